@@ -1,0 +1,23 @@
+import type { WaysIn } from '#shared/geometry/ways-in.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Split } from './design-input.ts'
+
+/** How the last ball gets in, and what gap that takes. */
+export interface Assembly {
+  readonly split: Split
+  /** Least ball gap by the easiest way that is open. An estimate: rigid balls, and wood gives. */
+  readonly assemblyGap: Mm
+  readonly easiestWay: 'from-inside' | 'over-land' | 'open-side'
+  readonly waysIn: WaysIn
+}
+
+/**
+ * The easiest way in. A split outer ring is open at its side while the balls are laid in, so any closed ring will do;
+ * a one-piece outer ring is filled from inside or over its land, before the inner ring goes in.
+ */
+export function assemblyOf(ways: WaysIn, split: Split): Assembly {
+  if (split === 'outer-ring') return { split, assemblyGap: mm(0), easiestWay: 'open-side', waysIn: ways }
+  return ways.overLand < ways.fromInside
+    ? { split, assemblyGap: ways.overLand, easiestWay: 'over-land', waysIn: ways }
+    : { split, assemblyGap: ways.fromInside, easiestWay: 'from-inside', waysIn: ways }
+}

@@ -1,0 +1,103 @@
+import { axialPlay, tilt } from '#shared/geometry/axial-play.ts'
+import { type EccentricFilling, eccentricFilling } from '#shared/geometry/eccentric-filling.ts'
+import { grooveWidth } from '#shared/geometry/groove.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Assembly } from './assembly.ts'
+import type { DesignInput } from './design-input.ts'
+import { type OuterSide, outerSideOf } from './outer-side.ts'
+import type { Refusal, RingName } from './refusal.ts'
+import { type InnerRing, innerRing, type Ring } from './rings.ts'
+import { depthPath } from './settle.ts'
+
+/** A bearing in figures: finished sizes and what follows from them. Lengths in millimetres, tilt in degrees. */
+export interface Bearing extends OuterSide {
+  readonly innerRing: InnerRing
+  readonly landGap: Mm
+  /** Land gap less half the play: what is left where the inner ring has moved all the way to one side. */
+  readonly leastLandGap: Mm
+  readonly radialInternalClearance: Mm
+  readonly axialPlay: Mm
+  readonly tilt: number
+  readonly assembly: Assembly
+  readonly eccentricFilling: EccentricFilling
+}
+
+/**
+ * Every size of the bearing that an input asks for, or all reasons at once why there is none.
+ * The inner ring is laid inside the balls of the outer one, half the play further in.
+ */
+export function bearingOf(input: DesignInput): Result<Bearing, readonly Refusal[]> {
+  const outer = outerSideOf(input)
+  if (!outer.ok) return outer
+  const inner = innerRingIn(outer.value)
+  const faults = [...playRefusals(outer.value, inner), ...roomRefusals(outer.value, inner)]
+  return faults.length > 0 ? fail(faults) : ok(assembled(outer.value, inner))
+}
+
+function innerRingIn({ settled, pitchRadius }: OuterSide): InnerRing {
+  const { ballDiameter, innerGroove, radialInternalClearance, input, width } = settled
+  return innerRing(mm(pitchRadius - radialInternalClearance / 2), ballDiameter, innerGroove, input.bore, width)
+}
+
+function playRefusals({ settled, outerRing: outer }: OuterSide, inner: InnerRing): readonly Refusal[] {
+  const { radialInternalClearance: play, finishAllowance: finish } = settled
+  const refusals: Refusal[] = []
+  const climbs = mm(2 * Math.min(outer.seatDepth, inner.seatDepth))
+  if (!(play < climbs)) {
+    refusals.push({ code: 'play-lets-balls-out', path: '/radialInternalClearance', given: play, below: climbs })
+  }
+  const shallower = mm(Math.min(outer.grooveDepth, inner.grooveDepth))
+  if (!(finish < shallower)) {
+    refusals.push({ code: 'finish-fills-groove', path: '/finishAllowance', given: finish, below: shallower })
+  }
+  return refusals
+}
+
+function roomRefusals({ outerRing: outer, settled }: OuterSide, inner: InnerRing): readonly Refusal[] {
+  const refusals: Refusal[] = []
+  if (!(outer.wall > 0)) {
+    const [given, above] = [outer.outsideDiameter, outer.grooveBottomDiameter]
+    refusals.push({ code: 'wall-below-zero', path: '/outerRing/outsideDiameter', given, above })
+  }
+  if (!(inner.grooveBottomDiameter > 0)) {
+    refusals.push({ code: 'no-room-inside', path: '/balls/count', ballCount: settled.input.balls.count })
+  } else if (!(inner.wall > 0)) {
+    refusals.push({ code: 'bore-meets-groove', path: '/bore', given: inner.boreDiameter, below: inner.grooveBottomDiameter })
+  }
+  const landGap = landGapOf(outer, inner)
+  if (!(landGap > 0)) {
+    const path = depthPath(settled.input, deeperRing({ outerRing: outer, innerRing: inner }))
+    refusals.push({ code: 'lands-overlap', path, overlap: mm(-landGap) })
+  }
+  return refusals
+}
+
+function assembled(outer: OuterSide, inner: InnerRing): Bearing {
+  const { ballDiameter, outerGroove, innerGroove, assembly, radialInternalClearance } = outer.settled
+  const landGap = landGapOf(outer.outerRing, inner)
+  const play = axialPlay({ outer: outerGroove, inner: innerGroove }, ballDiameter, radialInternalClearance)
+  return {
+    ...outer,
+    innerRing: inner,
+    landGap,
+    leastLandGap: mm(landGap - radialInternalClearance / 2),
+    radialInternalClearance,
+    axialPlay: play,
+    tilt: tilt(play, outer.pitchRadius),
+    assembly,
+    eccentricFilling: eccentricFilling(ballDiameter, mm(2 * outer.pitchRadius), landGap),
+  }
+}
+
+const landGapOf = (outer: Ring, inner: Ring): Mm => mm((outer.landDiameter - inner.landDiameter) / 2)
+
+/** The ring whose groove is the deeper: the one to make shallower. */
+export const deeperRing = ({ outerRing: outer, innerRing: inner }: Pick<Bearing, RingName>): RingName =>
+  outer.seatDepth > inner.seatDepth ? 'outerRing' : 'innerRing'
+
+/** Width of the wood on each side of a groove. */
+export function shoulder({ settled }: Bearing, ring: RingName): Mm {
+  const groove = ring === 'outerRing' ? settled.outerGroove : settled.innerGroove
+  return mm((settled.width - grooveWidth(groove)) / 2)
+}

@@ -1,0 +1,52 @@
+import { inches, mm, type Mm, type Units } from '#shared/units/length.ts'
+import type { BallMaterial, Split } from './design-input.ts'
+
+/*
+ * What a maker need not say. All of it is common practice, no source, except where a line names one.
+ * Lengths hang on the ball diameter, so that a bearing twice as large is the same bearing.
+ */
+
+/** The shallow groove: the last ball still goes in over its land, and sanding it to fit is quick. */
+export const OUTER_ENGAGEMENT = 0.2
+
+/** The deep groove: it holds the balls once the split ring is closed. */
+export const INNER_ENGAGEMENT = 0.4
+
+/** Groove radius over ball diameter. Steel bearings stay at or below 0.53 on the outer ring (ISO 76). */
+export const CONFORMITY = 0.53
+
+/** Wood behind the outer groove, in ball diameters. */
+export const OUTER_WALL = 2 / 3
+
+/** Ring width in ball diameters: 1 1/3 to 1 1/2 is usual; the larger leaves shoulders that do not chip. */
+export const WIDTH = 1.5
+
+/** A visible gap that any lot of balls leaves open, in ball diameters; more where the last ball needs more to go in. */
+export const BALL_GAP = 0.05
+/** No gap is opened wider than this unasked, whatever the last ball needs: few balls would rattle. */
+export const WIDEST_BALL_GAP = 1 / 2
+export const MIN_BALL_GAP = 0
+/** Widest gap that does not yet knock, in ball diameters, and at least how far above the aim it lies. */
+export const MAX_BALL_GAP = 1 / 8
+export const LEAST_BAND_ABOVE_AIM = 1 / 16
+
+/** A small play, in ball diameters: felt by hand, not seen. */
+export const RADIAL_INTERNAL_CLEARANCE = 0.02
+
+export const FINISH_ALLOWANCE = mm(0)
+
+export const BALL_MATERIAL: BallMaterial = 'wood'
+
+/** The ring with the deep groove comes apart. */
+export const SPLIT: Split = 'inner-ring'
+
+/** Scatter of single balls round their mean, in ball diameters: turned steel, moulded acrylic, marbles, turned wood. */
+export const BALL_SCATTER: Readonly<Record<BallMaterial, number>> = {
+  steel: 0.0005,
+  acrylic: 0.003,
+  glass: 0.008,
+  wood: 0.0067,
+}
+
+/** The outside is rounded up to an even figure of the maker's rule. */
+export const roundOutsideDiameterTo = (units: Units): Mm => (units === 'in' ? inches(1 / 4) : mm(5))

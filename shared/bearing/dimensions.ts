@@ -1,0 +1,123 @@
+import { ballGap } from '#shared/geometry/ring-of-balls.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { type ShopFigure, shopFigure } from '#shared/units/shop-figure.ts'
+import type { Bearing } from './bearing.ts'
+
+/** The rows of the table, each under the name that the sentences and the drawings share. */
+export const DIMENSION_KEYS = [
+  'pitchDiameter',
+  'outsideDiameter',
+  'outerLandDiameter',
+  'outerGrooveBottomDiameter',
+  'outerGrooveDepth',
+  'outerGrooveRadius',
+  'outerGrooveWidth',
+  'outerWall',
+  'outerWidth',
+  'boreDiameter',
+  'innerLandDiameter',
+  'innerGrooveBottomDiameter',
+  'innerGrooveDepth',
+  'innerGrooveRadius',
+  'innerGrooveWidth',
+  'innerWall',
+  'innerWidth',
+  'gaugeNominalDiameter',
+  'gaugeGoDiameter',
+  'gaugeNoGoDiameter',
+  'ballGap',
+  'assemblyGap',
+  'landGap',
+  'radialInternalClearance',
+  'axialPlay',
+] as const
+export type DimensionKey = (typeof DIMENSION_KEYS)[number]
+
+/** One row: the finished size, what a rule shows for it, and what it does to the ball gap. */
+export interface Dimension {
+  readonly key: DimensionKey
+  /** Finished. */
+  readonly value: Mm
+  /** The size to turn to, so that film or grain bring it to `value`. Left out for sizes that are not cut. */
+  readonly cutTo?: Mm
+  readonly shop: ShopFigure
+  /** d(ball gap) / d(this size), the rest of the ring staying as it is. Left out where the gap does not move. */
+  readonly gapPerUnit?: number
+  /** By how much the ball gap changes when the shop figure is cut instead. Exact, not by the slope. */
+  readonly gapChangeAtShop?: Mm
+}
+
+/** How a size is turned when every surface still gains `finish`: holes larger, outsides smaller. */
+type Grows = 'hole' | 'outside' | 'depth' | 'arc' | 'width' | 'not-cut'
+
+const CUT: Readonly<Record<Grows, ((value: Mm, finish: Mm) => Mm) | undefined>> = {
+  hole: (value, finish) => mm(value + 2 * finish),
+  outside: (value, finish) => mm(value - 2 * finish),
+  width: (value, finish) => mm(value - 2 * finish),
+  arc: (value, finish) => mm(value + finish),
+  depth: (value) => value,
+  'not-cut': undefined,
+}
+
+/** The table of sizes, in the order in which the parts are made. */
+export function dimensionsOf(bearing: Bearing): readonly Dimension[] {
+  const { outerRing: outer, innerRing: inner, gauge, settled } = bearing
+  const byLand = bearing.gapPerPitchRadius / 2
+  const byDepth = bearing.gapPerGrooveDepth
+  const row = (key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension =>
+    dimension(bearing, { key, value, grows, gapPerUnit })
+  return [
+    row('pitchDiameter', mm(2 * bearing.pitchRadius), 'not-cut', byLand),
+    row('outsideDiameter', outer.outsideDiameter, 'outside'),
+    row('outerLandDiameter', outer.landDiameter, 'hole', byLand),
+    row('outerGrooveBottomDiameter', outer.grooveBottomDiameter, 'hole', byDepth / 2),
+    row('outerGrooveDepth', outer.grooveDepth, 'depth', byDepth),
+    row('outerGrooveRadius', outer.grooveRadius, 'arc'),
+    row('outerGrooveWidth', outer.grooveWidth, 'not-cut'),
+    row('outerWall', outer.wall, 'not-cut'),
+    row('outerWidth', outer.width, 'width'),
+    row('boreDiameter', inner.boreDiameter, 'hole'),
+    row('innerLandDiameter', inner.landDiameter, 'outside'),
+    row('innerGrooveBottomDiameter', inner.grooveBottomDiameter, 'outside'),
+    row('innerGrooveDepth', inner.grooveDepth, 'depth'),
+    row('innerGrooveRadius', inner.grooveRadius, 'arc'),
+    row('innerGrooveWidth', inner.grooveWidth, 'not-cut'),
+    row('innerWall', inner.wall, 'not-cut'),
+    row('innerWidth', inner.width, 'width'),
+    row('gaugeNominalDiameter', gauge.nominalDiameter, 'not-cut', byLand),
+    row('gaugeGoDiameter', gauge.goDiameter, 'not-cut'),
+    row('gaugeNoGoDiameter', gauge.noGoDiameter, 'not-cut'),
+    row('ballGap', bearing.ballGap, 'not-cut'),
+    row('assemblyGap', settled.assembly.assemblyGap, 'not-cut'),
+    row('landGap', bearing.landGap, 'not-cut'),
+    row('radialInternalClearance', bearing.radialInternalClearance, 'not-cut'),
+    row('axialPlay', bearing.axialPlay, 'not-cut'),
+  ]
+}
+
+interface Row {
+  readonly key: DimensionKey
+  readonly value: Mm
+  readonly grows: Grows
+  readonly gapPerUnit: number | undefined
+}
+
+function dimension(bearing: Bearing, { key, value, grows, gapPerUnit }: Row): Dimension {
+  const { settled, pitchRadius } = bearing
+  const { units, shopDenominator, balls } = settled.input
+  const cutTo = CUT[grows]?.(value, settled.finishAllowance)
+  const shop = shopFigure(value, units, shopDenominator)
+  const moved = gapPerUnit === undefined ? undefined : (gapPerUnit / bearing.gapPerPitchRadius) * shop.error
+  return {
+    key,
+    value,
+    ...(cutTo === undefined ? {} : { cutTo }),
+    shop,
+    ...(gapPerUnit === undefined || moved === undefined
+      ? {}
+      : {
+          gapPerUnit,
+          gapChangeAtShop: mm(ballGap(mm(pitchRadius + moved), settled.ballDiameter, balls.count) - bearing.ballGap),
+        }),
+  }
+}

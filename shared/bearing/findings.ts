@@ -1,0 +1,220 @@
+import { plugDiameter } from '#shared/geometry/gauge.ts'
+import { ballGap } from '#shared/geometry/ring-of-balls.ts'
+import { grooveDepthForSeat } from '#shared/geometry/seat.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { shopFigure, shopStep } from '#shared/units/shop-figure.ts'
+import { stepDown, stepUp } from '#shared/units/step.ts'
+import { type Bearing, deeperRing, shoulder } from './bearing.ts'
+import * as defaults from './defaults.ts'
+import type { Suggestion } from './knobs.ts'
+import type { RingName } from './refusal.ts'
+import type { Ring } from './rings.ts'
+import { depthPath, groovePath } from './settle.ts'
+import type { Finding, WarningFacts } from './warning.ts'
+
+/*
+ * From where on a size is worth a warning. All common practice, no source; in ball diameters unless said otherwise.
+ * `reaches` and `exceeds` leave a rounding error out of account, so that a size set to the limit is clear of it.
+ */
+const LEAST_LAND_GAP = 0.05
+const LEAST_WALL = 1 / 3
+const LEAST_SHOULDER = 0.1
+const LEAST_ENGAGEMENT = 0.15
+const MOST_CONFORMITY = 0.65
+const LEAST_PLAY = 0.005
+const FEWEST_FOR_SMOOTH_RUNNING = 6
+/** The head of a No. 4 wood screw (0.225 in) between two shanks of the same screw (0.112 in each): ASME B18.6.1. */
+const SCREW_WALL = mm(11.4)
+
+/** Below the bolts that a lathe or a model takes, a smaller bore is no advice. */
+const LEAST_BORE = mm(3)
+
+const WITHIN = 1e-9
+const reaches = (value: number, least: number): boolean => value >= least - WITHIN * Math.abs(least)
+const exceeds = (value: number, most: number): boolean => value > most + WITHIN * Math.abs(most)
+
+const RINGS = ['outerRing', 'innerRing'] as const satisfies readonly RingName[]
+
+/** Everything about a bearing that is worth a warning, in the order in which a maker meets it. */
+export function findingsOf(bearing: Bearing): readonly Finding[] {
+  return [
+    ...ballFindings(bearing),
+    ...RINGS.flatMap((ring) => grooveFindings(bearing, ring)),
+    ...landFindings(bearing),
+    ...wallFindings(bearing),
+    ...RINGS.flatMap((ring) => shoulderFindings(bearing, ring)),
+    ...shopFindings(bearing),
+  ]
+}
+
+const finding = (severity: Finding['severity'], path: string, facts: WarningFacts, ...remedies: Suggestion[]): Finding => ({
+  severity,
+  path,
+  facts,
+  remedies,
+})
+
+const length = (path: string, ...values: Mm[]): Suggestion[] => values.map((value) => ({ path, kind: 'length', value }))
+const number = (path: string, ...values: number[]): Suggestion[] => values.map((value) => ({ path, kind: 'number', value }))
+
+const stepOf = ({ settled: { input } }: Bearing): Mm => shopStep(input.units, input.shopDenominator)
+
+function ballFindings(bearing: Bearing): readonly Finding[] {
+  const { settled, assembly, eccentricFilling, radialInternalClearance: play } = bearing
+  const { count } = settled.input.balls
+  const found: Finding[] = []
+  if (count < FEWEST_FOR_SMOOTH_RUNNING) {
+    const facts = { code: 'few-balls', count, fewest: FEWEST_FOR_SMOOTH_RUNNING } as const
+    found.push(finding('risk', '/balls/count', facts, ...number('/balls/count', FEWEST_FOR_SMOOTH_RUNNING)))
+  }
+  if (assembly.split === 'none') {
+    const { mostBalls, roomBetweenLands } = eccentricFilling
+    const remedy: Suggestion = { path: '/split', kind: 'choice', value: defaults.SPLIT }
+    found.push(finding('fault', '/split', { code: 'cannot-assemble', count, mostBalls, roomBetweenLands }, remedy))
+  }
+  if (!reaches(bearing.ballGap, assembly.assemblyGap)) {
+    const facts = { code: 'gap-below-assembly-gap', ballGap: bearing.ballGap, assemblyGap: assembly.assemblyGap } as const
+    const remedies = length('/ballGap', stepUp(assembly.assemblyGap, stepOf(bearing)), assembly.assemblyGap)
+    found.push(finding('risk', '/ballGap', facts, ...remedies))
+  }
+  const leastPlay = mm(LEAST_PLAY * settled.ballDiameter)
+  if (!reaches(play, leastPlay)) {
+    const usual = mm(defaults.RADIAL_INTERNAL_CLEARANCE * settled.ballDiameter)
+    const path = '/radialInternalClearance'
+    found.push(finding('risk', path, { code: 'no-play', play, least: leastPlay }, ...length(path, stepUp(usual, stepOf(bearing)), usual)))
+  }
+  return found
+}
+
+function grooveFindings(bearing: Bearing, ring: RingName): readonly Finding[] {
+  const { ballDiameter, input } = bearing.settled
+  const { seatDepth, grooveDepth, grooveRadius, seat }: Ring = bearing[ring]
+  const ballRadius = mm(ballDiameter / 2)
+  const path = groovePath(input, ring)
+  const found: Finding[] = []
+  if (seat === 'edges') {
+    const facts = { code: 'rides-on-edges', ring, grooveRadius, ballRadius, seatDepth, grooveDepth } as const
+    found.push(finding('risk', path, facts, ...arcRemedies(bearing, path)))
+  }
+  const widest = mm(MOST_CONFORMITY * ballDiameter)
+  if (exceeds(grooveRadius, widest)) {
+    found.push(finding('risk', path, { code: 'ball-wanders', ring, grooveRadius, most: widest }, ...arcRemedies(bearing, path)))
+  }
+  const least = mm(LEAST_ENGAGEMENT * ballDiameter)
+  if (!reaches(seatDepth, least)) {
+    const depth = grooveDepthForSeat(least, grooveRadius, ballDiameter)
+    const remedies = depth === undefined ? [] : depthRemedies(bearing, ring, depth, 'up')
+    found.push(finding('risk', depthPath(input, ring), { code: 'shallow-engagement', ring, seatDepth, least }, ...remedies))
+  }
+  if (!exceeds(ballRadius, grooveDepth)) {
+    const usual = ring === 'outerRing' ? defaults.OUTER_ENGAGEMENT : defaults.INNER_ENGAGEMENT
+    const facts = { code: 'groove-past-middle', ring, grooveDepth, ballRadius } as const
+    found.push(finding('fault', depthPath(input, ring), facts, ...depthRemedies(bearing, ring, mm(usual * ballDiameter), 'down')))
+  }
+  return found
+}
+
+/** The usual arc, said in the way in which this input says it. */
+function arcRemedies(bearing: Bearing, path: string): readonly Suggestion[] {
+  const radius = defaults.CONFORMITY * bearing.settled.ballDiameter
+  if (path.endsWith('conformity')) return number(path, defaults.CONFORMITY)
+  const size = path.endsWith('cutterDiameter') ? 2 * radius : radius
+  return length(path, stepUp(size, stepOf(bearing)), mm(size))
+}
+
+/** A groove depth, said in the way in which this input says it, first as an even figure and then as it is. */
+function depthRemedies(bearing: Bearing, ring: RingName, depth: Mm, way: 'up' | 'down'): readonly Suggestion[] {
+  const path = depthPath(bearing.settled.input, ring)
+  const round = way === 'up' ? stepUp : stepDown
+  if (path.endsWith('grooveDepth')) return length(path, round(depth, stepOf(bearing)), depth)
+  const engagement = depth / bearing.settled.ballDiameter
+  return number(path, Number(round(engagement, mm(0.01)).toFixed(2)), engagement)
+}
+
+function landFindings(bearing: Bearing): readonly Finding[] {
+  const { settled, leastLandGap } = bearing
+  const least = mm(LEAST_LAND_GAP * settled.ballDiameter)
+  if (reaches(leastLandGap, least)) return []
+  const ring = deeperRing(bearing)
+  const { grooveRadius, seatDepth } = bearing[ring]
+  const seat = mm(seatDepth - (least - leastLandGap))
+  const depth = seat > 0 ? grooveDepthForSeat(seat, grooveRadius, settled.ballDiameter) : undefined
+  const remedies = depth === undefined ? [] : depthRemedies(bearing, ring, depth, 'down')
+  const facts: WarningFacts =
+    leastLandGap > 0 ? { code: 'lands-nearly-touch', leastLandGap, least } : { code: 'lands-touch', leastLandGap }
+  return [finding(leastLandGap > 0 ? 'risk' : 'fault', depthPath(settled.input, ring), facts, ...remedies)]
+}
+
+function wallFindings(bearing: Bearing): readonly Finding[] {
+  const { settled, outerRing: outer, innerRing: inner, assembly } = bearing
+  const step = stepOf(bearing)
+  const least = mm(LEAST_WALL * settled.ballDiameter)
+  const found: Finding[] = []
+  if (!reaches(outer.wall, least)) {
+    const whole = settled.input.outerRing?.outsideDiameter !== undefined
+    const path = whole ? '/outerRing/outsideDiameter' : '/outerRing/wall'
+    const size = whole ? mm(outer.grooveBottomDiameter + 2 * least) : least
+    found.push(finding('risk', path, { code: 'outer-wall-thin', wall: outer.wall, least }, ...length(path, stepUp(size, step), size)))
+  }
+  const smallerBore = (wall: Mm): readonly Suggestion[] => {
+    const bore = stepDown(inner.grooveBottomDiameter - 2 * wall, step)
+    return [...(bore >= LEAST_BORE ? length('/bore', bore) : []), ...number('/balls/count', ballsForWall(bearing, wall))]
+  }
+  if (!reaches(inner.wall, least)) {
+    found.push(finding('risk', '/bore', { code: 'inner-wall-thin', wall: inner.wall, least }, ...smallerBore(least)))
+  }
+  if (assembly.split === 'inner-ring' && !reaches(inner.wall, SCREW_WALL)) {
+    const facts = { code: 'no-room-for-screws', wall: inner.wall, least: SCREW_WALL } as const
+    found.push(finding('risk', '/bore', facts, ...smallerBore(SCREW_WALL)))
+  }
+  return found
+}
+
+/** How many balls make the inner ring large enough for this wall round the same bore: the closed ring turned round. */
+function ballsForWall({ settled, innerRing: inner, pitchRadius }: Bearing, wall: Mm): number {
+  const larger = pitchRadius + (wall - inner.wall)
+  return Math.ceil(Math.PI / Math.asin(Math.min(1, settled.ballDiameter / (2 * larger))))
+}
+
+function shoulderFindings(bearing: Bearing, ring: RingName): readonly Finding[] {
+  const { ballDiameter, width } = bearing.settled
+  const least = mm(LEAST_SHOULDER * ballDiameter)
+  const side = shoulder(bearing, ring)
+  if (reaches(side, least)) return []
+  const { grooveWidth } = bearing[ring]
+  const wide = mm(grooveWidth + 2 * least)
+  const facts: WarningFacts =
+    side > 0
+      ? { code: 'shoulders-thin', ring, shoulder: side, least }
+      : { code: 'groove-wider-than-ring', ring, grooveWidth, width }
+  return [finding(side > 0 ? 'risk' : 'fault', '/width', facts, ...length('/width', stepUp(wide, stepOf(bearing)), wide))]
+}
+
+/** The finest rule that a shop has, as a fraction of an inch. */
+const FINEST_DENOMINATOR = 128
+
+function shopFindings(bearing: Bearing): readonly Finding[] {
+  const { settled, pitchRadius, outerRing: outer } = bearing
+  const { ballDiameter, minBallGap, maxBallGap, input } = settled
+  const measured = [
+    ['grooveBottomDiameter', outer.grooveBottomDiameter],
+    ['gaugeDiameter', plugDiameter(pitchRadius, ballDiameter)],
+  ] as const
+  return measured.flatMap(([dimension, diameter]) => {
+    const { text, error } = shopFigure(diameter, input.units, input.shopDenominator)
+    const gapThere = ballGap(mm(pitchRadius + error / 2), ballDiameter, input.balls.count)
+    if (reaches(gapThere, minBallGap) && !exceeds(gapThere, maxBallGap)) return []
+    const facts = { code: 'shop-rounding-spoils-gap', dimension, shop: text, shopError: error, gapThere, minBallGap, maxBallGap } as const
+    const finer = input.units === 'in' ? number('/shopDenominator', FINEST_DENOMINATOR) : []
+    return [finding('risk', '/ballGap', facts, ...finer, ...length('/ballGap', ...evenGaps(bearing, diameter)))]
+  })
+}
+
+/** Ball gaps that put a diameter on a figure of the rule: the nearest two either side. */
+function evenGaps(bearing: Bearing, diameter: Mm): readonly Mm[] {
+  const step = stepOf(bearing)
+  const { ballDiameter, input } = bearing.settled
+  return [stepDown(diameter, step), stepUp(diameter, step), mm(stepUp(diameter, step) + step)]
+    .map((even) => ballGap(mm(bearing.pitchRadius + (even - diameter) / 2), ballDiameter, input.balls.count))
+    .filter((gap) => gap >= 0)
+}

@@ -1,0 +1,17 @@
+import type { Mm } from '#shared/units/length.ts'
+
+export type RingName = 'outerRing' | 'innerRing'
+
+/** Why no such bearing can exist: facts only. Words and units are made at the edge. */
+export type Refusal =
+  | { readonly code: 'bore-meets-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
+  | { readonly code: 'no-room-inside'; readonly path: string; readonly ballCount: number }
+  | { readonly code: 'wall-below-zero'; readonly path: string; readonly given: Mm; readonly above: Mm }
+  | { readonly code: 'groove-undercut'; readonly path: string; readonly ring: RingName; readonly depth: Mm; readonly grooveRadius: Mm }
+  | { readonly code: 'lands-overlap'; readonly path: string; readonly overlap: Mm }
+  | { readonly code: 'gap-takes-another-ball'; readonly path: string; readonly given: Mm; readonly below: Mm }
+  | { readonly code: 'gap-band-reversed'; readonly path: string; readonly min: Mm; readonly max: Mm }
+  | { readonly code: 'gap-outside-band'; readonly path: string; readonly given: Mm; readonly min: Mm; readonly max: Mm }
+  | { readonly code: 'play-lets-balls-out'; readonly path: string; readonly given: Mm; readonly below: Mm }
+  | { readonly code: 'finish-fills-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
+  | { readonly code: 'too-few-measured'; readonly path: string; readonly given: number; readonly needed: number }

@@ -1,0 +1,162 @@
+import type { Groove } from '#shared/geometry/groove.ts'
+import { waysIn } from '#shared/geometry/ways-in.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { USUAL_DENOMINATOR } from '#shared/units/shop-figure.ts'
+import { type Assembly, assemblyOf } from './assembly.ts'
+import * as defaults from './defaults.ts'
+import type { DesignInput, GrooveInput, RingInput } from './design-input.ts'
+import type { Refusal, RingName } from './refusal.ts'
+
+/** An input with nothing left open: what was asked, what was assumed, and the shapes that follow at once from both. */
+export interface Settled {
+  /** The whole input; asked again, it gives the same bearing. */
+  readonly input: DesignInput
+  /** JSON pointers of what was assumed, in the order of the input. */
+  readonly assumed: readonly string[]
+  /** Mean of the real balls where they were measured, else the nominal diameter. */
+  readonly ballDiameter: Mm
+  readonly outerGroove: Groove
+  readonly innerGroove: Groove
+  readonly assembly: Assembly
+  readonly ballGap: Mm
+  readonly minBallGap: Mm
+  readonly maxBallGap: Mm
+  readonly radialInternalClearance: Mm
+  readonly finishAllowance: Mm
+  readonly width: Mm
+}
+
+/** A groove's depth and arc are given by name, so that a fault or a suggestion points at the name in use. */
+export const depthPath = (input: DesignInput, ring: RingName): string =>
+  `/${ring}/${input[ring]?.grooveDepth === undefined ? 'engagement' : 'grooveDepth'}`
+
+/** Where the arc of a ring's groove was said: at the ring or for both. */
+export function groovePath(input: DesignInput, ring: RingName): string {
+  const own = input[ring]?.groove
+  const groove = own ?? input.groove ?? {}
+  const name = groove.grooveRadius === undefined ? (groove.cutterDiameter === undefined ? 'conformity' : 'cutterDiameter') : 'grooveRadius'
+  return `${own === undefined ? '' : `/${ring}`}/groove/${name}`
+}
+
+/**
+ * Fills in what was left out and works out what does not depend on the ring: the balls' mean, both grooves, the ways
+ * in, the gap band. Pairs (`engagement` or `grooveDepth`, …) must have been told apart before; the length wins here.
+ *
+ * @returns all faults at once
+ */
+export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> {
+  const ballDiameter = meanDiameter(input)
+  const outerGroove = grooveOf(input, 'outerRing', ballDiameter)
+  const innerGroove = grooveOf(input, 'innerRing', ballDiameter)
+  const faults = [...tooFewMeasured(input), ...undercut(input, 'outerRing', outerGroove), ...undercut(input, 'innerRing', innerGroove)]
+  if (faults.length > 0) return fail(faults)
+  const assembly = assemblyOf(waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count }), input.split ?? defaults.SPLIT)
+  const band = gapBand(input, ballDiameter, assembly.assemblyGap)
+  const { count, diameter, material = defaults.BALL_MATERIAL } = input.balls
+  const width = input.width ?? mm(defaults.WIDTH * ballDiameter)
+  const radialInternalClearance = input.radialInternalClearance ?? mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter)
+  const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
+  const whole: DesignInput = {
+    units: input.units,
+    balls: {
+      count,
+      diameter,
+      material,
+      ...(input.balls.diameters === undefined
+        ? { standardDeviation: input.balls.standardDeviation ?? mm(defaults.BALL_SCATTER[material] * diameter) }
+        : { diameters: input.balls.diameters }),
+    },
+    bore: input.bore,
+    outerRing: { ...depthInput(input.outerRing, defaults.OUTER_ENGAGEMENT), ...outsideInput(input, ballDiameter) },
+    innerRing: depthInput(input.innerRing, defaults.INNER_ENGAGEMENT),
+    ...(input.outerRing?.groove !== undefined && input.innerRing?.groove !== undefined
+      ? {}
+      : { groove: grooveInput(input.groove) }),
+    ...band,
+    radialInternalClearance,
+    finishAllowance,
+    width,
+    split: input.split ?? defaults.SPLIT,
+    ...(input.units === 'in' ? { shopDenominator: input.shopDenominator ?? USUAL_DENOMINATOR } : {}),
+  }
+  return ok({
+    input: whole,
+    assumed: assumedIn(input, whole),
+    ballDiameter,
+    outerGroove,
+    innerGroove,
+    assembly,
+    ...band,
+    radialInternalClearance,
+    finishAllowance,
+    width,
+  })
+}
+
+function meanDiameter({ balls: { diameter, diameters } }: DesignInput): Mm {
+  if (diameters === undefined || diameters.length === 0) return diameter
+  return mm(diameters.reduce<number>((sum, each) => sum + each, 0) / diameters.length)
+}
+
+function tooFewMeasured({ balls: { count, diameters } }: DesignInput): readonly Refusal[] {
+  if (diameters === undefined || diameters.length >= count) return []
+  return [{ code: 'too-few-measured', path: '/balls/diameters', given: diameters.length, needed: count }]
+}
+
+function grooveOf(input: DesignInput, ring: RingName, ballDiameter: Mm): Groove {
+  const engagement = ring === 'outerRing' ? defaults.OUTER_ENGAGEMENT : defaults.INNER_ENGAGEMENT
+  const depth = input[ring]?.grooveDepth ?? mm((input[ring]?.engagement ?? engagement) * ballDiameter)
+  const { conformity, grooveRadius, cutterDiameter } = grooveInput(input[ring]?.groove ?? input.groove)
+  const radius =
+    grooveRadius ?? (cutterDiameter === undefined ? mm((conformity ?? defaults.CONFORMITY) * ballDiameter) : mm(cutterDiameter / 2))
+  return { radius, depth }
+}
+
+/** A depth that equals the radius within rounding is a half circle, not an undercut. */
+const HALF_CIRCLE_WITHIN = 1e-12
+
+function undercut(input: DesignInput, ring: RingName, { radius, depth }: Groove): readonly Refusal[] {
+  if (depth <= radius * (1 + HALF_CIRCLE_WITHIN)) return []
+  return [{ code: 'groove-undercut', path: depthPath(input, ring), ring, depth, grooveRadius: radius }]
+}
+
+function gapBand(input: DesignInput, ballDiameter: Mm, assemblyGap: Mm): Pick<Settled, 'ballGap' | 'minBallGap' | 'maxBallGap'> {
+  const minBallGap = input.minBallGap ?? mm(defaults.MIN_BALL_GAP)
+  const wished = Math.max(defaults.BALL_GAP * ballDiameter, assemblyGap, minBallGap)
+  const ballGap = input.ballGap ?? mm(Math.min(wished, input.maxBallGap ?? defaults.WIDEST_BALL_GAP * ballDiameter))
+  const room = Math.max(defaults.MAX_BALL_GAP * ballDiameter, ballGap + defaults.LEAST_BAND_ABOVE_AIM * ballDiameter)
+  const maxBallGap = input.maxBallGap ?? mm(Math.min(room, (ballGap + ballDiameter) / 2))
+  return { ballGap, minBallGap, maxBallGap }
+}
+
+function grooveInput(groove: GrooveInput | undefined): GrooveInput {
+  if (groove?.grooveRadius !== undefined) return { grooveRadius: groove.grooveRadius }
+  if (groove?.cutterDiameter !== undefined) return { cutterDiameter: groove.cutterDiameter }
+  return { conformity: groove?.conformity ?? defaults.CONFORMITY }
+}
+
+function depthInput(ring: RingInput | undefined, engagement: number): RingInput {
+  const depth = ring?.grooveDepth === undefined ? { engagement: ring?.engagement ?? engagement } : { grooveDepth: ring.grooveDepth }
+  return ring?.groove === undefined ? depth : { ...depth, groove: grooveInput(ring.groove) }
+}
+
+function outsideInput({ outerRing, units }: DesignInput, ballDiameter: Mm): Pick<NonNullable<DesignInput['outerRing']>, 'wall' | 'roundOutsideDiameterTo' | 'outsideDiameter'> {
+  if (outerRing?.outsideDiameter !== undefined) return { outsideDiameter: outerRing.outsideDiameter }
+  const roundTo = outerRing?.roundOutsideDiameterTo
+  return {
+    wall: outerRing?.wall ?? mm(defaults.OUTER_WALL * ballDiameter),
+    roundOutsideDiameterTo: roundTo === undefined ? defaults.roundOutsideDiameterTo(units) : roundTo,
+  }
+}
+
+/** The leaves of the whole input that the caller's input lacks. */
+function assumedIn(asked: object, whole: object, at = ''): readonly string[] {
+  return Object.entries(whole).flatMap(([name, value]: [string, unknown]) => {
+    const given: unknown = Object.getOwnPropertyDescriptor(asked, name)?.value
+    if (given === undefined && !isBranch(value)) return [`${at}/${name}`]
+    return isBranch(value) ? assumedIn(isBranch(given) ? given : {}, value, `${at}/${name}`) : []
+  })
+}
+
+const isBranch = (value: unknown): value is object => typeof value === 'object' && value !== null && !Array.isArray(value)

@@ -1,0 +1,51 @@
+import type { Mm } from '#shared/units/length.ts'
+import type { Suggestion } from './knobs.ts'
+import type { RingName } from './refusal.ts'
+
+/** What is worth a warning, as facts. Words and units are made at the edge. */
+export type WarningFacts =
+  | { readonly code: 'lands-touch'; readonly leastLandGap: Mm }
+  | { readonly code: 'lands-nearly-touch'; readonly leastLandGap: Mm; readonly least: Mm }
+  | { readonly code: 'outer-wall-thin'; readonly wall: Mm; readonly least: Mm }
+  | { readonly code: 'inner-wall-thin'; readonly wall: Mm; readonly least: Mm }
+  | { readonly code: 'no-room-for-screws'; readonly wall: Mm; readonly least: Mm }
+  | { readonly code: 'groove-wider-than-ring'; readonly ring: RingName; readonly grooveWidth: Mm; readonly width: Mm }
+  | { readonly code: 'shoulders-thin'; readonly ring: RingName; readonly shoulder: Mm; readonly least: Mm }
+  | { readonly code: 'shallow-engagement'; readonly ring: RingName; readonly seatDepth: Mm; readonly least: Mm }
+  | { readonly code: 'groove-past-middle'; readonly ring: RingName; readonly grooveDepth: Mm; readonly ballRadius: Mm }
+  | { readonly code: 'rides-on-edges'; readonly ring: RingName; readonly grooveRadius: Mm; readonly ballRadius: Mm; readonly seatDepth: Mm; readonly grooveDepth: Mm }
+  | { readonly code: 'ball-wanders'; readonly ring: RingName; readonly grooveRadius: Mm; readonly most: Mm }
+  | { readonly code: 'few-balls'; readonly count: number; readonly fewest: number }
+  | { readonly code: 'cannot-assemble'; readonly count: number; readonly mostBalls: number; readonly roomBetweenLands: boolean }
+  | { readonly code: 'gap-below-assembly-gap'; readonly ballGap: Mm; readonly assemblyGap: Mm }
+  | { readonly code: 'no-play'; readonly play: Mm; readonly least: Mm }
+  | {
+      readonly code: 'shop-rounding-spoils-gap'
+      readonly dimension: 'grooveBottomDiameter' | 'gaugeDiameter'
+      readonly shop: string
+      readonly shopError: Mm
+      readonly gapThere: Mm
+      readonly minBallGap: Mm
+      readonly maxBallGap: Mm
+    }
+
+export type WarningCode = WarningFacts['code']
+
+/** `note`: good to know; `risk`: often goes wrong; `fault`: will not work as it is. */
+export type Severity = 'note' | 'risk' | 'fault'
+
+/** A warning before anyone has looked for the one number that clears it. */
+export interface Finding {
+  readonly severity: Severity
+  readonly path: string
+  readonly facts: WarningFacts
+  /** In the order in which to try them. None where no single number helps. */
+  readonly remedies: readonly Suggestion[]
+}
+
+export interface Warning {
+  readonly severity: Severity
+  readonly path: string
+  readonly facts: WarningFacts
+  readonly suggestion?: Suggestion
+}
