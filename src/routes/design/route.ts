@@ -1,0 +1,32 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { design } from '#shared/bearing/design.ts'
+import { computingRoute } from '#src/http/computing-route.ts'
+import { problem, refuse } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { type DesignRequest, toDesignInput } from '#src/wire/design-input.ts'
+import { toFault } from '#src/wire/refusal.ts'
+import { Assembly, DesignResponse, Gauge, InnerRing, OuterRing } from './schema.ts'
+import { toDesignResponse } from './translate.ts'
+
+export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
+  for (const schema of [OuterRing, InnerRing, Gauge, Assembly, DesignResponse]) app.addSchema(schema)
+  computingRoute(app, {
+    path: '/design',
+    get: true,
+    schema: {
+      operationId: 'design',
+      tags: ['bearing'],
+      summary: 'Every size to cut, from balls, count and bore',
+      body: refTo<typeof DesignRequest>('DesignRequest'),
+      response: { 200: refTo<typeof DesignResponse>('DesignResponse'), 422: problem('Cannot exist') },
+    },
+    handler: (body, _request, reply) => {
+      const designed = design(toDesignInput(body))
+      if (designed.ok) return toDesignResponse(designed.value)
+      return refuse(
+        reply,
+        designed.error.map((refusal) => toFault(refusal, body.units)),
+      )
+    },
+  })
+}

@@ -1,0 +1,102 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { Design } from '#shared/bearing/design.ts'
+import type { Ring } from '#shared/bearing/rings.ts'
+import { SOURCES, type SourceId } from '#shared/data/sources.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { toAssumptions } from '#src/wire/assumption.ts'
+import { cautionsFor } from '#src/wire/caution.ts'
+import { toDesignRequest } from '#src/wire/design-input.ts'
+import { toDimension } from '#src/wire/dimension.ts'
+import { figure } from '#src/wire/figure.ts'
+import { show } from '#src/wire/length.ts'
+import { toSource } from '#src/wire/source.ts'
+import { toWarning } from '#src/wire/warning.ts'
+import type { DesignResponse } from './schema.ts'
+
+const USED = (Object.keys(SOURCES) as SourceId[]).map(toSource)
+
+/** A design in the caller's units and in words. */
+export function toDesignResponse({ bearing, dimensions, warnings }: Design): DesignResponse {
+  const { settled } = bearing
+  const { units } = settled.input
+  const size = (length: Mm) => show(length, units)
+  const input = toDesignRequest(settled.input)
+  return {
+    units,
+    input,
+    assumed: toAssumptions(settled.assumed, input),
+    ballDiameter: size(settled.ballDiameter),
+    closedPitchRadius: size(bearing.closedPitchRadius),
+    pitchRadius: size(bearing.pitchRadius),
+    pitchDiameter: size(mm(2 * bearing.pitchRadius)),
+    ballGap: size(bearing.ballGap),
+    assemblyGap: size(settled.assembly.assemblyGap),
+    gapPerPitchRadius: bearing.gapPerPitchRadius,
+    gapPerGrooveDepth: bearing.gapPerGrooveDepth,
+    gapPerBallDiameter: bearing.gapPerBallDiameter,
+    outerRing: { outsideDiameter: size(bearing.outerRing.outsideDiameter), ...toRing(bearing.outerRing, units) },
+    innerRing: { boreDiameter: size(bearing.innerRing.boreDiameter), ...toRing(bearing.innerRing, units) },
+    landGap: size(bearing.landGap),
+    leastLandGap: size(bearing.leastLandGap),
+    radialInternalClearance: size(bearing.radialInternalClearance),
+    axialPlay: size(bearing.axialPlay),
+    tilt: bearing.tilt,
+    gauge: toGauge(bearing),
+    assembly: toAssembly(bearing),
+    dimensions: dimensions.map((row) => toDimension(row, units)),
+    warnings: warnings.map((warning) => toWarning(warning, units)),
+    cautions: cautionsFor(settled.input.balls.material ?? 'wood'),
+    sources: USED,
+  }
+}
+
+function toRing(ring: Ring, units: Units) {
+  const size = (length: Mm) => show(length, units)
+  return {
+    landDiameter: size(ring.landDiameter),
+    grooveBottomDiameter: size(ring.grooveBottomDiameter),
+    grooveDepth: size(ring.grooveDepth),
+    seatDepth: size(ring.seatDepth),
+    grooveRadius: size(ring.grooveRadius),
+    grooveWidth: size(ring.grooveWidth),
+    wall: size(ring.wall),
+    width: size(ring.width),
+    seat: ring.seat,
+  }
+}
+
+function toGauge({ gauge, settled }: Bearing): DesignResponse['gauge'] {
+  const { units } = settled.input
+  const times = Math.abs(gauge.gapPerBallDiameterAtPlug).toFixed(1)
+  return {
+    nominalDiameter: show(gauge.nominalDiameter, units),
+    goDiameter: show(gauge.goDiameter, units),
+    noGoDiameter: show(gauge.noGoDiameter, units),
+    gapPerBallDiameter: gauge.gapPerBallDiameterAtPlug,
+    note: `The plug is right for balls of ${figure(settled.ballDiameter, units)} on average. If they run larger, the same plug leaves a gap that is smaller by ${times} times as much: measure the balls first.`,
+  }
+}
+
+const WAYS: Readonly<Record<Bearing['assembly']['easiestWay'], string>> = {
+  'from-inside': 'Lay the balls in the outer groove and push the last one straight out from the middle',
+  'over-land': "Lay the balls in the outer groove and roll the last one in from the side, over the outer ring's land",
+  'open-side': 'Lay the balls round the inner ring and close the two halves of the outer ring over them',
+}
+
+const CLOSING: Readonly<Record<Bearing['assembly']['split'], string>> = {
+  'inner-ring': 'then close the two halves of the inner ring in from both sides.',
+  'outer-ring': 'then screw the halves together.',
+  none: 'then there is no way to bring a one-piece inner ring in: split one ring.',
+}
+
+function toAssembly({ assembly, eccentricFilling, settled }: Bearing): DesignResponse['assembly'] {
+  const { units } = settled.input
+  const { split, easiestWay, waysIn } = assembly
+  return {
+    split,
+    easiestWay,
+    waysIn: { fromInside: show(waysIn.fromInside, units), overLand: show(waysIn.overLand, units) },
+    eccentricFilling: { mostBalls: eccentricFilling.mostBalls, roomBetweenLands: eccentricFilling.roomBetweenLands },
+    note: `${WAYS[easiestWay]}; ${CLOSING[split]}`,
+  }
+}

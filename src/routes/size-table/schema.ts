@@ -1,0 +1,49 @@
+import { type Static, Type } from 'typebox'
+import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
+import { refTo } from '#src/http/schema.ts'
+import { type Groove, MOST_BALLS, type OuterRingRequest } from '#src/wire/design-input.ts'
+import { Length, type NonNegativeLength, ShownLength } from '#src/wire/length.ts'
+import type { UnitsName } from '#src/wire/units.ts'
+
+/** So many of each keep the whole table within what the event loop does in passing. */
+const MOST_DIAMETERS = 24
+const MOST_COUNTS = 20
+
+const length = (description: string) => Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
+
+export const SizeTableRequest = Type.Object(
+  {
+    units: refTo<typeof UnitsName>('Units'),
+    diameters: Type.Array(refTo<typeof Length>('Length'), { minItems: 1, maxItems: MOST_DIAMETERS, description: 'Ball diameters.' }),
+    counts: Type.Array(Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS }), { minItems: 1, maxItems: MOST_COUNTS, description: 'Ball counts.' }),
+    outerRing: Type.Optional(refTo<typeof OuterRingRequest>('OuterRingRequest')),
+    groove: Type.Optional(refTo<typeof Groove>('Groove')),
+    ballGap: Type.Optional(refTo<typeof NonNegativeLength>('NonNegativeLength')),
+  },
+  { $id: 'SizeTableRequest', description: 'Ball diameters × counts; the rest as in a design, and with the same defaults.', additionalProperties: false },
+)
+export type SizeTableRequest = Static<typeof SizeTableRequest>
+
+export const SizeTableRow = Type.Object(
+  {
+    diameter: length('Ball diameter.'),
+    count: Type.Integer({ description: 'Ball count.' }),
+    closedPitchRadius: length('Pitch radius at which the balls exactly close.'),
+    pitchRadius: length('Pitch radius that leaves `ballGap`.'),
+    pitchDiameter: length('Twice that.'),
+    ballGap: length('Gap between the last ball and the first.'),
+    gaugeDiameter: length('Plug that fits inside the seated balls.'),
+    landDiameter: length("The outer ring's hole."),
+    grooveBottomDiameter: length("Across the bottoms of the outer ring's groove."),
+    outsideDiameter: length("The outer ring's outside."),
+    gapPerGrooveDepth: Type.Number({ description: 'How much the ball gap opens per unit of groove depth.' }),
+  },
+  { $id: 'SizeTableRow' },
+)
+export type SizeTableRow = Static<typeof SizeTableRow>
+
+export const SizeTableResponse = Type.Object(
+  { units: refTo<typeof UnitsName>('Units'), rows: Type.Array(refTo<typeof SizeTableRow>('SizeTableRow')) },
+  { $id: 'SizeTableResponse', description: 'A row for each diameter and count, counts running fastest.' },
+)
+export type SizeTableResponse = Static<typeof SizeTableResponse>

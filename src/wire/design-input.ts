@@ -1,0 +1,226 @@
+import { type Static, Type } from 'typebox'
+import {
+  BALL_MATERIALS,
+  type BallMaterial,
+  type BallsInput,
+  type DesignInput,
+  type GrooveInput,
+  type OuterRingInput,
+  type RingInput,
+  SHOP_DENOMINATORS,
+  SPLITS,
+  type Split,
+} from '#shared/bearing/design-input.ts'
+import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { refTo } from '#src/http/schema.ts'
+import { Length, NonNegativeLength, type ShownLength, show, toMm } from './length.ts'
+import { present } from './optional.ts'
+import { UnitsName } from './units.ts'
+
+export const MOST_BALLS = 200
+const MOST_MEASURED = 500
+
+const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
+const size0 = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
+const ratio = (description: string, minimum: number, maximum: number) => Type.Number({ minimum, maximum, description })
+
+/** Of each group one name at the most may be given. An extension keyword: see `validation.ts`. */
+const oneOfEach = (...groups: readonly (readonly string[])[]) => ({ additionalProperties: false, 'x-exclusive': groups })
+
+export const Balls = Type.Object(
+  {
+    count: Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS, description: 'How many balls fill the ring.' }),
+    diameter: length('Nominal ball diameter.'),
+    material: Type.Optional(
+      Type.Unsafe<BallMaterial>(Type.Enum(BALL_MATERIALS, { type: 'string', description: 'What the balls are made of. Default: wood.' })),
+    ),
+    standardDeviation: Type.Optional(size0('Scatter of single balls round their mean. Default: by material.')),
+    diameters: Type.Optional(
+      Type.Array(refTo<typeof Length>('Length'), {
+        minItems: FEWEST_BALLS,
+        maxItems: MOST_MEASURED,
+        description: "The maker's own measurements, `count` or more: their mean closes the ring, not the nominal diameter. Instead of `standardDeviation`.",
+      }),
+    ),
+  },
+  { $id: 'Balls', description: 'The balls that are bought.', ...oneOfEach(['standardDeviation', 'diameters']) },
+)
+
+export const Groove = Type.Object(
+  {
+    conformity: Type.Optional(ratio('Groove radius over ball diameter. Default: 0.53.', 0.3, 2)),
+    grooveRadius: Type.Optional(length('Radius of the groove in section. Instead of `conformity`.')),
+    cutterDiameter: Type.Optional(length('Diameter of the round-nosed cutter or scraper. Instead of `conformity`.')),
+  },
+  { $id: 'Groove', description: "A groove's arc in section, said in one of three ways.", ...oneOfEach(['conformity', 'grooveRadius', 'cutterDiameter']) },
+)
+
+const engagement = (usual: number) => Type.Optional(ratio(`Groove depth as a fraction of the ball diameter. Default: ${usual}.`, 0.01, 0.9))
+const grooveDepth = Type.Optional(length('Land to groove bottom, at mid width. Instead of `engagement`.'))
+const ownGroove = Type.Optional(refTo<typeof Groove>('Groove'))
+
+export const OuterRingRequest = Type.Object(
+  {
+    engagement: engagement(0.2),
+    grooveDepth,
+    groove: ownGroove,
+    wall: Type.Optional(length('Least wood behind the groove. Default: 2/3 of a ball diameter.')),
+    roundOutsideDiameterTo: Type.Optional(
+      Type.Union([refTo<typeof Length>('Length'), Type.Null()], {
+        description: 'The outside diameter is rounded up to a multiple of this; null switches that off. Default: 1/4 in or 5 mm.',
+      }),
+    ),
+    outsideDiameter: Type.Optional(length('Instead of `wall` and `roundOutsideDiameterTo`.')),
+  },
+  {
+    $id: 'OuterRingRequest',
+    description: 'What is wished of the outer ring.',
+    ...oneOfEach(['engagement', 'grooveDepth'], ['outsideDiameter', 'wall'], ['outsideDiameter', 'roundOutsideDiameterTo']),
+  },
+)
+
+export const InnerRingRequest = Type.Object(
+  { engagement: engagement(0.4), grooveDepth, groove: ownGroove },
+  { $id: 'InnerRingRequest', description: 'What is wished of the inner ring.', ...oneOfEach(['engagement', 'grooveDepth']) },
+)
+
+export const DesignRequest = Type.Object(
+  {
+    units: refTo<typeof UnitsName>('Units'),
+    balls: refTo<typeof Balls>('Balls'),
+    bore: length('Bore of the inner ring.'),
+    outerRing: Type.Optional(refTo<typeof OuterRingRequest>('OuterRingRequest')),
+    innerRing: Type.Optional(refTo<typeof InnerRingRequest>('InnerRingRequest')),
+    groove: Type.Optional(refTo<typeof Groove>('Groove')),
+    ballGap: Type.Optional(size0('Gap to aim at. Default: 1/20 of a ball, or what the last ball needs to go in, whichever is more.')),
+    minBallGap: Type.Optional(size0('Smallest gap that still runs. Default: 0.')),
+    maxBallGap: Type.Optional(size0('Largest gap that is still good. Default: 1/8 of a ball, and 1/16 of a ball above the aim at least.')),
+    radialInternalClearance: Type.Optional(size0('Play of the inner ring, side to side. Default: 1/50 of a ball.')),
+    finishAllowance: Type.Optional(size0('Film or raised grain on each turned surface. Default: 0.')),
+    width: Type.Optional(length('Width of both rings. Default: 1 1/2 balls.')),
+    split: Type.Optional(
+      Type.Unsafe<Split>(
+        Type.Enum(SPLITS, { type: 'string', description: 'Which ring comes apart at mid groove to close the balls in. Default: inner-ring.' }),
+      ),
+    ),
+    shopDenominator: Type.Optional(
+      Type.Unsafe<number>(
+        Type.Enum(SHOP_DENOMINATORS, { type: 'integer', description: 'Shop figures in inches are to the nearest one of so many parts. Default: 64. Without effect in millimetres.' }),
+      ),
+    ),
+  },
+  {
+    $id: 'DesignRequest',
+    description: 'A bearing, by what is known of it. What is left out takes common practice, and is echoed in the answer.',
+    additionalProperties: false,
+  },
+)
+export type DesignRequest = Static<typeof DesignRequest>
+
+/** Added once by `app.ts`, inner ones first: every path that takes a bearing refers to them. */
+export const DESIGN_INPUT_SCHEMAS = [Balls, Groove, OuterRingRequest, InnerRingRequest, DesignRequest]
+
+/** The caller's input in the words of the core: millimetres, and no field that is undefined. */
+export function toDesignInput(request: DesignRequest): DesignInput {
+  const { units, balls, outerRing, innerRing, groove } = request
+  const size = (length: Length | undefined): Mm | undefined => (length === undefined ? undefined : toMm(length, units))
+  return present<DesignInput>({
+    units,
+    balls: present<BallsInput>({
+      count: balls.count,
+      diameter: toMm(balls.diameter, units),
+      material: balls.material,
+      standardDeviation: size(balls.standardDeviation),
+      diameters: balls.diameters?.map((diameter) => toMm(diameter, units)),
+    }),
+    bore: toMm(request.bore, units),
+    outerRing: outerRing && toOuterRing(outerRing, units),
+    innerRing: innerRing && present<RingInput>(toRing(innerRing, units)),
+    groove: groove && toGroove(groove, units),
+    ballGap: size(request.ballGap),
+    minBallGap: size(request.minBallGap),
+    maxBallGap: size(request.maxBallGap),
+    radialInternalClearance: size(request.radialInternalClearance),
+    finishAllowance: size(request.finishAllowance),
+    width: size(request.width),
+    split: request.split,
+    shopDenominator: request.shopDenominator,
+  })
+}
+
+type Fields<T> = { readonly [Name in keyof T]-?: T[Name] | undefined }
+
+export function toOuterRing(ring: Static<typeof OuterRingRequest>, units: Units): OuterRingInput {
+  const { wall, roundOutsideDiameterTo: roundTo, outsideDiameter } = ring
+  return present<OuterRingInput>({
+    ...toRing(ring, units),
+    wall: wall === undefined ? undefined : toMm(wall, units),
+    roundOutsideDiameterTo: roundTo === undefined || roundTo === null ? roundTo : toMm(roundTo, units),
+    outsideDiameter: outsideDiameter === undefined ? undefined : toMm(outsideDiameter, units),
+  })
+}
+
+function toRing({ engagement, grooveDepth: depth, groove }: Static<typeof InnerRingRequest>, units: Units): Fields<RingInput> {
+  return {
+    engagement,
+    grooveDepth: depth === undefined ? undefined : toMm(depth, units),
+    groove: groove && toGroove(groove, units),
+  }
+}
+
+export function toGroove({ conformity, grooveRadius, cutterDiameter }: Static<typeof Groove>, units: Units): GrooveInput {
+  return present<GrooveInput>({
+    conformity,
+    grooveRadius: grooveRadius === undefined ? undefined : toMm(grooveRadius, units),
+    cutterDiameter: cutterDiameter === undefined ? undefined : toMm(cutterDiameter, units),
+  })
+}
+
+/** The core's input as the caller could have written it: lengths as numbers in `units`. The way back of `toDesignInput`. */
+export function toDesignRequest(input: DesignInput): DesignRequest {
+  const { units, balls, outerRing, innerRing, groove } = input
+  const size = (length: Mm | undefined): ShownLength | undefined => (length === undefined ? undefined : show(length, units))
+  const ring = (from: RingInput): Fields<Static<typeof InnerRingRequest>> => ({
+    engagement: from.engagement,
+    grooveDepth: size(from.grooveDepth),
+    groove: from.groove && fromGroove(from.groove, units),
+  })
+  return present<DesignRequest>({
+    units,
+    balls: present<Static<typeof Balls>>({
+      count: balls.count,
+      diameter: show(balls.diameter, units),
+      material: balls.material,
+      standardDeviation: size(balls.standardDeviation),
+      diameters: balls.diameters?.map((diameter) => show(diameter, units)),
+    }),
+    bore: show(input.bore, units),
+    outerRing:
+      outerRing &&
+      present<Static<typeof OuterRingRequest>>({
+        ...ring(outerRing),
+        wall: size(outerRing.wall),
+        roundOutsideDiameterTo: outerRing.roundOutsideDiameterTo === null ? null : size(outerRing.roundOutsideDiameterTo),
+        outsideDiameter: size(outerRing.outsideDiameter),
+      }),
+    innerRing: innerRing && present<Static<typeof InnerRingRequest>>(ring(innerRing)),
+    groove: groove && fromGroove(groove, units),
+    ballGap: size(input.ballGap),
+    minBallGap: size(input.minBallGap),
+    maxBallGap: size(input.maxBallGap),
+    radialInternalClearance: size(input.radialInternalClearance),
+    finishAllowance: size(input.finishAllowance),
+    width: size(input.width),
+    split: input.split,
+    shopDenominator: input.shopDenominator,
+  })
+}
+
+function fromGroove({ conformity, grooveRadius, cutterDiameter }: GrooveInput, units: Units): Static<typeof Groove> {
+  return present<Static<typeof Groove>>({
+    conformity,
+    grooveRadius: grooveRadius === undefined ? undefined : show(grooveRadius, units),
+    cutterDiameter: cutterDiameter === undefined ? undefined : show(cutterDiameter, units),
+  })
+}

@@ -1,0 +1,14 @@
+import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
+
+/** Digits behind the point in sentences: finer than anyone cuts, coarse enough to read. */
+const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
+
+/** A length in a sentence: `15.96 mm`, `0.6284 in`. Figures to work to stand in the answer's numbers, not here. */
+export function figure(length: Mm, units: Units): string {
+  const value = inUnits(length, units)
+  const fixed = Number(value.toFixed(DECIMALS[units]))
+  return `${fixed === 0 && value !== 0 ? value.toPrecision(2) : fixed} ${units}`
+}
+
+/** A ratio as a percentage without a fraction that nobody measures: `22 %`. */
+export const percent = (ratio: number): string => `${Number((ratio * 100).toFixed(1))} %`

@@ -1,0 +1,98 @@
+import { type Static, Type } from 'typebox'
+import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
+import { LONGEST_LENGTH_TEXT, type LengthFault, parseLength, readLength } from '#shared/units/parse-length.ts'
+
+/** Bounds of every length, in the unit it is given in. Outside them it is a slip of the hand, not a bearing. */
+const LEAST_LENGTH = 0.001
+const MOST_LENGTH = 10_000
+
+const WRITTEN = 'a number in `units`, or text: decimal, fraction or mixed fraction, with a unit of its own if it has one'
+const EXAMPLES = '`0.625`, `"5/8"`, `"1 3/16"`, `"16 mm"`'
+
+const written = (format: string, minimum: number, description: string, $id: string) =>
+  Type.Unsafe<number | string>({
+    $id,
+    type: ['number', 'string'],
+    format,
+    minimum,
+    maximum: MOST_LENGTH,
+    minLength: 1,
+    maxLength: LONGEST_LENGTH_TEXT,
+    description,
+  })
+
+/** A length above 0, as a caller writes it. */
+export const Length = written(
+  'length',
+  LEAST_LENGTH,
+  `A length from ${LEAST_LENGTH} to ${MOST_LENGTH}: ${WRITTEN} (${EXAMPLES}).`,
+  'Length',
+)
+export type Length = Static<typeof Length>
+
+/** A length that may be 0: gaps, play, scatter, film. */
+export const NonNegativeLength = written(
+  'non-negative-length',
+  0,
+  `A length from 0 to ${MOST_LENGTH}: ${WRITTEN} (${EXAMPLES}).`,
+  'NonNegativeLength',
+)
+export type NonNegativeLength = Static<typeof NonNegativeLength>
+
+declare const shown: unique symbol
+/** A length in the units that the caller asked for. Only `show` makes one. */
+export type ShownLength = number & { readonly [shown]: true }
+export const ShownLength = Type.Unsafe<ShownLength>(
+  Type.Number({ $id: 'ShownLength', description: 'A length in the `units` of the answer.' }),
+)
+
+/** @throws RangeError for a length that is not finite: a bug must not reach a caller as `null` */
+export function show(length: Mm, units: Units): ShownLength {
+  if (!Number.isFinite(length)) throw new RangeError(`length must be finite, got ${length}`)
+  return inUnits(length, units) as ShownLength
+}
+
+/**
+ * A caller's length in millimetres.
+ *
+ * @throws RangeError for a text that the schema should have turned away
+ */
+export function toMm(length: number | string, units: Units): Mm {
+  if (typeof length === 'number') return lengthOf(length, units)
+  const parsed = parseLength(length, units)
+  if (!parsed.ok) throw new RangeError(`length must have passed the schema, got ${parsed.error}`)
+  return parsed.value
+}
+
+const LEAST: Readonly<Record<string, number>> = { length: LEAST_LENGTH, 'non-negative-length': 0 }
+
+/** Ajv formats for lengths written as text: the same bounds that the schema states for numbers. */
+export const lengthFormats = Object.fromEntries(
+  Object.keys(LEAST).map((format) => [
+    format,
+    { type: 'string' as const, validate: (text: string): boolean => lengthFault(text, format) === undefined },
+  ]),
+)
+
+/** What is wrong with a length written as text, or undefined where nothing is. */
+export function lengthFault(text: string, format: string): string | undefined {
+  const least = LEAST[format]
+  if (least === undefined) return `is of no format that is known here: ${format}`
+  const read = readLength(text)
+  if (!read.ok) return SENTENCES[read.error]
+  const value = read.value.numerator / read.value.denominator
+  return value >= least && value <= MOST_LENGTH ? undefined : `must be from ${least} to ${MOST_LENGTH}`
+}
+
+const SENTENCES: Readonly<Record<LengthFault, string>> = {
+  empty: 'is empty: write a length, such as 5/8 or 16 mm',
+  'too-long': `is longer than ${LONGEST_LENGTH_TEXT} signs: write a length, such as 1 3/16`,
+  'too-many-digits': 'has more digits than any rule reads',
+  comma: 'has a comma, which some read as a decimal point and some as thousands: use a point',
+  sign: 'must not begin with a sign',
+  exponent: 'is written with an exponent or in hexadecimal: write it out, such as 0.001',
+  feet: 'is in feet: use inches or millimetres',
+  'zero-denominator': 'divides by 0',
+  'improper-mixed': 'has a fraction that is not below 1 beside its whole number: write 2 1/4, not 1 5/4',
+  'not-a-length': 'is not a length: write a decimal, a fraction or a mixed fraction, with in or mm if you like (5/8, 1 3/16, 16 mm)',
+}

@@ -1,0 +1,14 @@
+import { type Static, Type } from 'typebox'
+import { SOURCES, type SourceId } from '#shared/data/sources.ts'
+
+export const Source = Type.Object(
+  {
+    id: Type.String(),
+    title: Type.String(),
+    usedFor: Type.String(),
+    standing: Type.String({ description: 'Published, published but quoted from memory, derived here, or common practice without a source.' }),
+  },
+  { $id: 'Source', description: 'Where a formula or a figure comes from, and how sure it is.' },
+)
+
+export const toSource = (id: SourceId): Static<typeof Source> => ({ id, ...SOURCES[id] })
