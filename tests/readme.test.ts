@@ -1,0 +1,31 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, test } from 'vitest'
+import { ask, post } from './support/ask.ts'
+import { startedApp } from './support/started-app.ts'
+
+const README = readFileSync(join(import.meta.dirname, '../README.md'), 'utf8')
+
+/** The code blocks of the README in one language, in their order. */
+const blocks = (language: string): readonly string[] =>
+  [...README.matchAll(new RegExp(`\`\`\`${language}\\n(.*?)\`\`\``, 'gs'))].map(([, text = '']) => text)
+
+const [shownAnswer = '', shownProblem = ''] = blocks('json')
+const call = blocks('sh').find((text) => text.startsWith('curl')) ?? ''
+
+test('the worked call gives the answer that the README shows', async () => {
+  const [, path = '', body = ''] = /http:\/\/127\.0\.0\.1:8080(\S+) .*-d '(.*)'/s.exec(call) ?? []
+  const answer = await post(`${await startedApp()}${path}`, body)
+  expect(answer.status).toBe(200)
+  expect(JSON.parse(answer.text)).toMatchObject(JSON.parse(shownAnswer))
+})
+
+test('the query that it shows is a bearing', async () => {
+  const [query = ''] = /\/v1\/design\?[^`]+/.exec(README) ?? []
+  expect(await ask(`${await startedApp()}${query}`)).toMatchObject({ status: 200 })
+})
+
+test('the problem that it shows is what a bad bore gets', async () => {
+  const answer = await post(`${await startedApp()}/v1/design`, { units: 'in', balls: { count: 10, diameter: '5/8' }, bore: '3/0' })
+  expect(JSON.parse(answer.text)).toEqual(JSON.parse(shownProblem))
+})
