@@ -19,8 +19,13 @@ test('openapi.json says what the service says: after a change, npm run openapi',
 test('every operation has an id, a summary and a tag, and every path under /v1 its problems', () => {
   for (const [path, operations] of Object.entries(app.swagger().paths ?? {})) {
     for (const operation of Object.values(operations as Record<string, unknown>)) {
-      expect(operation, path).toMatchObject({ operationId: expect.any(String), summary: expect.any(String), tags: [expect.any(String)] })
-      if (path.startsWith('/v1/')) expect(operation, path).toHaveProperty('responses.400.content.application/problem+json')
+      expect(operation, path).toMatchObject({
+        operationId: expect.any(String),
+        summary: expect.any(String),
+        tags: [expect.any(String)],
+      })
+      if (path.startsWith('/v1/'))
+        expect(operation, path).toHaveProperty('responses.400.content.application/problem+json')
     }
   }
 })

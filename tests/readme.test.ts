@@ -26,6 +26,10 @@ test('the query that it shows is a bearing', async () => {
 })
 
 test('the problem that it shows is what a bad bore gets', async () => {
-  const answer = await post(`${await startedApp()}/v1/design`, { units: 'in', balls: { count: 10, diameter: '5/8' }, bore: '3/0' })
+  const answer = await post(`${await startedApp()}/v1/design`, {
+    units: 'in',
+    balls: { count: 10, diameter: '5/8' },
+    bore: '3/0',
+  })
   expect(JSON.parse(answer.text)).toEqual(JSON.parse(shownProblem))
 })

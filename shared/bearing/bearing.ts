@@ -58,12 +58,19 @@ function roomRefusals({ outerRing: outer, settled }: OuterSide, inner: InnerRing
   const refusals: Refusal[] = []
   if (!(outer.wall > 0)) {
     const [given, above] = [outer.outsideDiameter, outer.grooveBottomDiameter]
-    refusals.push({ code: 'wall-below-zero', path: '/outerRing/outsideDiameter', given, above })
+    const path =
+      settled.input.outerRing?.outsideDiameter === undefined ? '/outerRing/wall' : '/outerRing/outsideDiameter'
+    refusals.push({ code: 'wall-below-zero', path, given, above })
   }
   if (!(inner.grooveBottomDiameter > 0)) {
     refusals.push({ code: 'no-room-inside', path: '/balls/count', ballCount: settled.input.balls.count })
   } else if (!(inner.wall > 0)) {
-    refusals.push({ code: 'bore-meets-groove', path: '/bore', given: inner.boreDiameter, below: inner.grooveBottomDiameter })
+    refusals.push({
+      code: 'bore-meets-groove',
+      path: '/bore',
+      given: inner.boreDiameter,
+      below: inner.grooveBottomDiameter,
+    })
   }
   const landGap = landGapOf(outer, inner)
   if (!(landGap > 0)) {

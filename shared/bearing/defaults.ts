@@ -1,4 +1,4 @@
-import { inches, mm, type Mm, type Units } from '#shared/units/length.ts'
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { BallMaterial, Split } from './design-input.ts'
 
 /*

@@ -1,9 +1,10 @@
 import { ok, type Result } from '#shared/result.ts'
 import { type Bearing, bearingOf } from './bearing.ts'
+import { isWithinBounds } from './bounds.ts'
 import type { DesignInput } from './design-input.ts'
 import { type Dimension, dimensionsOf } from './dimensions.ts'
 import { findingsOf } from './findings.ts'
-import { withSuggestion } from './knobs.ts'
+import { type Suggestion, withSuggestion } from './knobs.ts'
 import type { Refusal } from './refusal.ts'
 import type { Finding, Warning, WarningFacts } from './warning.ts'
 
@@ -28,17 +29,23 @@ export function design(input: DesignInput): Result<Design, readonly Refusal[]> {
   return ok({
     bearing,
     dimensions: dimensionsOf(bearing),
-    warnings: findingsOf(bearing).map((finding) => withRemedy(input, finding)),
+    warnings: findingsOf(bearing).map((finding) => withRemedy([input, bearing.settled.input], finding)),
   })
 }
 
-/** A remedy is offered only where it has been tried: the same input with it has the same warning no more. */
-function withRemedy(input: DesignInput, { severity, path, facts, remedies }: Finding): Warning {
-  const suggestion = remedies.find((remedy) => {
-    const mended = bearingOf(withSuggestion(input, remedy))
-    return mended.ok && !findingsOf(mended.value).some((left) => isSame(left.facts, facts))
-  })
+/**
+ * A remedy is offered only where it has been tried: taken into the caller's input, and as well into the whole one that
+ * is echoed, it gives a bearing that has the same warning no more.
+ */
+function withRemedy(inputs: readonly DesignInput[], { severity, path, facts, remedies }: Finding): Warning {
+  const suggestion = remedies.find((remedy) => inputs.every((input) => isCleared(input, remedy, facts)))
   return suggestion === undefined ? { severity, path, facts } : { severity, path, facts, suggestion }
+}
+
+function isCleared(input: DesignInput, remedy: Suggestion, facts: WarningFacts): boolean {
+  if (!isWithinBounds(remedy, input.units)) return false
+  const mended = bearingOf(withSuggestion(input, remedy))
+  return mended.ok && !findingsOf(mended.value).some((left) => isSame(left.facts, facts))
 }
 
 const isSame = (one: WarningFacts, other: WarningFacts): boolean =>

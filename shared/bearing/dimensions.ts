@@ -1,7 +1,7 @@
-import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type ShopFigure, shopFigure } from '#shared/units/shop-figure.ts'
 import type { Bearing } from './bearing.ts'
+import { gapAt } from './outer-side.ts'
 
 /** The rows of the table, each under the name that the sentences and the drawings share. */
 export const DIMENSION_KEYS = [
@@ -43,21 +43,18 @@ export interface Dimension {
   readonly shop: ShopFigure
   /** d(ball gap) / d(this size), the rest of the ring staying as it is. Left out where the gap does not move. */
   readonly gapPerUnit?: number
-  /** By how much the ball gap changes when the shop figure is cut instead. Exact, not by the slope. */
+  /**
+   * By how much the ball gap changes when the shop figure is cut instead: by the gap itself, not by its slope. Left out
+   * where the rule is so coarse that the balls but one would not go in.
+   */
   readonly gapChangeAtShop?: Mm
 }
 
 /** How a size is turned when every surface still gains `finish`: holes larger, outsides smaller. */
 type Grows = 'hole' | 'outside' | 'depth' | 'arc' | 'width' | 'not-cut'
 
-const CUT: Readonly<Record<Grows, ((value: Mm, finish: Mm) => Mm) | undefined>> = {
-  hole: (value, finish) => mm(value + 2 * finish),
-  outside: (value, finish) => mm(value - 2 * finish),
-  width: (value, finish) => mm(value - 2 * finish),
-  arc: (value, finish) => mm(value + finish),
-  depth: (value) => value,
-  'not-cut': undefined,
-}
+/** Surfaces that gain a film each, counted outward: what the film adds to the size must be left out of the cut. */
+const FILMS: Readonly<Record<Exclude<Grows, 'not-cut'>, number>> = { hole: 2, outside: -2, width: -2, arc: 1, depth: 0 }
 
 /** The table of sizes, in the order in which the parts are made. */
 export function dimensionsOf(bearing: Bearing): readonly Dimension[] {
@@ -65,7 +62,7 @@ export function dimensionsOf(bearing: Bearing): readonly Dimension[] {
   const byLand = bearing.gapPerPitchRadius / 2
   const byDepth = bearing.gapPerGrooveDepth
   const row = (key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension =>
-    dimension(bearing, { key, value, grows, gapPerUnit })
+    dimension(bearing, key, value, grows, gapPerUnit)
   return [
     row('pitchDiameter', mm(2 * bearing.pitchRadius), 'not-cut', byLand),
     row('outsideDiameter', outer.outsideDiameter, 'outside'),
@@ -95,29 +92,14 @@ export function dimensionsOf(bearing: Bearing): readonly Dimension[] {
   ]
 }
 
-interface Row {
-  readonly key: DimensionKey
-  readonly value: Mm
-  readonly grows: Grows
-  readonly gapPerUnit: number | undefined
-}
-
-function dimension(bearing: Bearing, { key, value, grows, gapPerUnit }: Row): Dimension {
-  const { settled, pitchRadius } = bearing
-  const { units, shopDenominator, balls } = settled.input
-  const cutTo = CUT[grows]?.(value, settled.finishAllowance)
+function dimension(bearing: Bearing, key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension {
+  const { units, shopDenominator } = bearing.settled.input
   const shop = shopFigure(value, units, shopDenominator)
-  const moved = gapPerUnit === undefined ? undefined : (gapPerUnit / bearing.gapPerPitchRadius) * shop.error
-  return {
-    key,
-    value,
-    ...(cutTo === undefined ? {} : { cutTo }),
-    shop,
-    ...(gapPerUnit === undefined || moved === undefined
-      ? {}
-      : {
-          gapPerUnit,
-          gapChangeAtShop: mm(ballGap(mm(pitchRadius + moved), settled.ballDiameter, balls.count) - bearing.ballGap),
-        }),
-  }
+  const row: { -readonly [Name in keyof Dimension]: Dimension[Name] } = { key, value, shop }
+  if (grows !== 'not-cut') row.cutTo = mm(value + FILMS[grows] * bearing.settled.finishAllowance)
+  if (gapPerUnit === undefined) return row
+  row.gapPerUnit = gapPerUnit
+  const gap = gapAt(bearing, mm(bearing.pitchRadius + (gapPerUnit / bearing.gapPerPitchRadius) * shop.error))
+  if (gap !== undefined) row.gapChangeAtShop = mm(gap - bearing.ballGap)
+  return row
 }

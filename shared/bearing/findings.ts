@@ -1,5 +1,3 @@
-import { plugDiameter } from '#shared/geometry/gauge.ts'
-import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { grooveDepthForSeat } from '#shared/geometry/seat.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { shopFigure, shopStep } from '#shared/units/shop-figure.ts'
@@ -7,6 +5,7 @@ import { stepDown, stepUp } from '#shared/units/step.ts'
 import { type Bearing, deeperRing, shoulder } from './bearing.ts'
 import * as defaults from './defaults.ts'
 import type { Suggestion } from './knobs.ts'
+import { gapAt } from './outer-side.ts'
 import type { RingName } from './refusal.ts'
 import type { Ring } from './rings.ts'
 import { depthPath, groovePath } from './settle.ts'
@@ -47,7 +46,12 @@ export function findingsOf(bearing: Bearing): readonly Finding[] {
   ]
 }
 
-const finding = (severity: Finding['severity'], path: string, facts: WarningFacts, ...remedies: Suggestion[]): Finding => ({
+const finding = (
+  severity: Finding['severity'],
+  path: string,
+  facts: WarningFacts,
+  ...remedies: Suggestion[]
+): Finding => ({
   severity,
   path,
   facts,
@@ -55,7 +59,8 @@ const finding = (severity: Finding['severity'], path: string, facts: WarningFact
 })
 
 const length = (path: string, ...values: Mm[]): Suggestion[] => values.map((value) => ({ path, kind: 'length', value }))
-const number = (path: string, ...values: number[]): Suggestion[] => values.map((value) => ({ path, kind: 'number', value }))
+const number = (path: string, ...values: number[]): Suggestion[] =>
+  values.map((value) => ({ path, kind: 'number', value }))
 
 const stepOf = ({ settled: { input } }: Bearing): Mm => shopStep(input.units, input.shopDenominator)
 
@@ -69,11 +74,17 @@ function ballFindings(bearing: Bearing): readonly Finding[] {
   }
   if (assembly.split === 'none') {
     const { mostBalls, roomBetweenLands } = eccentricFilling
+    const facts = { code: 'cannot-assemble', count, mostBalls, roomBetweenLands } as const
     const remedy: Suggestion = { path: '/split', kind: 'choice', value: defaults.SPLIT }
-    found.push(finding('fault', '/split', { code: 'cannot-assemble', count, mostBalls, roomBetweenLands }, remedy))
+    // three balls with a gap of nearly half a ball are the one full ring that fits in a half turn
+    if (count > mostBalls || !roomBetweenLands) found.push(finding('fault', '/split', facts, remedy))
   }
   if (!reaches(bearing.ballGap, assembly.assemblyGap)) {
-    const facts = { code: 'gap-below-assembly-gap', ballGap: bearing.ballGap, assemblyGap: assembly.assemblyGap } as const
+    const facts = {
+      code: 'gap-below-assembly-gap',
+      ballGap: bearing.ballGap,
+      assemblyGap: assembly.assemblyGap,
+    } as const
     const remedies = length('/ballGap', stepUp(assembly.assemblyGap, stepOf(bearing)), assembly.assemblyGap)
     found.push(finding('risk', '/ballGap', facts, ...remedies))
   }
@@ -81,7 +92,14 @@ function ballFindings(bearing: Bearing): readonly Finding[] {
   if (!reaches(play, leastPlay)) {
     const usual = mm(defaults.RADIAL_INTERNAL_CLEARANCE * settled.ballDiameter)
     const path = '/radialInternalClearance'
-    found.push(finding('risk', path, { code: 'no-play', play, least: leastPlay }, ...length(path, stepUp(usual, stepOf(bearing)), usual)))
+    found.push(
+      finding(
+        'risk',
+        path,
+        { code: 'no-play', play, least: leastPlay },
+        ...length(path, stepUp(usual, stepOf(bearing)), usual),
+      ),
+    )
   }
   return found
 }
@@ -98,18 +116,29 @@ function grooveFindings(bearing: Bearing, ring: RingName): readonly Finding[] {
   }
   const widest = mm(MOST_CONFORMITY * ballDiameter)
   if (exceeds(grooveRadius, widest)) {
-    found.push(finding('risk', path, { code: 'ball-wanders', ring, grooveRadius, most: widest }, ...arcRemedies(bearing, path)))
+    found.push(
+      finding('risk', path, { code: 'ball-wanders', ring, grooveRadius, most: widest }, ...arcRemedies(bearing, path)),
+    )
   }
   const least = mm(LEAST_ENGAGEMENT * ballDiameter)
   if (!reaches(seatDepth, least)) {
     const depth = grooveDepthForSeat(least, grooveRadius, ballDiameter)
     const remedies = depth === undefined ? [] : depthRemedies(bearing, ring, depth, 'up')
-    found.push(finding('risk', depthPath(input, ring), { code: 'shallow-engagement', ring, seatDepth, least }, ...remedies))
+    found.push(
+      finding('risk', depthPath(input, ring), { code: 'shallow-engagement', ring, seatDepth, least }, ...remedies),
+    )
   }
   if (!exceeds(ballRadius, grooveDepth)) {
     const usual = ring === 'outerRing' ? defaults.OUTER_ENGAGEMENT : defaults.INNER_ENGAGEMENT
     const facts = { code: 'groove-past-middle', ring, grooveDepth, ballRadius } as const
-    found.push(finding('fault', depthPath(input, ring), facts, ...depthRemedies(bearing, ring, mm(usual * ballDiameter), 'down')))
+    found.push(
+      finding(
+        'fault',
+        depthPath(input, ring),
+        facts,
+        ...depthRemedies(bearing, ring, mm(usual * ballDiameter), 'down'),
+      ),
+    )
   }
   return found
 }
@@ -154,11 +183,21 @@ function wallFindings(bearing: Bearing): readonly Finding[] {
     const whole = settled.input.outerRing?.outsideDiameter !== undefined
     const path = whole ? '/outerRing/outsideDiameter' : '/outerRing/wall'
     const size = whole ? mm(outer.grooveBottomDiameter + 2 * least) : least
-    found.push(finding('risk', path, { code: 'outer-wall-thin', wall: outer.wall, least }, ...length(path, stepUp(size, step), size)))
+    found.push(
+      finding(
+        'risk',
+        path,
+        { code: 'outer-wall-thin', wall: outer.wall, least },
+        ...length(path, stepUp(size, step), size),
+      ),
+    )
   }
   const smallerBore = (wall: Mm): readonly Suggestion[] => {
     const bore = stepDown(inner.grooveBottomDiameter - 2 * wall, step)
-    return [...(bore >= LEAST_BORE ? length('/bore', bore) : []), ...number('/balls/count', ballsForWall(bearing, wall))]
+    return [
+      ...(bore >= LEAST_BORE ? length('/bore', bore) : []),
+      ...number('/balls/count', ballsForWall(bearing, wall)),
+    ]
   }
   if (!reaches(inner.wall, least)) {
     found.push(finding('risk', '/bore', { code: 'inner-wall-thin', wall: inner.wall, least }, ...smallerBore(least)))
@@ -182,39 +221,50 @@ function shoulderFindings(bearing: Bearing, ring: RingName): readonly Finding[] 
   const side = shoulder(bearing, ring)
   if (reaches(side, least)) return []
   const { grooveWidth } = bearing[ring]
-  const wide = mm(grooveWidth + 2 * least)
+  // both rings are as wide: enough for the wider groove, so that the other ring does not ask again
+  const wide = mm(Math.max(bearing.outerRing.grooveWidth, bearing.innerRing.grooveWidth) + 2 * least)
   const facts: WarningFacts =
     side > 0
       ? { code: 'shoulders-thin', ring, shoulder: side, least }
       : { code: 'groove-wider-than-ring', ring, grooveWidth, width }
-  return [finding(side > 0 ? 'risk' : 'fault', '/width', facts, ...length('/width', stepUp(wide, stepOf(bearing)), wide))]
+  return [
+    finding(side > 0 ? 'risk' : 'fault', '/width', facts, ...length('/width', stepUp(wide, stepOf(bearing)), wide)),
+  ]
 }
 
 /** The finest rule that a shop has, as a fraction of an inch. */
 const FINEST_DENOMINATOR = 128
 
 function shopFindings(bearing: Bearing): readonly Finding[] {
-  const { settled, pitchRadius, outerRing: outer } = bearing
+  const { settled, pitchRadius, outerRing: outer, gauge } = bearing
   const { ballDiameter, minBallGap, maxBallGap, input } = settled
+  const perGrooveDepth = bearing.gapPerGrooveDepth / bearing.gapPerPitchRadius
   const measured = [
-    ['grooveBottomDiameter', outer.grooveBottomDiameter],
-    ['gaugeDiameter', plugDiameter(pitchRadius, ballDiameter)],
+    ['grooveBottomDiameter', outer.grooveBottomDiameter, perGrooveDepth],
+    ['gaugeDiameter', gauge.nominalDiameter, 1],
   ] as const
-  return measured.flatMap(([dimension, diameter]) => {
+  return measured.flatMap(([dimension, diameter, perRadius]) => {
     const { text, error } = shopFigure(diameter, input.units, input.shopDenominator)
-    const gapThere = ballGap(mm(pitchRadius + error / 2), ballDiameter, input.balls.count)
+    const gapThere = gapAt(bearing, mm(pitchRadius + (perRadius * error) / 2)) ?? mm(-ballDiameter)
     if (reaches(gapThere, minBallGap) && !exceeds(gapThere, maxBallGap)) return []
-    const facts = { code: 'shop-rounding-spoils-gap', dimension, shop: text, shopError: error, gapThere, minBallGap, maxBallGap } as const
+    const facts = {
+      code: 'shop-rounding-spoils-gap',
+      dimension,
+      shop: text,
+      shopError: error,
+      gapThere,
+      minBallGap,
+      maxBallGap,
+    } as const
     const finer = input.units === 'in' ? number('/shopDenominator', FINEST_DENOMINATOR) : []
     return [finding('risk', '/ballGap', facts, ...finer, ...length('/ballGap', ...evenGaps(bearing, diameter)))]
   })
 }
 
-/** Ball gaps that put a diameter on a figure of the rule: the nearest two either side. */
+/** Ball gaps that put a diameter on a figure of the rule: the nearest below, and the nearest two above. */
 function evenGaps(bearing: Bearing, diameter: Mm): readonly Mm[] {
   const step = stepOf(bearing)
-  const { ballDiameter, input } = bearing.settled
   return [stepDown(diameter, step), stepUp(diameter, step), mm(stepUp(diameter, step) + step)]
-    .map((even) => ballGap(mm(bearing.pitchRadius + (even - diameter) / 2), ballDiameter, input.balls.count))
-    .filter((gap) => gap >= 0)
+    .map((even) => gapAt(bearing, mm(bearing.pitchRadius + (even - diameter) / 2)))
+    .filter((gap): gap is Mm => gap !== undefined && gap >= 0)
 }

@@ -25,7 +25,10 @@ const LENGTHS: Readonly<Record<string, Turn<Mm>>> = {
   '/radialInternalClearance': (input, radialInternalClearance) => ({ ...input, radialInternalClearance }),
   '/width': (input, width) => ({ ...input, width }),
   '/outerRing/wall': (input, wall) => ({ ...input, outerRing: { ...input.outerRing, wall } }),
-  '/outerRing/outsideDiameter': (input, outsideDiameter) => ({ ...input, outerRing: { ...input.outerRing, outsideDiameter } }),
+  '/outerRing/outsideDiameter': (input, outsideDiameter) => ({
+    ...input,
+    outerRing: { ...input.outerRing, outsideDiameter },
+  }),
   '/outerRing/grooveDepth': (input, grooveDepth) => ({ ...input, outerRing: { ...input.outerRing, grooveDepth } }),
   '/innerRing/grooveDepth': (input, grooveDepth) => ({ ...input, innerRing: { ...input.innerRing, grooveDepth } }),
   '/groove/grooveRadius': forBoth.grooveRadius,
@@ -54,7 +57,8 @@ const NUMBERS: Readonly<Record<string, Turn<number>>> = {
 export function withSuggestion(input: DesignInput, suggestion: Suggestion): DesignInput {
   const { path, kind, value } = suggestion
   if (kind === 'choice' && path === '/split') return { ...input, split: value }
-  const turned = kind === 'length' ? LENGTHS[path]?.(input, value) : kind === 'number' ? NUMBERS[path]?.(input, value) : undefined
+  const turned =
+    kind === 'length' ? LENGTHS[path]?.(input, value) : kind === 'number' ? NUMBERS[path]?.(input, value) : undefined
   if (turned === undefined) throw new RangeError(`path must be that of a ${kind} of the input, got ${path}`)
   return turned
 }

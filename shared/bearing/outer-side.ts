@@ -1,8 +1,10 @@
 import { type Gauge, plugGauge } from '#shared/geometry/gauge.ts'
 import {
+  ballGap,
   closedPitchRadius,
   gapPerBallDiameterAtPitchRadius,
   gapPerPitchRadius,
+  leastPitchRadius,
   pitchRadiusForGap,
 } from '#shared/geometry/ring-of-balls.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
@@ -11,7 +13,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import type { DesignInput } from './design-input.ts'
 import type { Refusal } from './refusal.ts'
 import { type OuterRing, type Outside, outerRing } from './rings.ts'
-import { type Settled, settle } from './settle.ts'
+import { LARGEST_GAP, type Settled, settle } from './settle.ts'
 
 /** The outer ring with its balls: what a maker cuts first, and all that a ball gap depends on. */
 export interface OuterSide {
@@ -29,9 +31,6 @@ export interface OuterSide {
   readonly gauge: Gauge
 }
 
-/** A gap this near to a whole ball diameter is a ring that lacks a ball. */
-const LARGEST_GAP = 0.95
-
 /**
  * The outer ring of an input: the pitch radius is the one that leaves the asked ball gap exactly, and the ring is laid
  * round the balls that run on it. The bore and the inner ring are not looked at.
@@ -45,14 +44,16 @@ export function outerSideOf(input: DesignInput): Result<OuterSide, readonly Refu
   return refused.length > 0 ? fail(refused) : ok(laidOut(settling.value))
 }
 
-function gapRefusals({ ballGap: gap, minBallGap: min, maxBallGap: max, ballDiameter }: Settled): readonly Refusal[] {
+function gapRefusals(settled: Settled): readonly Refusal[] {
+  const { ballGap: gap, minBallGap: min, maxBallGap: max, ballDiameter, assumed } = settled
   const below = mm(LARGEST_GAP * ballDiameter)
   const gaps = [
+    ['/minBallGap', min],
     ['/ballGap', gap],
     ['/maxBallGap', max],
   ] as const
   const tooWide = gaps
-    .filter(([, given]) => !(given < below))
+    .filter(([path, given]) => !(given < below || assumed.includes(path)))
     .map(([path, given]): Refusal => ({ code: 'gap-takes-another-ball', path, given, below }))
   if (tooWide.length > 0) return tooWide
   if (!(min <= max)) return [{ code: 'gap-band-reversed', path: '/minBallGap', min, max }]
@@ -87,4 +88,10 @@ function outsideOf({ outerRing: ring }: DesignInput): Outside {
   return ring?.outsideDiameter === undefined
     ? { wall: ring?.wall ?? mm(0), roundTo: ring?.roundOutsideDiameterTo ?? null }
     : { outsideDiameter: ring.outsideDiameter }
+}
+
+/** The ball gap at another pitch radius, or undefined where the balls but one do not even go in. */
+export function gapAt({ settled: { ballDiameter, input } }: OuterSide, pitchRadius: Mm): Mm | undefined {
+  const { count } = input.balls
+  return pitchRadius >= leastPitchRadius(ballDiameter, count) ? ballGap(pitchRadius, ballDiameter, count) : undefined
 }

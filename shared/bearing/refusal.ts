@@ -7,7 +7,13 @@ export type Refusal =
   | { readonly code: 'bore-meets-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'no-room-inside'; readonly path: string; readonly ballCount: number }
   | { readonly code: 'wall-below-zero'; readonly path: string; readonly given: Mm; readonly above: Mm }
-  | { readonly code: 'groove-undercut'; readonly path: string; readonly ring: RingName; readonly depth: Mm; readonly grooveRadius: Mm }
+  | {
+      readonly code: 'groove-undercut'
+      readonly path: string
+      readonly ring: RingName
+      readonly depth: Mm
+      readonly grooveRadius: Mm
+    }
   | { readonly code: 'lands-overlap'; readonly path: string; readonly overlap: Mm }
   | { readonly code: 'gap-takes-another-ball'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'gap-band-reversed'; readonly path: string; readonly min: Mm; readonly max: Mm }

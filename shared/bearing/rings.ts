@@ -26,9 +26,7 @@ export interface InnerRing extends Ring {
 }
 
 /** How the outside is found: said, or from the least wall and the figure to round up to. */
-export type Outside =
-  | { readonly outsideDiameter: Mm }
-  | { readonly wall: Mm; readonly roundTo: Mm | null }
+export type Outside = { readonly outsideDiameter: Mm } | { readonly wall: Mm; readonly roundTo: Mm | null }
 
 /**
  * The outer ring whose seated balls run on a given pitch radius R: its land lies at R + Dw/2 less the seat depth,
@@ -41,7 +39,9 @@ export function outerRing(pitchRadius: Mm, ballDiameter: Mm, groove: Groove, out
   const landRadius = pitchRadius + ballDiameter / 2 - seat.depth
   const bottomDiameter = 2 * (landRadius + groove.depth)
   const outsideDiameter =
-    'outsideDiameter' in outside ? outside.outsideDiameter : roundedUp(bottomDiameter + 2 * outside.wall, outside.roundTo)
+    'outsideDiameter' in outside
+      ? outside.outsideDiameter
+      : roundedUp(bottomDiameter + 2 * outside.wall, outside.roundTo)
   return {
     outsideDiameter,
     ...grooved(landRadius, bottomDiameter, groove, seat),
@@ -81,4 +81,5 @@ function grooved(landRadius: number, bottomDiameter: number, groove: Groove, sea
   }
 }
 
-const roundedUp = (diameter: number, roundTo: Mm | null): Mm => (roundTo === null ? mm(diameter) : stepUp(diameter, roundTo))
+const roundedUp = (diameter: number, roundTo: Mm | null): Mm =>
+  roundTo === null ? mm(diameter) : stepUp(diameter, roundTo)

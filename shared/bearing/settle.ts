@@ -27,6 +27,9 @@ export interface Settled {
   readonly width: Mm
 }
 
+/** A gap this near to a whole ball, in ball diameters, is a ring that lacks a ball. */
+export const LARGEST_GAP = 0.95
+
 /** A groove's depth and arc are given by name, so that a fault or a suggestion points at the name in use. */
 export const depthPath = (input: DesignInput, ring: RingName): string =>
   `/${ring}/${input[ring]?.grooveDepth === undefined ? 'engagement' : 'grooveDepth'}`
@@ -35,7 +38,12 @@ export const depthPath = (input: DesignInput, ring: RingName): string =>
 export function groovePath(input: DesignInput, ring: RingName): string {
   const own = input[ring]?.groove
   const groove = own ?? input.groove ?? {}
-  const name = groove.grooveRadius === undefined ? (groove.cutterDiameter === undefined ? 'conformity' : 'cutterDiameter') : 'grooveRadius'
+  const name =
+    groove.grooveRadius === undefined
+      ? groove.cutterDiameter === undefined
+        ? 'conformity'
+        : 'cutterDiameter'
+      : 'grooveRadius'
   return `${own === undefined ? '' : `/${ring}`}/groove/${name}`
 }
 
@@ -49,9 +57,16 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
   const ballDiameter = meanDiameter(input)
   const outerGroove = grooveOf(input, 'outerRing', ballDiameter)
   const innerGroove = grooveOf(input, 'innerRing', ballDiameter)
-  const faults = [...tooFewMeasured(input), ...undercut(input, 'outerRing', outerGroove), ...undercut(input, 'innerRing', innerGroove)]
+  const faults = [
+    ...tooFewMeasured(input),
+    ...undercut(input, 'outerRing', outerGroove),
+    ...undercut(input, 'innerRing', innerGroove),
+  ]
   if (faults.length > 0) return fail(faults)
-  const assembly = assemblyOf(waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count }), input.split ?? defaults.SPLIT)
+  const assembly = assemblyOf(
+    waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count }),
+    input.split ?? defaults.SPLIT,
+  )
   const band = gapBand(input, ballDiameter, assembly.assemblyGap)
   const { count, diameter, material = defaults.BALL_MATERIAL } = input.balls
   const width = input.width ?? mm(defaults.WIDTH * ballDiameter)
@@ -104,29 +119,37 @@ function tooFewMeasured({ balls: { count, diameters } }: DesignInput): readonly 
   return [{ code: 'too-few-measured', path: '/balls/diameters', given: diameters.length, needed: count }]
 }
 
+/** A depth that equals the radius within rounding is a half circle, not an undercut. */
+const HALF_CIRCLE_WITHIN = 1e-12
+
 function grooveOf(input: DesignInput, ring: RingName, ballDiameter: Mm): Groove {
   const engagement = ring === 'outerRing' ? defaults.OUTER_ENGAGEMENT : defaults.INNER_ENGAGEMENT
   const depth = input[ring]?.grooveDepth ?? mm((input[ring]?.engagement ?? engagement) * ballDiameter)
   const { conformity, grooveRadius, cutterDiameter } = grooveInput(input[ring]?.groove ?? input.groove)
   const radius =
-    grooveRadius ?? (cutterDiameter === undefined ? mm((conformity ?? defaults.CONFORMITY) * ballDiameter) : mm(cutterDiameter / 2))
-  return { radius, depth }
+    grooveRadius ??
+    (cutterDiameter === undefined ? mm((conformity ?? defaults.CONFORMITY) * ballDiameter) : mm(cutterDiameter / 2))
+  return { radius, depth: depth <= radius * (1 + HALF_CIRCLE_WITHIN) ? mm(Math.min(depth, radius)) : depth }
 }
 
-/** A depth that equals the radius within rounding is a half circle, not an undercut. */
-const HALF_CIRCLE_WITHIN = 1e-12
-
 function undercut(input: DesignInput, ring: RingName, { radius, depth }: Groove): readonly Refusal[] {
-  if (depth <= radius * (1 + HALF_CIRCLE_WITHIN)) return []
+  if (depth <= radius) return []
   return [{ code: 'groove-undercut', path: depthPath(input, ring), ring, depth, grooveRadius: radius }]
 }
 
-function gapBand(input: DesignInput, ballDiameter: Mm, assemblyGap: Mm): Pick<Settled, 'ballGap' | 'minBallGap' | 'maxBallGap'> {
+function gapBand(
+  input: DesignInput,
+  ballDiameter: Mm,
+  assemblyGap: Mm,
+): Pick<Settled, 'ballGap' | 'minBallGap' | 'maxBallGap'> {
   const minBallGap = input.minBallGap ?? mm(defaults.MIN_BALL_GAP)
-  const wished = Math.max(defaults.BALL_GAP * ballDiameter, assemblyGap, minBallGap)
-  const ballGap = input.ballGap ?? mm(Math.min(wished, input.maxBallGap ?? defaults.WIDEST_BALL_GAP * ballDiameter))
-  const room = Math.max(defaults.MAX_BALL_GAP * ballDiameter, ballGap + defaults.LEAST_BAND_ABOVE_AIM * ballDiameter)
-  const maxBallGap = input.maxBallGap ?? mm(Math.min(room, (ballGap + ballDiameter) / 2))
+  const widest = input.maxBallGap ?? defaults.WIDEST_BALL_GAP * ballDiameter
+  const wished = Math.max(defaults.BALL_GAP * ballDiameter, assemblyGap)
+  const ballGap = input.ballGap ?? mm(Math.max(minBallGap, Math.min(wished, widest)))
+  // No default of ours may be what a gap is refused for: the band reaches over the aim and stays below a whole ball.
+  const above = Math.max(ballGap, minBallGap)
+  const room = Math.max(defaults.MAX_BALL_GAP * ballDiameter, above + defaults.LEAST_BAND_ABOVE_AIM * ballDiameter)
+  const maxBallGap = input.maxBallGap ?? mm(Math.min(room, (above + LARGEST_GAP * ballDiameter) / 2))
   return { ballGap, minBallGap, maxBallGap }
 }
 
@@ -137,11 +160,15 @@ function grooveInput(groove: GrooveInput | undefined): GrooveInput {
 }
 
 function depthInput(ring: RingInput | undefined, engagement: number): RingInput {
-  const depth = ring?.grooveDepth === undefined ? { engagement: ring?.engagement ?? engagement } : { grooveDepth: ring.grooveDepth }
+  const depth =
+    ring?.grooveDepth === undefined ? { engagement: ring?.engagement ?? engagement } : { grooveDepth: ring.grooveDepth }
   return ring?.groove === undefined ? depth : { ...depth, groove: grooveInput(ring.groove) }
 }
 
-function outsideInput({ outerRing, units }: DesignInput, ballDiameter: Mm): Pick<NonNullable<DesignInput['outerRing']>, 'wall' | 'roundOutsideDiameterTo' | 'outsideDiameter'> {
+function outsideInput(
+  { outerRing, units }: DesignInput,
+  ballDiameter: Mm,
+): Pick<NonNullable<DesignInput['outerRing']>, 'wall' | 'roundOutsideDiameterTo' | 'outsideDiameter'> {
   if (outerRing?.outsideDiameter !== undefined) return { outsideDiameter: outerRing.outsideDiameter }
   const roundTo = outerRing?.roundOutsideDiameterTo
   return {
@@ -150,13 +177,30 @@ function outsideInput({ outerRing, units }: DesignInput, ballDiameter: Mm): Pick
   }
 }
 
-/** The leaves of the whole input that the caller's input lacks. */
-function assumedIn(asked: object, whole: object, at = ''): readonly string[] {
-  return Object.entries(whole).flatMap(([name, value]: [string, unknown]) => {
-    const given: unknown = Object.getOwnPropertyDescriptor(asked, name)?.value
-    if (given === undefined && !isBranch(value)) return [`${at}/${name}`]
-    return isBranch(value) ? assumedIn(isBranch(given) ? given : {}, value, `${at}/${name}`) : []
-  })
-}
+/** Everything that may be left out and is then assumed, in the order of the input. */
+const OPEN: readonly (readonly [path: string, of: (input: DesignInput) => unknown])[] = [
+  ['/balls/material', ({ balls }) => balls.material],
+  ['/balls/standardDeviation', ({ balls }) => balls.standardDeviation],
+  ['/outerRing/engagement', ({ outerRing }) => outerRing?.engagement],
+  ['/outerRing/groove/conformity', ({ outerRing }) => outerRing?.groove?.conformity],
+  ['/outerRing/wall', ({ outerRing }) => outerRing?.wall],
+  ['/outerRing/roundOutsideDiameterTo', ({ outerRing }) => outerRing?.roundOutsideDiameterTo],
+  ['/innerRing/engagement', ({ innerRing }) => innerRing?.engagement],
+  ['/innerRing/groove/conformity', ({ innerRing }) => innerRing?.groove?.conformity],
+  ['/groove/conformity', ({ groove }) => groove?.conformity],
+  ['/ballGap', ({ ballGap }) => ballGap],
+  ['/minBallGap', ({ minBallGap }) => minBallGap],
+  ['/maxBallGap', ({ maxBallGap }) => maxBallGap],
+  ['/radialInternalClearance', ({ radialInternalClearance }) => radialInternalClearance],
+  ['/finishAllowance', ({ finishAllowance }) => finishAllowance],
+  ['/width', ({ width }) => width],
+  ['/split', ({ split }) => split],
+  ['/shopDenominator', ({ shopDenominator }) => shopDenominator],
+]
 
-const isBranch = (value: unknown): value is object => typeof value === 'object' && value !== null && !Array.isArray(value)
+/** What the whole input says and the caller's does not. */
+function assumedIn(asked: DesignInput, whole: DesignInput): readonly string[] {
+  const assumed: string[] = []
+  for (const [path, of] of OPEN) if (of(asked) === undefined && of(whole) !== undefined) assumed.push(path)
+  return assumed
+}

@@ -19,7 +19,11 @@ export interface SizeRow extends OuterSide {
  *
  * @returns a row a pair, or why the first pair that cannot be made cannot be made
  */
-export function sizeTable({ diameters, counts, ...shared }: SizeTableInput): Result<readonly SizeRow[], readonly Refusal[]> {
+export function sizeTable({
+  diameters,
+  counts,
+  ...shared
+}: SizeTableInput): Result<readonly SizeRow[], readonly Refusal[]> {
   const rows: SizeRow[] = []
   for (const diameter of diameters) {
     for (const count of counts) {

@@ -13,10 +13,22 @@ export type WarningFacts =
   | { readonly code: 'shoulders-thin'; readonly ring: RingName; readonly shoulder: Mm; readonly least: Mm }
   | { readonly code: 'shallow-engagement'; readonly ring: RingName; readonly seatDepth: Mm; readonly least: Mm }
   | { readonly code: 'groove-past-middle'; readonly ring: RingName; readonly grooveDepth: Mm; readonly ballRadius: Mm }
-  | { readonly code: 'rides-on-edges'; readonly ring: RingName; readonly grooveRadius: Mm; readonly ballRadius: Mm; readonly seatDepth: Mm; readonly grooveDepth: Mm }
+  | {
+      readonly code: 'rides-on-edges'
+      readonly ring: RingName
+      readonly grooveRadius: Mm
+      readonly ballRadius: Mm
+      readonly seatDepth: Mm
+      readonly grooveDepth: Mm
+    }
   | { readonly code: 'ball-wanders'; readonly ring: RingName; readonly grooveRadius: Mm; readonly most: Mm }
   | { readonly code: 'few-balls'; readonly count: number; readonly fewest: number }
-  | { readonly code: 'cannot-assemble'; readonly count: number; readonly mostBalls: number; readonly roomBetweenLands: boolean }
+  | {
+      readonly code: 'cannot-assemble'
+      readonly count: number
+      readonly mostBalls: number
+      readonly roomBetweenLands: boolean
+    }
   | { readonly code: 'gap-below-assembly-gap'; readonly ballGap: Mm; readonly assemblyGap: Mm }
   | { readonly code: 'no-play'; readonly play: Mm; readonly least: Mm }
   | {
@@ -24,6 +36,7 @@ export type WarningFacts =
       readonly dimension: 'grooveBottomDiameter' | 'gaugeDiameter'
       readonly shop: string
       readonly shopError: Mm
+      /** −Dw where the rule is so coarse that the balls but one would not go in. */
       readonly gapThere: Mm
       readonly minBallGap: Mm
       readonly maxBallGap: Mm

@@ -34,6 +34,18 @@ function sideways(path: CentrePath, drop: number): number {
 }
 
 /**
+ * How far a ball may stand aside of the middle of its groove when it has come away from its seat by `drop`.
+ *
+ * @param drop from 0 to the seat's depth, where the ball stands over the groove's edge [mm]
+ * @throws RangeError outside that range
+ */
+export function sidewaysTravel(groove: Groove, ballDiameter: Mm, drop: Mm): Mm {
+  const path = centrePath(groove, ballDiameter)
+  requireWithin('drop', drop, 0, path.seatDepth)
+  return mm(sideways(path, drop))
+}
+
+/**
  * Axial play: the whole travel of one ring along the axis, rings concentric.
  *
  * Balls may come away from both seats together by half the radial internal clearance; what one groove takes of that,
@@ -45,7 +57,11 @@ function sideways(path: CentrePath, drop: number): number {
  * @param clearance Gr [mm], from 0 to below twice the shallower seat: more would let the balls climb out
  * @throws RangeError outside that range
  */
-export function axialPlay(grooves: { readonly outer: Groove; readonly inner: Groove }, ballDiameter: Mm, clearance: Mm): Mm {
+export function axialPlay(
+  grooves: { readonly outer: Groove; readonly inner: Groove },
+  ballDiameter: Mm,
+  clearance: Mm,
+): Mm {
   requireAboveZero('ballDiameter', ballDiameter)
   const outer = centrePath(grooves.outer, ballDiameter)
   const inner = centrePath(grooves.inner, ballDiameter)
@@ -55,12 +71,13 @@ export function axialPlay(grooves: { readonly outer: Groove; readonly inner: Gro
     const arcs = outer.arcRadius + inner.arcRadius
     return mm(2 * Math.sqrt(Math.max(0, drop * (2 * arcs - drop))))
   }
-  return mm(2 * widest((share) => sideways(outer, share) + sideways(inner, drop - share), [
-    0,
-    Math.min(outer.arcDrop, drop),
-    Math.max(drop - inner.arcDrop, 0),
-    drop,
-  ]))
+  return mm(
+    2 *
+      widest(
+        (share) => sideways(outer, share) + sideways(inner, drop - share),
+        [0, Math.min(outer.arcDrop, drop), Math.max(drop - inner.arcDrop, 0), drop],
+      ),
+  )
 }
 
 const SAMPLES = 32

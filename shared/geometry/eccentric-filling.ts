@@ -17,7 +17,8 @@ const ROUNDING = 1e-9
 export function fillingAngle(ballCount: number, ballDiameter: Mm, pitchDiameter: Mm): number {
   requireWhole('ballCount', ballCount, 1)
   requireAboveZero('ballDiameter', ballDiameter)
-  if (!(pitchDiameter >= ballDiameter)) throw new RangeError(`pitchDiameter must be at least ${ballDiameter} mm, got ${pitchDiameter}`)
+  if (!(pitchDiameter >= ballDiameter))
+    throw new RangeError(`pitchDiameter must be at least ${ballDiameter} mm, got ${pitchDiameter}`)
   return (2 * (ballCount - 1) * Math.asin(ballDiameter / pitchDiameter) * HALF_TURN) / Math.PI
 }
 

@@ -1,4 +1,4 @@
-import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
+import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
 import { requireAboveZero, requireWhole } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
@@ -33,34 +33,42 @@ export function leastPitchRadius(ballDiameter: Mm, ballCount: number): Mm {
   return mm(ballDiameter / (2 * Math.sin(Math.PI / (ballCount - 1))))
 }
 
-/** Half the angle that two touching neighbours subtend at the ring's centre, asin(Dw / 2R). */
-const halfStep = (pitchRadius: number, ballDiameter: number): number => Math.asin(ballDiameter / (2 * pitchRadius))
+/**
+ * Half the angle from the first ball's centre to the last one's, all pushed together:  (Z − 1) α, α = asin(Dw / 2R).
+ * It is a half turn at `leastPitchRadius` and smaller in a wider ring.
+ */
+function halfRow(pitchRadius: number, ballDiameter: Mm, ballCount: number): number {
+  requireBalls(ballDiameter, ballCount)
+  const half = (ballCount - 1) * Math.asin(ballDiameter / (2 * pitchRadius))
+  // NaN where not even two balls fit
+  if (!(half > 0 && half <= Math.PI + ROUNDING)) {
+    const least = leastPitchRadius(ballDiameter, ballCount)
+    throw new RangeError(`pitchRadius must be at least ${least} mm and finite, got ${pitchRadius}`)
+  }
+  return half
+}
+
+/** What the arcsine and the product may add to a half turn. */
+const ROUNDING = 8 * Number.EPSILON
+
+/** tan α of α = asin(Dw / 2R). */
+const tangent = (pitchRadius: number, ballDiameter: number): number =>
+  ballDiameter / Math.sqrt((2 * pitchRadius - ballDiameter) * (2 * pitchRadius + ballDiameter))
 
 /**
  * Straight-line gap between the last ball and the first when all others are pushed together:
  * g(R) = 2 R sin(π − (Z − 1) asin(Dw / 2R)) − Dw. Below 0 the ring does not close. It grows with R all the way.
+ * The sine of π − x is taken as that of x: no digit is lost where the ring is wide and x small.
  *
  * @param pitchRadius R [mm], at least `leastPitchRadius`
  * @param ballDiameter Dw [mm], above 0
  * @param ballCount Z, whole, at least 3
- * @returns from −Dw up to (Z − 2) Dw, to within about Z Dw × 2^-52
+ * @returns from −Dw up to (Z − 2) Dw, to within 4 Z Dw × 2^-52
  * @throws RangeError outside those ranges
  */
 export function ballGap(pitchRadius: Mm, ballDiameter: Mm, ballCount: number): Mm {
-  requireReach(pitchRadius, ballDiameter, ballCount)
-  return mm(2 * pitchRadius * Math.sin(openHalfAngle(pitchRadius, ballDiameter, ballCount)) - ballDiameter)
+  return mm(2 * pitchRadius * Math.sin(halfRow(pitchRadius, ballDiameter, ballCount)) - ballDiameter)
 }
-
-function requireReach(pitchRadius: number, ballDiameter: Mm, ballCount: number): void {
-  const least = leastPitchRadius(ballDiameter, ballCount)
-  if (!(pitchRadius >= least * (1 - 4 * Number.EPSILON) && pitchRadius < Number.POSITIVE_INFINITY)) {
-    throw new RangeError(`pitchRadius must be at least ${least} mm and finite, got ${pitchRadius}`)
-  }
-}
-
-/** Half the angle between the first and the last ball: π − (Z − 1) asin(Dw / 2R). */
-const openHalfAngle = (pitchRadius: number, ballDiameter: number, ballCount: number): number =>
-  Math.PI - (ballCount - 1) * halfStep(pitchRadius, ballDiameter)
 
 /**
  * How fast the ball gap opens with the pitch radius:  dg/dR = 2 sin ψ + 2 (Z − 1) cos ψ tan α,
@@ -69,10 +77,8 @@ const openHalfAngle = (pitchRadius: number, ballDiameter: number, ballCount: num
  * @returns mm of gap per mm of pitch radius; same ranges as `ballGap`
  */
 export function gapPerPitchRadius(pitchRadius: Mm, ballDiameter: Mm, ballCount: number): number {
-  requireReach(pitchRadius, ballDiameter, ballCount)
-  const open = openHalfAngle(pitchRadius, ballDiameter, ballCount)
-  const tangent = Math.tan(halfStep(pitchRadius, ballDiameter))
-  return 2 * Math.sin(open) + 2 * (ballCount - 1) * Math.cos(open) * tangent
+  const half = halfRow(pitchRadius, ballDiameter, ballCount)
+  return 2 * Math.sin(half) - 2 * (ballCount - 1) * Math.cos(half) * tangent(pitchRadius, ballDiameter)
 }
 
 /**
@@ -82,9 +88,9 @@ export function gapPerPitchRadius(pitchRadius: Mm, ballDiameter: Mm, ballCount: 
  * @returns mm of gap per mm of ball diameter; same ranges as `ballGap`
  */
 export function gapPerBallDiameterAtPitchRadius(pitchRadius: Mm, ballDiameter: Mm, ballCount: number): number {
-  requireReach(pitchRadius, ballDiameter, ballCount)
-  const open = openHalfAngle(pitchRadius, ballDiameter, ballCount)
-  return -1 - ((ballCount - 1) * Math.cos(open)) / Math.cos(halfStep(pitchRadius, ballDiameter))
+  const half = halfRow(pitchRadius, ballDiameter, ballCount)
+  const cosine = ballDiameter / (2 * pitchRadius * tangent(pitchRadius, ballDiameter))
+  return -1 + ((ballCount - 1) * Math.cos(half)) / cosine
 }
 
 /**
@@ -96,20 +102,24 @@ export function gapPerBallDiameterAtPitchRadius(pitchRadius: Mm, ballDiameter: M
  * @throws RangeError outside those ranges
  */
 export function pitchRadiusForGap(gap: Mm, ballDiameter: Mm, ballCount: number): Mm {
-  const low = leastPitchRadius(ballDiameter, ballCount)
+  const closed = closedPitchRadius(ballDiameter, ballCount)
   if (!(gap > -ballDiameter && gap < (ballCount - 2) * ballDiameter)) {
-    throw new RangeError(`gap must be above ${-ballDiameter} and below ${(ballCount - 2) * ballDiameter} mm, got ${gap}`)
+    throw new RangeError(
+      `gap must be above ${-ballDiameter} and below ${(ballCount - 2) * ballDiameter} mm, got ${gap}`,
+    )
   }
-  let high = mm(closedPitchRadius(ballDiameter, ballCount) + Math.max(0, gap))
-  while (ballGap(high, ballDiameter, ballCount) < gap) high = mm(high * 2)
-  return mm(
-    bracketedRoot(
-      (radius) => [
-        ballGap(mm(radius), ballDiameter, ballCount) - gap,
-        gapPerPitchRadius(mm(radius), ballDiameter, ballCount),
-      ],
-      low,
-      high,
-    ),
-  )
+  const beyond = (radius: number): ValueAndSlope => {
+    const half = halfRow(radius, ballDiameter, ballCount)
+    const sine = Math.sin(half)
+    return [
+      2 * radius * sine - ballDiameter - gap,
+      2 * sine - 2 * (ballCount - 1) * Math.cos(half) * tangent(radius, ballDiameter),
+    ]
+  }
+  const low = gap < 0 ? leastPitchRadius(ballDiameter, ballCount) : closed
+  // a gap that is 0 within rounding, or as good as −Dw
+  if (beyond(low)[0] >= 0) return low
+  let high = closed + Math.max(0, gap) / 3
+  while (beyond(high)[0] < 0) high *= 2
+  return mm(bracketedRoot(beyond, low, high))
 }

@@ -1,4 +1,4 @@
-import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
+import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Groove, grooveHalfWidth } from './groove.ts'
 import { ballGap, closedPitchRadius, pitchRadiusForGap } from './ring-of-balls.ts'
@@ -22,12 +22,6 @@ export interface Filling {
   readonly ballCount: number
 }
 
-/** Centres of the two end balls, seen from the last ball's meridian plane: [radius in that plane, distance from it]. */
-function neighbours(pitchRadius: number, { ballDiameter, ballCount }: Filling): readonly [number, number] {
-  const open = Math.PI - (ballCount - 2) * Math.asin(ballDiameter / (2 * pitchRadius))
-  return [pitchRadius * Math.cos(open), pitchRadius * Math.sin(open)]
-}
-
 /**
  * The ways in for the last ball.
  *
@@ -37,9 +31,15 @@ function neighbours(pitchRadius: number, { ballDiameter, ballCount }: Filling): 
  * 2 Dw cos(π/Z) apart: the ring is a locked toggle.
  *
  * Over the land, the last ball comes along the axis at the land and rolls over the groove's edge. In its meridian plane
- * its centre must keep rw from the edge E, and √(Dw² − R² sin² ψ) from the point C where the plane is nearest to both
- * neighbours' centres. It gets through between them when |EC| is at least the sum of both, or when |EC| is less than the
- * groove radius: then the groove itself is wide enough for the ball to swing aside in it. Derived here, no source.
+ * its centre must keep rw from the edge E, and k = √(Dw² − R² sin² ψ) from the point C where the plane is nearest to
+ * both neighbours' centres, on the bisector at R cos ψ. It gets through between them when |EC| ≥ rw + k: of all wood E
+ * is nearest to C, or else C lies above the centre of the groove's arc and the bottom is, where a seated ball has room.
+ * A groove wide and shallow enough lets the last ball into a ring that is just closed. Off the meridian plane a centre
+ * comes nearer to one neighbour, so no other way is easier. Derived here, no source; tested by rolling balls along the
+ * groove and by a search for any path.
+ *
+ * The ring's hole is taken to let a ball through at all, which it does unless three to five balls lie in a groove past
+ * their middle.
  *
  * @returns ball gaps [mm], 0 or above
  * @throws RangeError for a groove or a ring of balls that cannot be
@@ -49,7 +49,7 @@ export function waysIn(filling: Filling): WaysIn {
   const closed = closedPitchRadius(ballDiameter, ballCount)
   const inside = radiusFromInside(filling, closed)
   const over = radiusOverLand(filling, closed, inside)
-  const gapAt = (radius: Mm): Mm => mm(Math.max(0, ballGap(radius, ballDiameter, ballCount)))
+  const gapAt = (radius: Mm): Mm => mm(radius === closed ? 0 : Math.max(0, ballGap(radius, ballDiameter, ballCount)))
   return { fromInside: gapAt(inside), overLand: gapAt(over) }
 }
 
@@ -60,28 +60,29 @@ function radiusFromInside({ ballDiameter, ballCount }: Filling, closed: Mm): Mm 
 }
 
 function radiusOverLand(filling: Filling, closed: Mm, inside: Mm): Mm {
-  const clearance = clearanceOverLand(filling)
-  if (clearance(closed) >= 0) return closed
-  const slope = (radius: number): number => {
-    const step = radius * 1e-7
-    return (clearance(radius + step) - clearance(radius - step)) / (2 * step)
-  }
-  if (clearance(inside) < 0) return inside
-  return mm(bracketedRoot((radius) => [clearance(radius), slope(radius)], closed, inside))
+  const room = roomOverLand(filling)
+  if (room(closed)[0] >= 0) return closed
+  // by a rounding error at the most
+  if (room(inside)[0] < 0) return inside
+  return mm(bracketedRoot(room, closed, inside))
 }
 
-/** How much room the last ball has between the groove's edge and its neighbours, by pitch radius. */
-function clearanceOverLand(filling: Filling): (pitchRadius: number) => number {
-  const { groove, ballDiameter } = filling
+/** |EC| − rw − k, and how it grows with the pitch radius. */
+function roomOverLand({ groove, ballDiameter, ballCount }: Filling): (pitchRadius: number) => ValueAndSlope {
   const ballRadius = ballDiameter / 2
-  const seat = seatIn(groove, ballDiameter)
+  const landToCentre = ballRadius - seatIn(groove, ballDiameter).depth
   const halfWidth = grooveHalfWidth(groove)
   return (pitchRadius) => {
-    const [along, aside] = neighbours(pitchRadius, filling)
-    const keepAway = Math.sqrt(Math.max(0, ballDiameter * ballDiameter - aside * aside))
-    const landToNeighbours = pitchRadius + ballRadius - seat.depth - along
-    const edgeToNeighbours = Math.hypot(halfWidth, landToNeighbours)
-    if (seat.on === 'bottom' && edgeToNeighbours < groove.radius) return groove.radius - edgeToNeighbours
-    return edgeToNeighbours - ballRadius - keepAway
+    const sine = ballRadius / pitchRadius
+    const open = Math.PI - (ballCount - 2) * Math.asin(sine)
+    const along = pitchRadius * Math.cos(open)
+    const aside = pitchRadius * Math.sin(open)
+    const opens = ((ballCount - 2) * sine) / Math.sqrt(1 - sine * sine)
+    const landToNeighbours = pitchRadius + landToCentre - along
+    const edgeToNeighbours = Math.sqrt(halfWidth * halfWidth + landToNeighbours * landToNeighbours)
+    const keepAway = Math.sqrt(Math.max(0, (ballDiameter - aside) * (ballDiameter + aside)))
+    const edgeSlope = (landToNeighbours * (1 - (along - aside * opens) / pitchRadius)) / edgeToNeighbours
+    const awaySlope = keepAway > 0 ? (-aside * (aside + along * opens)) / (pitchRadius * keepAway) : 0
+    return [edgeToNeighbours - ballRadius - keepAway, edgeSlope - awaySlope]
   }
 }

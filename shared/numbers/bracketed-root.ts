@@ -1,13 +1,16 @@
-/** Each round at least halves the bracket, and a double has 1074 + 1023 binary places: no bracket outlasts this. */
-const MOST_ROUNDS = 2200
+/** Each round halves the bracket or the value, and a double has 1074 + 1023 binary places: neither outlasts this. */
+const MOST_ROUNDS = 4400
 
 /** The value and the slope of a function at a point. */
 export type ValueAndSlope = readonly [value: number, slope: number]
 
+/** A step this small, by the root's size, is the function's own rounding: taking it is all that is left to do. */
+const LAST_STEP = 8 * Number.EPSILON
+
 /**
- * The root of an increasing function inside a bracket: Newton's steps, kept inside the bracket, and a bisection
- * wherever a step would leave it or the value did not halve. It ends when the bracket or the step is within a unit in
- * the last place of the root, so the answer is as exact as the function's own rounding allows.
+ * The root of an increasing function inside a bracket: from where its chord meets 0 by Newton's steps, kept inside the
+ * bracket, with a bisection wherever a step would leave it or the value did not halve. It ends when a step or the
+ * bracket is down to rounding, so the answer is as exact as the function itself.
  *
  * @param at value and slope of the function; it must not fall between `low` and `high`
  * @param low where the value is at most 0
@@ -21,7 +24,8 @@ export function bracketedRoot(at: (x: number) => ValueAndSlope, low: number, hig
   if (atLow === 0) return low
   if (atHigh === 0) return high
   let [below, above] = [low, high]
-  let x = low + (high - low) / 2
+  const chord = low - (atLow / (atHigh - atLow)) * (high - low)
+  let x = chord > low && chord < high ? chord : low + (high - low) / 2
   let before = Number.POSITIVE_INFINITY
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const [value, slope] = at(x)
@@ -30,10 +34,13 @@ export function bracketedRoot(at: (x: number) => ValueAndSlope, low: number, hig
     else above = x
     const step = value / slope
     const newton = x - step
+    // an endless slope tells nothing of how far the root is
+    if (slope < Number.POSITIVE_INFINITY && Math.abs(step) <= LAST_STEP * Math.abs(x))
+      return Math.min(Math.max(newton, below), above)
     const inside = newton > below && newton < above && Math.abs(value) <= before / 2
-    before = Math.abs(value)
     const next = inside ? newton : below + (above - below) / 2
-    if (next === x || next === below || next === above || Math.abs(next - x) <= Number.EPSILON * Math.abs(x)) return next
+    before = Math.abs(value)
+    if (next === below || next === above) return next
     x = next
   }
   return x

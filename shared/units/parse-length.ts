@@ -50,19 +50,23 @@ const VULGAR: Readonly<Record<string, string>> = {
 const SHAPE =
   /^(?<sign>-?)(?:(?<whole>\d+)(?: |-)(?<over>\d+)\/(?<under>\d+)|(?<top>\d+)\/(?<bottom>\d+)|(?<decimal>\d+\.\d+|\.\d+|\d+)) ?(?<unit>[a-z"]*)$/
 
-const UNIT_NAMES: Readonly<Record<string, Units>> = {
-  in: 'in',
-  inch: 'in',
-  inches: 'in',
-  '"': 'in',
-  mm: 'mm',
-  millimetre: 'mm',
-  millimetres: 'mm',
-  millimeter: 'mm',
-  millimeters: 'mm',
-}
+/** A map, as an object would also know `constructor` for a unit. */
+const UNIT_NAMES: ReadonlyMap<string, Units> = new Map([
+  ['in', 'in'],
+  ['inch', 'in'],
+  ['inches', 'in'],
+  ['"', 'in'],
+  ['mm', 'mm'],
+  ['millimetre', 'mm'],
+  ['millimetres', 'mm'],
+  ['millimeter', 'mm'],
+  ['millimeters', 'mm'],
+])
 
-/** The one spelling of the signs in which makers, rulers and keyboards differ. NFC, as NFKC would turn 1½ into 11/2. */
+/**
+ * The one spelling of the signs in which makers, rulers and keyboards differ. NFC, as NFKC would turn 1½ into 11/2; and
+ * a fraction sign before a digit stays, to be refused: ½1 is not 1/21.
+ */
 function oneSpelling(text: string): string {
   return text
     .normalize('NFC')
@@ -70,7 +74,7 @@ function oneSpelling(text: string): string {
     .replace(/[‐‑‒–—−]/g, '-')
     .replace(/[⁄∕]/g, '/')
     .replace(/[\u00a0\u2000-\u200a\u202f\t]/g, ' ')
-    .replace(/(\d?)( ?)([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])/g, (_, digit: string, space: string, sign: string) =>
+    .replace(/(\d?)( ?)([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])(?!\d)/g, (_, digit: string, space: string, sign: string) =>
       digit === '' ? `${space}${VULGAR[sign]}` : `${digit} ${VULGAR[sign]}`,
     )
     .trim()
@@ -78,8 +82,8 @@ function oneSpelling(text: string): string {
 }
 
 /**
- * Reads a length as makers write it: decimal, fraction or mixed fraction, with or without a unit of its own.
- * `"5/8"`, `"1 3/16"`, `"1-3/16\""`, `"2 1/2 in"`, `"16 mm"`, `"1½"`, `"⅝″"`, `".5"`, and with a minus sign a negative one.
+ * Reads a length as makers write it: decimal, fraction or mixed fraction, with or without a unit of its own, below 0
+ * with a minus sign. `"5/8"`, `"1 3/16"`, `"1-3/16\""`, `"2 1/2 in"`, `"16 mm"`, `"1½"`, `"⅝″"`, `".5"`.
  *
  * @param text at most 40 characters; anything longer is refused unread
  * @returns whole numbers (nothing is rounded yet), or why it is not a length
@@ -91,7 +95,7 @@ export function readLength(text: string): Result<WrittenLength, LengthFault> {
   const parts = SHAPE.exec(spelled)?.groups
   if (parts === undefined) return fail(whatIsWrong(spelled))
   const unitName = parts['unit'] ?? ''
-  const units = unitName === '' ? undefined : UNIT_NAMES[unitName]
+  const units = UNIT_NAMES.get(unitName)
   if (unitName !== '' && units === undefined) return fail(whatIsWrong(spelled))
   const fraction = asFraction(parts)
   if (!fraction.ok) return fraction
@@ -112,7 +116,11 @@ function asFraction(parts: Readonly<Record<string, string | undefined>>): Result
   if (decimal !== undefined) {
     const [before = '', after = ''] = decimal.split('.')
     if (before.length + after.length > MOST_DIGITS) return fail('too-many-digits')
-    return ok({ numerator: Number(before + after), denominator: Number('1'.padEnd(after.length + 1, '0')), units: undefined })
+    return ok({
+      numerator: Number(before + after),
+      denominator: Number('1'.padEnd(after.length + 1, '0')),
+      units: undefined,
+    })
   }
   const upper = over ?? top ?? ''
   const lower = under ?? bottom ?? ''

@@ -11,7 +11,7 @@ export interface ShopFigure {
 
 /** A common rule reads to 1/64 in, a common caliper to 0.1 mm: common practice, no source. */
 export const USUAL_DENOMINATOR = 64
-const SHOP_MILLIMETRES_PER_STEP = 10
+const STEPS_PER_MILLIMETRE = 10
 
 /** What differs by no more than rounding does not differ: a width of 1 1/8 in has no error at the rule. */
 const EXACT_WITHIN = 8 * Number.EPSILON
@@ -19,15 +19,15 @@ const EXACT_WITHIN = 8 * Number.EPSILON
 /**
  * The nearest figure that a shop rule shows. Halves go away from zero.
  *
- * @param length any finite length
+ * @param length below 1e12 mm either way: farther out tenths are lost in a double
  * @param denominator of an inch, whole and at least 1; unused in millimetres
  */
 export function shopFigure(length: Mm, units: Units, denominator: number = USUAL_DENOMINATOR): ShopFigure {
   requireWhole('denominator', denominator, 1)
-  const perUnit = units === 'in' ? denominator : SHOP_MILLIMETRES_PER_STEP
+  const perUnit = units === 'in' ? denominator : STEPS_PER_MILLIMETRE
   const steps = Math.round(Math.abs(inUnits(length, units)) * perUnit)
   const sign = length < 0 && steps > 0 ? -1 : 1
-  const text = units === 'in' ? inchText(steps, denominator) : (steps / perUnit).toFixed(1)
+  const text = units === 'in' ? inchText(steps, denominator) : millimetreText(steps)
   const shown = lengthOf((sign * steps) / perUnit, units)
   const isExact = Math.abs(shown - length) <= EXACT_WITHIN * Math.abs(length)
   return { text: `${sign < 0 ? '-' : ''}${text} ${units}`, error: mm(isExact ? 0 : shown - length) }
@@ -35,7 +35,10 @@ export function shopFigure(length: Mm, units: Units, denominator: number = USUAL
 
 /** The length of one step of the rule or caliper in use. */
 export const shopStep = (units: Units, denominator: number = USUAL_DENOMINATOR): Mm =>
-  lengthOf(1 / (units === 'in' ? denominator : SHOP_MILLIMETRES_PER_STEP), units)
+  lengthOf(1 / (units === 'in' ? denominator : STEPS_PER_MILLIMETRE), units)
+
+const millimetreText = (steps: number): string =>
+  `${Math.floor(steps / STEPS_PER_MILLIMETRE)}.${steps % STEPS_PER_MILLIMETRE}`
 
 function inchText(steps: number, denominator: number): string {
   const whole = Math.floor(steps / denominator)

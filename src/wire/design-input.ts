@@ -11,6 +11,7 @@ import {
   SPLITS,
   type Split,
 } from '#shared/bearing/design-input.ts'
+import { type Bounds, CONFORMITY, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/bounds.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -18,12 +19,11 @@ import { Length, NonNegativeLength, type ShownLength, show, toMm } from './lengt
 import { present } from './optional.ts'
 import { UnitsName } from './units.ts'
 
-export const MOST_BALLS = 200
 const MOST_MEASURED = 500
 
 const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
 const size0 = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
-const ratio = (description: string, minimum: number, maximum: number) => Type.Number({ minimum, maximum, description })
+const ratio = (description: string, { least, most }: Bounds) => Type.Number({ minimum: least, maximum: most, description })
 
 /** Of each group one name at the most may be given. An extension keyword: see `validation.ts`. */
 const oneOfEach = (...groups: readonly (readonly string[])[]) => ({ additionalProperties: false, 'x-exclusive': groups })
@@ -49,14 +49,14 @@ export const Balls = Type.Object(
 
 export const Groove = Type.Object(
   {
-    conformity: Type.Optional(ratio('Groove radius over ball diameter. Default: 0.53.', 0.3, 2)),
+    conformity: Type.Optional(ratio('Groove radius over ball diameter. Default: 0.53.', CONFORMITY)),
     grooveRadius: Type.Optional(length('Radius of the groove in section. Instead of `conformity`.')),
     cutterDiameter: Type.Optional(length('Diameter of the round-nosed cutter or scraper. Instead of `conformity`.')),
   },
   { $id: 'Groove', description: "A groove's arc in section, said in one of three ways.", ...oneOfEach(['conformity', 'grooveRadius', 'cutterDiameter']) },
 )
 
-const engagement = (usual: number) => Type.Optional(ratio(`Groove depth as a fraction of the ball diameter. Default: ${usual}.`, 0.01, 0.9))
+const engagement = (usual: number) => Type.Optional(ratio(`Groove depth as a fraction of the ball diameter. Default: ${usual}.`, ENGAGEMENT))
 const grooveDepth = Type.Optional(length('Land to groove bottom, at mid width. Instead of `engagement`.'))
 const ownGroove = Type.Optional(refTo<typeof Groove>('Groove'))
 

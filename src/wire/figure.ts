@@ -10,5 +10,9 @@ export function figure(length: Mm, units: Units): string {
   return `${fixed === 0 && value !== 0 ? value.toPrecision(2) : fixed} ${units}`
 }
 
-/** A ratio as a percentage without a fraction that nobody measures: `22 %`. */
-export const percent = (ratio: number): string => `${Number((ratio * 100).toFixed(1))} %`
+/** A ratio as a percentage without a fraction that nobody measures, and without a certainty that nobody has: `22 %`. */
+export function percent(ratio: number): string {
+  if (ratio > 0 && ratio < 0.001) return 'less than 0.1 %'
+  if (ratio < 1 && ratio > 0.999) return 'more than 99.9 %'
+  return `${Number((ratio * 100).toFixed(1))} %`
+}

@@ -1,43 +1,43 @@
 import { type Static, Type } from 'typebox'
+import { LENGTH, LENGTH_OR_NONE } from '#shared/bearing/bounds.ts'
 import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
 import { LONGEST_LENGTH_TEXT, type LengthFault, parseLength, readLength } from '#shared/units/parse-length.ts'
-
-/** Bounds of every length, in the unit it is given in. Outside them it is a slip of the hand, not a bearing. */
-const LEAST_LENGTH = 0.001
-const MOST_LENGTH = 10_000
 
 const WRITTEN = 'a number in `units`, or text: decimal, fraction or mixed fraction, with a unit of its own if it has one'
 const EXAMPLES = '`0.625`, `"5/8"`, `"1 3/16"`, `"16 mm"`'
 
-const written = (format: string, minimum: number, description: string, $id: string) =>
-  Type.Unsafe<number | string>({
+/** What each kind of length may be, in the unit in which it is given. The names are those of the formats. */
+const BOUNDS = {
+  length: LENGTH,
+  'non-negative-length': LENGTH_OR_NONE,
+  'signed-length': { least: -LENGTH.most, most: LENGTH.most },
+} as const
+
+const written = (format: keyof typeof BOUNDS, $id: string) => {
+  const { least, most } = BOUNDS[format]
+  return Type.Unsafe<number | string>({
     $id,
     type: ['number', 'string'],
     format,
-    minimum,
-    maximum: MOST_LENGTH,
+    minimum: least,
+    maximum: most,
     minLength: 1,
     maxLength: LONGEST_LENGTH_TEXT,
-    description,
+    description: `A length from ${least} to ${most}: ${WRITTEN} (${EXAMPLES}).`,
   })
+}
 
 /** A length above 0, as a caller writes it. */
-export const Length = written(
-  'length',
-  LEAST_LENGTH,
-  `A length from ${LEAST_LENGTH} to ${MOST_LENGTH}: ${WRITTEN} (${EXAMPLES}).`,
-  'Length',
-)
+export const Length = written('length', 'Length')
 export type Length = Static<typeof Length>
 
 /** A length that may be 0: gaps, play, scatter, film. */
-export const NonNegativeLength = written(
-  'non-negative-length',
-  0,
-  `A length from 0 to ${MOST_LENGTH}: ${WRITTEN} (${EXAMPLES}).`,
-  'NonNegativeLength',
-)
+export const NonNegativeLength = written('non-negative-length', 'NonNegativeLength')
 export type NonNegativeLength = Static<typeof NonNegativeLength>
+
+/** A length that may be below 0: a gap of a ring that does not close. */
+export const SignedLength = written('signed-length', 'SignedLength')
+export type SignedLength = Static<typeof SignedLength>
 
 declare const shown: unique symbol
 /** A length in the units that the caller asked for. Only `show` makes one. */
@@ -64,11 +64,9 @@ export function toMm(length: number | string, units: Units): Mm {
   return parsed.value
 }
 
-const LEAST: Readonly<Record<string, number>> = { length: LEAST_LENGTH, 'non-negative-length': 0 }
-
 /** Ajv formats for lengths written as text: the same bounds that the schema states for numbers. */
 export const lengthFormats = Object.fromEntries(
-  Object.keys(LEAST).map((format) => [
+  Object.keys(BOUNDS).map((format) => [
     format,
     { type: 'string' as const, validate: (text: string): boolean => lengthFault(text, format) === undefined },
   ]),
@@ -76,13 +74,15 @@ export const lengthFormats = Object.fromEntries(
 
 /** What is wrong with a length written as text, or undefined where nothing is. */
 export function lengthFault(text: string, format: string): string | undefined {
-  const least = LEAST[format]
-  if (least === undefined) return `is of no format that is known here: ${format}`
+  if (!isFormat(format)) return `is of no format that is known here: ${format}`
+  const { least, most } = BOUNDS[format]
   const read = readLength(text)
   if (!read.ok) return SENTENCES[read.error]
   const value = read.value.numerator / read.value.denominator
-  return value >= least && value <= MOST_LENGTH ? undefined : `must be from ${least} to ${MOST_LENGTH}`
+  return value >= least && value <= most ? undefined : `must be from ${least} to ${most}`
 }
+
+const isFormat = (format: string): format is keyof typeof BOUNDS => Object.hasOwn(BOUNDS, format)
 
 const SENTENCES: Readonly<Record<LengthFault, string>> = {
   empty: 'is empty: write a length, such as 5/8 or 16 mm',

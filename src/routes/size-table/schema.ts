@@ -1,7 +1,8 @@
 import { type Static, Type } from 'typebox'
+import { MOST_BALLS } from '#shared/bearing/bounds.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { refTo } from '#src/http/schema.ts'
-import { type Groove, MOST_BALLS, type OuterRingRequest } from '#src/wire/design-input.ts'
+import type { Groove, OuterRingRequest } from '#src/wire/design-input.ts'
 import { Length, type NonNegativeLength, ShownLength } from '#src/wire/length.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 

@@ -1,0 +1,46 @@
+import { cpSync } from 'node:fs'
+import { join } from 'node:path'
+import { defineConfig } from 'rolldown'
+
+const DIST = 'dist/server'
+
+/** Node runs it as it is: no package, no TypeScript, one module where there were five hundred. */
+const output = {
+  dir: DIST,
+  format: 'cjs',
+  minify: true,
+  entryFileNames: '[name].cjs',
+  chunkFileNames: '[name].cjs',
+} as const
+
+export default defineConfig([
+  {
+    // A worker thread starts from a file of its own, beside the server's.
+    input: { server: 'src/server.ts', tasks: 'src/workers/tasks.ts' },
+    platform: 'node',
+    output: { ...output, cleanDir: true },
+    plugins: [
+      {
+        name: 'files that are read, not loaded',
+        writeBundle: () =>
+          cpSync('node_modules/@fastify/swagger-ui/static', join(DIST, '../static'), { recursive: true }),
+      },
+    ],
+  },
+  {
+    // What the pool of threads starts in each of them; it looks for it by this name, in the folder it is itself in.
+    input: { worker: 'node_modules/piscina/dist/worker.js' },
+    platform: 'node',
+    // Sets a thread's priority, where it is there; we ask for none.
+    external: [/^@napi-rs\/nice/],
+    output: { ...output, entryFileNames: '[name].js' },
+    plugins: [
+      {
+        name: 'a folder of CommonJS',
+        generateBundle() {
+          this.emitFile({ type: 'asset', fileName: 'package.json', source: '{ "type": "commonjs" }\n' })
+        },
+      },
+    ],
+  },
+])

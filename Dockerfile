@@ -1,0 +1,47 @@
+# Build: everything into one file, from the lock file alone.
+FROM node:26-slim AS build
+WORKDIR /app
+COPY package.json package-lock.json .rolldown.config.ts ./
+# No install scripts: the one that there is fetches a Node.js, and this image is one.
+RUN npm ci --ignore-scripts --no-audit --no-fund
+COPY openapi/ openapi/
+COPY shared/ shared/
+COPY src/ src/
+RUN npm run build
+
+# The compiled code of one run, for every later start: kept by path and user, so both are those of the image below.
+RUN mkdir cache && chown node:node cache
+USER node
+ENV NODE_COMPILE_CACHE=/app/cache
+RUN <<'SH'
+set -eu
+LOG_LEVEL=error node dist/server/server.cjs &
+node --input-type=module <<'JS'
+const design = '/v1/design?units=mm&balls.count=12&balls.diameter=16&bore=12'
+const paths = ['/health/ready', '/openapi.json', '/docs', '/docs/static/swagger-ui.css', design]
+for (const path of paths)
+  for (let tries = 0; ; tries++) {
+    const answer = await fetch(`http://127.0.0.1:8080${path}`).catch(() => undefined)
+    if (answer?.ok) break
+    if (tries === 100) throw new Error(`${path}: ${answer?.status ?? 'no answer'}`)
+    await new Promise((resolve) => setTimeout(resolve, 100))
+  }
+JS
+kill -TERM $!
+wait $!
+SH
+
+FROM node:26-slim
+ENV NODE_ENV=production \
+    NODE_COMPILE_CACHE=/app/cache \
+    HOST=0.0.0.0 \
+    PORT=8080
+WORKDIR /app
+COPY --from=build /app/openapi/examples/ openapi/examples/
+COPY --from=build /app/dist/ dist/
+COPY --from=build /app/cache/ cache/
+USER node
+EXPOSE 8080
+HEALTHCHECK --interval=30s --timeout=3s --start-period=5s CMD ["node", "-e", \
+    "fetch(`http://127.0.0.1:${process.env.PORT}/health/ready`).then((a) => process.exit(a.ok ? 0 : 1), () => process.exit(1))"]
+CMD ["node", "dist/server/server.cjs"]

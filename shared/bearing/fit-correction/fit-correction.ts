@@ -1,0 +1,230 @@
+import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { type Belief, believe, type Fineness, type Stage } from '#shared/statistics/belief.ts'
+import { type Estimate, estimate } from '#shared/statistics/estimate.ts'
+import { readingDeviation } from '#shared/statistics/likelihood.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { type Disagreement, disagreements } from './agreement.ts'
+import * as defaults from './defaults.ts'
+import { innerModel } from './inner-model.ts'
+import type { FitCorrectionInput, Reading, ToolError, ToolName } from './input.ts'
+import type { GrooveModel } from './model.ts'
+import { bestNextReading, type NextReading } from './next-reading.ts'
+import { outerModel } from './outer-model.ts'
+import { cutDeviation, type Plan, type PlannedTool, planCuts } from './plan.ts'
+import { type FitRefusal, impossibleReadings } from './refusal.ts'
+import { chanceBelow, chanceOvershot, type Room, roomOf } from './room.ts'
+import { type RemovalPerStroke, removalPerStroke } from './strokes.ts'
+
+export const STATES = ['more-to-remove', 'in-band', 'too-deep'] as const
+export type FitState = (typeof STATES)[number]
+
+/** The band that is aimed for, with nothing left open. */
+export interface SettledTarget {
+  readonly aim: Mm
+  readonly min: Mm
+  readonly max: Mm
+  readonly overshootRisk: number
+  readonly finishAllowance: Mm
+}
+
+export interface NextStep {
+  readonly tool: ToolName
+  readonly radial: Mm
+  readonly strokes?: number
+  readonly overshootProbability: number
+}
+
+/** Where the groove stands, and what to do about it. Lengths in millimetres. */
+export interface FitCorrection {
+  readonly bearing: Bearing
+  readonly input: FitCorrectionInput
+  readonly target: SettledTarget
+  readonly tools: Readonly<Record<'sharpTool' | 'abrasive', ToolError>>
+  readonly state: FitState
+  readonly confidence: number
+  readonly probability: { readonly tooTight: number; readonly inBand: number; readonly tooDeep: number }
+  /** Ball gap, or radial internal clearance for the inner ring. */
+  readonly figure: Estimate
+  readonly figurePerRadial: number
+  /** Outer ring: pitch radius and mean ball diameter. Inner ring: groove bottom radius. */
+  readonly pitchRadius?: Estimate
+  readonly ballDiameter?: Estimate
+  readonly grooveBottomDiameter: Estimate
+  /** From here to the aim, radially: above 0 wood to remove. */
+  readonly remaining: Mm
+  readonly nextStep?: NextStep
+  readonly overshootProbability: number
+  readonly expectedChecks: number
+  readonly removalPerStroke?: RemovalPerStroke
+  readonly disagreements: readonly Disagreement[]
+  readonly bestNextReading: NextReading
+  readonly belief: Belief
+}
+
+/**
+ * I have cut, I have measured: how much more comes off, with what, and how risky is that?
+ *
+ * What is believed of the groove (and, for the outer ring, of the balls' mean) is worked out numerically from every
+ * reading now and before, no shape assumed; the next cut is then planned for the fewest checks under the limit on
+ * ending too deep.
+ *
+ * @returns the answer, or why the bearing cannot be, or which readings no groove could give
+ */
+export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, readonly (Refusal | FitRefusal)[]> {
+  const made = bearingOf(input.design)
+  if (!made.ok) return made
+  const bearing = made.value
+  const target = settledTarget(input, bearing)
+  const model = input.ring === 'outer' ? outerModel(bearing) : innerModel(bearing)
+  const impossible = [...bandRefusals(target), ...impossibleReadings(input, model)]
+  if (impossible.length > 0) return fail(impossible)
+  const tools = {
+    sharpTool: input.tools.sharpTool ?? defaults.SHARP_TOOL,
+    abrasive: input.tools.abrasive ?? defaults.ABRASIVE,
+  }
+  const believing = (readings: readonly Reading[], fineness?: Fineness) =>
+    believe(model.prior, stagesOf(input, readings, model, tools), fineness)
+  const belief = believing(input.readings)
+  if (belief === undefined) return fail([{ code: 'readings-contradict', path: '/readings' }])
+  const others = (without: number, fineness: Fineness) =>
+    believing(
+      input.readings.filter((_, index) => index !== without),
+      fineness,
+    )
+  return ok(answered({ input, bearing, target, model, tools, belief }, disagreements(input.readings, model, others)))
+}
+
+function settledTarget({ ring, target }: FitCorrectionInput, { settled }: Bearing): SettledTarget {
+  const ofDesign =
+    ring === 'outer'
+      ? { aim: settled.ballGap, min: settled.minBallGap, max: settled.maxBallGap }
+      : playBand(settled.radialInternalClearance)
+  const min = target.min ?? ofDesign.min
+  const max = target.max ?? ofDesign.max
+  return {
+    min,
+    max,
+    aim: target.aim ?? mm(Math.min(Math.max(ofDesign.aim, min), max)),
+    overshootRisk: target.overshootRisk ?? defaults.OVERSHOOT_RISK,
+    finishAllowance: target.finishAllowance ?? settled.finishAllowance,
+  }
+}
+
+/** A play from half to twice the design's still runs well: common practice, no source. */
+const playBand = (aim: Mm) => ({ aim, min: mm(aim / 2), max: mm(2 * aim) })
+
+function bandRefusals({ aim, min, max }: SettledTarget): readonly FitRefusal[] {
+  if (!(min < max)) return [{ code: 'target-band-empty', path: '/target', min, max }]
+  return aim >= min && aim <= max ? [] : [{ code: 'aim-outside-band', path: '/target', aim, min, max }]
+}
+
+type Tools = FitCorrection['tools']
+
+const errorOf = (tools: Tools, name: ToolName): ToolError => (name === 'abrasive' ? tools.abrasive : tools.sharpTool)
+
+/** No cut comes out truer than this: the doubt of a tool said to be without error. */
+const TRUEST_CUT = 1e-4
+
+function stagesOf(
+  input: FitCorrectionInput,
+  now: readonly Reading[],
+  model: GrooveModel,
+  tools: Tools,
+): readonly Stage[] {
+  const before = input.earlier.map(({ readings, thenRemoved }): Stage => {
+    const deviation = cutDeviation(errorOf(tools, thenRemoved.with), thenRemoved.radial)
+    return {
+      evidence: readings.map(model.evidence),
+      thenCut: { mean: thenRemoved.radial, standardDeviation: Math.max(deviation, TRUEST_CUT) },
+    }
+  })
+  return [...before, { evidence: now.map(model.evidence) }]
+}
+
+interface Known {
+  readonly input: FitCorrectionInput
+  readonly bearing: Bearing
+  readonly target: SettledTarget
+  readonly model: GrooveModel
+  readonly tools: Tools
+  readonly belief: Belief
+}
+
+function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrection {
+  const { input, bearing, target, model, tools, belief } = known
+  const room = roomUnder(known)
+  const tooDeep = chanceBelow(room, 0)
+  const inBand = Math.max(0, chanceBelow(room, room.band) - tooDeep)
+  const nextReading = bestNextReading(belief, model)
+  const perStroke = removalPerStroke(input.removalHistory, model.figurePerX, deviationOf(nextReading))
+  const plan = planCuts({
+    room,
+    tools: plannedTools(tools, perStroke),
+    readingDeviation: deviationOf(nextReading) / model.figurePerX,
+    overshootRisk: target.overshootRisk,
+  })
+  const step = plan.step === undefined ? undefined : nextStepOf(plan.step, room, tools, perStroke)
+  return {
+    bearing,
+    input,
+    target,
+    tools,
+    state: tooDeep > 0.5 ? 'too-deep' : inBand >= defaults.CONFIDENCE ? 'in-band' : 'more-to-remove',
+    confidence: defaults.CONFIDENCE,
+    probability: { tooTight: Math.max(0, 1 - inBand - tooDeep), inBand, tooDeep },
+    figure: estimate(belief, model.figure),
+    figurePerRadial: model.figurePerX,
+    ...(model.pitchRadius === undefined
+      ? {}
+      : { pitchRadius: estimate(belief, model.pitchRadius), ballDiameter: estimate(belief, (_x, y) => y) }),
+    grooveBottomDiameter: estimate(belief, (x) => 2 * Math.abs(x)),
+    remaining: mm(room.mean - room.aim),
+    ...(step === undefined ? {} : { nextStep: step }),
+    overshootProbability: Math.max(plan.overshoot, step?.overshootProbability ?? 0),
+    expectedChecks: plan.checks,
+    ...(perStroke === undefined ? {} : { removalPerStroke: perStroke }),
+    disagreements: disagreeing,
+    bestNextReading: nextReading,
+    belief,
+  }
+}
+
+/** Room before the finish comes on: a groove that is to be filmed may be cut deeper by that film. */
+function roomUnder({ belief, model, target }: Known): Room {
+  const finish = model.xPerFinish * target.finishAllowance
+  return roomOf(belief, {
+    deepest: (y) => model.xFor(target.max, y) + finish,
+    shallowest: (y) => model.xFor(target.min, y) + finish,
+    aim: (y) => model.xFor(target.aim, y) + finish,
+  })
+}
+
+const deviationOf = ({ reading }: NextReading): number => ('error' in reading ? readingDeviation(reading.error) : 0)
+
+function plannedTools(tools: Tools, perStroke: RemovalPerStroke | undefined): readonly PlannedTool[] {
+  const learnt = perStroke === undefined ? 0 : perStroke.relativeUncertainty
+  const { absolute, relative } = tools.abrasive
+  return [
+    { name: 'abrasive', absolute, relative: Math.hypot(relative, learnt), most: defaults.MOST_AT_ONCE.abrasive },
+    { name: 'sharp-tool', ...tools.sharpTool, most: defaults.MOST_AT_ONCE['sharp-tool'] },
+  ]
+}
+
+/** In strokes, where they have been counted: whole ones, rounded down, for wood does not grow on again. */
+function nextStepOf(
+  step: NonNullable<Plan['step']>,
+  room: Room,
+  tools: Tools,
+  perStroke: RemovalPerStroke | undefined,
+): NextStep {
+  if (step.tool !== 'abrasive' || perStroke === undefined) {
+    return { tool: step.tool, radial: mm(step.depth), overshootProbability: step.overshoot }
+  }
+  const strokes = Math.max(1, Math.floor(step.depth / perStroke.perStroke))
+  const depth = strokes * perStroke.perStroke
+  const { absolute, relative } = tools.abrasive
+  const deviation = cutDeviation({ absolute, relative: Math.hypot(relative, perStroke.relativeUncertainty) }, depth)
+  return { tool: step.tool, radial: mm(depth), strokes, overshootProbability: chanceOvershot(room, depth, deviation) }
+}

@@ -1,0 +1,101 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
+import type { Evidence } from '#shared/statistics/belief.ts'
+import { logAbove, logReading, readingReach } from '#shared/statistics/likelihood.ts'
+import { mm } from '#shared/units/length.ts'
+import * as defaults from './defaults.ts'
+import type { Reading } from './input.ts'
+import type { GrooveModel } from './model.ts'
+
+/** A ring that only just binds is felt to bind or to run: so much play either way [mm]. */
+const BINDING_DOUBT = 0.05
+
+/** The finished outer ring is taken to lie in its gap band: half of the band on either side is two deviations. */
+const DEVIATIONS_IN_BAND = 4
+
+/**
+ * The inner groove: x is its bottom radius taken negative (cuts make it larger), y the radius of the circle inside the
+ * balls seated in the finished outer ring, the figure is the radial internal clearance:  Gr = 2 (y − bottom radius) for
+ * balls on the bottom, and through the seat for balls on the edges.
+ */
+export function innerModel(bearing: Bearing): GrooveModel {
+  const { settled, innerRing, gauge } = bearing
+  const { ballDiameter, innerGroove, input } = settled
+  const landRadius = innerRing.landDiameter / 2
+  const onEdges = innerRing.seat === 'edges'
+
+  const seatDepth = (x: number): number => {
+    const depth = landRadius + x
+    if (!onEdges) return depth
+    if (depth <= 0) return 0
+    return seatIn({ radius: innerGroove.radius, depth: mm(Math.min(depth, innerGroove.radius)) }, ballDiameter).depth
+  }
+  const play = (x: number, y: number): number => 2 * (y - landRadius + seatDepth(x))
+  const xFor = (figure: number, y: number): number => {
+    const seat = figure / 2 - y + landRadius
+    const depth = onEdges
+      ? seat > 0
+        ? (grooveDepthForSeat(mm(seat), innerGroove.radius, ballDiameter) ?? innerGroove.radius)
+        : 0
+      : seat
+    return depth - landRadius
+  }
+
+  const truth = (reading: Reading): ((x: number, y: number) => number) | undefined => {
+    if (reading.kind === 'radial-play') return play
+    return reading.kind === 'groove-bottom-diameter' ? (x) => -2 * x : undefined
+  }
+
+  const evidence = (reading: Reading): Evidence => {
+    switch (reading.kind) {
+      case 'radial-play': {
+        const reach = readingReach(reading.error)
+        return {
+          logLikelihood: (x, y) => logReading(reading.value, play(x, y), reading.error),
+          within: (y) => ({ from: xFor(reading.value - reach, y), to: xFor(reading.value + reach, y) }),
+        }
+      }
+      case 'groove-bottom-diameter': {
+        const reach = readingReach(reading.error)
+        return {
+          logLikelihood: (x) => logReading(reading.value, -2 * x, reading.error),
+          within: () => ({ from: -(reading.value + reach) / 2, to: -(reading.value - reach) / 2 }),
+        }
+      }
+      case 'binds':
+        return { logLikelihood: (x, y) => logAbove(0, play(x, y), BINDING_DOUBT) }
+      default:
+        throw new RangeError(`reading must be one of the inner ring, got ${reading.kind}`)
+    }
+  }
+
+  const perSeat = seatIn(innerGroove, ballDiameter).perGrooveDepth
+  return {
+    prior: {
+      x: { from: -landRadius, to: -innerRing.boreDiameter / 2 },
+      y: {
+        mean: gauge.nominalDiameter / 2,
+        standardDeviation: Math.max(
+          (gauge.noGoDiameter - gauge.goDiameter) / 2 / DEVIATIONS_IN_BAND,
+          1e-6 * ballDiameter,
+        ),
+      },
+    },
+    figure: play,
+    xFor,
+    figurePerX: 2 * perSeat,
+    // The film on the outer groove brings the balls in by as much again.
+    xPerFinish: 2,
+    truth,
+    evidence,
+    offers: () => [
+      { kind: 'radial-play', value: mm(0), error: defaults.usualError('radial-play', input.units) },
+      {
+        kind: 'groove-bottom-diameter',
+        value: mm(0),
+        error: defaults.usualError('groove-bottom-diameter', input.units),
+      },
+    ],
+    kinds: ['radial-play', 'groove-bottom-diameter', 'binds'],
+  }
+}

@@ -1,0 +1,26 @@
+import type { Belief, Evidence, Prior } from '#shared/statistics/belief.ts'
+import type { Reading, ReadingKind } from './input.ts'
+
+/**
+ * What a groove under way looks like to the statistics: two numbers not known, `x` that cuts make larger and `y` that
+ * nothing moves, and the one figure of both that the maker wants in band. The figure grows with x.
+ */
+export interface GrooveModel {
+  readonly prior: Prior
+  /** Ball gap (outer ring) or radial internal clearance (inner ring). */
+  readonly figure: (x: number, y: number) => number
+  /** Pitch radius of the outer ring; the inner ring has none of its own. */
+  readonly pitchRadius?: (x: number, y: number) => number
+  /** The x at which the figure has a given value: the way back of `figure`. */
+  readonly xFor: (figure: number, y: number) => number
+  /** d(figure)/dx at the design point. */
+  readonly figurePerX: number
+  /** Further x that a finish of unit thickness takes back. */
+  readonly xPerFinish: number
+  /** The true value behind a reading of a figure, and undefined for readings that are yes or no. */
+  readonly truth: (reading: Reading) => ((x: number, y: number) => number) | undefined
+  readonly evidence: (reading: Reading) => Evidence
+  /** Readings worth taking next, none of them taken yet. */
+  readonly offers: (belief: Belief) => readonly Reading[]
+  readonly kinds: readonly ReadingKind[]
+}

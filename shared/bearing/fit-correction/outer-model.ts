@@ -1,0 +1,271 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import * as designDefaults from '#shared/bearing/defaults.ts'
+import type { BallsInput } from '#shared/bearing/design-input.ts'
+import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
+import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
+import { type Belief, type Evidence, expectation } from '#shared/statistics/belief.ts'
+import { logAbove, logReading, type ReadingError, readingReach } from '#shared/statistics/likelihood.ts'
+import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import * as defaults from './defaults.ts'
+import type { Reading } from './input.ts'
+import type { GrooveModel } from './model.ts'
+import { scatterOf } from './scatter.ts'
+
+/** Widest and narrowest gap of which readings are made sense of, in ball diameters. */
+const WIDEST_GAP = 1.25
+const NARROWEST_GAP = -0.98
+/** With few balls the gap runs into a limit as the groove grows: (Z − 2) Dw. */
+const OF_THE_LIMIT = 0.9
+
+/** How much wood gives when a ball is pressed into a gap below 0, in ball diameters. */
+const PRESSED_IN = 0.002
+
+/** A plug rests on the balls that stand in furthest: about the third of them, 1.09 deviations above the mean. */
+const PLUG_RESTS_ABOVE_MEAN = 1.09
+
+/**
+ * The outer groove: x is its bottom radius, y the mean diameter of the balls that are in it, the figure is the ball gap.
+ * Balls on the edges are followed through the seat, the land lying where the design has it.
+ */
+export function outerModel(bearing: Bearing): GrooveModel {
+  const { settled, outerRing, assembly } = bearing
+  const { input, ballDiameter, outerGroove } = settled
+  const ballCount = input.balls.count
+  const landRadius = outerRing.landDiameter / 2
+  const scatter = scatterOf(bearing)
+  const onEdges = outerRing.seat === 'edges'
+
+  const pitchRadius = (x: number, y: number): number => {
+    if (!onEdges) return x - y / 2
+    const depth = Math.min(x - landRadius, outerGroove.radius)
+    return depth > 0
+      ? landRadius + seatIn({ radius: outerGroove.radius, depth: mm(depth) }, mm(y)).depth - y / 2
+      : landRadius - y / 2
+  }
+  const xForPitch = (radius: number, y: number): number => {
+    if (!onEdges) return radius + y / 2
+    const seat = radius + y / 2 - landRadius
+    const depth = seat > 0 ? grooveDepthForSeat(mm(seat), outerGroove.radius, mm(y)) : mm(0)
+    return landRadius + (depth ?? outerGroove.radius)
+  }
+  const gapIn = (x: number, y: number, count: number): number => looseGap(pitchRadius(x, y), y, count)
+  const gap = (x: number, y: number): number => gapIn(x, y, ballCount) + scatter.bias
+  const xForGap = (figure: number, y: number, count = ballCount): number => {
+    const capped = Math.min(Math.max(figure, NARROWEST_GAP * y), widestGap(y, count))
+    return xForPitch(pitchRadiusForGap(mm(capped), mm(y), count), y)
+  }
+  const plug = (x: number, y: number): number =>
+    2 * (pitchRadius(x, y) - y / 2 - (PLUG_RESTS_ABOVE_MEAN * scatter.single) / 2)
+
+  const truth = (reading: Reading): ((x: number, y: number) => number) | undefined => {
+    switch (reading.kind) {
+      case 'ball-gap':
+        return gap
+      case 'last-ball-opening':
+        return (x, y) => gapIn(x, y, ballCount - 1) + scatter.bias
+      case 'plug':
+        return plug
+      case 'groove-bottom-diameter':
+        return (x) => 2 * x
+      case 'groove-depth':
+        return (x) => x - reading.landDiameter / 2
+      case 'ball-row':
+        return (_x, y) => reading.count * y
+      default:
+        return undefined
+    }
+  }
+
+  const { assemblyGap } = assembly
+  const goesIn = (x: number, y: number): number => lastBallGoesIn(gap(x, y), assemblyGap, PRESSED_IN * ballDiameter)
+  const isIn = (x: number, y: number): number => Math.log(goesIn(x, y))
+  const isRefused = (x: number, y: number): number => Math.log(1 - goesIn(x, y))
+
+  const evidence = (reading: Reading): Evidence => {
+    switch (reading.kind) {
+      case 'ball-gap': {
+        const error = widened(reading.error, scatter.deviation)
+        return {
+          logLikelihood: (x, y) => logReading(reading.value, gap(x, y), error) + isIn(x, y),
+          within: (y) => ({
+            from: xForGap(reading.value - scatter.bias - readingReach(error), y),
+            to: xForGap(reading.value - scatter.bias + readingReach(error), y),
+          }),
+        }
+      }
+      case 'last-ball-opening': {
+        const error = widened(reading.error, scatter.deviation)
+        const opening = truth(reading) ?? gap
+        return {
+          logLikelihood: (x, y) => logReading(reading.value, opening(x, y), error) + isRefused(x, y),
+          within: (y) => ({
+            from: xForGap(reading.value - scatter.bias - readingReach(error), y, ballCount - 1),
+            to: xForGap(reading.value - scatter.bias + readingReach(error), y, ballCount - 1),
+          }),
+        }
+      }
+      case 'last-ball-refused':
+        return { logLikelihood: isRefused }
+      case 'plug':
+        return plugEvidence(reading, widened(reading.error, scatter.single), plug)
+      case 'groove-bottom-diameter':
+        return around(
+          reading.value,
+          reading.error,
+          (x) => 2 * x,
+          (value) => value / 2,
+        )
+      case 'groove-depth': {
+        const land = reading.landDiameter / 2
+        return around(
+          reading.value,
+          reading.error,
+          (x) => x - land,
+          (value) => value + land,
+        )
+      }
+      case 'ball-row': {
+        const error = widened(
+          reading.error,
+          scatter.single * Math.sqrt(Math.abs(1 / reading.count - 1 / ballCount)) * reading.count,
+        )
+        return { logLikelihood: (_x, y) => logReading(reading.value, reading.count * y, error) }
+      }
+      default:
+        throw new RangeError(`reading must be one of the outer ring, got ${reading.kind}`)
+    }
+  }
+
+  const perX = bearing.gapPerGrooveDepth
+  const mean = ballDiameter
+  return {
+    prior: {
+      x: {
+        from: Math.max(
+          xForGap(NARROWEST_GAP * mean, mean),
+          outerRing.grooveBottomDiameter / 2 - 1.2 * outerGroove.depth,
+        ),
+        to: xForGap(WIDEST_GAP * mean, mean),
+      },
+      y: { mean, standardDeviation: meanDoubt(input.balls, ballDiameter) },
+    },
+    figure: gap,
+    xFor: (figure, y) => xForGap(figure - scatter.bias, y),
+    figurePerX: perX,
+    pitchRadius,
+    xPerFinish: 1,
+    truth,
+    evidence,
+    offers: (belief) => offers(belief, bearing, gap),
+    kinds: [
+      'ball-gap',
+      'last-ball-opening',
+      'last-ball-refused',
+      'plug',
+      'groove-bottom-diameter',
+      'groove-depth',
+      'ball-row',
+    ],
+  }
+}
+
+const widestGap = (ballDiameter: number, ballCount: number): number =>
+  Math.min(WIDEST_GAP, OF_THE_LIMIT * (ballCount - 2)) * ballDiameter
+
+/** The ball gap, and −Dw (one ball too many) for a groove so tight that it has none. */
+function looseGap(pitchRadius: number, ballDiameter: number, ballCount: number): number {
+  const sine = ballDiameter / (2 * pitchRadius)
+  if (!(sine > 0 && sine < 1)) return -ballDiameter
+  const open = Math.PI - (ballCount - 1) * Math.asin(sine)
+  return open > 0 ? 2 * pitchRadius * Math.sin(open) - ballDiameter : -ballDiameter
+}
+
+/**
+ * The chance that the last ball goes in: rigid balls in rigid wood need the assembly gap, wood that gave all it takes
+ * would need none; where between the two this ring stands is not known, so anywhere, with a little over for pressing.
+ * The mean of Φ((g − t) / s) over thresholds t from 0 to the assembly gap has a closed form in z Φ(z) + φ(z).
+ */
+export function lastBallGoesIn(gap: number, assemblyGap: number, give: number): number {
+  if (assemblyGap < give * 1e-3) return normalCdf(gap / give)
+  const ramp = (z: number): number => z * normalCdf(z) + normalDensity(z)
+  const chance = (give / assemblyGap) * (ramp(gap / give) - ramp((gap - assemblyGap) / give))
+  return Math.min(Math.max(chance, 0), 1)
+}
+
+const widened = ({ graduation, standardUncertainty }: ReadingError, deviation: number): ReadingError => ({
+  graduation,
+  standardUncertainty: Math.sqrt(standardUncertainty * standardUncertainty + deviation * deviation),
+})
+
+/** A reading that sees x alone. */
+function around(
+  value: number,
+  error: ReadingError,
+  truth: (x: number) => number,
+  xFor: (truth: number) => number,
+): Evidence {
+  const reach = readingReach(error)
+  return {
+    logLikelihood: (x) => logReading(value, truth(x), error),
+    within: () => ({ from: xFor(value - reach), to: xFor(value + reach) }),
+  }
+}
+
+function plugEvidence(
+  { diameter, result }: Extract<Reading, { kind: 'plug' }>,
+  error: ReadingError,
+  plug: (x: number, y: number) => number,
+): Evidence {
+  const doubt = error.standardUncertainty
+  switch (result) {
+    case 'enters':
+      return { logLikelihood: (x, y) => logAbove(plug(x, y), diameter, doubt) }
+    case 'refuses':
+      return { logLikelihood: (x, y) => logAbove(diameter, plug(x, y), doubt) }
+    case 'snug':
+      return { logLikelihood: (x, y) => logReading(diameter, plug(x, y), error) }
+    default:
+      return result satisfies never
+  }
+}
+
+/** How well the mean of the balls in the ring is known before anything is read. */
+function meanDoubt(balls: BallsInput, ballDiameter: Mm): number {
+  if (balls.diameters !== undefined) {
+    const left = Math.max(0, 1 / balls.count - 1 / balls.diameters.length)
+    const measured = defaults.BALL_CALIPER / Math.sqrt(balls.diameters.length)
+    return Math.sqrt(variance(balls.diameters) * left + measured * measured)
+  }
+  const single =
+    balls.standardDeviation ??
+    designDefaults.BALL_SCATTER[balls.material ?? designDefaults.BALL_MATERIAL] * ballDiameter
+  const lot = defaults.LOT_MEAN_OVER_SCATTER
+  return Math.max(single * Math.sqrt(lot * lot + 1 / balls.count), 1e-6 * ballDiameter)
+}
+
+/** Sample variance, over n − 1. */
+export function variance(values: readonly number[]): number {
+  if (values.length < 2) return 0
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1)
+}
+
+/** What could be read next: the gap (or the opening, while the last ball stays out), the groove, a row of the balls. */
+function offers(
+  belief: Belief,
+  { settled, assembly }: Bearing,
+  gap: (x: number, y: number) => number,
+): readonly Reading[] {
+  const { units, balls } = settled.input
+  const error = (kind: Reading['kind']): ReadingError => defaults.usualError(kind, units)
+  const ballsGoIn = expectation(belief, (x, y) => (gap(x, y) >= assembly.assemblyGap ? 1 : 0)) > 0.5
+  const value = mm(0)
+  return [
+    ballsGoIn
+      ? { kind: 'ball-gap', value, error: error('ball-gap') }
+      : { kind: 'last-ball-opening', value, error: error('last-ball-opening') },
+    { kind: 'groove-bottom-diameter', value, error: error('groove-bottom-diameter') },
+    { kind: 'ball-row', count: balls.count, value, error: error('ball-row') },
+  ]
+}

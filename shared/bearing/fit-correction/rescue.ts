@@ -1,0 +1,263 @@
+import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
+import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { FitCorrection, SettledTarget } from './fit-correction.ts'
+import type { BallsOnHand } from './input.ts'
+import { outerModel } from './outer-model.ts'
+
+export const RESCUE_OPTIONS = [
+  'accept',
+  'better-balls',
+  'larger-balls',
+  'mixed-balls',
+  'spacers',
+  'lining',
+  'one-ball-more',
+  'new-blank',
+] as const
+export type RescueName = (typeof RESCUE_OPTIONS)[number]
+
+/** A way out of a groove that is too deep, with its figures: all lengths in millimetres. */
+export interface Rescue {
+  readonly option: RescueName
+  readonly possible: boolean
+  /** What gap it leaves; left out where there is nothing to say. */
+  readonly ballGap?: Mm
+  readonly lengths: Readonly<Record<string, Mm>>
+  readonly counts: Readonly<Record<string, number>>
+}
+
+/** The groove as it is believed to be, and the ring round it. */
+interface Spoilt {
+  readonly bearing: Bearing
+  readonly target: SettledTarget
+  readonly ballsOnHand: readonly BallsOnHand[]
+  readonly bottomRadius: Mm
+  readonly ballDiameter: Mm
+  readonly ballCount: number
+  readonly landRadius: number
+  readonly gapWith: (ballDiameter: number) => number
+}
+
+/**
+ * Every way out of an outer groove that is too deep, from least to most work. Each is reckoned at the best estimate of
+ * the groove and of the balls, and each that makes a new bearing goes through the design core.
+ */
+export function rescues({
+  bearing,
+  input,
+  target,
+  grooveBottomDiameter,
+  ballDiameter,
+}: FitCorrection): readonly Rescue[] {
+  const bottomRadius = mm(grooveBottomDiameter.value / 2)
+  const { figure } = outerModel(bearing)
+  const spoilt: Spoilt = {
+    bearing,
+    target,
+    ballsOnHand: input.ballsOnHand,
+    bottomRadius,
+    ballDiameter: mm(ballDiameter?.value ?? bearing.settled.ballDiameter),
+    ballCount: bearing.settled.input.balls.count,
+    landRadius: bearing.outerRing.landDiameter / 2,
+    gapWith: (diameter) => figure(bottomRadius, diameter),
+  }
+  return [
+    accepted(spoilt),
+    betterBalls(spoilt),
+    largerBalls(spoilt),
+    mixedBalls(spoilt),
+    spacers(spoilt),
+    lining(spoilt),
+    oneBallMore(spoilt),
+    { option: 'new-blank', possible: true, ballGap: target.aim, lengths: {}, counts: {} },
+  ]
+}
+
+const inBand = (gap: number, { min, max }: SettledTarget): boolean => gap >= min && gap <= max
+
+function accepted({ target, ballDiameter, gapWith }: Spoilt): Rescue {
+  const gap = mm(gapWith(ballDiameter))
+  return {
+    option: 'accept',
+    possible: true,
+    ballGap: gap,
+    lengths: { overMaxBallGap: mm(gap - target.max) },
+    counts: {},
+  }
+}
+
+const nothing = (option: RescueName): Rescue => ({ option, possible: false, lengths: {}, counts: {} })
+
+function betterBalls({ ballsOnHand, ballCount, target, gapWith }: Spoilt): Rescue {
+  const enough = ballsOnHand.filter(({ quantity }) => quantity >= ballCount)
+  const best = nearest(enough, ({ diameter }) => Math.abs(gapWith(diameter) - target.aim))
+  if (best === undefined) return nothing('better-balls')
+  const gap = mm(gapWith(best.diameter))
+  return {
+    option: 'better-balls',
+    possible: inBand(gap, target),
+    ballGap: gap,
+    lengths: { diameter: best.diameter },
+    counts: { ballCount },
+  }
+}
+
+function nearest<T>(candidates: readonly T[], distance: (candidate: T) => number): T | undefined {
+  return candidates.reduce<T | undefined>(
+    (best, each) => (best === undefined || distance(each) < distance(best) ? each : best),
+    undefined,
+  )
+}
+
+/** No bag of balls runs further off than this from what the ring was designed for. */
+const LARGEST_BALL = 1.25
+
+function largerBalls({ bearing, target, ballDiameter, bottomRadius, gapWith, landRadius }: Spoilt): Rescue {
+  const option = 'larger-balls'
+  const most = ballDiameter * LARGEST_BALL
+  if (gapWith(most) > target.aim || gapWith(ballDiameter) < target.aim) return nothing(option)
+  const slope = (diameter: number): number => {
+    const step = 1e-6 * diameter
+    return (gapWith(diameter + step) - gapWith(diameter - step)) / (2 * step)
+  }
+  // The gap falls as the balls grow; the root is found of a function that rises.
+  const diameter = mm(bracketedRoot((size) => [target.aim - gapWith(size), -slope(size)], ballDiameter, most))
+  const { input, outerGroove } = bearing.settled
+  const { material } = input.balls
+  const made = bearingOf({
+    ...input,
+    balls: { count: input.balls.count, diameter, ...(material === undefined ? {} : { material }) },
+    ...cutAlready(bearing, mm(bottomRadius - landRadius)),
+    groove: { grooveRadius: outerGroove.radius },
+    ballGap: target.aim,
+    minBallGap: mm(Math.min(target.min, target.aim)),
+    maxBallGap: mm(Math.max(target.max, target.aim)),
+  })
+  const lengths = { diameter, largerBy: mm(diameter - ballDiameter) }
+  return {
+    option,
+    possible: made.ok,
+    ballGap: target.aim,
+    lengths: { ...lengths, ...(made.ok ? innerSizes(made.value) : {}) },
+    counts: {},
+  }
+}
+
+/** The outer ring as it stands: turned outside, and a groove of a depth. */
+function cutAlready({ outerRing, settled }: Bearing, grooveDepth: Mm): Pick<DesignInput, 'outerRing'> {
+  const groove = settled.input.outerRing?.groove
+  return {
+    outerRing: { outsideDiameter: outerRing.outsideDiameter, grooveDepth, ...(groove === undefined ? {} : { groove }) },
+  }
+}
+
+const innerSizes = ({ innerRing, landGap, outerRing }: Bearing): Readonly<Record<string, Mm>> => ({
+  innerLandDiameter: innerRing.landDiameter,
+  innerGrooveBottomDiameter: innerRing.grooveBottomDiameter,
+  landGap,
+  outerWall: outerRing.wall,
+})
+
+function mixedBalls({ ballsOnHand, ballCount, ballDiameter, bottomRadius, target }: Spoilt): Rescue {
+  const larger = ballsOnHand.filter(({ diameter }) => diameter > ballDiameter)
+  const mixes = larger.flatMap(({ diameter, quantity }) =>
+    Array.from({ length: Math.min(quantity, ballCount - 1) }, (_, index) => {
+      const replaced = index + 1
+      const gap = unequalBallGap(bottomRadius, mixed(ballCount, replaced, ballDiameter, diameter))
+      return { diameter, replaced, gap }
+    }),
+  )
+  const good = mixes.filter(({ gap }) => inBand(gap, target))
+  const best = nearest(good.length > 0 ? good : mixes, ({ gap }) => Math.abs(gap - target.aim))
+  if (best === undefined) return nothing('mixed-balls')
+  return {
+    option: 'mixed-balls',
+    possible: good.length > 0,
+    ballGap: best.gap,
+    lengths: { diameter: best.diameter },
+    counts: { replacedCount: best.replaced },
+  }
+}
+
+/** The larger balls spread evenly round the ring, so that no side of it stands out. */
+const mixed = (count: number, replaced: number, small: number, large: number): readonly number[] =>
+  Array.from({ length: count }, (_, index) =>
+    Math.floor(((index + 1) * replaced) / count) > Math.floor((index * replaced) / count) ? large : small,
+  )
+
+/**
+ * Spacers of thickness t between all neighbours, the aimed gap still open beside one of them:
+ * (Z − 1) asin((Dw + t) / 2R) + asin((Dw + t + g) / 2R) = π. A single spacer takes all that the gap has too much.
+ */
+function spacers({ ballCount, ballDiameter, bottomRadius, target, gapWith, bearing }: Spoilt): Rescue {
+  const gap = gapWith(ballDiameter)
+  const radius = outerModel(bearing).pitchRadius?.(bottomRadius, ballDiameter) ?? bottomRadius - ballDiameter / 2
+  const angle = (chord: number): number => Math.asin(Math.min(1, chord / (2 * radius)))
+  const slope = (chord: number): number => 1 / Math.sqrt(Math.max(Number.EPSILON, 4 * radius * radius - chord * chord))
+  const each = bracketedRoot(
+    (t) => [
+      (ballCount - 1) * angle(ballDiameter + t) + angle(ballDiameter + t + target.aim) - Math.PI,
+      (ballCount - 1) * slope(ballDiameter + t) + slope(ballDiameter + t + target.aim),
+    ],
+    -ballDiameter / 2,
+    Math.max(gap, 0),
+  )
+  return {
+    option: 'spacers',
+    possible: each > 0,
+    ballGap: target.aim,
+    lengths: { eachThickness: mm(each), singleThickness: mm(gap - target.aim) },
+    counts: { spacerCount: ballCount },
+  }
+}
+
+function lining({ bearing, bottomRadius, ballDiameter, target }: Spoilt): Rescue {
+  const thickness = mm(bottomRadius - outerModel(bearing).xFor(target.aim, ballDiameter))
+  const grooveRadius = mm(bearing.settled.outerGroove.radius - thickness)
+  return {
+    option: 'lining',
+    possible: thickness > 0 && grooveRadius > 0,
+    ballGap: target.aim,
+    lengths: { thickness, grooveRadius },
+    counts: { tighterThanBallCount: grooveRadius < ballDiameter / 2 ? 1 : 0 },
+  }
+}
+
+/** Deeper for one ball more; where that goes past the middle of the ball, the land is opened with it. */
+function oneBallMore({ bearing, ballCount, ballDiameter, bottomRadius, landRadius, target }: Spoilt): Rescue {
+  const { input, outerGroove } = bearing.settled
+  const aim = mm(Math.max(target.aim, 0))
+  const pitchRadius = pitchRadiusForGap(aim, ballDiameter, ballCount + 1)
+  const deeper = mm(pitchRadius + ballDiameter / 2 - bottomRadius)
+  const depth = mm(bottomRadius + deeper - landRadius)
+  const keepsLand = depth < ballDiameter / 2 && depth <= outerGroove.radius
+  const { diameters: _measured, ...balls } = input.balls
+  const made = bearingOf({
+    ...input,
+    balls: { ...balls, count: ballCount + 1, diameter: ballDiameter },
+    ...cutAlready(bearing, keepsLand ? depth : outerGroove.depth),
+    ballGap: aim,
+    minBallGap: mm(Math.min(target.min, aim)),
+    maxBallGap: mm(Math.max(target.max, aim)),
+  })
+  if (!made.ok || !(deeper > 0))
+    return { ...nothing('one-ball-more'), lengths: { deeper }, counts: { ballCount: ballCount + 1 } }
+  const { outerRing } = made.value
+  return {
+    option: 'one-ball-more',
+    possible: true,
+    ballGap: aim,
+    lengths: {
+      deeper,
+      grooveBottomDiameter: outerRing.grooveBottomDiameter,
+      grooveDepth: outerRing.grooveDepth,
+      landDiameter: outerRing.landDiameter,
+      ...innerSizes(made.value),
+    },
+    counts: { ballCount: ballCount + 1, engagement: outerRing.grooveDepth / ballDiameter },
+  }
+}

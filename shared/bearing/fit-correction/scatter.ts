@@ -1,0 +1,68 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import * as designDefaults from '#shared/bearing/defaults.ts'
+import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+
+/** What uneven balls do to a gap that is reckoned from their mean. */
+export interface Scatter {
+  /** Standard deviation of single balls round their mean [mm]. */
+  readonly single: number
+  /** Mean of the gap's change against equal balls of the same mean [mm]. */
+  readonly bias: number
+  /** Standard deviation of that change [mm]. */
+  readonly deviation: number
+}
+
+/** Step of the central differences, in deviations of a single ball: small against what bends, large against rounding. */
+const STEP = 0.5
+
+/**
+ * How the gap of the balls as they are differs from that of equal balls of the same mean, at the design's groove.
+ *
+ * Measured balls that are exactly those of the ring: the difference itself, for the order given. Otherwise by the law
+ * of propagation to second order (JCGM 100, 5.1.2), each ball moved against the others so that the mean stays: the
+ * slopes gᵢ less their mean make the deviation, σ √Σ (gᵢ − ḡ)², and the curvatures gᵢᵢ the bias, σ²/2 Σ gᵢᵢ. Both are
+ * differences of the exact closure of unequal balls. Very little is left: the gap depends almost on the mean alone.
+ */
+export function scatterOf({ outerRing, settled: { input, ballDiameter } }: Bearing): Scatter {
+  const { count, diameters, material, standardDeviation } = input.balls
+  const bottom = mm(outerRing.grooveBottomDiameter / 2)
+  const equal = Array.from({ length: count }, () => ballDiameter as number)
+  if (diameters !== undefined && diameters.length === count) {
+    return {
+      single: deviationOf(diameters),
+      bias: unequalBallGap(bottom, diameters) - unequalBallGap(bottom, equal),
+      deviation: 0,
+    }
+  }
+  const single =
+    diameters === undefined
+      ? (standardDeviation ?? designDefaults.BALL_SCATTER[material ?? designDefaults.BALL_MATERIAL] * ballDiameter)
+      : deviationOf(diameters)
+  return single > 0 ? { single, ...propagated(bottom, equal, single) } : { single, bias: 0, deviation: 0 }
+}
+
+function propagated(bottom: Mm, equal: readonly number[], single: number): Pick<Scatter, 'bias' | 'deviation'> {
+  const step = STEP * single
+  const there = unequalBallGap(bottom, equal)
+  const moved = (index: number, by: number): number => {
+    const share = by / equal.length
+    return unequalBallGap(
+      bottom,
+      equal.map((diameter, each) => diameter - share + (each === index ? by : 0)),
+    )
+  }
+  let [bias, square] = [0, 0]
+  for (let index = 0; index < equal.length; index++) {
+    const [up, down] = [moved(index, step), moved(index, -step)]
+    const slope = (up - down) / (2 * step)
+    square += slope * slope
+    bias += (up - 2 * there + down) / (2 * step * step)
+  }
+  return { bias: bias * single * single, deviation: single * Math.sqrt(square) }
+}
+
+function deviationOf(values: readonly number[]): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / Math.max(1, values.length - 1))
+}

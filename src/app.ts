@@ -1,0 +1,120 @@
+import accepts from '@fastify/accepts'
+import {
+  type FastifyHttpOptions,
+  type FastifyInstance,
+  type FastifyPluginAsync,
+  fastify,
+  type RawServerDefault,
+} from 'fastify'
+import type { TSchema } from 'typebox'
+import { answerUnrouted } from '#src/http/addresses.ts'
+import { clientErrorHandler } from '#src/http/client-error.ts'
+import { errorHandler } from '#src/http/error-handler.ts'
+import { readJsonBodies } from '#src/http/json-body.ts'
+import { Problem } from '#src/http/problem.ts'
+import { holdToProtocol } from '#src/http/protocol.ts'
+import { compileWhenIdle, validation } from '#src/http/validation.ts'
+import { addHeaders, setHeaders } from '#src/plugins/headers.ts'
+import { describeOnDemand } from '#src/plugins/openapi-on-demand.ts'
+import { type LogStream, requestLog } from '#src/plugins/request-log.ts'
+import { stopGently } from '#src/plugins/shutdown.ts'
+import { designRoute } from '#src/routes/design/route.ts'
+import { fitCorrectionRoute } from '#src/routes/fit-correction/route.ts'
+import { healthRoute } from '#src/routes/health/route.ts'
+import { sizeTableRoute } from '#src/routes/size-table/route.ts'
+import { Assumption } from '#src/wire/assumption.ts'
+import { Caution } from '#src/wire/caution.ts'
+import { DESIGN_INPUT_SCHEMAS } from '#src/wire/design-input.ts'
+import { Dimension } from '#src/wire/dimension.ts'
+import { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/wire/length.ts'
+import { Source } from '#src/wire/source.ts'
+import { UnitsName } from '#src/wire/units.ts'
+import { Warning } from '#src/wire/warning.ts'
+import { addWorkers } from '#src/workers/pool.ts'
+import { type Config, DEFAULTS } from './config.ts'
+
+type Mount = { readonly route: FastifyPluginAsync; readonly prefix: string }
+
+/** Every path of the service, in the order of the document. A new one: its folder under routes/, and a line here. */
+const ROUTES: readonly Mount[] = [
+  { route: healthRoute, prefix: '/health' },
+  { route: designRoute, prefix: '/v1' },
+  { route: sizeTableRoute, prefix: '/v1' },
+  { route: fitCorrectionRoute, prefix: '/v1' },
+]
+
+/** The schemas that more than one route points to, by their `$id`. */
+const SHARED_SCHEMAS: readonly TSchema[] = [
+  Problem,
+  UnitsName,
+  Length,
+  NonNegativeLength,
+  SignedLength,
+  ShownLength,
+  ...DESIGN_INPUT_SCHEMAS,
+  Assumption,
+  Dimension,
+  Warning,
+  Caution,
+  Source,
+]
+
+type AppOptions = {
+  readonly config?: Config
+  /** Where log lines go; standard output when it is not said. */
+  readonly logStream?: LogStream
+  /** Further routes, which only tests have. */
+  readonly routes?: readonly Mount[]
+  /** With the OpenAPI document from the start; else it is made when someone asks for it. */
+  readonly documented?: boolean
+}
+
+/** The whole service, not yet listening: what the server starts, what tests ask, what writes the document. */
+export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
+  const { config = DEFAULTS, logStream, routes = [], documented = false } = options
+  const { ajv, pending } = validation()
+  const serverOptions: FastifyHttpOptions<RawServerDefault> = {
+    ...requestLog(config.logLevel, logStream),
+    ajv,
+    bodyLimit: config.bodyLimitBytes,
+    clientErrorHandler,
+    frameworkErrors: (error, request, reply) => {
+      addHeaders(request, reply)
+      errorHandler(error, request, reply)
+    },
+    http: {
+      requestTimeout: config.requestTimeoutMs,
+      headersTimeout: config.headersTimeoutMs,
+      // How late a time limit may strike: Node looks at all connections every so often, by itself only each 30 s.
+      connectionsCheckingInterval: Math.min(1_000, config.headersTimeoutMs / 4),
+      requireHostHeader: false, // Node would answer without a word; protocol.ts says what is missing
+    },
+    keepAliveTimeout: config.keepAliveTimeoutMs,
+    requestTimeout: config.requestTimeoutMs,
+    return503OnClosing: false, // what still arrives on an open connection is answered, and the connection closed
+    // Fastify's serializer turns 3.7 into 3 in an integer, drops what the schema lacks, and is slower with many numbers.
+    // Not by setSerializerCompiler, which a plugin that adds a schema of its own silently falls back from.
+    schemaController: { compilersFactory: { buildSerializer: () => () => (answer) => JSON.stringify(answer) } },
+    trustProxy: typeof config.trustProxy === 'boolean' ? config.trustProxy : [...config.trustProxy],
+  }
+  const app = fastify(serverOptions)
+  app.setErrorHandler(errorHandler)
+  readJsonBodies(app)
+  setHeaders(app, config)
+  answerUnrouted(app)
+  holdToProtocol(app)
+  stopGently(app, config)
+  addWorkers(app)
+  compileWhenIdle(app, pending)
+  await app.register(accepts)
+  if (documented) await (await import('#src/plugins/openapi.ts')).describe(app)
+  else describeOnDemand(app, () => buildApp({ ...options, documented: true, config: quieter(config) }))
+  for (const schema of SHARED_SCHEMAS) app.addSchema(schema)
+  for (const { route, prefix } of [...ROUTES, ...routes]) await app.register(route, { prefix })
+  return app
+}
+
+/** The second service says only what went wrong in it; the first has a line for every answer already. */
+function quieter(config: Config): Config {
+  return { ...config, logLevel: config.logLevel === 'silent' ? 'silent' : 'error' }
+}

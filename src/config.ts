@@ -1,0 +1,135 @@
+import { isIP } from 'node:net'
+import { fail, ok, type Result } from '#shared/result.ts'
+
+const LOG_LEVELS = ['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'] as const
+type LogLevel = (typeof LOG_LEVELS)[number]
+
+export type Config = {
+  readonly host: string
+  readonly port: number
+  readonly logLevel: LogLevel
+  /** Whose `X-Forwarded-…` headers count: nobody's, everybody's, or these addresses and networks. */
+  readonly trustProxy: boolean | readonly string[]
+  readonly bodyLimitBytes: number
+  readonly requestTimeoutMs: number
+  readonly headersTimeoutMs: number
+  readonly keepAliveTimeoutMs: number
+  readonly shutdownGraceMs: number
+  readonly shutdownDelayMs: number
+  /** Which pages may read answers from a script: any, none, or these origins. */
+  readonly corsOrigin: '*' | false | readonly string[]
+}
+
+export const DEFAULTS: Config = {
+  // Loopback, so that a first start on a shop computer is not open to its network; the container image says 0.0.0.0.
+  host: '127.0.0.1',
+  port: 8080,
+  logLevel: 'info',
+  trustProxy: false,
+  // The largest honest request, a lot of some thousand measured balls, stays under 64 KiB; twice that.
+  bodyLimitBytes: 131_072,
+  requestTimeoutMs: 15_000,
+  headersTimeoutMs: 10_000,
+  // Longer than the 60 s for which common proxies keep an idle connection: the proxy must be the one that closes it.
+  keepAliveTimeoutMs: 72_000,
+  // Shorter than the 10 s that a container engine waits before it kills.
+  shutdownGraceMs: 8_000,
+  shutdownDelayMs: 0,
+  corsOrigin: '*',
+}
+
+type Environment = Readonly<Record<string, string | undefined>>
+type Read<T> = (text: string) => T | undefined
+
+/** The settings from the environment, or a sentence for every variable that is not as it should be. */
+export function readConfig(environment: Environment): Result<Config, readonly string[]> {
+  const faults: string[] = []
+  const setting = <T>(name: string, otherwise: T, read: Read<T>, expected: string): T => {
+    const text = environment[name]
+    if (text === undefined) return otherwise
+    const value = read(text)
+    if (value !== undefined) return value
+    faults.push(`${name} must be ${expected}, got ${JSON.stringify(text)}`)
+    return otherwise
+  }
+  const whole = (name: string, otherwise: number, least: number, most: number): number =>
+    setting(name, otherwise, (text) => wholeNumber(text, least, most), `a whole number from ${least} to ${most}`)
+
+  const config: Config = {
+    host: setting('HOST', DEFAULTS.host, host, 'a host name or an IP address'),
+    port: whole('PORT', DEFAULTS.port, 0, 65_535),
+    logLevel: setting('LOG_LEVEL', DEFAULTS.logLevel, logLevel, `one of ${LOG_LEVELS.join(', ')}`),
+    trustProxy: setting(
+      'TRUST_PROXY',
+      DEFAULTS.trustProxy,
+      trustProxy,
+      'true, false, or IP addresses and networks such as 10.0.0.0/8, separated by commas',
+    ),
+    bodyLimitBytes: whole('BODY_LIMIT_BYTES', DEFAULTS.bodyLimitBytes, 1_024, 16_777_216),
+    requestTimeoutMs: whole('REQUEST_TIMEOUT_MS', DEFAULTS.requestTimeoutMs, 100, 600_000),
+    headersTimeoutMs: whole('HEADERS_TIMEOUT_MS', DEFAULTS.headersTimeoutMs, 100, 600_000),
+    keepAliveTimeoutMs: whole('KEEP_ALIVE_TIMEOUT_MS', DEFAULTS.keepAliveTimeoutMs, 100, 600_000),
+    shutdownGraceMs: whole('SHUTDOWN_GRACE_MS', DEFAULTS.shutdownGraceMs, 100, 600_000),
+    shutdownDelayMs: whole('SHUTDOWN_DELAY_MS', DEFAULTS.shutdownDelayMs, 0, 600_000),
+    corsOrigin: setting(
+      'CORS_ORIGIN',
+      DEFAULTS.corsOrigin,
+      corsOrigin,
+      '*, none, or origins such as https://example.org, separated by commas',
+    ),
+  }
+  if (config.headersTimeoutMs > config.requestTimeoutMs)
+    faults.push(
+      `HEADERS_TIMEOUT_MS must be at most REQUEST_TIMEOUT_MS, got ${config.headersTimeoutMs} and ${config.requestTimeoutMs}`,
+    )
+  if (config.shutdownDelayMs >= config.shutdownGraceMs)
+    faults.push(
+      `SHUTDOWN_DELAY_MS must be below SHUTDOWN_GRACE_MS, got ${config.shutdownDelayMs} and ${config.shutdownGraceMs}`,
+    )
+  return faults.length === 0 ? ok(config) : fail(faults)
+}
+
+/** Digits alone: `Number` also takes blanks, exponents and hexadecimal, none of which anyone means here. */
+function wholeNumber(text: string, least: number, most: number): number | undefined {
+  if (!/^(0|[1-9]\d{0,9})$/.test(text)) return undefined
+  const value = Number(text)
+  return value >= least && value <= most ? value : undefined
+}
+
+function host(text: string): string | undefined {
+  return isIP(text) !== 0 || /^[a-z\d]([a-z\d.-]{0,251}[a-z\d])?$/i.test(text) ? text : undefined
+}
+
+function logLevel(text: string): LogLevel | undefined {
+  return LOG_LEVELS.find((level) => level === text)
+}
+
+function trustProxy(text: string): boolean | readonly string[] | undefined {
+  if (text === 'true') return true
+  if (text === 'false') return false
+  const networks = list(text)
+  return networks.every(isNetwork) ? networks : undefined
+}
+
+function isNetwork(text: string): boolean {
+  const [address = '', prefix, ...more] = text.split('/')
+  const version = isIP(address)
+  if (version === 0 || more.length > 0) return false
+  return prefix === undefined || wholeNumber(prefix, 0, version === 4 ? 32 : 128) !== undefined
+}
+
+function corsOrigin(text: string): '*' | false | readonly string[] | undefined {
+  if (text === '*') return '*'
+  if (text === 'none') return false
+  const origins = list(text)
+  return origins.every(isOrigin) ? origins : undefined
+}
+
+/** An origin as a browser sends it: scheme, host and port, no path, lower case. */
+function isOrigin(text: string): boolean {
+  return /^https?:/.test(text) && URL.parse(text)?.origin === text
+}
+
+function list(text: string): readonly string[] {
+  return text.split(',').map((part) => part.trim())
+}

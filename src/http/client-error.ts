@@ -1,0 +1,33 @@
+import { maxHeaderSize, type ServerResponse } from 'node:http'
+import type { Socket } from 'node:net'
+import type { ConnectionError, FastifyInstance } from 'fastify'
+import { rawProblem } from './problem.ts'
+
+/**
+ * Answers a connection on which no request could be read. Fastify binds `this`; only the code is logged, for the error
+ * carries what was sent.
+ */
+export function clientErrorHandler(this: FastifyInstance, error: ConnectionError, socket: Socket): void {
+  this.log.debug({ code: error.code }, 'connection refused')
+  if (error.code !== 'ECONNRESET' && socket.writable && !answering(socket)) socket.write(answer(error))
+  socket.destroy()
+}
+
+/** Node keeps the answer under way on the socket; a second head in the middle of it would be read as part of it. */
+function answering(socket: Socket & { readonly _httpMessage?: ServerResponse | null }): boolean {
+  return socket._httpMessage?.headersSent === true
+}
+
+function answer({ code, rawPacket }: ConnectionError): string {
+  if (code === 'ERR_HTTP_REQUEST_TIMEOUT') return rawProblem(408, 'The request took too long to arrive.')
+  if (code !== 'HPE_HEADER_OVERFLOW') return rawProblem(400, 'This is not a request in HTTP/1.1.')
+  return Buffer.isBuffer(rawPacket) && isLongAddress(rawPacket)
+    ? rawProblem(414, 'The address is too long: send the input as the body of a POST.')
+    : rawProblem(431, 'The headers are too long.')
+}
+
+/** The address stands in the first line: where that line alone is over the limit, it was not the headers. */
+function isLongAddress(packet: Buffer): boolean {
+  const head = packet.toString('latin1', 0, maxHeaderSize)
+  return /^[A-Z]+ /.test(head) && !head.includes('\r\n')
+}

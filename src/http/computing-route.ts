@@ -1,0 +1,126 @@
+import type { IncomingMessage, ServerResponse } from 'node:http'
+import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox'
+import type {
+  FastifyBaseLogger,
+  FastifyInstance,
+  FastifyReply,
+  FastifyRequest,
+  FastifySchema,
+  RawServerDefault,
+} from 'fastify'
+import type { Static, TSchema } from 'typebox'
+import { isKept } from './caching.ts'
+import { faultsOf } from './faults.ts'
+import { JSON_TYPE, mediaType } from './media-type.ts'
+import { type Fault, notValid, problem } from './problem.ts'
+import { bodyOf } from './query.ts'
+import { queryNames } from './query-names.ts'
+import { type QueryParameter, queryParameters } from './query-parameters.ts'
+import type { SchemaById } from './schema.ts'
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** The query of the route for the OpenAPI document, where the route's own schema of it is that of a body. */
+    queryParameters?: readonly QueryParameter[]
+  }
+}
+
+/** What a plugin with the type provider of TypeBox gets as its `app`. */
+type App = FastifyInstance<RawServerDefault, IncomingMessage, ServerResponse, FastifyBaseLogger, TypeBoxTypeProvider>
+
+/** What every such path may answer instead; a route adds its own, 422 above all. */
+const REFUSALS = { 400: problem('Not valid'), 406: problem('Not acceptable') }
+const POST_REFUSALS = { ...REFUSALS, 413: problem('Too large'), 415: problem('Not JSON') }
+const GET_REFUSALS = {
+  304: { description: 'The answer that the caller has is still the answer', type: 'null' },
+  ...REFUSALS,
+  414: problem('The address is too long'),
+}
+
+type Content = { readonly content: Readonly<Record<string, { readonly schema: TSchema }>> }
+
+type ComputingSchema = {
+  readonly operationId: string
+  readonly tags: readonly string[]
+  readonly summary: string
+  readonly description?: string
+  readonly body: TSchema
+  readonly response: { readonly 200: TSchema | (Content & { readonly description: string }) }
+}
+
+/** What a 200 carries: of the one schema, or of the one that stands for JSON; other media types are texts and bytes. */
+type Answer<Ok> = Ok extends TSchema
+  ? Static<Ok>
+  : Ok extends { content: { 'application/json': { schema: infer Json extends TSchema } } }
+    ? Static<Json> | string | Buffer
+    : string | Buffer
+
+type ComputingRoute<Schema extends ComputingSchema> = {
+  readonly path: string
+  readonly schema: Schema
+  /** The same input as a query too, so that a page can embed the answer and a cache can keep it. */
+  readonly get?: boolean
+  /** What the answer can be, the preferred first; JSON when it is not said. */
+  readonly mediaTypes?: readonly [string, ...string[]]
+  readonly handler: (
+    body: Static<Schema['body']>,
+    request: FastifyRequest,
+    reply: FastifyReply,
+    mediaType: string,
+  ) => Answer<Schema['response'][200]> | FastifyReply | Promise<Answer<Schema['response'][200]> | FastifyReply>
+}
+
+/** A path that computes an answer from an input: `POST` with JSON and, where asked, `GET` with the same as a query. */
+export function computingRoute<const Schema extends ComputingSchema>(app: App, route: ComputingRoute<Schema>): void {
+  const { path, handler, mediaTypes = [JSON_TYPE] } = route
+  const { body, response, operationId, ...words }: ComputingSchema = route.schema
+
+  const answer = (input: unknown, request: FastifyRequest, reply: FastifyReply): unknown => {
+    const chosen = mediaType(request, mediaTypes)
+    if (mediaTypes.length > 1) reply.header('vary', 'Accept')
+    if (request.method !== 'POST' && isKept(request, reply, input, chosen)) return reply.code(304).send()
+    if (chosen !== JSON_TYPE) reply.type(chosen.startsWith('text/') ? `${chosen}; charset=utf-8` : chosen)
+    // The validator has held the input to this very schema; its type is lost on the way through Fastify's generics.
+    return handler(input as Static<Schema['body']>, request, reply, chosen)
+  }
+
+  const post: FastifySchema = { ...words, operationId, body, response: { ...POST_REFUSALS, ...response } }
+  app.route({
+    method: 'POST',
+    url: path,
+    schema: post,
+    handler: (request, reply) => answer(request.body, request, reply),
+  })
+  if (route.get !== true) return
+
+  const byId = (id: string) => app.getSchema(id)
+  const names = queryNames(body, byId)
+  // The query is held to the body's own schema: by the time it is looked at, it has become a body.
+  const get: FastifySchema = {
+    ...words,
+    operationId: `${operationId}ByQuery`,
+    querystring: body,
+    response: { ...GET_REFUSALS, ...response },
+  }
+  app.route({
+    method: 'GET',
+    url: path,
+    schema: get,
+    config: { queryParameters: queryParameters(names) },
+    preValidation: (request, _reply, done) => {
+      const { body, faults } = bodyOf(request.query, names, byId)
+      request.query = body
+      done(faults.length === 0 ? undefined : notValid([...faults, ...furtherFaults(faults, body, request, byId)]))
+    },
+    handler: (request, reply) => answer(request.query, request, reply),
+  })
+}
+
+/** All faults come at once: those of the schema too, less those that say of an unread value that it is missing. */
+function furtherFaults(faults: readonly Fault[], body: object, request: FastifyRequest, byId: SchemaById): Fault[] {
+  const validate = request.getValidationFunction('querystring')
+  if (validate === undefined || validate(body) === true) return []
+  return faultsOf(validate.errors ?? [], byId).filter(
+    ({ path }) => !faults.some((fault) => fault.path === path || fault.path.startsWith(`${path}/`)),
+  )
+}

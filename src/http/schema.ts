@@ -1,0 +1,51 @@
+import { type Static, type TSchema, Type } from 'typebox'
+
+/** A `$ref` that knows the type of what it points to; a bare Type.Ref is `unknown`. */
+export const refTo = <T extends TSchema>(id: string) => Type.Unsafe<Static<T>>(Type.Ref(id))
+
+/**
+ * What our own readers of a schema (sentences about faults, names in a query) look at. A schema of ours is plain JSON
+ * Schema; the type of TypeBox knows only which value it stands for, not what stands in it.
+ */
+export type JsonSchema = {
+  readonly $ref?: string
+  readonly type?: string | readonly string[]
+  readonly format?: string
+  readonly description?: string
+  readonly properties?: Readonly<Record<string, JsonSchema>>
+  readonly required?: readonly string[]
+  readonly items?: JsonSchema
+  readonly anyOf?: readonly JsonSchema[]
+  readonly oneOf?: readonly JsonSchema[]
+  readonly discriminator?: { readonly propertyName: string }
+  readonly enum?: readonly unknown[]
+  readonly const?: unknown
+  readonly minimum?: number
+  readonly exclusiveMinimum?: number
+  readonly maximum?: number
+  readonly exclusiveMaximum?: number
+}
+
+/** Finds a schema that was added by its `$id`. */
+export type SchemaById = (id: string) => unknown
+
+/** The schema behind a `$ref`, and behind the `$ref` there; any other schema is itself. */
+export function resolved(schema: JsonSchema, byId: SchemaById): JsonSchema {
+  let at = schema
+  while (at.$ref !== undefined) {
+    const target = byId(at.$ref.replace(/#$/, ''))
+    if (!isSchema(target)) throw new Error(`no schema was added for $ref ${at.$ref}`)
+    at = target
+  }
+  return at
+}
+
+/** The names of the types that a schema allows; none when it does not say. */
+export function typesOf(schema: JsonSchema): readonly string[] {
+  if (schema.type === undefined) return []
+  return typeof schema.type === 'string' ? [schema.type] : schema.type
+}
+
+export function isSchema(value: unknown): value is JsonSchema {
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+}

@@ -1,0 +1,38 @@
+import cors from '@fastify/cors'
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import type { Config } from '#src/config.ts'
+
+/**
+ * The same for every answer. Set by hand, since the usual plugin builds its list anew for every request, which costs a
+ * quarter of them. Answers may be used by any page (a course shows our drawings in its own), but nothing in them may
+ * run or load anything. No `strict-transport-security`: that is the business of a proxy that speaks TLS.
+ */
+const HEADERS = {
+  'content-security-policy': "default-src 'none'; frame-ancestors 'none'",
+  'cross-origin-resource-policy': 'cross-origin',
+  'referrer-policy': 'no-referrer',
+  'x-content-type-options': 'nosniff',
+}
+
+/** On every answer, refusals too, or a script in a page could not read why it was refused. */
+export function setHeaders(app: FastifyInstance, { corsOrigin }: Pick<Config, 'corsOrigin'>): void {
+  app.addHook('onRequest', (request, reply, done) => {
+    addHeaders(request, reply)
+    done()
+  })
+  if (corsOrigin === false) return
+  app.register(cors, {
+    origin: typeof corsOrigin === 'string' ? corsOrigin : [...corsOrigin],
+    methods: ['GET', 'HEAD', 'POST'],
+    exposedHeaders: ['ETag', 'Retry-After', 'X-Request-Id'],
+    maxAge: 86_400,
+    // It only adds its headers: left to itself it answers a plain OPTIONS with a 400 in plain text.
+    preflightContinue: true,
+    strictPreflight: false,
+  })
+}
+
+/** By itself for an address that the router could not read: no hook runs for it. */
+export function addHeaders(request: FastifyRequest, reply: FastifyReply): void {
+  reply.headers(HEADERS).header('x-request-id', request.id)
+}

@@ -1,0 +1,86 @@
+import swagger from '@fastify/swagger'
+import swaggerUi from '@fastify/swagger-ui'
+import type { FastifyInstance } from 'fastify'
+import { Type } from 'typebox'
+import type { QueryParameter } from '#src/http/query-parameters.ts'
+import { complete } from '#src/openapi/document.ts'
+import { VERSION } from '#src/version.ts'
+
+const DESCRIPTION = [
+  'Designs shop-made wooden ball bearings: two rings, turned or routed, with a ring of bought balls running between.',
+  'Every request states its `units`; a length is a number in those units, or a text such as `"5/8"`, `"1 3/16"` or',
+  '`"16 mm"`. Whatever is wrong with a request comes back at once, as a problem document (RFC 9457).',
+].join('\n')
+
+const TAGS = [
+  { name: 'bearing', description: 'What to cut, and whether it will run.' },
+  { name: 'service', description: 'The service about itself.' },
+]
+
+/** Two rings and the gap between them, in place of the mark of the page's makers. */
+const LOGO =
+  '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 40"><g fill="none" stroke="#fff" stroke-width="3">' +
+  '<circle cx="20" cy="20" r="18"/><circle cx="20" cy="20" r="8"/></g></svg>'
+
+/** The page is made of files of its own and loads nothing else; only its styles are set from its script. */
+const PAGE_POLICY = {
+  'default-src': "'none'",
+  'script-src': "'self'",
+  'style-src': "'self' 'unsafe-inline'",
+  'img-src': "'self' data:",
+  'connect-src': "'self'",
+  'frame-ancestors': "'self'",
+  'base-uri': "'none'",
+}
+
+/** The OpenAPI document at `/openapi.json` and a page to read and try it at `/docs`. Before the routes, or it misses them. */
+export async function describe(app: FastifyInstance): Promise<void> {
+  const queries = new Map<string, readonly QueryParameter[]>()
+
+  await app.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: {
+        title: 'Racewright',
+        version: VERSION,
+        description: DESCRIPTION,
+        license: { name: 'MIT', identifier: 'MIT' },
+      },
+      servers: [{ url: '/' }],
+      tags: TAGS,
+    },
+    convertConstToEnum: false,
+    refResolver: {
+      buildLocalReference: ({ $id }, _base, _fragment, index) => (typeof $id === 'string' ? $id : `def-${index}`),
+    },
+    transform: ({ schema, url, route }) => {
+      const query = route.config?.queryParameters
+      if (query === undefined) return { schema, url }
+      const { querystring: _body, ...rest } = schema
+      queries.set(String(schema.operationId), query)
+      return { schema: rest, url }
+    },
+    transformObject: (documents) => complete('openapiObject' in documents ? documents.openapiObject : {}, queries),
+  })
+
+  await app.register(swaggerUi, {
+    routePrefix: '/docs',
+    logo: { type: 'image/svg+xml', content: LOGO },
+    staticCSP: PAGE_POLICY,
+    theme: { title: 'Racewright' },
+    uiConfig: { validatorUrl: null },
+  })
+
+  app.get(
+    '/openapi.json',
+    {
+      schema: {
+        operationId: 'openapi',
+        tags: ['service'],
+        summary: 'This document',
+        response: { 200: Type.Object({}, { description: 'OpenAPI 3.1', additionalProperties: true }) },
+      },
+    },
+    () => app.swagger(),
+  )
+}

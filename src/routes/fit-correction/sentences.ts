@@ -1,0 +1,128 @@
+import type { FitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
+import type { FittedRing, Reading, ReadingKind, ToolName } from '#shared/bearing/fit-correction/input.ts'
+import type { FitRefusal } from '#shared/bearing/fit-correction/refusal.ts'
+import type { Rescue } from '#shared/bearing/fit-correction/rescue.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { figure, percent } from '#src/wire/figure.ts'
+
+const FIGURE: Readonly<Record<FittedRing, string>> = { outer: 'ball gap', inner: 'play' }
+
+const READINGS: Readonly<Record<ReadingKind, string>> = {
+  'ball-gap': 'the ball gap',
+  'last-ball-opening': 'the opening for the last ball',
+  'last-ball-refused': 'a last ball that will not go in',
+  plug: 'the plug',
+  'groove-bottom-diameter': 'the diameter across the groove bottoms',
+  'groove-depth': 'the groove depth',
+  'ball-row': 'the row of balls',
+  'radial-play': 'the play from side to side',
+  binds: 'a ring that binds',
+}
+
+const TOOLS: Readonly<Record<ToolName, string>> = { 'sharp-tool': 'a sharp tool', abrasive: 'abrasive' }
+
+export function explainFitRefusal(refusal: FitRefusal, units: Units): string {
+  const size = (length: Mm): string => figure(length, units)
+  switch (refusal.code) {
+    case 'reading-impossible':
+      return `${READINGS[refusal.kind]} cannot be ${size(refusal.given)}: whatever the groove, this bearing would give from ${size(refusal.least)} to ${size(refusal.most)}`
+    case 'reading-of-other-ring':
+      return `${READINGS[refusal.kind]} is not read at the ${refusal.ring} ring`
+    case 'readings-contradict':
+      return 'no groove at all gives these readings together: check them, and the balls, the land and the design they belong to'
+    case 'target-band-empty':
+      return `the smallest ${size(refusal.min)} must be below the largest ${size(refusal.max)}`
+    case 'aim-outside-band':
+      return `the aim of ${size(refusal.aim)} lies outside of ${size(refusal.min)} to ${size(refusal.max)}`
+    default:
+      return refusal satisfies never
+  }
+}
+
+/** What to do now, in one or two sentences. */
+export function advice(fit: FitCorrection): string {
+  const { state, nextStep, input, probability, target } = fit
+  const { units } = input.design
+  const what = FIGURE[input.ring]
+  if (state === 'in-band')
+    return `Stop: the ${what} is in band (${percent(probability.inBand)} certain), and another cut could only lose it.`
+  if (state === 'too-deep')
+    return `Stop cutting: the groove is too deep (${percent(probability.tooDeep)} certain). ${tooDeepAdvice(input.ring)}`
+  if (nextStep === undefined)
+    return `Do not cut yet: no cut is worth its risk of ${percent(target.overshootRisk)} with what is known. Read again, best as said under bestNextReading.`
+  const strokes = nextStep.strokes === undefined ? '' : `, ${nextStep.strokes} strokes`
+  return `Take off ${figure(nextStep.radial, units)} of depth with ${TOOLS[nextStep.tool]}${strokes}, then read again: that it ends too deep has a chance of ${percent(nextStep.overshootProbability)}.`
+}
+
+const tooDeepAdvice = (ring: FittedRing): string =>
+  ring === 'outer'
+    ? 'See rescue for the ways out, from least to most work.'
+    : 'See adjustment for the mating faces; beyond that a new inner ring is less work.'
+
+/** Why a reading may stand apart from the others. */
+export function likelyCauses(kind: ReadingKind): string {
+  switch (kind) {
+    case 'ball-gap':
+    case 'last-ball-opening':
+      return 'a ball that does not sit on the bottom, balls not pushed together all round, or a rule read from its wrong edge'
+    case 'groove-bottom-diameter':
+    case 'groove-depth':
+      return 'a groove that is out of round, a caliper that rode on the flank, or a depth read from the wrong land'
+    case 'ball-row':
+      return 'a row that was not straight or not touching, or other balls than those in the ring'
+    case 'plug':
+      return 'a plug that stood askew, one ball that stands in, or a plug of another size than its label'
+    case 'last-ball-refused':
+      return 'a ball that does not sit on the bottom, or dust in the groove'
+    case 'radial-play':
+    case 'binds':
+      return 'a ring out of round, halves not closed, or dust in a groove'
+    default:
+      return kind satisfies never
+  }
+}
+
+export const disagreeing = (kind: ReadingKind): string =>
+  `${READINGS[kind]} does not fit the other readings; likely causes: ${likelyCauses(kind)}`
+
+export function nextReading(reading: Reading, ring: FittedRing): string {
+  const how = reading.kind === 'ball-row' ? ` of ${reading.count} in a straight channel` : ''
+  return `Of all readings, ${READINGS[reading.kind]}${how} would tell most about the ${FIGURE[ring]} now.`
+}
+
+/** A rescue in words; its figures stand beside it. */
+export function explainRescue({ option, possible, lengths, counts, ballGap }: Rescue, fit: FitCorrection): string {
+  const { units, balls } = fit.bearing.settled.input
+  const size = (name: string): string => figure(lengths[name] ?? mm(0), units)
+  const gap = ballGap === undefined ? '' : figure(ballGap, units)
+  switch (option) {
+    case 'accept': {
+      const hard = balls.material === 'steel' || balls.material === 'glass'
+      return `Leave it: the gap of ${gap} is ${size('overMaxBallGap')} over the largest wanted. ${hard ? 'Hard balls knock at every turn.' : 'Soft balls hardly mind: it runs, with a click now and then.'}`
+    }
+    case 'better-balls':
+      if (lengths['diameter'] === undefined) return 'No size on hand has enough balls for the ring (ballsOnHand).'
+      return possible
+        ? `Fill the ring with the balls of ${size('diameter')} on hand: a gap of ${gap}.`
+        : `The nearest balls on hand, ${size('diameter')}, leave a gap of ${gap}: out of band.`
+    case 'larger-balls':
+      if (lengths['diameter'] === undefined)
+        return 'No ball that could still be called the same size closes this groove.'
+      return `Balls of ${size('diameter')}, ${size('largerBy')} larger, close this groove to a gap of ${gap}${possible ? '' : ', but no inner ring goes inside them'}.`
+    case 'mixed-balls':
+      if (counts['replacedCount'] === undefined) return 'No larger balls are on hand to mix in (ballsOnHand).'
+      return `Replace ${counts['replacedCount']} of the balls, evenly round the ring, by balls of ${size('diameter')}: a gap of ${gap}${possible ? '' : ', still out of band'}. The larger ones carry the load.`
+    case 'spacers':
+      return `Put ${counts['spacerCount']} spacers of ${size('eachThickness')} between the balls, or one of ${size('singleThickness')}: a gap of ${gap}. Spacers of felt or leather rub.`
+    case 'lining':
+      return `Line the groove with something ${size('thickness')} thick: a gap of ${gap}, and a groove radius of ${size('grooveRadius')}${counts['tighterThanBallCount'] === 1 ? ', tighter than the ball: scrape the lining rounder, or the ball rides on its edges' : ''}.`
+    case 'one-ball-more':
+      if (!possible)
+        return `One ball more, ${counts['ballCount']}, needs a groove ${size('deeper')} deeper, which this ring has no room for.`
+      return `Cut ${size('deeper')} deeper for ${counts['ballCount']} balls: groove bottom ${size('grooveBottomDiameter')}, land ${size('landDiameter')}, ${size('outerWall')} of wood left, and a new inner ring.`
+    case 'new-blank':
+      return 'Start with a new blank. Keep the balls, the gauges, and an inner ring that is not cut yet: only the outer ring is lost.'
+    default:
+      return option satisfies never
+  }
+}

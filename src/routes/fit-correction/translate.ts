@@ -1,0 +1,236 @@
+import type { Static } from 'typebox'
+import type { FitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
+import type {
+  FitCorrectionInput,
+  FittedRing,
+  Removal,
+  Target,
+  ToolError,
+} from '#shared/bearing/fit-correction/input.ts'
+import { matingFaceChange } from '#shared/bearing/fit-correction/mating-faces.ts'
+import type { FitRefusal } from '#shared/bearing/fit-correction/refusal.ts'
+import { type Rescue, rescues } from '#shared/bearing/fit-correction/rescue.ts'
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import type { Estimate } from '#shared/statistics/estimate.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import type { Fault } from '#src/http/problem.ts'
+import { cautionsFor } from '#src/wire/caution.ts'
+import { toDesignInput } from '#src/wire/design-input.ts'
+import { figure } from '#src/wire/figure.ts'
+import { type Length, show, toMm } from '#src/wire/length.ts'
+import { present } from '#src/wire/optional.ts'
+import { toFault } from '#src/wire/refusal.ts'
+import { toReading } from './readings.ts'
+import type {
+  CountedRemoval,
+  FitCorrectionRequest,
+  FitCorrectionResponse,
+  FitTarget,
+  ToolErrorRequest,
+} from './schema.ts'
+import { advice, disagreeing, explainFitRefusal, explainRescue, nextReading } from './sentences.ts'
+
+/** The caller's input in the core's words, or what does not belong to the ring that is spoken of. */
+export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitCorrectionInput, readonly Fault[]> {
+  const { ring, readings, earlier = [], tools = {}, removalHistory = [], ballsOnHand = [] } = request
+  const { units } = request.design
+  const target = toTarget(request.target ?? {}, ring, units)
+  const removals = removalHistory.map((counted, index) =>
+    toRemoval(counted, { ring, units, path: `/removalHistory/${index}` }),
+  )
+  const faults = [...(target.ok ? [] : target.error), ...removals.flatMap((each) => (each.ok ? [] : each.error))]
+  if (!target.ok || faults.length > 0) return fail(faults)
+  return ok({
+    design: toDesignInput(request.design),
+    ring,
+    readings: readings.map((reading) => toReading(reading, units)),
+    earlier: earlier.map(({ readings: before, thenRemoved }) => ({
+      readings: before.map((reading) => toReading(reading, units)),
+      thenRemoved: { with: thenRemoved.with, radial: toMm(thenRemoved.radial, units) },
+    })),
+    target: target.value,
+    tools: present<FitCorrectionInput['tools']>({
+      sharpTool: tools.sharpTool && toToolError(tools.sharpTool, units),
+      abrasive: tools.abrasive && toToolError(tools.abrasive, units),
+    }),
+    removalHistory: removals.flatMap((each) => (each.ok ? [each.value] : [])),
+    ballsOnHand: ballsOnHand.map(({ diameter, quantity }) => ({ diameter: toMm(diameter, units), quantity })),
+  })
+}
+
+const toToolError = ({ absolute, relative }: Static<typeof ToolErrorRequest>, units: Units): ToolError => ({
+  absolute: toMm(absolute, units),
+  relative,
+})
+
+/** How each ring names the figure that is brought in band. */
+const NAMES = {
+  outer: { aim: 'ballGap', min: 'minBallGap', max: 'maxBallGap' },
+  inner: { aim: 'radialInternalClearance', min: 'minRadialInternalClearance', max: 'maxRadialInternalClearance' },
+} as const
+
+function toTarget(target: Static<typeof FitTarget>, ring: FittedRing, units: Units): Result<Target, readonly Fault[]> {
+  const other = Object.values(NAMES[ring === 'outer' ? 'inner' : 'outer']).filter((name) => target[name] !== undefined)
+  if (other.length > 0) {
+    const names = Object.values(NAMES[ring]).join(', ')
+    return fail(
+      other.map((name) => ({ path: `/target/${name}`, message: `is not of the ${ring} ring: give ${names}` })),
+    )
+  }
+  const { aim, min, max } = NAMES[ring]
+  const size = (length: Length | undefined): Mm | undefined => (length === undefined ? undefined : toMm(length, units))
+  return ok(
+    present<Target>({
+      aim: size(target[aim]),
+      min: size(target[min]),
+      max: size(target[max]),
+      overshootRisk: target.overshootRisk,
+      finishAllowance: size(target.finishAllowance),
+    }),
+  )
+}
+
+interface Place {
+  readonly ring: FittedRing
+  readonly units: Units
+  readonly path: string
+}
+
+function toRemoval(
+  counted: Static<typeof CountedRemoval>,
+  { ring, units, path }: Place,
+): Result<Removal, readonly Fault[]> {
+  const before = counted[`${NAMES[ring].aim}Before`]
+  const after = counted[`${NAMES[ring].aim}After`]
+  if (before === undefined || after === undefined) {
+    const name = NAMES[ring].aim
+    return fail([{ path, message: `needs ${name}Before and ${name}After for the ${ring} ring` }])
+  }
+  return ok({ strokes: counted.strokes, before: toMm(before, units), after: toMm(after, units) })
+}
+
+const FIT_CODES: ReadonlySet<string> = new Set<FitRefusal['code']>([
+  'reading-impossible',
+  'reading-of-other-ring',
+  'readings-contradict',
+  'target-band-empty',
+  'aim-outside-band',
+])
+
+const isOfFit = (refusal: Refusal | FitRefusal): refusal is FitRefusal => FIT_CODES.has(refusal.code)
+
+/** A refusal of the fit, or of the design inside the request. */
+export function toFitFault(refusal: Refusal | FitRefusal, units: Units): Fault {
+  if (isOfFit(refusal)) return { path: refusal.path, message: explainFitRefusal(refusal, units) }
+  const { path, message } = toFault(refusal, units)
+  return { path: `/design${path}`, message }
+}
+
+export function toFitCorrectionResponse(fit: FitCorrection): FitCorrectionResponse {
+  const { input, target, nextStep, removalPerStroke, bearing } = fit
+  const { units } = input.design
+  const size = (length: number) => show(mm(length), units)
+  return present<FitCorrectionResponse>({
+    units,
+    ring: input.ring,
+    state: fit.state,
+    confidence: fit.confidence,
+    advice: advice(fit),
+    probability: fit.probability,
+    ballGap: input.ring === 'outer' ? toEstimate(fit.figure, units) : undefined,
+    pitchRadius: fit.pitchRadius && toEstimate(fit.pitchRadius, units),
+    ballDiameter: fit.ballDiameter && toEstimate(fit.ballDiameter, units),
+    radialInternalClearance: input.ring === 'inner' ? toEstimate(fit.figure, units) : undefined,
+    grooveBottomDiameter: toEstimate(fit.grooveBottomDiameter, units),
+    target: {
+      aim: size(target.aim),
+      min: size(target.min),
+      max: size(target.max),
+      overshootRisk: target.overshootRisk,
+      finishAllowance: size(target.finishAllowance),
+    },
+    remaining: { radial: size(fit.remaining), diametral: size(2 * fit.remaining) },
+    nextStep: nextStep && {
+      with: nextStep.tool,
+      radial: size(nextStep.radial),
+      diametral: size(2 * nextStep.radial),
+      ...(nextStep.strokes === undefined ? {} : { strokes: nextStep.strokes }),
+      overshootProbability: nextStep.overshootProbability,
+    },
+    overshootProbability: fit.overshootProbability,
+    expectedChecks: fit.expectedChecks,
+    removalPerStroke: removalPerStroke && {
+      radial: size(removalPerStroke.perStroke),
+      relativeUncertainty: removalPerStroke.relativeUncertainty,
+    },
+    agreement: toAgreement(fit),
+    bestNextReading: toNextReading(fit),
+    adjustment: input.ring === 'inner' ? toAdjustment(fit) : undefined,
+    rescue:
+      input.ring === 'outer' && fit.state === 'too-deep' ? rescues(fit).map((each) => toRescue(each, fit)) : undefined,
+    cautions: cautionsFor(bearing.settled.input.balls.material ?? 'wood'),
+  })
+}
+
+const toEstimate = ({ value, standardUncertainty, interval95 }: Estimate, units: Units) => ({
+  value: show(mm(value), units),
+  standardUncertainty: show(mm(standardUncertainty), units),
+  interval95: { low: show(mm(interval95.low), units), high: show(mm(interval95.high), units) },
+})
+
+function toAgreement({ disagreements, input }: FitCorrection): FitCorrectionResponse['agreement'] {
+  const { units } = input.design
+  const size = (length: number) => show(mm(length), units)
+  return {
+    agrees: disagreements.length === 0,
+    disagreements: disagreements.map(({ index, kind, chance, expected }) => ({
+      path: `/readings/${index}`,
+      chance,
+      ...(expected === undefined
+        ? {}
+        : { expected: { value: size(expected.value), low: size(expected.low), high: size(expected.high) } }),
+      message: disagreeing(kind),
+    })),
+  }
+}
+
+function toNextReading({ bestNextReading: { reading, uncertaintyNow, uncertaintyAfter }, input }: FitCorrection) {
+  const { units } = input.design
+  return {
+    kind: reading.kind,
+    ...(reading.kind === 'ball-row' ? { count: reading.count } : {}),
+    standardUncertaintyNow: show(mm(uncertaintyNow), units),
+    standardUncertaintyAfter: show(mm(uncertaintyAfter), units),
+    message: nextReading(reading, input.ring),
+  }
+}
+
+function toAdjustment({
+  bearing,
+  figure: play,
+  target,
+  input,
+}: FitCorrection): NonNullable<FitCorrectionResponse['adjustment']> | undefined {
+  const { innerGroove, ballDiameter } = bearing.settled
+  const change = matingFaceChange(innerGroove, ballDiameter, target.aim - play.value)
+  if (change === undefined) return undefined
+  const { units } = input.design
+  const message =
+    change >= 0
+      ? `Sanding ${figure(change, units)} off the mating faces in all brings the flanks together and the play to the aim: tighter.`
+      : `A shim of ${figure(mm(-change), units)} between the mating faces lets the balls down and the play up to the aim: looser.`
+  return { matingFaces: show(change, units), message }
+}
+
+function toRescue(rescue: Rescue, fit: FitCorrection): NonNullable<FitCorrectionResponse['rescue']>[number] {
+  const { units } = fit.input.design
+  const lengths = Object.entries(rescue.lengths).map(([name, length]) => [name, show(length, units)] as const)
+  return {
+    option: rescue.option,
+    possible: rescue.possible,
+    ...(rescue.ballGap === undefined ? {} : { ballGap: show(rescue.ballGap, units) }),
+    figures: Object.fromEntries([...lengths, ...Object.entries(rescue.counts)]),
+    message: explainRescue(rescue, fit),
+  }
+}

@@ -1,0 +1,43 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { problem, sendProblem } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { Health } from './schema.ts'
+
+export const healthRoute: FastifyPluginAsyncTypebox = async (app) => {
+  app.addSchema(Health)
+  app.addHook('onRequest', (_request, reply, done) => {
+    reply.header('cache-control', 'no-store')
+    done()
+  })
+
+  app.get(
+    '/live',
+    {
+      schema: {
+        operationId: 'live',
+        tags: ['service'],
+        summary: 'Whether the service runs',
+        description: 'Answers as long as the process can answer at all. When it does not, start it anew.',
+        response: { 200: refTo<typeof Health>('Health') },
+      },
+    },
+    () => ({ status: 'up' as const }),
+  )
+
+  app.get(
+    '/ready',
+    {
+      schema: {
+        operationId: 'ready',
+        tags: ['service'],
+        summary: 'Whether the service takes requests',
+        description: 'Says 503 while the service is stopping: send requests elsewhere.',
+        response: { 200: refTo<typeof Health>('Health'), 503: problem('Not now') },
+      },
+    },
+    (_request, reply) => {
+      if (app.isStopping()) sendProblem(reply, 503, 'The service is stopping.', [], { 'retry-after': '5' })
+      else reply.send({ status: 'ready' })
+    },
+  )
+}

@@ -1,0 +1,5 @@
+/*
+ * What runs off the event loop: each export is a task, by its name. They take and give plain data, for it is copied
+ * between threads.
+ */
+export { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'

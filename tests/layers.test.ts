@@ -1,0 +1,123 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { describe, expect, test } from 'vitest'
+
+type Source = { readonly file: string; readonly text: string; readonly imports: readonly string[] }
+
+/** `import … from 'x'` (its last line, where it has several), `export … from 'x'`, `import 'x'` and `import('x')`. */
+const IMPORT = /^(?:import|export|\})[^'\n]*\bfrom '([^']+)'|^import '([^']+)'|\bimport\('([^']+)'\)/gm
+
+const sourcesOf = (folder: string): readonly Source[] =>
+  readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => {
+      const file = join(folder, name)
+      const text = readFileSync(file, 'utf8')
+      return { file, text, imports: Array.from(text.matchAll(IMPORT), ([, ...found]) => found.find(Boolean) ?? '') }
+    })
+
+const SHARED = sourcesOf('shared')
+const SRC = sourcesOf('src')
+const ALL = [...SHARED, ...SRC, ...sourcesOf('tests')]
+
+/** The imports of the files of a folder that are not among those it may have, as `file → import`. */
+const strays = (sources: readonly Source[], isAllowed: (from: string) => boolean): readonly string[] =>
+  sources.flatMap(({ file, imports }) => imports.filter((from) => !isAllowed(from)).map((from) => `${file} → ${from}`))
+
+const within = (folder: string) => SRC.filter(({ file }) => file.startsWith(join('src', folder)))
+const ofOurs = (...folders: readonly string[]) => {
+  const prefixes = folders.map((folder) => `#${folder}/`)
+  return (from: string) => !from.startsWith('#') || prefixes.some((prefix) => from.startsWith(prefix))
+}
+
+test('there is something to look at', () => {
+  expect(SHARED.length).toBeGreaterThan(10)
+  expect(within('routes').length).toBeGreaterThan(2)
+  expect(SRC.flatMap(({ imports }) => imports).length).toBeGreaterThan(50)
+})
+
+describe('every import', () => {
+  test('is ./name.ts in the folder (beside tests/support, ./support/name.ts), #shared, #src or #tests across folders, a built-in or a package', () => {
+    const isOfOneForm = (from: string) =>
+      /^\.\/(support\/)?[\w-]+\.ts$/.test(from) || /^#.*\.(ts|json)$/.test(from) || /^[@a-z]/.test(from)
+    expect(strays(ALL, isOfOneForm)).toEqual([])
+  })
+
+  test('names a built-in of Node with node:', () => {
+    expect(strays(ALL, (from) => !/^(fs|path|http|net|crypto|os|util|events|stream|url)(\/|$)/.test(from))).toEqual([])
+  })
+
+  test('of #tests stands in tests', () => {
+    expect(strays([...SHARED, ...SRC], (from) => !from.startsWith('#tests/'))).toEqual([])
+  })
+})
+
+describe('shared/', () => {
+  test('imports only shared/: no package, nothing of Node', () => {
+    expect(strays(SHARED, (from) => from.startsWith('./') || from.startsWith('#shared/'))).toEqual([])
+  })
+
+  test('has no clock, no chance of its own and no surroundings', () => {
+    const reaching = /\bMath\.random\b|\bDate\b|\bprocess\.|\bconsole\.|\bperformance\b|\bglobalThis\b|\bBuffer\b/
+    const code = (text: string) => text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
+    expect(SHARED.filter(({ text }) => reaching.test(code(text))).map(({ file }) => file)).toEqual([])
+  })
+})
+
+describe('src/: imports point one way', () => {
+  test.each([
+    ['wire', ['shared', 'src/wire', 'src/http']],
+    ['http', ['shared', 'src/http', 'src/wire', 'src/version.ts']],
+    ['drawings', ['shared', 'src/drawings']],
+    ['workers', ['shared', 'src/workers', 'src/http']],
+  ])('%s/ knows no route and no app', (folder, allowed) => {
+    const isAllowed = (from: string) => ofOurs(...allowed)(from) || allowed.some((file) => from === `#${file}`)
+    expect(strays(within(folder), isAllowed)).toEqual([])
+  })
+
+  test('a route knows no other route, no plugin and no app', () => {
+    const routes = within('routes')
+    const folderOf = (file: string) => file.split('/').slice(0, 3).join('/')
+    const allowed = ['shared', 'src/wire', 'src/http', 'src/drawings', 'src/workers']
+    for (const route of routes) expect(strays([route], ofOurs(...allowed, folderOf(route.file)))).toEqual([])
+  })
+
+  test('a writer knows the model of a drawing and no bearing', () => {
+    const isAllowed = (from: string) => from === '#src/drawings/model.ts' || ofOurs('shared/units')(from)
+    expect(strays(within('drawings/writers'), isAllowed)).toEqual([])
+  })
+
+  test('a route reads, asks, answers: under 60 lines', () => {
+    const routes = within('routes').filter(({ file }) => file.endsWith('/route.ts'))
+    const long = routes.filter(({ text }) => text.split('\n').length > 60)
+    expect(long.map(({ file }) => file)).toEqual([])
+  })
+
+  test('problem.ts alone writes application/problem+json', () => {
+    const writers = SRC.filter(({ text }) => text.includes('application/problem+json')).map(({ file }) => file)
+    expect(writers).toEqual([join('src', 'http', 'problem.ts')])
+  })
+})
+
+test('no file imports itself, by whatever way round', () => {
+  const graph = new Map(ALL.map(({ file, imports }) => [file, imports.map((from) => pathOf(file, from))]))
+  const loops: string[] = []
+  const done = new Set<string>()
+  const visit = (file: string, way: readonly string[]): void => {
+    if (way.includes(file)) loops.push([...way.slice(way.indexOf(file)), file].join(' → '))
+    if (way.includes(file) || done.has(file)) return
+    for (const next of graph.get(file) ?? []) visit(next, [...way, file])
+    done.add(file)
+  }
+  for (const file of graph.keys()) visit(file, [])
+  expect(loops).toEqual([])
+})
+
+/** The file that an import leads to; the name of a package is itself. */
+function pathOf(file: string, from: string): string {
+  return from.startsWith('.') ? join(dirname(file), from) : from.replace(/^#/, '')
+}
+
+test('no file is named for what it does not say', () => {
+  expect(ALL.filter(({ file }) => /(^|\/)(utils?|helpers?|common|misc)(\.|\/)/.test(file))).toEqual([])
+})

@@ -1,0 +1,156 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { bearingOf } from '#shared/bearing/bearing.ts'
+import { isWithinBounds } from '#shared/bearing/bounds.ts'
+import { type Design, design } from '#shared/bearing/design.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { type Suggestion, withSuggestion } from '#shared/bearing/knobs.ts'
+import type { WarningFacts } from '#shared/bearing/warning.ts'
+import { inUnits, lengthOf } from '#shared/units/length.ts'
+import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
+import { numberLeaves } from '#tests/support/number-leaves.ts'
+
+const RUNS = { numRuns: 1200 }
+const input = fc.oneof(anyInput, likelyInput)
+
+/** The value as a caller gets and sends it: a number of the caller's units, written and read as JSON. */
+function throughJson(suggestion: Suggestion, { units }: DesignInput): Suggestion {
+  if (suggestion.kind !== 'length') return suggestion
+  const written: unknown = JSON.parse(JSON.stringify(inUnits(suggestion.value, units)))
+  if (typeof written !== 'number') throw new Error(`a length must be written as a number, got ${written}`)
+  return { ...suggestion, value: lengthOf(written, units) }
+}
+
+const has = (warnings: Design['warnings'], { code, ...facts }: WarningFacts): boolean =>
+  warnings.some(
+    (warning) =>
+      warning.facts.code === code &&
+      (!('ring' in facts) || !('ring' in warning.facts) || warning.facts.ring === facts.ring),
+  )
+
+test('a plain bearing has nothing to warn of', () => {
+  const result = design(PLAIN)
+  expect(result.ok && result.value.warnings).toEqual([])
+})
+
+describe('whatever comes through the edge', () => {
+  test('gives a design or reasons, and never throws', () => {
+    fc.assert(
+      fc.property(input, (asked) => {
+        const result = design(asked)
+        expect(result.ok || result.error.length > 0).toBe(true)
+      }),
+      { numRuns: 6000 },
+    )
+  })
+
+  test('every number of the answer is finite', () => {
+    fc.assert(
+      fc.property(input, (asked) => {
+        for (const [path, number] of numberLeaves(design(asked))) expect(Number.isFinite(number), path).toBe(true)
+      }),
+      { numRuns: 1000 },
+    )
+  })
+
+  test('both kinds of answer are common among the inputs that are tried', () => {
+    const answers = fc.sample(input, 1000).map((asked) => design(asked).ok)
+    expect(answers.filter(Boolean).length).toBeGreaterThan(250)
+    expect(answers.filter((made) => !made).length).toBeGreaterThan(250)
+  })
+
+  test('the whole input, asked again, gives the identical bearing and the identical warnings', () => {
+    fc.assert(
+      fc.property(input, (asked) => {
+        const first = design(asked)
+        fc.pre(first.ok)
+        if (!first.ok) return
+        const again = design(first.value.bearing.settled.input)
+        expect(again.ok).toBe(true)
+        if (!again.ok) return
+        const { settled, ...figures } = first.value.bearing
+        const { settled: settledAgain, ...figuresAgain } = again.value.bearing
+        expect(figuresAgain).toStrictEqual(figures)
+        expect({ ...settledAgain, assumed: settled.assumed }).toStrictEqual(settled)
+        expect(settledAgain.assumed).toEqual([])
+        expect(again.value.dimensions).toStrictEqual(first.value.dimensions)
+        expect(again.value.warnings.map(({ facts }) => facts)).toStrictEqual(
+          first.value.warnings.map(({ facts }) => facts),
+        )
+      }),
+      { numRuns: 1000 },
+    )
+  })
+
+  test('every suggestion is one that can be sent, and clears its warning in the own input and in the echoed one', () => {
+    const suggested = new Map<string, number>()
+    fc.assert(
+      fc.property(input, (asked) => {
+        const first = design(asked)
+        fc.pre(first.ok)
+        if (!first.ok) return
+        for (const { facts, suggestion } of first.value.warnings) {
+          if (suggestion === undefined) continue
+          suggested.set(facts.code, (suggested.get(facts.code) ?? 0) + 1)
+          expect(isWithinBounds(suggestion, asked.units), suggestion.path).toBe(true)
+          for (const base of [asked, first.value.bearing.settled.input]) {
+            const mended = design(withSuggestion(base, throughJson(suggestion, asked)))
+            expect(mended.ok, `${facts.code}: ${suggestion.path} = ${suggestion.value}`).toBe(true)
+            expect(
+              mended.ok && has(mended.value.warnings, facts),
+              `${facts.code}: ${suggestion.path} = ${suggestion.value}`,
+            ).toBe(false)
+          }
+        }
+      }),
+      RUNS,
+    )
+    // and that the law was put to the test for nearly every code that has a remedy
+    expect(suggested.size).toBeGreaterThan(13)
+  })
+
+  test('a warning’s path is that of a value in the echoed input', () => {
+    fc.assert(
+      fc.property(input, (asked) => {
+        const result = design(asked)
+        fc.pre(result.ok)
+        if (!result.ok) return
+        for (const { path } of result.value.warnings) {
+          let at: unknown = result.value.bearing.settled.input
+          for (const name of path.slice(1).split('/'))
+            at = typeof at === 'object' && at !== null ? Object.getOwnPropertyDescriptor(at, name)?.value : undefined
+          expect(at, path).not.toBeUndefined()
+        }
+      }),
+      RUNS,
+    )
+  })
+
+  test('a refusal’s path is that of a value that is given or has a default', () => {
+    const known = new Set([
+      ...['/bore', '/balls/count', '/balls/diameters', '/ballGap', '/minBallGap', '/maxBallGap'],
+      ...['/radialInternalClearance', '/finishAllowance', '/outerRing/wall', '/outerRing/outsideDiameter'],
+      ...['/outerRing/engagement', '/outerRing/grooveDepth', '/innerRing/engagement', '/innerRing/grooveDepth'],
+    ])
+    fc.assert(
+      fc.property(input, (asked) => {
+        const result = design(asked)
+        fc.pre(!result.ok)
+        if (!result.ok) for (const { path } of result.error) expect(known.has(path), path).toBe(true)
+      }),
+      RUNS,
+    )
+  })
+})
+
+test('the same input, the same answer, and the input is left alone', () => {
+  fc.assert(
+    fc.property(input, (asked) => {
+      const before = JSON.stringify(asked)
+      expect(design(asked)).toStrictEqual(design(asked))
+      expect(JSON.stringify(asked)).toBe(before)
+      expect(bearingOf(asked).ok).toBe(design(asked).ok)
+    }),
+    { numRuns: 300 },
+  )
+})

@@ -1,0 +1,142 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { DIMENSION_KEYS, type Dimension, type DimensionKey, dimensionsOf } from '#shared/bearing/dimensions.ts'
+import { ballGap } from '#shared/geometry/ring-of-balls.ts'
+import { mm } from '#shared/units/length.ts'
+import { shopFigure } from '#shared/units/shop-figure.ts'
+import { likelyInput, PLAIN } from '#tests/support/inputs.ts'
+
+function made(input: DesignInput): Bearing {
+  const result = bearingOf(input)
+  if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
+  return result.value
+}
+const tableOf = (input: DesignInput): ReadonlyMap<DimensionKey, Dimension> =>
+  new Map(dimensionsOf(made(input)).map((row) => [row.key, row]))
+const row = (input: DesignInput, key: DimensionKey): Dimension => {
+  const found = tableOf(input).get(key)
+  if (found === undefined) throw new Error(`no row for ${key}`)
+  return found
+}
+
+test('one row for every key, in their order', () => {
+  expect(dimensionsOf(made(PLAIN)).map(({ key }) => key)).toEqual(DIMENSION_KEYS)
+})
+
+test('every row has its shop figure in the units and to the denominator of the input', () => {
+  fc.assert(
+    fc.property(likelyInput, (input) => {
+      const result = bearingOf(input)
+      fc.pre(result.ok)
+      if (!result.ok) return
+      for (const { value, shop } of dimensionsOf(result.value)) {
+        expect(shop).toEqual(shopFigure(value, input.units, input.shopDenominator))
+        expect(shop.text.endsWith(` ${input.units}`)).toBe(true)
+      }
+    }),
+    { numRuns: 100 },
+  )
+})
+
+describe('the size to cut to', () => {
+  const FINISH = 0.25
+  const finished: DesignInput = { ...PLAIN, finishAllowance: mm(FINISH) }
+
+  test.each([
+    // holes larger by a film on either side, outsides smaller
+    ['outerLandDiameter', 2],
+    ['outerGrooveBottomDiameter', 2],
+    ['boreDiameter', 2],
+    ['outsideDiameter', -2],
+    ['innerLandDiameter', -2],
+    ['innerGrooveBottomDiameter', -2],
+    ['outerWidth', -2],
+    ['innerWidth', -2],
+    // the film lies on the land as well as on the bottom, and makes the arc tighter
+    ['outerGrooveDepth', 0],
+    ['innerGrooveDepth', 0],
+    ['outerGrooveRadius', 1],
+    ['innerGrooveRadius', 1],
+  ] as const)('%s: %s films', (key, films) => {
+    const { value, cutTo } = row(finished, key)
+    expect(cutTo).toBeWithin(1e-12, value + films * FINISH)
+    expect(row(PLAIN, key).cutTo).toBe(row(PLAIN, key).value)
+  })
+
+  test('the grooves stay grooves of the same depth: land and bottom as turned differ by it', () => {
+    const [land, bottom, depth] = (['outerLandDiameter', 'outerGrooveBottomDiameter', 'outerGrooveDepth'] as const).map(
+      (key) => row(finished, key).cutTo ?? Number.NaN,
+    )
+    expect(((bottom ?? 0) - (land ?? 0)) / 2).toBeWithin(1e-12, depth ?? Number.NaN)
+  })
+
+  test('is left out where nothing is cut', () => {
+    const uncut = dimensionsOf(made(finished))
+      .filter(({ cutTo }) => cutTo === undefined)
+      .map(({ key }) => key)
+    expect(uncut).toEqual([
+      'pitchDiameter',
+      'outerGrooveWidth',
+      'outerWall',
+      'innerGrooveWidth',
+      'innerWall',
+      'gaugeNominalDiameter',
+      'gaugeGoDiameter',
+      'gaugeNoGoDiameter',
+      'ballGap',
+      'assemblyGap',
+      'landGap',
+      'radialInternalClearance',
+      'axialPlay',
+    ])
+  })
+})
+
+describe('what a size does to the ball gap', () => {
+  test('is said for what moves it and for nothing else', () => {
+    const moving = dimensionsOf(made(PLAIN))
+      .filter((one) => one.gapPerUnit !== undefined)
+      .map(({ key }) => key)
+    expect(moving).toEqual([
+      'pitchDiameter',
+      'outerLandDiameter',
+      'outerGrooveBottomDiameter',
+      'outerGrooveDepth',
+      'gaugeNominalDiameter',
+    ])
+  })
+
+  test('a diameter moves the pitch radius by half of itself, a depth by all of it', () => {
+    const { gapPerPitchRadius } = made(PLAIN)
+    expect(row(PLAIN, 'outerGrooveBottomDiameter').gapPerUnit).toBeWithin(1e-12, gapPerPitchRadius / 2)
+    expect(row(PLAIN, 'outerGrooveDepth').gapPerUnit).toBeWithin(1e-12, gapPerPitchRadius)
+    expect(row(PLAIN, 'gaugeNominalDiameter').gapPerUnit).toBeWithin(1e-12, gapPerPitchRadius / 2)
+  })
+
+  test('cut to the shop figure, the gap is that of the ring as cut, not its slope', () => {
+    fc.assert(
+      fc.property(likelyInput, (input) => {
+        const result = bearingOf(input)
+        fc.pre(result.ok && result.value.outerRing.seat === 'bottom')
+        if (!result.ok) return
+        const { pitchRadius, settled, ballGap: gap } = result.value
+        const { count } = settled.input.balls
+        for (const { key, shop, gapChangeAtShop } of dimensionsOf(result.value)) {
+          const share = key === 'outerGrooveDepth' ? 1 : 1 / 2
+          if (gapChangeAtShop === undefined) continue
+          const there = ballGap(mm(pitchRadius + share * shop.error), settled.ballDiameter, count)
+          expect(gapChangeAtShop).toBeWithin(1e-10 * pitchRadius, there - gap)
+        }
+      }),
+      { numRuns: 100 },
+    )
+  })
+
+  test('no change where the size is on the rule', () => {
+    const even = row({ ...PLAIN, outerRing: { grooveDepth: mm(3.2) } }, 'outerGrooveDepth')
+    expect(even.shop).toEqual({ text: '3.2 mm', error: 0 })
+    expect(even.gapChangeAtShop).toBeWithin(1e-13, 0)
+  })
+})

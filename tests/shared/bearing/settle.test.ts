@@ -1,0 +1,175 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { depthPath, groovePath, type Settled, settle } from '#shared/bearing/settle.ts'
+import { inches, mm } from '#shared/units/length.ts'
+import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
+
+function settled(input: DesignInput): Settled {
+  const result = settle(input)
+  if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
+  return result.value
+}
+
+/** Every value of an input that is no branch, by its pointer. An array is one value. */
+function leaves(value: object, at = ''): ReadonlyMap<string, unknown> {
+  return new Map(
+    Object.entries(value).flatMap(([name, inner]: [string, unknown]): (readonly [string, unknown])[] =>
+      typeof inner === 'object' && inner !== null && !Array.isArray(inner)
+        ? [...leaves(inner, `${at}/${name}`)]
+        : [[`${at}/${name}`, inner]],
+    ),
+  )
+}
+
+describe('what was left out', () => {
+  test('takes common practice, and is listed in the order of the input', () => {
+    const { input, assumed } = settled(PLAIN)
+    expect(input).toEqual({
+      units: 'mm',
+      balls: { count: 12, diameter: 16, material: 'wood', standardDeviation: expect.closeTo(0.0067 * 16, 12) },
+      bore: 12,
+      outerRing: { engagement: 0.2, wall: expect.closeTo(32 / 3, 12), roundOutsideDiameterTo: 5 },
+      innerRing: { engagement: 0.4 },
+      groove: { conformity: 0.53 },
+      ballGap: expect.closeTo(0.8, 12),
+      minBallGap: 0,
+      maxBallGap: 2,
+      radialInternalClearance: expect.closeTo(0.32, 12),
+      finishAllowance: 0,
+      width: 24,
+      split: 'inner-ring',
+    })
+    expect(assumed).toEqual([
+      '/balls/material',
+      '/balls/standardDeviation',
+      '/outerRing/engagement',
+      '/outerRing/wall',
+      '/outerRing/roundOutsideDiameterTo',
+      '/innerRing/engagement',
+      '/groove/conformity',
+      '/ballGap',
+      '/minBallGap',
+      '/maxBallGap',
+      '/radialInternalClearance',
+      '/finishAllowance',
+      '/width',
+      '/split',
+    ])
+  })
+
+  test('in inches: a quarter of an inch to round to, and a rule in 64ths', () => {
+    const { input, assumed } = settled({
+      units: 'in',
+      balls: { count: 12, diameter: inches(5 / 8) },
+      bore: inches(1 / 2),
+    })
+    expect(input.outerRing?.roundOutsideDiameterTo).toBe(6.35)
+    expect(input.shopDenominator).toBe(64)
+    expect(assumed).toContain('/shopDenominator')
+    expect(settled(PLAIN).input).not.toHaveProperty('shopDenominator')
+  })
+
+  test.each([
+    ['steel', 0.0005],
+    ['acrylic', 0.003],
+    ['glass', 0.008],
+    ['wood', 0.0067],
+  ] as const)('%s balls scatter by %s of their diameter', (material, share) => {
+    const { input, assumed } = settled({ ...PLAIN, balls: { count: 12, diameter: mm(16), material } })
+    expect(input.balls.standardDeviation).toBeWithin(1e-12, share * 16)
+    expect(assumed).not.toContain('/balls/material')
+  })
+
+  test('is listed exactly: every leaf of the whole input was either asked for, as it is, or assumed', () => {
+    fc.assert(
+      fc.property(fc.oneof(likelyInput, anyInput), (asked) => {
+        const result = settle(asked)
+        fc.pre(result.ok)
+        if (!result.ok) return
+        const [given, whole, assumed] = [leaves(asked), leaves(result.value.input), new Set(result.value.assumed)]
+        for (const [path, value] of whole) {
+          expect(assumed.has(path), path).toBe(!given.has(path))
+          if (given.has(path)) expect(value, path).toBe(given.get(path))
+        }
+        for (const path of assumed) expect(whole.has(path), path).toBe(true)
+      }),
+    )
+  })
+
+  test('a rounding that was switched off is not assumed', () => {
+    expect(settled({ ...PLAIN, outerRing: { roundOutsideDiameterTo: null } }).assumed).not.toContain(
+      '/outerRing/roundOutsideDiameterTo',
+    )
+  })
+
+  test('an outside diameter stands for the wall and the rounding', () => {
+    const { input } = settled({ ...PLAIN, outerRing: { outsideDiameter: mm(110) } })
+    expect(input.outerRing).toEqual({ engagement: 0.2, outsideDiameter: 110 })
+  })
+
+  test('measured balls stand for a scatter', () => {
+    const diameters = Array.from({ length: 12 }, () => mm(16.1))
+    expect(settled({ ...PLAIN, balls: { count: 12, diameter: mm(16), diameters } }).input.balls).toEqual({
+      count: 12,
+      diameter: 16,
+      material: 'wood',
+      diameters,
+    })
+  })
+
+  test('a groove for both is not made up where each ring has its own', () => {
+    const own = { groove: { conformity: 0.55 } }
+    expect(settled({ ...PLAIN, outerRing: own, innerRing: own }).input).not.toHaveProperty('groove')
+    expect(settled({ ...PLAIN, outerRing: own }).input.groove).toEqual({ conformity: 0.53 })
+  })
+})
+
+describe('the gap band', () => {
+  const band = (gaps: Partial<DesignInput>) => {
+    const { ballGap, minBallGap, maxBallGap } = settled({ ...PLAIN, ...gaps })
+    return [minBallGap, ballGap, maxBallGap]
+  }
+
+  test('the aim is a twentieth of a ball, or what the last ball needs where that is more', () => {
+    expect(band({})).toEqual([0, 0.8, 2])
+    const deep = settled({ ...PLAIN, balls: { count: 8, diameter: mm(16) }, outerRing: { engagement: 0.4 } })
+    expect(deep.ballGap).toBe(deep.assembly.assemblyGap)
+    expect(deep.ballGap).toBeGreaterThan(0.8)
+  })
+
+  test('never more than half a ball unasked', () => {
+    expect(
+      settled({ ...PLAIN, balls: { count: 4, diameter: mm(16) }, outerRing: { engagement: 0.5 } }).ballGap,
+    ).toBeLessThanOrEqual(8)
+  })
+
+  test('stays in what was asked for, and what is left open lies round it', () => {
+    expect(band({ maxBallGap: mm(0.5) })).toEqual([0, 0.5, 0.5])
+    expect(band({ minBallGap: mm(1.5) })).toEqual([1.5, 1.5, 2.5])
+    expect(band({ minBallGap: mm(10) })[1]).toBe(10)
+    expect(band({ ballGap: mm(3) })).toEqual([0, 3, 4])
+    expect(band({ ballGap: mm(15) })[2]).toBeWithin(1e-12, (15 + 0.95 * 16) / 2)
+  })
+})
+
+describe('where a fault or a suggestion points', () => {
+  test('at the name in which the depth was said', () => {
+    expect(depthPath(PLAIN, 'outerRing')).toBe('/outerRing/engagement')
+    expect(depthPath({ ...PLAIN, innerRing: { grooveDepth: mm(5) } }, 'innerRing')).toBe('/innerRing/grooveDepth')
+  })
+
+  test.each([
+    [{}, '/groove/conformity'],
+    [{ groove: { conformity: 0.55 } }, '/groove/conformity'],
+    [{ groove: { grooveRadius: mm(9) } }, '/groove/grooveRadius'],
+    [{ groove: { cutterDiameter: mm(18) } }, '/groove/cutterDiameter'],
+    [
+      { groove: { grooveRadius: mm(9) }, outerRing: { groove: { cutterDiameter: mm(18) } } },
+      '/outerRing/groove/cutterDiameter',
+    ],
+    [{ outerRing: { groove: {} } }, '/outerRing/groove/conformity'],
+  ] satisfies [Partial<DesignInput>, string][])('%o: the arc of the outer ring at %s', (change, path) => {
+    expect(groovePath({ ...PLAIN, ...change }, 'outerRing')).toBe(path)
+  })
+})

@@ -1,0 +1,44 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { logNormalCdf, normalCdf, normalDensity, normalQuantile } from '#shared/statistics/normal.ts'
+
+/** Simpson's rule: a second road to the distribution function. */
+function integral(from: number, to: number, pieces = 4000): number {
+  const width = (to - from) / pieces
+  let sum = normalDensity(from) + normalDensity(to)
+  for (let i = 1; i < pieces; i++) sum += (i % 2 === 0 ? 2 : 4) * normalDensity(from + i * width)
+  return (sum * width) / 3
+}
+
+test.each([-6, -3, -1.5, -0.3, 0, 0.7, 2, 5])('the distribution function at %d is the integral of the density', (z) => {
+  expect(normalCdf(z)).toBeWithin(1e-14, 0.5 + integral(0, z))
+})
+
+// Printed in every table of the normal distribution; from memory.
+test.each([
+  [1, 0.8413],
+  [1.96, 0.975],
+  [2.5758, 0.995],
+  [3, 0.99865],
+])('table of the normal distribution: Φ(%d) = %d', (z, printed) => {
+  expect(normalCdf(z)).toBeWithin(0.5e-4, printed)
+})
+
+test('the quantile is the way back of the distribution function', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 1e-12, max: 1 - 1e-12, noNaN: true }), (probability) => {
+      expect(normalCdf(normalQuantile(probability))).toBeWithin(1e-14 + 1e-8 * Math.min(probability, 1e-6), probability)
+    }),
+  )
+})
+
+test('the logarithm goes on where the function itself is lost', () => {
+  expect(logNormalCdf(-10)).toBeWithin(1e-7, Math.log(normalCdf(-10)))
+  // Mills' ratio: Φ(−z) ≈ φ(z)/z (1 − 1/z²)
+  expect(logNormalCdf(-40)).toBeWithin(1e-3, -800 - Math.log(40 * Math.sqrt(2 * Math.PI)) - 1 / 1600)
+  expect(logNormalCdf(-37.01)).toBeLessThan(logNormalCdf(-36.99))
+})
+
+test.each([0, 1, Number.NaN, -0.1])('no quantile for a probability of %d', (probability) => {
+  expect(() => normalQuantile(probability)).toThrow(RangeError)
+})

@@ -1,0 +1,90 @@
+import { describe, expect, test } from 'vitest'
+import { DEFAULTS, readConfig } from '#src/config.ts'
+
+test('nothing set: the defaults', () => {
+  expect(readConfig({ PATH: '/bin' })).toEqual({ ok: true, value: DEFAULTS })
+})
+
+test('everything set', () => {
+  const environment = {
+    HOST: '0.0.0.0',
+    PORT: '0',
+    LOG_LEVEL: 'warn',
+    TRUST_PROXY: '10.0.0.0/8, ::1',
+    BODY_LIMIT_BYTES: '65536',
+    REQUEST_TIMEOUT_MS: '3000',
+    HEADERS_TIMEOUT_MS: '2000',
+    KEEP_ALIVE_TIMEOUT_MS: '1000',
+    SHUTDOWN_GRACE_MS: '5000',
+    SHUTDOWN_DELAY_MS: '100',
+    CORS_ORIGIN: 'https://example.org, http://localhost:3000',
+  }
+  expect(readConfig(environment)).toEqual({
+    ok: true,
+    value: {
+      host: '0.0.0.0',
+      port: 0,
+      logLevel: 'warn',
+      trustProxy: ['10.0.0.0/8', '::1'],
+      bodyLimitBytes: 65_536,
+      requestTimeoutMs: 3_000,
+      headersTimeoutMs: 2_000,
+      keepAliveTimeoutMs: 1_000,
+      shutdownGraceMs: 5_000,
+      shutdownDelayMs: 100,
+      corsOrigin: ['https://example.org', 'http://localhost:3000'],
+    },
+  })
+})
+
+describe('one thing wrong', () => {
+  test.each([
+    ['PORT', ['', ' 80', '80.5', '8e1', '0x50', '-1', '65536', '080', '٨٠'], 'a whole number from 0 to 65535'],
+    ['BODY_LIMIT_BYTES', ['1023', '1k', '99999999999'], 'a whole number from 1024 to 16777216'],
+    ['HOST', ['', 'not a host', '-a', 'a/b'], 'a host name or an IP address'],
+    ['LOG_LEVEL', ['', 'INFO', 'verbose'], 'one of fatal, error, warn, info, debug, trace, silent'],
+    ['TRUST_PROXY', ['', 'yes', '10.0.0.0/33', '10.0.0/8', '::1/129', '1/2/3'], /^true, false, or IP addresses/],
+    ['CORS_ORIGIN', ['', 'example.org', 'https://example.org/', 'HTTPS://example.org', '*,*'], /^\*, none, or origins/],
+  ])('%s', (name, values, expected) => {
+    for (const value of values) {
+      const read = readConfig({ [name]: value })
+      expect(read.ok, value).toBe(false)
+      if (read.ok) continue
+      expect(read.error).toHaveLength(1)
+      const [sentence = ''] = read.error
+      expect(sentence.startsWith(`${name} must be `)).toBe(true)
+      expect(sentence.endsWith(`, got ${JSON.stringify(value)}`)).toBe(true)
+      expect(sentence.slice(`${name} must be `.length)).toMatch(expected)
+    }
+  })
+})
+
+test('all that is wrong comes at once, limits between two settings too', () => {
+  const read = readConfig({
+    PORT: 'eighty',
+    LOG_LEVEL: 'loud',
+    REQUEST_TIMEOUT_MS: '1000',
+    HEADERS_TIMEOUT_MS: '2000',
+    SHUTDOWN_DELAY_MS: '9000',
+  })
+  expect(read).toEqual({
+    ok: false,
+    error: [
+      'PORT must be a whole number from 0 to 65535, got "eighty"',
+      'LOG_LEVEL must be one of fatal, error, warn, info, debug, trace, silent, got "loud"',
+      'HEADERS_TIMEOUT_MS must be at most REQUEST_TIMEOUT_MS, got 2000 and 1000',
+      'SHUTDOWN_DELAY_MS must be below SHUTDOWN_GRACE_MS, got 9000 and 8000',
+    ],
+  })
+})
+
+test.each([
+  ['true', true],
+  ['false', false],
+])('TRUST_PROXY=%s', (text, trustProxy) => {
+  expect(readConfig({ TRUST_PROXY: text })).toMatchObject({ ok: true, value: { trustProxy } })
+})
+
+test('CORS_ORIGIN=none', () => {
+  expect(readConfig({ CORS_ORIGIN: 'none' })).toMatchObject({ ok: true, value: { corsOrigin: false } })
+})

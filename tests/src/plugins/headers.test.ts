@@ -1,0 +1,71 @@
+import { expect, test } from 'vitest'
+import { ask, post } from '#tests/support/ask.ts'
+import { probeRoute } from '#tests/support/probe-route.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+const ALWAYS = {
+  'content-security-policy': "default-src 'none'; frame-ancestors 'none'",
+  'cross-origin-resource-policy': 'cross-origin',
+  'referrer-policy': 'no-referrer',
+  'x-content-type-options': 'nosniff',
+}
+
+test.each(['/health/live', '/wheels', '/%zz', '/test/probe'])(
+  '%s has the headers that every answer has',
+  async (path) => {
+    const at = await startedApp({ route: probeRoute })
+    const { headers } = await ask(`${at}${path}`)
+    expect(headers).toMatchObject({ ...ALWAYS, 'x-request-id': expect.stringMatching(/^[\w-]{36}$/) })
+    expect(headers).not.toHaveProperty('x-powered-by')
+    expect(headers).not.toHaveProperty('strict-transport-security')
+  },
+)
+
+test.each(['/health/live', '/wheels', '/test/probe'])('a script in any page may read %s', async (path) => {
+  const at = await startedApp({ route: probeRoute })
+  const { headers } = await ask(`${at}${path}`, { headers: { origin: 'null' } })
+  expect(headers['access-control-allow-origin']).toBe('*')
+  expect(headers['access-control-expose-headers']).toBe('ETag, Retry-After, X-Request-Id')
+  expect(headers).not.toHaveProperty('access-control-allow-credentials')
+})
+
+const PREFLIGHT = {
+  origin: 'https://example.org',
+  'access-control-request-method': 'POST',
+  'access-control-request-headers': 'content-type',
+}
+
+test('a browser may ask first', async () => {
+  const at = await startedApp({ route: probeRoute })
+  const { status, headers } = await ask(`${at}/test/probe`, { method: 'OPTIONS', headers: PREFLIGHT })
+  expect(status).toBe(204)
+  expect(headers).toMatchObject({
+    'access-control-allow-origin': '*',
+    'access-control-allow-methods': 'GET, HEAD, POST',
+    'access-control-allow-headers': 'content-type',
+    'access-control-max-age': '86400',
+  })
+  expect((await ask(`${at}/wheels`, { method: 'OPTIONS', headers: PREFLIGHT })).status).toBe(204)
+})
+
+test('only the pages that are named', async () => {
+  const at = await startedApp({ config: { corsOrigin: ['https://example.org'] } })
+  const named = await ask(`${at}/health/live`, { headers: { origin: 'https://example.org' } })
+  expect(named.headers).toMatchObject({ 'access-control-allow-origin': 'https://example.org', vary: 'Origin' })
+  const other = await ask(`${at}/health/live`, { headers: { origin: 'https://example.net' } })
+  expect(other.headers).not.toHaveProperty('access-control-allow-origin')
+  expect(other.headers['vary']).toBe('Origin')
+})
+
+test('no page at all', async () => {
+  const at = await startedApp({ config: { corsOrigin: false } })
+  const { headers } = await ask(`${at}/health/live`, { headers: { origin: 'https://example.org' } })
+  expect(headers).not.toHaveProperty('access-control-allow-origin')
+})
+
+test('an answer of its own media type still tells the browser not to guess', async () => {
+  const at = await startedApp({ route: probeRoute })
+  expect((await post(`${at}/test/table`, '{}', { accept: 'text/csv' })).headers['x-content-type-options']).toBe(
+    'nosniff',
+  )
+})

@@ -1,0 +1,30 @@
+import type { AddressInfo } from 'node:net'
+import type { FastifyPluginAsync } from 'fastify'
+import { onTestFinished } from 'vitest'
+import { buildApp } from '#src/app.ts'
+import { type Config, DEFAULTS } from '#src/config.ts'
+
+type Options = {
+  readonly config?: Partial<Config>
+  /** A route that the service does not have, under `/test`. */
+  readonly route?: FastifyPluginAsync
+  readonly logLines?: string[]
+}
+
+/** The service on a port of its own, as a caller meets it; it stops when the test is over. Gives back its address. */
+export async function startedApp({ config, route, logLines }: Options = {}): Promise<string> {
+  const app = await testedApp({ ...(config && { config }), ...(route && { route }), ...(logLines && { logLines }) })
+  await app.listen({ host: '127.0.0.1', port: 0 })
+  return `http://127.0.0.1:${(app.server.address() as AddressInfo).port}`
+}
+
+/** The service with its real options, not listening: for `inject`. */
+export async function testedApp({ config, route, logLines }: Options = {}) {
+  const app = await buildApp({
+    config: { ...DEFAULTS, logLevel: logLines === undefined ? 'silent' : 'info', ...config },
+    ...(route !== undefined && { routes: [{ route, prefix: '/test' }] }),
+    ...(logLines !== undefined && { logStream: { write: (line: string) => logLines.push(line) } }),
+  })
+  onTestFinished(() => app.close())
+  return app
+}
