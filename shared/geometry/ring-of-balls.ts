@@ -119,7 +119,7 @@ export function pitchRadiusForGap(gap: Mm, ballDiameter: Mm, ballCount: number):
   const low = gap < 0 ? leastPitchRadius(ballDiameter, ballCount) : closed
   // a gap that is 0 within rounding, or as good as −Dw
   if (beyond(low)[0] >= 0) return low
-  let high = closed + Math.max(0, gap) / 3
+  let high = closed + Math.max(0, gap)
   while (beyond(high)[0] < 0) high *= 2
   return mm(bracketedRoot(beyond, low, high))
 }

@@ -124,8 +124,8 @@ function throughStages(ground: Ground, stages: readonly Stage[], y: Axis, finene
     const ofY = normalDensity((node(y, row) - prior.y.mean) / prior.y.standardDeviation)
     return x >= prior.x.from && x <= prior.x.to ? ofY : 0
   }
-  const widest = Math.max(lean(0), lean(y.count - 1))
-  let range = { from: prior.x.from - widest, to: prior.x.to + widest }
+  const leans = [lean(0), lean(y.count - 1)]
+  let range = { from: prior.x.from - Math.max(...leans), to: prior.x.to - Math.min(...leans) }
   let belief: Belief | undefined
   for (const { evidence, thenCut } of stages) {
     belief = observed({ before, range, y, ground, count: fineness.u }, evidence)

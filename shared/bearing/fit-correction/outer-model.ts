@@ -52,7 +52,7 @@ export function outerModel(bearing: Bearing): GrooveModel {
   const gapIn = (x: number, y: number, count: number): number => looseGap(pitchRadius(x, y), y, count)
   const gap = (x: number, y: number): number => gapIn(x, y, ballCount) + scatter.bias
   const xForGap = (figure: number, y: number, count = ballCount): number => {
-    const capped = Math.min(Math.max(figure, NARROWEST_GAP * y), widestGap(y, count))
+    const capped = Math.min(Math.max(figure, NARROWEST_GAP * y), widestTurnedBack(y, count))
     return xForPitch(pitchRadiusForGap(mm(capped), mm(y), count), y)
   }
   const plug = (x: number, y: number): number =>
@@ -146,7 +146,7 @@ export function outerModel(bearing: Bearing): GrooveModel {
           xForGap(NARROWEST_GAP * mean, mean),
           outerRing.grooveBottomDiameter / 2 - 1.2 * outerGroove.depth,
         ),
-        to: xForGap(WIDEST_GAP * mean, mean),
+        to: xForGap(widestGap(mean, ballCount), mean),
       },
       y: { mean, standardDeviation: meanDoubt(input.balls, ballDiameter) },
     },
@@ -172,6 +172,10 @@ export function outerModel(bearing: Bearing): GrooveModel {
 
 const widestGap = (ballDiameter: number, ballCount: number): number =>
   Math.min(WIDEST_GAP, OF_THE_LIMIT * (ballCount - 2)) * ballDiameter
+
+/** Up to where a gap is turned back into a groove: past the widest, for the smallest balls have a wider one there. */
+const widestTurnedBack = (ballDiameter: number, ballCount: number): number =>
+  Math.min(2 * WIDEST_GAP, 0.99 * (ballCount - 2)) * ballDiameter
 
 /** The ball gap, and −Dw (one ball too many) for a groove so tight that it has none. */
 function looseGap(pitchRadius: number, ballDiameter: number, ballCount: number): number {
