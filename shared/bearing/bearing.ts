@@ -51,6 +51,10 @@ function playRefusals({ settled, outerRing: outer }: OuterSide, inner: InnerRing
   if (!(finish < shallower)) {
     refusals.push({ code: 'finish-fills-groove', path: '/finishAllowance', given: finish, below: shallower })
   }
+  const thinnest = mm(Math.min(settled.width, outer.wall, inner.wall) / 2)
+  if (thinnest > 0 && !(finish < thinnest)) {
+    refusals.push({ code: 'finish-leaves-no-wood', path: '/finishAllowance', given: finish, below: thinnest })
+  }
   return refusals
 }
 

@@ -41,6 +41,8 @@ export interface Dimension {
   /** The size to turn to, so that film or grain bring it to `value`. Left out for sizes that are not cut. */
   readonly cutTo?: Mm
   readonly shop: ShopFigure
+  /** What a rule shows for `cutTo`. Left out where nothing is to come on it. */
+  readonly cutToShop?: ShopFigure
   /** d(ball gap) / d(this size), the rest of the ring staying as it is. Left out where the gap does not move. */
   readonly gapPerUnit?: number
   /**
@@ -96,7 +98,11 @@ function dimension(bearing: Bearing, key: DimensionKey, value: Mm, grows: Grows,
   const { units, shopDenominator } = bearing.settled.input
   const shop = shopFigure(value, units, shopDenominator)
   const row: { -readonly [Name in keyof Dimension]: Dimension[Name] } = { key, value, shop }
-  if (grows !== 'not-cut') row.cutTo = mm(value + FILMS[grows] * bearing.settled.finishAllowance)
+  if (grows !== 'not-cut') {
+    const film = FILMS[grows] * bearing.settled.finishAllowance
+    row.cutTo = mm(value + film)
+    if (film !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)
+  }
   if (gapPerUnit === undefined) return row
   row.gapPerUnit = gapPerUnit
   const gap = gapAt(bearing, mm(bearing.pitchRadius + (gapPerUnit / bearing.gapPerPitchRadius) * shop.error))

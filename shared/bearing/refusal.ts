@@ -20,4 +20,5 @@ export type Refusal =
   | { readonly code: 'gap-outside-band'; readonly path: string; readonly given: Mm; readonly min: Mm; readonly max: Mm }
   | { readonly code: 'play-lets-balls-out'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'finish-fills-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
+  | { readonly code: 'finish-leaves-no-wood'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'too-few-measured'; readonly path: string; readonly given: number; readonly needed: number }

@@ -1,6 +1,6 @@
 import { requireAboveZero } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { type Groove, grooveHalfWidth } from './groove.ts'
+import { depthForHalfWidth, type Groove, grooveHalfWidth } from './groove.ts'
 
 /** A groove as round as the ball counts as one that the ball touches at the bottom: equal within rounding. */
 const EQUAL_WITHIN = 1e-9
@@ -52,5 +52,5 @@ export function grooveDepthForSeat(seatDepth: Mm, grooveRadius: Mm, ballDiameter
   if (grooveRadius >= (ballDiameter / 2) * (1 - EQUAL_WITHIN)) return seatDepth <= grooveRadius ? seatDepth : undefined
   const squaredHalfWidth = seatDepth * (ballDiameter - seatDepth)
   if (!(seatDepth < ballDiameter / 2 && squaredHalfWidth <= grooveRadius * grooveRadius)) return undefined
-  return mm(squaredHalfWidth / (grooveRadius + Math.sqrt(grooveRadius * grooveRadius - squaredHalfWidth)))
+  return depthForHalfWidth(mm(Math.sqrt(squaredHalfWidth)), grooveRadius)
 }

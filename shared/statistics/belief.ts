@@ -93,7 +93,12 @@ function skewFor({ y }: Prior, stages: readonly Stage[]): number {
       if (within === undefined) return []
       const middle = (at: number): number => (within(at).from + within(at).to) / 2
       const step = y.standardDeviation
-      return [{ width: within(y.mean).to - within(y.mean).from, skew: (middle(y.mean + step) - middle(y.mean - step)) / (2 * step) }]
+      return [
+        {
+          width: within(y.mean).to - within(y.mean).from,
+          skew: (middle(y.mean + step) - middle(y.mean - step)) / (2 * step),
+        },
+      ]
     }),
   )
   const surest = seen.reduce<{ width: number; skew: number } | undefined>(
@@ -300,7 +305,11 @@ export function eachCell(belief: Belief, visit: (x: number, y: number, weight: n
 }
 
 /** By how much a figure differs from one cell to the next, in both directions of the grid together. */
-export function cellSpan({ u, y, skew }: Belief, of: (x: number, y: number) => number, at: readonly [x: number, y: number]): number {
+export function cellSpan(
+  { u, y, skew }: Belief,
+  of: (x: number, y: number) => number,
+  at: readonly [x: number, y: number],
+): number {
   const [x, atY] = at
   const there = of(x, atY)
   return Math.hypot(of(x + u.step, atY) - there, of(x + skew * y.step, atY + y.step) - there)

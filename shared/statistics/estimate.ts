@@ -26,7 +26,8 @@ export function estimate(belief: Belief, of: (x: number, y: number) => number): 
     total += weight
   })
   mean /= total
-  const variance = values.reduce((sum, value, index) => sum + (value - mean) * (value - mean) * (weights[index] ?? 0), 0) / total
+  const variance =
+    values.reduce((sum, value, index) => sum + (value - mean) * (value - mean) * (weights[index] ?? 0), 0) / total
   const middle = [expectation(belief, (x) => x), expectation(belief, (_x, y) => y)] as const
   return {
     value: mean,

@@ -26,14 +26,20 @@ const SHOP: readonly Caution[] = [
   },
   {
     code: 'finish',
-    message: 'Ventilate while a finish dries, keep flames away, and spread oily rags flat to dry: in a heap they can catch fire by themselves.',
+    message:
+      'Ventilate while a finish dries, keep flames away, and spread oily rags flat to dry: in a heap they can catch fire by themselves.',
   },
 ]
 
 const GLASS: Caution = {
   code: 'glass-balls',
-  message: 'Glass balls can shatter and fly. Do not spin the bearing with compressed air or a drill, and do not strike a ball that sticks.',
+  message:
+    'Glass balls can shatter and fly. Do not spin the bearing with compressed air or a drill, and do not strike a ball that sticks.',
 }
 
 /** The cautions for making and using a bearing with such balls. */
-export const cautionsFor = (material: BallMaterial): Caution[] => [USE, ...(material === 'glass' ? [GLASS] : []), ...SHOP]
+export const cautionsFor = (material: BallMaterial): Caution[] => [
+  USE,
+  ...(material === 'glass' ? [GLASS] : []),
+  ...SHOP,
+]

@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox'
+import { type Bounds, CONFORMITY, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/bounds.ts'
 import {
   BALL_MATERIALS,
   type BallMaterial,
@@ -11,36 +12,43 @@ import {
   SPLITS,
   type Split,
 } from '#shared/bearing/design-input.ts'
-import { type Bounds, CONFORMITY, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/bounds.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
-import { Length, NonNegativeLength, type ShownLength, show, toMm } from './length.ts'
+import { type Length, type NonNegativeLength, type ShownLength, show, toMm } from './length.ts'
 import { present } from './optional.ts'
-import { UnitsName } from './units.ts'
+import type { UnitsName } from './units.ts'
 
 const MOST_MEASURED = 500
 
 const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
-const size0 = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
-const ratio = (description: string, { least, most }: Bounds) => Type.Number({ minimum: least, maximum: most, description })
+const size0 = (description: string) =>
+  Type.Unsafe<Length>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
+const ratio = (description: string, { least, most }: Bounds) =>
+  Type.Number({ minimum: least, maximum: most, description })
 
 /** Of each group one name at the most may be given. An extension keyword: see `validation.ts`. */
-const oneOfEach = (...groups: readonly (readonly string[])[]) => ({ additionalProperties: false, 'x-exclusive': groups })
+const oneOfEach = (...groups: readonly (readonly string[])[]) => ({
+  additionalProperties: false,
+  'x-exclusive': groups,
+})
 
 export const Balls = Type.Object(
   {
     count: Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS, description: 'How many balls fill the ring.' }),
     diameter: length('Nominal ball diameter.'),
     material: Type.Optional(
-      Type.Unsafe<BallMaterial>(Type.Enum(BALL_MATERIALS, { type: 'string', description: 'What the balls are made of. Default: wood.' })),
+      Type.Unsafe<BallMaterial>(
+        Type.Enum(BALL_MATERIALS, { type: 'string', description: 'What the balls are made of. Default: wood.' }),
+      ),
     ),
     standardDeviation: Type.Optional(size0('Scatter of single balls round their mean. Default: by material.')),
     diameters: Type.Optional(
       Type.Array(refTo<typeof Length>('Length'), {
         minItems: FEWEST_BALLS,
         maxItems: MOST_MEASURED,
-        description: "The maker's own measurements, `count` or more: their mean closes the ring, not the nominal diameter. Instead of `standardDeviation`.",
+        description:
+          "The maker's own measurements, `count` or more: their mean closes the ring, not the nominal diameter. Instead of `standardDeviation`.",
       }),
     ),
   },
@@ -53,10 +61,15 @@ export const Groove = Type.Object(
     grooveRadius: Type.Optional(length('Radius of the groove in section. Instead of `conformity`.')),
     cutterDiameter: Type.Optional(length('Diameter of the round-nosed cutter or scraper. Instead of `conformity`.')),
   },
-  { $id: 'Groove', description: "A groove's arc in section, said in one of three ways.", ...oneOfEach(['conformity', 'grooveRadius', 'cutterDiameter']) },
+  {
+    $id: 'Groove',
+    description: "A groove's arc in section, said in one of three ways.",
+    ...oneOfEach(['conformity', 'grooveRadius', 'cutterDiameter']),
+  },
 )
 
-const engagement = (usual: number) => Type.Optional(ratio(`Groove depth as a fraction of the ball diameter. Default: ${usual}.`, ENGAGEMENT))
+const engagement = (usual: number) =>
+  Type.Optional(ratio(`Groove depth as a fraction of the ball diameter. Default: ${usual}.`, ENGAGEMENT))
 const grooveDepth = Type.Optional(length('Land to groove bottom, at mid width. Instead of `engagement`.'))
 const ownGroove = Type.Optional(refTo<typeof Groove>('Groove'))
 
@@ -68,7 +81,8 @@ export const OuterRingRequest = Type.Object(
     wall: Type.Optional(length('Least wood behind the groove. Default: 2/3 of a ball diameter.')),
     roundOutsideDiameterTo: Type.Optional(
       Type.Union([refTo<typeof Length>('Length'), Type.Null()], {
-        description: 'The outside diameter is rounded up to a multiple of this; null switches that off. Default: 1/4 in or 5 mm.',
+        description:
+          'The outside diameter is rounded up to a multiple of this; null switches that off. Default: 1/4 in or 5 mm.',
       }),
     ),
     outsideDiameter: Type.Optional(length('Instead of `wall` and `roundOutsideDiameterTo`.')),
@@ -76,13 +90,21 @@ export const OuterRingRequest = Type.Object(
   {
     $id: 'OuterRingRequest',
     description: 'What is wished of the outer ring.',
-    ...oneOfEach(['engagement', 'grooveDepth'], ['outsideDiameter', 'wall'], ['outsideDiameter', 'roundOutsideDiameterTo']),
+    ...oneOfEach(
+      ['engagement', 'grooveDepth'],
+      ['outsideDiameter', 'wall'],
+      ['outsideDiameter', 'roundOutsideDiameterTo'],
+    ),
   },
 )
 
 export const InnerRingRequest = Type.Object(
   { engagement: engagement(0.4), grooveDepth, groove: ownGroove },
-  { $id: 'InnerRingRequest', description: 'What is wished of the inner ring.', ...oneOfEach(['engagement', 'grooveDepth']) },
+  {
+    $id: 'InnerRingRequest',
+    description: 'What is wished of the inner ring.',
+    ...oneOfEach(['engagement', 'grooveDepth']),
+  },
 )
 
 export const DesignRequest = Type.Object(
@@ -93,26 +115,38 @@ export const DesignRequest = Type.Object(
     outerRing: Type.Optional(refTo<typeof OuterRingRequest>('OuterRingRequest')),
     innerRing: Type.Optional(refTo<typeof InnerRingRequest>('InnerRingRequest')),
     groove: Type.Optional(refTo<typeof Groove>('Groove')),
-    ballGap: Type.Optional(size0('Gap to aim at. Default: 1/20 of a ball, or what the last ball needs to go in, whichever is more.')),
+    ballGap: Type.Optional(
+      size0('Gap to aim at. Default: 1/20 of a ball, or what the last ball needs to go in, whichever is more.'),
+    ),
     minBallGap: Type.Optional(size0('Smallest gap that still runs. Default: 0.')),
-    maxBallGap: Type.Optional(size0('Largest gap that is still good. Default: 1/8 of a ball, and 1/16 of a ball above the aim at least.')),
+    maxBallGap: Type.Optional(
+      size0('Largest gap that is still good. Default: 1/8 of a ball, and 1/16 of a ball above the aim at least.'),
+    ),
     radialInternalClearance: Type.Optional(size0('Play of the inner ring, side to side. Default: 1/50 of a ball.')),
     finishAllowance: Type.Optional(size0('Film or raised grain on each turned surface. Default: 0.')),
     width: Type.Optional(length('Width of both rings. Default: 1 1/2 balls.')),
     split: Type.Optional(
       Type.Unsafe<Split>(
-        Type.Enum(SPLITS, { type: 'string', description: 'Which ring comes apart at mid groove to close the balls in. Default: inner-ring.' }),
+        Type.Enum(SPLITS, {
+          type: 'string',
+          description: 'Which ring comes apart at mid groove to close the balls in. Default: inner-ring.',
+        }),
       ),
     ),
     shopDenominator: Type.Optional(
       Type.Unsafe<number>(
-        Type.Enum(SHOP_DENOMINATORS, { type: 'integer', description: 'Shop figures in inches are to the nearest one of so many parts. Default: 64. Without effect in millimetres.' }),
+        Type.Enum(SHOP_DENOMINATORS, {
+          type: 'integer',
+          description:
+            'Shop figures in inches are to the nearest one of so many parts. Default: 64. Without effect in millimetres.',
+        }),
       ),
     ),
   },
   {
     $id: 'DesignRequest',
-    description: 'A bearing, by what is known of it. What is left out takes common practice, and is echoed in the answer.',
+    description:
+      'A bearing, by what is known of it. What is left out takes common practice, and is echoed in the answer.',
     additionalProperties: false,
   },
 )
@@ -161,7 +195,10 @@ export function toOuterRing(ring: Static<typeof OuterRingRequest>, units: Units)
   })
 }
 
-function toRing({ engagement, grooveDepth: depth, groove }: Static<typeof InnerRingRequest>, units: Units): Fields<RingInput> {
+function toRing(
+  { engagement, grooveDepth: depth, groove }: Static<typeof InnerRingRequest>,
+  units: Units,
+): Fields<RingInput> {
   return {
     engagement,
     grooveDepth: depth === undefined ? undefined : toMm(depth, units),
@@ -169,7 +206,10 @@ function toRing({ engagement, grooveDepth: depth, groove }: Static<typeof InnerR
   }
 }
 
-export function toGroove({ conformity, grooveRadius, cutterDiameter }: Static<typeof Groove>, units: Units): GrooveInput {
+export function toGroove(
+  { conformity, grooveRadius, cutterDiameter }: Static<typeof Groove>,
+  units: Units,
+): GrooveInput {
   return present<GrooveInput>({
     conformity,
     grooveRadius: grooveRadius === undefined ? undefined : toMm(grooveRadius, units),
@@ -180,7 +220,8 @@ export function toGroove({ conformity, grooveRadius, cutterDiameter }: Static<ty
 /** The core's input as the caller could have written it: lengths as numbers in `units`. The way back of `toDesignInput`. */
 export function toDesignRequest(input: DesignInput): DesignRequest {
   const { units, balls, outerRing, innerRing, groove } = input
-  const size = (length: Mm | undefined): ShownLength | undefined => (length === undefined ? undefined : show(length, units))
+  const size = (length: Mm | undefined): ShownLength | undefined =>
+    length === undefined ? undefined : show(length, units)
   const ring = (from: RingInput): Fields<Static<typeof InnerRingRequest>> => ({
     engagement: from.engagement,
     grooveDepth: size(from.grooveDepth),
@@ -201,7 +242,8 @@ export function toDesignRequest(input: DesignInput): DesignRequest {
       present<Static<typeof OuterRingRequest>>({
         ...ring(outerRing),
         wall: size(outerRing.wall),
-        roundOutsideDiameterTo: outerRing.roundOutsideDiameterTo === null ? null : size(outerRing.roundOutsideDiameterTo),
+        roundOutsideDiameterTo:
+          outerRing.roundOutsideDiameterTo === null ? null : size(outerRing.roundOutsideDiameterTo),
         outsideDiameter: size(outerRing.outsideDiameter),
       }),
     innerRing: innerRing && present<Static<typeof InnerRingRequest>>(ring(innerRing)),

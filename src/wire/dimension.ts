@@ -1,8 +1,8 @@
 import { type Static, Type } from 'typebox'
-import type { DimensionKey, Dimension as CoreDimension } from '#shared/bearing/dimensions.ts'
-import { refTo } from '#src/http/schema.ts'
+import type { Dimension as CoreDimension, DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
-import { ShownLength, show } from './length.ts'
+import { refTo } from '#src/http/schema.ts'
+import { type ShownLength, show } from './length.ts'
 
 const length = refTo<typeof ShownLength>('ShownLength')
 
@@ -12,13 +12,32 @@ export const Dimension = Type.Object(
     name: Type.String(),
     value: Type.Unsafe<ShownLength>({ ...length, description: 'The finished size.' }),
     cutTo: Type.Optional(
-      Type.Unsafe<ShownLength>({ ...length, description: 'The size to turn to, so that film or raised grain bring it to `value`.' }),
+      Type.Unsafe<ShownLength>({
+        ...length,
+        description: 'The size to turn to, so that film or raised grain bring it to `value`.',
+      }),
     ),
     shop: Type.String({ description: 'The nearest figure of the rule or caliper to `value`.' }),
-    shopError: Type.Unsafe<ShownLength>({ ...length, description: 'Shop figure less `value`: above 0 when the shop figure is the larger.' }),
-    gapPerUnit: Type.Optional(Type.Number({ description: 'How much the ball gap moves per unit of this size, the rest staying as it is.' })),
+    cutToShop: Type.Optional(
+      Type.String({
+        description: 'The nearest figure of the rule or caliper to `cutTo`, where a finish makes it another.',
+      }),
+    ),
+    shopError: Type.Unsafe<ShownLength>({
+      ...length,
+      description: 'Shop figure less `value`: above 0 when the shop figure is the larger.',
+    }),
+    gapPerUnit: Type.Optional(
+      Type.Number({
+        description:
+          'How much the ball gap moves per unit of this size, all else staying: at the land the groove depth, at the groove the land.',
+      }),
+    ),
     gapChangeAtShop: Type.Optional(
-      Type.Unsafe<ShownLength>({ ...length, description: 'By how much the ball gap changes when the shop figure is cut.' }),
+      Type.Unsafe<ShownLength>({
+        ...length,
+        description: 'By how much the ball gap changes when the shop figure is cut.',
+      }),
     ),
   },
   { $id: 'Dimension', description: 'One size to work to.' },
@@ -62,6 +81,7 @@ export function toDimension(row: CoreDimension, units: Units): Static<typeof Dim
     ...(row.cutTo === undefined ? {} : { cutTo: show(row.cutTo, units) }),
     shop: row.shop.text,
     shopError: show(row.shop.error, units),
+    ...(row.cutToShop === undefined ? {} : { cutToShop: row.cutToShop.text }),
     ...(row.gapPerUnit === undefined ? {} : { gapPerUnit: row.gapPerUnit }),
     ...(row.gapChangeAtShop === undefined ? {} : { gapChangeAtShop: show(row.gapChangeAtShop, units) }),
   }

@@ -1,9 +1,10 @@
 import { type Static, Type } from 'typebox'
 import { LENGTH, LENGTH_OR_NONE } from '#shared/bearing/bounds.ts'
 import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
-import { LONGEST_LENGTH_TEXT, type LengthFault, parseLength, readLength } from '#shared/units/parse-length.ts'
+import { type LengthFault, LONGEST_LENGTH_TEXT, parseLength, readLength } from '#shared/units/parse-length.ts'
 
-const WRITTEN = 'a number in `units`, or text: decimal, fraction or mixed fraction, with a unit of its own if it has one'
+const WRITTEN =
+  'a number in `units`, or text: decimal, fraction or mixed fraction, with a unit of its own if it has one'
 const EXAMPLES = '`0.625`, `"5/8"`, `"1 3/16"`, `"16 mm"`'
 
 /** What each kind of length may be, in the unit in which it is given. The names are those of the formats. */
@@ -94,5 +95,6 @@ const SENTENCES: Readonly<Record<LengthFault, string>> = {
   feet: 'is in feet: use inches or millimetres',
   'zero-denominator': 'divides by 0',
   'improper-mixed': 'has a fraction that is not below 1 beside its whole number: write 2 1/4, not 1 5/4',
-  'not-a-length': 'is not a length: write a decimal, a fraction or a mixed fraction, with in or mm if you like (5/8, 1 3/16, 16 mm)',
+  'not-a-length':
+    'is not a length: write a decimal, a fraction or a mixed fraction, with in or mm if you like (5/8, 1 3/16, 16 mm)',
 }

@@ -4,7 +4,10 @@ import type { Fault } from '#src/http/problem.ts'
 import { figure } from './figure.ts'
 
 /** A refusal as a fault of the problem document. */
-export const toFault = (refusal: Refusal, units: Units): Fault => ({ path: refusal.path, message: explain(refusal, units) })
+export const toFault = (refusal: Refusal, units: Units): Fault => ({
+  path: refusal.path,
+  message: explain(refusal, units),
+})
 
 export const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer', innerRing: 'inner' }
 
@@ -30,6 +33,8 @@ function explain(refusal: Refusal, units: Units): string {
       return `a play of ${figure(refusal.given, units)} lets the balls climb out of the shallower groove: keep it well below ${figure(refusal.below, units)}`
     case 'finish-fills-groove':
       return `a finish of ${figure(refusal.given, units)} on each surface is as thick as the groove is deep: keep it well below ${figure(refusal.below, units)}`
+    case 'finish-leaves-no-wood':
+      return `a finish of ${figure(refusal.given, units)} on both sides is thicker than the thinnest wood of the rings: keep it well below ${figure(refusal.below, units)}`
     case 'too-few-measured':
       return `${refusal.given} measured diameters are fewer than the ${refusal.needed} balls of the ring: measure them all`
     default:

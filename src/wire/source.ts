@@ -6,7 +6,9 @@ export const Source = Type.Object(
     id: Type.String(),
     title: Type.String(),
     usedFor: Type.String(),
-    standing: Type.String({ description: 'Published, published but quoted from memory, derived here, or common practice without a source.' }),
+    standing: Type.String({
+      description: 'Published, published but quoted from memory, derived here, or common practice without a source.',
+    }),
   },
   { $id: 'Source', description: 'Where a formula or a figure comes from, and how sure it is.' },
 )

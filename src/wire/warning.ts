@@ -19,7 +19,10 @@ export const Warning = Type.Object(
       Type.Object(
         {
           path: Type.String({ description: 'A JSON pointer into the input.' }),
-          value: Type.Unsafe<number | string>({ type: ['number', 'string'], description: 'In the `units` of the answer, if it is a length.' }),
+          value: Type.Unsafe<number | string>({
+            type: ['number', 'string'],
+            description: 'In the `units` of the answer, if it is a length.',
+          }),
         },
         { description: 'One value that clears this warning; tried before it is offered.' },
       ),
@@ -31,7 +34,9 @@ export const Warning = Type.Object(
 /** A warning in the caller's units and in words. */
 export function toWarning({ severity, path, facts, suggestion }: CoreWarning, units: Units): Static<typeof Warning> {
   const said = { code: facts.code, severity, message: explain(facts, units), path }
-  return suggestion === undefined ? said : { ...said, suggestion: { path: suggestion.path, value: toValue(suggestion, units) } }
+  return suggestion === undefined
+    ? said
+    : { ...said, suggestion: { path: suggestion.path, value: toValue(suggestion, units) } }
 }
 
 const toValue = (suggestion: Suggestion, units: Units): number | string =>
@@ -77,7 +82,11 @@ function explain(facts: WarningFacts, units: Units): string {
   }
 }
 
-function cannotAssemble({ count, mostBalls, roomBetweenLands }: Extract<WarningFacts, { code: 'cannot-assemble' }>): string {
+function cannotAssemble({
+  count,
+  mostBalls,
+  roomBetweenLands,
+}: Extract<WarningFacts, { code: 'cannot-assemble' }>): string {
   const room = roomBetweenLands ? '' : ', and the lands stand too close to let a ball in between'
   return `a full ring of ${count} balls cannot be put between two one-piece rings: set aside, they take ${mostBalls} balls at most${room}; split one ring`
 }

@@ -4,12 +4,13 @@ import type { Assumption } from '#src/wire/assumption.ts'
 import type { Caution } from '#src/wire/caution.ts'
 import type { DesignRequest } from '#src/wire/design-input.ts'
 import type { Dimension } from '#src/wire/dimension.ts'
-import { ShownLength } from '#src/wire/length.ts'
+import type { ShownLength } from '#src/wire/length.ts'
 import type { Source } from '#src/wire/source.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 import type { Warning } from '#src/wire/warning.ts'
 
-const length = (description: string) => Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
+const length = (description: string) =>
+  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
 const ring = {
   landDiameter: length('The cylinder on both sides of the groove.'),
@@ -20,18 +21,30 @@ const ring = {
   grooveWidth: length('At the land.'),
   wall: length('Wood left behind the groove: to the outside (outer ring), to the bore (inner ring).'),
   width: length('Of the ring, along the axis.'),
-  seat: Type.Enum(['bottom', 'edges'], { type: 'string', description: 'Where the ball touches: the bottom of the groove, or its two edges when the groove is tighter than the ball.' }),
+  seat: Type.Enum(['bottom', 'edges'], {
+    type: 'string',
+    description:
+      'Where the ball touches: the bottom of the groove, or its two edges when the groove is tighter than the ball.',
+  }),
 }
 
-export const OuterRing = Type.Object({ outsideDiameter: length('Outside diameter.'), ...ring }, { $id: 'OuterRing', description: 'Finished sizes.' })
-export const InnerRing = Type.Object({ boreDiameter: length('Bore.'), ...ring }, { $id: 'InnerRing', description: 'Finished sizes.' })
+export const OuterRing = Type.Object(
+  { outsideDiameter: length('Outside diameter.'), ...ring },
+  { $id: 'OuterRing', description: 'Finished sizes.' },
+)
+export const InnerRing = Type.Object(
+  { boreDiameter: length('Bore.'), ...ring },
+  { $id: 'InnerRing', description: 'Finished sizes.' },
+)
 
 export const Gauge = Type.Object(
   {
     nominalDiameter: length('The circle inside the balls seated in the outer groove.'),
     goDiameter: length('The plug at `minBallGap`: it must enter.'),
     noGoDiameter: length('The plug at `maxBallGap`: it must not enter.'),
-    gapPerBallDiameter: Type.Number({ description: 'At a fixed plug the ball gap still moves by this much per unit of mean ball diameter.' }),
+    gapPerBallDiameter: Type.Number({
+      description: 'At a fixed plug the ball gap still moves by this much per unit of mean ball diameter.',
+    }),
     note: Type.String(),
   },
   { $id: 'Gauge', description: 'Turned plugs that check the outer groove with the balls in it.' },
@@ -39,15 +52,25 @@ export const Gauge = Type.Object(
 
 export const Assembly = Type.Object(
   {
-    split: Type.Enum(['inner-ring', 'outer-ring', 'none'], { type: 'string', description: 'Which ring comes apart at mid groove.' }),
-    easiestWay: Type.Enum(['from-inside', 'over-land', 'open-side'], { type: 'string', description: 'How the last ball goes in with least gap.' }),
+    split: Type.Enum(['inner-ring', 'outer-ring', 'none'], {
+      type: 'string',
+      description: 'Which ring comes apart at mid groove.',
+    }),
+    easiestWay: Type.Enum(['from-inside', 'over-land', 'open-side'], {
+      type: 'string',
+      description: 'How the last ball goes in with least gap.',
+    }),
     waysIn: Type.Object({
       fromInside: length('Ball gap needed to push the last ball straight out from the middle.'),
       overLand: length("Ball gap needed to bring it in from the side, over the outer ring's land."),
     }),
     eccentricFilling: Type.Object({
-      mostBalls: Type.Integer({ description: 'Balls that lie in half a turn: all that two one-piece rings could take.' }),
-      roomBetweenLands: Type.Boolean({ description: 'Whether a ball passes between the lands with the inner ring set aside.' }),
+      mostBalls: Type.Integer({
+        description: 'Balls that lie in half a turn: all that two one-piece rings could take.',
+      }),
+      roomBetweenLands: Type.Boolean({
+        description: 'Whether a ball passes between the lands with the inner ring set aside.',
+      }),
     }),
     note: Type.String(),
   },
@@ -58,7 +81,9 @@ export const DesignResponse = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
     input: refTo<typeof DesignRequest>('DesignRequest'),
-    assumed: Type.Array(refTo<typeof Assumption>('Assumption'), { description: 'What the input left open, with the reason for each value.' }),
+    assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
+      description: 'What the input left open, with the reason for each value.',
+    }),
     ballDiameter: length('The diameter that closes the ring: the mean of the measured balls, or else the nominal one.'),
     closedPitchRadius: length('Pitch radius at which the touching balls exactly close.'),
     pitchRadius: length('Pitch radius that leaves the asked ball gap.'),
@@ -67,7 +92,9 @@ export const DesignResponse = Type.Object(
     assemblyGap: length('Least ball gap at which the last ball goes in without force: an estimate, wood gives.'),
     gapPerPitchRadius: Type.Number({ description: 'How much the ball gap opens per unit of pitch radius: about 2π.' }),
     gapPerGrooveDepth: Type.Number({ description: 'The same per unit of groove depth, through the seat.' }),
-    gapPerBallDiameter: Type.Number({ description: 'How much the ball gap moves when all balls grow, the groove staying as it is.' }),
+    gapPerBallDiameter: Type.Number({
+      description: 'How much the ball gap moves when all balls grow, the groove staying as it is.',
+    }),
     outerRing: refTo<typeof OuterRing>('OuterRing'),
     innerRing: refTo<typeof InnerRing>('InnerRing'),
     landGap: length('Space between the lands, rings concentric.'),

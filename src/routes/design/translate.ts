@@ -73,8 +73,13 @@ function toGauge({ gauge, settled }: Bearing): DesignResponse['gauge'] {
     goDiameter: show(gauge.goDiameter, units),
     noGoDiameter: show(gauge.noGoDiameter, units),
     gapPerBallDiameter: gauge.gapPerBallDiameterAtPlug,
-    note: `The plug is right for balls of ${figure(settled.ballDiameter, units)} on average. If they run larger, the same plug leaves a gap that is smaller by ${times} times as much: measure the balls first.`,
+    note: `The plug is right for balls of ${figure(settled.ballDiameter, units)} on average. If they run larger, the same plug leaves a gap that is smaller by ${times} times as much: measure the balls first.${beforeFinish(settled)}`,
   }
+}
+
+function beforeFinish({ finishAllowance, input }: Bearing['settled']): string {
+  if (finishAllowance === 0) return ''
+  return ` It is the plug for the finished groove; before the finish goes on, one larger by ${figure(mm(2 * finishAllowance), input.units)} fits.`
 }
 
 const WAYS: Readonly<Record<Bearing['assembly']['easiestWay'], string>> = {
@@ -86,7 +91,7 @@ const WAYS: Readonly<Record<Bearing['assembly']['easiestWay'], string>> = {
 const CLOSING: Readonly<Record<Bearing['assembly']['split'], string>> = {
   'inner-ring': 'then close the two halves of the inner ring in from both sides.',
   'outer-ring': 'then screw the halves together.',
-  none: 'then there is no way to bring a one-piece inner ring in: split one ring.',
+  none: 'then there is no way to bring a one-piece inner ring in beside a full ring of balls: split one ring.',
 }
 
 function toAssembly({ assembly, eccentricFilling, settled }: Bearing): DesignResponse['assembly'] {

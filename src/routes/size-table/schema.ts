@@ -3,25 +3,38 @@ import { MOST_BALLS } from '#shared/bearing/bounds.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Groove, OuterRingRequest } from '#src/wire/design-input.ts'
-import { Length, type NonNegativeLength, ShownLength } from '#src/wire/length.ts'
+import type { Length, NonNegativeLength, ShownLength } from '#src/wire/length.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 
 /** So many of each keep the whole table within what the event loop does in passing. */
 const MOST_DIAMETERS = 24
 const MOST_COUNTS = 20
 
-const length = (description: string) => Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
+const length = (description: string) =>
+  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
 export const SizeTableRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
-    diameters: Type.Array(refTo<typeof Length>('Length'), { minItems: 1, maxItems: MOST_DIAMETERS, description: 'Ball diameters.' }),
-    counts: Type.Array(Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS }), { minItems: 1, maxItems: MOST_COUNTS, description: 'Ball counts.' }),
+    diameters: Type.Array(refTo<typeof Length>('Length'), {
+      minItems: 1,
+      maxItems: MOST_DIAMETERS,
+      description: 'Ball diameters.',
+    }),
+    counts: Type.Array(Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS }), {
+      minItems: 1,
+      maxItems: MOST_COUNTS,
+      description: 'Ball counts.',
+    }),
     outerRing: Type.Optional(refTo<typeof OuterRingRequest>('OuterRingRequest')),
     groove: Type.Optional(refTo<typeof Groove>('Groove')),
     ballGap: Type.Optional(refTo<typeof NonNegativeLength>('NonNegativeLength')),
   },
-  { $id: 'SizeTableRequest', description: 'Ball diameters × counts; the rest as in a design, and with the same defaults.', additionalProperties: false },
+  {
+    $id: 'SizeTableRequest',
+    description: 'Ball diameters × counts; the rest as in a design, and with the same defaults.',
+    additionalProperties: false,
+  },
 )
 export type SizeTableRequest = Static<typeof SizeTableRequest>
 

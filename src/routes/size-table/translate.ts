@@ -6,7 +6,14 @@ import { show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import type { SizeTableRequest, SizeTableResponse, SizeTableRow } from './schema.ts'
 
-export function toSizeTableInput({ units, diameters, counts, outerRing, groove, ballGap }: SizeTableRequest): SizeTableInput {
+export function toSizeTableInput({
+  units,
+  diameters,
+  counts,
+  outerRing,
+  groove,
+  ballGap,
+}: SizeTableRequest): SizeTableInput {
   return present<SizeTableInput>({
     units,
     diameters: diameters.map((diameter) => toMm(diameter, units)),

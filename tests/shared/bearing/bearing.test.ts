@@ -296,6 +296,7 @@ const REFUSED: Readonly<Record<Refusal['code'], readonly [path: string, input: D
   'gap-outside-band': ['/ballGap', { ...PLAIN, ballGap: mm(3), maxBallGap: mm(2) }],
   'play-lets-balls-out': ['/radialInternalClearance', { ...PLAIN, radialInternalClearance: mm(6.4) }],
   'finish-fills-groove': ['/finishAllowance', { ...PLAIN, finishAllowance: mm(3.2) }],
+  'finish-leaves-no-wood': ['/finishAllowance', { ...PLAIN, width: mm(4), finishAllowance: mm(2.5) }],
   'too-few-measured': [
     '/balls/diameters',
     { ...PLAIN, balls: { count: 12, diameter: mm(16), diameters: [mm(16), mm(15.9)] } },

@@ -7,7 +7,12 @@ import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
 const PRIOR: Prior = { x: { from: 0, to: 100 }, y: { mean: 16, standardDeviation: 0.2 } }
 
 /** A reading of a figure that is linear in x and y. */
-function reads(value: number, standardUncertainty: number, truth: (x: number, y: number) => number, graduation = 0): Evidence {
+function reads(
+  value: number,
+  standardUncertainty: number,
+  truth: (x: number, y: number) => number,
+  graduation = 0,
+): Evidence {
   const error = { graduation, standardUncertainty }
   const logLikelihood = (x: number, y: number): number => logReading(value, truth(x, y), error)
   if (truth(1, 0) === truth(0, 0)) return { logLikelihood }

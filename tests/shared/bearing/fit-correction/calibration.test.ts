@@ -14,7 +14,11 @@ const COARSE = { u: 81, y: 15 }
 const GRADUATED = { graduation: 0.5, standardUncertainty: 0.15 }
 const CALIPER = { graduation: 0, standardUncertainty: 0.1 }
 
-const made = bearingOf({ units: 'mm', balls: { count: 12, diameter: mm(16), standardDeviation: mm(0.1) }, bore: mm(12) })
+const made = bearingOf({
+  units: 'mm',
+  balls: { count: 12, diameter: mm(16), standardDeviation: mm(0.1) },
+  bore: mm(12),
+})
 if (!made.ok) throw new Error('the bearing of this test must exist')
 const bearing = made.value
 const model = outerModel(bearing)
@@ -39,7 +43,8 @@ test('over ten thousand grooves drawn from what is believed beforehand, the 95 %
 
 /** The gap by a rule, or the opening where the last ball stays out. */
 function gapReading(x: number, y: number, uniform: () => number, normal: () => number): Reading {
-  const goesIn = lastBallGoesIn(model.figure(x, y), bearing.assembly.assemblyGap, 0.002 * bearing.settled.ballDiameter) > uniform()
+  const goesIn =
+    lastBallGoesIn(model.figure(x, y), bearing.assembly.assemblyGap, 0.002 * bearing.settled.ballDiameter) > uniform()
   const kind = goesIn ? 'ball-gap' : 'last-ball-opening'
   const truth = model.truth({ kind, value: mm(0), error: GRADUATED })?.(x, y) ?? Number.NaN
   const { graduation, standardUncertainty } = GRADUATED
