@@ -1,5 +1,5 @@
 /** How sure a statement is: read in print, written from memory, derived in this project, or what the trade does. */
-export type Standing = 'published' | 'published, quoted from memory' | 'derived here' | 'common practice, no source'
+type Standing = 'published' | 'published, quoted from memory' | 'derived here' | 'common practice, no source'
 
 export interface Source {
   readonly title: string
@@ -27,7 +27,7 @@ export const SOURCES = {
   },
   'machinerys-handbook-chords': {
     title: "Machinery's Handbook, lengths of chords for spacing off the circumference of circles",
-    usedFor: 'the closed ring: chord = diameter × sin(180° / n)',
+    usedFor: 'the closed ring: chord = diameter sin(pi / n)',
     standing: 'published',
   },
   'circular-segment': {

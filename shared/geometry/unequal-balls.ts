@@ -49,17 +49,23 @@ export function unequalBallGap(bottomRadius: Mm, diameters: readonly number[]): 
   return mm((open < 0 ? -chord : chord) - first - last)
 }
 
+/** In the tightest groove the gap bends like a square root: only there does rounding decide whether it is 0. */
+const ROUNDING = 1e-12
+
 /**
  * The groove-bottom radius at which unequal balls leave a given gap: the way back of `unequalBallGap`.
  *
  * @param gap [mm], 0 for a ring that just closes
+ * @throws RangeError for diameters that are none, or a gap smaller than the tightest groove leaves
  */
 export function closingRadius(diameters: readonly number[], gap: Mm = mm(0)): Mm {
   requireRing(diameters)
-  const largest = Math.max(...diameters)
+  // Two neighbours fill half the groove where its radius is the sum of theirs: no groove is tighter.
+  const tightest = Math.max(...diameters.map((diameter, i) => (diameter + (diameters.at(i - 1) ?? 0)) / 2))
   const at = (radius: number): number => unequalBallGap(mm(radius), diameters) - gap
-  let high = largest * diameters.length
+  if (Math.abs(at(tightest)) <= ROUNDING * tightest) return mm(tightest)
+  let high = tightest * diameters.length
   while (at(high) < 0) high *= 2
   const slope = (radius: number): number => (at(radius * (1 + 1e-7)) - at(radius * (1 - 1e-7))) / (2e-7 * radius)
-  return mm(bracketedRoot((radius) => [at(radius), slope(radius)], largest * (1 + 1e-9), high))
+  return mm(bracketedRoot((radius) => [at(radius), slope(radius)], tightest, high))
 }

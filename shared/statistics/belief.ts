@@ -38,7 +38,7 @@ export interface Evidence {
 }
 
 /** A move of x that is known only so well: normal, but never backwards, for wood does not grow on again. */
-export interface Cut {
+interface Cut {
   readonly mean: number
   readonly standardDeviation: number
 }
@@ -54,7 +54,7 @@ export interface Fineness {
   readonly y: number
 }
 
-export const FINE: Fineness = { u: 257, y: 33 }
+const FINE: Fineness = { u: 257, y: 33 }
 
 /** Below this share of the peak a cell is of no account. */
 const NEGLIGIBLE = 1e-8

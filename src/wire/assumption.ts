@@ -34,22 +34,43 @@ const REASONS: Readonly<Record<string, readonly [reason: string, standing: strin
   '/shopDenominator': ['a common rule reads to 1/64 in', TRADE],
 }
 
+/** A default's reason, ready to be found by its whole path: names to walk, and the words. */
+interface Explained {
+  readonly names: readonly string[]
+  readonly reason: string
+  readonly standing: string
+}
+
+const explained = (path: string, [reason, standing]: readonly [string, string]): readonly [string, Explained] => [
+  path,
+  { names: path.slice(1).split('/'), reason, standing },
+]
+
+/** Every default by its path; that of a groove stands for both rings and for each of them. */
+const BY_PATH: ReadonlyMap<string, Explained> = new Map(
+  Object.entries(REASONS).flatMap(([path, words]) =>
+    (path.startsWith('/groove/') ? ['', '/outerRing', '/innerRing'] : ['']).map((ring) =>
+      explained(ring + path, words),
+    ),
+  ),
+)
+
 /** What was assumed, each with its reason, read out of the echoed input. */
 export function toAssumptions(assumed: readonly string[], echoed: object): Static<typeof Assumption>[] {
   return assumed.map((path) => {
-    const [reason, standing] = REASONS[path] ?? REASONS[path.replace(/^\/(outerRing|innerRing)/, '')] ?? noReason(path)
-    return { path, value: leafAt(echoed, path), reason, standing }
+    const found = BY_PATH.get(path)
+    if (found === undefined) throw new RangeError(`path must be that of a default, got ${path}`)
+    return { path, value: leafAt(echoed, found.names), reason: found.reason, standing: found.standing }
   })
 }
 
-function noReason(path: string): never {
-  throw new RangeError(`path must be that of a default, got ${path}`)
-}
+/** An echoed input as it is walked: objects of objects of leaves. */
+type Tree = { readonly [name: string]: unknown }
 
-function leafAt(echoed: object, path: string): Leaf {
+function leafAt(echoed: object, names: readonly string[]): Leaf {
   let at: unknown = echoed
-  for (const name of path.slice(1).split('/')) {
-    at = typeof at === 'object' && at !== null ? Object.getOwnPropertyDescriptor(at, name)?.value : undefined
-  }
+  for (const name of names) at = isTree(at) ? at[name] : undefined
   return typeof at === 'number' || typeof at === 'string' ? at : null
 }
+
+const isTree = (value: unknown): value is Tree => typeof value === 'object' && value !== null

@@ -29,7 +29,7 @@ export const MAKER: Maker = {
   abrasive: { absolute: 0.002, relative: 0.05 },
 }
 
-export const BEARING = {
+const BEARING = {
   units: 'in',
   balls: { count: 12, diameter: 0.75, standardDeviation: 0.005 },
   bore: 0.5,
@@ -37,10 +37,10 @@ export const BEARING = {
   minBallGap: 0,
   maxBallGap: 1 / 16,
 } as const
-export const BAND = { min: 0, max: 1 / 16 } as const
+const BAND = { min: 0, max: 1 / 16 } as const
 const { count: COUNT, diameter: NOMINAL } = BEARING.balls
 
-export type WorkshopReading = {
+type WorkshopReading = {
   readonly kind: 'ball-gap' | 'last-ball-opening'
   readonly value: number
   readonly graduation: number

@@ -18,7 +18,7 @@ import { chanceBelow, chanceOvershot, type Room, roomOf } from './room.ts'
 import { type RemovalPerStroke, removalPerStroke } from './strokes.ts'
 
 export const STATES = ['more-to-remove', 'in-band', 'too-deep'] as const
-export type FitState = (typeof STATES)[number]
+type FitState = (typeof STATES)[number]
 
 /** The band that is aimed for, with nothing left open. */
 export interface SettledTarget {
@@ -29,7 +29,7 @@ export interface SettledTarget {
   readonly finishAllowance: Mm
 }
 
-export interface NextStep {
+interface NextStep {
   readonly tool: ToolName
   readonly radial: Mm
   readonly strokes?: number

@@ -32,7 +32,7 @@ export interface ToolError {
   readonly relative: number
 }
 
-export interface EarlierState {
+interface EarlierState {
   readonly readings: readonly Reading[]
   readonly thenRemoved: { readonly with: ToolName; readonly radial: Mm }
 }

@@ -10,7 +10,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
 import type { Reading } from './input.ts'
 import type { GrooveModel } from './model.ts'
-import { scatterOf } from './scatter.ts'
+import { scatterOf, variance } from './scatter.ts'
 
 /** Widest and narrowest gap of which readings are made sense of, in ball diameters. */
 const WIDEST_GAP = 1.25
@@ -246,13 +246,6 @@ function meanDoubt(balls: BallsInput, ballDiameter: Mm): number {
     designDefaults.BALL_SCATTER[balls.material ?? designDefaults.BALL_MATERIAL] * ballDiameter
   const lot = defaults.LOT_MEAN_OVER_SCATTER
   return Math.max(single * Math.sqrt(lot * lot + 1 / balls.count), 1e-6 * ballDiameter)
-}
-
-/** Sample variance, over n − 1. */
-export function variance(values: readonly number[]): number {
-  if (values.length < 2) return 0
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
-  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1)
 }
 
 /** What could be read next: the gap (or the opening, while the last ball stays out), the groove, a row of the balls. */

@@ -12,7 +12,7 @@ export interface PlannedTool extends ToolError {
 }
 
 /** What a cut costs and what follows it. */
-export interface Step {
+interface Step {
   readonly tool: ToolName
   readonly depth: number
   /** The chance that this cut alone ends too deep. */

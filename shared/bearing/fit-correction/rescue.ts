@@ -18,7 +18,7 @@ export const RESCUE_OPTIONS = [
   'one-ball-more',
   'new-blank',
 ] as const
-export type RescueName = (typeof RESCUE_OPTIONS)[number]
+type RescueName = (typeof RESCUE_OPTIONS)[number]
 
 /** A way out of a groove that is too deep, with its figures: all lengths in millimetres. */
 export interface Rescue {

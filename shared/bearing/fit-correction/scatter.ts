@@ -62,7 +62,11 @@ function propagated(bottom: Mm, equal: readonly number[], single: number): Pick<
   return { bias: bias * single * single, deviation: single * Math.sqrt(square) }
 }
 
-function deviationOf(values: readonly number[]): number {
+const deviationOf = (values: readonly number[]): number => Math.sqrt(variance(values))
+
+/** Sample variance, over n − 1. */
+export function variance(values: readonly number[]): number {
+  if (values.length < 2) return 0
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / Math.max(1, values.length - 1))
+  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1)
 }

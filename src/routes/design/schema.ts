@@ -72,7 +72,7 @@ export const Assembly = Type.Object(
         description: 'Whether a ball passes between the lands with the inner ring set aside.',
       }),
     }),
-    note: Type.String(),
+    steps: Type.Array(Type.String(), { description: 'What to do, in order.' }),
   },
   { $id: 'Assembly', description: 'How the bearing goes together.' },
 )

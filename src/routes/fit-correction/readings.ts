@@ -19,11 +19,11 @@ const error = {
 
 const closed = ($id: string, description: string) => ({ $id, description, additionalProperties: false })
 
-export const BallGapReading = Type.Object(
+const BallGapReading = Type.Object(
   { kind: Type.Literal('ball-gap'), value: size0('Gap between the last ball and the first.'), ...error },
   closed('BallGapReading', 'All balls are in and pushed together, the gap is read.'),
 )
-export const LastBallOpeningReading = Type.Object(
+const LastBallOpeningReading = Type.Object(
   {
     kind: Type.Literal('last-ball-opening'),
     value: length('Straight opening between the first and the last of the balls in place.'),
@@ -34,11 +34,11 @@ export const LastBallOpeningReading = Type.Object(
     'One ball is left out because it will not go in. At exact closure the opening is less than a ball.',
   ),
 )
-export const LastBallRefusedReading = Type.Object(
+const LastBallRefusedReading = Type.Object(
   { kind: Type.Literal('last-ball-refused') },
   closed('LastBallRefusedReading', 'The last ball will not go in; nothing was measured.'),
 )
-export const PlugReading = Type.Object(
+const PlugReading = Type.Object(
   {
     kind: Type.Literal('plug'),
     diameter: length('Of the turned disc.'),
@@ -49,11 +49,11 @@ export const PlugReading = Type.Object(
   },
   closed('PlugReading', 'A turned disc was tried inside the seated balls.'),
 )
-export const GrooveBottomDiameterReading = Type.Object(
+const GrooveBottomDiameterReading = Type.Object(
   { kind: Type.Literal('groove-bottom-diameter'), value: length('Across the bottoms of the groove.'), ...error },
   closed('GrooveBottomDiameterReading', 'The groove was measured with a caliper, of the outer or of the inner ring.'),
 )
-export const GrooveDepthReading = Type.Object(
+const GrooveDepthReading = Type.Object(
   {
     kind: Type.Literal('groove-depth'),
     value: length('Land to groove bottom.'),
@@ -62,7 +62,7 @@ export const GrooveDepthReading = Type.Object(
   },
   closed('GrooveDepthReading', 'The depth was measured from the land.'),
 )
-export const BallRowReading = Type.Object(
+const BallRowReading = Type.Object(
   {
     kind: Type.Literal('ball-row'),
     count: Type.Integer({ minimum: 1, maximum: MOST_BALLS, description: 'Balls in the row.' }),
@@ -71,11 +71,11 @@ export const BallRowReading = Type.Object(
   },
   closed('BallRowReading', 'Balls laid in a straight channel: reads their mean so many times finer.'),
 )
-export const RadialPlayReading = Type.Object(
+const RadialPlayReading = Type.Object(
   { kind: Type.Literal('radial-play'), value: size0('Whole travel of the inner ring from side to side.'), ...error },
   closed('RadialPlayReading', 'For the inner ring.'),
 )
-export const BindsReading = Type.Object(
+const BindsReading = Type.Object(
   { kind: Type.Literal('binds') },
   closed('BindsReading', 'For the inner ring: it will not turn freely, or not go in.'),
 )

@@ -60,7 +60,7 @@ const tooDeepAdvice = (ring: FittedRing): string =>
     : 'See adjustment for the mating faces; beyond that a new inner ring is less work.'
 
 /** Why a reading may stand apart from the others. */
-export function likelyCauses(kind: ReadingKind): string {
+function likelyCauses(kind: ReadingKind): string {
   switch (kind) {
     case 'ball-gap':
     case 'last-ball-opening':

@@ -1,0 +1,113 @@
+import { expect, test } from 'vitest'
+import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+import { type Advice, advised, MAKER, makeRing } from '#tests/support/virtual-workshop.ts'
+
+const DESIGN = {
+  units: 'mm',
+  balls: { count: 12, diameter: 16, material: 'glass', standardDeviation: 0.1 },
+  bore: 12,
+  ballGap: 0.8,
+  minBallGap: 0,
+  maxBallGap: 2,
+}
+
+test('an opening that the last ball does not fill: more to remove, by a cut that keeps to the risk', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: DESIGN,
+    ring: 'outer',
+    readings: [{ kind: 'last-ball-opening', value: 12, graduation: 0.5 }],
+  })
+  expect(answer.status, answer.text).toBe(200)
+  const fit: {
+    state: string
+    nextStep: { radial: number }
+    remaining: { radial: number }
+    overshootProbability: number
+  } = JSON.parse(answer.text)
+  expect(fit.state).toBe('more-to-remove')
+  expect(fit.nextStep.radial).toBeGreaterThan(0)
+  expect(fit.nextStep.radial).toBeLessThan(fit.remaining.radial + 0.3)
+  expect(fit.overshootProbability).toBeLessThanOrEqual(0.05)
+})
+
+test('a groove far too deep comes with every rescue in its order', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: DESIGN,
+    ring: 'outer',
+    readings: [{ kind: 'ball-gap', value: 4.5, graduation: 0.5 }],
+    ballsOnHand: [{ diameter: 16.5, quantity: 20 }],
+  })
+  const fit: { state: string; rescue: { option: string }[] } = JSON.parse(answer.text)
+  expect(fit.state).toBe('too-deep')
+  expect(fit.rescue.map(({ option }) => option)).toEqual([
+    'accept',
+    'better-balls',
+    'larger-balls',
+    'mixed-balls',
+    'spacers',
+    'lining',
+    'one-ball-more',
+    'new-blank',
+  ])
+})
+
+test('readings that contradict one another are named', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: DESIGN,
+    ring: 'outer',
+    readings: [
+      { kind: 'ball-gap', value: 1, graduation: 0.5 },
+      { kind: 'groove-bottom-diameter', value: 81 },
+      { kind: 'ball-row', count: 12, value: 192, graduation: 0.5 },
+    ],
+  })
+  const { agreement }: { agreement: { agrees: boolean; disagreements: { path: string }[] } } = JSON.parse(answer.text)
+  expect(agreement.agrees).toBe(false)
+  expect(agreement.disagreements.map(({ path }) => path)).toContain('/readings/1')
+})
+
+test('the inner ring speaks of its play, and of its mating faces', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: DESIGN,
+    ring: 'inner',
+    readings: [{ kind: 'radial-play', value: 0.1, standardUncertainty: 0.03 }],
+  })
+  expect(JSON.parse(answer.text)).toMatchObject({
+    state: 'more-to-remove',
+    radialInternalClearance: { value: expect.any(Number) },
+    adjustment: { matingFaces: expect.any(Number) },
+  })
+})
+
+test('a reading that no groove gives, and one of the other ring, are a 422 with their places', async () => {
+  const address = `${await startedApp()}/v1/fit-correction`
+  const impossible = await post(address, { design: DESIGN, ring: 'outer', readings: [{ kind: 'ball-gap', value: 60 }] })
+  expect(problemIn(impossible, 422).errors?.[0]?.path).toBe('/readings/0')
+  const other = await post(address, { design: DESIGN, ring: 'outer', readings: [{ kind: 'binds' }] })
+  expect(problemIn(other, 422).errors?.[0]?.path).toBe('/readings/0')
+})
+
+test('too many readings, an unknown kind, a target of the other ring: 400, and the next request is served', async () => {
+  const address = await startedApp()
+  const fit = `${address}/v1/fit-correction`
+  const many = Array.from({ length: 51 }, () => ({ kind: 'last-ball-refused' }))
+  expect(faultsIn(await post(fit, { design: DESIGN, ring: 'outer', readings: many })).join()).toMatch(/\/readings/)
+  expect(faultsIn(await post(fit, { design: DESIGN, ring: 'outer', readings: [{ kind: 'guess' }] })).join()).toMatch(
+    /\/readings\/0/,
+  )
+  const target = { radialInternalClearance: 1 }
+  const wrong = await post(fit, { design: DESIGN, ring: 'outer', readings: [{ kind: 'last-ball-refused' }], target })
+  expect(faultsIn(wrong).join()).toMatch(/\/target\/radialInternalClearance/)
+  expect(await ask(`${address}/health/live`)).toMatchObject({ status: 200 })
+})
+
+test('forty simulated makers who follow the advice: nearly all first rings end in band, in four checks or fewer', async () => {
+  const address = `${await startedApp()}/v1/fit-correction`
+  const advise = async (request: object): Promise<Advice> => JSON.parse((await post(address, request)).text)
+  const outcomes = []
+  for (let seed = 1; seed <= 40; seed++) outcomes.push(await makeRing(seed, MAKER, advised(0.02, MAKER, advise)))
+  const checks = outcomes.map((each) => each.checks).sort((a, b) => a - b)
+  expect(outcomes.filter(({ end }) => end === 'in-band').length / outcomes.length).toBeGreaterThanOrEqual(0.97)
+  expect(checks[checks.length / 2]).toBeLessThanOrEqual(4)
+}, 120_000)
