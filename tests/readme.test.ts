@@ -11,13 +11,21 @@ const blocks = (language: string): readonly string[] =>
   [...README.matchAll(new RegExp(`\`\`\`${language}\\n(.*?)\`\`\``, 'gs'))].map(([, text = '']) => text)
 
 const [shownAnswer = '', shownProblem = ''] = blocks('json')
-const call = blocks('sh').find((text) => text.startsWith('curl')) ?? ''
+/** Path and body of a call as the README writes it. */
+const CALL = /http:\/\/127\.0\.0\.1:8080(\S+) .*-d '(.*)'/s
+const [call = '', fitCall = ''] = blocks('sh').filter((text) => text.startsWith('curl'))
 
 test('the worked call gives the answer that the README shows', async () => {
-  const [, path = '', body = ''] = /http:\/\/127\.0\.0\.1:8080(\S+) .*-d '(.*)'/s.exec(call) ?? []
+  const [, path = '', body = ''] = CALL.exec(call) ?? []
   const answer = await post(`${await startedApp()}${path}`, body)
   expect(answer.status).toBe(200)
   expect(JSON.parse(answer.text)).toMatchObject(JSON.parse(shownAnswer))
+})
+
+test('the groove that it shows gets a next cut', async () => {
+  const [, path = '', body = ''] = CALL.exec(fitCall) ?? []
+  const answer = await post(`${await startedApp()}${path}`, body)
+  expect(JSON.parse(answer.text)).toMatchObject({ state: 'more-to-remove', nextStep: { radial: expect.any(Number) } })
 })
 
 test('the query that it shows is a bearing', async () => {
