@@ -18,6 +18,7 @@ import { addHeaders, setHeaders } from '#src/plugins/headers.ts'
 import { describeOnDemand } from '#src/plugins/openapi-on-demand.ts'
 import { type LogStream, requestLog } from '#src/plugins/request-log.ts'
 import { stopGently } from '#src/plugins/shutdown.ts'
+import { ballSelectionRoute } from '#src/routes/ball-selection/route.ts'
 import { designRoute } from '#src/routes/design/route.ts'
 import { fitCorrectionRoute } from '#src/routes/fit-correction/route.ts'
 import { healthRoute } from '#src/routes/health/route.ts'
@@ -41,6 +42,7 @@ const ROUTES: readonly Mount[] = [
   { route: designRoute, prefix: '/v1' },
   { route: sizeTableRoute, prefix: '/v1' },
   { route: fitCorrectionRoute, prefix: '/v1' },
+  { route: ballSelectionRoute, prefix: '/v1' },
 ]
 
 /** The schemas that more than one route points to, by their `$id`. */

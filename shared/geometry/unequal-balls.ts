@@ -1,71 +1,217 @@
-import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
-import { requireWhole } from '#shared/precondition.ts'
+import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
+import { requireAboveZero, requireWhole } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { FEWEST_BALLS } from './ring-of-balls.ts'
 
-/**
- * Half the angle that two touching neighbours subtend at the ring's centre, and how it moves. Both touch the groove
- * bottom, so their centres stand at a = Ro − r, and the law of cosines collapses to  sin²(θ/2) = r₁ r₂ / (a₁ a₂).
- */
-function halfAngle(bottomRadius: number, r1: number, r2: number): number {
-  const squaredSine = (r1 * r2) / ((bottomRadius - r1) * (bottomRadius - r2))
-  return Math.asin(Math.sqrt(Math.min(1, squaredSine)))
-}
-
-function requireRing(diameters: readonly number[]): void {
-  requireWhole('number of balls', diameters.length, FEWEST_BALLS - 1)
-  for (const diameter of diameters) {
-    if (!(diameter > 0 && diameter < Number.POSITIVE_INFINITY)) {
-      throw new RangeError(`diameters must be above 0 mm and finite, got ${diameter}`)
-    }
-  }
-}
-
-/** Angle from the first centre to the last, every ball touching the next. */
-function filledAngle(bottomRadius: number, diameters: readonly number[]): number {
-  let angle = 0
-  for (let i = 1; i < diameters.length; i++) {
-    angle += 2 * halfAngle(bottomRadius, (diameters[i - 1] ?? 0) / 2, (diameters[i] ?? 0) / 2)
-  }
-  return angle
-}
-
-/**
- * Straight-line gap between the last ball and the first when all others are pushed together, for balls of unequal size
- * in one groove, each on its bottom. Below 0 the ring does not close.
+/*
+ * A ring of unequal balls, each on the bottom of one groove: ball i's centre stands at a = Ro − r, and neighbours touch.
+ * Then aᵢ − aⱼ = rⱼ − rᵢ, and the law of cosines collapses. With φ half the angle that two neighbours subtend:
  *
- * @param bottomRadius Ro, of the groove's bottom [mm]; more than the largest ball's radius and its neighbour's together
- * @param diameters in their order round the ring, each above 0 [mm], two at least
+ *   sin² φ = rᵢ rⱼ / (aᵢ aⱼ)      cos² φ = Ro (Ro − rᵢ − rⱼ) / (aᵢ aⱼ)
+ *
+ * The φ of all neighbours are added as turned vectors, by products alone: no arcsine, so the same bits everywhere.
+ * The order is that round the ring, the gap lying between the last and the first; turned round it is the same ring.
+ * It is reckoned as if neighbours alone could touch. That is so where no ball is smaller than 2/3 of another, whatever
+ * the groove (in the tightest one two of 1 touch across the middle and a third of 2/3 touches both: Descartes' −1, 2, 2,
+ * 3); in wider grooves down to 1/4, below which two balls meet over the one between them.
+ */
+
+/** A row of balls pushed together, as it is seen from the ring's centre. */
+interface Row {
+  /** Where the first and the last centre stand: a = Ro − r. */
+  readonly first: number
+  readonly last: number
+  /** Of half the angle from the first centre to the last, H = Σ φ. */
+  readonly sine: number
+  readonly cosine: number
+  /** By how much H is more than a half turn: then the balls but one already overlap. 0 for a row that can be laid. */
+  readonly beyond: number
+}
+
+/** Two balls that fill the groove right across are allowed this much, in radii, for the rounding of their sum. */
+const ROUNDING = 8 * Number.EPSILON
+
+function requireBalls(diameters: readonly number[]): void {
+  requireWhole('number of balls', diameters.length, FEWEST_BALLS)
+  for (const diameter of diameters) requireAboveZero('each diameter', diameter)
+}
+
+/** Room left across the groove between two neighbours and its far side: Ro − rᵢ − rⱼ. */
+function roomAcross(bottomRadius: number, one: number, other: number): number {
+  const room = bottomRadius - one - other
+  if (!(room >= -ROUNDING * bottomRadius && room < Number.POSITIVE_INFINITY)) {
+    throw new RangeError(`bottomRadius must be at least ${one + other} mm and finite, got ${bottomRadius}`)
+  }
+  return Math.max(0, room)
+}
+
+function rowOf(bottomRadius: number, diameters: readonly number[]): Row {
+  let [cosine, sine, halfTurns] = [1, 0, 0]
+  let before = radius(diameters, 0)
+  for (let ball = 1; ball < diameters.length; ball++) {
+    const next = radius(diameters, ball)
+    const sides = (bottomRadius - before) * (bottomRadius - next)
+    const stepCosine = Math.sqrt((bottomRadius * roomAcross(bottomRadius, before, next)) / sides)
+    const stepSine = Math.sqrt((before * next) / sides)
+    const turned = sine * stepCosine + cosine * stepSine
+    cosine = cosine * stepCosine - sine * stepSine
+    // No step is more than a quarter turn, so none is missed.
+    if (turned < 0 !== sine < 0) halfTurns++
+    sine = turned
+    before = next
+  }
+  const [first, last] = [bottomRadius - radius(diameters, 0), bottomRadius - before]
+  const past = sine < 0 ? Math.atan2(-sine, -cosine) : Math.atan2(sine, cosine)
+  return { first, last, sine, cosine, beyond: halfTurns === 0 ? 0 : (halfTurns - 1) * Math.PI + past }
+}
+
+const radius = (diameters: readonly number[], ball: number): number => (diameters[ball] ?? Number.NaN) / 2
+
+/** Straight line from the first centre to the last. Of a row that overlaps itself, what is left after its arc. */
+function spanOf({ first, last, sine, beyond }: Row): number {
+  const apart = first - last
+  return beyond > 0
+    ? Math.abs(apart) - 2 * Math.sqrt(first * last) * beyond
+    : Math.sqrt(apart * apart + 4 * first * last * sine * sine)
+}
+
+/**
+ * Straight-line gap between the last ball and the first when all others are pushed together:
+ * g = √((a₁ − a_Z)² + 4 a₁ a_Z sin² H) − r₁ − r_Z. Below 0 the ring does not close; at −2 min(r₁, r_Z) the others alone
+ * fill it (H = π). Beyond that nothing can be laid or measured; so that it still says how far off a groove is, it goes
+ * on falling by the arc of the overlap, 2 √(a₁ a_Z) (H − π). Of equal balls it is `ballGap` at Ro − Dw/2.
+ *
+ * @param bottomRadius Ro, of the groove's bottom [mm], at least `tightestBottomRadius`
+ * @param diameters in their order round the ring [mm], each above 0, three at least; no ball below 2/3 of another
+ * @returns to within 4 Z Ro × 2^-52; in the tightest groove of all, where it moves by a root, 1e-7 Ro
+ * @throws RangeError outside those ranges
  */
 export function unequalBallGap(bottomRadius: Mm, diameters: readonly number[]): Mm {
-  requireRing(diameters)
-  const first = (diameters[0] ?? 0) / 2
-  const last = (diameters.at(-1) ?? 0) / 2
-  const open = 2 * Math.PI - filledAngle(bottomRadius, diameters)
-  const [a, b] = [bottomRadius - first, bottomRadius - last]
-  // The law of cosines, with the difference of the sides apart so that nothing cancels.
-  const half = Math.sin(open / 2)
-  const chord = Math.sqrt((a - b) * (a - b) + 4 * a * b * half * half)
-  return mm((open < 0 ? -chord : chord) - first - last)
+  requireBalls(diameters)
+  return mm(spanOf(rowOf(bottomRadius, diameters)) - radius(diameters, 0) - radius(diameters, diameters.length - 1))
 }
 
-/** In the tightest groove the gap bends like a square root: only there does rounding decide whether it is 0. */
-const ROUNDING = 1e-12
+/** Least groove in which all neighbours find room: where two of them fill it right across, Ro = rᵢ + rⱼ. */
+export function tightestBottomRadius(diameters: readonly number[]): Mm {
+  requireBalls(diameters)
+  let most = 0
+  for (let ball = 1; ball < diameters.length; ball++) {
+    most = Math.max(most, radius(diameters, ball - 1) + radius(diameters, ball))
+  }
+  return mm(most)
+}
+
+/** How the span moves with where the ends stand and with half the angle between them. */
+interface SpanSlopes {
+  readonly perFirst: number
+  readonly perLast: number
+  readonly perHalfAngle: number
+}
+
+function spanSlopes(row: Row): SpanSlopes {
+  const { first, last, sine, cosine, beyond } = row
+  const root = Math.sqrt(first * last)
+  if (beyond > 0) {
+    const side = Math.sign(first - last)
+    const [perFirst, perLast] = [side - (last / root) * beyond, -side - (first / root) * beyond]
+    return { perFirst, perLast, perHalfAngle: -2 * root }
+  }
+  const span = spanOf(row)
+  // both are 0 over 0 where the first and the last of equal balls coincide
+  const sineOfSpan = span > 0 ? sine / span : 1 / (2 * root)
+  const apartOfSpan = span > 0 ? (first - last) / span : 0
+  return {
+    perFirst: apartOfSpan + 2 * last * sine * sineOfSpan,
+    perLast: -apartOfSpan + 2 * first * sine * sineOfSpan,
+    perHalfAngle: 4 * first * last * cosine * sineOfSpan,
+  }
+}
+
+/** tan φ of two neighbours; endless where they fill the groove right across. */
+const tangent = (bottomRadius: number, one: number, other: number): number =>
+  Math.sqrt((one * other) / (bottomRadius * roomAcross(bottomRadius, one, other)))
 
 /**
- * The groove-bottom radius at which unequal balls leave a given gap: the way back of `unequalBallGap`.
+ * How fast the gap opens with the groove bottom, the balls staying: by dφ/dRo = −½ tan φ (1/aᵢ + 1/aⱼ). Of equal balls at
+ * exact closure 2 Z sin(π / Z), about 2π.
  *
- * @param gap [mm], 0 for a ring that just closes
- * @throws RangeError for diameters that are none, or a gap smaller than the tightest groove leaves
+ * @returns mm of gap per mm of groove-bottom radius; ranges and errors as for `unequalBallGap`
+ */
+export function gapPerBottomRadius(bottomRadius: Mm, diameters: readonly number[]): number {
+  requireBalls(diameters)
+  return slopeAt(bottomRadius, diameters, rowOf(bottomRadius, diameters))
+}
+
+function slopeAt(bottomRadius: number, diameters: readonly number[], row: Row): number {
+  const { perFirst, perLast, perHalfAngle } = spanSlopes(row)
+  let turn = 0
+  for (let ball = 1; ball < diameters.length; ball++) {
+    const [one, other] = [radius(diameters, ball - 1), radius(diameters, ball)]
+    turn -= (tangent(bottomRadius, one, other) * (1 / (bottomRadius - one) + 1 / (bottomRadius - other))) / 2
+  }
+  return perFirst + perLast + perHalfAngle * turn
+}
+
+/**
+ * How the gap moves with each single ball, the groove and all others staying: by ∂φ/∂rⱼ = ½ tan φ (1/rⱼ + 1/aⱼ) for each
+ * of its neighbours. Of equal balls at exact closure −(1 + sin(π / Z)) for each, −Z (1 + sin(π / Z)) for all together.
+ *
+ * @returns mm of gap per mm of that ball's diameter, in the order given; ranges and errors as for `unequalBallGap`
+ */
+export function gapPerEachDiameter(bottomRadius: Mm, diameters: readonly number[]): readonly number[] {
+  requireBalls(diameters)
+  const { perFirst, perLast, perHalfAngle } = spanSlopes(rowOf(bottomRadius, diameters))
+  const ends = new Map([
+    [0, perFirst],
+    [diameters.length - 1, perLast],
+  ])
+  let before = 0
+  return diameters.map((diameter, ball) => {
+    const own = diameter / 2
+    const following = diameters[ball + 1]
+    const after = following === undefined ? 0 : tangent(bottomRadius, own, following / 2)
+    const turn = ((before + after) / 2) * (1 / own + 1 / (bottomRadius - own))
+    before = after
+    const end = ends.get(ball)
+    return (perHalfAngle * turn - (end === undefined ? 0 : end + 1)) / 2
+  })
+}
+
+/** In the tightest groove the gap moves by a root: its rounding there is the root of a rounding. */
+const ROOT_OF_ROUNDING = 4e-8
+
+/**
+ * The groove-bottom radius at which unequal balls close, or leave a given gap: the way back of `unequalBallGap`, by a
+ * bracketed root find. For a gap of 0 it is the same wherever in the ring the gap is.
+ *
+ * @param gap g [mm]: from what the tightest groove leaves to below what a straight row of these balls would leave
+ * @returns Ro [mm], to 1e-12 relative for gaps up to half a ball; beyond that as sure as the gap still tells
+ * @throws RangeError for diameters outside the ranges of `unequalBallGap`, or where no groove leaves that gap
  */
 export function closingRadius(diameters: readonly number[], gap: Mm = mm(0)): Mm {
-  requireRing(diameters)
-  // Two neighbours fill half the groove where its radius is the sum of theirs: no groove is tighter.
-  const tightest = Math.max(...diameters.map((diameter, i) => (diameter + (diameters.at(i - 1) ?? 0)) / 2))
-  const at = (radius: number): number => unequalBallGap(mm(radius), diameters) - gap
-  if (Math.abs(at(tightest)) <= ROUNDING * tightest) return mm(tightest)
-  let high = tightest * diameters.length
-  while (at(high) < 0) high *= 2
-  const slope = (radius: number): number => (at(radius * (1 + 1e-7)) - at(radius * (1 - 1e-7))) / (2e-7 * radius)
-  return mm(bracketedRoot((radius) => [at(radius), slope(radius)], tightest, high))
+  const tightest = tightestBottomRadius(diameters)
+  const ends = radius(diameters, 0) + radius(diameters, diameters.length - 1)
+  const least = spanOf(rowOf(tightest, diameters)) - ends
+  const most = straightGap(diameters)
+  if (!(gap >= least - ROOT_OF_ROUNDING * tightest && gap < most)) {
+    throw new RangeError(`gap must be at least ${least} and below ${most} mm, got ${gap}`)
+  }
+  if (gap <= least + ROUNDING * tightest) return tightest
+  const beyond = (bottomRadius: number): ValueAndSlope => {
+    const row = rowOf(bottomRadius, diameters)
+    return [spanOf(row) - ends - gap, slopeAt(bottomRadius, diameters, row)]
+  }
+  let high = tightest + ends
+  while (beyond(high)[0] < 0) high *= 2
+  return mm(bracketedRoot(beyond, tightest, high))
+}
+
+/** What a straight row of the balls leaves, a groove without end: centres 2 √(rᵢ rⱼ) apart along it. */
+function straightGap(diameters: readonly number[]): number {
+  let along = 0
+  for (let ball = 1; ball < diameters.length; ball++) {
+    along += 2 * Math.sqrt(radius(diameters, ball - 1) * radius(diameters, ball))
+  }
+  const [first, last] = [radius(diameters, 0), radius(diameters, diameters.length - 1)]
+  return Math.sqrt(along * along + (first - last) * (first - last)) - first - last
 }

@@ -1,0 +1,31 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { ballSelection } from '#shared/bearing/ball-selection.ts'
+import { computingRoute } from '#src/http/computing-route.ts'
+import { problem, refuse } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { BallSelectionRequest, BallSelectionResponse, ChosenBall, OrderEffect, SelectionBounds } from './schema.ts'
+import { toBallSelectionInput, toBallSelectionResponse, toSelectionFault } from './translate.ts'
+
+const SCHEMAS = [BallSelectionRequest, ChosenBall, SelectionBounds, OrderEffect, BallSelectionResponse]
+
+export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
+  for (const schema of SCHEMAS) app.addSchema(schema)
+  computingRoute(app, {
+    path: '/ball-selection',
+    schema: {
+      operationId: 'ballSelection',
+      tags: ['bearing'],
+      summary: 'From a measured lot: which balls to take, and what gap they leave',
+      body: refTo<typeof BallSelectionRequest>('BallSelectionRequest'),
+      response: { 200: refTo<typeof BallSelectionResponse>('BallSelectionResponse'), 422: problem('Cannot exist') },
+    },
+    handler: (body, _request, reply) => {
+      const selection = ballSelection(toBallSelectionInput(body))
+      if (selection.ok) return toBallSelectionResponse(selection.value)
+      return refuse(
+        reply,
+        selection.error.map((refusal) => toSelectionFault(refusal, body.design.units)),
+      )
+    },
+  })
+}

@@ -1,0 +1,127 @@
+import { type Static, Type } from 'typebox'
+import { SELECTION_GOALS, type SelectionGoal } from '#shared/bearing/ball-choice.ts'
+import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
+import { refTo } from '#src/http/schema.ts'
+import type { Caution } from '#src/wire/caution.ts'
+import type { DesignRequest } from '#src/wire/design-input.ts'
+import type { Length, ShownLength } from '#src/wire/length.ts'
+import type { UnitsName } from '#src/wire/units.ts'
+import type { Warning } from '#src/wire/warning.ts'
+
+const MOST_MEASURED = 500
+
+const shown = (description: string) =>
+  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
+
+const goal = (description: string) =>
+  Type.Unsafe<SelectionGoal>(Type.Enum(SELECTION_GOALS, { type: 'string', description }))
+
+export const BallSelectionRequest = Type.Object(
+  {
+    design: Type.Unsafe<DesignRequest>({
+      ...refTo<typeof DesignRequest>('DesignRequest'),
+      description: 'The bearing: how many balls it takes, the gap to aim at, and the `units` of request and answer.',
+    }),
+    measured: Type.Array(refTo<typeof Length>('Length'), {
+      minItems: FEWEST_BALLS,
+      maxItems: MOST_MEASURED,
+      description: 'The diameter of each ball on hand, as many as the ring takes or more.',
+    }),
+    goal: goal(
+      '`close-groove`: the ball gap nearest to `design.ballGap`. `least-groove-change`: the groove that leaves just that gap nearest to the groove as it is. `least-spread`: largest and smallest ball differ least.',
+    ),
+    grooveBottomDiameter: Type.Optional(
+      Type.Unsafe<Length>({
+        ...refTo<typeof Length>('Length'),
+        description: "Across the bottoms of the outer ring's groove, as it is. Default: the design's own.",
+      }),
+    ),
+  },
+  {
+    $id: 'BallSelectionRequest',
+    description: 'A measured lot of balls, and the bearing that takes so many of them.',
+    additionalProperties: false,
+  },
+)
+export type BallSelectionRequest = Static<typeof BallSelectionRequest>
+
+export const ChosenBall = Type.Object(
+  {
+    index: Type.Integer({ minimum: 0, description: 'Place in `measured`, from 0.' }),
+    diameter: shown('As it was measured.'),
+  },
+  { $id: 'ChosenBall', description: 'A ball to take.' },
+)
+
+export const SelectionBounds = Type.Object(
+  {
+    of: Type.Enum(['ball-gap', 'groove-radius', 'spread'], {
+      type: 'string',
+      description: 'What the goal asks about: how far the gap or the groove radius is off its aim, or the spread.',
+    }),
+    missedBy: shown('By how much this choice misses. For `spread` the spread itself.'),
+    noneBelow: shown('No choice of so many balls of the lot, in any order, misses less: proven.'),
+    atMostFromBest: shown('The difference: so far from the best possible this choice can be, at most.'),
+    everyChoiceTried: Type.Boolean({
+      description: 'Whether all choices were tried, or a large lot was searched by exchanging balls.',
+    }),
+    leastBallGap: Type.Optional(
+      shown('No choice in any order leaves less. Absent where the largest balls of the lot do not even go in.'),
+    ),
+    mostBallGap: shown('No choice in any order leaves more.'),
+    message: Type.String({ description: 'The same in words.' }),
+  },
+  { $id: 'SelectionBounds', description: 'How near this choice comes, and how near any other could.' },
+)
+
+export const OrderEffect = Type.Object(
+  {
+    leastBallGap: shown('No order of these balls leaves less: proven.'),
+    mostBallGap: shown('No order of these balls leaves more: proven.'),
+    message: Type.String({ description: 'The same in words.' }),
+  },
+  { $id: 'OrderEffect', description: 'What the order of the chosen balls round the ring can still change.' },
+)
+
+export const BallSelectionResponse = Type.Object(
+  {
+    units: refTo<typeof UnitsName>('Units'),
+    goal: goal('As asked.'),
+    advice: Type.String({ description: 'What to do, in words.' }),
+    chosen: Type.Array(refTo<typeof ChosenBall>('ChosenBall'), {
+      description:
+        'In their order round the ring: the largest balls opposite one another, so that no side stands out. The gap lies between the last and the first.',
+    }),
+    leftOver: Type.Array(Type.Integer({ minimum: 0 }), {
+      description: 'The other balls, by their places in `measured`.',
+    }),
+    grooveBottomDiameter: shown('Of the groove that was reckoned with.'),
+    target: Type.Object(
+      {
+        ballGap: shown('Aimed at.'),
+        minBallGap: shown('Smallest that is good.'),
+        maxBallGap: shown('Largest that is good.'),
+      },
+      { description: "The design's." },
+    ),
+    ballGap: shown(
+      'Exact for these balls in this order, each on the bottom of the groove: below 0 the ring does not close.',
+    ),
+    mean: shown('Mean diameter of the chosen balls: what plug and inner ring go by.'),
+    standardDeviation: shown('Of the chosen balls, over one less than their number.'),
+    spread: shown('Largest less smallest of the chosen balls.'),
+    grooveChange: Type.Object(
+      { radial: shown('By radius.'), diametral: shown('Twice that.') },
+      {
+        description:
+          'From this groove to the one in which these balls leave the gap aimed at: above 0 wood to remove, below 0 too deep. Where balls ride on the edges of the groove: of the land with it.',
+      },
+    ),
+    bounds: refTo<typeof SelectionBounds>('SelectionBounds'),
+    orderEffect: refTo<typeof OrderEffect>('OrderEffect'),
+    warnings: Type.Array(refTo<typeof Warning>('Warning')),
+    cautions: Type.Array(refTo<typeof Caution>('Caution')),
+  },
+  { $id: 'BallSelectionResponse', description: 'Which balls to take, what they leave, and how near that is.' },
+)
+export type BallSelectionResponse = Static<typeof BallSelectionResponse>

@@ -1,0 +1,119 @@
+import type { Static } from 'typebox'
+import type { SelectionGoal } from '#shared/bearing/ball-choice.ts'
+import type {
+  BallSelection,
+  BallSelectionInput,
+  SelectionRefusal,
+  SelectionWarning,
+} from '#shared/bearing/ball-selection.ts'
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import type { Fault } from '#src/http/problem.ts'
+import { cautionsFor } from '#src/wire/caution.ts'
+import { toDesignInput } from '#src/wire/design-input.ts'
+import { show, toMm } from '#src/wire/length.ts'
+import { present } from '#src/wire/optional.ts'
+import { toFault } from '#src/wire/refusal.ts'
+import type { Warning } from '#src/wire/warning.ts'
+import type { BallSelectionRequest, BallSelectionResponse } from './schema.ts'
+import { advice, explainNearness, explainOrders, explainRefusal, explainWarning } from './sentences.ts'
+
+/** The caller's input in the core's words. */
+export function toBallSelectionInput(request: BallSelectionRequest): BallSelectionInput {
+  const { design, measured, goal, grooveBottomDiameter } = request
+  const { units } = design
+  return present<BallSelectionInput>({
+    design: toDesignInput(design),
+    measured: measured.map((diameter) => toMm(diameter, units)),
+    goal,
+    grooveBottomDiameter: grooveBottomDiameter === undefined ? undefined : toMm(grooveBottomDiameter, units),
+  })
+}
+
+const SELECTION_CODES: ReadonlySet<string> = new Set<SelectionRefusal['code']>([
+  'lot-too-small',
+  'not-of-this-size',
+  'aim-takes-another-ball',
+  'groove-too-tight',
+  'groove-too-wide',
+])
+
+const isOfSelection = (refusal: Refusal | SelectionRefusal): refusal is SelectionRefusal =>
+  SELECTION_CODES.has(refusal.code)
+
+/** A refusal of the selection, or of the design inside the request. */
+export const toSelectionFault = (refusal: Refusal | SelectionRefusal, units: Units): Fault =>
+  isOfSelection(refusal) ? { path: refusal.path, message: explainRefusal(refusal, units) } : toFault(refusal, units)
+
+const CRITERIA = {
+  'close-groove': 'ball-gap',
+  'least-groove-change': 'groove-radius',
+  'least-spread': 'spread',
+} as const satisfies Readonly<Record<SelectionGoal, string>>
+
+/** A selection in the caller's units and in words. */
+export function toBallSelectionResponse(selection: BallSelection): BallSelectionResponse {
+  const { input, bearing, choice, orders, grooveChange } = selection
+  const { settled } = bearing
+  const { units } = input.design
+  const size = (length: Mm) => show(length, units)
+  return {
+    units,
+    goal: input.goal,
+    advice: advice(selection),
+    chosen: choice.balls.map(({ index, diameter }) => ({ index, diameter: size(diameter) })),
+    leftOver: [...selection.leftOver],
+    grooveBottomDiameter: size(selection.grooveBottomDiameter),
+    target: {
+      ballGap: size(settled.ballGap),
+      minBallGap: size(settled.minBallGap),
+      maxBallGap: size(settled.maxBallGap),
+    },
+    ballGap: size(selection.ballGap),
+    mean: size(selection.mean),
+    standardDeviation: size(selection.standardDeviation),
+    spread: size(selection.spread),
+    grooveChange: { radial: size(grooveChange), diametral: size(mm(2 * grooveChange)) },
+    bounds: toBounds(selection),
+    orderEffect: {
+      leastBallGap: size(orders.least),
+      mostBallGap: size(orders.most),
+      message: explainOrders(selection),
+    },
+    warnings: selection.warnings.map((warning) => toWarning(warning, units)),
+    cautions: cautionsFor(settled.input.balls.material ?? 'wood'),
+  }
+}
+
+function toBounds(selection: BallSelection): BallSelectionResponse['bounds'] {
+  const { input, choice, reach } = selection
+  const size = (length: number) => show(mm(length), input.design.units)
+  return {
+    of: CRITERIA[input.goal],
+    missedBy: size(choice.missedBy),
+    noneBelow: size(choice.noneBelow),
+    atMostFromBest: size(choice.missedBy - choice.noneBelow),
+    everyChoiceTried: choice.everyChoiceTried,
+    ...(reach.least === undefined ? {} : { leastBallGap: size(reach.least) }),
+    mostBallGap: size(reach.most),
+    message: explainNearness(selection),
+  }
+}
+
+const PATHS: Readonly<Record<SelectionWarning['facts']['code'], string>> = {
+  'does-not-close': '/measured',
+  'gap-below-band': '/design/minBallGap',
+  'gap-above-band': '/design/maxBallGap',
+  'gap-below-assembly-gap': '/design/ballGap',
+  'rides-on-edges': '/design/groove',
+}
+
+const toWarning = ({ severity, facts, suggestion }: SelectionWarning, units: Units): Static<typeof Warning> => ({
+  code: facts.code,
+  severity,
+  message: explainWarning(facts, units),
+  path: PATHS[facts.code],
+  ...(suggestion === undefined
+    ? {}
+    : { suggestion: { path: '/grooveBottomDiameter', value: show(suggestion, units) } }),
+})

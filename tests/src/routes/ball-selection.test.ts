@@ -1,0 +1,167 @@
+import { describe, expect, test } from 'vitest'
+import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { numberLeaves } from '#tests/support/number-leaves.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+/** An invented bearing and an invented lot. */
+const DESIGN = {
+  units: 'mm',
+  balls: { count: 12, diameter: 16, material: 'glass' },
+  bore: 12,
+  ballGap: 0.8,
+  minBallGap: 0,
+  maxBallGap: 2,
+}
+const MEASURED = [16.02, 15.94, 16.11, 15.87, 16.05, 15.98, 16.2, 15.9, 16, 16.08, 15.79, 16.15, 16.03, 15.96]
+const REQUEST = { design: DESIGN, measured: MEASURED, goal: 'close-groove' }
+
+type Selection = {
+  readonly units: string
+  readonly goal: string
+  readonly advice: string
+  readonly chosen: readonly { readonly index: number; readonly diameter: number }[]
+  readonly leftOver: readonly number[]
+  readonly grooveBottomDiameter: number
+  readonly ballGap: number
+  readonly mean: number
+  readonly spread: number
+  readonly grooveChange: { readonly radial: number; readonly diametral: number }
+  readonly bounds: {
+    readonly of: string
+    readonly missedBy: number
+    readonly noneBelow: number
+    readonly atMostFromBest: number
+    readonly message: string
+  }
+  readonly orderEffect: { readonly leastBallGap: number; readonly mostBallGap: number; readonly message: string }
+  readonly warnings: readonly {
+    readonly code: string
+    readonly path: string
+    readonly message: string
+    readonly suggestion?: { readonly path: string; readonly value: number }
+  }[]
+  readonly cautions: readonly { readonly code: string }[]
+}
+
+const address = async () => `${await startedApp()}/v1/ball-selection`
+
+async function selected(url: string, request: object): Promise<Selection> {
+  const answer = await post(url, request)
+  expect(answer.status, answer.text).toBe(200)
+  return JSON.parse(answer.text)
+}
+
+describe('a lot of fourteen for a ring of twelve', () => {
+  test.each([
+    ['close-groove', 'ball-gap'],
+    ['least-groove-change', 'groove-radius'],
+    ['least-spread', 'spread'],
+  ])('%s: twelve of them, what they leave, and how near to the best that is', async (goal, of) => {
+    const answer = await selected(await address(), { ...REQUEST, goal })
+    expect(answer).toMatchObject({ units: 'mm', goal, bounds: { of } })
+    expect(answer.chosen.length).toBe(12)
+    for (const { index, diameter } of answer.chosen) expect(diameter).toBe(MEASURED[index])
+    const indices = [...answer.chosen.map(({ index }) => index), ...answer.leftOver]
+    expect(indices.toSorted((one, other) => one - other)).toEqual([...MEASURED.keys()])
+    expect(answer.bounds.noneBelow).toBeLessThanOrEqual(answer.bounds.missedBy)
+    expect(answer.bounds.atMostFromBest).toBe(answer.bounds.missedBy - answer.bounds.noneBelow)
+    expect(answer.orderEffect.leastBallGap).toBeLessThanOrEqual(answer.ballGap)
+    expect(answer.orderEffect.mostBallGap).toBeGreaterThanOrEqual(answer.ballGap)
+    expect(answer.orderEffect.message).toMatch(/Very little/)
+    expect(answer.grooveChange.diametral).toBe(2 * answer.grooveChange.radial)
+    expect(answer.cautions.map(({ code }) => code)).toContain('glass-balls')
+    for (const [path, number] of numberLeaves(answer)) expect(Number.isFinite(number), path).toBe(true)
+  })
+
+  test("without a groove it reckons with the design's own, and the same balls in either unit are the same choice", async () => {
+    const url = await address()
+    const [inMm, designed] = [await selected(url, REQUEST), await post(url.replace('ball-selection', 'design'), DESIGN)]
+    const { outerRing }: { outerRing: { grooveBottomDiameter: number } } = JSON.parse(designed.text)
+    expect(inMm.grooveBottomDiameter).toBe(outerRing.grooveBottomDiameter)
+    const inches = await selected(url, {
+      design: {
+        ...DESIGN,
+        units: 'in',
+        balls: { count: 12, diameter: '16 mm' },
+        bore: '12 mm',
+        ballGap: '0.8 mm',
+        maxBallGap: '2 mm',
+      },
+      measured: MEASURED.map((diameter) => `${diameter} mm`),
+      goal: 'close-groove',
+    })
+    expect(inches.units).toBe('in')
+    expect(inches.chosen.map(({ index }) => index)).toEqual(inMm.chosen.map(({ index }) => index))
+    expect(inches.ballGap * 25.4).toBeWithin(1e-9, inMm.ballGap)
+    expect(inches.advice).toMatch(/ in\b/)
+  })
+
+  test('a groove cut too shallow: the groove that lets them run, which clears the warning when it is taken', async () => {
+    const url = await address()
+    const request = { ...REQUEST, grooveBottomDiameter: 77.5 }
+    const tight = await selected(url, request)
+    expect(tight.warnings.map(({ code, path }) => [code, path])).toEqual([['does-not-close', '/measured']])
+    expect(tight.grooveChange.radial).toBeGreaterThan(0)
+    expect(tight.advice).toMatch(/take .* mm more off/)
+    const { path, value } = tight.warnings[0]?.suggestion ?? {}
+    expect(path).toBe('/grooveBottomDiameter')
+    expect((await selected(url, { ...request, grooveBottomDiameter: value })).warnings).toEqual([])
+  })
+
+  test('a groove cut too deep: the largest balls, and how deep it is for them', async () => {
+    const deep = await selected(await address(), { ...REQUEST, grooveBottomDiameter: '79.2 mm' })
+    expect(deep.leftOver).toEqual([3, 10])
+    expect(deep.grooveChange.radial).toBeLessThan(0)
+    expect(deep.advice).toMatch(/deeper than they want/)
+    expect(deep.warnings).toMatchObject([{ code: 'gap-above-band', path: '/design/maxBallGap' }])
+    expect(deep.bounds.message).toMatch(/none less than 3\.\d+ mm/)
+  })
+})
+
+describe('refused in words, with the place', () => {
+  test('a lot smaller than the ring takes, a ball of another size, a groove for no ball of them: 422', async () => {
+    const url = await address()
+    const small = problemIn(await post(url, { ...REQUEST, measured: MEASURED.slice(0, 11) }), 422)
+    expect(small.errors).toMatchObject([{ path: '/measured', message: expect.stringMatching(/11 .* 12/) }])
+    const slip = problemIn(await post(url, { ...REQUEST, measured: [...MEASURED, 161, 1.6] }), 422)
+    expect(slip.errors?.map(({ path }) => path)).toEqual(['/measured/14', '/measured/15'])
+    expect(slip.errors?.[0]?.message).toMatch(/161 mm/)
+    for (const grooveBottomDiameter of [0.001, 30, 60, 600, 10_000]) {
+      const groove = problemIn(await post(url, { ...REQUEST, grooveBottomDiameter }), 422)
+      expect(groove.errors?.[0]?.path).toBe('/grooveBottomDiameter')
+    }
+  })
+
+  test('a bearing that cannot be made: its own reason, at its place in the request', async () => {
+    const refused = problemIn(await post(await address(), { ...REQUEST, design: { ...DESIGN, bore: 60 } }), 422)
+    expect(refused.errors).toMatchObject([{ path: '/design/bore', message: expect.stringMatching(/60 mm/) }])
+  })
+
+  test('what is not of the schema: 400 with everything at once, and the next request is served', async () => {
+    const url = await address()
+    const faults = faultsIn(await post(url, { measured: [16, '16,1'], goal: 'closegroove', groove: 1 })).join('\n')
+    expect(faults).toMatch(/\/design: "design" is missing/)
+    expect(faults).toMatch(/\/measured: must hold at least 3 entries/)
+    expect(faults).toMatch(/\/goal: .*did you mean "close-groove"/)
+    expect(faults).toMatch(/\/groove: /)
+    const many = Array.from({ length: 501 }, () => 16)
+    expect(faultsIn(await post(url, { ...REQUEST, measured: many })).join()).toMatch(/at most 500/)
+    expect(faultsIn(await post(url, { ...REQUEST, measured: [-1, 0, null, '', {}] })).length).toBe(5)
+    expect(await selected(url, REQUEST)).toMatchObject({ goal: 'close-groove' })
+  })
+
+  test('GET is not offered', async () => {
+    expect(problemIn(await ask(await address()), 405).status).toBe(405)
+  })
+})
+
+test('five hundred balls in any shape and a ring of two hundred are answered', async () => {
+  const url = await address()
+  const measured = Array.from({ length: 500 }, (_, ball) => 16 + ((ball * 37) % 101) / 500 - 0.1)
+  for (const goal of ['close-groove', 'least-groove-change', 'least-spread']) {
+    const design = { ...DESIGN, balls: { count: 200, diameter: 16 } }
+    const answer = await selected(url, { design, measured, goal })
+    expect(answer.chosen.length).toBe(200)
+    expect(answer.leftOver.length).toBe(300)
+  }
+})
