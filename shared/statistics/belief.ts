@@ -134,8 +134,10 @@ function throughStages(ground: Ground, stages: readonly Stage[], y: Axis, finene
   let belief: Belief | undefined
   for (const { evidence, thenCut } of stages) {
     belief = observed({ before, range, y, ground, count: fineness.u }, evidence)
-    if (belief === undefined || thenCut === undefined) continue
-    const smeared = smear(belief, thenCut)
+    if (belief === undefined) return undefined
+    if (thenCut === undefined) continue
+    const smeared = smear(belief, thenCut, prior.x.to - Math.min(...leans))
+    if (smeared === undefined) return undefined
     before = interpolated(smeared)
     range = { from: smeared.u.from, to: end(smeared.u) }
   }
@@ -247,37 +249,42 @@ function liveRange(along: Axis, sums: Float64Array): { from: number; to: number 
 
 const REACH_OF_CUT = 6
 
-/** The belief moved and widened by a cut. Each cell counts as evenly filled, so no cut is too small for the grid. */
-function smear(belief: Belief, cut: Cut): Belief {
+/**
+ * The belief moved and widened by a cut. Each cell counts as evenly filled, so no cut is too small for the grid.
+ *
+ * @param limit where x ends: what is cut past it is no groove any more
+ * @returns undefined where nothing is left before that limit
+ */
+function smear(belief: Belief, cut: Cut, limit: number): Belief | undefined {
   const { u, y, weights } = belief
-  const coarser = Math.max(1, Math.floor(cut.standardDeviation / 4 / u.step))
   const least = Math.max(0, cut.mean - REACH_OF_CUT * cut.standardDeviation)
-  const most = Math.max(u.step, cut.mean + REACH_OF_CUT * cut.standardDeviation)
-  const first = Math.floor(least / u.step)
-  const steps = u.count + Math.ceil((most - least) / u.step)
-  const out: Axis = { from: u.from + first * u.step, step: u.step * coarser, count: Math.ceil(steps / coarser) + 1 }
-  const kernel = cutKernel(cut, u.step, first + out.count * coarser)
+  const most = Math.min(cut.mean + REACH_OF_CUT * cut.standardDeviation, limit - u.from)
+  const from = u.from + least
+  const to = Math.min(end(u) + Math.max(most, u.step), limit)
+  if (!(to > from)) return undefined
+  const step = Math.max(u.step, Math.min(cut.standardDeviation / 4, (to - from) / FINE.u))
+  const out: Axis = { from, step, count: Math.ceil((to - from) / step) + 1 }
   const smeared = new Float64Array(out.count * y.count)
-  for (let row = 0; row < y.count; row++) {
-    for (let to = 0; to < out.count; to++) {
-      const moved = first + to * coarser
-      let sum = 0
-      for (let from = 0; from <= Math.min(u.count - 1, moved); from++) {
-        sum += (weights[row * u.count + from] ?? 0) * (kernel[moved - from] ?? 0)
+  for (let into = 0; into < out.count; into++) {
+    for (let of = 0; of < u.count; of++) {
+      const chance = cutChance(cut, node(out, into) - node(u, of), u.step)
+      if (chance === 0) continue
+      for (let row = 0; row < y.count; row++) {
+        const index = row * out.count + into
+        smeared[index] = (smeared[index] ?? 0) + chance * (weights[row * u.count + of] ?? 0)
       }
-      smeared[row * out.count + to] = sum
     }
   }
-  return normalised({ ...belief, u: out, weights: smeared })
+  return smeared.some((weight) => weight > 0) ? normalised({ ...belief, u: out, weights: smeared }) : undefined
 }
 
-/** The chance of a cut of so many steps of the grid, within half a step. */
-function cutKernel({ mean, standardDeviation }: Cut, step: number, count: number): Float64Array {
-  const below = (cut: number): number => {
-    if (cut <= 0) return normalCdf(-mean / standardDeviation)
-    return normalCdf((cut - mean) / standardDeviation)
-  }
-  return Float64Array.from({ length: count }, (_, index) => below((index + 0.5) * step) - below((index - 0.5) * step))
+/** The chance of a cut of some depth, within half a cell; below 0 there is none. */
+function cutChance({ mean, standardDeviation }: Cut, depth: number, cell: number): number {
+  const high = depth + cell / 2
+  if (high <= 0) return 0
+  const low = (Math.max(0, depth - cell / 2) - mean) / standardDeviation
+  if (low > REACH_OF_CUT + 2 || (high - mean) / standardDeviation < -REACH_OF_CUT - 2) return 0
+  return normalCdf((high - mean) / standardDeviation) - normalCdf(low)
 }
 
 function interpolated({ u, weights }: Belief): Density {

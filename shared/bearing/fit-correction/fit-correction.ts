@@ -13,7 +13,7 @@ import type { GrooveModel } from './model.ts'
 import { bestNextReading, type NextReading } from './next-reading.ts'
 import { outerModel } from './outer-model.ts'
 import { cutDeviation, type Plan, type PlannedTool, planCuts } from './plan.ts'
-import { type FitRefusal, impossibleReadings } from './refusal.ts'
+import { type FitRefusal, impossibleReadings, unevenBalls } from './refusal.ts'
 import { chanceBelow, chanceOvershot, type Room, roomOf } from './room.ts'
 import { type RemovalPerStroke, removalPerStroke } from './strokes.ts'
 
@@ -76,6 +76,8 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
   const made = bearingOf(input.design)
   if (!made.ok) return made
   const bearing = made.value
+  const uneven = unevenBalls(bearing)
+  if (uneven.length > 0) return fail(uneven)
   const target = settledTarget(input, bearing)
   const model = input.ring === 'outer' ? outerModel(bearing) : innerModel(bearing)
   const impossible = [...bandRefusals(target), ...impossibleReadings(input, model)]
@@ -88,12 +90,18 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
     believe(model.prior, stagesOf(input, readings, model, tools), fineness)
   const belief = believing(input.readings)
   if (belief === undefined) return fail([{ code: 'readings-contradict', path: '/readings' }])
+  const room = roomUnder({ belief, model, target })
+  // A groove as deep as its radius grows no deeper for a ball on its edges.
+  if (!(room.band > 0 && model.figurePerX > 0))
+    return fail([{ code: 'target-out-of-reach', path: '/target', min: target.min, max: target.max }])
   const others = (without: number, fineness: Fineness) =>
     believing(
       input.readings.filter((_, index) => index !== without),
       fineness,
     )
-  return ok(answered({ input, bearing, target, model, tools, belief }, disagreements(input.readings, model, others)))
+  return ok(
+    answered({ input, bearing, target, model, tools, belief, room }, disagreements(input.readings, model, others)),
+  )
 }
 
 function settledTarget({ ring, target }: FitCorrectionInput, { settled }: Bearing): SettledTarget {
@@ -150,11 +158,11 @@ interface Known {
   readonly model: GrooveModel
   readonly tools: Tools
   readonly belief: Belief
+  readonly room: Room
 }
 
 function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrection {
-  const { input, bearing, target, model, tools, belief } = known
-  const room = roomUnder(known)
+  const { input, bearing, target, model, tools, belief, room } = known
   const tooDeep = chanceBelow(room, 0)
   const inBand = Math.max(0, chanceBelow(room, room.band) - tooDeep)
   const nextReading = bestNextReading(belief, model)
@@ -192,7 +200,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
 }
 
 /** Room before the finish comes on: a groove that is to be filmed may be cut deeper by that film. */
-function roomUnder({ belief, model, target }: Known): Room {
+function roomUnder({ belief, model, target }: Pick<Known, 'belief' | 'model' | 'target'>): Room {
   const finish = model.xPerFinish * target.finishAllowance
   return roomOf(belief, {
     deepest: (y) => model.xFor(target.max, y) + finish,

@@ -1,3 +1,5 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import { tightestBottomRadius } from '#shared/geometry/unequal-balls.ts'
 import { readingReach } from '#shared/statistics/likelihood.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { FitCorrectionInput, Reading, ReadingKind } from './input.ts'
@@ -20,9 +22,38 @@ export type FitRefusal =
       readonly kind: ReadingKind
       readonly ring: FitCorrectionInput['ring']
     }
+  | { readonly code: 'balls-too-uneven'; readonly path: string; readonly given: Mm; readonly most: Mm }
   | { readonly code: 'readings-contradict'; readonly path: string }
   | { readonly code: 'target-band-empty'; readonly path: string; readonly min: Mm; readonly max: Mm }
+  | { readonly code: 'target-out-of-reach'; readonly path: string; readonly min: Mm; readonly max: Mm }
   | { readonly code: 'aim-outside-band'; readonly path: string; readonly aim: Mm; readonly min: Mm; readonly max: Mm }
+
+/** Beyond this share of their diameter a lot is no lot of one size, and its closure means nothing. */
+const MOST_SCATTER = 0.1
+/** No ball may stand between two that meet over it: the exact closure's own limit on the largest over the smallest. */
+const MOST_UNEVEN = 1.5
+
+/** Balls so uneven that no groove can be told from them: the scatter that was given, or the balls that were measured. */
+export function unevenBalls({ settled, outerRing }: Bearing): readonly FitRefusal[] {
+  const { count, diameters, standardDeviation } = settled.input.balls
+  if (diameters === undefined) {
+    const most = mm(MOST_SCATTER * settled.ballDiameter)
+    if (standardDeviation === undefined || standardDeviation <= most) return []
+    return [{ code: 'balls-too-uneven', path: '/design/balls/standardDeviation', given: standardDeviation, most }]
+  }
+  const smallest = Math.min(...diameters)
+  const largest = mm(Math.max(...diameters))
+  const isTight = diameters.length === count && outerRing.grooveBottomDiameter / 2 < tightestBottomRadius(diameters)
+  if (largest <= MOST_UNEVEN * smallest && !isTight) return []
+  return [
+    {
+      code: 'balls-too-uneven',
+      path: '/design/balls/diameters',
+      given: mm(largest - smallest),
+      most: mm(smallest / 2),
+    },
+  ]
+}
 
 /** The readings, of now and of before, that no groove of this bearing could give, each by its path. */
 export function impossibleReadings(input: FitCorrectionInput, model: GrooveModel): readonly FitRefusal[] {

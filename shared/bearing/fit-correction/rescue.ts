@@ -1,7 +1,7 @@
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
-import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
+import { tightestBottomRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { FitCorrection, SettledTarget } from './fit-correction.ts'
@@ -162,13 +162,16 @@ const innerSizes = ({ innerRing, landGap, outerRing }: Bearing): Readonly<Record
   outerWall: outerRing.wall,
 })
 
+/** Larger ones meet over a small ball between them. */
+const MOST_MIXED = 1.5
+
 function mixedBalls({ ballsOnHand, ballCount, ballDiameter, bottomRadius, target }: Spoilt): Rescue {
-  const larger = ballsOnHand.filter(({ diameter }) => diameter > ballDiameter)
+  const larger = ballsOnHand.filter(({ diameter }) => diameter > ballDiameter && diameter <= MOST_MIXED * ballDiameter)
   const mixes = larger.flatMap(({ diameter, quantity }) =>
-    Array.from({ length: Math.min(quantity, ballCount - 1) }, (_, index) => {
-      const replaced = index + 1
-      const gap = unequalBallGap(bottomRadius, mixed(ballCount, replaced, ballDiameter, diameter))
-      return { diameter, replaced, gap }
+    Array.from({ length: Math.min(quantity, ballCount - 1) }, (_, index) => index + 1).flatMap((replaced) => {
+      const balls = mixed(ballCount, replaced, ballDiameter, diameter)
+      if (bottomRadius < tightestBottomRadius(balls)) return []
+      return [{ diameter, replaced, gap: unequalBallGap(bottomRadius, balls) }]
     }),
   )
   const good = mixes.filter(({ gap }) => inBand(gap, target))

@@ -13,6 +13,9 @@ export interface Scatter {
   readonly deviation: number
 }
 
+/** Balls that scatter by less, over their diameter, are even: differences would be of rounding alone. */
+const EVEN_WITHIN = 1e-6
+
 /** Step of the central differences, in deviations of a single ball: small against what bends, large against rounding. */
 const STEP = 0.5
 
@@ -39,7 +42,9 @@ export function scatterOf({ outerRing, settled: { input, ballDiameter } }: Beari
     diameters === undefined
       ? (standardDeviation ?? designDefaults.BALL_SCATTER[material ?? designDefaults.BALL_MATERIAL] * ballDiameter)
       : deviationOf(diameters)
-  return single > 0 ? { single, ...propagated(bottom, equal, single) } : { single, bias: 0, deviation: 0 }
+  return single > EVEN_WITHIN * ballDiameter
+    ? { single, ...propagated(bottom, equal, single) }
+    : { single, bias: 0, deviation: 0 }
 }
 
 function propagated(bottom: Mm, equal: readonly number[], single: number): Pick<Scatter, 'bias' | 'deviation'> {

@@ -28,10 +28,14 @@ export function explainFitRefusal(refusal: FitRefusal, units: Units): string {
       return `${READINGS[refusal.kind]} cannot be ${size(refusal.given)}: whatever the groove, this bearing would give from ${size(refusal.least)} to ${size(refusal.most)}`
     case 'reading-of-other-ring':
       return `${READINGS[refusal.kind]} is not read at the ${refusal.ring} ring`
+    case 'balls-too-uneven':
+      return `balls that differ by ${size(refusal.given)} are not of one size: up to ${size(refusal.most)} can be reckoned with`
     case 'readings-contradict':
       return 'no groove at all gives these readings together: check them, and the balls, the land and the design they belong to'
     case 'target-band-empty':
       return `the smallest ${size(refusal.min)} must be below the largest ${size(refusal.max)}`
+    case 'target-out-of-reach':
+      return `no depth of this groove gives from ${size(refusal.min)} to ${size(refusal.max)}: its cutter is too small for the ball, or the design too tight`
     case 'aim-outside-band':
       return `the aim of ${size(refusal.aim)} lies outside of ${size(refusal.min)} to ${size(refusal.max)}`
     default:

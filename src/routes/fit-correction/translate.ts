@@ -113,8 +113,10 @@ function toRemoval(
 const FIT_CODES: ReadonlySet<string> = new Set<FitRefusal['code']>([
   'reading-impossible',
   'reading-of-other-ring',
+  'balls-too-uneven',
   'readings-contradict',
   'target-band-empty',
+  'target-out-of-reach',
   'aim-outside-band',
 ])
 

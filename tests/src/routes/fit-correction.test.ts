@@ -88,6 +88,56 @@ test('a reading that no groove gives, and one of the other ring, are a 422 with 
   expect(problemIn(other, 422).errors?.[0]?.path).toBe('/readings/0')
 })
 
+test.each([
+  {
+    what: 'three measured balls of 1, 1 and 60 mm',
+    balls: { count: 3, diameter: 20, diameters: [1, 1, 60] },
+    status: 422,
+  },
+  { what: 'a scatter of half a ball', balls: { count: 12, diameter: 16, standardDeviation: 8 }, status: 422 },
+  { what: 'a ball of 5 m to mix in', balls: DESIGN.balls, status: 200 },
+])('once a 500: $what', async ({ balls, status }) => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: { units: 'mm', balls, bore: 2 },
+    ring: 'outer',
+    readings: [{ kind: 'ball-gap', value: 4.5, graduation: 0.5 }],
+    ballsOnHand: [{ diameter: 5000, quantity: 20 }],
+  })
+  expect(answer.status, answer.text).toBe(status)
+})
+
+test('once a 500: a scatter too small to reckon with', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: { ...DESIGN, balls: { count: 12, diameter: 16, standardDeviation: 1e-223 } },
+    ring: 'outer',
+    readings: [{ kind: 'ball-gap', value: 1 }],
+  })
+  expect(answer.status, answer.text).toBe(200)
+})
+
+test('once a 500: an inner groove as deep as its radius, which no cut deepens for the ball', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: { units: 'mm', balls: { count: 9, diameter: 25 }, bore: 2, groove: { conformity: 0.4 } },
+    ring: 'inner',
+    readings: [{ kind: 'radial-play', value: 0.2 }],
+  })
+  expect(problemIn(answer, 422).errors?.[0]?.path).toBe('/target')
+})
+
+test('once 22 seconds: cuts of metres, by tools that err by metres', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: DESIGN,
+    ring: 'outer',
+    readings: [{ kind: 'ball-gap', value: 1, graduation: 0, standardUncertainty: 0 }],
+    earlier: [
+      { readings: [{ kind: 'ball-gap', value: 0 }], thenRemoved: { with: 'sharp-tool', radial: 0.001 } },
+      { readings: [], thenRemoved: { with: 'abrasive', radial: 10_000 } },
+    ],
+    tools: { sharpTool: { absolute: 10_000, relative: 1 } },
+  })
+  expect(problemIn(answer, 422).errors?.[0]?.path).toBe('/readings')
+})
+
 test('too many readings, an unknown kind, a target of the other ring: 400, and the next request is served', async () => {
   const address = await startedApp()
   const fit = `${address}/v1/fit-correction`
