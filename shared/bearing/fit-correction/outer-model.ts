@@ -1,7 +1,7 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import * as designDefaults from '#shared/bearing/defaults.ts'
 import type { BallsInput } from '#shared/bearing/design-input.ts'
-import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
+import { FEWEST_BALLS, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import { type Belief, type Evidence, expectation } from '#shared/statistics/belief.ts'
 import { logAbove, logReading, type ReadingError, readingReach } from '#shared/statistics/likelihood.ts'
@@ -99,9 +99,11 @@ export function outerModel(bearing: Bearing): GrooveModel {
         const opening = truth(reading) ?? gap
         return {
           logLikelihood: (x, y) => logReading(reading.value, opening(x, y), error) + isRefused(x, y),
-          within: (y) => ({
-            from: xForGap(reading.value - scatter.bias - readingReach(error), y, ballCount - 1),
-            to: xForGap(reading.value - scatter.bias + readingReach(error), y, ballCount - 1),
+          ...(hasOpening(ballCount) && {
+            within: (y: number) => ({
+              from: xForGap(reading.value - scatter.bias - readingReach(error), y, ballCount - 1),
+              to: xForGap(reading.value - scatter.bias + readingReach(error), y, ballCount - 1),
+            }),
           }),
         }
       }
@@ -169,6 +171,9 @@ export function outerModel(bearing: Bearing): GrooveModel {
     ],
   }
 }
+
+/** Of three balls the two in place touch, whatever the groove: an opening between them says nothing of it. */
+const hasOpening = (ballCount: number): boolean => ballCount > FEWEST_BALLS
 
 const widestGap = (ballDiameter: number, ballCount: number): number =>
   Math.min(WIDEST_GAP, OF_THE_LIMIT * (ballCount - 2)) * ballDiameter
@@ -258,10 +263,10 @@ function offers(
   const error = (kind: Reading['kind']): ReadingError => defaults.usualError(kind, units)
   const ballsGoIn = expectation(belief, (x, y) => (gap(x, y) >= assembly.assemblyGap ? 1 : 0)) > 0.5
   const value = mm(0)
+  const gapReading: Reading = { kind: 'ball-gap', value, error: error('ball-gap') }
+  const openingReading: Reading = { kind: 'last-ball-opening', value, error: error('last-ball-opening') }
   return [
-    ballsGoIn
-      ? { kind: 'ball-gap', value, error: error('ball-gap') }
-      : { kind: 'last-ball-opening', value, error: error('last-ball-opening') },
+    ...(ballsGoIn ? [gapReading] : hasOpening(balls.count) ? [openingReading] : []),
     { kind: 'groove-bottom-diameter', value, error: error('groove-bottom-diameter') },
     { kind: 'ball-row', count: balls.count, value, error: error('ball-row') },
   ]

@@ -1,6 +1,6 @@
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
+import { ballGap, gapPerBallDiameterAtPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { tightestBottomRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -192,28 +192,32 @@ const mixed = (count: number, replaced: number, small: number, large: number): r
     Math.floor(((index + 1) * replaced) / count) > Math.floor((index * replaced) / count) ? large : small,
   )
 
+/** Thinner by this than what closes the ring outright, a spacer would leave a gap below 0 in rounding only. */
+const CLOSED_WITHIN = 1e-9
+
 /**
- * Spacers of thickness t between all neighbours, the aimed gap still open beside one of them:
- * (Z − 1) asin((Dw + t) / 2R) + asin((Dw + t + g) / 2R) = π. A single spacer takes all that the gap has too much.
+ * Spacers of thickness t between all neighbours are a ring of balls larger by t on the same pitch circle, of which the
+ * last gap is the one aimed at. A single spacer takes all that the gap has too much.
  */
 function spacers({ ballCount, ballDiameter, bottomRadius, target, gapWith, bearing }: Spoilt): Rescue {
   const gap = gapWith(ballDiameter)
-  const radius = outerModel(bearing).pitchRadius?.(bottomRadius, ballDiameter) ?? bottomRadius - ballDiameter / 2
-  const angle = (chord: number): number => Math.asin(Math.min(1, chord / (2 * radius)))
-  const slope = (chord: number): number => 1 / Math.sqrt(Math.max(Number.EPSILON, 4 * radius * radius - chord * chord))
+  const radius = mm(outerModel(bearing).pitchRadius?.(bottomRadius, ballDiameter) ?? bottomRadius - ballDiameter / 2)
+  // Of even balls, too: the gap that is believed has the balls' scatter in it.
+  if (!(gap >= target.aim && ballGap(radius, ballDiameter, ballCount) >= target.aim)) return nothing('spacers')
+  const closing = 2 * radius * Math.sin(Math.PI / ballCount) * (1 + CLOSED_WITHIN)
   const each = bracketedRoot(
-    (t) => [
-      (ballCount - 1) * angle(ballDiameter + t) + angle(ballDiameter + t + target.aim) - Math.PI,
-      (ballCount - 1) * slope(ballDiameter + t) + slope(ballDiameter + t + target.aim),
+    (size) => [
+      target.aim - ballGap(radius, mm(size), ballCount),
+      -gapPerBallDiameterAtPitchRadius(radius, mm(size), ballCount),
     ],
-    -ballDiameter / 2,
-    Math.max(gap, 0),
+    ballDiameter,
+    closing,
   )
   return {
     option: 'spacers',
-    possible: each > 0,
+    possible: each > ballDiameter,
     ballGap: target.aim,
-    lengths: { eachThickness: mm(each), singleThickness: mm(gap - target.aim) },
+    lengths: { eachThickness: mm(each - ballDiameter), singleThickness: mm(gap - target.aim) },
     counts: { spacerCount: ballCount },
   }
 }

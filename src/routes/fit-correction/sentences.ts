@@ -117,6 +117,7 @@ export function explainRescue({ option, possible, lengths, counts, ballGap }: Re
       if (counts['replacedCount'] === undefined) return 'No larger balls are on hand to mix in (ballsOnHand).'
       return `Replace ${counts['replacedCount']} of the balls, evenly round the ring, by balls of ${size('diameter')}: a gap of ${gap}${possible ? '' : ', still out of band'}. The larger ones carry the load.`
     case 'spacers':
+      if (counts['spacerCount'] === undefined) return 'The gap is not wider than its aim: nothing to fill with spacers.'
       return `Put ${counts['spacerCount']} spacers of ${size('eachThickness')} between the balls, or one of ${size('singleThickness')}: a gap of ${gap}. Spacers of felt or leather rub.`
     case 'lining':
       return `Line the groove with something ${size('thickness')} thick: a gap of ${gap}, and a groove radius of ${size('grooveRadius')}${counts['tighterThanBallCount'] === 1 ? ', tighter than the ball: scrape the lining rounder, or the ball rides on its edges' : ''}.`

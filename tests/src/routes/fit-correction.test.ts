@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest'
+import { ballGap } from '#shared/geometry/ring-of-balls.ts'
+import { mm } from '#shared/units/length.ts'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 import { type Advice, advised, MAKER, makeRing } from '#tests/support/virtual-workshop.ts'
@@ -104,6 +106,48 @@ test.each([
     ballsOnHand: [{ diameter: 5000, quantity: 20 }],
   })
   expect(answer.status, answer.text).toBe(status)
+})
+
+const THREE = {
+  units: 'mm',
+  balls: { count: 3, diameter: 40 },
+  bore: 1,
+  ballGap: 12,
+  radialInternalClearance: 0.1,
+  innerRing: { engagement: 0.3 },
+}
+
+test('once a 500: three balls that cover less than half of the ring; spacers fill it to the aim all the same', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: THREE,
+    ring: 'outer',
+    readings: [{ kind: 'ball-gap', value: 32, graduation: 0.5 }],
+  })
+  expect(answer.status, answer.text).toBe(200)
+  const fit: {
+    pitchRadius: { value: number }
+    ballDiameter: { value: number }
+    rescue: { option: string; figures: { eachThickness: number } }[]
+  } = JSON.parse(answer.text)
+  const each = fit.rescue.find(({ option }) => option === 'spacers')?.figures.eachThickness ?? Number.NaN
+  const larger = mm(fit.ballDiameter.value + each)
+  expect(ballGap(mm(fit.pitchRadius.value), larger, 3)).toBeWithin(0.01, 12)
+})
+
+test('once a 500: of three balls the two in place touch, and an opening between them says nothing', async () => {
+  const address = `${await startedApp()}/v1/fit-correction`
+  const nothing = await post(address, {
+    design: THREE,
+    ring: 'outer',
+    readings: [{ kind: 'last-ball-opening', value: 0.3 }],
+  })
+  expect(nothing.status, nothing.text).toBe(200)
+  const wide = await post(address, {
+    design: THREE,
+    ring: 'outer',
+    readings: [{ kind: 'last-ball-opening', value: 30 }],
+  })
+  expect(problemIn(wide, 422).errors?.[0]?.path).toBe('/readings/0')
 })
 
 test('once a 500: a scatter too small to reckon with', async () => {
