@@ -16,7 +16,7 @@ import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
 import { type Length, type NonNegativeLength, type ShownLength, show, toMm } from './length.ts'
-import { present } from './optional.ts'
+import { present, written } from './optional.ts'
 import type { UnitsName } from './units.ts'
 
 const MOST_MEASURED = 500
@@ -227,9 +227,9 @@ export function toDesignRequest(input: DesignInput): DesignRequest {
     grooveDepth: size(from.grooveDepth),
     groove: from.groove && fromGroove(from.groove, units),
   })
-  return present<DesignRequest>({
+  return written<DesignRequest>({
     units,
-    balls: present<Static<typeof Balls>>({
+    balls: written<Static<typeof Balls>>({
       count: balls.count,
       diameter: show(balls.diameter, units),
       material: balls.material,
@@ -239,14 +239,14 @@ export function toDesignRequest(input: DesignInput): DesignRequest {
     bore: show(input.bore, units),
     outerRing:
       outerRing &&
-      present<Static<typeof OuterRingRequest>>({
+      written<Static<typeof OuterRingRequest>>({
         ...ring(outerRing),
         wall: size(outerRing.wall),
         roundOutsideDiameterTo:
           outerRing.roundOutsideDiameterTo === null ? null : size(outerRing.roundOutsideDiameterTo),
         outsideDiameter: size(outerRing.outsideDiameter),
       }),
-    innerRing: innerRing && present<Static<typeof InnerRingRequest>>(ring(innerRing)),
+    innerRing: innerRing && written<Static<typeof InnerRingRequest>>(ring(innerRing)),
     groove: groove && fromGroove(groove, units),
     ballGap: size(input.ballGap),
     minBallGap: size(input.minBallGap),
@@ -260,7 +260,7 @@ export function toDesignRequest(input: DesignInput): DesignRequest {
 }
 
 function fromGroove({ conformity, grooveRadius, cutterDiameter }: GrooveInput, units: Units): Static<typeof Groove> {
-  return present<Static<typeof Groove>>({
+  return written<Static<typeof Groove>>({
     conformity,
     grooveRadius: grooveRadius === undefined ? undefined : show(grooveRadius, units),
     cutterDiameter: cutterDiameter === undefined ? undefined : show(cutterDiameter, units),

@@ -3,6 +3,7 @@ import type { Dimension as CoreDimension, DimensionKey } from '#shared/bearing/d
 import type { Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
 import { type ShownLength, show } from './length.ts'
+import { written } from './optional.ts'
 
 const length = refTo<typeof ShownLength>('ShownLength')
 
@@ -74,15 +75,15 @@ const NAMES: Readonly<Record<DimensionKey, readonly [symbol: string, name: strin
 
 export function toDimension(row: CoreDimension, units: Units): Static<typeof Dimension> {
   const [symbol, name] = NAMES[row.key]
-  return {
+  return written<Static<typeof Dimension>>({
     symbol,
     name,
     value: show(row.value, units),
-    ...(row.cutTo === undefined ? {} : { cutTo: show(row.cutTo, units) }),
+    cutTo: row.cutTo === undefined ? undefined : show(row.cutTo, units),
     shop: row.shop.text,
     shopError: show(row.shop.error, units),
-    ...(row.cutToShop === undefined ? {} : { cutToShop: row.cutToShop.text }),
-    ...(row.gapPerUnit === undefined ? {} : { gapPerUnit: row.gapPerUnit }),
-    ...(row.gapChangeAtShop === undefined ? {} : { gapChangeAtShop: show(row.gapChangeAtShop, units) }),
-  }
+    cutToShop: row.cutToShop?.text,
+    gapPerUnit: row.gapPerUnit,
+    gapChangeAtShop: row.gapChangeAtShop === undefined ? undefined : show(row.gapChangeAtShop, units),
+  })
 }
