@@ -1,6 +1,6 @@
 import { cpSync } from 'node:fs'
 import { join } from 'node:path'
-import { defineConfig } from 'rolldown'
+import { defineConfig, type Plugin } from 'rolldown'
 
 const DIST = 'dist/server'
 
@@ -13,6 +13,45 @@ const output = {
   chunkFileNames: '[name].cjs',
 } as const
 
+const late = (name: string) => `process.getBuiltinModule('${name}')`
+
+/**
+ * Modules that are dear to load, and what the bundle has in their place. A proxy speaks TLS and HTTP/2 for us, so those
+ * are loaded by whoever touches them. Fastify's own serializer and validator are replaced by ours (which brings Ajv,
+ * later), and nobody asks it without HTTP. Whether its plugins fit its version is checked whenever the service runs from
+ * its sources, with the same versions.
+ */
+const FASTIFY_INSTEAD: Readonly<Record<string, string>> = {
+  'node:https': `module.exports = new Proxy({}, { get: (_, name) => ${late('node:https')}[name] })`,
+  'node:http2': `module.exports = new Proxy({}, { get: (_, name) => ${late('node:http2')}[name] })`,
+  '@fastify/ajv-compiler': 'module.exports = undefined',
+  '@fastify/fast-json-stringify-compiler': 'module.exports = undefined',
+  'light-my-request': 'module.exports = undefined',
+  semver: 'module.exports = { satisfies: () => true }',
+}
+/** The first entity tag can wait for it. */
+const CACHING_INSTEAD: Readonly<Record<string, string>> = {
+  'node:crypto': `export const hash = (...given) => ${late('node:crypto')}.hash(...given)`,
+}
+
+const instead: Plugin = {
+  name: 'instead',
+  resolveId(id, importer = '') {
+    const from = importer.replaceAll('\\', '/')
+    const modules = from.includes('/node_modules/fastify/')
+      ? FASTIFY_INSTEAD
+      : from.endsWith('/src/http/caching.ts')
+        ? CACHING_INSTEAD
+        : {}
+    return Object.hasOwn(modules, id) ? `\0instead-of-${id}` : null
+  },
+  load(id) {
+    if (!id.startsWith('\0instead-of-')) return null
+    const name = id.slice('\0instead-of-'.length)
+    return FASTIFY_INSTEAD[name] ?? CACHING_INSTEAD[name] ?? null
+  },
+}
+
 export default defineConfig([
   {
     // A worker thread starts from a file of its own, beside the server's.
@@ -20,6 +59,7 @@ export default defineConfig([
     platform: 'node',
     output: { ...output, cleanDir: true },
     plugins: [
+      instead,
       {
         name: 'files that are read, not loaded',
         writeBundle: () =>

@@ -1,4 +1,3 @@
-import accepts from '@fastify/accepts'
 import {
   type FastifyHttpOptions,
   type FastifyInstance,
@@ -18,11 +17,11 @@ import { addHeaders, setHeaders } from '#src/plugins/headers.ts'
 import { describeOnDemand } from '#src/plugins/openapi-on-demand.ts'
 import { type LogStream, requestLog } from '#src/plugins/request-log.ts'
 import { stopGently } from '#src/plugins/shutdown.ts'
-import { ballSelectionRoute } from '#src/routes/ball-selection/route.ts'
-import { designRoute } from '#src/routes/design/route.ts'
-import { fitCorrectionRoute } from '#src/routes/fit-correction/route.ts'
-import { healthRoute } from '#src/routes/health/route.ts'
-import { sizeTableRoute } from '#src/routes/size-table/route.ts'
+import { BALL_SELECTION_SCHEMAS, ballSelectionRoute } from '#src/routes/ball-selection/route.ts'
+import { DESIGN_SCHEMAS, designRoute } from '#src/routes/design/route.ts'
+import { FIT_CORRECTION_SCHEMAS, fitCorrectionRoute } from '#src/routes/fit-correction/route.ts'
+import { HEALTH_SCHEMAS, healthRoute } from '#src/routes/health/route.ts'
+import { SIZE_TABLE_SCHEMAS, sizeTableRoute } from '#src/routes/size-table/route.ts'
 import { Assumption } from '#src/wire/assumption.ts'
 import { Caution } from '#src/wire/caution.ts'
 import { DESIGN_INPUT_SCHEMAS } from '#src/wire/design-input.ts'
@@ -34,15 +33,19 @@ import { Warning } from '#src/wire/warning.ts'
 import { addWorkers } from '#src/workers/pool.ts'
 import { type Config, DEFAULTS } from './config.ts'
 
-type Mount = { readonly route: FastifyPluginAsync; readonly prefix: string }
+type Mount = { readonly route: FastifyPluginAsync; readonly prefix: string; readonly schemas?: readonly TSchema[] }
 
-/** Every path of the service, in the order of the document. A new one: its folder under routes/, and a line here. */
+/**
+ * Every path of the service, in the order of the document, with the schemas that it alone points to. A new one: its
+ * folder under routes/, and a line here. The schemas are added here and not in the route: Fastify makes a validator anew,
+ * with all schemas in it, for every plugin that adds one.
+ */
 const ROUTES: readonly Mount[] = [
-  { route: healthRoute, prefix: '/health' },
-  { route: designRoute, prefix: '/v1' },
-  { route: sizeTableRoute, prefix: '/v1' },
-  { route: fitCorrectionRoute, prefix: '/v1' },
-  { route: ballSelectionRoute, prefix: '/v1' },
+  { route: healthRoute, prefix: '/health', schemas: HEALTH_SCHEMAS },
+  { route: designRoute, prefix: '/v1', schemas: DESIGN_SCHEMAS },
+  { route: sizeTableRoute, prefix: '/v1', schemas: SIZE_TABLE_SCHEMAS },
+  { route: fitCorrectionRoute, prefix: '/v1', schemas: FIT_CORRECTION_SCHEMAS },
+  { route: ballSelectionRoute, prefix: '/v1', schemas: BALL_SELECTION_SCHEMAS },
 ]
 
 /** The schemas that more than one route points to, by their `$id`. */
@@ -74,7 +77,7 @@ type AppOptions = {
 /** The whole service, not yet listening: what the server starts, what tests ask, what writes the document. */
 export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
   const { config = DEFAULTS, logStream, routes = [], documented = false } = options
-  const { ajv, pending } = validation()
+  const { ajv, buildValidator, pending } = validation()
   const serverOptions: FastifyHttpOptions<RawServerDefault> = {
     ...requestLog(config.logLevel, logStream),
     ajv,
@@ -96,7 +99,9 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     return503OnClosing: false, // what still arrives on an open connection is answered, and the connection closed
     // Fastify's serializer turns 3.7 into 3 in an integer, drops what the schema lacks, and is slower with many numbers.
     // Not by setSerializerCompiler, which a plugin that adds a schema of its own silently falls back from.
-    schemaController: { compilersFactory: { buildSerializer: () => () => (answer) => JSON.stringify(answer) } },
+    schemaController: {
+      compilersFactory: { buildValidator, buildSerializer: () => () => (answer) => JSON.stringify(answer) },
+    },
     trustProxy: typeof config.trustProxy === 'boolean' ? config.trustProxy : [...config.trustProxy],
   }
   const app = fastify(serverOptions)
@@ -108,11 +113,11 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   stopGently(app, config)
   addWorkers(app)
   compileWhenIdle(app, pending)
-  await app.register(accepts)
   if (documented) await (await import('#src/plugins/openapi.ts')).describe(app)
   else describeOnDemand(app, () => buildApp({ ...options, documented: true, config: quieter(config) }))
-  for (const schema of SHARED_SCHEMAS) app.addSchema(schema)
-  for (const { route, prefix } of [...ROUTES, ...routes]) await app.register(route, { prefix })
+  const mounts = [...ROUTES, ...routes]
+  for (const schema of [SHARED_SCHEMAS, ...mounts.map(({ schemas = [] }) => schemas)].flat()) app.addSchema(schema)
+  for (const { route, prefix } of mounts) await app.register(route, { prefix })
   return app
 }
 

@@ -17,6 +17,7 @@ import { bodyOf } from './query.ts'
 import { queryNames } from './query-names.ts'
 import { type QueryParameter, queryParameters } from './query-parameters.ts'
 import type { SchemaById } from './schema.ts'
+import { errorsOf } from './validation.ts'
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -107,20 +108,25 @@ export function computingRoute<const Schema extends ComputingSchema>(app: App, r
     url: path,
     schema: get,
     config: { queryParameters: queryParameters(names) },
-    preValidation: (request, _reply, done) => {
+    preValidation: async (request) => {
       const { body, faults } = bodyOf(request.query, names, byId)
       request.query = body
-      done(faults.length === 0 ? undefined : notValid([...faults, ...furtherFaults(faults, body, request, byId)]))
+      if (faults.length > 0) throw notValid([...faults, ...(await furtherFaults(faults, body, request, byId))])
     },
     handler: (request, reply) => answer(request.query, request, reply),
   })
 }
 
 /** All faults come at once: those of the schema too, less those that say of an unread value that it is missing. */
-function furtherFaults(faults: readonly Fault[], body: object, request: FastifyRequest, byId: SchemaById): Fault[] {
+async function furtherFaults(
+  faults: readonly Fault[],
+  body: object,
+  request: FastifyRequest,
+  byId: SchemaById,
+): Promise<Fault[]> {
   const validate = request.getValidationFunction('querystring')
-  if (validate === undefined || validate(body) === true) return []
-  return faultsOf(validate.errors ?? [], byId).filter(
+  if (validate === undefined) return []
+  return faultsOf(await errorsOf(validate, body), byId).filter(
     ({ path }) => !faults.some((fault) => fault.path === path || fault.path.startsWith(`${path}/`)),
   )
 }

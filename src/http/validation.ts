@@ -1,27 +1,16 @@
-import type { FastifyInstance, FastifyServerOptions } from 'fastify'
+import { setTimeout as sleep } from 'node:timers/promises'
+import type { FastifyInstance, FastifySchemaValidationError, FastifyServerOptions } from 'fastify'
 import { lengthFormats } from '#src/wire/length.ts'
 
 type AjvOptions = Extract<NonNullable<FastifyServerOptions['ajv']>, { readonly mode?: never }>
-type Ajv = Parameters<NonNullable<AjvOptions['onCreate']>>[0]
+type ValidatorFactory = NonNullable<
+  NonNullable<NonNullable<FastifyServerOptions['schemaController']>['compilersFactory']>['buildValidator']
+>
 type Groups = readonly (readonly string[])[]
 
-/** Long enough after the start for whoever waited for it to have been answered. */
+/** Long enough after the start for whoever waited for it to have been answered; then one at a time, with room between. */
 const AFTER_START_MS = 250
-
-type Validation = {
-  readonly ajv: AjvOptions
-  /** What is still to be compiled, one function a schema. */
-  readonly pending: readonly (() => void)[]
-}
-
-/**
- * How a request is held to its schema. Fastify's own settings turn "22" into 22, true into 1 and null into 0, and drop a
- * field that they do not know: a maker would get a bearing for another input than the one given.
- */
-export function validation(): Validation {
-  const pending: (() => void)[] = []
-  return { pending, ajv: { customOptions: CUSTOM_OPTIONS, onCreate: (ajv) => compileLater(ajv, pending) } }
-}
+const BETWEEN_MS = 50
 
 const CUSTOM_OPTIONS: NonNullable<AjvOptions['customOptions']> = {
   coerceTypes: false,
@@ -51,14 +40,102 @@ const CUSTOM_OPTIONS: NonNullable<AjvOptions['customOptions']> = {
   ],
 }
 
+/** Whether data holds to a schema: at once, or a moment later while the schema is still compiled. */
+type Validate = {
+  (data: unknown): boolean | Promise<boolean>
+  errors?: FastifySchemaValidationError[] | null
+}
+/** The same once it is compiled. */
+type Compiled = Validate & ((data: unknown) => boolean)
+type Compiler = (route: { readonly schema: object }) => Compiled
+
+type Validation = {
+  readonly ajv: AjvOptions
+  readonly buildValidator: ValidatorFactory
+  /** What is still to be compiled, one function a schema. */
+  readonly pending: readonly (() => Promise<unknown>)[]
+}
+
 /**
- * Compiling takes ten milliseconds and more a schema, all of it before the first answer. So a schema is compiled when a
- * request first meets it, or a while after the start, one at a time, whichever comes first.
+ * How a request is held to its schema. Fastify's own settings turn "22" into 22, true into 1 and null into 0, and drop a
+ * field that they do not know: a maker would get a bearing for another input than the one given.
+ *
+ * Ajv is loaded, and a schema compiled, when a request first meets it or a while after the start: both take tens of
+ * milliseconds, which would else be part of every start.
  */
-export function compileWhenIdle(app: FastifyInstance, pending: readonly (() => void)[]): void {
+export function validation(): Validation {
+  const pending: (() => Promise<unknown>)[] = []
+  const buildValidator = (schemas: Readonly<Record<string, object>>, options: AjvOptions) => {
+    let compiler: Promise<Compiler> | undefined
+    return (route: { readonly schema: object }): Validate =>
+      compiledLater(async () => {
+        compiler ??= compilerOf(schemas, options)
+        return (await compiler)(route)
+      }, pending)
+  }
+  // Of what the type asks, which is all of Ajv, Fastify uses the function and its errors.
+  return {
+    ajv: { customOptions: CUSTOM_OPTIONS },
+    buildValidator: buildValidator as unknown as ValidatorFactory,
+    pending,
+  }
+}
+
+async function compilerOf(schemas: Readonly<Record<string, object>>, options: AjvOptions): Promise<Compiler> {
+  const { default: compilers } = await import('@fastify/ajv-compiler')
+  return compilers()(schemas, options) as unknown as Compiler
+}
+
+function compiledLater(compile: () => Promise<Compiled>, pending: (() => Promise<unknown>)[]): Validate {
+  let compiled: Compiled | undefined
+  const ready = async (): Promise<Compiled> => {
+    compiled ??= await compile()
+    return compiled
+  }
+  const validate: Validate = (data) => {
+    if (compiled === undefined) return ready().then((first) => passes(first, data))
+    const isValid = compiled(data)
+    validate.errors = compiled.errors ?? null
+    return isValid
+  }
+  pending.push(ready)
+  return validate
+}
+
+/** What Fastify asks of a validator that answers later: to fail with its errors, not to leave them to be overwritten. */
+function passes(compiled: Compiled, data: unknown): true {
+  if (compiled(data)) return true
+  throw compiled.errors
+}
+
+/** The errors of data that is held to a schema apart from Fastify: none where it is valid. */
+export async function errorsOf(validate: Validate, data: unknown): Promise<readonly FastifySchemaValidationError[]> {
+  const isValid = validate(data)
+  if (isValid === true) return []
+  if (isValid === false) return validate.errors ?? []
+  return isValid.then(
+    () => [],
+    (errors: readonly FastifySchemaValidationError[]) => errors,
+  )
+}
+
+/** Compiles what no request has asked for yet, one at a time, so that none has to wait long. */
+export function compileWhenIdle(app: FastifyInstance, pending: Validation['pending']): void {
+  const closed = new AbortController()
   app.addHook('onListen', () => {
-    for (const [index, compile] of pending.entries()) setTimeout(compile, (index + 1) * AFTER_START_MS).unref()
+    const wait = (ms: number) => sleep(ms, undefined, { ref: false, signal: closed.signal })
+    const compileAll = async (): Promise<void> => {
+      await wait(AFTER_START_MS)
+      for (const compile of pending) {
+        await compile()
+        await wait(BETWEEN_MS)
+      }
+    }
+    compileAll().catch((error: unknown) => {
+      if (!closed.signal.aborted) throw error
+    })
   })
+  app.addHook('preClose', async () => closed.abort())
 }
 
 type ExclusiveError = { readonly keyword: 'x-exclusive'; readonly params: { readonly given: readonly string[] } }
@@ -74,25 +151,3 @@ function exclusive(groups: Groups, data: object): boolean {
 }
 /** Where Ajv looks for them: a keyword's function hands its errors over as a property of itself. */
 exclusive.errors = [] as ExclusiveError[]
-
-/** In place of Ajv's own `compile`: gives a validator at once, which is compiled by its first use. */
-function compileLater(ajv: Ajv, pending: (() => void)[]): void {
-  const compileNow = ajv.compile.bind(ajv)
-  const compile = (schema: Parameters<typeof compileNow>[0]) => {
-    let compiled: ReturnType<typeof compileNow> | undefined
-    const ready = () => {
-      compiled ??= compileNow(schema)
-      return compiled
-    }
-    const validate = (data: unknown): boolean => {
-      const checked = ready()
-      const isValid = checked(data) === true
-      validate.errors = checked.errors
-      return isValid
-    }
-    validate.errors = undefined as ReturnType<typeof compileNow>['errors']
-    pending.push(ready)
-    return validate
-  }
-  Object.assign(ajv, { compile })
-}

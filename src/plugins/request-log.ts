@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto'
 import type { IncomingMessage } from 'node:http'
 import { type FastifyReply, type FastifyRequest, type FastifyServerOptions, LogController } from 'fastify'
 import { stdTimeFunctions } from 'pino'
@@ -14,7 +13,7 @@ export type LogStream = { write(line: string): void }
 
 export function requestLog(level: Config['logLevel'], stream: LogStream | undefined): LogOptions {
   return {
-    genReqId: requestId,
+    genReqId: requestIds(),
     logController: new AnswerLog(),
     logger: level !== 'silent' && {
       level,
@@ -27,10 +26,19 @@ export function requestLog(level: Config['logLevel'], stream: LogStream | undefi
   }
 }
 
-/** The caller's id when it is a plain word, so that a line here is found from a line there; else one of ours. */
-function requestId({ headers }: IncomingMessage): string {
-  const given = headers['x-request-id']
-  return typeof given === 'string' && REQUEST_ID.test(given) ? given : randomUUID()
+/**
+ * The caller's id when it is a plain word, so that a line here is found from a line there; else one of ours: a word for
+ * this process, and a number. They are to be told apart, by people, not to be hard to guess.
+ */
+function requestIds(): (request: IncomingMessage) => string {
+  const process = Math.random().toString(36).slice(2, 10)
+  let asked = 0
+  return ({ headers }) => {
+    const given = headers['x-request-id']
+    if (typeof given === 'string' && REQUEST_ID.test(given)) return given
+    asked += 1
+    return `${process}-${asked}`
+  }
 }
 
 /**

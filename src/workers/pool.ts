@@ -33,12 +33,16 @@ const TOO_BUSY = 'More is asked at the moment than can be worked out: please com
 /** Nobody reads it; but what is thrown away is no bug that the log should hear of. */
 const CALLER_LEFT = 'The connection was closed before the answer was there.'
 
+/** A thread's start takes the processor from whoever waits for the service's own: they have been answered by then. */
+const AFTER_START_MS = 500
+
 /**
- * Worker threads for work that would hold up everyone else's, with a bound on what waits for them. They start once the
- * service listens, so that its own start does not wait for them.
+ * Worker threads for work that would hold up everyone else's, with a bound on what waits for them. They start with the
+ * first task, or a while after the service began to listen, whichever comes first.
  */
 export function addWorkers(app: FastifyInstance): void {
   let pool: Promise<Piscina> | undefined
+  let timer: NodeJS.Timeout | undefined
   const started = (): Promise<Piscina> => {
     pool ??= startedPool()
     return pool
@@ -60,9 +64,10 @@ export function addWorkers(app: FastifyInstance): void {
   }
   app.decorate('runTask', run)
   app.addHook('onListen', async () => {
-    await started()
+    timer = setTimeout(() => void started(), AFTER_START_MS).unref()
   })
   app.addHook('onClose', async () => {
+    clearTimeout(timer)
     await (await pool)?.close()
   })
 }

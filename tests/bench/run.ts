@@ -1,6 +1,6 @@
 import { execFileSync, fork } from 'node:child_process'
 import { once } from 'node:events'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { cpus, tmpdir, totalmem } from 'node:os'
 import { join } from 'node:path'
 import { request } from 'undici'
@@ -56,7 +56,7 @@ try {
 
 async function main(): Promise<void> {
   const production: Side = {
-    arguments: ['dist/server/server.cjs'],
+    arguments: containerArguments(),
     environment: { NODE_COMPILE_CACHE: cache, NODE_ENV: 'production' },
   }
   const bytes = await answerBytes(production)
@@ -70,6 +70,12 @@ async function main(): Promise<void> {
     await memory(production),
   ]
   print(rows)
+}
+
+/** What the container gives to `node`. */
+function containerArguments(): string[] {
+  const [, command = '[]'] = /^CMD (\[.*\])$/m.exec(readFileSync('Dockerfile', 'utf8')) ?? []
+  return JSON.parse(command).slice(1)
 }
 
 /** How long the answer is; and the compiled code of this run is what later starts begin with. */
@@ -97,6 +103,7 @@ async function throughput(sides: Record<'production' | 'bare' | 'same', Side>, b
     runs.bare.push(await loaded(sides.bare, DESIGN))
   }
   const of = (side: keyof typeof runs, figure: keyof Run) => median(runs[side].map((run) => run[figure]))
+  const busy = (side: keyof typeof runs) => (of(side, 'perSecond') * of(side, 'cpuUs')) / 1e6
   const compare = (what: string, mark: number, side: keyof typeof runs, other: keyof typeof runs): Row => ({
     what,
     mark,
@@ -105,7 +112,7 @@ async function throughput(sides: Record<'production' | 'bare' | 'same', Side>, b
     figures: [
       `${whole(of(side, 'perSecond'))} and ${whole(of(other, 'perSecond'))} answers of ${bytes} bytes a second`,
       `${whole(of(side, 'cpuUs'))} and ${whole(of(other, 'cpuUs'))} µs of processor each`,
-      `callers ${percent(of(side, 'callerBusy'))} and ${percent(of(other, 'callerBusy'))} busy`,
+      `servers ${percent(busy(side))} and ${percent(busy(other))} busy`,
     ].join('; '),
   })
   return [
@@ -192,7 +199,8 @@ function print(rows: readonly Row[]): void {
     [
       `Each figure is a median: over ${STARTS} starts of each side, or ${COLD_STARTS} for the cold start, the sides taking`,
       `turns. Load from a process of its own (undici): ${WARM_UP} requests to warm up, then ${REQUESTS} over`,
-      `${CONNECTIONS} kept-alive connections, each sending its next when the last was answered. The production server is`,
+      `${CONNECTIONS} kept-alive connections, each sending its next when the last was answered. Where a server is less than`,
+      'about 90 % busy, its callers set the pace. The production server is',
       'the bundle with a compile cache; designs against constants are two paths of one server run from its sources.',
       'The bare server reads the request to its end and answers a constant of the same size.',
     ].join('\n'),

@@ -6,10 +6,15 @@ import { refTo } from '#src/http/schema.ts'
 import { BallSelectionRequest, BallSelectionResponse, ChosenBall, OrderEffect, SelectionBounds } from './schema.ts'
 import { toBallSelectionInput, toBallSelectionResponse, toSelectionFault } from './translate.ts'
 
-const SCHEMAS = [BallSelectionRequest, ChosenBall, SelectionBounds, OrderEffect, BallSelectionResponse]
+export const BALL_SELECTION_SCHEMAS = [
+  BallSelectionRequest,
+  ChosenBall,
+  SelectionBounds,
+  OrderEffect,
+  BallSelectionResponse,
+]
 
 export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
-  for (const schema of SCHEMAS) app.addSchema(schema)
   computingRoute(app, {
     path: '/ball-selection',
     schema: {

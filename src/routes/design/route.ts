@@ -8,8 +8,9 @@ import { toFault } from '#src/wire/refusal.ts'
 import { Assembly, DesignResponse, Gauge, InnerRing, OuterRing } from './schema.ts'
 import { toDesignResponse } from './translate.ts'
 
+export const DESIGN_SCHEMAS = [OuterRing, InnerRing, Gauge, Assembly, DesignResponse]
+
 export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
-  for (const schema of [OuterRing, InnerRing, Gauge, Assembly, DesignResponse]) app.addSchema(schema)
   computingRoute(app, {
     path: '/design',
     get: true,

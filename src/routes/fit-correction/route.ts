@@ -29,8 +29,9 @@ const INPUTS = [
 ]
 const OUTPUTS = [LengthEstimate, NextStep, RescueOption, FitCorrectionResponse]
 
+export const FIT_CORRECTION_SCHEMAS = [...INPUTS, ...OUTPUTS]
+
 export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
-  for (const schema of [...INPUTS, ...OUTPUTS]) app.addSchema(schema)
   computingRoute(app, {
     path: '/fit-correction',
     schema: {

@@ -3,8 +3,9 @@ import { problem, sendProblem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { Health } from './schema.ts'
 
+export const HEALTH_SCHEMAS = [Health]
+
 export const healthRoute: FastifyPluginAsyncTypebox = async (app) => {
-  app.addSchema(Health)
   app.addHook('onRequest', (_request, reply, done) => {
     reply.header('cache-control', 'no-store')
     done()

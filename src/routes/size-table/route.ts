@@ -11,8 +11,9 @@ import { toSizeTableCsv, toSizeTableInput, toSizeTableResponse } from './transla
 
 const CSV_TYPE = 'text/csv'
 
+export const SIZE_TABLE_SCHEMAS = [SizeTableRow, SizeTableRequest, SizeTableResponse]
+
 export const sizeTableRoute: FastifyPluginAsyncTypebox = async (app) => {
-  for (const schema of [SizeTableRow, SizeTableRequest, SizeTableResponse]) app.addSchema(schema)
   computingRoute(app, {
     path: '/size-table',
     get: true,
