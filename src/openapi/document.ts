@@ -4,9 +4,19 @@ import { type Example, examplesOf } from './examples.ts'
 /** A part of the document, which is read here as the plain JSON that it is. */
 type Json = { [name: string]: unknown }
 
+const header = (description: string): Json => ({ description, schema: { type: 'string' } })
+
+/** On an answer that may be kept, and on the 304 that says that it still holds. */
+const KEPT = {
+  ETag: header('Marks the answer. Sent back as `If-None-Match`, it saves the answer while that is still the same.'),
+  'Cache-Control': header('How long the answer may be kept, and by whom.'),
+}
+const BUSY = { 'Retry-After': header('In how many seconds to come back.') }
+
 /**
- * What the document needs beyond the schemas of the routes: the names of a query, the examples (beside a `$ref` they
- * would vanish), and which variant a tag stands for (Ajv knows that by itself, and takes no `mapping`).
+ * What the document needs beyond the schemas of the routes: the names of a query, the headers of the answers (beside a
+ * `$ref` they would vanish, like the examples), and which variant a tag stands for (Ajv knows that by itself, and takes
+ * no `mapping`).
  */
 export function complete(document: object, queries: ReadonlyMap<string, readonly QueryParameter[]>): object {
   const whole = { ...document }
@@ -15,6 +25,7 @@ export function complete(document: object, queries: ReadonlyMap<string, readonly
     const query = queries.get(id)
     if (query !== undefined) operation['parameters'] = [...list(operation['parameters']), ...query]
     for (const example of examplesOf(id)) addExample(operation, example)
+    addHeaders(part(operation, 'responses'))
   }
   const schemas = part(part(whole, 'components'), 'schemas')
   for (const schema of Object.values(schemas)) addMappings(schema, schemas)
@@ -23,6 +34,15 @@ export function complete(document: object, queries: ReadonlyMap<string, readonly
 
 function operations(paths: Json): readonly Json[] {
   return Object.values(paths).flatMap((path) => (isJson(path) ? Object.values(path).filter(isJson) : []))
+}
+
+function addHeaders(responses: Json): void {
+  const add = (status: string, headers: Json) => {
+    const response = responses[status]
+    if (isJson(response)) response['headers'] = { ...part(response, 'headers'), ...headers }
+  }
+  if ('304' in responses) for (const status of ['200', '304']) add(status, KEPT)
+  for (const status of ['429', '503']) add(status, BUSY)
 }
 
 function addExample(operation: Json, { name, summary, status, request, response }: Example): void {

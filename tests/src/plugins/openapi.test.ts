@@ -102,3 +102,13 @@ test('the page goes with HEAD and is refused to POST, like any other', async () 
   expect((await ask(`${at}/docs`, { method: 'HEAD' })).status).toBe(200)
   expect((await ask(`${at}/openapi.json`, { method: 'POST' })).status).toBe(405)
 })
+
+test('the headers that let an answer be kept are described where they are sent', async () => {
+  const { paths } = await documentOf()
+  const { post, get } = paths['/test/probe'] ?? {}
+  for (const status of ['200', '304'])
+    expect(Object.keys(get?.responses[status]?.headers ?? {})).toEqual(['ETag', 'Cache-Control'])
+  expect(post?.responses['200']?.headers).toBeUndefined()
+  const ready = paths['/health/ready']?.['get']
+  expect(Object.keys(ready?.responses['503']?.headers ?? {})).toEqual(['Retry-After'])
+})
