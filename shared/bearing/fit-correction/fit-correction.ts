@@ -7,13 +7,13 @@ import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Disagreement, disagreements } from './agreement.ts'
 import * as defaults from './defaults.ts'
-import { innerModel } from './inner-model.ts'
+import { type InnerModel, innerModel } from './inner-model.ts'
 import type { FitCorrectionInput, Reading, ToolError, ToolName } from './input.ts'
-import type { GrooveModel } from './model.ts'
 import { bestNextReading, type NextReading } from './next-reading.ts'
-import { outerModel } from './outer-model.ts'
+import { type OuterModel, outerModel } from './outer-model.ts'
 import { cutDeviation, type Plan, type PlannedTool, planCuts } from './plan.ts'
 import { type FitRefusal, impossibleReadings, unevenBalls } from './refusal.ts'
+import { type Rescue, rescues } from './rescue.ts'
 import { chanceBelow, chanceOvershot, type Room, roomOf } from './room.ts'
 import { type RemovalPerStroke, removalPerStroke } from './strokes.ts'
 
@@ -60,6 +60,8 @@ export interface FitCorrection {
   readonly removalPerStroke?: RemovalPerStroke
   readonly disagreements: readonly Disagreement[]
   readonly bestNextReading: NextReading
+  /** Of an outer groove that is too deep. */
+  readonly rescue?: readonly Rescue[]
   readonly belief: Belief
 }
 
@@ -138,7 +140,7 @@ const TRUEST_CUT = 1e-4
 function stagesOf(
   input: FitCorrectionInput,
   now: readonly Reading[],
-  model: GrooveModel,
+  model: OuterModel | InnerModel,
   tools: Tools,
 ): readonly Stage[] {
   const before = input.earlier.map(({ readings, thenRemoved }): Stage => {
@@ -155,7 +157,7 @@ interface Known {
   readonly input: FitCorrectionInput
   readonly bearing: Bearing
   readonly target: SettledTarget
-  readonly model: GrooveModel
+  readonly model: OuterModel | InnerModel
   readonly tools: Tools
   readonly belief: Belief
   readonly room: Room
@@ -167,6 +169,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
   const inBand = Math.max(0, chanceBelow(room, room.band) - tooDeep)
   const nextReading = bestNextReading(belief, model)
   const perStroke = removalPerStroke(input.removalHistory, model.figurePerX, deviationOf(nextReading))
+  const grooveBottomDiameter = estimate(belief, (x) => 2 * Math.abs(x))
   const plan = planCuts({
     room,
     tools: plannedTools(tools, perStroke),
@@ -174,20 +177,19 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     overshootRisk: target.overshootRisk,
   })
   const step = plan.step === undefined ? undefined : nextStepOf(plan.step, room, tools, perStroke)
+  const state = tooDeep > 0.5 ? 'too-deep' : inBand >= defaults.CONFIDENCE ? 'in-band' : 'more-to-remove'
   return {
     bearing,
     input,
     target,
     tools,
-    state: tooDeep > 0.5 ? 'too-deep' : inBand >= defaults.CONFIDENCE ? 'in-band' : 'more-to-remove',
+    state,
     confidence: defaults.CONFIDENCE,
     probability: { tooTight: Math.max(0, 1 - inBand - tooDeep), inBand, tooDeep },
     figure: estimate(belief, model.figure),
     figurePerRadial: model.figurePerX,
-    ...(model.pitchRadius === undefined
-      ? {}
-      : { pitchRadius: estimate(belief, model.pitchRadius), ballDiameter: estimate(belief, (_x, y) => y) }),
-    grooveBottomDiameter: estimate(belief, (x) => 2 * Math.abs(x)),
+    grooveBottomDiameter,
+    ...(model.ring === 'outer' && ofTheOuterRing(known, model, { state, grooveBottomDiameter })),
     remaining: mm(room.mean - room.aim),
     ...(step === undefined ? {} : { nextStep: step }),
     overshootProbability: Math.max(plan.overshoot, step?.overshootProbability ?? 0),
@@ -196,6 +198,22 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     disagreements: disagreeing,
     bestNextReading: nextReading,
     belief,
+  }
+}
+
+function ofTheOuterRing(
+  { belief, bearing, input, target }: Known,
+  model: OuterModel,
+  { state, grooveBottomDiameter }: Pick<FitCorrection, 'state' | 'grooveBottomDiameter'>,
+): Pick<FitCorrection, 'pitchRadius' | 'ballDiameter' | 'rescue'> {
+  const ballDiameter = estimate(belief, (_x, y) => y)
+  const found = { pitchRadius: estimate(belief, model.pitchRadius), ballDiameter }
+  if (state !== 'too-deep') return found
+  const { ballsOnHand } = input
+  const bottomRadius = mm(grooveBottomDiameter.value / 2)
+  return {
+    ...found,
+    rescue: rescues({ bearing, model, target, ballsOnHand, bottomRadius, ballDiameter: mm(ballDiameter.value) }),
   }
 }
 

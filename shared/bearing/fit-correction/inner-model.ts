@@ -13,12 +13,16 @@ const BINDING_DOUBT = 0.05
 /** The finished outer ring is taken to lie in its gap band: half of the band on either side is two deviations. */
 const DEVIATIONS_IN_BAND = 4
 
+export interface InnerModel extends GrooveModel {
+  readonly ring: 'inner'
+}
+
 /**
  * The inner groove: x is its bottom radius taken negative (cuts make it larger), y the radius of the circle inside the
  * balls seated in the finished outer ring, the figure is the radial internal clearance:  Gr = 2 (y − bottom radius) for
  * balls on the bottom, and through the seat for balls on the edges.
  */
-export function innerModel(bearing: Bearing): GrooveModel {
+export function innerModel(bearing: Bearing): InnerModel {
   const { settled, innerRing, gauge } = bearing
   const { ballDiameter, innerGroove, input } = settled
   const landRadius = innerRing.landDiameter / 2
@@ -71,6 +75,7 @@ export function innerModel(bearing: Bearing): GrooveModel {
 
   const perSeat = seatIn(innerGroove, ballDiameter).perGrooveDepth
   return {
+    ring: 'inner',
     prior: {
       x: { from: -landRadius, to: -innerRing.boreDiameter / 2 },
       y: {

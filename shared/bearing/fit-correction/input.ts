@@ -51,6 +51,7 @@ export interface BallsOnHand {
 
 /** The band to end in: of the ball gap for the outer ring, of the radial internal clearance for the inner. */
 export interface Target {
+  /** Each at least 0. */
   readonly aim?: Mm
   readonly min?: Mm
   readonly max?: Mm

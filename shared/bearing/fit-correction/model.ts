@@ -9,8 +9,6 @@ export interface GrooveModel {
   readonly prior: Prior
   /** Ball gap (outer ring) or radial internal clearance (inner ring). */
   readonly figure: (x: number, y: number) => number
-  /** Pitch radius of the outer ring; the inner ring has none of its own. */
-  readonly pitchRadius?: (x: number, y: number) => number
   /** The x at which the figure has a given value: the way back of `figure`. */
   readonly xFor: (figure: number, y: number) => number
   /** d(figure)/dx at the design point. */

@@ -24,11 +24,17 @@ const PRESSED_IN = 0.002
 /** A plug rests on the balls that stand in furthest: about the third of them, 1.09 deviations above the mean. */
 const PLUG_RESTS_ABOVE_MEAN = 1.09
 
+export interface OuterModel extends GrooveModel {
+  readonly ring: 'outer'
+  /** Of balls of mean diameter y, seated in a groove of bottom radius x. */
+  readonly pitchRadius: (x: number, y: number) => number
+}
+
 /**
  * The outer groove: x is its bottom radius, y the mean diameter of the balls that are in it, the figure is the ball gap.
  * Balls on the edges are followed through the seat, the land lying where the design has it.
  */
-export function outerModel(bearing: Bearing): GrooveModel {
+export function outerModel(bearing: Bearing): OuterModel {
   const { settled, outerRing, assembly } = bearing
   const { input, ballDiameter, outerGroove } = settled
   const ballCount = input.balls.count
@@ -142,6 +148,7 @@ export function outerModel(bearing: Bearing): GrooveModel {
   const perX = bearing.gapPerGrooveDepth
   const mean = ballDiameter
   return {
+    ring: 'outer',
     prior: {
       x: {
         from: Math.max(

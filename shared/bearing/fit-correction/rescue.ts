@@ -4,9 +4,9 @@ import { ballGap, gapPerBallDiameterAtPitchRadius, pitchRadiusForGap } from '#sh
 import { tightestBottomRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { FitCorrection, SettledTarget } from './fit-correction.ts'
+import type { SettledTarget } from './fit-correction.ts'
 import type { BallsOnHand } from './input.ts'
-import { outerModel } from './outer-model.ts'
+import type { OuterModel } from './outer-model.ts'
 
 export const RESCUE_OPTIONS = [
   'accept',
@@ -30,15 +30,21 @@ export interface Rescue {
   readonly counts: Readonly<Record<string, number>>
 }
 
-/** The groove as it is believed to be, and the ring round it. */
-interface Spoilt {
+/** A groove that is too deep, as it is believed to be, and the ring round it. */
+interface SpoiltGroove {
   readonly bearing: Bearing
+  readonly model: OuterModel
   readonly target: SettledTarget
   readonly ballsOnHand: readonly BallsOnHand[]
   readonly bottomRadius: Mm
+  /** Mean of the balls in it. */
   readonly ballDiameter: Mm
+}
+
+interface Spoilt extends SpoiltGroove {
   readonly ballCount: number
   readonly landRadius: number
+  readonly pitchRadius: Mm
   readonly gapWith: (ballDiameter: number) => number
 }
 
@@ -46,24 +52,14 @@ interface Spoilt {
  * Every way out of an outer groove that is too deep, from least to most work. Each is reckoned at the best estimate of
  * the groove and of the balls, and each that makes a new bearing goes through the design core.
  */
-export function rescues({
-  bearing,
-  input,
-  target,
-  grooveBottomDiameter,
-  ballDiameter,
-}: FitCorrection): readonly Rescue[] {
-  const bottomRadius = mm(grooveBottomDiameter.value / 2)
-  const { figure } = outerModel(bearing)
+export function rescues(groove: SpoiltGroove): readonly Rescue[] {
+  const { bearing, model, target, bottomRadius, ballDiameter } = groove
   const spoilt: Spoilt = {
-    bearing,
-    target,
-    ballsOnHand: input.ballsOnHand,
-    bottomRadius,
-    ballDiameter: mm(ballDiameter?.value ?? bearing.settled.ballDiameter),
+    ...groove,
     ballCount: bearing.settled.input.balls.count,
     landRadius: bearing.outerRing.landDiameter / 2,
-    gapWith: (diameter) => figure(bottomRadius, diameter),
+    pitchRadius: mm(model.pitchRadius(bottomRadius, ballDiameter)),
+    gapWith: (diameter) => model.figure(bottomRadius, diameter),
   }
   return [
     accepted(spoilt),
@@ -133,9 +129,7 @@ function largerBalls({ bearing, target, ballDiameter, bottomRadius, gapWith, lan
     balls: { count: input.balls.count, diameter, ...(material === undefined ? {} : { material }) },
     ...cutAlready(bearing, mm(bottomRadius - landRadius)),
     groove: { grooveRadius: outerGroove.radius },
-    ballGap: target.aim,
-    minBallGap: mm(Math.min(target.min, target.aim)),
-    maxBallGap: mm(Math.max(target.max, target.aim)),
+    ...gapBand(target),
   })
   const lengths = { diameter, largerBy: mm(diameter - ballDiameter) }
   return {
@@ -146,6 +140,12 @@ function largerBalls({ bearing, target, ballDiameter, bottomRadius, gapWith, lan
     counts: {},
   }
 }
+
+const gapBand = ({ aim, min, max }: SettledTarget): Pick<DesignInput, 'ballGap' | 'minBallGap' | 'maxBallGap'> => ({
+  ballGap: aim,
+  minBallGap: min,
+  maxBallGap: max,
+})
 
 /** The outer ring as it stands: turned outside, and a groove of a depth. */
 function cutAlready({ outerRing, settled }: Bearing, grooveDepth: Mm): Pick<DesignInput, 'outerRing'> {
@@ -199,9 +199,8 @@ const CLOSED_WITHIN = 1e-9
  * Spacers of thickness t between all neighbours are a ring of balls larger by t on the same pitch circle, of which the
  * last gap is the one aimed at. A single spacer takes all that the gap has too much.
  */
-function spacers({ ballCount, ballDiameter, bottomRadius, target, gapWith, bearing }: Spoilt): Rescue {
+function spacers({ ballCount, ballDiameter, pitchRadius: radius, target, gapWith }: Spoilt): Rescue {
   const gap = gapWith(ballDiameter)
-  const radius = mm(outerModel(bearing).pitchRadius?.(bottomRadius, ballDiameter) ?? bottomRadius - ballDiameter / 2)
   // Of even balls, too: the gap that is believed has the balls' scatter in it.
   if (!(gap >= target.aim && ballGap(radius, ballDiameter, ballCount) >= target.aim)) return nothing('spacers')
   const closing = 2 * radius * Math.sin(Math.PI / ballCount) * (1 + CLOSED_WITHIN)
@@ -222,8 +221,8 @@ function spacers({ ballCount, ballDiameter, bottomRadius, target, gapWith, beari
   }
 }
 
-function lining({ bearing, bottomRadius, ballDiameter, target }: Spoilt): Rescue {
-  const thickness = mm(bottomRadius - outerModel(bearing).xFor(target.aim, ballDiameter))
+function lining({ bearing, model, bottomRadius, ballDiameter, target }: Spoilt): Rescue {
+  const thickness = mm(bottomRadius - model.xFor(target.aim, ballDiameter))
   const grooveRadius = mm(bearing.settled.outerGroove.radius - thickness)
   return {
     option: 'lining',
@@ -237,8 +236,7 @@ function lining({ bearing, bottomRadius, ballDiameter, target }: Spoilt): Rescue
 /** Deeper for one ball more; where that goes past the middle of the ball, the land is opened with it. */
 function oneBallMore({ bearing, ballCount, ballDiameter, bottomRadius, landRadius, target }: Spoilt): Rescue {
   const { input, outerGroove } = bearing.settled
-  const aim = mm(Math.max(target.aim, 0))
-  const pitchRadius = pitchRadiusForGap(aim, ballDiameter, ballCount + 1)
+  const pitchRadius = pitchRadiusForGap(target.aim, ballDiameter, ballCount + 1)
   const deeper = mm(pitchRadius + ballDiameter / 2 - bottomRadius)
   const depth = mm(bottomRadius + deeper - landRadius)
   const keepsLand = depth < ballDiameter / 2 && depth <= outerGroove.radius
@@ -247,9 +245,7 @@ function oneBallMore({ bearing, ballCount, ballDiameter, bottomRadius, landRadiu
     ...input,
     balls: { ...balls, count: ballCount + 1, diameter: ballDiameter },
     ...cutAlready(bearing, keepsLand ? depth : outerGroove.depth),
-    ballGap: aim,
-    minBallGap: mm(Math.min(target.min, aim)),
-    maxBallGap: mm(Math.max(target.max, aim)),
+    ...gapBand(target),
   })
   if (!made.ok || !(deeper > 0))
     return { ...nothing('one-ball-more'), lengths: { deeper }, counts: { ballCount: ballCount + 1 } }
@@ -257,7 +253,7 @@ function oneBallMore({ bearing, ballCount, ballDiameter, bottomRadius, landRadiu
   return {
     option: 'one-ball-more',
     possible: true,
-    ballGap: aim,
+    ballGap: target.aim,
     lengths: {
       deeper,
       grooveBottomDiameter: outerRing.grooveBottomDiameter,

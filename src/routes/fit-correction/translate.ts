@@ -9,7 +9,7 @@ import type {
 } from '#shared/bearing/fit-correction/input.ts'
 import { matingFaceChange } from '#shared/bearing/fit-correction/mating-faces.ts'
 import type { FitRefusal } from '#shared/bearing/fit-correction/refusal.ts'
-import { type Rescue, rescues } from '#shared/bearing/fit-correction/rescue.ts'
+import type { Rescue } from '#shared/bearing/fit-correction/rescue.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Estimate } from '#shared/statistics/estimate.ts'
@@ -169,8 +169,7 @@ export function toFitCorrectionResponse(fit: FitCorrection): FitCorrectionRespon
     agreement: toAgreement(fit),
     bestNextReading: toNextReading(fit),
     adjustment: input.ring === 'inner' ? toAdjustment(fit) : undefined,
-    rescue:
-      input.ring === 'outer' && fit.state === 'too-deep' ? rescues(fit).map((each) => toRescue(each, fit)) : undefined,
+    rescue: fit.rescue?.map((each) => toRescue(each, fit)),
     cautions: cautionsFor(bearing.settled.input.balls.material ?? 'wood'),
   })
 }
