@@ -41,13 +41,11 @@ export interface FitCorrection {
   readonly bearing: Bearing
   readonly input: FitCorrectionInput
   readonly target: SettledTarget
-  readonly tools: Readonly<Record<'sharpTool' | 'abrasive', ToolError>>
   readonly state: FitState
   readonly confidence: number
   readonly probability: { readonly tooTight: number; readonly inBand: number; readonly tooDeep: number }
   /** Ball gap, or radial internal clearance for the inner ring. */
   readonly figure: Estimate
-  readonly figurePerRadial: number
   /** Outer ring: pitch radius and mean ball diameter. Inner ring: groove bottom radius. */
   readonly pitchRadius?: Estimate
   readonly ballDiameter?: Estimate
@@ -62,7 +60,6 @@ export interface FitCorrection {
   readonly bestNextReading: NextReading
   /** Of an outer groove that is too deep. */
   readonly rescue?: readonly Rescue[]
-  readonly belief: Belief
 }
 
 /**
@@ -130,7 +127,7 @@ function bandRefusals({ aim, min, max }: SettledTarget): readonly FitRefusal[] {
   return aim >= min && aim <= max ? [] : [{ code: 'aim-outside-band', path: '/target', aim, min, max }]
 }
 
-type Tools = FitCorrection['tools']
+type Tools = Readonly<Record<'sharpTool' | 'abrasive', ToolError>>
 
 const errorOf = (tools: Tools, name: ToolName): ToolError => (name === 'abrasive' ? tools.abrasive : tools.sharpTool)
 
@@ -182,12 +179,10 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     bearing,
     input,
     target,
-    tools,
     state,
     confidence: defaults.CONFIDENCE,
     probability: { tooTight: Math.max(0, 1 - inBand - tooDeep), inBand, tooDeep },
     figure: estimate(belief, model.figure),
-    figurePerRadial: model.figurePerX,
     grooveBottomDiameter,
     ...(model.ring === 'outer' && ofTheOuterRing(known, model, { state, grooveBottomDiameter })),
     remaining: mm(room.mean - room.aim),
@@ -197,7 +192,6 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     ...(perStroke === undefined ? {} : { removalPerStroke: perStroke }),
     disagreements: disagreeing,
     bestNextReading: nextReading,
-    belief,
   }
 }
 
