@@ -173,7 +173,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     readingDeviation: deviationOf(nextReading) / model.figurePerX,
     overshootRisk: target.overshootRisk,
   })
-  const step = plan.step === undefined ? undefined : nextStepOf(plan.step, room, tools, perStroke)
+  const step = plan.step === undefined ? undefined : nextStepOf(plan.step, room, perStroke)
   const state = tooDeep > 0.5 ? 'too-deep' : inBand >= defaults.CONFIDENCE ? 'in-band' : 'more-to-remove'
   return {
     bearing,
@@ -234,17 +234,16 @@ function plannedTools(tools: Tools, perStroke: RemovalPerStroke | undefined): re
 
 /** In strokes, where they have been counted: whole ones, rounded down, for wood does not grow on again. */
 function nextStepOf(
-  step: NonNullable<Plan['step']>,
+  { tool, depth, overshoot }: NonNullable<Plan['step']>,
   room: Room,
-  tools: Tools,
   perStroke: RemovalPerStroke | undefined,
 ): NextStep {
-  if (step.tool !== 'abrasive' || perStroke === undefined) {
-    return { tool: step.tool, radial: mm(step.depth), overshootProbability: step.overshoot }
+  const { name } = tool
+  if (name !== 'abrasive' || perStroke === undefined) {
+    return { tool: name, radial: mm(depth), overshootProbability: overshoot }
   }
-  const strokes = Math.max(1, Math.floor(step.depth / perStroke.perStroke))
-  const depth = strokes * perStroke.perStroke
-  const { absolute, relative } = tools.abrasive
-  const deviation = cutDeviation({ absolute, relative: Math.hypot(relative, perStroke.relativeUncertainty) }, depth)
-  return { tool: step.tool, radial: mm(depth), strokes, overshootProbability: chanceOvershot(room, depth, deviation) }
+  const strokes = Math.max(1, Math.floor(depth / perStroke.perStroke))
+  const whole = strokes * perStroke.perStroke
+  const overshootProbability = chanceOvershot(room, whole, cutDeviation(tool, whole))
+  return { tool: name, radial: mm(whole), strokes, overshootProbability }
 }

@@ -13,7 +13,7 @@ export interface PlannedTool extends ToolError {
 
 /** What a cut costs and what follows it. */
 interface Step {
-  readonly tool: ToolName
+  readonly tool: PlannedTool
   readonly depth: number
   /** The chance that this cut alone ends too deep. */
   readonly overshoot: number
@@ -64,10 +64,13 @@ const PRICE_OF_DOUBT = 4
 export function planCuts(input: PlanInput): Plan {
   requireAboveZero('band', input.room.band)
   requireAboveZero('readingDeviation', input.readingDeviation)
+  const stop = stoppedNow(input.room)
+  if (stop.doubt <= 1 - defaults.CONFIDENCE || stop.overshoot > 0.5) return stop
+  const steps = firstSteps(input, stop)
   let plan: Plan | undefined
   let price = LEAST_PRICE
   for (let round = 0; round < MOST_PRICES; round++, price *= PRICE_STEP) {
-    const next = firstStep(input, futureOf(input, price), price)
+    const next = cheapest(input, { stop, steps }, price)
     if (plan === undefined || next.overshoot < plan.overshoot) plan = next
     if (next.overshoot <= input.overshootRisk) return next
   }
@@ -199,35 +202,48 @@ function nearestRow(deviations: readonly number[], deviation: number): number {
   return Math.min(Math.max(row, 0), deviations.length - 1)
 }
 
+function stoppedNow(room: Room): Outlook {
+  const overshoot = chanceOvershot(room, 0, 0)
+  return { checks: 0, overshoot, doubt: 1 - (chanceOvershot(room, room.band, 0) - overshoot) }
+}
+
 /** The first step is chosen finer, and its own risk is reckoned from the belief itself. */
 const FIRST_DEPTHS = 60
 
-function firstStep(input: PlanInput, later: Future, price: number): Plan {
-  const { room, tools, overshootRisk } = input
-  const now = chanceOvershot(room, 0, 0)
-  const inBand = chanceOvershot(room, room.band, 0) - now
-  let best: Plan = { overshoot: now, checks: 0 }
-  if (inBand >= defaults.CONFIDENCE || now > 0.5) return best
-  let least = costOf({ checks: 0, overshoot: now, doubt: 1 - inBand }, price)
-  for (const tool of tools) {
+/** The cuts that could be made now, tool by tool, as deep as their own risk allows. */
+function firstSteps({ room, tools, overshootRisk }: PlanInput, stop: Outlook): readonly Step[] {
+  const most = Math.max(overshootRisk, stop.overshoot + overshootRisk / 2)
+  return tools.flatMap((tool) => {
     const deepest = Math.min(tool.most, room.mean + 2 * room.standardDeviation)
-    for (let index = 1; index <= FIRST_DEPTHS; index++) {
+    const steps: Step[] = []
+    for (let index = 1; index <= FIRST_DEPTHS && deepest > 0; index++) {
       const depth = (index / FIRST_DEPTHS) * deepest
-      if (!(depth > 0)) continue
-      const deviation = cutDeviation(tool, depth)
-      const overshoot = chanceOvershot(room, depth, deviation)
-      if (overshoot > Math.max(overshootRisk, now + overshootRisk / 2)) break
-      const outlook = afterCut(input, later, room.mean - depth, Math.hypot(room.standardDeviation, deviation))
-      const cost = costOf(outlook, price)
-      if (cost < least) {
-        best = {
-          step: { tool: tool.name, depth, overshoot },
-          overshoot: Math.max(outlook.overshoot, overshoot),
-          checks: outlook.checks,
-        }
-        least = cost
-      }
+      const overshoot = chanceOvershot(room, depth, cutDeviation(tool, depth))
+      if (overshoot > most) break
+      steps.push({ tool, depth, overshoot })
     }
+    return steps
+  })
+}
+
+interface Choices {
+  readonly stop: Outlook
+  readonly steps: readonly Step[]
+}
+
+/** What costs least now, with scrap at a price. */
+function cheapest(input: PlanInput, { stop, steps }: Choices, price: number): Plan {
+  const { room } = input
+  const later = futureOf(input, price)
+  let best: Plan = { overshoot: stop.overshoot, checks: 0 }
+  let least = costOf(stop, price)
+  for (const step of steps) {
+    const deviation = Math.hypot(room.standardDeviation, cutDeviation(step.tool, step.depth))
+    const outlook = afterCut(input, later, room.mean - step.depth, deviation)
+    const cost = costOf(outlook, price)
+    if (cost >= least) continue
+    best = { step, overshoot: Math.max(outlook.overshoot, step.overshoot), checks: outlook.checks }
+    least = cost
   }
   return best
 }
