@@ -17,18 +17,14 @@ export interface NextReading {
  * of the belief as it is.
  */
 export function bestNextReading(belief: Belief, model: GrooveModel): NextReading {
-  const moments = (f: (x: number, y: number) => number) => {
-    const [g, h] = [expectation(belief, model.figure), expectation(belief, f)]
-    return {
-      covariance: expectation(belief, (x, y) => (model.figure(x, y) - g) * (f(x, y) - h)),
-      variance: expectation(belief, (x, y) => (f(x, y) - h) ** 2),
-    }
-  }
-  const now = moments(model.figure).variance
+  const figure = expectation(belief, model.figure)
+  const now = expectation(belief, (x, y) => (model.figure(x, y) - figure) ** 2)
   const judged = model.offers(belief).flatMap((reading) => {
     const truth = model.truth(reading)
     if (truth === undefined || !('error' in reading)) return []
-    const { covariance, variance } = moments(truth)
+    const mean = expectation(belief, truth)
+    const variance = expectation(belief, (x, y) => (truth(x, y) - mean) ** 2)
+    const covariance = expectation(belief, (x, y) => (model.figure(x, y) - figure) * (truth(x, y) - mean))
     const left = now - (covariance * covariance) / (variance + readingDeviation(reading.error) ** 2)
     return [{ reading, uncertaintyNow: Math.sqrt(now), uncertaintyAfter: Math.sqrt(Math.max(0, left)) }]
   })
