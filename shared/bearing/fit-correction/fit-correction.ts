@@ -16,18 +16,10 @@ import { type FitRefusal, impossibleReadings, unevenBalls } from './refusal.ts'
 import { type Rescue, rescues } from './rescue.ts'
 import { chanceBelow, chanceOvershot, type Room, roomOf } from './room.ts'
 import { type RemovalPerStroke, removalPerStroke } from './strokes.ts'
+import { bandRefusals, type SettledTarget, settledTarget } from './target.ts'
 
 export const STATES = ['more-to-remove', 'in-band', 'too-deep'] as const
 type FitState = (typeof STATES)[number]
-
-/** The band that is aimed for, with nothing left open. */
-export interface SettledTarget {
-  readonly aim: Mm
-  readonly min: Mm
-  readonly max: Mm
-  readonly overshootRisk: number
-  readonly finishAllowance: Mm
-}
 
 interface NextStep {
   readonly tool: ToolName
@@ -101,30 +93,6 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
   return ok(
     answered({ input, bearing, target, model, tools, belief, room }, disagreements(input.readings, model, others)),
   )
-}
-
-function settledTarget({ ring, target }: FitCorrectionInput, { settled }: Bearing): SettledTarget {
-  const ofDesign =
-    ring === 'outer'
-      ? { aim: settled.ballGap, min: settled.minBallGap, max: settled.maxBallGap }
-      : playBand(settled.radialInternalClearance)
-  const min = target.min ?? ofDesign.min
-  const max = target.max ?? ofDesign.max
-  return {
-    min,
-    max,
-    aim: target.aim ?? mm(Math.min(Math.max(ofDesign.aim, min), max)),
-    overshootRisk: target.overshootRisk ?? defaults.OVERSHOOT_RISK,
-    finishAllowance: target.finishAllowance ?? settled.finishAllowance,
-  }
-}
-
-/** A play from half to twice the design's still runs well: common practice, no source. */
-const playBand = (aim: Mm) => ({ aim, min: mm(aim / 2), max: mm(2 * aim) })
-
-function bandRefusals({ aim, min, max }: SettledTarget): readonly FitRefusal[] {
-  if (!(min < max)) return [{ code: 'target-band-empty', path: '/target', min, max }]
-  return aim >= min && aim <= max ? [] : [{ code: 'aim-outside-band', path: '/target', aim, min, max }]
 }
 
 type Tools = Readonly<Record<'sharpTool' | 'abrasive', ToolError>>

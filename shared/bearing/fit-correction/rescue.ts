@@ -4,9 +4,9 @@ import { ballGap, gapPerBallDiameterAtPitchRadius, pitchRadiusForGap } from '#sh
 import { tightestBottomRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { SettledTarget } from './fit-correction.ts'
 import type { BallsOnHand } from './input.ts'
 import type { OuterModel } from './outer-model.ts'
+import type { SettledTarget } from './target.ts'
 
 export const RESCUE_OPTIONS = [
   'accept',
