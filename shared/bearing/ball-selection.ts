@@ -2,6 +2,7 @@ import { gapOverOrders, spreadOrder } from '#shared/geometry/order-round-the-rin
 import { seatIn } from '#shared/geometry/seat.ts'
 import { closingRadius, gapPerBottomRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
+import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import {
   type BallChoice,
@@ -197,11 +198,10 @@ function roomRefusal(
 }
 
 function spreadOf(diameters: readonly number[]): Pick<BallSelection, 'mean' | 'standardDeviation' | 'spread'> {
-  const mean = diameters.reduce((sum, diameter) => sum + diameter, 0) / diameters.length
-  const squares = diameters.reduce((sum, diameter) => sum + (diameter - mean) * (diameter - mean), 0)
+  const { mean, standardDeviation } = summary(diameters)
   return {
     mean: mm(mean),
-    standardDeviation: mm(Math.sqrt(squares / (diameters.length - 1))),
+    standardDeviation: mm(standardDeviation),
     spread: mm(Math.max(...diameters) - Math.min(...diameters)),
   }
 }

@@ -1,6 +1,7 @@
 import type { Groove } from '#shared/geometry/groove.ts'
 import { waysIn } from '#shared/geometry/ways-in.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
+import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { USUAL_DENOMINATOR } from '#shared/units/shop-figure.ts'
 import { type Assembly, assemblyOf } from './assembly.ts'
@@ -16,6 +17,8 @@ export interface Settled {
   readonly assumed: readonly string[]
   /** Mean of the real balls where they were measured, else the nominal diameter. */
   readonly ballDiameter: Mm
+  /** Standard deviation of single balls round their mean: measured, said or usual. */
+  readonly ballScatter: Mm
   readonly outerGroove: Groove
   readonly innerGroove: Groove
   readonly assembly: Assembly
@@ -54,7 +57,7 @@ export function groovePath(input: DesignInput, ring: RingName): string {
  * @returns all faults at once
  */
 export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> {
-  const ballDiameter = meanDiameter(input)
+  const { ballDiameter, ballScatter } = ballsOf(input)
   const outerGroove = grooveOf(input, 'outerRing', ballDiameter)
   const innerGroove = grooveOf(input, 'innerRing', ballDiameter)
   const faults = [
@@ -68,7 +71,7 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
     input.split ?? defaults.SPLIT,
   )
   const band = gapBand(input, ballDiameter, assembly.assemblyGap)
-  const { count, diameter, material = defaults.BALL_MATERIAL } = input.balls
+  const { count, diameter, diameters, material = defaults.BALL_MATERIAL } = input.balls
   const width = input.width ?? mm(defaults.WIDTH * ballDiameter)
   const radialInternalClearance = input.radialInternalClearance ?? mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
@@ -78,9 +81,7 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
       count,
       diameter,
       material,
-      ...(input.balls.diameters === undefined
-        ? { standardDeviation: input.balls.standardDeviation ?? mm(defaults.BALL_SCATTER[material] * diameter) }
-        : { diameters: input.balls.diameters }),
+      ...(diameters === undefined ? { standardDeviation: ballScatter } : { diameters }),
     },
     bore: input.bore,
     outerRing: { ...depthInput(input.outerRing, defaults.OUTER_ENGAGEMENT), ...outsideInput(input, ballDiameter) },
@@ -99,6 +100,7 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
     input: whole,
     assumed: assumedIn(input, whole),
     ballDiameter,
+    ballScatter,
     outerGroove,
     innerGroove,
     assembly,
@@ -109,9 +111,16 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
   })
 }
 
-function meanDiameter({ balls: { diameter, diameters } }: DesignInput): Mm {
-  if (diameters === undefined || diameters.length === 0) return diameter
-  return mm(diameters.reduce<number>((sum, each) => sum + each, 0) / diameters.length)
+function ballsOf({ balls }: DesignInput): Pick<Settled, 'ballDiameter' | 'ballScatter'> {
+  const { diameter, diameters, material = defaults.BALL_MATERIAL, standardDeviation } = balls
+  if (diameters === undefined || diameters.length === 0) {
+    return {
+      ballDiameter: diameter,
+      ballScatter: standardDeviation ?? mm(defaults.BALL_SCATTER[material] * diameter),
+    }
+  }
+  const measured = summary(diameters)
+  return { ballDiameter: mm(measured.mean), ballScatter: mm(measured.standardDeviation) }
 }
 
 function tooFewMeasured({ balls: { count, diameters } }: DesignInput): readonly Refusal[] {

@@ -1,16 +1,15 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
-import * as designDefaults from '#shared/bearing/defaults.ts'
-import type { BallsInput } from '#shared/bearing/design-input.ts'
+import type { Settled } from '#shared/bearing/settle.ts'
 import { FEWEST_BALLS, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import { type Belief, type Evidence, expectation } from '#shared/statistics/belief.ts'
 import { logAbove, logReading, type ReadingError, readingReach } from '#shared/statistics/likelihood.ts'
 import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
 import type { Reading } from './input.ts'
 import type { GrooveModel } from './model.ts'
-import { scatterOf, variance } from './scatter.ts'
+import { scatterOf } from './scatter.ts'
 
 /** Widest and narrowest gap of which readings are made sense of, in ball diameters. */
 const WIDEST_GAP = 1.25
@@ -157,7 +156,7 @@ export function outerModel(bearing: Bearing): OuterModel {
         ),
         to: xForGap(widestGap(mean, ballCount), mean),
       },
-      y: { mean, standardDeviation: meanDoubt(input.balls, ballDiameter) },
+      y: { mean, standardDeviation: meanDoubt(settled) },
     },
     figure: gap,
     xFor: (figure, y) => xForGap(figure - scatter.bias, y),
@@ -247,17 +246,14 @@ function plugEvidence(
 }
 
 /** How well the mean of the balls in the ring is known before anything is read. */
-function meanDoubt(balls: BallsInput, ballDiameter: Mm): number {
+function meanDoubt({ input: { balls }, ballDiameter, ballScatter }: Settled): number {
   if (balls.diameters !== undefined) {
     const left = Math.max(0, 1 / balls.count - 1 / balls.diameters.length)
     const measured = defaults.BALL_CALIPER / Math.sqrt(balls.diameters.length)
-    return Math.sqrt(variance(balls.diameters) * left + measured * measured)
+    return Math.sqrt(ballScatter * ballScatter * left + measured * measured)
   }
-  const single =
-    balls.standardDeviation ??
-    designDefaults.BALL_SCATTER[balls.material ?? designDefaults.BALL_MATERIAL] * ballDiameter
   const lot = defaults.LOT_MEAN_OVER_SCATTER
-  return Math.max(single * Math.sqrt(lot * lot + 1 / balls.count), 1e-6 * ballDiameter)
+  return Math.max(ballScatter * Math.sqrt(lot * lot + 1 / balls.count), 1e-6 * ballDiameter)
 }
 
 /** What could be read next: the gap (or the opening, while the last ball stays out), the groove, a row of the balls. */

@@ -1,5 +1,4 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
-import * as designDefaults from '#shared/bearing/defaults.ts'
 import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
@@ -27,21 +26,13 @@ const STEP = 0.5
  * slopes gᵢ less their mean make the deviation, σ √Σ (gᵢ − ḡ)², and the curvatures gᵢᵢ the bias, σ²/2 Σ gᵢᵢ. Both are
  * differences of the exact closure of unequal balls. Very little is left: the gap depends almost on the mean alone.
  */
-export function scatterOf({ outerRing, settled: { input, ballDiameter } }: Bearing): Scatter {
-  const { count, diameters, material, standardDeviation } = input.balls
+export function scatterOf({ outerRing, settled: { input, ballDiameter, ballScatter: single } }: Bearing): Scatter {
+  const { count, diameters } = input.balls
   const bottom = mm(outerRing.grooveBottomDiameter / 2)
   const equal = Array.from({ length: count }, () => ballDiameter as number)
   if (diameters !== undefined && diameters.length === count) {
-    return {
-      single: deviationOf(diameters),
-      bias: unequalBallGap(bottom, diameters) - unequalBallGap(bottom, equal),
-      deviation: 0,
-    }
+    return { single, bias: unequalBallGap(bottom, diameters) - unequalBallGap(bottom, equal), deviation: 0 }
   }
-  const single =
-    diameters === undefined
-      ? (standardDeviation ?? designDefaults.BALL_SCATTER[material ?? designDefaults.BALL_MATERIAL] * ballDiameter)
-      : deviationOf(diameters)
   return single > EVEN_WITHIN * ballDiameter
     ? { single, ...propagated(bottom, equal, single) }
     : { single, bias: 0, deviation: 0 }
@@ -65,13 +56,4 @@ function propagated(bottom: Mm, equal: readonly number[], single: number): Pick<
     bias += (up - 2 * there + down) / (2 * step * step)
   }
   return { bias: bias * single * single, deviation: single * Math.sqrt(square) }
-}
-
-const deviationOf = (values: readonly number[]): number => Math.sqrt(variance(values))
-
-/** Sample variance, over n − 1. */
-export function variance(values: readonly number[]): number {
-  if (values.length < 2) return 0
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
-  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1)
 }
