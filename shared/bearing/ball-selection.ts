@@ -16,7 +16,7 @@ import {
 } from './ball-choice.ts'
 import { type Bearing, bearingOf } from './bearing.ts'
 import type { DesignInput } from './design-input.ts'
-import type { Refusal } from './refusal.ts'
+import { type Refused, refusedDesign, refusedQuestion } from './refusal.ts'
 
 /** A measured lot, and the bearing that takes so many of it as its design says. */
 export interface BallSelectionInput {
@@ -108,15 +108,13 @@ const LARGEST_AIM = 0.9
  * @param input lengths in millimetres, finite and above 0
  * @returns the choice, or every reason at once why there is none
  */
-export function ballSelection(
-  input: BallSelectionInput,
-): Result<BallSelection, readonly (Refusal | SelectionRefusal)[]> {
+export function ballSelection(input: BallSelectionInput): Result<BallSelection, Refused<SelectionRefusal>> {
   const made = bearingOf(input.design)
-  if (!made.ok) return fail(made.error.map((refusal) => ({ ...refusal, path: `/design${refusal.path}` })))
+  if (!made.ok) return fail(refusedDesign(made.error))
   const refused = lotRefusals(input, made.value)
-  if (refused.length > 0) return fail(refused)
+  if (refused.length > 0) return fail(refusedQuestion(refused))
   const found = selectionOf(input, made.value)
-  return found.ok ? ok(withSuggestions(found.value)) : fail([found.error])
+  return found.ok ? ok(withSuggestions(found.value)) : fail(refusedQuestion([found.error]))
 }
 
 function lotRefusals({ measured }: BallSelectionInput, { settled }: Bearing): readonly SelectionRefusal[] {

@@ -22,3 +22,13 @@ export type Refusal =
   | { readonly code: 'finish-fills-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'finish-leaves-no-wood'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'too-few-measured'; readonly path: string; readonly given: number; readonly needed: number }
+
+/** Why a question about a bearing has no answer: its design cannot be, or the question has reasons of its own. */
+export type Refused<Own> =
+  /** Paths are those of the design. */
+  | { readonly of: 'design'; readonly refusals: readonly Refusal[] }
+  /** Paths are those of the whole input. */
+  | { readonly of: 'question'; readonly refusals: readonly Own[] }
+
+export const refusedDesign = (refusals: readonly Refusal[]): Refused<never> => ({ of: 'design', refusals })
+export const refusedQuestion = <Own>(refusals: readonly Own[]): Refused<Own> => ({ of: 'question', refusals })

@@ -1,13 +1,35 @@
-import type { Refusal, RingName } from '#shared/bearing/refusal.ts'
+import type { FastifyReply } from 'fastify'
+import type { Refusal, Refused, RingName } from '#shared/bearing/refusal.ts'
 import type { Units } from '#shared/units/length.ts'
-import type { Fault } from '#src/http/problem.ts'
+import { type Fault, refuse } from '#src/http/problem.ts'
 import { figure } from './figure.ts'
 
-/** A refusal as a fault of the problem document. */
-export const toFault = (refusal: Refusal, units: Units): Fault => ({
-  path: refusal.path,
-  message: explain(refusal, units),
-})
+/** Answers with every reason why there is no such bearing. */
+export const refuseDesign = (reply: FastifyReply, refusals: readonly Refusal[], units: Units): FastifyReply =>
+  refuse(reply, faultsOf(refusals, units, explain))
+
+/**
+ * Answers with every reason why a question about a bearing has no answer. The reasons of the bearing itself are those
+ * of the `design` inside the request, and point there.
+ *
+ * @param explainOwn puts the question's own reasons in words
+ */
+export function refuseQuestion<Own extends Placed>(
+  reply: FastifyReply,
+  refused: Refused<Own>,
+  units: Units,
+  explainOwn: Words<Own>,
+): FastifyReply {
+  if (refused.of === 'question') return refuse(reply, faultsOf(refused.refusals, units, explainOwn))
+  const inDesign = refused.refusals.map((refusal) => ({ ...refusal, path: `/design${refusal.path}` }))
+  return refuseDesign(reply, inDesign, units)
+}
+
+type Placed = { readonly path: string }
+type Words<R> = (refusal: R, units: Units) => string
+
+const faultsOf = <R extends Placed>(refusals: readonly R[], units: Units, words: Words<R>): readonly Fault[] =>
+  refusals.map((refusal) => ({ path: refusal.path, message: words(refusal, units) }))
 
 export const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer', innerRing: 'inner' }
 

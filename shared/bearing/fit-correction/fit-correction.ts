@@ -1,5 +1,5 @@
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
-import type { Refusal } from '#shared/bearing/refusal.ts'
+import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Belief, believe, type Fineness, type Stage } from '#shared/statistics/belief.ts'
 import { type Estimate, estimate } from '#shared/statistics/estimate.ts'
@@ -63,16 +63,16 @@ export interface FitCorrection {
  *
  * @returns the answer, or why the bearing cannot be, or which readings no groove could give
  */
-export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, readonly (Refusal | FitRefusal)[]> {
+export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, Refused<FitRefusal>> {
   const made = bearingOf(input.design)
-  if (!made.ok) return made
+  if (!made.ok) return fail(refusedDesign(made.error))
   const bearing = made.value
   const uneven = unevenBalls(bearing)
-  if (uneven.length > 0) return fail(uneven)
+  if (uneven.length > 0) return fail(refusedQuestion(uneven))
   const target = settledTarget(input, bearing)
   const model = input.ring === 'outer' ? outerModel(bearing) : innerModel(bearing)
   const impossible = [...bandRefusals(target), ...impossibleReadings(input, model)]
-  if (impossible.length > 0) return fail(impossible)
+  if (impossible.length > 0) return fail(refusedQuestion(impossible))
   const tools = {
     sharpTool: input.tools.sharpTool ?? defaults.SHARP_TOOL,
     abrasive: input.tools.abrasive ?? defaults.ABRASIVE,
@@ -80,11 +80,11 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
   const believing = (readings: readonly Reading[], fineness?: Fineness) =>
     believe(model.prior, stagesOf(input, readings, model, tools), fineness)
   const belief = believing(input.readings)
-  if (belief === undefined) return fail([{ code: 'readings-contradict', path: '/readings' }])
+  if (belief === undefined) return fail(refusedQuestion([{ code: 'readings-contradict', path: '/readings' }]))
   const room = roomUnder({ belief, model, target })
   // A groove as deep as its radius grows no deeper for a ball on its edges.
   if (!(room.band > 0 && model.figurePerX > 0))
-    return fail([{ code: 'target-out-of-reach', path: '/target', min: target.min, max: target.max }])
+    return fail(refusedQuestion([{ code: 'target-out-of-reach', path: '/target', min: target.min, max: target.max }]))
   const others = (without: number, fineness: Fineness) =>
     believing(
       input.readings.filter((_, index) => index !== without),

@@ -1,10 +1,12 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { ballSelection } from '#shared/bearing/ball-selection.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
-import { problem, refuse } from '#src/http/problem.ts'
+import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { refuseQuestion } from '#src/wire/refusal.ts'
 import { BallSelectionRequest, BallSelectionResponse, ChosenBall, OrderEffect, SelectionBounds } from './schema.ts'
-import { toBallSelectionInput, toBallSelectionResponse, toSelectionFault } from './translate.ts'
+import { explainRefusal } from './sentences.ts'
+import { toBallSelectionInput, toBallSelectionResponse } from './translate.ts'
 
 export const BALL_SELECTION_SCHEMAS = [
   BallSelectionRequest,
@@ -27,10 +29,7 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
     handler: (body, _request, reply) => {
       const selection = ballSelection(toBallSelectionInput(body))
       if (selection.ok) return toBallSelectionResponse(selection.value)
-      return refuse(
-        reply,
-        selection.error.map((refusal) => toSelectionFault(refusal, body.design.units)),
-      )
+      return refuseQuestion(reply, selection.error, body.design.units, explainRefusal)
     },
   })
 }

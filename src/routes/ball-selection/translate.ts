@@ -1,22 +1,14 @@
 import type { Static } from 'typebox'
 import type { SelectionGoal } from '#shared/bearing/ball-choice.ts'
-import type {
-  BallSelection,
-  BallSelectionInput,
-  SelectionRefusal,
-  SelectionWarning,
-} from '#shared/bearing/ball-selection.ts'
-import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { BallSelection, BallSelectionInput, SelectionWarning } from '#shared/bearing/ball-selection.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import type { Fault } from '#src/http/problem.ts'
 import { cautionsFor } from '#src/wire/caution.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
 import { show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
-import { toFault } from '#src/wire/refusal.ts'
 import type { Warning } from '#src/wire/warning.ts'
 import type { BallSelectionRequest, BallSelectionResponse } from './schema.ts'
-import { advice, explainNearness, explainOrders, explainRefusal, explainWarning } from './sentences.ts'
+import { advice, explainNearness, explainOrders, explainWarning } from './sentences.ts'
 
 /** The caller's input in the core's words. */
 export function toBallSelectionInput(request: BallSelectionRequest): BallSelectionInput {
@@ -29,21 +21,6 @@ export function toBallSelectionInput(request: BallSelectionRequest): BallSelecti
     grooveBottomDiameter: grooveBottomDiameter === undefined ? undefined : toMm(grooveBottomDiameter, units),
   })
 }
-
-const SELECTION_CODES: ReadonlySet<string> = new Set<SelectionRefusal['code']>([
-  'lot-too-small',
-  'not-of-this-size',
-  'aim-takes-another-ball',
-  'groove-too-tight',
-  'groove-too-wide',
-])
-
-const isOfSelection = (refusal: Refusal | SelectionRefusal): refusal is SelectionRefusal =>
-  SELECTION_CODES.has(refusal.code)
-
-/** A refusal of the selection, or of the design inside the request. */
-export const toSelectionFault = (refusal: Refusal | SelectionRefusal, units: Units): Fault =>
-  isOfSelection(refusal) ? { path: refusal.path, message: explainRefusal(refusal, units) } : toFault(refusal, units)
 
 const CRITERIA = {
   'close-groove': 'ball-gap',

@@ -1,10 +1,10 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { design } from '#shared/bearing/design.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
-import { problem, refuse } from '#src/http/problem.ts'
+import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { type DesignRequest, toDesignInput } from '#src/wire/design-input.ts'
-import { toFault } from '#src/wire/refusal.ts'
+import { refuseDesign } from '#src/wire/refusal.ts'
 import { Assembly, DesignResponse, Gauge, InnerRing, OuterRing } from './schema.ts'
 import { toDesignResponse } from './translate.ts'
 
@@ -24,10 +24,7 @@ export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
     handler: (body, _request, reply) => {
       const designed = design(toDesignInput(body))
       if (designed.ok) return toDesignResponse(designed.value)
-      return refuse(
-        reply,
-        designed.error.map((refusal) => toFault(refusal, body.units)),
-      )
+      return refuseDesign(reply, designed.error, body.units)
     },
   })
 }

@@ -1,7 +1,8 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { computingRoute } from '#src/http/computing-route.ts'
-import { notValid, problem, refuse } from '#src/http/problem.ts'
+import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { refuseQuestion } from '#src/wire/refusal.ts'
 import { READING_SCHEMAS, ReadingRequest } from './readings.ts'
 import {
   BallsOnHand,
@@ -15,7 +16,8 @@ import {
   RescueOption,
   ToolErrorRequest,
 } from './schema.ts'
-import { toFitCorrectionInput, toFitCorrectionResponse, toFitFault } from './translate.ts'
+import { explainFitRefusal } from './sentences.ts'
+import { toFitCorrectionInput, toFitCorrectionResponse } from './translate.ts'
 
 const INPUTS = [
   ...READING_SCHEMAS,
@@ -50,10 +52,7 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (!input.ok) throw notValid(input.error)
       const fit = await app.runTask('fitCorrection', input.value, request)
       if (fit.ok) return toFitCorrectionResponse(fit.value)
-      return refuse(
-        reply,
-        fit.error.map((refusal) => toFitFault(refusal, body.design.units)),
-      )
+      return refuseQuestion(reply, fit.error, body.design.units, explainFitRefusal)
     },
   })
 }

@@ -8,9 +8,7 @@ import type {
   ToolError,
 } from '#shared/bearing/fit-correction/input.ts'
 import { matingFaceChange } from '#shared/bearing/fit-correction/mating-faces.ts'
-import type { FitRefusal } from '#shared/bearing/fit-correction/refusal.ts'
 import type { Rescue } from '#shared/bearing/fit-correction/rescue.ts'
-import type { Refusal } from '#shared/bearing/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Estimate } from '#shared/statistics/estimate.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -20,7 +18,6 @@ import { toDesignInput } from '#src/wire/design-input.ts'
 import { figure } from '#src/wire/figure.ts'
 import { type Length, show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
-import { toFault } from '#src/wire/refusal.ts'
 import { toReading } from './readings.ts'
 import type {
   CountedRemoval,
@@ -29,7 +26,7 @@ import type {
   FitTarget,
   ToolErrorRequest,
 } from './schema.ts'
-import { advice, disagreeing, explainFitRefusal, explainRescue, nextReading } from './sentences.ts'
+import { advice, disagreeing, explainRescue, nextReading } from './sentences.ts'
 
 /** The caller's input in the core's words, or what does not belong to the ring that is spoken of. */
 export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitCorrectionInput, readonly Fault[]> {
@@ -108,25 +105,6 @@ function toRemoval(
     return fail([{ path, message: `needs ${name}Before and ${name}After for the ${ring} ring` }])
   }
   return ok({ strokes: counted.strokes, before: toMm(before, units), after: toMm(after, units) })
-}
-
-const FIT_CODES: ReadonlySet<string> = new Set<FitRefusal['code']>([
-  'reading-impossible',
-  'reading-of-other-ring',
-  'balls-too-uneven',
-  'readings-contradict',
-  'target-band-empty',
-  'target-out-of-reach',
-  'aim-outside-band',
-])
-
-const isOfFit = (refusal: Refusal | FitRefusal): refusal is FitRefusal => FIT_CODES.has(refusal.code)
-
-/** A refusal of the fit, or of the design inside the request. */
-export function toFitFault(refusal: Refusal | FitRefusal, units: Units): Fault {
-  if (isOfFit(refusal)) return { path: refusal.path, message: explainFitRefusal(refusal, units) }
-  const { path, message } = toFault(refusal, units)
-  return { path: `/design${path}`, message }
 }
 
 export function toFitCorrectionResponse(fit: FitCorrection): FitCorrectionResponse {

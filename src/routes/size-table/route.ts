@@ -3,9 +3,9 @@ import { Type } from 'typebox'
 import { sizeTable } from '#shared/bearing/size-table.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
-import { problem, refuse } from '#src/http/problem.ts'
+import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { toFault } from '#src/wire/refusal.ts'
+import { refuseDesign } from '#src/wire/refusal.ts'
 import { SizeTableRequest, SizeTableResponse, SizeTableRow } from './schema.ts'
 import { toSizeTableCsv, toSizeTableInput, toSizeTableResponse } from './translate.ts'
 
@@ -36,12 +36,7 @@ export const sizeTableRoute: FastifyPluginAsyncTypebox = async (app) => {
     },
     handler: (body, _request, reply, mediaType) => {
       const table = sizeTable(toSizeTableInput(body))
-      if (!table.ok) {
-        return refuse(
-          reply,
-          table.error.map((refusal) => toFault(refusal, body.units)),
-        )
-      }
+      if (!table.ok) return refuseDesign(reply, table.error, body.units)
       const answer = toSizeTableResponse(table.value, body.units)
       return mediaType === CSV_TYPE ? toSizeTableCsv(answer) : answer
     },

@@ -34,7 +34,7 @@ function select(input: BallSelectionInput) {
 
 function refusal(input: BallSelectionInput) {
   const selection = ballSelection(input)
-  return selection.ok ? [] : selection.error
+  return selection.ok ? [] : selection.error.refusals
 }
 
 /** A lot as it is bought, with a scatter of single balls, read to so many parts of a millimetre. */
@@ -307,10 +307,10 @@ describe('refused', () => {
     ])
   })
 
-  test('what the design itself is refused for, with its place in the request', () => {
+  test('what the design itself is refused for, with its place in the design', () => {
     expect(
       refusal({ design: { ...design(12), bore: mm(60) }, measured: bought(14, 0.1), goal: 'close-groove' }),
-    ).toMatchObject([{ code: 'bore-meets-groove', path: '/design/bore' }])
+    ).toMatchObject([{ code: 'bore-meets-groove', path: '/bore' }])
   })
 })
 
@@ -334,7 +334,7 @@ test('whatever the lot, the groove and the count: finite figures within their bo
           ...groove,
         })
         if (!selection.ok) {
-          expect(selection.error.length).toBeGreaterThan(0)
+          expect(selection.error.refusals.length).toBeGreaterThan(0)
           return
         }
         const { ballGap, orders, reach, choice, grooveChange, standardDeviation } = selection.value
