@@ -15,15 +15,12 @@ import {
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
-import { type Length, type NonNegativeLength, type ShownLength, show, toMm } from './length.ts'
+import { type Length, length, nonNegativeLength, type ShownLength, show, toMm } from './length.ts'
 import { present, written } from './optional.ts'
 import type { UnitsName } from './units.ts'
 
 const MOST_MEASURED = 500
 
-const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
-const size0 = (description: string) =>
-  Type.Unsafe<Length>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
 const ratio = (description: string, { least, most }: Bounds) =>
   Type.Number({ minimum: least, maximum: most, description })
 
@@ -42,7 +39,9 @@ export const Balls = Type.Object(
         Type.Enum(BALL_MATERIALS, { type: 'string', description: 'What the balls are made of. Default: wood.' }),
       ),
     ),
-    standardDeviation: Type.Optional(size0('Scatter of single balls round their mean. Default: by material.')),
+    standardDeviation: Type.Optional(
+      nonNegativeLength('Scatter of single balls round their mean. Default: by material.'),
+    ),
     diameters: Type.Optional(
       Type.Array(refTo<typeof Length>('Length'), {
         minItems: FEWEST_BALLS,
@@ -116,14 +115,20 @@ export const DesignRequest = Type.Object(
     innerRing: Type.Optional(refTo<typeof InnerRingRequest>('InnerRingRequest')),
     groove: Type.Optional(refTo<typeof Groove>('Groove')),
     ballGap: Type.Optional(
-      size0('Gap to aim at. Default: 1/20 of a ball, or what the last ball needs to go in, whichever is more.'),
+      nonNegativeLength(
+        'Gap to aim at. Default: 1/20 of a ball, or what the last ball needs to go in, whichever is more.',
+      ),
     ),
-    minBallGap: Type.Optional(size0('Smallest gap that still runs. Default: 0.')),
+    minBallGap: Type.Optional(nonNegativeLength('Smallest gap that still runs. Default: 0.')),
     maxBallGap: Type.Optional(
-      size0('Largest gap that is still good. Default: 1/8 of a ball, and 1/16 of a ball above the aim at least.'),
+      nonNegativeLength(
+        'Largest gap that is still good. Default: 1/8 of a ball, and 1/16 of a ball above the aim at least.',
+      ),
     ),
-    radialInternalClearance: Type.Optional(size0('Play of the inner ring, side to side. Default: 1/50 of a ball.')),
-    finishAllowance: Type.Optional(size0('Film or raised grain on each turned surface. Default: 0.')),
+    radialInternalClearance: Type.Optional(
+      nonNegativeLength('Play of the inner ring, side to side. Default: 1/50 of a ball.'),
+    ),
+    finishAllowance: Type.Optional(nonNegativeLength('Film or raised grain on each turned surface. Default: 0.')),
     width: Type.Optional(length('Width of both rings. Default: 1 1/2 balls.')),
     split: Type.Optional(
       Type.Unsafe<Split>(

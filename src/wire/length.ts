@@ -2,6 +2,7 @@ import { type Static, Type } from 'typebox'
 import { LENGTH, LENGTH_OR_NONE } from '#shared/bearing/bounds.ts'
 import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
 import { type LengthFault, LONGEST_LENGTH_TEXT, parseLength, readLength } from '#shared/units/parse-length.ts'
+import { refTo } from '#src/http/schema.ts'
 
 const WRITTEN =
   'a number in `units`, or text: decimal, fraction or mixed fraction, with a unit of its own if it has one'
@@ -46,6 +47,15 @@ export type ShownLength = number & { readonly [shown]: true }
 export const ShownLength = Type.Unsafe<ShownLength>(
   Type.Number({ $id: 'ShownLength', description: 'A length in the `units` of the answer.' }),
 )
+
+/* Fields of a schema that are a length of some kind, each with a description of its own. */
+export const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
+export const nonNegativeLength = (description: string) =>
+  Type.Unsafe<NonNegativeLength>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
+export const signedLength = (description: string) =>
+  Type.Unsafe<SignedLength>({ ...refTo<typeof SignedLength>('SignedLength'), description })
+export const shownLength = (description: string) =>
+  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
 /** @throws RangeError for a length that is not finite: a bug must not reach a caller as `null` */
 export function show(length: Mm, units: Units): ShownLength {

@@ -4,14 +4,11 @@ import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Caution } from '#src/wire/caution.ts'
 import type { DesignRequest } from '#src/wire/design-input.ts'
-import type { Length, ShownLength } from '#src/wire/length.ts'
+import { type Length, length, shownLength } from '#src/wire/length.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 import type { Warning } from '#src/wire/warning.ts'
 
 const MOST_MEASURED = 500
-
-const shown = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
 const goal = (description: string) =>
   Type.Unsafe<SelectionGoal>(Type.Enum(SELECTION_GOALS, { type: 'string', description }))
@@ -31,10 +28,7 @@ export const BallSelectionRequest = Type.Object(
       '`close-groove`: the ball gap nearest to `design.ballGap`. `least-groove-change`: the groove that leaves just that gap nearest to the groove as it is. `least-spread`: largest and smallest ball differ least.',
     ),
     grooveBottomDiameter: Type.Optional(
-      Type.Unsafe<Length>({
-        ...refTo<typeof Length>('Length'),
-        description: "Across the bottoms of the outer ring's groove, as it is. Default: the design's own.",
-      }),
+      length("Across the bottoms of the outer ring's groove, as it is. Default: the design's own."),
     ),
   },
   {
@@ -48,7 +42,7 @@ export type BallSelectionRequest = Static<typeof BallSelectionRequest>
 export const ChosenBall = Type.Object(
   {
     index: Type.Integer({ minimum: 0, description: 'Place in `measured`, from 0.' }),
-    diameter: shown('As it was measured.'),
+    diameter: shownLength('As it was measured.'),
   },
   { $id: 'ChosenBall', description: 'A ball to take.' },
 )
@@ -59,16 +53,16 @@ export const SelectionBounds = Type.Object(
       type: 'string',
       description: 'What the goal asks about: how far the gap or the groove radius is off its aim, or the spread.',
     }),
-    missedBy: shown('By how much this choice misses. For `spread` the spread itself.'),
-    noneBelow: shown('No choice of so many balls of the lot, in any order, misses less: proven.'),
-    atMostFromBest: shown('The difference: so far from the best possible this choice can be, at most.'),
+    missedBy: shownLength('By how much this choice misses. For `spread` the spread itself.'),
+    noneBelow: shownLength('No choice of so many balls of the lot, in any order, misses less: proven.'),
+    atMostFromBest: shownLength('The difference: so far from the best possible this choice can be, at most.'),
     everyChoiceTried: Type.Boolean({
       description: 'Whether all choices were tried, or a large lot was searched by exchanging balls.',
     }),
     leastBallGap: Type.Optional(
-      shown('No choice in any order leaves less. Absent where the largest balls of the lot do not even go in.'),
+      shownLength('No choice in any order leaves less. Absent where the largest balls of the lot do not even go in.'),
     ),
-    mostBallGap: shown('No choice in any order leaves more.'),
+    mostBallGap: shownLength('No choice in any order leaves more.'),
     message: Type.String({ description: 'The same in words.' }),
   },
   { $id: 'SelectionBounds', description: 'How near this choice comes, and how near any other could.' },
@@ -76,8 +70,8 @@ export const SelectionBounds = Type.Object(
 
 export const OrderEffect = Type.Object(
   {
-    leastBallGap: shown('No order of these balls leaves less: proven.'),
-    mostBallGap: shown('No order of these balls leaves more: proven.'),
+    leastBallGap: shownLength('No order of these balls leaves less: proven.'),
+    mostBallGap: shownLength('No order of these balls leaves more: proven.'),
     message: Type.String({ description: 'The same in words.' }),
   },
   { $id: 'OrderEffect', description: 'What the order of the chosen balls round the ring can still change.' },
@@ -95,23 +89,23 @@ export const BallSelectionResponse = Type.Object(
     leftOver: Type.Array(Type.Integer({ minimum: 0 }), {
       description: 'The other balls, by their places in `measured`.',
     }),
-    grooveBottomDiameter: shown('Of the groove that was reckoned with.'),
+    grooveBottomDiameter: shownLength('Of the groove that was reckoned with.'),
     target: Type.Object(
       {
-        ballGap: shown('Aimed at.'),
-        minBallGap: shown('Smallest that is good.'),
-        maxBallGap: shown('Largest that is good.'),
+        ballGap: shownLength('Aimed at.'),
+        minBallGap: shownLength('Smallest that is good.'),
+        maxBallGap: shownLength('Largest that is good.'),
       },
       { description: "The design's." },
     ),
-    ballGap: shown(
+    ballGap: shownLength(
       'Exact for these balls in this order, each on the bottom of the groove: below 0 the ring does not close.',
     ),
-    mean: shown('Mean diameter of the chosen balls: what plug and inner ring go by.'),
-    standardDeviation: shown('Of the chosen balls, over one less than their number.'),
-    spread: shown('Largest less smallest of the chosen balls.'),
+    mean: shownLength('Mean diameter of the chosen balls: what plug and inner ring go by.'),
+    standardDeviation: shownLength('Of the chosen balls, over one less than their number.'),
+    spread: shownLength('Largest less smallest of the chosen balls.'),
     grooveChange: Type.Object(
-      { radial: shown('By radius.'), diametral: shown('Twice that.') },
+      { radial: shownLength('By radius.'), diametral: shownLength('Twice that.') },
       {
         description:
           'From this groove to the one in which these balls leave the gap aimed at: above 0 wood to remove, below 0 too deep. Where balls ride on the edges of the groove: of the land with it.',

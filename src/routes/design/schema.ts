@@ -4,23 +4,20 @@ import type { Assumption } from '#src/wire/assumption.ts'
 import type { Caution } from '#src/wire/caution.ts'
 import type { DesignRequest } from '#src/wire/design-input.ts'
 import type { Dimension } from '#src/wire/dimension.ts'
-import type { ShownLength } from '#src/wire/length.ts'
+import { shownLength } from '#src/wire/length.ts'
 import type { Source } from '#src/wire/source.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 import type { Warning } from '#src/wire/warning.ts'
 
-const length = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
-
 const ring = {
-  landDiameter: length('The cylinder on both sides of the groove.'),
-  grooveBottomDiameter: length('Across the bottoms of the groove.'),
-  grooveDepth: length('Land to groove bottom.'),
-  seatDepth: length('How deep below the land the ball really sits.'),
-  grooveRadius: length('Of the arc in section.'),
-  grooveWidth: length('At the land.'),
-  wall: length('Wood left behind the groove: to the outside (outer ring), to the bore (inner ring).'),
-  width: length('Of the ring, along the axis.'),
+  landDiameter: shownLength('The cylinder on both sides of the groove.'),
+  grooveBottomDiameter: shownLength('Across the bottoms of the groove.'),
+  grooveDepth: shownLength('Land to groove bottom.'),
+  seatDepth: shownLength('How deep below the land the ball really sits.'),
+  grooveRadius: shownLength('Of the arc in section.'),
+  grooveWidth: shownLength('At the land.'),
+  wall: shownLength('Wood left behind the groove: to the outside (outer ring), to the bore (inner ring).'),
+  width: shownLength('Of the ring, along the axis.'),
   seat: Type.Enum(['bottom', 'edges'], {
     type: 'string',
     description:
@@ -29,19 +26,19 @@ const ring = {
 }
 
 export const OuterRing = Type.Object(
-  { outsideDiameter: length('Outside diameter.'), ...ring },
+  { outsideDiameter: shownLength('Outside diameter.'), ...ring },
   { $id: 'OuterRing', description: 'Finished sizes.' },
 )
 export const InnerRing = Type.Object(
-  { boreDiameter: length('Bore.'), ...ring },
+  { boreDiameter: shownLength('Bore.'), ...ring },
   { $id: 'InnerRing', description: 'Finished sizes.' },
 )
 
 export const Gauge = Type.Object(
   {
-    nominalDiameter: length('The circle inside the balls seated in the outer groove.'),
-    goDiameter: length('The plug at `minBallGap`: it must enter.'),
-    noGoDiameter: length('The plug at `maxBallGap`: it must not enter.'),
+    nominalDiameter: shownLength('The circle inside the balls seated in the outer groove.'),
+    goDiameter: shownLength('The plug at `minBallGap`: it must enter.'),
+    noGoDiameter: shownLength('The plug at `maxBallGap`: it must not enter.'),
     gapPerBallDiameter: Type.Number({
       description: 'At a fixed plug the ball gap still moves by this much per unit of mean ball diameter.',
     }),
@@ -61,8 +58,8 @@ export const Assembly = Type.Object(
       description: 'How the last ball goes in with least gap.',
     }),
     waysIn: Type.Object({
-      fromInside: length('Ball gap needed to push the last ball straight out from the middle.'),
-      overLand: length("Ball gap needed to bring it in from the side, over the outer ring's land."),
+      fromInside: shownLength('Ball gap needed to push the last ball straight out from the middle.'),
+      overLand: shownLength("Ball gap needed to bring it in from the side, over the outer ring's land."),
     }),
     eccentricFilling: Type.Object({
       mostBalls: Type.Integer({
@@ -84,12 +81,14 @@ export const DesignResponse = Type.Object(
     assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
       description: 'What the input left open, with the reason for each value.',
     }),
-    ballDiameter: length('The diameter that closes the ring: the mean of the measured balls, or else the nominal one.'),
-    closedPitchRadius: length('Pitch radius at which the touching balls exactly close.'),
-    pitchRadius: length('Pitch radius that leaves the asked ball gap.'),
-    pitchDiameter: length('Circle through the centres of the seated balls.'),
-    ballGap: length('Gap between the last ball and the first, all others pushed together.'),
-    assemblyGap: length('Least ball gap at which the last ball goes in without force: an estimate, wood gives.'),
+    ballDiameter: shownLength(
+      'The diameter that closes the ring: the mean of the measured balls, or else the nominal one.',
+    ),
+    closedPitchRadius: shownLength('Pitch radius at which the touching balls exactly close.'),
+    pitchRadius: shownLength('Pitch radius that leaves the asked ball gap.'),
+    pitchDiameter: shownLength('Circle through the centres of the seated balls.'),
+    ballGap: shownLength('Gap between the last ball and the first, all others pushed together.'),
+    assemblyGap: shownLength('Least ball gap at which the last ball goes in without force: an estimate, wood gives.'),
     gapPerPitchRadius: Type.Number({ description: 'How much the ball gap opens per unit of pitch radius: about 2π.' }),
     gapPerGrooveDepth: Type.Number({ description: 'The same per unit of groove depth, through the seat.' }),
     gapPerBallDiameter: Type.Number({
@@ -97,10 +96,10 @@ export const DesignResponse = Type.Object(
     }),
     outerRing: refTo<typeof OuterRing>('OuterRing'),
     innerRing: refTo<typeof InnerRing>('InnerRing'),
-    landGap: length('Space between the lands, rings concentric.'),
-    leastLandGap: length('The same with the inner ring all the way to one side.'),
-    radialInternalClearance: length('Play: the whole travel of one ring from side to side.'),
-    axialPlay: length('The whole travel of one ring along the axis.'),
+    landGap: shownLength('Space between the lands, rings concentric.'),
+    leastLandGap: shownLength('The same with the inner ring all the way to one side.'),
+    radialInternalClearance: shownLength('Play: the whole travel of one ring from side to side.'),
+    axialPlay: shownLength('The whole travel of one ring along the axis.'),
     tilt: Type.Number({ description: "How far the inner ring's axis can lean, either way, in degrees: an estimate." }),
     gauge: refTo<typeof Gauge>('Gauge'),
     assembly: refTo<typeof Assembly>('Assembly'),

@@ -4,23 +4,18 @@ import { readingError } from '#shared/bearing/fit-correction/defaults.ts'
 import { PLUG_RESULTS, type PlugResult, type Reading, type ReadingKind } from '#shared/bearing/fit-correction/input.ts'
 import type { ReadingError } from '#shared/statistics/likelihood.ts'
 import type { Units } from '#shared/units/length.ts'
-import { refTo } from '#src/http/schema.ts'
-import { type Length, type NonNegativeLength, toMm } from '#src/wire/length.ts'
-
-const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
-const size0 = (description: string) =>
-  Type.Unsafe<NonNegativeLength>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
+import { length, type NonNegativeLength, nonNegativeLength, toMm } from '#src/wire/length.ts'
 
 /** Both may be given. Neither: what is usual for the kind, and echoed. */
 const error = {
-  graduation: Type.Optional(size0('The reading was rounded to this: half of it either way, evenly.')),
-  standardUncertainty: Type.Optional(size0("The hand's own error, normally distributed.")),
+  graduation: Type.Optional(nonNegativeLength('The reading was rounded to this: half of it either way, evenly.')),
+  standardUncertainty: Type.Optional(nonNegativeLength("The hand's own error, normally distributed.")),
 }
 
 const closed = ($id: string, description: string) => ({ $id, description, additionalProperties: false })
 
 const BallGapReading = Type.Object(
-  { kind: Type.Literal('ball-gap'), value: size0('Gap between the last ball and the first.'), ...error },
+  { kind: Type.Literal('ball-gap'), value: nonNegativeLength('Gap between the last ball and the first.'), ...error },
   closed('BallGapReading', 'All balls are in and pushed together, the gap is read.'),
 )
 const LastBallOpeningReading = Type.Object(
@@ -72,7 +67,11 @@ const BallRowReading = Type.Object(
   closed('BallRowReading', 'Balls laid in a straight channel: reads their mean so many times finer.'),
 )
 const RadialPlayReading = Type.Object(
-  { kind: Type.Literal('radial-play'), value: size0('Whole travel of the inner ring from side to side.'), ...error },
+  {
+    kind: Type.Literal('radial-play'),
+    value: nonNegativeLength('Whole travel of the inner ring from side to side.'),
+    ...error,
+  },
   closed('RadialPlayReading', 'For the inner ring.'),
 )
 const BindsReading = Type.Object(

@@ -5,7 +5,7 @@ import { RESCUE_OPTIONS } from '#shared/bearing/fit-correction/rescue.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Caution } from '#src/wire/caution.ts'
 import type { DesignRequest } from '#src/wire/design-input.ts'
-import type { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/wire/length.ts'
+import { length, nonNegativeLength, shownLength, signedLength } from '#src/wire/length.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 import type { ReadingRequest } from './readings.ts'
 
@@ -14,12 +14,6 @@ const MOST_STATES = 20
 const MOST_COUNTED = 50
 const MOST_SIZES = 50
 
-const size0 = (description: string) =>
-  Type.Unsafe<NonNegativeLength>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
-const signed = (description: string) =>
-  Type.Unsafe<SignedLength>({ ...refTo<typeof SignedLength>('SignedLength'), description })
-const shown = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 const chance = (description: string) => Type.Number({ minimum: 0, maximum: 1, description })
 
 const tool = Type.Unsafe<ToolName>(
@@ -28,7 +22,7 @@ const tool = Type.Unsafe<ToolName>(
 
 export const ToolErrorRequest = Type.Object(
   {
-    absolute: size0('Standard deviation of a shallow cut.'),
+    absolute: nonNegativeLength('Standard deviation of a shallow cut.'),
     relative: Type.Number({
       minimum: 0,
       maximum: 1,
@@ -44,12 +38,12 @@ export const ToolErrorRequest = Type.Object(
 
 export const FitTarget = Type.Object(
   {
-    ballGap: Type.Optional(size0("Outer ring: gap to end with. Default: the design's.")),
-    minBallGap: Type.Optional(size0("Outer ring. Default: the design's.")),
-    maxBallGap: Type.Optional(size0("Outer ring. Default: the design's.")),
-    radialInternalClearance: Type.Optional(size0("Inner ring: play to end with. Default: the design's.")),
-    minRadialInternalClearance: Type.Optional(size0("Inner ring. Default: half the design's play.")),
-    maxRadialInternalClearance: Type.Optional(size0("Inner ring. Default: twice the design's play.")),
+    ballGap: Type.Optional(nonNegativeLength("Outer ring: gap to end with. Default: the design's.")),
+    minBallGap: Type.Optional(nonNegativeLength("Outer ring. Default: the design's.")),
+    maxBallGap: Type.Optional(nonNegativeLength("Outer ring. Default: the design's.")),
+    radialInternalClearance: Type.Optional(nonNegativeLength("Inner ring: play to end with. Default: the design's.")),
+    minRadialInternalClearance: Type.Optional(nonNegativeLength("Inner ring. Default: half the design's play.")),
+    maxRadialInternalClearance: Type.Optional(nonNegativeLength("Inner ring. Default: twice the design's play.")),
     overshootRisk: Type.Optional(
       Type.Number({
         minimum: 0.0001,
@@ -58,7 +52,7 @@ export const FitTarget = Type.Object(
       }),
     ),
     finishAllowance: Type.Optional(
-      size0("Film or raised grain that still comes on each surface. Default: the design's."),
+      nonNegativeLength("Film or raised grain that still comes on each surface. Default: the design's."),
     ),
   },
   { $id: 'FitTarget', description: 'Where to end.', additionalProperties: false },
@@ -68,7 +62,7 @@ export const EarlierState = Type.Object(
   {
     readings: Type.Array(refTo<typeof ReadingRequest>('ReadingRequest'), { maxItems: MOST_READINGS }),
     thenRemoved: Type.Object(
-      { with: tool, radial: size0('Depth that was asked of the cut.') },
+      { with: tool, radial: nonNegativeLength('Depth that was asked of the cut.') },
       { additionalProperties: false },
     ),
   },
@@ -78,10 +72,10 @@ export const EarlierState = Type.Object(
 export const CountedRemoval = Type.Object(
   {
     strokes: Type.Integer({ minimum: 1, maximum: 100_000 }),
-    ballGapBefore: Type.Optional(signed('Outer ring.')),
-    ballGapAfter: Type.Optional(signed('Outer ring.')),
-    radialInternalClearanceBefore: Type.Optional(signed('Inner ring.')),
-    radialInternalClearanceAfter: Type.Optional(signed('Inner ring.')),
+    ballGapBefore: Type.Optional(signedLength('Outer ring.')),
+    ballGapAfter: Type.Optional(signedLength('Outer ring.')),
+    radialInternalClearanceBefore: Type.Optional(signedLength('Inner ring.')),
+    radialInternalClearanceAfter: Type.Optional(signedLength('Inner ring.')),
   },
   {
     $id: 'CountedRemoval',
@@ -92,7 +86,7 @@ export const CountedRemoval = Type.Object(
 
 export const BallsOnHand = Type.Object(
   {
-    diameter: Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description: 'Mean of these balls.' }),
+    diameter: length('Mean of these balls.'),
     quantity: Type.Integer({ minimum: 1, maximum: 10_000 }),
   },
   { $id: 'BallsOnHand', additionalProperties: false },
@@ -141,10 +135,10 @@ export type FitCorrectionRequest = Static<typeof FitCorrectionRequest>
 
 export const LengthEstimate = Type.Object(
   {
-    value: shown('Mean.'),
-    standardUncertainty: shown('Standard deviation of what is believed.'),
+    value: shownLength('Mean.'),
+    standardUncertainty: shownLength('Standard deviation of what is believed.'),
     interval95: Type.Object(
-      { low: shown('Lower end.'), high: shown('Upper end.') },
+      { low: shownLength('Lower end.'), high: shownLength('Upper end.') },
       { description: 'The shortest interval that holds 95 %.' },
     ),
   },
@@ -154,8 +148,8 @@ export const LengthEstimate = Type.Object(
 export const NextStep = Type.Object(
   {
     with: tool,
-    radial: shown('Depth to take off before you read again.'),
-    diametral: shown('Twice that.'),
+    radial: shownLength('Depth to take off before you read again.'),
+    diametral: shownLength('Twice that.'),
     strokes: Type.Optional(
       Type.Integer({ description: 'The same in strokes of your abrasive, where you counted some.' }),
     ),
@@ -168,7 +162,7 @@ export const RescueOption = Type.Object(
   {
     option: Type.Enum(RESCUE_OPTIONS, { type: 'string' }),
     possible: Type.Boolean(),
-    ballGap: Type.Optional(shown('What gap it leaves.')),
+    ballGap: Type.Optional(shownLength('What gap it leaves.')),
     figures: Type.Record(Type.String(), Type.Number(), {
       description: 'Lengths in `units`; names that end in Count are counts, `engagement` is a ratio.',
     }),
@@ -201,14 +195,14 @@ export const FitCorrectionResponse = Type.Object(
     radialInternalClearance: Type.Optional(estimate('Inner ring: the play as it is now.')),
     grooveBottomDiameter: estimate('Of this ring.'),
     target: Type.Object({
-      aim: shown('Ball gap, or play for the inner ring.'),
-      min: shown('Smallest that is good.'),
-      max: shown('Largest that is good.'),
+      aim: shownLength('Ball gap, or play for the inner ring.'),
+      min: shownLength('Smallest that is good.'),
+      max: shownLength('Largest that is good.'),
       overshootRisk: chance('Accepted, over all cuts to come.'),
-      finishAllowance: shown('Still to come on each surface.'),
+      finishAllowance: shownLength('Still to come on each surface.'),
     }),
     remaining: Type.Object(
-      { radial: shown('Depth.'), diametral: shown('Twice that.') },
+      { radial: shownLength('Depth.'), diametral: shownLength('Twice that.') },
       { description: 'From here to the aim: above 0 wood to remove, below 0 too deep.' },
     ),
     nextStep: Type.Optional(refTo<typeof NextStep>('NextStep')),
@@ -217,7 +211,7 @@ export const FitCorrectionResponse = Type.Object(
     removalPerStroke: Type.Optional(
       Type.Object(
         {
-          radial: shown('Per stroke.'),
+          radial: shownLength('Per stroke.'),
           relativeUncertainty: Type.Number({ description: 'Standard uncertainty of that, over itself.' }),
         },
         { description: 'Learnt from `removalHistory`.' },
@@ -230,7 +224,11 @@ export const FitCorrectionResponse = Type.Object(
           path: Type.String({ description: 'A JSON pointer into the input.' }),
           chance: chance('Of a reading so far off, given all others.'),
           expected: Type.Optional(
-            Type.Object({ value: shown('Mean.'), low: shown('Lower end.'), high: shown('Upper end.') }),
+            Type.Object({
+              value: shownLength('Mean.'),
+              low: shownLength('Lower end.'),
+              high: shownLength('Upper end.'),
+            }),
           ),
           message: Type.String(),
         }),
@@ -239,14 +237,14 @@ export const FitCorrectionResponse = Type.Object(
     bestNextReading: Type.Object({
       kind: Type.String(),
       count: Type.Optional(Type.Integer({ description: 'Balls in the row.' })),
-      standardUncertaintyNow: shown('Of the gap or the play.'),
-      standardUncertaintyAfter: shown('What this reading would leave of it.'),
+      standardUncertaintyNow: shownLength('Of the gap or the play.'),
+      standardUncertaintyAfter: shownLength('What this reading would leave of it.'),
       message: Type.String(),
     }),
     adjustment: Type.Optional(
       Type.Object(
         {
-          matingFaces: shown(
+          matingFaces: shownLength(
             'Inner ring: what to sand off the mating faces in all (above 0), or the shim to put between them (below 0), to bring the play to the aim.',
           ),
           message: Type.String(),

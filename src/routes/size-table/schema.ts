@@ -3,15 +3,12 @@ import { MOST_BALLS } from '#shared/bearing/bounds.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Groove, OuterRingRequest } from '#src/wire/design-input.ts'
-import type { Length, NonNegativeLength, ShownLength } from '#src/wire/length.ts'
+import { type Length, type NonNegativeLength, shownLength } from '#src/wire/length.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 
 /** So many of each keep the whole table within what the event loop does in passing. */
 const MOST_DIAMETERS = 24
 const MOST_COUNTS = 20
-
-const length = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
 export const SizeTableRequest = Type.Object(
   {
@@ -40,16 +37,16 @@ export type SizeTableRequest = Static<typeof SizeTableRequest>
 
 export const SizeTableRow = Type.Object(
   {
-    diameter: length('Ball diameter.'),
+    diameter: shownLength('Ball diameter.'),
     count: Type.Integer({ description: 'Ball count.' }),
-    closedPitchRadius: length('Pitch radius at which the balls exactly close.'),
-    pitchRadius: length('Pitch radius that leaves `ballGap`.'),
-    pitchDiameter: length('Twice that.'),
-    ballGap: length('Gap between the last ball and the first.'),
-    gaugeDiameter: length('Plug that fits inside the seated balls.'),
-    landDiameter: length("The outer ring's hole."),
-    grooveBottomDiameter: length("Across the bottoms of the outer ring's groove."),
-    outsideDiameter: length("The outer ring's outside."),
+    closedPitchRadius: shownLength('Pitch radius at which the balls exactly close.'),
+    pitchRadius: shownLength('Pitch radius that leaves `ballGap`.'),
+    pitchDiameter: shownLength('Twice that.'),
+    ballGap: shownLength('Gap between the last ball and the first.'),
+    gaugeDiameter: shownLength('Plug that fits inside the seated balls.'),
+    landDiameter: shownLength("The outer ring's hole."),
+    grooveBottomDiameter: shownLength("Across the bottoms of the outer ring's groove."),
+    outsideDiameter: shownLength("The outer ring's outside."),
     gapPerGrooveDepth: Type.Number({ description: 'How much the ball gap opens per unit of groove depth.' }),
   },
   { $id: 'SizeTableRow' },
