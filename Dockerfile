@@ -39,6 +39,9 @@ ENV NODE_ENV=production \
 WORKDIR /app
 COPY --from=build /app/openapi/examples/ openapi/examples/
 COPY --from=build /app/dist/ dist/
+# What the page for a workshop runs in its browser, types and all: the service takes them out.
+COPY --from=build /app/shared/ shared/
+COPY --from=build /app/src/ src/
 COPY --from=build /app/cache/ cache/
 USER node
 EXPOSE 8080

@@ -21,6 +21,7 @@ import { BALL_SELECTION_SCHEMAS, ballSelectionRoute } from '#src/routes/ball-sel
 import { DESIGN_SCHEMAS, designRoute } from '#src/routes/design/route.ts'
 import { FIT_CORRECTION_SCHEMAS, fitCorrectionRoute } from '#src/routes/fit-correction/route.ts'
 import { HEALTH_SCHEMAS, healthRoute } from '#src/routes/health/route.ts'
+import { kioskRoute } from '#src/routes/kiosk/route.ts'
 import { SIZE_TABLE_SCHEMAS, sizeTableRoute } from '#src/routes/size-table/route.ts'
 import { Assumption } from '#src/wire/assumption.ts'
 import { Caution } from '#src/wire/caution.ts'
@@ -41,6 +42,7 @@ type Mount = { readonly route: FastifyPluginAsync; readonly prefix: string; read
  * with all schemas in it, for every plugin that adds one.
  */
 const ROUTES: readonly Mount[] = [
+  { route: kioskRoute, prefix: '' },
   { route: healthRoute, prefix: '/health', schemas: HEALTH_SCHEMAS },
   { route: designRoute, prefix: '/v1', schemas: DESIGN_SCHEMAS },
   { route: sizeTableRoute, prefix: '/v1', schemas: SIZE_TABLE_SCHEMAS },

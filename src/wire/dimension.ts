@@ -1,7 +1,8 @@
 import { type Static, Type } from 'typebox'
-import type { Dimension as CoreDimension, DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { Dimension as CoreDimension } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
+import { DIMENSION_NAMES } from './dimension-names.ts'
 import { type ShownLength, show } from './length.ts'
 import { written } from './optional.ts'
 
@@ -44,37 +45,8 @@ export const Dimension = Type.Object(
   { $id: 'Dimension', description: 'One size to work to.' },
 )
 
-/** The trade's name for each size, and the symbol of ISO 15241 (from memory) or our own. */
-const NAMES: Readonly<Record<DimensionKey, readonly [symbol: string, name: string]>> = {
-  pitchDiameter: ['Dpw', 'pitch diameter'],
-  outsideDiameter: ['D', 'outer ring, outside diameter'],
-  outerLandDiameter: ['D1', 'outer ring, land diameter (the hole)'],
-  outerGrooveBottomDiameter: ['De', 'outer ring, groove bottom diameter'],
-  outerGrooveDepth: ['he', 'outer ring, groove depth'],
-  outerGrooveRadius: ['re', 'outer ring, groove radius'],
-  outerGrooveWidth: ['be', 'outer ring, groove width at the land'],
-  outerWall: ['we', 'outer ring, wood behind the groove'],
-  outerWidth: ['C', 'outer ring, width'],
-  boreDiameter: ['d', 'inner ring, bore'],
-  innerLandDiameter: ['d1', 'inner ring, land diameter (the outside)'],
-  innerGrooveBottomDiameter: ['di', 'inner ring, groove bottom diameter'],
-  innerGrooveDepth: ['hi', 'inner ring, groove depth'],
-  innerGrooveRadius: ['ri', 'inner ring, groove radius'],
-  innerGrooveWidth: ['bi', 'inner ring, groove width at the land'],
-  innerWall: ['wi', 'inner ring, wood between bore and groove'],
-  innerWidth: ['B', 'inner ring, width'],
-  gaugeNominalDiameter: ['Dg', 'plug inside the seated balls'],
-  gaugeGoDiameter: ['Dgo', 'go plug: enters'],
-  gaugeNoGoDiameter: ['Dng', 'no-go plug: must not enter'],
-  ballGap: ['g', 'ball gap'],
-  assemblyGap: ['ga', 'least ball gap to get the last ball in (estimate)'],
-  landGap: ['s', 'space between the lands'],
-  radialInternalClearance: ['Gr', 'play, side to side'],
-  axialPlay: ['Ga', 'play along the axis'],
-}
-
 export function toDimension(row: CoreDimension, units: Units): Static<typeof Dimension> {
-  const [symbol, name] = NAMES[row.key]
+  const [symbol, name] = DIMENSION_NAMES[row.key]
   return written<Static<typeof Dimension>>({
     symbol,
     name,

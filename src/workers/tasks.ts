@@ -3,3 +3,4 @@
  * between threads.
  */
 export { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
+export { browserModules } from '#src/http/browser-modules.ts'

@@ -1,0 +1,102 @@
+import type { Units } from '#shared/units/length.ts'
+import { inUnits } from '#shared/units/length.ts'
+import { type Choices, readLength } from './choices.ts'
+import { chosen, element, field, fillList, made } from './elements.ts'
+import { ask, type Json, listOf, numberOf, part, type Said, textOf } from './service.ts'
+
+/** A common rule: a reading is rounded to this, unless a caliper was used. Common practice, no source. */
+const GRADUATION: Readonly<Record<Units, number>> = { in: 1 / 32, mm: 0.5 }
+
+const UNREACHED =
+  'The service cannot be reached, and it is what weighs a reading. Cut nothing for now; try again later.'
+
+const STATES: Readonly<Record<string, string>> = {
+  'more-to-remove': 'More to take off.',
+  'in-band': 'It fits: stop here.',
+  'too-deep': 'Too deep. It can be mended:',
+}
+
+/** The form for a reading: what the service makes of it is shown below. */
+export function startFit(choices: () => Choices | undefined): void {
+  const form = element('reading', HTMLFormElement)
+  const advice = element('advice', HTMLDivElement)
+  let asking = new AbortController()
+
+  form.addEventListener('change', () => {
+    element('value-field', HTMLLabelElement).hidden = chosen(form, 'kind') === 'last-ball-refused'
+  })
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+    asking.abort()
+    asking = new AbortController()
+    const bearing = choices()
+    const reading = bearing && readingOf(form, bearing.input.units)
+    if (bearing === undefined) advice.replaceChildren(made('p', 'Choose a bearing first.'))
+    else if (reading !== undefined) {
+      ask('/v1/fit-correction', { design: bearing.request, ring: 'outer', readings: [reading] }, asking.signal).then(
+        (said) => advice.replaceChildren(...toAdvice(said, bearing.input.units)),
+        () => undefined, // broken off by the next question
+      )
+    }
+  })
+}
+
+function readingOf(form: HTMLFormElement, units: Units): object | undefined {
+  const kind = chosen(form, 'kind')
+  const input = field(form, 'value')
+  const fault = element('value-fault', HTMLParagraphElement)
+  const read = kind === 'last-ball-refused' ? undefined : readLength(input.value, units)
+  fault.textContent = typeof read === 'string' ? read : ''
+  input.setAttribute('aria-invalid', String(typeof read === 'string'))
+  if (typeof read === 'string') {
+    input.focus()
+    return undefined
+  }
+  if (read === undefined) return { kind }
+  const value = inUnits(read, units)
+  return kind === 'groove-bottom-diameter' ? { kind, value } : { kind, value, graduation: GRADUATION[units] }
+}
+
+function toAdvice(said: Said, units: Units): readonly HTMLElement[] {
+  if (said.kind === 'unreached') return [made('p', UNREACHED)]
+  if (said.kind === 'problem') {
+    const list = made('ul')
+    fillList(list, said.messages)
+    return [made('h2', 'That reading cannot be'), list]
+  }
+  return [
+    made('h2', STATES[textOf(said.body['state'])] ?? 'What next'),
+    firstLine(textOf(said.body['advice'])),
+    made('p', gapSentence(part(said.body['ballGap']), units)),
+    ...rescues(said.body),
+    ...cautions(said.body),
+  ]
+}
+
+function firstLine(text: string): HTMLElement {
+  const line = made('p', text)
+  line.className = 'first'
+  return line
+}
+
+function gapSentence(gap: Json, units: Units): string {
+  const shown = (value: unknown): string => `${numberOf(value).toFixed(units === 'in' ? 3 : 1)} ${units}`
+  const { low, high } = part(gap['interval95'])
+  return `The gap now is about ${shown(gap['value'])}, and nineteen times in twenty from ${shown(low)} to ${shown(high)} (below 0 the last ball does not go in).`
+}
+
+function rescues(answer: Json): readonly HTMLElement[] {
+  const options = listOf(answer['rescue']).map((option) => textOf(part(option)['message']))
+  return options.length === 0 ? [] : [listed(options, 'ol')]
+}
+
+function cautions(answer: Json): readonly HTMLElement[] {
+  const messages = listOf(answer['cautions']).map((caution) => textOf(part(caution)['message']))
+  return messages.length === 0 ? [] : [made('h2', 'Take care'), listed(messages, 'ul')]
+}
+
+function listed(texts: readonly string[], name: 'ol' | 'ul'): HTMLElement {
+  const list = made(name)
+  fillList(list, texts)
+  return list
+}

@@ -1,0 +1,141 @@
+import { type Design, design } from '#shared/bearing/design.ts'
+import type { DimensionKey } from '#shared/bearing/dimensions.ts'
+import { inUnits, type Units } from '#shared/units/length.ts'
+import { DIMENSION_NAMES } from '#src/wire/dimension-names.ts'
+import { refusalSentence } from '#src/wire/refusal-sentence.ts'
+import { warningSentence } from '#src/wire/warning-sentence.ts'
+import type { Choices } from './choices.ts'
+import { element, fillList, made } from './elements.ts'
+import { showPicture } from './picture.ts'
+import { ask, type Json, listOf, numberOf, part, textOf } from './service.ts'
+
+/** What is cut, in the order in which it is: all that a screen has room for. */
+const SHOWN: readonly DimensionKey[] = [
+  'outsideDiameter',
+  'outerLandDiameter',
+  'outerGrooveBottomDiameter',
+  'outerGrooveDepth',
+  'outerGrooveRadius',
+  'boreDiameter',
+  'innerLandDiameter',
+  'innerGrooveBottomDiameter',
+  'innerGrooveDepth',
+  'outerWidth',
+  'gaugeGoDiameter',
+  'gaugeNoGoDiameter',
+  'ballGap',
+  'radialInternalClearance',
+]
+
+/** A line of the table: a size by its name, as the rule shows it, and as a number. */
+interface Line {
+  readonly name: string
+  readonly shop: string
+  readonly value: number
+}
+
+/** Decimals of an exact figure: what a caliper reads, and one more. */
+const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
+
+/** The two answers are the same numbers, written and read once more. */
+const SAME_WITHIN = 1e-9
+
+/** What the page itself works out, at once. */
+export function showHere({ input }: Choices): readonly Line[] {
+  const { units } = input
+  const result = design(input)
+  if (!result.ok) {
+    fillList(
+      element('refusals', HTMLUListElement),
+      result.error.map((refusal) => refusalSentence(refusal, units)),
+    )
+    for (const id of ['warnings', 'cautions']) fillList(element(id, HTMLUListElement), [])
+    showPicture(undefined)
+    fillTable([], units)
+    return []
+  }
+  const { bearing, warnings } = result.value
+  fillList(element('refusals', HTMLUListElement), [])
+  fillList(
+    element('warnings', HTMLUListElement),
+    warnings.map(({ facts }) => warningSentence(facts, units)),
+  )
+  showPicture(bearing)
+  const lines = linesOf(result.value)
+  fillTable(lines, units)
+  return lines
+}
+
+/** What the service works out of the same: that is what counts. */
+export async function showService(
+  { input, request }: Choices,
+  here: readonly Line[],
+  signal: AbortSignal,
+): Promise<void> {
+  const said = await ask('/v1/design', request, signal)
+  if (said.kind === 'unreached') {
+    stand('The service cannot be reached: these figures are worked out in this page.')
+  } else if (said.kind === 'problem') {
+    fillList(element('refusals', HTMLUListElement), said.messages)
+    stand(here.length === 0 ? 'The service says the same.' : 'The service says otherwise: there is no such bearing.')
+  } else {
+    const there = linesFrom(said.body)
+    fillTable(there, input.units)
+    fillList(element('warnings', HTMLUListElement), messagesOf(said.body['warnings']))
+    fillList(element('cautions', HTMLUListElement), messagesOf(said.body['cautions']))
+    stand(areSame(here, there) ? 'The service says the same.' : 'The service says otherwise: these are its figures.')
+  }
+}
+
+export function stand(sentence: string): void {
+  element('standing', HTMLParagraphElement).textContent = sentence
+}
+
+const messagesOf = (rows: unknown): readonly string[] => listOf(rows).map((row) => textOf(part(row)['message']))
+
+function linesOf({ bearing, dimensions }: Design): readonly Line[] {
+  const { units } = bearing.settled.input
+  return SHOWN.flatMap((key) =>
+    dimensions
+      .filter((row) => row.key === key)
+      .map((row) => ({
+        name: DIMENSION_NAMES[key][1],
+        shop: (row.cutToShop ?? row.shop).text,
+        value: inUnits(row.cutTo ?? row.value, units),
+      })),
+  )
+}
+
+function linesFrom(answer: Json): readonly Line[] {
+  const rows = listOf(answer['dimensions']).map(part)
+  return SHOWN.flatMap((key) =>
+    rows
+      .filter((row) => row['name'] === DIMENSION_NAMES[key][1])
+      .map((row) => ({
+        name: DIMENSION_NAMES[key][1],
+        shop: textOf(row['cutToShop'] ?? row['shop']),
+        value: numberOf(row['cutTo'] ?? row['value']),
+      })),
+  )
+}
+
+const areSame = (one: readonly Line[], other: readonly Line[]): boolean =>
+  one.length === other.length &&
+  one.every(({ name, value }, index) => {
+    const there = other[index]
+    return there?.name === name && Math.abs(there.value - value) <= SAME_WITHIN * Math.abs(value)
+  })
+
+function fillTable(lines: readonly Line[], units: Units): void {
+  const table = element('sizes-to-cut', HTMLTableElement)
+  table.hidden = lines.length === 0
+  table.tBodies[0]?.replaceChildren(
+    ...lines.map(({ name, shop, value }) => {
+      const row = made('tr')
+      const heading = made('th', name)
+      heading.scope = 'row'
+      row.append(heading, made('td', shop), made('td', `${value.toFixed(DECIMALS[units])} ${units}`))
+      return row
+    }),
+  )
+}

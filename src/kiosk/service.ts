@@ -1,0 +1,50 @@
+/** What the service said, or that it could not be reached. */
+export type Said =
+  | { readonly kind: 'answer'; readonly body: Json }
+  | { readonly kind: 'problem'; readonly messages: readonly string[] }
+  | { readonly kind: 'unreached' }
+
+/** An answer as plain JSON, read with care: the service may be newer than the page. */
+export type Json = { readonly [name: string]: unknown }
+
+/**
+ * Asks the service.
+ *
+ * @throws DOMException when `signal` breaks it off
+ */
+export async function ask(path: string, body: object, signal: AbortSignal): Promise<Said> {
+  let response: Response
+  try {
+    response = await fetch(path, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+      signal,
+    })
+  } catch (error) {
+    if (signal.aborted) throw error
+    return { kind: 'unreached' }
+  }
+  const said: unknown = await response.json().catch(() => undefined)
+  if (response.ok && isJson(said)) return { kind: 'answer', body: said }
+  const messages = listOf(part(said)['errors']).map((error) => textOf(part(error)['message']))
+  return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(part(said)['detail'])] }
+}
+
+const isJson = (value: unknown): value is Json => typeof value === 'object' && value !== null && !Array.isArray(value)
+
+export const part = (value: unknown): Json => (isJson(value) ? value : {})
+export const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
+export const textOf = (value: unknown): string => (typeof value === 'string' ? value : '')
+export const numberOf = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN)
+
+/** The input as the query of an address: names joined by dots. */
+export function queryOf(request: object): string {
+  const query = new URLSearchParams()
+  const add = (names: readonly string[], value: unknown): void => {
+    if (isJson(value)) for (const [name, inner] of Object.entries(value)) add([...names, name], inner)
+    else query.append(names.join('.'), String(value))
+  }
+  add([], request)
+  return query.toString()
+}

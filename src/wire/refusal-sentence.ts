@@ -1,0 +1,37 @@
+import type { Refusal, RingName } from '#shared/bearing/refusal.ts'
+import type { Units } from '#shared/units/length.ts'
+import { figure } from './figure.ts'
+
+export const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer', innerRing: 'inner' }
+
+/** Why there is no such bearing, in a woodworker's words. Without a schema: a browser says it too. */
+export function refusalSentence(refusal: Refusal, units: Units): string {
+  switch (refusal.code) {
+    case 'bore-meets-groove':
+      return `a bore of ${figure(refusal.given, units)} cuts into the inner ring's groove: keep it well below ${figure(refusal.below, units)}`
+    case 'no-room-inside':
+      return `${refusal.ballCount} balls of this size leave no room for an inner ring: take more balls`
+    case 'wall-below-zero':
+      return `an outside diameter of ${figure(refusal.given, units)} leaves no wood behind the outer groove: it must be well above ${figure(refusal.above, units)}`
+    case 'groove-undercut':
+      return `a groove ${figure(refusal.depth, units)} deep with a radius of ${figure(refusal.grooveRadius, units)} would undercut the land of the ${RING_WORDS[refusal.ring]} ring: the depth can be no more than the radius`
+    case 'lands-overlap':
+      return `the two grooves together are so deep that the rings would overlap by ${figure(refusal.overlap, units)}: make one of them shallower`
+    case 'gap-takes-another-ball':
+      return `a gap of ${figure(refusal.given, units)} is nearly room for one more ball: keep it below ${figure(refusal.below, units)}, or add a ball`
+    case 'gap-band-reversed':
+      return `the smallest gap allowed, ${figure(refusal.min, units)}, is above the largest, ${figure(refusal.max, units)}`
+    case 'gap-outside-band':
+      return `the ball gap of ${figure(refusal.given, units)} lies outside of what is allowed, ${figure(refusal.min, units)} to ${figure(refusal.max, units)}`
+    case 'play-lets-balls-out':
+      return `a play of ${figure(refusal.given, units)} lets the balls climb out of the shallower groove: keep it well below ${figure(refusal.below, units)}`
+    case 'finish-fills-groove':
+      return `a finish of ${figure(refusal.given, units)} on each surface is as thick as the groove is deep: keep it well below ${figure(refusal.below, units)}`
+    case 'finish-leaves-no-wood':
+      return `a finish of ${figure(refusal.given, units)} on both sides is thicker than the thinnest wood of the rings: keep it well below ${figure(refusal.below, units)}`
+    case 'too-few-measured':
+      return `${refusal.given} measured diameters are fewer than the ${refusal.needed} balls of the ring: measure them all`
+    default:
+      return refusal satisfies never
+  }
+}

@@ -1,0 +1,54 @@
+import type { WarningFacts } from '#shared/bearing/warning.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from './figure.ts'
+import { RING_WORDS } from './refusal-sentence.ts'
+
+/** What is not well with a bearing, in a woodworker's words. Without a schema: a browser says it too. */
+export function warningSentence(facts: WarningFacts, units: Units): string {
+  const size = (length: Mm): string => figure(length, units)
+  switch (facts.code) {
+    case 'lands-touch':
+      return `the lands of the two rings touch: with the inner ring aside they overlap by ${size(-facts.leastLandGap as Mm)}; make a groove shallower`
+    case 'lands-nearly-touch':
+      return `only ${size(facts.leastLandGap)} is left between the lands where the inner ring stands aside: wood that swells will rub; leave ${size(facts.least)}`
+    case 'outer-wall-thin':
+      return `only ${size(facts.wall)} of wood is left behind the outer groove: it may split on the lathe; leave ${size(facts.least)}`
+    case 'inner-wall-thin':
+      return `only ${size(facts.wall)} of wood is left between bore and inner groove: it may split; leave ${size(facts.least)}`
+    case 'no-room-for-screws':
+      return `${size(facts.wall)} of wood between bore and groove is too little for the screws that hold the split inner ring: leave ${size(facts.least)}, or glue or dowel the halves`
+    case 'groove-wider-than-ring':
+      return `the ${RING_WORDS[facts.ring]} ring's groove is ${size(facts.grooveWidth)} wide and the ring only ${size(facts.width)}: nothing is left of its sides`
+    case 'shoulders-thin':
+      return `only ${size(facts.shoulder)} of wood is left on each side of the ${RING_WORDS[facts.ring]} ring's groove: it chips; leave ${size(facts.least)}`
+    case 'shallow-engagement':
+      return `the balls sit only ${size(facts.seatDepth)} deep in the ${RING_WORDS[facts.ring]} ring: a knock lifts them out; let them sit ${size(facts.least)} deep`
+    case 'groove-past-middle':
+      return `the ${RING_WORDS[facts.ring]} ring's groove is ${size(facts.grooveDepth)} deep, past the middle of the ball (${size(facts.ballRadius)}): its edges stand in the way of the ball`
+    case 'rides-on-edges':
+      return `the ${RING_WORDS[facts.ring]} ring's groove (radius ${size(facts.grooveRadius)}) is tighter than the ball (${size(facts.ballRadius)}): the ball rides on the two edges, ${size(facts.seatDepth)} deep and not ${size(facts.grooveDepth)}, and wears them; all diameters here allow for that`
+    case 'ball-wanders':
+      return `the ${RING_WORDS[facts.ring]} ring's groove (radius ${size(facts.grooveRadius)}) is much rounder than the ball: the ball wanders from side to side; keep it to ${size(facts.most)}`
+    case 'few-balls':
+      return `${facts.count} balls run rough, as the load passes from one to the next: take ${facts.fewest} or more`
+    case 'cannot-assemble':
+      return cannotAssemble(facts)
+    case 'gap-below-assembly-gap':
+      return `with a ball gap of ${size(facts.ballGap)} the last ball must be forced in: it needs about ${size(facts.assemblyGap)} (rigid balls; wood gives a little)`
+    case 'no-play':
+      return `a play of ${size(facts.play)} binds as soon as the wood moves: leave ${size(facts.least)} or more`
+    case 'shop-rounding-spoils-gap':
+      return `cut to the shop figure ${facts.shop}, the ${facts.dimension === 'gaugeDiameter' ? 'gauge' : 'outer groove bottom'} leaves a ball gap of ${size(facts.gapThere)}, outside ${size(facts.minBallGap)} to ${size(facts.maxBallGap)}: work to the exact figure or choose a gap that lands on the rule`
+    default:
+      return facts satisfies never
+  }
+}
+
+function cannotAssemble({
+  count,
+  mostBalls,
+  roomBetweenLands,
+}: Extract<WarningFacts, { code: 'cannot-assemble' }>): string {
+  const room = roomBetweenLands ? '' : ', and the lands stand too close to let a ball in between'
+  return `a full ring of ${count} balls cannot be put between two one-piece rings: set aside, they take ${mostBalls} balls at most${room}; split one ring`
+}
