@@ -250,32 +250,59 @@ function liveRange(along: Axis, sums: Float64Array): { from: number; to: number 
 const REACH_OF_CUT = 6
 
 /**
- * The belief moved and widened by a cut. Each cell counts as evenly filled, so no cut is too small for the grid.
+ * The belief moved and widened by a cut. Each cell counts as evenly filled, so no cut is too small for the grid. Cells
+ * much finer than the cut's deviation are first put together, so that old and new cells are of one size and the chance
+ * of a cut from one to another depends on how many lie between them alone.
  *
  * @param limit where x ends: what is cut past it is no groove any more
  * @returns undefined where nothing is left before that limit
  */
 function smear(belief: Belief, cut: Cut, limit: number): Belief | undefined {
-  const { u, y, weights } = belief
   const least = Math.max(0, cut.mean - REACH_OF_CUT * cut.standardDeviation)
-  const most = Math.min(cut.mean + REACH_OF_CUT * cut.standardDeviation, limit - u.from)
-  const from = u.from + least
+  const most = Math.min(cut.mean + REACH_OF_CUT * cut.standardDeviation, limit - belief.u.from)
+  const width = end(belief.u) - belief.u.from + Math.max(most, belief.u.step) - least
+  const { u, y, weights } = grouped(belief, Math.min(cut.standardDeviation / 4, width / belief.u.count))
   const to = Math.min(end(u) + Math.max(most, u.step), limit)
+  const from = u.from + least
   if (!(to > from)) return undefined
-  const step = Math.max(u.step, Math.min(cut.standardDeviation / 4, (to - from) / FINE.u))
-  const out: Axis = { from, step, count: Math.ceil((to - from) / step) + 1 }
+  const out: Axis = { from, step: u.step, count: Math.ceil((to - from) / u.step) + 1 }
+  const chances = cutChances(cut, least, u, out)
   const smeared = new Float64Array(out.count * y.count)
-  for (let into = 0; into < out.count; into++) {
+  for (let row = 0; row < y.count; row++) {
     for (let of = 0; of < u.count; of++) {
-      const chance = cutChance(cut, node(out, into) - node(u, of), u.step)
-      if (chance === 0) continue
-      for (let row = 0; row < y.count; row++) {
+      const weight = weights[row * u.count + of] ?? 0
+      if (weight === 0) continue
+      const apart = u.count - 1 - of
+      for (let into = 0; into < out.count; into++) {
         const index = row * out.count + into
-        smeared[index] = (smeared[index] ?? 0) + chance * (weights[row * u.count + of] ?? 0)
+        smeared[index] = (smeared[index] ?? 0) + weight * (chances[apart + into] ?? 0)
       }
     }
   }
   return smeared.some((weight) => weight > 0) ? normalised({ ...belief, u: out, weights: smeared }) : undefined
+}
+
+/** The belief on cells of about a size, whole ones put together; as it is where they are not finer than that. */
+function grouped(belief: Belief, size: number): Belief {
+  const { u, y, weights } = belief
+  const together = Math.floor(size / u.step)
+  if (together < 2) return belief
+  const count = Math.ceil(u.count / together)
+  const sums = new Float64Array(count * y.count)
+  for (let row = 0; row < y.count; row++) {
+    for (let column = 0; column < u.count; column++) {
+      const index = row * count + Math.floor(column / together)
+      sums[index] = (sums[index] ?? 0) + (weights[row * u.count + column] ?? 0)
+    }
+  }
+  const from = u.from + ((together - 1) / 2) * u.step
+  return { ...belief, u: { from, step: together * u.step, count }, weights: sums }
+}
+
+/** The chance of a cut from the last cell of `u` to the first of `out`, and so on by one cell up to first and last. */
+function cutChances(cut: Cut, least: number, u: Axis, out: Axis): Float64Array {
+  const chances = new Float64Array(u.count - 1 + out.count)
+  return chances.map((_, index) => cutChance(cut, least + (index - u.count + 1) * u.step, u.step))
 }
 
 /** The chance of a cut of some depth, within half a cell; below 0 there is none. */
