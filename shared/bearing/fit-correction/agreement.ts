@@ -1,6 +1,6 @@
 import { type Belief, expectation, type Fineness } from '#shared/statistics/belief.ts'
 import { estimate } from '#shared/statistics/estimate.ts'
-import { readingDeviation } from '#shared/statistics/likelihood.ts'
+import { type ReadingError, readingDeviation } from '#shared/statistics/likelihood.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
 import type { Reading, ReadingKind } from './input.ts'
 import type { GrooveModel } from './model.ts'
@@ -23,34 +23,59 @@ const UNLIKELY = 0.01
 const ROUGH: Fineness = { u: 97, y: 13 }
 
 /**
- * Each reading held against what all the others lead to expect of it (a posterior predictive check, leaving it out).
+ * Each reading held against what all the others, and what was known beforehand, lead to expect of it (a posterior
+ * predictive check, leaving it out). Readings that agree with one another and not with the bearing hide behind one
+ * another there: they stand out against what is believed from all of them.
  *
+ * @param all the belief from all readings
  * @param believing the belief from all readings of now but the one left out
  */
 export function disagreements(
   readings: readonly Reading[],
   model: GrooveModel,
+  all: Belief,
   believing: (without: number, fineness: Fineness) => Belief | undefined,
 ): readonly Disagreement[] {
   return readings.flatMap((reading, index) => {
+    const { kind } = reading
     const others = believing(index, ROUGH)
-    if (others === undefined) return []
-    const found = checked(reading, model, others)
-    return found.chance < UNLIKELY ? [{ index, kind: reading.kind, ...found }] : []
+    for (const belief of others === undefined ? [all] : [others, all]) {
+      const chance = chanceOf(reading, model, belief)
+      if (chance < UNLIKELY) return [{ index, kind, chance, ...expected(reading, model, belief) }]
+    }
+    return []
   })
 }
 
-function checked(reading: Reading, model: GrooveModel, others: Belief): Pick<Disagreement, 'expected' | 'chance'> {
+/** The chance of a reading at least as far off, or of a yes or no. */
+function chanceOf(reading: Reading, model: GrooveModel, belief: Belief): number {
   const truth = model.truth(reading)
-  if (truth === undefined || !('value' in reading)) {
+  const given = figureOf(reading)
+  if (truth === undefined || given === undefined) {
     const { logLikelihood } = model.evidence(reading)
-    return { chance: expectation(others, (x, y) => Math.exp(logLikelihood(x, y))) }
+    return Math.min(
+      1,
+      expectation(belief, (x, y) => Math.exp(logLikelihood(x, y))),
+    )
   }
-  const deviation = readingDeviation(reading.error)
-  const below = expectation(others, (x, y) => normalCdf((reading.value - truth(x, y)) / deviation))
-  const { value, interval95 } = estimate(others, truth)
-  return {
-    chance: 2 * Math.min(below, 1 - below),
-    expected: { value, low: interval95.low - 2 * deviation, high: interval95.high + 2 * deviation },
-  }
+  const deviation = readingDeviation(given.error)
+  const below = expectation(belief, (x, y) => normalCdf((given.value - truth(x, y)) / deviation))
+  return Math.max(0, 2 * Math.min(below, 1 - below))
+}
+
+function expected(reading: Reading, model: GrooveModel, belief: Belief): Pick<Disagreement, 'expected'> {
+  const truth = model.truth(reading)
+  const given = figureOf(reading)
+  if (truth === undefined || given === undefined) return {}
+  const deviation = readingDeviation(given.error)
+  const { value, interval95 } = estimate(belief, truth)
+  return { expected: { value, low: interval95.low - 2 * deviation, high: interval95.high + 2 * deviation } }
+}
+
+/** What was read where it is a figure, and no yes or no. */
+function figureOf(reading: Reading): { readonly value: number; readonly error: ReadingError } | undefined {
+  if ('value' in reading) return reading
+  return reading.kind === 'plug' && reading.result === 'snug'
+    ? { value: reading.diameter, error: reading.error }
+    : undefined
 }

@@ -91,7 +91,10 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
       fineness,
     )
   return ok(
-    answered({ input, bearing, target, model, tools, belief, room }, disagreements(input.readings, model, others)),
+    answered(
+      { input, bearing, target, model, tools, belief, room },
+      disagreements(input.readings, model, belief, others),
+    ),
   )
 }
 

@@ -87,6 +87,7 @@ export function innerModel(bearing: Bearing): InnerModel {
       },
     },
     figure: play,
+    mostFigure: Number.POSITIVE_INFINITY,
     xFor,
     figurePerX: 2 * perSeat,
     // The film on the outer groove brings the balls in by as much again.

@@ -9,6 +9,8 @@ export interface GrooveModel {
   readonly prior: Prior
   /** Ball gap (outer ring) or radial internal clearance (inner ring). */
   readonly figure: (x: number, y: number) => number
+  /** A figure beyond this is none of this bearing: the gap takes another ball. */
+  readonly mostFigure: number
   /** The x at which the figure has a given value: the way back of `figure`. */
   readonly xFor: (figure: number, y: number) => number
   /** d(figure)/dx at the design point. */

@@ -3,7 +3,13 @@ import type { Settled } from '#shared/bearing/settle.ts'
 import { FEWEST_BALLS, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import { type Belief, type Evidence, expectation } from '#shared/statistics/belief.ts'
-import { logAbove, logReading, type ReadingError, readingReach } from '#shared/statistics/likelihood.ts'
+import {
+  logAbove,
+  logReading,
+  type ReadingError,
+  readingDeviation,
+  readingReach,
+} from '#shared/statistics/likelihood.ts'
 import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
 import { mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
@@ -159,6 +165,7 @@ export function outerModel(bearing: Bearing): OuterModel {
       y: { mean, standardDeviation: meanDoubt(settled) },
     },
     figure: gap,
+    mostFigure: widestGap(mean, ballCount),
     xFor: (figure, y) => xForGap(figure - scatter.bias, y),
     figurePerX: perX,
     pitchRadius,
@@ -188,12 +195,14 @@ const widestGap = (ballDiameter: number, ballCount: number): number =>
 const widestTurnedBack = (ballDiameter: number, ballCount: number): number =>
   Math.min(2 * WIDEST_GAP, 0.99 * (ballCount - 2)) * ballDiameter
 
-/** The ball gap, and −Dw (one ball too many) for a groove so tight that it has none. */
+/**
+ * The ball gap; of a groove so tight that the balls but one already fill it (−Dw), it goes on falling by the arc of their
+ * overlap, as that of unequal balls does, so that each groove has a gap of its own.
+ */
 function looseGap(pitchRadius: number, ballDiameter: number, ballCount: number): number {
-  const sine = ballDiameter / (2 * pitchRadius)
-  if (!(sine > 0 && sine < 1)) return -ballDiameter
-  const open = Math.PI - (ballCount - 1) * Math.asin(sine)
-  return open > 0 ? 2 * pitchRadius * Math.sin(open) - ballDiameter : -ballDiameter
+  const half = pitchRadius > ballDiameter / 2 ? Math.asin(ballDiameter / (2 * pitchRadius)) : Math.PI / 2
+  const open = Math.PI - (ballCount - 1) * half
+  return 2 * pitchRadius * (open > 0 ? Math.sin(open) : open) - ballDiameter
 }
 
 /**
@@ -232,7 +241,7 @@ function plugEvidence(
   error: ReadingError,
   plug: (x: number, y: number) => number,
 ): Evidence {
-  const doubt = error.standardUncertainty
+  const doubt = readingDeviation(error)
   switch (result) {
     case 'enters':
       return { logLikelihood: (x, y) => logAbove(plug(x, y), diameter, doubt) }

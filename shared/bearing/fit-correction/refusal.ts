@@ -90,11 +90,14 @@ const MOST_DEVIATIONS = 8
 const MOST_OFF = 0.1
 
 /** A figure that grows with x and does or does not move with y has its ends at the corners of what is known beforehand. */
-function possible(
-  truth: (x: number, y: number) => number,
-  { prior: { x, y } }: GrooveModel,
-): { least: number; most: number } {
+function possible(truth: (x: number, y: number) => number, model: GrooveModel): { least: number; most: number } {
+  const { x, y } = model.prior
   const off = Math.max(MOST_DEVIATIONS * y.standardDeviation, MOST_OFF * y.mean)
   const corners = [x.from, x.to].flatMap((atX) => [y.mean - off, y.mean + off].map((atY) => truth(atX, atY)))
-  return { least: Math.min(...corners), most: Math.max(...corners) }
+  const most = Math.max(...corners)
+  // Nothing below 0 is read off a rule.
+  return {
+    least: Math.max(0, Math.min(...corners)),
+    most: truth === model.figure ? Math.min(most, model.mostFigure) : most,
+  }
 }

@@ -124,10 +124,11 @@ function largerBalls({ bearing, target, ballDiameter, bottomRadius, gapWith, lan
   const diameter = mm(bracketedRoot((size) => [target.aim - gapWith(size), -slope(size)], ballDiameter, most))
   const { input, outerGroove } = bearing.settled
   const { material } = input.balls
+  const depth = mm(bottomRadius - landRadius)
   const made = bearingOf({
     ...input,
     balls: { count: input.balls.count, diameter, ...(material === undefined ? {} : { material }) },
-    ...cutAlready(bearing, mm(bottomRadius - landRadius)),
+    ...cutAlready(bearing, keepsLand(bearing, depth, diameter) ? depth : outerGroove.depth),
     groove: { grooveRadius: outerGroove.radius },
     ...gapBand(target),
   })
@@ -136,7 +137,7 @@ function largerBalls({ bearing, target, ballDiameter, bottomRadius, gapWith, lan
     option,
     possible: made.ok,
     ballGap: target.aim,
-    lengths: { ...lengths, ...(made.ok ? innerSizes(made.value) : {}) },
+    lengths: { ...lengths, ...(made.ok ? newSizes(made.value) : {}) },
     counts: {},
   }
 }
@@ -147,6 +148,10 @@ const gapBand = ({ aim, min, max }: SettledTarget): Pick<DesignInput, 'ballGap' 
   maxBallGap: max,
 })
 
+/** Whether a groove so deep leaves the land where it is: not past the middle of the ball, and without an undercut. */
+const keepsLand = ({ settled }: Bearing, depth: Mm, ballDiameter: Mm): boolean =>
+  depth > 0 && depth < ballDiameter / 2 && depth <= settled.outerGroove.radius
+
 /** The outer ring as it stands: turned outside, and a groove of a depth. */
 function cutAlready({ outerRing, settled }: Bearing, grooveDepth: Mm): Pick<DesignInput, 'outerRing'> {
   const groove = settled.input.outerRing?.groove
@@ -155,7 +160,8 @@ function cutAlready({ outerRing, settled }: Bearing, grooveDepth: Mm): Pick<Desi
   }
 }
 
-const innerSizes = ({ innerRing, landGap, outerRing }: Bearing): Readonly<Record<string, Mm>> => ({
+const newSizes = ({ innerRing, landGap, outerRing }: Bearing): Readonly<Record<string, Mm>> => ({
+  landDiameter: outerRing.landDiameter,
   innerLandDiameter: innerRing.landDiameter,
   innerGrooveBottomDiameter: innerRing.grooveBottomDiameter,
   landGap,
@@ -239,12 +245,11 @@ function oneBallMore({ bearing, ballCount, ballDiameter, bottomRadius, landRadiu
   const pitchRadius = pitchRadiusForGap(target.aim, ballDiameter, ballCount + 1)
   const deeper = mm(pitchRadius + ballDiameter / 2 - bottomRadius)
   const depth = mm(bottomRadius + deeper - landRadius)
-  const keepsLand = depth < ballDiameter / 2 && depth <= outerGroove.radius
   const { diameters: _measured, ...balls } = input.balls
   const made = bearingOf({
     ...input,
     balls: { ...balls, count: ballCount + 1, diameter: ballDiameter },
-    ...cutAlready(bearing, keepsLand ? depth : outerGroove.depth),
+    ...cutAlready(bearing, keepsLand(bearing, depth, ballDiameter) ? depth : outerGroove.depth),
     ...gapBand(target),
   })
   if (!made.ok || !(deeper > 0))
@@ -258,8 +263,7 @@ function oneBallMore({ bearing, ballCount, ballDiameter, bottomRadius, landRadiu
       deeper,
       grooveBottomDiameter: outerRing.grooveBottomDiameter,
       grooveDepth: outerRing.grooveDepth,
-      landDiameter: outerRing.landDiameter,
-      ...innerSizes(made.value),
+      ...newSizes(made.value),
     },
     counts: { ballCount: ballCount + 1, engagement: outerRing.grooveDepth / ballDiameter },
   }

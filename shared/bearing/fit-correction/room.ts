@@ -53,13 +53,16 @@ export function roomOf(belief: Belief, reach: Reach): Room {
   return { mean, standardDeviation: Math.sqrt(Math.max(0, square - mean * mean)), band, aim, from, step, weights }
 }
 
+/** A sum of weights that add up to 1 within rounding. */
+const asChance = (sum: number): number => Math.min(1, sum)
+
 /** The chance that less room than `depth` is left: that a cut of just this depth, free of error, is too deep. */
 export function chanceBelow(room: Room, depth: number): number {
   let chance = 0
   for (let bin = 0; bin < room.weights.length; bin++) {
     if (room.from + bin * room.step < depth) chance += room.weights[bin] ?? 0
   }
-  return chance
+  return asChance(chance)
 }
 
 /** The same for a cut that comes out with a standard deviation. */
@@ -70,5 +73,5 @@ export function chanceOvershot(room: Room, depth: number, deviation: number): nu
     const weight = room.weights[bin] ?? 0
     if (weight > 0) chance += weight * normalCdf((depth - room.from - bin * room.step) / deviation)
   }
-  return chance
+  return asChance(chance)
 }

@@ -122,6 +122,8 @@ export function explainRescue({ option, possible, lengths, counts, ballGap }: Re
     case 'lining':
       return `Line the groove with something ${size('thickness')} thick: a gap of ${gap}, and a groove radius of ${size('grooveRadius')}${counts['tighterThanBallCount'] === 1 ? ', tighter than the ball: scrape the lining rounder, or the ball rides on its edges' : ''}.`
     case 'one-ball-more':
+      if (!possible && (lengths['deeper'] ?? 0) <= 0)
+        return `The groove is too deep for ${counts['ballCount']} balls as well.`
       if (!possible)
         return `One ball more, ${counts['ballCount']}, needs a groove ${size('deeper')} deeper, which this ring has no room for.`
       return `Cut ${size('deeper')} deeper for ${counts['ballCount']} balls: groove bottom ${size('grooveBottomDiameter')}, land ${size('landDiameter')}, ${size('outerWall')} of wood left, and a new inner ring.`

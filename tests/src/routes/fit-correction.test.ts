@@ -182,6 +182,35 @@ test('once 22 seconds: cuts of metres, by tools that err by metres', async () =>
   expect(problemIn(answer, 422).errors?.[0]?.path).toBe('/readings')
 })
 
+test('once a 500: balls so small that the groove is too deep for one more of them as well', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: { units: 'mm', balls: { count: 148, diameter: 7.227, standardDeviation: 0.2 }, bore: 96 },
+    ring: 'outer',
+    readings: [
+      { kind: 'ball-row', count: 148, value: 1036, graduation: 0.5 },
+      { kind: 'groove-bottom-diameter', value: 344.8 },
+    ],
+  })
+  expect(answer.status, answer.text).toBe(200)
+  const { state, rescue }: { state: string; rescue: { option: string; message: string }[] } = JSON.parse(answer.text)
+  expect(state).toBe('too-deep')
+  expect(rescue.find(({ option }) => option === 'one-ball-more')?.message).toMatch(/too deep for 149 balls as well/)
+})
+
+test('once a belief of no width at the end of what was thought possible: a gap into which more balls go is refused', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: { units: 'mm', balls: { count: 145, diameter: 39.2, standardDeviation: 1.176 }, bore: 100 },
+    ring: 'outer',
+    readings: [
+      { kind: 'ball-gap', value: 151.6 },
+      { kind: 'ball-gap', value: 151.3 },
+    ],
+  })
+  const problem = problemIn(answer, 422)
+  expect(problem.errors?.map(({ path }) => path)).toEqual(['/readings/0', '/readings/1'])
+  expect(problem.errors?.[0]?.message).toMatch(/from 0 mm to 49 mm/)
+})
+
 test('too many readings, an unknown kind, a target of the other ring: 400, and the next request is served', async () => {
   const address = await startedApp()
   const fit = `${address}/v1/fit-correction`
