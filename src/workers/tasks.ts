@@ -2,5 +2,6 @@
  * What runs off the event loop: each export is a task, by its name. They take and give plain data, for it is copied
  * between threads.
  */
+export { ballSelection } from '#shared/bearing/ball-selection.ts'
 export { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
 export { browserModules } from '#src/http/browser-modules.ts'

@@ -1,5 +1,4 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { ballSelection } from '#shared/bearing/ball-selection.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -24,10 +23,14 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       tags: ['bearing'],
       summary: 'From a measured lot: which balls to take, and what gap they leave',
       body: refTo<typeof BallSelectionRequest>('BallSelectionRequest'),
-      response: { 200: refTo<typeof BallSelectionResponse>('BallSelectionResponse'), 422: problem('Cannot exist') },
+      response: {
+        200: refTo<typeof BallSelectionResponse>('BallSelectionResponse'),
+        422: problem('Cannot exist'),
+        503: problem('Too busy'),
+      },
     },
-    handler: (body, _request, reply) => {
-      const selection = ballSelection(toBallSelectionInput(body))
+    handler: async (body, request, reply) => {
+      const selection = await app.runTask('ballSelection', toBallSelectionInput(body), request)
       if (selection.ok) return toBallSelectionResponse(selection.value)
       return refuseQuestion(reply, selection.error, body.design.units, explainRefusal)
     },
