@@ -221,6 +221,20 @@ function normalised(belief: Belief): Belief {
   return { ...belief, weights: belief.weights.map((weight) => weight / sum) }
 }
 
+/**
+ * The belief as it would be without a reading that it rests on: divided by that reading's likelihood, on the grid that it
+ * has. Where that reading alone told where to look, what lies beyond the grid is missing.
+ */
+export function without(belief: Belief, { logLikelihood }: Evidence): Belief {
+  const logs = new Float64Array(belief.weights.length).fill(Number.NEGATIVE_INFINITY)
+  eachNode(belief, (x, y, index) => {
+    const weight = belief.weights[index] ?? 0
+    if (weight > 0) logs[index] = Math.log(weight) - logLikelihood(x, y)
+  })
+  const highest = logs.reduce((most, log) => (log < Number.POSITIVE_INFINITY ? Math.max(most, log) : most))
+  return normalised({ ...belief, weights: logs.map((log) => Math.exp(Math.min(0, log - highest))) })
+}
+
 const columnSums = ({ u, y, weights }: Belief): Float64Array => {
   const sums = new Float64Array(u.count)
   for (let row = 0; row < y.count; row++) {
@@ -327,14 +341,17 @@ function interpolated({ u, weights }: Belief): Density {
 
 /** Walks over all cells that are of any account. */
 export function eachCell(belief: Belief, visit: (x: number, y: number, weight: number) => void): void {
-  const { u, y, skew, middle, weights } = belief
+  eachNode(belief, (x, y, index) => {
+    const weight = belief.weights[index] ?? 0
+    if (weight > NEGLIGIBLE * NEGLIGIBLE) visit(x, y, weight)
+  })
+}
+
+function eachNode({ u, y, skew, middle }: Belief, visit: (x: number, y: number, index: number) => void): void {
   for (let row = 0; row < y.count; row++) {
     const atY = node(y, row)
     const lean = skew * (atY - middle)
-    for (let column = 0; column < u.count; column++) {
-      const weight = weights[row * u.count + column] ?? 0
-      if (weight > NEGLIGIBLE * NEGLIGIBLE) visit(node(u, column) + lean, atY, weight)
-    }
+    for (let column = 0; column < u.count; column++) visit(node(u, column) + lean, atY, row * u.count + column)
   }
 }
 

@@ -1,4 +1,4 @@
-import { type Belief, expectation, type Fineness } from '#shared/statistics/belief.ts'
+import { type Belief, expectation, type Fineness, without } from '#shared/statistics/belief.ts'
 import { estimate } from '#shared/statistics/estimate.ts'
 import { type ReadingError, readingDeviation } from '#shared/statistics/likelihood.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
@@ -22,6 +22,10 @@ const UNLIKELY = 0.01
 /** A rougher grid is enough to tell the unlikely from the likely. */
 const ROUGH: Fineness = { u: 97, y: 13 }
 
+/** To leave a reading out exactly takes a belief of its own: only where there is something to look into, and so often. */
+const DOUBTFUL = 0.05
+const MOST_LOOKED_INTO = 8
+
 /**
  * Each reading held against what all the others, and what was known beforehand, lead to expect of it (a posterior
  * predictive check, leaving it out). Readings that agree with one another and not with the bearing hide behind one
@@ -34,12 +38,18 @@ export function disagreements(
   readings: readonly Reading[],
   model: GrooveModel,
   all: Belief,
-  believing: (without: number, fineness: Fineness) => Belief | undefined,
+  believing: (leftOut: number, fineness: Fineness) => Belief | undefined,
 ): readonly Disagreement[] {
+  const roughly = readings.map((reading) => without(all, model.evidence(reading)))
+  const chances = readings.map((reading, index) => chanceOf(reading, model, roughly[index] ?? all))
+  const doubtful = [...chances.keys()]
+    .filter((index) => (chances[index] ?? 1) < DOUBTFUL)
+    .toSorted((one, other) => (chances[one] ?? 1) - (chances[other] ?? 1))
+    .slice(0, MOST_LOOKED_INTO)
   return readings.flatMap((reading, index) => {
     const { kind } = reading
-    const others = believing(index, ROUGH)
-    for (const belief of others === undefined ? [all] : [others, all]) {
+    const others = (doubtful.includes(index) ? believing(index, ROUGH) : undefined) ?? roughly[index] ?? all
+    for (const belief of [others, all]) {
       const chance = chanceOf(reading, model, belief)
       if (chance < UNLIKELY) return [{ index, kind, chance, ...expected(reading, model, belief) }]
     }

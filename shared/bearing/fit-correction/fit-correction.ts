@@ -85,9 +85,9 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
   // A groove as deep as its radius grows no deeper for a ball on its edges.
   if (!(room.band > 0 && model.figurePerX > 0))
     return fail(refusedQuestion([{ code: 'target-out-of-reach', path: '/target', min: target.min, max: target.max }]))
-  const others = (without: number, fineness: Fineness) =>
+  const others = (leftOut: number, fineness: Fineness) =>
     believing(
-      input.readings.filter((_, index) => index !== without),
+      input.readings.filter((_, index) => index !== leftOut),
       fineness,
     )
   return ok(

@@ -9,7 +9,8 @@ import { length, nonNegativeLength, shownLength, signedLength } from '#src/wire/
 import type { UnitsName } from '#src/wire/units.ts'
 import type { ReadingRequest } from './readings.ts'
 
-const MOST_READINGS = 50
+/** Of all states together. */
+export const MOST_READINGS = 50
 const MOST_STATES = 20
 const MOST_COUNTED = 50
 const MOST_SIZES = 50
@@ -104,7 +105,7 @@ export const FitCorrectionRequest = Type.Object(
     earlier: Type.Optional(
       Type.Array(refTo<typeof EarlierState>('EarlierState'), {
         maxItems: MOST_STATES,
-        description: 'In the order in which they were.',
+        description: `In the order in which they were; ${MOST_READINGS} readings in all, those of now included.`,
       }),
     ),
     target: Type.Optional(refTo<typeof FitTarget>('FitTarget')),

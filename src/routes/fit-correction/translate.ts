@@ -19,12 +19,13 @@ import { figure } from '#src/wire/figure.ts'
 import { type Length, show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import { toReading } from './readings.ts'
-import type {
-  CountedRemoval,
-  FitCorrectionRequest,
-  FitCorrectionResponse,
-  FitTarget,
-  ToolErrorRequest,
+import {
+  type CountedRemoval,
+  type FitCorrectionRequest,
+  type FitCorrectionResponse,
+  type FitTarget,
+  MOST_READINGS,
+  type ToolErrorRequest,
 } from './schema.ts'
 import { advice, disagreeing, explainRescue, nextReading } from './sentences.ts'
 
@@ -36,7 +37,11 @@ export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitC
   const removals = removalHistory.map((counted, index) =>
     toRemoval(counted, { ring, units, path: `/removalHistory/${index}` }),
   )
-  const faults = [...(target.ok ? [] : target.error), ...removals.flatMap((each) => (each.ok ? [] : each.error))]
+  const faults = [
+    ...tooManyReadings(request),
+    ...(target.ok ? [] : target.error),
+    ...removals.flatMap((each) => (each.ok ? [] : each.error)),
+  ]
   if (!target.ok || faults.length > 0) return fail(faults)
   return ok({
     design: toDesignInput(request.design),
@@ -54,6 +59,14 @@ export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitC
     removalHistory: removals.flatMap((each) => (each.ok ? [each.value] : [])),
     ballsOnHand: ballsOnHand.map(({ diameter, quantity }) => ({ diameter: toMm(diameter, units), quantity })),
   })
+}
+
+/** The schema bounds each state; all of them together are what takes the time. */
+function tooManyReadings({ readings, earlier = [] }: FitCorrectionRequest): readonly Fault[] {
+  const given = earlier.reduce((sum, state) => sum + state.readings.length, readings.length)
+  if (given <= MOST_READINGS) return []
+  const message = `must hold at most ${MOST_READINGS} readings in all, those of now included; ${given} were given`
+  return [{ path: '/earlier', message }]
 }
 
 const toToolError = ({ absolute, relative }: Static<typeof ToolErrorRequest>, units: Units): ToolError => ({

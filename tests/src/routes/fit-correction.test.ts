@@ -219,6 +219,14 @@ test('too many readings, an unknown kind, a target of the other ring: 400, and t
   expect(faultsIn(await post(fit, { design: DESIGN, ring: 'outer', readings: [{ kind: 'guess' }] })).join()).toMatch(
     /\/readings\/0/,
   )
+  const [one] = many
+  const earlier = Array.from({ length: 10 }, () => ({
+    readings: [one, one, one, one, one],
+    thenRemoved: { with: 'abrasive', radial: 0.1 },
+  }))
+  expect(faultsIn(await post(fit, { design: DESIGN, ring: 'outer', readings: [one], earlier }))).toEqual([
+    '/earlier: must hold at most 50 readings in all, those of now included; 51 were given',
+  ])
   const target = { radialInternalClearance: 1 }
   const wrong = await post(fit, { design: DESIGN, ring: 'outer', readings: [{ kind: 'last-ball-refused' }], target })
   expect(faultsIn(wrong).join()).toMatch(/\/target\/radialInternalClearance/)
