@@ -1,0 +1,384 @@
+import { requireWhole, requireWithin } from '#shared/precondition.ts'
+import { type Distribution, draw, drawWithoutReplacement } from './distribution.ts'
+import { type Random, randomStream, SEEDS } from './random.ts'
+import {
+  addTo,
+  clear,
+  countIn,
+  emptyHistogram,
+  type Histogram,
+  type Interval,
+  shortestInterval,
+  symmetricInterval,
+} from './streaming-histogram.ts'
+
+/*
+ * Propagation of distributions by trials (JCGM 101:2008). Trials come in batches. A batch has a stream of random numbers of
+ * its own, and its own sums; so batches may be run anywhere and in any order, and give the same answer, to the last bit,
+ * when they are put together in their order. Within a batch they are drawn, reckoned and counted by the slice: each step a
+ * small loop over arrays that stay in the nearest cache.
+ */
+
+/** Trials that are worked on together. */
+export const SLICE = 250
+
+/** JCGM 101:2008, 7.9.4 b: at least 10^4, and 100 / (1 − 0.95) is less. */
+const USUAL_BATCH = 10_000
+
+/** Batches at the least, for their scatter to tell an error. */
+const FEWEST_BATCHES = 10
+
+/** A stream that no batch has. */
+const PILOT_STREAM = SEEDS - 1
+const PILOT_SLICES = 8
+
+/** Bins reach so many standard deviations either side. */
+const REACH = 8
+
+/** The share that a coverage interval holds. */
+const COVERAGE = 0.95
+
+/** Random numbers that a model needs: so many rows, of a slice each, row after row. */
+export interface Source {
+  readonly rows: number
+  readonly draw: (random: Random, out: Float64Array) => void
+}
+
+/** As many numbers of a distribution as there are rows, each on its own. */
+export const independent = (distribution: Distribution, rows = 1): Source => ({
+  rows,
+  draw: (random, out) => draw(distribution, random, out, rows * SLICE),
+})
+
+/** Different values of a list, as many as there are rows. */
+export const withoutReplacement = (values: readonly number[], rows: number): Source => ({
+  rows,
+  draw: (random, out) => drawWithoutReplacement(values, rows, random, out, SLICE),
+})
+
+/** Any function of random numbers, for a slice of trials at once. */
+export interface Model {
+  readonly sources: readonly Source[]
+  readonly outputs: number
+  /** Puts a slice of each output into `results`. */
+  readonly evaluate: (drawn: readonly Float64Array[], results: readonly Float64Array[]) => void
+}
+
+/** From where to where an output is good, its ends among it. */
+export interface Band {
+  readonly min: number
+  readonly max: number
+}
+
+/** What is to be run. Plain data: whoever has the same model can run any part of it. */
+export interface Plan {
+  readonly seed: number
+  readonly trials: number
+  readonly batchSize: number
+  /** For each output where its bins lie, and about what it is summed up. */
+  readonly ranges: readonly { readonly centre: number; readonly reach: number }[]
+  readonly bands: readonly Band[]
+}
+
+/** Sums of one output over a batch, of its differences from the centre of its range. */
+interface Sums {
+  readonly first: number
+  readonly second: number
+  readonly third: number
+  readonly fourth: number
+  /** The batch's own intervals of 95 %: the shortest, and the one with as much below as above it. */
+  readonly shortest: Interval
+  readonly symmetric: Interval
+}
+
+/** What batches that follow one another came to. */
+export interface Tally {
+  readonly batches: readonly { readonly count: number; readonly outputs: readonly Sums[] }[]
+  /** For each output. */
+  readonly histograms: readonly Histogram[]
+  /** How many trials had each output below (0), in (1) or above (2) its band: digits to base 3, the first output's last. */
+  readonly joint: readonly number[]
+}
+
+export const BELOW = 0
+export const WITHIN = 1
+export const ABOVE = 2
+
+/**
+ * Looks where the outputs lie, by some trials that are not counted, and cuts the trials into batches.
+ *
+ * @param trials whole, 1 at the least
+ * @param bands one for each output
+ * @throws RangeError for a model that gives what is no number
+ */
+export function planTrials(
+  model: Model,
+  { seed, trials, bands }: { readonly seed: number; readonly trials: number; readonly bands: readonly Band[] },
+): Plan {
+  requireWhole('trials', trials, 1)
+  const room = roomFor(model)
+  const random = randomStream(seed, PILOT_STREAM)
+  const seen = room.results.map(() => new Float64Array(PILOT_SLICES * SLICE))
+  for (let slice = 0; slice < PILOT_SLICES; slice++) {
+    runSlice(model, random, room)
+    room.results.forEach((result, output) => {
+      seen[output]?.set(result, slice * SLICE)
+    })
+  }
+  return {
+    seed,
+    trials,
+    batchSize: Math.min(USUAL_BATCH, Math.ceil(trials / FEWEST_BATCHES)),
+    ranges: seen.map(rangeOf),
+    bands,
+  }
+}
+
+function rangeOf(values: Float64Array): { readonly centre: number; readonly reach: number } {
+  const centre = values.reduce((sum, value) => sum + value, 0) / values.length
+  requireWithin('what the model gives', centre, -Number.MAX_VALUE, Number.MAX_VALUE)
+  const squares = values.reduce((sum, value) => sum + (value - centre) * (value - centre), 0)
+  const reach = REACH * Math.sqrt(squares / values.length)
+  // An output that nothing moves still needs bins of some width.
+  return { centre, reach: Math.max(reach, Math.abs(centre) * 1e-12, Number.EPSILON) }
+}
+
+export const batchCount = ({ trials, batchSize }: Plan): number => Math.ceil(trials / batchSize)
+
+interface Room {
+  readonly drawn: readonly Float64Array[]
+  readonly results: readonly Float64Array[]
+  readonly places: Uint16Array
+}
+
+const roomFor = ({ sources, outputs }: Model): Room => ({
+  drawn: sources.map(({ rows }) => new Float64Array(rows * SLICE)),
+  results: Array.from({ length: outputs }, () => new Float64Array(SLICE)),
+  places: new Uint16Array(SLICE),
+})
+
+function runSlice({ sources, evaluate }: Model, random: Random, { drawn, results }: Room): void {
+  sources.forEach((source, index) => {
+    source.draw(random, drawn[index] ?? new Float64Array(0))
+  })
+  evaluate(drawn, results)
+}
+
+/**
+ * Runs some of a plan's batches.
+ *
+ * @param first number of the first of them, from 0
+ * @param count how many; those that the plan does not have are left out
+ */
+export function runBatches(model: Model, plan: Plan, first: number, count: number): Tally {
+  const room = roomFor(model)
+  const tally = emptyTally(plan)
+  const own = emptyTally(plan).histograms
+  const joint = new Float64Array(tally.joint.length)
+  const batches: Tally['batches'][number][] = []
+  for (let batch = first; batch < Math.min(first + count, batchCount(plan)); batch++) {
+    const trials = Math.min(plan.batchSize, plan.trials - batch * plan.batchSize)
+    const random = randomStream(plan.seed, batch)
+    const sums = plan.ranges.map(() => new Float64Array(4))
+    for (let done = 0; done < trials; done += SLICE) {
+      const counted = Math.min(SLICE, trials - done)
+      runSlice(model, random, room)
+      room.results.forEach((values, output) => {
+        const histogram = own[output]
+        if (histogram !== undefined) countIn(histogram, values, counted)
+        sumUp(values, plan.ranges[output]?.centre ?? 0, counted, sums[output] ?? new Float64Array(4))
+      })
+      countBands(room, plan.bands, counted, joint)
+    }
+    batches.push({ count: trials, outputs: sums.map((each, output) => batchSums(each, own[output])) })
+    own.forEach((histogram, output) => {
+      const sum = tally.histograms[output]
+      if (sum !== undefined) addTo(sum, histogram)
+      clear(histogram)
+    })
+  }
+  return { batches, histograms: tally.histograms, joint: Array.from(joint) }
+}
+
+function batchSums(sums: Float64Array, histogram: Histogram | undefined): Sums {
+  const [first = 0, second = 0, third = 0, fourth = 0] = sums
+  if (histogram === undefined) throw new RangeError('every output must have a histogram')
+  const [shortest, symmetric] = [shortestInterval(histogram, COVERAGE), symmetricInterval(histogram, COVERAGE)]
+  return { first, second, third, fourth, shortest, symmetric }
+}
+
+function sumUp(values: Float64Array, centre: number, count: number, sums: Float64Array): void {
+  let [first = 0, second = 0, third = 0, fourth = 0] = sums
+  for (let index = 0; index < count; index++) {
+    const apart = (values[index] ?? Number.NaN) - centre
+    const square = apart * apart
+    first += apart
+    second += square
+    third += square * apart
+    fourth += square * square
+  }
+  sums[0] = first
+  sums[1] = second
+  sums[2] = third
+  sums[3] = fourth
+}
+
+function countBands({ results, places }: Room, bands: readonly Band[], count: number, joint: Float64Array): void {
+  places.fill(0)
+  for (let output = results.length - 1; output >= 0; output--) {
+    const values = results[output] ?? new Float64Array(0)
+    const { min, max } = bands[output] ?? { min: Number.NaN, max: Number.NaN }
+    for (let index = 0; index < count; index++) {
+      const value = values[index] ?? Number.NaN
+      const place = value >= min && value <= max ? WITHIN : value < min ? BELOW : ABOVE
+      places[index] = 3 * (places[index] ?? 0) + place
+    }
+  }
+  for (let index = 0; index < count; index++) {
+    const place = places[index] ?? 0
+    joint[place] = (joint[place] ?? 0) + 1
+  }
+}
+
+function emptyTally({ ranges }: Plan): Tally {
+  let places = 1
+  for (let output = 0; output < ranges.length; output++) places *= 3
+  return {
+    batches: [],
+    histograms: ranges.map(({ centre, reach }) => emptyHistogram(centre, reach)),
+    joint: Array.from({ length: places }, () => 0),
+  }
+}
+
+/** Tallies of parts of one plan as one; they must be in the order of their batches. */
+export function joined(plan: Plan, tallies: readonly Tally[]): Tally {
+  const sum = emptyTally(plan)
+  const joint = Array.from(sum.joint)
+  for (const tally of tallies) {
+    sum.histograms.forEach((histogram, output) => {
+      const other = tally.histograms[output]
+      if (other !== undefined) addTo(histogram, other)
+    })
+    tally.joint.forEach((count, place) => {
+      joint[place] = (joint[place] ?? 0) + count
+    })
+  }
+  return { batches: tallies.flatMap(({ batches }) => batches), histograms: sum.histograms, joint }
+}
+
+export const trialsIn = ({ batches }: Tally): number => batches.reduce((sum, { count }) => sum + count, 0)
+
+/** What trials came to for one output, and how sure that is. */
+export interface TrialSummary {
+  readonly mean: number
+  readonly standardDeviation: number
+  readonly shortest: Interval
+  readonly standardError: {
+    readonly mean: number
+    readonly standardDeviation: number
+    readonly low: number
+    readonly high: number
+  }
+}
+
+/**
+ * Mean, standard deviation and the shortest interval of 95 %, with standard errors. That of the standard deviation is
+ * from the fourth moment. The ends of a shortest interval settle only with the cube root of the trials (J. Kim and D.
+ * Pollard, Cube root asymptotics, Annals of Statistics 18 (1990)): their error is the scatter of the batches' own
+ * intervals over the cube root of the number of batches.
+ *
+ * @throws RangeError where fewer than two trials were run, or one gave what is no number
+ */
+export function summaryOf(tally: Tally, plan: Plan, output: number): TrialSummary {
+  const count = trialsIn(tally)
+  requireWhole('trials', count, 2)
+  const { centre } = plan.ranges[output] ?? { centre: Number.NaN }
+  const per = (sum: (sums: Sums) => number) => sumOver(tally, output, sum) / count
+  const [first, second, third, fourth] = [
+    per((sums) => sums.first),
+    per((sums) => sums.second),
+    per((sums) => sums.third),
+    per((sums) => sums.fourth),
+  ]
+  const square = first * first
+  const variance = Math.max(0, second - square)
+  const central = Math.max(0, fourth - 4 * first * third + 6 * square * second - 3 * square * square)
+  const standardDeviation = Math.sqrt((variance * count) / (count - 1))
+  requireWithin('what the model gives', centre + first + central, -Number.MAX_VALUE, Number.MAX_VALUE)
+  const histogram = tally.histograms[output] ?? emptyHistogram(0, 1)
+  const slow = Math.cbrt(tally.batches.length)
+  return {
+    mean: centre + first,
+    standardDeviation,
+    shortest: shortestInterval(histogram, COVERAGE),
+    standardError: {
+      mean: standardDeviation / Math.sqrt(count),
+      standardDeviation:
+        variance > 0 ? Math.sqrt(Math.max(0, central - variance * variance) / (4 * variance * count)) : 0,
+      low: scatterOf(tally, ({ outputs }) => outputs[output]?.shortest.low ?? Number.NaN) / slow,
+      high: scatterOf(tally, ({ outputs }) => outputs[output]?.shortest.high ?? Number.NaN) / slow,
+    },
+  }
+}
+
+function sumOver({ batches }: Tally, output: number, of: (sums: Sums) => number): number {
+  return batches.reduce((sum, { outputs }) => {
+    const sums = outputs[output]
+    return sum + (sums === undefined ? Number.NaN : of(sums))
+  }, 0)
+}
+
+/** Standard deviation of a figure from batch to batch. */
+function scatterOf({ batches }: Tally, of: (batch: Tally['batches'][number]) => number): number {
+  if (batches.length < 2) return 0
+  const figures = batches.map(of)
+  const mean = figures.reduce((sum, figure) => sum + figure, 0) / figures.length
+  const squares = figures.reduce((sum, figure) => sum + (figure - mean) * (figure - mean), 0)
+  return Math.sqrt(squares / (figures.length - 1))
+}
+
+/**
+ * Share of the trials of which something holds, with its standard error √(p (1 − p) / n). For that error one trial more
+ * of each kind is counted in (Laplace's rule), so that what never happened is not called certain.
+ */
+export function shareOf(happened: number, count: number): { readonly value: number; readonly standardError: number } {
+  const doubted = (happened + 1) / (count + 2)
+  return { value: happened / count, standardError: Math.sqrt((doubted * (1 - doubted)) / count) }
+}
+
+/** How many trials had an output at a place of its band: BELOW, WITHIN or ABOVE. */
+export function countAt({ joint }: Tally, output: number, place: number): number {
+  let step = 1
+  for (let before = 0; before < output; before++) step *= 3
+  return joint.reduce((sum, count, index) => (Math.floor(index / step) % 3 === place ? sum + count : sum), 0)
+}
+
+/**
+ * Whether an output's mean, standard deviation and symmetric interval stand still to so many significant digits of the
+ * standard deviation: twice the standard error of each, from the scatter of the batches, is no more than half a unit of
+ * the last of these digits (JCGM 101:2008, 7.9.2 and 7.9.4, which leaves the choice of the interval).
+ */
+export function isStable(tally: Tally, plan: Plan, output: number, digits: number): boolean {
+  const { standardDeviation } = summaryOf(tally, plan, output)
+  const tolerance = numericalTolerance(standardDeviation, digits)
+  const ofBatch: readonly ((batch: Tally['batches'][number]) => number)[] = [
+    ({ count, outputs }) => (outputs[output]?.first ?? Number.NaN) / count,
+    ({ count, outputs }) => {
+      const { first, second } = outputs[output] ?? { first: Number.NaN, second: Number.NaN }
+      return Math.sqrt(Math.max(0, second - (first * first) / count) / (count - 1))
+    },
+    ({ outputs }) => outputs[output]?.symmetric.low ?? Number.NaN,
+    ({ outputs }) => outputs[output]?.symmetric.high ?? Number.NaN,
+  ]
+  return ofBatch.every((of) => 2 * scatterOf(tally, of) <= tolerance * Math.sqrt(tally.batches.length))
+}
+
+/**
+ * Half a unit of the last of so many significant digits of a number (JCGM 101:2008, 7.9.2): for 0.0754 and two digits,
+ * 75 × 10^-3, it is 0.0005. Of 0 it is 0.
+ */
+export function numericalTolerance(value: number, digits: number): number {
+  if (value === 0) return 0
+  const exponent = Number(value.toExponential(digits - 1).split('e')[1])
+  return Number(`5e${exponent - digits}`)
+}

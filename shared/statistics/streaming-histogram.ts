@@ -1,0 +1,166 @@
+import { requireAboveZero, requireWithin } from '#shared/precondition.ts'
+
+/*
+ * What is kept of a stream of values: how many fell in each of many narrow bins, and the two farthest. No value is
+ * stored, so the memory does not grow with their number, and two histograms of the same bins add up to one, in any order.
+ */
+
+const BINS = 8192
+
+export interface Histogram {
+  readonly low: number
+  readonly binWidth: number
+  /** What lies below the first bin or above the last counts in it. */
+  readonly counts: Uint32Array
+  least: number
+  most: number
+}
+
+/** @param reach above 0: bins go from `centre` so far down and up */
+export function emptyHistogram(centre: number, reach: number): Histogram {
+  requireAboveZero('reach', reach)
+  return {
+    low: centre - reach,
+    binWidth: (2 * reach) / BINS,
+    counts: new Uint32Array(BINS),
+    least: Number.POSITIVE_INFINITY,
+    most: Number.NEGATIVE_INFINITY,
+  }
+}
+
+/** Counts in the first values of an array. */
+export function countIn(histogram: Histogram, values: Float64Array, count: number): void {
+  const { low, binWidth, counts } = histogram
+  const perWidth = 1 / binWidth
+  let { least, most } = histogram
+  for (let index = 0; index < count; index++) {
+    const value = values[index] ?? Number.NaN
+    const place = (value - low) * perWidth
+    const bin = place < BINS ? (place > 0 ? place | 0 : 0) : BINS - 1
+    counts[bin] = (counts[bin] ?? 0) + 1
+    if (value < least) least = value
+    if (value > most) most = value
+  }
+  histogram.least = least
+  histogram.most = most
+}
+
+/** Adds the counts of a histogram of the same bins to those of another. */
+export function addTo(sum: Histogram, { low, binWidth, counts, least, most }: Histogram): void {
+  if (low !== sum.low || binWidth !== sum.binWidth) throw new RangeError('histograms must have the same bins')
+  counts.forEach((count, bin) => {
+    sum.counts[bin] = (sum.counts[bin] ?? 0) + count
+  })
+  sum.least = Math.min(sum.least, least)
+  sum.most = Math.max(sum.most, most)
+}
+
+/** Makes it empty again. */
+export function clear(histogram: Histogram): void {
+  histogram.counts.fill(0)
+  histogram.least = Number.POSITIVE_INFINITY
+  histogram.most = Number.NEGATIVE_INFINITY
+}
+
+/** How many values were counted up to each edge between bins: one more than there are bins. */
+export function accumulated({ counts }: Histogram): Float64Array {
+  const below = new Float64Array(counts.length + 1)
+  counts.forEach((count, bin) => {
+    below[bin + 1] = (below[bin] ?? 0) + count
+  })
+  return below
+}
+
+/** Where a bin begins and ends, no farther out than any value: in the first and the last stands what lies beyond. */
+function sidesOf({ low, binWidth, least, most, counts }: Histogram, bin: number): readonly [from: number, to: number] {
+  const from = bin === 0 ? Math.min(least, low + binWidth) : low + bin * binWidth
+  const to = bin === counts.length - 1 ? Math.max(most, low + bin * binWidth) : low + (bin + 1) * binWidth
+  return [Math.max(from, Math.min(least, to)), Math.min(to, Math.max(most, from))]
+}
+
+/** The value below which so many were counted; within a bin they are taken as evenly spread. */
+function valueAt(histogram: Histogram, below: Float64Array, rank: number): number {
+  let [low, high] = [0, histogram.counts.length - 1]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((below[middle + 1] ?? 0) >= rank) high = middle
+    else low = middle + 1
+  }
+  const [from, to] = sidesOf(histogram, low)
+  const count = histogram.counts[low] ?? 0
+  return count === 0 ? from : from + ((rank - (below[low] ?? 0)) / count) * (to - from)
+}
+
+/** The share of values below a value. */
+export function shareBelow(histogram: Histogram, below: Float64Array, value: number): number {
+  const { low, binWidth, counts, least, most } = histogram
+  if (!(value > least)) return 0
+  if (value >= most) return 1
+  const bin = Math.max(0, Math.min(counts.length - 1, Math.floor((value - low) / binWidth)))
+  const [from, to] = sidesOf(histogram, bin)
+  const part = to > from ? Math.min(1, Math.max(0, (value - from) / (to - from))) : 1
+  return ((below[bin] ?? 0) + part * (counts[bin] ?? 0)) / (below[counts.length] ?? Number.NaN)
+}
+
+export interface Estimated {
+  readonly value: number
+  readonly standardError: number
+}
+
+/**
+ * The value below which a share of all lies, with its standard error: half of what lies between the quantiles of that
+ * share less and more its own standard error √(p (1 − p) / n) (R. S. Woodruff, Journal of the American Statistical
+ * Association 47 (1952)). No density has to be guessed.
+ *
+ * @param probability above 0 and below 1
+ * @throws RangeError for an empty histogram
+ */
+export function quantile(histogram: Histogram, probability: number): Estimated {
+  requireWithin('probability', probability, Number.MIN_VALUE, 1 - Number.EPSILON / 2)
+  const below = accumulated(histogram)
+  const count = below[histogram.counts.length] ?? 0
+  requireAboveZero('count', count)
+  const error = Math.sqrt((probability * (1 - probability)) / count)
+  const at = (share: number): number => valueAt(histogram, below, Math.min(1, Math.max(0, share)) * count)
+  return { value: at(probability), standardError: (at(probability + error) - at(probability - error)) / 2 }
+}
+
+export interface Interval {
+  readonly low: number
+  readonly high: number
+}
+
+/** The interval that holds a share of all values and leaves as many below as above (JCGM 101:2008, 7.7.2). */
+export function symmetricInterval(histogram: Histogram, share: number): Interval {
+  const below = accumulated(histogram)
+  const count = below[histogram.counts.length] ?? 0
+  const outside = ((1 - share) / 2) * count
+  return { low: valueAt(histogram, below, outside), high: valueAt(histogram, below, count - outside) }
+}
+
+/**
+ * The shortest interval that holds a share of all values (JCGM 101:2008, 5.3.4 and 7.7): its lower end is sought among
+ * the edges of the bins.
+ *
+ * @throws RangeError for an empty histogram
+ */
+export function shortestInterval(histogram: Histogram, share: number): Interval {
+  const { counts } = histogram
+  const below = accumulated(histogram)
+  const count = below[counts.length] ?? 0
+  requireAboveZero('count', count)
+  const needed = share * count
+  let shortest: Interval = { low: histogram.least, high: histogram.most }
+  let upper = 0
+  for (let bin = 0; bin < counts.length; bin++) {
+    if (counts[bin] === 0) continue
+    const rank = (below[bin] ?? 0) + needed
+    if (rank > count) break
+    while ((below[upper + 1] ?? 0) < rank) upper++
+    const [low] = sidesOf(histogram, bin)
+    const [from, to] = sidesOf(histogram, upper)
+    const high = from + ((rank - (below[upper] ?? 0)) / (counts[upper] ?? 1)) * (to - from)
+    if (high - low < shortest.high - shortest.low) shortest = { low, high }
+  }
+  return shortest
+}
