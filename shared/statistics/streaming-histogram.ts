@@ -164,3 +164,38 @@ export function shortestInterval(histogram: Histogram, share: number): Interval 
   }
   return shortest
 }
+
+/** A histogram to look at: one edge more than there are bins. */
+export interface CoarseHistogram {
+  readonly edges: readonly number[]
+  readonly counts: readonly number[]
+}
+
+const MOST_COARSE = 64
+
+/** The same counts in 64 bins at the most, from the least value to the largest; every value is in one. */
+export function coarse(histogram: Histogram): CoarseHistogram {
+  const { counts, low, binWidth, least, most } = histogram
+  const first = counts.findIndex((count) => count > 0)
+  const last = counts.findLastIndex((count) => count > 0)
+  if (first < 0 || least === most) return first < 0 ? { edges: [], counts: [] } : oneBin(histogram)
+  let width = 1
+  while (Math.floor(last / width) - Math.floor(first / width) + 1 > MOST_COARSE) width *= 2
+  const [from, to] = [Math.floor(first / width), Math.floor(last / width) + 1]
+  const edges = Array.from({ length: to - from + 1 }, (_, index) => low + (from + index) * width * binWidth)
+  // What lies beyond the bins was counted in the first and the last of them.
+  edges[0] = Math.min(edges[0] ?? least, least)
+  edges[edges.length - 1] = Math.max(edges[edges.length - 1] ?? most, most)
+  return {
+    edges,
+    counts: Array.from({ length: to - from }, (_, index) => {
+      const bins = counts.subarray((from + index) * width, (from + index + 1) * width)
+      return bins.reduce((sum, count) => sum + count, 0)
+    }),
+  }
+}
+
+const oneBin = ({ least, most, counts }: Histogram): CoarseHistogram => ({
+  edges: [least, most],
+  counts: [counts.reduce((sum, count) => sum + count, 0)],
+})

@@ -1,0 +1,181 @@
+import { ballGap, gapPerPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
+import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
+import { shareOf } from '#shared/statistics/monte-carlo.ts'
+import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Check } from './check.ts'
+
+/*
+ * Where to stop cutting the outer groove. A groove cut deeper lets the same balls run further out, by the same in every trial,
+ * and the gap opens along the curve of the closed ring, R → g(R). So the trials need not be run again: a gap g becomes
+ * g(R(g) + x). That takes every trial's balls for the mean ones in the slope alone, where they count for 1e-3 of a
+ * thousandth of a millimetre; the tests hold it to new trials of the deeper groove.
+ */
+
+/** A chance from trials. */
+export interface Chance {
+  readonly value: number
+  readonly standardError: number
+}
+
+export interface Outcomes {
+  readonly tooTight: Chance
+  readonly fits: Chance
+  readonly tooLoose: Chance
+}
+
+export interface AimPoint {
+  readonly grooveDepth: Mm
+  readonly grooveBottomDiameter: Mm
+  /** By how much deeper than in the design, radially; below 0 shallower. */
+  readonly deeper: Mm
+  readonly outcomes: Outcomes
+}
+
+export interface Aim {
+  readonly atNominal: AimPoint
+  /** The best yield. */
+  readonly bestYield: AimPoint
+  /** The best yield among the grooves whose chance of being too deep is accepted; none where every groove is too deep. */
+  readonly limitedRisk: AimPoint | undefined
+}
+
+/** How finely depths are looked through. */
+const STEPS = 400
+
+/** Of the gaps, which share at either end need not be reached by any aim. */
+const BEYOND_NOTICE = 1e-3
+
+/** @param atNominal what came of the trials as they were run: counted, and not read off the histogram */
+export function aimOf(check: Check, gaps: Histogram, atNominal: Outcomes): Aim {
+  const shift = shiftsOf(check, gaps)
+  const [from, to] = reachOfAims(check, shift)
+  const best = bestBetween(shift, from, to)
+  const { overshootRisk } = check.input
+  const limit = deepestWithin(shift, overshootRisk, from, to)
+  const point = (further: number): AimPoint => aimPoint(check, further, shift.outcomes(further))
+  return {
+    atNominal: aimPoint(check, 0, atNominal),
+    bestYield: point(best),
+    limitedRisk: limit === undefined ? undefined : point(Math.min(best, limit)),
+  }
+}
+
+/** What becomes of the trials when the balls run further out by some length. */
+interface Shifts {
+  readonly outcomes: (further: number) => Outcomes
+  readonly count: number
+  /** The shifts that bring the narrowest gap to the largest wanted, and the widest to the smallest. */
+  readonly deepest: number
+  readonly shallowest: number
+}
+
+function shiftsOf({ bearing, gapLimits }: Check, gaps: Histogram): Shifts {
+  const curve = gapCurve(bearing.settled.ballDiameter, bearing.settled.input.balls.count)
+  const below = accumulated(gaps)
+  const count = below.at(-1) ?? 0
+  const [radiusAtMin, radiusAtMax] = [curve.radiusAt(gapLimits.min), curve.radiusAt(gapLimits.max)]
+  const outcomes = (further: number): Outcomes => {
+    const under = (radius: number): number => shareBelow(gaps, below, curve.gapAt(radius - further))
+    const [tight, notLoose] = [under(radiusAtMin), under(radiusAtMax)]
+    const chance = (share: number): Chance => ({ ...shareOf(share * count, count), value: share })
+    return {
+      tooTight: chance(tight),
+      fits: chance(Math.max(0, notLoose - tight)),
+      tooLoose: chance(1 - notLoose),
+    }
+  }
+  const edge = (share: number): number => {
+    const found = below.findIndex((reached) => reached >= share * count)
+    return Math.min(Math.max(gaps.low + found * gaps.binWidth, gaps.least), gaps.most)
+  }
+  return {
+    outcomes,
+    count,
+    deepest: radiusAtMax - curve.radiusAt(edge(BEYOND_NOTICE)),
+    shallowest: radiusAtMin - curve.radiusAt(edge(1 - BEYOND_NOTICE)),
+  }
+}
+
+interface GapCurve {
+  readonly radiusAt: (gap: number) => number
+  readonly gapAt: (radius: number) => number
+}
+
+/** In ball diameters: beyond these gaps the curve is taken on as a straight line. */
+const CURVE_FROM = -0.9
+const CURVE_TO = 0.95
+
+function gapCurve(ballDiameter: Mm, ballCount: number): GapCurve {
+  const ends = [CURVE_FROM, CURVE_TO].map((part) => {
+    const gap = mm(part * ballDiameter)
+    const radius = pitchRadiusForGap(gap, ballDiameter, ballCount)
+    return { gap, radius, slope: gapPerPitchRadius(radius, ballDiameter, ballCount) }
+  })
+  const endFor = (isBeyond: (end: (typeof ends)[number], index: number) => boolean) => ends.find(isBeyond)
+  return {
+    radiusAt: (gap) => {
+      const end = endFor((each, index) => (index === 0 ? gap < each.gap : gap > each.gap))
+      if (end !== undefined) return end.radius + (gap - end.gap) / end.slope
+      return pitchRadiusForGap(mm(gap), ballDiameter, ballCount)
+    },
+    gapAt: (radius) => {
+      const end = endFor((each, index) => (index === 0 ? radius < each.radius : radius > each.radius))
+      if (end !== undefined) return end.gap + (radius - end.radius) * end.slope
+      return ballGap(mm(radius), ballDiameter, ballCount)
+    },
+  }
+}
+
+/** From which to which shift there is a groove: of some depth, not undercut, with wood behind it. */
+function reachOfAims({ bearing }: Check, { shallowest, deepest }: Shifts): readonly [from: number, to: number] {
+  const { outerRing, settled } = bearing
+  const most = seatIn({ ...settled.outerGroove, depth: settled.outerGroove.radius }, settled.ballDiameter)
+  const roomBelow = most.depth - outerRing.seatDepth
+  return [
+    Math.max(Math.min(shallowest, 0), -(1 - LEAST_DEPTH) * outerRing.seatDepth),
+    Math.min(Math.max(deepest, 0), (1 - LEAST_DEPTH) * roomBelow, (1 - LEAST_DEPTH) * outerRing.wall),
+  ]
+}
+
+/** Of a depth, a groove keeps at least this part. */
+const LEAST_DEPTH = 0.01
+
+/**
+ * The shift of the best yield. Where the yield is flat within its own standard error, the middle of the flat: as far from too
+ * tight as from too deep.
+ */
+function bestBetween({ outcomes, count }: Shifts, from: number, to: number): number {
+  const shifts = Array.from({ length: STEPS + 1 }, (_, step) => from + (step / STEPS) * (to - from))
+  const yields = shifts.map((shift) => outcomes(shift).fits.value)
+  const most = Math.max(...yields)
+  const enough = most - shareOf(most * count, count).standardError
+  const peak = yields.indexOf(most)
+  let [first, last] = [peak, peak]
+  while (first > 0 && (yields[first - 1] ?? 0) >= enough) first--
+  while (last < STEPS && (yields[last + 1] ?? 0) >= enough) last++
+  return ((shifts[first] ?? 0) + (shifts[last] ?? 0)) / 2
+}
+
+/** The deepest shift whose chance of too deep is accepted: that chance grows with the depth. */
+function deepestWithin({ outcomes }: Shifts, risk: number, from: number, to: number): number | undefined {
+  if (outcomes(from).tooLoose.value > risk) return undefined
+  let [kept, over] = [from, to]
+  if (outcomes(to).tooLoose.value <= risk) return to
+  for (let halving = 0; halving < 50; halving++) {
+    const middle = (kept + over) / 2
+    if (outcomes(middle).tooLoose.value <= risk) kept = middle
+    else over = middle
+  }
+  return kept
+}
+
+/** A shift of the balls as a depth of the groove, through the seat. */
+function aimPoint({ bearing }: Check, further: number, outcomes: Outcomes): AimPoint {
+  const { outerRing, settled } = bearing
+  const seated = mm(outerRing.seatDepth + further)
+  const found = grooveDepthForSeat(seated, settled.outerGroove.radius, settled.ballDiameter)
+  const grooveDepth = further === 0 || found === undefined ? outerRing.grooveDepth : found
+  const deeper = mm(grooveDepth - outerRing.grooveDepth)
+  return { grooveDepth, grooveBottomDiameter: mm(outerRing.grooveBottomDiameter + 2 * deeper), deeper, outcomes }
+}

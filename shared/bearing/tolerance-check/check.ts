@@ -1,0 +1,64 @@
+import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import type { Band } from '#shared/statistics/monte-carlo.ts'
+import { mm } from '#shared/units/length.ts'
+import * as defaults from './defaults.ts'
+import { type Differences, differencesOf } from './differences.ts'
+import type { ToleranceCheckInput } from './input.ts'
+import { type ToleranceRefusal, unfitContributors } from './refusal.ts'
+
+/** A tolerance check with nothing left open. */
+export interface Check {
+  readonly input: Required<ToleranceCheckInput>
+  readonly bearing: Bearing
+  readonly differences: Differences
+  readonly gapLimits: Band
+  readonly playLimits: Band
+}
+
+/**
+ * Fills in what was left out, and refuses what is no bearing any more.
+ *
+ * @param input lengths in millimetres; scatters 0 and above
+ * @returns every reason at once; those of the design at `/design`
+ */
+export function checkOf(input: ToleranceCheckInput): Result<Check, readonly (Refusal | ToleranceRefusal)[]> {
+  const made = bearingOf(input.design)
+  if (!made.ok) return fail(made.error.map((refusal) => ({ ...refusal, path: `/design${refusal.path}` })))
+  const check = settled(input, made.value)
+  const refusals = [...limitRefusals(check), ...unfitContributors(check.bearing, check.differences)]
+  return refusals.length > 0 ? fail(refusals) : ok(check)
+}
+
+function settled(input: ToleranceCheckInput, bearing: Bearing): Check {
+  const { settled: design } = bearing
+  const usual = defaults.playLimits(design.radialInternalClearance)
+  const limits = {
+    minBallGap: input.limits?.minBallGap ?? design.minBallGap,
+    maxBallGap: input.limits?.maxBallGap ?? design.maxBallGap,
+    minRadialInternalClearance: input.limits?.minRadialInternalClearance ?? usual.min,
+    maxRadialInternalClearance: input.limits?.maxRadialInternalClearance ?? usual.max,
+  }
+  return {
+    input: {
+      design: design.input,
+      contributors: input.contributors,
+      limits,
+      trials: input.trials ?? defaults.TRIALS,
+      significantDigits: input.significantDigits ?? defaults.SIGNIFICANT_DIGITS,
+      seed: input.seed ?? defaults.SEED,
+      overshootRisk: input.overshootRisk ?? defaults.OVERSHOOT_RISK,
+    },
+    bearing,
+    differences: differencesOf(input.contributors, bearing),
+    gapLimits: { min: limits.minBallGap, max: limits.maxBallGap },
+    playLimits: { min: limits.minRadialInternalClearance, max: limits.maxRadialInternalClearance },
+  }
+}
+
+function limitRefusals({ gapLimits, playLimits }: Check): readonly ToleranceRefusal[] {
+  const refusal = ({ min, max }: Band, path: string): readonly ToleranceRefusal[] =>
+    min <= max ? [] : [{ code: 'limits-reversed', path, min: mm(min), max: mm(max) }]
+  return [...refusal(gapLimits, '/limits/minBallGap'), ...refusal(playLimits, '/limits/minRadialInternalClearance')]
+}

@@ -1,0 +1,19 @@
+import { type Mm, mm } from '#shared/units/length.ts'
+
+export const TRIALS = 100_000
+export const FEWEST_TRIALS = 1000
+export const MOST_TRIALS = 2_000_000
+export const SEED = 1
+
+/** Two digits of an uncertainty are what anyone reports (JCGM 100:2008, 7.2.6). More than two take more than `MOST_TRIALS`. */
+export const SIGNIFICANT_DIGITS = 2
+export const MOST_SIGNIFICANT_DIGITS = 2
+
+/** Common practice, no source. */
+export const OVERSHOOT_RISK = 0.05
+
+/** A play from half to twice the design's still runs well: common practice, no source. */
+export const playLimits = (play: Mm): { readonly min: Mm; readonly max: Mm } => ({
+  min: mm(play / 2),
+  max: mm(2 * play),
+})

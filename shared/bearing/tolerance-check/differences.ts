@@ -1,0 +1,35 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { Distribution } from '#shared/statistics/distribution.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { ContributorName, Contributors, Scatter } from './input.ts'
+
+/** What differs, as distributions in mm: of the lobes the amplitude, of all else the difference from the design. */
+export type Differences = ReadonlyMap<ContributorName, Distribution>
+
+export function differencesOf(contributors: Contributors, { settled: design }: Bearing): Differences {
+  const differences = new Map<ContributorName, Distribution>()
+  for (const [name, scatter] of Object.entries(contributors) as [ContributorName, Scatter][]) {
+    const nominal = name === 'finishFilm' ? design.finishAllowance : mm(0)
+    differences.set(name, differenceOf(scatter, nominal, design.ballDiameter))
+  }
+  return differences
+}
+
+/** @param nominal what is given where the design is kept: the film's thickness is given whole, all else as a difference */
+function differenceOf(scatter: Scatter, nominal: Mm, ballDiameter: Mm): Distribution {
+  switch (scatter.kind) {
+    case 'normal':
+      return {
+        kind: 'normal',
+        mean: (scatter.mean ?? nominal) - nominal,
+        standardDeviation: scatter.standardDeviation,
+      }
+    case 'uniform':
+    case 'triangular':
+      return { kind: scatter.kind, mean: 0, halfWidth: scatter.plusMinus }
+    case 'measured':
+      return { kind: 'discrete', values: scatter.diameters.map((diameter) => diameter - ballDiameter) }
+    default:
+      return scatter satisfies never
+  }
+}

@@ -1,0 +1,47 @@
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { Mm } from '#shared/units/length.ts'
+
+/**
+ * What may differ from the design, in the order in which trials draw it: each ball on its own, all balls together, the
+ * bottoms of both grooves (by radius, above 0 further out), two lobes in either groove, and the film on each groove. That of
+ * the lobes and the film is the amplitude and the thickness; all others say how far off the design something is.
+ */
+export const CONTRIBUTORS = [
+  'ballDiameter',
+  'ballLotMean',
+  'outerGrooveBottomRadius',
+  'innerGrooveBottomRadius',
+  'outOfRound',
+  'finishFilm',
+] as const
+export type ContributorName = (typeof CONTRIBUTORS)[number]
+
+/** How something scatters. Without a mean it does so about what the design says. */
+export type Scatter =
+  | { readonly kind: 'normal'; readonly mean?: Mm; readonly standardDeviation: Mm }
+  | { readonly kind: 'uniform'; readonly plusMinus: Mm }
+  | { readonly kind: 'triangular'; readonly plusMinus: Mm }
+  /** Balls alone: drawn from this list, none twice; as many as the ring takes or more. */
+  | { readonly kind: 'measured'; readonly diameters: readonly Mm[] }
+
+export type Contributors = { readonly [Name in ContributorName]?: Scatter }
+
+export interface LimitsInput {
+  readonly minBallGap?: Mm
+  readonly maxBallGap?: Mm
+  readonly minRadialInternalClearance?: Mm
+  readonly maxRadialInternalClearance?: Mm
+}
+
+export interface ToleranceCheckInput {
+  readonly design: DesignInput
+  readonly contributors: Contributors
+  readonly limits?: LimitsInput
+  /** How many, or as many as it takes until the figures stand still. */
+  readonly trials?: number | 'auto'
+  /** Of the standard deviations, in which `auto` wants them to stand still. */
+  readonly significantDigits?: number
+  readonly seed?: number
+  /** Chance of a groove too deep that is accepted where the aim is limited by it. */
+  readonly overshootRisk?: number
+}

@@ -1,0 +1,97 @@
+import { gapOnPath } from '#shared/geometry/balls-on-a-path.ts'
+import { type Ends, endsOf } from '#shared/statistics/distribution.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Check } from './check.ts'
+import type { ContributorName } from './input.ts'
+import type { FigureName } from './linear-law.ts'
+import { innerCentre, innerOf, outerCentre, outerOf } from './seats.ts'
+
+/** What has no ends of its own is taken so many standard deviations to either side, all at once. */
+export const NORMAL_REACH = 3
+
+const NOTHING: Ends = { least: 0, most: 0 }
+
+export type WorstCase = Readonly<Record<FigureName, { readonly min: Mm; readonly max: Mm }>>
+
+/** One corner of all that may differ: everything at an end of its own. */
+interface Corner {
+  readonly diameters: readonly number[]
+  readonly film: number
+  readonly outer: number
+  readonly inner: number
+  readonly lobe: number
+}
+
+/**
+ * The real extremes: exact geometry with everything at its worst at once, for the gap and the play alike in the same corner,
+ * but for the lobes. The gap falls with each ball and the film and rises with the groove, all the way, so that no corner
+ * need be searched for. Lobes turn round: several directions are looked at.
+ */
+export function worstCase(check: Check): WorstCase {
+  const [tight, loose] = [cornerOf(check, 'tight'), cornerOf(check, 'loose')]
+  return {
+    ballGap: { min: mm(Math.min(...gapsAt(check, tight))), max: mm(Math.max(...gapsAt(check, loose))) },
+    radialInternalClearance: { min: playAt(check, tight), max: playAt(check, { ...loose, lobe: leastLobe(check) }) },
+  }
+}
+
+const reachOf = ({ differences }: Check, name: ContributorName): Ends => {
+  const distribution = differences.get(name)
+  return distribution === undefined ? NOTHING : endsOf(distribution, NORMAL_REACH)
+}
+
+function cornerOf(check: Check, side: 'tight' | 'loose'): Corner {
+  const reach = (name: ContributorName): Ends => reachOf(check, name)
+  const larger = side === 'tight' ? 'most' : 'least'
+  const smaller = side === 'tight' ? 'least' : 'most'
+  const lobes = reach('outOfRound')
+  return {
+    diameters: extremeBalls(check, side).map((diameter) => diameter + reach('ballLotMean')[larger]),
+    film: reach('finishFilm')[larger],
+    outer: reach('outerGrooveBottomRadius')[smaller],
+    inner: reach('innerGrooveBottomRadius')[larger],
+    lobe: Math.max(Math.abs(lobes.least), Math.abs(lobes.most)),
+  }
+}
+
+/** Every ball at its end; of a list the largest or the smallest that go in, by size round the ring. */
+function extremeBalls({ bearing, differences }: Check, side: 'tight' | 'loose'): readonly number[] {
+  const { ballDiameter, input } = bearing.settled
+  const distribution = differences.get('ballDiameter')
+  if (distribution?.kind === 'discrete') {
+    const sorted = distribution.values.toSorted((one, other) => (side === 'tight' ? other - one : one - other))
+    return sorted.slice(0, input.balls.count).map((difference) => ballDiameter + difference)
+  }
+  const { least, most } = distribution === undefined ? NOTHING : endsOf(distribution, NORMAL_REACH)
+  return Array.from({ length: input.balls.count }, () => ballDiameter + (side === 'tight' ? most : least))
+}
+
+/** The smallest amplitude that lobes can have: none, unless they are all of one sign. */
+function leastLobe(check: Check): number {
+  const { least, most } = reachOf(check, 'outOfRound')
+  return least > 0 ? least : most < 0 ? -most : 0
+}
+
+const DIRECTIONS = 16
+
+function gapsAt({ bearing }: Check, { diameters, film, outer, lobe }: Corner): readonly number[] {
+  const ring = outerOf(bearing)
+  const centres = diameters.map((diameter) => outerCentre(ring, diameter / 2 + film, outer))
+  const gap = (amplitude: number, direction: number): number =>
+    gapOnPath(
+      diameters.length,
+      (ball) => centres[ball] ?? Number.NaN,
+      (ball) => (diameters[ball] ?? Number.NaN) / 2,
+      { amplitude, cosine: Math.cos(direction), sine: Math.sin(direction) },
+    )
+  const round = gap(0, 0)
+  if (lobe === 0) return [round]
+  return [round, ...Array.from({ length: DIRECTIONS }, (_, index) => gap(lobe, (2 * Math.PI * index) / DIRECTIONS))]
+}
+
+function playAt({ bearing }: Check, { diameters, film, outer, inner, lobe }: Corner): Mm {
+  const mean = diameters.reduce((sum, diameter) => sum + diameter, 0) / diameters.length
+  const seatRadius = mean / 2 + film
+  const apart = outerCentre(outerOf(bearing), seatRadius, outer) - innerCentre(innerOf(bearing), seatRadius, inner)
+  return mm(2 * apart - 4 * lobe)
+}

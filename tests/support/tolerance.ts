@@ -1,0 +1,38 @@
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { type Check, checkOf } from '#shared/bearing/tolerance-check/check.ts'
+import type { Contributors, Scatter, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
+import { type ToleranceCheck, toleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import { mm } from '#shared/units/length.ts'
+
+/** An invented bearing: twelve balls of 16 mm on the bottoms of their grooves, a gap of 0.8 mm. */
+export const DESIGN: DesignInput = {
+  units: 'mm',
+  balls: { count: 12, diameter: mm(16) },
+  bore: mm(12),
+  ballGap: mm(0.8),
+  minBallGap: mm(0),
+  maxBallGap: mm(2),
+}
+
+/** The same with grooves tighter than the balls, which ride on their edges. */
+export const ON_EDGES: DesignInput = { ...DESIGN, groove: { conformity: 0.46 } }
+
+export const normal = (standardDeviation: number, mean?: number): Scatter => ({
+  kind: 'normal',
+  standardDeviation: mm(standardDeviation),
+  ...(mean === undefined ? {} : { mean: mm(mean) }),
+})
+export const uniform = (plusMinus: number): Scatter => ({ kind: 'uniform', plusMinus: mm(plusMinus) })
+export const triangular = (plusMinus: number): Scatter => ({ kind: 'triangular', plusMinus: mm(plusMinus) })
+
+export function checked(contributors: Contributors, more: Partial<ToleranceCheckInput> = {}): ToleranceCheck {
+  const result = toleranceCheck({ design: DESIGN, contributors, ...more })
+  if (!result.ok) throw new Error(JSON.stringify(result.error))
+  return result.value
+}
+
+export function settledCheck(contributors: Contributors, design: DesignInput = DESIGN): Check {
+  const result = checkOf({ design, contributors })
+  if (!result.ok) throw new Error(JSON.stringify(result.error))
+  return result.value
+}
