@@ -22,62 +22,42 @@ export interface RingBlock {
   readonly diameters: Float64Array
 }
 
-/** Arrays for what is carried from ball to ball, a number a ring. */
-export interface BlockRoom {
-  readonly per: Float64Array
-  readonly before: Float64Array
-  readonly real: Float64Array
-  readonly imaginary: Float64Array
-  readonly size: Float64Array
-}
-
-export const blockRoom = (rings: number): BlockRoom => ({
-  per: new Float64Array(rings),
-  before: new Float64Array(rings),
-  real: new Float64Array(rings),
-  imaginary: new Float64Array(rings),
-  size: new Float64Array(rings),
-})
-
 /**
  * The ball gap of each ring of a block, every ball on the bottom of its groove.
  *
  * @param block ranges as for `unequalBallGap`, which are not looked at here; a row of balls must not reach 5/4 times round
  * @param gaps takes the gap of each ring [mm], to within 1e-15 Z Ro² over the span from the first centre to the last
+ * @param meanDiameters takes the mean of the balls of each ring [mm], which costs next to nothing here
  */
-export function unequalBallGaps(block: RingBlock, room: BlockRoom, gaps: Float64Array): void {
+export function unequalBallGaps(block: RingBlock, gaps: Float64Array, meanDiameters: Float64Array): void {
   const { ballCount, rings, bottomRadii, diameters } = block
-  const { per, before, real, imaginary, size } = room
   for (let ring = 0; ring < rings; ring++) {
-    const scale = 0.5 / (bottomRadii[ring] ?? 0)
-    per[ring] = scale
-    before[ring] = (diameters[ring] ?? 0) * scale
-    real[ring] = 1
-    imaginary[ring] = 0
-    size[ring] = 1
-  }
-  for (let ball = 1; ball < ballCount; ball++) {
-    const from = ball * rings
-    for (let ring = 0; ring < rings; ring++) {
-      const own = (diameters[from + ring] ?? 0) * (per[ring] ?? 0)
-      const other = before[ring] ?? 0
-      const product = own * other
-      const room = 1 - own - other
+    const bottomRadius = bottomRadii[ring] ?? 0
+    const scale = 0.5 / bottomRadius
+    const first = (diameters[ring] ?? 0) * scale
+    // Plain variables, no tuples: this is where trials spend their time.
+    let real = 1
+    let imaginary = 0
+    let size = 1
+    let last = first
+    let sum = first
+    for (let ball = ring + rings; ball < ballCount * rings; ball += rings) {
+      const own = (diameters[ball] ?? 0) * scale
+      const product = own * last
+      const room = 1 - own - last
       const cosine = room - product
       const sine = 2 * Math.sqrt(room * product)
-      const [x, y] = [real[ring] ?? 0, imaginary[ring] ?? 0]
-      real[ring] = x * cosine - y * sine
-      imaginary[ring] = x * sine + y * cosine
-      size[ring] = (size[ring] ?? 0) * (1 - own)
-      before[ring] = own
+      const turned = real * cosine - imaginary * sine
+      imaginary = real * sine + imaginary * cosine
+      real = turned
+      size *= 1 - own
+      last = own
+      sum += own
     }
-  }
-  for (let ring = 0; ring < rings; ring++) {
-    const [x, y, last] = [real[ring] ?? 0, imaginary[ring] ?? 0, before[ring] ?? 0]
-    const first = (diameters[ring] ?? 0) * (per[ring] ?? 0)
-    const between = (size[ring] ?? 0) / (1 - last)
-    const span = Math.sqrt((1 - first) * (1 - first) + (1 - last) * (1 - last) - (2 * x) / (between * between))
-    gaps[ring] = x > 0 && y > 0 ? oneByOne(block, ring) : (span - first - last) * (bottomRadii[ring] ?? 0)
+    meanDiameters[ring] = sum / (scale * ballCount)
+    const between = size / (1 - last)
+    const square = (1 - first) * (1 - first) + (1 - last) * (1 - last) - (2 * real) / (between * between)
+    gaps[ring] = real > 0 && imaginary > 0 ? oneByOne(block, ring) : (Math.sqrt(square) - first - last) * bottomRadius
   }
 }
 

@@ -2,12 +2,14 @@ import { requireWhole, requireWithin } from '#shared/precondition.ts'
 import { type Distribution, draw, drawWithoutReplacement } from './distribution.ts'
 import { type Random, randomStream, SEEDS } from './random.ts'
 import {
+  accumulated,
   addTo,
   clear,
   countIn,
   emptyHistogram,
   type Histogram,
   type Interval,
+  roomForEdges,
   shortestInterval,
   symmetricInterval,
 } from './streaming-histogram.ts'
@@ -149,12 +151,14 @@ interface Room {
   readonly drawn: readonly Float64Array[]
   readonly results: readonly Float64Array[]
   readonly places: Uint16Array
+  readonly below: Float64Array
 }
 
 const roomFor = ({ sources, outputs }: Model): Room => ({
   drawn: sources.map(({ rows }) => new Float64Array(rows * SLICE)),
   results: Array.from({ length: outputs }, () => new Float64Array(SLICE)),
   places: new Uint16Array(SLICE),
+  below: roomForEdges(),
 })
 
 function runSlice({ sources, evaluate }: Model, random: Random, { drawn, results }: Room): void {
@@ -190,7 +194,7 @@ export function runBatches(model: Model, plan: Plan, first: number, count: numbe
       })
       countBands(room, plan.bands, counted, joint)
     }
-    batches.push({ count: trials, outputs: sums.map((each, output) => batchSums(each, own[output])) })
+    batches.push({ count: trials, outputs: sums.map((each, output) => batchSums(each, own[output], room.below)) })
     own.forEach((histogram, output) => {
       const sum = tally.histograms[output]
       if (sum !== undefined) addTo(sum, histogram)
@@ -200,11 +204,18 @@ export function runBatches(model: Model, plan: Plan, first: number, count: numbe
   return { batches, histograms: tally.histograms, joint: Array.from(joint) }
 }
 
-function batchSums(sums: Float64Array, histogram: Histogram | undefined): Sums {
+function batchSums(sums: Float64Array, histogram: Histogram | undefined, room: Float64Array): Sums {
   const [first = 0, second = 0, third = 0, fourth = 0] = sums
   if (histogram === undefined) throw new RangeError('every output must have a histogram')
-  const [shortest, symmetric] = [shortestInterval(histogram, COVERAGE), symmetricInterval(histogram, COVERAGE)]
-  return { first, second, third, fourth, shortest, symmetric }
+  const below = accumulated(histogram, room)
+  return {
+    first,
+    second,
+    third,
+    fourth,
+    shortest: shortestInterval(histogram, COVERAGE, below),
+    symmetric: symmetricInterval(histogram, COVERAGE, below),
+  }
 }
 
 function sumUp(values: Float64Array, centre: number, count: number, sums: Float64Array): void {
@@ -230,8 +241,8 @@ function countBands({ results, places }: Room, bands: readonly Band[], count: nu
     const { min, max } = bands[output] ?? { min: Number.NaN, max: Number.NaN }
     for (let index = 0; index < count; index++) {
       const value = values[index] ?? Number.NaN
-      const place = value >= min && value <= max ? WITHIN : value < min ? BELOW : ABOVE
-      places[index] = 3 * (places[index] ?? 0) + place
+      // BELOW, WITHIN or ABOVE without a branch: which of them it will be, nothing can foretell.
+      places[index] = 3 * (places[index] ?? 0) + Number(value >= min) + Number(value > max)
     }
   }
   for (let index = 0; index < count; index++) {

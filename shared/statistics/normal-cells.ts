@@ -23,11 +23,6 @@ const UPPER_TAIL = 2 * CELLS
 /** No number is drawn further off than this, in standard deviations. */
 export const FARTHEST_DRAW = 5.3
 
-interface Cells {
-  readonly from: Float64Array
-  readonly width: Float64Array
-}
-
 /** Draws independent normal numbers into the beginning of `out`, by + − × and a table. */
 export function drawNormals(
   { mean, standardDeviation }: { readonly mean: number; readonly standardDeviation: number },
@@ -36,7 +31,7 @@ export function drawNormals(
   count: number,
 ): void {
   const words = drawWords(random, count)
-  const { from, width } = STANDARD_NORMAL
+  const cells = STANDARD_NORMAL
   for (let index = 0; index < count; index++) {
     const word = words[index] ?? 0
     let cell = word >>> LEFT
@@ -45,32 +40,27 @@ export function drawNormals(
       cell = (cell === 0 ? LOWER_TAIL : UPPER_TAIL) + ((word & LEFT_MASK) >>> FINER_LEFT)
       place = (word & FINER_MASK) * 2 ** -FINER_LEFT
     }
-    out[index] = mean + standardDeviation * ((from[cell] ?? 0) + (width[cell] ?? 0) * place)
+    out[index] = mean + standardDeviation * ((cells[2 * cell] ?? 0) + (cells[2 * cell + 1] ?? 0) * place)
   }
 }
 
-/** All cells, then those of the lower and those of the upper tail. */
-function standardNormalCells(): Cells {
-  const cells = { from: new Float64Array(3 * CELLS), width: new Float64Array(3 * CELLS) }
+/** Where each cell begins and how wide it is: all cells, then those of the lower and those of the upper tail. */
+function standardNormalCells(): Float64Array {
+  const cells = new Float64Array(2 * 3 * CELLS)
   const fine = 1 / (CELLS * CELLS)
   for (let cell = 0; cell < CELLS; cell++) {
     const upper = CELLS - 1 - cell
     // By symmetry from the lower half alone, where a probability has all its digits.
     if (cell < upper) {
       const [from, width] = cellOf(cell / CELLS, 1 / CELLS, 2 ** -LEFT)
-      set(cells, cell, from, width)
-      set(cells, upper, -from - width * (1 - 2 ** -LEFT), width)
+      cells.set([from, width], 2 * cell)
+      cells.set([-from - width * (1 - 2 ** -LEFT), width], 2 * upper)
     }
     const [from, width] = cellOf(cell * fine, fine, 2 ** -FINER_LEFT)
-    set(cells, LOWER_TAIL + cell, from, width)
-    set(cells, UPPER_TAIL + upper, -from - width * (1 - 2 ** -FINER_LEFT), width)
+    cells.set([from, width], 2 * (LOWER_TAIL + cell))
+    cells.set([-from - width * (1 - 2 ** -FINER_LEFT), width], 2 * (UPPER_TAIL + upper))
   }
   return cells
-}
-
-function set({ from, width }: Cells, cell: number, begins: number, wide: number): void {
-  from[cell] = begins
-  width[cell] = wide
 }
 
 /**

@@ -48,9 +48,7 @@ export function countIn(histogram: Histogram, values: Float64Array, count: numbe
 /** Adds the counts of a histogram of the same bins to those of another. */
 export function addTo(sum: Histogram, { low, binWidth, counts, least, most }: Histogram): void {
   if (low !== sum.low || binWidth !== sum.binWidth) throw new RangeError('histograms must have the same bins')
-  counts.forEach((count, bin) => {
-    sum.counts[bin] = (sum.counts[bin] ?? 0) + count
-  })
+  for (let bin = 0; bin < counts.length; bin++) sum.counts[bin] = (sum.counts[bin] ?? 0) + (counts[bin] ?? 0)
   sum.least = Math.min(sum.least, least)
   sum.most = Math.max(sum.most, most)
 }
@@ -62,12 +60,16 @@ export function clear(histogram: Histogram): void {
   histogram.most = Number.NEGATIVE_INFINITY
 }
 
+/** Room for `accumulated`, where it is asked for often. */
+export const roomForEdges = (): Float64Array => new Float64Array(BINS + 1)
+
 /** How many values were counted up to each edge between bins: one more than there are bins. */
-export function accumulated({ counts }: Histogram): Float64Array {
-  const below = new Float64Array(counts.length + 1)
-  counts.forEach((count, bin) => {
-    below[bin + 1] = (below[bin] ?? 0) + count
-  })
+export function accumulated({ counts }: Histogram, below = roomForEdges()): Float64Array {
+  let sum = 0
+  for (let bin = 0; bin < counts.length; bin++) {
+    sum += counts[bin] ?? 0
+    below[bin + 1] = sum
+  }
   return below
 }
 
@@ -131,8 +133,7 @@ export interface Interval {
 }
 
 /** The interval that holds a share of all values and leaves as many below as above (JCGM 101:2008, 7.7.2). */
-export function symmetricInterval(histogram: Histogram, share: number): Interval {
-  const below = accumulated(histogram)
+export function symmetricInterval(histogram: Histogram, share: number, below = accumulated(histogram)): Interval {
   const count = below[histogram.counts.length] ?? 0
   const outside = ((1 - share) / 2) * count
   return { low: valueAt(histogram, below, outside), high: valueAt(histogram, below, count - outside) }
@@ -144,9 +145,8 @@ export function symmetricInterval(histogram: Histogram, share: number): Interval
  *
  * @throws RangeError for an empty histogram
  */
-export function shortestInterval(histogram: Histogram, share: number): Interval {
+export function shortestInterval(histogram: Histogram, share: number, below = accumulated(histogram)): Interval {
   const { counts } = histogram
-  const below = accumulated(histogram)
   const count = below[counts.length] ?? 0
   requireAboveZero('count', count)
   const needed = share * count

@@ -1,5 +1,5 @@
 import { gapOnPath, type Lobes } from '#shared/geometry/balls-on-a-path.ts'
-import { type BlockRoom, blockRoom, unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
+import { unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
 import { type Distribution, endsOf } from '#shared/statistics/distribution.ts'
 import { independent, type Model, SLICE, type Source, withoutReplacement } from '#shared/statistics/monte-carlo.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
@@ -14,16 +14,17 @@ import { type GroovedRing, innerCentre, innerOf, outerCentre, outerOf, sitsOnBot
  * by the direction in which lobes leave least: twice the amplitude of either groove less than in the mean.
  */
 
-/** Names of random numbers: those of the contributors, and the direction of the lobes. */
-type Drawn = Exclude<ContributorName, 'ballDiameter' | 'outOfRound'>
+/** Lobes take two kinds of random numbers, all other contributors one. */
+type DrawnName = Exclude<ContributorName, 'outOfRound'> | 'lobes' | 'direction'
 
 /** A slice of trials, as it is worked on. */
 interface Slice {
-  readonly balls: Float64Array
-  readonly diameters: Float64Array
+  /** Balls that do not differ each on its own. */
+  readonly alike: Float64Array
+  /** Room for balls that share a difference. */
+  readonly shifted: Float64Array
   readonly means: Float64Array
   readonly bottomRadii: Float64Array
-  readonly room: BlockRoom
 }
 
 export function trialModel(check: Check): Model {
@@ -31,11 +32,10 @@ export function trialModel(check: Check): Model {
   const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
   const sources = sourcesOf(check, count)
   const slice: Slice = {
-    balls: new Float64Array(count * SLICE).fill(check.bearing.settled.ballDiameter),
-    diameters: new Float64Array(count * SLICE),
+    alike: new Float64Array(count * SLICE).fill(check.bearing.settled.ballDiameter),
+    shifted: new Float64Array(count * SLICE),
     means: new Float64Array(SLICE),
     bottomRadii: new Float64Array(SLICE),
-    room: blockRoom(SLICE),
   }
   const onBottom = sitsOnBottom(outer, largestSeatRadius(check)) && !check.differences.has('outOfRound')
   const nothing = new Float64Array(SLICE)
@@ -43,10 +43,10 @@ export function trialModel(check: Check): Model {
     sources: sources.map(({ source }) => source),
     outputs: 2,
     evaluate: (drawn, [gaps = nothing, plays = nothing]) => {
-      const row = (name: Drawn | 'lobes' | 'direction'): Float64Array | undefined =>
-        drawn[sources.findIndex((each) => each.name === name)]
-      const balls = drawn[sources.findIndex(({ name }) => name === 'ballDiameter')] ?? slice.balls
-      addUpBalls(balls, row('ballLotMean') ?? nothing, count, slice)
+      const row = (name: DrawnName): Float64Array | undefined => drawn[sources.findIndex((each) => each.name === name)]
+      const balls = row('ballDiameter') ?? slice.alike
+      const lot = row('ballLotMean')
+      const diameters = lot === undefined ? balls : shiftBalls(balls, lot, slice.shifted)
       const film = row('finishFilm') ?? nothing
       const further = row('outerGrooveBottomRadius') ?? nothing
       const lobes = row('lobes')
@@ -54,17 +54,27 @@ export function trialModel(check: Check): Model {
         for (let trial = 0; trial < SLICE; trial++) {
           slice.bottomRadii[trial] = outer.bottomRadius + (further[trial] ?? 0) - (film[trial] ?? 0)
         }
-        unequalBallGaps({ ballCount: count, rings: SLICE, ...slice }, slice.room, gaps)
+        unequalBallGaps(
+          { ballCount: count, rings: SLICE, bottomRadii: slice.bottomRadii, diameters },
+          gaps,
+          slice.means,
+        )
       } else {
-        gapsOnPaths(outer, { count, film, further, lobes, directions: row('direction') }, slice, gaps)
+        gapsOnPaths(outer, { diameters, film, further, lobes, directions: row('direction') }, gaps)
+        meanDiameters(diameters, slice.means)
       }
-      playsOf([outer, inner], { film, further, inward: row('innerGrooveBottomRadius') ?? nothing, lobes }, slice, plays)
+      playsOf(
+        [outer, inner],
+        { film, further, inward: row('innerGrooveBottomRadius') ?? nothing, lobes },
+        slice.means,
+        plays,
+      )
     },
   }
 }
 
 interface NamedSource {
-  readonly name: ContributorName | 'lobes' | 'direction'
+  readonly name: DrawnName
   readonly source: Source
 }
 
@@ -103,18 +113,21 @@ function largestSeatRadius({ bearing, differences }: Check): number {
   return (bearing.settled.ballDiameter + most('ballDiameter') + most('ballLotMean')) / 2 + most('finishFilm')
 }
 
-/** Each ball with what all have in common, and the mean over the ring. */
-function addUpBalls(balls: Float64Array, lot: Float64Array, count: number, { diameters, means }: Slice): void {
-  means.fill(0)
-  for (let ball = 0; ball < count; ball++) {
-    const from = ball * SLICE
-    for (let trial = 0; trial < SLICE; trial++) {
-      const diameter = (balls[from + trial] ?? 0) + (lot[trial] ?? 0)
-      diameters[from + trial] = diameter
-      means[trial] = (means[trial] ?? 0) + diameter
-    }
+/** Each ball with what all of its ring have in common. */
+function shiftBalls(balls: Float64Array, lot: Float64Array, shifted: Float64Array): Float64Array {
+  for (let from = 0; from < balls.length; from += SLICE) {
+    for (let trial = 0; trial < SLICE; trial++) shifted[from + trial] = (balls[from + trial] ?? 0) + (lot[trial] ?? 0)
   }
-  for (let trial = 0; trial < SLICE; trial++) means[trial] = (means[trial] ?? 0) / count
+  return shifted
+}
+
+function meanDiameters(diameters: Float64Array, means: Float64Array): void {
+  const share = SLICE / diameters.length
+  for (let trial = 0; trial < SLICE; trial++) {
+    let sum = 0
+    for (let ball = trial; ball < diameters.length; ball += SLICE) sum += diameters[ball] ?? 0
+    means[trial] = sum * share
+  }
 }
 
 /** Directions that lobes are drawn in: finer than anything that depends on them. */
@@ -122,7 +135,7 @@ const DIRECTIONS = 1024
 const COSINES = Float64Array.from({ length: DIRECTIONS }, (_, index) => Math.cos((2 * Math.PI * index) / DIRECTIONS))
 
 interface OnPaths {
-  readonly count: number
+  readonly diameters: Float64Array
   readonly film: Float64Array
   readonly further: Float64Array
   readonly lobes: Float64Array | undefined
@@ -130,8 +143,9 @@ interface OnPaths {
 }
 
 /** Balls on the edges, some or all, and grooves out of round: one trial after the other. */
-function gapsOnPaths(outer: GroovedRing, paths: OnPaths, { diameters }: Slice, gaps: Float64Array): void {
-  const { count, film, further, lobes, directions } = paths
+function gapsOnPaths(outer: GroovedRing, paths: OnPaths, gaps: Float64Array): void {
+  const { diameters, film, further, lobes, directions } = paths
+  const count = diameters.length / SLICE
   for (let trial = 0; trial < SLICE; trial++) {
     const [coat, deeper] = [film[trial] ?? 0, further[trial] ?? 0]
     const radius = (ball: number): number => (diameters[ball * SLICE + trial] ?? 0) / 2
@@ -161,7 +175,7 @@ interface ForPlay {
 function playsOf(
   [outer, inner]: readonly [GroovedRing, GroovedRing],
   { film, further, inward, lobes }: ForPlay,
-  { means }: Slice,
+  means: Float64Array,
   plays: Float64Array,
 ): void {
   for (let trial = 0; trial < SLICE; trial++) {

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { ballGap, closedPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { closingRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
-import { blockRoom, unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
+import { unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
 import { mm } from '#shared/units/length.ts'
 import { uniforms } from '#tests/support/chance.ts'
 import { ballCount, between } from '#tests/support/inputs.ts'
@@ -18,7 +18,12 @@ function gapsOf(bottomRadii: readonly number[], balls: readonly (readonly number
   })
   const gaps = new Float64Array(rings)
   const block = { ballCount: count, rings, bottomRadii: Float64Array.from(bottomRadii), diameters }
-  unequalBallGaps(block, blockRoom(rings), gaps)
+  const means = new Float64Array(rings)
+  unequalBallGaps(block, gaps, means)
+  balls.forEach((ring, place) => {
+    const mean = ring.reduce((sum, diameter) => sum + diameter, 0) / count
+    expect(means[place]).toBeWithin(1e-14 * count * mean, mean)
+  })
   return gaps
 }
 
