@@ -23,6 +23,7 @@ import { FIT_CORRECTION_SCHEMAS, fitCorrectionRoute } from '#src/routes/fit-corr
 import { HEALTH_SCHEMAS, healthRoute } from '#src/routes/health/route.ts'
 import { kioskRoute } from '#src/routes/kiosk/route.ts'
 import { SIZE_TABLE_SCHEMAS, sizeTableRoute } from '#src/routes/size-table/route.ts'
+import { TOLERANCE_CHECK_SCHEMAS, toleranceCheckRoute } from '#src/routes/tolerance-check/route.ts'
 import { Assumption } from '#src/wire/assumption.ts'
 import { Caution } from '#src/wire/caution.ts'
 import { DESIGN_INPUT_SCHEMAS } from '#src/wire/design-input.ts'
@@ -46,6 +47,7 @@ const ROUTES: readonly Mount[] = [
   { route: healthRoute, prefix: '/health', schemas: HEALTH_SCHEMAS },
   { route: designRoute, prefix: '/v1', schemas: DESIGN_SCHEMAS },
   { route: sizeTableRoute, prefix: '/v1', schemas: SIZE_TABLE_SCHEMAS },
+  { route: toleranceCheckRoute, prefix: '/v1', schemas: TOLERANCE_CHECK_SCHEMAS },
   { route: fitCorrectionRoute, prefix: '/v1', schemas: FIT_CORRECTION_SCHEMAS },
   { route: ballSelectionRoute, prefix: '/v1', schemas: BALL_SELECTION_SCHEMAS },
 ]
@@ -113,7 +115,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   answerUnrouted(app)
   holdToProtocol(app)
   stopGently(app, config)
-  addWorkers(app)
+  addWorkers(app, { threads: config.workerThreads, budgetMs: config.trialsBudgetMs })
   compileWhenIdle(app, pending)
   if (documented) await (await import('#src/plugins/openapi.ts')).describe(app)
   else describeOnDemand(app, () => buildApp({ ...options, documented: true, config: quieter(config) }))

@@ -1,4 +1,5 @@
 import { isIP } from 'node:net'
+import { availableParallelism } from 'node:os'
 import { fail, ok, type Result } from '#shared/result.ts'
 
 const LOG_LEVELS = ['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'] as const
@@ -16,6 +17,10 @@ export type Config = {
   readonly keepAliveTimeoutMs: number
   readonly shutdownGraceMs: number
   readonly shutdownDelayMs: number
+  /** Threads for what takes longer than a request may hold up others. */
+  readonly workerThreads: number
+  /** How long trials may take before the answer is that they take too long. */
+  readonly trialsBudgetMs: number
   /** Which pages may read answers from a script: any, none, or these origins. */
   readonly corsOrigin: '*' | false | readonly string[]
 }
@@ -35,6 +40,10 @@ export const DEFAULTS: Config = {
   // Shorter than the 10 s that a container engine waits before it kills.
   shutdownGraceMs: 8_000,
   shutdownDelayMs: 0,
+  // One core stays with the event loop.
+  workerThreads: Math.max(1, availableParallelism() - 1),
+  // The largest honest check, 2,000,000 trials of a ring with some forty balls, takes a second or two of one core.
+  trialsBudgetMs: 10_000,
   corsOrigin: '*',
 }
 
@@ -71,6 +80,8 @@ export function readConfig(environment: Environment): Result<Config, readonly st
     keepAliveTimeoutMs: whole('KEEP_ALIVE_TIMEOUT_MS', DEFAULTS.keepAliveTimeoutMs, 100, 600_000),
     shutdownGraceMs: whole('SHUTDOWN_GRACE_MS', DEFAULTS.shutdownGraceMs, 100, 600_000),
     shutdownDelayMs: whole('SHUTDOWN_DELAY_MS', DEFAULTS.shutdownDelayMs, 0, 600_000),
+    workerThreads: whole('WORKER_THREADS', DEFAULTS.workerThreads, 1, 256),
+    trialsBudgetMs: whole('TRIALS_BUDGET_MS', DEFAULTS.trialsBudgetMs, 1, 600_000),
     corsOrigin: setting(
       'CORS_ORIGIN',
       DEFAULTS.corsOrigin,

@@ -45,6 +45,21 @@ export const SOURCES = {
     usedFor: 'shank and head of the smallest screw that holds a split ring',
     standing: 'published',
   },
+  'jcgm-100': {
+    title: 'JCGM 100:2008, Guide to the expression of uncertainty in measurement',
+    usedFor: 'root of the sum of squares: the law of propagation of uncertainty',
+    standing: 'published, quoted from memory',
+  },
+  'jcgm-101': {
+    title: 'JCGM 101:2008, Propagation of distributions using a Monte Carlo method',
+    usedFor: 'trials, the shortest interval of 95 %, and when figures stand still',
+    standing: 'published, quoted from memory',
+  },
+  xoshiro: {
+    title: 'D. Blackman, S. Vigna, Scrambled linear pseudorandom number generators (xoshiro128++)',
+    usedFor: 'the random numbers of trials: the same for the same seed, on every machine',
+    standing: 'published',
+  },
   derived: {
     title: 'Geometry of rigid balls in grooves, derived in this project and tested by a second road',
     usedFor: 'ball gap and its slopes; the ways in for the last ball',
@@ -58,3 +73,16 @@ export const SOURCES = {
 } as const satisfies Readonly<Record<string, Source>>
 
 export type SourceId = keyof typeof SOURCES
+
+/** What the sizes of a bearing rest on. */
+export const DESIGN_SOURCES: readonly SourceId[] = [
+  'iso-5593',
+  'iso-76',
+  'iso-1938-1',
+  'machinerys-handbook-chords',
+  'circular-segment',
+  'harris',
+  'asme-b18.6.1',
+  'derived',
+  'trade',
+]

@@ -277,7 +277,8 @@ export function joined(plan: Plan, tallies: readonly Tally[]): Tally {
   return { batches: tallies.flatMap(({ batches }) => batches), histograms: sum.histograms, joint }
 }
 
-export const trialsIn = ({ batches }: Tally): number => batches.reduce((sum, { count }) => sum + count, 0)
+export const trialsIn = ({ batches }: Pick<Tally, 'batches'>): number =>
+  batches.reduce((sum, { count }) => sum + count, 0)
 
 /** What trials came to for one output, and how sure that is. */
 export interface TrialSummary {
@@ -301,38 +302,43 @@ export interface TrialSummary {
  * @throws RangeError where fewer than two trials were run, or one gave what is no number
  */
 export function summaryOf(tally: Tally, plan: Plan, output: number): TrialSummary {
-  const count = trialsIn(tally)
-  requireWhole('trials', count, 2)
-  const { centre } = plan.ranges[output] ?? { centre: Number.NaN }
-  const per = (sum: (sums: Sums) => number) => sumOver(tally, output, sum) / count
-  const [first, second, third, fourth] = [
-    per((sums) => sums.first),
-    per((sums) => sums.second),
-    per((sums) => sums.third),
-    per((sums) => sums.fourth),
-  ]
-  const square = first * first
-  const variance = Math.max(0, second - square)
-  const central = Math.max(0, fourth - 4 * first * third + 6 * square * second - 3 * square * square)
-  const standardDeviation = Math.sqrt((variance * count) / (count - 1))
-  requireWithin('what the model gives', centre + first + central, -Number.MAX_VALUE, Number.MAX_VALUE)
+  const { count, mean, variance, fourth, standardDeviation } = momentsOf(tally, plan, output)
   const histogram = tally.histograms[output] ?? emptyHistogram(0, 1)
   const slow = Math.cbrt(tally.batches.length)
   return {
-    mean: centre + first,
+    mean,
     standardDeviation,
     shortest: shortestInterval(histogram, COVERAGE),
     standardError: {
       mean: standardDeviation / Math.sqrt(count),
       standardDeviation:
-        variance > 0 ? Math.sqrt(Math.max(0, central - variance * variance) / (4 * variance * count)) : 0,
+        variance > 0 ? Math.sqrt(Math.max(0, fourth - variance * variance) / (4 * variance * count)) : 0,
       low: scatterOf(tally, ({ outputs }) => outputs[output]?.shortest.low ?? Number.NaN) / slow,
       high: scatterOf(tally, ({ outputs }) => outputs[output]?.shortest.high ?? Number.NaN) / slow,
     },
   }
 }
 
-function sumOver({ batches }: Tally, output: number, of: (sums: Sums) => number): number {
+/** Mean and central moments over all trials, the variance and the fourth over their number. */
+function momentsOf(tally: Pick<Tally, 'batches'>, { ranges }: Plan, output: number) {
+  const count = trialsIn(tally)
+  requireWhole('trials', count, 2)
+  const { centre } = ranges[output] ?? { centre: Number.NaN }
+  const per = (of: (sums: Sums) => number) => sumOver(tally, output, of) / count
+  const first = per((sums) => sums.first)
+  const second = per((sums) => sums.second)
+  const square = first * first
+  const variance = Math.max(0, second - square)
+  const fourth = Math.max(
+    0,
+    per((sums) => sums.fourth) - 4 * first * per((sums) => sums.third) + 6 * square * second - 3 * square * square,
+  )
+  requireWithin('what the model gives', centre + first + fourth, -Number.MAX_VALUE, Number.MAX_VALUE)
+  const standardDeviation = Math.sqrt((variance * count) / (count - 1))
+  return { count, mean: centre + first, variance, fourth, standardDeviation }
+}
+
+function sumOver({ batches }: Pick<Tally, 'batches'>, output: number, of: (sums: Sums) => number): number {
   return batches.reduce((sum, { outputs }) => {
     const sums = outputs[output]
     return sum + (sums === undefined ? Number.NaN : of(sums))
@@ -340,7 +346,7 @@ function sumOver({ batches }: Tally, output: number, of: (sums: Sums) => number)
 }
 
 /** Standard deviation of a figure from batch to batch. */
-function scatterOf({ batches }: Tally, of: (batch: Tally['batches'][number]) => number): number {
+function scatterOf({ batches }: Pick<Tally, 'batches'>, of: (batch: Tally['batches'][number]) => number): number {
   if (batches.length < 2) return 0
   const figures = batches.map(of)
   const mean = figures.reduce((sum, figure) => sum + figure, 0) / figures.length
@@ -369,8 +375,8 @@ export function countAt({ joint }: Tally, output: number, place: number): number
  * standard deviation: twice the standard error of each, from the scatter of the batches, is no more than half a unit of
  * the last of these digits (JCGM 101:2008, 7.9.2 and 7.9.4, which leaves the choice of the interval).
  */
-export function isStable(tally: Tally, plan: Plan, output: number, digits: number): boolean {
-  const { standardDeviation } = summaryOf(tally, plan, output)
+export function isStable(tally: Pick<Tally, 'batches'>, plan: Plan, output: number, digits: number): boolean {
+  const { standardDeviation } = momentsOf(tally, plan, output)
   const tolerance = numericalTolerance(standardDeviation, digits)
   const ofBatch: readonly ((batch: Tally['batches'][number]) => number)[] = [
     ({ count, outputs }) => (outputs[output]?.first ?? Number.NaN) / count,

@@ -1,4 +1,3 @@
-import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import type { Piscina } from 'piscina'
@@ -15,10 +14,33 @@ type RunTask = <Name extends TaskName>(
   request: FastifyRequest,
 ) => Promise<ReturnType<Tasks[Name]>>
 
+/**
+ * Runs one of many short tasks that make up an answer. It is not broken off, which would cost the thread; but there is none
+ * after the caller left, or when the time of the answer is over.
+ */
+export type RunPart = <Name extends TaskName>(
+  name: Name,
+  input: Parameters<Tasks[Name]>[0],
+) => Promise<ReturnType<Tasks[Name]>>
+
+/** Makes an answer of many parts, of which `atOnce` should be on their way at the same time. */
+type InParts = <Answer>(
+  request: FastifyRequest,
+  make: (runPart: RunPart, atOnce: number) => Promise<Answer>,
+) => Promise<Answer>
+
 declare module 'fastify' {
   interface FastifyInstance {
     runTask: RunTask
+    inParts: InParts
   }
+}
+
+type Limits = {
+  /** So many tasks run at the same time. */
+  readonly threads: number
+  /** How long an answer of many parts may take. */
+  readonly budgetMs: number
 }
 
 /** So many more may wait than run. Beyond it a caller is better served by coming back than by waiting. */
@@ -29,6 +51,7 @@ const IDLE_MS = 60_000
 const WORKER = join(import.meta.dirname, import.meta.filename.endsWith('.ts') ? 'tasks.ts' : 'tasks.cjs')
 
 const TOO_BUSY = 'More is asked at the moment than can be worked out: please come back in a second.'
+const TOO_LONG = 'This takes longer than it may at the moment: ask for fewer trials, or come back later.'
 
 /** Nobody reads it; but what is thrown away is no bug that the log should hear of. */
 const CALLER_LEFT = 'The connection was closed before the answer was there.'
@@ -40,14 +63,14 @@ const AFTER_START_MS = 500
  * Worker threads for work that would hold up everyone else's, with a bound on what waits for them. They start with the
  * first task, or a while after the service began to listen, whichever comes first.
  */
-export function addWorkers(app: FastifyInstance): void {
+export function addWorkers(app: FastifyInstance, limits: Limits): void {
   let pool: Promise<Piscina> | undefined
   let timer: NodeJS.Timeout | undefined
   const started = (): Promise<Piscina> => {
-    pool ??= startedPool()
+    pool ??= startedPool(limits.threads)
     return pool
   }
-  const run: RunTask = async (name, input, request) => {
+  app.decorate('runTask', async (name, input, request) => {
     const gone = new AbortController()
     const leave = () => gone.abort()
     // Of the connection: the request itself is closed as soon as it has been read.
@@ -61,8 +84,8 @@ export function addWorkers(app: FastifyInstance): void {
     } finally {
       socket.off('close', leave)
     }
-  }
-  app.decorate('runTask', run)
+  })
+  app.decorate('inParts', inParts(limits, started))
   app.addHook('onListen', async () => {
     timer = setTimeout(() => void started(), AFTER_START_MS).unref()
   })
@@ -72,9 +95,34 @@ export function addWorkers(app: FastifyInstance): void {
   })
 }
 
-async function startedPool(): Promise<Piscina> {
+function inParts(limits: Limits, started: () => Promise<Piscina>): InParts {
+  // Each has as many parts on their way as there are threads: so many answers cannot overfill the queue by themselves, and no
+  // part in the middle of one is turned away.
+  const mostAnswers = 1 + WAITING_PER_THREAD
+  let underWay = 0
+  return async (request, make) => {
+    if (underWay >= mostAnswers) throw new ProblemError(503, TOO_BUSY)
+    const from = performance.now()
+    const runPart: RunPart = async (name, input) => {
+      if (request.raw.socket.destroyed) throw new ProblemError(503, CALLER_LEFT)
+      if (performance.now() - from > limits.budgetMs) throw new ProblemError(503, TOO_LONG)
+      try {
+        return await (await started()).run(input, { name })
+      } catch (error) {
+        throw isFull(error) ? new ProblemError(503, TOO_BUSY) : error
+      }
+    }
+    underWay++
+    try {
+      return await make(runPart, limits.threads)
+    } finally {
+      underWay--
+    }
+  }
+}
+
+async function startedPool(threads: number): Promise<Piscina> {
   const { Piscina } = await import('piscina')
-  const threads = Math.max(1, availableParallelism() - 1)
   return new Piscina({
     filename: WORKER,
     minThreads: 1,

@@ -4,4 +4,5 @@
  */
 export { ballSelection } from '#shared/bearing/ball-selection.ts'
 export { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
+export { concludeTrials, prepareTrials, runTrials } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 export { browserModules } from '#src/http/browser-modules.ts'

@@ -17,6 +17,8 @@ test('everything set', () => {
     KEEP_ALIVE_TIMEOUT_MS: '1000',
     SHUTDOWN_GRACE_MS: '5000',
     SHUTDOWN_DELAY_MS: '100',
+    WORKER_THREADS: '3',
+    TRIALS_BUDGET_MS: '2500',
     CORS_ORIGIN: 'https://example.org, http://localhost:3000',
   }
   expect(readConfig(environment)).toEqual({
@@ -32,6 +34,8 @@ test('everything set', () => {
       keepAliveTimeoutMs: 1_000,
       shutdownGraceMs: 5_000,
       shutdownDelayMs: 100,
+      workerThreads: 3,
+      trialsBudgetMs: 2_500,
       corsOrigin: ['https://example.org', 'http://localhost:3000'],
     },
   })

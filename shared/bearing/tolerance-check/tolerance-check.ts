@@ -3,6 +3,7 @@ import { ok, type Result } from '#shared/result.ts'
 import {
   ABOVE,
   BELOW,
+  batchCount,
   countAt,
   isStable,
   joined,
@@ -19,7 +20,7 @@ import {
 import { type CoarseHistogram, coarse, type Estimated, quantile } from '#shared/statistics/streaming-histogram.ts'
 import { type Aim, aimOf, type Chance, type Outcomes } from './aim.ts'
 import { type Check, checkOf } from './check.ts'
-import { MOST_TRIALS } from './defaults.ts'
+import { MOST_TRIALS, SIGNIFICANT_DIGITS } from './defaults.ts'
 import type { ToleranceCheckInput } from './input.ts'
 import { FIGURES, type FigureName, type LinearLaw, linearLaw } from './linear-law.ts'
 import type { ToleranceRefusal } from './refusal.ts'
@@ -32,7 +33,7 @@ import { type WorstCase, worstCase } from './worst-case.ts'
  */
 
 /** Percentiles that are told. */
-export const PERCENTS = [0.1, 2.5, 5, 25, 50, 75, 95, 97.5, 99.9] as const
+const PERCENTS = [0.1, 2.5, 5, 25, 50, 75, 95, 97.5, 99.9] as const
 
 /** After so many batches more it is looked whether the figures stand still: however many threads there are. */
 export const BATCHES_A_LOOK = 10
@@ -76,7 +77,7 @@ export function prepareTrials(input: ToleranceCheckInput): Result<Plan, readonly
 }
 
 /** Some of a plan's batches, from a number on. Any part gives the same, whoever runs it. */
-export interface Part {
+interface Part {
   readonly input: ToleranceCheckInput
   readonly plan: Plan
   readonly first: number
@@ -88,29 +89,36 @@ export function runTrials({ input, plan, first, count }: Part): Tally {
   return runBatches(trialModel(accepted(input)), plan, first, count)
 }
 
-/** Whether what was run so far, from the first batch on, stands still to the digits asked for: gap and play. */
-export function standsStill(input: ToleranceCheckInput, plan: Plan, tallies: readonly Tally[]): boolean {
-  const { significantDigits } = accepted(input).input
-  const tally = joined(plan, tallies)
-  return FIGURES.every((_, output) => isStable(tally, plan, output, significantDigits))
+/** What was run of a plan, from its first batch on, part by part. */
+export interface TrialsRun {
+  readonly input: ToleranceCheckInput
+  readonly plan: Plan
+  readonly tallies: readonly Tally[]
+}
+
+/** Whether what was run so far stands still, gap and play, to the digits asked for: all that `auto` waits for. */
+export function standsStill({ input, plan, tallies }: TrialsRun): boolean {
+  const digits = input.significantDigits ?? SIGNIFICANT_DIGITS
+  const batches = tallies.flatMap((tally) => tally.batches)
+  return FIGURES.every((_, output) => isStable({ batches }, plan, output, digits))
 }
 
 /**
  * The whole answer.
  *
- * @param tallies of all parts, in the order of their batches
  * @throws RangeError for an input that was refused
  */
-export function concludeTrials(input: ToleranceCheckInput, plan: Plan, tallies: readonly Tally[]): ToleranceCheck {
-  const check = accepted(input)
-  const tally = joined(plan, tallies)
+export function concludeTrials(run: TrialsRun): ToleranceCheck {
+  const check = accepted(run.input)
+  const { plan } = run
+  const tally = joined(plan, run.tallies)
   const extremes = worstCase(check)
   const figure = (name: FigureName): FigureCheck => figureCheck(check, plan, tally, name, extremes)
   const ballGap = figure('ballGap')
   return {
     check,
     trials: trialsIn(tally),
-    isConverged: FIGURES.every((_, output) => isStable(tally, plan, output, check.input.significantDigits)),
+    isConverged: standsStill(run),
     figures: { ballGap, radialInternalClearance: figure('radialInternalClearance') },
     jointFits: shareOf(tally.joint[WITHIN + 3 * WITHIN] ?? 0, trialsIn(tally)),
     aim: aimOf(check, histogramOf(tally, 0), ballGap.outcomes),
@@ -152,10 +160,9 @@ export function toleranceCheck(
   const plan = prepareTrials(input)
   if (!plan.ok) return plan
   const tallies: Tally[] = []
-  const batches = Math.ceil(plan.value.trials / plan.value.batchSize)
-  for (let first = 0; first < batches; first += BATCHES_A_LOOK) {
+  for (let first = 0; first < batchCount(plan.value); first += BATCHES_A_LOOK) {
     tallies.push(runTrials({ input, plan: plan.value, first, count: BATCHES_A_LOOK }))
-    if (input.trials === 'auto' && standsStill(input, plan.value, tallies)) break
+    if (input.trials === 'auto' && standsStill({ input, plan: plan.value, tallies })) break
   }
-  return ok(concludeTrials(input, plan.value, tallies))
+  return ok(concludeTrials({ input, plan: plan.value, tallies }))
 }

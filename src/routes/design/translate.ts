@@ -1,7 +1,7 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { Design } from '#shared/bearing/design.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
-import { SOURCES, type SourceId } from '#shared/data/sources.ts'
+import { DESIGN_SOURCES } from '#shared/data/sources.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { toAssumptions } from '#src/wire/assumption.ts'
 import { cautionsFor } from '#src/wire/caution.ts'
@@ -13,7 +13,7 @@ import { toSource } from '#src/wire/source.ts'
 import { toWarning } from '#src/wire/warning.ts'
 import type { DesignResponse } from './schema.ts'
 
-const USED = (Object.keys(SOURCES) as SourceId[]).map(toSource)
+const USED = DESIGN_SOURCES.map(toSource)
 
 /** A design in the caller's units and in words. */
 export function toDesignResponse({ bearing, dimensions, warnings }: Design): DesignResponse {

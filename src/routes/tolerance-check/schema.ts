@@ -1,0 +1,222 @@
+import { type Static, Type } from 'typebox'
+import { FEWEST_TRIALS, MOST_SIGNIFICANT_DIGITS, MOST_TRIALS } from '#shared/bearing/tolerance-check/defaults.ts'
+import { CONTRIBUTORS, type ContributorName } from '#shared/bearing/tolerance-check/input.ts'
+import { NORMAL_REACH } from '#shared/bearing/tolerance-check/worst-case.ts'
+import { SEEDS } from '#shared/statistics/random.ts'
+import { refTo } from '#src/http/schema.ts'
+import type { Caution } from '#src/wire/caution.ts'
+import type { DesignRequest } from '#src/wire/design-input.ts'
+import type { NonNegativeLength, ShownLength } from '#src/wire/length.ts'
+import type { Source } from '#src/wire/source.ts'
+import type { UnitsName } from '#src/wire/units.ts'
+import type { ContributorsRequest } from './contributors.ts'
+
+const limit = (description: string) =>
+  Type.Optional(
+    Type.Unsafe<NonNegativeLength>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description }),
+  )
+const shown = (description: string) =>
+  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
+const chance = (description: string) => Type.Number({ minimum: 0, maximum: 1, description })
+
+export const ToleranceLimits = Type.Object(
+  {
+    minBallGap: limit("Smallest gap that still runs. Default: the design's."),
+    maxBallGap: limit("Largest gap that is still good. Default: the design's."),
+    minRadialInternalClearance: limit("Smallest play. Default: half the design's."),
+    maxRadialInternalClearance: limit("Largest play. Default: twice the design's."),
+  },
+  { $id: 'ToleranceLimits', description: 'Between what a bearing counts as fitting.', additionalProperties: false },
+)
+
+const trials = Type.Unsafe<number | 'auto'>({
+  anyOf: [
+    { type: 'integer', minimum: FEWEST_TRIALS, maximum: MOST_TRIALS },
+    { type: 'string', enum: ['auto'] },
+  ],
+  description:
+    'How many bearings to make. `auto`: until the figures stand still to `significantDigits`, looked at after every 100000. Default: 100000.',
+})
+
+const request = {
+  trials: Type.Optional(trials),
+  significantDigits: Type.Optional(
+    Type.Integer({
+      minimum: 1,
+      maximum: MOST_SIGNIFICANT_DIGITS,
+      description: 'Digits of the standard deviations to which the figures should stand still. Default: 2.',
+    }),
+  ),
+  seed: Type.Optional(
+    Type.Integer({
+      minimum: 0,
+      maximum: SEEDS - 1,
+      description: 'The same seed gives the same answer, on every machine. Default: 1.',
+    }),
+  ),
+  overshootRisk: Type.Optional(
+    Type.Number({
+      minimum: 0.0001,
+      maximum: 0.5,
+      description: 'Chance of a groove too deep that you accept: `aim.limitedRisk` keeps to it. Default: 0.05.',
+    }),
+  ),
+}
+
+export const ToleranceCheckRequest = Type.Object(
+  {
+    design: refTo<typeof DesignRequest>('DesignRequest'),
+    contributors: refTo<typeof ContributorsRequest>('ContributorsRequest'),
+    limits: Type.Optional(refTo<typeof ToleranceLimits>('ToleranceLimits')),
+    ...request,
+  },
+  {
+    $id: 'ToleranceCheckRequest',
+    description: 'A bearing, and what of it may differ from the design. `design.units` governs request and answer.',
+    additionalProperties: false,
+  },
+)
+export type ToleranceCheckRequest = Static<typeof ToleranceCheckRequest>
+
+export const Percentile = Type.Object(
+  {
+    percent: Type.Number({ description: 'So many percent of the bearings lie below.' }),
+    value: shown('There.'),
+    standardError: shown('How far another seed would move it.'),
+  },
+  { $id: 'Percentile' },
+)
+
+export const FitChances = Type.Object(
+  {
+    tooTight: chance('Below the smallest that is good.'),
+    fits: chance('Within the limits, both ends among them.'),
+    tooLoose: chance('Above the largest that is good. For the ball gap: too deep a groove.'),
+    standardError: Type.Object(
+      { tooTight: chance('Of `tooTight`.'), fits: chance('Of `fits`.'), tooLoose: chance('Of `tooLoose`.') },
+      { description: 'How far another seed would move each.' },
+    ),
+  },
+  { $id: 'FitChances', description: 'Shares of the bearings made.' },
+)
+
+export const ToleranceHistogram = Type.Object(
+  {
+    edges: Type.Array(shown('Where one bin ends and the next begins.'), { description: 'One more than `counts`.' }),
+    counts: Type.Array(Type.Integer({ minimum: 0 }), { description: 'Bearings in each bin.' }),
+  },
+  { $id: 'ToleranceHistogram', description: 'How the bearings made are spread: every one is in a bin.' },
+)
+
+export const CheckedFigure = Type.Object(
+  {
+    nominal: shown('As designed.'),
+    worstCase: Type.Object(
+      { min: shown('Everything at its tight end.'), max: shown('Everything at its loose end.') },
+      {
+        description: `Exact, with all contributors at their worst at once; ${NORMAL_REACH} standard deviations off where they are normal and have no end.`,
+      },
+    ),
+    rss: Type.Object(
+      { mean: shown('Mean.'), standardDeviation: shown('Root of the sum of squares.') },
+      { description: 'Law of propagation of uncertainty, by slopes worked out on paper (JCGM 100).' },
+    ),
+    monteCarlo: Type.Object(
+      {
+        mean: shown('Mean.'),
+        standardDeviation: shown('Standard deviation.'),
+        percentiles: Type.Array(refTo<typeof Percentile>('Percentile')),
+        shortest95: Type.Object(
+          { low: shown('Lower end.'), high: shown('Upper end.') },
+          { description: 'The shortest interval that holds 95 %.' },
+        ),
+        standardError: Type.Object(
+          {
+            mean: shown('Of the mean.'),
+            standardDeviation: shown('Of the standard deviation.'),
+            low: shown('Of the lower end of `shortest95`.'),
+            high: shown('Of its upper end.'),
+          },
+          { description: 'How far another seed would move each.' },
+        ),
+      },
+      { description: 'Bearings made by chance, each closed exactly (JCGM 101).' },
+    ),
+    probability: refTo<typeof FitChances>('FitChances'),
+    histogram: refTo<typeof ToleranceHistogram>('ToleranceHistogram'),
+  },
+  { $id: 'CheckedFigure', description: 'What becomes of a figure when nothing is perfect.' },
+)
+
+const effect = (of: string) =>
+  Type.Object(
+    {
+      slope: Type.Number({ description: `How much the ${of} moves per unit of it.` }),
+      shareOfVariance: chance(`Its part in the scatter of the ${of}.`),
+    },
+    { description: `On the ${of}.` },
+  )
+
+export const ContributorEffect = Type.Object(
+  {
+    contributor: Type.Unsafe<ContributorName>(Type.Enum(CONTRIBUTORS, { type: 'string' })),
+    ballGap: effect('ball gap'),
+    radialInternalClearance: effect('play'),
+    message: Type.String({ description: 'The same in words.' }),
+  },
+  {
+    $id: 'ContributorEffect',
+    description: 'What a contributor does. `ballDiameter`: per unit of one ball; `outOfRound`: per unit of one groove.',
+  },
+)
+
+export const AimPoint = Type.Object(
+  {
+    grooveDepth: shown('Of the outer groove, land to bottom.'),
+    grooveBottomDiameter: shown('Across its bottoms.'),
+    deeper: shown('By how much deeper than designed; below 0 shallower.'),
+    outcomes: refTo<typeof FitChances>('FitChances'),
+  },
+  { $id: 'AimPoint', description: 'A depth to stop at, and what becomes of the ball gap then.' },
+)
+
+const aimPoint = (description: string) =>
+  Type.Unsafe<Static<typeof AimPoint>>({ ...refTo<typeof AimPoint>('AimPoint'), description })
+
+export const ToleranceCheckResponse = Type.Object(
+  {
+    units: refTo<typeof UnitsName>('Units'),
+    input: refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest'),
+    advice: Type.String({ description: 'What it comes to, and what to do, in words.' }),
+    trials: Type.Integer({ description: 'Bearings made.' }),
+    converged: Type.Boolean({
+      description: 'Whether means, deviations and the ends of the middle 95 % stand still to `significantDigits`.',
+    }),
+    ballGap: refTo<typeof CheckedFigure>('CheckedFigure'),
+    radialInternalClearance: refTo<typeof CheckedFigure>('CheckedFigure'),
+    jointFits: chance('That ball gap and play both fit: no product of the two, for they share their causes.'),
+    jointFitsStandardError: chance('Of `jointFits`.'),
+    sensitivities: Type.Array(refTo<typeof ContributorEffect>('ContributorEffect'), {
+      description: 'The largest part in the scatter of the ball gap first.',
+    }),
+    aim: Type.Object(
+      {
+        atNominal: aimPoint('As designed.'),
+        bestYield: aimPoint('Where most rings fit.'),
+        limitedRisk: Type.Optional(
+          aimPoint('Where most fit of those depths at which too deep a groove has the chance accepted at the most.'),
+        ),
+        message: Type.String({ description: 'Which to take, in words.' }),
+      },
+      {
+        description:
+          'Where to stop cutting the outer groove: what is too shallow can be cut on, what is too deep cannot be put back. The inner ring is fitted afterwards.',
+      },
+    ),
+    notes: Type.Array(Type.String(), { description: 'What was not looked at.' }),
+    cautions: Type.Array(refTo<typeof Caution>('Caution')),
+    sources: Type.Array(refTo<typeof Source>('Source')),
+  },
+  { $id: 'ToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
+)
+export type ToleranceCheckResponse = Static<typeof ToleranceCheckResponse>

@@ -1,0 +1,153 @@
+import type { AimPoint } from '#shared/bearing/tolerance-check/aim.ts'
+import type { ContributorName } from '#shared/bearing/tolerance-check/input.ts'
+import type { Sensitivity } from '#shared/bearing/tolerance-check/linear-law.ts'
+import type { ToleranceRefusal } from '#shared/bearing/tolerance-check/refusal.ts'
+import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { figure, percent } from '#src/wire/figure.ts'
+
+const NAMES: Readonly<Record<ContributorName, string>> = {
+  ballDiameter: 'single balls',
+  ballLotMean: 'the mean of the ball lot',
+  outerGrooveBottomRadius: 'the depth of the outer groove',
+  innerGrooveBottomRadius: 'the depth of the inner groove',
+  outOfRound: 'grooves out of round',
+  finishFilm: 'the finish',
+}
+
+const BROKEN: Readonly<Record<Extract<ToleranceRefusal, { code: 'contributor-too-wide' }>['because'], string>> = {
+  balls: 'balls would differ by more than a half, and the ring be none',
+  'outer-groove': 'the outer groove would have no depth, or more than a half circle',
+  'inner-groove': 'the inner groove would have no depth, or more than a half circle',
+  closes: 'the balls would not even find room beside one another',
+  lobes: 'the groove would be no circle any more',
+}
+
+export function explainToleranceRefusal(refusal: ToleranceRefusal, units: Units): string {
+  switch (refusal.code) {
+    case 'limits-reversed':
+      return `the smallest that is good, ${figure(refusal.min, units)}, is above the largest, ${figure(refusal.max, units)}`
+    case 'contributor-too-wide':
+      return `${NAMES[refusal.name]} may be off by as much as ${figure(refusal.reach, units)}, with the farthest that is drawn of a normal distribution: ${BROKEN[refusal.because]}. ${MEANS[refusal.name]}`
+    default:
+      return refusal satisfies never
+  }
+}
+
+const DIFFERENCE = 'Say how far off the design it is, not its size.'
+const MEANS: Readonly<Record<ContributorName, string>> = {
+  ballDiameter: DIFFERENCE,
+  ballLotMean: DIFFERENCE,
+  outerGrooveBottomRadius: DIFFERENCE,
+  innerGrooveBottomRadius: DIFFERENCE,
+  outOfRound: 'Give half of the largest radius less the smallest.',
+  finishFilm: 'Give the thickness of one coat of film.',
+}
+
+/** What to do about the contributor that decides. */
+const REMEDIES: Readonly<Record<ContributorName, string>> = {
+  ballDiameter: 'sort the balls, or take rounder ones: your lathe does not decide',
+  ballLotMean: 'lay the balls in a row, measure their mean and design for that: the ball lot decides, not your lathe',
+  outerGrooveBottomRadius: 'creep up on the outer groove and read the gap as you go: your cut decides, not the balls',
+  innerGrooveBottomRadius: 'fit the inner groove to the outer ring and its balls, and feel the play as you go',
+  outOfRound: 'turn both grooves at the last in one setting, on dry wood',
+  finishFilm: 'put the finish on thin and even, or leave the grooves bare',
+}
+
+/** The contributor with the largest part in the scatter of a figure, or none where nothing scatters. */
+function deciding(
+  check: ToleranceCheck,
+  of: keyof ToleranceCheck['figures'],
+): readonly [ContributorName, Sensitivity] | undefined {
+  const [first] = [...check.figures[of].rss.sensitivities].toSorted(([, one], [, other]) => other.share - one.share)
+  return first !== undefined && first[1].share > 0 ? first : undefined
+}
+
+/** What it comes to, and what decides it. */
+export function advice(check: ToleranceCheck): string {
+  const { ballGap, radialInternalClearance: play } = check.figures
+  const ofGap = `Of 100 such bearings ${hundredths(ballGap.outcomes.fits.value)} have a ball gap that fits, ${hundredths(ballGap.outcomes.tooTight.value)} are too tight and ${hundredths(ballGap.outcomes.tooLoose.value)} too loose.`
+  const ofBoth = `With the play as well, ${hundredths(check.jointFits.value)} fit (the play alone: ${hundredths(play.outcomes.fits.value)}).`
+  const sentences = [ofGap, ofBoth]
+  const gapDecides = deciding(check, 'ballGap')
+  if (gapDecides !== undefined) sentences.push(decision('ball gap', ...gapDecides))
+  const playDecides = deciding(check, 'radialInternalClearance')
+  if (playDecides !== undefined && playDecides[0] !== gapDecides?.[0]) sentences.push(decision('play', ...playDecides))
+  return sentences.join(' ')
+}
+
+const decision = (what: string, name: ContributorName, { share }: Sensitivity): string =>
+  `${capital(NAMES[name])} ${plural(name) ? 'make' : 'makes'} ${percent(share)} of the scatter of the ${what}: ${REMEDIES[name]}.`
+
+const plural = (name: ContributorName): boolean => name === 'ballDiameter' || name === 'outOfRound'
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+
+/** A share as a number of a hundred: `97`, `fewer than 1`, `more than 99`. */
+function hundredths(share: number): string {
+  const rounded = Math.round(100 * share)
+  if (rounded === 0 && share > 0) return 'fewer than 1'
+  if (rounded === 100 && share < 1) return 'more than 99'
+  return String(rounded)
+}
+
+export function explainEffect(name: ContributorName, gap: Sensitivity, play: Sensitivity): string {
+  const each =
+    name === 'ballDiameter'
+      ? 'One ball larger by 1'
+      : name === 'outOfRound'
+        ? 'An amplitude of 1'
+        : `${capital(GROWS[name])} by 1`
+  return `${each} moves the ball gap by ${rounded(gap.slope)} and the play by ${rounded(play.slope)}; it makes ${percent(gap.share)} of the scatter of the gap, ${percent(play.share)} of that of the play.`
+}
+
+const GROWS: Readonly<Record<Exclude<ContributorName, 'ballDiameter' | 'outOfRound'>, string>> = {
+  ballLotMean: 'all balls larger',
+  outerGrooveBottomRadius: 'an outer groove deeper',
+  innerGrooveBottomRadius: 'an inner groove shallower',
+  finishFilm: 'a film thicker',
+}
+
+const rounded = (slope: number): string => String(Number(slope.toFixed(2)))
+
+/** Where to stop. */
+export function explainAim({ aim, check, figures }: ToleranceCheck): string {
+  const { units } = check.input.design
+  const best = `Most rings fit (${percent(aim.bestYield.outcomes.fits.value)}, ${percent(figures.ballGap.outcomes.fits.value)} as designed) with the outer groove ${depth(aim.bestYield, units)}.`
+  const risk = percent(check.input.overshootRisk)
+  if (aim.limitedRisk === undefined) {
+    return `${best} No depth keeps the chance of too deep a groove down to ${risk}: change what scatters most first.`
+  }
+  const { tooTight, tooLoose } = aim.limitedRisk.outcomes
+  return `${best} To stay within a chance of ${risk} of too deep, stop ${depth(aim.limitedRisk, units)}: then ${percent(tooLoose.value)} end too deep, and ${percent(tooTight.value)} are still too tight, which a further cut mends.`
+}
+
+function depth({ grooveDepth, deeper }: AimPoint, units: Units): string {
+  const off = figure(mm(Math.abs(deeper)), units)
+  const by = deeper === 0 ? 'as designed' : `${off} ${deeper > 0 ? 'deeper' : 'shallower'} than designed`
+  return `${figure(grooveDepth, units)} deep, ${by}`
+}
+
+/** What was left out of the reckoning, as far as that could surprise someone. */
+export function notes({ check }: ToleranceCheck): string[] {
+  const { contributors, design } = check.input
+  const { units, balls } = design
+  const missing: string[] = []
+  if (contributors.ballDiameter === undefined) {
+    const scatter =
+      balls.standardDeviation === undefined
+        ? ''
+        : ` (balls like these scatter by about ${figure(balls.standardDeviation as Mm, units)})`
+    missing.push(`All balls were taken as alike: ballDiameter was not given${scatter}.`)
+  }
+  if (contributors.ballLotMean === undefined && contributors.ballDiameter?.kind !== 'measured') {
+    missing.push(
+      'The mean of the balls was taken as designed: ballLotMean was not given, and nothing moves the gap more.',
+    )
+  }
+  if (contributors.outerGrooveBottomRadius === undefined) {
+    missing.push('The outer groove was taken as cut to the last hair: outerGrooveBottomRadius was not given.')
+  }
+  missing.push('The play is that of balls of the mean size: single large balls opposite one another take some of it.')
+  return missing
+}

@@ -1,0 +1,168 @@
+import type { Static } from 'typebox'
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { AimPoint as CoreAimPoint, Outcomes } from '#shared/bearing/tolerance-check/aim.ts'
+import type { LimitsInput, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
+import type { ToleranceRefusal } from '#shared/bearing/tolerance-check/refusal.ts'
+import type { FigureCheck, ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import type { SourceId } from '#shared/data/sources.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { mm, type Units } from '#shared/units/length.ts'
+import type { Fault } from '#src/http/problem.ts'
+import { cautionsFor } from '#src/wire/caution.ts'
+import { toDesignInput, toDesignRequest } from '#src/wire/design-input.ts'
+import { type NonNegativeLength, show, toMm } from '#src/wire/length.ts'
+import { present } from '#src/wire/optional.ts'
+import { refusalSentence } from '#src/wire/refusal-sentence.ts'
+import { toSource } from '#src/wire/source.ts'
+import { fromContributors, toContributors } from './contributors.ts'
+import type {
+  AimPoint,
+  CheckedFigure,
+  ContributorEffect,
+  FitChances,
+  ToleranceCheckRequest,
+  ToleranceCheckResponse,
+  ToleranceLimits,
+} from './schema.ts'
+import { advice, explainAim, explainEffect, explainToleranceRefusal, notes } from './sentences.ts'
+
+const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derived']
+
+/** The caller's input in the core's words, or what cannot be said together. */
+export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<ToleranceCheckInput, readonly Fault[]> {
+  const { units } = request.design
+  const contributors = toContributors(request.contributors, units)
+  if (!contributors.ok) return fail(contributors.error)
+  return ok(
+    present<ToleranceCheckInput>({
+      design: toDesignInput(request.design),
+      contributors: contributors.value,
+      limits: request.limits && toLimits(request.limits, units),
+      trials: request.trials,
+      significantDigits: request.significantDigits,
+      seed: request.seed,
+      overshootRisk: request.overshootRisk,
+    }),
+  )
+}
+
+function toLimits(limits: Static<typeof ToleranceLimits>, units: Units): LimitsInput {
+  const size = (length: NonNegativeLength | undefined) => (length === undefined ? undefined : toMm(length, units))
+  return present<LimitsInput>({
+    minBallGap: size(limits.minBallGap),
+    maxBallGap: size(limits.maxBallGap),
+    minRadialInternalClearance: size(limits.minRadialInternalClearance),
+    maxRadialInternalClearance: size(limits.maxRadialInternalClearance),
+  })
+}
+
+const isOfTolerance = (refusal: Refusal | ToleranceRefusal): refusal is ToleranceRefusal =>
+  refusal.code === 'limits-reversed' || refusal.code === 'contributor-too-wide'
+
+/** A refusal of the check, or of the design inside the request. */
+export const toToleranceFault = (refusal: Refusal | ToleranceRefusal, units: Units): Fault => ({
+  path: refusal.path,
+  message: isOfTolerance(refusal) ? explainToleranceRefusal(refusal, units) : refusalSentence(refusal, units),
+})
+
+export function toToleranceCheckResponse(checked: ToleranceCheck): ToleranceCheckResponse {
+  const { check, figures, jointFits, aim } = checked
+  const { units } = check.input.design
+  return {
+    units,
+    input: toEcho(checked),
+    advice: advice(checked),
+    trials: checked.trials,
+    converged: checked.isConverged,
+    ballGap: toFigure(figures.ballGap, units),
+    radialInternalClearance: toFigure(figures.radialInternalClearance, units),
+    jointFits: jointFits.value,
+    jointFitsStandardError: jointFits.standardError,
+    sensitivities: toEffects(checked),
+    aim: {
+      atNominal: toAimPoint(aim.atNominal, units),
+      bestYield: toAimPoint(aim.bestYield, units),
+      ...(aim.limitedRisk === undefined ? {} : { limitedRisk: toAimPoint(aim.limitedRisk, units) }),
+      message: explainAim(checked),
+    },
+    notes: notes(checked),
+    cautions: cautionsFor(check.input.design.balls.material ?? 'wood'),
+    sources: SOURCES.map(toSource),
+  }
+}
+
+/** Everything that was asked, defaults and all: sent again, it gives the same answer. */
+function toEcho({ check }: ToleranceCheck): ToleranceCheckRequest {
+  const { design, contributors, limits, ...others } = check.input
+  const { units } = design
+  return {
+    design: toDesignRequest(design),
+    contributors: fromContributors(contributors, units),
+    limits: Object.fromEntries(Object.entries(limits).map(([name, length]) => [name, show(length, units)])),
+    ...others,
+  }
+}
+
+function toFigure(figure: FigureCheck, units: Units): Static<typeof CheckedFigure> {
+  const size = (length: number) => show(mm(length), units)
+  const { worstCase, rss, trials, percentiles, histogram } = figure
+  return {
+    nominal: size(figure.nominal),
+    worstCase: { min: size(worstCase.min), max: size(worstCase.max) },
+    rss: { mean: size(rss.mean), standardDeviation: size(rss.standardDeviation) },
+    monteCarlo: {
+      mean: size(trials.mean),
+      standardDeviation: size(trials.standardDeviation),
+      percentiles: percentiles.map(({ percent, value, standardError }) => ({
+        percent,
+        value: size(value),
+        standardError: size(standardError),
+      })),
+      shortest95: { low: size(trials.shortest.low), high: size(trials.shortest.high) },
+      standardError: {
+        mean: size(trials.standardError.mean),
+        standardDeviation: size(trials.standardError.standardDeviation),
+        low: size(trials.standardError.low),
+        high: size(trials.standardError.high),
+      },
+    },
+    probability: toChances(figure.outcomes),
+    histogram: { edges: histogram.edges.map(size), counts: [...histogram.counts] },
+  }
+}
+
+const toChances = ({ tooTight, fits, tooLoose }: Outcomes): Static<typeof FitChances> => ({
+  tooTight: tooTight.value,
+  fits: fits.value,
+  tooLoose: tooLoose.value,
+  standardError: {
+    tooTight: tooTight.standardError,
+    fits: fits.standardError,
+    tooLoose: tooLoose.standardError,
+  },
+})
+
+function toEffects({ figures }: ToleranceCheck): Static<typeof ContributorEffect>[] {
+  const { ballGap, radialInternalClearance } = figures
+  return [...ballGap.rss.sensitivities]
+    .toSorted(([, one], [, other]) => other.share - one.share)
+    .flatMap(([contributor, gap]) => {
+      const play = radialInternalClearance.rss.sensitivities.get(contributor)
+      if (play === undefined) return []
+      return [
+        {
+          contributor,
+          ballGap: { slope: gap.slope, shareOfVariance: gap.share },
+          radialInternalClearance: { slope: play.slope, shareOfVariance: play.share },
+          message: explainEffect(contributor, gap, play),
+        },
+      ]
+    })
+}
+
+const toAimPoint = (point: CoreAimPoint, units: Units): Static<typeof AimPoint> => ({
+  grooveDepth: show(point.grooveDepth, units),
+  grooveBottomDiameter: show(point.grooveBottomDiameter, units),
+  deeper: show(point.deeper, units),
+  outcomes: toChances(point.outcomes),
+})

@@ -1,0 +1,88 @@
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
+import type { ToleranceRefusal } from '#shared/bearing/tolerance-check/refusal.ts'
+import { BATCHES_A_LOOK, standsStill, type ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import { ok, type Result } from '#shared/result.ts'
+import { batchCount, joined, type Plan, type Tally } from '#shared/statistics/monte-carlo.ts'
+import type { RunPart } from './pool.ts'
+
+/** Balls to be drawn in a part: some ten milliseconds of work, a hundred for balls on edges and grooves out of round. */
+const BALLS_A_PART = 1_200_000
+
+/**
+ * A tolerance check, its trials spread over threads. How they are cut into parts plays no part in the answer: batches have
+ * random numbers of their own, and are added up in their order.
+ */
+export async function checkTolerance(
+  input: ToleranceCheckInput,
+  runPart: RunPart,
+  atOnce: number,
+): Promise<Result<ToleranceCheck, readonly (Refusal | ToleranceRefusal)[]>> {
+  const planned = await runPart('prepareTrials', input)
+  if (!planned.ok) return planned
+  const plan = planned.value
+  const size = Math.max(1, Math.floor(BALLS_A_PART / (plan.batchSize * input.design.balls.count)))
+  const run = (done: Tally, to: number): Promise<Tally> =>
+    furtherBatches({ plan, done, to, size, atOnce }, (first, count) =>
+      runPart('runTrials', { input, plan, first, count }),
+    )
+  const tally =
+    input.trials === 'auto' ? await untilStill(input, plan, run) : await run(joined(plan, []), batchCount(plan))
+  return ok(await runPart('concludeTrials', { input, plan, tallies: [tally] }))
+}
+
+async function untilStill(
+  input: ToleranceCheckInput,
+  plan: Plan,
+  run: (done: Tally, to: number) => Promise<Tally>,
+): Promise<Tally> {
+  let done = joined(plan, [])
+  do {
+    done = await run(done, Math.min(done.batches.length + BATCHES_A_LOOK, batchCount(plan)))
+  } while (done.batches.length < batchCount(plan) && !standsStill({ input, plan, tallies: [done] }))
+  return done
+}
+
+interface Cut {
+  readonly plan: Plan
+  readonly done: Tally
+  /** The batch before which it ends. */
+  readonly to: number
+  /** Batches in a part, and parts at the same time. */
+  readonly size: number
+  readonly atOnce: number
+}
+
+/**
+ * Runs the batches that follow, by parts, and adds each to what is done as soon as all before it are there: only those that
+ * came too early are kept. When one fails, none is begun any more.
+ */
+async function furtherBatches(
+  { plan, done, to, size, atOnce }: Cut,
+  run: (first: number, count: number) => Promise<Tally>,
+): Promise<Tally> {
+  const early = new Map<number, Tally>()
+  let sum = done
+  let next = done.batches.length
+  const add = (first: number, tally: Tally): void => {
+    early.set(first, tally)
+    for (let found = early.get(sum.batches.length); found !== undefined; found = early.get(sum.batches.length)) {
+      early.delete(sum.batches.length)
+      sum = joined(plan, [sum, found])
+    }
+  }
+  const lane = async (): Promise<void> => {
+    while (next < to) {
+      const first = next
+      next += size
+      try {
+        add(first, await run(first, Math.min(size, to - first)))
+      } catch (error) {
+        next = to
+        throw error
+      }
+    }
+  }
+  await Promise.all(Array.from({ length: atOnce }, lane))
+  return sum
+}

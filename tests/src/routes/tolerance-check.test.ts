@@ -1,0 +1,341 @@
+import { setTimeout as sleep } from 'node:timers/promises'
+import { describe, expect, test } from 'vitest'
+import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { numberLeaves } from '#tests/support/number-leaves.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+/** An invented bearing, and an invented shop. */
+const DESIGN = {
+  units: 'mm',
+  balls: { count: 12, diameter: 16, material: 'glass' },
+  bore: 12,
+  ballGap: 0.8,
+  minBallGap: 0,
+  maxBallGap: 2,
+}
+const CONTRIBUTORS = {
+  ballDiameter: { kind: 'normal', standardDeviation: 0.1 },
+  ballLotMean: { kind: 'normal', standardDeviation: 0.05 },
+  outerGrooveBottomRadius: { kind: 'uniform', plusMinus: 0.1 },
+  innerGrooveBottomRadius: { kind: 'triangular', plusMinus: '0.1 mm' },
+  finishFilm: { kind: 'normal', mean: 0.01, standardDeviation: 0.005 },
+}
+const REQUEST = { design: DESIGN, contributors: CONTRIBUTORS, trials: 20_000 }
+
+type Chances = {
+  readonly tooTight: number
+  readonly fits: number
+  readonly tooLoose: number
+  readonly standardError: { readonly fits: number }
+}
+type Figure = {
+  readonly nominal: number
+  readonly worstCase: { readonly min: number; readonly max: number }
+  readonly rss: { readonly mean: number; readonly standardDeviation: number }
+  readonly monteCarlo: {
+    readonly mean: number
+    readonly standardDeviation: number
+    readonly percentiles: readonly {
+      readonly percent: number
+      readonly value: number
+      readonly standardError: number
+    }[]
+    readonly shortest95: { readonly low: number; readonly high: number }
+    readonly standardError: { readonly mean: number }
+  }
+  readonly probability: Chances
+  readonly histogram: { readonly edges: readonly number[]; readonly counts: readonly number[] }
+}
+type Point = { readonly grooveDepth: number; readonly deeper: number; readonly outcomes: Chances }
+type Checked = {
+  readonly units: string
+  readonly input: { readonly trials: number | 'auto'; readonly seed: number; readonly contributors: object }
+  readonly advice: string
+  readonly trials: number
+  readonly converged: boolean
+  readonly ballGap: Figure
+  readonly radialInternalClearance: Figure
+  readonly jointFits: number
+  readonly sensitivities: readonly {
+    readonly contributor: string
+    readonly ballGap: { readonly slope: number; readonly shareOfVariance: number }
+    readonly message: string
+  }[]
+  readonly aim: {
+    readonly atNominal: Point
+    readonly bestYield: Point
+    readonly limitedRisk?: Point
+    readonly message: string
+  }
+  readonly notes: readonly string[]
+}
+
+const address = async (config = {}) => `${await startedApp({ config })}/v1/tolerance-check`
+
+async function checked(url: string, request: object): Promise<Checked> {
+  const answer = await post(url, request)
+  expect(answer.status, answer.text).toBe(200)
+  return JSON.parse(answer.text)
+}
+
+describe('twelve glass balls in a shop that is not perfect', () => {
+  test('gap and play, by squares and by trials, the chances, and where to aim', async () => {
+    const answer = await checked(await address(), REQUEST)
+    expect(answer).toMatchObject({ units: 'mm', trials: 20_000, input: { seed: 1, trials: 20_000 } })
+    for (const figure of [answer.ballGap, answer.radialInternalClearance]) {
+      const { monteCarlo, rss, probability, histogram, worstCase } = figure
+      expect(monteCarlo.mean).toBeWithin(0.02 * rss.standardDeviation + 0.005, rss.mean)
+      expect(monteCarlo.standardDeviation / rss.standardDeviation).toBeWithin(0.03, 1)
+      expect(probability.tooTight + probability.fits + probability.tooLoose).toBeWithin(1e-12, 1)
+      expect(probability.standardError.fits).toBeWithin(
+        1e-3,
+        Math.sqrt((probability.fits * (1 - probability.fits)) / 20_000),
+      )
+      expect(histogram.edges.length).toBe(histogram.counts.length + 1)
+      expect(histogram.counts.reduce((sum, count) => sum + count, 0)).toBe(20_000)
+      expect(worstCase.min).toBeLessThan(monteCarlo.shortest95.low)
+      expect(worstCase.max).toBeGreaterThan(monteCarlo.shortest95.high)
+      const values = monteCarlo.percentiles.map(({ value }) => value)
+      expect(values).toEqual(values.toSorted((one, other) => one - other))
+      for (const { standardError } of monteCarlo.percentiles) expect(standardError).toBeGreaterThan(0)
+    }
+    expect(answer.jointFits).toBeGreaterThan(
+      answer.ballGap.probability.fits * answer.radialInternalClearance.probability.fits,
+    )
+    const { bestYield, limitedRisk, atNominal } = answer.aim
+    expect(bestYield.outcomes.fits).toBeGreaterThanOrEqual(atNominal.outcomes.fits)
+    expect(limitedRisk?.outcomes.tooLoose).toBeLessThanOrEqual(0.05 + 1e-9)
+    expect(bestYield.grooveDepth - atNominal.grooveDepth).toBeWithin(1e-12, bestYield.deeper)
+    for (const [path, number] of numberLeaves(answer)) expect(Number.isFinite(number), path).toBe(true)
+  })
+
+  test('says what decides, and what to do about it', async () => {
+    const url = await address()
+    const lot = await checked(url, REQUEST)
+    expect(lot.sensitivities[0]?.contributor).toBe('ballLotMean')
+    expect(lot.advice).toMatch(/ball lot decides, not your lathe/)
+    const rough = {
+      ...REQUEST,
+      contributors: { ...CONTRIBUTORS, outerGrooveBottomRadius: { kind: 'uniform', plusMinus: 0.6 } },
+    }
+    expect((await checked(url, rough)).advice).toMatch(/your cut decides, not the balls/)
+    const alone = await checked(url, { ...REQUEST, contributors: { outOfRound: { kind: 'uniform', plusMinus: 0.1 } } })
+    expect(alone.ballGap.rss.standardDeviation).toBe(0)
+    expect(alone.radialInternalClearance.rss.standardDeviation).toBeGreaterThan(0.05)
+    expect(alone.notes.join()).toMatch(/ballDiameter was not given.*ballLotMean was not given/)
+  })
+
+  test('the echo sent again is the same answer; another seed is another', async () => {
+    const url = await address()
+    const first = await post(url, REQUEST)
+    const { input }: { input: object } = JSON.parse(first.text)
+    expect((await post(url, input)).text).toBe(first.text)
+    const other = await checked(url, { ...REQUEST, seed: 2 })
+    const one: Checked = JSON.parse(first.text)
+    expect(other.ballGap.monteCarlo.mean).not.toBe(one.ballGap.monteCarlo.mean)
+    expect(other.ballGap.rss).toEqual(one.ballGap.rss)
+  })
+
+  test('in inches it is the same bearing', async () => {
+    const url = await address()
+    const inches = {
+      design: {
+        ...DESIGN,
+        units: 'in',
+        balls: { count: 12, diameter: '16 mm', material: 'glass' },
+        bore: '12 mm',
+        ballGap: '0.8 mm',
+        maxBallGap: '2 mm',
+      },
+      contributors: {
+        ballDiameter: { kind: 'normal', standardDeviation: '0.1 mm' },
+        outerGrooveBottomRadius: { kind: 'uniform', plusMinus: '0.1 mm' },
+      },
+      trials: 5000,
+    }
+    const { ballDiameter, outerGrooveBottomRadius } = CONTRIBUTORS
+    const inMm = await checked(url, {
+      ...REQUEST,
+      trials: 5000,
+      contributors: { ballDiameter, outerGrooveBottomRadius },
+    })
+    const inIn = await checked(url, inches)
+    expect(inIn.ballGap.monteCarlo.mean * 25.4).toBeWithin(1e-9, inMm.ballGap.monteCarlo.mean)
+    expect(inIn.ballGap.probability).toEqual(inMm.ballGap.probability)
+    expect(inIn.aim.message).toMatch(/ in deep/)
+  })
+
+  test("the maker's own list of balls", async () => {
+    const diameters = [16.02, 15.94, 16.11, 15.87, 16.05, 15.98, 16.2, 15.9, 16, 16.08, 15.79, 16.15, 16.03, 15.96]
+    const url = await address()
+    const answer = await checked(url, { ...REQUEST, contributors: { ballDiameter: { kind: 'measured', diameters } } })
+    expect(answer.ballGap.monteCarlo.standardDeviation).toBeGreaterThan(0.1)
+    const twelve = await checked(url, {
+      ...REQUEST,
+      contributors: { ballDiameter: { kind: 'measured', diameters: diameters.slice(0, 12) } },
+    })
+    expect(twelve.ballGap.monteCarlo.standardDeviation).toBeLessThan(0.01)
+  })
+
+  test('auto stops by itself, at figures that stand still', async () => {
+    const answer = await checked(await address(), { ...REQUEST, trials: 'auto', significantDigits: 1 })
+    expect(answer).toMatchObject({ converged: true, input: { trials: 'auto', significantDigits: 1 } })
+    expect(answer.trials).toBeLessThan(2_000_000)
+  })
+})
+
+test('one, two or three threads: the same bytes', async () => {
+  const edges = { ...DESIGN, groove: { conformity: 0.46 } }
+  const requests = [
+    { ...REQUEST, trials: 300_001 },
+    { ...REQUEST, trials: 'auto', significantDigits: 1 },
+    {
+      ...REQUEST,
+      design: edges,
+      trials: 30_000,
+      contributors: { ...CONTRIBUTORS, outOfRound: { kind: 'uniform', plusMinus: 0.05 } },
+    },
+  ]
+  const answers: string[][] = []
+  for (const workerThreads of [1, 2, 3]) {
+    const url = await address({ workerThreads })
+    // All at once, so that their parts are mixed.
+    const texts = await Promise.all(requests.map((request) => post(url, request)))
+    answers.push(texts.map(({ status, text }) => `${status} ${text}`))
+  }
+  expect(answers[0]?.map((text) => text.slice(0, 3))).toEqual(['200', '200', '200'])
+  expect(answers[1]).toEqual(answers[0])
+  expect(answers[2]).toEqual(answers[0])
+})
+
+describe('more than can be worked out', () => {
+  /** Two hundred balls on the edges of a groove out of round: tens of seconds of a core. */
+  const HEAVY = {
+    design: { ...DESIGN, balls: { count: 200, diameter: 16 }, groove: { conformity: 0.46 } },
+    contributors: {
+      ballDiameter: { kind: 'normal', standardDeviation: 0.01 },
+      outOfRound: { kind: 'uniform', plusMinus: 0.05 },
+    },
+    trials: 2_000_000,
+  }
+
+  test('longer than it may take: 503 with Retry-After, and the next request is served', async () => {
+    const url = await address({ trialsBudgetMs: 300 })
+    const answer = await post(url, HEAVY)
+    expect(problemIn(answer, 503).detail).toMatch(/longer than it may/)
+    expect(answer.headers['retry-after']).toBe('1')
+    const light = { ...REQUEST, trials: 1000 }
+    expect((await post(url, light)).status).toBe(200)
+  })
+
+  test('too many at once: some are told to come back, the others are answered', async () => {
+    const url = await address({ workerThreads: 1 })
+    const answers = await Promise.all(Array.from({ length: 30 }, () => post(url, { ...REQUEST, trials: 200_000 })))
+    const refused = answers.filter(({ status }) => status === 503)
+    expect(refused.length).toBeGreaterThan(0)
+    for (const answer of refused) expect(answer.headers['retry-after']).toBe('1')
+    expect(answers.filter(({ status }) => status === 200).length).toBe(30 - refused.length)
+    expect(refused.length).toBeLessThan(30)
+  })
+
+  test('whoever leaves is not worked for any more: as many as there is room for leave, and there is room again', async () => {
+    const url = await address({ workerThreads: 1, trialsBudgetMs: 60_000 })
+    const light = { ...REQUEST, trials: 1000 }
+    await checked(url, light)
+    await Promise.all(
+      Array.from({ length: 17 }, async () => {
+        const gone = new AbortController()
+        const left = fetch(url, {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body: JSON.stringify(HEAVY),
+          signal: gone.signal,
+        }).catch(() => 'left')
+        await sleep(200)
+        gone.abort()
+        expect(await left).toBe('left')
+      }),
+    )
+    // The one part of each that was on its way comes to its end first. All of one alone would take longer than this waits.
+    await expect.poll(async () => (await post(url, light)).status, { timeout: 25_000, interval: 200 }).toBe(200)
+  })
+})
+
+describe('refused in words, with the place', () => {
+  test('what is not of the schema: 400 with everything at once', async () => {
+    const url = await address()
+    const faults = faultsIn(
+      await post(url, {
+        design: DESIGN,
+        contributors: { ballDiameter: { kind: 'gauss' }, outOfRound: { kind: 'uniform' }, humidity: {} },
+        trials: 10,
+        seed: 1.5,
+        limits: { minBallGap: -1 },
+        climate: {},
+      }),
+    ).join('\n')
+    expect(faults).toMatch(/\/contributors\/ballDiameter\/kind: must be one of "normal"/)
+    expect(faults).toMatch(/\/contributors\/outOfRound\/plusMinus: "plusMinus" is missing/)
+    expect(faults).toMatch(/\/contributors\/humidity: /)
+    expect(faults).toMatch(/\/trials: must be a whole number from 1000 to 2000000, or "auto"; 10 was given/)
+    expect(faults).toMatch(/\/seed: /)
+    expect(faults).toMatch(/\/limits\/minBallGap: /)
+    expect(faults).toMatch(/\/climate: /)
+  })
+
+  test.each([
+    [{ trials: 'automatic' }, '/trials'],
+    [{ trials: 2_000_001 }, '/trials'],
+    [{ trials: null }, '/trials'],
+    [{ seed: -1 }, '/seed'],
+    [{ seed: 4_294_967_296 }, '/seed'],
+    [{ contributors: {} }, '/contributors'],
+    [
+      { contributors: { ballDiameter: { kind: 'normal', standardDeviation: -0.1 } } },
+      '/contributors/ballDiameter/standardDeviation',
+    ],
+    [{ contributors: { outOfRound: { kind: 'measured', diameters: [1, 2, 3] } } }, '/contributors/outOfRound/kind'],
+    [
+      {
+        contributors: {
+          ballDiameter: { kind: 'measured', diameters: Array.from({ length: 12 }, () => 16) },
+          ballLotMean: { kind: 'normal', standardDeviation: 0.1 },
+        },
+      },
+      '/contributors/ballLotMean',
+    ],
+    [{ overshootRisk: 0 }, '/overshootRisk'],
+  ])('%o: 400', async (more, path) => {
+    const problem = problemIn(await post(await address(), { ...REQUEST, ...more }), 400)
+    expect(problem.errors?.map((error) => error.path)).toEqual([path])
+  })
+
+  test.each([
+    [
+      { contributors: { ballLotMean: { kind: 'normal', mean: 16, standardDeviation: 0.1 } } },
+      '/contributors/ballLotMean',
+      /not its size/,
+    ],
+    [
+      { contributors: { outerGrooveBottomRadius: { kind: 'uniform', plusMinus: 10_000 } } },
+      '/contributors/outerGrooveBottomRadius',
+      /no depth/,
+    ],
+    [
+      { contributors: { ballDiameter: { kind: 'measured', diameters: [16, 16, 16] } } },
+      '/contributors/ballDiameter/diameters',
+      /3 measured .* 12/,
+    ],
+    [{ limits: { minBallGap: 3 } }, '/limits/minBallGap', /3 mm, is above the largest, 2 mm/],
+    [{ design: { ...DESIGN, bore: 60 } }, '/design/bore', /60 mm/],
+  ])('%o: 422', async (more, path, message) => {
+    const problem = problemIn(await post(await address(), { ...REQUEST, ...more }), 422)
+    expect(problem.errors).toMatchObject([{ path, message: expect.stringMatching(message) }])
+  })
+
+  test('only POST, only JSON', async () => {
+    const url = await address()
+    expect((await ask(url)).status).toBe(405)
+    expect((await post(url, REQUEST, { accept: 'text/csv' })).status).toBe(406)
+  })
+})
