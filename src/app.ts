@@ -19,10 +19,14 @@ import { type LogStream, requestLog } from '#src/plugins/request-log.ts'
 import { stopGently } from '#src/plugins/shutdown.ts'
 import { BALL_SELECTION_SCHEMAS, ballSelectionRoute } from '#src/routes/ball-selection/route.ts'
 import { DESIGN_SCHEMAS, designRoute } from '#src/routes/design/route.ts'
+import { FASTENERS_SCHEMAS, fastenersRoute } from '#src/routes/fasteners/route.ts'
 import { FIT_CORRECTION_SCHEMAS, fitCorrectionRoute } from '#src/routes/fit-correction/route.ts'
 import { HEALTH_SCHEMAS, healthRoute } from '#src/routes/health/route.ts'
 import { kioskRoute } from '#src/routes/kiosk/route.ts'
+import { MATERIALS_SCHEMAS, materialsRoute } from '#src/routes/materials/route.ts'
 import { SIZE_TABLE_SCHEMAS, sizeTableRoute } from '#src/routes/size-table/route.ts'
+import { SOURCES_SCHEMAS, sourcesRoute } from '#src/routes/sources/route.ts'
+import { STOCK_SIZES_SCHEMAS, stockSizesRoute } from '#src/routes/stock-sizes/route.ts'
 import { TOLERANCE_CHECK_SCHEMAS, toleranceCheckRoute } from '#src/routes/tolerance-check/route.ts'
 import { Assumption } from '#src/wire/assumption.ts'
 import { Caution } from '#src/wire/caution.ts'
@@ -50,6 +54,10 @@ const ROUTES: readonly Mount[] = [
   { route: toleranceCheckRoute, prefix: '/v1', schemas: TOLERANCE_CHECK_SCHEMAS },
   { route: fitCorrectionRoute, prefix: '/v1', schemas: FIT_CORRECTION_SCHEMAS },
   { route: ballSelectionRoute, prefix: '/v1', schemas: BALL_SELECTION_SCHEMAS },
+  { route: materialsRoute, prefix: '/v1', schemas: MATERIALS_SCHEMAS },
+  { route: stockSizesRoute, prefix: '/v1', schemas: STOCK_SIZES_SCHEMAS },
+  { route: fastenersRoute, prefix: '/v1', schemas: FASTENERS_SCHEMAS },
+  { route: sourcesRoute, prefix: '/v1', schemas: SOURCES_SCHEMAS },
 ]
 
 /** The schemas that more than one route points to, by their `$id`. */

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { buildApp } from '#src/app.ts'
 import { DEFAULTS } from '#src/config.ts'
-import { pathOf } from './support/operations.ts'
+import { injectionOf } from './support/operations.ts'
 
 const FOLDER = join(import.meta.dirname, '../openapi')
 const EXAMPLES = readdirSync(join(FOLDER, 'examples'))
@@ -34,7 +34,7 @@ test.each(EXAMPLES)('the example %s gives the answer that it shows', async (file
   const example: { summary: string; request: object; status?: number; response: unknown } = JSON.parse(
     readFileSync(join(FOLDER, 'examples', file), 'utf8'),
   )
-  const answer = await app.inject({ method: 'POST', url: pathOf(app.swagger(), file), payload: example.request })
+  const answer = await app.inject(injectionOf(app.swagger(), file, example.request))
   expect(answer.statusCode).toBe(example.status ?? 200)
   expect(answer.json()).toEqual(example.response)
 })

@@ -1,5 +1,11 @@
 /** How sure a statement is: read in print, written from memory, derived in this project, or what the trade does. */
-type Standing = 'published' | 'published, quoted from memory' | 'derived here' | 'common practice, no source'
+export const STANDINGS = [
+  'published',
+  'published, quoted from memory',
+  'derived here',
+  'common practice, no source',
+] as const
+type Standing = (typeof STANDINGS)[number]
 
 export interface Source {
   readonly title: string
@@ -8,7 +14,7 @@ export interface Source {
   readonly standing: Standing
 }
 
-/** Where the figures of the service come from. A formula or a number names its row by the key. */
+/** Where the figures of a bearing come from. A formula or a number names its row by the key. */
 export const SOURCES = {
   'iso-5593': {
     title: 'ISO 5593, Rolling bearings: Vocabulary',
@@ -72,7 +78,111 @@ export const SOURCES = {
   },
 } as const satisfies Readonly<Record<string, Source>>
 
-export type SourceId = keyof typeof SOURCES
+/** Where the figures of woods, boards, screws and the weather come from: no bearing needs them by itself. */
+export const DATA_SOURCES = {
+  'fpl-13-5': {
+    title: 'Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-190, 2010), Table 13-5, row read',
+    usedFor: 'how a wood moves across the grain, per % of moisture content',
+    standing: 'published',
+  },
+  'fpl-13-5-rederived': {
+    title: 'Wood Handbook (FPL-GTR-190), Table 13-5, from memory; its shrinkage in Table 4-3 or 4-4 gives the same',
+    usedFor: 'how a wood moves across the grain, per % of moisture content',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-13-5-memory': {
+    title: 'Wood Handbook (FPL-GTR-190), Table 13-5, from memory, and nothing at hand to check it by',
+    usedFor: 'how a wood moves across the grain, per % of moisture content: treat as a guess',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-13-3': {
+    title: 'Wood Handbook (FPL-GTR-190), equations 13-2 and 13-3, size against moisture content',
+    usedFor: 'how a size follows its moisture content, up to fibre saturation',
+    standing: 'published',
+  },
+  'fpl-4-5': {
+    title: 'Wood Handbook (FPL-GTR-282, 2021), equation 4-5; W. T. Simpson, FPL 190 (1973)',
+    usedFor: 'equilibrium moisture content from temperature and relative humidity',
+    standing: 'published',
+  },
+  'fpl-4-longitudinal': {
+    title: 'Wood Handbook, chapter 4; American Wood Council: 0.1 to 0.2 % along the grain, green to ovendry',
+    usedFor: 'how little wood moves along the grain: the middle of that range',
+    standing: 'published',
+  },
+  'fpl-plywood': {
+    title: 'Wood Handbook, chapter on wood-based composites, as others quote it: about 0.02 % per % of moisture',
+    usedFor: 'how cross-laminated ply moves in its plane',
+    standing: 'published',
+  },
+  'fpl-5-1': {
+    title: 'Wood Handbook, Table 5-1, elastic ratios, rounded over the common woods of each group',
+    usedFor: 'stiffness across the grain over stiffness along it, in segmented rings',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-5-3b': {
+    title: 'Wood Handbook (FPL-GTR-282, 2021), Table 5-3b',
+    usedFor: 'specific gravity, compression across the grain and side hardness at 12 % of moisture',
+    standing: 'published',
+  },
+  'fpl-5-5b': {
+    title: 'Wood Handbook (FPL-GTR-282, 2021), Table 5-5b, woods imported into the United States',
+    usedFor: 'specific gravity of the green wood, and side hardness at 12 % of moisture',
+    standing: 'published',
+  },
+  'polar-orthotropic-ring': {
+    title:
+      'Elastic ring, stiffer round the circle than across it, in plane stress (any book on anisotropic elasticity)',
+    usedFor: 'what a ring glued up of segments does: derived in this project and held against a numerical solution',
+    standing: 'derived here',
+  },
+  'ball-materials': {
+    title: 'Handbook values for soda-lime glass, acrylic and bearing steel',
+    usedFor: 'density, stiffness and hardness of bought balls',
+    standing: 'published, quoted from memory',
+  },
+  'acrylic-humidity': {
+    title:
+      'A data page of a maker of acrylic sheet: growth in size of 0.2, 0.3 and 0.6 % at 60, 80 and 100 % of humidity',
+    usedFor: 'how acrylic balls grow with humidity',
+    standing: 'published',
+  },
+  'ps-20': {
+    title: 'Voluntary Product Standard PS 20, American Softwood Lumber Standard, Table 3',
+    usedFor: 'nominal and least dressed sizes of softwood boards and dimension lumber',
+    standing: 'published',
+  },
+  nhla: {
+    title: 'NHLA Rules for the Measurement and Inspection of Hardwood and Cypress',
+    usedFor: 'thickness of hardwood, rough and surfaced on two sides',
+    standing: 'published',
+  },
+  'wood-screw-holes': {
+    title:
+      'Published tables of wood screws: mean root diameter, clearance holes, pilots of 70 % (softwood) and 90 % of it',
+    usedFor: 'pilot and clearance holes; other tables differ by up to 1/32 in',
+    standing: 'published',
+  },
+  'asme-b18.6.1-memory': {
+    title: 'ASME B18.6.1, Wood Screws: head angle of 82 degrees, threads per inch from No. 8',
+    usedFor: 'depth of the countersink',
+    standing: 'published, quoted from memory',
+  },
+  'band-saw-manuals': {
+    title: 'Manuals of band saws and trade guides; where they disagree the larger radius is taken',
+    usedFor: 'least radius that a band-saw blade turns',
+    standing: 'published',
+  },
+  'lathe-speed': {
+    title: 'Rule of woodturners: diameter in inches times revolutions a minute between 6000 and 9000',
+    usedFor: 'turning speed from the diameter of the blank',
+    standing: 'common practice, no source',
+  },
+} as const satisfies Readonly<Record<string, Source>>
+
+export const ALL_SOURCES = { ...SOURCES, ...DATA_SOURCES }
+
+export type SourceId = keyof typeof ALL_SOURCES
 
 /** What the sizes of a bearing rest on. */
 export const DESIGN_SOURCES: readonly SourceId[] = [

@@ -73,10 +73,36 @@ type ComputingRoute<Schema extends ComputingSchema> = {
 
 /** A path that computes an answer from an input: `POST` with JSON and, where asked, `GET` with the same as a query. */
 export function computingRoute<const Schema extends ComputingSchema>(app: App, route: ComputingRoute<Schema>): void {
-  const { path, handler, mediaTypes = [JSON_TYPE] } = route
-  const { body, response, operationId, ...words }: ComputingSchema = route.schema
+  const { path } = route
+  const { body, response, ...words }: ComputingSchema = route.schema
+  const answer = answering(route)
+  const post: FastifySchema = { ...words, body, response: { ...POST_REFUSALS, ...response } }
+  app.route({
+    method: 'POST',
+    url: path,
+    schema: post,
+    handler: (request, reply) => answer(request.body, request, reply),
+  })
+  if (route.get === true) queryRoute(app, route, `${words.operationId}ByQuery`)
+}
 
-  const answer = (input: unknown, request: FastifyRequest, reply: FastifyReply): unknown => {
+/**
+ * A path that shows what the service knows by itself: `GET` alone, what to show as a query. Its `body` stands for that
+ * query and for nothing else, so it is given as it is and not by its name: the document would list it as unused.
+ */
+export function referenceRoute<const Schema extends ComputingSchema>(
+  app: App,
+  route: Omit<ComputingRoute<Schema>, 'get'>,
+): void {
+  queryRoute(app, route, route.schema.operationId)
+}
+
+/** What answers an input, by whatever method it came. */
+function answering<Schema extends ComputingSchema>({
+  handler,
+  mediaTypes = [JSON_TYPE],
+}: ComputingRoute<Schema>): (input: unknown, request: FastifyRequest, reply: FastifyReply) => unknown {
+  return (input, request, reply) => {
     const chosen = mediaType(request, mediaTypes)
     if (mediaTypes.length > 1) reply.header('vary', 'Accept')
     if (request.method !== 'POST' && isKept(request, reply, input, chosen)) return reply.code(304).send()
@@ -84,28 +110,27 @@ export function computingRoute<const Schema extends ComputingSchema>(app: App, r
     // The validator has held the input to this very schema; its type is lost on the way through Fastify's generics.
     return handler(input as Static<Schema['body']>, request, reply, chosen)
   }
+}
 
-  const post: FastifySchema = { ...words, operationId, body, response: { ...POST_REFUSALS, ...response } }
-  app.route({
-    method: 'POST',
-    url: path,
-    schema: post,
-    handler: (request, reply) => answer(request.body, request, reply),
-  })
-  if (route.get !== true) return
-
+function queryRoute<Schema extends ComputingSchema>(
+  app: App,
+  route: ComputingRoute<Schema>,
+  operationId: string,
+): void {
+  const { body, response, ...words }: ComputingSchema = route.schema
+  const answer = answering(route)
   const byId = (id: string) => app.getSchema(id)
   const names = queryNames(body, byId)
   // The query is held to the body's own schema: by the time it is looked at, it has become a body.
   const get: FastifySchema = {
     ...words,
-    operationId: `${operationId}ByQuery`,
+    operationId,
     querystring: body,
     response: { ...GET_REFUSALS, ...response },
   }
   app.route({
     method: 'GET',
-    url: path,
+    url: route.path,
     schema: get,
     config: { queryParameters: queryParameters(names) },
     preValidation: async (request) => {

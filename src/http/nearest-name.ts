@@ -17,3 +17,28 @@ export function nearestName(name: string, known: readonly string[]): string | un
   const maxDistance = Math.min(MOST_TYPOS, Math.floor(name.length / 2))
   return maxDistance === 0 ? undefined : closestMatch(name, known, { maxDistance })
 }
+
+const MOST_NAMES = 5
+
+/**
+ * The names of a long list that come nearest to what was written, the nearest first: those that share most of its words,
+ * in whatever order they stand (`sugar maple` is near to `maple-sugar`), a word with a letter or two off counting too.
+ */
+export function nearestNames(name: string, known: readonly string[]): readonly string[] {
+  const asked = wordsOf(name)
+  const scored = known.map((candidate) => ({ candidate, score: likeness(asked, wordsOf(candidate)) }))
+  const found = scored.filter(({ score }) => score > 0).sort((one, other) => other.score - one.score)
+  return found.slice(0, MOST_NAMES).map(({ candidate }) => candidate)
+}
+
+const wordsOf = (name: string): readonly string[] =>
+  name
+    .toLowerCase()
+    .split(/[^a-z]+/)
+    .filter(Boolean)
+
+/** Words that have their like among the other's, less a little for each that has none. */
+function likeness(asked: readonly string[], candidate: readonly string[]): number {
+  const shared = asked.filter((word) => candidate.includes(word) || nearestName(word, candidate) !== undefined).length
+  return shared === 0 ? 0 : shared - (candidate.length - shared) / 10
+}

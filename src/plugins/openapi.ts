@@ -14,6 +14,7 @@ const DESCRIPTION = [
 
 const TAGS = [
   { name: 'bearing', description: 'What to cut, and whether it will run.' },
+  { name: 'reference', description: 'What the service knows by itself, each figure with its source.' },
   { name: 'service', description: 'The service about itself.' },
 ]
 

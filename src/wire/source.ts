@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { SOURCES, type SourceId } from '#shared/data/sources.ts'
+import { ALL_SOURCES, type SourceId } from '#shared/data/sources.ts'
 
 export const Source = Type.Object(
   {
@@ -13,4 +13,4 @@ export const Source = Type.Object(
   { $id: 'Source', description: 'Where a formula or a figure comes from, and how sure it is.' },
 )
 
-export const toSource = (id: SourceId): Static<typeof Source> => ({ id, ...SOURCES[id] })
+export const toSource = (id: SourceId): Static<typeof Source> => ({ id, ...ALL_SOURCES[id] })

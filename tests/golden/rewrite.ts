@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { buildApp } from '#src/app.ts'
 import { DEFAULTS } from '#src/config.ts'
-import { pathOf } from '#tests/support/operations.ts'
+import { injectionOf } from '#tests/support/operations.ts'
 
 /*
  * Writes the answers of `openapi/examples/` anew, from the requests in them. Read the difference before you commit it:
@@ -14,7 +14,7 @@ const app = await buildApp({ documented: true, config: { ...DEFAULTS, logLevel: 
 await app.ready()
 for (const file of readdirSync(FOLDER)) {
   const { summary, request }: { summary: string; request: object } = JSON.parse(readFileSync(join(FOLDER, file), 'utf8'))
-  const answer = await app.inject({ method: 'POST', url: pathOf(app.swagger(), file), payload: request })
+  const answer = await app.inject(injectionOf(app.swagger(), file, request))
   const status = answer.statusCode === 200 ? {} : { status: answer.statusCode }
   const example = { summary, request, ...status, response: answer.json<unknown>() }
   writeFileSync(join(FOLDER, file), `${JSON.stringify(example, null, 2)}\n`)

@@ -1,0 +1,39 @@
+// ASME B18.6.1, Wood Screws: basic diameter 0.060 + 0.013 n in. Tolerance: what a double can hold.
+// Holes: published tables, pilots of 70 % (softwood) and 90 % (hardwood) of the root. Tolerance: one drill step, 1/64 in.
+import { expect, test } from 'vitest'
+import { WOOD_SCREWS } from '#shared/data/wood-screws.ts'
+
+const fraction = (text: string): number => {
+  const [above = '', below = '1'] = text.split('/')
+  return Number(above) / Number(below)
+}
+
+test.each(WOOD_SCREWS)('ASME B18.6.1, No. $gauge: $diameter in', ({ gauge, diameter }) => {
+  expect(diameter).toBeWithin(1e-12, 0.06 + 0.013 * gauge)
+})
+
+test('ASME B18.6.1: a flat head grows by 0.0265 in a number, two shanks and a hair wide', () => {
+  const heads = WOOD_SCREWS.filter(({ head }) => head !== undefined)
+  expect(heads.length).toBeGreaterThan(9)
+  const first = heads[0]
+  for (const { gauge, head = Number.NaN, diameter } of heads) {
+    expect(head).toBeWithin(0.0015, (first?.head ?? Number.NaN) + 0.0265 * (gauge - (first?.gauge ?? Number.NaN)))
+    expect(head / diameter).toBeWithin(0.02, 2.015)
+  }
+})
+
+test.each(WOOD_SCREWS.filter(({ root }) => root !== undefined))(
+  'No. $gauge: clearance $clearance takes the shank, pilots are 70 and 90 % of the root $root',
+  ({ gauge, diameter, root = Number.NaN, clearance, softwoodPilot, hardwoodPilot }) => {
+    expect(root).toBeLessThan(diameter)
+    if (clearance !== undefined) expect(fraction(clearance), `No. ${gauge}`).toBeWithin(1 / 64, diameter)
+    if (softwoodPilot !== undefined) expect(fraction(softwoodPilot)).toBeWithin(1 / 64, 0.7 * root)
+    if (hardwoodPilot !== undefined) expect(fraction(hardwoodPilot)).toBeWithin(1 / 64, 0.9 * root)
+  },
+)
+
+test('the finer the screw, the finer its thread', () => {
+  const threads = WOOD_SCREWS.flatMap(({ threadsPerInch }) => threadsPerInch ?? [])
+  expect(threads.length).toBeGreaterThan(5)
+  expect([...threads].sort((a, b) => b - a)).toEqual(threads)
+})
