@@ -154,3 +154,12 @@ export const STRENGTH: Readonly<Partial<Record<SpeciesId, Strength>>> = ROWS
 /** A pound-force in newtons, and a pound-force per square inch in megapascals: both exact by definition, rounded. */
 export const NEWTONS_PER_LBF = 4.4482216152605
 export const MPA_PER_PSI = 0.00689475729316836
+
+/**
+ * Stiffness across the grain over stiffness along it, from pith to bark and along the rings: about the middle of the
+ * common woods of each group. Single woods differ by a third.
+ */
+export const ACROSS_OVER_ALONG = {
+  hardwood: { radial: 0.12, tangential: 0.065, source: 'fpl-5-1' },
+  softwood: { radial: 0.09, tangential: 0.06, source: 'fpl-5-1' },
+} as const
