@@ -1,0 +1,104 @@
+import { type Mm, mm } from '#shared/units/length.ts'
+
+/** Millimetres of the thing drawn, x to the right and y up. */
+export type Point = { readonly x: Mm; readonly y: Mm }
+
+export const at = (x: number, y: number): Point => ({ x: mm(x), y: mm(y) })
+
+/** The point at a distance and an angle (degrees, counter-clockwise from the x axis) from a centre. */
+export function polar(centre: Point, radius: number, angle: number): Point {
+  const radians = (angle * Math.PI) / 180
+  return at(centre.x + radius * Math.cos(radians), centre.y + radius * Math.sin(radians))
+}
+
+/**
+ * What a line is there for; how it looks is a writer's business. The first five are lines of an engineering drawing
+ * (ISO 128-2): `outline` continuous and wide, `hidden` dashed, `centre` long dash and dot, `dimension` and `hatch`
+ * continuous and narrow. On templates: `finish` is the line to work to, `saw` the one to saw by, and `waste` lies
+ * outside of the part. `frame` is of the sheet, `mark` is for laying sheets side by side and measuring them.
+ */
+export type Role =
+  | 'outline'
+  | 'hidden'
+  | 'centre'
+  | 'dimension'
+  | 'hatch'
+  | 'finish'
+  | 'saw'
+  | 'waste'
+  | 'hole'
+  | 'layout'
+  | 'frame'
+  | 'mark'
+
+/**
+ * One point of a polyline, with what leads on from it: a straight line, or an arc. `bulge` is the tangent of a quarter
+ * of the angle that the arc spans, above 0 counter-clockwise; 0, or left out, is straight; 1 is half a circle.
+ */
+export type Vertex = Point & { readonly bulge?: number }
+
+/** Full size, millimetres, angles in degrees counter-clockwise from the x axis. */
+export type Shape = { readonly role: Role } & (
+  | { readonly kind: 'line'; readonly from: Point; readonly to: Point }
+  | { readonly kind: 'circle'; readonly centre: Point; readonly radius: Mm; readonly filled?: boolean }
+  | {
+      readonly kind: 'arc'
+      readonly centre: Point
+      readonly radius: Mm
+      /** Counter-clockwise from here … */
+      readonly start: number
+      /** … to here. */
+      readonly end: number
+    }
+  | {
+      readonly kind: 'polyline'
+      readonly points: readonly Vertex[]
+      readonly closed?: boolean
+      /** Arrow heads, bars. With straight sides only. */
+      readonly filled?: boolean
+    }
+  | {
+      readonly kind: 'text'
+      readonly text: string
+      /** On the base line: its left end, its middle, or its right end. */
+      readonly at: Point
+      /** Of a capital letter (ISO 3098-1). */
+      readonly height: Mm
+      readonly anchor: 'start' | 'middle' | 'end'
+      /** Degrees counter-clockwise; 0 when left out. */
+      readonly turned?: number
+      readonly bold?: boolean
+    }
+)
+export type ShapeOf<Kind extends Shape['kind']> = Extract<Shape, { kind: Kind }>
+
+/**
+ * Full size, millimetres, y up, its lower left corner at 0. `scale` is how large it is meant to be put on paper: 0.5 for
+ * 1:2. What only paper has, the height of a text say, is drawn so much larger. Knows nothing of pages, pixels or file
+ * formats.
+ */
+export type Drawing = {
+  readonly title: string
+  /** For those who cannot see it. */
+  readonly description: string
+  readonly width: Mm
+  readonly height: Mm
+  readonly scale: number
+  readonly shapes: readonly Shape[]
+}
+
+type Leg = { readonly from: Vertex; readonly to: Vertex }
+
+/** The straight lines and arcs of a polyline, one after another. */
+export function legsOf({ points, closed }: ShapeOf<'polyline'>): readonly Leg[] {
+  return points.flatMap((from, index) => {
+    const to = points[index + 1] ?? (closed === true ? points[0] : undefined)
+    return to === undefined ? [] : [{ from, to }]
+  })
+}
+
+/** Radius of an arc by its chord c and its bulge b:  r = c (1 + b²) / (4 |b|)  (from tan(θ/4) = b). */
+export function bulgeRadius(from: Vertex, to: Point): Mm {
+  const bulge = Math.abs(from.bulge ?? 0)
+  return mm((Math.hypot(to.x - from.x, to.y - from.y) * (1 + bulge * bulge)) / (4 * bulge))
+}

@@ -1,0 +1,172 @@
+import {
+  bulgeRadius,
+  type Drawing,
+  legsOf,
+  type Point,
+  polar,
+  type Role,
+  type Shape,
+  type ShapeOf,
+  type Vertex,
+} from '#src/drawings/model.ts'
+
+/** Digits behind the point: a ten thousandth of a millimetre on paper. */
+const DIGITS = 4
+
+/** Capital letters of DejaVu Sans are 1493 of 2048 parts of the font size high (its OS/2 table). */
+const CAPITAL_HEIGHT = 1493 / 2048
+
+/** What draws the same capitals where DejaVu is missing comes first; the rest is what there is. */
+const FONTS = "'DejaVu Sans','Bitstream Vera Sans',Verdana,sans-serif"
+
+type Look = { readonly width: number; readonly dashes?: string }
+
+/** Wide lines are twice the narrow ones (ISO 128-2). Lengths of dashes on paper, in millimetres. */
+const WIDE = 0.5
+const NARROW = 0.25
+const LOOKS: Readonly<Record<Role, Look>> = {
+  outline: { width: WIDE },
+  hidden: { width: NARROW, dashes: '2.4 0.8' },
+  centre: { width: NARROW, dashes: '6 0.8 0.4 0.8' },
+  dimension: { width: NARROW },
+  hatch: { width: 0.18 },
+  finish: { width: WIDE },
+  saw: { width: 0.35, dashes: '3.2 1.2' },
+  waste: { width: NARROW, dashes: '0.4 1.2' },
+  hole: { width: 0.35 },
+  layout: { width: 0.18 },
+  frame: { width: 0.35 },
+  mark: { width: 0.2 },
+}
+
+type Options = {
+  /** White paper under the drawing, and black ink, whatever the page round it looks like. */
+  readonly paper?: boolean
+  /** For a page that gives it room: as wide as that, not as wide as its paper. */
+  readonly fluid?: boolean
+}
+
+/**
+ * A drawing as SVG on paper of its own size: width, height and view box in millimetres, attributes only, so that it
+ * looks the same in an `<img>` and under any content security policy.
+ *
+ * @throws RangeError for a length that is not finite
+ */
+export function toSvg(drawing: Drawing, { paper = true, fluid = false }: Options = {}): string {
+  const write = writerOf(drawing)
+  const { width, height } = { width: write.length(drawing.width), height: write.length(drawing.height) }
+  const size = fluid ? '' : ` width="${width}mm" height="${height}mm"`
+  const body = runs(drawing.shapes).map(
+    ({ look, shapes }) => `<g ${strokeOf(look)}>${shapes.map((shape) => write.shape(shape)).join('')}</g>`,
+  )
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" role="img"${size} viewBox="0 0 ${width} ${height}"`,
+    ` color="${paper ? '#000' : 'inherit'}" fill="none" stroke="currentColor" font-family="${FONTS}">`,
+    `<title>${escaped(drawing.title)}</title><desc>${escaped(drawing.description)}</desc>`,
+    paper ? `<rect width="${width}" height="${height}" fill="#fff" stroke="none"/>` : '',
+    ...body,
+    '</svg>\n',
+  ].join('')
+}
+
+/** Shapes of one look after one another share a group. */
+function runs(shapes: readonly Shape[]): readonly { readonly look: Look; readonly shapes: readonly Shape[] }[] {
+  const found: { look: Look; shapes: Shape[] }[] = []
+  for (const shape of shapes) {
+    const look = LOOKS[shape.role]
+    const last = found.at(-1)
+    if (last?.look === look) last.shapes.push(shape)
+    else found.push({ look, shapes: [shape] })
+  }
+  return found
+}
+
+const strokeOf = ({ width, dashes }: Look): string =>
+  `stroke-width="${width}"${dashes === undefined ? '' : ` stroke-dasharray="${dashes}"`}`
+
+const FILLED = ' fill="currentColor" stroke="none"'
+
+function writerOf({ scale, height }: Drawing) {
+  const length = (value: number): string => fixed(value * scale)
+  const x = (point: Point): string => length(point.x)
+  const y = (point: Point): string => length(height - point.y)
+  const xy = (point: Point): string => `${x(point)} ${y(point)}`
+  const circle = ({ centre, radius, filled }: ShapeOf<'circle'>): string =>
+    `<circle cx="${x(centre)}" cy="${y(centre)}" r="${length(radius)}"${filled === true ? FILLED : ''}/>`
+  const polyline = (shape: ShapeOf<'polyline'>): string => {
+    const [first] = shape.points
+    const start = first === undefined ? '' : `M${xy(first)}`
+    const legs = legsOf(shape).map(({ from, to }) => ` ${leg(from, to)}`)
+    const end = shape.closed === true ? 'Z' : ''
+    return `<path d="${start}${legs.join('')}${end}"${shape.filled === true ? FILLED : ''}/>`
+  }
+  const leg = (from: Vertex, to: Point): string => {
+    const { bulge = 0 } = from
+    if (bulge === 0) return `L${xy(to)}`
+    const radius = length(bulgeRadius(from, to))
+    return `A${radius} ${radius} 0 ${Math.abs(bulge) > 1 ? 1 : 0} ${bulge > 0 ? 0 : 1} ${xy(to)}`
+  }
+  const arc = ({ centre, radius, start, end }: ShapeOf<'arc'>): string => {
+    const [from, to] = [polar(centre, radius, start), polar(centre, radius, end)]
+    const large = (((end - start) % 360) + 360) % 360 > 180 ? 1 : 0
+    return `<path d="M${xy(from)} A${length(radius)} ${length(radius)} 0 ${large} 0 ${xy(to)}"/>`
+  }
+  const text = ({ text: words, at, height: capitals, anchor, turned = 0, bold }: ShapeOf<'text'>): string => {
+    const place =
+      turned === 0 ? `x="${x(at)}" y="${y(at)}"` : `transform="translate(${xy(at)}) rotate(${fixed(-turned)})"`
+    const size = fixed((capitals * scale) / CAPITAL_HEIGHT)
+    const weight = bold === true ? ' font-weight="bold"' : ''
+    return `<text ${place} font-size="${size}" text-anchor="${anchor}"${weight}${FILLED}>${escaped(words)}</text>`
+  }
+  const shape = (one: Shape): string => {
+    switch (one.kind) {
+      case 'line':
+        return `<path d="M${xy(one.from)} L${xy(one.to)}"/>`
+      case 'circle':
+        return circle(one)
+      case 'arc':
+        return arc(one)
+      case 'polyline':
+        return polyline(one)
+      case 'text':
+        return text(one)
+      default:
+        return one satisfies never
+    }
+  }
+  return { length, shape }
+}
+
+/** @throws RangeError for a number that is not finite: a bug must not reach a browser as `NaN` */
+function fixed(value: number): string {
+  if (!Number.isFinite(value)) throw new RangeError(`a length must be finite, got ${value}`)
+  const rounded = Number(value.toFixed(DIGITS))
+  return rounded === 0 ? '0' : plain(rounded)
+}
+
+/** Without an exponent, which `String` would write from 1e21 up and below 1e-6; the latter was rounded away. */
+const plain = (value: number): string => (Math.abs(value) < 1e21 ? String(value) : BigInt(value).toString())
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+}
+
+/** A text as XML takes it: no sign of the mark-up, and none that XML forbids. */
+function escaped(text: string): string {
+  return Array.from(text.normalize('NFC'), (sign) => (isControl(sign) ? ' ' : (ENTITIES[sign] ?? sign))).join('')
+}
+
+function isControl(sign: string): boolean {
+  const code = sign.codePointAt(0) ?? 0
+  return (
+    code < 0x20 ||
+    (code >= 0x7f && code < 0xa0) ||
+    (code >= 0xd800 && code <= 0xdfff) ||
+    code === 0xfffe ||
+    code === 0xffff
+  )
+}
