@@ -33,6 +33,35 @@ export const DIMENSION_KEYS = [
 ] as const
 export type DimensionKey = (typeof DIMENSION_KEYS)[number]
 
+/** Symbols of ISO 15241 (from memory) where it has one, or our own. */
+export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
+  pitchDiameter: 'Dpw',
+  outsideDiameter: 'D',
+  outerLandDiameter: 'D1',
+  outerGrooveBottomDiameter: 'De',
+  outerGrooveDepth: 'he',
+  outerGrooveRadius: 're',
+  outerGrooveWidth: 'be',
+  outerWall: 'we',
+  outerWidth: 'C',
+  boreDiameter: 'd',
+  innerLandDiameter: 'd1',
+  innerGrooveBottomDiameter: 'di',
+  innerGrooveDepth: 'hi',
+  innerGrooveRadius: 'ri',
+  innerGrooveWidth: 'bi',
+  innerWall: 'wi',
+  innerWidth: 'B',
+  gaugeNominalDiameter: 'Dg',
+  gaugeGoDiameter: 'Dgo',
+  gaugeNoGoDiameter: 'Dng',
+  ballGap: 'g',
+  assemblyGap: 'ga',
+  landGap: 's',
+  radialInternalClearance: 'Gr',
+  axialPlay: 'Ga',
+}
+
 /** One row: the finished size, what a rule shows for it, and what it does to the ball gap. */
 export interface Dimension {
   readonly key: DimensionKey

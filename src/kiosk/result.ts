@@ -99,7 +99,7 @@ function linesOf({ bearing, dimensions }: Design): readonly Line[] {
     dimensions
       .filter((row) => row.key === key)
       .map((row) => ({
-        name: DIMENSION_NAMES[key][1],
+        name: DIMENSION_NAMES[key],
         shop: (row.cutToShop ?? row.shop).text,
         value: inUnits(row.cutTo ?? row.value, units),
       })),
@@ -110,9 +110,9 @@ function linesFrom(answer: Json): readonly Line[] {
   const rows = listOf(answer['dimensions']).map(part)
   return SHOWN.flatMap((key) =>
     rows
-      .filter((row) => row['name'] === DIMENSION_NAMES[key][1])
+      .filter((row) => row['name'] === DIMENSION_NAMES[key])
       .map((row) => ({
-        name: DIMENSION_NAMES[key][1],
+        name: DIMENSION_NAMES[key],
         shop: textOf(row['cutToShop'] ?? row['shop']),
         value: numberOf(row['cutTo'] ?? row['value']),
       })),

@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import type { Dimension as CoreDimension } from '#shared/bearing/dimensions.ts'
+import { type Dimension as CoreDimension, DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
 import { DIMENSION_NAMES } from './dimension-names.ts'
@@ -46,10 +46,9 @@ export const Dimension = Type.Object(
 )
 
 export function toDimension(row: CoreDimension, units: Units): Static<typeof Dimension> {
-  const [symbol, name] = DIMENSION_NAMES[row.key]
   return written<Static<typeof Dimension>>({
-    symbol,
-    name,
+    symbol: DIMENSION_SYMBOLS[row.key],
+    name: DIMENSION_NAMES[row.key],
     value: show(row.value, units),
     cutTo: row.cutTo === undefined ? undefined : show(row.cutTo, units),
     shop: row.shop.text,

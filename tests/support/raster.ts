@@ -1,10 +1,15 @@
 import { fileURLToPath } from 'node:url'
 import { Resvg } from '@resvg/resvg-js'
+import { mm } from '#shared/units/length.ts'
+import { at, type Shape } from '#src/drawings/model.ts'
+import { toSvg } from '#src/drawings/writers/svg.ts'
 
 const FONTS = [
   import.meta.resolve('dejavu-fonts-ttf/ttf/DejaVuSans.ttf'),
   import.meta.resolve('dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'),
 ].map((file) => fileURLToPath(file))
+
+const FONT_OPTIONS = { loadSystemFonts: false, fontFiles: FONTS, defaultFontFamily: 'DejaVu Sans' }
 
 export type Raster = {
   readonly width: number
@@ -18,8 +23,10 @@ export type Raster = {
 /** A drawing as SVG, in pixels, drawn by something that is not ours. Fonts are those of the package on every machine. */
 export function rasterOf(svg: string, pixelsPerMm: number): Raster {
   const widthMm = Number(/ width="([\d.]+)mm"/.exec(svg)?.[1])
-  const options = { loadSystemFonts: false, fontFiles: FONTS, defaultFontFamily: 'DejaVu Sans' }
-  const resvg = new Resvg(svg, { font: options, fitTo: { mode: 'width', value: Math.round(widthMm * pixelsPerMm) } })
+  const resvg = new Resvg(svg, {
+    font: FONT_OPTIONS,
+    fitTo: { mode: 'width', value: Math.round(widthMm * pixelsPerMm) },
+  })
   const rendered = resvg.render()
   const { width, height, pixels } = rendered
   const ink = (x: number, y: number): number => {
@@ -46,4 +53,21 @@ export function linesInRow({ width, ink, pixelsPerMm }: Raster, y: number): read
     }
   }
   return middles
+}
+
+/** How wide the ink of a text is when its capitals are so high, set by the rasteriser. */
+export function inkWidth(text: string, height: number, bold: boolean): number {
+  const words: Shape = {
+    role: 'dimension',
+    kind: 'text',
+    text,
+    at: at(0, 20),
+    height: mm(height),
+    anchor: 'start',
+    bold,
+  }
+  const drawing = { title: '', description: '', width: mm(10), height: mm(40), scale: 1, shapes: [words] }
+  const box = new Resvg(toSvg(drawing, { paper: false }), { font: FONT_OPTIONS }).getBBox()
+  if (box === undefined) throw new RangeError(`a text must leave ink, got ${text}`)
+  return box.width
 }

@@ -1,0 +1,35 @@
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Bearing } from './bearing.ts'
+
+/** Screws that hold the halves of a split inner ring: evenly round a circle in the wood between bore and groove. */
+export interface SplitScrews {
+  readonly count: number
+  readonly circleDiameter: Mm
+  readonly shankDiameter: Mm
+}
+
+/** A No. 4 wood screw: basic diameter 0.060 + 4 × 0.013 in (ASME B18.6.1), head at most 0.225 in. */
+const SHANK = mm(2.845)
+const HEAD = mm(5.715)
+
+/** One for each so much of the screw circle, three at least: common practice, no source. */
+const CIRCLE_PER_SCREW = 60
+const FEWEST_SCREWS = 3
+const MOST_SCREWS = 12
+
+/**
+ * Where the screws of a split inner ring go, by the bearing's own figures.
+ *
+ * @returns undefined where the ring is of one piece, or the wood between bore and groove has no room for the heads with a
+ *   shank's thickness on both sides
+ */
+export function splitScrewsOf({ assembly, innerRing }: Bearing): SplitScrews | undefined {
+  if (assembly.split !== 'inner-ring' || !(innerRing.wall >= HEAD + 2 * SHANK)) return undefined
+  const circleDiameter = mm((innerRing.boreDiameter + innerRing.grooveBottomDiameter) / 2)
+  const wished = Math.ceil((Math.PI * circleDiameter) / CIRCLE_PER_SCREW)
+  return {
+    count: Math.min(MOST_SCREWS, Math.max(FEWEST_SCREWS, wished)),
+    circleDiameter,
+    shankDiameter: SHANK,
+  }
+}

@@ -1,0 +1,12 @@
+import { type Mm, mm } from '#shared/units/length.ts'
+
+export const PAPERS = ['a4', 'letter'] as const
+export type Paper = (typeof PAPERS)[number]
+
+export type PaperSize = { readonly name: string; readonly short: Mm; readonly long: Mm }
+
+/** ISO 216 and ANSI Y14.1, both exact. */
+export const PAPER_SIZES: Readonly<Record<Paper, PaperSize>> = {
+  a4: { name: 'A4', short: mm(210), long: mm(297) },
+  letter: { name: 'Letter', short: mm(215.9), long: mm(279.4) },
+}

@@ -1,0 +1,60 @@
+import { type Mm, mm } from '#shared/units/length.ts'
+import { at, type Point, type Role, type Shape, type ShapeOf, type Vertex } from './model.ts'
+
+/*
+ * Shapes in one line each, and moved as a whole.
+ */
+
+export const line = (role: Role, from: Point, to: Point): Shape => ({ role, kind: 'line', from, to })
+
+export const circle = (role: Role, centre: Point, radius: number): Shape => ({
+  role,
+  kind: 'circle',
+  centre,
+  radius: mm(radius),
+})
+
+export const arc = (role: Role, centre: Point, radius: number, start: number, end: number): Shape => ({
+  role,
+  kind: 'arc',
+  centre,
+  radius: mm(radius),
+  start,
+  end,
+})
+
+const loop = (role: Role, points: readonly Vertex[]): Shape => ({ role, kind: 'polyline', points, closed: true })
+
+export const box = (role: Role, left: number, bottom: number, right: number, top: number): Shape =>
+  loop(role, [at(left, bottom), at(right, bottom), at(right, top), at(left, top)])
+
+type TextOptions = Pick<ShapeOf<'text'>, 'turned' | 'bold'> & { readonly role?: Role }
+
+export const text = (
+  words: string,
+  place: Point,
+  height: number,
+  anchor: ShapeOf<'text'>['anchor'],
+  { role = 'dimension', ...rest }: TextOptions = {},
+): Shape => ({ role, kind: 'text', text: words, at: place, height: mm(height), anchor, ...rest })
+
+/** Everything so many times as large, from the corner at 0, and then moved there. */
+export function placed(shapes: readonly Shape[], factor: number, to: Point = at(0, 0)): readonly Shape[] {
+  const move = (point: Point): Point => at(point.x * factor + to.x, point.y * factor + to.y)
+  const size = (length: Mm): Mm => mm(length * factor)
+  return shapes.map((shape): Shape => {
+    switch (shape.kind) {
+      case 'line':
+        return { ...shape, from: move(shape.from), to: move(shape.to) }
+      case 'circle':
+      case 'arc':
+        return { ...shape, centre: move(shape.centre), radius: size(shape.radius) }
+      case 'polyline':
+        return { ...shape, points: shape.points.map((point) => ({ ...point, ...move(point) })) }
+      case 'text':
+        return { ...shape, at: move(shape.at), height: size(shape.height) }
+      default:
+        return shape satisfies never
+    }
+  })
+}

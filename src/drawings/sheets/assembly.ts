@@ -1,0 +1,215 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { Design } from '#shared/bearing/design.ts'
+import { mm } from '#shared/units/length.ts'
+import { at, type Drawing, type Point, polar, type Shape } from '#src/drawings/model.ts'
+import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
+import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
+import { box, circle, line, placed } from '#src/drawings/shapes.ts'
+import { fittedText, leader, TEXT_HEIGHT } from './annotations.ts'
+import { ballAngles, faceView, gapAngle } from './face.ts'
+import { detailScale, grooveDetail, type Room } from './groove-detail.ts'
+import { halfSection } from './half-section.ts'
+import { COLUMNS_LEFT, COLUMNS_RIGHT, sizeColumns } from './size-columns.ts'
+import { sizeTable } from './size-table.ts'
+import { type SizeText, sizeTextFor } from './size-text.ts'
+import { titleBlock } from './title-block.ts'
+
+/*
+ * The sheet, in millimetres of paper: half section, face view and the enlarged groove side by side; below them the
+ * table of sizes and the title block.
+ */
+const MARGIN = 8
+const STRIP_HEIGHT = 32
+const TITLE_WIDTH = 88
+const LEAST_DETAIL_WIDTH = 76
+/** Of the room that the chosen scale leaves over, the enlarged groove takes this part, the face view the rest. */
+const DETAIL_SHARE = 0.9
+const LEAST_FACE_WIDTH = 56
+const BETWEEN_ZONES = 2
+const CAPTION_HEIGHT = 9
+/** The tails of arrows reach past the enlarged groove, above and below. */
+const BESIDE_DETAIL = 12
+/** Above and below the face view, for what is said of the balls. */
+const FACE_LABELS = 9
+const HATCH_SPACING = 1.6
+/** Wide lines would make a black band of smaller balls. */
+const LEAST_WIDE_BALL = 4
+/** Centre lines run so far past what they are the centre of. */
+const OVERHANG = 4
+
+type Layout = {
+  readonly width: number
+  readonly height: number
+  readonly scale: Scale
+  readonly detail: Scale
+  readonly section: Point
+  readonly face: Point
+  readonly faceWidth: number
+  readonly groove: Point
+  readonly grooveRoom: Room
+  readonly captions: number
+}
+
+/**
+ * A bearing as an engineering drawing (ISO 128, ISO 129-1): half section, face view, and the groove enlarged, with every
+ * size of the design, the nearest figure of the rule, and the scale.
+ */
+export function assemblySheet(design: Design, paper: Paper): Drawing {
+  const { bearing } = design
+  const say = sizeTextFor(bearing)
+  const layout = layoutOf(bearing, say, paper)
+  const { width, height, scale } = layout
+  const shapes = [
+    ...placed(sectionZone(bearing, say, scale.factor), 1, layout.section),
+    ...placed(faceZone(bearing, say, layout), 1, layout.face),
+    ...placed(grooveDetail(bearing, say, layout.detail, layout.grooveRoom), 1, layout.groove),
+    ...captions(layout),
+    ...strip(design, say, layout, PAPER_SIZES[paper].name),
+  ]
+  return {
+    title: 'Assembly',
+    description: describe(bearing, say),
+    width: mm(width / scale.factor),
+    height: mm(height / scale.factor),
+    scale: scale.factor,
+    shapes: placed(shapes, 1 / scale.factor),
+  }
+}
+
+const viewHeight = (height: number): number => height - 2 * MARGIN - STRIP_HEIGHT - CAPTION_HEIGHT
+
+function layoutOf(bearing: Bearing, say: SizeText, paper: Paper): Layout {
+  const { long: width, short: height } = PAPER_SIZES[paper]
+  const { outerRing, settled } = bearing
+  const outside = outerRing.outsideDiameter
+  const free = width - 2 * MARGIN - LEAST_DETAIL_WIDTH - 2 * BETWEEN_ZONES - COLUMNS_LEFT - COLUMNS_RIGHT
+  const scale = scaleUpTo(
+    Math.min(
+      (viewHeight(height) - 2 * FACE_LABELS - 2 * OVERHANG) / outside,
+      (free - 2 * OVERHANG) / (outside + settled.width),
+      (free - LEAST_FACE_WIDTH) / settled.width,
+    ),
+  )
+  const sectionWidth = settled.width * scale.factor
+  const faceNeeds = Math.max(LEAST_FACE_WIDTH, outside * scale.factor + 2 * OVERHANG)
+  const left = free - sectionWidth - faceNeeds
+  const faceWidth = faceNeeds + (1 - DETAIL_SHARE) * left
+  const grooveRoom = {
+    width: LEAST_DETAIL_WIDTH + DETAIL_SHARE * left,
+    height: viewHeight(height) - BESIDE_DETAIL,
+  }
+  const middle = MARGIN + STRIP_HEIGHT + viewHeight(height) / 2
+  const sectionLeft = MARGIN + COLUMNS_LEFT
+  const faceLeft = sectionLeft + sectionWidth + COLUMNS_RIGHT + BETWEEN_ZONES
+  return {
+    width,
+    height,
+    scale,
+    detail: detailScale(bearing, say, grooveRoom),
+    section: at(sectionLeft + sectionWidth / 2, middle),
+    face: at(faceLeft + faceWidth / 2, middle),
+    faceWidth,
+    groove: at(width - MARGIN - grooveRoom.width / 2, middle),
+    grooveRoom,
+    captions: height - MARGIN - CAPTION_HEIGHT + 3,
+  }
+}
+
+function sectionZone(bearing: Bearing, say: SizeText, factor: number): readonly Shape[] {
+  const { pitchRadius, settled, outerRing } = bearing
+  const ring = (settled.ballDiameter / 2) * factor + 2
+  const centre = at(0, pitchRadius * factor)
+  const top = Math.max((outerRing.outsideDiameter / 2) * factor, centre.y + ring)
+  return [
+    ...placed(halfSection(bearing, HATCH_SPACING / factor, OVERHANG / factor), factor),
+    ...sizeColumns(bearing, say, factor),
+    circle('dimension', centre, ring),
+    line('dimension', at(0, centre.y + ring), at(0, top + 2)),
+    fittedText('X', at(0, top + 3), 10, 'middle'),
+  ]
+}
+
+function faceZone(bearing: Bearing, say: SizeText, { scale: { factor }, faceWidth }: Layout): readonly Shape[] {
+  const { pitchRadius, settled, outerRing, ballGap } = bearing
+  const radius = (outerRing.outsideDiameter / 2) * factor
+  const high = radius + OVERHANG
+  const inGap = polar(at(0, 0), pitchRadius * factor, gapAngle(bearing))
+  const angles = ballAngles(bearing)
+  const isSmall = settled.ballDiameter * factor < LEAST_WIDE_BALL
+  const ballAngle = angles[Math.floor(angles.length * 0.6)] ?? 0
+  const onBall = polar(at(0, 0), (pitchRadius + settled.ballDiameter / 2) * factor, ballAngle)
+  const { count, material = 'wood' } = settled.input.balls
+  const [above, below] = [at(4, high + 3), at(-4, -high - 3)]
+  return [
+    ...placed(faceView(bearing, OVERHANG / factor, isSmall ? 'hatch' : 'outline'), factor),
+    ...leader(above, inGap),
+    fittedText(`g ${say(ballGap)}`, at(5, high + 2), faceWidth / 2 - 5, 'start'),
+    ...leader(below, onBall),
+    fittedText(
+      `${count} balls, ${material}, Dw Ø${say(settled.ballDiameter)}`,
+      at(0, -high - 4 - TEXT_HEIGHT),
+      faceWidth,
+      'middle',
+    ),
+  ]
+}
+
+function captions({
+  section,
+  face,
+  groove,
+  grooveRoom,
+  captions: y,
+  scale,
+  detail,
+  faceWidth,
+}: Layout): readonly Shape[] {
+  const caption = (words: string, x: number, room: number): Shape =>
+    fittedText(words, at(x, y), room, 'middle', { bold: true })
+  return [
+    caption(`half section ${scale.text}`, section.x, COLUMNS_LEFT + COLUMNS_RIGHT),
+    caption(`face ${scale.text}`, face.x, faceWidth),
+    caption(`X ${detail.text}`, groove.x, grooveRoom.width),
+  ]
+}
+
+function strip(design: Design, say: SizeText, { width, height, scale }: Layout, paper: string): readonly Shape[] {
+  const { input, ballDiameter } = design.bearing.settled
+  const { count, material = 'wood' } = input.balls
+  const [left, right, bottom, top] = [MARGIN, width - MARGIN, MARGIN, MARGIN + STRIP_HEIGHT]
+  const between = right - TITLE_WIDTH
+  return [
+    box('frame', MARGIN, MARGIN, width - MARGIN, height - MARGIN),
+    line('frame', at(left, top), at(right, top)),
+    line('frame', at(between, bottom), at(between, top)),
+    ...sizeTable(design, say, { left, bottom, right: between, top }),
+    ...titleBlock(
+      {
+        title: 'Ball bearing, wood, full complement',
+        subtitle: `${count} balls of ${material}, Ø${say(ballDiameter)} ${input.units}`,
+        facts: [
+          ['scale', scale.text],
+          ['sizes in', input.units],
+          ['sheet', paper],
+          [
+            'finished sizes',
+            input.finishAllowance === 0
+              ? 'bare wood'
+              : `with film, ${say(design.bearing.settled.finishAllowance)} ${input.units}`,
+          ],
+        ],
+        note: 'For models and light hand-turned work. Never to carry people or loads overhead.',
+      },
+      { left: between, bottom, right, top },
+    ),
+  ]
+}
+
+function describe({ settled, outerRing, innerRing }: Bearing, say: SizeText): string {
+  const { units, balls } = settled.input
+  return [
+    `Half section, face view and enlarged groove of a wooden ball bearing with ${balls.count} balls`,
+    `of ${say(settled.ballDiameter)} ${units}, ${say(outerRing.outsideDiameter)} ${units} outside,`,
+    `with a bore of ${say(innerRing.boreDiameter)} ${units}.`,
+  ].join(' ')
+}

@@ -1,0 +1,204 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { grooveHalfWidth } from '#shared/geometry/groove.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
+import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
+import { circle, line, placed } from '#src/drawings/shapes.ts'
+import { textWidth } from '#src/drawings/text-width.ts'
+import { fittedText, leader, levelExtension, stacked, TEXT_HEIGHT, uprightLine } from './annotations.ts'
+import { ringCuts } from './half-section.ts'
+import { type RingCut, ringSection } from './ring-section.ts'
+import type { SizeText } from './size-text.ts'
+
+const HATCH_SPACING = 2
+/** Wood shown behind a groove and beside it, in ball diameters. */
+const BACK_SHOWN = 0.35
+const SIDE_SHOWN = 0.12
+/** Dimension lines stand so far beside the section, and labels so much farther. */
+const LINE_BESIDE = 4.5
+const LABEL_BESIDE = 8.5
+const LABELS_APART = 2 * TEXT_HEIGHT
+
+/** Where the arrows of the right side touch: the ball a little below its middle, a groove part of the way to its edge. */
+const BALL_TIP = -12
+const ARC_TIP = 0.6
+
+export type Room = { readonly width: number; readonly height: number }
+
+type Crop = { readonly half: number; readonly top: Mm; readonly bottom: Mm }
+
+/** Around the ball: how far the enlarged view reaches, in the bearing's millimetres. */
+function cropOf({ settled, outerRing, innerRing }: Bearing): Crop {
+  const { ballDiameter, width } = settled
+  const widest = Math.max(outerRing.grooveWidth, innerRing.grooveWidth, ballDiameter) / 2
+  const half = Math.min(width / 2, widest + SIDE_SHOWN * ballDiameter)
+  const shown = BACK_SHOWN * ballDiameter
+  return {
+    half: Math.max(half, ballDiameter / 2),
+    top: mm(outerRing.grooveBottomDiameter / 2 + Math.min(outerRing.wall, shown)),
+    bottom: mm(innerRing.grooveBottomDiameter / 2 - Math.min(innerRing.wall, shown)),
+  }
+}
+
+/** What stands beside the section. */
+function wordsOf({ outerRing: outer, innerRing: inner, landGap, settled }: Bearing, say: SizeText) {
+  const symbol = DIMENSION_SYMBOLS
+  return {
+    outerDepth: `${symbol.outerGrooveDepth} ${say(outer.grooveDepth)}`,
+    innerDepth: `${symbol.innerGrooveDepth} ${say(inner.grooveDepth)}`,
+    outerRadius: `${symbol.outerGrooveRadius} R${say(outer.grooveRadius)}`,
+    innerRadius: `${symbol.innerGrooveRadius} R${say(inner.grooveRadius)}`,
+    landGap: `${symbol.landGap} ${say(landGap)}`,
+    ball: `Dw SØ${say(settled.ballDiameter)}`,
+  }
+}
+
+/** How much of a room's width the labels take on either side; a third of it each at the most. */
+function labelRooms(bearing: Bearing, say: SizeText, room: Room): readonly [left: number, right: number] {
+  const words = wordsOf(bearing, say)
+  const widest = (...texts: readonly string[]): number =>
+    Math.min(room.width / 3 - LABEL_BESIDE, 2 + Math.max(...texts.map((text) => textWidth(text, TEXT_HEIGHT))))
+  return [
+    widest(words.outerDepth, words.innerDepth),
+    widest(words.outerRadius, words.innerRadius, words.landGap, words.ball),
+  ]
+}
+
+/** The scale at which the groove's surroundings fit a room with their labels left and right. */
+export function detailScale(bearing: Bearing, say: SizeText, room: Room): Scale {
+  const { half, top, bottom } = cropOf(bearing)
+  const [left, right] = labelRooms(bearing, say, room)
+  return scaleUpTo(Math.min((room.width - left - right - 2 * LABEL_BESIDE) / (2 * half), room.height / (top - bottom)))
+}
+
+/** Both grooves and the ball, enlarged, with what the half section is too small to say: round the origin, on paper. */
+export function grooveDetail(bearing: Bearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
+  const { pitchRadius, settled } = bearing
+  const crop = cropOf(bearing)
+  const shown = [
+    ...ringCuts(bearing).flatMap((cut) => ringSection(cropped(cut, crop), HATCH_SPACING / factor)),
+    circle('outline', at(0, pitchRadius), settled.ballDiameter / 2),
+    ...cross(at(0, pitchRadius), settled.ballDiameter * 0.58),
+  ]
+  const middle = (crop.top + crop.bottom) / 2
+  const half = crop.half * factor
+  const [leftRoom, rightRoom] = labelRooms(bearing, say, room)
+  const view: View = {
+    bearing,
+    factor,
+    half,
+    side: Math.min(half, (settled.width / 2) * factor),
+    onPaper: (y) => (y - middle) * factor,
+    room,
+    words: wordsOf(bearing, say),
+    leftRoom,
+    rightRoom,
+  }
+  const all = [...placed(shown, factor, at(0, -middle * factor)), ...depths(view), ...rounds(view)]
+  return placed(all, 1, at((leftRoom - rightRoom) / 2, 0))
+}
+
+/** What the labels need to know of the view, on paper. */
+type View = {
+  readonly bearing: Bearing
+  readonly factor: number
+  /** Half of the width shown, and where the rings end. */
+  readonly half: number
+  readonly side: number
+  /** From the height over the axis, in the bearing's millimetres, to the height in the view. */
+  readonly onPaper: (y: number) => number
+  readonly room: Room
+  readonly words: ReturnType<typeof wordsOf>
+  /** For the labels on either side. */
+  readonly leftRoom: number
+  readonly rightRoom: number
+}
+
+function cropped(cut: RingCut, { half, top, bottom }: Crop): RingCut {
+  const backRadius = mm(cut.outward === 1 ? Math.min(cut.backRadius, top) : Math.max(cut.backRadius, bottom))
+  const halfWidth = mm(Math.min(cut.halfWidth, half))
+  const broken = { back: backRadius !== cut.backRadius, sides: halfWidth !== cut.halfWidth }
+  return { ...cut, backRadius, halfWidth, broken }
+}
+
+const cross = (centre: Point, reach: number): readonly Shape[] => [
+  line('centre', at(centre.x - reach, centre.y), at(centre.x + reach, centre.y)),
+  line('centre', at(centre.x, centre.y - reach), at(centre.x, centre.y + reach)),
+]
+
+/** On the left: how deep both grooves are. */
+function depths({ bearing, words, half, side, onPaper, room, leftRoom }: View): readonly Shape[] {
+  const { outerRing: outer, innerRing: inner } = bearing
+  const rows = [
+    { text: words.outerDepth, ring: outer },
+    { text: words.innerDepth, ring: inner },
+  ].map(({ text, ring }) => {
+    const [land, bottom] = [onPaper(ring.landDiameter / 2), onPaper(ring.grooveBottomDiameter / 2)]
+    return { text, land, bottom, middle: (land + bottom) / 2 }
+  })
+  const x = -half - LINE_BESIDE
+  const heights = stackedIn(
+    room,
+    rows.map(({ middle }) => middle),
+  )
+  return rows.flatMap(({ text, land, bottom, middle }, index) => {
+    const end = at(-half - LABEL_BESIDE, heights[index] ?? middle)
+    return [
+      levelExtension(land, -side, x),
+      levelExtension(bottom, 0, x),
+      ...uprightLine(x, Math.min(land, bottom), Math.max(land, bottom)),
+      line('dimension', at(x, middle), end),
+      label(text, end, leftRoom - 1, 'end'),
+    ]
+  })
+}
+
+/** On the right: the arcs, the ball, and the space between the lands. */
+function rounds({ bearing, words, half, side, factor, onPaper, room, rightRoom }: View): readonly Shape[] {
+  const { outerRing: outer, innerRing: inner, pitchRadius, settled } = bearing
+  const [outerCut, innerCut] = ringCuts(bearing)
+  const [outerLand, innerLand] = [onPaper(outer.landDiameter / 2), onPaper(inner.landDiameter / 2)]
+  const x = half + LINE_BESIDE
+  const onBall = polar(at(0, onPaper(pitchRadius)), (settled.ballDiameter / 2) * factor, BALL_TIP)
+  const arcTip = (cut: RingCut): Point => {
+    const { x: wide, y } = onArc(cut, side / factor)
+    return at(wide * factor, onPaper(y))
+  }
+  const rows = [
+    { text: words.outerRadius, tip: arcTip(outerCut), arrow: true },
+    { text: words.landGap, tip: at(x, (outerLand + innerLand) / 2), arrow: false },
+    { text: words.ball, tip: onBall, arrow: true },
+    { text: words.innerRadius, tip: arcTip(innerCut), arrow: true },
+  ].toSorted((a, b) => b.tip.y - a.tip.y)
+  const heights = stackedIn(
+    room,
+    rows.map(({ tip }) => tip.y),
+  )
+  return [
+    levelExtension(outerLand, side, x),
+    levelExtension(innerLand, side, x),
+    ...uprightLine(x, innerLand, outerLand),
+    ...rows.flatMap(({ text, tip, arrow }, index) => {
+      const start = at(half + LABEL_BESIDE, heights[index] ?? tip.y)
+      const way = arrow ? leader(start, tip) : [line('dimension', start, tip)]
+      return [...way, label(text, start, rightRoom - 1, 'start')]
+    }),
+  ]
+}
+
+const stackedIn = ({ height }: Room, wished: readonly number[]): readonly number[] =>
+  stacked(wished, LABELS_APART, -height / 2, height / 2)
+
+/** A point of the groove's arc right of its bottom, in the bearing's millimetres. */
+function onArc({ outward, landRadius, groove }: RingCut, side: number): Point {
+  const wide = ARC_TIP * Math.min(grooveHalfWidth(groove), side)
+  const rise = Math.sqrt((groove.radius - wide) * (groove.radius + wide))
+  return at(wide, landRadius + outward * (groove.depth - groove.radius + rise))
+}
+
+/** Beside the end of its line, half its height lower. */
+function label(words: string, end: Point, room: number, anchor: 'start' | 'end'): Shape {
+  const gap = anchor === 'start' ? 1 : -1
+  return fittedText(words, at(end.x + gap, end.y - TEXT_HEIGHT / 2), room, anchor)
+}

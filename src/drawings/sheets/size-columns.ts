@@ -1,0 +1,104 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { at, type Shape } from '#src/drawings/model.ts'
+import { line } from '#src/drawings/shapes.ts'
+import { textWidth } from '#src/drawings/text-width.ts'
+import {
+  arrowHead,
+  fittedText,
+  levelExtension,
+  levelLine,
+  TEXT_HEIGHT,
+  uprightExtension,
+  uprightLine,
+} from './annotations.ts'
+import type { SizeText } from './size-text.ts'
+
+/** The first dimension line stands so far beside the view, the next ones so far apart. */
+const FIRST_COLUMN = 7
+const COLUMNS_APART = 6
+const BELOW_AXIS = 2
+/** Longer texts are made smaller. */
+const TEXT_ROOM = 44
+/** The dimension line of the width stands so far below everything else. */
+const WIDTH_BELOW = 7
+/** A text beside arrows that point inward begins here, past their tails. */
+const BESIDE = 6.5
+/** Where the extension line of a groove bottom, or of a ball's centre, begins. */
+const MID_GROOVE = 0
+
+/** What the columns take beside the view on either side. */
+export const COLUMNS_LEFT = FIRST_COLUMN + 2 * COLUMNS_APART + 5
+export const COLUMNS_RIGHT = FIRST_COLUMN + 3 * COLUMNS_APART + 3
+
+type Column = { readonly key: DimensionKey; readonly size: Mm; readonly from: number }
+
+/**
+ * Diameters and width round the half section, whose middle is the origin, on paper. What only the cut half shows has one
+ * arrow, and a line that runs past the axis (ISO 129-1); its text stands there, clear of every extension line. Each size
+ * has a column of its own, the smaller ones nearer, so that no text meets another.
+ */
+export function sizeColumns(bearing: Bearing, say: SizeText, factor: number): readonly Shape[] {
+  const { outerRing: outer, innerRing: inner, settled, pitchRadius } = bearing
+  const half = (settled.width / 2) * factor
+  const left: readonly Column[] = [
+    { key: 'outerLandDiameter', size: outer.landDiameter, from: -half },
+    { key: 'outerGrooveBottomDiameter', size: outer.grooveBottomDiameter, from: MID_GROOVE },
+  ]
+  const right: readonly Column[] = [
+    { key: 'boreDiameter', size: inner.boreDiameter, from: half },
+    { key: 'innerGrooveBottomDiameter', size: inner.grooveBottomDiameter, from: MID_GROOVE },
+    { key: 'innerLandDiameter', size: inner.landDiameter, from: half },
+    { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE },
+  ]
+  const outside = -half - FIRST_COLUMN - 2 * COLUMNS_APART
+  const radius = (outer.outsideDiameter / 2) * factor
+  const words = `${DIMENSION_SYMBOLS.outsideDiameter} Ø${say(outer.outsideDiameter)}`
+  const inside = textWidth(words, TEXT_HEIGHT) < 2 * radius - BELOW_AXIS
+  const halves = [
+    ...left.map((column, index) => ({ column, x: -half - FIRST_COLUMN - index * COLUMNS_APART })),
+    ...right.map((column, index) => ({ column, x: half + FIRST_COLUMN + index * COLUMNS_APART })),
+  ]
+  return [
+    ...halves.flatMap(({ column, x }) => halfColumn(column, x, say, factor)),
+    levelExtension(radius, -half, outside),
+    levelExtension(-radius, -half, outside),
+    ...uprightLine(outside, -radius, radius),
+    inside
+      ? fittedText(words, at(outside - 1, 0), TEXT_ROOM, 'middle', { turned: 90 })
+      : fittedText(words, at(outside - 1, -radius - BELOW_AXIS), TEXT_ROOM, 'end', { turned: 90 }),
+    ...width(bearing, say, factor, Math.max(...halves.map(({ column }) => BELOW_AXIS + lengthOf(column, say)))),
+  ]
+}
+
+const wordsOf = ({ key, size }: Column, say: SizeText): string => `${DIMENSION_SYMBOLS[key]} Ø${say(size)}`
+const lengthOf = (column: Column, say: SizeText): number =>
+  Math.min(textWidth(wordsOf(column, say), TEXT_HEIGHT), TEXT_ROOM)
+
+function halfColumn(column: Column, x: number, say: SizeText, factor: number): readonly Shape[] {
+  const radius = (column.size / 2) * factor
+  return [
+    levelExtension(radius, column.from, x),
+    line('dimension', at(x, -BELOW_AXIS - lengthOf(column, say)), at(x, radius)),
+    arrowHead(at(x, radius), 90),
+    fittedText(wordsOf(column, say), at(x - 1, -BELOW_AXIS), TEXT_ROOM, 'end', { turned: 90 }),
+  ]
+}
+
+/** Below everything else, its text between the arrows or, where there is no room, beside them. Both rings are as wide. */
+function width({ settled, outerRing }: Bearing, say: SizeText, factor: number, columns: number): readonly Shape[] {
+  const half = (settled.width / 2) * factor
+  const outside = (outerRing.outsideDiameter / 2) * factor
+  const y = -Math.max(outside, columns) - WIDTH_BELOW
+  const words = `${DIMENSION_SYMBOLS.innerWidth} ${say(settled.width)}`
+  const inside = textWidth(words, TEXT_HEIGHT) < 2 * half - 1
+  return [
+    uprightExtension(-half, -outside, y),
+    uprightExtension(half, -outside, y),
+    ...levelLine(y, -half, half),
+    inside
+      ? fittedText(words, at(0, y + 1), 2 * half, 'middle')
+      : fittedText(words, at(half + BESIDE, y - TEXT_HEIGHT / 2), COLUMNS_RIGHT - BESIDE, 'start'),
+  ]
+}

@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest'
+import { bearingOf } from '#shared/bearing/bearing.ts'
+import { splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { mm } from '#shared/units/length.ts'
+import { PLAIN } from '#tests/support/inputs.ts'
+
+function screwsOf(input: DesignInput) {
+  const made = bearingOf(input)
+  if (!made.ok) throw new RangeError('the input must give a bearing')
+  return { inner: made.value.innerRing, screws: splitScrewsOf(made.value) }
+}
+
+test('the screws of a split inner ring stand midway between its bore and its groove', () => {
+  const { inner, screws } = screwsOf(PLAIN)
+  const between = (inner.boreDiameter + inner.grooveBottomDiameter) / 2
+  expect(screws).toMatchObject({ count: 3, circleDiameter: between })
+})
+
+test('a larger ring takes more of them, up to twelve', () => {
+  const { screws } = screwsOf({ ...PLAIN, balls: { count: 200, diameter: mm(16) } })
+  expect(screws?.count).toBe(12)
+})
+
+// ASME B18.6.1: a No. 4 head is 0.225 in across, its shank 0.112 in: 0.449 in, 11.4 mm, between bore and groove.
+test.each([
+  [11.3, false],
+  [11.5, true],
+])('%d mm of wood between bore and groove: room for screws is %s', (wall, hasRoom) => {
+  const bore = mm(screwsOf(PLAIN).inner.grooveBottomDiameter - 2 * wall)
+  expect(screwsOf({ ...PLAIN, bore }).screws !== undefined).toBe(hasRoom)
+})
+
+test.each(['outer-ring', 'none'] as const)('with split %s the inner ring has none', (split) => {
+  expect(screwsOf({ ...PLAIN, split }).screws).toBeUndefined()
+})

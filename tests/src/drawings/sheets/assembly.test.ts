@@ -1,0 +1,160 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { type Design, design } from '#shared/bearing/design.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { inUnits, mm } from '#shared/units/length.ts'
+import type { Drawing, ShapeOf } from '#src/drawings/model.ts'
+import { PAPERS, type Paper } from '#src/drawings/papers.ts'
+import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
+import { toSvg } from '#src/drawings/writers/svg.ts'
+import { extentOf, overlap } from '#tests/support/extents.ts'
+import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
+import { linesInRow, rasterOf } from '#tests/support/raster.ts'
+
+function designed(input: DesignInput): Design {
+  const made = design(input)
+  if (!made.ok) throw new RangeError(`input must give a bearing, got ${JSON.stringify(made.error)}`)
+  return made.value
+}
+
+/** Inputs that give a bearing; the others are passed over. */
+const valid = (inputs: fc.Arbitrary<DesignInput>): fc.Arbitrary<Design> =>
+  inputs
+    .map((input) => design(input))
+    .filter((made) => made.ok)
+    .map((made) => made.value)
+
+const textsOf = ({ shapes }: Drawing): readonly ShapeOf<'text'>[] => shapes.filter((shape) => shape.kind === 'text')
+
+/** Everything that no sheet may have, in words. */
+function faultsOf(drawing: Drawing): readonly string[] {
+  const boxes = textsOf(drawing).map((text) => ({ text: text.text, box: extentOf(text) }))
+  const overlaps = boxes.flatMap((one, index) =>
+    boxes.slice(index + 1).flatMap((other) => (overlap(one.box, other.box) ? [`${one.text} on ${other.text}`] : [])),
+  )
+  const outside = drawing.shapes.flatMap((shape) => {
+    const { left, bottom, right, top } = extentOf(shape)
+    const inside = left >= 0 && bottom >= 0 && right <= drawing.width && top <= drawing.height
+    return inside ? [] : [`${shape.kind} ${shape.role} ${shape.kind === 'text' ? shape.text : ''} leaves the sheet`]
+  })
+  return [...overlaps, ...outside]
+}
+
+describe('whatever the bearing', () => {
+  test.each([
+    ['500 that someone might turn', likelyInput, 500],
+    ['150 of any size and shape', anyInput, 150],
+  ])('%s: no text meets another, and nothing leaves the sheet', (_name, inputs, numRuns) => {
+    fc.assert(
+      fc.property(valid(inputs), fc.constantFrom<Paper>(...PAPERS), (made, paper) => {
+        expect(faultsOf(assemblySheet(made, paper))).toEqual([])
+      }),
+      { numRuns },
+    )
+  })
+
+  test('every size on it is that of the design, to the digit shown', () => {
+    fc.assert(
+      fc.property(valid(likelyInput), (made) => {
+        const { units } = made.bearing.settled.input
+        const values = new Map([
+          ...made.dimensions.map(({ key, value }) => [DIMENSION_SYMBOLS[key], inUnits(value, units)] as const),
+          ['Dw', inUnits(made.bearing.settled.ballDiameter, units)] as const,
+        ])
+        const sizes = textsOf(assemblySheet(made, 'a4')).flatMap(({ text }) => {
+          const found = /^(\w+) (?:SØ|Ø|R)?([\d.]+)$/.exec(text)
+          return found === null ? [] : [{ symbol: found[1] ?? '', value: Number(found[2]) }]
+        })
+        expect(sizes.map(({ symbol }) => symbol).toSorted()).toEqual([
+          'B',
+          'D',
+          'D1',
+          'De',
+          'Dpw',
+          'Dw',
+          'd',
+          'd1',
+          'di',
+          'g',
+          'he',
+          'hi',
+          're',
+          'ri',
+          's',
+        ])
+        const halfDigit = units === 'in' ? 0.000_05 : 0.005
+        for (const { symbol, value } of sizes)
+          expect(value).toBeWithin(halfDigit * 1.0001, values.get(symbol) ?? Number.NaN)
+      }),
+    )
+  })
+
+  test('the circles of the face view are those of the design, and the balls touch', () => {
+    fc.assert(
+      fc.property(valid(likelyInput), (made) => {
+        const { outerRing, innerRing, pitchRadius, settled } = made.bearing
+        const { shapes } = assemblySheet(made, 'letter')
+        const radii = shapes.flatMap((shape) => (shape.kind === 'circle' ? [shape.radius] : []))
+        const wanted = [
+          outerRing.outsideDiameter / 2,
+          outerRing.landDiameter / 2,
+          outerRing.grooveBottomDiameter / 2,
+          innerRing.landDiameter / 2,
+          innerRing.grooveBottomDiameter / 2,
+          innerRing.boreDiameter / 2,
+          pitchRadius,
+        ]
+        for (const radius of wanted) expect(radii.some((drawn) => Math.abs(drawn - radius) < 1e-6)).toBe(true)
+        const balls = shapes.filter((shape) => shape.kind === 'arc')
+        const centres = balls.filter((_, index) => index % 2 === 0).map(({ centre }) => centre)
+        expect(centres).toHaveLength(settled.input.balls.count)
+        for (const [index, centre] of centres.slice(1).entries()) {
+          const before = centres[index] ?? centre
+          expect(Math.hypot(centre.x - before.x, centre.y - before.y)).toBeWithin(1e-6, settled.ballDiameter)
+        }
+      }),
+    )
+  })
+})
+
+// 20 pixels a millimetre: the middle of a line is found to a pixel, 0.05 mm.
+test('rasterised, the outer circle of the face view is as wide as the outside diameter at the scale stated', () => {
+  const drawing = assemblySheet(designed(PLAIN), 'a4')
+  expect(drawing.scale).toBe(1)
+  const face = drawing.shapes.find((shape) => shape.kind === 'circle' && Math.abs(shape.radius - 50) < 1e-9)
+  if (face?.kind !== 'circle') throw new RangeError('the face view must have an outer circle')
+  const raster = rasterOf(toSvg(drawing), 20)
+  const row = linesInRow(raster, Math.round((drawing.height - face.centre.y - 20) * 20))
+  const reach = Math.sqrt(50 * 50 - 20 * 20)
+  for (const x of [face.centre.x - reach, face.centre.x + reach])
+    expect(row.some((middle) => Math.abs(middle - x) <= 0.05)).toBe(true)
+})
+
+test('the two halves of a split ring are hatched apart, and the ball is not hatched', () => {
+  const { shapes } = assemblySheet(designed(PLAIN), 'a4')
+  const slopes = shapes.flatMap((shape) =>
+    shape.kind === 'line' && shape.role === 'hatch' && shape.from.y !== shape.to.y
+      ? [Math.round((shape.to.y - shape.from.y) / (shape.to.x - shape.from.x))]
+      : [],
+  )
+  expect(new Set(slopes)).toEqual(new Set([1, -1]))
+  // Once at the sheet's scale and once enlarged.
+  const radius = designed(PLAIN).bearing.settled.ballDiameter / 2
+  const balls = shapes.flatMap((shape) =>
+    shape.kind === 'circle' && [1, 2].some((times) => Math.abs(shape.radius - times * radius) < 1e-9) ? [shape] : [],
+  )
+  expect(balls).toHaveLength(2)
+  for (const shape of shapes) {
+    if (shape.kind !== 'line' || shape.role !== 'hatch') continue
+    for (const ball of balls)
+      for (const end of [shape.from, shape.to])
+        expect(Math.hypot(end.x - ball.centre.x, end.y - ball.centre.y)).toBeGreaterThan(ball.radius - 1e-9)
+  }
+})
+
+test('the same design gives the same bytes', () => {
+  expect(toSvg(assemblySheet(designed(PLAIN), 'a4'))).toBe(
+    toSvg(assemblySheet(designed({ ...PLAIN, bore: mm(12) }), 'a4')),
+  )
+})
