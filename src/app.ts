@@ -19,6 +19,7 @@ import { type LogStream, requestLog } from '#src/plugins/request-log.ts'
 import { stopGently } from '#src/plugins/shutdown.ts'
 import { BALL_SELECTION_SCHEMAS, ballSelectionRoute } from '#src/routes/ball-selection/route.ts'
 import { DESIGN_SCHEMAS, designRoute } from '#src/routes/design/route.ts'
+import { DRAWING_SCHEMAS, drawingsRoute } from '#src/routes/drawings/route.ts'
 import { FASTENERS_SCHEMAS, fastenersRoute } from '#src/routes/fasteners/route.ts'
 import { FIT_CORRECTION_SCHEMAS, fitCorrectionRoute } from '#src/routes/fit-correction/route.ts'
 import { HEALTH_SCHEMAS, healthRoute } from '#src/routes/health/route.ts'
@@ -58,6 +59,7 @@ const ROUTES: readonly Mount[] = [
   { route: stockSizesRoute, prefix: '/v1', schemas: STOCK_SIZES_SCHEMAS },
   { route: fastenersRoute, prefix: '/v1', schemas: FASTENERS_SCHEMAS },
   { route: sourcesRoute, prefix: '/v1', schemas: SOURCES_SCHEMAS },
+  { route: drawingsRoute, prefix: '/v1', schemas: DRAWING_SCHEMAS },
 ]
 
 /** The schemas that more than one route points to, by their `$id`. */

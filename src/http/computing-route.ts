@@ -6,13 +6,14 @@ import type {
   FastifyReply,
   FastifyRequest,
   FastifySchema,
+  onRequestHookHandler,
   RawServerDefault,
 } from 'fastify'
-import type { Static, TSchema } from 'typebox'
+import { type Static, type TSchema, Type } from 'typebox'
 import { isKept } from './caching.ts'
 import { faultsOf } from './faults.ts'
 import { JSON_TYPE, mediaType } from './media-type.ts'
-import { type Fault, notValid, problem } from './problem.ts'
+import { type Fault, notValid, ProblemError, problem } from './problem.ts'
 import { bodyOf } from './query.ts'
 import { queryNames } from './query-names.ts'
 import { type QueryParameter, queryParameters } from './query-parameters.ts'
@@ -56,13 +57,17 @@ type Answer<Ok> = Ok extends TSchema
     ? Static<Json> | string | Buffer
     : string | Buffer
 
+type MediaTypes = readonly [string, ...string[]]
+
 type ComputingRoute<Schema extends ComputingSchema> = {
   readonly path: string
   readonly schema: Schema
   /** The same input as a query too, so that a page can embed the answer and a cache can keep it. */
   readonly get?: boolean
-  /** What the answer can be, the preferred first; JSON when it is not said. */
-  readonly mediaTypes?: readonly [string, ...string[]]
+  /** What the answer can be, the preferred first; JSON when it is not said. Of some paths it is part of their name. */
+  readonly mediaTypes?: MediaTypes | ((request: FastifyRequest) => MediaTypes)
+  /** Parts of the path, `:view` say, each of which names one of a few things; with any other name it is a 404. */
+  readonly choices?: Readonly<Record<string, readonly string[]>>
   readonly handler: (
     body: Static<Schema['body']>,
     request: FastifyRequest,
@@ -73,14 +78,20 @@ type ComputingRoute<Schema extends ComputingSchema> = {
 
 /** A path that computes an answer from an input: `POST` with JSON and, where asked, `GET` with the same as a query. */
 export function computingRoute<const Schema extends ComputingSchema>(app: App, route: ComputingRoute<Schema>): void {
-  const { path } = route
+  const { path, choices } = route
   const { body, response, ...words }: ComputingSchema = route.schema
   const answer = answering(route)
-  const post: FastifySchema = { ...words, body, response: { ...POST_REFUSALS, ...response } }
+  const post: FastifySchema = {
+    ...words,
+    ...(choices && { params: paramsOf(choices) }),
+    body,
+    response: { ...POST_REFUSALS, ...(choices && { 404: problem('No such thing') }), ...response },
+  }
   app.route({
     method: 'POST',
     url: path,
     schema: post,
+    ...(choices && { onRequest: holdTo(choices) }),
     handler: (request, reply) => answer(request.body, request, reply),
   })
   if (route.get === true) queryRoute(app, route, `${words.operationId}ByQuery`)
@@ -103,8 +114,9 @@ function answering<Schema extends ComputingSchema>({
   mediaTypes = [JSON_TYPE],
 }: ComputingRoute<Schema>): (input: unknown, request: FastifyRequest, reply: FastifyReply) => unknown {
   return (input, request, reply) => {
-    const chosen = mediaType(request, mediaTypes)
-    if (mediaTypes.length > 1) reply.header('vary', 'Accept')
+    const offered = typeof mediaTypes === 'function' ? mediaTypes(request) : mediaTypes
+    const chosen = mediaType(request, offered)
+    if (offered.length > 1) reply.header('vary', 'Accept')
     if (request.method !== 'POST' && isKept(request, reply, input, chosen)) return reply.code(304).send()
     if (chosen !== JSON_TYPE) reply.type(chosen.startsWith('text/') ? `${chosen}; charset=utf-8` : chosen)
     // The validator has held the input to this very schema; its type is lost on the way through Fastify's generics.
@@ -117,6 +129,7 @@ function queryRoute<Schema extends ComputingSchema>(
   route: ComputingRoute<Schema>,
   operationId: string,
 ): void {
+  const { choices } = route
   const { body, response, ...words }: ComputingSchema = route.schema
   const answer = answering(route)
   const byId = (id: string) => app.getSchema(id)
@@ -124,14 +137,16 @@ function queryRoute<Schema extends ComputingSchema>(
   // The query is held to the body's own schema: by the time it is looked at, it has become a body.
   const get: FastifySchema = {
     ...words,
+    ...(choices && { params: paramsOf(choices) }),
     operationId,
     querystring: body,
-    response: { ...GET_REFUSALS, ...response },
+    response: { ...GET_REFUSALS, ...(choices && { 404: problem('No such thing') }), ...response },
   }
   app.route({
     method: 'GET',
     url: route.path,
     schema: get,
+    ...(choices && { onRequest: holdTo(choices) }),
     config: { queryParameters: queryParameters(names) },
     preValidation: async (request) => {
       const { body, faults } = bodyOf(request.query, names, byId)
@@ -140,6 +155,28 @@ function queryRoute<Schema extends ComputingSchema>(
     },
     handler: (request, reply) => answer(request.query, request, reply),
   })
+}
+
+type Choices = NonNullable<ComputingRoute<ComputingSchema>['choices']>
+
+const paramsOf = (choices: Choices): TSchema =>
+  Type.Object(
+    Object.fromEntries(
+      Object.entries(choices).map(([name, known]) => [name, Type.Enum([...known], { type: 'string' })] as const),
+    ),
+  )
+
+/** Before anything is read: what the path names must be there. */
+function holdTo(choices: Choices): onRequestHookHandler {
+  return ({ params }, _reply, done) => {
+    for (const [name, known] of Object.entries(choices)) {
+      const given: unknown = Object(params)[name]
+      if (typeof given === 'string' && known.includes(given)) continue
+      done(new ProblemError(404, `There is nothing at this address. Its ${name} is one of ${known.join(', ')}.`))
+      return
+    }
+    done()
+  }
 }
 
 /** All faults come at once: those of the schema too, less those that say of an unread value that it is missing. */

@@ -15,6 +15,7 @@ const DESCRIPTION = [
 const TAGS = [
   { name: 'bearing', description: 'What to cut, and whether it will run.' },
   { name: 'reference', description: 'What the service knows by itself, each figure with its source.' },
+  { name: 'drawings', description: 'Drawings, templates and gauges to look at, print and cut by.' },
   { name: 'service', description: 'The service about itself.' },
 ]
 

@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest'
+import { VERSION } from '#src/version.ts'
+import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+const QUERY = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
+const BODY = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
+
+test('a drawing for an <img>: by its address alone, from any page, to be kept', async () => {
+  const at = `${await startedApp()}/v1/drawings/assembly.svg?${QUERY}`
+  const answer = await ask(at, {
+    headers: { accept: 'image/avif,image/webp,image/*,*/*;q=0.8', origin: 'https://courses.example' },
+  })
+  expect(answer.status).toBe(200)
+  expect(answer.headers).toMatchObject({
+    'content-type': expect.stringMatching(/^image\/svg\+xml/),
+    'cross-origin-resource-policy': 'cross-origin',
+    'access-control-allow-origin': '*',
+    'cache-control': 'public, max-age=86400, stale-while-revalidate=604800',
+  })
+  expect(answer.text).toMatch(/^<svg [^>]*width="297mm" height="210mm"/)
+  const again = await ask(at, { headers: { 'if-none-match': String(answer.headers['etag']) } })
+  expect(again.status).toBe(304)
+})
+
+test('POST gives the same drawing', async () => {
+  const at = await startedApp()
+  const byQuery = await ask(`${at}/v1/drawings/assembly.svg?${QUERY}`)
+  const byBody = await post(`${at}/v1/drawings/assembly.svg`, BODY)
+  expect(byBody.text).toBe(byQuery.text)
+})
+
+test('it may be kept for ever only where the address names the engine that answers', async () => {
+  const at = `${await startedApp()}/v1/drawings/assembly.svg?${QUERY}`
+  const named = await ask(`${at}&engine=${VERSION}`)
+  expect(named.headers['cache-control']).toBe('public, max-age=31536000, immutable')
+  const other = await ask(`${at}&engine=999.0.0`)
+  expect(other.headers['cache-control']).toBe('public, max-age=86400, stale-while-revalidate=604800')
+  expect(other.text).toBe(named.text)
+  expect(faultsIn(await ask(`${at}&engine=newest`))).toHaveLength(1)
+})
+
+test('paper is letter for inches and a4 for millimetres, unless it is said', async () => {
+  const at = `${await startedApp()}/v1/drawings/assembly.svg`
+  const widthOf = async (query: string) => /width="([^"]+)"/.exec((await ask(`${at}?${query}`)).text)?.[1]
+  expect(await widthOf(QUERY)).toBe('297mm')
+  expect(await widthOf(`${QUERY}&paper=letter`)).toBe('279.4mm')
+  expect(await widthOf('units=in&balls.count=10&balls.diameter=5/8&bore=1/2')).toBe('279.4mm')
+})
+
+describe('what cannot be drawn', () => {
+  test.each(['/v1/drawings/wheels.svg', '/v1/drawings/assembly.bmp', '/v1/drawings/assembly'])(
+    '%s is not there',
+    async (path) => {
+      const at = await startedApp()
+      problemIn(await ask(`${at}${path}?${QUERY}`), 404)
+      problemIn(await post(`${at}${path}`, BODY), 404)
+    },
+  )
+
+  test('a bearing that cannot exist', async () => {
+    const at = await startedApp()
+    const answer = await ask(`${at}/v1/drawings/assembly.svg?units=mm&balls.count=12&balls.diameter=16&bore=50`)
+    expect(problemIn(answer, 422).errors?.[0]?.path).toBe('/bore')
+    expect(answer.headers['etag']).toBeUndefined()
+  })
+
+  test('a query that is not valid', async () => {
+    const at = await startedApp()
+    expect(faultsIn(await ask(`${at}/v1/drawings/assembly.svg?${QUERY}&paper=a5&bore2=1`))).toHaveLength(2)
+  })
+
+  test('for a caller who takes no SVG', async () => {
+    const at = await startedApp()
+    problemIn(await ask(`${at}/v1/drawings/assembly.svg?${QUERY}`, { headers: { accept: 'application/json' } }), 406)
+  })
+})
