@@ -14,6 +14,9 @@ export interface SizeRow extends OuterSide {
   readonly ballCount: number
 }
 
+/** Half a ball deep in a half circle: an inner ring that refuses nothing, for the table has none. */
+const ANY_INNER_RING = { engagement: 0.5, groove: { conformity: 0.5 } }
+
 /**
  * Ball diameters × counts: the ring that each pair gives, in the order given, counts running fastest.
  *
@@ -27,8 +30,8 @@ export function sizeTable({
   const rows: SizeRow[] = []
   for (const diameter of diameters) {
     for (const count of counts) {
-      // No figure of the outer side depends on the bore.
-      const side = outerSideOf({ ...shared, balls: { count, diameter }, bore: diameter })
+      // No figure of the outer side depends on the bore or on the inner ring.
+      const side = outerSideOf({ ...shared, balls: { count, diameter }, bore: diameter, innerRing: ANY_INNER_RING })
       if (!side.ok) return fail(side.error)
       rows.push({ ...side.value, ballCount: count })
     }

@@ -23,3 +23,10 @@ test('a pair that cannot be made is the answer', () => {
   const table = sizeTable({ units: 'mm', diameters, counts, ballGap: mm(9.9) })
   expect(!table.ok && table.error.map(({ code }) => code)).toEqual(['gap-takes-another-ball'])
 })
+
+// Found by fuzzing: the usual depth of the inner groove refused the table, with a pointer to what its caller cannot give.
+test('an arc too small for an inner ring refuses no table, which has none', () => {
+  const groove = { grooveRadius: mm(4) } // balls of 16 mm: 3.2 mm deep outside, 6.4 mm inside
+  const table = sizeTable({ units: 'mm', diameters: [mm(16)], counts: [12], groove })
+  expect(table).toMatchObject({ ok: true, value: [{ outerRing: { grooveRadius: 4 } }] })
+})
