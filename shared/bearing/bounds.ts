@@ -1,5 +1,7 @@
-import { inUnits, type Units } from '#shared/units/length.ts'
+import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
+import type { DesignInput } from './design-input.ts'
 import type { Suggestion } from './knobs.ts'
+import type { Refusal } from './refusal.ts'
 
 /*
  * What an input may hold. The edge turns away all else, as a slip of the hand and no bearing; so nothing that is
@@ -20,14 +22,67 @@ export const LENGTH: Bounds = { least: 0.001, most: 10_000 }
 /** Gaps, play, scatter, film. In the units of the caller. */
 export const LENGTH_OR_NONE: Bounds = { least: 0, most: LENGTH.most }
 
-const NONE_IS_POSSIBLE: ReadonlySet<string> = new Set(['/ballGap', '/radialInternalClearance'])
+const NONE_IS_POSSIBLE: ReadonlySet<string> = new Set([
+  '/balls/standardDeviation',
+  '/ballGap',
+  '/minBallGap',
+  '/maxBallGap',
+  '/radialInternalClearance',
+  '/finishAllowance',
+])
+
+/** Every length of an input that can stand alone, with where it stands. */
+const LENGTHS: readonly (readonly [path: string, of: (input: DesignInput) => Mm | null | undefined])[] = [
+  ['/balls/diameter', ({ balls }) => balls.diameter],
+  ['/balls/standardDeviation', ({ balls }) => balls.standardDeviation],
+  ['/bore', ({ bore }) => bore],
+  ['/outerRing/grooveDepth', ({ outerRing }) => outerRing?.grooveDepth],
+  ['/outerRing/groove/grooveRadius', ({ outerRing }) => outerRing?.groove?.grooveRadius],
+  ['/outerRing/groove/cutterDiameter', ({ outerRing }) => outerRing?.groove?.cutterDiameter],
+  ['/outerRing/wall', ({ outerRing }) => outerRing?.wall],
+  ['/outerRing/roundOutsideDiameterTo', ({ outerRing }) => outerRing?.roundOutsideDiameterTo],
+  ['/outerRing/outsideDiameter', ({ outerRing }) => outerRing?.outsideDiameter],
+  ['/innerRing/grooveDepth', ({ innerRing }) => innerRing?.grooveDepth],
+  ['/innerRing/groove/grooveRadius', ({ innerRing }) => innerRing?.groove?.grooveRadius],
+  ['/innerRing/groove/cutterDiameter', ({ innerRing }) => innerRing?.groove?.cutterDiameter],
+  ['/groove/grooveRadius', ({ groove }) => groove?.grooveRadius],
+  ['/groove/cutterDiameter', ({ groove }) => groove?.cutterDiameter],
+  ['/ballGap', ({ ballGap }) => ballGap],
+  ['/minBallGap', ({ minBallGap }) => minBallGap],
+  ['/maxBallGap', ({ maxBallGap }) => maxBallGap],
+  ['/radialInternalClearance', ({ radialInternalClearance }) => radialInternalClearance],
+  ['/finishAllowance', ({ finishAllowance }) => finishAllowance],
+  ['/width', ({ width }) => width],
+]
 
 /** Whether a caller could send what is suggested. */
 export function isWithinBounds({ path, kind, value }: Suggestion, units: Units): boolean {
   if (kind === 'choice') return true
-  if (kind === 'length') return holds(NONE_IS_POSSIBLE.has(path) ? LENGTH_OR_NONE : LENGTH, inUnits(value, units))
+  if (kind === 'length') return holds(boundsAt(path), inUnits(value, units))
   if (path === '/balls/count') return value <= MOST_BALLS
   return path === '/shopDenominator' || holds(path.endsWith('conformity') ? CONFORMITY : ENGAGEMENT, value)
 }
+
+/**
+ * The lengths of a whole input, defaults and all, that nobody could send: a default beside balls of the largest size, or a
+ * text in inches where the rest is in millimetres. The whole input is given back, to be sent again.
+ */
+export function beyondBounds(input: DesignInput): readonly Refusal[] {
+  const { units } = input
+  const refusals: Refusal[] = []
+  const look = (path: string, given: Mm, bounds: Bounds): void => {
+    if (holds(bounds, inUnits(given, units))) return
+    const [least, most] = [lengthOf(bounds.least, units), lengthOf(bounds.most, units)]
+    refusals.push({ code: 'beyond-bounds', path, given, least, most })
+  }
+  for (const [path, of] of LENGTHS) {
+    const given = of(input)
+    if (given !== undefined && given !== null) look(path, given, boundsAt(path))
+  }
+  for (const [index, given] of (input.balls.diameters ?? []).entries()) look(`/balls/diameters/${index}`, given, LENGTH)
+  return refusals
+}
+
+const boundsAt = (path: string): Bounds => (NONE_IS_POSSIBLE.has(path) ? LENGTH_OR_NONE : LENGTH)
 
 const holds = ({ least, most }: Bounds, value: number): boolean => value >= least && value <= most

@@ -1,6 +1,6 @@
-import { ok, type Result } from '#shared/result.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
 import { type Bearing, bearingOf } from './bearing.ts'
-import { isWithinBounds } from './bounds.ts'
+import { beyondBounds, isWithinBounds } from './bounds.ts'
 import type { DesignInput } from './design-input.ts'
 import { type Dimension, dimensionsOf } from './dimensions.ts'
 import { findingsOf } from './findings.ts'
@@ -26,6 +26,8 @@ export function design(input: DesignInput): Result<Design, readonly Refusal[]> {
   const made = bearingOf(input)
   if (!made.ok) return made
   const bearing = made.value
+  const beyond = beyondBounds(bearing.settled.input)
+  if (beyond.length > 0) return fail(beyond)
   return ok({
     bearing,
     dimensions: dimensionsOf(bearing),

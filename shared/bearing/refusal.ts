@@ -21,6 +21,7 @@ export type Refusal =
   | { readonly code: 'play-lets-balls-out'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'finish-fills-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'finish-leaves-no-wood'; readonly path: string; readonly given: Mm; readonly below: Mm }
+  | { readonly code: 'beyond-bounds'; readonly path: string; readonly given: Mm; readonly least: Mm; readonly most: Mm }
   | { readonly code: 'too-few-measured'; readonly path: string; readonly given: number; readonly needed: number }
 
 /** Why a question about a bearing has no answer: its design cannot be, or the question has reasons of its own. */

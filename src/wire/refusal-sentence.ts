@@ -29,6 +29,8 @@ export function refusalSentence(refusal: Refusal, units: Units): string {
       return `a finish of ${figure(refusal.given, units)} on each surface is as thick as the groove is deep: keep it well below ${figure(refusal.below, units)}`
     case 'finish-leaves-no-wood':
       return `a finish of ${figure(refusal.given, units)} on both sides is thicker than the thinnest wood of the rings: keep it well below ${figure(refusal.below, units)}`
+    case 'beyond-bounds':
+      return `${figure(refusal.given, units)} lies outside of what can be asked, ${figure(refusal.least, units)} to ${figure(refusal.most, units)}: give a length inside it, or other balls`
     case 'too-few-measured':
       return `${refusal.given} measured diameters are fewer than the ${refusal.needed} balls of the ring: measure them all`
     default:
