@@ -1,0 +1,115 @@
+import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js'
+import { DOCUMENT, type Operation, type Schema, schemaAt } from './document.ts'
+import type { FuzzRequest } from './requests.ts'
+
+export type FuzzAnswer = {
+  readonly status: number
+  readonly headers: Readonly<Record<string, string | string[] | undefined>>
+  readonly body: Buffer
+}
+
+const JSON_TYPES = /^application\/(problem\+)?json$/
+/** What no caller should read: our code's places, and what a calculation gone wrong looks like. */
+const LEAK = /node_modules|\bat .*:\d+:\d+|\/src\/|\/shared\/|file:\/\//
+const BROKEN = /\bNaN\b|\bundefined\b|\[object /
+
+// The document's own words of 2020-12; formats and keywords of ours are the service's business.
+const ajv = new Ajv2020({ strict: false, validateFormats: false, allErrors: false })
+ajv.addSchema({ $id: 'document', components: closed(DOCUMENT.components) })
+
+/**
+ * What is wrong with an answer, in words; nothing where it is as the document says. That an answer is right is not asked
+ * here: whether it is one of those that a caller was told of.
+ */
+export function faultsOfAnswer(operation: Operation, request: FuzzRequest, answer: FuzzAnswer): readonly string[] {
+  const { status, headers, body } = answer
+  const described = operation.responses[String(status)]
+  if (described === undefined) return [`${status} is not described: ${body.toString('utf8', 0, 300)}`]
+  const faults: string[] = []
+  if (status === 503 && headers['retry-after'] === undefined) faults.push('503 does not say when to come back')
+  if (headers['x-request-id'] === undefined) faults.push('no request id')
+  if (headers['x-powered-by'] !== undefined || headers['server'] !== undefined) faults.push('says what it is made of')
+  if (request.method === 'HEAD' || status === 304)
+    return body.length === 0 ? faults : [...faults, 'a body where none may be']
+
+  const type = String(headers['content-type']).split(';', 1)[0] ?? ''
+  const media = described.content?.[type]
+  if (media === undefined) return [...faults, `${status} comes as ${type}, which is not described`]
+  if (!JSON_TYPES.test(type)) return faults
+  const text = body.toString()
+  if (LEAK.test(text)) faults.push(`speaks of our code: ${text.slice(0, 300)}`)
+  const value: unknown = JSON.parse(text)
+  if (media.schema !== undefined) faults.push(...breaches(media.schema, value))
+  if (status >= 400) return [...faults, ...faultsOfProblem(operation, status, request.input, value)]
+  if (BROKEN.test(text)) faults.push(`a calculation that went wrong: ${BROKEN.exec(text)?.[0]}`)
+  if (operation.method === 'POST' && operation.body !== undefined)
+    faults.push(...breaches(operation.body, request.input).map((fault) => `taken, though ${fault}`))
+  return faults
+}
+
+function faultsOfProblem(operation: Operation, status: number, input: unknown, problem: unknown): readonly string[] {
+  const { status: told, errors = [] } = problem as { status: number; errors?: readonly { path: string }[] }
+  const faults: string[] = []
+  if (told !== status) faults.push(`the problem says ${told}, the answer ${status}`)
+  if (status !== 400 && status !== 422) return faults
+  if (errors.length === 0) faults.push(`${status} without a place`)
+  for (const { path } of errors)
+    if (!leadsSomewhere(path, input) && !isPlace(path, operation)) faults.push(`${path} leads nowhere in the input`)
+  return faults
+}
+
+/** A pointer leads to a value of the input, or to a name that is missing in one: its parent is there. */
+function leadsSomewhere(pointer: string, input: unknown): boolean {
+  if (pointer === '') return true
+  if (!pointer.startsWith('/')) return false
+  let at = input
+  for (const step of pointer.slice(1).split('/').slice(0, -1)) {
+    const name = step.replaceAll('~1', '/').replaceAll('~0', '~')
+    if (typeof at !== 'object' || at === null || !Object.hasOwn(at, name)) return false
+    at = (at as Record<string, unknown>)[name]
+  }
+  return typeof at === 'object' && at !== null
+}
+
+/** A default can be what is wrong: then the pointer leads to where a caller can say otherwise. */
+function isPlace(pointer: string, { method, body = {}, parameters }: Operation): boolean {
+  const steps = pointer.slice(1).split('/')
+  if (method === 'GET') return parameters.some(({ name }) => name === steps.join('.'))
+  let at: Schema | undefined = body
+  for (const step of steps) at = at && schemaAt(at).properties?.[step]
+  return at !== undefined
+}
+
+const compiled = new WeakMap<Schema, ValidateFunction>()
+
+/** The first breach of a schema of the document. */
+function breaches(schema: Schema, value: unknown): readonly string[] {
+  const known = compiled.get(schema)
+  const validate = known ?? ajv.compile(pointed(closed(schema)) as object)
+  if (known === undefined) compiled.set(schema, validate)
+  if (validate(value)) return []
+  const [error] = validate.errors ?? []
+  return [`${error?.instancePath || 'the whole'} ${error?.message} (${JSON.stringify(error?.params)})`]
+}
+
+/** A schema in which every field must be described: one that the document does not name is no part of the contract. */
+function closed(schema: unknown): unknown {
+  if (Array.isArray(schema)) return schema.map(closed)
+  if (typeof schema !== 'object' || schema === null) return schema
+  const { discriminator: _tag, ...rest } = schema as Record<string, unknown>
+  const inner = Object.fromEntries(Object.entries(rest).map(([name, part]) => [name, closed(part)]))
+  const isOpen = typeof inner['properties'] === 'object' && inner['type'] === 'object'
+  return isOpen && !('additionalProperties' in inner) ? { ...inner, additionalProperties: false } : inner
+}
+
+/** The same with its `$ref`s into the document. */
+function pointed(schema: unknown): unknown {
+  if (Array.isArray(schema)) return schema.map(pointed)
+  if (typeof schema !== 'object' || schema === null) return schema
+  return Object.fromEntries(
+    Object.entries(schema).map(([name, part]) => [
+      name,
+      name === '$ref' && typeof part === 'string' ? `document${part}` : pointed(part),
+    ]),
+  )
+}

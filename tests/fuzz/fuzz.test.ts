@@ -1,0 +1,21 @@
+import fc from 'fast-check'
+import { Agent } from 'undici'
+import { expect, onTestFinished, test } from 'vitest'
+import { startedApp } from '#tests/support/started-app.ts'
+import { attemptsAt } from './attempt.ts'
+import { OPERATIONS } from './document.ts'
+
+/** A slice of `npm run fuzz`, the same on every run. */
+const REQUESTS = 150
+
+test.each(OPERATIONS)(
+  '$operationId: whatever is sent, the answer is one that the document describes',
+  async (operation) => {
+    const agent = new Agent()
+    onTestFinished(() => agent.destroy())
+    const statuses = new Map<number, number>()
+    const witness = (_request: unknown, status: number) => statuses.set(status, (statuses.get(status) ?? 0) + 1)
+    await fc.assert(attemptsAt(operation, agent, await startedApp(), witness), { numRuns: REQUESTS })
+    expect(statuses.get(200), 'requests that were answered with what was asked for').toBeGreaterThan(0)
+  },
+)

@@ -1,0 +1,95 @@
+import fc from 'fast-check'
+import { Pool } from 'undici'
+import { residentMb, type Started, start, stop, stopAll } from '#tests/bench/started.ts'
+import { attemptsAt } from './attempt.ts'
+import { OPERATIONS, type Operation } from './document.ts'
+import type { FuzzRequest } from './requests.ts'
+
+/*
+ * A running server under requests that nobody would send: `npm run fuzz`, or `npm run fuzz -- REQUESTS SEED OPERATION`.
+ * Each operation has a lane of its own, so that a slow one does not hold up the others. What fails is shrunk to its least.
+ */
+const [requests = '100000', seedText = '1', only] = process.argv.slice(2)
+const LEAST = Number(requests)
+const SEED = Number(seedText)
+
+/** So many are drawn from one seed; a lane goes on with the next after what fails. */
+const ROUND = 250
+/** An answer later than this is a fault, on a machine that is busy with nothing else. */
+const BUDGET_MS = 5_000
+/** A server that has seen so much more than its first quarter may have grown by so much. */
+const MOST_GROWTH = 1.25
+const MEMORY_EVERY_MS = 1_000
+
+type Tally = { readonly statuses: Map<number, number>; slowestMs: number; slowest: string }
+
+const faults: string[] = []
+let answered = 0
+
+try {
+  const server = await start({ arguments: ['src/server.ts'], environment: { LOG_LEVEL: 'silent' } }, '/health/ready')
+  const before = performance.now()
+  const memory: number[] = []
+  const timer = setInterval(() => memory.push(residentMb(server)), MEMORY_EVERY_MS)
+  const lanes = OPERATIONS.filter(({ operationId }) => only === undefined || operationId === only)
+  const tallies = await Promise.all(lanes.map((operation) => lane(operation, server)))
+  clearInterval(timer)
+  await stop(server)
+  report(lanes, tallies, (performance.now() - before) / 1000)
+  faults.push(...growth(memory))
+} finally {
+  stopAll()
+}
+for (const fault of faults) console.log(`\nFAULT ${fault}`)
+console.log(`\n${answered} requests, ${faults.length} faults`)
+process.exitCode = faults.length === 0 ? 0 : 1
+
+/** One operation, until all lanes together have been answered often enough. */
+async function lane(operation: Operation, { address }: Started): Promise<Tally> {
+  const pool = new Pool(address, { connections: 2 })
+  const tally: Tally = { statuses: new Map(), slowestMs: 0, slowest: '' }
+  const witness = (request: FuzzRequest, status: number, ms: number): void => {
+    answered += 1
+    tally.statuses.set(status, (tally.statuses.get(status) ?? 0) + 1)
+    if (ms <= tally.slowestMs) return
+    tally.slowestMs = ms
+    tally.slowest = shown(request)
+  }
+  const takesInput = operation.method === 'POST' || operation.parameters.length > 0
+  for (let round = 0; answered < LEAST && (takesInput || round === 0); round += 1) {
+    const seed = SEED + round * 7_919
+    const run = await fc.check(attemptsAt(operation, pool, address, witness), { seed, numRuns: ROUND })
+    if (!run.failed) continue
+    const [request] = run.counterexample ?? []
+    faults.push(`${operation.operationId}, seed ${seed}: ${run.errorInstance}\n${request && shown(request)}`)
+  }
+  if (tally.slowestMs > BUDGET_MS)
+    faults.push(`${operation.operationId} took ${tally.slowestMs.toFixed(0)} ms for ${tally.slowest}`)
+  await pool.destroy()
+  return tally
+}
+
+function shown({ method, target, headers, body = '' }: FuzzRequest): string {
+  return `${method} ${target} ${JSON.stringify(headers)} ${body}`.slice(0, 4_000)
+}
+
+/** Memory is flat when the last quarter of a run lies no higher than the second, when all is warm. */
+function growth(memory: readonly number[]): readonly string[] {
+  const quarter = (which: number): number => {
+    const part = memory.slice(Math.floor((which * memory.length) / 4), Math.floor(((which + 1) * memory.length) / 4))
+    return part.toSorted((a, b) => a - b)[Math.floor(part.length / 2)] ?? Number.NaN
+  }
+  const [warm, last] = [quarter(1), quarter(3)]
+  console.log(`memory: ${warm.toFixed(0)} MB in the second quarter, ${last.toFixed(0)} MB in the last`)
+  return last <= MOST_GROWTH * warm || memory.length < 8
+    ? []
+    : [`memory grew from ${warm.toFixed(0)} to ${last.toFixed(0)} MB`]
+}
+
+function report(lanes: readonly Operation[], tallies: readonly Tally[], seconds: number): void {
+  console.log(`seed ${SEED}, ${answered} requests in ${seconds.toFixed(0)} s`)
+  for (const [index, { statuses, slowestMs }] of tallies.entries()) {
+    const counts = [...statuses].sort(([a], [b]) => a - b).map(([status, count]) => `${status}: ${count}`)
+    console.log(`${lanes[index]?.operationId.padEnd(20)} ${counts.join(', ')}; slowest ${slowestMs.toFixed(0)} ms`)
+  }
+}
