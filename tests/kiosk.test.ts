@@ -41,6 +41,7 @@ describe('Choose', () => {
     await page.getByText('The service says the same.').waitFor()
     await page.getByText('14 mm', { exact: true }).click()
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm')
+    expect(await page.locator('#drawing').textContent()).toContain('13 balls, wood, Dw Ø14')
     await page.locator('[name=outer]').fill('25')
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('3.50 mm')
     await page.getByText('The service says the same.').waitFor()

@@ -1,8 +1,14 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { Design } from '#shared/bearing/design.ts'
+import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
+import { toSvg } from '#src/drawings/writers/svg.ts'
 import { element } from './elements.ts'
 
 /** Draws a bearing; without one the last drawing stays, faint. */
-export function showPicture(bearing: Bearing | undefined): void {
+export function showPicture(design: Design | undefined): void {
   const figure = element('drawing', HTMLElement)
-  figure.toggleAttribute('data-stale', bearing === undefined)
+  figure.toggleAttribute('data-stale', design === undefined)
+  if (design === undefined) return
+  const sheet = assemblySheet(design, design.bearing.settled.input.units === 'in' ? 'letter' : 'a4')
+  const drawn = new DOMParser().parseFromString(toSvg(sheet, { fluid: true }), 'image/svg+xml')
+  figure.replaceChildren(document.adoptNode(drawn.documentElement))
 }

@@ -54,13 +54,13 @@ export function showHere({ input }: Choices): readonly Line[] {
     fillTable([], units)
     return []
   }
-  const { bearing, warnings } = result.value
+  const { warnings } = result.value
   fillList(element('refusals', HTMLUListElement), [])
   fillList(
     element('warnings', HTMLUListElement),
     warnings.map(({ facts }) => warningSentence(facts, units)),
   )
-  showPicture(bearing)
+  showPicture(result.value)
   const lines = linesOf(result.value)
   fillTable(lines, units)
   return lines
