@@ -150,12 +150,9 @@ const closedOpening = (): number => ballGap(pitchRadiusForGap(mm(0), mm(NOMINAL)
 
 /** The part of the answer that a maker acts on. */
 export interface Advice {
-  readonly state: string
+  readonly stop: boolean
   readonly nextStep?: { readonly with: 'sharp-tool' | 'abrasive'; readonly radial: number }
 }
-
-/** Who is told to cut no more and reads the same again and again takes it as it is. */
-const MOST_READINGS_AT_ONE_GROOVE = 3
 
 /** A maker who asks the service after every reading and does what it says. */
 export const advised =
@@ -170,7 +167,7 @@ export const advised =
         states.push({ readings: [] })
       }
     }
-    const { state, nextStep } = await ask({
+    const { stop, nextStep } = await ask({
       design: BEARING,
       ring: 'outer',
       readings: states.at(-1)?.readings,
@@ -179,6 +176,5 @@ export const advised =
       tools: { sharpTool: maker.sharpTool, abrasive: maker.abrasive },
     })
     if (nextStep !== undefined) return { do: 'cut', with: nextStep.with, radial: nextStep.radial }
-    const readHere = states.at(-1)?.readings.length ?? 0
-    return state === 'more-to-remove' && readHere < MOST_READINGS_AT_ONE_GROOVE ? { do: 'read-again' } : { do: 'stop' }
+    return { do: stop ? 'stop' : 'read-again' }
   }

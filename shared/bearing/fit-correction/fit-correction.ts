@@ -7,6 +7,7 @@ import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Disagreement, disagreements } from './agreement.ts'
 import * as defaults from './defaults.ts'
+import { errorToCome } from './error-to-come.ts'
 import { type InnerModel, innerModel } from './inner-model.ts'
 import type { FitCorrectionInput, Reading, ToolError, ToolName } from './input.ts'
 import { bestNextReading, type NextReading } from './next-reading.ts'
@@ -45,6 +46,10 @@ export interface FitCorrection {
   /** From here to the aim, radially: above 0 wood to remove. */
   readonly remaining: Mm
   readonly nextStep?: NextStep
+  /** Cut no more and read no more: there is nothing left that would make the groove better or surer. */
+  readonly stop: boolean
+  /** The chance that one more reading makes clear what to do, where that is not clear. */
+  readonly decidedByReading?: number
   readonly overshootProbability: number
   readonly expectedChecks: number
   readonly removalPerStroke?: RemovalPerStroke
@@ -135,13 +140,16 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
   const { input, bearing, target, model, tools, belief, room } = known
   const tooDeep = chanceBelow(room, 0)
   const inBand = Math.max(0, chanceBelow(room, room.band) - tooDeep)
-  const nextReading = bestNextReading(belief, model)
-  const perStroke = removalPerStroke(input.removalHistory, model.figurePerX, deviationOf(nextReading))
+  const errorOf = errorToCome(input)
+  const nextReading = bestNextReading(belief, model, errorOf)
+  const checkDeviation = readingDeviation(errorOf(...model.checks))
+  const perStroke = removalPerStroke(input.removalHistory, model.figurePerX, checkDeviation)
   const grooveBottomDiameter = estimate(belief, (x) => 2 * Math.abs(x))
   const plan = planCuts({
     room,
     tools: plannedTools(tools, perStroke),
-    readingDeviation: deviationOf(nextReading) / model.figurePerX,
+    readingDeviation: checkDeviation / model.figurePerX,
+    deviationIfReadAgain: room.standardDeviation * shareLeftBy(nextReading),
     overshootRisk: target.overshootRisk,
   })
   const step = plan.step === undefined ? undefined : nextStepOf(plan.step, room, perStroke)
@@ -158,6 +166,8 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     ...(model.ring === 'outer' && ofTheOuterRing(known, model, { state, grooveBottomDiameter })),
     remaining: mm(room.mean - room.aim),
     ...(step === undefined ? {} : { nextStep: step }),
+    stop: step === undefined && (plan.decidedByReading ?? 0) < defaults.WORTH_READING_AGAIN,
+    ...(plan.decidedByReading === undefined ? {} : { decidedByReading: plan.decidedByReading }),
     overshootProbability: Math.max(plan.overshoot, step?.overshootProbability ?? 0),
     expectedChecks: plan.checks,
     ...(perStroke === undefined ? {} : { removalPerStroke: perStroke }),
@@ -192,7 +202,9 @@ function roomUnder({ belief, model, target }: Pick<Known, 'belief' | 'model' | '
   })
 }
 
-const deviationOf = ({ reading }: NextReading): number => ('error' in reading ? readingDeviation(reading.error) : 0)
+/** What a reading leaves of the doubt, as a share of it. */
+const shareLeftBy = ({ uncertaintyNow, uncertaintyAfter }: NextReading): number =>
+  uncertaintyNow > 0 ? uncertaintyAfter / uncertaintyNow : 1
 
 function plannedTools(tools: Tools, perStroke: RemovalPerStroke | undefined): readonly PlannedTool[] {
   const learnt = perStroke === undefined ? 0 : perStroke.relativeUncertainty

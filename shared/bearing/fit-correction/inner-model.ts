@@ -3,7 +3,6 @@ import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import type { Evidence } from '#shared/statistics/belief.ts'
 import { logAbove, logReading, readingReach } from '#shared/statistics/likelihood.ts'
 import { mm } from '#shared/units/length.ts'
-import * as defaults from './defaults.ts'
 import type { Reading } from './input.ts'
 import type { GrooveModel } from './model.ts'
 
@@ -24,7 +23,7 @@ export interface InnerModel extends GrooveModel {
  */
 export function innerModel(bearing: Bearing): InnerModel {
   const { settled, innerRing, gauge } = bearing
-  const { ballDiameter, innerGroove, input } = settled
+  const { ballDiameter, innerGroove } = settled
   const landRadius = innerRing.landDiameter / 2
   const onEdges = innerRing.seat === 'edges'
 
@@ -94,13 +93,10 @@ export function innerModel(bearing: Bearing): InnerModel {
     xPerFinish: 2,
     truth,
     evidence,
-    offers: () => [
-      { kind: 'radial-play', value: mm(0), error: defaults.usualError('radial-play', input.units) },
-      {
-        kind: 'groove-bottom-diameter',
-        value: mm(0),
-        error: defaults.usualError('groove-bottom-diameter', input.units),
-      },
+    checks: ['radial-play'],
+    offers: (_belief, errorOf) => [
+      { kind: 'radial-play', value: mm(0), error: errorOf('radial-play') },
+      { kind: 'groove-bottom-diameter', value: mm(0), error: errorOf('groove-bottom-diameter') },
     ],
     kinds: ['radial-play', 'groove-bottom-diameter', 'binds'],
   }

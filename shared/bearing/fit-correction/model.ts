@@ -1,4 +1,5 @@
 import type { Belief, Evidence, Prior } from '#shared/statistics/belief.ts'
+import type { ErrorToCome } from './error-to-come.ts'
 import type { Reading, ReadingKind } from './input.ts'
 
 /**
@@ -20,7 +21,9 @@ export interface GrooveModel {
   /** The true value behind a reading of a figure, and undefined for readings that are yes or no. */
   readonly truth: (reading: Reading) => ((x: number, y: number) => number) | undefined
   readonly evidence: (reading: Reading) => Evidence
-  /** Readings worth taking next, none of them taken yet. */
-  readonly offers: (belief: Belief) => readonly Reading[]
+  /** The readings of the figure itself, one of which is taken after each cut. */
+  readonly checks: readonly [ReadingKind, ...ReadingKind[]]
+  /** Readings worth taking next, none of them taken yet, with the error that each kind will have. */
+  readonly offers: (belief: Belief, errorOf: ErrorToCome) => readonly Reading[]
   readonly kinds: readonly ReadingKind[]
 }

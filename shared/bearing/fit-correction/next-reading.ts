@@ -1,5 +1,6 @@
 import { type Belief, expectation } from '#shared/statistics/belief.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
+import type { ErrorToCome } from './error-to-come.ts'
 import type { Reading } from './input.ts'
 import type { GrooveModel } from './model.ts'
 
@@ -16,10 +17,10 @@ export interface NextReading {
  * variance s² is  Var g − Cov(g, f)² / (Var f + s²),  exact for normal beliefs, with the variances and the covariance
  * of the belief as it is.
  */
-export function bestNextReading(belief: Belief, model: GrooveModel): NextReading {
+export function bestNextReading(belief: Belief, model: GrooveModel, errorOf: ErrorToCome): NextReading {
   const figure = expectation(belief, model.figure)
   const now = expectation(belief, (x, y) => (model.figure(x, y) - figure) ** 2)
-  const judged = model.offers(belief).flatMap((reading) => {
+  const judged = model.offers(belief, errorOf).flatMap((reading) => {
     const truth = model.truth(reading)
     if (truth === undefined || !('error' in reading)) return []
     const mean = expectation(belief, truth)

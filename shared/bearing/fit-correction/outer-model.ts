@@ -13,6 +13,7 @@ import {
 import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
 import { mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
+import type { ErrorToCome } from './error-to-come.ts'
 import type { Reading } from './input.ts'
 import type { GrooveModel } from './model.ts'
 import { scatterOf } from './scatter.ts'
@@ -172,7 +173,8 @@ export function outerModel(bearing: Bearing): OuterModel {
     xPerFinish: 1,
     truth,
     evidence,
-    offers: (belief) => offers(belief, bearing, gap),
+    checks: ['ball-gap', 'last-ball-opening'],
+    offers: (belief, errorOf) => offers(bearing, gap, belief, errorOf),
     kinds: [
       'ball-gap',
       'last-ball-opening',
@@ -267,12 +269,12 @@ function meanDoubt({ input: { balls }, ballDiameter, ballScatter }: Settled): nu
 
 /** What could be read next: the gap (or the opening, while the last ball stays out), the groove, a row of the balls. */
 function offers(
-  belief: Belief,
   { settled, assembly }: Bearing,
   gap: (x: number, y: number) => number,
+  belief: Belief,
+  error: ErrorToCome,
 ): readonly Reading[] {
-  const { units, balls } = settled.input
-  const error = (kind: Reading['kind']): ReadingError => defaults.usualError(kind, units)
+  const { balls } = settled.input
   const ballsGoIn = expectation(belief, (x, y) => (gap(x, y) >= assembly.assemblyGap ? 1 : 0)) > 0.5
   const value = mm(0)
   const gapReading: Reading = { kind: 'ball-gap', value, error: error('ball-gap') }

@@ -1,5 +1,5 @@
 import { requireAboveZero } from '#shared/precondition.ts'
-import { normalCdf } from '#shared/statistics/normal.ts'
+import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
 import * as defaults from './defaults.ts'
 import type { ToolError, ToolName } from './input.ts'
 import { chanceOvershot, type Room } from './room.ts'
@@ -22,6 +22,8 @@ interface Step {
 export interface Plan {
   /** Undefined where no cut is worth its risk: stop, or read again. */
   readonly step?: Step
+  /** Where there is no step: the chance that after one more reading it is clear what to do. */
+  readonly decidedByReading?: number
   /** The chance of ending too deep when the advice is followed to the end. */
   readonly overshoot: number
   /** Checks still to come, on average, this cut's included. */
@@ -32,8 +34,10 @@ export interface Plan {
 export interface PlanInput {
   readonly room: Room
   readonly tools: readonly PlannedTool[]
-  /** Standard deviation of the next reading, as radial depth. */
+  /** Standard deviation of the reading that follows each cut, as radial depth. */
   readonly readingDeviation: number
+  /** Standard deviation of the room that the best further reading would leave, without a cut. */
+  readonly deviationIfReadAgain: number
   readonly overshootRisk: number
 }
 
@@ -65,7 +69,7 @@ export function planCuts(input: PlanInput): Plan {
   requireAboveZero('band', input.room.band)
   requireAboveZero('readingDeviation', input.readingDeviation)
   const stop = stoppedNow(input.room)
-  if (stop.doubt <= 1 - defaults.CONFIDENCE || stop.overshoot > 0.5) return stop
+  if (isSettled(stop)) return stop
   const steps = firstSteps(input, stop)
   let plan: Plan | undefined
   let price = LEAST_PRICE
@@ -122,6 +126,9 @@ function stopped({ band }: Room, mean: number, deviation: number): Outlook {
   const inBand = normalCdf((band - mean) / deviation) - overshoot
   return { checks: 0, overshoot, doubt: 1 - inBand }
 }
+
+/** In band with enough certainty, or more likely too deep than not. */
+const isSettled = ({ doubt, overshoot }: Outlook): boolean => doubt <= 1 - defaults.CONFIDENCE || overshoot > 0.5
 
 const costOf = ({ checks, overshoot, doubt }: Outlook, price: number): number =>
   checks +
@@ -235,7 +242,7 @@ interface Choices {
 function cheapest(input: PlanInput, { stop, steps }: Choices, price: number): Plan {
   const { room } = input
   const later = futureOf(input, price)
-  let best: Plan = { overshoot: stop.overshoot, checks: 0 }
+  let best: Plan | undefined
   let least = costOf(stop, price)
   for (const step of steps) {
     const deviation = Math.hypot(room.standardDeviation, cutDeviation(step.tool, step.depth))
@@ -245,5 +252,30 @@ function cheapest(input: PlanInput, { stop, steps }: Choices, price: number): Pl
     best = { step, overshoot: Math.max(outlook.overshoot, step.overshoot), checks: outlook.checks }
     least = cost
   }
-  return best
+  return best ?? { overshoot: stop.overshoot, checks: 0, decidedByReading: chanceDecided(input, later, price) }
+}
+
+/** How far out, in deviations, and how finely the outcomes of a reading are looked at. */
+const FURTHEST_OUTCOME = 4
+const OUTCOMES = 81
+
+/**
+ * The chance that one more reading, without a cut, makes clear what to do: the groove is in band, or too deep, or there
+ * is a cut that is worth its risk. The reading moves the mean of the room and leaves the smaller deviation.
+ */
+function chanceDecided(input: PlanInput, later: Future, price: number): number {
+  const { room, overshootRisk } = input
+  const left = Math.min(input.deviationIfReadAgain, room.standardDeviation)
+  const spread = Math.sqrt(room.standardDeviation * room.standardDeviation - left * left)
+  let [decided, all] = [0, 0]
+  for (let outcome = 0; outcome < OUTCOMES; outcome++) {
+    const z = FURTHEST_OUTCOME * ((2 * outcome) / (OUTCOMES - 1) - 1)
+    const mean = room.mean + z * spread
+    const stop = stopped(room, mean, left)
+    const { checks, overshoot } = bestFrom(input, later, price, mean, left)
+    const isWorthACut = checks > 0 && overshoot <= overshootRisk
+    all += normalDensity(z)
+    if (isSettled(stop) || isWorthACut) decided += normalDensity(z)
+  }
+  return decided / all
 }

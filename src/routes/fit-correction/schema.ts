@@ -207,6 +207,10 @@ export const FitCorrectionResponse = Type.Object(
       { description: 'From here to the aim: above 0 wood to remove, below 0 too deep.' },
     ),
     nextStep: Type.Optional(refTo<typeof NextStep>('NextStep')),
+    stop: Type.Boolean({
+      description:
+        'Cut no more and read no more: in band, too deep, or no further reading is likely to make clear which. Without `nextStep` and not `stop`: read again.',
+    }),
     overshootProbability: chance('Of ending too deep when the advice is followed to the end.'),
     expectedChecks: Type.Number({ description: 'Readings still to come on average.' }),
     removalPerStroke: Type.Optional(
@@ -240,6 +244,11 @@ export const FitCorrectionResponse = Type.Object(
       count: Type.Optional(Type.Integer({ description: 'Balls in the row.' })),
       standardUncertaintyNow: shownLength('Of the gap or the play.'),
       standardUncertaintyAfter: shownLength('What this reading would leave of it.'),
+      decides: Type.Optional(
+        chance(
+          'That after it, without a cut, it is clear what to do. Only where it is not clear, and no cut is advised.',
+        ),
+      ),
       message: Type.String(),
     }),
     adjustment: Type.Optional(

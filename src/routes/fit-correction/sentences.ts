@@ -52,10 +52,20 @@ export function advice(fit: FitCorrection): string {
     return `Stop: the ${what} is in band (${percent(probability.inBand)} certain), and another cut could only lose it.`
   if (state === 'too-deep')
     return `Stop cutting: the groove is too deep (${percent(probability.tooDeep)} certain). ${tooDeepAdvice(input.ring)}`
+  if (nextStep === undefined && fit.stop) return undecided(fit)
   if (nextStep === undefined)
-    return `Do not cut yet: no cut is worth its risk of ${percent(target.overshootRisk)} with what is known. Read again, best as said under bestNextReading.`
+    return `Do not cut yet: no cut is worth its risk of ${percent(target.overshootRisk)} with what is known. Read again, best as said under bestNextReading: with a chance of ${percent(fit.decidedByReading ?? 0)} that makes clear what to do.`
   const strokes = nextStep.strokes === undefined ? '' : `, ${nextStep.strokes} strokes`
   return `Take off ${figure(nextStep.radial, units)} of depth with ${TOOLS[nextStep.tool]}${strokes}, then read again: that it ends too deep has a chance of ${percent(nextStep.overshootProbability)}.`
+}
+
+/** No cut, no verdict, and no reading that would bring one. */
+function undecided({ input, probability, target }: FitCorrection): string {
+  const what = FIGURE[input.ring]
+  const { tooTight, inBand, tooDeep } = probability
+  if (tooTight > inBand)
+    return `Stop here: the ${what} is still too small (${percent(tooTight)} certain), but no cut with these tools keeps to a risk of ${percent(target.overshootRisk)}, and reading again would hardly change that. Take a finer tool, accept more risk, or leave it.`
+  return `Stop here, and take the groove as it is: the ${what} is in band (${percent(inBand)} likely) or beyond it (${percent(tooDeep)}), so there is nothing left to cut, and reading again would hardly tell which.`
 }
 
 const tooDeepAdvice = (ring: FittedRing): string =>

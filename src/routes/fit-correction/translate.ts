@@ -151,6 +151,7 @@ export function toFitCorrectionResponse(fit: FitCorrection): FitCorrectionRespon
       ...(nextStep.strokes === undefined ? {} : { strokes: nextStep.strokes }),
       overshootProbability: nextStep.overshootProbability,
     },
+    stop: fit.stop,
     overshootProbability: fit.overshootProbability,
     expectedChecks: fit.expectedChecks,
     removalPerStroke: removalPerStroke && {
@@ -187,13 +188,15 @@ function toAgreement({ disagreements, input }: FitCorrection): FitCorrectionResp
   }
 }
 
-function toNextReading({ bestNextReading: { reading, uncertaintyNow, uncertaintyAfter }, input }: FitCorrection) {
+function toNextReading({ bestNextReading, input, decidedByReading }: FitCorrection) {
+  const { reading, uncertaintyNow, uncertaintyAfter } = bestNextReading
   const { units } = input.design
   return {
     kind: reading.kind,
     ...(reading.kind === 'ball-row' ? { count: reading.count } : {}),
     standardUncertaintyNow: show(mm(uncertaintyNow), units),
     standardUncertaintyAfter: show(mm(uncertaintyAfter), units),
+    ...(decidedByReading === undefined ? {} : { decides: decidedByReading }),
     message: nextReading(reading, input.ring),
   }
 }

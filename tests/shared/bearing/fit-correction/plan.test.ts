@@ -29,7 +29,13 @@ const TOOLS: PlanInput['tools'] = [
 ]
 
 const plan = (mean: number, deviation: number, overshootRisk = 0.05) =>
-  planCuts({ room: room(mean, deviation), tools: TOOLS, readingDeviation: 0.04, overshootRisk })
+  planCuts({
+    room: room(mean, deviation),
+    tools: TOOLS,
+    readingDeviation: 0.04,
+    deviationIfReadAgain: (0.04 * deviation) / Math.hypot(0.04, deviation),
+    overshootRisk,
+  })
 
 test('far from the band the sharp tool, near it the abrasive, within it nothing', () => {
   expect(plan(4, 0.04).step?.tool.name).toBe('sharp-tool')
