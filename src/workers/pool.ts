@@ -63,74 +63,62 @@ const AFTER_START_MS = 500
  * Worker threads for work that would hold up everyone else's, with a bound on what waits for them. They start with the
  * first task, or a while after the service began to listen, whichever comes first.
  */
-export function addWorkers(app: FastifyInstance, limits: Limits): void {
+export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits): void {
+  const most = threads * (1 + WAITING_PER_THREAD)
+  let underWay = 0
   let pool: Promise<Piscina> | undefined
   let timer: NodeJS.Timeout | undefined
   const started = (): Promise<Piscina> => {
-    pool ??= startedPool(limits.threads)
+    pool ??= startedPool(threads)
     return pool
   }
-  app.decorate('runTask', async (name, input, request) => {
+
+  /** One answer at a time is counted, however many parts it has, so that none is turned away in the middle of it. */
+  const counted = async <T>(
+    { raw: { socket } }: FastifyRequest,
+    make: (gone: AbortSignal) => Promise<T>,
+  ): Promise<T> => {
+    if (underWay >= most) throw new ProblemError(503, TOO_BUSY)
     const gone = new AbortController()
     const leave = () => gone.abort()
     // Of the connection: the request itself is closed as soon as it has been read.
-    const { socket } = request.raw
     socket.once('close', leave)
+    underWay++
     try {
-      return await (await started()).run(input, { name, signal: gone.signal })
+      return await make(gone.signal)
     } catch (error) {
-      if (gone.signal.aborted) throw new ProblemError(503, CALLER_LEFT)
-      throw isFull(error) ? new ProblemError(503, TOO_BUSY) : error
+      throw gone.signal.aborted || socket.destroyed ? new ProblemError(503, CALLER_LEFT) : error
     } finally {
+      underWay--
       socket.off('close', leave)
     }
-  })
-  app.decorate('inParts', inParts(limits, started))
+  }
+
+  app.decorate('runTask', (name, input, request) =>
+    counted(request, async (signal) => (await started()).run(input, { name, signal })),
+  )
+  app.decorate('inParts', (request, make) =>
+    counted(request, (signal) => {
+      const from = performance.now()
+      return make(async (name, input) => {
+        if (signal.aborted) throw new ProblemError(503, CALLER_LEFT)
+        if (performance.now() - from > budgetMs) throw new ProblemError(503, TOO_LONG)
+        return (await started()).run(input, { name })
+      }, threads)
+    }),
+  )
   app.addHook('onListen', async () => {
     timer = setTimeout(() => void started(), AFTER_START_MS).unref()
   })
   app.addHook('onClose', async () => {
     clearTimeout(timer)
-    await (await pool)?.close()
+    // Every request has its answer by now; what a caller left behind is not waited for.
+    await (await pool)?.destroy()
   })
 }
 
-function inParts(limits: Limits, started: () => Promise<Piscina>): InParts {
-  // Each has as many parts on their way as there are threads: so many answers cannot overfill the queue by themselves, and no
-  // part in the middle of one is turned away.
-  const mostAnswers = 1 + WAITING_PER_THREAD
-  let underWay = 0
-  return async (request, make) => {
-    if (underWay >= mostAnswers) throw new ProblemError(503, TOO_BUSY)
-    const from = performance.now()
-    const runPart: RunPart = async (name, input) => {
-      if (request.raw.socket.destroyed) throw new ProblemError(503, CALLER_LEFT)
-      if (performance.now() - from > limits.budgetMs) throw new ProblemError(503, TOO_LONG)
-      try {
-        return await (await started()).run(input, { name })
-      } catch (error) {
-        throw isFull(error) ? new ProblemError(503, TOO_BUSY) : error
-      }
-    }
-    underWay++
-    try {
-      return await make(runPart, limits.threads)
-    } finally {
-      underWay--
-    }
-  }
-}
-
+/** Its own bound on what waits is not set: tasks that can be aborted wait in a second queue, which that does not count. */
 async function startedPool(threads: number): Promise<Piscina> {
   const { Piscina } = await import('piscina')
-  return new Piscina({
-    filename: WORKER,
-    minThreads: 1,
-    maxThreads: threads,
-    maxQueue: threads * WAITING_PER_THREAD,
-    idleTimeout: IDLE_MS,
-  })
+  return new Piscina({ filename: WORKER, minThreads: 1, maxThreads: threads, idleTimeout: IDLE_MS })
 }
-
-const isFull = (error: unknown): boolean =>
-  error instanceof Error && /queue is at limit|no task queue available/i.test(error.message)

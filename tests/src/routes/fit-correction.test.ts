@@ -211,6 +211,31 @@ test('once a belief of no width at the end of what was thought possible: a gap i
   expect(problem.errors?.[0]?.message).toMatch(/from 0 mm to 49 mm/)
 })
 
+test('with strokes counted, the abrasive comes in whole strokes, and the depth is theirs', async () => {
+  const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    design: DESIGN,
+    ring: 'outer',
+    readings: [{ kind: 'ball-gap', value: 0.3, standardUncertainty: 0.05 }],
+    target: { ballGap: 1, minBallGap: 0.7 },
+    tools: { sharpTool: { absolute: 1, relative: 0.5 } },
+    removalHistory: [
+      { strokes: 40, ballGapBefore: -0.6, ballGapAfter: -0.1 },
+      { strokes: 30, ballGapBefore: -0.1, ballGapAfter: 0.28 },
+    ],
+  })
+  const fit: {
+    nextStep: { with: string; strokes: number; radial: number; diametral: number }
+    removalPerStroke: { radial: number }
+  } = JSON.parse(answer.text)
+  const { strokes, radial, diametral } = fit.nextStep
+  expect(fit.nextStep.with).toBe('abrasive')
+  expect(Number.isInteger(strokes)).toBe(true)
+  // 0.88 mm of gap in 70 strokes, six times and a little less what comes off the depth.
+  expect(fit.removalPerStroke.radial).toBeWithin(0.0003, 0.88 / 70 / 6.2)
+  expect(radial).toBeWithin(1e-12, strokes * fit.removalPerStroke.radial)
+  expect(diametral).toBe(2 * radial)
+})
+
 test('too many readings, an unknown kind, a target of the other ring: 400, and the next request is served', async () => {
   const address = await startedApp()
   const fit = `${address}/v1/fit-correction`
