@@ -17,9 +17,9 @@ export interface GapRange {
 }
 
 /** Places that are looked at in half a turn, after which the ellipse repeats itself; the best are closed in on. */
-const PLACES = 24
-/** Each keeps 0.618 of the bracket: 22 leave 1e-5 of a turn, and at an extreme the gap changes with the square of it. */
-const CLOSER_ROUNDS = 22
+const PLACES = 16
+/** Each keeps 0.618 of the bracket: 16 leave 1e-4 of a turn, and at an extreme the gap changes with the square of it. */
+const CLOSER_ROUNDS = 16
 const GOLDEN = (Math.sqrt(5) - 1) / 2
 
 /**
@@ -83,7 +83,8 @@ export function gapOnEllipse({ bottom, ballDiameter, ballCount }: EllipticRing, 
     from = curve(start + turned)
   }
   if (turned > 2 * Math.PI) return mm(-ballDiameter)
-  return mm(Math.hypot(from.x - first.x, from.y - first.y) - ballDiameter)
+  const [x, y] = [from.x - first.x, from.y - first.y]
+  return mm(Math.sqrt(x * x + y * y) - ballDiameter)
 }
 
 /** A point of the curve of centres, and how fast the curve runs there: `dx`, `dy` per angle, `speed` their length. */
@@ -101,7 +102,7 @@ type Curve = (angle: number) => CurvePoint
 function innerParallel({ along: a, across: b }: Ellipse, radius: number): Curve {
   return (angle) => {
     const [cosine, sine] = [Math.cos(angle), Math.sin(angle)]
-    const speed = Math.hypot(a * sine, b * cosine)
+    const speed = Math.sqrt(a * a * sine * sine + b * b * cosine * cosine)
     const slower = 1 - (radius * a * b) / (speed * speed * speed)
     return {
       x: a * cosine - (radius * b * cosine) / speed,

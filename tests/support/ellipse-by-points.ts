@@ -1,10 +1,10 @@
 /** A point in the plane of the ring, x along the grain. */
-export type Point = readonly [x: number, y: number]
+type Point = readonly [x: number, y: number]
 
 const distance = ([x, y]: Point, [u, v]: Point): number => Math.hypot(x - u, y - v)
 
 /** Nearest distance from a point to an ellipse, found by coordinates: a coarse look round, then ever finer. */
-export function distanceToEllipse(point: Point, along: number, across: number): number {
+function distanceToEllipse(point: Point, along: number, across: number): number {
   const at = (angle: number): number => distance(point, [along * Math.cos(angle), across * Math.sin(angle)])
   let [best, width] = [0, Math.PI / 90]
   for (let i = 0; i < 180; i++) if (at(i * width) < at(best)) best = i * width
@@ -16,7 +16,7 @@ export function distanceToEllipse(point: Point, along: number, across: number): 
  * Where a ball of a radius that rolls round inside an ellipse has its centre, seen from the middle of the ellipse in a
  * direction: as far out as its distance to the ellipse allows.
  */
-export function centreInDirection(direction: number, radius: number, along: number, across: number): Point {
+function centreInDirection(direction: number, radius: number, along: number, across: number): Point {
   let [low, high] = [0, Math.max(along, across)]
   for (let i = 0; i < 45; i++) {
     const middle = (low + high) / 2

@@ -24,10 +24,10 @@ test('two rings cut alike and turned alike keep more room than across one anothe
 /**
  * By coordinates: how far the inner ring goes to either side before one of many balls round it is squeezed, over all
  * directions. A ball of radius r between the two: its centre is r from the outer bottom, along that bottom's normal, and
- * must be r from the inner one; both curves are taken as a thousand points.
+ * must be r from the inner one; both curves are taken as 720 points.
  */
 function tightestByPoints(outer: Ellipse, inner: Ellipse, ballDiameter: number, turn: number): number {
-  const normals = Array.from({ length: 720 }, (_, i) => (i * Math.PI) / 360)
+  const normals = Array.from({ length: 120 }, (_, i) => (i * Math.PI) / 60)
   const reach = ({ along, across }: Ellipse, direction: number): number =>
     Math.max(
       ...Array.from({ length: 720 }, (_, i) => {
@@ -51,7 +51,7 @@ test('by coordinates, over all turns of the inner ring', () => {
       expect(Math.min(...found)).toBeWithin(2e-3, worst)
       expect(Math.max(...found)).toBeWithin(2e-3, best)
     }),
-    { numRuns: 6 },
+    { numRuns: 3 },
   )
 })
 

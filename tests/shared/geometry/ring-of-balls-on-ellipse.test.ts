@@ -35,7 +35,7 @@ describe('by coordinates', () => {
     [12, 1.02, 0.7],
     [7, 0.97, 2.1],
     [3, 1.05, 0.4],
-    [20, 1.01, 1.3],
+    [10, 1.01, 1.3],
     [5, 0.9, 3],
   ])('%s balls, stretched %s across, first ball at %s', (balls, stretch, direction) => {
     const [a, b] = [bottomFor(balls, 2), bottomFor(balls, 2) * stretch]

@@ -1,0 +1,59 @@
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { SpeciesId } from '#shared/data/species.ts'
+import type { Air } from '#shared/wood/equilibrium-moisture.ts'
+
+/**
+ * How a ring is made. Flat-sawn: the growth rings lie along the board's face, so across the board it moves the most.
+ * Quarter-sawn: they stand on edge. Segmented: glued up of pieces, the grain runs round the circle; the strips flat-sawn
+ * unless said otherwise. Cross-laminated ply: moves little and alike in all directions of its plane.
+ */
+export const CONSTRUCTIONS = [
+  'flat-sawn',
+  'quarter-sawn',
+  'segmented',
+  'segmented-quarter-sawn',
+  'cross-laminated-ply',
+] as const
+export type Construction = (typeof CONSTRUCTIONS)[number]
+
+/** Of ply the wood does not matter. */
+export type RingWood =
+  | { readonly construction: Exclude<Construction, 'cross-laminated-ply'>; readonly species: SpeciesId }
+  | { readonly construction: 'cross-laminated-ply' }
+
+export interface Woods {
+  readonly outerRing: RingWood
+  readonly innerRing: RingWood
+  /** Of wooden balls, and only of them. */
+  readonly balls?: SpeciesId
+}
+
+export interface Range {
+  readonly low: number
+  readonly high: number
+}
+
+export interface Month extends Air {
+  readonly name: string
+}
+
+/** What the year brings: ranges of the air, or of the wood's moisture content [%], or a table. */
+export type Climate =
+  | { readonly kind: 'air'; readonly temperature: Range; readonly relativeHumidity: Range }
+  | { readonly kind: 'moisture'; readonly moistureContent: Range }
+  | { readonly kind: 'months'; readonly months: readonly Month[] }
+
+/** The day on which the bearing is made and measured. */
+export type Today =
+  | { readonly kind: 'air'; readonly air: Air }
+  | { readonly kind: 'moisture'; readonly moistureContent: number }
+
+export interface SeasonalFitInput {
+  readonly design: DesignInput
+  readonly woods: Woods
+  readonly climate: Climate
+  readonly today: Today
+}
+
+/** Indoors, where nothing is said of it [degrees C]: common practice, no source. */
+export const USUAL_TEMPERATURE = 20

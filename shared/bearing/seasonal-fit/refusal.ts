@@ -1,0 +1,29 @@
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { SpeciesId } from '#shared/data/species.ts'
+
+/** Why a season cannot be reckoned with, beside what speaks against the bearing itself. */
+export type SeasonRefusal =
+  | { readonly code: 'range-reversed'; readonly path: string; readonly low: number; readonly high: number }
+  | {
+      readonly code: 'temperature-outside'
+      readonly path: string
+      readonly given: number
+      readonly least: number
+      readonly most: number
+    }
+  | {
+      readonly code: 'above-fibre-saturation'
+      readonly path: string
+      readonly moisture: number
+      readonly saturation: number
+      /** What has so low a saturation; none when it is that of all woods. */
+      readonly species?: SpeciesId
+    }
+  | { readonly code: 'movement-unknown'; readonly path: string; readonly species: SpeciesId }
+  | { readonly code: 'balls-without-wood'; readonly path: string }
+
+/** Of the bearing: its path lies inside the design. */
+export interface DesignRefused {
+  readonly code: 'design-refused'
+  readonly refusal: Refusal
+}

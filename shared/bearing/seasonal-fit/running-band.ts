@@ -1,0 +1,69 @@
+import { type Air, equilibriumMoisture, relativeHumidityFor } from '#shared/wood/equilibrium-moisture.ts'
+import type { Trouble } from './fit.ts'
+import type { WoodState } from './states.ts'
+
+/** An end of the band in which the bearing runs, and what stops it beyond; without a cause nothing does. */
+export interface BandEnd {
+  readonly relativeHumidity: number
+  readonly moistureContent: number
+  readonly stoppedBy: readonly Trouble[]
+}
+
+/** Round today's moisture, at one temperature. */
+export interface RunningBand {
+  readonly temperature: number
+  readonly low: BandEnd
+  readonly high: BandEnd
+}
+
+/** What stops the bearing in such air: nothing where it runs. */
+export type Stops = (state: WoodState) => readonly Trouble[]
+
+/** Steps of humidity in which trouble is looked for [%], and halvings that then close in on its beginning. */
+const STEP = 2
+const HALVINGS = 20
+
+/**
+ * The humidities, either side of today's, within which the bearing runs all the way. Trouble is looked for in steps; one
+ * that came and went within a step would be missed, but all sizes are nearly straight lines over the moisture.
+ *
+ * @param saturation moisture content at which woods stop moving [%]: there the band ends at the latest
+ * @returns undefined where it does not even run today
+ */
+export function runningBand(today: WoodState, saturation: number, stops: Stops): RunningBand | undefined {
+  if (stops(today).length > 0) return undefined
+  const { temperature } = today
+  const at = (relativeHumidity: number): WoodState => inAir({ temperature, relativeHumidity })
+  const from = today.relativeHumidity ?? 100
+  const dampest = relativeHumidityFor(saturation, temperature) ?? 100
+  return { temperature, low: endOf(at, stops, from, 0), high: endOf(at, stops, Math.min(from, dampest), dampest) }
+}
+
+function endOf(at: (relativeHumidity: number) => WoodState, stops: Stops, from: number, to: number): BandEnd {
+  const steps = Math.ceil(Math.abs(to - from) / STEP)
+  let good = from
+  for (let step = 1; step <= steps; step++) {
+    const next = step === steps ? to : from + Math.sign(to - from) * STEP * step
+    const causes = stops(at(next))
+    if (causes.length > 0) return beginning(at, stops, good, next)
+    good = next
+  }
+  return { ...ended(at, good), stoppedBy: [] }
+}
+
+function beginning(at: (relativeHumidity: number) => WoodState, stops: Stops, good: number, bad: number): BandEnd {
+  let [runs, stands] = [good, bad]
+  for (let halving = 0; halving < HALVINGS; halving++) {
+    const middle = (runs + stands) / 2
+    if (stops(at(middle)).length > 0) stands = middle
+    else runs = middle
+  }
+  return { ...ended(at, runs), stoppedBy: stops(at(stands)) }
+}
+
+const ended = (at: (relativeHumidity: number) => WoodState, relativeHumidity: number) => ({
+  relativeHumidity,
+  moistureContent: at(relativeHumidity).moistureContent,
+})
+
+const inAir = (air: Air): WoodState => ({ name: '', ...air, moistureContent: equilibriumMoisture(air) })

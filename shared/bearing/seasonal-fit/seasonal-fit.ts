@@ -1,0 +1,106 @@
+import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { SpeciesId } from '#shared/data/species.ts'
+import { MOVEMENT } from '#shared/data/wood-movement.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { type BuildIn, buildIn } from './build-in.ts'
+import { type Fit, fitOf, type Trouble, troublesOf, whatBinds } from './fit.ts'
+import type { RingWood, SeasonalFitInput, Woods } from './input.ts'
+import type { DesignRefused, SeasonRefusal } from './refusal.ts'
+import { type RunningBand, runningBand } from './running-band.ts'
+import { type MadeSizes, madeSizes, type Shape, shapeAt } from './shape.ts'
+import { type Season, seasonOf, type WoodState } from './states.ts'
+
+/** One time of the year: the air, the wood, the shape that the bearing has come to, and what it does. */
+export interface FitAtState {
+  readonly state: WoodState
+  readonly shape: Shape
+  readonly fit: Fit
+  readonly troubles: readonly Trouble[]
+}
+
+export interface SeasonalFit {
+  readonly input: SeasonalFitInput
+  readonly bearing: Bearing
+  readonly today: FitAtState
+  readonly states: readonly FitAtState[]
+  /** Absent where it does not even run today. */
+  readonly band?: RunningBand
+  readonly buildIn: BuildIn
+}
+
+/** All that is needed to say what the bearing becomes in any state: checked, so that nothing in it is unknown. */
+export interface MovingBearing {
+  readonly bearing: Bearing
+  readonly season: Season
+  readonly made: MadeSizes
+  readonly shapeIn: (state: WoodState) => Shape
+}
+
+/**
+ * Will the bearing that runs today run all year? What each ring becomes at each moisture, and with it gap, play and lands.
+ *
+ * @param input humidities from 0 to 100 %, moisture contents from 0 up; the bearing round and right today
+ * @returns the fit in each state, the band of humidity in which it runs, and what to build in today; or every reason at
+ *   once why that cannot be said
+ */
+export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, readonly (SeasonRefusal | DesignRefused)[]> {
+  const moving = movingBearing(input)
+  if (!moving.ok) return moving
+  const { bearing, season, made, shapeIn } = moving.value
+  const { settled } = bearing
+  const at = (state: WoodState): FitAtState => {
+    const shape = shapeIn(state)
+    const fit = fitOf(shape, made)
+    return { state, shape, fit, troubles: troublesOf(fit, settled) }
+  }
+  const stops = (state: WoodState): readonly Trouble[] => whatBinds(fitOf(shapeIn(state), made), settled)
+  const band = runningBand(season.today, season.saturation, stops)
+  const yearOf = (changed: MadeSizes): readonly Shape[] =>
+    [season.today, ...season.states].map((state) => shapeAt(changed, input.woods, season.today, state))
+  const asked = { ballGap: settled.ballGap, play: settled.radialInternalClearance }
+  return ok({
+    input,
+    bearing,
+    today: at(season.today),
+    states: season.states.map(at),
+    ...(band === undefined ? {} : { band }),
+    buildIn: buildIn(made, yearOf, settled, asked),
+  })
+}
+
+/** The bearing as made today, and what it becomes in any state; or every reason at once why that cannot be said. */
+export function movingBearing(
+  input: SeasonalFitInput,
+): Result<MovingBearing, readonly (SeasonRefusal | DesignRefused)[]> {
+  const { design, woods, climate, today } = input
+  const designed = bearingOf(design)
+  const unknown = [...unknownMovements(woods), ...ballsWithoutWood(input)]
+  const season = seasonOf(climate, today, woods)
+  const faults = [
+    ...(designed.ok ? [] : designed.error.map((refusal): DesignRefused => ({ code: 'design-refused', refusal }))),
+    ...unknown,
+    ...(season.ok ? [] : season.error),
+  ]
+  if (!designed.ok || !season.ok || faults.length > 0) return fail(faults)
+  const made = madeSizes(designed.value)
+  const shapeIn = (state: WoodState): Shape => shapeAt(made, woods, season.value.today, state)
+  return ok({ bearing: designed.value, season: season.value, made, shapeIn })
+}
+
+function unknownMovements({ outerRing, innerRing, balls }: Woods): readonly SeasonRefusal[] {
+  const ofRing = (wood: RingWood): SpeciesId | undefined => ('species' in wood ? wood.species : undefined)
+  const named = [
+    ['/woods/outerRing/species', ofRing(outerRing)],
+    ['/woods/innerRing/species', ofRing(innerRing)],
+    ['/woods/balls/species', balls],
+  ] as const
+  return named.flatMap(([path, species]) =>
+    species === undefined || MOVEMENT[species] !== undefined ? [] : [{ code: 'movement-unknown', path, species }],
+  )
+}
+
+function ballsWithoutWood({ design, woods }: SeasonalFitInput): readonly SeasonRefusal[] {
+  const isWood = (design.balls.material ?? BALL_MATERIAL) === 'wood'
+  return isWood && woods.balls === undefined ? [{ code: 'balls-without-wood', path: '/woods/balls' }] : []
+}

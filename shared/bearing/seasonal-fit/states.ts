@@ -1,0 +1,153 @@
+import type { SpeciesId } from '#shared/data/species.ts'
+import { MOVEMENT } from '#shared/data/wood-movement.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { type Air, equilibriumMoisture, relativeHumidityFor, TEMPERATURES } from '#shared/wood/equilibrium-moisture.ts'
+import { type Climate, type Range, type RingWood, type Today, USUAL_TEMPERATURE, type Woods } from './input.ts'
+import type { SeasonRefusal } from './refusal.ts'
+
+/** The air and the wood at one time, the wood at rest with the air. */
+export interface WoodState {
+  readonly name: string
+  /** [degrees C] */
+  readonly temperature: number
+  /** [%]; absent where even saturated air would not give so much moisture. */
+  readonly relativeHumidity?: number
+  /** Of the dry mass [%]. */
+  readonly moistureContent: number
+}
+
+export interface Season {
+  readonly today: WoodState
+  /** The ends of the ranges, the driest first, or the months. */
+  readonly states: readonly WoodState[]
+  /** Moisture content up to which every wood of the bearing moves [%]. */
+  readonly saturation: number
+}
+
+/** No wood moves above it; some stop before. */
+const SATURATION = 30
+
+/**
+ * Today and the states of the year, each with the moisture content that the wood comes to. From ranges of the air these
+ * are the driest corner (least humidity, highest temperature) and the dampest.
+ *
+ * @returns all faults at once
+ */
+export function seasonOf(climate: Climate, today: Today, woods: Woods): Result<Season, readonly SeasonRefusal[]> {
+  const faults = [
+    ...rangesOf(climate).flatMap(([path, range]) => reversed(path, range)),
+    ...airsOf(climate, today).flatMap(([path, air]) => outside(path, air)),
+  ]
+  if (faults.length > 0) return fail(faults)
+  const named = statesOf(climate)
+  const now: Placed = {
+    path: '/today',
+    state: today.kind === 'air' ? inAir('today', today.air) : atMoisture('today', today.moistureContent),
+  }
+  const limits = saturations(woods)
+  const wet = [now, ...named].flatMap(({ path, state }) => tooWet(path, state, limits))
+  if (wet.length > 0) return fail(wet)
+  const saturation = Math.min(SATURATION, ...limits.map(({ limit }) => limit))
+  return ok({ today: now.state, states: named.map(({ state }) => state), saturation })
+}
+
+interface Placed {
+  readonly path: string
+  readonly state: WoodState
+}
+
+function statesOf(climate: Climate): readonly Placed[] {
+  switch (climate.kind) {
+    case 'air': {
+      const { temperature, relativeHumidity } = climate
+      const driest = { temperature: temperature.high, relativeHumidity: relativeHumidity.low }
+      const dampest = { temperature: temperature.low, relativeHumidity: relativeHumidity.high }
+      return [
+        { path: '/climate/relativeHumidity/low', state: inAir('driest', driest) },
+        { path: '/climate/relativeHumidity/high', state: inAir('dampest', dampest) },
+      ]
+    }
+    case 'moisture':
+      return [
+        { path: '/climate/moistureContent/low', state: atMoisture('driest', climate.moistureContent.low) },
+        { path: '/climate/moistureContent/high', state: atMoisture('dampest', climate.moistureContent.high) },
+      ]
+    case 'months':
+      return climate.months.map(({ name, ...air }, i) => ({ path: `/climate/months/${i}`, state: inAir(name, air) }))
+    default:
+      return climate satisfies never
+  }
+}
+
+const inAir = (name: string, air: Air): WoodState => ({
+  name,
+  temperature: air.temperature,
+  relativeHumidity: air.relativeHumidity,
+  moistureContent: equilibriumMoisture(air),
+})
+
+function atMoisture(name: string, moistureContent: number): WoodState {
+  const relativeHumidity = relativeHumidityFor(moistureContent, USUAL_TEMPERATURE)
+  const state = { name, temperature: USUAL_TEMPERATURE, moistureContent }
+  return relativeHumidity === undefined ? state : { ...state, relativeHumidity }
+}
+
+function rangesOf(climate: Climate): readonly (readonly [path: string, range: Range])[] {
+  if (climate.kind === 'months') return []
+  if (climate.kind === 'moisture') return [['/climate/moistureContent', climate.moistureContent]]
+  return [
+    ['/climate/temperature', climate.temperature],
+    ['/climate/relativeHumidity', climate.relativeHumidity],
+  ]
+}
+
+const reversed = (path: string, { low, high }: Range): readonly SeasonRefusal[] =>
+  low <= high ? [] : [{ code: 'range-reversed', path, low, high }]
+
+function airsOf(climate: Climate, today: Today): readonly (readonly [path: string, temperature: number])[] {
+  return [
+    ...(today.kind === 'air' ? [['/today/temperature', today.air.temperature] as const] : []),
+    ...(climate.kind === 'air'
+      ? [
+          ['/climate/temperature/low', climate.temperature.low] as const,
+          ['/climate/temperature/high', climate.temperature.high] as const,
+        ]
+      : []),
+    ...(climate.kind === 'months'
+      ? climate.months.map(({ temperature }, i) => [`/climate/months/${i}/temperature`, temperature] as const)
+      : []),
+  ]
+}
+
+function outside(path: string, given: number): readonly SeasonRefusal[] {
+  const { least, most } = TEMPERATURES
+  return given >= least && given <= most ? [] : [{ code: 'temperature-outside', path, given, least, most }]
+}
+
+const ringSpecies = (wood: RingWood): readonly SpeciesId[] => ('species' in wood ? [wood.species] : [])
+
+/** Where each wood of the bearing stops moving, the lowest first. */
+function saturations(woods: Woods): readonly { readonly species: SpeciesId; readonly limit: number }[] {
+  const species = [
+    ...ringSpecies(woods.outerRing),
+    ...ringSpecies(woods.innerRing),
+    ...(woods.balls === undefined ? [] : [woods.balls]),
+  ]
+  return species
+    .map((each) => ({ species: each, limit: MOVEMENT[each]?.saturation ?? SATURATION }))
+    .sort((one, other) => one.limit - other.limit)
+}
+
+function tooWet(
+  path: string,
+  { moistureContent: moisture }: WoodState,
+  limits: ReturnType<typeof saturations>,
+): readonly SeasonRefusal[] {
+  const [lowest] = limits
+  const saturation = Math.min(SATURATION, lowest?.limit ?? SATURATION)
+  if (moisture <= saturation) return []
+  const code = 'above-fibre-saturation'
+  return lowest === undefined || lowest.limit === SATURATION
+    ? [{ code, path, moisture, saturation }]
+    : [{ code, path, moisture, saturation, species: lowest.species }]
+}
