@@ -25,12 +25,14 @@ import { FIT_CORRECTION_SCHEMAS, fitCorrectionRoute } from '#src/routes/fit-corr
 import { HEALTH_SCHEMAS, healthRoute } from '#src/routes/health/route.ts'
 import { kioskRoute } from '#src/routes/kiosk/route.ts'
 import { MATERIALS_SCHEMAS, materialsRoute } from '#src/routes/materials/route.ts'
+import { SEASONAL_FIT_SCHEMAS, seasonalFitRoute } from '#src/routes/seasonal-fit/route.ts'
 import { SIZE_TABLE_SCHEMAS, sizeTableRoute } from '#src/routes/size-table/route.ts'
 import { SOURCES_SCHEMAS, sourcesRoute } from '#src/routes/sources/route.ts'
 import { STOCK_SIZES_SCHEMAS, stockSizesRoute } from '#src/routes/stock-sizes/route.ts'
 import { TOLERANCE_CHECK_SCHEMAS, toleranceCheckRoute } from '#src/routes/tolerance-check/route.ts'
 import { Assumption } from '#src/wire/assumption.ts'
 import { Caution } from '#src/wire/caution.ts'
+import { CLIMATE_SCHEMAS } from '#src/wire/climate.ts'
 import { DESIGN_INPUT_SCHEMAS } from '#src/wire/design-input.ts'
 import { Dimension } from '#src/wire/dimension.ts'
 import { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/wire/length.ts'
@@ -55,6 +57,7 @@ const ROUTES: readonly Mount[] = [
   { route: toleranceCheckRoute, prefix: '/v1', schemas: TOLERANCE_CHECK_SCHEMAS },
   { route: fitCorrectionRoute, prefix: '/v1', schemas: FIT_CORRECTION_SCHEMAS },
   { route: ballSelectionRoute, prefix: '/v1', schemas: BALL_SELECTION_SCHEMAS },
+  { route: seasonalFitRoute, prefix: '/v1', schemas: SEASONAL_FIT_SCHEMAS },
   { route: materialsRoute, prefix: '/v1', schemas: MATERIALS_SCHEMAS },
   { route: stockSizesRoute, prefix: '/v1', schemas: STOCK_SIZES_SCHEMAS },
   { route: fastenersRoute, prefix: '/v1', schemas: FASTENERS_SCHEMAS },
@@ -71,6 +74,7 @@ const SHARED_SCHEMAS: readonly TSchema[] = [
   SignedLength,
   ShownLength,
   ...DESIGN_INPUT_SCHEMAS,
+  ...CLIMATE_SCHEMAS,
   Assumption,
   Dimension,
   Warning,

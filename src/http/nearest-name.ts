@@ -37,8 +37,13 @@ const wordsOf = (name: string): readonly string[] =>
     .split(/[^a-z]+/)
     .filter(Boolean)
 
-/** Words that have their like among the other's, less a little for each that has none. */
+/** Words that have their like among the other's, less a little for each that has none. Few slips hit the first letter. */
 function likeness(asked: readonly string[], candidate: readonly string[]): number {
-  const shared = asked.filter((word) => candidate.includes(word) || nearestName(word, candidate) !== undefined).length
+  const isShared = (word: string): boolean =>
+    nearestName(
+      word,
+      candidate.filter((other) => other[0] === word[0]),
+    ) !== undefined
+  const shared = asked.filter((word) => candidate.includes(word) || isShared(word)).length
   return shared === 0 ? 0 : shared - (candidate.length - shared) / 10
 }

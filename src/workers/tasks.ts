@@ -4,5 +4,6 @@
  */
 export { ballSelection } from '#shared/bearing/ball-selection.ts'
 export { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
+export { seasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 export { concludeTrials, prepareTrials, runTrials } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 export { browserModules } from '#src/http/browser-modules.ts'

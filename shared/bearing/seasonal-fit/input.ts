@@ -33,7 +33,7 @@ export interface Range {
   readonly high: number
 }
 
-export interface Month extends Air {
+interface Month extends Air {
   readonly name: string
 }
 

@@ -29,7 +29,7 @@ export interface MadeSizes {
 }
 
 /** The three diameters that a ball comes to, in order, and their mean; all alike unless it is of wood. */
-export interface BallSize {
+interface BallSize {
   readonly least: Mm
   readonly mean: Mm
   readonly most: Mm

@@ -41,7 +41,7 @@ export function seasonOf(climate: Climate, today: Today, woods: Woods): Result<S
   if (faults.length > 0) return fail(faults)
   const named = statesOf(climate)
   const now: Placed = {
-    path: '/today',
+    path: '/climate/today',
     state: today.kind === 'air' ? inAir('today', today.air) : atMoisture('today', today.moistureContent),
   }
   const limits = saturations(woods)
@@ -106,7 +106,7 @@ const reversed = (path: string, { low, high }: Range): readonly SeasonRefusal[] 
 
 function airsOf(climate: Climate, today: Today): readonly (readonly [path: string, temperature: number])[] {
   return [
-    ...(today.kind === 'air' ? [['/today/temperature', today.air.temperature] as const] : []),
+    ...(today.kind === 'air' ? [['/climate/today/temperature', today.air.temperature] as const] : []),
     ...(climate.kind === 'air'
       ? [
           ['/climate/temperature/low', climate.temperature.low] as const,

@@ -294,12 +294,12 @@ describe('what cannot be said', () => {
     [
       'a temperature outside the table',
       { today: { kind: 'air', air: { temperature: 90, relativeHumidity: 30 } } },
-      ['/today/temperature: temperature-outside'],
+      ['/climate/today/temperature: temperature-outside'],
     ],
     [
       'wetter than fibre saturation',
       { today: { kind: 'moisture', moistureContent: 31 } },
-      ['/today: above-fibre-saturation'],
+      ['/climate/today: above-fibre-saturation'],
     ],
     [
       'wetter than teak holds',

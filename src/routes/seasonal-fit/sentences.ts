@@ -1,0 +1,126 @@
+import type { BuildIn } from '#shared/bearing/seasonal-fit/build-in.ts'
+import type { Trouble } from '#shared/bearing/seasonal-fit/fit.ts'
+import type { RingWood, Woods } from '#shared/bearing/seasonal-fit/input.ts'
+import type { SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
+import type { BandEnd, RunningBand } from '#shared/bearing/seasonal-fit/running-band.ts'
+import type { FitAtState, SeasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
+import { SPECIES } from '#shared/data/species.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { inScale, type Scale } from '#src/wire/climate.ts'
+import { figure } from '#src/wire/figure.ts'
+
+const whole = (value: number): string => String(Number(value.toFixed(1)))
+const percent = (value: number): string => `${whole(value)} %`
+const degrees = (celsius: number, scale: Scale): string =>
+  `${whole(inScale(celsius, scale))} ${scale === 'celsius' ? 'C' : 'F'}`
+
+export function explainRefusal(refusal: SeasonRefusal, scale: Scale): string {
+  switch (refusal.code) {
+    case 'range-reversed':
+      return `the low end, ${whole(refusal.low)}, is above the high end, ${whole(refusal.high)}`
+    case 'temperature-outside':
+      return `the moisture of wood is known from ${degrees(refusal.least, scale)} to ${degrees(refusal.most, scale)}; ${degrees(refusal.given, scale)} was given`
+    case 'above-fibre-saturation':
+      return `at a moisture content of ${percent(refusal.moisture)} ${refusal.species === undefined ? 'wood' : SPECIES[refusal.species].name} is above fibre saturation (${percent(refusal.saturation)}): it moves no more, and what it then does is not known here`
+    case 'movement-unknown':
+      return `how ${SPECIES[refusal.species].name} moves with moisture is not known here: take a wood that has "movement" in /v1/materials`
+    case 'balls-without-wood':
+      return 'the balls are of wood: name it, as "balls": { "species": … }, or set design.balls.material'
+    default:
+      return refusal satisfies never
+  }
+}
+
+const WORDS: Readonly<Record<Trouble, string>> = {
+  'balls-bind': 'the balls bind: their ring is too tight',
+  'rings-bind': 'the inner ring is stiff twice a turn',
+  'lands-rub': 'the lands rub',
+  'balls-knock': 'the balls knock: their ring is too wide',
+}
+
+const listed = (troubles: readonly Trouble[]): string => troubles.map((trouble) => WORDS[trouble]).join(', and ')
+
+/** Stiff all round it is where the play is below 0 at its best. */
+function stateWords({ fit, troubles }: FitAtState): string {
+  return fit.play.best < 0 && troubles.includes('rings-bind')
+    ? listed(troubles).replace(WORDS['rings-bind'], 'the inner ring is stiff all round')
+    : listed(troubles)
+}
+
+export function describeState(at: FitAtState, units: Units): string {
+  const { ballGap, play } = at.fit
+  const gaps = `ball gap ${figure(ballGap.least, units)}, play ${figure(play.worst, units)} at its worst`
+  return at.troubles.length === 0
+    ? `Runs: ${gaps}.`
+    : `At ${percent(at.state.moistureContent)} of moisture ${stateWords(at)} (${gaps}).`
+}
+
+export function describeBand({ temperature, low, high }: RunningBand, scale: Scale): string {
+  const end = ({ relativeHumidity, stoppedBy }: BandEnd, side: string, open: string): string =>
+    stoppedBy.length === 0 ? open : `${side} ${percent(relativeHumidity)} ${listed(stoppedBy)}`
+  return [
+    `At ${degrees(temperature, scale)} it runs from ${percent(low.relativeHumidity)} to ${percent(high.relativeHumidity)} of humidity: `,
+    end(low, 'below', 'however dry it gets'),
+    '; ',
+    end(high, 'above', 'however damp it gets'),
+    '.',
+  ].join('')
+}
+
+export function describeBuildIn(advice: BuildIn, { bearing }: SeasonalFit): string {
+  const { units } = bearing.settled.input
+  const size = (length: Mm): string => figure(length, units)
+  if (advice.ballGap === undefined || advice.leastBallGap === undefined)
+    return 'No gap below a whole ball closes all year: take a construction that moves less (segmented, cross-laminated), or keep the bearing in steadier air.'
+  const gap =
+    advice.ballGap === bearing.ballGap
+      ? `The ball gap of ${size(bearing.ballGap)} will do. `
+      : `Build in a ball gap of ${size(advice.ballGap)} instead of ${size(bearing.ballGap)}. `
+  const wide =
+    advice.mostBallGap !== undefined && advice.mostBallGap < advice.leastBallGap
+      ? 'The year is too wide for the band: when the ring is widest the balls will knock. '
+      : ''
+  return `${gap}${wide}${playAdvice(advice, bearing.radialInternalClearance, units)}`
+}
+
+function playAdvice({ leastPlay, play }: BuildIn, asked: Mm, units: Units): string {
+  if (leastPlay === undefined || play === undefined)
+    return 'The play that it would take cuts into the bore: take a construction that moves less.'
+  return play === asked
+    ? `The play of ${figure(asked, units)} will do; the rings never bind from ${figure(leastPlay, units)} up.`
+    : `Build in a play of ${figure(play, units)} instead of ${figure(asked, units)}.`
+}
+
+export function warningOf(trouble: Trouble, states: readonly FitAtState[]): string {
+  const names = states.filter(({ troubles }) => troubles.includes(trouble)).map(({ state }) => state.name)
+  return `${names.join(', ')}: ${WORDS[trouble]}; see buildIn`
+}
+
+const AT_REST =
+  'The wood is taken to be at rest with the air and equally moist all through: a ring takes weeks for that, and a finish slows it.'
+const BOARD =
+  'A ring from a board is stretched alike everywhere, once along the grain and once across; growth rings that curve through the board are left out.'
+const SEGMENTED =
+  'A segmented ring is reckoned as an elastic ring, stiffer round the circle than across it (typical stiffness of hard- or softwoods, from memory); its glue joints must hold that.'
+const BALLS = 'A wooden ball counts with the mean of its three diameters; it lies now this way, now that.'
+const EDGES = 'Balls that ride on the edges of a groove are reckoned as if on a bottom at the same place.'
+const MADE = 'Everything is as round and as large as designed on the day of making.'
+
+/** What was taken for granted, as far as it bears on this bearing. */
+export function notesOf({ input, bearing }: SeasonalFit): string[] {
+  const { woods } = input
+  const rings: readonly RingWood[] = [woods.outerRing, woods.innerRing]
+  const isSegmented = ({ construction }: RingWood): boolean => construction.startsWith('segmented')
+  const isBoard = (wood: RingWood): boolean => wood.construction !== 'cross-laminated-ply' && !isSegmented(wood)
+  return [
+    MADE,
+    AT_REST,
+    ...(rings.some(isBoard) ? [BOARD] : []),
+    ...(rings.some(isSegmented) ? [SEGMENTED] : []),
+    ...(woods.balls === undefined ? [] : [BALLS]),
+    ...(bearing.outerRing.seat === 'edges' || bearing.innerRing.seat === 'edges' ? [EDGES] : []),
+  ]
+}
+
+export const memoryWarning = (species: Required<Woods>['balls']): string =>
+  `how ${SPECIES[species].name} moves is quoted from memory, and nothing was at hand to check it by: treat it as a guess`

@@ -1,0 +1,191 @@
+import type { Static } from 'typebox'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { Trouble } from '#shared/bearing/seasonal-fit/fit.ts'
+import type { RingWood, SeasonalFitInput } from '#shared/bearing/seasonal-fit/input.ts'
+import type { DesignRefused, SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
+import type { FitAtState, SeasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
+import type { SourceId } from '#shared/data/sources.ts'
+import type { SpeciesId } from '#shared/data/species.ts'
+import { MOVEMENT } from '#shared/data/wood-movement.ts'
+import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import type { Fault } from '#src/http/problem.ts'
+import { cautionsFor } from '#src/wire/caution.ts'
+import { echoedClimate, echoedWoods, inScale, type Scale, toClimate, toWoods } from '#src/wire/climate.ts'
+import { toDesignInput, toDesignRequest } from '#src/wire/design-input.ts'
+import { show } from '#src/wire/length.ts'
+import { present } from '#src/wire/optional.ts'
+import { refusalSentence } from '#src/wire/refusal-sentence.ts'
+import { toSource } from '#src/wire/source.ts'
+import type { Warning } from '#src/wire/warning.ts'
+import type { GrooveShape, SeasonalFitRequest, SeasonalFitResponse, SeasonalState } from './schema.ts'
+import {
+  describeBand,
+  describeBuildIn,
+  describeState,
+  explainRefusal,
+  memoryWarning,
+  notesOf,
+  warningOf,
+} from './sentences.ts'
+
+/** The caller's input in the core's words, or everything that is wrong with it beside its schema. */
+export function toSeasonalFitInput(request: SeasonalFitRequest): Result<SeasonalFitInput, readonly Fault[]> {
+  const design = toDesignInput(request.design)
+  const woods = toWoods(request.woods)
+  const year = toClimate(request.climate)
+  const { material = BALL_MATERIAL } = design.balls
+  const stray: readonly Fault[] =
+    material === 'wood' || request.woods.balls === undefined
+      ? []
+      : [{ path: '/woods/balls', message: `the balls are of ${material}: they have no wood` }]
+  if (!woods.ok || !year.ok || stray.length > 0) {
+    return fail([...(woods.ok ? [] : woods.error), ...(year.ok ? [] : year.error), ...stray])
+  }
+  return ok({ design, woods: woods.value, ...year.value })
+}
+
+export const scaleOf = ({ climate }: SeasonalFitRequest): Scale => climate.temperatureScale ?? 'celsius'
+
+/** A refusal of the season, or of the design inside the request. */
+export function toSeasonFault(refusal: SeasonRefusal | DesignRefused, units: Units, scale: Scale): Fault {
+  if (refusal.code !== 'design-refused') return { path: refusal.path, message: explainRefusal(refusal, scale) }
+  return { path: `/design${refusal.refusal.path}`, message: refusalSentence(refusal.refusal, units) }
+}
+
+/** What the year does, in the caller's units and in words. */
+export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitRequest): SeasonalFitResponse {
+  const { bearing, today, states, band } = season
+  const { settled } = bearing
+  const { units } = settled.input
+  const scale = scaleOf(request)
+  const year = [today, ...states]
+  return present<SeasonalFitResponse>({
+    units,
+    input: {
+      design: toDesignRequest(settled.input),
+      woods: echoedWoods(request.woods),
+      climate: echoedClimate(request.climate),
+    },
+    runsAllYear: year.every(({ troubles }) => troubles.every((trouble) => trouble === 'balls-knock')),
+    today: toState(today, units, scale),
+    states: states.map((state) => toState(state, units, scale)),
+    band: band && {
+      temperature: inScale(band.temperature, scale),
+      low: { ...band.low, stoppedBy: [...band.low.stoppedBy] },
+      high: { ...band.high, stoppedBy: [...band.high.stoppedBy] },
+      message: describeBand(band, scale),
+    },
+    buildIn: toBuildIn(season, units),
+    warnings: warningsOf(season, year),
+    notes: notesOf(season),
+    cautions: cautionsFor(settled.input.balls.material ?? BALL_MATERIAL),
+    sources: sourcesOf(season).map(toSource),
+  })
+}
+
+function toState(at: FitAtState, units: Units, scale: Scale): Static<typeof SeasonalState> {
+  const { state, shape, fit, troubles } = at
+  const size = (length: Mm) => show(length, units)
+  return present<Static<typeof SeasonalState>>({
+    name: state.name,
+    temperature: inScale(state.temperature, scale),
+    relativeHumidity: state.relativeHumidity,
+    moistureContent: state.moistureContent,
+    outerRing: toGrooveShape(shape.outerBottom, units),
+    innerRing: toGrooveShape(shape.innerBottom, units),
+    ballDiameter: { least: size(shape.ball.least), mean: size(shape.ball.mean), most: size(shape.ball.most) },
+    ballGap: {
+      least: size(fit.ballGap.least),
+      most: size(fit.ballGap.most),
+      withLargestBalls: size(fit.ballGapOfLargest),
+    },
+    radialInternalClearance: { worst: size(fit.play.worst), best: size(fit.play.best) },
+    worstRotation: worstRotation(shape.outerBottom, shape.innerBottom),
+    leastLandGap: size(fit.leastLandGap),
+    troubles: [...troubles],
+    message: describeState(at, units),
+  })
+}
+
+function toGrooveShape(bottom: Ellipse, units: Units): Static<typeof GrooveShape> {
+  return {
+    alongGrain: show(mm(2 * bottom.along), units),
+    acrossGrain: show(mm(2 * bottom.across), units),
+    outOfRound: show(mm(2 * (longer(bottom) - shorter(bottom))), units),
+  }
+}
+
+/** Where the long axis of the inner ring meets the short one of the outer. */
+function worstRotation(outer: Ellipse, inner: Ellipse): number | undefined {
+  const [wide, within] = [outer.across - outer.along, inner.across - inner.along]
+  if (wide === 0 || within === 0) return undefined
+  return wide > 0 === within > 0 ? 90 : 0
+}
+
+function toBuildIn(season: SeasonalFit, units: Units): SeasonalFitResponse['buildIn'] {
+  const { buildIn } = season
+  const size = (length: Mm | undefined) => (length === undefined ? undefined : show(length, units))
+  return present<SeasonalFitResponse['buildIn']>({
+    ballGap: size(buildIn.ballGap),
+    leastBallGap: size(buildIn.leastBallGap),
+    mostBallGap: size(buildIn.mostBallGap),
+    radialInternalClearance: size(buildIn.play),
+    leastRadialInternalClearance: size(buildIn.leastPlay),
+    message: describeBuildIn(buildIn, season),
+  })
+}
+
+const TROUBLES: readonly (readonly [Trouble, Static<typeof Warning>['severity'], path: string])[] = [
+  ['balls-bind', 'fault', '/design/ballGap'],
+  ['rings-bind', 'fault', '/design/radialInternalClearance'],
+  ['lands-rub', 'fault', '/design/outerRing'],
+  ['balls-knock', 'risk', '/design/maxBallGap'],
+]
+
+function warningsOf({ input: { woods } }: SeasonalFit, year: readonly FitAtState[]): Static<typeof Warning>[] {
+  const found = TROUBLES.filter(([trouble]) => year.some(({ troubles }) => troubles.includes(trouble)))
+  const guessed = speciesOf(woods).filter(([species]) => MOVEMENT[species]?.source === 'fpl-13-5-memory')
+  return [
+    ...found.map(([trouble, severity, path]) => ({ code: trouble, severity, message: warningOf(trouble, year), path })),
+    ...guessed.map(([species, path]) => ({
+      code: 'movement-from-memory',
+      severity: 'note' as const,
+      message: memoryWarning(species),
+      path,
+    })),
+  ]
+}
+
+function speciesOf({
+  outerRing,
+  innerRing,
+  balls,
+}: SeasonalFitInput['woods']): readonly (readonly [SpeciesId, string])[] {
+  const ofRing = (wood: RingWood, path: string) => ('species' in wood ? [[wood.species, path] as const] : [])
+  return [
+    ...ofRing(outerRing, '/woods/outerRing/species'),
+    ...ofRing(innerRing, '/woods/innerRing/species'),
+    ...(balls === undefined ? [] : [[balls, '/woods/balls/species'] as const]),
+  ]
+}
+
+function sourcesOf({ input: { woods, design } }: SeasonalFit): readonly SourceId[] {
+  const rings = [woods.outerRing, woods.innerRing]
+  const woodsMove = speciesOf(woods).flatMap(([species]) => MOVEMENT[species]?.source ?? [])
+  const used: readonly SourceId[] = [
+    'derived',
+    'fpl-4-5',
+    'fpl-13-3',
+    ...woodsMove,
+    ...(woodsMove.length > 0 ? (['fpl-4-longitudinal'] as const) : []),
+    ...(rings.some(({ construction }) => construction.startsWith('segmented'))
+      ? (['polar-orthotropic-ring', 'fpl-5-1'] as const)
+      : []),
+    ...(rings.some(({ construction }) => construction === 'cross-laminated-ply') ? (['fpl-plywood'] as const) : []),
+    ...(design.balls.material === 'acrylic' ? (['acrylic-humidity'] as const) : []),
+    'trade',
+  ]
+  return [...new Set(used)]
+}
