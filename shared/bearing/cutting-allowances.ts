@@ -1,4 +1,4 @@
-import { type Mm, mm } from '#shared/units/length.ts'
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Bearing } from './bearing.ts'
 
 /** Screws that hold the halves of a split inner ring: evenly round a circle in the wood between bore and groove. */
@@ -7,6 +7,12 @@ export interface SplitScrews {
   readonly circleDiameter: Mm
   readonly shankDiameter: Mm
 }
+
+/** What is left on beside a line while sawing, for the lathe to take, radially: common practice, no source. */
+export const sawAllowance = (units: Units): Mm => (units === 'in' ? inches(1 / 8) : mm(3))
+
+/** A hole that a saw blade enters by: common practice, no source. */
+export const entryHoleDiameter = (units: Units): Mm => (units === 'in' ? inches(3 / 8) : mm(10))
 
 /** A No. 4 wood screw: basic diameter 0.060 + 4 × 0.013 in (ASME B18.6.1), head at most 0.225 in. */
 const SHANK = mm(2.845)

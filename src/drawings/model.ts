@@ -102,3 +102,19 @@ export function bulgeRadius(from: Vertex, to: Point): Mm {
   const bulge = Math.abs(from.bulge ?? 0)
   return mm((Math.hypot(to.x - from.x, to.y - from.y) * (1 + bulge * bulge)) / (4 * bulge))
 }
+
+type LegArc = Pick<ShapeOf<'arc'>, 'centre' | 'radius' | 'start' | 'end'>
+
+/** The arc that a bulge makes of the way between two points, counter-clockwise from start to end. */
+export function arcOfLeg(from: Vertex, to: Point): LegArc {
+  const bulge = from.bulge ?? 0
+  const radius = bulgeRadius(from, to)
+  // From the chord's middle to the centre, to the left of the way: c (1 − b²) / (4 b).
+  const part = (1 - bulge * bulge) / (4 * bulge)
+  const centre = at((from.x + to.x) / 2 - part * (to.y - from.y), (from.y + to.y) / 2 + part * (to.x - from.x))
+  const angle = (point: Point): number => (Math.atan2(point.y - centre.y, point.x - centre.x) * 180) / Math.PI
+  const [first, last] = bulge > 0 ? [from, to] : [to, from]
+  const start = angle(first)
+  const end = angle(last)
+  return { centre, radius: mm(radius), start, end: end > start ? end : end + 360 }
+}

@@ -23,7 +23,7 @@ export const arc = (role: Role, centre: Point, radius: number, start: number, en
   end,
 })
 
-const loop = (role: Role, points: readonly Vertex[]): Shape => ({ role, kind: 'polyline', points, closed: true })
+export const loop = (role: Role, points: readonly Vertex[]): Shape => ({ role, kind: 'polyline', points, closed: true })
 
 export const box = (role: Role, left: number, bottom: number, right: number, top: number): Shape =>
   loop(role, [at(left, bottom), at(right, bottom), at(right, top), at(left, top)])

@@ -1,10 +1,40 @@
 import type { Design } from '#shared/bearing/design.ts'
+import { ok, type Result } from '#shared/result.ts'
 import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
+import { gaugeItems } from '#src/drawings/sheets/gauges.ts'
+import { type Item, oneSheet, pagesOf, type TooManyPages } from '#src/drawings/sheets/pages.ts'
+import { templateItems } from '#src/drawings/sheets/templates.ts'
 import type { Drawing } from './model.ts'
-import type { Paper } from './papers.ts'
+import { PAPER_SIZES, type Paper } from './papers.ts'
 
-export const VIEWS = ['assembly'] as const
+export const VIEWS = ['assembly', 'templates', 'gauges'] as const
 export type View = (typeof VIEWS)[number]
 
-/** What there is to see of a bearing. */
-export const drawingOf: Readonly<Record<View, (design: Design, paper: Paper) => Drawing>> = { assembly: assemblySheet }
+const WORDS = {
+  templates: {
+    title: 'Templates',
+    description:
+      'Both blanks in full size: the lines to turn to, the lines to saw by, the centre, the grain and the holes.',
+  },
+  gauges: {
+    title: 'Gauges',
+    description: 'In full size: go and no-go plug, a profile for each groove, and an edge for each cylinder.',
+  },
+} as const
+
+const itemsOf: Readonly<Record<keyof typeof WORDS, (design: Design) => readonly Item[]>> = {
+  templates: templateItems,
+  gauges: gaugeItems,
+}
+
+/** A view of a bearing as one drawing, as large as it takes. */
+export function drawingOf(view: View, design: Design, paper: Paper): Drawing {
+  if (view === 'assembly') return assemblySheet(design, paper)
+  return oneSheet(itemsOf[view](design), WORDS[view], PAPER_SIZES[paper])
+}
+
+/** The same on pages to print, or how many pages it would take where nobody would print so many. */
+export function pagesOfView(view: View, design: Design, paper: Paper): Result<readonly Drawing[], TooManyPages> {
+  if (view === 'assembly') return ok([assemblySheet(design, paper)])
+  return pagesOf(itemsOf[view](design), WORDS[view], PAPER_SIZES[paper])
+}

@@ -1,4 +1,4 @@
-import { legsOf, type Shape, type ShapeOf } from '#src/drawings/model.ts'
+import { arcOfLeg, legsOf, polar, type Shape, type ShapeOf } from '#src/drawings/model.ts'
 import { textWidth } from '#src/drawings/text-width.ts'
 
 export type Extent = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
@@ -13,10 +13,11 @@ export function extentOf(shape: Shape): Extent {
     case 'line':
       return around([shape.from, shape.to], 0)
     case 'circle':
-    case 'arc':
       return around([shape.centre], shape.radius)
+    case 'arc':
+      return around(turningPoints(shape), 0)
     case 'polyline':
-      return around(shape.points, Math.max(0, ...legsOf(shape).map(sagitta)))
+      return around([...shape.points, ...legsOf(shape).flatMap(bulging)], 0)
     case 'text':
       return around(cornersOf(shape), 0)
     default:
@@ -36,8 +37,17 @@ function around(spots: readonly Spot[], reach: number): Extent {
   }
 }
 
-const sagitta = ({ from, to }: ReturnType<typeof legsOf>[number]): number =>
-  (Math.abs(from.bulge ?? 0) * Math.hypot(to.x - from.x, to.y - from.y)) / 2
+type Turn = Pick<ShapeOf<'arc'>, 'centre' | 'radius' | 'start' | 'end'>
+
+/** The ends of an arc, and where it runs level or upright between them. */
+function turningPoints({ centre, radius, start, end }: Turn): readonly Spot[] {
+  const span = (((end - start) % 360) + 360) % 360
+  const between = [0, 90, 180, 270].filter((angle) => (((angle - start) % 360) + 360) % 360 <= span)
+  return [start, end, ...between].map((angle) => polar(centre, radius, angle))
+}
+
+const bulging = ({ from, to }: ReturnType<typeof legsOf>[number]): readonly Spot[] =>
+  (from.bulge ?? 0) === 0 ? [] : turningPoints(arcOfLeg(from, to))
 
 function cornersOf({ text, at, height, anchor, turned = 0, bold }: ShapeOf<'text'>): readonly Spot[] {
   const width = textWidth(text, height, bold)

@@ -1,5 +1,5 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
-import { splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
+import { type SplitScrews, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { arc, circle, line } from '#src/drawings/shapes.ts'
 
@@ -73,7 +73,7 @@ function screws(bearing: Bearing): readonly Shape[] {
 }
 
 /** Evenly round their circle, none of them on a centre line. */
-function screwPlaces(found: NonNullable<ReturnType<typeof splitScrewsOf>>): readonly Point[] {
+export function screwPlaces(found: SplitScrews): readonly Point[] {
   const apart = 360 / found.count
   return Array.from({ length: found.count }, (_, index) =>
     polar(CENTRE, found.circleDiameter / 2, FIRST + apart / 2 + index * apart),

@@ -37,7 +37,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       const designed = design(toDesignInput(body))
       if (!designed.ok) return refuseDesign(reply, designed.error, body.units)
       const { view } = request.params as { view: View }
-      return toSvg(drawingOf[view](designed.value, body.paper ?? (body.units === 'in' ? 'letter' : 'a4')))
+      return toSvg(drawingOf(view, designed.value, body.paper ?? (body.units === 'in' ? 'letter' : 'a4')))
     },
   })
 }

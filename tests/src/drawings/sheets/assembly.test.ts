@@ -1,45 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Design, design } from '#shared/bearing/design.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { inUnits, mm } from '#shared/units/length.ts'
-import type { Drawing, ShapeOf } from '#src/drawings/model.ts'
 import { PAPERS, type Paper } from '#src/drawings/papers.ts'
 import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
-import { extentOf, overlap } from '#tests/support/extents.ts'
+import { designed, valid } from '#tests/support/designed.ts'
 import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
 import { linesInRow, rasterOf } from '#tests/support/raster.ts'
-
-function designed(input: DesignInput): Design {
-  const made = design(input)
-  if (!made.ok) throw new RangeError(`input must give a bearing, got ${JSON.stringify(made.error)}`)
-  return made.value
-}
-
-/** Inputs that give a bearing; the others are passed over. */
-const valid = (inputs: fc.Arbitrary<DesignInput>): fc.Arbitrary<Design> =>
-  inputs
-    .map((input) => design(input))
-    .filter((made) => made.ok)
-    .map((made) => made.value)
-
-const textsOf = ({ shapes }: Drawing): readonly ShapeOf<'text'>[] => shapes.filter((shape) => shape.kind === 'text')
-
-/** Everything that no sheet may have, in words. */
-function faultsOf(drawing: Drawing): readonly string[] {
-  const boxes = textsOf(drawing).map((text) => ({ text: text.text, box: extentOf(text) }))
-  const overlaps = boxes.flatMap((one, index) =>
-    boxes.slice(index + 1).flatMap((other) => (overlap(one.box, other.box) ? [`${one.text} on ${other.text}`] : [])),
-  )
-  const outside = drawing.shapes.flatMap((shape) => {
-    const { left, bottom, right, top } = extentOf(shape)
-    const inside = left >= 0 && bottom >= 0 && right <= drawing.width && top <= drawing.height
-    return inside ? [] : [`${shape.kind} ${shape.role} ${shape.kind === 'text' ? shape.text : ''} leaves the sheet`]
-  })
-  return [...overlaps, ...outside]
-}
+import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
 describe('whatever the bearing', () => {
   test.each([
@@ -48,7 +17,7 @@ describe('whatever the bearing', () => {
   ])('%s: no text meets another, and nothing leaves the sheet', (_name, inputs, numRuns) => {
     fc.assert(
       fc.property(valid(inputs), fc.constantFrom<Paper>(...PAPERS), (made, paper) => {
-        expect(faultsOf(assemblySheet(made, paper))).toEqual([])
+        expect(sheetFaults(assemblySheet(made, paper))).toEqual([])
       }),
       { numRuns },
     )
@@ -62,7 +31,7 @@ describe('whatever the bearing', () => {
           ...made.dimensions.map(({ key, value }) => [DIMENSION_SYMBOLS[key], inUnits(value, units)] as const),
           ['Dw', inUnits(made.bearing.settled.ballDiameter, units)] as const,
         ])
-        const sizes = textsOf(assemblySheet(made, 'a4')).flatMap(({ text }) => {
+        const sizes = textsOn(assemblySheet(made, 'a4')).flatMap(({ text }) => {
           const found = /^(\w+) (?:SØ|Ø|R)?([\d.]+)$/.exec(text)
           return found === null ? [] : [{ symbol: found[1] ?? '', value: Number(found[2]) }]
         })

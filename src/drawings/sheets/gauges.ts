@@ -1,0 +1,129 @@
+import type { Design } from '#shared/bearing/design.ts'
+import { type Groove, grooveHalfWidth } from '#shared/geometry/groove.ts'
+import { mm } from '#shared/units/length.ts'
+import { at, type Shape, type Vertex } from '#src/drawings/model.ts'
+import { circle, line, loop } from '#src/drawings/shapes.ts'
+import { type Figure, type Label, labelledItem } from './labelled-item.ts'
+import type { Item } from './pages.ts'
+import { type SizeText, sizeTextFor } from './size-text.ts'
+import { cutSize } from './templates.ts'
+
+const CENTRE = at(0, 0)
+const PUNCH_REACH = 3
+/** Of the arc that a plate is held against: so much of its diameter, and no more than a hand holds, in millimetres. */
+const CHORD = 0.7
+const MOST_CHORD = 80
+const PLATE_HEIGHT = 14
+
+/**
+ * What checks the turning, full size: the two plugs, a profile for each groove whose shoulders meet the land when it is
+ * deep enough, and an edge for each cylinder.
+ */
+export function gaugeItems(design: Design): readonly Item[] {
+  const { bearing } = design
+  const { gauge, settled } = bearing
+  const say = sizeTextFor(bearing)
+  const { units } = settled.input
+  const size = (key: Parameters<typeof cutSize>[1]) => cutSize(design, key)
+  return [
+    plug('Go plug', gauge.goDiameter, [
+      { words: `Dgo Ø${say(gauge.goDiameter)} ${units}: must enter between the seated balls` },
+    ]),
+    plug('No-go plug', gauge.noGoDiameter, [{ words: `Dng Ø${say(gauge.noGoDiameter)} ${units}: must not enter` }]),
+    profile(
+      'Groove of the outer ring',
+      { radius: size('outerGrooveRadius'), depth: size('outerGrooveDepth') },
+      settled.ballDiameter,
+      ['re', 'he'],
+      say,
+    ),
+    profile(
+      'Groove of the inner ring',
+      { radius: size('innerGrooveRadius'), depth: size('innerGrooveDepth') },
+      settled.ballDiameter,
+      ['ri', 'hi'],
+      say,
+    ),
+    edge('Outside of the outer ring', size('outsideDiameter'), -1, `D Ø${say(size('outsideDiameter'))}`),
+    edge('Hole of the outer ring', size('outerLandDiameter'), 1, `D1 Ø${say(size('outerLandDiameter'))}`),
+    edge('Outside of the inner ring', size('innerLandDiameter'), -1, `d1 Ø${say(size('innerLandDiameter'))}`),
+  ]
+}
+
+function plug(title: string, diameter: number, labels: readonly Label[]): Item {
+  const radius = diameter / 2
+  const cross = Math.min(PUNCH_REACH, radius / 2)
+  return labelledItem(
+    title,
+    {
+      shapes: [
+        circle('finish', CENTRE, radius),
+        line('mark', at(-cross, 0), at(cross, 0)),
+        line('mark', at(0, -cross), at(0, cross)),
+      ],
+      left: -radius,
+      right: radius,
+      bottom: -radius,
+      top: radius,
+    },
+    labels,
+  )
+}
+
+/** A tongue with the groove's own arc for its nose, as long as the groove is deep, between two shoulders. */
+function profile(
+  title: string,
+  groove: Groove,
+  ballDiameter: number,
+  [radius, depth]: readonly [string, string],
+  say: SizeText,
+): Item {
+  const wide = grooveHalfWidth({ radius: groove.radius, depth: mm(Math.min(groove.depth, groove.radius)) })
+  const half = wide + 0.4 * ballDiameter
+  const body = ballDiameter
+  const quarter = groove.depth / wide // tan(θ/4) of an arc: its height over half its chord
+  const points: Vertex[] = [
+    at(-half, -body),
+    at(half, -body),
+    at(half, 0),
+    { ...at(wide, 0), bulge: quarter },
+    at(-wide, 0),
+    at(-half, 0),
+  ]
+  const figure: Figure = {
+    shapes: [loop('finish', points)],
+    left: -half,
+    right: half,
+    bottom: -body,
+    top: groove.depth,
+  }
+  return labelledItem(title, figure, [
+    { words: `${radius} R${say(groove.radius)}, ${depth} ${say(groove.depth)}` },
+    { words: 'deep enough when the shoulders meet the land' },
+  ])
+}
+
+/** A plate whose edge is a piece of the cylinder: hollow (−1) for an outside, round (1) for a hole. */
+function edge(title: string, diameter: number, round: 1 | -1, words: string): Item {
+  const radius = diameter / 2
+  const half = Math.min(CHORD * diameter, MOST_CHORD) / 2
+  const rise = radius - Math.sqrt((radius - half) * (radius + half))
+  const height = PLATE_HEIGHT + (round === -1 ? rise : 0)
+  const points: Vertex[] = [
+    at(-half, -height),
+    at(half, -height),
+    { ...at(half, 0), bulge: (round * rise) / half },
+    at(-half, 0),
+  ]
+  const figure: Figure = {
+    shapes: [loop('finish', points), ...centreTick(round * rise)],
+    left: -half,
+    right: half,
+    bottom: -height,
+    top: Math.max(0, round * rise),
+  }
+  return labelledItem(title, figure, [{ words: `${words}: no light between edge and wood` }])
+}
+
+/** The middle of the edge. */
+const centreTick = (y: number): readonly Shape[] => [line('mark', at(0, y - 1), at(0, y - 4))]

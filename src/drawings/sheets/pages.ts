@@ -1,0 +1,141 @@
+import { fail, ok, type Result } from '#shared/result.ts'
+import { mm } from '#shared/units/length.ts'
+import { clipped, type Window } from '#src/drawings/clip.ts'
+import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
+import type { PaperSize } from '#src/drawings/papers.ts'
+import { circle, line, placed, text } from '#src/drawings/shapes.ts'
+import { SMALL_TEXT_HEIGHT } from './annotations.ts'
+import { CHECK_BAR_HEIGHT, CHECK_BAR_WIDTH, checkBar } from './check-bar.ts'
+
+/** Something to be cut by, full size, its lower left corner at 0. */
+export type Item = { readonly shapes: readonly Shape[]; readonly width: number; readonly height: number }
+
+export type Words = { readonly title: string; readonly description: string }
+
+/** More paper than this is not glued together by anyone. */
+const MOST_PAGES = 60
+
+export type TooManyPages = { readonly pages: number; readonly most: number }
+
+const MARGIN = 8
+const BETWEEN = 8
+/** Neighbouring pages show this much of each other, with the marks to lay them over one another in the middle of it. */
+const OVERLAP = 12
+const MARK_RADIUS = 2
+
+type Spot = { readonly item: Item; readonly x: number; readonly y: number }
+
+/** Everything on one sheet as large as it takes, with the bar to measure: for screens, and for machines that cut. */
+export function oneSheet(items: readonly Item[], words: Words, paper: PaperSize): Drawing {
+  const room = Math.max(paper.short - 2 * MARGIN, CHECK_BAR_WIDTH, ...items.map(({ width }) => width))
+  const shelves = shelvesOf(items, room, Number.POSITIVE_INFINITY)[0] ?? { spots: [], height: 0 }
+  const height = shelves.height + CHECK_BAR_HEIGHT + 2 * MARGIN
+  return {
+    ...words,
+    width: mm(room + 2 * MARGIN),
+    height: mm(height),
+    scale: 1,
+    shapes: [...onPage(shelves.spots, height - MARGIN), ...checkBar(MARGIN, MARGIN)],
+  }
+}
+
+/** The same on pages of a printer: what fits stays whole, what is larger is spread over several. */
+export function pagesOf(
+  items: readonly Item[],
+  words: Words,
+  paper: PaperSize,
+): Result<readonly Drawing[], TooManyPages> {
+  const width = paper.short - 2 * MARGIN
+  const height = paper.long - 2 * MARGIN - CHECK_BAR_HEIGHT
+  const fits = (item: Item): boolean => item.width <= width && item.height <= height
+  const large = items.filter((item) => !fits(item))
+  const whole = shelvesOf(items.filter(fits), width, height)
+  const pages =
+    whole.length + large.reduce((sum, item) => sum + countOf(item.width, width) * countOf(item.height, height), 0)
+  if (pages > MOST_PAGES) return fail({ pages, most: MOST_PAGES })
+  const contents = [
+    ...whole.map(({ spots }) => ({ shapes: onPage(spots, paper.long - MARGIN), note: '' })),
+    ...large.flatMap((item) => tilesOf(item, width, height)),
+  ]
+  return ok(
+    contents.map(({ shapes, note }, index): Drawing => {
+      const footing = `${words.title}, page ${index + 1} of ${contents.length}, ${paper.name}`
+      const right = paper.short - MARGIN
+      return {
+        ...words,
+        width: paper.short,
+        height: paper.long,
+        scale: 1,
+        shapes: [
+          ...shapes,
+          ...checkBar(MARGIN, MARGIN),
+          ...(note === '' ? [] : [text(note, at(right, MARGIN + 15), SMALL_TEXT_HEIGHT, 'end', { role: 'mark' })]),
+          text(footing, at(right, MARGIN), SMALL_TEXT_HEIGHT, 'end', { role: 'mark' }),
+        ],
+      }
+    }),
+  )
+}
+
+type Shelves = { readonly spots: readonly Spot[]; readonly height: number }
+
+/** Side by side in rows, and rows below one another, y down from the top; a new page where a row does not fit. */
+function shelvesOf(items: readonly Item[], width: number, height: number): readonly Shelves[] {
+  const pages: { spots: Spot[]; height: number }[] = []
+  let [x, y, row] = [0, 0, 0]
+  for (const item of items) {
+    if (x > 0 && x + item.width > width) [x, y, row] = [0, y + row + BETWEEN, 0]
+    const page = pages.at(-1)
+    const isNew = page === undefined || y + item.height > height
+    if (isNew) [x, y, row] = [0, 0, 0]
+    const on = isNew ? { spots: [], height: 0 } : page
+    if (isNew) pages.push(on)
+    on.spots.push({ item, x, y })
+    row = Math.max(row, item.height)
+    on.height = Math.max(on.height, y + item.height)
+    x += item.width + BETWEEN
+  }
+  return pages
+}
+
+const onPage = (spots: readonly Spot[], top: number): readonly Shape[] =>
+  spots.flatMap(({ item, x, y }) => placed(item.shapes, 1, at(MARGIN + x, top - y - item.height)))
+
+/** How many pages of a room cover a length, each over the edge of the last. */
+const countOf = (length: number, room: number): number =>
+  length <= room ? 1 : Math.ceil((length - OVERLAP) / (room - OVERLAP))
+
+type Tile = { readonly shapes: readonly Shape[]; readonly note: string }
+
+function tilesOf(item: Item, width: number, height: number): readonly Tile[] {
+  const columns = countOf(item.width, width)
+  const rows = countOf(item.height, height)
+  // In the middle of the paper that it takes.
+  const left = (item.width - columns * (width - OVERLAP) - OVERLAP) / 2
+  const bottom = (item.height - rows * (height - OVERLAP) - OVERLAP) / 2
+  return Array.from({ length: rows * columns }, (_, index) => {
+    const [row, column] = [Math.floor(index / columns), index % columns]
+    const x = left + column * (width - OVERLAP)
+    const y = bottom + (rows - 1 - row) * (height - OVERLAP)
+    const window = { left: x, bottom: y, right: x + width, top: y + height }
+    const shapes = [...clipped(item.shapes, window), ...registration(window)]
+    return {
+      shapes: placed(shapes, 1, at(MARGIN - x, MARGIN + CHECK_BAR_HEIGHT - y)),
+      note: `sheet ${nameOf(row, column)}: lay its marks over its neighbours'`,
+    }
+  })
+}
+
+/** `B3`: second row from the top, third page of it. */
+const nameOf = (row: number, column: number): string => `${String.fromCharCode(65 + row)}${column + 1}`
+
+/** A ring with a cross in the middle of each overlap's corner: the same mark on every page that shows it. */
+function registration({ left, bottom, right, top }: Window): readonly Shape[] {
+  const inset = OVERLAP / 2
+  const corners = [left + inset, right - inset].flatMap((x) => [bottom + inset, top - inset].map((y) => at(x, y)))
+  return corners.flatMap((corner) => [
+    circle('mark', corner, MARK_RADIUS),
+    line('mark', at(corner.x - 2 * MARK_RADIUS, corner.y), at(corner.x + 2 * MARK_RADIUS, corner.y)),
+    line('mark', at(corner.x, corner.y - 2 * MARK_RADIUS), at(corner.x, corner.y + 2 * MARK_RADIUS)),
+  ])
+}

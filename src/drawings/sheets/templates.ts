@@ -1,0 +1,136 @@
+import { entryHoleDiameter, sawAllowance, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
+import type { Design } from '#shared/bearing/design.ts'
+import type { DimensionKey } from '#shared/bearing/dimensions.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { at, polar, type Shape } from '#src/drawings/model.ts'
+import { circle, line, text } from '#src/drawings/shapes.ts'
+import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
+import { screwPlaces } from './face.ts'
+import { type Figure, type Label, labelledItem } from './labelled-item.ts'
+import type { Item } from './pages.ts'
+import { type SizeText, sizeTextFor } from './size-text.ts'
+
+const CENTRE = at(0, 0)
+const PUNCH_REACH = 4
+const PUNCH_RADIUS = 1
+/** Where the labels' lines touch their circles, from right to left. */
+const FIRST_TIP = -85
+const TIPS_APART = 11
+
+/** The size to turn to: what a finish leaves for the lathe. */
+export function cutSize({ dimensions }: Design, key: DimensionKey): Mm {
+  const row = dimensions.find((dimension) => dimension.key === key)
+  if (row === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
+  return row.cutTo ?? row.value
+}
+
+type Ring = { readonly role: 'finish' | 'saw' | 'hole'; readonly diameter: number; readonly words: string }
+
+/**
+ * Both blanks, full size, to be glued or pricked onto the board: what to turn to in full lines, what to saw by in dashed
+ * ones with the allowance between them, the centre to punch, the grain, and the holes to drill.
+ */
+export function templateItems(design: Design): readonly Item[] {
+  return [outerBlank(design), innerBlank(design)]
+}
+
+function outerBlank(design: Design): Item {
+  const { units } = design.bearing.settled.input
+  const say = sizeTextFor(design.bearing)
+  const allowance = sawAllowance(units)
+  const outside = cutSize(design, 'outsideDiameter')
+  const hole = cutSize(design, 'outerLandDiameter')
+  const core = hole - 2 * allowance
+  const entry = entryHoleDiameter(units)
+  // The blade enters inside of the core's line, a hand's breadth of nothing away from it, and clear of the centre.
+  const hasCore = core > 2 * (entry + PUNCH_REACH)
+  const entryCentre = polar(CENTRE, core / 2 - entry / 2 - 1, 35)
+  const rings: readonly Ring[] = [
+    { role: 'saw', diameter: outside + 2 * allowance, words: `saw by: Ø${say(mm(outside + 2 * allowance))}` },
+    { role: 'finish', diameter: outside, words: `turn to: D Ø${say(outside)}` },
+    { role: 'finish', diameter: hole, words: `open to: D1 Ø${say(hole)}` },
+    ...(hasCore ? [{ role: 'saw', diameter: core, words: `saw the core out by: Ø${say(mm(core))}` } as const] : []),
+  ]
+  const holes = hasCore ? [circle('hole', entryCentre, entry / 2)] : []
+  const entryLabel = hasCore ? [{ words: `drill for the blade: Ø${say(entry)}, in the core` }] : []
+  return blank('Outer ring', rings, holes, [...entryLabel, thickness(design, say)])
+}
+
+function innerBlank(design: Design): Item {
+  const { bearing } = design
+  const { units } = bearing.settled.input
+  const say = sizeTextFor(bearing)
+  const allowance = sawAllowance(units)
+  const outside = cutSize(design, 'innerLandDiameter')
+  const bore = cutSize(design, 'boreDiameter')
+  const screws = splitScrewsOf(bearing)
+  const rings: readonly Ring[] = [
+    { role: 'saw', diameter: outside + 2 * allowance, words: `saw by: Ø${say(mm(outside + 2 * allowance))}` },
+    { role: 'finish', diameter: outside, words: `turn to: d1 Ø${say(outside)}` },
+    { role: 'finish', diameter: bore, words: `bore to: d Ø${say(bore)}` },
+  ]
+  const holes =
+    screws === undefined
+      ? []
+      : [
+          circle('centre', CENTRE, screws.circleDiameter / 2),
+          ...screwPlaces(screws).map((place) => circle('hole', place, screws.shankDiameter / 2)),
+        ]
+  const notes: readonly Label[] = [
+    ...(screws === undefined
+      ? []
+      : [
+          {
+            words: `${screws.count} screws Ø${say(screws.shankDiameter)} on Ø${say(screws.circleDiameter)}: before turning`,
+          },
+        ]),
+    ...(bearing.assembly.split === 'inner-ring'
+      ? [{ words: 'two discs, each half as thick: split at mid groove' }]
+      : []),
+    thickness(design, say),
+  ]
+  return blank('Inner ring', rings, holes, notes)
+}
+
+const thickness = (design: Design, say: SizeText): Label => ({
+  words: `${say(cutSize(design, 'outerWidth'))} ${design.bearing.settled.input.units} thick when faced`,
+})
+
+function blank(title: string, rings: readonly Ring[], holes: readonly Shape[], notes: readonly Label[]): Item {
+  const radius = Math.max(...rings.map(({ diameter }) => diameter)) / 2
+  const labels = rings.map(({ words, diameter }, index) => ({
+    words,
+    tip: polar(CENTRE, diameter / 2, FIRST_TIP - index * TIPS_APART),
+  }))
+  const figure: Figure = {
+    shapes: [
+      ...rings.map(({ role, diameter }) => circle(role, CENTRE, diameter / 2)),
+      ...holes,
+      ...punch(),
+      ...grain(radius),
+    ],
+    left: -radius,
+    right: radius,
+    bottom: -radius,
+    top: radius + 6,
+  }
+  return labelledItem(title, figure, [...labels, ...notes])
+}
+
+/** A cross to prick through, and the mark of a centre punch. */
+const punch = (): readonly Shape[] => [
+  circle('mark', CENTRE, PUNCH_RADIUS),
+  line('mark', at(-PUNCH_REACH, 0), at(PUNCH_REACH, 0)),
+  line('mark', at(0, -PUNCH_REACH), at(0, PUNCH_REACH)),
+]
+
+/** Above the blank, along the board. */
+function grain(radius: number): readonly Shape[] {
+  const [y, reach] = [radius + 3, 14]
+  return [
+    line('dimension', at(-reach, y), at(reach, y)),
+    arrowHead(at(-reach, y), 180),
+    arrowHead(at(reach, y), 0),
+    text('grain', at(reach + 2, y - TEXT_HEIGHT / 2), TEXT_HEIGHT, 'start'),
+  ]
+}

@@ -1,0 +1,186 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { inches, mm } from '#shared/units/length.ts'
+import type { Drawing } from '#src/drawings/model.ts'
+import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
+import { toSvg } from '#src/drawings/writers/svg.ts'
+import { designed, valid } from '#tests/support/designed.ts'
+import { likelyInput, PLAIN } from '#tests/support/inputs.ts'
+import { linesInRow, rasterOf } from '#tests/support/raster.ts'
+import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
+
+const FILM = { ...PLAIN, finishAllowance: mm(0.05) }
+/** Too large for one sheet: 24 balls of an inch. */
+const LARGE = { units: 'in', balls: { count: 24, diameter: inches(1) }, bore: inches(2) } as const
+
+const circlesOn = ({ shapes }: Drawing, role: string) =>
+  shapes.flatMap((shape) => (shape.kind === 'circle' && shape.role === role ? [shape] : []))
+const diametersOn = (drawing: Drawing, role: string): readonly number[] =>
+  circlesOn(drawing, role).map(({ radius }) => 2 * radius)
+
+describe('templates', () => {
+  test('the lines to turn to are the sizes to cut, a film smaller outside and larger inside', () => {
+    const { outerRing, innerRing } = designed(FILM).bearing
+    const [outside, hole, inner, bore, ...more] = diametersOn(drawingOf('templates', designed(FILM), 'a4'), 'finish')
+    expect(outside).toBeWithin(1e-9, outerRing.outsideDiameter - 0.1)
+    expect(hole).toBeWithin(1e-9, outerRing.landDiameter + 0.1)
+    expect(inner).toBeWithin(1e-9, innerRing.landDiameter - 0.1)
+    expect(bore).toBeWithin(1e-9, innerRing.boreDiameter + 0.1)
+    expect(more).toEqual([])
+  })
+
+  // 3 mm left on beside each line: what `cutting-allowances.ts` states.
+  test('a saw line stands in the waste beside each line to turn to, by the allowance', () => {
+    const drawing = drawingOf('templates', designed(PLAIN), 'a4')
+    const [outside = 0, hole = 0, inner = 0] = diametersOn(drawing, 'finish')
+    const [sawnOutside, core, sawnInner] = diametersOn(drawing, 'saw')
+    expect(sawnOutside).toBeWithin(1e-9, outside + 6)
+    expect(core).toBeWithin(1e-9, hole - 6)
+    expect(sawnInner).toBeWithin(1e-9, inner + 6)
+  })
+
+  test('the blade enters inside of the core, clear of its line and of the centre', () => {
+    const drawing = drawingOf('templates', designed(PLAIN), 'a4')
+    const core = circlesOn(drawing, 'saw')[1]
+    const entry = circlesOn(drawing, 'hole')[0]
+    const away = Math.hypot(
+      (entry?.centre.x ?? 0) - (core?.centre.x ?? 0),
+      (entry?.centre.y ?? 0) - (core?.centre.y ?? 0),
+    )
+    expect(away + (entry?.radius ?? 0)).toBeLessThan(core?.radius ?? 0)
+    expect(away - (entry?.radius ?? 0)).toBeGreaterThan(4)
+  })
+
+  test('the screws stand evenly on their circle', () => {
+    const drawing = drawingOf('templates', designed(PLAIN), 'a4')
+    const screws = circlesOn(drawing, 'hole').slice(1)
+    const circle = circlesOn(drawing, 'centre').at(-1)
+    expect(screws).toHaveLength(3)
+    for (const { centre } of screws)
+      expect(Math.hypot(centre.x - (circle?.centre.x ?? 0), centre.y - (circle?.centre.y ?? 0))).toBeWithin(
+        1e-9,
+        circle?.radius ?? 0,
+      )
+  })
+
+  // 20 pixels a millimetre; a line's middle is found to half a pixel, 0.025 mm.
+  test('rasterised, the circle to turn to is as wide as the outer ring, and the check bar 100 mm long', () => {
+    const drawing = drawingOf('templates', designed(PLAIN), 'a4')
+    const raster = rasterOf(toSvg(drawing), 20)
+    const circle = circlesOn(drawing, 'finish')[0]
+    const row = linesInRow(raster, Math.round((drawing.height - (circle?.centre.y ?? 0) - 15) * 20))
+    const reach = Math.sqrt(50 * 50 - 15 * 15)
+    for (const x of [-reach, reach])
+      expect(row.some((middle) => Math.abs(middle - (circle?.centre.x ?? 0) - x) <= 0.05)).toBe(true)
+    // Half a millimetre over the bar's line, its ticks are cut across: eleven of them, ten millimetres apart.
+    const ticks = linesInRow(raster, Math.round((drawing.height - 18.9) * 20)).slice(0, 11)
+    for (const [index, tick] of ticks.entries()) expect(tick).toBeWithin(0.03, 8 + 10 * index)
+  })
+})
+
+describe('gauges', () => {
+  test('the plugs are those of the design', () => {
+    const { gauge } = designed(PLAIN).bearing
+    const [go, noGo] = diametersOn(drawingOf('gauges', designed(PLAIN), 'a4'), 'finish')
+    expect(go).toBeWithin(1e-9, gauge.goDiameter)
+    expect(noGo).toBeWithin(1e-9, gauge.noGoDiameter)
+  })
+
+  test('each profile has the arc of its groove, and its shoulders as far back as the groove is deep', () => {
+    const { outerRing, innerRing } = designed(PLAIN).bearing
+    const profiles = drawingOf('gauges', designed(PLAIN), 'a4').shapes.flatMap((shape) =>
+      shape.kind === 'polyline' && shape.points.length === 6 ? [shape.points] : [],
+    )
+    expect(profiles).toHaveLength(2)
+    for (const [index, ring] of [outerRing, innerRing].entries()) {
+      const points = profiles[index] ?? []
+      const nose = points.findIndex(({ bulge = 0 }) => bulge !== 0)
+      const [from, to] = [points[nose], points[nose + 1]]
+      if (from === undefined || to === undefined) throw new RangeError('a profile must have a nose')
+      const chord = Math.hypot(to.x - from.x, to.y - from.y)
+      const height = ((from.bulge ?? 0) * chord) / 2
+      expect(height).toBeWithin(1e-9, ring.grooveDepth)
+      // Radius of a circular segment by its chord and height (any handbook of mathematics): (c²/4 + h²) / 2h.
+      expect((chord * chord) / 4 / (2 * height) + height / 2).toBeWithin(1e-9, ring.grooveRadius)
+      expect(points[nose - 1]?.y).toBeWithin(1e-9, from.y)
+    }
+  })
+
+  test('each edge is an arc of its cylinder, hollow for an outside and round for a hole', () => {
+    const { outerRing, innerRing } = designed(PLAIN).bearing
+    const arcs = drawingOf('gauges', designed(PLAIN), 'a4').shapes.flatMap((shape) => {
+      if (shape.kind !== 'polyline' || shape.points.length !== 4 || shape.role !== 'finish') return []
+      const [from, to] = [shape.points[2], shape.points[3]]
+      if (from === undefined || to === undefined) return []
+      const half = Math.hypot(to.x - from.x, to.y - from.y) / 2
+      const height = (from.bulge ?? 0) * half
+      return [{ height, diameter: (half * half) / Math.abs(height) + Math.abs(height) }]
+    })
+    expect(arcs.map(({ height }) => Math.sign(height))).toEqual([-1, 1, -1])
+    const wanted = [outerRing.outsideDiameter, outerRing.landDiameter, innerRing.landDiameter]
+    for (const [index, diameter] of wanted.entries()) expect(arcs[index]?.diameter).toBeWithin(1e-9, diameter)
+  })
+})
+
+describe('pages', () => {
+  test.each(['templates', 'gauges'] as const)('%s: no text meets another, and nothing leaves a page', (view) => {
+    fc.assert(
+      fc.property(valid(likelyInput), (made) => {
+        expect(sheetFaults(drawingOf(view, made, 'letter'))).toEqual([])
+        const pages = pagesOfView(view, made, 'a4')
+        const faults = (pages.ok ? pages.value : []).flatMap(sheetFaults)
+        // A text of a figure that is spread over several sheets is cut off with it, and stands whole on another.
+        expect(faults.filter((fault) => !/^text dimension .* leaves/.test(fault))).toEqual([])
+      }),
+      { numRuns: 150 },
+    )
+  })
+
+  test('a page has the size of its paper and the check bar, and says which it is', () => {
+    const pages = pagesOfView('templates', designed(PLAIN), 'a4')
+    if (!pages.ok) throw new RangeError('a usual bearing must fit')
+    for (const [index, page] of pages.value.entries()) {
+      expect(page).toMatchObject({ width: 210, height: 297, scale: 1 })
+      const texts = textsOn(page).map(({ text }) => text)
+      expect(texts).toContain('Measure this first')
+      expect(texts).toContain(`Templates, page ${index + 1} of ${pages.value.length}, A4`)
+    }
+  })
+
+  test('laid over each other by their marks, the sheets of a large ring show its whole outline', () => {
+    const made = designed(LARGE)
+    const pages = pagesOfView('templates', made, 'letter')
+    if (!pages.ok) throw new RangeError('a ring of 10 in must fit a few pages')
+    const tiles = pages.value.filter((page) => textsOn(page).some(({ text }) => /^sheet [A-Z]\d/.test(text)))
+    const outside = made.bearing.outerRing.outsideDiameter / 2
+    // Each sheet in the place where its name puts it: usable paper less the overlap apart.
+    const arcs = tiles.slice(0, 4).flatMap((page) => {
+      const [, letter = 'A', column = '1'] =
+        textsOn(page)
+          .map(({ text }) => /^sheet ([A-Z])(\d)/.exec(text))
+          .find(Boolean) ?? []
+      const [across, down] = [215.9 - 16 - 12, 279.4 - 16 - 20 - 12]
+      const shift = { x: (Number(column) - 1) * across, y: -(letter.charCodeAt(0) - 65) * down }
+      return page.shapes.flatMap((shape) =>
+        shape.kind === 'arc' && Math.abs(shape.radius - outside) < 1e-6
+          ? [{ ...shape, x: shape.centre.x + shift.x, y: shape.centre.y + shift.y }]
+          : [],
+      )
+    })
+    expect(arcs.length).toBeGreaterThanOrEqual(4)
+    for (const { x, y } of arcs) {
+      expect(x).toBeWithin(1e-6, arcs[0]?.x ?? Number.NaN)
+      expect(y).toBeWithin(1e-6, arcs[0]?.y ?? Number.NaN)
+    }
+    for (let angle = 0; angle < 360; angle += 1) {
+      const covered = arcs.some(({ start, end }) => (((angle - start) % 360) + 360) % 360 <= end - start + 1e-9)
+      expect(covered, `${angle} degrees`).toBe(true)
+    }
+  })
+
+  test('what takes more paper than anyone glues together is refused with its number of pages', () => {
+    const huge = designed({ units: 'mm', balls: { count: 100, diameter: mm(300) }, bore: mm(100) })
+    expect(pagesOfView('templates', huge, 'a4')).toMatchObject({ ok: false, error: { most: 60 } })
+    expect(sheetFaults(drawingOf('templates', huge, 'a4'))).toEqual([])
+  })
+})

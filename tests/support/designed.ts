@@ -1,0 +1,17 @@
+import type fc from 'fast-check'
+import { type Design, design } from '#shared/bearing/design.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+
+/** The design of an input that is known to have one. */
+export function designed(input: DesignInput): Design {
+  const made = design(input)
+  if (!made.ok) throw new RangeError(`input must give a bearing, got ${JSON.stringify(made.error)}`)
+  return made.value
+}
+
+/** The designs of those inputs that give a bearing; the others are passed over. */
+export const valid = (inputs: fc.Arbitrary<DesignInput>): fc.Arbitrary<Design> =>
+  inputs
+    .map((input) => design(input))
+    .filter((made) => made.ok)
+    .map((made) => made.value)
