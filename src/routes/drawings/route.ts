@@ -1,16 +1,20 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { Type } from 'typebox'
+import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/design.ts'
 import { drawingOf, VIEWS, type View } from '#src/drawings/views.ts'
+import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
-import { DrawingRequest } from './schema.ts'
+import { DrawingRequest, Drawn, FORMATS, paperFor } from './schema.ts'
 
-const SVG_TYPE = 'image/svg+xml'
+/** The path has been held to the names that there are. */
+const named = ({ params }: FastifyRequest) => params as { readonly view: View; readonly format: keyof typeof FORMATS }
+
+const write = { svg: toSvg, dxf: toDxf } as const
 
 export const DRAWING_SCHEMAS = [DrawingRequest]
 
@@ -18,26 +22,23 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/drawings/:view.:format',
     get: true,
-    choices: { view: VIEWS, format: ['svg'] },
-    mediaTypes: [SVG_TYPE],
+    choices: { view: VIEWS, format: Object.keys(FORMATS) },
+    mediaTypes: (request) => [FORMATS[named(request).format]],
     schema: {
       operationId: 'drawing',
       tags: ['drawings'],
       summary: 'A bearing, drawn',
       body: refTo<typeof DrawingRequest>('DrawingRequest'),
       response: {
-        200: {
-          description: 'The drawing, its size in millimetres',
-          content: { [SVG_TYPE]: { schema: Type.String() } },
-        },
+        200: Drawn,
         422: problem('Cannot exist'),
       },
     },
     handler: (body, request, reply) => {
       const designed = design(toDesignInput(body))
       if (!designed.ok) return refuseDesign(reply, designed.error, body.units)
-      const { view } = request.params as { view: View }
-      return toSvg(drawingOf(view, designed.value, body.paper ?? (body.units === 'in' ? 'letter' : 'a4')))
+      const { view, format } = named(request)
+      return write[format](drawingOf(view, designed.value, paperFor(body)))
     },
   })
 }

@@ -25,3 +25,18 @@ export const DrawingRequest = Type.Object(
   { $id: 'DrawingRequest', description: 'A bearing to draw, and what to draw it on.', additionalProperties: false },
 )
 export type DrawingRequest = Static<typeof DrawingRequest>
+
+export const paperFor = ({ paper, units }: Pick<DrawingRequest, 'paper' | 'units'>): Paper =>
+  paper ?? (units === 'in' ? 'letter' : 'a4')
+
+export const FORMATS = { svg: 'image/svg+xml', dxf: 'image/vnd.dxf' } as const
+
+const text = (description: string) => ({ schema: Type.String({ description }) })
+
+export const Drawn = {
+  description: 'The drawing',
+  content: {
+    [FORMATS.svg]: text('Its size in millimetres, its lines and texts by attributes alone.'),
+    [FORMATS.dxf]: text('Release 12, full size, in millimetres, a layer for each purpose.'),
+  },
+} as const

@@ -48,6 +48,13 @@ test('paper is letter for inches and a4 for millimetres, unless it is said', asy
   expect(await widthOf('units=in&balls.count=10&balls.diameter=5/8&bore=1/2')).toBe('279.4mm')
 })
 
+test.each(['assembly', 'templates', 'gauges'])('%s for a machine that cuts', async (view) => {
+  const answer = await ask(`${await startedApp()}/v1/drawings/${view}.dxf?${QUERY}`)
+  expect(answer.status).toBe(200)
+  expect(answer.headers['content-type']).toMatch(/^image\/vnd\.dxf/)
+  expect(answer.text).toMatch(/^0\r\nSECTION\r\n.*\r\n0\r\nEOF\r\n$/s)
+})
+
 describe('what cannot be drawn', () => {
   test.each(['/v1/drawings/wheels.svg', '/v1/drawings/assembly.bmp', '/v1/drawings/assembly'])(
     '%s is not there',
