@@ -24,6 +24,7 @@ import { FASTENERS_SCHEMAS, fastenersRoute } from '#src/routes/fasteners/route.t
 import { FIT_CORRECTION_SCHEMAS, fitCorrectionRoute } from '#src/routes/fit-correction/route.ts'
 import { HEALTH_SCHEMAS, healthRoute } from '#src/routes/health/route.ts'
 import { kioskRoute } from '#src/routes/kiosk/route.ts'
+import { LOAD_CHECK_SCHEMAS, loadCheckRoute } from '#src/routes/load-check/route.ts'
 import { MATERIALS_SCHEMAS, materialsRoute } from '#src/routes/materials/route.ts'
 import { SEASONAL_FIT_SCHEMAS, seasonalFitRoute } from '#src/routes/seasonal-fit/route.ts'
 import { SIZE_TABLE_SCHEMAS, sizeTableRoute } from '#src/routes/size-table/route.ts'
@@ -63,6 +64,7 @@ const ROUTES: readonly Mount[] = [
   { route: fastenersRoute, prefix: '/v1', schemas: FASTENERS_SCHEMAS },
   { route: sourcesRoute, prefix: '/v1', schemas: SOURCES_SCHEMAS },
   { route: drawingsRoute, prefix: '/v1', schemas: DRAWING_SCHEMAS },
+  { route: loadCheckRoute, prefix: '/v1', schemas: LOAD_CHECK_SCHEMAS },
 ]
 
 /** The schemas that more than one route points to, by their `$id`. */

@@ -8,6 +8,14 @@ import { refusalSentence } from './refusal-sentence.ts'
 export const refuseDesign = (reply: FastifyReply, refusals: readonly Refusal[], units: Units): FastifyReply =>
   refuse(reply, faultsOf(refusals, units, refusalSentence))
 
+/** The same for the `design` inside a request: the reasons point there. */
+export const refuseInnerDesign = (reply: FastifyReply, refusals: readonly Refusal[], units: Units): FastifyReply =>
+  refuseDesign(
+    reply,
+    refusals.map((refusal) => ({ ...refusal, path: `/design${refusal.path}` })),
+    units,
+  )
+
 /**
  * Answers with every reason why a question about a bearing has no answer. The reasons of the bearing itself are those
  * of the `design` inside the request, and point there.
@@ -21,8 +29,7 @@ export function refuseQuestion<Own extends Placed>(
   explainOwn: Words<Own>,
 ): FastifyReply {
   if (refused.of === 'question') return refuse(reply, faultsOf(refused.refusals, units, explainOwn))
-  const inDesign = refused.refusals.map((refusal) => ({ ...refusal, path: `/design${refusal.path}` }))
-  return refuseDesign(reply, inDesign, units)
+  return refuseInnerDesign(reply, refused.refusals, units)
 }
 
 type Placed = { readonly path: string }

@@ -1,0 +1,51 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { LoadByBall, SharedLoad } from '#shared/contact/load-distribution.ts'
+import type { Mm } from '#shared/units/length.ts'
+import type { SettledLoad } from './input.ts'
+import type { BallSeat, SeatLoad } from './seat-load.ts'
+import type { SpinLoads, TurnRatios } from './speeds.ts'
+
+/** A load of the bearing at which something is reached, and that of its most loaded ball [N]. */
+export interface Limit {
+  readonly radialLoad: number
+  readonly ballLoad: number
+  readonly ring: 'outerRing' | 'innerRing'
+}
+
+export const SPEED_REASONS = ['turning-rule', 'balls-dent-groove', 'ring-splits'] as const
+export type SpeedReason = (typeof SPEED_REASONS)[number]
+
+/** A speed that should not be passed [1/min]. */
+export interface SpeedLimit {
+  readonly reason: SpeedReason
+  readonly speed: number
+}
+
+/** What the load and the speed do to a bearing. Loads in newtons, pressures in megapascals. */
+export interface CheckedLoad {
+  readonly load: SettledLoad
+  readonly bearing: Bearing
+  readonly sharing: {
+    /** A ball right under the load. */
+    readonly underBall: LoadByBall
+    /** Two balls astride it. */
+    readonly astride: LoadByBall
+    readonly byIntegral: SharedLoad
+  }
+  readonly outerRing: SeatLoad
+  readonly innerRing: SeatLoad
+  /** Which side is dented: the rings, or wooden balls that are softer. */
+  readonly softer: BallSeat['softer']
+  /** Of that side, as a pressure, and the limit of compression of the ring's wood across the grain. */
+  readonly hardness: number
+  readonly compressionLimit: number
+  readonly firstMark: Limit
+  readonly dent: Limit & { readonly depth: Mm }
+  readonly ratios: TurnRatios
+  /** At one turn a minute. */
+  readonly spin: SpinLoads
+  /** At the speed asked about. */
+  readonly spun?: SeatLoad
+  /** All of them, the lowest first. */
+  readonly speedLimits: readonly [SpeedLimit, ...SpeedLimit[]]
+}

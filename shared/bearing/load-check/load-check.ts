@@ -1,0 +1,110 @@
+import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import {
+  loadWhenBallCarries,
+  POINT_CONTACT,
+  type Sharing,
+  sharedByBalls,
+  sharedByMany,
+} from '#shared/contact/load-distribution.ts'
+import { contactWood } from '#shared/data/contact-materials.ts'
+import { ok, type Result } from '#shared/result.ts'
+import { mm } from '#shared/units/length.ts'
+import type { CheckedLoad, Limit, SpeedLimit } from './checked-load.ts'
+import { type LoadCheckInput, type SettledLoad, settleLoad } from './input.ts'
+import {
+  type BallSeat,
+  ballBody,
+  ballSeat,
+  ballStiffness,
+  type SeatLimits,
+  seatLimits,
+  seatUnder,
+} from './seat-load.ts'
+import { rollingRadii, spinLoads, turnRatios } from './speeds.ts'
+import { findLoadWarnings, type LoadWarning } from './warning.ts'
+
+/** A load as it was checked, and what is worth a warning in it. */
+export interface LoadCheck extends CheckedLoad {
+  readonly warnings: readonly LoadWarning[]
+}
+
+/**
+ * How much does it carry, and how fast may it turn? The load is shared by the balls at rest as elastic contacts share it,
+ * with the play that there is; what the wood gives beyond that spreads the load further, so that the most loaded ball is
+ * not underrated. An estimate for light work: averages of clear wood, one stiffness, no time under load, no shocks.
+ *
+ * @returns the check, or every reason why there is no such bearing
+ */
+export function loadCheck(input: LoadCheckInput): Result<LoadCheck, readonly Refusal[]> {
+  const made = bearingOf(input.design)
+  if (!made.ok) return made
+  const bearing = made.value
+  const { count, material } = bearing.settled.input.balls
+  const load = settleLoad(input, material === 'wood')
+  const [outer, inner] = [ballSeat(bearing, 'outerRing', load), ballSeat(bearing, 'innerRing', load)]
+  const sharing: Sharing = {
+    count,
+    exponent: POINT_CONTACT,
+    stiffness: ballStiffness(outer, inner),
+    clearance: bearing.radialInternalClearance,
+  }
+  const underBall = sharedByBalls(load.radialLoad, sharing, 0)
+  const astride = sharedByBalls(load.radialLoad, sharing, 1 / 2)
+  const most = Math.max(underBall.most, astride.most)
+  const depth = mm(load.dentFraction * bearing.settled.ballDiameter)
+  const limits = { outerRing: seatLimits(outer, depth), innerRing: seatLimits(inner, depth) }
+  const check: CheckedLoad = {
+    load,
+    bearing,
+    sharing: { underBall, astride, byIntegral: sharedByMany(load.radialLoad, sharing) },
+    outerRing: seatUnder(outer, most),
+    innerRing: seatUnder(inner, most),
+    softer: outer.softer,
+    hardness: outer.hardness,
+    compressionLimit: contactWood(load.wood).compressionLimit,
+    firstMark: weaker(limits, 'firstMark', sharing),
+    dent: { ...weaker(limits, 'dent', sharing), depth },
+    ...atSpeed(bearing, load, { outer, inner, dentLoad: limits.outerRing.dent }),
+  }
+  return ok({ ...check, warnings: findLoadWarnings(check) })
+}
+
+/** The ring that reaches it first, and the load of the bearing then. */
+function weaker(limits: Readonly<Record<Limit['ring'], SeatLimits>>, of: keyof SeatLimits, sharing: Sharing): Limit {
+  const ring = limits.outerRing[of] < limits.innerRing[of] ? 'outerRing' : 'innerRing'
+  const ballLoad = limits[ring][of]
+  return { ring, ballLoad, radialLoad: ballLoad > 0 ? loadWhenBallCarries(ballLoad, sharing) : 0 }
+}
+
+/** Diameter in inches times turns a minute: 6000 to 9000 at the lathe, a rule of wood turners. Its lower end, for rings. */
+const TURNING_RULE = 6000
+const INCH = 25.4
+/** The part of the strength across the grain that is asked of a ring with a groove and glue lines. Common practice, no source. */
+const SPLITTING_SHARE = 0.1
+
+function atSpeed(
+  bearing: Bearing,
+  load: SettledLoad,
+  { outer, inner, dentLoad }: { readonly outer: BallSeat; readonly inner: BallSeat; readonly dentLoad: number },
+): Pick<CheckedLoad, 'ratios' | 'spin' | 'spun' | 'speedLimits'> {
+  const { turning, speed } = load
+  const wood = contactWood(load.wood)
+  const ratios = turnRatios(rollingRadii(bearing, outer, inner), bearing.settled.input.balls.count, turning)
+  const spin = spinLoads(bearing, ballBody(bearing, load), wood, ratios, turning)
+  const diameter = turning === 'inner-ring' ? bearing.innerRing.landDiameter : bearing.outerRing.outsideDiameter
+  const rim = Math.max(spin.outerRimStress, spin.innerRimStress)
+  const limits: SpeedLimit[] = [
+    { reason: 'turning-rule', speed: TURNING_RULE / (diameter / INCH) },
+    { reason: 'balls-dent-groove', speed: Math.sqrt(dentLoad / spin.ballForce) },
+    { reason: 'ring-splits', speed: Math.sqrt((SPLITTING_SHARE * wood.tensionStrength) / rim) },
+  ]
+  const [lowest, ...others] = limits.sort((one, other) => one.speed - other.speed)
+  if (lowest === undefined) throw new RangeError('there must be a limit')
+  return {
+    ratios,
+    spin,
+    ...(speed === undefined ? {} : { spun: seatUnder(outer, spin.ballForce * speed * speed) }),
+    speedLimits: [lowest, ...others],
+  }
+}

@@ -1,0 +1,85 @@
+import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
+import { requireAboveZero } from '#shared/precondition.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { loadForSemiMinorWithin, type Surface } from './contact-within-width.ts'
+
+/**
+ * The ball of the side-hardness (Janka) test, pressed in to half its diameter: 0.444 in (ASTM D143). It covers a circle of
+ * 1 cm² then.
+ */
+const HARDNESS_BALL = (0.444 * 254) / 10
+const HARDNESS_AREA = (Math.PI / 4) * HARDNESS_BALL * HARDNESS_BALL
+
+/** Hardness as a pressure: the test's force over the circle that its ball covers [MPa]. */
+export const hardnessPressure = (sideHardness: number): number => sideHardness / HARDNESS_AREA
+
+/*
+ * How a ball sinks into wood for good. Measured on beech with balls and cylinders, the force goes with the 5/2 power of the
+ * mark's diameter for balls and with the 3/2 power of its width for cylinders (Koczan, Karwat, Kozakiewicz, Journal of Wood
+ * Science 67, 2021): in both cases the mean pressure goes with the root of the mark's half width over the radius,
+ * s = b ρ. The side-hardness test is the same law at s = 1. So, for an ellipse too, which lies between both:
+ *
+ *   F = H √s · π a b,    H = side hardness / 1 cm²
+ *
+ * A contact smaller than where Hertz needs as much pressure is elastic. Of a larger one, what springs back is taken as
+ * Hertz's (Johnson, Contact Mechanics, 6.4; from memory): what stays is  δ = b² ρ / 2 · (1 − F / F of Hertz for that b).
+ * Derived here from those; wood varies by a quarter from board to board.
+ */
+
+/** What is dented: a contact, and the hardness of the softer side as a pressure [MPa]. */
+export interface Dented {
+  readonly surface: Surface
+  readonly hardness: number
+}
+
+/** The law is that of a test that ends at half a ball: s = 1. */
+const DEEPEST = 1
+
+const longAxis = ({ form, halfWidth }: Surface, semiMinor: number): number =>
+  Math.min(semiMinor / form.axisRatio, halfWidth)
+
+/** The force that makes a mark of this half width [N]. */
+function markingLoad({ surface, hardness }: Dented, semiMinor: number): number {
+  const pressure = hardness * Math.sqrt(semiMinor * surface.rolling)
+  return pressure * Math.PI * semiMinor * longAxis(surface, semiMinor)
+}
+
+/** What stays of a mark of this half width once the load is gone [mm]. */
+function lastingDepth(dented: Dented, semiMinor: number): number {
+  const share = markingLoad(dented, semiMinor) / loadForSemiMinorWithin(dented.surface, semiMinor)
+  return share < 1 ? (semiMinor * semiMinor * dented.surface.rolling * (1 - share)) / 2 : 0
+}
+
+/**
+ * Depth of the dent that a load leaves.
+ *
+ * @param load [N], above 0
+ * @returns 0 where the contact stays elastic; undefined where the ball would sink in past its middle
+ */
+export function dentUnder(dented: Dented, load: number): Mm | undefined {
+  requireAboveZero('load', load)
+  const { surface, hardness } = dented
+  const root = hardness * Math.sqrt(surface.rolling) * Math.PI
+  const free = Math.exp(Math.log((load * surface.form.axisRatio) / root) * (2 / 5))
+  const semiMinor =
+    free / surface.form.axisRatio <= surface.halfWidth
+      ? free
+      : Math.exp(Math.log(load / (root * surface.halfWidth)) * (2 / 3))
+  return semiMinor * surface.rolling <= DEEPEST ? mm(lastingDepth(dented, semiMinor)) : undefined
+}
+
+/**
+ * The load that leaves a dent of this depth [N].
+ *
+ * @param depth above 0 [mm]
+ * @returns where the ball would sink in to its middle before, the load that does that
+ */
+export function loadForDent(dented: Dented, depth: Mm): number {
+  requireAboveZero('depth', depth)
+  const { rolling } = dented.surface
+  const widest = DEEPEST / rolling
+  if (!(lastingDepth(dented, widest) > depth)) return markingLoad(dented, widest)
+  // elastic up to some width, then with its square: the slope is that of the square
+  const beyond = (semiMinor: number) => [lastingDepth(dented, semiMinor) - depth, semiMinor * rolling] as const
+  return markingLoad(dented, bracketedRoot(beyond, 0, widest))
+}

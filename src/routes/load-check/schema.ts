@@ -1,0 +1,166 @@
+import { type Static, Type } from 'typebox'
+import { SPEED_REASONS, type SpeedReason } from '#shared/bearing/load-check/checked-load.ts'
+import { TURNING_RINGS, type TurningRing } from '#shared/bearing/load-check/input.ts'
+import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-materials.ts'
+import { refTo } from '#src/http/schema.ts'
+import type { Caution } from '#src/wire/caution.ts'
+import type { DesignRequest } from '#src/wire/design-input.ts'
+import type { ShownLength } from '#src/wire/length.ts'
+import type { Source } from '#src/wire/source.ts'
+import type { UnitsName } from '#src/wire/units.ts'
+import type { Warning } from '#src/wire/warning.ts'
+import { FORCE_UNITS, type ForceUnits } from './force.ts'
+
+const shown = (description: string) =>
+  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
+const force = (description: string) => Type.Number({ description: `${description} In \`forceUnits\`.` })
+const pressure = (description: string) => Type.Number({ description: `${description} In \`pressureUnits\`.` })
+const wood = (description: string) =>
+  Type.Unsafe<ContactWoodId>(Type.Enum([...CONTACT_WOODS], { type: 'string', description }))
+const forceUnits = (description: string) =>
+  Type.Unsafe<ForceUnits>(Type.Enum(FORCE_UNITS, { type: 'string', description }))
+const turning = (description: string) =>
+  Type.Unsafe<TurningRing>(Type.Enum(TURNING_RINGS, { type: 'string', description }))
+const ring = (description: string) => Type.Enum(['outerRing', 'innerRing'], { type: 'string', description })
+
+/** Beyond any wooden bearing either way: what is larger is a slip of the hand. */
+const LOAD = { minimum: 0.001, maximum: 100_000 }
+const SPEED = { minimum: 0.001, maximum: 100_000 }
+const DENT = { minimum: 0.0001, maximum: 0.05 }
+
+export const LoadCheckRequest = Type.Object(
+  {
+    design: Type.Unsafe<DesignRequest>({
+      ...refTo<typeof DesignRequest>('DesignRequest'),
+      description: 'The bearing, and the `units` of request and answer.',
+    }),
+    radialLoad: Type.Number({ ...LOAD, description: 'What it carries, square to its axis, at rest. In `forceUnits`.' }),
+    forceUnits: Type.Optional(forceUnits('Default: N with millimetres, lbf with inches.')),
+    wood: Type.Optional(wood('Of both rings. Default: maple-sugar.')),
+    ballWood: Type.Optional(wood('Of wooden balls. Default: as the rings.')),
+    dentFraction: Type.Optional(
+      Type.Number({ ...DENT, description: 'Lasting dent that is still borne, in ball diameters. Default: 0.005.' }),
+    ),
+    turning: Type.Optional(turning('Which ring turns. Default: inner-ring.')),
+    speed: Type.Optional(Type.Number({ ...SPEED, description: 'Turns a minute of that ring.' })),
+  },
+  {
+    $id: 'LoadCheckRequest',
+    description: 'A bearing and a load. What comes back is an estimate for light work and no safe working load.',
+    additionalProperties: false,
+  },
+)
+export type LoadCheckRequest = Static<typeof LoadCheckRequest>
+
+export const LoadSharing = Type.Object(
+  {
+    mostLoadedBall: force('Load of the most loaded ball, where it stands worst.'),
+    timesEvenShare: Type.Number({
+      description: 'That, over the load divided by the count of balls. 4.37 without play among many balls, 5 is usual.',
+    }),
+    byIntegral: force("The same as among very many balls: Sjovall's integral, solved with the play."),
+    loadZone: Type.Number({ description: 'The loaded part of the diameter: 0.5 without play, less with it.' }),
+    ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them right under the load.' }),
+    ballLoads: Type.Array(Type.Number(), {
+      description: 'Load of each ball with the first right under the load, on round the ring. In `forceUnits`.',
+    }),
+    displacement: shown('How far the inner ring goes down from the middle of its play.'),
+  },
+  { $id: 'LoadSharing', description: 'How the balls share the load at rest, with the play that there is.' },
+)
+
+export const SeatLoad = Type.Object(
+  {
+    seat: Type.Enum(['bottom', 'edges'], { type: 'string', description: 'Where the ball touches.' }),
+    ballLoad: force('Of the most loaded ball.'),
+    width: shown('Of the touch, across the groove; on edges that of each flat.'),
+    length: Type.Optional(shown('Of the touch, along the groove. Absent on edges.')),
+    maxPressure: pressure('In the middle of the touch, elastic; on edges the hardness of the wood.'),
+    reachesEdges: Type.Boolean({ description: 'Whether the touch is as wide as the groove.' }),
+    dent: Type.Optional(shown('What stays when the load is gone. Absent where the ball sinks in past its middle.')),
+  },
+  { $id: 'SeatLoad', description: 'A ball on the groove of one ring.' },
+)
+
+export const LoadLimit = Type.Object(
+  {
+    radialLoad: force('Load of the bearing.'),
+    ballLoad: force('Of its most loaded ball then.'),
+    ring: ring('Which ring reaches it first.'),
+    message: Type.String({ description: 'The same in words.' }),
+  },
+  { $id: 'LoadLimit', description: 'A load at which something begins. No safe working load.' },
+)
+
+export const SpeedLimit = Type.Object(
+  {
+    reason: Type.Unsafe<SpeedReason>(Type.Enum(SPEED_REASONS, { type: 'string', description: 'A name for programs.' })),
+    speed: Type.Number({ description: 'Turns a minute.' }),
+    message: Type.String({ description: 'The reason in words.' }),
+  },
+  { $id: 'SpeedLimit', description: 'A speed that should not be passed, and why.' },
+)
+
+export const TurnRatios = Type.Object(
+  {
+    ballSet: Type.Number({ description: 'Turns of the ball set.' }),
+    ballSpin: Type.Number({ description: 'Turns of a ball about itself, seen from the ball set.' }),
+    outerPasses: Type.Number({ description: 'Balls that pass a point of the outer groove.' }),
+    innerPasses: Type.Number({ description: 'Balls that pass a point of the inner groove.' }),
+  },
+  { $id: 'TurnRatios', description: 'For each turn of the ring that turns, the other standing still.' },
+)
+
+export const AtSpeed = Type.Object(
+  {
+    speed: Type.Number({ description: 'Turns a minute, as asked.' }),
+    ballSetSpeed: Type.Number({ description: 'Turns a minute.' }),
+    ballSpinSpeed: Type.Number({ description: 'Turns a minute.' }),
+    outerPassFrequency: Type.Number({ description: 'In hertz: what a dent in the outer groove sounds like.' }),
+    innerPassFrequency: Type.Number({ description: 'In hertz: what a dent in the inner groove sounds like.' }),
+    ballSpinFrequency: Type.Number({ description: 'In hertz. A flat on a ball meets a groove twice a turn.' }),
+    ballForce: force('With which each ball presses on the outer groove, for its spin round the ring alone.'),
+    outerRing: Type.Unsafe<Static<typeof SeatLoad>>({
+      ...refTo<typeof SeatLoad>('SeatLoad'),
+      description: 'A ball on the outer groove under that force alone.',
+    }),
+    rimStress: pressure('Largest pull round either ring, its own spin and the balls together.'),
+  },
+  { $id: 'AtSpeed', description: 'What the speed does, without the load.' },
+)
+
+export const LoadCheckResponse = Type.Object(
+  {
+    units: refTo<typeof UnitsName>('Units'),
+    forceUnits: forceUnits('Of every force here.'),
+    pressureUnits: Type.Enum(['MPa', 'lbf/in2'], { type: 'string', description: 'Of every pressure here.' }),
+    radialLoad: force('As asked.'),
+    wood: wood('Of both rings.'),
+    ballWood: Type.Optional(wood('Of wooden balls.')),
+    dentFraction: Type.Number({ description: 'In ball diameters.' }),
+    turning: turning('Which ring turns.'),
+    verdict: Type.String({ description: 'The whole in a few sentences.' }),
+    sharing: refTo<typeof LoadSharing>('LoadSharing'),
+    outerRing: refTo<typeof SeatLoad>('SeatLoad'),
+    innerRing: refTo<typeof SeatLoad>('SeatLoad'),
+    woodHardness: pressure('Side hardness of the softer of rings and balls, as a pressure.'),
+    compressionLimit: pressure('Of the ring wood across the grain, at its proportional limit.'),
+    firstMark: Type.Unsafe<Static<typeof LoadLimit>>({
+      ...refTo<typeof LoadLimit>('LoadLimit'),
+      description: 'Where the wood under the most loaded ball first gives for good. 0 where the ball sits on edges.',
+    }),
+    dent: Type.Unsafe<Static<typeof LoadLimit>>({
+      ...refTo<typeof LoadLimit>('LoadLimit'),
+      description: 'Where the dent reaches `dentFraction` of a ball.',
+    }),
+    perTurn: refTo<typeof TurnRatios>('TurnRatios'),
+    atSpeed: Type.Optional(refTo<typeof AtSpeed>('AtSpeed')),
+    speedLimit: refTo<typeof SpeedLimit>('SpeedLimit'),
+    speedLimits: Type.Array(refTo<typeof SpeedLimit>('SpeedLimit'), { description: 'All of them, the lowest first.' }),
+    warnings: Type.Array(refTo<typeof Warning>('Warning')),
+    cautions: Type.Array(refTo<typeof Caution>('Caution')),
+    sources: Type.Array(refTo<typeof Source>('Source')),
+  },
+  { $id: 'LoadCheckResponse', description: 'An estimate for light work: no safe working load.' },
+)
+export type LoadCheckResponse = Static<typeof LoadCheckResponse>

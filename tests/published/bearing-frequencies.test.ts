@@ -1,0 +1,48 @@
+// Turns and passings for each turn of the inner ring, outer ring still. The 6205 with its 9 balls of 0.3126 in on 1.537 in:
+// Case Western Reserve University, Bearing Data Center, which prints 3.5848, 5.4152 and 4.7135 (twice the spin; from memory,
+// as is its 0.39828 for the ball set, which is 0.00003 below what the geometry gives). The others: a bearing maker's
+// catalogue, housed units, table A-9; the ratio of ball to pitch diameter is taken from the printed outer passing, so that
+// column is no test of its own. Tolerance: half the last printed digit, for the spin what the ratio's last digit makes of it.
+import { expect, test } from 'vitest'
+import { turnRatios } from '#shared/bearing/load-check/speeds.ts'
+
+const ratiosOf = (ballToPitch: number, balls: number) =>
+  turnRatios({ outer: 1 + ballToPitch, pitch: 1, inner: 1 - ballToPitch }, balls, 'inner-ring')
+
+test('6205: 3.5848 outer, 5.4152 inner, 0.3983 ball set, 4.7135 twice the spin', () => {
+  const { outerPasses, innerPasses, ballSet, ballSpin } = ratiosOf(0.3126 / 1.537, 9)
+  expect(outerPasses).toBeWithin(0.00005, 3.5848)
+  expect(innerPasses).toBeWithin(0.00005, 5.4152)
+  expect(ballSet).toBeWithin(0.00005, 0.3983)
+  expect(2 * ballSpin).toBeWithin(0.0001, 4.7135)
+  expect((outerPasses * 1800) / 60).toBeWithin(0.006, 107.54) // at 1800 turns a minute, as printed beside it
+})
+
+test.each([
+  ['202K', 8, 0.2188, 0.391, 2.175, 3.125, 4.875],
+  ['203K', 8, 0.2368, 0.382, 1.994, 3.053, 4.947],
+  ['204K', 8, 0.237, 0.382, 1.992, 3.052, 4.948],
+  ['205K', 9, 0.2058, 0.397, 2.328, 3.574, 5.426],
+  ['206K', 9, 0.2071, 0.396, 2.311, 3.568, 5.432],
+  ['208K', 9, 0.2118, 0.394, 2.256, 3.547, 5.453],
+  ['209K', 9, 0.1953, 0.402, 2.461, 3.621, 5.379],
+  ['210K', 10, 0.1814, 0.409, 2.665, 4.093, 5.907],
+  ['9106', 11, 0.1658, 0.417, 2.933, 4.588, 6.412],
+  ['303K', 7, 0.2729, 0.364, 1.696, 2.545, 4.455],
+  ['318W', 12, 0.238, 0.381, 1.982, 4.572, 7.428],
+] as const)('%s: %i balls, %s: %s, %s, %s, %s', (_, balls, ratio, set, spin, outer, inner) => {
+  const { ballSet, ballSpin, outerPasses, innerPasses } = ratiosOf(ratio, balls)
+  expect(ballSet).toBeWithin(0.001, set)
+  expect(ballSpin / spin).toBeWithin(0.01, 1)
+  expect(outerPasses).toBeWithin(0.001, outer)
+  expect(innerPasses).toBeWithin(0.001, inner)
+})
+
+test('with the outer ring turning, the balls that pass both rings are still Z a turn, and seen from the set all is as before', () => {
+  const radii = { outer: 1.2, pitch: 1, inner: 0.8 }
+  const [inner, outer] = [turnRatios(radii, 9, 'inner-ring'), turnRatios(radii, 9, 'outer-ring')]
+  expect(inner.outerPasses + inner.innerPasses).toBeWithin(1e-12, 9)
+  expect(outer.outerPasses + outer.innerPasses).toBeWithin(1e-12, 9)
+  expect(inner.ballSet + outer.ballSet).toBeWithin(1e-12, 1)
+  expect(inner.ballSpin).toBeWithin(1e-12, outer.ballSpin)
+})

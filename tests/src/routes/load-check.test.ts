@@ -1,0 +1,156 @@
+import { describe, expect, test } from 'vitest'
+import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { numberLeaves } from '#tests/support/number-leaves.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+/** Larkmoor's tide clock (invented): fourteen marbles in sugar maple. */
+const DESIGN = { units: 'mm', balls: { count: 14, diameter: 14, material: 'glass' }, bore: 10, ballGap: 0.7 }
+const REQUEST = { design: DESIGN, radialLoad: 20, speed: 30 }
+
+type Limit = { readonly radialLoad: number; readonly ring: string; readonly message: string }
+type Seat = { readonly seat: string; readonly maxPressure: number; readonly width: number; readonly dent?: number }
+type Check = {
+  readonly units: string
+  readonly forceUnits: string
+  readonly pressureUnits: string
+  readonly wood: string
+  readonly ballWood?: string
+  readonly verdict: string
+  readonly sharing: { readonly mostLoadedBall: number; readonly ballLoads: readonly number[] }
+  readonly outerRing: Seat
+  readonly innerRing: Seat
+  readonly firstMark: Limit
+  readonly dent: Limit
+  readonly atSpeed?: { readonly outerPassFrequency: number; readonly ballForce: number }
+  readonly speedLimit: { readonly reason: string; readonly speed: number; readonly message: string }
+  readonly warnings: readonly {
+    readonly code: string
+    readonly path: string
+    readonly message: string
+    readonly suggestion?: { readonly path: string; readonly value: number }
+  }[]
+  readonly cautions: readonly { readonly code: string }[]
+  readonly sources: readonly { readonly id: string }[]
+}
+
+const address = async () => `${await startedApp()}/v1/load-check`
+
+async function checked(url: string, request: object): Promise<Check> {
+  const answer = await post(url, request)
+  expect(answer.status, answer.text).toBe(200)
+  return JSON.parse(answer.text)
+}
+
+describe('a clock and a curious finger', () => {
+  test('the whole answer: shares, touches, limits, speeds, cautions, and no claim of safety', async () => {
+    const answer = await checked(await address(), REQUEST)
+    expect(answer).toMatchObject({ units: 'mm', forceUnits: 'N', pressureUnits: 'MPa', wood: 'maple-sugar' })
+    expect(answer).not.toHaveProperty('ballWood')
+    expect(answer.sharing.ballLoads.length).toBe(14)
+    expect(answer.verdict).toMatch(/estimate for light work and no safe working load/)
+    expect(answer.speedLimit.message).toMatch(/^Not above /)
+    const codes = answer.cautions.map(({ code }) => code)
+    expect(codes[0]).toBe('estimate-only')
+    expect(codes).toContain('glass-balls')
+    expect(answer.sources.map(({ id }) => id)).toContain('hertz')
+    for (const [path, number] of numberLeaves(answer)) expect(Number.isFinite(number), path).toBe(true)
+  })
+
+  test('without a speed there is no answer at speed', async () => {
+    const { speed, ...still } = REQUEST
+    const url = await address()
+    expect(await checked(url, still)).not.toHaveProperty('atSpeed')
+    expect((await checked(url, REQUEST)).atSpeed?.outerPassFrequency).toBeGreaterThan(speed / 60)
+  })
+
+  test('pounds and inches are the same load and the same bearing', async () => {
+    const url = await address()
+    const mm = await checked(url, REQUEST)
+    const inches = await checked(url, {
+      ...REQUEST,
+      design: {
+        ...DESIGN,
+        units: 'in',
+        balls: { ...DESIGN.balls, diameter: '14 mm' },
+        bore: '10 mm',
+        ballGap: '0.7 mm',
+      },
+      radialLoad: 20 / 4.4482216152605,
+    })
+    expect(inches).toMatchObject({ units: 'in', forceUnits: 'lbf', pressureUnits: 'lbf/in2' })
+    expect(inches.innerRing.width * 25.4).toBeWithin(1e-9, mm.innerRing.width)
+    // 1 MPa is 145.038 lbf/in²
+    expect(inches.innerRing.maxPressure / mm.innerRing.maxPressure).toBeWithin(0.0005, 145.038)
+    expect(inches.dent.radialLoad * 4.4482216152605).toBeWithin(1e-6, mm.dent.radialLoad)
+    const mixed = await checked(url, { ...REQUEST, forceUnits: 'lbf' })
+    expect(mixed).toMatchObject({ units: 'mm', forceUnits: 'lbf' })
+    expect(mixed.warnings[0]?.message).toMatch(/ lbf /)
+  })
+
+  test('a suggestion of the answer, taken, clears its warning', async () => {
+    const url = await address()
+    const request = { ...REQUEST, radialLoad: 90_000, speed: 90_000 }
+    const taken = (await checked(url, request)).warnings.flatMap(({ suggestion }) => (suggestion ? [suggestion] : []))
+    expect(taken.map(({ path }) => path)).toEqual(['/radialLoad', '/speed'])
+    const mended = Object.fromEntries(taken.map(({ path, value }) => [path.slice(1), value]))
+    const codes = (await checked(url, { ...request, ...mended })).warnings.map(({ code }) => code)
+    expect(codes).not.toContain('too-fast')
+    expect(codes).not.toContain('dents-deeper')
+    expect(codes).not.toContain('ball-sinks-in')
+  })
+
+  test('balls on edges: the flats, the way out, and the wood of wooden balls', async () => {
+    const tight = await checked(await address(), {
+      design: { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12, groove: { conformity: 0.45 } },
+      radialLoad: 10,
+      ballWood: 'basswood-american',
+    })
+    expect(tight.ballWood).toBe('basswood-american')
+    expect(tight.innerRing).toMatchObject({ seat: 'edges' })
+    expect(tight.innerRing).not.toHaveProperty('length')
+    expect(tight.firstMark.radialLoad).toBe(0)
+    const codes = tight.warnings.map(({ code }) => code)
+    expect(codes).toEqual(expect.arrayContaining(['edges-crush', 'balls-softer']))
+  })
+})
+
+describe('refused in words, with the place', () => {
+  test('a bearing that cannot be made: 422 at its place in the request', async () => {
+    const refused = problemIn(await post(await address(), { ...REQUEST, design: { ...DESIGN, bore: 60 } }), 422)
+    expect(refused.errors).toMatchObject([{ path: '/design/bore', message: expect.stringMatching(/60 mm/) }])
+  })
+
+  test('what is not of the schema: 400 with everything at once, and the next request is served', async () => {
+    const url = await address()
+    const faults = faultsIn(
+      await post(url, { design: DESIGN, radialLoad: -1, wood: 'maple-suger', turning: 'both', speed: '30', load: 1 }),
+    ).join('\n')
+    expect(faults).toMatch(/\/radialLoad: /)
+    expect(faults).toMatch(/\/wood: .*did you mean "maple-sugar"/)
+    expect(faults).toMatch(/\/turning: /)
+    expect(faults).toMatch(/\/speed: /)
+    expect(faults).toMatch(/\/load: /)
+    for (const odd of ['', '[]', 'null', '1', '{"design":null}', '{"design":{"units":"mm"}}']) {
+      problemIn(await post(url, odd), 400)
+    }
+    for (const radialLoad of [0, 1e9, null, '20', [20], {}]) problemIn(await post(url, { ...REQUEST, radialLoad }), 400)
+    for (const dentFraction of [0, 1, -0.1]) problemIn(await post(url, { ...REQUEST, dentFraction }), 400)
+    expect(await checked(url, REQUEST)).toMatchObject({ units: 'mm' })
+  })
+
+  test('the ends of what may be asked are answered', async () => {
+    const url = await address()
+    for (const radialLoad of [0.001, 100_000]) {
+      for (const speed of [0.001, 100_000]) {
+        for (const dentFraction of [0.0001, 0.05]) {
+          const answer = await checked(url, { ...REQUEST, radialLoad, speed, dentFraction })
+          for (const [path, number] of numberLeaves(answer)) expect(Number.isFinite(number), path).toBe(true)
+        }
+      }
+    }
+  })
+
+  test('GET is not offered', async () => {
+    expect(problemIn(await ask(await address()), 405).status).toBe(405)
+  })
+})
