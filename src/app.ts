@@ -115,6 +115,8 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
       requireHostHeader: false, // Node would answer without a word; protocol.ts says what is missing
     },
     keepAliveTimeout: config.keepAliveTimeoutMs,
+    // As long nothing may move on a connection: a caller that never reads its answers would keep them all.
+    connectionTimeout: config.keepAliveTimeoutMs,
     requestTimeout: config.requestTimeoutMs,
     return503OnClosing: false, // what still arrives on an open connection is answered, and the connection closed
     // Fastify's serializer turns 3.7 into 3 in an integer, drops what the schema lacks, and is slower with many numbers.
@@ -125,6 +127,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     trustProxy: typeof config.trustProxy === 'boolean' ? config.trustProxy : [...config.trustProxy],
   }
   const app = fastify(serverOptions)
+  app.server.maxConnections = config.maxConnections
   app.setErrorHandler(errorHandler)
   readJsonBodies(app)
   setHeaders(app, config)
@@ -133,6 +136,8 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   stopGently(app, config)
   addWorkers(app, { threads: config.workerThreads, budgetMs: config.trialsBudgetMs })
   compileWhenIdle(app, pending)
+  // Loaded where it is asked for: a start has no time for what it does not use.
+  if (config.rateLimitPerMinute > 0) await (await import('#src/plugins/rate-limit.ts')).limitRates(app, config)
   if (documented) await (await import('#src/plugins/openapi.ts')).describe(app)
   else describeOnDemand(app, () => buildApp({ ...options, documented: true, config: quieter(config) }))
   const mounts = [...ROUTES, ...routes]

@@ -5,6 +5,9 @@ import { fail, ok, type Result } from '#shared/result.ts'
 const LOG_LEVELS = ['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'] as const
 type LogLevel = (typeof LOG_LEVELS)[number]
 
+/** A server that speaks RESP, and what `AUTH` is told there: nothing, a password, or a name and its password. */
+export type StoreAddress = { readonly host: string; readonly port: number; readonly login: readonly string[] }
+
 export type Config = {
   readonly host: string
   readonly port: number
@@ -23,6 +26,12 @@ export type Config = {
   readonly trialsBudgetMs: number
   /** Which pages may read answers from a script: any, none, or these origins. */
   readonly corsOrigin: '*' | false | readonly string[]
+  /** More are closed as soon as they are opened. */
+  readonly maxConnections: number
+  /** Requests that one address may send in a minute; 0 does not count. */
+  readonly rateLimitPerMinute: number
+  /** Where they are counted: in this process, or where all replicas count. */
+  readonly rateLimitStore: 'memory' | StoreAddress
 }
 
 export const DEFAULTS: Config = {
@@ -45,20 +54,27 @@ export const DEFAULTS: Config = {
   // The largest honest check, 2,000,000 trials of a ring with some forty balls, takes a second or two of one core.
   trialsBudgetMs: 10_000,
   corsOrigin: '*',
+  // Each takes some 20 KB while it is idle: 200 MB in all.
+  maxConnections: 10_000,
+  // Not by itself: behind a proxy that TRUST_PROXY does not name, and behind one router of a school, an address is not a
+  // caller, and a limit that is right for one caller shuts out a class. Work that is dear has its bound in the queue.
+  rateLimitPerMinute: 0,
+  rateLimitStore: 'memory',
 }
 
 type Environment = Readonly<Record<string, string | undefined>>
 type Read<T> = (text: string) => T | undefined
+type Show = (text: string) => string
 
 /** The settings from the environment, or a sentence for every variable that is not as it should be. */
 export function readConfig(environment: Environment): Result<Config, readonly string[]> {
   const faults: string[] = []
-  const setting = <T>(name: string, otherwise: T, read: Read<T>, expected: string): T => {
+  const setting = <T>(name: string, otherwise: T, read: Read<T>, expected: string, show: Show = JSON.stringify): T => {
     const text = environment[name]
     if (text === undefined) return otherwise
     const value = read(text)
     if (value !== undefined) return value
-    faults.push(`${name} must be ${expected}, got ${JSON.stringify(text)}`)
+    faults.push(`${name} must be ${expected}, got ${show(text)}`)
     return otherwise
   }
   const whole = (name: string, otherwise: number, least: number, most: number): number =>
@@ -87,6 +103,15 @@ export function readConfig(environment: Environment): Result<Config, readonly st
       DEFAULTS.corsOrigin,
       corsOrigin,
       '*, none, or origins such as https://example.org, separated by commas',
+    ),
+    maxConnections: whole('MAX_CONNECTIONS', DEFAULTS.maxConnections, 1, 1_000_000),
+    rateLimitPerMinute: whole('RATE_LIMIT_PER_MINUTE', DEFAULTS.rateLimitPerMinute, 0, 10_000_000),
+    rateLimitStore: setting(
+      'RATE_LIMIT_STORE',
+      DEFAULTS.rateLimitStore,
+      store,
+      'memory, or an address such as redis://:password@host:6379',
+      hidden,
     ),
   }
   if (config.headersTimeoutMs > config.requestTimeoutMs)
@@ -140,6 +165,25 @@ function corsOrigin(text: string): '*' | false | readonly string[] | undefined {
 function isOrigin(text: string): boolean {
   return /^https?:/.test(text) && URL.parse(text)?.origin === text
 }
+
+const STORE_PORT = 6379
+
+function store(text: string): 'memory' | StoreAddress | undefined {
+  if (text === 'memory') return 'memory'
+  const url = URL.parse(text)
+  if (url?.protocol !== 'redis:' || url.hostname === '' || !/^\/?$/.test(url.pathname + url.search + url.hash))
+    return undefined
+  const login = [url.username, url.password].filter((part) => part !== '')
+  if (/%(?![\da-f]{2})/i.test(login.join(''))) return undefined
+  return {
+    host: url.hostname.replace(/^\[|\]$/g, ''), // of an address in IPv6
+    port: url.port === '' ? STORE_PORT : Number(url.port),
+    login: login.map(decodeURIComponent),
+  }
+}
+
+/** A password may stand in it, and sentences end up in logs. */
+const hidden = (): string => 'something else'
 
 function list(text: string): readonly string[] {
   return text.split(',').map((part) => part.trim())

@@ -31,7 +31,12 @@ declare module 'fastify' {
 type App = FastifyInstance<RawServerDefault, IncomingMessage, ServerResponse, FastifyBaseLogger, TypeBoxTypeProvider>
 
 /** What every such path may answer instead; a route adds its own, 422 above all. */
-const REFUSALS = { 400: problem('Not valid'), 406: problem('Not acceptable') }
+const REFUSALS = {
+  400: problem('Not valid'),
+  406: problem('Not acceptable'),
+  429: problem('Too many requests from one address, where a limit is set'),
+  503: problem('Too busy'),
+}
 const POST_REFUSALS = { ...REFUSALS, 413: problem('Too large'), 415: problem('Not JSON') }
 const GET_REFUSALS = {
   304: { description: 'The answer that the caller has is still the answer', type: 'null' },

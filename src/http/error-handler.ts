@@ -27,15 +27,26 @@ const HEADERS: Readonly<Record<number, Readonly<Record<string, string>>>> = {
 export function errorHandler(error: FastifyError, request: FastifyRequest, reply: FastifyReply): FastifyReply {
   const problem = error.validation === undefined ? error : invalid(error, request)
   if (problem instanceof ProblemError)
-    return sendProblem(reply, problem.statusCode, problem.message, problem.faults, HEADERS[problem.statusCode])
+    return sendProblem(
+      reply,
+      problem.statusCode,
+      problem.message,
+      problem.faults,
+      headersFor(problem.statusCode, reply),
+    )
   const status = statusOf(error)
   if (error.code === 'FST_ERR_BAD_URL') return sendProblem(reply, 400, BAD_ADDRESS)
   if (status === 413) return tooLarge(request, reply)
   const detail = DETAILS[status]
-  if (detail !== undefined) return sendProblem(reply, status, detail, [], HEADERS[status])
+  if (detail !== undefined) return sendProblem(reply, status, detail, [], headersFor(status, reply))
   if (status < 500) return sendProblem(reply, status, 'The request could not be carried out.')
   request.log.error({ err: error }, 'request failed')
   return sendProblem(reply, 500, 'Something went wrong here, not in the request. Ask for it by its x-request-id.')
+}
+
+/** Who knows better when to come back has said so already. */
+function headersFor(status: number, reply: FastifyReply): Readonly<Record<string, string>> {
+  return reply.hasHeader('retry-after') ? {} : (HEADERS[status] ?? {})
 }
 
 function invalid(error: FastifyError, request: FastifyRequest): ProblemError {

@@ -3,13 +3,28 @@ import { ProblemError } from './problem.ts'
 
 /** What HTTP asks of a request before its body is read, where Node would answer without a word or not at all. */
 export function holdToProtocol(app: FastifyInstance): void {
+  // Node would refuse in plain text what a caller expects beyond `100-continue`; a server may as well ignore it.
+  app.server.on('checkExpectation', (request, response) => app.server.emit('request', request, response))
   app.addHook('onRequest', (request, _reply, done) => done(refusal(request)))
 }
 
 function refusal({ headers, raw }: FastifyRequest): ProblemError | undefined {
   if (headers.host === undefined && raw.httpVersion === '1.1')
     return new ProblemError(400, 'The Host header is missing.')
+  // RFC 9112 §3.2: two names for one server are two opinions of who is asked, here and at a proxy.
+  if (hosts(raw.rawHeaders) > 1 || headers.host?.includes(',') === true)
+    return new ProblemError(400, 'There is more than one Host.')
   const encoding = headers['content-encoding']
   if (encoding === undefined || encoding === 'identity') return undefined
   return new ProblemError(415, 'The body is compressed: send it as it is.')
+}
+
+/** How often the header stands there: Node keeps the first and drops the others. */
+function hosts(names: readonly string[]): number {
+  let count = 0
+  for (let index = 0; index < names.length; index += 2) {
+    const name = names[index] ?? ''
+    if (name.length === 4 && name.toLowerCase() === 'host') count += 1
+  }
+  return count
 }

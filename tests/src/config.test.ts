@@ -20,6 +20,9 @@ test('everything set', () => {
     WORKER_THREADS: '3',
     TRIALS_BUDGET_MS: '2500',
     CORS_ORIGIN: 'https://example.org, http://localhost:3000',
+    MAX_CONNECTIONS: '500',
+    RATE_LIMIT_PER_MINUTE: '600',
+    RATE_LIMIT_STORE: 'redis://:open%20sesame@store.lan:6380',
   }
   expect(readConfig(environment)).toEqual({
     ok: true,
@@ -37,6 +40,9 @@ test('everything set', () => {
       workerThreads: 3,
       trialsBudgetMs: 2_500,
       corsOrigin: ['https://example.org', 'http://localhost:3000'],
+      maxConnections: 500,
+      rateLimitPerMinute: 600,
+      rateLimitStore: { host: 'store.lan', port: 6380, login: ['open sesame'] },
     },
   })
 })
@@ -91,4 +97,27 @@ test.each([
 
 test('CORS_ORIGIN=none', () => {
   expect(readConfig({ CORS_ORIGIN: 'none' })).toMatchObject({ ok: true, value: { corsOrigin: false } })
+})
+
+test.each([
+  ['memory', 'memory'],
+  ['redis://store.lan', { host: 'store.lan', port: 6379, login: [] }],
+  ['redis://counter:a%40b@[::1]:7000/', { host: '::1', port: 7000, login: ['counter', 'a@b'] }],
+])('RATE_LIMIT_STORE=%s', (text, rateLimitStore) => {
+  expect(readConfig({ RATE_LIMIT_STORE: text })).toMatchObject({ ok: true, value: { rateLimitStore } })
+})
+
+test.each([
+  '',
+  'redis',
+  'http://store.lan',
+  'redis://',
+  'redis://:secret@host/1',
+  'redis://:secret@host:99999',
+  'redis://:%zz@host',
+])('RATE_LIMIT_STORE=%s is refused, and not repeated: a password may stand in it', (text) => {
+  expect(readConfig({ RATE_LIMIT_STORE: text })).toEqual({
+    ok: false,
+    error: ['RATE_LIMIT_STORE must be memory, or an address such as redis://:password@host:6379, got something else'],
+  })
 })

@@ -1,23 +1,9 @@
-import { connect } from 'node:net'
 import { Readable } from 'node:stream'
 import { describe, expect, test } from 'vitest'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { BUG_BORE, IMPOSSIBLE_BORE, PROBE, probeRoute } from '#tests/support/probe-route.ts'
+import { raw } from '#tests/support/raw.ts'
 import { startedApp } from '#tests/support/started-app.ts'
-
-/** What a server answers to bytes that no HTTP client would send. */
-async function raw(address: string, ...pieces: string[]): Promise<string> {
-  const { hostname, port } = new URL(address)
-  const socket = connect(Number(port), hostname)
-  let answer = ''
-  socket.on('data', (chunk) => {
-    answer += chunk.toString()
-  })
-  // A server that closes while we still write resets the connection; what it said before has been read.
-  socket.on('error', () => {})
-  for (const piece of pieces) socket.write(piece)
-  return new Promise((resolve) => socket.on('close', () => resolve(answer)))
-}
 
 describe('400', () => {
   test.each([

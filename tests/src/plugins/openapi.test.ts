@@ -31,8 +31,8 @@ test('a computing path is described twice: with a body, and with the same as a q
   })
   expect(get).toMatchObject({ operationId: 'probeByQuery' })
   expect(get).not.toHaveProperty('requestBody')
-  expect(Object.keys(post?.responses ?? {})).toEqual(['200', '400', '406', '413', '415', '422'])
-  expect(Object.keys(get?.responses ?? {})).toEqual(['200', '304', '400', '406', '414', '422'])
+  expect(Object.keys(post?.responses ?? {})).toEqual(['200', '400', '406', '413', '415', '422', '429', '503'])
+  expect(Object.keys(get?.responses ?? {})).toEqual(['200', '304', '400', '406', '414', '422', '429', '503'])
 })
 
 test('the names of a query come from the schema of the body', async () => {

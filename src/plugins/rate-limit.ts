@@ -1,0 +1,37 @@
+import rateLimit from '@fastify/rate-limit'
+import type { FastifyInstance } from 'fastify'
+import type { Config } from '#src/config.ts'
+import { ProblemError } from '#src/http/problem.ts'
+import { sharedStore } from './shared-store.ts'
+
+const WINDOW_MS = 60_000
+
+/** Addresses that are counted at the same time; beyond it the one longest unseen is forgotten. */
+const MOST_ADDRESSES = 10_000
+
+type Limit = Pick<Config, 'rateLimitPerMinute' | 'rateLimitStore'>
+
+/**
+ * So many requests a minute from one address, and 429 beyond. Counted is what computes; what the service says about itself
+ * is not, for a probe or a scrape that is refused looks like a service that is down.
+ *
+ * Headers about the limit are sent with a refusal only: three on every answer cost more than all the counting.
+ */
+export async function limitRates(app: FastifyInstance, { rateLimitPerMinute, rateLimitStore }: Limit): Promise<void> {
+  app.addHook('onRoute', (route) => {
+    if (!route.url.startsWith('/v1/')) route.config = { ...route.config, rateLimit: false }
+  })
+  await app.register(rateLimit, {
+    max: rateLimitPerMinute,
+    timeWindow: WINDOW_MS,
+    addHeadersOnExceeding: { 'x-ratelimit-limit': false, 'x-ratelimit-remaining': false, 'x-ratelimit-reset': false },
+    errorResponseBuilder: (_request, { max, ttl }) =>
+      new ProblemError(
+        429,
+        `More than ${max} requests in a minute came from this address: come back in ${Math.ceil(ttl / 1000)} s.`,
+      ),
+    // A store that cannot be reached must not stop the service that it is there to protect.
+    skipOnError: true,
+    ...(rateLimitStore === 'memory' ? { cache: MOST_ADDRESSES } : { store: sharedStore(app, rateLimitStore) }),
+  })
+}

@@ -1,0 +1,104 @@
+import { once } from 'node:events'
+import { type AddressInfo, createServer } from 'node:net'
+import { describe, expect, onTestFinished, test } from 'vitest'
+import { ask, post, problemIn } from '#tests/support/ask.ts'
+import { startedStore } from '#tests/support/shared-store.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
+
+async function statusesOf(count: number, at: string, from?: string): Promise<readonly number[]> {
+  const statuses: number[] = []
+  const headers = from === undefined ? {} : { 'x-forwarded-for': from }
+  for (let sent = 0; sent < count; sent += 1) statuses.push((await post(`${at}/v1/design`, DESIGN, headers)).status)
+  return statuses
+}
+
+test('nothing is counted unless it is asked for', async () => {
+  const at = await startedApp()
+  const answer = await post(`${at}/v1/design`, DESIGN)
+  expect(Object.keys(answer.headers).filter((name) => /rate/.test(name))).toEqual([])
+})
+
+test('so many a minute from one address, whatever they ask; then 429, which says when to come back', async () => {
+  const at = await startedApp({ config: { rateLimitPerMinute: 3 } })
+  const first = await post(`${at}/v1/design`, DESIGN)
+  expect(Object.keys(first.headers).filter((name) => /rate|retry/.test(name))).toEqual([])
+  expect((await ask(`${at}/v1/size-table?units=mm&diameters=16&counts=12`)).status).toBe(200)
+  expect((await post(`${at}/v1/design`, {})).status).toBe(400)
+
+  const refused = await post(`${at}/v1/design`, DESIGN)
+  expect(problemIn(refused, 429).detail).toMatch(/^More than 3 requests in a minute/)
+  expect(refused.headers).toMatchObject({ 'x-ratelimit-limit': '3', 'x-ratelimit-remaining': '0' })
+  const seconds = Number(refused.headers['retry-after'])
+  expect(seconds).toBeGreaterThan(1)
+  expect(seconds).toBeLessThanOrEqual(60)
+  expect(refused.headers['access-control-allow-origin']).toBe('*')
+})
+
+test('what the service says about itself is not counted', async () => {
+  const at = await startedApp({ config: { rateLimitPerMinute: 1 } })
+  for (const path of ['/health/live', '/health/ready', '/openapi.json', '/docs'])
+    for (const turn of [1, 2]) expect((await ask(`${at}${path}`)).status, `${path}, ${turn}`).toBe(200)
+  expect(await statusesOf(2, at)).toEqual([200, 429])
+})
+
+describe('an address is', () => {
+  test('what a proxy says that is trusted', async () => {
+    const at = await startedApp({ config: { rateLimitPerMinute: 2, trustProxy: ['127.0.0.1'] } })
+    expect(await statusesOf(3, at, '192.0.2.1')).toEqual([200, 200, 429])
+    expect(await statusesOf(1, at, '192.0.2.2')).toEqual([200])
+  })
+
+  test('not what just anyone says', async () => {
+    const at = await startedApp({ config: { rateLimitPerMinute: 2 } })
+    expect(await statusesOf(2, at, '192.0.2.1')).toEqual([200, 200])
+    expect(await statusesOf(1, at, '192.0.2.2')).toEqual([429])
+  })
+
+  test('a whole network of IPv6, of which every house has one', async () => {
+    const at = await startedApp({ config: { rateLimitPerMinute: 1, trustProxy: true } })
+    expect(await statusesOf(1, at, '2001:db8:0:1::a')).toEqual([200])
+    expect(await statusesOf(1, at, '2001:db8:0:1:ffff::b')).toEqual([429])
+    expect(await statusesOf(1, at, '2001:db8:0:2::a')).toEqual([200])
+  })
+})
+
+describe('a store that replicas share', () => {
+  test.each([undefined, 'open sesame'])('counts for all of them (password: %s)', async (password) => {
+    const store = await startedStore(password)
+    const config = { rateLimitPerMinute: 3, rateLimitStore: store.address }
+    const [one, other] = [await startedApp({ config }), await startedApp({ config })]
+    expect(await statusesOf(2, one)).toEqual([200, 200])
+    expect(await statusesOf(2, other)).toEqual([200, 429])
+    expect(await statusesOf(1, one)).toEqual([429])
+    expect(store.asked.filter(([name]) => name === 'EVAL')).toHaveLength(5)
+  })
+
+  test('that is not there, or goes away, stops nobody, and the log says so', async () => {
+    const store = await startedStore()
+    const logLines: string[] = []
+    const at = await startedApp({ config: { rateLimitPerMinute: 1, rateLimitStore: store.address }, logLines })
+    expect(await statusesOf(2, at)).toEqual([200, 429])
+    store.stop()
+    expect(await statusesOf(3, at)).toEqual([200, 200, 200])
+    expect(logLines.join('')).toMatch(/"code":"E\w+","msg":"no shared store: not counted"/)
+  })
+
+  test('that does not know us is none', async () => {
+    const store = await startedStore('open sesame')
+    const config = { rateLimitPerMinute: 1, rateLimitStore: { ...store.address, login: ['open barley'] } }
+    expect(await statusesOf(2, await startedApp({ config }))).toEqual([200, 200])
+  })
+
+  test('that says nothing is not waited for', async () => {
+    const mute = createServer(() => {}).listen(0, '127.0.0.1')
+    onTestFinished(() => {
+      mute.close()
+    })
+    await once(mute, 'listening')
+    const { port } = mute.address() as AddressInfo
+    const config = { rateLimitPerMinute: 1, rateLimitStore: { host: '127.0.0.1', port, login: [] } }
+    expect(await statusesOf(2, await startedApp({ config }))).toEqual([200, 200])
+  })
+})
