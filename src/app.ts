@@ -14,6 +14,7 @@ import { Problem } from '#src/http/problem.ts'
 import { holdToProtocol } from '#src/http/protocol.ts'
 import { compileWhenIdle, validation } from '#src/http/validation.ts'
 import { addHeaders, setHeaders } from '#src/plugins/headers.ts'
+import { addMetrics } from '#src/plugins/metrics.ts'
 import { describeOnDemand } from '#src/plugins/openapi-on-demand.ts'
 import { type LogStream, requestLog } from '#src/plugins/request-log.ts'
 import { stopGently } from '#src/plugins/shutdown.ts'
@@ -140,6 +141,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   if (config.rateLimitPerMinute > 0) await (await import('#src/plugins/rate-limit.ts')).limitRates(app, config)
   if (documented) await (await import('#src/plugins/openapi.ts')).describe(app)
   else describeOnDemand(app, () => buildApp({ ...options, documented: true, config: quieter(config) }))
+  if (config.metrics) addMetrics(app)
   const mounts = [...ROUTES, ...routes]
   for (const schema of [SHARED_SCHEMAS, ...mounts.map(({ schemas = [] }) => schemas)].flat()) app.addSchema(schema)
   for (const { route, prefix } of mounts) await app.register(route, { prefix })

@@ -26,6 +26,8 @@ export type Config = {
   readonly trialsBudgetMs: number
   /** Which pages may read answers from a script: any, none, or these origins. */
   readonly corsOrigin: '*' | false | readonly string[]
+  /** Whether `/metrics` is there. */
+  readonly metrics: boolean
   /** More are closed as soon as they are opened. */
   readonly maxConnections: number
   /** Requests that one address may send in a minute; 0 does not count. */
@@ -54,6 +56,7 @@ export const DEFAULTS: Config = {
   // The largest honest check, 2,000,000 trials of a ring with some forty balls, takes a second or two of one core.
   trialsBudgetMs: 10_000,
   corsOrigin: '*',
+  metrics: true,
   // Each takes some 20 KB while it is idle: 200 MB in all.
   maxConnections: 10_000,
   // Not by itself: behind a proxy that TRUST_PROXY does not name, and behind one router of a school, an address is not a
@@ -104,6 +107,7 @@ export function readConfig(environment: Environment): Result<Config, readonly st
       corsOrigin,
       '*, none, or origins such as https://example.org, separated by commas',
     ),
+    metrics: setting('METRICS', DEFAULTS.metrics, trueOrFalse, 'true or false'),
     maxConnections: whole('MAX_CONNECTIONS', DEFAULTS.maxConnections, 1, 1_000_000),
     rateLimitPerMinute: whole('RATE_LIMIT_PER_MINUTE', DEFAULTS.rateLimitPerMinute, 0, 10_000_000),
     rateLimitStore: setting(
@@ -140,11 +144,13 @@ function logLevel(text: string): LogLevel | undefined {
   return LOG_LEVELS.find((level) => level === text)
 }
 
+function trueOrFalse(text: string): boolean | undefined {
+  return text === 'true' || text === 'false' ? text === 'true' : undefined
+}
+
 function trustProxy(text: string): boolean | readonly string[] | undefined {
-  if (text === 'true') return true
-  if (text === 'false') return false
   const networks = list(text)
-  return networks.every(isNetwork) ? networks : undefined
+  return trueOrFalse(text) ?? (networks.every(isNetwork) ? networks : undefined)
 }
 
 function isNetwork(text: string): boolean {

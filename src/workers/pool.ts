@@ -29,10 +29,23 @@ type InParts = <Answer>(
   make: (runPart: RunPart, atOnce: number) => Promise<Answer>,
 ) => Promise<Answer>
 
+/** How busy the worker threads are, and what has become of all tasks since the start. */
+export type TaskLoad = {
+  readonly threads: number
+  readonly running: number
+  readonly waiting: number
+  readonly done: number
+  /** Answers that were not begun. */
+  readonly refused: number
+  /** Threads that ended in the midst of a task. */
+  readonly lost: number
+}
+
 declare module 'fastify' {
   interface FastifyInstance {
     runTask: RunTask
     inParts: InParts
+    taskLoad(): TaskLoad
   }
 }
 
@@ -53,6 +66,8 @@ const WORKER = join(import.meta.dirname, import.meta.filename.endsWith('.ts') ? 
 const TOO_BUSY = 'More is asked at the moment than can be worked out: please come back in a second.'
 const TOO_LONG = 'This takes longer than it may at the moment: ask for fewer trials, or come back later.'
 
+const THREAD_LOST = 'The worker thread that was at it has ended, and another takes its place: please ask again.'
+
 /** Nobody reads it; but what is thrown away is no bug that the log should hear of. */
 const CALLER_LEFT = 'The connection was closed before the answer was there.'
 
@@ -65,60 +80,94 @@ const AFTER_START_MS = 500
  */
 export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits): void {
   const most = threads * (1 + WAITING_PER_THREAD)
-  let underWay = 0
-  let pool: Promise<Piscina> | undefined
+  const tally = { underWay: 0, asked: 0, done: 0, refused: 0, lost: 0 }
+  let starting: Promise<Piscina> | undefined
+  let pool: Piscina | undefined
   let timer: NodeJS.Timeout | undefined
-  const started = (): Promise<Piscina> => {
-    pool ??= startedPool(threads)
+  const started = async (): Promise<Piscina> => {
+    starting ??= startedPool(threads, (error) => app.log.error({ err: error }, 'worker thread'))
+    pool = await starting
     return pool
+  }
+
+  const run = async <Name extends TaskName>(
+    name: Name,
+    input: Parameters<Tasks[Name]>[0],
+    signal: AbortSignal | null,
+  ): Promise<ReturnType<Tasks[Name]>> => {
+    tally.asked += 1
+    try {
+      return await (await started()).run(input, { name, signal })
+    } finally {
+      tally.done += 1
+    }
   }
 
   /** One answer at a time is counted, however many parts it has, so that none is turned away in the middle of it. */
   const counted = async <T>(
-    { raw: { socket } }: FastifyRequest,
+    { raw: { socket }, log }: FastifyRequest,
     make: (gone: AbortSignal) => Promise<T>,
   ): Promise<T> => {
-    if (underWay >= most) throw new ProblemError(503, TOO_BUSY)
+    if (tally.underWay >= most) {
+      tally.refused += 1
+      throw new ProblemError(503, TOO_BUSY)
+    }
     const gone = new AbortController()
     const leave = () => gone.abort()
     // Of the connection: the request itself is closed as soon as it has been read.
     socket.once('close', leave)
-    underWay++
+    tally.underWay += 1
     try {
       return await make(gone.signal)
     } catch (error) {
-      throw gone.signal.aborted || socket.destroyed ? new ProblemError(503, CALLER_LEFT) : error
+      if (gone.signal.aborted || socket.destroyed) throw new ProblemError(503, CALLER_LEFT)
+      if (!isLost(error)) throw error
+      tally.lost += 1
+      log.error({ err: error }, 'worker thread lost')
+      throw new ProblemError(503, THREAD_LOST)
     } finally {
-      underWay--
+      tally.underWay -= 1
       socket.off('close', leave)
     }
   }
 
-  app.decorate('runTask', (name, input, request) =>
-    counted(request, async (signal) => (await started()).run(input, { name, signal })),
-  )
+  app.decorate('runTask', (name, input, request) => counted(request, (signal) => run(name, input, signal)))
   app.decorate('inParts', (request, make) =>
     counted(request, (signal) => {
       const from = performance.now()
       return make(async (name, input) => {
         if (signal.aborted) throw new ProblemError(503, CALLER_LEFT)
         if (performance.now() - from > budgetMs) throw new ProblemError(503, TOO_LONG)
-        return (await started()).run(input, { name })
+        return run(name, input, null)
       }, threads)
     }),
   )
+  app.decorate('taskLoad', () => {
+    const { asked, done, refused, lost } = tally
+    const running = Math.min(asked - done, threads)
+    return { threads: pool?.threads.length ?? 0, running, waiting: asked - done - running, done, refused, lost }
+  })
   app.addHook('onListen', async () => {
     timer = setTimeout(() => void started(), AFTER_START_MS).unref()
   })
   app.addHook('onClose', async () => {
     clearTimeout(timer)
     // Every request has its answer by now; what a caller left behind is not waited for.
-    await (await pool)?.destroy()
+    await (await starting)?.destroy()
   })
 }
 
 /** Its own bound on what waits is not set: tasks that can be aborted wait in a second queue, which that does not count. */
-async function startedPool(threads: number): Promise<Piscina> {
+async function startedPool(threads: number, complain: (error: Error) => void): Promise<Piscina> {
   const { Piscina } = await import('piscina')
-  return new Piscina({ filename: WORKER, minThreads: 1, maxThreads: threads, idleTimeout: IDLE_MS })
+  const pool = new Piscina({ filename: WORKER, minThreads: 1, maxThreads: threads, idleTimeout: IDLE_MS })
+  // Of a thread that ends with nothing to do: it is replaced, and unheard the event would end the service.
+  pool.on('error', complain)
+  return pool
 }
+
+/** The thread is gone, whatever the task was: it ended, or had no memory left. What a task itself throws is a bug of ours. */
+const isLost = (error: unknown): boolean =>
+  error instanceof Error &&
+  (/^worker exited with code|^Terminating worker thread/.test(error.message) ||
+    ('code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY'))

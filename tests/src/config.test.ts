@@ -20,6 +20,7 @@ test('everything set', () => {
     WORKER_THREADS: '3',
     TRIALS_BUDGET_MS: '2500',
     CORS_ORIGIN: 'https://example.org, http://localhost:3000',
+    METRICS: 'false',
     MAX_CONNECTIONS: '500',
     RATE_LIMIT_PER_MINUTE: '600',
     RATE_LIMIT_STORE: 'redis://:open%20sesame@store.lan:6380',
@@ -40,6 +41,7 @@ test('everything set', () => {
       workerThreads: 3,
       trialsBudgetMs: 2_500,
       corsOrigin: ['https://example.org', 'http://localhost:3000'],
+      metrics: false,
       maxConnections: 500,
       rateLimitPerMinute: 600,
       rateLimitStore: { host: 'store.lan', port: 6380, login: ['open sesame'] },
@@ -54,6 +56,7 @@ describe('one thing wrong', () => {
     ['HOST', ['', 'not a host', '-a', 'a/b'], 'a host name or an IP address'],
     ['LOG_LEVEL', ['', 'INFO', 'verbose'], 'one of fatal, error, warn, info, debug, trace, silent'],
     ['TRUST_PROXY', ['', 'yes', '10.0.0.0/33', '10.0.0/8', '::1/129', '1/2/3'], /^true, false, or IP addresses/],
+    ['METRICS', ['', 'yes', 'TRUE', '1'], 'true or false'],
     ['CORS_ORIGIN', ['', 'example.org', 'https://example.org/', 'HTTPS://example.org', '*,*'], /^\*, none, or origins/],
   ])('%s', (name, values, expected) => {
     for (const value of values) {
