@@ -10,6 +10,7 @@ import * as defaults from './defaults.ts'
 import { errorToCome } from './error-to-come.ts'
 import { type InnerModel, innerModel } from './inner-model.ts'
 import type { FitCorrectionInput, Reading, ToolError, ToolName } from './input.ts'
+import { type MatingFaceAdjustment, matingFaceAdjustment } from './mating-faces.ts'
 import { bestNextReading, type NextReading } from './next-reading.ts'
 import { type OuterModel, outerModel } from './outer-model.ts'
 import { cutDeviation, type Plan, type PlannedTool, planCuts } from './plan.ts'
@@ -20,7 +21,7 @@ import { type RemovalPerStroke, removalPerStroke } from './strokes.ts'
 import { bandRefusals, type SettledTarget, settledTarget } from './target.ts'
 
 export const STATES = ['more-to-remove', 'in-band', 'too-deep'] as const
-type FitState = (typeof STATES)[number]
+export type FitState = (typeof STATES)[number]
 
 interface NextStep {
   readonly tool: ToolName
@@ -55,6 +56,8 @@ export interface FitCorrection {
   readonly removalPerStroke?: RemovalPerStroke
   readonly disagreements: readonly Disagreement[]
   readonly bestNextReading: NextReading
+  /** Of a split inner ring, where its mating faces can bring the play to the aim. */
+  readonly adjustment?: MatingFaceAdjustment
   /** Of an outer groove that is too deep. */
   readonly rescue?: readonly Rescue[]
 }
@@ -144,6 +147,8 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
   const nextReading = bestNextReading(belief, model, errorOf)
   const checkDeviation = readingDeviation(errorOf(...model.checks))
   const perStroke = removalPerStroke(input.removalHistory, model.figurePerX, checkDeviation)
+  const figure = estimate(belief, model.figure)
+  const adjustment = model.ring === 'inner' ? matingFaceAdjustment(bearing, figure.value, target.aim) : undefined
   const grooveBottomDiameter = estimate(belief, (x) => 2 * Math.abs(x))
   const plan = planCuts({
     room,
@@ -161,7 +166,8 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     state,
     confidence: defaults.CONFIDENCE,
     probability: { tooTight: Math.max(0, 1 - inBand - tooDeep), inBand, tooDeep },
-    figure: estimate(belief, model.figure),
+    figure,
+    ...(adjustment === undefined ? {} : { adjustment }),
     grooveBottomDiameter,
     ...(model.ring === 'outer' && ofTheOuterRing(known, model, { state, grooveBottomDiameter })),
     remaining: mm(room.mean - room.aim),

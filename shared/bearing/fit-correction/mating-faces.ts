@@ -1,7 +1,37 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
 import { sidewaysTravel } from '#shared/geometry/axial-play.ts'
 import { type Groove, grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+
+/** What to do at the mating faces of a split ring, and whether that is less work than the groove or a new ring. */
+export interface MatingFaceAdjustment {
+  /** To take off in all (above 0), or to put between (below 0). */
+  readonly change: Mm
+  readonly isWorthIt: boolean
+}
+
+/**
+ * Up to here, in ball diameters, faces are sanded or parted: beyond it the ball runs on four narrow flanks, and cutting
+ * deeper or a new ring is less work. Common practice, no source.
+ */
+const WORTH_ADJUSTING = 1 / 8
+
+/**
+ * How the mating faces of a split inner ring bring its play to the aim.
+ *
+ * @returns undefined for an inner ring in one piece, or where no change of the faces does it
+ */
+export function matingFaceAdjustment(
+  { settled }: Bearing,
+  play: number,
+  aim: number,
+): MatingFaceAdjustment | undefined {
+  const { innerGroove, ballDiameter, assembly } = settled
+  if (assembly.split !== 'inner-ring') return undefined
+  const change = matingFaceChange(innerGroove, ballDiameter, aim - play)
+  return change === undefined ? undefined : { change, isWorthIt: Math.abs(change) <= WORTH_ADJUSTING * ballDiameter }
+}
 
 /**
  * What to take off (above 0) or to put between (below 0) the mating faces of a split ring, in all, so that its play
@@ -14,7 +44,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
  * @param playChange of the radial internal clearance: below 0 tightens
  * @returns undefined where no such change does it
  */
-export function matingFaceChange(groove: Groove, ballDiameter: Mm, playChange: number): Mm | undefined {
+function matingFaceChange(groove: Groove, ballDiameter: Mm, playChange: number): Mm | undefined {
   const seat = seatIn(groove, ballDiameter)
   const rise = -playChange / 2
   if (rise >= 0) return rise < seat.depth ? mm(2 * sidewaysTravel(groove, ballDiameter, mm(rise))) : undefined

@@ -257,6 +257,9 @@ export const FitCorrectionResponse = Type.Object(
           matingFaces: shownLength(
             'Inner ring: what to sand off the mating faces in all (above 0), or the shim to put between them (below 0), to bring the play to the aim.',
           ),
+          worthwhile: Type.Boolean({
+            description: 'Whether that is less work than to cut deeper, or a new inner ring. Common practice.',
+          }),
           message: Type.String(),
         },
         { description: 'A split inner ring can be adjusted where its halves meet.' },

@@ -1,5 +1,6 @@
-import type { FitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
+import type { FitCorrection, FitState } from '#shared/bearing/fit-correction/fit-correction.ts'
 import type { FittedRing, Reading, ReadingKind, ToolName } from '#shared/bearing/fit-correction/input.ts'
+import type { MatingFaceAdjustment } from '#shared/bearing/fit-correction/mating-faces.ts'
 import type { FitRefusal } from '#shared/bearing/fit-correction/refusal.ts'
 import type { Rescue } from '#shared/bearing/fit-correction/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -19,7 +20,10 @@ const READINGS: Readonly<Record<ReadingKind, string>> = {
   binds: 'a ring that binds',
 }
 
-const TOOLS: Readonly<Record<ToolName, string>> = { 'sharp-tool': 'a sharp tool', abrasive: 'abrasive' }
+const TOOLS: Readonly<Record<ToolName, string>> = {
+  'sharp-tool': 'a sharp tool',
+  abrasive: 'abrasive of 80 grit or so',
+}
 
 export function explainFitRefusal(refusal: FitRefusal, units: Units): string {
   const size = (length: Mm): string => figure(length, units)
@@ -49,9 +53,9 @@ export function advice(fit: FitCorrection): string {
   const { units } = input.design
   const what = FIGURE[input.ring]
   if (state === 'in-band')
-    return `Stop: the ${what} is in band (${percent(probability.inBand)} certain), and another cut could only lose it.`
+    return `Stop: the ${what} is in band (${percent(probability.inBand)} certain), and another cut could only lose it.${target.finishAllowance > 0 ? RAISED_GRAIN : ''}`
   if (state === 'too-deep')
-    return `Stop cutting: the groove is too deep (${percent(probability.tooDeep)} certain). ${tooDeepAdvice(input.ring)}`
+    return `Stop cutting: the groove is too deep (${percent(probability.tooDeep)} certain). ${tooDeepAdvice(fit)}`
   if (nextStep === undefined && fit.stop) return undecided(fit)
   if (nextStep === undefined)
     return `Do not cut yet: no cut is worth its risk of ${percent(target.overshootRisk)} with what is known. Read again, best as said under bestNextReading: with a chance of ${percent(fit.decidedByReading ?? 0)} that makes clear what to do.`
@@ -68,10 +72,25 @@ function undecided({ input, probability, target }: FitCorrection): string {
   return `Stop here, and take the groove as it is: the ${what} is in band (${percent(inBand)} likely) or beyond it (${percent(tooDeep)}), so there is nothing left to cut, and reading again would hardly tell which.`
 }
 
-const tooDeepAdvice = (ring: FittedRing): string =>
-  ring === 'outer'
-    ? 'See rescue for the ways out, from least to most work.'
-    : 'See adjustment for the mating faces; beyond that a new inner ring is less work.'
+/** Common practice, no source. */
+const RAISED_GRAIN = ' What the finish raises of the grain is taken off again with 220 grit.'
+
+function tooDeepAdvice({ input, adjustment }: FitCorrection): string {
+  if (input.ring === 'outer') return 'See rescue for the ways out, from least to most work.'
+  return adjustment?.isWorthIt === true
+    ? 'See adjustment: the mating faces bring it back.'
+    : 'A new inner ring is less work than to save this one.'
+}
+
+/** What to do at the mating faces, and when rather something else. */
+export function explainAdjustment({ change, isWorthIt }: MatingFaceAdjustment, state: FitState, units: Units): string {
+  const instead = isWorthIt
+    ? ''
+    : ` So much is not worth it: ${state === 'too-deep' ? 'make a new inner ring' : 'cut the groove'}.`
+  return change >= 0
+    ? `Sanding ${figure(change, units)} off the mating faces in all brings the flanks together and the play to the aim: tighter.${instead}`
+    : `A shim of ${figure(mm(-change), units)} between the mating faces lets the balls down and the play up to the aim: looser.${instead}`
+}
 
 /** Why a reading may stand apart from the others. */
 function likelyCauses(kind: ReadingKind): string {

@@ -7,7 +7,6 @@ import type {
   Target,
   ToolError,
 } from '#shared/bearing/fit-correction/input.ts'
-import { matingFaceChange } from '#shared/bearing/fit-correction/mating-faces.ts'
 import type { Rescue } from '#shared/bearing/fit-correction/rescue.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Estimate } from '#shared/statistics/estimate.ts'
@@ -15,7 +14,6 @@ import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { cautionsFor } from '#src/wire/caution.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
-import { figure } from '#src/wire/figure.ts'
 import { type Length, show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import { toReading } from './readings.ts'
@@ -27,7 +25,7 @@ import {
   MOST_READINGS,
   type ToolErrorRequest,
 } from './schema.ts'
-import { advice, disagreeing, explainRescue, nextReading } from './sentences.ts'
+import { advice, disagreeing, explainAdjustment, explainRescue, nextReading } from './sentences.ts'
 
 /** The caller's input in the core's words, or what does not belong to the ring that is spoken of. */
 export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitCorrectionInput, readonly Fault[]> {
@@ -160,7 +158,7 @@ export function toFitCorrectionResponse(fit: FitCorrection): FitCorrectionRespon
     },
     agreement: toAgreement(fit),
     bestNextReading: toNextReading(fit),
-    adjustment: input.ring === 'inner' ? toAdjustment(fit) : undefined,
+    adjustment: toAdjustment(fit),
     rescue: fit.rescue?.map((each) => toRescue(each, fit)),
     cautions: cautionsFor(bearing.settled.input.balls.material ?? 'wood'),
   })
@@ -201,21 +199,15 @@ function toNextReading({ bestNextReading, input, decidedByReading }: FitCorrecti
   }
 }
 
-function toAdjustment({
-  bearing,
-  figure: play,
-  target,
-  input,
-}: FitCorrection): NonNullable<FitCorrectionResponse['adjustment']> | undefined {
-  const { innerGroove, ballDiameter } = bearing.settled
-  const change = matingFaceChange(innerGroove, ballDiameter, target.aim - play.value)
-  if (change === undefined) return undefined
-  const { units } = input.design
-  const message =
-    change >= 0
-      ? `Sanding ${figure(change, units)} off the mating faces in all brings the flanks together and the play to the aim: tighter.`
-      : `A shim of ${figure(mm(-change), units)} between the mating faces lets the balls down and the play up to the aim: looser.`
-  return { matingFaces: show(change, units), message }
+function toAdjustment(fit: FitCorrection): FitCorrectionResponse['adjustment'] {
+  const { adjustment, input } = fit
+  if (adjustment === undefined) return undefined
+  const { change, isWorthIt } = adjustment
+  return {
+    matingFaces: show(change, input.design.units),
+    worthwhile: isWorthIt,
+    message: explainAdjustment(adjustment, fit.state, input.design.units),
+  }
 }
 
 function toRescue(rescue: Rescue, fit: FitCorrection): NonNullable<FitCorrectionResponse['rescue']>[number] {
