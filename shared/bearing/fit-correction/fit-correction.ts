@@ -16,7 +16,7 @@ import { type OuterModel, outerModel } from './outer-model.ts'
 import { cutDeviation, type Plan, type PlannedTool, planCuts } from './plan.ts'
 import { type FitRefusal, impossibleReadings, unevenBalls } from './refusal.ts'
 import { type Rescue, rescues } from './rescue.ts'
-import { chanceBelow, chanceOvershot, type Room, roomOf } from './room.ts'
+import { chanceBelow, type Room, roomOf } from './room.ts'
 import { type RemovalPerStroke, removalPerStroke } from './strokes.ts'
 import { bandRefusals, type SettledTarget, settledTarget } from './target.ts'
 
@@ -157,7 +157,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     deviationIfReadAgain: room.standardDeviation * shareLeftBy(nextReading),
     overshootRisk: target.overshootRisk,
   })
-  const step = plan.step === undefined ? undefined : nextStepOf(plan.step, room, perStroke)
+  const step = plan.step === undefined ? undefined : nextStepOf(plan.step)
   const state = tooDeep > 0.5 ? 'too-deep' : inBand >= defaults.CONFIDENCE ? 'in-band' : 'more-to-remove'
   return {
     bearing,
@@ -174,7 +174,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     ...(step === undefined ? {} : { nextStep: step }),
     stop: step === undefined && (plan.decidedByReading ?? 0) < defaults.WORTH_READING_AGAIN,
     ...(plan.decidedByReading === undefined ? {} : { decidedByReading: plan.decidedByReading }),
-    overshootProbability: Math.max(plan.overshoot, step?.overshootProbability ?? 0),
+    overshootProbability: plan.overshoot,
     expectedChecks: plan.checks,
     ...(perStroke === undefined ? {} : { removalPerStroke: perStroke }),
     disagreements: disagreeing,
@@ -213,26 +213,23 @@ const shareLeftBy = ({ uncertaintyNow, uncertaintyAfter }: NextReading): number 
   uncertaintyNow > 0 ? uncertaintyAfter / uncertaintyNow : 1
 
 function plannedTools(tools: Tools, perStroke: RemovalPerStroke | undefined): readonly PlannedTool[] {
-  const learnt = perStroke === undefined ? 0 : perStroke.relativeUncertainty
   const { absolute, relative } = tools.abrasive
+  const abrasive = { name: 'abrasive', absolute, most: defaults.MOST_AT_ONCE.abrasive } as const
   return [
-    { name: 'abrasive', absolute, relative: Math.hypot(relative, learnt), most: defaults.MOST_AT_ONCE.abrasive },
+    perStroke === undefined
+      ? { ...abrasive, relative }
+      : {
+          ...abrasive,
+          relative: Math.hypot(relative, perStroke.relativeUncertainty),
+          stroke: perStroke.perStroke,
+        },
     { name: 'sharp-tool', ...tools.sharpTool, most: defaults.MOST_AT_ONCE['sharp-tool'] },
   ]
 }
 
-/** In strokes, where they have been counted: whole ones, rounded down, for wood does not grow on again. */
-function nextStepOf(
-  { tool, depth, overshoot }: NonNullable<Plan['step']>,
-  room: Room,
-  perStroke: RemovalPerStroke | undefined,
-): NextStep {
-  const { name } = tool
-  if (name !== 'abrasive' || perStroke === undefined) {
-    return { tool: name, radial: mm(depth), overshootProbability: overshoot }
-  }
-  const strokes = Math.max(1, Math.floor(depth / perStroke.perStroke))
-  const whole = strokes * perStroke.perStroke
-  const overshootProbability = chanceOvershot(room, whole, cutDeviation(tool, whole))
-  return { tool: name, radial: mm(whole), strokes, overshootProbability }
+/** In strokes, too, where they have been counted. */
+function nextStepOf({ tool, depth, overshoot }: NonNullable<Plan['step']>): NextStep {
+  const { name, stroke } = tool
+  const strokes = stroke === undefined ? {} : { strokes: Math.round(depth / stroke) }
+  return { tool: name, radial: mm(depth), ...strokes, overshootProbability: overshoot }
 }

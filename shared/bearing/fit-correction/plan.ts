@@ -9,6 +9,8 @@ export interface PlannedTool extends ToolError {
   readonly name: ToolName
   /** Deepest radial cut that is made with it between two checks. */
   readonly most: number
+  /** Depth of a stroke, where strokes are counted: the next cut is a whole number of them. */
+  readonly stroke?: number
 }
 
 /** What a cut costs and what follows it. */
@@ -224,7 +226,8 @@ function firstSteps({ room, tools, overshootRisk }: PlanInput, stop: Outlook): r
     const deepest = Math.min(tool.most, room.mean + 2 * room.standardDeviation)
     const steps: Step[] = []
     for (let index = 1; index <= FIRST_DEPTHS && deepest > 0; index++) {
-      const depth = (index / FIRST_DEPTHS) * deepest
+      const depth = inStrokes(tool, (index / FIRST_DEPTHS) * deepest)
+      if (!(depth > (steps.at(-1)?.depth ?? 0))) continue
       const overshoot = chanceOvershot(room, depth, cutDeviation(tool, depth))
       if (overshoot > most) break
       steps.push({ tool, depth, overshoot })
@@ -232,6 +235,10 @@ function firstSteps({ room, tools, overshootRisk }: PlanInput, stop: Outlook): r
     return steps
   })
 }
+
+/** Rounded down, for wood does not grow on again. */
+const inStrokes = ({ stroke }: PlannedTool, depth: number): number =>
+  stroke === undefined ? depth : Math.floor(depth / stroke) * stroke
 
 interface Choices {
   readonly stop: Outlook

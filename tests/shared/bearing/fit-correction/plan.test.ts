@@ -54,3 +54,18 @@ test.each([0.002, 0.02, 0.05, 0.2])('the chance of ending too deep stays below %
     expect(step?.overshoot ?? 0).toBeLessThanOrEqual(overshootRisk)
   }
 })
+
+test('where strokes are counted the next cut is a whole number of them, and none where a single one is too much', () => {
+  const strokes = (stroke: number) =>
+    planCuts({
+      room: room(0.45, 0.04),
+      tools: [{ name: 'abrasive', absolute: mm(0.05), relative: 0.05, most: 0.5, stroke }],
+      readingDeviation: 0.04,
+      deviationIfReadAgain: 0.03,
+      overshootRisk: 0.05,
+    }).step
+  const fine = strokes(0.013)
+  expect((fine?.depth ?? Number.NaN) / 0.013).toBeWithin(1e-9, Math.round((fine?.depth ?? Number.NaN) / 0.013))
+  expect(fine?.overshoot).toBeLessThanOrEqual(0.05)
+  expect(strokes(0.45)).toBeUndefined()
+})
