@@ -64,7 +64,7 @@ export const OVERSHOOT_RISK = 0.05
 /** The groove is called in band when that is at least so certain. */
 export const CONFIDENCE = 0.95
 
-/** A further reading is worth taking while it has this chance to make clear what to do: four, five at the most. */
+/** A further reading is worth taking while it has this chance to make clear what to do: five of them on average at most. */
 export const WORTH_READING_AGAIN = 0.2
 
 /** How far the mean of a bought lot may lie from its nominal diameter, over the scatter of single balls. */

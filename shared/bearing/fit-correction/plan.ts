@@ -80,8 +80,18 @@ export function planCuts(input: PlanInput): Plan {
     if (plan === undefined || next.overshoot < plan.overshoot) plan = next
     if (next.overshoot <= input.overshootRisk) return next
   }
-  return plan ?? { overshoot: 1, checks: 0 }
+  // No price is high enough: then no cut, unless the groove is past the limit as it stands.
+  return plan === undefined || stop.overshoot <= input.overshootRisk
+    ? standing(input, stop, futureOf(input, price), price)
+    : plan
 }
+
+/** No cut: what that leaves, and whether a reading could tell more. */
+const standing = (input: PlanInput, stop: Outlook, later: Future, price: number): Plan => ({
+  overshoot: stop.overshoot,
+  checks: 0,
+  decidedByReading: chanceDecided(input, later, price),
+})
 
 /** What is to be expected from a state on, by the mean of the room left and its deviation. */
 interface Outlook {
@@ -259,7 +269,7 @@ function cheapest(input: PlanInput, { stop, steps }: Choices, price: number): Pl
     best = { step, overshoot: Math.max(outlook.overshoot, step.overshoot), checks: outlook.checks }
     least = cost
   }
-  return best ?? { overshoot: stop.overshoot, checks: 0, decidedByReading: chanceDecided(input, later, price) }
+  return best ?? standing(input, stop, later, price)
 }
 
 /** How far out, in deviations, and how finely the outcomes of a reading are looked at. */

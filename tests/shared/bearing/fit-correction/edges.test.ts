@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
-import { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
 import { innerModel } from '#shared/bearing/fit-correction/inner-model.ts'
 import { outerModel } from '#shared/bearing/fit-correction/outer-model.ts'
 import { mm } from '#shared/units/length.ts'
 import { ballCentres, distance } from '#tests/support/ball-centres.ts'
+import { fitted } from '#tests/support/fitted.ts'
 
 /*
  * A groove tighter than the ball, an invented one: the ball rides on its two edges, which stand at the land, w from mid
@@ -62,29 +62,16 @@ test('inner ring: play of balls on its edges is twice the way to them, and the w
 
 test('a groove depth read at balls on the edges: the gap is the one of those edges, and a cut opens it more slowly', () => {
   const land = bearing.outerRing.landDiameter
-  const fit = fitCorrection({
+  const error = { graduation: 0, standardUncertainty: 0.005 }
+  const { figure, remaining, target } = fitted({
     design: bearing.settled.input,
-    ring: 'outer',
-    readings: [
-      {
-        kind: 'groove-depth',
-        value: mm(3.2),
-        landDiameter: land,
-        error: { graduation: 0, standardUncertainty: 0.005 },
-      },
-    ],
-    earlier: [],
-    target: {},
-    tools: {},
-    removalHistory: [],
-    ballsOnHand: [],
+    readings: [{ kind: 'groove-depth', value: mm(3.2), landDiameter: land, error }],
   })
-  if (!fit.ok) throw new Error(JSON.stringify(fit.error))
   const gap = laidGap(land / 2 - fromEdges(3.2, DIAMETER), DIAMETER)
-  expect(fit.value.figure.value).toBeWithin(0.01, gap)
+  expect(figure.value).toBeWithin(0.01, gap)
   const slower = outerModel(bearing).figurePerX
   expect(slower).toBeLessThan(bearing.gapPerPitchRadius)
   // What remains is wood: taken off, it leaves the aim.
-  const there = laidGap(land / 2 - fromEdges(3.2 + fit.value.remaining, DIAMETER), DIAMETER)
-  expect(there).toBeWithin(0.01, fit.value.target.aim)
+  const there = laidGap(land / 2 - fromEdges(3.2 + remaining, DIAMETER), DIAMETER)
+  expect(there).toBeWithin(0.01, target.aim)
 })

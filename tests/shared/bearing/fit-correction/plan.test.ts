@@ -47,7 +47,7 @@ test('a groove that is too deep already is not cut further', () => {
   expect(plan(-0.2, 0.05).step).toBeUndefined()
 })
 
-test.each([0.002, 0.02, 0.05, 0.2])('the chance of ending too deep stays below %d', (overshootRisk) => {
+test.each([0.0001, 0.002, 0.02, 0.05, 0.2])('the chance of ending too deep stays below %d', (overshootRisk) => {
   for (const mean of [0.5, 1, 2, 4]) {
     const { overshoot, step } = plan(mean, 0.05, overshootRisk)
     expect(overshoot).toBeLessThanOrEqual(overshootRisk)

@@ -1,35 +1,24 @@
 import { describe, expect, test } from 'vitest'
-import { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
 import type { FitCorrectionInput, Reading } from '#shared/bearing/fit-correction/input.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
+import { fitted } from '#tests/support/fitted.ts'
 
 const RULE = { graduation: 0.5, standardUncertainty: 0.15 }
 /** More often than that nobody reads one groove. */
 const MOST_READINGS = 12
 
-function fitted(readings: readonly Reading[], more: Partial<FitCorrectionInput> = {}) {
-  const fit = fitCorrection({
-    design: {
-      units: 'mm',
-      balls: { count: 12, diameter: mm(16), standardDeviation: mm(0.05) },
-      bore: mm(12),
-      ballGap: mm(0.8),
-      minBallGap: mm(0),
-      maxBallGap: mm(2),
-    },
-    ring: 'outer',
-    readings,
-    earlier: [],
-    target: {},
-    tools: {},
-    removalHistory: [],
-    ballsOnHand: [],
-    ...more,
-  })
-  if (!fit.ok) throw new Error(JSON.stringify(fit.error))
-  return fit.value
+const DESIGN: DesignInput = {
+  units: 'mm',
+  balls: { count: 12, diameter: mm(16), standardDeviation: mm(0.05) },
+  bore: mm(12),
+  ballGap: mm(0.8),
+  minBallGap: mm(0),
+  maxBallGap: mm(2),
 }
+const fittedTo = (readings: readonly Reading[], more: Partial<FitCorrectionInput> = {}) =>
+  fitted({ design: DESIGN, readings, ...more })
 
 const gap = (value: number): Reading => ({ kind: 'ball-gap', value: mm(value), error: RULE })
 
@@ -43,7 +32,7 @@ describe('reading one groove again and again', () => {
         readings.push(
           gap(Math.round((truth + RULE.standardUncertainty * normal()) / RULE.graduation) * RULE.graduation),
         )
-        const { stop, nextStep } = fitted(readings)
+        const { stop, nextStep } = fittedTo(readings)
         isToBeReadAgain = !stop && nextStep === undefined
       }
       expect(readings.length).toBeLessThanOrEqual(MOST_READINGS)
@@ -52,13 +41,13 @@ describe('reading one groove again and again', () => {
 })
 
 test('in band and too deep are the end; a cut is not', () => {
-  expect(fitted([gap(1), gap(1)])).toMatchObject({ state: 'in-band', stop: true })
-  expect(fitted([gap(3)])).toMatchObject({ state: 'too-deep', stop: true })
-  expect(fitted([{ kind: 'last-ball-opening', value: mm(12), error: RULE }])).toMatchObject({ stop: false })
+  expect(fittedTo([gap(1), gap(1)])).toMatchObject({ state: 'in-band', stop: true })
+  expect(fittedTo([gap(3)])).toMatchObject({ state: 'too-deep', stop: true })
+  expect(fittedTo([{ kind: 'last-ball-opening', value: mm(12), error: RULE }])).toMatchObject({ stop: false })
 })
 
 test('a reading that is as good as sure to decide is asked for, and says so', () => {
-  const { stop, nextStep, decidedByReading } = fitted([gap(1.8)], { tools: {} })
+  const { stop, nextStep, decidedByReading } = fittedTo([gap(1.8)])
   expect(nextStep).toBeUndefined()
   expect(stop).toBe(false)
   expect(decidedByReading).toBeGreaterThan(0.2)
@@ -67,17 +56,20 @@ test('a reading that is as good as sure to decide is asked for, and says so', ()
 test('tools too coarse for the band: nothing to read would change that, and no cut keeps to the risk', () => {
   const coarse = { absolute: mm(2), relative: 0 }
   const fine = { graduation: 0, standardUncertainty: 0.02 }
-  const { state, stop, nextStep, probability } = fitted([{ kind: 'last-ball-opening', value: mm(14.2), error: fine }], {
-    tools: { sharpTool: coarse, abrasive: coarse },
-    target: { overshootRisk: 0.01 },
-  })
+  const { state, stop, nextStep, probability } = fittedTo(
+    [{ kind: 'last-ball-opening', value: mm(14.2), error: fine }],
+    {
+      tools: { sharpTool: coarse, abrasive: coarse },
+      target: { overshootRisk: 0.01 },
+    },
+  )
   expect(probability.tooTight).toBeGreaterThan(0.9)
   expect({ state, stop, nextStep }).toEqual({ state: 'more-to-remove', stop: true, nextStep: undefined })
 })
 
 test('what comes is read with the rule that was used: the finer it is, the more a reading decides', () => {
   const read = (standardUncertainty: number): number => {
-    const { uncertaintyAfter } = fitted([
+    const { uncertaintyAfter } = fittedTo([
       { kind: 'ball-gap', value: mm(1.8), error: { graduation: 0, standardUncertainty } },
     ]).bestNextReading
     return uncertaintyAfter
