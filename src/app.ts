@@ -39,6 +39,7 @@ import { DESIGN_INPUT_SCHEMAS } from '#src/wire/design-input.ts'
 import { Dimension } from '#src/wire/dimension.ts'
 import { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/wire/length.ts'
 import { Source } from '#src/wire/source.ts'
+import { STOCK_INPUT_SCHEMAS } from '#src/wire/stock-input.ts'
 import { UnitsName } from '#src/wire/units.ts'
 import { Warning } from '#src/wire/warning.ts'
 import { addWorkers } from '#src/workers/pool.ts'
@@ -76,6 +77,7 @@ const SHARED_SCHEMAS: readonly TSchema[] = [
   NonNegativeLength,
   SignedLength,
   ShownLength,
+  ...STOCK_INPUT_SCHEMAS,
   ...DESIGN_INPUT_SCHEMAS,
   ...CLIMATE_SCHEMAS,
   Assumption,

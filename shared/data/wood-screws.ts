@@ -91,3 +91,6 @@ export const WOOD_SCREWS: readonly WoodScrew[] = [
 export const SCREW_LENGTHS: readonly number[] = [
   0.375, 0.5, 0.625, 0.75, 0.875, 1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 2.75, 3, 3.5, 4,
 ]
+
+/** Angle of a flat head, from one flank to the other [degrees]: ASME B18.6.1, from memory. */
+export const FLAT_HEAD_ANGLE = 82

@@ -17,6 +17,7 @@ import type { Mm, Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
 import { type Length, length, nonNegativeLength, type ShownLength, show, toMm } from './length.ts'
 import { present, written } from './optional.ts'
+import type { StockRequest } from './stock-input.ts'
 import type { UnitsName } from './units.ts'
 
 const MOST_MEASURED = 500
@@ -147,6 +148,7 @@ export const DesignRequest = Type.Object(
         }),
       ),
     ),
+    stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')),
   },
   {
     $id: 'DesignRequest',
@@ -232,7 +234,7 @@ export function toDesignRequest(input: DesignInput): DesignRequest {
     grooveDepth: size(from.grooveDepth),
     groove: from.groove && fromGroove(from.groove, units),
   })
-  return written<DesignRequest>({
+  return written<Omit<DesignRequest, 'stock'>>({
     units,
     balls: written<Static<typeof Balls>>({
       count: balls.count,

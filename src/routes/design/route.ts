@@ -6,9 +6,11 @@ import { refTo } from '#src/http/schema.ts'
 import { type DesignRequest, toDesignInput } from '#src/wire/design-input.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
 import { Assembly, DesignResponse, Gauge, InnerRing, OuterRing } from './schema.ts'
+import { withStock } from './stock.ts'
+import { STOCK_SCHEMAS } from './stock-schema.ts'
 import { toDesignResponse } from './translate.ts'
 
-export const DESIGN_SCHEMAS = [OuterRing, InnerRing, Gauge, Assembly, DesignResponse]
+export const DESIGN_SCHEMAS = [...STOCK_SCHEMAS, OuterRing, InnerRing, Gauge, Assembly, DesignResponse]
 
 export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
@@ -23,8 +25,9 @@ export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
     },
     handler: (body, _request, reply) => {
       const designed = design(toDesignInput(body))
-      if (designed.ok) return toDesignResponse(designed.value)
-      return refuseDesign(reply, designed.error, body.units)
+      if (!designed.ok) return refuseDesign(reply, designed.error, body.units)
+      const answer = toDesignResponse(designed.value)
+      return body.stock === undefined ? answer : withStock(answer, designed.value.bearing, body.stock)
     },
   })
 }

@@ -8,6 +8,7 @@ import { shownLength } from '#src/wire/length.ts'
 import type { Source } from '#src/wire/source.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 import type { Warning } from '#src/wire/warning.ts'
+import type { Stock } from './stock-schema.ts'
 
 const ring = {
   landDiameter: shownLength('The cylinder on both sides of the groove.'),
@@ -104,6 +105,7 @@ export const DesignResponse = Type.Object(
     gauge: refTo<typeof Gauge>('Gauge'),
     assembly: refTo<typeof Assembly>('Assembly'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
+    stock: Type.Optional(refTo<typeof Stock>('Stock')),
     warnings: Type.Array(refTo<typeof Warning>('Warning')),
     cautions: Type.Array(refTo<typeof Caution>('Caution')),
     sources: Type.Array(refTo<typeof Source>('Source')),

@@ -1,0 +1,119 @@
+import {
+  BOARD_THICKNESSES,
+  BOARD_WIDTHS,
+  DIMENSION_THICKNESSES,
+  DIMENSION_WIDTHS,
+  type DressedSize,
+  HARDWOOD_THICKNESSES,
+} from '#shared/data/lumber.ts'
+import { inches, type Mm, mm } from '#shared/units/length.ts'
+import type { Blank } from './blanks.ts'
+import type { SettledStock } from './input.ts'
+
+/** A size of lumber that a blank comes from, and what is planed off it. */
+export interface BoardOption {
+  readonly kind: 'softwood-board' | 'softwood-dimension' | 'hardwood'
+  readonly nominalThickness: string
+  readonly dressedThickness: Mm
+  /** Boards glued face to face, where none is thick enough. */
+  readonly layers: number
+  /** All that is planed off a blank of so many layers. */
+  readonly planing: Mm
+  /** Of softwood. Hardwood comes in random widths: then any from the rough circle up. */
+  readonly nominalWidth?: string
+  readonly dressedWidth: Mm
+  /** Boards glued edge to edge, where none is wide enough. */
+  readonly across: number
+  /** Along the grain, for all pieces of the ring. */
+  readonly length: Mm
+  /** Boards of the usual length for one ring. Absent where a board is shorter than the circle. */
+  readonly boards?: number
+}
+
+/** So many are shown, the least planing first. */
+const MOST_OPTIONS = 3
+
+/** Hardwood wider than this is seldom sold [in]: common practice, no source. */
+const WIDEST_HARDWOOD = 8
+
+interface Thickness {
+  readonly kind: BoardOption['kind']
+  readonly nominal: string
+  readonly dressed: Mm
+  readonly widths: readonly DressedSize[] | undefined
+}
+
+const softwood = (
+  kind: Thickness['kind'],
+  rows: readonly DressedSize[],
+  widths: readonly DressedSize[],
+): readonly Thickness[] => rows.map(({ nominal, dry }) => ({ kind, nominal, dressed: inches(dry), widths }))
+
+const THICKNESSES: Readonly<Record<SettledStock['lumber'], readonly Thickness[]>> = {
+  softwood: [
+    ...softwood('softwood-board', BOARD_THICKNESSES, BOARD_WIDTHS),
+    ...softwood('softwood-dimension', DIMENSION_THICKNESSES, DIMENSION_WIDTHS),
+  ],
+  hardwood: HARDWOOD_THICKNESSES.map(({ quarters, rough, surfaced }) => ({
+    kind: 'hardwood',
+    nominal: quarters ?? `${rough * 8}/8`,
+    dressed: inches(surfaced),
+    widths: undefined,
+  })),
+}
+
+/** What differs by no more than rounding is thick enough. */
+const WITHIN = 1e-9
+
+/**
+ * Which dressed sizes give a blank, those with the least planing first: of as few layers as will do.
+ *
+ * @param blank circles and thickness above 0 [mm]
+ */
+export function boardOptions(blank: Blank, stock: SettledStock): readonly BoardOption[] {
+  const sizes = THICKNESSES[stock.lumber]
+  const thickest = Math.max(...sizes.map(({ dressed }) => dressed))
+  const layers = Math.ceil(blank.thickness / thickest - WITHIN)
+  const planingOf = ({ dressed }: Thickness): number => layers * dressed - blank.thickness
+  return sizes
+    .filter((size) => planingOf(size) >= -WITHIN * blank.thickness)
+    .sort((one, other) => planingOf(one) - planingOf(other))
+    .slice(0, MOST_OPTIONS)
+    .map((size) => optionOf(size, layers, mm(Math.max(0, planingOf(size))), blank, stock))
+}
+
+function optionOf(
+  { kind, nominal, dressed, widths }: Thickness,
+  layers: number,
+  planing: Mm,
+  { roughCircle, pieces }: Blank,
+  { sawKerf, boardLength }: SettledStock,
+): BoardOption {
+  const width = widthFor(roughCircle, widths)
+  const perBoard = Math.floor((boardLength + sawKerf) / (roughCircle + sawKerf))
+  return {
+    kind,
+    nominalThickness: nominal,
+    dressedThickness: dressed,
+    layers,
+    planing,
+    ...width,
+    length: mm(pieces * roughCircle + (pieces - 1) * sawKerf),
+    ...(perBoard > 0 ? { boards: Math.ceil((pieces * layers * width.across) / perBoard) } : {}),
+  }
+}
+
+function widthFor(
+  needed: Mm,
+  widths: readonly DressedSize[] | undefined,
+): Pick<BoardOption, 'nominalWidth' | 'dressedWidth' | 'across'> {
+  if (widths === undefined) {
+    const across = Math.ceil(needed / inches(WIDEST_HARDWOOD) - WITHIN)
+    return { dressedWidth: mm(needed / across), across }
+  }
+  const widest = Math.max(...widths.map(({ dry }) => dry))
+  const across = Math.ceil(needed / inches(widest) - WITHIN)
+  const narrowest = widths.find(({ dry }) => across * inches(dry) >= needed * (1 - WITHIN))
+  if (narrowest === undefined) throw new RangeError(`needed must be within what the boards give, got ${needed} mm`)
+  return { nominalWidth: narrowest.nominal, dressedWidth: inches(narrowest.dry), across }
+}

@@ -1,0 +1,66 @@
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+
+export const LUMBERS = ['hardwood', 'softwood'] as const
+/** Which tables of sizes and pilot holes count. */
+export type Lumber = (typeof LUMBERS)[number]
+
+/** What a maker says of the wood, the saw and the lathe. */
+export interface StockInput {
+  readonly lumber?: Lumber
+  /** Left for the lathe on each cylinder that is turned, by radius. */
+  readonly turningAllowance?: Mm
+  /** Left on each side of a ring, along the axis. */
+  readonly sideAllowance?: Mm
+  /** Of the saw that cuts the circles. */
+  readonly sawKerf?: Mm
+  /** Of the saw that cuts miters. */
+  readonly miterKerf?: Mm
+  readonly entryHoleDiameter?: Mm
+  readonly boardLength?: Mm
+  readonly segments?: { readonly outerRing?: number; readonly innerRing?: number }
+  readonly screws?: { readonly count?: number; readonly gauge?: number }
+  /** What the chuck grips, from the outside. */
+  readonly chuck?: { readonly least: Mm; readonly most: Mm }
+  /** Largest diameter that turns over the bed of the lathe. */
+  readonly swing?: Mm
+}
+
+/** The same with nothing left open but what has no usual size: segments, chuck and swing. */
+export type SettledStock = Required<Pick<StockInput, (typeof FILLED)[number]>> &
+  Pick<StockInput, 'segments' | 'screws' | 'chuck' | 'swing'>
+
+const FILLED = [
+  'lumber',
+  'turningAllowance',
+  'sideAllowance',
+  'sawKerf',
+  'miterKerf',
+  'entryHoleDiameter',
+  'boardLength',
+] as const satisfies readonly (keyof StockInput)[]
+
+/** Common practice, no source: a size in inches, and what one takes in millimetres. */
+const USUAL: Readonly<Record<Units, Omit<SettledStock, 'lumber'>>> = {
+  in: {
+    turningAllowance: inches(1 / 4),
+    sideAllowance: mm(0),
+    sawKerf: inches(1 / 16),
+    miterKerf: inches(1 / 8),
+    entryHoleDiameter: inches(3 / 8),
+    boardLength: inches(96),
+  },
+  mm: {
+    turningAllowance: mm(6),
+    sideAllowance: mm(0),
+    sawKerf: mm(1.5),
+    miterKerf: mm(3),
+    entryHoleDiameter: mm(10),
+    boardLength: mm(2400),
+  },
+}
+
+export const settleStock = (input: StockInput, units: Units): SettledStock => ({
+  lumber: 'hardwood',
+  ...USUAL[units],
+  ...input,
+})

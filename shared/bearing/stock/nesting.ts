@@ -1,0 +1,43 @@
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Blank } from './blanks.ts'
+import type { SettledStock } from './input.ts'
+
+/** Whether the inner ring comes out of what is sawn from the outer one. */
+export interface Nesting {
+  readonly nests: boolean
+  /** Diameter of the core once the saw has taken its kerf. 0 where nothing is sawn out. */
+  readonly core: Mm
+  /** By how much the core is too small, in diameter: below 0 so much is to spare. */
+  readonly shortBy: Mm
+  /** Turning allowance, on both rings alike, up to which it does. Absent where not even none will do. */
+  readonly largestAllowance?: Mm
+  /** Space between the finished lands at which it would, with these allowances. */
+  readonly landGapNeeded: Mm
+  /** Thickness that the outer blank must have for it: the core of a ring in halves must be resawn. */
+  readonly thicknessNeeded: Mm
+}
+
+/**
+ * The core of the outer blank is its rough hole less a kerf all round; the inner blank must not be wider. As both circles
+ * lie a turning allowance from the finished lands, that is so where the land gap is at least two allowances and a kerf.
+ *
+ * @param landGap between the finished lands, rings concentric [mm]
+ */
+export function nestingOf(
+  outer: Blank,
+  inner: Blank,
+  landGap: Mm,
+  { sawKerf, turningAllowance }: SettledStock,
+): Nesting {
+  const core = outer.roughHole === undefined ? 0 : Math.max(0, outer.roughHole - 2 * sawKerf)
+  const largest = (landGap - sawKerf) / 2
+  const thicknessNeeded = inner.pieces * inner.thickness + (inner.pieces - 1) * sawKerf
+  return {
+    nests: inner.roughCircle <= core && outer.pieces * outer.thickness >= thicknessNeeded,
+    core: mm(core),
+    shortBy: mm(inner.roughCircle - core),
+    ...(largest >= 0 ? { largestAllowance: mm(largest) } : {}),
+    landGapNeeded: mm(2 * turningAllowance + sawKerf),
+    thicknessNeeded: mm(thicknessNeeded),
+  }
+}

@@ -1,0 +1,28 @@
+import { SAW_BLADES } from '#shared/data/saw-blades.ts'
+import { inches, type Mm, mm } from '#shared/units/length.ts'
+import type { Blank } from './blanks.ts'
+import type { SettledStock } from './input.ts'
+
+/** Widths of band-saw blades that turn a circle, the narrowest first, as the trade names them in inches. */
+export const bladesFor = (diameter: Mm): readonly string[] =>
+  SAW_BLADES.filter(({ leastRadius }) => inches(leastRadius) <= diameter / 2).map(({ width }) => width)
+
+/** Where the hole is bored through which the saw enters, in the waste, its edge on the rough hole. */
+export interface EntryHole {
+  readonly diameter: Mm
+  /** From the middle of the ring to the middle of the hole. */
+  readonly fromCentre: Mm
+  /** Where the inner ring nests in the core: whether the hole would cut into its blank. */
+  readonly cutsInnerBlank: boolean
+}
+
+/** @returns undefined where nothing is sawn out, or the hole to saw is no larger than the one to bore */
+export function entryHole(
+  outer: Blank,
+  inner: Blank,
+  { entryHoleDiameter: diameter }: SettledStock,
+): EntryHole | undefined {
+  if (outer.roughHole === undefined || outer.roughHole <= diameter) return undefined
+  const fromCentre = (outer.roughHole - diameter) / 2
+  return { diameter, fromCentre: mm(fromCentre), cutsInnerBlank: fromCentre - diameter / 2 < inner.roughCircle / 2 }
+}

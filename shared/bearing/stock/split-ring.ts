@@ -1,0 +1,275 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
+import { FLAT_HEAD_ANGLE, SCREW_LENGTHS, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+import type { SettledStock } from './input.ts'
+
+/** The ring that comes apart at mid groove, and what holds its halves together. */
+export interface SplitRing {
+  readonly ring: RingName
+  /** From one side of the ring: the plane through the middle of the groove. */
+  readonly partingPlane: Mm
+  /** Diameter of the circle on which the screws stand: midway between groove bottom and bore, or outside. */
+  readonly screwCircle: Mm
+  /** Wood at the parting plane, from groove bottom to bore or outside. */
+  readonly wall: Mm
+  readonly screws?: Screws
+  readonly dowels?: Dowels
+  /** Why there are no screws, or what is wrong with those asked for. */
+  readonly faults: readonly ScrewFault[]
+}
+
+interface Screws {
+  readonly gauge: number
+  readonly count: number
+  readonly length: Mm
+  readonly shankDiameter: Mm
+  readonly headDiameter: Mm
+  /** Wood each side of the thread at the parting plane. */
+  readonly besideThread: Mm
+  /** Wood beside the head, away from the groove (to the bore or the outside) and towards it. */
+  readonly besideHead: Mm
+  readonly besideHeadTowardsGroove: Mm
+  /** In the half with the heads, and in the other: drills as the tables name them. */
+  readonly clearanceHole: string
+  readonly pilotHole: string
+  readonly pilotDepth: Mm
+  readonly countersinkDepth: Mm
+  /** Straight from one screw to the next. */
+  readonly spacing: Mm
+}
+
+interface Dowels {
+  readonly diameter: Mm
+  readonly length: Mm
+  readonly depthEachHalf: Mm
+  readonly besideDowel: Mm
+}
+
+export type ScrewFault =
+  /** The wall is too thin for the screw; with a bore of `bore`, or an outside of `outside`, it is not. */
+  | {
+      readonly code: 'wall-too-thin'
+      readonly gauge: number
+      readonly wall: Mm
+      readonly least: Mm
+      readonly bore?: Mm
+      readonly outside?: Mm
+    }
+  /** No length that is sold both stays inside and holds; in a ring of the width `clearing`, the next wider one, one does. */
+  | { readonly code: 'no-screw-length'; readonly gauge: number; readonly width: Mm; readonly clearing?: Mm }
+  | { readonly code: 'screws-crowd'; readonly count: number; readonly most: number }
+
+/**
+ * Common practice, no source: smaller screws than No. 4 shear off; as much wood beside thread and head as the shank is
+ * thick; three shanks of thread in the far half; the point stays 1/16 in inside; two heads from screw to screw.
+ */
+const SMALLEST_GAUGE = 4
+const HOLD = 3
+const POINT_ROOM = inches(1 / 16)
+const SPACING_IN_HEADS = 2
+/** Four screws hold a small ring; a larger one takes more, so that the joint stays shut between them. */
+const COUNTS = [
+  { upTo: 80, count: 4 },
+  { upTo: 200, count: 6 },
+  { upTo: Number.POSITIVE_INFINITY, count: 8 },
+] as const
+
+/** A screw of which head and holes are known, in millimetres. */
+interface KnownScrew {
+  readonly gauge: number
+  readonly shank: Mm
+  readonly head: Mm
+  readonly clearance: string
+  readonly pilots: Readonly<Record<SettledStock['lumber'], string>>
+}
+
+const SCREWS: readonly KnownScrew[] = WOOD_SCREWS.flatMap(
+  ({ gauge, diameter, head, clearance, softwoodPilot, hardwoodPilot }) =>
+    gauge < SMALLEST_GAUGE ||
+    head === undefined ||
+    clearance === undefined ||
+    softwoodPilot === undefined ||
+    hardwoodPilot === undefined
+      ? []
+      : [
+          {
+            gauge,
+            shank: inches(diameter),
+            head: inches(head),
+            clearance,
+            pilots: { softwood: softwoodPilot, hardwood: hardwoodPilot },
+          },
+        ],
+)
+
+/** Gauges that may be asked for. */
+export const SCREW_GAUGES: readonly number[] = SCREWS.map(({ gauge }) => gauge)
+
+/** Radii of the wood between which the screws stand, at the parting plane, and the land on the other side of it. */
+interface Wood {
+  readonly ring: RingName
+  readonly inside: number
+  readonly outside: number
+  readonly land: number
+  readonly width: Mm
+  /** From a side of the ring to where the groove begins. */
+  readonly shoulder: number
+}
+
+/** @returns undefined where no ring comes apart */
+export function splitRing(bearing: Bearing, stock: SettledStock): SplitRing | undefined {
+  const wood = woodOf(bearing)
+  if (wood === undefined) return undefined
+  const wall = mm(wood.outside - wood.inside)
+  const circle = mm(wood.inside + wood.outside)
+  const asked = stock.screws?.gauge
+  const candidates = SCREWS.filter(({ gauge }) => asked === undefined || gauge === asked).reverse()
+  const [fitting] = candidates.filter((screw) => faultsOf(screw, wood).length === 0)
+  const chosen = fitting ?? (asked === undefined ? undefined : candidates[0])
+  const [smallest] = candidates.slice(-1)
+  const count = stock.screws?.count ?? COUNTS.find(({ upTo }) => circle <= upTo)?.count ?? 8
+  const screws = chosen === undefined ? undefined : screwsOf(chosen, count, wood, stock)
+  const dowels = dowelsOf(wood, bearing.settled.input.units)
+  const looked = chosen ?? smallest
+  return {
+    ring: wood.ring,
+    partingPlane: mm(wood.width / 2),
+    screwCircle: circle,
+    wall,
+    ...(screws === undefined ? {} : { screws }),
+    ...(dowels === undefined ? {} : { dowels }),
+    faults: [
+      ...(looked === undefined ? [] : faultsOf(looked, wood)),
+      ...(screws === undefined ? [] : crowding(screws, circle)),
+    ],
+  }
+}
+
+function woodOf({ assembly, innerRing, outerRing, settled }: Bearing): Wood | undefined {
+  const { width } = settled
+  const shoulder = (grooveWidth: Mm): number => (width - grooveWidth) / 2
+  switch (assembly.split) {
+    case 'inner-ring':
+      return {
+        ring: 'innerRing',
+        inside: innerRing.boreDiameter / 2,
+        outside: innerRing.grooveBottomDiameter / 2,
+        land: innerRing.landDiameter / 2,
+        width,
+        shoulder: shoulder(innerRing.grooveWidth),
+      }
+    case 'outer-ring':
+      return {
+        ring: 'outerRing',
+        inside: outerRing.grooveBottomDiameter / 2,
+        outside: outerRing.outsideDiameter / 2,
+        land: outerRing.landDiameter / 2,
+        width,
+        shoulder: shoulder(outerRing.grooveWidth),
+      }
+    case 'none':
+      return undefined
+    default:
+      return assembly.split satisfies never
+  }
+}
+
+/** The head between the shanks of wood that it needs on either side: wider than the thread with its own. */
+const leastWall = ({ shank, head }: KnownScrew): Mm => mm(head + 2 * shank)
+
+const WITHIN = 1e-9
+
+function faultsOf(screw: KnownScrew, wood: Wood): readonly ScrewFault[] {
+  const { gauge } = screw
+  const wall = mm(wood.outside - wood.inside)
+  const least = leastWall(screw)
+  const faults: ScrewFault[] = []
+  if (wall < least - WITHIN) {
+    const cleared =
+      wood.ring === 'outerRing'
+        ? { outside: mm(2 * (wood.inside + least)) }
+        : wood.outside > least
+          ? { bore: mm(2 * (wood.outside - least)) }
+          : {}
+    faults.push({ code: 'wall-too-thin', gauge, wall, least, ...cleared })
+  }
+  if (lengthOf(screw, wood.width) === undefined) {
+    const clearing = clearingWidth(screw, wood.width)
+    const cleared = clearing === undefined ? {} : { clearing }
+    faults.push({ code: 'no-screw-length', gauge, width: wood.width, ...cleared })
+  }
+  return faults
+}
+
+/** The longest screw that is sold whose point stays inside, if it holds. */
+function lengthOf({ shank }: KnownScrew, width: Mm): Mm | undefined {
+  const [longest] = SCREW_LENGTHS.map(inches)
+    .filter((length) => length <= width - POINT_ROOM + WITHIN)
+    .slice(-1)
+  return longest !== undefined && longest - width / 2 >= HOLD * shank - WITHIN ? longest : undefined
+}
+
+/** The next wider ring in which a screw that is sold holds: as wide as the screw is long, and the room for its point. */
+function clearingWidth({ shank }: KnownScrew, width: Mm): Mm | undefined {
+  const widths = SCREW_LENGTHS.map(inches)
+    .map((length) => ({ length, wider: Math.max(width, length + POINT_ROOM) }))
+    .filter(({ length, wider }) => length - wider / 2 >= HOLD * shank)
+    .map(({ wider }) => wider)
+  return widths.length === 0 ? undefined : mm(Math.min(...widths))
+}
+
+function screwsOf(screw: KnownScrew, count: number, wood: Wood, { lumber }: SettledStock): Screws {
+  const { shank, head, clearance } = screw
+  const middle = (wood.inside + wood.outside) / 2
+  const half = (wood.outside - wood.inside) / 2
+  const length = lengthOf(screw, wood.width) ?? mm(Math.max(shank, wood.width - POINT_ROOM))
+  const countersink = (head - shank) / 2 / Math.tan(((FLAT_HEAD_ANGLE / 2) * Math.PI) / 180)
+  // A head that ends above the groove has the whole side of the ring beside it; a deeper one only the wall.
+  const towardsLand = countersink <= wood.shoulder ? Math.abs(wood.land - middle) : half
+  return {
+    gauge: screw.gauge,
+    count,
+    length,
+    shankDiameter: shank,
+    headDiameter: head,
+    besideThread: mm(half - shank / 2),
+    besideHead: mm(half - head / 2),
+    besideHeadTowardsGroove: mm(towardsLand - head / 2),
+    clearanceHole: clearance,
+    pilotHole: screw.pilots[lumber],
+    pilotDepth: mm(Math.max(0, length - wood.width / 2)),
+    countersinkDepth: mm(countersink),
+    spacing: mm(2 * middle * Math.sin(Math.PI / count)),
+  }
+}
+
+function crowding({ count, spacing, headDiameter }: Screws, circle: Mm): readonly ScrewFault[] {
+  const least = SPACING_IN_HEADS * headDiameter
+  if (spacing >= least) return []
+  const most = least < circle ? Math.floor(Math.PI / Math.asin(least / circle)) : 1
+  return [{ code: 'screws-crowd', count, most }]
+}
+
+/** Dowels that are sold: common practice, no source. */
+const DOWELS: Readonly<Record<Units, readonly Mm[]>> = {
+  in: [1 / 8, 3 / 16, 1 / 4, 5 / 16, 3 / 8, 1 / 2].map(inches),
+  mm: [3, 4, 5, 6, 8, 10, 12].map(mm),
+}
+/** Wood left at the bottom of a dowel's hole, and in all for the glue: common practice, no source. */
+const DOWEL_FLOOR = mm(3)
+const GLUE_ROOM = mm(1)
+
+/** The thickest dowel with as much wood beside it as it is thick itself. */
+function dowelsOf({ inside, outside, width }: Wood, units: Units): Dowels | undefined {
+  const wall = outside - inside
+  const depth = width / 2 - DOWEL_FLOOR
+  const [diameter] = DOWELS[units].filter((dowel) => 3 * dowel <= wall && dowel <= depth).slice(-1)
+  if (diameter === undefined) return undefined
+  return {
+    diameter,
+    length: mm(2 * depth - GLUE_ROOM),
+    depthEachHalf: mm(depth),
+    besideDowel: mm((wall - diameter) / 2),
+  }
+}

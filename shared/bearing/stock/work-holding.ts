@@ -1,0 +1,86 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import { inches, inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
+import type { Blank } from './blanks.ts'
+import type { SettledStock } from './input.ts'
+
+/** A bolt through the bore on which the inner ring is turned. */
+export interface Mandrel {
+  readonly bolt: string
+  readonly diameter: Mm
+  /** What a bush must fill all round; 0 where the bolt fits the bore. */
+  readonly bush: Mm
+}
+
+/** How a blank is held: gripped round its outside, from inside its hole, or screwed or glued to a plate. */
+type Grip = 'outside' | 'hole' | 'faceplate'
+
+export interface Turning {
+  /** Speeds between which a balanced blank is turned [1/min]; an unbalanced one starts at the lowest that there is. */
+  readonly leastSpeed: number
+  readonly mostSpeed: number
+  /** How fast the rim runs at the most [m/s]. */
+  readonly rimSpeed: number
+  /** Absent where no chuck was named. */
+  readonly grip?: Grip
+  /** Whether it clears the bed. Absent where no swing was named. */
+  readonly clearsBed?: boolean
+}
+
+/** Rule of woodturners: diameter in inches times revolutions a minute. */
+const SPEEDS = { least: 6000, most: 9000 } as const
+
+const BOLTS: Readonly<Record<Units, readonly (readonly [name: string, diameter: Mm])[]>> = {
+  in: ['1/4', '5/16', '3/8', '7/16', '1/2', '5/8', '3/4', '7/8', '1', '1 1/4', '1 1/2'].map(
+    (name) => [`${name} in`, inches(fraction(name))] as const,
+  ),
+  mm: [5, 6, 8, 10, 12, 16, 20, 24, 30, 36].map((diameter) => [`M${diameter}`, mm(diameter)] as const),
+}
+
+/** `1 1/4` as 1.25: the names above and nothing else. */
+function fraction(name: string): number {
+  return name.split(' ').reduce((sum, part) => {
+    const [above = 0, below = 1] = part.split('/').map(Number)
+    return sum + above / below
+  }, 0)
+}
+
+/** A bolt that is less than this thinner than the bore fits it: common practice, no source. */
+const FITS_WITHIN = mm(0.2)
+
+/** @returns undefined for a bore smaller than any bolt that is strong enough */
+export function mandrelFor({ innerRing, settled }: Bearing): Mandrel | undefined {
+  const bore = innerRing.boreDiameter
+  const [largest] = BOLTS[settled.input.units].filter(([, diameter]) => diameter <= bore * (1 + 1e-9)).slice(-1)
+  if (largest === undefined) return undefined
+  const [bolt, diameter] = largest
+  return { bolt, diameter, bush: mm(bore - diameter < FITS_WITHIN ? 0 : (bore - diameter) / 2) }
+}
+
+export function turningOf({ roughCircle, roughHole }: Blank, { chuck, swing }: SettledStock): Turning {
+  const inInches = inUnits(roughCircle, 'in')
+  const isGripped = (diameter: Mm | undefined): boolean =>
+    chuck !== undefined && diameter !== undefined && diameter >= chuck.least && diameter <= chuck.most
+  const grip: Grip = isGripped(roughCircle) ? 'outside' : isGripped(roughHole) ? 'hole' : 'faceplate'
+  return {
+    leastSpeed: SPEEDS.least / inInches,
+    mostSpeed: SPEEDS.most / inInches,
+    rimSpeed: (Math.PI * inches(SPEEDS.most)) / 1000 / 60,
+    ...(chuck === undefined ? {} : { grip }),
+    ...(swing === undefined ? {} : { clearsBed: roughCircle <= swing }),
+  }
+}
+
+/** What comes on each surface after turning. */
+export interface Finish {
+  readonly name: string
+  readonly least: Mm
+  readonly most: Mm
+}
+
+/** Per surface, as makers reckon: common practice, no source. */
+export const FINISHES: readonly Finish[] = [
+  { name: 'oil or wax, wiped off', least: mm(0), most: mm(0.01) },
+  { name: 'shellac or varnish, three thin coats', least: mm(0.03), most: mm(0.08) },
+  { name: 'varnish, three brushed coats', least: mm(0.08), most: mm(0.15) },
+  { name: 'grain raised by water, before it is sanded again', least: mm(0.02), most: mm(0.1) },
+]

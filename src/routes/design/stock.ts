@@ -1,0 +1,183 @@
+import type { Static } from 'typebox'
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/bearing/stock/split-ring.ts'
+import type { RingStock as CoreRingStock, Stock as CoreStock } from '#shared/bearing/stock/stock.ts'
+import { stockOf } from '#shared/bearing/stock/stock.ts'
+import { FINISHES } from '#shared/bearing/stock/work-holding.ts'
+import type { SourceId } from '#shared/data/sources.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from '#src/wire/figure.ts'
+import { type ShownLength, show } from '#src/wire/length.ts'
+import { present } from '#src/wire/optional.ts'
+import { toSource } from '#src/wire/source.ts'
+import { type StockRequest, toStockInput, toStockRequest } from '#src/wire/stock-input.ts'
+import type { Warning } from '#src/wire/warning.ts'
+import type { DesignResponse } from './schema.ts'
+import type { RingStock, SplitRing, Stock } from './stock-schema.ts'
+
+const USED: readonly SourceId[] = [
+  'trade',
+  'ps-20',
+  'nhla',
+  'band-saw-manuals',
+  'lathe-speed',
+  'asme-b18.6.1',
+  'asme-b18.6.1-memory',
+  'wood-screw-holes',
+]
+
+/** The answer with blanks, boards, screws and work holding, for the caller who asked for them. */
+export function withStock(answer: DesignResponse, bearing: Bearing, request: StockRequest): DesignResponse {
+  const { units } = answer
+  const stock = stockOf(bearing, toStockInput(request, units))
+  return {
+    ...answer,
+    input: { ...answer.input, stock: toStockRequest(stock.settled, units) },
+    stock: toStock(stock, bearing),
+  }
+}
+
+function toStock(stock: CoreStock, bearing: Bearing): Stock {
+  const { units, outerRing } = bearing.settled.input
+  const outside = outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
+  const { nesting, entryHole, split, mandrel } = stock
+  const size = (length: Mm): ShownLength => show(length, units)
+  return present<Stock>({
+    outerRing: toRingStock(stock.outerRing, units),
+    innerRing: toRingStock(stock.innerRing, units),
+    nesting: present<Stock['nesting']>({
+      nests: nesting.nests,
+      coreDiameter: size(nesting.core),
+      shortBy: size(nesting.shortBy),
+      largestAllowance: nesting.largestAllowance === undefined ? undefined : size(nesting.largestAllowance),
+      landGapNeeded: size(nesting.landGapNeeded),
+      thicknessNeeded: size(nesting.thicknessNeeded),
+      message: nestingWords(nesting, units),
+    }),
+    entryHole: entryHole && {
+      diameter: size(entryHole.diameter),
+      fromCentre: size(entryHole.fromCentre),
+      cutsInnerBlank: nesting.nests && entryHole.cutsInnerBlank,
+    },
+    split: split && toSplitRing(split, units),
+    mandrel: mandrel && { bolt: mandrel.bolt, diameter: size(mandrel.diameter), bush: size(mandrel.bush) },
+    finishes: FINISHES.map(({ name, least, most }) => ({ name, least: size(least), most: size(most) })),
+    warnings: split === undefined ? [] : split.faults.map((fault) => toWarning(fault, outside, units)),
+    sources: USED.map(toSource),
+  })
+}
+
+function toRingStock(
+  { blank, boards, blades, turning, segments }: CoreRingStock,
+  units: Units,
+): Static<typeof RingStock> {
+  const size = (length: Mm): ShownLength => show(length, units)
+  return present<Static<typeof RingStock>>({
+    finishCircle: size(blank.finishCircle),
+    finishHole: size(blank.finishHole),
+    roughCircle: size(blank.roughCircle),
+    roughHole: blank.roughHole === undefined ? undefined : size(blank.roughHole),
+    thickness: size(blank.thickness),
+    pieces: blank.pieces,
+    boards: boards.map((board) => ({
+      ...board,
+      dressedThickness: size(board.dressedThickness),
+      planing: size(board.planing),
+      dressedWidth: size(board.dressedWidth),
+      length: size(board.length),
+    })),
+    bandSawBlades: [...blades],
+    turning: { ...turning },
+    segments: segments && {
+      count: segments.count,
+      miter: segments.miter,
+      outerEdge: size(segments.outerEdge),
+      innerEdge: size(segments.innerEdge),
+      stripWidth: size(segments.stripWidth),
+      stockLength: size(segments.stockLength),
+    },
+  })
+}
+
+function toSplitRing({ screws, dowels, ...split }: CoreSplitRing, units: Units): Static<typeof SplitRing> {
+  const size = (length: Mm): ShownLength => show(length, units)
+  return present<Static<typeof SplitRing>>({
+    ring: split.ring,
+    partingPlane: size(split.partingPlane),
+    screwCircle: size(split.screwCircle),
+    wall: size(split.wall),
+    screws: screws && {
+      gauge: screws.gauge,
+      count: screws.count,
+      length: size(screws.length),
+      shankDiameter: size(screws.shankDiameter),
+      headDiameter: size(screws.headDiameter),
+      besideThread: size(screws.besideThread),
+      besideHead: size(screws.besideHead),
+      besideHeadTowardsGroove: size(screws.besideHeadTowardsGroove),
+      clearanceHole: screws.clearanceHole,
+      pilotHole: screws.pilotHole,
+      pilotDepth: size(screws.pilotDepth),
+      countersinkDepth: size(screws.countersinkDepth),
+      spacing: size(screws.spacing),
+    },
+    dowels: dowels && {
+      diameter: size(dowels.diameter),
+      length: size(dowels.length),
+      depthEachHalf: size(dowels.depthEachHalf),
+      besideDowel: size(dowels.besideDowel),
+    },
+  })
+}
+
+function nestingWords(nesting: CoreStock['nesting'], units: Units): string {
+  const { nests, shortBy, largestAllowance, landGapNeeded, thicknessNeeded } = nesting
+  const size = (length: Mm): string => figure(length, units)
+  if (nests) return 'The inner ring comes out of the core of the outer one.'
+  if (shortBy <= 0)
+    return `The core is wide enough for the inner ring, but the outer blank must be ${size(thicknessNeeded)} thick to give both halves.`
+  const allowance =
+    largestAllowance === undefined
+      ? 'Not even without turning allowance'
+      : `With a turning allowance of no more than ${size(largestAllowance)} on both rings`
+  return `The core is ${size(shortBy)} too small for the inner ring. ${allowance} would it do${largestAllowance === undefined ? '' : ', if the blank is thick enough'}; with the allowance as it is, a land gap of ${size(landGapNeeded)} would.`
+}
+
+/** @param outside how the caller said how large the outer ring is */
+function toWarning(fault: ScrewFault, outside: 'wall' | 'outsideDiameter', units: Units): Static<typeof Warning> {
+  const size = (length: Mm): string => figure(length, units)
+  const suggest = (path: string, value: Mm | undefined) =>
+    value === undefined ? {} : { suggestion: { path, value: show(value, units) } }
+  switch (fault.code) {
+    case 'wall-too-thin':
+      return {
+        code: 'wall-too-thin-for-screws',
+        severity: 'risk',
+        message: `${size(fault.wall)} of wood is too little for a No. ${fault.gauge} screw, which needs ${size(fault.least)}: the head and a shank of wood on either side`,
+        ...(fault.outside === undefined
+          ? { path: '/bore', ...suggest('/bore', fault.bore) }
+          : {
+              path: `/outerRing/${outside}`,
+              ...suggest(`/outerRing/${outside}`, outside === 'wall' ? fault.least : fault.outside),
+            }),
+      }
+    case 'no-screw-length':
+      return {
+        code: 'no-screw-length',
+        severity: 'risk',
+        message: `no No. ${fault.gauge} screw that is sold both holds in the far half of a ring ${size(fault.width)} wide and stays inside it: take dowels, or another width`,
+        path: '/width',
+        ...suggest('/width', fault.clearing),
+      }
+    case 'screws-crowd':
+      return {
+        code: 'screws-crowd',
+        severity: 'risk',
+        message: `${fault.count} screws stand too close on their circle and may split the wood: take ${Math.max(2, fault.most)}`,
+        path: '/stock/screws/count',
+        ...(fault.most >= 2 ? { suggestion: { path: '/stock/screws/count', value: fault.most } } : {}),
+      }
+    default:
+      return fault satisfies never
+  }
+}

@@ -1,0 +1,126 @@
+import { describe, expect, test } from 'vitest'
+import { ask, faultsIn, post } from '#tests/support/ask.ts'
+import { numberLeaves } from '#tests/support/number-leaves.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+/** An invented bearing. */
+const DESIGN = { units: 'mm', balls: { count: 14, diameter: 14, material: 'glass' }, bore: 10, ballGap: 0.7 }
+
+type Ring = {
+  readonly finishCircle: number
+  readonly roughCircle: number
+  readonly pieces: number
+  readonly boards: readonly { readonly nominalThickness: string; readonly planing: number }[]
+  readonly segments?: { readonly miter: number }
+}
+type Answer = {
+  readonly input: { readonly stock?: Readonly<Record<string, unknown>> }
+  readonly outerRing: { readonly outsideDiameter: number }
+  readonly stock?: {
+    readonly outerRing: Ring
+    readonly innerRing: Ring
+    readonly nesting: { readonly nests: boolean; readonly largestAllowance?: number; readonly message: string }
+    readonly split?: { readonly screws?: { readonly gauge: number; readonly count: number } }
+    readonly warnings: readonly {
+      readonly code: string
+      readonly path: string
+      readonly suggestion?: { readonly path: string; readonly value: number }
+    }[]
+  }
+}
+
+async function designed(url: string, request: object): Promise<Answer> {
+  const answer = await post(`${url}/v1/design`, request)
+  expect(answer.status, answer.text).toBe(200)
+  return JSON.parse(answer.text)
+}
+
+describe('stock in the answer of a design', () => {
+  test('is there for who asks for it, and for nobody else', async () => {
+    const url = await startedApp()
+    const plain = await designed(url, DESIGN)
+    expect(plain.stock).toBeUndefined()
+    expect(plain.input.stock).toBeUndefined()
+    const { stock, outerRing, ...asked } = await designed(url, { ...DESIGN, stock: {} })
+    expect(stock?.outerRing).toMatchObject({
+      finishCircle: outerRing.outsideDiameter,
+      roughCircle: outerRing.outsideDiameter + 12,
+      pieces: 1,
+    })
+    expect(asked.input.stock).toMatchObject({ lumber: 'hardwood', turningAllowance: 6, boardLength: 2400 })
+  })
+
+  test('what is echoed, sent again, gives the same answer', async () => {
+    const url = await startedApp()
+    const stock = { segments: { outerRing: 12 }, screws: { count: 6 }, chuck: { least: 40, most: '4 in' }, swing: 250 }
+    const first = await designed(url, { ...DESIGN, stock })
+    const again = await designed(url, first.input)
+    expect(again.input).toEqual(first.input)
+    expect(again.stock).toEqual(first.stock)
+    expect(first.stock?.outerRing.segments?.miter).toBe(15)
+  })
+
+  test('by query', async () => {
+    const query = 'units=mm&balls.count=14&balls.diameter=14&bore=10&stock.lumber=softwood&stock.segments.innerRing=8'
+    const answer = await ask(`${await startedApp()}/v1/design?${query}`)
+    expect(answer.status, answer.text).toBe(200)
+    const { stock }: Answer = JSON.parse(answer.text)
+    expect(stock?.innerRing.segments?.miter).toBe(22.5)
+  })
+
+  test('a screw for which there is no wood: the suggestion clears it', async () => {
+    const url = await startedApp()
+    const thin = { ...DESIGN, bore: 36, width: 24, stock: {} }
+    const warning = (await designed(url, thin)).stock?.warnings.find(({ code }) => code === 'wall-too-thin-for-screws')
+    expect(warning?.suggestion?.path).toBe('/bore')
+    const { stock } = await designed(url, { ...thin, bore: warning?.suggestion?.value })
+    expect(stock?.warnings).toEqual([])
+    expect(stock?.split?.screws?.gauge).toBe(4)
+  })
+
+  test('and for an outer ring in halves, however its outside was said', async () => {
+    const url = await startedApp()
+    const common = { ...DESIGN, split: 'outer-ring', width: 24, stock: {} }
+    for (const outerRing of [{ wall: 4, roundOutsideDiameterTo: null }, { outsideDiameter: 86 }]) {
+      const { stock } = await designed(url, { ...common, outerRing })
+      const { path, value } = stock?.warnings[0]?.suggestion ?? { path: '', value: 0 }
+      const [, name = ''] = /^\/outerRing\/(\w+)$/.exec(path) ?? []
+      const mended = await designed(url, { ...common, outerRing: { ...outerRing, [name]: value } })
+      expect(mended.stock?.warnings).toEqual([])
+    }
+  })
+
+  test('every number is finite, for small rings and large ones, in both units', async () => {
+    const url = await startedApp()
+    for (const units of ['in', 'mm']) {
+      for (const [count, diameter, bore] of [
+        [3, 0.05, 0.001],
+        [200, 40, 100],
+        [12, 1000, 1],
+      ]) {
+        const answer = await designed(url, { units, balls: { count, diameter }, bore, stock: { lumber: 'softwood' } })
+        expect(numberLeaves(answer).every(([, value]) => Number.isFinite(value))).toBe(true)
+        expect(answer.stock?.nesting.message).not.toMatch(/NaN|undefined|Infinity/)
+      }
+    }
+  })
+
+  test.each<readonly [object, string]>([
+    [{ lumber: 'oak' }, '/stock/lumber'],
+    [{ turningAllowance: -1 }, '/stock/turningAllowance'],
+    [{ segments: { outerRing: 2 } }, '/stock/segments/outerRing'],
+    [{ segments: { outerRing: 12.5 } }, '/stock/segments/outerRing'],
+    [{ screws: { gauge: 5 } }, '/stock/screws/gauge'],
+    [{ screws: { count: 1e9 } }, '/stock/screws/count'],
+    [{ chuck: { least: 40 } }, '/stock/chuck/most'],
+    [{ kerf: 3 }, '/stock/kerf'],
+    [{ swing: '1/0' }, '/stock/swing'],
+    [{ boardLength: 0 }, '/stock/boardLength'],
+  ])('%j is turned away', async (stock, path) => {
+    const faults = faultsIn(await post(`${await startedApp()}/v1/design`, { ...DESIGN, stock }))
+    expect(
+      faults.some((fault) => fault.startsWith(`${path}:`)),
+      faults.join(),
+    ).toBe(true)
+  })
+})
