@@ -13,7 +13,7 @@ const blocks = (language: string): readonly string[] =>
 const [shownAnswer = '', shownProblem = ''] = blocks('json')
 /** Path and body of a call as the README writes it. */
 const CALL = /http:\/\/127\.0\.0\.1:8080(\S+) .*-d '(.*)'/s
-const [call = '', fitCall = ''] = blocks('sh').filter((text) => text.startsWith('curl'))
+const [call = '', fitCall = '', seasonCall = ''] = blocks('sh').filter((text) => text.startsWith('curl'))
 
 test('the worked call gives the answer that the README shows', async () => {
   const [, path = '', body = ''] = CALL.exec(call) ?? []
@@ -27,6 +27,29 @@ test('the groove that it shows gets a next cut', async () => {
   const answer = await post(`${await startedApp()}${path}`, body)
   expect(JSON.parse(answer.text)).toMatchObject({ state: 'more-to-remove', nextStep: { radial: expect.any(Number) } })
 })
+
+test('the year that it shows stops the bearing, and the answer says what to build in', async () => {
+  const [, path = '', body = ''] = CALL.exec(seasonCall) ?? []
+  const answer = await post(`${await startedApp()}${path}`, body)
+  expect(JSON.parse(answer.text)).toMatchObject({
+    runsAllYear: false,
+    today: { troubles: [] },
+    states: [{ troubles: ['balls-bind', 'rings-bind'] }, {}],
+    band: expect.any(Object),
+    buildIn: { ballGap: expect.any(Number), radialInternalClearance: expect.any(Number) },
+  })
+})
+
+test.each(['segmented', 'cross-laminated-ply'])(
+  'and %s, as it says, the bearing runs all year',
+  async (construction) => {
+    const [, path = '', body = ''] = CALL.exec(seasonCall) ?? []
+    const wood = construction === 'segmented' ? { construction, species: 'maple-sugar' } : { construction }
+    const request = { ...JSON.parse(body), woods: { outerRing: wood, innerRing: wood } }
+    const answer = await post(`${await startedApp()}${path}`, request)
+    expect(JSON.parse(answer.text)).toMatchObject({ runsAllYear: true })
+  },
+)
 
 test('the query that it shows is a bearing', async () => {
   const [query = ''] = /\/v1\/design\?[^`]+/.exec(README) ?? []

@@ -9,9 +9,9 @@ export interface DressedSize {
   readonly green: number
 }
 
-/** A hardwood thickness: rough, and surfaced on two sides [in]. `quarters` is what the yard calls it. */
+/** A hardwood thickness: rough, and surfaced on two sides [in]. From an inch up the yard calls it by its quarters. */
 export interface HardwoodThickness {
-  readonly quarters?: string
+  readonly nominal: string
   readonly rough: number
   readonly surfaced: number
 }
@@ -73,16 +73,16 @@ export const DIMENSION_WIDTHS: readonly DressedSize[] = [
 
 /** NHLA, standard thickness of hardwood surfaced on two sides. Boards come in random widths. */
 export const HARDWOOD_THICKNESSES: readonly HardwoodThickness[] = [
-  { rough: 0.375, surfaced: 0.1875 },
-  { rough: 0.5, surfaced: 0.3125 },
-  { rough: 0.625, surfaced: 0.4375 },
-  { rough: 0.75, surfaced: 0.5625 },
-  { quarters: '4/4', rough: 1.0, surfaced: 0.8125 },
-  { quarters: '5/4', rough: 1.25, surfaced: 1.0625 },
-  { quarters: '6/4', rough: 1.5, surfaced: 1.3125 },
-  { quarters: '7/4', rough: 1.75, surfaced: 1.5 },
-  { quarters: '8/4', rough: 2.0, surfaced: 1.75 },
-  { quarters: '12/4', rough: 3.0, surfaced: 2.75 },
-  { quarters: '14/4', rough: 3.5, surfaced: 3.25 },
-  { quarters: '16/4', rough: 4.0, surfaced: 3.75 },
+  { nominal: '3/8', rough: 0.375, surfaced: 0.1875 },
+  { nominal: '1/2', rough: 0.5, surfaced: 0.3125 },
+  { nominal: '5/8', rough: 0.625, surfaced: 0.4375 },
+  { nominal: '3/4', rough: 0.75, surfaced: 0.5625 },
+  { nominal: '4/4', rough: 1.0, surfaced: 0.8125 },
+  { nominal: '5/4', rough: 1.25, surfaced: 1.0625 },
+  { nominal: '6/4', rough: 1.5, surfaced: 1.3125 },
+  { nominal: '7/4', rough: 1.75, surfaced: 1.5 },
+  { nominal: '8/4', rough: 2.0, surfaced: 1.75 },
+  { nominal: '12/4', rough: 3.0, surfaced: 2.75 },
+  { nominal: '14/4', rough: 3.5, surfaced: 3.25 },
+  { nominal: '16/4', rough: 4.0, surfaced: 3.75 },
 ]

@@ -164,7 +164,7 @@ export const DATA_SOURCES = {
     standing: 'published',
   },
   'asme-b18.6.1-memory': {
-    title: 'ASME B18.6.1, Wood Screws: head angle of 82 degrees, threads per inch from No. 8',
+    title: 'ASME B18.6.1, Wood Screws: head angle of 82 degrees',
     usedFor: 'depth of the countersink',
     standing: 'published, quoted from memory',
   },

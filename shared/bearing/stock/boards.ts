@@ -54,9 +54,9 @@ const THICKNESSES: Readonly<Record<SettledStock['lumber'], readonly Thickness[]>
     ...softwood('softwood-board', BOARD_THICKNESSES, BOARD_WIDTHS),
     ...softwood('softwood-dimension', DIMENSION_THICKNESSES, DIMENSION_WIDTHS),
   ],
-  hardwood: HARDWOOD_THICKNESSES.map(({ quarters, rough, surfaced }) => ({
+  hardwood: HARDWOOD_THICKNESSES.map(({ nominal, surfaced }) => ({
     kind: 'hardwood',
-    nominal: quarters ?? `${rough * 8}/8`,
+    nominal,
     dressed: inches(surfaced),
     widths: undefined,
   })),

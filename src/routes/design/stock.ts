@@ -137,10 +137,8 @@ function nestingWords(nesting: CoreStock['nesting'], units: Units): string {
   if (shortBy <= 0)
     return `The core is wide enough for the inner ring, but the outer blank must be ${size(thicknessNeeded)} thick to give both halves.`
   const allowance =
-    largestAllowance === undefined
-      ? 'Not even without turning allowance'
-      : `With a turning allowance of no more than ${size(largestAllowance)} on both rings`
-  return `The core is ${size(shortBy)} too small for the inner ring. ${allowance} would it do${largestAllowance === undefined ? '' : ', if the blank is thick enough'}; with the allowance as it is, a land gap of ${size(landGapNeeded)} would.`
+    largestAllowance === undefined ? '' : `a turning allowance of ${size(largestAllowance)} on both rings, or with `
+  return `The core is ${size(shortBy)} too small for the inner ring. It would do with ${allowance}a land gap of ${size(landGapNeeded)}, if the blank is ${size(thicknessNeeded)} thick.`
 }
 
 /** @param outside how the caller said how large the outer ring is */

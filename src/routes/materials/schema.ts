@@ -95,6 +95,7 @@ export const MaterialsResponse = Type.Object(
   {
     woods: Type.Array(refTo<typeof Wood>('Wood')),
     balls: Type.Array(refTo<typeof BallSubstance>('BallSubstance')),
+    notes: Type.Array(Type.String(), { description: 'How makers choose: common practice, no source.' }),
     sources: Type.Array(refTo<typeof Source>('Source')),
   },
   { $id: 'MaterialsResponse', description: 'Woods and ball materials, each figure with its source.' },

@@ -11,6 +11,12 @@ import { toSource } from '#src/wire/source.ts'
 import { readSpecies } from '#src/wire/species.ts'
 import type { BallSubstance, MaterialsRequest, MaterialsResponse, Wood, WoodMovement, WoodStrength } from './schema.ts'
 
+/** Common practice, no source. */
+const NOTES = [
+  'A softer wood is easier to sand to the last thousandths; a harder one holds the groove.',
+  'A wood that moves little across the grain, quarter-sawn, keeps a ring rounder through the year.',
+]
+
 /** What is asked for, or what is wrong with a name. */
 export function toMaterialsResponse(asked: MaterialsRequest): MaterialsResponse | Fault {
   const species = asked.species === undefined ? undefined : readSpecies(asked.species, '/species')
@@ -30,7 +36,7 @@ export function toMaterialsResponse(asked: MaterialsRequest): MaterialsResponse 
     ]),
     ...balls.flatMap(({ sources }) => sources),
   ])
-  return { woods, balls, sources: [...used].map((id) => toSource(id as SourceId)) }
+  return { woods, balls, notes: [...NOTES], sources: [...used].map((id) => toSource(id as SourceId)) }
 }
 
 const newtons = (lbf: number | undefined): number | undefined => (lbf === undefined ? undefined : lbf * NEWTONS_PER_LBF)

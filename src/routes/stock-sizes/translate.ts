@@ -10,7 +10,6 @@ import {
 } from '#shared/data/lumber.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { inches, type Mm, type Units } from '#shared/units/length.ts'
-import { shopFigure } from '#shared/units/shop-figure.ts'
 import { show, toMm } from '#src/wire/length.ts'
 import { toSource } from '#src/wire/source.ts'
 import type { StockSize, StockSizesRequest, StockSizesResponse } from './schema.ts'
@@ -33,11 +32,10 @@ const softwood = (kind: Size['kind'], measure: Size['measure'], rows: readonly D
     source: 'ps-20',
   }))
 
-/** Thinner hardwood than 4/4 has no quarters: it goes by its thickness. */
-const hardwood = ({ quarters, rough, surfaced }: HardwoodThickness): Size => ({
+const hardwood = ({ nominal, rough, surfaced }: HardwoodThickness): Size => ({
   kind: 'hardwood',
   measure: 'thickness',
-  nominal: quarters ?? shopFigure(inches(rough), 'in').text.replace(' in', ''),
+  nominal,
   rough: inches(rough),
   dressed: inches(surfaced),
   source: 'nhla',

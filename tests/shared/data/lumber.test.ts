@@ -66,9 +66,12 @@ test('NHLA: surfacing takes 3/16 in up to 1 1/2 in rough, and 1/4 in above', () 
   }
 })
 
-test('NHLA: quarters are quarters of an inch', () => {
-  for (const { quarters, rough } of HARDWOOD_THICKNESSES)
-    if (quarters !== undefined) expect(Number(quarters.split('/')[0]) / 4).toBe(rough)
+test('NHLA: a name is the rough thickness, from an inch up in quarters', () => {
+  for (const { nominal, rough } of HARDWOOD_THICKNESSES) {
+    const [above = '', below = ''] = nominal.split('/')
+    expect(Number(above) / Number(below)).toBe(rough)
+    expect(rough < 1 || below === '4', nominal).toBe(true)
+  }
 })
 
 test('the wider the blade, the wider its circle, at least its own width', () => {
