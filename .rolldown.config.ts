@@ -13,6 +13,9 @@ const output = {
   chunkFileNames: '[name].cjs',
 } as const
 
+/** What a PDF is set in. */
+const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf']
+
 const late = (name: string) => `process.getBuiltinModule('${name}')`
 
 /**
@@ -62,8 +65,11 @@ export default defineConfig([
       instead,
       {
         name: 'files that are read, not loaded',
-        writeBundle: () =>
-          cpSync('node_modules/@fastify/swagger-ui/static', join(DIST, '../static'), { recursive: true }),
+        writeBundle() {
+          cpSync('node_modules/@fastify/swagger-ui/static', join(DIST, '../static'), { recursive: true })
+          for (const font of FONTS)
+            cpSync(`node_modules/dejavu-fonts-ttf/ttf/${font}`, join(DIST, '../fonts', font), { recursive: true })
+        },
       },
     ],
   },

@@ -69,7 +69,7 @@ describe('src/: imports point one way', () => {
     ['wire', ['shared', 'src/wire', 'src/http']],
     ['http', ['shared', 'src/http', 'src/wire', 'src/version.ts']],
     ['drawings', ['shared', 'src/drawings']],
-    ['workers', ['shared', 'src/workers', 'src/http']],
+    ['workers', ['shared', 'src/workers', 'src/http', 'src/drawings']],
   ])('%s/ knows no route and no app', (folder, allowed) => {
     const isAllowed = (from: string) => ofOurs(...allowed)(from) || allowed.some((file) => from === `#${file}`)
     expect(strays(within(folder), isAllowed)).toEqual([])

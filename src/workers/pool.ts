@@ -12,7 +12,7 @@ type RunTask = <Name extends TaskName>(
   name: Name,
   input: Parameters<Tasks[Name]>[0],
   request: FastifyRequest,
-) => Promise<ReturnType<Tasks[Name]>>
+) => Promise<Awaited<ReturnType<Tasks[Name]>>>
 
 /**
  * Runs one of many short tasks that make up an answer. It is not broken off, which would cost the thread; but there is none

@@ -4,40 +4,17 @@ import {
   legsOf,
   type Point,
   polar,
-  type Role,
   type Shape,
   type ShapeOf,
   type Vertex,
 } from '#src/drawings/model.ts'
+import { CAPITAL_HEIGHT, LOOKS, type Look } from './looks.ts'
 
 /** Digits behind the point: a ten thousandth of a millimetre on paper. */
 const DIGITS = 4
 
-/** Capital letters of DejaVu Sans are 1493 of 2048 parts of the font size high (its OS/2 table). */
-const CAPITAL_HEIGHT = 1493 / 2048
-
 /** What draws the same capitals where DejaVu is missing comes first; the rest is what there is. */
 const FONTS = "'DejaVu Sans','Bitstream Vera Sans',Verdana,sans-serif"
-
-type Look = { readonly width: number; readonly dashes?: string }
-
-/** Wide lines are twice the narrow ones (ISO 128-2). Lengths of dashes on paper, in millimetres. */
-const WIDE = 0.5
-const NARROW = 0.25
-const LOOKS: Readonly<Record<Role, Look>> = {
-  outline: { width: WIDE },
-  hidden: { width: NARROW, dashes: '2.4 0.8' },
-  centre: { width: NARROW, dashes: '6 0.8 0.4 0.8' },
-  dimension: { width: NARROW },
-  hatch: { width: 0.18 },
-  finish: { width: WIDE },
-  saw: { width: 0.35, dashes: '3.2 1.2' },
-  waste: { width: NARROW, dashes: '0.4 1.2' },
-  hole: { width: 0.35 },
-  layout: { width: 0.18 },
-  frame: { width: 0.35 },
-  mark: { width: 0.2 },
-}
 
 type Options = {
   /** White paper under the drawing, and black ink, whatever the page round it looks like. */
@@ -82,7 +59,7 @@ function runs(shapes: readonly Shape[]): readonly { readonly look: Look; readonl
 }
 
 const strokeOf = ({ width, dashes }: Look): string =>
-  `stroke-width="${width}"${dashes === undefined ? '' : ` stroke-dasharray="${dashes}"`}`
+  `stroke-width="${width}"${dashes === undefined ? '' : ` stroke-dasharray="${dashes.join(' ')}"`}`
 
 const FILLED = ' fill="currentColor" stroke="none"'
 

@@ -1,20 +1,17 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/design.ts'
-import { drawingOf, VIEWS, type View } from '#src/drawings/views.ts'
-import { toDxf } from '#src/drawings/writers/dxf.ts'
-import { toSvg } from '#src/drawings/writers/svg.ts'
+import { VIEWS, type View } from '#src/drawings/views.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
 import { DrawingRequest, Drawn, FORMATS, paperFor } from './schema.ts'
+import { drawn } from './translate.ts'
 
 /** The path has been held to the names that there are. */
 const named = ({ params }: FastifyRequest) => params as { readonly view: View; readonly format: keyof typeof FORMATS }
-
-const write = { svg: toSvg, dxf: toDxf } as const
 
 export const DRAWING_SCHEMAS = [DrawingRequest]
 
@@ -32,13 +29,14 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       response: {
         200: Drawn,
         422: problem('Cannot exist'),
+        503: problem('Too busy'),
       },
     },
     handler: (body, request, reply) => {
       const designed = design(toDesignInput(body))
       if (!designed.ok) return refuseDesign(reply, designed.error, body.units)
       const { view, format } = named(request)
-      return write[format](drawingOf(view, designed.value, paperFor(body)))
+      return drawn(app, designed.value, { view, format, paper: paperFor(body) }, request, reply)
     },
   })
 }

@@ -29,7 +29,7 @@ export type DrawingRequest = Static<typeof DrawingRequest>
 export const paperFor = ({ paper, units }: Pick<DrawingRequest, 'paper' | 'units'>): Paper =>
   paper ?? (units === 'in' ? 'letter' : 'a4')
 
-export const FORMATS = { svg: 'image/svg+xml', dxf: 'image/vnd.dxf' } as const
+export const FORMATS = { svg: 'image/svg+xml', dxf: 'image/vnd.dxf', pdf: 'application/pdf' } as const
 
 const text = (description: string) => ({ schema: Type.String({ description }) })
 
@@ -38,5 +38,6 @@ export const Drawn = {
   content: {
     [FORMATS.svg]: text('Its size in millimetres, its lines and texts by attributes alone.'),
     [FORMATS.dxf]: text('Release 12, full size, in millimetres, a layer for each purpose.'),
+    [FORMATS.pdf]: text('In full size on sheets of `paper`, with a bar to measure first.'),
   },
 } as const

@@ -55,6 +55,15 @@ test.each(['assembly', 'templates', 'gauges'])('%s for a machine that cuts', asy
   expect(answer.text).toMatch(/^0\r\nSECTION\r\n.*\r\n0\r\nEOF\r\n$/s)
 })
 
+test.each(['assembly', 'templates', 'gauges'])('%s to print, the same bytes each time', async (view) => {
+  const at = `${await startedApp()}/v1/drawings/${view}.pdf?${QUERY}`
+  const [one, other] = [await ask(at), await ask(at)]
+  expect(one.status).toBe(200)
+  expect(one.headers['content-type']).toBe('application/pdf')
+  expect(one.text).toMatch(/^%PDF-/)
+  expect(other.text).toBe(one.text)
+})
+
 describe('what cannot be drawn', () => {
   test.each(['/v1/drawings/wheels.svg', '/v1/drawings/assembly.bmp', '/v1/drawings/assembly'])(
     '%s is not there',
@@ -70,6 +79,13 @@ describe('what cannot be drawn', () => {
     const answer = await ask(`${at}/v1/drawings/assembly.svg?units=mm&balls.count=12&balls.diameter=16&bore=50`)
     expect(problemIn(answer, 422).errors?.[0]?.path).toBe('/bore')
     expect(answer.headers['etag']).toBeUndefined()
+  })
+
+  test('what would take more paper than anyone prints', async () => {
+    const at = `${await startedApp()}/v1/drawings/templates`
+    const query = 'units=mm&balls.count=100&balls.diameter=300&bore=100'
+    expect(problemIn(await ask(`${at}.pdf?${query}`), 422).errors?.[0]?.message).toMatch(/\d+ sheets of a4/)
+    expect((await ask(`${at}.svg?${query}`)).status).toBe(200)
   })
 
   test('a query that is not valid', async () => {

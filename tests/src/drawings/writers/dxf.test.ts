@@ -2,7 +2,7 @@ import { execFileSync, spawnSync } from 'node:child_process'
 import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { DxfParser } from 'dxf-parser'
+import reader from 'dxf-parser'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { mm } from '#shared/units/length.ts'
@@ -20,6 +20,9 @@ const drawing = (shapes: readonly Shape[]): Drawing => ({
   scale: 1,
   shapes,
 })
+
+/** The package's types say that the class is its `default`; what it has is the class. */
+const DxfParser = reader as unknown as typeof reader.default
 
 /** What a reader of ours has of an entity, by whatever names it has them. */
 type Entity = {

@@ -1,0 +1,27 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import type { Design } from '#shared/bearing/design.ts'
+import type { Paper } from '#src/drawings/papers.ts'
+import { drawingOf, pagesOfView, type View } from '#src/drawings/views.ts'
+import { toDxf } from '#src/drawings/writers/dxf.ts'
+import { toSvg } from '#src/drawings/writers/svg.ts'
+import { refuse } from '#src/http/problem.ts'
+import type { FORMATS } from './schema.ts'
+
+export type Wanted = { readonly view: View; readonly format: keyof typeof FORMATS; readonly paper: Paper }
+
+/** A view of a design as the bytes of a format; a PDF is written in a worker thread. */
+export function drawn(
+  app: FastifyInstance,
+  design: Design,
+  { view, format, paper }: Wanted,
+  request: FastifyRequest,
+  reply: FastifyReply,
+): string | FastifyReply | Promise<Buffer> {
+  if (format === 'svg') return toSvg(drawingOf(view, design, paper))
+  if (format === 'dxf') return toDxf(drawingOf(view, design, paper))
+  const pages = pagesOfView(view, design, paper)
+  if (pages.ok) return app.runTask('pdf', pages.value, request).then((written) => Buffer.from(written))
+  const { pages: needed, most } = pages.error
+  const message = `printed in full size this takes ${needed} sheets of ${paper}, and more than ${most} are not printed: ask for svg or dxf`
+  return refuse(reply, [{ path: '', message }])
+}
