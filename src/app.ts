@@ -24,6 +24,7 @@ import { DRAWING_SCHEMAS, drawingsRoute } from '#src/routes/drawings/route.ts'
 import { FASTENERS_SCHEMAS, fastenersRoute } from '#src/routes/fasteners/route.ts'
 import { FIT_CORRECTION_SCHEMAS, fitCorrectionRoute } from '#src/routes/fit-correction/route.ts'
 import { HEALTH_SCHEMAS, healthRoute } from '#src/routes/health/route.ts'
+import { JOB_SHEET_SCHEMAS, jobSheetRoute } from '#src/routes/job-sheet/route.ts'
 import { kioskRoute } from '#src/routes/kiosk/route.ts'
 import { LOAD_CHECK_SCHEMAS, loadCheckRoute } from '#src/routes/load-check/route.ts'
 import { MATERIALS_SCHEMAS, materialsRoute } from '#src/routes/materials/route.ts'
@@ -67,6 +68,7 @@ const ROUTES: readonly Mount[] = [
   { route: sourcesRoute, prefix: '/v1', schemas: SOURCES_SCHEMAS },
   { route: drawingsRoute, prefix: '/v1', schemas: DRAWING_SCHEMAS },
   { route: loadCheckRoute, prefix: '/v1', schemas: LOAD_CHECK_SCHEMAS },
+  { route: jobSheetRoute, prefix: '/v1', schemas: JOB_SHEET_SCHEMAS },
 ]
 
 /** The schemas that more than one route points to, by their `$id`. */

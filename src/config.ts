@@ -24,8 +24,6 @@ export type Config = {
   readonly workerThreads: number
   /** How long trials may take before the answer is that they take too long. */
   readonly trialsBudgetMs: number
-  /** Which pages may read answers from a script: any, none, or these origins. */
-  readonly corsOrigin: '*' | false | readonly string[]
   /** Whether `/metrics` is there. */
   readonly metrics: boolean
   /** More are closed as soon as they are opened. */
@@ -34,7 +32,14 @@ export type Config = {
   readonly rateLimitPerMinute: number
   /** Where they are counted: in this process, or where all replicas count. */
   readonly rateLimitStore: 'memory' | StoreAddress
+  /** Which pages may read answers from a script: any, none, or these origins. */
+  readonly corsOrigin: Origins
+  /** Which pages may show our figures and sheets in a frame: any, none, or these origins. */
+  readonly frameAncestors: Origins
 }
+
+/** Any, none, or these. */
+export type Origins = '*' | false | readonly string[]
 
 export const DEFAULTS: Config = {
   // Loopback, so that a first start on a shop computer is not open to its network; the container image says 0.0.0.0.
@@ -63,7 +68,11 @@ export const DEFAULTS: Config = {
   // caller, and a limit that is right for one caller shuts out a class. Work that is dear has its bound in the queue.
   rateLimitPerMinute: 0,
   rateLimitStore: 'memory',
+  // A course page may show them; nothing in them can be clicked to any effect.
+  frameAncestors: '*',
 }
+
+const ORIGINS_EXPECTED = '*, none, or origins such as https://example.org, separated by commas'
 
 type Environment = Readonly<Record<string, string | undefined>>
 type Read<T> = (text: string) => T | undefined
@@ -101,12 +110,6 @@ export function readConfig(environment: Environment): Result<Config, readonly st
     shutdownDelayMs: whole('SHUTDOWN_DELAY_MS', DEFAULTS.shutdownDelayMs, 0, 600_000),
     workerThreads: whole('WORKER_THREADS', DEFAULTS.workerThreads, 1, 256),
     trialsBudgetMs: whole('TRIALS_BUDGET_MS', DEFAULTS.trialsBudgetMs, 1, 600_000),
-    corsOrigin: setting(
-      'CORS_ORIGIN',
-      DEFAULTS.corsOrigin,
-      corsOrigin,
-      '*, none, or origins such as https://example.org, separated by commas',
-    ),
     metrics: setting('METRICS', DEFAULTS.metrics, trueOrFalse, 'true or false'),
     maxConnections: whole('MAX_CONNECTIONS', DEFAULTS.maxConnections, 1, 1_000_000),
     rateLimitPerMinute: whole('RATE_LIMIT_PER_MINUTE', DEFAULTS.rateLimitPerMinute, 0, 10_000_000),
@@ -117,6 +120,8 @@ export function readConfig(environment: Environment): Result<Config, readonly st
       'memory, or an address such as redis://:password@host:6379',
       hidden,
     ),
+    corsOrigin: setting('CORS_ORIGIN', DEFAULTS.corsOrigin, origins, ORIGINS_EXPECTED),
+    frameAncestors: setting('FRAME_ANCESTORS', DEFAULTS.frameAncestors, origins, ORIGINS_EXPECTED),
   }
   if (config.headersTimeoutMs > config.requestTimeoutMs)
     faults.push(
@@ -160,11 +165,11 @@ function isNetwork(text: string): boolean {
   return prefix === undefined || wholeNumber(prefix, 0, version === 4 ? 32 : 128) !== undefined
 }
 
-function corsOrigin(text: string): '*' | false | readonly string[] | undefined {
+function origins(text: string): Origins | undefined {
   if (text === '*') return '*'
   if (text === 'none') return false
-  const origins = list(text)
-  return origins.every(isOrigin) ? origins : undefined
+  const all = list(text)
+  return all.every(isOrigin) ? all : undefined
 }
 
 /** An origin as a browser sends it: scheme, host and port, no path, lower case. */

@@ -66,7 +66,7 @@ describe('shared/', () => {
 
 describe('src/: imports point one way', () => {
   test.each([
-    ['wire', ['shared', 'src/wire', 'src/http']],
+    ['wire', ['shared', 'src/wire', 'src/http', 'src/drawings/papers.ts']],
     ['http', ['shared', 'src/http', 'src/wire', 'src/version.ts']],
     ['drawings', ['shared', 'src/drawings']],
     ['workers', ['shared', 'src/workers', 'src/http', 'src/drawings']],

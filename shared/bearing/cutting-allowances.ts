@@ -1,3 +1,4 @@
+import { SHARP_TOOL } from '#shared/bearing/fit-correction/defaults.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Bearing } from './bearing.ts'
 
@@ -38,4 +39,18 @@ export function splitScrewsOf({ assembly, innerRing }: Bearing): SplitScrews | u
     circleDiameter,
     shankDiameter: SHANK,
   }
+}
+
+/** Twice the scatter of the tool: one cut in forty still goes past (normal distribution). Common practice, no source. */
+const SCATTERS_SHORT = 2
+
+/**
+ * How far short of its depth a groove is stopped with the sharp tool, to be sanded to fit from there: twice the scatter of
+ * a cut of that depth, √(absolute² + (relative depth)²), as fit correction has it; half the depth at the most.
+ *
+ * @param depth above 0 [mm]
+ */
+export function grooveStopShort(depth: Mm): Mm {
+  const scatter = Math.hypot(SHARP_TOOL.absolute, SHARP_TOOL.relative * depth)
+  return mm(Math.min(SCATTERS_SHORT * scatter, depth / 2))
 }

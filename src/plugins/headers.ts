@@ -1,6 +1,13 @@
 import cors from '@fastify/cors'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
-import type { Config } from '#src/config.ts'
+import type { Config, Origins } from '#src/config.ts'
+
+declare module 'fastify' {
+  interface FastifyInstance {
+    /** Who may show a page of ours in a frame, for the policy of that page. */
+    frameAncestors: string
+  }
+}
 
 /**
  * The same for every answer. Set by hand, since the usual plugin builds its list anew for every request, which costs a
@@ -15,7 +22,11 @@ const HEADERS = {
 }
 
 /** On every answer, refusals too, or a script in a page could not read why it was refused. */
-export function setHeaders(app: FastifyInstance, { corsOrigin }: Pick<Config, 'corsOrigin'>): void {
+export function setHeaders(
+  app: FastifyInstance,
+  { corsOrigin, frameAncestors }: Pick<Config, 'corsOrigin' | 'frameAncestors'>,
+): void {
+  app.decorate('frameAncestors', sourceList(frameAncestors))
   app.addHook('onRequest', (request, reply, done) => {
     addHeaders(request, reply)
     done()
@@ -30,6 +41,12 @@ export function setHeaders(app: FastifyInstance, { corsOrigin }: Pick<Config, 'c
     preflightContinue: true,
     strictPreflight: false,
   })
+}
+
+/** As a content security policy writes it. */
+function sourceList(origins: Origins): string {
+  if (origins === false) return "'none'"
+  return origins === '*' ? '*' : origins.join(' ')
 }
 
 /** By itself for an address that the router could not read: no hook runs for it. */

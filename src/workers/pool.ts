@@ -21,7 +21,7 @@ type RunTask = <Name extends TaskName>(
 export type RunPart = <Name extends TaskName>(
   name: Name,
   input: Parameters<Tasks[Name]>[0],
-) => Promise<ReturnType<Tasks[Name]>>
+) => Promise<Awaited<ReturnType<Tasks[Name]>>>
 
 /** Makes an answer of many parts, of which `atOnce` should be on their way at the same time. */
 type InParts = <Answer>(
@@ -94,7 +94,7 @@ export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits):
     name: Name,
     input: Parameters<Tasks[Name]>[0],
     signal: AbortSignal | null,
-  ): Promise<ReturnType<Tasks[Name]>> => {
+  ): Promise<Awaited<ReturnType<Tasks[Name]>>> => {
     tally.asked += 1
     try {
       return await (await started()).run(input, { name, signal })
@@ -135,11 +135,11 @@ export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits):
   app.decorate('inParts', (request, make) =>
     counted(request, (signal) => {
       const from = performance.now()
-      return make(async (name, input) => {
+      const mayGoOn = async (): Promise<void> => {
         if (signal.aborted) throw new ProblemError(503, CALLER_LEFT)
         if (performance.now() - from > budgetMs) throw new ProblemError(503, TOO_LONG)
-        return run(name, input, null)
-      }, threads)
+      }
+      return make((name, input) => mayGoOn().then(() => run(name, input, null)), threads)
     }),
   )
   app.decorate('taskLoad', () => {

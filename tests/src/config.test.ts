@@ -24,6 +24,7 @@ test('everything set', () => {
     MAX_CONNECTIONS: '500',
     RATE_LIMIT_PER_MINUTE: '600',
     RATE_LIMIT_STORE: 'redis://:open%20sesame@store.lan:6380',
+    FRAME_ANCESTORS: 'https://courses.example',
   }
   expect(readConfig(environment)).toEqual({
     ok: true,
@@ -45,6 +46,7 @@ test('everything set', () => {
       maxConnections: 500,
       rateLimitPerMinute: 600,
       rateLimitStore: { host: 'store.lan', port: 6380, login: ['open sesame'] },
+      frameAncestors: ['https://courses.example'],
     },
   })
 })
@@ -58,6 +60,7 @@ describe('one thing wrong', () => {
     ['TRUST_PROXY', ['', 'yes', '10.0.0.0/33', '10.0.0/8', '::1/129', '1/2/3'], /^true, false, or IP addresses/],
     ['METRICS', ['', 'yes', 'TRUE', '1'], 'true or false'],
     ['CORS_ORIGIN', ['', 'example.org', 'https://example.org/', 'HTTPS://example.org', '*,*'], /^\*, none, or origins/],
+    ['FRAME_ANCESTORS', ['', "'self'", 'https://a.example; script-src *'], /^\*, none, or origins/],
   ])('%s', (name, values, expected) => {
     for (const value of values) {
       const read = readConfig({ [name]: value })

@@ -7,7 +7,8 @@ import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
-import { DrawingRequest, Drawn, FORMATS, paperFor } from './schema.ts'
+import { paperFor } from '#src/wire/sheet-options.ts'
+import { DrawingRequest, Drawn, FORMATS } from './schema.ts'
 import { drawn } from './translate.ts'
 
 /** The path has been held to the names that there are. */

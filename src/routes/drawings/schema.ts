@@ -1,35 +1,22 @@
-import { type Static, Type } from 'typebox'
-import { PAPERS, type Paper } from '#src/drawings/papers.ts'
+import { Type } from 'typebox'
 import { DesignRequest } from '#src/wire/design-input.ts'
+import { engine, paper } from '#src/wire/sheet-options.ts'
 
 export const DrawingRequest = Type.Object(
   {
     ...DesignRequest.properties,
-    paper: Type.Optional(
-      Type.Unsafe<Paper>(
-        Type.Enum(PAPERS, {
-          type: 'string',
-          description: 'The paper to print on. Default: letter for inches, a4 for millimetres.',
-        }),
-      ),
-    ),
-    engine: Type.Optional(
-      Type.String({
-        maxLength: 20,
-        pattern: '^[0-9]+\\.[0-9]+\\.[0-9]+$',
-        description:
-          'The version of this service, `info.version` of its description: then the answer may be kept for ever.',
-      }),
-    ),
+    paper,
+    engine,
   },
   { $id: 'DrawingRequest', description: 'A bearing to draw, and what to draw it on.', additionalProperties: false },
 )
-export type DrawingRequest = Static<typeof DrawingRequest>
 
-export const paperFor = ({ paper, units }: Pick<DrawingRequest, 'paper' | 'units'>): Paper =>
-  paper ?? (units === 'in' ? 'letter' : 'a4')
-
-export const FORMATS = { svg: 'image/svg+xml', dxf: 'image/vnd.dxf', pdf: 'application/pdf' } as const
+export const FORMATS = {
+  svg: 'image/svg+xml',
+  dxf: 'image/vnd.dxf',
+  pdf: 'application/pdf',
+  html: 'text/html',
+} as const
 
 const text = (description: string) => ({ schema: Type.String({ description }) })
 
@@ -39,5 +26,6 @@ export const Drawn = {
     [FORMATS.svg]: text('Its size in millimetres, its lines and texts by attributes alone.'),
     [FORMATS.dxf]: text('Release 12, full size, in millimetres, a layer for each purpose.'),
     [FORMATS.pdf]: text('In full size on sheets of `paper`, with a bar to measure first.'),
+    [FORMATS.html]: text('A figure for an `<iframe>`, as wide as that, light or dark.'),
   },
 } as const

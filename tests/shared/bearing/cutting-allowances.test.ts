@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { bearingOf } from '#shared/bearing/bearing.ts'
-import { splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
+import { grooveStopShort, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import { mm } from '#shared/units/length.ts'
 import { PLAIN } from '#tests/support/inputs.ts'
@@ -33,4 +33,10 @@ test.each([
 
 test.each(['outer-ring', 'none'] as const)('with split %s the inner ring has none', (split) => {
   expect(screwsOf({ ...PLAIN, split }).screws).toBeUndefined()
+})
+
+// A cut of 3.2 mm by a tool of 0.2 mm and a tenth of the depth: √(0.2² + 0.32²) = 0.377 mm, by hand.
+test('a groove is stopped short by twice what the tool scatters, and by half its depth at the most', () => {
+  expect(grooveStopShort(mm(3.2))).toBeWithin(0.001, 0.755)
+  expect(grooveStopShort(mm(0.4))).toBeWithin(1e-12, 0.2)
 })

@@ -64,6 +64,28 @@ test.each(['assembly', 'templates', 'gauges'])('%s to print, the same bytes each
   expect(other.text).toBe(one.text)
 })
 
+describe('a figure for a frame', () => {
+  test.each([
+    ['*' as const, '*'],
+    [false as const, "'none'"],
+    [['https://courses.example', 'https://larkmoor.example'], 'https://courses.example https://larkmoor.example'],
+  ])('frame ancestors %s', async (frameAncestors, policy) => {
+    const at = await startedApp({ config: { frameAncestors } })
+    const { headers, text } = await ask(`${at}/v1/drawings/assembly.html?${QUERY}`)
+    expect(headers['content-type']).toBe('text/html; charset=utf-8')
+    expect(headers['content-security-policy']).toMatch(/^default-src 'none'; style-src 'sha256-/)
+    expect(String(headers['content-security-policy']).endsWith(`frame-ancestors ${policy}`)).toBe(true)
+    expect(text).toMatch(/<figure><svg [^>]*viewBox="0 0 297 210"/)
+    expect(text).not.toMatch(/<script|<link|https?:\/\/(?!www\.w3\.org)/)
+  })
+
+  test('has the same lines as the drawing', async () => {
+    const at = `${await startedApp()}/v1/drawings/assembly`
+    const lines = (text: string) => text.match(/<(path|circle|text) [^>]*>/g)
+    expect(lines((await ask(`${at}.html?${QUERY}`)).text)).toEqual(lines((await ask(`${at}.svg?${QUERY}`)).text))
+  })
+})
+
 describe('what cannot be drawn', () => {
   test.each(['/v1/drawings/wheels.svg', '/v1/drawings/assembly.bmp', '/v1/drawings/assembly'])(
     '%s is not there',

@@ -1,0 +1,165 @@
+import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
+import type { PaperSize } from '#src/drawings/papers.ts'
+import { box, line, placed, text } from '#src/drawings/shapes.ts'
+import { fittedHeight, textWidth } from '#src/drawings/text-width.ts'
+import { CHECK_BAR_HEIGHT, checkBar } from './check-bar.ts'
+
+/** A paragraph with a word before it, a row of a table, or a blank to write in. */
+export type Row =
+  | { readonly kind: 'paragraph'; readonly lead: string; readonly words: string; readonly marked?: boolean }
+  | { readonly kind: 'cells'; readonly cells: readonly string[]; readonly bold?: boolean }
+  | { readonly kind: 'blank'; readonly words: string; readonly note: string }
+
+/** What stays together on a page, with a box to tick before its title. */
+export type Block = { readonly title: string; readonly rows: readonly Row[] }
+
+const MARGIN = 14
+const BODY = 2
+const TITLE = 2.8
+const HEADING = 3.6
+const LINE = 4.1
+const LEAD_WIDTH = 24
+const BETWEEN_BLOCKS = 5
+/** Where the cells of a table begin, as parts of the width: symbol, name, and three figures set to the right. */
+const CELLS = [0, 0.08, 0.62, 0.8, 1] as const
+/** How much of the width each may take, so that none meets its neighbour. */
+const ROOMS = [0.07, 0.36, 0.17, 0.17, 0.19] as const
+const BLANK_FROM = 0.4
+const BLANK_TO = 0.58
+
+type Placed = { readonly shapes: readonly Shape[]; readonly height: number }
+
+/**
+ * A text on pages of paper: a heading, a line that counts for all of it, and blocks that are not torn apart, each with a
+ * box to tick. Lines are broken by an upper bound of their width, so that nothing leaves the page.
+ */
+export function textPages(
+  heading: string,
+  lead: string,
+  blocks: readonly Block[],
+  paper: PaperSize,
+): readonly Drawing[] {
+  const width = paper.short - 2 * MARGIN
+  const room = paper.long - 2 * MARGIN - CHECK_BAR_HEIGHT
+  const parts = [headingOf(heading, lead, width), ...blocks.map((block) => blockOf(block, width))]
+  const pages: Placed[][] = [[]]
+  let used = 0
+  for (const part of parts) {
+    if (used > 0 && used + part.height > room) {
+      pages.push([])
+      used = 0
+    }
+    pages.at(-1)?.push(part)
+    used += part.height + BETWEEN_BLOCKS
+  }
+  return pages.map((page, index) => pageOf(page, heading, `${index + 1} of ${pages.length}`, paper))
+}
+
+function pageOf(parts: readonly Placed[], heading: string, number: string, paper: PaperSize): Drawing {
+  let y = paper.long - MARGIN
+  const shapes = parts.flatMap((part) => {
+    const here = placed(part.shapes, 1, at(MARGIN, y))
+    y -= part.height + BETWEEN_BLOCKS
+    return here
+  })
+  return {
+    title: 'Job sheet',
+    description: heading,
+    width: paper.short,
+    height: paper.long,
+    scale: 1,
+    shapes: [
+      ...shapes,
+      ...checkBar(MARGIN, MARGIN - 6),
+      text(`Job sheet, page ${number}`, at(paper.short - MARGIN, MARGIN + 10), BODY, 'end', { role: 'mark' }),
+    ],
+  }
+}
+
+/** From its upper left corner at 0 downward. */
+function headingOf(heading: string, lead: string, width: number): Placed {
+  const titles = wrapped(heading, HEADING, width, true)
+  const shapes = titles.map((words, index) =>
+    text(words, at(0, -HEADING - index * HEADING * 1.7), HEADING, 'start', { bold: true }),
+  )
+  const below = titles.length * HEADING * 1.7 + 2
+  const paragraph = paragraphOf('Use', lead, width, true)
+  return { shapes: [...shapes, ...placed(paragraph.shapes, 1, at(0, -below))], height: below + paragraph.height }
+}
+
+function blockOf({ title, rows }: Block, width: number): Placed {
+  const titles = wrapped(title, TITLE, width - 7, true)
+  const shapes: Shape[] = [
+    line('hatch', at(0, 0), at(width, 0)),
+    box('frame', 0, -5.4, 3.6, -1.8),
+    ...titles.map((words, index) => text(words, at(6, -5 - index * TITLE * 1.7), TITLE, 'start', { bold: true })),
+  ]
+  let y = 7 + (titles.length - 1) * TITLE * 1.7
+  for (const row of rows) {
+    const part = rowOf(row, width)
+    shapes.push(...placed(part.shapes, 1, at(0, -y)))
+    y += part.height
+  }
+  return { shapes, height: y }
+}
+
+function rowOf(row: Row, width: number): Placed {
+  if (row.kind === 'paragraph') return paragraphOf(row.lead, row.words, width, row.marked === true)
+  return row.kind === 'cells' ? cellsOf(row.cells, row.bold === true, width) : blankOf(row.words, row.note, width)
+}
+
+function paragraphOf(lead: string, words: string, width: number, marked: boolean): Placed {
+  const lines = wrapped(words, BODY, width - LEAD_WIDTH, false)
+  const height = lines.length * LINE + 1
+  return {
+    height,
+    shapes: [
+      // A bar beside what can hurt someone.
+      ...(marked ? [line('outline', at(-2, -0.8), at(-2, -height + 0.8))] : []),
+      text(lead, at(0, -LINE + 1), BODY, 'start', { bold: true }),
+      ...lines.map((said, index) => text(said, at(LEAD_WIDTH, -LINE + 1 - index * LINE), BODY, 'start')),
+    ],
+  }
+}
+
+function cellsOf(cells: readonly string[], bold: boolean, width: number): Placed {
+  const inner = width - LEAD_WIDTH
+  const placeOf = (index: number): number => LEAD_WIDTH + (CELLS[index] ?? 1) * inner
+  const shapes = cells.map((said, index) => {
+    const isFigure = index > 1
+    const room = inner * (ROOMS[index] ?? 0)
+    return text(said, at(placeOf(index), -LINE + 1), fittedHeight(said, BODY, room, bold), isFigure ? 'end' : 'start', {
+      bold,
+    })
+  })
+  return { height: LINE, shapes: [...shapes, line('hatch', at(LEAD_WIDTH, -LINE), at(width, -LINE))] }
+}
+
+function blankOf(words: string, note: string, width: number): Placed {
+  const inner = width - LEAD_WIDTH
+  const from = LEAD_WIDTH + BLANK_FROM * inner
+  const to = LEAD_WIDTH + BLANK_TO * inner
+  const height = LINE * 1.8
+  return {
+    height,
+    shapes: [
+      text(words, at(LEAD_WIDTH, -height + 1.5), fittedHeight(words, BODY, from - LEAD_WIDTH - 1), 'start'),
+      line('frame', at(from, -height + 1), at(to, -height + 1)),
+      text(note, at(to + 2, -height + 1.5), fittedHeight(note, BODY * 0.85, width - to - 2), 'start'),
+    ],
+  }
+}
+
+/** Lines no wider than the room, broken at spaces. */
+function wrapped(words: string, height: number, room: number, bold: boolean): readonly string[] {
+  const lines: string[] = []
+  let current = ''
+  for (const word of words.split(' ')) {
+    const longer = current === '' ? word : `${current} ${word}`
+    if (current !== '' && textWidth(longer, height, bold) > room) {
+      lines.push(current)
+      current = word
+    } else current = longer
+  }
+  return [...lines, current]
+}

@@ -1,0 +1,569 @@
+import { entryHoleDiameter, grooveStopShort, sawAllowance, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
+import type { Design } from '#shared/bearing/design.ts'
+import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { CautionCode } from '#src/wire/caution.ts'
+import { figure } from '#src/wire/figure.ts'
+import type { Method } from './schema.ts'
+
+/** A size to work to, and where to stop short of it. */
+export type Size = {
+  readonly symbol?: string
+  readonly name: string
+  readonly value: Mm
+  readonly stopAt?: Mm
+}
+
+type Reading = {
+  readonly name: string
+  readonly ring: 'outer' | 'inner'
+  readonly kind: string
+  /** Where the figure goes in the reading; empty for a tick. */
+  readonly field: string
+}
+
+export type Operation = {
+  readonly id: string
+  readonly part: 'balls' | 'outer-ring' | 'inner-ring' | 'both'
+  readonly title: string
+  readonly tool: string
+  readonly how: string
+  readonly sizes: readonly Size[]
+  readonly check: string
+  readonly mistake: { readonly looksLike: string; readonly costs: string }
+  readonly cautions: readonly CautionCode[]
+  readonly readings: readonly Reading[]
+}
+
+/** What the operations have in common: the design, the machines, and lengths in words. */
+type Job = { readonly design: Design; readonly method: Method; readonly say: (length: Mm) => string }
+
+/**
+ * The operations of a bearing in order, from choosing balls to running in, each with what to work to, where to stop
+ * short, how to check, and what goes wrong. The order and the advice are common practice, no source; every figure is the
+ * design's, or an allowance stated in `cutting-allowances.ts`.
+ */
+export function operationsFor(design: Design, method: Method): readonly Operation[] {
+  const job: Job = { design, method, say: (length) => figure(length, design.bearing.settled.input.units) }
+  return [chooseBalls(job), ...outerRing(job), ...innerRing(job), finish(job), grain(job), wax(job), runIn(job)]
+}
+
+function size({ design }: Job, key: DimensionKey, name: string, stopShort = 0): Size {
+  const row = design.dimensions.find((dimension) => dimension.key === key)
+  if (row === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
+  const value = row.cutTo ?? row.value
+  return {
+    symbol: DIMENSION_SYMBOLS[key],
+    name,
+    value,
+    ...(stopShort !== 0 && { stopAt: mm(value + stopShort) }),
+  }
+}
+
+function chooseBalls({ design, say }: Job): Operation {
+  const { settled, gapPerBallDiameter } = design.bearing
+  const { count, material = 'wood' } = settled.input.balls
+  const tenth = mm(settled.ballDiameter / 100)
+  return {
+    id: 'choose-balls',
+    part: 'balls',
+    title: `Choose ${count} balls`,
+    tool: 'a straight channel of two battens, a rule, a caliper',
+    how: `Lay ${count} balls in the channel, touching, and read the whole row; it gives their mean finer than a caliper does. Roll each ball on glass and leave out the ones that wobble.`,
+    sizes: [
+      { symbol: 'Dw', name: 'mean ball diameter', value: settled.ballDiameter },
+      { name: `the row of ${count}`, value: mm(count * settled.ballDiameter) },
+    ],
+    check: 'The row against its size; each ball with the caliper in three directions.',
+    mistake: {
+      looksLike: `Balls that run ${say(tenth)} large take ${say(mm(Math.abs(gapPerBallDiameter) * tenth))} off the gap.`,
+      costs: 'A groove cut for the wrong balls. Measure before any wood is cut, and design again with what you have.',
+    },
+    cautions: material === 'glass' ? ['glass-balls'] : [],
+    readings: [{ name: `length of the row of ${count}`, ring: 'outer', kind: 'ball-row', field: '/value' }],
+  }
+}
+
+const LAYOUT_CHECK =
+  'The bar on the printed template first: 100 mm, and 4 in. Then the circles with a rule, twice, crosswise.'
+
+function outerRing(job: Job): readonly Operation[] {
+  const { method } = job
+  const shaped =
+    method === 'saw-and-lathe'
+      ? [outerBore(job), outerSaw(job), outerOutside(job), outerCore(job), outerInside(job)]
+      : method === 'lathe-only'
+        ? [outerBore(job), outerOutside(job), outerCore(job), outerInside(job)]
+        : [outerRouted(job), outerInside(job)]
+  const split = job.design.bearing.assembly.split === 'outer-ring' ? [outerSplit()] : []
+  return [outerLayout(job), ...split, ...shaped, outerGroove(job), outerFit(job), outerSand(job)]
+}
+
+function outerLayout(job: Job): Operation {
+  const { design, method, say } = job
+  const allowance = sawAllowance(design.bearing.settled.input.units)
+  const outside = size(job, 'outsideDiameter', 'outside, the full line')
+  return {
+    id: 'outer-layout',
+    part: 'outer-ring',
+    title: 'Lay out the outer ring',
+    tool: 'the printed template or a compass, a centre punch',
+    how: 'Glue the template on, the arrow along the grain, or prick its lines through. Punch the centre deep.',
+    sizes: [
+      outside,
+      size(job, 'outerLandDiameter', 'hole, the full line'),
+      ...(method === 'saw-and-lathe'
+        ? [{ name: 'saw by, the dashed line', value: mm(outside.value + 2 * allowance) }]
+        : []),
+      size(job, 'outerWidth', 'thickness, both faces planed'),
+    ],
+    check: LAYOUT_CHECK,
+    mistake: {
+      looksLike: 'A template that was printed to fit the page: every circle is a few in a hundred too small.',
+      costs: `The blank. At ${say(outside.value)} a page shrunk to 97 % is ${say(mm(0.03 * outside.value))} off.`,
+    },
+    cautions: [],
+    readings: [],
+  }
+}
+
+const outerSplit = (): Operation => ({
+  id: 'outer-split',
+  part: 'outer-ring',
+  title: 'Split the outer ring and screw it together',
+  tool: 'saw, plane, drill, screws outside of the groove',
+  how: 'Two discs of half the thickness, faces planed true. Drill and screw them together outside of the groove before anything is turned, and mark the pair across the edge.',
+  sizes: [],
+  check: 'No light between the halves; the marks meet.',
+  mistake: {
+    looksLike: 'Halves that were turned apart: a step in the groove where they meet.',
+    costs: 'Every ball knocks on the step. Sand it away and the groove is too deep.',
+  },
+  cautions: ['drilling'],
+  readings: [],
+})
+
+function outerBore(job: Job): Operation {
+  const { units } = job.design.bearing.settled.input
+  return {
+    id: 'outer-bore',
+    part: 'outer-ring',
+    title: 'Bore for mounting and for the blade',
+    tool: 'drill press, a sharp bit',
+    how:
+      job.method === 'lathe-only'
+        ? 'Bore the centre square to the face for the screw chuck.'
+        : 'Bore the centre square to the face for the screw chuck, and the hole for the blade inside of the core, off its line.',
+    sizes: job.method === 'lathe-only' ? [] : [{ name: 'hole for the blade', value: entryHoleDiameter(units) }],
+    check: 'A try square at the bit, two ways.',
+    mistake: {
+      looksLike: 'A blank that wobbles on its chuck.',
+      costs: 'Thickness: the faces must be turned true again.',
+    },
+    cautions: ['drilling'],
+    readings: [],
+  }
+}
+
+function outerSaw(job: Job): Operation {
+  const allowance = sawAllowance(job.design.bearing.settled.input.units)
+  const outside = size(job, 'outsideDiameter', '')
+  return {
+    id: 'outer-saw',
+    part: 'outer-ring',
+    title: 'Saw the disc out',
+    tool: 'band saw or scroll saw',
+    how: 'Saw along the dashed line, in the waste. The full line stays on the blank.',
+    sizes: [{ name: 'saw by', value: mm(outside.value + 2 * allowance) }],
+    check: 'The full line is there all the way round.',
+    mistake: {
+      looksLike: 'The full line is gone somewhere.',
+      costs: 'A smaller outside: less wood behind the groove.',
+    },
+    cautions: ['sawing', 'dust'],
+    readings: [],
+  }
+}
+
+function outerOutside(job: Job): Operation {
+  const { method } = job
+  return {
+    id: 'outer-outside',
+    part: 'outer-ring',
+    title: 'Turn the outside',
+    tool: 'lathe, gouge and scraper, outside caliper',
+    how:
+      method === 'lathe-only'
+        ? 'Knock the corners off the square blank by hand first. True the face, then turn the outside down to the line.'
+        : 'True the face, then turn the outside down to the line.',
+    sizes: [size(job, 'outsideDiameter', 'outside')],
+    check: 'Caliper across two directions; the hollow edge of the gauge sheet shows no light.',
+    mistake: {
+      looksLike: 'An outside that is not round.',
+      costs: 'Looks only, while the wood behind the groove is as thick as the design says.',
+    },
+    cautions: ['turning', 'dust'],
+    readings: [],
+  }
+}
+
+function outerCore(job: Job): Operation {
+  const { design, method } = job
+  const allowance = sawAllowance(design.bearing.settled.input.units)
+  const core = mm(size(job, 'outerLandDiameter', '').value - 2 * allowance)
+  const sawn = method === 'saw-and-lathe'
+  return {
+    id: 'outer-core',
+    part: 'outer-ring',
+    title: 'Take the core out',
+    tool: sawn ? 'scroll saw or jigsaw, through the blade hole' : 'parting tool, ring held by its outside',
+    how: sawn
+      ? 'From the blade hole saw along the inner dashed line. The full line stays.'
+      : 'Part from both faces, half way each, well inside of the line; leave a web and break it.',
+    sizes: core > 0 ? [{ name: 'core at the most', value: core }] : [],
+    check: 'The full line is there all the way round.',
+    mistake: {
+      looksLike: 'A cut over the full line.',
+      costs: 'The ring: the hole is the land from which the groove is measured.',
+    },
+    cautions: [sawn ? 'sawing' : 'turning', 'core-loose', 'dust'],
+    readings: [],
+  }
+}
+
+function outerRouted(job: Job): Operation {
+  return {
+    id: 'outer-rout',
+    part: 'outer-ring',
+    title: 'Rout the ring out',
+    tool: 'router on a circle jig, straight bit',
+    how: 'Outside first, then the hole, in passes no deeper than half the bit is wide. Keep a web under the last pass of each circle.',
+    sizes: [size(job, 'outsideDiameter', 'outside'), size(job, 'outerLandDiameter', 'hole, the full line stays')],
+    check: 'The full line of the hole is there all the way round.',
+    mistake: {
+      looksLike: 'A jig set to the wrong side of the bit: the circle is off by the width of the bit.',
+      costs: 'The ring. Rout a shallow circle in the waste first, and measure it.',
+    },
+    cautions: ['routing', 'core-loose', 'dust'],
+    readings: [],
+  }
+}
+
+function outerInside(job: Job): Operation {
+  const { design, say } = job
+  const hole = size(job, 'outerLandDiameter', 'hole (land)')
+  const slope = design.dimensions.find(({ key }) => key === 'outerLandDiameter')?.gapPerUnit ?? 0
+  const over = mm(design.bearing.settled.ballDiameter / 50)
+  return {
+    id: 'outer-inside',
+    part: 'outer-ring',
+    title: 'Turn the hole to the line',
+    tool: 'lathe, ring held by its outside, scraper',
+    how: 'Open the hole until the line just goes. Write down what it is: the groove is measured from here.',
+    sizes: [hole],
+    check: 'Inside caliper in two directions; the round edge of the gauge sheet shows no light.',
+    mistake: {
+      looksLike: `A hole ${say(over)} too large, with the groove cut to its depth all the same, opens the gap by ${say(mm(slope * over))}.`,
+      costs: 'Nothing yet: cut the groove to its bottom diameter, not to its depth.',
+    },
+    cautions: ['turning', 'dust'],
+    readings: [],
+  }
+}
+
+function outerGroove(job: Job): Operation {
+  const { design, say } = job
+  const { outerRing, gapPerGrooveDepth } = design.bearing
+  const short = grooveStopShort(outerRing.grooveDepth)
+  return {
+    id: 'outer-groove',
+    part: 'outer-ring',
+    title: 'Cut the groove, short of its depth',
+    tool: 'lathe, scraper ground to the groove radius, inside caliper',
+    how: 'At mid width, straight in. Stop short: what is left is sanded to fit, with the balls in.',
+    sizes: [
+      size(job, 'outerGrooveRadius', 'groove radius'),
+      size(job, 'outerGrooveDepth', 'groove depth', -short),
+      size(job, 'outerGrooveBottomDiameter', 'across the bottoms', -2 * short),
+    ],
+    check: 'The profile of the gauge sheet: its shoulders stay off the land by what is left to sand.',
+    mistake: {
+      looksLike: `Each ${say(mm(short / 5))} too deep opens the gap by ${say(mm((gapPerGrooveDepth * short) / 5))}.`,
+      costs: 'Wood does not go back on. Larger balls, a spacer or a new ring: the fit correction works out which.',
+    },
+    cautions: ['turning', 'dust'],
+    readings: [
+      { name: 'across the groove bottoms', ring: 'outer', kind: 'groove-bottom-diameter', field: '/value' },
+      { name: 'depth below the land', ring: 'outer', kind: 'groove-depth', field: '/value' },
+      { name: 'hole there', ring: 'outer', kind: 'groove-depth', field: '/landDiameter' },
+    ],
+  }
+}
+
+function outerFit({ design, say }: Job): Operation {
+  const { settled, ballGap } = design.bearing
+  const { count } = settled.input.balls
+  return {
+    id: 'outer-fit',
+    part: 'outer-ring',
+    title: 'Try the balls',
+    tool: 'the balls, a rule or feelers',
+    how: `Ring flat on the bench, packed up so that the balls lie at mid groove. Lay in all that go, push them together, and read the gap between the last and the first; with one left out, the opening where it should go.`,
+    sizes: [{ symbol: DIMENSION_SYMBOLS.ballGap, name: 'ball gap to end at', value: ballGap }],
+    check: `${count} balls in, and the gap read three times.`,
+    mistake: {
+      looksLike: 'A gap read with a ball standing high: it reads too small.',
+      costs: `A cut too many. At ${say(ballGap)} the ring is done.`,
+    },
+    cautions: [],
+    readings: [
+      { name: 'gap, all balls in', ring: 'outer', kind: 'ball-gap', field: '/value' },
+      { name: 'opening, one ball out', ring: 'outer', kind: 'last-ball-opening', field: '/value' },
+      { name: 'last ball does not go in', ring: 'outer', kind: 'last-ball-refused', field: '' },
+    ],
+  }
+}
+
+function outerSand(job: Job): Operation {
+  const { design, say } = job
+  const { settled, gauge } = design.bearing
+  return {
+    id: 'outer-sand',
+    part: 'outer-ring',
+    title: 'Sand the groove to fit',
+    tool: 'lathe, abrasive round a dowel of the groove radius, the two plugs',
+    how: 'Send the readings to the fit correction; take off what it says, clean the dust out, and read again. Count the strokes: it learns what one takes off.',
+    sizes: [
+      size(job, 'gaugeGoDiameter', 'go plug'),
+      size(job, 'gaugeNoGoDiameter', 'no-go plug'),
+      size(job, 'outerGrooveBottomDiameter', 'across the bottoms'),
+    ],
+    check: `Go plug enters between the seated balls, no-go plug does not: the gap is between ${say(settled.minBallGap)} and ${say(settled.maxBallGap)}.`,
+    mistake: {
+      looksLike: `The plug of ${say(gauge.noGoDiameter)} enters.`,
+      costs: 'The ring is too deep: ask the fit correction for the ways out.',
+    },
+    cautions: ['sanding-inside', 'dust'],
+    readings: [
+      { name: 'gap, all balls in', ring: 'outer', kind: 'ball-gap', field: '/value' },
+      { name: 'go plug: enters, snug, refuses', ring: 'outer', kind: 'plug', field: '/result' },
+      { name: 'no-go plug: enters, snug, refuses', ring: 'outer', kind: 'plug', field: '/result' },
+    ],
+  }
+}
+
+function innerRing(job: Job): readonly Operation[] {
+  const split = job.design.bearing.assembly.split === 'inner-ring' ? [innerSplit(job)] : []
+  return [innerBlank(job), ...split, innerOutside(job), innerGroove(job), innerFit(job), innerSand(job)]
+}
+
+function innerBlank(job: Job): Operation {
+  const { design, method } = job
+  const isSplit = design.bearing.assembly.split === 'inner-ring'
+  const allowance = sawAllowance(design.bearing.settled.input.units)
+  const outside = size(job, 'innerLandDiameter', 'outside, the full line')
+  const width = size(job, 'innerWidth', 'thickness')
+  return {
+    id: 'inner-blank',
+    part: 'inner-ring',
+    title: isSplit ? 'Cut the two discs of the inner ring' : 'Cut the disc of the inner ring',
+    tool: method === 'router-and-lathe' ? 'router on a circle jig, drill press' : 'saw, plane, drill press',
+    how: `Lay out from the template, the arrow along the grain. Cut outside of the full line. Bore the centre${isSplit ? ' of both, one on the other' : ''}.`,
+    sizes: [
+      outside,
+      { name: 'cut by, the dashed line', value: mm(outside.value + 2 * allowance) },
+      isSplit ? { ...width, name: 'thickness of each disc', value: mm(width.value / 2) } : width,
+      size(job, 'boreDiameter', 'bore'),
+    ],
+    check: LAYOUT_CHECK,
+    mistake: {
+      looksLike: 'A bore that is not square to the face: the ring runs out.',
+      costs: 'The disc. Bore before it is sawn round, while it can be clamped.',
+    },
+    cautions: [method === 'router-and-lathe' ? 'routing' : 'sawing', 'drilling', 'dust'],
+    readings: [],
+  }
+}
+
+function innerSplit(job: Job): Operation {
+  const screws = splitScrewsOf(job.design.bearing)
+  return {
+    id: 'inner-split',
+    part: 'inner-ring',
+    title: screws === undefined ? 'Pin the halves together' : 'Screw the halves together',
+    tool:
+      screws === undefined
+        ? 'dowels, or a bolt through the bore with washers'
+        : `drill, countersink, ${screws.count} wood screws No. 4`,
+    how: 'Before anything is turned, so that both halves are turned as one. The faces meet at mid groove. Mark the pair across the edge, and take it apart only to put the balls in.',
+    sizes:
+      screws === undefined ? [] : [{ name: `${screws.count} screws on a circle of`, value: screws.circleDiameter }],
+    check: 'No light between the halves; the marks meet.',
+    mistake: {
+      looksLike: 'A screw that comes out in the groove or the bore.',
+      costs: 'The tool strikes steel. Countersink deep, and keep to the circle.',
+    },
+    cautions: ['drilling'],
+    readings: [],
+  }
+}
+
+const innerOutside = (job: Job): Operation => ({
+  id: 'inner-outside',
+  part: 'inner-ring',
+  title: 'Turn the outside of the inner ring',
+  tool: 'lathe, on a mandrel through the bore, gouge and scraper',
+  how: 'Down to the line. Write down what it is: the groove is measured from here.',
+  sizes: [size(job, 'innerLandDiameter', 'outside (land)')],
+  check: 'Caliper in two directions; the hollow edge of the gauge sheet shows no light.',
+  mistake: {
+    looksLike: 'An outside that is too small, with the groove cut to its depth all the same.',
+    costs: 'Play. Cut the groove to its bottom diameter, not to its depth.',
+  },
+  cautions: ['turning', 'dust'],
+  readings: [],
+})
+
+function innerGroove(job: Job): Operation {
+  const { innerRing: inner } = job.design.bearing
+  const short = grooveStopShort(inner.grooveDepth)
+  return {
+    id: 'inner-groove',
+    part: 'inner-ring',
+    title: 'Cut the groove of the inner ring, short of its depth',
+    tool: 'lathe, scraper ground to the groove radius, outside caliper',
+    how: 'At mid width, on the line between the halves if there is one. Stop short.',
+    sizes: [
+      size(job, 'innerGrooveRadius', 'groove radius'),
+      size(job, 'innerGrooveDepth', 'groove depth', -short),
+      size(job, 'innerGrooveBottomDiameter', 'across the bottoms', 2 * short),
+    ],
+    check: 'The profile of the gauge sheet: its shoulders stay off the land by what is left to sand.',
+    mistake: {
+      looksLike: 'A groove off the middle: one half closes, the other does not.',
+      costs: 'The pair. Score the middle with a pencil while it turns, before the tool goes in.',
+    },
+    cautions: ['turning', 'dust'],
+    readings: [{ name: 'across the groove bottoms', ring: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
+  }
+}
+
+function innerFit(job: Job): Operation {
+  const { assembly } = job.design.bearing
+  return {
+    id: 'inner-fit',
+    part: 'inner-ring',
+    title: 'Try it in the outer ring, with the balls',
+    tool: 'hands; a dial indicator if there is one',
+    how:
+      assembly.split === 'outer-ring'
+        ? 'Lay the balls round the inner ring and close the halves of the outer ring over them. Turn by hand and feel for play, side to side.'
+        : 'Balls in the outer ring; close the inner ring in from both sides. Turn by hand and feel for play, side to side.',
+    sizes: [size(job, 'radialInternalClearance', 'play to end at')],
+    check: 'The whole travel from side to side, in two directions.',
+    mistake: {
+      looksLike: 'It binds at one place in every turn: a groove that is not round, or one large ball.',
+      costs: 'Do not force it: find the ball first, then sand.',
+    },
+    cautions: [],
+    readings: [
+      { name: 'play, side to side', ring: 'inner', kind: 'radial-play', field: '/value' },
+      { name: 'it binds', ring: 'inner', kind: 'binds', field: '' },
+    ],
+  }
+}
+
+const innerSand = (job: Job): Operation => ({
+  id: 'inner-sand',
+  part: 'inner-ring',
+  title: 'Sand the inner groove to fit',
+  tool: 'lathe, abrasive round a dowel of the groove radius',
+  how: 'Send the readings to the fit correction, take off what it says, clean, close it up again, and read.',
+  sizes: [
+    size(job, 'innerGrooveBottomDiameter', 'across the bottoms'),
+    size(job, 'radialInternalClearance', 'play to end at'),
+  ],
+  check: 'It runs free all the way round, and the play is there and no more.',
+  mistake: {
+    looksLike: 'Play that is seen, not felt.',
+    costs: 'A bearing that rattles; a new inner ring is the smaller one to make.',
+  },
+  cautions: ['turning', 'dust'],
+  readings: [{ name: 'play, side to side', ring: 'inner', kind: 'radial-play', field: '/value' }],
+})
+
+function finish({ design, say }: Job): Operation {
+  const { finishAllowance } = design.bearing.settled
+  const isBare = finishAllowance === 0
+  return {
+    id: 'finish',
+    part: 'both',
+    title: isBare ? 'Leave it bare, or finish outside the grooves only' : 'Put the finish on',
+    tool: 'cloth, thin finish',
+    how: isBare
+      ? 'The sizes are for bare wood. Finish the outsides and faces alone, and keep it out of the grooves.'
+      : `Thin, even coats on every turned surface: the sizes leave ${say(finishAllowance)} for it on each.`,
+    sizes: isBare ? [] : [{ name: 'film on each surface', value: finishAllowance }],
+    check: 'The plugs and the play again, when it is dry.',
+    mistake: {
+      looksLike: 'A run of finish in a groove.',
+      costs: 'A bump that every ball climbs: scrape it out before it hardens.',
+    },
+    cautions: ['finish'],
+    readings: [{ name: 'gap, all balls in', ring: 'outer', kind: 'ball-gap', field: '/value' }],
+  }
+}
+
+const grain = (_job: Job): Operation => ({
+  id: 'grain',
+  part: 'both',
+  title: 'Knock the raised grain back',
+  tool: 'fine abrasive, used',
+  how: 'A first coat, or damp air, lifts the fibres. When dry, rub them off with two or three light strokes in each groove.',
+  sizes: [],
+  check: 'A cloth drags nowhere; the balls run without a hiss.',
+  mistake: { looksLike: 'Sanding on until it is smooth to the eye.', costs: 'Depth: the gap opens again.' },
+  cautions: ['dust'],
+  readings: [],
+})
+
+const wax = (_job: Job): Operation => ({
+  id: 'wax',
+  part: 'both',
+  title: 'Wax the grooves',
+  tool: 'hard paste wax, soft cloth',
+  how: 'A thin coat in both grooves, left to dry and buffed off.',
+  sizes: [],
+  check: 'Nothing comes off on a finger.',
+  mistake: { looksLike: 'Wax left thick.', costs: 'It gathers dust into crumbs that feel like a rough groove.' },
+  cautions: ['finish'],
+  readings: [],
+})
+
+function runIn({ design, say }: Job): Operation {
+  const { settled, ballGap, radialInternalClearance } = design.bearing
+  return {
+    id: 'run-in',
+    part: 'both',
+    title: 'Assemble and run in by hand',
+    tool: 'hands',
+    how: 'A few hundred turns by hand, light load, both ways. Take it apart, wipe out the dust, look for shiny spots, and read the gap and the play once more.',
+    sizes: [
+      { symbol: DIMENSION_SYMBOLS.ballGap, name: 'ball gap', value: ballGap },
+      { symbol: DIMENSION_SYMBOLS.radialInternalClearance, name: 'play', value: radialInternalClearance },
+    ],
+    check: `It coasts, and is as quiet at the end of a turn as at its start; the gap is still ${say(settled.minBallGap)} or more.`,
+    mistake: {
+      looksLike: 'A shiny spot at one place of a groove: high wood or a large ball.',
+      costs: 'Wear that grows. Ease the spot with two strokes, no more.',
+    },
+    cautions: [
+      'light-use-only',
+      ...((settled.input.balls.material === 'glass' ? ['glass-balls'] : []) as CautionCode[]),
+    ],
+    readings: [
+      { name: 'gap, all balls in', ring: 'outer', kind: 'ball-gap', field: '/value' },
+      { name: 'play, side to side', ring: 'inner', kind: 'radial-play', field: '/value' },
+    ],
+  }
+}

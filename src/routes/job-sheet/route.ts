@@ -1,0 +1,51 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import type { FastifyRequest } from 'fastify'
+import { design } from '#shared/bearing/design.ts'
+import { computingRoute } from '#src/http/computing-route.ts'
+import { problem } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { toDesignInput } from '#src/wire/design-input.ts'
+import { pagePolicy } from '#src/wire/html.ts'
+import { refuseDesign } from '#src/wire/refusal.ts'
+import { paperFor } from '#src/wire/sheet-options.ts'
+import { STYLE, toHtml } from './html.ts'
+import { toPages } from './pages.ts'
+import { JobOperation, JobReading, JobSheetRequest, JobSheetResponse, JobSize, SHEET_TYPES, Sheet } from './schema.ts'
+import { toJobSheet, USUAL_METHOD } from './translate.ts'
+
+export const JOB_SHEET_SCHEMAS = [JobSize, JobReading, JobOperation, JobSheetRequest, JobSheetResponse]
+
+/** A link says it in its address, a program by `Accept`. */
+function offered(request: FastifyRequest): readonly [string, ...string[]] {
+  const { format } = Object(request.method === 'POST' ? request.body : request.query) as Partial<JobSheetRequest>
+  return format === undefined ? [SHEET_TYPES.json, SHEET_TYPES.html, SHEET_TYPES.pdf] : [SHEET_TYPES[format]]
+}
+
+export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
+  computingRoute(app, {
+    path: '/job-sheet',
+    get: true,
+    mediaTypes: offered,
+    schema: {
+      operationId: 'jobSheet',
+      tags: ['drawings'],
+      summary: 'The operations in order, with the size to stop at in each',
+      body: refTo<typeof JobSheetRequest>('JobSheetRequest'),
+      response: {
+        200: Sheet,
+        422: problem('Cannot exist'),
+        503: problem('Too busy'),
+      },
+    },
+    handler: (body, request, reply, mediaType) => {
+      const designed = design(toDesignInput(body))
+      if (!designed.ok) return refuseDesign(reply, designed.error, body.units)
+      const sheet = toJobSheet(designed.value, body.method ?? USUAL_METHOD)
+      if (mediaType === SHEET_TYPES.json) return sheet
+      if (mediaType === SHEET_TYPES.pdf)
+        return app.runTask('pdf', toPages(sheet, paperFor(body)), request).then((written) => Buffer.from(written))
+      reply.header('content-security-policy', pagePolicy(STYLE, app.frameAncestors))
+      return toHtml(sheet)
+    },
+  })
+}

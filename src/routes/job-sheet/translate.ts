@@ -1,0 +1,64 @@
+import type { Design } from '#shared/bearing/design.ts'
+import type { Units } from '#shared/units/length.ts'
+import { shopFigure } from '#shared/units/shop-figure.ts'
+import { caution } from '#src/wire/caution.ts'
+import { figure } from '#src/wire/figure.ts'
+import { show } from '#src/wire/length.ts'
+import { present } from '#src/wire/optional.ts'
+import { type Operation, operationsFor, type Size } from './operations.ts'
+import type { JobOperation, JobSheetResponse, Method } from './schema.ts'
+
+export const USUAL_METHOD: Method = 'saw-and-lathe'
+
+/** The job sheet of a design, in the caller's units. */
+export function toJobSheet(design: Design, method: Method): JobSheetResponse {
+  const { settled, outerRing, innerRing } = design.bearing
+  const { units, balls, shopDenominator } = settled.input
+  const { count, material = 'wood' } = balls
+  const say = (length: typeof settled.ballDiameter): string => figure(length, units)
+  return {
+    units,
+    title: `Bearing of ${count} ${material} balls of ${say(settled.ballDiameter)}: ${say(outerRing.outsideDiameter)} outside, ${say(innerRing.boreDiameter)} bore`,
+    method,
+    use: caution('light-use-only').message,
+    operations: operationsFor(design, method).map((operation, index) =>
+      toOperation(operation, index + 1, units, shopDenominator),
+    ),
+  }
+}
+
+function toOperation(
+  { id, part, title, tool, how, sizes, check, mistake, cautions, readings }: Operation,
+  number: number,
+  units: Units,
+  denominator: number | undefined,
+): JobOperation {
+  return {
+    number,
+    id,
+    part,
+    title,
+    tool,
+    how,
+    sizes: sizes.map((size) => toSize(size, units, denominator)),
+    check,
+    mistake,
+    cautions: cautions.map(caution),
+    readings: [...readings],
+  }
+}
+
+function toSize(
+  { symbol, name, value, stopAt }: Size,
+  units: Units,
+  denominator: number | undefined,
+): JobOperation['sizes'][number] {
+  return present<JobOperation['sizes'][number]>({
+    symbol,
+    name,
+    value: show(value, units),
+    shop: shopFigure(value, units, denominator).text,
+    stopAt: stopAt === undefined ? undefined : show(stopAt, units),
+    stopAtShop: stopAt === undefined ? undefined : shopFigure(stopAt, units, denominator).text,
+  })
+}

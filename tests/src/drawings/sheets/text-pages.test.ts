@@ -1,0 +1,45 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { PAPER_SIZES } from '#src/drawings/papers.ts'
+import { textPages } from '#src/drawings/sheets/text-pages.ts'
+import { operationsFor } from '#src/routes/job-sheet/operations.ts'
+import { toPages } from '#src/routes/job-sheet/pages.ts'
+import { toJobSheet } from '#src/routes/job-sheet/translate.ts'
+import { valid } from '#tests/support/designed.ts'
+import { likelyInput } from '#tests/support/inputs.ts'
+import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
+
+test('whatever the bearing and the machines, no text of its job sheet meets another or leaves a page', () => {
+  const method = fc.constantFrom('saw-and-lathe', 'lathe-only', 'router-and-lathe')
+  fc.assert(
+    fc.property(valid(likelyInput), method, fc.constantFrom('a4', 'letter'), (made, machines, paper) => {
+      const pages = toPages(toJobSheet(made, machines), paper)
+      expect(pages.flatMap(sheetFaults)).toEqual([])
+      const titles = operationsFor(made, machines).length
+      const numbered = pages.flatMap(textsOn).filter(({ text, bold }) => bold === true && /^\d+\. /.test(text))
+      expect(numbered).toHaveLength(titles)
+    }),
+    { numRuns: 60 },
+  )
+})
+
+test('a block is not torn apart: it begins on a new page where it does not fit', () => {
+  const rows = Array.from(
+    { length: 20 },
+    (_, index) => ({ kind: 'paragraph', lead: 'Row', words: `row ${index}` }) as const,
+  )
+  const pages = textPages(
+    'Heading',
+    'lead',
+    [
+      { title: 'A', rows },
+      { title: 'B', rows },
+      { title: 'C', rows },
+    ],
+    PAPER_SIZES.a4,
+  )
+  for (const page of pages) {
+    const counted = textsOn(page).filter(({ text }) => /^row \d/.test(text))
+    expect(counted.length % 20).toBe(0)
+  }
+})

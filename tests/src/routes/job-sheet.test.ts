@@ -1,0 +1,188 @@
+import { describe, expect, test } from 'vitest'
+import { bearingOf } from '#shared/bearing/bearing.ts'
+import { METHODS } from '#src/routes/job-sheet/schema.ts'
+import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { PLAIN } from '#tests/support/inputs.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+import { run } from '#tests/support/system-tools.ts'
+
+const BODY = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
+const QUERY = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
+
+type Size = { readonly symbol?: string; readonly name: string; readonly value: number; readonly stopAt?: number }
+type Operation = {
+  readonly number: number
+  readonly id: string
+  readonly sizes: readonly Size[]
+  readonly cautions: readonly { readonly code: string }[]
+  readonly readings: readonly { readonly ring: string; readonly kind: string; readonly field: string }[]
+}
+
+async function sheet(body: object, at?: string): Promise<readonly Operation[]> {
+  const answer = await post(`${at ?? (await startedApp())}/v1/job-sheet`, body)
+  expect(answer.status, answer.text).toBe(200)
+  return (JSON.parse(answer.text) as { operations: readonly Operation[] }).operations
+}
+
+function plain() {
+  const made = bearingOf(PLAIN)
+  if (!made.ok) throw new RangeError('the plain input must give a bearing')
+  return made.value
+}
+
+describe('the operations', () => {
+  test('go from choosing balls to running in, outer ring before inner', async () => {
+    const ids = (await sheet(BODY)).map(({ id }) => id)
+    expect(ids).toEqual([
+      'choose-balls',
+      'outer-layout',
+      'outer-bore',
+      'outer-saw',
+      'outer-outside',
+      'outer-core',
+      'outer-inside',
+      'outer-groove',
+      'outer-fit',
+      'outer-sand',
+      'inner-blank',
+      'inner-split',
+      'inner-outside',
+      'inner-groove',
+      'inner-fit',
+      'inner-sand',
+      'finish',
+      'grain',
+      'wax',
+      'run-in',
+    ])
+  })
+
+  test('a lathe alone saws nothing; a router takes the place of saw, outside and core', async () => {
+    const lathe = (await sheet({ ...BODY, method: 'lathe-only' })).map(({ id }) => id)
+    expect(lathe).not.toContain('outer-saw')
+    expect(lathe).toContain('outer-core')
+    const router = (await sheet({ ...BODY, method: 'router-and-lathe' })).map(({ id }) => id)
+    expect(router).toContain('outer-rout')
+    for (const id of ['outer-saw', 'outer-outside', 'outer-core']) expect(router).not.toContain(id)
+  })
+
+  test.each([
+    ['inner-ring', true, false],
+    ['outer-ring', false, true],
+    ['none', false, false],
+  ])('split %s: halves are joined before they are turned', async (split, inner, outer) => {
+    const ids = (await sheet({ ...BODY, split })).map(({ id }) => id)
+    expect(ids.includes('inner-split')).toBe(inner)
+    expect(ids.includes('outer-split')).toBe(outer)
+    if (inner) expect(ids.indexOf('inner-split')).toBeLessThan(ids.indexOf('inner-outside'))
+  })
+
+  test.each(METHODS)('%s: every size with a symbol is that of the design, less the film', async (method) => {
+    const at = await startedApp()
+    const body = { ...BODY, finishAllowance: 0.05 }
+    const designed = JSON.parse((await post(`${at}/v1/design`, body)).text) as {
+      readonly ballDiameter: number
+      readonly dimensions: readonly { readonly symbol: string; readonly value: number; readonly cutTo?: number }[]
+    }
+    const sizes = (await sheet({ ...body, method }, at)).flatMap((operation) => operation.sizes)
+    const known = new Map([
+      ...designed.dimensions.map(({ symbol, value, cutTo }) => [symbol, cutTo ?? value] as const),
+      ['Dw', designed.ballDiameter] as const,
+    ])
+    const named = sizes.filter(({ symbol, name }) => symbol !== undefined && !name.includes('each disc'))
+    expect(named.length).toBeGreaterThan(10)
+    for (const { symbol = '', value } of named) expect(value).toBeWithin(1e-9, known.get(symbol) ?? Number.NaN)
+  })
+
+  // Twice the scatter of a tool of 0.2 mm and a tenth of the depth: by hand for 3.2 mm, 2 × 0.3774 mm.
+  test('both grooves are stopped short, the outer one below its size and the inner one above', async () => {
+    const operations = await sheet(BODY)
+    const { outerRing, innerRing } = plain()
+    const stop = (id: string, symbol: string) =>
+      operations.find((operation) => operation.id === id)?.sizes.find((size) => size.symbol === symbol)?.stopAt
+    expect(stop('outer-groove', 'he')).toBeWithin(0.001, outerRing.grooveDepth - 0.755)
+    expect(stop('outer-groove', 'De')).toBeWithin(0.002, outerRing.grooveBottomDiameter - 1.51)
+    const innerShort = 2 * Math.hypot(0.2, 0.1 * innerRing.grooveDepth)
+    expect(stop('inner-groove', 'di')).toBeWithin(1e-9, innerRing.grooveBottomDiameter + 2 * innerShort)
+  })
+
+  test('cautions stand at the step where the hazard is', async () => {
+    const operations = await sheet({ ...BODY, balls: { ...BODY.balls, material: 'glass' } })
+    const at = (id: string) => operations.find((operation) => operation.id === id)?.cautions.map(({ code }) => code)
+    expect(at('outer-saw')).toContain('sawing')
+    expect(at('outer-core')).toContain('core-loose')
+    expect(at('outer-groove')).toContain('turning')
+    expect(at('outer-sand')).toContain('sanding-inside')
+    expect(at('finish')).toContain('finish')
+    expect(at('choose-balls')).toEqual(['glass-balls'])
+    expect(at('outer-layout')).toEqual([])
+  })
+
+  test('every blank to write in is a reading that the fit correction takes at that ring', async () => {
+    const at = await startedApp()
+    const figures: Record<string, unknown> = { '/value': 20, '/landDiameter': 70, '/result': 'enters' }
+    const extra: Record<string, object> = {
+      plug: { diameter: 45, result: 'enters' },
+      'groove-depth': { value: 2, landDiameter: 70 },
+      'ball-row': { value: 192, count: 12 },
+      'ball-gap': { value: 0.5 },
+    }
+    const readings = (await sheet(BODY, at)).flatMap((operation) => operation.readings)
+    expect(readings.length).toBeGreaterThan(10)
+    for (const { ring, kind, field } of readings) {
+      const reading = { kind, ...(field === '' ? {} : { [field.slice(1)]: figures[field] }), ...extra[kind] }
+      const answer = await post(`${at}/v1/fit-correction`, { design: BODY, ring, readings: [reading] })
+      expect([200, 422], `${kind}: ${answer.text}`).toContain(answer.status)
+    }
+  })
+})
+
+describe('the forms that it comes in', () => {
+  test('JSON unless another is asked for, by Accept or by the address', async () => {
+    const at = await startedApp()
+    const typeOf = async (query: string, accept: string) =>
+      (await ask(`${at}/v1/job-sheet?${QUERY}${query}`, { headers: { accept } })).headers['content-type']
+    expect(await typeOf('', '*/*')).toBe('application/json; charset=utf-8')
+    expect(await typeOf('', 'text/html,application/xhtml+xml,*/*;q=0.8')).toBe('text/html; charset=utf-8')
+    expect(await typeOf('', 'application/pdf')).toBe('application/pdf')
+    expect(await typeOf('&format=pdf', 'text/html,*/*;q=0.8')).toBe('application/pdf')
+    expect(await typeOf('&format=html', '*/*')).toBe('text/html; charset=utf-8')
+  })
+
+  test('the page carries its style sheet by hash, runs nothing, and says who may frame it', async () => {
+    const at = await startedApp({ config: { frameAncestors: ['https://courses.example'] } })
+    const { headers, text } = await ask(`${at}/v1/job-sheet?${QUERY}&format=html`)
+    const policy = String(headers['content-security-policy'])
+    expect(policy).toMatch(
+      /^default-src 'none'; style-src 'sha256-[\w+/=]+'; .*frame-ancestors https:\/\/courses\.example$/,
+    )
+    expect(text).not.toMatch(/<script|style="|javascript:/)
+    expect(text.match(/class="box"/g)).toHaveLength(20)
+  })
+
+  test('on paper it says every operation and every figure to stop at', async () => {
+    const at = await startedApp()
+    const { operations } = JSON.parse((await post(`${at}/v1/job-sheet`, BODY)).text) as {
+      operations: readonly (Operation & { title: string })[]
+    }
+    const response = await fetch(`${at}/v1/job-sheet?${QUERY}&format=pdf`)
+    const words = run('pdftotext', ['-layout', '-', '-'], Buffer.from(await response.arrayBuffer())).toString()
+    const squeezed = words.replace(/\s+/g, ' ')
+    for (const { number, title } of operations) expect(squeezed).toContain(`${number}. ${title}`)
+    for (const { stopAt } of operations.flatMap(({ sizes }) => sizes))
+      if (stopAt !== undefined) expect(squeezed).toContain(`${Number(stopAt.toFixed(2))} mm`)
+  })
+
+  test('in inches it speaks of inches', async () => {
+    const at = await startedApp()
+    const page = await ask(`${at}/v1/job-sheet?units=in&balls.count=10&balls.diameter=5/8&bore=1/2&format=html`)
+    expect(page.text).toContain('3 1/2 in')
+    expect(page.text).not.toMatch(/\d mm(?! and|, and)/)
+  })
+})
+
+test('what cannot exist is refused, and what is not known is a fault', async () => {
+  const at = await startedApp()
+  problemIn(await ask(`${at}/v1/job-sheet?units=mm&balls.count=12&balls.diameter=16&bore=50&format=html`), 422)
+  expect(faultsIn(await ask(`${at}/v1/job-sheet?${QUERY}&method=laser`))).toHaveLength(1)
+})
