@@ -11,12 +11,18 @@ export function holdToProtocol(app: FastifyInstance): void {
 function refusal({ headers, raw }: FastifyRequest): ProblemError | undefined {
   if (headers.host === undefined && raw.httpVersion === '1.1')
     return new ProblemError(400, 'The Host header is missing.')
+  // `*` and paths without a beginning: the router would take them for the front page.
+  if (!isAddress(raw)) return new ProblemError(400, 'An address begins with a stroke: /v1/design, say.')
   // RFC 9112 §3.2: two names for one server are two opinions of who is asked, here and at a proxy.
   if (hosts(raw.rawHeaders) > 1 || headers.host?.includes(',') === true)
     return new ProblemError(400, 'There is more than one Host.')
   const encoding = headers['content-encoding']
   if (encoding === undefined || encoding === 'identity') return undefined
   return new ProblemError(415, 'The body is compressed: send it as it is.')
+}
+
+function isAddress({ url = '', method }: FastifyRequest['raw']): boolean {
+  return url === '*' ? method === 'OPTIONS' : /^(\/|https?:)/i.test(url)
 }
 
 /** How often the header stands there: Node keeps the first and drops the others. */

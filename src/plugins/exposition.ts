@@ -1,6 +1,6 @@
 import { Counter, collectDefaultMetrics, Gauge, type Metric, Registry } from 'prom-client'
 import type { TaskLoad } from '#src/workers/pool.ts'
-import { BUCKETS, type Series } from './metrics.ts'
+import { BUCKETS, type Series } from './answer-times.ts'
 
 type Value = {
   readonly metricName?: string

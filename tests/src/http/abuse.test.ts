@@ -65,7 +65,7 @@ test('a tunnel is not opened', async () => {
 describe('a path that wants to be another one leads nowhere', () => {
   test.each([
     ...['/v1/../health/live', '//health/live', '/health/live/', '/health//live', '/health%2Flive', '/./health/live'],
-    ...['/HEALTH/LIVE', '/health/live%00', '/health/live;a=b', '/?/health/live', '/__proto__', '/constructor', '*'],
+    ...['/HEALTH/LIVE', '/health/live%00', '/health/live;a=b', '/__proto__', '/constructor', '*'],
     ...['/docs/static/../../../package.json', '/docs/static/%2e%2e/%2e%2e/package.json', '/docs/static//etc/passwd'],
     ...['/docs/static/..%2f..%2fpackage.json', '/docs/static/..%5c..%5cpackage.json', '/docs/static/%00'],
     ...['/docs/static/%252e%252e/package.json', '\\health\\live', 'health/live', '/%ff', '/%', '/%u0041', '/\xe4'],
