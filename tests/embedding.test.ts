@@ -1,0 +1,92 @@
+import type { Page } from 'playwright-core'
+import { describe, expect, test } from 'vitest'
+import { openedPage } from '#tests/support/browser.ts'
+import { courseSite } from './support/course-site.ts'
+import { startedApp } from './support/started-app.ts'
+import { run } from './support/system-tools.ts'
+
+/*
+ * A course page of another site, opened in a real browser.
+ */
+
+/** Of an image that was loaded, in pixels of the browser; else 0. */
+const naturalWidth = async (page: Page, id: string): Promise<number> =>
+  Number(await page.evaluate(`document.getElementById('${id}').naturalWidth`))
+
+test('the page of a course shows two drawings, a figure and a job sheet, and the browser has nothing to complain of', async () => {
+  const site = await courseSite(() => startedApp())
+  const { page, faults } = await openedPage()
+  await page.goto(site, { waitUntil: 'networkidle' })
+  for (const id of ['drawing', 'gauges']) {
+    expect(await naturalWidth(page, id)).toBeGreaterThan(300)
+  }
+  const figure = page.frameLocator('#figure')
+  expect(await figure.locator('svg title').textContent()).toBe('Assembly')
+  expect(await figure.locator('figcaption').textContent()).toContain('14 glass balls of 14 mm')
+  expect(await page.frameLocator('#sheet').locator('li.step').count()).toBe(20)
+  expect(faults).toEqual([])
+})
+
+test('an image is as wide as its paper, at the 96 pixels of an inch that a browser has', async () => {
+  const { page } = await openedPage()
+  await page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })
+  expect(await naturalWidth(page, 'drawing')).toBeWithin(1, (297 / 25.4) * 96)
+})
+
+test.each([360, 700, 1400])('a figure is as wide as its frame and no wider, at %d pixels', async (width) => {
+  const { page } = await openedPage({ viewport: { width, height: 800 } })
+  await page.goto(`${await startedApp()}/v1/drawings/assembly.html?units=mm&balls.count=12&balls.diameter=16&bore=12`)
+  const box = await page.locator('svg').boundingBox()
+  expect(box?.width).toBeGreaterThan(width * 0.95)
+  expect(await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth')).toBe(0)
+  expect((box?.width ?? 0) / (box?.height ?? 1)).toBeWithin(0.01, 297 / 210)
+})
+
+describe('light and dark', () => {
+  const inkAndPaper = `(() => {
+    const style = getComputedStyle(document.body)
+    const light = (colour) => colour.match(/\\d+/g).slice(0, 3).reduce((sum, part) => sum + Number(part), 0) / 765
+    const line = getComputedStyle(document.querySelector('svg g'))
+    return { ink: light(line.stroke), paper: light(style.backgroundColor) }
+  })()`
+
+  test.each([
+    ['light', false],
+    ['dark', true],
+  ] as const)('%s: lines stand out from the paper', async (colorScheme, isDark) => {
+    const { page } = await openedPage({ colorScheme })
+    await page.goto(`${await startedApp()}/v1/drawings/gauges.html?units=mm&balls.count=12&balls.diameter=16&bore=12`)
+    const seen = (await page.evaluate(inkAndPaper)) as { readonly ink: number; readonly paper: number }
+    expect(seen.ink > seen.paper).toBe(isDark)
+    expect(Math.abs(seen.ink - seen.paper)).toBeGreaterThan(0.7)
+    await page.emulateMedia({ media: 'print', colorScheme })
+    expect(await page.evaluate(inkAndPaper)).toEqual({ ink: 0, paper: 1 })
+  })
+})
+
+test('printed, the page of a course is sound, and the job sheet has all its operations', async () => {
+  const service = await startedApp()
+  const { page } = await openedPage()
+  await page.goto(await courseSite(async () => service), { waitUntil: 'networkidle' })
+  expect(run('pdftotext', ['-', '-'], await page.pdf({ format: 'A4' })).toString()).toContain('tide clock')
+  await page.goto(`${service}/v1/job-sheet?units=mm&balls.count=12&balls.diameter=16&bore=12&format=html`)
+  const words = run('pdftotext', ['-layout', '-', '-'], await page.pdf({ preferCSSPageSize: true })).toString()
+  for (let number = 1; number <= 20; number += 1) expect(words).toMatch(new RegExp(`^\\s*${number}\\. `, 'm'))
+})
+
+test('a site that may not frame it sees nothing of it, and its images all the same', async () => {
+  const site = await courseSite(() => startedApp({ config: { frameAncestors: false } }))
+  const { page, faults } = await openedPage()
+  await page.goto(site, { waitUntil: 'networkidle' })
+  expect(await page.frameLocator('#figure').locator('svg').count()).toBe(0)
+  expect(faults.join()).toMatch(/frame-ancestors/)
+  expect(await naturalWidth(page, 'drawing')).toBeGreaterThan(300)
+})
+
+test('a site that is named may frame it', async () => {
+  const site = await courseSite((origin) => startedApp({ config: { frameAncestors: [origin] } }))
+  const { page, faults } = await openedPage()
+  await page.goto(site, { waitUntil: 'networkidle' })
+  expect(faults).toEqual([])
+  expect(await page.frameLocator('#figure').locator('svg').count()).toBe(1)
+})
