@@ -14,8 +14,8 @@ export function polar(centre: Point, radius: number, angle: number): Point {
 /**
  * What a line is there for; how it looks is a writer's business. The first five are lines of an engineering drawing
  * (ISO 128-2): `outline` continuous and wide, `hidden` dashed, `centre` long dash and dot, `dimension` and `hatch`
- * continuous and narrow. On templates: `finish` is the line to work to, `saw` the one to saw by, and `waste` lies
- * outside of the part. `frame` is of the sheet, `mark` is for laying sheets side by side and measuring them.
+ * continuous and narrow. On templates: `finish` is the line to work to, `saw` the one to saw by, `hole` is drilled, and
+ * `layout` is pricked through to the wood. `frame` is of the sheet, `mark` for measuring it and laying it beside others.
  */
 export type Role =
   | 'outline'
@@ -25,7 +25,6 @@ export type Role =
   | 'hatch'
   | 'finish'
   | 'saw'
-  | 'waste'
   | 'hole'
   | 'layout'
   | 'frame'

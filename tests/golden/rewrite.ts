@@ -1,12 +1,13 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { buildApp } from '#src/app.ts'
 import { DEFAULTS } from '#src/config.ts'
 import { injectionOf } from '#tests/support/operations.ts'
+import { goldenDrawings } from './drawings.ts'
 
 /*
- * Writes the answers of `openapi/examples/` anew, from the requests in them. Read the difference before you commit it:
- * an example is a promise to callers.
+ * Writes the answers of `openapi/examples/` anew, from the requests in them, and the drawings beside this file. Read the
+ * difference, and look at every drawing that changed, before you commit it: both are promises to callers.
  */
 const FOLDER = join(import.meta.dirname, '../../openapi/examples')
 
@@ -20,3 +21,7 @@ for (const file of readdirSync(FOLDER)) {
   writeFileSync(join(FOLDER, file), `${JSON.stringify(example, null, 2)}\n`)
 }
 await app.close()
+
+const DRAWINGS = join(import.meta.dirname, 'drawings')
+mkdirSync(DRAWINGS, { recursive: true })
+for (const { name, text } of goldenDrawings()) writeFileSync(join(DRAWINGS, name), text)

@@ -19,7 +19,7 @@ const ROWS: readonly (readonly [DimensionKey, string])[] = [
   ['innerGrooveDepth', 'groove depth'],
   ['innerGrooveRadius', 'groove radius'],
   ['innerWall', 'wood behind it'],
-  ['outerWidth', 'width of both'],
+  ['innerWidth', 'width of both'],
   ['gaugeGoDiameter', 'go plug'],
   ['gaugeNoGoDiameter', 'no-go plug'],
   ['ballGap', 'ball gap'],

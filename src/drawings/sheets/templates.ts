@@ -119,9 +119,9 @@ function blank(title: string, rings: readonly Ring[], holes: readonly Shape[], n
 
 /** A cross to prick through, and the mark of a centre punch. */
 const punch = (): readonly Shape[] => [
-  circle('mark', CENTRE, PUNCH_RADIUS),
-  line('mark', at(-PUNCH_REACH, 0), at(PUNCH_REACH, 0)),
-  line('mark', at(0, -PUNCH_REACH), at(0, PUNCH_REACH)),
+  circle('layout', CENTRE, PUNCH_RADIUS),
+  line('layout', at(-PUNCH_REACH, 0), at(PUNCH_REACH, 0)),
+  line('layout', at(0, -PUNCH_REACH), at(0, PUNCH_REACH)),
 ]
 
 /** Above the blank, along the board. */

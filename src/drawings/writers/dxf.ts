@@ -9,7 +9,6 @@ const LINE_TYPES = {
   HIDDEN: [2.4, -0.8],
   CENTER: [6, -0.8, 0.4, -0.8],
   DASHED: [3.2, -1.2],
-  DOT: [0.4, -1.2],
 } as const
 
 /** A layer for each purpose, so that a machine cuts by FINISH or SAW and leaves the rest alone. */
@@ -21,7 +20,6 @@ const LAYERS: Readonly<Record<Role, Layer>> = {
   hatch: { name: 'HATCH', lineType: 'CONTINUOUS', colour: 9 },
   finish: { name: 'FINISH', lineType: 'CONTINUOUS', colour: 1 },
   saw: { name: 'SAW', lineType: 'DASHED', colour: 5 },
-  waste: { name: 'WASTE', lineType: 'DOT', colour: 8 },
   hole: { name: 'HOLES', lineType: 'CONTINUOUS', colour: 6 },
   layout: { name: 'LAYOUT', lineType: 'CONTINUOUS', colour: 2 },
   frame: { name: 'FRAME', lineType: 'CONTINUOUS', colour: 8 },

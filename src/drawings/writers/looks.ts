@@ -17,7 +17,6 @@ export const LOOKS: Readonly<Record<Role, Look>> = {
   hatch: { width: 0.18 },
   finish: { width: WIDE },
   saw: { width: 0.35, dashes: [3.2, 1.2] },
-  waste: { width: NARROW, dashes: [0.4, 1.2] },
   hole: { width: 0.35 },
   layout: { width: 0.18 },
   frame: { width: 0.35 },

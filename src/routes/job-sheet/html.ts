@@ -16,7 +16,7 @@ li.step{border-top:2px solid var(--rule);padding:1rem 0;break-inside:avoid}
 p{margin:.35rem 0}
 table{border-collapse:collapse;width:100%;margin:.5rem 0}
 th,td{text-align:left;padding:.25rem .5rem;border-bottom:1px solid var(--rule);font-weight:400}
-td.n,th.n{text-align:right;font-variant-numeric:tabular-nums}
+td.n,th.n{text-align:right;white-space:nowrap;font-variant-numeric:tabular-nums}
 thead th{font-size:.85rem;font-weight:700}
 .caution{border-left:.35rem solid var(--warn);padding:.25rem .75rem;background:var(--soft)}
 .caution b{color:var(--warn)}

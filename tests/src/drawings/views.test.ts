@@ -2,10 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { inches, mm } from '#shared/units/length.ts'
 import type { Drawing } from '#src/drawings/model.ts'
-import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
+import { drawingOf, pagesOfView, VIEWS } from '#src/drawings/views.ts'
+import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { designed, valid } from '#tests/support/designed.ts'
-import { likelyInput, PLAIN } from '#tests/support/inputs.ts'
+import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
 import { linesInRow, rasterOf } from '#tests/support/raster.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
@@ -120,6 +121,19 @@ describe('gauges', () => {
     const wanted = [outerRing.outsideDiameter, outerRing.landDiameter, innerRing.landDiameter]
     for (const [index, diameter] of wanted.entries()) expect(arcs[index]?.diameter).toBeWithin(1e-9, diameter)
   })
+})
+
+test('every bearing that can exist can be drawn, in every view and every format that is a text', () => {
+  fc.assert(
+    fc.property(valid(anyInput), fc.constantFrom(...VIEWS), (made, view) => {
+      const drawing = drawingOf(view, made, 'a4')
+      expect(toSvg(drawing)).not.toMatch(/NaN|Infinity|\de[+-]\d/)
+      expect(toDxf(drawing)).not.toMatch(/NaN|Infinity/)
+      expect(sheetFaults(drawing)).toEqual([])
+    }),
+    // Of two hundred such inputs one can exist: this is what most of the time goes into.
+    { numRuns: 40 },
+  )
 })
 
 describe('pages', () => {

@@ -1,0 +1,39 @@
+import { inches, mm } from '#shared/units/length.ts'
+import { drawingOf, VIEWS } from '#src/drawings/views.ts'
+import { toDxf } from '#src/drawings/writers/dxf.ts'
+import { toSvg } from '#src/drawings/writers/svg.ts'
+import { designed } from '#tests/support/designed.ts'
+
+/** The bearing of Larkmoor's tide clock, and one in inches. */
+const BEARINGS = [
+  {
+    name: 'tide-clock',
+    paper: 'a4',
+    input: {
+      units: 'mm',
+      balls: { count: 14, diameter: mm(14), material: 'glass', standardDeviation: mm(0.1) },
+      bore: mm(10),
+      ballGap: mm(0.7),
+    },
+  },
+  {
+    name: 'inches',
+    paper: 'letter',
+    input: { units: 'in', balls: { count: 10, diameter: inches(5 / 8) }, bore: inches(1 / 2) },
+  },
+] as const
+
+export type GoldenFile = { readonly name: string; readonly text: string }
+
+/** Drawings as they are to look, each with the name of its file. Look at one before it is approved. */
+export function goldenDrawings(): readonly GoldenFile[] {
+  return BEARINGS.flatMap(({ name, paper, input }) =>
+    VIEWS.flatMap((view) => {
+      const drawing = drawingOf(view, designed(input), paper)
+      return [
+        { name: `${name}-${view}.svg`, text: toSvg(drawing) },
+        { name: `${name}-${view}.dxf`, text: toDxf(drawing) },
+      ]
+    }),
+  )
+}
