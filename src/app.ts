@@ -20,6 +20,7 @@ import { type LogStream, requestLog } from '#src/plugins/request-log.ts'
 import { stopGently } from '#src/plugins/shutdown.ts'
 import { BALL_SELECTION_SCHEMAS, ballSelectionRoute } from '#src/routes/ball-selection/route.ts'
 import { DESIGN_SCHEMAS, designRoute } from '#src/routes/design/route.ts'
+import { DESIGN_SEARCH_SCHEMAS, designSearchRoute } from '#src/routes/design-search/route.ts'
 import { DRAWING_SCHEMAS, drawingsRoute } from '#src/routes/drawings/route.ts'
 import { FASTENERS_SCHEMAS, fastenersRoute } from '#src/routes/fasteners/route.ts'
 import { FIT_CORRECTION_SCHEMAS, fitCorrectionRoute } from '#src/routes/fit-correction/route.ts'
@@ -69,6 +70,7 @@ const ROUTES: readonly Mount[] = [
   { route: drawingsRoute, prefix: '/v1', schemas: DRAWING_SCHEMAS },
   { route: loadCheckRoute, prefix: '/v1', schemas: LOAD_CHECK_SCHEMAS },
   { route: jobSheetRoute, prefix: '/v1', schemas: JOB_SHEET_SCHEMAS },
+  { route: designSearchRoute, prefix: '/v1', schemas: DESIGN_SEARCH_SCHEMAS },
 ]
 
 /** The schemas that more than one route points to, by their `$id`. */

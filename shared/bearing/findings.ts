@@ -16,10 +16,10 @@ import type { Finding, WarningFacts } from './warning.ts'
  * `reaches` and `exceeds` leave a rounding error out of account, so that a size set to the limit is clear of it.
  */
 const LEAST_LAND_GAP = 0.05
-const LEAST_WALL = 1 / 3
+export const LEAST_WALL = 1 / 3
 const LEAST_SHOULDER = 0.1
 const LEAST_ENGAGEMENT = 0.15
-const MOST_CONFORMITY = 0.65
+export const MOST_CONFORMITY = 0.65
 const LEAST_PLAY = 0.005
 const FEWEST_FOR_SMOOTH_RUNNING = 6
 /** The head of a No. 4 wood screw (0.225 in) between two shanks of the same screw (0.112 in each): ASME B18.6.1. */

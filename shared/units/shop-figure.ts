@@ -23,14 +23,28 @@ const EXACT_WITHIN = 8 * Number.EPSILON
  * @param denominator of an inch, whole and at least 1; unused in millimetres
  */
 export function shopFigure(length: Mm, units: Units, denominator: number = USUAL_DENOMINATOR): ShopFigure {
+  const steps = shopSteps(length, units, denominator)
+  const text = units === 'in' ? inchText(Math.abs(steps), denominator) : millimetreText(Math.abs(steps))
+  return { text: `${steps < 0 ? '-' : ''}${text} ${units}`, error: errorOf(steps, length, units, denominator) }
+}
+
+/** What the nearest figure of a shop rule costs, `shopFigure` without its text: figure less true length. */
+export const shopError = (length: Mm, units: Units, denominator: number = USUAL_DENOMINATOR): Mm =>
+  errorOf(shopSteps(length, units, denominator), length, units, denominator)
+
+/** The nearest figure in whole steps of the rule. */
+function shopSteps(length: Mm, units: Units, denominator: number): number {
   requireWhole('denominator', denominator, 1)
-  const perUnit = units === 'in' ? denominator : STEPS_PER_MILLIMETRE
-  const steps = Math.round(Math.abs(inUnits(length, units)) * perUnit)
-  const sign = length < 0 && steps > 0 ? -1 : 1
-  const text = units === 'in' ? inchText(steps, denominator) : millimetreText(steps)
-  const shown = lengthOf((sign * steps) / perUnit, units)
-  const isExact = Math.abs(shown - length) <= EXACT_WITHIN * Math.abs(length)
-  return { text: `${sign < 0 ? '-' : ''}${text} ${units}`, error: mm(isExact ? 0 : shown - length) }
+  const steps = Math.round(Math.abs(inUnits(length, units)) * stepsPerUnit(units, denominator))
+  return length < 0 && steps > 0 ? -steps : steps
+}
+
+const stepsPerUnit = (units: Units, denominator: number): number =>
+  units === 'in' ? denominator : STEPS_PER_MILLIMETRE
+
+function errorOf(steps: number, length: Mm, units: Units, denominator: number): Mm {
+  const shown = lengthOf(steps / stepsPerUnit(units, denominator), units)
+  return mm(Math.abs(shown - length) <= EXACT_WITHIN * Math.abs(length) ? 0 : shown - length)
 }
 
 /** The length of one step of the rule or caliper in use. */

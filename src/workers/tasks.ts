@@ -5,6 +5,7 @@
 import type { Drawing } from '#src/drawings/model.ts'
 
 export { ballSelection } from '#shared/bearing/ball-selection.ts'
+export { designSearch } from '#shared/bearing/design-search/design-search.ts'
 export { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
 export { seasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 export { concludeTrials, prepareTrials, runTrials } from '#shared/bearing/tolerance-check/tolerance-check.ts'

@@ -2,15 +2,9 @@ import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { LoadByBall, SharedLoad } from '#shared/contact/load-distribution.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { SettledLoad } from './input.ts'
+import type { Limit } from './limits.ts'
 import type { BallSeat, SeatLoad } from './seat-load.ts'
 import type { SpinLoads, TurnRatios } from './speeds.ts'
-
-/** A load of the bearing at which something is reached, and that of its most loaded ball [N]. */
-export interface Limit {
-  readonly radialLoad: number
-  readonly ballLoad: number
-  readonly ring: 'outerRing' | 'innerRing'
-}
 
 export const SPEED_REASONS = ['turning-rule', 'balls-dent-groove', 'ring-splits'] as const
 export type SpeedReason = (typeof SPEED_REASONS)[number]

@@ -33,7 +33,7 @@ const DENT_FRACTION = 0.005
 const TURNING: TurningRing = 'inner-ring'
 
 /** The input with nothing left open but the speed. */
-export function settleLoad(input: LoadCheckInput, ballsAreWood: boolean): SettledLoad {
+export function settleLoad(input: Omit<LoadCheckInput, 'design'>, ballsAreWood: boolean): SettledLoad {
   const { radialLoad, wood = WOOD, dentFraction = DENT_FRACTION, turning = TURNING, speed } = input
   return {
     radialLoad,

@@ -1,26 +1,12 @@
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
-import {
-  loadWhenBallCarries,
-  POINT_CONTACT,
-  type Sharing,
-  sharedByBalls,
-  sharedByMany,
-} from '#shared/contact/load-distribution.ts'
+import { sharedByBalls, sharedByMany } from '#shared/contact/load-distribution.ts'
 import { contactWood } from '#shared/data/contact-materials.ts'
 import { ok, type Result } from '#shared/result.ts'
-import { mm } from '#shared/units/length.ts'
-import type { CheckedLoad, Limit, SpeedLimit } from './checked-load.ts'
+import type { CheckedLoad, SpeedLimit } from './checked-load.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from './input.ts'
-import {
-  type BallSeat,
-  ballBody,
-  ballSeat,
-  ballStiffness,
-  type SeatLimits,
-  seatLimits,
-  seatUnder,
-} from './seat-load.ts'
+import { type Seated, seated } from './limits.ts'
+import { ballBody, seatUnder } from './seat-load.ts'
 import { rollingRadii, spinLoads, turnRatios } from './speeds.ts'
 import { findLoadWarnings, type LoadWarning } from './warning.ts'
 
@@ -40,20 +26,12 @@ export function loadCheck(input: LoadCheckInput): Result<LoadCheck, readonly Ref
   const made = bearingOf(input.design)
   if (!made.ok) return made
   const bearing = made.value
-  const { count, material } = bearing.settled.input.balls
-  const load = settleLoad(input, material === 'wood')
-  const [outer, inner] = [ballSeat(bearing, 'outerRing', load), ballSeat(bearing, 'innerRing', load)]
-  const sharing: Sharing = {
-    count,
-    exponent: POINT_CONTACT,
-    stiffness: ballStiffness(outer, inner),
-    clearance: bearing.radialInternalClearance,
-  }
+  const load = settleLoad(input, bearing.settled.input.balls.material === 'wood')
+  const balls = seated(bearing, load)
+  const { outer, inner, sharing } = balls
   const underBall = sharedByBalls(load.radialLoad, sharing, 0)
   const astride = sharedByBalls(load.radialLoad, sharing, 1 / 2)
   const most = Math.max(underBall.most, astride.most)
-  const depth = mm(load.dentFraction * bearing.settled.ballDiameter)
-  const limits = { outerRing: seatLimits(outer, depth), innerRing: seatLimits(inner, depth) }
   const check: CheckedLoad = {
     load,
     bearing,
@@ -63,18 +41,11 @@ export function loadCheck(input: LoadCheckInput): Result<LoadCheck, readonly Ref
     softer: outer.softer,
     hardness: outer.hardness,
     compressionLimit: contactWood(load.wood).compressionLimit,
-    firstMark: weaker(limits, 'firstMark', sharing),
-    dent: { ...weaker(limits, 'dent', sharing), depth },
-    ...atSpeed(bearing, load, { outer, inner, dentLoad: limits.outerRing.dent }),
+    firstMark: balls.firstMark,
+    dent: balls.dent,
+    ...atSpeed(bearing, load, balls),
   }
   return ok({ ...check, warnings: findLoadWarnings(check) })
-}
-
-/** The ring that reaches it first, and the load of the bearing then. */
-function weaker(limits: Readonly<Record<Limit['ring'], SeatLimits>>, of: keyof SeatLimits, sharing: Sharing): Limit {
-  const ring = limits.outerRing[of] < limits.innerRing[of] ? 'outerRing' : 'innerRing'
-  const ballLoad = limits[ring][of]
-  return { ring, ballLoad, radialLoad: ballLoad > 0 ? loadWhenBallCarries(ballLoad, sharing) : 0 }
 }
 
 /** Diameter in inches times turns a minute: 6000 to 9000 at the lathe, a rule of wood turners. Its lower end, for rings. */
@@ -86,7 +57,7 @@ const SPLITTING_SHARE = 0.1
 function atSpeed(
   bearing: Bearing,
   load: SettledLoad,
-  { outer, inner, dentLoad }: { readonly outer: BallSeat; readonly inner: BallSeat; readonly dentLoad: number },
+  { outer, inner, outerDent }: Seated,
 ): Pick<CheckedLoad, 'ratios' | 'spin' | 'spun' | 'speedLimits'> {
   const { turning, speed } = load
   const wood = contactWood(load.wood)
@@ -96,7 +67,7 @@ function atSpeed(
   const rim = Math.max(spin.outerRimStress, spin.innerRimStress)
   const limits: SpeedLimit[] = [
     { reason: 'turning-rule', speed: TURNING_RULE / (diameter / INCH) },
-    { reason: 'balls-dent-groove', speed: Math.sqrt(dentLoad / spin.ballForce) },
+    { reason: 'balls-dent-groove', speed: Math.sqrt(outerDent / spin.ballForce) },
     { reason: 'ring-splits', speed: Math.sqrt((SPLITTING_SHARE * wood.tensionStrength) / rim) },
   ]
   const [lowest, ...others] = limits.sort((one, other) => one.speed - other.speed)

@@ -5,11 +5,11 @@ import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-material
 import { refTo } from '#src/http/schema.ts'
 import type { Caution } from '#src/wire/caution.ts'
 import type { DesignRequest } from '#src/wire/design-input.ts'
+import { FORCE_UNITS, type ForceUnits } from '#src/wire/force.ts'
 import type { ShownLength } from '#src/wire/length.ts'
 import type { Source } from '#src/wire/source.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 import type { Warning } from '#src/wire/warning.ts'
-import { FORCE_UNITS, type ForceUnits } from './force.ts'
 
 const shown = (description: string) =>
   Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })

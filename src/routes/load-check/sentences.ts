@@ -1,11 +1,12 @@
-import type { Limit, SpeedLimit } from '#shared/bearing/load-check/checked-load.ts'
+import type { SpeedLimit } from '#shared/bearing/load-check/checked-load.ts'
+import type { Limit } from '#shared/bearing/load-check/limits.ts'
 import type { LoadCheck } from '#shared/bearing/load-check/load-check.ts'
 import type { LoadWarningFacts } from '#shared/bearing/load-check/warning.ts'
 import { contactWood } from '#shared/data/contact-materials.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure, percent } from '#src/wire/figure.ts'
+import { type ForceUnits, forceFigure, speedFigure } from '#src/wire/force.ts'
 import { RING_WORDS } from '#src/wire/refusal-sentence.ts'
-import { type ForceUnits, forceFigure, speedFigure } from './force.ts'
 
 /** In what a caller wants to read. */
 export interface Spoken {

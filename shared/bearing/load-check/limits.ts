@@ -1,0 +1,50 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import { loadWhenBallCarries, POINT_CONTACT, type Sharing } from '#shared/contact/load-distribution.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { SettledLoad } from './input.ts'
+import { type BallSeat, ballSeat, ballStiffness, type SeatLimits, seatLimits } from './seat-load.ts'
+
+/** A load of the bearing at which something is reached, and that of its most loaded ball [N]. */
+export interface Limit {
+  readonly radialLoad: number
+  readonly ballLoad: number
+  readonly ring: 'outerRing' | 'innerRing'
+}
+
+/** How the balls of a bearing sit in its rings, how they share a load, and what they bear. */
+export interface Seated {
+  readonly outer: BallSeat
+  readonly inner: BallSeat
+  readonly sharing: Sharing
+  readonly firstMark: Limit
+  readonly dent: Limit & { readonly depth: Mm }
+  /** Of the outer ring alone: load of one ball that leaves that dent [N]. */
+  readonly outerDent: number
+}
+
+export function seated(bearing: Bearing, load: SettledLoad): Seated {
+  const [outer, inner] = [ballSeat(bearing, 'outerRing', load), ballSeat(bearing, 'innerRing', load)]
+  const sharing: Sharing = {
+    count: bearing.settled.input.balls.count,
+    exponent: POINT_CONTACT,
+    stiffness: ballStiffness(outer, inner),
+    clearance: bearing.radialInternalClearance,
+  }
+  const depth = mm(load.dentFraction * bearing.settled.ballDiameter)
+  const limits = { outerRing: seatLimits(outer, depth), innerRing: seatLimits(inner, depth) }
+  return {
+    outer,
+    inner,
+    sharing,
+    firstMark: weaker(limits, 'firstMark', sharing),
+    dent: { ...weaker(limits, 'dent', sharing), depth },
+    outerDent: limits.outerRing.dent,
+  }
+}
+
+/** The ring that reaches it first, and the load of the bearing then. */
+function weaker(limits: Readonly<Record<Limit['ring'], SeatLimits>>, of: keyof SeatLimits, sharing: Sharing): Limit {
+  const ring = limits.outerRing[of] < limits.innerRing[of] ? 'outerRing' : 'innerRing'
+  const ballLoad = limits[ring][of]
+  return { ring, ballLoad, radialLoad: ballLoad > 0 ? loadWhenBallCarries(ballLoad, sharing) : 0 }
+}

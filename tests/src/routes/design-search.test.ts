@@ -1,0 +1,205 @@
+import { describe, expect, test } from 'vitest'
+import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { numberLeaves } from '#tests/support/number-leaves.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+/** What Larkmoor (invented) has on hand for a shelf turntable. */
+const REQUEST = {
+  units: 'mm',
+  outsideDiameter: { most: 200 },
+  bore: { least: 8, most: 12 },
+  balls: [
+    { diameter: 14, material: 'glass', quantity: 30 },
+    { diameter: 16, material: 'glass', quantity: 16 },
+    { diameter: 25, quantity: 12 },
+  ],
+  cutterDiameters: [15, 17, 26],
+  outerEngagements: [0.18, 0.22],
+  boardWidths: [140, 190],
+  limit: 6,
+}
+
+type Ranked = {
+  readonly rank: number
+  readonly score: number
+  readonly criteria: readonly {
+    readonly name: string
+    readonly mark: number
+    readonly weight: number
+    readonly message: string
+  }[]
+  readonly design: { readonly units: string; readonly balls: { readonly count: number; readonly diameter: number } }
+  readonly outsideDiameter: number
+  readonly outerGrooveBottomDiameter: number
+  readonly ballGap: number
+  readonly board?: number
+  readonly warnings: readonly { readonly code: string; readonly message: string }[]
+}
+type Found = {
+  readonly units: string
+  readonly ranked: readonly Ranked[]
+  readonly more: boolean
+  readonly candidates: number
+  readonly workedOut: number
+  readonly outranked: number
+  readonly dropped: readonly { readonly reason: string; readonly count: number; readonly message: string }[]
+}
+
+const address = async () => `${await startedApp()}/v1/design-search`
+
+async function found(url: string, request: object): Promise<Found> {
+  const answer = await post(url, request)
+  expect(answer.status, answer.text).toBe(200)
+  return JSON.parse(answer.text)
+}
+
+describe('what can be made of what is on hand', () => {
+  test('ranked, each mark with its weight and its reason, and every figure finite', async () => {
+    const { ranked, candidates, more, ...rest } = await found(await address(), REQUEST)
+    expect(candidates).toBe(3 * 3 * 2 * 35 * 3)
+    expect(more).toBe(true)
+    expect(ranked.map(({ rank }) => rank)).toEqual([1, 2, 3, 4, 5, 6])
+    for (const [place, { score, criteria, outsideDiameter, board }] of ranked.entries()) {
+      if (place > 0) expect(score).toBeLessThanOrEqual(ranked[place - 1]?.score ?? 0)
+      const weights = criteria.reduce((sum, { weight }) => sum + weight, 0)
+      const marks = criteria.reduce((sum, { weight, mark }) => sum + weight * mark, 0)
+      expect(marks / weights).toBeWithin(1e-12, score)
+      expect(criteria.every(({ message }) => message.length > 10)).toBe(true)
+      expect(outsideDiameter).toBeLessThanOrEqual(board ?? 0)
+    }
+    for (const [path, number] of numberLeaves({ ranked, rest })) expect(Number.isFinite(number), path).toBe(true)
+  })
+
+  test('the design of an answer, sent on, is the bearing that was promised', async () => {
+    const url = await address()
+    for (const promised of (await found(url, REQUEST)).ranked) {
+      const answer = await post(url.replace('design-search', 'design'), promised.design)
+      expect(answer.status, answer.text).toBe(200)
+      const made: {
+        readonly ballGap: number
+        readonly outerRing: { readonly outsideDiameter: number; readonly grooveBottomDiameter: number }
+        readonly warnings: readonly { readonly code: string }[]
+      } = JSON.parse(answer.text)
+      expect(made.outerRing.outsideDiameter).toBe(promised.outsideDiameter)
+      expect(made.outerRing.grooveBottomDiameter).toBe(promised.outerGrooveBottomDiameter)
+      expect(made.ballGap).toBe(promised.ballGap)
+      expect(made.warnings.map(({ code }) => code)).toEqual(promised.warnings.map(({ code }) => code))
+    }
+  })
+
+  test('the same request, the same bytes; pages that join', async () => {
+    const url = await address()
+    expect((await post(url, REQUEST)).text).toBe((await post(url, REQUEST)).text)
+    const [one, two] = [
+      await found(url, { ...REQUEST, limit: 3 }),
+      await found(url, { ...REQUEST, offset: 3, limit: 3 }),
+    ]
+    expect([...one.ranked, ...two.ranked]).toEqual((await found(url, REQUEST)).ranked)
+  })
+
+  test('inches', async () => {
+    const { units, ranked } = await found(await address(), {
+      units: 'in',
+      outsideDiameter: { least: '3', most: '8' },
+      bore: { least: '1/4', most: '1/2' },
+      balls: [{ diameter: '5/8', material: 'glass' }],
+      cutterDiameters: ['3/4'],
+      shopDenominator: 32,
+    })
+    expect(units).toBe('in')
+    expect(ranked.length).toBe(10)
+    for (const { outsideDiameter, design, criteria } of ranked) {
+      expect(outsideDiameter).toBeLessThanOrEqual(8)
+      expect(design.balls.diameter).toBe(0.625)
+      expect(criteria[0]?.message).toMatch(/ in, the outer groove/)
+    }
+  })
+
+  test('a load that none bears: nothing, and why; a weight moves the order', async () => {
+    const url = await address()
+    const few = { ...REQUEST, counts: { least: 8, most: 12 } }
+    const none = await found(url, { ...few, load: { radialLoad: 100_000 } })
+    expect(none).toMatchObject({ ranked: [], more: false })
+    expect(none.dropped.map(({ reason }) => reason)).toContain('dents-deeper')
+    const only = await found(url, {
+      ...few,
+      weights: { closure: 0, wall: 0, nesting: 0, seat: 0, sensitivity: 0, material: 1 },
+    })
+    expect(only.ranked[0]?.score).toBe(only.ranked[0]?.criteria.find(({ name }) => name === 'material')?.mark)
+  })
+})
+
+describe('refused in words, with the place', () => {
+  test('limits the wrong way round, and a grid that is too large: 400', async () => {
+    const url = await address()
+    const turned = faultsIn(
+      await post(url, {
+        ...REQUEST,
+        outsideDiameter: { least: 300, most: 200 },
+        bore: { least: 12, most: 8 },
+        counts: { least: 20, most: 10 },
+      }),
+    ).join('\n')
+    expect(turned).toMatch(/\/outsideDiameter\/least: 300 mm is above/)
+    expect(turned).toMatch(/\/bore\/least: /)
+    expect(turned).toMatch(/\/counts\/least: /)
+    const large = { ...REQUEST, bore: { least: 0.001, most: 10_000, step: 0.001 } }
+    expect(faultsIn(await post(url, large)).join()).toMatch(/combinations; a search takes up to 100000/)
+    const loaded = { ...REQUEST, bore: { least: 1, most: 100, step: 1 }, load: { radialLoad: 10 } }
+    expect(faultsIn(await post(url, loaded)).join()).toMatch(/a search with a load takes up to 40000/)
+  })
+
+  test('what is not of the schema: 400 with everything at once, and the next request is served', async () => {
+    const url = await address()
+    const faults = faultsIn(
+      await post(url, {
+        ...REQUEST,
+        balls: [],
+        show: 'best',
+        weights: { closures: 1 },
+        load: {},
+        limit: 0,
+        boards: [1],
+      }),
+    ).join('\n')
+    for (const path of ['/balls', '/show', '/weights/closures', '/load/radialLoad', '/limit', '/boards']) {
+      expect(faults).toContain(`${path}: `)
+    }
+    for (const odd of ['', '{}', '[]', 'null', '{"units":"mm","balls":[{}]}']) problemIn(await post(url, odd), 400)
+    expect((await found(url, REQUEST)).ranked.length).toBe(6)
+  })
+
+  test('limits that nothing can keep are answered: no page', async () => {
+    const url = await address()
+    for (const [least, most] of [
+      [0.001, 0.001],
+      [9000, 10_000],
+    ]) {
+      const none = await found(url, { ...REQUEST, outsideDiameter: { least, most } })
+      expect(none.ranked).toEqual([])
+      expect(none.dropped.reduce((sum, { count }) => sum + count, 0)).toBe(none.candidates)
+    }
+    const five = await found(url, { ...REQUEST, counts: { most: 5 } })
+    expect(five.ranked.every(({ design }) => design.balls.count <= 5)).toBe(true)
+  })
+
+  test('GET is not offered', async () => {
+    expect(problemIn(await ask(await address()), 405).status).toBe(405)
+  })
+})
+
+test('while a large search runs, others are served; a hundred thousand combinations are no trouble', async () => {
+  const url = await address()
+  const large = {
+    ...REQUEST,
+    balls: Array.from({ length: 12 }, (_, place) => ({ diameter: 10 + place })),
+    bore: { least: 6, most: 40 },
+  }
+  const [search, design] = await Promise.all([
+    found(url, large),
+    post(url.replace('design-search', 'design'), { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }),
+  ])
+  expect(design.status).toBe(200)
+  expect(search.candidates).toBeGreaterThan(40_000)
+  expect(search.workedOut).toBeLessThan(search.candidates / 4)
+})
