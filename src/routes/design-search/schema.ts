@@ -1,19 +1,13 @@
 import { type Static, Type } from 'typebox'
 import { ENGAGEMENT, MOST_BALLS } from '#shared/bearing/bounds.ts'
-import {
-  BALL_MATERIALS,
-  type BallMaterial,
-  SHOP_DENOMINATORS,
-  SPLITS,
-  type Split,
-} from '#shared/bearing/design-input.ts'
+import { BALL_MATERIALS, type BallMaterial } from '#shared/bearing/design-input.ts'
 import { CRITERIA, type Criterion, SHOWN, type Shown } from '#shared/bearing/design-search/input.ts'
 import { DROP_REASONS, type DropReason } from '#shared/bearing/design-search/judge.ts'
 import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-materials.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Caution } from '#src/wire/caution.ts'
-import type { DesignRequest } from '#src/wire/design-input.ts'
+import { DesignRequest } from '#src/wire/design-input.ts'
 import { FORCE_UNITS, type ForceUnits } from '#src/wire/force.ts'
 import type { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/wire/length.ts'
 import type { UnitsName } from '#src/wire/units.ts'
@@ -119,6 +113,9 @@ export const SearchLoad = Type.Object(
   },
 )
 
+/** What is the same in every design, as a design has it. */
+const shared = DesignRequest.properties
+
 const engagements = (ring: string, usual: number) =>
   Type.Optional(
     Type.Array(Type.Number({ minimum: ENGAGEMENT.least, maximum: ENGAGEMENT.most }), {
@@ -160,25 +157,14 @@ export const DesignSearchRequest = Type.Object(
         'Wood between the rings when one is cut out of the other: saw, and what is turned off. Default: 1/4 in or 6 mm.',
       ),
     ),
-    ballGap: Type.Optional(size0("Gap to aim at. Default: the design's own, by what the last ball needs.")),
-    minBallGap: Type.Optional(size0('Smallest gap that still runs. Default: 0.')),
-    maxBallGap: Type.Optional(size0('Largest gap that is still good. Default: 1/8 of a ball.')),
-    radialInternalClearance: Type.Optional(size0('Play of the inner ring, side to side. Default: 1/50 of a ball.')),
-    finishAllowance: Type.Optional(size0('Film or raised grain on each turned surface. Default: 0.')),
-    width: Type.Optional(length('Width of both rings: the thickness of the board. Default: 1 1/2 balls.')),
-    split: Type.Optional(
-      Type.Unsafe<Split>(
-        Type.Enum(SPLITS, { type: 'string', description: 'Which ring comes apart. Default: inner-ring.' }),
-      ),
-    ),
-    shopDenominator: Type.Optional(
-      Type.Unsafe<number>(
-        Type.Enum(SHOP_DENOMINATORS, {
-          type: 'integer',
-          description: 'The rule shows an inch in so many parts. Default: 64. Without effect in millimetres.',
-        }),
-      ),
-    ),
+    ballGap: shared.ballGap,
+    minBallGap: shared.minBallGap,
+    maxBallGap: shared.maxBallGap,
+    radialInternalClearance: shared.radialInternalClearance,
+    finishAllowance: shared.finishAllowance,
+    width: shared.width,
+    split: shared.split,
+    shopDenominator: shared.shopDenominator,
     onlyOnRule: Type.Optional(
       Type.Boolean({
         description:
