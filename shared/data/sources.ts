@@ -122,7 +122,7 @@ export const DATA_SOURCES = {
   },
   'fpl-5-3b': {
     title: 'Wood Handbook (FPL-GTR-282, 2021), Table 5-3b',
-    usedFor: 'specific gravity, compression across the grain and side hardness at 12 % of moisture',
+    usedFor: 'specific gravity, strength across the grain, side hardness and stiffness at 12 % of moisture',
     standing: 'published',
   },
   'fpl-5-5b': {
@@ -180,7 +180,52 @@ export const DATA_SOURCES = {
   },
 } as const satisfies Readonly<Record<string, Source>>
 
-export const ALL_SOURCES = { ...SOURCES, ...DATA_SOURCES }
+/** Where the figures of loads and speeds come from. */
+export const LOAD_SOURCES = {
+  hertz: {
+    title: 'H. Hertz 1881; K. L. Johnson, Contact Mechanics (1985)',
+    usedFor: 'contact of ball and groove, first yield under it, what springs back of a dent',
+    standing: 'published, quoted from memory',
+  },
+  sjovall: {
+    title: 'R. Stribeck 1901, H. Sjovall 1933, as in T. A. Harris, Rolling Bearing Analysis',
+    usedFor: 'how balls share a radial load, with play; how fast they roll',
+    standing: 'published, quoted from memory',
+  },
+  koczan: {
+    title: "Koczan, Karwat, Kozakiewicz, Journal of Wood Science 67 (2021): hardness of wood by Meyer's law",
+    usedFor: 'the force on a ball pressed into wood goes with the 5/2 power of the mark',
+    standing: 'published',
+  },
+  'astm-d143': {
+    title: 'ASTM D143, side hardness (Janka)',
+    usedFor: 'hardness as a pressure: a ball of 0.444 in pressed in to half its diameter',
+    standing: 'published, quoted from memory',
+  },
+  'rotating-disc': {
+    title: 'Rotating disc with a hole, any handbook of strength of materials',
+    usedFor: 'the pull round a ring that turns',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-5-1-species': {
+    title: 'Wood Handbook, Table 5-1, elastic ratios of single woods',
+    usedFor: 'stiffness across the grain',
+    standing: 'published, quoted from memory',
+  },
+  'load-derived': {
+    title:
+      'Derived in this project from those: the dent in a groove, groove edges, an ellipse as long as the groove is wide',
+    usedFor: 'dents, and the loads that leave them',
+    standing: 'derived here',
+  },
+  'load-trade': {
+    title: 'Common practice',
+    usedFor: 'the dent that is still borne, the part of the strength across the grain that is asked of a ring',
+    standing: 'common practice, no source',
+  },
+} as const satisfies Readonly<Record<string, Source>>
+
+export const ALL_SOURCES = { ...SOURCES, ...DATA_SOURCES, ...LOAD_SOURCES }
 
 export type SourceId = keyof typeof ALL_SOURCES
 
@@ -195,4 +240,19 @@ export const DESIGN_SOURCES: readonly SourceId[] = [
   'asme-b18.6.1',
   'derived',
   'trade',
+]
+
+/** What a load check rests on. */
+export const LOAD_CHECK_SOURCES: readonly SourceId[] = [
+  'hertz',
+  'sjovall',
+  'koczan',
+  'astm-d143',
+  'fpl-5-3b',
+  'fpl-5-1-species',
+  'ball-materials',
+  'lathe-speed',
+  'rotating-disc',
+  'load-derived',
+  'load-trade',
 ]

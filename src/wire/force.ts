@@ -1,4 +1,4 @@
-import { NEWTONS_PER_LBF } from '#shared/data/contact-materials.ts'
+import { NEWTONS_PER_LBF } from '#shared/data/wood-strength.ts'
 import type { Units } from '#shared/units/length.ts'
 
 /** In which a caller speaks of loads; pressures then come in MPa or in lbf/in². */

@@ -1,5 +1,5 @@
 import type { DesignInput } from '#shared/bearing/design-input.ts'
-import type { ContactWoodId } from '#shared/data/contact-materials.ts'
+import type { ContactWoodId } from '#shared/data/contact-woods.ts'
 
 export const TURNING_RINGS = ['inner-ring', 'outer-ring'] as const
 export type TurningRing = (typeof TURNING_RINGS)[number]

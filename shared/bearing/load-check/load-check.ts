@@ -1,7 +1,7 @@
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { sharedByBalls, sharedByMany } from '#shared/contact/load-distribution.ts'
-import { contactWood } from '#shared/data/contact-materials.ts'
+import { contactWood } from '#shared/data/contact-woods.ts'
 import { ok, type Result } from '#shared/result.ts'
 import type { CheckedLoad, SpeedLimit } from './checked-load.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from './input.ts'

@@ -1,5 +1,5 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { ContactWood } from '#shared/data/contact-materials.ts'
+import type { ContactWood } from '#shared/data/contact-woods.ts'
 import type { TurningRing } from './input.ts'
 import type { BallBody, BallSeat } from './seat-load.ts'
 

@@ -1,7 +1,7 @@
 import { type Static, Type } from 'typebox'
 import { SPEED_REASONS, type SpeedReason } from '#shared/bearing/load-check/checked-load.ts'
 import { TURNING_RINGS, type TurningRing } from '#shared/bearing/load-check/input.ts'
-import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-materials.ts'
+import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-woods.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Caution } from '#src/wire/caution.ts'
 import type { DesignRequest } from '#src/wire/design-input.ts'

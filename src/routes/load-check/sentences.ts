@@ -2,7 +2,7 @@ import type { SpeedLimit } from '#shared/bearing/load-check/checked-load.ts'
 import type { Limit } from '#shared/bearing/load-check/limits.ts'
 import type { LoadCheck } from '#shared/bearing/load-check/load-check.ts'
 import type { LoadWarningFacts } from '#shared/bearing/load-check/warning.ts'
-import { contactWood } from '#shared/data/contact-materials.ts'
+import { contactWood } from '#shared/data/contact-woods.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure, percent } from '#src/wire/figure.ts'
 import { type ForceUnits, forceFigure, speedFigure } from '#src/wire/force.ts'
@@ -74,10 +74,16 @@ export function verdict(check: LoadCheck, spoken: Spoken): string {
 
 function dentSentence(dent: Mm | undefined, ring: 'outerRing' | 'innerRing', check: LoadCheck, spoken: Spoken): string {
   const where = `the ${RING_WORDS[ring]} ring`
-  const wood = contactWood(check.load.wood).name
+  const wood = spokenName(contactWood(check.load.wood).name)
   if (dent === undefined) return `It sinks into ${where} past its middle. `
   if (dent === 0) return `In ${wood} that leaves no dent. `
   return `In ${wood} that leaves a dent of ${figure(dent, spoken.units)} in ${where}. `
+}
+
+/** `Maple, sugar`, as tables have it, is sugar maple in a sentence. */
+function spokenName(name: string): string {
+  const [kind = name, ...which] = name.split(', ')
+  return [...which, kind.toLowerCase()].join(' ')
 }
 
 export const ESTIMATE = {

@@ -5,12 +5,13 @@ import type { Limit } from '#shared/bearing/load-check/limits.ts'
 import type { LoadCheck } from '#shared/bearing/load-check/load-check.ts'
 import type { SeatLoad } from '#shared/bearing/load-check/seat-load.ts'
 import type { LoadWarning } from '#shared/bearing/load-check/warning.ts'
-import { LOAD_SOURCES } from '#shared/data/load-sources.ts'
+import { LOAD_CHECK_SOURCES } from '#shared/data/sources.ts'
 import { cautionsFor } from '#src/wire/caution.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
 import { pressureUnits, showForce, showPressure, toNewtons, usualForceUnits } from '#src/wire/force.ts'
 import { show } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
+import { toSource } from '#src/wire/source.ts'
 import type { Warning } from '#src/wire/warning.ts'
 import type { LoadCheckRequest, LoadCheckResponse } from './schema.ts'
 import {
@@ -43,7 +44,7 @@ export function toLoadCheckInput(request: LoadCheckRequest): LoadCheckInput {
   })
 }
 
-const USED = Object.entries(LOAD_SOURCES).map(([id, source]) => ({ id, ...source }))
+const USED = LOAD_CHECK_SOURCES.map(toSource)
 
 /** A load check in the caller's units and in words. */
 export function toLoadCheckResponse(check: LoadCheck, spoken: Spoken): LoadCheckResponse {

@@ -4,7 +4,8 @@ import { contactWithin, loadForPressureWithin, loadForSemiMinorWithin } from '#s
 import { crushedUnder, crushedWidth, edgeSeat, loadForCrush } from '#shared/contact/groove-edge.ts'
 import { contactForm } from '#shared/contact/hertz.ts'
 import { dentUnder, hardnessPressure, loadForDent } from '#shared/contact/wood-dent.ts'
-import { contactWood, NEWTONS_PER_LBF } from '#shared/data/contact-materials.ts'
+import { contactWood } from '#shared/data/contact-woods.ts'
+import { NEWTONS_PER_LBF } from '#shared/data/wood-strength.ts'
 import { mm } from '#shared/units/length.ts'
 import { between, magnitude } from '#tests/support/inputs.ts'
 
