@@ -16,6 +16,7 @@ import { compileWhenIdle, validation } from '#src/http/validation.ts'
 import { addHeaders, setHeaders } from '#src/plugins/headers.ts'
 import { addMetrics } from '#src/plugins/metrics.ts'
 import { describeOnDemand } from '#src/plugins/openapi-on-demand.ts'
+import { shedLoad } from '#src/plugins/pressure.ts'
 import { type LogStream, requestLog } from '#src/plugins/request-log.ts'
 import { stopGently } from '#src/plugins/shutdown.ts'
 import { BALL_SELECTION_SCHEMAS, ballSelectionRoute } from '#src/routes/ball-selection/route.ts'
@@ -142,6 +143,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   holdToProtocol(app)
   stopGently(app, config)
   addWorkers(app, { threads: config.workerThreads, budgetMs: config.trialsBudgetMs })
+  shedLoad(app, config)
   compileWhenIdle(app, pending)
   // Loaded where it is asked for: a start has no time for what it does not use.
   if (config.rateLimitPerMinute > 0) await (await import('#src/plugins/rate-limit.ts')).limitRates(app, config)

@@ -18,6 +18,8 @@ export type Config = {
   readonly requestTimeoutMs: number
   readonly headersTimeoutMs: number
   readonly keepAliveTimeoutMs: number
+  /** The event loop may run so late; beyond it load is shed. */
+  readonly maxLoopDelayMs: number
   readonly shutdownGraceMs: number
   readonly shutdownDelayMs: number
   /** Threads for what takes longer than a request may hold up others. */
@@ -53,6 +55,8 @@ export const DEFAULTS: Config = {
   headersTimeoutMs: 10_000,
   // Longer than the 60 s for which common proxies keep an idle connection: the proxy must be the one that closes it.
   keepAliveTimeoutMs: 72_000,
+  // Whoever has waited a second for an answer of a millisecond waits behind more than can be worked off.
+  maxLoopDelayMs: 1_000,
   // Shorter than the 10 s that a container engine waits before it kills.
   shutdownGraceMs: 8_000,
   shutdownDelayMs: 0,
@@ -106,6 +110,7 @@ export function readConfig(environment: Environment): Result<Config, readonly st
     requestTimeoutMs: whole('REQUEST_TIMEOUT_MS', DEFAULTS.requestTimeoutMs, 100, 600_000),
     headersTimeoutMs: whole('HEADERS_TIMEOUT_MS', DEFAULTS.headersTimeoutMs, 100, 600_000),
     keepAliveTimeoutMs: whole('KEEP_ALIVE_TIMEOUT_MS', DEFAULTS.keepAliveTimeoutMs, 100, 600_000),
+    maxLoopDelayMs: whole('MAX_LOOP_DELAY_MS', DEFAULTS.maxLoopDelayMs, 10, 600_000),
     shutdownGraceMs: whole('SHUTDOWN_GRACE_MS', DEFAULTS.shutdownGraceMs, 100, 600_000),
     shutdownDelayMs: whole('SHUTDOWN_DELAY_MS', DEFAULTS.shutdownDelayMs, 0, 600_000),
     workerThreads: whole('WORKER_THREADS', DEFAULTS.workerThreads, 1, 256),

@@ -1,50 +1,9 @@
-import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { createServer } from 'node:net'
 import { Readable } from 'node:stream'
 import { Agent, request } from 'undici'
-import { describe, expect, onTestFinished, test } from 'vitest'
-
-/** A process of `node src/server.ts`, and what it has said. */
-type Started = { readonly process: ChildProcess; readonly port: number; readonly said: { out: string; err: string } }
-
-async function start(environment: Readonly<Record<string, string>> = {}): Promise<Started> {
-  const port = await freePort()
-  // PATH as npm sets it, so `node` is the project's own; nothing of the surroundings but that.
-  const env = { PATH: process.env['PATH'] ?? '', PORT: String(port), ...environment }
-  const child = spawn('node', ['src/server.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })
-  onTestFinished(() => {
-    child.kill('SIGKILL')
-  })
-  const said = { out: '', err: '' }
-  child.stdout.on('data', (chunk) => {
-    said.out += chunk
-  })
-  child.stderr.on('data', (chunk) => {
-    said.err += chunk
-  })
-  return { process: child, port, said }
-}
-
-async function freePort(): Promise<number> {
-  const server = createServer().listen(0, '127.0.0.1')
-  await once(server, 'listening')
-  const address = server.address()
-  server.close()
-  return typeof address === 'object' && address !== null ? address.port : 0
-}
-
-async function listening({ process: child, said }: Started): Promise<void> {
-  while (!said.out.includes('Server listening')) {
-    if (child.exitCode !== null) throw new Error(`it ended: ${said.err}`)
-    await new Promise((resolve) => setTimeout(resolve, 20))
-  }
-}
-
-async function ended({ process: child }: Started): Promise<number | null> {
-  if (child.exitCode === null && child.signalCode === null) await once(child, 'exit')
-  return child.exitCode
-}
+import { describe, expect, onTestFinished, test, vi } from 'vitest'
+import { ended, listening, start } from './support/started-process.ts'
 
 describe('npm start', () => {
   test('runs on the project’s own Node, and a bearing comes out', async () => {
@@ -103,6 +62,68 @@ describe('SIGTERM', () => {
     expect(statusCode).toBe(200)
     expect(headers['connection']).toBe('close')
     expect(await body.json()).toMatchObject({ units: 'mm' })
+    expect(await ended(started)).toBe(0)
+  })
+
+  test('lets all that was accepted be worked out, what still waits for a worker thread too', async () => {
+    const started = await start()
+    await listening(started)
+    const at = `http://127.0.0.1:${started.port}`
+    const body = JSON.stringify({
+      design: { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 },
+      ring: 'outer',
+      readings: [{ kind: 'last-ball-opening', value: 12, graduation: 0.5 }],
+    })
+    const headers = { 'content-type': 'application/json' }
+    const asked = Array.from({ length: 12 }, () =>
+      request(`${at}/v1/fit-correction`, { method: 'POST', headers, body }),
+    )
+    await vi.waitFor(
+      async () => {
+        const metrics = await (await request(`${at}/metrics`)).body.text()
+        const of = (name: string) => Number(new RegExp(`^racewright_tasks_${name} (\\d+)$`, 'm').exec(metrics)?.[1])
+        expect(of('running') + of('waiting') + of('done_total')).toBe(asked.length)
+      },
+      { timeout: 20_000 },
+    )
+    started.process.kill('SIGTERM')
+    for (const answer of await Promise.all(asked)) {
+      expect(answer.statusCode).toBe(200)
+      expect(await answer.body.json()).toMatchObject({ state: 'more-to-remove' })
+    }
+    expect(await ended(started)).toBe(0)
+  })
+
+  test('under load fails no request of a balancer that heeds /health/ready', async () => {
+    const started = await start({ SHUTDOWN_DELAY_MS: '1500' })
+    await listening(started)
+    const at = `http://127.0.0.1:${started.port}`
+    const kept = new Agent({ keepAliveTimeout: 60_000 })
+    onTestFinished(() => kept.destroy())
+    const ask = async (path: string): Promise<number> => {
+      const { statusCode, body } = await request(at + path, { dispatcher: kept })
+      await body.dump()
+      return statusCode
+    }
+    let isReady = true
+    const answered = { before: 0, after: 0 }
+    const caller = async (): Promise<void> => {
+      while (isReady) {
+        expect(await ask('/v1/design?units=mm&balls.count=12&balls.diameter=16&bore=12')).toBe(200)
+        answered[started.process.killed ? 'after' : 'before'] += 1
+      }
+    }
+    const balancer = async (): Promise<void> => {
+      while (isReady) {
+        isReady = (await ask('/health/ready')) === 200
+        await new Promise((resolve) => setTimeout(resolve, 50))
+      }
+    }
+    const load = Promise.all([balancer(), ...Array.from({ length: 20 }, caller)])
+    await vi.waitFor(() => expect(answered.before).toBeGreaterThan(200), { timeout: 20_000 })
+    started.process.kill('SIGTERM')
+    await load
+    expect(answered.after).toBeGreaterThan(0)
     expect(await ended(started)).toBe(0)
   })
 

@@ -1,6 +1,6 @@
 import { Counter, collectDefaultMetrics, Gauge, type Metric, Registry } from 'prom-client'
 import type { TaskLoad } from '#src/workers/pool.ts'
-import { BUCKETS, type Series } from './answer-times.ts'
+import { type AnswerTimes, BUCKETS, type Series } from './answer-times.ts'
 
 type Value = {
   readonly metricName?: string
@@ -9,12 +9,12 @@ type Value = {
 }
 
 /** What the text of `/metrics` is made from, each time anew: the table of answers, the worker threads, and Node itself. */
-export function expositionOf(table: ReadonlyMap<string, Series>, load: () => TaskLoad): () => Promise<string> {
+export function expositionOf(times: AnswerTimes, load: () => TaskLoad): () => Promise<string> {
   const register = new Registry()
   collectDefaultMetrics({ register })
   // Which Node it is concerns those who run it; strangers may read this page too.
   register.removeSingleMetric('nodejs_version_info')
-  register.registerMetric(durations(table))
+  register.registerMetric(durations(times))
   const registers = [register]
   const gauge = (name: string, help: string, of: (now: TaskLoad) => number): void => {
     const made: Gauge = new Gauge({ name, help, registers, collect: () => made.set(of(load())) })
@@ -47,14 +47,14 @@ export function expositionOf(table: ReadonlyMap<string, Series>, load: () => Tas
  * The table as a histogram. The library's own keeps its figures itself, at ten times the price a request; what it asks of
  * a metric is to say its values.
  */
-function durations(table: ReadonlyMap<string, Series>): Metric {
+function durations(times: AnswerTimes): Metric {
   const name = 'http_request_duration_seconds'
   const help = 'From the first byte of a request to the last of its answer, by the template of its path.'
   const get = async () => ({
     name,
     help,
     type: 'histogram',
-    values: [...table.values()].flatMap((one) => valuesOf(name, one)),
+    values: [...times.values()].flatMap((one) => valuesOf(name, one)),
   })
   return { name, help, get, reset: () => {} } as unknown as Metric
 }

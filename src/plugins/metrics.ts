@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify'
 import { Type } from 'typebox'
-import { BUCKETS, type Series } from './answer-times.ts'
+import { type AnswerTimes, enter } from './answer-times.ts'
 
 /** Whatever has no route has one name: what a stranger asks for must not make series without end. */
 const UNROUTED = 'none'
@@ -10,21 +10,10 @@ const UNROUTED = 'none'
  * too, waits for the first who asks. What is told is of this service, so two of them in one process keep apart.
  */
 export function addMetrics(app: FastifyInstance): void {
-  const table = new Map<string, Series>()
+  const times: AnswerTimes = new Map()
 
-  app.addHook('onResponse', (request, reply, done) => {
-    const route = request.routeOptions.url ?? UNROUTED
-    const key = `${request.method} ${reply.statusCode} ${route}`
-    let series = table.get(key)
-    if (series === undefined) {
-      const counts = new Float64Array(BUCKETS.length + 1)
-      series = { method: request.method, route, status: reply.statusCode, counts, seconds: 0 }
-      table.set(key, series)
-    }
-    const seconds = reply.elapsedTime / 1000
-    const bucket = bucketOf(seconds)
-    series.counts[bucket] = (series.counts[bucket] ?? 0) + 1
-    series.seconds += seconds
+  app.addHook('onResponse', ({ method, routeOptions: { url = UNROUTED } }, reply, done) => {
+    enter(times, method, url, reply.statusCode, reply.elapsedTime / 1000)
     done()
   })
 
@@ -45,15 +34,9 @@ export function addMetrics(app: FastifyInstance): void {
       },
     },
     async (_request, reply) => {
-      exposition ??= import('./exposition.ts').then(({ expositionOf }) => expositionOf(table, () => app.taskLoad()))
+      exposition ??= import('./exposition.ts').then(({ expositionOf }) => expositionOf(times, () => app.taskLoad()))
       const text = await (await exposition)()
       return reply.headers({ 'cache-control': 'no-store' }).type('text/plain; version=0.0.4; charset=utf-8').send(text)
     },
   )
-}
-
-function bucketOf(seconds: number): number {
-  let bucket = 0
-  while (seconds > (BUCKETS[bucket] ?? Number.POSITIVE_INFINITY)) bucket += 1
-  return bucket
 }

@@ -71,6 +71,9 @@ const THREAD_LOST = 'The worker thread that was at it has ended, and another tak
 /** Nobody reads it; but what is thrown away is no bug that the log should hear of. */
 const CALLER_LEFT = 'The connection was closed before the answer was there.'
 
+/** Room for a machine that has none at the moment. */
+const REVIVE_MS = 100
+
 /** A thread's start takes the processor from whoever waits for the service's own: they have been answered by then. */
 const AFTER_START_MS = 500
 
@@ -85,9 +88,16 @@ export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits):
   let pool: Piscina | undefined
   let timer: NodeJS.Timeout | undefined
   const started = async (): Promise<Piscina> => {
-    starting ??= startedPool(threads, (error) => app.log.error({ err: error }, 'worker thread'))
+    starting ??= startedPool(threads, (error) => app.log.error({ err: error }, 'worker thread')).then(revived)
     pool = await starting
     return pool
+  }
+  /** A pool gives up starting threads when one ends before it has begun; whoever waits would wait for ever. */
+  const revived = (made: Piscina): Piscina => {
+    const revive = () => {
+      if (tally.asked > tally.done && made.threads.length === 0) made.run(null, { name: 'nothing' }).catch(() => {})
+    }
+    return made.on('workerDestroy', () => setTimeout(revive, REVIVE_MS).unref())
   }
 
   const run = async <Name extends TaskName>(

@@ -16,3 +16,5 @@ export async function pdf(pages: readonly Drawing[]): Promise<Uint8Array> {
   const { toPdf } = await import('#src/drawings/writers/pdf.ts')
   return toPdf(pages)
 }
+/** Starts a thread, if none is there. */
+export const nothing = (): null => null

@@ -1,7 +1,8 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { readFileSync } from 'node:fs'
-import { connect, createServer } from 'node:net'
+import { connect } from 'node:net'
+import { freePort } from '#tests/support/free-port.ts'
 
 /** What a side of a comparison is started with: arguments for `node`, and its surroundings. */
 export type Side = { readonly arguments: readonly string[]; readonly environment?: Readonly<Record<string, string>> }
@@ -48,15 +49,6 @@ export function cpuSeconds({ process: child }: Started): number {
   const stat = readFileSync(`/proc/${child.pid}/stat`, 'utf8')
   const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ')
   return (Number(fields[11]) + Number(fields[12])) / 100
-}
-
-async function freePort(): Promise<number> {
-  const server = createServer().listen(0, '127.0.0.1')
-  await once(server, 'listening')
-  const address = server.address()
-  server.close()
-  await once(server, 'close')
-  return typeof address === 'object' && address !== null ? address.port : 0
 }
 
 /** The bare protocol: a client library would first have to be warm itself. */

@@ -32,12 +32,13 @@ export const healthRoute: FastifyPluginAsyncTypebox = async (app) => {
         operationId: 'ready',
         tags: ['service'],
         summary: 'Whether the service takes requests',
-        description: 'Says 503 while the service is stopping: send requests elsewhere.',
+        description: 'Says 503 while the service is stopping, or has more to do than it can: send requests elsewhere.',
         response: { 200: refTo<typeof Health>('Health'), 503: problem('Not now') },
       },
     },
     (_request, reply) => {
       if (app.isStopping()) sendProblem(reply, 503, 'The service is stopping.', [], { 'retry-after': '5' })
+      else if (app.isPressed()) sendProblem(reply, 503, 'The service is busy.', [], { 'retry-after': '1' })
       else reply.send({ status: 'ready' })
     },
   )
