@@ -18,6 +18,11 @@ const SIDE_SHOWN = 0.12
 /** Dimension lines stand so far beside the section, and labels so much farther. */
 const LINE_BESIDE = 4.5
 const LABEL_BESIDE = 8.5
+const CLEAR = 2 // of the extension lines, which run on past their dimension line
+/** What the depths take on the left: a dimension line and an upright text. */
+const DEPTHS_NEED = LINE_BESIDE + CLEAR + TEXT_HEIGHT + 0.5
+/** So far past the view, above and below, a text may still run. */
+const TAIL = 5
 const LABELS_APART = 2 * TEXT_HEIGHT
 
 /** Where the arrows of the right side touch: the ball a little below its middle, a groove part of the way to its edge. */
@@ -54,22 +59,18 @@ function wordsOf({ outerRing: outer, innerRing: inner, landGap, settled }: Beari
   }
 }
 
-/** How much of a room's width the labels take on either side; a third of it each at the most. */
-function labelRooms(bearing: Bearing, say: SizeText, room: Room): readonly [left: number, right: number] {
-  const words = wordsOf(bearing, say)
-  const widest = (...texts: readonly string[]): number =>
-    Math.min(room.width / 3 - LABEL_BESIDE, 2 + Math.max(...texts.map((text) => textWidth(text, TEXT_HEIGHT))))
-  return [
-    widest(words.outerDepth, words.innerDepth),
-    widest(words.outerRadius, words.innerRadius, words.landGap, words.ball),
-  ]
+/** How much of a room's width the labels on the right take; half of it at the most. */
+function labelRoom(bearing: Bearing, say: SizeText, room: Room): number {
+  const { outerRadius, innerRadius, landGap, ball } = wordsOf(bearing, say)
+  const widest = Math.max(...[outerRadius, innerRadius, landGap, ball].map((text) => textWidth(text, TEXT_HEIGHT)))
+  return Math.min(room.width / 2 - LABEL_BESIDE, 2 + widest)
 }
 
-/** The scale at which the groove's surroundings fit a room with their labels left and right. */
+/** The scale at which the groove's surroundings fit a room with their labels. */
 export function detailScale(bearing: Bearing, say: SizeText, room: Room): Scale {
   const { half, top, bottom } = cropOf(bearing)
-  const [left, right] = labelRooms(bearing, say, room)
-  return scaleUpTo(Math.min((room.width - left - right - 2 * LABEL_BESIDE) / (2 * half), room.height / (top - bottom)))
+  const beside = DEPTHS_NEED + LABEL_BESIDE + labelRoom(bearing, say, room)
+  return scaleUpTo(Math.min((room.width - beside) / (2 * half), room.height / (top - bottom)))
 }
 
 /** Both grooves and the ball, enlarged, with what the half section is too small to say: round the origin, on paper. */
@@ -83,7 +84,7 @@ export function grooveDetail(bearing: Bearing, say: SizeText, { factor }: Scale,
   ]
   const middle = (crop.top + crop.bottom) / 2
   const half = crop.half * factor
-  const [leftRoom, rightRoom] = labelRooms(bearing, say, room)
+  const rightRoom = labelRoom(bearing, say, room)
   const view: View = {
     bearing,
     factor,
@@ -92,11 +93,10 @@ export function grooveDetail(bearing: Bearing, say: SizeText, { factor }: Scale,
     onPaper: (y) => (y - middle) * factor,
     room,
     words: wordsOf(bearing, say),
-    leftRoom,
     rightRoom,
   }
   const all = [...placed(shown, factor, at(0, -middle * factor)), ...depths(view), ...rounds(view)]
-  return placed(all, 1, at((leftRoom - rightRoom) / 2, 0))
+  return placed(all, 1, at((DEPTHS_NEED - LABEL_BESIDE - rightRoom) / 2, 0))
 }
 
 /** What the labels need to know of the view, on paper. */
@@ -110,8 +110,7 @@ type View = {
   readonly onPaper: (y: number) => number
   readonly room: Room
   readonly words: ReturnType<typeof wordsOf>
-  /** For the labels on either side. */
-  readonly leftRoom: number
+  /** For the labels. */
   readonly rightRoom: number
 }
 
@@ -127,29 +126,21 @@ const cross = (centre: Point, reach: number): readonly Shape[] => [
   line('centre', at(centre.x, centre.y - reach), at(centre.x, centre.y + reach)),
 ]
 
-/** On the left: how deep both grooves are. */
-function depths({ bearing, words, half, side, onPaper, room, leftRoom }: View): readonly Shape[] {
-  const { outerRing: outer, innerRing: inner } = bearing
-  const rows = [
-    { text: words.outerDepth, ring: outer },
-    { text: words.innerDepth, ring: inner },
-  ].map(({ text, ring }) => {
-    const [land, bottom] = [onPaper(ring.landDiameter / 2), onPaper(ring.grooveBottomDiameter / 2)]
-    return { text, land, bottom, middle: (land + bottom) / 2 }
-  })
+/** On the left: how deep both grooves are, said upright along the dimension lines, away from each other. */
+function depths({ bearing, words, half, side, onPaper, room }: View): readonly Shape[] {
   const x = -half - LINE_BESIDE
-  const heights = stackedIn(
-    room,
-    rows.map(({ middle }) => middle),
-  )
-  return rows.flatMap(({ text, land, bottom, middle }, index) => {
-    const end = at(-half - LABEL_BESIDE, heights[index] ?? middle)
+  return [
+    { text: words.outerDepth, ring: bearing.outerRing, anchor: 'start' as const },
+    { text: words.innerDepth, ring: bearing.innerRing, anchor: 'end' as const },
+  ].flatMap(({ text, ring, anchor }) => {
+    const [land, bottom] = [onPaper(ring.landDiameter / 2), onPaper(ring.grooveBottomDiameter / 2)]
+    const middle = (land + bottom) / 2
+    const textRoom = room.height / 2 + TAIL - Math.abs(middle)
     return [
       levelExtension(land, -side, x),
       levelExtension(bottom, 0, x),
       ...uprightLine(x, Math.min(land, bottom), Math.max(land, bottom)),
-      line('dimension', at(x, middle), end),
-      label(text, end, leftRoom - 1, 'end'),
+      fittedText(text, at(x - CLEAR, middle), textRoom, anchor, { turned: 90 }),
     ]
   })
 }
@@ -182,7 +173,7 @@ function rounds({ bearing, words, half, side, factor, onPaper, room, rightRoom }
     ...rows.flatMap(({ text, tip, arrow }, index) => {
       const start = at(half + LABEL_BESIDE, heights[index] ?? tip.y)
       const way = arrow ? leader(start, tip) : [line('dimension', start, tip)]
-      return [...way, label(text, start, rightRoom - 1, 'start')]
+      return [...way, label(text, start, rightRoom - 1)]
     }),
   ]
 }
@@ -198,7 +189,5 @@ function onArc({ outward, landRadius, groove }: RingCut, side: number): Point {
 }
 
 /** Beside the end of its line, half its height lower. */
-function label(words: string, end: Point, room: number, anchor: 'start' | 'end'): Shape {
-  const gap = anchor === 'start' ? 1 : -1
-  return fittedText(words, at(end.x + gap, end.y - TEXT_HEIGHT / 2), room, anchor)
-}
+const label = (words: string, end: Point, room: number): Shape =>
+  fittedText(words, at(end.x + 1, end.y - TEXT_HEIGHT / 2), room, 'start')
