@@ -67,9 +67,11 @@ function gets(operation: Operation, path: fc.Arbitrary<string>, headers: Headers
   })
 }
 
-/** Inputs near those that the document shows. */
+/** Inputs that the document shows, and others near them. */
 function shown({ body = {}, examples }: Operation): readonly fc.Arbitrary<unknown>[] {
-  return examples.map((example) => near(example, body))
+  return examples.map((example) =>
+    fc.oneof({ arbitrary: fc.constant(example), weight: 1 }, { arbitrary: near(example, body), weight: 9 }),
+  )
 }
 
 /** The path with its parameters filled in, mostly as they may be. */
