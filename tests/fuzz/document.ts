@@ -75,8 +75,9 @@ function operationOf(path: string, method: string, described: Described, posted?
   }
 }
 
-const valuesOf = (media: Content[string] | undefined): readonly unknown[] =>
-  Object.values(media?.examples ?? {}).map(({ value }) => value)
+function valuesOf(media: Content[string] | undefined): readonly unknown[] {
+  return Object.values(media?.examples ?? {}).map(({ value }) => value)
+}
 
 /** Examples of a design, for a path that takes one and shows none: a picture is no JSON to show. */
 function borrowed(schema: Schema | undefined): readonly unknown[] {
