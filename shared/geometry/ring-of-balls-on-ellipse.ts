@@ -74,12 +74,14 @@ export function gapOnEllipse({ bottom, ballDiameter, ballCount }: EllipticRing, 
   const first = curve(start)
   let from = first
   let turned = 0
-  let guess = ballDiameter / first.speed
+  let [before, guess] = [0, ballDiameter / first.speed]
   for (let ball = 1; ball < ballCount; ball++) {
     const step = stepOf(curve, from, start + turned, ballDiameter, guess)
     if (step === undefined) return mm(-ballDiameter)
     turned += step
-    guess = step
+    // steps change evenly from ball to ball, but for the first
+    guess = before === 0 ? step : 2 * step - before
+    before = step
     from = curve(start + turned)
   }
   if (turned > 2 * Math.PI) return mm(-ballDiameter)
@@ -115,7 +117,8 @@ function innerParallel({ along: a, across: b }: Ellipse, radius: number): Curve 
 }
 
 const MOST_ROUNDS = 60
-const LAST_STEP = 1e-15
+/** Newton's next error is about the square of a step, both by the way from ball to ball: this step is the last. */
+const LAST_STEP = 3e-8
 
 /** How far on the next centre lies, or undefined where the curve is nowhere so wide. */
 function stepOf(curve: Curve, from: CurvePoint, at: number, chord: number, guess: number): number | undefined {
@@ -129,7 +132,7 @@ function stepOf(curve: Curve, from: CurvePoint, at: number, chord: number, guess
     else low = step
     const change = beyond / (x * to.dx + y * to.dy)
     const next = step - change
-    if (Math.abs(change) <= LAST_STEP * Math.PI) return step
+    if (Math.abs(change) <= LAST_STEP * step) return next
     step = next > low && next < high ? next : (low + high) / 2
   }
   return high < Math.PI ? step : undefined

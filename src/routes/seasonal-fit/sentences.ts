@@ -33,18 +33,17 @@ export function explainRefusal(refusal: SeasonRefusal, scale: Scale): string {
 
 const WORDS: Readonly<Record<Trouble, string>> = {
   'balls-bind': 'the balls bind: their ring is too tight',
-  'rings-bind': 'the inner ring is stiff twice a turn',
+  'rings-bind': 'the inner ring binds',
   'lands-rub': 'the lands rub',
   'balls-knock': 'the balls knock: their ring is too wide',
 }
 
 const listed = (troubles: readonly Trouble[]): string => troubles.map((trouble) => WORDS[trouble]).join(', and ')
 
-/** Stiff all round it is where the play is below 0 at its best. */
+/** Where the play is below 0 at its best too, no turn frees the ring. */
 function stateWords({ fit, troubles }: FitAtState): string {
-  return fit.play.best < 0 && troubles.includes('rings-bind')
-    ? listed(troubles).replace(WORDS['rings-bind'], 'the inner ring is stiff all round')
-    : listed(troubles)
+  const where = fit.play.best < 0 ? 'all round' : 'twice a turn'
+  return listed(troubles).replace(WORDS['rings-bind'], `the inner ring is stiff ${where}`)
 }
 
 export function describeState(at: FitAtState, units: Units): string {
