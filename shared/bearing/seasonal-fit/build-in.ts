@@ -1,3 +1,4 @@
+import { LARGEST_GAP } from '#shared/bearing/settle.ts'
 import { longer, shorter } from '#shared/geometry/ellipse.ts'
 import { ballGap, gapPerPitchRadius, leastPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { type GapRange, gapRangeOnEllipse } from '#shared/geometry/ring-of-balls-on-ellipse.ts'
@@ -27,9 +28,6 @@ type ShapeOf = (made: MadeSizes) => readonly Shape[]
 
 /** How far a ring is from the asked gap when it is moved no more [mm]. */
 const NEAR_ENOUGH = 1e-9
-
-/** A gap so near to a whole ball is a ring that lacks one; in ball diameters. As in `settle.ts`. */
-const WIDEST = 0.95
 
 /**
  * The gap and the play to build in. The worst gap of the year grows with the groove, so the groove for a wanted worst gap
@@ -100,7 +98,7 @@ function todayFor(
   if (low === undefined || high === undefined) return undefined
   const radius = mm(bracketedRoot((at) => flattened(beyond(at), slope), low, high))
   const gap = ballGap(mm(radius - ballDiameter / 2), ballDiameter, ballCount)
-  return gap < WIDEST * ballDiameter ? { gap, radius } : undefined
+  return gap < LARGEST_GAP * ballDiameter ? { gap, radius } : undefined
 }
 
 /** A root finder that goes on to the last bit would ask for hundreds of rings: near enough is there. */
