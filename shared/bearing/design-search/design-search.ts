@@ -1,10 +1,13 @@
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import { findingsOf } from '#shared/bearing/findings.ts'
+import type { SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
+import { yearFaults } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 import type { Finding } from '#shared/bearing/warning.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
 import { boundsOf } from './bound.ts'
 import { type Candidate, candidateAt, designOf, gridSize } from './grid.ts'
 import { type DesignSearchInput, type SettledSearch, settleSearch } from './input.ts'
-import { bears, DROP_REASONS, type DropReason, type Judged, judge } from './judge.ts'
+import { bears, DROP_REASONS, type DropReason, type Judged, judge, runsInYear } from './judge.ts'
 import { scoreOf } from './score.ts'
 
 /** A design among the best, with what it is asked for by and what there is to watch. */
@@ -30,6 +33,12 @@ export interface DesignSearch {
   readonly dropped: Readonly<Record<DropReason, number>>
 }
 
+/** So many of the best may stop in the year; whoever asks for such a year had better know it than wait. */
+const MOST_STOPPED = 1000
+
+/** Why there is no answer. */
+export type SearchRefusal = SeasonRefusal | { readonly code: 'hardly-any-runs'; readonly path: string }
+
 /** A bound may differ from a score by its last digits. */
 const ROUNDING = 1e-12
 
@@ -39,9 +48,12 @@ const ROUNDING = 1e-12
  * shown, or a reason. Equal scores keep the order of the grid.
  *
  * @param input lists not empty, bounds of the edge
+ * @returns the page asked for, or what is wrong with the year
  */
-export function designSearch(input: DesignSearchInput): DesignSearch {
+export function designSearch(input: DesignSearchInput): Result<DesignSearch, readonly SearchRefusal[]> {
   const search = settleSearch(input)
+  const faults = yearRefusals(search)
+  if (faults.length > 0) return fail(faults)
   const candidates = gridSize(search)
   const dropped = Object.fromEntries(DROP_REASONS.map((reason) => [reason, 0])) as Record<DropReason, number>
   const bounds = new Float64Array(candidates)
@@ -73,11 +85,16 @@ export function designSearch(input: DesignSearchInput): DesignSearch {
       continue
     }
     closures.set(outer, judged.marks.closure)
-    if (best.takes({ index, judged }) && !bears(search, judged.bearing)) dropped['dents-deeper']++
-    else best.add({ index, judged })
+    if (!best.takes({ index, judged })) continue
+    if (!bears(search, judged.bearing)) {
+      dropped['dents-deeper']++
+    } else if (!runsInYear(search, designOf(search, at))) {
+      dropped['not-all-year']++
+      if (dropped['not-all-year'] > MOST_STOPPED) return fail([{ code: 'hardly-any-runs', path: '/year' }])
+    } else best.add({ index, judged })
   }
   const page = best.entries.slice(search.offset, search.offset + search.limit)
-  return {
+  return ok({
     search,
     ranked: page.map(({ index, judged }) => ({
       ...judged,
@@ -90,7 +107,16 @@ export function designSearch(input: DesignSearchInput): DesignSearch {
     workedOut,
     outranked: open.length - workedOut,
     dropped,
-  }
+  })
+}
+
+/** Paths are those of the search. */
+function yearRefusals({ year, balls }: SettledSearch): readonly SeasonRefusal[] {
+  if (year === undefined) return []
+  const isOfWood = balls.some(({ material }) => material === 'wood')
+  const withoutWood: readonly SeasonRefusal[] =
+    isOfWood && year.woods.balls === undefined ? [{ code: 'balls-without-wood', path: '/woods/balls' }] : []
+  return [...withoutWood, ...yearFaults(year)].map((refusal) => ({ ...refusal, path: `/year${refusal.path}` }))
 }
 
 /** What the outer ring hangs on: the closure is the same for all bores and inner rings in it. */

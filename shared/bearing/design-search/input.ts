@@ -1,6 +1,7 @@
 import * as defaults from '#shared/bearing/defaults.ts'
 import type { BallMaterial, DesignInput } from '#shared/bearing/design-input.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from '#shared/bearing/load-check/input.ts'
+import type { SeasonalFitInput } from '#shared/bearing/seasonal-fit/input.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 
 /** Balls on hand, or to be had. */
@@ -32,6 +33,9 @@ export type SharedDesign = Pick<
   | 'shopDenominator'
 >
 
+/** Of `woods.balls` only wooden ones take notice. */
+export type Year = Omit<SeasonalFitInput, 'design'>
+
 export const SHOWN = ['best-of-each-ring', 'all'] as const
 /** `best-of-each-ring`: of the designs with the same balls and count only the best. */
 export type Shown = (typeof SHOWN)[number]
@@ -56,6 +60,8 @@ export interface DesignSearchInput {
   readonly onlyOnRule?: boolean
   /** What it is to carry without a deeper dent than is borne. */
   readonly load?: Pick<LoadCheckInput, 'radialLoad' | 'wood' | 'dentFraction'>
+  /** The woods, and the year in which it is to run from end to end. */
+  readonly year?: Year
   /** Every candidate, or of each ball and count only the best. */
   readonly show?: Shown
   readonly offset?: number
@@ -81,6 +87,7 @@ export interface SettledSearch {
   readonly weights: Weights
   readonly onlyOnRule: boolean
   readonly load?: SettledLoad
+  readonly year?: Year
   readonly show: Shown
   readonly offset: number
   readonly limit: number
@@ -143,6 +150,7 @@ export function settleSearch(input: DesignSearchInput): SettledSearch {
     onlyOnRule: input.onlyOnRule ?? false,
     // Wooden balls are taken to be of the rings' wood.
     ...(input.load === undefined ? {} : { load: settleLoad(input.load, true) }),
+    ...(input.year === undefined ? {} : { year: input.year }),
     show: input.show ?? 'best-of-each-ring',
     offset: input.offset ?? 0,
     limit: input.limit ?? LIMIT,

@@ -1,9 +1,11 @@
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
 import { beyondBounds } from '#shared/bearing/bounds.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
 import { findingsOf, LEAST_WALL } from '#shared/bearing/findings.ts'
 import { seated } from '#shared/bearing/load-check/limits.ts'
 import { gapAt } from '#shared/bearing/outer-side.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
+import { runsAllYear } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { shopError } from '#shared/units/shop-figure.ts'
 import { type Candidate, designOf, entryAt } from './grid.ts'
@@ -22,6 +24,7 @@ export const DROP_REASONS = [
   'cannot-be-made',
   'not-on-rule',
   'dents-deeper',
+  'not-all-year',
 ] as const
 export type DropReason = (typeof DROP_REASONS)[number]
 
@@ -89,6 +92,15 @@ export function judge(search: SettledSearch, at: Candidate): Judged | DropReason
 /** Whether a design bears the load that is asked of it; not asked of every candidate, for it takes ten times as long. */
 export const bears = ({ load }: SettledSearch, bearing: Bearing): boolean =>
   load === undefined || reaches(seated(bearing, load).dent.radialLoad, load.radialLoad)
+
+/** Whether a design runs all the year that is asked for: a thousand times the work of judging it. */
+export function runsInYear({ year }: SettledSearch, design: DesignInput): boolean {
+  if (year === undefined) return true
+  const { balls, ...rings } = year.woods
+  const isWood = design.balls.material === 'wood'
+  const woods = isWood && balls !== undefined ? { ...rings, balls } : rings
+  return runsAllYear({ ...year, woods, design })
+}
 
 const seatOf = ({ seat, grooveRadius }: Ring, ballDiameter: number) => ({
   onBottom: seat === 'bottom',

@@ -88,6 +88,22 @@ export function movingBearing(
   return ok({ bearing: designed.value, season: season.value, made, shapeIn })
 }
 
+/** What a year and woods lack by themselves, whatever the bearing. */
+export function yearFaults({ woods, climate, today }: Omit<SeasonalFitInput, 'design'>): readonly SeasonRefusal[] {
+  const season = seasonOf(climate, today, woods)
+  return [...unknownMovements(woods), ...(season.ok ? [] : season.error)]
+}
+
+/** Whether nothing stops the bearing, today or in any state of the year: balls may knock. False where that is not known. */
+export function runsAllYear(input: SeasonalFitInput): boolean {
+  const moving = movingBearing(input)
+  if (!moving.ok) return false
+  const { bearing, season, made, shapeIn } = moving.value
+  return [season.today, ...season.states].every(
+    (state) => whatBinds(fitOf(shapeIn(state), made), bearing.settled).length === 0,
+  )
+}
+
 function unknownMovements({ outerRing, innerRing, balls }: Woods): readonly SeasonRefusal[] {
   const ofRing = (wood: RingWood): SpeciesId | undefined => ('species' in wood ? wood.species : undefined)
   const named = [

@@ -7,6 +7,7 @@ import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-woods.ts
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Caution } from '#src/wire/caution.ts'
+import type { Climate, Woods } from '#src/wire/climate.ts'
 import { DesignRequest } from '#src/wire/design-input.ts'
 import { FORCE_UNITS, type ForceUnits } from '#src/wire/force.ts'
 import type { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/wire/length.ts'
@@ -27,7 +28,7 @@ const MOST_WEIGHT = 10
 const MOST_OFFSET = 200
 const MOST_SHOWN = 50
 
-export const BallStock = Type.Object(
+const BallStock = Type.Object(
   {
     diameter: length('Nominal ball diameter.'),
     material: Type.Optional(
@@ -41,7 +42,7 @@ export const BallStock = Type.Object(
   { $id: 'BallStock', description: 'Balls on hand, or to be had.', additionalProperties: false },
 )
 
-export const LengthLimits = Type.Object(
+const LengthLimits = Type.Object(
   {
     least: Type.Optional(length('The smallest that will do.')),
     most: length('The largest that will do.'),
@@ -49,7 +50,7 @@ export const LengthLimits = Type.Object(
   { $id: 'LengthLimits', description: 'From the smallest to the largest that will do.', additionalProperties: false },
 )
 
-export const BoreLimits = Type.Object(
+const BoreLimits = Type.Object(
   {
     least: length('The smallest that will do.'),
     most: length('The largest that will do.'),
@@ -61,7 +62,7 @@ export const BoreLimits = Type.Object(
 const count = (description: string) =>
   Type.Optional(Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS, description }))
 
-export const CountLimits = Type.Object(
+const CountLimits = Type.Object(
   { least: count('Default: 6.'), most: count('Default: 40.') },
   { $id: 'CountLimits', description: 'How many balls fill the ring.', additionalProperties: false },
 )
@@ -69,7 +70,7 @@ export const CountLimits = Type.Object(
 const weight = (usual: number) =>
   Type.Optional(Type.Number({ minimum: 0, maximum: MOST_WEIGHT, description: `Default: ${usual}.` }))
 
-export const SearchWeights = Type.Object(
+const SearchWeights = Type.Object(
   {
     closure: weight(3),
     wall: weight(2),
@@ -85,7 +86,7 @@ export const SearchWeights = Type.Object(
   },
 )
 
-export const SearchLoad = Type.Object(
+const SearchLoad = Type.Object(
   {
     radialLoad: Type.Number({ minimum: 0.001, maximum: 100_000, description: 'In `forceUnits`.' }),
     forceUnits: Type.Optional(
@@ -115,6 +116,15 @@ export const SearchLoad = Type.Object(
 
 /** What is the same in every design, as a design has it. */
 const shared = DesignRequest.properties
+
+const SearchYear = Type.Object(
+  { woods: refTo<typeof Woods>('Woods'), climate: refTo<typeof Climate>('Climate') },
+  {
+    $id: 'SearchYear',
+    description: 'What the bearing is made of, the day on which it is made, and the year in which nothing may stop it.',
+    additionalProperties: false,
+  },
+)
 
 const engagements = (ring: string, usual: number) =>
   Type.Optional(
@@ -172,6 +182,7 @@ export const DesignSearchRequest = Type.Object(
       }),
     ),
     load: Type.Optional(refTo<typeof SearchLoad>('SearchLoad')),
+    year: Type.Optional(refTo<typeof SearchYear>('SearchYear')),
     weights: Type.Optional(refTo<typeof SearchWeights>('SearchWeights')),
     show: Type.Optional(
       Type.Unsafe<Shown>(
@@ -197,7 +208,7 @@ export const DesignSearchRequest = Type.Object(
 )
 export type DesignSearchRequest = Static<typeof DesignSearchRequest>
 
-export const SearchCriterion = Type.Object(
+const SearchCriterion = Type.Object(
   {
     name: Type.Unsafe<Criterion>(Type.Enum(CRITERIA, { type: 'string', description: 'A name for programs.' })),
     mark: Type.Number({ minimum: 0, maximum: 1, description: '1 is as good as it gets.' }),
@@ -207,7 +218,7 @@ export const SearchCriterion = Type.Object(
   { $id: 'SearchCriterion', description: 'One part of a score.' },
 )
 
-export const RankedDesign = Type.Object(
+const RankedDesign = Type.Object(
   {
     rank: Type.Integer({ minimum: 1, description: 'Among all that were found.' }),
     score: Type.Number({ minimum: 0, maximum: 1, description: 'Weighted mean of the marks.' }),
@@ -236,7 +247,7 @@ export const RankedDesign = Type.Object(
   { $id: 'RankedDesign', description: 'A design within the limits.' },
 )
 
-export const DroppedCandidates = Type.Object(
+const DroppedCandidates = Type.Object(
   {
     reason: Type.Unsafe<DropReason>(Type.Enum(DROP_REASONS, { type: 'string', description: 'A name for programs.' })),
     count: Type.Integer({ minimum: 1 }),
@@ -263,3 +274,19 @@ export const DesignSearchResponse = Type.Object(
   { $id: 'DesignSearchResponse', description: 'Ranked designs within the limits: complete, none is missed.' },
 )
 export type DesignSearchResponse = Static<typeof DesignSearchResponse>
+
+/** Inner ones first. */
+export const DESIGN_SEARCH_SCHEMAS = [
+  BallStock,
+  LengthLimits,
+  BoreLimits,
+  CountLimits,
+  SearchWeights,
+  SearchLoad,
+  SearchYear,
+  DesignSearchRequest,
+  SearchCriterion,
+  RankedDesign,
+  DroppedCandidates,
+  DesignSearchResponse,
+]

@@ -1,9 +1,16 @@
-import type { Ranked } from '#shared/bearing/design-search/design-search.ts'
+import type { Ranked, SearchRefusal } from '#shared/bearing/design-search/design-search.ts'
 import type { Criterion } from '#shared/bearing/design-search/input.ts'
 import type { DropReason } from '#shared/bearing/design-search/judge.ts'
 import { mm } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
+import type { Scale } from '#src/wire/climate.ts'
 import { figure, percent } from '#src/wire/figure.ts'
+import { seasonRefusalSentence } from '#src/wire/season-refusal.ts'
+
+export function explainRefusal(refusal: SearchRefusal, scale: Scale): string {
+  if (refusal.code !== 'hardly-any-runs') return seasonRefusalSentence(refusal, scale)
+  return 'a thousand of the best designs do not run all year, and what is left would take too long to try: allow a wider ball gap and more play, take woods and ways of gluing that move less, or a narrower year'
+}
 
 /** Why a criterion has the mark that it has. */
 export function explainCriterion(name: Criterion, ranked: Ranked): string {
@@ -53,5 +60,6 @@ export const DROPPED: Readonly<Record<DropReason, string>> = {
   'bore-too-large': 'less than a third of a ball of wood is left behind a groove',
   'cannot-be-made': 'such a bearing cannot be made, or would not run',
   'not-on-rule': "cut to the rule's nearest figure, the groove leaves a gap outside of its band",
+  'not-all-year': 'the year stops it: the balls or the rings bind, or the lands rub',
   'dents-deeper': 'the load leaves a deeper dent than is borne',
 }

@@ -1,16 +1,19 @@
-import type { DesignSearch, Ranked } from '#shared/bearing/design-search/design-search.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { DesignSearch, Ranked, SearchRefusal } from '#shared/bearing/design-search/design-search.ts'
 import {
   type BallStock as CoreStock,
   CRITERIA,
   candidatesIn,
   type DesignSearchInput,
   type SharedDesign,
+  type Year,
 } from '#shared/bearing/design-search/input.ts'
 import { DROP_REASONS } from '#shared/bearing/design-search/judge.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { cautionsFor } from '#src/wire/caution.ts'
+import { toClimate, toWoods } from '#src/wire/climate.ts'
 import { toDesignRequest } from '#src/wire/design-input.ts'
 import { figure } from '#src/wire/figure.ts'
 import { toNewtons, usualForceUnits } from '#src/wire/force.ts'
@@ -18,7 +21,7 @@ import { type Length, show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import { toWarning } from '#src/wire/warning.ts'
 import type { DesignSearchRequest, DesignSearchResponse } from './schema.ts'
-import { DROPPED, explainCriterion, shopOf } from './sentences.ts'
+import { DROPPED, explainCriterion, explainRefusal, shopOf } from './sentences.ts'
 
 /** As many as are searched in well under a second; fewer where each may have to be loaded too. */
 const MOST_CANDIDATES = 100_000
@@ -26,17 +29,20 @@ const MOST_LOADED = 40_000
 
 /** The caller's limits in the core's words, or what contradicts itself. */
 export function toDesignSearchInput(request: DesignSearchRequest): Result<DesignSearchInput, readonly Fault[]> {
-  const input = toInput(request)
+  const year = toYear(request)
+  const input = { ...toInput(request), ...(year.ok && year.value !== undefined ? { year: year.value } : {}) }
   const faults = [
+    ...(year.ok ? [] : year.error),
     ...reversed('/outsideDiameter/least', input.outsideDiameter, request.units),
     ...reversed('/bore/least', input.bore, request.units),
     ...reversedCounts(request.counts),
   ]
   if (faults.length > 0) return fail(faults)
-  const most = input.load === undefined ? MOST_CANDIDATES : MOST_LOADED
+  const isHard = input.load !== undefined || input.year !== undefined
+  const most = isHard ? MOST_LOADED : MOST_CANDIDATES
   const candidates = candidatesIn(input)
   if (candidates <= most) return ok(input)
-  const loaded = input.load === undefined ? '' : ' with a load'
+  const loaded = isHard ? ' with a load or a year' : ''
   return fail([
     {
       path: '',
@@ -44,6 +50,25 @@ export function toDesignSearchInput(request: DesignSearchRequest): Result<Design
     },
   ])
 }
+
+/** The year in the core's words; none where none is asked about. Paths are those of the request. */
+function toYear({ year, balls }: DesignSearchRequest): Result<Year | undefined, readonly Fault[]> {
+  if (year === undefined) return ok(undefined)
+  const [woods, climate] = [toWoods(year.woods), toClimate(year.climate)]
+  const areWooden = balls.some(({ material = BALL_MATERIAL }) => material === 'wood')
+  const stray: readonly Fault[] =
+    year.woods.balls === undefined || areWooden
+      ? []
+      : [{ path: '/woods/balls', message: 'none of the balls is of wood: leave it out' }]
+  if (woods.ok && climate.ok && stray.length === 0) return ok({ woods: woods.value, ...climate.value })
+  const faults = [...(woods.ok ? [] : woods.error), ...(climate.ok ? [] : climate.error), ...stray]
+  return fail(faults.map(({ path, message }) => ({ path: `/year${path}`, message })))
+}
+
+export const toSearchFault = (refusal: SearchRefusal, { year }: DesignSearchRequest): Fault => ({
+  path: refusal.path,
+  message: explainRefusal(refusal, year?.climate.temperatureScale ?? 'celsius'),
+})
 
 function toInput(request: DesignSearchRequest): DesignSearchInput {
   const { units, outsideDiameter, bore, load } = request

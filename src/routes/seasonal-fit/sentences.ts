@@ -1,35 +1,13 @@
 import type { BuildIn } from '#shared/bearing/seasonal-fit/build-in.ts'
 import type { Trouble } from '#shared/bearing/seasonal-fit/fit.ts'
 import type { RingWood, Woods } from '#shared/bearing/seasonal-fit/input.ts'
-import type { SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
 import type { BandEnd, RunningBand } from '#shared/bearing/seasonal-fit/running-band.ts'
 import type { FitAtState, SeasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 import { SPECIES } from '#shared/data/species.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { inScale, type Scale } from '#src/wire/climate.ts'
+import type { Scale } from '#src/wire/climate.ts'
 import { figure } from '#src/wire/figure.ts'
-
-const whole = (value: number): string => String(Number(value.toFixed(1)))
-const percent = (value: number): string => `${whole(value)} %`
-const degrees = (celsius: number, scale: Scale): string =>
-  `${whole(inScale(celsius, scale))} ${scale === 'celsius' ? 'C' : 'F'}`
-
-export function explainRefusal(refusal: SeasonRefusal, scale: Scale): string {
-  switch (refusal.code) {
-    case 'range-reversed':
-      return `the low end, ${whole(refusal.low)}, is above the high end, ${whole(refusal.high)}`
-    case 'temperature-outside':
-      return `the moisture of wood is known from ${degrees(refusal.least, scale)} to ${degrees(refusal.most, scale)}; ${degrees(refusal.given, scale)} was given`
-    case 'above-fibre-saturation':
-      return `at a moisture content of ${percent(refusal.moisture)} ${refusal.species === undefined ? 'wood' : SPECIES[refusal.species].name} is above fibre saturation (${percent(refusal.saturation)}): it moves no more, and what it then does is not known here`
-    case 'movement-unknown':
-      return `how ${SPECIES[refusal.species].name} moves with moisture is not known here: take a wood that has "movement" in /v1/materials`
-    case 'balls-without-wood':
-      return 'the balls are of wood: name it, as "balls": { "species": … }, or set design.balls.material'
-    default:
-      return refusal satisfies never
-  }
-}
+import { degrees, percentFigure } from '#src/wire/season-refusal.ts'
 
 const WORDS: Readonly<Record<Trouble, string>> = {
   'balls-bind': 'the balls bind: their ring is too tight',
@@ -51,14 +29,14 @@ export function describeState(at: FitAtState, units: Units): string {
   const gaps = `ball gap ${figure(ballGap.least, units)}, play ${figure(play.worst, units)} at its worst`
   return at.troubles.length === 0
     ? `Runs: ${gaps}.`
-    : `At ${percent(at.state.moistureContent)} of moisture ${stateWords(at)} (${gaps}).`
+    : `At ${percentFigure(at.state.moistureContent)} of moisture ${stateWords(at)} (${gaps}).`
 }
 
 export function describeBand({ temperature, low, high }: RunningBand, scale: Scale): string {
   const end = ({ relativeHumidity, stoppedBy }: BandEnd, side: string, open: string): string =>
-    stoppedBy.length === 0 ? open : `${side} ${percent(relativeHumidity)} ${listed(stoppedBy)}`
+    stoppedBy.length === 0 ? open : `${side} ${percentFigure(relativeHumidity)} ${listed(stoppedBy)}`
   return [
-    `At ${degrees(temperature, scale)} it runs from ${percent(low.relativeHumidity)} to ${percent(high.relativeHumidity)} of humidity: `,
+    `At ${degrees(temperature, scale)} it runs from ${percentFigure(low.relativeHumidity)} to ${percentFigure(high.relativeHumidity)} of humidity: `,
     end(low, 'below', 'however dry it gets'),
     '; ',
     end(high, 'above', 'however damp it gets'),

@@ -17,18 +17,11 @@ import { toDesignInput, toDesignRequest } from '#src/wire/design-input.ts'
 import { show } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import { refusalSentence } from '#src/wire/refusal-sentence.ts'
+import { seasonRefusalSentence } from '#src/wire/season-refusal.ts'
 import { toSource } from '#src/wire/source.ts'
 import type { Warning } from '#src/wire/warning.ts'
 import type { GrooveShape, SeasonalFitRequest, SeasonalFitResponse, SeasonalState } from './schema.ts'
-import {
-  describeBand,
-  describeBuildIn,
-  describeState,
-  explainRefusal,
-  memoryWarning,
-  notesOf,
-  warningOf,
-} from './sentences.ts'
+import { describeBand, describeBuildIn, describeState, memoryWarning, notesOf, warningOf } from './sentences.ts'
 
 /** The caller's input in the core's words, or everything that is wrong with it beside its schema. */
 export function toSeasonalFitInput(request: SeasonalFitRequest): Result<SeasonalFitInput, readonly Fault[]> {
@@ -50,7 +43,7 @@ export const scaleOf = ({ climate }: SeasonalFitRequest): Scale => climate.tempe
 
 /** A refusal of the season, or of the design inside the request. */
 export function toSeasonFault(refusal: SeasonRefusal | DesignRefused, units: Units, scale: Scale): Fault {
-  if (refusal.code !== 'design-refused') return { path: refusal.path, message: explainRefusal(refusal, scale) }
+  if (refusal.code !== 'design-refused') return { path: refusal.path, message: seasonRefusalSentence(refusal, scale) }
   return { path: `/design${refusal.refusal.path}`, message: refusalSentence(refusal.refusal, units) }
 }
 

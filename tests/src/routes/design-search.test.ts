@@ -129,6 +129,48 @@ describe('what can be made of what is on hand', () => {
   })
 })
 
+describe('a year that it must run through', () => {
+  const YEAR = {
+    woods: {
+      outerRing: { construction: 'segmented', species: 'maple-sugar' },
+      innerRing: { construction: 'cross-laminated-ply' },
+    },
+    climate: { today: { relativeHumidity: 50 }, relativeHumidity: { low: 30, high: 65 } },
+  }
+  const GLASS = { ...REQUEST, balls: REQUEST.balls.slice(0, 2), cutterDiameters: [17], limit: 2 }
+
+  test('only designs that do, as seasonal fit says of each', async () => {
+    const url = await address()
+    const { ranked } = await found(url, { ...GLASS, year: YEAR })
+    expect(ranked.length).toBe(2)
+    for (const { design } of ranked) {
+      const season = await post(url.replace('design-search', 'seasonal-fit'), { design, ...YEAR })
+      expect(season.status, season.text).toBe(200)
+      expect(JSON.parse(season.text)).toMatchObject({ runsAllYear: true })
+    }
+  })
+
+  test('what is wrong with it, with its place: 400 for words, 422 for what cannot be', async () => {
+    const url = await address()
+    const words = faultsIn(
+      await post(url, {
+        ...GLASS,
+        year: {
+          woods: { outerRing: { species: 'mapel-sugar' }, innerRing: {}, balls: { species: 'maple-sugar' } },
+          climate: { today: {} },
+        },
+      }),
+    ).join('\n')
+    for (const path of ['/year/woods/outerRing/species', '/year/woods/innerRing', '/year/climate', '/year/woods/balls'])
+      expect(words).toContain(`${path}: `)
+    const turned = { ...YEAR, climate: { ...YEAR.climate, relativeHumidity: { low: 65, high: 30 } } }
+    const refused = problemIn(await post(url, { ...GLASS, year: turned }), 422)
+    expect(refused.errors?.map(({ path }) => path)).toEqual(['/year/climate/relativeHumidity'])
+    const wooden = problemIn(await post(url, { ...GLASS, balls: [{ diameter: 16 }], year: YEAR }), 422)
+    expect(wooden.errors?.map(({ path }) => path)).toEqual(['/year/woods/balls'])
+  })
+})
+
 describe('refused in words, with the place', () => {
   test('limits the wrong way round, and a grid that is too large: 400', async () => {
     const url = await address()
@@ -146,7 +188,7 @@ describe('refused in words, with the place', () => {
     const large = { ...REQUEST, bore: { least: 0.001, most: 10_000, step: 0.001 } }
     expect(faultsIn(await post(url, large)).join()).toMatch(/combinations; a search takes up to 100000/)
     const loaded = { ...REQUEST, bore: { least: 1, most: 100, step: 1 }, load: { radialLoad: 10 } }
-    expect(faultsIn(await post(url, loaded)).join()).toMatch(/a search with a load takes up to 40000/)
+    expect(faultsIn(await post(url, loaded)).join()).toMatch(/a search with a load or a year takes up to 40000/)
   })
 
   test('what is not of the schema: 400 with everything at once, and the next request is served', async () => {

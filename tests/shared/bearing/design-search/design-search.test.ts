@@ -2,10 +2,17 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { BALL_MATERIALS } from '#shared/bearing/design-input.ts'
 import { boundsOf } from '#shared/bearing/design-search/bound.ts'
-import { designSearch } from '#shared/bearing/design-search/design-search.ts'
-import { candidateAt, gridSize } from '#shared/bearing/design-search/grid.ts'
-import { candidatesIn, type DesignSearchInput, SHOWN, settleSearch } from '#shared/bearing/design-search/input.ts'
-import { bears, judge } from '#shared/bearing/design-search/judge.ts'
+import { type DesignSearch, designSearch } from '#shared/bearing/design-search/design-search.ts'
+import { candidateAt, designOf, gridSize } from '#shared/bearing/design-search/grid.ts'
+import {
+  candidatesIn,
+  type DesignSearchInput,
+  SHOWN,
+  settleSearch,
+  type Year,
+} from '#shared/bearing/design-search/input.ts'
+import { bears, judge, runsInYear } from '#shared/bearing/design-search/judge.ts'
+import { runsAllYear } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { ballCount, between, magnitude, units } from '#tests/support/inputs.ts'
 
@@ -18,6 +25,20 @@ const LARKMOOR: DesignSearchInput = {
   cutterDiameters: [13, 16, 20].map(mm),
   outerEngagements: [0.18, 0.2, 0.25],
   boardWidths: [100, 140, 190].map(mm),
+}
+
+/** A heated house, and woods that bear it. */
+const YEAR: Year = {
+  woods: {
+    outerRing: { construction: 'segmented', species: 'maple-sugar' },
+    innerRing: { construction: 'cross-laminated-ply' },
+  },
+  climate: {
+    kind: 'air',
+    temperature: { low: 18, high: 22 },
+    relativeHumidity: { low: 30, high: 65 },
+  },
+  today: { kind: 'air', air: { temperature: 20, relativeHumidity: 50 } },
 }
 
 const list = <T>(of: fc.Arbitrary<T>, most: number) => fc.array(of, { minLength: 1, maxLength: most })
@@ -94,7 +115,11 @@ function byForce(input: DesignSearchInput): readonly (readonly [index: number, s
   )
   const ranked = all
     .flatMap(([index, judged]) =>
-      typeof judged === 'string' || !bears(search, judged.bearing) ? [] : [[index, judged.score] as const],
+      typeof judged === 'string' ||
+      !bears(search, judged.bearing) ||
+      !runsInYear(search, designOf(search, candidateAt(search, index)))
+        ? []
+        : [[index, judged.score] as const],
     )
     .sort(([one, better], [other, worse]) => worse - better || one - other)
   const seen = new Set<string>()
@@ -106,8 +131,13 @@ function byForce(input: DesignSearchInput): readonly (readonly [index: number, s
   return shown.slice(search.offset, search.offset + search.limit)
 }
 
-const shownBy = (input: DesignSearchInput) =>
-  designSearch(input).ranked.map(({ index, score }) => [index, score] as const)
+function searched(input: DesignSearchInput): DesignSearch {
+  const found = designSearch(input)
+  if (!found.ok) throw new Error(JSON.stringify(found.error))
+  return found.value
+}
+
+const shownBy = (input: DesignSearchInput) => searched(input).ranked.map(({ index, score }) => [index, score] as const)
 
 describe('complete: the page is that of trying every candidate', () => {
   test('over random grids, of which many hold something', () => {
@@ -125,7 +155,7 @@ describe('complete: the page is that of trying every candidate', () => {
 
   test.each(SHOWN)('for Larkmoor, %s', (show) => {
     const input = { ...LARKMOOR, counts: { least: 6, most: 20 }, show, limit: 15 }
-    const found = designSearch(input)
+    const found = searched(input)
     expect(found.ranked.map(({ index, score }) => [index, score])).toEqual(byForce(input))
     expect(found.workedOut).toBeLessThan(found.candidates / 5)
   })
@@ -135,12 +165,17 @@ describe('complete: the page is that of trying every candidate', () => {
     expect(shownBy(input)).toEqual(byForce(input))
   })
 
+  test('through a year', () => {
+    const input = { ...LARKMOOR, counts: { least: 8, most: 11 }, cutterDiameters: [mm(16)], year: YEAR, limit: 5 }
+    expect(shownBy(input)).toEqual(byForce(input))
+  })
+
   test('page by page it is one list', () => {
     const all = shownBy({ ...LARKMOOR, limit: 30 })
     const pages = [0, 10, 20].flatMap((offset) => shownBy({ ...LARKMOOR, offset, limit: 10 }))
     expect(pages).toEqual(all)
-    expect(designSearch({ ...LARKMOOR, limit: 10 }).more).toBe(true)
-    expect(designSearch({ ...LARKMOOR, offset: 400, limit: 10 })).toMatchObject({ ranked: [], more: false })
+    expect(searched({ ...LARKMOOR, limit: 10 }).more).toBe(true)
+    expect(searched({ ...LARKMOOR, offset: 400, limit: 10 })).toMatchObject({ ranked: [], more: false })
   })
 })
 
@@ -163,7 +198,7 @@ test('no candidate scores above its bound, and one that its bound drops is dropp
 test('every candidate is accounted for: shown or ranked lower, dropped, or told by a bound', () => {
   fc.assert(
     fc.property(searches, (input) => {
-      const { candidates, workedOut, outranked, dropped } = designSearch(input)
+      const { candidates, workedOut, outranked, dropped } = searched(input)
       const early = candidates - workedOut - outranked
       const reasons = Object.values(dropped).reduce((sum, number) => sum + number, 0)
       expect(candidates).toBe(candidatesIn(input))
@@ -175,7 +210,7 @@ test('every candidate is accounted for: shown or ranked lower, dropped, or told 
 
 describe('what is shown', () => {
   test('keeps the limits, has no fault, and is the design that its own input gives', () => {
-    for (const { bearing, findings, design, board, score } of designSearch({ ...LARKMOOR, limit: 40 }).ranked) {
+    for (const { bearing, findings, design, board, score } of searched({ ...LARKMOOR, limit: 40 }).ranked) {
       expect(bearing.outerRing.outsideDiameter).toBeGreaterThanOrEqual(80)
       expect(bearing.outerRing.outsideDiameter).toBeLessThanOrEqual(Math.min(200, board))
       expect([100, 140, 190]).toContain(board)
@@ -187,21 +222,21 @@ describe('what is shown', () => {
   })
 
   test('of each ring of balls one, unless all are asked for', () => {
-    const rings = designSearch({ ...LARKMOOR, limit: 40 }).ranked.map(
+    const rings = searched({ ...LARKMOOR, limit: 40 }).ranked.map(
       ({ design: { balls } }) => `${balls.count} x ${balls.diameter}`,
     )
     expect(new Set(rings).size).toBe(rings.length)
   })
 
   test('no more balls than there are', () => {
-    const few = designSearch({ ...LARKMOOR, balls: [{ diameter: mm(14), quantity: 12 }], limit: 40 })
+    const few = searched({ ...LARKMOOR, balls: [{ diameter: mm(14), quantity: 12 }], limit: 40 })
     expect(Math.max(...few.ranked.map(({ design: { balls } }) => balls.count))).toBe(12)
     expect(few.dropped['too-few-balls']).toBeGreaterThan(0)
   })
 
   test('a weight that is all: the score is that mark', () => {
     const weights = { closure: 0, wall: 0, nesting: 0, seat: 0, sensitivity: 1, material: 0 }
-    const { ranked } = designSearch({ ...LARKMOOR, weights })
+    const { ranked } = searched({ ...LARKMOOR, weights })
     for (const { score, marks } of ranked) expect(score).toBe(marks.sensitivity)
   })
 
@@ -210,7 +245,7 @@ describe('what is shown', () => {
       ...LARKMOOR,
       shared: { units: 'mm' as const, ballGap: mm(0.4), minBallGap: mm(0.35), maxBallGap: mm(0.45) },
     }
-    const found = designSearch({ ...strict, onlyOnRule: true, limit: 40 })
+    const found = searched({ ...strict, onlyOnRule: true, limit: 40 })
     expect(found.ranked.length).toBeGreaterThan(0)
     for (const { gapAtShop } of found.ranked) {
       expect(gapAtShop).toBeGreaterThanOrEqual(0.35 - 1e-9)
@@ -219,8 +254,49 @@ describe('what is shown', () => {
   })
 
   test('nothing within the limits: no page, and why', () => {
-    const none = designSearch({ ...LARKMOOR, outsideDiameter: { most: mm(30) } })
+    const none = searched({ ...LARKMOOR, outsideDiameter: { most: mm(30) } })
     expect(none).toMatchObject({ ranked: [], more: false, workedOut: 0 })
     expect(none.dropped['outside-diameter']).toBeGreaterThan(0)
+  })
+})
+
+describe('a year', () => {
+  const RANGE = { kind: 'air', temperature: { low: 20, high: 20 }, relativeHumidity: { low: 5, high: 90 } } as const
+
+  test('what is shown runs all year: asked one by one', () => {
+    const { ranked } = searched({ ...LARKMOOR, year: YEAR, limit: 5 })
+    expect(ranked.length).toBe(5)
+    for (const { design } of ranked) expect(runsAllYear({ ...YEAR, design })).toBe(true)
+  })
+
+  test('one that none of them bears: nothing is shown, and why', () => {
+    const woods = {
+      outerRing: { construction: 'flat-sawn', species: 'beech-american' },
+      innerRing: { construction: 'flat-sawn', species: 'beech-american' },
+    } as const
+    const few = { ...LARKMOOR, counts: { least: 12, most: 13 }, cutterDiameters: [mm(16)], limit: 3 }
+    const found = searched({ ...few, year: { ...YEAR, woods, climate: RANGE } })
+    expect(found.ranked).toEqual([])
+    expect(found.dropped['not-all-year']).toBeGreaterThan(0)
+  })
+
+  test('unknown woods, a range the wrong way round, wooden balls without their wood: every fault with its place', () => {
+    const year: Year = {
+      woods: {
+        outerRing: { construction: 'flat-sawn', species: 'ash-blue' },
+        innerRing: { construction: 'cross-laminated-ply' },
+      },
+      climate: { ...RANGE, relativeHumidity: { low: 60, high: 30 } },
+      today: YEAR.today,
+    }
+    const refused = designSearch({ ...LARKMOOR, balls: [{ diameter: mm(16) }], year })
+    expect(refused).toMatchObject({
+      ok: false,
+      error: [
+        { code: 'balls-without-wood', path: '/year/woods/balls' },
+        { code: 'movement-unknown', path: '/year/woods/outerRing/species' },
+        { code: 'range-reversed', path: '/year/climate/relativeHumidity' },
+      ],
+    })
   })
 })
