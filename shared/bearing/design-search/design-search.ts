@@ -48,9 +48,13 @@ const ROUNDING = 1e-12
  * shown, or a reason. Equal scores keep the order of the grid.
  *
  * @param input lists not empty, bounds of the edge
+ * @param mostStopped so many may be tried that do not run all year
  * @returns the page asked for, or what is wrong with the year
  */
-export function designSearch(input: DesignSearchInput): Result<DesignSearch, readonly SearchRefusal[]> {
+export function designSearch(
+  input: DesignSearchInput,
+  mostStopped: number = MOST_STOPPED,
+): Result<DesignSearch, readonly SearchRefusal[]> {
   const search = settleSearch(input)
   const faults = yearRefusals(search)
   if (faults.length > 0) return fail(faults)
@@ -90,7 +94,7 @@ export function designSearch(input: DesignSearchInput): Result<DesignSearch, rea
       dropped['dents-deeper']++
     } else if (!runsInYear(search, designOf(search, at))) {
       dropped['not-all-year']++
-      if (dropped['not-all-year'] > MOST_STOPPED) return fail([{ code: 'hardly-any-runs', path: '/year' }])
+      if (dropped['not-all-year'] > mostStopped) return fail([{ code: 'hardly-any-runs', path: '/year' }])
     } else best.add({ index, judged })
   }
   const page = best.entries.slice(search.offset, search.offset + search.limit)

@@ -269,7 +269,7 @@ describe('a year', () => {
     for (const { design } of ranked) expect(runsAllYear({ ...YEAR, design })).toBe(true)
   })
 
-  test('one that none of them bears: nothing is shown, and why', () => {
+  test('one that none of them bears: nothing is shown, and why; where too many would have to be tried, that is said', () => {
     const woods = {
       outerRing: { construction: 'flat-sawn', species: 'beech-american' },
       innerRing: { construction: 'flat-sawn', species: 'beech-american' },
@@ -278,6 +278,10 @@ describe('a year', () => {
     const found = searched({ ...few, year: { ...YEAR, woods, climate: RANGE } })
     expect(found.ranked).toEqual([])
     expect(found.dropped['not-all-year']).toBeGreaterThan(0)
+    expect(designSearch({ ...few, year: { ...YEAR, woods, climate: RANGE } }, 3)).toEqual({
+      ok: false,
+      error: [{ code: 'hardly-any-runs', path: '/year' }],
+    })
   })
 
   test('unknown woods, a range the wrong way round, wooden balls without their wood: every fault with its place', () => {
