@@ -32,8 +32,8 @@ const FASTIFY_INSTEAD: Readonly<Record<string, string>> = {
   'light-my-request': 'module.exports = undefined',
   semver: 'module.exports = { satisfies: () => true }',
 }
-/** The first entity tag can wait for it. */
-const CACHING_INSTEAD: Readonly<Record<string, string>> = {
+/** Entity tags and policies can wait for it. */
+const OURS_INSTEAD: Readonly<Record<string, string>> = {
   'node:crypto': `export const hash = (...given) => ${late('node:crypto')}.hash(...given)`,
 }
 
@@ -43,15 +43,15 @@ const instead: Plugin = {
     const from = importer.replaceAll('\\', '/')
     const modules = from.includes('/node_modules/fastify/')
       ? FASTIFY_INSTEAD
-      : from.endsWith('/src/http/caching.ts')
-        ? CACHING_INSTEAD
+      : /\/src\/(http|wire|routes)\//.test(from)
+        ? OURS_INSTEAD
         : {}
     return Object.hasOwn(modules, id) ? `\0instead-of-${id}` : null
   },
   load(id) {
     if (!id.startsWith('\0instead-of-')) return null
     const name = id.slice('\0instead-of-'.length)
-    return FASTIFY_INSTEAD[name] ?? CACHING_INSTEAD[name] ?? null
+    return FASTIFY_INSTEAD[name] ?? OURS_INSTEAD[name] ?? null
   },
 }
 

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto'
+import { hash } from 'node:crypto'
 
 const ENTITIES: Readonly<Record<string, string>> = {
   '&': '&amp;',
@@ -13,8 +13,8 @@ export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign)
 
 /** The policy of a page that carries one style sheet and nothing else that could run or load. */
 export function pagePolicy(style: string, frameAncestors: string): string {
-  const hash = createHash('sha256').update(style).digest('base64')
-  return `default-src 'none'; style-src 'sha256-${hash}'; base-uri 'none'; form-action 'none'; frame-ancestors ${frameAncestors}`
+  const digest = hash('sha256', style, 'base64')
+  return `default-src 'none'; style-src 'sha256-${digest}'; base-uri 'none'; form-action 'none'; frame-ancestors ${frameAncestors}`
 }
 
 /** A whole document, in English, for any width of screen. */
