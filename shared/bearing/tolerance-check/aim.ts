@@ -1,4 +1,4 @@
-import { ballGap, gapPerPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
+import { ballGap as gapOfRing, gapPerPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import { shareOf } from '#shared/statistics/monte-carlo.ts'
 import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
@@ -29,6 +29,8 @@ export interface AimPoint {
   readonly grooveBottomDiameter: Mm
   /** By how much deeper than in the design, radially; below 0 shallower. */
   readonly deeper: Mm
+  /** Where the middle of the gaps comes to lie: their mean. */
+  readonly ballGap: Mm
   readonly outcomes: Outcomes
 }
 
@@ -46,16 +48,19 @@ const STEPS = 400
 /** Of the gaps, which share at either end need not be reached by any aim. */
 const BEYOND_NOTICE = 1e-3
 
-/** @param atNominal what came of the trials as they were run: counted, and not read off the histogram */
-export function aimOf(check: Check, gaps: Histogram, atNominal: Outcomes): Aim {
-  const shift = shiftsOf(check, gaps)
+/**
+ * @param mean of the gaps
+ * @param atNominal what came of the trials as they were run: counted, and not read off the histogram
+ */
+export function aimOf(check: Check, gaps: Histogram, mean: number, atNominal: Outcomes): Aim {
+  const shift = shiftsOf(check, gaps, mean)
   const [from, to] = reachOfAims(check, shift)
   const best = bestBetween(shift, from, to)
   const { overshootRisk } = check.input
   const limit = deepestWithin(shift, overshootRisk, from, to)
-  const point = (further: number): AimPoint => aimPoint(check, further, shift.outcomes(further))
+  const point = (further: number): AimPoint => aimPoint(check, further, shift.meanAt(further), shift.outcomes(further))
   return {
-    atNominal: aimPoint(check, 0, atNominal),
+    atNominal: aimPoint(check, 0, mean, atNominal),
     bestYield: point(best),
     limitedRisk: limit === undefined ? undefined : point(Math.min(best, limit)),
   }
@@ -64,13 +69,15 @@ export function aimOf(check: Check, gaps: Histogram, atNominal: Outcomes): Aim {
 /** What becomes of the trials when the balls run further out by some length. */
 interface Shifts {
   readonly outcomes: (further: number) => Outcomes
+  /** Where the mean comes to lie. */
+  readonly meanAt: (further: number) => number
   readonly count: number
   /** The shifts that bring the narrowest gap to the largest wanted, and the widest to the smallest. */
   readonly deepest: number
   readonly shallowest: number
 }
 
-function shiftsOf({ bearing, gapLimits }: Check, gaps: Histogram): Shifts {
+function shiftsOf({ bearing, gapLimits }: Check, gaps: Histogram, mean: number): Shifts {
   const curve = gapCurve(bearing.settled.ballDiameter, bearing.settled.input.balls.count)
   const below = accumulated(gaps)
   const count = below.at(-1) ?? 0
@@ -91,6 +98,7 @@ function shiftsOf({ bearing, gapLimits }: Check, gaps: Histogram): Shifts {
   }
   return {
     outcomes,
+    meanAt: (further) => curve.gapAt(curve.radiusAt(mean) + further),
     count,
     deepest: radiusAtMax - curve.radiusAt(edge(BEYOND_NOTICE)),
     shallowest: radiusAtMin - curve.radiusAt(edge(1 - BEYOND_NOTICE)),
@@ -122,7 +130,7 @@ function gapCurve(ballDiameter: Mm, ballCount: number): GapCurve {
     gapAt: (radius) => {
       const end = endFor((each, index) => (index === 0 ? radius < each.radius : radius > each.radius))
       if (end !== undefined) return end.gap + (radius - end.radius) * end.slope
-      return ballGap(mm(radius), ballDiameter, ballCount)
+      return gapOfRing(mm(radius), ballDiameter, ballCount)
     },
   }
 }
@@ -171,11 +179,17 @@ function deepestWithin({ outcomes }: Shifts, risk: number, from: number, to: num
 }
 
 /** A shift of the balls as a depth of the groove, through the seat. */
-function aimPoint({ bearing }: Check, further: number, outcomes: Outcomes): AimPoint {
+function aimPoint({ bearing }: Check, further: number, ballGap: number, outcomes: Outcomes): AimPoint {
   const { outerRing, settled } = bearing
   const seated = mm(outerRing.seatDepth + further)
   const found = grooveDepthForSeat(seated, settled.outerGroove.radius, settled.ballDiameter)
   const grooveDepth = further === 0 || found === undefined ? outerRing.grooveDepth : found
   const deeper = mm(grooveDepth - outerRing.grooveDepth)
-  return { grooveDepth, grooveBottomDiameter: mm(outerRing.grooveBottomDiameter + 2 * deeper), deeper, outcomes }
+  return {
+    grooveDepth,
+    grooveBottomDiameter: mm(outerRing.grooveBottomDiameter + 2 * deeper),
+    deeper,
+    ballGap: mm(ballGap),
+    outcomes,
+  }
 }

@@ -121,7 +121,7 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
     isConverged: standsStill(run),
     figures: { ballGap, radialInternalClearance: figure('radialInternalClearance') },
     jointFits: shareOf(tally.joint[WITHIN + 3 * WITHIN] ?? 0, trialsIn(tally)),
-    aim: aimOf(check, histogramOf(tally, 0), ballGap.outcomes),
+    aim: aimOf(check, histogramOf(tally, 0), ballGap.trials.mean, ballGap.outcomes),
   }
 }
 

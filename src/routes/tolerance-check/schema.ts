@@ -78,7 +78,7 @@ export const ToleranceCheckRequest = Type.Object(
 )
 export type ToleranceCheckRequest = Static<typeof ToleranceCheckRequest>
 
-export const Percentile = Type.Object(
+const Percentile = Type.Object(
   {
     percent: Type.Number({ description: 'So many percent of the bearings lie below.' }),
     value: shown('There.'),
@@ -100,7 +100,7 @@ export const FitChances = Type.Object(
   { $id: 'FitChances', description: 'Shares of the bearings made.' },
 )
 
-export const ToleranceHistogram = Type.Object(
+const ToleranceHistogram = Type.Object(
   {
     edges: Type.Array(shown('Where one bin ends and the next begins.'), { description: 'One more than `counts`.' }),
     counts: Type.Array(Type.Integer({ minimum: 0 }), { description: 'Bearings in each bin.' }),
@@ -175,6 +175,7 @@ export const AimPoint = Type.Object(
     grooveDepth: shown('Of the outer groove, land to bottom.'),
     grooveBottomDiameter: shown('Across its bottoms.'),
     deeper: shown('By how much deeper than designed; below 0 shallower.'),
+    ballGap: shown('Where the middle of the spread comes to lie: its mean.'),
     outcomes: refTo<typeof FitChances>('FitChances'),
   },
   { $id: 'AimPoint', description: 'A depth to stop at, and what becomes of the ball gap then.' },
@@ -220,3 +221,14 @@ export const ToleranceCheckResponse = Type.Object(
   { $id: 'ToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
 )
 export type ToleranceCheckResponse = Static<typeof ToleranceCheckResponse>
+
+/** What an answer is made of, inner ones first. */
+export const ANSWER_SCHEMAS = [
+  Percentile,
+  FitChances,
+  ToleranceHistogram,
+  CheckedFigure,
+  ContributorEffect,
+  AimPoint,
+  ToleranceCheckResponse,
+]

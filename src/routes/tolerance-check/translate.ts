@@ -164,5 +164,6 @@ const toAimPoint = (point: CoreAimPoint, units: Units): Static<typeof AimPoint> 
   grooveDepth: show(point.grooveDepth, units),
   grooveBottomDiameter: show(point.grooveBottomDiameter, units),
   deeper: show(point.deeper, units),
+  ballGap: show(point.ballGap, units),
   outcomes: toChances(point.outcomes),
 })

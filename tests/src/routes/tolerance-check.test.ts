@@ -339,3 +339,15 @@ describe('refused in words, with the place', () => {
     expect((await post(url, REQUEST, { accept: 'text/csv' })).status).toBe(406)
   })
 })
+
+test('as a picture: the same figures in words, limits and aims marked, for whom it is and in its units', async () => {
+  const at = await startedApp()
+  const drawn = await post(`${at}/v1/tolerance-check`, REQUEST, { accept: 'image/svg+xml' })
+  const told = JSON.parse((await post(`${at}/v1/tolerance-check`, REQUEST)).text) as { ballGap: Figure }
+  expect(drawn.headers).toMatchObject({ 'content-type': 'image/svg+xml', vary: 'Accept' })
+  expect(drawn.text).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" role="img" width="180mm"/)
+  const share = Number((told.ballGap.probability.fits * 100).toFixed(1))
+  for (const words of [`fits: ${share} %`, 'A: smallest good gap: 0 mm', 'B: largest good gap: 2 mm', 'ball gap (mm)'])
+    expect(drawn.text).toContain(words)
+  expect((await post(`${at}/v1/tolerance-check`, REQUEST, { accept: 'image/png' })).status).toBe(406)
+})
