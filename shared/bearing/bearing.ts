@@ -4,6 +4,7 @@ import { grooveWidth } from '#shared/geometry/groove.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Assembly } from './assembly.ts'
+import { beyondBounds } from './bounds.ts'
 import type { DesignInput } from './design-input.ts'
 import { type OuterSide, outerSideOf } from './outer-side.ts'
 import type { Refusal, RingName } from './refusal.ts'
@@ -33,6 +34,17 @@ export function bearingOf(input: DesignInput): Result<Bearing, readonly Refusal[
   const inner = innerRingIn(outer.value)
   const faults = [...playRefusals(outer.value, inner), ...roomRefusals(outer.value, inner)]
   return faults.length > 0 ? fail(faults) : ok(assembled(outer.value, inner))
+}
+
+/**
+ * The bearing of a design as a caller sent it: one whose whole input, defaults and all, could be sent again. That is to be
+ * asked wherever the whole input is given back.
+ */
+export function bearingAsked(input: DesignInput): Result<Bearing, readonly Refusal[]> {
+  const made = bearingOf(input)
+  if (!made.ok) return made
+  const beyond = beyondBounds(made.value.settled.input)
+  return beyond.length > 0 ? fail(beyond) : made
 }
 
 function innerRingIn({ settled, pitchRadius }: OuterSide): InnerRing {

@@ -1,6 +1,6 @@
-import { fail, ok, type Result } from '#shared/result.ts'
-import { type Bearing, bearingOf } from './bearing.ts'
-import { beyondBounds, isWithinBounds } from './bounds.ts'
+import { ok, type Result } from '#shared/result.ts'
+import { type Bearing, bearingAsked, bearingOf } from './bearing.ts'
+import { isWithinBounds } from './bounds.ts'
 import type { DesignInput } from './design-input.ts'
 import { type Dimension, dimensionsOf } from './dimensions.ts'
 import { findingsOf } from './findings.ts'
@@ -23,11 +23,9 @@ export interface Design {
  * @returns the design, or every reason at once why there is no such bearing
  */
 export function design(input: DesignInput): Result<Design, readonly Refusal[]> {
-  const made = bearingOf(input)
+  const made = bearingAsked(input)
   if (!made.ok) return made
   const bearing = made.value
-  const beyond = beyondBounds(bearing.settled.input)
-  if (beyond.length > 0) return fail(beyond)
   return ok({
     bearing,
     dimensions: dimensionsOf(bearing),

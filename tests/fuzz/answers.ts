@@ -1,6 +1,6 @@
-import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js'
-import { DOCUMENT, type Operation, type Schema, schemaAt } from './document.ts'
+import { type Operation, type Schema, schemaAt } from './document.ts'
 import type { FuzzRequest } from './requests.ts'
+import { breaches } from './schemas.ts'
 
 export type FuzzAnswer = {
   readonly status: number
@@ -12,10 +12,6 @@ const JSON_TYPES = /^application\/(problem\+)?json$/
 /** What no caller should read: our code's places, and what a calculation gone wrong looks like. */
 const LEAK = /node_modules|\bat .*:\d+:\d+|\/src\/|\/shared\/|file:\/\//
 const BROKEN = /\bNaN\b|\bundefined\b|\[object /
-
-// The document's own words of 2020-12; formats and keywords of ours are the service's business.
-const ajv = new Ajv2020({ strict: false, validateFormats: false, allErrors: false })
-ajv.addSchema({ $id: 'document', components: closed(DOCUMENT.components) })
 
 /**
  * What is wrong with an answer, in words; nothing where it is as the document says. That an answer is right is not asked
@@ -78,38 +74,4 @@ function isPlace(pointer: string, { method, body = {}, parameters }: Operation):
   let at: Schema | undefined = body
   for (const step of steps) at = at && schemaAt(at).properties?.[step]
   return at !== undefined
-}
-
-const compiled = new WeakMap<Schema, ValidateFunction>()
-
-/** The first breach of a schema of the document. */
-function breaches(schema: Schema, value: unknown): readonly string[] {
-  const known = compiled.get(schema)
-  const validate = known ?? ajv.compile(pointed(closed(schema)) as object)
-  if (known === undefined) compiled.set(schema, validate)
-  if (validate(value)) return []
-  const [error] = validate.errors ?? []
-  return [`${error?.instancePath || 'the whole'} ${error?.message} (${JSON.stringify(error?.params)})`]
-}
-
-/** A schema in which every field must be described: one that the document does not name is no part of the contract. */
-function closed(schema: unknown): unknown {
-  if (Array.isArray(schema)) return schema.map(closed)
-  if (typeof schema !== 'object' || schema === null) return schema
-  const { discriminator: _tag, ...rest } = schema as Record<string, unknown>
-  const inner = Object.fromEntries(Object.entries(rest).map(([name, part]) => [name, closed(part)]))
-  const isOpen = typeof inner['properties'] === 'object' && inner['type'] === 'object'
-  return isOpen && !('additionalProperties' in inner) ? { ...inner, additionalProperties: false } : inner
-}
-
-/** The same with its `$ref`s into the document. */
-function pointed(schema: unknown): unknown {
-  if (Array.isArray(schema)) return schema.map(pointed)
-  if (typeof schema !== 'object' || schema === null) return schema
-  return Object.fromEntries(
-    Object.entries(schema).map(([name, part]) => [
-      name,
-      name === '$ref' && typeof part === 'string' ? `document${part}` : pointed(part),
-    ]),
-  )
 }

@@ -70,21 +70,9 @@ function operationOf(path: string, method: string, described: Described, posted?
     operationId,
     parameters,
     ...(json?.schema !== undefined && { body: json.schema }),
-    examples: valuesOf(json).length > 0 ? valuesOf(json) : borrowed(json?.schema),
+    examples: Object.values(json?.examples ?? {}).map(({ value }) => value),
     responses,
   }
-}
-
-function valuesOf(media: Content[string] | undefined): readonly unknown[] {
-  return Object.values(media?.examples ?? {}).map(({ value }) => value)
-}
-
-/** Examples of a design, for a path that takes one and shows none: a picture is no JSON to show. */
-function borrowed(schema: Schema | undefined): readonly unknown[] {
-  if (schema === undefined) return []
-  const { properties = {} } = schemaAt(schema)
-  const designs = valuesOf(DOCUMENT.paths['/v1/design']?.['post']?.requestBody?.content['application/json'])
-  return designs.filter((design) => Object.keys(Object(design)).every((name) => Object.hasOwn(properties, name)))
 }
 
 /** The schema behind a `$ref` of the document; any other is itself. */

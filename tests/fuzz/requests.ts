@@ -1,7 +1,10 @@
 import fc from 'fast-check'
-import { mediaTypesOf, type Operation, type Parameter, schemaAt } from './document.ts'
+import { mediaTypesOf, OPERATIONS, type Operation, type Parameter, schemaAt } from './document.ts'
+import { breaches } from './schemas.ts'
 import { spoiled } from './spoil.ts'
 import { isObject, near, valid } from './valid.ts'
+
+const ALL_EXAMPLES = OPERATIONS.filter(({ method }) => method === 'POST').flatMap(({ examples }) => examples)
 
 /** A request as it is sent, and the input in it where one can be made out: what pointers point into. */
 export type FuzzRequest = {
@@ -67,11 +70,12 @@ function gets(operation: Operation, path: fc.Arbitrary<string>, headers: Headers
   })
 }
 
-/** Inputs that the document shows, and others near them. */
+/** Inputs near those that the document shows: for the operation itself, or else for others that take the like. */
 function shown({ body = {}, examples }: Operation): readonly fc.Arbitrary<unknown>[] {
-  return examples.map((example) =>
-    fc.oneof({ arbitrary: fc.constant(example), weight: 1 }, { arbitrary: near(example, body), weight: 9 }),
-  )
+  const fitting =
+    examples.length > 0 ? examples : ALL_EXAMPLES.filter((example) => breaches(body, example).length === 0)
+  const asItIs = (example: unknown) => ({ arbitrary: fc.constant(example), weight: 1 })
+  return fitting.map((example) => fc.oneof(asItIs(example), { arbitrary: near(example, body), weight: 4 }))
 }
 
 /** The path with its parameters filled in, mostly as they may be. */

@@ -1,4 +1,4 @@
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import { type Bearing, bearingAsked } from '#shared/bearing/bearing.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
@@ -74,7 +74,7 @@ export function movingBearing(
   input: SeasonalFitInput,
 ): Result<MovingBearing, readonly (SeasonRefusal | DesignRefused)[]> {
   const { design, woods, climate, today } = input
-  const designed = bearingOf(design)
+  const designed = bearingAsked(design)
   const unknown = [...unknownMovements(woods), ...ballsWithoutWood(input)]
   const season = seasonOf(climate, today, woods)
   const faults = [

@@ -1,4 +1,4 @@
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import { type Bearing, bearingAsked } from '#shared/bearing/bearing.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Band } from '#shared/statistics/monte-carlo.ts'
@@ -24,7 +24,7 @@ export interface Check {
  * @returns every reason at once; those of the design at `/design`
  */
 export function checkOf(input: ToleranceCheckInput): Result<Check, readonly (Refusal | ToleranceRefusal)[]> {
-  const made = bearingOf(input.design)
+  const made = bearingAsked(input.design)
   if (!made.ok) return fail(made.error.map((refusal) => ({ ...refusal, path: `/design${refusal.path}` })))
   const check = settled(input, made.value)
   const refusals = [...limitRefusals(check), ...unfitContributors(check.bearing, check.differences)]

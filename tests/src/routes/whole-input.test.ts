@@ -1,0 +1,30 @@
+import { expect, test } from 'vitest'
+import { post, problemIn } from '#tests/support/ask.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+const WOODS = {
+  outerRing: { construction: 'segmented', species: 'maple-sugar' },
+  innerRing: { construction: 'quarter-sawn', species: 'cherry-black' },
+}
+const CLIMATE = {
+  today: { temperature: 20, relativeHumidity: 50 },
+  temperature: { low: 17, high: 25 },
+  relativeHumidity: { low: 30, high: 65 },
+}
+
+/** Balls so large that the width they take by default could not be sent. */
+const LARGEST = { units: 'mm', balls: { count: 10, diameter: 9_000, material: 'glass' }, bore: 12 }
+
+// Found by fuzzing: the answers gave back an input that the service itself would have turned away.
+test.each([
+  ['/v1/design', LARGEST, '/width'],
+  [
+    '/v1/tolerance-check',
+    { design: LARGEST, contributors: { ballDiameter: { kind: 'normal', standardDeviation: 1 } } },
+    '/design/width',
+  ],
+  ['/v1/seasonal-fit', { design: LARGEST, woods: WOODS, climate: CLIMATE }, '/design/width'],
+])('%s gives back only an input that can be sent again', async (path, body, at) => {
+  const { errors = [] } = problemIn(await post(`${await startedApp()}${path}`, body), 422)
+  expect(errors).toEqual([{ path: at, message: expect.stringContaining('lies outside of what can be asked') }])
+})
