@@ -48,6 +48,15 @@ describe('Choose', () => {
     expect(faults).toEqual([])
   })
 
+  test('the example is the tide clock of the README, whatever was chosen before', async () => {
+    const { page } = await opened()
+    await page.getByText('inches', { exact: true }).click()
+    await page.getByRole('button', { name: 'tide clock of Larkmoor' }).click()
+    await page.getByText('The service says the same.').waitFor()
+    expect(await page.locator('#drawing').textContent()).toContain('14 balls, glass, Dw Ø14')
+    expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm')
+  })
+
   test('inches are what a rule shows, and a typed fraction is read', async () => {
     const { page } = await opened()
     await page.getByText('inches', { exact: true }).click()

@@ -9,6 +9,9 @@ import { startTabs } from './tabs.ts'
 /** The bearing that the page begins with, and where the sliders stand. */
 const FIRST = { diameter: '16', count: '12', bore: '12', outer: '20', inner: '40' } as const
 
+/** Of the tide clock in the README: fourteen marbles. */
+const TIDE_CLOCK = { diameter: '14', count: '14', bore: '10', outer: '20', inner: '40' } as const
+
 /** What − and + change a bore by. */
 const EVEN_STEP: Readonly<Record<Units, number>> = { in: 1 / 16, mm: 1 }
 
@@ -21,7 +24,16 @@ let units = unitsOf(form)
 let checking = new AbortController()
 let calm: number | undefined
 
-for (const [name, value] of Object.entries(FIRST)) field(form, name).value = value
+fill(FIRST)
+element('example', HTMLButtonElement).addEventListener('click', () => {
+  for (const name of ['mm', 'glass']) press(name)
+  if (units !== 'mm') {
+    units = 'mm'
+    offerSizes()
+  }
+  fill(TIDE_CLOCK)
+  update()
+})
 form.addEventListener('submit', (event) => event.preventDefault())
 form.addEventListener('input', ({ target }) => {
   if (unitsOf(form) !== units) {
@@ -40,6 +52,16 @@ startTabs()
 startFit(() => choices)
 update()
 navigator.serviceWorker?.register('/service-worker.js').catch(() => undefined) // where the page came by plain HTTP
+
+function fill(values: Readonly<Record<string, string>>): void {
+  for (const [name, value] of Object.entries(values)) field(form, name).value = value
+}
+
+/** Presses the button of a choice. */
+function press(value: string): void {
+  const button = form.querySelector<HTMLInputElement>(`input[type=radio][value="${value}"]`)
+  if (button !== null) button.checked = true
+}
 
 /** A press on − or +: one ball, or one even step of the rule. */
 function take({ dataset }: HTMLButtonElement): void {
