@@ -1,0 +1,165 @@
+import { fork, spawnSync } from 'node:child_process'
+import { once } from 'node:events'
+import { join } from 'node:path'
+import { Piscina } from 'piscina'
+import { request } from 'undici'
+import type { ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
+import { concludeTrials, prepareTrials, runTrials } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import { batchCount } from '#shared/statistics/monte-carlo.ts'
+import { mm } from '#shared/units/length.ts'
+import type { RunPart } from '#src/workers/pool.ts'
+import { checkTolerance } from '#src/workers/tolerance-check.ts'
+import type { Load, Measured } from './load.ts'
+import { start, stop } from './started.ts'
+
+/*
+ * Trials of unequal balls, closed exactly: how many a second, against plain NumPy programs of the same formula
+ * (trials.py); what a second thread adds; how the time grows; and what they cost those who ask for something light.
+ */
+const RUNS = 3
+const TRIALS = 400_000
+
+const inputFor = (count: number, trials: number): ToleranceCheckInput => {
+  const normal = (standardDeviation: number) => ({ kind: 'normal', standardDeviation: mm(standardDeviation) }) as const
+  return {
+    design: { units: 'mm', balls: { count, diameter: mm(16), material: 'glass' }, bore: mm(3) },
+    contributors: {
+      ballDiameter: normal(0.1),
+      ballLotMean: normal(0.05),
+      outerGrooveBottomRadius: normal(0.1),
+      innerGrooveBottomRadius: normal(0.1),
+    },
+    trials,
+  }
+}
+
+const median = (values: readonly number[]): number =>
+  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN
+const ofRuns = (run: () => number): number => median(Array.from({ length: RUNS }, run))
+
+function mark(met: boolean, ratio: number, bound: string, what: string, figures: string): void {
+  console.log(`\n${met ? 'met   ' : 'missed'} ${ratio.toFixed(2)} (${bound})  ${what}\n       ${figures}`)
+}
+
+/** Seconds of a whole check on this thread, statistics included. */
+function ourSeconds(count: number, trials: number): number {
+  const input = inputFor(count, trials)
+  const before = performance.now()
+  const planned = prepareTrials(input)
+  if (!planned.ok) throw new Error('the bearing of the benchmark must be one')
+  const plan = planned.value
+  concludeTrials({ input, plan, tallies: [runTrials({ input, plan, first: 0, count: batchCount(plan) })] })
+  return (performance.now() - before) / 1000
+}
+
+/** Seconds of the yardstick, or undefined where there is no NumPy. */
+function numpySeconds(way: 'plain' | 'blocked', count: number, trials: number): number | undefined {
+  const script = join(import.meta.dirname, 'trials.py')
+  const { status, stdout } = spawnSync('python3', [script, way, String(count), String(trials)], { encoding: 'utf8' })
+  return status === 0 ? Number(stdout) : undefined
+}
+
+function againstNumpy(): void {
+  for (const count of [10, 24]) {
+    ourSeconds(count, TRIALS)
+    const ours = ofRuns(() => ourSeconds(count, TRIALS))
+    const figure = `${(TRIALS / ours / 1e6).toFixed(2)} million trials a second, one core, statistics included`
+    for (const [way, least] of [
+      ['plain', 10],
+      ['blocked', 3],
+    ] as const) {
+      if (numpySeconds(way, count, 1000) === undefined) {
+        console.log(`\n       ${count} balls: ${figure}; there is no NumPy here to compare with`)
+        continue
+      }
+      const theirs = ofRuns(() => numpySeconds(way, count, TRIALS) ?? Number.NaN)
+      const ratio = theirs / ours
+      mark(ratio >= least, ratio, `≥ ${least}`, `${count} balls: as fast as NumPy, ${way}`, figure)
+    }
+  }
+}
+
+function growth(): void {
+  const base = ofRuns(() => ourSeconds(10, TRIALS))
+  const times = (seconds: number) => (seconds / base).toFixed(1)
+  console.log(`\n       ${TRIALS} trials of 10 balls: 1; of 24: ${times(ofRuns(() => ourSeconds(24, TRIALS)))}`)
+  console.log(`       of 100: ${times(ofRuns(() => ourSeconds(100, TRIALS)))}`)
+  console.log(`       four times as many trials of 10: ${times(ofRuns(() => ourSeconds(10, 4 * TRIALS)))}`)
+}
+
+async function threads(): Promise<void> {
+  const seconds: Record<1 | 2, number[]> = { 1: [], 2: [] }
+  for (const count of [1, 2] as const) {
+    const filename = join(import.meta.dirname, '../../src/workers/tasks.ts')
+    const pool = new Piscina({ filename, minThreads: count, maxThreads: count })
+    const runPart: RunPart = (name, input) => pool.run(input, { name })
+    await checkTolerance(inputFor(12, TRIALS), runPart, count)
+    for (let run = 0; run < RUNS; run += 1) {
+      const before = performance.now()
+      await checkTolerance(inputFor(12, 4 * TRIALS), runPart, count)
+      seconds[count].push((performance.now() - before) / 1000)
+    }
+    await pool.destroy()
+  }
+  const ratio = median(seconds[1]) / median(seconds[2])
+  mark(
+    ratio >= 1.7,
+    ratio,
+    '≥ 1.7',
+    'two threads / one',
+    `${median(seconds[1]).toFixed(2)} and ${median(seconds[2]).toFixed(2)} s`,
+  )
+}
+
+/** 99th percentile of light requests, few at a time, alone and beside trials that never end. */
+async function beside(): Promise<void> {
+  const started = await start({ arguments: ['src/server.ts'] }, '/health/ready')
+  const design = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
+  const light = async (requests: number): Promise<number> => {
+    const caller = fork(join(import.meta.dirname, 'load.ts'))
+    const answer = once(caller, 'message')
+    const load: Load = {
+      address: started.address,
+      path: '/v1/design',
+      body: JSON.stringify(design),
+      connections: 4,
+      warmUp: 2_000,
+      requests,
+      awake: false,
+    }
+    caller.send(load)
+    const [measured]: Measured[] = await answer
+    return measured?.p99Ms ?? Number.NaN
+  }
+  const idle = await light(10_000)
+  let isOver = false
+  const heavy = (async () => {
+    const body = JSON.stringify({
+      design,
+      contributors: { ballDiameter: { kind: 'normal', standardDeviation: 0.1 } },
+      trials: 2_000_000,
+    })
+    while (!isOver) {
+      const headers = { 'content-type': 'application/json' }
+      const { statusCode, body: answer } = await request(`${started.address}/v1/tolerance-check`, {
+        method: 'POST',
+        headers,
+        body,
+      })
+      await answer.dump()
+      if (statusCode !== 200) throw new Error(`the trials were answered with ${statusCode}`)
+    }
+  })()
+  const busy = await light(10_000)
+  isOver = true
+  await heavy
+  await stop(started)
+  const figures = `${busy.toFixed(2)} and ${idle.toFixed(2)} ms`
+  mark(busy / idle <= 3, busy / idle, '≤ 3', 'p99 of /v1/design beside 2,000,000 trials / alone', figures)
+}
+
+console.log(`\nTrials: medians of ${RUNS} runs, ${TRIALS} trials each unless it says otherwise.`)
+againstNumpy()
+growth()
+await threads()
+await beside()
