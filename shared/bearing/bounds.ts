@@ -68,18 +68,22 @@ export function isWithinBounds({ path, kind, value }: Suggestion, units: Units):
  * text in inches where the rest is in millimetres. The whole input is given back, to be sent again.
  */
 export function beyondBounds(input: DesignInput): readonly Refusal[] {
-  const { units } = input
+  const single = LENGTHS.map(([path, of]) => [path, of(input), boundsAt(path)] as const)
+  const measured = (input.balls.diameters ?? []).map((given, i) => [`/balls/diameters/${i}`, given, LENGTH] as const)
+  return lengthsBeyond([...single, ...measured], input.units)
+}
+
+/** A length that was given or filled in, with where it stands, and what it may be. */
+type Placed = readonly [path: string, given: Mm | null | undefined, bounds: Bounds]
+
+/** Those of some lengths that nobody could send. */
+export function lengthsBeyond(lengths: readonly Placed[], units: Units): readonly Refusal[] {
   const refusals: Refusal[] = []
-  const look = (path: string, given: Mm, bounds: Bounds): void => {
-    if (holds(bounds, inUnits(given, units))) return
+  for (const [path, given, bounds] of lengths) {
+    if (given === undefined || given === null || holds(bounds, inUnits(given, units))) continue
     const [least, most] = [lengthOf(bounds.least, units), lengthOf(bounds.most, units)]
     refusals.push({ code: 'beyond-bounds', path, given, least, most })
   }
-  for (const [path, of] of LENGTHS) {
-    const given = of(input)
-    if (given !== undefined && given !== null) look(path, given, boundsAt(path))
-  }
-  for (const [index, given] of (input.balls.diameters ?? []).entries()) look(`/balls/diameters/${index}`, given, LENGTH)
   return refusals
 }
 

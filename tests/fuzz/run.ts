@@ -29,7 +29,10 @@ const faults: string[] = []
 let answered = 0
 
 try {
-  const server = await start({ arguments: ['src/server.ts'], environment: { LOG_LEVEL: 'silent' } }, '/health/ready')
+  const server = await start(
+    { arguments: ['src/server.ts'], environment: { LOG_LEVEL: 'silent', TRIALS_BUDGET_MS: '3000' } },
+    '/health/ready',
+  )
   const before = performance.now()
   const memory: number[] = []
   const timer = setInterval(() => memory.push(residentMb(server)), MEMORY_EVERY_MS)

@@ -1,3 +1,5 @@
+import { LENGTH, LENGTH_OR_NONE, lengthsBeyond } from '#shared/bearing/bounds.ts'
+import type { Refusal } from '#shared/bearing/refusal.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 
 export const LUMBERS = ['hardwood', 'softwood'] as const
@@ -64,3 +66,20 @@ export const settleStock = (input: StockInput, units: Units): SettledStock => ({
   ...USUAL[units],
   ...input,
 })
+
+/** The lengths that nobody could send again in these units: a text in inches where the rest is in millimetres. */
+export const stockBeyondBounds = (input: StockInput, units: Units): readonly Refusal[] =>
+  lengthsBeyond(
+    [
+      ['/stock/turningAllowance', input.turningAllowance, LENGTH_OR_NONE],
+      ['/stock/sideAllowance', input.sideAllowance, LENGTH_OR_NONE],
+      ['/stock/sawKerf', input.sawKerf, LENGTH_OR_NONE],
+      ['/stock/miterKerf', input.miterKerf, LENGTH_OR_NONE],
+      ['/stock/entryHoleDiameter', input.entryHoleDiameter, LENGTH],
+      ['/stock/boardLength', input.boardLength, LENGTH],
+      ['/stock/chuck/least', input.chuck?.least, LENGTH],
+      ['/stock/chuck/most', input.chuck?.most, LENGTH],
+      ['/stock/swing', input.swing, LENGTH],
+    ],
+    units,
+  )

@@ -1,5 +1,6 @@
 import type { Static } from 'typebox'
 import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { StockInput } from '#shared/bearing/stock/input.ts'
 import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/bearing/stock/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock } from '#shared/bearing/stock/stock.ts'
 import { stockOf } from '#shared/bearing/stock/stock.ts'
@@ -10,7 +11,7 @@ import { figure } from '#src/wire/figure.ts'
 import { type ShownLength, show } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import { toSource } from '#src/wire/source.ts'
-import { type StockRequest, toStockInput, toStockRequest } from '#src/wire/stock-input.ts'
+import { toStockRequest } from '#src/wire/stock-input.ts'
 import type { Warning } from '#src/wire/warning.ts'
 import type { DesignResponse } from './schema.ts'
 import type { RingStock, SplitRing, Stock } from './stock-schema.ts'
@@ -27,9 +28,9 @@ const USED: readonly SourceId[] = [
 ]
 
 /** The answer with blanks, boards, screws and work holding, for the caller who asked for them. */
-export function withStock(answer: DesignResponse, bearing: Bearing, request: StockRequest): DesignResponse {
+export function withStock(answer: DesignResponse, bearing: Bearing, input: StockInput): DesignResponse {
   const { units } = answer
-  const stock = stockOf(bearing, toStockInput(request, units))
+  const stock = stockOf(bearing, input)
   return {
     ...answer,
     input: { ...answer.input, stock: toStockRequest(stock.settled, units) },

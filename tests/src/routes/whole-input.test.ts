@@ -18,6 +18,7 @@ const LARGEST = { units: 'mm', balls: { count: 10, diameter: 9_000, material: 'g
 // Found by fuzzing: the answers gave back an input that the service itself would have turned away.
 test.each([
   ['/v1/design', LARGEST, '/width'],
+  ['/v1/design', { ...LARGEST, balls: { count: 10, diameter: 16 }, stock: { sawKerf: '394 in' } }, '/stock/sawKerf'],
   [
     '/v1/tolerance-check',
     { design: LARGEST, contributors: { ballDiameter: { kind: 'normal', standardDeviation: 1 } } },
