@@ -13,6 +13,9 @@ const output = {
   chunkFileNames: '[name].cjs',
 } as const
 
+/** Stands in for TypeBox. */
+const PLAIN_SCHEMAS = 'src/http/plain-schemas.ts'
+
 /** What a PDF is set in. */
 const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf']
 
@@ -60,6 +63,7 @@ export default defineConfig([
     // A worker thread starts from a file of its own, beside the server's.
     input: { server: 'src/server.ts', tasks: 'src/workers/tasks.ts' },
     platform: 'node',
+    resolve: { alias: { typebox: join(import.meta.dirname, PLAIN_SCHEMAS) } },
     output: { ...output, cleanDir: true },
     plugins: [
       instead,

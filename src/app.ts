@@ -153,7 +153,10 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   if (config.metrics) addMetrics(app)
   const mounts = [...ROUTES, ...routes]
   for (const schema of [SHARED_SCHEMAS, ...mounts.map(({ schemas = [] }) => schemas)].flat()) app.addSchema(schema)
-  for (const { route, prefix } of mounts) await app.register(route, { prefix })
+  // One scope for all under a prefix: each costs the start as much as ten routes.
+  for (const [prefix, under] of Map.groupBy(mounts, ({ prefix }) => prefix)) {
+    app.register(async (scope) => void (await Promise.all(under.map(({ route }) => route(scope, {})))), { prefix })
+  }
   return app
 }
 
