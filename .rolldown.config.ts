@@ -13,6 +13,9 @@ const output = {
   chunkFileNames: '[name].cjs',
 } as const
 
+/** Log lines go to standard output: pino's transports, threads of their own, are not used. */
+const PINO_INSTEAD: Readonly<Record<string, string>> = { 'thread-stream': 'module.exports = undefined' }
+
 /** Stands in for TypeBox. */
 const PLAIN_SCHEMAS = 'src/http/plain-schemas.ts'
 
@@ -33,28 +36,32 @@ const FASTIFY_INSTEAD: Readonly<Record<string, string>> = {
   '@fastify/ajv-compiler': 'module.exports = undefined',
   '@fastify/fast-json-stringify-compiler': 'module.exports = undefined',
   'light-my-request': 'module.exports = undefined',
+  'node:perf_hooks': 'module.exports = { performance }',
   semver: 'module.exports = { satisfies: () => true }',
 }
-/** Entity tags and policies can wait for it. */
+/** Entity tags and policies can wait for it, and so can the page for the workshop. */
 const OURS_INSTEAD: Readonly<Record<string, string>> = {
   'node:crypto': `export const hash = (...given) => ${late('node:crypto')}.hash(...given)`,
+  'node:fs/promises': `export const readFile = (...given) => ${late('node:fs/promises')}.readFile(...given)`,
 }
+
+const INSTEAD: readonly (readonly [importers: RegExp, modules: Readonly<Record<string, string>>])[] = [
+  [/\/node_modules\/fastify\//, FASTIFY_INSTEAD],
+  [/\/node_modules\/pino\//, PINO_INSTEAD],
+  [/\/src\/(http|wire|routes)\//, OURS_INSTEAD],
+]
 
 const instead: Plugin = {
   name: 'instead',
   resolveId(id, importer = '') {
     const from = importer.replaceAll('\\', '/')
-    const modules = from.includes('/node_modules/fastify/')
-      ? FASTIFY_INSTEAD
-      : /\/src\/(http|wire|routes)\//.test(from)
-        ? OURS_INSTEAD
-        : {}
-    return Object.hasOwn(modules, id) ? `\0instead-of-${id}` : null
+    const found = INSTEAD.find(([importers]) => importers.test(from))
+    return found !== undefined && Object.hasOwn(found[1], id) ? `\0instead-of-${id}` : null
   },
   load(id) {
     if (!id.startsWith('\0instead-of-')) return null
     const name = id.slice('\0instead-of-'.length)
-    return FASTIFY_INSTEAD[name] ?? OURS_INSTEAD[name] ?? null
+    return INSTEAD.find(([, modules]) => Object.hasOwn(modules, name))?.[1][name] ?? null
   },
 }
 

@@ -6,9 +6,7 @@ import { type Item, oneSheet, pagesOf, type TooManyPages } from '#src/drawings/s
 import { templateItems } from '#src/drawings/sheets/templates.ts'
 import type { Drawing } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
-
-export const VIEWS = ['assembly', 'templates', 'gauges'] as const
-export type View = (typeof VIEWS)[number]
+import type { View } from './view.ts'
 
 const WORDS = {
   templates: {

@@ -1,5 +1,6 @@
 import { inches, mm } from '#shared/units/length.ts'
-import { drawingOf, VIEWS } from '#src/drawings/views.ts'
+import { VIEWS } from '#src/drawings/view.ts'
+import { drawingOf } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { designed } from '#tests/support/designed.ts'

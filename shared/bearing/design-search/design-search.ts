@@ -5,9 +5,10 @@ import { yearFaults } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 import type { Finding } from '#shared/bearing/warning.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { boundsOf } from './bound.ts'
+import { DROP_REASONS, type DropReason } from './drop-reason.ts'
 import { type Candidate, candidateAt, designOf, gridSize } from './grid.ts'
 import { type DesignSearchInput, type SettledSearch, settleSearch } from './input.ts'
-import { bears, DROP_REASONS, type DropReason, type Judged, judge, runsInYear } from './judge.ts'
+import { bears, type Judged, judge, runsInYear } from './judge.ts'
 import { scoreOf } from './score.ts'
 
 /** A design among the best, with what it is asked for by and what there is to watch. */

@@ -8,25 +8,11 @@ import type { Ring } from '#shared/bearing/rings.ts'
 import { runsAllYear } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { shopError } from '#shared/units/shop-figure.ts'
+import type { DropReason } from './drop-reason.ts'
 import { type Candidate, designOf, entryAt } from './grid.ts'
 import type { SettledSearch } from './input.ts'
 import { closureMark, type Marks, nestingMark, scoreOf, seatMark, sensitivityMark, wallMark } from './score.ts'
 import { boardFor, materialUsed } from './stock.ts'
-
-/** Why a candidate is no answer. */
-export const DROP_REASONS = [
-  'too-few-balls',
-  'no-such-groove',
-  'lands-touch',
-  'outside-diameter',
-  'no-board',
-  'bore-too-large',
-  'cannot-be-made',
-  'not-on-rule',
-  'dents-deeper',
-  'not-all-year',
-] as const
-export type DropReason = (typeof DROP_REASONS)[number]
 
 /** What is left when a rounding error is taken out of account, as in a design's warnings. */
 const WITHIN = 1e-9

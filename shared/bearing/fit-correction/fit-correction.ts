@@ -11,6 +11,7 @@ import { errorToCome } from './error-to-come.ts'
 import { type InnerModel, innerModel } from './inner-model.ts'
 import type { FitCorrectionInput, Reading, ToolError, ToolName } from './input.ts'
 import { type MatingFaceAdjustment, matingFaceAdjustment } from './mating-faces.ts'
+import type { FitState } from './names.ts'
 import { bestNextReading, type NextReading } from './next-reading.ts'
 import { type OuterModel, outerModel } from './outer-model.ts'
 import { cutDeviation, type Plan, type PlannedTool, planCuts } from './plan.ts'
@@ -19,9 +20,6 @@ import { type Rescue, rescues } from './rescue.ts'
 import { chanceBelow, type Room, roomOf } from './room.ts'
 import { type RemovalPerStroke, removalPerStroke } from './strokes.ts'
 import { bandRefusals, type SettledTarget, settledTarget } from './target.ts'
-
-export const STATES = ['more-to-remove', 'in-band', 'too-deep'] as const
-export type FitState = (typeof STATES)[number]
 
 interface NextStep {
   readonly tool: ToolName

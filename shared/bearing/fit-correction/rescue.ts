@@ -5,20 +5,9 @@ import { tightestBottomRadius, unequalBallGap } from '#shared/geometry/unequal-b
 import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { BallsOnHand } from './input.ts'
+import type { RescueName } from './names.ts'
 import type { OuterModel } from './outer-model.ts'
 import type { SettledTarget } from './target.ts'
-
-export const RESCUE_OPTIONS = [
-  'accept',
-  'better-balls',
-  'larger-balls',
-  'mixed-balls',
-  'spacers',
-  'lining',
-  'one-ball-more',
-  'new-blank',
-] as const
-type RescueName = (typeof RESCUE_OPTIONS)[number]
 
 /** A way out of a groove that is too deep, with its figures: all lengths in millimetres. */
 export interface Rescue {

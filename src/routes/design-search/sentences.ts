@@ -1,6 +1,6 @@
 import type { Ranked, SearchRefusal } from '#shared/bearing/design-search/design-search.ts'
+import type { DropReason } from '#shared/bearing/design-search/drop-reason.ts'
 import type { Criterion } from '#shared/bearing/design-search/input.ts'
-import type { DropReason } from '#shared/bearing/design-search/judge.ts'
 import { mm } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import type { Scale } from '#src/wire/climate.ts'

@@ -1,5 +1,6 @@
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { DesignSearch, Ranked, SearchRefusal } from '#shared/bearing/design-search/design-search.ts'
+import { DROP_REASONS } from '#shared/bearing/design-search/drop-reason.ts'
 import {
   type BallStock as CoreStock,
   CRITERIA,
@@ -8,7 +9,6 @@ import {
   type SharedDesign,
   type Year,
 } from '#shared/bearing/design-search/input.ts'
-import { DROP_REASONS } from '#shared/bearing/design-search/judge.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Fault } from '#src/http/problem.ts'

@@ -1,6 +1,6 @@
 import type { Design } from '#shared/bearing/design.ts'
 import type { Drawing } from '#src/drawings/model.ts'
-import type { View } from '#src/drawings/views.ts'
+import type { View } from '#src/drawings/view.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { figure } from '#src/wire/figure.ts'
 import { escaped, page } from '#src/wire/html.ts'

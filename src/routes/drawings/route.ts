@@ -1,7 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/design.ts'
-import { VIEWS, type View } from '#src/drawings/views.ts'
+import { VIEWS, type View } from '#src/drawings/view.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -9,7 +9,6 @@ import { toDesignInput } from '#src/wire/design-input.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
 import { paperFor } from '#src/wire/sheet-options.ts'
 import { DrawingRequest, Drawn, FORMATS } from './schema.ts'
-import { drawn } from './translate.ts'
 
 /** The path has been held to the names that there are. */
 const named = ({ params }: FastifyRequest) => params as { readonly view: View; readonly format: keyof typeof FORMATS }
@@ -33,10 +32,11 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
         503: problem('Too busy'),
       },
     },
-    handler: (body, request, reply) => {
+    handler: async (body, request, reply) => {
       const designed = design(toDesignInput(body))
       if (!designed.ok) return refuseDesign(reply, designed.error, body.units)
       const { view, format } = named(request)
+      const { drawn } = await import('./translate.ts') // a start has no time for all that draws
       return drawn(app, designed.value, { view, format, paper: paperFor(body) }, request, reply)
     },
   })

@@ -1,7 +1,6 @@
 import { type Static, Type } from 'typebox'
-import { STATES } from '#shared/bearing/fit-correction/fit-correction.ts'
 import { type FittedRing, RINGS, TOOLS, type ToolName } from '#shared/bearing/fit-correction/input.ts'
-import { RESCUE_OPTIONS } from '#shared/bearing/fit-correction/rescue.ts'
+import { RESCUE_OPTIONS, STATES } from '#shared/bearing/fit-correction/names.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Caution } from '#src/wire/caution.ts'
 import type { DesignRequest } from '#src/wire/design-input.ts'

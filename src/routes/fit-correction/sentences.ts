@@ -1,6 +1,7 @@
-import type { FitCorrection, FitState } from '#shared/bearing/fit-correction/fit-correction.ts'
+import type { FitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
 import type { FittedRing, Reading, ReadingKind, ToolName } from '#shared/bearing/fit-correction/input.ts'
 import type { MatingFaceAdjustment } from '#shared/bearing/fit-correction/mating-faces.ts'
+import type { FitState } from '#shared/bearing/fit-correction/names.ts'
 import type { FitRefusal } from '#shared/bearing/fit-correction/refusal.ts'
 import type { Rescue } from '#shared/bearing/fit-correction/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'

@@ -8,8 +8,6 @@ import { toDesignInput } from '#src/wire/design-input.ts'
 import { pagePolicy } from '#src/wire/html.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
 import { paperFor } from '#src/wire/sheet-options.ts'
-import { STYLE, toHtml } from './html.ts'
-import { toPages } from './pages.ts'
 import { JobOperation, JobReading, JobSheetRequest, JobSheetResponse, JobSize, SHEET_TYPES, Sheet } from './schema.ts'
 import { toJobSheet, USUAL_METHOD } from './translate.ts'
 
@@ -37,13 +35,16 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
         503: problem('Too busy'),
       },
     },
-    handler: (body, request, reply, mediaType) => {
+    handler: async (body, request, reply, mediaType) => {
       const designed = design(toDesignInput(body))
       if (!designed.ok) return refuseDesign(reply, designed.error, body.units)
       const sheet = toJobSheet(designed.value, body.method ?? USUAL_METHOD)
       if (mediaType === SHEET_TYPES.json) return sheet
-      if (mediaType === SHEET_TYPES.pdf)
+      if (mediaType === SHEET_TYPES.pdf) {
+        const { toPages } = await import('./pages.ts')
         return app.runTask('pdf', toPages(sheet, paperFor(body)), request).then((written) => Buffer.from(written))
+      }
+      const { STYLE, toHtml } = await import('./html.ts')
       reply.header('content-security-policy', pagePolicy(STYLE, app.frameAncestors))
       return toHtml(sheet)
     },
