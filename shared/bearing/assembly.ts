@@ -11,6 +11,14 @@ export interface Assembly {
   readonly waysIn: WaysIn
 }
 
+/** Plain rings stand open at both sides until the cheeks are on: the last roller slides in along the axis, whatever the gap. */
+export const openAtItsSides = (ways: WaysIn): Assembly => ({
+  split: 'none',
+  assemblyGap: mm(0),
+  easiestWay: 'open-side',
+  waysIn: ways,
+})
+
 /**
  * The easiest way in. A split outer ring is open at its side while the balls are laid in, so any closed ring will do;
  * a one-piece outer ring is filled from inside or over its land, before the inner ring goes in.

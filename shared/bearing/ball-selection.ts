@@ -14,7 +14,7 @@ import {
   reachOf,
   type SelectionGoal,
 } from './ball-choice.ts'
-import { type Bearing, bearingOf } from './bearing.ts'
+import { type Bearing, bearingFor } from './bearing.ts'
 import type { DesignInput } from './design-input.ts'
 import { type Refused, refusedDesign, refusedQuestion } from './refusal.ts'
 
@@ -109,7 +109,7 @@ const LARGEST_AIM = 0.9
  * @returns the choice, or every reason at once why there is none
  */
 export function ballSelection(input: BallSelectionInput): Result<BallSelection, Refused<SelectionRefusal>> {
-  const made = bearingOf(input.design)
+  const made = bearingFor(input.design, 'ball-selection')
   if (!made.ok) return fail(refusedDesign(made.error))
   const refused = lotRefusals(input, made.value)
   if (refused.length > 0) return fail(refusedQuestion(refused))

@@ -1,10 +1,12 @@
-import { axialPlay, tilt } from '#shared/geometry/axial-play.ts'
+import { axialPlay, tilt, tiltOnRollers } from '#shared/geometry/axial-play.ts'
 import { type EccentricFilling, eccentricFilling } from '#shared/geometry/eccentric-filling.ts'
 import { grooveWidth } from '#shared/geometry/groove.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { nameOf, type Question, traitsOf } from './arrangement.ts'
 import type { Assembly } from './assembly.ts'
 import { beyondBounds } from './bounds.ts'
+import * as defaults from './defaults.ts'
 import type { DesignInput } from './design-input.ts'
 import { type OuterSide, outerSideOf } from './outer-side.ts'
 import type { Refusal, RingName } from './refusal.ts'
@@ -22,6 +24,16 @@ export interface Bearing extends OuterSide {
   readonly tilt: number
   readonly assembly: Assembly
   readonly eccentricFilling: EccentricFilling
+  /** Where nothing else holds what rolls: beside plain tracks. */
+  readonly cheeks?: Cheeks
+}
+
+/** Discs screwed on both sides of an outer ring: they keep the rollers, and the inner ring between them, from walking out. */
+interface Cheeks {
+  readonly outsideDiameter: Mm
+  /** Within the inner ring's wood, clear of the bore. */
+  readonly holeDiameter: Mm
+  readonly thickness: Mm
 }
 
 /**
@@ -36,34 +48,53 @@ export function bearingOf(input: DesignInput): Result<Bearing, readonly Refusal[
   return faults.length > 0 ? fail(faults) : ok(assembled(outer.value, inner))
 }
 
+/** The same for a question that not every arrangement can be asked. */
+export function bearingFor(input: DesignInput, question: Question): Result<Bearing, readonly Refusal[]> {
+  const unanswered = notAnswered(input, question)
+  return unanswered.length > 0 ? fail(unanswered) : bearingOf(input)
+}
+
 /**
  * The bearing of a design as a caller sent it: one whose whole input, defaults and all, could be sent again. That is to be
  * asked wherever the whole input is given back.
  */
-export function bearingAsked(input: DesignInput): Result<Bearing, readonly Refusal[]> {
-  const made = bearingOf(input)
+export function bearingAsked(input: DesignInput, question: Question): Result<Bearing, readonly Refusal[]> {
+  const made = bearingFor(input, question)
   if (!made.ok) return made
   const beyond = beyondBounds(made.value.settled.input)
   return beyond.length > 0 ? fail(beyond) : made
 }
 
+function notAnswered(input: DesignInput, question: Question): readonly Refusal[] {
+  if (traitsOf(input).answers.includes(question)) return []
+  return [{ code: 'not-answered', path: '/arrangement', arrangement: nameOf(input), question }]
+}
+
 function innerRingIn({ settled, pitchRadius }: OuterSide): InnerRing {
   const { ballDiameter, innerGroove, radialInternalClearance, input, width } = settled
-  return innerRing(mm(pitchRadius - radialInternalClearance / 2), ballDiameter, innerGroove, input.bore, width)
+  const between = input.balls.length ?? width
+  return innerRing(mm(pitchRadius - radialInternalClearance / 2), ballDiameter, innerGroove, input.bore, between)
 }
+
+/** With more play than this, in roller diameters, rollers wedge over one another instead of running side by side. Common practice, no source. */
+const MOST_PLAY_OF_ROLLERS = 1 / 2
 
 function playRefusals({ settled, outerRing: outer }: OuterSide, inner: InnerRing): readonly Refusal[] {
   const { radialInternalClearance: play, finishAllowance: finish } = settled
   const refusals: Refusal[] = []
-  const climbs = mm(2 * Math.min(outer.seatDepth, inner.seatDepth))
-  if (!(play < climbs)) {
-    refusals.push({ code: 'play-lets-balls-out', path: '/radialInternalClearance', given: play, below: climbs })
+  const path = '/radialInternalClearance'
+  if (settled.traits.raceway === 'groove') {
+    const climbs = mm(2 * Math.min(outer.seatDepth, inner.seatDepth))
+    if (!(play < climbs)) refusals.push({ code: 'play-lets-balls-out', path, given: play, below: climbs })
+    const shallower = mm(Math.min(outer.grooveDepth, inner.grooveDepth))
+    if (!(finish < shallower)) {
+      refusals.push({ code: 'finish-fills-groove', path: '/finishAllowance', given: finish, below: shallower })
+    }
+  } else {
+    const climbs = mm(MOST_PLAY_OF_ROLLERS * settled.ballDiameter)
+    if (!(play < climbs)) refusals.push({ code: 'play-lets-rollers-climb', path, given: play, below: climbs })
   }
-  const shallower = mm(Math.min(outer.grooveDepth, inner.grooveDepth))
-  if (!(finish < shallower)) {
-    refusals.push({ code: 'finish-fills-groove', path: '/finishAllowance', given: finish, below: shallower })
-  }
-  const thinnest = mm(Math.min(settled.width, outer.wall, inner.wall) / 2)
+  const thinnest = mm(Math.min(inner.width, outer.wall, inner.wall) / 2)
   if (thinnest > 0 && !(finish < thinnest)) {
     refusals.push({ code: 'finish-leaves-no-wood', path: '/finishAllowance', given: finish, below: thinnest })
   }
@@ -99,7 +130,10 @@ function roomRefusals({ outerRing: outer, settled }: OuterSide, inner: InnerRing
 function assembled(outer: OuterSide, inner: InnerRing): Bearing {
   const { ballDiameter, outerGroove, innerGroove, assembly, radialInternalClearance } = outer.settled
   const landGap = landGapOf(outer.outerRing, inner)
-  const play = axialPlay({ outer: outerGroove, inner: innerGroove }, ballDiameter, radialInternalClearance)
+  const isOpen = outer.settled.traits.raceway === 'track'
+  const play = isOpen
+    ? mm(outer.outerRing.width - inner.width)
+    : axialPlay({ outer: outerGroove, inner: innerGroove }, ballDiameter, radialInternalClearance)
   return {
     ...outer,
     innerRing: inner,
@@ -107,11 +141,21 @@ function assembled(outer: OuterSide, inner: InnerRing): Bearing {
     leastLandGap: mm(landGap - radialInternalClearance / 2),
     radialInternalClearance,
     axialPlay: play,
-    tilt: tilt(play, outer.pitchRadius),
+    tilt: isOpen
+      ? Math.min(tilt(play, outer.pitchRadius), tiltOnRollers(radialInternalClearance, inner.width))
+      : tilt(play, outer.pitchRadius),
     assembly,
     eccentricFilling: eccentricFilling(ballDiameter, mm(2 * outer.pitchRadius), landGap),
+    ...(isOpen ? { cheeks: cheeksOf(outer, inner) } : {}),
   }
 }
+
+/** The hole stands halfway through the inner ring's wood: it holds the ring's sides, and clears what goes through the bore. */
+const cheeksOf = ({ outerRing: outer, settled }: OuterSide, inner: InnerRing): Cheeks => ({
+  outsideDiameter: outer.outsideDiameter,
+  holeDiameter: mm((inner.boreDiameter + inner.landDiameter) / 2),
+  thickness: mm(defaults.CHEEK_THICKNESS * settled.ballDiameter),
+})
 
 const landGapOf = (outer: Ring, inner: Ring): Mm => mm((outer.landDiameter - inner.landDiameter) / 2)
 

@@ -34,6 +34,7 @@ const NONE_IS_POSSIBLE: ReadonlySet<string> = new Set([
 /** Every length of an input that can stand alone, with where it stands. */
 const LENGTHS: readonly (readonly [path: string, of: (input: DesignInput) => Mm | null | undefined])[] = [
   ['/balls/diameter', ({ balls }) => balls.diameter],
+  ['/balls/length', ({ balls }) => balls.length],
   ['/balls/standardDeviation', ({ balls }) => balls.standardDeviation],
   ['/bore', ({ bore }) => bore],
   ['/outerRing/grooveDepth', ({ outerRing }) => outerRing?.grooveDepth],

@@ -1,4 +1,5 @@
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+import type { Arrangement } from './arrangement.ts'
 import type { BallMaterial, Split } from './design-input.ts'
 
 /*
@@ -19,7 +20,18 @@ export const CONFORMITY = 0.53
 export const OUTER_WALL = 2 / 3
 
 /** Ring width in ball diameters: 1 1/3 to 1 1/2 is usual; the larger leaves shoulders that do not chip. */
-export const WIDTH = 1.5
+const WIDTH_FOR_BALLS = 1.5
+/** The same for rollers: a dowel twice as long as thick hardly turns askew. */
+const WIDTH_FOR_ROLLERS = 2
+export const WIDTH: Readonly<Record<Arrangement['rolls'], number>> = {
+  balls: WIDTH_FOR_BALLS,
+  rollers: WIDTH_FOR_ROLLERS,
+}
+
+/** By how much rollers and inner ring are shorter than the outer ring is wide, in roller diameters: they run free of the cheeks. */
+export const END_CLEARANCE = 0.05
+/** A cheek's thickness in roller diameters: thin plywood beside a usual dowel. */
+export const CHEEK_THICKNESS = 3 / 8
 
 /** A visible gap that any lot of balls leaves open, in ball diameters; more where the last ball needs more to go in. */
 export const BALL_GAP = 0.05
@@ -41,11 +53,17 @@ export const BALL_MATERIAL: BallMaterial = 'wood'
 export const SPLIT: Split = 'inner-ring'
 
 /** Scatter of single balls round their mean, in ball diameters: turned steel, moulded acrylic, marbles, turned wood. */
-export const BALL_SCATTER: Readonly<Record<BallMaterial, number>> = {
+const BALL_SCATTER: Readonly<Record<BallMaterial, number>> = {
   steel: 0.0005,
   acrylic: 0.003,
   glass: 0.008,
   wood: 0.0067,
+}
+
+/** The same by what rolls. Dowels are milled less true than balls and dry to ovals; rods of the rest come as true. */
+export const SCATTER: Readonly<Record<Arrangement['rolls'], Readonly<Record<BallMaterial, number>>>> = {
+  balls: BALL_SCATTER,
+  rollers: { ...BALL_SCATTER, wood: 0.01 },
 }
 
 /** The outside is rounded up to an even figure of the maker's rule. */

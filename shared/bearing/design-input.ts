@@ -1,4 +1,5 @@
 import type { Mm, Units } from '#shared/units/length.ts'
+import type { ArrangementName } from './arrangement.ts'
 
 export const BALL_MATERIALS = ['wood', 'glass', 'acrylic', 'steel'] as const
 export type BallMaterial = (typeof BALL_MATERIALS)[number]
@@ -31,9 +32,12 @@ export interface OuterRingInput extends RingInput {
   readonly outsideDiameter?: Mm
 }
 
+/** What rolls: balls, or the dowels of a `roller` arrangement under the same names. */
 export interface BallsInput {
   readonly count: number
   readonly diameter: Mm
+  /** Of rollers. */
+  readonly length?: Mm
   readonly material?: BallMaterial
   readonly standardDeviation?: Mm
   /** The maker's own measurements, as many as the ring takes or more: their mean closes the ring. */
@@ -43,6 +47,7 @@ export interface BallsInput {
 /** What a maker asks for. What is left out takes the defaults of `defaults.ts`. */
 export interface DesignInput {
   readonly units: Units
+  readonly arrangement?: ArrangementName
   readonly balls: BallsInput
   readonly bore: Mm
   readonly outerRing?: OuterRingInput

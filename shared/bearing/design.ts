@@ -1,4 +1,5 @@
 import { ok, type Result } from '#shared/result.ts'
+import type { Question } from './arrangement.ts'
 import { type Bearing, bearingAsked, bearingOf } from './bearing.ts'
 import { isWithinBounds } from './bounds.ts'
 import type { DesignInput } from './design-input.ts'
@@ -20,10 +21,11 @@ export interface Design {
  *
  * @param input lengths in millimetres, finite and above 0 (gaps, play, finish and scatter may be 0); ball count whole,
  *   at least 3; of each pair (`engagement` or `grooveDepth`, `wall` or `outsideDiameter`, …) one at the most
+ * @param question what it is asked for
  * @returns the design, or every reason at once why there is no such bearing
  */
-export function design(input: DesignInput): Result<Design, readonly Refusal[]> {
-  const made = bearingAsked(input)
+export function design(input: DesignInput, question: Question = 'design'): Result<Design, readonly Refusal[]> {
+  const made = bearingAsked(input, question)
   if (!made.ok) return made
   const bearing = made.value
   return ok({

@@ -7,6 +7,7 @@ import { gapAt } from './outer-side.ts'
 export const DIMENSION_KEYS = [
   'pitchDiameter',
   'outsideDiameter',
+  'outerTrackDiameter',
   'outerLandDiameter',
   'outerGrooveBottomDiameter',
   'outerGrooveDepth',
@@ -15,6 +16,7 @@ export const DIMENSION_KEYS = [
   'outerWall',
   'outerWidth',
   'boreDiameter',
+  'innerTrackDiameter',
   'innerLandDiameter',
   'innerGrooveBottomDiameter',
   'innerGrooveDepth',
@@ -22,6 +24,10 @@ export const DIMENSION_KEYS = [
   'innerGrooveWidth',
   'innerWall',
   'innerWidth',
+  'rollerLength',
+  'cheekOutsideDiameter',
+  'cheekHoleDiameter',
+  'cheekThickness',
   'gaugeNominalDiameter',
   'gaugeGoDiameter',
   'gaugeNoGoDiameter',
@@ -37,6 +43,7 @@ export type DimensionKey = (typeof DIMENSION_KEYS)[number]
 export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
   pitchDiameter: 'Dpw',
   outsideDiameter: 'D',
+  outerTrackDiameter: 'E',
   outerLandDiameter: 'D1',
   outerGrooveBottomDiameter: 'De',
   outerGrooveDepth: 'he',
@@ -45,6 +52,7 @@ export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
   outerWall: 'we',
   outerWidth: 'C',
   boreDiameter: 'd',
+  innerTrackDiameter: 'F',
   innerLandDiameter: 'd1',
   innerGrooveBottomDiameter: 'di',
   innerGrooveDepth: 'hi',
@@ -52,6 +60,10 @@ export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
   innerGrooveWidth: 'bi',
   innerWall: 'wi',
   innerWidth: 'B',
+  rollerLength: 'Lw',
+  cheekOutsideDiameter: 'Dc',
+  cheekHoleDiameter: 'dc',
+  cheekThickness: 'tc',
   gaugeNominalDiameter: 'Dg',
   gaugeGoDiameter: 'Dgo',
   gaugeNoGoDiameter: 'Dng',
@@ -91,35 +103,69 @@ const FILMS: Readonly<Record<Exclude<Grows, 'not-cut'>, number>> = { hole: 2, ou
 export function dimensionsOf(bearing: Bearing): readonly Dimension[] {
   const { outerRing: outer, innerRing: inner, gauge, settled } = bearing
   const byLand = bearing.gapPerPitchRadius / 2
-  const byDepth = bearing.gapPerGrooveDepth
-  const row = (key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension =>
-    dimension(bearing, key, value, grows, gapPerUnit)
+  const row: MakeRow = (key, value, grows, gapPerUnit) => dimension(bearing, key, value, grows, gapPerUnit)
+  const isGrooved = settled.traits.raceway === 'groove'
   return [
     row('pitchDiameter', mm(2 * bearing.pitchRadius), 'not-cut', byLand),
     row('outsideDiameter', outer.outsideDiameter, 'outside'),
-    row('outerLandDiameter', outer.landDiameter, 'hole', byLand),
-    row('outerGrooveBottomDiameter', outer.grooveBottomDiameter, 'hole', byDepth / 2),
-    row('outerGrooveDepth', outer.grooveDepth, 'depth', byDepth),
-    row('outerGrooveRadius', outer.grooveRadius, 'arc'),
-    row('outerGrooveWidth', outer.grooveWidth, 'not-cut'),
+    ...(isGrooved
+      ? outerGrooveRows(bearing, row)
+      : [row('outerTrackDiameter', outer.grooveBottomDiameter, 'hole', byLand)]),
     row('outerWall', outer.wall, 'not-cut'),
     row('outerWidth', outer.width, 'width'),
     row('boreDiameter', inner.boreDiameter, 'hole'),
-    row('innerLandDiameter', inner.landDiameter, 'outside'),
-    row('innerGrooveBottomDiameter', inner.grooveBottomDiameter, 'outside'),
-    row('innerGrooveDepth', inner.grooveDepth, 'depth'),
-    row('innerGrooveRadius', inner.grooveRadius, 'arc'),
-    row('innerGrooveWidth', inner.grooveWidth, 'not-cut'),
+    ...(isGrooved ? innerGrooveRows(bearing, row) : [row('innerTrackDiameter', inner.grooveBottomDiameter, 'outside')]),
     row('innerWall', inner.wall, 'not-cut'),
     row('innerWidth', inner.width, 'width'),
+    ...cheekRows(bearing, row),
     row('gaugeNominalDiameter', gauge.nominalDiameter, 'not-cut', byLand),
     row('gaugeGoDiameter', gauge.goDiameter, 'not-cut'),
     row('gaugeNoGoDiameter', gauge.noGoDiameter, 'not-cut'),
     row('ballGap', bearing.ballGap, 'not-cut'),
     row('assemblyGap', settled.assembly.assemblyGap, 'not-cut'),
-    row('landGap', bearing.landGap, 'not-cut'),
+    ...(isGrooved ? [row('landGap', bearing.landGap, 'not-cut')] : []),
     row('radialInternalClearance', bearing.radialInternalClearance, 'not-cut'),
     row('axialPlay', bearing.axialPlay, 'not-cut'),
+  ]
+}
+
+type MakeRow = (key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number) => Dimension
+
+function outerGrooveRows(
+  { outerRing: outer, gapPerPitchRadius, gapPerGrooveDepth }: Bearing,
+  row: MakeRow,
+): readonly Dimension[] {
+  return [
+    row('outerLandDiameter', outer.landDiameter, 'hole', gapPerPitchRadius / 2),
+    row('outerGrooveBottomDiameter', outer.grooveBottomDiameter, 'hole', gapPerGrooveDepth / 2),
+    row('outerGrooveDepth', outer.grooveDepth, 'depth', gapPerGrooveDepth),
+    row('outerGrooveRadius', outer.grooveRadius, 'arc'),
+    row('outerGrooveWidth', outer.grooveWidth, 'not-cut'),
+  ]
+}
+
+function innerGrooveRows({ innerRing: inner }: Bearing, row: MakeRow): readonly Dimension[] {
+  return [
+    row('innerLandDiameter', inner.landDiameter, 'outside'),
+    row('innerGrooveBottomDiameter', inner.grooveBottomDiameter, 'outside'),
+    row('innerGrooveDepth', inner.grooveDepth, 'depth'),
+    row('innerGrooveRadius', inner.grooveRadius, 'arc'),
+    row('innerGrooveWidth', inner.grooveWidth, 'not-cut'),
+  ]
+}
+
+/** What stands beside plain tracks only: rollers cut to length, and the discs that keep them. */
+function cheekRows({ cheeks, settled }: Bearing, row: MakeRow): readonly Dimension[] {
+  const { length } = settled.input.balls
+  return [
+    ...(length === undefined ? [] : [row('rollerLength', length, 'not-cut')]),
+    ...(cheeks === undefined
+      ? []
+      : [
+          row('cheekOutsideDiameter', cheeks.outsideDiameter, 'outside'),
+          row('cheekHoleDiameter', cheeks.holeDiameter, 'hole'),
+          row('cheekThickness', cheeks.thickness, 'width'),
+        ]),
   ]
 }
 

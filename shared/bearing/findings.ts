@@ -21,6 +21,8 @@ const LEAST_SHOULDER = 0.1
 const LEAST_ENGAGEMENT = 0.15
 export const MOST_CONFORMITY = 0.65
 const LEAST_PLAY = 0.005
+/** Of a roller: a shorter one turns askew. */
+const LEAST_ROLLER_LENGTH = 1
 const FEWEST_FOR_SMOOTH_RUNNING = 6
 /** The head of a No. 4 wood screw (0.225 in) between two shanks of the same screw (0.112 in each): ASME B18.6.1. */
 const SCREW_WALL = mm(11.4)
@@ -36,12 +38,14 @@ const RINGS = ['outerRing', 'innerRing'] as const satisfies readonly RingName[]
 
 /** Everything about a bearing that is worth a warning, in the order in which a maker meets it. */
 export function findingsOf(bearing: Bearing): readonly Finding[] {
+  const grooved = bearing.settled.traits.raceway === 'groove' ? RINGS : []
   return [
     ...ballFindings(bearing),
-    ...RINGS.flatMap((ring) => grooveFindings(bearing, ring)),
+    ...rollerFindings(bearing),
+    ...grooved.flatMap((ring) => grooveFindings(bearing, ring)),
     ...landFindings(bearing),
     ...wallFindings(bearing),
-    ...RINGS.flatMap((ring) => shoulderFindings(bearing, ring)),
+    ...grooved.flatMap((ring) => shoulderFindings(bearing, ring)),
     ...shopFindings(bearing),
   ]
 }
@@ -72,7 +76,7 @@ function ballFindings(bearing: Bearing): readonly Finding[] {
     const facts = { code: 'few-balls', count, fewest: FEWEST_FOR_SMOOTH_RUNNING } as const
     found.push(finding('risk', '/balls/count', facts, ...number('/balls/count', FEWEST_FOR_SMOOTH_RUNNING)))
   }
-  if (assembly.split === 'none') {
+  if (assembly.split === 'none' && assembly.easiestWay !== 'open-side') {
     const { mostBalls, roomBetweenLands } = eccentricFilling
     const facts = { code: 'cannot-assemble', count, mostBalls, roomBetweenLands } as const
     const remedy: Suggestion = { path: '/split', kind: 'choice', value: defaults.SPLIT }
@@ -102,6 +106,14 @@ function ballFindings(bearing: Bearing): readonly Finding[] {
     )
   }
   return found
+}
+
+function rollerFindings(bearing: Bearing): readonly Finding[] {
+  const { length: given } = bearing.settled.input.balls
+  const least = mm(LEAST_ROLLER_LENGTH * bearing.settled.ballDiameter)
+  if (given === undefined || reaches(given, least)) return []
+  const facts = { code: 'rollers-turn-askew', length: given, least } as const
+  return [finding('risk', '/balls/length', facts, ...length('/balls/length', stepUp(least, stepOf(bearing)), least))]
 }
 
 function grooveFindings(bearing: Bearing, ring: RingName): readonly Finding[] {

@@ -20,6 +20,7 @@ const forOuter = grooveTurns((input, groove) => ({ ...input, outerRing: { ...inp
 const forInner = grooveTurns((input, groove) => ({ ...input, innerRing: { ...input.innerRing, groove } }))
 
 const LENGTHS: Readonly<Record<string, Turn<Mm>>> = {
+  '/balls/length': (input, length) => ({ ...input, balls: { ...input.balls, length } }),
   '/bore': (input, bore) => ({ ...input, bore }),
   '/ballGap': (input, ballGap) => ({ ...input, ballGap }),
   '/radialInternalClearance': (input, radialInternalClearance) => ({ ...input, radialInternalClearance }),

@@ -1,4 +1,5 @@
 import type { Mm } from '#shared/units/length.ts'
+import type { ArrangementName, Question } from './arrangement.ts'
 
 export type RingName = 'outerRing' | 'innerRing'
 
@@ -22,6 +23,15 @@ export type Refusal =
   | { readonly code: 'finish-fills-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'finish-leaves-no-wood'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'beyond-bounds'; readonly path: string; readonly given: Mm; readonly least: Mm; readonly most: Mm }
+  | { readonly code: 'not-of-arrangement'; readonly path: string; readonly arrangement: ArrangementName }
+  | {
+      readonly code: 'not-answered'
+      readonly path: string
+      readonly arrangement: ArrangementName
+      readonly question: Question
+    }
+  | { readonly code: 'roller-longer-than-ring'; readonly path: string; readonly given: Mm; readonly below: Mm }
+  | { readonly code: 'play-lets-rollers-climb'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'too-few-measured'; readonly path: string; readonly given: number; readonly needed: number }
 
 /** Why a question about a bearing has no answer: its design cannot be, or the question has reasons of its own. */

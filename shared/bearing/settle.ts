@@ -1,18 +1,20 @@
-import type { Groove } from '#shared/geometry/groove.ts'
+import { type Groove, PLAIN_TRACK } from '#shared/geometry/groove.ts'
 import { waysIn } from '#shared/geometry/ways-in.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { USUAL_DENOMINATOR } from '#shared/units/shop-figure.ts'
-import { type Assembly, assemblyOf } from './assembly.ts'
+import { type Arrangement, nameOf, traitsOf } from './arrangement.ts'
+import { type Assembly, assemblyOf, openAtItsSides } from './assembly.ts'
 import * as defaults from './defaults.ts'
-import type { DesignInput, GrooveInput, RingInput } from './design-input.ts'
+import type { BallsInput, DesignInput, GrooveInput, RingInput } from './design-input.ts'
 import type { Refusal, RingName } from './refusal.ts'
 
 /** An input with nothing left open: what was asked, what was assumed, and the shapes that follow at once from both. */
 export interface Settled {
   /** The whole input; asked again, it gives the same bearing. */
   readonly input: DesignInput
+  readonly traits: Arrangement
   /** JSON pointers of what was assumed, in the order of the input. */
   readonly assumed: readonly string[]
   /** Mean of the real balls where they were measured, else the nominal diameter. */
@@ -57,47 +59,42 @@ export function groovePath(input: DesignInput, ring: RingName): string {
  * @returns all faults at once
  */
 export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> {
-  const { ballDiameter, ballScatter } = ballsOf(input)
-  const outerGroove = grooveOf(input, 'outerRing', ballDiameter)
-  const innerGroove = grooveOf(input, 'innerRing', ballDiameter)
+  const foreign = foreignTo(input)
+  if (foreign.length > 0) return fail(foreign)
+  const traits = traitsOf(input)
+  const { ballDiameter, ballScatter } = ballsOf(input, traits)
+  const outerGroove = grooveOf(input, 'outerRing', ballDiameter, traits)
+  const innerGroove = grooveOf(input, 'innerRing', ballDiameter, traits)
+  const width = input.width ?? mm(defaults.WIDTH[traits.rolls] * ballDiameter)
   const faults = [
     ...tooFewMeasured(input),
     ...undercut(input, 'outerRing', outerGroove),
     ...undercut(input, 'innerRing', innerGroove),
+    ...tooLong(input, width),
   ]
   if (faults.length > 0) return fail(faults)
-  const assembly = assemblyOf(
-    waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count }),
-    input.split ?? defaults.SPLIT,
-  )
+  const split = traits.raceway === 'groove' ? (input.split ?? defaults.SPLIT) : 'none'
+  const ways = waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count })
+  const assembly = traits.raceway === 'groove' ? assemblyOf(ways, split) : openAtItsSides(ways)
   const band = gapBand(input, ballDiameter, assembly.assemblyGap)
-  const { count, diameter, diameters, material = defaults.BALL_MATERIAL } = input.balls
-  const width = input.width ?? mm(defaults.WIDTH * ballDiameter)
   const radialInternalClearance = input.radialInternalClearance ?? mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
   const whole: DesignInput = {
     units: input.units,
-    balls: {
-      count,
-      diameter,
-      material,
-      ...(diameters === undefined ? { standardDeviation: ballScatter } : { diameters }),
-    },
+    ...(input.arrangement === undefined ? {} : { arrangement: input.arrangement }),
+    balls: ballsInput(input, { ballDiameter, ballScatter, width }, traits),
     bore: input.bore,
-    outerRing: { ...depthInput(input.outerRing, defaults.OUTER_ENGAGEMENT), ...outsideInput(input, ballDiameter) },
-    innerRing: depthInput(input.innerRing, defaults.INNER_ENGAGEMENT),
-    ...(input.outerRing?.groove !== undefined && input.innerRing?.groove !== undefined
-      ? {}
-      : { groove: grooveInput(input.groove) }),
+    ...ringsInput(input, ballDiameter, traits),
     ...band,
     radialInternalClearance,
     finishAllowance,
     width,
-    split: input.split ?? defaults.SPLIT,
+    ...(traits.raceway === 'groove' ? { split } : {}),
     ...(input.units === 'in' ? { shopDenominator: input.shopDenominator ?? USUAL_DENOMINATOR } : {}),
   }
   return ok({
     input: whole,
+    traits,
     assumed: assumedIn(input, whole),
     ballDiameter,
     ballScatter,
@@ -111,12 +108,68 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
   })
 }
 
-function ballsOf({ balls }: DesignInput): Pick<Settled, 'ballDiameter' | 'ballScatter'> {
+/** Every name that an arrangement has not, wherever it was given. */
+function foreignTo(input: DesignInput): readonly Refusal[] {
+  return traitsOf(input)
+    .lacks.filter((path) => isGiven(input, path))
+    .map((path) => ({ code: 'not-of-arrangement', path, arrangement: nameOf(input) }))
+}
+
+function isGiven(input: DesignInput, path: string): boolean {
+  let at: unknown = input
+  for (const name of path.slice(1).split('/')) at = at === undefined ? undefined : Object(at)[name]
+  return at !== undefined
+}
+
+/** A roller as long as the ring is wide, or longer, would be pinched between the cheeks. */
+function tooLong({ balls: { length } }: DesignInput, width: Mm): readonly Refusal[] {
+  return length === undefined || length < width
+    ? []
+    : [{ code: 'roller-longer-than-ring', path: '/balls/length', given: length, below: width }]
+}
+
+type Found = Pick<Settled, 'ballDiameter' | 'ballScatter' | 'width'>
+
+function ballsInput(
+  { balls }: DesignInput,
+  { ballDiameter, ballScatter, width }: Found,
+  traits: Arrangement,
+): BallsInput {
+  const { count, diameter, diameters, material = defaults.BALL_MATERIAL } = balls
+  return {
+    count,
+    diameter,
+    ...(traits.rolls === 'rollers' ? { length: balls.length ?? usualLength(width, ballDiameter) } : {}),
+    material,
+    ...(diameters === undefined ? { standardDeviation: ballScatter } : { diameters }),
+  }
+}
+
+/** Of a ring so narrow that the clearance would take it all, half. */
+const usualLength = (width: Mm, diameter: Mm): Mm => mm(Math.max(width - defaults.END_CLEARANCE * diameter, width / 2))
+
+function ringsInput(
+  input: DesignInput,
+  ballDiameter: Mm,
+  { raceway }: Arrangement,
+): Pick<DesignInput, 'outerRing' | 'innerRing' | 'groove'> {
+  const outside = outsideInput(input, ballDiameter)
+  if (raceway === 'track') return { outerRing: outside }
+  return {
+    outerRing: { ...depthInput(input.outerRing, defaults.OUTER_ENGAGEMENT), ...outside },
+    innerRing: depthInput(input.innerRing, defaults.INNER_ENGAGEMENT),
+    ...(input.outerRing?.groove !== undefined && input.innerRing?.groove !== undefined
+      ? {}
+      : { groove: grooveInput(input.groove) }),
+  }
+}
+
+function ballsOf({ balls }: DesignInput, { rolls }: Arrangement): Pick<Settled, 'ballDiameter' | 'ballScatter'> {
   const { diameter, diameters, material = defaults.BALL_MATERIAL, standardDeviation } = balls
   if (diameters === undefined || diameters.length === 0) {
     return {
       ballDiameter: diameter,
-      ballScatter: standardDeviation ?? mm(defaults.BALL_SCATTER[material] * diameter),
+      ballScatter: standardDeviation ?? mm(defaults.SCATTER[rolls][material] * diameter),
     }
   }
   const measured = summary(diameters)
@@ -131,7 +184,8 @@ function tooFewMeasured({ balls: { count, diameters } }: DesignInput): readonly 
 /** A depth that equals the radius within rounding is a half circle, not an undercut. */
 const HALF_CIRCLE_WITHIN = 1e-12
 
-function grooveOf(input: DesignInput, ring: RingName, ballDiameter: Mm): Groove {
+function grooveOf(input: DesignInput, ring: RingName, ballDiameter: Mm, { raceway }: Arrangement): Groove {
+  if (raceway === 'track') return PLAIN_TRACK
   const engagement = ring === 'outerRing' ? defaults.OUTER_ENGAGEMENT : defaults.INNER_ENGAGEMENT
   const depth = input[ring]?.grooveDepth ?? mm((input[ring]?.engagement ?? engagement) * ballDiameter)
   const { conformity, grooveRadius, cutterDiameter } = grooveInput(input[ring]?.groove ?? input.groove)
@@ -188,6 +242,7 @@ function outsideInput(
 
 /** Everything that may be left out and is then assumed, in the order of the input. */
 const OPEN: readonly (readonly [path: string, of: (input: DesignInput) => unknown])[] = [
+  ['/balls/length', ({ balls }) => balls.length],
   ['/balls/material', ({ balls }) => balls.material],
   ['/balls/standardDeviation', ({ balls }) => balls.standardDeviation],
   ['/outerRing/engagement', ({ outerRing }) => outerRing?.engagement],

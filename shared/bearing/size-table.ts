@@ -1,11 +1,12 @@
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Mm } from '#shared/units/length.ts'
+import { traitsOf } from './arrangement.ts'
 import type { DesignInput } from './design-input.ts'
 import { type OuterSide, outerSideOf } from './outer-side.ts'
 import type { Refusal } from './refusal.ts'
 
 /** What a table of sizes shares: everything of a design input but the balls and what only the inner ring needs. */
-export type SizeTableInput = Pick<DesignInput, 'units' | 'outerRing' | 'groove' | 'ballGap'> & {
+export type SizeTableInput = Pick<DesignInput, 'units' | 'arrangement' | 'outerRing' | 'groove' | 'ballGap'> & {
   readonly diameters: readonly Mm[]
   readonly counts: readonly number[]
 }
@@ -28,10 +29,11 @@ export function sizeTable({
   ...shared
 }: SizeTableInput): Result<readonly SizeRow[], readonly Refusal[]> {
   const rows: SizeRow[] = []
+  const inner = traitsOf(shared).raceway === 'groove' ? { innerRing: ANY_INNER_RING } : {}
   for (const diameter of diameters) {
     for (const count of counts) {
       // No figure of the outer side depends on the bore or on the inner ring.
-      const side = outerSideOf({ ...shared, balls: { count, diameter }, bore: diameter, innerRing: ANY_INNER_RING })
+      const side = outerSideOf({ ...shared, balls: { count, diameter }, bore: diameter, ...inner })
       if (!side.ok) return fail(side.error)
       rows.push({ ...side.value, ballCount: count })
     }

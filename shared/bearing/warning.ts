@@ -22,6 +22,7 @@ export type WarningFacts =
       readonly grooveDepth: Mm
     }
   | { readonly code: 'ball-wanders'; readonly ring: RingName; readonly grooveRadius: Mm; readonly most: Mm }
+  | { readonly code: 'rollers-turn-askew'; readonly length: Mm; readonly least: Mm }
   | { readonly code: 'few-balls'; readonly count: number; readonly fewest: number }
   | {
       readonly code: 'cannot-assemble'

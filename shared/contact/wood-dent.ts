@@ -2,6 +2,7 @@ import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { requireAboveZero } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { loadForSemiMinorWithin, type Surface } from './contact-within-width.ts'
+import { type Line, loadForHalfWidth } from './line-contact.ts'
 
 /**
  * The ball of the side-hardness (Janka) test, pressed in to half its diameter: 0.444 in (ASTM D143). It covers a circle of
@@ -19,7 +20,7 @@ export const hardnessPressure = (sideHardness: number): number => sideHardness /
  * Science 67, 2021): in both cases the mean pressure goes with the root of the mark's half width over the radius,
  * s = b ρ. The side-hardness test is the same law at s = 1. So, for an ellipse too, which lies between both:
  *
- *   F = H √s · π a b,    H = side hardness / 1 cm²
+ *   F = H √s · π a b  (of a roller, touching over its length L,  H √s · 2 b L),    H = side hardness / 1 cm²
  *
  * A contact smaller than where Hertz needs as much pressure is elastic. Of a larger one, what springs back is taken as
  * Hertz's (Johnson, Contact Mechanics, 6.4; from memory): what stays is  δ = b² ρ / 2 · (1 − F / F of Hertz for that b).
@@ -28,7 +29,7 @@ export const hardnessPressure = (sideHardness: number): number => sideHardness /
 
 /** What is dented: a contact, and the hardness of the softer side as a pressure [MPa]. */
 export interface Dented {
-  readonly surface: Surface
+  readonly surface: Surface | Line
   readonly hardness: number
 }
 
@@ -38,15 +39,23 @@ const DEEPEST = 1
 const longAxis = ({ form, halfWidth }: Surface, semiMinor: number): number =>
   Math.min(semiMinor / form.axisRatio, halfWidth)
 
+const isLine = (surface: Dented['surface']): surface is Line => 'length' in surface
+
+const markedArea = (surface: Dented['surface'], semiMinor: number): number =>
+  isLine(surface) ? 2 * semiMinor * surface.length : Math.PI * semiMinor * longAxis(surface, semiMinor)
+
+const elasticLoad = (surface: Dented['surface'], semiMinor: number): number =>
+  isLine(surface) ? loadForHalfWidth(surface, semiMinor) : loadForSemiMinorWithin(surface, semiMinor)
+
 /** The force that makes a mark of this half width [N]. */
 function markingLoad({ surface, hardness }: Dented, semiMinor: number): number {
   const pressure = hardness * Math.sqrt(semiMinor * surface.rolling)
-  return pressure * Math.PI * semiMinor * longAxis(surface, semiMinor)
+  return pressure * markedArea(surface, semiMinor)
 }
 
 /** What stays of a mark of this half width once the load is gone [mm]. */
 function lastingDepth(dented: Dented, semiMinor: number): number {
-  const share = markingLoad(dented, semiMinor) / loadForSemiMinorWithin(dented.surface, semiMinor)
+  const share = markingLoad(dented, semiMinor) / elasticLoad(dented.surface, semiMinor)
   return share < 1 ? (semiMinor * semiMinor * dented.surface.rolling * (1 - share)) / 2 : 0
 }
 
@@ -58,14 +67,18 @@ function lastingDepth(dented: Dented, semiMinor: number): number {
  */
 export function dentUnder(dented: Dented, load: number): Mm | undefined {
   requireAboveZero('load', load)
-  const { surface, hardness } = dented
-  const root = hardness * Math.sqrt(surface.rolling) * Math.PI
-  const free = Math.exp(Math.log((load * surface.form.axisRatio) / root) * (2 / 5))
-  const semiMinor =
-    free / surface.form.axisRatio <= surface.halfWidth
-      ? free
-      : Math.exp(Math.log(load / (root * surface.halfWidth)) * (2 / 3))
-  return semiMinor * surface.rolling <= DEEPEST ? mm(lastingDepth(dented, semiMinor)) : undefined
+  const semiMinor = markUnder(dented, load)
+  return semiMinor * dented.surface.rolling <= DEEPEST ? mm(lastingDepth(dented, semiMinor)) : undefined
+}
+
+/** Half the width of the mark that a load makes: `markingLoad` turned round. */
+function markUnder({ surface, hardness }: Dented, load: number): number {
+  const root = hardness * Math.sqrt(surface.rolling)
+  if (isLine(surface)) return Math.exp(Math.log(load / (root * 2 * surface.length)) * (2 / 3))
+  const free = Math.exp(Math.log((load * surface.form.axisRatio) / (root * Math.PI)) * (2 / 5))
+  return free / surface.form.axisRatio <= surface.halfWidth
+    ? free
+    : Math.exp(Math.log(load / (root * Math.PI * surface.halfWidth)) * (2 / 3))
 }
 
 /**

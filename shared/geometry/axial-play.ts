@@ -119,3 +119,11 @@ function peak(at: (x: number) => number, low: number, high: number): number {
  * @returns degrees
  */
 export const tilt = (play: Mm, pitchRadius: Mm): number => (Math.atan(play / (2 * pitchRadius)) * 180) / Math.PI
+
+/**
+ * The same on rollers: a ring on rollers of length L leans until it touches one end of them above and the other end below,
+ * Gr apart:  tan θ ≈ Gr / L.
+ *
+ * @returns degrees
+ */
+export const tiltOnRollers = (clearance: Mm, length: Mm): number => (Math.atan(clearance / length) * 180) / Math.PI

@@ -7,6 +7,14 @@ export interface Groove {
   readonly depth: Mm
 }
 
+/**
+ * No groove at all but a plain cylinder: its limit as the depth goes to nothing and the arc to a straight line. What rolls on
+ * it sits on its bottom, which is its land.
+ */
+export const PLAIN_TRACK: Groove = { radius: mm(Number.POSITIVE_INFINITY), depth: mm(0) }
+
+export const isPlain = ({ depth, radius }: Groove): boolean => depth === 0 && radius === Number.POSITIVE_INFINITY
+
 /** Past a half circle the cutter would have to undercut the land. */
 function requireGroove({ radius, depth }: Groove): void {
   requireAboveZero('groove radius', radius)
@@ -18,10 +26,11 @@ function requireGroove({ radius, depth }: Groove): void {
  * Half the width of the groove at the land: half the chord of a circular segment,  w = √(h (2 r − h))
  * (circular segment, any handbook of mathematics).
  *
- * @param groove depth above 0 and at most the radius [mm]
+ * @param groove depth above 0 and at most the radius [mm]; 0 of a plain track
  * @throws RangeError outside those ranges
  */
 export function grooveHalfWidth(groove: Groove): Mm {
+  if (isPlain(groove)) return mm(0)
   requireGroove(groove)
   return mm(Math.sqrt(groove.depth * (2 * groove.radius - groove.depth)))
 }

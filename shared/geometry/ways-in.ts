@@ -1,6 +1,6 @@
 import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { type Groove, grooveHalfWidth } from './groove.ts'
+import { type Groove, grooveHalfWidth, isPlain } from './groove.ts'
 import { ballGap, closedPitchRadius, pitchRadiusForGap } from './ring-of-balls.ts'
 import { seatIn } from './seat.ts'
 
@@ -38,6 +38,8 @@ export interface Filling {
  * comes nearer to one neighbour, so no other way is easier. Derived here, no source; tested by rolling balls along the
  * groove and by a search for any path.
  *
+ * On a plain track a roller slides in along the axis, which any ring lets it do that closes.
+ *
  * The ring's hole is taken to let a ball through at all, which it does unless three to five balls lie in a groove past
  * their middle.
  *
@@ -48,7 +50,7 @@ export function waysIn(filling: Filling): WaysIn {
   const { ballDiameter, ballCount } = filling
   const closed = closedPitchRadius(ballDiameter, ballCount)
   const inside = radiusFromInside(filling, closed)
-  const over = radiusOverLand(filling, closed, inside)
+  const over = isPlain(filling.groove) ? closed : radiusOverLand(filling, closed, inside)
   const gapAt = (radius: Mm): Mm => mm(radius === closed ? 0 : Math.max(0, ballGap(radius, ballDiameter, ballCount)))
   return { fromInside: gapAt(inside), overLand: gapAt(over) }
 }

@@ -45,13 +45,13 @@ function addHeaders(responses: Json): void {
   for (const status of ['429', '503']) add(status, BUSY)
 }
 
-function addExample(operation: Json, { name, summary, status, request, response }: Example): void {
+function addExample(operation: Json, { name, summary, status, request, response, mediaType }: Example): void {
   const media = [
     { content: part(operation['requestBody'], 'content'), value: request },
-    { content: part(part(operation['responses'], String(status)), 'content'), value: response },
+    { content: part(part(operation['responses'], String(status)), 'content'), value: response, type: mediaType },
   ]
-  for (const { content, value } of media) {
-    const [first] = Object.values(content)
+  for (const { content, value, type } of media) {
+    const first = type === undefined ? Object.values(content)[0] : content[type]
     if (isJson(first)) first['examples'] = { ...part(first, 'examples'), [name]: { summary, value } }
   }
 }

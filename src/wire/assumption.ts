@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox'
+import type { ArrangementName } from '#shared/bearing/arrangement.ts'
 
 type Leaf = number | string | null
 
@@ -17,6 +18,7 @@ const PLAIN = 'the plain case'
 
 /** Why each default is what it is. A groove of a ring's own has the same reasons as the groove of both. */
 const REASONS: Readonly<Record<string, readonly [reason: string, standing: string]>> = {
+  '/balls/length': ['as long as the ring is wide, less what lets it run free of the cheeks', TRADE],
   '/balls/material': ['turned wooden balls are what most makers buy', TRADE],
   '/balls/standardDeviation': ['how much balls of this material scatter in a bought lot', TRADE],
   '/outerRing/engagement': ['shallow: the last ball still goes in over the land, and sanding to fit is quick', TRADE],
@@ -32,6 +34,17 @@ const REASONS: Readonly<Record<string, readonly [reason: string, standing: strin
   '/width': ['one and a half balls: shoulders that do not chip', TRADE],
   '/split': ['the ring with the deep groove comes apart', TRADE],
   '/shopDenominator': ['a common rule reads to 1/64 in', TRADE],
+}
+
+/** What a sister takes for another reason. */
+const SISTERS: Readonly<Partial<Record<ArrangementName, typeof REASONS>>> = {
+  roller: {
+    '/balls/material': ['turned wooden dowels are what most makers have', TRADE],
+    '/balls/standardDeviation': ['how much dowels of this material scatter in a bought lot', TRADE],
+    '/outerRing/wall': ['two thirds of a roller of wood behind the track', TRADE],
+    '/ballGap': ['a gap that shows', TRADE],
+    '/width': ['twice as wide as the rollers are thick: long rollers hardly turn askew', TRADE],
+  },
 }
 
 /** A default's reason, ready to be found by its whole path: names to walk, and the words. */
@@ -55,12 +68,16 @@ const BY_PATH: ReadonlyMap<string, Explained> = new Map(
   ),
 )
 
+type Echoed = object & { readonly arrangement?: ArrangementName }
+
 /** What was assumed, each with its reason, read out of the echoed input. */
-export function toAssumptions(assumed: readonly string[], echoed: object): Static<typeof Assumption>[] {
+export function toAssumptions(assumed: readonly string[], echoed: Echoed): Static<typeof Assumption>[] {
+  const sisters = echoed.arrangement === undefined ? undefined : SISTERS[echoed.arrangement]
   return assumed.map((path) => {
     const found = BY_PATH.get(path)
     if (found === undefined) throw new RangeError(`path must be that of a default, got ${path}`)
-    return { path, value: leafAt(echoed, found.names), reason: found.reason, standing: found.standing }
+    const [reason, standing] = sisters?.[path] ?? [found.reason, found.standing]
+    return { path, value: leafAt(echoed, found.names), reason, standing }
   })
 }
 

@@ -1,5 +1,7 @@
 import { type Static, Type } from 'typebox'
-import type { BallMaterial } from '#shared/bearing/design-input.ts'
+import { type Arrangement, traitsOf } from '#shared/bearing/arrangement.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { BallMaterial, DesignInput } from '#shared/bearing/design-input.ts'
 
 export const Caution = Type.Object(
   { code: Type.String({ description: 'A name for programs.' }), message: Type.String() },
@@ -22,6 +24,8 @@ const MESSAGES = {
   drilling: 'Clamp the wood: a bit that catches swings it. No gloves or loose sleeves near the bit.',
   routing:
     'Clamp the blank and pin the jig, unplug the router to change the bit, take shallow passes against the turn of the bit, and never free a ring with the bit still running.',
+  'roller-skew':
+    'Rollers that turn askew jam the bearing at once and can throw it off its shaft: let them run free of the cheeks, turn by hand first, and stop when it tightens.',
   'core-loose':
     'The core comes loose at the last cut: slow down, leave a thin web, stop, and break it out by hand with the machine at rest.',
   'sanding-inside':
@@ -31,9 +35,14 @@ export type CautionCode = keyof typeof MESSAGES
 
 export const caution = (code: CautionCode): Caution => ({ code, message: MESSAGES[code] })
 
-/** The cautions for making and using a bearing with such balls. */
-export const cautionsFor = (material: BallMaterial): Caution[] => [
+/** The cautions for making and using a bearing with balls, or rollers, of a material. */
+export const cautionsFor = (material: BallMaterial, rolls: Arrangement['rolls'] = 'balls'): Caution[] => [
   caution('light-use-only'),
+  ...(rolls === 'rollers' ? [caution('roller-skew')] : []),
   ...(material === 'glass' ? [caution('glass-balls')] : []),
   ...(['turning', 'dust', 'finish'] as const).map(caution),
 ]
+
+/** The cautions for a design. */
+export const cautionsOf = (design: DesignInput): Caution[] =>
+  cautionsFor(design.balls.material ?? BALL_MATERIAL, traitsOf(design).rolls)

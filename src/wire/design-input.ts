@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox'
+import { ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangement.ts'
 import { type Bounds, CONFORMITY, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/bounds.ts'
 import {
   BALL_MATERIALS,
@@ -25,6 +26,14 @@ const MOST_MEASURED = 500
 const ratio = (description: string, { least, most }: Bounds) =>
   Type.Number({ minimum: least, maximum: most, description })
 
+export const arrangement = Type.Unsafe<ArrangementName>(
+  Type.Enum(ARRANGEMENTS, {
+    type: 'string',
+    description:
+      '`radial`: a full ring of balls between grooved rings. `roller`: dowel rollers between plain rings, kept by cheeks; it has no groove, no engagement and no split. Default: radial.',
+  }),
+)
+
 /** Of each group one name at the most may be given. An extension keyword: see `validation.ts`. */
 const oneOfEach = (...groups: readonly (readonly string[])[]) => ({
   additionalProperties: false,
@@ -35,6 +44,9 @@ export const Balls = Type.Object(
   {
     count: Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS, description: 'How many balls fill the ring.' }),
     diameter: length('Nominal ball diameter.'),
+    length: Type.Optional(
+      length('Of rollers alone: how long they are. Default: the width, less a clearance of 1/20 of a roller.'),
+    ),
     material: Type.Optional(
       Type.Unsafe<BallMaterial>(
         Type.Enum(BALL_MATERIALS, { type: 'string', description: 'What the balls are made of. Default: wood.' }),
@@ -52,7 +64,12 @@ export const Balls = Type.Object(
       }),
     ),
   },
-  { $id: 'Balls', description: 'The balls that are bought.', ...oneOfEach(['standardDeviation', 'diameters']) },
+  {
+    $id: 'Balls',
+    description:
+      'What rolls: the balls that are bought, or, under the same names, the dowels of a `roller` arrangement.',
+    ...oneOfEach(['standardDeviation', 'diameters']),
+  },
 )
 
 export const Groove = Type.Object(
@@ -110,6 +127,7 @@ export const InnerRingRequest = Type.Object(
 export const DesignRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
+    arrangement: Type.Optional(arrangement),
     balls: refTo<typeof Balls>('Balls'),
     bore: length('Bore of the inner ring.'),
     outerRing: Type.Optional(refTo<typeof OuterRingRequest>('OuterRingRequest')),
@@ -130,7 +148,7 @@ export const DesignRequest = Type.Object(
       nonNegativeLength('Play of the inner ring, side to side. Default: 1/50 of a ball.'),
     ),
     finishAllowance: Type.Optional(nonNegativeLength('Film or raised grain on each turned surface. Default: 0.')),
-    width: Type.Optional(length('Width of both rings. Default: 1 1/2 balls.')),
+    width: Type.Optional(length('Width of both rings. Default: 1 1/2 balls, of rollers 2.')),
     split: Type.Optional(
       Type.Unsafe<Split>(
         Type.Enum(SPLITS, {
@@ -168,9 +186,11 @@ export function toDesignInput(request: DesignRequest): DesignInput {
   const size = (length: Length | undefined): Mm | undefined => (length === undefined ? undefined : toMm(length, units))
   return present<DesignInput>({
     units,
+    arrangement: request.arrangement,
     balls: present<BallsInput>({
       count: balls.count,
       diameter: toMm(balls.diameter, units),
+      length: size(balls.length),
       material: balls.material,
       standardDeviation: size(balls.standardDeviation),
       diameters: balls.diameters?.map((diameter) => toMm(diameter, units)),
@@ -236,9 +256,11 @@ export function toDesignRequest(input: DesignInput): DesignRequest {
   })
   return written<Omit<DesignRequest, 'stock'>>({
     units,
+    arrangement: input.arrangement,
     balls: written<Static<typeof Balls>>({
       count: balls.count,
       diameter: show(balls.diameter, units),
+      length: size(balls.length),
       material: balls.material,
       standardDeviation: size(balls.standardDeviation),
       diameters: balls.diameters?.map((diameter) => show(diameter, units)),

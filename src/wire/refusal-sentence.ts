@@ -31,6 +31,14 @@ export function refusalSentence(refusal: Refusal, units: Units): string {
       return `a finish of ${figure(refusal.given, units)} on both sides is thicker than the thinnest wood of the rings: keep it well below ${figure(refusal.below, units)}`
     case 'beyond-bounds':
       return `${figure(refusal.given, units)} lies outside of what can be asked, ${figure(refusal.least, units)} to ${figure(refusal.most, units)}: give a length inside it, or other balls`
+    case 'not-of-arrangement':
+      return `is nothing that a ${refusal.arrangement} arrangement has: leave it out`
+    case 'not-answered':
+      return `a ${refusal.arrangement} arrangement is not answered by ${refusal.question} as yet`
+    case 'roller-longer-than-ring':
+      return `a roller ${figure(refusal.given, units)} long would be pinched between the cheeks: keep it below the ring's width, ${figure(refusal.below, units)}`
+    case 'play-lets-rollers-climb':
+      return `with a play of ${figure(refusal.given, units)} the rollers wedge over one another: keep it well below ${figure(refusal.below, units)}`
     case 'too-few-measured':
       return `${refusal.given} measured diameters are fewer than the ${refusal.needed} balls of the ring: measure them all`
     default:

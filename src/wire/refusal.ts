@@ -2,18 +2,23 @@ import type { FastifyReply } from 'fastify'
 import type { Refusal, Refused } from '#shared/bearing/refusal.ts'
 import type { Units } from '#shared/units/length.ts'
 import { type Fault, refuse } from '#src/http/problem.ts'
+import { wordedFor } from './arrangement-words.ts'
+import type { DesignRequest } from './design-input.ts'
 import { refusalSentence } from './refusal-sentence.ts'
 
+/** What a refusal speaks of: in whose units, and of what arrangement. */
+type SpokenOf = Pick<DesignRequest, 'units' | 'arrangement'>
+
 /** Answers with every reason why there is no such bearing. */
-export const refuseDesign = (reply: FastifyReply, refusals: readonly Refusal[], units: Units): FastifyReply =>
-  refuse(reply, faultsOf(refusals, units, refusalSentence))
+export const refuseDesign = (reply: FastifyReply, refusals: readonly Refusal[], design: SpokenOf): FastifyReply =>
+  refuse(reply, faultsOf(refusals, design, refusalSentence))
 
 /** The same for the `design` inside a request: the reasons point there. */
-export const refuseInnerDesign = (reply: FastifyReply, refusals: readonly Refusal[], units: Units): FastifyReply =>
+export const refuseInnerDesign = (reply: FastifyReply, refusals: readonly Refusal[], design: SpokenOf): FastifyReply =>
   refuseDesign(
     reply,
     refusals.map((refusal) => ({ ...refusal, path: `/design${refusal.path}` })),
-    units,
+    design,
   )
 
 /**
@@ -25,15 +30,18 @@ export const refuseInnerDesign = (reply: FastifyReply, refusals: readonly Refusa
 export function refuseQuestion<Own extends Placed>(
   reply: FastifyReply,
   refused: Refused<Own>,
-  units: Units,
+  design: SpokenOf,
   explainOwn: Words<Own>,
 ): FastifyReply {
-  if (refused.of === 'question') return refuse(reply, faultsOf(refused.refusals, units, explainOwn))
-  return refuseInnerDesign(reply, refused.refusals, units)
+  if (refused.of === 'question') return refuse(reply, faultsOf(refused.refusals, design, explainOwn))
+  return refuseInnerDesign(reply, refused.refusals, design)
 }
 
 type Placed = { readonly path: string }
 type Words<R> = (refusal: R, units: Units) => string
 
-const faultsOf = <R extends Placed>(refusals: readonly R[], units: Units, words: Words<R>): readonly Fault[] =>
-  refusals.map((refusal) => ({ path: refusal.path, message: words(refusal, units) }))
+const faultsOf = <R extends Placed>(refusals: readonly R[], design: SpokenOf, words: Words<R>): readonly Fault[] =>
+  wordedFor(
+    design,
+    refusals.map((refusal) => ({ path: refusal.path, message: words(refusal, design.units) })),
+  )

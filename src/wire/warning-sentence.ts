@@ -29,6 +29,8 @@ export function warningSentence(facts: WarningFacts, units: Units): string {
       return `the ${RING_WORDS[facts.ring]} ring's groove (radius ${size(facts.grooveRadius)}) is tighter than the ball (${size(facts.ballRadius)}): the ball rides on the two edges, ${size(facts.seatDepth)} deep and not ${size(facts.grooveDepth)}, and wears them; all diameters here allow for that`
     case 'ball-wanders':
       return `the ${RING_WORDS[facts.ring]} ring's groove (radius ${size(facts.grooveRadius)}) is much rounder than the ball: the ball wanders from side to side; keep it to ${size(facts.most)}`
+    case 'rollers-turn-askew':
+      return `rollers ${size(facts.length)} long are shorter than thick: they turn askew and jam; make them ${size(facts.least)} or longer`
     case 'few-balls':
       return `${facts.count} balls run rough, as the load passes from one to the next: take ${facts.fewest} or more`
     case 'cannot-assemble':

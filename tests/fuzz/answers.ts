@@ -28,8 +28,10 @@ export function faultsOfAnswer(operation: Operation, request: FuzzRequest, answe
   if (request.method === 'HEAD' || status === 304)
     return body.length === 0 ? faults : [...faults, 'a body where none may be']
 
-  const type = String(headers['content-type']).split(';', 1)[0] ?? ''
-  const media = described.content?.[type]
+  const whole = String(headers['content-type']).replaceAll('"', '')
+  const type = whole.split(';', 1)[0] ?? ''
+  // A described type that has a parameter stands for the answers that have it too.
+  const media = described.content?.[whole.replace(/; charset=.*/, '')] ?? described.content?.[type]
   if (media === undefined) return [...faults, `${status} comes as ${type}, which is not described`]
   if (!JSON_TYPES.test(type)) return faults
   const text = body.toString()

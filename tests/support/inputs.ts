@@ -5,6 +5,9 @@ import { lengthOf, type Mm, mm, type Units } from '#shared/units/length.ts'
 /** A bearing with nothing to warn of: twelve balls of 16 mm round a bore of 12 mm. */
 export const PLAIN: DesignInput = { units: 'mm', balls: { count: 12, diameter: mm(16) }, bore: mm(12) }
 
+/** The same ring of dowels, between plain tracks. */
+export const ROLLERS: DesignInput = { ...PLAIN, arrangement: 'roller' }
+
 export const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true })
 
 /** As many small ones as large ones. */
@@ -72,9 +75,11 @@ export const likelyInput: fc.Arbitrary<DesignInput> = fc
       .map(({ material, bore, outer, wall, roundTo, inner, groove: both, play, finish, ...rest }) =>
         present<DesignInput>({
           units: said,
+          arrangement: undefined,
           balls: present<DesignInput['balls']>({
             count,
             diameter: mm(diameter),
+            length: undefined,
             material,
             standardDeviation: undefined,
             diameters: undefined,
@@ -151,7 +156,15 @@ export const anyInput: fc.Arbitrary<DesignInput> = fc
       .map(({ material, diameters, bore, outer, outside, inner, groove: both, ...rest }) =>
         present<DesignInput>({
           units: said,
-          balls: present<DesignInput['balls']>({ count, diameter, material, standardDeviation: undefined, diameters }),
+          arrangement: undefined,
+          balls: present<DesignInput['balls']>({
+            count,
+            diameter,
+            length: undefined,
+            material,
+            standardDeviation: undefined,
+            diameters,
+          }),
           bore,
           outerRing: { ...outer, ...outside },
           innerRing: inner,

@@ -136,7 +136,7 @@ export function settleSearch(input: DesignSearchInput): SettledSearch {
     balls: balls.map(({ diameter, material = defaults.BALL_MATERIAL, standardDeviation }) => ({
       diameter,
       material,
-      standardDeviation: standardDeviation ?? mm(defaults.BALL_SCATTER[material] * diameter),
+      standardDeviation: standardDeviation ?? mm(defaults.SCATTER.balls[material] * diameter),
     })),
     quantities: balls.map(({ quantity = Number.POSITIVE_INFINITY }) => quantity),
     cutters: cutterDiameters ?? [undefined],

@@ -1,4 +1,4 @@
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import { type Bearing, bearingFor } from '#shared/bearing/bearing.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Belief, believe, type Fineness, type Stage } from '#shared/statistics/belief.ts'
@@ -70,7 +70,7 @@ export interface FitCorrection {
  * @returns the answer, or why the bearing cannot be, or which readings no groove could give
  */
 export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, Refused<FitRefusal>> {
-  const made = bearingOf(input.design)
+  const made = bearingFor(input.design, 'fit-correction')
   if (!made.ok) return fail(refusedDesign(made.error))
   const bearing = made.value
   const uneven = unevenBalls(bearing)

@@ -1,4 +1,5 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
+import { isPlain } from '#shared/geometry/groove.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import type { Evidence } from '#shared/statistics/belief.ts'
 import { logAbove, logReading, readingReach } from '#shared/statistics/likelihood.ts'
@@ -11,6 +12,9 @@ const BINDING_DOUBT = 0.05
 
 /** The finished outer ring is taken to lie in its gap band: half of the band on either side is two deviations. */
 const DEVIATIONS_IN_BAND = 4
+
+/** What a blank has on, radially, over the track that is turned of it, in roller diameters. Common practice, no source. */
+const BLANK_OVER_TRACK = 1 / 4
 
 export interface InnerModel extends GrooveModel {
   readonly ring: 'inner'
@@ -72,11 +76,13 @@ export function innerModel(bearing: Bearing): InnerModel {
     }
   }
 
+  // A groove begins at its land; a plain ring is turned down from a blank that went nowhere.
+  const largest = landRadius + (isPlain(innerGroove) ? BLANK_OVER_TRACK * ballDiameter : 0)
   const perSeat = seatIn(innerGroove, ballDiameter).perGrooveDepth
   return {
     ring: 'inner',
     prior: {
-      x: { from: -landRadius, to: -innerRing.boreDiameter / 2 },
+      x: { from: -largest, to: -innerRing.boreDiameter / 2 },
       y: {
         mean: gauge.nominalDiameter / 2,
         standardDeviation: Math.max(

@@ -1,5 +1,6 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { Settled } from '#shared/bearing/settle.ts'
+import { isPlain } from '#shared/geometry/groove.ts'
 import { FEWEST_BALLS, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import { type Belief, type Evidence, expectation } from '#shared/statistics/belief.ts'
@@ -152,15 +153,15 @@ export function outerModel(bearing: Bearing): OuterModel {
   }
 
   const perX = bearing.gapPerGrooveDepth
+  const isTrack = isPlain(outerGroove)
+  // A groove begins at its land; a plain hole is opened from wherever it was bored.
+  const shallowest = isTrack ? 0 : outerRing.grooveBottomDiameter / 2 - 1.2 * outerGroove.depth
   const mean = ballDiameter
   return {
     ring: 'outer',
     prior: {
       x: {
-        from: Math.max(
-          xForGap(NARROWEST_GAP * mean, mean),
-          outerRing.grooveBottomDiameter / 2 - 1.2 * outerGroove.depth,
-        ),
+        from: Math.max(xForGap(NARROWEST_GAP * mean, mean), shallowest),
         to: xForGap(widestGap(mean, ballCount), mean),
       },
       y: { mean, standardDeviation: meanDoubt(settled) },
@@ -181,7 +182,7 @@ export function outerModel(bearing: Bearing): OuterModel {
       'last-ball-refused',
       'plug',
       'groove-bottom-diameter',
-      'groove-depth',
+      ...(isTrack ? [] : (['groove-depth'] as const)),
       'ball-row',
     ],
   }

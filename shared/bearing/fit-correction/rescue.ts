@@ -1,6 +1,11 @@
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { ballGap, gapPerBallDiameterAtPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
+import { isPlain } from '#shared/geometry/groove.ts'
+import {
+  ballGap as gapOfRing,
+  gapPerBallDiameterAtPitchRadius,
+  pitchRadiusForGap,
+} from '#shared/geometry/ring-of-balls.ts'
 import { tightestBottomRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -118,7 +123,7 @@ function largerBalls({ bearing, target, ballDiameter, bottomRadius, gapWith, lan
     ...input,
     balls: { count: input.balls.count, diameter, ...(material === undefined ? {} : { material }) },
     ...cutAlready(bearing, keepsLand(bearing, depth, diameter) ? depth : outerGroove.depth),
-    groove: { grooveRadius: outerGroove.radius },
+    ...(isPlain(outerGroove) ? {} : { groove: { grooveRadius: outerGroove.radius } }),
     ...gapBand(target),
   })
   const lengths = { diameter, largerBy: mm(diameter - ballDiameter) }
@@ -144,8 +149,10 @@ const keepsLand = ({ settled }: Bearing, depth: Mm, ballDiameter: Mm): boolean =
 /** The outer ring as it stands: turned outside, and a groove of a depth. */
 function cutAlready({ outerRing, settled }: Bearing, grooveDepth: Mm): Pick<DesignInput, 'outerRing'> {
   const groove = settled.input.outerRing?.groove
+  const { outsideDiameter } = outerRing
+  if (isPlain(settled.outerGroove)) return { outerRing: { outsideDiameter } }
   return {
-    outerRing: { outsideDiameter: outerRing.outsideDiameter, grooveDepth, ...(groove === undefined ? {} : { groove }) },
+    outerRing: { outsideDiameter, grooveDepth, ...(groove === undefined ? {} : { groove }) },
   }
 }
 
@@ -197,11 +204,11 @@ const CLOSED_WITHIN = 1e-9
 function spacers({ ballCount, ballDiameter, pitchRadius: radius, target, gapWith }: Spoilt): Rescue {
   const gap = gapWith(ballDiameter)
   // Of even balls, too: the gap that is believed has the balls' scatter in it.
-  if (!(gap >= target.aim && ballGap(radius, ballDiameter, ballCount) >= target.aim)) return nothing('spacers')
+  if (!(gap >= target.aim && gapOfRing(radius, ballDiameter, ballCount) >= target.aim)) return nothing('spacers')
   const closing = 2 * radius * Math.sin(Math.PI / ballCount) * (1 + CLOSED_WITHIN)
   const each = bracketedRoot(
     (size) => [
-      target.aim - ballGap(radius, mm(size), ballCount),
+      target.aim - gapOfRing(radius, mm(size), ballCount),
       -gapPerBallDiameterAtPitchRadius(radius, mm(size), ballCount),
     ],
     ballDiameter,
@@ -218,11 +225,15 @@ function spacers({ ballCount, ballDiameter, pitchRadius: radius, target, gapWith
 
 function lining({ bearing, model, bottomRadius, ballDiameter, target }: Spoilt): Rescue {
   const thickness = mm(bottomRadius - model.xFor(target.aim, ballDiameter))
-  const grooveRadius = mm(bearing.settled.outerGroove.radius - thickness)
+  const { outerGroove } = bearing.settled
+  const [ballGap, possible] = [target.aim, thickness > 0]
+  // A plain track stays one, however thick its lining.
+  if (isPlain(outerGroove)) return { option: 'lining', possible, ballGap, lengths: { thickness }, counts: {} }
+  const grooveRadius = mm(outerGroove.radius - thickness)
   return {
     option: 'lining',
-    possible: thickness > 0 && grooveRadius > 0,
-    ballGap: target.aim,
+    possible: possible && grooveRadius > 0,
+    ballGap,
     lengths: { thickness, grooveRadius },
     counts: { tighterThanBallCount: grooveRadius < ballDiameter / 2 ? 1 : 0 },
   }

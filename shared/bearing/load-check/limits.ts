@@ -1,8 +1,8 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
-import { loadWhenBallCarries, POINT_CONTACT, type Sharing } from '#shared/contact/load-distribution.ts'
+import { LINE_CONTACT, loadWhenBallCarries, POINT_CONTACT, type Sharing } from '#shared/contact/load-distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { SettledLoad } from './input.ts'
-import { type BallSeat, ballSeat, ballStiffness, type SeatLimits, seatLimits } from './seat-load.ts'
+import { type BallSeat, ballSeat, type SeatLimits, seatLimits, seatsStiffness } from './seat-load.ts'
 
 /** A load of the bearing at which something is reached, and that of its most loaded ball [N]. */
 export interface Limit {
@@ -24,10 +24,11 @@ export interface Seated {
 
 export function seated(bearing: Bearing, load: SettledLoad): Seated {
   const [outer, inner] = [ballSeat(bearing, 'outerRing', load), ballSeat(bearing, 'innerRing', load)]
+  const { traits } = bearing.settled
   const sharing: Sharing = {
     count: bearing.settled.input.balls.count,
-    exponent: POINT_CONTACT,
-    stiffness: ballStiffness(outer, inner),
+    exponent: traits.rolls === 'rollers' ? LINE_CONTACT : POINT_CONTACT,
+    stiffness: seatsStiffness(traits, outer, inner),
     clearance: bearing.radialInternalClearance,
   }
   const depth = mm(load.dentFraction * bearing.settled.ballDiameter)

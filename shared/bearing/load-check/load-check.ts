@@ -1,4 +1,4 @@
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import { type Bearing, bearingFor } from '#shared/bearing/bearing.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { sharedByBalls, sharedByMany } from '#shared/contact/load-distribution.ts'
 import { contactWood } from '#shared/data/contact-woods.ts'
@@ -23,7 +23,7 @@ export interface LoadCheck extends CheckedLoad {
  * @returns the check, or every reason why there is no such bearing
  */
 export function loadCheck(input: LoadCheckInput): Result<LoadCheck, readonly Refusal[]> {
-  const made = bearingOf(input.design)
+  const made = bearingFor(input.design, 'load-check')
   if (!made.ok) return made
   const bearing = made.value
   const load = settleLoad(input, bearing.settled.input.balls.material === 'wood')

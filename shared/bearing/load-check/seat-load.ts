@@ -1,12 +1,22 @@
+import type { Arrangement } from '#shared/bearing/arrangement.ts'
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
+import type { Settled } from '#shared/bearing/settle.ts'
 import { contactWithin, loadForPressureWithin, type Surface } from '#shared/contact/contact-within-width.ts'
 import { crushedUnder, crushedWidth, type EdgeSeat, edgeSeat, loadForCrush } from '#shared/contact/groove-edge.ts'
 import { contactForm, contactModulus, contactStiffness, type Elastic } from '#shared/contact/hertz.ts'
+import {
+  type Line,
+  lineApproach,
+  lineContactUnder,
+  loadForLinePressure,
+  type RollerOnWall,
+} from '#shared/contact/line-contact.ts'
+import { LINE_CONTACT } from '#shared/contact/load-distribution.ts'
 import { dentUnder, hardnessPressure, loadForDent } from '#shared/contact/wood-dent.ts'
 import { BALL_SUBSTANCES } from '#shared/data/ball-materials.ts'
 import { type ContactWood, contactWood } from '#shared/data/contact-woods.ts'
-import { grooveHalfWidth } from '#shared/geometry/groove.ts'
+import { grooveHalfWidth, isPlain } from '#shared/geometry/groove.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { SettledLoad } from './input.ts'
@@ -20,11 +30,12 @@ export interface BallSeat {
   readonly softer: 'ring' | 'ball'
   /** Pressure at which the wood begins to give for good [MPa]. */
   readonly firstMarkPressure: number
-  /** Q / δ^1.5 of ball and this ring [N/mm^1.5]. */
+  /** Q / δⁿ of ball and this ring [N/mmⁿ], n by how they touch. */
   readonly stiffness: number
   readonly on:
     | { readonly seat: 'bottom'; readonly surface: Surface }
     | { readonly seat: 'edges'; readonly edges: EdgeSeat }
+    | { readonly seat: 'track'; readonly line: Line }
 }
 
 /** What a ball is made of: how it gives, how heavy it is, and how hard where it is of wood. */
@@ -46,13 +57,16 @@ const CLOSEST_CONFORMITY = 0.001
 
 /** Elastic limit under a ball: the middle yields inside when the pressure is 1.6 times that (Johnson, 6.1; from memory). */
 const FIRST_YIELD = 1.6
+/** The same under a roller (Johnson, 6.1; from memory). */
+const FIRST_YIELD_ON_LINE = 1.67
 
 /**
  * The seat of a ball in one ring's groove. In the plane of rolling ball and ring curve together as R / (Rc rw), Rc the
  * radius at which they touch: 1/rw + 1/Rc inside, 1/rw − 1/Rc outside, where the ball sits on the bottom.
  */
 export function ballSeat(bearing: Bearing, ring: RingName, load: SettledLoad): BallSeat {
-  const { ballDiameter, outerGroove, innerGroove } = bearing.settled
+  const { settled } = bearing
+  const { ballDiameter, outerGroove, innerGroove } = settled
   const groove = ring === 'outerRing' ? outerGroove : innerGroove
   const ballRadius = ballDiameter / 2
   const wood = contactWood(load.wood)
@@ -71,6 +85,13 @@ export function ballSeat(bearing: Bearing, ring: RingName, load: SettledLoad): B
     softer: softer === wood ? ('ring' as const) : ('ball' as const),
     firstMarkPressure: FIRST_YIELD * Math.min(wood.compressionLimit, softer.compressionLimit),
   }
+  if (isPlain(groove)) {
+    const { length = settled.width } = settled.input.balls
+    const line: Line = { modulus: contactModulus(ball, wood), rolling, length }
+    const on = { line, roller: { ...ball, radius: ballRadius }, wall: { ...wood, thickness: bearing[ring].wall } }
+    const firstMarkPressure = shared.firstMarkPressure * (FIRST_YIELD_ON_LINE / FIRST_YIELD)
+    return { ...shared, firstMarkPressure, stiffness: lineStiffness(on, load, settled), on: { seat: 'track', line } }
+  }
   if (!onBottom) {
     const edges = edgeSeat(groove, ballDiameter, rolling, hardness)
     return { ...shared, stiffness: edges.stiffness, on: { seat: 'edges', edges } }
@@ -80,6 +101,15 @@ export function ballSeat(bearing: Bearing, ring: RingName, load: SettledLoad): B
   const modulus = contactModulus(ball, wood)
   const surface: Surface = { form, modulus, rolling: Math.max(rolling, section), halfWidth }
   return { ...shared, stiffness: contactStiffness(form, modulus), on: { seat: 'bottom', surface } }
+}
+
+/** The most loaded of Z rollers without play carries 4.08 Fr / Z (Stribeck, line contact). */
+const MOST_OF_ROLLERS = 4.08
+
+/** A roller gives a little less than in proportion: the K of K δ^1.1 that is right for a load such as it has to carry. */
+function lineStiffness(on: RollerOnWall, { radialLoad }: SettledLoad, { input }: Settled): number {
+  const load = (MOST_OF_ROLLERS * radialLoad) / input.balls.count
+  return load / Math.exp(LINE_CONTACT * Math.log(lineApproach(on, load)))
 }
 
 /** What a load of one ball does to its seat. */
@@ -103,6 +133,18 @@ export function seatUnder({ on, hardness }: BallSeat, ballLoad: number): SeatLoa
     const width = crushedWidth(on.edges, dent)
     return { seat: 'edges', ballLoad, width, maxPressure: hardness, reachesEdges: true, dent }
   }
+  if (on.seat === 'track') {
+    const { halfWidth, maxPressure } = lineContactUnder(on.line, ballLoad)
+    return {
+      seat: 'bottom',
+      ballLoad,
+      width: mm(on.line.length),
+      length: mm(2 * halfWidth),
+      maxPressure,
+      reachesEdges: false,
+      dent: dentUnder({ surface: on.line, hardness }, ballLoad),
+    }
+  }
   const contact = contactWithin(on.surface, ballLoad)
   return {
     seat: 'bottom',
@@ -123,12 +165,20 @@ export interface SeatLimits {
 
 export function seatLimits({ on, hardness, firstMarkPressure }: BallSeat, dent: Mm): SeatLimits {
   if (on.seat === 'edges') return { firstMark: 0, dent: loadForCrush(on.edges, dent) }
+  if (on.seat === 'track') {
+    const dented = { surface: on.line, hardness }
+    return { firstMark: loadForLinePressure(on.line, firstMarkPressure), dent: loadForDent(dented, dent) }
+  }
   const dented = { surface: on.surface, hardness }
   return { firstMark: loadForPressureWithin(on.surface, firstMarkPressure), dent: loadForDent(dented, dent) }
 }
 
-/** Both seats of a ball, one behind the other:  1/K^(2/3) = 1/Ko^(2/3) + 1/Ki^(2/3). */
-export function ballStiffness(...seats: readonly [BallSeat, BallSeat]): number {
+/** Both seats of what rolls, one behind the other, each giving as Q = K δⁿ:  1/K^(1/n) = 1/Ko^(1/n) + 1/Ki^(1/n). */
+export function seatsStiffness({ rolls }: Arrangement, ...seats: readonly [BallSeat, BallSeat]): number {
+  if (rolls === 'rollers') {
+    const give = seats.reduce((sum, { stiffness }) => sum + Math.exp(-Math.log(stiffness) / LINE_CONTACT), 0)
+    return Math.exp(-LINE_CONTACT * Math.log(give))
+  }
   const give = seats.reduce((sum, { stiffness }) => sum + 1 / Math.cbrt(stiffness * stiffness), 0)
   return 1 / (give * Math.sqrt(give))
 }

@@ -77,7 +77,8 @@ export function spinLoads(
   const { outerRing: outer, innerRing: inner, pitchRadius, settled } = bearing
   const diameter = settled.ballDiameter
   const set = ratios.ballSet * PER_RPM
-  const volume = (Math.PI / 6) * diameter * diameter * diameter
+  const { length } = settled.input.balls
+  const volume = length === undefined ? sphere(diameter) : (Math.PI / 4) * diameter * diameter * length
   const ballForce = ball.density * volume * TO_KG_M * set * set * pitchRadius
   const press = (settled.input.balls.count * ballForce) / (2 * Math.PI * outer.wall * outer.width)
   const own = (hole: number, outside: number): number => {
@@ -91,6 +92,8 @@ export function spinLoads(
     innerRimStress: turning === 'inner-ring' ? own(inner.boreDiameter, inner.landDiameter) : 0,
   }
 }
+
+const sphere = (diameter: number): number => (Math.PI / 6) * diameter * diameter * diameter
 
 /** Where the balls touch, for `turnRatios`. */
 export const rollingRadii = (bearing: Bearing, outer: BallSeat, inner: BallSeat) => ({

@@ -74,7 +74,7 @@ export function movingBearing(
   input: SeasonalFitInput,
 ): Result<MovingBearing, readonly (SeasonRefusal | DesignRefused)[]> {
   const { design, woods, climate, today } = input
-  const designed = bearingAsked(design)
+  const designed = bearingAsked(design, 'seasonal-fit')
   const unknown = [...unknownMovements(woods), ...ballsWithoutWood(input)]
   const season = seasonOf(climate, today, woods)
   const faults = [

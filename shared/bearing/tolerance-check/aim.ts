@@ -1,3 +1,5 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import { isPlain } from '#shared/geometry/groove.ts'
 import { ballGap as gapOfRing, gapPerPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import { shareOf } from '#shared/statistics/monte-carlo.ts'
@@ -138,6 +140,10 @@ function gapCurve(ballDiameter: Mm, ballCount: number): GapCurve {
 /** From which to which shift there is a groove: of some depth, not undercut, with wood behind it. */
 function reachOfAims({ bearing }: Check, { shallowest, deepest }: Shifts): readonly [from: number, to: number] {
   const { outerRing, settled } = bearing
+  if (isPlain(settled.outerGroove)) {
+    const most = (1 - LEAST_DEPTH) * Math.min(outerRing.wall, outerRing.grooveBottomDiameter / 2)
+    return [Math.max(Math.min(shallowest, 0), -most), Math.min(Math.max(deepest, 0), most)]
+  }
   const most = seatIn({ ...settled.outerGroove, depth: settled.outerGroove.radius }, settled.ballDiameter)
   const roomBelow = most.depth - outerRing.seatDepth
   return [
@@ -181,10 +187,9 @@ function deepestWithin({ outcomes }: Shifts, risk: number, from: number, to: num
 /** A shift of the balls as a depth of the groove, through the seat. */
 function aimPoint({ bearing }: Check, further: number, ballGap: number, outcomes: Outcomes): AimPoint {
   const { outerRing, settled } = bearing
-  const seated = mm(outerRing.seatDepth + further)
-  const found = grooveDepthForSeat(seated, settled.outerGroove.radius, settled.ballDiameter)
-  const grooveDepth = further === 0 || found === undefined ? outerRing.grooveDepth : found
-  const deeper = mm(grooveDepth - outerRing.grooveDepth)
+  const isTrack = isPlain(settled.outerGroove)
+  const grooveDepth = isTrack ? outerRing.grooveDepth : depthShifted(bearing, further)
+  const deeper = isTrack ? mm(further) : mm(grooveDepth - outerRing.grooveDepth)
   return {
     grooveDepth,
     grooveBottomDiameter: mm(outerRing.grooveBottomDiameter + 2 * deeper),
@@ -192,4 +197,10 @@ function aimPoint({ bearing }: Check, further: number, ballGap: number, outcomes
     ballGap: mm(ballGap),
     outcomes,
   }
+}
+
+function depthShifted({ outerRing, settled }: Bearing, further: number): Mm {
+  const seated = mm(outerRing.seatDepth + further)
+  const found = grooveDepthForSeat(seated, settled.outerGroove.radius, settled.ballDiameter)
+  return further === 0 || found === undefined ? outerRing.grooveDepth : found
 }

@@ -24,7 +24,7 @@ export interface Check {
  * @returns every reason at once; those of the design at `/design`
  */
 export function checkOf(input: ToleranceCheckInput): Result<Check, readonly (Refusal | ToleranceRefusal)[]> {
-  const made = bearingAsked(input.design)
+  const made = bearingAsked(input.design, 'tolerance-check')
   if (!made.ok) return fail(made.error.map((refusal) => ({ ...refusal, path: `/design${refusal.path}` })))
   const check = settled(input, made.value)
   const refusals = [...limitRefusals(check), ...unfitContributors(check.bearing, check.differences)]

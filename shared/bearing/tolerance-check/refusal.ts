@@ -1,5 +1,6 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
+import { isPlain } from '#shared/geometry/groove.ts'
 import { type Distribution, type Ends, endsOf } from '#shared/statistics/distribution.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -119,8 +120,9 @@ function breaks(bearing: Bearing, reach: (name: ContributorName) => Ends): reado
   ]
 }
 
-/** Whether a groove keeps some depth, and where balls ride on its edges, is no more than a half circle. */
+/** Whether a groove, where it is one and no plain track, keeps some depth, and where balls ride on its edges, is no more than a half circle. */
 function isGroove(ring: GroovedRing, seatRadius: number, { least, most }: Ends): boolean {
   const { grooveDepth, grooveRadius } = ring
+  if (isPlain({ depth: mm(grooveDepth), radius: mm(grooveRadius) })) return true
   return grooveDepth + least > 0 && (sitsOnBottom(ring, seatRadius) || grooveDepth + most <= grooveRadius)
 }

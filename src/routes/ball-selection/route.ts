@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { refuseQuestion } from '#src/wire/refusal.ts'
 import { BallSelectionRequest, BallSelectionResponse, ChosenBall, OrderEffect, SelectionBounds } from './schema.ts'
 import { explainRefusal } from './sentences.ts'
@@ -31,8 +32,8 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
     },
     handler: async (body, request, reply) => {
       const selection = await app.runTask('ballSelection', toBallSelectionInput(body), request)
-      if (selection.ok) return toBallSelectionResponse(selection.value)
-      return refuseQuestion(reply, selection.error, body.design.units, explainRefusal)
+      if (selection.ok) return wordedFor(body.design, toBallSelectionResponse(selection.value))
+      return refuseQuestion(reply, selection.error, body.design, explainRefusal)
     },
   })
 }

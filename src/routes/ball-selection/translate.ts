@@ -2,7 +2,7 @@ import type { Static } from 'typebox'
 import type { SelectionGoal } from '#shared/bearing/ball-choice.ts'
 import type { BallSelection, BallSelectionInput, SelectionWarning } from '#shared/bearing/ball-selection.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { cautionsFor } from '#src/wire/caution.ts'
+import { cautionsOf } from '#src/wire/caution.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
 import { show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
@@ -58,7 +58,7 @@ export function toBallSelectionResponse(selection: BallSelection): BallSelection
       message: explainOrders(selection),
     },
     warnings: selection.warnings.map((warning) => toWarning(warning, units)),
-    cautions: cautionsFor(settled.input.balls.material ?? 'wood'),
+    cautions: cautionsOf(settled.input),
   }
 }
 

@@ -8,7 +8,7 @@ import { shownLength } from '#src/wire/length.ts'
 import type { Source } from '#src/wire/source.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 import type { Warning } from '#src/wire/warning.ts'
-import type { Stock } from './stock-schema.ts'
+import { STOCK_SCHEMAS, type Stock } from './stock-schema.ts'
 
 const ring = {
   landDiameter: shownLength('The cylinder on both sides of the groove.'),
@@ -75,41 +75,58 @@ export const Assembly = Type.Object(
   { $id: 'Assembly', description: 'How the bearing goes together.' },
 )
 
+/** What every arrangement answers, by the part of the answer that it stands in. */
+export const ASKED = {
+  units: refTo<typeof UnitsName>('Units'),
+  input: refTo<typeof DesignRequest>('DesignRequest'),
+  assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
+    description: 'What the input left open, with the reason for each value.',
+  }),
+}
+export const RING = {
+  ballDiameter: shownLength(
+    'The diameter that closes the ring: the mean of the measured balls, or else the nominal one.',
+  ),
+  closedPitchRadius: shownLength('Pitch radius at which the touching balls exactly close.'),
+  pitchRadius: shownLength('Pitch radius that leaves the asked ball gap.'),
+  pitchDiameter: shownLength('Circle through the centres of the seated balls.'),
+  ballGap: shownLength('Gap between the last ball and the first, all others pushed together.'),
+  assemblyGap: shownLength('Least ball gap at which the last ball goes in without force: an estimate, wood gives.'),
+  gapPerPitchRadius: Type.Number({ description: 'How much the ball gap opens per unit of pitch radius: about 2π.' }),
+}
+export const gapPerBallDiameter = Type.Number({
+  description: 'How much the ball gap moves when all balls grow, the groove staying as it is.',
+})
+export const PLAY = {
+  radialInternalClearance: shownLength('Play: the whole travel of one ring from side to side.'),
+  axialPlay: shownLength('The whole travel of one ring along the axis.'),
+  tilt: Type.Number({ description: "How far the inner ring's axis can lean, either way, in degrees: an estimate." }),
+}
+export const NOTES = {
+  warnings: Type.Array(refTo<typeof Warning>('Warning')),
+  cautions: Type.Array(refTo<typeof Caution>('Caution')),
+  sources: Type.Array(refTo<typeof Source>('Source')),
+}
+
 export const DesignResponse = Type.Object(
   {
-    units: refTo<typeof UnitsName>('Units'),
-    input: refTo<typeof DesignRequest>('DesignRequest'),
-    assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
-      description: 'What the input left open, with the reason for each value.',
-    }),
-    ballDiameter: shownLength(
-      'The diameter that closes the ring: the mean of the measured balls, or else the nominal one.',
-    ),
-    closedPitchRadius: shownLength('Pitch radius at which the touching balls exactly close.'),
-    pitchRadius: shownLength('Pitch radius that leaves the asked ball gap.'),
-    pitchDiameter: shownLength('Circle through the centres of the seated balls.'),
-    ballGap: shownLength('Gap between the last ball and the first, all others pushed together.'),
-    assemblyGap: shownLength('Least ball gap at which the last ball goes in without force: an estimate, wood gives.'),
-    gapPerPitchRadius: Type.Number({ description: 'How much the ball gap opens per unit of pitch radius: about 2π.' }),
+    ...ASKED,
+    ...RING,
     gapPerGrooveDepth: Type.Number({ description: 'The same per unit of groove depth, through the seat.' }),
-    gapPerBallDiameter: Type.Number({
-      description: 'How much the ball gap moves when all balls grow, the groove staying as it is.',
-    }),
+    gapPerBallDiameter,
     outerRing: refTo<typeof OuterRing>('OuterRing'),
     innerRing: refTo<typeof InnerRing>('InnerRing'),
     landGap: shownLength('Space between the lands, rings concentric.'),
     leastLandGap: shownLength('The same with the inner ring all the way to one side.'),
-    radialInternalClearance: shownLength('Play: the whole travel of one ring from side to side.'),
-    axialPlay: shownLength('The whole travel of one ring along the axis.'),
-    tilt: Type.Number({ description: "How far the inner ring's axis can lean, either way, in degrees: an estimate." }),
+    ...PLAY,
     gauge: refTo<typeof Gauge>('Gauge'),
     assembly: refTo<typeof Assembly>('Assembly'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
     stock: Type.Optional(refTo<typeof Stock>('Stock')),
-    warnings: Type.Array(refTo<typeof Warning>('Warning')),
-    cautions: Type.Array(refTo<typeof Caution>('Caution')),
-    sources: Type.Array(refTo<typeof Source>('Source')),
+    ...NOTES,
   },
   { $id: 'DesignResponse', description: 'Every size to cut, the gauges, and what to watch.' },
 )
 export type DesignResponse = Static<typeof DesignResponse>
+
+export const DESIGN_ANSWER_SCHEMAS = [...STOCK_SCHEMAS, OuterRing, InnerRing, Gauge, Assembly, DesignResponse]

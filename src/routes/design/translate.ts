@@ -4,7 +4,7 @@ import type { Ring } from '#shared/bearing/rings.ts'
 import { DESIGN_SOURCES } from '#shared/data/sources.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { toAssumptions } from '#src/wire/assumption.ts'
-import { cautionsFor } from '#src/wire/caution.ts'
+import { cautionsOf } from '#src/wire/caution.ts'
 import { toDesignRequest } from '#src/wire/design-input.ts'
 import { toDimension } from '#src/wire/dimension.ts'
 import { figure } from '#src/wire/figure.ts'
@@ -16,36 +16,56 @@ import type { DesignResponse } from './schema.ts'
 const USED = DESIGN_SOURCES.map(toSource)
 
 /** A design in the caller's units and in words. */
-export function toDesignResponse({ bearing, dimensions, warnings }: Design): DesignResponse {
-  const { settled } = bearing
-  const { units } = settled.input
+export function toDesignResponse(design: Design): DesignResponse {
+  const { bearing } = design
+  const { units } = bearing.settled.input
   const size = (length: Mm) => show(length, units)
-  const input = toDesignRequest(settled.input)
   return {
-    units,
-    input,
-    assumed: toAssumptions(settled.assumed, input),
-    ballDiameter: size(settled.ballDiameter),
-    closedPitchRadius: size(bearing.closedPitchRadius),
-    pitchRadius: size(bearing.pitchRadius),
-    pitchDiameter: size(mm(2 * bearing.pitchRadius)),
-    ballGap: size(bearing.ballGap),
-    assemblyGap: size(settled.assembly.assemblyGap),
-    gapPerPitchRadius: bearing.gapPerPitchRadius,
+    ...toAsked(bearing),
+    ...toBallRing(bearing),
     gapPerGrooveDepth: bearing.gapPerGrooveDepth,
     gapPerBallDiameter: bearing.gapPerBallDiameter,
     outerRing: { outsideDiameter: size(bearing.outerRing.outsideDiameter), ...toRing(bearing.outerRing, units) },
     innerRing: { boreDiameter: size(bearing.innerRing.boreDiameter), ...toRing(bearing.innerRing, units) },
     landGap: size(bearing.landGap),
     leastLandGap: size(bearing.leastLandGap),
-    radialInternalClearance: size(bearing.radialInternalClearance),
-    axialPlay: size(bearing.axialPlay),
-    tilt: bearing.tilt,
+    ...toPlay(bearing),
     gauge: toGauge(bearing),
     assembly: toAssembly(bearing),
-    dimensions: dimensions.map((row) => toDimension(row, units)),
-    warnings: warnings.map((warning) => toWarning(warning, units)),
-    cautions: cautionsFor(settled.input.balls.material ?? 'wood'),
+    ...toNotes(design),
+  }
+}
+
+export function toAsked({ settled }: Bearing) {
+  const input = toDesignRequest(settled.input)
+  return { units: settled.input.units, input, assumed: toAssumptions(settled.assumed, input) }
+}
+
+export function toBallRing(ring: Bearing) {
+  const { settled } = ring
+  const size = (length: Mm) => show(length, settled.input.units)
+  return {
+    ballDiameter: size(settled.ballDiameter),
+    closedPitchRadius: size(ring.closedPitchRadius),
+    pitchRadius: size(ring.pitchRadius),
+    pitchDiameter: size(mm(2 * ring.pitchRadius)),
+    ballGap: size(ring.ballGap),
+    assemblyGap: size(settled.assembly.assemblyGap),
+    gapPerPitchRadius: ring.gapPerPitchRadius,
+  }
+}
+
+export function toPlay({ settled, radialInternalClearance, axialPlay, tilt }: Bearing) {
+  const { units } = settled.input
+  return { radialInternalClearance: show(radialInternalClearance, units), axialPlay: show(axialPlay, units), tilt }
+}
+
+export function toNotes({ bearing, dimensions, warnings }: Design) {
+  const { input } = bearing.settled
+  return {
+    dimensions: dimensions.map((row) => toDimension(row, input.units)),
+    warnings: warnings.map((warning) => toWarning(warning, input.units)),
+    cautions: cautionsOf(input),
     sources: USED,
   }
 }
@@ -65,7 +85,7 @@ function toRing(ring: Ring, units: Units) {
   }
 }
 
-function toGauge({ gauge, settled }: Bearing): DesignResponse['gauge'] {
+export function toGauge({ gauge, settled }: Bearing): DesignResponse['gauge'] {
   const { units } = settled.input
   return {
     nominalDiameter: show(gauge.nominalDiameter, units),

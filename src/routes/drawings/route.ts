@@ -33,8 +33,8 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, reply) => {
-      const designed = design(toDesignInput(body))
-      if (!designed.ok) return refuseDesign(reply, designed.error, body.units)
+      const designed = design(toDesignInput(body), 'drawings')
+      if (!designed.ok) return refuseDesign(reply, designed.error, body)
       const { view, format } = named(request)
       const { drawn } = await import('./translate.ts') // a start has no time for all that draws
       return drawn(app, designed.value, { view, format, paper: paperFor(body) }, request, reply)

@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { refuseQuestion } from '#src/wire/refusal.ts'
 import { READING_SCHEMAS, ReadingRequest } from './readings.ts'
 import {
@@ -51,8 +52,8 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       const input = toFitCorrectionInput(body)
       if (!input.ok) throw notValid(input.error)
       const fit = await app.runTask('fitCorrection', input.value, request)
-      if (fit.ok) return toFitCorrectionResponse(fit.value)
-      return refuseQuestion(reply, fit.error, body.design.units, explainFitRefusal)
+      if (fit.ok) return wordedFor(body.design, toFitCorrectionResponse(fit.value))
+      return refuseQuestion(reply, fit.error, body.design, explainFitRefusal)
     },
   })
 }

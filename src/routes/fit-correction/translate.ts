@@ -12,7 +12,7 @@ import { fail, ok, type Result } from '#shared/result.ts'
 import type { Estimate } from '#shared/statistics/estimate.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { cautionsFor } from '#src/wire/caution.ts'
+import { cautionsOf } from '#src/wire/caution.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
 import { type Length, show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
@@ -160,7 +160,7 @@ export function toFitCorrectionResponse(fit: FitCorrection): FitCorrectionRespon
     bestNextReading: toNextReading(fit),
     adjustment: toAdjustment(fit),
     rescue: fit.rescue?.map((each) => toRescue(each, fit)),
-    cautions: cautionsFor(bearing.settled.input.balls.material ?? 'wood'),
+    cautions: cautionsOf(bearing.settled.input),
   })
 }
 

@@ -36,8 +36,8 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, reply, mediaType) => {
-      const designed = design(toDesignInput(body))
-      if (!designed.ok) return refuseDesign(reply, designed.error, body.units)
+      const designed = design(toDesignInput(body), 'job-sheet')
+      if (!designed.ok) return refuseDesign(reply, designed.error, body)
       const sheet = toJobSheet(designed.value, body.method ?? USUAL_METHOD)
       if (mediaType === SHEET_TYPES.json) return sheet
       if (mediaType === SHEET_TYPES.pdf) {

@@ -3,6 +3,7 @@ import { loadCheck } from '#shared/bearing/load-check/load-check.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { refuseInnerDesign } from '#src/wire/refusal.ts'
 import {
   AtSpeed,
@@ -39,8 +40,8 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
     },
     handler: (body, _request, reply) => {
       const check = loadCheck(toLoadCheckInput(body))
-      if (check.ok) return toLoadCheckResponse(check.value, spokenOf(body))
-      return refuseInnerDesign(reply, check.error, body.design.units)
+      if (check.ok) return wordedFor(body.design, toLoadCheckResponse(check.value, spokenOf(body)))
+      return refuseInnerDesign(reply, check.error, body.design)
     },
   })
 }

@@ -6,7 +6,7 @@ import type { LoadCheck } from '#shared/bearing/load-check/load-check.ts'
 import type { SeatLoad } from '#shared/bearing/load-check/seat-load.ts'
 import type { LoadWarning } from '#shared/bearing/load-check/warning.ts'
 import { LOAD_CHECK_SOURCES } from '#shared/data/sources.ts'
-import { cautionsFor } from '#src/wire/caution.ts'
+import { cautionsOf } from '#src/wire/caution.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
 import { pressureUnits, showForce, showPressure, toNewtons, usualForceUnits } from '#src/wire/force.ts'
 import { show } from '#src/wire/length.ts'
@@ -76,7 +76,7 @@ export function toLoadCheckResponse(check: LoadCheck, spoken: Spoken): LoadCheck
     speedLimit: toSpeedLimit(lowest),
     speedLimits: check.speedLimits.map(toSpeedLimit),
     warnings: check.warnings.map((warning) => toWarning(warning, spoken)),
-    cautions: [ESTIMATE, ...cautionsFor(bearing.settled.input.balls.material ?? 'wood')],
+    cautions: [ESTIMATE, ...cautionsOf(bearing.settled.input)],
     sources: USED,
   }
 }

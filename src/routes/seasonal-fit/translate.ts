@@ -11,7 +11,7 @@ import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { cautionsFor } from '#src/wire/caution.ts'
+import { cautionsOf } from '#src/wire/caution.ts'
 import { echoedClimate, echoedWoods, inScale, type Scale, toClimate, toWoods } from '#src/wire/climate.ts'
 import { toDesignInput, toDesignRequest } from '#src/wire/design-input.ts'
 import { show } from '#src/wire/length.ts'
@@ -73,7 +73,7 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
     buildIn: toBuildIn(season, units),
     warnings: warningsOf(season, year),
     notes: notesOf(season),
-    cautions: cautionsFor(settled.input.balls.material ?? BALL_MATERIAL),
+    cautions: cautionsOf(settled.input),
     sources: sourcesOf(season).map(toSource),
   })
 }

@@ -36,7 +36,7 @@ export const sizeTableRoute: FastifyPluginAsyncTypebox = async (app) => {
     },
     handler: (body, _request, reply, mediaType) => {
       const table = sizeTable(toSizeTableInput(body))
-      if (!table.ok) return refuseDesign(reply, table.error, body.units)
+      if (!table.ok) return refuseDesign(reply, table.error, body)
       const answer = toSizeTableResponse(table.value, body.units)
       return mediaType === CSV_TYPE ? toSizeTableCsv(answer) : answer
     },

@@ -2,7 +2,7 @@ import { type Static, Type } from 'typebox'
 import { MOST_BALLS } from '#shared/bearing/bounds.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { refTo } from '#src/http/schema.ts'
-import type { Groove, OuterRingRequest } from '#src/wire/design-input.ts'
+import { arrangement, type Groove, type OuterRingRequest } from '#src/wire/design-input.ts'
 import { type Length, type NonNegativeLength, shownLength } from '#src/wire/length.ts'
 import type { UnitsName } from '#src/wire/units.ts'
 
@@ -13,6 +13,7 @@ const MOST_COUNTS = 20
 export const SizeTableRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
+    arrangement: Type.Optional(arrangement),
     diameters: Type.Array(refTo<typeof Length>('Length'), {
       minItems: 1,
       maxItems: MOST_DIAMETERS,

@@ -8,6 +8,7 @@ import type { SizeTableRequest, SizeTableResponse, SizeTableRow } from './schema
 
 export function toSizeTableInput({
   units,
+  arrangement,
   diameters,
   counts,
   outerRing,
@@ -16,6 +17,7 @@ export function toSizeTableInput({
 }: SizeTableRequest): SizeTableInput {
   return present<SizeTableInput>({
     units,
+    arrangement,
     diameters: diameters.map((diameter) => toMm(diameter, units)),
     counts,
     outerRing: outerRing && toOuterRing(outerRing, units),

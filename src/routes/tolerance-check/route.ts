@@ -4,11 +4,12 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { notValid, problem, refuse } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { checkTolerance } from '#src/workers/tolerance-check.ts'
 import { CONTRIBUTOR_SCHEMAS } from './contributors.ts'
 import { ANSWER_SCHEMAS, ToleranceCheckRequest, type ToleranceCheckResponse, ToleranceLimits } from './schema.ts'
 import { toGapSheet } from './sheet.ts'
-import { toToleranceCheckInput, toToleranceCheckResponse, toToleranceFault } from './translate.ts'
+import { toToleranceCheckInput, toToleranceCheckResponse, toToleranceFaults } from './translate.ts'
 
 export const TOLERANCE_CHECK_SCHEMAS = [
   ...CONTRIBUTOR_SCHEMAS,
@@ -45,11 +46,10 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (!input.ok) throw notValid(input.error)
       const checked = await app.inParts(request, (runPart, atOnce) => checkTolerance(input.value, runPart, atOnce))
       if (checked.ok)
-        return mediaType === SVG_TYPE ? toGapSheet(checked.value) : toToleranceCheckResponse(checked.value)
-      return refuse(
-        reply,
-        checked.error.map((refusal) => toToleranceFault(refusal, body.design.units)),
-      )
+        return mediaType === SVG_TYPE
+          ? toGapSheet(checked.value)
+          : wordedFor(body.design, toToleranceCheckResponse(checked.value))
+      return refuse(reply, toToleranceFaults(checked.error, body.design))
     },
   })
 }

@@ -8,7 +8,8 @@ import type { SourceId } from '#shared/data/sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { mm, type Units } from '#shared/units/length.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { cautionsFor } from '#src/wire/caution.ts'
+import { wordedFor } from '#src/wire/arrangement-words.ts'
+import { cautionsOf } from '#src/wire/caution.ts'
 import { toDesignInput, toDesignRequest } from '#src/wire/design-input.ts'
 import { type NonNegativeLength, show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
@@ -59,11 +60,20 @@ function toLimits(limits: Static<typeof ToleranceLimits>, units: Units): LimitsI
 const isOfTolerance = (refusal: Refusal | ToleranceRefusal): refusal is ToleranceRefusal =>
   refusal.code === 'limits-reversed' || refusal.code === 'contributor-too-wide'
 
-/** A refusal of the check, or of the design inside the request. */
-export const toToleranceFault = (refusal: Refusal | ToleranceRefusal, units: Units): Fault => ({
-  path: refusal.path,
-  message: isOfTolerance(refusal) ? explainToleranceRefusal(refusal, units) : refusalSentence(refusal, units),
-})
+/** Refusals of the check, and of the design inside the request, whose words they are in. */
+export const toToleranceFaults = (
+  refusals: readonly (Refusal | ToleranceRefusal)[],
+  design: ToleranceCheckRequest['design'],
+): readonly Fault[] =>
+  wordedFor(
+    design,
+    refusals.map((refusal) => ({
+      path: refusal.path,
+      message: isOfTolerance(refusal)
+        ? explainToleranceRefusal(refusal, design.units)
+        : refusalSentence(refusal, design.units),
+    })),
+  )
 
 export function toToleranceCheckResponse(checked: ToleranceCheck): ToleranceCheckResponse {
   const { check, figures, jointFits, aim } = checked
@@ -86,7 +96,7 @@ export function toToleranceCheckResponse(checked: ToleranceCheck): ToleranceChec
       message: explainAim(checked),
     },
     notes: notes(checked),
-    cautions: cautionsFor(check.input.design.balls.material ?? 'wood'),
+    cautions: cautionsOf(check.input.design),
     sources: SOURCES.map(toSource),
   }
 }

@@ -6,7 +6,7 @@ import type { Refusal } from '#shared/bearing/refusal.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import { ballCentres, distance } from '#tests/support/ball-centres.ts'
-import { ballCount, between, likelyInput, magnitude, PLAIN } from '#tests/support/inputs.ts'
+import { ballCount, between, likelyInput, magnitude, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 
 /** The bearing of an input that must have one. */
@@ -272,7 +272,7 @@ describe('the ring that holds deeper', () => {
 
 /** A row for every code: a new refusal does not compile without one. What can be asked at all is the design's to say. */
 const REFUSED: Readonly<
-  Record<Exclude<Refusal['code'], 'beyond-bounds'>, readonly [path: string, input: DesignInput]>
+  Record<Exclude<Refusal['code'], 'beyond-bounds' | 'not-answered'>, readonly [path: string, input: DesignInput]>
 > = {
   'bore-meets-groove': ['/bore', { ...PLAIN, bore: mm(50) }],
   'no-room-inside': [
@@ -299,6 +299,12 @@ const REFUSED: Readonly<
   'play-lets-balls-out': ['/radialInternalClearance', { ...PLAIN, radialInternalClearance: mm(6.4) }],
   'finish-fills-groove': ['/finishAllowance', { ...PLAIN, finishAllowance: mm(3.2) }],
   'finish-leaves-no-wood': ['/finishAllowance', { ...PLAIN, width: mm(4), finishAllowance: mm(2.5) }],
+  'not-of-arrangement': ['/split', { ...ROLLERS, split: 'inner-ring' }],
+  'roller-longer-than-ring': [
+    '/balls/length',
+    { ...ROLLERS, balls: { ...ROLLERS.balls, length: mm(30) }, width: mm(30) },
+  ],
+  'play-lets-rollers-climb': ['/radialInternalClearance', { ...ROLLERS, radialInternalClearance: mm(8) }],
   'too-few-measured': [
     '/balls/diameters',
     { ...PLAIN, balls: { count: 12, diameter: mm(16), diameters: [mm(16), mm(15.9)] } },

@@ -6,7 +6,7 @@ import { DIMENSION_KEYS, type Dimension, type DimensionKey, dimensionsOf } from 
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
-import { likelyInput, PLAIN } from '#tests/support/inputs.ts'
+import { likelyInput, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 
 function made(input: DesignInput): Bearing {
   const result = bearingOf(input)
@@ -21,8 +21,17 @@ const row = (input: DesignInput, key: DimensionKey): Dimension => {
   return found
 }
 
-test('one row for every key, in their order', () => {
-  expect(dimensionsOf(made(PLAIN)).map(({ key }) => key)).toEqual(DIMENSION_KEYS)
+test.each([
+  ['radial', PLAIN],
+  ['roller', ROLLERS],
+])('%s: rows in the order of the keys, none twice', (_, input) => {
+  const keys = dimensionsOf(made(input)).map(({ key }) => key)
+  expect(keys).toEqual(DIMENSION_KEYS.filter((key) => keys.includes(key)))
+})
+
+test('each key has its row in one arrangement or another', () => {
+  const keys = [PLAIN, ROLLERS].flatMap((input) => dimensionsOf(made(input)).map(({ key }) => key))
+  expect(new Set(keys)).toEqual(new Set(DIMENSION_KEYS))
 })
 
 test('every row has its shop figure in the units and to the denominator of the input', () => {

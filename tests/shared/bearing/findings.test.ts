@@ -6,7 +6,7 @@ import type { Severity, WarningCode } from '#shared/bearing/warning.ts'
 import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import { ballCentres } from '#tests/support/ball-centres.ts'
-import { PLAIN } from '#tests/support/inputs.ts'
+import { PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 import { MeridianPlane } from '#tests/support/meridian-plane.ts'
 
 interface Case {
@@ -135,6 +135,14 @@ const WARNED: Readonly<Record<WarningCode, readonly Case[]>> = {
       severity: 'risk',
       path: '/outerRing/groove/conformity',
       suggestion: number('/outerRing/groove/conformity', 0.53),
+    },
+  ],
+  'rollers-turn-askew': [
+    {
+      input: { ...ROLLERS, balls: { ...ROLLERS.balls, length: mm(12) } },
+      severity: 'risk',
+      path: '/balls/length',
+      suggestion: length('/balls/length', 16),
     },
   ],
   'few-balls': [

@@ -1,0 +1,34 @@
+import { type ArrangementName, nameOf } from '#shared/bearing/arrangement.ts'
+
+type Words = readonly (readonly [said: RegExp, instead: string])[]
+
+/** Sentences are written for balls in grooves. A sister's go through here: what it has in their place, the longest first. */
+const WORDS: Readonly<Record<ArrangementName, Words>> = {
+  radial: [],
+  roller: [
+    [/\bgroove bottoms?\b/g, 'track'],
+    [/\bgroove(s?)\b/g, 'track$1'],
+    [/\bball(s?)\b/g, 'roller$1'],
+    [/\bBall(s?)\b/g, 'Roller$1'],
+  ],
+}
+
+/** Where an answer has its sentences: all else is names and numbers. */
+const SENTENCES: ReadonlySet<string> = new Set(['message', 'advice', 'verdict', 'note', 'notes', 'name'])
+
+/** The same answer, its sentences in the words of the arrangement that it speaks of. */
+export function wordedFor<T>(design: { readonly arrangement?: ArrangementName }, answer: T): T {
+  const words = WORDS[nameOf(design)]
+  return words.length === 0 ? answer : (reworded(answer, words, false) as T)
+}
+
+function reworded(value: unknown, words: Words, isSentence: boolean): unknown {
+  if (typeof value === 'string') {
+    return isSentence ? words.reduce((said, [ours, theirs]) => said.replace(ours, theirs), value) : value
+  }
+  if (Array.isArray(value)) return value.map((each) => reworded(each, words, isSentence))
+  if (typeof value !== 'object' || value === null) return value
+  return Object.fromEntries(
+    Object.entries(value).map(([name, inner]) => [name, reworded(inner, words, SENTENCES.has(name))]),
+  )
+}
