@@ -7,6 +7,12 @@ const WORDS: Readonly<Record<ArrangementName, Words>> = {
   radial: [],
   roller: [
     [/\bgroove bottoms?\b/g, 'track'],
+    [/\binner groove shallower\b/g, 'inner track larger'],
+    [/\bdeeper\b/g, 'wider'],
+    [/\bshallower\b/g, 'narrower'],
+    [/\btoo deep\b/g, 'too wide'],
+    [/ of depth\b/g, ' all round'],
+    [/\bdepth\b/g, 'size'],
     [/\bgroove(s?)\b/g, 'track$1'],
     [/\bball(s?)\b/g, 'roller$1'],
     [/\bBall(s?)\b/g, 'Roller$1'],

@@ -150,6 +150,8 @@ export function explainRescue({ option, possible, lengths, counts, ballGap }: Re
       if (counts['spacerCount'] === undefined) return 'The gap is not wider than its aim: nothing to fill with spacers.'
       return `Put ${counts['spacerCount']} spacers of ${size('eachThickness')} between the balls, or one of ${size('singleThickness')}: a gap of ${gap}. Spacers of felt or leather rub.`
     case 'lining':
+      if (lengths['grooveRadius'] === undefined)
+        return `Line the groove with something ${size('thickness')} thick: a gap of ${gap}.`
       return `Line the groove with something ${size('thickness')} thick: a gap of ${gap}, and a groove radius of ${size('grooveRadius')}${counts['tighterThanBallCount'] === 1 ? ', tighter than the ball: scrape the lining rounder, or the ball rides on its edges' : ''}.`
     case 'one-ball-more':
       if (!possible && (lengths['deeper'] ?? 0) <= 0)

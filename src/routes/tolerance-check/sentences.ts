@@ -122,10 +122,12 @@ export function explainAim({ aim, check, figures }: ToleranceCheck): string {
   return `${best} To stay within a chance of ${risk} of too deep, stop ${depth(aim.limitedRisk, units)}: then ${percent(tooLoose.value)} end too deep, and ${percent(tooTight.value)} are still too tight, which a further cut mends.`
 }
 
-function depth({ grooveDepth, deeper }: AimPoint, units: Units): string {
+/** A plain track has no depth: its place is its diameter. */
+function depth({ grooveDepth, grooveBottomDiameter, deeper }: AimPoint, units: Units): string {
   const off = figure(mm(Math.abs(deeper)), units)
   const by = deeper === 0 ? 'as designed' : `${off} ${deeper > 0 ? 'deeper' : 'shallower'} than designed`
-  return `${figure(grooveDepth, units)} deep, ${by}`
+  const place = grooveDepth > 0 ? `${figure(grooveDepth, units)} deep` : `${figure(grooveBottomDiameter, units)} across`
+  return `${place}, ${by}`
 }
 
 /** What was left out of the reckoning, as far as that could surprise someone. */

@@ -1,0 +1,154 @@
+import { describe, expect, test } from 'vitest'
+import { ask, post, problemIn } from '#tests/support/ask.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+/** Larkmoor's gate hinge (invented): dowels between plain rings. */
+const ROLLERS = { units: 'mm', arrangement: 'roller', balls: { count: 14, diameter: 12 }, bore: 16, ballGap: 0.6 }
+const BALLS = { units: 'mm', balls: { count: 14, diameter: 12 }, bore: 16, ballGap: 0.6 }
+
+const MAPLE = { construction: 'flat-sawn', species: 'maple-sugar' }
+const SEASON = {
+  design: { ...ROLLERS, balls: { ...ROLLERS.balls, material: 'steel' } },
+  woods: { outerRing: MAPLE, innerRing: MAPLE },
+  climate: { today: { relativeHumidity: 50 }, relativeHumidity: { low: 30, high: 65 } },
+}
+
+/** Every text of an answer that is more than one word, but for what stands in quotes of ours. */
+function sentencesIn(value: unknown): string {
+  if (typeof value === 'string') return value.includes(' ') ? `${value}\n` : ''
+  return typeof value === 'object' && value !== null ? Object.values(value).map(sentencesIn).join('') : ''
+}
+const OF_BALLS = /groove|\bballs?\b|\bdeep/i
+
+const asked = async (path: string, body: object) => post(`${await startedApp()}/v1/${path}`, body)
+
+async function answered(path: string, body: object) {
+  const answer = await asked(path, body)
+  expect(answer.status, answer.text).toBe(200)
+  return JSON.parse(answer.text)
+}
+
+describe('design', () => {
+  test('a sister says in the media type of its answer that it is one; the usual bearing says what it always said', async () => {
+    const sister = await asked('design', ROLLERS)
+    expect(String(sister.headers['content-type']).replaceAll('"', '')).toBe(
+      'application/json; arrangement=roller; charset=utf-8',
+    )
+    for (const body of [BALLS, { ...BALLS, arrangement: 'radial' }]) {
+      const usual = await asked('design', body)
+      expect(usual.headers['content-type']).toBe('application/json; charset=utf-8')
+    }
+  })
+
+  test('whoever takes JSON takes a sister; whoever takes none is told', async () => {
+    const address = `${await startedApp()}/v1/design`
+    expect((await post(address, ROLLERS, { accept: 'application/json' })).status).toBe(200)
+    expect((await post(address, ROLLERS, { accept: 'text/html' })).status).toBe(406)
+  })
+
+  test('the same as a query, with a tag', async () => {
+    const query = 'units=mm&arrangement=roller&balls.count=14&balls.diameter=12&bore=16&ballGap=0.6'
+    const answer = await ask(`${await startedApp()}/v1/design?${query}`)
+    expect(answer.status, answer.text).toBe(200)
+    expect(answer.headers['etag']).toBeDefined()
+    expect(JSON.parse(answer.text)).toEqual(await answered('design', ROLLERS))
+  })
+
+  test('what was sent is echoed: an arrangement only to whoever named one', async () => {
+    expect((await answered('design', BALLS)).input).not.toHaveProperty('arrangement')
+    expect((await answered('design', { ...BALLS, arrangement: 'radial' })).input.arrangement).toBe('radial')
+    expect(await answered('design', ROLLERS)).toMatchObject({ arrangement: 'roller', input: { arrangement: 'roller' } })
+  })
+
+  test('no groove and no ball is spoken of, in figures or in words', async () => {
+    const { input, ...answer } = await answered('design', {
+      ...ROLLERS,
+      ballGap: 0,
+      balls: { count: 4, diameter: 12 },
+      bore: 2,
+    })
+    const { sources: _sources, cautions, ...said } = answer
+    expect(sentencesIn(said)).not.toMatch(OF_BALLS)
+    expect(input).not.toHaveProperty('groove')
+    expect(cautions.map(({ code }: { code: string }) => code)).toContain('roller-skew')
+  })
+
+  test('what rollers have not is refused where it was given', async () => {
+    const problem = problemIn(await asked('design', { ...ROLLERS, groove: { conformity: 0.53 }, split: 'none' }), 422)
+    expect(problem.errors).toEqual([
+      { path: '/groove', message: 'is nothing that a roller arrangement has: leave it out' },
+      { path: '/split', message: 'is nothing that a roller arrangement has: leave it out' },
+    ])
+  })
+})
+
+describe('what rollers can be asked', () => {
+  test('size table: the rows of the same ring', async () => {
+    const row = async (arrangement: string) =>
+      (await answered('size-table', { units: 'mm', arrangement, diameters: [12], counts: [14], ballGap: 0.6 })).rows[0]
+    const [rollers, balls] = [await row('roller'), await row('radial')]
+    expect(rollers.pitchRadius).toBe(balls.pitchRadius)
+    expect(rollers.landDiameter).toBe(rollers.grooveBottomDiameter)
+  })
+
+  test('tolerance check: the gap of the same circles, and where to stop at the track', async () => {
+    const contributors = {
+      ballDiameter: { kind: 'normal', standardDeviation: 0.1 },
+      outerGrooveBottomRadius: { kind: 'uniform', plusMinus: 0.1 },
+    }
+    const check = (design: object) => answered('tolerance-check', { design, contributors, trials: 20_000 })
+    const [rollers, balls] = [await check(ROLLERS), await check(BALLS)]
+    expect(rollers.ballGap.monteCarlo).toEqual(balls.ballGap.monteCarlo)
+    expect(rollers.aim.bestYield.grooveDepth).toBe(0)
+    expect(rollers.aim.bestYield.deeper).not.toBe(0)
+    expect(sentencesIn([rollers.advice, rollers.notes, rollers.aim])).not.toMatch(OF_BALLS)
+    expect(rollers.aim.message).toMatch(/outer track [\d.]+ mm across/)
+  })
+
+  test('fit correction: a gap that was read, and a depth that cannot be', async () => {
+    const target = { minBallGap: 0.4 }
+    const reading = (design: object, readings: readonly object[]) => ({ design, ring: 'outer', readings, target })
+    const gap = [{ kind: 'ball-gap', value: 0.1, graduation: 0.1 }]
+    const answer = await answered('fit-correction', reading(ROLLERS, gap))
+    expect(answer.state).toBe('more-to-remove')
+    expect(answer.remaining.radial).toBeWithin(0.03, 0.5 / 6.2)
+    const depth = [{ kind: 'groove-depth', value: 3, landDiameter: 60 }]
+    problemIn(await asked('fit-correction', reading(ROLLERS, depth)), 422)
+    const inner = { design: ROLLERS, ring: 'inner', readings: [{ kind: 'binds' }] }
+    expect((await answered('fit-correction', inner)).state).toBe('more-to-remove')
+  })
+
+  test('fit correction of a track that is too wide: every rescue is worked out', async () => {
+    const readings = [{ kind: 'ball-gap', value: 3.2, graduation: 0.1 }]
+    const answer = await answered('fit-correction', { design: ROLLERS, ring: 'outer', readings })
+    expect(answer.state).toBe('too-deep')
+    expect(answer.rescue.map(({ option }: { option: string }) => option)).toContain('lining')
+    expect(sentencesIn(answer)).not.toMatch(OF_BALLS)
+  })
+
+  test('load check: a line is loaded less than a point, and spreads the load to fewer of them', async () => {
+    const check = (design: object) => answered('load-check', { design, radialLoad: 100, wood: 'maple-sugar' })
+    const [rollers, balls] = [await check(ROLLERS), await check(BALLS)]
+    expect(rollers.outerRing.width).toBeWithin(1e-9, 23.4)
+    expect(rollers.innerRing.maxPressure).toBeLessThan(balls.innerRing.maxPressure)
+    expect(rollers.dent.radialLoad).toBeGreaterThan(balls.dent.radialLoad)
+  })
+
+  test('ball selection: which dowels of a lot', async () => {
+    const measured = Array.from({ length: 20 }, (_, index) => 11.8 + 0.02 * index)
+    const answer = await answered('ball-selection', { design: ROLLERS, measured, goal: 'close-groove' })
+    expect(sentencesIn(answer)).not.toMatch(OF_BALLS)
+  })
+})
+
+test.each([
+  ['seasonal-fit', SEASON, '/design'],
+  ['design', { ...ROLLERS, stock: {} }, ''],
+  ['job-sheet', ROLLERS, ''],
+  ['drawings/assembly.svg', ROLLERS, ''],
+])('%s says that it does not answer for rollers', async (path, body, at) => {
+  const answer = await asked(path, body)
+  expect(problemIn(answer, 422).errors).toEqual([
+    { path: `${at}/arrangement`, message: expect.stringMatching(/roller arrangement is not answered by/) },
+  ])
+})
