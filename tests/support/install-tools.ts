@@ -1,11 +1,12 @@
 import { spawnSync } from 'node:child_process'
 
-/** Programs that read our drawings and are not ours, with the packages of Debian that bring them. */
+/** Programs that read our drawings or stand before our replicas, none of them ours, with the packages of Debian that bring them. */
 const TOOLS = [
   { found: ['pdftoppm', '-v'], package: 'poppler-utils' },
   { found: ['qpdf', '--version'], package: 'qpdf' },
   { found: ['/usr/bin/python3', '-c', 'import ezdxf'], package: 'python3-ezdxf' },
   { found: ['chromium', '--version'], package: 'chromium' },
+  { found: ['haproxy', '-v'], package: 'haproxy' },
 ] as const
 
 const runs = ([program, ...args]: readonly [string, ...string[]]): boolean => {
@@ -27,7 +28,7 @@ export function setup(): void {
       stdio: 'ignore',
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
     })
-  console.log(`Installing what the tests read drawings with: ${missing.join(', ')}`)
+  console.log(`Installing what the tests need: ${missing.join(', ')}`)
   apt('update')
   apt('install', '-y', '--no-install-recommends', ...missing)
 }

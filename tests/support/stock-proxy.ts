@@ -1,0 +1,62 @@
+import { spawn } from 'node:child_process'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { onTestFinished } from 'vitest'
+import { freePort } from './free-port.ts'
+import { needed } from './system-tools.ts'
+
+/**
+ * HAProxy before replicas, as Debian has it: requests by turns, to those that say they are ready; and what one replica did not
+ * answer, whatever its method, is asked of another.
+ *
+ * @returns its address
+ */
+export async function proxyBefore(ports: readonly number[]): Promise<string> {
+  needed('haproxy')
+  const port = await freePort()
+  const folder = mkdtempSync(join(tmpdir(), 'racewright-proxy-'))
+  const file = join(folder, 'haproxy.cfg')
+  writeFileSync(file, configuration(port, ports))
+  const proxy = spawn('haproxy', ['-db', '-f', file], { stdio: ['ignore', 'ignore', 'pipe'] })
+  onTestFinished(() => {
+    proxy.kill('SIGKILL')
+    rmSync(folder, { recursive: true })
+  })
+  const said: string[] = []
+  proxy.stderr.on('data', (chunk) => said.push(String(chunk)))
+  const address = `http://127.0.0.1:${port}`
+  while (!(await answers(address))) {
+    if (proxy.exitCode !== null) throw new Error(`HAProxy ended: ${said.join('')}`)
+    await new Promise((resolve) => setTimeout(resolve, 50))
+  }
+  return address
+}
+
+const answers = (address: string): Promise<boolean> =>
+  fetch(`${address}/health/ready`).then(
+    ({ ok }) => ok,
+    () => false,
+  )
+
+const configuration = (port: number, ports: readonly number[]): string => `
+global
+  maxconn 512
+defaults
+  mode http
+  timeout connect 1s
+  timeout client 30s
+  timeout server 30s
+  timeout check 5s
+  option http-buffer-request
+  option redispatch 1
+  retries 10
+  retry-on conn-failure empty-response 503
+frontend callers
+  bind 127.0.0.1:${port}
+  default_backend replicas
+backend replicas
+  balance roundrobin
+  option httpchk GET /health/ready
+  default-server check inter 200ms fall 1 rise 1
+${ports.map((replica) => `  server r${replica} 127.0.0.1:${replica}\n`).join('')}`
