@@ -1,6 +1,6 @@
 import type { IncomingMessage } from 'node:http'
 import { type FastifyReply, type FastifyRequest, type FastifyServerOptions, LogController } from 'fastify'
-import { stdTimeFunctions } from 'pino'
+import { type DestinationStream, destination, stdTimeFunctions } from 'pino'
 import type { Config } from '#src/config.ts'
 
 /** Letters, digits and a few signs: what proxies send. Anything else does not get into the log, nor back out. */
@@ -21,9 +21,22 @@ export function requestLog(level: Config['logLevel'], stream: LogStream | undefi
       timestamp: stdTimeFunctions.isoTime,
       // Fastify's own serializer of a request writes the address, and with it the query that a person sent.
       serializers: { req: ({ method }) => ({ method: method ?? '' }) },
-      ...(stream !== undefined && { stream }),
+      stream: stream ?? standardOutput(),
     },
   }
+}
+
+/** So much of what could not be written waits for room; what comes then is lost. */
+const MOST_WAITING_BYTES = 1 << 20
+
+/**
+ * Standard output. A full disk behind it costs lines of the log and nothing else: pino's own stream would end the service, and one
+ * that does not write at once would wait at the end until there is room.
+ */
+function standardOutput(): DestinationStream {
+  const output = destination({ dest: 1, sync: true, maxLength: MOST_WAITING_BYTES })
+  output.on('error', () => {})
+  return output
 }
 
 /**

@@ -1,0 +1,58 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { closeSync, openSync } from 'node:fs'
+import { request } from 'undici'
+import { describe, expect, onTestFinished, test, vi } from 'vitest'
+import { OPERATIONS } from '#tests/fuzz/document.ts'
+import { post } from './support/ask.ts'
+import { freePort } from './support/free-port.ts'
+import { ended, listening, start } from './support/started-process.ts'
+
+/** Every example that is posted, and what comes back. */
+async function answersOf(address: string): Promise<readonly string[]> {
+  const answers: string[] = []
+  for (const { path, examples } of OPERATIONS.filter(({ method }) => method === 'POST')) {
+    for (const input of examples) {
+      const { status, text } = await post(address + path, input)
+      answers.push(`${path} ${status} ${text}`)
+    }
+  }
+  return answers
+}
+
+async function answersOfAnother(): Promise<readonly string[]> {
+  const another = await start()
+  await listening(another)
+  return answersOf(`http://127.0.0.1:${another.port}`)
+}
+
+const ready = (address: string) =>
+  vi.waitFor(async () => expect((await request(`${address}/health/ready`)).statusCode).toBe(200), { timeout: 20_000 })
+
+describe('a disk that takes nothing', () => {
+  test('is not missed: a process that may write no file gives the same answers, and ends well', async () => {
+    const options = '--permission --allow-fs-read=* --allow-worker --allow-net'
+    const started = await start({ NODE_OPTIONS: options, NODE_COMPILE_CACHE: '/compiled-code-goes-nowhere' })
+    await listening(started)
+    expect(await answersOf(`http://127.0.0.1:${started.port}`)).toEqual(await answersOfAnother())
+    started.process.kill('SIGTERM')
+    expect(await ended(started)).toBe(0)
+  }, 90_000)
+
+  test('behind the log loses its lines, and nothing else', async () => {
+    const port = await freePort()
+    const full = openSync('/dev/full', 'w')
+    const child: ChildProcess = spawn('node', ['src/server.ts'], {
+      env: { PATH: process.env['PATH'] ?? '', PORT: String(port), LOG_LEVEL: 'debug' },
+      stdio: ['ignore', full, 'ignore'],
+    })
+    closeSync(full)
+    onTestFinished(() => {
+      child.kill('SIGKILL')
+    })
+    const address = `http://127.0.0.1:${port}`
+    await ready(address)
+    expect(await answersOf(address)).toEqual(await answersOfAnother())
+    child.kill('SIGTERM')
+    expect(await ended({ process: child, port, said: { out: '', err: '' } })).toBe(0)
+  }, 90_000)
+})
