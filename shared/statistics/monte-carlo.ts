@@ -32,6 +32,8 @@ const FEWEST_BATCHES = 10
 
 /** A stream that no batch has. */
 const PILOT_STREAM = SEEDS - 1
+/** What is drawn aside has the stream so many further on, in the round. */
+const ASIDE = SEEDS / 2
 const PILOT_SLICES = 8
 
 /** Bins reach so many standard deviations either side. */
@@ -40,11 +42,18 @@ const REACH = 8
 /** The share that a coverage interval holds. */
 const COVERAGE = 0.95
 
-/** Random numbers that a model needs: so many rows, of a slice each, row after row. */
+/**
+ * Random numbers that a model needs: so many rows, of a slice each, row after row. Those drawn aside come from a stream of
+ * their own, so that all others are drawn as they are without them.
+ */
 export interface Source {
   readonly rows: number
+  readonly isAside?: boolean
   readonly draw: (random: Random, out: Float64Array) => void
 }
+
+/** The same source, drawn aside. */
+export const aside = (source: Source): Source => ({ ...source, isAside: true })
 
 /** As many numbers of a distribution as there are rows, each on its own. */
 export const independent = (distribution: Distribution, rows = 1): Source => ({
@@ -119,10 +128,10 @@ export function planTrials(
 ): Plan {
   requireWhole('trials', trials, 1)
   const room = roomFor(model)
-  const random = randomStream(seed, PILOT_STREAM)
+  const streams = streamsOf(seed, PILOT_STREAM)
   const seen = room.results.map(() => new Float64Array(PILOT_SLICES * SLICE))
   for (let slice = 0; slice < PILOT_SLICES; slice++) {
-    runSlice(model, random, room)
+    runSlice(model, streams, room)
     room.results.forEach((result, output) => {
       seen[output]?.set(result, slice * SLICE)
     })
@@ -161,9 +170,19 @@ const roomFor = ({ sources, outputs }: Model): Room => ({
   below: roomForEdges(),
 })
 
-function runSlice({ sources, evaluate }: Model, random: Random, { drawn, results }: Room): void {
+interface Streams {
+  readonly main: Random
+  readonly aside: Random
+}
+
+const streamsOf = (seed: number, stream: number): Streams => ({
+  main: randomStream(seed, stream),
+  aside: randomStream(seed, (stream + ASIDE) % SEEDS),
+})
+
+function runSlice({ sources, evaluate }: Model, { main, aside }: Streams, { drawn, results }: Room): void {
   sources.forEach((source, index) => {
-    source.draw(random, drawn[index] ?? new Float64Array(0))
+    source.draw(source.isAside === true ? aside : main, drawn[index] ?? new Float64Array(0))
   })
   evaluate(drawn, results)
 }
@@ -182,11 +201,11 @@ export function runBatches(model: Model, plan: Plan, first: number, count: numbe
   const batches: Tally['batches'][number][] = []
   for (let batch = first; batch < Math.min(first + count, batchCount(plan)); batch++) {
     const trials = Math.min(plan.batchSize, plan.trials - batch * plan.batchSize)
-    const random = randomStream(plan.seed, batch)
+    const streams = streamsOf(plan.seed, batch)
     const sums = plan.ranges.map(() => new Float64Array(4))
     for (let done = 0; done < trials; done += SLICE) {
       const counted = Math.min(SLICE, trials - done)
-      runSlice(model, random, room)
+      runSlice(model, streams, room)
       room.results.forEach((values, output) => {
         const histogram = own[output]
         if (histogram !== undefined) countIn(histogram, values, counted)

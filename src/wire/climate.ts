@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox'
+import type { BallMaterial } from '#shared/bearing/design-input.ts'
 import {
   CONSTRUCTIONS,
   type Construction,
@@ -8,6 +9,7 @@ import {
   type Woods as CoreWoods,
   type Range,
   USUAL_TEMPERATURE,
+  type Year,
 } from '#shared/bearing/seasonal-fit/input.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Fault } from '#src/http/problem.ts'
@@ -155,11 +157,28 @@ function toRingWood(
   return typeof known === 'string' ? { construction, species: known } : known
 }
 
+/** Woods, year and day of making of one bearing in the core's words, or everything that is wrong with them. */
+export function toYear(
+  request: { readonly woods: Woods; readonly climate: Climate },
+  material: BallMaterial,
+): Result<Year, readonly Fault[]> {
+  const woods = toWoods(request.woods)
+  const year = toClimate(request.climate)
+  const stray: readonly Fault[] =
+    material === 'wood' || request.woods.balls === undefined
+      ? []
+      : [{ path: '/woods/balls', message: `the balls are of ${material}: they have no wood` }]
+  if (!woods.ok || !year.ok || stray.length > 0) {
+    return fail([...(woods.ok ? [] : woods.error), ...(year.ok ? [] : year.error), ...stray])
+  }
+  return ok({ woods: woods.value, ...year.value })
+}
+
 /** The year and the day of making in the core's words, or what they lack. */
 export function toClimate(
   climate: Climate,
 ): Result<{ readonly climate: CoreClimate; readonly today: CoreToday }, readonly Fault[]> {
-  const year = toYear(climate)
+  const year = toCoreClimate(climate)
   const today = toToday(climate)
   if (year === undefined || today === undefined) {
     return fail([
@@ -174,7 +193,7 @@ export function toClimate(
   return ok({ climate: year, today })
 }
 
-function toYear({ temperatureScale: scale = 'celsius', ...climate }: Climate): CoreClimate | undefined {
+function toCoreClimate({ temperatureScale: scale = 'celsius', ...climate }: Climate): CoreClimate | undefined {
   const { temperature, relativeHumidity, moistureContent, months } = climate
   if (moistureContent !== undefined) return { kind: 'moisture', moistureContent }
   if (months !== undefined) {

@@ -1,5 +1,5 @@
 import type { SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
-import { SPECIES } from '#shared/data/species.ts'
+import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
 import { inScale, type Scale } from './climate.ts'
 
 /* How the year is spoken of where a question has one. */
@@ -26,3 +26,6 @@ export function seasonRefusalSentence(refusal: SeasonRefusal, scale: Scale): str
       return refusal satisfies never
   }
 }
+
+export const memorySentence = (species: SpeciesId): string =>
+  `how ${SPECIES[species].name} moves is quoted from memory, and nothing was at hand to check it by: treat it as a guess`

@@ -1,6 +1,5 @@
-import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { CheckRefusal } from '#shared/bearing/tolerance-check/check.ts'
 import type { ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
-import type { ToleranceRefusal } from '#shared/bearing/tolerance-check/refusal.ts'
 import { BATCHES_A_LOOK, standsStill, type ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { batchCount, joined, type Plan, type Tally } from '#shared/statistics/monte-carlo.ts'
@@ -17,7 +16,7 @@ export async function checkTolerance(
   input: ToleranceCheckInput,
   runPart: RunPart,
   atOnce: number,
-): Promise<Result<ToleranceCheck, readonly (Refusal | ToleranceRefusal)[]>> {
+): Promise<Result<ToleranceCheck, readonly CheckRefusal[]>> {
   const planned = await runPart('prepareTrials', input)
   if (!planned.ok) return planned
   const plan = planned.value

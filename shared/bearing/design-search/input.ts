@@ -1,7 +1,7 @@
 import * as defaults from '#shared/bearing/defaults.ts'
 import type { BallMaterial, DesignInput } from '#shared/bearing/design-input.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from '#shared/bearing/load-check/input.ts'
-import type { SeasonalFitInput } from '#shared/bearing/seasonal-fit/input.ts'
+import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 
 /** Balls on hand, or to be had. */
@@ -32,9 +32,6 @@ export type SharedDesign = Pick<
   | 'split'
   | 'shopDenominator'
 >
-
-/** Of `woods.balls` only wooden ones take notice. */
-export type Year = Omit<SeasonalFitInput, 'design'>
 
 export const SHOWN = ['best-of-each-ring', 'all'] as const
 /** `best-of-each-ring`: of the designs with the same balls and count only the best. */

@@ -5,7 +5,7 @@ import type { Climate, SeasonalFitInput } from './input.ts'
 import type { DesignRefused, SeasonRefusal } from './refusal.ts'
 import { movingBearing } from './seasonal-fit.ts'
 import type { Shape } from './shape.ts'
-import type { WoodState } from './states.ts'
+import type { Season, WoodState } from './states.ts'
 
 /** What the weather has done to the bearing since the day it was made: all of one cause, so all of it together. */
 export interface ClimateChange {
@@ -20,24 +20,30 @@ export interface ClimateChange {
   readonly ballLotMean: Mm
 }
 
+/** The distribution of what the weather does to a bearing, for whoever draws chance. */
+export interface ClimateMovement {
+  /** All equally likely. Draw one and take all its changes together: they have one cause. */
+  readonly states: readonly ClimateChange[]
+  /** The farthest that it goes: the driest, the dampest and, where it lies between, the day of making, when all is round; or the months. */
+  readonly ends: readonly ClimateChange[]
+}
+
 /** How finely a range of moisture is divided: its parts are equally likely. */
 const PARTS = 64
 
-/**
- * The distribution of what the weather does to a bearing, for whoever draws chance: states that are equally likely, from
- * a range the middles of equal parts of it (moisture uniform), from a table its months. Draw one state and take all its
- * changes together: they have one cause.
- */
+/** From a range the states are the middles of equal parts of it (moisture uniform), from a table its months. */
 export function climateMovement(
   input: SeasonalFitInput,
-): Result<readonly ClimateChange[], readonly (SeasonRefusal | DesignRefused)[]> {
+): Result<ClimateMovement, readonly (SeasonRefusal | DesignRefused)[]> {
   const moving = movingBearing(input)
   if (!moving.ok) return moving
   const { season, shapeIn } = moving.value
   const made = shapeIn(season.today)
-  return ok(
-    drawnStates(input.climate, season.states).map((state) => changeOf(state.moistureContent, made, shapeIn(state))),
-  )
+  const change = (state: WoodState): ClimateChange => changeOf(state.moistureContent, made, shapeIn(state))
+  return ok({
+    states: drawnStates(input.climate, season.states).map(change),
+    ends: endStates(input.climate, season).map(change),
+  })
 }
 
 function drawnStates(climate: Climate, states: readonly WoodState[]): readonly WoodState[] {
@@ -51,6 +57,12 @@ function drawnStates(climate: Climate, states: readonly WoodState[]): readonly W
     relativeHumidity: between(...humidities, part),
     moistureContent: between(driest.moistureContent, dampest.moistureContent, part),
   }))
+}
+
+function endStates(climate: Climate, { today, states }: Season): readonly WoodState[] {
+  const moistures = states.map(({ moistureContent }) => moistureContent)
+  const isBetween = today.moistureContent > Math.min(...moistures) && today.moistureContent < Math.max(...moistures)
+  return climate.kind !== 'months' && isBetween ? [...states, today] : states
 }
 
 const meanRadius = ({ along, across }: Ellipse): number => (along + across) / 2

@@ -55,5 +55,8 @@ export interface SeasonalFitInput {
   readonly today: Today
 }
 
+/** All that a year is beside the bearing. Of `woods.balls` only wooden ones take notice. */
+export type Year = Omit<SeasonalFitInput, 'design'>
+
 /** Indoors, where nothing is said of it [degrees C]: common practice, no source. */
 export const USUAL_TEMPERATURE = 20

@@ -5,7 +5,7 @@ import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type BuildIn, buildIn } from './build-in.ts'
 import { type Fit, fitOf, type Trouble, troublesOf, whatBinds } from './fit.ts'
-import type { RingWood, SeasonalFitInput, Woods } from './input.ts'
+import type { RingWood, SeasonalFitInput, Woods, Year } from './input.ts'
 import type { DesignRefused, SeasonRefusal } from './refusal.ts'
 import { type RunningBand, runningBand } from './running-band.ts'
 import { type MadeSizes, madeSizes, type Shape, shapeAt } from './shape.ts'
@@ -89,7 +89,7 @@ export function movingBearing(
 }
 
 /** What a year and woods lack by themselves, whatever the bearing. */
-export function yearFaults({ woods, climate, today }: Omit<SeasonalFitInput, 'design'>): readonly SeasonRefusal[] {
+export function yearFaults({ woods, climate, today }: Year): readonly SeasonRefusal[] {
   const season = seasonOf(climate, today, woods)
   return [...unknownMovements(woods), ...(season.ok ? [] : season.error)]
 }

@@ -1,5 +1,7 @@
 import { type Bearing, bearingAsked } from '#shared/bearing/bearing.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
+import { type ClimateMovement, climateMovement } from '#shared/bearing/seasonal-fit/climate-movement.ts'
+import type { SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Band } from '#shared/statistics/monte-carlo.ts'
 import { mm } from '#shared/units/length.ts'
@@ -10,12 +12,17 @@ import { type ToleranceRefusal, unfitContributors } from './refusal.ts'
 
 /** A tolerance check with nothing left open. */
 export interface Check {
-  readonly input: Required<ToleranceCheckInput>
+  readonly input: Required<Omit<ToleranceCheckInput, 'year'>> & Pick<ToleranceCheckInput, 'year'>
   readonly bearing: Bearing
   readonly differences: Differences
+  /** What the weather does to this bearing. Absent where nothing was said of it. */
+  readonly climate?: ClimateMovement
   readonly gapLimits: Band
   readonly playLimits: Band
 }
+
+/** Why there is nothing to check: of the design, of the year, or of what is asked of both. */
+export type CheckRefusal = Refusal | SeasonRefusal | ToleranceRefusal
 
 /**
  * Fills in what was left out, and refuses what is no bearing any more.
@@ -23,12 +30,23 @@ export interface Check {
  * @param input lengths in millimetres; scatters 0 and above
  * @returns every reason at once; those of the design at `/design`
  */
-export function checkOf(input: ToleranceCheckInput): Result<Check, readonly (Refusal | ToleranceRefusal)[]> {
+export function checkOf(input: ToleranceCheckInput): Result<Check, readonly CheckRefusal[]> {
   const made = bearingAsked(input.design, 'tolerance-check')
-  if (!made.ok) return fail(made.error.map((refusal) => ({ ...refusal, path: `/design${refusal.path}` })))
-  const check = settled(input, made.value)
-  const refusals = [...limitRefusals(check), ...unfitContributors(check.bearing, check.differences)]
+  if (!made.ok) return fail(made.error.map(inDesign))
+  const moved = movementOf(input)
+  const check = { ...settled(input, made.value), ...(moved.ok ? moved.value : {}) }
+  const refusals = [...(moved.ok ? [] : moved.error), ...limitRefusals(check), ...unfitContributors(check)]
   return refusals.length > 0 ? fail(refusals) : ok(check)
+}
+
+const inDesign = (refusal: Refusal): Refusal => ({ ...refusal, path: `/design${refusal.path}` })
+
+/** The weather, where it is asked about. What speaks against it in the design does so for this question too. */
+function movementOf({ design, year }: ToleranceCheckInput): Result<Pick<Check, 'climate'>, readonly CheckRefusal[]> {
+  if (year === undefined) return ok({})
+  const moved = climateMovement({ design, ...year })
+  if (moved.ok) return ok({ climate: moved.value })
+  return fail(moved.error.map((each) => (each.code === 'design-refused' ? inDesign(each.refusal) : each)))
 }
 
 function settled(input: ToleranceCheckInput, bearing: Bearing): Check {
@@ -44,6 +62,7 @@ function settled(input: ToleranceCheckInput, bearing: Bearing): Check {
     input: {
       design: design.input,
       contributors: input.contributors,
+      ...(input.year === undefined ? {} : { year: input.year }),
       limits,
       trials: input.trials ?? defaults.TRIALS,
       significantDigits: input.significantDigits ?? defaults.SIGNIFICANT_DIGITS,

@@ -1,4 +1,5 @@
 import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import type { Mm } from '#shared/units/length.ts'
 
 /**
@@ -15,6 +16,9 @@ export const CONTRIBUTORS = [
   'finishFilm',
 ] as const
 export type ContributorName = (typeof CONTRIBUTORS)[number]
+
+/** Whatever makes a bearing differ from its design: the weather changes several things at once, so it has no one scatter. */
+export type CauseName = ContributorName | 'climate'
 
 /** How something scatters. Without a mean it does so about what the design says. */
 export type Scatter =
@@ -36,6 +40,8 @@ export interface LimitsInput {
 export interface ToleranceCheckInput {
   readonly design: DesignInput
   readonly contributors: Contributors
+  /** The woods, the day of making and the year through which the bearing runs; without it the wood stays as it is. */
+  readonly year?: Year
   readonly limits?: LimitsInput
   /** How many, or as many as it takes until the figures stand still. */
   readonly trials?: number | 'auto'

@@ -1,7 +1,9 @@
-import { type Distribution, meanOf, momentsOfSize, varianceOf } from '#shared/statistics/distribution.ts'
+import type { ClimateChange } from '#shared/bearing/seasonal-fit/climate-movement.ts'
+import { type Distribution, type Moments, meanOf, varianceOf } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Check } from './check.ts'
-import type { ContributorName } from './input.ts'
+import type { CauseName, ContributorName } from './input.ts'
+import { momentsTogether } from './lobes.ts'
 import { innerOf, outerOf, type SeatSlopes, seatSlopes } from './seats.ts'
 
 /*
@@ -14,7 +16,10 @@ export type FigureName = (typeof FIGURES)[number]
 
 /** What one contributor does to one figure. */
 export interface Sensitivity {
-  /** mm of the figure per mm of the contributor; of `ballDiameter` per mm of one ball, on the mean over the ring. */
+  /**
+   * mm of the figure per mm of the contributor; of `ballDiameter` per mm of one ball, on the mean over the ring; of
+   * `climate` per % of moisture content, by least squares over its states.
+   */
   readonly slope: number
   /** What its own mean moves the figure by [mm]. */
   readonly shift: number
@@ -27,19 +32,25 @@ export interface Sensitivity {
 export interface LinearLaw {
   readonly mean: Mm
   readonly standardDeviation: Mm
-  readonly sensitivities: ReadonlyMap<ContributorName, Sensitivity>
+  readonly sensitivities: ReadonlyMap<CauseName, Sensitivity>
 }
 
 /** Slopes of a figure: one for each ball by diameter in their order round the ring, one for each other contributor. */
 export interface Slopes {
   readonly eachBall: readonly number[]
   readonly of: Readonly<Record<Exclude<ContributorName, 'ballDiameter'>, number>>
+  /** For a ring that grows as a whole, its groove and its land alike: by the radius. */
+  readonly ofRing: { readonly outer: number; readonly inner: number }
 }
 
 export function linearLaw(check: Check, figure: FigureName): LinearLaw {
   const slopes = figure === 'ballGap' ? gapSlopes(check) : playSlopes(check)
   const nominal = figure === 'ballGap' ? check.bearing.ballGap : check.bearing.radialInternalClearance
-  const effects = Array.from(check.differences, ([name, distribution]) => effectOf(name, distribution, slopes))
+  const weather = weatherEffects(check, slopes)
+  const effects = [
+    ...Array.from(check.differences, ([name, distribution]) => effectOf(name, distribution, slopes, check)),
+    ...(check.climate === undefined ? [] : [weatherEffect(check.climate.states, weather)]),
+  ]
   const variance = effects.reduce<number>((sum, effect) => sum + effect.variance, 0)
   return {
     mean: mm(effects.reduce<number>((sum, { shift }) => sum + shift, nominal)),
@@ -51,18 +62,69 @@ export function linearLaw(check: Check, figure: FigureName): LinearLaw {
 }
 
 interface Effect extends Omit<Sensitivity, 'share'> {
-  readonly name: ContributorName
+  readonly name: CauseName
 }
 
-function effectOf(name: ContributorName, distribution: Distribution, { eachBall, of }: Slopes): Effect {
+function effectOf(name: ContributorName, distribution: Distribution, { eachBall, of }: Slopes, check: Check): Effect {
   if (name === 'ballDiameter') return effectOfBalls(distribution, eachBall)
   const slope = of[name]
   // Two grooves, each with lobes of its own, and either sign of an amplitude binds alike.
   if (name === 'outOfRound') {
-    const { mean, variance } = momentsOfSize(distribution)
-    return { name, slope, shift: 2 * slope * mean, variance: 2 * slope * slope * variance }
+    const { mean } = momentsTogether(distribution, 0)
+    return { name, slope, shift: 2 * slope * mean, variance: slope * slope * lobesVariance(distribution, check) }
   }
   return { name, slope, shift: slope * meanOf(distribution), variance: slope * slope * varianceOf(distribution) }
+}
+
+/**
+ * Of the lobes of both grooves, as they are in each state of the year: the variance that is left when the state is known.
+ * What the states' means scatter is the weather's part (the law of total variance), so the two add up.
+ */
+function lobesVariance(distribution: Distribution, { climate }: Check): number {
+  const variance = (given: number): number => momentsTogether(distribution, given).variance
+  const states = climate?.states ?? []
+  if (!states.some(hasLobes)) return 2 * variance(0)
+  return (
+    states.reduce((sum, { outerOutOfRound, innerOutOfRound }) => {
+      return sum + variance(outerOutOfRound) + variance(innerOutOfRound)
+    }, 0) / states.length
+  )
+}
+
+const hasLobes = ({ outerOutOfRound, innerOutOfRound }: ClimateChange): boolean =>
+  outerOutOfRound > 0 || innerOutOfRound > 0
+
+/** What each state of the year does to a figure. Of the lobes it does what they are larger by than without the weather. */
+function weatherEffects({ climate, differences }: Check, { of, ofRing }: Slopes): readonly number[] {
+  const own: Distribution = differences.get('outOfRound') ?? { kind: 'uniform', mean: 0, halfWidth: 0 }
+  const size = (given: number): number => momentsTogether(own, given).mean
+  const round = of.outOfRound === 0 ? 0 : size(0)
+  const larger = (given: number): number => (of.outOfRound === 0 ? 0 : size(given) - round)
+  return (climate?.states ?? []).map(
+    (state) =>
+      ofRing.outer * state.outerGrooveBottomRadius +
+      ofRing.inner * state.innerGrooveBottomRadius +
+      of.ballLotMean * state.ballLotMean +
+      of.outOfRound * (larger(state.outerOutOfRound) + larger(state.innerOutOfRound)),
+  )
+}
+
+function weatherEffect(states: readonly ClimateChange[], effects: readonly number[]): Effect {
+  const moistures = states.map(({ moistureContent }) => moistureContent)
+  const [moisture, effect] = [momentsOf(moistures), momentsOf(effects)]
+  const covariance = momentsOf(effects.map((each, state) => each * ((moistures[state] ?? 0) - moisture.mean))).mean
+  return {
+    name: 'climate',
+    slope: moisture.variance > 0 ? covariance / moisture.variance : 0,
+    shift: effect.mean,
+    variance: effect.variance,
+  }
+}
+
+/** Of values that are equally likely. */
+function momentsOf(values: readonly number[]): Moments {
+  const any: Distribution = { kind: 'discrete', values }
+  return { mean: meanOf(any), variance: varianceOf(any) }
 }
 
 /**
@@ -117,6 +179,7 @@ export function gapSlopes({ bearing }: Check): Slopes {
       outOfRound: 0,
       finishFilm: -perCentre * perSeatRadius,
     },
+    ofRing: { outer: perCentre, inner: 0 },
   }
 }
 
@@ -134,6 +197,7 @@ export function playSlopes({ bearing }: Check): Slopes {
       outOfRound: -2,
       finishFilm: perSeatRadius,
     },
+    ofRing: { outer: 2, inner: -2 },
   }
 }
 

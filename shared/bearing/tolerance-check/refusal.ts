@@ -1,11 +1,12 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { ClimateChange, ClimateMovement } from '#shared/bearing/seasonal-fit/climate-movement.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
 import { type Distribution, type Ends, endsOf } from '#shared/statistics/distribution.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Differences } from './differences.ts'
-import { CONTRIBUTORS, type ContributorName } from './input.ts'
+import { type CauseName, CONTRIBUTORS, type ContributorName } from './input.ts'
 import { type GroovedRing, innerOf, outerCentre, outerOf, sitsOnBottom } from './seats.ts'
 
 /** Why there is nothing to say: facts only. Paths are those of the input. */
@@ -14,7 +15,7 @@ export type ToleranceRefusal =
   | {
       readonly code: 'contributor-too-wide'
       readonly path: string
-      readonly name: ContributorName
+      readonly name: CauseName
       /** How far it may take something from the design, as drawn. */
       readonly reach: Mm
       readonly because: 'balls' | 'outer-groove' | 'inner-groove' | 'closes' | 'lobes'
@@ -31,27 +32,37 @@ const LARGEST_LOBE = 0.05
 
 const NOTHING: Ends = { least: 0, most: 0 }
 
+/** A bearing, and all that may make it differ. */
+interface Causes {
+  readonly bearing: Bearing
+  readonly differences: Differences
+  readonly climate?: ClimateMovement
+}
+
 /**
  * Contributors so wide that somewhere in their reach no bearing is left: balls that are none, grooves of no depth, balls that
  * do not fit side by side. Within, every trial has a gap.
  */
-export function unfitContributors(bearing: Bearing, differences: Differences): readonly (Refusal | ToleranceRefusal)[] {
+export function unfitContributors({ bearing, differences, climate }: Causes): readonly (Refusal | ToleranceRefusal)[] {
   const few = tooFewMeasured(bearing, differences.get('ballDiameter'))
   if (few.length > 0) return few
-  const reaches = new Map<ContributorName, Ends>(
-    CONTRIBUTORS.map((name) => {
-      const distribution = differences.get(name)
-      return [name, distribution === undefined ? NOTHING : endsOf(distribution, FARTHEST_DRAW)]
-    }),
-  )
-  const blamed = new Map<ContributorName, Break['because']>()
-  for (const { names, because } of breaks(bearing, (name) => reaches.get(name) ?? NOTHING)) {
+  const reachOfOne = (name: ContributorName): Ends => {
+    const distribution = differences.get(name)
+    return distribution === undefined ? NOTHING : endsOf(distribution, FARTHEST_DRAW)
+  }
+  const weather = weatherReach(climate?.ends ?? [])
+  const reaches = new Map<CauseName, Ends>([
+    ...CONTRIBUTORS.map((name) => [name, reachOfOne(name)] as const),
+    ['climate', widestOf(Object.values(weather))],
+  ])
+  const blamed = new Map<CauseName, Break['because']>()
+  for (const { names, because } of breaks(bearing, reachOfOne, weather)) {
     const name = widest(names, reaches)
     if (!blamed.has(name)) blamed.set(name, because)
   }
   return Array.from(blamed, ([name, because]) => ({
     code: 'contributor-too-wide',
-    path: `/contributors/${name}`,
+    path: name === 'climate' ? '/climate' : `/contributors/${name}`,
     name,
     reach: mm(reachOf(reaches.get(name) ?? NOTHING)),
     because,
@@ -73,17 +84,37 @@ function tooFewMeasured({ settled }: Bearing, balls: Distribution | undefined): 
 
 const reachOf = ({ least, most }: Ends): number => Math.max(Math.abs(least), Math.abs(most))
 
-const widest = (names: readonly ContributorName[], reaches: ReadonlyMap<ContributorName, Ends>): ContributorName =>
+const widestOf = (reaches: readonly Ends[]): Ends =>
+  reaches.reduce((most, reach) => (reachOf(reach) > reachOf(most) ? reach : most), NOTHING)
+
+/** How far the weather takes each thing that it moves, the day of making among its states. */
+type WeatherReach = Readonly<Record<Exclude<keyof ClimateChange, 'moistureContent'>, Ends>>
+
+function weatherReach(ends: readonly ClimateChange[]): WeatherReach {
+  const of = (name: keyof ClimateChange): Ends => {
+    const values = ends.map((change) => change[name])
+    return { least: Math.min(0, ...values), most: Math.max(0, ...values) }
+  }
+  return {
+    outerGrooveBottomRadius: of('outerGrooveBottomRadius'),
+    innerGrooveBottomRadius: of('innerGrooveBottomRadius'),
+    outerOutOfRound: of('outerOutOfRound'),
+    innerOutOfRound: of('innerOutOfRound'),
+    ballLotMean: of('ballLotMean'),
+  }
+}
+
+const widest = (names: readonly [CauseName, ...CauseName[]], reaches: ReadonlyMap<CauseName, Ends>): CauseName =>
   names.reduce((most, name) =>
     reachOf(reaches.get(name) ?? NOTHING) > reachOf(reaches.get(most) ?? NOTHING) ? name : most,
   )
 
 interface Break {
-  readonly names: readonly [ContributorName, ...ContributorName[]]
+  readonly names: readonly [CauseName, ...CauseName[]]
   readonly because: Extract<ToleranceRefusal, { code: 'contributor-too-wide' }>['because']
 }
 
-function breaks(bearing: Bearing, reach: (name: ContributorName) => Ends): readonly Break[] {
+function breaks(bearing: Bearing, reach: (name: ContributorName) => Ends, weather: WeatherReach): readonly Break[] {
   const { ballDiameter, input } = bearing.settled
   const [each, lot, film, lobes] = [
     reach('ballDiameter'),
@@ -91,11 +122,11 @@ function breaks(bearing: Bearing, reach: (name: ContributorName) => Ends): reado
     reach('finishFilm'),
     reach('outOfRound'),
   ]
-  const smallest = ballDiameter + each.least + lot.least
-  const largest = ballDiameter + each.most + lot.most
+  const smallest = ballDiameter + each.least + lot.least + weather.ballLotMean.least
+  const largest = ballDiameter + each.most + lot.most + weather.ballLotMean.most
   const found: Break[] = []
   if (!(smallest > 0 && largest <= MOST_UNEVEN * smallest && smallest / 2 + film.least > 0)) {
-    found.push({ names: ['ballDiameter', 'ballLotMean', 'finishFilm'], because: 'balls' })
+    found.push({ names: ['ballDiameter', 'ballLotMean', 'finishFilm', 'climate'], because: 'balls' })
   }
   const [outer, inner] = [outerOf(bearing), innerOf(bearing)]
   const [outerReach, innerReach] = [reach('outerGrooveBottomRadius'), reach('innerGrooveBottomRadius')]
@@ -103,18 +134,22 @@ function breaks(bearing: Bearing, reach: (name: ContributorName) => Ends): reado
   if (!isGroove(outer, seatRadius, outerReach))
     found.push({ names: ['outerGrooveBottomRadius'], because: 'outer-groove' })
   const innerDepths = { least: -innerReach.most, most: -innerReach.least }
-  if (!(isGroove(inner, seatRadius, innerDepths) && inner.bottomRadius + innerReach.least > 0)) {
-    found.push({ names: ['innerGrooveBottomRadius'], because: 'inner-groove' })
+  const innermost = inner.bottomRadius + innerReach.least + weather.innerGrooveBottomRadius.least
+  if (!(isGroove(inner, seatRadius, innerDepths) && innermost > 0)) {
+    found.push({ names: ['innerGrooveBottomRadius', 'climate'], because: 'inner-groove' })
   }
-  const lobe = reachOf(lobes)
-  if (!(lobe <= LARGEST_LOBE * bearing.pitchRadius)) found.push({ names: ['outOfRound'], because: 'lobes' })
+  const lobe = reachOf(lobes) + Math.max(weather.outerOutOfRound.most, weather.innerOutOfRound.most)
+  if (!(lobe <= LARGEST_LOBE * bearing.pitchRadius)) {
+    found.push({ names: ['outOfRound', 'climate'], because: 'lobes' })
+  }
   if (found.length > 0) return found
-  const sine = largest / 2 / (outerCentre(outer, seatRadius, outerReach.least) - lobe)
+  const tightest = outerCentre(outer, seatRadius, outerReach.least) + weather.outerGrooveBottomRadius.least - lobe
+  const sine = largest / 2 / tightest
   const round = sine > 0 && sine < 1 ? 2 * (input.balls.count - 1) * Math.asin(sine) : Number.NaN
   if (round < FARTHEST_ROUND) return []
   return [
     {
-      names: ['ballDiameter', 'ballLotMean', 'outerGrooveBottomRadius', 'finishFilm', 'outOfRound'],
+      names: ['ballDiameter', 'ballLotMean', 'outerGrooveBottomRadius', 'finishFilm', 'outOfRound', 'climate'],
       because: 'closes',
     },
   ]

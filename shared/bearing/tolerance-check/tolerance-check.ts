@@ -1,4 +1,3 @@
-import type { Refusal } from '#shared/bearing/refusal.ts'
 import { ok, type Result } from '#shared/result.ts'
 import {
   ABOVE,
@@ -19,11 +18,10 @@ import {
 } from '#shared/statistics/monte-carlo.ts'
 import { type CoarseHistogram, coarse, type Estimated, quantile } from '#shared/statistics/streaming-histogram.ts'
 import { type Aim, aimOf, type Chance, type Outcomes } from './aim.ts'
-import { type Check, checkOf } from './check.ts'
+import { type Check, type CheckRefusal, checkOf } from './check.ts'
 import { MOST_TRIALS, SIGNIFICANT_DIGITS } from './defaults.ts'
 import type { ToleranceCheckInput } from './input.ts'
 import { FIGURES, type FigureName, type LinearLaw, linearLaw } from './linear-law.ts'
-import type { ToleranceRefusal } from './refusal.ts'
 import { trialModel } from './trials.ts'
 import { type WorstCase, worstCase } from './worst-case.ts'
 
@@ -62,7 +60,7 @@ export interface ToleranceCheck {
 }
 
 /** What is to be run, or every reason at once why nothing is. */
-export function prepareTrials(input: ToleranceCheckInput): Result<Plan, readonly (Refusal | ToleranceRefusal)[]> {
+export function prepareTrials(input: ToleranceCheckInput): Result<Plan, readonly CheckRefusal[]> {
   const checked = checkOf(input)
   if (!checked.ok) return checked
   const check = checked.value
@@ -154,9 +152,7 @@ function histogramOf({ histograms }: Tally, output: number) {
 }
 
 /** All three steps at once, in one go: for whoever has no threads to spread them over. */
-export function toleranceCheck(
-  input: ToleranceCheckInput,
-): Result<ToleranceCheck, readonly (Refusal | ToleranceRefusal)[]> {
+export function toleranceCheck(input: ToleranceCheckInput): Result<ToleranceCheck, readonly CheckRefusal[]> {
   const plan = prepareTrials(input)
   if (!plan.ok) return plan
   const tallies: Tally[] = []

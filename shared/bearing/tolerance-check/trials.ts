@@ -1,11 +1,20 @@
 import { gapOnPath, type Lobes } from '#shared/geometry/balls-on-a-path.ts'
 import { unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
 import { type Distribution, endsOf } from '#shared/statistics/distribution.ts'
-import { independent, type Model, SLICE, type Source, withoutReplacement } from '#shared/statistics/monte-carlo.ts'
+import {
+  aside,
+  independent,
+  type Model,
+  SLICE,
+  type Source,
+  withoutReplacement,
+} from '#shared/statistics/monte-carlo.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
 import type { Check } from './check.ts'
 import { CONTRIBUTORS, type ContributorName } from './input.ts'
+import { lobesOf, together } from './lobes.ts'
 import { type GroovedRing, innerCentre, innerOf, outerCentre, outerOf, sitsOnBottom } from './seats.ts'
+import { inStates, type Weather, weatherOf } from './weather.ts'
 
 /*
  * Trials of one bearing: ball gap (output 0) and radial internal clearance (output 1) of the same balls in the same grooves.
@@ -14,8 +23,8 @@ import { type GroovedRing, innerCentre, innerOf, outerCentre, outerOf, sitsOnBot
  * by the direction in which lobes leave least: twice the amplitude of either groove less than in the mean.
  */
 
-/** Lobes take two kinds of random numbers, all other contributors one. */
-type DrawnName = Exclude<ContributorName, 'outOfRound'> | 'lobes' | 'direction'
+/** Lobes take two kinds of random numbers, all other contributors one. The weather takes its own, after all of them. */
+type DrawnName = Exclude<ContributorName, 'outOfRound'> | 'lobes' | 'direction' | 'state' | 'grain' | 'innerGrain'
 
 /** A slice of trials, as it is worked on. */
 interface Slice {
@@ -25,34 +34,52 @@ interface Slice {
   readonly shifted: Float64Array
   readonly means: Float64Array
   readonly bottomRadii: Float64Array
+  /** What the weather does to all balls alike, and to either ring. */
+  readonly lot: Float64Array
+  readonly outer: Float64Array
+  readonly inner: Float64Array
 }
 
+const sliceOf = (count: number, ballDiameter: number): Slice => ({
+  alike: new Float64Array(count * SLICE).fill(ballDiameter),
+  shifted: new Float64Array(count * SLICE),
+  means: new Float64Array(SLICE),
+  bottomRadii: new Float64Array(SLICE),
+  lot: new Float64Array(SLICE),
+  outer: new Float64Array(SLICE),
+  inner: new Float64Array(SLICE),
+})
+
 export function trialModel(check: Check): Model {
-  const { count } = check.bearing.settled.input.balls
+  const { settled } = check.bearing
+  const { count } = settled.input.balls
   const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
-  const sources = sourcesOf(check, count)
-  const slice: Slice = {
-    alike: new Float64Array(count * SLICE).fill(check.bearing.settled.ballDiameter),
-    shifted: new Float64Array(count * SLICE),
-    means: new Float64Array(SLICE),
-    bottomRadii: new Float64Array(SLICE),
-  }
-  const onBottom = sitsOnBottom(outer, largestSeatRadius(check)) && !check.differences.has('outOfRound')
+  const weather = check.climate && weatherOf(check.climate)
+  const sources = sourcesOf(check, count, weather)
+  const slice = sliceOf(count, settled.ballDiameter)
+  const isRound = !check.differences.has('outOfRound') && weather?.hasLobes !== true
+  const onBottom = sitsOnBottom(outer, largestSeatRadius(check)) && isRound
   const nothing = new Float64Array(SLICE)
   return {
     sources: sources.map(({ source }) => source),
     outputs: 2,
     evaluate: (drawn, [gaps = nothing, plays = nothing]) => {
       const row = (name: DrawnName): Float64Array | undefined => drawn[sources.findIndex((each) => each.name === name)]
+      const state = row('state')
       const balls = row('ballDiameter') ?? slice.alike
-      const lot = row('ballLotMean')
+      const lot = lotOf(row('ballLotMean'), state, weather, slice.lot)
       const diameters = lot === undefined ? balls : shiftBalls(balls, lot, slice.shifted)
       const film = row('finishFilm') ?? nothing
       const further = row('outerGrooveBottomRadius') ?? nothing
-      const lobes = row('lobes')
+      const moved = {
+        outer: state === undefined || weather === undefined ? nothing : inStates(state, weather.outer, slice.outer),
+        inner: state === undefined || weather === undefined ? nothing : inStates(state, weather.inner, slice.inner),
+      }
+      const lobes = isRound ? ROUND : lobesIn(row, weather)
       if (onBottom) {
         for (let trial = 0; trial < SLICE; trial++) {
-          slice.bottomRadii[trial] = outer.bottomRadius + (further[trial] ?? 0) - (film[trial] ?? 0)
+          slice.bottomRadii[trial] =
+            outer.bottomRadius + (further[trial] ?? 0) + (moved.outer[trial] ?? 0) - (film[trial] ?? 0)
         }
         unequalBallGaps(
           { ballCount: count, rings: SLICE, bottomRadii: slice.bottomRadii, diameters },
@@ -60,15 +87,11 @@ export function trialModel(check: Check): Model {
           slice.means,
         )
       } else {
-        gapsOnPaths(outer, { diameters, film, further, lobes, directions: row('direction') }, gaps)
+        gapsOnPaths(outer, { diameters, film, further, moved: moved.outer, lobes: lobes.outer }, gaps)
         meanDiameters(diameters, slice.means)
       }
-      playsOf(
-        [outer, inner],
-        { film, further, inward: row('innerGrooveBottomRadius') ?? nothing, lobes },
-        slice.means,
-        plays,
-      )
+      const inward = row('innerGrooveBottomRadius') ?? nothing
+      playsOf([outer, inner], { film, further, inward, moved, lobes }, slice.means, plays)
     },
   }
 }
@@ -78,8 +101,24 @@ interface NamedSource {
   readonly source: Source
 }
 
+/** Where lobes point: any direction alike. */
+const TURNS: Distribution = { kind: 'uniform', mean: 0.5, halfWidth: 0.5 }
+
 /** Balls are drawn as they are; all else as it differs. Always in the same order, which is part of the answer. */
-function sourcesOf({ bearing, differences }: Check, count: number): readonly NamedSource[] {
+function sourcesOf(check: Check, count: number, weather: Weather | undefined): readonly NamedSource[] {
+  return [...contributorSources(check, count), ...(weather === undefined ? [] : weatherSources(weather))]
+}
+
+/** Drawn aside: a year that does nothing leaves every trial as it is without it. */
+function weatherSources({ states, hasLobes }: Weather): readonly NamedSource[] {
+  const grain: readonly NamedSource[] = [
+    { name: 'grain', source: aside(independent(TURNS)) },
+    { name: 'innerGrain', source: aside(independent(TURNS)) },
+  ]
+  return [{ name: 'state', source: aside(independent(states)) }, ...(hasLobes ? grain : [])]
+}
+
+function contributorSources({ bearing, differences }: Check, count: number): readonly NamedSource[] {
   return CONTRIBUTORS.flatMap((name): readonly NamedSource[] => {
     const distribution = differences.get(name)
     if (distribution === undefined) return []
@@ -87,10 +126,9 @@ function sourcesOf({ bearing, differences }: Check, count: number): readonly Nam
       return [{ name, source: ballSource(distribution, bearing.settled.ballDiameter, count) }]
     }
     if (name !== 'outOfRound') return [{ name, source: independent(distribution) }]
-    const turns: Distribution = { kind: 'uniform', mean: 0.5, halfWidth: 0.5 }
     return [
       { name: 'lobes', source: independent(distribution, 2) },
-      { name: 'direction', source: independent(turns) },
+      { name: 'direction', source: independent(TURNS) },
     ]
   })
 }
@@ -105,12 +143,27 @@ function ballSource(difference: Distribution, ballDiameter: number, count: numbe
   )
 }
 
-function largestSeatRadius({ bearing, differences }: Check): number {
+function largestSeatRadius({ bearing, differences, climate }: Check): number {
   const most = (name: ContributorName): number => {
     const distribution = differences.get(name)
     return distribution === undefined ? 0 : endsOf(distribution, FARTHEST_DRAW).most
   }
-  return (bearing.settled.ballDiameter + most('ballDiameter') + most('ballLotMean')) / 2 + most('finishFilm')
+  const swollen = Math.max(0, ...(climate?.states ?? []).map(({ ballLotMean }) => ballLotMean))
+  return (bearing.settled.ballDiameter + most('ballDiameter') + most('ballLotMean') + swollen) / 2 + most('finishFilm')
+}
+
+/** What all balls of a ring have in common, of their lot and of the weather; undefined where they have nothing. */
+function lotOf(
+  lot: Float64Array | undefined,
+  state: Float64Array | undefined,
+  weather: Weather | undefined,
+  out: Float64Array,
+): Float64Array | undefined {
+  if (state === undefined || weather === undefined || weather.balls.every((change) => change === 0)) return lot
+  inStates(state, weather.balls, out)
+  if (lot === undefined) return out
+  for (let trial = 0; trial < SLICE; trial++) out[trial] = (out[trial] ?? 0) + (lot[trial] ?? 0)
+  return out
 }
 
 /** Each ball with what all of its ring have in common. */
@@ -130,37 +183,51 @@ function meanDiameters(diameters: Float64Array, means: Float64Array): void {
   }
 }
 
-/** Directions that lobes are drawn in: finer than anything that depends on them. */
-const DIRECTIONS = 1024
-const COSINES = Float64Array.from({ length: DIRECTIONS }, (_, index) => Math.cos((2 * Math.PI * index) / DIRECTIONS))
+/** The lobes of either ring in a trial: those of the lathe and those of the weather as one. */
+interface LobesOfTrials {
+  readonly outer: (trial: number) => Lobes
+  readonly inner: (trial: number) => Lobes
+}
+
+const NO_LOBES = lobesOf(0, 0)
+const ROUND: LobesOfTrials = { outer: () => NO_LOBES, inner: () => NO_LOBES }
+
+function lobesIn(row: (name: DrawnName) => Float64Array | undefined, weather: Weather | undefined): LobesOfTrials {
+  const [lobes, direction, state] = [row('lobes'), row('direction'), row('state')]
+  const [grain, innerGrain] = [row('grain'), row('innerGrain')]
+  const outerCut = (trial: number): Lobes => lobesOf(lobes?.[trial] ?? 0, direction?.[trial] ?? 0)
+  // Where the inner ring's lobes point makes no difference but to one another: those of the lathe are taken at 0.
+  const innerCut = (trial: number): Lobes => lobesOf(lobes?.[SLICE + trial] ?? 0, 0)
+  if (state === undefined || grain === undefined || innerGrain === undefined || weather === undefined) {
+    return { outer: outerCut, inner: innerCut }
+  }
+  const { outerLobes, innerLobes } = weather
+  const grown = (amplitudes: Float64Array, turns: Float64Array, trial: number): Lobes =>
+    lobesOf(amplitudes[state[trial] ?? 0] ?? 0, turns[trial] ?? 0)
+  return {
+    outer: (trial) => together(outerCut(trial), grown(outerLobes, grain, trial)),
+    inner: (trial) => together(innerCut(trial), grown(innerLobes, innerGrain, trial)),
+  }
+}
 
 interface OnPaths {
   readonly diameters: Float64Array
   readonly film: Float64Array
   readonly further: Float64Array
-  readonly lobes: Float64Array | undefined
-  readonly directions: Float64Array | undefined
+  /** By how much the whole ring has grown. */
+  readonly moved: Float64Array
+  readonly lobes: LobesOfTrials['outer']
 }
 
 /** Balls on the edges, some or all, and grooves out of round: one trial after the other. */
 function gapsOnPaths(outer: GroovedRing, paths: OnPaths, gaps: Float64Array): void {
-  const { diameters, film, further, lobes, directions } = paths
+  const { diameters, film, further, moved, lobes } = paths
   const count = diameters.length / SLICE
   for (let trial = 0; trial < SLICE; trial++) {
-    const [coat, deeper] = [film[trial] ?? 0, further[trial] ?? 0]
+    const [coat, deeper, grown] = [film[trial] ?? 0, further[trial] ?? 0, moved[trial] ?? 0]
     const radius = (ball: number): number => (diameters[ball * SLICE + trial] ?? 0) / 2
-    const centre = (ball: number): number => outerCentre(outer, radius(ball) + coat, deeper)
-    gaps[trial] = gapOnPath(count, centre, radius, lobesOf(lobes?.[trial] ?? 0, directions?.[trial] ?? 0))
-  }
-}
-
-function lobesOf(amplitude: number, turn: number): Lobes {
-  const place = Math.floor(turn * DIRECTIONS)
-  return {
-    amplitude,
-    cosine: COSINES[place] ?? 1,
-    // The sine is the cosine a quarter turn before.
-    sine: COSINES[(place + (3 * DIRECTIONS) / 4) % DIRECTIONS] ?? 0,
+    const centre = (ball: number): number => outerCentre(outer, radius(ball) + coat, deeper) + grown
+    gaps[trial] = gapOnPath(count, centre, radius, lobes(trial))
   }
 }
 
@@ -168,21 +235,23 @@ interface ForPlay {
   readonly film: Float64Array
   readonly further: Float64Array
   readonly inward: Float64Array
-  /** Of the outer ring, then of the inner ring. */
-  readonly lobes: Float64Array | undefined
+  readonly moved: { readonly outer: Float64Array; readonly inner: Float64Array }
+  readonly lobes: LobesOfTrials
 }
 
 function playsOf(
   [outer, inner]: readonly [GroovedRing, GroovedRing],
-  { film, further, inward, lobes }: ForPlay,
+  { film, further, inward, moved, lobes }: ForPlay,
   means: Float64Array,
   plays: Float64Array,
 ): void {
   for (let trial = 0; trial < SLICE; trial++) {
     const seatRadius = (means[trial] ?? 0) / 2 + (film[trial] ?? 0)
     const apart =
-      outerCentre(outer, seatRadius, further[trial] ?? 0) - innerCentre(inner, seatRadius, inward[trial] ?? 0)
-    const lobe = Math.abs(lobes?.[trial] ?? 0) + Math.abs(lobes?.[SLICE + trial] ?? 0)
+      outerCentre(outer, seatRadius, further[trial] ?? 0) +
+      (moved.outer[trial] ?? 0) -
+      (innerCentre(inner, seatRadius, inward[trial] ?? 0) + (moved.inner[trial] ?? 0))
+    const lobe = Math.abs(lobes.outer(trial).amplitude) + Math.abs(lobes.inner(trial).amplitude)
     plays[trial] = 2 * (apart - lobe)
   }
 }

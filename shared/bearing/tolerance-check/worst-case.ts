@@ -1,3 +1,4 @@
+import type { ClimateChange } from '#shared/bearing/seasonal-fit/climate-movement.ts'
 import { gapOnPath } from '#shared/geometry/balls-on-a-path.ts'
 import { type Ends, endsOf } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -22,16 +23,34 @@ interface Corner {
   readonly lobe: number
 }
 
+/** A year that does nothing. */
+const STILL: ClimateChange = {
+  moistureContent: 0,
+  outerGrooveBottomRadius: mm(0),
+  innerGrooveBottomRadius: mm(0),
+  outerOutOfRound: mm(0),
+  innerOutOfRound: mm(0),
+  ballLotMean: mm(0),
+}
+
 /**
  * The real extremes: exact geometry with everything at its worst at once, for the gap and the play alike in the same corner,
  * but for the lobes. The gap falls with each ball and the film and rises with the groove, all the way, so that no corner
- * need be searched for. Lobes turn round: several directions are looked at.
+ * need be searched for. Lobes turn round: several directions are looked at; and the weather moves all at once: each of its
+ * ends is.
  */
 export function worstCase(check: Check): WorstCase {
   const [tight, loose] = [cornerOf(check, 'tight'), cornerOf(check, 'loose')]
+  const ends = check.climate?.ends ?? [STILL]
   return {
-    ballGap: { min: mm(Math.min(...gapsAt(check, tight))), max: mm(Math.max(...gapsAt(check, loose))) },
-    radialInternalClearance: { min: playAt(check, tight), max: playAt(check, { ...loose, lobe: leastLobe(check) }) },
+    ballGap: {
+      min: mm(Math.min(...ends.flatMap((end) => gapsAt(check, tight, end)))),
+      max: mm(Math.max(...ends.flatMap((end) => gapsAt(check, loose, end)))),
+    },
+    radialInternalClearance: {
+      min: mm(Math.min(...ends.map((end) => playAt(check, tight, end, (given) => tight.lobe + given)))),
+      max: mm(Math.max(...ends.map((end) => playAt(check, loose, end, (given) => leastLobe(check, given))))),
+    },
   }
 }
 
@@ -66,17 +85,23 @@ function extremeBalls({ bearing, differences }: Check, side: 'tight' | 'loose'):
   return Array.from({ length: input.balls.count }, () => ballDiameter + (side === 'tight' ? most : least))
 }
 
-/** The smallest amplitude that lobes can have: none, unless they are all of one sign. */
-function leastLobe(check: Check): number {
+/** The smallest amplitude that lobes can have together with given ones, in whatever direction: none where they can undo them. */
+function leastLobe(check: Check, given: number): number {
   const { least, most } = reachOf(check, 'outOfRound')
-  return least > 0 ? least : most < 0 ? -most : 0
+  const smallest = least > 0 ? least : most < 0 ? -most : 0
+  return Math.max(0, smallest - given, given - Math.max(Math.abs(least), Math.abs(most)))
 }
 
 const DIRECTIONS = 16
 
-function gapsAt({ bearing }: Check, { diameters, film, outer, lobe }: Corner): readonly number[] {
+function gapsAt({ bearing }: Check, corner: Corner, weather: ClimateChange): readonly number[] {
+  const { film, outer } = corner
   const ring = outerOf(bearing)
-  const centres = diameters.map((diameter) => outerCentre(ring, diameter / 2 + film, outer))
+  const diameters = corner.diameters.map((diameter) => diameter + weather.ballLotMean)
+  const lobe = corner.lobe + weather.outerOutOfRound
+  const centres = diameters.map(
+    (diameter) => outerCentre(ring, diameter / 2 + film, outer) + weather.outerGrooveBottomRadius,
+  )
   const gap = (amplitude: number, direction: number): number =>
     gapOnPath(
       diameters.length,
@@ -89,9 +114,16 @@ function gapsAt({ bearing }: Check, { diameters, film, outer, lobe }: Corner): r
   return [round, ...Array.from({ length: DIRECTIONS }, (_, index) => gap(lobe, (2 * Math.PI * index) / DIRECTIONS))]
 }
 
-function playAt({ bearing }: Check, { diameters, film, outer, inner, lobe }: Corner): Mm {
-  const mean = diameters.reduce((sum, diameter) => sum + diameter, 0) / diameters.length
+/** @param lobeOf the amplitude of a ring's lobes, with those that the weather gives it */
+function playAt(
+  { bearing }: Check,
+  { diameters, film, outer, inner }: Corner,
+  weather: ClimateChange,
+  lobeOf: (given: number) => number,
+): Mm {
+  const mean = diameters.reduce((sum, diameter) => sum + diameter, 0) / diameters.length + weather.ballLotMean
   const seatRadius = mean / 2 + film
-  const apart = outerCentre(outerOf(bearing), seatRadius, outer) - innerCentre(innerOf(bearing), seatRadius, inner)
-  return mm(2 * apart - 4 * lobe)
+  const outside = outerCentre(outerOf(bearing), seatRadius, outer) + weather.outerGrooveBottomRadius
+  const inside = innerCentre(innerOf(bearing), seatRadius, inner) + weather.innerGrooveBottomRadius
+  return mm(2 * (outside - inside) - 2 * (lobeOf(weather.outerOutOfRound) + lobeOf(weather.innerOutOfRound)))
 }

@@ -7,8 +7,8 @@ import {
   candidatesIn,
   type DesignSearchInput,
   type SharedDesign,
-  type Year,
 } from '#shared/bearing/design-search/input.ts'
+import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Fault } from '#src/http/problem.ts'

@@ -1,9 +1,8 @@
 import type { BuildIn } from '#shared/bearing/seasonal-fit/build-in.ts'
 import type { Trouble } from '#shared/bearing/seasonal-fit/fit.ts'
-import type { RingWood, Woods } from '#shared/bearing/seasonal-fit/input.ts'
+import type { RingWood } from '#shared/bearing/seasonal-fit/input.ts'
 import type { BandEnd, RunningBand } from '#shared/bearing/seasonal-fit/running-band.ts'
 import type { FitAtState, SeasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
-import { SPECIES } from '#shared/data/species.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { Scale } from '#src/wire/climate.ts'
 import { figure } from '#src/wire/figure.ts'
@@ -98,6 +97,3 @@ export function notesOf({ input, bearing }: SeasonalFit): string[] {
     ...(bearing.outerRing.seat === 'edges' || bearing.innerRing.seat === 'edges' ? [EDGES] : []),
   ]
 }
-
-export const memoryWarning = (species: Required<Woods>['balls']): string =>
-  `how ${SPECIES[species].name} moves is quoted from memory, and nothing was at hand to check it by: treat it as a guess`

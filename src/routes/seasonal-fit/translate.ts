@@ -1,42 +1,31 @@
 import type { Static } from 'typebox'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Trouble } from '#shared/bearing/seasonal-fit/fit.ts'
-import type { RingWood, SeasonalFitInput } from '#shared/bearing/seasonal-fit/input.ts'
+import type { SeasonalFitInput } from '#shared/bearing/seasonal-fit/input.ts'
 import type { DesignRefused, SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
 import type { FitAtState, SeasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
-import type { SourceId } from '#shared/data/sources.ts'
-import type { SpeciesId } from '#shared/data/species.ts'
-import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
-import { fail, ok, type Result } from '#shared/result.ts'
+import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { cautionsOf } from '#src/wire/caution.ts'
-import { echoedClimate, echoedWoods, inScale, type Scale, toClimate, toWoods } from '#src/wire/climate.ts'
+import { echoedClimate, echoedWoods, inScale, type Scale, toYear } from '#src/wire/climate.ts'
 import { toDesignInput, toDesignRequest } from '#src/wire/design-input.ts'
 import { show } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import { refusalSentence } from '#src/wire/refusal-sentence.ts'
-import { seasonRefusalSentence } from '#src/wire/season-refusal.ts'
+import { memorySentence, seasonRefusalSentence } from '#src/wire/season-refusal.ts'
+import { guessedWoods, seasonSources } from '#src/wire/season-sources.ts'
 import { toSource } from '#src/wire/source.ts'
 import type { Warning } from '#src/wire/warning.ts'
 import type { GrooveShape, SeasonalFitRequest, SeasonalFitResponse, SeasonalState } from './schema.ts'
-import { describeBand, describeBuildIn, describeState, memoryWarning, notesOf, warningOf } from './sentences.ts'
+import { describeBand, describeBuildIn, describeState, notesOf, warningOf } from './sentences.ts'
 
 /** The caller's input in the core's words, or everything that is wrong with it beside its schema. */
 export function toSeasonalFitInput(request: SeasonalFitRequest): Result<SeasonalFitInput, readonly Fault[]> {
   const design = toDesignInput(request.design)
-  const woods = toWoods(request.woods)
-  const year = toClimate(request.climate)
-  const { material = BALL_MATERIAL } = design.balls
-  const stray: readonly Fault[] =
-    material === 'wood' || request.woods.balls === undefined
-      ? []
-      : [{ path: '/woods/balls', message: `the balls are of ${material}: they have no wood` }]
-  if (!woods.ok || !year.ok || stray.length > 0) {
-    return fail([...(woods.ok ? [] : woods.error), ...(year.ok ? [] : year.error), ...stray])
-  }
-  return ok({ design, woods: woods.value, ...year.value })
+  const year = toYear(request, design.balls.material ?? BALL_MATERIAL)
+  return year.ok ? ok({ design, ...year.value }) : year
 }
 
 export const scaleOf = ({ climate }: SeasonalFitRequest): Scale => climate.temperatureScale ?? 'celsius'
@@ -51,7 +40,7 @@ export function toSeasonFault(refusal: SeasonRefusal | DesignRefused, units: Uni
 export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitRequest): SeasonalFitResponse {
   const { bearing, today, states, band } = season
   const { settled } = bearing
-  const { units } = settled.input
+  const { units, balls } = settled.input
   const scale = scaleOf(request)
   const year = [today, ...states]
   return present<SeasonalFitResponse>({
@@ -74,7 +63,7 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
     warnings: warningsOf(season, year),
     notes: notesOf(season),
     cautions: cautionsOf(settled.input),
-    sources: sourcesOf(season).map(toSource),
+    sources: ['derived' as const, ...seasonSources(season.input.woods, balls.material), 'trade' as const].map(toSource),
   })
 }
 
@@ -139,46 +128,13 @@ const TROUBLES: readonly (readonly [Trouble, Static<typeof Warning>['severity'],
 
 function warningsOf({ input: { woods } }: SeasonalFit, year: readonly FitAtState[]): Static<typeof Warning>[] {
   const found = TROUBLES.filter(([trouble]) => year.some(({ troubles }) => troubles.includes(trouble)))
-  const guessed = speciesOf(woods).filter(([species]) => MOVEMENT[species]?.source === 'fpl-13-5-memory')
   return [
     ...found.map(([trouble, severity, path]) => ({ code: trouble, severity, message: warningOf(trouble, year), path })),
-    ...guessed.map(([species, path]) => ({
+    ...guessedWoods(woods).map(([species, path]) => ({
       code: 'movement-from-memory',
       severity: 'note' as const,
-      message: memoryWarning(species),
+      message: memorySentence(species),
       path,
     })),
   ]
-}
-
-function speciesOf({
-  outerRing,
-  innerRing,
-  balls,
-}: SeasonalFitInput['woods']): readonly (readonly [SpeciesId, string])[] {
-  const ofRing = (wood: RingWood, path: string) => ('species' in wood ? [[wood.species, path] as const] : [])
-  return [
-    ...ofRing(outerRing, '/woods/outerRing/species'),
-    ...ofRing(innerRing, '/woods/innerRing/species'),
-    ...(balls === undefined ? [] : [[balls, '/woods/balls/species'] as const]),
-  ]
-}
-
-function sourcesOf({ input: { woods, design } }: SeasonalFit): readonly SourceId[] {
-  const rings = [woods.outerRing, woods.innerRing]
-  const woodsMove = speciesOf(woods).flatMap(([species]) => MOVEMENT[species]?.source ?? [])
-  const used: readonly SourceId[] = [
-    'derived',
-    'fpl-4-5',
-    'fpl-13-3',
-    ...woodsMove,
-    ...(woodsMove.length > 0 ? (['fpl-4-longitudinal'] as const) : []),
-    ...(rings.some(({ construction }) => construction.startsWith('segmented'))
-      ? (['polar-orthotropic-ring', 'fpl-5-1'] as const)
-      : []),
-    ...(rings.some(({ construction }) => construction === 'cross-laminated-ply') ? (['fpl-plywood'] as const) : []),
-    ...(design.balls.material === 'acrylic' ? (['acrylic-humidity'] as const) : []),
-    'trade',
-  ]
-  return [...new Set(used)]
 }

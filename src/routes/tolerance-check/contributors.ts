@@ -102,7 +102,8 @@ export const ContributorsRequest = Type.Object(
   },
   {
     $id: 'ContributorsRequest',
-    description: 'What may differ from the design, and how much. At least one; what is not named does not differ.',
+    description:
+      'What may differ from the design, and how much. At least one, or a `climate`; what is not named does not differ.',
     additionalProperties: false,
   },
 )
@@ -111,12 +112,15 @@ export type ContributorsRequest = Static<typeof ContributorsRequest>
 export const CONTRIBUTOR_SCHEMAS = [...BALLS, LengthScatter, BallScatter, ContributorsRequest]
 
 /** The caller's contributors in the core's words, or what cannot be said together. */
-export function toContributors(request: ContributorsRequest, units: Units): Result<Contributors, readonly Fault[]> {
+export function toContributors(
+  { contributors: request, climate }: { readonly contributors: ContributorsRequest; readonly climate?: unknown },
+  units: Units,
+): Result<Contributors, readonly Fault[]> {
   if (request.ballDiameter?.kind === 'measured' && request.ballLotMean !== undefined) {
     const message = 'goes without ballDiameter of kind measured: a list of balls has its mean already'
     return fail([{ path: '/contributors/ballLotMean', message }])
   }
-  if (Object.keys(request).length === 0) {
+  if (Object.keys(request).length === 0 && climate === undefined) {
     return fail([{ path: '/contributors', message: `must name what may differ: ${CONTRIBUTORS.join(', ')}` }])
   }
   const entries = Object.entries(request) as [ContributorName, BallScatterRequest][]

@@ -48,8 +48,8 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (checked.ok)
         return mediaType === SVG_TYPE
           ? toGapSheet(checked.value)
-          : wordedFor(body.design, toToleranceCheckResponse(checked.value))
-      return refuse(reply, toToleranceFaults(checked.error, body.design))
+          : wordedFor(body.design, toToleranceCheckResponse(checked.value, body))
+      return refuse(reply, toToleranceFaults(checked.error, body))
     },
   })
 }

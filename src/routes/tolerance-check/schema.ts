@@ -1,10 +1,11 @@
 import { type Static, Type } from 'typebox'
 import { FEWEST_TRIALS, MOST_SIGNIFICANT_DIGITS, MOST_TRIALS } from '#shared/bearing/tolerance-check/defaults.ts'
-import { CONTRIBUTORS, type ContributorName } from '#shared/bearing/tolerance-check/input.ts'
+import { type CauseName, CONTRIBUTORS } from '#shared/bearing/tolerance-check/input.ts'
 import { NORMAL_REACH } from '#shared/bearing/tolerance-check/worst-case.ts'
 import { SEEDS } from '#shared/statistics/random.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Caution } from '#src/wire/caution.ts'
+import type { Climate, Woods } from '#src/wire/climate.ts'
 import type { DesignRequest } from '#src/wire/design-input.ts'
 import type { NonNegativeLength, ShownLength } from '#src/wire/length.ts'
 import type { Source } from '#src/wire/source.ts'
@@ -67,6 +68,19 @@ export const ToleranceCheckRequest = Type.Object(
   {
     design: refTo<typeof DesignRequest>('DesignRequest'),
     contributors: refTo<typeof ContributorsRequest>('ContributorsRequest'),
+    woods: Type.Optional(
+      Type.Unsafe<Woods>({
+        ...refTo<typeof Woods>('Woods'),
+        description: 'What the climate acts on: goes with `climate`.',
+      }),
+    ),
+    climate: Type.Optional(
+      Type.Unsafe<Climate>({
+        ...refTo<typeof Climate>('Climate'),
+        description:
+          'The weather as one more thing that differs: each bearing meets one state of the year, all states alike. Goes with `woods`. Without it the wood stays as on the day of making.',
+      }),
+    ),
     limits: Type.Optional(refTo<typeof ToleranceLimits>('ToleranceLimits')),
     ...request,
   },
@@ -151,7 +165,9 @@ export const CheckedFigure = Type.Object(
 const effect = (of: string) =>
   Type.Object(
     {
-      slope: Type.Number({ description: `How much the ${of} moves per unit of it.` }),
+      slope: Type.Number({
+        description: `How much the ${of} moves per unit of it; of \`climate\` per % of moisture content.`,
+      }),
       shareOfVariance: chance(`Its part in the scatter of the ${of}.`),
     },
     { description: `On the ${of}.` },
@@ -159,7 +175,7 @@ const effect = (of: string) =>
 
 export const ContributorEffect = Type.Object(
   {
-    contributor: Type.Unsafe<ContributorName>(Type.Enum(CONTRIBUTORS, { type: 'string' })),
+    contributor: Type.Unsafe<CauseName>(Type.Enum([...CONTRIBUTORS, 'climate'], { type: 'string' })),
     ballGap: effect('ball gap'),
     radialInternalClearance: effect('play'),
     message: Type.String({ description: 'The same in words.' }),

@@ -1,18 +1,22 @@
+import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import type { AimPoint } from '#shared/bearing/tolerance-check/aim.ts'
-import type { ContributorName } from '#shared/bearing/tolerance-check/input.ts'
+import type { CauseName } from '#shared/bearing/tolerance-check/input.ts'
 import type { Sensitivity } from '#shared/bearing/tolerance-check/linear-law.ts'
 import type { ToleranceRefusal } from '#shared/bearing/tolerance-check/refusal.ts'
 import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { figure, percent } from '#src/wire/figure.ts'
+import { memorySentence } from '#src/wire/season-refusal.ts'
+import { guessedWoods } from '#src/wire/season-sources.ts'
 
-const NAMES: Readonly<Record<ContributorName, string>> = {
+const NAMES: Readonly<Record<CauseName, string>> = {
   ballDiameter: 'single balls',
   ballLotMean: 'the mean of the ball lot',
   outerGrooveBottomRadius: 'the depth of the outer groove',
   innerGrooveBottomRadius: 'the depth of the inner groove',
   outOfRound: 'grooves out of round',
   finishFilm: 'the finish',
+  climate: 'the weather',
 }
 
 const BROKEN: Readonly<Record<Extract<ToleranceRefusal, { code: 'contributor-too-wide' }>['because'], string>> = {
@@ -35,30 +39,33 @@ export function explainToleranceRefusal(refusal: ToleranceRefusal, units: Units)
 }
 
 const DIFFERENCE = 'Say how far off the design it is, not its size.'
-const MEANS: Readonly<Record<ContributorName, string>> = {
+const MEANS: Readonly<Record<CauseName, string>> = {
   ballDiameter: DIFFERENCE,
   ballLotMean: DIFFERENCE,
   outerGrooveBottomRadius: DIFFERENCE,
   innerGrooveBottomRadius: DIFFERENCE,
   outOfRound: 'Give half of the largest radius less the smallest.',
   finishFilm: 'Give the thickness of one coat of film.',
+  climate: 'Take a construction that moves less, or a narrower year.',
 }
 
 /** What to do about the contributor that decides. */
-const REMEDIES: Readonly<Record<ContributorName, string>> = {
+const REMEDIES: Readonly<Record<CauseName, string>> = {
   ballDiameter: 'sort the balls, or take rounder ones: your lathe does not decide',
   ballLotMean: 'lay the balls in a row, measure their mean and design for that: the ball lot decides, not your lathe',
   outerGrooveBottomRadius: 'creep up on the outer groove and read the gap as you go: your cut decides, not the balls',
   innerGrooveBottomRadius: 'fit the inner groove to the outer ring and its balls, and feel the play as you go',
   outOfRound: 'turn both grooves at the last in one setting, on dry wood',
   finishFilm: 'put the finish on thin and even, or leave the grooves bare',
+  climate:
+    'glue the rings up of segments or cut them from ply, keep the bearing in steadier air, and let /v1/seasonal-fit say what to build in: the weather decides, not your lathe',
 }
 
 /** The contributor with the largest part in the scatter of a figure, or none where nothing scatters. */
 function deciding(
   check: ToleranceCheck,
   of: keyof ToleranceCheck['figures'],
-): readonly [ContributorName, Sensitivity] | undefined {
+): readonly [CauseName, Sensitivity] | undefined {
   const [first] = [...check.figures[of].rss.sensitivities].toSorted(([, one], [, other]) => other.share - one.share)
   return first !== undefined && first[1].share > 0 ? first : undefined
 }
@@ -76,10 +83,10 @@ export function advice(check: ToleranceCheck): string {
   return sentences.join(' ')
 }
 
-const decision = (what: string, name: ContributorName, { share }: Sensitivity): string =>
+const decision = (what: string, name: CauseName, { share }: Sensitivity): string =>
   `${capital(NAMES[name])} ${plural(name) ? 'make' : 'makes'} ${percent(share)} of the scatter of the ${what}: ${REMEDIES[name]}.`
 
-const plural = (name: ContributorName): boolean => name === 'ballDiameter' || name === 'outOfRound'
+const plural = (name: CauseName): boolean => name === 'ballDiameter' || name === 'outOfRound'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
@@ -91,21 +98,19 @@ function hundredths(share: number): string {
   return String(rounded)
 }
 
-export function explainEffect(name: ContributorName, gap: Sensitivity, play: Sensitivity): string {
-  const each =
-    name === 'ballDiameter'
-      ? 'One ball larger by 1'
-      : name === 'outOfRound'
-        ? 'An amplitude of 1'
-        : `${capital(GROWS[name])} by 1`
-  return `${each} moves the ball gap by ${rounded(gap.slope)} and the play by ${rounded(play.slope)}; it makes ${percent(gap.share)} of the scatter of the gap, ${percent(play.share)} of that of the play.`
+export function explainEffect(name: CauseName, gap: Sensitivity, play: Sensitivity, units: Units): string {
+  const moved = (slope: number): string => (name === 'climate' ? figure(mm(slope), units) : rounded(slope))
+  return `${GROWS[name]} moves the ball gap by ${moved(gap.slope)} and the play by ${moved(play.slope)}; it makes ${percent(gap.share)} of the scatter of the gap, ${percent(play.share)} of that of the play.`
 }
 
-const GROWS: Readonly<Record<Exclude<ContributorName, 'ballDiameter' | 'outOfRound'>, string>> = {
-  ballLotMean: 'all balls larger',
-  outerGrooveBottomRadius: 'an outer groove deeper',
-  innerGrooveBottomRadius: 'an inner groove shallower',
-  finishFilm: 'a film thicker',
+const GROWS: Readonly<Record<CauseName, string>> = {
+  ballDiameter: 'One ball larger by 1',
+  ballLotMean: 'All balls larger by 1',
+  outerGrooveBottomRadius: 'An outer groove deeper by 1',
+  innerGrooveBottomRadius: 'An inner groove shallower by 1',
+  outOfRound: 'An amplitude of 1',
+  finishFilm: 'A film thicker by 1',
+  climate: '1 % more moisture in the wood',
 }
 
 const rounded = (slope: number): string => String(Number(slope.toFixed(2)))
@@ -130,6 +135,15 @@ function depth({ grooveDepth, grooveBottomDiameter, deeper }: AimPoint, units: U
   return `${place}, ${by}`
 }
 
+function weatherNotes(year: Year | undefined): readonly string[] {
+  if (year === undefined) return ['The wood was taken to stay as on the day of making: climate was not given.']
+  const alike = year.climate.kind === 'months' ? 'months' : 'moistures between the driest and the dampest'
+  return [
+    ...guessedWoods(year.woods).map(([species]) => `${capital(memorySentence(species))}.`),
+    `The weather: all ${alike} were taken as equally likely, the wood at rest with the air, the first ball anywhere round the grain; a ring moves as a whole, and with it its groove.`,
+  ]
+}
+
 /** What was left out of the reckoning, as far as that could surprise someone. */
 export function notes({ check }: ToleranceCheck): string[] {
   const { contributors, design } = check.input
@@ -150,6 +164,7 @@ export function notes({ check }: ToleranceCheck): string[] {
   if (contributors.outerGrooveBottomRadius === undefined) {
     missing.push('The outer groove was taken as cut to the last hair: outerGrooveBottomRadius was not given.')
   }
+  missing.push(...weatherNotes(check.input.year))
   missing.push('The play is that of balls of the mean size: single large balls opposite one another take some of it.')
   return missing
 }

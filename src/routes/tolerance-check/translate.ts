@@ -1,8 +1,10 @@
 import type { Static } from 'typebox'
-import type { Refusal } from '#shared/bearing/refusal.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { BallMaterial } from '#shared/bearing/design-input.ts'
+import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import type { AimPoint as CoreAimPoint, Outcomes } from '#shared/bearing/tolerance-check/aim.ts'
-import type { LimitsInput, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
-import type { ToleranceRefusal } from '#shared/bearing/tolerance-check/refusal.ts'
+import type { CheckRefusal } from '#shared/bearing/tolerance-check/check.ts'
+import type { CauseName, LimitsInput, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
 import type { FigureCheck, ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
@@ -10,10 +12,13 @@ import { mm, type Units } from '#shared/units/length.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { cautionsOf } from '#src/wire/caution.ts'
+import { echoedClimate, echoedWoods, toYear } from '#src/wire/climate.ts'
 import { toDesignInput, toDesignRequest } from '#src/wire/design-input.ts'
 import { type NonNegativeLength, show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import { refusalSentence } from '#src/wire/refusal-sentence.ts'
+import { seasonRefusalSentence } from '#src/wire/season-refusal.ts'
+import { seasonSources } from '#src/wire/season-sources.ts'
 import { toSource } from '#src/wire/source.ts'
 import { fromContributors, toContributors } from './contributors.ts'
 import type {
@@ -32,12 +37,17 @@ const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derive
 /** The caller's input in the core's words, or what cannot be said together. */
 export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<ToleranceCheckInput, readonly Fault[]> {
   const { units } = request.design
-  const contributors = toContributors(request.contributors, units)
-  if (!contributors.ok) return fail(contributors.error)
+  const design = toDesignInput(request.design)
+  const contributors = toContributors(request, units)
+  const year = yearIn(request, design.balls.material ?? BALL_MATERIAL)
+  if (!contributors.ok || !year.ok) {
+    return fail([...(contributors.ok ? [] : contributors.error), ...(year.ok ? [] : year.error)])
+  }
   return ok(
     present<ToleranceCheckInput>({
-      design: toDesignInput(request.design),
+      design,
       contributors: contributors.value,
+      year: year.value,
       limits: request.limits && toLimits(request.limits, units),
       trials: request.trials,
       significantDigits: request.significantDigits,
@@ -45,6 +55,21 @@ export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<To
       overshootRisk: request.overshootRisk,
     }),
   )
+}
+
+/** The year, where the weather is asked about: woods and climate belong together. */
+function yearIn(
+  { woods, climate }: ToleranceCheckRequest,
+  material: BallMaterial,
+): Result<Year | undefined, readonly Fault[]> {
+  if (woods === undefined && climate === undefined) return ok(undefined)
+  if (woods === undefined) {
+    return fail([{ path: '/woods', message: '"woods" is missing: what the climate does depends on the wood' }])
+  }
+  if (climate === undefined) {
+    return fail([{ path: '/climate', message: '"climate" is missing: without one the woods make no difference' }])
+  }
+  return toYear({ woods, climate }, material)
 }
 
 function toLimits(limits: Static<typeof ToleranceLimits>, units: Units): LimitsInput {
@@ -57,30 +82,41 @@ function toLimits(limits: Static<typeof ToleranceLimits>, units: Units): LimitsI
   })
 }
 
-const isOfTolerance = (refusal: Refusal | ToleranceRefusal): refusal is ToleranceRefusal =>
-  refusal.code === 'limits-reversed' || refusal.code === 'contributor-too-wide'
-
-/** Refusals of the check, and of the design inside the request, whose words they are in. */
+/** Refusals of the check, of the year, and of the design inside the request, whose words they are in. */
 export const toToleranceFaults = (
-  refusals: readonly (Refusal | ToleranceRefusal)[],
-  design: ToleranceCheckRequest['design'],
+  refusals: readonly CheckRefusal[],
+  { design, climate }: ToleranceCheckRequest,
 ): readonly Fault[] =>
   wordedFor(
     design,
-    refusals.map((refusal) => ({
-      path: refusal.path,
-      message: isOfTolerance(refusal)
-        ? explainToleranceRefusal(refusal, design.units)
-        : refusalSentence(refusal, design.units),
-    })),
+    refusals.map((refusal) => ({ path: refusal.path, message: faultSentence(refusal, design.units, climate) })),
   )
 
-export function toToleranceCheckResponse(checked: ToleranceCheck): ToleranceCheckResponse {
+function faultSentence(refusal: CheckRefusal, units: Units, climate: ToleranceCheckRequest['climate']): string {
+  switch (refusal.code) {
+    case 'limits-reversed':
+    case 'contributor-too-wide':
+      return explainToleranceRefusal(refusal, units)
+    case 'range-reversed':
+    case 'temperature-outside':
+    case 'above-fibre-saturation':
+    case 'movement-unknown':
+    case 'balls-without-wood':
+      return seasonRefusalSentence(refusal, climate?.temperatureScale ?? 'celsius')
+    default:
+      return refusalSentence(refusal, units)
+  }
+}
+
+export function toToleranceCheckResponse(
+  checked: ToleranceCheck,
+  request: ToleranceCheckRequest,
+): ToleranceCheckResponse {
   const { check, figures, jointFits, aim } = checked
   const { units } = check.input.design
   return {
     units,
-    input: toEcho(checked),
+    input: toEcho(checked, request),
     advice: advice(checked),
     trials: checked.trials,
     converged: checked.isConverged,
@@ -97,17 +133,19 @@ export function toToleranceCheckResponse(checked: ToleranceCheck): ToleranceChec
     },
     notes: notes(checked),
     cautions: cautionsOf(check.input.design),
-    sources: SOURCES.map(toSource),
+    sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
   }
 }
 
 /** Everything that was asked, defaults and all: sent again, it gives the same answer. */
-function toEcho({ check }: ToleranceCheck): ToleranceCheckRequest {
-  const { design, contributors, limits, ...others } = check.input
+function toEcho({ check }: ToleranceCheck, { woods, climate }: ToleranceCheckRequest): ToleranceCheckRequest {
+  const { design, contributors, limits, year: _, ...others } = check.input
   const { units } = design
   return {
     design: toDesignRequest(design),
     contributors: fromContributors(contributors, units),
+    ...(woods === undefined ? {} : { woods: echoedWoods(woods) }),
+    ...(climate === undefined ? {} : { climate: echoedClimate(climate) }),
     limits: Object.fromEntries(Object.entries(limits).map(([name, length]) => [name, show(length, units)])),
     ...others,
   }
@@ -152,8 +190,9 @@ const toChances = ({ tooTight, fits, tooLoose }: Outcomes): Static<typeof FitCha
   },
 })
 
-function toEffects({ figures }: ToleranceCheck): Static<typeof ContributorEffect>[] {
+function toEffects({ figures, check }: ToleranceCheck): Static<typeof ContributorEffect>[] {
   const { ballGap, radialInternalClearance } = figures
+  const { units } = check.input.design
   return [...ballGap.rss.sensitivities]
     .toSorted(([, one], [, other]) => other.share - one.share)
     .flatMap(([contributor, gap]) => {
@@ -162,13 +201,21 @@ function toEffects({ figures }: ToleranceCheck): Static<typeof ContributorEffect
       return [
         {
           contributor,
-          ballGap: { slope: gap.slope, shareOfVariance: gap.share },
-          radialInternalClearance: { slope: play.slope, shareOfVariance: play.share },
-          message: explainEffect(contributor, gap, play),
+          ballGap: { slope: toSlope(contributor, gap.slope, units), shareOfVariance: gap.share },
+          radialInternalClearance: { slope: toSlope(contributor, play.slope, units), shareOfVariance: play.share },
+          message: explainEffect(contributor, gap, play, units),
         },
       ]
     })
 }
+
+/** What the year rests on, where there is one. */
+const weatherSources = ({ check: { input } }: ToleranceCheck): readonly SourceId[] =>
+  input.year === undefined ? [] : seasonSources(input.year.woods, input.design.balls.material)
+
+/** A length per length is the same in all units; the weather's is a length per % of moisture. */
+const toSlope = (cause: CauseName, slope: number, units: Units): number =>
+  cause === 'climate' ? show(mm(slope), units) : slope
 
 const toAimPoint = (point: CoreAimPoint, units: Units): Static<typeof AimPoint> => ({
   grooveDepth: show(point.grooveDepth, units),

@@ -68,6 +68,7 @@ type Checked = {
     readonly message: string
   }
   readonly notes: readonly string[]
+  readonly sources: readonly { readonly title: string }[]
 }
 
 const address = async (config = {}) => `${await startedApp({ config })}/v1/tolerance-check`
@@ -184,11 +185,97 @@ describe('twelve glass balls in a shop that is not perfect', () => {
   })
 })
 
+describe('the weather as a contributor', () => {
+  const MAPLE = { construction: 'flat-sawn', species: 'maple-sugar' }
+  const WOODS = { outerRing: MAPLE, innerRing: MAPLE }
+  const CLIMATE = { today: { relativeHumidity: 50 }, relativeHumidity: { low: 30, high: 65 } }
+  const measured = { ...CONTRIBUTORS, ballLotMean: { kind: 'normal', standardDeviation: 0.01 } }
+  const YEAR = { ...REQUEST, contributors: measured, woods: WOODS, climate: CLIMATE }
+
+  test('says that it decides, with its share, and what it rests on', async () => {
+    const { advice, sensitivities, notes, sources } = await checked(await address(), YEAR)
+    expect(sensitivities[0]).toMatchObject({ contributor: 'climate' })
+    expect(sensitivities[0]?.message).toMatch(/^1 % more moisture in the wood moves the ball gap by 0\.\d+ mm/)
+    expect(sensitivities.reduce((sum, { ballGap }) => sum + ballGap.shareOfVariance, 0)).toBeWithin(1e-12, 1)
+    expect(advice).toMatch(/The weather makes .* the weather decides, not your lathe/)
+    expect(notes.join()).toMatch(/equally likely/)
+    expect(notes.join()).not.toMatch(/climate was not given/)
+    expect(sources.map(({ title }) => title).join()).toMatch(/Wood Handbook.*13-3/)
+  })
+
+  test('the echo sent again is the same answer, in inches and degrees F too', async () => {
+    const url = await address()
+    const first = await post(url, YEAR)
+    const { input }: { input: object } = JSON.parse(first.text)
+    expect(input).toMatchObject({ climate: { temperatureScale: 'celsius', today: { temperature: 20 } } })
+    expect((await post(url, input)).text).toBe(first.text)
+    const fahrenheit = { ...CLIMATE, temperatureScale: 'fahrenheit', temperature: { low: 68, high: 68 } }
+    const other = await checked(url, { ...YEAR, climate: fahrenheit })
+    const one: Checked = JSON.parse(first.text)
+    expect(other.ballGap.monteCarlo.mean).toBeWithin(1e-9, one.ballGap.monteCarlo.mean)
+    const inches = {
+      ...DESIGN,
+      units: 'in',
+      balls: { count: 12, diameter: '16 mm', material: 'glass' },
+      bore: '12 mm',
+      ballGap: '0.8 mm',
+    }
+    const design = { ...inches, minBallGap: 0, maxBallGap: '2 mm' }
+    const inIn = await checked(url, { ...YEAR, design, contributors: {} })
+    const inMm = await checked(url, { ...YEAR, contributors: {} })
+    const slope = ({ sensitivities }: Checked) => sensitivities[0]?.ballGap.slope ?? Number.NaN
+    expect(slope(inIn) * 25.4).toBeWithin(1e-12, slope(inMm))
+    expect(inIn.ballGap.probability).toEqual(inMm.ballGap.probability)
+  })
+
+  test.each([
+    [{ woods: WOODS }, 400, '/climate: "climate" is missing: without one the woods make no difference'],
+    [{ climate: CLIMATE }, 400, '/woods: "woods" is missing: what the climate does depends on the wood'],
+    [{ woods: WOODS, climate: { today: {} } }, 400, '/climate: say what the year brings'],
+    [
+      { woods: { ...WOODS, balls: { species: 'maple-sugar' } }, climate: CLIMATE },
+      400,
+      '/woods/balls: the balls are of glass',
+    ],
+    [{ woods: { ...WOODS, innerRing: { species: 'mapel-sugar' } }, climate: CLIMATE }, 400, '/woods/innerRing/species'],
+    [
+      { woods: WOODS, climate: { ...CLIMATE, relativeHumidity: { low: 60, high: 30 } } },
+      422,
+      '/climate/relativeHumidity: the low end, 60, is above',
+    ],
+    [
+      { woods: WOODS, climate: { today: { moistureContent: 40 }, moistureContent: { low: 6, high: 9 } } },
+      422,
+      '/climate/today: at a moisture content of 40 %',
+    ],
+    [
+      { woods: WOODS, climate: CLIMATE, design: { ...DESIGN, balls: { count: 12, diameter: 16, material: 'wood' } } },
+      422,
+      '/woods/balls: the balls are of wood: name it',
+    ],
+    [
+      { woods: WOODS, climate: CLIMATE, design: { ...DESIGN, arrangement: 'roller' } },
+      422,
+      '/design/arrangement: a roller arrangement is not answered by seasonal-fit',
+    ],
+  ])('%o: %i', async (more, status, expected) => {
+    const problem = problemIn(await post(await address(), { ...REQUEST, ...more }), status)
+    const said = problem.errors?.map(({ path, message }) => `${path}: ${message}`).join('\n') ?? ''
+    expect(said).toContain(expected)
+  })
+})
+
 test('one, two or three threads: the same bytes', async () => {
   const edges = { ...DESIGN, groove: { conformity: 0.46 } }
   const requests = [
     { ...REQUEST, trials: 300_001 },
     { ...REQUEST, trials: 'auto', significantDigits: 1 },
+    {
+      ...REQUEST,
+      trials: 50_000,
+      woods: { outerRing: { species: 'maple-sugar' }, innerRing: { construction: 'cross-laminated-ply' } },
+      climate: { today: { moistureContent: 8 }, moistureContent: { low: 6, high: 10 } },
+    },
     {
       ...REQUEST,
       design: edges,
@@ -203,7 +290,7 @@ test('one, two or three threads: the same bytes', async () => {
     const texts = await Promise.all(requests.map((request) => post(url, request)))
     answers.push(texts.map(({ status, text }) => `${status} ${text}`))
   }
-  expect(answers[0]?.map((text) => text.slice(0, 3))).toEqual(['200', '200', '200'])
+  expect(answers[0]?.map((text) => text.slice(0, 3))).toEqual(['200', '200', '200', '200'])
   expect(answers[1]).toEqual(answers[0])
   expect(answers[2]).toEqual(answers[0])
 })
@@ -280,7 +367,7 @@ describe('refused in words, with the place', () => {
     expect(faults).toMatch(/\/trials: must be a whole number from 1000 to 2000000, or "auto"; 10 was given/)
     expect(faults).toMatch(/\/seed: /)
     expect(faults).toMatch(/\/limits\/minBallGap: /)
-    expect(faults).toMatch(/\/climate: /)
+    expect(faults).toMatch(/\/climate\/today: "today" is missing/)
   })
 
   test.each([

@@ -4,14 +4,9 @@ import { BALL_MATERIALS } from '#shared/bearing/design-input.ts'
 import { boundsOf } from '#shared/bearing/design-search/bound.ts'
 import { type DesignSearch, designSearch } from '#shared/bearing/design-search/design-search.ts'
 import { candidateAt, designOf, gridSize } from '#shared/bearing/design-search/grid.ts'
-import {
-  candidatesIn,
-  type DesignSearchInput,
-  SHOWN,
-  settleSearch,
-  type Year,
-} from '#shared/bearing/design-search/input.ts'
+import { candidatesIn, type DesignSearchInput, SHOWN, settleSearch } from '#shared/bearing/design-search/input.ts'
 import { bears, judge, runsInYear } from '#shared/bearing/design-search/judge.ts'
+import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import { runsAllYear } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { ballCount, between, magnitude, units } from '#tests/support/inputs.ts'

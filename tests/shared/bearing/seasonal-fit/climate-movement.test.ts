@@ -6,7 +6,7 @@ import { MARBLES } from '#tests/support/seasons.ts'
 function changes(input: SeasonalFitInput) {
   const result = climateMovement(input)
   if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
-  return result.value
+  return result.value.states
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length

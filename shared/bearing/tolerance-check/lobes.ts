@@ -1,0 +1,84 @@
+import type { Lobes } from '#shared/geometry/balls-on-a-path.ts'
+import { completeElliptic } from '#shared/numbers/elliptic-integrals.ts'
+import { integral } from '#shared/numbers/quadrature.ts'
+import { type Distribution, type Moments, meanOf, momentsOfSize, varianceOf } from '#shared/statistics/distribution.ts'
+import { normalDensity } from '#shared/statistics/normal.ts'
+
+/*
+ * Grooves with two lobes, A cos 2(ψ − ψ₀): those of the lathe, and those that the weather puts into a ring cut from a board.
+ * Two such pairs, in whatever directions, are one: their amplitudes add up as vectors of the doubled directions.
+ */
+
+/** Directions that lobes are drawn in: finer than anything that depends on them. */
+const DIRECTIONS = 1024
+const COSINES = Float64Array.from({ length: DIRECTIONS }, (_, index) => Math.cos((2 * Math.PI * index) / DIRECTIONS))
+
+/** @param turn the doubled direction, in whole turns: from 0 to below 1 */
+export function lobesOf(amplitude: number, turn: number): Lobes {
+  const place = Math.floor(turn * DIRECTIONS)
+  return {
+    amplitude,
+    cosine: COSINES[place] ?? 1,
+    // The sine is the cosine a quarter turn before.
+    sine: COSINES[(place + (3 * DIRECTIONS) / 4) % DIRECTIONS] ?? 0,
+  }
+}
+
+/** Both at once. The sum's amplitude is never below 0. */
+export function together(one: Lobes, other: Lobes): Lobes {
+  const x = one.amplitude * one.cosine + other.amplitude * other.cosine
+  const y = one.amplitude * one.sine + other.amplitude * other.sine
+  const amplitude = Math.sqrt(x * x + y * y)
+  return amplitude > 0 ? { amplitude, cosine: x / amplitude, sine: y / amplitude } : { amplitude, cosine: 1, sine: 0 }
+}
+
+/** A normal distribution is taken to end here, in standard deviations. */
+const NORMAL_ENDS = 8
+
+/**
+ * Mean and variance of the amplitude that lobes of some distribution have together with given ones, in any direction: the
+ * square's mean is the sum of both squares' means; the mean of |a + b e^iδ| over all δ is 2/π (a + b) E(k), with
+ * k' = |a − b| / (a + b) (the perimeter of an ellipse, by the same integral).
+ *
+ * @param given amplitude, 0 or above
+ */
+export function momentsTogether(distribution: Distribution, given: number): Moments {
+  if (given === 0) return momentsOfSize(distribution)
+  const own = meanOf(distribution)
+  const mean = meanOver(distribution, given, (amplitude) => meanTogether(Math.abs(amplitude), given))
+  return { mean, variance: Math.max(0, varianceOf(distribution) + own * own + (given - mean) * (given + mean)) }
+}
+
+function meanTogether(one: number, other: number): number {
+  const axisRatio = Math.abs(one - other) / (one + other)
+  const second = axisRatio > 0 ? completeElliptic(axisRatio).second : 1
+  return (2 / Math.PI) * (one + other) * second
+}
+
+/** The mean of a function that has corners at 0 and at the given amplitude. */
+function meanOver(distribution: Distribution, given: number, at: (amplitude: number) => number): number {
+  if (distribution.kind === 'discrete') {
+    return distribution.values.reduce((sum, value) => sum + at(value), 0) / distribution.values.length
+  }
+  const { mean } = distribution
+  const half = distribution.kind === 'normal' ? NORMAL_ENDS * distribution.standardDeviation : distribution.halfWidth
+  if (half === 0) return at(mean)
+  const density = densityOf(distribution)
+  const corners = [mean, 0, given, -given].filter((corner) => Math.abs(corner - mean) < half)
+  const cuts = [mean - half, ...corners.toSorted((one, other) => one - other), mean + half]
+  return cuts.reduce((sum, to, index) => {
+    const from = cuts[index - 1]
+    return from === undefined ? 0 : sum + integral((amplitude) => density(amplitude) * at(amplitude), from, to)
+  }, 0)
+}
+
+function densityOf(distribution: Exclude<Distribution, { kind: 'discrete' }>): (amplitude: number) => number {
+  const { mean } = distribution
+  if (distribution.kind === 'normal') {
+    const { standardDeviation } = distribution
+    return (amplitude) => normalDensity((amplitude - mean) / standardDeviation) / standardDeviation
+  }
+  const { halfWidth } = distribution
+  if (distribution.kind === 'uniform') return () => 1 / (2 * halfWidth)
+  return (amplitude) => Math.max(0, 1 - Math.abs(amplitude - mean) / halfWidth) / halfWidth
+}
