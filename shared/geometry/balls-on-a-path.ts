@@ -18,7 +18,8 @@ export interface Lobes {
 
 const ROUND: Lobes = { amplitude: 0, cosine: 1, sine: 0 }
 
-const TURNS = 6
+/** Lobes of a twentieth of the radius are done by then; most end by themselves long before. */
+const MOST_TURNS = 20
 
 /**
  * Straight-line gap between the last ball and the first, all others pushed together. Where the row reaches round more than
@@ -41,10 +42,10 @@ export function gapOnPath(
     const touching = beside + own
     let [nextX, nextY] = [x, y]
     let away = onCircle
-    for (let turn = amplitude === 0 ? TURNS : 1; turn <= TURNS; turn++) {
-      if (amplitude !== 0) {
-        away = onCircle + amplitude * (lobeCosine * (nextX * nextX - nextY * nextY) + lobeSine * 2 * nextX * nextY)
-      }
+    for (let turn = 0; turn < MOST_TURNS; turn++) {
+      const found = onCircle + amplitude * (lobeCosine * (nextX * nextX - nextY * nextY) + lobeSine * 2 * nextX * nextY)
+      if (turn > 0 && found === away) break
+      away = found
       const sides = 2 * before * away
       const apart = (touching - before + away) * (touching + before - away)
       const cosine = (sides - apart) / sides

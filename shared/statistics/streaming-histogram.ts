@@ -117,9 +117,8 @@ export interface Estimated {
  * @param probability above 0 and below 1
  * @throws RangeError for an empty histogram
  */
-export function quantile(histogram: Histogram, probability: number): Estimated {
+export function quantile(histogram: Histogram, probability: number, below = accumulated(histogram)): Estimated {
   requireWithin('probability', probability, Number.MIN_VALUE, 1 - Number.EPSILON / 2)
-  const below = accumulated(histogram)
   const count = below[histogram.counts.length] ?? 0
   requireAboveZero('count', count)
   const error = Math.sqrt((probability * (1 - probability)) / count)

@@ -16,7 +16,13 @@ import {
   trialsIn,
   WITHIN,
 } from '#shared/statistics/monte-carlo.ts'
-import { type CoarseHistogram, coarse, type Estimated, quantile } from '#shared/statistics/streaming-histogram.ts'
+import {
+  accumulated,
+  type CoarseHistogram,
+  coarse,
+  type Estimated,
+  quantile,
+} from '#shared/statistics/streaming-histogram.ts'
 import { type Aim, aimOf, type Chance, type Outcomes } from './aim.ts'
 import { type Check, type CheckRefusal, checkOf } from './check.ts'
 import { MOST_TRIALS, SIGNIFICANT_DIGITS } from './defaults.ts'
@@ -132,13 +138,14 @@ function accepted(input: ToleranceCheckInput): Check {
 function figureCheck(check: Check, plan: Plan, tally: Tally, name: FigureName, extremes: WorstCase): FigureCheck {
   const output = FIGURES.indexOf(name)
   const histogram = histogramOf(tally, output)
+  const below = accumulated(histogram)
   const share = (place: number): Chance => shareOf(countAt(tally, output, place), trialsIn(tally))
   return {
     nominal: check.bearing[name],
     worstCase: extremes[name],
     rss: linearLaw(check, name),
     trials: summaryOf(tally, plan, output),
-    percentiles: PERCENTS.map((percent) => ({ percent, ...quantile(histogram, percent / 100) })),
+    percentiles: PERCENTS.map((percent) => ({ percent, ...quantile(histogram, percent / 100, below) })),
     outcomes: { tooTight: share(BELOW), fits: share(WITHIN), tooLoose: share(ABOVE) },
     histogram: coarse(histogram),
     seen: { least: histogram.least, most: histogram.most },

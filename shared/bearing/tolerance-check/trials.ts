@@ -1,4 +1,4 @@
-import { gapOnPath, type Lobes } from '#shared/geometry/balls-on-a-path.ts'
+import { gapsOnPaths, type PathRoom, roomForPaths } from '#shared/geometry/balls-on-paths-in-blocks.ts'
 import { unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
 import { type Distribution, endsOf } from '#shared/statistics/distribution.ts'
 import {
@@ -11,8 +11,8 @@ import {
 } from '#shared/statistics/monte-carlo.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
 import type { Check } from './check.ts'
+import { drawLobes, roomForLobes, type SliceLobes } from './drawn-lobes.ts'
 import { CONTRIBUTORS, type ContributorName } from './input.ts'
-import { lobesOf, together } from './lobes.ts'
 import { type GroovedRing, innerCentre, innerOf, outerCentre, outerOf, sitsOnBottom } from './seats.ts'
 import { inStates, type Weather, weatherOf } from './weather.ts'
 
@@ -38,6 +38,10 @@ interface Slice {
   readonly lot: Float64Array
   readonly outer: Float64Array
   readonly inner: Float64Array
+  /** Where balls stand that do not lie on the bottom of a round groove, and what laying them takes. */
+  readonly centres: Float64Array
+  readonly paths: PathRoom
+  readonly lobes: SliceLobes
 }
 
 const sliceOf = (count: number, ballDiameter: number): Slice => ({
@@ -48,6 +52,9 @@ const sliceOf = (count: number, ballDiameter: number): Slice => ({
   lot: new Float64Array(SLICE),
   outer: new Float64Array(SLICE),
   inner: new Float64Array(SLICE),
+  centres: new Float64Array(count * SLICE),
+  paths: roomForPaths(SLICE),
+  lobes: roomForLobes(),
 })
 
 export function trialModel(check: Check): Model {
@@ -75,7 +82,10 @@ export function trialModel(check: Check): Model {
         outer: state === undefined || weather === undefined ? nothing : inStates(state, weather.outer, slice.outer),
         inner: state === undefined || weather === undefined ? nothing : inStates(state, weather.inner, slice.inner),
       }
-      const lobes = isRound ? ROUND : lobesIn(row, weather)
+      if (!isRound) {
+        const [cut, direction, grain, innerGrain] = [row('lobes'), row('direction'), row('grain'), row('innerGrain')]
+        drawLobes({ cut, direction, state, grain, innerGrain }, weather, slice.lobes)
+      }
       if (onBottom) {
         for (let trial = 0; trial < SLICE; trial++) {
           slice.bottomRadii[trial] =
@@ -87,11 +97,13 @@ export function trialModel(check: Check): Model {
           slice.means,
         )
       } else {
-        gapsOnPaths(outer, { diameters, film, further, moved: moved.outer, lobes: lobes.outer }, gaps)
+        const centres = centresOf(outer, { diameters, film, further, moved: moved.outer }, slice.centres)
+        const paths = { ballCount: count, rings: SLICE, centres, diameters, lobes: slice.lobes.outer }
+        gapsOnPaths(paths, slice.paths, gaps)
         meanDiameters(diameters, slice.means)
       }
       const inward = row('innerGrooveBottomRadius') ?? nothing
-      playsOf([outer, inner], { film, further, inward, moved, lobes }, slice.means, plays)
+      playsOf([outer, inner], { film, further, inward, moved, lobes: slice.lobes }, slice.means, plays)
     },
   }
 }
@@ -183,52 +195,28 @@ function meanDiameters(diameters: Float64Array, means: Float64Array): void {
   }
 }
 
-/** The lobes of either ring in a trial: those of the lathe and those of the weather as one. */
-interface LobesOfTrials {
-  readonly outer: (trial: number) => Lobes
-  readonly inner: (trial: number) => Lobes
+/** Where the centres of balls stand that ride on edges, some or all, or in a groove out of round, its lobes apart. */
+function centresOf(
+  outer: GroovedRing,
+  { diameters, film, further, moved }: Seats,
+  centres: Float64Array,
+): Float64Array {
+  for (let from = 0; from < diameters.length; from += SLICE) {
+    for (let trial = 0; trial < SLICE; trial++) {
+      const seatRadius = (diameters[from + trial] ?? 0) / 2 + (film[trial] ?? 0)
+      centres[from + trial] = outerCentre(outer, seatRadius, further[trial] ?? 0) + (moved[trial] ?? 0)
+    }
+  }
+  return centres
 }
 
-const NO_LOBES = lobesOf(0, 0)
-const ROUND: LobesOfTrials = { outer: () => NO_LOBES, inner: () => NO_LOBES }
-
-function lobesIn(row: (name: DrawnName) => Float64Array | undefined, weather: Weather | undefined): LobesOfTrials {
-  const [lobes, direction, state] = [row('lobes'), row('direction'), row('state')]
-  const [grain, innerGrain] = [row('grain'), row('innerGrain')]
-  const outerCut = (trial: number): Lobes => lobesOf(lobes?.[trial] ?? 0, direction?.[trial] ?? 0)
-  // Where the inner ring's lobes point makes no difference but to one another: those of the lathe are taken at 0.
-  const innerCut = (trial: number): Lobes => lobesOf(lobes?.[SLICE + trial] ?? 0, 0)
-  if (state === undefined || grain === undefined || innerGrain === undefined || weather === undefined) {
-    return { outer: outerCut, inner: innerCut }
-  }
-  const { outerLobes, innerLobes } = weather
-  const grown = (amplitudes: Float64Array, turns: Float64Array, trial: number): Lobes =>
-    lobesOf(amplitudes[state[trial] ?? 0] ?? 0, turns[trial] ?? 0)
-  return {
-    outer: (trial) => together(outerCut(trial), grown(outerLobes, grain, trial)),
-    inner: (trial) => together(innerCut(trial), grown(innerLobes, innerGrain, trial)),
-  }
-}
-
-interface OnPaths {
+/** What decides where balls sit in the outer ring. */
+interface Seats {
   readonly diameters: Float64Array
   readonly film: Float64Array
   readonly further: Float64Array
   /** By how much the whole ring has grown. */
   readonly moved: Float64Array
-  readonly lobes: LobesOfTrials['outer']
-}
-
-/** Balls on the edges, some or all, and grooves out of round: one trial after the other. */
-function gapsOnPaths(outer: GroovedRing, paths: OnPaths, gaps: Float64Array): void {
-  const { diameters, film, further, moved, lobes } = paths
-  const count = diameters.length / SLICE
-  for (let trial = 0; trial < SLICE; trial++) {
-    const [coat, deeper, grown] = [film[trial] ?? 0, further[trial] ?? 0, moved[trial] ?? 0]
-    const radius = (ball: number): number => (diameters[ball * SLICE + trial] ?? 0) / 2
-    const centre = (ball: number): number => outerCentre(outer, radius(ball) + coat, deeper) + grown
-    gaps[trial] = gapOnPath(count, centre, radius, lobes(trial))
-  }
 }
 
 interface ForPlay {
@@ -236,7 +224,7 @@ interface ForPlay {
   readonly further: Float64Array
   readonly inward: Float64Array
   readonly moved: { readonly outer: Float64Array; readonly inner: Float64Array }
-  readonly lobes: LobesOfTrials
+  readonly lobes: SliceLobes
 }
 
 function playsOf(
@@ -251,7 +239,7 @@ function playsOf(
       outerCentre(outer, seatRadius, further[trial] ?? 0) +
       (moved.outer[trial] ?? 0) -
       (innerCentre(inner, seatRadius, inward[trial] ?? 0) + (moved.inner[trial] ?? 0))
-    const lobe = Math.abs(lobes.outer(trial).amplitude) + Math.abs(lobes.inner(trial).amplitude)
+    const lobe = Math.abs(lobes.outer.amplitude[trial] ?? 0) + Math.abs(lobes.inner[trial] ?? 0)
     plays[trial] = 2 * (apart - lobe)
   }
 }
