@@ -3,7 +3,7 @@
  * which questions it can be asked stands here and nowhere else: the rest asks for a trait, never for a name.
  */
 
-export const ARRANGEMENTS = ['radial', 'roller'] as const
+export const ARRANGEMENTS = ['radial', 'thrust', 'roller'] as const
 export type ArrangementName = (typeof ARRANGEMENTS)[number]
 
 /** What a design can be asked, by the path that asks it; `stock` is a part of a design's answer. */
@@ -22,6 +22,8 @@ const QUESTIONS = [
 export type Question = (typeof QUESTIONS)[number]
 
 export interface Arrangement {
+  /** What lies round the balls: rings inside one another, or plates one over the other. */
+  readonly members: 'rings' | 'plates'
   /** What rolls: a ball touches in a point, a roller along a line. */
   readonly rolls: 'balls' | 'rollers'
   /** What it rolls in: a groove with its lands, or a plain cylinder. */
@@ -33,8 +35,9 @@ export interface Arrangement {
 
 /** What only rollers have. */
 const OF_ROLLERS = ['/balls/length'] as const
-/** What only a groove has, and a ring that must come apart for it. */
-const OF_GROOVES = [
+const OF_PLATES = ['/plates'] as const
+/** What only a groove in a ring has, and a ring that must come apart for it. */
+const OF_RING_GROOVES = [
   '/outerRing/engagement',
   '/outerRing/grooveDepth',
   '/outerRing/groove',
@@ -42,13 +45,29 @@ const OF_GROOVES = [
   '/groove',
   '/split',
 ] as const
+/** What only rings have. */
+const OF_RINGS = ['/outerRing', '/innerRing', '/radialInternalClearance', '/width', '/split'] as const
 
 const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
-  radial: { rolls: 'balls', raceway: 'groove', lacks: OF_ROLLERS, answers: QUESTIONS },
+  radial: {
+    members: 'rings',
+    rolls: 'balls',
+    raceway: 'groove',
+    lacks: [...OF_ROLLERS, ...OF_PLATES],
+    answers: QUESTIONS,
+  },
+  thrust: {
+    members: 'plates',
+    rolls: 'balls',
+    raceway: 'groove',
+    lacks: [...OF_ROLLERS, ...OF_RINGS],
+    answers: ['design'],
+  },
   roller: {
+    members: 'rings',
     rolls: 'rollers',
     raceway: 'track',
-    lacks: OF_GROOVES,
+    lacks: [...OF_PLATES, ...OF_RING_GROOVES],
     answers: ['design', 'size-table', 'tolerance-check', 'fit-correction', 'ball-selection', 'load-check'],
   },
 }

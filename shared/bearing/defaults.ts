@@ -33,6 +33,13 @@ export const END_CLEARANCE = 0.05
 /** A cheek's thickness in roller diameters: thin plywood beside a usual dowel. */
 export const CHEEK_THICKNESS = 3 / 8
 
+/** Depth of the groove in each plate: together they leave the faces 2/5 of a ball apart. */
+export const PLATE_ENGAGEMENT = 0.3
+/** Wood round the groove of a plate, from its edge outward, in ball diameters. */
+export const PLATE_WALL = 1
+/** A plate's thickness in ball diameters: most of it is left under the groove. */
+export const PLATE_THICKNESS = 1
+
 /** A visible gap that any lot of balls leaves open, in ball diameters; more where the last ball needs more to go in. */
 export const BALL_GAP = 0.05
 /** No gap is opened wider than this unasked, whatever the last ball needs: few balls would rattle. */

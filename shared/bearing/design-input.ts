@@ -26,10 +26,17 @@ export interface RingInput {
 }
 
 /** `outsideDiameter` stands for `wall` and `roundOutsideDiameterTo`; null switches the rounding off. */
-export interface OuterRingInput extends RingInput {
+export interface OutsideInput {
   readonly wall?: Mm
   readonly roundOutsideDiameterTo?: Mm | null
   readonly outsideDiameter?: Mm
+}
+
+export interface OuterRingInput extends RingInput, OutsideInput {}
+
+/** Both plates of a `thrust` arrangement, which are cut alike. */
+export interface PlatesInput extends Pick<RingInput, 'engagement' | 'grooveDepth'>, OutsideInput {
+  readonly thickness?: Mm
 }
 
 /** What rolls: balls, or the dowels of a `roller` arrangement under the same names. */
@@ -52,6 +59,7 @@ export interface DesignInput {
   readonly bore: Mm
   readonly outerRing?: OuterRingInput
   readonly innerRing?: RingInput
+  readonly plates?: PlatesInput
   /** For either ring that names no groove of its own. */
   readonly groove?: GrooveInput
   readonly ballGap?: Mm

@@ -31,23 +31,37 @@ export function design(input: DesignInput, question: Question = 'design'): Resul
   return ok({
     bearing,
     dimensions: dimensionsOf(bearing),
-    warnings: findingsOf(bearing).map((finding) => withRemedy([input, bearing.settled.input], finding)),
+    warnings: warningsOf(findingsOf(bearing), [input, bearing.settled.input], lookAgain),
   })
 }
 
-/**
- * A remedy is offered only where it has been tried: taken into the caller's input, and as well into the whole one that
- * is echoed, it gives a bearing that has the same warning no more.
- */
-function withRemedy(inputs: readonly DesignInput[], { severity, path, facts, remedies }: Finding): Warning {
-  const suggestion = remedies.find((remedy) => inputs.every((input) => isCleared(input, remedy, facts)))
-  return suggestion === undefined ? { severity, path, facts } : { severity, path, facts, suggestion }
+function lookAgain(input: DesignInput): readonly Finding[] | undefined {
+  const made = bearingOf(input)
+  return made.ok ? findingsOf(made.value) : undefined
 }
 
-function isCleared(input: DesignInput, remedy: Suggestion, facts: WarningFacts): boolean {
+/** What is found about the bearing of an input; undefined where it has none. */
+type Look = (input: DesignInput) => readonly Finding[] | undefined
+
+/**
+ * Findings with their remedies tried. A remedy is offered only where, taken into the caller's input, and as well into the
+ * whole one that is echoed, it gives a bearing that has the same warning no more.
+ */
+export function warningsOf(
+  findings: readonly Finding[],
+  inputs: readonly DesignInput[],
+  look: Look,
+): readonly Warning[] {
+  return findings.map(({ severity, path, facts, remedies }) => {
+    const suggestion = remedies.find((remedy) => inputs.every((input) => isCleared(input, remedy, facts, look)))
+    return suggestion === undefined ? { severity, path, facts } : { severity, path, facts, suggestion }
+  })
+}
+
+function isCleared(input: DesignInput, remedy: Suggestion, facts: WarningFacts, look: Look): boolean {
   if (!isWithinBounds(remedy, input.units)) return false
-  const mended = bearingOf(withSuggestion(input, remedy))
-  return mended.ok && !findingsOf(mended.value).some((left) => isSame(left.facts, facts))
+  const left = look(withSuggestion(input, remedy))
+  return left !== undefined && !left.some((finding) => isSame(finding.facts, facts))
 }
 
 const isSame = (one: WarningFacts, other: WarningFacts): boolean =>

@@ -1,12 +1,22 @@
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type ShopFigure, shopFigure } from '#shared/units/shop-figure.ts'
+import { type BallRing, gapAt } from './ball-ring.ts'
 import type { Bearing } from './bearing.ts'
-import { gapAt } from './outer-side.ts'
+import type { ThrustBearing } from './plates.ts'
 
 /** The rows of the table, each under the name that the sentences and the drawings share. */
 export const DIMENSION_KEYS = [
   'pitchDiameter',
   'outsideDiameter',
+  'plateOutsideDiameter',
+  'plateBoreDiameter',
+  'plateGrooveDepth',
+  'plateGrooveRadius',
+  'plateGrooveWidth',
+  'plateWall',
+  'plateInnerWall',
+  'plateFloor',
+  'plateThickness',
   'outerTrackDiameter',
   'outerLandDiameter',
   'outerGrooveBottomDiameter',
@@ -33,6 +43,8 @@ export const DIMENSION_KEYS = [
   'gaugeNoGoDiameter',
   'ballGap',
   'assemblyGap',
+  'plateGap',
+  'height',
   'landGap',
   'radialInternalClearance',
   'axialPlay',
@@ -43,6 +55,15 @@ export type DimensionKey = (typeof DIMENSION_KEYS)[number]
 export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
   pitchDiameter: 'Dpw',
   outsideDiameter: 'D',
+  plateOutsideDiameter: 'D',
+  plateBoreDiameter: 'd',
+  plateGrooveDepth: 'h',
+  plateGrooveRadius: 'r',
+  plateGrooveWidth: 'b',
+  plateWall: 'wo',
+  plateInnerWall: 'wi',
+  plateFloor: 'wf',
+  plateThickness: 'B',
   outerTrackDiameter: 'E',
   outerLandDiameter: 'D1',
   outerGrooveBottomDiameter: 'De',
@@ -69,6 +90,8 @@ export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
   gaugeNoGoDiameter: 'Dng',
   ballGap: 'g',
   assemblyGap: 'ga',
+  plateGap: 's',
+  height: 'T',
   landGap: 's',
   radialInternalClearance: 'Gr',
   axialPlay: 'Ga',
@@ -94,10 +117,17 @@ export interface Dimension {
 }
 
 /** How a size is turned when every surface still gains `finish`: holes larger, outsides smaller. */
-type Grows = 'hole' | 'outside' | 'depth' | 'arc' | 'width' | 'not-cut'
+type Grows = 'hole' | 'outside' | 'depth' | 'arc' | 'width' | 'circle' | 'not-cut'
 
 /** Surfaces that gain a film each, counted outward: what the film adds to the size must be left out of the cut. */
-const FILMS: Readonly<Record<Exclude<Grows, 'not-cut'>, number>> = { hole: 2, outside: -2, width: -2, arc: 1, depth: 0 }
+const FILMS: Readonly<Record<Exclude<Grows, 'not-cut'>, number>> = {
+  hole: 2,
+  outside: -2,
+  width: -2,
+  arc: 1,
+  depth: 0,
+  circle: 0,
+}
 
 /** The table of sizes, in the order in which the parts are made. */
 export function dimensionsOf(bearing: Bearing): readonly Dimension[] {
@@ -169,7 +199,32 @@ function cheekRows({ cheeks, settled }: Bearing, row: MakeRow): readonly Dimensi
   ]
 }
 
-function dimension(bearing: Bearing, key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension {
+/** The table of a thrust bearing: one plate, cut twice. The gap follows the groove's circle alone, not its depth. */
+export function plateDimensionsOf(bearing: ThrustBearing): readonly Dimension[] {
+  const { plate, gauge } = bearing
+  const byCircle = bearing.gapPerPitchRadius / 2
+  const row: MakeRow = (key, value, grows, gapPerUnit) => dimension(bearing, key, value, grows, gapPerUnit)
+  return [
+    row('pitchDiameter', plate.grooveCircleDiameter, 'circle', byCircle),
+    row('plateOutsideDiameter', plate.outsideDiameter, 'outside'),
+    row('plateBoreDiameter', plate.boreDiameter, 'hole'),
+    row('plateGrooveDepth', plate.grooveDepth, 'depth'),
+    row('plateGrooveRadius', plate.grooveRadius, 'arc'),
+    row('plateGrooveWidth', plate.grooveWidth, 'not-cut'),
+    row('plateWall', plate.wall, 'not-cut'),
+    row('plateInnerWall', plate.innerWall, 'not-cut'),
+    row('plateFloor', plate.floor, 'not-cut'),
+    row('plateThickness', plate.thickness, 'width'),
+    row('gaugeNominalDiameter', gauge.nominalDiameter, 'not-cut', byCircle),
+    row('gaugeGoDiameter', gauge.goDiameter, 'not-cut'),
+    row('gaugeNoGoDiameter', gauge.noGoDiameter, 'not-cut'),
+    row('ballGap', bearing.ballGap, 'not-cut'),
+    row('plateGap', bearing.plateGap, 'not-cut'),
+    row('height', bearing.height, 'not-cut'),
+  ]
+}
+
+function dimension(bearing: BallRing, key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension {
   const { units, shopDenominator } = bearing.settled.input
   const shop = shopFigure(value, units, shopDenominator)
   const row: { -readonly [Name in keyof Dimension]: Dimension[Name] } = { key, value, shop }

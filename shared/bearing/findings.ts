@@ -2,13 +2,13 @@ import { grooveDepthForSeat } from '#shared/geometry/seat.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { shopFigure, shopStep } from '#shared/units/shop-figure.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
+import { type BallRing, gapAt } from './ball-ring.ts'
 import { type Bearing, deeperRing, shoulder } from './bearing.ts'
 import * as defaults from './defaults.ts'
 import type { Suggestion } from './knobs.ts'
-import { gapAt } from './outer-side.ts'
-import type { RingName } from './refusal.ts'
+import type { PartName, RingName } from './refusal.ts'
 import type { Ring } from './rings.ts'
-import { depthPath, groovePath } from './settle.ts'
+import { depthPath, groovePath, type SettledBalls } from './settle.ts'
 import type { Finding, WarningFacts } from './warning.ts'
 
 /*
@@ -31,7 +31,7 @@ const SCREW_WALL = mm(11.4)
 const LEAST_BORE = mm(3)
 
 const WITHIN = 1e-9
-const reaches = (value: number, least: number): boolean => value >= least - WITHIN * Math.abs(least)
+export const reaches = (value: number, least: number): boolean => value >= least - WITHIN * Math.abs(least)
 const exceeds = (value: number, most: number): boolean => value > most + WITHIN * Math.abs(most)
 
 const RINGS = ['outerRing', 'innerRing'] as const satisfies readonly RingName[]
@@ -42,15 +42,22 @@ export function findingsOf(bearing: Bearing): readonly Finding[] {
   return [
     ...ballFindings(bearing),
     ...rollerFindings(bearing),
-    ...grooved.flatMap((ring) => grooveFindings(bearing, ring)),
+    ...grooved.flatMap((ring) => grooveFindings(bearing.settled, ring, bearing[ring], USUAL_ENGAGEMENT[ring])),
     ...landFindings(bearing),
     ...wallFindings(bearing),
     ...grooved.flatMap((ring) => shoulderFindings(bearing, ring)),
-    ...shopFindings(bearing),
+    ...shopFindings(bearing, [
+      [
+        'grooveBottomDiameter',
+        bearing.outerRing.grooveBottomDiameter,
+        bearing.gapPerGrooveDepth / bearing.gapPerPitchRadius,
+      ],
+      ['gaugeDiameter', bearing.gauge.nominalDiameter, 1],
+    ]),
   ]
 }
 
-const finding = (
+export const finding = (
   severity: Finding['severity'],
   path: string,
   facts: WarningFacts,
@@ -62,20 +69,24 @@ const finding = (
   remedies,
 })
 
-const length = (path: string, ...values: Mm[]): Suggestion[] => values.map((value) => ({ path, kind: 'length', value }))
+export const length = (path: string, ...values: Mm[]): Suggestion[] =>
+  values.map((value) => ({ path, kind: 'length', value }))
 const number = (path: string, ...values: number[]): Suggestion[] =>
   values.map((value) => ({ path, kind: 'number', value }))
 
-const stepOf = ({ settled: { input } }: Bearing): Mm => shopStep(input.units, input.shopDenominator)
+export const stepOf = ({ input }: SettledBalls): Mm => shopStep(input.units, input.shopDenominator)
+
+export function fewBalls({ input }: SettledBalls): readonly Finding[] {
+  const { count } = input.balls
+  if (!(count < FEWEST_FOR_SMOOTH_RUNNING)) return []
+  const facts = { code: 'few-balls', count, fewest: FEWEST_FOR_SMOOTH_RUNNING } as const
+  return [finding('risk', '/balls/count', facts, ...number('/balls/count', FEWEST_FOR_SMOOTH_RUNNING))]
+}
 
 function ballFindings(bearing: Bearing): readonly Finding[] {
   const { settled, assembly, eccentricFilling, radialInternalClearance: play } = bearing
   const { count } = settled.input.balls
-  const found: Finding[] = []
-  if (count < FEWEST_FOR_SMOOTH_RUNNING) {
-    const facts = { code: 'few-balls', count, fewest: FEWEST_FOR_SMOOTH_RUNNING } as const
-    found.push(finding('risk', '/balls/count', facts, ...number('/balls/count', FEWEST_FOR_SMOOTH_RUNNING)))
-  }
+  const found: Finding[] = [...fewBalls(settled)]
   if (assembly.split === 'none' && assembly.easiestWay !== 'open-side') {
     const { mostBalls, roomBetweenLands } = eccentricFilling
     const facts = { code: 'cannot-assemble', count, mostBalls, roomBetweenLands } as const
@@ -89,7 +100,7 @@ function ballFindings(bearing: Bearing): readonly Finding[] {
       ballGap: bearing.ballGap,
       assemblyGap: assembly.assemblyGap,
     } as const
-    const remedies = length('/ballGap', stepUp(assembly.assemblyGap, stepOf(bearing)), assembly.assemblyGap)
+    const remedies = length('/ballGap', stepUp(assembly.assemblyGap, stepOf(bearing.settled)), assembly.assemblyGap)
     found.push(finding('risk', '/ballGap', facts, ...remedies))
   }
   const leastPlay = mm(LEAST_PLAY * settled.ballDiameter)
@@ -101,7 +112,7 @@ function ballFindings(bearing: Bearing): readonly Finding[] {
         'risk',
         path,
         { code: 'no-play', play, least: leastPlay },
-        ...length(path, stepUp(usual, stepOf(bearing)), usual),
+        ...length(path, stepUp(usual, stepOf(bearing.settled)), usual),
       ),
     )
   }
@@ -113,62 +124,72 @@ function rollerFindings(bearing: Bearing): readonly Finding[] {
   const least = mm(LEAST_ROLLER_LENGTH * bearing.settled.ballDiameter)
   if (given === undefined || reaches(given, least)) return []
   const facts = { code: 'rollers-turn-askew', length: given, least } as const
-  return [finding('risk', '/balls/length', facts, ...length('/balls/length', stepUp(least, stepOf(bearing)), least))]
+  return [
+    finding('risk', '/balls/length', facts, ...length('/balls/length', stepUp(least, stepOf(bearing.settled)), least)),
+  ]
 }
 
-function grooveFindings(bearing: Bearing, ring: RingName): readonly Finding[] {
-  const { ballDiameter, input } = bearing.settled
-  const { seatDepth, grooveDepth, grooveRadius, seat }: Ring = bearing[ring]
+const USUAL_ENGAGEMENT: Readonly<Record<RingName, number>> = {
+  outerRing: defaults.OUTER_ENGAGEMENT,
+  innerRing: defaults.INNER_ENGAGEMENT,
+}
+
+/** What is not well with a groove, in whichever part it is cut. */
+export function grooveFindings(
+  settled: SettledBalls,
+  ring: PartName,
+  { seatDepth, grooveDepth, grooveRadius, seat }: Pick<Ring, 'seatDepth' | 'grooveDepth' | 'grooveRadius' | 'seat'>,
+  usual: number,
+): readonly Finding[] {
+  const { ballDiameter, input } = settled
   const ballRadius = mm(ballDiameter / 2)
   const path = groovePath(input, ring)
   const found: Finding[] = []
   if (seat === 'edges') {
     const facts = { code: 'rides-on-edges', ring, grooveRadius, ballRadius, seatDepth, grooveDepth } as const
-    found.push(finding('risk', path, facts, ...arcRemedies(bearing, path)))
+    found.push(finding('risk', path, facts, ...arcRemedies(settled, path)))
   }
   const widest = mm(MOST_CONFORMITY * ballDiameter)
   if (exceeds(grooveRadius, widest)) {
     found.push(
-      finding('risk', path, { code: 'ball-wanders', ring, grooveRadius, most: widest }, ...arcRemedies(bearing, path)),
+      finding('risk', path, { code: 'ball-wanders', ring, grooveRadius, most: widest }, ...arcRemedies(settled, path)),
     )
   }
   const least = mm(LEAST_ENGAGEMENT * ballDiameter)
   if (!reaches(seatDepth, least)) {
     const depth = grooveDepthForSeat(least, grooveRadius, ballDiameter)
-    const remedies = depth === undefined ? [] : depthRemedies(bearing, ring, depth, 'up')
+    const remedies = depth === undefined ? [] : depthRemedies(settled, ring, depth, 'up')
     found.push(
       finding('risk', depthPath(input, ring), { code: 'shallow-engagement', ring, seatDepth, least }, ...remedies),
     )
   }
   if (!exceeds(ballRadius, grooveDepth)) {
-    const usual = ring === 'outerRing' ? defaults.OUTER_ENGAGEMENT : defaults.INNER_ENGAGEMENT
     const facts = { code: 'groove-past-middle', ring, grooveDepth, ballRadius } as const
-    found.push(
-      finding(
-        'fault',
-        depthPath(input, ring),
-        facts,
-        ...depthRemedies(bearing, ring, mm(usual * ballDiameter), 'down'),
-      ),
-    )
+    const remedies = depthRemedies(settled, ring, mm(usual * ballDiameter), 'down')
+    found.push(finding('fault', depthPath(input, ring), facts, ...remedies))
   }
   return found
 }
 
 /** The usual arc, said in the way in which this input says it. */
-function arcRemedies(bearing: Bearing, path: string): readonly Suggestion[] {
-  const radius = defaults.CONFORMITY * bearing.settled.ballDiameter
+function arcRemedies(settled: SettledBalls, path: string): readonly Suggestion[] {
+  const radius = defaults.CONFORMITY * settled.ballDiameter
   if (path.endsWith('conformity')) return number(path, defaults.CONFORMITY)
   const size = path.endsWith('cutterDiameter') ? 2 * radius : radius
-  return length(path, stepUp(size, stepOf(bearing)), mm(size))
+  return length(path, stepUp(size, stepOf(settled)), mm(size))
 }
 
 /** A groove depth, said in the way in which this input says it, first as an even figure and then as it is. */
-function depthRemedies(bearing: Bearing, ring: RingName, depth: Mm, way: 'up' | 'down'): readonly Suggestion[] {
-  const path = depthPath(bearing.settled.input, ring)
+export function depthRemedies(
+  settled: SettledBalls,
+  part: PartName,
+  depth: Mm,
+  way: 'up' | 'down',
+): readonly Suggestion[] {
+  const path = depthPath(settled.input, part)
   const round = way === 'up' ? stepUp : stepDown
-  if (path.endsWith('grooveDepth')) return length(path, round(depth, stepOf(bearing)), depth)
-  const engagement = depth / bearing.settled.ballDiameter
+  if (path.endsWith('grooveDepth')) return length(path, round(depth, stepOf(settled)), depth)
+  const engagement = depth / settled.ballDiameter
   return number(path, Number(round(engagement, mm(0.01)).toFixed(2)), engagement)
 }
 
@@ -180,7 +201,7 @@ function landFindings(bearing: Bearing): readonly Finding[] {
   const { grooveRadius, seatDepth } = bearing[ring]
   const seat = mm(seatDepth - (least - leastLandGap))
   const depth = seat > 0 ? grooveDepthForSeat(seat, grooveRadius, settled.ballDiameter) : undefined
-  const remedies = depth === undefined ? [] : depthRemedies(bearing, ring, depth, 'down')
+  const remedies = depth === undefined ? [] : depthRemedies(settled, ring, depth, 'down')
   const facts: WarningFacts =
     leastLandGap > 0 ? { code: 'lands-nearly-touch', leastLandGap, least } : { code: 'lands-touch', leastLandGap }
   return [finding(leastLandGap > 0 ? 'risk' : 'fault', depthPath(settled.input, ring), facts, ...remedies)]
@@ -188,7 +209,7 @@ function landFindings(bearing: Bearing): readonly Finding[] {
 
 function wallFindings(bearing: Bearing): readonly Finding[] {
   const { settled, outerRing: outer, innerRing: inner, assembly } = bearing
-  const step = stepOf(bearing)
+  const step = stepOf(bearing.settled)
   const least = mm(LEAST_WALL * settled.ballDiameter)
   const found: Finding[] = []
   if (!reaches(outer.wall, least)) {
@@ -240,24 +261,30 @@ function shoulderFindings(bearing: Bearing, ring: RingName): readonly Finding[] 
       ? { code: 'shoulders-thin', ring, shoulder: side, least }
       : { code: 'groove-wider-than-ring', ring, grooveWidth, width }
   return [
-    finding(side > 0 ? 'risk' : 'fault', '/width', facts, ...length('/width', stepUp(wide, stepOf(bearing)), wide)),
+    finding(
+      side > 0 ? 'risk' : 'fault',
+      '/width',
+      facts,
+      ...length('/width', stepUp(wide, stepOf(bearing.settled)), wide),
+    ),
   ]
 }
 
 /** The finest rule that a shop has, as a fraction of an inch. */
 const FINEST_DENOMINATOR = 128
 
-function shopFindings(bearing: Bearing): readonly Finding[] {
-  const { settled, pitchRadius, outerRing: outer, gauge } = bearing
+type Measured = Extract<WarningFacts, { code: 'shop-rounding-spoils-gap' }>['dimension']
+
+/** Sizes by which a ring is cut to its gap, each with how far the balls move per unit of its radius. */
+export function shopFindings(
+  ring: BallRing,
+  measured: readonly (readonly [dimension: Measured, diameter: Mm, perRadius: number])[],
+): readonly Finding[] {
+  const { settled, pitchRadius } = ring
   const { ballDiameter, minBallGap, maxBallGap, input } = settled
-  const perGrooveDepth = bearing.gapPerGrooveDepth / bearing.gapPerPitchRadius
-  const measured = [
-    ['grooveBottomDiameter', outer.grooveBottomDiameter, perGrooveDepth],
-    ['gaugeDiameter', gauge.nominalDiameter, 1],
-  ] as const
   return measured.flatMap(([dimension, diameter, perRadius]) => {
     const { text, error } = shopFigure(diameter, input.units, input.shopDenominator)
-    const gapThere = gapAt(bearing, mm(pitchRadius + (perRadius * error) / 2)) ?? mm(-ballDiameter)
+    const gapThere = gapAt(ring, mm(pitchRadius + (perRadius * error) / 2)) ?? mm(-ballDiameter)
     if (reaches(gapThere, minBallGap) && !exceeds(gapThere, maxBallGap)) return []
     const facts = {
       code: 'shop-rounding-spoils-gap',
@@ -269,14 +296,14 @@ function shopFindings(bearing: Bearing): readonly Finding[] {
       maxBallGap,
     } as const
     const finer = input.units === 'in' ? number('/shopDenominator', FINEST_DENOMINATOR) : []
-    return [finding('risk', '/ballGap', facts, ...finer, ...length('/ballGap', ...evenGaps(bearing, diameter)))]
+    return [finding('risk', '/ballGap', facts, ...finer, ...length('/ballGap', ...evenGaps(ring, diameter)))]
   })
 }
 
 /** Ball gaps that put a diameter on a figure of the rule: the nearest below, and the nearest two above. */
-function evenGaps(bearing: Bearing, diameter: Mm): readonly Mm[] {
-  const step = stepOf(bearing)
+function evenGaps(ring: BallRing, diameter: Mm): readonly Mm[] {
+  const step = stepOf(ring.settled)
   return [stepDown(diameter, step), stepUp(diameter, step), mm(stepUp(diameter, step) + step)]
-    .map((even) => gapAt(bearing, mm(bearing.pitchRadius + (even - diameter) / 2)))
+    .map((even) => gapAt(ring, mm(ring.pitchRadius + (even - diameter) / 2)))
     .filter((gap): gap is Mm => gap !== undefined && gap >= 0)
 }

@@ -25,6 +25,10 @@ const LENGTHS: Readonly<Record<string, Turn<Mm>>> = {
   '/ballGap': (input, ballGap) => ({ ...input, ballGap }),
   '/radialInternalClearance': (input, radialInternalClearance) => ({ ...input, radialInternalClearance }),
   '/width': (input, width) => ({ ...input, width }),
+  '/plates/wall': (input, wall) => ({ ...input, plates: { ...input.plates, wall } }),
+  '/plates/outsideDiameter': (input, outsideDiameter) => ({ ...input, plates: { ...input.plates, outsideDiameter } }),
+  '/plates/thickness': (input, thickness) => ({ ...input, plates: { ...input.plates, thickness } }),
+  '/plates/grooveDepth': (input, grooveDepth) => ({ ...input, plates: { ...input.plates, grooveDepth } }),
   '/outerRing/wall': (input, wall) => ({ ...input, outerRing: { ...input.outerRing, wall } }),
   '/outerRing/outsideDiameter': (input, outsideDiameter) => ({
     ...input,
@@ -43,6 +47,7 @@ const LENGTHS: Readonly<Record<string, Turn<Mm>>> = {
 const NUMBERS: Readonly<Record<string, Turn<number>>> = {
   '/balls/count': (input, count) => ({ ...input, balls: { ...input.balls, count } }),
   '/shopDenominator': (input, shopDenominator) => ({ ...input, shopDenominator }),
+  '/plates/engagement': (input, engagement) => ({ ...input, plates: { ...input.plates, engagement } }),
   '/outerRing/engagement': (input, engagement) => ({ ...input, outerRing: { ...input.outerRing, engagement } }),
   '/innerRing/engagement': (input, engagement) => ({ ...input, innerRing: { ...input.innerRing, engagement } }),
   '/groove/conformity': forBoth.conformity,

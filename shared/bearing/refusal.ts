@@ -2,6 +2,8 @@ import type { Mm } from '#shared/units/length.ts'
 import type { ArrangementName, Question } from './arrangement.ts'
 
 export type RingName = 'outerRing' | 'innerRing'
+/** What has a groove: one of the rings, or both plates alike. */
+export type PartName = RingName | 'plates'
 
 /** Why no such bearing can exist: facts only. Words and units are made at the edge. */
 export type Refusal =
@@ -11,10 +13,12 @@ export type Refusal =
   | {
       readonly code: 'groove-undercut'
       readonly path: string
-      readonly ring: RingName
+      readonly ring: PartName
       readonly depth: Mm
       readonly grooveRadius: Mm
     }
+  | { readonly code: 'plates-meet'; readonly path: string; readonly depth: Mm; readonly below: Mm }
+  | { readonly code: 'plate-cut-through'; readonly path: string; readonly given: Mm; readonly above: Mm }
   | { readonly code: 'lands-overlap'; readonly path: string; readonly overlap: Mm }
   | { readonly code: 'gap-takes-another-ball'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'gap-band-reversed'; readonly path: string; readonly min: Mm; readonly max: Mm }

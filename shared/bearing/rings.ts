@@ -28,6 +28,10 @@ export interface InnerRing extends Ring {
 /** How the outside is found: said, or from the least wall and the figure to round up to. */
 export type Outside = { readonly outsideDiameter: Mm } | { readonly wall: Mm; readonly roundTo: Mm | null }
 
+/** The outside diameter round a hollow so far across: as said, or a wall further out and rounded up. */
+export const diameterOf = (outside: Outside, hollow: number): Mm =>
+  'outsideDiameter' in outside ? outside.outsideDiameter : roundedUp(hollow + 2 * outside.wall, outside.roundTo)
+
 /**
  * The outer ring whose seated balls run on a given pitch radius R: its land lies at R + Dw/2 less the seat depth,
  * whatever the balls sit on, and its groove bottom a groove depth further out.
@@ -38,10 +42,7 @@ export function outerRing(pitchRadius: Mm, ballDiameter: Mm, groove: Groove, out
   const seat = seatIn(groove, ballDiameter)
   const landRadius = pitchRadius + ballDiameter / 2 - seat.depth
   const bottomDiameter = 2 * (landRadius + groove.depth)
-  const outsideDiameter =
-    'outsideDiameter' in outside
-      ? outside.outsideDiameter
-      : roundedUp(bottomDiameter + 2 * outside.wall, outside.roundTo)
+  const outsideDiameter = diameterOf(outside, bottomDiameter)
   return {
     outsideDiameter,
     ...grooved(landRadius, bottomDiameter, groove, seat),

@@ -2,16 +2,16 @@ import { type Groove, PLAIN_TRACK } from '#shared/geometry/groove.ts'
 import { waysIn } from '#shared/geometry/ways-in.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { summary } from '#shared/statistics/summary.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { USUAL_DENOMINATOR } from '#shared/units/shop-figure.ts'
 import { type Arrangement, nameOf, traitsOf } from './arrangement.ts'
 import { type Assembly, assemblyOf, openAtItsSides } from './assembly.ts'
 import * as defaults from './defaults.ts'
-import type { BallsInput, DesignInput, GrooveInput, RingInput } from './design-input.ts'
-import type { Refusal, RingName } from './refusal.ts'
+import type { BallsInput, DesignInput, GrooveInput, OutsideInput, RingInput } from './design-input.ts'
+import type { PartName, Refusal, RingName } from './refusal.ts'
 
-/** An input with nothing left open: what was asked, what was assumed, and the shapes that follow at once from both. */
-export interface Settled {
+/** Of an input with nothing left open what stands whatever lies round the balls. */
+export interface SettledBalls {
   /** The whole input; asked again, it gives the same bearing. */
   readonly input: DesignInput
   readonly traits: Arrangement
@@ -21,14 +21,18 @@ export interface Settled {
   readonly ballDiameter: Mm
   /** Standard deviation of single balls round their mean: measured, said or usual. */
   readonly ballScatter: Mm
-  readonly outerGroove: Groove
-  readonly innerGroove: Groove
-  readonly assembly: Assembly
   readonly ballGap: Mm
   readonly minBallGap: Mm
   readonly maxBallGap: Mm
-  readonly radialInternalClearance: Mm
   readonly finishAllowance: Mm
+}
+
+/** An input with nothing left open: what was asked, what was assumed, and the shapes that follow at once from both. */
+export interface Settled extends SettledBalls {
+  readonly outerGroove: Groove
+  readonly innerGroove: Groove
+  readonly assembly: Assembly
+  readonly radialInternalClearance: Mm
   readonly width: Mm
 }
 
@@ -36,12 +40,12 @@ export interface Settled {
 export const LARGEST_GAP = 0.95
 
 /** A groove's depth and arc are given by name, so that a fault or a suggestion points at the name in use. */
-export const depthPath = (input: DesignInput, ring: RingName): string =>
-  `/${ring}/${input[ring]?.grooveDepth === undefined ? 'engagement' : 'grooveDepth'}`
+export const depthPath = (input: DesignInput, part: PartName): string =>
+  `/${part}/${input[part]?.grooveDepth === undefined ? 'engagement' : 'grooveDepth'}`
 
 /** Where the arc of a ring's groove was said: at the ring or for both. */
-export function groovePath(input: DesignInput, ring: RingName): string {
-  const own = input[ring]?.groove
+export function groovePath(input: DesignInput, part: PartName): string {
+  const own = part === 'plates' ? undefined : input[part]?.groove
   const groove = own ?? input.groove ?? {}
   const name =
     groove.grooveRadius === undefined
@@ -49,7 +53,7 @@ export function groovePath(input: DesignInput, ring: RingName): string {
         ? 'conformity'
         : 'cutterDiameter'
       : 'grooveRadius'
-  return `${own === undefined ? '' : `/${ring}`}/groove/${name}`
+  return `${own === undefined ? '' : `/${part}`}/groove/${name}`
 }
 
 /**
@@ -63,8 +67,8 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
   if (foreign.length > 0) return fail(foreign)
   const traits = traitsOf(input)
   const { ballDiameter, ballScatter } = ballsOf(input, traits)
-  const outerGroove = grooveOf(input, 'outerRing', ballDiameter, traits)
-  const innerGroove = grooveOf(input, 'innerRing', ballDiameter, traits)
+  const outerGroove = grooveOfRing(input, 'outerRing', ballDiameter, traits)
+  const innerGroove = grooveOfRing(input, 'innerRing', ballDiameter, traits)
   const width = input.width ?? mm(defaults.WIDTH[traits.rolls] * ballDiameter)
   const faults = [
     ...tooFewMeasured(input),
@@ -82,7 +86,7 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
   const whole: DesignInput = {
     units: input.units,
     ...(input.arrangement === undefined ? {} : { arrangement: input.arrangement }),
-    balls: ballsInput(input, { ballDiameter, ballScatter, width }, traits),
+    balls: ballsInput(input, ballScatter, lengthOf(input, width, ballDiameter, traits)),
     bore: input.bore,
     ...ringsInput(input, ballDiameter, traits),
     ...band,
@@ -109,7 +113,7 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
 }
 
 /** Every name that an arrangement has not, wherever it was given. */
-function foreignTo(input: DesignInput): readonly Refusal[] {
+export function foreignTo(input: DesignInput): readonly Refusal[] {
   return traitsOf(input)
     .lacks.filter((path) => isGiven(input, path))
     .map((path) => ({ code: 'not-of-arrangement', path, arrangement: nameOf(input) }))
@@ -128,32 +132,30 @@ function tooLong({ balls: { length } }: DesignInput, width: Mm): readonly Refusa
     : [{ code: 'roller-longer-than-ring', path: '/balls/length', given: length, below: width }]
 }
 
-type Found = Pick<Settled, 'ballDiameter' | 'ballScatter' | 'width'>
-
-function ballsInput(
-  { balls }: DesignInput,
-  { ballDiameter, ballScatter, width }: Found,
-  traits: Arrangement,
-): BallsInput {
+/** What rolls, with nothing left open but the length of rollers. */
+export function ballsInput({ balls }: DesignInput, ballScatter: Mm, length?: Mm): BallsInput {
   const { count, diameter, diameters, material = defaults.BALL_MATERIAL } = balls
   return {
     count,
     diameter,
-    ...(traits.rolls === 'rollers' ? { length: balls.length ?? usualLength(width, ballDiameter) } : {}),
+    ...(length === undefined ? {} : { length }),
     material,
     ...(diameters === undefined ? { standardDeviation: ballScatter } : { diameters }),
   }
 }
 
-/** Of a ring so narrow that the clearance would take it all, half. */
-const usualLength = (width: Mm, diameter: Mm): Mm => mm(Math.max(width - defaults.END_CLEARANCE * diameter, width / 2))
+/** Of rollers: what is left of the width when they run free; of a ring so narrow that nothing would be, half of it. */
+function lengthOf({ balls }: DesignInput, width: Mm, diameter: Mm, { rolls }: Arrangement): Mm | undefined {
+  if (rolls === 'balls') return undefined
+  return balls.length ?? mm(Math.max(width - defaults.END_CLEARANCE * diameter, width / 2))
+}
 
 function ringsInput(
   input: DesignInput,
   ballDiameter: Mm,
   { raceway }: Arrangement,
 ): Pick<DesignInput, 'outerRing' | 'innerRing' | 'groove'> {
-  const outside = outsideInput(input, ballDiameter)
+  const outside = outsideInput(input.outerRing, input.units, mm(defaults.OUTER_WALL * ballDiameter))
   if (raceway === 'track') return { outerRing: outside }
   return {
     outerRing: { ...depthInput(input.outerRing, defaults.OUTER_ENGAGEMENT), ...outside },
@@ -164,7 +166,10 @@ function ringsInput(
   }
 }
 
-function ballsOf({ balls }: DesignInput, { rolls }: Arrangement): Pick<Settled, 'ballDiameter' | 'ballScatter'> {
+export function ballsOf(
+  { balls }: DesignInput,
+  { rolls }: Arrangement,
+): Pick<SettledBalls, 'ballDiameter' | 'ballScatter'> {
   const { diameter, diameters, material = defaults.BALL_MATERIAL, standardDeviation } = balls
   if (diameters === undefined || diameters.length === 0) {
     return {
@@ -176,7 +181,7 @@ function ballsOf({ balls }: DesignInput, { rolls }: Arrangement): Pick<Settled, 
   return { ballDiameter: mm(measured.mean), ballScatter: mm(measured.standardDeviation) }
 }
 
-function tooFewMeasured({ balls: { count, diameters } }: DesignInput): readonly Refusal[] {
+export function tooFewMeasured({ balls: { count, diameters } }: DesignInput): readonly Refusal[] {
   if (diameters === undefined || diameters.length >= count) return []
   return [{ code: 'too-few-measured', path: '/balls/diameters', given: diameters.length, needed: count }]
 }
@@ -184,23 +189,33 @@ function tooFewMeasured({ balls: { count, diameters } }: DesignInput): readonly 
 /** A depth that equals the radius within rounding is a half circle, not an undercut. */
 const HALF_CIRCLE_WITHIN = 1e-12
 
-function grooveOf(input: DesignInput, ring: RingName, ballDiameter: Mm, { raceway }: Arrangement): Groove {
+function grooveOfRing(input: DesignInput, ring: RingName, ballDiameter: Mm, { raceway }: Arrangement): Groove {
   if (raceway === 'track') return PLAIN_TRACK
   const engagement = ring === 'outerRing' ? defaults.OUTER_ENGAGEMENT : defaults.INNER_ENGAGEMENT
-  const depth = input[ring]?.grooveDepth ?? mm((input[ring]?.engagement ?? engagement) * ballDiameter)
-  const { conformity, grooveRadius, cutterDiameter } = grooveInput(input[ring]?.groove ?? input.groove)
+  return grooveOf(input[ring], input[ring]?.groove ?? input.groove, ballDiameter, engagement)
+}
+
+/** The groove of a ring or a plate that says its depth in one of two ways. */
+export function grooveOf(
+  part: Pick<RingInput, 'engagement' | 'grooveDepth'> | undefined,
+  arc: GrooveInput | undefined,
+  ballDiameter: Mm,
+  engagement: number,
+): Groove {
+  const depth = part?.grooveDepth ?? mm((part?.engagement ?? engagement) * ballDiameter)
+  const { conformity, grooveRadius, cutterDiameter } = grooveInput(arc)
   const radius =
     grooveRadius ??
     (cutterDiameter === undefined ? mm((conformity ?? defaults.CONFORMITY) * ballDiameter) : mm(cutterDiameter / 2))
   return { radius, depth: depth <= radius * (1 + HALF_CIRCLE_WITHIN) ? mm(Math.min(depth, radius)) : depth }
 }
 
-function undercut(input: DesignInput, ring: RingName, { radius, depth }: Groove): readonly Refusal[] {
+export function undercut(input: DesignInput, ring: PartName, { radius, depth }: Groove): readonly Refusal[] {
   if (depth <= radius) return []
   return [{ code: 'groove-undercut', path: depthPath(input, ring), ring, depth, grooveRadius: radius }]
 }
 
-function gapBand(
+export function gapBand(
   input: DesignInput,
   ballDiameter: Mm,
   assemblyGap: Mm,
@@ -216,26 +231,23 @@ function gapBand(
   return { ballGap, minBallGap, maxBallGap }
 }
 
-function grooveInput(groove: GrooveInput | undefined): GrooveInput {
+export function grooveInput(groove: GrooveInput | undefined): GrooveInput {
   if (groove?.grooveRadius !== undefined) return { grooveRadius: groove.grooveRadius }
   if (groove?.cutterDiameter !== undefined) return { cutterDiameter: groove.cutterDiameter }
   return { conformity: groove?.conformity ?? defaults.CONFORMITY }
 }
 
-function depthInput(ring: RingInput | undefined, engagement: number): RingInput {
+export function depthInput(ring: RingInput | undefined, engagement: number): RingInput {
   const depth =
     ring?.grooveDepth === undefined ? { engagement: ring?.engagement ?? engagement } : { grooveDepth: ring.grooveDepth }
   return ring?.groove === undefined ? depth : { ...depth, groove: grooveInput(ring.groove) }
 }
 
-function outsideInput(
-  { outerRing, units }: DesignInput,
-  ballDiameter: Mm,
-): Pick<NonNullable<DesignInput['outerRing']>, 'wall' | 'roundOutsideDiameterTo' | 'outsideDiameter'> {
-  if (outerRing?.outsideDiameter !== undefined) return { outsideDiameter: outerRing.outsideDiameter }
-  const roundTo = outerRing?.roundOutsideDiameterTo
+export function outsideInput(outside: OutsideInput | undefined, units: Units, usualWall: Mm): OutsideInput {
+  if (outside?.outsideDiameter !== undefined) return { outsideDiameter: outside.outsideDiameter }
+  const roundTo = outside?.roundOutsideDiameterTo
   return {
-    wall: outerRing?.wall ?? mm(defaults.OUTER_WALL * ballDiameter),
+    wall: outside?.wall ?? usualWall,
     roundOutsideDiameterTo: roundTo === undefined ? defaults.roundOutsideDiameterTo(units) : roundTo,
   }
 }
@@ -251,6 +263,10 @@ const OPEN: readonly (readonly [path: string, of: (input: DesignInput) => unknow
   ['/outerRing/roundOutsideDiameterTo', ({ outerRing }) => outerRing?.roundOutsideDiameterTo],
   ['/innerRing/engagement', ({ innerRing }) => innerRing?.engagement],
   ['/innerRing/groove/conformity', ({ innerRing }) => innerRing?.groove?.conformity],
+  ['/plates/engagement', ({ plates }) => plates?.engagement],
+  ['/plates/wall', ({ plates }) => plates?.wall],
+  ['/plates/roundOutsideDiameterTo', ({ plates }) => plates?.roundOutsideDiameterTo],
+  ['/plates/thickness', ({ plates }) => plates?.thickness],
   ['/groove/conformity', ({ groove }) => groove?.conformity],
   ['/ballGap', ({ ballGap }) => ballGap],
   ['/minBallGap', ({ minBallGap }) => minBallGap],
@@ -263,7 +279,7 @@ const OPEN: readonly (readonly [path: string, of: (input: DesignInput) => unknow
 ]
 
 /** What the whole input says and the caller's does not. */
-function assumedIn(asked: DesignInput, whole: DesignInput): readonly string[] {
+export function assumedIn(asked: DesignInput, whole: DesignInput): readonly string[] {
   const assumed: string[] = []
   for (const [path, of] of OPEN) if (of(asked) === undefined && of(whole) !== undefined) assumed.push(path)
   return assumed

@@ -1,6 +1,6 @@
 import type { Mm } from '#shared/units/length.ts'
 import type { Suggestion } from './knobs.ts'
-import type { RingName } from './refusal.ts'
+import type { PartName, RingName } from './refusal.ts'
 
 /** What is worth a warning, as facts. Words and units are made at the edge. */
 export type WarningFacts =
@@ -11,18 +11,20 @@ export type WarningFacts =
   | { readonly code: 'no-room-for-screws'; readonly wall: Mm; readonly least: Mm }
   | { readonly code: 'groove-wider-than-ring'; readonly ring: RingName; readonly grooveWidth: Mm; readonly width: Mm }
   | { readonly code: 'shoulders-thin'; readonly ring: RingName; readonly shoulder: Mm; readonly least: Mm }
-  | { readonly code: 'shallow-engagement'; readonly ring: RingName; readonly seatDepth: Mm; readonly least: Mm }
-  | { readonly code: 'groove-past-middle'; readonly ring: RingName; readonly grooveDepth: Mm; readonly ballRadius: Mm }
+  | { readonly code: 'shallow-engagement'; readonly ring: PartName; readonly seatDepth: Mm; readonly least: Mm }
+  | { readonly code: 'groove-past-middle'; readonly ring: PartName; readonly grooveDepth: Mm; readonly ballRadius: Mm }
   | {
       readonly code: 'rides-on-edges'
-      readonly ring: RingName
+      readonly ring: PartName
       readonly grooveRadius: Mm
       readonly ballRadius: Mm
       readonly seatDepth: Mm
       readonly grooveDepth: Mm
     }
-  | { readonly code: 'ball-wanders'; readonly ring: RingName; readonly grooveRadius: Mm; readonly most: Mm }
+  | { readonly code: 'ball-wanders'; readonly ring: PartName; readonly grooveRadius: Mm; readonly most: Mm }
   | { readonly code: 'rollers-turn-askew'; readonly length: Mm; readonly least: Mm }
+  | { readonly code: 'plate-thin'; readonly floor: Mm; readonly least: Mm }
+  | { readonly code: 'plates-nearly-meet'; readonly plateGap: Mm; readonly least: Mm }
   | { readonly code: 'few-balls'; readonly count: number; readonly fewest: number }
   | {
       readonly code: 'cannot-assemble'
@@ -34,7 +36,7 @@ export type WarningFacts =
   | { readonly code: 'no-play'; readonly play: Mm; readonly least: Mm }
   | {
       readonly code: 'shop-rounding-spoils-gap'
-      readonly dimension: 'grooveBottomDiameter' | 'gaugeDiameter'
+      readonly dimension: 'grooveBottomDiameter' | 'grooveCircleDiameter' | 'gaugeDiameter'
       readonly shop: string
       readonly shopError: Mm
       /** −Dw where the rule is so coarse that the balls but one would not go in. */

@@ -7,6 +7,7 @@ import { JSON_TYPE } from '#src/http/media-type.ts'
  */
 export const ANSWER_TYPES = {
   radial: JSON_TYPE,
+  thrust: 'application/json; arrangement=thrust',
   roller: 'application/json; arrangement=roller',
 } as const satisfies Readonly<Record<ArrangementName, string>>
 

@@ -5,6 +5,16 @@ type Words = readonly (readonly [said: RegExp, instead: string])[]
 /** Sentences are written for balls in grooves. A sister's go through here: what it has in their place, the longest first. */
 const WORDS: Readonly<Record<ArrangementName, Words>> = {
   radial: [],
+  thrust: [
+    [/\bbehind the outer groove\b/g, 'outside the groove'],
+    [/\binner ring's groove\b/g, 'groove'],
+    [/\b(?:outer|inner) groove\b/g, 'groove'],
+    [/\ban inner ring\b/g, 'a plate'],
+    [/\bland of each plate\b/g, 'face of each plate'],
+    [/\bwood of the rings\b/g, 'wood of the plates'],
+    [/\bA ring with a groove\b/g, 'A plate with a groove'],
+    [/^pitch diameter$/, "the groove's circle, across: the pitch diameter"],
+  ],
   roller: [
     [/\bgroove bottoms?\b/g, 'track'],
     [/\binner groove shallower\b/g, 'inner track larger'],

@@ -25,6 +25,10 @@ const REASONS: Readonly<Record<string, readonly [reason: string, standing: strin
   '/innerRing/engagement': ['deep: it holds the balls once the split ring is closed', TRADE],
   '/outerRing/wall': ['two thirds of a ball of wood behind the groove', TRADE],
   '/outerRing/roundOutsideDiameterTo': ['an even figure on the rule', TRADE],
+  '/plates/engagement': ['three tenths of a ball: deep enough to hold it, and the plates stay well apart', TRADE],
+  '/plates/wall': ['a ball of wood round the groove', TRADE],
+  '/plates/roundOutsideDiameterTo': ['an even figure on the rule', TRADE],
+  '/plates/thickness': ['as thick as a ball: most of it is left under the groove', TRADE],
   '/groove/conformity': ['a little rounder than the ball; steel bearings stay at or below this (ISO 76)', TRADE],
   '/ballGap': ['a gap that shows, and that lets the last ball in', TRADE],
   '/minBallGap': ['the ring just closes', PLAIN],
@@ -38,6 +42,7 @@ const REASONS: Readonly<Record<string, readonly [reason: string, standing: strin
 
 /** What a sister takes for another reason. */
 const SISTERS: Readonly<Partial<Record<ArrangementName, typeof REASONS>>> = {
+  thrust: { '/ballGap': ['a gap that shows', TRADE] },
   roller: {
     '/balls/material': ['turned wooden dowels are what most makers have', TRADE],
     '/balls/standardDeviation': ['how much dowels of this material scatter in a bought lot', TRADE],

@@ -8,6 +8,8 @@ import {
   type DesignInput,
   type GrooveInput,
   type OuterRingInput,
+  type OutsideInput,
+  type PlatesInput,
   type RingInput,
   SHOP_DENOMINATORS,
   SPLITS,
@@ -30,7 +32,7 @@ export const arrangement = Type.Unsafe<ArrangementName>(
   Type.Enum(ARRANGEMENTS, {
     type: 'string',
     description:
-      '`radial`: a full ring of balls between grooved rings. `roller`: dowel rollers between plain rings, kept by cheeks; it has no groove, no engagement and no split. Default: radial.',
+      '`radial`: a full ring of balls between grooved rings. `thrust`: a full ring of balls between two flat plates, each with a groove, the axis upright; it has `plates` and no rings. `roller`: dowel rollers between plain rings, kept by cheeks; it has no groove, no engagement and no split. Default: radial.',
   }),
 )
 
@@ -90,18 +92,20 @@ const engagement = (usual: number) =>
 const grooveDepth = Type.Optional(length('Land to groove bottom, at mid width. Instead of `engagement`.'))
 const ownGroove = Type.Optional(refTo<typeof Groove>('Groove'))
 
+const roundOutsideDiameterTo = Type.Optional(
+  Type.Union([refTo<typeof Length>('Length'), Type.Null()], {
+    description:
+      'The outside diameter is rounded up to a multiple of this; null switches that off. Default: 1/4 in or 5 mm.',
+  }),
+)
+
 export const OuterRingRequest = Type.Object(
   {
     engagement: engagement(0.2),
     grooveDepth,
     groove: ownGroove,
     wall: Type.Optional(length('Least wood behind the groove. Default: 2/3 of a ball diameter.')),
-    roundOutsideDiameterTo: Type.Optional(
-      Type.Union([refTo<typeof Length>('Length'), Type.Null()], {
-        description:
-          'The outside diameter is rounded up to a multiple of this; null switches that off. Default: 1/4 in or 5 mm.',
-      }),
-    ),
+    roundOutsideDiameterTo,
     outsideDiameter: Type.Optional(length('Instead of `wall` and `roundOutsideDiameterTo`.')),
   },
   {
@@ -124,14 +128,35 @@ export const InnerRingRequest = Type.Object(
   },
 )
 
+export const PlatesRequest = Type.Object(
+  {
+    engagement: engagement(0.3),
+    grooveDepth,
+    wall: Type.Optional(length('Least wood from the edge of the groove outward. Default: a ball diameter.')),
+    roundOutsideDiameterTo,
+    outsideDiameter: Type.Optional(length('Instead of `wall` and `roundOutsideDiameterTo`.')),
+    thickness: Type.Optional(length('Of each plate. Default: a ball diameter.')),
+  },
+  {
+    $id: 'PlatesRequest',
+    description: 'What is wished of both plates of a `thrust` arrangement, which are cut alike.',
+    ...oneOfEach(
+      ['engagement', 'grooveDepth'],
+      ['outsideDiameter', 'wall'],
+      ['outsideDiameter', 'roundOutsideDiameterTo'],
+    ),
+  },
+)
+
 export const DesignRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
     arrangement: Type.Optional(arrangement),
     balls: refTo<typeof Balls>('Balls'),
-    bore: length('Bore of the inner ring.'),
+    bore: length('Bore of the inner ring, or of both plates.'),
     outerRing: Type.Optional(refTo<typeof OuterRingRequest>('OuterRingRequest')),
     innerRing: Type.Optional(refTo<typeof InnerRingRequest>('InnerRingRequest')),
+    plates: Type.Optional(refTo<typeof PlatesRequest>('PlatesRequest')),
     groove: Type.Optional(refTo<typeof Groove>('Groove')),
     ballGap: Type.Optional(
       nonNegativeLength(
@@ -178,11 +203,11 @@ export const DesignRequest = Type.Object(
 export type DesignRequest = Static<typeof DesignRequest>
 
 /** Added once by `app.ts`, inner ones first: every path that takes a bearing refers to them. */
-export const DESIGN_INPUT_SCHEMAS = [Balls, Groove, OuterRingRequest, InnerRingRequest, DesignRequest]
+export const DESIGN_INPUT_SCHEMAS = [Balls, Groove, OuterRingRequest, InnerRingRequest, PlatesRequest, DesignRequest]
 
 /** The caller's input in the words of the core: millimetres, and no field that is undefined. */
 export function toDesignInput(request: DesignRequest): DesignInput {
-  const { units, balls, outerRing, innerRing, groove } = request
+  const { units, balls, outerRing, innerRing, plates, groove } = request
   const size = (length: Length | undefined): Mm | undefined => (length === undefined ? undefined : toMm(length, units))
   return present<DesignInput>({
     units,
@@ -198,6 +223,13 @@ export function toDesignInput(request: DesignRequest): DesignInput {
     bore: toMm(request.bore, units),
     outerRing: outerRing && toOuterRing(outerRing, units),
     innerRing: innerRing && present<RingInput>(toRing(innerRing, units)),
+    plates:
+      plates &&
+      present<PlatesInput>({
+        ...toDepth(plates, units),
+        ...toOutside(plates, units),
+        thickness: size(plates.thickness),
+      }),
     groove: groove && toGroove(groove, units),
     ballGap: size(request.ballGap),
     minBallGap: size(request.minBallGap),
@@ -212,26 +244,32 @@ export function toDesignInput(request: DesignRequest): DesignInput {
 
 type Fields<T> = { readonly [Name in keyof T]-?: T[Name] | undefined }
 
-export function toOuterRing(ring: Static<typeof OuterRingRequest>, units: Units): OuterRingInput {
-  const { wall, roundOutsideDiameterTo: roundTo, outsideDiameter } = ring
-  return present<OuterRingInput>({
-    ...toRing(ring, units),
+export const toOuterRing = (ring: Static<typeof OuterRingRequest>, units: Units): OuterRingInput =>
+  present<OuterRingInput>({ ...toRing(ring, units), ...toOutside(ring, units) })
+
+function toOutside(
+  { wall, roundOutsideDiameterTo: roundTo, outsideDiameter }: Static<typeof PlatesRequest>,
+  units: Units,
+): Fields<OutsideInput> {
+  return {
     wall: wall === undefined ? undefined : toMm(wall, units),
     roundOutsideDiameterTo: roundTo === undefined || roundTo === null ? roundTo : toMm(roundTo, units),
     outsideDiameter: outsideDiameter === undefined ? undefined : toMm(outsideDiameter, units),
-  })
-}
-
-function toRing(
-  { engagement, grooveDepth: depth, groove }: Static<typeof InnerRingRequest>,
-  units: Units,
-): Fields<RingInput> {
-  return {
-    engagement,
-    grooveDepth: depth === undefined ? undefined : toMm(depth, units),
-    groove: groove && toGroove(groove, units),
   }
 }
+
+const toRing = (ring: Static<typeof InnerRingRequest>, units: Units): Fields<RingInput> => ({
+  ...toDepth(ring, units),
+  groove: ring.groove && toGroove(ring.groove, units),
+})
+
+const toDepth = (
+  { engagement, grooveDepth: depth }: Pick<Static<typeof InnerRingRequest>, 'engagement' | 'grooveDepth'>,
+  units: Units,
+): Fields<Pick<RingInput, 'engagement' | 'grooveDepth'>> => ({
+  engagement,
+  grooveDepth: depth === undefined ? undefined : toMm(depth, units),
+})
 
 export function toGroove(
   { conformity, grooveRadius, cutterDiameter }: Static<typeof Groove>,
@@ -246,13 +284,18 @@ export function toGroove(
 
 /** The core's input as the caller could have written it: lengths as numbers in `units`. The way back of `toDesignInput`. */
 export function toDesignRequest(input: DesignInput): DesignRequest {
-  const { units, balls, outerRing, innerRing, groove } = input
+  const { units, balls, outerRing, innerRing, plates, groove } = input
   const size = (length: Mm | undefined): ShownLength | undefined =>
     length === undefined ? undefined : show(length, units)
   const ring = (from: RingInput): Fields<Static<typeof InnerRingRequest>> => ({
     engagement: from.engagement,
     grooveDepth: size(from.grooveDepth),
     groove: from.groove && fromGroove(from.groove, units),
+  })
+  const outside = ({ wall, roundOutsideDiameterTo: roundTo, outsideDiameter }: OutsideInput) => ({
+    wall: size(wall),
+    roundOutsideDiameterTo: roundTo === null ? null : size(roundTo),
+    outsideDiameter: size(outsideDiameter),
   })
   return written<Omit<DesignRequest, 'stock'>>({
     units,
@@ -270,12 +313,17 @@ export function toDesignRequest(input: DesignInput): DesignRequest {
       outerRing &&
       written<Static<typeof OuterRingRequest>>({
         ...ring(outerRing),
-        wall: size(outerRing.wall),
-        roundOutsideDiameterTo:
-          outerRing.roundOutsideDiameterTo === null ? null : size(outerRing.roundOutsideDiameterTo),
-        outsideDiameter: size(outerRing.outsideDiameter),
+        ...outside(outerRing),
       }),
     innerRing: innerRing && written<Static<typeof InnerRingRequest>>(ring(innerRing)),
+    plates:
+      plates &&
+      written<Static<typeof PlatesRequest>>({
+        engagement: plates.engagement,
+        grooveDepth: size(plates.grooveDepth),
+        ...outside(plates),
+        thickness: size(plates.thickness),
+      }),
     groove: groove && fromGroove(groove, units),
     ballGap: size(input.ballGap),
     minBallGap: size(input.minBallGap),

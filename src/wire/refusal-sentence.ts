@@ -1,8 +1,15 @@
-import type { Refusal, RingName } from '#shared/bearing/refusal.ts'
+import type { PartName, Refusal, RingName } from '#shared/bearing/refusal.ts'
 import type { Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
 
 export const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer', innerRing: 'inner' }
+
+/** What a groove is cut in, within a sentence. */
+export const PART_WORDS: Readonly<Record<PartName, string>> = {
+  outerRing: 'the outer ring',
+  innerRing: 'the inner ring',
+  plates: 'each plate',
+}
 
 /** Why there is no such bearing, in a woodworker's words. Without a schema: a browser says it too. */
 export function refusalSentence(refusal: Refusal, units: Units): string {
@@ -14,7 +21,7 @@ export function refusalSentence(refusal: Refusal, units: Units): string {
     case 'wall-below-zero':
       return `an outside diameter of ${figure(refusal.given, units)} leaves no wood behind the outer groove: it must be well above ${figure(refusal.above, units)}`
     case 'groove-undercut':
-      return `a groove ${figure(refusal.depth, units)} deep with a radius of ${figure(refusal.grooveRadius, units)} would undercut the land of the ${RING_WORDS[refusal.ring]} ring: the depth can be no more than the radius`
+      return `a groove ${figure(refusal.depth, units)} deep with a radius of ${figure(refusal.grooveRadius, units)} would undercut the land of ${PART_WORDS[refusal.ring]}: the depth can be no more than the radius`
     case 'lands-overlap':
       return `the two grooves together are so deep that the rings would overlap by ${figure(refusal.overlap, units)}: make one of them shallower`
     case 'gap-takes-another-ball':
@@ -31,6 +38,10 @@ export function refusalSentence(refusal: Refusal, units: Units): string {
       return `a finish of ${figure(refusal.given, units)} on both sides is thicker than the thinnest wood of the rings: keep it well below ${figure(refusal.below, units)}`
     case 'beyond-bounds':
       return `${figure(refusal.given, units)} lies outside of what can be asked, ${figure(refusal.least, units)} to ${figure(refusal.most, units)}: give a length inside it, or other balls`
+    case 'plates-meet':
+      return `balls that sit ${figure(refusal.depth, units)} deep in both plates leave no room between them: let them sit well above their middle, ${figure(refusal.below, units)}`
+    case 'plate-cut-through':
+      return `a plate ${figure(refusal.given, units)} thick is cut through by its groove: make it well above ${figure(refusal.above, units)}`
     case 'not-of-arrangement':
       return `is nothing that a ${refusal.arrangement} arrangement has: leave it out`
     case 'not-answered':

@@ -1,7 +1,14 @@
 import type { WarningFacts } from '#shared/bearing/warning.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
-import { RING_WORDS } from './refusal-sentence.ts'
+import { PART_WORDS, RING_WORDS } from './refusal-sentence.ts'
+
+/** What is cut to a rule's figure. */
+const MEASURED: Readonly<Record<Extract<WarningFacts, { code: 'shop-rounding-spoils-gap' }>['dimension'], string>> = {
+  grooveBottomDiameter: 'outer groove bottom',
+  grooveCircleDiameter: "groove's circle",
+  gaugeDiameter: 'gauge',
+}
 
 /** What is not well with a bearing, in a woodworker's words. Without a schema: a browser says it too. */
 export function warningSentence(facts: WarningFacts, units: Units): string {
@@ -22,15 +29,19 @@ export function warningSentence(facts: WarningFacts, units: Units): string {
     case 'shoulders-thin':
       return `only ${size(facts.shoulder)} of wood is left on each side of the ${RING_WORDS[facts.ring]} ring's groove: it chips; leave ${size(facts.least)}`
     case 'shallow-engagement':
-      return `the balls sit only ${size(facts.seatDepth)} deep in the ${RING_WORDS[facts.ring]} ring: a knock lifts them out; let them sit ${size(facts.least)} deep`
+      return `the balls sit only ${size(facts.seatDepth)} deep in ${PART_WORDS[facts.ring]}: a knock lifts them out; let them sit ${size(facts.least)} deep`
     case 'groove-past-middle':
-      return `the ${RING_WORDS[facts.ring]} ring's groove is ${size(facts.grooveDepth)} deep, past the middle of the ball (${size(facts.ballRadius)}): its edges stand in the way of the ball`
+      return `${PART_WORDS[facts.ring]}'s groove is ${size(facts.grooveDepth)} deep, past the middle of the ball (${size(facts.ballRadius)}): its edges stand in the way of the ball`
     case 'rides-on-edges':
-      return `the ${RING_WORDS[facts.ring]} ring's groove (radius ${size(facts.grooveRadius)}) is tighter than the ball (${size(facts.ballRadius)}): the ball rides on the two edges, ${size(facts.seatDepth)} deep and not ${size(facts.grooveDepth)}, and wears them; all diameters here allow for that`
+      return `${PART_WORDS[facts.ring]}'s groove (radius ${size(facts.grooveRadius)}) is tighter than the ball (${size(facts.ballRadius)}): the ball rides on the two edges, ${size(facts.seatDepth)} deep and not ${size(facts.grooveDepth)}, and wears them; all diameters here allow for that`
     case 'ball-wanders':
-      return `the ${RING_WORDS[facts.ring]} ring's groove (radius ${size(facts.grooveRadius)}) is much rounder than the ball: the ball wanders from side to side; keep it to ${size(facts.most)}`
+      return `${PART_WORDS[facts.ring]}'s groove (radius ${size(facts.grooveRadius)}) is much rounder than the ball: the ball wanders from side to side; keep it to ${size(facts.most)}`
     case 'rollers-turn-askew':
       return `rollers ${size(facts.length)} long are shorter than thick: they turn askew and jam; make them ${size(facts.least)} or longer`
+    case 'plate-thin':
+      return `only ${size(facts.floor)} of wood is left under the groove: a plate so thin warps or is cut through; leave ${size(facts.least)}`
+    case 'plates-nearly-meet':
+      return `only ${size(facts.plateGap)} is left between the plates: one that warps will rub; leave ${size(facts.least)}`
     case 'few-balls':
       return `${facts.count} balls run rough, as the load passes from one to the next: take ${facts.fewest} or more`
     case 'cannot-assemble':
@@ -40,7 +51,7 @@ export function warningSentence(facts: WarningFacts, units: Units): string {
     case 'no-play':
       return `a play of ${size(facts.play)} binds as soon as the wood moves: leave ${size(facts.least)} or more`
     case 'shop-rounding-spoils-gap':
-      return `cut to the shop figure ${facts.shop}, the ${facts.dimension === 'gaugeDiameter' ? 'gauge' : 'outer groove bottom'} leaves a ball gap of ${size(facts.gapThere)}, outside ${size(facts.minBallGap)} to ${size(facts.maxBallGap)}: work to the exact figure or choose a gap that lands on the rule`
+      return `cut to the shop figure ${facts.shop}, the ${MEASURED[facts.dimension]} leaves a ball gap of ${size(facts.gapThere)}, outside ${size(facts.minBallGap)} to ${size(facts.maxBallGap)}: work to the exact figure or choose a gap that lands on the rule`
     default:
       return facts satisfies never
   }

@@ -8,6 +8,9 @@ export const PLAIN: DesignInput = { units: 'mm', balls: { count: 12, diameter: m
 /** The same ring of dowels, between plain tracks. */
 export const ROLLERS: DesignInput = { ...PLAIN, arrangement: 'roller' }
 
+/** The same ring of balls, between plates. */
+export const PLATES: DesignInput = { ...PLAIN, arrangement: 'thrust' }
+
 export const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true })
 
 /** As many small ones as large ones. */
@@ -94,6 +97,7 @@ export const likelyInput: fc.Arbitrary<DesignInput> = fc
             outsideDiameter: undefined,
           }),
           innerRing: inner,
+          plates: undefined,
           groove: both,
           ballGap: rest.ballGap,
           minBallGap: rest.minBallGap,
@@ -168,6 +172,7 @@ export const anyInput: fc.Arbitrary<DesignInput> = fc
           bore,
           outerRing: { ...outer, ...outside },
           innerRing: inner,
+          plates: undefined,
           groove: both,
           ...rest,
         }),

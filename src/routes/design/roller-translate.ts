@@ -21,7 +21,7 @@ export function toRollerDesignResponse(design: Design): RollerDesignResponse {
   return {
     ...toAsked(bearing),
     arrangement: 'roller',
-    ...toBallRing(bearing),
+    ...toBallRing(bearing, settled.assembly.assemblyGap),
     gapPerBallDiameter: bearing.gapPerBallDiameter,
     rollerLength: size(balls.length),
     outerRing: { outsideDiameter: size(outer.outsideDiameter), ...toPlainRing(outer, units) },

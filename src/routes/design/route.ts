@@ -1,5 +1,4 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { nameOf } from '#shared/bearing/arrangement.ts'
 import { design } from '#shared/bearing/design.ts'
 import { stockBeyondBounds } from '#shared/bearing/stock/input.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
@@ -10,7 +9,7 @@ import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { type DesignRequest, toDesignInput } from '#src/wire/design-input.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
 import { toStockInput } from '#src/wire/stock-input.ts'
-import { DESIGN_ANSWERS, TO_ANSWER } from './answers.ts'
+import { answerTo, DESIGN_ANSWERS } from './answers.ts'
 import { withStock } from './stock.ts'
 import { toDesignResponse } from './translate.ts'
 
@@ -30,9 +29,12 @@ export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: (body, _request, reply) => {
-      const designed = design(toDesignInput(body), body.stock === undefined ? 'design' : 'stock')
+      if (body.stock === undefined) {
+        const answer = answerTo(toDesignInput(body))
+        return answer.ok ? wordedFor(body, answer.value) : refuseDesign(reply, answer.error, body)
+      }
+      const designed = design(toDesignInput(body), 'stock')
       if (!designed.ok) return refuseDesign(reply, designed.error, body)
-      if (body.stock === undefined) return wordedFor(body, TO_ANSWER[nameOf(body)](designed.value))
       const answer = toDesignResponse(designed.value)
       const stock = toStockInput(body.stock, body.units)
       const beyond = stockBeyondBounds(stock, body.units)

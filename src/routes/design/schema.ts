@@ -10,6 +10,12 @@ import type { UnitsName } from '#src/wire/units.ts'
 import type { Warning } from '#src/wire/warning.ts'
 import { STOCK_SCHEMAS, type Stock } from './stock-schema.ts'
 
+export const seat = Type.Enum(['bottom', 'edges'], {
+  type: 'string',
+  description:
+    'Where the ball touches: the bottom of the groove, or its two edges when the groove is tighter than the ball.',
+})
+
 const ring = {
   landDiameter: shownLength('The cylinder on both sides of the groove.'),
   grooveBottomDiameter: shownLength('Across the bottoms of the groove.'),
@@ -19,11 +25,7 @@ const ring = {
   grooveWidth: shownLength('At the land.'),
   wall: shownLength('Wood left behind the groove: to the outside (outer ring), to the bore (inner ring).'),
   width: shownLength('Of the ring, along the axis.'),
-  seat: Type.Enum(['bottom', 'edges'], {
-    type: 'string',
-    description:
-      'Where the ball touches: the bottom of the groove, or its two edges when the groove is tighter than the ball.',
-  }),
+  seat,
 }
 
 export const OuterRing = Type.Object(

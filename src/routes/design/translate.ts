@@ -1,6 +1,8 @@
+import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { Design } from '#shared/bearing/design.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
+import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { DESIGN_SOURCES } from '#shared/data/sources.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { toAssumptions } from '#src/wire/assumption.ts'
@@ -22,7 +24,7 @@ export function toDesignResponse(design: Design): DesignResponse {
   const size = (length: Mm) => show(length, units)
   return {
     ...toAsked(bearing),
-    ...toBallRing(bearing),
+    ...toBallRing(bearing, bearing.settled.assembly.assemblyGap),
     gapPerGrooveDepth: bearing.gapPerGrooveDepth,
     gapPerBallDiameter: bearing.gapPerBallDiameter,
     outerRing: { outsideDiameter: size(bearing.outerRing.outsideDiameter), ...toRing(bearing.outerRing, units) },
@@ -36,12 +38,12 @@ export function toDesignResponse(design: Design): DesignResponse {
   }
 }
 
-export function toAsked({ settled }: Bearing) {
+export function toAsked({ settled }: BallRing) {
   const input = toDesignRequest(settled.input)
   return { units: settled.input.units, input, assumed: toAssumptions(settled.assumed, input) }
 }
 
-export function toBallRing(ring: Bearing) {
+export function toBallRing(ring: BallRing, assemblyGap: Mm) {
   const { settled } = ring
   const size = (length: Mm) => show(length, settled.input.units)
   return {
@@ -50,7 +52,7 @@ export function toBallRing(ring: Bearing) {
     pitchRadius: size(ring.pitchRadius),
     pitchDiameter: size(mm(2 * ring.pitchRadius)),
     ballGap: size(ring.ballGap),
-    assemblyGap: size(settled.assembly.assemblyGap),
+    assemblyGap: size(assemblyGap),
     gapPerPitchRadius: ring.gapPerPitchRadius,
   }
 }
@@ -60,7 +62,9 @@ export function toPlay({ settled, radialInternalClearance, axialPlay, tilt }: Be
   return { radialInternalClearance: show(radialInternalClearance, units), axialPlay: show(axialPlay, units), tilt }
 }
 
-export function toNotes({ bearing, dimensions, warnings }: Design) {
+type Noted = Pick<Design, 'dimensions' | 'warnings'> & { readonly bearing: BallRing }
+
+export function toNotes({ bearing, dimensions, warnings }: Noted) {
   const { input } = bearing.settled
   return {
     dimensions: dimensions.map((row) => toDimension(row, input.units)),
@@ -85,7 +89,7 @@ function toRing(ring: Ring, units: Units) {
   }
 }
 
-export function toGauge({ gauge, settled }: Bearing): DesignResponse['gauge'] {
+export function toGauge({ gauge, settled }: BallRing): DesignResponse['gauge'] {
   const { units } = settled.input
   return {
     nominalDiameter: show(gauge.nominalDiameter, units),
@@ -97,7 +101,7 @@ export function toGauge({ gauge, settled }: Bearing): DesignResponse['gauge'] {
 }
 
 /** Joined, not concatenated: V8 writes JSON of a flat string at twice the speed of one that is still in pieces. */
-function gaugeNote({ gapPerBallDiameterAtPlug: slope }: Bearing['gauge'], settled: Bearing['settled']): string {
+function gaugeNote({ gapPerBallDiameterAtPlug: slope }: BallRing['gauge'], settled: SettledBalls): string {
   return [
     'The plug is right for balls of ',
     figure(settled.ballDiameter, settled.input.units),
@@ -108,8 +112,9 @@ function gaugeNote({ gapPerBallDiameterAtPlug: slope }: Bearing['gauge'], settle
   ].join('')
 }
 
-function beforeFinish({ finishAllowance, input }: Bearing['settled']): string {
-  if (finishAllowance === 0) return ''
+/** A film on a ring's groove brings its balls in; on a plate's it lifts them. */
+function beforeFinish({ finishAllowance, input, traits }: SettledBalls): string {
+  if (finishAllowance === 0 || traits.members === 'plates') return ''
   return ` It is the plug for the finished groove; before the finish goes on, one larger by ${figure(mm(2 * finishAllowance), input.units)} fits.`
 }
 

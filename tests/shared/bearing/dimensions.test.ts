@@ -3,10 +3,11 @@ import { describe, expect, test } from 'vitest'
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import { DIMENSION_KEYS, type Dimension, type DimensionKey, dimensionsOf } from '#shared/bearing/dimensions.ts'
+import { thrustDesign } from '#shared/bearing/thrust-design.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
-import { likelyInput, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
+import { likelyInput, PLAIN, PLATES, ROLLERS } from '#tests/support/inputs.ts'
 
 function made(input: DesignInput): Bearing {
   const result = bearingOf(input)
@@ -30,7 +31,12 @@ test.each([
 })
 
 test('each key has its row in one arrangement or another', () => {
-  const keys = [PLAIN, ROLLERS].flatMap((input) => dimensionsOf(made(input)).map(({ key }) => key))
+  const ofPlates = thrustDesign(PLATES)
+  const rows = [
+    ...[PLAIN, ROLLERS].flatMap((input) => dimensionsOf(made(input))),
+    ...(ofPlates.ok ? ofPlates.value.dimensions : []),
+  ]
+  const keys = rows.map(({ key }) => key)
   expect(new Set(keys)).toEqual(new Set(DIMENSION_KEYS))
 })
 

@@ -1,0 +1,68 @@
+import { type Gauge, plugGauge } from '#shared/geometry/gauge.ts'
+import {
+  ballGap,
+  closedPitchRadius,
+  gapPerBallDiameterAtPitchRadius,
+  gapPerPitchRadius,
+  leastPitchRadius,
+  pitchRadiusForGap,
+} from '#shared/geometry/ring-of-balls.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Refusal } from './refusal.ts'
+import { LARGEST_GAP, type SettledBalls } from './settle.ts'
+
+/** A ring of balls on its pitch circle, whatever holds them there. */
+export interface BallRing {
+  readonly settled: SettledBalls
+  readonly closedPitchRadius: Mm
+  readonly pitchRadius: Mm
+  readonly ballGap: Mm
+  /** d(ball gap) / d(pitch radius) here. */
+  readonly gapPerPitchRadius: number
+  /** All balls growing together in what is cut already. */
+  readonly gapPerBallDiameter: number
+  readonly gauge: Gauge
+}
+
+/** Why no ring leaves the gaps that were asked. */
+export function gapRefusals(settled: SettledBalls): readonly Refusal[] {
+  const { ballGap: gap, minBallGap: min, maxBallGap: max, ballDiameter, assumed } = settled
+  const below = mm(LARGEST_GAP * ballDiameter)
+  const gaps = [
+    ['/minBallGap', min],
+    ['/ballGap', gap],
+    ['/maxBallGap', max],
+  ] as const
+  const tooWide = gaps
+    .filter(([path, given]) => !(given < below || assumed.includes(path)))
+    .map(([path, given]): Refusal => ({ code: 'gap-takes-another-ball', path, given, below }))
+  if (tooWide.length > 0) return tooWide
+  if (!(min <= max)) return [{ code: 'gap-band-reversed', path: '/minBallGap', min, max }]
+  return gap >= min && gap <= max ? [] : [{ code: 'gap-outside-band', path: '/ballGap', given: gap, min, max }]
+}
+
+/** The pitch circle that leaves the asked gap exactly, with its plug. Balls that grow on it close the gap by −Z at closure. */
+export function onPitchCircle(settled: SettledBalls): Omit<BallRing, 'settled'> {
+  const { ballDiameter } = settled
+  const ballCount = settled.input.balls.count
+  const pitchRadius = pitchRadiusForGap(settled.ballGap, ballDiameter, ballCount)
+  const perRadius = gapPerPitchRadius(pitchRadius, ballDiameter, ballCount)
+  const perBall = gapPerBallDiameterAtPitchRadius(pitchRadius, ballDiameter, ballCount)
+  return {
+    closedPitchRadius: closedPitchRadius(ballDiameter, ballCount),
+    pitchRadius,
+    ballGap: settled.ballGap,
+    gapPerPitchRadius: perRadius,
+    gapPerBallDiameter: perBall,
+    gauge: plugGauge({ pitchRadius, ballDiameter, ballCount }, settled, {
+      gapPerPitchRadius: perRadius,
+      gapPerBallDiameterAtPitchRadius: perBall,
+    }),
+  }
+}
+
+/** The ball gap at another pitch radius, or undefined where the balls but one do not even go in. */
+export function gapAt({ settled: { ballDiameter, input } }: BallRing, pitchRadius: Mm): Mm | undefined {
+  const { count } = input.balls
+  return pitchRadius >= leastPitchRadius(ballDiameter, count) ? ballGap(pitchRadius, ballDiameter, count) : undefined
+}

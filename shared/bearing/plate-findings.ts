@@ -1,0 +1,69 @@
+import { grooveDepthForSeat } from '#shared/geometry/seat.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { stepDown, stepUp } from '#shared/units/step.ts'
+import * as defaults from './defaults.ts'
+import {
+  depthRemedies,
+  fewBalls,
+  finding,
+  grooveFindings,
+  LEAST_WALL,
+  length,
+  reaches,
+  shopFindings,
+  stepOf,
+} from './findings.ts'
+import type { ThrustBearing } from './plates.ts'
+import { depthPath } from './settle.ts'
+import type { Finding } from './warning.ts'
+
+/** In ball diameters: plates nearer than this rub when one of them warps. Common practice, no source. */
+const LEAST_PLATE_GAP = 0.1
+
+/** Everything about a thrust bearing that is worth a warning. What rings and plates have in common is in `findings.ts`. */
+export function plateFindingsOf(bearing: ThrustBearing): readonly Finding[] {
+  const { settled, plate, gauge } = bearing
+  return [
+    ...fewBalls(settled),
+    ...grooveFindings(settled, 'plates', plate, defaults.PLATE_ENGAGEMENT),
+    ...faceFindings(bearing),
+    ...woodFindings(bearing),
+    ...shopFindings(bearing, [
+      ['grooveCircleDiameter', plate.grooveCircleDiameter, 1],
+      ['gaugeDiameter', gauge.nominalDiameter, 1],
+    ]),
+  ]
+}
+
+function faceFindings({ settled, plate, plateGap }: ThrustBearing): readonly Finding[] {
+  const least = mm(LEAST_PLATE_GAP * settled.ballDiameter)
+  if (reaches(plateGap, least)) return []
+  const seat = mm((settled.ballDiameter - least) / 2)
+  const depth = grooveDepthForSeat(seat, plate.grooveRadius, settled.ballDiameter)
+  const remedies = depth === undefined ? [] : depthRemedies(settled, 'plates', depth, 'down')
+  const facts = { code: 'plates-nearly-meet', plateGap, least } as const
+  return [finding('risk', depthPath(settled.input, 'plates'), facts, ...remedies)]
+}
+
+/** Wood outside the groove, inside it and under it. */
+function woodFindings({ settled, plate }: ThrustBearing): readonly Finding[] {
+  const least = mm(LEAST_WALL * settled.ballDiameter)
+  const found: Finding[] = []
+  const upTo = (path: string, size: Mm) => length(path, stepUp(size, stepOf(settled)), size)
+  if (!reaches(plate.wall, least)) {
+    const whole = settled.input.plates?.outsideDiameter !== undefined
+    const path = whole ? '/plates/outsideDiameter' : '/plates/wall'
+    const size = whole ? mm(plate.grooveCircleDiameter + plate.grooveWidth + 2 * least) : least
+    found.push(finding('risk', path, { code: 'outer-wall-thin', wall: plate.wall, least }, ...upTo(path, size)))
+  }
+  if (!reaches(plate.innerWall, least)) {
+    const bore = stepDown(plate.boreDiameter + 2 * (plate.innerWall - least), stepOf(settled))
+    const facts = { code: 'inner-wall-thin', wall: plate.innerWall, least } as const
+    found.push(finding('risk', '/bore', facts, ...(bore > 0 ? length('/bore', bore) : [])))
+  }
+  if (!reaches(plate.floor, least)) {
+    const [path, size] = ['/plates/thickness', mm(plate.grooveDepth + least)] as const
+    found.push(finding('risk', path, { code: 'plate-thin', floor: plate.floor, least }, ...upTo(path, size)))
+  }
+  return found
+}

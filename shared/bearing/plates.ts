@@ -1,0 +1,127 @@
+import { grooveWidth } from '#shared/geometry/groove.ts'
+import { type Seat, seatIn } from '#shared/geometry/seat.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { type BallRing, gapRefusals, onPitchCircle } from './ball-ring.ts'
+import { beyondBounds } from './bounds.ts'
+import type { DesignInput } from './design-input.ts'
+import { outsideOf } from './outer-side.ts'
+import type { Refusal } from './refusal.ts'
+import { diameterOf } from './rings.ts'
+import { depthPath } from './settle.ts'
+import { type SettledPlates, settlePlates } from './settle-plates.ts'
+
+/** A plate in finished sizes; the other is cut alike. */
+export interface Plate {
+  readonly outsideDiameter: Mm
+  readonly boreDiameter: Mm
+  /** Across the circle in which the groove is deepest: the pitch circle. */
+  readonly grooveCircleDiameter: Mm
+  readonly grooveDepth: Mm
+  readonly seatDepth: Mm
+  readonly grooveRadius: Mm
+  readonly grooveWidth: Mm
+  /** Wood from the groove's outer edge to the outside, from its inner edge to the bore, and under its bottom. */
+  readonly wall: Mm
+  readonly innerWall: Mm
+  readonly floor: Mm
+  readonly thickness: Mm
+  readonly seat: Seat['on']
+}
+
+/** Two plates with a full ring of balls between them, the axis upright. */
+export interface ThrustBearing extends BallRing {
+  readonly settled: SettledPlates
+  readonly plate: Plate
+  /** Between the faces of the plates. */
+  readonly plateGap: Mm
+  /** Of the whole, plates and all. */
+  readonly height: Mm
+}
+
+/**
+ * Every size of a thrust bearing, or all reasons at once why there is none.
+ *
+ * A ball of whatever size lies over the lowest circle of its groove: larger ones stand higher, not further out. So the
+ * centres stand at the groove circle's radius R, which is what closes the ring, and neither depth nor arc of the groove
+ * moves the gap. Equal balls lie level, and their ring is that of any full ring (`ring-of-balls.ts`); unequal neighbours are
+ * 2 √(ri rj) apart as seen from above (`balls-on-a-circle.ts`). Balls that all grow by one unit close the gap by Z units at closure, with
+ * no half ball in it, for the circle stays. The last ball comes straight down between its neighbours, from which it
+ * is never nearer than at the end: it needs no more than g ≥ 0.
+ */
+export function thrustBearingOf(input: DesignInput): Result<ThrustBearing, readonly Refusal[]> {
+  const settling = settlePlates(input)
+  if (!settling.ok) return settling
+  const settled = settling.value
+  const refused = gapRefusals(settled)
+  if (refused.length > 0) return fail(refused)
+  const ring = onPitchCircle(settled)
+  const plate = plateRound(ring.pitchRadius, settled)
+  const faults = [...roomRefusals(plate, settled), ...finishRefusals(plate, settled)]
+  if (faults.length > 0) return fail(faults)
+  const plateGap = mm(settled.ballDiameter - 2 * plate.seatDepth)
+  return ok({ settled, ...ring, plate, plateGap, height: mm(2 * plate.thickness + plateGap) })
+}
+
+/** The same of a design as a caller sent it: its whole input could be sent again. */
+export function thrustBearingAsked(input: DesignInput): Result<ThrustBearing, readonly Refusal[]> {
+  const made = thrustBearingOf(input)
+  if (!made.ok) return made
+  const beyond = beyondBounds(made.value.settled.input)
+  return beyond.length > 0 ? fail(beyond) : made
+}
+
+function plateRound(pitchRadius: Mm, { input, ballDiameter, groove, thickness }: SettledPlates): Plate {
+  const seat = seatIn(groove, ballDiameter)
+  const width = grooveWidth(groove)
+  const edges = [2 * pitchRadius - width, 2 * pitchRadius + width] as const
+  const outsideDiameter = diameterOf(outsideOf(input.plates), edges[1])
+  return {
+    outsideDiameter,
+    boreDiameter: input.bore,
+    grooveCircleDiameter: mm(2 * pitchRadius),
+    grooveDepth: groove.depth,
+    seatDepth: seat.depth,
+    grooveRadius: groove.radius,
+    grooveWidth: width,
+    wall: mm((outsideDiameter - edges[1]) / 2),
+    innerWall: mm((edges[0] - input.bore) / 2),
+    floor: mm(thickness - groove.depth),
+    thickness,
+    seat: seat.on,
+  }
+}
+
+function roomRefusals(plate: Plate, { input, ballDiameter }: SettledPlates): readonly Refusal[] {
+  const refusals: Refusal[] = []
+  const { grooveCircleDiameter: circle, grooveWidth: width, grooveDepth } = plate
+  if (!(plate.wall > 0)) {
+    const path = input.plates?.outsideDiameter === undefined ? '/plates/wall' : '/plates/outsideDiameter'
+    refusals.push({ code: 'wall-below-zero', path, given: plate.outsideDiameter, above: mm(circle + width) })
+  }
+  if (!(circle > width)) {
+    refusals.push({ code: 'no-room-inside', path: '/balls/count', ballCount: input.balls.count })
+  } else if (!(plate.innerWall > 0)) {
+    refusals.push({ code: 'bore-meets-groove', path: '/bore', given: plate.boreDiameter, below: mm(circle - width) })
+  }
+  if (!(plate.floor > 0)) {
+    refusals.push({ code: 'plate-cut-through', path: '/plates/thickness', given: plate.thickness, above: grooveDepth })
+  }
+  const middle = mm(ballDiameter / 2)
+  if (!(plate.seatDepth < middle)) {
+    refusals.push({ code: 'plates-meet', path: depthPath(input, 'plates'), depth: plate.seatDepth, below: middle })
+  }
+  return refusals
+}
+
+function finishRefusals(plate: Plate, { finishAllowance: given }: SettledPlates): readonly Refusal[] {
+  const refusals: Refusal[] = []
+  const path = '/finishAllowance'
+  const { grooveDepth } = plate
+  if (!(given < grooveDepth)) refusals.push({ code: 'finish-fills-groove', path, given, below: grooveDepth })
+  const thinnest = mm(Math.min(plate.floor, plate.wall, plate.innerWall) / 2)
+  if (thinnest > 0 && !(given < thinnest)) {
+    refusals.push({ code: 'finish-leaves-no-wood', path, given, below: thinnest })
+  }
+  return refusals
+}

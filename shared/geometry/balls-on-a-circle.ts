@@ -1,0 +1,74 @@
+import { requireAboveZero, requireWhole } from '#shared/precondition.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { FEWEST_BALLS } from './ring-of-balls.ts'
+
+/*
+ * A ring of unequal balls in the groove of a flat plate, each on its bottom: whatever its size, a ball stands over the
+ * groove's circle of radius R, with its centre r above the bottom. Neighbours that touch are rᵢ + rⱼ apart in space and rᵢ − rⱼ
+ * in height, so 2 √(rᵢ rⱼ) as seen from above, a chord of the circle:
+ *
+ *   sin² φ = rᵢ rⱼ / R²,  φ half the angle between them
+ *
+ * which is the closed ring of `unequal-balls.ts` with R in place of aᵢ and aⱼ. Balls do not push one another aside: at the
+ * bottom of the groove a push along the circle meets no slope. It is reckoned as if neighbours alone could touch, as there.
+ */
+
+function requireBalls(diameters: readonly number[]): void {
+  requireWhole('number of balls', diameters.length, FEWEST_BALLS)
+  for (const diameter of diameters) requireAboveZero('each diameter', diameter)
+}
+
+/** Half the angle from the first ball to the last, all others pushed together between them: Σ asin(√(rᵢ rⱼ) / R). */
+function halfRow(pitchRadius: number, diameters: readonly number[]): number {
+  let half = 0
+  for (let ball = 1; ball < diameters.length; ball++) {
+    const sine = Math.sqrt((diameters[ball - 1] ?? 0) * (diameters[ball] ?? 0)) / (2 * pitchRadius)
+    half += Math.asin(sine)
+  }
+  // NaN where two balls do not even fit side by side
+  if (!(half > 0 && half <= Math.PI)) {
+    throw new RangeError(`pitchRadius must let the balls but one lie side by side, got ${pitchRadius}`)
+  }
+  return half
+}
+
+/**
+ * Straight-line gap, in space, between the last ball and the first when all others are pushed together:
+ * g = √(4 R² sin² H + (r₁ − r_Z)²) − r₁ − r_Z. Below 0 the ring does not close. Of equal balls it is `ballGap` at R.
+ *
+ * @param pitchRadius R, of the groove's circle [mm]
+ * @param diameters in their order round the ring [mm], each above 0, three at least
+ * @throws RangeError where the balls but one fill more than the circle
+ */
+export function ballGapOnCircle(pitchRadius: Mm, diameters: readonly number[]): Mm {
+  requireBalls(diameters)
+  const [first, last] = [(diameters[0] ?? 0) / 2, (diameters.at(-1) ?? 0) / 2]
+  const chord = 2 * pitchRadius * Math.sin(halfRow(pitchRadius, diameters))
+  return mm(Math.sqrt(chord * chord + (first - last) * (first - last)) - first - last)
+}
+
+/**
+ * How the gap moves with each single ball, the circle and all others staying: by ∂φ/∂rⱼ = ½ tan φ / rⱼ for each of its
+ * neighbours, and where it stands at an end by itself. Of equal balls at exact closure −1 for each (per diameter), −Z for all:
+ * in a ring, where a larger ball stands further in as well, it is −(1 + sin(π / Z)).
+ *
+ * @returns mm of gap per mm of that ball's diameter, in the order given; ranges and errors as for `ballGapOnCircle`
+ */
+export function gapPerEachDiameterOnCircle(pitchRadius: Mm, diameters: readonly number[]): readonly number[] {
+  requireBalls(diameters)
+  const half = halfRow(pitchRadius, diameters)
+  const chord = 2 * pitchRadius * Math.sin(half)
+  const rise = ((diameters[0] ?? 0) - (diameters.at(-1) ?? 0)) / 2
+  const span = Math.sqrt(chord * chord + rise * rise)
+  const perHalf = (chord * 2 * pitchRadius * Math.cos(half)) / span
+  const tangent = (one: number, other: number | undefined): number => {
+    if (other === undefined) return 0
+    const squared = (one * other) / (4 * pitchRadius * pitchRadius)
+    return Math.sqrt(squared / (1 - squared))
+  }
+  return diameters.map((diameter, ball) => {
+    const turn = tangent(diameter, diameters[ball - 1]) + tangent(diameter, diameters[ball + 1])
+    const leans = ball === 0 ? rise / span - 1 : ball === diameters.length - 1 ? -rise / span - 1 : 0
+    return ((perHalf * turn) / diameter + leans) / 2
+  })
+}
