@@ -68,7 +68,16 @@ const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
     rolls: 'rollers',
     raceway: 'track',
     lacks: [...OF_PLATES, ...OF_RING_GROOVES],
-    answers: ['design', 'size-table', 'tolerance-check', 'fit-correction', 'ball-selection', 'load-check'],
+    answers: [
+      'design',
+      'size-table',
+      'tolerance-check',
+      'fit-correction',
+      'ball-selection',
+      'load-check',
+      'job-sheet',
+      'drawings',
+    ],
   },
 }
 

@@ -97,6 +97,12 @@ export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
   axialPlay: 'Ga',
 }
 
+/** The cylinders that both rings are turned to first: lands, where a groove is cut into them, or else the tracks themselves. */
+export const cylinderKeys = ({ settled }: Bearing): { readonly outer: DimensionKey; readonly inner: DimensionKey } =>
+  settled.traits.raceway === 'groove'
+    ? { outer: 'outerLandDiameter', inner: 'innerLandDiameter' }
+    : { outer: 'outerTrackDiameter', inner: 'innerTrackDiameter' }
+
 /** One row: the finished size, what a rule shows for it, and what it does to the ball gap. */
 export interface Dimension {
   readonly key: DimensionKey

@@ -17,6 +17,8 @@ const WORDS: Readonly<Record<ArrangementName, Words>> = {
   ],
   roller: [
     [/\bgroove bottoms?\b/g, 'track'],
+    [/\bacross the bottoms\b/g, 'across the track'],
+    [/\bDepth\b/g, 'Size'],
     [/\binner groove shallower\b/g, 'inner track larger'],
     [/\bdeeper\b/g, 'wider'],
     [/\bshallower\b/g, 'narrower'],
@@ -32,19 +34,26 @@ const WORDS: Readonly<Record<ArrangementName, Words>> = {
 /** Where an answer has its sentences: all else is names and numbers. */
 const SENTENCES: ReadonlySet<string> = new Set(['message', 'advice', 'verdict', 'note', 'notes', 'name'])
 
-/** The same answer, its sentences in the words of the arrangement that it speaks of. */
-export function wordedFor<T>(design: { readonly arrangement?: ArrangementName }, answer: T): T {
+/**
+ * The same answer, its sentences in the words of the arrangement that it speaks of.
+ *
+ * @param sentences names under which sentences stand
+ */
+export function wordedFor<T>(
+  design: { readonly arrangement?: ArrangementName },
+  answer: T,
+  sentences: ReadonlySet<string> = SENTENCES,
+): T {
   const words = WORDS[nameOf(design)]
-  return words.length === 0 ? answer : (reworded(answer, words, false) as T)
-}
-
-function reworded(value: unknown, words: Words, isSentence: boolean): unknown {
-  if (typeof value === 'string') {
-    return isSentence ? words.reduce((said, [ours, theirs]) => said.replace(ours, theirs), value) : value
+  const reworded = (value: unknown, isSentence: boolean): unknown => {
+    if (typeof value === 'string') {
+      return isSentence ? words.reduce((said, [ours, theirs]) => said.replace(ours, theirs), value) : value
+    }
+    if (Array.isArray(value)) return value.map((each) => reworded(each, isSentence))
+    if (typeof value !== 'object' || value === null) return value
+    return Object.fromEntries(
+      Object.entries(value).map(([name, inner]) => [name, reworded(inner, sentences.has(name))]),
+    )
   }
-  if (Array.isArray(value)) return value.map((each) => reworded(each, words, isSentence))
-  if (typeof value !== 'object' || value === null) return value
-  return Object.fromEntries(
-    Object.entries(value).map(([name, inner]) => [name, reworded(inner, words, SENTENCES.has(name))]),
-  )
+  return words.length === 0 ? answer : (reworded(answer, false) as T)
 }

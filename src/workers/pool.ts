@@ -15,8 +15,8 @@ type RunTask = <Name extends TaskName>(
 ) => Promise<Awaited<ReturnType<Tasks[Name]>>>
 
 /**
- * Runs one of many short tasks that make up an answer. It is not broken off, which would cost the thread; but there is none
- * after the caller left, or when the time of the answer is over.
+ * Runs one of many short tasks that make up an answer. It is not broken off, which would cost the thread; but none is begun
+ * after the caller left, or when the time of the answer is over, and then the answer does not wait for it.
  */
 export type RunPart = <Name extends TaskName>(
   name: Name,
@@ -144,12 +144,19 @@ export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits):
   app.decorate('runTask', (name, input, request) => counted(request, (signal) => run(name, input, signal)))
   app.decorate('inParts', (request, make) =>
     counted(request, (signal) => {
-      const from = performance.now()
+      let isOver = false
       const mayGoOn = async (): Promise<void> => {
         if (signal.aborted) throw new ProblemError(503, CALLER_LEFT)
-        if (performance.now() - from > budgetMs) throw new ProblemError(503, TOO_LONG)
+        if (isOver) throw new ProblemError(503, TOO_LONG)
       }
-      return make((name, input) => mayGoOn().then(() => run(name, input, null)), threads)
+      // A part can wait for others' work, and the caller is not to wait for that: what is under way by then ends unheard.
+      const { promise: over, reject } = Promise.withResolvers<never>()
+      const deadline = setTimeout(() => {
+        isOver = true
+        reject(new ProblemError(503, TOO_LONG))
+      }, budgetMs)
+      const made = make((name, input) => mayGoOn().then(() => run(name, input, null)), threads)
+      return Promise.race([made, over]).finally(() => clearTimeout(deadline))
     }),
   )
   app.decorate('taskLoad', () => {

@@ -5,7 +5,7 @@ import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { designed } from '#tests/support/designed.ts'
 
-/** The bearing of Larkmoor's tide clock, and one in inches. */
+/** The bearing of Larkmoor's tide clock (invented), one in inches, and the rollers of its gate hinge. */
 const BEARINGS = [
   {
     name: 'tide-clock',
@@ -21,6 +21,11 @@ const BEARINGS = [
     name: 'inches',
     paper: 'letter',
     input: { units: 'in', balls: { count: 10, diameter: inches(5 / 8) }, bore: inches(1 / 2) },
+  },
+  {
+    name: 'gate-hinge',
+    paper: 'a4',
+    input: { units: 'mm', arrangement: 'roller', balls: { count: 14, diameter: mm(12) }, bore: mm(16), ballGap: mm(0.6) },
   },
 ] as const
 

@@ -8,7 +8,8 @@ import { box, circle, line, placed } from '#src/drawings/shapes.ts'
 import { fittedText, leader, TEXT_HEIGHT } from './annotations.ts'
 import { ballAngles, faceView, gapAngle } from './face.ts'
 import { detailScale, grooveDetail, type Room } from './groove-detail.ts'
-import { halfSection } from './half-section.ts'
+import { halfSection, overallHalf } from './half-section.ts'
+import { rollerDetail, rollerDetailScale } from './roller-detail.ts'
 import { COLUMNS_LEFT, COLUMNS_RIGHT, sizeColumns } from './size-columns.ts'
 import { sizeTable } from './size-table.ts'
 import { type SizeText, sizeTextFor } from './size-text.ts'
@@ -62,8 +63,8 @@ export function assemblySheet(design: Design, paper: Paper): Drawing {
   const shapes = [
     ...placed(sectionZone(bearing, say, scale.factor), 1, layout.section),
     ...placed(faceZone(bearing, say, layout), 1, layout.face),
-    ...placed(grooveDetail(bearing, say, layout.detail, layout.grooveRoom), 1, layout.groove),
-    ...captions(layout),
+    ...placed(enlargedView(bearing).draw(bearing, say, layout.detail, layout.grooveRoom), 1, layout.groove),
+    ...captions(bearing, layout),
     ...strip(design, say, layout, PAPER_SIZES[paper].name),
   ]
   return {
@@ -76,21 +77,27 @@ export function assemblySheet(design: Design, paper: Paper): Drawing {
   }
 }
 
+/** What is enlarged: a groove, or a roller between tracks. */
+const enlargedView = ({ settled }: Bearing) =>
+  settled.traits.raceway === 'groove'
+    ? { scale: detailScale, draw: grooveDetail }
+    : { scale: rollerDetailScale, draw: rollerDetail }
+
 const viewHeight = (height: number): number => height - 2 * MARGIN - STRIP_HEIGHT - CAPTION_HEIGHT
 
 function layoutOf(bearing: Bearing, say: SizeText, paper: Paper): Layout {
   const { long: width, short: height } = PAPER_SIZES[paper]
-  const { outerRing, settled } = bearing
-  const outside = outerRing.outsideDiameter
+  const outside = bearing.outerRing.outsideDiameter
+  const wide = 2 * overallHalf(bearing)
   const free = width - 2 * MARGIN - LEAST_DETAIL_WIDTH - 2 * BETWEEN_ZONES - COLUMNS_LEFT - COLUMNS_RIGHT
   const scale = scaleUpTo(
     Math.min(
       (viewHeight(height) - 2 * FACE_LABELS - 2 * OVERHANG) / outside,
-      (free - 2 * OVERHANG) / (outside + settled.width),
-      (free - LEAST_FACE_WIDTH) / settled.width,
+      (free - 2 * OVERHANG) / (outside + wide),
+      (free - LEAST_FACE_WIDTH) / wide,
     ),
   )
-  const sectionWidth = settled.width * scale.factor
+  const sectionWidth = wide * scale.factor
   const faceNeeds = Math.max(LEAST_FACE_WIDTH, outside * scale.factor + 2 * OVERHANG)
   const left = free - sectionWidth - faceNeeds
   const faceWidth = faceNeeds + (1 - DETAIL_SHARE) * left
@@ -105,7 +112,7 @@ function layoutOf(bearing: Bearing, say: SizeText, paper: Paper): Layout {
     width,
     height,
     scale,
-    detail: detailScale(bearing, say, grooveRoom),
+    detail: enlargedView(bearing).scale(bearing, say, grooveRoom),
     section: at(sectionLeft + sectionWidth / 2, middle),
     face: at(faceLeft + faceWidth / 2, middle),
     faceWidth,
@@ -117,7 +124,8 @@ function layoutOf(bearing: Bearing, say: SizeText, paper: Paper): Layout {
 
 function sectionZone(bearing: Bearing, say: SizeText, factor: number): readonly Shape[] {
   const { pitchRadius, settled, outerRing } = bearing
-  const ring = (settled.ballDiameter / 2) * factor + 2
+  const reach = Math.hypot(settled.ballDiameter, settled.input.balls.length ?? 0) / 2
+  const ring = reach * factor + 2
   const centre = at(0, pitchRadius * factor)
   const top = Math.max((outerRing.outsideDiameter / 2) * factor, centre.y + ring)
   return [
@@ -146,7 +154,7 @@ function faceZone(bearing: Bearing, say: SizeText, { scale: { factor }, faceWidt
     fittedText(`g ${say(ballGap)}`, at(5, high + 2), faceWidth / 2 - 5, 'start'),
     ...leader(below, onBall),
     fittedText(
-      `${count} balls, ${material}, Dw Ø${say(settled.ballDiameter)}`,
+      `${count} ${settled.traits.rolls}, ${material}, Dw Ø${say(settled.ballDiameter)}`,
       at(0, -high - 4 - TEXT_HEIGHT),
       faceWidth,
       'middle',
@@ -154,27 +162,24 @@ function faceZone(bearing: Bearing, say: SizeText, { scale: { factor }, faceWidt
   ]
 }
 
-function captions({
-  section,
-  face,
-  groove,
-  grooveRoom,
-  captions: y,
-  scale,
-  detail,
-  faceWidth,
-}: Layout): readonly Shape[] {
+function captions(
+  { cheeks }: Bearing,
+  { section, face, groove, grooveRoom, captions: y, scale, detail, faceWidth }: Layout,
+): readonly Shape[] {
+  const hasCheeks = cheeks !== undefined
   const caption = (words: string, x: number, room: number): Shape =>
     fittedText(words, at(x, y), room, 'middle', { bold: true })
   return [
     caption(`half section ${scale.text}`, section.x, COLUMNS_LEFT + COLUMNS_RIGHT),
-    caption(`face ${scale.text}`, face.x, faceWidth),
+    caption(`${hasCheeks ? 'face, cheek off,' : 'face'} ${scale.text}`, face.x, faceWidth),
     caption(`X ${detail.text}`, groove.x, grooveRoom.width),
   ]
 }
 
+const TITLES = { balls: 'Ball bearing', rollers: 'Roller bearing' } as const
+
 function strip(design: Design, say: SizeText, { width, height, scale }: Layout, paper: string): readonly Shape[] {
-  const { input, ballDiameter } = design.bearing.settled
+  const { input, ballDiameter, traits } = design.bearing.settled
   const { count, material = 'wood' } = input.balls
   const [left, right, bottom, top] = [MARGIN, width - MARGIN, MARGIN, MARGIN + STRIP_HEIGHT]
   const between = right - TITLE_WIDTH
@@ -185,8 +190,8 @@ function strip(design: Design, say: SizeText, { width, height, scale }: Layout, 
     ...sizeTable(design, say, { left, bottom, right: between, top }),
     ...titleBlock(
       {
-        title: 'Ball bearing, wood, full complement',
-        subtitle: `${count} balls of ${material}, Ø${say(ballDiameter)} ${input.units}`,
+        title: `${TITLES[traits.rolls]}, wood, full complement`,
+        subtitle: `${count} ${traits.rolls} of ${material}, Ø${say(ballDiameter)} ${input.units}`,
         facts: [
           ['scale', scale.text],
           ['sizes in', input.units],
@@ -205,10 +210,13 @@ function strip(design: Design, say: SizeText, { width, height, scale }: Layout, 
   ]
 }
 
+const ENLARGED = { groove: 'enlarged groove', track: 'an enlarged roller' } as const
+
 function describe({ settled, outerRing, innerRing }: Bearing, say: SizeText): string {
-  const { units, balls } = settled.input
+  const { traits, input } = settled
+  const { units, balls } = input
   return [
-    `Half section, face view and enlarged groove of a wooden ball bearing with ${balls.count} balls`,
+    `Half section, face view and ${ENLARGED[traits.raceway]} of a wooden ${TITLES[traits.rolls].toLowerCase()} with ${balls.count} ${traits.rolls}`,
     `of ${say(settled.ballDiameter)} ${units}, ${say(outerRing.outsideDiameter)} ${units} outside,`,
     `with a bore of ${say(innerRing.boreDiameter)} ${units}.`,
   ].join(' ')

@@ -32,14 +32,17 @@ export function faceView(bearing: Bearing, overhang: number, ballRole: 'outline'
       circle('outline', CENTRE, diameter / 2),
     ),
     ...ballAngles(bearing).flatMap((angle) => visibleBall(bearing, angle, ballRole)),
-    ...[outer.grooveBottomDiameter, inner.grooveBottomDiameter].map((diameter) =>
-      circle('hidden', CENTRE, diameter / 2),
-    ),
+    ...hiddenDiameters(bearing).map((diameter) => circle('hidden', CENTRE, diameter / 2)),
     ...screws(bearing),
     circle('centre', CENTRE, pitchRadius),
     line('centre', at(-reach, 0), at(reach, 0)),
     line('centre', at(0, -reach), at(0, reach)),
   ]
+}
+
+/** Groove bottoms behind the lands; of rollers the hole of the cheek behind them, the one before them being off. */
+function hiddenDiameters({ outerRing, innerRing, cheeks }: Bearing): readonly number[] {
+  return cheeks === undefined ? [outerRing.grooveBottomDiameter, innerRing.grooveBottomDiameter] : [cheeks.holeDiameter]
 }
 
 /** The two arcs of a ball that show between the lands; the rings cover the rest. */

@@ -1,4 +1,5 @@
 import type { Design } from '#shared/bearing/design.ts'
+import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { type Groove, grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { mm } from '#shared/units/length.ts'
 import { at, type Shape, type Vertex } from '#src/drawings/model.ts'
@@ -24,12 +25,26 @@ export function gaugeItems(design: Design): readonly Item[] {
   const { gauge, settled } = bearing
   const say = sizeTextFor(bearing)
   const { units } = settled.input
-  const size = (key: Parameters<typeof cutSize>[1]) => cutSize(design, key)
+  const size = (key: DimensionKey) => cutSize(design, key)
+  const { outer, inner } = cylinderKeys(bearing)
   return [
     plug('Go plug', gauge.goDiameter, [
-      { words: `Dgo Ø${say(gauge.goDiameter)} ${units}: must enter between the seated balls` },
+      { words: `Dgo Ø${say(gauge.goDiameter)} ${units}: must enter between the seated ${settled.traits.rolls}` },
     ]),
     plug('No-go plug', gauge.noGoDiameter, [{ words: `Dng Ø${say(gauge.noGoDiameter)} ${units}: must not enter` }]),
+    ...profiles(design, say),
+    edge('Outside of the outer ring', size('outsideDiameter'), -1, `D Ø${say(size('outsideDiameter'))}`),
+    edge('Hole of the outer ring', size(outer), 1, `${DIMENSION_SYMBOLS[outer]} Ø${say(size(outer))}`),
+    edge('Outside of the inner ring', size(inner), -1, `${DIMENSION_SYMBOLS[inner]} Ø${say(size(inner))}`),
+  ]
+}
+
+/** Of both grooves, where there are any. */
+function profiles(design: Design, say: SizeText): readonly Item[] {
+  const { settled } = design.bearing
+  if (settled.traits.raceway === 'track') return []
+  const size = (key: DimensionKey) => cutSize(design, key)
+  return [
     profile(
       'Groove of the outer ring',
       { radius: size('outerGrooveRadius'), depth: size('outerGrooveDepth') },
@@ -44,9 +59,6 @@ export function gaugeItems(design: Design): readonly Item[] {
       ['ri', 'hi'],
       say,
     ),
-    edge('Outside of the outer ring', size('outsideDiameter'), -1, `D Ø${say(size('outsideDiameter'))}`),
-    edge('Hole of the outer ring', size('outerLandDiameter'), 1, `D1 Ø${say(size('outerLandDiameter'))}`),
-    edge('Outside of the inner ring', size('innerLandDiameter'), -1, `d1 Ø${say(size('innerLandDiameter'))}`),
   ]
 }
 

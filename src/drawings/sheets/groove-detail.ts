@@ -31,7 +31,7 @@ const ARC_TIP = 0.6
 
 export type Room = { readonly width: number; readonly height: number }
 
-type Crop = { readonly half: number; readonly top: Mm; readonly bottom: Mm }
+export type Crop = { readonly half: number; readonly top: Mm; readonly bottom: Mm }
 
 /** Around the ball: how far the enlarged view reaches, in the bearing's millimetres. */
 function cropOf({ settled, outerRing, innerRing }: Bearing): Crop {
@@ -114,7 +114,8 @@ type View = {
   readonly rightRoom: number
 }
 
-function cropped(cut: RingCut, { half, top, bottom }: Crop): RingCut {
+/** What is left of a ring in the view. */
+export function cropped(cut: RingCut, { half, top, bottom }: Crop): RingCut {
   const backRadius = mm(cut.outward === 1 ? Math.min(cut.backRadius, top) : Math.max(cut.backRadius, bottom))
   const halfWidth = mm(Math.min(cut.halfWidth, half))
   const broken = { back: backRadius !== cut.backRadius, sides: halfWidth !== cut.halfWidth }
@@ -173,7 +174,7 @@ function rounds({ bearing, words, half, side, factor, onPaper, room, rightRoom }
     ...rows.flatMap(({ text, tip, arrow }, index) => {
       const start = at(half + LABEL_BESIDE, heights[index] ?? tip.y)
       const way = arrow ? leader(start, tip) : [line('dimension', start, tip)]
-      return [...way, label(text, start, rightRoom - 1)]
+      return [...way, labelBeside(text, start, rightRoom - 1)]
     }),
   ]
 }
@@ -189,5 +190,5 @@ function onArc({ outward, landRadius, groove }: RingCut, side: number): Point {
 }
 
 /** Beside the end of its line, half its height lower. */
-const label = (words: string, end: Point, room: number): Shape =>
+export const labelBeside = (words: string, end: Point, room: number): Shape =>
   fittedText(words, at(end.x + 1, end.y - TEXT_HEIGHT / 2), room, 'start')

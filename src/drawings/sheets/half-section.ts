@@ -1,20 +1,19 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
-import { grooveHalfWidth } from '#shared/geometry/groove.ts'
-import { mm } from '#shared/units/length.ts'
+import { grooveHalfWidth, isPlain, PLAIN_TRACK } from '#shared/geometry/groove.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
-import { circle, line } from '#src/drawings/shapes.ts'
+import { box, circle, line, placed } from '#src/drawings/shapes.ts'
 import { type RingCut, ringSection } from './ring-section.ts'
 
 /** Both rings as cut along the axis. */
 export function ringCuts(bearing: Bearing): readonly [outer: RingCut, inner: RingCut] {
   const { outerRing: outer, innerRing: inner, settled, assembly } = bearing
-  const halfWidth = mm(settled.width / 2)
   return [
     {
       outward: 1,
       landRadius: mm(outer.landDiameter / 2),
       backRadius: mm(outer.outsideDiameter / 2),
-      halfWidth,
+      halfWidth: mm(outer.width / 2),
       groove: settled.outerGroove,
       split: assembly.split === 'outer-ring',
     },
@@ -22,11 +21,43 @@ export function ringCuts(bearing: Bearing): readonly [outer: RingCut, inner: Rin
       outward: -1,
       landRadius: mm(inner.landDiameter / 2),
       backRadius: mm(inner.boreDiameter / 2),
-      halfWidth,
+      halfWidth: mm(inner.width / 2),
       groove: settled.innerGroove,
       split: assembly.split === 'inner-ring',
     },
   ]
+}
+
+/** Half of the whole, cheeks and all, along the axis. */
+export const overallHalf = ({ outerRing, cheeks }: Bearing): Mm => mm(outerRing.width / 2 + (cheeks?.thickness ?? 0))
+
+/** What keeps rollers in, cut along the axis; or no more of it than lies between two radii. */
+export function cheekSections(
+  { outerRing, cheeks }: Bearing,
+  hatchSpacing: number,
+  { top, bottom }: { readonly top: number; readonly bottom: number } = { top: Number.POSITIVE_INFINITY, bottom: 0 },
+): readonly Shape[] {
+  if (cheeks === undefined) return []
+  const [hole, outside] = [cheeks.holeDiameter / 2, cheeks.outsideDiameter / 2]
+  const cut: RingCut = {
+    outward: 1,
+    landRadius: mm(Math.max(hole, bottom)),
+    backRadius: mm(Math.min(outside, top)),
+    halfWidth: mm(cheeks.thickness / 2),
+    groove: PLAIN_TRACK,
+    split: false,
+    broken: { back: outside > top, sides: false },
+  }
+  const aside = (outerRing.width + cheeks.thickness) / 2
+  return [-aside, aside].flatMap((x) => placed(ringSection(cut, hatchSpacing), 1, at(x, 0)))
+}
+
+/** A ball or a roller, which is not cut. */
+export function rollingElement({ pitchRadius, settled }: Bearing): readonly Shape[] {
+  const { ballDiameter, input } = settled
+  const { length } = input.balls
+  if (length === undefined) return [circle('outline', at(0, pitchRadius), ballDiameter / 2)]
+  return [box('outline', -length / 2, pitchRadius - ballDiameter / 2, length / 2, pitchRadius + ballDiameter / 2)]
 }
 
 /**
@@ -35,26 +66,36 @@ export function ringCuts(bearing: Bearing): readonly [outer: RingCut, inner: Rin
  */
 export function halfSection(bearing: Bearing, hatchSpacing: number, overhang: number): readonly Shape[] {
   const { pitchRadius, settled, outerRing } = bearing
-  const half = settled.width / 2
+  const half = overallHalf(bearing)
   const ballRadius = settled.ballDiameter / 2
+  const elementHalf = (settled.input.balls.length ?? settled.ballDiameter) / 2
   const outside = outerRing.outsideDiameter / 2
   return [
     ...ringCuts(bearing).flatMap((cut) => ringSection(cut, hatchSpacing)),
-    circle('outline', at(0, pitchRadius), ballRadius),
+    ...cheekSections(bearing, hatchSpacing),
+    ...rollingElement(bearing),
     ...edgesBehindTheBall(bearing),
     line('outline', at(-half, -outside), at(-half, outside)),
     line('outline', at(half, -outside), at(half, outside)),
     line('outline', at(-half, -outside), at(half, -outside)),
+    ...seams(bearing),
     line('centre', at(-half - overhang, 0), at(half + overhang, 0)),
-    line('centre', at(-ballRadius * 1.2, pitchRadius), at(ballRadius * 1.2, pitchRadius)),
+    line('centre', at(-elementHalf * 1.2, pitchRadius), at(elementHalf * 1.2, pitchRadius)),
     line('centre', at(0, pitchRadius - ballRadius * 1.2), at(0, pitchRadius + ballRadius * 1.2)),
   ]
+}
+
+/** On the half that is not cut: where the cheeks lie against the ring. */
+function seams({ outerRing, cheeks }: Bearing): readonly Shape[] {
+  if (cheeks === undefined) return []
+  const outside = outerRing.outsideDiameter / 2
+  return [-outerRing.width / 2, outerRing.width / 2].map((x) => line('outline', at(x, -outside), at(x, 0)))
 }
 
 /** The edges of the outer groove on the far side, where neither the ball nor the inner ring hides them. */
 function edgesBehindTheBall({ outerRing, innerRing, pitchRadius, settled }: Bearing): readonly Shape[] {
   const wide = grooveHalfWidth(settled.outerGroove)
-  if (!(wide < settled.width / 2)) return []
+  if (isPlain(settled.outerGroove) || !(wide < settled.width / 2)) return []
   const ballRadius = settled.ballDiameter / 2
   const hidden = wide < ballRadius ? Math.sqrt((ballRadius - wide) * (ballRadius + wide)) : 0
   const parts = [

@@ -13,6 +13,7 @@ import {
   uprightExtension,
   uprightLine,
 } from './annotations.ts'
+import { overallHalf } from './half-section.ts'
 import type { SizeText } from './size-text.ts'
 
 /** The first dimension line stands so far beside the view, the next ones so far apart. */
@@ -40,18 +41,9 @@ type Column = { readonly key: DimensionKey; readonly size: Mm; readonly from: nu
  * has a column of its own, the smaller ones nearer, so that no text meets another.
  */
 export function sizeColumns(bearing: Bearing, say: SizeText, factor: number): readonly Shape[] {
-  const { outerRing: outer, innerRing: inner, settled, pitchRadius } = bearing
-  const half = (settled.width / 2) * factor
-  const left: readonly Column[] = [
-    { key: 'outerLandDiameter', size: outer.landDiameter, from: -half },
-    { key: 'outerGrooveBottomDiameter', size: outer.grooveBottomDiameter, from: MID_GROOVE },
-  ]
-  const right: readonly Column[] = [
-    { key: 'boreDiameter', size: inner.boreDiameter, from: half },
-    { key: 'innerGrooveBottomDiameter', size: inner.grooveBottomDiameter, from: MID_GROOVE },
-    { key: 'innerLandDiameter', size: inner.landDiameter, from: half },
-    { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE },
-  ]
+  const { outerRing: outer } = bearing
+  const half = overallHalf(bearing) * factor
+  const { left, right } = columnsOf(bearing, half)
   const outside = -half - FIRST_COLUMN - 2 * COLUMNS_APART
   const radius = (outer.outsideDiameter / 2) * factor
   const words = `${DIMENSION_SYMBOLS.outsideDiameter} Ø${say(outer.outsideDiameter)}`
@@ -72,6 +64,35 @@ export function sizeColumns(bearing: Bearing, say: SizeText, factor: number): re
   ]
 }
 
+/** What stands left and right of the view, the smaller sizes first. */
+function columnsOf(
+  { outerRing: outer, innerRing: inner, cheeks, settled, pitchRadius }: Bearing,
+  half: number,
+): { readonly left: readonly Column[]; readonly right: readonly Column[] } {
+  const bore: Column = { key: 'boreDiameter', size: inner.boreDiameter, from: half }
+  const pitch: Column = { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE }
+  if (settled.traits.raceway === 'groove') {
+    return {
+      left: [
+        { key: 'outerLandDiameter', size: outer.landDiameter, from: -half },
+        { key: 'outerGrooveBottomDiameter', size: outer.grooveBottomDiameter, from: MID_GROOVE },
+      ],
+      right: [
+        bore,
+        { key: 'innerGrooveBottomDiameter', size: inner.grooveBottomDiameter, from: MID_GROOVE },
+        { key: 'innerLandDiameter', size: inner.landDiameter, from: half },
+        pitch,
+      ],
+    }
+  }
+  const hole =
+    cheeks === undefined ? [] : [{ key: 'cheekHoleDiameter', size: cheeks.holeDiameter, from: half } as const]
+  return {
+    left: [{ key: 'outerTrackDiameter', size: outer.grooveBottomDiameter, from: MID_GROOVE }],
+    right: [bore, ...hole, { key: 'innerTrackDiameter', size: inner.grooveBottomDiameter, from: MID_GROOVE }, pitch],
+  }
+}
+
 const wordsOf = ({ key, size }: Column, say: SizeText): string => `${DIMENSION_SYMBOLS[key]} Ø${say(size)}`
 const lengthOf = (column: Column, say: SizeText): number =>
   Math.min(textWidth(wordsOf(column, say), TEXT_HEIGHT), TEXT_ROOM)
@@ -86,12 +107,12 @@ function halfColumn(column: Column, x: number, say: SizeText, factor: number): r
   ]
 }
 
-/** Below everything else, its text between the arrows or, where there is no room, beside them. Both rings are as wide. */
+/** Below everything else, its text between the arrows or, where there is no room, beside them. Rings with a groove are as wide as one another. */
 function width({ settled, outerRing }: Bearing, say: SizeText, factor: number, columns: number): readonly Shape[] {
   const half = (settled.width / 2) * factor
   const outside = (outerRing.outsideDiameter / 2) * factor
   const y = -Math.max(outside, columns) - WIDTH_BELOW
-  const words = `${DIMENSION_SYMBOLS.innerWidth} ${say(settled.width)}`
+  const words = `${DIMENSION_SYMBOLS[settled.traits.raceway === 'groove' ? 'innerWidth' : 'outerWidth']} ${say(settled.width)}`
   const inside = textWidth(words, TEXT_HEIGHT) < 2 * half - 1
   return [
     uprightExtension(-half, -outside, y),

@@ -1,3 +1,4 @@
+import type { Arrangement } from '#shared/bearing/arrangement.ts'
 import type { Design } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
@@ -5,47 +6,97 @@ import { line } from '#src/drawings/shapes.ts'
 import { fittedText, SMALL_TEXT_HEIGHT } from './annotations.ts'
 import type { SizeText } from './size-text.ts'
 
+type Block = { readonly heading: string; readonly rows: readonly (readonly [DimensionKey, string])[] }
+
 /** What a maker works to, in short words: the table has no room for long ones. */
-const ROWS: readonly (readonly [DimensionKey, string])[] = [
-  ['outsideDiameter', 'outside'],
-  ['outerLandDiameter', 'hole'],
-  ['outerGrooveBottomDiameter', 'groove bottom'],
-  ['outerGrooveDepth', 'groove depth'],
-  ['outerGrooveRadius', 'groove radius'],
-  ['outerWall', 'wood behind it'],
-  ['boreDiameter', 'bore'],
-  ['innerLandDiameter', 'outside'],
-  ['innerGrooveBottomDiameter', 'groove bottom'],
-  ['innerGrooveDepth', 'groove depth'],
-  ['innerGrooveRadius', 'groove radius'],
-  ['innerWall', 'wood behind it'],
-  ['innerWidth', 'width of both'],
-  ['gaugeGoDiameter', 'go plug'],
-  ['gaugeNoGoDiameter', 'no-go plug'],
-  ['ballGap', 'ball gap'],
-  ['radialInternalClearance', 'play'],
-  ['axialPlay', 'play along axis'],
-]
-const HEADINGS = ['outer ring', 'inner ring', 'both, and checks'] as const
+const BLOCKS: Readonly<Record<Arrangement['raceway'], readonly Block[]>> = {
+  groove: [
+    {
+      heading: 'outer ring',
+      rows: [
+        ['outsideDiameter', 'outside'],
+        ['outerLandDiameter', 'hole'],
+        ['outerGrooveBottomDiameter', 'groove bottom'],
+        ['outerGrooveDepth', 'groove depth'],
+        ['outerGrooveRadius', 'groove radius'],
+        ['outerWall', 'wood behind it'],
+      ],
+    },
+    {
+      heading: 'inner ring',
+      rows: [
+        ['boreDiameter', 'bore'],
+        ['innerLandDiameter', 'outside'],
+        ['innerGrooveBottomDiameter', 'groove bottom'],
+        ['innerGrooveDepth', 'groove depth'],
+        ['innerGrooveRadius', 'groove radius'],
+        ['innerWall', 'wood behind it'],
+      ],
+    },
+    {
+      heading: 'both, and checks',
+      rows: [
+        ['innerWidth', 'width of both'],
+        ['gaugeGoDiameter', 'go plug'],
+        ['gaugeNoGoDiameter', 'no-go plug'],
+        ['ballGap', 'ball gap'],
+        ['radialInternalClearance', 'play'],
+        ['axialPlay', 'play along axis'],
+      ],
+    },
+  ],
+  track: [
+    {
+      heading: 'outer ring',
+      rows: [
+        ['outsideDiameter', 'outside'],
+        ['outerTrackDiameter', 'track'],
+        ['outerWall', 'wood behind it'],
+        ['outerWidth', 'width'],
+        ['cheekHoleDiameter', 'hole of the cheeks'],
+        ['cheekThickness', 'their thickness'],
+      ],
+    },
+    {
+      heading: 'inner ring, rollers',
+      rows: [
+        ['boreDiameter', 'bore'],
+        ['innerTrackDiameter', 'track'],
+        ['innerWall', 'wood behind it'],
+        ['innerWidth', 'width'],
+        ['rollerLength', 'roller, length'],
+      ],
+    },
+    {
+      heading: 'checks',
+      rows: [
+        ['gaugeGoDiameter', 'go plug'],
+        ['gaugeNoGoDiameter', 'no-go plug'],
+        ['ballGap', 'roller gap'],
+        ['radialInternalClearance', 'play'],
+        ['axialPlay', 'play along axis'],
+      ],
+    },
+  ],
+}
 const ROWS_A_BLOCK = 6
 
 type Frame = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
 
 /** Symbol, name, exact size, and the nearest figure of the rule, in three blocks side by side. */
 export function sizeTable(
-  { dimensions }: Design,
+  { bearing, dimensions }: Design,
   say: SizeText,
   { left, bottom, right, top }: Frame,
 ): readonly Shape[] {
-  const width = (right - left) / HEADINGS.length
+  const blocks = BLOCKS[bearing.settled.traits.raceway]
+  const width = (right - left) / blocks.length
   const row = (top - bottom) / (ROWS_A_BLOCK + 1)
   const rule = (index: number): number => top - index * row
   const base = (index: number): number => rule(index + 1) + (row - SMALL_TEXT_HEIGHT) / 2
-  const cells = ROWS.flatMap(([key, name], index) => {
+  const cellsOf = (key: DimensionKey, name: string, x: number, y: number): readonly Shape[] => {
     const found = dimensions.find((dimension) => dimension.key === key)
     if (found === undefined) return []
-    const x = left + Math.floor(index / ROWS_A_BLOCK) * width
-    const y = base((index % ROWS_A_BLOCK) + 1)
     const cell = (words: string, from: number, to: number, anchor: 'start' | 'end'): Shape =>
       fittedText(words, at(x + width * (anchor === 'start' ? from : to), y), width * (to - from), anchor, {
         height: SMALL_TEXT_HEIGHT,
@@ -56,14 +107,17 @@ export function sizeTable(
       cell(say(found.value), 0.47, 0.7, 'end'),
       cell(found.shop.text, 0.72, 0.97, 'end'),
     ]
-  })
-  const headings = HEADINGS.map((heading, index) =>
+  }
+  const cells = blocks.flatMap(({ rows }, index) =>
+    rows.flatMap(([key, name], place) => cellsOf(key, name, left + index * width, base(place + 1))),
+  )
+  const headings = blocks.map(({ heading }, index) =>
     fittedText(heading, at(left + (index + 0.03) * width, base(0)), width * 0.66, 'start', {
       height: SMALL_TEXT_HEIGHT,
       bold: true,
     }),
   )
-  const shop = HEADINGS.map((_, index) =>
+  const shop = blocks.map((_, index) =>
     fittedText('rule', at(left + (index + 0.97) * width, base(0)), width * 0.25, 'end', { height: SMALL_TEXT_HEIGHT }),
   )
   return [

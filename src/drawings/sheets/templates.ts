@@ -1,6 +1,6 @@
 import { entryHoleDiameter, sawAllowance, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import type { Design } from '#shared/bearing/design.ts'
-import type { DimensionKey } from '#shared/bearing/dimensions.ts'
+import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, line, text } from '#src/drawings/shapes.ts'
@@ -27,11 +27,11 @@ export function cutSize({ dimensions }: Design, key: DimensionKey): Mm {
 type Ring = { readonly role: 'finish' | 'saw' | 'hole'; readonly diameter: number; readonly words: string }
 
 /**
- * Both blanks, full size, to be glued or pricked onto the board: what to turn to in full lines, what to saw by in dashed
+ * The blanks, full size, to be glued or pricked onto the board: what to turn to in full lines, what to saw by in dashed
  * ones with the allowance between them, the centre to punch, the grain, and the holes to drill.
  */
 export function templateItems(design: Design): readonly Item[] {
-  return [outerBlank(design), innerBlank(design)]
+  return [outerBlank(design), innerBlank(design), ...cheekBlanks(design)]
 }
 
 function outerBlank(design: Design): Item {
@@ -39,7 +39,8 @@ function outerBlank(design: Design): Item {
   const say = sizeTextFor(design.bearing)
   const allowance = sawAllowance(units)
   const outside = cutSize(design, 'outsideDiameter')
-  const hole = cutSize(design, 'outerLandDiameter')
+  const key = cylinderKeys(design.bearing).outer
+  const hole = cutSize(design, key)
   const core = hole - 2 * allowance
   const entry = entryHoleDiameter(units)
   // The blade enters inside of the core's line, a hand's breadth of nothing away from it, and clear of the centre.
@@ -48,12 +49,12 @@ function outerBlank(design: Design): Item {
   const rings: readonly Ring[] = [
     { role: 'saw', diameter: outside + 2 * allowance, words: `saw by: Ø${say(mm(outside + 2 * allowance))}` },
     { role: 'finish', diameter: outside, words: `turn to: D Ø${say(outside)}` },
-    { role: 'finish', diameter: hole, words: `open to: D1 Ø${say(hole)}` },
+    { role: 'finish', diameter: hole, words: `open to: ${DIMENSION_SYMBOLS[key]} Ø${say(hole)}` },
     ...(hasCore ? [{ role: 'saw', diameter: core, words: `saw the core out by: Ø${say(mm(core))}` } as const] : []),
   ]
   const holes = hasCore ? [circle('hole', entryCentre, entry / 2)] : []
   const entryLabel = hasCore ? [{ words: `drill for the blade: Ø${say(entry)}, in the core` }] : []
-  return blank('Outer ring', rings, holes, [...entryLabel, thickness(design, say)])
+  return blank('Outer ring', rings, holes, [...entryLabel, thickness(design, say, 'outerWidth')])
 }
 
 function innerBlank(design: Design): Item {
@@ -61,12 +62,13 @@ function innerBlank(design: Design): Item {
   const { units } = bearing.settled.input
   const say = sizeTextFor(bearing)
   const allowance = sawAllowance(units)
-  const outside = cutSize(design, 'innerLandDiameter')
+  const key = cylinderKeys(bearing).inner
+  const outside = cutSize(design, key)
   const bore = cutSize(design, 'boreDiameter')
   const screws = splitScrewsOf(bearing)
   const rings: readonly Ring[] = [
     { role: 'saw', diameter: outside + 2 * allowance, words: `saw by: Ø${say(mm(outside + 2 * allowance))}` },
-    { role: 'finish', diameter: outside, words: `turn to: d1 Ø${say(outside)}` },
+    { role: 'finish', diameter: outside, words: `turn to: ${DIMENSION_SYMBOLS[key]} Ø${say(outside)}` },
     { role: 'finish', diameter: bore, words: `bore to: d Ø${say(bore)}` },
   ]
   const holes =
@@ -87,13 +89,29 @@ function innerBlank(design: Design): Item {
     ...(bearing.assembly.split === 'inner-ring'
       ? [{ words: 'two discs, each half as thick: split at mid groove' }]
       : []),
-    thickness(design, say),
+    thickness(design, say, 'innerWidth'),
   ]
   return blank('Inner ring', rings, holes, notes)
 }
 
-const thickness = (design: Design, say: SizeText): Label => ({
-  words: `${say(cutSize(design, 'outerWidth'))} ${design.bearing.settled.input.units} thick when faced`,
+/** The two discs that keep rollers in. */
+function cheekBlanks(design: Design): readonly Item[] {
+  const { cheeks, settled } = design.bearing
+  if (cheeks === undefined) return []
+  const say = sizeTextFor(design.bearing)
+  const outside = cutSize(design, 'cheekOutsideDiameter')
+  const hole = cutSize(design, 'cheekHoleDiameter')
+  const saw = mm(outside + 2 * sawAllowance(settled.input.units))
+  const rings: readonly Ring[] = [
+    { role: 'saw', diameter: saw, words: `saw by: Ø${say(saw)}` },
+    { role: 'finish', diameter: outside, words: `turn to: Dc Ø${say(outside)}` },
+    { role: 'finish', diameter: hole, words: `bore to: dc Ø${say(hole)}` },
+  ]
+  return [blank('Cheek', rings, [], [{ words: 'two of them' }, thickness(design, say, 'cheekThickness')])]
+}
+
+const thickness = (design: Design, say: SizeText, key: DimensionKey): Label => ({
+  words: `${say(cutSize(design, key))} ${design.bearing.settled.input.units} thick when faced`,
 })
 
 function blank(title: string, rings: readonly Ring[], holes: readonly Shape[], notes: readonly Label[]): Item {

@@ -1,42 +1,12 @@
 import { entryHoleDiameter, grooveStopShort, sawAllowance, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import type { Design } from '#shared/bearing/design.ts'
-import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { cylinderKeys, DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/wire/caution.ts'
 import { figure } from '#src/wire/figure.ts'
+import { type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
+import { cheeks, closeOverRollers, cutRollers, innerTrack, outerTrack, tryRollers } from './roller-operations.ts'
 import type { Method } from './schema.ts'
-
-/** A size to work to, and where to stop short of it. */
-export type Size = {
-  readonly symbol?: string
-  readonly name: string
-  readonly value: Mm
-  readonly stopAt?: Mm
-}
-
-type Reading = {
-  readonly name: string
-  readonly ring: 'outer' | 'inner'
-  readonly kind: string
-  /** Where the figure goes in the reading; empty for a tick. */
-  readonly field: string
-}
-
-export type Operation = {
-  readonly id: string
-  readonly part: 'balls' | 'outer-ring' | 'inner-ring' | 'both'
-  readonly title: string
-  readonly tool: string
-  readonly how: string
-  readonly sizes: readonly Size[]
-  readonly check: string
-  readonly mistake: { readonly looksLike: string; readonly costs: string }
-  readonly cautions: readonly CautionCode[]
-  readonly readings: readonly Reading[]
-}
-
-/** What the operations have in common: the design, the machines, and lengths in words. */
-type Job = { readonly design: Design; readonly method: Method; readonly say: (length: Mm) => string }
 
 /**
  * The operations of a bearing in order, from choosing balls to running in, each with what to work to, where to stop
@@ -45,20 +15,19 @@ type Job = { readonly design: Design; readonly method: Method; readonly say: (le
  */
 export function operationsFor(design: Design, method: Method): readonly Operation[] {
   const job: Job = { design, method, say: (length) => figure(length, design.bearing.settled.input.units) }
-  return [chooseBalls(job), ...outerRing(job), ...innerRing(job), finish(job), grain(job), wax(job), runIn(job)]
+  const toFinish = [finish(job), grain(job), wax(job), runIn(job)]
+  return hasTracks(job)
+    ? [chooseBalls(job), cutRollers(job), ...outerRing(job), ...innerRing(job), cheeks(job), ...toFinish]
+    : [chooseBalls(job), ...outerRing(job), ...innerRing(job), ...toFinish]
 }
 
-function size({ design }: Job, key: DimensionKey, name: string, stopShort = 0): Size {
-  const row = design.dimensions.find((dimension) => dimension.key === key)
-  if (row === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
-  const value = row.cutTo ?? row.value
-  return {
-    symbol: DIMENSION_SYMBOLS[key],
-    name,
-    value,
-    ...(stopShort !== 0 && { stopAt: mm(value + stopShort) }),
-  }
-}
+const hasTracks = ({ design }: Job): boolean => design.bearing.settled.traits.raceway === 'track'
+
+/** What is sanded to fit: the bottoms of grooves, or tracks. */
+const bottomKeys = (job: Job): ReturnType<typeof cylinderKeys> =>
+  hasTracks(job)
+    ? cylinderKeys(job.design.bearing)
+    : { outer: 'outerGrooveBottomDiameter', inner: 'innerGrooveBottomDiameter' }
 
 function chooseBalls({ design, say }: Job): Operation {
   const { settled, gapPerBallDiameter } = design.bearing
@@ -84,19 +53,17 @@ function chooseBalls({ design, say }: Job): Operation {
   }
 }
 
-const LAYOUT_CHECK =
-  'The bar on the printed template first: 100 mm, and 4 in. Then the circles with a rule, twice, crosswise.'
-
 function outerRing(job: Job): readonly Operation[] {
   const { method } = job
   const shaped =
     method === 'saw-and-lathe'
-      ? [outerBore(job), outerSaw(job), outerOutside(job), outerCore(job), outerInside(job)]
+      ? [outerBore(job), outerSaw(job), outerOutside(job), outerCore(job)]
       : method === 'lathe-only'
-        ? [outerBore(job), outerOutside(job), outerCore(job), outerInside(job)]
-        : [outerRouted(job), outerInside(job)]
+        ? [outerBore(job), outerOutside(job), outerCore(job)]
+        : [outerRouted(job)]
+  if (hasTracks(job)) return [outerLayout(job), ...shaped, outerTrack(job), tryRollers(outerFit(job)), outerSand(job)]
   const split = job.design.bearing.assembly.split === 'outer-ring' ? [outerSplit()] : []
-  return [outerLayout(job), ...split, ...shaped, outerGroove(job), outerFit(job), outerSand(job)]
+  return [outerLayout(job), ...split, ...shaped, outerInside(job), outerGroove(job), outerFit(job), outerSand(job)]
 }
 
 function outerLayout(job: Job): Operation {
@@ -111,7 +78,7 @@ function outerLayout(job: Job): Operation {
     how: 'Glue the template on, the arrow along the grain, or prick its lines through. Punch the centre deep.',
     sizes: [
       outside,
-      size(job, 'outerLandDiameter', 'hole, the full line'),
+      size(job, cylinderKeys(job.design.bearing).outer, 'hole, the full line'),
       ...(method === 'saw-and-lathe'
         ? [{ name: 'saw by, the dashed line', value: mm(outside.value + 2 * allowance) }]
         : []),
@@ -210,7 +177,7 @@ function outerOutside(job: Job): Operation {
 function outerCore(job: Job): Operation {
   const { design, method } = job
   const allowance = sawAllowance(design.bearing.settled.input.units)
-  const core = mm(size(job, 'outerLandDiameter', '').value - 2 * allowance)
+  const core = mm(size(job, cylinderKeys(design.bearing).outer, '').value - 2 * allowance)
   const sawn = method === 'saw-and-lathe'
   return {
     id: 'outer-core',
@@ -224,7 +191,9 @@ function outerCore(job: Job): Operation {
     check: 'The full line is there all the way round.',
     mistake: {
       looksLike: 'A cut over the full line.',
-      costs: 'The ring: the hole is the land from which the groove is measured.',
+      costs: hasTracks(job)
+        ? 'The ring: what is left of its hole is to be the track.'
+        : 'The ring: the hole is the land from which the groove is measured.',
     },
     cautions: [sawn ? 'sawing' : 'turning', 'core-loose', 'dust'],
     readings: [],
@@ -238,7 +207,10 @@ function outerRouted(job: Job): Operation {
     title: 'Rout the ring out',
     tool: 'router on a circle jig, straight bit',
     how: 'Outside first, then the hole, in passes no deeper than half the bit is wide. Keep a web under the last pass of each circle.',
-    sizes: [size(job, 'outsideDiameter', 'outside'), size(job, 'outerLandDiameter', 'hole, the full line stays')],
+    sizes: [
+      size(job, 'outsideDiameter', 'outside'),
+      size(job, cylinderKeys(job.design.bearing).outer, 'hole, the full line stays'),
+    ],
     check: 'The full line of the hole is there all the way round.',
     mistake: {
       looksLike: 'A jig set to the wrong side of the bit: the circle is off by the width of the bit.',
@@ -331,12 +303,14 @@ function outerSand(job: Job): Operation {
     id: 'outer-sand',
     part: 'outer-ring',
     title: 'Sand the groove to fit',
-    tool: 'lathe, abrasive round a dowel of the groove radius, the two plugs',
+    tool: hasTracks(job)
+      ? 'lathe, abrasive on a flat block as long as the ring is wide, the two plugs'
+      : 'lathe, abrasive round a dowel of the groove radius, the two plugs',
     how: 'Send the readings to the fit correction; take off what it says, clean the dust out, and read again. Count the strokes: it learns what one takes off.',
     sizes: [
       size(job, 'gaugeGoDiameter', 'go plug'),
       size(job, 'gaugeNoGoDiameter', 'no-go plug'),
-      size(job, 'outerGrooveBottomDiameter', 'across the bottoms'),
+      size(job, bottomKeys(job).outer, 'across the bottoms'),
     ],
     check: `Go plug enters between the seated balls, no-go plug does not: the gap is between ${say(settled.minBallGap)} and ${say(settled.maxBallGap)}.`,
     mistake: {
@@ -353,6 +327,7 @@ function outerSand(job: Job): Operation {
 }
 
 function innerRing(job: Job): readonly Operation[] {
+  if (hasTracks(job)) return [innerBlank(job), innerTrack(job), closeOverRollers(innerFit(job)), innerSand(job)]
   const split = job.design.bearing.assembly.split === 'inner-ring' ? [innerSplit(job)] : []
   return [innerBlank(job), ...split, innerOutside(job), innerGroove(job), innerFit(job), innerSand(job)]
 }
@@ -361,7 +336,7 @@ function innerBlank(job: Job): Operation {
   const { design, method } = job
   const isSplit = design.bearing.assembly.split === 'inner-ring'
   const allowance = sawAllowance(design.bearing.settled.input.units)
-  const outside = size(job, 'innerLandDiameter', 'outside, the full line')
+  const outside = size(job, cylinderKeys(design.bearing).inner, 'outside, the full line')
   const width = size(job, 'innerWidth', 'thickness')
   return {
     id: 'inner-blank',
@@ -477,10 +452,10 @@ const innerSand = (job: Job): Operation => ({
   id: 'inner-sand',
   part: 'inner-ring',
   title: 'Sand the inner groove to fit',
-  tool: 'lathe, abrasive round a dowel of the groove radius',
+  tool: hasTracks(job) ? 'lathe, abrasive on a flat block' : 'lathe, abrasive round a dowel of the groove radius',
   how: 'Send the readings to the fit correction, take off what it says, clean, close it up again, and read.',
   sizes: [
-    size(job, 'innerGrooveBottomDiameter', 'across the bottoms'),
+    size(job, bottomKeys(job).inner, 'across the bottoms'),
     size(job, 'radialInternalClearance', 'play to end at'),
   ],
   check: 'It runs free all the way round, and the play is there and no more.',

@@ -1,14 +1,28 @@
 import type { Design } from '#shared/bearing/design.ts'
 import type { Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
+import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { caution } from '#src/wire/caution.ts'
 import { figure } from '#src/wire/figure.ts'
 import { show } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
-import { type Operation, operationsFor, type Size } from './operations.ts'
+import type { Operation, Size } from './operation.ts'
+import { operationsFor } from './operations.ts'
 import type { JobOperation, JobSheetResponse, Method } from './schema.ts'
 
 export const USUAL_METHOD: Method = 'saw-and-lathe'
+
+/** Where an operation has its sentences. */
+const SENTENCES: ReadonlySet<string> = new Set([
+  'title',
+  'tool',
+  'how',
+  'check',
+  'looksLike',
+  'costs',
+  'name',
+  'message',
+])
 
 /** The job sheet of a design, in the caller's units. */
 export function toJobSheet(design: Design, method: Method): JobSheetResponse {
@@ -16,7 +30,7 @@ export function toJobSheet(design: Design, method: Method): JobSheetResponse {
   const { units, balls, shopDenominator } = settled.input
   const { count, material = 'wood' } = balls
   const say = (length: typeof settled.ballDiameter): string => figure(length, units)
-  return {
+  const sheet: JobSheetResponse = {
     units,
     title: `Bearing of ${count} ${material} balls of ${say(settled.ballDiameter)}: ${say(outerRing.outsideDiameter)} outside, ${say(innerRing.boreDiameter)} bore`,
     method,
@@ -25,6 +39,7 @@ export function toJobSheet(design: Design, method: Method): JobSheetResponse {
       toOperation(operation, index + 1, units, shopDenominator),
     ),
   }
+  return wordedFor(settled.input, sheet, SENTENCES)
 }
 
 function toOperation(

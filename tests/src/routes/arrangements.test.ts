@@ -141,11 +141,58 @@ describe('what rollers can be asked', () => {
   })
 })
 
+describe('sheets of rollers', () => {
+  test('the operations turn tracks and cut no groove, cut rollers to length, and end with cheeks', async () => {
+    const sheet = await answered('job-sheet', ROLLERS)
+    const ids = sheet.operations.map(({ id }: { readonly id: string }) => id)
+    expect(ids).toEqual([
+      'choose-balls',
+      'cut-rollers',
+      'outer-layout',
+      'outer-bore',
+      'outer-saw',
+      'outer-outside',
+      'outer-core',
+      'outer-track',
+      'outer-fit',
+      'outer-sand',
+      'inner-blank',
+      'inner-track',
+      'inner-fit',
+      'inner-sand',
+      'cheeks',
+      'finish',
+      'grain',
+      'wax',
+      'run-in',
+    ])
+    const said = sheet.operations.map(({ cautions: _, ...operation }: { readonly cautions: unknown }) => operation)
+    expect(sentencesIn(said)).not.toMatch(/groove|\bballs?\b/i)
+  })
+
+  test('the size to stop at before the abrasive is in the wood: a hole smaller, an outside larger', async () => {
+    const design = await answered('design', ROLLERS)
+    const { operations } = await answered('job-sheet', ROLLERS)
+    const sizeOf = (id: string) => operations.find((operation: { id: string }) => operation.id === id).sizes[0]
+    expect(sizeOf('outer-track')).toMatchObject({ symbol: 'E', value: design.outerRing.trackDiameter })
+    expect(sizeOf('outer-track').stopAt).toBeLessThan(design.outerRing.trackDiameter)
+    expect(sizeOf('inner-track')).toMatchObject({ symbol: 'F', value: design.innerRing.trackDiameter })
+    expect(sizeOf('inner-track').stopAt).toBeGreaterThan(design.innerRing.trackDiameter)
+  })
+
+  test.each(['assembly', 'templates', 'gauges'])('%s: as a picture, for a machine, and to print', async (view) => {
+    const svg = await asked(`drawings/${view}.svg`, ROLLERS)
+    expect(svg.status).toBe(200)
+    expect(svg.text).not.toMatch(/NaN|Infinity|undefined/)
+    expect(svg.text).not.toMatch(/\b(groove|ball)/i)
+    expect((await asked(`drawings/${view}.dxf`, ROLLERS)).text).not.toMatch(/NaN|Infinity/)
+    expect((await asked(`drawings/${view}.pdf`, ROLLERS)).text).toMatch(/^%PDF/)
+  })
+})
+
 test.each([
   ['seasonal-fit', SEASON, '/design'],
   ['design', { ...ROLLERS, stock: {} }, ''],
-  ['job-sheet', ROLLERS, ''],
-  ['drawings/assembly.svg', ROLLERS, ''],
 ])('%s says that it does not answer for rollers', async (path, body, at) => {
   const answer = await asked(path, body)
   expect(problemIn(answer, 422).errors).toEqual([

@@ -1,0 +1,53 @@
+import type { Design } from '#shared/bearing/design.ts'
+import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { CautionCode } from '#src/wire/caution.ts'
+import type { Method } from './schema.ts'
+
+/** A size to work to, and where to stop short of it. */
+export type Size = {
+  readonly symbol?: string
+  readonly name: string
+  readonly value: Mm
+  readonly stopAt?: Mm
+}
+
+type Reading = {
+  readonly name: string
+  readonly ring: 'outer' | 'inner'
+  readonly kind: string
+  /** Where the figure goes in the reading; empty for a tick. */
+  readonly field: string
+}
+
+export type Operation = {
+  readonly id: string
+  readonly part: 'balls' | 'outer-ring' | 'inner-ring' | 'both'
+  readonly title: string
+  readonly tool: string
+  readonly how: string
+  readonly sizes: readonly Size[]
+  readonly check: string
+  readonly mistake: { readonly looksLike: string; readonly costs: string }
+  readonly cautions: readonly CautionCode[]
+  readonly readings: readonly Reading[]
+}
+
+/** What the operations have in common: the design, the machines, and lengths in words. */
+export type Job = { readonly design: Design; readonly method: Method; readonly say: (length: Mm) => string }
+
+/** A size of the design, as it is to be cut, and how far from it to stop. */
+export function size({ design }: Job, key: DimensionKey, name: string, stopShort = 0): Size {
+  const row = design.dimensions.find((dimension) => dimension.key === key)
+  if (row === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
+  const value = row.cutTo ?? row.value
+  return {
+    symbol: DIMENSION_SYMBOLS[key],
+    name,
+    value,
+    ...(stopShort !== 0 && { stopAt: mm(value + stopShort) }),
+  }
+}
+
+export const LAYOUT_CHECK =
+  'The bar on the printed template first: 100 mm, and 4 in. Then the circles with a rule, twice, crosswise.'
