@@ -51,6 +51,18 @@ export function endsOf(distribution: Distribution, standardDeviations: number): 
   return { least: distribution.mean - reach, most: distribution.mean + reach }
 }
 
+/** Probability per unit, of all but a discrete one; a normal one of no width has none. */
+export function densityOf(distribution: Exclude<Distribution, { kind: 'discrete' }>): (x: number) => number {
+  const { mean } = distribution
+  if (distribution.kind === 'normal') {
+    const { standardDeviation } = distribution
+    return (x) => normalDensity((x - mean) / standardDeviation) / standardDeviation
+  }
+  const { halfWidth } = distribution
+  if (distribution.kind === 'uniform') return (x) => Number(Math.abs(x - mean) <= halfWidth) / (2 * halfWidth)
+  return (x) => Math.max(0, 1 - Math.abs(x - mean) / halfWidth) / halfWidth
+}
+
 export interface Moments {
   readonly mean: number
   readonly variance: number

@@ -127,21 +127,33 @@ export function planTrials(
   { seed, trials, bands }: { readonly seed: number; readonly trials: number; readonly bands: readonly Band[] },
 ): Plan {
   requireWhole('trials', trials, 1)
-  const room = roomFor(model)
-  const streams = streamsOf(seed, PILOT_STREAM)
-  const seen = room.results.map(() => new Float64Array(PILOT_SLICES * SLICE))
-  for (let slice = 0; slice < PILOT_SLICES; slice++) {
-    runSlice(model, streams, room)
-    room.results.forEach((result, output) => {
+  const seen = Array.from({ length: model.outputs }, () => new Float64Array(PILOT_SLICES * SLICE))
+  pilotTrials(model, seed, PILOT_SLICES, (_, results, slice) => {
+    results.forEach((result, output) => {
       seen[output]?.set(result, slice * SLICE)
     })
-  }
+  })
   return {
     seed,
     trials,
     batchSize: Math.min(USUAL_BATCH, Math.ceil(trials / FEWEST_BATCHES)),
     ranges: seen.map(rangeOf),
     bands,
+  }
+}
+
+/** Looks at some slices of trials that no plan counts: what was drawn, and what came of it. */
+export function pilotTrials(
+  model: Model,
+  seed: number,
+  slices: number,
+  look: (drawn: readonly Float64Array[], results: readonly Float64Array[], slice: number) => void,
+): void {
+  const room = roomFor(model)
+  const streams = streamsOf(seed, PILOT_STREAM)
+  for (let slice = 0; slice < slices; slice++) {
+    runSlice(model, streams, room)
+    look(room.drawn, room.results, slice)
   }
 }
 

@@ -5,7 +5,7 @@ import { requireAboveZero, requireWithin } from '#shared/precondition.ts'
  * stored, so the memory does not grow with their number, and two histograms of the same bins add up to one, in any order.
  */
 
-const BINS = 8192
+export const BINS = 8192
 
 export interface Histogram {
   readonly low: number

@@ -17,9 +17,10 @@ export async function checkTolerance(
   runPart: RunPart,
   atOnce: number,
 ): Promise<Result<ToleranceCheck, readonly CheckRefusal[]>> {
-  const planned = await runPart('prepareTrials', input)
-  if (!planned.ok) return planned
-  const plan = planned.value
+  const prepared = await runPart('prepareTrials', input)
+  if (!prepared.ok) return prepared
+  if (prepared.value.kind === 'answered') return ok(prepared.value.answer)
+  const { plan, why } = prepared.value
   const size = Math.max(1, Math.floor(BALLS_A_PART / (plan.batchSize * input.design.balls.count)))
   const run = (done: Tally, to: number): Promise<Tally> =>
     furtherBatches({ plan, done, to, size, atOnce }, (first, count) =>
@@ -27,7 +28,7 @@ export async function checkTolerance(
     )
   const tally =
     input.trials === 'auto' ? await untilStill(input, plan, run) : await run(joined(plan, []), batchCount(plan))
-  return ok(await runPart('concludeTrials', { input, plan, tallies: [tally] }))
+  return ok(await runPart('concludeTrials', { input, plan, why, tallies: [tally] }))
 }
 
 async function untilStill(

@@ -45,10 +45,10 @@ function mark(met: boolean, ratio: number, bound: string, what: string, figures:
 function ourSeconds(count: number, trials: number): number {
   const input = inputFor(count, trials)
   const before = performance.now()
-  const planned = prepareTrials(input)
-  if (!planned.ok) throw new Error('the bearing of the benchmark must be one')
-  const plan = planned.value
-  concludeTrials({ input, plan, tallies: [runTrials({ input, plan, first: 0, count: batchCount(plan) })] })
+  const prepared = prepareTrials(input)
+  if (!prepared.ok || prepared.value.kind !== 'to-run') throw new Error('the bearing of the benchmark must be one')
+  const { plan, why } = prepared.value
+  concludeTrials({ input, plan, why, tallies: [runTrials({ input, plan, first: 0, count: batchCount(plan) })] })
   return (performance.now() - before) / 1000
 }
 

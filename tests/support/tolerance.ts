@@ -25,8 +25,9 @@ export const normal = (standardDeviation: number, mean?: number): Scatter => ({
 export const uniform = (plusMinus: number): Scatter => ({ kind: 'uniform', plusMinus: mm(plusMinus) })
 export const triangular = (plusMinus: number): Scatter => ({ kind: 'triangular', plusMinus: mm(plusMinus) })
 
+/** By trials, a hundred thousand where it is not said how many. */
 export function checked(contributors: Contributors, more: Partial<ToleranceCheckInput> = {}): ToleranceCheck {
-  const result = toleranceCheck({ design: DESIGN, contributors, ...more })
+  const result = toleranceCheck({ design: DESIGN, contributors, trials: 100_000, ...more })
   if (!result.ok) throw new Error(JSON.stringify(result.error))
   return result.value
 }

@@ -2,7 +2,6 @@ import type { Bearing } from '#shared/bearing/bearing.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
 import { ballGap as gapOfRing, gapPerPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
-import { shareOf } from '#shared/statistics/monte-carlo.ts'
 import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Check } from './check.ts'
@@ -50,19 +49,26 @@ const STEPS = 400
 /** Of the gaps, which share at either end need not be reached by any aim. */
 const BEYOND_NOTICE = 1e-3
 
+/** How the gaps of the grooves as designed are spread. */
+export interface GapSpread {
+  readonly histogram: Histogram
+  readonly mean: number
+  /** A share that has been found, and how sure it is: of the gaps between two ends, of which either may be missing. */
+  readonly chance: (share: number, low: number | undefined, high: number | undefined) => Chance
+}
+
 /**
- * @param mean of the gaps
  * @param atNominal what came of the trials as they were run: counted, and not read off the histogram
  */
-export function aimOf(check: Check, gaps: Histogram, mean: number, atNominal: Outcomes): Aim {
-  const shift = shiftsOf(check, gaps, mean)
+export function aimOf(check: Check, gaps: GapSpread, atNominal: Outcomes): Aim {
+  const shift = shiftsOf(check, gaps)
   const [from, to] = reachOfAims(check, shift)
   const best = bestBetween(shift, from, to)
   const { overshootRisk } = check.input
   const limit = deepestWithin(shift, overshootRisk, from, to)
   const point = (further: number): AimPoint => aimPoint(check, further, shift.meanAt(further), shift.outcomes(further))
   return {
-    atNominal: aimPoint(check, 0, mean, atNominal),
+    atNominal: aimPoint(check, 0, gaps.mean, atNominal),
     bestYield: point(best),
     limitedRisk: limit === undefined ? undefined : point(Math.min(best, limit)),
   }
@@ -73,25 +79,23 @@ interface Shifts {
   readonly outcomes: (further: number) => Outcomes
   /** Where the mean comes to lie. */
   readonly meanAt: (further: number) => number
-  readonly count: number
   /** The shifts that bring the narrowest gap to the largest wanted, and the widest to the smallest. */
   readonly deepest: number
   readonly shallowest: number
 }
 
-function shiftsOf({ bearing, gapLimits }: Check, gaps: Histogram, mean: number): Shifts {
+function shiftsOf({ bearing, gapLimits }: Check, { histogram: gaps, mean, chance }: GapSpread): Shifts {
   const curve = gapCurve(bearing.settled.ballDiameter, bearing.settled.input.balls.count)
   const below = accumulated(gaps)
   const count = below.at(-1) ?? 0
   const [radiusAtMin, radiusAtMax] = [curve.radiusAt(gapLimits.min), curve.radiusAt(gapLimits.max)]
   const outcomes = (further: number): Outcomes => {
-    const under = (radius: number): number => shareBelow(gaps, below, curve.gapAt(radius - further))
-    const [tight, notLoose] = [under(radiusAtMin), under(radiusAtMax)]
-    const chance = (share: number): Chance => ({ ...shareOf(share * count, count), value: share })
+    const [low, high] = [curve.gapAt(radiusAtMin - further), curve.gapAt(radiusAtMax - further)]
+    const [tight, notLoose] = [shareBelow(gaps, below, low), shareBelow(gaps, below, high)]
     return {
-      tooTight: chance(tight),
-      fits: chance(Math.max(0, notLoose - tight)),
-      tooLoose: chance(1 - notLoose),
+      tooTight: chance(tight, undefined, low),
+      fits: chance(Math.max(0, notLoose - tight), low, high),
+      tooLoose: chance(1 - notLoose, high, undefined),
     }
   }
   const edge = (share: number): number => {
@@ -101,7 +105,6 @@ function shiftsOf({ bearing, gapLimits }: Check, gaps: Histogram, mean: number):
   return {
     outcomes,
     meanAt: (further) => curve.gapAt(curve.radiusAt(mean) + further),
-    count,
     deepest: radiusAtMax - curve.radiusAt(edge(BEYOND_NOTICE)),
     shallowest: radiusAtMin - curve.radiusAt(edge(1 - BEYOND_NOTICE)),
   }
@@ -159,15 +162,16 @@ const LEAST_DEPTH = 0.01
  * The shift of the best yield. Where the yield is flat within its own standard error, the middle of the flat: as far from too
  * tight as from too deep.
  */
-function bestBetween({ outcomes, count }: Shifts, from: number, to: number): number {
+function bestBetween({ outcomes }: Shifts, from: number, to: number): number {
   const shifts = Array.from({ length: STEPS + 1 }, (_, step) => from + (step / STEPS) * (to - from))
-  const yields = shifts.map((shift) => outcomes(shift).fits.value)
-  const most = Math.max(...yields)
-  const enough = most - shareOf(most * count, count).standardError
-  const peak = yields.indexOf(most)
+  const yields = shifts.map((shift) => outcomes(shift).fits)
+  const most = Math.max(...yields.map(({ value }) => value))
+  const peak = yields.findIndex(({ value }) => value === most)
+  const enough = most - (yields[peak]?.standardError ?? 0)
+  const isEnough = (step: number): boolean => (yields[step]?.value ?? 0) >= enough
   let [first, last] = [peak, peak]
-  while (first > 0 && (yields[first - 1] ?? 0) >= enough) first--
-  while (last < STEPS && (yields[last + 1] ?? 0) >= enough) last++
+  while (first > 0 && isEnough(first - 1)) first--
+  while (last < STEPS && isEnough(last + 1)) last++
   return ((shifts[first] ?? 0) + (shifts[last] ?? 0)) / 2
 }
 

@@ -12,7 +12,7 @@ import { type ToleranceRefusal, unfitContributors } from './refusal.ts'
 
 /** A tolerance check with nothing left open. */
 export interface Check {
-  readonly input: Required<Omit<ToleranceCheckInput, 'year'>> & Pick<ToleranceCheckInput, 'year'>
+  readonly input: Required<Omit<ToleranceCheckInput, 'year' | 'trials'>> & Pick<ToleranceCheckInput, 'year' | 'trials'>
   readonly bearing: Bearing
   readonly differences: Differences
   /** What the weather does to this bearing. Absent where nothing was said of it. */
@@ -64,7 +64,7 @@ function settled(input: ToleranceCheckInput, bearing: Bearing): Check {
       contributors: input.contributors,
       ...(input.year === undefined ? {} : { year: input.year }),
       limits,
-      trials: input.trials ?? defaults.TRIALS,
+      ...(input.trials === undefined ? {} : { trials: input.trials }),
       significantDigits: input.significantDigits ?? defaults.SIGNIFICANT_DIGITS,
       seed: input.seed ?? defaults.SEED,
       overshootRisk: input.overshootRisk ?? defaults.OVERSHOOT_RISK,

@@ -43,7 +43,7 @@ export interface ToleranceCheckInput {
   /** The woods, the day of making and the year through which the bearing runs; without it the wood stays as it is. */
   readonly year?: Year
   readonly limits?: LimitsInput
-  /** How many, or as many as it takes until the figures stand still. */
+  /** How many, or as many as it takes until the figures stand still; without it none, where they can be done without. */
   readonly trials?: number | 'auto'
   /** Of the standard deviations, in which `auto` wants them to stand still. */
   readonly significantDigits?: number

@@ -1,8 +1,15 @@
 import type { Lobes } from '#shared/geometry/balls-on-a-path.ts'
 import { completeElliptic } from '#shared/numbers/elliptic-integrals.ts'
 import { integral } from '#shared/numbers/quadrature.ts'
-import { type Distribution, type Moments, meanOf, momentsOfSize, varianceOf } from '#shared/statistics/distribution.ts'
-import { normalDensity } from '#shared/statistics/normal.ts'
+import {
+  type Distribution,
+  densityOf,
+  endsOf,
+  type Moments,
+  meanOf,
+  momentsOfSize,
+  varianceOf,
+} from '#shared/statistics/distribution.ts'
 
 /*
  * Grooves with two lobes, A cos 2(ψ − ψ₀): those of the lathe, and those that the weather puts into a ring cut from a board.
@@ -61,24 +68,13 @@ function meanOver(distribution: Distribution, given: number, at: (amplitude: num
     return distribution.values.reduce((sum, value) => sum + at(value), 0) / distribution.values.length
   }
   const { mean } = distribution
-  const half = distribution.kind === 'normal' ? NORMAL_ENDS * distribution.standardDeviation : distribution.halfWidth
-  if (half === 0) return at(mean)
+  const { least, most } = endsOf(distribution, NORMAL_ENDS)
+  if (least === most) return at(mean)
   const density = densityOf(distribution)
-  const corners = [mean, 0, given, -given].filter((corner) => Math.abs(corner - mean) < half)
-  const cuts = [mean - half, ...corners.toSorted((one, other) => one - other), mean + half]
+  const corners = [mean, 0, given, -given].filter((corner) => corner > least && corner < most)
+  const cuts = [least, ...corners.toSorted((one, other) => one - other), most]
   return cuts.reduce((sum, to, index) => {
     const from = cuts[index - 1]
     return from === undefined ? 0 : sum + integral((amplitude) => density(amplitude) * at(amplitude), from, to)
   }, 0)
-}
-
-function densityOf(distribution: Exclude<Distribution, { kind: 'discrete' }>): (amplitude: number) => number {
-  const { mean } = distribution
-  if (distribution.kind === 'normal') {
-    const { standardDeviation } = distribution
-    return (amplitude) => normalDensity((amplitude - mean) / standardDeviation) / standardDeviation
-  }
-  const { halfWidth } = distribution
-  if (distribution.kind === 'uniform') return () => 1 / (2 * halfWidth)
-  return (amplitude) => Math.max(0, 1 - Math.abs(amplitude - mean) / halfWidth) / halfWidth
 }

@@ -1,61 +1,54 @@
 import { ok, type Result } from '#shared/result.ts'
 import {
-  ABOVE,
-  BELOW,
   batchCount,
-  countAt,
   isStable,
   joined,
+  numericalTolerance,
   type Plan,
   planTrials,
   runBatches,
   shareOf,
-  summaryOf,
   type Tally,
-  type TrialSummary,
   trialsIn,
   WITHIN,
 } from '#shared/statistics/monte-carlo.ts'
-import {
-  accumulated,
-  type CoarseHistogram,
-  coarse,
-  type Estimated,
-  quantile,
-} from '#shared/statistics/streaming-histogram.ts'
-import { type Aim, aimOf, type Chance, type Outcomes } from './aim.ts'
+import { type Aim, aimOf, type Chance } from './aim.ts'
 import { type Check, type CheckRefusal, checkOf } from './check.ts'
-import { MOST_TRIALS, SIGNIFICANT_DIGITS } from './defaults.ts'
+import { MOST_TRIALS, SIGNIFICANT_DIGITS, TRIALS } from './defaults.ts'
+import {
+  chanceBetween,
+  type FigureCheck,
+  figureOfShares,
+  figureOfTrials,
+  histogramOf,
+  type KnownOfFigure,
+} from './figure-check.ts'
 import type { ToleranceCheckInput } from './input.ts'
-import { FIGURES, type FigureName, type LinearLaw, linearLaw } from './linear-law.ts'
+import { FIGURES, type FigureName, linearLaw } from './linear-law.ts'
+import { type NearlyLinear, nearlyLinear, type WhyTrials } from './nearly-linear.ts'
 import { trialModel } from './trials.ts'
-import { type WorstCase, worstCase } from './worst-case.ts'
+import { worstCase } from './worst-case.ts'
 
 /*
- * Will it run, how often, and where to aim? In three steps, so that the trials can be run in parts, by anyone, anywhere: what is
- * to be run (`prepareTrials`), a part of it (`runTrials`), and what all parts, in their order, come to (`concludeTrials`).
+ * Will it run, how often, and where to aim? Where nobody asks for trials and the figures are nearly straight lines in what
+ * differs, at once (`nearly-linear.ts`). Else in three steps, so that the trials can be run in parts, by anyone, anywhere:
+ * what is to be run (`prepareTrials`), a part of it (`runTrials`), and what all parts, in their order, come to
+ * (`concludeTrials`).
  */
-
-/** Percentiles that are told. */
-const PERCENTS = [0.1, 2.5, 5, 25, 50, 75, 95, 97.5, 99.9] as const
 
 /** After so many batches more it is looked whether the figures stand still: however many threads there are. */
 export const BATCHES_A_LOOK = 10
 
-export interface FigureCheck {
-  readonly nominal: number
-  readonly worstCase: WorstCase[FigureName]
-  readonly rss: LinearLaw
-  readonly trials: TrialSummary
-  readonly percentiles: readonly (Estimated & { readonly percent: number })[]
-  readonly outcomes: Outcomes
-  readonly histogram: CoarseHistogram
-  /** The farthest that any trial came. */
-  readonly seen: { readonly least: number; readonly most: number }
-}
+/** What an answer rests on. */
+type Method =
+  | { readonly kind: 'trials'; readonly why: WhyTrials }
+  /** With what of the variance of each figure neither line nor curve tells. */
+  | { readonly kind: 'nearly-linear'; readonly left: Readonly<Record<FigureName, number>> }
 
 export interface ToleranceCheck {
   readonly check: Check
+  readonly method: Method
+  /** Bearings that were made and closed exactly. */
   readonly trials: number
   /** Whether the figures stand still to the digits asked for. */
   readonly isConverged: boolean
@@ -65,19 +58,25 @@ export interface ToleranceCheck {
   readonly aim: Aim
 }
 
-/** What is to be run, or every reason at once why nothing is. */
-export function prepareTrials(input: ToleranceCheckInput): Result<Plan, readonly CheckRefusal[]> {
+/** The answer, or the trials that it takes. */
+export type Prepared =
+  | { readonly kind: 'answered'; readonly answer: ToleranceCheck }
+  | { readonly kind: 'to-run'; readonly plan: Plan; readonly why: WhyTrials }
+
+/** What there is to say at once or to be run, or every reason at once why there is neither. */
+export function prepareTrials(input: ToleranceCheckInput): Result<Prepared, readonly CheckRefusal[]> {
   const checked = checkOf(input)
   if (!checked.ok) return checked
   const check = checked.value
   const { trials, seed } = check.input
-  return ok(
-    planTrials(trialModel(check), {
-      seed,
-      trials: trials === 'auto' ? MOST_TRIALS : trials,
-      bands: [check.gapLimits, check.playLimits],
-    }),
-  )
+  const short = trials === undefined ? nearlyLinear(check) : 'asked'
+  if (typeof short !== 'string') return ok({ kind: 'answered', answer: nearlyLinearAnswer(check, short) })
+  const plan = planTrials(trialModel(check), {
+    seed,
+    trials: trials === 'auto' ? MOST_TRIALS : (trials ?? TRIALS),
+    bands: [check.gapLimits, check.playLimits],
+  })
+  return ok({ kind: 'to-run', plan, why: short })
 }
 
 /** Some of a plan's batches, from a number on. Any part gives the same, whoever runs it. */
@@ -97,11 +96,12 @@ export function runTrials({ input, plan, first, count }: Part): Tally {
 export interface TrialsRun {
   readonly input: ToleranceCheckInput
   readonly plan: Plan
+  readonly why: WhyTrials
   readonly tallies: readonly Tally[]
 }
 
 /** Whether what was run so far stands still, gap and play, to the digits asked for: all that `auto` waits for. */
-export function standsStill({ input, plan, tallies }: TrialsRun): boolean {
+export function standsStill({ input, plan, tallies }: Omit<TrialsRun, 'why'>): boolean {
   const digits = input.significantDigits ?? SIGNIFICANT_DIGITS
   const batches = tallies.flatMap((tally) => tally.batches)
   return FIGURES.every((_, output) => isStable({ batches }, plan, output, digits))
@@ -116,16 +116,19 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
   const check = accepted(run.input)
   const { plan } = run
   const tally = joined(plan, run.tallies)
-  const extremes = worstCase(check)
-  const figure = (name: FigureName): FigureCheck => figureCheck(check, plan, tally, name, extremes)
-  const ballGap = figure('ballGap')
+  const known = knownOf(check)
+  const ballGap = figureOfTrials(known.ballGap, plan, tally, 0)
+  const gaps = histogramOf(tally, 0)
+  const count = trialsIn(tally)
+  const chance = (share: number): Chance => ({ ...shareOf(share * count, count), value: share })
   return {
     check,
-    trials: trialsIn(tally),
+    method: { kind: 'trials', why: run.why },
+    trials: count,
     isConverged: standsStill(run),
-    figures: { ballGap, radialInternalClearance: figure('radialInternalClearance') },
-    jointFits: shareOf(tally.joint[WITHIN + 3 * WITHIN] ?? 0, trialsIn(tally)),
-    aim: aimOf(check, histogramOf(tally, 0), ballGap.trials.mean, ballGap.outcomes),
+    figures: { ballGap, radialInternalClearance: figureOfTrials(known.radialInternalClearance, plan, tally, 1) },
+    jointFits: shareOf(tally.joint[WITHIN + 3 * WITHIN] ?? 0, count),
+    aim: aimOf(check, { histogram: gaps, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
 }
 
@@ -135,37 +138,59 @@ function accepted(input: ToleranceCheckInput): Check {
   return checked.value
 }
 
-function figureCheck(check: Check, plan: Plan, tally: Tally, name: FigureName, extremes: WorstCase): FigureCheck {
-  const output = FIGURES.indexOf(name)
-  const histogram = histogramOf(tally, output)
-  const below = accumulated(histogram)
-  const share = (place: number): Chance => shareOf(countAt(tally, output, place), trialsIn(tally))
-  return {
+function knownOf(check: Check): Readonly<Record<FigureName, KnownOfFigure>> {
+  const extremes = worstCase(check)
+  const of = (name: FigureName): KnownOfFigure => ({
     nominal: check.bearing[name],
     worstCase: extremes[name],
     rss: linearLaw(check, name),
-    trials: summaryOf(tally, plan, output),
-    percentiles: PERCENTS.map((percent) => ({ percent, ...quantile(histogram, percent / 100, below) })),
-    outcomes: { tooTight: share(BELOW), fits: share(WITHIN), tooLoose: share(ABOVE) },
-    histogram: coarse(histogram),
-    seen: { least: histogram.least, most: histogram.most },
+  })
+  return { ballGap: of('ballGap'), radialInternalClearance: of('radialInternalClearance') }
+}
+
+function nearlyLinearAnswer(check: Check, { figures, jointFits, trials }: NearlyLinear): ToleranceCheck {
+  const known = knownOf(check)
+  const { ballGap: gaps, radialInternalClearance: plays } = figures
+  // Told as so many bearings as there are trials where it takes trials.
+  const ballGap = figureOfShares(known.ballGap, gaps, check.gapLimits, TRIALS)
+  const play = figureOfShares(known.radialInternalClearance, plays, check.playLimits, TRIALS)
+  const chance = (value: number, low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY): Chance => ({
+    ...chanceBetween(gaps, low, high),
+    value,
+  })
+  return {
+    check,
+    method: { kind: 'nearly-linear', left: { ballGap: gaps.left, radialInternalClearance: plays.left } },
+    trials,
+    isConverged: [ballGap, play].every((figure) => isSure(figure, check.input.significantDigits)),
+    figures: { ballGap, radialInternalClearance: play },
+    jointFits,
+    aim: aimOf(check, { histogram: gaps.histogram, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
 }
 
-function histogramOf({ histograms }: Tally, output: number) {
-  const histogram = histograms[output]
-  if (histogram === undefined) throw new RangeError(`output must be one of the tally's, got ${output}`)
-  return histogram
+/** Ends of the middle 95 %, which have to stand still as mean and deviation have. */
+const MIDDLE = [2.5, 97.5] as const
+
+/** The same mark as for trials: twice each standard error is no more than half a unit of the last digit. */
+function isSure({ trials, percentiles }: FigureCheck, digits: number): boolean {
+  const { mean, standardDeviation } = trials.standardError
+  const ends = percentiles.filter(({ percent }) => MIDDLE.some((end) => end === percent))
+  const errors = [mean, standardDeviation, ...ends.map(({ standardError }) => standardError)]
+  const tolerance = numericalTolerance(trials.standardDeviation, digits)
+  return errors.every((error) => 2 * error <= tolerance)
 }
 
 /** All three steps at once, in one go: for whoever has no threads to spread them over. */
 export function toleranceCheck(input: ToleranceCheckInput): Result<ToleranceCheck, readonly CheckRefusal[]> {
-  const plan = prepareTrials(input)
-  if (!plan.ok) return plan
+  const prepared = prepareTrials(input)
+  if (!prepared.ok) return prepared
+  if (prepared.value.kind === 'answered') return ok(prepared.value.answer)
+  const { plan, why } = prepared.value
   const tallies: Tally[] = []
-  for (let first = 0; first < batchCount(plan.value); first += BATCHES_A_LOOK) {
-    tallies.push(runTrials({ input, plan: plan.value, first, count: BATCHES_A_LOOK }))
-    if (input.trials === 'auto' && standsStill({ input, plan: plan.value, tallies })) break
+  for (let first = 0; first < batchCount(plan); first += BATCHES_A_LOOK) {
+    tallies.push(runTrials({ input, plan, first, count: BATCHES_A_LOOK }))
+    if (input.trials === 'auto' && standsStill({ input, plan, tallies })) break
   }
-  return ok(concludeTrials({ input, plan: plan.value, tallies }))
+  return ok(concludeTrials({ input, plan, why, tallies }))
 }

@@ -57,7 +57,12 @@ const sliceOf = (count: number, ballDiameter: number): Slice => ({
   lobes: roomForLobes(),
 })
 
-export function trialModel(check: Check): Model {
+/** The model, and by which names its sources go, in their order. */
+export interface TrialModel extends Model {
+  readonly names: readonly DrawnName[]
+}
+
+export function trialModel(check: Check): TrialModel {
   const { settled } = check.bearing
   const { count } = settled.input.balls
   const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
@@ -69,6 +74,7 @@ export function trialModel(check: Check): Model {
   const nothing = new Float64Array(SLICE)
   return {
     sources: sources.map(({ source }) => source),
+    names: sources.map(({ name }) => name),
     outputs: 2,
     evaluate: (drawn, [gaps = nothing, plays = nothing]) => {
       const row = (name: DrawnName): Float64Array | undefined => drawn[sources.findIndex((each) => each.name === name)]

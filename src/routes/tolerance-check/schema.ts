@@ -1,6 +1,7 @@
 import { type Static, Type } from 'typebox'
 import { FEWEST_TRIALS, MOST_SIGNIFICANT_DIGITS, MOST_TRIALS } from '#shared/bearing/tolerance-check/defaults.ts'
-import { type CauseName, CONTRIBUTORS } from '#shared/bearing/tolerance-check/input.ts'
+import { CONTRIBUTORS, type ContributorName } from '#shared/bearing/tolerance-check/input.ts'
+import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import { NORMAL_REACH } from '#shared/bearing/tolerance-check/worst-case.ts'
 import { SEEDS } from '#shared/statistics/random.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -36,7 +37,7 @@ const trials = Type.Unsafe<number | 'auto'>({
     { type: 'string', enum: ['auto'] },
   ],
   description:
-    'How many bearings to make. `auto`: until the figures stand still to `significantDigits`, looked at after every 100000. Default: 100000.',
+    'How many bearings to make, each closed exactly. `auto`: until the figures stand still to `significantDigits`, looked at after every 100000. Default: none where the figures can be told nearer without (`method`), else 100000.',
 })
 
 const request = {
@@ -96,7 +97,7 @@ const Percentile = Type.Object(
   {
     percent: Type.Number({ description: 'So many percent of the bearings lie below.' }),
     value: shown('There.'),
-    standardError: shown('How far another seed would move it.'),
+    standardError: shown('How far off it may be: a standard error.'),
   },
   { $id: 'Percentile' },
 )
@@ -108,18 +109,20 @@ export const FitChances = Type.Object(
     tooLoose: chance('Above the largest that is good. For the ball gap: too deep a groove.'),
     standardError: Type.Object(
       { tooTight: chance('Of `tooTight`.'), fits: chance('Of `fits`.'), tooLoose: chance('Of `tooLoose`.') },
-      { description: 'How far another seed would move each.' },
+      { description: 'How far off each may be.' },
     ),
   },
-  { $id: 'FitChances', description: 'Shares of the bearings made.' },
+  { $id: 'FitChances', description: 'Shares of all bearings.' },
 )
 
 const ToleranceHistogram = Type.Object(
   {
     edges: Type.Array(shown('Where one bin ends and the next begins.'), { description: 'One more than `counts`.' }),
-    counts: Type.Array(Type.Integer({ minimum: 0 }), { description: 'Bearings in each bin.' }),
+    counts: Type.Array(Type.Integer({ minimum: 0 }), {
+      description: 'Bearings in each bin; of the nearly linear method as many as there would be of 100000.',
+    }),
   },
-  { $id: 'ToleranceHistogram', description: 'How the bearings made are spread: every one is in a bin.' },
+  { $id: 'ToleranceHistogram', description: 'How the bearings are spread: every one is in a bin.' },
 )
 
 export const CheckedFigure = Type.Object(
@@ -151,10 +154,10 @@ export const CheckedFigure = Type.Object(
             low: shown('Of the lower end of `shortest95`.'),
             high: shown('Of its upper end.'),
           },
-          { description: 'How far another seed would move each.' },
+          { description: 'How far off each may be.' },
         ),
       },
-      { description: 'Bearings made by chance, each closed exactly (JCGM 101).' },
+      { description: 'Bearings made by chance, each closed exactly (JCGM 101), or what `method` says instead.' },
     ),
     probability: refTo<typeof FitChances>('FitChances'),
     histogram: refTo<typeof ToleranceHistogram>('ToleranceHistogram'),
@@ -165,9 +168,15 @@ export const CheckedFigure = Type.Object(
 const effect = (of: string) =>
   Type.Object(
     {
-      slope: Type.Number({
-        description: `How much the ${of} moves per unit of it; of \`climate\` per % of moisture content.`,
-      }),
+      slope: Type.Number({ description: `How much the ${of} moves per unit of it.` }),
+      shareOfVariance: chance(`Its part in the scatter of the ${of}.`),
+    },
+    { description: `On the ${of}.` },
+  )
+const weatherEffect = (of: string) =>
+  Type.Object(
+    {
+      perPercentMoisture: shown(`How much the ${of} moves per % of moisture content of the wood.`),
       shareOfVariance: chance(`Its part in the scatter of the ${of}.`),
     },
     { description: `On the ${of}.` },
@@ -175,7 +184,7 @@ const effect = (of: string) =>
 
 export const ContributorEffect = Type.Object(
   {
-    contributor: Type.Unsafe<CauseName>(Type.Enum([...CONTRIBUTORS, 'climate'], { type: 'string' })),
+    contributor: Type.Unsafe<ContributorName>(Type.Enum(CONTRIBUTORS, { type: 'string' })),
     ballGap: effect('ball gap'),
     radialInternalClearance: effect('play'),
     message: Type.String({ description: 'The same in words.' }),
@@ -200,12 +209,37 @@ export const AimPoint = Type.Object(
 const aimPoint = (description: string) =>
   Type.Unsafe<Static<typeof AimPoint>>({ ...refTo<typeof AimPoint>('AimPoint'), description })
 
+const METHODS = ['nearly-linear', 'trials'] as const satisfies readonly ToleranceCheck['method']['kind'][]
+
+const share = (of: string) => Type.Number({ minimum: 0, maximum: 1, description: `Of the variance of the ${of}.` })
+
+const CheckMethod = Type.Object(
+  {
+    kind: Type.Unsafe<(typeof METHODS)[number]>(
+      Type.Enum(METHODS, {
+        type: 'string',
+        description:
+          '`trials`: bearings made by chance, each closed exactly. `nearly-linear`: the distribution of straight lines, exactly, bent as some exact bearings show; all its figures are nearer than those of 100000 trials.',
+      }),
+    ),
+    residualShare: Type.Optional(
+      Type.Object(
+        { ballGap: share('ball gap'), radialInternalClearance: share('play') },
+        { description: 'Of the nearly linear method: what neither line nor curve tells.' },
+      ),
+    ),
+    message: Type.String({ description: 'Why this one, in words.' }),
+  },
+  { description: 'How the figures were found.' },
+)
+
 export const ToleranceCheckResponse = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
     input: refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest'),
     advice: Type.String({ description: 'What it comes to, and what to do, in words.' }),
-    trials: Type.Integer({ description: 'Bearings made.' }),
+    method: CheckMethod,
+    trials: Type.Integer({ description: 'Bearings made and closed exactly.' }),
     converged: Type.Boolean({
       description: 'Whether means, deviations and the ends of the middle 95 % stand still to `significantDigits`.',
     }),
@@ -216,6 +250,16 @@ export const ToleranceCheckResponse = Type.Object(
     sensitivities: Type.Array(refTo<typeof ContributorEffect>('ContributorEffect'), {
       description: 'The largest part in the scatter of the ball gap first.',
     }),
+    climateEffect: Type.Optional(
+      Type.Object(
+        {
+          ballGap: weatherEffect('ball gap'),
+          radialInternalClearance: weatherEffect('play'),
+          message: Type.String({ description: 'The same in words.' }),
+        },
+        { description: 'What the weather does, where `climate` was given: with `sensitivities` all of the scatter.' },
+      ),
+    ),
     aim: Type.Object(
       {
         atNominal: aimPoint('As designed.'),

@@ -2,6 +2,7 @@ import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import type { AimPoint } from '#shared/bearing/tolerance-check/aim.ts'
 import type { CauseName } from '#shared/bearing/tolerance-check/input.ts'
 import type { Sensitivity } from '#shared/bearing/tolerance-check/linear-law.ts'
+import type { WhyTrials } from '#shared/bearing/tolerance-check/nearly-linear.ts'
 import type { ToleranceRefusal } from '#shared/bearing/tolerance-check/refusal.ts'
 import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -114,6 +115,23 @@ const GROWS: Readonly<Record<CauseName, string>> = {
 }
 
 const rounded = (slope: number): string => String(Number(slope.toFixed(2)))
+
+/** How the figures were found, and why so. */
+export function explainMethod({ method, trials }: ToleranceCheck): string {
+  if (method.kind === 'trials') return WHY_TRIALS[method.why]
+  const { ballGap, radialInternalClearance } = method.left
+  return `Gap and play are nearly straight lines in what differs, so their spread is reckoned and not made by chance; ${trials} bearings closed exactly show how the lines bend. What neither tells is ${percent(ballGap)} of the variance of the gap and ${percent(radialInternalClearance)} of that of the play. Ask for trials to have bearings made.`
+}
+
+const MADE = 'Bearings were made by chance and each closed exactly'
+const WHY_TRIALS: Readonly<Record<WhyTrials, string>> = {
+  asked: `${MADE}, as asked for.`,
+  climate: `${MADE}: in each state of the weather they differ about another mean.`,
+  'measured-balls': `${MADE}: balls of a list, none taken twice, hang together.`,
+  folded: `${MADE}: of lobes as likely none as some there is no formula.`,
+  'not-linear': `${MADE}: a figure does not move, or not nearly in straight lines, with what differs.`,
+  corners: `${MADE}: hardly anything differs but one thing that has sharp ends.`,
+}
 
 /** Where to stop. */
 export function explainAim({ aim, check, figures }: ToleranceCheck): string {

@@ -7,7 +7,7 @@ import { advice, explainAim } from './sentences.ts'
 
 /** The spread of the ball gap as a picture: limits, aim, too tight, too loose. */
 export function toGapSheet(checked: ToleranceCheck): string {
-  const { check, figures, aim, trials } = checked
+  const { check, figures, aim, trials, method } = checked
   const { design } = check.input
   const { units, balls } = design
   const { histogram, outcomes } = figures.ballGap
@@ -16,7 +16,7 @@ export function toGapSheet(checked: ToleranceCheck): string {
   const { min, max } = check.gapLimits
   return toSvg(
     distributionSheet({
-      title: `Ball gap of ${balls.count} balls of ${figure(balls.diameter as Mm, units)}: ${trials} bearings made by chance`,
+      title: `Ball gap of ${balls.count} balls of ${figure(balls.diameter as Mm, units)}: ${method.kind === 'trials' ? `${trials} bearings made by chance` : 'how all that could be made are spread'}`,
       description: `${advice(checked)} ${explainAim(checked)}`,
       edges: histogram.edges.map(along),
       counts: histogram.counts,
@@ -48,7 +48,7 @@ export function toGapSheet(checked: ToleranceCheck): string {
       axis: `ball gap (${units}) of grooves cut as designed; below 0 the ring does not close`,
       countAxis: '% of bearings per bar',
       foot: [
-        `Mean ${size(figures.ballGap.trials.mean)}, standard deviation ${size(figures.ballGap.trials.standardDeviation)}; 95 % from ${size(figures.ballGap.trials.shortest.low)} to ${size(figures.ballGap.trials.shortest.high)}. Seed ${check.input.seed}.`,
+        `Mean ${size(figures.ballGap.trials.mean)}, standard deviation ${size(figures.ballGap.trials.standardDeviation)}; 95 % from ${size(figures.ballGap.trials.shortest.low)} to ${size(figures.ballGap.trials.shortest.high)}.${method.kind === 'trials' ? ` Seed ${check.input.seed}.` : ''}`,
       ],
     }),
   )

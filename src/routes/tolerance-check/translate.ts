@@ -4,8 +4,10 @@ import type { BallMaterial } from '#shared/bearing/design-input.ts'
 import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import type { AimPoint as CoreAimPoint, Outcomes } from '#shared/bearing/tolerance-check/aim.ts'
 import type { CheckRefusal } from '#shared/bearing/tolerance-check/check.ts'
-import type { CauseName, LimitsInput, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
-import type { FigureCheck, ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import type { FigureCheck } from '#shared/bearing/tolerance-check/figure-check.ts'
+import type { LimitsInput, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
+import type { Sensitivity } from '#shared/bearing/tolerance-check/linear-law.ts'
+import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { mm, type Units } from '#shared/units/length.ts'
@@ -30,7 +32,7 @@ import type {
   ToleranceCheckResponse,
   ToleranceLimits,
 } from './schema.ts'
-import { advice, explainAim, explainEffect, explainToleranceRefusal, notes } from './sentences.ts'
+import { advice, explainAim, explainEffect, explainMethod, explainToleranceRefusal, notes } from './sentences.ts'
 
 const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derived']
 
@@ -114,10 +116,11 @@ export function toToleranceCheckResponse(
 ): ToleranceCheckResponse {
   const { check, figures, jointFits, aim } = checked
   const { units } = check.input.design
-  return {
+  return present<ToleranceCheckResponse>({
     units,
     input: toEcho(checked, request),
     advice: advice(checked),
+    method: toMethod(checked),
     trials: checked.trials,
     converged: checked.isConverged,
     ballGap: toFigure(figures.ballGap, units),
@@ -125,6 +128,7 @@ export function toToleranceCheckResponse(
     jointFits: jointFits.value,
     jointFitsStandardError: jointFits.standardError,
     sensitivities: toEffects(checked),
+    climateEffect: toClimateEffect(checked),
     aim: {
       atNominal: toAimPoint(aim.atNominal, units),
       bestYield: toAimPoint(aim.bestYield, units),
@@ -134,6 +138,15 @@ export function toToleranceCheckResponse(
     notes: notes(checked),
     cautions: cautionsOf(check.input.design),
     sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
+  })
+}
+
+function toMethod(checked: ToleranceCheck): ToleranceCheckResponse['method'] {
+  const { method } = checked
+  return {
+    kind: method.kind,
+    ...(method.kind === 'trials' ? {} : { residualShare: { ...method.left } }),
+    message: explainMethod(checked),
   }
 }
 
@@ -197,25 +210,38 @@ function toEffects({ figures, check }: ToleranceCheck): Static<typeof Contributo
     .toSorted(([, one], [, other]) => other.share - one.share)
     .flatMap(([contributor, gap]) => {
       const play = radialInternalClearance.rss.sensitivities.get(contributor)
-      if (play === undefined) return []
+      if (play === undefined || contributor === 'climate') return []
       return [
         {
           contributor,
-          ballGap: { slope: toSlope(contributor, gap.slope, units), shareOfVariance: gap.share },
-          radialInternalClearance: { slope: toSlope(contributor, play.slope, units), shareOfVariance: play.share },
+          ballGap: { slope: gap.slope, shareOfVariance: gap.share },
+          radialInternalClearance: { slope: play.slope, shareOfVariance: play.share },
           message: explainEffect(contributor, gap, play, units),
         },
       ]
     })
 }
 
+/** The weather's slope is no length per length, so it stands on its own. */
+function toClimateEffect({ figures, check }: ToleranceCheck): ToleranceCheckResponse['climateEffect'] {
+  const gap = figures.ballGap.rss.sensitivities.get('climate')
+  const play = figures.radialInternalClearance.rss.sensitivities.get('climate')
+  if (gap === undefined || play === undefined) return undefined
+  const { units } = check.input.design
+  const effect = ({ slope, share }: Sensitivity) => ({
+    perPercentMoisture: show(mm(slope), units),
+    shareOfVariance: share,
+  })
+  return {
+    ballGap: effect(gap),
+    radialInternalClearance: effect(play),
+    message: explainEffect('climate', gap, play, units),
+  }
+}
+
 /** What the year rests on, where there is one. */
 const weatherSources = ({ check: { input } }: ToleranceCheck): readonly SourceId[] =>
   input.year === undefined ? [] : seasonSources(input.year.woods, input.design.balls.material)
-
-/** A length per length is the same in all units; the weather's is a length per % of moisture. */
-const toSlope = (cause: CauseName, slope: number, units: Units): number =>
-  cause === 'climate' ? show(mm(slope), units) : slope
 
 const toAimPoint = (point: CoreAimPoint, units: Units): Static<typeof AimPoint> => ({
   grooveDepth: show(point.grooveDepth, units),

@@ -51,6 +51,11 @@ type Checked = {
   readonly units: string
   readonly input: { readonly trials: number | 'auto'; readonly seed: number; readonly contributors: object }
   readonly advice: string
+  readonly method: {
+    readonly kind: string
+    readonly residualShare?: { readonly ballGap: number; readonly radialInternalClearance: number }
+    readonly message: string
+  }
   readonly trials: number
   readonly converged: boolean
   readonly ballGap: Figure
@@ -61,6 +66,10 @@ type Checked = {
     readonly ballGap: { readonly slope: number; readonly shareOfVariance: number }
     readonly message: string
   }[]
+  readonly climateEffect?: {
+    readonly ballGap: { readonly perPercentMoisture: number; readonly shareOfVariance: number }
+    readonly message: string
+  }
   readonly aim: {
     readonly atNominal: Point
     readonly bestYield: Point
@@ -185,6 +194,53 @@ describe('twelve glass balls in a shop that is not perfect', () => {
   })
 })
 
+describe('without trials', () => {
+  const { trials: _, ...WITHOUT } = REQUEST
+
+  test('nearly linear: says so, with what is left, and is surer than what trials of the default tell', async () => {
+    const url = await address()
+    const near = await checked(url, WITHOUT)
+    const made = await checked(url, { ...REQUEST, trials: 100_000 })
+    expect(near.method).toMatchObject({ kind: 'nearly-linear', message: expect.stringMatching(/2000 bearings/) })
+    expect(near.method.residualShare?.ballGap).toBeGreaterThan(0)
+    expect(near.method.residualShare?.ballGap).toBeLessThan(1e-4)
+    expect(near).toMatchObject({ trials: 2000, converged: true })
+    expect(made.method).toMatchObject({ kind: 'trials', message: expect.stringMatching(/as asked for/) })
+    expect(made.method).not.toHaveProperty('residualShare')
+    for (const name of ['ballGap', 'radialInternalClearance'] as const) {
+      near[name].monteCarlo.percentiles.forEach(({ value, standardError }, place) => {
+        const trial = made[name].monteCarlo.percentiles[place]
+        expect(standardError).toBeLessThan(trial?.standardError ?? 0)
+        expect(value).toBeWithin(5 * (trial?.standardError ?? 0), trial?.value ?? Number.NaN)
+      })
+      expect(near[name].histogram.counts.reduce((sum, count) => sum + count, 0)).toBe(100_000)
+    }
+    for (const [path, number] of numberLeaves(near)) expect(Number.isFinite(number), path).toBe(true)
+  })
+
+  test('the echo asks for none either, and is the same answer on any number of threads', async () => {
+    const first = await post(await address({ workerThreads: 1 }), WITHOUT)
+    const { input }: { input: object } = JSON.parse(first.text)
+    expect(input).not.toHaveProperty('trials')
+    expect((await post(await address({ workerThreads: 3 }), input)).text).toBe(first.text)
+  })
+
+  test('where it does not hold, a hundred thousand trials, and why', async () => {
+    const contributors = { innerGrooveBottomRadius: { kind: 'normal', standardDeviation: 0.05 } }
+    const answer = await checked(await address(), { ...WITHOUT, contributors })
+    expect(answer).toMatchObject({ trials: 100_000, method: { kind: 'trials' } })
+    expect(answer.method.message).toMatch(/does not move/)
+    expect(answer.input).not.toHaveProperty('trials')
+  })
+
+  test('drawn, it does not speak of chance', async () => {
+    const drawn = await post(await address(), WITHOUT, { accept: 'image/svg+xml' })
+    expect(drawn.status).toBe(200)
+    expect(drawn.text).toContain('how all that could be made are spread')
+    expect(drawn.text).not.toMatch(/made by chance|Seed/)
+  })
+})
+
 describe('the weather as a contributor', () => {
   const MAPLE = { construction: 'flat-sawn', species: 'maple-sugar' }
   const WOODS = { outerRing: MAPLE, innerRing: MAPLE }
@@ -193,10 +249,12 @@ describe('the weather as a contributor', () => {
   const YEAR = { ...REQUEST, contributors: measured, woods: WOODS, climate: CLIMATE }
 
   test('says that it decides, with its share, and what it rests on', async () => {
-    const { advice, sensitivities, notes, sources } = await checked(await address(), YEAR)
-    expect(sensitivities[0]).toMatchObject({ contributor: 'climate' })
-    expect(sensitivities[0]?.message).toMatch(/^1 % more moisture in the wood moves the ball gap by 0\.\d+ mm/)
-    expect(sensitivities.reduce((sum, { ballGap }) => sum + ballGap.shareOfVariance, 0)).toBeWithin(1e-12, 1)
+    const { advice, sensitivities, climateEffect, notes, sources } = await checked(await address(), YEAR)
+    expect(climateEffect?.message).toMatch(/^1 % more moisture in the wood moves the ball gap by 0\.\d+ mm/)
+    const others = sensitivities.reduce((sum, { ballGap }) => sum + ballGap.shareOfVariance, 0)
+    const share = climateEffect?.ballGap.shareOfVariance ?? 0
+    expect(share).toBeGreaterThan(0.4)
+    expect(share + others).toBeWithin(1e-12, 1)
     expect(advice).toMatch(/The weather makes .* the weather decides, not your lathe/)
     expect(notes.join()).toMatch(/equally likely/)
     expect(notes.join()).not.toMatch(/climate was not given/)
@@ -223,7 +281,7 @@ describe('the weather as a contributor', () => {
     const design = { ...inches, minBallGap: 0, maxBallGap: '2 mm' }
     const inIn = await checked(url, { ...YEAR, design, contributors: {} })
     const inMm = await checked(url, { ...YEAR, contributors: {} })
-    const slope = ({ sensitivities }: Checked) => sensitivities[0]?.ballGap.slope ?? Number.NaN
+    const slope = ({ climateEffect }: Checked) => climateEffect?.ballGap.perPercentMoisture ?? Number.NaN
     expect(slope(inIn) * 25.4).toBeWithin(1e-12, slope(inMm))
     expect(inIn.ballGap.probability).toEqual(inMm.ballGap.probability)
   })

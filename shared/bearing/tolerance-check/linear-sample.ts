@@ -1,0 +1,114 @@
+import {
+  type CharacteristicFunction,
+  characteristicOf,
+  characteristicOfSize,
+} from '#shared/statistics/characteristic-function.ts'
+import { momentsOfSize, varianceOf } from '#shared/statistics/distribution.ts'
+import { pilotTrials, SLICE } from '#shared/statistics/monte-carlo.ts'
+import type { Part } from '#shared/statistics/sum-of-parts.ts'
+import type { Check } from './check.ts'
+import { gapSlopes, playSlopes, type Slopes } from './linear-law.ts'
+import { type TrialModel, trialModel } from './trials.ts'
+
+/*
+ * Gap (first) and play (second) as straight lines in what differs: as sums of independent parts, for the distribution of the
+ * lines, and by trials, for what the lines miss.
+ */
+
+type Both<T> = readonly [T, T]
+
+/**
+ * What differs, with its slope in either figure. Balls at the ends of the row have another than those between.
+ *
+ * @returns undefined where something has no characteristic function of a closed form
+ */
+export function linearParts(check: Check): readonly Part[] | undefined {
+  const [gap, play] = [gapSlopes(check), playSlopes(check)]
+  const parts = Array.from(check.differences, ([name, distribution]): readonly Part[] | undefined => {
+    const one = { characteristic: characteristicOf(distribution), variance: varianceOf(distribution) }
+    if (name === 'ballDiameter') return ofBalls(one, gap.eachBall, play.eachBall)
+    const slopes = [gap.of[name], play.of[name]] as const
+    if (name !== 'outOfRound') return [{ ...one, slopes, copies: 1 }]
+    const characteristic = characteristicOfSize(distribution)
+    const { variance } = momentsOfSize(distribution)
+    return characteristic && [{ characteristic, variance, slopes, copies: 2 }]
+  })
+  return parts.every((part) => part !== undefined) ? parts.flat() : undefined
+}
+
+interface OfOne {
+  readonly characteristic: CharacteristicFunction
+  readonly variance: number
+}
+
+function ofBalls(one: OfOne, gap: readonly number[], play: readonly number[]): readonly Part[] {
+  const slopesOf = (ball: number): Part['slopes'] => [gap[ball] ?? 0, play[ball] ?? 0]
+  return [
+    { ...one, slopes: slopesOf(0), copies: 2 },
+    { ...one, slopes: slopesOf(1), copies: gap.length - 2 },
+  ]
+}
+
+/** Some trials: where the straight lines put each, and where it is. */
+export interface LinearSample {
+  readonly linear: Both<Float64Array>
+  readonly exact: Both<Float64Array>
+}
+
+/** @param slices of trials */
+export function linearSample(check: Check, seed: number, slices: number): LinearSample {
+  const { ballGap, radialInternalClearance } = check.bearing
+  const room = (): Float64Array => new Float64Array(slices * SLICE)
+  const sample = { linear: [room(), room()] as const, exact: [room(), room()] as const }
+  const model = trialModel(check)
+  const lines = [
+    { slopes: gapSlopes(check), nominal: ballGap },
+    { slopes: playSlopes(check), nominal: radialInternalClearance },
+  ]
+  pilotTrials(model, seed, slices, (drawn, results, slice) => {
+    lines.forEach(({ slopes, nominal }, figure) => {
+      const from = slice * SLICE
+      sample.exact[figure as 0 | 1].set(results[figure] ?? new Float64Array(0), from)
+      const out = sample.linear[figure as 0 | 1].subarray(from, from + SLICE).fill(nominal)
+      addLines(model, drawn, slopes, check.bearing.settled.ballDiameter, out)
+    })
+  })
+  return sample
+}
+
+function addLines(
+  { names }: TrialModel,
+  drawn: readonly Float64Array[],
+  slopesOfAll: Slopes,
+  ballDiameter: number,
+  out: Float64Array,
+): void {
+  names.forEach((name, place) => {
+    const rows = drawn[place] ?? new Float64Array(0)
+    const slopes = slopesOfRows(name, slopesOfAll)
+    // Balls are drawn as they are, all else as it differs; of lobes the size counts.
+    const nominal = name === 'ballDiameter' ? ballDiameter : 0
+    slopes.forEach((slope, row) => {
+      for (let trial = 0; trial < SLICE; trial++) {
+        const value = rows[row * SLICE + trial] ?? Number.NaN
+        out[trial] = (out[trial] ?? 0) + slope * (name === 'lobes' ? Math.abs(value) : value - nominal)
+      }
+    })
+  })
+}
+
+function slopesOfRows(name: TrialModel['names'][number], { eachBall, of }: Slopes): readonly number[] {
+  switch (name) {
+    case 'ballDiameter':
+      return eachBall
+    case 'lobes':
+      return [of.outOfRound, of.outOfRound]
+    case 'direction':
+    case 'state':
+    case 'grain':
+    case 'innerGrain':
+      return []
+    default:
+      return [of[name]]
+  }
+}

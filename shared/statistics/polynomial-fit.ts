@@ -1,0 +1,111 @@
+import { requireWhole } from '#shared/precondition.ts'
+
+/** A polynomial through scattered points, and how sure it is. */
+export interface PolynomialFit {
+  readonly at: (x: number) => number
+  /** Standard error of the polynomial itself at a place: grows beyond the points. */
+  readonly errorAt: (x: number) => number
+  /** Standard error of its slope there. */
+  readonly slopeErrorAt: (x: number) => number
+  /** What the points are off it. */
+  readonly residuals: Float64Array
+  /** Of these, over their degrees of freedom. */
+  readonly residualVariance: number
+}
+
+/** p_(k+1)(x) = (x − middle) p_k(x) − carry p_(k−1)(x), each orthogonal to all others over the points. */
+interface Step {
+  readonly middle: number
+  readonly carry: number
+  readonly coefficient: number
+  /** Σ p_k² over the points; 0 where there are fewer places than that takes. */
+  readonly square: number
+  /** p_k at each point. */
+  readonly values: Float64Array
+}
+
+/**
+ * Least squares by polynomials that are orthogonal over the points themselves (G. E. Forsythe, Journal of the Society for
+ * Industrial and Applied Mathematics 5 (1957)): each coefficient is a projection. The errors are those of points that
+ * scatter more in one place than in another (H. White, Econometrica 48 (1980)).
+ *
+ * @param degree whole; two points more than that, or more
+ */
+export function polynomialFit(xs: Float64Array, ys: Float64Array, degree: number): PolynomialFit {
+  requireWhole('number of points', xs.length, degree + 2)
+  const residuals = Float64Array.from(ys)
+  const steps: Step[] = []
+  for (let k = 0; k <= degree; k++) {
+    const step = nextStep(xs, residuals, steps.at(-1), steps.at(-2))
+    steps.push(step)
+    for (let point = 0; point < xs.length; point++) {
+      residuals[point] = (residuals[point] ?? 0) - step.coefficient * (step.values[point] ?? 0)
+    }
+  }
+  const left = residuals.reduce((sum, residual) => sum + residual * residual, 0)
+  const residualVariance = left / (xs.length - degree - 1)
+  const covariances = covariancesOf(steps, residuals)
+  return {
+    at: (x) => valuesAt(steps, x).values.reduce((sum, value, k) => sum + value * (steps[k]?.coefficient ?? 0), 0),
+    errorAt: (x) => errorOf(covariances, valuesAt(steps, x).values),
+    slopeErrorAt: (x) => errorOf(covariances, valuesAt(steps, x).slopes),
+    residuals,
+    residualVariance,
+  }
+}
+
+function nextStep(xs: Float64Array, left: Float64Array, last: Step | undefined, before: Step | undefined): Step {
+  const values = xs.map((x, point) =>
+    last === undefined ? 1 : (x - last.middle) * (last.values[point] ?? 0) - last.carry * (before?.values[point] ?? 0),
+  )
+  let [square, moment, product] = [0, 0, 0]
+  for (let point = 0; point < xs.length; point++) {
+    const value = values[point] ?? 0
+    square += value * value
+    moment += (xs[point] ?? 0) * value * value
+    product += (left[point] ?? 0) * value
+  }
+  const per = square > 0 ? 1 / square : 0
+  const carry = last !== undefined && last.square > 0 ? square / last.square : 0
+  return { middle: moment * per, carry, coefficient: product * per, square, values }
+}
+
+/** Of the coefficients: Σ p_k p_l e² over both squares, e what a point is off. */
+function covariancesOf(steps: readonly Step[], residuals: Float64Array): readonly (readonly number[])[] {
+  const squares = residuals.map((residual) => residual * residual)
+  return steps.map((one) =>
+    steps.map((other) => {
+      let sum = 0
+      for (let point = 0; point < squares.length; point++) {
+        sum += (one.values[point] ?? 0) * (other.values[point] ?? 0) * (squares[point] ?? 0)
+      }
+      return one.square > 0 && other.square > 0 ? sum / (one.square * other.square) : 0
+    }),
+  )
+}
+
+function errorOf(covariances: readonly (readonly number[])[], weights: readonly number[]): number {
+  const variance = covariances.reduce(
+    (sum, row, k) => sum + (weights[k] ?? 0) * row.reduce((inner, each, l) => inner + each * (weights[l] ?? 0), 0),
+    0,
+  )
+  return Math.sqrt(Math.max(0, variance))
+}
+
+/** Each p_k and its slope at a place, up the recurrence. */
+function valuesAt(steps: readonly Step[], x: number) {
+  const values: number[] = []
+  const slopes: number[] = []
+  let [before, own, slopeBefore, slope] = [0, 1, 0, 0]
+  for (const { middle, carry } of steps) {
+    values.push(own)
+    slopes.push(slope)
+    const next = (x - middle) * own - carry * before
+    const nextSlope = own + (x - middle) * slope - carry * slopeBefore
+    before = own
+    own = next
+    slopeBefore = slope
+    slope = nextSlope
+  }
+  return { values, slopes }
+}

@@ -1,0 +1,194 @@
+import { fourierTransform } from '#shared/numbers/fourier-transform.ts'
+import type { CharacteristicFunction } from './characteristic-function.ts'
+import { BINS } from './streaming-histogram.ts'
+
+/*
+ * Two sums of the same independent parts, each with slopes of its own, without a single trial: their characteristic functions
+ * are the products of those of the parts, and a Fourier series leads back. It repeats itself after a period, so that has to
+ * hold all of the distribution but a share that nobody misses.
+ */
+
+/** Numbers of one distribution that do not know of one another, with their slope in either sum. */
+export interface Part {
+  readonly characteristic: CharacteristicFunction
+  readonly variance: number
+  readonly slopes: readonly [number, number]
+  /** Whole. */
+  readonly copies: number
+}
+
+/** What is normally distributed and comes on top: variances, and what they have in common. */
+export interface Noise {
+  readonly variances: readonly [number, number]
+  readonly covariance: number
+}
+
+interface Complex {
+  real: number
+  imaginary: number
+}
+
+/** Of both sums less their means, at s and t. */
+function characteristicAt(parts: readonly Part[], noise: Noise, s: number, t: number, out: Complex): void {
+  const [one, other] = noise.variances
+  out.real = Math.exp(-0.5 * (one * s * s + other * t * t) - noise.covariance * s * t)
+  out.imaginary = 0
+  for (const { characteristic, slopes, copies } of parts) {
+    const at = slopes[0] * s + slopes[1] * t
+    if (characteristic.imaginary === undefined) {
+      const factor = power(characteristic.real(at), copies)
+      out.real *= factor
+      out.imaginary *= factor
+      continue
+    }
+    const real = characteristic.real(at)
+    const imaginary = characteristic.imaginary(at)
+    for (let copy = 0; copy < copies; copy++) {
+      const turned = out.real * real - out.imaginary * imaginary
+      out.imaginary = out.real * imaginary + out.imaginary * real
+      out.real = turned
+    }
+  }
+}
+
+/** By products alone, for `**` differs from engine to engine. */
+function power(base: number, exponent: number): number {
+  let [product, square] = [1, base]
+  for (let left = exponent; left > 0; left >>= 1) {
+    if ((left & 1) === 1) product *= square
+    square *= square
+  }
+  return product
+}
+
+/** A term below this is none; so many of them on end, and the series is over. */
+const NOTHING = 1e-15
+const QUIET = 8
+
+/** A distribution in bins, and by how much a share of it may be off because it has corners that a series rounds. */
+export interface Binned {
+  /** Of each bin. */
+  readonly shares: Float64Array
+  readonly roundedBy: number
+}
+
+/**
+ * The distribution of one of the sums, in bins from `reach` below its mean to `reach` above it.
+ *
+ * @param which 0 or 1
+ * @param reach some eight standard deviations: what lies beyond comes in again at the other end
+ */
+export function binnedSum(parts: readonly Part[], noise: Noise, which: 0 | 1, reach: number): Binned {
+  const terms = { real: new Float64Array(BINS), imaginary: new Float64Array(BINS) }
+  const value: Complex = { real: 1, imaginary: 0 }
+  const last = BINS / 2 - 1
+  let [roundedBy, quiet] = [0, 0]
+  for (let term = 0; term <= last && quiet < QUIET; term++) {
+    const t = (Math.PI * term) / reach
+    characteristicAt(parts, noise, which === 0 ? t : 0, which === 0 ? 0 : t, value)
+    setTerm(terms, term, value)
+    const size = Math.abs(value.real) + Math.abs(value.imaginary)
+    quiet = size < NOTHING ? quiet + 1 : 0
+    // A share takes each term over π times its number. Those beyond the last fall as 1 / number at the least, so all of them
+    // together are no more than the largest of the last half over 2 π.
+    if (term > last / 2) roundedBy = Math.max(roundedBy, size / (2 * Math.PI))
+  }
+  fourierTransform(terms)
+  return { shares: terms.real, roundedBy }
+}
+
+/** A term and its mirror image, turned to the middle of the bins and averaged over their width. */
+function setTerm(
+  { real, imaginary }: { readonly real: Float64Array; readonly imaginary: Float64Array },
+  term: number,
+  value: Complex,
+): void {
+  const half = (Math.PI * term) / BINS
+  const average = term === 0 ? 1 : Math.sin(half) / half
+  const sign = term % 2 === 0 ? average / BINS : -average / BINS
+  const x = sign * (value.real * Math.cos(half) + value.imaginary * Math.sin(half))
+  const y = sign * (value.imaginary * Math.cos(half) - value.real * Math.sin(half))
+  real[term] = x
+  imaginary[term] = y
+  if (term > 0) {
+    real[BINS - term] = x
+    imaginary[BINS - term] = -y
+  }
+}
+
+/** From where to where, as distances from the mean. */
+export interface Between {
+  readonly low: number
+  readonly high: number
+}
+
+/** What is left out of a series of terms in two directions, each. */
+const LEFT_OUT = 1e-8
+const MOST_TERMS = 20_000
+
+/**
+ * The share that has both sums between ends of their own: a Fourier series in two directions, of which the terms lie in a
+ * band, the narrower and longer the more the two sums are one.
+ *
+ * @param reaches as for `binnedSum`
+ * @returns undefined where it would take too many terms
+ */
+export function shareBetween(
+  parts: readonly Part[],
+  noise: Noise,
+  [one, other]: readonly [Between, Between],
+  reaches: readonly [number, number],
+): number | undefined {
+  const { variances, covariance } = spreadOf(parts, noise)
+  const lean = variances[0] > 0 ? covariance / variances[0] : 0
+  const at = { real: 1, imaginary: 0 }
+  let [sum, quiet, count] = [0, 0, 0]
+  for (let row = 0; quiet < QUIET; row++) {
+    const t = (Math.PI * row) / reaches[1]
+    const inRow = windowAt(other, t, reaches[1])
+    // Where the terms of a row are largest.
+    const middle = Math.round((-lean * t * reaches[0]) / Math.PI)
+    let largest = 0
+    for (const step of [1, -1]) {
+      let quietHere = 0
+      for (let place = step === 1 ? middle : middle - 1; quietHere < QUIET; place += step) {
+        const s = (Math.PI * place) / reaches[0]
+        characteristicAt(parts, noise, s, t, at)
+        const inBoth = product(inRow, windowAt(one, s, reaches[0]))
+        const term = product(at, inBoth)
+        const size = Math.abs(term.real) + Math.abs(term.imaginary)
+        // The rows below 0 are those above it in the mirror.
+        sum += row === 0 ? term.real : 2 * term.real
+        largest = Math.max(largest, size)
+        quietHere = size < LEFT_OUT ? quietHere + 1 : 0
+        if (++count > MOST_TERMS) return undefined
+      }
+    }
+    quiet = largest < LEFT_OUT ? quiet + 1 : 0
+  }
+  return Math.min(1, Math.max(0, sum))
+}
+
+const product = (one: Complex, other: Complex): Complex => ({
+  real: one.real * other.real - one.imaginary * other.imaginary,
+  imaginary: one.real * other.imaginary + one.imaginary * other.real,
+})
+
+/** The mean of e^(−isx) over the period, x between two ends and none elsewhere. */
+function windowAt({ low, high }: Between, s: number, reach: number): Complex {
+  if (s === 0) return { real: (high - low) / (2 * reach), imaginary: 0 }
+  return {
+    real: (Math.sin(s * high) - Math.sin(s * low)) / (2 * reach * s),
+    imaginary: (Math.cos(s * high) - Math.cos(s * low)) / (2 * reach * s),
+  }
+}
+
+/** Variances of both sums, the noise among it, and what they have in common. */
+export function spreadOf(parts: readonly Part[], { variances, covariance }: Noise): Noise {
+  const sum = (of: (slopes: Part['slopes']) => number): number =>
+    parts.reduce((total, { variance, slopes, copies }) => total + copies * variance * of(slopes), 0)
+  return {
+    variances: [variances[0] + sum(([one]) => one * one), variances[1] + sum(([, other]) => other * other)],
+    covariance: covariance + sum(([one, other]) => one * other),
+  }
+}
