@@ -1,6 +1,6 @@
 import { type Static, Type } from 'typebox'
 import { FEWEST_TRIALS, MOST_SIGNIFICANT_DIGITS, MOST_TRIALS } from '#shared/bearing/tolerance-check/defaults.ts'
-import { CONTRIBUTORS, type ContributorName } from '#shared/bearing/tolerance-check/input.ts'
+import { type CauseName, CONTRIBUTORS } from '#shared/bearing/tolerance-check/input.ts'
 import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import { NORMAL_REACH } from '#shared/bearing/tolerance-check/worst-case.ts'
 import { SEEDS } from '#shared/statistics/random.ts'
@@ -168,15 +168,9 @@ export const CheckedFigure = Type.Object(
 const effect = (of: string) =>
   Type.Object(
     {
-      slope: Type.Number({ description: `How much the ${of} moves per unit of it.` }),
-      shareOfVariance: chance(`Its part in the scatter of the ${of}.`),
-    },
-    { description: `On the ${of}.` },
-  )
-const weatherEffect = (of: string) =>
-  Type.Object(
-    {
-      perPercentMoisture: shown(`How much the ${of} moves per % of moisture content of the wood.`),
+      slope: Type.Number({
+        description: `How much the ${of} moves per unit of it; of \`climate\` per % of moisture content.`,
+      }),
       shareOfVariance: chance(`Its part in the scatter of the ${of}.`),
     },
     { description: `On the ${of}.` },
@@ -184,7 +178,7 @@ const weatherEffect = (of: string) =>
 
 export const ContributorEffect = Type.Object(
   {
-    contributor: Type.Unsafe<ContributorName>(Type.Enum(CONTRIBUTORS, { type: 'string' })),
+    contributor: Type.Unsafe<CauseName>(Type.Enum([...CONTRIBUTORS, 'climate'], { type: 'string' })),
     ballGap: effect('ball gap'),
     radialInternalClearance: effect('play'),
     message: Type.String({ description: 'The same in words.' }),
@@ -250,16 +244,6 @@ export const ToleranceCheckResponse = Type.Object(
     sensitivities: Type.Array(refTo<typeof ContributorEffect>('ContributorEffect'), {
       description: 'The largest part in the scatter of the ball gap first.',
     }),
-    climateEffect: Type.Optional(
-      Type.Object(
-        {
-          ballGap: weatherEffect('ball gap'),
-          radialInternalClearance: weatherEffect('play'),
-          message: Type.String({ description: 'The same in words.' }),
-        },
-        { description: 'What the weather does, where `climate` was given: with `sensitivities` all of the scatter.' },
-      ),
-    ),
     aim: Type.Object(
       {
         atNominal: aimPoint('As designed.'),

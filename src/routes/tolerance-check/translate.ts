@@ -5,8 +5,7 @@ import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import type { AimPoint as CoreAimPoint, Outcomes } from '#shared/bearing/tolerance-check/aim.ts'
 import type { CheckRefusal } from '#shared/bearing/tolerance-check/check.ts'
 import type { FigureCheck } from '#shared/bearing/tolerance-check/figure-check.ts'
-import type { LimitsInput, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
-import type { Sensitivity } from '#shared/bearing/tolerance-check/linear-law.ts'
+import type { CauseName, LimitsInput, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
 import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
@@ -116,7 +115,7 @@ export function toToleranceCheckResponse(
 ): ToleranceCheckResponse {
   const { check, figures, jointFits, aim } = checked
   const { units } = check.input.design
-  return present<ToleranceCheckResponse>({
+  return {
     units,
     input: toEcho(checked, request),
     advice: advice(checked),
@@ -128,7 +127,6 @@ export function toToleranceCheckResponse(
     jointFits: jointFits.value,
     jointFitsStandardError: jointFits.standardError,
     sensitivities: toEffects(checked),
-    climateEffect: toClimateEffect(checked),
     aim: {
       atNominal: toAimPoint(aim.atNominal, units),
       bestYield: toAimPoint(aim.bestYield, units),
@@ -138,7 +136,7 @@ export function toToleranceCheckResponse(
     notes: notes(checked),
     cautions: cautionsOf(check.input.design),
     sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
-  })
+  }
 }
 
 function toMethod(checked: ToleranceCheck): ToleranceCheckResponse['method'] {
@@ -210,34 +208,21 @@ function toEffects({ figures, check }: ToleranceCheck): Static<typeof Contributo
     .toSorted(([, one], [, other]) => other.share - one.share)
     .flatMap(([contributor, gap]) => {
       const play = radialInternalClearance.rss.sensitivities.get(contributor)
-      if (play === undefined || contributor === 'climate') return []
+      if (play === undefined) return []
       return [
         {
           contributor,
-          ballGap: { slope: gap.slope, shareOfVariance: gap.share },
-          radialInternalClearance: { slope: play.slope, shareOfVariance: play.share },
+          ballGap: { slope: toSlope(contributor, gap.slope, units), shareOfVariance: gap.share },
+          radialInternalClearance: { slope: toSlope(contributor, play.slope, units), shareOfVariance: play.share },
           message: explainEffect(contributor, gap, play, units),
         },
       ]
     })
 }
 
-/** The weather's slope is no length per length, so it stands on its own. */
-function toClimateEffect({ figures, check }: ToleranceCheck): ToleranceCheckResponse['climateEffect'] {
-  const gap = figures.ballGap.rss.sensitivities.get('climate')
-  const play = figures.radialInternalClearance.rss.sensitivities.get('climate')
-  if (gap === undefined || play === undefined) return undefined
-  const { units } = check.input.design
-  const effect = ({ slope, share }: Sensitivity) => ({
-    perPercentMoisture: show(mm(slope), units),
-    shareOfVariance: share,
-  })
-  return {
-    ballGap: effect(gap),
-    radialInternalClearance: effect(play),
-    message: explainEffect('climate', gap, play, units),
-  }
-}
+/** A length per length is the same in all units; the weather's is a length per % of moisture. */
+const toSlope = (cause: CauseName, slope: number, units: Units): number =>
+  cause === 'climate' ? show(mm(slope), units) : slope
 
 /** What the year rests on, where there is one. */
 const weatherSources = ({ check: { input } }: ToleranceCheck): readonly SourceId[] =>
