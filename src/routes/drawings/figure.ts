@@ -2,6 +2,7 @@ import type { Design } from '#shared/bearing/design.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import type { View } from '#src/drawings/view.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
+import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { figure } from '#src/wire/figure.ts'
 import { escaped, page } from '#src/wire/html.ts'
 
@@ -19,7 +20,7 @@ export const FIGURE_STYLE = [
 
 const WORDS: Readonly<Record<View, string>> = {
   assembly: 'Half section, face and groove',
-  templates: 'Templates of both blanks: to cut by, print the PDF at full size',
+  templates: 'Templates of the blanks: to cut by, print the PDF at full size',
   gauges: 'Gauges: to cut by, print the PDF at full size',
 }
 
@@ -29,7 +30,8 @@ export function toFigure(view: View, drawing: Drawing, { bearing }: Design): str
   const { count, material = 'wood' } = balls
   const size = figure(bearing.settled.ballDiameter, units)
   const outside = figure(bearing.outerRing.outsideDiameter, units)
-  const caption = `${WORDS[view]}. ${count} ${material} balls of ${size}, ${outside} outside.`
+  const words = `${WORDS[view]}. ${count} ${material} balls of ${size}, ${outside} outside.`
+  const { message: caption } = wordedFor(bearing.settled.input, { message: words })
   const svg = toSvg(drawing, { paper: false, fluid: true })
   return page(drawing.title, FIGURE_STYLE, `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`)
 }

@@ -185,6 +185,7 @@ describe('sheets of rollers', () => {
     expect(svg.status).toBe(200)
     expect(svg.text).not.toMatch(/NaN|Infinity|undefined/)
     expect(svg.text).not.toMatch(/\b(groove|ball)/i)
+    expect((await asked(`drawings/${view}.html`, ROLLERS)).text).toMatch(/14 wood rollers of 12 mm, 85 mm outside/)
     expect((await asked(`drawings/${view}.dxf`, ROLLERS)).text).not.toMatch(/NaN|Infinity/)
     expect((await asked(`drawings/${view}.pdf`, ROLLERS)).text).toMatch(/^%PDF/)
   })
