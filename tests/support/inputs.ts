@@ -178,3 +178,13 @@ export const anyInput: fc.Arbitrary<DesignInput> = fc
         }),
       )
   })
+
+/** Rollers that someone might turn rings for: what a ring of balls has, less its grooves, the rollers short or long. */
+export const likelyRollers: fc.Arbitrary<DesignInput> = fc
+  .tuple(likelyInput, some(between(0.3, 0.95)))
+  .map(([{ innerRing: _, groove: __, split: ___, outerRing, ...input }, share]) => {
+    const { engagement: _e, grooveDepth: _d, groove: _g, ...outside } = outerRing ?? {}
+    const width = input.width ?? mm(2 * input.balls.diameter)
+    const length = share === undefined ? {} : { length: mm(share * width) }
+    return { ...input, arrangement: 'roller', balls: { ...input.balls, ...length }, outerRing: outside, width }
+  })

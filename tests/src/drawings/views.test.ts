@@ -2,12 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { inches, mm } from '#shared/units/length.ts'
 import type { Drawing } from '#src/drawings/model.ts'
+import { PAPERS } from '#src/drawings/papers.ts'
 import { VIEWS } from '#src/drawings/view.ts'
 import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { designed, valid } from '#tests/support/designed.ts'
-import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
+import { anyInput, likelyInput, likelyRollers, PLAIN } from '#tests/support/inputs.ts'
 import { linesInRow, rasterOf } from '#tests/support/raster.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
@@ -134,6 +135,18 @@ test('every bearing that can exist can be drawn, in every view and every format 
     }),
     // Of two hundred such inputs one can exist: this is what most of the time goes into.
     { numRuns: 40 },
+  )
+})
+
+test('rollers between plain rings, short and long, are drawn in every view: no text meets another', () => {
+  fc.assert(
+    fc.property(valid(likelyRollers), fc.constantFrom(...VIEWS), fc.constantFrom(...PAPERS), (made, view, paper) => {
+      const drawing = drawingOf(view, made, paper)
+      expect(toSvg(drawing)).not.toMatch(/NaN|Infinity|\de[+-]\d/)
+      expect(toDxf(drawing)).not.toMatch(/NaN|Infinity/)
+      expect(sheetFaults(drawing)).toEqual([])
+    }),
+    { numRuns: 150 },
   )
 })
 
