@@ -20,6 +20,8 @@ export interface RingBlock {
   readonly bottomRadii: Float64Array
   /** Of each ball, in their order round the ring [mm]. */
   readonly diameters: Float64Array
+  /** By how much all balls of a ring are larger than `diameters` says [mm]. */
+  readonly larger: Float64Array
 }
 
 /**
@@ -30,38 +32,85 @@ export interface RingBlock {
  * @param meanDiameters takes the mean of the balls of each ring [mm], which costs next to nothing here
  */
 export function unequalBallGaps(block: RingBlock, gaps: Float64Array, meanDiameters: Float64Array): void {
-  const { ballCount, rings, bottomRadii, diameters } = block
-  for (let ring = 0; ring < rings; ring++) {
-    const bottomRadius = bottomRadii[ring] ?? 0
-    const scale = 0.5 / bottomRadius
-    const first = (diameters[ring] ?? 0) * scale
-    // Plain variables, no tuples: this is where trials spend their time.
-    let real = 1
-    let imaginary = 0
-    let size = 1
-    let last = first
-    let sum = first
-    for (let ball = ring + rings; ball < ballCount * rings; ball += rings) {
-      const own = (diameters[ball] ?? 0) * scale
-      const product = own * last
-      const room = 1 - own - last
-      const cosine = room - product
-      const sine = 2 * Math.sqrt(room * product)
-      const turned = real * cosine - imaginary * sine
-      imaginary = real * sine + imaginary * cosine
-      real = turned
-      size *= 1 - own
-      last = own
-      sum += own
-    }
-    meanDiameters[ring] = sum / (scale * ballCount)
-    const between = size / (1 - last)
-    const square = (1 - first) * (1 - first) + (1 - last) * (1 - last) - (2 * real) / (between * between)
-    gaps[ring] = real > 0 && imaginary > 0 ? oneByOne(block, ring) : (Math.sqrt(square) - first - last) * bottomRadius
+  for (let ring = 0; ring < block.rings; ring += 2) {
+    // The last of an odd number is closed twice.
+    closeTwo(block, ring, Math.min(ring + 1, block.rings - 1), gaps, meanDiameters)
   }
 }
 
-function oneByOne({ ballCount, rings, bottomRadii, diameters }: RingBlock, ring: number): number {
-  const own = Array.from({ length: ballCount }, (_, ball) => diameters[ball * rings + ring] ?? Number.NaN)
+/**
+ * Two rings, step by step beside one another: what one has to wait for, the other has not. Plain variables, no tuples: this is
+ * where trials spend their time.
+ */
+function closeTwo(block: RingBlock, one: number, two: number, gaps: Float64Array, meanDiameters: Float64Array): void {
+  const { ballCount, rings, bottomRadii, diameters, larger } = block
+  const scaleOne = 0.5 / (bottomRadii[one] ?? 0)
+  const scaleTwo = 0.5 / (bottomRadii[two] ?? 0)
+  const largerOne = larger[one] ?? 0
+  const largerTwo = larger[two] ?? 0
+  const firstOne = ((diameters[one] ?? 0) + largerOne) * scaleOne
+  const firstTwo = ((diameters[two] ?? 0) + largerTwo) * scaleTwo
+  let realOne = 1
+  let realTwo = 1
+  let imaginaryOne = 0
+  let imaginaryTwo = 0
+  let sizeOne = 1
+  let sizeTwo = 1
+  let lastOne = firstOne
+  let lastTwo = firstTwo
+  let sumOne = firstOne
+  let sumTwo = firstTwo
+  const ahead = two - one
+  for (let ball = one + rings; ball < ballCount * rings; ball += rings) {
+    const ownOne = ((diameters[ball] ?? 0) + largerOne) * scaleOne
+    const ownTwo = ((diameters[ball + ahead] ?? 0) + largerTwo) * scaleTwo
+    const productOne = ownOne * lastOne
+    const productTwo = ownTwo * lastTwo
+    const roomOne = 1 - ownOne - lastOne
+    const roomTwo = 1 - ownTwo - lastTwo
+    const cosineOne = roomOne - productOne
+    const cosineTwo = roomTwo - productTwo
+    const sineOne = 2 * Math.sqrt(roomOne * productOne)
+    const sineTwo = 2 * Math.sqrt(roomTwo * productTwo)
+    const turnedOne = realOne * cosineOne - imaginaryOne * sineOne
+    const turnedTwo = realTwo * cosineTwo - imaginaryTwo * sineTwo
+    imaginaryOne = realOne * sineOne + imaginaryOne * cosineOne
+    imaginaryTwo = realTwo * sineTwo + imaginaryTwo * cosineTwo
+    realOne = turnedOne
+    realTwo = turnedTwo
+    sizeOne *= 1 - ownOne
+    sizeTwo *= 1 - ownTwo
+    lastOne = ownOne
+    lastTwo = ownTwo
+    sumOne += ownOne
+    sumTwo += ownTwo
+  }
+  meanDiameters[one] = sumOne / (scaleOne * ballCount)
+  meanDiameters[two] = sumTwo / (scaleTwo * ballCount)
+  gaps[one] = closed(block, one, realOne, imaginaryOne, sizeOne, firstOne, lastOne)
+  gaps[two] = closed(block, two, realTwo, imaginaryTwo, sizeTwo, firstTwo, lastTwo)
+}
+
+/** The span of a row that has been turned right round, less the balls at its ends. */
+function closed(
+  block: RingBlock,
+  ring: number,
+  real: number,
+  imaginary: number,
+  size: number,
+  first: number,
+  last: number,
+): number {
+  if (real > 0 && imaginary > 0) return oneByOne(block, ring)
+  const between = size / (1 - last)
+  const square = (1 - first) * (1 - first) + (1 - last) * (1 - last) - (2 * real) / (between * between)
+  return (Math.sqrt(square) - first - last) * (block.bottomRadii[ring] ?? 0)
+}
+
+function oneByOne({ ballCount, rings, bottomRadii, diameters, larger }: RingBlock, ring: number): number {
+  const own = Array.from(
+    { length: ballCount },
+    (_, ball) => (diameters[ball * rings + ring] ?? Number.NaN) + (larger[ring] ?? 0),
+  )
   return unequalBallGap(mm(bottomRadii[ring] ?? Number.NaN), own)
 }

@@ -63,21 +63,43 @@ export function clear(histogram: Histogram): void {
 /** Room for `accumulated`, where it is asked for often. */
 export const roomForEdges = (): Float64Array => new Float64Array(BINS + 1)
 
+/** The bin of a value, the first or the last where it lies beyond them. */
+function binOf({ low, binWidth, counts }: Histogram, value: number): number {
+  return Math.max(0, Math.min(counts.length - 1, Math.floor((value - low) / binWidth)))
+}
+
 /** How many values were counted up to each edge between bins: one more than there are bins. */
-export function accumulated({ counts }: Histogram, below = roomForEdges()): Float64Array {
+export function accumulated(histogram: Histogram, below = roomForEdges()): Float64Array {
+  const { counts, least, most } = histogram
+  // A bin either side, for the rounding of where a value lies; all others are empty.
+  const first = Math.max(0, binOf(histogram, least) - 1)
+  const last = Math.min(counts.length - 1, binOf(histogram, most) + 1)
+  below.fill(0, 0, first + 1)
   let sum = 0
-  for (let bin = 0; bin < counts.length; bin++) {
+  for (let bin = first; bin <= last; bin++) {
     sum += counts[bin] ?? 0
     below[bin + 1] = sum
   }
-  return below
+  return below.fill(sum, last + 1)
 }
 
-/** Where a bin begins and ends, no farther out than any value: in the first and the last stands what lies beyond. */
-function sidesOf({ low, binWidth, least, most, counts }: Histogram, bin: number): readonly [from: number, to: number] {
+/** Where a bin begins, no farther out than any value: in the first and the last stands what lies beyond. */
+function startOf(histogram: Histogram, bin: number): number {
+  const { low, binWidth, least } = histogram
   const from = bin === 0 ? Math.min(least, low + binWidth) : low + bin * binWidth
-  const to = bin === counts.length - 1 ? Math.max(most, low + bin * binWidth) : low + (bin + 1) * binWidth
-  return [Math.max(from, Math.min(least, to)), Math.min(to, Math.max(most, from))]
+  return from >= least ? from : Math.max(from, Math.min(least, nextEdge(histogram, bin)))
+}
+
+/** And where it ends. */
+function endOf(histogram: Histogram, bin: number): number {
+  const { low, binWidth, least, most } = histogram
+  const to = nextEdge(histogram, bin)
+  const from = bin === 0 ? Math.min(least, low + binWidth) : low + bin * binWidth
+  return to <= most ? to : Math.min(to, Math.max(most, from))
+}
+
+function nextEdge({ low, binWidth, most, counts }: Histogram, bin: number): number {
+  return bin === counts.length - 1 ? Math.max(most, low + bin * binWidth) : low + (bin + 1) * binWidth
 }
 
 /** The value below which so many were counted; within a bin they are taken as evenly spread. */
@@ -88,18 +110,18 @@ function valueAt(histogram: Histogram, below: Float64Array, rank: number): numbe
     if ((below[middle + 1] ?? 0) >= rank) high = middle
     else low = middle + 1
   }
-  const [from, to] = sidesOf(histogram, low)
+  const [from, to] = [startOf(histogram, low), endOf(histogram, low)]
   const count = histogram.counts[low] ?? 0
   return count === 0 ? from : from + ((rank - (below[low] ?? 0)) / count) * (to - from)
 }
 
 /** The share of values below a value. */
 export function shareBelow(histogram: Histogram, below: Float64Array, value: number): number {
-  const { low, binWidth, counts, least, most } = histogram
+  const { counts, least, most } = histogram
   if (!(value > least)) return 0
   if (value >= most) return 1
-  const bin = Math.max(0, Math.min(counts.length - 1, Math.floor((value - low) / binWidth)))
-  const [from, to] = sidesOf(histogram, bin)
+  const bin = binOf(histogram, value)
+  const [from, to] = [startOf(histogram, bin), endOf(histogram, bin)]
   const part = to > from ? Math.min(1, Math.max(0, (value - from) / (to - from))) : 1
   return ((below[bin] ?? 0) + part * (counts[bin] ?? 0)) / (below[counts.length] ?? Number.NaN)
 }
@@ -151,13 +173,14 @@ export function shortestInterval(histogram: Histogram, share: number, below = ac
   const needed = share * count
   let shortest: Interval = { low: histogram.least, high: histogram.most }
   let upper = 0
-  for (let bin = 0; bin < counts.length; bin++) {
+  for (let bin = binOf(histogram, histogram.least); bin < counts.length; bin++) {
     if (counts[bin] === 0) continue
     const rank = (below[bin] ?? 0) + needed
     if (rank > count) break
     while ((below[upper + 1] ?? 0) < rank) upper++
-    const [low] = sidesOf(histogram, bin)
-    const [from, to] = sidesOf(histogram, upper)
+    const low = startOf(histogram, bin)
+    const from = startOf(histogram, upper)
+    const to = endOf(histogram, upper)
     const high = from + ((rank - (below[upper] ?? 0)) / (counts[upper] ?? 1)) * (to - from)
     if (high - low < shortest.high - shortest.low) shortest = { low, high }
   }

@@ -81,7 +81,6 @@ export function trialModel(check: Check): TrialModel {
       const state = row('state')
       const balls = row('ballDiameter') ?? slice.alike
       const lot = lotOf(row('ballLotMean'), state, weather, slice.lot)
-      const diameters = lot === undefined ? balls : shiftBalls(balls, lot, slice.shifted)
       const film = row('finishFilm') ?? nothing
       const further = row('outerGrooveBottomRadius') ?? nothing
       const moved = {
@@ -97,12 +96,11 @@ export function trialModel(check: Check): TrialModel {
           slice.bottomRadii[trial] =
             outer.bottomRadius + (further[trial] ?? 0) + (moved.outer[trial] ?? 0) - (film[trial] ?? 0)
         }
-        unequalBallGaps(
-          { ballCount: count, rings: SLICE, bottomRadii: slice.bottomRadii, diameters },
-          gaps,
-          slice.means,
-        )
+        const { bottomRadii } = slice
+        const block = { ballCount: count, rings: SLICE, bottomRadii, diameters: balls, larger: lot ?? nothing }
+        unequalBallGaps(block, gaps, slice.means)
       } else {
+        const diameters = lot === undefined ? balls : shiftBalls(balls, lot, slice.shifted)
         const centres = centresOf(outer, { diameters, film, further, moved: moved.outer }, slice.centres)
         const paths = { ballCount: count, rings: SLICE, centres, diameters, lobes: slice.lobes.outer }
         gapsOnPaths(paths, slice.paths, gaps)

@@ -17,7 +17,8 @@ function gapsOf(bottomRadii: readonly number[], balls: readonly (readonly number
     })
   })
   const gaps = new Float64Array(rings)
-  const block = { ballCount: count, rings, bottomRadii: Float64Array.from(bottomRadii), diameters }
+  const larger = new Float64Array(rings)
+  const block = { ballCount: count, rings, bottomRadii: Float64Array.from(bottomRadii), diameters, larger }
   const means = new Float64Array(rings)
   unequalBallGaps(block, gaps, means)
   balls.forEach((ring, place) => {
@@ -69,6 +70,21 @@ test('the same gaps as one ring at a time, from rings that do not close to rings
       },
     ),
   )
+})
+
+test('balls that are all larger by some length are larger balls', () => {
+  const [rings, count] = [7, 9]
+  const uniform = uniforms(4)
+  const each = (length: number, value: () => number) => Float64Array.from({ length }, value)
+  const diameters = each(rings * count, () => 16 + 0.2 * uniform())
+  const larger = each(rings, () => 0.1 * uniform())
+  const bottomRadii = each(rings, () => 32 + 0.1 * uniform())
+  const [gaps, means] = [new Float64Array(rings), new Float64Array(rings)]
+  unequalBallGaps({ ballCount: count, rings, bottomRadii, diameters, larger }, gaps, means)
+  const rows = Array.from({ length: rings }, (_, ring) =>
+    Array.from({ length: count }, (__, ball) => (diameters[ball * rings + ring] ?? 0) + (larger[ring] ?? 0)),
+  )
+  expect(Array.from(gaps)).toEqual(Array.from(gapsOf(Array.from(bottomRadii), rows)))
 })
 
 test('equal balls are the closed ring', () => {
