@@ -85,8 +85,10 @@ function closeTwo(block: RingBlock, one: number, two: number, gaps: Float64Array
     sumOne += ownOne
     sumTwo += ownTwo
   }
-  meanDiameters[one] = sumOne / (scaleOne * ballCount)
-  meanDiameters[two] = sumTwo / (scaleTwo * ballCount)
+  // No more divisions than it takes: they are slow.
+  const perBall = 2 / ballCount
+  meanDiameters[one] = sumOne * perBall * (bottomRadii[one] ?? 0)
+  meanDiameters[two] = sumTwo * perBall * (bottomRadii[two] ?? 0)
   gaps[one] = closed(block, one, realOne, imaginaryOne, sizeOne, firstOne, lastOne)
   gaps[two] = closed(block, two, realTwo, imaginaryTwo, sizeTwo, firstTwo, lastTwo)
 }
@@ -102,8 +104,9 @@ function closed(
   last: number,
 ): number {
   if (real > 0 && imaginary > 0) return oneByOne(block, ring)
-  const between = size / (1 - last)
-  const square = (1 - first) * (1 - first) + (1 - last) * (1 - last) - (2 * real) / (between * between)
+  const lastSquare = (1 - last) * (1 - last)
+  // M, the product of all but the ends, is size / (1 − last).
+  const square = (1 - first) * (1 - first) + lastSquare - (2 * real * lastSquare) / (size * size)
   return (Math.sqrt(square) - first - last) * (block.bottomRadii[ring] ?? 0)
 }
 

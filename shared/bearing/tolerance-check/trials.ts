@@ -237,13 +237,14 @@ function playsOf(
   means: Float64Array,
   plays: Float64Array,
 ): void {
+  const { outer: outerMoved, inner: innerMoved } = moved
+  const { amplitude: outerLobes } = lobes.outer
+  const { inner: innerLobes } = lobes
   for (let trial = 0; trial < SLICE; trial++) {
     const seatRadius = (means[trial] ?? 0) / 2 + (film[trial] ?? 0)
-    const apart =
-      outerCentre(outer, seatRadius, further[trial] ?? 0) +
-      (moved.outer[trial] ?? 0) -
-      (innerCentre(inner, seatRadius, inward[trial] ?? 0) + (moved.inner[trial] ?? 0))
-    const lobe = Math.abs(lobes.outer.amplitude[trial] ?? 0) + Math.abs(lobes.inner[trial] ?? 0)
-    plays[trial] = 2 * (apart - lobe)
+    const outside = outerCentre(outer, seatRadius, further[trial] ?? 0) + (outerMoved[trial] ?? 0)
+    const inside = innerCentre(inner, seatRadius, inward[trial] ?? 0) + (innerMoved[trial] ?? 0)
+    const lobe = Math.abs(outerLobes[trial] ?? 0) + Math.abs(innerLobes[trial] ?? 0)
+    plays[trial] = 2 * (outside - inside - lobe)
   }
 }
