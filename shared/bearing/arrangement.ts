@@ -61,7 +61,7 @@ const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
     rolls: 'balls',
     raceway: 'groove',
     lacks: [...OF_ROLLERS, ...OF_RINGS],
-    answers: ['design'],
+    answers: ['design', 'drawings'],
   },
   roller: {
     members: 'rings',

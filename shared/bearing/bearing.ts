@@ -65,7 +65,8 @@ export function bearingAsked(input: DesignInput, question: Question): Result<Bea
   return beyond.length > 0 ? fail(beyond) : made
 }
 
-function notAnswered(input: DesignInput, question: Question): readonly Refusal[] {
+/** Why a question has no answer of an arrangement; nothing where it has. */
+export function notAnswered(input: DesignInput, question: Question): readonly Refusal[] {
   if (traitsOf(input).answers.includes(question)) return []
   return [{ code: 'not-answered', path: '/arrangement', arrangement: nameOf(input), question }]
 }

@@ -1,4 +1,6 @@
-import { ok, type Result } from '#shared/result.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import type { Question } from './arrangement.ts'
+import { notAnswered } from './bearing.ts'
 import { warningsOf } from './design.ts'
 import type { DesignInput } from './design-input.ts'
 import { type Dimension, plateDimensionsOf } from './dimensions.ts'
@@ -18,9 +20,15 @@ export interface ThrustDesign {
  * What must I cut, for a turntable on balls? What `design` says of rings, of two plates.
  *
  * @param input as for `design`
+ * @param question what it is asked for
  * @returns the design, or every reason at once why there is no such bearing
  */
-export function thrustDesign(input: DesignInput): Result<ThrustDesign, readonly Refusal[]> {
+export function thrustDesign(
+  input: DesignInput,
+  question: Question = 'design',
+): Result<ThrustDesign, readonly Refusal[]> {
+  const unanswered = notAnswered(input, question)
+  if (unanswered.length > 0) return fail(unanswered)
   const made = thrustBearingAsked(input)
   if (!made.ok) return made
   const bearing = made.value

@@ -1,10 +1,11 @@
-import type { Arrangement } from '#shared/bearing/arrangement.ts'
-import type { Design } from '#shared/bearing/design.ts'
+import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
-import { gaugeItems } from '#src/drawings/sheets/gauges.ts'
+import { gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
 import { type Item, oneSheet, pagesOf, type TooManyPages } from '#src/drawings/sheets/pages.ts'
-import { templateItems } from '#src/drawings/sheets/templates.ts'
+import { assembledPlates } from '#src/drawings/sheets/plates-assembly.ts'
+import { assembledRings } from '#src/drawings/sheets/rings-assembly.ts'
+import { plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
 import type { Drawing } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
 import type { View } from './view.ts'
@@ -19,36 +20,47 @@ const GAUGES = {
   description: 'In full size: go and no-go plug, a profile for each groove, and an edge for each cylinder.',
 }
 
-type CutOut = Exclude<View, 'assembly'>
+/** What is cut out of paper: the items, and what the sheet says of itself. */
+type CutOut = { readonly items: readonly Item[]; readonly words: typeof GAUGES }
 
-/** What is cut out of paper, by what it rolls in. */
-const WORDS: Readonly<Record<Arrangement['raceway'], Readonly<Record<CutOut, typeof GAUGES>>>> = {
-  groove: { templates: TEMPLATES, gauges: GAUGES },
-  track: {
-    templates: {
-      ...TEMPLATES,
-      description:
-        'The blanks of rings and cheeks in full size: the lines to turn to, the lines to saw by, the centre, the grain.',
-    },
-    gauges: { ...GAUGES, description: 'In full size: go and no-go plug, and an edge for each cylinder.' },
-  },
+function cutOut(view: Exclude<View, 'assembly'>, design: AnyDesign): CutOut {
+  if (isOfPlates(design)) {
+    return view === 'templates'
+      ? {
+          items: plateItems(design),
+          words: {
+            ...TEMPLATES,
+            description: TEMPLATES.description.replace('Both blanks', 'The blank of both plates'),
+          },
+        }
+      : { items: plateGaugeItems(design), words: GAUGES }
+  }
+  const isTrack = design.bearing.settled.traits.raceway === 'track'
+  if (view === 'templates') {
+    const description = TEMPLATES.description.replace(
+      'Both blanks',
+      isTrack ? 'The blanks of rings and cheeks' : 'Both blanks',
+    )
+    return { items: templateItems(design), words: { ...TEMPLATES, description } }
+  }
+  const words = isTrack
+    ? { ...GAUGES, description: 'In full size: go and no-go plug, and an edge for each cylinder.' }
+    : GAUGES
+  return { items: gaugeItems(design), words }
 }
 
-const wordsFor = ({ bearing }: Design, view: CutOut) => WORDS[bearing.settled.traits.raceway][view]
-
-const itemsOf: Readonly<Record<CutOut, (design: Design) => readonly Item[]>> = {
-  templates: templateItems,
-  gauges: gaugeItems,
-}
+const assembled = (design: AnyDesign) => (isOfPlates(design) ? assembledPlates(design) : assembledRings(design))
 
 /** A view of a bearing as one drawing, as large as it takes. */
-export function drawingOf(view: View, design: Design, paper: Paper): Drawing {
-  if (view === 'assembly') return assemblySheet(design, paper)
-  return oneSheet(itemsOf[view](design), wordsFor(design, view), PAPER_SIZES[paper])
+export function drawingOf(view: View, design: AnyDesign, paper: Paper): Drawing {
+  if (view === 'assembly') return assemblySheet(assembled(design), paper)
+  const { items, words } = cutOut(view, design)
+  return oneSheet(items, words, PAPER_SIZES[paper])
 }
 
 /** The same on pages to print, or how many pages it would take where nobody would print so many. */
-export function pagesOfView(view: View, design: Design, paper: Paper): Result<readonly Drawing[], TooManyPages> {
-  if (view === 'assembly') return ok([assemblySheet(design, paper)])
-  return pagesOf(itemsOf[view](design), wordsFor(design, view), PAPER_SIZES[paper])
+export function pagesOfView(view: View, design: AnyDesign, paper: Paper): Result<readonly Drawing[], TooManyPages> {
+  if (view === 'assembly') return ok([assemblySheet(assembled(design), paper)])
+  const { items, words } = cutOut(view, design)
+  return pagesOf(items, words, PAPER_SIZES[paper])
 }

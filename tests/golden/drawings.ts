@@ -3,9 +3,9 @@ import { VIEWS } from '#src/drawings/view.ts'
 import { drawingOf } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
-import { designed } from '#tests/support/designed.ts'
+import { anyDesigned } from '#tests/support/designed.ts'
 
-/** The bearing of Larkmoor's tide clock (invented), one in inches, and the rollers of its gate hinge. */
+/** The bearing of Larkmoor's tide clock (invented), one in inches, the rollers of its gate hinge, and its chart table. */
 const BEARINGS = [
   {
     name: 'tide-clock',
@@ -27,6 +27,11 @@ const BEARINGS = [
     paper: 'a4',
     input: { units: 'mm', arrangement: 'roller', balls: { count: 14, diameter: mm(12) }, bore: mm(16), ballGap: mm(0.6) },
   },
+  {
+    name: 'chart-table',
+    paper: 'a4',
+    input: { units: 'mm', arrangement: 'thrust', balls: { count: 24, diameter: mm(16), material: 'glass' }, bore: mm(60) },
+  },
 ] as const
 
 export type GoldenFile = { readonly name: string; readonly text: string }
@@ -35,7 +40,7 @@ export type GoldenFile = { readonly name: string; readonly text: string }
 export function goldenDrawings(): readonly GoldenFile[] {
   return BEARINGS.flatMap(({ name, paper, input }) =>
     VIEWS.flatMap((view) => {
-      const drawing = drawingOf(view, designed(input), paper)
+      const drawing = drawingOf(view, anyDesigned(input), paper)
       return [
         { name: `${name}-${view}.svg`, text: toSvg(drawing) },
         { name: `${name}-${view}.dxf`, text: toDxf(drawing) },

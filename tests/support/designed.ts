@@ -1,10 +1,18 @@
 import type fc from 'fast-check'
+import { type AnyDesign, anyDesign } from '#shared/bearing/any-design.ts'
 import { type Design, design } from '#shared/bearing/design.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 
 /** The design of an input that is known to have one. */
 export function designed(input: DesignInput): Design {
   const made = design(input)
+  if (!made.ok) throw new RangeError(`input must give a bearing, got ${JSON.stringify(made.error)}`)
+  return made.value
+}
+
+/** The same of any arrangement. */
+export function anyDesigned(input: DesignInput): AnyDesign {
+  const made = anyDesign(input, 'drawings')
   if (!made.ok) throw new RangeError(`input must give a bearing, got ${JSON.stringify(made.error)}`)
   return made.value
 }

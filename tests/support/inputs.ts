@@ -188,3 +188,12 @@ export const likelyRollers: fc.Arbitrary<DesignInput> = fc
     const length = share === undefined ? {} : { length: mm(share * width) }
     return { ...input, arrangement: 'roller', balls: { ...input.balls, ...length }, outerRing: outside, width }
   })
+
+/** Turntables that someone might turn: grooves, gaps and films as of rings, the plates thin or thick. */
+export const likelyPlates: fc.Arbitrary<DesignInput> = fc
+  .tuple(likelyInput, some(between(0.4, 2)))
+  .map(([{ innerRing: _, outerRing, radialInternalClearance: __, width: ___, split: ____, ...input }, share]) => {
+    const { groove: _g, ...plates } = outerRing ?? {}
+    const thickness = share === undefined ? {} : { thickness: mm(share * input.balls.diameter) }
+    return { ...input, arrangement: 'thrust', plates: { ...plates, ...thickness } }
+  })

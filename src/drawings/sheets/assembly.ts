@@ -1,16 +1,14 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { Design } from '#shared/bearing/design.ts'
-import { mm } from '#shared/units/length.ts'
+import type { BallRing } from '#shared/bearing/ball-ring.ts'
+import type { Dimension } from '#shared/bearing/dimensions.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Drawing, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { box, circle, line, placed } from '#src/drawings/shapes.ts'
 import { fittedText, leader, TEXT_HEIGHT } from './annotations.ts'
-import { ballAngles, faceView, gapAngle } from './face.ts'
-import { detailScale, grooveDetail, type Room } from './groove-detail.ts'
-import { halfSection, overallHalf } from './half-section.ts'
-import { rollerDetail, rollerDetailScale } from './roller-detail.ts'
-import { COLUMNS_LEFT, COLUMNS_RIGHT, sizeColumns } from './size-columns.ts'
+import { ballAngles, gapAngle } from './face.ts'
+import type { Room } from './groove-detail.ts'
+import { COLUMNS_LEFT, COLUMNS_RIGHT } from './size-columns.ts'
 import { sizeTable } from './size-table.ts'
 import { type SizeText, sizeTextFor } from './size-text.ts'
 import { titleBlock } from './title-block.ts'
@@ -51,25 +49,48 @@ type Layout = {
   readonly captions: number
 }
 
+/** What a sheet shows of a bearing, whatever lies round its balls: views in full size round the origin, and words. */
+export type Assembled = {
+  readonly ring: BallRing
+  readonly dimensions: readonly Dimension[]
+  readonly outside: Mm
+  /** Of all of it, along the axis. */
+  readonly wide: number
+  /** From the middle of what rolls to its farthest. */
+  readonly reach: number
+  readonly section: (hatchSpacing: number, overhang: number) => readonly Shape[]
+  readonly columns: (say: SizeText, factor: number) => readonly Shape[]
+  readonly face: (overhang: number, ballRole: 'outline' | 'hatch') => readonly Shape[]
+  readonly enlarged: {
+    readonly scale: (say: SizeText, room: Room) => Scale
+    readonly draw: (say: SizeText, scale: Scale, room: Room) => readonly Shape[]
+  }
+  readonly words: {
+    readonly title: string
+    readonly section: string
+    readonly face: string
+    readonly description: (say: SizeText) => string
+  }
+}
+
 /**
  * A bearing as an engineering drawing (ISO 128, ISO 129-1): half section, face view, and the groove enlarged, with every
  * size of the design, the nearest figure of the rule, and the scale.
  */
-export function assemblySheet(design: Design, paper: Paper): Drawing {
-  const { bearing } = design
-  const say = sizeTextFor(bearing)
-  const layout = layoutOf(bearing, say, paper)
+export function assemblySheet(assembled: Assembled, paper: Paper): Drawing {
+  const say = sizeTextFor(assembled.ring)
+  const layout = layoutOf(assembled, say, paper)
   const { width, height, scale } = layout
   const shapes = [
-    ...placed(sectionZone(bearing, say, scale.factor), 1, layout.section),
-    ...placed(faceZone(bearing, say, layout), 1, layout.face),
-    ...placed(enlargedView(bearing).draw(bearing, say, layout.detail, layout.grooveRoom), 1, layout.groove),
-    ...captions(bearing, layout),
-    ...strip(design, say, layout, PAPER_SIZES[paper].name),
+    ...placed(sectionZone(assembled, say, scale.factor), 1, layout.section),
+    ...placed(faceZone(assembled, say, layout), 1, layout.face),
+    ...placed(assembled.enlarged.draw(say, layout.detail, layout.grooveRoom), 1, layout.groove),
+    ...captions(assembled, layout),
+    ...strip(assembled, say, layout, PAPER_SIZES[paper].name),
   ]
   return {
     title: 'Assembly',
-    description: describe(bearing, say),
+    description: assembled.words.description(say),
     width: mm(width / scale.factor),
     height: mm(height / scale.factor),
     scale: scale.factor,
@@ -77,18 +98,10 @@ export function assemblySheet(design: Design, paper: Paper): Drawing {
   }
 }
 
-/** What is enlarged: a groove, or a roller between tracks. */
-const enlargedView = ({ settled }: Bearing) =>
-  settled.traits.raceway === 'groove'
-    ? { scale: detailScale, draw: grooveDetail }
-    : { scale: rollerDetailScale, draw: rollerDetail }
-
 const viewHeight = (height: number): number => height - 2 * MARGIN - STRIP_HEIGHT - CAPTION_HEIGHT
 
-function layoutOf(bearing: Bearing, say: SizeText, paper: Paper): Layout {
+function layoutOf({ outside, wide, enlarged }: Assembled, say: SizeText, paper: Paper): Layout {
   const { long: width, short: height } = PAPER_SIZES[paper]
-  const outside = bearing.outerRing.outsideDiameter
-  const wide = 2 * overallHalf(bearing)
   const free = width - 2 * MARGIN - LEAST_DETAIL_WIDTH - 2 * BETWEEN_ZONES - COLUMNS_LEFT - COLUMNS_RIGHT
   const scale = scaleUpTo(
     Math.min(
@@ -112,7 +125,7 @@ function layoutOf(bearing: Bearing, say: SizeText, paper: Paper): Layout {
     width,
     height,
     scale,
-    detail: enlargedView(bearing).scale(bearing, say, grooveRoom),
+    detail: enlarged.scale(say, grooveRoom),
     section: at(sectionLeft + sectionWidth / 2, middle),
     face: at(faceLeft + faceWidth / 2, middle),
     faceWidth,
@@ -122,34 +135,40 @@ function layoutOf(bearing: Bearing, say: SizeText, paper: Paper): Layout {
   }
 }
 
-function sectionZone(bearing: Bearing, say: SizeText, factor: number): readonly Shape[] {
-  const { pitchRadius, settled, outerRing } = bearing
-  const reach = Math.hypot(settled.ballDiameter, settled.input.balls.length ?? 0) / 2
+function sectionZone(
+  { ring: { pitchRadius }, outside, reach, section, columns }: Assembled,
+  say: SizeText,
+  factor: number,
+): readonly Shape[] {
   const ring = reach * factor + 2
   const centre = at(0, pitchRadius * factor)
-  const top = Math.max((outerRing.outsideDiameter / 2) * factor, centre.y + ring)
+  const top = Math.max((outside / 2) * factor, centre.y + ring)
   return [
-    ...placed(halfSection(bearing, HATCH_SPACING / factor, OVERHANG / factor), factor),
-    ...sizeColumns(bearing, say, factor),
+    ...placed(section(HATCH_SPACING / factor, OVERHANG / factor), factor),
+    ...columns(say, factor),
     circle('dimension', centre, ring),
     line('dimension', at(0, centre.y + ring), at(0, top + 2)),
     fittedText('X', at(0, top + 3), 10, 'middle'),
   ]
 }
 
-function faceZone(bearing: Bearing, say: SizeText, { scale: { factor }, faceWidth }: Layout): readonly Shape[] {
-  const { pitchRadius, settled, outerRing, ballGap } = bearing
-  const radius = (outerRing.outsideDiameter / 2) * factor
+function faceZone(
+  { ring, outside, face }: Assembled,
+  say: SizeText,
+  { scale: { factor }, faceWidth }: Layout,
+): readonly Shape[] {
+  const { pitchRadius, settled, ballGap } = ring
+  const radius = (outside / 2) * factor
   const high = radius + OVERHANG
-  const inGap = polar(at(0, 0), pitchRadius * factor, gapAngle(bearing))
-  const angles = ballAngles(bearing)
+  const inGap = polar(at(0, 0), pitchRadius * factor, gapAngle(ring))
+  const angles = ballAngles(ring)
   const isSmall = settled.ballDiameter * factor < LEAST_WIDE_BALL
   const ballAngle = angles[Math.floor(angles.length * 0.6)] ?? 0
   const onBall = polar(at(0, 0), (pitchRadius + settled.ballDiameter / 2) * factor, ballAngle)
   const { count, material = 'wood' } = settled.input.balls
   const [above, below] = [at(4, high + 3), at(-4, -high - 3)]
   return [
-    ...placed(faceView(bearing, OVERHANG / factor, isSmall ? 'hatch' : 'outline'), factor),
+    ...placed(face(OVERHANG / factor, isSmall ? 'hatch' : 'outline'), factor),
     ...leader(above, inGap),
     fittedText(`g ${say(ballGap)}`, at(5, high + 2), faceWidth / 2 - 5, 'start'),
     ...leader(below, onBall),
@@ -163,23 +182,25 @@ function faceZone(bearing: Bearing, say: SizeText, { scale: { factor }, faceWidt
 }
 
 function captions(
-  { cheeks }: Bearing,
+  { words }: Assembled,
   { section, face, groove, grooveRoom, captions: y, scale, detail, faceWidth }: Layout,
 ): readonly Shape[] {
-  const hasCheeks = cheeks !== undefined
-  const caption = (words: string, x: number, room: number): Shape =>
-    fittedText(words, at(x, y), room, 'middle', { bold: true })
+  const caption = (said: string, x: number, room: number): Shape =>
+    fittedText(said, at(x, y), room, 'middle', { bold: true })
   return [
-    caption(`half section ${scale.text}`, section.x, COLUMNS_LEFT + COLUMNS_RIGHT),
-    caption(`${hasCheeks ? 'face, cheek off,' : 'face'} ${scale.text}`, face.x, faceWidth),
+    caption(`${words.section} ${scale.text}`, section.x, COLUMNS_LEFT + COLUMNS_RIGHT),
+    caption(`${words.face} ${scale.text}`, face.x, faceWidth),
     caption(`X ${detail.text}`, groove.x, grooveRoom.width),
   ]
 }
 
-const TITLES = { balls: 'Ball bearing', rollers: 'Roller bearing' } as const
-
-function strip(design: Design, say: SizeText, { width, height, scale }: Layout, paper: string): readonly Shape[] {
-  const { input, ballDiameter, traits } = design.bearing.settled
+function strip(
+  { ring, dimensions, words }: Assembled,
+  say: SizeText,
+  { width, height, scale }: Layout,
+  paper: string,
+): readonly Shape[] {
+  const { input, ballDiameter, finishAllowance, traits } = ring.settled
   const { count, material = 'wood' } = input.balls
   const [left, right, bottom, top] = [MARGIN, width - MARGIN, MARGIN, MARGIN + STRIP_HEIGHT]
   const between = right - TITLE_WIDTH
@@ -187,37 +208,20 @@ function strip(design: Design, say: SizeText, { width, height, scale }: Layout, 
     box('frame', MARGIN, MARGIN, width - MARGIN, height - MARGIN),
     line('frame', at(left, top), at(right, top)),
     line('frame', at(between, bottom), at(between, top)),
-    ...sizeTable(design, say, { left, bottom, right: between, top }),
+    ...sizeTable({ ring, dimensions }, say, { left, bottom, right: between, top }),
     ...titleBlock(
       {
-        title: `${TITLES[traits.rolls]}, wood, full complement`,
+        title: `${words.title}, wood, full complement`,
         subtitle: `${count} ${traits.rolls} of ${material}, Ø${say(ballDiameter)} ${input.units}`,
         facts: [
           ['scale', scale.text],
           ['sizes in', input.units],
           ['sheet', paper],
-          [
-            'finished sizes',
-            input.finishAllowance === 0
-              ? 'bare wood'
-              : `with film, ${say(design.bearing.settled.finishAllowance)} ${input.units}`,
-          ],
+          ['finished sizes', finishAllowance === 0 ? 'bare wood' : `with film, ${say(finishAllowance)} ${input.units}`],
         ],
         note: 'For models and light hand-turned work. Never to carry people or loads overhead.',
       },
       { left: between, bottom, right, top },
     ),
   ]
-}
-
-const ENLARGED = { groove: 'enlarged groove', track: 'an enlarged roller' } as const
-
-function describe({ settled, outerRing, innerRing }: Bearing, say: SizeText): string {
-  const { traits, input } = settled
-  const { units, balls } = input
-  return [
-    `Half section, face view and ${ENLARGED[traits.raceway]} of a wooden ${TITLES[traits.rolls].toLowerCase()} with ${balls.count} ${traits.rolls}`,
-    `of ${say(settled.ballDiameter)} ${units}, ${say(outerRing.outsideDiameter)} ${units} outside,`,
-    `with a bore of ${say(innerRing.boreDiameter)} ${units}.`,
-  ].join(' ')
 }

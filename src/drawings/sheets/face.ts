@@ -1,3 +1,4 @@
+import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import { type SplitScrews, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
@@ -12,15 +13,15 @@ const FIRST = 90
  * Where the balls stand, pushed together: the angles of their centres in degrees, from the top counter-clockwise. Touching
  * neighbours subtend 2 asin(Dw / 2R); what is left over is the gap, just clockwise of the top.
  */
-export function ballAngles({ pitchRadius, settled }: Bearing): readonly number[] {
+export function ballAngles({ pitchRadius, settled }: BallRing): readonly number[] {
   const { ballDiameter, input } = settled
   const apart = (2 * Math.asin(Math.min(1, ballDiameter / (2 * pitchRadius))) * 180) / Math.PI
   return Array.from({ length: input.balls.count }, (_, index) => FIRST + index * apart)
 }
 
 /** The middle of the gap between the last ball and the first. */
-export function gapAngle(bearing: Bearing): number {
-  return ((ballAngles(bearing).at(-1) ?? FIRST) + FIRST + 360) / 2 - 360
+export function gapAngle(ring: BallRing): number {
+  return ((ballAngles(ring).at(-1) ?? FIRST) + FIRST + 360) / 2 - 360
 }
 
 /** The bearing seen along its axis, full size, round the origin. Balls too small for wide lines get narrow ones. */

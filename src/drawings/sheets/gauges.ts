@@ -1,5 +1,7 @@
+import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { Design } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import { type Groove, grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { mm } from '#shared/units/length.ts'
 import { at, type Shape, type Vertex } from '#src/drawings/model.ts'
@@ -22,22 +24,42 @@ const PLATE_HEIGHT = 14
  */
 export function gaugeItems(design: Design): readonly Item[] {
   const { bearing } = design
-  const { gauge, settled } = bearing
   const say = sizeTextFor(bearing)
-  const { units } = settled.input
   const size = (key: DimensionKey) => cutSize(design, key)
   const { outer, inner } = cylinderKeys(bearing)
   return [
-    plug('Go plug', gauge.goDiameter, [
-      { words: `Dgo Ø${say(gauge.goDiameter)} ${units}: must enter between the seated ${settled.traits.rolls}` },
-    ]),
-    plug('No-go plug', gauge.noGoDiameter, [{ words: `Dng Ø${say(gauge.noGoDiameter)} ${units}: must not enter` }]),
+    ...plugs(bearing, say),
     ...profiles(design, say),
     edge('Outside of the outer ring', size('outsideDiameter'), -1, `D Ø${say(size('outsideDiameter'))}`),
     edge('Hole of the outer ring', size(outer), 1, `${DIMENSION_SYMBOLS[outer]} Ø${say(size(outer))}`),
     edge('Outside of the inner ring', size(inner), -1, `${DIMENSION_SYMBOLS[inner]} Ø${say(size(inner))}`),
   ]
 }
+
+/** The same of plates. */
+export function plateGaugeItems(design: ThrustDesign): readonly Item[] {
+  const { bearing } = design
+  const say = sizeTextFor(bearing)
+  const size = (key: DimensionKey) => cutSize(design, key)
+  const groove = { radius: size('plateGrooveRadius'), depth: size('plateGrooveDepth') }
+  const outside = size('plateOutsideDiameter')
+  return [
+    ...plugs(bearing, say),
+    profile('Groove of each plate', groove, bearing.settled.ballDiameter, ['r', 'h'], say, 'face'),
+    edge('Outside of each plate', outside, -1, `D Ø${say(outside)}`),
+  ]
+}
+
+const plugs = ({ gauge, settled }: BallRing, say: SizeText): readonly Item[] => [
+  plug('Go plug', gauge.goDiameter, [
+    {
+      words: `Dgo Ø${say(gauge.goDiameter)} ${settled.input.units}: must enter between the seated ${settled.traits.rolls}`,
+    },
+  ]),
+  plug('No-go plug', gauge.noGoDiameter, [
+    { words: `Dng Ø${say(gauge.noGoDiameter)} ${settled.input.units}: must not enter` },
+  ]),
+]
 
 /** Of both grooves, where there are any. */
 function profiles(design: Design, say: SizeText): readonly Item[] {
@@ -89,6 +111,7 @@ function profile(
   ballDiameter: number,
   [radius, depth]: readonly [string, string],
   say: SizeText,
+  meets = 'land',
 ): Item {
   const wide = grooveHalfWidth({ radius: groove.radius, depth: mm(Math.min(groove.depth, groove.radius)) })
   const half = wide + 0.4 * ballDiameter
@@ -111,7 +134,7 @@ function profile(
   }
   return labelledItem(title, figure, [
     { words: `${radius} R${say(groove.radius)}, ${depth} ${say(groove.depth)}` },
-    { words: 'deep enough when the shoulders meet the land' },
+    { words: `deep enough when the shoulders meet the ${meets}` },
   ])
 }
 

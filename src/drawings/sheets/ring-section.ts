@@ -2,6 +2,7 @@ import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { at, type Point, type Shape, type Vertex } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
+import { hatched } from './hatching.ts'
 
 /** One ring cut along its axis, above the axis: x along the axis from the middle of the groove, y out from the axis. */
 export type RingCut = {
@@ -55,7 +56,7 @@ function outline(cut: RingCut): readonly Shape[] {
 }
 
 /** A narrow line with a zigzag: the part goes on (ISO 128-2). */
-function breakLine(from: Point, to: Point): Shape {
+export function breakLine(from: Point, to: Point): Shape {
   const along = (part: number, aside: number): Point =>
     at(
       from.x + part * (to.x - from.x) - aside * (to.y - from.y),
@@ -66,46 +67,11 @@ function breakLine(from: Point, to: Point): Shape {
 }
 
 function hatching(cut: RingCut, spacing: number): readonly Shape[] {
-  const { outward, halfWidth, split } = cut
-  if (!split) return hatched(cut, -halfWidth, halfWidth, outward, spacing)
-  return [...hatched(cut, -halfWidth, 0, -1, spacing), ...hatched(cut, 0, halfWidth, 1, spacing)]
-}
-
-/** Lines that rise (1) or fall (−1) to the right at 45° across a rectangle, less what the groove's circle has taken. */
-function hatched(cut: RingCut, left: number, right: number, slope: 1 | -1, spacing: number): readonly Shape[] {
-  const { outward, landRadius, backRadius, groove } = cut
+  const { outward, landRadius, backRadius, halfWidth, groove, split } = cut
   const [low, high] = [Math.min(landRadius, backRadius), Math.max(landRadius, backRadius)]
-  const centre = landRadius + outward * (groove.depth - groove.radius)
-  const step = spacing * Math.SQRT2
-  const [lowest, highest] = slope === 1 ? [low - right, high - left] : [low + left, high + right]
-  const shapes: Shape[] = []
-  for (let index = Math.ceil(lowest / step); index * step < highest; index += 1) {
-    const offset = index * step // the line is y = offset + slope x
-    const ends = [(low - offset) * slope, (high - offset) * slope]
-    const from = Math.max(left, Math.min(...ends))
-    const to = Math.min(right, Math.max(...ends))
-    for (const [start, end] of without(from, to, chord(offset - centre, slope, groove.radius))) {
-      if (end - start > spacing / 20)
-        shapes.push(line('hatch', at(start, offset + slope * start), at(end, offset + slope * end)))
-    }
-  }
-  return shapes
-}
-
-type Interval = readonly [from: number, to: number]
-
-/** Where the line y = k + slope x runs inside the circle round the origin. */
-function chord(k: number, slope: 1 | -1, radius: number): Interval | undefined {
-  const half = 2 * radius * radius - k * k
-  if (!(half > 0)) return undefined
-  const [middle, reach] = [(-slope * k) / 2, Math.sqrt(half) / 2]
-  return [middle - reach, middle + reach]
-}
-
-function without(from: number, to: number, gone: Interval | undefined): readonly Interval[] {
-  if (gone === undefined) return [[from, to]]
-  return [
-    [from, Math.min(to, gone[0])],
-    [Math.max(from, gone[1]), to],
-  ]
+  const gone = { x: 0, y: landRadius + outward * (groove.depth - groove.radius), radius: groove.radius }
+  const half = (left: number, right: number, slope: 1 | -1): readonly Shape[] =>
+    hatched({ left, right, low, high }, gone, slope, spacing)
+  if (!split) return half(-halfWidth, halfWidth, outward)
+  return [...half(-halfWidth, 0, -1), ...half(0, halfWidth, 1)]
 }

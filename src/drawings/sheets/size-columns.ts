@@ -27,7 +27,7 @@ const WIDTH_BELOW = 7
 /** A text beside arrows that point inward begins here, past their tails. */
 const BESIDE = 6.5
 /** Where the extension line of a groove bottom, or of a ball's centre, begins. */
-const MID_GROOVE = 0
+export const MID_GROOVE = 0
 
 /** What the columns take beside the view on either side. */
 export const COLUMNS_LEFT = FIRST_COLUMN + 2 * COLUMNS_APART + 5
@@ -35,18 +35,39 @@ export const COLUMNS_RIGHT = FIRST_COLUMN + 3 * COLUMNS_APART + 3
 
 type Column = { readonly key: DimensionKey; readonly size: Mm; readonly from: number }
 
+/** What is said round a half section, on paper: half of what the view is wide, and whose sizes stand on which side. */
+export type Columns = {
+  readonly half: number
+  readonly outside: { readonly key: DimensionKey; readonly size: Mm }
+  readonly left: readonly Column[]
+  readonly right: readonly Column[]
+  readonly width: { readonly key: DimensionKey; readonly size: Mm }
+}
+
+/** Of rings. */
+export function sizeColumns(bearing: Bearing, say: SizeText, factor: number): readonly Shape[] {
+  const { outerRing: outer, settled } = bearing
+  const half = overallHalf(bearing) * factor
+  const columns: Columns = {
+    half,
+    outside: { key: 'outsideDiameter', size: outer.outsideDiameter },
+    ...columnsOf(bearing, half),
+    // Rings with a groove are as wide as one another.
+    width: { key: settled.traits.raceway === 'groove' ? 'innerWidth' : 'outerWidth', size: settled.width },
+  }
+  return columnsBeside(columns, say, factor)
+}
+
 /**
  * Diameters and width round the half section, whose middle is the origin, on paper. What only the cut half shows has one
  * arrow, and a line that runs past the axis (ISO 129-1); its text stands there, clear of every extension line. Each size
  * has a column of its own, the smaller ones nearer, so that no text meets another.
  */
-export function sizeColumns(bearing: Bearing, say: SizeText, factor: number): readonly Shape[] {
-  const { outerRing: outer } = bearing
-  const half = overallHalf(bearing) * factor
-  const { left, right } = columnsOf(bearing, half)
+export function columnsBeside(columns: Columns, say: SizeText, factor: number): readonly Shape[] {
+  const { half, outside: whole, left, right } = columns
   const outside = -half - FIRST_COLUMN - 2 * COLUMNS_APART
-  const radius = (outer.outsideDiameter / 2) * factor
-  const words = `${DIMENSION_SYMBOLS.outsideDiameter} Ø${say(outer.outsideDiameter)}`
+  const radius = (whole.size / 2) * factor
+  const words = `${DIMENSION_SYMBOLS[whole.key]} Ø${say(whole.size)}`
   const inside = textWidth(words, TEXT_HEIGHT) < 2 * radius - BELOW_AXIS
   const halves = [
     ...left.map((column, index) => ({ column, x: -half - FIRST_COLUMN - index * COLUMNS_APART })),
@@ -60,7 +81,7 @@ export function sizeColumns(bearing: Bearing, say: SizeText, factor: number): re
     inside
       ? fittedText(words, at(outside - 1, 0), TEXT_ROOM, 'middle', { turned: 90 })
       : fittedText(words, at(outside - 1, -radius - BELOW_AXIS), TEXT_ROOM, 'end', { turned: 90 }),
-    ...width(bearing, say, factor, Math.max(...halves.map(({ column }) => BELOW_AXIS + lengthOf(column, say)))),
+    ...width(columns, say, factor, Math.max(...halves.map(({ column }) => BELOW_AXIS + lengthOf(column, say)))),
   ]
 }
 
@@ -107,16 +128,16 @@ function halfColumn(column: Column, x: number, say: SizeText, factor: number): r
   ]
 }
 
-/** Below everything else, its text between the arrows or, where there is no room, beside them. Rings with a groove are as wide as one another. */
-function width({ settled, outerRing }: Bearing, say: SizeText, factor: number, columns: number): readonly Shape[] {
-  const half = (settled.width / 2) * factor
-  const outside = (outerRing.outsideDiameter / 2) * factor
-  const y = -Math.max(outside, columns) - WIDTH_BELOW
-  const words = `${DIMENSION_SYMBOLS[settled.traits.raceway === 'groove' ? 'innerWidth' : 'outerWidth']} ${say(settled.width)}`
+/** Below everything else, its text between the arrows or, where there is no room, beside them. */
+function width({ width: whole, outside }: Columns, say: SizeText, factor: number, columns: number): readonly Shape[] {
+  const half = (whole.size / 2) * factor
+  const bottom = (outside.size / 2) * factor
+  const y = -Math.max(bottom, columns) - WIDTH_BELOW
+  const words = `${DIMENSION_SYMBOLS[whole.key]} ${say(whole.size)}`
   const inside = textWidth(words, TEXT_HEIGHT) < 2 * half - 1
   return [
-    uprightExtension(-half, -outside, y),
-    uprightExtension(half, -outside, y),
+    uprightExtension(-half, -bottom, y),
+    uprightExtension(half, -bottom, y),
     ...levelLine(y, -half, half),
     inside
       ? fittedText(words, at(0, y + 1), 2 * half, 'middle')

@@ -1,6 +1,6 @@
 import type { Arrangement } from '#shared/bearing/arrangement.ts'
-import type { Design } from '#shared/bearing/design.ts'
-import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { BallRing } from '#shared/bearing/ball-ring.ts'
+import { DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
 import { fittedText, SMALL_TEXT_HEIGHT } from './annotations.ts'
@@ -9,7 +9,7 @@ import type { SizeText } from './size-text.ts'
 type Block = { readonly heading: string; readonly rows: readonly (readonly [DimensionKey, string])[] }
 
 /** What a maker works to, in short words: the table has no room for long ones. */
-const BLOCKS: Readonly<Record<Arrangement['raceway'], readonly Block[]>> = {
+const BLOCKS: Readonly<Record<'groove' | 'track' | 'plates', readonly Block[]>> = {
   groove: [
     {
       heading: 'outer ring',
@@ -78,18 +78,56 @@ const BLOCKS: Readonly<Record<Arrangement['raceway'], readonly Block[]>> = {
       ],
     },
   ],
+  plates: [
+    {
+      heading: 'each of two plates',
+      rows: [
+        ['plateOutsideDiameter', 'outside'],
+        ['plateBoreDiameter', 'bore'],
+        ['plateThickness', 'thickness'],
+        ['plateFloor', 'wood under it'],
+        ['plateWall', 'wood outside'],
+        ['plateInnerWall', 'wood inside'],
+      ],
+    },
+    {
+      heading: 'its groove',
+      rows: [
+        ['pitchDiameter', 'circle'],
+        ['plateGrooveDepth', 'depth'],
+        ['plateGrooveRadius', 'radius'],
+        ['plateGrooveWidth', 'width'],
+      ],
+    },
+    {
+      heading: 'both, and checks',
+      rows: [
+        ['gaugeGoDiameter', 'go plug'],
+        ['gaugeNoGoDiameter', 'no-go plug'],
+        ['ballGap', 'ball gap'],
+        ['plateGap', 'between plates'],
+        ['height', 'height of all'],
+      ],
+    },
+  ],
 }
+
+const blocksFor = ({ members, raceway }: Arrangement): readonly Block[] =>
+  BLOCKS[members === 'plates' ? 'plates' : raceway]
 const ROWS_A_BLOCK = 6
+
+/** All that the table asks of a design. */
+type Tabled = { readonly ring: Pick<BallRing, 'settled'>; readonly dimensions: readonly Dimension[] }
 
 type Frame = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
 
 /** Symbol, name, exact size, and the nearest figure of the rule, in three blocks side by side. */
 export function sizeTable(
-  { bearing, dimensions }: Design,
+  { ring, dimensions }: Tabled,
   say: SizeText,
   { left, bottom, right, top }: Frame,
 ): readonly Shape[] {
-  const blocks = BLOCKS[bearing.settled.traits.raceway]
+  const blocks = blocksFor(ring.settled.traits)
   const width = (right - left) / blocks.length
   const row = (top - bottom) / (ROWS_A_BLOCK + 1)
   const rule = (index: number): number => top - index * row

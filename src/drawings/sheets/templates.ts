@@ -1,6 +1,8 @@
+import type { AnyDesign } from '#shared/bearing/any-design.ts'
 import { entryHoleDiameter, sawAllowance, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import type { Design } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, line, text } from '#src/drawings/shapes.ts'
@@ -18,13 +20,13 @@ const FIRST_TIP = -85
 const TIPS_APART = 11
 
 /** The size to turn to: what a finish leaves for the lathe. */
-export function cutSize({ dimensions }: Design, key: DimensionKey): Mm {
+export function cutSize({ dimensions }: Pick<Design, 'dimensions'>, key: DimensionKey): Mm {
   const row = dimensions.find((dimension) => dimension.key === key)
   if (row === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
   return row.cutTo ?? row.value
 }
 
-type Ring = { readonly role: 'finish' | 'saw' | 'hole'; readonly diameter: number; readonly words: string }
+type Ring = { readonly role: 'finish' | 'saw' | 'hole' | 'centre'; readonly diameter: number; readonly words: string }
 
 /**
  * The blanks, full size, to be glued or pricked onto the board: what to turn to in full lines, what to saw by in dashed
@@ -110,7 +112,22 @@ function cheekBlanks(design: Design): readonly Item[] {
   return [blank('Cheek', rings, [], [{ words: 'two of them' }, thickness(design, say, 'cheekThickness')])]
 }
 
-const thickness = (design: Design, say: SizeText, key: DimensionKey): Label => ({
+/** Of a turntable: the plate, of which two are made alike. */
+export function plateItems(design: ThrustDesign): readonly Item[] {
+  const say = sizeTextFor(design.bearing)
+  const [outside, bore] = [cutSize(design, 'plateOutsideDiameter'), cutSize(design, 'plateBoreDiameter')]
+  const circle = cutSize(design, 'pitchDiameter')
+  const saw = mm(outside + 2 * sawAllowance(design.bearing.settled.input.units))
+  const rings: readonly Ring[] = [
+    { role: 'saw', diameter: saw, words: `saw by: Ø${say(saw)}` },
+    { role: 'finish', diameter: outside, words: `turn to: D Ø${say(outside)}` },
+    { role: 'centre', diameter: circle, words: `groove on: Dpw Ø${say(circle)}` },
+    { role: 'finish', diameter: bore, words: `bore to: d Ø${say(bore)}` },
+  ]
+  return [blank('Plate', rings, [], [{ words: 'two of them' }, thickness(design, say, 'plateThickness')])]
+}
+
+const thickness = (design: AnyDesign, say: SizeText, key: DimensionKey): Label => ({
   words: `${say(cutSize(design, key))} ${design.bearing.settled.input.units} thick when faced`,
 })
 

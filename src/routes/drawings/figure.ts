@@ -1,4 +1,4 @@
-import type { Design } from '#shared/bearing/design.ts'
+import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import type { View } from '#src/drawings/view.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
@@ -25,13 +25,15 @@ const WORDS: Readonly<Record<View, string>> = {
 }
 
 /** A drawing as a page of its own, for an `<iframe>`: nothing in it runs or loads. */
-export function toFigure(view: View, drawing: Drawing, { bearing }: Design): string {
-  const { units, balls } = bearing.settled.input
+export function toFigure(view: View, drawing: Drawing, design: AnyDesign): string {
+  const { settled } = design.bearing
+  const { units, balls } = settled.input
   const { count, material = 'wood' } = balls
-  const size = figure(bearing.settled.ballDiameter, units)
-  const outside = figure(bearing.outerRing.outsideDiameter, units)
+  const size = figure(settled.ballDiameter, units)
+  const whole = isOfPlates(design) ? design.bearing.plate : design.bearing.outerRing
+  const outside = figure(whole.outsideDiameter, units)
   const words = `${WORDS[view]}. ${count} ${material} balls of ${size}, ${outside} outside.`
-  const { message: caption } = wordedFor(bearing.settled.input, { message: words })
+  const { message: caption } = wordedFor(settled.input, { message: words })
   const svg = toSvg(drawing, { paper: false, fluid: true })
   return page(drawing.title, FIGURE_STYLE, `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`)
 }

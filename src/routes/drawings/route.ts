@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
-import { design } from '#shared/bearing/design.ts'
+import { anyDesign } from '#shared/bearing/any-design.ts'
 import { VIEWS, type View } from '#src/drawings/view.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
@@ -33,7 +33,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, reply) => {
-      const designed = design(toDesignInput(body), 'drawings')
+      const designed = anyDesign(toDesignInput(body), 'drawings')
       if (!designed.ok) return refuseDesign(reply, designed.error, body)
       const { view, format } = named(request)
       const { drawn } = await import('./translate.ts') // a start has no time for all that draws

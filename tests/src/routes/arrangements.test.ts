@@ -191,6 +191,40 @@ describe('sheets of rollers', () => {
   })
 })
 
+/** Larkmoor's chart table (invented) turns on marbles. */
+const PLATES = {
+  units: 'mm',
+  arrangement: 'thrust',
+  balls: { count: 24, diameter: 16, material: 'glass' },
+  bore: 60,
+}
+
+describe('a turntable', () => {
+  test.each(['assembly', 'templates', 'gauges'])('%s: as a picture, in a frame, and to print', async (view) => {
+    const svg = await asked(`drawings/${view}.svg`, PLATES)
+    expect(svg.status).toBe(200)
+    expect(svg.text).not.toMatch(/NaN|Infinity|undefined/)
+    expect((await asked(`drawings/${view}.html`, PLATES)).text).toMatch(/24 glass balls of 16 mm, 175 mm outside/)
+    expect((await asked(`drawings/${view}.pdf`, PLATES)).text).toMatch(/^%PDF/)
+  })
+
+  test.each([
+    ['job-sheet', PLATES, ''],
+    [
+      'tolerance-check',
+      { design: PLATES, contributors: { ballLotMean: { kind: 'uniform', plusMinus: 0.1 } } },
+      '/design',
+    ],
+    ['fit-correction', { design: PLATES, ring: 'outer', readings: [{ kind: 'ball-gap', value: 1 }] }, '/design'],
+    ['load-check', { design: PLATES, wood: 'maple-sugar', radialLoad: 10 }, '/design'],
+  ])('%s says that it does not answer for one', async (path, body, at) => {
+    const answer = await asked(path, body)
+    expect(problemIn(answer, 422).errors).toEqual([
+      { path: `${at}/arrangement`, message: expect.stringMatching(/thrust arrangement is not answered by/) },
+    ])
+  })
+})
+
 test.each([
   ['seasonal-fit', SEASON, '/design'],
   ['design', { ...ROLLERS, stock: {} }, ''],

@@ -4,6 +4,7 @@ import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { inUnits, mm } from '#shared/units/length.ts'
 import { PAPERS, type Paper } from '#src/drawings/papers.ts'
 import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
+import { assembledRings } from '#src/drawings/sheets/rings-assembly.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { designed, valid } from '#tests/support/designed.ts'
 import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
@@ -17,7 +18,7 @@ describe('whatever the bearing', () => {
   ])('%s: no text meets another, and nothing leaves the sheet', (_name, inputs, numRuns) => {
     fc.assert(
       fc.property(valid(inputs), fc.constantFrom<Paper>(...PAPERS), (made, paper) => {
-        expect(sheetFaults(assemblySheet(made, paper))).toEqual([])
+        expect(sheetFaults(assemblySheet(assembledRings(made), paper))).toEqual([])
       }),
       { numRuns },
     )
@@ -31,7 +32,7 @@ describe('whatever the bearing', () => {
           ...made.dimensions.map(({ key, value }) => [DIMENSION_SYMBOLS[key], inUnits(value, units)] as const),
           ['Dw', inUnits(made.bearing.settled.ballDiameter, units)] as const,
         ])
-        const sizes = textsOn(assemblySheet(made, 'a4')).flatMap(({ text }) => {
+        const sizes = textsOn(assemblySheet(assembledRings(made), 'a4')).flatMap(({ text }) => {
           const found = /^(\w+) (?:SØ|Ø|R)?([\d.]+)$/.exec(text)
           return found === null ? [] : [{ symbol: found[1] ?? '', value: Number(found[2]) }]
         })
@@ -63,7 +64,7 @@ describe('whatever the bearing', () => {
     fc.assert(
       fc.property(valid(likelyInput), (made) => {
         const { outerRing, innerRing, pitchRadius, settled } = made.bearing
-        const { shapes } = assemblySheet(made, 'letter')
+        const { shapes } = assemblySheet(assembledRings(made), 'letter')
         const radii = shapes.flatMap((shape) => (shape.kind === 'circle' ? [shape.radius] : []))
         const wanted = [
           outerRing.outsideDiameter / 2,
@@ -89,7 +90,7 @@ describe('whatever the bearing', () => {
 
 // 20 pixels a millimetre: the middle of a line is found to a pixel, 0.05 mm.
 test('rasterised, the outer circle of the face view is as wide as the outside diameter at the scale stated', () => {
-  const drawing = assemblySheet(designed(PLAIN), 'a4')
+  const drawing = assemblySheet(assembledRings(designed(PLAIN)), 'a4')
   expect(drawing.scale).toBe(1)
   const face = drawing.shapes.find((shape) => shape.kind === 'circle' && Math.abs(shape.radius - 50) < 1e-9)
   if (face?.kind !== 'circle') throw new RangeError('the face view must have an outer circle')
@@ -101,7 +102,7 @@ test('rasterised, the outer circle of the face view is as wide as the outside di
 })
 
 test('the two halves of a split ring are hatched apart, and the ball is not hatched', () => {
-  const { shapes } = assemblySheet(designed(PLAIN), 'a4')
+  const { shapes } = assemblySheet(assembledRings(designed(PLAIN)), 'a4')
   const slopes = shapes.flatMap((shape) =>
     shape.kind === 'line' && shape.role === 'hatch' && shape.from.y !== shape.to.y
       ? [Math.round((shape.to.y - shape.from.y) / (shape.to.x - shape.from.x))]
@@ -123,7 +124,7 @@ test('the two halves of a split ring are hatched apart, and the ball is not hatc
 })
 
 test('the same design gives the same bytes', () => {
-  expect(toSvg(assemblySheet(designed(PLAIN), 'a4'))).toBe(
-    toSvg(assemblySheet(designed({ ...PLAIN, bore: mm(12) }), 'a4')),
+  expect(toSvg(assemblySheet(assembledRings(designed(PLAIN)), 'a4'))).toBe(
+    toSvg(assemblySheet(assembledRings(designed({ ...PLAIN, bore: mm(12) })), 'a4')),
   )
 })

@@ -1,0 +1,99 @@
+import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import { grooveHalfWidth } from '#shared/geometry/groove.ts'
+import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
+import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
+import { circle, line, placed } from '#src/drawings/shapes.ts'
+import { textWidth } from '#src/drawings/text-width.ts'
+import { leader, levelLine, stacked, TEXT_HEIGHT } from './annotations.ts'
+import { labelBeside, type Room } from './groove-detail.ts'
+import { type PlateCrop, plateSection } from './plates.ts'
+import type { SizeText } from './size-text.ts'
+
+const HATCH_SPACING = 2
+/** Wood shown under a groove and beside it, in ball diameters. */
+const UNDER_SHOWN = 0.35
+const SIDE_SHOWN = 0.25
+/** Labels stand so far beside the section. */
+const LABEL_BESIDE = 6
+const LABELS_APART = 2 * TEXT_HEIGHT
+/** Where the arrows touch: the ball below its middle, the arc part of the way to its edge. */
+const BALL_TIP = -60
+const ARC_TIP = 0.6
+
+function cropOf({ plate, pitchRadius, settled }: ThrustBearing): PlateCrop {
+  const beside = Math.max(plate.grooveWidth, settled.ballDiameter) / 2 + SIDE_SHOWN * settled.ballDiameter
+  return {
+    low: Math.max(plate.boreDiameter / 2, pitchRadius - beside),
+    high: Math.min(plate.outsideDiameter / 2, pitchRadius + beside),
+    thickness: Math.min(plate.thickness, plate.grooveDepth + UNDER_SHOWN * settled.ballDiameter),
+  }
+}
+
+/** Where the space between the plates is measured: above the ball. */
+function gapLine(bearing: ThrustBearing): number {
+  const top = bearing.pitchRadius + bearing.settled.ballDiameter / 2
+  return (top + Math.max(top, cropOf(bearing).high)) / 2
+}
+
+const halfOf = (bearing: ThrustBearing): number => bearing.plateGap / 2 + cropOf(bearing).thickness
+
+/** What stands beside the section, and where it points to, in the bearing's millimetres. */
+function labelsOf(bearing: ThrustBearing, say: SizeText): readonly { readonly words: string; readonly tip: Point }[] {
+  const { plate, plateGap, pitchRadius, settled } = bearing
+  const { groove, ballDiameter } = settled
+  const symbol = DIMENSION_SYMBOLS
+  const up = ARC_TIP * grooveHalfWidth(groove)
+  const onArc = at(
+    plateGap / 2 + groove.depth - groove.radius + Math.sqrt((groove.radius - up) * (groove.radius + up)),
+    pitchRadius + up,
+  )
+  return [
+    { words: `${symbol.plateGap} ${say(plateGap)}`, tip: at(plateGap / 2, gapLine(bearing)) },
+    { words: `${symbol.plateGrooveRadius} R${say(plate.grooveRadius)}`, tip: onArc },
+    {
+      words: `${symbol.plateGrooveDepth} ${say(plate.grooveDepth)}`,
+      tip: at(plateGap / 2 + plate.grooveDepth, pitchRadius),
+    },
+    { words: `Dw SØ${say(ballDiameter)}`, tip: polar(at(0, pitchRadius), ballDiameter / 2, BALL_TIP) },
+  ]
+}
+
+function labelRoom(bearing: ThrustBearing, say: SizeText, room: Room): number {
+  const widest = Math.max(...labelsOf(bearing, say).map(({ words }) => textWidth(words, TEXT_HEIGHT)))
+  return Math.min(room.width / 2 - LABEL_BESIDE, 2 + widest)
+}
+
+/** The scale at which the grooves' surroundings fit a room with their labels. */
+export function plateDetailScale(bearing: ThrustBearing, say: SizeText, room: Room): Scale {
+  const { low, high } = cropOf(bearing)
+  const beside = LABEL_BESIDE + labelRoom(bearing, say, room)
+  return scaleUpTo(Math.min((room.width - beside) / (2 * halfOf(bearing)), room.height / (high - low)))
+}
+
+/** Both grooves and the ball, enlarged: round the origin, on paper. */
+export function plateDetail(bearing: ThrustBearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
+  const { pitchRadius, settled } = bearing
+  const crop = cropOf(bearing)
+  const middle = (crop.low + crop.high) / 2
+  const reach = settled.ballDiameter * 0.58
+  const shown = [
+    ...([-1, 1] as const).flatMap((side) => plateSection(bearing, side, HATCH_SPACING / factor, crop)),
+    circle('outline', at(0, pitchRadius), settled.ballDiameter / 2),
+    line('centre', at(-reach, pitchRadius), at(reach, pitchRadius)),
+    line('centre', at(0, pitchRadius - reach), at(0, pitchRadius + reach)),
+  ]
+  const [rightRoom, gap] = [labelRoom(bearing, say, room), (bearing.plateGap / 2) * factor]
+  const rows = labelsOf(bearing, say)
+    .map(({ words, tip }) => ({ words, tip: at(tip.x * factor, (tip.y - middle) * factor) }))
+    .toSorted((a, b) => b.tip.y - a.tip.y)
+  const wished = rows.map(({ tip }) => tip.y)
+  const heights = stacked(wished, LABELS_APART, -room.height / 2, room.height / 2)
+  const labels = rows.flatMap(({ words, tip }, index) => {
+    const start = at(halfOf(bearing) * factor + LABEL_BESIDE, heights[index] ?? tip.y)
+    return [...leader(start, tip), labelBeside(words, start, rightRoom - 1)]
+  })
+  const between = levelLine((gapLine(bearing) - middle) * factor, -gap, gap)
+  const all = [...placed(shown, factor, at(0, -middle * factor)), ...between, ...labels]
+  return placed(all, 1, at(-(LABEL_BESIDE + rightRoom) / 2, 0))
+}

@@ -1,0 +1,53 @@
+import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
+import { mm } from '#shared/units/length.ts'
+import type { Assembled } from './assembly.ts'
+import { plateDetail, plateDetailScale } from './plate-detail.ts'
+import { plateFace, plateHalfSection } from './plates.ts'
+import { columnsBeside, MID_GROOVE } from './size-columns.ts'
+
+/** Two plates with balls between them, as their sheet shows them. */
+export function assembledPlates({ bearing, dimensions }: ThrustDesign): Assembled {
+  const { settled, plate, height, pitchRadius } = bearing
+  const { units, balls } = settled.input
+  return {
+    ring: bearing,
+    dimensions,
+    outside: plate.outsideDiameter,
+    wide: height,
+    reach: settled.ballDiameter / 2,
+    section: (hatchSpacing, overhang) => plateHalfSection(bearing, hatchSpacing, overhang),
+    columns: (say, factor) => {
+      const half = (height / 2) * factor
+      return columnsBeside(
+        {
+          half,
+          outside: { key: 'plateOutsideDiameter', size: plate.outsideDiameter },
+          left: [],
+          right: [
+            { key: 'plateBoreDiameter', size: plate.boreDiameter, from: half },
+            { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE },
+          ],
+          width: { key: 'height', size: height },
+        },
+        say,
+        factor,
+      )
+    },
+    face: (overhang, ballRole) => plateFace(bearing, overhang, ballRole),
+    enlarged: {
+      scale: (say, room) => plateDetailScale(bearing, say, room),
+      draw: (say, scale, room) => plateDetail(bearing, say, scale, room),
+    },
+    words: {
+      title: 'Thrust ball bearing',
+      section: 'half section',
+      face: 'face, one plate off,',
+      description: (say) =>
+        [
+          `Half section, face view and enlarged groove of a wooden thrust bearing with ${balls.count} balls`,
+          `of ${say(settled.ballDiameter)} ${units} between two plates, ${say(plate.outsideDiameter)} ${units} outside,`,
+          `with a bore of ${say(plate.boreDiameter)} ${units}.`,
+        ].join(' '),
+    },
+  }
+}
