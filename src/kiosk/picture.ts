@@ -1,5 +1,6 @@
 import type { Design } from '#shared/bearing/design.ts'
 import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
+import { assembledRings } from '#src/drawings/sheets/rings-assembly.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { element } from './elements.ts'
 
@@ -8,7 +9,7 @@ export function showPicture(design: Design | undefined): void {
   const figure = element('drawing', HTMLElement)
   figure.toggleAttribute('data-stale', design === undefined)
   if (design === undefined) return
-  const sheet = assemblySheet(design, design.bearing.settled.input.units === 'in' ? 'letter' : 'a4')
+  const sheet = assemblySheet(assembledRings(design), design.bearing.settled.input.units === 'in' ? 'letter' : 'a4')
   const drawn = new DOMParser().parseFromString(toSvg(sheet, { fluid: true }), 'image/svg+xml')
   figure.replaceChildren(document.adoptNode(drawn.documentElement))
 }
