@@ -6,6 +6,8 @@ type Words = readonly (readonly [said: RegExp, instead: string])[]
 const WORDS: Readonly<Record<ArrangementName, Words>> = {
   radial: [],
   thrust: [
+    [/^The plugs and the play again\b/g, 'The plugs and the gap again'],
+    [/^Depth: the gap opens again\.$/g, 'Depth: the plates come nearer to each other.'],
     [/\bbehind the outer groove\b/g, 'outside the groove'],
     [/\binner ring's groove\b/g, 'groove'],
     [/\b(?:outer|inner) groove\b/g, 'groove'],

@@ -1,3 +1,4 @@
+import type { AnyDesign } from '#shared/bearing/any-design.ts'
 import type { Design } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -34,10 +35,14 @@ export type Operation = {
 }
 
 /** What the operations have in common: the design, the machines, and lengths in words. */
-export type Job = { readonly design: Design; readonly method: Method; readonly say: (length: Mm) => string }
+export type Job<Of extends AnyDesign = Design> = {
+  readonly design: Of
+  readonly method: Method
+  readonly say: (length: Mm) => string
+}
 
 /** A size of the design, as it is to be cut, and how far from it to stop. */
-export function size({ design }: Job, key: DimensionKey, name: string, stopShort = 0): Size {
+export function size({ design }: Job<AnyDesign>, key: DimensionKey, name: string, stopShort = 0): Size {
   const row = design.dimensions.find((dimension) => dimension.key === key)
   if (row === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
   const value = row.cutTo ?? row.value

@@ -1,10 +1,11 @@
+import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
 import { entryHoleDiameter, grooveStopShort, sawAllowance, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
-import type { Design } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
-import { mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/wire/caution.ts'
 import { figure } from '#src/wire/figure.ts'
 import { type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
+import { plates } from './plate-operations.ts'
 import { cheeks, closeOverRollers, cutRollers, innerTrack, outerTrack, tryRollers } from './roller-operations.ts'
 import type { Method } from './schema.ts'
 
@@ -13,9 +14,12 @@ import type { Method } from './schema.ts'
  * short, how to check, and what goes wrong. The order and the advice are common practice, no source; every figure is the
  * design's, or an allowance stated in `cutting-allowances.ts`.
  */
-export function operationsFor(design: Design, method: Method): readonly Operation[] {
-  const job: Job = { design, method, say: (length) => figure(length, design.bearing.settled.input.units) }
-  const toFinish = [finish(job), grain(job), wax(job), runIn(job)]
+export function operationsFor(design: AnyDesign, method: Method): readonly Operation[] {
+  const say = (length: Mm): string => figure(length, design.bearing.settled.input.units)
+  const all = { design, method, say }
+  const toFinish = [finish(all), grain(), wax(), runIn(all)]
+  if (isOfPlates(design)) return [chooseBalls(all), ...plates({ design, method, say }), ...toFinish]
+  const job: Job = { design, method, say }
   return hasTracks(job)
     ? [chooseBalls(job), cutRollers(job), ...outerRing(job), ...innerRing(job), cheeks(job), ...toFinish]
     : [chooseBalls(job), ...outerRing(job), ...innerRing(job), ...toFinish]
@@ -29,7 +33,7 @@ const bottomKeys = (job: Job): ReturnType<typeof cylinderKeys> =>
     ? cylinderKeys(job.design.bearing)
     : { outer: 'outerGrooveBottomDiameter', inner: 'innerGrooveBottomDiameter' }
 
-function chooseBalls({ design, say }: Job): Operation {
+function chooseBalls({ design, say }: Job<AnyDesign>): Operation {
   const { settled, gapPerBallDiameter } = design.bearing
   const { count, material = 'wood' } = settled.input.balls
   const tenth = mm(settled.ballDiameter / 100)
@@ -467,7 +471,7 @@ const innerSand = (job: Job): Operation => ({
   readings: [{ name: 'play, side to side', ring: 'inner', kind: 'radial-play', field: '/value' }],
 })
 
-function finish({ design, say }: Job): Operation {
+function finish({ design, say }: Job<AnyDesign>): Operation {
   const { finishAllowance } = design.bearing.settled
   const isBare = finishAllowance === 0
   return {
@@ -489,7 +493,7 @@ function finish({ design, say }: Job): Operation {
   }
 }
 
-const grain = (_job: Job): Operation => ({
+const grain = (): Operation => ({
   id: 'grain',
   part: 'both',
   title: 'Knock the raised grain back',
@@ -502,7 +506,7 @@ const grain = (_job: Job): Operation => ({
   readings: [],
 })
 
-const wax = (_job: Job): Operation => ({
+const wax = (): Operation => ({
   id: 'wax',
   part: 'both',
   title: 'Wax the grooves',
@@ -515,17 +519,27 @@ const wax = (_job: Job): Operation => ({
   readings: [],
 })
 
-function runIn({ design, say }: Job): Operation {
-  const { settled, ballGap, radialInternalClearance } = design.bearing
+const PLAY_READING = { name: 'play, side to side', ring: 'inner', kind: 'radial-play', field: '/value' } as const
+
+function runIn({ design, say }: Job<AnyDesign>): Operation {
+  const { settled, ballGap } = design.bearing
   return {
     id: 'run-in',
     part: 'both',
     title: 'Assemble and run in by hand',
     tool: 'hands',
-    how: 'A few hundred turns by hand, light load, both ways. Take it apart, wipe out the dust, look for shiny spots, and read the gap and the play once more.',
+    how: `A few hundred turns by hand, light load, both ways. Take it apart, wipe out the dust, look for shiny spots, and read the gap${isOfPlates(design) ? '' : ' and the play'} once more.`,
     sizes: [
       { symbol: DIMENSION_SYMBOLS.ballGap, name: 'ball gap', value: ballGap },
-      { symbol: DIMENSION_SYMBOLS.radialInternalClearance, name: 'play', value: radialInternalClearance },
+      ...(isOfPlates(design)
+        ? [{ symbol: DIMENSION_SYMBOLS.plateGap, name: 'between the plates', value: design.bearing.plateGap }]
+        : [
+            {
+              symbol: DIMENSION_SYMBOLS.radialInternalClearance,
+              name: 'play',
+              value: design.bearing.radialInternalClearance,
+            },
+          ]),
     ],
     check: `It coasts, and is as quiet at the end of a turn as at its start; the gap is still ${say(settled.minBallGap)} or more.`,
     mistake: {
@@ -538,7 +552,7 @@ function runIn({ design, say }: Job): Operation {
     ],
     readings: [
       { name: 'gap, all balls in', ring: 'outer', kind: 'ball-gap', field: '/value' },
-      { name: 'play, side to side', ring: 'inner', kind: 'radial-play', field: '/value' },
+      ...(isOfPlates(design) ? [] : [PLAY_READING]),
     ],
   }
 }

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
-import { design } from '#shared/bearing/design.ts'
+import { anyDesign } from '#shared/bearing/any-design.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -36,7 +36,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, reply, mediaType) => {
-      const designed = design(toDesignInput(body), 'job-sheet')
+      const designed = anyDesign(toDesignInput(body), 'job-sheet')
       if (!designed.ok) return refuseDesign(reply, designed.error, body)
       const sheet = toJobSheet(designed.value, body.method ?? USUAL_METHOD)
       if (mediaType === SHEET_TYPES.json) return sheet

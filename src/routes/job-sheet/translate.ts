@@ -1,4 +1,4 @@
-import type { Design } from '#shared/bearing/design.ts'
+import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
 import type { Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { wordedFor } from '#src/wire/arrangement-words.ts'
@@ -25,14 +25,17 @@ const SENTENCES: ReadonlySet<string> = new Set([
 ])
 
 /** The job sheet of a design, in the caller's units. */
-export function toJobSheet(design: Design, method: Method): JobSheetResponse {
-  const { settled, outerRing, innerRing } = design.bearing
+export function toJobSheet(design: AnyDesign, method: Method): JobSheetResponse {
+  const { settled } = design.bearing
   const { units, balls, shopDenominator } = settled.input
   const { count, material = 'wood' } = balls
   const say = (length: typeof settled.ballDiameter): string => figure(length, units)
+  const [outside, bore] = isOfPlates(design)
+    ? [design.bearing.plate.outsideDiameter, design.bearing.plate.boreDiameter]
+    : [design.bearing.outerRing.outsideDiameter, design.bearing.innerRing.boreDiameter]
   const sheet: JobSheetResponse = {
     units,
-    title: `Bearing of ${count} ${material} balls of ${say(settled.ballDiameter)}: ${say(outerRing.outsideDiameter)} outside, ${say(innerRing.boreDiameter)} bore`,
+    title: `Bearing of ${count} ${material} balls of ${say(settled.ballDiameter)}: ${say(outside)} outside, ${say(bore)} bore`,
     method,
     use: caution('light-use-only').message,
     operations: operationsFor(design, method).map((operation, index) =>

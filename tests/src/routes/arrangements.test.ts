@@ -209,7 +209,6 @@ describe('a turntable', () => {
   })
 
   test.each([
-    ['job-sheet', PLATES, ''],
     [
       'tolerance-check',
       { design: PLATES, contributors: { ballLotMean: { kind: 'uniform', plusMinus: 0.1 } } },
