@@ -1,4 +1,6 @@
 import { mm } from '#shared/units/length.ts'
+import type { Arena } from '#shared/wasm/arena.ts'
+import { closingKernel } from './closing-kernel.ts'
 import { unequalBallGap } from './unequal-balls.ts'
 
 /*
@@ -12,9 +14,10 @@ import { unequalBallGap } from './unequal-balls.ts'
  * reaches round more than once: those few, whose P lies in the first quadrant, are asked of `unequalBallGap` itself.
  */
 
-/** Rings of one count of balls, side by side: ball b of ring t at b × rings + t. */
+/** Rings of one count of balls, side by side, all in one arena: ball b of ring t at b × rings + t. */
 export interface RingBlock {
   readonly ballCount: number
+  /** `RINGS_AT_ONCE` or more. */
   readonly rings: number
   /** Of each ring [mm]. */
   readonly bottomRadii: Float64Array
@@ -24,90 +27,32 @@ export interface RingBlock {
   readonly larger: Float64Array
 }
 
+/** Closes blocks whose arrays lie in an arena. */
+export type CloseBlock = (block: RingBlock, gaps: Float64Array, meanDiameters: Float64Array) => void
+
 /**
- * The ball gap of each ring of a block, every ball on the bottom of its groove.
+ * The ball gap of each ring of a block, every ball on the bottom of its groove. Of what it makes,
  *
- * @param block ranges as for `unequalBallGap`, which are not looked at here; a row of balls must not reach 5/4 times round
- * @param gaps takes the gap of each ring [mm], to within 1e-15 Z Ro² over the span from the first centre to the last
- * @param meanDiameters takes the mean of the balls of each ring [mm], which costs next to nothing here
+ * - `block` has the ranges of `unequalBallGap`, which are not looked at here; a row of balls must not reach 5/4 times round
+ * - `gaps` takes the gap of each ring [mm], to within 1e-15 Z Ro² over the span from the first centre to the last
+ * - `meanDiameters` takes the mean of the balls of each ring [mm], which costs next to nothing here
  */
-export function unequalBallGaps(block: RingBlock, gaps: Float64Array, meanDiameters: Float64Array): void {
-  for (let ring = 0; ring < block.rings; ring += 2) {
-    // The last of an odd number is closed twice.
-    closeTwo(block, ring, Math.min(ring + 1, block.rings - 1), gaps, meanDiameters)
+export function unequalBallGaps(arena: Arena): CloseBlock {
+  const run = arena.start(closingKernel)
+  return (block, gaps, meanDiameters) => {
+    const { ballCount, rings, bottomRadii, diameters, larger } = block
+    const places = [bottomRadii, diameters, larger, gaps, meanDiameters].map(({ byteOffset }) => byteOffset)
+    const untold = run(ballCount, rings * Float64Array.BYTES_PER_ELEMENT, ...places)
+    // The sums are those of half the diameters in bottom radii.
+    const perBall = 2 / ballCount
+    for (let ring = 0; ring < rings; ring++) {
+      meanDiameters[ring] = (meanDiameters[ring] ?? 0) * perBall * (bottomRadii[ring] ?? 0)
+    }
+    if (untold === 0) return
+    for (let ring = 0; ring < rings; ring++) {
+      if (Number.isNaN(gaps[ring])) gaps[ring] = oneByOne(block, ring)
+    }
   }
-}
-
-/**
- * Two rings, step by step beside one another: what one has to wait for, the other has not. Plain variables, no tuples: this is
- * where trials spend their time.
- */
-function closeTwo(block: RingBlock, one: number, two: number, gaps: Float64Array, meanDiameters: Float64Array): void {
-  const { ballCount, rings, bottomRadii, diameters, larger } = block
-  const scaleOne = 0.5 / (bottomRadii[one] ?? 0)
-  const scaleTwo = 0.5 / (bottomRadii[two] ?? 0)
-  const largerOne = larger[one] ?? 0
-  const largerTwo = larger[two] ?? 0
-  const firstOne = ((diameters[one] ?? 0) + largerOne) * scaleOne
-  const firstTwo = ((diameters[two] ?? 0) + largerTwo) * scaleTwo
-  let realOne = 1
-  let realTwo = 1
-  let imaginaryOne = 0
-  let imaginaryTwo = 0
-  let sizeOne = 1
-  let sizeTwo = 1
-  let lastOne = firstOne
-  let lastTwo = firstTwo
-  let sumOne = firstOne
-  let sumTwo = firstTwo
-  const ahead = two - one
-  for (let ball = one + rings; ball < ballCount * rings; ball += rings) {
-    const ownOne = ((diameters[ball] ?? 0) + largerOne) * scaleOne
-    const ownTwo = ((diameters[ball + ahead] ?? 0) + largerTwo) * scaleTwo
-    const productOne = ownOne * lastOne
-    const productTwo = ownTwo * lastTwo
-    const roomOne = 1 - ownOne - lastOne
-    const roomTwo = 1 - ownTwo - lastTwo
-    const cosineOne = roomOne - productOne
-    const cosineTwo = roomTwo - productTwo
-    const sineOne = 2 * Math.sqrt(roomOne * productOne)
-    const sineTwo = 2 * Math.sqrt(roomTwo * productTwo)
-    const turnedOne = realOne * cosineOne - imaginaryOne * sineOne
-    const turnedTwo = realTwo * cosineTwo - imaginaryTwo * sineTwo
-    imaginaryOne = realOne * sineOne + imaginaryOne * cosineOne
-    imaginaryTwo = realTwo * sineTwo + imaginaryTwo * cosineTwo
-    realOne = turnedOne
-    realTwo = turnedTwo
-    sizeOne *= 1 - ownOne
-    sizeTwo *= 1 - ownTwo
-    lastOne = ownOne
-    lastTwo = ownTwo
-    sumOne += ownOne
-    sumTwo += ownTwo
-  }
-  // No more divisions than it takes: they are slow.
-  const perBall = 2 / ballCount
-  meanDiameters[one] = sumOne * perBall * (bottomRadii[one] ?? 0)
-  meanDiameters[two] = sumTwo * perBall * (bottomRadii[two] ?? 0)
-  gaps[one] = closed(block, one, realOne, imaginaryOne, sizeOne, firstOne, lastOne)
-  gaps[two] = closed(block, two, realTwo, imaginaryTwo, sizeTwo, firstTwo, lastTwo)
-}
-
-/** The span of a row that has been turned right round, less the balls at its ends. */
-function closed(
-  block: RingBlock,
-  ring: number,
-  real: number,
-  imaginary: number,
-  size: number,
-  first: number,
-  last: number,
-): number {
-  if (real > 0 && imaginary > 0) return oneByOne(block, ring)
-  const lastSquare = (1 - last) * (1 - last)
-  // M, the product of all but the ends, is size / (1 − last).
-  const square = (1 - first) * (1 - first) + lastSquare - (2 * real * lastSquare) / (size * size)
-  return (Math.sqrt(square) - first - last) * (block.bottomRadii[ring] ?? 0)
 }
 
 function oneByOne({ ballCount, rings, bottomRadii, diameters, larger }: RingBlock, ring: number): number {

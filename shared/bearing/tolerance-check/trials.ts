@@ -10,6 +10,7 @@ import {
   withoutReplacement,
 } from '#shared/statistics/monte-carlo.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
+import { type Arena, arenaFor } from '#shared/wasm/arena.ts'
 import type { Check } from './check.ts'
 import { drawLobes, roomForLobes, type SliceLobes } from './drawn-lobes.ts'
 import { CONTRIBUTORS, type ContributorName } from './input.ts'
@@ -36,6 +37,8 @@ interface Slice {
   readonly bottomRadii: Float64Array
   /** What the weather does to all balls alike, and to either ring. */
   readonly lot: Float64Array
+  /** Of whatever does not differ. */
+  readonly nothing: Float64Array
   readonly outer: Float64Array
   readonly inner: Float64Array
   /** Where balls stand that do not lie on the bottom of a round groove, and what laying them takes. */
@@ -44,18 +47,22 @@ interface Slice {
   readonly lobes: SliceLobes
 }
 
-const sliceOf = (count: number, ballDiameter: number): Slice => ({
-  alike: new Float64Array(count * SLICE).fill(ballDiameter),
+const sliceOf = (arena: Arena, count: number, ballDiameter: number): Slice => ({
+  alike: arena.array(count * SLICE).fill(ballDiameter),
   shifted: new Float64Array(count * SLICE),
-  means: new Float64Array(SLICE),
-  bottomRadii: new Float64Array(SLICE),
-  lot: new Float64Array(SLICE),
+  means: arena.array(SLICE),
+  bottomRadii: arena.array(SLICE),
+  lot: arena.array(SLICE),
+  nothing: arena.array(SLICE),
   outer: new Float64Array(SLICE),
   inner: new Float64Array(SLICE),
   centres: new Float64Array(count * SLICE),
   paths: roomForPaths(SLICE),
   lobes: roomForLobes(),
 })
+
+/** Rows of a slice's own in the arena, beside those of the balls and of all that is drawn. */
+const OWN_ROWS = 6
 
 /** The model, and by which names its sources go, in their order. */
 export interface TrialModel extends Model {
@@ -68,14 +75,22 @@ export function trialModel(check: Check): TrialModel {
   const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
   const weather = check.climate && weatherOf(check.climate)
   const sources = sourcesOf(check, count, weather)
-  const slice = sliceOf(count, settled.ballDiameter)
+  const rows = sources.reduce((sum, { source }) => sum + source.rows, count + OWN_ROWS)
+  const arena = arenaFor(rows * SLICE, sources.length + OWN_ROWS + 1)
+  const slice = sliceOf(arena, count, settled.ballDiameter)
+  const room = {
+    drawn: sources.map(({ source }) => arena.array(source.rows * SLICE)),
+    results: [arena.array(SLICE), arena.array(SLICE)],
+  }
+  const closeBlock = unequalBallGaps(arena)
   const isRound = !check.differences.has('outOfRound') && weather?.hasLobes !== true
   const onBottom = sitsOnBottom(outer, largestSeatRadius(check)) && isRound
-  const nothing = new Float64Array(SLICE)
+  const { nothing } = slice
   return {
     sources: sources.map(({ source }) => source),
     names: sources.map(({ name }) => name),
     outputs: 2,
+    room,
     evaluate: (drawn, [gaps = nothing, plays = nothing]) => {
       const row = (name: DrawnName): Float64Array | undefined => drawn[sources.findIndex((each) => each.name === name)]
       const state = row('state')
@@ -98,7 +113,7 @@ export function trialModel(check: Check): TrialModel {
         }
         const { bottomRadii } = slice
         const block = { ballCount: count, rings: SLICE, bottomRadii, diameters: balls, larger: lot ?? nothing }
-        unequalBallGaps(block, gaps, slice.means)
+        closeBlock(block, gaps, slice.means)
       } else {
         const diameters = lot === undefined ? balls : shiftBalls(balls, lot, slice.shifted)
         const centres = centresOf(outer, { diameters, film, further, moved: moved.outer }, slice.centres)

@@ -1,29 +1,46 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { RINGS_AT_ONCE } from '#shared/geometry/closing-kernel.ts'
 import { ballGap, closedPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { closingRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
 import { mm } from '#shared/units/length.ts'
+import { arenaFor } from '#shared/wasm/arena.ts'
 import { uniforms } from '#tests/support/chance.ts'
 import { ballCount, between } from '#tests/support/inputs.ts'
 
-/** Rings as lists of balls, as a block has them. */
-function gapsOf(bottomRadii: readonly number[], balls: readonly (readonly number[])[]): Float64Array {
-  const [rings, count] = [balls.length, balls[0]?.length ?? 0]
-  const diameters = new Float64Array(rings * count)
-  balls.forEach((ring, place) => {
-    ring.forEach((diameter, ball) => {
-      diameters[ball * rings + place] = diameter
+/** A block of so many rings, of which the first are those asked about and the others repeat the first. */
+function blockOf(
+  bottomRadii: readonly number[],
+  balls: readonly (readonly number[])[],
+  larger: readonly number[] = [],
+): { readonly gaps: readonly number[]; readonly means: readonly number[] } {
+  const count = balls[0]?.length ?? 0
+  const rings = Math.max(RINGS_AT_ONCE, balls.length)
+  const arena = arenaFor((count + 4) * rings, 5)
+  const filled = (values: readonly number[]) => {
+    const made = arena.array(rings)
+    made.forEach((_, ring) => {
+      made[ring] = values[ring] ?? values[0] ?? 0
     })
+    return made
+  }
+  const diameters = arena.array(rings * count)
+  diameters.forEach((_, place) => {
+    const ring = place % rings
+    diameters[place] = (balls[ring] ?? balls[0])?.[Math.floor(place / rings)] ?? Number.NaN
   })
-  const gaps = new Float64Array(rings)
-  const larger = new Float64Array(rings)
-  const block = { ballCount: count, rings, bottomRadii: Float64Array.from(bottomRadii), diameters, larger }
-  const means = new Float64Array(rings)
-  unequalBallGaps(block, gaps, means)
+  const [gaps, means] = [arena.array(rings), arena.array(rings)]
+  const block = { ballCount: count, rings, bottomRadii: filled(bottomRadii), diameters, larger: filled(larger) }
+  unequalBallGaps(arena)(block, gaps, means)
+  return { gaps: Array.from(gaps.subarray(0, balls.length)), means: Array.from(means.subarray(0, balls.length)) }
+}
+
+function gapsOf(bottomRadii: readonly number[], balls: readonly (readonly number[])[]): readonly number[] {
+  const { gaps, means } = blockOf(bottomRadii, balls)
   balls.forEach((ring, place) => {
-    const mean = ring.reduce((sum, diameter) => sum + diameter, 0) / count
-    expect(means[place]).toBeWithin(1e-14 * count * mean, mean)
+    const mean = ring.reduce((sum, diameter) => sum + diameter, 0) / ring.length
+    expect(means[place]).toBeWithin(1e-14 * ring.length * mean, mean)
   })
   return gaps
 }
@@ -73,18 +90,22 @@ test('the same gaps as one ring at a time, from rings that do not close to rings
 })
 
 test('balls that are all larger by some length are larger balls', () => {
-  const [rings, count] = [7, 9]
   const uniform = uniforms(4)
-  const each = (length: number, value: () => number) => Float64Array.from({ length }, value)
-  const diameters = each(rings * count, () => 16 + 0.2 * uniform())
-  const larger = each(rings, () => 0.1 * uniform())
-  const bottomRadii = each(rings, () => 32 + 0.1 * uniform())
-  const [gaps, means] = [new Float64Array(rings), new Float64Array(rings)]
-  unequalBallGaps({ ballCount: count, rings, bottomRadii, diameters, larger }, gaps, means)
-  const rows = Array.from({ length: rings }, (_, ring) =>
-    Array.from({ length: count }, (__, ball) => (diameters[ball * rings + ring] ?? 0) + (larger[ring] ?? 0)),
-  )
-  expect(Array.from(gaps)).toEqual(Array.from(gapsOf(Array.from(bottomRadii), rows)))
+  const each = (length: number, value: () => number) => Array.from({ length }, value)
+  const rings = each(7, () => 0).map(() => each(9, () => 16 + 0.2 * uniform()))
+  const larger = each(7, () => 0.1 * uniform())
+  const bottoms = each(7, () => 32 + 0.1 * uniform())
+  const largerRings = rings.map((ring, place) => ring.map((diameter) => diameter + (larger[place] ?? 0)))
+  expect(blockOf(bottoms, rings, larger)).toEqual(blockOf(bottoms, largerRings))
+})
+
+test('however many rings, each is what it is alone: the last step of four overlaps the one before', () => {
+  const uniform = uniforms(9)
+  for (let count = 4; count <= 13; count++) {
+    const rings = Array.from({ length: count }, () => Array.from({ length: 5 }, () => 16 + uniform()))
+    const bottoms = rings.map(() => 24 + uniform())
+    expect(gapsOf(bottoms, rings)).toEqual(rings.map((ring, place) => gapsOf([bottoms[place] ?? 0], [ring])[0]))
+  }
 })
 
 test('equal balls are the closed ring', () => {
