@@ -35,14 +35,16 @@ interface Lane {
   readonly lastSquare: Local
 }
 
+/** Number of balls, bytes of a row of all rings, and addresses of arrays. */
+const PARAMETERS = ['balls', 'row', 'bottomRadii', 'diameters', 'larger', 'gaps', 'sums'] as const
+
 /**
- * Parameters: number of balls, bytes of a row of all rings, and the addresses of bottom radii, diameters, what all balls are
- * larger by, gaps and sums of scaled diameters. Gaps of rows that have gone round more than once, or hardly begun to, are no
- * numbers; the answer is not 0 where there are such.
+ * Gaps, and sums of scaled diameters. Gaps of rows that have gone round more than once, or hardly begun to, are no numbers;
+ * the answer is not 0 where there are such.
  */
 export const closingKernel: KernelSource = () =>
-  moduleOf(7, ({ parameters, wholeNumber, pair: newPair }) => {
-    const [balls, row, bottomRadii, diameters, larger, gaps, sums] = parameters as unknown as SevenLocals
+  moduleOf(PARAMETERS, ({ parameters, wholeNumber, pair: newPair }) => {
+    const { balls, row, bottomRadii, diameters, larger, gaps, sums } = parameters
     const [at, ball, end, untold] = [wholeNumber(), wholeNumber(), wholeNumber(), wholeNumber()]
     const lanes = [0, VECTOR].map((offset) => laneAt(offset, newPair))
     const here = (array: Local): Code => i32.add(array.get, at.get)
@@ -110,8 +112,6 @@ export const closingKernel: KernelSource = () =>
       answer: untold.get,
     }
   })
-
-type SevenLocals = readonly [Local, Local, Local, Local, Local, Local, Local]
 
 const laneAt = (offset: number, newPair: () => Local): Lane => ({
   offset,

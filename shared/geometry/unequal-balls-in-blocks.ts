@@ -15,7 +15,7 @@ import { unequalBallGap } from './unequal-balls.ts'
  */
 
 /** Rings of one count of balls, side by side, all in one arena: ball b of ring t at b × rings + t. */
-export interface RingBlock {
+interface RingBlock {
   readonly ballCount: number
   /** `RINGS_AT_ONCE` or more. */
   readonly rings: number
@@ -28,7 +28,7 @@ export interface RingBlock {
 }
 
 /** Closes blocks whose arrays lie in an arena. */
-export type CloseBlock = (block: RingBlock, gaps: Float64Array, meanDiameters: Float64Array) => void
+type CloseBlock = (block: RingBlock, gaps: Float64Array, meanDiameters: Float64Array) => void
 
 /**
  * The ball gap of each ring of a block, every ball on the bottom of its groove. Of what it makes,

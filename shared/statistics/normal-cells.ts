@@ -12,19 +12,27 @@ const BITS = 10
 const CELLS = 2 ** BITS
 
 /** Of a word of 32 bits the first ten tell the cell, in the tails ten more the finer one, and all that are left the place. */
-const LEFT = 32 - BITS
-const LEFT_MASK = 2 ** LEFT - 1
-const FINER_LEFT = LEFT - BITS
-const FINER_MASK = 2 ** FINER_LEFT - 1
-const LAST = CELLS - 1
-const LOWER_TAIL = CELLS
-const UPPER_TAIL = 2 * CELLS
+export const LEFT = 32 - BITS
+export const LEFT_MASK = 2 ** LEFT - 1
+export const FINER_LEFT = LEFT - BITS
+export const FINER_MASK = 2 ** FINER_LEFT - 1
+export const LAST = CELLS - 1
+export const LOWER_TAIL = CELLS
+export const UPPER_TAIL = 2 * CELLS
+
+/** Of each cell where it begins and how wide it is: all cells, then those of the lower and those of the upper tail. */
+export const TABLE_LENGTH = 2 * 3 * CELLS
 
 /** No number is drawn further off than this, in standard deviations. */
 export const FARTHEST_DRAW = 5.3
 
 /** Always the same; made by the first who draws, for it takes longer than the start of everything else here. */
 let table: Float64Array | undefined
+
+export function normalCells(): Float64Array {
+  table ??= standardNormalCells()
+  return table
+}
 
 /** Draws independent normal numbers into the beginning of `out`, by + − × and a table. */
 export function drawNormals(
@@ -34,8 +42,7 @@ export function drawNormals(
   count: number,
 ): void {
   const words = drawWords(random, count)
-  table ??= standardNormalCells()
-  const cells = table
+  const cells = normalCells()
   for (let index = 0; index < count; index++) {
     const word = words[index] ?? 0
     let cell = word >>> LEFT
@@ -48,9 +55,8 @@ export function drawNormals(
   }
 }
 
-/** Where each cell begins and how wide it is: all cells, then those of the lower and those of the upper tail. */
 function standardNormalCells(): Float64Array {
-  const cells = new Float64Array(2 * 3 * CELLS)
+  const cells = new Float64Array(TABLE_LENGTH)
   const fine = 1 / (CELLS * CELLS)
   for (let cell = 0; cell < CELLS; cell++) {
     const upper = CELLS - 1 - cell

@@ -26,7 +26,7 @@ export interface Arena {
 export type KernelSource = () => Uint8Array<ArrayBuffer>
 
 /** Takes whole numbers, places of arrays among them, and answers with one. */
-export type Kernel = (...numbers: readonly number[]) => number
+type Kernel = (...numbers: readonly number[]) => number
 
 const PAGE = 65_536
 /** Vectors are loaded the faster where they do not lie across two lines of the cache. */

@@ -8,6 +8,7 @@
 export type Code = readonly number[]
 
 const I32 = 0x7f
+const F64 = 0x7c
 const V128 = 0x7b
 const WITHOUT_RESULT = 0x40
 
@@ -41,18 +42,29 @@ export const i32 = {
   shiftRight: of(0x76),
   turnLeft: of(0x77),
   isBelow: of(0x49),
-  isAbove: of(0x4b),
   isZero: of(0x45),
   /** The first where the last is not 0, else the second. */
   select: of(0x1b),
   load: (address: Code, offset = 0): Code => [...address, 0x28, 2, ...unsigned(offset)],
-  store: (address: Code, value: Code): Code => [...address, ...value, 0x36, 2, 0],
+  store: (address: Code, value: Code, offset = 0): Code => [...address, ...value, 0x36, 2, ...unsigned(offset)],
+} as const
+
+const bytesOf = (value: number): Code => Array.from(new Uint8Array(Float64Array.of(value).buffer))
+
+export const double = {
+  of: (value: number): Code => [0x44, ...bytesOf(value)],
+  add: of(0xa0),
+  mul: of(0xa2),
+  /** Of a whole number, 0 or above. */
+  from: of(0xb8),
+  load: (address: Code, offset = 0): Code => [...address, 0x2b, 3, ...unsigned(offset)],
+  store: (address: Code, value: Code): Code => [...address, ...value, 0x39, 3, 0],
 } as const
 
 /** Pairs of doubles. */
 export const pair = {
   /** The same number twice. */
-  both: (value: number): Code => [0x44, ...new Uint8Array(Float64Array.of(value).buffer), ...wide(0x14)],
+  both: (value: number): Code => [...double.of(value), ...wide(0x14)],
   add: of(...wide(0xf0)),
   sub: of(...wide(0xf1)),
   mul: of(...wide(0xf2)),
@@ -85,10 +97,20 @@ export const repeatWhile = (statements: readonly Code[], condition: Code): Code 
   0x0b,
 ]
 
-interface Variables {
-  /** What the caller hands over, in this order: whole numbers. */
-  readonly parameters: readonly Local[]
+/** The statements, where a condition holds. */
+export const when = (condition: Code, statements: readonly Code[]): Code => [
+  ...condition,
+  0x04,
+  WITHOUT_RESULT,
+  ...statements.flat(),
+  0x0b,
+]
+
+interface Variables<Name extends string> {
+  /** What the caller hands over: whole numbers. */
+  readonly parameters: Readonly<Record<Name, Local>>
   readonly wholeNumber: () => Local
+  readonly double: () => Local
   readonly pair: () => Local
 }
 
@@ -109,9 +131,12 @@ export const FUNCTION = 'run'
 /**
  * A module of one function that works in a memory it is given.
  *
- * @param parameterCount whole numbers that the function takes
+ * @param names of the whole numbers that the function takes, in their order
  */
-export function moduleOf(parameterCount: number, write: (variables: Variables) => Body): Uint8Array<ArrayBuffer> {
+export function moduleOf<Name extends string>(
+  names: readonly Name[],
+  write: (variables: Variables<Name>) => Body,
+): Uint8Array<ArrayBuffer> {
   const locals: Local[] = []
   const local = (type: number): Local => {
     const place = unsigned(locals.length)
@@ -119,11 +144,16 @@ export function moduleOf(parameterCount: number, write: (variables: Variables) =
     locals.push(made)
     return made
   }
-  const parameters = Array.from({ length: parameterCount }, () => local(I32))
-  const { statements, answer } = write({ parameters, wholeNumber: () => local(I32), pair: () => local(V128) })
-  const declared = list(...locals.slice(parameterCount).map(({ type }) => [1, type]))
+  const parameters = Object.fromEntries(names.map((each) => [each, local(I32)])) as Record<Name, Local>
+  const { statements, answer } = write({
+    parameters,
+    wholeNumber: () => local(I32),
+    double: () => local(F64),
+    pair: () => local(V128),
+  })
+  const declared = list(...locals.slice(names.length).map(({ type }) => [1, type]))
   const code = [...declared, ...statements.flat(), ...answer, 0x0b]
-  const type = [0x60, ...list(...parameters.map((each) => [each.type])), 1, I32]
+  const type = [0x60, ...list(...names.map(() => [I32])), 1, I32]
   return Uint8Array.of(
     ...[0x00, 0x61, 0x73, 0x6d, 1, 0, 0, 0],
     ...section(1, list(type)),

@@ -10,6 +10,7 @@ import {
   withoutReplacement,
 } from '#shared/statistics/monte-carlo.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
+import { NORMAL_ROOM, normalsIn } from '#shared/statistics/normal-kernel.ts'
 import { type Arena, arenaFor } from '#shared/wasm/arena.ts'
 import type { Check } from './check.ts'
 import { drawLobes, roomForLobes, type SliceLobes } from './drawn-lobes.ts'
@@ -61,8 +62,12 @@ const sliceOf = (arena: Arena, count: number, ballDiameter: number): Slice => ({
   lobes: roomForLobes(),
 })
 
-/** Rows of a slice's own in the arena, beside those of the balls and of all that is drawn. */
-const OWN_ROWS = 6
+/** Rows in the arena beside those of the balls: of all else that is drawn, of what comes of it, and of a slice's own. */
+const OTHER_ROWS = 20
+
+/** Room for balls as drawn, balls that are alike, and all else. */
+const arenaOf = (count: number): Arena =>
+  arenaFor((2 * count + OTHER_ROWS) * SLICE + NORMAL_ROOM.doubles, OTHER_ROWS + 2 + NORMAL_ROOM.arrays)
 
 /** The model, and by which names its sources go, in their order. */
 export interface TrialModel extends Model {
@@ -74,9 +79,14 @@ export function trialModel(check: Check): TrialModel {
   const { count } = settled.input.balls
   const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
   const weather = check.climate && weatherOf(check.climate)
-  const sources = sourcesOf(check, count, weather)
-  const rows = sources.reduce((sum, { source }) => sum + source.rows, count + OWN_ROWS)
-  const arena = arenaFor(rows * SLICE, sources.length + OWN_ROWS + 1)
+  const arena = arenaOf(count)
+  const normals = normalsIn(arena)
+  /** Normal numbers by the kernel; all others as ever. */
+  const numbers: Independent = (distribution, rows = 1) =>
+    distribution.kind === 'normal'
+      ? { rows, draw: (random, out) => normals(distribution, random, out) }
+      : independent(distribution, rows)
+  const sources = sourcesOf(check, count, weather, numbers)
   const slice = sliceOf(arena, count, settled.ballDiameter)
   const room = {
     drawn: sources.map(({ source }) => arena.array(source.rows * SLICE)),
@@ -135,9 +145,17 @@ interface NamedSource {
 /** Where lobes point: any direction alike. */
 const TURNS: Distribution = { kind: 'uniform', mean: 0.5, halfWidth: 0.5 }
 
+/** As many numbers of a distribution as there are rows, one where it does not say. */
+type Independent = (distribution: Distribution, rows?: number) => Source
+
 /** Balls are drawn as they are; all else as it differs. Always in the same order, which is part of the answer. */
-function sourcesOf(check: Check, count: number, weather: Weather | undefined): readonly NamedSource[] {
-  return [...contributorSources(check, count), ...(weather === undefined ? [] : weatherSources(weather))]
+function sourcesOf(
+  check: Check,
+  count: number,
+  weather: Weather | undefined,
+  numbers: Independent,
+): readonly NamedSource[] {
+  return [...contributorSources(check, count, numbers), ...(weather === undefined ? [] : weatherSources(weather))]
 }
 
 /** Drawn aside: a year that does nothing leaves every trial as it is without it. */
@@ -149,24 +167,28 @@ function weatherSources({ states, hasLobes }: Weather): readonly NamedSource[] {
   return [{ name: 'state', source: aside(independent(states)) }, ...(hasLobes ? grain : [])]
 }
 
-function contributorSources({ bearing, differences }: Check, count: number): readonly NamedSource[] {
+function contributorSources(
+  { bearing, differences }: Check,
+  count: number,
+  numbers: Independent,
+): readonly NamedSource[] {
   return CONTRIBUTORS.flatMap((name): readonly NamedSource[] => {
     const distribution = differences.get(name)
     if (distribution === undefined) return []
     if (name === 'ballDiameter') {
-      return [{ name, source: ballSource(distribution, bearing.settled.ballDiameter, count) }]
+      return [{ name, source: ballSource(distribution, bearing.settled.ballDiameter, count, numbers) }]
     }
-    if (name !== 'outOfRound') return [{ name, source: independent(distribution) }]
+    if (name !== 'outOfRound') return [{ name, source: numbers(distribution) }]
     return [
-      { name: 'lobes', source: independent(distribution, 2) },
+      { name: 'lobes', source: numbers(distribution, 2) },
       { name: 'direction', source: independent(TURNS) },
     ]
   })
 }
 
-function ballSource(difference: Distribution, ballDiameter: number, count: number): Source {
+function ballSource(difference: Distribution, ballDiameter: number, count: number, numbers: Independent): Source {
   if (difference.kind !== 'discrete') {
-    return independent({ ...difference, mean: difference.mean + ballDiameter }, count)
+    return numbers({ ...difference, mean: difference.mean + ballDiameter }, count)
   }
   return withoutReplacement(
     difference.values.map((value) => value + ballDiameter),
