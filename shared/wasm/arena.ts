@@ -16,7 +16,7 @@ type WasmModule = object
 
 /** A memory that kernels work in, cut into arrays. */
 export interface Arena {
-  /** @throws RangeError where there is no room left */
+  /** All 0. @throws RangeError where there is no room left */
   readonly array: (length: number) => Float64Array
   /** A kernel at work in this memory. */
   readonly start: (kernel: KernelSource) => Kernel
@@ -28,25 +28,64 @@ export type KernelSource = () => Uint8Array<ArrayBuffer>
 /** Takes whole numbers, places of arrays among them, and answers with one. */
 type Kernel = (...numbers: readonly number[]) => number
 
+/** A memory, and the kernels that have been started in it. */
+interface Workplace {
+  readonly memory: WasmMemory
+  readonly kernels: Map<KernelSource, Kernel>
+}
+
 const PAGE = 65_536
 /** Vectors are loaded the faster where they do not lie across two lines of the cache. */
 const ALIGNED = 64
 
-/** @param doubles that its arrays will have together, and as many arrays */
-export function arenaFor(doubles: number, arrays: number): Arena {
-  const memory = new WebAssembly.Memory({ initial: Math.ceil((8 * doubles + ALIGNED * arrays) / PAGE) })
+/**
+ * Memories that nobody works in at the moment. They are kept because each takes 8 GB of addresses, if hardly any memory, which an
+ * engine gives back late.
+ */
+const idle: Workplace[] = []
+
+/**
+ * Works in an arena, whose arrays are no one's afterwards.
+ *
+ * @param doubles that its arrays will have together, and as many arrays
+ */
+export function withArena<T>(doubles: number, arrays: number, use: (arena: Arena) => T): T {
+  const place = workplaceFor(8 * doubles + ALIGNED * arrays)
+  try {
+    return use(arenaIn(place))
+  } finally {
+    idle.push(place)
+  }
+}
+
+function workplaceFor(bytes: number): Workplace {
+  const found = idle.findIndex(({ memory }) => memory.buffer.byteLength >= bytes)
+  const [place] = found < 0 ? [] : idle.splice(found, 1)
+  if (place !== undefined) return place
+  // All that are idle are too small.
+  idle.length = 0
+  return { memory: new WebAssembly.Memory({ initial: Math.ceil(bytes / PAGE) }), kernels: new Map() }
+}
+
+function arenaIn({ memory, kernels }: Workplace): Arena {
   let used = 0
   return {
     array: (length) => {
-      const made = new Float64Array(memory.buffer, used, length)
-      used += Math.ceil((8 * length) / ALIGNED) * ALIGNED
+      const made = new Float64Array(memory.buffer, used, length).fill(0)
+      used += Math.ceil(made.byteLength / ALIGNED) * ALIGNED
       return made
     },
     start: (kernel) => {
-      const instance = new WebAssembly.Instance(compiled(kernel), { [MEMORY]: { [MEMORY]: memory } })
-      return instance.exports[FUNCTION] as Kernel
+      const started = kernels.get(kernel) ?? startedIn(memory, kernel)
+      kernels.set(kernel, started)
+      return started
     },
   }
+}
+
+function startedIn(memory: WasmMemory, kernel: KernelSource): Kernel {
+  const instance = new WebAssembly.Instance(compiled(kernel), { [MEMORY]: { [MEMORY]: memory } })
+  return instance.exports[FUNCTION] as Kernel
 }
 
 /** Each module is written and compiled once, by the first who needs it. */

@@ -8,7 +8,7 @@ import { pilotTrials, SLICE } from '#shared/statistics/monte-carlo.ts'
 import type { Part } from '#shared/statistics/sum-of-parts.ts'
 import type { Check } from './check.ts'
 import { gapSlopes, playSlopes, type Slopes } from './linear-law.ts'
-import { type TrialModel, trialModel } from './trials.ts'
+import { type TrialModel, withTrialModel } from './trials.ts'
 
 /*
  * Gap (first) and play (second) as straight lines in what differs: as sums of independent parts, for the distribution of the
@@ -60,17 +60,18 @@ export function linearSample(check: Check, seed: number, slices: number): Linear
   const { ballGap, radialInternalClearance } = check.bearing
   const room = (): Float64Array => new Float64Array(slices * SLICE)
   const sample = { linear: [room(), room()] as const, exact: [room(), room()] as const }
-  const model = trialModel(check)
   const lines = [
     { slopes: gapSlopes(check), nominal: ballGap },
     { slopes: playSlopes(check), nominal: radialInternalClearance },
   ]
-  pilotTrials(model, seed, slices, (drawn, results, slice) => {
-    lines.forEach(({ slopes, nominal }, figure) => {
-      const from = slice * SLICE
-      sample.exact[figure as 0 | 1].set(results[figure] ?? new Float64Array(0), from)
-      const out = sample.linear[figure as 0 | 1].subarray(from, from + SLICE).fill(nominal)
-      addLines(model, drawn, slopes, check.bearing.settled.ballDiameter, out)
+  withTrialModel(check, (model) => {
+    pilotTrials(model, seed, slices, (drawn, results, slice) => {
+      lines.forEach(({ slopes, nominal }, figure) => {
+        const from = slice * SLICE
+        sample.exact[figure as 0 | 1].set(results[figure] ?? new Float64Array(0), from)
+        const out = sample.linear[figure as 0 | 1].subarray(from, from + SLICE).fill(nominal)
+        addLines(model, drawn, slopes, check.bearing.settled.ballDiameter, out)
+      })
     })
   })
   return sample

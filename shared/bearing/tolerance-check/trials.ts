@@ -11,7 +11,7 @@ import {
 } from '#shared/statistics/monte-carlo.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
 import { NORMAL_ROOM, normalsIn } from '#shared/statistics/normal-kernel.ts'
-import { type Arena, arenaFor } from '#shared/wasm/arena.ts'
+import { type Arena, withArena } from '#shared/wasm/arena.ts'
 import type { Check } from './check.ts'
 import { drawLobes, roomForLobes, type SliceLobes } from './drawn-lobes.ts'
 import { CONTRIBUTORS, type ContributorName } from './input.ts'
@@ -65,21 +65,24 @@ const sliceOf = (arena: Arena, count: number, ballDiameter: number): Slice => ({
 /** Rows in the arena beside those of the balls: of all else that is drawn, of what comes of it, and of a slice's own. */
 const OTHER_ROWS = 20
 
-/** Room for balls as drawn, balls that are alike, and all else. */
-const arenaOf = (count: number): Arena =>
-  arenaFor((2 * count + OTHER_ROWS) * SLICE + NORMAL_ROOM.doubles, OTHER_ROWS + 2 + NORMAL_ROOM.arrays)
-
 /** The model, and by which names its sources go, in their order. */
 export interface TrialModel extends Model {
   readonly names: readonly DrawnName[]
 }
 
-export function trialModel(check: Check): TrialModel {
+/** The model of a bearing, good until `use` is done. */
+export function withTrialModel<T>(check: Check, use: (model: TrialModel) => T): T {
+  const { count } = check.bearing.settled.input.balls
+  // Balls as drawn, balls that are alike, and all else.
+  const doubles = (2 * count + OTHER_ROWS) * SLICE + NORMAL_ROOM.doubles
+  return withArena(doubles, OTHER_ROWS + 2 + NORMAL_ROOM.arrays, (arena) => use(trialModel(check, arena)))
+}
+
+function trialModel(check: Check, arena: Arena): TrialModel {
   const { settled } = check.bearing
   const { count } = settled.input.balls
   const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
   const weather = check.climate && weatherOf(check.climate)
-  const arena = arenaOf(count)
   const normals = normalsIn(arena)
   /** Normal numbers by the kernel; all others as ever. */
   const numbers: Independent = (distribution, rows = 1) =>

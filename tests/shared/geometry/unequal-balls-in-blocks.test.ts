@@ -5,7 +5,7 @@ import { ballGap, closedPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { closingRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
 import { mm } from '#shared/units/length.ts'
-import { arenaFor } from '#shared/wasm/arena.ts'
+import { withArena } from '#shared/wasm/arena.ts'
 import { uniforms } from '#tests/support/chance.ts'
 import { ballCount, between } from '#tests/support/inputs.ts'
 
@@ -17,23 +17,24 @@ function blockOf(
 ): { readonly gaps: readonly number[]; readonly means: readonly number[] } {
   const count = balls[0]?.length ?? 0
   const rings = Math.max(RINGS_AT_ONCE, balls.length)
-  const arena = arenaFor((count + 4) * rings, 5)
-  const filled = (values: readonly number[]) => {
-    const made = arena.array(rings)
-    made.forEach((_, ring) => {
-      made[ring] = values[ring] ?? values[0] ?? 0
+  return withArena((count + 4) * rings, 5, (arena) => {
+    const filled = (values: readonly number[]) => {
+      const made = arena.array(rings)
+      made.forEach((_, ring) => {
+        made[ring] = values[ring] ?? values[0] ?? 0
+      })
+      return made
+    }
+    const diameters = arena.array(rings * count)
+    diameters.forEach((_, place) => {
+      const ring = place % rings
+      diameters[place] = (balls[ring] ?? balls[0])?.[Math.floor(place / rings)] ?? Number.NaN
     })
-    return made
-  }
-  const diameters = arena.array(rings * count)
-  diameters.forEach((_, place) => {
-    const ring = place % rings
-    diameters[place] = (balls[ring] ?? balls[0])?.[Math.floor(place / rings)] ?? Number.NaN
+    const [gaps, means] = [arena.array(rings), arena.array(rings)]
+    const block = { ballCount: count, rings, bottomRadii: filled(bottomRadii), diameters, larger: filled(larger) }
+    unequalBallGaps(arena)(block, gaps, means)
+    return { gaps: Array.from(gaps.subarray(0, balls.length)), means: Array.from(means.subarray(0, balls.length)) }
   })
-  const [gaps, means] = [arena.array(rings), arena.array(rings)]
-  const block = { ballCount: count, rings, bottomRadii: filled(bottomRadii), diameters, larger: filled(larger) }
-  unequalBallGaps(arena)(block, gaps, means)
-  return { gaps: Array.from(gaps.subarray(0, balls.length)), means: Array.from(means.subarray(0, balls.length)) }
 }
 
 function gapsOf(bottomRadii: readonly number[], balls: readonly (readonly number[])[]): readonly number[] {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { arenaFor, type KernelSource } from '#shared/wasm/arena.ts'
+import { type KernelSource, withArena } from '#shared/wasm/arena.ts'
 import { type Code, double, i32, moduleOf, pair, repeatWhile, when, whole } from '#shared/wasm/assembler.ts'
 
 /** What an expression of two whole numbers comes to. */
@@ -9,7 +9,7 @@ function worked(expression: (one: Code, other: Code) => Code) {
       statements: [],
       answer: expression(one.get, other.get),
     }))
-  return arenaFor(0, 1).start(source)
+  return (...numbers: readonly number[]) => withArena(0, 1, (arena) => arena.start(source)(...numbers))
 }
 
 describe('whole numbers', () => {
@@ -43,19 +43,20 @@ describe('whole numbers', () => {
 describe('arrays', () => {
   /** Each element of an array made another by an expression. */
   const changed = (values: readonly number[], write: (value: Code) => Code): readonly number[] => {
-    const arena = arenaFor(values.length, 1)
-    const array = arena.array(values.length)
-    array.set(values)
-    const source: KernelSource = () =>
-      moduleOf(['at', 'end'], ({ parameters: { at, end } }) => {
-        const step = pair.store(at.get, write(pair.load(at.get)))
-        return {
-          statements: [repeatWhile([step, at.set(i32.add(at.get, whole(16)))], i32.isBelow(at.get, end.get))],
-          answer: whole(0),
-        }
-      })
-    arena.start(source)(array.byteOffset, array.byteOffset + array.byteLength)
-    return Array.from(array)
+    return withArena(values.length, 1, (arena) => {
+      const array = arena.array(values.length)
+      array.set(values)
+      const source: KernelSource = () =>
+        moduleOf(['at', 'end'], ({ parameters: { at, end } }) => {
+          const step = pair.store(at.get, write(pair.load(at.get)))
+          return {
+            statements: [repeatWhile([step, at.set(i32.add(at.get, whole(16)))], i32.isBelow(at.get, end.get))],
+            answer: whole(0),
+          }
+        })
+      arena.start(source)(array.byteOffset, array.byteOffset + array.byteLength)
+      return Array.from(array)
+    })
   }
   const VALUES = [1, 2.5, -3, 0.1, 1e300, 7]
 
@@ -71,37 +72,63 @@ describe('arrays', () => {
   })
 
   test('one double, a condition and what is set', () => {
-    const arena = arenaFor(2, 1)
-    const array = arena.array(2)
-    array.set([1.5, 0])
-    const source: KernelSource = () =>
-      moduleOf(['at', 'count'], ({ parameters: { at, count }, double: newDouble, pair: newPair }) => {
-        const [sum, both] = [newDouble(), newPair()]
-        return {
-          statements: [
-            sum.set(double.load(at.get)),
-            when(i32.isZero(count.get), [sum.set(double.of(-1))]),
-            double.store(i32.add(at.get, whole(8)), double.mul(double.add(sum.get, double.from(count.get)), sum.get)),
-            both.set(pair.load(at.get)),
-          ],
-          answer: pair.anySet(pair.and(both.get, both.get)),
-        }
-      })
-    const run = arena.start(source)
-    expect(run(array.byteOffset, 4)).toBe(1)
-    expect(array[1]).toBe(5.5 * 1.5)
-    run(array.byteOffset, 0)
-    expect(array[1]).toBe(1)
+    withArena(2, 1, (arena) => {
+      const array = arena.array(2)
+      array.set([1.5, 0])
+      const source: KernelSource = () =>
+        moduleOf(['at', 'count'], ({ parameters: { at, count }, double: newDouble, pair: newPair }) => {
+          const [sum, both] = [newDouble(), newPair()]
+          return {
+            statements: [
+              sum.set(double.load(at.get)),
+              when(i32.isZero(count.get), [sum.set(double.of(-1))]),
+              double.store(i32.add(at.get, whole(8)), double.mul(double.add(sum.get, double.from(count.get)), sum.get)),
+              both.set(pair.load(at.get)),
+            ],
+            answer: pair.anySet(pair.and(both.get, both.get)),
+          }
+        })
+      const run = arena.start(source)
+      expect(run(array.byteOffset, 4)).toBe(1)
+      expect(array[1]).toBe(5.5 * 1.5)
+      run(array.byteOffset, 0)
+      expect(array[1]).toBe(1)
+    })
   })
 })
 
-test('an arena gives arrays that do not overlap, and no more than it has', () => {
-  const arena = arenaFor(3 * 100, 3)
-  const arrays = [arena.array(100), arena.array(100), arena.array(100)]
-  arrays.forEach((array, place) => {
-    array.fill(place)
+describe('an arena', () => {
+  test('gives arrays that do not overlap, empty whatever was in them, and no more than it has', () => {
+    for (let time = 0; time < 3; time++) {
+      withArena(3 * 100, 3, (arena) => {
+        const arrays = [arena.array(100), arena.array(100), arena.array(100)]
+        expect(arrays.every((array) => array.every((value) => value === 0))).toBe(true)
+        arrays.forEach((array, place) => {
+          array.fill(place + 1)
+        })
+        expect(arrays.map((array) => array.every((value, _, all) => value === all[0]))).toEqual([true, true, true])
+        expect(arrays.map((array) => array[0])).toEqual([1, 2, 3])
+        expect(() => arena.array(1_000_000)).toThrow(RangeError)
+      })
+    }
   })
-  expect(arrays.map((array) => array.every((value, _, all) => value === all[0]))).toEqual([true, true, true])
-  expect(arrays.map((array) => array[0])).toEqual([0, 1, 2])
-  expect(() => arena.array(1_000_000)).toThrow(RangeError)
+
+  test('inside another is another', () => {
+    withArena(10, 1, (outer) => {
+      const array = outer.array(10).fill(1)
+      withArena(10, 1, (inner) => inner.array(10).fill(2))
+      expect(array.every((value) => value === 1)).toBe(true)
+    })
+  })
+
+  test('is free again after what threw in it', () => {
+    const buffer = () => withArena(10, 1, (arena) => arena.array(1).buffer)
+    const before = buffer()
+    expect(() =>
+      withArena(10, 1, () => {
+        throw new Error('midway')
+      }),
+    ).toThrow('midway')
+    expect(buffer()).toBe(before)
+  })
 })
