@@ -33,7 +33,7 @@ interface Step {
  */
 export function polynomialFit(xs: Float64Array, ys: Float64Array, degree: number): PolynomialFit {
   requireWhole('number of points', xs.length, degree + 2)
-  const residuals = Float64Array.from(ys)
+  const residuals = ys.slice()
   const steps: Step[] = []
   for (let k = 0; k <= degree; k++) {
     const step = nextStep(xs, residuals, steps.at(-1), steps.at(-2))
@@ -55,10 +55,11 @@ export function polynomialFit(xs: Float64Array, ys: Float64Array, degree: number
 }
 
 function nextStep(xs: Float64Array, left: Float64Array, last: Step | undefined, before: Step | undefined): Step {
-  const values = xs.map((x, point) =>
-    last === undefined ? 1 : (x - last.middle) * (last.values[point] ?? 0) - last.carry * (before?.values[point] ?? 0),
-  )
-  let [square, moment, product] = [0, 0, 0]
+  const values = new Float64Array(xs.length).fill(1)
+  if (last !== undefined) climb(xs, last, before?.values ?? new Float64Array(xs.length), values)
+  let square = 0
+  let moment = 0
+  let product = 0
   for (let point = 0; point < xs.length; point++) {
     const value = values[point] ?? 0
     square += value * value
@@ -68,6 +69,13 @@ function nextStep(xs: Float64Array, left: Float64Array, last: Step | undefined, 
   const per = square > 0 ? 1 / square : 0
   const carry = last !== undefined && last.square > 0 ? square / last.square : 0
   return { middle: moment * per, carry, coefficient: product * per, square, values }
+}
+
+/** The next polynomial's values from those of the last two. */
+function climb(xs: Float64Array, { middle, carry, values: own }: Step, before: Float64Array, out: Float64Array): void {
+  for (let point = 0; point < xs.length; point++) {
+    out[point] = ((xs[point] ?? 0) - middle) * (own[point] ?? 0) - carry * (before[point] ?? 0)
+  }
 }
 
 /** Of the coefficients: Σ p_k p_l e² over both squares, e what a point is off. */

@@ -74,8 +74,19 @@ export function aimOf(check: Check, gaps: GapSpread, atNominal: Outcomes): Aim {
   }
 }
 
+/** Which gaps come to lie at the limits, and the shares that they divide. */
+interface Shares {
+  readonly low: number
+  readonly high: number
+  readonly tooTight: number
+  readonly fits: number
+  readonly tooLoose: number
+}
+
 /** What becomes of the trials when the balls run further out by some length. */
 interface Shifts {
+  readonly shares: (further: number) => Shares
+  /** The same with how sure it is, which takes longer. */
   readonly outcomes: (further: number) => Outcomes
   /** Where the mean comes to lie. */
   readonly meanAt: (further: number) => number
@@ -89,13 +100,17 @@ function shiftsOf({ bearing, gapLimits }: Check, { histogram: gaps, mean, chance
   const below = accumulated(gaps)
   const count = below.at(-1) ?? 0
   const [radiusAtMin, radiusAtMax] = [curve.radiusAt(gapLimits.min), curve.radiusAt(gapLimits.max)]
-  const outcomes = (further: number): Outcomes => {
+  const shares = (further: number): Shares => {
     const [low, high] = [curve.gapAt(radiusAtMin - further), curve.gapAt(radiusAtMax - further)]
-    const [tight, notLoose] = [shareBelow(gaps, below, low), shareBelow(gaps, below, high)]
+    const [tooTight, notLoose] = [shareBelow(gaps, below, low), shareBelow(gaps, below, high)]
+    return { low, high, tooTight, fits: Math.max(0, notLoose - tooTight), tooLoose: 1 - notLoose }
+  }
+  const outcomes = (further: number): Outcomes => {
+    const { low, high, tooTight, fits, tooLoose } = shares(further)
     return {
-      tooTight: chance(tight, undefined, low),
-      fits: chance(Math.max(0, notLoose - tight), low, high),
-      tooLoose: chance(1 - notLoose, high, undefined),
+      tooTight: chance(tooTight, undefined, low),
+      fits: chance(fits, low, high),
+      tooLoose: chance(tooLoose, high, undefined),
     }
   }
   const edge = (share: number): number => {
@@ -103,6 +118,7 @@ function shiftsOf({ bearing, gapLimits }: Check, { histogram: gaps, mean, chance
     return Math.min(Math.max(gaps.low + found * gaps.binWidth, gaps.least), gaps.most)
   }
   return {
+    shares,
     outcomes,
     meanAt: (further) => curve.gapAt(curve.radiusAt(mean) + further),
     deepest: radiusAtMax - curve.radiusAt(edge(BEYOND_NOTICE)),
@@ -162,27 +178,26 @@ const LEAST_DEPTH = 0.01
  * The shift of the best yield. Where the yield is flat within its own standard error, the middle of the flat: as far from too
  * tight as from too deep.
  */
-function bestBetween({ outcomes }: Shifts, from: number, to: number): number {
+function bestBetween({ shares, outcomes }: Shifts, from: number, to: number): number {
   const shifts = Array.from({ length: STEPS + 1 }, (_, step) => from + (step / STEPS) * (to - from))
-  const yields = shifts.map((shift) => outcomes(shift).fits)
-  const most = Math.max(...yields.map(({ value }) => value))
-  const peak = yields.findIndex(({ value }) => value === most)
-  const enough = most - (yields[peak]?.standardError ?? 0)
-  const isEnough = (step: number): boolean => (yields[step]?.value ?? 0) >= enough
+  const yields = shifts.map((shift) => shares(shift).fits)
+  const most = Math.max(...yields)
+  const peak = yields.indexOf(most)
+  const enough = most - outcomes(shifts[peak] ?? 0).fits.standardError
   let [first, last] = [peak, peak]
-  while (first > 0 && isEnough(first - 1)) first--
-  while (last < STEPS && isEnough(last + 1)) last++
+  while (first > 0 && (yields[first - 1] ?? 0) >= enough) first--
+  while (last < STEPS && (yields[last + 1] ?? 0) >= enough) last++
   return ((shifts[first] ?? 0) + (shifts[last] ?? 0)) / 2
 }
 
 /** The deepest shift whose chance of too deep is accepted: that chance grows with the depth. */
-function deepestWithin({ outcomes }: Shifts, risk: number, from: number, to: number): number | undefined {
-  if (outcomes(from).tooLoose.value > risk) return undefined
+function deepestWithin({ shares }: Shifts, risk: number, from: number, to: number): number | undefined {
+  if (shares(from).tooLoose > risk) return undefined
   let [kept, over] = [from, to]
-  if (outcomes(to).tooLoose.value <= risk) return to
+  if (shares(to).tooLoose <= risk) return to
   for (let halving = 0; halving < 50; halving++) {
     const middle = (kept + over) / 2
-    if (outcomes(middle).tooLoose.value <= risk) kept = middle
+    if (shares(middle).tooLoose <= risk) kept = middle
     else over = middle
   }
   return kept

@@ -90,12 +90,17 @@ function addLines(
     // Balls are drawn as they are, all else as it differs; of lobes the size counts.
     const nominal = name === 'ballDiameter' ? ballDiameter : 0
     slopes.forEach((slope, row) => {
-      for (let trial = 0; trial < SLICE; trial++) {
-        const value = rows[row * SLICE + trial] ?? Number.NaN
-        out[trial] = (out[trial] ?? 0) + slope * (name === 'lobes' ? Math.abs(value) : value - nominal)
-      }
+      const values = rows.subarray(row * SLICE, (row + 1) * SLICE)
+      addLine(name === 'lobes' ? values.map(Math.abs) : values, nominal, slope, out)
     })
   })
+}
+
+function addLine(values: Float64Array, nominal: number, slope: number, out: Float64Array): void {
+  if (slope === 0) return
+  for (let trial = 0; trial < SLICE; trial++) {
+    out[trial] = (out[trial] ?? 0) + slope * ((values[trial] ?? 0) - nominal)
+  }
 }
 
 function slopesOfRows(name: TrialModel['names'][number], { eachBall, of }: Slopes): readonly number[] {
