@@ -3,6 +3,7 @@ import { once } from 'node:events'
 import { join } from 'node:path'
 import { Piscina } from 'piscina'
 import { request } from 'undici'
+import { MOST_TRIALS } from '#shared/bearing/tolerance-check/defaults.ts'
 import type { ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
 import { concludeTrials, prepareTrials, runTrials } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import { batchCount } from '#shared/statistics/monte-carlo.ts'
@@ -113,10 +114,10 @@ async function threads(): Promise<void> {
     const filename = join(import.meta.dirname, '../../src/workers/tasks.ts')
     const pool = new Piscina({ filename, minThreads: count, maxThreads: count })
     const runPart: RunPart = (name, input) => pool.run(input, { name })
-    await checkTolerance(inputFor(12, TRIALS), runPart, count)
+    await checkTolerance(inputFor(24, TRIALS), runPart, count)
     for (let run = 0; run < RUNS; run += 1) {
       const before = performance.now()
-      await checkTolerance(inputFor(12, 4 * TRIALS), runPart, count)
+      await checkTolerance(inputFor(24, MOST_TRIALS), runPart, count)
       seconds[count].push((performance.now() - before) / 1000)
     }
     await pool.destroy()
@@ -126,7 +127,7 @@ async function threads(): Promise<void> {
     ratio >= 1.7,
     ratio,
     '≥ 1.7',
-    'two threads / one',
+    `two threads / one, ${MOST_TRIALS} trials of 24 balls`,
     `${median(seconds[1]).toFixed(2)} and ${median(seconds[2]).toFixed(2)} s`,
   )
 }

@@ -9,7 +9,6 @@ import { pagePolicy } from '#src/wire/html.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
 import { paperFor } from '#src/wire/sheet-options.ts'
 import { JobOperation, JobReading, JobSheetRequest, JobSheetResponse, JobSize, SHEET_TYPES, Sheet } from './schema.ts'
-import { toJobSheet, USUAL_METHOD } from './translate.ts'
 
 export const JOB_SHEET_SCHEMAS = [JobSize, JobReading, JobOperation, JobSheetRequest, JobSheetResponse]
 
@@ -38,6 +37,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
     handler: async (body, request, reply, mediaType) => {
       const designed = anyDesign(toDesignInput(body), 'job-sheet')
       if (!designed.ok) return refuseDesign(reply, designed.error, body)
+      const { toJobSheet, USUAL_METHOD } = await import('./translate.ts')
       const sheet = toJobSheet(designed.value, body.method ?? USUAL_METHOD)
       if (mediaType === SHEET_TYPES.json) return sheet
       if (mediaType === SHEET_TYPES.pdf) {
