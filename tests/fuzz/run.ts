@@ -25,6 +25,9 @@ const LEAST_LOOKS = 90
 
 type Tally = { readonly statuses: Map<number, number>; slowestMs: number; slowest: string }
 
+/** Resident memory, and how many requests had been answered by then. */
+type Look = { readonly answered: number; readonly mb: number }
+
 const faults: string[] = []
 let answered = 0
 
@@ -34,18 +37,17 @@ try {
     '/health/ready',
   )
   const before = performance.now()
-  const memory: number[] = []
-  const timer = setInterval(() => memory.push(residentMb(server)), MEMORY_EVERY_MS)
+  const memory: Look[] = []
+  const timer = setInterval(() => memory.push({ answered, mb: residentMb(server) }), MEMORY_EVERY_MS)
   const lanes = OPERATIONS.filter(({ operationId }) => only === undefined || operationId === only)
   const tallies = await Promise.all(lanes.map((operation) => lane(operation, server)))
   clearInterval(timer)
   await stop(server)
   report(lanes, tallies, (performance.now() - before) / 1000)
-  faults.push(...growth(memory))
+  remember(memory)
 } finally {
   stopAll()
 }
-for (const fault of faults) console.log(`\nFAULT ${fault}`)
 console.log(`\n${answered} requests, ${faults.length} faults`)
 process.exitCode = faults.length === 0 ? 0 : 1
 
@@ -66,10 +68,10 @@ async function lane(operation: Operation, { address }: Started): Promise<Tally> 
     const run = await fc.check(attemptsAt(operation, pool, address, witness), { seed, numRuns: ROUND })
     if (!run.failed) continue
     const [request] = run.counterexample ?? []
-    faults.push(`${operation.operationId}, seed ${seed}: ${run.errorInstance}\n${request && shown(request)}`)
+    complain(`${operation.operationId}, seed ${seed}: ${run.errorInstance}\n${request && shown(request)}`)
   }
   if (tally.slowestMs > BUDGET_MS)
-    faults.push(`${operation.operationId} took ${tally.slowestMs.toFixed(0)} ms for ${tally.slowest}`)
+    complain(`${operation.operationId} took ${tally.slowestMs.toFixed(0)} ms for ${tally.slowest}`)
   await pool.destroy()
   return tally
 }
@@ -78,17 +80,28 @@ function shown({ method, target, headers, body = '' }: FuzzRequest): string {
   return `${method} ${target} ${JSON.stringify(headers)} ${body}`.slice(0, 4_000)
 }
 
+/** At once: a run of hours may be broken off. */
+function complain(fault: string): void {
+  faults.push(fault)
+  console.log(`FAULT ${fault}\n`)
+}
+
 /** Memory is flat when the last quarter of a run lies no higher than the second, when all is warm. */
-function growth(memory: readonly number[]): readonly string[] {
-  const quarter = (which: number): number => {
-    const part = memory.slice(Math.floor((which * memory.length) / 4), Math.floor(((which + 1) * memory.length) / 4))
-    return part.toSorted((a, b) => a - b)[Math.floor(part.length / 2)] ?? Number.NaN
+function remember(looks: readonly Look[]): void {
+  const median = (from: number, to: number): number => {
+    const part = looks.slice(Math.floor(from * looks.length), Math.floor(to * looks.length))
+    return part.map(({ mb }) => mb).toSorted((a, b) => a - b)[Math.floor(part.length / 2)] ?? Number.NaN
   }
-  const [warm, last] = [quarter(1), quarter(3)]
+  const fifths = [0.2, 0.4, 0.6, 0.8, 1].map((share) => {
+    const look = looks.findLast((each) => each.answered <= share * answered)
+    return `${(100 * share).toFixed(0)} %: ${look?.mb.toFixed(0)} MB`
+  })
+  const peak = looks.reduce((most, { mb }) => Math.max(most, mb), 0)
+  const [warm, last] = [median(0.25, 0.5), median(0.75, 1)]
+  console.log(`memory by requests answered: ${fifths.join(', ')}; peak ${peak.toFixed(0)} MB`)
   console.log(`memory: ${warm.toFixed(0)} MB in the second quarter, ${last.toFixed(0)} MB in the last`)
-  return last <= MOST_GROWTH * warm || memory.length < LEAST_LOOKS
-    ? []
-    : [`memory grew from ${warm.toFixed(0)} to ${last.toFixed(0)} MB`]
+  if (last > MOST_GROWTH * warm && looks.length >= LEAST_LOOKS)
+    complain(`memory grew from ${warm.toFixed(0)} to ${last.toFixed(0)} MB`)
 }
 
 function report(lanes: readonly Operation[], tallies: readonly Tally[], seconds: number): void {
