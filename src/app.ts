@@ -9,6 +9,7 @@ import type { TSchema } from 'typebox'
 import { answerUnrouted } from '#src/http/addresses.ts'
 import { clientErrorHandler } from '#src/http/client-error.ts'
 import { errorHandler } from '#src/http/error-handler.ts'
+import { HEAD_READ_BYTES } from '#src/http/head-limits.ts'
 import { readJsonBodies } from '#src/http/json-body.ts'
 import { Problem } from '#src/http/problem.ts'
 import { holdToProtocol } from '#src/http/protocol.ts'
@@ -120,6 +121,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     http: {
       requestTimeout: config.requestTimeoutMs,
       headersTimeout: config.headersTimeoutMs,
+      maxHeaderSize: HEAD_READ_BYTES,
       // How late a time limit may strike: Node looks at all connections every so often, by itself only each 30 s.
       connectionsCheckingInterval: Math.min(1_000, config.headersTimeoutMs / 4),
       requireHostHeader: false, // Node would answer without a word; protocol.ts says what is missing

@@ -1,6 +1,7 @@
-import { maxHeaderSize, type ServerResponse } from 'node:http'
+import type { ServerResponse } from 'node:http'
 import type { Socket } from 'node:net'
 import type { ConnectionError, FastifyInstance } from 'fastify'
+import { HEAD_READ_BYTES } from './head-limits.ts'
 import { rawProblem } from './problem.ts'
 
 /**
@@ -23,11 +24,14 @@ function answer({ code, rawPacket }: ConnectionError): string {
   if (code !== 'HPE_HEADER_OVERFLOW') return rawProblem(400, 'This is not a request in HTTP/1.1.')
   return Buffer.isBuffer(rawPacket) && isLongAddress(rawPacket)
     ? rawProblem(414, 'The address is too long: send the input as the body of a POST.')
-    : rawProblem(431, 'The headers are too long.')
+    : rawProblem(431, `An address and its headers may have ${HEAD_READ_BYTES} bytes and a thousand lines.`)
 }
 
-/** The address stands in the first line: where that line alone is over the limit, it was not the headers. */
+/**
+ * The address stands in the first line: where that line alone is over the limit, it was not the headers. Only the packet
+ * in which the limit was passed is there; where the head began in another one, nobody knows any more.
+ */
 function isLongAddress(packet: Buffer): boolean {
-  const head = packet.toString('latin1', 0, maxHeaderSize)
+  const head = packet.toString('latin1', 0, HEAD_READ_BYTES)
   return /^[A-Z]+ /.test(head) && !head.includes('\r\n')
 }

@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify'
+import { headersRefusal } from './head-limits.ts'
 import { ProblemError } from './problem.ts'
 
 /** What HTTP asks of a request before its body is read, where Node would answer without a word or not at all. */
@@ -9,6 +10,8 @@ export function holdToProtocol(app: FastifyInstance): void {
 }
 
 function refusal({ headers, raw }: FastifyRequest): ProblemError | undefined {
+  const tooLong = headersRefusal(raw.rawHeaders)
+  if (tooLong !== undefined) return tooLong
   if (headers.host === undefined && raw.httpVersion === '1.1')
     return new ProblemError(400, 'The Host header is missing.')
   // `*` and paths without a beginning: the router would take them for the front page.

@@ -1,15 +1,35 @@
-import { connect } from 'node:net'
+import { connect, type Socket } from 'node:net'
+import { setTimeout } from 'node:timers/promises'
+
+const PAUSE_MS = 2
 
 /** What a server answers to bytes that no HTTP client would send. */
 export async function raw(address: string, ...pieces: string[]): Promise<string> {
+  const { socket, answer } = opened(address)
+  for (const piece of pieces) socket.write(piece)
+  return answer
+}
+
+/** The same, with a while between the pieces, so that each comes in a packet of its own. */
+export async function inPackets(address: string, pieces: readonly string[]): Promise<string> {
+  const { socket, answer } = opened(address)
+  socket.setNoDelay()
+  for (const piece of pieces) {
+    if (socket.destroyed) break
+    socket.write(piece)
+    await setTimeout(PAUSE_MS)
+  }
+  return answer
+}
+
+function opened(address: string): { readonly socket: Socket; readonly answer: Promise<string> } {
   const { hostname, port } = new URL(address)
   const socket = connect(Number(port), hostname)
-  let answer = ''
+  let text = ''
   socket.on('data', (chunk) => {
-    answer += chunk.toString()
+    text += chunk.toString()
   })
   // A server that closes while we still write resets the connection; what it said before has been read.
   socket.on('error', () => {})
-  for (const piece of pieces) socket.write(piece)
-  return new Promise((resolve) => socket.on('close', () => resolve(answer)))
+  return { socket, answer: new Promise((resolve) => socket.on('close', () => resolve(text))) }
 }

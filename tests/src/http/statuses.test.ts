@@ -2,7 +2,7 @@ import { Readable } from 'node:stream'
 import { describe, expect, test } from 'vitest'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { BUG_BORE, IMPOSSIBLE_BORE, PROBE, probeRoute } from '#tests/support/probe-route.ts'
-import { raw } from '#tests/support/raw.ts'
+import { inPackets, raw } from '#tests/support/raw.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
 describe('400', () => {
@@ -165,6 +165,17 @@ describe('414', () => {
     expect(problemIn(answer, 414).detail).toMatch(/POST/)
   })
 
+  test('an address that comes in many packets, as over any network', async () => {
+    const at = await startedApp()
+    const begin = `GET /health/live?${'x'.repeat(500)}`
+    const answer = await inPackets(at, [
+      begin,
+      ...Array(90).fill('x'.repeat(500)),
+      ' HTTP/1.1\r\nhost: a\r\nconnection: close\r\n\r\n',
+    ])
+    expect(answer).toMatch(/^HTTP\/1.1 414 .*problem\+json.*POST/s)
+  })
+
   test('a piece of a path that is far too long', async () => {
     const at = await startedApp({ route: probeRoute })
     problemIn(await ask(`${at}/test/${'x'.repeat(200)}.svg`), 414)
@@ -201,10 +212,30 @@ test('422: what cannot exist, with its reasons', async () => {
   })
 })
 
-test('431: headers that are too long', async () => {
-  const at = await startedApp()
-  const answer = await raw(at, `GET /health/live HTTP/1.1\r\nhost: a\r\nx-long: ${'x'.repeat(40_000)}\r\n\r\n`)
-  expect(answer).toMatch(/^HTTP\/1.1 431 .*problem\+json/s)
+describe('431', () => {
+  const HEAD = 'GET /health/live HTTP/1.1\r\nhost: a\r\nconnection: close\r\n'
+
+  test.each([
+    ['one that is too long', `x-long: ${'x'.repeat(17_000)}\r\n`, '16384 bytes'],
+    ['too long together', `x: ${'y'.repeat(900)}\r\n`.repeat(20), '16384 bytes'],
+    ['too many', 'x: y\r\n'.repeat(1_001), 'a thousand lines'],
+    ['without an end', `x-long: ${'x'.repeat(100_000)}\r\n`, '65536 bytes'],
+  ])('headers, %s', async (_name, headers, limit) => {
+    const answer = await raw(await startedApp(), `${HEAD}${headers}\r\n`)
+    expect(answer).toMatch(/^HTTP\/1.1 431 .*problem\+json/s)
+    expect(answer).toContain(limit)
+  })
+
+  test('headers that come in many packets', async () => {
+    const at = await startedApp()
+    const answer = await inPackets(at, [`${HEAD}x-long: `, ...Array(40).fill('x'.repeat(500)), '\r\n\r\n'])
+    expect(answer).toMatch(/^HTTP\/1.1 431 .*16384 bytes/s)
+  })
+
+  test('what is allowed is served', async () => {
+    const headers = `x: ${'y'.repeat(990)}\r\n`.repeat(16)
+    expect(await raw(await startedApp(), `${HEAD}${headers}\r\n`)).toMatch(/^HTTP\/1.1 200 /)
+  })
 })
 
 test('500: a bug of ours is in the log, not in the answer', async () => {
