@@ -38,10 +38,12 @@ try {
   )
   const before = performance.now()
   const memory: Look[] = []
-  const timer = setInterval(() => memory.push({ answered, mb: residentMb(server) }), MEMORY_EVERY_MS)
+  const timer = setInterval(() => isThere(server) && memory.push({ answered, mb: residentMb(server) }), MEMORY_EVERY_MS)
   const lanes = OPERATIONS.filter(({ operationId }) => only === undefined || operationId === only)
   const tallies = await Promise.all(lanes.map((operation) => lane(operation, server)))
   clearInterval(timer)
+  const { exitCode, signalCode } = server.process
+  if (!isThere(server)) complain(`the server has ended: code ${exitCode}, signal ${signalCode}`)
   await stop(server)
   report(lanes, tallies, (performance.now() - before) / 1000)
   remember(memory)
@@ -52,7 +54,8 @@ console.log(`\n${answered} requests, ${faults.length} faults`)
 process.exitCode = faults.length === 0 ? 0 : 1
 
 /** One operation, until all lanes together have been answered often enough. */
-async function lane(operation: Operation, { address }: Started): Promise<Tally> {
+async function lane(operation: Operation, server: Started): Promise<Tally> {
+  const { address } = server
   const pool = new Pool(address, { connections: 2 })
   const tally: Tally = { statuses: new Map(), slowestMs: 0, slowest: '' }
   const witness = (request: FuzzRequest, status: number, ms: number): void => {
@@ -63,7 +66,7 @@ async function lane(operation: Operation, { address }: Started): Promise<Tally> 
     tally.slowest = shown(request)
   }
   const takesInput = operation.method === 'POST' || operation.parameters.length > 0
-  for (let round = 0; answered < LEAST && (takesInput || round === 0); round += 1) {
+  for (let round = 0; isThere(server) && answered < LEAST && (takesInput || round === 0); round += 1) {
     const seed = SEED + round * 7_919
     const run = await fc.check(attemptsAt(operation, pool, address, witness), { seed, numRuns: ROUND })
     if (!run.failed) continue
@@ -74,6 +77,10 @@ async function lane(operation: Operation, { address }: Started): Promise<Tally> 
     complain(`${operation.operationId} took ${tally.slowestMs.toFixed(0)} ms for ${tally.slowest}`)
   await pool.destroy()
   return tally
+}
+
+function isThere({ process: { exitCode, signalCode } }: Started): boolean {
+  return exitCode === null && signalCode === null
 }
 
 function shown({ method, target, headers, body = '' }: FuzzRequest): string {

@@ -4,8 +4,9 @@ import { extentOf, overlap } from './extents.ts'
 export const textsOn = ({ shapes }: Drawing): readonly ShapeOf<'text'>[] =>
   shapes.filter((shape) => shape.kind === 'text')
 
-/** What no sheet may have, in words: a text on another, and anything that leaves the paper. */
+/** What no sheet may have, in words: a text on another, one without height, and anything that leaves the paper. */
 export function sheetFaults(drawing: Drawing): readonly string[] {
+  const flat = textsOn(drawing).flatMap(({ text, height }) => (height > 0 ? [] : [`${text} is ${height} mm high`]))
   const boxes = textsOn(drawing).map((text) => ({ text: text.text, box: extentOf(text) }))
   const overlaps = boxes.flatMap((one, index) =>
     boxes.slice(index + 1).flatMap((other) => (overlap(one.box, other.box) ? [`${one.text} on ${other.text}`] : [])),
@@ -18,5 +19,5 @@ export function sheetFaults(drawing: Drawing): readonly string[] {
     const words = shape.kind === 'text' ? shape.text : ''
     return least >= -rounding ? [] : [`${shape.kind} ${shape.role} ${words} leaves the sheet by ${-least}`]
   })
-  return [...overlaps, ...outside]
+  return [...flat, ...overlaps, ...outside]
 }

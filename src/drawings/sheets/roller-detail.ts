@@ -1,6 +1,6 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
-import { mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Point, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { line, placed } from '#src/drawings/shapes.ts'
@@ -22,6 +22,8 @@ const LEFT_NEEDS = LINE_BESIDE + 2 + TEXT_HEIGHT + 0.5
 const LABELS_APART = 2 * TEXT_HEIGHT
 /** Where the arrow of the play touches, in half lengths of the roller. */
 const PLAY_TIP = 0.6
+/** A roller shorter than that on paper has no room for words: its length is said beside it. */
+const LEAST_FOR_WORDS = 6
 
 type Crop = { readonly half: number; readonly top: number; readonly bottom: number }
 
@@ -36,8 +38,12 @@ function cropOf(bearing: Bearing): Crop {
   }
 }
 
+type Label = { readonly words: string; readonly tip: Point }
+
+const lengthOf = ({ settled }: Bearing): Mm => settled.input.balls.length ?? mm(0)
+
 /** What stands beside the section, and where it points to, in the bearing's millimetres. */
-function labelsOf(bearing: Bearing, say: SizeText): readonly { readonly words: string; readonly tip: Point }[] {
+function labelsOf(bearing: Bearing, say: SizeText, isShort: boolean): readonly Label[] {
   const {
     innerRing: inner,
     outerRing: outer,
@@ -47,9 +53,13 @@ function labelsOf(bearing: Bearing, say: SizeText): readonly { readonly words: s
     radialInternalClearance,
     axialPlay,
   } = bearing
-  const half = (settled.input.balls.length ?? 0) / 2
+  const length = lengthOf(bearing)
+  const half = length / 2
   const symbol = DIMENSION_SYMBOLS
   return [
+    ...(isShort
+      ? [{ words: `${symbol.rollerLength} ${say(length)}`, tip: at(0, pitchRadius + settled.ballDiameter / 4) }]
+      : []),
     ...(cheeks === undefined
       ? []
       : [
@@ -71,7 +81,7 @@ function labelsOf(bearing: Bearing, say: SizeText): readonly { readonly words: s
 
 /** How much of a room's width the labels take; half of it at the most. */
 function labelRoom(bearing: Bearing, say: SizeText, room: Room): number {
-  const widest = Math.max(...labelsOf(bearing, say).map(({ words }) => textWidth(words, TEXT_HEIGHT)))
+  const widest = Math.max(...labelsOf(bearing, say, false).map(({ words }) => textWidth(words, TEXT_HEIGHT)))
   return Math.min(room.width / 2 - LABEL_BESIDE, 2 + widest)
 }
 
@@ -96,50 +106,51 @@ export function rollerDetail(bearing: Bearing, say: SizeText, { factor }: Scale,
   ]
   const rightRoom = labelRoom(bearing, say, room)
   const onPaper = ({ x, y }: Point): Point => at(x * factor, (y - middle) * factor)
+  const isShort = lengthOf(bearing) * factor < LEAST_FOR_WORDS
   const all = [
     ...placed(shown, factor, at(0, -middle * factor)),
-    ...diameterAndLength(bearing, say, onPaper, crop.half * factor, room),
-    ...labels(bearing, say, onPaper, { beside: crop.half * factor + LABEL_BESIDE, room, rightRoom }),
+    ...diameter(bearing, say, onPaper, { left: (-lengthOf(bearing) / 2) * factor, half: crop.half * factor, room }),
+    ...(isShort ? [] : lengthInside(bearing, say, onPaper)),
+    ...labels(labelsOf(bearing, say, isShort), onPaper, { beside: crop.half * factor + LABEL_BESIDE, room, rightRoom }),
   ]
   return placed(all, 1, at((LEFT_NEEDS - LABEL_BESIDE - rightRoom) / 2, 0))
 }
 
 type OnPaper = (point: Point) => Point
 
-/** On the left how thick a roller is, along its middle how long. */
-function diameterAndLength(
-  { settled, pitchRadius }: Bearing,
+/** On the left, how thick a roller is. */
+function diameter(
+  { settled: { ballDiameter }, pitchRadius }: Bearing,
   say: SizeText,
   onPaper: OnPaper,
-  half: number,
-  room: Room,
+  { left, half, room }: { readonly left: number; readonly half: number; readonly room: Room },
 ): readonly Shape[] {
-  const { ballDiameter, input } = settled
-  const length = input.balls.length ?? mm(0)
-  const [low, high] = [pitchRadius - ballDiameter / 2, pitchRadius + ballDiameter / 2].map((y) => onPaper(at(0, y)).y)
-  const [left, right] = [-length / 2, length / 2].map((x) => onPaper(at(x, 0)).x)
-  if (low === undefined || high === undefined || left === undefined || right === undefined) return []
+  const low = onPaper(at(0, pitchRadius - ballDiameter / 2)).y
+  const high = onPaper(at(0, pitchRadius + ballDiameter / 2)).y
   const x = -half - LINE_BESIDE
-  const along = low + (high - low) / 4
   return [
     levelExtension(low, left, x),
     levelExtension(high, left, x),
     ...uprightLine(x, low, high),
     fittedText(`Dw Ø${say(ballDiameter)}`, at(x - 2, (low + high) / 2), room.height / 2, 'middle', { turned: 90 }),
-    ...levelLine(along, left, right),
-    fittedText(`${DIMENSION_SYMBOLS.rollerLength} ${say(length)}`, at(0, along + 1), right - left - 2, 'middle'),
   ]
 }
 
+/** In the roller, a quarter of it up, how long it is. */
+function lengthInside(bearing: Bearing, say: SizeText, onPaper: OnPaper): readonly Shape[] {
+  const { pitchRadius, settled } = bearing
+  const length = lengthOf(bearing)
+  const right = onPaper(at(length / 2, pitchRadius - settled.ballDiameter / 4))
+  const words = `${DIMENSION_SYMBOLS.rollerLength} ${say(length)}`
+  return [...levelLine(right.y, -right.x, right.x), fittedText(words, at(0, right.y + 1), 2 * right.x - 2, 'middle')]
+}
+
 function labels(
-  bearing: Bearing,
-  say: SizeText,
+  labelled: readonly Label[],
   onPaper: OnPaper,
   { beside, room, rightRoom }: { readonly beside: number; readonly room: Room; readonly rightRoom: number },
 ): readonly Shape[] {
-  const rows = labelsOf(bearing, say)
-    .map(({ words, tip }) => ({ words, tip: onPaper(tip) }))
-    .toSorted((a, b) => b.tip.y - a.tip.y)
+  const rows = labelled.map(({ words, tip }) => ({ words, tip: onPaper(tip) })).toSorted((a, b) => b.tip.y - a.tip.y)
   const wished = rows.map(({ tip }) => tip.y)
   const heights = stacked(wished, LABELS_APART, -room.height / 2, room.height / 2)
   return rows.flatMap(({ words, tip }, index) => {

@@ -9,7 +9,7 @@ import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { designed, valid } from '#tests/support/designed.ts'
-import { anyInput, likelyInput, likelyPlates, likelyRollers, PLAIN } from '#tests/support/inputs.ts'
+import { anyInput, likelyInput, likelyPlates, likelyRollers, magnitude, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 import { linesInRow, rasterOf } from '#tests/support/raster.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
@@ -149,6 +149,35 @@ test('rollers between plain rings, short and long, are drawn in every view: no t
     }),
     { numRuns: 150 },
   )
+})
+
+test('rollers like coins, of which there is hardly any length on paper, are drawn in every view', () => {
+  const coins = fc
+    .tuple(fc.integer({ min: 3, max: 40 }), magnitude(1, 2_000), magnitude(0.0005, 0.3))
+    .map(([count, diameter, share]) => ({
+      ...ROLLERS,
+      balls: { count, diameter: mm(diameter) },
+      bore: mm(diameter / 4),
+      width: mm(share * diameter),
+    }))
+  fc.assert(
+    fc.property(valid(coins), fc.constantFrom(...VIEWS), fc.constantFrom(...PAPERS), (made, view, paper) => {
+      const drawing = drawingOf(view, made, paper)
+      expect(toDxf(drawing)).not.toMatch(/NaN|Infinity/)
+      expect(sheetFaults(drawing)).toEqual([])
+    }),
+    { numRuns: 150 },
+  )
+})
+
+test('how long a roller is stands in it, or beside it where it has no room for words', () => {
+  const said = (width: number) => {
+    const balls = { count: 12, diameter: mm(16), length: mm(width / 2) }
+    const drawing = drawingOf('assembly', designed({ ...ROLLERS, balls, width: mm(width) }), 'a4')
+    return textsOn(drawing).filter(({ text }) => text.startsWith('Lw '))
+  }
+  expect(said(16)).toMatchObject([{ text: expect.stringMatching(/^Lw 8\b/), anchor: 'middle' }])
+  expect(said(0.2)).toMatchObject([{ text: expect.stringMatching(/^Lw 0\.1\b/), anchor: 'start' }])
 })
 
 test('turntables are drawn in every view: no text meets another', () => {
