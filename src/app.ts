@@ -8,6 +8,7 @@ import {
 import type { TSchema } from 'typebox'
 import { answerUnrouted } from '#src/http/addresses.ts'
 import { clientErrorHandler } from '#src/http/client-error.ts'
+import { cutIdleConnections } from '#src/http/connections.ts'
 import { errorHandler } from '#src/http/error-handler.ts'
 import { HEAD_READ_BYTES } from '#src/http/head-limits.ts'
 import { readJsonBodies } from '#src/http/json-body.ts'
@@ -140,6 +141,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   }
   const app = fastify(serverOptions)
   app.server.maxConnections = config.maxConnections
+  cutIdleConnections(app)
   app.setErrorHandler(errorHandler)
   readJsonBodies(app)
   setHeaders(app, config)

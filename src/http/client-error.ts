@@ -1,6 +1,6 @@
-import type { ServerResponse } from 'node:http'
 import type { Socket } from 'node:net'
 import type { ConnectionError, FastifyInstance } from 'fastify'
+import { endConnection } from './connections.ts'
 import { HEAD_READ_BYTES } from './head-limits.ts'
 import { rawProblem } from './problem.ts'
 
@@ -10,13 +10,8 @@ import { rawProblem } from './problem.ts'
  */
 export function clientErrorHandler(this: FastifyInstance, error: ConnectionError, socket: Socket): void {
   this.log.debug({ code: error.code }, 'connection refused')
-  if (error.code !== 'ECONNRESET' && socket.writable && !answering(socket)) socket.write(answer(error))
-  socket.destroy()
-}
-
-/** Node keeps the answer under way on the socket; a second head in the middle of it would be read as part of it. */
-function answering(socket: Socket & { readonly _httpMessage?: ServerResponse | null }): boolean {
-  return socket._httpMessage?.headersSent === true
+  if (error.code === 'ECONNRESET') socket.destroy()
+  else endConnection(socket, answer(error))
 }
 
 function answer({ code, rawPacket }: ConnectionError): string {

@@ -1,3 +1,4 @@
+import type { IncomingHttpHeaders } from 'node:http'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { headersRefusal } from './head-limits.ts'
 import { ProblemError } from './problem.ts'
@@ -19,9 +20,14 @@ function refusal({ headers, raw }: FastifyRequest): ProblemError | undefined {
   // RFC 9112 §3.2: two names for one server are two opinions of who is asked, here and at a proxy.
   if (hosts(raw.rawHeaders) > 1 || headers.host?.includes(',') === true)
     return new ProblemError(400, 'There is more than one Host.')
-  const encoding = headers['content-encoding']
-  if (encoding === undefined || encoding === 'identity') return undefined
-  return new ProblemError(415, 'The body is compressed: send it as it is.')
+  return isCompressed(headers) ? new ProblemError(415, 'The body is compressed: send it as it is.') : undefined
+}
+
+/** Of a body that was packed for its way, Node takes the chunks apart and hands on what is in them. */
+function isCompressed({ 'content-encoding': encoding, 'transfer-encoding': transfer }: IncomingHttpHeaders): boolean {
+  return (
+    (encoding !== undefined && encoding !== 'identity') || (transfer !== undefined && /,\s*chunked$/i.test(transfer))
+  )
 }
 
 function isAddress({ url = '', method }: FastifyRequest['raw']): boolean {

@@ -2,7 +2,8 @@ import { type AddressInfo, connect } from 'node:net'
 import { promisify } from 'node:util'
 import { describe, expect, onTestFinished, test, vi } from 'vitest'
 import { ask, problemIn } from '#tests/support/ask.ts'
-import { raw } from '#tests/support/raw.ts'
+import { probeRoute } from '#tests/support/probe-route.ts'
+import { inPackets, raw } from '#tests/support/raw.ts'
 import { startedApp, testedApp } from '#tests/support/started-app.ts'
 
 /** What an attacker wants the service to take for a request of its own, behind another one. */
@@ -40,10 +41,48 @@ describe('a request that two readers could take for two different ones is refuse
     ['a version that does not exist', 'GET /health/live HTTP/9.9\r\nhost: a\r\n\r\n'],
   ])('%s', async (_name, bytes) => {
     const answer = await raw(await startedApp(), bytes, HIDDEN)
-    expect(answer).toMatch(/^HTTP\/1.1 400 Bad Request\r\nContent-Type: application\/problem\+json\r\n/)
+    expect(answer).toMatch(/^HTTP\/1.1 400 Bad Request\r\n.*^content-type: application\/problem\+json\r\n/ims)
     expect(answer.match(/HTTP\/1.1 \d/g)).toHaveLength(1)
     expect(answer).not.toContain('hidden')
   })
+})
+
+describe('one request has one answer', () => {
+  const LIMITS = { headersTimeoutMs: 200, requestTimeoutMs: 400 }
+  const statusesIn = (answer: string) => Array.from(answer.matchAll(/HTTP\/1.1 (\d+)/g), ([, status]) => status)
+  const POST = 'POST /wheels HTTP/1.1\r\nhost: a\r\n'
+
+  test('when it is refused before its body is there, and that never comes', async () => {
+    const answer = await raw(await startedApp({ config: LIMITS }), `${POST}content-length: 9\r\n\r\n1`)
+    expect(statusesIn(answer)).toEqual(['404'])
+  })
+
+  test('when it is refused before its body is there, and that cannot be read', async () => {
+    const answer = await inPackets(await startedApp(), [`${POST}transfer-encoding: chunked\r\n\r\n`, 'zz\r\n'])
+    expect(statusesIn(answer)).toEqual(['404'])
+  })
+
+  test('when it is larger than it may be, and does not come to an end', async () => {
+    const at = await startedApp({ config: { ...LIMITS, bodyLimitBytes: 1_024 } })
+    const answer = await raw(at, `${HEAD}transfer-encoding: chunked\r\n\r\n`, `800\r\n${' '.repeat(2_048)}\r\n`)
+    expect(statusesIn(answer)).toEqual(['413'])
+  })
+
+  test.each([
+    ['head', 'nonsense\r\n\r\n'],
+    ['body', `${HEAD}transfer-encoding: chunked\r\n\r\nzz\r\n`],
+  ])('its own, where the %s of the next cannot be read; then the connection closes', async (_name, next) => {
+    const at = await startedApp({ route: probeRoute })
+    const answer = await raw(at, `GET /test/slow HTTP/1.1\r\nhost: a\r\n\r\n${next}`, 'more\r\n')
+    expect(statusesIn(answer)).toEqual(['200'])
+    expect(answer).toMatch(/^connection: close\r$/im)
+  })
+})
+
+test('an answer may take longer to work out than a connection may be idle', async () => {
+  const at = await startedApp({ route: probeRoute, config: { keepAliveTimeoutMs: 100 } })
+  const answer = await raw(at, 'GET /test/slow HTTP/1.1\r\nhost: a\r\n\r\n') // takes 400 ms
+  expect(answer).toMatch(/^HTTP\/1.1 200 /)
 })
 
 describe('a Host', () => {
@@ -159,6 +198,11 @@ test('a body that would grow when unpacked is not unpacked', async () => {
       }),
       415,
     )
+})
+
+test('nor one that was compressed for its way', async () => {
+  const request = `${HEAD}transfer-encoding: gzip, chunked\r\nconnection: close\r\n\r\n2\r\n{}\r\n0\r\n\r\n`
+  expect(await raw(await startedApp(), request)).toMatch(/^HTTP\/1.1 415 .*problem\+json/s)
 })
 
 test('a thousand headers, and a thousand requests in one packet, are no more than that', async () => {
