@@ -66,7 +66,7 @@ class AnswerLog extends LogController {
 
   override requestCompleted(error: Error | null | undefined, request: FastifyRequest, reply: FastifyReply): void {
     const status = reply.statusCode
-    const level = error || status >= 500 ? 'error' : status >= 400 ? 'info' : 'debug'
+    const level = error ? 'error' : levelOf(status)
     if (level === 'debug' && !shows(request, level)) return
     request.log[level](
       {
@@ -79,6 +79,13 @@ class AnswerLog extends LogController {
       'answered',
     )
   }
+}
+
+/** 503 is said by design, and of a load as often as it goes on: nothing that someone should be woken for each time. */
+function levelOf(status: number): 'error' | 'warn' | 'info' | 'debug' {
+  if (status === 503) return 'warn'
+  if (status >= 500) return 'error'
+  return status >= 400 ? 'info' : 'debug'
 }
 
 function shows({ log }: FastifyRequest, level: 'debug'): boolean {
