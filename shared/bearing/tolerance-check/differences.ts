@@ -15,6 +15,14 @@ export function differencesOf(contributors: Contributors, { settled: design }: B
   return differences
 }
 
+/**
+ * A spread below that is none [mm]: a millionth of an atom, beyond the last digit of any size here. Still
+ * smaller ones would have squares of 0 and be divided by them.
+ */
+const LEAST_SPREAD = 1e-13
+
+const spread = (given: Mm): number => (given < LEAST_SPREAD ? 0 : given)
+
 /** @param nominal what is given where the design is kept: the film's thickness is given whole, all else as a difference */
 function differenceOf(scatter: Scatter, nominal: Mm, ballDiameter: Mm): Distribution {
   switch (scatter.kind) {
@@ -22,11 +30,11 @@ function differenceOf(scatter: Scatter, nominal: Mm, ballDiameter: Mm): Distribu
       return {
         kind: 'normal',
         mean: (scatter.mean ?? nominal) - nominal,
-        standardDeviation: scatter.standardDeviation,
+        standardDeviation: spread(scatter.standardDeviation),
       }
     case 'uniform':
     case 'triangular':
-      return { kind: scatter.kind, mean: 0, halfWidth: scatter.plusMinus }
+      return { kind: scatter.kind, mean: 0, halfWidth: spread(scatter.plusMinus) }
     case 'measured':
       return { kind: 'discrete', values: scatter.diameters.map((diameter) => diameter - ballDiameter) }
     default:

@@ -142,6 +142,38 @@ describe('out of round by two lobes', () => {
   })
 })
 
+// Once a 500: the square of such a spread is 0, and was divided by.
+test.each([
+  ['normal', normal],
+  ['uniform', uniform],
+  ['triangular', triangular],
+])('a %s spread of a size that nothing has does nothing, whatever it is of, with trials and without', (_, spread) => {
+  const others = { outerGrooveBottomRadius: normal(0.05), innerGrooveBottomRadius: uniform(0.05) }
+  const figuresOf = (contributors: Contributors, trials: { readonly trials?: number }) => {
+    const result = toleranceCheck({ design: DESIGN, contributors, ...trials })
+    if (!result.ok) throw new Error(JSON.stringify(result.error))
+    return result.value.figures
+  }
+  for (const trials of [{}, { trials: 2_000 }]) {
+    const plain = figuresOf(others, trials)
+    for (const name of ['ballDiameter', 'ballLotMean', 'outOfRound', 'finishFilm'] as const) {
+      for (const size of [5e-324, 1e-300, 1e-160, 1e-14]) {
+        const figures = figuresOf({ ...others, [name]: spread(size) }, trials)
+        for (const figure of FIGURES) {
+          const [{ rss, trials: tried }, same] = [figures[figure], plain[figure]]
+          expect(rss.mean, `${name} ${size}`).toBeWithin(1e-12, same.rss.mean)
+          expect(rss.standardDeviation, `${name} ${size}`).toBeWithin(1e-12, same.rss.standardDeviation)
+          // Other numbers are drawn, or the same in another order: seven standard errors of two thousand trials.
+          expect(tried.mean, `${name} ${size}`).toBeWithin(
+            (7 * rss.standardDeviation) / Math.sqrt(2_000),
+            same.trials.mean,
+          )
+        }
+      }
+    }
+  }
+})
+
 describe('aim', () => {
   const NORMAL: Contributors = { ...SHOP, outerGrooveBottomRadius: normal(0.05) }
   const { aim, check } = checked(NORMAL, { trials: 400_000 })
