@@ -56,8 +56,8 @@ export type Assembled = {
   readonly outside: Mm
   /** Of all of it, along the axis. */
   readonly wide: number
-  /** From the middle of what rolls to its farthest. */
-  readonly reach: number
+  /** What is enlarged: where along the axis its middle is, on the pitch circle, and how far it reaches. */
+  readonly marked: { readonly along: number; readonly reach: number }
   readonly section: (hatchSpacing: number, overhang: number) => readonly Shape[]
   readonly columns: (say: SizeText, factor: number) => readonly Shape[]
   readonly face: (overhang: number, ballRole: 'outline' | 'hatch') => readonly Shape[]
@@ -136,19 +136,19 @@ function layoutOf({ outside, wide, enlarged }: Assembled, say: SizeText, paper: 
 }
 
 function sectionZone(
-  { ring: { pitchRadius }, outside, reach, section, columns }: Assembled,
+  { ring: { pitchRadius }, outside, marked, section, columns }: Assembled,
   say: SizeText,
   factor: number,
 ): readonly Shape[] {
-  const ring = reach * factor + 2
-  const centre = at(0, pitchRadius * factor)
+  const ring = marked.reach * factor + 2
+  const centre = at(marked.along * factor, pitchRadius * factor)
   const top = Math.max((outside / 2) * factor, centre.y + ring)
   return [
     ...placed(section(HATCH_SPACING / factor, OVERHANG / factor), factor),
     ...columns(say, factor),
     circle('dimension', centre, ring),
-    line('dimension', at(0, centre.y + ring), at(0, top + 2)),
-    fittedText('X', at(0, top + 3), 10, 'middle'),
+    line('dimension', at(centre.x, centre.y + ring), at(centre.x, top + 2)),
+    fittedText('X', at(centre.x, top + 3), 10, 'middle'),
   ]
 }
 

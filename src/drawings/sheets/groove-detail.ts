@@ -31,7 +31,7 @@ const ARC_TIP = 0.6
 
 export type Room = { readonly width: number; readonly height: number }
 
-export type Crop = { readonly half: number; readonly top: Mm; readonly bottom: Mm }
+type Crop = { readonly half: number; readonly top: Mm; readonly bottom: Mm }
 
 /** Around the ball: how far the enlarged view reaches, in the bearing's millimetres. */
 function cropOf({ settled, outerRing, innerRing }: Bearing): Crop {
@@ -115,7 +115,7 @@ type View = {
 }
 
 /** What is left of a ring in the view. */
-export function cropped(cut: RingCut, { half, top, bottom }: Crop): RingCut {
+function cropped(cut: RingCut, { half, top, bottom }: Crop): RingCut {
   const backRadius = mm(cut.outward === 1 ? Math.min(cut.backRadius, top) : Math.max(cut.backRadius, bottom))
   const halfWidth = mm(Math.min(cut.halfWidth, half))
   const broken = { back: backRadius !== cut.backRadius, sides: halfWidth !== cut.halfWidth }

@@ -31,22 +31,16 @@ export function ringCuts(bearing: Bearing): readonly [outer: RingCut, inner: Rin
 /** Half of the whole, cheeks and all, along the axis. */
 export const overallHalf = ({ outerRing, cheeks }: Bearing): Mm => mm(outerRing.width / 2 + (cheeks?.thickness ?? 0))
 
-/** What keeps rollers in, cut along the axis; or no more of it than lies between two radii. */
-export function cheekSections(
-  { outerRing, cheeks }: Bearing,
-  hatchSpacing: number,
-  { top, bottom }: { readonly top: number; readonly bottom: number } = { top: Number.POSITIVE_INFINITY, bottom: 0 },
-): readonly Shape[] {
+/** What keeps rollers in, cut along the axis. */
+export function cheekSections({ outerRing, cheeks }: Bearing, hatchSpacing: number): readonly Shape[] {
   if (cheeks === undefined) return []
-  const [hole, outside] = [cheeks.holeDiameter / 2, cheeks.outsideDiameter / 2]
   const cut: RingCut = {
     outward: 1,
-    landRadius: mm(Math.max(hole, bottom)),
-    backRadius: mm(Math.min(outside, top)),
+    landRadius: mm(cheeks.holeDiameter / 2),
+    backRadius: mm(cheeks.outsideDiameter / 2),
     halfWidth: mm(cheeks.thickness / 2),
     groove: PLAIN_TRACK,
     split: false,
-    broken: { back: outside > top, sides: false },
   }
   const aside = (outerRing.width + cheeks.thickness) / 2
   return [-aside, aside].flatMap((x) => placed(ringSection(cut, hatchSpacing), 1, at(x, 0)))

@@ -14,7 +14,7 @@ export function assembledPlates({ bearing, dimensions }: ThrustDesign): Assemble
     dimensions,
     outside: plate.outsideDiameter,
     wide: height,
-    reach: settled.ballDiameter / 2,
+    marked: { along: 0, reach: settled.ballDiameter / 2 },
     section: (hatchSpacing, overhang) => plateHalfSection(bearing, hatchSpacing, overhang),
     columns: (say, factor) => {
       const half = (height / 2) * factor

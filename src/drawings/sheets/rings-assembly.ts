@@ -1,16 +1,22 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { Design } from '#shared/bearing/design.ts'
 import type { Assembled } from './assembly.ts'
 import { faceView } from './face.ts'
 import { detailScale, grooveDetail } from './groove-detail.ts'
 import { halfSection, overallHalf } from './half-section.ts'
-import { rollerDetail, rollerDetailScale } from './roller-detail.ts'
+import { rollerDetail, rollerDetailScale, rollerEnd } from './roller-detail.ts'
 import { sizeColumns } from './size-columns.ts'
 
 const TITLES = { balls: 'Ball bearing', rollers: 'Roller bearing' } as const
-/** What is enlarged: a groove, or a roller between tracks. */
+/** What is enlarged: a groove, or the end of a roller between tracks. */
 const ENLARGED = {
-  groove: { words: 'enlarged groove', scale: detailScale, draw: grooveDetail },
-  track: { words: 'an enlarged roller', scale: rollerDetailScale, draw: rollerDetail },
+  groove: {
+    words: 'enlarged groove',
+    marked: ({ settled }: Bearing) => ({ along: 0, reach: settled.ballDiameter / 2 }),
+    scale: detailScale,
+    draw: grooveDetail,
+  },
+  track: { words: 'enlarged end of a roller', marked: rollerEnd, scale: rollerDetailScale, draw: rollerDetail },
 } as const
 
 /** Two rings inside one another, as their sheet shows them. */
@@ -25,7 +31,7 @@ export function assembledRings({ bearing, dimensions }: Design): Assembled {
     dimensions,
     outside: outerRing.outsideDiameter,
     wide: 2 * overallHalf(bearing),
-    reach: Math.hypot(settled.ballDiameter, balls.length ?? 0) / 2,
+    marked: enlarged.marked(bearing),
     section: (hatchSpacing, overhang) => halfSection(bearing, hatchSpacing, overhang),
     columns: (say, factor) => sizeColumns(bearing, say, factor),
     face: (overhang, ballRole) => faceView(bearing, overhang, ballRole),

@@ -1,148 +1,188 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { mm } from '#shared/units/length.ts'
+import { clipped } from '#src/drawings/clip.ts'
 import { at, type Point, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { line, placed } from '#src/drawings/shapes.ts'
 import { textWidth } from '#src/drawings/text-width.ts'
-import { fittedText, leader, levelExtension, levelLine, stacked, TEXT_HEIGHT, uprightLine } from './annotations.ts'
-import { cropped, labelBeside, type Room } from './groove-detail.ts'
+import { fittedText, leader, levelExtension, stacked, TEXT_HEIGHT, uprightLine } from './annotations.ts'
+import { labelBeside, type Room } from './groove-detail.ts'
 import { cheekSections, overallHalf, ringCuts, rollingElement } from './half-section.ts'
-import { ringSection } from './ring-section.ts'
+import { breakLine, ringSection } from './ring-section.ts'
 import type { SizeText } from './size-text.ts'
 
 const HATCH_SPACING = 2
-/** Wood shown behind a track, in roller diameters. */
-const BACK_SHOWN = 0.5
+/** Shown of a roller from its end, and of the wood behind a track, in roller diameters. */
+const ROLLER_SHOWN = 0.8
+const BACK_SHOWN = 0.4
 /** The dimension line of the diameter stands so far beside the section, labels so much farther. */
 const LINE_BESIDE = 4.5
 const LABEL_BESIDE = 8.5
 /** What that line takes on the left, its text upright beside it. */
 const LEFT_NEEDS = LINE_BESIDE + 2 + TEXT_HEIGHT + 0.5
 const LABELS_APART = 2 * TEXT_HEIGHT
-/** Where the arrow of the play touches, in half lengths of the roller. */
-const PLAY_TIP = 0.6
-/** A roller shorter than that on paper has no room for words: its length is said beside it. */
-const LEAST_FOR_WORDS = 6
+/** Where the arrows of length and play touch: so far from a roller's end, in roller diameters or its half length. */
+const TIP_FROM_END = 0.4
 
-type Crop = { readonly half: number; readonly top: number; readonly bottom: number }
+/** What of the section is shown, in the bearing's millimetres: which edges are cuts, and which the bearing's own. */
+type Crop = {
+  readonly left: number
+  readonly right: number
+  readonly top: number
+  readonly bottom: number
+  readonly cut: { readonly left: boolean; readonly top: boolean; readonly bottom: boolean }
+}
 
-/** Around a roller, cheeks and all: how far the enlarged view reaches, in the bearing's millimetres. */
+/** Around the end of a roller, or around all of a short one. */
 function cropOf(bearing: Bearing): Crop {
   const { outerRing: outer, innerRing: inner, settled } = bearing
+  const half = overallHalf(bearing)
   const shown = BACK_SHOWN * settled.ballDiameter
+  const roller = ROLLER_SHOWN * settled.ballDiameter
+  const isLong = lengthOf(bearing) > roller
   return {
-    half: overallHalf(bearing),
+    left: isLong ? lengthOf(bearing) / 2 - roller : -half,
+    right: half,
     top: outer.grooveBottomDiameter / 2 + Math.min(outer.wall, shown),
     bottom: inner.grooveBottomDiameter / 2 - Math.min(inner.wall, shown),
+    cut: { left: isLong, top: outer.wall > shown, bottom: inner.wall > shown },
   }
+}
+
+const lengthOf = ({ settled }: Bearing): number => settled.input.balls.length ?? 0
+
+/** What the half section marks as enlarged: where along the axis its middle is, and how far it reaches. */
+export function rollerEnd(bearing: Bearing): { readonly along: number; readonly reach: number } {
+  const { left, right, cut } = cropOf(bearing)
+  const halfShown = cut.left ? (right - left) / 2 : lengthOf(bearing) / 2
+  return { along: cut.left ? (left + right) / 2 : 0, reach: Math.hypot(bearing.settled.ballDiameter / 2, halfShown) }
 }
 
 type Label = { readonly words: string; readonly tip: Point }
 
-const lengthOf = ({ settled }: Bearing): Mm => settled.input.balls.length ?? mm(0)
-
 /** What stands beside the section, and where it points to, in the bearing's millimetres. */
-function labelsOf(bearing: Bearing, say: SizeText, isShort: boolean): readonly Label[] {
-  const {
-    innerRing: inner,
-    outerRing: outer,
-    cheeks,
-    settled,
-    pitchRadius,
-    radialInternalClearance,
-    axialPlay,
-  } = bearing
+function labelsOf(bearing: Bearing, say: SizeText): readonly Label[] {
+  const { innerRing, outerRing, cheeks, settled, pitchRadius, radialInternalClearance, axialPlay } = bearing
   const length = lengthOf(bearing)
-  const half = length / 2
+  const inside = length / 2 - TIP_FROM_END * Math.min(settled.ballDiameter, length / 2)
   const symbol = DIMENSION_SYMBOLS
   return [
-    ...(isShort
-      ? [{ words: `${symbol.rollerLength} ${say(length)}`, tip: at(0, pitchRadius + settled.ballDiameter / 4) }]
-      : []),
     ...(cheeks === undefined
       ? []
       : [
           {
             words: `${symbol.cheekThickness} ${say(cheeks.thickness)}`,
-            tip: at((outer.width + cheeks.thickness) / 2, outer.grooveBottomDiameter / 2),
+            tip: at((outerRing.width + cheeks.thickness) / 2, outerRing.grooveBottomDiameter / 2),
           },
         ]),
+    { words: `${symbol.rollerLength} ${say(mm(length))}`, tip: at(inside, pitchRadius + settled.ballDiameter / 4) },
     {
-      words: `ends free: ${say(axialPlay)}`,
-      tip: at((half + outer.width / 2) / 2, pitchRadius),
+      words: `${symbol.axialPlay} ${say(axialPlay)}, both ends`,
+      tip: at((length + outerRing.width) / 4, pitchRadius - settled.ballDiameter / 4),
     },
     {
       words: `${symbol.radialInternalClearance} ${say(radialInternalClearance)}, across`,
-      tip: at(PLAY_TIP * half, inner.grooveBottomDiameter / 2),
+      tip: at(inside, innerRing.grooveBottomDiameter / 2),
     },
   ]
 }
 
 /** How much of a room's width the labels take; half of it at the most. */
 function labelRoom(bearing: Bearing, say: SizeText, room: Room): number {
-  const widest = Math.max(...labelsOf(bearing, say, false).map(({ words }) => textWidth(words, TEXT_HEIGHT)))
+  const widest = Math.max(...labelsOf(bearing, say).map(({ words }) => textWidth(words, TEXT_HEIGHT)))
   return Math.min(room.width / 2 - LABEL_BESIDE, 2 + widest)
 }
 
-/** The scale at which a roller's surroundings fit a room with their labels. */
+/** The scale at which the end of a roller fits a room with its labels. */
 export function rollerDetailScale(bearing: Bearing, say: SizeText, room: Room): Scale {
-  const { half, top, bottom } = cropOf(bearing)
+  const { left, right, top, bottom } = cropOf(bearing)
   const beside = LEFT_NEEDS + LABEL_BESIDE + labelRoom(bearing, say, room)
-  return scaleUpTo(Math.min((room.width - beside) / (2 * half), room.height / (top - bottom)))
+  return scaleUpTo(Math.min((room.width - beside) / (right - left), room.height / (top - bottom)))
 }
 
-/** A roller between its tracks and cheeks, enlarged: round the origin, on paper. */
+/** The end of a roller between tracks and cheek, enlarged, with what leaves it free: round the origin, on paper. */
 export function rollerDetail(bearing: Bearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
-  const { pitchRadius } = bearing
   const crop = cropOf(bearing)
-  const limits = { half: crop.half, top: mm(crop.top), bottom: mm(crop.bottom) }
-  const middle = (crop.top + crop.bottom) / 2
-  const shown = [
-    ...ringCuts(bearing).flatMap((cut) => ringSection(cropped(cut, limits), HATCH_SPACING / factor)),
-    ...cheekSections(bearing, HATCH_SPACING / factor, limits),
-    ...rollingElement(bearing),
-    line('centre', at(-crop.half, pitchRadius), at(crop.half, pitchRadius)),
-  ]
+  const middle = at((crop.left + crop.right) / 2, (crop.top + crop.bottom) / 2)
+  const onPaper = ({ x, y }: Point): Point => at((x - middle.x) * factor, (y - middle.y) * factor)
+  const half = ((crop.right - crop.left) / 2) * factor
   const rightRoom = labelRoom(bearing, say, room)
-  const onPaper = ({ x, y }: Point): Point => at(x * factor, (y - middle) * factor)
-  const isShort = lengthOf(bearing) * factor < LEAST_FOR_WORDS
+  const shown = [...clipped(section(bearing, HATCH_SPACING / factor), windowOf(crop)), ...breaks(bearing, crop)]
   const all = [
-    ...placed(shown, factor, at(0, -middle * factor)),
-    ...diameter(bearing, say, onPaper, { left: (-lengthOf(bearing) / 2) * factor, half: crop.half * factor, room }),
-    ...(isShort ? [] : lengthInside(bearing, say, onPaper)),
-    ...labels(labelsOf(bearing, say, isShort), onPaper, { beside: crop.half * factor + LABEL_BESIDE, room, rightRoom }),
+    ...placed(shown, factor, at(-middle.x * factor, -middle.y * factor)),
+    ...diameter(bearing, say, onPaper, { half, room }),
+    ...labels(labelsOf(bearing, say), onPaper, { beside: half + LABEL_BESIDE, room, rightRoom }),
   ]
   return placed(all, 1, at((LEFT_NEEDS - LABEL_BESIDE - rightRoom) / 2, 0))
+}
+
+function section(bearing: Bearing, hatchSpacing: number): readonly Shape[] {
+  const half = overallHalf(bearing)
+  return [
+    ...ringCuts(bearing).flatMap((cut) => ringSection(cut, hatchSpacing)),
+    ...cheekSections(bearing, hatchSpacing),
+    ...rollingElement(bearing),
+    line('centre', at(-half, bearing.pitchRadius), at(half, bearing.pitchRadius)),
+  ]
+}
+
+/** Open where the edge is the bearing's own: no rounding cuts an outline off. */
+const windowOf = ({ left, top, bottom, cut }: Crop) => ({
+  left: cut.left ? left : Number.NEGATIVE_INFINITY,
+  right: Number.POSITIVE_INFINITY,
+  bottom: cut.bottom ? bottom : Number.NEGATIVE_INFINITY,
+  top: cut.top ? top : Number.POSITIVE_INFINITY,
+})
+
+/** Where rings, cheeks and roller go on past the view. */
+function breaks(bearing: Bearing, { left, right, top, bottom, cut }: Crop): readonly Shape[] {
+  const { outerRing: outer, innerRing: inner, cheeks, pitchRadius, settled } = bearing
+  const [side, end] = [outer.width / 2, inner.width / 2]
+  const level = (from: number, to: number, y: number): Shape => breakLine(at(from, y), at(to, y))
+  const upright = (from: number, to: number): Shape => breakLine(at(left, from), at(left, to))
+  const [outerFrom, innerFrom] = cut.left ? [left, left] : [-side, -end]
+  const cheekBreaks = (y: number): readonly Shape[] => [
+    level(side, right, y),
+    ...(cut.left ? [] : [level(left, -side, y)]),
+  ]
+  const ballRadius = settled.ballDiameter / 2
+  return [
+    ...(cut.top ? [level(outerFrom, side, top), ...cheekBreaks(top)] : []),
+    ...(cut.bottom ? [level(innerFrom, end, bottom)] : []),
+    ...(cut.bottom && cheeks !== undefined && cheeks.holeDiameter / 2 < bottom ? cheekBreaks(bottom) : []),
+    ...(cut.left
+      ? [
+          upright(outer.grooveBottomDiameter / 2, top),
+          upright(pitchRadius - ballRadius, pitchRadius + ballRadius),
+          upright(bottom, inner.grooveBottomDiameter / 2),
+        ]
+      : []),
+  ]
 }
 
 type OnPaper = (point: Point) => Point
 
 /** On the left, how thick a roller is. */
 function diameter(
-  { settled: { ballDiameter }, pitchRadius }: Bearing,
+  bearing: Bearing,
   say: SizeText,
   onPaper: OnPaper,
-  { left, half, room }: { readonly left: number; readonly half: number; readonly room: Room },
+  { half, room }: { readonly half: number; readonly room: Room },
 ): readonly Shape[] {
-  const low = onPaper(at(0, pitchRadius - ballDiameter / 2)).y
-  const high = onPaper(at(0, pitchRadius + ballDiameter / 2)).y
+  const { settled, pitchRadius } = bearing
+  const [left, low] = [-lengthOf(bearing) / 2, pitchRadius - settled.ballDiameter / 2]
+  const corner = onPaper(at(left, low))
+  const high = onPaper(at(left, low + settled.ballDiameter)).y
   const x = -half - LINE_BESIDE
+  const from = Math.max(corner.x, -half)
+  const words = `Dw Ø${say(settled.ballDiameter)}`
   return [
-    levelExtension(low, left, x),
-    levelExtension(high, left, x),
-    ...uprightLine(x, low, high),
-    fittedText(`Dw Ø${say(ballDiameter)}`, at(x - 2, (low + high) / 2), room.height / 2, 'middle', { turned: 90 }),
+    levelExtension(corner.y, from, x),
+    levelExtension(high, from, x),
+    ...uprightLine(x, corner.y, high),
+    fittedText(words, at(x - 2, (corner.y + high) / 2), room.height / 2, 'middle', { turned: 90 }),
   ]
-}
-
-/** In the roller, a quarter of it up, how long it is. */
-function lengthInside(bearing: Bearing, say: SizeText, onPaper: OnPaper): readonly Shape[] {
-  const { pitchRadius, settled } = bearing
-  const length = lengthOf(bearing)
-  const right = onPaper(at(length / 2, pitchRadius - settled.ballDiameter / 4))
-  const words = `${DIMENSION_SYMBOLS.rollerLength} ${say(length)}`
-  return [...levelLine(right.y, -right.x, right.x), fittedText(words, at(0, right.y + 1), 2 * right.x - 2, 'middle')]
 }
 
 function labels(

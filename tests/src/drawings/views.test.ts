@@ -170,14 +170,14 @@ test('rollers like coins, of which there is hardly any length on paper, are draw
   )
 })
 
-test('how long a roller is stands in it, or beside it where it has no room for words', () => {
-  const said = (width: number) => {
-    const balls = { count: 12, diameter: mm(16), length: mm(width / 2) }
-    const drawing = drawingOf('assembly', designed({ ...ROLLERS, balls, width: mm(width) }), 'a4')
-    return textsOn(drawing).filter(({ text }) => text.startsWith('Lw '))
-  }
-  expect(said(16)).toMatchObject([{ text: expect.stringMatching(/^Lw 8\b/), anchor: 'middle' }])
-  expect(said(0.2)).toMatchObject([{ text: expect.stringMatching(/^Lw 0\.1\b/), anchor: 'start' }])
+test.each([
+  ['long', 40],
+  ['short', 0.1],
+])('a %s roller has its length said beside it', (_name, length) => {
+  const balls = { count: 12, diameter: mm(16), length: mm(length) }
+  const drawing = drawingOf('assembly', designed({ ...ROLLERS, balls, width: mm(length + 1) }), 'a4')
+  const said = textsOn(drawing).filter(({ text }) => text.startsWith('Lw '))
+  expect(said).toMatchObject([{ text: `Lw ${length}`, anchor: 'start' }])
 })
 
 test('turntables are drawn in every view: no text meets another', () => {
