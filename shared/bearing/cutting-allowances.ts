@@ -2,8 +2,8 @@ import { SHARP_TOOL } from '#shared/bearing/fit-correction/defaults.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Bearing } from './bearing.ts'
 
-/** Screws that hold the halves of a split inner ring: evenly round a circle in the wood between bore and groove. */
-export interface SplitScrews {
+/** Screws evenly round a circle, in the middle of the wood that they go into. */
+export interface ScrewCircle {
   readonly count: number
   readonly circleDiameter: Mm
   readonly shankDiameter: Mm
@@ -30,9 +30,23 @@ const MOST_SCREWS = 12
  * @returns undefined where the ring is of one piece, or the wood between bore and groove has no room for the heads with a
  *   shank's thickness on both sides
  */
-export function splitScrewsOf({ assembly, innerRing }: Bearing): SplitScrews | undefined {
+export function splitScrewsOf({ assembly, innerRing }: Bearing): ScrewCircle | undefined {
   if (assembly.split !== 'inner-ring' || !(innerRing.wall >= HEAD + 2 * SHANK)) return undefined
-  const circleDiameter = mm((innerRing.boreDiameter + innerRing.grooveBottomDiameter) / 2)
+  return screwsRound(mm((innerRing.boreDiameter + innerRing.grooveBottomDiameter) / 2))
+}
+
+/**
+ * Where the screws go that hold each cheek of a roller bearing to the outer ring.
+ *
+ * @returns undefined where there are no cheeks, or the wood behind the track has no room for a shank with its own thickness
+ *   on both sides (the heads have the cheek's face)
+ */
+export function cheekScrewsOf({ cheeks, outerRing }: Bearing): ScrewCircle | undefined {
+  if (cheeks === undefined || !(outerRing.wall >= 3 * SHANK)) return undefined
+  return screwsRound(mm((outerRing.grooveBottomDiameter + outerRing.outsideDiameter) / 2))
+}
+
+function screwsRound(circleDiameter: Mm): ScrewCircle {
   const wished = Math.ceil((Math.PI * circleDiameter) / CIRCLE_PER_SCREW)
   return {
     count: Math.min(MOST_SCREWS, Math.max(FEWEST_SCREWS, wished)),

@@ -2,6 +2,8 @@ import type fc from 'fast-check'
 import { type AnyDesign, anyDesign } from '#shared/bearing/any-design.ts'
 import { type Design, design } from '#shared/bearing/design.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { Result } from '#shared/result.ts'
 
 /** The design of an input that is known to have one. */
 export function designed(input: DesignInput): Design {
@@ -18,8 +20,17 @@ export function anyDesigned(input: DesignInput): AnyDesign {
 }
 
 /** The designs of those inputs that give a bearing; the others are passed over. */
-export const valid = (inputs: fc.Arbitrary<DesignInput>): fc.Arbitrary<Design> =>
+export const valid = (inputs: fc.Arbitrary<DesignInput>): fc.Arbitrary<Design> => made(inputs, design)
+
+/** The same of any arrangement. */
+export const validOfAny = (inputs: fc.Arbitrary<DesignInput>): fc.Arbitrary<AnyDesign> =>
+  made(inputs, (input) => anyDesign(input, 'drawings'))
+
+const made = <D>(
+  inputs: fc.Arbitrary<DesignInput>,
+  make: (input: DesignInput) => Result<D, readonly Refusal[]>,
+): fc.Arbitrary<D> =>
   inputs
-    .map((input) => design(input))
-    .filter((made) => made.ok)
-    .map((made) => made.value)
+    .map(make)
+    .filter((result) => result.ok)
+    .map(({ value }) => value)

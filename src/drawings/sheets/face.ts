@@ -1,6 +1,6 @@
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { Bearing } from '#shared/bearing/bearing.ts'
-import { type SplitScrews, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
+import { cheekScrewsOf, type ScrewCircle, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { arc, circle, line } from '#src/drawings/shapes.ts'
 
@@ -69,15 +69,18 @@ function visibleBall(
   ]
 }
 
-function screws(bearing: Bearing): readonly Shape[] {
-  const found = splitScrewsOf(bearing)
+/** Those of a split ring, or those of the cheeks. */
+const screws = (bearing: Bearing): readonly Shape[] => screwHoles(splitScrewsOf(bearing) ?? cheekScrewsOf(bearing))
+
+/** Their circle and the holes on it, round the origin; nothing where there are none. */
+export function screwHoles(found: ScrewCircle | undefined): readonly Shape[] {
   if (found === undefined) return []
   const holes = screwPlaces(found).map((place) => circle('hole', place, found.shankDiameter / 2))
   return [circle('centre', CENTRE, found.circleDiameter / 2), ...holes]
 }
 
 /** Evenly round their circle, none of them on a centre line. */
-export function screwPlaces(found: SplitScrews): readonly Point[] {
+function screwPlaces(found: ScrewCircle): readonly Point[] {
   const apart = 360 / found.count
   return Array.from({ length: found.count }, (_, index) =>
     polar(CENTRE, found.circleDiameter / 2, FIRST + apart / 2 + index * apart),

@@ -1,5 +1,11 @@
 import type { AnyDesign } from '#shared/bearing/any-design.ts'
-import { entryHoleDiameter, sawAllowance, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
+import {
+  cheekScrewsOf,
+  entryHoleDiameter,
+  type ScrewCircle,
+  sawAllowance,
+  splitScrewsOf,
+} from '#shared/bearing/cutting-allowances.ts'
 import type { Design } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
@@ -7,7 +13,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { at, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, line, text } from '#src/drawings/shapes.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
-import { screwPlaces } from './face.ts'
+import { screwHoles } from './face.ts'
 import { type Figure, type Label, labelledItem } from './labelled-item.ts'
 import type { Item } from './pages.ts'
 import { type SizeText, sizeTextFor } from './size-text.ts'
@@ -73,27 +79,20 @@ function innerBlank(design: Design): Item {
     { role: 'finish', diameter: outside, words: `turn to: ${DIMENSION_SYMBOLS[key]} Ø${say(outside)}` },
     { role: 'finish', diameter: bore, words: `bore to: d Ø${say(bore)}` },
   ]
-  const holes =
-    screws === undefined
-      ? []
-      : [
-          circle('centre', CENTRE, screws.circleDiameter / 2),
-          ...screwPlaces(screws).map((place) => circle('hole', place, screws.shankDiameter / 2)),
-        ]
   const notes: readonly Label[] = [
-    ...(screws === undefined
-      ? []
-      : [
-          {
-            words: `${screws.count} screws Ø${say(screws.shankDiameter)} on Ø${say(screws.circleDiameter)}: before turning`,
-          },
-        ]),
+    ...screwNotes(screws, say, 'before turning'),
     ...(bearing.assembly.split === 'inner-ring'
       ? [{ words: 'two discs, each half as thick: split at mid groove' }]
       : []),
     thickness(design, say, 'innerWidth'),
   ]
-  return blank('Inner ring', rings, holes, notes)
+  return blank('Inner ring', rings, screwHoles(screws), notes)
+}
+
+function screwNotes(screws: ScrewCircle | undefined, say: SizeText, when: string): readonly Label[] {
+  if (screws === undefined) return []
+  const { count, shankDiameter, circleDiameter } = screws
+  return [{ words: `${count} screws Ø${say(shankDiameter)} on Ø${say(circleDiameter)}: ${when}` }]
 }
 
 /** The two discs that keep rollers in. */
@@ -109,7 +108,13 @@ function cheekBlanks(design: Design): readonly Item[] {
     { role: 'finish', diameter: outside, words: `turn to: Dc Ø${say(outside)}` },
     { role: 'finish', diameter: hole, words: `bore to: dc Ø${say(hole)}` },
   ]
-  return [blank('Cheek', rings, [], [{ words: 'two of them' }, thickness(design, say, 'cheekThickness')])]
+  const screws = cheekScrewsOf(design.bearing)
+  const notes = [
+    ...screwNotes(screws, say, 'into the outer ring'),
+    { words: 'two of them' },
+    thickness(design, say, 'cheekThickness'),
+  ]
+  return [blank('Cheek', rings, screwHoles(screws), notes)]
 }
 
 /** Of a turntable: the plate, of which two are made alike. */

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
 import { bearingOf } from '#shared/bearing/bearing.ts'
-import { grooveStopShort, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
+import { cheekScrewsOf, grooveStopShort, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import { mm } from '#shared/units/length.ts'
-import { PLAIN } from '#tests/support/inputs.ts'
+import { PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 
 function screwsOf(input: DesignInput) {
   const made = bearingOf(input)
@@ -33,6 +33,26 @@ test.each([
 
 test.each(['outer-ring', 'none'] as const)('with split %s the inner ring has none', (split) => {
   expect(screwsOf({ ...PLAIN, split }).screws).toBeUndefined()
+})
+
+// The same shank, 2.845 mm, with as much wood on both sides: 8.53 mm behind the track. Twelve rollers of 16 mm close on
+// 16 / sin 15° = 61.8 mm, so the screws' circle is some 62 + 16 + 8.6 mm across, 272 mm round: one each 60 mm makes five.
+test.each([
+  [8.4, undefined],
+  [8.6, 5],
+])('%d mm of wood behind the track of rollers: each cheek has screws, %s of them', (wall, count) => {
+  const made = bearingOf({ ...ROLLERS, outerRing: { wall: mm(wall), roundOutsideDiameterTo: null } })
+  if (!made.ok) throw new RangeError('the input must give a bearing')
+  const { outerRing } = made.value
+  const screws = cheekScrewsOf(made.value)
+  expect(screws?.count).toBe(count)
+  if (screws !== undefined)
+    expect(screws.circleDiameter).toBeWithin(1e-9, outerRing.grooveBottomDiameter + outerRing.wall)
+})
+
+test('rings that hold their balls in grooves have no cheeks to screw on', () => {
+  const made = bearingOf(PLAIN)
+  expect(made.ok && cheekScrewsOf(made.value)).toBeUndefined()
 })
 
 // A cut of 3.2 mm by a tool of 0.2 mm and a tenth of the depth: √(0.2² + 0.32²) = 0.377 mm, by hand.

@@ -5,14 +5,18 @@ import { textPages } from '#src/drawings/sheets/text-pages.ts'
 import { operationsFor } from '#src/routes/job-sheet/operations.ts'
 import { toPages } from '#src/routes/job-sheet/pages.ts'
 import { toJobSheet } from '#src/routes/job-sheet/translate.ts'
-import { valid } from '#tests/support/designed.ts'
-import { likelyInput } from '#tests/support/inputs.ts'
+import { validOfAny } from '#tests/support/designed.ts'
+import { likelyInput, likelyPlates, likelyRollers } from '#tests/support/inputs.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
-test('whatever the bearing and the machines, no text of its job sheet meets another or leaves a page', () => {
+test.each([
+  ['balls in grooves', likelyInput],
+  ['rollers', likelyRollers],
+  ['plates', likelyPlates],
+])('%s, whatever the machines: no text of a job sheet meets another or leaves a page', (_name, inputs) => {
   const method = fc.constantFrom('saw-and-lathe', 'lathe-only', 'router-and-lathe')
   fc.assert(
-    fc.property(valid(likelyInput), method, fc.constantFrom('a4', 'letter'), (made, machines, paper) => {
+    fc.property(validOfAny(inputs), method, fc.constantFrom('a4', 'letter'), (made, machines, paper) => {
       const pages = toPages(toJobSheet(made, machines), paper)
       expect(pages.flatMap(sheetFaults)).toEqual([])
       const titles = operationsFor(made, machines).length
