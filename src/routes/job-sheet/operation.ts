@@ -56,3 +56,24 @@ export function size({ design }: Job<AnyDesign>, key: DimensionKey, name: string
 
 export const LAYOUT_CHECK =
   'The bar on the printed template first: 100 mm, and 4 in. Then the circles with a rule, twice, crosswise.'
+
+/** How a flat disc with a hole comes to round: with what, what is done about the hole, and what of it can hurt. */
+export const DISC_BY: Readonly<
+  Record<Method, { readonly tool: string; readonly round: string; readonly cautions: readonly CautionCode[] }>
+> = {
+  'saw-and-lathe': {
+    tool: 'drill press, band saw or scroll saw, lathe',
+    round: 'saw it out along the dashed line and turn it to round',
+    cautions: ['drilling', 'sawing', 'turning', 'dust'],
+  },
+  'lathe-only': {
+    tool: 'drill press, lathe',
+    round: 'knock its corners off by hand and turn it to round',
+    cautions: ['drilling', 'turning', 'dust'],
+  },
+  'router-and-lathe': {
+    tool: 'drill press, router on a circle jig',
+    round: 'rout it to round',
+    cautions: ['drilling', 'routing', 'dust'],
+  },
+}

@@ -6,7 +6,16 @@ import type { CautionCode } from '#src/wire/caution.ts'
 import { figure } from '#src/wire/figure.ts'
 import { type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
 import { plates } from './plate-operations.ts'
-import { cheeks, closeOverRollers, cutRollers, innerTrack, outerTrack, tryRollers } from './roller-operations.ts'
+import {
+  cheeks,
+  chooseRollers,
+  closeOverRollers,
+  cutRollers,
+  innerTrack,
+  leftOnTrack,
+  outerTrack,
+  tryRollers,
+} from './roller-operations.ts'
 import type { Method } from './schema.ts'
 
 /**
@@ -21,7 +30,7 @@ export function operationsFor(design: AnyDesign, method: Method): readonly Opera
   if (isOfPlates(design)) return [chooseBalls(all), ...plates({ design, method, say }), ...toFinish]
   const job: Job = { design, method, say }
   return hasTracks(job)
-    ? [chooseBalls(job), cutRollers(job), ...outerRing(job), ...innerRing(job), cheeks(job), ...toFinish]
+    ? [cutRollers(job), chooseRollers(chooseBalls(job)), ...outerRing(job), ...innerRing(job), cheeks(job), ...toFinish]
     : [chooseBalls(job), ...outerRing(job), ...innerRing(job), ...toFinish]
 }
 
@@ -110,7 +119,7 @@ const outerSplit = (): Operation => ({
     looksLike: 'Halves that were turned apart: a step in the groove where they meet.',
     costs: 'Every ball knocks on the step. Sand it away and the groove is too deep.',
   },
-  cautions: ['drilling'],
+  cautions: ['sawing', 'drilling', 'dust'],
   readings: [],
 })
 
@@ -204,7 +213,9 @@ function outerCore(job: Job): Operation {
   }
 }
 
+/** A land is routed to its line, a track only to where sawing would leave it: the lathe takes the rest. */
 function outerRouted(job: Job): Operation {
+  const { outer } = cylinderKeys(job.design.bearing)
   return {
     id: 'outer-rout',
     part: 'outer-ring',
@@ -213,7 +224,7 @@ function outerRouted(job: Job): Operation {
     how: 'Outside first, then the hole, in passes no deeper than half the bit is wide. Keep a web under the last pass of each circle.',
     sizes: [
       size(job, 'outsideDiameter', 'outside'),
-      size(job, cylinderKeys(job.design.bearing).outer, 'hole, the full line stays'),
+      size(job, outer, 'hole, the full line stays', hasTracks(job) ? -2 * leftOnTrack(job) : 0),
     ],
     check: 'The full line of the hole is there all the way round.',
     mistake: {
@@ -548,6 +559,7 @@ function runIn({ design, say }: Job<AnyDesign>): Operation {
     },
     cautions: [
       'light-use-only',
+      ...((settled.traits.rolls === 'rollers' ? ['roller-skew'] : []) as CautionCode[]),
       ...((settled.input.balls.material === 'glass' ? ['glass-balls'] : []) as CautionCode[]),
     ],
     readings: [

@@ -2,7 +2,7 @@ import { sawAllowance } from '#shared/bearing/cutting-allowances.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import { mm } from '#shared/units/length.ts'
-import { type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
+import { DISC_BY, type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
 
 /* What is done for a turntable: two plates alike, each with a groove in its face. Common practice, no source, as all of the sheet. */
 
@@ -28,7 +28,9 @@ function layout(job: PlateJob): Operation {
     how: 'Glue the template on, the arrow along the grain, or prick its lines through. Punch the centre deep: everything turns about it.',
     sizes: [
       outside,
-      { name: 'saw by, the dashed line', value: mm(outside.value + 2 * allowance) },
+      ...(job.method === 'saw-and-lathe'
+        ? [{ name: 'saw by, the dashed line', value: mm(outside.value + 2 * allowance) }]
+        : []),
       size(job, 'plateThickness', 'thickness, both faces planed'),
     ],
     check: LAYOUT_CHECK,
@@ -45,15 +47,15 @@ const shape = (job: PlateJob): Operation => ({
   id: 'plate-shape',
   part: 'both',
   title: 'Bore the plates and bring them to round',
-  tool: job.method === 'router-and-lathe' ? 'drill press, router on a circle jig' : 'drill press, band saw, lathe',
-  how: 'Bore the centre square to the face while the blank can still be clamped; then saw outside of the line and bring it to round about the bore.',
+  tool: DISC_BY[job.method].tool,
+  how: `Bore the centre square to the face while the blank can still be clamped; then ${DISC_BY[job.method].round} about the bore.`,
   sizes: [size(job, 'plateBoreDiameter', 'bore'), size(job, 'plateOutsideDiameter', 'outside')],
   check: 'The plate turned about a pin in its bore: neither its rim nor its face runs out.',
   mistake: {
     looksLike: 'A bore that is not square to the face.',
     costs: 'The plate tilts, and the balls on one side carry everything.',
   },
-  cautions: [job.method === 'router-and-lathe' ? 'routing' : 'sawing', 'drilling', 'dust'],
+  cautions: DISC_BY[job.method].cautions,
   readings: [],
 })
 

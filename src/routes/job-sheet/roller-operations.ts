@@ -1,11 +1,15 @@
-import { grooveStopShort, sawAllowance } from '#shared/bearing/cutting-allowances.ts'
+import { cheekScrewsOf, grooveStopShort, sawAllowance } from '#shared/bearing/cutting-allowances.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
+import { DISC_BY, type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
 
 /* What is done otherwise where rollers run on plain tracks between cheeks. Common practice, no source, as all of the sheet. */
 
-/** The last pass takes half of what sawing left on; so far before its end the tool stops. */
-const stopShort = ({ design }: Job): Mm => grooveStopShort(mm(sawAllowance(design.bearing.settled.input.units) / 2))
+/** What saw or router leave on a track, radially, for the lathe: of the smallest rings no more than there is. */
+export const leftOnTrack = ({ design }: Job): Mm =>
+  mm(Math.min(sawAllowance(design.bearing.settled.input.units), design.bearing.settled.ballDiameter / 2))
+
+/** The last pass takes half of that; so far before its end the tool stops. */
+const stopShort = (job: Job): Mm => grooveStopShort(mm(leftOnTrack(job) / 2))
 
 export function cutRollers(job: Job): Operation {
   const { count, length } = job.design.bearing.settled.input.balls
@@ -14,7 +18,7 @@ export function cutRollers(job: Job): Operation {
     part: 'balls',
     title: `Cut the ${count} rollers to length`,
     tool: 'fine saw, stop block, sanding block',
-    how: 'Against a stop, all at one setting, the ends square; then break the edges of the ends with two strokes.',
+    how: 'A few more than that, against a stop, all at one setting, the ends square; then break the edges of the ends with two strokes.',
     sizes: length === undefined ? [] : [size(job, 'rollerLength', 'length')],
     check: 'Stand them on end on a flat plate: none leans, and a straightedge over them rocks on none.',
     mistake: {
@@ -25,6 +29,12 @@ export function cutRollers(job: Job): Operation {
     readings: [],
   }
 }
+
+/** The same choice as of balls, of what has two ends. */
+export const chooseRollers = (choice: Operation): Operation => ({
+  ...choice,
+  check: 'The row against its size; each roller with the caliper at both ends and in the middle, two ways.',
+})
 
 export function outerTrack(job: Job): Operation {
   const { gapPerGrooveDepth } = job.design.bearing
@@ -51,6 +61,7 @@ export const tryRollers = (fit: Operation): Operation => ({
   ...fit,
   title: 'Try the rollers',
   how: 'Ring flat on the bench. Stand the rollers in it on end, push them together, and read the gap between the last and the first; with one left out, the opening where it should go.',
+  mistake: { ...fit.mistake, looksLike: 'A gap read with a roller that leans: it reads too small.' },
 })
 
 export function innerTrack(job: Job): Operation {
@@ -79,30 +90,42 @@ export const closeOverRollers = (fit: Operation): Operation => ({
   ...fit,
   title: 'Try it in the outer ring, with the rollers',
   how: 'Outer ring flat on the bench, the rollers standing in it, the inner ring let down between them. Turn by hand and feel for play, side to side.',
+  cautions: ['roller-skew'],
 })
 
 export function cheeks(job: Job): Operation {
-  const { say } = job
-  const { axialPlay, settled } = job.design.bearing
+  const { design, method, say } = job
+  const { axialPlay, settled } = design.bearing
   const outside = size(job, 'cheekOutsideDiameter', 'outside')
+  const screws = cheekScrewsOf(design.bearing)
+  const { tool, round, cautions } = DISC_BY[method]
+  const fastened =
+    screws === undefined
+      ? 'The wood behind the track is too thin for a No. 4 screw: take thinner ones, or pins, and drill for them.'
+      : 'The screws go into the outer ring, clear of its track: drill the holes in both cheeks, and the ring through them.'
   return {
     id: 'cheeks',
     part: 'outer-ring',
     title: 'Make the two cheeks and screw them on',
-    tool: 'saw, drill, lathe or router; wood screws into the outer ring',
-    how: 'Two flat discs, their holes bored before they are sawn round. Screw one on; lay the ring on it, put in the inner ring and the rollers, and screw on the other. The screws go into the outer ring, clear of its track.',
+    tool: `${tool}, screwdriver`,
+    how: `Bore each while its blank can still be clamped, then ${round} about the hole. Screw one on; lay the ring on it, put in the inner ring and the rollers, and screw on the other. ${fastened}`,
     sizes: [
       outside,
-      { name: 'saw by', value: mm(outside.value + 2 * sawAllowance(settled.input.units)) },
+      ...(method === 'saw-and-lathe'
+        ? [{ name: 'saw by, the dashed line', value: mm(outside.value + 2 * sawAllowance(settled.input.units)) }]
+        : []),
       size(job, 'cheekHoleDiameter', 'hole'),
       size(job, 'cheekThickness', 'thickness'),
+      ...(screws === undefined
+        ? []
+        : [{ name: `${screws.count} wood screws No. 4 on a circle of`, value: screws.circleDiameter }]),
     ],
     check: `${LAYOUT_CHECK} Screwed together, rollers and inner ring still have ${say(axialPlay)} along the axis.`,
     mistake: {
       looksLike: 'A cheek that is not flat: the inner ring drags at one place of every turn.',
       costs: 'Little: plane it, or put paper under it at the screws.',
     },
-    cautions: ['sawing', 'drilling', 'dust'],
+    cautions,
     readings: [],
   }
 }

@@ -146,8 +146,8 @@ describe('sheets of rollers', () => {
     const sheet = await answered('job-sheet', ROLLERS)
     const ids = sheet.operations.map(({ id }: { readonly id: string }) => id)
     expect(ids).toEqual([
-      'choose-balls',
       'cut-rollers',
+      'choose-balls',
       'outer-layout',
       'outer-bore',
       'outer-saw',

@@ -7,12 +7,23 @@ import { startedApp } from '#tests/support/started-app.ts'
 import { run } from '#tests/support/system-tools.ts'
 
 const BODY = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
+/** The same ring of twelve, with rollers and between plates. */
+const ROLLERS = { ...BODY, arrangement: 'roller' }
+const PLATES = { ...BODY, arrangement: 'thrust' }
+const SISTERS = [
+  ['radial', BODY],
+  ['roller', ROLLERS],
+  ['thrust', PLATES],
+] as const
+const OF_EACH = SISTERS.flatMap(([name, body]) => METHODS.map((method) => [name, method, body] as const))
 const QUERY = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
 
 type Size = { readonly symbol?: string; readonly name: string; readonly value: number; readonly stopAt?: number }
 type Operation = {
   readonly number: number
   readonly id: string
+  readonly title: string
+  readonly tool: string
   readonly sizes: readonly Size[]
   readonly cautions: readonly { readonly code: string }[]
   readonly readings: readonly { readonly ring: string; readonly kind: string; readonly field: string }[]
@@ -77,22 +88,25 @@ describe('the operations', () => {
     if (inner) expect(ids.indexOf('inner-split')).toBeLessThan(ids.indexOf('inner-outside'))
   })
 
-  test.each(METHODS)('%s: every size with a symbol is that of the design, less the film', async (method) => {
-    const at = await startedApp()
-    const body = { ...BODY, finishAllowance: 0.05 }
-    const designed = JSON.parse((await post(`${at}/v1/design`, body)).text) as {
-      readonly ballDiameter: number
-      readonly dimensions: readonly { readonly symbol: string; readonly value: number; readonly cutTo?: number }[]
-    }
-    const sizes = (await sheet({ ...body, method }, at)).flatMap((operation) => operation.sizes)
-    const known = new Map([
-      ...designed.dimensions.map(({ symbol, value, cutTo }) => [symbol, cutTo ?? value] as const),
-      ['Dw', designed.ballDiameter] as const,
-    ])
-    const named = sizes.filter(({ symbol, name }) => symbol !== undefined && !name.includes('each disc'))
-    expect(named.length).toBeGreaterThan(10)
-    for (const { symbol = '', value } of named) expect(value).toBeWithin(1e-9, known.get(symbol) ?? Number.NaN)
-  })
+  test.each(OF_EACH)(
+    '%s, %s: every size with a symbol is that of the design, less the film',
+    async (_name, method, plain) => {
+      const at = await startedApp()
+      const body = { ...plain, finishAllowance: 0.05 }
+      const designed = JSON.parse((await post(`${at}/v1/design`, body)).text) as {
+        readonly ballDiameter: number
+        readonly dimensions: readonly { readonly symbol: string; readonly value: number; readonly cutTo?: number }[]
+      }
+      const sizes = (await sheet({ ...body, method }, at)).flatMap((operation) => operation.sizes)
+      const known = new Map([
+        ...designed.dimensions.map(({ symbol, value, cutTo }) => [symbol, cutTo ?? value] as const),
+        ['Dw', designed.ballDiameter] as const,
+      ])
+      const named = sizes.filter(({ symbol, name }) => symbol !== undefined && !name.includes('each disc'))
+      expect(named.length).toBeGreaterThan(10)
+      for (const { symbol = '', value } of named) expect(value).toBeWithin(1e-9, known.get(symbol) ?? Number.NaN)
+    },
+  )
 
   // Twice the scatter of a tool of 0.2 mm and a tenth of the depth: by hand for 3.2 mm, 2 × 0.3774 mm.
   test('both grooves are stopped short, the outer one below its size and the inner one above', async () => {
@@ -118,23 +132,92 @@ describe('the operations', () => {
     expect(at('outer-layout')).toEqual([])
   })
 
-  test('every blank to write in is a reading that the fit correction takes at that ring', async () => {
-    const at = await startedApp()
-    const figures: Record<string, unknown> = { '/value': 20, '/landDiameter': 70, '/result': 'enters' }
-    const extra: Record<string, object> = {
-      plug: { diameter: 45, result: 'enters' },
-      'groove-depth': { value: 2, landDiameter: 70 },
-      'ball-row': { value: 192, count: 12 },
-      'ball-gap': { value: 0.5 },
-    }
-    const readings = (await sheet(BODY, at)).flatMap((operation) => operation.readings)
-    expect(readings.length).toBeGreaterThan(10)
-    for (const { ring, kind, field } of readings) {
-      const reading = { kind, ...(field === '' ? {} : { [field.slice(1)]: figures[field] }), ...extra[kind] }
-      const answer = await post(`${at}/v1/fit-correction`, { design: BODY, ring, readings: [reading] })
-      expect([200, 422], `${kind}: ${answer.text}`).toContain(answer.status)
+  test.each(OF_EACH)('%s, %s: whoever takes a machine is told what of it can hurt', async (_name, method, body) => {
+    const hazards = [
+      [/\bsaw\b/, 'sawing'],
+      [/\bdrill\b/, 'drilling'],
+      [/\brouter\b/, 'routing'],
+      [/\blathe\b/, 'turning', 'sanding-inside'],
+    ] as const
+    for (const { id, tool, cautions } of await sheet({ ...body, method })) {
+      const codes = cautions.map(({ code }) => code)
+      for (const [machine, ...known] of hazards)
+        if (machine.test(tool))
+          expect(
+            known.some((code) => codes.includes(code)),
+            `${id}: ${codes}`,
+          ).toBe(true)
     }
   })
+
+  test('rollers: cut to length before they are chosen, tried for skew before they run', async () => {
+    const operations = await sheet(ROLLERS)
+    const ids = operations.map(({ id }) => id)
+    expect(ids.indexOf('cut-rollers')).toBeLessThan(ids.indexOf('choose-balls'))
+    for (const id of ['inner-fit', 'run-in']) {
+      const codes = operations.find((operation) => operation.id === id)?.cautions.map(({ code }) => code)
+      expect(codes).toContain('roller-skew')
+    }
+  })
+
+  // 3 mm a side: what `cutting-allowances.ts` states.
+  test('a router leaves on the track what a saw leaves, for the lathe to take', async () => {
+    const routed = (await sheet({ ...ROLLERS, method: 'router-and-lathe' })).find(({ id }) => id === 'outer-rout')
+    const hole = routed?.sizes.find(({ symbol }) => symbol === 'E')
+    expect(hole?.stopAt).toBeWithin(1e-9, (hole?.value ?? Number.NaN) - 6)
+  })
+
+  test('rollers as small as can be are stopped at sizes that there are', async () => {
+    const tiny = { units: 'mm', arrangement: 'roller', balls: { count: 3, diameter: 0.5, length: 0.4 }, bore: 0.02 }
+    for (const method of METHODS)
+      for (const { stopAt = 1 } of (await sheet({ ...tiny, width: 0.5, method })).flatMap(({ sizes }) => sizes))
+        expect(stopAt).toBeGreaterThan(0)
+  })
+
+  test('a turntable: a shallow groove and a try of the balls come before the deep one, and that before the other plate', async () => {
+    expect((await sheet(PLATES)).map(({ id }) => id)).toEqual([
+      'choose-balls',
+      'plate-layout',
+      'plate-shape',
+      'trial-groove',
+      'try-balls',
+      'groove',
+      'second-plate',
+      'finish',
+      'grain',
+      'wax',
+      'run-in',
+    ])
+  })
+
+  test('the first groove of a turntable is a third as deep; rows and gaps are all that is read at one', async () => {
+    const operations = await sheet(PLATES)
+    const trial = operations.find(({ id }) => id === 'trial-groove')?.sizes.find(({ symbol }) => symbol === 'h')
+    expect(trial?.stopAt).toBeWithin(1e-9, (trial?.value ?? Number.NaN) / 3)
+    const kinds = new Set(operations.flatMap(({ readings }) => readings.map(({ kind }) => kind)))
+    expect(kinds).toEqual(new Set(['ball-row', 'ball-gap']))
+  })
+
+  test.each(SISTERS.slice(0, 2))(
+    '%s: every blank to write in is a reading that the fit correction takes at that ring',
+    async (_name, body) => {
+      const at = await startedApp()
+      const figures: Record<string, unknown> = { '/value': 20, '/landDiameter': 70, '/result': 'enters' }
+      const extra: Record<string, object> = {
+        plug: { diameter: 45, result: 'enters' },
+        'groove-depth': { value: 2, landDiameter: 70 },
+        'ball-row': { value: 192, count: 12 },
+        'ball-gap': { value: 0.5 },
+      }
+      const readings = (await sheet(body, at)).flatMap((operation) => operation.readings)
+      expect(readings.length).toBeGreaterThan(10)
+      for (const { ring, kind, field } of readings) {
+        const reading = { kind, ...(field === '' ? {} : { [field.slice(1)]: figures[field] }), ...extra[kind] }
+        const answer = await post(`${at}/v1/fit-correction`, { design: body, ring, readings: [reading] })
+        expect([200, 422], `${kind}: ${answer.text}`).toContain(answer.status)
+      }
+    },
+  )
 })
 
 describe('the forms that it comes in', () => {
@@ -160,18 +243,24 @@ describe('the forms that it comes in', () => {
     expect(text.match(/class="box"/g)).toHaveLength(20)
   })
 
-  test('on paper it says every operation and every figure to stop at', async () => {
-    const at = await startedApp()
-    const { operations } = JSON.parse((await post(`${at}/v1/job-sheet`, BODY)).text) as {
-      operations: readonly (Operation & { title: string })[]
-    }
-    const response = await fetch(`${at}/v1/job-sheet?${QUERY}&format=pdf`)
-    const words = run('pdftotext', ['-layout', '-', '-'], Buffer.from(await response.arrayBuffer())).toString()
-    const squeezed = words.replace(/\s+/g, ' ')
-    for (const { number, title } of operations) expect(squeezed).toContain(`${number}. ${title}`)
-    for (const { stopAt } of operations.flatMap(({ sizes }) => sizes))
-      if (stopAt !== undefined) expect(squeezed).toContain(`${Number(stopAt.toFixed(2))} mm`)
-  })
+  test.each(SISTERS)(
+    '%s: on paper and as a page it says every operation and every figure to stop at',
+    async (name, body) => {
+      const at = await startedApp()
+      const { operations } = JSON.parse((await post(`${at}/v1/job-sheet`, body)).text) as {
+        operations: readonly Operation[]
+      }
+      const response = await fetch(`${at}/v1/job-sheet?${QUERY}&arrangement=${name}&format=pdf`)
+      const words = run('pdftotext', ['-layout', '-', '-'], Buffer.from(await response.arrayBuffer())).toString()
+      const squeezed = words.replace(/\s+/g, ' ')
+      const { text: page } = await ask(`${at}/v1/job-sheet?${QUERY}&arrangement=${name}&format=html`)
+      for (const { number, title } of operations)
+        for (const said of [squeezed, page]) expect(said).toContain(`${number}. ${title}`)
+      for (const { stopAt } of operations.flatMap(({ sizes }) => sizes))
+        if (stopAt !== undefined)
+          for (const said of [squeezed, page]) expect(said).toContain(`${Number(stopAt.toFixed(2))} mm`)
+    },
+  )
 
   test('in inches it speaks of inches', async () => {
     const at = await startedApp()
