@@ -34,6 +34,10 @@ export function cutRollers(job: Job): Operation {
 export const chooseRollers = (choice: Operation): Operation => ({
   ...choice,
   check: 'The row against its size; each roller with the caliper at both ends and in the middle, two ways.',
+  mistake: {
+    ...choice.mistake,
+    costs: 'A track cut for the wrong rollers. Measure before any ring is cut, and design again with what you have.',
+  },
 })
 
 export function outerTrack(job: Job): Operation {

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { PAPERS } from '#src/drawings/papers.ts'
@@ -7,8 +8,17 @@ import { VIEWS } from '#src/drawings/view.ts'
 import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
-import { designed, valid, validOfAny } from '#tests/support/designed.ts'
-import { anyInput, likelyInput, likelyPlates, likelyRollers, magnitude, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
+import { anyDesigned, designed, valid, validOfAny } from '#tests/support/designed.ts'
+import {
+  anyInput,
+  likelyInput,
+  likelyPlates,
+  likelyRollers,
+  magnitude,
+  PLAIN,
+  PLATES,
+  ROLLERS,
+} from '#tests/support/inputs.ts'
 import { linesInRow, rasterOf } from '#tests/support/raster.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
@@ -30,6 +40,45 @@ describe('templates', () => {
     expect(inner).toBeWithin(1e-9, innerRing.landDiameter - 0.1)
     expect(bore).toBeWithin(1e-9, innerRing.boreDiameter + 0.1)
     expect(more).toEqual([])
+  })
+
+  test("of rollers: both rings by their tracks, and a cheek as large as the outer ring, its hole in the inner ring's wood", () => {
+    const made = designed({ ...ROLLERS, finishAllowance: mm(0.05) })
+    const { outerRing, innerRing, cheeks } = made.bearing
+    const wanted = [
+      outerRing.outsideDiameter - 0.1,
+      outerRing.grooveBottomDiameter + 0.1,
+      innerRing.grooveBottomDiameter - 0.1,
+      innerRing.boreDiameter + 0.1,
+      outerRing.outsideDiameter - 0.1,
+      (cheeks?.holeDiameter ?? Number.NaN) + 0.1,
+    ]
+    const found = diametersOn(drawingOf('templates', made, 'a4'), 'finish')
+    expect(found).toHaveLength(wanted.length)
+    for (const [index, diameter] of wanted.entries()) expect(found[index]).toBeWithin(1e-9, diameter)
+  })
+
+  test("the screws of a cheek stand in the middle of the outer ring's wood, clear of track and outside", () => {
+    const made = designed(ROLLERS)
+    const { outerRing } = made.bearing
+    const drawing = drawingOf('templates', made, 'a4')
+    const cheek = circlesOn(drawing, 'finish').at(-1)
+    const screws = circlesOn(drawing, 'hole').slice(1)
+    expect(screws.length).toBeGreaterThanOrEqual(3)
+    for (const { centre, radius } of screws) {
+      const out = Math.hypot(centre.x - (cheek?.centre.x ?? 0), centre.y - (cheek?.centre.y ?? 0))
+      expect(out - radius - outerRing.grooveBottomDiameter / 2).toBeWithin(1e-9, outerRing.wall / 2 - radius)
+      expect(out + radius).toBeLessThan(outerRing.outsideDiameter / 2 - radius)
+    }
+  })
+
+  test('of plates: one blank for both, its outside, its bore, and the circle of its groove', () => {
+    const made = anyDesigned(PLATES)
+    if (!isOfPlates(made)) throw new RangeError('the design must be one of plates')
+    const { plate, pitchRadius } = made.bearing
+    const drawing = drawingOf('templates', made, 'a4')
+    expect(diametersOn(drawing, 'finish')).toEqual([plate.outsideDiameter, plate.boreDiameter])
+    expect(diametersOn(drawing, 'centre')[0]).toBeWithin(1e-9, 2 * pitchRadius)
   })
 
   // 3 mm left on beside each line: what `cutting-allowances.ts` states.
@@ -82,47 +131,78 @@ describe('templates', () => {
 })
 
 describe('gauges', () => {
-  test('the plugs are those of the design', () => {
-    const { gauge } = designed(PLAIN).bearing
-    const [go, noGo] = diametersOn(drawingOf('gauges', designed(PLAIN), 'a4'), 'finish')
-    expect(go).toBeWithin(1e-9, gauge.goDiameter)
-    expect(noGo).toBeWithin(1e-9, gauge.noGoDiameter)
+  test.each([
+    ['balls in grooves', PLAIN],
+    ['rollers', ROLLERS],
+    ['plates', PLATES],
+  ])('of %s: the plugs are those of the design', (_name, input) => {
+    const made = anyDesigned(input)
+    const { gauge } = made.bearing
+    expect(diametersOn(drawingOf('gauges', made, 'a4'), 'finish')).toEqual([gauge.goDiameter, gauge.noGoDiameter])
   })
 
-  test('each profile has the arc of its groove, and its shoulders as far back as the groove is deep', () => {
-    const { outerRing, innerRing } = designed(PLAIN).bearing
-    const profiles = drawingOf('gauges', designed(PLAIN), 'a4').shapes.flatMap((shape) =>
-      shape.kind === 'polyline' && shape.points.length === 6 ? [shape.points] : [],
-    )
-    expect(profiles).toHaveLength(2)
-    for (const [index, ring] of [outerRing, innerRing].entries()) {
-      const points = profiles[index] ?? []
-      const nose = points.findIndex(({ bulge = 0 }) => bulge !== 0)
-      const [from, to] = [points[nose], points[nose + 1]]
-      if (from === undefined || to === undefined) throw new RangeError('a profile must have a nose')
-      const chord = Math.hypot(to.x - from.x, to.y - from.y)
-      const height = ((from.bulge ?? 0) * chord) / 2
-      expect(height).toBeWithin(1e-9, ring.grooveDepth)
-      // Radius of a circular segment by its chord and height (any handbook of mathematics): (c²/4 + h²) / 2h.
-      expect((chord * chord) / 4 / (2 * height) + height / 2).toBeWithin(1e-9, ring.grooveRadius)
-      expect(points[nose - 1]?.y).toBeWithin(1e-9, from.y)
-    }
-  })
+  const groovesOf = (made: AnyDesign): readonly { readonly depth: number; readonly radius: number }[] => {
+    if (isOfPlates(made)) return [{ depth: made.bearing.plate.grooveDepth, radius: made.bearing.plate.grooveRadius }]
+    const { outerRing, innerRing, settled } = made.bearing
+    if (settled.traits.raceway === 'track') return []
+    return [outerRing, innerRing].map(({ grooveDepth, grooveRadius }) => ({ depth: grooveDepth, radius: grooveRadius }))
+  }
 
-  test('each edge is an arc of its cylinder, hollow for an outside and round for a hole', () => {
-    const { outerRing, innerRing } = designed(PLAIN).bearing
-    const arcs = drawingOf('gauges', designed(PLAIN), 'a4').shapes.flatMap((shape) => {
-      if (shape.kind !== 'polyline' || shape.points.length !== 4 || shape.role !== 'finish') return []
-      const [from, to] = [shape.points[2], shape.points[3]]
-      if (from === undefined || to === undefined) return []
-      const half = Math.hypot(to.x - from.x, to.y - from.y) / 2
-      const height = (from.bulge ?? 0) * half
-      return [{ height, diameter: (half * half) / Math.abs(height) + Math.abs(height) }]
-    })
-    expect(arcs.map(({ height }) => Math.sign(height))).toEqual([-1, 1, -1])
-    const wanted = [outerRing.outsideDiameter, outerRing.landDiameter, innerRing.landDiameter]
-    for (const [index, diameter] of wanted.entries()) expect(arcs[index]?.diameter).toBeWithin(1e-9, diameter)
-  })
+  test.each([
+    ['balls in grooves', PLAIN, 2],
+    ['rollers', ROLLERS, 0],
+    ['plates', PLATES, 1],
+  ])(
+    'of %s: each profile has the arc of its groove, and its shoulders as far back as the groove is deep',
+    (_name, input, count) => {
+      const made = anyDesigned(input)
+      const profiles = drawingOf('gauges', made, 'a4').shapes.flatMap((shape) =>
+        shape.kind === 'polyline' && shape.points.length === 6 ? [shape.points] : [],
+      )
+      expect(profiles).toHaveLength(count)
+      for (const [index, groove] of groovesOf(made).entries()) {
+        const points = profiles[index] ?? []
+        const nose = points.findIndex(({ bulge = 0 }) => bulge !== 0)
+        const [from, to] = [points[nose], points[nose + 1]]
+        if (from === undefined || to === undefined) throw new RangeError('a profile must have a nose')
+        const chord = Math.hypot(to.x - from.x, to.y - from.y)
+        const height = ((from.bulge ?? 0) * chord) / 2
+        expect(height).toBeWithin(1e-9, groove.depth)
+        // Radius of a circular segment by its chord and height (any handbook of mathematics): (c²/4 + h²) / 2h.
+        expect((chord * chord) / 4 / (2 * height) + height / 2).toBeWithin(1e-9, groove.radius)
+        expect(points[nose - 1]?.y).toBeWithin(1e-9, from.y)
+      }
+    },
+  )
+
+  test.each([
+    ['balls in grooves', PLAIN, [-1, 1, -1]],
+    ['rollers', ROLLERS, [-1, 1, -1]],
+    ['plates', PLATES, [-1]],
+  ])(
+    'of %s: each edge is an arc of its cylinder, hollow for an outside and round for a hole',
+    (_name, input, signs) => {
+      const made = anyDesigned(input)
+      const arcs = drawingOf('gauges', made, 'a4').shapes.flatMap((shape) => {
+        if (shape.kind !== 'polyline' || shape.points.length !== 4 || shape.role !== 'finish') return []
+        const [from, to] = [shape.points[2], shape.points[3]]
+        if (from === undefined || to === undefined) return []
+        const half = Math.hypot(to.x - from.x, to.y - from.y) / 2
+        const height = (from.bulge ?? 0) * half
+        return [{ height, diameter: (half * half) / Math.abs(height) + Math.abs(height) }]
+      })
+      expect(arcs.map(({ height }) => Math.sign(height))).toEqual(signs)
+      // A track is its own land.
+      const wanted = isOfPlates(made)
+        ? [made.bearing.plate.outsideDiameter]
+        : [
+            made.bearing.outerRing.outsideDiameter,
+            made.bearing.outerRing.landDiameter,
+            made.bearing.innerRing.landDiameter,
+          ]
+      for (const [index, diameter] of wanted.entries()) expect(arcs[index]?.diameter).toBeWithin(1e-9, diameter)
+    },
+  )
 })
 
 test('every bearing that can exist can be drawn, in every view and every format that is a text', () => {

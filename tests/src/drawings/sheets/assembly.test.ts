@@ -4,10 +4,13 @@ import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { inUnits, mm } from '#shared/units/length.ts'
 import { PAPERS, type Paper } from '#src/drawings/papers.ts'
 import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
+import { faceView } from '#src/drawings/sheets/face.ts'
+import { halfSection } from '#src/drawings/sheets/half-section.ts'
 import { assembledRings } from '#src/drawings/sheets/rings-assembly.ts'
+import { drawingOf } from '#src/drawings/views.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
-import { designed, valid } from '#tests/support/designed.ts'
-import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
+import { designed, valid, validOfAny } from '#tests/support/designed.ts'
+import { anyInput, likelyInput, likelyPlates, likelyRollers, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 import { linesInRow, rasterOf } from '#tests/support/raster.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
@@ -24,35 +27,27 @@ describe('whatever the bearing', () => {
     )
   })
 
-  test('every size on it is that of the design, to the digit shown', () => {
+  test.each([
+    [
+      'balls in grooves',
+      likelyInput,
+      ['B', 'D', 'D1', 'De', 'Dpw', 'Dw', 'd', 'd1', 'di', 'g', 'he', 'hi', 're', 'ri', 's'],
+    ],
+    ['rollers', likelyRollers, ['C', 'D', 'Dpw', 'Dw', 'E', 'F', 'Ga', 'Gr', 'Lw', 'd', 'dc', 'g', 'tc']],
+    ['plates', likelyPlates, ['D', 'Dpw', 'Dw', 'T', 'd', 'g', 'h', 'r', 's']],
+  ])('%s: every size on it is that of the design, to the digit shown', (_name, inputs, symbols) => {
     fc.assert(
-      fc.property(valid(likelyInput), (made) => {
+      fc.property(validOfAny(inputs), (made) => {
         const { units } = made.bearing.settled.input
         const values = new Map([
           ...made.dimensions.map(({ key, value }) => [DIMENSION_SYMBOLS[key], inUnits(value, units)] as const),
           ['Dw', inUnits(made.bearing.settled.ballDiameter, units)] as const,
         ])
-        const sizes = textsOn(assemblySheet(assembledRings(made), 'a4')).flatMap(({ text }) => {
-          const found = /^(\w+) (?:SØ|Ø|R)?([\d.]+)$/.exec(text)
+        const sizes = textsOn(drawingOf('assembly', made, 'a4')).flatMap(({ text }) => {
+          const found = /^(\w+) (?:SØ|Ø|R)?([\d.]+)(?:, .*)?$/.exec(text)
           return found === null ? [] : [{ symbol: found[1] ?? '', value: Number(found[2]) }]
         })
-        expect(sizes.map(({ symbol }) => symbol).toSorted()).toEqual([
-          'B',
-          'D',
-          'D1',
-          'De',
-          'Dpw',
-          'Dw',
-          'd',
-          'd1',
-          'di',
-          'g',
-          'he',
-          'hi',
-          're',
-          'ri',
-          's',
-        ])
+        expect(sizes.map(({ symbol }) => symbol).toSorted()).toEqual(symbols)
         const halfDigit = units === 'in' ? 0.000_05 : 0.005
         for (const { symbol, value } of sizes)
           expect(value).toBeWithin(halfDigit * 1.0001, values.get(symbol) ?? Number.NaN)
@@ -121,6 +116,56 @@ test('the two halves of a split ring are hatched apart, and the ball is not hatc
       for (const end of [shape.from, shape.to])
         expect(Math.hypot(end.x - ball.centre.x, end.y - ball.centre.y)).toBeGreaterThan(ball.radius - 1e-9)
   }
+})
+
+describe('rollers between plain rings', () => {
+  /** Full size: the half section alone, round the middle of the axis. */
+  const { bearing } = designed(ROLLERS)
+  const { outerRing, innerRing, cheeks, pitchRadius, settled, axialPlay, radialInternalClearance } = bearing
+  const section = halfSection(bearing, 2, 4)
+  const boxes = section.flatMap((shape) => (shape.kind === 'polyline' && shape.closed === true ? [shape.points] : []))
+  const lines = section.flatMap((shape) => (shape.kind === 'line' && shape.role === 'outline' ? [shape] : []))
+
+  test('the roller lies on the outer track, as far from the inner one as there is play on a side', () => {
+    expect(boxes).toHaveLength(1)
+    const heights = (boxes[0] ?? []).map(({ y }) => y)
+    expect(Math.max(...heights)).toBeWithin(1e-9, outerRing.grooveBottomDiameter / 2)
+    expect(Math.min(...heights) - innerRing.grooveBottomDiameter / 2).toBeWithin(1e-9, radialInternalClearance / 2)
+    expect(Math.max(...heights) - Math.min(...heights)).toBeWithin(1e-9, settled.ballDiameter)
+  })
+
+  test('at both ends of the roller half of the play along the axis is left, and then comes the cheek', () => {
+    const ends = (boxes[0] ?? []).map(({ x }) => x)
+    const faces = lines.filter(({ from, to }) => from.x === to.x && Math.abs(from.x) < outerRing.width / 2 + 1e-9)
+    for (const side of [-1, 1]) {
+      const end = side * Math.max(...ends.map((x) => side * x))
+      expect(faces.some(({ from }) => Math.abs(Math.abs(from.x - end) - axialPlay / 2) < 1e-9)).toBe(true)
+    }
+    const whole = Math.max(...lines.map(({ from }) => from.x))
+    expect(whole).toBeWithin(1e-9, outerRing.width / 2 + (cheeks?.thickness ?? Number.NaN))
+  })
+
+  test('the face view has the rollers whole, touching, between the tracks', () => {
+    const rollers = faceView(bearing, 4, 'outline').filter((shape) => shape.kind === 'arc')
+    const turned = rollers.reduce((sum, { start, end }) => sum + end - start, 0)
+    expect(turned).toBeWithin(1e-6, 360 * settled.input.balls.count)
+    const centres = rollers.filter((_, index) => index % 2 === 0).map(({ centre }) => centre)
+    for (const [index, centre] of centres.entries()) {
+      expect(Math.hypot(centre.x, centre.y)).toBeWithin(1e-9, pitchRadius)
+      const next = centres[index + 1]
+      if (next !== undefined)
+        expect(Math.hypot(next.x - centre.x, next.y - centre.y)).toBeWithin(1e-9, settled.ballDiameter)
+    }
+  })
+})
+
+test('of a long roller only the end is enlarged, at the same scale however long it is', () => {
+  const scaleOf = (length: number) => {
+    const balls = { count: 12, diameter: mm(16), length: mm(length) }
+    const drawing = drawingOf('assembly', designed({ ...ROLLERS, balls, width: mm(length + 0.6) }), 'a4')
+    return textsOn(drawing).find(({ text }) => text.startsWith('X '))?.text
+  }
+  expect(scaleOf(100)).toBe(scaleOf(30))
 })
 
 test('the same design gives the same bytes', () => {
