@@ -17,3 +17,9 @@ export function answerTypeOf(body: unknown): string {
   const name = Object.keys(ANSWER_TYPES).find((known) => known === arrangement)
   return ANSWER_TYPES[nameOf(name === undefined ? {} : { arrangement: name as ArrangementName })]
 }
+
+/** The same on a path where only some of the sisters have fields of their own. */
+export function answerTypeAmong(answers: Readonly<Record<string, unknown>>, design: unknown): string {
+  const own = answerTypeOf(design)
+  return Object.hasOwn(answers, own) ? own : JSON_TYPE
+}

@@ -1,7 +1,8 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import { figure } from '#src/wire/figure.ts'
 import { escaped, page } from '#src/wire/html.ts'
-import type { JobOperation, JobSheetResponse } from './schema.ts'
+import type { JobSheet, SheetOperation } from './schema.ts'
+import { goesTo } from './sentences.ts'
 
 /** Light and dark by the reader's own wish; on paper black on white, no operation torn in two. */
 export const STYLE = `
@@ -28,13 +29,13 @@ dl{display:grid;grid-template-columns:max-content 1fr;gap:.15rem .75rem;margin:.
 `.replaceAll('\n', '')
 
 /** The job sheet as a page of its own: to read on a telephone at the lathe, and to print. */
-export function toHtml({ title, use, units, operations }: JobSheetResponse): string {
+export function toHtml({ title, use, units, operations }: JobSheet): string {
   const steps = operations.map((operation) => step(operation, units)).join('')
   const lead = `<p class="caution"><b>Use.</b> ${escaped(use)}</p>`
   return page(title, STYLE, `<main><h1>${escaped(title)}</h1>${lead}<ol>${steps}</ol></main>`)
 }
 
-function step(operation: JobOperation, units: Units): string {
+function step(operation: SheetOperation, units: Units): string {
   const { number, title, tool, how, sizes, check, mistake, cautions, readings } = operation
   return [
     `<li class="step"><div class="head"><span class="box" role="img" aria-label="done: to tick by hand"></span>`,
@@ -49,7 +50,7 @@ function step(operation: JobOperation, units: Units): string {
   ].join('')
 }
 
-function sizeTable(sizes: JobOperation['sizes'], units: Units): string {
+function sizeTable(sizes: SheetOperation['sizes'], units: Units): string {
   const stops = sizes.some(({ stopAt }) => stopAt !== undefined)
   const stopHead = stops ? '<th class="n" scope="col">stop at</th>' : ''
   const rows = sizes.map(({ symbol = '', name, value, shop, stopAt, stopAtShop }) => {
@@ -63,10 +64,10 @@ function sizeTable(sizes: JobOperation['sizes'], units: Units): string {
 /** A length of the answer, which is in `units` already, in words. */
 const plain = (value: number, units: Units): string => escaped(figure(lengthOf(value, units), units))
 
-function readingTable(readings: JobOperation['readings']): string {
+function readingTable(readings: SheetOperation['readings']): string {
   const rows = readings.map(
-    ({ name, ring, kind, field }) =>
-      `<tr><th scope="row">${escaped(name)}</th><td><span class="blank"></span></td><td>fit correction, ${ring} ring: ${escaped(kind)}${escaped(field)}</td></tr>`,
+    (reading) =>
+      `<tr><th scope="row">${escaped(reading.name)}</th><td><span class="blank"></span></td><td>${escaped(goesTo(reading))}</td></tr>`,
   )
   return `<table><thead><tr><th scope="col">write down</th><th scope="col">reading</th><th scope="col">goes to</th></tr></thead><tbody>${rows.join('')}</tbody></table>`
 }

@@ -1,4 +1,4 @@
-import type { AnyDesign } from '#shared/bearing/any-design.ts'
+import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
 import type { Design } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -13,9 +13,10 @@ export type Size = {
   readonly stopAt?: Mm
 }
 
-type Reading = {
+export type Reading = {
   readonly name: string
-  readonly ring: 'outer' | 'inner'
+  /** What it was read at: a ring, or plates, which are cut alike. */
+  readonly at: 'outer' | 'inner' | 'plates'
   readonly kind: string
   /** Where the figure goes in the reading; empty for a tick. */
   readonly field: string
@@ -53,6 +54,16 @@ export function size({ design }: Job<AnyDesign>, key: DimensionKey, name: string
     ...(stopShort !== 0 && { stopAt: mm(value + stopShort) }),
   }
 }
+
+/** Where the gap is made: at the outer ring, or at plates. */
+export const madeAt = (design: AnyDesign): Reading['at'] => (isOfPlates(design) ? 'plates' : 'outer')
+
+export const gapReading = (design: AnyDesign): Reading => ({
+  name: 'gap, all balls in',
+  at: madeAt(design),
+  kind: 'ball-gap',
+  field: '/value',
+})
 
 export const LAYOUT_CHECK =
   'The bar on the printed template first: 100 mm, and 4 in. Then the circles with a rule, twice, crosswise.'

@@ -4,7 +4,7 @@ import { cylinderKeys, DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/wire/caution.ts'
 import { figure } from '#src/wire/figure.ts'
-import { type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
+import { gapReading, type Job, LAYOUT_CHECK, madeAt, type Operation, size } from './operation.ts'
 import { plates } from './plate-operations.ts'
 import {
   cheeks,
@@ -62,7 +62,7 @@ function chooseBalls({ design, say }: Job<AnyDesign>): Operation {
       costs: 'A groove cut for the wrong balls. Measure before any wood is cut, and design again with what you have.',
     },
     cautions: material === 'glass' ? ['glass-balls'] : [],
-    readings: [{ name: `length of the row of ${count}`, ring: 'outer', kind: 'ball-row', field: '/value' }],
+    readings: [{ name: `length of the row of ${count}`, at: madeAt(design), kind: 'ball-row', field: '/value' }],
   }
 }
 
@@ -280,9 +280,9 @@ function outerGroove(job: Job): Operation {
     },
     cautions: ['turning', 'dust'],
     readings: [
-      { name: 'across the groove bottoms', ring: 'outer', kind: 'groove-bottom-diameter', field: '/value' },
-      { name: 'depth below the land', ring: 'outer', kind: 'groove-depth', field: '/value' },
-      { name: 'hole there', ring: 'outer', kind: 'groove-depth', field: '/landDiameter' },
+      { name: 'across the groove bottoms', at: 'outer', kind: 'groove-bottom-diameter', field: '/value' },
+      { name: 'depth below the land', at: 'outer', kind: 'groove-depth', field: '/value' },
+      { name: 'hole there', at: 'outer', kind: 'groove-depth', field: '/landDiameter' },
     ],
   }
 }
@@ -304,9 +304,9 @@ function outerFit({ design, say }: Job): Operation {
     },
     cautions: [],
     readings: [
-      { name: 'gap, all balls in', ring: 'outer', kind: 'ball-gap', field: '/value' },
-      { name: 'opening, one ball out', ring: 'outer', kind: 'last-ball-opening', field: '/value' },
-      { name: 'last ball does not go in', ring: 'outer', kind: 'last-ball-refused', field: '' },
+      gapReading(design),
+      { name: 'opening, one ball out', at: 'outer', kind: 'last-ball-opening', field: '/value' },
+      { name: 'last ball does not go in', at: 'outer', kind: 'last-ball-refused', field: '' },
     ],
   }
 }
@@ -334,9 +334,9 @@ function outerSand(job: Job): Operation {
     },
     cautions: ['sanding-inside', 'dust'],
     readings: [
-      { name: 'gap, all balls in', ring: 'outer', kind: 'ball-gap', field: '/value' },
-      { name: 'go plug: enters, snug, refuses', ring: 'outer', kind: 'plug', field: '/result' },
-      { name: 'no-go plug: enters, snug, refuses', ring: 'outer', kind: 'plug', field: '/result' },
+      gapReading(design),
+      { name: 'go plug: enters, snug, refuses', at: 'outer', kind: 'plug', field: '/result' },
+      { name: 'no-go plug: enters, snug, refuses', at: 'outer', kind: 'plug', field: '/result' },
     ],
   }
 }
@@ -434,7 +434,7 @@ function innerGroove(job: Job): Operation {
       costs: 'The pair. Score the middle with a pencil while it turns, before the tool goes in.',
     },
     cautions: ['turning', 'dust'],
-    readings: [{ name: 'across the groove bottoms', ring: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
+    readings: [{ name: 'across the groove bottoms', at: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
   }
 }
 
@@ -457,8 +457,8 @@ function innerFit(job: Job): Operation {
     },
     cautions: [],
     readings: [
-      { name: 'play, side to side', ring: 'inner', kind: 'radial-play', field: '/value' },
-      { name: 'it binds', ring: 'inner', kind: 'binds', field: '' },
+      { name: 'play, side to side', at: 'inner', kind: 'radial-play', field: '/value' },
+      { name: 'it binds', at: 'inner', kind: 'binds', field: '' },
     ],
   }
 }
@@ -479,7 +479,7 @@ const innerSand = (job: Job): Operation => ({
     costs: 'A bearing that rattles; a new inner ring is the smaller one to make.',
   },
   cautions: ['turning', 'dust'],
-  readings: [{ name: 'play, side to side', ring: 'inner', kind: 'radial-play', field: '/value' }],
+  readings: [{ name: 'play, side to side', at: 'inner', kind: 'radial-play', field: '/value' }],
 })
 
 function finish({ design, say }: Job<AnyDesign>): Operation {
@@ -500,7 +500,7 @@ function finish({ design, say }: Job<AnyDesign>): Operation {
       costs: 'A bump that every ball climbs: scrape it out before it hardens.',
     },
     cautions: ['finish'],
-    readings: [{ name: 'gap, all balls in', ring: 'outer', kind: 'ball-gap', field: '/value' }],
+    readings: [gapReading(design)],
   }
 }
 
@@ -530,7 +530,7 @@ const wax = (): Operation => ({
   readings: [],
 })
 
-const PLAY_READING = { name: 'play, side to side', ring: 'inner', kind: 'radial-play', field: '/value' } as const
+const PLAY_READING = { name: 'play, side to side', at: 'inner', kind: 'radial-play', field: '/value' } as const
 
 function runIn({ design, say }: Job<AnyDesign>): Operation {
   const { settled, ballGap } = design.bearing
@@ -562,9 +562,6 @@ function runIn({ design, say }: Job<AnyDesign>): Operation {
       ...((settled.traits.rolls === 'rollers' ? ['roller-skew'] : []) as CautionCode[]),
       ...((settled.input.balls.material === 'glass' ? ['glass-balls'] : []) as CautionCode[]),
     ],
-    readings: [
-      { name: 'gap, all balls in', ring: 'outer', kind: 'ball-gap', field: '/value' },
-      ...(isOfPlates(design) ? [] : [PLAY_READING]),
-    ],
+    readings: [gapReading(design), ...(isOfPlates(design) ? [] : [PLAY_READING])],
   }
 }

@@ -3,10 +3,11 @@ import type { Drawing } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
 import { type Block, type Row, textPages } from '#src/drawings/sheets/text-pages.ts'
 import { figure } from '#src/wire/figure.ts'
-import type { JobOperation, JobSheetResponse } from './schema.ts'
+import type { JobSheet, SheetOperation } from './schema.ts'
+import { goesTo } from './sentences.ts'
 
 /** The job sheet on paper. */
-export function toPages({ title, use, units, operations }: JobSheetResponse, paper: Paper): readonly Drawing[] {
+export function toPages({ title, use, units, operations }: JobSheet, paper: Paper): readonly Drawing[] {
   return textPages(
     title,
     use,
@@ -15,7 +16,7 @@ export function toPages({ title, use, units, operations }: JobSheetResponse, pap
   )
 }
 
-function block(operation: JobOperation, units: Units): Block {
+function block(operation: SheetOperation, units: Units): Block {
   const { number, title, tool, how, sizes, check, mistake, cautions, readings } = operation
   const paragraph = (lead: string, words: string): Row => ({ kind: 'paragraph', lead, words })
   return {
@@ -28,18 +29,12 @@ function block(operation: JobOperation, units: Units): Block {
       paragraph('Check', check),
       paragraph('Goes wrong', mistake.looksLike),
       paragraph('Costs', mistake.costs),
-      ...readings.map(
-        ({ name, ring, kind, field }): Row => ({
-          kind: 'blank',
-          words: name,
-          note: `fit correction, ${ring} ring: ${kind}${field}`,
-        }),
-      ),
+      ...readings.map((reading): Row => ({ kind: 'blank', words: reading.name, note: goesTo(reading) })),
     ],
   }
 }
 
-function sizeRows(sizes: JobOperation['sizes'], units: Units): readonly Row[] {
+function sizeRows(sizes: SheetOperation['sizes'], units: Units): readonly Row[] {
   if (sizes.length === 0) return []
   const say = (value: number): string => figure(lengthOf(value, units), units)
   const stops = sizes.some(({ stopAt }) => stopAt !== undefined)

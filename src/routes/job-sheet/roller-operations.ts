@@ -56,7 +56,7 @@ export function outerTrack(job: Job): Operation {
       costs: 'Wood does not go back on. Thicker rollers, a spacer or a new ring: the fit correction works out which.',
     },
     cautions: ['turning', 'dust'],
-    readings: [{ name: 'across the track', ring: 'outer', kind: 'groove-bottom-diameter', field: '/value' }],
+    readings: [{ name: 'across the track', at: 'outer', kind: 'groove-bottom-diameter', field: '/value' }],
   }
 }
 
@@ -86,7 +86,7 @@ export function innerTrack(job: Job): Operation {
       costs: 'Play at that end, and rollers that turn askew.',
     },
     cautions: ['turning', 'dust'],
-    readings: [{ name: 'across the track', ring: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
+    readings: [{ name: 'across the track', at: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
   }
 }
 

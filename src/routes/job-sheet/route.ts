@@ -8,14 +8,13 @@ import { toDesignInput } from '#src/wire/design-input.ts'
 import { pagePolicy } from '#src/wire/html.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
 import { paperFor } from '#src/wire/sheet-options.ts'
-import { JobOperation, JobReading, JobSheetRequest, JobSheetResponse, JobSize, SHEET_TYPES, Sheet } from './schema.ts'
-
-export const JOB_SHEET_SCHEMAS = [JobSize, JobReading, JobOperation, JobSheetRequest, JobSheetResponse]
+import { type JobSheetRequest, SHEET_TYPES, Sheet, sheetTypeOf } from './schema.ts'
 
 /** A link says it in its address, a program by `Accept`. */
 function offered(request: FastifyRequest): readonly [string, ...string[]] {
-  const { format } = Object(request.method === 'POST' ? request.body : request.query) as Partial<JobSheetRequest>
-  return format === undefined ? [SHEET_TYPES.json, SHEET_TYPES.html, SHEET_TYPES.pdf] : [SHEET_TYPES[format]]
+  const input = Object(request.method === 'POST' ? request.body : request.query) as Partial<JobSheetRequest>
+  const types = { json: sheetTypeOf(input), ...SHEET_TYPES }
+  return input.format === undefined ? [types.json, types.html, types.pdf] : [types[input.format]]
 }
 
 export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
@@ -39,11 +38,11 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (!designed.ok) return refuseDesign(reply, designed.error, body)
       const { toJobSheet, USUAL_METHOD } = await import('./translate.ts')
       const sheet = toJobSheet(designed.value, body.method ?? USUAL_METHOD)
-      if (mediaType === SHEET_TYPES.json) return sheet
       if (mediaType === SHEET_TYPES.pdf) {
         const { toPages } = await import('./pages.ts')
         return app.runTask('pdf', toPages(sheet, paperFor(body)), request).then((written) => Buffer.from(written))
       }
+      if (mediaType !== SHEET_TYPES.html) return sheet
       const { STYLE, toHtml } = await import('./html.ts')
       reply.header('content-security-policy', pagePolicy(STYLE, app.frameAncestors))
       return toHtml(sheet)

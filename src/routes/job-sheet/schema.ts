@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox'
 import { refTo } from '#src/http/schema.ts'
+import { ANSWER_TYPES, answerTypeAmong } from '#src/wire/arrangement-answer.ts'
 import type { Caution } from '#src/wire/caution.ts'
 import { DesignRequest } from '#src/wire/design-input.ts'
 import type { ShownLength } from '#src/wire/length.ts'
@@ -9,8 +10,9 @@ import type { UnitsName } from '#src/wire/units.ts'
 export const METHODS = ['saw-and-lathe', 'lathe-only', 'router-and-lathe'] as const
 export type Method = (typeof METHODS)[number]
 
-export const SHEET_TYPES = { json: 'application/json', html: 'text/html', pdf: 'application/pdf' } as const
-const SHEET_FORMATS = ['json', 'html', 'pdf'] as const satisfies readonly (keyof typeof SHEET_TYPES)[]
+/** What a sheet is beside JSON. */
+export const SHEET_TYPES = { html: 'text/html', pdf: 'application/pdf' } as const
+const SHEET_FORMATS = ['json', 'html', 'pdf'] as const satisfies readonly ('json' | keyof typeof SHEET_TYPES)[]
 
 const length = (description: string) =>
   Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
@@ -42,7 +44,7 @@ export const JobSheetRequest = Type.Object(
 )
 export type JobSheetRequest = Static<typeof JobSheetRequest>
 
-export const JobSize = Type.Object(
+const JobSize = Type.Object(
   {
     symbol: Type.Optional(Type.String({ description: 'As in the drawings and in `dimensions` of a design.' })),
     name: Type.String(),
@@ -54,54 +56,109 @@ export const JobSize = Type.Object(
   { $id: 'JobSize', description: 'A size of one operation.' },
 )
 
-export const JobReading = Type.Object(
+const READING = {
+  name: Type.String({ description: 'What to write down.' }),
+  kind: Type.String({ description: 'The `kind` of the reading in `/v1/fit-correction`.' }),
+  field: Type.String({ description: 'Where the figure goes in that reading: a JSON pointer, or empty for a tick.' }),
+}
+
+const JobReading = Type.Object(
   {
-    name: Type.String({ description: 'What to write down.' }),
+    ...READING,
     ring: Type.Enum(['outer', 'inner'], { type: 'string', description: 'The `ring` of the fit correction.' }),
-    kind: Type.String({ description: 'The `kind` of the reading in `/v1/fit-correction`.' }),
-    field: Type.String({ description: 'Where the figure goes in that reading: a JSON pointer, or empty for a tick.' }),
   },
   { $id: 'JobReading', description: 'A blank to write a reading in, and where it goes in a fit correction.' },
 )
 
-export const JobOperation = Type.Object(
+const PlateReading = Type.Object(READING, {
+  $id: 'PlateReading',
+  description: 'The same at plates, which a fit correction does not tell apart.',
+})
+
+const OPERATION = {
+  number: Type.Integer(),
+  id: Type.String({ description: 'A name for programs.' }),
+  title: Type.String(),
+  tool: Type.String(),
+  how: Type.String(),
+  sizes: Type.Array(refTo<typeof JobSize>('JobSize')),
+  check: Type.String({ description: 'What to check it with, and how.' }),
+  mistake: Type.Object({
+    looksLike: Type.String(),
+    costs: Type.String(),
+  }),
+  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'What can hurt someone at this very step.' }),
+}
+
+const JobOperation = Type.Object(
   {
-    number: Type.Integer(),
-    id: Type.String({ description: 'A name for programs.' }),
+    ...OPERATION,
     part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'both'], { type: 'string' }),
-    title: Type.String(),
-    tool: Type.String(),
-    how: Type.String(),
-    sizes: Type.Array(refTo<typeof JobSize>('JobSize')),
-    check: Type.String({ description: 'What to check it with, and how.' }),
-    mistake: Type.Object({
-      looksLike: Type.String(),
-      costs: Type.String(),
-    }),
-    cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'What can hurt someone at this very step.' }),
     readings: Type.Array(refTo<typeof JobReading>('JobReading')),
   },
   { $id: 'JobOperation', description: 'One operation, in its place.' },
 )
-export type JobOperation = Static<typeof JobOperation>
 
-export const JobSheetResponse = Type.Object(
+const PlateOperation = Type.Object(
   {
-    units: refTo<typeof UnitsName>('Units'),
-    title: Type.String(),
-    method: Type.Enum(METHODS, { type: 'string' }),
-    use: Type.String({ description: 'What such a bearing is for, and what never.' }),
-    operations: Type.Array(refTo<typeof JobOperation>('JobOperation')),
+    ...OPERATION,
+    part: Type.Enum(['balls', 'both'], { type: 'string' }),
+    readings: Type.Array(refTo<typeof PlateReading>('PlateReading')),
   },
+  { $id: 'PlateOperation', description: 'One operation of a turntable, in its place.' },
+)
+
+const SHEET = {
+  units: refTo<typeof UnitsName>('Units'),
+  title: Type.String(),
+  method: Type.Enum(METHODS, { type: 'string' }),
+  use: Type.String({ description: 'What such a bearing is for, and what never.' }),
+}
+
+const JobSheetResponse = Type.Object(
+  { ...SHEET, operations: Type.Array(refTo<typeof JobOperation>('JobOperation')) },
   { $id: 'JobSheetResponse', description: 'The operations in order, from choosing balls to running in.' },
 )
-export type JobSheetResponse = Static<typeof JobSheetResponse>
+
+const ThrustJobSheetResponse = Type.Object(
+  {
+    ...SHEET,
+    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    operations: Type.Array(refTo<typeof PlateOperation>('PlateOperation')),
+  },
+  { $id: 'ThrustJobSheetResponse', description: 'The same of two plates.' },
+)
+
+/** A sheet of any arrangement, one of its operations, and a blank in that. */
+export type JobSheet = Static<typeof JobSheetResponse> | Static<typeof ThrustJobSheetResponse>
+export type SheetOperation = JobSheet['operations'][number]
+export type SheetReading = SheetOperation['readings'][number]
+
+/** JSON of each arrangement: rollers are made as rings are. */
+const SHEET_ANSWERS = {
+  [ANSWER_TYPES.radial]: { schema: refTo<typeof JobSheetResponse>('JobSheetResponse') },
+  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustJobSheetResponse>('ThrustJobSheetResponse') },
+}
+
+/** The media type in which a design's sheet comes as JSON. */
+export const sheetTypeOf = (design: unknown): string => answerTypeAmong(SHEET_ANSWERS, design)
 
 export const Sheet = {
   description: 'The job sheet',
   content: {
-    [SHEET_TYPES.json]: { schema: refTo<typeof JobSheetResponse>('JobSheetResponse') },
+    ...SHEET_ANSWERS,
     [SHEET_TYPES.html]: { schema: Type.String({ description: 'A page to read at the bench and to print.' }) },
     [SHEET_TYPES.pdf]: { schema: Type.String({ description: 'On sheets of `paper`.' }) },
   },
 } as const
+
+export const JOB_SHEET_SCHEMAS = [
+  JobSize,
+  JobReading,
+  PlateReading,
+  JobOperation,
+  PlateOperation,
+  JobSheetRequest,
+  JobSheetResponse,
+  ThrustJobSheetResponse,
+]

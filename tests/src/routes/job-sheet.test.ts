@@ -194,6 +194,7 @@ describe('the operations', () => {
     const operations = await sheet(PLATES)
     const trial = operations.find(({ id }) => id === 'trial-groove')?.sizes.find(({ symbol }) => symbol === 'h')
     expect(trial?.stopAt).toBeWithin(1e-9, (trial?.value ?? Number.NaN) / 3)
+    for (const reading of operations.flatMap(({ readings }) => readings)) expect(reading).not.toHaveProperty('ring')
     const kinds = new Set(operations.flatMap(({ readings }) => readings.map(({ kind }) => kind)))
     expect(kinds).toEqual(new Set(['ball-row', 'ball-gap']))
   })
@@ -230,6 +231,18 @@ describe('the forms that it comes in', () => {
     expect(await typeOf('', 'application/pdf')).toBe('application/pdf')
     expect(await typeOf('&format=pdf', 'text/html,*/*;q=0.8')).toBe('application/pdf')
     expect(await typeOf('&format=html', '*/*')).toBe('text/html; charset=utf-8')
+  })
+
+  test('a turntable says in the media type of its JSON what it is; rollers are made as rings are, and say nothing', async () => {
+    const at = await startedApp()
+    const typeOf = async (body: object) =>
+      String((await post(`${at}/v1/job-sheet`, body)).headers['content-type']).replaceAll('"', '')
+    expect(await typeOf(PLATES)).toBe('application/json; arrangement=thrust; charset=utf-8')
+    expect(await typeOf({ ...PLATES, format: 'json' })).toBe('application/json; arrangement=thrust; charset=utf-8')
+    expect(await typeOf(ROLLERS)).toBe('application/json; charset=utf-8')
+    const query = `${QUERY}&arrangement=thrust`
+    const asked = await ask(`${at}/v1/job-sheet?${query}`, { headers: { accept: 'application/json' } })
+    expect(JSON.parse(asked.text)).toMatchObject({ arrangement: 'thrust' })
   })
 
   test('the page carries its style sheet by hash, runs nothing, and says who may frame it', async () => {
