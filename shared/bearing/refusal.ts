@@ -38,12 +38,13 @@ export type Refusal =
   | { readonly code: 'play-lets-rollers-climb'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'too-few-measured'; readonly path: string; readonly given: number; readonly needed: number }
 
-/** Why a question about a bearing has no answer: its design cannot be, or the question has reasons of its own. */
-export type Refused<Own> =
+/** Why a question about a bearing has no answer: what speaks against its design, and what against the question itself. */
+export interface Refused<Own> {
   /** Paths are those of the design. */
-  | { readonly of: 'design'; readonly refusals: readonly Refusal[] }
+  readonly ofDesign: readonly Refusal[]
   /** Paths are those of the whole input. */
-  | { readonly of: 'question'; readonly refusals: readonly Own[] }
+  readonly ofQuestion: readonly Own[]
+}
 
-export const refusedDesign = (refusals: readonly Refusal[]): Refused<never> => ({ of: 'design', refusals })
-export const refusedQuestion = <Own>(refusals: readonly Own[]): Refused<Own> => ({ of: 'question', refusals })
+export const refusedDesign = (ofDesign: readonly Refusal[]): Refused<never> => ({ ofDesign, ofQuestion: [] })
+export const refusedQuestion = <Own>(ofQuestion: readonly Own[]): Refused<Own> => ({ ofDesign: [], ofQuestion })

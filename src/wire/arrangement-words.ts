@@ -2,7 +2,10 @@ import { type ArrangementName, nameOf } from '#shared/bearing/arrangement.ts'
 
 type Words = readonly (readonly [said: RegExp, instead: string])[]
 
-/** Sentences are written for balls in grooves. A sister's go through here: what it has in their place, the longest first. */
+/**
+ * Sentences are written for balls in grooves. A sister's go through here: what it has in their place, the longest first. A
+ * name of the request stands in quotes, and stays.
+ */
 const WORDS: Readonly<Record<ArrangementName, Words>> = {
   radial: [],
   thrust: [
@@ -28,7 +31,7 @@ const WORDS: Readonly<Record<ArrangementName, Words>> = {
     [/ of depth\b/g, ' all round'],
     [/\bdepth\b/g, 'size'],
     [/\bgroove(s?)\b/g, 'track$1'],
-    [/\bball(s?)\b/g, 'roller$1'],
+    [/\bball(s?)\b(?!")/g, 'roller$1'],
     [/\bBall(s?)\b/g, 'Roller$1'],
   ],
 }

@@ -15,27 +15,27 @@ export const refuseDesign = (reply: FastifyReply, refusals: readonly Refusal[], 
 
 /** The same for the `design` inside a request: the reasons point there. */
 export const refuseInnerDesign = (reply: FastifyReply, refusals: readonly Refusal[], design: SpokenOf): FastifyReply =>
-  refuseDesign(
-    reply,
-    refusals.map((refusal) => ({ ...refusal, path: `/design${refusal.path}` })),
-    design,
-  )
+  refuseDesign(reply, refusals.map(insideDesign), design)
 
 /**
  * Answers with every reason why a question about a bearing has no answer. The reasons of the bearing itself are those
- * of the `design` inside the request, and point there.
+ * of the `design` inside the request, point there, and come first.
  *
  * @param explainOwn puts the question's own reasons in words
  */
 export function refuseQuestion<Own extends Placed>(
   reply: FastifyReply,
-  refused: Refused<Own>,
+  { ofDesign, ofQuestion }: Refused<Own>,
   design: SpokenOf,
   explainOwn: Words<Own>,
 ): FastifyReply {
-  if (refused.of === 'question') return refuse(reply, faultsOf(refused.refusals, design, explainOwn))
-  return refuseInnerDesign(reply, refused.refusals, design)
+  return refuse(reply, [
+    ...faultsOf(ofDesign.map(insideDesign), design, refusalSentence),
+    ...faultsOf(ofQuestion, design, explainOwn),
+  ])
 }
+
+const insideDesign = (refusal: Refusal): Refusal => ({ ...refusal, path: `/design${refusal.path}` })
 
 type Placed = { readonly path: string }
 type Words<R> = (refusal: R, units: Units) => string

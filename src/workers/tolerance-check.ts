@@ -1,3 +1,4 @@
+import type { Refused } from '#shared/bearing/refusal.ts'
 import type { CheckRefusal } from '#shared/bearing/tolerance-check/check.ts'
 import type { ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
 import { BATCHES_A_LOOK, standsStill, type ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
@@ -16,7 +17,7 @@ export async function checkTolerance(
   input: ToleranceCheckInput,
   runPart: RunPart,
   atOnce: number,
-): Promise<Result<ToleranceCheck, readonly CheckRefusal[]>> {
+): Promise<Result<ToleranceCheck, Refused<CheckRefusal>>> {
   const prepared = await runPart('prepareTrials', input)
   if (!prepared.ok) return prepared
   if (prepared.value.kind === 'answered') return ok(prepared.value.answer)

@@ -1,8 +1,9 @@
+import type { Refused } from '#shared/bearing/refusal.ts'
 import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Climate, SeasonalFitInput } from './input.ts'
-import type { DesignRefused, SeasonRefusal } from './refusal.ts'
+import type { SeasonRefusal } from './refusal.ts'
 import { movingBearing } from './seasonal-fit.ts'
 import type { Shape } from './shape.ts'
 import type { Season, WoodState } from './states.ts'
@@ -32,9 +33,7 @@ export interface ClimateMovement {
 const PARTS = 64
 
 /** From a range the states are the middles of equal parts of it (moisture uniform), from a table its months. */
-export function climateMovement(
-  input: SeasonalFitInput,
-): Result<ClimateMovement, readonly (SeasonRefusal | DesignRefused)[]> {
+export function climateMovement(input: SeasonalFitInput): Result<ClimateMovement, Refused<SeasonRefusal>> {
   const moving = movingBearing(input)
   if (!moving.ok) return moving
   const { season, shapeIn } = moving.value

@@ -1,4 +1,3 @@
-import type { Refusal } from '#shared/bearing/refusal.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 
 /** Why a season cannot be reckoned with, beside what speaks against the bearing itself. */
@@ -21,9 +20,3 @@ export type SeasonRefusal =
     }
   | { readonly code: 'movement-unknown'; readonly path: string; readonly species: SpeciesId }
   | { readonly code: 'balls-without-wood'; readonly path: string }
-
-/** Of the bearing: its path lies inside the design. */
-export interface DesignRefused {
-  readonly code: 'design-refused'
-  readonly refusal: Refusal
-}

@@ -1,12 +1,13 @@
 import { type Bearing, bearingAsked } from '#shared/bearing/bearing.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { Refused } from '#shared/bearing/refusal.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type BuildIn, buildIn } from './build-in.ts'
 import { type Fit, fitOf, type Trouble, troublesOf, whatBinds } from './fit.ts'
 import type { RingWood, SeasonalFitInput, Woods, Year } from './input.ts'
-import type { DesignRefused, SeasonRefusal } from './refusal.ts'
+import type { SeasonRefusal } from './refusal.ts'
 import { type RunningBand, runningBand } from './running-band.ts'
 import { type MadeSizes, madeSizes, type Shape, shapeAt } from './shape.ts'
 import { type Season, seasonOf, type WoodState } from './states.ts'
@@ -44,7 +45,7 @@ export interface MovingBearing {
  * @returns the fit in each state, the band of humidity in which it runs, and what to build in today; or every reason at
  *   once why that cannot be said
  */
-export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, readonly (SeasonRefusal | DesignRefused)[]> {
+export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refused<SeasonRefusal>> {
   const moving = movingBearing(input)
   if (!moving.ok) return moving
   const { bearing, season, made, shapeIn } = moving.value
@@ -70,19 +71,16 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, readon
 }
 
 /** The bearing as made today, and what it becomes in any state; or every reason at once why that cannot be said. */
-export function movingBearing(
-  input: SeasonalFitInput,
-): Result<MovingBearing, readonly (SeasonRefusal | DesignRefused)[]> {
+export function movingBearing(input: SeasonalFitInput): Result<MovingBearing, Refused<SeasonRefusal>> {
   const { design, woods, climate, today } = input
   const designed = bearingAsked(design, 'seasonal-fit')
   const unknown = [...unknownMovements(woods), ...ballsWithoutWood(input)]
   const season = seasonOf(climate, today, woods)
-  const faults = [
-    ...(designed.ok ? [] : designed.error.map((refusal): DesignRefused => ({ code: 'design-refused', refusal }))),
-    ...unknown,
-    ...(season.ok ? [] : season.error),
-  ]
-  if (!designed.ok || !season.ok || faults.length > 0) return fail(faults)
+  if (!designed.ok || !season.ok || unknown.length > 0)
+    return fail({
+      ofDesign: designed.ok ? [] : designed.error,
+      ofQuestion: [...unknown, ...(season.ok ? [] : season.error)],
+    })
   const made = madeSizes(designed.value)
   const shapeIn = (state: WoodState): Shape => shapeAt(made, woods, season.value.today, state)
   return ok({ bearing: designed.value, season: season.value, made, shapeIn })

@@ -1,5 +1,5 @@
 import { type Bearing, bearingAsked } from '#shared/bearing/bearing.ts'
-import type { Refusal } from '#shared/bearing/refusal.ts'
+import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import { type ClimateMovement, climateMovement } from '#shared/bearing/seasonal-fit/climate-movement.ts'
 import type { SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
@@ -21,32 +21,30 @@ export interface Check {
   readonly playLimits: Band
 }
 
-/** Why there is nothing to check: of the design, of the year, or of what is asked of both. */
+/** Why there is nothing to check, beside what speaks against the design: of the year, or of what is asked. */
 export type CheckRefusal = Refusal | SeasonRefusal | ToleranceRefusal
 
 /**
  * Fills in what was left out, and refuses what is no bearing any more.
  *
  * @param input lengths in millimetres; scatters 0 and above
- * @returns every reason at once; those of the design at `/design`
+ * @returns every reason at once
  */
-export function checkOf(input: ToleranceCheckInput): Result<Check, readonly CheckRefusal[]> {
+export function checkOf(input: ToleranceCheckInput): Result<Check, Refused<CheckRefusal>> {
   const made = bearingAsked(input.design, 'tolerance-check')
-  if (!made.ok) return fail(made.error.map(inDesign))
+  if (!made.ok) return fail(refusedDesign(made.error))
   const moved = movementOf(input)
   const check = { ...settled(input, made.value), ...(moved.ok ? moved.value : {}) }
-  const refusals = [...(moved.ok ? [] : moved.error), ...limitRefusals(check), ...unfitContributors(check)]
-  return refusals.length > 0 ? fail(refusals) : ok(check)
+  const unfit = [...limitRefusals(check), ...unfitContributors(check)]
+  if (!moved.ok) return fail({ ...moved.error, ofQuestion: [...moved.error.ofQuestion, ...unfit] })
+  return unfit.length > 0 ? fail(refusedQuestion(unfit)) : ok(check)
 }
 
-const inDesign = (refusal: Refusal): Refusal => ({ ...refusal, path: `/design${refusal.path}` })
-
 /** The weather, where it is asked about. What speaks against it in the design does so for this question too. */
-function movementOf({ design, year }: ToleranceCheckInput): Result<Pick<Check, 'climate'>, readonly CheckRefusal[]> {
+function movementOf({ design, year }: ToleranceCheckInput): Result<Pick<Check, 'climate'>, Refused<SeasonRefusal>> {
   if (year === undefined) return ok({})
   const moved = climateMovement({ design, ...year })
-  if (moved.ok) return ok({ climate: moved.value })
-  return fail(moved.error.map((each) => (each.code === 'design-refused' ? inDesign(each.refusal) : each)))
+  return moved.ok ? ok({ climate: moved.value }) : moved
 }
 
 function settled(input: ToleranceCheckInput, bearing: Bearing): Check {

@@ -1,3 +1,4 @@
+import type { Refused } from '#shared/bearing/refusal.ts'
 import { ok, type Result } from '#shared/result.ts'
 import {
   batchCount,
@@ -64,7 +65,7 @@ export type Prepared =
   | { readonly kind: 'to-run'; readonly plan: Plan; readonly why: WhyTrials }
 
 /** What there is to say at once or to be run, or every reason at once why there is neither. */
-export function prepareTrials(input: ToleranceCheckInput): Result<Prepared, readonly CheckRefusal[]> {
+export function prepareTrials(input: ToleranceCheckInput): Result<Prepared, Refused<CheckRefusal>> {
   const checked = checkOf(input)
   if (!checked.ok) return checked
   const check = checked.value
@@ -184,7 +185,7 @@ function isSure({ trials, percentiles }: FigureCheck, digits: number): boolean {
 }
 
 /** All three steps at once, in one go: for whoever has no threads to spread them over. */
-export function toleranceCheck(input: ToleranceCheckInput): Result<ToleranceCheck, readonly CheckRefusal[]> {
+export function toleranceCheck(input: ToleranceCheckInput): Result<ToleranceCheck, Refused<CheckRefusal>> {
   const prepared = prepareTrials(input)
   if (!prepared.ok) return prepared
   if (prepared.value.kind === 'answered') return ok(prepared.value.answer)

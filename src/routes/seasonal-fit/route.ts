@@ -1,7 +1,9 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { computingRoute } from '#src/http/computing-route.ts'
-import { notValid, problem, refuse } from '#src/http/problem.ts'
+import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { refuseQuestion } from '#src/wire/refusal.ts'
+import { seasonRefusalSentence } from '#src/wire/season-refusal.ts'
 import {
   BandEnd,
   BuildIn,
@@ -11,7 +13,7 @@ import {
   SeasonalFitResponse,
   SeasonalState,
 } from './schema.ts'
-import { scaleOf, toSeasonalFitInput, toSeasonalFitResponse, toSeasonFault } from './translate.ts'
+import { scaleOf, toSeasonalFitInput, toSeasonalFitResponse } from './translate.ts'
 
 export const SEASONAL_FIT_SCHEMAS = [
   SeasonalFitRequest,
@@ -43,9 +45,8 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (!input.ok) throw notValid(input.error)
       const season = await app.runTask('seasonalFit', input.value, request)
       if (season.ok) return toSeasonalFitResponse(season.value, body)
-      return refuse(
-        reply,
-        season.error.map((refusal) => toSeasonFault(refusal, body.design.units, scaleOf(body))),
+      return refuseQuestion(reply, season.error, body.design, (refusal) =>
+        seasonRefusalSentence(refusal, scaleOf(body)),
       )
     },
   })

@@ -2,7 +2,6 @@ import type { Static } from 'typebox'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Trouble } from '#shared/bearing/seasonal-fit/fit.ts'
 import type { SeasonalFitInput } from '#shared/bearing/seasonal-fit/input.ts'
-import type { DesignRefused, SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
 import type { FitAtState, SeasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
 import { ok, type Result } from '#shared/result.ts'
@@ -13,8 +12,7 @@ import { echoedClimate, echoedWoods, inScale, type Scale, toYear } from '#src/wi
 import { toDesignInput, toDesignRequest } from '#src/wire/design-input.ts'
 import { show } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
-import { refusalSentence } from '#src/wire/refusal-sentence.ts'
-import { memorySentence, seasonRefusalSentence } from '#src/wire/season-refusal.ts'
+import { memorySentence } from '#src/wire/season-refusal.ts'
 import { guessedWoods, seasonSources } from '#src/wire/season-sources.ts'
 import { toSource } from '#src/wire/source.ts'
 import type { Warning } from '#src/wire/warning.ts'
@@ -29,12 +27,6 @@ export function toSeasonalFitInput(request: SeasonalFitRequest): Result<Seasonal
 }
 
 export const scaleOf = ({ climate }: SeasonalFitRequest): Scale => climate.temperatureScale ?? 'celsius'
-
-/** A refusal of the season, or of the design inside the request. */
-export function toSeasonFault(refusal: SeasonRefusal | DesignRefused, units: Units, scale: Scale): Fault {
-  if (refusal.code !== 'design-refused') return { path: refusal.path, message: seasonRefusalSentence(refusal, scale) }
-  return { path: `/design${refusal.refusal.path}`, message: refusalSentence(refusal.refusal, units) }
-}
 
 /** What the year does, in the caller's units and in words. */
 export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitRequest): SeasonalFitResponse {

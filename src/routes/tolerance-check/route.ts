@@ -2,14 +2,15 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
-import { notValid, problem, refuse } from '#src/http/problem.ts'
+import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { wordedFor } from '#src/wire/arrangement-words.ts'
+import { refuseQuestion } from '#src/wire/refusal.ts'
 import { checkTolerance } from '#src/workers/tolerance-check.ts'
 import { CONTRIBUTOR_SCHEMAS } from './contributors.ts'
 import { ANSWER_SCHEMAS, ToleranceCheckRequest, type ToleranceCheckResponse, ToleranceLimits } from './schema.ts'
 import { toGapSheet } from './sheet.ts'
-import { toToleranceCheckInput, toToleranceCheckResponse, toToleranceFaults } from './translate.ts'
+import { checkRefusalWords, toToleranceCheckInput, toToleranceCheckResponse } from './translate.ts'
 
 export const TOLERANCE_CHECK_SCHEMAS = [
   ...CONTRIBUTOR_SCHEMAS,
@@ -49,7 +50,7 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
         return mediaType === SVG_TYPE
           ? toGapSheet(checked.value)
           : wordedFor(body.design, toToleranceCheckResponse(checked.value, body))
-      return refuse(reply, toToleranceFaults(checked.error, body))
+      return refuseQuestion(reply, checked.error, body.design, checkRefusalWords(body))
     },
   })
 }

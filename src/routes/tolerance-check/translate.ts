@@ -11,7 +11,6 @@ import type { SourceId } from '#shared/data/sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { mm, type Units } from '#shared/units/length.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { cautionsOf } from '#src/wire/caution.ts'
 import { echoedClimate, echoedWoods, toYear } from '#src/wire/climate.ts'
 import { toDesignInput, toDesignRequest } from '#src/wire/design-input.ts'
@@ -83,31 +82,24 @@ function toLimits(limits: Static<typeof ToleranceLimits>, units: Units): LimitsI
   })
 }
 
-/** Refusals of the check, of the year, and of the design inside the request, whose words they are in. */
-export const toToleranceFaults = (
-  refusals: readonly CheckRefusal[],
-  { design, climate }: ToleranceCheckRequest,
-): readonly Fault[] =>
-  wordedFor(
-    design,
-    refusals.map((refusal) => ({ path: refusal.path, message: faultSentence(refusal, design.units, climate) })),
-  )
-
-function faultSentence(refusal: CheckRefusal, units: Units, climate: ToleranceCheckRequest['climate']): string {
-  switch (refusal.code) {
-    case 'limits-reversed':
-    case 'contributor-too-wide':
-      return explainToleranceRefusal(refusal, units)
-    case 'range-reversed':
-    case 'temperature-outside':
-    case 'above-fibre-saturation':
-    case 'movement-unknown':
-    case 'balls-without-wood':
-      return seasonRefusalSentence(refusal, climate?.temperatureScale ?? 'celsius')
-    default:
-      return refusalSentence(refusal, units)
+/** What speaks against the check of a request, in its words. */
+export const checkRefusalWords =
+  ({ climate }: ToleranceCheckRequest) =>
+  (refusal: CheckRefusal, units: Units): string => {
+    switch (refusal.code) {
+      case 'limits-reversed':
+      case 'contributor-too-wide':
+        return explainToleranceRefusal(refusal, units)
+      case 'range-reversed':
+      case 'temperature-outside':
+      case 'above-fibre-saturation':
+      case 'movement-unknown':
+      case 'balls-without-wood':
+        return seasonRefusalSentence(refusal, climate?.temperatureScale ?? 'celsius')
+      default:
+        return refusalSentence(refusal, units)
+    }
   }
-}
 
 export function toToleranceCheckResponse(
   checked: ToleranceCheck,

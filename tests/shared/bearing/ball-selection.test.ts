@@ -10,6 +10,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
 import { between } from '#tests/support/inputs.ts'
 import { choicesOf, ordersOf } from '#tests/support/orders.ts'
+import { reasonsIn } from '#tests/support/refused.ts'
 
 /** Invented bearings: twelve or five balls of 16 mm. */
 const design = (count: number, ballGap = 0.8): DesignInput => ({
@@ -34,7 +35,7 @@ function select(input: BallSelectionInput) {
 
 function refusal(input: BallSelectionInput) {
   const selection = ballSelection(input)
-  return selection.ok ? [] : selection.error.refusals
+  return selection.ok ? [] : [...selection.error.ofDesign, ...selection.error.ofQuestion]
 }
 
 /** A lot as it is bought, with a scatter of single balls, read to so many parts of a millimetre. */
@@ -334,7 +335,7 @@ test('whatever the lot, the groove and the count: finite figures within their bo
           ...groove,
         })
         if (!selection.ok) {
-          expect(selection.error.refusals.length).toBeGreaterThan(0)
+          expect(reasonsIn(selection)).not.toEqual([])
           return
         }
         const { ballGap, orders, reach, choice, grooveChange, standardDeviation } = selection.value

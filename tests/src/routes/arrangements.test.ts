@@ -233,3 +233,14 @@ test.each([
     { path: `${at}/arrangement`, message: expect.stringMatching(/roller arrangement is not answered by/) },
   ])
 })
+
+test('a year of wooden rollers: told of rollers, but by the names that a request has', async () => {
+  const answer = await asked('seasonal-fit', {
+    ...SEASON,
+    design: { ...ROLLERS, balls: { ...ROLLERS.balls, material: 'wood' } },
+  })
+  expect(problemIn(answer, 422).errors).toEqual([
+    { path: '/design/arrangement', message: expect.any(String) },
+    { path: '/woods/balls', message: expect.stringMatching(/^the rollers are of wood: name it, as "balls": /) },
+  ])
+})

@@ -7,6 +7,7 @@ import { prepareTrials, type ToleranceCheck } from '#shared/bearing/tolerance-ch
 import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { equilibriumMoisture } from '#shared/wood/equilibrium-moisture.ts'
+import { reasonsIn } from '#tests/support/refused.ts'
 import { HOUSE, MAPLE, MARBLES } from '#tests/support/seasons.ts'
 import { checked, normal, triangular, uniform } from '#tests/support/tolerance.ts'
 
@@ -208,27 +209,26 @@ test('the aim turns away from what the weather does: a year that only dries asks
 })
 
 describe('refused', () => {
-  const codes = (more: { readonly year: Year; readonly contributors?: Contributors; readonly roller?: true }) => {
+  const reasons = (more: { readonly year: Year; readonly contributors?: Contributors; readonly roller?: true }) => {
     const asked = more.roller ? { ...design, arrangement: 'roller' as const } : design
-    const result = prepareTrials({ design: asked, contributors: more.contributors ?? {}, year: more.year })
-    return result.ok ? [] : result.error.map(({ code, path }) => `${code} ${path}`)
+    return reasonsIn(prepareTrials({ design: asked, contributors: more.contributors ?? {}, year: more.year }))
   }
 
   test('a year that cannot be reckoned with, with all else at once', () => {
     const year: Year = { ...YEAR, today: { kind: 'moisture', moistureContent: 40 } }
-    expect(codes({ year, contributors: { ballLotMean: normal(5) } })).toEqual([
+    expect(reasons({ year, contributors: { ballLotMean: normal(5) } })).toEqual([
       'above-fibre-saturation /climate/today',
       'contributor-too-wide /contributors/ballLotMean',
     ])
   })
 
   test('a bearing whose year is not known', () => {
-    expect(codes({ year: YEAR, roller: true })).toEqual(['not-answered /design/arrangement'])
+    expect(reasons({ year: YEAR, roller: true })).toEqual(['not-answered /design/arrangement'])
   })
 
   test('lobes that the weather makes too large', () => {
     const contributors = { outOfRound: uniform(1.57) }
-    expect(codes({ year: IN_PLY, contributors })).toEqual([])
-    expect(codes({ year: YEAR, contributors })).toEqual(['contributor-too-wide /contributors/outOfRound'])
+    expect(reasons({ year: IN_PLY, contributors })).toEqual([])
+    expect(reasons({ year: YEAR, contributors })).toEqual(['contributor-too-wide /contributors/outOfRound'])
   })
 })

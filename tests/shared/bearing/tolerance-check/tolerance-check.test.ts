@@ -6,6 +6,7 @@ import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import { choicesOf, ordersOf } from '#tests/support/orders.ts'
+import { reasonsIn } from '#tests/support/refused.ts'
 import { checked, DESIGN, normal, ON_EDGES, triangular, uniform } from '#tests/support/tolerance.ts'
 
 const SHOP: Contributors = {
@@ -245,10 +246,8 @@ test('in inches it is the same bearing', () => {
 })
 
 describe('refused', () => {
-  const refusals = (contributors: Contributors, more = {}) => {
-    const result = prepareTrials({ design: DESIGN, contributors, ...more })
-    return result.ok ? [] : result.error.map(({ code, path }) => `${code} ${path}`)
-  }
+  const reasons = (contributors: Contributors, more = {}) =>
+    reasonsIn(prepareTrials({ design: DESIGN, contributors, ...more }))
 
   test.each<[string, Contributors, string]>([
     ['balls that are none', { ballDiameter: normal(2) }, 'contributor-too-wide /contributors/ballDiameter'],
@@ -270,16 +269,16 @@ describe('refused', () => {
       'too-few-measured /contributors/ballDiameter/diameters',
     ],
   ])('%s', (_, contributors, expected) => {
-    expect(refusals(contributors)).toEqual([expected])
+    expect(reasons(contributors)).toEqual([expected])
   })
 
   test('limits the wrong way round, and a design that cannot be', () => {
     const limits = { minBallGap: mm(1), maxBallGap: mm(0.5), minRadialInternalClearance: mm(3) }
-    expect(refusals(SHOP, { limits })).toEqual([
+    expect(reasons(SHOP, { limits })).toEqual([
       'limits-reversed /limits/minBallGap',
       'limits-reversed /limits/minRadialInternalClearance',
     ])
-    expect(refusals(SHOP, { design: { ...DESIGN, bore: inches(3) } })).toEqual(['bore-meets-groove /design/bore'])
+    expect(reasons(SHOP, { design: { ...DESIGN, bore: inches(3) } })).toEqual(['bore-meets-groove /design/bore'])
     expect(toleranceCheck({ design: { ...DESIGN, bore: inches(3) }, contributors: SHOP }).ok).toBe(false)
   })
 })
