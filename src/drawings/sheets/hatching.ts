@@ -5,12 +5,15 @@ import { line } from '#src/drawings/shapes.ts'
 export type Rectangle = { readonly left: number; readonly right: number; readonly low: number; readonly high: number }
 export type Disc = { readonly x: number; readonly y: number; readonly radius: number }
 
-/** Lines that rise (1) or fall (−1) to the right at 45° across a rectangle, less what the groove's circle has taken. */
+/**
+ * Lines that rise (1) or fall (−1) to the right at 45° across a rectangle, less what a groove's circle has taken. They lie on
+ * one grid, wherever the rectangle is.
+ */
 export function hatched(
   { left, right, low, high }: Rectangle,
-  gone: Disc,
   slope: 1 | -1,
   spacing: number,
+  gone?: Disc,
 ): readonly Shape[] {
   const step = spacing * Math.SQRT2
   const [lowest, highest] = slope === 1 ? [low - right, high - left] : [low + left, high + right]
@@ -20,7 +23,7 @@ export function hatched(
     const ends = [(low - offset) * slope, (high - offset) * slope]
     const from = Math.max(left, Math.min(...ends))
     const to = Math.min(right, Math.max(...ends))
-    for (const [start, end] of without(from, to, chord(offset, slope, gone))) {
+    for (const [start, end] of without(from, to, gone && chord(offset, slope, gone))) {
       if (end - start > spacing / 20)
         shapes.push(line('hatch', at(start, offset + slope * start), at(end, offset + slope * end)))
     }

@@ -47,7 +47,7 @@ export function plateSection(
     edge(low > all.low, at(face, low), at(back, low)),
     edge(high < all.high, at(face, high), at(back, high)),
     edge(thickness < plate.thickness, at(back, low), at(back, high)),
-    ...hatched(rectangle, gone, side, hatchSpacing),
+    ...hatched(rectangle, side, hatchSpacing, gone),
   ]
 }
 

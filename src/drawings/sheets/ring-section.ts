@@ -71,7 +71,7 @@ function hatching(cut: RingCut, spacing: number): readonly Shape[] {
   const [low, high] = [Math.min(landRadius, backRadius), Math.max(landRadius, backRadius)]
   const gone = { x: 0, y: landRadius + outward * (groove.depth - groove.radius), radius: groove.radius }
   const half = (left: number, right: number, slope: 1 | -1): readonly Shape[] =>
-    hatched({ left, right, low, high }, gone, slope, spacing)
+    hatched({ left, right, low, high }, slope, spacing, gone)
   if (!split) return half(-halfWidth, halfWidth, outward)
   return [...half(-halfWidth, 0, -1), ...half(0, halfWidth, 1)]
 }
