@@ -1,6 +1,5 @@
-import { fail, ok, type Result } from '#shared/result.ts'
+import { ok, type Result } from '#shared/result.ts'
 import type { Question } from './arrangement.ts'
-import { notAnswered } from './bearing.ts'
 import { warningsOf } from './design.ts'
 import type { DesignInput } from './design-input.ts'
 import { type Dimension, plateDimensionsOf } from './dimensions.ts'
@@ -27,9 +26,7 @@ export function thrustDesign(
   input: DesignInput,
   question: Question = 'design',
 ): Result<ThrustDesign, readonly Refusal[]> {
-  const unanswered = notAnswered(input, question)
-  if (unanswered.length > 0) return fail(unanswered)
-  const made = thrustBearingAsked(input)
+  const made = thrustBearingAsked(input, question)
   if (!made.ok) return made
   const bearing = made.value
   const look = (mended: DesignInput) => {

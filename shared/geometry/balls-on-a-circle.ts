@@ -22,29 +22,41 @@ function requireBalls(diameters: readonly number[]): void {
 function halfRow(pitchRadius: number, diameters: readonly number[]): number {
   let half = 0
   for (let ball = 1; ball < diameters.length; ball++) {
-    const sine = Math.sqrt((diameters[ball - 1] ?? 0) * (diameters[ball] ?? 0)) / (2 * pitchRadius)
-    half += Math.asin(sine)
+    half += Math.asin(Math.sqrt((diameters[ball - 1] ?? 0) * (diameters[ball] ?? 0)) / (2 * pitchRadius))
   }
-  // NaN where two balls do not even fit side by side
-  if (!(half > 0 && half <= Math.PI)) {
-    throw new RangeError(`pitchRadius must let the balls but one lie side by side, got ${pitchRadius}`)
-  }
+  // NaN where two balls do not fit side by side
+  if (!(half > 0))
+    throw new RangeError(`pitchRadius must be at least ${tightestCircle(diameters)} mm, got ${pitchRadius}`)
   return half
+}
+
+/** The least circle in which all neighbours find room: where two of them lie right across, R² = rᵢ rⱼ. */
+export function tightestCircle(diameters: readonly number[]): Mm {
+  requireBalls(diameters)
+  let most = 0
+  for (let ball = 1; ball < diameters.length; ball++) {
+    most = Math.max(most, (diameters[ball - 1] ?? 0) * (diameters[ball] ?? 0))
+  }
+  return mm(Math.sqrt(most) / 2)
 }
 
 /**
  * Straight-line gap, in space, between the last ball and the first when all others are pushed together:
- * g = √(4 R² sin² H + (r₁ − r_Z)²) − r₁ − r_Z. Below 0 the ring does not close. Of equal balls it is `ballGap` at R.
+ * g = √(4 R² sin² H + (r₁ − r_Z)²) − r₁ − r_Z. Below 0 the ring does not close. Of equal balls it is `ballGap` at R. Where the
+ * balls but one fill more than the circle (H > π) it goes on falling by the arc of the overlap, as `unequalBallGap` does.
  *
- * @param pitchRadius R, of the groove's circle [mm]
+ * @param pitchRadius R, of the groove's circle [mm], at least `tightestCircle`
  * @param diameters in their order round the ring [mm], each above 0, three at least
- * @throws RangeError where the balls but one fill more than the circle
+ * @throws RangeError outside those ranges
  */
 export function ballGapOnCircle(pitchRadius: Mm, diameters: readonly number[]): Mm {
   requireBalls(diameters)
   const [first, last] = [(diameters[0] ?? 0) / 2, (diameters.at(-1) ?? 0) / 2]
-  const chord = 2 * pitchRadius * Math.sin(halfRow(pitchRadius, diameters))
-  return mm(Math.sqrt(chord * chord + (first - last) * (first - last)) - first - last)
+  const half = halfRow(pitchRadius, diameters)
+  const rise = Math.abs(first - last)
+  if (half > Math.PI) return mm(rise - 2 * pitchRadius * (half - Math.PI) - first - last)
+  const chord = 2 * pitchRadius * Math.sin(half)
+  return mm(Math.sqrt(chord * chord + rise * rise) - first - last)
 }
 
 /**

@@ -1,5 +1,5 @@
 import { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
-import { toFitCorrectionInput, toFitCorrectionResponse } from '#src/routes/fit-correction/translate.ts'
+import { toFitAnswer, toFitCorrectionInput } from '#src/routes/fit-correction/translate.ts'
 import {
   type Advice,
   advised,
@@ -25,7 +25,7 @@ async function advise(request: object): Promise<Advice> {
   if (!input.ok) throw new Error(JSON.stringify(input.error))
   const fit = fitCorrection(input.value)
   if (!fit.ok) throw new Error(JSON.stringify(fit.error))
-  return toFitCorrectionResponse(fit.value)
+  return toFitAnswer(fit.value)
 }
 
 async function tally(name: string, decide: (history: History) => Promise<Deed>): Promise<void> {

@@ -1,5 +1,8 @@
+import { traitsOf } from '#shared/bearing/arrangement.ts'
 import { type Bearing, bearingFor } from '#shared/bearing/bearing.ts'
-import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
+import { thrustBearingFor } from '#shared/bearing/plates.ts'
+import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
+import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Belief, believe, type Fineness, type Stage } from '#shared/statistics/belief.ts'
 import { type Estimate, estimate } from '#shared/statistics/estimate.ts'
@@ -8,18 +11,21 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { type Disagreement, disagreements } from './agreement.ts'
 import * as defaults from './defaults.ts'
 import { errorToCome } from './error-to-come.ts'
+import { type GapModel, gapModel } from './gap-model.ts'
+import type { GrooveUnderWay } from './groove-under-way.ts'
 import { type InnerModel, innerModel } from './inner-model.ts'
 import type { FitCorrectionInput, Reading, ToolError, ToolName } from './input.ts'
 import { type MatingFaceAdjustment, matingFaceAdjustment } from './mating-faces.ts'
 import type { FitState } from './names.ts'
 import { bestNextReading, type NextReading } from './next-reading.ts'
-import { type OuterModel, outerModel } from './outer-model.ts'
 import { cutDeviation, type Plan, type PlannedTool, planCuts } from './plan.ts'
+import { plateGroove } from './plate-groove.ts'
 import { type FitRefusal, impossibleReadings, unevenBalls } from './refusal.ts'
 import { type Rescue, rescues } from './rescue.ts'
+import { ringGroove } from './ring-groove.ts'
 import { chanceBelow, type Room, roomOf } from './room.ts'
 import { type RemovalPerStroke, removalPerStroke } from './strokes.ts'
-import { bandRefusals, type SettledTarget, settledTarget } from './target.ts'
+import { bandRefusals, gapBandOf, type OfDesign, playBandOf, type SettledTarget, settledTarget } from './target.ts'
 
 interface NextStep {
   readonly tool: ToolName
@@ -30,7 +36,7 @@ interface NextStep {
 
 /** Where the groove stands, and what to do about it. Lengths in millimetres. */
 export interface FitCorrection {
-  readonly bearing: Bearing
+  readonly settled: SettledBalls
   readonly input: FitCorrectionInput
   readonly target: SettledTarget
   readonly state: FitState
@@ -38,7 +44,7 @@ export interface FitCorrection {
   readonly probability: { readonly tooTight: number; readonly inBand: number; readonly tooDeep: number }
   /** Ball gap, or radial internal clearance for the inner ring. */
   readonly figure: Estimate
-  /** Outer ring: pitch radius and mean ball diameter. Inner ring: groove bottom radius. */
+  /** Where the figure is the ball gap: pitch radius and mean ball diameter. */
   readonly pitchRadius?: Estimate
   readonly ballDiameter?: Estimate
   readonly grooveBottomDiameter: Estimate
@@ -70,13 +76,13 @@ export interface FitCorrection {
  * @returns the answer, or why the bearing cannot be, or which readings no groove could give
  */
 export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, Refused<FitRefusal>> {
-  const made = bearingFor(input.design, 'fit-correction')
-  if (!made.ok) return fail(refusedDesign(made.error))
-  const bearing = made.value
-  const uneven = unevenBalls(bearing)
+  const found = groundOf(input)
+  if (!found.ok) return fail(refusedDesign(found.error))
+  const uneven = unevenBalls(found.value.groove)
   if (uneven.length > 0) return fail(refusedQuestion(uneven))
-  const target = settledTarget(input, bearing)
-  const model = input.ring === 'outer' ? outerModel(bearing) : innerModel(bearing)
+  const cut = cutOf(found.value)
+  const { model } = cut
+  const target = settledTarget(input, cut.ofDesign)
   const impossible = [...bandRefusals(target), ...impossibleReadings(input, model)]
   if (impossible.length > 0) return fail(refusedQuestion(impossible))
   const tools = {
@@ -96,12 +102,37 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
       input.readings.filter((_, index) => index !== leftOut),
       fineness,
     )
-  return ok(
-    answered(
-      { input, bearing, target, model, tools, belief, room },
-      disagreements(input.readings, model, belief, others),
-    ),
-  )
+  return ok(answered({ input, cut, target, tools, belief, room }, disagreements(input.readings, model, belief, others)))
+}
+
+/** The groove that holds the ring of balls, and the bearing where it is the inner ring inside them that is cut. */
+interface Ground {
+  readonly groove: GrooveUnderWay
+  readonly inner?: Bearing
+}
+
+function groundOf({ design, ring }: FitCorrectionInput): Result<Ground, readonly Refusal[]> {
+  if ((ring === 'plate') !== (traitsOf(design).members === 'plates')) {
+    throw new RangeError(`ring must be plate for plates and for nothing else, got ${ring}`)
+  }
+  if (ring === 'plate') {
+    const made = thrustBearingFor(design, 'fit-correction')
+    return made.ok ? ok({ groove: plateGroove(made.value) }) : made
+  }
+  const made = bearingFor(design, 'fit-correction')
+  if (!made.ok) return made
+  const groove = ringGroove(made.value)
+  return ok(ring === 'outer' ? { groove } : { groove, inner: made.value })
+}
+
+/** What is cut, as a model of what is not known of it. */
+type Cut = Ground & { readonly model: GapModel | InnerModel; readonly ofDesign: OfDesign }
+
+function cutOf(ground: Ground): Cut {
+  const { groove, inner } = ground
+  return inner === undefined
+    ? { ...ground, ofDesign: gapBandOf(groove.settled), model: gapModel(groove) }
+    : { ...ground, ofDesign: playBandOf(inner.settled), model: innerModel(inner) }
 }
 
 type Tools = Readonly<Record<'sharpTool' | 'abrasive', ToolError>>
@@ -114,7 +145,7 @@ const TRUEST_CUT = 1e-4
 function stagesOf(
   input: FitCorrectionInput,
   now: readonly Reading[],
-  model: OuterModel | InnerModel,
+  model: Cut['model'],
   tools: Tools,
 ): readonly Stage[] {
   const before = input.earlier.map(({ readings, thenRemoved }): Stage => {
@@ -129,16 +160,16 @@ function stagesOf(
 
 interface Known {
   readonly input: FitCorrectionInput
-  readonly bearing: Bearing
+  readonly cut: Cut
   readonly target: SettledTarget
-  readonly model: OuterModel | InnerModel
   readonly tools: Tools
   readonly belief: Belief
   readonly room: Room
 }
 
 function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrection {
-  const { input, bearing, target, model, tools, belief, room } = known
+  const { input, cut, target, tools, belief, room } = known
+  const { model, groove } = cut
   const tooDeep = chanceBelow(room, 0)
   const inBand = Math.max(0, chanceBelow(room, room.band) - tooDeep)
   const errorOf = errorToCome(input)
@@ -146,7 +177,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
   const checkDeviation = readingDeviation(errorOf(...model.checks))
   const perStroke = removalPerStroke(input.removalHistory, model.figurePerX, checkDeviation)
   const figure = estimate(belief, model.figure)
-  const adjustment = model.ring === 'inner' ? matingFaceAdjustment(bearing, figure.value, target.aim) : undefined
+  const adjustment = cut.inner && matingFaceAdjustment(cut.inner, figure.value, target.aim)
   const grooveBottomDiameter = estimate(belief, (x) => 2 * Math.abs(x))
   const plan = planCuts({
     room,
@@ -158,7 +189,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
   const step = plan.step === undefined ? undefined : nextStepOf(plan.step)
   const state = tooDeep > 0.5 ? 'too-deep' : inBand >= defaults.CONFIDENCE ? 'in-band' : 'more-to-remove'
   return {
-    bearing,
+    settled: groove.settled,
     input,
     target,
     state,
@@ -167,7 +198,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     figure,
     ...(adjustment === undefined ? {} : { adjustment }),
     grooveBottomDiameter,
-    ...(model.ring === 'outer' && ofTheOuterRing(known, model, { state, grooveBottomDiameter })),
+    ...(model.of === 'ball-gap' && ofTheBalls(known, model, { state, grooveBottomDiameter })),
     remaining: mm(room.mean - room.aim),
     ...(step === undefined ? {} : { nextStep: step }),
     stop: step === undefined && (plan.decidedByReading ?? 0) < defaults.WORTH_READING_AGAIN,
@@ -180,24 +211,26 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
   }
 }
 
-function ofTheOuterRing(
-  { belief, bearing, input, target }: Known,
-  model: OuterModel,
+function ofTheBalls(
+  { belief, cut: { groove }, input, target }: Known,
+  model: GapModel,
   { state, grooveBottomDiameter }: Pick<FitCorrection, 'state' | 'grooveBottomDiameter'>,
 ): Pick<FitCorrection, 'pitchRadius' | 'ballDiameter' | 'rescue'> {
   const ballDiameter = estimate(belief, (_x, y) => y)
   const found = { pitchRadius: estimate(belief, model.pitchRadius), ballDiameter }
   if (state !== 'too-deep') return found
   const { ballsOnHand } = input
-  const bottomRadius = mm(grooveBottomDiameter.value / 2)
+  const x = mm(grooveBottomDiameter.value / 2)
   return {
     ...found,
-    rescue: rescues({ bearing, model, target, ballsOnHand, bottomRadius, ballDiameter: mm(ballDiameter.value) }),
+    rescue: rescues({ groove, model, target, ballsOnHand, x, ballDiameter: mm(ballDiameter.value) }),
   }
 }
 
 /** Room before the finish comes on: a groove that is to be filmed may be cut deeper by that film. */
-function roomUnder({ belief, model, target }: Pick<Known, 'belief' | 'model' | 'target'>): Room {
+type Held = Pick<Known, 'belief' | 'target'> & { readonly model: Cut['model'] }
+
+function roomUnder({ belief, model, target }: Held): Room {
   const finish = model.xPerFinish * target.finishAllowance
   return roomOf(belief, {
     deepest: (y) => model.xFor(target.max, y) + finish,

@@ -17,7 +17,7 @@ const DEVIATIONS_IN_BAND = 4
 const BLANK_OVER_TRACK = 1 / 4
 
 export interface InnerModel extends GrooveModel {
-  readonly ring: 'inner'
+  readonly of: 'play'
 }
 
 /**
@@ -80,7 +80,7 @@ export function innerModel(bearing: Bearing): InnerModel {
   const largest = landRadius + (isPlain(innerGroove) ? BLANK_OVER_TRACK * ballDiameter : 0)
   const perSeat = seatIn(innerGroove, ballDiameter).perGrooveDepth
   return {
-    ring: 'inner',
+    of: 'play',
     prior: {
       x: { from: -largest, to: -innerRing.boreDiameter / 2 },
       y: {

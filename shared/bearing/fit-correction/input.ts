@@ -22,6 +22,8 @@ export type PlugResult = (typeof PLUG_RESULTS)[number]
 export const RINGS = ['outer', 'inner'] as const
 /** The ring whose groove is being brought to fit. */
 export type FittedRing = (typeof RINGS)[number]
+/** What is on the lathe: one of two rings, or a plate, which is like the other. */
+export type FittedPart = FittedRing | 'plate'
 
 export const TOOLS = ['sharp-tool', 'abrasive'] as const
 export type ToolName = (typeof TOOLS)[number]
@@ -63,7 +65,8 @@ export interface Target {
 
 export interface FitCorrectionInput {
   readonly design: DesignInput
-  readonly ring: FittedRing
+  /** `plate` for a design of plates, and for no other. */
+  readonly ring: FittedPart
   readonly readings: readonly Reading[]
   readonly earlier: readonly EarlierState[]
   readonly target: Target

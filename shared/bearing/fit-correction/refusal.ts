@@ -1,7 +1,6 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import { tightestBottomRadius } from '#shared/geometry/unequal-balls.ts'
 import { readingReach } from '#shared/statistics/likelihood.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import type { GrooveUnderWay } from './groove-under-way.ts'
 import type { FitCorrectionInput, Reading, ReadingKind } from './input.ts'
 import type { GrooveModel } from './model.ts'
 
@@ -34,7 +33,7 @@ const MOST_SCATTER = 0.1
 const MOST_UNEVEN = 1.5
 
 /** Balls so uneven that no groove can be told from them: the scatter that was given, or the balls that were measured. */
-export function unevenBalls({ settled, outerRing }: Bearing): readonly FitRefusal[] {
+export function unevenBalls({ settled, x, tightest }: GrooveUnderWay): readonly FitRefusal[] {
   const { count, diameters, standardDeviation } = settled.input.balls
   if (diameters === undefined) {
     const most = mm(MOST_SCATTER * settled.ballDiameter)
@@ -43,7 +42,7 @@ export function unevenBalls({ settled, outerRing }: Bearing): readonly FitRefusa
   }
   const smallest = Math.min(...diameters)
   const largest = mm(Math.max(...diameters))
-  const isTight = diameters.length === count && outerRing.grooveBottomDiameter / 2 < tightestBottomRadius(diameters)
+  const isTight = diameters.length === count && x < tightest(diameters)
   if (largest <= MOST_UNEVEN * smallest && !isTight) return []
   return [
     {

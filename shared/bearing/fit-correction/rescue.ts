@@ -1,18 +1,16 @@
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { isPlain } from '#shared/geometry/groove.ts'
 import {
   ballGap as gapOfRing,
   gapPerBallDiameterAtPitchRadius,
   pitchRadiusForGap,
 } from '#shared/geometry/ring-of-balls.ts'
-import { tightestBottomRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import type { GapModel } from './gap-model.ts'
+import type { GrooveUnderWay } from './groove-under-way.ts'
 import type { BallsOnHand } from './input.ts'
 import type { RescueName } from './names.ts'
-import type { OuterModel } from './outer-model.ts'
-import type { SettledTarget } from './target.ts'
+
+import { bandOf, type SettledTarget } from './target.ts'
 
 /** A way out of a groove that is too deep, with its figures: all lengths in millimetres. */
 export interface Rescue {
@@ -24,36 +22,34 @@ export interface Rescue {
   readonly counts: Readonly<Record<string, number>>
 }
 
-/** A groove that is too deep, as it is believed to be, and the ring round it. */
+/** A groove that is too deep, as it is believed to be. */
 interface SpoiltGroove {
-  readonly bearing: Bearing
-  readonly model: OuterModel
+  readonly groove: GrooveUnderWay
+  readonly model: GapModel
   readonly target: SettledTarget
   readonly ballsOnHand: readonly BallsOnHand[]
-  readonly bottomRadius: Mm
+  readonly x: Mm
   /** Mean of the balls in it. */
   readonly ballDiameter: Mm
 }
 
 interface Spoilt extends SpoiltGroove {
   readonly ballCount: number
-  readonly landRadius: number
   readonly pitchRadius: Mm
   readonly gapWith: (ballDiameter: number) => number
 }
 
 /**
- * Every way out of an outer groove that is too deep, from least to most work. Each is reckoned at the best estimate of
+ * Every way out of a groove that is too deep, from least to most work. Each is reckoned at the best estimate of
  * the groove and of the balls, and each that makes a new bearing goes through the design core.
  */
-export function rescues(groove: SpoiltGroove): readonly Rescue[] {
-  const { bearing, model, target, bottomRadius, ballDiameter } = groove
+export function rescues(spoiltGroove: SpoiltGroove): readonly Rescue[] {
+  const { groove, model, target, x, ballDiameter } = spoiltGroove
   const spoilt: Spoilt = {
-    ...groove,
-    ballCount: bearing.settled.input.balls.count,
-    landRadius: bearing.outerRing.landDiameter / 2,
-    pitchRadius: mm(model.pitchRadius(bottomRadius, ballDiameter)),
-    gapWith: (diameter) => model.figure(bottomRadius, diameter),
+    ...spoiltGroove,
+    ballCount: groove.settled.input.balls.count,
+    pitchRadius: mm(model.pitchRadius(x, ballDiameter)),
+    gapWith: (diameter) => model.figure(x, diameter),
   }
   return [
     accepted(spoilt),
@@ -61,7 +57,7 @@ export function rescues(groove: SpoiltGroove): readonly Rescue[] {
     largerBalls(spoilt),
     mixedBalls(spoilt),
     spacers(spoilt),
-    lining(spoilt),
+    ...lining(spoilt),
     oneBallMore(spoilt),
     { option: 'new-blank', possible: true, ballGap: target.aim, lengths: {}, counts: {} },
   ]
@@ -106,7 +102,7 @@ function nearest<T>(candidates: readonly T[], distance: (candidate: T) => number
 /** No bag of balls runs further off than this from what the ring was designed for. */
 const LARGEST_BALL = 1.25
 
-function largerBalls({ bearing, target, ballDiameter, bottomRadius, gapWith, landRadius }: Spoilt): Rescue {
+function largerBalls({ groove, target, ballDiameter, x, gapWith }: Spoilt): Rescue {
   const option = 'larger-balls'
   const most = ballDiameter * LARGEST_BALL
   if (gapWith(most) > target.aim || gapWith(ballDiameter) < target.aim) return nothing(option)
@@ -116,64 +112,34 @@ function largerBalls({ bearing, target, ballDiameter, bottomRadius, gapWith, lan
   }
   // The gap falls as the balls grow; the root is found of a function that rises.
   const diameter = mm(bracketedRoot((size) => [target.aim - gapWith(size), -slope(size)], ballDiameter, most))
-  const { input, outerGroove } = bearing.settled
-  const { material } = input.balls
-  const depth = mm(bottomRadius - landRadius)
-  const made = bearingOf({
-    ...input,
-    balls: { count: input.balls.count, diameter, ...(material === undefined ? {} : { material }) },
-    ...cutAlready(bearing, keepsLand(bearing, depth, diameter) ? depth : outerGroove.depth),
-    ...(isPlain(outerGroove) ? {} : { groove: { grooveRadius: outerGroove.radius } }),
-    ...gapBand(target),
-  })
+  const { count, material, length } = groove.settled.input.balls
+  const balls = {
+    count,
+    diameter,
+    ...(length === undefined ? {} : { length }),
+    ...(material === undefined ? {} : { material }),
+  }
+  const made = groove.remade({ balls, x, band: bandOf(target), keepsCutter: true })
   const lengths = { diameter, largerBy: mm(diameter - ballDiameter) }
   return {
     option,
-    possible: made.ok,
+    possible: made !== undefined,
     ballGap: target.aim,
-    lengths: { ...lengths, ...(made.ok ? newSizes(made.value) : {}) },
+    lengths: { ...lengths, ...made?.sizes },
     counts: {},
   }
 }
 
-const gapBand = ({ aim, min, max }: SettledTarget): Pick<DesignInput, 'ballGap' | 'minBallGap' | 'maxBallGap'> => ({
-  ballGap: aim,
-  minBallGap: min,
-  maxBallGap: max,
-})
-
-/** Whether a groove so deep leaves the land where it is: not past the middle of the ball, and without an undercut. */
-const keepsLand = ({ settled }: Bearing, depth: Mm, ballDiameter: Mm): boolean =>
-  depth > 0 && depth < ballDiameter / 2 && depth <= settled.outerGroove.radius
-
-/** The outer ring as it stands: turned outside, and a groove of a depth. */
-function cutAlready({ outerRing, settled }: Bearing, grooveDepth: Mm): Pick<DesignInput, 'outerRing'> {
-  const groove = settled.input.outerRing?.groove
-  const { outsideDiameter } = outerRing
-  if (isPlain(settled.outerGroove)) return { outerRing: { outsideDiameter } }
-  return {
-    outerRing: { outsideDiameter, grooveDepth, ...(groove === undefined ? {} : { groove }) },
-  }
-}
-
-const newSizes = ({ innerRing, landGap, outerRing }: Bearing): Readonly<Record<string, Mm>> => ({
-  landDiameter: outerRing.landDiameter,
-  innerLandDiameter: innerRing.landDiameter,
-  innerGrooveBottomDiameter: innerRing.grooveBottomDiameter,
-  landGap,
-  outerWall: outerRing.wall,
-})
-
 /** Larger ones meet over a small ball between them. */
 const MOST_MIXED = 1.5
 
-function mixedBalls({ ballsOnHand, ballCount, ballDiameter, bottomRadius, target }: Spoilt): Rescue {
+function mixedBalls({ groove, ballsOnHand, ballCount, ballDiameter, x, target }: Spoilt): Rescue {
   const larger = ballsOnHand.filter(({ diameter }) => diameter > ballDiameter && diameter <= MOST_MIXED * ballDiameter)
   const mixes = larger.flatMap(({ diameter, quantity }) =>
     Array.from({ length: Math.min(quantity, ballCount - 1) }, (_, index) => index + 1).flatMap((replaced) => {
       const balls = mixed(ballCount, replaced, ballDiameter, diameter)
-      if (bottomRadius < tightestBottomRadius(balls)) return []
-      return [{ diameter, replaced, gap: unequalBallGap(bottomRadius, balls) }]
+      if (x < groove.tightest(balls)) return []
+      return [{ diameter, replaced, gap: groove.unequalGap(x, balls) }]
     }),
   )
   const good = mixes.filter(({ gap }) => inBand(gap, target))
@@ -223,48 +189,49 @@ function spacers({ ballCount, ballDiameter, pitchRadius: radius, target, gapWith
   }
 }
 
-function lining({ bearing, model, bottomRadius, ballDiameter, target }: Spoilt): Rescue {
-  const thickness = mm(bottomRadius - model.xFor(target.aim, ballDiameter))
-  const { outerGroove } = bearing.settled
-  const [ballGap, possible] = [target.aim, thickness > 0]
-  // A plain track stays one, however thick its lining.
-  if (isPlain(outerGroove)) return { option: 'lining', possible, ballGap, lengths: { thickness }, counts: {} }
-  const grooveRadius = mm(outerGroove.radius - thickness)
-  return {
-    option: 'lining',
-    possible: possible && grooveRadius > 0,
-    ballGap,
-    lengths: { thickness, grooveRadius },
-    counts: { tighterThanBallCount: grooveRadius < ballDiameter / 2 ? 1 : 0 },
-  }
+function lining({ groove, model, x, ballDiameter, target }: Spoilt): readonly Rescue[] {
+  const thickness = mm(x - model.xFor(target.aim, ballDiameter))
+  const lined = groove.lined(thickness)
+  if (lined === undefined) return []
+  const { grooveRadius } = lined
+  const arc =
+    grooveRadius === undefined
+      ? { isLeft: true, lengths: {}, counts: {} }
+      : {
+          isLeft: grooveRadius > 0,
+          lengths: { grooveRadius },
+          counts: { tighterThanBallCount: grooveRadius < ballDiameter / 2 ? 1 : 0 },
+        }
+  return [
+    {
+      option: 'lining',
+      possible: thickness > 0 && arc.isLeft,
+      ballGap: target.aim,
+      lengths: { thickness, ...arc.lengths },
+      counts: arc.counts,
+    },
+  ]
 }
 
 /** Deeper for one ball more; where that goes past the middle of the ball, the land is opened with it. */
-function oneBallMore({ bearing, ballCount, ballDiameter, bottomRadius, landRadius, target }: Spoilt): Rescue {
-  const { input, outerGroove } = bearing.settled
-  const pitchRadius = pitchRadiusForGap(target.aim, ballDiameter, ballCount + 1)
-  const deeper = mm(pitchRadius + ballDiameter / 2 - bottomRadius)
-  const depth = mm(bottomRadius + deeper - landRadius)
-  const { diameters: _measured, ...balls } = input.balls
-  const made = bearingOf({
-    ...input,
-    balls: { ...balls, count: ballCount + 1, diameter: ballDiameter },
-    ...cutAlready(bearing, keepsLand(bearing, depth, ballDiameter) ? depth : outerGroove.depth),
-    ...gapBand(target),
+function oneBallMore({ groove, ballCount, ballDiameter, x, pitchRadius, target }: Spoilt): Rescue {
+  const count = ballCount + 1
+  const deeper = mm(pitchRadiusForGap(target.aim, ballDiameter, count) - pitchRadius)
+  const { diameters: _measured, ...balls } = groove.settled.input.balls
+  const made = groove.remade({
+    balls: { ...balls, count, diameter: ballDiameter },
+    x: mm(x + deeper),
+    band: bandOf(target),
+    keepsCutter: false,
   })
-  if (!made.ok || !(deeper > 0))
-    return { ...nothing('one-ball-more'), lengths: { deeper }, counts: { ballCount: ballCount + 1 } }
-  const { outerRing } = made.value
+  if (made === undefined || !(deeper > 0)) {
+    return { ...nothing('one-ball-more'), lengths: { deeper }, counts: { ballCount: count } }
+  }
   return {
     option: 'one-ball-more',
     possible: true,
     ballGap: target.aim,
-    lengths: {
-      deeper,
-      grooveBottomDiameter: outerRing.grooveBottomDiameter,
-      grooveDepth: outerRing.grooveDepth,
-      ...newSizes(made.value),
-    },
-    counts: { ballCount: ballCount + 1, engagement: outerRing.grooveDepth / ballDiameter },
+    lengths: { deeper, ...made.groove, ...made.sizes },
+    counts: { ballCount: count, engagement: made.engagement },
   }
 }

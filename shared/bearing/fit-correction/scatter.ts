@@ -1,6 +1,4 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import type { GrooveUnderWay } from './groove-under-way.ts'
 
 /** What uneven balls do to a gap that is reckoned from their mean. */
 export interface Scatter {
@@ -26,27 +24,32 @@ const STEP = 0.5
  * slopes gᵢ less their mean make the deviation, σ √Σ (gᵢ − ḡ)², and the curvatures gᵢᵢ the bias, σ²/2 Σ gᵢᵢ. Both are
  * differences of the exact closure of unequal balls. Very little is left: the gap depends almost on the mean alone.
  */
-export function scatterOf({ outerRing, settled: { input, ballDiameter, ballScatter: single } }: Bearing): Scatter {
+export function scatterOf({
+  settled: { input, ballDiameter, ballScatter: single },
+  x,
+  unequalGap,
+}: GrooveUnderWay): Scatter {
   const { count, diameters } = input.balls
-  const bottom = mm(outerRing.grooveBottomDiameter / 2)
+  const gapOf = (balls: readonly number[]): number => unequalGap(x, balls)
   const equal = Array.from({ length: count }, () => ballDiameter as number)
   if (diameters !== undefined && diameters.length === count) {
-    return { single, bias: unequalBallGap(bottom, diameters) - unequalBallGap(bottom, equal), deviation: 0 }
+    return { single, bias: gapOf(diameters) - gapOf(equal), deviation: 0 }
   }
   return single > EVEN_WITHIN * ballDiameter
-    ? { single, ...propagated(bottom, equal, single) }
+    ? { single, ...propagated(gapOf, equal, single) }
     : { single, bias: 0, deviation: 0 }
 }
 
-function propagated(bottom: Mm, equal: readonly number[], single: number): Pick<Scatter, 'bias' | 'deviation'> {
+function propagated(
+  gapOf: (balls: readonly number[]) => number,
+  equal: readonly number[],
+  single: number,
+): Pick<Scatter, 'bias' | 'deviation'> {
   const step = STEP * single
-  const there = unequalBallGap(bottom, equal)
+  const there = gapOf(equal)
   const moved = (index: number, by: number): number => {
     const share = by / equal.length
-    return unequalBallGap(
-      bottom,
-      equal.map((diameter, each) => diameter - share + (each === index ? by : 0)),
-    )
+    return gapOf(equal.map((diameter, each) => diameter - share + (each === index ? by : 0)))
   }
   let [bias, square] = [0, 0]
   for (let index = 0; index < equal.length; index++) {

@@ -1,4 +1,5 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { Settled, SettledBalls } from '#shared/bearing/settle.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
 import type { FitCorrectionInput } from './input.ts'
@@ -13,12 +14,26 @@ export interface SettledTarget {
   readonly finishAllowance: Mm
 }
 
+/** The aim and the band that a design has. */
+export type OfDesign = Pick<SettledTarget, 'aim' | 'min' | 'max' | 'finishAllowance'>
+
+export const gapBandOf = ({ ballGap, minBallGap, maxBallGap, finishAllowance }: SettledBalls): OfDesign => ({
+  aim: ballGap,
+  min: minBallGap,
+  max: maxBallGap,
+  finishAllowance,
+})
+
+/** A play from half to twice the design's still runs well: common practice, no source. */
+export const playBandOf = ({ radialInternalClearance: aim, finishAllowance }: Settled): OfDesign => ({
+  aim,
+  min: mm(aim / 2),
+  max: mm(2 * aim),
+  finishAllowance,
+})
+
 /** What the maker said, and for the rest what the design says. */
-export function settledTarget({ ring, target }: FitCorrectionInput, { settled }: Bearing): SettledTarget {
-  const ofDesign =
-    ring === 'outer'
-      ? { aim: settled.ballGap, min: settled.minBallGap, max: settled.maxBallGap }
-      : playBand(settled.radialInternalClearance)
+export function settledTarget({ target }: FitCorrectionInput, ofDesign: OfDesign): SettledTarget {
   const min = target.min ?? ofDesign.min
   const max = target.max ?? ofDesign.max
   return {
@@ -26,12 +41,20 @@ export function settledTarget({ ring, target }: FitCorrectionInput, { settled }:
     max,
     aim: target.aim ?? mm(Math.min(Math.max(ofDesign.aim, min), max)),
     overshootRisk: target.overshootRisk ?? defaults.OVERSHOOT_RISK,
-    finishAllowance: target.finishAllowance ?? settled.finishAllowance,
+    finishAllowance: target.finishAllowance ?? ofDesign.finishAllowance,
   }
 }
 
-/** A play from half to twice the design's still runs well: common practice, no source. */
-const playBand = (aim: Mm) => ({ aim, min: mm(aim / 2), max: mm(2 * aim) })
+/** The band of a gap, as a design says it. */
+export const bandOf = ({
+  aim,
+  min,
+  max,
+}: SettledTarget): Pick<DesignInput, 'ballGap' | 'minBallGap' | 'maxBallGap'> => ({
+  ballGap: aim,
+  minBallGap: min,
+  maxBallGap: max,
+})
 
 export function bandRefusals({ aim, min, max }: SettledTarget): readonly FitRefusal[] {
   if (!(min < max)) return [{ code: 'target-band-empty', path: '/target', min, max }]

@@ -1,12 +1,14 @@
 import { type Static, Type } from 'typebox'
 import { type FittedRing, RINGS, TOOLS, type ToolName } from '#shared/bearing/fit-correction/input.ts'
 import { RESCUE_OPTIONS, STATES } from '#shared/bearing/fit-correction/names.ts'
+import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
+import { ANSWER_TYPES } from '#src/wire/arrangement-answer.ts'
 import type { Caution } from '#src/wire/caution.ts'
 import type { DesignRequest } from '#src/wire/design-input.ts'
 import { length, nonNegativeLength, shownLength, signedLength } from '#src/wire/length.ts'
 import type { UnitsName } from '#src/wire/units.ts'
-import type { ReadingRequest } from './readings.ts'
+import { READING_SCHEMAS, ReadingRequest } from './readings.ts'
 
 /** Of all states together. */
 export const MOST_READINGS = 50
@@ -95,7 +97,15 @@ export const BallsOnHand = Type.Object(
 export const FitCorrectionRequest = Type.Object(
   {
     design: refTo<typeof DesignRequest>('DesignRequest'),
-    ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string', description: 'The ring on the lathe.' })),
+    ring: Type.Optional(
+      Type.Unsafe<FittedRing>(
+        Type.Enum(RINGS, {
+          type: 'string',
+          description:
+            'The ring on the lathe. Rings must say it; the plates of a `thrust` arrangement, which are cut alike, may not.',
+        }),
+      ),
+    ),
     readings: Type.Array(refTo<typeof ReadingRequest>('ReadingRequest'), {
       minItems: 1,
       maxItems: MOST_READINGS,
@@ -145,7 +155,7 @@ export const LengthEstimate = Type.Object(
   { $id: 'LengthEstimate', description: 'What is known of a length.' },
 )
 
-export const NextStep = Type.Object(
+const NextStep = Type.Object(
   {
     with: tool,
     radial: shownLength('Depth to take off before you read again.'),
@@ -174,82 +184,91 @@ export const RescueOption = Type.Object(
 const estimate = (description: string) =>
   Type.Unsafe<Static<typeof LengthEstimate>>({ ...refTo<typeof LengthEstimate>('LengthEstimate'), description })
 
+/** How the groove stands. */
+const STANDING = {
+  state: Type.Enum(STATES, {
+    type: 'string',
+    description: '`too-deep`: more likely than not. `in-band`: with `confidence`. Else `more-to-remove`.',
+  }),
+  confidence: chance('How certain `in-band` has to be.'),
+  advice: Type.String({ description: 'What to do now, in words.' }),
+  probability: Type.Object({
+    tooTight: chance('Below the band.'),
+    inBand: chance('Within it.'),
+    tooDeep: chance('Beyond it.'),
+  }),
+}
+/** What is still to do. */
+const WORK = {
+  target: Type.Object({
+    aim: shownLength('Ball gap, or play for the inner ring.'),
+    min: shownLength('Smallest that is good.'),
+    max: shownLength('Largest that is good.'),
+    overshootRisk: chance('Accepted, over all cuts to come.'),
+    finishAllowance: shownLength('Still to come on each surface.'),
+  }),
+  remaining: Type.Object(
+    { radial: shownLength('Depth.'), diametral: shownLength('Twice that.') },
+    { description: 'From here to the aim: above 0 wood to remove, below 0 too deep.' },
+  ),
+  nextStep: Type.Optional(refTo<typeof NextStep>('NextStep')),
+  stop: Type.Boolean({
+    description:
+      'Cut no more and read no more: in band, too deep, or no further reading is likely to make clear which. Without `nextStep` and not `stop`: read again.',
+  }),
+  overshootProbability: chance('Of ending too deep when the advice is followed to the end.'),
+  expectedChecks: Type.Number({ description: 'Readings still to come on average.' }),
+  removalPerStroke: Type.Optional(
+    Type.Object(
+      {
+        radial: shownLength('Per stroke.'),
+        relativeUncertainty: Type.Number({ description: 'Standard uncertainty of that, over itself.' }),
+      },
+      { description: 'Learnt from `removalHistory`.' },
+    ),
+  ),
+  agreement: Type.Object({
+    agrees: Type.Boolean(),
+    disagreements: Type.Array(
+      Type.Object({
+        path: Type.String({ description: 'A JSON pointer into the input.' }),
+        chance: chance('Of a reading so far off, given all others.'),
+        expected: Type.Optional(
+          Type.Object({
+            value: shownLength('Mean.'),
+            low: shownLength('Lower end.'),
+            high: shownLength('Upper end.'),
+          }),
+        ),
+        message: Type.String(),
+      }),
+    ),
+  }),
+  bestNextReading: Type.Object({
+    kind: Type.String(),
+    count: Type.Optional(Type.Integer({ description: 'Balls in the row.' })),
+    standardUncertaintyNow: shownLength('Of the gap or the play.'),
+    standardUncertaintyAfter: shownLength('What this reading would leave of it.'),
+    decides: Type.Optional(
+      chance(
+        'That after it, without a cut, it is clear what to do. Only where it is not clear, and no cut is advised.',
+      ),
+    ),
+    message: Type.String(),
+  }),
+}
+
 export const FitCorrectionResponse = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
     ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string' })),
-    state: Type.Enum(STATES, {
-      type: 'string',
-      description: '`too-deep`: more likely than not. `in-band`: with `confidence`. Else `more-to-remove`.',
-    }),
-    confidence: chance('How certain `in-band` has to be.'),
-    advice: Type.String({ description: 'What to do now, in words.' }),
-    probability: Type.Object({
-      tooTight: chance('Below the band.'),
-      inBand: chance('Within it.'),
-      tooDeep: chance('Beyond it.'),
-    }),
+    ...STANDING,
     ballGap: Type.Optional(estimate('Outer ring: the gap as it is now.')),
     pitchRadius: Type.Optional(estimate('Outer ring.')),
     ballDiameter: Type.Optional(estimate('Outer ring: mean of the balls in it.')),
     radialInternalClearance: Type.Optional(estimate('Inner ring: the play as it is now.')),
     grooveBottomDiameter: estimate('Of this ring.'),
-    target: Type.Object({
-      aim: shownLength('Ball gap, or play for the inner ring.'),
-      min: shownLength('Smallest that is good.'),
-      max: shownLength('Largest that is good.'),
-      overshootRisk: chance('Accepted, over all cuts to come.'),
-      finishAllowance: shownLength('Still to come on each surface.'),
-    }),
-    remaining: Type.Object(
-      { radial: shownLength('Depth.'), diametral: shownLength('Twice that.') },
-      { description: 'From here to the aim: above 0 wood to remove, below 0 too deep.' },
-    ),
-    nextStep: Type.Optional(refTo<typeof NextStep>('NextStep')),
-    stop: Type.Boolean({
-      description:
-        'Cut no more and read no more: in band, too deep, or no further reading is likely to make clear which. Without `nextStep` and not `stop`: read again.',
-    }),
-    overshootProbability: chance('Of ending too deep when the advice is followed to the end.'),
-    expectedChecks: Type.Number({ description: 'Readings still to come on average.' }),
-    removalPerStroke: Type.Optional(
-      Type.Object(
-        {
-          radial: shownLength('Per stroke.'),
-          relativeUncertainty: Type.Number({ description: 'Standard uncertainty of that, over itself.' }),
-        },
-        { description: 'Learnt from `removalHistory`.' },
-      ),
-    ),
-    agreement: Type.Object({
-      agrees: Type.Boolean(),
-      disagreements: Type.Array(
-        Type.Object({
-          path: Type.String({ description: 'A JSON pointer into the input.' }),
-          chance: chance('Of a reading so far off, given all others.'),
-          expected: Type.Optional(
-            Type.Object({
-              value: shownLength('Mean.'),
-              low: shownLength('Lower end.'),
-              high: shownLength('Upper end.'),
-            }),
-          ),
-          message: Type.String(),
-        }),
-      ),
-    }),
-    bestNextReading: Type.Object({
-      kind: Type.String(),
-      count: Type.Optional(Type.Integer({ description: 'Balls in the row.' })),
-      standardUncertaintyNow: shownLength('Of the gap or the play.'),
-      standardUncertaintyAfter: shownLength('What this reading would leave of it.'),
-      decides: Type.Optional(
-        chance(
-          'That after it, without a cut, it is clear what to do. Only where it is not clear, and no cut is advised.',
-        ),
-      ),
-      message: Type.String(),
-    }),
+    ...WORK,
     adjustment: Type.Optional(
       Type.Object(
         {
@@ -270,3 +289,43 @@ export const FitCorrectionResponse = Type.Object(
   { $id: 'FitCorrectionResponse', description: 'Where the groove stands, and what to do about it.' },
 )
 export type FitCorrectionResponse = Static<typeof FitCorrectionResponse>
+
+export const ThrustFitCorrectionResponse = Type.Object(
+  {
+    units: refTo<typeof UnitsName>('Units'),
+    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    ...STANDING,
+    ballGap: estimate('The gap as it is now.'),
+    pitchRadius: estimate("Of the groove's circle."),
+    ballDiameter: estimate('Mean of the balls in it.'),
+    ...WORK,
+    rescue: Type.Optional(Type.Array(refTo<typeof RescueOption>('RescueOption'))),
+    cautions: Type.Array(refTo<typeof Caution>('Caution')),
+  },
+  {
+    $id: 'ThrustFitCorrectionResponse',
+    description:
+      "The same of a plate: a depth to remove is one off the outer flank, by which the groove's circle grows.",
+  },
+)
+export type ThrustFitCorrectionResponse = Static<typeof ThrustFitCorrectionResponse>
+
+const INPUTS = [
+  ...READING_SCHEMAS,
+  ReadingRequest,
+  ToolErrorRequest,
+  FitTarget,
+  EarlierState,
+  CountedRemoval,
+  BallsOnHand,
+  FitCorrectionRequest,
+]
+const OUTPUTS = [LengthEstimate, NextStep, RescueOption, FitCorrectionResponse, ThrustFitCorrectionResponse]
+
+/** Rollers answer as rings do. */
+export const ANSWERS = {
+  [JSON_TYPE]: { schema: refTo<typeof FitCorrectionResponse>('FitCorrectionResponse') },
+  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustFitCorrectionResponse>('ThrustFitCorrectionResponse') },
+}
+
+export const FIT_CORRECTION_SCHEMAS = [...INPUTS, ...OUTPUTS]

@@ -1,5 +1,5 @@
 import type { FitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
-import type { FittedRing, Reading, ReadingKind, ToolName } from '#shared/bearing/fit-correction/input.ts'
+import type { FittedPart, Reading, ReadingKind, ToolName } from '#shared/bearing/fit-correction/input.ts'
 import type { MatingFaceAdjustment } from '#shared/bearing/fit-correction/mating-faces.ts'
 import type { FitState } from '#shared/bearing/fit-correction/names.ts'
 import type { FitRefusal } from '#shared/bearing/fit-correction/refusal.ts'
@@ -7,7 +7,14 @@ import type { Rescue } from '#shared/bearing/fit-correction/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { figure, percent } from '#src/wire/figure.ts'
 
-const FIGURE: Readonly<Record<FittedRing, string>> = { outer: 'ball gap', inner: 'play' }
+/** What is on the lathe, within a sentence. */
+export const PARTS: Readonly<Record<FittedPart, string>> = {
+  outer: 'the outer ring',
+  inner: 'the inner ring',
+  plate: 'a plate',
+}
+
+const FIGURE: Readonly<Record<FittedPart, string>> = { outer: 'ball gap', inner: 'play', plate: 'ball gap' }
 
 const READINGS: Readonly<Record<ReadingKind, string>> = {
   'ball-gap': 'the ball gap',
@@ -32,7 +39,7 @@ export function explainFitRefusal(refusal: FitRefusal, units: Units): string {
     case 'reading-impossible':
       return `${READINGS[refusal.kind]} cannot be ${size(refusal.given)}: whatever the groove, this bearing would give from ${size(refusal.least)} to ${size(refusal.most)}`
     case 'reading-of-other-ring':
-      return `${READINGS[refusal.kind]} is not read at the ${refusal.ring} ring`
+      return `${READINGS[refusal.kind]} is not read at ${PARTS[refusal.ring]}`
     case 'balls-too-uneven':
       return `balls that differ by ${size(refusal.given)} are not of one size: up to ${size(refusal.most)} can be reckoned with`
     case 'readings-contradict':
@@ -77,7 +84,7 @@ function undecided({ input, probability, target }: FitCorrection): string {
 const RAISED_GRAIN = ' What the finish raises of the grain is taken off again with 220 grit.'
 
 function tooDeepAdvice({ input, adjustment }: FitCorrection): string {
-  if (input.ring === 'outer') return 'See rescue for the ways out, from least to most work.'
+  if (input.ring !== 'inner') return 'See rescue for the ways out, from least to most work.'
   return adjustment?.isWorthIt === true
     ? 'See adjustment: the mating faces bring it back.'
     : 'A new inner ring is less work than to save this one.'
@@ -119,14 +126,14 @@ function likelyCauses(kind: ReadingKind): string {
 export const disagreeing = (kind: ReadingKind): string =>
   `${READINGS[kind]} does not fit the other readings; likely causes: ${likelyCauses(kind)}`
 
-export function nextReading(reading: Reading, ring: FittedRing): string {
+export function nextReading(reading: Reading, ring: FittedPart): string {
   const how = reading.kind === 'ball-row' ? ` of ${reading.count} in a straight channel` : ''
   return `Of all readings, ${READINGS[reading.kind]}${how} would tell most about the ${FIGURE[ring]} now.`
 }
 
 /** A rescue in words; its figures stand beside it. */
 export function explainRescue({ option, possible, lengths, counts, ballGap }: Rescue, fit: FitCorrection): string {
-  const { units, balls } = fit.bearing.settled.input
+  const { units, balls } = fit.settled.input
   const size = (name: string): string => figure(lengths[name] ?? mm(0), units)
   const gap = ballGap === undefined ? '' : figure(ballGap, units)
   switch (option) {
@@ -158,6 +165,8 @@ export function explainRescue({ option, possible, lengths, counts, ballGap }: Re
         return `The groove is too deep for ${counts['ballCount']} balls as well.`
       if (!possible)
         return `One ball more, ${counts['ballCount']}, needs a groove ${size('deeper')} deeper, which this ring has no room for.`
+      if (lengths['grooveCircleDiameter'] !== undefined)
+        return `Move the groove out by ${size('deeper')} for ${counts['ballCount']} balls: its circle ${size('grooveCircleDiameter')} across, ${size('plateWall')} of wood left outside it, in both plates.`
       return `Cut ${size('deeper')} deeper for ${counts['ballCount']} balls: groove bottom ${size('grooveBottomDiameter')}, land ${size('landDiameter')}, ${size('outerWall')} of wood left, and a new inner ring.`
     case 'new-blank':
       return 'Start with a new blank. Keep the balls, the gauges, and an inner ring that is not cut yet: only the outer ring is lost.'

@@ -1,7 +1,9 @@
 import type { Static } from 'typebox'
+import { traitsOf } from '#shared/bearing/arrangement.ts'
 import type { FitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
 import type {
   FitCorrectionInput,
+  FittedPart,
   FittedRing,
   Removal,
   Target,
@@ -23,14 +25,18 @@ import {
   type FitCorrectionResponse,
   type FitTarget,
   MOST_READINGS,
+  type ThrustFitCorrectionResponse,
   type ToolErrorRequest,
 } from './schema.ts'
-import { advice, disagreeing, explainAdjustment, explainRescue, nextReading } from './sentences.ts'
+import { advice, disagreeing, explainAdjustment, explainRescue, nextReading, PARTS } from './sentences.ts'
 
 /** The caller's input in the core's words, or what does not belong to the ring that is spoken of. */
 export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitCorrectionInput, readonly Fault[]> {
-  const { ring, readings, earlier = [], tools = {}, removalHistory = [], ballsOnHand = [] } = request
+  const { readings, earlier = [], tools = {}, removalHistory = [], ballsOnHand = [] } = request
   const { units } = request.design
+  const part = partOf(request)
+  if (!part.ok) return part
+  const ring = part.value
   const target = toTarget(request.target ?? {}, ring, units)
   const removals = removalHistory.map((counted, index) =>
     toRemoval(counted, { ring, units, path: `/removalHistory/${index}` }),
@@ -59,6 +65,15 @@ export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitC
   })
 }
 
+/** Rings are told apart by name; plates are cut alike. */
+function partOf({ ring, design }: FitCorrectionRequest): Result<FittedPart, readonly Fault[]> {
+  if (traitsOf(design).members === 'rings') {
+    return ring === undefined ? fail([{ path: '/ring', message: '"ring" is missing' }]) : ok(ring)
+  }
+  if (ring === undefined) return ok('plate')
+  return fail([{ path: '/ring', message: 'is nothing that plates have, which are cut alike: leave it out' }])
+}
+
 /** The schema bounds each state; all of them together are what takes the time. */
 function tooManyReadings({ readings, earlier = [] }: FitCorrectionRequest): readonly Fault[] {
   const given = earlier.reduce((sum, state) => sum + state.readings.length, readings.length)
@@ -72,19 +87,19 @@ const toToolError = ({ absolute, relative }: Static<typeof ToolErrorRequest>, un
   relative,
 })
 
-/** How each ring names the figure that is brought in band. */
+/** How each part names the figure that is brought in band. */
+const GAP = { aim: 'ballGap', min: 'minBallGap', max: 'maxBallGap' } as const
 const NAMES = {
-  outer: { aim: 'ballGap', min: 'minBallGap', max: 'maxBallGap' },
+  outer: GAP,
+  plate: GAP,
   inner: { aim: 'radialInternalClearance', min: 'minRadialInternalClearance', max: 'maxRadialInternalClearance' },
 } as const
 
-function toTarget(target: Static<typeof FitTarget>, ring: FittedRing, units: Units): Result<Target, readonly Fault[]> {
-  const other = Object.values(NAMES[ring === 'outer' ? 'inner' : 'outer']).filter((name) => target[name] !== undefined)
+function toTarget(target: Static<typeof FitTarget>, ring: FittedPart, units: Units): Result<Target, readonly Fault[]> {
+  const other = Object.values(NAMES[ring === 'inner' ? 'outer' : 'inner']).filter((name) => target[name] !== undefined)
   if (other.length > 0) {
     const names = Object.values(NAMES[ring]).join(', ')
-    return fail(
-      other.map((name) => ({ path: `/target/${name}`, message: `is not of the ${ring} ring: give ${names}` })),
-    )
+    return fail(other.map((name) => ({ path: `/target/${name}`, message: `is not of ${PARTS[ring]}: give ${names}` })))
   }
   const { aim, min, max } = NAMES[ring]
   const size = (length: Length | undefined): Mm | undefined => (length === undefined ? undefined : toMm(length, units))
@@ -100,7 +115,7 @@ function toTarget(target: Static<typeof FitTarget>, ring: FittedRing, units: Uni
 }
 
 interface Place {
-  readonly ring: FittedRing
+  readonly ring: FittedPart
   readonly units: Units
   readonly path: string
 }
@@ -113,27 +128,63 @@ function toRemoval(
   const after = counted[`${NAMES[ring].aim}After`]
   if (before === undefined || after === undefined) {
     const name = NAMES[ring].aim
-    return fail([{ path, message: `needs ${name}Before and ${name}After for the ${ring} ring` }])
+    return fail([{ path, message: `needs ${name}Before and ${name}After for ${PARTS[ring]}` }])
   }
   return ok({ strokes: counted.strokes, before: toMm(before, units), after: toMm(after, units) })
 }
 
-export function toFitCorrectionResponse(fit: FitCorrection): FitCorrectionResponse {
-  const { input, target, nextStep, removalPerStroke, bearing } = fit
-  const { units } = input.design
-  const size = (length: number) => show(mm(length), units)
+/** A fit of any arrangement, as it is answered. */
+export const toFitAnswer = (fit: FitCorrection): FitCorrectionResponse | ThrustFitCorrectionResponse =>
+  fit.input.ring === 'plate' ? toThrustResponse(fit) : toRingResponse(fit, fit.input.ring)
+
+function toRingResponse(fit: FitCorrection, ring: FittedRing): FitCorrectionResponse {
+  const { units } = fit.input.design
   return present<FitCorrectionResponse>({
     units,
-    ring: input.ring,
-    state: fit.state,
-    confidence: fit.confidence,
-    advice: advice(fit),
-    probability: fit.probability,
-    ballGap: input.ring === 'outer' ? toEstimate(fit.figure, units) : undefined,
+    ring,
+    ...toStanding(fit),
+    ballGap: ring === 'outer' ? toEstimate(fit.figure, units) : undefined,
     pitchRadius: fit.pitchRadius && toEstimate(fit.pitchRadius, units),
     ballDiameter: fit.ballDiameter && toEstimate(fit.ballDiameter, units),
-    radialInternalClearance: input.ring === 'inner' ? toEstimate(fit.figure, units) : undefined,
+    radialInternalClearance: ring === 'inner' ? toEstimate(fit.figure, units) : undefined,
     grooveBottomDiameter: toEstimate(fit.grooveBottomDiameter, units),
+    ...toWork(fit),
+    adjustment: toAdjustment(fit),
+    rescue: fit.rescue?.map((each) => toRescue(each, fit)),
+    cautions: cautionsOf(fit.settled.input),
+  })
+}
+
+function toThrustResponse(fit: FitCorrection): ThrustFitCorrectionResponse {
+  const { figure, pitchRadius, ballDiameter } = fit
+  const { units } = fit.input.design
+  if (pitchRadius === undefined || ballDiameter === undefined)
+    throw new RangeError('fit must be one of a ring of balls')
+  return present<ThrustFitCorrectionResponse>({
+    units,
+    arrangement: 'thrust',
+    ...toStanding(fit),
+    ballGap: toEstimate(figure, units),
+    pitchRadius: toEstimate(pitchRadius, units),
+    ballDiameter: toEstimate(ballDiameter, units),
+    ...toWork(fit),
+    rescue: fit.rescue?.map((each) => toRescue(each, fit)),
+    cautions: cautionsOf(fit.settled.input),
+  })
+}
+
+const toStanding = (fit: FitCorrection) => ({
+  state: fit.state,
+  confidence: fit.confidence,
+  advice: advice(fit),
+  probability: fit.probability,
+})
+
+function toWork(fit: FitCorrection) {
+  const { input, target, nextStep, removalPerStroke } = fit
+  const { units } = input.design
+  const size = (length: number) => show(mm(length), units)
+  return {
     target: {
       aim: size(target.aim),
       min: size(target.min),
@@ -158,10 +209,7 @@ export function toFitCorrectionResponse(fit: FitCorrection): FitCorrectionRespon
     },
     agreement: toAgreement(fit),
     bestNextReading: toNextReading(fit),
-    adjustment: toAdjustment(fit),
-    rescue: fit.rescue?.map((each) => toRescue(each, fit)),
-    cautions: cautionsOf(bearing.settled.input),
-  })
+  }
 }
 
 const toEstimate = ({ value, standardUncertainty, interval95 }: Estimate, units: Units) => ({

@@ -214,13 +214,45 @@ describe('a turntable', () => {
       { design: PLATES, contributors: { ballLotMean: { kind: 'uniform', plusMinus: 0.1 } } },
       '/design',
     ],
-    ['fit-correction', { design: PLATES, ring: 'outer', readings: [{ kind: 'ball-gap', value: 1 }] }, '/design'],
     ['load-check', { design: PLATES, wood: 'maple-sugar', radialLoad: 10 }, '/design'],
   ])('%s says that it does not answer for one', async (path, body, at) => {
     const answer = await asked(path, body)
     expect(problemIn(answer, 422).errors).toEqual([
       { path: `${at}/arrangement`, message: expect.stringMatching(/thrust arrangement is not answered by/) },
     ])
+  })
+})
+
+describe('what plates can be asked', () => {
+  const WITH_GAP = { ...PLATES, ballGap: 1 }
+  const NOT_OF_PLATES = /\b(?:inner|outer) ring|\bland|too deep|groove bottom/
+
+  test('fit correction: no ring is named, and none is spoken of', async () => {
+    const read = (value: number) => ({ design: WITH_GAP, readings: [{ kind: 'ball-gap', value, graduation: 0.1 }] })
+    const sent = await asked('fit-correction', read(0.1))
+    expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?thrust/)
+    const tight = await answered('fit-correction', { ...read(0.1), target: { minBallGap: 0.5 } })
+    expect(tight).toMatchObject({ arrangement: 'thrust', state: 'more-to-remove' })
+    expect(tight).not.toHaveProperty('ring')
+    expect(tight.advice).toMatch(/off the outer flank/)
+    const loose = await answered('fit-correction', read(4))
+    expect(loose.state).toBe('too-deep')
+    for (const answer of [tight, loose]) expect(sentencesIn(answer)).not.toMatch(NOT_OF_PLATES)
+  })
+
+  test('a ring is named for rings, and for them alone', async () => {
+    const readings = [{ kind: 'ball-gap', value: 0.1, graduation: 0.1 }]
+    expect(problemIn(await asked('fit-correction', { design: WITH_GAP, ring: 'outer', readings }), 400).errors).toEqual(
+      [{ path: '/ring', message: 'is nothing that plates have, which are cut alike: leave it out' }],
+    )
+    expect(problemIn(await asked('fit-correction', { design: BALLS, readings }), 400).errors).toEqual([
+      { path: '/ring', message: '"ring" is missing' },
+    ])
+  })
+
+  test('a depth says nothing of the circle, and is not read', async () => {
+    const readings = [{ kind: 'groove-depth', value: 4, landDiameter: 80 }]
+    problemIn(await asked('fit-correction', { design: WITH_GAP, readings }), 422)
   })
 })
 

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
 import { bearingOf } from '#shared/bearing/bearing.ts'
+import { gapModel, lastBallGoesIn } from '#shared/bearing/fit-correction/gap-model.ts'
 import type { Reading } from '#shared/bearing/fit-correction/input.ts'
-import { lastBallGoesIn, outerModel } from '#shared/bearing/fit-correction/outer-model.ts'
+import { ringGroove } from '#shared/bearing/fit-correction/ring-groove.ts'
 import { believe } from '#shared/statistics/belief.ts'
 import { estimate } from '#shared/statistics/estimate.ts'
 import { mm } from '#shared/units/length.ts'
@@ -21,7 +22,7 @@ const made = bearingOf({
 })
 if (!made.ok) throw new Error('the bearing of this test must exist')
 const bearing = made.value
-const model = outerModel(bearing)
+const model = gapModel(ringGroove(bearing))
 
 test('over ten thousand grooves drawn from what is believed beforehand, the 95 % interval of the gap holds 95 ± 1 %', () => {
   const uniform = uniforms(2026)

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import { gapModel } from '#shared/bearing/fit-correction/gap-model.ts'
 import { innerModel } from '#shared/bearing/fit-correction/inner-model.ts'
-import { outerModel } from '#shared/bearing/fit-correction/outer-model.ts'
+import { ringGroove } from '#shared/bearing/fit-correction/ring-groove.ts'
 import { mm } from '#shared/units/length.ts'
 import { ballCentres, distance } from '#tests/support/ball-centres.ts'
 import { fitted } from '#tests/support/fitted.ts'
@@ -33,7 +34,7 @@ function laidGap(pitchRadius: number, diameter: number): number {
 test.each([2.6, 3.2, 3.6])(
   'outer ring, cut %d mm deep: pitch radius and gap of balls on the edges, and the way back',
   (depth) => {
-    const model = outerModel(bearing)
+    const model = gapModel(ringGroove(bearing))
     const land = bearing.outerRing.landDiameter / 2
     expect(bearing.outerRing.seat).toBe('edges')
     for (const diameter of [15.9, DIAMETER, 16.1]) {
@@ -69,7 +70,7 @@ test('a groove depth read at balls on the edges: the gap is the one of those edg
   })
   const gap = laidGap(land / 2 - fromEdges(3.2, DIAMETER), DIAMETER)
   expect(figure.value).toBeWithin(0.01, gap)
-  const slower = outerModel(bearing).figurePerX
+  const slower = gapModel(ringGroove(bearing)).figurePerX
   expect(slower).toBeLessThan(bearing.gapPerPitchRadius)
   // What remains is wood: taken off, it leaves the aim.
   const there = laidGap(land / 2 - fromEdges(3.2 + remaining, DIAMETER), DIAMETER)

@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest'
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
 import { design } from '#shared/bearing/design.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { gapModel } from '#shared/bearing/fit-correction/gap-model.ts'
 import type { BallsOnHand } from '#shared/bearing/fit-correction/input.ts'
-import { outerModel } from '#shared/bearing/fit-correction/outer-model.ts'
 import { rescues } from '#shared/bearing/fit-correction/rescue.ts'
+import { ringGroove } from '#shared/bearing/fit-correction/ring-groove.ts'
 import { mm } from '#shared/units/length.ts'
 import { ballCentres, distance } from '#tests/support/ball-centres.ts'
 
@@ -44,11 +45,11 @@ const found = (bottom = BOTTOM, ballsOnHand = BALLS) => {
   const settled = bearing.settled
   const target = { aim: mm(AIM), min: mm(MIN), max: mm(MAX), overshootRisk: 0.05, finishAllowance: mm(0) }
   const options = rescues({
-    bearing,
-    model: outerModel(bearing),
+    groove: ringGroove(bearing),
+    model: gapModel(ringGroove(bearing)),
     target,
     ballsOnHand,
-    bottomRadius: mm(bottom),
+    x: mm(bottom),
     ballDiameter: settled.ballDiameter,
   })
   return (name: string) => {

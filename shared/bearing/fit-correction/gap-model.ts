@@ -1,8 +1,5 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { Settled } from '#shared/bearing/settle.ts'
-import { isPlain } from '#shared/geometry/groove.ts'
+import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { FEWEST_BALLS, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
-import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import { type Belief, type Evidence, expectation } from '#shared/statistics/belief.ts'
 import {
   logAbove,
@@ -15,6 +12,7 @@ import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
 import { mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
 import type { ErrorToCome } from './error-to-come.ts'
+import type { GrooveUnderWay } from './groove-under-way.ts'
 import type { Reading } from './input.ts'
 import type { GrooveModel } from './model.ts'
 import { scatterOf } from './scatter.ts'
@@ -31,37 +29,19 @@ const PRESSED_IN = 0.002
 /** A plug rests on the balls that stand in furthest: about the third of them, 1.09 deviations above the mean. */
 const PLUG_RESTS_ABOVE_MEAN = 1.09
 
-export interface OuterModel extends GrooveModel {
-  readonly ring: 'outer'
-  /** Of balls of mean diameter y, seated in a groove of bottom radius x. */
+export interface GapModel extends GrooveModel {
+  readonly of: 'ball-gap'
+  /** Of balls of mean diameter y, seated in a groove at x. */
   readonly pitchRadius: (x: number, y: number) => number
 }
 
-/**
- * The outer groove: x is its bottom radius, y the mean diameter of the balls that are in it, the figure is the ball gap.
- * Balls on the edges are followed through the seat, the land lying where the design has it.
- */
-export function outerModel(bearing: Bearing): OuterModel {
-  const { settled, outerRing, assembly } = bearing
-  const { input, ballDiameter, outerGroove } = settled
+/** The groove that holds the ring of balls: y is the mean diameter of those in it, the figure is the ball gap. */
+export function gapModel(groove: GrooveUnderWay): GapModel {
+  const { settled, assemblyGap, pitchRadius, xForPitch } = groove
+  const { input, ballDiameter } = settled
   const ballCount = input.balls.count
-  const landRadius = outerRing.landDiameter / 2
-  const scatter = scatterOf(bearing)
-  const onEdges = outerRing.seat === 'edges'
+  const scatter = scatterOf(groove)
 
-  const pitchRadius = (x: number, y: number): number => {
-    if (!onEdges) return x - y / 2
-    const depth = Math.min(x - landRadius, outerGroove.radius)
-    return depth > 0
-      ? landRadius + seatIn({ radius: outerGroove.radius, depth: mm(depth) }, mm(y)).depth - y / 2
-      : landRadius - y / 2
-  }
-  const xForPitch = (radius: number, y: number): number => {
-    if (!onEdges) return radius + y / 2
-    const seat = radius + y / 2 - landRadius
-    const depth = seat > 0 ? grooveDepthForSeat(mm(seat), outerGroove.radius, mm(y)) : mm(0)
-    return landRadius + (depth ?? outerGroove.radius)
-  }
   const gapIn = (x: number, y: number, count: number): number => looseGap(pitchRadius(x, y), y, count)
   const gap = (x: number, y: number): number => gapIn(x, y, ballCount) + scatter.bias
   const xForGap = (figure: number, y: number, count = ballCount): number => {
@@ -90,7 +70,6 @@ export function outerModel(bearing: Bearing): OuterModel {
     }
   }
 
-  const { assemblyGap } = assembly
   const goesIn = (x: number, y: number): number => lastBallGoesIn(gap(x, y), assemblyGap, PRESSED_IN * ballDiameter)
   const isIn = (x: number, y: number): number => Math.log(goesIn(x, y))
   const isRefused = (x: number, y: number): number => Math.log(1 - goesIn(x, y))
@@ -148,20 +127,16 @@ export function outerModel(bearing: Bearing): OuterModel {
         return { logLikelihood: (_x, y) => logReading(reading.value, reading.count * y, error) }
       }
       default:
-        throw new RangeError(`reading must be one of the outer ring, got ${reading.kind}`)
+        throw new RangeError(`reading must be one of a ring of balls, got ${reading.kind}`)
     }
   }
 
-  const perX = bearing.gapPerGrooveDepth
-  const isTrack = isPlain(outerGroove)
-  // A groove begins at its land; a plain hole is opened from wherever it was bored.
-  const shallowest = isTrack ? 0 : outerRing.grooveBottomDiameter / 2 - 1.2 * outerGroove.depth
   const mean = ballDiameter
   return {
-    ring: 'outer',
+    of: 'ball-gap',
     prior: {
       x: {
-        from: Math.max(xForGap(NARROWEST_GAP * mean, mean), shallowest),
+        from: Math.max(xForGap(NARROWEST_GAP * mean, mean), groove.beginsAt),
         to: xForGap(widestGap(mean, ballCount), mean),
       },
       y: { mean, standardDeviation: meanDoubt(settled) },
@@ -169,20 +144,20 @@ export function outerModel(bearing: Bearing): OuterModel {
     figure: gap,
     mostFigure: widestGap(mean, ballCount),
     xFor: (figure, y) => xForGap(figure - scatter.bias, y),
-    figurePerX: perX,
+    figurePerX: groove.gapPerX,
     pitchRadius,
-    xPerFinish: 1,
+    xPerFinish: groove.xPerFinish,
     truth,
     evidence,
     checks: ['ball-gap', 'last-ball-opening'],
-    offers: (belief, errorOf) => offers(bearing, gap, belief, errorOf),
+    offers: (belief, errorOf) => offers(groove, gap, belief, errorOf),
     kinds: [
       'ball-gap',
       'last-ball-opening',
       'last-ball-refused',
       'plug',
       'groove-bottom-diameter',
-      ...(isTrack ? [] : (['groove-depth'] as const)),
+      ...groove.furtherReadings,
       'ball-row',
     ],
   }
@@ -258,7 +233,7 @@ function plugEvidence(
 }
 
 /** How well the mean of the balls in the ring is known before anything is read. */
-function meanDoubt({ input: { balls }, ballDiameter, ballScatter }: Settled): number {
+function meanDoubt({ input: { balls }, ballDiameter, ballScatter }: SettledBalls): number {
   if (balls.diameters !== undefined) {
     const left = Math.max(0, 1 / balls.count - 1 / balls.diameters.length)
     const measured = defaults.BALL_CALIPER / Math.sqrt(balls.diameters.length)
@@ -270,13 +245,13 @@ function meanDoubt({ input: { balls }, ballDiameter, ballScatter }: Settled): nu
 
 /** What could be read next: the gap (or the opening, while the last ball stays out), the groove, a row of the balls. */
 function offers(
-  { settled, assembly }: Bearing,
+  { settled, assemblyGap }: GrooveUnderWay,
   gap: (x: number, y: number) => number,
   belief: Belief,
   error: ErrorToCome,
 ): readonly Reading[] {
   const { balls } = settled.input
-  const ballsGoIn = expectation(belief, (x, y) => (gap(x, y) >= assembly.assemblyGap ? 1 : 0)) > 0.5
+  const ballsGoIn = expectation(belief, (x, y) => (gap(x, y) >= assemblyGap ? 1 : 0)) > 0.5
   const value = mm(0)
   const gapReading: Reading = { kind: 'ball-gap', value, error: error('ball-gap') }
   const openingReading: Reading = { kind: 'last-ball-opening', value, error: error('last-ball-opening') }
