@@ -9,7 +9,8 @@ import { FEWEST_BALLS } from './ring-of-balls.ts'
  *
  *   sin² φ = rᵢ rⱼ / R²,  φ half the angle between them
  *
- * which is the closed ring of `unequal-balls.ts` with R in place of aᵢ and aⱼ. Balls do not push one another aside: at the
+ * which is the closed ring of `unequal-balls.ts` with R in place of aᵢ and aⱼ. Balls on the edges of a tighter groove stand at heights
+ * of their own, zᵢ = √(rᵢ² − w²) over the face, and neighbours are √((rᵢ + rⱼ)² − (zᵢ − zⱼ)²) apart. Balls do not push one another aside: at the
  * bottom of the groove a push along the circle meets no slope. It is reckoned as if neighbours alone could touch, as there.
  */
 
@@ -18,16 +19,29 @@ function requireBalls(diameters: readonly number[]): void {
   for (const diameter of diameters) requireAboveZero('each diameter', diameter)
 }
 
-/** Half the angle from the first ball to the last, all others pushed together between them: Σ asin(√(rᵢ rⱼ) / R). */
-function halfRow(pitchRadius: number, diameters: readonly number[]): number {
+/** Of a ball with so large a diameter, how high its centre stands [mm], from anywhere. */
+export type HeightOf = (diameter: number) => number
+
+/** On the bottom of the groove. */
+const HALF_OF_IT: HeightOf = (diameter) => diameter / 2
+
+/** Half the angle from the first ball to the last, all others pushed together between them: Σ asin(half a chord / R). */
+function halfRow(pitchRadius: number, diameters: readonly number[], heightOf: HeightOf): number {
   let half = 0
   for (let ball = 1; ball < diameters.length; ball++) {
-    half += Math.asin(Math.sqrt((diameters[ball - 1] ?? 0) * (diameters[ball] ?? 0)) / (2 * pitchRadius))
+    const [one, other] = [diameters[ball - 1] ?? 0, diameters[ball] ?? 0]
+    half += Math.asin(Math.sqrt(chordSquared(one, other, heightOf)) / (2 * pitchRadius))
   }
   // NaN where two balls do not fit side by side
   if (!(half > 0))
     throw new RangeError(`pitchRadius must be at least ${tightestCircle(diameters)} mm, got ${pitchRadius}`)
   return half
+}
+
+/** Of two neighbours as seen from above: (rᵢ + rⱼ)² less the square of what one stands higher. */
+function chordSquared(one: number, other: number, heightOf: HeightOf): number {
+  const [touching, rise] = [(one + other) / 2, heightOf(one) - heightOf(other)]
+  return (touching - rise) * (touching + rise)
 }
 
 /** The least circle in which all neighbours find room: where two of them lie right across, R² = rᵢ rⱼ. */
@@ -47,13 +61,15 @@ export function tightestCircle(diameters: readonly number[]): Mm {
  *
  * @param pitchRadius R, of the groove's circle [mm], at least `tightestCircle`
  * @param diameters in their order round the ring [mm], each above 0, three at least
+ * @param heightOf on the bottom of the groove where it is not said
  * @throws RangeError outside those ranges
  */
-export function ballGapOnCircle(pitchRadius: Mm, diameters: readonly number[]): Mm {
+export function ballGapOnCircle(pitchRadius: Mm, diameters: readonly number[], heightOf = HALF_OF_IT): Mm {
   requireBalls(diameters)
-  const [first, last] = [(diameters[0] ?? 0) / 2, (diameters.at(-1) ?? 0) / 2]
-  const half = halfRow(pitchRadius, diameters)
-  const rise = Math.abs(first - last)
+  const ends = [diameters[0] ?? 0, diameters.at(-1) ?? 0] as const
+  const [first, last] = [ends[0] / 2, ends[1] / 2]
+  const half = halfRow(pitchRadius, diameters, heightOf)
+  const rise = Math.abs(heightOf(ends[0]) - heightOf(ends[1]))
   if (half > Math.PI) return mm(rise - 2 * pitchRadius * (half - Math.PI) - first - last)
   const chord = 2 * pitchRadius * Math.sin(half)
   return mm(Math.sqrt(chord * chord + rise * rise) - first - last)
@@ -64,11 +80,13 @@ export function ballGapOnCircle(pitchRadius: Mm, diameters: readonly number[]): 
  * neighbours, and where it stands at an end by itself. Of equal balls at exact closure −1 for each (per diameter), −Z for all:
  * in a ring, where a larger ball stands further in as well, it is −(1 + sin(π / Z)).
  *
+ * Of equal balls it is the same on edges, for heights that are alike move nothing.
+ *
  * @returns mm of gap per mm of that ball's diameter, in the order given; ranges and errors as for `ballGapOnCircle`
  */
 export function gapPerEachDiameterOnCircle(pitchRadius: Mm, diameters: readonly number[]): readonly number[] {
   requireBalls(diameters)
-  const half = halfRow(pitchRadius, diameters)
+  const half = halfRow(pitchRadius, diameters, HALF_OF_IT)
   const chord = 2 * pitchRadius * Math.sin(half)
   const rise = ((diameters[0] ?? 0) - (diameters.at(-1) ?? 0)) / 2
   const span = Math.sqrt(chord * chord + rise * rise)

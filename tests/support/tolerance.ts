@@ -1,5 +1,6 @@
 import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { type Check, checkOf } from '#shared/bearing/tolerance-check/check.ts'
+import { checkOf } from '#shared/bearing/tolerance-check/check.ts'
+import { type Check, isOfPlates, type RingCheck } from '#shared/bearing/tolerance-check/checked.ts'
 import type { Contributors, Scatter, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
 import { type ToleranceCheck, toleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import { mm } from '#shared/units/length.ts'
@@ -26,14 +27,28 @@ export const uniform = (plusMinus: number): Scatter => ({ kind: 'uniform', plusM
 export const triangular = (plusMinus: number): Scatter => ({ kind: 'triangular', plusMinus: mm(plusMinus) })
 
 /** By trials, a hundred thousand where it is not said how many. */
-export function checked(contributors: Contributors, more: Partial<ToleranceCheckInput> = {}): ToleranceCheck {
+export function checkedAny(contributors: Contributors, more: Partial<ToleranceCheckInput> = {}): ToleranceCheck {
   const result = toleranceCheck({ design: DESIGN, contributors, trials: 100_000, ...more })
   if (!result.ok) throw new Error(JSON.stringify(result.error))
   return result.value
 }
 
-export function settledCheck(contributors: Contributors, design: DesignInput = DESIGN): Check {
+/** The same of rings. */
+export function checked(
+  contributors: Contributors,
+  more: Partial<ToleranceCheckInput> = {},
+): ToleranceCheck & { readonly check: RingCheck } {
+  const any = checkedAny(contributors, more)
+  return { ...any, check: ofRings(any.check) }
+}
+
+function ofRings(check: Check): RingCheck {
+  if (isOfPlates(check)) throw new Error('the check must be one of rings')
+  return check
+}
+
+export function settledCheck(contributors: Contributors, design: DesignInput = DESIGN): RingCheck {
   const result = checkOf({ design, contributors })
   if (!result.ok) throw new Error(JSON.stringify(result.error))
-  return result.value
+  return ofRings(result.value)
 }

@@ -1,10 +1,9 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import { isPlain } from '#shared/geometry/groove.ts'
 import { ballGap as gapOfRing, gapPerPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
-import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { Check } from './check.ts'
+import type { Check } from './checked.ts'
+import type { AimPlace } from './ways.ts'
+import { waysOf } from './ways-of.ts'
 
 /*
  * Where to stop cutting the outer groove. A groove cut deeper lets the same balls run further out, by the same in every trial,
@@ -25,11 +24,7 @@ export interface Outcomes {
   readonly tooLoose: Chance
 }
 
-export interface AimPoint {
-  readonly grooveDepth: Mm
-  readonly grooveBottomDiameter: Mm
-  /** By how much deeper than in the design, radially; below 0 shallower. */
-  readonly deeper: Mm
+export interface AimPoint extends AimPlace {
   /** Where the middle of the gaps comes to lie: their mean. */
   readonly ballGap: Mm
   readonly outcomes: Outcomes
@@ -62,13 +57,18 @@ export interface GapSpread {
  */
 export function aimOf(check: Check, gaps: GapSpread, atNominal: Outcomes): Aim {
   const shift = shiftsOf(check, gaps)
-  const [from, to] = reachOfAims(check, shift)
+  const { shifts, placeAt } = waysOf(check)
+  const [from, to] = shifts(Math.min(shift.shallowest, 0), Math.max(shift.deepest, 0))
   const best = bestBetween(shift, from, to)
   const { overshootRisk } = check.input
   const limit = deepestWithin(shift, overshootRisk, from, to)
-  const point = (further: number): AimPoint => aimPoint(check, further, shift.meanAt(further), shift.outcomes(further))
+  const point = (further: number): AimPoint => ({
+    ...placeAt(further),
+    ballGap: mm(shift.meanAt(further)),
+    outcomes: shift.outcomes(further),
+  })
   return {
-    atNominal: aimPoint(check, 0, gaps.mean, atNominal),
+    atNominal: { ...placeAt(0), ballGap: mm(gaps.mean), outcomes: atNominal },
     bestYield: point(best),
     limitedRisk: limit === undefined ? undefined : point(Math.min(best, limit)),
   }
@@ -156,24 +156,6 @@ function gapCurve(ballDiameter: Mm, ballCount: number): GapCurve {
   }
 }
 
-/** From which to which shift there is a groove: of some depth, not undercut, with wood behind it. */
-function reachOfAims({ bearing }: Check, { shallowest, deepest }: Shifts): readonly [from: number, to: number] {
-  const { outerRing, settled } = bearing
-  if (isPlain(settled.outerGroove)) {
-    const most = (1 - LEAST_DEPTH) * Math.min(outerRing.wall, outerRing.grooveBottomDiameter / 2)
-    return [Math.max(Math.min(shallowest, 0), -most), Math.min(Math.max(deepest, 0), most)]
-  }
-  const most = seatIn({ ...settled.outerGroove, depth: settled.outerGroove.radius }, settled.ballDiameter)
-  const roomBelow = most.depth - outerRing.seatDepth
-  return [
-    Math.max(Math.min(shallowest, 0), -(1 - LEAST_DEPTH) * outerRing.seatDepth),
-    Math.min(Math.max(deepest, 0), (1 - LEAST_DEPTH) * roomBelow, (1 - LEAST_DEPTH) * outerRing.wall),
-  ]
-}
-
-/** Of a depth, a groove keeps at least this part. */
-const LEAST_DEPTH = 0.01
-
 /**
  * The shift of the best yield. Where the yield is flat within its own standard error, the middle of the flat: as far from too
  * tight as from too deep.
@@ -201,25 +183,4 @@ function deepestWithin({ shares }: Shifts, risk: number, from: number, to: numbe
     else over = middle
   }
   return kept
-}
-
-/** A shift of the balls as a depth of the groove, through the seat. */
-function aimPoint({ bearing }: Check, further: number, ballGap: number, outcomes: Outcomes): AimPoint {
-  const { outerRing, settled } = bearing
-  const isTrack = isPlain(settled.outerGroove)
-  const grooveDepth = isTrack ? outerRing.grooveDepth : depthShifted(bearing, further)
-  const deeper = isTrack ? mm(further) : mm(grooveDepth - outerRing.grooveDepth)
-  return {
-    grooveDepth,
-    grooveBottomDiameter: mm(outerRing.grooveBottomDiameter + 2 * deeper),
-    deeper,
-    ballGap: mm(ballGap),
-    outcomes,
-  }
-}
-
-function depthShifted({ outerRing, settled }: Bearing, further: number): Mm {
-  const seated = mm(outerRing.seatDepth + further)
-  const found = grooveDepthForSeat(seated, settled.outerGroove.radius, settled.ballDiameter)
-  return further === 0 || found === undefined ? outerRing.grooveDepth : found
 }

@@ -1,25 +1,18 @@
-import { type Bearing, bearingAsked } from '#shared/bearing/bearing.ts'
+import { type ArrangementName, nameOf, traitsOf } from '#shared/bearing/arrangement.ts'
+import { bearingAsked } from '#shared/bearing/bearing.ts'
+import { thrustBearingAsked } from '#shared/bearing/plates.ts'
 import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
-import { type ClimateMovement, climateMovement } from '#shared/bearing/seasonal-fit/climate-movement.ts'
+import { climateMovement } from '#shared/bearing/seasonal-fit/climate-movement.ts'
 import type { SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
+import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Band } from '#shared/statistics/monte-carlo.ts'
 import { mm } from '#shared/units/length.ts'
+import type { Check } from './checked.ts'
 import * as defaults from './defaults.ts'
-import { type Differences, differencesOf } from './differences.ts'
-import type { ToleranceCheckInput } from './input.ts'
+import { differencesOf } from './differences.ts'
+import { CONTRIBUTORS_OF, LIMITS_OF, type LimitsInput, type ToleranceCheckInput } from './input.ts'
 import { type ToleranceRefusal, unfitContributors } from './refusal.ts'
-
-/** A tolerance check with nothing left open. */
-export interface Check {
-  readonly input: Required<Omit<ToleranceCheckInput, 'year' | 'trials'>> & Pick<ToleranceCheckInput, 'year' | 'trials'>
-  readonly bearing: Bearing
-  readonly differences: Differences
-  /** What the weather does to this bearing. Absent where nothing was said of it. */
-  readonly climate?: ClimateMovement
-  readonly gapLimits: Band
-  readonly playLimits: Band
-}
 
 /** Why there is nothing to check, beside what speaks against the design: of the year, or of what is asked. */
 export type CheckRefusal = Refusal | SeasonRefusal | ToleranceRefusal
@@ -31,13 +24,29 @@ export type CheckRefusal = Refusal | SeasonRefusal | ToleranceRefusal
  * @returns every reason at once
  */
 export function checkOf(input: ToleranceCheckInput): Result<Check, Refused<CheckRefusal>> {
-  const made = bearingAsked(input.design, 'tolerance-check')
+  const foreign = foreignTo(input)
+  if (foreign.length > 0) return fail(refusedQuestion(foreign))
+  const made = settled(input)
   if (!made.ok) return fail(refusedDesign(made.error))
   const moved = movementOf(input)
-  const check = { ...settled(input, made.value), ...(moved.ok ? moved.value : {}) }
+  const check = { ...made.value, ...(moved.ok ? moved.value : {}) }
   const unfit = [...limitRefusals(check), ...unfitContributors(check)]
   if (!moved.ok) return fail({ ...moved.error, ofQuestion: [...moved.error.ofQuestion, ...unfit] })
   return unfit.length > 0 ? fail(refusedQuestion(unfit)) : ok(check)
+}
+
+/** Whatever is asked about that bearings of this arrangement have not. */
+function foreignTo({ design, contributors, limits = {} }: ToleranceCheckInput): readonly Refusal[] {
+  const { members } = traitsOf(design)
+  const arrangement: ArrangementName = nameOf(design)
+  const names = (own: readonly string[], given: object, at: string): readonly Refusal[] =>
+    Object.keys(given)
+      .filter((name) => !own.includes(name))
+      .map((name) => ({ code: 'not-of-arrangement', path: `${at}/${name}`, arrangement }))
+  return [
+    ...names(CONTRIBUTORS_OF[members], contributors, '/contributors'),
+    ...names(LIMITS_OF[members], limits, '/limits'),
+  ]
 }
 
 /** The weather, where it is asked about. What speaks against it in the design does so for this question too. */
@@ -47,15 +56,35 @@ function movementOf({ design, year }: ToleranceCheckInput): Result<Pick<Check, '
   return moved.ok ? ok({ climate: moved.value }) : moved
 }
 
-function settled(input: ToleranceCheckInput, bearing: Bearing): Check {
-  const { settled: design } = bearing
-  const usual = defaults.playLimits(design.radialInternalClearance)
-  const limits = {
-    minBallGap: input.limits?.minBallGap ?? design.minBallGap,
-    maxBallGap: input.limits?.maxBallGap ?? design.maxBallGap,
-    minRadialInternalClearance: input.limits?.minRadialInternalClearance ?? usual.min,
-    maxRadialInternalClearance: input.limits?.maxRadialInternalClearance ?? usual.max,
+function settled(input: ToleranceCheckInput): Result<Check, readonly Refusal[]> {
+  if (traitsOf(input.design).members === 'plates') {
+    const made = thrustBearingAsked(input.design, 'tolerance-check')
+    if (!made.ok) return made
+    const bearing = made.value
+    const usual = defaults.plateGapLimits(bearing.plateGap)
+    const { minPlateGap = usual.min, maxPlateGap = usual.max } = input.limits ?? {}
+    const limits = { ...gapLimitsOf(input, bearing.settled), minPlateGap, maxPlateGap }
+    return ok({ ...whole(input, bearing.settled, limits), bearing, playLimits: { min: minPlateGap, max: maxPlateGap } })
   }
+  const made = bearingAsked(input.design, 'tolerance-check')
+  if (!made.ok) return made
+  const bearing = made.value
+  const usual = defaults.playLimits(bearing.radialInternalClearance)
+  const { minRadialInternalClearance = usual.min, maxRadialInternalClearance = usual.max } = input.limits ?? {}
+  const limits = { ...gapLimitsOf(input, bearing.settled), minRadialInternalClearance, maxRadialInternalClearance }
+  const playLimits = { min: minRadialInternalClearance, max: maxRadialInternalClearance }
+  return ok({ ...whole(input, bearing.settled, limits), bearing, playLimits })
+}
+
+type GapLimits = Required<Pick<LimitsInput, 'minBallGap' | 'maxBallGap'>>
+
+const gapLimitsOf = ({ limits = {} }: ToleranceCheckInput, design: SettledBalls): GapLimits => ({
+  minBallGap: limits.minBallGap ?? design.minBallGap,
+  maxBallGap: limits.maxBallGap ?? design.maxBallGap,
+})
+
+/** What is the same whatever lies round the balls. */
+function whole(input: ToleranceCheckInput, design: SettledBalls, limits: GapLimits & LimitsInput) {
   return {
     input: {
       design: design.input,
@@ -67,15 +96,16 @@ function settled(input: ToleranceCheckInput, bearing: Bearing): Check {
       seed: input.seed ?? defaults.SEED,
       overshootRisk: input.overshootRisk ?? defaults.OVERSHOOT_RISK,
     },
-    bearing,
-    differences: differencesOf(input.contributors, bearing),
+    differences: differencesOf(input.contributors, design),
     gapLimits: { min: limits.minBallGap, max: limits.maxBallGap },
-    playLimits: { min: limits.minRadialInternalClearance, max: limits.maxRadialInternalClearance },
   }
 }
 
-function limitRefusals({ gapLimits, playLimits }: Check): readonly ToleranceRefusal[] {
+function limitRefusals({ gapLimits, playLimits, input }: Check): readonly ToleranceRefusal[] {
   const refusal = ({ min, max }: Band, path: string): readonly ToleranceRefusal[] =>
     min <= max ? [] : [{ code: 'limits-reversed', path, min: mm(min), max: mm(max) }]
-  return [...refusal(gapLimits, '/limits/minBallGap'), ...refusal(playLimits, '/limits/minRadialInternalClearance')]
+  return [
+    ...refusal(gapLimits, '/limits/minBallGap'),
+    ...refusal(playLimits, `/limits/${'minPlateGap' in input.limits ? 'minPlateGap' : 'minRadialInternalClearance'}`),
+  ]
 }

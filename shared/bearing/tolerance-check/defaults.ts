@@ -17,3 +17,9 @@ export const playLimits = (play: Mm): { readonly min: Mm; readonly max: Mm } => 
   min: mm(play / 2),
   max: mm(2 * play),
 })
+
+/** Plates half as far apart again as designed, or half as far, still turn free: common practice, no source. */
+export const plateGapLimits = (gap: Mm): { readonly min: Mm; readonly max: Mm } => ({
+  min: mm(gap / 2),
+  max: mm((3 / 2) * gap),
+})

@@ -1,3 +1,4 @@
+import type { Arrangement } from '#shared/bearing/arrangement.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import type { Mm } from '#shared/units/length.ts'
@@ -5,7 +6,8 @@ import type { Mm } from '#shared/units/length.ts'
 /**
  * What may differ from the design, in the order in which trials draw it: each ball on its own, all balls together, the
  * bottoms of both grooves (by radius, above 0 further out), two lobes in either groove, and the film on each groove. That of
- * the lobes and the film is the amplitude and the thickness; all others say how far off the design something is.
+ * the lobes and the film is the amplitude and the thickness; all others say how far off the design something is. The last two are
+ * of plates, each plate on its own: the radius of the circle in which its groove lies, and the groove's depth.
  */
 export const CONTRIBUTORS = [
   'ballDiameter',
@@ -14,8 +16,18 @@ export const CONTRIBUTORS = [
   'innerGrooveBottomRadius',
   'outOfRound',
   'finishFilm',
+  'grooveCircleRadius',
+  'grooveDepth',
 ] as const
 export type ContributorName = (typeof CONTRIBUTORS)[number]
+
+const OF_BALLS = ['ballDiameter', 'ballLotMean'] as const satisfies readonly ContributorName[]
+
+/** Those that there are, by what lies round the balls. */
+export const CONTRIBUTORS_OF: Readonly<Record<Arrangement['members'], readonly ContributorName[]>> = {
+  rings: [...OF_BALLS, 'outerGrooveBottomRadius', 'innerGrooveBottomRadius', 'outOfRound', 'finishFilm'],
+  plates: [...OF_BALLS, 'grooveCircleRadius', 'grooveDepth'],
+}
 
 /** Whatever makes a bearing differ from its design: the weather changes several things at once, so it has no one scatter. */
 export type CauseName = ContributorName | 'climate'
@@ -35,6 +47,15 @@ export interface LimitsInput {
   readonly maxBallGap?: Mm
   readonly minRadialInternalClearance?: Mm
   readonly maxRadialInternalClearance?: Mm
+  readonly minPlateGap?: Mm
+  readonly maxPlateGap?: Mm
+}
+
+const OF_GAP = ['minBallGap', 'maxBallGap'] as const satisfies readonly (keyof LimitsInput)[]
+
+export const LIMITS_OF: Readonly<Record<Arrangement['members'], readonly (keyof LimitsInput)[]>> = {
+  rings: [...OF_GAP, 'minRadialInternalClearance', 'maxRadialInternalClearance'],
+  plates: [...OF_GAP, 'minPlateGap', 'maxPlateGap'],
 }
 
 export interface ToleranceCheckInput {

@@ -1,18 +1,16 @@
 import type { ClimateChange } from '#shared/bearing/seasonal-fit/climate-movement.ts'
 import { type Distribution, type Moments, meanOf, varianceOf } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { Check } from './check.ts'
+import type { Check } from './checked.ts'
 import type { CauseName, ContributorName } from './input.ts'
 import { momentsTogether } from './lobes.ts'
-import { innerOf, outerOf, type SeatSlopes, seatSlopes } from './seats.ts'
+import { COPIES, type FigureName, type Slopes } from './ways.ts'
+import { waysOf } from './ways-of.ts'
 
 /*
  * The law of propagation of uncertainty (JCGM 100:2008, 5.1.2): gap and play as straight lines in what differs, by slopes
  * worked out on paper. Nothing is taken from trials.
  */
-
-export const FIGURES = ['ballGap', 'radialInternalClearance'] as const
-export type FigureName = (typeof FIGURES)[number]
 
 /** What one contributor does to one figure. */
 export interface Sensitivity {
@@ -35,17 +33,9 @@ export interface LinearLaw {
   readonly sensitivities: ReadonlyMap<CauseName, Sensitivity>
 }
 
-/** Slopes of a figure: one for each ball by diameter in their order round the ring, one for each other contributor. */
-export interface Slopes {
-  readonly eachBall: readonly number[]
-  readonly of: Readonly<Record<Exclude<ContributorName, 'ballDiameter'>, number>>
-  /** For a ring that grows as a whole, its groove and its land alike: by the radius. */
-  readonly ofRing: { readonly outer: number; readonly inner: number }
-}
-
 export function linearLaw(check: Check, figure: FigureName): LinearLaw {
-  const slopes = figure === 'ballGap' ? gapSlopes(check) : playSlopes(check)
-  const nominal = figure === 'ballGap' ? check.bearing.ballGap : check.bearing.radialInternalClearance
+  const { slopes: slopesOf, nominal: nominals } = waysOf(check)
+  const [slopes, nominal] = [slopesOf[figure], nominals[figure]]
   const weather = weatherEffects(check, slopes)
   const effects = [
     ...Array.from(check.differences, ([name, distribution]) => effectOf(name, distribution, slopes, check)),
@@ -73,7 +63,13 @@ function effectOf(name: ContributorName, distribution: Distribution, { eachBall,
     const { mean } = momentsTogether(distribution, 0)
     return { name, slope, shift: 2 * slope * mean, variance: slope * slope * lobesVariance(distribution, check) }
   }
-  return { name, slope, shift: slope * meanOf(distribution), variance: slope * slope * varianceOf(distribution) }
+  const copies = COPIES[name]
+  return {
+    name,
+    slope,
+    shift: copies * slope * meanOf(distribution),
+    variance: copies * slope * slope * varianceOf(distribution),
+  }
 }
 
 /**
@@ -143,63 +139,3 @@ function effectOfBalls(distribution: Distribution, slopes: readonly number[]): E
     variance: kept * varianceOf(distribution),
   }
 }
-
-/**
- * Slopes of the ball gap at the design, all balls alike, whatever they sit on. Centres at R, α = asin(Dw / 2R), half the
- * row H = (Z − 1) α. A ball with n neighbours in the row (1 at either end, e = 1, else 2) has
- *
- *   ∂g/∂a = e sin H − n cos H tan α      ∂g/∂r = n cos H / cos α − e
- *
- * from g = 2 R sin H − Dw: where a centre stands turns the row by −tan α / R for each neighbour, a radius by 1 / (R cos α).
- * On the bottom, at exact closure: −(1 + sin(π/Z)) per ball diameter, and 2 Z sin(π/Z) per groove radius.
- */
-export function gapSlopes({ bearing }: Check): Slopes {
-  const { ballDiameter, input } = bearing.settled
-  const { count } = input.balls
-  const alpha = Math.asin(ballDiameter / (2 * bearing.pitchRadius))
-  const [sine, cosine] = [Math.sin((count - 1) * alpha), Math.cos((count - 1) * alpha)]
-  const { perSeatRadius, perDepth } = outerSlopes(bearing)
-  const balls = Array.from({ length: count }, (_, ball) => {
-    const ends = ball === 0 || ball === count - 1 ? 1 : 0
-    const neighbours = 2 - ends
-    return {
-      perCentre: ends * sine - neighbours * cosine * Math.tan(alpha),
-      perRadius: (neighbours * cosine) / Math.cos(alpha) - ends,
-    }
-  })
-  const perCentre = balls.reduce((sum, ball) => sum + ball.perCentre, 0)
-  const eachBall = balls.map((ball) => (ball.perRadius - ball.perCentre * perSeatRadius) / 2)
-  return {
-    eachBall,
-    of: {
-      ballLotMean: eachBall.reduce((sum, slope) => sum + slope, 0),
-      outerGrooveBottomRadius: perCentre * perDepth,
-      innerGrooveBottomRadius: 0,
-      // Of second order: on the mean over the ring the path stays where it is.
-      outOfRound: 0,
-      finishFilm: -perCentre * perSeatRadius,
-    },
-    ofRing: { outer: perCentre, inner: 0 },
-  }
-}
-
-/** Slopes of the play, 2 (where centres stand in the outer ring − in the inner ring), less twice the lobes of each. */
-export function playSlopes({ bearing }: Check): Slopes {
-  const { count } = bearing.settled.input.balls
-  const [outer, inner] = [outerSlopes(bearing), seatSlopes(innerOf(bearing), bearing.settled.ballDiameter / 2)]
-  const perSeatRadius = -2 * (outer.perSeatRadius + inner.perSeatRadius)
-  return {
-    eachBall: Array.from({ length: count }, () => perSeatRadius / 2 / count),
-    of: {
-      ballLotMean: perSeatRadius / 2,
-      outerGrooveBottomRadius: 2 * outer.perDepth,
-      innerGrooveBottomRadius: -2 * inner.perDepth,
-      outOfRound: -2,
-      finishFilm: perSeatRadius,
-    },
-    ofRing: { outer: 2, inner: -2 },
-  }
-}
-
-const outerSlopes = (bearing: Check['bearing']): SeatSlopes =>
-  seatSlopes(outerOf(bearing), bearing.settled.ballDiameter / 2)

@@ -6,9 +6,10 @@ import {
 import { momentsOfSize, varianceOf } from '#shared/statistics/distribution.ts'
 import { pilotTrials, SLICE } from '#shared/statistics/monte-carlo.ts'
 import type { Part } from '#shared/statistics/sum-of-parts.ts'
-import type { Check } from './check.ts'
-import { gapSlopes, playSlopes, type Slopes } from './linear-law.ts'
+import type { Check } from './checked.ts'
 import { type TrialModel, withTrialModel } from './trials.ts'
+import { COPIES, type Slopes } from './ways.ts'
+import { waysOf } from './ways-of.ts'
 
 /*
  * Gap (first) and play (second) as straight lines in what differs: as sums of independent parts, for the distribution of the
@@ -23,12 +24,12 @@ type Both<T> = readonly [T, T]
  * @returns undefined where something has no characteristic function of a closed form
  */
 export function linearParts(check: Check): readonly Part[] | undefined {
-  const [gap, play] = [gapSlopes(check), playSlopes(check)]
+  const { ballGap: gap, play } = waysOf(check).slopes
   const parts = Array.from(check.differences, ([name, distribution]): readonly Part[] | undefined => {
     const one = { characteristic: characteristicOf(distribution), variance: varianceOf(distribution) }
     if (name === 'ballDiameter') return ofBalls(one, gap.eachBall, play.eachBall)
     const slopes = [gap.of[name], play.of[name]] as const
-    if (name !== 'outOfRound') return [{ ...one, slopes, copies: 1 }]
+    if (name !== 'outOfRound') return [{ ...one, slopes, copies: COPIES[name] }]
     const characteristic = characteristicOfSize(distribution)
     const { variance } = momentsOfSize(distribution)
     return characteristic && [{ characteristic, variance, slopes, copies: 2 }]
@@ -57,12 +58,12 @@ export interface LinearSample {
 
 /** @param slices of trials */
 export function linearSample(check: Check, seed: number, slices: number): LinearSample {
-  const { ballGap, radialInternalClearance } = check.bearing
+  const { slopes, nominal } = waysOf(check)
   const room = (): Float64Array => new Float64Array(slices * SLICE)
   const sample = { linear: [room(), room()] as const, exact: [room(), room()] as const }
   const lines = [
-    { slopes: gapSlopes(check), nominal: ballGap },
-    { slopes: playSlopes(check), nominal: radialInternalClearance },
+    { slopes: slopes.ballGap, nominal: nominal.ballGap },
+    { slopes: slopes.play, nominal: nominal.play },
   ]
   withTrialModel(check, (model) => {
     pilotTrials(model, seed, slices, (drawn, results, slice) => {
@@ -115,6 +116,6 @@ function slopesOfRows(name: TrialModel['names'][number], { eachBall, of }: Slope
     case 'innerGrain':
       return []
     default:
-      return [of[name]]
+      return Array.from({ length: COPIES[name] }, () => of[name])
   }
 }

@@ -8,7 +8,7 @@ import {
 } from '#shared/statistics/streaming-histogram.ts'
 import { binnedSum, type Noise, type Part, spreadOf } from '#shared/statistics/sum-of-parts.ts'
 import { type BentLine, bentLine } from './bent-line.ts'
-import type { Check } from './check.ts'
+import type { Check } from './checked.ts'
 import { jointShare } from './joint-share.ts'
 import { type LinearLaw, linearLaw } from './linear-law.ts'
 import { linearParts, linearSample } from './linear-sample.ts'
@@ -77,7 +77,7 @@ interface Share {
 }
 
 export interface NearlyLinear {
-  readonly figures: { readonly ballGap: NearlyLinearFigure; readonly radialInternalClearance: NearlyLinearFigure }
+  readonly figures: { readonly ballGap: NearlyLinearFigure; readonly play: NearlyLinearFigure }
   readonly jointFits: Share
   /** So many were made to see how far the figures leave the lines. */
   readonly trials: number
@@ -89,7 +89,7 @@ export function nearlyLinear(check: Check): NearlyLinear | WhyTrials {
   if (why !== undefined) return why
   const parts = linearParts(check)
   if (parts === undefined) return 'folded'
-  const laws = [linearLaw(check, 'ballGap'), linearLaw(check, 'radialInternalClearance')] as const
+  const laws = [linearLaw(check, 'ballGap'), linearLaw(check, 'play')] as const
   if (!laws.every(({ standardDeviation }) => standardDeviation > 0)) return 'not-linear'
   const { linear, exact } = linearSample(check, check.input.seed, SLICES)
   const bents = [bentLine(linear[0], exact[0], laws[0]), bentLine(linear[1], exact[1], laws[1])] as const
@@ -105,7 +105,7 @@ export function nearlyLinear(check: Check): NearlyLinear | WhyTrials {
   ])
   if (joint === undefined) return 'corners'
   return {
-    figures: { ballGap: gap, radialInternalClearance: play },
+    figures: { ballGap: gap, play },
     jointFits: jointFitsOf(joint, [gap, play], [check.gapLimits, check.playLimits]),
     trials: linear[0].length,
   }

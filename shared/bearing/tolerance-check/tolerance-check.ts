@@ -14,7 +14,8 @@ import {
   WITHIN,
 } from '#shared/statistics/monte-carlo.ts'
 import { type Aim, aimOf, type Chance } from './aim.ts'
-import { type Check, type CheckRefusal, checkOf } from './check.ts'
+import { type CheckRefusal, checkOf } from './check.ts'
+import type { Check } from './checked.ts'
 import { MOST_TRIALS, SIGNIFICANT_DIGITS, TRIALS } from './defaults.ts'
 import {
   chanceBetween,
@@ -25,10 +26,11 @@ import {
   type KnownOfFigure,
 } from './figure-check.ts'
 import type { ToleranceCheckInput } from './input.ts'
-import { FIGURES, type FigureName, linearLaw } from './linear-law.ts'
+import { linearLaw } from './linear-law.ts'
 import { type NearlyLinear, nearlyLinear, type WhyTrials } from './nearly-linear.ts'
 import { withTrialModel } from './trials.ts'
-import { worstCase } from './worst-case.ts'
+import { FIGURES, type FigureName } from './ways.ts'
+import { waysOf } from './ways-of.ts'
 
 /*
  * Will it run, how often, and where to aim? Where nobody asks for trials and the figures are nearly straight lines in what
@@ -129,7 +131,7 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
     method: { kind: 'trials', why: run.why },
     trials: count,
     isConverged: standsStill(run),
-    figures: { ballGap, radialInternalClearance: figureOfTrials(known.radialInternalClearance, plan, tally, 1) },
+    figures: { ballGap, play: figureOfTrials(known.play, plan, tally, 1) },
     jointFits: shareOf(tally.joint[WITHIN + 3 * WITHIN] ?? 0, count),
     aim: aimOf(check, { histogram: gaps, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
@@ -142,31 +144,32 @@ function accepted(input: ToleranceCheckInput): Check {
 }
 
 function knownOf(check: Check): Readonly<Record<FigureName, KnownOfFigure>> {
-  const extremes = worstCase(check)
+  const { extremes: extremesOf, nominal } = waysOf(check)
+  const extremes = extremesOf()
   const of = (name: FigureName): KnownOfFigure => ({
-    nominal: check.bearing[name],
+    nominal: nominal[name],
     worstCase: extremes[name],
     rss: linearLaw(check, name),
   })
-  return { ballGap: of('ballGap'), radialInternalClearance: of('radialInternalClearance') }
+  return { ballGap: of('ballGap'), play: of('play') }
 }
 
 function nearlyLinearAnswer(check: Check, { figures, jointFits, trials }: NearlyLinear): ToleranceCheck {
   const known = knownOf(check)
-  const { ballGap: gaps, radialInternalClearance: plays } = figures
+  const { ballGap: gaps, play: plays } = figures
   // Told as so many bearings as there are trials where it takes trials.
   const ballGap = figureOfShares(known.ballGap, gaps, check.gapLimits, TRIALS)
-  const play = figureOfShares(known.radialInternalClearance, plays, check.playLimits, TRIALS)
+  const play = figureOfShares(known.play, plays, check.playLimits, TRIALS)
   const chance = (value: number, low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY): Chance => ({
     ...chanceBetween(gaps, low, high),
     value,
   })
   return {
     check,
-    method: { kind: 'nearly-linear', left: { ballGap: gaps.left, radialInternalClearance: plays.left } },
+    method: { kind: 'nearly-linear', left: { ballGap: gaps.left, play: plays.left } },
     trials,
     isConverged: [ballGap, play].every((figure) => isSure(figure, check.input.significantDigits)),
-    figures: { ballGap, radialInternalClearance: play },
+    figures: { ballGap, play },
     jointFits,
     aim: aimOf(check, { histogram: gaps.histogram, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }

@@ -1,6 +1,4 @@
-import { gapsOnPaths, type PathRoom, roomForPaths } from '#shared/geometry/balls-on-paths-in-blocks.ts'
-import { unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
-import { type Distribution, endsOf } from '#shared/statistics/distribution.ts'
+import type { Distribution } from '#shared/statistics/distribution.ts'
 import {
   aside,
   independent,
@@ -9,14 +7,14 @@ import {
   type Source,
   withoutReplacement,
 } from '#shared/statistics/monte-carlo.ts'
-import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
 import { NORMAL_ROOM, normalsIn } from '#shared/statistics/normal-kernel.ts'
 import { type Arena, withArena } from '#shared/wasm/arena.ts'
-import type { Check } from './check.ts'
-import { drawLobes, roomForLobes, type SliceLobes } from './drawn-lobes.ts'
+import type { Check } from './checked.ts'
 import { CONTRIBUTORS, type ContributorName } from './input.ts'
-import { type GroovedRing, innerCentre, innerOf, outerCentre, outerOf, sitsOnBottom } from './seats.ts'
-import { inStates, type Weather, weatherOf } from './weather.ts'
+import { sliceOf } from './slice.ts'
+import { COPIES } from './ways.ts'
+import { waysOf } from './ways-of.ts'
+import { type Weather, weatherOf } from './weather.ts'
 
 /*
  * Trials of one bearing: ball gap (output 0) and radial internal clearance (output 1) of the same balls in the same grooves.
@@ -27,40 +25,6 @@ import { inStates, type Weather, weatherOf } from './weather.ts'
 
 /** Lobes take two kinds of random numbers, all other contributors one. The weather takes its own, after all of them. */
 type DrawnName = Exclude<ContributorName, 'outOfRound'> | 'lobes' | 'direction' | 'state' | 'grain' | 'innerGrain'
-
-/** A slice of trials, as it is worked on. */
-interface Slice {
-  /** Balls that do not differ each on its own. */
-  readonly alike: Float64Array
-  /** Room for balls that share a difference. */
-  readonly shifted: Float64Array
-  readonly means: Float64Array
-  readonly bottomRadii: Float64Array
-  /** What the weather does to all balls alike, and to either ring. */
-  readonly lot: Float64Array
-  /** Of whatever does not differ. */
-  readonly nothing: Float64Array
-  readonly outer: Float64Array
-  readonly inner: Float64Array
-  /** Where balls stand that do not lie on the bottom of a round groove, and what laying them takes. */
-  readonly centres: Float64Array
-  readonly paths: PathRoom
-  readonly lobes: SliceLobes
-}
-
-const sliceOf = (arena: Arena, count: number, ballDiameter: number): Slice => ({
-  alike: arena.array(count * SLICE).fill(ballDiameter),
-  shifted: new Float64Array(count * SLICE),
-  means: arena.array(SLICE),
-  bottomRadii: arena.array(SLICE),
-  lot: arena.array(SLICE),
-  nothing: arena.array(SLICE),
-  outer: new Float64Array(SLICE),
-  inner: new Float64Array(SLICE),
-  centres: new Float64Array(count * SLICE),
-  paths: roomForPaths(SLICE),
-  lobes: roomForLobes(),
-})
 
 /** Rows in the arena beside those of the balls: of all else that is drawn, of what comes of it, and of a slice's own. */
 const OTHER_ROWS = 20
@@ -81,7 +45,6 @@ export function withTrialModel<T>(check: Check, use: (model: TrialModel) => T): 
 function trialModel(check: Check, arena: Arena): TrialModel {
   const { settled } = check.bearing
   const { count } = settled.input.balls
-  const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
   const weather = check.climate && weatherOf(check.climate)
   const normals = normalsIn(arena)
   /** Normal numbers by the kernel; all others as ever. */
@@ -95,47 +58,14 @@ function trialModel(check: Check, arena: Arena): TrialModel {
     drawn: sources.map(({ source }) => arena.array(source.rows * SLICE)),
     results: [arena.array(SLICE), arena.array(SLICE)],
   }
-  const closeBlock = unequalBallGaps(arena)
-  const isRound = !check.differences.has('outOfRound') && weather?.hasLobes !== true
-  const onBottom = sitsOnBottom(outer, largestSeatRadius(check)) && isRound
-  const { nothing } = slice
+  const evaluate = waysOf(check).evaluation(slice, weather)
   return {
     sources: sources.map(({ source }) => source),
     names: sources.map(({ name }) => name),
     outputs: 2,
     room,
-    evaluate: (drawn, [gaps = nothing, plays = nothing]) => {
-      const row = (name: DrawnName): Float64Array | undefined => drawn[sources.findIndex((each) => each.name === name)]
-      const state = row('state')
-      const balls = row('ballDiameter') ?? slice.alike
-      const lot = lotOf(row('ballLotMean'), state, weather, slice.lot)
-      const film = row('finishFilm') ?? nothing
-      const further = row('outerGrooveBottomRadius') ?? nothing
-      const moved = {
-        outer: state === undefined || weather === undefined ? nothing : inStates(state, weather.outer, slice.outer),
-        inner: state === undefined || weather === undefined ? nothing : inStates(state, weather.inner, slice.inner),
-      }
-      if (!isRound) {
-        const [cut, direction, grain, innerGrain] = [row('lobes'), row('direction'), row('grain'), row('innerGrain')]
-        drawLobes({ cut, direction, state, grain, innerGrain }, weather, slice.lobes)
-      }
-      if (onBottom) {
-        for (let trial = 0; trial < SLICE; trial++) {
-          slice.bottomRadii[trial] =
-            outer.bottomRadius + (further[trial] ?? 0) + (moved.outer[trial] ?? 0) - (film[trial] ?? 0)
-        }
-        const { bottomRadii } = slice
-        const block = { ballCount: count, rings: SLICE, bottomRadii, diameters: balls, larger: lot ?? nothing }
-        closeBlock(block, gaps, slice.means)
-      } else {
-        const diameters = lot === undefined ? balls : shiftBalls(balls, lot, slice.shifted)
-        const centres = centresOf(outer, { diameters, film, further, moved: moved.outer }, slice.centres)
-        const paths = { ballCount: count, rings: SLICE, centres, diameters, lobes: slice.lobes.outer }
-        gapsOnPaths(paths, slice.paths, gaps)
-        meanDiameters(diameters, slice.means)
-      }
-      const inward = row('innerGrooveBottomRadius') ?? nothing
-      playsOf([outer, inner], { film, further, inward, moved, lobes: slice.lobes }, slice.means, plays)
+    evaluate: (drawn, [gaps = slice.nothing, plays = slice.nothing]) => {
+      evaluate((name) => drawn[sources.findIndex((each) => each.name === name)], gaps, plays)
     },
   }
 }
@@ -181,7 +111,7 @@ function contributorSources(
     if (name === 'ballDiameter') {
       return [{ name, source: ballSource(distribution, bearing.settled.ballDiameter, count, numbers) }]
     }
-    if (name !== 'outOfRound') return [{ name, source: numbers(distribution) }]
+    if (name !== 'outOfRound') return [{ name, source: numbers(distribution, COPIES[name]) }]
     return [
       { name: 'lobes', source: numbers(distribution, 2) },
       { name: 'direction', source: independent(TURNS) },
@@ -197,94 +127,4 @@ function ballSource(difference: Distribution, ballDiameter: number, count: numbe
     difference.values.map((value) => value + ballDiameter),
     count,
   )
-}
-
-function largestSeatRadius({ bearing, differences, climate }: Check): number {
-  const most = (name: ContributorName): number => {
-    const distribution = differences.get(name)
-    return distribution === undefined ? 0 : endsOf(distribution, FARTHEST_DRAW).most
-  }
-  const swollen = Math.max(0, ...(climate?.states ?? []).map(({ ballLotMean }) => ballLotMean))
-  return (bearing.settled.ballDiameter + most('ballDiameter') + most('ballLotMean') + swollen) / 2 + most('finishFilm')
-}
-
-/** What all balls of a ring have in common, of their lot and of the weather; undefined where they have nothing. */
-function lotOf(
-  lot: Float64Array | undefined,
-  state: Float64Array | undefined,
-  weather: Weather | undefined,
-  out: Float64Array,
-): Float64Array | undefined {
-  if (state === undefined || weather === undefined || weather.balls.every((change) => change === 0)) return lot
-  inStates(state, weather.balls, out)
-  if (lot === undefined) return out
-  for (let trial = 0; trial < SLICE; trial++) out[trial] = (out[trial] ?? 0) + (lot[trial] ?? 0)
-  return out
-}
-
-/** Each ball with what all of its ring have in common. */
-function shiftBalls(balls: Float64Array, lot: Float64Array, shifted: Float64Array): Float64Array {
-  for (let from = 0; from < balls.length; from += SLICE) {
-    for (let trial = 0; trial < SLICE; trial++) shifted[from + trial] = (balls[from + trial] ?? 0) + (lot[trial] ?? 0)
-  }
-  return shifted
-}
-
-function meanDiameters(diameters: Float64Array, means: Float64Array): void {
-  const share = SLICE / diameters.length
-  for (let trial = 0; trial < SLICE; trial++) {
-    let sum = 0
-    for (let ball = trial; ball < diameters.length; ball += SLICE) sum += diameters[ball] ?? 0
-    means[trial] = sum * share
-  }
-}
-
-/** Where the centres of balls stand that ride on edges, some or all, or in a groove out of round, its lobes apart. */
-function centresOf(
-  outer: GroovedRing,
-  { diameters, film, further, moved }: Seats,
-  centres: Float64Array,
-): Float64Array {
-  for (let from = 0; from < diameters.length; from += SLICE) {
-    for (let trial = 0; trial < SLICE; trial++) {
-      const seatRadius = (diameters[from + trial] ?? 0) / 2 + (film[trial] ?? 0)
-      centres[from + trial] = outerCentre(outer, seatRadius, further[trial] ?? 0) + (moved[trial] ?? 0)
-    }
-  }
-  return centres
-}
-
-/** What decides where balls sit in the outer ring. */
-interface Seats {
-  readonly diameters: Float64Array
-  readonly film: Float64Array
-  readonly further: Float64Array
-  /** By how much the whole ring has grown. */
-  readonly moved: Float64Array
-}
-
-interface ForPlay {
-  readonly film: Float64Array
-  readonly further: Float64Array
-  readonly inward: Float64Array
-  readonly moved: { readonly outer: Float64Array; readonly inner: Float64Array }
-  readonly lobes: SliceLobes
-}
-
-function playsOf(
-  [outer, inner]: readonly [GroovedRing, GroovedRing],
-  { film, further, inward, moved, lobes }: ForPlay,
-  means: Float64Array,
-  plays: Float64Array,
-): void {
-  const { outer: outerMoved, inner: innerMoved } = moved
-  const { amplitude: outerLobes } = lobes.outer
-  const { inner: innerLobes } = lobes
-  for (let trial = 0; trial < SLICE; trial++) {
-    const seatRadius = (means[trial] ?? 0) / 2 + (film[trial] ?? 0)
-    const outside = outerCentre(outer, seatRadius, further[trial] ?? 0) + (outerMoved[trial] ?? 0)
-    const inside = innerCentre(inner, seatRadius, inward[trial] ?? 0) + (innerMoved[trial] ?? 0)
-    const lobe = Math.abs(outerLobes[trial] ?? 0) + Math.abs(innerLobes[trial] ?? 0)
-    plays[trial] = 2 * (outside - inside - lobe)
-  }
 }

@@ -1,6 +1,7 @@
 import { type Static, Type } from 'typebox'
+import { type ArrangementName, traitsOf } from '#shared/bearing/arrangement.ts'
 import {
-  CONTRIBUTORS,
+  CONTRIBUTORS_OF,
   type ContributorName,
   type Contributors,
   type Scatter,
@@ -99,6 +100,10 @@ export const ContributorsRequest = Type.Object(
       'Amplitude of a two-lobed error, of either groove on its own and in any direction: half of largest less smallest radius.',
     ),
     finishFilm: scatter('Thickness of the finish in either groove, the same in both.'),
+    grooveCircleRadius: scatter(
+      'Of plates alone, each on its own: radius of the circle in which the groove lies; above 0 too far out.',
+    ),
+    grooveDepth: scatter('Of plates alone, each on its own: depth of the groove; above 0 too deep.'),
   },
   {
     $id: 'ContributorsRequest',
@@ -111,20 +116,28 @@ export type ContributorsRequest = Static<typeof ContributorsRequest>
 
 export const CONTRIBUTOR_SCHEMAS = [...BALLS, LengthScatter, BallScatter, ContributorsRequest]
 
+interface Asked {
+  readonly contributors: ContributorsRequest
+  readonly climate?: unknown
+  readonly design: { readonly units: Units; readonly arrangement?: ArrangementName }
+}
+
 /** The caller's contributors in the core's words, or what cannot be said together. */
-export function toContributors(
-  { contributors: request, climate }: { readonly contributors: ContributorsRequest; readonly climate?: unknown },
-  units: Units,
-): Result<Contributors, readonly Fault[]> {
+export function toContributors({
+  contributors: request,
+  climate,
+  design,
+}: Asked): Result<Contributors, readonly Fault[]> {
   if (request.ballDiameter?.kind === 'measured' && request.ballLotMean !== undefined) {
     const message = 'goes without ballDiameter of kind measured: a list of balls has its mean already'
     return fail([{ path: '/contributors/ballLotMean', message }])
   }
   if (Object.keys(request).length === 0 && climate === undefined) {
-    return fail([{ path: '/contributors', message: `must name what may differ: ${CONTRIBUTORS.join(', ')}` }])
+    const names = CONTRIBUTORS_OF[traitsOf(design).members].join(', ')
+    return fail([{ path: '/contributors', message: `must name what may differ: ${names}` }])
   }
   const entries = Object.entries(request) as [ContributorName, BallScatterRequest][]
-  return ok(Object.fromEntries(entries.map(([name, scattered]) => [name, toScatter(scattered, units)])))
+  return ok(Object.fromEntries(entries.map(([name, scattered]) => [name, toScatter(scattered, design.units)])))
 }
 
 function toScatter(request: BallScatterRequest, units: Units): Scatter {

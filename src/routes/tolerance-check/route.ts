@@ -1,30 +1,19 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { Type } from 'typebox'
 import { computingRoute } from '#src/http/computing-route.ts'
-import { JSON_TYPE } from '#src/http/media-type.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { answerTypeAmong } from '#src/wire/arrangement-answer.ts'
 import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { refuseQuestion } from '#src/wire/refusal.ts'
 import { checkTolerance } from '#src/workers/tolerance-check.ts'
-import { CONTRIBUTOR_SCHEMAS } from './contributors.ts'
-import { ANSWER_SCHEMAS, ToleranceCheckRequest, type ToleranceCheckResponse, ToleranceLimits } from './schema.ts'
+import { ANSWERS, SVG_TYPE, type ToleranceCheckRequest } from './schema.ts'
 import { toGapSheet } from './sheet.ts'
-import { checkRefusalWords, toToleranceCheckInput, toToleranceCheckResponse } from './translate.ts'
-
-export const TOLERANCE_CHECK_SCHEMAS = [
-  ...CONTRIBUTOR_SCHEMAS,
-  ToleranceLimits,
-  ToleranceCheckRequest,
-  ...ANSWER_SCHEMAS,
-]
-
-const SVG_TYPE = 'image/svg+xml'
+import { checkRefusalWords, toToleranceAnswer, toToleranceCheckInput } from './translate.ts'
 
 export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/tolerance-check',
-    mediaTypes: [JSON_TYPE, SVG_TYPE],
+    mediaTypes: ({ body }) => [answerTypeAmong(ANSWERS, Object(body).design), SVG_TYPE],
     schema: {
       operationId: 'toleranceCheck',
       tags: ['bearing'],
@@ -33,10 +22,7 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       response: {
         200: {
           description: 'How often it runs, and why not more often',
-          content: {
-            [JSON_TYPE]: { schema: refTo<typeof ToleranceCheckResponse>('ToleranceCheckResponse') },
-            [SVG_TYPE]: { schema: Type.String({ description: 'How the ball gap is spread, with limits and aim.' }) },
-          },
+          content: ANSWERS,
         },
         422: problem('Cannot exist'),
         503: problem('Too busy, or too long'),
@@ -49,7 +35,7 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (checked.ok)
         return mediaType === SVG_TYPE
           ? toGapSheet(checked.value)
-          : wordedFor(body.design, toToleranceCheckResponse(checked.value, body))
+          : wordedFor(body.design, toToleranceAnswer(checked.value, body))
       return refuseQuestion(reply, checked.error, body.design, checkRefusalWords(body))
     },
   })

@@ -1,17 +1,19 @@
-import { type Static, Type } from 'typebox'
+import { type Static, type TProperties, Type } from 'typebox'
 import { FEWEST_TRIALS, MOST_SIGNIFICANT_DIGITS, MOST_TRIALS } from '#shared/bearing/tolerance-check/defaults.ts'
-import { type CauseName, CONTRIBUTORS } from '#shared/bearing/tolerance-check/input.ts'
+import { type CauseName, CONTRIBUTORS_OF } from '#shared/bearing/tolerance-check/input.ts'
 import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
-import { NORMAL_REACH } from '#shared/bearing/tolerance-check/worst-case.ts'
+import { NORMAL_REACH } from '#shared/bearing/tolerance-check/worst-ends.ts'
 import { SEEDS } from '#shared/statistics/random.ts'
+import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
+import { ANSWER_TYPES } from '#src/wire/arrangement-answer.ts'
 import type { Caution } from '#src/wire/caution.ts'
 import type { Climate, Woods } from '#src/wire/climate.ts'
 import type { DesignRequest } from '#src/wire/design-input.ts'
 import type { NonNegativeLength, ShownLength } from '#src/wire/length.ts'
 import type { Source } from '#src/wire/source.ts'
 import type { UnitsName } from '#src/wire/units.ts'
-import type { ContributorsRequest } from './contributors.ts'
+import { CONTRIBUTOR_SCHEMAS, type ContributorsRequest } from './contributors.ts'
 
 const limit = (description: string) =>
   Type.Optional(
@@ -27,6 +29,8 @@ export const ToleranceLimits = Type.Object(
     maxBallGap: limit("Largest gap that is still good. Default: the design's."),
     minRadialInternalClearance: limit("Smallest play. Default: half the design's."),
     maxRadialInternalClearance: limit("Largest play. Default: twice the design's."),
+    minPlateGap: limit("Of plates alone: smallest space between them. Default: half the design's."),
+    maxPlateGap: limit("Of plates alone: largest space between them. Default: one and a half times the design's."),
   },
   { $id: 'ToleranceLimits', description: 'Between what a bearing counts as fitting.', additionalProperties: false },
 )
@@ -178,7 +182,7 @@ const effect = (of: string) =>
 
 export const ContributorEffect = Type.Object(
   {
-    contributor: Type.Unsafe<CauseName>(Type.Enum([...CONTRIBUTORS, 'climate'], { type: 'string' })),
+    contributor: Type.Unsafe<CauseName>(Type.Enum([...CONTRIBUTORS_OF.rings, 'climate'], { type: 'string' })),
     ballGap: effect('ball gap'),
     radialInternalClearance: effect('play'),
     message: Type.String({ description: 'The same in words.' }),
@@ -207,40 +211,54 @@ const METHODS = ['nearly-linear', 'trials'] as const satisfies readonly Toleranc
 
 const share = (of: string) => Type.Number({ minimum: 0, maximum: 1, description: `Of the variance of the ${of}.` })
 
-const CheckMethod = Type.Object(
-  {
-    kind: Type.Unsafe<(typeof METHODS)[number]>(
-      Type.Enum(METHODS, {
-        type: 'string',
-        description:
-          '`trials`: bearings made by chance, each closed exactly. `nearly-linear`: the distribution of straight lines, exactly, bent as some exact bearings show; all its figures are nearer than those of 100000 trials.',
-      }),
-    ),
-    residualShare: Type.Optional(
-      Type.Object(
-        { ballGap: share('ball gap'), radialInternalClearance: share('play') },
-        { description: 'Of the nearly linear method: what neither line nor curve tells.' },
+const methodOf = <Residual extends TProperties>(residual: Residual) =>
+  Type.Object(
+    {
+      kind: Type.Unsafe<(typeof METHODS)[number]>(
+        Type.Enum(METHODS, {
+          type: 'string',
+          description:
+            '`trials`: bearings made by chance, each closed exactly. `nearly-linear`: the distribution of straight lines, exactly, bent as some exact bearings show; all its figures are nearer than those of 100000 trials.',
+        }),
       ),
-    ),
-    message: Type.String({ description: 'Why this one, in words.' }),
-  },
-  { description: 'How the figures were found.' },
-)
+      residualShare: Type.Optional(
+        Type.Object(residual, { description: 'Of the nearly linear method: what neither line nor curve tells.' }),
+      ),
+      message: Type.String({ description: 'Why this one, in words.' }),
+    },
+    { description: 'How the figures were found.' },
+  )
+
+/** What an answer says of itself before its figures, and after them. */
+const HEAD = {
+  units: refTo<typeof UnitsName>('Units'),
+  input: refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest'),
+  advice: Type.String({ description: 'What it comes to, and what to do, in words.' }),
+}
+const MADE = {
+  trials: Type.Integer({ description: 'Bearings made and closed exactly.' }),
+  converged: Type.Boolean({
+    description: 'Whether means, deviations and the ends of the middle 95 % stand still to `significantDigits`.',
+  }),
+  ballGap: refTo<typeof CheckedFigure>('CheckedFigure'),
+}
+const FOOT = {
+  notes: Type.Array(Type.String(), { description: 'What was not looked at.' }),
+  cautions: Type.Array(refTo<typeof Caution>('Caution')),
+  sources: Type.Array(refTo<typeof Source>('Source')),
+}
+const jointly = (what: string) => ({
+  jointFits: chance(`That ball gap and ${what} both fit: no product of the two, for they share their causes.`),
+  jointFitsStandardError: chance('Of `jointFits`.'),
+})
 
 export const ToleranceCheckResponse = Type.Object(
   {
-    units: refTo<typeof UnitsName>('Units'),
-    input: refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest'),
-    advice: Type.String({ description: 'What it comes to, and what to do, in words.' }),
-    method: CheckMethod,
-    trials: Type.Integer({ description: 'Bearings made and closed exactly.' }),
-    converged: Type.Boolean({
-      description: 'Whether means, deviations and the ends of the middle 95 % stand still to `significantDigits`.',
-    }),
-    ballGap: refTo<typeof CheckedFigure>('CheckedFigure'),
+    ...HEAD,
+    method: methodOf({ ballGap: share('ball gap'), radialInternalClearance: share('play') }),
+    ...MADE,
     radialInternalClearance: refTo<typeof CheckedFigure>('CheckedFigure'),
-    jointFits: chance('That ball gap and play both fit: no product of the two, for they share their causes.'),
-    jointFitsStandardError: chance('Of `jointFits`.'),
+    ...jointly('play'),
     sensitivities: Type.Array(refTo<typeof ContributorEffect>('ContributorEffect'), {
       description: 'The largest part in the scatter of the ball gap first.',
     }),
@@ -258,16 +276,72 @@ export const ToleranceCheckResponse = Type.Object(
           'Where to stop cutting the outer groove: what is too shallow can be cut on, what is too deep cannot be put back. The inner ring is fitted afterwards.',
       },
     ),
-    notes: Type.Array(Type.String(), { description: 'What was not looked at.' }),
-    cautions: Type.Array(refTo<typeof Caution>('Caution')),
-    sources: Type.Array(refTo<typeof Source>('Source')),
+    ...FOOT,
   },
   { $id: 'ToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
 )
 export type ToleranceCheckResponse = Static<typeof ToleranceCheckResponse>
 
+export const PlateContributorEffect = Type.Object(
+  {
+    contributor: Type.Unsafe<CauseName>(Type.Enum(CONTRIBUTORS_OF.plates, { type: 'string' })),
+    ballGap: effect('ball gap'),
+    plateGap: effect('space between the plates'),
+    message: Type.String({ description: 'The same in words.' }),
+  },
+  {
+    $id: 'PlateContributorEffect',
+    description:
+      'What a contributor does. `ballDiameter`: per unit of one ball; those of grooves: per unit of one plate.',
+  },
+)
+
+export const PlateAimPoint = Type.Object(
+  {
+    grooveCircleDiameter: shown("Across the groove's circle."),
+    furtherOut: shown('By how much its radius is larger than designed; below 0 smaller.'),
+    ballGap: shown('Where the middle of the spread comes to lie: its mean.'),
+    outcomes: refTo<typeof FitChances>('FitChances'),
+  },
+  { $id: 'PlateAimPoint', description: 'A circle to stop at, in both plates, and what becomes of the ball gap then.' },
+)
+
+const plateAimPoint = (description: string) =>
+  Type.Unsafe<Static<typeof PlateAimPoint>>({ ...refTo<typeof PlateAimPoint>('PlateAimPoint'), description })
+
+export const ThrustToleranceCheckResponse = Type.Object(
+  {
+    ...HEAD,
+    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    method: methodOf({ ballGap: share('ball gap'), plateGap: share('space between the plates') }),
+    ...MADE,
+    plateGap: refTo<typeof CheckedFigure>('CheckedFigure'),
+    ...jointly('the space between the plates'),
+    sensitivities: Type.Array(refTo<typeof PlateContributorEffect>('PlateContributorEffect'), {
+      description: 'The largest part in the scatter of the ball gap first.',
+    }),
+    aim: Type.Object(
+      {
+        atNominal: plateAimPoint('As designed.'),
+        bestYield: plateAimPoint('Where most fit.'),
+        limitedRisk: Type.Optional(
+          plateAimPoint('Where most fit of those circles at which too far out has the chance accepted at the most.'),
+        ),
+        message: Type.String({ description: 'Which to take, in words.' }),
+      },
+      {
+        description:
+          'Where to stop moving the groove out: what is too far in can be cut on at the outer flank, what is too far out cannot be put back.',
+      },
+    ),
+    ...FOOT,
+  },
+  { $id: 'ThrustToleranceCheckResponse', description: 'The same of a turntable.' },
+)
+export type ThrustToleranceCheckResponse = Static<typeof ThrustToleranceCheckResponse>
+
 /** What an answer is made of, inner ones first. */
-export const ANSWER_SCHEMAS = [
+const ANSWER_SCHEMAS = [
   Percentile,
   FitChances,
   ToleranceHistogram,
@@ -275,4 +349,23 @@ export const ANSWER_SCHEMAS = [
   ContributorEffect,
   AimPoint,
   ToleranceCheckResponse,
+  PlateContributorEffect,
+  PlateAimPoint,
+  ThrustToleranceCheckResponse,
 ]
+
+export const TOLERANCE_CHECK_SCHEMAS = [
+  ...CONTRIBUTOR_SCHEMAS,
+  ToleranceLimits,
+  ToleranceCheckRequest,
+  ...ANSWER_SCHEMAS,
+]
+
+export const SVG_TYPE = 'image/svg+xml'
+
+/** Rollers answer as balls in rings do. */
+export const ANSWERS = {
+  [JSON_TYPE]: { schema: refTo<typeof ToleranceCheckResponse>('ToleranceCheckResponse') },
+  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustToleranceCheckResponse>('ThrustToleranceCheckResponse') },
+  [SVG_TYPE]: { schema: Type.String({ description: 'How the ball gap is spread, with limits and aim.' }) },
+}

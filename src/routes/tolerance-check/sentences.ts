@@ -1,6 +1,7 @@
 import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import type { AimPoint } from '#shared/bearing/tolerance-check/aim.ts'
-import type { CauseName } from '#shared/bearing/tolerance-check/input.ts'
+import { isOfPlates } from '#shared/bearing/tolerance-check/checked.ts'
+import type { CauseName, Contributors } from '#shared/bearing/tolerance-check/input.ts'
 import type { Sensitivity } from '#shared/bearing/tolerance-check/linear-law.ts'
 import type { WhyTrials } from '#shared/bearing/tolerance-check/nearly-linear.ts'
 import type { ToleranceRefusal } from '#shared/bearing/tolerance-check/refusal.ts'
@@ -17,6 +18,8 @@ const NAMES: Readonly<Record<CauseName, string>> = {
   innerGrooveBottomRadius: 'the depth of the inner groove',
   outOfRound: 'grooves out of round',
   finishFilm: 'the finish',
+  grooveCircleRadius: "the circle of a plate's groove",
+  grooveDepth: "the depth of a plate's groove",
   climate: 'the weather',
 }
 
@@ -24,6 +27,7 @@ const BROKEN: Readonly<Record<Extract<ToleranceRefusal, { code: 'contributor-too
   balls: 'balls would differ by more than a half, and the ring be none',
   'outer-groove': 'the outer groove would have no depth, or more than a half circle',
   'inner-groove': 'the inner groove would have no depth, or more than a half circle',
+  'plate-groove': 'the groove of a plate would have no depth, or the balls would sink in to their middle',
   closes: 'the balls would not even find room beside one another',
   lobes: 'the groove would be no circle any more',
 }
@@ -47,6 +51,8 @@ const MEANS: Readonly<Record<CauseName, string>> = {
   innerGrooveBottomRadius: DIFFERENCE,
   outOfRound: 'Give half of the largest radius less the smallest.',
   finishFilm: 'Give the thickness of one coat of film.',
+  grooveCircleRadius: DIFFERENCE,
+  grooveDepth: DIFFERENCE,
   climate: 'Take a construction that moves less, or a narrower year.',
 }
 
@@ -57,6 +63,9 @@ const REMEDIES: Readonly<Record<CauseName, string>> = {
   outerGrooveBottomRadius: 'creep up on the outer groove and read the gap as you go: your cut decides, not the balls',
   innerGrooveBottomRadius: 'fit the inner groove to the outer ring and its balls, and feel the play as you go',
   outOfRound: 'turn both grooves at the last in one setting, on dry wood',
+  grooveCircleRadius:
+    'cut both grooves at one setting of the jig, and read the gap before you move it: your cut decides, not the balls',
+  grooveDepth: 'set the depth of the cutter by a gauge block, and cut both grooves at one setting',
   finishFilm: 'put the finish on thin and even, or leave the grooves bare',
   climate:
     'glue the rings up of segments or cut them from ply, keep the bearing in steadier air, and let /v1/seasonal-fit say what to build in: the weather decides, not your lathe',
@@ -73,13 +82,13 @@ function deciding(
 
 /** What it comes to, and what decides it. */
 export function advice(check: ToleranceCheck): string {
-  const { ballGap, radialInternalClearance: play } = check.figures
+  const { ballGap, play } = check.figures
   const ofGap = `Of 100 such bearings ${hundredths(ballGap.outcomes.fits.value)} have a ball gap that fits, ${hundredths(ballGap.outcomes.tooTight.value)} are too tight and ${hundredths(ballGap.outcomes.tooLoose.value)} too loose.`
   const ofBoth = `With the play as well, ${hundredths(check.jointFits.value)} fit (the play alone: ${hundredths(play.outcomes.fits.value)}).`
   const sentences = [ofGap, ofBoth]
   const gapDecides = deciding(check, 'ballGap')
   if (gapDecides !== undefined) sentences.push(decision('ball gap', ...gapDecides))
-  const playDecides = deciding(check, 'radialInternalClearance')
+  const playDecides = deciding(check, 'play')
   if (playDecides !== undefined && playDecides[0] !== gapDecides?.[0]) sentences.push(decision('play', ...playDecides))
   return sentences.join(' ')
 }
@@ -111,6 +120,8 @@ const GROWS: Readonly<Record<CauseName, string>> = {
   innerGrooveBottomRadius: 'An inner groove shallower by 1',
   outOfRound: 'An amplitude of 1',
   finishFilm: 'A film thicker by 1',
+  grooveCircleRadius: 'A circle of one plate larger by 1',
+  grooveDepth: 'A groove of one plate deeper by 1',
   climate: '1 % more moisture in the wood',
 }
 
@@ -119,8 +130,8 @@ const rounded = (slope: number): string => String(Number(slope.toFixed(2)))
 /** How the figures were found, and why so. */
 export function explainMethod({ method, trials }: ToleranceCheck): string {
   if (method.kind === 'trials') return WHY_TRIALS[method.why]
-  const { ballGap, radialInternalClearance } = method.left
-  return `Gap and play are nearly straight lines in what differs, so their spread is reckoned and not made by chance; ${trials} bearings closed exactly show how the lines bend. What neither tells is ${percent(ballGap)} of the variance of the gap and ${percent(radialInternalClearance)} of that of the play. Ask for trials to have bearings made.`
+  const { ballGap, play } = method.left
+  return `Gap and play are nearly straight lines in what differs, so their spread is reckoned and not made by chance; ${trials} bearings closed exactly show how the lines bend. What neither tells is ${percent(ballGap)} of the variance of the gap and ${percent(play)} of that of the play. Ask for trials to have bearings made.`
 }
 
 const MADE = 'Bearings were made by chance and each closed exactly'
@@ -136,21 +147,27 @@ const WHY_TRIALS: Readonly<Record<WhyTrials, string>> = {
 /** Where to stop. */
 export function explainAim({ aim, check, figures }: ToleranceCheck): string {
   const { units } = check.input.design
-  const best = `Most rings fit (${percent(aim.bestYield.outcomes.fits.value)}, ${percent(figures.ballGap.outcomes.fits.value)} as designed) with the outer groove ${depth(aim.bestYield, units)}.`
+  const what = isOfPlates(check) ? 'the circle of the groove' : 'the outer groove'
+  const best = `Most rings fit (${percent(aim.bestYield.outcomes.fits.value)}, ${percent(figures.ballGap.outcomes.fits.value)} as designed) with ${what} ${placeOf(aim.bestYield, check)}, ${offDesign(aim.bestYield, units)}.`
   const risk = percent(check.input.overshootRisk)
   if (aim.limitedRisk === undefined) {
     return `${best} No depth keeps the chance of too deep a groove down to ${risk}: change what scatters most first.`
   }
   const { tooTight, tooLoose } = aim.limitedRisk.outcomes
-  return `${best} To stay within a chance of ${risk} of too deep, stop ${depth(aim.limitedRisk, units)}: then ${percent(tooLoose.value)} end too deep, and ${percent(tooTight.value)} are still too tight, which a further cut mends.`
+  return `${best} To stay within a chance of ${risk} of too deep, stop ${placeOf(aim.limitedRisk, check)}, ${offDesign(aim.limitedRisk, units)}: then ${percent(tooLoose.value)} end too deep, and ${percent(tooTight.value)} are still too tight, which a further cut mends.`
 }
 
-/** A plain track has no depth: its place is its diameter. */
-function depth({ grooveDepth, grooveBottomDiameter, deeper }: AimPoint, units: Units): string {
+/** A groove of a ring is told by its depth; a plain track, and the circle of a plate's groove, by its diameter. */
+export function placeOf({ grooveDepth, grooveBottomDiameter }: AimPoint, check: ToleranceCheck['check']): string {
+  const { units } = check.input.design
+  return grooveDepth > 0 && !isOfPlates(check)
+    ? `${figure(grooveDepth, units)} deep`
+    : `${figure(grooveBottomDiameter, units)} across`
+}
+
+function offDesign({ deeper }: AimPoint, units: Units): string {
   const off = figure(mm(Math.abs(deeper)), units)
-  const by = deeper === 0 ? 'as designed' : `${off} ${deeper > 0 ? 'deeper' : 'shallower'} than designed`
-  const place = grooveDepth > 0 ? `${figure(grooveDepth, units)} deep` : `${figure(grooveBottomDiameter, units)} across`
-  return `${place}, ${by}`
+  return deeper === 0 ? 'as designed' : `${off} ${deeper > 0 ? 'deeper' : 'shallower'} than designed`
 }
 
 function weatherNotes(year: Year | undefined): readonly string[] {
@@ -179,10 +196,22 @@ export function notes({ check }: ToleranceCheck): string[] {
       'The mean of the balls was taken as designed: ballLotMean was not given, and nothing moves the gap more.',
     )
   }
-  if (contributors.outerGrooveBottomRadius === undefined) {
-    missing.push('The outer groove was taken as cut to the last hair: outerGrooveBottomRadius was not given.')
-  }
-  missing.push(...weatherNotes(check.input.year))
-  missing.push('The play is that of balls of the mean size: single large balls opposite one another take some of it.')
-  return missing
+  return [...missing, ...(isOfPlates(check) ? plateNotes(contributors) : ringNotes(check.input))]
 }
+
+const ringNotes = ({ contributors, year }: ToleranceCheck['check']['input']): readonly string[] => [
+  ...(contributors.outerGrooveBottomRadius === undefined
+    ? ['The outer groove was taken as cut to the last hair: outerGrooveBottomRadius was not given.']
+    : []),
+  ...weatherNotes(year),
+  'The play is that of balls of the mean size: single large balls opposite one another take some of it.',
+]
+
+const plateNotes = (contributors: Contributors): readonly string[] => [
+  ...(contributors.grooveCircleRadius === undefined
+    ? ['The circles of both grooves were taken as cut to the last hair: grooveCircleRadius was not given.']
+    : []),
+  'The wood was taken to stay as on the day of making.',
+  'The balls were taken to run midway between the circles of both grooves, as plates that carry something hold them; while only the lower one is there, its circle counts alone, and twice as much.',
+  'The space between the plates is that of balls of the mean size: the upper plate rests on the three largest, and stands a little higher.',
+]

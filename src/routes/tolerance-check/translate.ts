@@ -4,6 +4,7 @@ import type { BallMaterial } from '#shared/bearing/design-input.ts'
 import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import type { AimPoint as CoreAimPoint, Outcomes } from '#shared/bearing/tolerance-check/aim.ts'
 import type { CheckRefusal } from '#shared/bearing/tolerance-check/check.ts'
+import { isOfPlates } from '#shared/bearing/tolerance-check/checked.ts'
 import type { FigureCheck } from '#shared/bearing/tolerance-check/figure-check.ts'
 import type { CauseName, LimitsInput, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
 import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
@@ -24,8 +25,9 @@ import { fromContributors, toContributors } from './contributors.ts'
 import type {
   AimPoint,
   CheckedFigure,
-  ContributorEffect,
   FitChances,
+  PlateAimPoint,
+  ThrustToleranceCheckResponse,
   ToleranceCheckRequest,
   ToleranceCheckResponse,
   ToleranceLimits,
@@ -38,7 +40,7 @@ const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derive
 export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<ToleranceCheckInput, readonly Fault[]> {
   const { units } = request.design
   const design = toDesignInput(request.design)
-  const contributors = toContributors(request, units)
+  const contributors = toContributors(request)
   const year = yearIn(request, design.balls.material ?? BALL_MATERIAL)
   if (!contributors.ok || !year.ok) {
     return fail([...(contributors.ok ? [] : contributors.error), ...(year.ok ? [] : year.error)])
@@ -79,6 +81,8 @@ function toLimits(limits: Static<typeof ToleranceLimits>, units: Units): LimitsI
     maxBallGap: size(limits.maxBallGap),
     minRadialInternalClearance: size(limits.minRadialInternalClearance),
     maxRadialInternalClearance: size(limits.maxRadialInternalClearance),
+    minPlateGap: size(limits.minPlateGap),
+    maxPlateGap: size(limits.maxPlateGap),
   })
 }
 
@@ -101,44 +105,93 @@ export const checkRefusalWords =
     }
   }
 
-export function toToleranceCheckResponse(
+/** A check of any arrangement, as it is answered. */
+export const toToleranceAnswer = (
   checked: ToleranceCheck,
   request: ToleranceCheckRequest,
-): ToleranceCheckResponse {
-  const { check, figures, jointFits, aim } = checked
+): ToleranceCheckResponse | ThrustToleranceCheckResponse =>
+  isOfPlates(checked.check) ? toThrustResponse(checked, request) : toRingResponse(checked, request)
+
+function toRingResponse(checked: ToleranceCheck, request: ToleranceCheckRequest): ToleranceCheckResponse {
+  const { check, figures, aim, method } = checked
   const { units } = check.input.design
   return {
-    units,
-    input: toEcho(checked, request),
-    advice: advice(checked),
-    method: toMethod(checked),
-    trials: checked.trials,
-    converged: checked.isConverged,
-    ballGap: toFigure(figures.ballGap, units),
-    radialInternalClearance: toFigure(figures.radialInternalClearance, units),
-    jointFits: jointFits.value,
-    jointFitsStandardError: jointFits.standardError,
-    sensitivities: toEffects(checked),
+    ...toHead(checked, request),
+    method: {
+      kind: method.kind,
+      ...(method.kind === 'trials'
+        ? {}
+        : { residualShare: { ballGap: method.left.ballGap, radialInternalClearance: method.left.play } }),
+      message: explainMethod(checked),
+    },
+    ...toMade(checked),
+    radialInternalClearance: toFigure(figures.play, units),
+    ...toJoint(checked),
+    sensitivities: toEffects(checked).map(({ contributor, ballGap, play: radialInternalClearance, message }) => ({
+      contributor,
+      ballGap,
+      radialInternalClearance,
+      message,
+    })),
     aim: {
       atNominal: toAimPoint(aim.atNominal, units),
       bestYield: toAimPoint(aim.bestYield, units),
       ...(aim.limitedRisk === undefined ? {} : { limitedRisk: toAimPoint(aim.limitedRisk, units) }),
       message: explainAim(checked),
     },
-    notes: notes(checked),
-    cautions: cautionsOf(check.input.design),
-    sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
+    ...toFoot(checked),
   }
 }
 
-function toMethod(checked: ToleranceCheck): ToleranceCheckResponse['method'] {
-  const { method } = checked
+function toThrustResponse(checked: ToleranceCheck, request: ToleranceCheckRequest): ThrustToleranceCheckResponse {
+  const { check, figures, aim, method } = checked
+  const { units } = check.input.design
   return {
-    kind: method.kind,
-    ...(method.kind === 'trials' ? {} : { residualShare: { ...method.left } }),
-    message: explainMethod(checked),
+    ...toHead(checked, request),
+    arrangement: 'thrust',
+    method: {
+      kind: method.kind,
+      ...(method.kind === 'trials'
+        ? {}
+        : { residualShare: { ballGap: method.left.ballGap, plateGap: method.left.play } }),
+      message: explainMethod(checked),
+    },
+    ...toMade(checked),
+    plateGap: toFigure(figures.play, units),
+    ...toJoint(checked),
+    sensitivities: toEffects(checked).map(({ play: plateGap, ...effect }) => ({ ...effect, plateGap })),
+    aim: {
+      atNominal: toPlateAimPoint(aim.atNominal, units),
+      bestYield: toPlateAimPoint(aim.bestYield, units),
+      ...(aim.limitedRisk === undefined ? {} : { limitedRisk: toPlateAimPoint(aim.limitedRisk, units) }),
+      message: explainAim(checked),
+    },
+    ...toFoot(checked),
   }
 }
+
+const toHead = (checked: ToleranceCheck, request: ToleranceCheckRequest) => ({
+  units: checked.check.input.design.units,
+  input: toEcho(checked, request),
+  advice: advice(checked),
+})
+
+const toMade = ({ trials, isConverged, figures, check }: ToleranceCheck) => ({
+  trials,
+  converged: isConverged,
+  ballGap: toFigure(figures.ballGap, check.input.design.units),
+})
+
+const toJoint = ({ jointFits }: ToleranceCheck) => ({
+  jointFits: jointFits.value,
+  jointFitsStandardError: jointFits.standardError,
+})
+
+const toFoot = (checked: ToleranceCheck) => ({
+  notes: notes(checked),
+  cautions: cautionsOf(checked.check.input.design),
+  sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
+})
 
 /** Everything that was asked, defaults and all: sent again, it gives the same answer. */
 function toEcho({ check }: ToleranceCheck, { woods, climate }: ToleranceCheckRequest): ToleranceCheckRequest {
@@ -193,19 +246,19 @@ const toChances = ({ tooTight, fits, tooLoose }: Outcomes): Static<typeof FitCha
   },
 })
 
-function toEffects({ figures, check }: ToleranceCheck): Static<typeof ContributorEffect>[] {
-  const { ballGap, radialInternalClearance } = figures
+function toEffects({ figures, check }: ToleranceCheck) {
+  const { ballGap, play: plays } = figures
   const { units } = check.input.design
   return [...ballGap.rss.sensitivities]
     .toSorted(([, one], [, other]) => other.share - one.share)
     .flatMap(([contributor, gap]) => {
-      const play = radialInternalClearance.rss.sensitivities.get(contributor)
+      const play = plays.rss.sensitivities.get(contributor)
       if (play === undefined) return []
       return [
         {
           contributor,
           ballGap: { slope: toSlope(contributor, gap.slope, units), shareOfVariance: gap.share },
-          radialInternalClearance: { slope: toSlope(contributor, play.slope, units), shareOfVariance: play.share },
+          play: { slope: toSlope(contributor, play.slope, units), shareOfVariance: play.share },
           message: explainEffect(contributor, gap, play, units),
         },
       ]
@@ -224,6 +277,13 @@ const toAimPoint = (point: CoreAimPoint, units: Units): Static<typeof AimPoint> 
   grooveDepth: show(point.grooveDepth, units),
   grooveBottomDiameter: show(point.grooveBottomDiameter, units),
   deeper: show(point.deeper, units),
+  ballGap: show(point.ballGap, units),
+  outcomes: toChances(point.outcomes),
+})
+
+const toPlateAimPoint = (point: CoreAimPoint, units: Units): Static<typeof PlateAimPoint> => ({
+  grooveCircleDiameter: show(point.grooveBottomDiameter, units),
+  furtherOut: show(point.deeper, units),
   ballGap: show(point.ballGap, units),
   outcomes: toChances(point.outcomes),
 })

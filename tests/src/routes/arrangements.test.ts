@@ -208,19 +208,15 @@ describe('a turntable', () => {
     expect((await asked(`drawings/${view}.pdf`, PLATES)).text).toMatch(/^%PDF/)
   })
 
-  test.each([
-    [
-      'tolerance-check',
-      { design: PLATES, contributors: { ballLotMean: { kind: 'uniform', plusMinus: 0.1 } } },
-      '/design',
-    ],
-    ['load-check', { design: PLATES, wood: 'maple-sugar', radialLoad: 10 }, '/design'],
-  ])('%s says that it does not answer for one', async (path, body, at) => {
-    const answer = await asked(path, body)
-    expect(problemIn(answer, 422).errors).toEqual([
-      { path: `${at}/arrangement`, message: expect.stringMatching(/thrust arrangement is not answered by/) },
-    ])
-  })
+  test.each([['load-check', { design: PLATES, wood: 'maple-sugar', radialLoad: 10 }, '/design']])(
+    '%s says that it does not answer for one',
+    async (path, body, at) => {
+      const answer = await asked(path, body)
+      expect(problemIn(answer, 422).errors).toEqual([
+        { path: `${at}/arrangement`, message: expect.stringMatching(/thrust arrangement is not answered by/) },
+      ])
+    },
+  )
 })
 
 describe('what plates can be asked', () => {
@@ -238,6 +234,50 @@ describe('what plates can be asked', () => {
     const loose = await answered('fit-correction', read(4))
     expect(loose.state).toBe('too-deep')
     for (const answer of [tight, loose]) expect(sentencesIn(answer)).not.toMatch(NOT_OF_PLATES)
+  })
+
+  const SCATTER = {
+    ballLotMean: { kind: 'uniform', plusMinus: 0.1 },
+    grooveCircleRadius: { kind: 'uniform', plusMinus: 0.1 },
+  }
+
+  test('tolerance check: the gap and the space between the plates, in words of plates, and as a picture', async () => {
+    const body = { design: WITH_GAP, contributors: SCATTER, limits: { minPlateGap: 5 } }
+    const sent = await asked('tolerance-check', body)
+    expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?thrust/)
+    const answer = await answered('tolerance-check', body)
+    expect(answer).not.toHaveProperty('radialInternalClearance')
+    expect(answer.plateGap.nominal).toBeWithin(1e-9, 6.4)
+    expect(answer.input.limits).toEqual({
+      minBallGap: 0,
+      maxBallGap: 2,
+      minPlateGap: 5,
+      maxPlateGap: expect.closeTo(9.6),
+    })
+    expect(answer.aim.bestYield.grooveCircleDiameter).toBeGreaterThan(100)
+    expect(sentencesIn(answer)).not.toMatch(/\bouter groove|\binner|\bland\b|\bthe play\b|too deep/)
+    const picture = await post(`${await startedApp()}/v1/tolerance-check`, body, { accept: 'image/svg+xml' })
+    expect(picture.text).toMatch(/^<svg/)
+    expect(picture.text).not.toMatch(/ deep\b/)
+  })
+
+  test('tolerance check: what only rings have is refused by name, and the weather as yet', async () => {
+    const ofRings = { outerGrooveBottomRadius: { kind: 'uniform', plusMinus: 0.1 } }
+    const problem = problemIn(await asked('tolerance-check', { design: WITH_GAP, contributors: ofRings }), 422)
+    expect(problem.errors).toEqual([
+      {
+        path: '/contributors/outerGrooveBottomRadius',
+        message: 'is nothing that a thrust arrangement has: leave it out',
+      },
+    ])
+    const { woods, climate } = SEASON
+    const weather = {
+      design: { ...WITH_GAP, balls: { ...PLATES.balls, material: 'steel' } },
+      contributors: SCATTER,
+      woods,
+      climate,
+    }
+    expect(problemIn(await asked('tolerance-check', weather), 422).errors?.[0]?.path).toBe('/design/arrangement')
   })
 
   test('a ring is named for rings, and for them alone', async () => {

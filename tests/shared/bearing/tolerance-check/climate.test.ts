@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest'
 import type { RingWood, Year } from '#shared/bearing/seasonal-fit/input.ts'
 import { seasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 import type { Contributors } from '#shared/bearing/tolerance-check/input.ts'
-import { FIGURES } from '#shared/bearing/tolerance-check/linear-law.ts'
-import { prepareTrials, type ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import { prepareTrials } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import { FIGURES } from '#shared/bearing/tolerance-check/ways.ts'
 import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { equilibriumMoisture } from '#shared/wood/equilibrium-moisture.ts'
@@ -65,7 +65,7 @@ describe('two states, counted out', () => {
   const year: Year = { ...IN_PLY, climate: { kind: 'months', months: [winter, summer] } }
 
   /** Wood Handbook, equation 13-2, and its 0.02 % per % for ply: the circle of the bottom, then the exact closure. */
-  const gapIn = (state: typeof winter, { check }: ToleranceCheck): number => {
+  const gapIn = (state: typeof winter, { check }: ReturnType<typeof checked>): number => {
     const [then, today] = [equilibriumMoisture(state), equilibriumMoisture({ temperature: 20, relativeHumidity: 50 })]
     const bottom = (check.bearing.outerRing.grooveBottomDiameter / 2) * (1 + 0.0002 * (then - today))
     return unequalBallGap(
@@ -122,7 +122,7 @@ describe('the budget', () => {
 
   test('is that of the trials, lobes of the lathe and of the weather together', () => {
     const { figures } = checked(EVERY, { design, year: YEAR, trials: 200_000 })
-    const { rss, trials } = figures.radialInternalClearance
+    const { rss, trials } = figures.play
     expect(trials.mean).toBeWithin(4 * trials.standardError.mean, rss.mean)
     expect(trials.standardDeviation).toBeWithin(4 * trials.standardError.standardDeviation, rss.standardDeviation)
   })
@@ -174,7 +174,7 @@ describe('in one state alone it is what seasonal fit says of that state', () => 
       const square = (2 * Math.PI * lobes * lobes) / check.bearing.pitchRadius
       expect(seen.least).toBeWithin(square + 1e-9, fit.ballGap.least)
       expect(seen.most).toBeWithin(square + 1e-9, fit.ballGap.most)
-      expect(figures.radialInternalClearance.trials.mean).toBeWithin(1e-9, fit.play.worst)
+      expect(figures.play.trials.mean).toBeWithin(1e-9, fit.play.worst)
     }
   })
 })

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { CONTRIBUTORS, type ContributorName } from '#shared/bearing/tolerance-check/input.ts'
-import { type FigureName, gapSlopes, linearLaw, playSlopes } from '#shared/bearing/tolerance-check/linear-law.ts'
+import { CONTRIBUTORS_OF, type ContributorName } from '#shared/bearing/tolerance-check/input.ts'
+import { linearLaw } from '#shared/bearing/tolerance-check/linear-law.ts'
+import { gapSlopes, playSlopes } from '#shared/bearing/tolerance-check/ring-slopes.ts'
+import type { FigureName } from '#shared/bearing/tolerance-check/ways.ts'
 import { gapOnPath } from '#shared/geometry/balls-on-a-path.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { inches, mm } from '#shared/units/length.ts'
@@ -125,15 +127,12 @@ test('two contributors: the squares add up, and each has its share', () => {
   )
 })
 
-test.each<FigureName>(['ballGap', 'radialInternalClearance'])(
-  'the shares of the %s add up to 1, whatever varies',
-  (figure) => {
-    for (const name of CONTRIBUTORS) {
-      const others = CONTRIBUTORS.filter((each): each is ContributorName => each !== name)
-      const law = linearLaw(settledCheck(Object.fromEntries(others.map((each) => [each, normal(0.02)]))), figure)
-      expect([...law.sensitivities.values()].reduce((sum, { share }) => sum + share, 0)).toBeWithin(1e-12, 1)
-    }
-    const still = linearLaw(settledCheck({ ballDiameter: normal(0) }), figure)
-    expect(still.sensitivities.get('ballDiameter')?.share).toBe(0)
-  },
-)
+test.each<FigureName>(['ballGap', 'play'])('the shares of the %s add up to 1, whatever varies', (figure) => {
+  for (const name of CONTRIBUTORS_OF.rings) {
+    const others = CONTRIBUTORS_OF.rings.filter((each): each is ContributorName => each !== name)
+    const law = linearLaw(settledCheck(Object.fromEntries(others.map((each) => [each, normal(0.02)]))), figure)
+    expect([...law.sensitivities.values()].reduce((sum, { share }) => sum + share, 0)).toBeWithin(1e-12, 1)
+  }
+  const still = linearLaw(settledCheck({ ballDiameter: normal(0) }), figure)
+  expect(still.sensitivities.get('ballDiameter')?.share).toBe(0)
+})

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import type { Contributors, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
-import { FIGURES } from '#shared/bearing/tolerance-check/linear-law.ts'
 import { MOST_LEFT } from '#shared/bearing/tolerance-check/nearly-linear.ts'
 import { type ToleranceCheck, toleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import { FIGURES } from '#shared/bearing/tolerance-check/ways.ts'
 import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import { MARBLES } from '#tests/support/seasons.ts'
@@ -202,7 +202,7 @@ describe('where it does not hold there are trials, a hundred thousand', () => {
       const { method } = nearly(contributors, { design: of })
       if (method.kind !== 'nearly-linear') return expect.fail()
       expect(method.left.ballGap).toBeLessThanOrEqual(MOST_LEFT)
-      expect(method.left.radialInternalClearance).toBeLessThanOrEqual(MOST_LEFT)
+      expect(method.left.play).toBeLessThanOrEqual(MOST_LEFT)
     }
   })
 })

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Contributors } from '#shared/bearing/tolerance-check/input.ts'
-import { FIGURES } from '#shared/bearing/tolerance-check/linear-law.ts'
 import { prepareTrials, toleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import { FIGURES } from '#shared/bearing/tolerance-check/ways.ts'
 import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
 import { inches, mm } from '#shared/units/length.ts'
@@ -50,7 +50,7 @@ describe('in the linear limit trials are the law of propagation', () => {
 
 test('gap and play share their causes: that both fit is not the product of the chances', () => {
   const { figures, jointFits } = checked(SHOP)
-  const [gap, play] = [figures.ballGap.outcomes, figures.radialInternalClearance.outcomes]
+  const [gap, play] = [figures.ballGap.outcomes, figures.play.outcomes]
   expect(jointFits.value - gap.fits.value * play.fits.value).toBeGreaterThan(20 * jointFits.standardError)
   expect(jointFits.value).toBeLessThanOrEqual(Math.min(gap.fits.value, play.fits.value))
   for (const { tooTight, fits, tooLoose } of [gap, play]) {
@@ -116,7 +116,7 @@ describe('measured balls', () => {
     const four = checked({ ballDiameter: { kind: 'measured', diameters: LOT } }, { design }).figures.ballGap
     expect(four.rss.standardDeviation / four.trials.standardDeviation).toBeWithin(0.02, 1)
     const three = { ballDiameter: { kind: 'measured', diameters: LOT.slice(0, 3) } } as const
-    const all = checked(three, { design }).figures.radialInternalClearance
+    const all = checked(three, { design }).figures.play
     expect(all.rss.standardDeviation).toBe(0)
     expect(all.trials.standardDeviation).toBeLessThan(1e-9)
     // The mean of these three is 16.0167 mm: the play is twice that less.
@@ -127,7 +127,7 @@ describe('measured balls', () => {
 describe('out of round by two lobes', () => {
   test('the gap hardly moves, the play does: by twice the amplitude of either groove', () => {
     const { figures, check } = checked({ outOfRound: normal(0, 0.1) }, { trials: 20_000 })
-    const { ballGap, radialInternalClearance: play } = figures
+    const { ballGap, play } = figures
     expect(play.trials.mean - play.nominal).toBeWithin(1e-9, -4 * 0.1)
     expect(play.rss.mean - play.nominal).toBeWithin(1e-9, -4 * 0.1)
     expect(Math.abs(ballGap.trials.mean - ballGap.nominal)).toBeLessThan(0.005)
@@ -242,7 +242,7 @@ test('in inches it is the same bearing', () => {
   const shared = { trials: 5000, seed: 3 } as const
   const one = checked(SHOP, shared)
   const other = checked(SHOP, { ...shared, design: { ...DESIGN, units: 'in' } })
-  expect(other.figures.radialInternalClearance).toEqual(one.figures.radialInternalClearance)
+  expect(other.figures.play).toEqual(one.figures.play)
 })
 
 describe('refused', () => {

@@ -1,18 +1,12 @@
 import type { ClimateChange } from '#shared/bearing/seasonal-fit/climate-movement.ts'
 import { gapOnPath } from '#shared/geometry/balls-on-a-path.ts'
-import { type Ends, endsOf } from '#shared/statistics/distribution.ts'
+import type { Ends } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { Check } from './check.ts'
+import type { RingCheck } from './checked.ts'
 import type { ContributorName } from './input.ts'
-import type { FigureName } from './linear-law.ts'
 import { innerCentre, innerOf, outerCentre, outerOf } from './seats.ts'
-
-/** What has no ends of its own is taken so many standard deviations to either side, all at once. */
-export const NORMAL_REACH = 3
-
-const NOTHING: Ends = { least: 0, most: 0 }
-
-export type WorstCase = Readonly<Record<FigureName, { readonly min: Mm; readonly max: Mm }>>
+import type { WorstCase } from './ways.ts'
+import { extremeBalls, farthest } from './worst-ends.ts'
 
 /** One corner of all that may differ: everything at an end of its own. */
 interface Corner {
@@ -39,7 +33,7 @@ const STILL: ClimateChange = {
  * need be searched for. Lobes turn round: several directions are looked at; and the weather moves all at once: each of its
  * ends is.
  */
-export function worstCase(check: Check): WorstCase {
+export function ringExtremes(check: RingCheck): WorstCase {
   const [tight, loose] = [cornerOf(check, 'tight'), cornerOf(check, 'loose')]
   const ends = check.climate?.ends ?? [STILL]
   return {
@@ -47,20 +41,15 @@ export function worstCase(check: Check): WorstCase {
       min: mm(Math.min(...ends.flatMap((end) => gapsAt(check, tight, end)))),
       max: mm(Math.max(...ends.flatMap((end) => gapsAt(check, loose, end)))),
     },
-    radialInternalClearance: {
+    play: {
       min: mm(Math.min(...ends.map((end) => playAt(check, tight, end, (given) => tight.lobe + given)))),
       max: mm(Math.max(...ends.map((end) => playAt(check, loose, end, (given) => leastLobe(check, given))))),
     },
   }
 }
 
-const reachOf = ({ differences }: Check, name: ContributorName): Ends => {
-  const distribution = differences.get(name)
-  return distribution === undefined ? NOTHING : endsOf(distribution, NORMAL_REACH)
-}
-
-function cornerOf(check: Check, side: 'tight' | 'loose'): Corner {
-  const reach = (name: ContributorName): Ends => reachOf(check, name)
+function cornerOf(check: RingCheck, side: 'tight' | 'loose'): Corner {
+  const reach = (name: ContributorName): Ends => farthest(check, name)
   const larger = side === 'tight' ? 'most' : 'least'
   const smaller = side === 'tight' ? 'least' : 'most'
   const lobes = reach('outOfRound')
@@ -73,28 +62,16 @@ function cornerOf(check: Check, side: 'tight' | 'loose'): Corner {
   }
 }
 
-/** Every ball at its end; of a list the largest or the smallest that go in, by size round the ring. */
-function extremeBalls({ bearing, differences }: Check, side: 'tight' | 'loose'): readonly number[] {
-  const { ballDiameter, input } = bearing.settled
-  const distribution = differences.get('ballDiameter')
-  if (distribution?.kind === 'discrete') {
-    const sorted = distribution.values.toSorted((one, other) => (side === 'tight' ? other - one : one - other))
-    return sorted.slice(0, input.balls.count).map((difference) => ballDiameter + difference)
-  }
-  const { least, most } = distribution === undefined ? NOTHING : endsOf(distribution, NORMAL_REACH)
-  return Array.from({ length: input.balls.count }, () => ballDiameter + (side === 'tight' ? most : least))
-}
-
 /** The smallest amplitude that lobes can have together with given ones, in whatever direction: none where they can undo them. */
-function leastLobe(check: Check, given: number): number {
-  const { least, most } = reachOf(check, 'outOfRound')
+function leastLobe(check: RingCheck, given: number): number {
+  const { least, most } = farthest(check, 'outOfRound')
   const smallest = least > 0 ? least : most < 0 ? -most : 0
   return Math.max(0, smallest - given, given - Math.max(Math.abs(least), Math.abs(most)))
 }
 
 const DIRECTIONS = 16
 
-function gapsAt({ bearing }: Check, corner: Corner, weather: ClimateChange): readonly number[] {
+function gapsAt({ bearing }: RingCheck, corner: Corner, weather: ClimateChange): readonly number[] {
   const { film, outer } = corner
   const ring = outerOf(bearing)
   const diameters = corner.diameters.map((diameter) => diameter + weather.ballLotMean)
@@ -116,7 +93,7 @@ function gapsAt({ bearing }: Check, corner: Corner, weather: ClimateChange): rea
 
 /** @param lobeOf the amplitude of a ring's lobes, with those that the weather gives it */
 function playAt(
-  { bearing }: Check,
+  { bearing }: RingCheck,
   { diameters, film, outer, inner }: Corner,
   weather: ClimateChange,
   lobeOf: (given: number) => number,

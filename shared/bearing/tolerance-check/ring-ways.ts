@@ -1,0 +1,18 @@
+import type { RingCheck } from './checked.ts'
+import { ringPlaceAt, ringShifts } from './ring-aims.ts'
+import { ringBreaks } from './ring-breaks.ts'
+import { ringExtremes } from './ring-extremes.ts'
+import { gapSlopes, playSlopes } from './ring-slopes.ts'
+import { ringEvaluation } from './ring-trials.ts'
+import type { Ways } from './ways.ts'
+
+/** Balls, or rollers, between two rings: the second figure is the play of the inner one. */
+export const ringWays = (check: RingCheck): Ways => ({
+  nominal: { ballGap: check.bearing.ballGap, play: check.bearing.radialInternalClearance },
+  slopes: { ballGap: gapSlopes(check), play: playSlopes(check) },
+  extremes: () => ringExtremes(check),
+  breaks: (reach, weather) => ringBreaks(check, reach, weather),
+  shifts: (from, to) => ringShifts(check, from, to),
+  placeAt: (shift) => ringPlaceAt(check, shift),
+  evaluation: (slice, weather) => ringEvaluation(check, slice, weather),
+})

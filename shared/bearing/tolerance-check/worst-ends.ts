@@ -1,0 +1,26 @@
+import { type Ends, endsOf } from '#shared/statistics/distribution.ts'
+import type { Check } from './checked.ts'
+import type { ContributorName } from './input.ts'
+
+/** What has no ends of its own is taken so many standard deviations to either side, all at once. */
+export const NORMAL_REACH = 3
+
+const NOTHING: Ends = { least: 0, most: 0 }
+
+/** How far a contributor may take something at its worst. */
+export const farthest = ({ differences }: Check, name: ContributorName): Ends => {
+  const distribution = differences.get(name)
+  return distribution === undefined ? NOTHING : endsOf(distribution, NORMAL_REACH)
+}
+
+/** Every ball at its end; of a list the largest or the smallest that go in, by size round the ring. */
+export function extremeBalls({ bearing, differences }: Check, side: 'tight' | 'loose'): readonly number[] {
+  const { ballDiameter, input } = bearing.settled
+  const distribution = differences.get('ballDiameter')
+  if (distribution?.kind === 'discrete') {
+    const sorted = distribution.values.toSorted((one, other) => (side === 'tight' ? other - one : one - other))
+    return sorted.slice(0, input.balls.count).map((difference) => ballDiameter + difference)
+  }
+  const { least, most } = distribution === undefined ? NOTHING : endsOf(distribution, NORMAL_REACH)
+  return Array.from({ length: input.balls.count }, () => ballDiameter + (side === 'tight' ? most : least))
+}
