@@ -61,7 +61,7 @@ const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
     rolls: 'balls',
     raceway: 'groove',
     lacks: [...OF_ROLLERS, ...OF_RINGS],
-    answers: ['design', 'tolerance-check', 'fit-correction', 'job-sheet', 'drawings'],
+    answers: ['design', 'size-table', 'tolerance-check', 'fit-correction', 'job-sheet', 'drawings'],
   },
   roller: {
     members: 'rings',

@@ -66,7 +66,7 @@ export function bearingAsked(input: DesignInput, question: Question): Result<Bea
 }
 
 /** Why a question has no answer of an arrangement; nothing where it has. */
-export function notAnswered(input: DesignInput, question: Question): readonly Refusal[] {
+export function notAnswered(input: Pick<DesignInput, 'arrangement'>, question: Question): readonly Refusal[] {
   if (traitsOf(input).answers.includes(question)) return []
   return [{ code: 'not-answered', path: '/arrangement', arrangement: nameOf(input), question }]
 }

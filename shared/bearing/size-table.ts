@@ -1,41 +1,69 @@
 import { fail, ok, type Result } from '#shared/result.ts'
-import type { Mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { traitsOf } from './arrangement.ts'
+import { notAnswered } from './bearing.ts'
 import type { DesignInput } from './design-input.ts'
 import { type OuterSide, outerSideOf } from './outer-side.ts'
+import { type ThrustBearing, thrustBearingOf } from './plates.ts'
 import type { Refusal } from './refusal.ts'
 
 /** What a table of sizes shares: everything of a design input but the balls and what only the inner ring needs. */
-export type SizeTableInput = Pick<DesignInput, 'units' | 'arrangement' | 'outerRing' | 'groove' | 'ballGap'> & {
+export type SizeTableInput = Pick<
+  DesignInput,
+  'units' | 'arrangement' | 'outerRing' | 'plates' | 'groove' | 'ballGap'
+> & {
   readonly diameters: readonly Mm[]
   readonly counts: readonly number[]
 }
 
-export interface SizeRow extends OuterSide {
+interface Row {
   readonly ballCount: number
 }
+export type SizeRow = OuterSide & Row
+export type PlateSizeRow = ThrustBearing & Row
+
+/** A row a pair, of rings or of plates. */
+export type SizeTable =
+  | { readonly of: 'rings'; readonly rows: readonly SizeRow[] }
+  | { readonly of: 'plates'; readonly rows: readonly PlateSizeRow[] }
 
 /** Half a ball deep in a half circle: an inner ring that refuses nothing, for the table has none. */
 const ANY_INNER_RING = { engagement: 0.5, groove: { conformity: 0.5 } }
+/** A bore, in ball diameters, that refuses nothing. */
+const ANY_BORE = 1e-3
 
 /**
- * Ball diameters × counts: the ring that each pair gives, in the order given, counts running fastest.
+ * Ball diameters × counts: the ring, or the plates, that each pair gives, in the order given, counts running fastest.
  *
  * @returns a row a pair, or why the first pair that cannot be made cannot be made
  */
-export function sizeTable({
-  diameters,
-  counts,
-  ...shared
-}: SizeTableInput): Result<readonly SizeRow[], readonly Refusal[]> {
-  const rows: SizeRow[] = []
-  const inner = traitsOf(shared).raceway === 'groove' ? { innerRing: ANY_INNER_RING } : {}
+export function sizeTable(input: SizeTableInput): Result<SizeTable, readonly Refusal[]> {
+  const { diameters: _, counts: __, ...shared } = input
+  const unanswered = notAnswered(shared, 'size-table')
+  if (unanswered.length > 0) return fail(unanswered)
+  const traits = traitsOf(shared)
+  if (traits.members === 'plates') {
+    const rows = rowsOf(input, (balls) => thrustBearingOf({ ...shared, balls, bore: mm(ANY_BORE * balls.diameter) }))
+    return rows.ok ? ok({ of: 'plates', rows: rows.value }) : rows
+  }
+  const inner = traits.raceway === 'groove' ? { innerRing: ANY_INNER_RING } : {}
+  // No figure of the outer side depends on the bore or on the inner ring.
+  const rows = rowsOf(input, (balls) => outerSideOf({ ...shared, balls, bore: balls.diameter, ...inner }))
+  return rows.ok ? ok({ of: 'rings', rows: rows.value }) : rows
+}
+
+type Made<T> = Result<T, readonly Refusal[]>
+
+function rowsOf<T>(
+  { diameters, counts }: SizeTableInput,
+  make: (balls: { readonly count: number; readonly diameter: Mm }) => Made<T>,
+): Made<readonly (T & Row)[]> {
+  const rows: (T & Row)[] = []
   for (const diameter of diameters) {
     for (const count of counts) {
-      // No figure of the outer side depends on the bore or on the inner ring.
-      const side = outerSideOf({ ...shared, balls: { count, diameter }, bore: diameter, ...inner })
-      if (!side.ok) return fail(side.error)
-      rows.push({ ...side.value, ballCount: count })
+      const made = make({ count, diameter })
+      if (!made.ok) return fail(made.error)
+      rows.push({ ...made.value, ballCount: count })
     }
   }
   return ok(rows)

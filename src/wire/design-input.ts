@@ -223,13 +223,7 @@ export function toDesignInput(request: DesignRequest): DesignInput {
     bore: toMm(request.bore, units),
     outerRing: outerRing && toOuterRing(outerRing, units),
     innerRing: innerRing && present<RingInput>(toRing(innerRing, units)),
-    plates:
-      plates &&
-      present<PlatesInput>({
-        ...toDepth(plates, units),
-        ...toOutside(plates, units),
-        thickness: size(plates.thickness),
-      }),
+    plates: plates && toPlates(plates, units),
     groove: groove && toGroove(groove, units),
     ballGap: size(request.ballGap),
     minBallGap: size(request.minBallGap),
@@ -246,6 +240,13 @@ type Fields<T> = { readonly [Name in keyof T]-?: T[Name] | undefined }
 
 export const toOuterRing = (ring: Static<typeof OuterRingRequest>, units: Units): OuterRingInput =>
   present<OuterRingInput>({ ...toRing(ring, units), ...toOutside(ring, units) })
+
+export const toPlates = (plates: Static<typeof PlatesRequest>, units: Units): PlatesInput =>
+  present<PlatesInput>({
+    ...toDepth(plates, units),
+    ...toOutside(plates, units),
+    thickness: plates.thickness === undefined ? undefined : toMm(plates.thickness, units),
+  })
 
 function toOutside(
   { wall, roundOutsideDiameterTo: roundTo, outsideDiameter }: Static<typeof PlatesRequest>,

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { outerSideOf } from '#shared/bearing/outer-side.ts'
+import { thrustBearingOf } from '#shared/bearing/plates.ts'
 import { sizeTable } from '#shared/bearing/size-table.ts'
 import { mm } from '#shared/units/length.ts'
 
@@ -14,9 +15,23 @@ test('one row for every pair, counts running fastest, each the outer side of suc
       return side.ok && { ballCount: count, pitchRadius: side.value.pitchRadius, outerRing: side.value.outerRing }
     }),
   )
-  expect(
-    table.ok && table.value.map(({ ballCount, pitchRadius, outerRing }) => ({ ballCount, pitchRadius, outerRing })),
-  ).toEqual(sides)
+  if (!(table.ok && table.value.of === 'rings')) throw new Error('there must be a table of rings')
+  const rows = table.value.rows.map(({ ballCount, pitchRadius, outerRing }) => ({ ballCount, pitchRadius, outerRing }))
+  expect(rows).toEqual(sides)
+})
+
+test('of plates: each the bearing of such a pair', () => {
+  const shared = { units: 'mm', arrangement: 'thrust', plates: { wall: mm(20) } } as const
+  const table = sizeTable({ ...shared, diameters, counts })
+  const bearings = diameters.flatMap((diameter) =>
+    counts.map((count) => {
+      const made = thrustBearingOf({ ...shared, balls: { count, diameter }, bore: mm(1) })
+      return made.ok && [made.value.pitchRadius, made.value.plate.outsideDiameter, made.value.height]
+    }),
+  )
+  if (!(table.ok && table.value.of === 'plates')) throw new Error('there must be a table of plates')
+  const rows = table.value.rows.map(({ pitchRadius, plate, height }) => [pitchRadius, plate.outsideDiameter, height])
+  expect(rows).toEqual(bearings)
 })
 
 test('a pair that cannot be made is the answer', () => {
@@ -28,5 +43,5 @@ test('a pair that cannot be made is the answer', () => {
 test('an arc too small for an inner ring refuses no table, which has none', () => {
   const groove = { grooveRadius: mm(4) } // balls of 16 mm: 3.2 mm deep outside, 6.4 mm inside
   const table = sizeTable({ units: 'mm', diameters: [mm(16)], counts: [12], groove })
-  expect(table).toMatchObject({ ok: true, value: [{ outerRing: { grooveRadius: 4 } }] })
+  expect(table).toMatchObject({ ok: true, value: { rows: [{ outerRing: { grooveRadius: 4 } }] } })
 })

@@ -223,6 +223,17 @@ describe('what plates can be asked', () => {
   const WITH_GAP = { ...PLATES, ballGap: 1 }
   const NOT_OF_PLATES = /\b(?:inner|outer) ring|\bland|too deep|groove bottom/
 
+  test('size table: the rows of turntables, and the same for a spreadsheet', async () => {
+    const body = { units: 'mm', arrangement: 'thrust', diameters: [16], counts: [18, 24], ballGap: 1 }
+    const { rows } = await answered('size-table', body)
+    expect(rows[1]).toMatchObject({ count: 24, plateGap: expect.closeTo(6.4), height: expect.closeTo(38.4) })
+    expect(rows[1].pitchRadius).toBe((await answered('design', WITH_GAP)).pitchRadius)
+    const sheet = await post(`${await startedApp()}/v1/size-table`, body, { accept: 'text/csv' })
+    expect(sheet.text.split('\r\n')[0]).toMatch(
+      /^diameter \(mm\),count,.*,plateGap \(mm\),height \(mm\),gapPerPitchRadius$/,
+    )
+  })
+
   test('fit correction: no ring is named, and none is spoken of', async () => {
     const read = (value: number) => ({ design: WITH_GAP, readings: [{ kind: 'ball-gap', value, graduation: 0.1 }] })
     const sent = await asked('fit-correction', read(0.1))
