@@ -3,7 +3,7 @@
  * which questions it can be asked stands here and nowhere else: the rest asks for a trait, never for a name.
  */
 
-export const ARRANGEMENTS = ['radial', 'thrust', 'roller'] as const
+export const ARRANGEMENTS = ['radial', 'thrust', 'roller', 'caged'] as const
 export type ArrangementName = (typeof ARRANGEMENTS)[number]
 
 /** What a design can be asked, by the path that asks it; `stock` is a part of a design's answer. */
@@ -26,6 +26,8 @@ export interface Arrangement {
   readonly members: 'rings' | 'plates'
   /** What rolls: a ball touches in a point, a roller along a line. */
   readonly rolls: 'balls' | 'rollers'
+  /** What keeps the balls apart: nothing, in a ring that is full of them, or a cage that holds fewer of them evenly. */
+  readonly ballSet: 'full' | 'caged'
   /** What it rolls in: a groove with its lands, or a plain cylinder. */
   readonly raceway: 'groove' | 'track'
   /** JSON pointers of what a design of this arrangement has not; giving one is refused. */
@@ -36,6 +38,9 @@ export interface Arrangement {
 /** What only rollers have. */
 const OF_ROLLERS = ['/balls/length'] as const
 const OF_PLATES = ['/plates'] as const
+const OF_CAGES = ['/cage'] as const
+/** What only a full ring has: the gap that is left in it. */
+const OF_FULL_RINGS = ['/ballGap', '/minBallGap', '/maxBallGap'] as const
 /** What only a groove in a ring has, and a ring that must come apart for it. */
 const OF_RING_GROOVES = [
   '/outerRing/engagement',
@@ -52,22 +57,25 @@ const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
   radial: {
     members: 'rings',
     rolls: 'balls',
+    ballSet: 'full',
     raceway: 'groove',
-    lacks: [...OF_ROLLERS, ...OF_PLATES],
+    lacks: [...OF_ROLLERS, ...OF_PLATES, ...OF_CAGES],
     answers: QUESTIONS,
   },
   thrust: {
     members: 'plates',
     rolls: 'balls',
+    ballSet: 'full',
     raceway: 'groove',
-    lacks: [...OF_ROLLERS, ...OF_RINGS],
+    lacks: [...OF_ROLLERS, ...OF_CAGES, ...OF_RINGS],
     answers: ['design', 'size-table', 'tolerance-check', 'fit-correction', 'job-sheet', 'drawings'],
   },
   roller: {
     members: 'rings',
     rolls: 'rollers',
+    ballSet: 'full',
     raceway: 'track',
-    lacks: [...OF_PLATES, ...OF_RING_GROOVES],
+    lacks: [...OF_PLATES, ...OF_CAGES, ...OF_RING_GROOVES],
     answers: [
       'design',
       'size-table',
@@ -78,6 +86,14 @@ const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
       'job-sheet',
       'drawings',
     ],
+  },
+  caged: {
+    members: 'rings',
+    rolls: 'balls',
+    ballSet: 'caged',
+    raceway: 'groove',
+    lacks: [...OF_ROLLERS, ...OF_PLATES, ...OF_FULL_RINGS],
+    answers: ['design', 'fit-correction', 'job-sheet', 'drawings'],
   },
 }
 

@@ -4,7 +4,6 @@ import type { Split } from './design-input.ts'
 
 /** How the last ball gets in, and what gap that takes. */
 export interface Assembly {
-  readonly split: Split
   /** Least ball gap by the easiest way that is open. An estimate: rigid balls, and wood gives. */
   readonly assemblyGap: Mm
   readonly easiestWay: 'from-inside' | 'over-land' | 'open-side'
@@ -13,7 +12,6 @@ export interface Assembly {
 
 /** Plain rings stand open at both sides until the cheeks are on: the last roller slides in along the axis, whatever the gap. */
 export const openAtItsSides = (ways: WaysIn): Assembly => ({
-  split: 'none',
   assemblyGap: mm(0),
   easiestWay: 'open-side',
   waysIn: ways,
@@ -24,8 +22,8 @@ export const openAtItsSides = (ways: WaysIn): Assembly => ({
  * a one-piece outer ring is filled from inside or over its land, before the inner ring goes in.
  */
 export function assemblyOf(ways: WaysIn, split: Split): Assembly {
-  if (split === 'outer-ring') return { split, assemblyGap: mm(0), easiestWay: 'open-side', waysIn: ways }
+  if (split === 'outer-ring') return { assemblyGap: mm(0), easiestWay: 'open-side', waysIn: ways }
   return ways.overLand < ways.fromInside
-    ? { split, assemblyGap: ways.overLand, easiestWay: 'over-land', waysIn: ways }
-    : { split, assemblyGap: ways.fromInside, easiestWay: 'from-inside', waysIn: ways }
+    ? { assemblyGap: ways.overLand, easiestWay: 'over-land', waysIn: ways }
+    : { assemblyGap: ways.fromInside, easiestWay: 'from-inside', waysIn: ways }
 }

@@ -9,11 +9,11 @@ import {
 } from '#shared/geometry/ring-of-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Refusal } from './refusal.ts'
-import { LARGEST_GAP, type SettledBalls } from './settle.ts'
+import { LARGEST_GAP, type SettledBallRing } from './settle.ts'
 
 /** A ring of balls on its pitch circle, whatever holds them there. */
 export interface BallRing {
-  readonly settled: SettledBalls
+  readonly settled: SettledBallRing
   readonly closedPitchRadius: Mm
   readonly pitchRadius: Mm
   readonly ballGap: Mm
@@ -25,7 +25,7 @@ export interface BallRing {
 }
 
 /** Why no ring leaves the gaps that were asked. */
-export function gapRefusals(settled: SettledBalls): readonly Refusal[] {
+export function gapRefusals(settled: SettledBallRing): readonly Refusal[] {
   const { ballGap: gap, minBallGap: min, maxBallGap: max, ballDiameter, assumed } = settled
   const below = mm(LARGEST_GAP * ballDiameter)
   const gaps = [
@@ -42,7 +42,7 @@ export function gapRefusals(settled: SettledBalls): readonly Refusal[] {
 }
 
 /** The pitch circle that leaves the asked gap exactly, with its plug. Balls that grow on it close the gap by −Z at closure. */
-export function onPitchCircle(settled: SettledBalls): Omit<BallRing, 'settled'> {
+export function onPitchCircle(settled: SettledBallRing): Omit<BallRing, 'settled'> {
   const { ballDiameter } = settled
   const ballCount = settled.input.balls.count
   const pitchRadius = pitchRadiusForGap(settled.ballGap, ballDiameter, ballCount)

@@ -28,6 +28,8 @@ const NONE_IS_POSSIBLE: ReadonlySet<string> = new Set([
   '/minBallGap',
   '/maxBallGap',
   '/radialInternalClearance',
+  '/cage/pocketClearance',
+  '/cage/landClearance',
   '/finishAllowance',
 ])
 
@@ -51,6 +53,11 @@ const LENGTHS: readonly (readonly [path: string, of: (input: DesignInput) => Mm 
   ['/plates/roundOutsideDiameterTo', ({ plates }) => plates?.roundOutsideDiameterTo],
   ['/plates/outsideDiameter', ({ plates }) => plates?.outsideDiameter],
   ['/plates/thickness', ({ plates }) => plates?.thickness],
+  ['/cage/web', ({ cage }) => cage?.web],
+  ['/cage/pitchDiameter', ({ cage }) => cage?.pitchDiameter],
+  ['/cage/pocketClearance', ({ cage }) => cage?.pocketClearance],
+  ['/cage/landClearance', ({ cage }) => cage?.landClearance],
+  ['/cage/width', ({ cage }) => cage?.width],
   ['/groove/grooveRadius', ({ groove }) => groove?.grooveRadius],
   ['/groove/cutterDiameter', ({ groove }) => groove?.cutterDiameter],
   ['/ballGap', ({ ballGap }) => ballGap],

@@ -1,6 +1,7 @@
 import { SHARP_TOOL } from '#shared/bearing/fit-correction/defaults.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Bearing } from './bearing.ts'
+import type { RingPair } from './ring-pair.ts'
 
 /** Screws evenly round a circle, in the middle of the wood that they go into. */
 export interface ScrewCircle {
@@ -30,8 +31,8 @@ const MOST_SCREWS = 12
  * @returns undefined where the ring is of one piece, or the wood between bore and groove has no room for the heads with a
  *   shank's thickness on both sides
  */
-export function splitScrewsOf({ assembly, innerRing }: Bearing): ScrewCircle | undefined {
-  if (assembly.split !== 'inner-ring' || !(innerRing.wall >= HEAD + 2 * SHANK)) return undefined
+export function splitScrewsOf({ settled, innerRing }: RingPair): ScrewCircle | undefined {
+  if (settled.split !== 'inner-ring' || !(innerRing.wall >= HEAD + 2 * SHANK)) return undefined
   return screwsRound(mm((innerRing.boreDiameter + innerRing.grooveBottomDiameter) / 2))
 }
 
@@ -41,7 +42,7 @@ export function splitScrewsOf({ assembly, innerRing }: Bearing): ScrewCircle | u
  * @returns undefined where there are no cheeks, or the wood behind the track has no room for a shank with its own thickness
  *   on both sides (the heads have the cheek's face)
  */
-export function cheekScrewsOf({ cheeks, outerRing }: Bearing): ScrewCircle | undefined {
+export function cheekScrewsOf({ cheeks, outerRing }: Pick<Bearing, 'cheeks' | 'outerRing'>): ScrewCircle | undefined {
   if (cheeks === undefined || !(outerRing.wall >= 3 * SHANK)) return undefined
   return screwsRound(mm((outerRing.grooveBottomDiameter + outerRing.outsideDiameter) / 2))
 }

@@ -10,8 +10,11 @@ import type { BallMaterial, Split } from './design-input.ts'
 /** The shallow groove: the last ball still goes in over its land, and sanding it to fit is quick. */
 export const OUTER_ENGAGEMENT = 0.2
 
-/** The deep groove: it holds the balls once the split ring is closed. */
-export const INNER_ENGAGEMENT = 0.4
+/**
+ * The deep groove: it holds the balls once the split ring is closed. Beside a cage it is no deeper than lets a ball in between
+ * the lands of one-piece rings, the inner one aside: half a ball in both grooves together.
+ */
+export const INNER_ENGAGEMENT: Readonly<Record<Arrangement['ballSet'], number>> = { full: 0.4, caged: 0.25 }
 
 /** Groove radius over ball diameter. Steel bearings stay at or below 0.53 on the outer ring (ISO 76). */
 export const CONFORMITY = 0.53
@@ -56,8 +59,15 @@ export const FINISH_ALLOWANCE = mm(0)
 
 export const BALL_MATERIAL: BallMaterial = 'wood'
 
-/** The ring with the deep groove comes apart. */
-export const SPLIT: Split = 'inner-ring'
+/** Round a full ring of balls the ring with the deep groove comes apart; fewer balls go in between rings of one piece. */
+export const SPLIT: Readonly<Record<Arrangement['ballSet'], Split>> = { full: 'inner-ring', caged: 'none' }
+
+/** Wood between two pockets of a cage at the least, in ball diameters; more where balls so near do not go in. */
+export const WEB = 1 / 4
+/** How much wider than the ball a pocket is, in ball diameters: it rolls freely, and does not rattle. */
+export const POCKET_CLEARANCE = 0.05
+/** Between the cage and either land, in ball diameters. */
+export const LAND_CLEARANCE = 0.04
 
 /** Scatter of single balls round their mean, in ball diameters: turned steel, moulded acrylic, marbles, turned wood. */
 const BALL_SCATTER: Readonly<Record<BallMaterial, number>> = {

@@ -39,6 +39,18 @@ export interface PlatesInput extends Pick<RingInput, 'engagement' | 'grooveDepth
   readonly thickness?: Mm
 }
 
+/** The cage of a `caged` arrangement. `web` and `pitchDiameter` are two ways to say how far apart the balls stand. */
+export interface CageInput {
+  /** Least wood between two pockets. */
+  readonly web?: Mm
+  readonly pitchDiameter?: Mm
+  /** By how much a pocket is wider than a ball. */
+  readonly pocketClearance?: Mm
+  /** Between the cage and the land of either ring. */
+  readonly landClearance?: Mm
+  readonly width?: Mm
+}
+
 /** What rolls: balls, or the dowels of a `roller` arrangement under the same names. */
 export interface BallsInput {
   readonly count: number
@@ -60,6 +72,7 @@ export interface DesignInput {
   readonly outerRing?: OuterRingInput
   readonly innerRing?: RingInput
   readonly plates?: PlatesInput
+  readonly cage?: CageInput
   /** For either ring that names no groove of its own. */
   readonly groove?: GrooveInput
   readonly ballGap?: Mm

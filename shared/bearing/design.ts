@@ -7,14 +7,42 @@ import { type Dimension, dimensionsOf } from './dimensions.ts'
 import { findingsOf } from './findings.ts'
 import { type Suggestion, withSuggestion } from './knobs.ts'
 import type { Refusal } from './refusal.ts'
+import type { SettledBalls } from './settle.ts'
 import type { Finding, Warning, WarningFacts } from './warning.ts'
 
-/** A bearing, the table of what to cut, and what to watch. */
-export interface Design {
-  readonly bearing: Bearing
+/** A bearing of whatever arrangement, the table of what to cut, and what to watch. */
+export interface DesignOf<B> {
+  readonly bearing: B
   readonly dimensions: readonly Dimension[]
   readonly warnings: readonly Warning[]
 }
+export type Design = DesignOf<Bearing>
+
+/** What a design is made with, by the arrangement. */
+interface Ways<B> {
+  readonly asked: (input: DesignInput, question: Question) => Result<B, readonly Refusal[]>
+  readonly made: (input: DesignInput) => Result<B, readonly Refusal[]>
+  readonly dimensionsOf: (bearing: B) => readonly Dimension[]
+  readonly findingsOf: (bearing: B) => readonly Finding[]
+}
+
+/** How a design of an arrangement is made, in its own ways. */
+export const designIn =
+  <B extends { readonly settled: SettledBalls }>({ asked, made, dimensionsOf, findingsOf }: Ways<B>) =>
+  (input: DesignInput, question: Question = 'design'): Result<DesignOf<B>, readonly Refusal[]> => {
+    const answer = asked(input, question)
+    if (!answer.ok) return answer
+    const bearing = answer.value
+    const look = (mended: DesignInput) => {
+      const again = made(mended)
+      return again.ok ? findingsOf(again.value) : undefined
+    }
+    return ok({
+      bearing,
+      dimensions: dimensionsOf(bearing),
+      warnings: warningsOf(findingsOf(bearing), [input, bearing.settled.input], look),
+    })
+  }
 
 /**
  * What must I cut? Every size of both rings from balls, count and bore, with the gauges and the warnings.
@@ -24,21 +52,7 @@ export interface Design {
  * @param question what it is asked for
  * @returns the design, or every reason at once why there is no such bearing
  */
-export function design(input: DesignInput, question: Question = 'design'): Result<Design, readonly Refusal[]> {
-  const made = bearingAsked(input, question)
-  if (!made.ok) return made
-  const bearing = made.value
-  return ok({
-    bearing,
-    dimensions: dimensionsOf(bearing),
-    warnings: warningsOf(findingsOf(bearing), [input, bearing.settled.input], lookAgain),
-  })
-}
-
-function lookAgain(input: DesignInput): readonly Finding[] | undefined {
-  const made = bearingOf(input)
-  return made.ok ? findingsOf(made.value) : undefined
-}
+export const design = designIn<Bearing>({ asked: bearingAsked, made: bearingOf, dimensionsOf, findingsOf })
 
 /** What is found about the bearing of an input; undefined where it has none. */
 type Look = (input: DesignInput) => readonly Finding[] | undefined
@@ -47,11 +61,7 @@ type Look = (input: DesignInput) => readonly Finding[] | undefined
  * Findings with their remedies tried. A remedy is offered only where, taken into the caller's input, and as well into the
  * whole one that is echoed, it gives a bearing that has the same warning no more.
  */
-export function warningsOf(
-  findings: readonly Finding[],
-  inputs: readonly DesignInput[],
-  look: Look,
-): readonly Warning[] {
+function warningsOf(findings: readonly Finding[], inputs: readonly DesignInput[], look: Look): readonly Warning[] {
   return findings.map(({ severity, path, facts, remedies }) => {
     const suggestion = remedies.find((remedy) => inputs.every((input) => isCleared(input, remedy, facts, look)))
     return suggestion === undefined ? { severity, path, facts } : { severity, path, facts, suggestion }

@@ -2,7 +2,10 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { type ShopFigure, shopFigure } from '#shared/units/shop-figure.ts'
 import { type BallRing, gapAt } from './ball-ring.ts'
 import type { Bearing } from './bearing.ts'
+import type { CagedBearing } from './caged.ts'
 import type { ThrustBearing } from './plates.ts'
+import type { RingPair } from './ring-pair.ts'
+import type { SettledBalls } from './settle.ts'
 
 /** The rows of the table, each under the name that the sentences and the drawings share. */
 export const DIMENSION_KEYS = [
@@ -38,9 +41,17 @@ export const DIMENSION_KEYS = [
   'cheekOutsideDiameter',
   'cheekHoleDiameter',
   'cheekThickness',
+  'cageBoreDiameter',
+  'cageOutsideDiameter',
+  'cageThickness',
+  'cageWidth',
+  'pocketDiameter',
+  'cageWeb',
+  'cageRim',
   'gaugeNominalDiameter',
   'gaugeGoDiameter',
   'gaugeNoGoDiameter',
+  'ballSpacing',
   'ballGap',
   'assemblyGap',
   'plateGap',
@@ -85,9 +96,17 @@ export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
   cheekOutsideDiameter: 'Dc',
   cheekHoleDiameter: 'dc',
   cheekThickness: 'tc',
+  cageBoreDiameter: 'dc',
+  cageOutsideDiameter: 'Dc',
+  cageThickness: 'tc',
+  cageWidth: 'Bc',
+  pocketDiameter: 'Dk',
+  cageWeb: 'wk',
+  cageRim: 'wr',
   gaugeNominalDiameter: 'Dg',
   gaugeGoDiameter: 'Dgo',
   gaugeNoGoDiameter: 'Dng',
+  ballSpacing: 'gs',
   ballGap: 'g',
   assemblyGap: 'ga',
   plateGap: 's',
@@ -98,7 +117,7 @@ export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
 }
 
 /** The cylinders that both rings are turned to first: lands, where a groove is cut into them, or else the tracks themselves. */
-export const cylinderKeys = ({ settled }: Bearing): { readonly outer: DimensionKey; readonly inner: DimensionKey } =>
+export const cylinderKeys = ({ settled }: RingPair): { readonly outer: DimensionKey; readonly inner: DimensionKey } =>
   settled.traits.raceway === 'groove'
     ? { outer: 'outerLandDiameter', inner: 'innerLandDiameter' }
     : { outer: 'outerTrackDiameter', inner: 'innerTrackDiameter' }
@@ -137,50 +156,78 @@ const FILMS: Readonly<Record<Exclude<Grows, 'not-cut'>, number>> = {
 
 /** The table of sizes, in the order in which the parts are made. */
 export function dimensionsOf(bearing: Bearing): readonly Dimension[] {
-  const { outerRing: outer, innerRing: inner, gauge, settled } = bearing
+  const { gauge, settled } = bearing
   const byLand = bearing.gapPerPitchRadius / 2
-  const row: MakeRow = (key, value, grows, gapPerUnit) => dimension(bearing, key, value, grows, gapPerUnit)
-  const isGrooved = settled.traits.raceway === 'groove'
+  const row: MakeRow = (key, value, grows, gapPerUnit) => gapRow(bearing, key, value, grows, gapPerUnit)
   return [
-    row('pitchDiameter', mm(2 * bearing.pitchRadius), 'not-cut', byLand),
-    row('outsideDiameter', outer.outsideDiameter, 'outside'),
-    ...(isGrooved
-      ? outerGrooveRows(bearing, row)
-      : [row('outerTrackDiameter', outer.grooveBottomDiameter, 'hole', byLand)]),
-    row('outerWall', outer.wall, 'not-cut'),
-    row('outerWidth', outer.width, 'width'),
-    row('boreDiameter', inner.boreDiameter, 'hole'),
-    ...(isGrooved ? innerGrooveRows(bearing, row) : [row('innerTrackDiameter', inner.grooveBottomDiameter, 'outside')]),
-    row('innerWall', inner.wall, 'not-cut'),
-    row('innerWidth', inner.width, 'width'),
+    ...ringRows(bearing, row, { perPitchRadius: bearing.gapPerPitchRadius, perGrooveDepth: bearing.gapPerGrooveDepth }),
     ...cheekRows(bearing, row),
     row('gaugeNominalDiameter', gauge.nominalDiameter, 'not-cut', byLand),
     row('gaugeGoDiameter', gauge.goDiameter, 'not-cut'),
     row('gaugeNoGoDiameter', gauge.noGoDiameter, 'not-cut'),
     row('ballGap', bearing.ballGap, 'not-cut'),
     row('assemblyGap', settled.assembly.assemblyGap, 'not-cut'),
-    ...(isGrooved ? [row('landGap', bearing.landGap, 'not-cut')] : []),
-    row('radialInternalClearance', bearing.radialInternalClearance, 'not-cut'),
-    row('axialPlay', bearing.axialPlay, 'not-cut'),
+    ...playRows(bearing, row),
+  ]
+}
+
+/** The table of a caged bearing: no gap to move, and a cage beside the rings. */
+export function cagedDimensionsOf(bearing: CagedBearing): readonly Dimension[] {
+  const { cage } = bearing
+  const row: MakeRow = (key, value, grows) => plainRow(bearing, key, value, grows)
+  return [
+    ...ringRows(bearing, row),
+    row('cageBoreDiameter', cage.boreDiameter, 'hole'),
+    row('cageOutsideDiameter', cage.outsideDiameter, 'outside'),
+    row('cageThickness', cage.thickness, 'not-cut'),
+    row('cageWidth', cage.width, 'width'),
+    row('pocketDiameter', cage.pocketDiameter, 'hole'),
+    row('cageWeb', cage.web, 'not-cut'),
+    row('cageRim', cage.rim, 'not-cut'),
+    row('gaugeNominalDiameter', bearing.plugDiameter, 'not-cut'),
+    row('ballSpacing', bearing.ballSpacing, 'not-cut'),
+    ...playRows(bearing, row),
   ]
 }
 
 type MakeRow = (key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number) => Dimension
 
-function outerGrooveRows(
-  { outerRing: outer, gapPerPitchRadius, gapPerGrooveDepth }: Bearing,
-  row: MakeRow,
-): readonly Dimension[] {
+/** How the ball gap of a full ring moves with what is cut. */
+interface GapSlopes {
+  readonly perPitchRadius: number
+  readonly perGrooveDepth: number
+}
+
+function ringRows(pair: RingPair, row: MakeRow, slopes?: GapSlopes): readonly Dimension[] {
+  const { outerRing: outer, innerRing: inner, settled } = pair
+  const byLand = slopes && slopes.perPitchRadius / 2
+  const isGrooved = settled.traits.raceway === 'groove'
   return [
-    row('outerLandDiameter', outer.landDiameter, 'hole', gapPerPitchRadius / 2),
-    row('outerGrooveBottomDiameter', outer.grooveBottomDiameter, 'hole', gapPerGrooveDepth / 2),
-    row('outerGrooveDepth', outer.grooveDepth, 'depth', gapPerGrooveDepth),
+    row('pitchDiameter', mm(2 * pair.pitchRadius), 'not-cut', byLand),
+    row('outsideDiameter', outer.outsideDiameter, 'outside'),
+    ...(isGrooved
+      ? outerGrooveRows(pair, row, slopes)
+      : [row('outerTrackDiameter', outer.grooveBottomDiameter, 'hole', byLand)]),
+    row('outerWall', outer.wall, 'not-cut'),
+    row('outerWidth', outer.width, 'width'),
+    row('boreDiameter', inner.boreDiameter, 'hole'),
+    ...(isGrooved ? innerGrooveRows(pair, row) : [row('innerTrackDiameter', inner.grooveBottomDiameter, 'outside')]),
+    row('innerWall', inner.wall, 'not-cut'),
+    row('innerWidth', inner.width, 'width'),
+  ]
+}
+
+function outerGrooveRows({ outerRing: outer }: RingPair, row: MakeRow, slopes?: GapSlopes): readonly Dimension[] {
+  return [
+    row('outerLandDiameter', outer.landDiameter, 'hole', slopes && slopes.perPitchRadius / 2),
+    row('outerGrooveBottomDiameter', outer.grooveBottomDiameter, 'hole', slopes && slopes.perGrooveDepth / 2),
+    row('outerGrooveDepth', outer.grooveDepth, 'depth', slopes?.perGrooveDepth),
     row('outerGrooveRadius', outer.grooveRadius, 'arc'),
     row('outerGrooveWidth', outer.grooveWidth, 'not-cut'),
   ]
 }
 
-function innerGrooveRows({ innerRing: inner }: Bearing, row: MakeRow): readonly Dimension[] {
+function innerGrooveRows({ innerRing: inner }: RingPair, row: MakeRow): readonly Dimension[] {
   return [
     row('innerLandDiameter', inner.landDiameter, 'outside'),
     row('innerGrooveBottomDiameter', inner.grooveBottomDiameter, 'outside'),
@@ -189,6 +236,12 @@ function innerGrooveRows({ innerRing: inner }: Bearing, row: MakeRow): readonly 
     row('innerGrooveWidth', inner.grooveWidth, 'not-cut'),
   ]
 }
+
+const playRows = (pair: RingPair, row: MakeRow): readonly Dimension[] => [
+  ...(pair.settled.traits.raceway === 'groove' ? [row('landGap', pair.landGap, 'not-cut')] : []),
+  row('radialInternalClearance', pair.radialInternalClearance, 'not-cut'),
+  row('axialPlay', pair.axialPlay, 'not-cut'),
+]
 
 /** What stands beside plain tracks only: rollers cut to length, and the discs that keep them. */
 function cheekRows({ cheeks, settled }: Bearing, row: MakeRow): readonly Dimension[] {
@@ -209,7 +262,7 @@ function cheekRows({ cheeks, settled }: Bearing, row: MakeRow): readonly Dimensi
 export function plateDimensionsOf(bearing: ThrustBearing): readonly Dimension[] {
   const { plate, gauge } = bearing
   const byCircle = bearing.gapPerPitchRadius / 2
-  const row: MakeRow = (key, value, grows, gapPerUnit) => dimension(bearing, key, value, grows, gapPerUnit)
+  const row: MakeRow = (key, value, grows, gapPerUnit) => gapRow(bearing, key, value, grows, gapPerUnit)
   return [
     row('pitchDiameter', plate.grooveCircleDiameter, 'circle', byCircle),
     row('plateOutsideDiameter', plate.outsideDiameter, 'outside'),
@@ -230,18 +283,24 @@ export function plateDimensionsOf(bearing: ThrustBearing): readonly Dimension[] 
   ]
 }
 
-function dimension(bearing: BallRing, key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension {
-  const { units, shopDenominator } = bearing.settled.input
-  const shop = shopFigure(value, units, shopDenominator)
-  const row: { -readonly [Name in keyof Dimension]: Dimension[Name] } = { key, value, shop }
-  if (grows !== 'not-cut') {
-    const film = FILMS[grows] * bearing.settled.finishAllowance
-    row.cutTo = mm(value + film)
-    if (film !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)
-  }
+/** A row of a bearing in which no gap moves. */
+function plainRow({ settled }: { readonly settled: SettledBalls }, key: DimensionKey, value: Mm, grows: Grows): Row {
+  const { units, shopDenominator } = settled.input
+  const row: Row = { key, value, shop: shopFigure(value, units, shopDenominator) }
+  if (grows === 'not-cut') return row
+  const film = FILMS[grows] * settled.finishAllowance
+  row.cutTo = mm(value + film)
+  if (film !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)
+  return row
+}
+
+type Row = { -readonly [Name in keyof Dimension]: Dimension[Name] }
+
+function gapRow(bearing: BallRing, key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension {
+  const row = plainRow(bearing, key, value, grows)
   if (gapPerUnit === undefined) return row
   row.gapPerUnit = gapPerUnit
-  const gap = gapAt(bearing, mm(bearing.pitchRadius + (gapPerUnit / bearing.gapPerPitchRadius) * shop.error))
+  const gap = gapAt(bearing, mm(bearing.pitchRadius + (gapPerUnit / bearing.gapPerPitchRadius) * row.shop.error))
   if (gap !== undefined) row.gapChangeAtShop = mm(gap - bearing.ballGap)
   return row
 }

@@ -1,14 +1,16 @@
+import type { EccentricFilling } from '#shared/geometry/eccentric-filling.ts'
 import { grooveDepthForSeat } from '#shared/geometry/seat.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { shopFigure, shopStep } from '#shared/units/shop-figure.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
 import { type BallRing, gapAt } from './ball-ring.ts'
-import { type Bearing, deeperRing, shoulder } from './bearing.ts'
+import type { Bearing } from './bearing.ts'
 import * as defaults from './defaults.ts'
 import type { Suggestion } from './knobs.ts'
 import type { PartName, RingName } from './refusal.ts'
+import { deeperRing, type RingPair, shoulder } from './ring-pair.ts'
 import type { Ring } from './rings.ts'
-import { depthPath, groovePath, type SettledBalls } from './settle.ts'
+import { depthPath, groovePath, type SettledBalls, usualEngagement } from './settle.ts'
 import type { Finding, WarningFacts } from './warning.ts'
 
 /*
@@ -34,15 +36,18 @@ const WITHIN = 1e-9
 export const reaches = (value: number, least: number): boolean => value >= least - WITHIN * Math.abs(least)
 const exceeds = (value: number, most: number): boolean => value > most + WITHIN * Math.abs(most)
 
-const RINGS = ['outerRing', 'innerRing'] as const satisfies readonly RingName[]
+export const RINGS = ['outerRing', 'innerRing'] as const satisfies readonly RingName[]
 
 /** Everything about a bearing that is worth a warning, in the order in which a maker meets it. */
 export function findingsOf(bearing: Bearing): readonly Finding[] {
   const grooved = bearing.settled.traits.raceway === 'groove' ? RINGS : []
   return [
-    ...ballFindings(bearing),
+    ...fewBalls(bearing.settled),
+    ...assemblyFindings(bearing),
+    ...gapFindings(bearing),
+    ...playFindings(bearing),
     ...rollerFindings(bearing),
-    ...grooved.flatMap((ring) => grooveFindings(bearing.settled, ring, bearing[ring], USUAL_ENGAGEMENT[ring])),
+    ...grooved.flatMap((ring) => ringGrooveFindings(bearing, ring)),
     ...landFindings(bearing),
     ...wallFindings(bearing),
     ...grooved.flatMap((ring) => shoulderFindings(bearing, ring)),
@@ -83,40 +88,42 @@ export function fewBalls({ input }: SettledBalls): readonly Finding[] {
   return [finding('risk', '/balls/count', facts, ...number('/balls/count', FEWEST_FOR_SMOOTH_RUNNING))]
 }
 
-function ballFindings(bearing: Bearing): readonly Finding[] {
-  const { settled, assembly, eccentricFilling, radialInternalClearance: play } = bearing
-  const { count } = settled.input.balls
-  const found: Finding[] = [...fewBalls(settled)]
-  if (assembly.split === 'none' && assembly.easiestWay !== 'open-side') {
-    const { mostBalls, roomBetweenLands } = eccentricFilling
-    const facts = { code: 'cannot-assemble', count, mostBalls, roomBetweenLands } as const
-    const remedy: Suggestion = { path: '/split', kind: 'choice', value: defaults.SPLIT }
-    // three balls with a gap of nearly half a ball are the one full ring that fits in a half turn
-    if (count > mostBalls || !roomBetweenLands) found.push(finding('fault', '/split', facts, remedy))
-  }
-  if (!reaches(bearing.ballGap, assembly.assemblyGap)) {
-    const facts = {
-      code: 'gap-below-assembly-gap',
-      ballGap: bearing.ballGap,
-      assemblyGap: assembly.assemblyGap,
-    } as const
-    const remedies = length('/ballGap', stepUp(assembly.assemblyGap, stepOf(bearing.settled)), assembly.assemblyGap)
-    found.push(finding('risk', '/ballGap', facts, ...remedies))
-  }
-  const leastPlay = mm(LEAST_PLAY * settled.ballDiameter)
-  if (!reaches(play, leastPlay)) {
-    const usual = mm(defaults.RADIAL_INTERNAL_CLEARANCE * settled.ballDiameter)
-    const path = '/radialInternalClearance'
-    found.push(
-      finding(
-        'risk',
-        path,
-        { code: 'no-play', play, least: leastPlay },
-        ...length(path, stepUp(usual, stepOf(bearing.settled)), usual),
-      ),
-    )
-  }
-  return found
+/** Rings of one piece, and how many balls go in between them. */
+function assemblyFindings({ settled, assembly, eccentricFilling }: Bearing): readonly Finding[] {
+  if (settled.split !== 'none' || assembly.easiestWay === 'open-side') return []
+  return oneRingMustOpen(settled, eccentricFilling)
+}
+
+/** Whether so many balls can be put between rings of one piece, and what would help besides splitting one. */
+export function oneRingMustOpen(
+  { input, traits }: SettledBalls,
+  { mostBalls, roomBetweenLands }: EccentricFilling,
+  ...remedies: Suggestion[]
+): readonly Finding[] {
+  const { count } = input.balls
+  // three balls with a gap of nearly half a ball are the one full ring that fits in a half turn
+  if (count <= mostBalls && roomBetweenLands) return []
+  const facts = { code: 'cannot-assemble', ballSet: traits.ballSet, count, mostBalls, roomBetweenLands } as const
+  const split: Suggestion = { path: '/split', kind: 'choice', value: defaults.SPLIT.full }
+  return [finding('fault', '/split', facts, ...remedies, split)]
+}
+
+function gapFindings({ settled, assembly, ballGap }: Bearing): readonly Finding[] {
+  const { assemblyGap } = assembly
+  if (reaches(ballGap, assemblyGap)) return []
+  const facts = { code: 'gap-below-assembly-gap', ballGap, assemblyGap } as const
+  const remedies = length('/ballGap', stepUp(assemblyGap, stepOf(settled)), assemblyGap)
+  return [finding('risk', '/ballGap', facts, ...remedies)]
+}
+
+export function playFindings({ settled, radialInternalClearance: play }: RingPair): readonly Finding[] {
+  const least = mm(LEAST_PLAY * settled.ballDiameter)
+  if (reaches(play, least)) return []
+  const usual = mm(defaults.RADIAL_INTERNAL_CLEARANCE * settled.ballDiameter)
+  const path = '/radialInternalClearance'
+  return [
+    finding('risk', path, { code: 'no-play', play, least }, ...length(path, stepUp(usual, stepOf(settled)), usual)),
+  ]
 }
 
 function rollerFindings(bearing: Bearing): readonly Finding[] {
@@ -129,10 +136,8 @@ function rollerFindings(bearing: Bearing): readonly Finding[] {
   ]
 }
 
-const USUAL_ENGAGEMENT: Readonly<Record<RingName, number>> = {
-  outerRing: defaults.OUTER_ENGAGEMENT,
-  innerRing: defaults.INNER_ENGAGEMENT,
-}
+export const ringGrooveFindings = (pair: RingPair, ring: RingName): readonly Finding[] =>
+  grooveFindings(pair.settled, ring, pair[ring], usualEngagement(ring, pair.settled.traits))
 
 /** What is not well with a groove, in whichever part it is cut. */
 export function grooveFindings(
@@ -193,7 +198,7 @@ export function depthRemedies(
   return number(path, Number(round(engagement, mm(0.01)).toFixed(2)), engagement)
 }
 
-function landFindings(bearing: Bearing): readonly Finding[] {
+export function landFindings(bearing: RingPair): readonly Finding[] {
   const { settled, leastLandGap } = bearing
   const least = mm(LEAST_LAND_GAP * settled.ballDiameter)
   if (reaches(leastLandGap, least)) return []
@@ -207,8 +212,8 @@ function landFindings(bearing: Bearing): readonly Finding[] {
   return [finding(leastLandGap > 0 ? 'risk' : 'fault', depthPath(settled.input, ring), facts, ...remedies)]
 }
 
-function wallFindings(bearing: Bearing): readonly Finding[] {
-  const { settled, outerRing: outer, innerRing: inner, assembly } = bearing
+export function wallFindings(bearing: RingPair): readonly Finding[] {
+  const { settled, outerRing: outer, innerRing: inner } = bearing
   const step = stepOf(bearing.settled)
   const least = mm(LEAST_WALL * settled.ballDiameter)
   const found: Finding[] = []
@@ -235,7 +240,7 @@ function wallFindings(bearing: Bearing): readonly Finding[] {
   if (!reaches(inner.wall, least)) {
     found.push(finding('risk', '/bore', { code: 'inner-wall-thin', wall: inner.wall, least }, ...smallerBore(least)))
   }
-  if (assembly.split === 'inner-ring' && !reaches(inner.wall, SCREW_WALL)) {
+  if (settled.split === 'inner-ring' && !reaches(inner.wall, SCREW_WALL)) {
     const facts = { code: 'no-room-for-screws', wall: inner.wall, least: SCREW_WALL } as const
     found.push(finding('risk', '/bore', facts, ...smallerBore(SCREW_WALL)))
   }
@@ -243,12 +248,12 @@ function wallFindings(bearing: Bearing): readonly Finding[] {
 }
 
 /** How many balls make the inner ring large enough for this wall round the same bore: the closed ring turned round. */
-function ballsForWall({ settled, innerRing: inner, pitchRadius }: Bearing, wall: Mm): number {
+function ballsForWall({ settled, innerRing: inner, pitchRadius }: RingPair, wall: Mm): number {
   const larger = pitchRadius + (wall - inner.wall)
   return Math.ceil(Math.PI / Math.asin(Math.min(1, settled.ballDiameter / (2 * larger))))
 }
 
-function shoulderFindings(bearing: Bearing, ring: RingName): readonly Finding[] {
+export function shoulderFindings(bearing: RingPair, ring: RingName): readonly Finding[] {
   const { ballDiameter, width } = bearing.settled
   const least = mm(LEAST_SHOULDER * ballDiameter)
   const side = shoulder(bearing, ring)

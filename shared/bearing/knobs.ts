@@ -29,6 +29,10 @@ const LENGTHS: Readonly<Record<string, Turn<Mm>>> = {
   '/plates/outsideDiameter': (input, outsideDiameter) => ({ ...input, plates: { ...input.plates, outsideDiameter } }),
   '/plates/thickness': (input, thickness) => ({ ...input, plates: { ...input.plates, thickness } }),
   '/plates/grooveDepth': (input, grooveDepth) => ({ ...input, plates: { ...input.plates, grooveDepth } }),
+  '/cage/web': (input, web) => ({ ...input, cage: { ...input.cage, web } }),
+  '/cage/pitchDiameter': (input, pitchDiameter) => ({ ...input, cage: { ...input.cage, pitchDiameter } }),
+  '/cage/landClearance': (input, landClearance) => ({ ...input, cage: { ...input.cage, landClearance } }),
+  '/cage/width': (input, width) => ({ ...input, cage: { ...input.cage, width } }),
   '/outerRing/wall': (input, wall) => ({ ...input, outerRing: { ...input.outerRing, wall } }),
   '/outerRing/outsideDiameter': (input, outsideDiameter) => ({
     ...input,

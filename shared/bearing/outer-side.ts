@@ -1,10 +1,10 @@
 import { seatIn } from '#shared/geometry/seat.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
-import { mm } from '#shared/units/length.ts'
 import { type BallRing, gapRefusals, onPitchCircle } from './ball-ring.ts'
-import type { DesignInput, OutsideInput } from './design-input.ts'
+import type { DesignInput } from './design-input.ts'
 import type { Refusal } from './refusal.ts'
-import { type OuterRing, type Outside, outerRing } from './rings.ts'
+import { outerRingRound } from './ring-pair.ts'
+import type { OuterRing } from './rings.ts'
 import { type Settled, settle } from './settle.ts'
 
 /** The outer ring with its balls: what a maker cuts first, and all that a ball gap depends on. */
@@ -29,7 +29,7 @@ export function outerSideOf(input: DesignInput): Result<OuterSide, readonly Refu
 }
 
 function laidOut(settled: Settled): OuterSide {
-  const { input, ballDiameter, outerGroove, width } = settled
+  const { ballDiameter, outerGroove } = settled
   const ring = onPitchCircle(settled)
   const { pitchRadius, gapPerPitchRadius: perRadius } = ring
   const seat = seatIn(outerGroove, ballDiameter)
@@ -42,14 +42,7 @@ function laidOut(settled: Settled): OuterSide {
     gapPerGrooveDepth: perRadius * seat.perGrooveDepth,
     // On the pitch circle, which itself stands half a ball's growth and the seat's change further in.
     gapPerBallDiameter: ring.gapPerBallDiameter + perRadius * (seat.perBallDiameter - 1 / 2),
-    outerRing: outerRing(pitchRadius, ballDiameter, outerGroove, outsideOf(input.outerRing), width),
+    outerRing: outerRingRound(pitchRadius, settled),
     gauge: ring.gauge,
   }
-}
-
-/** How a settled input says the outside: `settle` leaves one of both ways. */
-export function outsideOf(outside: OutsideInput | undefined): Outside {
-  return outside?.outsideDiameter === undefined
-    ? { wall: outside?.wall ?? mm(0), roundTo: outside?.roundOutsideDiameterTo ?? null }
-    : { outsideDiameter: outside.outsideDiameter }
 }

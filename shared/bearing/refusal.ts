@@ -36,6 +36,16 @@ export type Refusal =
     }
   | { readonly code: 'roller-longer-than-ring'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'play-lets-rollers-climb'; readonly path: string; readonly given: Mm; readonly below: Mm }
+  | { readonly code: 'pockets-meet'; readonly path: string; readonly given: Mm; readonly above: Mm }
+  | { readonly code: 'no-room-for-cage'; readonly path: string; readonly given: Mm; readonly below: Mm }
+  | {
+      readonly code: 'cage-misses-middle'
+      readonly path: string
+      readonly ring: RingName
+      readonly depth: Mm
+      readonly below: Mm
+    }
+  | { readonly code: 'pocket-cuts-cage'; readonly path: string; readonly given: Mm; readonly above: Mm }
   | { readonly code: 'too-few-measured'; readonly path: string; readonly given: number; readonly needed: number }
 
 /** Why a question about a bearing has no answer: what speaks against its design, and what against the question itself. */

@@ -16,13 +16,13 @@ import {
   grooveInput,
   grooveOf,
   outsideInput,
-  type SettledBalls,
+  type SettledBallRing,
   tooFewMeasured,
   undercut,
 } from './settle.ts'
 
 /** An input of two plates with nothing left open. */
-export interface SettledPlates extends SettledBalls {
+export interface SettledPlates extends SettledBallRing {
   /** Of both plates. */
   readonly groove: Groove
   readonly thickness: Mm

@@ -7,10 +7,10 @@ import { USUAL_DENOMINATOR } from '#shared/units/shop-figure.ts'
 import { type Arrangement, nameOf, traitsOf } from './arrangement.ts'
 import { type Assembly, assemblyOf, openAtItsSides } from './assembly.ts'
 import * as defaults from './defaults.ts'
-import type { BallsInput, DesignInput, GrooveInput, OutsideInput, RingInput } from './design-input.ts'
+import type { BallsInput, DesignInput, GrooveInput, OutsideInput, RingInput, Split } from './design-input.ts'
 import type { PartName, Refusal, RingName } from './refusal.ts'
 
-/** Of an input with nothing left open what stands whatever lies round the balls. */
+/** Of an input with nothing left open what stands whatever lies round the balls and keeps them apart. */
 export interface SettledBalls {
   /** The whole input; asked again, it gives the same bearing. */
   readonly input: DesignInput
@@ -21,19 +21,28 @@ export interface SettledBalls {
   readonly ballDiameter: Mm
   /** Standard deviation of single balls round their mean: measured, said or usual. */
   readonly ballScatter: Mm
-  readonly ballGap: Mm
-  readonly minBallGap: Mm
-  readonly maxBallGap: Mm
   readonly finishAllowance: Mm
 }
 
-/** An input with nothing left open: what was asked, what was assumed, and the shapes that follow at once from both. */
-export interface Settled extends SettledBalls {
+/** The same of a full ring of balls. */
+export interface SettledBallRing extends SettledBalls {
+  readonly ballGap: Mm
+  readonly minBallGap: Mm
+  readonly maxBallGap: Mm
+}
+
+/** The same of two rings, whatever keeps the balls apart. */
+export interface SettledRings extends SettledBalls {
   readonly outerGroove: Groove
   readonly innerGroove: Groove
-  readonly assembly: Assembly
+  readonly split: Split
   readonly radialInternalClearance: Mm
   readonly width: Mm
+}
+
+/** An input with nothing left open: what was asked, what was assumed, and the shapes that follow at once from both. */
+export interface Settled extends SettledBallRing, SettledRings {
+  readonly assembly: Assembly
 }
 
 /** A gap this near to a whole ball, in ball diameters, is a ring that lacks a ball. */
@@ -63,6 +72,19 @@ export function groovePath(input: DesignInput, part: PartName): string {
  * @returns all faults at once
  */
 export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> {
+  const settling = settleRings(input)
+  if (!settling.ok) return settling
+  const rings = settling.value
+  const { traits, ballDiameter, outerGroove } = rings
+  const ways = waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count })
+  const assembly = traits.raceway === 'groove' ? assemblyOf(ways, rings.split) : openAtItsSides(ways)
+  const band = gapBand(input, ballDiameter, assembly.assemblyGap)
+  const whole: DesignInput = { ...rings.input, ...band }
+  return ok({ ...rings, input: whole, assumed: assumedIn(input, whole), assembly, ...band })
+}
+
+/** The rings' part of that. What else an arrangement has is added to `input` by whoever asks, who then knows what was assumed. */
+export function settleRings(input: DesignInput): Result<Omit<SettledRings, 'assumed'>, readonly Refusal[]> {
   const foreign = foreignTo(input)
   if (foreign.length > 0) return fail(foreign)
   const traits = traitsOf(input)
@@ -77,10 +99,7 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
     ...tooLong(input, width),
   ]
   if (faults.length > 0) return fail(faults)
-  const split = traits.raceway === 'groove' ? (input.split ?? defaults.SPLIT) : 'none'
-  const ways = waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count })
-  const assembly = traits.raceway === 'groove' ? assemblyOf(ways, split) : openAtItsSides(ways)
-  const band = gapBand(input, ballDiameter, assembly.assemblyGap)
+  const split = traits.raceway === 'groove' ? (input.split ?? defaults.SPLIT[traits.ballSet]) : 'none'
   const radialInternalClearance = input.radialInternalClearance ?? mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
   const whole: DesignInput = {
@@ -89,7 +108,6 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
     balls: ballsInput(input, ballScatter, lengthOf(input, width, ballDiameter, traits)),
     bore: input.bore,
     ...ringsInput(input, ballDiameter, traits),
-    ...band,
     radialInternalClearance,
     finishAllowance,
     width,
@@ -99,13 +117,11 @@ export function settle(input: DesignInput): Result<Settled, readonly Refusal[]> 
   return ok({
     input: whole,
     traits,
-    assumed: assumedIn(input, whole),
     ballDiameter,
     ballScatter,
     outerGroove,
     innerGroove,
-    assembly,
-    ...band,
+    split,
     radialInternalClearance,
     finishAllowance,
     width,
@@ -153,13 +169,13 @@ function lengthOf({ balls }: DesignInput, width: Mm, diameter: Mm, { rolls }: Ar
 function ringsInput(
   input: DesignInput,
   ballDiameter: Mm,
-  { raceway }: Arrangement,
+  { raceway, ballSet }: Arrangement,
 ): Pick<DesignInput, 'outerRing' | 'innerRing' | 'groove'> {
   const outside = outsideInput(input.outerRing, input.units, mm(defaults.OUTER_WALL * ballDiameter))
   if (raceway === 'track') return { outerRing: outside }
   return {
     outerRing: { ...depthInput(input.outerRing, defaults.OUTER_ENGAGEMENT), ...outside },
-    innerRing: depthInput(input.innerRing, defaults.INNER_ENGAGEMENT),
+    innerRing: depthInput(input.innerRing, defaults.INNER_ENGAGEMENT[ballSet]),
     ...(input.outerRing?.groove !== undefined && input.innerRing?.groove !== undefined
       ? {}
       : { groove: grooveInput(input.groove) }),
@@ -189,11 +205,14 @@ export function tooFewMeasured({ balls: { count, diameters } }: DesignInput): re
 /** A depth that equals the radius within rounding is a half circle, not an undercut. */
 const HALF_CIRCLE_WITHIN = 1e-12
 
-function grooveOfRing(input: DesignInput, ring: RingName, ballDiameter: Mm, { raceway }: Arrangement): Groove {
-  if (raceway === 'track') return PLAIN_TRACK
-  const engagement = ring === 'outerRing' ? defaults.OUTER_ENGAGEMENT : defaults.INNER_ENGAGEMENT
-  return grooveOf(input[ring], input[ring]?.groove ?? input.groove, ballDiameter, engagement)
+function grooveOfRing(input: DesignInput, ring: RingName, ballDiameter: Mm, traits: Arrangement): Groove {
+  if (traits.raceway === 'track') return PLAIN_TRACK
+  return grooveOf(input[ring], input[ring]?.groove ?? input.groove, ballDiameter, usualEngagement(ring, traits))
 }
+
+/** How deep a ring's groove is where nobody says, in ball diameters. */
+export const usualEngagement = (ring: RingName, { ballSet }: Arrangement): number =>
+  ring === 'outerRing' ? defaults.OUTER_ENGAGEMENT : defaults.INNER_ENGAGEMENT[ballSet]
 
 /** The groove of a ring or a plate that says its depth in one of two ways. */
 export function grooveOf(
@@ -268,6 +287,10 @@ const OPEN: readonly (readonly [path: string, of: (input: DesignInput) => unknow
   ['/plates/roundOutsideDiameterTo', ({ plates }) => plates?.roundOutsideDiameterTo],
   ['/plates/thickness', ({ plates }) => plates?.thickness],
   ['/groove/conformity', ({ groove }) => groove?.conformity],
+  ['/cage/web', ({ cage }) => cage?.web],
+  ['/cage/pocketClearance', ({ cage }) => cage?.pocketClearance],
+  ['/cage/landClearance', ({ cage }) => cage?.landClearance],
+  ['/cage/width', ({ cage }) => cage?.width],
   ['/ballGap', ({ ballGap }) => ballGap],
   ['/minBallGap', ({ minBallGap }) => minBallGap],
   ['/maxBallGap', ({ maxBallGap }) => maxBallGap],

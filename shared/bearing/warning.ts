@@ -1,4 +1,5 @@
 import type { Mm } from '#shared/units/length.ts'
+import type { Arrangement } from './arrangement.ts'
 import type { Suggestion } from './knobs.ts'
 import type { PartName, RingName } from './refusal.ts'
 
@@ -25,9 +26,15 @@ export type WarningFacts =
   | { readonly code: 'rollers-turn-askew'; readonly length: Mm; readonly least: Mm }
   | { readonly code: 'plate-thin'; readonly floor: Mm; readonly least: Mm }
   | { readonly code: 'plates-nearly-meet'; readonly plateGap: Mm; readonly least: Mm }
+  | { readonly code: 'web-thin'; readonly web: Mm; readonly least: Mm }
+  | { readonly code: 'cage-rim-thin'; readonly rim: Mm; readonly least: Mm }
+  | { readonly code: 'cage-thin'; readonly thickness: Mm; readonly least: Mm }
+  | { readonly code: 'cage-rubs'; readonly left: Mm; readonly least: Mm }
+  | { readonly code: 'cage-stands-out'; readonly width: Mm; readonly ringWidth: Mm }
   | { readonly code: 'few-balls'; readonly count: number; readonly fewest: number }
   | {
       readonly code: 'cannot-assemble'
+      readonly ballSet: Arrangement['ballSet']
       readonly count: number
       readonly mostBalls: number
       readonly roomBetweenLands: boolean

@@ -1,5 +1,5 @@
 import { requireAboveZero, requireWhole } from '#shared/precondition.ts'
-import type { Mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 
 const HALF_TURN = 180
 /** A filling angle that is a half turn within rounding is a half turn. */
@@ -20,6 +20,16 @@ export function fillingAngle(ballCount: number, ballDiameter: Mm, pitchDiameter:
   if (!(pitchDiameter >= ballDiameter))
     throw new RangeError(`pitchDiameter must be at least ${ballDiameter} mm, got ${pitchDiameter}`)
   return (2 * (ballCount - 1) * Math.asin(ballDiameter / pitchDiameter) * HALF_TURN) / Math.PI
+}
+
+/**
+ * The pitch diameter on which so many balls, lying side by side, fill just a half turn: the way back of `fillingAngle`.
+ *
+ * @param ballCount whole, at least 2
+ */
+export function pitchDiameterForHalfTurn(ballCount: number, ballDiameter: Mm): Mm {
+  requireWhole('ballCount', ballCount, 2)
+  return mm(ballDiameter / Math.sin(Math.PI / (2 * (ballCount - 1))))
 }
 
 /** What two one-piece rings can be filled with: the inner ring aside, balls into the crescent, then spread by a cage. */

@@ -1,11 +1,11 @@
-import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
+import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
 import { ok, type Result } from '#shared/result.ts'
-import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
-import { gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
+import { type Assembled, assemblySheet } from '#src/drawings/sheets/assembly.ts'
+import { cagedGaugeItems, gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
 import { type Item, oneSheet, pagesOf, type TooManyPages } from '#src/drawings/sheets/pages.ts'
 import { assembledPlates } from '#src/drawings/sheets/plates-assembly.ts'
-import { assembledRings } from '#src/drawings/sheets/rings-assembly.ts'
-import { plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
+import { assembledRings, assembledWithCage } from '#src/drawings/sheets/rings-assembly.ts'
+import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
 import type { Drawing } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
 import type { View } from './view.ts'
@@ -35,6 +35,20 @@ function cutOut(view: Exclude<View, 'assembly'>, design: AnyDesign): CutOut {
         }
       : { items: plateGaugeItems(design), words: GAUGES }
   }
+  if (isCaged(design)) {
+    return view === 'templates'
+      ? {
+          items: cagedTemplateItems(design),
+          words: {
+            ...TEMPLATES,
+            description: TEMPLATES.description.replace('Both blanks', 'The blanks of rings and cage'),
+          },
+        }
+      : {
+          items: cagedGaugeItems(design),
+          words: { ...GAUGES, description: GAUGES.description.replace('go and no-go plug', 'the plug') },
+        }
+  }
   const isTrack = design.bearing.settled.traits.raceway === 'track'
   if (view === 'templates') {
     const description = TEMPLATES.description.replace(
@@ -49,7 +63,10 @@ function cutOut(view: Exclude<View, 'assembly'>, design: AnyDesign): CutOut {
   return { items: gaugeItems(design), words }
 }
 
-const assembled = (design: AnyDesign) => (isOfPlates(design) ? assembledPlates(design) : assembledRings(design))
+function assembled(design: AnyDesign): Assembled {
+  if (isOfPlates(design)) return assembledPlates(design)
+  return isCaged(design) ? assembledWithCage(design) : assembledRings(design)
+}
 
 /** A view of a bearing as one drawing, as large as it takes. */
 export function drawingOf(view: View, design: AnyDesign, paper: Paper): Drawing {

@@ -9,6 +9,7 @@ export const ANSWER_TYPES = {
   radial: JSON_TYPE,
   thrust: 'application/json; arrangement=thrust',
   roller: 'application/json; arrangement=roller',
+  caged: 'application/json; arrangement=caged',
 } as const satisfies Readonly<Record<ArrangementName, string>>
 
 /** The media type of what is answered to a body that no schema has seen yet: to one that it will refuse, any. */

@@ -50,6 +50,15 @@ const WORDS: Readonly<Record<ArrangementName, Words>> = {
     [/\bball(s?)\b(?!")/g, 'roller$1'],
     [/\bBall(s?)\b/g, 'Roller$1'],
   ],
+  caged: [
+    [/^The plugs and the play again\b/g, 'The play again'],
+    [/^Depth: the gap opens again\.$/g, 'Depth: the play grows again.'],
+    [
+      /^A groove off the middle: one half closes, the other does not\.$/g,
+      'A groove off the middle: the rings do not stand flush, and the cage rubs at one side.',
+    ],
+    [/^The pair\. Score\b/g, 'The ring. Score'],
+  ],
 }
 
 /** Where an answer has its sentences: all else is names and numbers. */

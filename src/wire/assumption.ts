@@ -29,6 +29,13 @@ const REASONS: Readonly<Record<string, readonly [reason: string, standing: strin
   '/plates/wall': ['a ball of wood round the groove', TRADE],
   '/plates/roundOutsideDiameterTo': ['an even figure on the rule', TRADE],
   '/plates/thickness': ['as thick as a ball: most of it is left under the groove', TRADE],
+  '/cage/web': [
+    'a quarter of a ball of wood between two pockets, and more where the balls would otherwise not go in',
+    TRADE,
+  ],
+  '/cage/pocketClearance': ['a ball that rolls freely in its pocket and does not rattle', TRADE],
+  '/cage/landClearance': ['clear of both lands when the rings stand aside and the wood moves', TRADE],
+  '/cage/width': ['as wide as the rings: nothing stands out', TRADE],
   '/groove/conformity': ['a little rounder than the ball; steel bearings stay at or below this (ISO 76)', TRADE],
   '/ballGap': ['a gap that shows, and that lets the last ball in', TRADE],
   '/minBallGap': ['the ring just closes', PLAIN],
@@ -42,6 +49,11 @@ const REASONS: Readonly<Record<string, readonly [reason: string, standing: strin
 
 /** What a sister takes for another reason. */
 const SISTERS: Readonly<Partial<Record<ArrangementName, typeof REASONS>>> = {
+  caged: {
+    '/outerRing/engagement': ['shallow: a ball passes between the lands with the inner ring aside', TRADE],
+    '/innerRing/engagement': ['no deeper: both grooves together stay within half a ball, so that balls go in', TRADE],
+    '/split': ['fewer balls than a full ring go in between one-piece rings', TRADE],
+  },
   thrust: { '/ballGap': ['a gap that shows', TRADE] },
   roller: {
     '/balls/material': ['turned wooden dowels are what most makers have', TRADE],

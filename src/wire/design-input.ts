@@ -5,6 +5,7 @@ import {
   BALL_MATERIALS,
   type BallMaterial,
   type BallsInput,
+  type CageInput,
   type DesignInput,
   type GrooveInput,
   type OuterRingInput,
@@ -32,7 +33,7 @@ export const arrangement = Type.Unsafe<ArrangementName>(
   Type.Enum(ARRANGEMENTS, {
     type: 'string',
     description:
-      '`radial`: a full ring of balls between grooved rings. `thrust`: a full ring of balls between two flat plates, each with a groove, the axis upright; it has `plates` and no rings. `roller`: dowel rollers between plain rings, kept by cheeks; it has no groove, no engagement and no split. Default: radial.',
+      '`radial`: a full ring of balls between grooved rings. `thrust`: a full ring of balls between two flat plates, each with a groove, the axis upright; it has `plates` and no rings. `roller`: dowel rollers between plain rings, kept by cheeks; it has no groove, no engagement and no split. `caged`: fewer balls than fill the ring, held evenly by a `cage` between rings that need no split; it has no ball gap. Default: radial.',
   }),
 )
 
@@ -148,6 +149,29 @@ export const PlatesRequest = Type.Object(
   },
 )
 
+export const CageRequest = Type.Object(
+  {
+    web: Type.Optional(
+      length(
+        'Least wood between two pockets. Default: a quarter of a ball, and more where the balls would not go in between rings of one piece.',
+      ),
+    ),
+    pitchDiameter: Type.Optional(length('Of the circle through the centres of the balls. Instead of `web`.')),
+    pocketClearance: Type.Optional(
+      nonNegativeLength('By how much a pocket is wider than a ball. Default: 1/20 of a ball.'),
+    ),
+    landClearance: Type.Optional(
+      nonNegativeLength('Between the cage and the land of either ring. Default: 1/25 of a ball.'),
+    ),
+    width: Type.Optional(length('Of the cage, along the axis. Default: as the rings.')),
+  },
+  {
+    $id: 'CageRequest',
+    description: 'What is wished of the cage of a `caged` arrangement.',
+    ...oneOfEach(['web', 'pitchDiameter']),
+  },
+)
+
 export const DesignRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
@@ -157,6 +181,7 @@ export const DesignRequest = Type.Object(
     outerRing: Type.Optional(refTo<typeof OuterRingRequest>('OuterRingRequest')),
     innerRing: Type.Optional(refTo<typeof InnerRingRequest>('InnerRingRequest')),
     plates: Type.Optional(refTo<typeof PlatesRequest>('PlatesRequest')),
+    cage: Type.Optional(refTo<typeof CageRequest>('CageRequest')),
     groove: Type.Optional(refTo<typeof Groove>('Groove')),
     ballGap: Type.Optional(
       nonNegativeLength(
@@ -203,7 +228,15 @@ export const DesignRequest = Type.Object(
 export type DesignRequest = Static<typeof DesignRequest>
 
 /** Added once by `app.ts`, inner ones first: every path that takes a bearing refers to them. */
-export const DESIGN_INPUT_SCHEMAS = [Balls, Groove, OuterRingRequest, InnerRingRequest, PlatesRequest, DesignRequest]
+export const DESIGN_INPUT_SCHEMAS = [
+  Balls,
+  Groove,
+  OuterRingRequest,
+  InnerRingRequest,
+  PlatesRequest,
+  CageRequest,
+  DesignRequest,
+]
 
 /** The caller's input in the words of the core: millimetres, and no field that is undefined. */
 export function toDesignInput(request: DesignRequest): DesignInput {
@@ -224,6 +257,7 @@ export function toDesignInput(request: DesignRequest): DesignInput {
     outerRing: outerRing && toOuterRing(outerRing, units),
     innerRing: innerRing && present<RingInput>(toRing(innerRing, units)),
     plates: plates && toPlates(plates, units),
+    cage: request.cage && toCage(request.cage, units),
     groove: groove && toGroove(groove, units),
     ballGap: size(request.ballGap),
     minBallGap: size(request.minBallGap),
@@ -247,6 +281,17 @@ export const toPlates = (plates: Static<typeof PlatesRequest>, units: Units): Pl
     ...toOutside(plates, units),
     thickness: plates.thickness === undefined ? undefined : toMm(plates.thickness, units),
   })
+
+function toCage(cage: Static<typeof CageRequest>, units: Units): CageInput {
+  const size = (length: Length | undefined): Mm | undefined => (length === undefined ? undefined : toMm(length, units))
+  return present<CageInput>({
+    web: size(cage.web),
+    pitchDiameter: size(cage.pitchDiameter),
+    pocketClearance: size(cage.pocketClearance),
+    landClearance: size(cage.landClearance),
+    width: size(cage.width),
+  })
+}
 
 function toOutside(
   { wall, roundOutsideDiameterTo: roundTo, outsideDiameter }: Static<typeof PlatesRequest>,
@@ -285,7 +330,7 @@ export function toGroove(
 
 /** The core's input as the caller could have written it: lengths as numbers in `units`. The way back of `toDesignInput`. */
 export function toDesignRequest(input: DesignInput): DesignRequest {
-  const { units, balls, outerRing, innerRing, plates, groove } = input
+  const { units, balls, outerRing, innerRing, plates, cage, groove } = input
   const size = (length: Mm | undefined): ShownLength | undefined =>
     length === undefined ? undefined : show(length, units)
   const ring = (from: RingInput): Fields<Static<typeof InnerRingRequest>> => ({
@@ -324,6 +369,15 @@ export function toDesignRequest(input: DesignInput): DesignRequest {
         grooveDepth: size(plates.grooveDepth),
         ...outside(plates),
         thickness: size(plates.thickness),
+      }),
+    cage:
+      cage &&
+      written<Static<typeof CageRequest>>({
+        web: size(cage.web),
+        pitchDiameter: size(cage.pitchDiameter),
+        pocketClearance: size(cage.pocketClearance),
+        landClearance: size(cage.landClearance),
+        width: size(cage.width),
       }),
     groove: groove && fromGroove(groove, units),
     ballGap: size(input.ballGap),

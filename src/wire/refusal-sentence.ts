@@ -50,6 +50,14 @@ export function refusalSentence(refusal: Refusal, units: Units): string {
       return `a roller ${figure(refusal.given, units)} long would be pinched between the cheeks: keep it below the ring's width, ${figure(refusal.below, units)}`
     case 'play-lets-rollers-climb':
       return `with a play of ${figure(refusal.given, units)} the rollers wedge over one another: keep it well below ${figure(refusal.below, units)}`
+    case 'pockets-meet':
+      return `on a pitch diameter of ${figure(refusal.given, units)} the pockets of the cage run into one another: make it well above ${figure(refusal.above, units)}, or take fewer balls`
+    case 'no-room-for-cage':
+      return `a clearance of ${figure(refusal.given, units)} to both lands leaves no room for a cage: keep it well below ${figure(refusal.below, units)}, or make a groove shallower`
+    case 'cage-misses-middle':
+      return `balls that sit ${figure(refusal.depth, units)} deep in the ${RING_WORDS[refusal.ring]} ring have their middle beside the cage, which cannot hold them: let them sit well above ${figure(refusal.below, units)}`
+    case 'pocket-cuts-cage':
+      return `a cage ${figure(refusal.given, units)} wide is cut in two by its pockets: make it well above ${figure(refusal.above, units)}`
     case 'too-few-measured':
       return `${refusal.given} measured diameters are fewer than the ${refusal.needed} balls of the ring: measure them all`
     default:

@@ -42,6 +42,16 @@ export function warningSentence(facts: WarningFacts, units: Units): string {
       return `only ${size(facts.floor)} of wood is left under the groove: a plate so thin warps or is cut through; leave ${size(facts.least)}`
     case 'plates-nearly-meet':
       return `only ${size(facts.plateGap)} is left between the plates: one that warps will rub; leave ${size(facts.least)}`
+    case 'web-thin':
+      return `only ${size(facts.web)} of wood is left between two pockets of the cage: it breaks; leave ${size(facts.least)}`
+    case 'cage-rim-thin':
+      return `only ${size(facts.rim)} of wood is left between the pockets and the sides of the cage: it breaks; leave ${size(facts.least)}`
+    case 'cage-thin':
+      return `the cage is only ${size(facts.thickness)} thick between the lands: it breaks; leave it ${size(facts.least)}`
+    case 'cage-rubs':
+      return `only ${size(facts.left)} is left for the cage where the inner ring stands aside: wood that swells will pinch it; leave ${size(facts.least)}`
+    case 'cage-stands-out':
+      return `the cage, ${size(facts.width)} wide, stands out of the rings, which are ${size(facts.ringWidth)} wide: what turns past it may catch`
     case 'few-balls':
       return `${facts.count} balls run rough, as the load passes from one to the next: take ${facts.fewest} or more`
     case 'cannot-assemble':
@@ -58,10 +68,24 @@ export function warningSentence(facts: WarningFacts, units: Units): string {
 }
 
 function cannotAssemble({
+  ballSet,
   count,
   mostBalls,
   roomBetweenLands,
 }: Extract<WarningFacts, { code: 'cannot-assemble' }>): string {
+  if (ballSet === 'caged') return cannotFill(count, mostBalls, roomBetweenLands)
   const room = roomBetweenLands ? '' : ', and the lands stand too close to let a ball in between'
   return `a full ring of ${count} balls cannot be put between two one-piece rings: set aside, they take ${mostBalls} balls at most${room}; split one ring`
+}
+
+/** Fewer balls than a full ring: what keeps them out is that they lie too near to one another, or the lands do. */
+function cannotFill(count: number, mostBalls: number, roomBetweenLands: boolean): string {
+  const many =
+    count > mostBalls
+      ? `${count} balls fill more than a half turn side by side, ${mostBalls} would not: set them further apart`
+      : ''
+  const narrow = roomBetweenLands
+    ? ''
+    : 'the lands stand too close to let a ball in between with the inner ring aside: both grooves together can be no more than half a ball deep'
+  return `two one-piece rings cannot be filled: ${[many, narrow].filter((reason) => reason !== '').join(', and ')}; or split one ring`
 }

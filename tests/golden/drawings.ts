@@ -32,6 +32,11 @@ const BEARINGS = [
     paper: 'a4',
     input: { units: 'mm', arrangement: 'thrust', balls: { count: 24, diameter: mm(16), material: 'glass' }, bore: mm(60) },
   },
+  {
+    name: 'lantern-wheel',
+    paper: 'a4',
+    input: { units: 'mm', arrangement: 'caged', balls: { count: 9, diameter: mm(16), material: 'glass' }, bore: mm(20) },
+  },
 ] as const
 
 export type GoldenFile = { readonly name: string; readonly text: string }

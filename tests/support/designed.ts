@@ -1,5 +1,6 @@
 import type fc from 'fast-check'
-import { type AnyDesign, anyDesign } from '#shared/bearing/any-design.ts'
+import { type AnyDesign, anyDesign, isCaged } from '#shared/bearing/any-design.ts'
+import type { CagedDesign } from '#shared/bearing/caged-design.ts'
 import { type Design, design } from '#shared/bearing/design.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
@@ -17,6 +18,13 @@ export function anyDesigned(input: DesignInput): AnyDesign {
   const made = anyDesign(input, 'drawings')
   if (!made.ok) throw new RangeError(`input must give a bearing, got ${JSON.stringify(made.error)}`)
   return made.value
+}
+
+/** The same of balls in a cage. */
+export function cagedDesigned(input: DesignInput): CagedDesign {
+  const made = anyDesigned(input)
+  if (!isCaged(made)) throw new RangeError(`input must be caged, got ${input.arrangement}`)
+  return made
 }
 
 /** The designs of those inputs that give a bearing; the others are passed over. */

@@ -1,12 +1,20 @@
+import { randomInt } from 'node:crypto'
 import { once } from 'node:events'
 import { createServer } from 'node:net'
 
+/** Below those that a system gives to connections on their way out (Linux from 32768): one of these could be taken again at once. */
+const [FROM, BELOW] = [20_000, 32_000]
+
 /** A port on which nothing listens, as far as one can know. */
 export async function freePort(): Promise<number> {
-  const server = createServer().listen(0, '127.0.0.1')
-  await once(server, 'listening')
-  const address = server.address()
+  const port = randomInt(FROM, BELOW)
+  const server = createServer().listen(port, '127.0.0.1')
+  try {
+    await once(server, 'listening')
+  } catch {
+    return freePort()
+  }
   server.close()
   await once(server, 'close')
-  return typeof address === 'object' && address !== null ? address.port : 0
+  return port
 }

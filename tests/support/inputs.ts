@@ -11,6 +11,9 @@ export const ROLLERS: DesignInput = { ...PLAIN, arrangement: 'roller' }
 /** The same ring of balls, between plates. */
 export const PLATES: DesignInput = { ...PLAIN, arrangement: 'thrust' }
 
+/** Nine of those balls in a cage. */
+export const CAGED: DesignInput = { ...PLAIN, arrangement: 'caged', balls: { count: 9, diameter: mm(16) } }
+
 export const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true })
 
 /** As many small ones as large ones. */
@@ -98,6 +101,7 @@ export const likelyInput: fc.Arbitrary<DesignInput> = fc
           }),
           innerRing: inner,
           plates: undefined,
+          cage: undefined,
           groove: both,
           ballGap: rest.ballGap,
           minBallGap: rest.minBallGap,
@@ -173,6 +177,7 @@ export const anyInput: fc.Arbitrary<DesignInput> = fc
           outerRing: { ...outer, ...outside },
           innerRing: inner,
           plates: undefined,
+          cage: undefined,
           groove: both,
           ...rest,
         }),
@@ -197,3 +202,42 @@ export const likelyPlates: fc.Arbitrary<DesignInput> = fc
     const thickness = share === undefined ? {} : { thickness: mm(share * input.balls.diameter) }
     return { ...input, arrangement: 'thrust', plates: { ...plates, ...thickness } }
   })
+
+/** Caged bearings that someone might turn: rings as of a full one, few balls or many, the cage said in every way. */
+export const likelyCaged: fc.Arbitrary<DesignInput> = fc
+  .tuple(
+    likelyInput,
+    fc.record({ count: fc.integer({ min: 3, max: 40 }), inner: between(0.1, 0.35), web: some(between(0.05, 2)) }),
+    fc.record({
+      pitch: some(between(1.2, 3)),
+      pocket: some(between(0, 0.2)),
+      land: some(between(0, 0.15)),
+      wide: some(between(1.1, 2)),
+    }),
+  )
+  .map(
+    ([
+      { ballGap: _g, minBallGap: _m, maxBallGap: _x, ...input },
+      { count, inner, web },
+      { pitch, pocket, land, wide },
+    ]) => {
+      const { diameter } = input.balls
+      const size = (share: number | undefined): Mm | undefined =>
+        share === undefined ? undefined : mm(share * diameter)
+      const even = diameter / Math.sin(Math.PI / count)
+      return {
+        ...input,
+        arrangement: 'caged',
+        balls: { ...input.balls, count },
+        bore: mm(0.2 * diameter),
+        innerRing: { engagement: inner },
+        cage: present<NonNullable<DesignInput['cage']>>({
+          web: pitch === undefined ? size(web) : undefined,
+          pitchDiameter: pitch === undefined ? undefined : mm(pitch * even),
+          pocketClearance: size(pocket),
+          landClearance: size(land),
+          width: size(wide),
+        }),
+      }
+    },
+  )

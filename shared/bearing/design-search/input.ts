@@ -138,7 +138,7 @@ export function settleSearch(input: DesignSearchInput): SettledSearch {
     quantities: balls.map(({ quantity = Number.POSITIVE_INFINITY }) => quantity),
     cutters: cutterDiameters ?? [undefined],
     outerEngagements: input.outerEngagements ?? [defaults.OUTER_ENGAGEMENT],
-    innerEngagements: input.innerEngagements ?? [defaults.INNER_ENGAGEMENT],
+    innerEngagements: input.innerEngagements ?? [defaults.INNER_ENGAGEMENT.full],
     counts: Array.from({ length: Math.max(0, most - least + 1) }, (_, place) => least + place),
     bores: Array.from({ length: boreCount(input) }, (_, place) => mm(input.bore.least + place * step)),
     boardWidths: [...boardWidths].sort((one, other) => one - other),

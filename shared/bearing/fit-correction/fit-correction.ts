@@ -1,5 +1,6 @@
 import { traitsOf } from '#shared/bearing/arrangement.ts'
-import { type Bearing, bearingFor } from '#shared/bearing/bearing.ts'
+import { bearingFor } from '#shared/bearing/bearing.ts'
+import { cagedBearingFor } from '#shared/bearing/caged.ts'
 import { thrustBearingFor } from '#shared/bearing/plates.ts'
 import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import type { SettledBalls } from '#shared/bearing/settle.ts'
@@ -14,6 +15,7 @@ import { errorToCome } from './error-to-come.ts'
 import { type GapModel, gapModel } from './gap-model.ts'
 import type { GrooveUnderWay } from './groove-under-way.ts'
 import { type InnerModel, innerModel } from './inner-model.ts'
+import { type InnerUnderWay, insideCagedBalls, insideFullRing } from './inner-under-way.ts'
 import type { FitCorrectionInput, Reading, ToolError, ToolName } from './input.ts'
 import { type MatingFaceAdjustment, matingFaceAdjustment } from './mating-faces.ts'
 import type { FitState } from './names.ts'
@@ -77,8 +79,9 @@ export interface FitCorrection {
  */
 export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, Refused<FitRefusal>> {
   const found = groundOf(input)
-  if (!found.ok) return fail(refusedDesign(found.error))
-  const uneven = unevenBalls(found.value.groove)
+  if (!found.ok) return found
+  const { groove } = found.value
+  const uneven = groove === undefined ? [] : unevenBalls(groove)
   if (uneven.length > 0) return fail(refusedQuestion(uneven))
   const cut = cutOf(found.value)
   const { model } = cut
@@ -105,34 +108,48 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
   return ok(answered({ input, cut, target, tools, belief, room }, disagreements(input.readings, model, belief, others)))
 }
 
-/** The groove that holds the ring of balls, and the bearing where it is the inner ring inside them that is cut. */
-interface Ground {
-  readonly groove: GrooveUnderWay
-  readonly inner?: Bearing
-}
+/** What is cut: the groove that holds a full ring of balls, or the inner ring inside them. */
+type Ground =
+  | { readonly groove: GrooveUnderWay; readonly inner?: undefined }
+  | { readonly groove?: GrooveUnderWay; readonly inner: InnerUnderWay }
 
-function groundOf({ design, ring }: FitCorrectionInput): Result<Ground, readonly Refusal[]> {
-  if ((ring === 'plate') !== (traitsOf(design).members === 'plates')) {
+function groundOf({ design, ring }: FitCorrectionInput): Result<Ground, Refused<FitRefusal>> {
+  const { members, ballSet } = traitsOf(design)
+  if ((ring === 'plate') !== (members === 'plates')) {
     throw new RangeError(`ring must be plate for plates and for nothing else, got ${ring}`)
   }
+  const from = <B>(made: Result<B, readonly Refusal[]>, to: (bearing: B) => Ground) =>
+    made.ok ? ok(to(made.value)) : fail(refusedDesign(made.error))
   if (ring === 'plate') {
-    const made = thrustBearingFor(design, 'fit-correction')
-    return made.ok ? ok({ groove: plateGroove(made.value) }) : made
+    return from(thrustBearingFor(design, 'fit-correction'), (bearing) => ({ groove: plateGroove(bearing) }))
   }
-  const made = bearingFor(design, 'fit-correction')
-  if (!made.ok) return made
-  const groove = ringGroove(made.value)
-  return ok(ring === 'outer' ? { groove } : { groove, inner: made.value })
+  if (ballSet === 'full') {
+    return from(bearingFor(design, 'fit-correction'), (bearing) =>
+      ring === 'outer'
+        ? { groove: ringGroove(bearing) }
+        : { groove: ringGroove(bearing), inner: insideFullRing(bearing) },
+    )
+  }
+  if (ring === 'outer') return fail(refusedQuestion([{ code: 'no-gap-in-cage', path: '/ring' }]))
+  return from(cagedBearingFor(design, 'fit-correction'), (bearing) => ({ inner: insideCagedBalls(bearing) }))
 }
 
 /** What is cut, as a model of what is not known of it. */
-type Cut = Ground & { readonly model: GapModel | InnerModel; readonly ofDesign: OfDesign }
+type Cut = {
+  readonly settled: SettledBalls
+  readonly ofDesign: OfDesign
+} & (
+  | { readonly model: GapModel; readonly groove: GrooveUnderWay; readonly inner?: undefined }
+  | { readonly model: InnerModel; readonly inner: InnerUnderWay }
+)
 
-function cutOf(ground: Ground): Cut {
-  const { groove, inner } = ground
-  return inner === undefined
-    ? { ...ground, ofDesign: gapBandOf(groove.settled), model: gapModel(groove) }
-    : { ...ground, ofDesign: playBandOf(inner.settled), model: innerModel(inner) }
+function cutOf({ groove, inner }: Ground): Cut {
+  if (inner === undefined) {
+    const { settled } = groove
+    return { settled, groove, ofDesign: gapBandOf(settled), model: gapModel(groove) }
+  }
+  const { settled } = inner.pair
+  return { settled, inner, ofDesign: playBandOf(settled), model: innerModel(inner) }
 }
 
 type Tools = Readonly<Record<'sharpTool' | 'abrasive', ToolError>>
@@ -169,7 +186,7 @@ interface Known {
 
 function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrection {
   const { input, cut, target, tools, belief, room } = known
-  const { model, groove } = cut
+  const { model } = cut
   const tooDeep = chanceBelow(room, 0)
   const inBand = Math.max(0, chanceBelow(room, room.band) - tooDeep)
   const errorOf = errorToCome(input)
@@ -177,7 +194,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
   const checkDeviation = readingDeviation(errorOf(...model.checks))
   const perStroke = removalPerStroke(input.removalHistory, model.figurePerX, checkDeviation)
   const figure = estimate(belief, model.figure)
-  const adjustment = cut.inner && matingFaceAdjustment(cut.inner, figure.value, target.aim)
+  const adjustment = cut.inner && matingFaceAdjustment(cut.inner.pair, figure.value, target.aim)
   const grooveBottomDiameter = estimate(belief, (x) => 2 * Math.abs(x))
   const plan = planCuts({
     room,
@@ -189,7 +206,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
   const step = plan.step === undefined ? undefined : nextStepOf(plan.step)
   const state = tooDeep > 0.5 ? 'too-deep' : inBand >= defaults.CONFIDENCE ? 'in-band' : 'more-to-remove'
   return {
-    settled: groove.settled,
+    settled: cut.settled,
     input,
     target,
     state,
@@ -198,7 +215,7 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
     figure,
     ...(adjustment === undefined ? {} : { adjustment }),
     grooveBottomDiameter,
-    ...(model.of === 'ball-gap' && ofTheBalls(known, model, { state, grooveBottomDiameter })),
+    ...(cut.inner === undefined && ofTheBalls(known, cut, { state, grooveBottomDiameter })),
     remaining: mm(room.mean - room.aim),
     ...(step === undefined ? {} : { nextStep: step }),
     stop: step === undefined && (plan.decidedByReading ?? 0) < defaults.WORTH_READING_AGAIN,
@@ -212,8 +229,8 @@ function answered(known: Known, disagreeing: readonly Disagreement[]): FitCorrec
 }
 
 function ofTheBalls(
-  { belief, cut: { groove }, input, target }: Known,
-  model: GapModel,
+  { belief, input, target }: Known,
+  { groove, model }: Extract<Cut, { readonly inner?: undefined }>,
   { state, grooveBottomDiameter }: Pick<FitCorrection, 'state' | 'grooveBottomDiameter'>,
 ): Pick<FitCorrection, 'pitchRadius' | 'ballDiameter' | 'rescue'> {
   const ballDiameter = estimate(belief, (_x, y) => y)

@@ -1,4 +1,4 @@
-import type { SettledBalls } from '#shared/bearing/settle.ts'
+import type { SettledBallRing } from '#shared/bearing/settle.ts'
 import { FEWEST_BALLS, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { type Belief, type Evidence, expectation } from '#shared/statistics/belief.ts'
 import {
@@ -233,7 +233,7 @@ function plugEvidence(
 }
 
 /** How well the mean of the balls in the ring is known before anything is read. */
-function meanDoubt({ input: { balls }, ballDiameter, ballScatter }: SettledBalls): number {
+function meanDoubt({ input: { balls }, ballDiameter, ballScatter }: SettledBallRing): number {
   if (balls.diameters !== undefined) {
     const left = Math.max(0, 1 / balls.count - 1 / balls.diameters.length)
     const measured = defaults.BALL_CALIPER / Math.sqrt(balls.diameters.length)

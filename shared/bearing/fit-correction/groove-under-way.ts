@@ -1,5 +1,5 @@
 import type { BallsInput, DesignInput } from '#shared/bearing/design-input.ts'
-import type { SettledBalls } from '#shared/bearing/settle.ts'
+import type { SettledBallRing } from '#shared/bearing/settle.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { ReadingKind } from './input.ts'
 
@@ -9,7 +9,7 @@ import type { ReadingKind } from './input.ts'
  * the groove's circle: there a cut is taken off the outer flank.
  */
 export interface GrooveUnderWay {
-  readonly settled: SettledBalls
+  readonly settled: SettledBallRing
   /** Least gap at which the last ball goes in. */
   readonly assemblyGap: Mm
   /** As designed. */

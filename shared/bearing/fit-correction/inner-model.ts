@@ -1,17 +1,14 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import type { Evidence } from '#shared/statistics/belief.ts'
 import { logAbove, logReading, readingReach } from '#shared/statistics/likelihood.ts'
 import { mm } from '#shared/units/length.ts'
+import type { InnerUnderWay } from './inner-under-way.ts'
 import type { Reading } from './input.ts'
 import type { GrooveModel } from './model.ts'
 
 /** A ring that only just binds is felt to bind or to run: so much play either way [mm]. */
 const BINDING_DOUBT = 0.05
-
-/** The finished outer ring is taken to lie in its gap band: half of the band on either side is two deviations. */
-const DEVIATIONS_IN_BAND = 4
 
 /** What a blank has on, radially, over the track that is turned of it, in roller diameters. Common practice, no source. */
 const BLANK_OVER_TRACK = 1 / 4
@@ -25,8 +22,8 @@ export interface InnerModel extends GrooveModel {
  * balls seated in the finished outer ring, the figure is the radial internal clearance:  Gr = 2 (y − bottom radius) for
  * balls on the bottom, and through the seat for balls on the edges.
  */
-export function innerModel(bearing: Bearing): InnerModel {
-  const { settled, innerRing, gauge } = bearing
+export function innerModel({ pair, insideBalls }: InnerUnderWay): InnerModel {
+  const { settled, innerRing } = pair
   const { ballDiameter, innerGroove } = settled
   const landRadius = innerRing.landDiameter / 2
   const onEdges = innerRing.seat === 'edges'
@@ -84,11 +81,8 @@ export function innerModel(bearing: Bearing): InnerModel {
     prior: {
       x: { from: -largest, to: -innerRing.boreDiameter / 2 },
       y: {
-        mean: gauge.nominalDiameter / 2,
-        standardDeviation: Math.max(
-          (gauge.noGoDiameter - gauge.goDiameter) / 2 / DEVIATIONS_IN_BAND,
-          1e-6 * ballDiameter,
-        ),
+        mean: insideBalls.mean,
+        standardDeviation: Math.max(insideBalls.standardDeviation, 1e-6 * ballDiameter),
       },
     },
     figure: play,

@@ -1,4 +1,4 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { sidewaysTravel } from '#shared/geometry/axial-play.ts'
 import { type Groove, grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
@@ -23,12 +23,12 @@ const WORTH_ADJUSTING = 1 / 8
  * @returns undefined for an inner ring in one piece, or where no change of the faces does it
  */
 export function matingFaceAdjustment(
-  { settled }: Bearing,
+  { settled }: Pick<RingPair, 'settled'>,
   play: number,
   aim: number,
 ): MatingFaceAdjustment | undefined {
-  const { innerGroove, ballDiameter, assembly } = settled
-  if (assembly.split !== 'inner-ring') return undefined
+  const { innerGroove, ballDiameter, split } = settled
+  if (split !== 'inner-ring') return undefined
   const change = matingFaceChange(innerGroove, ballDiameter, aim - play)
   return change === undefined ? undefined : { change, isWorthIt: Math.abs(change) <= WORTH_ADJUSTING * ballDiameter }
 }

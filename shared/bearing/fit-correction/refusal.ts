@@ -22,6 +22,7 @@ export type FitRefusal =
       readonly ring: FitCorrectionInput['ring']
     }
   | { readonly code: 'balls-too-uneven'; readonly path: string; readonly given: Mm; readonly most: Mm }
+  | { readonly code: 'no-gap-in-cage'; readonly path: string }
   | { readonly code: 'readings-contradict'; readonly path: string }
   | { readonly code: 'target-band-empty'; readonly path: string; readonly min: Mm; readonly max: Mm }
   | { readonly code: 'target-out-of-reach'; readonly path: string; readonly min: Mm; readonly max: Mm }

@@ -1,5 +1,5 @@
 import type { DesignInput } from '#shared/bearing/design-input.ts'
-import type { Settled, SettledBalls } from '#shared/bearing/settle.ts'
+import type { SettledBallRing, SettledRings } from '#shared/bearing/settle.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
 import type { FitCorrectionInput } from './input.ts'
@@ -17,7 +17,7 @@ export interface SettledTarget {
 /** The aim and the band that a design has. */
 export type OfDesign = Pick<SettledTarget, 'aim' | 'min' | 'max' | 'finishAllowance'>
 
-export const gapBandOf = ({ ballGap, minBallGap, maxBallGap, finishAllowance }: SettledBalls): OfDesign => ({
+export const gapBandOf = ({ ballGap, minBallGap, maxBallGap, finishAllowance }: SettledBallRing): OfDesign => ({
   aim: ballGap,
   min: minBallGap,
   max: maxBallGap,
@@ -25,7 +25,7 @@ export const gapBandOf = ({ ballGap, minBallGap, maxBallGap, finishAllowance }: 
 })
 
 /** A play from half to twice the design's still runs well: common practice, no source. */
-export const playBandOf = ({ radialInternalClearance: aim, finishAllowance }: Settled): OfDesign => ({
+export const playBandOf = ({ radialInternalClearance: aim, finishAllowance }: SettledRings): OfDesign => ({
   aim,
   min: mm(aim / 2),
   max: mm(2 * aim),

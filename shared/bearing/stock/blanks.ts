@@ -20,7 +20,7 @@ export interface Blank {
 
 /** Both rings' blanks: circles wider and holes narrower than finished by the turning allowance, all round. */
 export function blanksOf(bearing: Bearing, stock: SettledStock): Readonly<Record<RingName, Blank>> {
-  const { outerRing, innerRing, assembly } = bearing
+  const { outerRing, innerRing, settled } = bearing
   const { turningAllowance } = stock
   const roughHole = outerRing.landDiameter - 2 * turningAllowance
   return {
@@ -30,14 +30,14 @@ export function blanksOf(bearing: Bearing, stock: SettledStock): Readonly<Record
       finishHole: outerRing.landDiameter,
       roughCircle: mm(outerRing.outsideDiameter + 2 * turningAllowance),
       ...(roughHole > 0 ? { roughHole: mm(roughHole) } : {}),
-      ...piecesOf(bearing, stock, assembly.split === 'outer-ring'),
+      ...piecesOf(bearing, stock, settled.split === 'outer-ring'),
     },
     innerRing: {
       ring: 'innerRing',
       finishCircle: innerRing.landDiameter,
       finishHole: innerRing.boreDiameter,
       roughCircle: mm(innerRing.landDiameter + 2 * turningAllowance),
-      ...piecesOf(bearing, stock, assembly.split === 'inner-ring'),
+      ...piecesOf(bearing, stock, settled.split === 'inner-ring'),
     },
   }
 }

@@ -146,10 +146,10 @@ export function splitRing(bearing: Bearing, stock: SettledStock): SplitRing | un
   }
 }
 
-function woodOf({ assembly, innerRing, outerRing, settled }: Bearing): Wood | undefined {
+function woodOf({ innerRing, outerRing, settled }: Bearing): Wood | undefined {
   const { width } = settled
   const shoulder = (grooveWidth: Mm): number => (width - grooveWidth) / 2
-  switch (assembly.split) {
+  switch (settled.split) {
     case 'inner-ring':
       return {
         ring: 'innerRing',
@@ -171,7 +171,7 @@ function woodOf({ assembly, innerRing, outerRing, settled }: Bearing): Wood | un
     case 'none':
       return undefined
     default:
-      return assembly.split satisfies never
+      return settled.split satisfies never
   }
 }
 

@@ -4,7 +4,7 @@ import { thrustBearingAsked } from '#shared/bearing/plates.ts'
 import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import { climateMovement } from '#shared/bearing/seasonal-fit/climate-movement.ts'
 import type { SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
-import type { SettledBalls } from '#shared/bearing/settle.ts'
+import type { SettledBallRing } from '#shared/bearing/settle.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Band } from '#shared/statistics/monte-carlo.ts'
 import { mm } from '#shared/units/length.ts'
@@ -78,13 +78,13 @@ function settled(input: ToleranceCheckInput): Result<Check, readonly Refusal[]> 
 
 type GapLimits = Required<Pick<LimitsInput, 'minBallGap' | 'maxBallGap'>>
 
-const gapLimitsOf = ({ limits = {} }: ToleranceCheckInput, design: SettledBalls): GapLimits => ({
+const gapLimitsOf = ({ limits = {} }: ToleranceCheckInput, design: SettledBallRing): GapLimits => ({
   minBallGap: limits.minBallGap ?? design.minBallGap,
   maxBallGap: limits.maxBallGap ?? design.maxBallGap,
 })
 
 /** What is the same whatever lies round the balls. */
-function whole(input: ToleranceCheckInput, design: SettledBalls, limits: GapLimits & LimitsInput) {
+function whole(input: ToleranceCheckInput, design: SettledBallRing, limits: GapLimits & LimitsInput) {
   return {
     input: {
       design: design.input,

@@ -1,4 +1,3 @@
-import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { Dimension } from '#shared/bearing/dimensions.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Drawing, type Point, polar, type Shape } from '#src/drawings/model.ts'
@@ -6,7 +5,7 @@ import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { box, circle, line, placed } from '#src/drawings/shapes.ts'
 import { fittedText, leader, TEXT_HEIGHT } from './annotations.ts'
-import { ballAngles, gapAngle } from './face.ts'
+import { ballAngles, gapAngle, type Placed } from './face.ts'
 import type { Room } from './groove-detail.ts'
 import { COLUMNS_LEFT, COLUMNS_RIGHT } from './size-columns.ts'
 import { sizeTable } from './size-table.ts'
@@ -36,6 +35,9 @@ const LEAST_WIDE_BALL = 4
 /** Centre lines run so far past what they are the centre of. */
 const OVERHANG = 4
 
+/** What keeps the balls apart, in the title. */
+const BALL_SET = { full: 'full complement', caged: 'with a cage' } as const
+
 type Layout = {
   readonly width: number
   readonly height: number
@@ -51,7 +53,7 @@ type Layout = {
 
 /** What a sheet shows of a bearing, whatever lies round its balls: views in full size round the origin, and words. */
 export type Assembled = {
-  readonly ring: BallRing
+  readonly ring: Placed
   readonly dimensions: readonly Dimension[]
   readonly outside: Mm
   /** Of all of it, along the axis. */
@@ -69,6 +71,8 @@ export type Assembled = {
     readonly title: string
     readonly section: string
     readonly face: string
+    /** Of the space between the last ball and the first. */
+    readonly between: (say: SizeText) => string
     readonly description: (say: SizeText) => string
   }
 }
@@ -153,11 +157,11 @@ function sectionZone(
 }
 
 function faceZone(
-  { ring, outside, face }: Assembled,
+  { ring, outside, face, words }: Assembled,
   say: SizeText,
   { scale: { factor }, faceWidth }: Layout,
 ): readonly Shape[] {
-  const { pitchRadius, settled, ballGap } = ring
+  const { pitchRadius, settled } = ring
   const radius = (outside / 2) * factor
   const high = radius + OVERHANG
   const inGap = polar(at(0, 0), pitchRadius * factor, gapAngle(ring))
@@ -170,7 +174,7 @@ function faceZone(
   return [
     ...placed(face(OVERHANG / factor, isSmall ? 'hatch' : 'outline'), factor),
     ...leader(above, inGap),
-    fittedText(`g ${say(ballGap)}`, at(5, high + 2), faceWidth / 2 - 5, 'start'),
+    fittedText(words.between(say), at(5, high + 2), faceWidth / 2 - 5, 'start'),
     ...leader(below, onBall),
     fittedText(
       `${count} ${settled.traits.rolls}, ${material}, Dw Ø${say(settled.ballDiameter)}`,
@@ -211,7 +215,7 @@ function strip(
     ...sizeTable({ ring, dimensions }, say, { left, bottom, right: between, top }),
     ...titleBlock(
       {
-        title: `${words.title}, wood, full complement`,
+        title: `${words.title}, wood, ${BALL_SET[traits.ballSet]}`,
         subtitle: `${count} ${traits.rolls} of ${material}, Ø${say(ballDiameter)} ${input.units}`,
         facts: [
           ['scale', scale.text],

@@ -1,31 +1,41 @@
-import type { BallRing } from '#shared/bearing/ball-ring.ts'
-import type { Bearing } from '#shared/bearing/bearing.ts'
 import { cheekScrewsOf, type ScrewCircle, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
+import type { SettledBalls } from '#shared/bearing/settle.ts'
+import type { Mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { arc, circle, line } from '#src/drawings/shapes.ts'
+import type { DrawnRings } from './half-section.ts'
 
 const CENTRE = at(0, 0)
 
 /** The first ball stands at the top, where the section is taken. */
 const FIRST = 90
 
-/**
- * Where the balls stand, pushed together: the angles of their centres in degrees, from the top counter-clockwise. Touching
- * neighbours subtend 2 asin(Dw / 2R); what is left over is the gap, just clockwise of the top.
- */
-export function ballAngles({ pitchRadius, settled }: BallRing): readonly number[] {
-  const { ballDiameter, input } = settled
-  const apart = (2 * Math.asin(Math.min(1, ballDiameter / (2 * pitchRadius))) * 180) / Math.PI
-  return Array.from({ length: input.balls.count }, (_, index) => FIRST + index * apart)
+/** Balls on their pitch circle. */
+export interface Placed {
+  readonly settled: SettledBalls
+  readonly pitchRadius: Mm
 }
 
-/** The middle of the gap between the last ball and the first. */
-export function gapAngle(ring: BallRing): number {
+/**
+ * Where the balls stand: the angles of their centres in degrees, from the top counter-clockwise. In a cage that is evenly; else
+ * they are pushed together, touching neighbours subtend 2 asin(Dw / 2R), and what is left over is the gap, just clockwise of
+ * the top.
+ */
+export function ballAngles({ pitchRadius, settled }: Placed): readonly number[] {
+  const { ballDiameter, input, traits } = settled
+  const { count } = input.balls
+  const touching = (2 * Math.asin(Math.min(1, ballDiameter / (2 * pitchRadius))) * 180) / Math.PI
+  const apart = traits.ballSet === 'caged' ? 360 / count : touching
+  return Array.from({ length: count }, (_, index) => FIRST + index * apart)
+}
+
+/** The middle of the space between the last ball and the first. */
+export function gapAngle(ring: Placed): number {
   return ((ballAngles(ring).at(-1) ?? FIRST) + FIRST + 360) / 2 - 360
 }
 
 /** The bearing seen along its axis, full size, round the origin. Balls too small for wide lines get narrow ones. */
-export function faceView(bearing: Bearing, overhang: number, ballRole: 'outline' | 'hatch'): readonly Shape[] {
+export function faceView(bearing: DrawnRings, overhang: number, ballRole: 'outline' | 'hatch'): readonly Shape[] {
   const { outerRing: outer, innerRing: inner, pitchRadius } = bearing
   const reach = outer.outsideDiameter / 2 + overhang
   return [
@@ -33,6 +43,7 @@ export function faceView(bearing: Bearing, overhang: number, ballRole: 'outline'
       circle('outline', CENTRE, diameter / 2),
     ),
     ...ballAngles(bearing).flatMap((angle) => visibleBall(bearing, angle, ballRole)),
+    ...webs(bearing),
     ...hiddenDiameters(bearing).map((diameter) => circle('hidden', CENTRE, diameter / 2)),
     ...screws(bearing),
     circle('centre', CENTRE, pitchRadius),
@@ -42,13 +53,13 @@ export function faceView(bearing: Bearing, overhang: number, ballRole: 'outline'
 }
 
 /** Groove bottoms behind the lands; of rollers the hole of the cheek behind them, the one before them being off. */
-function hiddenDiameters({ outerRing, innerRing, cheeks }: Bearing): readonly number[] {
+function hiddenDiameters({ outerRing, innerRing, cheeks }: DrawnRings): readonly number[] {
   return cheeks === undefined ? [outerRing.grooveBottomDiameter, innerRing.grooveBottomDiameter] : [cheeks.holeDiameter]
 }
 
 /** The two arcs of a ball that show between the lands; the rings cover the rest. */
 function visibleBall(
-  { outerRing, innerRing, pitchRadius, settled }: Bearing,
+  { outerRing, innerRing, pitchRadius, settled }: DrawnRings,
   angle: number,
   role: 'outline' | 'hatch',
 ): readonly Shape[] {
@@ -69,8 +80,27 @@ function visibleBall(
   ]
 }
 
+/** The cage at mid width: between neighbouring pockets its wood, whose edges lie half a pocket beside the way to the centre. */
+function webs(bearing: DrawnRings): readonly Shape[] {
+  const { cage } = bearing
+  if (cage === undefined) return []
+  const angles = ballAngles(bearing)
+  const apart = 360 / angles.length
+  const radii = [cage.boreDiameter / 2, cage.outsideDiameter / 2] as const
+  const aside = (radius: number): number => (Math.asin(cage.pocketDiameter / (2 * radius)) * 180) / Math.PI
+  const edge = (angle: number, side: 1 | -1): Shape => {
+    const [from, to] = radii.map((radius) => polar(CENTRE, radius, angle + side * aside(radius)))
+    return line('outline', from ?? CENTRE, to ?? CENTRE)
+  }
+  return angles.flatMap((angle) => [
+    ...radii.map((radius) => arc('outline', CENTRE, radius, angle + aside(radius), angle + apart - aside(radius))),
+    edge(angle, 1),
+    edge(angle, -1),
+  ])
+}
+
 /** Those of a split ring, or those of the cheeks. */
-const screws = (bearing: Bearing): readonly Shape[] => screwHoles(splitScrewsOf(bearing) ?? cheekScrewsOf(bearing))
+const screws = (bearing: DrawnRings): readonly Shape[] => screwHoles(splitScrewsOf(bearing) ?? cheekScrewsOf(bearing))
 
 /** Their circle and the holes on it, round the origin; nothing where there are none. */
 export function screwHoles(found: ScrewCircle | undefined): readonly Shape[] {

@@ -1,11 +1,13 @@
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
-import type { Design } from '#shared/bearing/design.ts'
+import type { CagedDesign } from '#shared/bearing/caged-design.ts'
+import type { Design, DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import { type Groove, grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { mm } from '#shared/units/length.ts'
 import { at, type Shape, type Vertex } from '#src/drawings/model.ts'
 import { circle, line, loop } from '#src/drawings/shapes.ts'
+import type { DrawnRings } from './half-section.ts'
 import { type Figure, type Label, labelledItem } from './labelled-item.ts'
 import type { Item } from './pages.ts'
 import { type SizeText, sizeTextFor } from './size-text.ts'
@@ -22,13 +24,32 @@ const PLATE_HEIGHT = 14
  * What checks the turning, full size: the two plugs, a profile for each groove whose shoulders meet the land when it is
  * deep enough, and an edge for each cylinder.
  */
-export function gaugeItems(design: Design): readonly Item[] {
+export const gaugeItems = (design: Design): readonly Item[] => [
+  ...plugs(design.bearing, sizeTextFor(design.bearing)),
+  ...ringGauges(design),
+]
+
+/** The same with a cage: the balls stand apart, and one plug tells the groove's depth. */
+export function cagedGaugeItems(design: CagedDesign): readonly Item[] {
+  const { settled, plugDiameter } = design.bearing
+  const say = sizeTextFor(design.bearing)
+  const { units } = settled.input
+  const words = `${DIMENSION_SYMBOLS.gaugeNominalDiameter} Ø${say(plugDiameter)} ${units}: just enters between the balls, spread evenly`
+  const outside = cutSize(design, 'cageOutsideDiameter')
+  return [
+    plug('Plug', plugDiameter, [{ words }]),
+    ...ringGauges(design),
+    edge('Outside of the cage', outside, -1, `${DIMENSION_SYMBOLS.cageOutsideDiameter} Ø${say(outside)}`),
+  ]
+}
+
+/** A profile for each groove, and an edge for each cylinder. */
+function ringGauges(design: DesignOf<DrawnRings>): readonly Item[] {
   const { bearing } = design
   const say = sizeTextFor(bearing)
   const size = (key: DimensionKey) => cutSize(design, key)
   const { outer, inner } = cylinderKeys(bearing)
   return [
-    ...plugs(bearing, say),
     ...profiles(design, say),
     edge('Outside of the outer ring', size('outsideDiameter'), -1, `D Ø${say(size('outsideDiameter'))}`),
     edge('Hole of the outer ring', size(outer), 1, `${DIMENSION_SYMBOLS[outer]} Ø${say(size(outer))}`),
@@ -62,7 +83,7 @@ const plugs = ({ gauge, settled }: BallRing, say: SizeText): readonly Item[] => 
 ]
 
 /** Of both grooves, where there are any. */
-function profiles(design: Design, say: SizeText): readonly Item[] {
+function profiles(design: DesignOf<DrawnRings>, say: SizeText): readonly Item[] {
   const { settled } = design.bearing
   if (settled.traits.raceway === 'track') return []
   const size = (key: DimensionKey) => cutSize(design, key)

@@ -1,4 +1,3 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -7,7 +6,7 @@ import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { circle, line, placed } from '#src/drawings/shapes.ts'
 import { textWidth } from '#src/drawings/text-width.ts'
 import { fittedText, leader, levelExtension, stacked, TEXT_HEIGHT, uprightLine } from './annotations.ts'
-import { ringCuts } from './half-section.ts'
+import { cageSections, type DrawnRings, ringCuts } from './half-section.ts'
 import { type RingCut, ringSection } from './ring-section.ts'
 import type { SizeText } from './size-text.ts'
 
@@ -34,7 +33,7 @@ export type Room = { readonly width: number; readonly height: number }
 type Crop = { readonly half: number; readonly top: Mm; readonly bottom: Mm }
 
 /** Around the ball: how far the enlarged view reaches, in the bearing's millimetres. */
-function cropOf({ settled, outerRing, innerRing }: Bearing): Crop {
+function cropOf({ settled, outerRing, innerRing }: DrawnRings): Crop {
   const { ballDiameter, width } = settled
   const widest = Math.max(outerRing.grooveWidth, innerRing.grooveWidth, ballDiameter) / 2
   const half = Math.min(width / 2, widest + SIDE_SHOWN * ballDiameter)
@@ -47,7 +46,7 @@ function cropOf({ settled, outerRing, innerRing }: Bearing): Crop {
 }
 
 /** What stands beside the section. */
-function wordsOf({ outerRing: outer, innerRing: inner, landGap, settled }: Bearing, say: SizeText) {
+function wordsOf({ outerRing: outer, innerRing: inner, landGap, settled }: DrawnRings, say: SizeText) {
   const symbol = DIMENSION_SYMBOLS
   return {
     outerDepth: `${symbol.outerGrooveDepth} ${say(outer.grooveDepth)}`,
@@ -60,25 +59,26 @@ function wordsOf({ outerRing: outer, innerRing: inner, landGap, settled }: Beari
 }
 
 /** How much of a room's width the labels on the right take; half of it at the most. */
-function labelRoom(bearing: Bearing, say: SizeText, room: Room): number {
+function labelRoom(bearing: DrawnRings, say: SizeText, room: Room): number {
   const { outerRadius, innerRadius, landGap, ball } = wordsOf(bearing, say)
   const widest = Math.max(...[outerRadius, innerRadius, landGap, ball].map((text) => textWidth(text, TEXT_HEIGHT)))
   return Math.min(room.width / 2 - LABEL_BESIDE, 2 + widest)
 }
 
 /** The scale at which the groove's surroundings fit a room with their labels. */
-export function detailScale(bearing: Bearing, say: SizeText, room: Room): Scale {
+export function detailScale(bearing: DrawnRings, say: SizeText, room: Room): Scale {
   const { half, top, bottom } = cropOf(bearing)
   const beside = DEPTHS_NEED + LABEL_BESIDE + labelRoom(bearing, say, room)
   return scaleUpTo(Math.min((room.width - beside) / (2 * half), room.height / (top - bottom)))
 }
 
 /** Both grooves and the ball, enlarged, with what the half section is too small to say: round the origin, on paper. */
-export function grooveDetail(bearing: Bearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
+export function grooveDetail(bearing: DrawnRings, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
   const { pitchRadius, settled } = bearing
   const crop = cropOf(bearing)
   const shown = [
     ...ringCuts(bearing).flatMap((cut) => ringSection(cropped(cut, crop), HATCH_SPACING / factor)),
+    ...cageSections(bearing, HATCH_SPACING / factor, crop.half),
     circle('outline', at(0, pitchRadius), settled.ballDiameter / 2),
     ...cross(at(0, pitchRadius), settled.ballDiameter * 0.58),
   ]
@@ -101,7 +101,7 @@ export function grooveDetail(bearing: Bearing, say: SizeText, { factor }: Scale,
 
 /** What the labels need to know of the view, on paper. */
 type View = {
-  readonly bearing: Bearing
+  readonly bearing: DrawnRings
   readonly factor: number
   /** Half of the width shown, and where the rings end. */
   readonly half: number

@@ -1,13 +1,22 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { Cheeks } from '#shared/bearing/bearing.ts'
+import type { Cage } from '#shared/bearing/caged.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { grooveHalfWidth, isPlain, PLAIN_TRACK } from '#shared/geometry/groove.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { at, type Shape } from '#src/drawings/model.ts'
+import { at, type Point, type Shape } from '#src/drawings/model.ts'
 import { box, circle, line, placed } from '#src/drawings/shapes.ts'
-import { type RingCut, ringSection } from './ring-section.ts'
+import { hatched } from './hatching.ts'
+import { breakLine, type RingCut, ringSection } from './ring-section.ts'
+
+/** Two rings as they are drawn, with what else there is of a bearing beside the balls. */
+export interface DrawnRings extends RingPair {
+  readonly cheeks?: Cheeks
+  readonly cage?: Cage
+}
 
 /** Both rings as cut along the axis. */
-export function ringCuts(bearing: Bearing): readonly [outer: RingCut, inner: RingCut] {
-  const { outerRing: outer, innerRing: inner, settled, assembly } = bearing
+export function ringCuts(bearing: DrawnRings): readonly [outer: RingCut, inner: RingCut] {
+  const { outerRing: outer, innerRing: inner, settled } = bearing
   return [
     {
       outward: 1,
@@ -15,7 +24,7 @@ export function ringCuts(bearing: Bearing): readonly [outer: RingCut, inner: Rin
       backRadius: mm(outer.outsideDiameter / 2),
       halfWidth: mm(outer.width / 2),
       groove: settled.outerGroove,
-      split: assembly.split === 'outer-ring',
+      split: settled.split === 'outer-ring',
     },
     {
       outward: -1,
@@ -23,16 +32,16 @@ export function ringCuts(bearing: Bearing): readonly [outer: RingCut, inner: Rin
       backRadius: mm(inner.boreDiameter / 2),
       halfWidth: mm(inner.width / 2),
       groove: settled.innerGroove,
-      split: assembly.split === 'inner-ring',
+      split: settled.split === 'inner-ring',
     },
   ]
 }
 
 /** Half of the whole, cheeks and all, along the axis. */
-export const overallHalf = ({ outerRing, cheeks }: Bearing): Mm => mm(outerRing.width / 2 + (cheeks?.thickness ?? 0))
+export const overallHalf = ({ outerRing, cheeks }: DrawnRings): Mm => mm(outerRing.width / 2 + (cheeks?.thickness ?? 0))
 
 /** What keeps rollers in, cut along the axis. */
-export function cheekSections({ outerRing, cheeks }: Bearing, hatchSpacing: number): readonly Shape[] {
+export function cheekSections({ outerRing, cheeks }: DrawnRings, hatchSpacing: number): readonly Shape[] {
   if (cheeks === undefined) return []
   const cut: RingCut = {
     outward: 1,
@@ -46,8 +55,37 @@ export function cheekSections({ outerRing, cheeks }: Bearing, hatchSpacing: numb
   return [-aside, aside].flatMap((x) => placed(ringSection(cut, hatchSpacing), 1, at(x, 0)))
 }
 
+/** Beside the finest hatching of the rings, which it lies between. */
+const CAGE_HATCH = 0.6
+
+/** The cage where a pocket is cut through its middle: the wood on both sides of it, as far from the middle as is shown. */
+export function cageSections(
+  { cage }: DrawnRings,
+  hatchSpacing: number,
+  shown = Number.POSITIVE_INFINITY,
+): readonly Shape[] {
+  if (cage === undefined) return []
+  const [near, far] = [cage.pocketDiameter / 2, Math.min(cage.width / 2, shown)]
+  if (!(far > near)) return []
+  const [low, high] = [cage.boreDiameter / 2, cage.outsideDiameter / 2]
+  const edge = far < cage.width / 2 ? breakLine : (from: Point, to: Point): Shape => line('outline', from, to)
+  return ([-1, 1] as const).flatMap((side) => [
+    {
+      role: 'outline',
+      kind: 'polyline',
+      points: [at(side * far, low), at(side * near, low), at(side * near, high), at(side * far, high)],
+    },
+    edge(at(side * far, low), at(side * far, high)),
+    ...hatched(
+      { left: Math.min(side * near, side * far), right: Math.max(side * near, side * far), low, high },
+      1,
+      CAGE_HATCH * hatchSpacing,
+    ),
+  ])
+}
+
 /** A ball or a roller, which is not cut. */
-export function rollingElement({ pitchRadius, settled }: Bearing): readonly Shape[] {
+export function rollingElement({ pitchRadius, settled }: DrawnRings): readonly Shape[] {
   const { ballDiameter, input } = settled
   const { length } = input.balls
   if (length === undefined) return [circle('outline', at(0, pitchRadius), ballDiameter / 2)]
@@ -58,7 +96,7 @@ export function rollingElement({ pitchRadius, settled }: Bearing): readonly Shap
  * The bearing from the side, its upper half cut open, full size, the middle of its axis at the origin. Balls are not
  * hatched (ISO 128-3: rolling elements are not cut).
  */
-export function halfSection(bearing: Bearing, hatchSpacing: number, overhang: number): readonly Shape[] {
+export function halfSection(bearing: DrawnRings, hatchSpacing: number, overhang: number): readonly Shape[] {
   const { pitchRadius, settled, outerRing } = bearing
   const half = overallHalf(bearing)
   const ballRadius = settled.ballDiameter / 2
@@ -67,6 +105,7 @@ export function halfSection(bearing: Bearing, hatchSpacing: number, overhang: nu
   return [
     ...ringCuts(bearing).flatMap((cut) => ringSection(cut, hatchSpacing)),
     ...cheekSections(bearing, hatchSpacing),
+    ...cageSections(bearing, hatchSpacing),
     ...rollingElement(bearing),
     ...edgesBehindTheBall(bearing),
     line('outline', at(-half, -outside), at(-half, outside)),
@@ -80,16 +119,16 @@ export function halfSection(bearing: Bearing, hatchSpacing: number, overhang: nu
 }
 
 /** On the half that is not cut: where the cheeks lie against the ring. */
-function seams({ outerRing, cheeks }: Bearing): readonly Shape[] {
+function seams({ outerRing, cheeks }: DrawnRings): readonly Shape[] {
   if (cheeks === undefined) return []
   const outside = outerRing.outsideDiameter / 2
   return [-outerRing.width / 2, outerRing.width / 2].map((x) => line('outline', at(x, -outside), at(x, 0)))
 }
 
-/** The edges of the outer groove on the far side, where neither the ball nor the inner ring hides them. */
-function edgesBehindTheBall({ outerRing, innerRing, pitchRadius, settled }: Bearing): readonly Shape[] {
+/** The edges of the outer groove on the far side, where neither the ball nor the inner ring hides them; a cage would. */
+function edgesBehindTheBall({ outerRing, innerRing, pitchRadius, settled, cage }: DrawnRings): readonly Shape[] {
   const wide = grooveHalfWidth(settled.outerGroove)
-  if (isPlain(settled.outerGroove) || !(wide < settled.width / 2)) return []
+  if (cage !== undefined || isPlain(settled.outerGroove) || !(wide < settled.width / 2)) return []
   const ballRadius = settled.ballDiameter / 2
   const hidden = wide < ballRadius ? Math.sqrt((ballRadius - wide) * (ballRadius + wide)) : 0
   const parts = [

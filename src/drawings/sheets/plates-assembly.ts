@@ -1,3 +1,4 @@
+import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import { mm } from '#shared/units/length.ts'
 import type { Assembled } from './assembly.ts'
@@ -42,6 +43,7 @@ export function assembledPlates({ bearing, dimensions }: ThrustDesign): Assemble
       title: 'Thrust ball bearing',
       section: 'half section',
       face: 'face, one plate off,',
+      between: (say) => `${DIMENSION_SYMBOLS.ballGap} ${say(bearing.ballGap)}`,
       description: (say) =>
         [
           `Half section, face view and enlarged groove of a wooden thrust bearing with ${balls.count} balls`,

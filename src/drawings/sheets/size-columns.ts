@@ -1,4 +1,3 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
 import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
@@ -13,7 +12,7 @@ import {
   uprightExtension,
   uprightLine,
 } from './annotations.ts'
-import { overallHalf } from './half-section.ts'
+import { type DrawnRings, overallHalf } from './half-section.ts'
 import type { SizeText } from './size-text.ts'
 
 /** The first dimension line stands so far beside the view, the next ones so far apart. */
@@ -45,7 +44,7 @@ export type Columns = {
 }
 
 /** Of rings. */
-export function sizeColumns(bearing: Bearing, say: SizeText, factor: number): readonly Shape[] {
+export function sizeColumns(bearing: DrawnRings, say: SizeText, factor: number): readonly Shape[] {
   const { outerRing: outer, settled } = bearing
   const half = overallHalf(bearing) * factor
   const columns: Columns = {
@@ -87,7 +86,7 @@ export function columnsBeside(columns: Columns, say: SizeText, factor: number): 
 
 /** What stands left and right of the view, the smaller sizes first. */
 function columnsOf(
-  { outerRing: outer, innerRing: inner, cheeks, settled, pitchRadius }: Bearing,
+  { outerRing: outer, innerRing: inner, cheeks, settled, pitchRadius }: DrawnRings,
   half: number,
 ): { readonly left: readonly Column[]; readonly right: readonly Column[] } {
   const bore: Column = { key: 'boreDiameter', size: inner.boreDiameter, from: half }

@@ -1,15 +1,15 @@
 import type { Arrangement } from '#shared/bearing/arrangement.ts'
-import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import { DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
 import { fittedText, SMALL_TEXT_HEIGHT } from './annotations.ts'
+import type { Placed } from './face.ts'
 import type { SizeText } from './size-text.ts'
 
 type Block = { readonly heading: string; readonly rows: readonly (readonly [DimensionKey, string])[] }
 
 /** What a maker works to, in short words: the table has no room for long ones. */
-const BLOCKS: Readonly<Record<'groove' | 'track' | 'plates', readonly Block[]>> = {
+const BLOCKS: Readonly<Record<'groove' | 'caged' | 'track' | 'plates', readonly Block[]>> = {
   groove: [
     {
       heading: 'outer ring',
@@ -42,6 +42,41 @@ const BLOCKS: Readonly<Record<'groove' | 'track' | 'plates', readonly Block[]>> 
         ['ballGap', 'ball gap'],
         ['radialInternalClearance', 'play'],
         ['axialPlay', 'play along axis'],
+      ],
+    },
+  ],
+  caged: [
+    {
+      heading: 'outer ring',
+      rows: [
+        ['outsideDiameter', 'outside'],
+        ['outerLandDiameter', 'hole'],
+        ['outerGrooveBottomDiameter', 'groove bottom'],
+        ['outerGrooveDepth', 'groove depth'],
+        ['outerGrooveRadius', 'groove radius'],
+        ['outerWidth', 'width of both'],
+      ],
+    },
+    {
+      heading: 'inner ring, plug',
+      rows: [
+        ['boreDiameter', 'bore'],
+        ['innerLandDiameter', 'outside'],
+        ['innerGrooveBottomDiameter', 'groove bottom'],
+        ['innerGrooveDepth', 'groove depth'],
+        ['innerGrooveRadius', 'groove radius'],
+        ['gaugeNominalDiameter', 'plug'],
+      ],
+    },
+    {
+      heading: 'cage, and play',
+      rows: [
+        ['cageOutsideDiameter', 'outside'],
+        ['cageBoreDiameter', 'bore'],
+        ['cageWidth', 'width'],
+        ['pocketDiameter', 'pockets'],
+        ['cageWeb', 'least web'],
+        ['radialInternalClearance', 'play'],
       ],
     },
   ],
@@ -112,12 +147,12 @@ const BLOCKS: Readonly<Record<'groove' | 'track' | 'plates', readonly Block[]>> 
   ],
 }
 
-const blocksFor = ({ members, raceway }: Arrangement): readonly Block[] =>
-  BLOCKS[members === 'plates' ? 'plates' : raceway]
+const blocksFor = ({ members, raceway, ballSet }: Arrangement): readonly Block[] =>
+  BLOCKS[members === 'plates' ? 'plates' : ballSet === 'caged' ? 'caged' : raceway]
 const ROWS_A_BLOCK = 6
 
 /** All that the table asks of a design. */
-type Tabled = { readonly ring: Pick<BallRing, 'settled'>; readonly dimensions: readonly Dimension[] }
+type Tabled = { readonly ring: Pick<Placed, 'settled'>; readonly dimensions: readonly Dimension[] }
 
 type Frame = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
 

@@ -1,4 +1,4 @@
-import type { BallRing } from '#shared/bearing/ball-ring.ts'
+import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 
 /** A bearing's sizes as they stand on its sheets, all to the same digit. */
@@ -10,7 +10,7 @@ const FEWEST_DIGITS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
 const MOST_DIGITS = 9
 
 /** To a hundredth of a millimetre or a ten thousandth of an inch, and finer for balls so small that they need it. */
-export function sizeTextFor({ settled }: Pick<BallRing, 'settled'>): SizeText {
+export function sizeTextFor({ settled }: { readonly settled: SettledBalls }): SizeText {
   const { units } = settled.input
   const needed = Math.ceil(Math.log10(PARTS_OF_A_BALL[units] / inUnits(settled.ballDiameter, units)))
   const digits = Math.min(MOST_DIGITS, Math.max(FEWEST_DIGITS[units], needed))

@@ -1,4 +1,4 @@
-import type { AnyDesign } from '#shared/bearing/any-design.ts'
+import type { CagedDesign } from '#shared/bearing/caged-design.ts'
 import {
   cheekScrewsOf,
   entryHoleDiameter,
@@ -6,14 +6,15 @@ import {
   sawAllowance,
   splitScrewsOf,
 } from '#shared/bearing/cutting-allowances.ts'
-import type { Design } from '#shared/bearing/design.ts'
+import type { Design, DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, line, text } from '#src/drawings/shapes.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
-import { screwHoles } from './face.ts'
+import { ballAngles, type Placed, screwHoles } from './face.ts'
+import type { DrawnRings } from './half-section.ts'
 import { type Figure, type Label, labelledItem } from './labelled-item.ts'
 import type { Item } from './pages.ts'
 import { type SizeText, sizeTextFor } from './size-text.ts'
@@ -38,11 +39,22 @@ type Ring = { readonly role: 'finish' | 'saw' | 'hole' | 'centre'; readonly diam
  * The blanks, full size, to be glued or pricked onto the board: what to turn to in full lines, what to saw by in dashed
  * ones with the allowance between them, the centre to punch, the grain, and the holes to drill.
  */
-export function templateItems(design: Design): readonly Item[] {
-  return [outerBlank(design), innerBlank(design), ...cheekBlanks(design)]
-}
+export const templateItems = (design: Design): readonly Item[] => [
+  outerBlank(design),
+  innerBlank(design),
+  ...cheekBlanks(design),
+]
 
-function outerBlank(design: Design): Item {
+/** The same with a cage. */
+export const cagedTemplateItems = (design: CagedDesign): readonly Item[] => [
+  outerBlank(design),
+  innerBlank(design),
+  cageBlank(design),
+]
+
+type RingsDesign = DesignOf<DrawnRings>
+
+function outerBlank(design: RingsDesign): Item {
   const { units } = design.bearing.settled.input
   const say = sizeTextFor(design.bearing)
   const allowance = sawAllowance(units)
@@ -65,7 +77,7 @@ function outerBlank(design: Design): Item {
   return blank('Outer ring', rings, holes, [...entryLabel, thickness(design, say, 'outerWidth')])
 }
 
-function innerBlank(design: Design): Item {
+function innerBlank(design: RingsDesign): Item {
   const { bearing } = design
   const { units } = bearing.settled.input
   const say = sizeTextFor(bearing)
@@ -81,7 +93,7 @@ function innerBlank(design: Design): Item {
   ]
   const notes: readonly Label[] = [
     ...screwNotes(screws, say, 'before turning'),
-    ...(bearing.assembly.split === 'inner-ring'
+    ...(bearing.settled.split === 'inner-ring'
       ? [{ words: 'two discs, each half as thick: split at mid groove' }]
       : []),
     thickness(design, say, 'innerWidth'),
@@ -93,6 +105,34 @@ function screwNotes(screws: ScrewCircle | undefined, say: SizeText, when: string
   if (screws === undefined) return []
   const { count, shankDiameter, circleDiameter } = screws
   return [{ words: `${count} screws Ø${say(shankDiameter)} on Ø${say(circleDiameter)}: ${when}` }]
+}
+
+/** A pocket's line runs past the blank's edge, so that it can be carried over it with a square. */
+const PAST_EDGE = 3
+
+/** The cage from its side: the circles to turn to, and a line for the middle of each pocket. */
+function cageBlank(design: CagedDesign): Item {
+  const { bearing } = design
+  const { settled, cage } = bearing
+  const say = sizeTextFor(bearing)
+  const [outside, bore] = [cutSize(design, 'cageOutsideDiameter'), cutSize(design, 'cageBoreDiameter')]
+  const saw = mm(outside + 2 * sawAllowance(settled.input.units))
+  const rings: readonly Ring[] = [
+    { role: 'saw', diameter: saw, words: `saw by: Ø${say(saw)}` },
+    { role: 'finish', diameter: outside, words: `turn to: ${DIMENSION_SYMBOLS.cageOutsideDiameter} Ø${say(outside)}` },
+    { role: 'finish', diameter: bore, words: `bore to: ${DIMENSION_SYMBOLS.cageBoreDiameter} Ø${say(bore)}` },
+  ]
+  const middles = ballAngles(bearing).map((angle) =>
+    line('centre', polar(CENTRE, bore / 2 - PAST_EDGE, angle), polar(CENTRE, saw / 2, angle)),
+  )
+  const pocket = cutSize(design, 'pocketDiameter')
+  const { count } = settled.input.balls
+  const notes: readonly Label[] = [
+    { words: `${count} pockets ${DIMENSION_SYMBOLS.pocketDiameter} Ø${say(pocket)}, towards the centre, at mid width` },
+    ...(cage.pieces === 2 ? [{ words: 'two rings, each half as thick, pinned together to be drilled' }] : []),
+    thickness(design, say, 'cageWidth'),
+  ]
+  return blank('Cage', rings, middles, notes)
 }
 
 /** The two discs that keep rollers in. */
@@ -132,7 +172,7 @@ export function plateItems(design: ThrustDesign): readonly Item[] {
   return [blank('Plate', rings, [], [{ words: 'two of them' }, thickness(design, say, 'plateThickness')])]
 }
 
-const thickness = (design: AnyDesign, say: SizeText, key: DimensionKey): Label => ({
+const thickness = (design: DesignOf<Placed>, say: SizeText, key: DimensionKey): Label => ({
   words: `${say(cutSize(design, key))} ${design.bearing.settled.input.units} thick when faced`,
 })
 

@@ -104,6 +104,10 @@ export const PLAY = {
   axialPlay: shownLength('The whole travel of one ring along the axis.'),
   tilt: Type.Number({ description: "How far the inner ring's axis can lean, either way, in degrees: an estimate." }),
 }
+export const LANDS = {
+  landGap: shownLength('Space between the lands, rings concentric.'),
+  leastLandGap: shownLength('The same with the inner ring all the way to one side.'),
+}
 export const NOTES = {
   warnings: Type.Array(refTo<typeof Warning>('Warning')),
   cautions: Type.Array(refTo<typeof Caution>('Caution')),
@@ -118,8 +122,7 @@ export const DesignResponse = Type.Object(
     gapPerBallDiameter,
     outerRing: refTo<typeof OuterRing>('OuterRing'),
     innerRing: refTo<typeof InnerRing>('InnerRing'),
-    landGap: shownLength('Space between the lands, rings concentric.'),
-    leastLandGap: shownLength('The same with the inner ring all the way to one side.'),
+    ...LANDS,
     ...PLAY,
     gauge: refTo<typeof Gauge>('Gauge'),
     assembly: refTo<typeof Assembly>('Assembly'),

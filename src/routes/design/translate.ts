@@ -1,6 +1,8 @@
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { Design } from '#shared/bearing/design.ts'
+import type { Design, DesignOf } from '#shared/bearing/design.ts'
+import type { Split } from '#shared/bearing/design-input.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
 import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { DESIGN_SOURCES } from '#shared/data/sources.ts'
@@ -20,17 +22,13 @@ const USED = DESIGN_SOURCES.map(toSource)
 /** A design in the caller's units and in words. */
 export function toDesignResponse(design: Design): DesignResponse {
   const { bearing } = design
-  const { units } = bearing.settled.input
-  const size = (length: Mm) => show(length, units)
   return {
     ...toAsked(bearing),
     ...toBallRing(bearing, bearing.settled.assembly.assemblyGap),
     gapPerGrooveDepth: bearing.gapPerGrooveDepth,
     gapPerBallDiameter: bearing.gapPerBallDiameter,
-    outerRing: { outsideDiameter: size(bearing.outerRing.outsideDiameter), ...toRing(bearing.outerRing, units) },
-    innerRing: { boreDiameter: size(bearing.innerRing.boreDiameter), ...toRing(bearing.innerRing, units) },
-    landGap: size(bearing.landGap),
-    leastLandGap: size(bearing.leastLandGap),
+    ...toRings(bearing),
+    ...toLands(bearing),
     ...toPlay(bearing),
     gauge: toGauge(bearing),
     assembly: toAssembly(bearing),
@@ -38,7 +36,7 @@ export function toDesignResponse(design: Design): DesignResponse {
   }
 }
 
-export function toAsked({ settled }: BallRing) {
+export function toAsked({ settled }: { readonly settled: SettledBalls }) {
   const input = toDesignRequest(settled.input)
   return { units: settled.input.units, input, assumed: toAssumptions(settled.assumed, input) }
 }
@@ -57,12 +55,25 @@ export function toBallRing(ring: BallRing, assemblyGap: Mm) {
   }
 }
 
-export function toPlay({ settled, radialInternalClearance, axialPlay, tilt }: Bearing) {
+export function toRings({ settled, outerRing, innerRing }: RingPair) {
+  const { units } = settled.input
+  return {
+    outerRing: { outsideDiameter: show(outerRing.outsideDiameter, units), ...toRing(outerRing, units) },
+    innerRing: { boreDiameter: show(innerRing.boreDiameter, units), ...toRing(innerRing, units) },
+  }
+}
+
+export function toLands({ settled, landGap, leastLandGap }: RingPair) {
+  const { units } = settled.input
+  return { landGap: show(landGap, units), leastLandGap: show(leastLandGap, units) }
+}
+
+export function toPlay({ settled, radialInternalClearance, axialPlay, tilt }: RingPair) {
   const { units } = settled.input
   return { radialInternalClearance: show(radialInternalClearance, units), axialPlay: show(axialPlay, units), tilt }
 }
 
-type Noted = Pick<Design, 'dimensions' | 'warnings'> & { readonly bearing: BallRing }
+type Noted = DesignOf<{ readonly settled: SettledBalls }>
 
 export function toNotes({ bearing, dimensions, warnings }: Noted) {
   const { input } = bearing.settled
@@ -124,7 +135,7 @@ const WAYS: Readonly<Record<Bearing['assembly']['easiestWay'], string>> = {
   'open-side': 'Lay the balls round the inner ring and close the two halves of the outer ring over them.',
 }
 
-const CLOSING: Readonly<Record<Bearing['assembly']['split'], string>> = {
+const CLOSING: Readonly<Record<Split, string>> = {
   'inner-ring': 'Close the two halves of the inner ring in from both sides.',
   'outer-ring': 'Screw the halves together.',
   none: 'There is no way to bring a one-piece inner ring in beside a full ring of balls: split one ring.',
@@ -132,7 +143,8 @@ const CLOSING: Readonly<Record<Bearing['assembly']['split'], string>> = {
 
 function toAssembly({ assembly, eccentricFilling, settled }: Bearing): DesignResponse['assembly'] {
   const { units } = settled.input
-  const { split, easiestWay, waysIn } = assembly
+  const { easiestWay, waysIn } = assembly
+  const { split } = settled
   return {
     split,
     easiestWay,

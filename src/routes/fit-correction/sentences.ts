@@ -42,6 +42,8 @@ export function explainFitRefusal(refusal: FitRefusal, units: Units): string {
       return `${READINGS[refusal.kind]} is not read at ${PARTS[refusal.ring]}`
     case 'balls-too-uneven':
       return `balls that differ by ${size(refusal.given)} are not of one size: up to ${size(refusal.most)} can be reckoned with`
+    case 'no-gap-in-cage':
+      return 'a cage holds the balls apart, so that no gap tells how deep the outer groove is: cut it to its bottom diameter or to the plug, and correct the inner ring'
     case 'readings-contradict':
       return 'no groove at all gives these readings together: check them, and the balls, the land and the design they belong to'
     case 'target-band-empty':

@@ -1,6 +1,8 @@
-import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
-import type { Design } from '#shared/bearing/design.ts'
+import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
+import type { Design, DesignOf } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/wire/caution.ts'
 import type { Method } from './schema.ts'
@@ -24,7 +26,7 @@ export type Reading = {
 
 export type Operation = {
   readonly id: string
-  readonly part: 'balls' | 'outer-ring' | 'inner-ring' | 'both'
+  readonly part: 'balls' | 'outer-ring' | 'inner-ring' | 'cage' | 'both'
   readonly title: string
   readonly tool: string
   readonly how: string
@@ -35,15 +37,20 @@ export type Operation = {
   readonly readings: readonly Reading[]
 }
 
+type SomeDesign = DesignOf<{ readonly settled: SettledBalls }>
+
 /** What the operations have in common: the design, the machines, and lengths in words. */
-export type Job<Of extends AnyDesign = Design> = {
+export type Job<Of extends SomeDesign = Design> = {
   readonly design: Of
   readonly method: Method
   readonly say: (length: Mm) => string
 }
 
+/** Two rings, whatever keeps the balls apart. */
+export type RingJob = Job<DesignOf<RingPair>>
+
 /** A size of the design, as it is to be cut, and how far from it to stop. */
-export function size({ design }: Job<AnyDesign>, key: DimensionKey, name: string, stopShort = 0): Size {
+export function size({ design }: Job<SomeDesign>, key: DimensionKey, name: string, stopShort = 0): Size {
   const row = design.dimensions.find((dimension) => dimension.key === key)
   if (row === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
   const value = row.cutTo ?? row.value
@@ -58,12 +65,9 @@ export function size({ design }: Job<AnyDesign>, key: DimensionKey, name: string
 /** Where the gap is made: at the outer ring, or at plates. */
 export const madeAt = (design: AnyDesign): Reading['at'] => (isOfPlates(design) ? 'plates' : 'outer')
 
-export const gapReading = (design: AnyDesign): Reading => ({
-  name: 'gap, all balls in',
-  at: madeAt(design),
-  kind: 'ball-gap',
-  field: '/value',
-})
+/** The gap of a full ring; in a cage there is none to read. */
+export const gapReadings = (design: AnyDesign): readonly Reading[] =>
+  isCaged(design) ? [] : [{ name: 'gap, all balls in', at: madeAt(design), kind: 'ball-gap', field: '/value' }]
 
 export const LAYOUT_CHECK =
   'The bar on the printed template first: 100 mm, and 4 in. Then the circles with a rule, twice, crosswise.'

@@ -1,10 +1,22 @@
-import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
+import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
 import { entryHoleDiameter, grooveStopShort, sawAllowance, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/wire/caution.ts'
 import { figure } from '#src/wire/figure.ts'
-import { gapReading, type Job, LAYOUT_CHECK, madeAt, type Operation, size } from './operation.ts'
+import { type CagedJob, cage, evenBalls, holeForCage, plugGroove, threeBalls } from './cage-operations.ts'
+import {
+  gapReadings,
+  type Job,
+  LAYOUT_CHECK,
+  madeAt,
+  type Operation,
+  type Reading,
+  type RingJob,
+  type Size,
+  size,
+} from './operation.ts'
 import { plates } from './plate-operations.ts'
 import {
   cheeks,
@@ -28,24 +40,40 @@ export function operationsFor(design: AnyDesign, method: Method): readonly Opera
   const all = { design, method, say }
   const toFinish = [finish(all), grain(), wax(), runIn(all)]
   if (isOfPlates(design)) return [chooseBalls(all), ...plates({ design, method, say }), ...toFinish]
+  if (isCaged(design)) return [...caged({ design, method, say }), ...toFinish]
   const job: Job = { design, method, say }
   return hasTracks(job)
     ? [cutRollers(job), chooseRollers(chooseBalls(job)), ...outerRing(job), ...innerRing(job), cheeks(job), ...toFinish]
     : [chooseBalls(job), ...outerRing(job), ...innerRing(job), ...toFinish]
 }
 
-const hasTracks = ({ design }: Job): boolean => design.bearing.settled.traits.raceway === 'track'
+/** Rings as for a full one, cut to a plug and to the play, and the cage. */
+function caged(job: CagedJob): readonly Operation[] {
+  const { split } = job.design.bearing.settled
+  return [
+    evenBalls(job, chooseBalls(job)),
+    outerLayout(job),
+    ...(split === 'outer-ring' ? [outerSplit()] : []),
+    ...outerShape(job),
+    holeForCage(outerInside(job)),
+    plugGroove(job),
+    ...innerGrooved(job).map((operation) => (operation.id === 'inner-fit' ? threeBalls(job, operation) : operation)),
+    ...cage(job),
+  ]
+}
+
+const hasTracks = ({ design }: RingJob): boolean => design.bearing.settled.traits.raceway === 'track'
 
 /** What is sanded to fit: the bottoms of grooves, or tracks. */
-const bottomKeys = (job: Job): ReturnType<typeof cylinderKeys> =>
+const bottomKeys = (job: RingJob): ReturnType<typeof cylinderKeys> =>
   hasTracks(job)
     ? cylinderKeys(job.design.bearing)
     : { outer: 'outerGrooveBottomDiameter', inner: 'innerGrooveBottomDiameter' }
 
 function chooseBalls({ design, say }: Job<AnyDesign>): Operation {
-  const { settled, gapPerBallDiameter } = design.bearing
+  const { settled } = design.bearing
   const { count, material = 'wood' } = settled.input.balls
-  const tenth = mm(settled.ballDiameter / 100)
+  const over = mm(settled.ballDiameter / 100)
   return {
     id: 'choose-balls',
     part: 'balls',
@@ -58,7 +86,7 @@ function chooseBalls({ design, say }: Job<AnyDesign>): Operation {
     ],
     check: 'The row against its size; each ball with the caliper in three directions.',
     mistake: {
-      looksLike: `Balls that run ${say(tenth)} large take ${say(mm(Math.abs(gapPerBallDiameter) * tenth))} off the gap.`,
+      looksLike: `Balls that run ${say(over)} large take ${say(takenBy(over, design))} off the ${isCaged(design) ? 'play' : 'gap'}.`,
       costs: 'A groove cut for the wrong balls. Measure before any wood is cut, and design again with what you have.',
     },
     cautions: material === 'glass' ? ['glass-balls'] : [],
@@ -66,20 +94,41 @@ function chooseBalls({ design, say }: Job<AnyDesign>): Operation {
   }
 }
 
+/** What balls that run so much larger take off the figure that is made: the gap, or, in a cage, the play. */
+const takenBy = (over: Mm, design: AnyDesign): Mm =>
+  mm(over * (isCaged(design) ? PLAY_PER_BALL : Math.abs(design.bearing.gapPerBallDiameter)))
+
+/** A ball that grows pushes both grooves apart, on either side of the ring. */
+const PLAY_PER_BALL = 2
+
 function outerRing(job: Job): readonly Operation[] {
-  const { method } = job
-  const shaped =
-    method === 'saw-and-lathe'
-      ? [outerBore(job), outerSaw(job), outerOutside(job), outerCore(job)]
-      : method === 'lathe-only'
-        ? [outerBore(job), outerOutside(job), outerCore(job)]
-        : [outerRouted(job)]
-  if (hasTracks(job)) return [outerLayout(job), ...shaped, outerTrack(job), tryRollers(outerFit(job)), outerSand(job)]
-  const split = job.design.bearing.assembly.split === 'outer-ring' ? [outerSplit()] : []
-  return [outerLayout(job), ...split, ...shaped, outerInside(job), outerGroove(job), outerFit(job), outerSand(job)]
+  if (hasTracks(job))
+    return [outerLayout(job), ...outerShape(job), outerTrack(job), tryRollers(outerFit(job)), outerSand(job)]
+  const split = job.design.bearing.settled.split === 'outer-ring' ? [outerSplit()] : []
+  return [
+    outerLayout(job),
+    ...split,
+    ...outerShape(job),
+    outerInside(job),
+    outerGroove(job),
+    outerFit(job),
+    outerSand(job),
+  ]
 }
 
-function outerLayout(job: Job): Operation {
+/** From the board to a ring with a hole, by the machines at hand. */
+function outerShape(job: RingJob): readonly Operation[] {
+  switch (job.method) {
+    case 'saw-and-lathe':
+      return [outerBore(job), outerSaw(job), outerOutside(job), outerCore(job)]
+    case 'lathe-only':
+      return [outerBore(job), outerOutside(job), outerCore(job)]
+    default:
+      return [outerRouted(job)]
+  }
+}
+
+function outerLayout(job: RingJob): Operation {
   const { design, method, say } = job
   const allowance = sawAllowance(design.bearing.settled.input.units)
   const outside = size(job, 'outsideDiameter', 'outside, the full line')
@@ -123,7 +172,7 @@ const outerSplit = (): Operation => ({
   readings: [],
 })
 
-function outerBore(job: Job): Operation {
+function outerBore(job: RingJob): Operation {
   const { units } = job.design.bearing.settled.input
   return {
     id: 'outer-bore',
@@ -145,7 +194,7 @@ function outerBore(job: Job): Operation {
   }
 }
 
-function outerSaw(job: Job): Operation {
+function outerSaw(job: RingJob): Operation {
   const allowance = sawAllowance(job.design.bearing.settled.input.units)
   const outside = size(job, 'outsideDiameter', '')
   return {
@@ -165,7 +214,7 @@ function outerSaw(job: Job): Operation {
   }
 }
 
-function outerOutside(job: Job): Operation {
+function outerOutside(job: RingJob): Operation {
   const { method } = job
   return {
     id: 'outer-outside',
@@ -187,7 +236,7 @@ function outerOutside(job: Job): Operation {
   }
 }
 
-function outerCore(job: Job): Operation {
+function outerCore(job: RingJob): Operation {
   const { design, method } = job
   const allowance = sawAllowance(design.bearing.settled.input.units)
   const core = mm(size(job, cylinderKeys(design.bearing).outer, '').value - 2 * allowance)
@@ -214,7 +263,7 @@ function outerCore(job: Job): Operation {
 }
 
 /** A land is routed to its line, a track only to where sawing would leave it: the lathe takes the rest. */
-function outerRouted(job: Job): Operation {
+function outerRouted(job: RingJob): Operation {
   const { outer } = cylinderKeys(job.design.bearing)
   return {
     id: 'outer-rout',
@@ -236,7 +285,7 @@ function outerRouted(job: Job): Operation {
   }
 }
 
-function outerInside(job: Job): Operation {
+function outerInside(job: RingJob): Operation {
   const { design, say } = job
   const hole = size(job, 'outerLandDiameter', 'hole (land)')
   const slope = design.dimensions.find(({ key }) => key === 'outerLandDiameter')?.gapPerUnit ?? 0
@@ -304,7 +353,7 @@ function outerFit({ design, say }: Job): Operation {
     },
     cautions: [],
     readings: [
-      gapReading(design),
+      ...gapReadings(design),
       { name: 'opening, one ball out', at: 'outer', kind: 'last-ball-opening', field: '/value' },
       { name: 'last ball does not go in', at: 'outer', kind: 'last-ball-refused', field: '' },
     ],
@@ -334,22 +383,26 @@ function outerSand(job: Job): Operation {
     },
     cautions: ['sanding-inside', 'dust'],
     readings: [
-      gapReading(design),
+      ...gapReadings(design),
       { name: 'go plug: enters, snug, refuses', at: 'outer', kind: 'plug', field: '/result' },
       { name: 'no-go plug: enters, snug, refuses', at: 'outer', kind: 'plug', field: '/result' },
     ],
   }
 }
 
-function innerRing(job: Job): readonly Operation[] {
-  if (hasTracks(job)) return [innerBlank(job), innerTrack(job), closeOverRollers(innerFit(job)), innerSand(job)]
-  const split = job.design.bearing.assembly.split === 'inner-ring' ? [innerSplit(job)] : []
+const innerRing = (job: Job): readonly Operation[] =>
+  hasTracks(job)
+    ? [innerBlank(job), innerTrack(job), closeOverRollers(innerFit(job)), innerSand(job)]
+    : innerGrooved(job)
+
+function innerGrooved(job: RingJob): readonly Operation[] {
+  const split = job.design.bearing.settled.split === 'inner-ring' ? [innerSplit(job)] : []
   return [innerBlank(job), ...split, innerOutside(job), innerGroove(job), innerFit(job), innerSand(job)]
 }
 
-function innerBlank(job: Job): Operation {
+function innerBlank(job: RingJob): Operation {
   const { design, method } = job
-  const isSplit = design.bearing.assembly.split === 'inner-ring'
+  const isSplit = design.bearing.settled.split === 'inner-ring'
   const allowance = sawAllowance(design.bearing.settled.input.units)
   const outside = size(job, cylinderKeys(design.bearing).inner, 'outside, the full line')
   const width = size(job, 'innerWidth', 'thickness')
@@ -375,7 +428,7 @@ function innerBlank(job: Job): Operation {
   }
 }
 
-function innerSplit(job: Job): Operation {
+function innerSplit(job: RingJob): Operation {
   const screws = splitScrewsOf(job.design.bearing)
   return {
     id: 'inner-split',
@@ -398,7 +451,7 @@ function innerSplit(job: Job): Operation {
   }
 }
 
-const innerOutside = (job: Job): Operation => ({
+const innerOutside = (job: RingJob): Operation => ({
   id: 'inner-outside',
   part: 'inner-ring',
   title: 'Turn the outside of the inner ring',
@@ -414,7 +467,7 @@ const innerOutside = (job: Job): Operation => ({
   readings: [],
 })
 
-function innerGroove(job: Job): Operation {
+function innerGroove(job: RingJob): Operation {
   const { innerRing: inner } = job.design.bearing
   const short = grooveStopShort(inner.grooveDepth)
   return {
@@ -438,15 +491,15 @@ function innerGroove(job: Job): Operation {
   }
 }
 
-function innerFit(job: Job): Operation {
-  const { assembly } = job.design.bearing
+function innerFit(job: RingJob): Operation {
+  const { settled } = job.design.bearing
   return {
     id: 'inner-fit',
     part: 'inner-ring',
     title: 'Try it in the outer ring, with the balls',
     tool: 'hands; a dial indicator if there is one',
     how:
-      assembly.split === 'outer-ring'
+      settled.split === 'outer-ring'
         ? 'Lay the balls round the inner ring and close the halves of the outer ring over them. Turn by hand and feel for play, side to side.'
         : 'Balls in the outer ring; close the inner ring in from both sides. Turn by hand and feel for play, side to side.',
     sizes: [size(job, 'radialInternalClearance', 'play to end at')],
@@ -463,7 +516,7 @@ function innerFit(job: Job): Operation {
   }
 }
 
-const innerSand = (job: Job): Operation => ({
+const innerSand = (job: RingJob): Operation => ({
   id: 'inner-sand',
   part: 'inner-ring',
   title: 'Sand the inner groove to fit',
@@ -500,7 +553,7 @@ function finish({ design, say }: Job<AnyDesign>): Operation {
       costs: 'A bump that every ball climbs: scrape it out before it hardens.',
     },
     cautions: ['finish'],
-    readings: [gapReading(design)],
+    readings: gapReadings(design),
   }
 }
 
@@ -532,27 +585,55 @@ const wax = (): Operation => ({
 
 const PLAY_READING = { name: 'play, side to side', at: 'inner', kind: 'radial-play', field: '/value' } as const
 
+/** What is read once more at the end, and what it should be by then. */
+type Kept = {
+  readonly read: string
+  readonly sizes: readonly Size[]
+  readonly still: string
+  readonly readings: readonly Reading[]
+}
+
+function keptBy(design: AnyDesign, say: (length: Mm) => string): Kept {
+  if (isCaged(design)) {
+    return {
+      read: 'the play',
+      sizes: [playOf(design.bearing)],
+      still: 'the cage drags nowhere',
+      readings: [PLAY_READING],
+    }
+  }
+  const { bearing } = design
+  const gap = { symbol: DIMENSION_SYMBOLS.ballGap, name: 'ball gap', value: bearing.ballGap }
+  const still = `the gap is still ${say(bearing.settled.minBallGap)} or more`
+  if (isOfPlates(design)) {
+    const between = { symbol: DIMENSION_SYMBOLS.plateGap, name: 'between the plates', value: design.bearing.plateGap }
+    return { read: 'the gap', sizes: [gap, between], still, readings: gapReadings(design) }
+  }
+  return {
+    read: 'the gap and the play',
+    sizes: [gap, playOf(design.bearing)],
+    still,
+    readings: [...gapReadings(design), PLAY_READING],
+  }
+}
+
+const playOf = ({ radialInternalClearance: value }: RingPair): Size => ({
+  symbol: DIMENSION_SYMBOLS.radialInternalClearance,
+  name: 'play',
+  value,
+})
+
 function runIn({ design, say }: Job<AnyDesign>): Operation {
-  const { settled, ballGap } = design.bearing
+  const { settled } = design.bearing
+  const { read, sizes, still, readings } = keptBy(design, say)
   return {
     id: 'run-in',
     part: 'both',
     title: 'Assemble and run in by hand',
     tool: 'hands',
-    how: `A few hundred turns by hand, light load, both ways. Take it apart, wipe out the dust, look for shiny spots, and read the gap${isOfPlates(design) ? '' : ' and the play'} once more.`,
-    sizes: [
-      { symbol: DIMENSION_SYMBOLS.ballGap, name: 'ball gap', value: ballGap },
-      ...(isOfPlates(design)
-        ? [{ symbol: DIMENSION_SYMBOLS.plateGap, name: 'between the plates', value: design.bearing.plateGap }]
-        : [
-            {
-              symbol: DIMENSION_SYMBOLS.radialInternalClearance,
-              name: 'play',
-              value: design.bearing.radialInternalClearance,
-            },
-          ]),
-    ],
-    check: `It coasts, and is as quiet at the end of a turn as at its start; the gap is still ${say(settled.minBallGap)} or more.`,
+    how: `A few hundred turns by hand, light load, both ways. Take it apart, wipe out the dust, look for shiny spots, and read ${read} once more.`,
+    sizes,
+    check: `It coasts, and is as quiet at the end of a turn as at its start; ${still}.`,
     mistake: {
       looksLike: 'A shiny spot at one place of a groove: high wood or a large ball.',
       costs: 'Wear that grows. Ease the spot with two strokes, no more.',
@@ -562,6 +643,6 @@ function runIn({ design, say }: Job<AnyDesign>): Operation {
       ...((settled.traits.rolls === 'rollers' ? ['roller-skew'] : []) as CautionCode[]),
       ...((settled.input.balls.material === 'glass' ? ['glass-balls'] : []) as CautionCode[]),
     ],
-    readings: [gapReading(design), ...(isOfPlates(design) ? [] : [PLAY_READING])],
+    readings,
   }
 }

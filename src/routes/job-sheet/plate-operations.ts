@@ -2,7 +2,7 @@ import { sawAllowance } from '#shared/bearing/cutting-allowances.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import { mm } from '#shared/units/length.ts'
-import { DISC_BY, gapReading, type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
+import { DISC_BY, gapReadings, type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
 
 /* What is done for a turntable: two plates alike, each with a groove in its face. Common practice, no source, as all of the sheet. */
 
@@ -106,7 +106,7 @@ function tryBalls({ design, say }: PlateJob): Operation {
       costs: 'A circle set wrong. Press every ball down with a finger before you read.',
     },
     cautions: [],
-    readings: [gapReading(design)],
+    readings: gapReadings(design),
   }
 }
 
@@ -132,7 +132,7 @@ const groove = (job: PlateJob): Operation => ({
     costs: 'A table that leans as it turns. Depth moves the plates, not the gap: deepen the other side to match.',
   },
   cautions: [job.method === 'router-and-lathe' ? 'routing' : 'turning', 'dust'],
-  readings: [gapReading(job.design)],
+  readings: gapReadings(job.design),
 })
 
 const secondPlate = (job: PlateJob): Operation => ({

@@ -1,11 +1,11 @@
 import { cheekScrewsOf, grooveStopShort, sawAllowance } from '#shared/bearing/cutting-allowances.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { DISC_BY, type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
+import { DISC_BY, type Job, LAYOUT_CHECK, type Operation, type RingJob, size } from './operation.ts'
 
 /* What is done otherwise where rollers run on plain tracks between cheeks. Common practice, no source, as all of the sheet. */
 
 /** What saw or router leave on a track, radially, for the lathe: of the smallest rings no more than there is. */
-export const leftOnTrack = ({ design }: Job): Mm =>
+export const leftOnTrack = ({ design }: RingJob): Mm =>
   mm(Math.min(sawAllowance(design.bearing.settled.input.units), design.bearing.settled.ballDiameter / 2))
 
 /** The last pass takes half of that; so far before its end the tool stops. */

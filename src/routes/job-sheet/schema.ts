@@ -108,6 +108,15 @@ const PlateOperation = Type.Object(
   { $id: 'PlateOperation', description: 'One operation of a turntable, in its place.' },
 )
 
+const CagedOperation = Type.Object(
+  {
+    ...OPERATION,
+    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'cage', 'both'], { type: 'string' }),
+    readings: Type.Array(refTo<typeof JobReading>('JobReading')),
+  },
+  { $id: 'CagedOperation', description: 'One operation of a bearing with a cage, in its place.' },
+)
+
 const SHEET = {
   units: refTo<typeof UnitsName>('Units'),
   title: Type.String(),
@@ -129,8 +138,20 @@ const ThrustJobSheetResponse = Type.Object(
   { $id: 'ThrustJobSheetResponse', description: 'The same of two plates.' },
 )
 
+const CagedJobSheetResponse = Type.Object(
+  {
+    ...SHEET,
+    arrangement: Type.Enum(['caged'], { type: 'string' }),
+    operations: Type.Array(refTo<typeof CagedOperation>('CagedOperation')),
+  },
+  { $id: 'CagedJobSheetResponse', description: 'The same of rings with a cage.' },
+)
+
 /** A sheet of any arrangement, one of its operations, and a blank in that. */
-export type JobSheet = Static<typeof JobSheetResponse> | Static<typeof ThrustJobSheetResponse>
+export type JobSheet =
+  | Static<typeof JobSheetResponse>
+  | Static<typeof ThrustJobSheetResponse>
+  | Static<typeof CagedJobSheetResponse>
 export type SheetOperation = JobSheet['operations'][number]
 export type SheetReading = SheetOperation['readings'][number]
 
@@ -138,6 +159,7 @@ export type SheetReading = SheetOperation['readings'][number]
 const SHEET_ANSWERS = {
   [ANSWER_TYPES.radial]: { schema: refTo<typeof JobSheetResponse>('JobSheetResponse') },
   [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustJobSheetResponse>('ThrustJobSheetResponse') },
+  [ANSWER_TYPES.caged]: { schema: refTo<typeof CagedJobSheetResponse>('CagedJobSheetResponse') },
 }
 
 /** The media type in which a design's sheet comes as JSON. */
@@ -158,7 +180,9 @@ export const JOB_SHEET_SCHEMAS = [
   PlateReading,
   JobOperation,
   PlateOperation,
+  CagedOperation,
   JobSheetRequest,
   JobSheetResponse,
   ThrustJobSheetResponse,
+  CagedJobSheetResponse,
 ]

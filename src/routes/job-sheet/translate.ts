@@ -1,4 +1,4 @@
-import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
+import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
 import type { Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { wordedFor } from '#src/wire/arrangement-words.ts'
@@ -40,33 +40,56 @@ export function toJobSheet(design: AnyDesign, method: Method): JobSheet {
     use: caution('light-use-only').message,
   }
   const operations = operationsFor(design, method)
-  const written = (operation: Operation, index: number) => toOperation(operation, index + 1, units, shopDenominator)
-  const sheet: JobSheet = isOfPlates(design)
-    ? {
-        ...head,
-        arrangement: 'thrust',
-        operations: operations.map((operation, index) => ({
-          ...written(operation, index),
-          part: operation.part === 'balls' ? 'balls' : 'both',
-          readings: operation.readings.map(({ name, kind, field }) => ({ name, kind, field })),
-        })),
-      }
-    : {
-        ...head,
-        operations: operations.map((operation, index) => ({
-          ...written(operation, index),
-          readings: operation.readings.map(toRingReading),
-        })),
-      }
-  return wordedFor(settled.input, sheet, SENTENCES)
+  const write: Write = (operation, index, part, readings) => ({
+    ...toOperation(operation, index + 1, part, (size) => toSize(size, units, shopDenominator)),
+    readings,
+  })
+  return wordedFor<JobSheet>(settled.input, { ...head, ...toOperations(design, operations, write) }, SENTENCES)
+}
+
+type Write = <Part, Blank>(
+  operation: Operation,
+  index: number,
+  part: Part,
+  readings: Blank[],
+) => ReturnType<typeof toOperation<Part>> & { readings: Blank[] }
+
+/** What tells the arrangements' operations from one another: the parts that there are, and what a reading is of. */
+function toOperations(design: AnyDesign, operations: readonly Operation[], write: Write) {
+  if (isOfPlates(design)) {
+    const blanks = ({ readings }: Operation) => readings.map(({ name, kind, field }) => ({ name, kind, field }))
+    return {
+      arrangement: 'thrust' as const,
+      operations: operations.map((operation, index) =>
+        write(operation, index, operation.part === 'balls' ? ('balls' as const) : ('both' as const), blanks(operation)),
+      ),
+    }
+  }
+  const blanks = ({ readings }: Operation) => readings.map(toRingReading)
+  if (isCaged(design)) {
+    return {
+      arrangement: 'caged' as const,
+      operations: operations.map((operation, index) => write(operation, index, operation.part, blanks(operation))),
+    }
+  }
+  return {
+    operations: operations.map((operation, index) =>
+      write(operation, index, partWithoutCage(operation), blanks(operation)),
+    ),
+  }
+}
+
+function partWithoutCage({ part }: Operation) {
+  if (part === 'cage') throw new RangeError('part must be one of a full ring, got cage')
+  return part
 }
 
 /** What the operations of every arrangement have in common. */
-const toOperation = (
-  { id, part, title, tool, how, sizes, check, mistake, cautions }: Operation,
+const toOperation = <Part>(
+  { id, title, tool, how, sizes, check, mistake, cautions }: Operation,
   number: number,
-  units: Units,
-  denominator: number | undefined,
+  part: Part,
+  written: (size: Size) => SheetOperation['sizes'][number],
 ) => ({
   number,
   id,
@@ -74,7 +97,7 @@ const toOperation = (
   title,
   tool,
   how,
-  sizes: sizes.map((size) => toSize(size, units, denominator)),
+  sizes: sizes.map(written),
   check,
   mistake,
   cautions: cautions.map(caution),

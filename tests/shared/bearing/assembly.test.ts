@@ -6,7 +6,6 @@ const ways = { fromInside: mm(2), overLand: mm(0.5) }
 
 test('the easiest way that is open gives the gap', () => {
   expect(assemblyOf(ways, 'inner-ring')).toEqual({
-    split: 'inner-ring',
     assemblyGap: 0.5,
     easiestWay: 'over-land',
     waysIn: ways,

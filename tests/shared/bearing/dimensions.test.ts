@@ -7,7 +7,8 @@ import { thrustDesign } from '#shared/bearing/thrust-design.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
-import { likelyInput, PLAIN, PLATES, ROLLERS } from '#tests/support/inputs.ts'
+import { cagedDesigned } from '#tests/support/designed.ts'
+import { CAGED, likelyInput, PLAIN, PLATES, ROLLERS } from '#tests/support/inputs.ts'
 
 function made(input: DesignInput): Bearing {
   const result = bearingOf(input)
@@ -35,6 +36,7 @@ test('each key has its row in one arrangement or another', () => {
   const rows = [
     ...[PLAIN, ROLLERS].flatMap((input) => dimensionsOf(made(input))),
     ...(ofPlates.ok ? ofPlates.value.dimensions : []),
+    ...cagedDesigned(CAGED).dimensions,
   ]
   const keys = rows.map(({ key }) => key)
   expect(new Set(keys)).toEqual(new Set(DIMENSION_KEYS))

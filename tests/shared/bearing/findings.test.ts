@@ -26,7 +26,9 @@ const length = (path: string, value: number): Suggestion => ({ path, kind: 'leng
  * 35, with 11.4 for screws a bore of 22.9; groove widths 13.27 and 16.44, with shoulders of 1.6 a width of 19.7; and for
  * a seat of 2.4 on the edges of a 6 mm arc w² = 2.4 × 13.6 and h = w² / (6 + √(36 − w²)) = 4.17.
  */
-const WARNED: Readonly<Record<Exclude<WarningCode, 'plate-thin' | 'plates-nearly-meet'>, readonly Case[]>> = {
+type OfPlates = 'plate-thin' | 'plates-nearly-meet'
+type OfCages = 'web-thin' | 'cage-rim-thin' | 'cage-thin' | 'cage-rubs' | 'cage-stands-out'
+const WARNED: Readonly<Record<Exclude<WarningCode, OfPlates | OfCages>, readonly Case[]>> = {
   'lands-touch': [
     {
       input: {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
+import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { PAPERS } from '#src/drawings/papers.ts'
@@ -8,9 +8,11 @@ import { VIEWS } from '#src/drawings/view.ts'
 import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
-import { anyDesigned, designed, valid, validOfAny } from '#tests/support/designed.ts'
+import { anyDesigned, cagedDesigned, designed, valid, validOfAny } from '#tests/support/designed.ts'
 import {
   anyInput,
+  CAGED,
+  likelyCaged,
   likelyInput,
   likelyPlates,
   likelyRollers,
@@ -40,6 +42,32 @@ describe('templates', () => {
     expect(inner).toBeWithin(1e-9, innerRing.landDiameter - 0.1)
     expect(bore).toBeWithin(1e-9, innerRing.boreDiameter + 0.1)
     expect(more).toEqual([])
+  })
+
+  test('with a cage: both rings and the cage, with a line for the middle of each pocket', () => {
+    const made = cagedDesigned(CAGED)
+    const { outerRing, innerRing, cage } = made.bearing
+    const drawing = drawingOf('templates', made, 'a4')
+    const { outsideDiameter: outside, boreDiameter: bore } = cage
+    expect(diametersOn(drawing, 'finish')).toEqual([
+      outerRing.outsideDiameter,
+      outerRing.landDiameter,
+      innerRing.landDiameter,
+      innerRing.boreDiameter,
+      outside,
+      bore,
+    ])
+    const centre = circlesOn(drawing, 'finish').at(-1)?.centre ?? { x: 0, y: 0 }
+    const turns = drawing.shapes.flatMap((shape) => {
+      if (shape.kind !== 'line' || shape.role !== 'centre') return []
+      const [from, to] = [shape.from, shape.to].map(({ x, y }) => Math.hypot(x - centre.x, y - centre.y))
+      expect(from).toBeLessThan(bore / 2)
+      expect(to).toBeGreaterThan(outside / 2)
+      return [(Math.atan2(shape.to.y - centre.y, shape.to.x - centre.x) * 180) / Math.PI]
+    })
+    expect(turns).toHaveLength(9)
+    for (const [index, turn] of turns.entries())
+      expect(Math.cos(((turn - 90 - 40 * index) * Math.PI) / 180)).toBeWithin(1e-12, 1)
   })
 
   test("of rollers: both rings by their tracks, and a cheek as large as the outer ring, its hole in the inner ring's wood", () => {
@@ -137,8 +165,14 @@ describe('gauges', () => {
     ['plates', PLATES],
   ])('of %s: the plugs are those of the design', (_name, input) => {
     const made = anyDesigned(input)
+    if (isCaged(made)) throw new RangeError('input must be a full ring')
     const { gauge } = made.bearing
     expect(diametersOn(drawingOf('gauges', made, 'a4'), 'finish')).toEqual([gauge.goDiameter, gauge.noGoDiameter])
+  })
+
+  test('with a cage there is one plug: the circle inside the balls', () => {
+    const made = cagedDesigned(CAGED)
+    expect(diametersOn(drawingOf('gauges', made, 'a4'), 'finish')).toEqual([made.bearing.plugDiameter])
   })
 
   const groovesOf = (made: AnyDesign): readonly { readonly depth: number; readonly radius: number }[] => {
@@ -151,6 +185,7 @@ describe('gauges', () => {
   test.each([
     ['balls in grooves', PLAIN, 2],
     ['rollers', ROLLERS, 0],
+    ['balls in a cage', CAGED, 2],
     ['plates', PLATES, 1],
   ])(
     'of %s: each profile has the arc of its groove, and its shoulders as far back as the groove is deep',
@@ -178,6 +213,7 @@ describe('gauges', () => {
   test.each([
     ['balls in grooves', PLAIN, [-1, 1, -1]],
     ['rollers', ROLLERS, [-1, 1, -1]],
+    ['balls in a cage', CAGED, [-1, 1, -1, -1]],
     ['plates', PLATES, [-1]],
   ])(
     'of %s: each edge is an arc of its cylinder, hollow for an outside and round for a hole',
@@ -199,6 +235,7 @@ describe('gauges', () => {
             made.bearing.outerRing.outsideDiameter,
             made.bearing.outerRing.landDiameter,
             made.bearing.innerRing.landDiameter,
+            ...(isCaged(made) ? [made.bearing.cage.outsideDiameter] : []),
           ]
       for (const [index, diameter] of wanted.entries()) expect(arcs[index]?.diameter).toBeWithin(1e-9, diameter)
     },
@@ -259,19 +296,17 @@ test.each([
   expect(said).toMatchObject([{ text: `Lw ${length}`, anchor: 'start' }])
 })
 
-test('turntables are drawn in every view: no text meets another', () => {
+test.each([
+  ['turntables', likelyPlates],
+  ['balls in cages', likelyCaged],
+])('%s are drawn in every view: no text meets another', (_name, likely) => {
   fc.assert(
-    fc.property(
-      validOfAny(likelyPlates),
-      fc.constantFrom(...VIEWS),
-      fc.constantFrom(...PAPERS),
-      (made, view, paper) => {
-        const drawing = drawingOf(view, made, paper)
-        expect(toSvg(drawing)).not.toMatch(/NaN|Infinity|\de[+-]\d/)
-        expect(toDxf(drawing)).not.toMatch(/NaN|Infinity/)
-        expect(sheetFaults(drawing)).toEqual([])
-      },
-    ),
+    fc.property(validOfAny(likely), fc.constantFrom(...VIEWS), fc.constantFrom(...PAPERS), (made, view, paper) => {
+      const drawing = drawingOf(view, made, paper)
+      expect(toSvg(drawing)).not.toMatch(/NaN|Infinity|\de[+-]\d/)
+      expect(toDxf(drawing)).not.toMatch(/NaN|Infinity/)
+      expect(sheetFaults(drawing)).toEqual([])
+    }),
     { numRuns: 150 },
   )
 })

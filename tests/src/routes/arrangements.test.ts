@@ -307,6 +307,93 @@ describe('what plates can be asked', () => {
   })
 })
 
+/** Larkmoor's lantern wheel (invented) turns on nine marbles in a cage. */
+const CAGED = { units: 'mm', arrangement: 'caged', balls: { count: 9, diameter: 16, material: 'glass' }, bore: 20 }
+
+describe('balls in a cage', () => {
+  test('design: no gap, a cage, and how it is filled; said of it in its media type', async () => {
+    const sent = await asked('design', CAGED)
+    expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?caged/)
+    const { sources: _, ...answer } = await answered('design', CAGED)
+    expect(answer).toMatchObject({ arrangement: 'caged', cage: { pieces: 2, width: 24 }, filling: { mostBalls: 9 } })
+    expect(answer.filling.angle).toBeWithin(1e-6, 180)
+    for (const name of ['ballGap', 'gauge', 'closedPitchRadius', 'gapPerPitchRadius']) {
+      expect(answer).not.toHaveProperty(name)
+    }
+    expect(answer.warnings).toEqual([])
+    expect(sentencesIn(answer)).not.toMatch(/\bgap\b/)
+  })
+
+  test('the same as a query, its cage by dots', async () => {
+    const query = 'units=mm&arrangement=caged&balls.count=9&balls.diameter=16&balls.material=glass&bore=20&cage.web=12'
+    const answer = await ask(`${await startedApp()}/v1/design?${query}`)
+    expect(answer.status, answer.text).toBe(200)
+    expect(JSON.parse(answer.text)).toEqual(await answered('design', { ...CAGED, cage: { web: 12 } }))
+  })
+
+  test('both ways to say how far apart the balls stand, and a gap that there is not, are refused by name', async () => {
+    const both = { ...CAGED, cage: { web: 9, pitchDiameter: 90 } }
+    expect(problemIn(await asked('design', both), 400).errors?.[0]?.path).toMatch(/^\/cage/)
+    expect(problemIn(await asked('design', { ...CAGED, ballGap: 1 }), 422).errors).toEqual([
+      { path: '/ballGap', message: 'is nothing that a caged arrangement has: leave it out' },
+    ])
+    const misspelt = problemIn(await asked('design', { ...CAGED, cage: { webb: 9 } }), 400)
+    expect(misspelt.errors?.[0]?.message).toMatch(/web/)
+  })
+
+  test('too many balls for a half turn: both reasons are said, and what helps', async () => {
+    const crowded = { ...CAGED, cage: { web: 3 }, innerRing: { engagement: 0.4 } }
+    const { warnings } = await answered('design', crowded)
+    const found = warnings.find(({ code }: { code: string }) => code === 'cannot-assemble')
+    expect(found.message).toMatch(/9 balls fill more than a half turn.* and the lands stand too close/)
+    expect(found.suggestion).toEqual({ path: '/split', value: 'inner-ring' })
+  })
+
+  test('fit correction: the inner ring by its play; the outer one has no gap to read', async () => {
+    const readings = [{ kind: 'radial-play', value: 0.1, graduation: 0.02 }]
+    const answer = await answered('fit-correction', { design: CAGED, ring: 'inner', readings })
+    expect(answer).toMatchObject({ ring: 'inner', state: 'more-to-remove' })
+    expect(answer.remaining.diametral).toBeWithin(0.02, 0.32 - 0.1)
+    const outer = { design: CAGED, ring: 'outer', readings: [{ kind: 'groove-bottom-diameter', value: 98 }] }
+    expect(problemIn(await asked('fit-correction', outer), 422).errors).toEqual([
+      { path: '/ring', message: expect.stringMatching(/a cage holds the balls apart/) },
+    ])
+  })
+
+  test.each(['assembly', 'templates', 'gauges'])(
+    '%s: as a picture, in a frame, for a machine, and to print',
+    async (view) => {
+      const svg = await asked(`drawings/${view}.svg`, CAGED)
+      expect(svg.status).toBe(200)
+      expect(svg.text).not.toMatch(/NaN|Infinity|undefined/)
+      expect((await asked(`drawings/${view}.html`, CAGED)).text).toMatch(/9 glass balls of 16 mm, 120 mm outside/)
+      expect((await asked(`drawings/${view}.dxf`, CAGED)).text).not.toMatch(/NaN|Infinity/)
+      expect((await asked(`drawings/${view}.pdf`, CAGED)).text).toMatch(/^%PDF/)
+    },
+  )
+
+  test.each([
+    [
+      'tolerance-check',
+      { design: CAGED, contributors: { ballDiameter: { kind: 'normal', standardDeviation: 0.1 } } },
+      '/design',
+    ],
+    [
+      'ball-selection',
+      { design: CAGED, measured: Array.from({ length: 12 }, () => 16), goal: 'close-groove' },
+      '/design',
+    ],
+    ['seasonal-fit', { ...SEASON, design: CAGED }, '/design'],
+    ['size-table', { units: 'mm', arrangement: 'caged', diameters: [16], counts: [9] }, ''],
+    ['design', { ...CAGED, stock: {} }, ''],
+  ])('%s says that it does not answer for one', async (path, body, at) => {
+    const answer = await asked(path, body)
+    expect(problemIn(answer, 422).errors).toEqual([
+      { path: `${at}/arrangement`, message: expect.stringMatching(/caged arrangement is not answered by/) },
+    ])
+  })
+})
+
 test.each([
   ['seasonal-fit', SEASON, '/design'],
   ['design', { ...ROLLERS, stock: {} }, ''],

@@ -10,10 +10,13 @@ const BODY = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
 /** The same ring of twelve, with rollers and between plates. */
 const ROLLERS = { ...BODY, arrangement: 'roller' }
 const PLATES = { ...BODY, arrangement: 'thrust' }
+/** Its balls in a cage. */
+const CAGED = { ...BODY, arrangement: 'caged' }
 const SISTERS = [
   ['radial', BODY],
   ['roller', ROLLERS],
   ['thrust', PLATES],
+  ['caged', CAGED],
 ] as const
 const OF_EACH = SISTERS.flatMap(([name, body]) => METHODS.map((method) => [name, method, body] as const))
 const QUERY = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
@@ -199,9 +202,30 @@ describe('the operations', () => {
     expect(kinds).toEqual(new Set(['ball-row', 'ball-gap']))
   })
 
+  test('a cage is made after the rings, by what they came to, and closed over the balls at last', async () => {
+    const ids = async (body: object) => (await sheet(body)).map(({ id }) => id)
+    const order = ['outer-groove', 'inner-fit', 'inner-sand', 'cage-ring', 'cage-pockets', 'fill', 'finish']
+    expect((await ids(CAGED)).filter((id) => order.includes(id))).toEqual(order)
+    expect(await ids(CAGED)).not.toContain('outer-sand')
+    expect(await ids({ ...CAGED, split: 'inner-ring' })).toContain('inner-split')
+    expect(await ids({ ...CAGED, split: 'outer-ring' })).toContain('outer-split')
+  })
+
+  test('a cage leaves no gap: none is read, none is spoken of, and the outer groove is cut to a plug', async () => {
+    for (const split of ['none', 'inner-ring', 'outer-ring']) {
+      const operations = await sheet({ ...CAGED, split })
+      expect(JSON.stringify(operations.map(({ cautions: _, ...said }) => said))).not.toMatch(/the gap\b|gap to end at/)
+      const groove = operations.find(({ id }) => id === 'outer-groove')?.sizes ?? []
+      expect(groove.map(({ symbol }) => symbol)).toContain('Dg')
+      const rings = operations.flatMap(({ readings }) => readings.map(({ ring }) => ring))
+      expect(new Set(rings)).toEqual(new Set(['inner']))
+    }
+  })
+
   test.each([
     ['radial', BODY, 10],
     ['roller', ROLLERS, 10],
+    ['caged', CAGED, 3],
   ])(
     '%s: every blank to write in is a reading that the fit correction takes at that ring',
     async (_name, body, more) => {
@@ -242,6 +266,7 @@ describe('the forms that it comes in', () => {
       String((await post(`${at}/v1/job-sheet`, body)).headers['content-type']).replaceAll('"', '')
     expect(await typeOf(PLATES)).toBe('application/json; arrangement=thrust; charset=utf-8')
     expect(await typeOf({ ...PLATES, format: 'json' })).toBe('application/json; arrangement=thrust; charset=utf-8')
+    expect(await typeOf(CAGED)).toBe('application/json; arrangement=caged; charset=utf-8')
     expect(await typeOf(ROLLERS)).toBe('application/json; charset=utf-8')
     const query = `${QUERY}&arrangement=thrust`
     const asked = await ask(`${at}/v1/job-sheet?${query}`, { headers: { accept: 'application/json' } })

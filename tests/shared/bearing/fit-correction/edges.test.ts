@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
 import { gapModel } from '#shared/bearing/fit-correction/gap-model.ts'
 import { innerModel } from '#shared/bearing/fit-correction/inner-model.ts'
+import { insideFullRing } from '#shared/bearing/fit-correction/inner-under-way.ts'
 import { ringGroove } from '#shared/bearing/fit-correction/ring-groove.ts'
 import { mm } from '#shared/units/length.ts'
 import { ballCentres, distance } from '#tests/support/ball-centres.ts'
@@ -48,7 +49,7 @@ test.each([2.6, 3.2, 3.6])(
 )
 
 test('inner ring: play of balls on its edges is twice the way to them, and the way back', () => {
-  const model = innerModel(bearing)
+  const model = innerModel(insideFullRing(bearing))
   const land = bearing.innerRing.landDiameter / 2
   const inside = bearing.gauge.nominalDiameter / 2
   expect(bearing.innerRing.seat).toBe('edges')

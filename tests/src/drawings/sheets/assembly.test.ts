@@ -9,8 +9,17 @@ import { halfSection } from '#src/drawings/sheets/half-section.ts'
 import { assembledRings } from '#src/drawings/sheets/rings-assembly.ts'
 import { drawingOf } from '#src/drawings/views.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
-import { designed, valid, validOfAny } from '#tests/support/designed.ts'
-import { anyInput, likelyInput, likelyPlates, likelyRollers, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
+import { cagedDesigned, designed, valid, validOfAny } from '#tests/support/designed.ts'
+import {
+  anyInput,
+  CAGED,
+  likelyCaged,
+  likelyInput,
+  likelyPlates,
+  likelyRollers,
+  PLAIN,
+  ROLLERS,
+} from '#tests/support/inputs.ts'
 import { linesInRow, rasterOf } from '#tests/support/raster.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
@@ -34,6 +43,11 @@ describe('whatever the bearing', () => {
       ['B', 'D', 'D1', 'De', 'Dpw', 'Dw', 'd', 'd1', 'di', 'g', 'he', 'hi', 're', 'ri', 's'],
     ],
     ['rollers', likelyRollers, ['C', 'D', 'Dpw', 'Dw', 'E', 'F', 'Ga', 'Gr', 'Lw', 'd', 'dc', 'g', 'tc']],
+    [
+      'balls in a cage',
+      likelyCaged,
+      ['B', 'D', 'D1', 'De', 'Dpw', 'Dw', 'd', 'd1', 'di', 'gs', 'he', 'hi', 're', 'ri', 's'],
+    ],
     ['plates', likelyPlates, ['D', 'Dpw', 'Dw', 'T', 'd', 'g', 'h', 'r', 's']],
   ])('%s: every size on it is that of the design, to the digit shown', (_name, inputs, symbols) => {
     fc.assert(
@@ -81,6 +95,45 @@ describe('whatever the bearing', () => {
       }),
     )
   })
+})
+
+test('in a cage the balls stand evenly, and a pocket is as wide as the design has it: nothing of the cage is in it', () => {
+  const { bearing } = cagedDesigned(CAGED)
+  const { cage, pitchRadius } = bearing
+  const shapes = faceView(bearing, 4, 'outline')
+  const balls = shapes.filter((shape) => shape.kind === 'arc' && shape.centre.x ** 2 + shape.centre.y ** 2 > 1)
+  expect(balls).toHaveLength(2 * 9)
+  const ends = shapes.flatMap((shape) => {
+    if (shape.kind === 'line' && shape.role === 'outline') return [shape.from, shape.to]
+    return []
+  })
+  expect(ends).toHaveLength(4 * 9)
+  for (let index = 0; index < 9; index += 1) {
+    const angle = ((90 + 40 * index) * Math.PI) / 180
+    const [ux, uy] = [Math.cos(angle), Math.sin(angle)]
+    const edges = ends.filter(
+      ({ x, y }) => x * ux + y * uy > 0.8 * pitchRadius && Math.abs(y * ux - x * uy) < cage.pocketDiameter,
+    )
+    expect(edges).toHaveLength(4)
+    for (const { x, y } of edges) expect(Math.abs(y * ux - x * uy)).toBeWithin(1e-9, cage.pocketDiameter / 2)
+  }
+})
+
+test('the cage is cut beside the ball, clear of it and of both rings', () => {
+  const { bearing } = cagedDesigned(CAGED)
+  const { cage } = bearing
+  const sides = halfSection(bearing, 1.6, 4).flatMap((shape) =>
+    shape.kind === 'polyline' && shape.points.length === 4 && shape.points.every(({ bulge = 0 }) => bulge === 0)
+      ? [shape.points]
+      : [],
+  )
+  expect(sides).toHaveLength(2)
+  for (const points of sides) {
+    expect(Math.min(...points.map(({ x }) => Math.abs(x)))).toBeWithin(1e-9, cage.pocketDiameter / 2)
+    expect(Math.max(...points.map(({ x }) => Math.abs(x)))).toBeWithin(1e-9, cage.width / 2)
+    expect(Math.min(...points.map(({ y }) => y))).toBeWithin(1e-9, cage.boreDiameter / 2)
+    expect(Math.max(...points.map(({ y }) => y))).toBeWithin(1e-9, cage.outsideDiameter / 2)
+  }
 })
 
 // 20 pixels a millimetre: the middle of a line is found to a pixel, 0.05 mm.

@@ -1,0 +1,131 @@
+import { boreRadiusForWeb } from '#shared/geometry/cage.ts'
+import { pitchDiameterForHalfTurn } from '#shared/geometry/eccentric-filling.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { stepDown, stepUp } from '#shared/units/step.ts'
+import type { CagedBearing } from './caged.ts'
+import {
+  depthRemedies,
+  fewBalls,
+  finding,
+  landFindings,
+  length,
+  oneRingMustOpen,
+  playFindings,
+  RINGS,
+  reaches,
+  ringGrooveFindings,
+  shoulderFindings,
+  stepOf,
+  wallFindings,
+} from './findings.ts'
+import type { Suggestion } from './knobs.ts'
+import { deeperRing } from './ring-pair.ts'
+import { webToFill } from './settle-cage.ts'
+import type { Finding } from './warning.ts'
+
+/*
+ * From where on a size of the cage is worth a warning, in ball diameters. All common practice, no source.
+ */
+const LEAST_WEB = 0.15
+const LEAST_THICKNESS = 0.25
+const LEAST_RIM = 0.1
+/** Left between cage and land where both rings have moved to one side. */
+const LEAST_CLEARANCE = 0.02
+
+/** Everything about a caged bearing that is worth a warning. What it has in common with a full ring is in `findings.ts`. */
+export function cageFindingsOf(bearing: CagedBearing): readonly Finding[] {
+  return [
+    ...fewBalls(bearing.settled),
+    ...fillingFindings(bearing),
+    ...playFindings(bearing),
+    ...RINGS.flatMap((ring) => ringGrooveFindings(bearing, ring)),
+    ...landFindings(bearing),
+    ...wallFindings(bearing),
+    ...RINGS.flatMap((ring) => shoulderFindings(bearing, ring)),
+    ...webFindings(bearing),
+    ...rimFindings(bearing),
+    ...thicknessFindings(bearing),
+    ...clearanceFindings(bearing),
+  ]
+}
+
+/** How much further in than the balls' centres the cage's bore lies. */
+const insetOf = ({ pitchRadius, cage }: CagedBearing): number => pitchRadius - cage.boreDiameter / 2
+
+function fillingFindings(bearing: CagedBearing): readonly Finding[] {
+  const { settled, eccentricFilling } = bearing
+  if (settled.split !== 'none') return []
+  const { pockets, ballDiameter } = settled
+  const web = webToFill(pockets, ballDiameter, insetOf(bearing))
+  const wide = pitchDiameterForHalfTurn(pockets.ballCount, ballDiameter)
+  return oneRingMustOpen(settled, eccentricFilling, ...(web === undefined ? [] : apartRemedies(bearing, web, wide)))
+}
+
+/** Balls further apart, said in the way in which this input says it, first as an even figure and then as it is. */
+function apartRemedies({ settled }: CagedBearing, web: Mm, pitchDiameter: Mm): readonly Suggestion[] {
+  const isWhole = settled.input.cage?.pitchDiameter !== undefined
+  const [path, size] = isWhole ? (['/cage/pitchDiameter', pitchDiameter] as const) : (['/cage/web', web] as const)
+  return length(path, stepUp(size, stepOf(settled)), size)
+}
+
+function webFindings(bearing: CagedBearing): readonly Finding[] {
+  const { settled, cage } = bearing
+  const least = mm(LEAST_WEB * settled.ballDiameter)
+  if (reaches(cage.web, least)) return []
+  const wide = mm(2 * (boreRadiusForWeb(least, settled.pockets) + insetOf(bearing)))
+  const remedies = apartRemedies(bearing, least, wide)
+  const path = remedies[0]?.path ?? '/cage/web'
+  return [finding('risk', path, { code: 'web-thin', web: cage.web, least }, ...remedies)]
+}
+
+function rimFindings({ settled, cage }: CagedBearing): readonly Finding[] {
+  const least = mm(LEAST_RIM * settled.ballDiameter)
+  if (reaches(cage.rim, least)) return []
+  const wide = mm(cage.pocketDiameter + 2 * least)
+  const remedies = length('/cage/width', stepUp(wide, stepOf(settled)), wide)
+  return [finding('risk', '/cage/width', { code: 'cage-rim-thin', rim: cage.rim, least }, ...remedies)]
+}
+
+/** A thin cage stands between lands that are near: the deeper groove is the one to make shallower. */
+function thicknessFindings(bearing: CagedBearing): readonly Finding[] {
+  const { settled, cage } = bearing
+  const least = mm(LEAST_THICKNESS * settled.ballDiameter)
+  if (reaches(cage.thickness, least)) return []
+  const ring = deeperRing(bearing)
+  const { grooveDepth } = bearing[ring]
+  const depth = mm(grooveDepth - (least - cage.thickness))
+  const remedies = depth > 0 ? depthRemedies(settled, ring, depth, 'down') : []
+  const facts = { code: 'cage-thin', thickness: cage.thickness, least } as const
+  return [finding('risk', '/cage/landClearance', facts, ...remedies)]
+}
+
+/** Aside by all its play, the inner ring pushes the cage against the outer land: what is left over is twice the clearance less that. */
+function clearanceFindings({ settled, cage, radialInternalClearance: play }: CagedBearing): readonly Finding[] {
+  const least = mm(LEAST_CLEARANCE * settled.ballDiameter)
+  const left = mm(2 * settled.landClearance - play / 2)
+  const path = '/cage/landClearance'
+  const found: Finding[] = []
+  if (!reaches(left, least)) {
+    const needed = mm((least + play / 2) / 2)
+    found.push(
+      finding(
+        'risk',
+        path,
+        { code: 'cage-rubs', left, least },
+        ...length(path, stepUp(needed, stepOf(settled)), needed),
+      ),
+    )
+  }
+  if (!reaches(settled.width, cage.width)) {
+    const facts = { code: 'cage-stands-out', width: cage.width, ringWidth: settled.width } as const
+    found.push(
+      finding(
+        'note',
+        '/cage/width',
+        facts,
+        ...length('/cage/width', stepDown(settled.width, stepOf(settled)), settled.width),
+      ),
+    )
+  }
+  return found
+}

@@ -1,0 +1,141 @@
+import { axialPlay, tilt, tiltOnRollers } from '#shared/geometry/axial-play.ts'
+import { type EccentricFilling, eccentricFilling } from '#shared/geometry/eccentric-filling.ts'
+import { grooveWidth } from '#shared/geometry/groove.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { OutsideInput } from './design-input.ts'
+import type { Refusal, RingName } from './refusal.ts'
+import { type InnerRing, innerRing, type OuterRing, type Outside, outerRing, type Ring } from './rings.ts'
+import { depthPath, type SettledRings } from './settle.ts'
+
+/** Two rings round what rolls on a pitch circle, whatever keeps the balls apart. Lengths in millimetres, tilt in degrees. */
+export interface RingPair {
+  readonly settled: SettledRings
+  readonly pitchRadius: Mm
+  readonly outerRing: OuterRing
+  readonly innerRing: InnerRing
+  readonly landGap: Mm
+  /** Land gap less half the play: what is left where the inner ring has moved all the way to one side. */
+  readonly leastLandGap: Mm
+  readonly radialInternalClearance: Mm
+  readonly axialPlay: Mm
+  readonly tilt: number
+  readonly eccentricFilling: EccentricFilling
+}
+
+/** The outer ring laid round balls that run on a pitch circle. */
+export const outerRingRound = (
+  pitchRadius: Mm,
+  { ballDiameter, outerGroove, input, width }: Pick<SettledRings, 'ballDiameter' | 'outerGroove' | 'input' | 'width'>,
+): OuterRing => outerRing(pitchRadius, ballDiameter, outerGroove, outsideOf(input.outerRing), width)
+
+/** How a settled input says the outside: `settle` leaves one of both ways. */
+export function outsideOf(outside: OutsideInput | undefined): Outside {
+  return outside?.outsideDiameter === undefined
+    ? { wall: outside?.wall ?? mm(0), roundTo: outside?.roundOutsideDiameterTo ?? null }
+    : { outsideDiameter: outside.outsideDiameter }
+}
+
+/**
+ * The inner ring is laid inside the balls that run in the outer one, half the play further in.
+ *
+ * @returns the pair, or every reason at once why it cannot be
+ */
+export function ringPair(
+  settled: SettledRings,
+  pitchRadius: Mm,
+  outer: OuterRing,
+): Result<RingPair, readonly Refusal[]> {
+  const inner = innerRingIn(settled, pitchRadius)
+  const faults = [...playRefusals(settled, outer, inner), ...roomRefusals(settled, outer, inner)]
+  if (faults.length > 0) return fail(faults)
+  const { ballDiameter, outerGroove, innerGroove, radialInternalClearance, traits } = settled
+  const landGap = landGapOf(outer, inner)
+  // Plain tracks let go along the axis: what stops there, stops at the cheeks.
+  const isOpen = traits.raceway === 'track'
+  const play = isOpen
+    ? mm(outer.width - inner.width)
+    : axialPlay({ outer: outerGroove, inner: innerGroove }, ballDiameter, radialInternalClearance)
+  const lean = tilt(play, pitchRadius)
+  return ok({
+    settled,
+    pitchRadius,
+    outerRing: outer,
+    innerRing: inner,
+    landGap,
+    leastLandGap: mm(landGap - radialInternalClearance / 2),
+    radialInternalClearance,
+    axialPlay: play,
+    tilt: isOpen ? Math.min(lean, tiltOnRollers(radialInternalClearance, inner.width)) : lean,
+    eccentricFilling: eccentricFilling(ballDiameter, mm(2 * pitchRadius), landGap),
+  })
+}
+
+function innerRingIn(settled: SettledRings, pitchRadius: Mm): InnerRing {
+  const { ballDiameter, innerGroove, radialInternalClearance, input, width } = settled
+  const between = input.balls.length ?? width
+  return innerRing(mm(pitchRadius - radialInternalClearance / 2), ballDiameter, innerGroove, input.bore, between)
+}
+
+/** With more play than this, in roller diameters, rollers wedge over one another instead of running side by side. Common practice, no source. */
+const MOST_PLAY_OF_ROLLERS = 1 / 2
+
+function playRefusals(settled: SettledRings, outer: OuterRing, inner: InnerRing): readonly Refusal[] {
+  const { radialInternalClearance: play, finishAllowance: finish } = settled
+  const refusals: Refusal[] = []
+  const path = '/radialInternalClearance'
+  if (settled.traits.raceway === 'groove') {
+    const climbs = mm(2 * Math.min(outer.seatDepth, inner.seatDepth))
+    if (!(play < climbs)) refusals.push({ code: 'play-lets-balls-out', path, given: play, below: climbs })
+    const shallower = mm(Math.min(outer.grooveDepth, inner.grooveDepth))
+    if (!(finish < shallower)) {
+      refusals.push({ code: 'finish-fills-groove', path: '/finishAllowance', given: finish, below: shallower })
+    }
+  } else {
+    const climbs = mm(MOST_PLAY_OF_ROLLERS * settled.ballDiameter)
+    if (!(play < climbs)) refusals.push({ code: 'play-lets-rollers-climb', path, given: play, below: climbs })
+  }
+  const thinnest = mm(Math.min(inner.width, outer.wall, inner.wall) / 2)
+  if (thinnest > 0 && !(finish < thinnest)) {
+    refusals.push({ code: 'finish-leaves-no-wood', path: '/finishAllowance', given: finish, below: thinnest })
+  }
+  return refusals
+}
+
+function roomRefusals(settled: SettledRings, outer: OuterRing, inner: InnerRing): readonly Refusal[] {
+  const refusals: Refusal[] = []
+  if (!(outer.wall > 0)) {
+    const [given, above] = [outer.outsideDiameter, outer.grooveBottomDiameter]
+    const path =
+      settled.input.outerRing?.outsideDiameter === undefined ? '/outerRing/wall' : '/outerRing/outsideDiameter'
+    refusals.push({ code: 'wall-below-zero', path, given, above })
+  }
+  if (!(inner.grooveBottomDiameter > 0)) {
+    refusals.push({ code: 'no-room-inside', path: '/balls/count', ballCount: settled.input.balls.count })
+  } else if (!(inner.wall > 0)) {
+    refusals.push({
+      code: 'bore-meets-groove',
+      path: '/bore',
+      given: inner.boreDiameter,
+      below: inner.grooveBottomDiameter,
+    })
+  }
+  const landGap = landGapOf(outer, inner)
+  if (!(landGap > 0)) {
+    const path = depthPath(settled.input, deeperRing({ outerRing: outer, innerRing: inner }))
+    refusals.push({ code: 'lands-overlap', path, overlap: mm(-landGap) })
+  }
+  return refusals
+}
+
+const landGapOf = (outer: Ring, inner: Ring): Mm => mm((outer.landDiameter - inner.landDiameter) / 2)
+
+/** The ring whose groove is the deeper: the one to make shallower. */
+export const deeperRing = ({ outerRing: outer, innerRing: inner }: Pick<RingPair, RingName>): RingName =>
+  outer.seatDepth > inner.seatDepth ? 'outerRing' : 'innerRing'
+
+/** Width of the wood on each side of a groove. */
+export function shoulder({ settled }: RingPair, ring: RingName): Mm {
+  const groove = ring === 'outerRing' ? settled.outerGroove : settled.innerGroove
+  return mm((settled.width - grooveWidth(groove)) / 2)
+}

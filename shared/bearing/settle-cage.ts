@@ -1,0 +1,76 @@
+import { boreRadiusForWeb, type Pockets, webAtBore } from '#shared/geometry/cage.ts'
+import { pitchDiameterForHalfTurn } from '#shared/geometry/eccentric-filling.ts'
+import { seatIn } from '#shared/geometry/seat.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import * as defaults from './defaults.ts'
+import type { CageInput, DesignInput } from './design-input.ts'
+import type { Refusal } from './refusal.ts'
+import { assumedIn, type SettledRings, settleRings } from './settle.ts'
+
+/** An input of a caged bearing with nothing left open. */
+export interface SettledCage extends SettledRings {
+  readonly pitchRadius: Mm
+  readonly pockets: Pockets
+  /** Between the cage and the land of either ring. */
+  readonly landClearance: Mm
+  readonly cageWidth: Mm
+}
+
+/**
+ * What `settle` does for a full ring: fills in what was left out. No gap closes this ring: the balls stand as far apart as the
+ * wood between their pockets keeps them, or as the pitch diameter asked for has it.
+ *
+ * @returns all faults at once
+ */
+export function settleCage(input: DesignInput): Result<SettledCage, readonly Refusal[]> {
+  const settling = settleRings(input)
+  if (!settling.ok) return settling
+  const rings = settling.value
+  const { ballDiameter } = rings
+  const pocketClearance = input.cage?.pocketClearance ?? mm(defaults.POCKET_CLEARANCE * ballDiameter)
+  const landClearance = input.cage?.landClearance ?? mm(defaults.LAND_CLEARANCE * ballDiameter)
+  const cageWidth = input.cage?.width ?? rings.width
+  const pockets: Pockets = { pocketDiameter: mm(ballDiameter + pocketClearance), ballCount: input.balls.count }
+  const inset = insetOf(rings, landClearance)
+  const apart = apartIn(input, rings, pockets, inset)
+  const cage: CageInput = { ...apart, pocketClearance, landClearance, width: cageWidth }
+  const whole: DesignInput = { ...rings.input, cage }
+  const pitchRadius =
+    apart.pitchDiameter === undefined
+      ? mm(boreRadiusForWeb(apart.web ?? mm(0), pockets) + inset)
+      : mm(apart.pitchDiameter / 2)
+  const touching = mm(2 * (boreRadiusForWeb(mm(0), pockets) + inset))
+  if (!(2 * pitchRadius > touching)) {
+    return fail([{ code: 'pockets-meet', path: '/cage/pitchDiameter', given: mm(2 * pitchRadius), above: touching }])
+  }
+  const assumed = assumedIn(input, whole)
+  return ok({ ...rings, input: whole, assumed, pitchRadius, pockets, landClearance, cageWidth })
+}
+
+type Rings = Pick<SettledRings, 'ballDiameter' | 'innerGroove' | 'radialInternalClearance' | 'split'>
+
+/** How much further in than the balls' centres the cage's bore lies: by what stands out of the inner groove, less the clearance. */
+function insetOf({ ballDiameter, innerGroove, radialInternalClearance }: Rings, landClearance: Mm): number {
+  const seat = seatIn(innerGroove, ballDiameter)
+  return ballDiameter / 2 + radialInternalClearance / 2 - seat.depth - landClearance
+}
+
+/** How far apart the balls stand, as it was said; or with the usual web, and wide enough to go in between rings of one piece. */
+function apartIn(
+  { cage }: DesignInput,
+  { ballDiameter, split }: Rings,
+  pockets: Pockets,
+  inset: number,
+): Pick<CageInput, 'web' | 'pitchDiameter'> {
+  if (cage?.pitchDiameter !== undefined) return { pitchDiameter: cage.pitchDiameter }
+  const usual = mm(defaults.WEB * ballDiameter)
+  if (cage?.web !== undefined || split !== 'none') return { web: cage?.web ?? usual }
+  return { web: mm(Math.max(usual, webToFill(pockets, ballDiameter, inset) ?? 0)) }
+}
+
+/** The least web with which the balls, lying side by side, fill no more than a half turn; undefined where no wood is left. */
+export function webToFill(pockets: Pockets, ballDiameter: Mm, inset: number): Mm | undefined {
+  const boreRadius = pitchDiameterForHalfTurn(pockets.ballCount, ballDiameter) / 2 - inset
+  return 2 * boreRadius > pockets.pocketDiameter ? webAtBore(mm(boreRadius), pockets) : undefined
+}

@@ -1,0 +1,201 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { type CagedBearing, cagedBearingOf } from '#shared/bearing/caged.ts'
+import { type CagedDesign, cagedDesign } from '#shared/bearing/caged-design.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { withSuggestion } from '#shared/bearing/knobs.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { CAGED, likelyCaged, PLAIN } from '#tests/support/inputs.ts'
+import { numberLeaves } from '#tests/support/number-leaves.ts'
+
+function made(input: DesignInput): CagedBearing {
+  const result = cagedBearingOf(input)
+  if (!result.ok) throw new Error(JSON.stringify(result.error))
+  return result.value
+}
+
+function designed(input: DesignInput): CagedDesign {
+  const result = cagedDesign(input)
+  if (!result.ok) throw new Error(JSON.stringify(result.error))
+  return result.value
+}
+
+/** Those of the likely ones that can be. */
+const bearings: fc.Arbitrary<CagedBearing> = likelyCaged
+  .map(cagedBearingOf)
+  .filter((result) => result.ok)
+  .map(({ value }) => value)
+
+const codesOf = (input: DesignInput) => designed(input).warnings.map(({ facts }) => facts.code)
+
+describe('by coordinates: balls at even angles on the pitch circle', () => {
+  test('each touches the outer groove, and the inner one half the play further in; the cage stands clear between the lands', () => {
+    fc.assert(
+      fc.property(bearings, ({ settled, pitchRadius, outerRing, innerRing, cage, ballSpacing, plugDiameter }) => {
+        const { ballDiameter, radialInternalClearance: play, landClearance } = settled
+        const within = 1e-9 * pitchRadius
+        const centres = Array.from({ length: settled.input.balls.count }, (_, index) => {
+          const angle = (2 * Math.PI * index) / settled.input.balls.count
+          return [pitchRadius * Math.cos(angle), pitchRadius * Math.sin(angle)] as const
+        })
+        const [first = [0, 0], second = [0, 0]] = centres
+        expect(Math.hypot(second[0] - first[0], second[1] - first[1])).toBeWithin(within, ballDiameter + ballSpacing)
+        if (outerRing.seat === 'bottom') {
+          expect(pitchRadius + ballDiameter / 2).toBeWithin(within, outerRing.grooveBottomDiameter / 2)
+        }
+        if (innerRing.seat === 'bottom') {
+          expect(pitchRadius - ballDiameter / 2 - play / 2).toBeWithin(within, innerRing.grooveBottomDiameter / 2)
+        }
+        expect(plugDiameter / 2 + ballDiameter).toBeWithin(within, pitchRadius + ballDiameter / 2)
+        expect(cage.outsideDiameter / 2 + landClearance).toBeWithin(within, outerRing.landDiameter / 2)
+        expect(cage.boreDiameter / 2 - landClearance).toBeWithin(within, innerRing.landDiameter / 2)
+        expect(cage.web).toBeGreaterThan(0)
+        expect(cage.boreDiameter / 2).toBeLessThan(pitchRadius)
+        expect(cage.outsideDiameter / 2).toBeGreaterThan(pitchRadius)
+      }),
+    )
+  })
+
+  test('said by its web or by its pitch diameter, it is the same cage', () => {
+    fc.assert(
+      fc.property(bearings, ({ settled, cage, pitchRadius }) => {
+        const { web: _w, pitchDiameter: _p, ...rest } = settled.input.cage ?? {}
+        const byWeb = made({ ...settled.input, cage: { ...rest, web: cage.web } })
+        const byPitch = made({ ...settled.input, cage: { ...rest, pitchDiameter: mm(2 * pitchRadius) } })
+        expect(byWeb.pitchRadius).toBeWithin(1e-9 * pitchRadius, pitchRadius)
+        expect(byPitch.cage.web).toBeWithin(1e-9 * pitchRadius, cage.web)
+      }),
+    )
+  })
+})
+
+/** Whether the inner ring, pushed so far aside, overlaps a ball at an angle from the way it leaves open. */
+const isClear = ({ pitchRadius, settled }: CagedBearing, aside: number, angle: number): boolean => {
+  const toBall = Math.hypot(pitchRadius * Math.cos(angle) + aside, pitchRadius * Math.sin(angle))
+  return toBall >= pitchRadius - settled.radialInternalClearance / 2 - 1e-9 * pitchRadius
+}
+
+describe('eccentric filling of rings of one piece', () => {
+  test('by default every count goes in: at the widest place a ball passes, and no ball stands in the way of the ring', () => {
+    for (let count = 3; count <= 200; count += 1) {
+      const bearing = made({ ...CAGED, balls: { count, diameter: mm(16) } })
+      const { landGap, settled, fillingAngle, eccentricFilling } = bearing
+      expect(fillingAngle).toBeLessThanOrEqual(180 + 1e-6)
+      expect(eccentricFilling.mostBalls).toBeGreaterThanOrEqual(count)
+      const aside = settled.ballDiameter - landGap
+      // The lands do not overlap on the other side, and leave a ball's width on this one.
+      expect(aside).toBeLessThanOrEqual(landGap)
+      const end = (fillingAngle / 2) * (Math.PI / 180)
+      for (const part of [0, 0.5, 1]) {
+        for (const angle of [0, end / 2, end]) expect(isClear(bearing, part * aside, angle)).toBe(true)
+      }
+    }
+  })
+
+  test('more than a half turn of balls is warned of, and so are lands too near; the number that is offered lets them in', () => {
+    const near: DesignInput = { ...CAGED, cage: { web: mm(4) } }
+    expect(codesOf(near)).toContain('cannot-assemble')
+    const deep: DesignInput = { ...CAGED, innerRing: { engagement: 0.35 } }
+    expect(codesOf(deep)).toContain('cannot-assemble')
+    for (const input of [near, deep]) {
+      const warning = designed(input).warnings.find(({ facts }) => facts.code === 'cannot-assemble')
+      if (warning?.suggestion === undefined) throw new Error('no suggestion')
+      expect(codesOf(withSuggestion(input, warning.suggestion))).not.toContain('cannot-assemble')
+    }
+    // Side by side nine balls of 16 fill a half turn on a circle of 16 / sin(π / 16) = 82.01.
+    expect(designed(near).warnings.find(({ facts }) => facts.code === 'cannot-assemble')?.suggestion?.path).toBe(
+      '/cage/web',
+    )
+    const { split } = made({ ...near, split: 'inner-ring' }).settled
+    expect(split).toBe('inner-ring')
+  })
+
+  test('a split ring needs no half turn: the usual web is a quarter of a ball, and the cage one piece', () => {
+    const { cage } = made({ ...CAGED, split: 'inner-ring' })
+    expect(cage.web).toBeWithin(1e-9, 4)
+    expect(cage.pieces).toBe(1)
+    expect(made(CAGED).cage.pieces).toBe(2)
+  })
+})
+
+test('its whole input asked again gives the same design, and every figure is finite', () => {
+  fc.assert(
+    fc.property(bearings, ({ settled: { input } }) => {
+      const { bearing, ...rest } = designed(input)
+      const { bearing: again, ...restAgain } = designed(bearing.settled.input)
+      expect(restAgain).toEqual(rest)
+      expect(again.settled).toEqual({ ...bearing.settled, assumed: [] })
+      for (const [path, figure] of numberLeaves({ ...bearing })) expect(Number.isFinite(figure), path).toBe(true)
+    }),
+    { numRuns: 60 },
+  )
+})
+
+test('twice as large is twice as large', () => {
+  const scaled = (by: number) => made({ ...CAGED, balls: { count: 9, diameter: mm(16 * by) }, bore: mm(12 * by) })
+  const [one, two] = [scaled(1), scaled(2)]
+  for (const key of ['boreDiameter', 'outsideDiameter', 'web', 'rim', 'pocketDiameter'] as const) {
+    expect(two.cage[key]).toBeWithin(1e-9, 2 * one.cage[key])
+  }
+})
+
+test('every suggestion clears its warning', () => {
+  fc.assert(
+    fc.property(bearings, ({ settled }) => {
+      for (const { facts, suggestion } of designed(settled.input).warnings) {
+        if (suggestion === undefined) continue
+        const left = designed(withSuggestion(settled.input, suggestion)).warnings
+        expect(left.filter((each) => each.facts.code === facts.code && !('ring' in facts))).toEqual([])
+      }
+    }),
+    { numRuns: 60 },
+  )
+})
+
+describe('warned of, with the number that clears it', () => {
+  test.each([
+    ['web-thin', { split: 'inner-ring', cage: { web: mm(1) } }, '/cage/web'],
+    ['web-thin', { split: 'inner-ring', cage: { pitchDiameter: mm(58) } }, '/cage/pitchDiameter'],
+    ['cage-rim-thin', { cage: { width: mm(18) } }, '/cage/width'],
+    ['cage-stands-out', { cage: { width: mm(30) } }, '/cage/width'],
+    ['cage-rubs', { cage: { landClearance: mm(0.1) } }, '/cage/landClearance'],
+    ['cage-thin', { innerRing: { engagement: 0.4 }, outerRing: { engagement: 0.3 } }, '/cage/landClearance'],
+    ['no-play', { radialInternalClearance: mm(0) }, '/radialInternalClearance'],
+    ['few-balls', { balls: { count: 5, diameter: mm(16) } }, '/balls/count'],
+  ] as const)('%s: %o', (code, change, path) => {
+    const input: DesignInput = { ...CAGED, ...change }
+    const warning = designed(input).warnings.find(({ facts }) => facts.code === code)
+    expect(warning?.path).toBe(path)
+    if (warning?.suggestion === undefined) throw new Error('no suggestion')
+    expect(codesOf(withSuggestion(input, warning.suggestion))).not.toContain(code)
+  })
+})
+
+describe('refused', () => {
+  const refused = (input: DesignInput) => {
+    const result = cagedBearingOf(input)
+    return result.ok ? [] : result.error.map(({ code, path }) => [code, path])
+  }
+
+  test.each([
+    ['pockets-meet', { cage: { pitchDiameter: mm(50) } }, '/cage/pitchDiameter'],
+    ['no-room-for-cage', { cage: { landClearance: mm(5) } }, '/cage/landClearance'],
+    ['cage-misses-middle', { outerRing: { engagement: 0.47 }, groove: { conformity: 0.6 } }, '/outerRing/engagement'],
+    ['cage-misses-middle', { innerRing: { engagement: 0.49 }, groove: { conformity: 0.6 } }, '/innerRing/engagement'],
+    ['pocket-cuts-cage', { cage: { width: mm(16) } }, '/cage/width'],
+    ['wall-below-zero', { outerRing: { outsideDiameter: mm(90) } }, '/outerRing/outsideDiameter'],
+    ['bore-meets-groove', { bore: mm(70) }, '/bore'],
+    ['not-of-arrangement', { ballGap: mm(1) }, '/ballGap'],
+    ['not-of-arrangement', { maxBallGap: mm(1) }, '/maxBallGap'],
+    ['not-of-arrangement', { plates: { thickness: mm(20) } }, '/plates'],
+  ] as const)('%s: %o', (code, change, path) => {
+    expect(refused({ ...CAGED, ...change })).toContainEqual([code, path])
+  })
+
+  test('a full ring has no cage', () => {
+    const result = cagedBearingOf(CAGED)
+    expect(result.ok).toBe(true)
+    const width: Mm = mm(20)
+    expect(refused({ ...PLAIN, cage: { width } })).toEqual([['not-of-arrangement', '/cage']])
+  })
+})
