@@ -17,7 +17,7 @@ export interface OuterSide extends BallRing {
 
 /**
  * The outer ring of an input: the pitch radius is the one that leaves the asked ball gap exactly, and the ring is laid
- * round the balls that run on it. The bore and the inner ring are not looked at.
+ * round the balls that run on it. The bore and the inner ring are not looked at, nor whether wood is left behind the groove.
  *
  * @returns the outer side, or every reason at once why there is none
  */

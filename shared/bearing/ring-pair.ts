@@ -36,6 +36,13 @@ export function outsideOf(outside: OutsideInput | undefined): Outside {
     : { outsideDiameter: outside.outsideDiameter }
 }
 
+/** Why the outer ring has no wood outside; nothing where it has. */
+export function outerWallRefusals({ input }: Pick<SettledRings, 'input'>, ring: OuterRing): readonly Refusal[] {
+  if (ring.wall > 0) return []
+  const path = input.outerRing?.outsideDiameter === undefined ? '/outerRing/wall' : '/outerRing/outsideDiameter'
+  return [{ code: 'wall-below-zero', path, given: ring.outsideDiameter, above: ring.grooveBottomDiameter }]
+}
+
 /**
  * The inner ring is laid inside the balls that run in the outer one, half the play further in.
  *
@@ -103,13 +110,7 @@ function playRefusals(settled: SettledRings, outer: OuterRing, inner: InnerRing)
 }
 
 function roomRefusals(settled: SettledRings, outer: OuterRing, inner: InnerRing): readonly Refusal[] {
-  const refusals: Refusal[] = []
-  if (!(outer.wall > 0)) {
-    const [given, above] = [outer.outsideDiameter, outer.grooveBottomDiameter]
-    const path =
-      settled.input.outerRing?.outsideDiameter === undefined ? '/outerRing/wall' : '/outerRing/outsideDiameter'
-    refusals.push({ code: 'wall-below-zero', path, given, above })
-  }
+  const refusals = [...outerWallRefusals(settled, outer)]
   if (!(inner.grooveBottomDiameter > 0)) {
     refusals.push({ code: 'no-room-inside', path: '/balls/count', ballCount: settled.input.balls.count })
   } else if (!(inner.wall > 0)) {

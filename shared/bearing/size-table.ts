@@ -6,6 +6,7 @@ import type { DesignInput } from './design-input.ts'
 import { type OuterSide, outerSideOf } from './outer-side.ts'
 import { type ThrustBearing, thrustBearingOf } from './plates.ts'
 import type { Refusal } from './refusal.ts'
+import { outerWallRefusals } from './ring-pair.ts'
 
 /** What a table of sizes shares: everything of a design input but the balls and what only the inner ring needs. */
 export type SizeTableInput = Pick<
@@ -29,13 +30,13 @@ export type SizeTable =
 
 /** Half a ball deep in a half circle: an inner ring that refuses nothing, for the table has none. */
 const ANY_INNER_RING = { engagement: 0.5, groove: { conformity: 0.5 } }
-/** A bore, in ball diameters, that refuses nothing. */
-const ANY_BORE = 1e-3
+/** A bore, in ball diameters, that refuses nothing: no two sizes near that of a ball differ by so little. */
+const ANY_BORE = 1e-30
 
 /**
  * Ball diameters × counts: the ring, or the plates, that each pair gives, in the order given, counts running fastest.
  *
- * @returns a row a pair, or why the first pair that cannot be made cannot be made
+ * @returns a row a pair, or why the first pair that cannot be made cannot be made; paths are those of this input
  */
 export function sizeTable(input: SizeTableInput): Result<SizeTable, readonly Refusal[]> {
   const { diameters: _, counts: __, ...shared } = input
@@ -48,23 +49,34 @@ export function sizeTable(input: SizeTableInput): Result<SizeTable, readonly Ref
   }
   const inner = traits.raceway === 'groove' ? { innerRing: ANY_INNER_RING } : {}
   // No figure of the outer side depends on the bore or on the inner ring.
-  const rows = rowsOf(input, (balls) => outerSideOf({ ...shared, balls, bore: balls.diameter, ...inner }))
+  const rows = rowsOf(input, (balls) => withWall(outerSideOf({ ...shared, balls, bore: balls.diameter, ...inner })))
   return rows.ok ? ok({ of: 'rings', rows: rows.value }) : rows
 }
 
 type Made<T> = Result<T, readonly Refusal[]>
+
+function withWall(made: Made<OuterSide>): Made<OuterSide> {
+  const refused = made.ok ? outerWallRefusals(made.value.settled, made.value.outerRing) : []
+  return refused.length > 0 ? fail(refused) : made
+}
 
 function rowsOf<T>(
   { diameters, counts }: SizeTableInput,
   make: (balls: { readonly count: number; readonly diameter: Mm }) => Made<T>,
 ): Made<readonly (T & Row)[]> {
   const rows: (T & Row)[] = []
-  for (const diameter of diameters) {
-    for (const count of counts) {
+  for (const [ofDiameters, diameter] of diameters.entries()) {
+    for (const [ofCounts, count] of counts.entries()) {
       const made = make({ count, diameter })
-      if (!made.ok) return fail(made.error)
+      if (!made.ok) return fail(made.error.map((refusal) => inTable(refusal, ofDiameters, ofCounts)))
       rows.push({ ...made.value, ballCount: count })
     }
   }
   return ok(rows)
+}
+
+/** What is wrong with the balls of a pair is said of their place in the lists. */
+function inTable(refusal: Refusal, ofDiameters: number, ofCounts: number): Refusal {
+  if (refusal.path === '/balls/count') return { ...refusal, path: `/counts/${ofCounts}` }
+  return refusal.path === '/balls/diameter' ? { ...refusal, path: `/diameters/${ofDiameters}` } : refusal
 }

@@ -45,3 +45,22 @@ test('an arc too small for an inner ring refuses no table, which has none', () =
   const table = sizeTable({ units: 'mm', diameters: [mm(16)], counts: [12], groove })
   expect(table).toMatchObject({ ok: true, value: { rows: [{ outerRing: { grooveRadius: 4 } }] } })
 })
+
+test.each([
+  ['radial', '/outerRing/outsideDiameter', { outerRing: { outsideDiameter: mm(60) } }],
+  ['roller', '/outerRing/outsideDiameter', { outerRing: { outsideDiameter: mm(60) } }],
+  ['thrust', '/plates/outsideDiameter', { plates: { outsideDiameter: mm(60) } }],
+] as const)('%s: an outside within what rolls is no ring for a table either', (arrangement, path, outside) => {
+  // 8 balls of 10 mm run on a circle of some 26 mm, 20 on one of 64 mm.
+  const table = (...asked: number[]) =>
+    sizeTable({ units: 'mm', arrangement, diameters: [mm(10)], counts: asked, ...outside })
+  expect(table(8)).toMatchObject({ ok: true })
+  expect(table(8, 20)).toMatchObject({ ok: false, error: [{ code: 'wall-below-zero', path }] })
+})
+
+// Found by fuzzing: the pointer was that of a design, which a table has not.
+test('balls that leave no room for a plate are pointed to in the lists', () => {
+  const groove = { cutterDiameter: mm(47) }
+  const table = sizeTable({ units: 'mm', arrangement: 'thrust', diameters: [mm(12.7)], counts: [20, 6], groove })
+  expect(table).toMatchObject({ ok: false, error: [{ code: 'no-room-inside', path: '/counts/1', ballCount: 6 }] })
+})
