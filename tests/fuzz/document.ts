@@ -80,6 +80,8 @@ export function schemaAt(schema: Schema): Schema {
   return resolved(schema, (ref) => DOCUMENT.components.schemas[ref.slice('#/components/schemas/'.length)])
 }
 
+export const isChoice = (schema: Schema): boolean => schemaAt(schema).enum !== undefined
+
 /** The names of the types that a schema allows, also where it only says it by what else stands in it. */
 export function kindsOf(schema: Schema): readonly string[] {
   const types = typesOf(schema)

@@ -1,10 +1,12 @@
 import fc from 'fast-check'
-import { kindsOf, type Schema, schemaAt } from './document.ts'
+import { isChoice, kindsOf, type Schema, schemaAt } from './document.ts'
 
 /** Lists may hold hundreds; mostly short ones, or a run would be spent on sending them. */
 const USUAL_LENGTH = 6
 /** To one change: an input has dozens of places, and few of them changed leave a bearing. */
 const MOSTLY = 30
+/** Of a choice that is not made, against `MOSTLY`: each may have a path of its own in the code. */
+const CHOICES = 4
 /** Where a schema sets no limit. */
 const LARGEST = 1e6
 
@@ -127,7 +129,7 @@ function nearObject(value: Readonly<Record<string, unknown>>, schema: Schema): f
       const given = value[name]
       if (name in value) return [name, near(given, inner)]
       const absent = { arbitrary: fc.constant(undefined), weight: MOSTLY }
-      return [name, fc.oneof(absent, { arbitrary: valid(inner), weight: 1 })]
+      return [name, fc.oneof(absent, { arbitrary: valid(inner), weight: isChoice(inner) ? CHOICES : 1 })]
     }),
   )
   return fc.record(model).map((fields) => {
@@ -137,7 +139,8 @@ function nearObject(value: Readonly<Record<string, unknown>>, schema: Schema): f
 }
 
 function nearList(value: readonly unknown[], { items = {}, minItems = 0 }: Schema): fc.Arbitrary<unknown> {
-  const each = fc.tuple(...value.map((item) => near(item, items)))
+  // Of twenty places one is nearly always changed: half of the lists are as they are, or no lot of balls would be left.
+  const each = fc.oneof(fc.constant([...value]), fc.tuple(...value.map((item) => near(item, items))))
   return fc.tuple(each, fc.nat({ max: 3 * value.length })).map(([all, cut]) => all.slice(0, Math.max(minItems, cut)))
 }
 
