@@ -26,6 +26,14 @@ describe('npm start', () => {
 })
 
 describe('SIGTERM', () => {
+  test('to npm is one to the server: none is left behind that holds the port', async () => {
+    const started = await start({ HOME: process.env['HOME'] ?? '' }, ['npm', 'start'])
+    await listening(started)
+    started.process.kill('SIGTERM')
+    await ended(started)
+    await vi.waitFor(() => expect(request(`http://127.0.0.1:${started.port}/health/live`)).rejects.toThrow(), 10_000)
+  })
+
   test('lets a request on its way arrive, closes its connection, and ends with 0', async () => {
     const started = await start({ SHUTDOWN_DELAY_MS: '300' })
     await listening(started)

@@ -3,21 +3,23 @@ import { once } from 'node:events'
 import { onTestFinished } from 'vitest'
 import { freePort } from './free-port.ts'
 
-/** A process of `node src/server.ts`, and what it has said. */
+/** A process that serves, and what it has said. */
 export type Started = {
   readonly process: ChildProcess
   readonly port: number
   readonly said: { out: string; err: string }
 }
 
-export async function start(environment: Readonly<Record<string, string>> = {}): Promise<Started> {
+/** @param command what starts it, by itself or as the leader of processes of its own, which end with the test too */
+export async function start(
+  environment: Readonly<Record<string, string>> = {},
+  [command, ...rest]: readonly [string, ...string[]] = ['node', 'src/server.ts'],
+): Promise<Started> {
   const port = await freePort()
   // PATH as npm sets it, so `node` is the project's own; nothing of the surroundings but that.
   const env = { PATH: process.env['PATH'] ?? '', PORT: String(port), ...environment }
-  const child = spawn('node', ['src/server.ts'], { env, stdio: ['ignore', 'pipe', 'pipe'] })
-  onTestFinished(() => {
-    child.kill('SIGKILL')
-  })
+  const child = spawn(command, rest, { env, stdio: ['ignore', 'pipe', 'pipe'], detached: true })
+  onTestFinished(() => killAll(child))
   const said = { out: '', err: '' }
   child.stdout.on('data', (chunk) => {
     said.out += chunk
@@ -26,6 +28,15 @@ export async function start(environment: Readonly<Record<string, string>> = {}):
     said.err += chunk
   })
   return { process: child, port, said }
+}
+
+/** With whatever it has started. */
+function killAll({ pid }: ChildProcess): void {
+  try {
+    if (pid !== undefined) process.kill(-pid, 'SIGKILL')
+  } catch {
+    // All of them have ended.
+  }
 }
 
 export async function listening({ process: child, said }: Started): Promise<void> {
