@@ -21,10 +21,18 @@ const HEADERS = {
   'x-content-type-options': 'nosniff',
 }
 
+/** What a script in a page may read of an answer, beside what it may read of any. */
+const EXPOSED = ['ETag', 'Retry-After', 'X-Request-Id']
+const EXPOSED_WITH_LIMIT = [...EXPOSED, 'X-RateLimit-Limit', 'X-RateLimit-Remaining', 'X-RateLimit-Reset']
+
 /** On every answer, refusals too, or a script in a page could not read why it was refused. */
 export function setHeaders(
   app: FastifyInstance,
-  { corsOrigin, frameAncestors }: Pick<Config, 'corsOrigin' | 'frameAncestors'>,
+  {
+    corsOrigin,
+    frameAncestors,
+    rateLimitPerMinute,
+  }: Pick<Config, 'corsOrigin' | 'frameAncestors' | 'rateLimitPerMinute'>,
 ): void {
   app.decorate('frameAncestors', sourceList(frameAncestors))
   app.addHook('onRequest', (request, reply, done) => {
@@ -35,7 +43,7 @@ export function setHeaders(
   app.register(cors, {
     origin: typeof corsOrigin === 'string' ? corsOrigin : [...corsOrigin],
     methods: ['GET', 'HEAD', 'POST'],
-    exposedHeaders: ['ETag', 'Retry-After', 'X-Request-Id'],
+    exposedHeaders: rateLimitPerMinute > 0 ? EXPOSED_WITH_LIMIT : EXPOSED,
     maxAge: 86_400,
     // It only adds its headers: left to itself it answers a plain OPTIONS with a 400 in plain text.
     preflightContinue: true,

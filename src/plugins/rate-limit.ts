@@ -15,7 +15,7 @@ type Limit = Pick<Config, 'rateLimitPerMinute' | 'rateLimitStore'>
  * So many requests a minute from one address, and 429 beyond. Counted is what computes; what the service says about itself
  * is not, for a probe or a scrape that is refused looks like a service that is down.
  *
- * Headers about the limit are sent with a refusal only: three on every answer cost more than all the counting.
+ * Every answer that was counted says what is left of the limit, so that a caller can slow down before it is refused.
  */
 export async function limitRates(app: FastifyInstance, { rateLimitPerMinute, rateLimitStore }: Limit): Promise<void> {
   app.addHook('onRoute', (route) => {
@@ -24,7 +24,6 @@ export async function limitRates(app: FastifyInstance, { rateLimitPerMinute, rat
   await app.register(rateLimit, {
     max: rateLimitPerMinute,
     timeWindow: WINDOW_MS,
-    addHeadersOnExceeding: { 'x-ratelimit-limit': false, 'x-ratelimit-remaining': false, 'x-ratelimit-reset': false },
     errorResponseBuilder: (_request, { max, ttl }) =>
       new ProblemError(
         429,
