@@ -68,7 +68,7 @@ const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
     ballSet: 'full',
     raceway: 'groove',
     lacks: [...OF_ROLLERS, ...OF_CAGES, ...OF_RINGS],
-    answers: ['design', 'size-table', 'tolerance-check', 'fit-correction', 'job-sheet', 'drawings'],
+    answers: ['design', 'size-table', 'tolerance-check', 'fit-correction', 'ball-selection', 'job-sheet', 'drawings'],
   },
   roller: {
     members: 'rings',

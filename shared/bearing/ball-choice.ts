@@ -1,5 +1,5 @@
-import { type GapOverOrders, gapOverOrders } from '#shared/geometry/order-round-the-ring.ts'
-import { closingRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
+import type { Closure } from '#shared/geometry/closure.ts'
+import type { GapOverOrders } from '#shared/geometry/order-round-the-ring.ts'
 import {
   countChoices,
   everyChoice,
@@ -8,7 +8,7 @@ import {
   nearestOfAll,
   type Places,
 } from '#shared/numbers/nearest-choice.ts'
-import type { Mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 
 /** What the balls are chosen for. */
 export const SELECTION_GOALS = ['close-groove', 'least-groove-change', 'least-spread'] as const
@@ -22,10 +22,12 @@ export interface MeasuredBall {
 
 /** The groove, the balls to choose from, and how they are laid. */
 export interface ChoiceTask {
-  readonly bottomRadius: Mm
+  readonly closure: Closure
+  /** As it is cut: what the closure goes by. */
+  readonly radius: Mm
   /** The ball gap aimed at. */
   readonly aim: Mm
-  /** The smallest first; none larger than the groove's bottom radius, as many as the ring takes at least. */
+  /** The smallest first; of each two fit side by side, as many as the ring takes at least. */
   readonly lot: readonly MeasuredBall[]
   readonly ballCount: number
   /** For each place round the ring the rank by size, 0 for the largest. */
@@ -58,16 +60,15 @@ const SAME_SPREAD = 1e-9
 /**
  * The balls that suit a goal best, and how far from the best possible they can be.
  *
- * For a given order, every ball that grows makes the gap smaller, as long as the others cover half the ring: with φ and a
- * of `unequal-balls.ts` the gap g between p and q is where  Σ φ + asin √((r_p + g/2)(r_q + g/2) / (a_p a_q)) = π,  and each
- * term grows with each r. So put the Z largest, by rank, in the places of any choice: no choice in any order leaves less
- * than the Z largest in their worst order, nor more than the Z smallest in theirs (`gapOverOrders`). That is the reach;
+ * For a given order, every ball that grows makes the gap smaller, as long as the others cover half the ring
+ * (`Closure`). So put the Z largest, by rank, in the places of any choice: no choice in any order leaves less
+ * than the Z largest in their worst order, nor more than the Z smallest in theirs (`overOrders`). That is the reach;
  * an aim outside it is missed by its distance at least. A small lot is tried to the last choice, and each bounded over
  * its orders. In a large one exchanges come so near that the miss itself says how little is left to gain. For the
  * groove, the least miss of the gap is divided by the steepest slope between here and there. The least spread is exact:
  * it is that of neighbours in the sorted lot, of several such the choice that comes nearest to the aim.
  *
- * @param task some choice can be laid, and each covers half the ring (`gapOverOrders` of the Z smallest says so); no
+ * @param task some choice can be laid, and each covers half the ring (`overOrders` of the Z smallest says so); no
  *   ball below 2/3 of another
  */
 export function chooseBalls(task: ChoiceTask, goal: SelectionGoal): BallChoice {
@@ -97,13 +98,13 @@ const CHOOSERS: Readonly<Record<SelectionGoal, (task: ChoiceTask) => Chosen>> = 
 /** Gap above the aim: it falls as the balls grow. */
 function gapMiss(task: ChoiceTask): Miss {
   const lay = layer(task)
-  return (places) => unequalBallGap(task.bottomRadius, lay(places)) - task.aim
+  return (places) => task.closure.gap(task.radius, lay(places)) - task.aim
 }
 
 /** By how much the groove is too wide for the balls: it falls as they grow. */
 function grooveMiss(task: ChoiceTask): Miss {
   const lay = layer(task)
-  return (places) => task.bottomRadius - closingRadius(lay(places), task.aim)
+  return (places) => task.radius - task.closure.radiusFor(lay(places), task.aim)
 }
 
 /** The diameters of a choice, in their order round the ring. */
@@ -123,14 +124,14 @@ const diametersOf = (balls: readonly MeasuredBall[]): readonly Mm[] => balls.map
 
 /** By how much every choice in every order misses the gap aimed at, at least. */
 function leastGapMiss(task: ChoiceTask, everyChoiceTried: boolean): number {
-  const { bottomRadius, aim, lot, ballCount } = task
+  const { closure, radius, aim, lot, ballCount } = task
   const { least = Number.NEGATIVE_INFINITY, most } = reachOf(task)
   const outsideReach = beside(aim, { least, most })
   if (outsideReach > 0 || !everyChoiceTried) return outsideReach
   const lay = layer(task)
   let nearest = Number.POSITIVE_INFINITY
   for (const places of everyChoice(lot.length, ballCount)) {
-    nearest = Math.min(nearest, beside(aim, gapOverOrders(bottomRadius, lay(places))))
+    nearest = Math.min(nearest, beside(aim, closure.overOrders(radius, lay(places))))
     if (nearest === 0) break
   }
   return nearest
@@ -140,31 +141,22 @@ const beside = (aim: number, { least, most }: { readonly least: number; readonly
   Math.max(0, least - aim, aim - most)
 
 /** What any choice in any order leaves: see `chooseBalls`. */
-export function reachOf({ bottomRadius, lot, ballCount }: Omit<ChoiceTask, 'order' | 'aim'>): Reach {
+export function reachOf({ closure, radius, lot, ballCount }: Omit<ChoiceTask, 'order' | 'aim'>): Reach {
   const largest = diametersOf(lot.slice(-ballCount))
-  const { least } = gapOverOrders(bottomRadius, largest)
-  const { most } = gapOverOrders(bottomRadius, diametersOf(lot.slice(0, ballCount)))
+  const { least } = closure.overOrders(radius, largest)
+  const { most } = closure.overOrders(radius, diametersOf(lot.slice(0, ballCount)))
   // Where they overlap all round, nothing can be laid, and nothing is proven about what others leave.
   return least > -(largest[0] ?? 0) ? { least, most } : { most }
 }
 
 /** What one choice leaves in any order. */
-export const overOrders = ({ bottomRadius }: ChoiceTask, balls: readonly MeasuredBall[]): GapOverOrders =>
-  gapOverOrders(bottomRadius, diametersOf(balls))
+export const overOrders = ({ closure, radius }: ChoiceTask, balls: readonly MeasuredBall[]): GapOverOrders =>
+  closure.overOrders(radius, diametersOf(balls))
 
-/**
- * No gap opens faster with the groove's radius, within `change` of it, than
- * √((a₁ + a_Z)² / (a₁ a_Z) + a₁ a_Z (Σ tan φ (1/aᵢ + 1/aⱼ))²):
- * the two parts of `gapPerBottomRadius` go with sin H and cos H, and sin H over the span is 1 / (2 √(a₁ a_Z)) at most.
- * Each is largest for the largest ball in the tightest groove.
- */
-function steepest({ bottomRadius, lot, ballCount }: ChoiceTask, change: number): number {
-  const [small, large] = [(lot[0]?.diameter ?? 0) / 2, (lot.at(-1)?.diameter ?? 0) / 2]
-  const tightest = Math.max(bottomRadius - change, 2 * large)
-  const [near, far] = [tightest - large, tightest - small]
-  const tangent = large / Math.sqrt(tightest * (tightest - 2 * large))
-  const turn = (far * (ballCount - 1) * tangent * 2) / near
-  return Math.sqrt(far / near + near / far + 2 + turn * turn)
+/** No gap opens faster with the radius, within `change` of it. */
+function steepest({ closure, radius, lot, ballCount }: ChoiceTask, change: number): number {
+  const [smallest, largest] = [lot[0]?.diameter ?? 0, lot.at(-1)?.diameter ?? 0]
+  return closure.steepest(mm(radius - change), { ballCount, smallest, largest })
 }
 
 function leastSpread(task: ChoiceTask): Chosen {

@@ -1,9 +1,10 @@
-import { gapOverOrders, spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
+import { spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
+import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
-import { closingRadius, gapPerBottomRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { nameOf, traitsOf } from './arrangement.ts'
 import {
   type BallChoice,
   type ChoiceTask,
@@ -14,17 +15,21 @@ import {
   reachOf,
   type SelectionGoal,
 } from './ball-choice.ts'
+import { GROOVE_NAMES, placeIn } from './ball-place.ts'
 import { type Bearing, bearingFor } from './bearing.ts'
 import type { DesignInput } from './design-input.ts'
-import { type Refused, refusedDesign, refusedQuestion } from './refusal.ts'
+import { type ThrustBearing, thrustBearingFor } from './plates.ts'
+import { type Refusal, type Refused, refusedDesign, refusedQuestion } from './refusal.ts'
 
 /** A measured lot, and the bearing that takes so many of it as its design says. */
 export interface BallSelectionInput {
   readonly design: DesignInput
   readonly measured: readonly Mm[]
   readonly goal: SelectionGoal
-  /** Of the groove as it is; that of the design where it is not said. */
+  /** Of a ring's groove as it is; that of the design where it is not said. */
   readonly grooveBottomDiameter?: Mm
+  /** The same of a plate's. */
+  readonly grooveCircleDiameter?: Mm
 }
 
 /** Why none can be chosen. Paths are those of the input. */
@@ -65,14 +70,15 @@ type SelectionFacts =
 export interface SelectionWarning {
   readonly severity: 'note' | 'risk' | 'fault'
   readonly facts: SelectionFacts
-  /** The groove bottom diameter that clears it: tried. */
+  /** The size of the groove that clears it: tried. */
   readonly suggestion?: Mm
 }
 
 export interface BallSelection {
   readonly input: BallSelectionInput
-  readonly bearing: Bearing
-  readonly grooveBottomDiameter: Mm
+  readonly bearing: Bearing | ThrustBearing
+  /** Across the bottoms of a ring's groove, or a plate's circle. */
+  readonly grooveDiameter: Mm
   /** The balls in their order round the ring, the gap between the last and the first; how near to the best they come. */
   readonly choice: BallChoice
   /** Places of the others in the measured lot. */
@@ -87,6 +93,8 @@ export interface BallSelection {
   readonly reach: Reach
   /** What these balls leave in any order. */
   readonly orders: { readonly least: Mm; readonly most: Mm }
+  /** How the upper of two plates rests on them, evenly spaced. */
+  readonly atRest?: PlateAtRest
   readonly warnings: readonly SelectionWarning[]
 }
 
@@ -108,8 +116,11 @@ const LARGEST_AIM = 0.9
  * @param input lengths in millimetres, finite and above 0
  * @returns the choice, or every reason at once why there is none
  */
-export function ballSelection(input: BallSelectionInput): Result<BallSelection, Refused<SelectionRefusal>> {
-  const made = bearingFor(input.design, 'ball-selection')
+export function ballSelection(input: BallSelectionInput): Result<BallSelection, Refused<Refusal | SelectionRefusal>> {
+  const foreign = foreignTo(input)
+  if (foreign.length > 0) return fail(refusedQuestion(foreign))
+  const isOfPlates = traitsOf(input.design).members === 'plates'
+  const made = (isOfPlates ? thrustBearingFor : bearingFor)(input.design, 'ball-selection')
   if (!made.ok) return fail(refusedDesign(made.error))
   const refused = lotRefusals(input, made.value)
   if (refused.length > 0) return fail(refusedQuestion(refused))
@@ -117,7 +128,17 @@ export function ballSelection(input: BallSelectionInput): Result<BallSelection, 
   return found.ok ? ok(withSuggestions(found.value)) : fail(refusedQuestion([found.error]))
 }
 
-function lotRefusals({ measured }: BallSelectionInput, { settled }: Bearing): readonly SelectionRefusal[] {
+/** A groove's size under the name that it has in another arrangement. */
+function foreignTo(input: BallSelectionInput): readonly Refusal[] {
+  const { rings, plates } = GROOVE_NAMES
+  const name = traitsOf(input.design).members === 'rings' ? plates : rings
+  if (input[name] === undefined) return []
+  return [{ code: 'not-of-arrangement', path: `/${name}`, arrangement: nameOf(input.design) }]
+}
+
+type AnyBearing = BallSelection['bearing']
+
+function lotRefusals({ measured }: BallSelectionInput, { settled }: AnyBearing): readonly SelectionRefusal[] {
   const { ballDiameter, ballGap } = settled
   const needed = settled.input.balls.count
   if (measured.length < needed) return [{ code: 'lot-too-small', path: '/measured', given: measured.length, needed }]
@@ -132,67 +153,72 @@ function lotRefusals({ measured }: BallSelectionInput, { settled }: Bearing): re
   return ballGap < below ? [] : [{ code: 'aim-takes-another-ball', path: '/design/ballGap', given: ballGap, below }]
 }
 
-function selectionOf(input: BallSelectionInput, bearing: Bearing): Result<BallSelection, SelectionRefusal> {
+function selectionOf(input: BallSelectionInput, bearing: AnyBearing): Result<BallSelection, SelectionRefusal> {
   const task = taskOf(input, bearing)
   const refusal = roomRefusal(input, bearing, task)
   if (refusal !== undefined) return fail(refusal)
   const choice = chooseBalls(task, input.goal)
   const diameters = choice.balls.map(({ diameter }) => diameter)
   const taken = new Set(choice.balls.map(({ index }) => index))
-  const ballGap = unequalBallGap(task.bottomRadius, diameters)
+  const ballGap = task.closure.gap(task.radius, diameters)
+  const place = placeIn(bearing)
+  const atRest = place.atRest(diameters)
   return ok({
     input,
     bearing,
-    grooveBottomDiameter: grooveBottom(input, bearing),
+    grooveDiameter: given(input) ?? place.designed,
     choice,
     leftOver: input.measured.flatMap((_, index) => (taken.has(index) ? [] : [index])),
     ballGap,
     ...spreadOf(diameters),
-    grooveChange: mm(closingRadius(diameters, task.aim) - task.bottomRadius),
+    grooveChange: mm(task.closure.radiusFor(diameters, task.aim) - task.radius),
     reach: reachOf(task),
     orders: overOrders(task, choice.balls),
-    warnings: [...gapWarnings(ballGap, bearing), ...edgeWarnings(task.bottomRadius, diameters, bearing)],
+    ...(atRest === undefined ? {} : { atRest }),
+    warnings: [...gapWarnings(ballGap, bearing), ...edgeWarnings(task.radius, diameters, bearing)],
   })
 }
 
-function taskOf(input: BallSelectionInput, bearing: Bearing): ChoiceTask {
+function taskOf(input: BallSelectionInput, bearing: AnyBearing): ChoiceTask {
   const { settled } = bearing
-  const bottomRadius = mm(grooveBottom(input, bearing) / 2 - aboveBottom(bearing))
+  const { closure, designed, aboveBottom, parts } = placeIn(bearing)
+  const radius = mm((given(input) ?? designed) / 2 - aboveBottom)
   const lot = bySize(input.measured.map((diameter, index) => ({ index, diameter })))
   const ballCount = settled.input.balls.count
+  const largest = closure.largestBall(radius)
   return {
-    bottomRadius,
+    closure,
+    radius,
     aim: settled.ballGap,
-    lot: lot.filter(({ diameter }) => diameter <= bottomRadius),
+    lot: lot.filter(({ diameter }) => diameter <= largest),
     ballCount,
-    order: spreadOrder(ballCount),
+    order: spreadOrder(ballCount, parts),
   }
 }
 
 const bySize = (balls: readonly MeasuredBall[]): readonly MeasuredBall[] =>
   balls.toSorted((one, other) => one.diameter - other.diameter || one.index - other.index)
 
-const grooveBottom = ({ grooveBottomDiameter }: BallSelectionInput, { outerRing }: Bearing): Mm =>
-  grooveBottomDiameter ?? outerRing.grooveBottomDiameter
-
-/** How far above the groove's bottom a ball of the mean size ends: 0, unless it rides on the edges. */
-const aboveBottom = ({ outerRing }: Bearing): number => outerRing.grooveDepth - outerRing.seatDepth
+/** The groove as it is, where the caller said it. */
+const given = ({ grooveBottomDiameter, grooveCircleDiameter }: BallSelectionInput): Mm | undefined =>
+  grooveBottomDiameter ?? grooveCircleDiameter
 
 /** A groove that takes no choice at all, or so wide a one that the balls do not even cover half of it. */
 function roomRefusal(
   input: BallSelectionInput,
-  bearing: Bearing,
-  { bottomRadius, ballCount, lot }: ChoiceTask,
+  bearing: AnyBearing,
+  { closure, radius, ballCount, lot }: ChoiceTask,
 ): SelectionRefusal | undefined {
-  const path = input.grooveBottomDiameter === undefined ? '/design' : '/grooveBottomDiameter'
-  const given = grooveBottom(input, bearing)
+  const { designed, aboveBottom } = placeIn(bearing)
+  const path = given(input) === undefined ? '/design' : `/${GROOVE_NAMES[bearing.settled.traits.members]}`
+  const diameter = given(input) ?? designed
   const smallest = input.measured.toSorted((one, other) => one - other).slice(0, ballCount)
-  const room = lot.length < ballCount ? undefined : gapOverOrders(bottomRadius, smallest)
+  const room = lot.length < ballCount ? undefined : closure.overOrders(radius, smallest)
   if (room === undefined || !(room.most > -(smallest[0] ?? 0))) {
-    const closed = mm(2 * (closingRadius(smallest) + aboveBottom(bearing)))
-    return { code: 'groove-too-tight', path, given, ballCount, closed }
+    const closed = mm(2 * (closure.radiusFor(smallest) + aboveBottom))
+    return { code: 'groove-too-tight', path, given: diameter, ballCount, closed }
   }
-  return room.coversHalf ? undefined : { code: 'groove-too-wide', path, given, ballCount }
+  return room.coversHalf ? undefined : { code: 'groove-too-wide', path, given: diameter, ballCount }
 }
 
 function spreadOf(diameters: readonly number[]): Pick<BallSelection, 'mean' | 'standardDeviation' | 'spread'> {
@@ -207,9 +233,9 @@ function spreadOf(diameters: readonly number[]): Pick<BallSelection, 'mean' | 's
 /** What a gap may miss a limit by without a warning, in ball diameters: the search ends somewhere, and nobody reads it. */
 const UNNOTICED = 1e-6
 
-function gapWarnings(ballGap: Mm, { settled }: Bearing): readonly SelectionWarning[] {
-  const { minBallGap: min, maxBallGap: max, ballDiameter } = settled
-  const { assemblyGap } = settled.assembly
+function gapWarnings(ballGap: Mm, bearing: AnyBearing): readonly SelectionWarning[] {
+  const { minBallGap: min, maxBallGap: max, ballDiameter } = bearing.settled
+  const { assemblyGap } = placeIn(bearing)
   const [atMost, atLeast] = [ballGap - UNNOTICED * ballDiameter, ballGap + UNNOTICED * ballDiameter]
   if (!(atLeast >= 0)) return [{ severity: 'fault', facts: { code: 'does-not-close', ballGap } }]
   const warnings: SelectionWarning[] = []
@@ -221,20 +247,12 @@ function gapWarnings(ballGap: Mm, { settled }: Bearing): readonly SelectionWarni
   return warnings
 }
 
-/** Every ball is reckoned as if it sat as deep as one of the design's size; those larger than the groove's arc do not. */
-function edgeWarnings(
-  bottomRadius: Mm,
-  diameters: readonly number[],
-  { settled, outerRing }: Bearing,
-): readonly SelectionWarning[] {
-  const { outerGroove } = settled
-  const seats = diameters.map((diameter) => seatIn(outerGroove, mm(diameter)))
-  const ballCount = seats.filter(({ on }) => on === 'edges').length
+function edgeWarnings(radius: Mm, diameters: readonly number[], bearing: AnyBearing): readonly SelectionWarning[] {
+  const { groove, edgeShift } = placeIn(bearing)
+  const ballCount = diameters.filter((diameter) => seatIn(groove, mm(diameter)).on === 'edges').length
   if (ballCount === 0) return []
-  const deeper = seats.reduce((sum, { depth }) => sum + (depth - outerRing.seatDepth), 0) / seats.length
-  const gapShift = mm(gapPerBottomRadius(bottomRadius, diameters) * deeper)
-  const facts: SelectionFacts = { code: 'rides-on-edges', ballCount, grooveRadius: outerGroove.radius, gapShift }
-  return [{ severity: 'note', facts }]
+  const gapShift = edgeShift(radius, diameters)
+  return [{ severity: 'note', facts: { code: 'rides-on-edges', ballCount, grooveRadius: groove.radius, gapShift } }]
 }
 
 const OF_THE_GROOVE: ReadonlySet<string> = new Set<SelectionFacts['code']>([
@@ -248,11 +266,11 @@ const OF_THE_GROOVE: ReadonlySet<string> = new Set<SelectionFacts['code']>([
  * is cut can be cut deeper. It is offered only where the whole selection, made again with it, has such a warning no more.
  */
 function withSuggestions(selection: BallSelection): BallSelection {
-  const { input, bearing, grooveBottomDiameter, grooveChange, warnings } = selection
+  const { input, bearing, grooveDiameter, grooveChange, warnings } = selection
   const isOfGroove = ({ facts }: SelectionWarning) => OF_THE_GROOVE.has(facts.code)
-  if (!warnings.some(isOfGroove) || !(input.grooveBottomDiameter === undefined || grooveChange > 0)) return selection
-  const suggestion = mm(grooveBottomDiameter + 2 * grooveChange)
-  const tried = selectionOf({ ...input, grooveBottomDiameter: suggestion }, bearing)
+  if (!warnings.some(isOfGroove) || !(given(input) === undefined || grooveChange > 0)) return selection
+  const suggestion = mm(grooveDiameter + 2 * grooveChange)
+  const tried = selectionOf({ ...input, [GROOVE_NAMES[bearing.settled.traits.members]]: suggestion }, bearing)
   if (!tried.ok || tried.value.warnings.some(isOfGroove)) return selection
   return {
     ...selection,

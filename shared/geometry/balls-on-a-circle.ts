@@ -1,6 +1,8 @@
+import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
 import { requireAboveZero, requireWhole } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { FEWEST_BALLS } from './ring-of-balls.ts'
+import { straightGap } from './unequal-balls.ts'
 
 /*
  * A ring of unequal balls in the groove of a flat plate, each on its bottom: whatever its size, a ball stands over the
@@ -11,7 +13,9 @@ import { FEWEST_BALLS } from './ring-of-balls.ts'
  *
  * which is the closed ring of `unequal-balls.ts` with R in place of aᵢ and aⱼ. Balls on the edges of a tighter groove stand at heights
  * of their own, zᵢ = √(rᵢ² − w²) over the face, and neighbours are √((rᵢ + rⱼ)² − (zᵢ − zⱼ)²) apart. Balls do not push one another aside: at the
- * bottom of the groove a push along the circle meets no slope. It is reckoned as if neighbours alone could touch, as there.
+ * bottom of the groove a push along the circle meets no slope. It is reckoned as if neighbours alone could touch, as there: so it is
+ * where no ball is smaller than half another, whatever the circle. Two of radii u² and v² do not meet over one of w² between
+ * them as long as (w/v) √(1 − w²v²/R²) + (w/u) √(1 − u²w²/R²) ≥ 1, and that is least where those two angles come to a right one: √(w²/v² + w²/u²).
  */
 
 function requireBalls(diameters: readonly number[]): void {
@@ -25,12 +29,21 @@ export type HeightOf = (diameter: number) => number
 /** On the bottom of the groove. */
 const HALF_OF_IT: HeightOf = (diameter) => diameter / 2
 
+/** Two balls right across the circle from one another are allowed this much for the rounding of their chord. */
+const ROUNDING = 8 * Number.EPSILON
+
+/** sin φ of two neighbours with this squared chord; NaN where they do not fit side by side. */
+function sineOf(squaredChord: number, pitchRadius: number): number {
+  const sine = Math.sqrt(squaredChord) / (2 * pitchRadius)
+  return sine > 1 && sine <= 1 + ROUNDING ? 1 : sine
+}
+
 /** Half the angle from the first ball to the last, all others pushed together between them: Σ asin(half a chord / R). */
 function halfRow(pitchRadius: number, diameters: readonly number[], heightOf: HeightOf): number {
   let half = 0
   for (let ball = 1; ball < diameters.length; ball++) {
     const [one, other] = [diameters[ball - 1] ?? 0, diameters[ball] ?? 0]
-    half += Math.asin(Math.sqrt(chordSquared(one, other, heightOf)) / (2 * pitchRadius))
+    half += Math.asin(sineOf(chordSquared(one, other, heightOf), pitchRadius))
   }
   // NaN where two balls do not fit side by side
   if (!(half > 0))
@@ -101,4 +114,52 @@ export function gapPerEachDiameterOnCircle(pitchRadius: Mm, diameters: readonly 
     const leans = ball === 0 ? rise / span - 1 : ball === diameters.length - 1 ? -rise / span - 1 : 0
     return ((perHalf * turn) / diameter + leans) / 2
   })
+}
+
+/**
+ * How fast the gap opens with the circle, the balls staying: by dφ/dR = −tan φ / R. It never falls: in H beyond a quarter
+ * turn both parts of the chord's slope open it, and below, tan H ≥ Σ tan φ.
+ *
+ * @returns mm of gap per mm of the circle's radius; ranges and errors as for `ballGapOnCircle`
+ */
+export function gapPerCircleRadius(pitchRadius: Mm, diameters: readonly number[]): number {
+  requireBalls(diameters)
+  const half = halfRow(pitchRadius, diameters, HALF_OF_IT)
+  let tangents = 0
+  for (let ball = 1; ball < diameters.length; ball++) {
+    const squared = ((diameters[ball - 1] ?? 0) * (diameters[ball] ?? 0)) / (4 * pitchRadius * pitchRadius)
+    tangents += Math.sqrt(squared / Math.max(0, 1 - squared))
+  }
+  if (half > Math.PI) return 2 * (tangents - (half - Math.PI))
+  const chord = 2 * pitchRadius * Math.sin(half)
+  const rise = ((diameters[0] ?? 0) - (diameters.at(-1) ?? 0)) / 2
+  const span = Math.sqrt(chord * chord + rise * rise)
+  const perChord = span > 0 ? chord / span : 1
+  return 2 * perChord * (Math.sin(half) - Math.cos(half) * tangents)
+}
+
+/** In the tightest circle the gap moves by a root: its rounding there is the root of a rounding. */
+const ROOT_OF_ROUNDING = 4e-8
+
+/**
+ * The circle on which unequal balls close, or leave a given gap: the way back of `ballGapOnCircle`, by a bracketed root find.
+ *
+ * @param gap g [mm]: from what the tightest circle leaves to below what a straight row of these balls would leave
+ * @throws RangeError for diameters outside the ranges of `ballGapOnCircle`, or where no circle leaves that gap
+ */
+export function closingCircle(diameters: readonly number[], gap: Mm = mm(0)): Mm {
+  const tightest = tightestCircle(diameters)
+  const least = ballGapOnCircle(tightest, diameters)
+  const most = straightGap(diameters)
+  if (!(gap >= least - ROOT_OF_ROUNDING * tightest && gap < most)) {
+    throw new RangeError(`gap must be at least ${least} and below ${most} mm, got ${gap}`)
+  }
+  if (gap <= least + ROUNDING * tightest) return tightest
+  const beyond = (radius: number): ValueAndSlope => [
+    ballGapOnCircle(mm(radius), diameters) - gap,
+    gapPerCircleRadius(mm(radius), diameters),
+  ]
+  let high = 2 * tightest
+  while (beyond(high)[0] < 0) high *= 2
+  return mm(bracketedRoot(beyond, tightest, high))
 }

@@ -4,20 +4,22 @@ import { FEWEST_BALLS } from './ring-of-balls.ts'
 
 /**
  * An order in which no side of the ring stands out: the largest ball, the second opposite, the next two a quarter turn on,
- * and so on, each in the middle of the widest stretch that is left (van der Corput's sequence in base 2).
+ * and so on, each in the middle of the widest stretch that is left (van der Corput's sequence). By thirds it is the same
+ * for what rests on three: the three largest a third of a turn from one another.
  *
+ * @param parts into which a turn is divided again and again: the base of the sequence
  * @returns for each place round the ring the rank of its ball, 0 for the largest
  */
-export function spreadOrder(ballCount: number): readonly number[] {
+export function spreadOrder(ballCount: number, parts: 2 | 3 = 2): readonly number[] {
   requireWhole('ballCount', ballCount, FEWEST_BALLS)
-  const ranks = Array.from({ length: ballCount }, (_, rank) => ({ rank, at: halved(rank) }))
+  const ranks = Array.from({ length: ballCount }, (_, rank) => ({ rank, at: mirrored(rank, parts) }))
   return ranks.sort((one, other) => one.at - other.at).map(({ rank }) => rank)
 }
 
-/** The binary digits of a whole number, mirrored at the point: 1 → 1/2, 2 → 1/4, 3 → 3/4, … */
-function halved(rank: number): number {
-  let [at, digit] = [0, 1 / 2]
-  for (let left = rank; left > 0; left = Math.floor(left / 2), digit /= 2) if (left % 2 === 1) at += digit
+/** The digits of a whole number, mirrored at the point. In base 2: 1 → 1/2, 2 → 1/4, 3 → 3/4, … */
+function mirrored(rank: number, base: number): number {
+  let [at, digit] = [0, 1 / base]
+  for (let left = rank; left > 0; left = Math.floor(left / base), digit /= base) at += (left % base) * digit
   return at
 }
 
@@ -31,7 +33,7 @@ export interface GapOverOrders {
   readonly coversHalf: boolean
 }
 
-/** For what the sums below lose in their last digits, per ball and by the groove's radius. */
+/** For what the sums below lose in their last digits, per ball and by the radius. */
 const ROUNDING = 16 * Number.EPSILON
 
 /**
@@ -50,10 +52,43 @@ const ROUNDING = 16 * Number.EPSILON
  * @throws RangeError outside those ranges
  */
 export function gapOverOrders(bottomRadius: Mm, diameters: readonly number[]): GapOverOrders {
+  requireDiameters(diameters)
+  requireWithin('bottomRadius', bottomRadius, Math.max(...diameters), Number.MAX_VALUE)
+  return overOrders(bottomRadius, diameters, (radius) => {
+    const centre = bottomRadius - radius
+    return { out: centre, aside: centre }
+  })
+}
+
+/**
+ * The same on a plate, of `ballGapOnCircle`: every centre stands at R, so that x = r / R, and those of the two at the gap
+ * differ in height by what they differ in distance from the axis in a ring.
+ *
+ * @param pitchRadius R [mm], at least the largest radius
+ */
+export function gapOverOrdersOnCircle(pitchRadius: Mm, diameters: readonly number[]): GapOverOrders {
+  requireDiameters(diameters)
+  requireWithin('pitchRadius', pitchRadius, Math.max(...diameters) / 2, Number.MAX_VALUE)
+  return overOrders(pitchRadius, diameters, (radius) => ({ out: pitchRadius, aside: radius }))
+}
+
+function requireDiameters(diameters: readonly number[]): void {
   requireWhole('number of balls', diameters.length, FEWEST_BALLS)
   for (const diameter of diameters) requireAboveZero('each diameter', diameter)
-  requireWithin('bottomRadius', bottomRadius, Math.max(...diameters), Number.MAX_VALUE)
-  const balls = diameters.map((diameter) => seated(bottomRadius, diameter / 2))
+}
+
+/** Where a centre stands: from the axis, and along the line in which balls of other sizes stand elsewhere. */
+interface Centre {
+  readonly out: number
+  readonly aside: number
+}
+
+function overOrders(
+  cutRadius: number,
+  diameters: readonly number[],
+  centreOf: (radius: number) => Centre,
+): GapOverOrders {
+  const balls = diameters.map((diameter) => seated(centreOf(diameter / 2), diameter / 2))
   const chords = balls.reduce((sum, { upper }) => sum + upper, 0)
   const mean = balls.reduce((sum, { logarithm }) => sum + logarithm, 0) / balls.length
   const sine = Math.min(1, Math.exp(mean))
@@ -72,27 +107,25 @@ export function gapOverOrders(bottomRadius: Mm, diameters: readonly number[]): G
       smallestHalf = Math.min(smallestHalf, low)
     }
   })
-  const doubt = ROUNDING * balls.length * bottomRadius
+  const doubt = ROUNDING * balls.length * cutRadius
   return { least: mm(least - doubt), most: mm(most + doubt), coversHalf: smallestHalf >= Math.PI / 2 }
 }
 
-/** A ball in its groove: its radius, where its centre stands, and ln x and asin x of x = r / a. */
-interface Seated {
+/** A ball where it lies, and ln x and asin x of x = its radius over how far out its centre stands. */
+interface Seated extends Centre {
   readonly radius: number
-  readonly centre: number
   readonly logarithm: number
   readonly upper: number
 }
 
-function seated(bottomRadius: number, radius: number): Seated {
-  const centre = bottomRadius - radius
-  const part = Math.min(1, radius / centre)
-  return { radius, centre, logarithm: Math.log(part), upper: Math.asin(part) }
+function seated(centre: Centre, radius: number): Seated {
+  const part = Math.min(1, radius / centre.out)
+  return { ...centre, radius, logarithm: Math.log(part), upper: Math.asin(part) }
 }
 
 /** The gap between two balls whose centres are 2 H apart round the ring; as in `unequalBallGap`, beyond a half turn too. */
 function gapOf(half: number, first: Seated, last: Seated): number {
-  const [apart, product] = [first.centre - last.centre, first.centre * last.centre]
+  const [apart, product] = [first.aside - last.aside, first.out * last.out]
   const ends = first.radius + last.radius
   if (half > Math.PI) return Math.abs(apart) - 2 * Math.sqrt(product) * (half - Math.PI) - ends
   const sine = Math.sin(half)

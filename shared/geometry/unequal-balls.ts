@@ -207,7 +207,7 @@ export function closingRadius(diameters: readonly number[], gap: Mm = mm(0)): Mm
 }
 
 /** What a straight row of the balls leaves, a groove without end: centres 2 √(rᵢ rⱼ) apart along it. */
-function straightGap(diameters: readonly number[]): number {
+export function straightGap(diameters: readonly number[]): number {
   let along = 0
   for (let ball = 1; ball < diameters.length; ball++) {
     along += 2 * Math.sqrt(radius(diameters, ball - 1) * radius(diameters, ball))

@@ -2,37 +2,31 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { answerTypeAmong } from '#src/wire/arrangement-answer.ts'
 import { wordedFor } from '#src/wire/arrangement-words.ts'
 import { refuseQuestion } from '#src/wire/refusal.ts'
-import { BallSelectionRequest, BallSelectionResponse, ChosenBall, OrderEffect, SelectionBounds } from './schema.ts'
+import { ANSWERS, type BallSelectionRequest } from './schema.ts'
 import { explainRefusal } from './sentences.ts'
-import { toBallSelectionInput, toBallSelectionResponse } from './translate.ts'
-
-export const BALL_SELECTION_SCHEMAS = [
-  BallSelectionRequest,
-  ChosenBall,
-  SelectionBounds,
-  OrderEffect,
-  BallSelectionResponse,
-]
+import { toBallSelectionInput, toSelectionAnswer } from './translate.ts'
 
 export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/ball-selection',
+    mediaTypes: ({ body }) => [answerTypeAmong(ANSWERS, Object(body).design)],
     schema: {
       operationId: 'ballSelection',
       tags: ['bearing'],
       summary: 'From a measured lot: which balls to take, and what gap they leave',
       body: refTo<typeof BallSelectionRequest>('BallSelectionRequest'),
       response: {
-        200: refTo<typeof BallSelectionResponse>('BallSelectionResponse'),
+        200: { description: 'Which balls to take, what they leave, and how near that is', content: ANSWERS },
         422: problem('Cannot exist'),
         503: problem('Too busy'),
       },
     },
     handler: async (body, request, reply) => {
       const selection = await app.runTask('ballSelection', toBallSelectionInput(body), request)
-      if (selection.ok) return wordedFor(body.design, toBallSelectionResponse(selection.value))
+      if (selection.ok) return wordedFor(body.design, toSelectionAnswer(selection.value))
       return refuseQuestion(reply, selection.error, body.design, explainRefusal)
     },
   })

@@ -1,8 +1,12 @@
+import { traitsOf } from '#shared/bearing/arrangement.ts'
 import type { BallSelection, SelectionRefusal, SelectionWarning } from '#shared/bearing/ball-selection.ts'
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { figure } from '#src/wire/figure.ts'
+import { figure, percent } from '#src/wire/figure.ts'
+import { refusalSentence } from '#src/wire/refusal-sentence.ts'
 
-export function explainRefusal(refusal: SelectionRefusal, units: Units): string {
+export function explainRefusal(refusal: Refusal | SelectionRefusal, units: Units): string {
   const size = (length: Mm): string => figure(length, units)
   switch (refusal.code) {
     case 'lot-too-small':
@@ -16,7 +20,7 @@ export function explainRefusal(refusal: SelectionRefusal, units: Units): string 
     case 'groove-too-wide':
       return `a groove bottom of ${size(refusal.given)} is so wide that ${refusal.ballCount} balls of this lot may cover less than half of it: take more balls, or larger ones`
     default:
-      return refusal satisfies never
+      return refusalSentence(refusal, units)
   }
 }
 
@@ -32,7 +36,7 @@ export function explainWarning(facts: SelectionWarning['facts'], units: Units): 
     case 'gap-below-assembly-gap':
       return `with a ball gap of ${size(facts.ballGap)} the last ball must be forced in: it needs about ${size(facts.assemblyGap)} (rigid balls; wood gives a little)`
     case 'rides-on-edges':
-      return `the groove (radius ${size(facts.grooveRadius)}) is tighter than ${facts.ballCount} of these balls: they ride on its edges, each size at its own depth, which makes the gap about ${size(mm(Math.abs(facts.gapShift)))} ${facts.gapShift < 0 ? 'smaller' : 'larger'} than is said here; take a rounder groove`
+      return `the groove (radius ${size(facts.grooveRadius)}) is tighter than ${facts.ballCount} of these balls: they ride on its edges, each size at its own depth, which makes the gap ${about(Math.abs(facts.gapShift), units)} ${facts.gapShift < 0 ? 'smaller' : 'larger'} than is said here; take a rounder groove`
     default:
       return facts satisfies never
   }
@@ -49,15 +53,26 @@ function atMost(length: number, units: Units): string {
   return length < unread ? words : figure(mm(length), units)
 }
 
+/** An effect in a sentence: what it is about, or that it is hardly one. */
+const about = (length: number, units: Units): string =>
+  length < UNREAD[units][0] ? atMost(length, units) : `about ${figure(mm(length), units)}`
+
+/** Where the largest balls stand, by what they have to keep level or round. */
+const LAID = {
+  rings: 'the largest stand opposite one another, so that no side stands out',
+  plates: 'the three largest stand a third of a turn from one another, so that the upper plate lies on them',
+} as const
+
 /** What to do, in a few sentences. */
 export function advice(selection: BallSelection): string {
-  const { bearing, choice, spread, ballGap, grooveBottomDiameter, input } = selection
+  const { bearing, choice, spread, ballGap, grooveDiameter, input } = selection
   const { units } = input.design
   const size = (length: Mm): string => figure(length, units)
+  const { members } = traitsOf(input.design)
   return [
-    `Take the ${choice.balls.length} balls under chosen, in that order round the ring: the largest stand opposite one another, so that no side stands out. `,
+    `Take the ${choice.balls.length} balls under chosen, in that order round the ring: ${LAID[members]}. `,
     `They differ by ${atMost(spread, units)} at most. `,
-    `In a groove bottom of ${size(grooveBottomDiameter)} they leave a ball gap of ${size(ballGap)}; aimed at is ${size(bearing.settled.ballGap)}. `,
+    `In a groove bottom of ${size(grooveDiameter)} they leave a ball gap of ${size(ballGap)}; aimed at is ${size(bearing.settled.ballGap)}. `,
     grooveAdvice(selection),
   ].join('')
 }
@@ -69,6 +84,21 @@ function grooveAdvice({ grooveChange, input }: BallSelection): string {
   return grooveChange > 0
     ? `For that, take ${figure(change, units)} more off the groove's depth.`
     : `For that, the groove is ${figure(change, units)} deeper than they want.`
+}
+
+/**
+ * How the upper plate lies on the chosen balls.
+ *
+ * @param rise over its whole width
+ */
+export function explainRest({ shares, mostClearance }: PlateAtRest, rise: Mm, units: Units): string {
+  const [least, most] = [percent(Math.min(...shares)), percent(Math.max(...shares))]
+  const each = least === most ? 'a third' : `${least} to ${most}`
+  return [
+    `At first three of the balls carry the upper plate, with ${each} of what lies over its middle each. `,
+    `It rises by ${atMost(rise, units)} from one side to the other; over the ball that is farthest from it ${atMost(mostClearance, units)} is left. `,
+    'Under a load the wood gives, and more of them carry.',
+  ].join('')
 }
 
 /** How near the choice comes, and how near any could. */

@@ -1,24 +1,29 @@
 import type { Static } from 'typebox'
 import type { SelectionGoal } from '#shared/bearing/ball-choice.ts'
+import { GROOVE_NAMES } from '#shared/bearing/ball-place.ts'
 import type { BallSelection, BallSelectionInput, SelectionWarning } from '#shared/bearing/ball-selection.ts'
-import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { cautionsOf } from '#src/wire/caution.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
-import { show, toMm } from '#src/wire/length.ts'
+import { type Length, show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import type { Warning } from '#src/wire/warning.ts'
-import type { BallSelectionRequest, BallSelectionResponse } from './schema.ts'
-import { advice, explainNearness, explainOrders, explainWarning } from './sentences.ts'
+import type { BallSelectionRequest, BallSelectionResponse, ThrustBallSelectionResponse } from './schema.ts'
+import { advice, explainNearness, explainOrders, explainRest, explainWarning } from './sentences.ts'
 
 /** The caller's input in the core's words. */
 export function toBallSelectionInput(request: BallSelectionRequest): BallSelectionInput {
-  const { design, measured, goal, grooveBottomDiameter } = request
+  const { design, measured, goal, grooveBottomDiameter, grooveCircleDiameter } = request
   const { units } = design
+  const size = (length: Length | undefined) => (length === undefined ? undefined : toMm(length, units))
   return present<BallSelectionInput>({
     design: toDesignInput(design),
     measured: measured.map((diameter) => toMm(diameter, units)),
     goal,
-    grooveBottomDiameter: grooveBottomDiameter === undefined ? undefined : toMm(grooveBottomDiameter, units),
+    grooveBottomDiameter: size(grooveBottomDiameter),
+    grooveCircleDiameter: size(grooveCircleDiameter),
   })
 }
 
@@ -28,8 +33,25 @@ const CRITERIA = {
   'least-spread': 'spread',
 } as const satisfies Readonly<Record<SelectionGoal, string>>
 
-/** A selection in the caller's units and in words. */
-export function toBallSelectionResponse(selection: BallSelection): BallSelectionResponse {
+/** A selection of any arrangement, as it is answered: in the caller's units and in words. */
+export function toSelectionAnswer(selection: BallSelection): BallSelectionResponse | ThrustBallSelectionResponse {
+  const { units, goal, advice, chosen, leftOver, ...figures } = shared(selection)
+  const asked = { units, goal, advice, chosen, leftOver }
+  const groove = show(selection.grooveDiameter, units)
+  const { bearing, atRest } = selection
+  return 'plate' in bearing && atRest !== undefined
+    ? {
+        arrangement: 'thrust',
+        ...asked,
+        grooveCircleDiameter: groove,
+        plateRest: toRest(atRest, bearing, selection),
+        ...figures,
+      }
+    : { ...asked, grooveBottomDiameter: groove, ...figures }
+}
+
+/** What is said of a selection, whatever the balls lie in. */
+function shared(selection: BallSelection) {
   const { input, bearing, choice, orders, grooveChange } = selection
   const { settled } = bearing
   const { units } = input.design
@@ -40,7 +62,6 @@ export function toBallSelectionResponse(selection: BallSelection): BallSelection
     advice: advice(selection),
     chosen: choice.balls.map(({ index, diameter }) => ({ index, diameter: size(diameter) })),
     leftOver: [...selection.leftOver],
-    grooveBottomDiameter: size(selection.grooveBottomDiameter),
     target: {
       ballGap: size(settled.ballGap),
       minBallGap: size(settled.minBallGap),
@@ -57,8 +78,27 @@ export function toBallSelectionResponse(selection: BallSelection): BallSelection
       mostBallGap: size(orders.most),
       message: explainOrders(selection),
     },
-    warnings: selection.warnings.map((warning) => toWarning(warning, units)),
+    warnings: selection.warnings.map((warning) => toWarning(warning, selection)),
     cautions: cautionsOf(settled.input),
+  }
+}
+
+function toRest(
+  rest: PlateAtRest,
+  { plate }: ThrustBearing,
+  { choice, input }: BallSelection,
+): ThrustBallSelectionResponse['plateRest'] {
+  const { units } = input.design
+  const rise = mm(2 * rest.rise * (plate.outsideDiameter / plate.grooveCircleDiameter))
+  return {
+    carriers: rest.carriers.map((place, which) => ({
+      index: choice.balls[place]?.index ?? -1,
+      share: rest.shares[which] ?? 0,
+    })),
+    plateGap: show(mm(rest.height), units),
+    rise: show(rise, units),
+    mostClearance: show(mm(rest.mostClearance), units),
+    message: explainRest(rest, rise, units),
   }
 }
 
@@ -85,12 +125,17 @@ const PATHS: Readonly<Record<SelectionWarning['facts']['code'], string>> = {
   'rides-on-edges': '/design/groove',
 }
 
-const toWarning = ({ severity, facts, suggestion }: SelectionWarning, units: Units): Static<typeof Warning> => ({
-  code: facts.code,
-  severity,
-  message: explainWarning(facts, units),
-  path: PATHS[facts.code],
-  ...(suggestion === undefined
-    ? {}
-    : { suggestion: { path: '/grooveBottomDiameter', value: show(suggestion, units) } }),
-})
+function toWarning(
+  { severity, facts, suggestion }: SelectionWarning,
+  { bearing, input }: BallSelection,
+): Static<typeof Warning> {
+  const { units } = input.design
+  const path = `/${GROOVE_NAMES[bearing.settled.traits.members]}`
+  return {
+    code: facts.code,
+    severity,
+    message: explainWarning(facts, units),
+    path: PATHS[facts.code],
+    ...(suggestion === undefined ? {} : { suggestion: { path, value: show(suggestion, units) } }),
+  }
+}

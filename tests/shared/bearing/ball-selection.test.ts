@@ -4,6 +4,8 @@ import { SELECTION_GOALS, type SelectionGoal } from '#shared/bearing/ball-choice
 import { type BallSelectionInput, ballSelection } from '#shared/bearing/ball-selection.ts'
 import { bearingOf } from '#shared/bearing/bearing.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { thrustBearingOf } from '#shared/bearing/plates.ts'
+import { ballGapOnCircle, closingCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
 import { closingRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -44,21 +46,51 @@ function bought(count: number, deviation: number, seed = 1, parts = 100): readon
   return Array.from({ length: count }, () => mm(Math.round((16 + deviation * normal()) * parts) / parts))
 }
 
-const laid = (sizes: readonly number[]): readonly number[] => {
+const laid = (sizes: readonly number[], parts: 2 | 3 = 2): readonly number[] => {
   const largestFirst = sizes.toSorted((one, other) => other - one)
-  return spreadOrder(sizes.length).map((rank) => largestFirst[rank] ?? Number.NaN)
+  return spreadOrder(sizes.length, parts).map((rank) => largestFirst[rank] ?? Number.NaN)
 }
 const spreadOf = (sizes: readonly number[]) => Math.max(...sizes) - Math.min(...sizes)
 const diametersOf = ({ choice }: ReturnType<typeof select>) => choice.balls.map(({ diameter }) => diameter)
 
-describe('five of twelve, against every choice that there is', () => {
-  const DESIGN = design(5, 2)
-  const BOTTOM = bottomOf(DESIGN)
+/** The radius of the circle of the design's own groove. */
+const circleOf = (input: DesignInput): Mm => mm(plateOf(input).plate.grooveCircleDiameter / 2)
+
+function plateOf(input: DesignInput) {
+  const made = thrustBearingOf(input)
+  if (!made.ok) throw new Error('no such plates')
+  return made.value
+}
+
+/** In a ring, and on a plate: the radius that the balls close on, the name under which it is given, and the exact closure. */
+const RING = {
+  design: (count: number, gap?: number) => design(count, gap),
+  radiusOf: bottomOf,
+  groove: (radius: number) => ({ grooveBottomDiameter: mm(2 * radius) }),
+  gap: unequalBallGap,
+  radiusFor: closingRadius,
+  parts: 2,
+} as const
+const PLATE = {
+  design: (count: number, gap?: number): DesignInput => ({ ...design(count, gap), arrangement: 'thrust' }),
+  radiusOf: circleOf,
+  groove: (radius: number) => ({ grooveCircleDiameter: mm(2 * radius) }),
+  gap: (radius: Mm, balls: readonly number[]) => ballGapOnCircle(radius, balls),
+  radiusFor: closingCircle,
+  parts: 3,
+} as const
+
+describe.each([
+  ['a ring', RING],
+  ['a plate', PLATE],
+] as const)('five of twelve for %s, against every choice that there is', (_, place) => {
+  const DESIGN = place.design(5, 2)
+  const BOTTOM = place.radiusOf(DESIGN)
   const AIM = 2
   /** By how much balls in an order miss what the goal wants. */
   const misses: Readonly<Record<SelectionGoal, (bottom: Mm) => (balls: readonly number[]) => number>> = {
-    'close-groove': (bottom) => (balls) => Math.abs(unequalBallGap(bottom, balls) - AIM),
-    'least-groove-change': (bottom) => (balls) => Math.abs(closingRadius(balls, mm(AIM)) - bottom),
+    'close-groove': (bottom) => (balls) => Math.abs(place.gap(bottom, balls) - AIM),
+    'least-groove-change': (bottom) => (balls) => Math.abs(place.radiusFor(balls, mm(AIM)) - bottom),
     'least-spread': () => spreadOf,
   }
   /** Lots that reach the aim and lots that do not, in the design's groove and in one cut too shallow or too deep. */
@@ -66,15 +98,15 @@ describe('five of twelve, against every choice that there is', () => {
     .tuple(fc.array(between(-0.3, 0.3), { minLength: 12, maxLength: 12 }), between(-0.3, 0.3), between(-0.4, 0.4))
     .map(([sizes, shift, cut]) => ({
       measured: sizes.map((size) => mm(16 + shift + size)),
-      grooveBottomDiameter: mm(2 * (BOTTOM + cut)),
+      bottom: mm(BOTTOM + cut),
     }))
 
   test.each(SELECTION_GOALS)('%s: none of the 792 choices is nearer, laid the same way', (goal) => {
     fc.assert(
-      fc.property(lot, ({ measured, grooveBottomDiameter }) => {
-        const { choice } = select({ design: DESIGN, measured, goal, grooveBottomDiameter })
-        const miss = misses[goal](mm(grooveBottomDiameter / 2))
-        const nearest = Math.min(...choicesOf(measured, 5).map((balls) => miss(laid(balls))))
+      fc.property(lot, ({ measured, bottom }) => {
+        const { choice } = select({ design: DESIGN, measured, goal, ...place.groove(bottom) })
+        const miss = misses[goal](bottom)
+        const nearest = Math.min(...choicesOf(measured, 5).map((balls) => miss(laid(balls, place.parts))))
         expect(miss(choice.balls.map(({ diameter }) => diameter))).toBeWithin(1e-11, nearest)
         expect(choice.missedBy).toBeWithin(1e-11, nearest)
         expect(choice.everyChoiceTried).toBe(true)
@@ -87,14 +119,13 @@ describe('five of twelve, against every choice that there is', () => {
     '%s: no choice in any of its 120 orders misses less than is said to be possible',
     (goal) => {
       fc.assert(
-        fc.property(lot, ({ measured, grooveBottomDiameter }) => {
-          const { choice, reach } = select({ design: DESIGN, measured, goal, grooveBottomDiameter })
-          const bottom = mm(grooveBottomDiameter / 2)
+        fc.property(lot, ({ measured, bottom }) => {
+          const { choice, reach } = select({ design: DESIGN, measured, goal, ...place.groove(bottom) })
           const miss = misses[goal](bottom)
           const orders = choicesOf(measured, 5).flatMap((balls) => ordersOf(balls))
           let [nearest, least, most] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
           for (const order of orders) {
-            const gap = unequalBallGap(bottom, order)
+            const gap = place.gap(bottom, order)
             nearest = Math.min(nearest, miss(order))
             least = Math.min(least, gap)
             most = Math.max(most, gap)
@@ -117,9 +148,9 @@ describe('five of twelve, against every choice that there is', () => {
       fc.property(fc.array(fc.integer({ min: -4, max: 4 }), { minLength: 12, maxLength: 12 }), (steps) => {
         const measured = steps.map((step) => mm(16 + step / 16))
         const selection = select({ design: DESIGN, measured, goal: 'least-spread' })
-        const all = choicesOf(measured, 5).map(laid)
+        const all = choicesOf(measured, 5).map((balls) => laid(balls, place.parts))
         const least = Math.min(...all.map(spreadOf))
-        const gaps = all.filter((balls) => spreadOf(balls) === least).map((balls) => unequalBallGap(BOTTOM, balls))
+        const gaps = all.filter((balls) => spreadOf(balls) === least).map((balls) => place.gap(BOTTOM, balls))
         const nearest = Math.min(...gaps.map((gap) => Math.abs(gap - AIM)))
         expect(selection.spread).toBe(least)
         expect(Math.abs(selection.ballGap - AIM)).toBeWithin(1e-9, nearest)
@@ -130,17 +161,16 @@ describe('five of twelve, against every choice that there is', () => {
 
   test('what is reported of the balls is so', () => {
     fc.assert(
-      fc.property(lot, fc.constantFrom(...SELECTION_GOALS), ({ measured, grooveBottomDiameter }, goal) => {
-        const selection = select({ design: DESIGN, measured, goal, grooveBottomDiameter })
-        const bottom = mm(grooveBottomDiameter / 2)
+      fc.property(lot, fc.constantFrom(...SELECTION_GOALS), ({ measured, bottom }, goal) => {
+        const selection = select({ design: DESIGN, measured, goal, ...place.groove(bottom) })
         const diameters = diametersOf(selection)
         for (const { index, diameter } of selection.choice.balls) expect(measured[index]).toBe(diameter)
         const all = [...selection.choice.balls.map(({ index }) => index), ...selection.leftOver]
         expect(all.toSorted((one, other) => one - other)).toEqual([...measured.keys()])
-        expect(selection.ballGap).toBe(unequalBallGap(bottom, diameters))
-        expect(diameters).toEqual(laid(diameters))
+        expect(selection.ballGap).toBe(place.gap(bottom, diameters))
+        expect(diameters).toEqual(laid(diameters, place.parts))
         const change = mm(bottom + selection.grooveChange)
-        expect(unequalBallGap(change, diameters)).toBeWithin(1e-10, AIM)
+        expect(place.gap(change, diameters)).toBeWithin(1e-10, AIM)
         expect(5 * selection.mean).toBeWithin(
           1e-11,
           diameters.reduce((sum, each) => sum + each, 0),
@@ -148,7 +178,7 @@ describe('five of twelve, against every choice that there is', () => {
         const squares = diameters.reduce((sum, each) => sum + (each - selection.mean) ** 2, 0)
         expect(4 * selection.standardDeviation ** 2).toBeWithin(1e-11, squares)
         for (const order of ordersOf(diameters)) {
-          const gap = unequalBallGap(bottom, order)
+          const gap = place.gap(bottom, order)
           expect(gap).toBeGreaterThanOrEqual(selection.orders.least)
           expect(gap).toBeLessThanOrEqual(selection.orders.most)
         }
@@ -229,6 +259,86 @@ describe('as many as the ring takes', () => {
       expect(spread).toBe(0)
       for (const bound of [orders.least, orders.most, reach.least, reach.most]) expect(bound).toBeWithin(1e-9, 0.8)
     }
+  })
+})
+
+describe('plates', () => {
+  const PLATES = PLATE.design(12)
+
+  test('twelve of two hundred: within 0.0001 mm, whatever the circle within reach', () => {
+    for (const goal of ['close-groove', 'least-groove-change'] as const) {
+      for (let seed = 1; seed <= 20; seed++) {
+        const measured = bought(200, 0.1, seed, 1e6)
+        const circle = circleOf(PLATES) + (seed - 10) / 100
+        const { choice } = select({ design: PLATES, measured, goal, ...PLATE.groove(circle) })
+        expect(choice.missedBy).toBeLessThan(1e-4)
+        expect(choice.noneBelow).toBe(0)
+      }
+    }
+  })
+
+  test('the three largest carry the upper plate, a third of a turn from one another', () => {
+    for (let seed = 1; seed <= 20; seed++) {
+      const { atRest, choice } = select({ design: PLATES, measured: bought(40, 0.1, seed), goal: 'least-spread' })
+      const diameters = choice.balls.map(({ diameter }) => diameter as number)
+      const third = diameters.toSorted((one, other) => other - one)[2] ?? Number.NaN
+      for (const carrier of atRest?.carriers ?? []) expect(diameters[carrier]).toBeGreaterThanOrEqual(third)
+      // of plates with room for the balls the faces stand apart by a ball less both depths
+      const { plate } = plateOf(PLATES)
+      expect((atRest?.height ?? Number.NaN) + 2 * plate.seatDepth).toBeGreaterThanOrEqual(third)
+      expect((atRest?.height ?? Number.NaN) + 2 * plate.seatDepth).toBeLessThanOrEqual(Math.max(...diameters))
+    }
+  })
+
+  test('equal balls leave the plate level, whatever the count, in the design its own gap', () => {
+    for (const count of [3, 4, 5, 12, 200]) {
+      const measured = Array.from({ length: count }, () => mm(16))
+      const { ballGap, atRest, grooveChange } = select({ design: PLATE.design(count), measured, goal: 'close-groove' })
+      expect(ballGap).toBeWithin(1e-10 * count, 0.8)
+      expect(grooveChange).toBeWithin(1e-10 * count, 0)
+      expect(atRest?.rise).toBeWithin(1e-12, 0)
+      expect(atRest?.mostClearance).toBeWithin(1e-12, 0)
+    }
+  })
+
+  test('on edges the gap knows the differences of height alone: of equal balls nothing', () => {
+    const tight: DesignInput = { ...PLATES, groove: { grooveRadius: mm(7.9) } }
+    const shift = (measured: readonly Mm[]) => {
+      const { warnings } = select({ design: tight, measured, goal: 'close-groove' })
+      const shifts = warnings.map(({ facts }): number => (facts.code === 'rides-on-edges' ? facts.gapShift : 0))
+      expect(warnings.map(({ facts }) => facts.code)).toContain('rides-on-edges')
+      return shifts.reduce((sum, each) => sum + each, 0)
+    }
+    expect(shift(Array.from({ length: 12 }, () => mm(16)))).toBeWithin(1e-12, 0)
+    const uneven = shift(Array.from({ length: 12 }, (_, ball) => mm(16 + 0.2 * (ball % 2))))
+    // Neighbours differ by 0.1 mm in height on the bottom, by r/z times that on the edges, z² = r² − w²; each chord of 2r is
+    // shorter by half the difference of both squares over itself. To first order, the last two being of another size.
+    const half = plateOf(tight).plate.grooveWidth / 2
+    const squares = (0.1 * 0.1 * half * half) / (8.05 * 8.05 - half * half)
+    expect(uneven / ((12 * squares) / (2 * 16.1))).toBeWithin(0.1, 1)
+  })
+
+  test('a circle is no groove bottom, nor the other way round', () => {
+    const measured = bought(14, 0.1)
+    const ofRing = { design: PLATES, measured, goal: 'close-groove', grooveBottomDiameter: mm(60) } as const
+    expect(refusal(ofRing)).toEqual([
+      { code: 'not-of-arrangement', path: '/grooveBottomDiameter', arrangement: 'thrust' },
+    ])
+    const ofPlate = { design: design(12), measured, goal: 'close-groove', grooveCircleDiameter: mm(60) } as const
+    expect(refusal(ofPlate)).toMatchObject([{ code: 'not-of-arrangement', path: '/grooveCircleDiameter' }])
+  })
+
+  test('a circle that is far too tight or too wide, and balls that do not close with the circle that lets them', () => {
+    const lot = { design: PLATES, measured: bought(14, 0.1), goal: 'close-groove' } as const
+    expect(refusal({ ...lot, grooveCircleDiameter: mm(14) })).toMatchObject([
+      { code: 'groove-too-tight', path: '/grooveCircleDiameter' },
+    ])
+    expect(refusal({ ...lot, grooveCircleDiameter: mm(1000) })).toMatchObject([{ code: 'groove-too-wide' }])
+    const large = Array.from({ length: 12 }, () => mm(16.2))
+    const [warning] = select({ ...lot, measured: large }).warnings
+    expect(warning?.facts.code).toBe('does-not-close')
+    const mended = select({ ...lot, measured: large, grooveCircleDiameter: warning?.suggestion ?? mm(0) })
+    expect(mended.ballGap).toBeWithin(1e-9, 0.8)
   })
 })
 
@@ -325,9 +435,10 @@ test('whatever the lot, the groove and the count: finite figures within their bo
       fc.constantFrom(...SELECTION_GOALS),
       fc.option(between(0.6, 1.4)),
       between(0, 0.9),
-      (sizes, count, goal, part, gap) => {
-        const input = { ...design(count, 16 * gap), maxBallGap: mm(15) }
-        const groove = part === null ? {} : { grooveBottomDiameter: mm(2 * part * bottomOf(input)) }
+      fc.constantFrom(RING, PLATE),
+      (sizes, count, goal, part, gap, place) => {
+        const input = { ...place.design(count, 16 * gap), maxBallGap: mm(15), bore: mm(0.1) }
+        const groove = part === null ? {} : place.groove(part * place.radiusOf(input))
         const selection = ballSelection({
           design: input,
           measured: sizes.map((size) => mm(16 * size)),

@@ -1,6 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { ballGapOnCircle, gapPerEachDiameterOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
+import {
+  ballGapOnCircle,
+  closingCircle,
+  gapPerCircleRadius,
+  gapPerEachDiameterOnCircle,
+  tightestCircle,
+} from '#shared/geometry/balls-on-a-circle.ts'
 import {
   ballGap,
   closedPitchRadius,
@@ -75,7 +81,51 @@ test('equal balls are the ring of any full ring', () => {
   )
 })
 
+describe('the circle for a gap', () => {
+  test('there and back; wider leaves more', () => {
+    fc.assert(
+      fc.property(lots, between(-0.3, 0.5), ({ diameters, diameter, count }, gap) => {
+        fc.pre(count > 3 || gap < 0.3)
+        const radius = closingCircle(diameters, mm(gap * diameter))
+        expect(ballGapOnCircle(radius, diameters)).toBeWithin(1e-9 * radius, gap * diameter)
+        expect(closingCircle(diameters, mm(gap * diameter + 1e-3 * diameter))).toBeGreaterThan(radius)
+      }),
+    )
+  })
+
+  test('for equal balls it is the pitch circle of any full ring', () => {
+    fc.assert(
+      fc.property(lots, ({ diameter, count }) => {
+        const equal = Array.from({ length: count }, () => diameter)
+        const closed = closedPitchRadius(mm(diameter), count)
+        expect(closingCircle(equal)).toBeWithin(1e-9 * closed, closed)
+      }),
+    )
+  })
+
+  test('the tightest has two balls right across; less than it leaves, and as much as a straight row, is refused', () => {
+    const balls = [16, 16, 15]
+    const tightest = tightestCircle(balls)
+    expect(tightest).toBe(8)
+    expect(closingCircle(balls, ballGapOnCircle(tightest, balls))).toBe(tightest)
+    expect(() => closingCircle(balls, mm(-60))).toThrow(/gap must be at least/)
+    expect(() => closingCircle(balls, mm(40))).toThrow(/gap must be at least/)
+  })
+})
+
 describe('slopes', () => {
+  test('with the circle, against central differences', () => {
+    fc.assert(
+      fc.property(lots, ({ radius, diameters, count }) => {
+        fc.pre(radius > 0.6 * Math.max(...diameters))
+        const step = 1e-6 * radius
+        const slope =
+          (ballGapOnCircle(mm(radius + step), diameters) - ballGapOnCircle(mm(radius - step), diameters)) / (2 * step)
+        expect(gapPerCircleRadius(radius, diameters)).toBeWithin(1e-5 * count, slope)
+      }),
+    )
+  })
+
   test('one ball after the other, against central differences', () => {
     fc.assert(
       fc.property(lots, fc.nat(), ({ radius, diameters, count }, which) => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { gapOverOrders, spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
+import { ballGapOnCircle, closingCircle } from '#shared/geometry/balls-on-a-circle.ts'
+import { gapOverOrders, gapOverOrdersOnCircle, spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
 import { closingRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { ballCount, between } from '#tests/support/inputs.ts'
@@ -9,6 +10,16 @@ import { ordersOf } from '#tests/support/orders.ts'
 describe('the order in which no side stands out', () => {
   test('of eight: the largest, the fifth, the third, the seventh, the second opposite the largest, …', () => {
     expect(spreadOrder(8)).toEqual([0, 4, 2, 6, 1, 5, 3, 7])
+  })
+
+  test('by thirds, of nine: the three largest a third of a turn apart, the next three a ninth further on', () => {
+    expect(spreadOrder(9, 3)).toEqual([0, 3, 6, 1, 4, 7, 2, 5, 8])
+    for (let count = 3; count <= 200; count++) {
+      const order = spreadOrder(count, 3)
+      expect(order.toSorted((one, other) => one - other)).toEqual(Array.from({ length: count }, (_, rank) => rank))
+      expect(Math.abs(order.indexOf(1) - count / 3)).toBeLessThanOrEqual(1)
+      expect(Math.abs(order.indexOf(2) - (2 * count) / 3)).toBeLessThanOrEqual(1)
+    }
   })
 
   test('has every ball once, and the two largest opposite one another within a place', () => {
@@ -58,6 +69,23 @@ describe('what the order can change', () => {
       }),
       { numRuns: 60 },
     )
+  })
+
+  test('on a plate too: every order of five or six balls', () => {
+    fc.assert(
+      fc.property(fc.array(between(0.95, 1.05), { minLength: 5, maxLength: 6 }), between(-0.25, 0.5), (balls, gap) => {
+        const radius = closingCircle(balls, mm(gap))
+        const { least, most, coversHalf } = gapOverOrdersOnCircle(radius, balls)
+        const gaps = ordersOf(balls).map((order) => ballGapOnCircle(radius, order))
+        expect(Math.min(...gaps)).toBeGreaterThanOrEqual(least)
+        expect(Math.max(...gaps)).toBeLessThanOrEqual(most)
+        const spread = Math.max(...balls) - Math.min(...balls)
+        expect(most - least).toBeLessThan(Math.max(...gaps) - Math.min(...gaps) + 5 * spread * spread)
+        expect(coversHalf).toBe(true)
+      }),
+      { numRuns: 60 },
+    )
+    expect(() => gapOverOrdersOnCircle(mm(7.9), [16, 15, 15])).toThrow(RangeError)
   })
 
   test('holds for rings of any size in any of some orders', () => {

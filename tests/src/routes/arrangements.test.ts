@@ -291,6 +291,47 @@ describe('what plates can be asked', () => {
     expect(problemIn(await asked('tolerance-check', weather), 422).errors?.[0]?.path).toBe('/design/arrangement')
   })
 
+  test('ball selection: the balls for a circle, how the upper plate lies on them, in words of plates', async () => {
+    const measured = Array.from({ length: 30 }, (_, ball) => 15.9 + 0.2 * ((ball * 0.618) % 1))
+    const { grooveCircleDiameter } = (await answered('design', WITH_GAP)).plates.lower
+    const body = { design: WITH_GAP, measured, goal: 'close-groove', grooveCircleDiameter: grooveCircleDiameter + 0.1 }
+    const sent = await asked('ball-selection', body)
+    expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?thrust/)
+    const answer = await answered('ball-selection', body)
+    expect(answer).toMatchObject({ arrangement: 'thrust', grooveCircleDiameter: grooveCircleDiameter + 0.1 })
+    expect(answer).not.toHaveProperty('grooveBottomDiameter')
+    expect(answer.ballGap).toBeWithin(0.01, 1)
+    const { carriers, plateGap, rise, mostClearance } = answer.plateRest
+    expect(carriers.length).toBe(3)
+    expect(carriers.reduce((sum: number, { share }: { share: number }) => sum + share, 0)).toBeWithin(1e-9, 1)
+    expect(plateGap).toBeWithin(0.2, 6.4)
+    expect(rise).toBeLessThan(answer.spread)
+    expect(mostClearance).toBeLessThan(2 * answer.spread)
+    const small = await answered('ball-selection', { ...body, measured: measured.map((size) => size - 0.3) })
+    const large = await answered('ball-selection', { ...body, measured: measured.map((size) => size + 0.3) })
+    expect(large.warnings[0]).toMatchObject({ code: 'does-not-close', path: '/measured' })
+    expect(large.warnings[0].suggestion.path).toBe('/grooveCircleDiameter')
+    for (const each of [answer, small, large]) {
+      expect(sentencesIn([each.advice, each.bounds, each.orderEffect, each.warnings, each.plateRest])).not.toMatch(
+        NOT_OF_PLATES,
+      )
+    }
+  })
+
+  test('ball selection: a groove bottom is refused by name, to rings a circle is', async () => {
+    const lot = { measured: Array.from({ length: 30 }, () => 16), goal: 'close-groove' }
+    const ofRings = await asked('ball-selection', { ...lot, design: WITH_GAP, grooveBottomDiameter: 80 })
+    expect(problemIn(ofRings, 422).errors).toEqual([
+      { path: '/grooveBottomDiameter', message: 'is nothing that a thrust arrangement has: leave it out' },
+    ])
+    const ofPlates = await asked('ball-selection', { ...lot, design: BALLS, grooveCircleDiameter: 80 })
+    expect(problemIn(ofPlates, 422).errors?.[0]?.path).toBe('/grooveCircleDiameter')
+    const tight = await asked('ball-selection', { ...lot, design: WITH_GAP, grooveCircleDiameter: 60 })
+    expect(problemIn(tight, 422).errors).toEqual([
+      { path: '/grooveCircleDiameter', message: expect.stringMatching(/^a groove circle of 60 mm is far too tight/) },
+    ])
+  })
+
   test('a ring is named for rings, and for them alone', async () => {
     const readings = [{ kind: 'ball-gap', value: 0.1, graduation: 0.1 }]
     expect(problemIn(await asked('fit-correction', { design: WITH_GAP, ring: 'outer', readings }), 400).errors).toEqual(
