@@ -53,6 +53,18 @@ const OF_RING_GROOVES = [
 /** What only rings have. */
 const OF_RINGS = ['/outerRing', '/innerRing', '/radialInternalClearance', '/width', '/split'] as const
 
+/** What every ring of balls that closes can be asked. */
+const OF_ALL_FULL_RINGS = [
+  'design',
+  'size-table',
+  'tolerance-check',
+  'fit-correction',
+  'ball-selection',
+  'load-check',
+  'job-sheet',
+  'drawings',
+] as const satisfies readonly Question[]
+
 const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
   radial: {
     members: 'rings',
@@ -68,7 +80,7 @@ const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
     ballSet: 'full',
     raceway: 'groove',
     lacks: [...OF_ROLLERS, ...OF_CAGES, ...OF_RINGS],
-    answers: ['design', 'size-table', 'tolerance-check', 'fit-correction', 'ball-selection', 'job-sheet', 'drawings'],
+    answers: OF_ALL_FULL_RINGS,
   },
   roller: {
     members: 'rings',
@@ -76,16 +88,7 @@ const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
     ballSet: 'full',
     raceway: 'track',
     lacks: [...OF_PLATES, ...OF_CAGES, ...OF_RING_GROOVES],
-    answers: [
-      'design',
-      'size-table',
-      'tolerance-check',
-      'fit-correction',
-      'ball-selection',
-      'load-check',
-      'job-sheet',
-      'drawings',
-    ],
+    answers: OF_ALL_FULL_RINGS,
   },
   caged: {
     members: 'rings',

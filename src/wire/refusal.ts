@@ -13,10 +13,6 @@ type SpokenOf = Pick<DesignRequest, 'units' | 'arrangement'>
 export const refuseDesign = (reply: FastifyReply, refusals: readonly Refusal[], design: SpokenOf): FastifyReply =>
   refuse(reply, faultsOf(refusals, design, refusalSentence))
 
-/** The same for the `design` inside a request: the reasons point there. */
-export const refuseInnerDesign = (reply: FastifyReply, refusals: readonly Refusal[], design: SpokenOf): FastifyReply =>
-  refuseDesign(reply, refusals.map(insideDesign), design)
-
 /**
  * Answers with every reason why a question about a bearing has no answer. The reasons of the bearing itself are those
  * of the `design` inside the request, point there, and come first.

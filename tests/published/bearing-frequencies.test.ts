@@ -4,7 +4,7 @@
 // catalogue, housed units, table A-9; the ratio of ball to pitch diameter is taken from the printed outer passing, so that
 // column is no test of its own. Tolerance: half the last printed digit, for the spin what the ratio's last digit makes of it.
 import { expect, test } from 'vitest'
-import { turnRatios } from '#shared/bearing/load-check/speeds.ts'
+import { plateTurnRatios, turnRatios } from '#shared/bearing/load-check/speeds.ts'
 
 const ratiosOf = (ballToPitch: number, balls: number) =>
   turnRatios({ outer: 1 + ballToPitch, pitch: 1, inner: 1 - ballToPitch }, balls, 'inner-ring')
@@ -45,4 +45,22 @@ test('with the outer ring turning, the balls that pass both rings are still Z a 
   expect(outer.outerPasses + outer.innerPasses).toBeWithin(1e-12, 9)
   expect(inner.ballSet + outer.ballSet).toBeWithin(1e-12, 1)
   expect(inner.ballSpin).toBeWithin(1e-12, outer.ballSpin)
+})
+
+// Contact at 90°: cos α = 0 in the same formulas, (1 − γ cos α)/2 of the ball set, Z (1 ∓ γ cos α)/2 passings, (1 − γ² cos² α)/2γ
+// of the spin. The catalogue's identities hold: both passings are Z together, and the ball set is a passing over Z.
+test('the balls of a 6205 between flat plates: half as fast as the plate, 4.5 passings, 2.4584 of the spin', () => {
+  const { ballSet, ballSpin, passes } = plateTurnRatios(1.537 / 2, 0.3126 / 2, 9)
+  expect(ballSet).toBe(0.5)
+  expect(passes).toBe(4.5)
+  expect(passes / 9).toBe(ballSet)
+  expect(ballSpin).toBeWithin(0.00005, 2.4584)
+})
+
+test('rings ever larger round the same balls turn as plates do', () => {
+  const [rings, plates] = [ratiosOf(1e-6, 9), plateTurnRatios(1, 1e-6, 9)]
+  expect(rings.ballSet).toBeWithin(1e-6, plates.ballSet)
+  expect(rings.outerPasses).toBeWithin(1e-5, plates.passes)
+  expect(rings.innerPasses).toBeWithin(1e-5, plates.passes)
+  expect(rings.ballSpin / plates.ballSpin).toBeWithin(1e-6, 1)
 })

@@ -3,6 +3,7 @@
 // is rounded). Stribeck's constants: 4.37 and 4.08 stand in a bearing maker's report, eq. (4) and (5), with 1.216 and 1.260
 // for an axial load that loads half the ring.
 import { describe, expect, test } from 'vitest'
+import { sharedBeside } from '#shared/contact/eccentric-load.ts'
 import { LINE_CONTACT, POINT_CONTACT, radialLoadIntegral, sharedByBalls } from '#shared/contact/load-distribution.ts'
 import { integral } from '#shared/numbers/quadrature.ts'
 import { mm } from '#shared/units/length.ts'
@@ -68,3 +69,17 @@ describe('Stribeck: the most loaded ball carries so many times Fr / Z without cl
     expect(1 / radialLoadIntegral(0.3, POINT_CONTACT)).toBeGreaterThan(5)
   })
 })
+
+// The same half ring under a load beside the axis of plates: it stands where Σ Q cos ψ / Σ Q is 1/1.216 of R (point) or 1/1.260
+// (line), and the other half is just free. Tolerance: the last printed digit.
+test.each([
+  ['point', POINT_CONTACT, 1.216],
+  ['line', LINE_CONTACT, 1.26],
+] as const)(
+  '%s contact: half of the balls carry a load that is %s, %s times nearer than they are',
+  (_, exponent, times) => {
+    const leanAt = (ratio: number) => sharedBeside(2000, exponent, 1 / ratio, 0).lean
+    expect(leanAt(times + 0.001)).toBeLessThan(1)
+    expect(leanAt(times - 0.001)).toBeGreaterThan(1)
+  },
+)

@@ -77,7 +77,7 @@ export function judge(search: SettledSearch, at: Candidate): Judged | DropReason
 
 /** Whether a design bears the load that is asked of it; not asked of every candidate, for it takes ten times as long. */
 export const bears = ({ load }: SettledSearch, bearing: Bearing): boolean =>
-  load === undefined || reaches(seated(bearing, load).dent.radialLoad, load.radialLoad)
+  load === undefined || reaches(seated(bearing, load).dent.load, load.radialLoad)
 
 /** Whether a design runs all the year that is asked for: a thousand times the work of judging it. */
 export function runsInYear({ year }: SettledSearch, design: DesignInput): boolean {

@@ -1,19 +1,13 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { LoadByBall, SharedLoad } from '#shared/contact/load-distribution.ts'
-import type { Mm } from '#shared/units/length.ts'
 import type { SettledLoad } from './input.ts'
-import type { Limit } from './limits.ts'
+import type { DentLimit, Limit } from './limits.ts'
 import type { BallSeat, SeatLoad } from './seat-load.ts'
+import type { SpeedLimits } from './speed-limits.ts'
 import type { SpinLoads, TurnRatios } from './speeds.ts'
 
 export const SPEED_REASONS = ['turning-rule', 'balls-dent-groove', 'ring-splits'] as const
 export type SpeedReason = (typeof SPEED_REASONS)[number]
-
-/** A speed that should not be passed [1/min]. */
-export interface SpeedLimit {
-  readonly reason: SpeedReason
-  readonly speed: number
-}
 
 /** What the load and the speed do to a bearing. Loads in newtons, pressures in megapascals. */
 export interface CheckedLoad {
@@ -34,12 +28,12 @@ export interface CheckedLoad {
   readonly hardness: number
   readonly compressionLimit: number
   readonly firstMark: Limit
-  readonly dent: Limit & { readonly depth: Mm }
+  readonly dent: DentLimit
   readonly ratios: TurnRatios
   /** At one turn a minute. */
   readonly spin: SpinLoads
   /** At the speed asked about. */
   readonly spun?: SeatLoad
   /** All of them, the lowest first. */
-  readonly speedLimits: readonly [SpeedLimit, ...SpeedLimit[]]
+  readonly speedLimits: SpeedLimits<SpeedReason>
 }

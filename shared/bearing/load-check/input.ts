@@ -1,30 +1,48 @@
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import type { ContactWoodId } from '#shared/data/contact-woods.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 
 export const TURNING_RINGS = ['inner-ring', 'outer-ring'] as const
 export type TurningRing = (typeof TURNING_RINGS)[number]
 
-/** A bearing, and what it is to carry. */
-export interface LoadCheckInput {
-  readonly design: DesignInput
-  /** Fr [N], above 0. */
-  readonly radialLoad: number
-  /** Of both rings. */
+/** What is asked of wood and speed, whatever lies round the balls. */
+interface Asked {
+  /** Of both rings, or both plates. */
   readonly wood?: ContactWoodId
-  /** Of wooden balls; the rings' own when it is not said. */
+  /** Of wooden balls; the bearing's own when it is not said. */
   readonly ballWood?: ContactWoodId
   /** The lasting dent that is still borne, in ball diameters. */
   readonly dentFraction?: number
-  readonly turning?: TurningRing
   /** Turns a minute, above 0. */
   readonly speed?: number
 }
 
-export interface SettledLoad extends Required<Omit<LoadCheckInput, 'design' | 'speed' | 'ballWood'>> {
+/** A bearing of rings, and what it is to carry. */
+export interface LoadCheckInput extends Asked {
+  readonly design: DesignInput
+  /** Fr [N], above 0. */
+  readonly radialLoad: number
+  readonly turning?: TurningRing
+}
+
+/** A bearing of plates, and what it is to carry. */
+export interface PlateLoadCheckInput extends Asked {
+  readonly design: DesignInput
+  /** Fa [N], above 0: all of it, the upper plate included. */
+  readonly axialLoad: number
+  /** Of the load from the axis [mm], 0 and above. */
+  readonly offset?: Mm
+}
+
+/** What is asked with nothing left open but the speed. */
+export interface SettledAsked extends Required<Pick<Asked, 'wood' | 'dentFraction'>> {
   readonly speed?: number
   /** Only where the balls are of wood. */
   readonly ballWood?: ContactWoodId
 }
+
+export type SettledLoad = SettledAsked & Required<Pick<LoadCheckInput, 'radialLoad' | 'turning'>>
+export type SettledPlateLoad = SettledAsked & Required<Pick<PlateLoadCheckInput, 'axialLoad' | 'offset'>>
 
 /** A hard wood that is common in the trade. Common practice, no source. */
 const WOOD: ContactWoodId = 'maple-sugar'
@@ -33,13 +51,27 @@ const DENT_FRACTION = 0.005
 const TURNING: TurningRing = 'inner-ring'
 
 /** The input with nothing left open but the speed. */
-export function settleLoad(input: Omit<LoadCheckInput, 'design'>, ballsAreWood: boolean): SettledLoad {
-  const { radialLoad, wood = WOOD, dentFraction = DENT_FRACTION, turning = TURNING, speed } = input
+export const settleLoad = (input: Omit<LoadCheckInput, 'design'>, ballsAreWood: boolean): SettledLoad => ({
+  ...settleAsked(input, ballsAreWood),
+  radialLoad: input.radialLoad,
+  turning: input.turning ?? TURNING,
+})
+
+/** The same of plates: over their middle where nobody says. */
+export const settlePlateLoad = (
+  input: Omit<PlateLoadCheckInput, 'design'>,
+  ballsAreWood: boolean,
+): SettledPlateLoad => ({
+  ...settleAsked(input, ballsAreWood),
+  axialLoad: input.axialLoad,
+  offset: input.offset ?? mm(0),
+})
+
+function settleAsked(input: Asked, ballsAreWood: boolean): SettledAsked {
+  const { wood = WOOD, dentFraction = DENT_FRACTION, speed } = input
   return {
-    radialLoad,
     wood,
     dentFraction,
-    turning,
     ...(ballsAreWood ? { ballWood: input.ballWood ?? wood } : {}),
     ...(speed === undefined ? {} : { speed }),
   }

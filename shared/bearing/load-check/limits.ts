@@ -1,15 +1,19 @@
 import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { PartName, RingName } from '#shared/bearing/refusal.ts'
 import { LINE_CONTACT, loadWhenBallCarries, POINT_CONTACT, type Sharing } from '#shared/contact/load-distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { SettledLoad } from './input.ts'
 import { type BallSeat, ballSeat, type SeatLimits, seatLimits, seatsStiffness } from './seat-load.ts'
 
-/** A load of the bearing at which something is reached, and that of its most loaded ball [N]. */
-export interface Limit {
-  readonly radialLoad: number
+/** A load of the bearing at which something is reached, that of its most loaded ball [N], and what reaches it. */
+export interface Limit<Part extends PartName = RingName> {
+  readonly load: number
   readonly ballLoad: number
-  readonly ring: 'outerRing' | 'innerRing'
+  readonly part: Part
 }
+
+/** A limit that is a dent of some depth. */
+export type DentLimit<Part extends PartName = RingName> = Limit<Part> & { readonly depth: Mm }
 
 /** How the balls of a bearing sit in its rings, how they share a load, and what they bear. */
 export interface Seated {
@@ -17,7 +21,7 @@ export interface Seated {
   readonly inner: BallSeat
   readonly sharing: Sharing
   readonly firstMark: Limit
-  readonly dent: Limit & { readonly depth: Mm }
+  readonly dent: DentLimit
   /** Of the outer ring alone: load of one ball that leaves that dent [N]. */
   readonly outerDent: number
 }
@@ -44,8 +48,8 @@ export function seated(bearing: Bearing, load: SettledLoad): Seated {
 }
 
 /** The ring that reaches it first, and the load of the bearing then. */
-function weaker(limits: Readonly<Record<Limit['ring'], SeatLimits>>, of: keyof SeatLimits, sharing: Sharing): Limit {
-  const ring = limits.outerRing[of] < limits.innerRing[of] ? 'outerRing' : 'innerRing'
-  const ballLoad = limits[ring][of]
-  return { ring, ballLoad, radialLoad: ballLoad > 0 ? loadWhenBallCarries(ballLoad, sharing) : 0 }
+function weaker(limits: Readonly<Record<RingName, SeatLimits>>, of: keyof SeatLimits, sharing: Sharing): Limit {
+  const part = limits.outerRing[of] < limits.innerRing[of] ? 'outerRing' : 'innerRing'
+  const ballLoad = limits[part][of]
+  return { part, ballLoad, load: ballLoad > 0 ? loadWhenBallCarries(ballLoad, sharing) : 0 }
 }

@@ -3,12 +3,13 @@ import type { Refusal } from '#shared/bearing/refusal.ts'
 import { sharedByBalls, sharedByMany } from '#shared/contact/load-distribution.ts'
 import { contactWood } from '#shared/data/contact-woods.ts'
 import { ok, type Result } from '#shared/result.ts'
-import type { CheckedLoad, SpeedLimit } from './checked-load.ts'
+import type { CheckedLoad, SpeedReason } from './checked-load.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from './input.ts'
 import { type Seated, seated } from './limits.ts'
 import { ballBody, seatUnder } from './seat-load.ts'
+import { lowestFirst, splittingSpeed, turningRule } from './speed-limits.ts'
 import { rollingRadii, spinLoads, turnRatios } from './speeds.ts'
-import { findLoadWarnings, type LoadWarning } from './warning.ts'
+import { findLoadWarnings, type Loaded, type LoadWarning } from './warning.ts'
 
 /** A load as it was checked, and what is worth a warning in it. */
 export interface LoadCheck extends CheckedLoad {
@@ -45,14 +46,32 @@ export function loadCheck(input: LoadCheckInput): Result<LoadCheck, readonly Ref
     dent: balls.dent,
     ...atSpeed(bearing, load, balls),
   }
-  return ok({ ...check, warnings: findLoadWarnings(check) })
+  return ok({ ...check, warnings: findLoadWarnings(loadedOf(check)) })
 }
 
-/** Diameter in inches times turns a minute: 6000 to 9000 at the lathe, a rule of wood turners. Its lower end, for rings. */
-const TURNING_RULE = 6000
-const INCH = 25.4
-/** The part of the strength across the grain that is asked of a ring with a groove and glue lines. Common practice, no source. */
-const SPLITTING_SHARE = 0.1
+const RINGS = ['outerRing', 'innerRing'] as const
+
+function loadedOf(check: CheckedLoad): Loaded {
+  const { load, bearing } = check
+  return {
+    ...check,
+    design: bearing.settled.input,
+    asked: { ...load, path: '/radialLoad', load: load.radialLoad },
+    seats: RINGS.map((part) => ({ part, seat: check[part], grooveWidth: bearing[part].grooveWidth })),
+    ofSharing: sharingWarnings(check),
+  }
+}
+
+/** Stribeck's allowance for play, 5 Fr / Z: beyond it a ball carries more than is usual. */
+const USUAL_SHARE = 5
+
+function sharingWarnings({ sharing, load, bearing }: CheckedLoad): readonly LoadWarning[] {
+  const { count } = bearing.settled.input.balls
+  const share = sharing.underBall.most / load.radialLoad
+  if (!(share * count > USUAL_SHARE && count > USUAL_SHARE)) return []
+  const facts = { code: 'one-ball-carries', share, play: bearing.radialInternalClearance } as const
+  return [{ severity: 'note', path: '/design/radialInternalClearance', facts }]
+}
 
 function atSpeed(
   bearing: Bearing,
@@ -65,17 +84,14 @@ function atSpeed(
   const spin = spinLoads(bearing, ballBody(bearing, load), wood, ratios, turning)
   const diameter = turning === 'inner-ring' ? bearing.innerRing.landDiameter : bearing.outerRing.outsideDiameter
   const rim = Math.max(spin.outerRimStress, spin.innerRimStress)
-  const limits: SpeedLimit[] = [
-    { reason: 'turning-rule', speed: TURNING_RULE / (diameter / INCH) },
-    { reason: 'balls-dent-groove', speed: Math.sqrt(outerDent / spin.ballForce) },
-    { reason: 'ring-splits', speed: Math.sqrt((SPLITTING_SHARE * wood.tensionStrength) / rim) },
-  ]
-  const [lowest, ...others] = limits.sort((one, other) => one.speed - other.speed)
-  if (lowest === undefined) throw new RangeError('there must be a limit')
   return {
     ratios,
     spin,
     ...(speed === undefined ? {} : { spun: seatUnder(outer, spin.ballForce * speed * speed) }),
-    speedLimits: [lowest, ...others],
+    speedLimits: lowestFirst<SpeedReason>([
+      { reason: 'turning-rule', speed: turningRule(diameter) },
+      { reason: 'balls-dent-groove', speed: Math.sqrt(outerDent / spin.ballForce) },
+      { reason: 'ring-splits', speed: splittingSpeed(wood.tensionStrength, rim) },
+    ]),
   }
 }

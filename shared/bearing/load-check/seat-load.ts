@@ -1,7 +1,8 @@
 import type { Arrangement } from '#shared/bearing/arrangement.ts'
 import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { ThrustBearing } from '#shared/bearing/plates.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
-import type { Settled } from '#shared/bearing/settle.ts'
+import type { Settled, SettledBalls } from '#shared/bearing/settle.ts'
 import { contactWithin, loadForPressureWithin, type Surface } from '#shared/contact/contact-within-width.ts'
 import { crushedUnder, crushedWidth, type EdgeSeat, edgeSeat, loadForCrush } from '#shared/contact/groove-edge.ts'
 import { contactForm, contactModulus, contactStiffness, type Elastic } from '#shared/contact/hertz.ts'
@@ -16,21 +17,21 @@ import { LINE_CONTACT } from '#shared/contact/load-distribution.ts'
 import { dentUnder, hardnessPressure, loadForDent } from '#shared/contact/wood-dent.ts'
 import { BALL_SUBSTANCES } from '#shared/data/ball-materials.ts'
 import { type ContactWood, contactWood } from '#shared/data/contact-woods.ts'
-import { grooveHalfWidth, isPlain } from '#shared/geometry/groove.ts'
+import { type Groove, grooveHalfWidth, isPlain } from '#shared/geometry/groove.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { SettledLoad } from './input.ts'
+import type { SettledAsked, SettledLoad } from './input.ts'
 
-/** How a ball bears on one ring. */
+/** How a ball bears on one ring, or one plate. */
 export interface BallSeat {
   /** Where the ball touches: radius of that circle round the ring's axis [mm]. */
   readonly contactRadius: Mm
-  /** Of the softer of ring and ball, as a pressure [MPa]. */
+  /** Of the softer of groove and ball, as a pressure [MPa]. */
   readonly hardness: number
-  readonly softer: 'ring' | 'ball'
+  readonly softer: 'groove' | 'ball'
   /** Pressure at which the wood begins to give for good [MPa]. */
   readonly firstMarkPressure: number
-  /** Q / δⁿ of ball and this ring [N/mmⁿ], n by how they touch. */
+  /** Q / δⁿ of ball and this seat [N/mmⁿ], n by how they touch. */
   readonly stiffness: number
   readonly on:
     | { readonly seat: 'bottom'; readonly surface: Surface }
@@ -45,7 +46,7 @@ export interface BallBody extends Elastic {
   readonly wood?: ContactWood
 }
 
-export function ballBody({ settled }: Bearing, load: SettledLoad): BallBody {
+export function ballBody({ settled }: { readonly settled: SettledBalls }, load: SettledAsked): BallBody {
   const material = settled.input.balls.material ?? 'wood'
   if (material !== 'wood') return BALL_SUBSTANCES[material]
   const wood = contactWood(load.ballWood ?? load.wood)
@@ -69,37 +70,89 @@ export function ballSeat(bearing: Bearing, ring: RingName, load: SettledLoad): B
   const { ballDiameter, outerGroove, innerGroove } = settled
   const groove = ring === 'outerRing' ? outerGroove : innerGroove
   const ballRadius = ballDiameter / 2
+  const out = ring === 'outerRing' ? 1 : -1
+  const contactRadius = mm(bearing.pitchRadius + out * centreToTouch(groove, ballDiameter))
+  const rolling = bearing.pitchRadius / (contactRadius * ballRadius)
+  const substance = substanceOf(bearing, load)
+  if (!isPlain(groove)) return grooveSeat({ groove, ballDiameter, contactRadius, rolling }, substance)
+  const { wood, ball, ...shared } = substance
+  const { length = settled.width } = settled.input.balls
+  const line: Line = { modulus: contactModulus(ball, wood), rolling, length }
+  const on = { line, roller: { ...ball, radius: ballRadius }, wall: { ...wood, thickness: bearing[ring].wall } }
+  const firstMarkPressure = shared.firstMarkPressure * (FIRST_YIELD_ON_LINE / FIRST_YIELD)
+  return {
+    ...shared,
+    contactRadius,
+    firstMarkPressure,
+    stiffness: lineStiffness(on, load, settled),
+    on: { seat: 'track', line },
+  }
+}
+
+/**
+ * The seat of a ball in the groove of a plate. Along its bottom the groove is a circle that lies flat: its curvature stands
+ * square to the load, and ball and plate roll on one another as on a plane, 1/rw.
+ */
+export function plateSeat(bearing: ThrustBearing, load: SettledAsked): BallSeat {
+  const { groove, ballDiameter } = bearing.settled
+  const touch = { groove, ballDiameter, contactRadius: bearing.pitchRadius, rolling: 2 / ballDiameter }
+  return grooveSeat(touch, substanceOf(bearing, load))
+}
+
+/** From a ball's centre to where it touches, along the load: its radius, or less where it sits on edges. */
+export function centreToTouch(groove: Groove, ballDiameter: Mm): number {
+  const ballRadius = ballDiameter / 2
+  const halfWidth = grooveHalfWidth(groove)
+  return seatIn(groove, ballDiameter).on === 'bottom'
+    ? ballRadius
+    : Math.sqrt((ballRadius - halfWidth) * (ballRadius + halfWidth))
+}
+
+/** What ball and groove are made of, and which of them is dented. */
+interface Substance extends Pick<BallSeat, 'hardness' | 'softer' | 'firstMarkPressure'> {
+  readonly wood: ContactWood
+  readonly ball: BallBody
+}
+
+function substanceOf(bearing: { readonly settled: SettledBalls }, load: SettledAsked): Substance {
   const wood = contactWood(load.wood)
   const ball = ballBody(bearing, load)
   const softer = ball.wood !== undefined && ball.wood.sideHardness < wood.sideHardness ? ball.wood : wood
-  const hardness = hardnessPressure(softer.sideHardness)
-  const out = ring === 'outerRing' ? 1 : -1
-  const halfWidth = grooveHalfWidth(groove)
-  const onBottom = seatIn(groove, ballDiameter).on === 'bottom'
-  const aside = onBottom ? ballRadius : Math.sqrt((ballRadius - halfWidth) * (ballRadius + halfWidth))
-  const contactRadius = bearing.pitchRadius + out * aside
-  const rolling = bearing.pitchRadius / (contactRadius * ballRadius)
-  const shared = {
-    contactRadius: mm(contactRadius),
-    hardness,
-    softer: softer === wood ? ('ring' as const) : ('ball' as const),
+  return {
+    wood,
+    ball,
+    hardness: hardnessPressure(softer.sideHardness),
+    softer: softer === wood ? 'groove' : 'ball',
     firstMarkPressure: FIRST_YIELD * Math.min(wood.compressionLimit, softer.compressionLimit),
   }
-  if (isPlain(groove)) {
-    const { length = settled.width } = settled.input.balls
-    const line: Line = { modulus: contactModulus(ball, wood), rolling, length }
-    const on = { line, roller: { ...ball, radius: ballRadius }, wall: { ...wood, thickness: bearing[ring].wall } }
-    const firstMarkPressure = shared.firstMarkPressure * (FIRST_YIELD_ON_LINE / FIRST_YIELD)
-    return { ...shared, firstMarkPressure, stiffness: lineStiffness(on, load, settled), on: { seat: 'track', line } }
-  }
-  if (!onBottom) {
-    const edges = edgeSeat(groove, ballDiameter, rolling, hardness)
+}
+
+/** A ball in a groove, and how both curve together in the plane of rolling [1/mm]. */
+interface Touch extends Pick<BallSeat, 'contactRadius'> {
+  readonly groove: Groove
+  readonly ballDiameter: Mm
+  readonly rolling: number
+}
+
+function grooveSeat(
+  { groove, ballDiameter, contactRadius, rolling }: Touch,
+  { wood, ball, ...substance }: Substance,
+): BallSeat {
+  const shared = { ...substance, contactRadius }
+  if (seatIn(groove, ballDiameter).on === 'edges') {
+    const edges = edgeSeat(groove, ballDiameter, rolling, shared.hardness)
     return { ...shared, stiffness: edges.stiffness, on: { seat: 'edges', edges } }
   }
+  const ballRadius = ballDiameter / 2
   const section = Math.max(1 - ballRadius / groove.radius, CLOSEST_CONFORMITY) / ballRadius
   const form = contactForm([rolling, section])
   const modulus = contactModulus(ball, wood)
-  const surface: Surface = { form, modulus, rolling: Math.max(rolling, section), halfWidth }
+  const surface: Surface = {
+    form,
+    modulus,
+    rolling: Math.max(rolling, section),
+    halfWidth: grooveHalfWidth(groove),
+  }
   return { ...shared, stiffness: contactStiffness(form, modulus), on: { seat: 'bottom', surface } }
 }
 

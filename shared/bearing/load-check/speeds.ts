@@ -1,4 +1,6 @@
+import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { ThrustBearing } from '#shared/bearing/plates.ts'
 import type { ContactWood } from '#shared/data/contact-woods.ts'
 import type { TurningRing } from './input.ts'
 import type { BallBody, BallSeat } from './seat-load.ts'
@@ -44,6 +46,24 @@ export function turnRatios(
   }
 }
 
+/** The same of plates, the one standing still like the other: as many balls pass a point of either. */
+export interface PlateTurnRatios extends Pick<TurnRatios, 'ballSet' | 'ballSpin'> {
+  readonly passes: number
+}
+
+/**
+ * Rolling between flat plates, one of which turns: a contact angle of 90° in the usual (1 − γ cos α)/2, (1 − γ² cos² α)/2γ and
+ * Z (1 ∓ γ cos α)/2, γ = Dw/Dpw (Harris, chapter 8; from memory). The ball set turns half as fast as the plate, and a ball
+ * rolls on what lies ρ above its lowest point: R / 2ρ turns. Across the groove it slides a little, which is left out.
+ *
+ * @param rollingRadius ρ: of the ball, or less where it sits on edges [mm]
+ */
+export const plateTurnRatios = (pitchRadius: number, rollingRadius: number, ballCount: number): PlateTurnRatios => ({
+  ballSet: 1 / 2,
+  ballSpin: pitchRadius / (2 * rollingRadius),
+  passes: ballCount / 2,
+})
+
 /** Radians a second at one turn a minute. */
 const PER_RPM = (2 * Math.PI) / 60
 /** kg/m³ times mm³ times mm is so many kg m. */
@@ -74,23 +94,54 @@ export function spinLoads(
   ratios: TurnRatios,
   turning: TurningRing,
 ): SpinLoads {
-  const { outerRing: outer, innerRing: inner, pitchRadius, settled } = bearing
-  const diameter = settled.ballDiameter
-  const set = ratios.ballSet * PER_RPM
-  const { length } = settled.input.balls
-  const volume = length === undefined ? sphere(diameter) : (Math.PI / 4) * diameter * diameter * length
-  const ballForce = ball.density * volume * TO_KG_M * set * set * pitchRadius
+  const { outerRing: outer, innerRing: inner, settled } = bearing
+  const ballForce = outwardForce(bearing, ball, ratios.ballSet)
   const press = (settled.input.balls.count * ballForce) / (2 * Math.PI * outer.wall * outer.width)
-  const own = (hole: number, outside: number): number => {
-    const { density, poissonsRatio: ratio } = wood
-    const squares = (3 + ratio) * outside * outside + (1 - ratio) * hole * hole
-    return (density * TO_MPA * PER_RPM * PER_RPM * squares) / 16
-  }
   return {
     ballForce,
-    outerRimStress: press + (turning === 'outer-ring' ? own(outer.landDiameter, outer.outsideDiameter) : 0),
-    innerRimStress: turning === 'inner-ring' ? own(inner.boreDiameter, inner.landDiameter) : 0,
+    outerRimStress: press + (turning === 'outer-ring' ? ownPull(wood, outer.landDiameter, outer.outsideDiameter) : 0),
+    innerRimStress: turning === 'inner-ring' ? ownPull(wood, inner.boreDiameter, inner.landDiameter) : 0,
   }
+}
+
+/** The same of plates, at one turn a minute of one of them. */
+export interface PlateSpinLoads {
+  /** One ball outward [N]: each plate's groove takes half of it, on its outer flank. */
+  readonly ballForce: number
+  /** Largest pull round the plate that turns: its own, and that of the balls on the wood outside its groove [MPa]. */
+  readonly rimStress: number
+}
+
+/** As `spinLoads`, the wood outside the groove as thick as the plate. */
+export function plateSpinLoads(
+  bearing: ThrustBearing,
+  ball: BallBody,
+  wood: ContactWood,
+  { ballSet }: PlateTurnRatios,
+): PlateSpinLoads {
+  const { plate, settled } = bearing
+  const ballForce = outwardForce(bearing, ball, ballSet)
+  const press = (settled.input.balls.count * (ballForce / 2)) / (2 * Math.PI * plate.wall * plate.thickness)
+  return { ballForce, rimStress: press + ownPull(wood, plate.boreDiameter, plate.outsideDiameter) }
+}
+
+/** m ω² R of one ball. */
+function outwardForce(
+  { settled, pitchRadius }: Pick<BallRing, 'settled' | 'pitchRadius'>,
+  ball: BallBody,
+  ballSet: number,
+): number {
+  const diameter = settled.ballDiameter
+  const set = ballSet * PER_RPM
+  const { length } = settled.input.balls
+  const volume = length === undefined ? sphere(diameter) : (Math.PI / 4) * diameter * diameter * length
+  return ball.density * volume * TO_KG_M * set * set * pitchRadius
+}
+
+/** Of a disc that turns, at its hole [MPa]. */
+function ownPull({ density, poissonsRatio: ratio }: ContactWood, hole: number, outside: number): number {
+  const squares = (3 + ratio) * outside * outside + (1 - ratio) * hole * hole
+  return (density * TO_MPA * PER_RPM * PER_RPM * squares) / 16
 }
 
 const sphere = (diameter: number): number => (Math.PI / 6) * diameter * diameter * diameter

@@ -1,18 +1,32 @@
-import type { RingName } from '#shared/bearing/refusal.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { PartName } from '#shared/bearing/refusal.ts'
 import { groovePath } from '#shared/bearing/settle.ts'
 import type { Mm } from '#shared/units/length.ts'
-import type { CheckedLoad, SpeedReason } from './checked-load.ts'
+import type { SpeedReason } from './checked-load.ts'
+import type { PlateSpeedReason } from './checked-plate-load.ts'
+import type { DentLimit, Limit } from './limits.ts'
+import type { BallSeat, SeatLoad } from './seat-load.ts'
+import type { SpeedLimits } from './speed-limits.ts'
+
+export type LoadSpeedReason = SpeedReason | PlateSpeedReason
 
 /** What is worth a warning: facts only. Loads in newtons, pressures in megapascals, speeds in turns a minute. */
 export type LoadWarningFacts =
-  | { readonly code: 'ball-sinks-in'; readonly ring: RingName; readonly ballLoad: number }
-  | { readonly code: 'dents-deeper'; readonly ring: RingName; readonly dent: Mm; readonly most: Mm }
-  | { readonly code: 'first-marked'; readonly ring: RingName; readonly radialLoad: number }
-  | { readonly code: 'edges-crush'; readonly ring: RingName; readonly dent: Mm; readonly width: Mm }
-  | { readonly code: 'contact-reaches-edges'; readonly ring: RingName; readonly grooveWidth: Mm }
+  | { readonly code: 'ball-sinks-in'; readonly part: PartName; readonly ballLoad: number }
+  | { readonly code: 'dents-deeper'; readonly part: PartName; readonly dent: Mm; readonly most: Mm }
+  | { readonly code: 'first-marked'; readonly part: PartName; readonly load: number }
+  | { readonly code: 'edges-crush'; readonly part: PartName; readonly dent: Mm; readonly width: Mm }
+  | { readonly code: 'contact-reaches-edges'; readonly part: PartName; readonly grooveWidth: Mm }
   | { readonly code: 'one-ball-carries'; readonly share: number; readonly play: Mm }
+  | {
+      readonly code: 'three-carry'
+      readonly ballLoad: number
+      /** Undefined where it sinks in past its middle. */
+      readonly dent: Mm | undefined
+      readonly allCarryFrom: number
+    }
   | { readonly code: 'balls-softer' }
-  | { readonly code: 'too-fast'; readonly reason: SpeedReason; readonly speed: number }
+  | { readonly code: 'too-fast'; readonly reason: LoadSpeedReason; readonly speed: number }
 
 export interface LoadWarning {
   readonly severity: 'note' | 'risk' | 'fault'
@@ -22,65 +36,63 @@ export interface LoadWarning {
   readonly suggestion?: { readonly kind: 'force' | 'speed'; readonly value: number }
 }
 
-const RINGS = ['outerRing', 'innerRing'] as const
+/** What is looked at, whatever the balls lie in. */
+export interface Loaded {
+  readonly design: DesignInput
+  /** The load [N], where it was asked, and the speed with it. */
+  readonly asked: { readonly path: string; readonly load: number; readonly speed?: number }
+  readonly seats: readonly { readonly part: PartName; readonly seat: SeatLoad; readonly grooveWidth: Mm }[]
+  readonly dent: DentLimit<PartName>
+  readonly firstMark: Limit<PartName>
+  readonly softer: BallSeat['softer']
+  readonly speedLimits: SpeedLimits<LoadSpeedReason>
+  /** What rings and plates have each in their own way. */
+  readonly ofSharing: readonly LoadWarning[]
+}
 
 /** A load set to its limit is not above it, whatever rounding says. */
 const WITHIN = 1e-9
 const exceeds = (value: number, most: number): boolean => value > most * (1 + WITHIN)
 
 /** Everything about a load and a speed that is worth a warning, the worst first. */
-export function findLoadWarnings(check: CheckedLoad): readonly LoadWarning[] {
-  return [...dentWarnings(check), ...seatWarnings(check), ...sharingWarnings(check), ...speedWarnings(check)]
+export function findLoadWarnings(loaded: Loaded): readonly LoadWarning[] {
+  return [...dentWarnings(loaded), ...seatWarnings(loaded), ...loaded.ofSharing, ...speedWarnings(loaded)]
 }
 
-function dentWarnings(check: CheckedLoad): readonly LoadWarning[] {
-  const { dent: limit, firstMark, load } = check
-  const path = '/radialLoad'
-  const suggestion = { kind: 'force', value: limit.radialLoad } as const
-  for (const ring of RINGS) {
-    const { dent, ballLoad } = check[ring]
+function dentWarnings({ dent: limit, firstMark, asked, seats }: Loaded): readonly LoadWarning[] {
+  const { path } = asked
+  const suggestion = { kind: 'force', value: limit.load } as const
+  for (const { part, seat } of seats) {
+    const { dent, ballLoad } = seat
     if (dent === undefined)
-      return [{ severity: 'fault', path, facts: { code: 'ball-sinks-in', ring, ballLoad }, suggestion }]
+      return [{ severity: 'fault', path, facts: { code: 'ball-sinks-in', part, ballLoad }, suggestion }]
   }
-  const { ring } = limit
-  const { dent = limit.depth } = check[ring]
-  if (exceeds(dent, limit.depth)) {
-    return [{ severity: 'risk', path, facts: { code: 'dents-deeper', ring, dent, most: limit.depth }, suggestion }]
+  const { part, depth: most } = limit
+  const dent = seats.find((each) => each.part === part)?.seat.dent ?? most
+  if (exceeds(dent, most)) {
+    return [{ severity: 'risk', path, facts: { code: 'dents-deeper', part, dent, most }, suggestion }]
   }
-  if (!(firstMark.radialLoad > 0 && exceeds(load.radialLoad, firstMark.radialLoad))) return []
-  const facts = { code: 'first-marked', ring: firstMark.ring, radialLoad: firstMark.radialLoad } as const
+  if (!(firstMark.load > 0 && exceeds(asked.load, firstMark.load))) return []
+  const facts = { code: 'first-marked', part: firstMark.part, load: firstMark.load } as const
   return [{ severity: 'note', path, facts }]
 }
 
-function seatWarnings(check: CheckedLoad): readonly LoadWarning[] {
-  const { bearing, softer } = check
+function seatWarnings({ design, seats, softer }: Loaded): readonly LoadWarning[] {
   const found: LoadWarning[] = []
-  for (const ring of RINGS) {
-    const { seat, dent, width, reachesEdges } = check[ring]
-    const path = `/design${groovePath(bearing.settled.input, ring)}`
-    if (seat === 'edges') {
-      if (dent !== undefined) found.push({ severity: 'risk', path, facts: { code: 'edges-crush', ring, dent, width } })
-    } else if (reachesEdges) {
-      const { grooveWidth } = bearing[ring]
-      found.push({ severity: 'note', path, facts: { code: 'contact-reaches-edges', ring, grooveWidth } })
+  for (const { part, seat, grooveWidth } of seats) {
+    const { dent, width } = seat
+    const path = `/design${groovePath(design, part)}`
+    if (seat.seat === 'edges') {
+      if (dent !== undefined) found.push({ severity: 'risk', path, facts: { code: 'edges-crush', part, dent, width } })
+    } else if (seat.reachesEdges) {
+      found.push({ severity: 'note', path, facts: { code: 'contact-reaches-edges', part, grooveWidth } })
     }
   }
   if (softer === 'ball') found.push({ severity: 'note', path: '/ballWood', facts: { code: 'balls-softer' } })
   return found
 }
 
-/** Stribeck's allowance for play, 5 Fr / Z: beyond it a ball carries more than is usual. */
-const USUAL_SHARE = 5
-
-function sharingWarnings({ sharing, load, bearing }: CheckedLoad): readonly LoadWarning[] {
-  const { count } = bearing.settled.input.balls
-  const share = sharing.underBall.most / load.radialLoad
-  if (!(share * count > USUAL_SHARE && count > USUAL_SHARE)) return []
-  const facts = { code: 'one-ball-carries', share, play: bearing.radialInternalClearance } as const
-  return [{ severity: 'note', path: '/design/radialInternalClearance', facts }]
-}
-
-function speedWarnings({ load: { speed }, speedLimits: [lowest] }: CheckedLoad): readonly LoadWarning[] {
+function speedWarnings({ asked: { speed }, speedLimits: [lowest] }: Loaded): readonly LoadWarning[] {
   if (speed === undefined || !exceeds(speed, lowest.speed)) return []
   const suggestion = { kind: 'speed', value: lowest.speed } as const
   return [{ severity: 'risk', path: '/speed', facts: { code: 'too-fast', ...lowest }, suggestion }]

@@ -1,12 +1,17 @@
-import type { SpeedLimit } from '#shared/bearing/load-check/checked-load.ts'
-import type { Limit } from '#shared/bearing/load-check/limits.ts'
+import type { AnyLoadCheck } from '#shared/bearing/load-check/any-load-check.ts'
+import type { Uneven } from '#shared/bearing/load-check/checked-plate-load.ts'
+import type { DentLimit, Limit } from '#shared/bearing/load-check/limits.ts'
 import type { LoadCheck } from '#shared/bearing/load-check/load-check.ts'
-import type { LoadWarningFacts } from '#shared/bearing/load-check/warning.ts'
-import { contactWood } from '#shared/data/contact-woods.ts'
+import type { PlateLoadCheck } from '#shared/bearing/load-check/plate-load-check.ts'
+import type { LoadRefusal } from '#shared/bearing/load-check/refusal.ts'
+import type { SpeedLimit } from '#shared/bearing/load-check/speed-limits.ts'
+import type { LoadSpeedReason, LoadWarningFacts } from '#shared/bearing/load-check/warning.ts'
+import type { PartName } from '#shared/bearing/refusal.ts'
+import { type ContactWoodId, contactWood } from '#shared/data/contact-woods.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure, percent } from '#src/wire/figure.ts'
 import { type ForceUnits, forceFigure, speedFigure } from '#src/wire/force.ts'
-import { RING_WORDS } from '#src/wire/refusal-sentence.ts'
+import { PART_WORDS, refusalSentence } from '#src/wire/refusal-sentence.ts'
 
 /** In what a caller wants to read. */
 export interface Spoken {
@@ -18,17 +23,19 @@ export function explainWarning(facts: LoadWarningFacts, { units, forceUnits }: S
   const size = (length: Mm): string => figure(length, units)
   switch (facts.code) {
     case 'ball-sinks-in':
-      return `under ${forceFigure(facts.ballLoad, forceUnits)} a ball sinks into the ${RING_WORDS[facts.ring]} ring past its middle: the wood is crushed`
+      return `under ${forceFigure(facts.ballLoad, forceUnits)} a ball sinks into ${PART_WORDS[facts.part]} past its middle: the wood is crushed`
     case 'dents-deeper':
-      return `the most loaded ball leaves a dent of ${size(facts.dent)} in the ${RING_WORDS[facts.ring]} ring, deeper than ${size(facts.most)}: it will run rough`
+      return `the most loaded ball leaves a dent of ${size(facts.dent)} in ${PART_WORDS[facts.part]}, deeper than ${size(facts.most)}: it will run rough`
     case 'first-marked':
-      return `from ${forceFigure(facts.radialLoad, forceUnits)} on, standing still begins to mark the ${RING_WORDS[facts.ring]} ring: unload it, or turn it now and then`
+      return `from ${forceFigure(facts.load, forceUnits)} on, standing still begins to mark ${PART_WORDS[facts.part]}: unload it, or turn it now and then`
     case 'edges-crush':
-      return `in the ${RING_WORDS[facts.ring]} ring the balls ride on the groove's edges and crush them by ${size(facts.dent)}, to flats ${size(facts.width)} wide: the play grows by that; take a rounder groove`
+      return `in ${PART_WORDS[facts.part]} the balls ride on the groove's edges and crush them by ${size(facts.dent)}, to flats ${size(facts.width)} wide: the play grows by that; take a rounder groove`
     case 'contact-reaches-edges':
-      return `under this load the ball touches the ${RING_WORDS[facts.ring]} ring over the whole ${size(facts.grooveWidth)} of its groove: its edges bear hard and may chip`
+      return `under this load the ball touches ${PART_WORDS[facts.part]} over the whole ${size(facts.grooveWidth)} of its groove: its edges bear hard and may chip`
     case 'one-ball-carries':
       return `with a play of ${size(facts.play)} one ball carries ${percent(facts.share)} of the load: a smaller play shares it better`
+    case 'three-carry':
+      return `not all of these uneven balls carry: at first the three tallest do, with up to ${forceFigure(facts.ballLoad, forceUnits)} each, ${dentWords(facts.dent, units)}; choose balls that differ less, or let it settle under a light load`
     case 'balls-softer':
       return 'the balls are of softer wood than the rings: they get flats before the grooves get dents'
     case 'too-fast':
@@ -38,43 +45,91 @@ export function explainWarning(facts: LoadWarningFacts, { units, forceUnits }: S
   }
 }
 
-const SPEED_WORDS: Readonly<Record<SpeedLimit['reason'], string>> = {
+const SPEED_WORDS: Readonly<Record<LoadSpeedReason, string>> = {
   'turning-rule':
     'a rule of wood turners, diameter in inches times turns a minute no more than 6000 (the lower end; up to 9000 is turned)',
   'balls-dent-groove': 'there the balls press the dent asked about into the outer groove by their spin alone',
+  'balls-climb-out':
+    'there the balls climb over the edge of the groove, pushed outward harder than this load holds them down',
   'ring-splits':
     'there the pull round a ring comes to a tenth of what clear wood bears across the grain; grooves and glue lines weaken it',
+  'plate-splits':
+    'there the pull round a plate comes to a tenth of what clear wood bears across the grain; grooves and glue lines weaken it',
 }
 
-export const explainSpeedLimit = ({ reason, speed }: SpeedLimit): string =>
+export const explainSpeedLimit = ({ reason, speed }: SpeedLimit<LoadSpeedReason>): string =>
   `Not above ${speedFigure(speed)}: ${SPEED_WORDS[reason]}.`
 
-export function explainFirstMark({ radialLoad, ring }: Limit, { forceUnits }: Spoken): string {
-  return radialLoad > 0
-    ? `From about ${forceFigure(radialLoad, forceUnits)} on, the wood of the ${RING_WORDS[ring]} ring begins to give for good under the most loaded ball.`
-    : `The balls ride on the edges of the ${RING_WORDS[ring]} ring's groove, which give under any load.`
+export function explainFirstMark({ load, part }: Limit<PartName>, { forceUnits }: Spoken): string {
+  return load > 0
+    ? `From about ${forceFigure(load, forceUnits)} on, the wood of ${PART_WORDS[part]} begins to give for good under the most loaded ball.`
+    : `The balls ride on the edges of ${PART_WORDS[part]}'s groove, which give under any load.`
 }
 
-export const explainDent = ({ dent }: LoadCheck, { units, forceUnits }: Spoken): string =>
-  `At about ${forceFigure(dent.radialLoad, forceUnits)} the dent in the ${RING_WORDS[dent.ring]} ring reaches ${figure(dent.depth, units)}.`
+export const explainDent = ({ load, part, depth }: DentLimit<PartName>, { units, forceUnits }: Spoken): string =>
+  `At about ${forceFigure(load, forceUnits)} the dent in ${PART_WORDS[part]} reaches ${figure(depth, units)}.`
+
+/** What one of the three tallest balls does to the wood, within a sentence. */
+function dentWords(dent: Mm | undefined, units: Units): string {
+  if (dent === undefined) return 'which sinks them in past their middle'
+  return dent === 0 ? 'which leaves no dent' : `which leaves dents of ${figure(dent, units)} until others carry too`
+}
+
+export const explainUneven = ({ tallest, allCarryFrom }: Uneven, { units, forceUnits }: Spoken): string =>
+  `Uneven balls are not all touched at first: the three tallest carry the upper plate, up to ${forceFigure(tallest.ballLoad, forceUnits)} each under this load, ${dentWords(tallest.dent, units)}. If the wood only sprang back, the smallest would carry from about ${forceFigure(allCarryFrom, forceUnits)} on.`
+
+/** A limit in words, and where the three tallest of uneven balls reach it already. */
+export const withTallest = (message: string, from: number | undefined, { forceUnits }: Spoken): string =>
+  from === undefined || from === 0
+    ? message
+    : `${message} Where three of uneven balls carry alone it is ${forceFigure(from, forceUnits)}.`
+
+export function explainRefusal(refusal: LoadRefusal, units: Units): string {
+  return refusal.code === 'load-tips-plate'
+    ? `a load ${figure(refusal.given, units)} from the axis can tip the upper plate over the line between two balls: keep it within ${figure(refusal.below, units)}`
+    : refusalSentence(refusal, units)
+}
+
+/** What a verdict says of a load: how large, what its most loaded ball carries, and the deepest dent and where. */
+interface Judged {
+  readonly load: number
+  readonly most: number
+  readonly part: PartName
+  readonly dent: Mm | undefined
+  /** Where they do not all carry. */
+  readonly uneven?: Uneven
+}
+
+const judged = (check: AnyLoadCheck): Judged => ('plates' in check ? judgedOnPlates(check) : judgedInRings(check))
+
+function judgedInRings({ load, sharing, innerRing, outerRing }: LoadCheck): Judged {
+  const part = (innerRing.dent ?? Number.POSITIVE_INFINITY) >= (outerRing.dent ?? 0) ? 'innerRing' : 'outerRing'
+  const most = Math.max(sharing.underBall.most, sharing.astride.most)
+  return { load: load.radialLoad, most, part, dent: (part === 'innerRing' ? innerRing : outerRing).dent }
+}
+
+const judgedOnPlates = ({ load, sharing, plates, uneven }: PlateLoadCheck): Judged => ({
+  load: load.axialLoad,
+  most: sharing.most,
+  part: 'plates',
+  dent: plates.dent,
+  ...(uneven !== undefined && load.axialLoad < uneven.allCarryFrom ? { uneven } : {}),
+})
 
 /** The whole in a few sentences. */
-export function verdict(check: LoadCheck, spoken: Spoken): string {
-  const { load, sharing, speedLimits } = check
-  const most = Math.max(sharing.underBall.most, sharing.astride.most)
-  const ring =
-    (check.innerRing.dent ?? Number.POSITIVE_INFINITY) >= (check.outerRing.dent ?? 0) ? 'innerRing' : 'outerRing'
+export function verdict(check: AnyLoadCheck, spoken: Spoken): string {
+  const { load, most, part, dent, uneven } = judged(check)
   return [
-    `Of ${forceFigure(load.radialLoad, spoken.forceUnits)} the most loaded ball carries ${forceFigure(most, spoken.forceUnits)}. `,
-    dentSentence(check[ring].dent, ring, check, spoken),
-    explainSpeedLimit(speedLimits[0]),
+    `Of ${forceFigure(load, spoken.forceUnits)} the most loaded ball carries ${forceFigure(most, spoken.forceUnits)}${uneven === undefined ? '' : ' where all are alike'}. `,
+    dentSentence(dent, PART_WORDS[part], check.load.wood, spoken),
+    ...(uneven === undefined ? [] : [`${explainUneven(uneven, spoken)} `]),
+    explainSpeedLimit(check.speedLimits[0]),
     ' All this is an estimate for light work and no safe working load.',
   ].join('')
 }
 
-function dentSentence(dent: Mm | undefined, ring: 'outerRing' | 'innerRing', check: LoadCheck, spoken: Spoken): string {
-  const where = `the ${RING_WORDS[ring]} ring`
-  const wood = spokenName(contactWood(check.load.wood).name)
+function dentSentence(dent: Mm | undefined, where: string, woodId: ContactWoodId, spoken: Spoken): string {
+  const wood = spokenName(contactWood(woodId).name)
   if (dent === undefined) return `It sinks into ${where} past its middle. `
   if (dent === 0) return `In ${wood} that leaves no dent. `
   return `In ${wood} that leaves a dent of ${figure(dent, spoken.units)} in ${where}. `

@@ -1,27 +1,33 @@
 import type { Static } from 'typebox'
-import type { SpeedLimit } from '#shared/bearing/load-check/checked-load.ts'
-import type { LoadCheckInput } from '#shared/bearing/load-check/input.ts'
-import type { Limit } from '#shared/bearing/load-check/limits.ts'
+import { traitsOf } from '#shared/bearing/arrangement.ts'
+import { type AnyLoadCheck, type AnyLoadCheckInput, LOAD_NAMES } from '#shared/bearing/load-check/any-load-check.ts'
+import type { SettledAsked } from '#shared/bearing/load-check/input.ts'
 import type { LoadCheck } from '#shared/bearing/load-check/load-check.ts'
+import type { PlateLoadCheck } from '#shared/bearing/load-check/plate-load-check.ts'
 import type { SeatLoad } from '#shared/bearing/load-check/seat-load.ts'
-import type { LoadWarning } from '#shared/bearing/load-check/warning.ts'
+import type { SpeedLimit } from '#shared/bearing/load-check/speed-limits.ts'
+import type { LoadSpeedReason, LoadWarning } from '#shared/bearing/load-check/warning.ts'
 import { LOAD_CHECK_SOURCES } from '#shared/data/sources.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import type { Fault } from '#src/http/problem.ts'
 import { cautionsOf } from '#src/wire/caution.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
 import { pressureUnits, showForce, showPressure, toNewtons, usualForceUnits } from '#src/wire/force.ts'
-import { show } from '#src/wire/length.ts'
+import { show, toMm } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import { toSource } from '#src/wire/source.ts'
 import type { Warning } from '#src/wire/warning.ts'
-import type { LoadCheckRequest, LoadCheckResponse } from './schema.ts'
+import type { LoadCheckRequest, LoadCheckResponse, ThrustLoadCheckResponse } from './schema.ts'
 import {
   ESTIMATE,
   explainDent,
   explainFirstMark,
   explainSpeedLimit,
+  explainUneven,
   explainWarning,
   type Spoken,
   verdict,
+  withTallest,
 } from './sentences.ts'
 
 /** In what a request wants its answer. */
@@ -30,59 +36,112 @@ export const spokenOf = ({ design, forceUnits }: LoadCheckRequest): Spoken => ({
   forceUnits: forceUnits ?? usualForceUnits(design.units),
 })
 
-/** The caller's input in the core's words. */
-export function toLoadCheckInput(request: LoadCheckRequest): LoadCheckInput {
-  const { design, radialLoad, wood, ballWood, dentFraction, turning, speed } = request
-  return present<LoadCheckInput>({
-    design: toDesignInput(design),
-    radialLoad: toNewtons(radialLoad, spokenOf(request).forceUnits),
-    wood,
-    ballWood,
-    dentFraction,
-    turning,
-    speed,
-  })
+/** The caller's input in the core's words, or that the load is missing which a bearing of this kind carries. */
+export function toLoadCheckInput(request: LoadCheckRequest): Result<AnyLoadCheckInput, readonly Fault[]> {
+  const { design, radialLoad, axialLoad, offset, wood, ballWood, dentFraction, turning, speed } = request
+  const name = LOAD_NAMES[traitsOf(design).members]
+  if (request[name] === undefined) return fail([{ path: `/${name}`, message: `"${name}" is missing` }])
+  const { forceUnits } = spokenOf(request)
+  const newtons = (force: number | undefined) => (force === undefined ? undefined : toNewtons(force, forceUnits))
+  return ok(
+    present<AnyLoadCheckInput>({
+      design: toDesignInput(design),
+      radialLoad: newtons(radialLoad),
+      axialLoad: newtons(axialLoad),
+      offset: offset === undefined ? undefined : toMm(offset, design.units),
+      wood,
+      ballWood,
+      dentFraction,
+      turning,
+      speed,
+    }),
+  )
 }
 
 const USED = LOAD_CHECK_SOURCES.map(toSource)
 
-/** A load check in the caller's units and in words. */
-export function toLoadCheckResponse(check: LoadCheck, spoken: Spoken): LoadCheckResponse {
-  const { load, bearing, ratios } = check
-  const { units, forceUnits } = spoken
-  const { ballWood, ...rest } = load
-  const [lowest] = check.speedLimits
+/** A load check of any arrangement, in the caller's units and in words. */
+export const toLoadAnswer = (check: AnyLoadCheck, spoken: Spoken): LoadCheckResponse | ThrustLoadCheckResponse =>
+  'plates' in check ? toThrustResponse(check, spoken) : toRingResponse(check, spoken)
+
+function toRingResponse(check: LoadCheck, spoken: Spoken): LoadCheckResponse {
+  const { load, ratios } = check
+  const { speedLimit, speedLimits } = toSpeedLimits(check.speedLimits)
   return {
-    units,
-    forceUnits,
-    pressureUnits: pressureUnits(forceUnits),
-    radialLoad: showForce(load.radialLoad, forceUnits),
-    wood: rest.wood,
-    ...(ballWood === undefined ? {} : { ballWood }),
-    dentFraction: rest.dentFraction,
-    turning: rest.turning,
+    ...toSpoken(spoken),
+    radialLoad: showForce(load.radialLoad, spoken.forceUnits),
+    ...toWoods(load),
+    turning: load.turning,
     verdict: verdict(check, spoken),
     sharing: toSharing(check, spoken),
     outerRing: toSeat(check.outerRing, spoken),
     innerRing: toSeat(check.innerRing, spoken),
-    woodHardness: showPressure(check.hardness, forceUnits),
-    compressionLimit: showPressure(check.compressionLimit, forceUnits),
+    ...toStrengths(check, spoken),
     firstMark: toLimit(check.firstMark, explainFirstMark(check.firstMark, spoken), spoken),
-    dent: toLimit(check.dent, explainDent(check, spoken), spoken),
+    dent: toLimit(check.dent, explainDent(check.dent, spoken), spoken),
     perTurn: { ...ratios },
     ...(load.speed === undefined || check.spun === undefined
       ? {}
       : { atSpeed: toAtSpeed(check, load.speed, check.spun, spoken) }),
-    speedLimit: toSpeedLimit(lowest),
-    speedLimits: check.speedLimits.map(toSpeedLimit),
-    warnings: check.warnings.map((warning) => toWarning(warning, spoken)),
-    cautions: [ESTIMATE, ...cautionsOf(bearing.settled.input)],
-    sources: USED,
+    speedLimit,
+    speedLimits,
+    ...toWarned(check, spoken),
   }
 }
 
+function toThrustResponse(check: PlateLoadCheck, spoken: Spoken): ThrustLoadCheckResponse {
+  const { load, ratios } = check
+  const { speedLimit, speedLimits } = toSpeedLimits(check.speedLimits)
+  return {
+    ...toSpoken(spoken),
+    arrangement: 'thrust',
+    axialLoad: showForce(load.axialLoad, spoken.forceUnits),
+    offset: show(load.offset, spoken.units),
+    ...toWoods(load),
+    verdict: verdict(check, spoken),
+    sharing: toPlateSharing(check, spoken),
+    plates: toSeat(check.plates, spoken),
+    ...toStrengths(check, spoken),
+    firstMark: toPlateLimit(
+      check.firstMark,
+      withTallest(explainFirstMark(check.firstMark, spoken), check.uneven?.firstMark, spoken),
+      spoken,
+    ),
+    dent: toPlateLimit(check.dent, withTallest(explainDent(check.dent, spoken), check.uneven?.dent, spoken), spoken),
+    perTurn: { ...ratios },
+    ...(load.speed === undefined || check.spun === undefined
+      ? {}
+      : { atSpeed: toPlatesAtSpeed(check, load.speed, check.spun, spoken) }),
+    speedLimit,
+    speedLimits,
+    ...toWarned(check, spoken),
+  }
+}
+
+const toSpoken = ({ units, forceUnits }: Spoken) => ({ units, forceUnits, pressureUnits: pressureUnits(forceUnits) })
+
+const toWoods = ({ wood, ballWood, dentFraction }: SettledAsked) => ({
+  wood,
+  ...(ballWood === undefined ? {} : { ballWood }),
+  dentFraction,
+})
+
+const toStrengths = ({ hardness, compressionLimit }: AnyLoadCheck, { forceUnits }: Spoken) => ({
+  woodHardness: showPressure(hardness, forceUnits),
+  compressionLimit: showPressure(compressionLimit, forceUnits),
+})
+
+const toWarned = ({ warnings, bearing }: AnyLoadCheck, spoken: Spoken) => ({
+  warnings: warnings.map((warning) => toWarning(warning, spoken)),
+  cautions: [ESTIMATE, ...cautionsOf(bearing.settled.input)],
+  sources: USED,
+})
+
 /** Less than this part of the load is rounding, on a ball that stands square to it. */
 const NO_LOAD = 1e-9
+
+const carrying = (each: readonly number[], load: number): number =>
+  each.filter((newtons) => newtons > NO_LOAD * load).length
 
 function toSharing({ sharing, load, bearing }: LoadCheck, spoken: Spoken): LoadCheckResponse['sharing'] {
   const { underBall, astride, byIntegral } = sharing
@@ -93,9 +152,37 @@ function toSharing({ sharing, load, bearing }: LoadCheck, spoken: Spoken): LoadC
     timesEvenShare: (most * bearing.settled.input.balls.count) / load.radialLoad,
     byIntegral: force(byIntegral.most),
     loadZone: underBall.loadZone,
-    ballsUnderLoad: underBall.each.filter((newtons) => newtons > NO_LOAD * load.radialLoad).length,
+    ballsUnderLoad: carrying(underBall.each, load.radialLoad),
     ballLoads: underBall.each.map(force),
     displacement: show(underBall.displacement, spoken.units),
+  }
+}
+
+function toPlateSharing(
+  { sharing, uneven, load, bearing }: PlateLoadCheck,
+  spoken: Spoken,
+): ThrustLoadCheckResponse['sharing'] {
+  const force = (newtons: number) => showForce(newtons, spoken.forceUnits)
+  const share = load.axialLoad / bearing.settled.input.balls.count
+  return {
+    evenShare: force(share),
+    mostLoadedBall: force(sharing.most),
+    timesEvenShare: sharing.most / share,
+    ballsUnderLoad: carrying(sharing.each, load.axialLoad),
+    ballLoads: sharing.each.map(force),
+    approach: show(sharing.approach, spoken.units),
+    lean: show(sharing.lean, spoken.units),
+    ...(uneven === undefined
+      ? {}
+      : {
+          uneven: {
+            tallest: toSeat(uneven.tallest, spoken),
+            firstMarkFrom: force(uneven.firstMark),
+            dentFrom: force(uneven.dent),
+            allCarryFrom: force(uneven.allCarryFrom),
+            message: explainUneven(uneven, spoken),
+          },
+        }),
   }
 }
 
@@ -111,18 +198,37 @@ function toSeat(load: SeatLoad, { units, forceUnits }: Spoken): LoadCheckRespons
   }
 }
 
-const toLimit = ({ radialLoad, ballLoad, ring }: Limit, message: string, { forceUnits }: Spoken) => ({
-  radialLoad: showForce(radialLoad, forceUnits),
+const toLimit = ({ load, ballLoad, part }: LoadCheck['firstMark'], message: string, { forceUnits }: Spoken) => ({
+  radialLoad: showForce(load, forceUnits),
   ballLoad: showForce(ballLoad, forceUnits),
-  ring,
+  ring: part,
   message,
 })
 
-const toSpeedLimit = (limit: SpeedLimit) => ({
-  reason: limit.reason,
-  speed: limit.speed,
-  message: explainSpeedLimit(limit),
+const toPlateLimit = ({ load, ballLoad }: PlateLoadCheck['firstMark'], message: string, { forceUnits }: Spoken) => ({
+  axialLoad: showForce(load, forceUnits),
+  ballLoad: showForce(ballLoad, forceUnits),
+  message,
 })
+
+function toSpeedLimits<Reason extends LoadSpeedReason>(limits: readonly [SpeedLimit<Reason>, ...SpeedLimit<Reason>[]]) {
+  const told = (limit: SpeedLimit<Reason>) => ({ ...limit, message: explainSpeedLimit(limit) })
+  return { speedLimit: told(limits[0]), speedLimits: limits.map(told) }
+}
+
+function toPlatesAtSpeed({ ratios, spin }: PlateLoadCheck, speed: number, spun: SeatLoad, spoken: Spoken) {
+  const perSecond = speed / 60
+  return {
+    speed,
+    ballSetSpeed: ratios.ballSet * speed,
+    ballSpinSpeed: ratios.ballSpin * speed,
+    passFrequency: ratios.passes * perSecond,
+    ballSpinFrequency: ratios.ballSpin * perSecond,
+    ballForce: showForce(spin.ballForce * speed * speed, spoken.forceUnits),
+    flank: toSeat(spun, spoken),
+    rimStress: showPressure(spin.rimStress * speed * speed, spoken.forceUnits),
+  }
+}
 
 function toAtSpeed({ ratios, spin }: LoadCheck, speed: number, spun: SeatLoad, spoken: Spoken) {
   const perSecond = speed / 60

@@ -207,16 +207,6 @@ describe('a turntable', () => {
     expect((await asked(`drawings/${view}.html`, PLATES)).text).toMatch(/24 glass balls of 16 mm, 175 mm outside/)
     expect((await asked(`drawings/${view}.pdf`, PLATES)).text).toMatch(/^%PDF/)
   })
-
-  test.each([['load-check', { design: PLATES, wood: 'maple-sugar', radialLoad: 10 }, '/design']])(
-    '%s says that it does not answer for one',
-    async (path, body, at) => {
-      const answer = await asked(path, body)
-      expect(problemIn(answer, 422).errors).toEqual([
-        { path: `${at}/arrangement`, message: expect.stringMatching(/thrust arrangement is not answered by/) },
-      ])
-    },
-  )
 })
 
 describe('what plates can be asked', () => {
@@ -289,6 +279,64 @@ describe('what plates can be asked', () => {
       climate,
     }
     expect(problemIn(await asked('tolerance-check', weather), 422).errors?.[0]?.path).toBe('/design/arrangement')
+  })
+
+  test('load check: a load along the axis, in words of plates; a suggestion, taken, clears its warning', async () => {
+    const body = { design: WITH_GAP, axialLoad: 40, offset: 10, speed: 30 }
+    const sent = await asked('load-check', body)
+    expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?thrust/)
+    const answer = await answered('load-check', body)
+    expect(answer).toMatchObject({
+      arrangement: 'thrust',
+      axialLoad: 40,
+      offset: 10,
+      perTurn: { ballSet: 0.5, passes: 12 },
+    })
+    for (const name of ['radialLoad', 'turning', 'outerRing', 'innerRing']) expect(answer).not.toHaveProperty(name)
+    expect(answer.atSpeed).toMatchObject({ ballSetSpeed: 15, passFrequency: 6 })
+    expect(answer.sharing.ballLoads.length).toBe(24)
+    expect(answer.sharing.uneven.message).toMatch(/three tallest/)
+    const { units: _units, ...request } = { units: 'mm', ...body, axialLoad: 90_000, speed: 90_000, offset: 0 }
+    const heavy = await answered('load-check', request)
+    const tight = await answered('load-check', { ...body, design: { ...WITH_GAP, groove: { conformity: 0.45 } } })
+    const taken = heavy.warnings.flatMap((warning: { suggestion?: object }) => warning.suggestion ?? [])
+    expect(taken.map(({ path }: { path: string }) => path)).toEqual(['/axialLoad', '/speed'])
+    const mended = Object.fromEntries(
+      taken.map(({ path, value }: { path: string; value: number }) => [path.slice(1), value]),
+    )
+    const left = (await answered('load-check', { ...request, ...mended })).warnings
+    for (const { code } of left) expect(code).not.toMatch(/dents-deeper|ball-sinks-in|too-fast/)
+    for (const each of [answer, heavy, tight]) {
+      const { sources: _sources, cautions: _cautions, ...said } = each
+      expect(sentencesIn(said)).not.toMatch(/\b(?:inner|outer) (?:ring|groove)|\bland|\brings?\b|the play/)
+    }
+    expect(sentencesIn(answer.cautions)).not.toMatch(/\bthe ring\b/)
+  })
+
+  test('load check: the load of each arrangement is asked for, that of the other refused by name', async () => {
+    const load = async (body: object, status: number) => problemIn(await asked('load-check', body), status).errors
+    expect(await load({ design: WITH_GAP }, 400)).toEqual([{ path: '/axialLoad', message: '"axialLoad" is missing' }])
+    expect(await load({ design: BALLS, axialLoad: 1 }, 400)).toEqual([
+      { path: '/radialLoad', message: '"radialLoad" is missing' },
+    ])
+    const foreign = (arrangement: string, path: string) => ({
+      path,
+      message: `is nothing that a ${arrangement} arrangement has: leave it out`,
+    })
+    expect(await load({ design: WITH_GAP, axialLoad: 1, radialLoad: 1, turning: 'outer-ring' }, 422)).toEqual([
+      foreign('thrust', '/radialLoad'),
+      foreign('thrust', '/turning'),
+    ])
+    expect(await load({ design: BALLS, axialLoad: 1, radialLoad: 1, offset: 0 }, 422)).toEqual([
+      foreign('radial', '/axialLoad'),
+      foreign('radial', '/offset'),
+    ])
+    expect(await load({ design: WITH_GAP, axialLoad: 1, offset: 100 }, 422)).toEqual([
+      { path: '/offset', message: expect.stringMatching(/^a load 100 mm from the axis can tip the upper plate/) },
+    ])
+    expect(await load({ design: { ...WITH_GAP, bore: 500 }, axialLoad: 1 }, 422)).toMatchObject([
+      { path: '/design/bore' },
+    ])
   })
 
   test('ball selection: the balls for a circle, how the upper plate lies on them, in words of plates', async () => {

@@ -60,8 +60,8 @@ describe('what the limits mean', () => {
         const made = loadCheck({ design, radialLoad, ...rest })
         if (!made.ok || !made.value.warnings.some(({ facts }) => facts.code === 'dents-deeper')) return
         const { dent } = made.value
-        const there = checked({ design, ...rest, radialLoad: dent.radialLoad })
-        expect((there[dent.ring].dent ?? Number.NaN) / dent.depth).toBeWithin(1e-6, 1)
+        const there = checked({ design, ...rest, radialLoad: dent.load })
+        expect((there[dent.part].dent ?? Number.NaN) / dent.depth).toBeWithin(1e-6, 1)
         expect(codes(there)).not.toContain('dents-deeper')
       }),
     )
@@ -69,10 +69,10 @@ describe('what the limits mean', () => {
 
   test('at the first mark the pressure is 1.6 times the limit of compression: 16.2 MPa in sugar maple', () => {
     const { firstMark } = checked(STEEL)
-    const there = checked({ ...STEEL, radialLoad: firstMark.radialLoad })
-    expect(there[firstMark.ring].maxPressure).toBeWithin(0.08, 1.6 * 10.1)
+    const there = checked({ ...STEEL, radialLoad: firstMark.load })
+    expect(there[firstMark.part].maxPressure).toBeWithin(0.08, 1.6 * 10.1)
     expect(codes(there)).not.toContain('first-marked')
-    expect(codes(checked({ ...STEEL, radialLoad: firstMark.radialLoad * 1.01 }))).toContain('first-marked')
+    expect(codes(checked({ ...STEEL, radialLoad: firstMark.load * 1.01 }))).toContain('first-marked')
   })
 
   test('at the lowest speed limit its own reason is met, and the warning is gone', () => {
@@ -89,15 +89,15 @@ describe('what the limits mean', () => {
 describe('order', () => {
   test('a softer wood dents earlier; a heavier load dents deeper; a larger dent takes more load', () => {
     const maple = checked(STEEL)
-    expect(checked({ ...STEEL, wood: 'basswood-american' }).dent.radialLoad).toBeLessThan(maple.dent.radialLoad)
+    expect(checked({ ...STEEL, wood: 'basswood-american' }).dent.load).toBeLessThan(maple.dent.load)
     expect(checked({ ...STEEL, radialLoad: 500 }).innerRing.dent).toBeGreaterThan(maple.innerRing.dent ?? Infinity)
-    expect(checked({ ...STEEL, dentFraction: 0.02 }).dent.radialLoad).toBeGreaterThan(maple.dent.radialLoad)
+    expect(checked({ ...STEEL, dentFraction: 0.02 }).dent.load).toBeGreaterThan(maple.dent.load)
   })
 
   test('the inner ring, which curves away from the ball, is marked first; a rounder groove is marked earlier', () => {
-    expect(checked(STEEL).firstMark.ring).toBe('innerRing')
+    expect(checked(STEEL).firstMark.part).toBe('innerRing')
     const rounder = checked({ ...STEEL, design: { ...STEEL.design, groove: { conformity: 0.6 } } })
-    expect(rounder.firstMark.radialLoad).toBeLessThan(checked(STEEL).firstMark.radialLoad)
+    expect(rounder.firstMark.load).toBeLessThan(checked(STEEL).firstMark.load)
   })
 
   test('the same bearing twice as large, under four times the load, is pressed and dented alike', () => {
@@ -108,7 +108,7 @@ describe('order', () => {
     }
     const [one, two] = [checked(STEEL), checked(twice)]
     expect(two.innerRing.maxPressure / one.innerRing.maxPressure).toBeWithin(1e-9, 1)
-    expect(two.dent.radialLoad / one.dent.radialLoad).toBeWithin(1e-9, 4)
+    expect(two.dent.load / one.dent.load).toBeWithin(1e-9, 4)
     expect(two.sharing.byIntegral.loadZone).toBeWithin(1e-9, one.sharing.byIntegral.loadZone)
   })
 })
@@ -117,7 +117,7 @@ describe('warnings', () => {
   test('a groove tighter than the ball crushes its edges at any load', () => {
     const tight = checked({ ...STEEL, design: { ...STEEL.design, groove: { conformity: 0.45 } } })
     expect(codes(tight).filter((code) => code === 'edges-crush').length).toBe(2)
-    expect(tight.firstMark).toMatchObject({ radialLoad: 0, ballLoad: 0 })
+    expect(tight.firstMark).toMatchObject({ load: 0, ballLoad: 0 })
     expect(tight.warnings.find(({ facts }) => facts.code === 'edges-crush')?.path).toBe('/design/groove/conformity')
     expect(tight.innerRing.dent).toBeGreaterThan(checked(STEEL).innerRing.dent ?? Infinity)
   })

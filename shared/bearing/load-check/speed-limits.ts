@@ -1,0 +1,29 @@
+/** A speed that should not be passed [1/min]. */
+export interface SpeedLimit<Reason extends string> {
+  readonly reason: Reason
+  readonly speed: number
+}
+
+/** Diameter in inches times turns a minute: 6000 to 9000 at the lathe, a rule of wood turners. Its lower end, for rings. */
+const TURNING_RULE = 6000
+const INCH = 25.4
+/** By the turner's rule, for what is so wide [mm]. */
+export const turningRule = (diameter: number): number => TURNING_RULE / (diameter / INCH)
+
+/** The part of the strength across the grain that is asked of wood with a groove and glue lines. Common practice, no source. */
+const SPLITTING_SHARE = 0.1
+/**
+ * @param tensionStrength across the grain [MPa]
+ * @param rimStress at one turn a minute [MPa]
+ */
+export const splittingSpeed = (tensionStrength: number, rimStress: number): number =>
+  Math.sqrt((SPLITTING_SHARE * tensionStrength) / rimStress)
+
+/** Limits from the lowest on. */
+export type SpeedLimits<Reason extends string> = readonly [SpeedLimit<Reason>, ...SpeedLimit<Reason>[]]
+
+export function lowestFirst<Reason extends string>(limits: readonly SpeedLimit<Reason>[]): SpeedLimits<Reason> {
+  const [lowest, ...others] = limits.toSorted((one, other) => one.speed - other.speed)
+  if (lowest === undefined) throw new RangeError('there must be a limit')
+  return [lowest, ...others]
+}
