@@ -96,7 +96,7 @@ const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
     ballSet: 'caged',
     raceway: 'groove',
     lacks: [...OF_ROLLERS, ...OF_PLATES, ...OF_FULL_RINGS],
-    answers: ['design', 'fit-correction', 'job-sheet', 'drawings'],
+    answers: ['design', 'fit-correction', 'load-check', 'job-sheet', 'drawings'],
   },
 }
 

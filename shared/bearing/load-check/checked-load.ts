@@ -1,4 +1,4 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { LoadByBall, SharedLoad } from '#shared/contact/load-distribution.ts'
 import type { SettledLoad } from './input.ts'
 import type { DentLimit, Limit } from './limits.ts'
@@ -12,7 +12,7 @@ export type SpeedReason = (typeof SPEED_REASONS)[number]
 /** What the load and the speed do to a bearing. Loads in newtons, pressures in megapascals. */
 export interface CheckedLoad {
   readonly load: SettledLoad
-  readonly bearing: Bearing
+  readonly bearing: RingPair
   readonly sharing: {
     /** A ball right under the load. */
     readonly underBall: LoadByBall

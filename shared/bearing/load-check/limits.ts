@@ -1,5 +1,5 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { PartName, RingName } from '#shared/bearing/refusal.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { LINE_CONTACT, loadWhenBallCarries, POINT_CONTACT, type Sharing } from '#shared/contact/load-distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { SettledLoad } from './input.ts'
@@ -26,7 +26,7 @@ export interface Seated {
   readonly outerDent: number
 }
 
-export function seated(bearing: Bearing, load: SettledLoad): Seated {
+export function seated(bearing: RingPair, load: SettledLoad): Seated {
   const [outer, inner] = [ballSeat(bearing, 'outerRing', load), ballSeat(bearing, 'innerRing', load)]
   const { traits } = bearing.settled
   const sharing: Sharing = {

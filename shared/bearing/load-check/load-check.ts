@@ -1,5 +1,6 @@
-import { type Bearing, bearingFor } from '#shared/bearing/bearing.ts'
+import { ringsFor } from '#shared/bearing/any-rings.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { sharedByBalls, sharedByMany } from '#shared/contact/load-distribution.ts'
 import { contactWood } from '#shared/data/contact-woods.ts'
 import { ok, type Result } from '#shared/result.ts'
@@ -24,7 +25,7 @@ export interface LoadCheck extends CheckedLoad {
  * @returns the check, or every reason why there is no such bearing
  */
 export function loadCheck(input: LoadCheckInput): Result<LoadCheck, readonly Refusal[]> {
-  const made = bearingFor(input.design, 'load-check')
+  const made = ringsFor(input.design, 'load-check')
   if (!made.ok) return made
   const bearing = made.value
   const load = settleLoad(input, bearing.settled.input.balls.material === 'wood')
@@ -74,7 +75,7 @@ function sharingWarnings({ sharing, load, bearing }: CheckedLoad): readonly Load
 }
 
 function atSpeed(
-  bearing: Bearing,
+  bearing: RingPair,
   load: SettledLoad,
   { outer, inner, outerDent }: Seated,
 ): Pick<CheckedLoad, 'ratios' | 'spin' | 'spun' | 'speedLimits'> {

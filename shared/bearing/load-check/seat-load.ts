@@ -1,8 +1,8 @@
 import type { Arrangement } from '#shared/bearing/arrangement.ts'
-import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { ThrustBearing } from '#shared/bearing/plates.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
-import type { Settled, SettledBalls } from '#shared/bearing/settle.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { contactWithin, loadForPressureWithin, type Surface } from '#shared/contact/contact-within-width.ts'
 import { crushedUnder, crushedWidth, type EdgeSeat, edgeSeat, loadForCrush } from '#shared/contact/groove-edge.ts'
 import { contactForm, contactModulus, contactStiffness, type Elastic } from '#shared/contact/hertz.ts'
@@ -65,7 +65,7 @@ const FIRST_YIELD_ON_LINE = 1.67
  * The seat of a ball in one ring's groove. In the plane of rolling ball and ring curve together as R / (Rc rw), Rc the
  * radius at which they touch: 1/rw + 1/Rc inside, 1/rw − 1/Rc outside, where the ball sits on the bottom.
  */
-export function ballSeat(bearing: Bearing, ring: RingName, load: SettledLoad): BallSeat {
+export function ballSeat(bearing: RingPair, ring: RingName, load: SettledLoad): BallSeat {
   const { settled } = bearing
   const { ballDiameter, outerGroove, innerGroove } = settled
   const groove = ring === 'outerRing' ? outerGroove : innerGroove
@@ -160,7 +160,7 @@ function grooveSeat(
 const MOST_OF_ROLLERS = 4.08
 
 /** A roller gives a little less than in proportion: the K of K δ^1.1 that is right for a load such as it has to carry. */
-function lineStiffness(on: RollerOnWall, { radialLoad }: SettledLoad, { input }: Settled): number {
+function lineStiffness(on: RollerOnWall, { radialLoad }: SettledLoad, { input }: SettledBalls): number {
   const load = (MOST_OF_ROLLERS * radialLoad) / input.balls.count
   return load / Math.exp(LINE_CONTACT * Math.log(lineApproach(on, load)))
 }

@@ -1,6 +1,6 @@
-import type { BallRing } from '#shared/bearing/ball-ring.ts'
-import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import type { SettledBalls } from '#shared/bearing/settle.ts'
 import type { ContactWood } from '#shared/data/contact-woods.ts'
 import type { TurningRing } from './input.ts'
 import type { BallBody, BallSeat } from './seat-load.ts'
@@ -88,7 +88,7 @@ export interface SpinLoads {
  * grooves, grain and joints are left out.
  */
 export function spinLoads(
-  bearing: Bearing,
+  bearing: RingPair,
   ball: BallBody,
   wood: ContactWood,
   ratios: TurnRatios,
@@ -127,7 +127,7 @@ export function plateSpinLoads(
 
 /** m ω² R of one ball. */
 function outwardForce(
-  { settled, pitchRadius }: Pick<BallRing, 'settled' | 'pitchRadius'>,
+  { settled, pitchRadius }: Pick<RingPair, 'pitchRadius'> & { readonly settled: SettledBalls },
   ball: BallBody,
   ballSet: number,
 ): number {
@@ -147,7 +147,7 @@ function ownPull({ density, poissonsRatio: ratio }: ContactWood, hole: number, o
 const sphere = (diameter: number): number => (Math.PI / 6) * diameter * diameter * diameter
 
 /** Where the balls touch, for `turnRatios`. */
-export const rollingRadii = (bearing: Bearing, outer: BallSeat, inner: BallSeat) => ({
+export const rollingRadii = (bearing: RingPair, outer: BallSeat, inner: BallSeat) => ({
   outer: outer.contactRadius,
   pitch: bearing.pitchRadius,
   inner: inner.contactRadius,

@@ -449,6 +449,15 @@ describe('balls in a cage', () => {
     ])
   })
 
+  test('load check: the same rings carry less on fewer balls, and each ball more', async () => {
+    const check = (design: object) => answered('load-check', { design, radialLoad: 50, wood: 'maple-sugar' })
+    const [nine, six] = [await check(CAGED), await check({ ...CAGED, balls: { ...CAGED.balls, count: 6 } })]
+    // Without play the most loaded of Z balls carries 4.37 Fr / Z (Stribeck), with play more: at least that.
+    expect(nine.sharing.mostLoadedBall).toBeGreaterThan((4.37 * 50) / 9)
+    expect(six.sharing.mostLoadedBall).toBeGreaterThan(nine.sharing.mostLoadedBall)
+    expect(six.dent.radialLoad).toBeLessThan(nine.dent.radialLoad)
+  })
+
   test.each(['assembly', 'templates', 'gauges'])(
     '%s: as a picture, in a frame, for a machine, and to print',
     async (view) => {
