@@ -100,7 +100,7 @@ export interface BallSelection {
 
 /**
  * A ball is of the size of the design between 5/6 and 5/4 of it, so that none is below 2/3 of another: then no two balls
- * touch over the one between them (`unequal-balls.ts`).
+ * touch over the one between them (`unequal-balls.ts`; on a plate not even from 1/2 on, `balls-on-a-circle.ts`).
  */
 const LEAST_OF_SIZE = 5 / 6
 const MOST_OF_SIZE = 5 / 4
