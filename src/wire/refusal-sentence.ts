@@ -1,3 +1,4 @@
+import { type Question, traitsOf } from '#shared/bearing/arrangement.ts'
 import type { PartName, Refusal, RingName } from '#shared/bearing/refusal.ts'
 import type { Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
@@ -9,6 +10,16 @@ export const PART_WORDS: Readonly<Record<PartName, string>> = {
   outerRing: 'the outer ring',
   innerRing: 'the inner ring',
   plates: 'each plate',
+}
+
+/** What is about the gap of a full ring and nothing else. */
+const ABOUT_THE_GAP: ReadonlySet<Question> = new Set<Question>(['size-table', 'tolerance-check', 'ball-selection'])
+
+function notAnswered({ arrangement, question }: Extract<Refusal, { code: 'not-answered' }>): string {
+  const hasNoGap = traitsOf({ arrangement }).ballSet === 'caged'
+  return hasNoGap && ABOUT_THE_GAP.has(question)
+    ? `a ${arrangement} arrangement is not answered by ${question}: that is about the gap of a full ring, and a cage leaves none`
+    : `a ${arrangement} arrangement is not answered by ${question} as yet`
 }
 
 /** Why there is no such bearing, in a woodworker's words. Without a schema: a browser says it too. */
@@ -45,7 +56,7 @@ export function refusalSentence(refusal: Refusal, units: Units): string {
     case 'not-of-arrangement':
       return `is nothing that a ${refusal.arrangement} arrangement has: leave it out`
     case 'not-answered':
-      return `a ${refusal.arrangement} arrangement is not answered by ${refusal.question} as yet`
+      return notAnswered(refusal)
     case 'roller-longer-than-ring':
       return `a roller ${figure(refusal.given, units)} long would be pinched between the cheeks: keep it below the ring's width, ${figure(refusal.below, units)}`
     case 'play-lets-rollers-climb':
