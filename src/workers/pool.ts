@@ -3,6 +3,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify'
 import type { Piscina } from 'piscina'
 import { ProblemError } from '#src/http/problem.ts'
 import type * as tasks from './tasks.ts'
+import { turns } from './turns.ts'
 
 type Tasks = typeof tasks
 type TaskName = keyof Tasks
@@ -17,10 +18,13 @@ type RunTask = <Name extends TaskName>(
 /**
  * Runs one of many short tasks that make up an answer. It is not broken off, which would cost the thread; but none is begun
  * after the caller left, or when the time of the answer is over, and then the answer does not wait for it.
+ *
+ * @param left how much the answer lacks, with this part: of all that wait, the answer that lacks least goes first
  */
 export type RunPart = <Name extends TaskName>(
   name: Name,
   input: Parameters<Tasks[Name]>[0],
+  left: number,
 ) => Promise<Awaited<ReturnType<Tasks[Name]>>>
 
 /** Makes an answer of many parts, of which `atOnce` should be on their way at the same time. */
@@ -84,6 +88,7 @@ const AFTER_START_MS = 500
 export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits): void {
   const most = threads * (1 + WAITING_PER_THREAD)
   const tally = { underWay: 0, asked: 0, done: 0, refused: 0, lost: 0 }
+  const takeTurn = turns(threads)
   let starting: Promise<Piscina> | undefined
   let pool: Piscina | undefined
   let timer: NodeJS.Timeout | undefined
@@ -104,10 +109,12 @@ export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits):
     name: Name,
     input: Parameters<Tasks[Name]>[0],
     signal: AbortSignal | null,
-  ): Promise<Awaited<ReturnType<Tasks[Name]>>> => {
+  ): Promise<Awaited<ReturnType<Tasks[Name]>>> => (await started()).run(input, { name, signal })
+
+  const tallied = async <T>(work: () => Promise<T>): Promise<T> => {
     tally.asked += 1
     try {
-      return await (await started()).run(input, { name, signal })
+      return await work()
     } finally {
       tally.done += 1
     }
@@ -141,22 +148,30 @@ export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits):
     }
   }
 
-  app.decorate('runTask', (name, input, request) => counted(request, (signal) => run(name, input, signal)))
+  app.decorate('runTask', (name, input, request) =>
+    counted(request, (signal) => tallied(() => run(name, input, signal))),
+  )
   app.decorate('inParts', (request, make) =>
     counted(request, (signal) => {
       let isOver = false
-      const mayGoOn = async (): Promise<void> => {
+      const mayGoOn = (): void => {
         if (signal.aborted) throw new ProblemError(503, CALLER_LEFT)
         if (isOver) throw new ProblemError(503, TOO_LONG)
       }
+      const runPart: RunPart = (name, input, left) =>
+        tallied(() =>
+          takeTurn(left, () => {
+            mayGoOn()
+            return run(name, input, null)
+          }),
+        )
       // A part can wait for others' work, and the caller is not to wait for that: what is under way by then ends unheard.
       const { promise: over, reject } = Promise.withResolvers<never>()
       const deadline = setTimeout(() => {
         isOver = true
         reject(new ProblemError(503, TOO_LONG))
       }, budgetMs)
-      const made = make((name, input) => mayGoOn().then(() => run(name, input, null)), threads)
-      return Promise.race([made, over]).finally(() => clearTimeout(deadline))
+      return Promise.race([make(runPart, threads), over]).finally(() => clearTimeout(deadline))
     }),
   )
   app.decorate('taskLoad', () => {

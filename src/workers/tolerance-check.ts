@@ -18,18 +18,19 @@ export async function checkTolerance(
   runPart: RunPart,
   atOnce: number,
 ): Promise<Result<ToleranceCheck, Refused<CheckRefusal>>> {
-  const prepared = await runPart('prepareTrials', input)
+  const prepared = await runPart('prepareTrials', input, 0)
   if (!prepared.ok) return prepared
   if (prepared.value.kind === 'answered') return ok(prepared.value.answer)
   const { plan, why } = prepared.value
-  const size = Math.max(1, Math.floor(BALLS_A_PART / (plan.batchSize * input.design.balls.count)))
+  const ballsABatch = plan.batchSize * input.design.balls.count
+  const size = Math.max(1, Math.floor(BALLS_A_PART / ballsABatch))
   const run = (done: Tally, to: number): Promise<Tally> =>
     furtherBatches({ plan, done, to, size, atOnce }, (first, count) =>
-      runPart('runTrials', { input, plan, first, count }),
+      runPart('runTrials', { input, plan, first, count }, (to - first) * ballsABatch),
     )
   const tally =
     input.trials === 'auto' ? await untilStill(input, plan, run) : await run(joined(plan, []), batchCount(plan))
-  return ok(await runPart('concludeTrials', { input, plan, why, tallies: [tally] }))
+  return ok(await runPart('concludeTrials', { input, plan, why, tallies: [tally] }, 0))
 }
 
 async function untilStill(
