@@ -6,10 +6,9 @@
 export const ARRANGEMENTS = ['radial', 'thrust', 'roller', 'caged'] as const
 export type ArrangementName = (typeof ARRANGEMENTS)[number]
 
-/** What a design can be asked, by the path that asks it; `stock` is a part of a design's answer. */
+/** What a design can be asked, by the path that asks it. */
 const QUESTIONS = [
   'design',
-  'stock',
   'size-table',
   'tolerance-check',
   'fit-correction',

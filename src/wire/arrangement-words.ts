@@ -45,6 +45,7 @@ const WORDS: Readonly<Record<ArrangementName, Words>> = {
     [/^pitch diameter$/, "the groove's circle, across: the pitch diameter"],
   ],
   roller: [
+    [/\ba land gap\b/g, 'a space between the tracks'],
     [/\bgroove bottoms?\b/g, 'track'],
     [/\bacross the bottoms\b/g, 'across the track'],
     [/\bDepth\b/g, 'Size'],

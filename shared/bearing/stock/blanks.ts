@@ -1,51 +1,82 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { Cheeks } from '#shared/bearing/bearing.ts'
+import type { Cage } from '#shared/bearing/caged.ts'
+import type { Plate } from '#shared/bearing/plates.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { SettledStock } from './input.ts'
 
 /** A ring before it is turned. */
 export interface Blank {
-  readonly ring: RingName
   readonly finishCircle: Mm
   /** The outer ring's land, the inner ring's bore. */
   readonly finishHole: Mm
   readonly roughCircle: Mm
-  /** What is sawn out. Absent where nothing is left of it, and for the bore, which is drilled. */
+  /** What is sawn out. Absent where nothing is left of it, and for a bore, which is drilled. */
   readonly roughHole?: Mm
   /** Of each piece, along the axis. */
   readonly thickness: Mm
-  /** Two where the ring comes apart at mid groove. */
+  /** Two where a ring comes apart in the middle, or where two are made alike. */
   readonly pieces: 1 | 2
 }
 
+/** Two rings, with whatever else is turned for them. */
+export interface StockedRings extends RingPair {
+  readonly cheeks?: Cheeks
+  readonly cage?: Cage
+}
+
 /** Both rings' blanks: circles wider and holes narrower than finished by the turning allowance, all round. */
-export function blanksOf(bearing: Bearing, stock: SettledStock): Readonly<Record<RingName, Blank>> {
-  const { outerRing, innerRing, settled } = bearing
-  const { turningAllowance } = stock
-  const roughHole = outerRing.landDiameter - 2 * turningAllowance
+export function blanksOf(
+  { outerRing, innerRing, settled }: RingPair,
+  stock: SettledStock,
+): Readonly<Record<RingName, Blank>> {
   return {
-    outerRing: {
-      ring: 'outerRing',
-      finishCircle: outerRing.outsideDiameter,
-      finishHole: outerRing.landDiameter,
-      roughCircle: mm(outerRing.outsideDiameter + 2 * turningAllowance),
-      ...(roughHole > 0 ? { roughHole: mm(roughHole) } : {}),
-      ...piecesOf(bearing, stock, settled.split === 'outer-ring'),
-    },
-    innerRing: {
-      ring: 'innerRing',
-      finishCircle: innerRing.landDiameter,
-      finishHole: innerRing.boreDiameter,
-      roughCircle: mm(innerRing.landDiameter + 2 * turningAllowance),
-      ...piecesOf(bearing, stock, settled.split === 'inner-ring'),
-    },
+    outerRing: sawnOut(
+      outerRing.outsideDiameter,
+      outerRing.landDiameter,
+      pieces(outerRing.width, settled.split === 'outer-ring' ? 2 : 1),
+      stock,
+    ),
+    innerRing: drilled(
+      innerRing.landDiameter,
+      innerRing.boreDiameter,
+      pieces(innerRing.width, settled.split === 'inner-ring' ? 2 : 1),
+      stock,
+    ),
   }
 }
 
-function piecesOf(
-  { settled }: Bearing,
-  { sideAllowance }: SettledStock,
-  split: boolean,
-): Pick<Blank, 'thickness' | 'pieces'> {
-  return { thickness: mm(settled.width / (split ? 2 : 1) + 2 * sideAllowance), pieces: split ? 2 : 1 }
+/** One of both cheeks, which are made alike. */
+export const cheekBlank = ({ outsideDiameter, holeDiameter, thickness }: Cheeks, stock: SettledStock): Blank =>
+  drilled(outsideDiameter, holeDiameter, { each: thickness, count: 2 }, stock)
+
+export const cageBlank = ({ outsideDiameter, boreDiameter, width, pieces: count }: Cage, stock: SettledStock): Blank =>
+  sawnOut(outsideDiameter, boreDiameter, pieces(width, count), stock)
+
+/** One of both plates, which are made alike. */
+export const plateBlank = ({ outsideDiameter, boreDiameter, thickness }: Plate, stock: SettledStock): Blank =>
+  drilled(outsideDiameter, boreDiameter, { each: thickness, count: 2 }, stock)
+
+interface Pieces {
+  readonly each: number
+  readonly count: 1 | 2
+}
+
+const pieces = (width: number, count: 1 | 2): Pieces => ({ each: width / count, count })
+
+function drilled(circle: Mm, hole: Mm, { each, count }: Pieces, stock: SettledStock): Blank {
+  return {
+    finishCircle: circle,
+    finishHole: hole,
+    roughCircle: mm(circle + 2 * stock.turningAllowance),
+    thickness: mm(each + 2 * stock.sideAllowance),
+    pieces: count,
+  }
+}
+
+function sawnOut(circle: Mm, hole: Mm, of: Pieces, stock: SettledStock): Blank {
+  const blank = drilled(circle, hole, of, stock)
+  const roughHole = hole - 2 * stock.turningAllowance
+  return roughHole > 0 ? { ...blank, roughHole: mm(roughHole) } : blank
 }

@@ -1,4 +1,6 @@
+import { nameOf, traitsOf } from '#shared/bearing/arrangement.ts'
 import { LENGTH, LENGTH_OR_NONE, lengthsBeyond } from '#shared/bearing/bounds.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 
@@ -66,6 +68,15 @@ export const settleStock = (input: StockInput, units: Units): SettledStock => ({
   ...USUAL[units],
   ...input,
 })
+
+/** What is asked of a stock that bearings of this arrangement have no use for: plates nest in nothing and come not apart. */
+export function foreignToStock(design: DesignInput, { segments, screws }: StockInput): readonly Refusal[] {
+  if (traitsOf(design).members === 'rings') return []
+  const arrangement = nameOf(design)
+  return Object.entries({ segments, screws })
+    .filter(([, given]) => given !== undefined)
+    .map(([name]) => ({ code: 'not-of-arrangement', path: `/stock/${name}`, arrangement }))
+}
 
 /** The lengths that nobody could send again in these units: a text in inches where the rest is in millimetres. */
 export const stockBeyondBounds = (input: StockInput, units: Units): readonly Refusal[] =>

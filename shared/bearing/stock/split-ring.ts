@@ -1,5 +1,5 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { FLAT_HEAD_ANGLE, SCREW_LENGTHS, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { SettledStock } from './input.ts'
@@ -118,7 +118,7 @@ interface Wood {
 }
 
 /** @returns undefined where no ring comes apart */
-export function splitRing(bearing: Bearing, stock: SettledStock): SplitRing | undefined {
+export function splitRing(bearing: RingPair, stock: SettledStock): SplitRing | undefined {
   const wood = woodOf(bearing)
   if (wood === undefined) return undefined
   const wall = mm(wood.outside - wood.inside)
@@ -146,7 +146,7 @@ export function splitRing(bearing: Bearing, stock: SettledStock): SplitRing | un
   }
 }
 
-function woodOf({ innerRing, outerRing, settled }: Bearing): Wood | undefined {
+function woodOf({ innerRing, outerRing, settled }: RingPair): Wood | undefined {
   const { width } = settled
   const shoulder = (grooveWidth: Mm): number => (width - grooveWidth) / 2
   switch (settled.split) {

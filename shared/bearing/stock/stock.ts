@@ -1,8 +1,7 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { RingName } from '#shared/bearing/refusal.ts'
+import type { ThrustBearing } from '#shared/bearing/plates.ts'
 import { type Segments, segmentsOf } from '#shared/geometry/segments.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
-import { type Blank, blanksOf } from './blanks.ts'
+import { mm } from '#shared/units/length.ts'
+import { type Blank, blanksOf, cageBlank, cheekBlank, plateBlank, type StockedRings } from './blanks.ts'
 import { type BoardOption, boardOptions } from './boards.ts'
 import { type SettledStock, type StockInput, settleStock } from './input.ts'
 import { type Nesting, nestingOf } from './nesting.ts'
@@ -24,48 +23,67 @@ export interface Stock {
   readonly settled: SettledStock
   readonly outerRing: RingStock
   readonly innerRing: RingStock
+  readonly cheeks?: RingStock
+  readonly cage?: RingStock
   readonly nesting: Nesting
   readonly entryHole?: EntryHole
   readonly split?: SplitRing
   readonly mandrel?: Mandrel
 }
 
+/** The same of two plates. */
+export interface PlateStock {
+  readonly settled: SettledStock
+  readonly plates: RingStock
+  readonly mandrel?: Mandrel
+}
+
 /** Where the bearing comes from: boards, blanks, saw cuts, what holds the split ring, and what holds the work. */
-export function stockOf(bearing: Bearing, input: StockInput): Stock {
-  const settled = settleStock(input, bearing.settled.input.units)
+export function stockOf(bearing: StockedRings, input: StockInput): Stock {
+  const { cheeks, cage, landGap } = bearing
+  const { units } = bearing.settled.input
+  const settled = settleStock(input, units)
   const blanks = blanksOf(bearing, settled)
   const hole = entryHole(blanks.outerRing, blanks.innerRing, settled)
   const split = splitRing(bearing, settled)
-  const mandrel = mandrelFor(bearing)
+  const mandrel = mandrelFor(bearing.innerRing.boreDiameter, units)
   return {
     settled,
-    outerRing: ringStock(blanks.outerRing, settled),
-    innerRing: ringStock(blanks.innerRing, settled),
-    nesting: nestingOf(blanks.outerRing, blanks.innerRing, bearing.landGap, settled),
+    outerRing: ringStock(blanks.outerRing, settled, settled.segments?.outerRing),
+    innerRing: ringStock(blanks.innerRing, settled, settled.segments?.innerRing),
+    ...(cheeks === undefined ? {} : { cheeks: ringStock(cheekBlank(cheeks, settled), settled) }),
+    ...(cage === undefined ? {} : { cage: ringStock(cageBlank(cage, settled), settled) }),
+    nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, settled),
     ...(hole === undefined ? {} : { entryHole: hole }),
     ...(split === undefined ? {} : { split }),
     ...(mandrel === undefined ? {} : { mandrel }),
   }
 }
 
-function ringStock(blank: Blank, stock: SettledStock): RingStock {
-  const count = stock.segments?.[blank.ring]
+/** The same of a turntable: neither is there a ring to nest in the other, nor one that comes apart. */
+export function plateStockOf({ plate, settled: { input: design } }: ThrustBearing, input: StockInput): PlateStock {
+  const settled = settleStock(input, design.units)
+  const mandrel = mandrelFor(plate.boreDiameter, design.units)
+  return {
+    settled,
+    plates: ringStock(plateBlank(plate, settled), settled),
+    ...(mandrel === undefined ? {} : { mandrel }),
+  }
+}
+
+/** @param segments where the ring is glued up, of how many */
+function ringStock(blank: Blank, stock: SettledStock, segments?: number): RingStock {
   return {
     blank,
     boards: boardOptions(blank, stock),
     blades: bladesFor(blank.roughCircle),
     turning: turningOf(blank, stock),
-    ...(count === undefined ? {} : { segments: { count, ...gluedUp(blank, count, stock) } }),
+    ...(segments === undefined ? {} : { segments: { count: segments, ...gluedUp(blank, segments, stock) } }),
   }
 }
 
-/** The rough ring must lie in the glued-up one: so the lathe finds its allowance all round. */
+/** The rough ring must lie in the glued-up one: so the lathe finds its allowance all round, in a drilled bore too. */
 function gluedUp(blank: Blank, count: number, { turningAllowance, miterKerf }: SettledStock): Segments {
-  const hole: Readonly<Record<RingName, number>> = {
-    outerRing: blank.roughHole ?? 0,
-    innerRing: Math.max(0, blank.finishHole - 2 * turningAllowance),
-  }
-  return segmentsOf({ outerRadius: mm(blank.roughCircle / 2), innerRadius: half(hole[blank.ring]), count }, miterKerf)
+  const hole = Math.max(0, blank.finishHole - 2 * turningAllowance)
+  return segmentsOf({ outerRadius: mm(blank.roughCircle / 2), innerRadius: mm(hole / 2), count }, miterKerf)
 }
-
-const half = (diameter: number): Mm => mm(diameter / 2)

@@ -1,4 +1,3 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
 import { inches, inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
 import type { SettledStock } from './input.ts'
@@ -48,9 +47,8 @@ function fraction(name: string): number {
 const FITS_WITHIN = mm(0.2)
 
 /** @returns undefined for a bore smaller than any bolt that is strong enough */
-export function mandrelFor({ innerRing, settled }: Bearing): Mandrel | undefined {
-  const bore = innerRing.boreDiameter
-  const [largest] = BOLTS[settled.input.units].filter(([, diameter]) => diameter <= bore * (1 + 1e-9)).slice(-1)
+export function mandrelFor(bore: Mm, units: Units): Mandrel | undefined {
+  const [largest] = BOLTS[units].filter(([, diameter]) => diameter <= bore * (1 + 1e-9)).slice(-1)
   if (largest === undefined) return undefined
   const [bolt, diameter] = largest
   return { bolt, diameter, bush: mm(bore - diameter < FITS_WITHIN ? 0 : (bore - diameter) / 2) }

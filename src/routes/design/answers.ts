@@ -1,9 +1,9 @@
-import type { ArrangementName } from '#shared/bearing/arrangement.ts'
-import { nameOf } from '#shared/bearing/arrangement.ts'
+import { type ArrangementName, nameOf } from '#shared/bearing/arrangement.ts'
 import { cagedDesign } from '#shared/bearing/caged-design.ts'
-import { design } from '#shared/bearing/design.ts'
+import { type DesignOf, design } from '#shared/bearing/design.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { StockInput } from '#shared/bearing/stock/input.ts'
 import { thrustDesign } from '#shared/bearing/thrust-design.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -13,6 +13,7 @@ import { toCagedDesignResponse } from './caged-translate.ts'
 import { ROLLER_SCHEMAS, type RollerDesignResponse } from './roller-schema.ts'
 import { toRollerDesignResponse } from './roller-translate.ts'
 import { DESIGN_ANSWER_SCHEMAS, type DesignResponse } from './schema.ts'
+import { withPlateStock, withStock } from './stock.ts'
 import { THRUST_SCHEMAS, type ThrustDesignResponse } from './thrust-schema.ts'
 import { toThrustDesignResponse } from './thrust-translate.ts'
 import { toDesignResponse } from './translate.ts'
@@ -28,17 +29,33 @@ export const DESIGN_ANSWERS = {
 }
 
 type Answer = DesignResponse | RollerDesignResponse | ThrustDesignResponse | CagedDesignResponse
-type Answered = Result<Answer, readonly Refusal[]>
 
-const answered = <D>(designed: Result<D, readonly Refusal[]>, to: (design: D) => Answer): Answered =>
-  designed.ok ? ok(to(designed.value)) : designed
+/** A design as it is answered, and with where it comes from for the caller who asked for that. */
+interface Answered {
+  readonly answer: Answer
+  readonly withStock: (stock: StockInput) => Answer
+}
+type Asked = (input: DesignInput) => Result<Answered, readonly Refusal[]>
 
-const ANSWERS: Readonly<Record<ArrangementName, (input: DesignInput) => Answered>> = {
-  radial: (input) => answered(design(input), toDesignResponse),
-  thrust: (input) => answered(thrustDesign(input), toThrustDesignResponse),
-  roller: (input) => answered(design(input), toRollerDesignResponse),
-  caged: (input) => answered(cagedDesign(input), toCagedDesignResponse),
+const answering =
+  <B, A extends Answer>(
+    design: (input: DesignInput) => Result<DesignOf<B>, readonly Refusal[]>,
+    to: (designed: DesignOf<B>) => A,
+    stocked: (answer: A, bearing: B, stock: StockInput) => A,
+  ): Asked =>
+  (input) => {
+    const designed = design(input)
+    if (!designed.ok) return designed
+    const answer = to(designed.value)
+    return ok({ answer, withStock: (stock) => stocked(answer, designed.value.bearing, stock) })
+  }
+
+const ANSWERS: Readonly<Record<ArrangementName, Asked>> = {
+  radial: answering(design, toDesignResponse, withStock),
+  thrust: answering(thrustDesign, toThrustDesignResponse, withPlateStock),
+  roller: answering(design, toRollerDesignResponse, withStock),
+  caged: answering(cagedDesign, toCagedDesignResponse, withStock),
 }
 
 /** The design of an input, whatever its arrangement, as it is answered. */
-export const answerTo = (input: DesignInput): Answered => ANSWERS[nameOf(input)](input)
+export const answerTo: Asked = (input) => ANSWERS[nameOf(input)](input)

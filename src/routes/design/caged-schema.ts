@@ -4,6 +4,7 @@ import type { Dimension } from '#src/wire/dimension.ts'
 import { shownLength } from '#src/wire/length.ts'
 import type { StepsOfAssembly } from './roller-schema.ts'
 import { ASKED, type InnerRing, LANDS, NOTES, type OuterRing, PLAY, RING } from './schema.ts'
+import type { Stock } from './stock-schema.ts'
 
 export const Cage = Type.Object(
   {
@@ -53,6 +54,7 @@ export const CagedDesignResponse = Type.Object(
     filling: refTo<typeof Filling>('Filling'),
     assembly: refTo<typeof StepsOfAssembly>('StepsOfAssembly'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
+    stock: Type.Optional(refTo<typeof Stock>('Stock')),
     ...NOTES,
   },
   { $id: 'CagedDesignResponse', description: 'The same of fewer balls, held evenly by a cage.' },

@@ -3,6 +3,7 @@ import { refTo } from '#src/http/schema.ts'
 import type { Dimension } from '#src/wire/dimension.ts'
 import { shownLength } from '#src/wire/length.ts'
 import { ASKED, type Gauge, gapPerBallDiameter, NOTES, PLAY, RING } from './schema.ts'
+import type { Stock } from './stock-schema.ts'
 
 const plainRing = {
   trackDiameter: shownLength('The plain cylinder on which the rollers run.'),
@@ -45,6 +46,7 @@ export const RollerDesignResponse = Type.Object(
     gauge: refTo<typeof Gauge>('Gauge'),
     assembly: refTo<typeof StepsOfAssembly>('StepsOfAssembly'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
+    stock: Type.Optional(refTo<typeof Stock>('Stock')),
     ...NOTES,
   },
   { $id: 'RollerDesignResponse', description: 'The same of rollers between plain rings: `balls` are the rollers.' },

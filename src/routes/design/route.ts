@@ -1,6 +1,5 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { design } from '#shared/bearing/design.ts'
-import { stockBeyondBounds } from '#shared/bearing/stock/input.ts'
+import { foreignToStock, stockBeyondBounds } from '#shared/bearing/stock/input.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -10,8 +9,6 @@ import { type DesignRequest, toDesignInput } from '#src/wire/design-input.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
 import { toStockInput } from '#src/wire/stock-input.ts'
 import { answerTo, DESIGN_ANSWERS } from './answers.ts'
-import { withStock } from './stock.ts'
-import { toDesignResponse } from './translate.ts'
 
 export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
@@ -29,16 +26,14 @@ export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: (body, _request, reply) => {
-      if (body.stock === undefined) {
-        const answer = answerTo(toDesignInput(body))
-        return answer.ok ? wordedFor(body, answer.value) : refuseDesign(reply, answer.error, body)
-      }
-      const designed = design(toDesignInput(body), 'stock')
-      if (!designed.ok) return refuseDesign(reply, designed.error, body)
-      const answer = toDesignResponse(designed.value)
-      const stock = toStockInput(body.stock, body.units)
-      const beyond = stockBeyondBounds(stock, body.units)
-      return beyond.length > 0 ? refuseDesign(reply, beyond, body) : withStock(answer, designed.value.bearing, stock)
+      const { stock: asked } = body
+      const answered = answerTo(toDesignInput(body))
+      if (!answered.ok) return refuseDesign(reply, answered.error, body)
+      const { answer, withStock } = answered.value
+      if (asked === undefined) return wordedFor(body, answer)
+      const stock = toStockInput(asked, body.units)
+      const refused = [...foreignToStock(toDesignInput(body), stock), ...stockBeyondBounds(stock, body.units)]
+      return refused.length > 0 ? refuseDesign(reply, refused, body) : wordedFor(body, withStock(stock))
     },
   })
 }

@@ -62,7 +62,7 @@ export const RingStock = Type.Object(
     roughCircle: length('To saw out.'),
     roughHole: Type.Optional(length('To saw out of the middle. Absent where it is bored or turned instead.')),
     thickness: length('Of each piece.'),
-    pieces: Type.Integer({ description: 'Two where the ring comes apart at mid groove.' }),
+    pieces: Type.Integer({ description: 'Two where the ring comes apart in the middle, or where two are made alike.' }),
     boards: Type.Array(refTo<typeof BoardOption>('BoardOption'), { description: 'The least planing first.' }),
     bandSawBlades: Type.Array(Type.String(), { description: 'Widths in inches that turn the rough circle.' }),
     turning: refTo<typeof RingTurning>('RingTurning'),
@@ -115,10 +115,33 @@ export const SplitRing = Type.Object(
   },
 )
 
+const ringStock = (description: string) =>
+  Type.Unsafe<Static<typeof RingStock>>({ ...refTo<typeof RingStock>('RingStock'), description })
+
+const mandrel = Type.Optional(
+  Type.Object(
+    {
+      bolt: Type.String(),
+      diameter: length('Of the bolt.'),
+      bush: length('What a bush fills all round: 0 where the bolt fits the bore.'),
+    },
+    {
+      description: 'A bolt through the bore to turn the inner ring on. Absent where the bore is too small for one.',
+    },
+  ),
+)
+
+const finishes = Type.Array(
+  Type.Object({ name: Type.String(), least: length('Per surface.'), most: length('Per surface.') }),
+  { description: 'What comes on after turning, for `finishAllowance`: common practice, no source.' },
+)
+
 export const Stock = Type.Object(
   {
     outerRing: refTo<typeof RingStock>('RingStock'),
     innerRing: refTo<typeof RingStock>('RingStock'),
+    cheeks: Type.Optional(ringStock('Of a `roller` arrangement.')),
+    cage: Type.Optional(ringStock('Of a `caged` arrangement.')),
     nesting: Type.Object(
       {
         nests: Type.Boolean({ description: "Whether the inner ring comes out of the outer ring's core." }),
@@ -144,28 +167,25 @@ export const Stock = Type.Object(
       ),
     ),
     split: Type.Optional(refTo<typeof SplitRing>('SplitRing')),
-    mandrel: Type.Optional(
-      Type.Object(
-        {
-          bolt: Type.String(),
-          diameter: length('Of the bolt.'),
-          bush: length('What a bush fills all round: 0 where the bolt fits the bore.'),
-        },
-        {
-          description: 'A bolt through the bore to turn the inner ring on. Absent where the bore is too small for one.',
-        },
-      ),
-    ),
-    finishes: Type.Array(
-      Type.Object({ name: Type.String(), least: length('Per surface.'), most: length('Per surface.') }),
-      { description: 'What comes on after turning, for `finishAllowance`: common practice, no source.' },
-    ),
+    mandrel,
+    finishes,
     warnings: Type.Array(refTo<typeof Warning>('Warning')),
     sources: Type.Array(refTo<typeof Source>('Source')),
   },
   { $id: 'Stock', description: 'Where the bearing comes from.' },
 )
 export type Stock = Static<typeof Stock>
+
+export const PlateStock = Type.Object(
+  {
+    plates: ringStock('Of two, which are made alike.'),
+    mandrel,
+    finishes,
+    sources: Type.Array(refTo<typeof Source>('Source')),
+  },
+  { $id: 'PlateStock', description: 'The same of two plates.' },
+)
+export type PlateStock = Static<typeof PlateStock>
 
 export const STOCK_SCHEMAS = [
   BoardOption,
@@ -176,4 +196,5 @@ export const STOCK_SCHEMAS = [
   SplitDowels,
   SplitRing,
   Stock,
+  PlateStock,
 ]

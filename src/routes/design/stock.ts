@@ -1,20 +1,22 @@
 import type { Static } from 'typebox'
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { StockInput } from '#shared/bearing/stock/input.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { StockedRings } from '#shared/bearing/stock/blanks.ts'
+import type { SettledStock, StockInput } from '#shared/bearing/stock/input.ts'
 import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/bearing/stock/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock } from '#shared/bearing/stock/stock.ts'
-import { stockOf } from '#shared/bearing/stock/stock.ts'
-import { FINISHES } from '#shared/bearing/stock/work-holding.ts'
+import { plateStockOf, stockOf } from '#shared/bearing/stock/stock.ts'
+import { FINISHES, type Mandrel } from '#shared/bearing/stock/work-holding.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import type { DesignRequest } from '#src/wire/design-input.ts'
 import { figure } from '#src/wire/figure.ts'
 import { type ShownLength, show } from '#src/wire/length.ts'
 import { present } from '#src/wire/optional.ts'
 import { toSource } from '#src/wire/source.ts'
 import { toStockRequest } from '#src/wire/stock-input.ts'
 import type { Warning } from '#src/wire/warning.ts'
-import type { DesignResponse } from './schema.ts'
-import type { RingStock, SplitRing, Stock } from './stock-schema.ts'
+import type { PlateStock, RingStock, SplitRing, Stock } from './stock-schema.ts'
 
 const USED: readonly SourceId[] = [
   'trade',
@@ -27,25 +29,50 @@ const USED: readonly SourceId[] = [
   'wood-screw-holes',
 ]
 
+/** What every answer has that can say where its bearing comes from. */
+type WithInput = { readonly units: Units; readonly input: DesignRequest }
+
 /** The answer with blanks, boards, screws and work holding, for the caller who asked for them. */
-export function withStock(answer: DesignResponse, bearing: Bearing, input: StockInput): DesignResponse {
+export function withStock<A extends WithInput & { stock?: Stock }>(
+  answer: A,
+  bearing: StockedRings,
+  input: StockInput,
+): A {
   const { units } = answer
   const stock = stockOf(bearing, input)
-  return {
-    ...answer,
-    input: { ...answer.input, stock: toStockRequest(stock.settled, units) },
-    stock: toStock(stock, bearing),
-  }
+  return { ...withInput(answer, stock.settled), stock: toStock(stock, bearing.settled.input, units) }
 }
 
-function toStock(stock: CoreStock, bearing: Bearing): Stock {
-  const { units, outerRing } = bearing.settled.input
-  const outside = outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
-  const { nesting, entryHole, split, mandrel } = stock
+/** The same of plates. */
+export function withPlateStock<A extends WithInput & { stock?: PlateStock }>(
+  answer: A,
+  bearing: ThrustBearing,
+  input: StockInput,
+): A {
+  const { units } = answer
+  const { settled, plates, mandrel } = plateStockOf(bearing, input)
+  const stock = present<PlateStock>({
+    plates: toRingStock(plates, units),
+    mandrel: mandrel && toMandrel(mandrel, units),
+    ...finishesIn(units),
+  })
+  return { ...withInput(answer, settled), stock }
+}
+
+const withInput = <A extends WithInput>(answer: A, settled: SettledStock): A => ({
+  ...answer,
+  input: { ...answer.input, stock: toStockRequest(settled, answer.units) },
+})
+
+function toStock(stock: CoreStock, design: DesignInput, units: Units): Stock {
+  const outside = design.outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
+  const { nesting, entryHole, split, mandrel, cheeks, cage } = stock
   const size = (length: Mm): ShownLength => show(length, units)
   return present<Stock>({
     outerRing: toRingStock(stock.outerRing, units),
     innerRing: toRingStock(stock.innerRing, units),
+    cheeks: cheeks && toRingStock(cheeks, units),
+    cage: cage && toRingStock(cage, units),
     nesting: present<Stock['nesting']>({
       nests: nesting.nests,
       coreDiameter: size(nesting.core),
@@ -61,12 +88,22 @@ function toStock(stock: CoreStock, bearing: Bearing): Stock {
       cutsInnerBlank: nesting.nests && entryHole.cutsInnerBlank,
     },
     split: split && toSplitRing(split, units),
-    mandrel: mandrel && { bolt: mandrel.bolt, diameter: size(mandrel.diameter), bush: size(mandrel.bush) },
-    finishes: FINISHES.map(({ name, least, most }) => ({ name, least: size(least), most: size(most) })),
+    mandrel: mandrel && toMandrel(mandrel, units),
+    ...finishesIn(units),
     warnings: split === undefined ? [] : split.faults.map((fault) => toWarning(fault, outside, units)),
-    sources: USED.map(toSource),
   })
 }
+
+const toMandrel = ({ bolt, diameter, bush }: Mandrel, units: Units) => ({
+  bolt,
+  diameter: show(diameter, units),
+  bush: show(bush, units),
+})
+
+const finishesIn = (units: Units) => ({
+  finishes: FINISHES.map(({ name, least, most }) => ({ name, least: show(least, units), most: show(most, units) })),
+  sources: USED.map(toSource),
+})
 
 function toRingStock(
   { blank, boards, blades, turning, segments }: CoreRingStock,

@@ -4,6 +4,7 @@ import type { Dimension } from '#src/wire/dimension.ts'
 import { shownLength } from '#src/wire/length.ts'
 import type { StepsOfAssembly } from './roller-schema.ts'
 import { ASKED, type Gauge, gapPerBallDiameter, NOTES, RING, seat } from './schema.ts'
+import type { PlateStock } from './stock-schema.ts'
 
 export const Plate = Type.Object(
   {
@@ -38,6 +39,7 @@ export const ThrustDesignResponse = Type.Object(
     gauge: refTo<typeof Gauge>('Gauge'),
     assembly: refTo<typeof StepsOfAssembly>('StepsOfAssembly'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
+    stock: Type.Optional(refTo<typeof PlateStock>('PlateStock')),
     ...NOTES,
   },
   { $id: 'ThrustDesignResponse', description: 'The same of a full ring of balls between two flat plates.' },

@@ -124,3 +124,57 @@ describe('stock in the answer of a design', () => {
     ).toBe(true)
   })
 })
+
+describe('stock of the sisters', () => {
+  const asked = async (arrangement: string, stock: object = {}) => {
+    const url = await startedApp()
+    const answer = await post(`${url}/v1/design`, {
+      units: 'mm',
+      arrangement,
+      balls: { count: 9, diameter: 16 },
+      bore: 12,
+      stock,
+    })
+    return { status: answer.status, said: JSON.parse(answer.text) }
+  }
+
+  test('rollers: the inner ring is as wide as the rollers are long, and two cheeks are as large as the outer ring', async () => {
+    const { said } = await asked('roller', { turningAllowance: 5 })
+    const { stock, outerRing, cheeks, rollerLength } = said
+    expect(stock.innerRing).toMatchObject({ thickness: rollerLength, pieces: 1 })
+    expect(stock.outerRing.thickness).toBe(outerRing.width)
+    expect(stock.cheeks).toMatchObject({
+      finishCircle: outerRing.outsideDiameter,
+      finishHole: cheeks.holeDiameter,
+      roughCircle: outerRing.outsideDiameter + 10,
+      thickness: cheeks.thickness,
+      pieces: 2,
+    })
+    expect(said.input.stock.turningAllowance).toBe(5)
+  })
+
+  test('a cage: of two rings, each half as thick, or of one where a ring is split', async () => {
+    const { said } = await asked('caged')
+    const { stock, cage } = said
+    expect(stock.cage).toMatchObject({ finishCircle: cage.outsideDiameter, finishHole: cage.boreDiameter, pieces: 2 })
+    expect(stock.cage.thickness).toBe(cage.width / 2)
+    expect(stock.cage.boards.length).toBeGreaterThan(0)
+    expect(stock.outerRing.pieces).toBe(1)
+  })
+
+  test('plates: two alike, and nothing that nests in anything', async () => {
+    const { said } = await asked('thrust')
+    const { stock, plates } = said
+    expect(stock.plates).toMatchObject({
+      finishCircle: plates.lower.outsideDiameter,
+      finishHole: 12,
+      thickness: plates.lower.thickness,
+      pieces: 2,
+    })
+    expect(stock).not.toHaveProperty('nesting')
+    expect(stock.mandrel).toEqual({ bolt: 'M12', diameter: 12, bush: 0 })
+    const refused = await asked('thrust', { segments: { outerRing: 8 }, screws: { count: 4 } })
+    expect(refused.status).toBe(422)
+    expect(refused.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/stock/segments', '/stock/screws'])
+  })
+})
