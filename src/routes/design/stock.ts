@@ -54,7 +54,8 @@ export function withPlateStock<A extends WithInput & { stock?: PlateStock }>(
   const stock = present<PlateStock>({
     plates: toRingStock(plates, units),
     mandrel: mandrel && toMandrel(mandrel, units),
-    ...finishesIn(units),
+    finishes: finishesIn(units),
+    sources: USED.map(toSource),
   })
   return { ...withInput(answer, settled), stock }
 }
@@ -89,8 +90,9 @@ function toStock(stock: CoreStock, design: DesignInput, units: Units): Stock {
     },
     split: split && toSplitRing(split, units),
     mandrel: mandrel && toMandrel(mandrel, units),
-    ...finishesIn(units),
+    finishes: finishesIn(units),
     warnings: split === undefined ? [] : split.faults.map((fault) => toWarning(fault, outside, units)),
+    sources: USED.map(toSource),
   })
 }
 
@@ -100,10 +102,8 @@ const toMandrel = ({ bolt, diameter, bush }: Mandrel, units: Units) => ({
   bush: show(bush, units),
 })
 
-const finishesIn = (units: Units) => ({
-  finishes: FINISHES.map(({ name, least, most }) => ({ name, least: show(least, units), most: show(most, units) })),
-  sources: USED.map(toSource),
-})
+const finishesIn = (units: Units) =>
+  FINISHES.map(({ name, least, most }) => ({ name, least: show(least, units), most: show(most, units) }))
 
 function toRingStock(
   { blank, boards, blades, turning, segments }: CoreRingStock,
