@@ -12,6 +12,7 @@ import { cutIdleConnections } from '#src/http/connections.ts'
 import { errorHandler } from '#src/http/error-handler.ts'
 import { HEAD_READ_BYTES } from '#src/http/head-limits.ts'
 import { readJsonBodies } from '#src/http/json-body.ts'
+import { answerInTurn } from '#src/http/pipelining.ts'
 import { Problem } from '#src/http/problem.ts'
 import { holdToProtocol } from '#src/http/protocol.ts'
 import { compileWhenIdle, validation } from '#src/http/validation.ts'
@@ -149,6 +150,8 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   app.server.maxConnections = config.maxConnections
   cutIdleConnections(app)
   app.setErrorHandler(errorHandler)
+  // Before all else that is done for a request: it may have to wait for its turn.
+  answerInTurn(app)
   readJsonBodies(app)
   setHeaders(app, config)
   answerUnrouted(app)
