@@ -9,7 +9,7 @@ const STEPS: Readonly<Record<Split, readonly string[]>> = {
   none: [
     'Lay the outer ring flat and push the inner ring inside it all the way to one side.',
     'Drop the balls into the wide side, push them together, and bring the inner ring to the middle.',
-    'Spread the balls evenly, and close the two halves of the cage over them from both sides: peg or screw them through the webs.',
+    'Spread the balls evenly, and close the two halves of the cage over them from both sides: hold them by thin screws or pegs through the webs.',
   ],
   'inner-ring': [
     'Stand the cage in the middle of the outer ring and push a ball out through each pocket into the groove.',

@@ -60,11 +60,7 @@ export const threeBalls = ({ design }: CagedJob, fit: Operation): Operation =>
       }
     : fit
 
-export function cage(job: CagedJob): readonly Operation[] {
-  return [cageRing(job), pockets(job), fill(job)]
-}
-
-function cageRing(job: CagedJob): Operation {
+export function cageRing(job: CagedJob): Operation {
   const { cage, settled } = job.design.bearing
   const outside = size(job, 'cageOutsideDiameter', 'outside')
   const { tool, round, cautions } = DISC_BY[job.method]
@@ -93,7 +89,7 @@ function cageRing(job: CagedJob): Operation {
   }
 }
 
-function pockets(job: CagedJob): Operation {
+export function pockets(job: CagedJob): Operation {
   const { cage, settled } = job.design.bearing
   const { count } = settled.input.balls
   return {
@@ -113,7 +109,8 @@ function pockets(job: CagedJob): Operation {
   }
 }
 
-function fill({ design, say }: CagedJob): Operation {
+/** The last of all: the cage is opened again only where it is screwed. */
+export function fill({ design, say }: CagedJob): Operation {
   const { cage, settled, ballSpacing, fillingAngle } = design.bearing
   const { count } = settled.input.balls
   const aside = settled.split === 'none'
@@ -121,9 +118,9 @@ function fill({ design, say }: CagedJob): Operation {
     id: 'fill',
     part: 'both',
     title: aside ? 'Fill the rings, and close the cage over the balls' : 'Put the balls in through the cage',
-    tool: aside ? 'hands, pegs or thin screws through the webs' : 'hands',
+    tool: aside ? 'hands, thin screws or pegs through the webs' : 'hands',
     how: aside
-      ? `Outer ring flat, inner ring pushed all the way to one side. Drop the ${count} balls into the wide side and push them together, over ${Math.round(fillingAngle)} degrees; bring the inner ring to the middle, spread the balls evenly, and close the halves of the cage over them from both sides. Peg or screw them through the webs.`
+      ? `Outer ring flat, inner ring pushed all the way to one side. Drop the ${count} balls into the wide side and push them together, over ${Math.round(fillingAngle)} degrees; bring the inner ring to the middle, spread the balls evenly, and close the halves of the cage over them from both sides. Hold them by thin screws through the webs, which can be taken out again, or by pegs once it runs as it should.`
       : settled.split === 'inner-ring'
         ? 'Stand the cage in the outer ring and push a ball out through each pocket into the groove; then close the halves of the inner ring in from both sides.'
         : 'Slip the cage over the inner ring and push a ball in through each pocket into its groove; then close the halves of the outer ring over the balls.',

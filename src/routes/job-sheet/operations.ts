@@ -5,7 +5,16 @@ import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/wire/caution.ts'
 import { figure } from '#src/wire/figure.ts'
-import { type CagedJob, cage, evenBalls, holeForCage, plugGroove, threeBalls } from './cage-operations.ts'
+import {
+  type CagedJob,
+  cageRing,
+  evenBalls,
+  fill,
+  holeForCage,
+  plugGroove,
+  pockets,
+  threeBalls,
+} from './cage-operations.ts'
 import {
   gapReadings,
   type Job,
@@ -38,9 +47,13 @@ import type { Method } from './schema.ts'
 export function operationsFor(design: AnyDesign, method: Method): readonly Operation[] {
   const say = (length: Mm): string => figure(length, design.bearing.settled.input.units)
   const all = { design, method, say }
-  const toFinish = [finish(all), grain(), wax(), runIn(all)]
+  const surfaces = [finish(all), grain(), wax()]
+  const toFinish = [...surfaces, runIn(all)]
   if (isOfPlates(design)) return [chooseBalls(all), ...plates({ design, method, say }), ...toFinish]
-  if (isCaged(design)) return [...caged({ design, method, say }), ...toFinish]
+  if (isCaged(design)) {
+    const job: CagedJob = { design, method, say }
+    return [...caged(job), ...surfaces, fill(job), runIn(all)]
+  }
   const job: Job = { design, method, say }
   return hasTracks(job)
     ? [cutRollers(job), chooseRollers(chooseBalls(job)), ...outerRing(job), ...innerRing(job), cheeks(job), ...toFinish]
@@ -58,7 +71,8 @@ function caged(job: CagedJob): readonly Operation[] {
     holeForCage(outerInside(job)),
     plugGroove(job),
     ...innerGrooved(job).map((operation) => (operation.id === 'inner-fit' ? threeBalls(job, operation) : operation)),
-    ...cage(job),
+    cageRing(job),
+    pockets(job),
   ]
 }
 

@@ -204,7 +204,7 @@ describe('the operations', () => {
 
   test('a cage is made after the rings, by what they came to, and closed over the balls at last', async () => {
     const ids = async (body: object) => (await sheet(body)).map(({ id }) => id)
-    const order = ['outer-groove', 'inner-fit', 'inner-sand', 'cage-ring', 'cage-pockets', 'fill', 'finish']
+    const order = ['outer-groove', 'inner-fit', 'inner-sand', 'cage-ring', 'cage-pockets', 'finish', 'fill']
     expect((await ids(CAGED)).filter((id) => order.includes(id))).toEqual(order)
     expect(await ids(CAGED)).not.toContain('outer-sand')
     expect(await ids({ ...CAGED, split: 'inner-ring' })).toContain('inner-split')
