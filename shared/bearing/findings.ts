@@ -101,7 +101,7 @@ export function oneRingMustOpen(
   ...remedies: Suggestion[]
 ): readonly Finding[] {
   const { count } = input.balls
-  // three balls with a gap of nearly half a ball are the one full ring that fits in a half turn
+  // three balls with a gap of nearly half a ball are the one full ring that goes in
   if (count <= mostBalls && roomBetweenLands) return []
   const facts = { code: 'cannot-assemble', ballSet: traits.ballSet, count, mostBalls, roomBetweenLands } as const
   const split: Suggestion = { path: '/split', kind: 'choice', value: defaults.SPLIT.full }

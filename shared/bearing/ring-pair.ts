@@ -74,7 +74,12 @@ export function ringPair(
     radialInternalClearance,
     axialPlay: play,
     tilt: isOpen ? Math.min(lean, tiltOnRollers(radialInternalClearance, inner.width)) : lean,
-    eccentricFilling: eccentricFilling(ballDiameter, mm(2 * pitchRadius), landGap),
+    eccentricFilling: eccentricFilling({
+      ballDiameter,
+      pitchDiameter: mm(2 * pitchRadius),
+      landGap,
+      play: radialInternalClearance,
+    }),
   })
 }
 

@@ -32,9 +32,21 @@ export function pitchDiameterForHalfTurn(ballCount: number, ballDiameter: Mm): M
   return mm(ballDiameter / Math.sin(Math.PI / (2 * (ballCount - 1))))
 }
 
+/** Two rings of one piece that are to be filled, the inner ring set aside in the outer one. */
+export interface RingsToFill {
+  readonly ballDiameter: Mm
+  readonly pitchDiameter: Mm
+  /** Radial space between the lands, rings concentric. */
+  readonly landGap: Mm
+  /** Radial internal clearance, the whole travel from side to side. */
+  readonly play: Mm
+}
+
 /** What two one-piece rings can be filled with: the inner ring aside, balls into the crescent, then spread by a cage. */
 export interface EccentricFilling {
-  /** Most balls whose filling angle is at most a half turn. */
+  /** The arc that balls side by side may fill, from the first centre to the last, in degrees: 180 and above. */
+  readonly limit: number
+  /** Most balls whose filling angle is within that. */
   readonly mostBalls: number
   /** Whether a ball passes between the lands where they stand widest apart, the inner ring all the way to one side. */
   readonly roomBetweenLands: boolean
@@ -45,13 +57,38 @@ export interface EccentricFilling {
  * at the far side: a ball needs that to be Dw, which comes to groove depths (as the balls sit) of at most half a ball
  * in sum, the play aside.
  *
- * @param landGap radial space between the lands, rings concentric [mm]
+ * @throws RangeError as `fillingAngle`
  */
-export function eccentricFilling(ballDiameter: Mm, pitchDiameter: Mm, landGap: Mm): EccentricFilling {
+export function eccentricFilling(rings: RingsToFill): EccentricFilling {
+  const { ballDiameter, pitchDiameter, landGap } = rings
   requireAboveZero('ballDiameter', ballDiameter)
   const perBall = fillingAngle(2, ballDiameter, pitchDiameter)
+  const limit = fillingLimit(rings)
+  const beside = 1 + Math.floor(limit / perBall + ROUNDING)
   return {
-    mostBalls: 1 + Math.floor(HALF_TURN / perBall + ROUNDING),
+    limit,
+    mostBalls: Math.min(beside, Math.floor((2 * HALF_TURN) / perBall + ROUNDING)),
     roomBetweenLands: 2 * landGap >= ballDiameter * (1 - ROUNDING),
   }
+}
+
+/**
+ * How far round the balls may reach while the inner ring comes back to the middle. Set aside by δ it stands clear of a ball
+ * seated outside, at the angle θ from the wide side, where R² + δ² + 2 R δ cos θ ≥ (R − Gr/2)², which with q = R Gr − Gr²/4 is
+ *
+ *   −cos θ ≤ (δ + q/δ) / 2R
+ *
+ * and hardest to keep at δ = √q, if it comes by there from the least δ that lets a ball in, Dw − s. Without play that is a half
+ * turn, as the handbooks have it; a little play lets the last balls reach a little past it. Rigid balls. Derived here, no
+ * source; tested by coordinates.
+ */
+function fillingLimit({ ballDiameter, pitchDiameter, landGap, play }: RingsToFill): number {
+  const radius = pitchDiameter / 2
+  const least = ballDiameter - landGap
+  // Lands a ball apart let one in anywhere.
+  if (!(least > 0)) return 2 * HALF_TURN
+  const freed = radius * play - (play * play) / 4
+  const hardest = Math.min(least, Math.sqrt(freed))
+  const past = hardest > 0 ? (hardest + freed / hardest) / (2 * radius) : 0
+  return HALF_TURN + (2 * Math.asin(Math.min(1, past)) * HALF_TURN) / Math.PI
 }

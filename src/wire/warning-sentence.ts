@@ -82,7 +82,7 @@ function cannotAssemble({
 function cannotFill(count: number, mostBalls: number, roomBetweenLands: boolean): string {
   const many =
     count > mostBalls
-      ? `${count} balls fill more than a half turn side by side, ${mostBalls} would not: set them further apart`
+      ? `${count} balls side by side reach too far round for the inner ring to come back to the middle, ${mostBalls} would not: set them further apart`
       : ''
   const narrow = roomBetweenLands
     ? ''

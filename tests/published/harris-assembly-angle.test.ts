@@ -14,6 +14,8 @@ test('Harris: by the small-angle form, which is that of ever smaller balls, 179.
   expect(fillingAngle(9, mm(12.7 / SMALLER), mm(65)) * SMALLER).toBeWithin(0.005, 179.12)
 })
 
-test('Harris: by a half turn exactly, that bearing takes eight balls; its makers go 0.28° beyond', () => {
-  expect(eccentricFilling(mm(12.7), mm(65), mm(7)).mostBalls).toBe(8)
+test('Harris: by a half turn exactly, that bearing takes eight balls; with the least play nine, as its makers put in', () => {
+  const rings = { ballDiameter: mm(12.7), pitchDiameter: mm(65), landGap: mm(7) }
+  expect(eccentricFilling({ ...rings, play: mm(0) })).toMatchObject({ limit: 180, mostBalls: 8 })
+  expect(eccentricFilling({ ...rings, play: mm(0.001) }).mostBalls).toBe(9)
 })

@@ -26,10 +26,13 @@ export const Cage = Type.Object(
 export const Filling = Type.Object(
   {
     angle: Type.Number({
-      description:
-        'The arc that the balls fill side by side, in degrees. Up to 180 they go in with the inner ring aside.',
+      description: 'The arc that the balls fill side by side, from the first centre to the last, in degrees.',
     }),
-    mostBalls: Type.Integer({ description: 'Most balls that fill no more than a half turn.' }),
+    limit: Type.Number({
+      description:
+        'The arc that they may fill for the inner ring to come back to the middle: 180 without play, a little more with it. Rigid balls.',
+    }),
+    mostBalls: Type.Integer({ description: 'Most balls that fill no more than that.' }),
     roomBetweenLands: Type.Boolean({
       description: 'Whether a ball passes between the lands with the inner ring all the way to one side.',
     }),

@@ -50,6 +50,7 @@ export function toCagedDesignResponse(design: CagedDesign): CagedDesignResponse 
     plugDiameter: size(bearing.plugDiameter),
     filling: {
       angle: bearing.fillingAngle,
+      limit: eccentricFilling.limit,
       mostBalls: eccentricFilling.mostBalls,
       roomBetweenLands: eccentricFilling.roomBetweenLands,
     },

@@ -66,7 +66,8 @@ export const Assembly = Type.Object(
     }),
     eccentricFilling: Type.Object({
       mostBalls: Type.Integer({
-        description: 'Balls that lie in half a turn: all that two one-piece rings could take.',
+        description:
+          'Balls that lie in half a turn, or a little more by the play: all that two one-piece rings could take.',
       }),
       roomBetweenLands: Type.Boolean({
         description: 'Whether a ball passes between the lands with the inner ring set aside.',

@@ -47,11 +47,19 @@ describe('the filling angle', () => {
   })
 })
 
+const filling = (ballDiameter: number, pitchDiameter: number, landGap: number, play = 0) =>
+  eccentricFilling({
+    ballDiameter: mm(ballDiameter),
+    pitchDiameter: mm(pitchDiameter),
+    landGap: mm(landGap),
+    play: mm(play),
+  })
+
 describe('eccentric filling', () => {
-  test('the most balls fill a half turn at the most, and one more would fill more', () => {
+  test('without play the most balls fill a half turn at the most, and one more would fill more', () => {
     fc.assert(
       fc.property(between(1.01, 60), (pitchDiameter) => {
-        const { mostBalls } = eccentricFilling(mm(1), mm(pitchDiameter), mm(1))
+        const { mostBalls } = filling(1, pitchDiameter, 0.4)
         expect(fillingAngle(mostBalls, mm(1), mm(pitchDiameter))).toBeLessThanOrEqual(180 + 1e-6)
         expect(fillingAngle(mostBalls + 1, mm(1), mm(pitchDiameter))).toBeGreaterThan(180)
       }),
@@ -61,12 +69,12 @@ describe('eccentric filling', () => {
   test('half of a closed ring and one ball: a half turn within rounding is a half turn', () => {
     for (let count = 4; count <= 200; count++) {
       const pitchDiameter = mm(2 * closedPitchRadius(mm(12.7), count))
-      expect(eccentricFilling(mm(12.7), pitchDiameter, mm(7)).mostBalls).toBe(1 + Math.floor(count / 2))
+      expect(filling(12.7, pitchDiameter, 7).mostBalls).toBe(1 + Math.floor(count / 2))
     }
   })
 
   test('a ball passes where the lands stand two land gaps apart: groove depths of half a ball in sum', () => {
-    const roomFor = (landGap: number) => eccentricFilling(mm(16), mm(60), mm(landGap)).roomBetweenLands
+    const roomFor = (landGap: number) => filling(16, 60, landGap).roomBetweenLands
     expect(roomFor(8)).toBe(true)
     expect(roomFor(16 * (1 - 0.2 - 0.3))).toBe(true)
     expect(roomFor(7.99)).toBe(false)
@@ -83,9 +91,33 @@ describe('eccentric filling', () => {
             return Math.hypot(outerRadius * Math.cos(turn) + landGap, outerRadius * Math.sin(turn)) - innerRadius
           }),
         )
-        expect(eccentricFilling(mm(widest * 0.999), mm(20), mm(landGap)).roomBetweenLands).toBe(true)
-        expect(eccentricFilling(mm(widest * 1.001), mm(20), mm(landGap)).roomBetweenLands).toBe(false)
+        expect(filling(widest * 0.999, 20, landGap).roomBetweenLands).toBe(true)
+        expect(filling(widest * 1.001, 20, landGap).roomBetweenLands).toBe(false)
       }),
     )
+  })
+
+  test('with play: by coordinates, the inner ring comes back past balls that reach to the limit, and past no more', () => {
+    fc.assert(
+      fc.property(between(20, 100), between(0.5, 0.9), between(0.001, 0.04), (radius, share, loose) => {
+        const ball = 12
+        const [landGap, play] = [share * ball, loose * ball]
+        const { limit } = filling(ball, 2 * radius, landGap, play)
+        // The least that a ball at so many degrees from the wide side is clear of the inner ring, all the way to the middle.
+        const clearAt = (degrees: number): number => {
+          const [x, y] = [radius * Math.cos((degrees * Math.PI) / 180), radius * Math.sin((degrees * Math.PI) / 180)]
+          const aside = ball - landGap
+          const steps = Array.from({ length: 4001 }, (_, step) => (aside * step) / 4000)
+          return Math.min(...steps.map((by) => Math.hypot(x + by, y) - (radius - play / 2)))
+        }
+        expect(clearAt(limit / 2 - 0.01)).toBeGreaterThan(0)
+        expect(clearAt(limit / 2 + 0.05)).toBeLessThan(0)
+      }),
+      { numRuns: 50 },
+    )
+  })
+
+  test('lands a ball apart: as many go in as there are in the ring', () => {
+    expect(filling(16, 2 * closedPitchRadius(mm(16), 9), 16)).toMatchObject({ limit: 360, mostBalls: 9 })
   })
 })

@@ -405,6 +405,7 @@ describe('balls in a cage', () => {
     expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?caged/)
     const { sources: _, ...answer } = await answered('design', CAGED)
     expect(answer).toMatchObject({ arrangement: 'caged', cage: { pieces: 2, width: 24 }, filling: { mostBalls: 9 } })
+    expect(answer.filling.limit).toBeGreaterThan(180)
     expect(answer.filling.angle).toBeWithin(1e-6, 180)
     for (const name of ['ballGap', 'gauge', 'closedPitchRadius', 'gapPerPitchRadius']) {
       expect(answer).not.toHaveProperty(name)
@@ -434,7 +435,7 @@ describe('balls in a cage', () => {
     const crowded = { ...CAGED, cage: { web: 3 }, innerRing: { engagement: 0.4 } }
     const { warnings } = await answered('design', crowded)
     const found = warnings.find(({ code }: { code: string }) => code === 'cannot-assemble')
-    expect(found.message).toMatch(/9 balls fill more than a half turn.* and the lands stand too close/)
+    expect(found.message).toMatch(/9 balls side by side reach too far round.* and the lands stand too close/)
     expect(found.suggestion).toEqual({ path: '/split', value: 'inner-ring' })
   })
 
