@@ -33,6 +33,22 @@ export function farthestHeld(count: number): number {
 }
 
 /**
+ * The most that one ball can come to carry where three of unequal balls hold the load up, whichever they are:
+ * (e / R + c) / (1 + c). Over the line through the other two the load stands so much nearer than the ball, and that comes to most
+ * with the load on the ball's own radius and the other two as far across as there are balls: right across where Z is even, c = 1,
+ * on either side of that where it is odd, c = cos(π / Z). Derived here; tested with every three and every side.
+ *
+ * @param count Z, whole, at least 3
+ * @param beside e / R, from 0 to `farthestHeld`
+ * @returns a part of the load, 1/3 for three balls and a load over the axis, 1/2 at the most there
+ */
+export function mostOnOne(count: number, beside: number): number {
+  requireWithin('beside', beside, 0, farthestHeld(count))
+  const across = count % 2 === 0 ? 1 : Math.cos(Math.PI / count)
+  return (beside + across) / (1 + across)
+}
+
+/**
  * @param count Z, whole, at least 3
  * @param exponent n, from 1 to 2
  * @param beside e / R, from 0 to `farthestHeld`

@@ -44,9 +44,9 @@ export interface PlateSharing {
   readonly lean: Mm
 }
 
-/** What it changes that balls are of unequal size: at first three carry, the tallest, until the wood under them has given. */
+/** What it changes that balls are of unequal size: at first three of the tallest carry, until the wood under them has given. */
 export interface Uneven {
-  /** One of the three where they stand a third of a turn from one another, one of them under the load. */
+  /** One of the three, where they stand so that it carries most. */
   readonly tallest: SeatLoad
   /** Loads of the turntable that mark it first, and dent it as deep as is borne, if no others came to carry [N]. */
   readonly firstMark: number

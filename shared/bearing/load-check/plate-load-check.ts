@@ -1,6 +1,6 @@
 import { type ThrustBearing, thrustBearingFor } from '#shared/bearing/plates.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
-import { farthestHeld, type SharedBeside, sharedBeside } from '#shared/contact/eccentric-load.ts'
+import { farthestHeld, mostOnOne, type SharedBeside, sharedBeside } from '#shared/contact/eccentric-load.ts'
 import { POINT_CONTACT } from '#shared/contact/load-distribution.ts'
 import { contactWood } from '#shared/data/contact-woods.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
@@ -112,9 +112,9 @@ function sharing(
 }
 
 /**
- * Three that stand a third of a turn from one another carry F/3 (1 + 2 e/R) where they carry most, as statics has it, and never
- * more than all. The sizes are taken as a normal distribution has them, in as many equal parts as there are balls; on edges
- * a ball stands higher by more than it is larger.
+ * Which three of the tallest hold the plate up is chance, and how they stand decides what they carry: taken is the most that one
+ * of them can. The sizes are taken as a normal distribution has them, in as many equal parts as there are balls; on edges a ball
+ * stands higher by more than it is larger.
  */
 function uneven(
   { pitchRadius, settled }: ThrustBearing,
@@ -130,7 +130,7 @@ function uneven(
     const higher = perDiameter * ballScatter * (normalQuantile((each + 1 / 2) / count) - smallest)
     allCarryFrom += stiffness * higher * Math.sqrt(higher)
   }
-  const share = Math.min(1, (1 + (2 * offset) / pitchRadius) / 3)
+  const share = mostOnOne(count, offset / pitchRadius)
   return {
     tallest: seatUnder(seat, share * axialLoad),
     firstMark: ball.firstMark / share,

@@ -221,9 +221,10 @@ const PlateLoadSharing = Type.Object(
         {
           tallest: Type.Unsafe<Static<typeof SeatLoad>>({
             ...refTo<typeof SeatLoad>('SeatLoad'),
-            description: 'One of the three balls that carry at first, under this load.',
+            description:
+              'Of the three balls that carry at first, the one that carries most, where they stand so that it is the most that it can be.',
           }),
-          firstMarkFrom: force('Load of the turntable that marks the wood under the three.'),
+          firstMarkFrom: force('Load of the turntable that can mark the wood under one of the three.'),
           dentFrom: force('Load that dents it there to `dentFraction` of a ball, if no others came to carry.'),
           allCarryFrom: force(
             'Load from which the smallest ball would carry too, about, if the wood only sprang back.',

@@ -35,7 +35,7 @@ export function explainWarning(facts: LoadWarningFacts, { units, forceUnits }: S
     case 'one-ball-carries':
       return `with a play of ${size(facts.play)} one ball carries ${percent(facts.share)} of the load: a smaller play shares it better`
     case 'three-carry':
-      return `not all of these uneven balls carry: at first the three tallest do, with up to ${forceFigure(facts.ballLoad, forceUnits)} each, ${dentWords(facts.dent, units)}; choose balls that differ less, or let it settle under a light load`
+      return `not all of these uneven balls carry: at first three of the tallest do, one of them with up to ${forceFigure(facts.ballLoad, forceUnits)}, ${dentWords(facts.dent, units)}; choose balls that differ less, or let it settle under a light load`
     case 'balls-softer':
       return 'the balls are of softer wood than the rings: they get flats before the grooves get dents'
     case 'too-fast':
@@ -69,20 +69,20 @@ export function explainFirstMark({ load, part }: Limit<PartName>, { forceUnits }
 export const explainDent = ({ load, part, depth }: DentLimit<PartName>, { units, forceUnits }: Spoken): string =>
   `At about ${forceFigure(load, forceUnits)} the dent in ${PART_WORDS[part]} reaches ${figure(depth, units)}.`
 
-/** What one of the three tallest balls does to the wood, within a sentence. */
+/** What one of the tallest balls does to the wood, within a sentence. */
 function dentWords(dent: Mm | undefined, units: Units): string {
-  if (dent === undefined) return 'which sinks them in past their middle'
-  return dent === 0 ? 'which leaves no dent' : `which leaves dents of ${figure(dent, units)} until others carry too`
+  if (dent === undefined) return 'which sinks it in past its middle'
+  return dent === 0 ? 'which leaves no dent' : `which leaves a dent of ${figure(dent, units)} until others carry too`
 }
 
 export const explainUneven = ({ tallest, allCarryFrom }: Uneven, { units, forceUnits }: Spoken): string =>
-  `Uneven balls are not all touched at first: the three tallest carry the upper plate, up to ${forceFigure(tallest.ballLoad, forceUnits)} each under this load, ${dentWords(tallest.dent, units)}. If the wood only sprang back, the smallest would carry from about ${forceFigure(allCarryFrom, forceUnits)} on.`
+  `Uneven balls are not all touched at first: three of the tallest carry the upper plate, one of them up to ${forceFigure(tallest.ballLoad, forceUnits)} of this load, as they happen to stand, ${dentWords(tallest.dent, units)}. If the wood only sprang back, the smallest would carry from about ${forceFigure(allCarryFrom, forceUnits)} on.`
 
-/** A limit in words, and where the three tallest of uneven balls reach it already. */
+/** A limit in words, and where one of three uneven balls can reach it already. */
 export const withTallest = (message: string, from: number | undefined, { forceUnits }: Spoken): string =>
   from === undefined || from === 0
     ? message
-    : `${message} Where three of uneven balls carry alone it is ${forceFigure(from, forceUnits)}.`
+    : `${message} Where three of uneven balls carry alone it can be ${forceFigure(from, forceUnits)}.`
 
 export function explainRefusal(refusal: LoadRefusal, units: Units): string {
   return refusal.code === 'load-tips-plate'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { farthestHeld, sharedBeside } from '#shared/contact/eccentric-load.ts'
+import { farthestHeld, mostOnOne, sharedBeside } from '#shared/contact/eccentric-load.ts'
 import { ballCount, between } from '#tests/support/inputs.ts'
 
 const phases = fc.constantFrom<0 | 0.5>(0, 0.5)
@@ -78,4 +78,52 @@ test.each([
   [12, 1.5, Number.NaN],
 ])('%s balls, exponent %s, a load at %s are refused', (count, exponent, beside) => {
   expect(() => sharedBeside(count, exponent, beside, 0)).toThrow(RangeError)
+})
+
+describe('the most that one ball of three can carry', () => {
+  type Place = readonly [x: number, y: number]
+  const twiceArea = ([x1, y1]: Place, [x2, y2]: Place, [x3, y3]: Place) => (x2 - x1) * (y3 - y1) - (x3 - x1) * (y2 - y1)
+
+  /** By statics: with any three of the balls under the load, on any side of the axis, what the first of them carries. */
+  function mostOfAllThrees(count: number, beside: number): number {
+    const places = Array.from({ length: count }, (_, ball): Place => {
+      const angle = (2 * Math.PI * ball) / count
+      return [Math.cos(angle), Math.sin(angle)]
+    })
+    const [first = [1, 0], ...others] = places
+    let most = 0
+    for (let side = 0; side < 360; side++) {
+      const load: Place = [beside * Math.cos((side * Math.PI) / 180), beside * Math.sin((side * Math.PI) / 180)]
+      for (const second of others) {
+        for (const third of others) {
+          const whole = twiceArea(first, second, third)
+          if (!(whole > 1e-9)) continue
+          const [one, two, three] = [
+            twiceArea(load, second, third) / whole,
+            twiceArea(first, load, third) / whole,
+            twiceArea(first, second, load) / whole,
+          ]
+          if (Math.min(one, two, three) >= -1e-12) most = Math.max(most, one)
+        }
+      }
+    }
+    return most
+  }
+
+  test.each([3, 4, 5, 6, 7, 8, 11])('of %d balls none of any three carries more, and one comes to it', (count) => {
+    for (const part of [0, 0.1, 0.4, 0.7, 0.99]) {
+      const beside = part * farthestHeld(count)
+      expect(mostOfAllThrees(count, beside)).toBeWithin(1e-9, mostOnOne(count, beside))
+    }
+  })
+
+  test('equal balls never load one as much', () => {
+    fc.assert(
+      fc.property(ballCount, between(1, 2), between(0, 1), phases, (count, exponent, part, phase) => {
+        const beside = part * farthestHeld(count)
+        const { shares } = sharedBeside(count, exponent, beside, phase)
+        expect(Math.max(...shares)).toBeLessThanOrEqual(mostOnOne(count, beside) + 1e-9)
+      }),
+    )
+  })
 })

@@ -295,7 +295,7 @@ describe('what plates can be asked', () => {
     for (const name of ['radialLoad', 'turning', 'outerRing', 'innerRing']) expect(answer).not.toHaveProperty(name)
     expect(answer.atSpeed).toMatchObject({ ballSetSpeed: 15, passFrequency: 6 })
     expect(answer.sharing.ballLoads.length).toBe(24)
-    expect(answer.sharing.uneven.message).toMatch(/three tallest/)
+    expect(answer.sharing.uneven.message).toMatch(/three of the tallest/)
     const { units: _units, ...request } = { units: 'mm', ...body, axialLoad: 90_000, speed: 90_000, offset: 0 }
     const heavy = await answered('load-check', request)
     const tight = await answered('load-check', { ...body, design: { ...WITH_GAP, groove: { conformity: 0.45 } } })

@@ -169,20 +169,25 @@ describe('a load beside the axis', () => {
 })
 
 describe('uneven balls', () => {
-  test('three carry at first, a third each, and mark the wood under a quarter of what twelve do', () => {
+  test('at first three carry: of an even number one may carry half the load, the other half right across from it', () => {
     const { uneven, firstMark, dent, warnings } = checked(UNEVEN)
-    expect(uneven?.tallest.ballLoad).toBeWithin(1e-9, 20)
-    expect((uneven?.firstMark ?? Number.NaN) / firstMark.load).toBeWithin(1e-9, 3 / 12)
-    expect((uneven?.dent ?? Number.NaN) / dent.load).toBeWithin(1e-9, 3 / 12)
+    expect(uneven?.tallest.ballLoad).toBeWithin(1e-9, 30)
+    expect((uneven?.firstMark ?? Number.NaN) / firstMark.load).toBeWithin(1e-9, 2 / 12)
+    expect((uneven?.dent ?? Number.NaN) / dent.load).toBeWithin(1e-9, 2 / 12)
     expect(warnings.map(({ facts }) => facts.code)).toContain('three-carry')
   })
 
-  test('beside the axis one of the three carries F/3 (1 + 2 e/R), and never more than all', () => {
-    const { bearing } = checked(UNEVEN)
-    const at = (part: number) =>
-      checked({ ...UNEVEN, offset: mm(part * bearing.pitchRadius) }).uneven?.tallest.ballLoad ?? Number.NaN
-    expect(at(0.25)).toBeWithin(1e-9, 30)
-    expect(at(0.9)).toBeLessThanOrEqual(60)
+  test('beside the axis it carries as one end of a beam does, (1 + e/R)/2; of three as a leg of a stool, (1 + 2 e/R)/3', () => {
+    const at = (count: number, part: number) => {
+      const design = { ...UNEVEN.design, bore: mm(2), balls: { ...UNEVEN.design.balls, count } }
+      const { bearing } = checked({ ...UNEVEN, design })
+      const offset = mm(part * bearing.pitchRadius)
+      return checked({ ...UNEVEN, design, offset }).uneven?.tallest.ballLoad ?? Number.NaN
+    }
+    expect(at(12, 0.25)).toBeWithin(1e-9, 37.5)
+    expect(at(12, 0.9)).toBeWithin(1e-9, 57)
+    expect(at(3, 0)).toBeWithin(1e-9, 20)
+    expect(at(3, 0.25)).toBeWithin(1e-9, 30)
   })
 
   test('the less they differ, the earlier all carry; of one size nothing is said', () => {
