@@ -1,4 +1,6 @@
-import { requireWhole } from '#shared/precondition.ts'
+import { requireWhole, requireWithin } from '#shared/precondition.ts'
+import { normalQuantile } from '#shared/statistics/normal.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { FEWEST_BALLS } from './ring-of-balls.ts'
 
 /** A rigid plate at rest on balls of unequal height, evenly round a circle, what it carries over their middle. */
@@ -49,6 +51,21 @@ export function plateAtRest(heights: readonly number[]): PlateAtRest {
     rise: Math.hypot(plane.along, plane.across),
     mostClearance: Math.max(0, ...clearances),
   }
+}
+
+/**
+ * About how much higher than on balls that are all of the mean height a plate rests over the middle:  σ Φ⁻¹(1 − 3 / 2Z). That is the
+ * middle one of the three largest, each in the middle of its own of Z equal parts of a normal distribution; three balls carry it at
+ * their mean. No theorem, but within 0.1 σ of what `plateAtRest` comes to with 3 to 200 balls, as a test has it.
+ *
+ * @param count Z, whole, at least 3
+ * @param scatter σ of single heights, 0 or above [mm]
+ * @throws RangeError outside those ranges
+ */
+export function meanRise(count: number, scatter: Mm): Mm {
+  requireWhole('count', count, FEWEST_BALLS)
+  requireWithin('scatter', scatter, 0, Number.MAX_VALUE)
+  return mm(scatter * normalQuantile(1 - 3 / (2 * count)))
 }
 
 /** A height over the middle, and what it gains per radius along two lines square to one another. */

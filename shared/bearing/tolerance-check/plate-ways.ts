@@ -1,7 +1,8 @@
 import type { ThrustBearing } from '#shared/bearing/plates.ts'
 import { ballGapOnCircle, gapPerEachDiameterOnCircle, type HeightOf } from '#shared/geometry/balls-on-a-circle.ts'
-import type { Ends } from '#shared/statistics/distribution.ts'
-import { mm } from '#shared/units/length.ts'
+import { meanRise } from '#shared/geometry/plate-on-balls.ts'
+import { type Ends, varianceOf } from '#shared/statistics/distribution.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import type { PlateCheck } from './checked.ts'
 import type { ContributorName } from './input.ts'
 import { plateEvaluation } from './plate-trials.ts'
@@ -30,6 +31,15 @@ export const plateWays = (check: PlateCheck): Ways => ({
   }),
   evaluation: (slice) => plateEvaluation(check, faceOf(check.bearing), slice),
 })
+
+/** About how much further apart the faces stand than on balls of the mean size, since the upper plate rests on three of the largest. */
+export function riseOnLargest({ bearing, differences }: PlateCheck): Mm {
+  const balls = differences.get('ballDiameter')
+  if (balls === undefined) return mm(0)
+  const { ballDiameter, input } = bearing.settled
+  const { perSeatRadius } = seatSlopes(faceOf(bearing), ballDiameter / 2)
+  return meanRise(input.balls.count, mm(perSeatRadius * Math.sqrt(varianceOf(balls))))
+}
 
 /** A plate's groove from its face: to a ball it is that of a ring without end, its land at 0. */
 const faceOf = ({ plate }: ThrustBearing): GroovedRing => ({

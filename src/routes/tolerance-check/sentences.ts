@@ -1,9 +1,10 @@
 import type { Year } from '#shared/bearing/seasonal-fit/input.ts'
 import type { AimPoint } from '#shared/bearing/tolerance-check/aim.ts'
-import { isOfPlates } from '#shared/bearing/tolerance-check/checked.ts'
-import type { CauseName, Contributors } from '#shared/bearing/tolerance-check/input.ts'
+import { isOfPlates, type PlateCheck } from '#shared/bearing/tolerance-check/checked.ts'
+import type { CauseName } from '#shared/bearing/tolerance-check/input.ts'
 import type { Sensitivity } from '#shared/bearing/tolerance-check/linear-law.ts'
 import type { WhyTrials } from '#shared/bearing/tolerance-check/nearly-linear.ts'
+import { riseOnLargest } from '#shared/bearing/tolerance-check/plate-ways.ts'
 import type { ToleranceRefusal } from '#shared/bearing/tolerance-check/refusal.ts'
 import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -196,7 +197,7 @@ export function notes({ check }: ToleranceCheck): string[] {
       'The mean of the balls was taken as designed: ballLotMean was not given, and nothing moves the gap more.',
     )
   }
-  return [...missing, ...(isOfPlates(check) ? plateNotes(contributors) : ringNotes(check.input))]
+  return [...missing, ...(isOfPlates(check) ? plateNotes(check) : ringNotes(check.input))]
 }
 
 const ringNotes = ({ contributors, year }: ToleranceCheck['check']['input']): readonly string[] => [
@@ -207,11 +208,18 @@ const ringNotes = ({ contributors, year }: ToleranceCheck['check']['input']): re
   'The play is that of balls of the mean size: single large balls opposite one another take some of it.',
 ]
 
-const plateNotes = (contributors: Contributors): readonly string[] => [
-  ...(contributors.grooveCircleRadius === undefined
+const plateNotes = (check: PlateCheck): readonly string[] => [
+  ...(check.input.contributors.grooveCircleRadius === undefined
     ? ['The circles of both grooves were taken as cut to the last hair: grooveCircleRadius was not given.']
     : []),
   'The wood was taken to stay as on the day of making.',
   'The balls were taken to run midway between the circles of both grooves, as plates that carry something hold them; while only the lower one is there, its circle counts alone, and twice as much.',
-  'The space between the plates is that of balls of the mean size: the upper plate rests on the three largest, and stands a little higher.',
+  ...restNote(riseOnLargest(check), check.input.design.units),
 ]
+
+const restNote = (rise: Mm, units: Units): readonly string[] =>
+  rise > 0
+    ? [
+        `The space between the plates is that of balls of the mean size: until the wood gives, the upper plate rests on three of the largest, and stands about ${figure(rise, units)} higher.`,
+      ]
+    : []

@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { plateAtRest } from '#shared/geometry/plate-on-balls.ts'
+import { meanRise, plateAtRest } from '#shared/geometry/plate-on-balls.ts'
+import { mm } from '#shared/units/length.ts'
+import { normals, uniforms } from '#tests/support/chance.ts'
 import { ballCount, between } from '#tests/support/inputs.ts'
 
 const heights = ballCount.chain((count) => fc.array(between(15, 17), { minLength: count, maxLength: count }))
@@ -82,4 +84,25 @@ describe('by hand', () => {
   test('fewer than three carry nothing', () => {
     expect(() => plateAtRest([16, 16])).toThrow(/at least 3/)
   })
+})
+
+test.each([3, 4, 5, 6, 8, 12, 24, 60, 200])(
+  'on %d balls that scatter it stands as much higher as trials have it',
+  (count) => {
+    const normal = normals(uniforms(count))
+    const trials = 2000
+    let rises = 0
+    for (let trial = 0; trial < trials; trial++) {
+      const balls = Array.from({ length: count }, () => normal())
+      rises += plateAtRest(balls).height - balls.reduce((sum, height) => sum + height, 0) / count
+    }
+    // four standard errors of the trials come to 0.05, the estimate is within 0.1
+    expect(meanRise(count, mm(1))).toBeWithin(0.15, rises / trials)
+    expect(meanRise(3, mm(1))).toBeWithin(1e-12, 0)
+  },
+)
+
+test('a rise is of three balls or more', () => {
+  expect(() => meanRise(2, mm(1))).toThrow(RangeError)
+  expect(() => meanRise(3, mm(-1))).toThrow(RangeError)
 })

@@ -4,6 +4,7 @@ import { checkOf } from '#shared/bearing/tolerance-check/check.ts'
 import { type Check, isOfPlates, type PlateCheck } from '#shared/bearing/tolerance-check/checked.ts'
 import type { Contributors, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
 import { linearLaw } from '#shared/bearing/tolerance-check/linear-law.ts'
+import { riseOnLargest } from '#shared/bearing/tolerance-check/plate-ways.ts'
 import { toleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
 import { FIGURES } from '#shared/bearing/tolerance-check/ways.ts'
 import { waysOf } from '#shared/bearing/tolerance-check/ways-of.ts'
@@ -164,6 +165,13 @@ test('a ball between two grooves off one another settles midway: there the plate
   const places = Array.from({ length: 2001 }, (_, step) => (step / 2000) * off)
   const settledAt = places.reduce((best, at) => (apart(at) < apart(best) ? at : best), 0)
   expect(settledAt).toBeWithin(off / 1000, off / 2)
+})
+
+test('uneven balls hold the plates further apart, on edges by more than they are larger', () => {
+  // Twelve balls: the quantile of 1 − 3/24 is 1.1503 in any table of the normal distribution.
+  expect(riseOnLargest(settled({ ballDiameter: normal(0.08) }, PLATES))).toBeWithin(0.08 * 5e-5, 0.08 * 1.1503)
+  expect(riseOnLargest(settled({ ballDiameter: normal(0.08) }, ON_EDGES))).toBeGreaterThan(0.1)
+  expect(riseOnLargest(settled({ grooveCircleRadius: uniform(0.12) }, PLATES))).toBe(0)
 })
 
 test('two plates that scatter each on its own count as the root of the sum of their squares', () => {
