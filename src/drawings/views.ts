@@ -10,57 +10,40 @@ import type { Drawing } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
 import type { View } from './view.ts'
 
-const TEMPLATES = {
-  title: 'Templates',
-  description:
-    'Both blanks in full size: the lines to turn to, the lines to saw by, the centre, the grain and the holes.',
-}
-const GAUGES = {
-  title: 'Gauges',
-  description: 'In full size: go and no-go plug, a profile for each groove, and an edge for each cylinder.',
+/** What is cut out of paper: the items, and what the sheet says of itself. */
+type CutOut = {
+  readonly items: readonly Item[]
+  readonly words: { readonly title: string; readonly description: string }
 }
 
-/** What is cut out of paper: the items, and what the sheet says of itself. */
-type CutOut = { readonly items: readonly Item[]; readonly words: typeof GAUGES }
+const templates = (blanks: string, items: readonly Item[]): CutOut => ({
+  items,
+  words: {
+    title: 'Templates',
+    description: `${blanks} in full size: the lines to turn to, the lines to saw by, the centre, the grain and the holes.`,
+  },
+})
+
+const gauges = (checks: string, items: readonly Item[]): CutOut => ({
+  items,
+  words: { title: 'Gauges', description: `In full size: ${checks}, and an edge for each cylinder.` },
+})
 
 function cutOut(view: Exclude<View, 'assembly'>, design: AnyDesign): CutOut {
   if (isOfPlates(design)) {
     return view === 'templates'
-      ? {
-          items: plateItems(design),
-          words: {
-            ...TEMPLATES,
-            description: TEMPLATES.description.replace('Both blanks', 'The blank of both plates'),
-          },
-        }
-      : { items: plateGaugeItems(design), words: GAUGES }
+      ? templates('The blank of both plates', plateItems(design))
+      : gauges('go and no-go plug, a profile for each groove', plateGaugeItems(design))
   }
   if (isCaged(design)) {
     return view === 'templates'
-      ? {
-          items: cagedTemplateItems(design),
-          words: {
-            ...TEMPLATES,
-            description: TEMPLATES.description.replace('Both blanks', 'The blanks of rings and cage'),
-          },
-        }
-      : {
-          items: cagedGaugeItems(design),
-          words: { ...GAUGES, description: GAUGES.description.replace('go and no-go plug', 'the plug') },
-        }
+      ? templates('The blanks of rings and cage', cagedTemplateItems(design))
+      : gauges('the plug, a profile for each groove', cagedGaugeItems(design))
   }
   const isTrack = design.bearing.settled.traits.raceway === 'track'
-  if (view === 'templates') {
-    const description = TEMPLATES.description.replace(
-      'Both blanks',
-      isTrack ? 'The blanks of rings and cheeks' : 'Both blanks',
-    )
-    return { items: templateItems(design), words: { ...TEMPLATES, description } }
-  }
-  const words = isTrack
-    ? { ...GAUGES, description: 'In full size: go and no-go plug, and an edge for each cylinder.' }
-    : GAUGES
-  return { items: gaugeItems(design), words }
+  return view === 'templates'
+    ? templates(isTrack ? 'The blanks of rings and cheeks' : 'Both blanks', templateItems(design))
+    : gauges(isTrack ? 'go and no-go plug' : 'go and no-go plug, a profile for each groove', gaugeItems(design))
 }
 
 function assembled(design: AnyDesign): Assembled {
