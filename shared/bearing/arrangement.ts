@@ -29,28 +29,37 @@ export interface Arrangement {
   readonly ballSet: 'full' | 'caged'
   /** What it rolls in: a groove with its lands, or a plain cylinder. */
   readonly raceway: 'groove' | 'track'
-  /** JSON pointers of what a design of this arrangement has not; giving one is refused. */
-  readonly lacks: readonly string[]
+  /** What a design of this arrangement has not; giving it is refused. */
+  readonly lacks: readonly Pointer[]
   readonly answers: readonly Question[]
 }
 
+/** A JSON pointer, ready to be walked. */
+interface Pointer {
+  readonly path: string
+  readonly names: readonly string[]
+}
+
+const at = (...paths: readonly string[]): readonly Pointer[] =>
+  paths.map((path) => ({ path, names: path.slice(1).split('/') }))
+
 /** What only rollers have. */
-const OF_ROLLERS = ['/balls/length'] as const
-const OF_PLATES = ['/plates'] as const
-const OF_CAGES = ['/cage'] as const
+const OF_ROLLERS = at('/balls/length')
+const OF_PLATES = at('/plates')
+const OF_CAGES = at('/cage')
 /** What only a full ring has: the gap that is left in it. */
-const OF_FULL_RINGS = ['/ballGap', '/minBallGap', '/maxBallGap'] as const
+const OF_FULL_RINGS = at('/ballGap', '/minBallGap', '/maxBallGap')
 /** What only a groove in a ring has, and a ring that must come apart for it. */
-const OF_RING_GROOVES = [
+const OF_RING_GROOVES = at(
   '/outerRing/engagement',
   '/outerRing/grooveDepth',
   '/outerRing/groove',
   '/innerRing',
   '/groove',
   '/split',
-] as const
+)
 /** What only rings have. */
-const OF_RINGS = ['/outerRing', '/innerRing', '/radialInternalClearance', '/width', '/split'] as const
+const OF_RINGS = at('/outerRing', '/innerRing', '/radialInternalClearance', '/width', '/split')
 
 /** What every ring of balls that closes can be asked. */
 const OF_ALL_FULL_RINGS = [

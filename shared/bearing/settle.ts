@@ -131,13 +131,13 @@ export function settleRings(input: DesignInput): Result<Omit<SettledRings, 'assu
 /** Every name that an arrangement has not, wherever it was given. */
 export function foreignTo(input: DesignInput): readonly Refusal[] {
   return traitsOf(input)
-    .lacks.filter((path) => isGiven(input, path))
-    .map((path) => ({ code: 'not-of-arrangement', path, arrangement: nameOf(input) }))
+    .lacks.filter(({ names }) => isGiven(input, names))
+    .map(({ path }) => ({ code: 'not-of-arrangement', path, arrangement: nameOf(input) }))
 }
 
-function isGiven(input: DesignInput, path: string): boolean {
+function isGiven(input: DesignInput, names: readonly string[]): boolean {
   let at: unknown = input
-  for (const name of path.slice(1).split('/')) at = at === undefined ? undefined : Object(at)[name]
+  for (const name of names) at = at === undefined ? undefined : Object(at)[name]
   return at !== undefined
 }
 
