@@ -30,7 +30,7 @@ const FEWEST_FOR_SMOOTH_RUNNING = 6
 const SCREW_WALL = mm(11.4)
 
 /** Below the bolts that a lathe or a model takes, a smaller bore is no advice. */
-const LEAST_BORE = mm(3)
+export const LEAST_BORE = mm(3)
 
 const WITHIN = 1e-9
 export const reaches = (value: number, least: number): boolean => value >= least - WITHIN * Math.abs(least)
@@ -234,7 +234,7 @@ export function wallFindings(bearing: RingPair): readonly Finding[] {
     const bore = stepDown(inner.grooveBottomDiameter - 2 * wall, step)
     return [
       ...(bore >= LEAST_BORE ? length('/bore', bore) : []),
-      ...number('/balls/count', ballsForWall(bearing, wall)),
+      ...moreBalls(settled, bearing.pitchRadius + (wall - inner.wall)),
     ]
   }
   if (!reaches(inner.wall, least)) {
@@ -247,10 +247,10 @@ export function wallFindings(bearing: RingPair): readonly Finding[] {
   return found
 }
 
-/** How many balls make the inner ring large enough for this wall round the same bore: the closed ring turned round. */
-function ballsForWall({ settled, innerRing: inner, pitchRadius }: RingPair, wall: Mm): number {
-  const larger = pitchRadius + (wall - inner.wall)
-  return Math.ceil(Math.PI / Math.asin(Math.min(1, settled.ballDiameter / (2 * larger))))
+/** So many balls as close on a circle that large: with them there is room inside. */
+export function moreBalls({ ballDiameter }: SettledBalls, pitchRadius: number): readonly Suggestion[] {
+  const count = Math.ceil(Math.PI / Math.asin(Math.min(1, ballDiameter / (2 * pitchRadius))))
+  return number('/balls/count', count)
 }
 
 export function shoulderFindings(bearing: RingPair, ring: RingName): readonly Finding[] {

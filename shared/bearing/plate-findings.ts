@@ -7,8 +7,10 @@ import {
   fewBalls,
   finding,
   grooveFindings,
+  LEAST_BORE,
   LEAST_WALL,
   length,
+  moreBalls,
   reaches,
   shopFindings,
   stepOf,
@@ -59,7 +61,9 @@ function woodFindings({ settled, plate }: ThrustBearing): readonly Finding[] {
   if (!reaches(plate.innerWall, least)) {
     const bore = stepDown(plate.boreDiameter + 2 * (plate.innerWall - least), stepOf(settled))
     const facts = { code: 'inner-wall-thin', wall: plate.innerWall, least } as const
-    found.push(finding('risk', '/bore', facts, ...(bore > 0 ? length('/bore', bore) : [])))
+    const smaller = bore >= LEAST_BORE ? length('/bore', bore) : []
+    const more = moreBalls(settled, plate.grooveCircleDiameter / 2 + (least - plate.innerWall))
+    found.push(finding('risk', '/bore', facts, ...smaller, ...more))
   }
   if (!reaches(plate.floor, least)) {
     const [path, size] = ['/plates/thickness', mm(plate.grooveDepth + least)] as const

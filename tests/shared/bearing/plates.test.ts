@@ -125,6 +125,7 @@ describe('warned of, with the number that clears it', () => {
     ['shallow-engagement', { plates: { grooveDepth: mm(1) } }, '/plates/grooveDepth'],
     ['outer-wall-thin', { plates: { outsideDiameter: mm(82) } }, '/plates/outsideDiameter'],
     ['inner-wall-thin', { bore: mm(44) }, '/bore'],
+    ['inner-wall-thin', { balls: { count: 3, diameter: mm(16) }, bore: mm(3) }, '/bore'],
     ['rides-on-edges', { groove: { conformity: 0.45 } }, '/groove/conformity'],
     ['ball-wanders', { groove: { grooveRadius: mm(12) } }, '/groove/grooveRadius'],
     ['few-balls', { balls: { count: 5, diameter: mm(16) }, bore: mm(3) }, '/balls/count'],
