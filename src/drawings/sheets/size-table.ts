@@ -6,32 +6,34 @@ import { fittedText, SMALL_TEXT_HEIGHT } from './annotations.ts'
 import type { Placed } from './face.ts'
 import type { SizeText } from './size-text.ts'
 
-type Block = { readonly heading: string; readonly rows: readonly (readonly [DimensionKey, string])[] }
+type Row = readonly [DimensionKey, string]
+type Block = { readonly heading: string; readonly rows: readonly Row[] }
+
+const OUTER_GROOVED: readonly Row[] = [
+  ['outsideDiameter', 'outside'],
+  ['outerLandDiameter', 'hole'],
+  ['outerGrooveBottomDiameter', 'groove bottom'],
+  ['outerGrooveDepth', 'groove depth'],
+  ['outerGrooveRadius', 'groove radius'],
+]
+const INNER_GROOVED: readonly Row[] = [
+  ['boreDiameter', 'bore'],
+  ['innerLandDiameter', 'outside'],
+  ['innerGrooveBottomDiameter', 'groove bottom'],
+  ['innerGrooveDepth', 'groove depth'],
+  ['innerGrooveRadius', 'groove radius'],
+]
 
 /** What a maker works to, in short words: the table has no room for long ones. */
 const BLOCKS: Readonly<Record<'groove' | 'caged' | 'track' | 'plates', readonly Block[]>> = {
   groove: [
     {
       heading: 'outer ring',
-      rows: [
-        ['outsideDiameter', 'outside'],
-        ['outerLandDiameter', 'hole'],
-        ['outerGrooveBottomDiameter', 'groove bottom'],
-        ['outerGrooveDepth', 'groove depth'],
-        ['outerGrooveRadius', 'groove radius'],
-        ['outerWall', 'wood behind it'],
-      ],
+      rows: [...OUTER_GROOVED, ['outerWall', 'wood behind it']],
     },
     {
       heading: 'inner ring',
-      rows: [
-        ['boreDiameter', 'bore'],
-        ['innerLandDiameter', 'outside'],
-        ['innerGrooveBottomDiameter', 'groove bottom'],
-        ['innerGrooveDepth', 'groove depth'],
-        ['innerGrooveRadius', 'groove radius'],
-        ['innerWall', 'wood behind it'],
-      ],
+      rows: [...INNER_GROOVED, ['innerWall', 'wood behind it']],
     },
     {
       heading: 'both, and checks',
@@ -48,25 +50,11 @@ const BLOCKS: Readonly<Record<'groove' | 'caged' | 'track' | 'plates', readonly 
   caged: [
     {
       heading: 'outer ring',
-      rows: [
-        ['outsideDiameter', 'outside'],
-        ['outerLandDiameter', 'hole'],
-        ['outerGrooveBottomDiameter', 'groove bottom'],
-        ['outerGrooveDepth', 'groove depth'],
-        ['outerGrooveRadius', 'groove radius'],
-        ['outerWidth', 'width of both'],
-      ],
+      rows: [...OUTER_GROOVED, ['outerWidth', 'width of both']],
     },
     {
       heading: 'inner ring, plug',
-      rows: [
-        ['boreDiameter', 'bore'],
-        ['innerLandDiameter', 'outside'],
-        ['innerGrooveBottomDiameter', 'groove bottom'],
-        ['innerGrooveDepth', 'groove depth'],
-        ['innerGrooveRadius', 'groove radius'],
-        ['gaugeNominalDiameter', 'plug'],
-      ],
+      rows: [...INNER_GROOVED, ['gaugeNominalDiameter', 'plug']],
     },
     {
       heading: 'cage, and play',
