@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { onTestFinished } from 'vitest'
 import { freePort } from './free-port.ts'
-import { needed } from './system-tools.ts'
+import { needed, SYSTEM_ENVIRONMENT } from './system-tools.ts'
 
 /**
  * HAProxy before replicas, as Debian has it: requests by turns, to those that say they are ready; and what one replica did not
@@ -18,7 +18,10 @@ export async function proxyBefore(ports: readonly number[]): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), 'racewright-proxy-'))
   const file = join(folder, 'haproxy.cfg')
   writeFileSync(file, configuration(port, ports))
-  const proxy = spawn('haproxy', ['-db', '-f', file], { stdio: ['ignore', 'ignore', 'pipe'] })
+  const proxy = spawn('haproxy', ['-db', '-f', file], {
+    env: SYSTEM_ENVIRONMENT,
+    stdio: ['ignore', 'ignore', 'pipe'],
+  })
   onTestFinished(() => {
     proxy.kill('SIGKILL')
     rmSync(folder, { recursive: true })

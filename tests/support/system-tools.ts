@@ -8,6 +8,9 @@ const PACKAGES = {
   haproxy: 'haproxy',
 } as const
 
+/** Servers lie where only the system's own users look by themselves. */
+export const SYSTEM_ENVIRONMENT = { ...process.env, PATH: `${process.env['PATH'] ?? ''}:/usr/local/sbin:/usr/sbin` }
+
 /** Runs a program of the system, or says in one line what to install. */
 export function run(
   program: Exclude<keyof typeof PACKAGES, 'haproxy'>,
@@ -20,6 +23,6 @@ export function run(
 
 /** @throws Error with one line that says what to install, where the program is not there */
 export function needed(program: keyof typeof PACKAGES): void {
-  const found = spawnSync(program, ['-v']).error === undefined
+  const found = spawnSync(program, ['-v'], { env: SYSTEM_ENVIRONMENT }).error === undefined
   if (!found) throw new Error(`${program} is needed for this test: apt-get install ${PACKAGES[program]}`)
 }
