@@ -134,7 +134,7 @@ export function fill({ design, say }: CagedJob): Operation {
         ? `Do not force it: the ring splits. ${cage.pieces === 2 ? `A land turned ${say(mm(settled.ballDiameter / 50))} back lets it in.` : ''}`.trim()
         : 'Time. A dab of wax holds it.',
     },
-    cautions: [],
+    cautions: settled.input.balls.material === 'glass' ? ['glass-balls'] : [],
     readings: [],
   }
 }
