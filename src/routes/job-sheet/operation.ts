@@ -1,6 +1,6 @@
 import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
 import type { Design, DesignOf } from '#shared/bearing/design.ts'
-import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -92,3 +92,11 @@ export const DISC_BY: Readonly<
     cautions: ['drilling', 'routing', 'dust'],
   },
 }
+
+export const hasTracks = ({ design }: RingJob): boolean => design.bearing.settled.traits.raceway === 'track'
+
+/** What is sanded to fit: the bottoms of grooves, or tracks. */
+export const bottomKeys = (job: RingJob): ReturnType<typeof cylinderKeys> =>
+  hasTracks(job)
+    ? cylinderKeys(job.design.bearing)
+    : { outer: 'outerGrooveBottomDiameter', inner: 'innerGrooveBottomDiameter' }
