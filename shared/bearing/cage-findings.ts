@@ -20,6 +20,7 @@ import {
 } from './findings.ts'
 import type { Suggestion } from './knobs.ts'
 import { deeperRing } from './ring-pair.ts'
+import type { SettledBalls } from './settle.ts'
 import { webToFill } from './settle-cage.ts'
 import type { Finding } from './warning.ts'
 
@@ -29,6 +30,8 @@ import type { Finding } from './warning.ts'
 const LEAST_WEB = 0.15
 const LEAST_THICKNESS = 0.25
 const LEAST_RIM = 0.1
+/** However small the balls: thinner wood than this breaks in the hand. Common practice, no source. */
+const LEAST_WOOD = mm(1.5)
 /** Left between cage and land where both rings have moved to one side. */
 const LEAST_CLEARANCE = 0.02
 
@@ -52,6 +55,8 @@ export function cageFindingsOf(bearing: CagedBearing): readonly Finding[] {
 /** How much further in than the balls' centres the cage's bore lies. */
 const insetOf = ({ pitchRadius, cage }: CagedBearing): number => pitchRadius - cage.boreDiameter / 2
 
+const leastWood = ({ ballDiameter }: SettledBalls, part: number): Mm => mm(Math.max(LEAST_WOOD, part * ballDiameter))
+
 function fillingFindings(bearing: CagedBearing): readonly Finding[] {
   const { settled, eccentricFilling } = bearing
   if (settled.split !== 'none') return []
@@ -70,7 +75,7 @@ function apartRemedies({ settled }: CagedBearing, web: Mm, pitchDiameter: Mm): r
 
 function webFindings(bearing: CagedBearing): readonly Finding[] {
   const { settled, cage } = bearing
-  const least = mm(LEAST_WEB * settled.ballDiameter)
+  const least = leastWood(settled, LEAST_WEB)
   if (reaches(cage.web, least)) return []
   const wide = mm(2 * (boreRadiusForWeb(least, settled.pockets) + insetOf(bearing)))
   const remedies = apartRemedies(bearing, least, wide)
@@ -79,7 +84,7 @@ function webFindings(bearing: CagedBearing): readonly Finding[] {
 }
 
 function rimFindings({ settled, cage }: CagedBearing): readonly Finding[] {
-  const least = mm(LEAST_RIM * settled.ballDiameter)
+  const least = leastWood(settled, LEAST_RIM)
   if (reaches(cage.rim, least)) return []
   const wide = mm(cage.pocketDiameter + 2 * least)
   const remedies = length('/cage/width', stepUp(wide, stepOf(settled)), wide)
@@ -89,7 +94,7 @@ function rimFindings({ settled, cage }: CagedBearing): readonly Finding[] {
 /** A thin cage stands between lands that are near: the deeper groove is the one to make shallower. */
 function thicknessFindings(bearing: CagedBearing): readonly Finding[] {
   const { settled, cage } = bearing
-  const least = mm(LEAST_THICKNESS * settled.ballDiameter)
+  const least = leastWood(settled, LEAST_THICKNESS)
   if (reaches(cage.thickness, least)) return []
   const ring = deeperRing(bearing)
   const { grooveDepth } = bearing[ring]

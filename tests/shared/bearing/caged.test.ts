@@ -157,6 +157,9 @@ describe('warned of, with the number that clears it', () => {
     ['web-thin', { split: 'inner-ring', cage: { web: mm(1) } }, '/cage/web'],
     ['web-thin', { split: 'inner-ring', cage: { pitchDiameter: mm(58) } }, '/cage/pitchDiameter'],
     ['cage-rim-thin', { cage: { width: mm(18) } }, '/cage/width'],
+    // However small the balls, 1.5 mm of wood: 5.25 of pocket and twice that
+    ['cage-rim-thin', { balls: { count: 9, diameter: mm(5) }, bore: mm(6), cage: { width: mm(8.2) } }, '/cage/width'],
+    ['web-thin', { balls: { count: 9, diameter: mm(5) }, bore: mm(4), split: 'inner-ring' }, '/cage/web'],
     ['cage-stands-out', { cage: { width: mm(30) } }, '/cage/width'],
     ['cage-rubs', { cage: { landClearance: mm(0.1) } }, '/cage/landClearance'],
     ['cage-thin', { innerRing: { engagement: 0.4 }, outerRing: { engagement: 0.3 } }, '/cage/landClearance'],
