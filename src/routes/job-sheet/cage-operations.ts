@@ -1,5 +1,7 @@
 import type { CagedDesign } from '#shared/bearing/caged-design.ts'
 import { sawAllowance } from '#shared/bearing/cutting-allowances.ts'
+import type { Split } from '#shared/bearing/design-input.ts'
+import { turnRatios } from '#shared/bearing/load-check/speeds.ts'
 import { mm } from '#shared/units/length.ts'
 import { DISC_BY, type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
 
@@ -51,14 +53,20 @@ export function plugGroove(job: CagedJob): Operation {
   }
 }
 
-/** The same trial: the cage is not there yet, and three balls stand by themselves. */
-export const threeBalls = ({ design }: CagedJob, fit: Operation): Operation =>
-  design.bearing.settled.split === 'none'
-    ? {
-        ...fit,
-        how: 'Push the inner ring to one side of the outer one, drop three balls into the wide side, bring it to the middle and spread them to thirds. Feel for play, side to side, with a ball under the hand.',
-      }
-    : fit
+/** How three balls come in, which stand by themselves: fewer than fill the ring would gather at one side without the cage. */
+const THREE_IN: Readonly<Record<Split, string>> = {
+  none: 'Push the inner ring to one side of the outer one, drop three balls into the wide side, bring it to the middle and spread them to thirds.',
+  'inner-ring':
+    'Three balls in the groove of the outer ring, spread to thirds, a dab of wax under each; close the halves of the inner ring in from both sides.',
+  'outer-ring':
+    'Three balls round the inner ring, spread to thirds, a dab of wax under each; close the halves of the outer ring over them.',
+}
+
+/** The same trial: the cage is not there yet. */
+export const threeBalls = ({ design }: CagedJob, fit: Operation): Operation => ({
+  ...fit,
+  how: `${THREE_IN[design.bearing.settled.split]} Feel for play, side to side, with a ball under the hand.`,
+})
 
 export function cageRing(job: CagedJob): Operation {
   const { cage, settled } = job.design.bearing
@@ -69,7 +77,7 @@ export function cageRing(job: CagedJob): Operation {
     id: 'cage-ring',
     part: 'cage',
     title: cage.pieces === 2 ? 'Make the two rings of the cage' : 'Make the ring of the cage',
-    tool: `${tool}, a tough wood or ply`,
+    tool: `${tool}, ply or a tough wood`,
     how: `${cage.pieces === 2 ? 'Pin two discs together, each half as thick, the grain of one across the other; mark the pair across the edge. ' : ''}Bore it while it can still be clamped, then ${round} about the hole.`,
     sizes: [
       outside,
@@ -79,7 +87,7 @@ export function cageRing(job: CagedJob): Operation {
       size(job, 'cageBoreDiameter', 'bore'),
       width,
     ],
-    check: `${LAYOUT_CHECK} The ring turns between the lands without touching both.`,
+    check: `${LAYOUT_CHECK} Laid between the rings it has room to both lands, all the way round.`,
     mistake: {
       looksLike: 'A ring cut to the lands as drawn, when the lands came out otherwise.',
       costs: 'A cage that rubs: measure both lands first, and leave the clearance to each.',
@@ -96,7 +104,7 @@ export function pockets(job: CagedJob): Operation {
     id: 'cage-pockets',
     part: 'cage',
     title: `Drill the ${count} pockets`,
-    tool: 'drill press, a Forstner bit, a cradle that holds the ring on edge',
+    tool: 'drill press, a Forstner bit of the size or the next larger one, a cradle that holds the ring on edge',
     how: `Carry the ${count} lines of the template over the edge with a square. At mid width, towards the centre, a pilot hole first; back the ring up from inside so that the bore does not tear.`,
     sizes: [size(job, 'pocketDiameter', 'pockets'), size(job, 'cageWeb', 'least wood between two')],
     check: 'Every ball falls through its pocket by its own weight; the webs are alike to the eye.',
@@ -125,7 +133,7 @@ export function fill({ design, say }: CagedJob): Operation {
         ? 'Stand the cage in the outer ring and push a ball out through each pocket into the groove; then close the halves of the inner ring in from both sides.'
         : 'Slip the cage over the inner ring and push a ball in through each pocket into its groove; then close the halves of the outer ring over the balls.',
     sizes: [{ name: 'between neighbouring balls', value: ballSpacing }],
-    check: 'It turns freely, and the cage with it at about half the speed, touching neither land.',
+    check: `It turns freely. The cage goes round with the balls, some ${cageTurns(design)} times while the inner ring turns ten times; it may lie on a land, but is pinched nowhere.`,
     mistake: {
       looksLike: aside
         ? `The last ball does not go in: the lands stand too close, or a ball lies short of the end.`
@@ -137,4 +145,13 @@ export function fill({ design, say }: CagedJob): Operation {
     cautions: settled.input.balls.material === 'glass' ? ['glass-balls'] : [],
     readings: [],
   }
+}
+
+const TURNS = 10
+
+/** Of ten turns of the inner ring, the outer one held: fewer than half of them, the more so the fewer the balls. */
+function cageTurns({ bearing: { pitchRadius: pitch, settled } }: CagedDesign): number {
+  const { ballDiameter, input } = settled
+  const radii = { outer: pitch + ballDiameter / 2, pitch, inner: pitch - ballDiameter / 2 }
+  return Math.round(TURNS * turnRatios(radii, input.balls.count, 'inner-ring').ballSet)
 }

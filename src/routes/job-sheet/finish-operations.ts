@@ -101,7 +101,7 @@ export function runIn({ design, say }: Job<AnyDesign>): Operation {
   return {
     id: 'run-in',
     part: 'both',
-    title: 'Assemble and run in by hand',
+    title: isCaged(design) ? 'Run it in by hand' : 'Assemble and run in by hand',
     tool: 'hands',
     how: `A few hundred turns by hand, light load, both ways. Take it apart, wipe out the dust, look for shiny spots, and read ${read} once more.`,
     sizes,

@@ -27,6 +27,8 @@ type Operation = {
   readonly id: string
   readonly title: string
   readonly tool: string
+  readonly how: string
+  readonly check: string
   readonly sizes: readonly Size[]
   readonly cautions: readonly { readonly code: string }[]
   readonly readings: readonly { readonly ring: string; readonly kind: string; readonly field: string }[]
@@ -209,6 +211,22 @@ describe('the operations', () => {
     expect(await ids(CAGED)).not.toContain('outer-sand')
     expect(await ids({ ...CAGED, split: 'inner-ring' })).toContain('inner-split')
     expect(await ids({ ...CAGED, split: 'outer-ring' })).toContain('outer-split')
+  })
+
+  test('a cage turns with its balls, of few the slower: (1 − Dw/Dpw)/2 of the inner ring (Harris, chapter 8; from memory)', async () => {
+    const saidOf = async (count: number, pitchDiameter: number) => {
+      const body = { ...CAGED, balls: { ...BODY.balls, count, diameter: 16 }, bore: 4, cage: { pitchDiameter } }
+      return (await sheet(body)).find(({ id }) => id === 'fill')?.check
+    }
+    expect(await saidOf(3, 40)).toMatch(/some 3 times while the inner ring turns ten/) // (1 - 16/40) / 2 = 0.3
+    expect(await saidOf(12, 200)).toMatch(/some 5 times while the inner ring turns ten/) // (1 - 16/200) / 2 = 0.46
+  })
+
+  test('in every caged bearing the play is tried on three balls, which stand by themselves', async () => {
+    for (const split of ['none', 'inner-ring', 'outer-ring']) {
+      const fit = (await sheet({ ...CAGED, split })).find(({ id }) => id === 'inner-fit')
+      expect(fit?.how).toMatch(/three balls/i)
+    }
   })
 
   test('a cage leaves no gap: none is read, none is spoken of, and the outer groove is cut to a plug', async () => {
