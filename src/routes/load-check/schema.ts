@@ -255,7 +255,11 @@ const PlateSpeedLimit = Type.Object(
     speed: Type.Number({ description: 'Turns a minute.' }),
     message: Type.String({ description: 'The reason in words.' }),
   },
-  { $id: 'PlateSpeedLimit', description: 'A speed of one plate that should not be passed, and why.' },
+  {
+    $id: 'PlateSpeedLimit',
+    description:
+      'A speed of one plate that should not be passed, and why. Reckoned for a load over the middle: with an `offset` stay far below.',
+  },
 )
 
 const PlateTurnRatios = Type.Object(

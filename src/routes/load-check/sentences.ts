@@ -116,6 +116,10 @@ const judgedOnPlates = ({ load, sharing, plates, uneven }: PlateLoadCheck): Judg
   ...(uneven !== undefined && load.axialLoad < uneven.allCarryFrom ? { uneven } : {}),
 })
 
+/** No speed limit knows of the offset. */
+const BESIDE_THE_AXIS =
+  ' The speed limits are reckoned as if the load stood over the middle: beside it, as here, it pulls the plate aside as it turns and leaves some balls loose, so stay far below them.'
+
 /** The whole in a few sentences. */
 export function verdict(check: AnyLoadCheck, spoken: Spoken): string {
   const { load, most, part, dent, uneven } = judged(check)
@@ -124,6 +128,7 @@ export function verdict(check: AnyLoadCheck, spoken: Spoken): string {
     dentSentence(dent, PART_WORDS[part], check.load.wood, spoken),
     ...(uneven === undefined ? [] : [`${explainUneven(uneven, spoken)} `]),
     explainSpeedLimit(check.speedLimits[0]),
+    ...('plates' in check && check.load.offset > 0 ? [BESIDE_THE_AXIS] : []),
     ' All this is an estimate for light work and no safe working load.',
   ].join('')
 }

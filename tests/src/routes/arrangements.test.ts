@@ -210,6 +210,13 @@ describe('a turntable', () => {
 })
 
 describe('what plates can be asked', () => {
+  test('load check: beside the axis the speed limits are said to be those of a load over the middle', async () => {
+    const verdictAt = async (offset: number) =>
+      (await answered('load-check', { design: PLATES, axialLoad: 30, offset, wood: 'maple-sugar' })).verdict
+    expect(await verdictAt(20)).toMatch(/as if the load stood over the middle.*stay far below/)
+    expect(await verdictAt(0)).not.toMatch(/over the middle/)
+  })
+
   const WITH_GAP = { ...PLATES, ballGap: 1 }
   const NOT_OF_PLATES = /\b(?:inner|outer) ring|\bland|too deep|groove bottom/
 
