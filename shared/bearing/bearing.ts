@@ -1,8 +1,7 @@
-import { fail, ok, type Result } from '#shared/result.ts'
+import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { nameOf, type Question, traitsOf } from './arrangement.ts'
+import { asAsked, forQuestion } from './asked.ts'
 import type { Assembly } from './assembly.ts'
-import { beyondBounds } from './bounds.ts'
 import * as defaults from './defaults.ts'
 import type { DesignInput } from './design-input.ts'
 import { type OuterSide, outerSideOf } from './outer-side.ts'
@@ -36,28 +35,9 @@ export function bearingOf(input: DesignInput): Result<Bearing, readonly Refusal[
   return pair.ok ? ok(assembled(outer.value, pair.value)) : pair
 }
 
-/** The same for a question that not every arrangement can be asked. */
-export function bearingFor(input: DesignInput, question: Question): Result<Bearing, readonly Refusal[]> {
-  const unanswered = notAnswered(input, question)
-  return unanswered.length > 0 ? fail(unanswered) : bearingOf(input)
-}
-
-/**
- * The bearing of a design as a caller sent it: one whose whole input, defaults and all, could be sent again. That is to be
- * asked wherever the whole input is given back.
- */
-export function bearingAsked(input: DesignInput, question: Question): Result<Bearing, readonly Refusal[]> {
-  const made = bearingFor(input, question)
-  if (!made.ok) return made
-  const beyond = beyondBounds(made.value.settled.input)
-  return beyond.length > 0 ? fail(beyond) : made
-}
-
-/** Why a question has no answer of an arrangement; nothing where it has. */
-export function notAnswered(input: Pick<DesignInput, 'arrangement'>, question: Question): readonly Refusal[] {
-  if (traitsOf(input).answers.includes(question)) return []
-  return [{ code: 'not-answered', path: '/arrangement', arrangement: nameOf(input), question }]
-}
+/** For a question that not every arrangement can be asked, and of a design as a caller sent it. */
+export const bearingFor = forQuestion(bearingOf)
+export const bearingAsked = asAsked(bearingOf)
 
 const assembled = (outer: OuterSide, pair: RingPair): Bearing => ({
   ...pair,

@@ -3,9 +3,7 @@ import { fillingAngle } from '#shared/geometry/eccentric-filling.ts'
 import { plugDiameter } from '#shared/geometry/gauge.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { Question } from './arrangement.ts'
-import { notAnswered } from './bearing.ts'
-import { beyondBounds } from './bounds.ts'
+import { forQuestion } from './asked.ts'
 import type { DesignInput } from './design-input.ts'
 import type { Refusal } from './refusal.ts'
 import { outerRingRound, type RingPair, ringPair } from './ring-pair.ts'
@@ -64,19 +62,8 @@ export function cagedBearingOf(input: DesignInput): Result<CagedBearing, readonl
   })
 }
 
-/** The same for a question that not every arrangement can be asked. */
-export function cagedBearingFor(input: DesignInput, question: Question): Result<CagedBearing, readonly Refusal[]> {
-  const unanswered = notAnswered(input, question)
-  return unanswered.length > 0 ? fail(unanswered) : cagedBearingOf(input)
-}
-
-/** The same of a design as a caller sent it: its whole input could be sent again. */
-export function cagedBearingAsked(input: DesignInput, question: Question): Result<CagedBearing, readonly Refusal[]> {
-  const made = cagedBearingFor(input, question)
-  if (!made.ok) return made
-  const beyond = beyondBounds(made.value.settled.input)
-  return beyond.length > 0 ? fail(beyond) : made
-}
+/** For a question that not every arrangement can be asked. */
+export const cagedBearingFor = forQuestion(cagedBearingOf)
 
 function cageBetween({ outerRing, innerRing }: RingPair, settled: SettledCage): Cage {
   const { landClearance, cageWidth, pockets, split } = settled

@@ -1,6 +1,7 @@
 import { ok, type Result } from '#shared/result.ts'
 import type { Question } from './arrangement.ts'
-import { type Bearing, bearingAsked, bearingOf } from './bearing.ts'
+import { asAsked, type Make } from './asked.ts'
+import { type Bearing, bearingOf } from './bearing.ts'
 import { isWithinBounds } from './bounds.ts'
 import type { DesignInput } from './design-input.ts'
 import { type Dimension, dimensionsOf } from './dimensions.ts'
@@ -20,29 +21,29 @@ export type Design = DesignOf<Bearing>
 
 /** What a design is made with, by the arrangement. */
 interface Ways<B> {
-  readonly asked: (input: DesignInput, question: Question) => Result<B, readonly Refusal[]>
-  readonly made: (input: DesignInput) => Result<B, readonly Refusal[]>
+  readonly make: Make<B>
   readonly dimensionsOf: (bearing: B) => readonly Dimension[]
   readonly findingsOf: (bearing: B) => readonly Finding[]
 }
 
 /** How a design of an arrangement is made, in its own ways. */
-export const designIn =
-  <B extends { readonly settled: SettledBalls }>({ asked, made, dimensionsOf, findingsOf }: Ways<B>) =>
-  (input: DesignInput, question: Question = 'design'): Result<DesignOf<B>, readonly Refusal[]> => {
-    const answer = asked(input, question)
-    if (!answer.ok) return answer
-    const bearing = answer.value
-    const look = (mended: DesignInput) => {
-      const again = made(mended)
-      return again.ok ? findingsOf(again.value) : undefined
-    }
+export function designIn<B extends { readonly settled: SettledBalls }>({ make, dimensionsOf, findingsOf }: Ways<B>) {
+  const makeAsked = asAsked(make)
+  const look = (mended: DesignInput): readonly Finding[] | undefined => {
+    const again = make(mended)
+    return again.ok ? findingsOf(again.value) : undefined
+  }
+  return (input: DesignInput, question: Question = 'design'): Result<DesignOf<B>, readonly Refusal[]> => {
+    const made = makeAsked(input, question)
+    if (!made.ok) return made
+    const bearing = made.value
     return ok({
       bearing,
       dimensions: dimensionsOf(bearing),
       warnings: warningsOf(findingsOf(bearing), [input, bearing.settled.input], look),
     })
   }
+}
 
 /**
  * What must I cut? Every size of both rings from balls, count and bore, with the gauges and the warnings.
@@ -52,7 +53,7 @@ export const designIn =
  * @param question what it is asked for
  * @returns the design, or every reason at once why there is no such bearing
  */
-export const design = designIn<Bearing>({ asked: bearingAsked, made: bearingOf, dimensionsOf, findingsOf })
+export const design = designIn<Bearing>({ make: bearingOf, dimensionsOf, findingsOf })
 
 /** What is found about the bearing of an input; undefined where it has none. */
 type Look = (input: DesignInput) => readonly Finding[] | undefined

@@ -2,10 +2,8 @@ import { grooveWidth } from '#shared/geometry/groove.ts'
 import { type Seat, seatIn } from '#shared/geometry/seat.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { Question } from './arrangement.ts'
+import { asAsked, forQuestion } from './asked.ts'
 import { type BallRing, gapRefusals, onPitchCircle } from './ball-ring.ts'
-import { notAnswered } from './bearing.ts'
-import { beyondBounds } from './bounds.ts'
 import type { DesignInput } from './design-input.ts'
 import type { Refusal } from './refusal.ts'
 import { outsideOf } from './ring-pair.ts'
@@ -65,19 +63,9 @@ export function thrustBearingOf(input: DesignInput): Result<ThrustBearing, reado
   return ok({ settled, ...ring, plate, plateGap, height: mm(2 * plate.thickness + plateGap) })
 }
 
-/** The same for a question that not every arrangement can be asked. */
-export function thrustBearingFor(input: DesignInput, question: Question): Result<ThrustBearing, readonly Refusal[]> {
-  const unanswered = notAnswered(input, question)
-  return unanswered.length > 0 ? fail(unanswered) : thrustBearingOf(input)
-}
-
-/** The same of a design as a caller sent it: its whole input could be sent again. */
-export function thrustBearingAsked(input: DesignInput, question: Question): Result<ThrustBearing, readonly Refusal[]> {
-  const made = thrustBearingFor(input, question)
-  if (!made.ok) return made
-  const beyond = beyondBounds(made.value.settled.input)
-  return beyond.length > 0 ? fail(beyond) : made
-}
+/** For a question that not every arrangement can be asked, and of a design as a caller sent it. */
+export const thrustBearingFor = forQuestion(thrustBearingOf)
+export const thrustBearingAsked = asAsked(thrustBearingOf)
 
 function plateRound(pitchRadius: Mm, { input, ballDiameter, groove, thickness }: SettledPlates): Plate {
   const seat = seatIn(groove, ballDiameter)

@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { traitsOf } from './arrangement.ts'
-import { notAnswered } from './bearing.ts'
+import { notAnswered } from './asked.ts'
 import type { DesignInput } from './design-input.ts'
 import { type OuterSide, outerSideOf } from './outer-side.ts'
 import { type ThrustBearing, thrustBearingOf } from './plates.ts'

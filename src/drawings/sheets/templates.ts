@@ -54,6 +54,12 @@ export const cagedTemplateItems = (design: CagedDesign): readonly Item[] => [
 
 type RingsDesign = DesignOf<DrawnRings>
 
+/** Round what is turned, with the allowance for the lathe. */
+function sawLine(outside: Mm, { bearing }: DesignOf<Pick<Placed, 'settled'>>): Ring {
+  const diameter = mm(outside + 2 * sawAllowance(bearing.settled.input.units))
+  return { role: 'saw', diameter, words: `saw by: Ø${sizeTextFor(bearing)(diameter)}` }
+}
+
 function outerBlank(design: RingsDesign): Item {
   const { units } = design.bearing.settled.input
   const say = sizeTextFor(design.bearing)
@@ -67,7 +73,7 @@ function outerBlank(design: RingsDesign): Item {
   const hasCore = core > 2 * (entry + PUNCH_REACH)
   const entryCentre = polar(CENTRE, core / 2 - entry / 2 - 1, 35)
   const rings: readonly Ring[] = [
-    { role: 'saw', diameter: outside + 2 * allowance, words: `saw by: Ø${say(mm(outside + 2 * allowance))}` },
+    sawLine(outside, design),
     { role: 'finish', diameter: outside, words: `turn to: D Ø${say(outside)}` },
     { role: 'finish', diameter: hole, words: `open to: ${DIMENSION_SYMBOLS[key]} Ø${say(hole)}` },
     ...(hasCore ? [{ role: 'saw', diameter: core, words: `saw the core out by: Ø${say(mm(core))}` } as const] : []),
@@ -79,15 +85,13 @@ function outerBlank(design: RingsDesign): Item {
 
 function innerBlank(design: RingsDesign): Item {
   const { bearing } = design
-  const { units } = bearing.settled.input
   const say = sizeTextFor(bearing)
-  const allowance = sawAllowance(units)
   const key = cylinderKeys(bearing).inner
   const outside = cutSize(design, key)
   const bore = cutSize(design, 'boreDiameter')
   const screws = splitScrewsOf(bearing)
   const rings: readonly Ring[] = [
-    { role: 'saw', diameter: outside + 2 * allowance, words: `saw by: Ø${say(mm(outside + 2 * allowance))}` },
+    sawLine(outside, design),
     { role: 'finish', diameter: outside, words: `turn to: ${DIMENSION_SYMBOLS[key]} Ø${say(outside)}` },
     { role: 'finish', diameter: bore, words: `bore to: d Ø${say(bore)}` },
   ]
@@ -116,14 +120,14 @@ function cageBlank(design: CagedDesign): Item {
   const { settled, cage } = bearing
   const say = sizeTextFor(bearing)
   const [outside, bore] = [cutSize(design, 'cageOutsideDiameter'), cutSize(design, 'cageBoreDiameter')]
-  const saw = mm(outside + 2 * sawAllowance(settled.input.units))
+  const saw = sawLine(outside, design)
   const rings: readonly Ring[] = [
-    { role: 'saw', diameter: saw, words: `saw by: Ø${say(saw)}` },
+    saw,
     { role: 'finish', diameter: outside, words: `turn to: ${DIMENSION_SYMBOLS.cageOutsideDiameter} Ø${say(outside)}` },
     { role: 'finish', diameter: bore, words: `bore to: ${DIMENSION_SYMBOLS.cageBoreDiameter} Ø${say(bore)}` },
   ]
   const middles = ballAngles(bearing).map((angle) =>
-    line('centre', polar(CENTRE, bore / 2 - PAST_EDGE, angle), polar(CENTRE, saw / 2, angle)),
+    line('centre', polar(CENTRE, bore / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
   )
   const pocket = cutSize(design, 'pocketDiameter')
   const { count } = settled.input.balls
@@ -137,14 +141,13 @@ function cageBlank(design: CagedDesign): Item {
 
 /** The two discs that keep rollers in. */
 function cheekBlanks(design: Design): readonly Item[] {
-  const { cheeks, settled } = design.bearing
+  const { cheeks } = design.bearing
   if (cheeks === undefined) return []
   const say = sizeTextFor(design.bearing)
   const outside = cutSize(design, 'cheekOutsideDiameter')
   const hole = cutSize(design, 'cheekHoleDiameter')
-  const saw = mm(outside + 2 * sawAllowance(settled.input.units))
   const rings: readonly Ring[] = [
-    { role: 'saw', diameter: saw, words: `saw by: Ø${say(saw)}` },
+    sawLine(outside, design),
     { role: 'finish', diameter: outside, words: `turn to: Dc Ø${say(outside)}` },
     { role: 'finish', diameter: hole, words: `bore to: dc Ø${say(hole)}` },
   ]
@@ -162,9 +165,8 @@ export function plateItems(design: ThrustDesign): readonly Item[] {
   const say = sizeTextFor(design.bearing)
   const [outside, bore] = [cutSize(design, 'plateOutsideDiameter'), cutSize(design, 'plateBoreDiameter')]
   const circle = cutSize(design, 'pitchDiameter')
-  const saw = mm(outside + 2 * sawAllowance(design.bearing.settled.input.units))
   const rings: readonly Ring[] = [
-    { role: 'saw', diameter: saw, words: `saw by: Ø${say(saw)}` },
+    sawLine(outside, design),
     { role: 'finish', diameter: outside, words: `turn to: D Ø${say(outside)}` },
     { role: 'centre', diameter: circle, words: `groove on: Dpw Ø${say(circle)}` },
     { role: 'finish', diameter: bore, words: `bore to: d Ø${say(bore)}` },

@@ -1,9 +1,8 @@
 import type { CagedDesign } from '#shared/bearing/caged-design.ts'
-import { sawAllowance } from '#shared/bearing/cutting-allowances.ts'
 import type { Split } from '#shared/bearing/design-input.ts'
 import { turnRatios } from '#shared/bearing/load-check/speeds.ts'
 import { mm } from '#shared/units/length.ts'
-import { DISC_BY, type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
+import { DISC_BY, type Job, LAYOUT_CHECK, type Operation, sawLine, size } from './operation.ts'
 
 /* What is done otherwise where a cage holds fewer balls than fill the ring. Common practice, no source, as all of the sheet. */
 
@@ -69,7 +68,7 @@ export const threeBalls = ({ design }: CagedJob, fit: Operation): Operation => (
 })
 
 export function cageRing(job: CagedJob): Operation {
-  const { cage, settled } = job.design.bearing
+  const { cage } = job.design.bearing
   const outside = size(job, 'cageOutsideDiameter', 'outside')
   const { tool, round, cautions } = DISC_BY[job.method]
   const width = size(job, 'cageWidth', cage.pieces === 2 ? 'thickness of both together' : 'thickness')
@@ -79,14 +78,7 @@ export function cageRing(job: CagedJob): Operation {
     title: cage.pieces === 2 ? 'Make the two rings of the cage' : 'Make the ring of the cage',
     tool: `${tool}, ply or a tough wood`,
     how: `${cage.pieces === 2 ? 'Pin two discs together, each half as thick, the grain of one across the other; mark the pair across the edge. ' : ''}Bore it while it can still be clamped, then ${round} about the hole.`,
-    sizes: [
-      outside,
-      ...(job.method === 'saw-and-lathe'
-        ? [{ name: 'saw by, the dashed line', value: mm(outside.value + 2 * sawAllowance(settled.input.units)) }]
-        : []),
-      size(job, 'cageBoreDiameter', 'bore'),
-      width,
-    ],
+    sizes: [outside, ...sawLine(job, outside), size(job, 'cageBoreDiameter', 'bore'), width],
     check: `${LAYOUT_CHECK} Laid between the rings it has room to both lands, all the way round.`,
     mistake: {
       looksLike: 'A ring cut to the lands as drawn, when the lands came out otherwise.',

@@ -1,19 +1,19 @@
-import { grooveStopShort, sawAllowance, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
+import { grooveStopShort, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import { cylinderKeys } from '#shared/bearing/dimensions.ts'
 import { mm } from '#shared/units/length.ts'
-import { bottomKeys, hasTracks, LAYOUT_CHECK, type Operation, type RingJob, size } from './operation.ts'
+import { bottomKeys, hasTracks, LAYOUT_CHECK, type Operation, type RingJob, roughCircle, size } from './operation.ts'
 
 /* What is done to an inner ring, from the board to the play. Common practice, no source, as all of the sheet. */
 
-export function innerGrooved(job: RingJob): readonly Operation[] {
+/** @param fit how it is tried in the outer ring */
+export function innerGrooved(job: RingJob, fit: Operation): readonly Operation[] {
   const split = job.design.bearing.settled.split === 'inner-ring' ? [innerSplit(job)] : []
-  return [innerBlank(job), ...split, innerOutside(job), innerGroove(job), innerFit(job), innerSand(job)]
+  return [innerBlank(job), ...split, innerOutside(job), innerGroove(job), fit, innerSand(job)]
 }
 
 export function innerBlank(job: RingJob): Operation {
   const { design, method } = job
   const isSplit = design.bearing.settled.split === 'inner-ring'
-  const allowance = sawAllowance(design.bearing.settled.input.units)
   const outside = size(job, cylinderKeys(design.bearing).inner, 'outside, the full line')
   const width = size(job, 'innerWidth', 'thickness')
   return {
@@ -24,7 +24,7 @@ export function innerBlank(job: RingJob): Operation {
     how: `Lay out from the template, the arrow along the grain. Cut outside of the full line. Bore the centre${isSplit ? ' of both, one on the other' : ''}.`,
     sizes: [
       outside,
-      { name: 'cut by, the dashed line', value: mm(outside.value + 2 * allowance) },
+      { name: 'cut by, the dashed line', value: roughCircle(job, outside) },
       isSplit ? { ...width, name: 'thickness of each disc', value: mm(width.value / 2) } : width,
       size(job, 'boreDiameter', 'bore'),
     ],

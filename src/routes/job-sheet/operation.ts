@@ -1,4 +1,5 @@
 import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
+import { sawAllowance } from '#shared/bearing/cutting-allowances.ts'
 import type { Design, DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
@@ -61,6 +62,14 @@ export function size({ design }: Job<SomeDesign>, key: DimensionKey, name: strin
     ...(stopShort !== 0 && { stopAt: mm(value + stopShort) }),
   }
 }
+
+/** What a disc is sawn or cut out by, for the lathe to take the rest. */
+export const roughCircle = ({ design }: Job<SomeDesign>, outside: Size): Mm =>
+  mm(outside.value + 2 * sawAllowance(design.bearing.settled.input.units))
+
+/** The line of that on a template, where it is sawn. */
+export const sawLine = (job: Job<SomeDesign>, outside: Size): readonly Size[] =>
+  job.method === 'saw-and-lathe' ? [{ name: 'saw by, the dashed line', value: roughCircle(job, outside) }] : []
 
 /** Where the gap is made: at the outer ring, or at plates. */
 export const madeAt = (design: AnyDesign): Reading['at'] => (isOfPlates(design) ? 'plates' : 'outer')

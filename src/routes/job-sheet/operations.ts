@@ -67,7 +67,7 @@ function caged(job: CagedJob): readonly Operation[] {
     ...outerShape(job),
     holeForCage(outerInside(job)),
     plugGroove(job),
-    ...innerGrooved(job).map((operation) => (operation.id === 'inner-fit' ? threeBalls(job, operation) : operation)),
+    ...innerGrooved(job, threeBalls(job, innerFit(job))),
     cageRing(job),
     pockets(job),
   ]
@@ -91,4 +91,4 @@ function outerRing(job: Job): readonly Operation[] {
 const innerRing = (job: Job): readonly Operation[] =>
   hasTracks(job)
     ? [innerBlank(job), innerTrack(job), closeOverRollers(innerFit(job)), innerSand(job)]
-    : innerGrooved(job)
+    : innerGrooved(job, innerFit(job))

@@ -9,6 +9,8 @@ import {
   LAYOUT_CHECK,
   type Operation,
   type RingJob,
+  roughCircle,
+  sawLine,
   size,
 } from './operation.ts'
 import { leftOnTrack } from './roller-operations.ts'
@@ -28,8 +30,7 @@ export function outerShape(job: RingJob): readonly Operation[] {
 }
 
 export function outerLayout(job: RingJob): Operation {
-  const { design, method, say } = job
-  const allowance = sawAllowance(design.bearing.settled.input.units)
+  const { say } = job
   const outside = size(job, 'outsideDiameter', 'outside, the full line')
   return {
     id: 'outer-layout',
@@ -40,9 +41,7 @@ export function outerLayout(job: RingJob): Operation {
     sizes: [
       outside,
       size(job, cylinderKeys(job.design.bearing).outer, 'hole, the full line'),
-      ...(method === 'saw-and-lathe'
-        ? [{ name: 'saw by, the dashed line', value: mm(outside.value + 2 * allowance) }]
-        : []),
+      ...sawLine(job, outside),
       size(job, 'outerWidth', 'thickness, both faces planed'),
     ],
     check: LAYOUT_CHECK,
@@ -94,7 +93,6 @@ function outerBore(job: RingJob): Operation {
 }
 
 function outerSaw(job: RingJob): Operation {
-  const allowance = sawAllowance(job.design.bearing.settled.input.units)
   const outside = size(job, 'outsideDiameter', '')
   return {
     id: 'outer-saw',
@@ -102,7 +100,7 @@ function outerSaw(job: RingJob): Operation {
     title: 'Saw the disc out',
     tool: 'band saw or scroll saw',
     how: 'Saw along the dashed line, in the waste. The full line stays on the blank.',
-    sizes: [{ name: 'saw by', value: mm(outside.value + 2 * allowance) }],
+    sizes: [{ name: 'saw by', value: roughCircle(job, outside) }],
     check: 'The full line is there all the way round.',
     mistake: {
       looksLike: 'The full line is gone somewhere.',

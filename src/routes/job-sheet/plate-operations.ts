@@ -1,8 +1,7 @@
-import { sawAllowance } from '#shared/bearing/cutting-allowances.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import { mm } from '#shared/units/length.ts'
-import { DISC_BY, gapReadings, type Job, LAYOUT_CHECK, type Operation, size } from './operation.ts'
+import { DISC_BY, gapReadings, type Job, LAYOUT_CHECK, type Operation, sawLine, size } from './operation.ts'
 
 /* What is done for a turntable: two plates alike, each with a groove in its face. Common practice, no source, as all of the sheet. */
 
@@ -19,20 +18,13 @@ export const plates = (job: PlateJob): readonly Operation[] => [
 
 function layout(job: PlateJob): Operation {
   const outside = size(job, 'plateOutsideDiameter', 'outside, the full line')
-  const allowance = sawAllowance(job.design.bearing.settled.input.units)
   return {
     id: 'plate-layout',
     part: 'both',
     title: 'Lay out both plates',
     tool: 'the printed template or a compass, a centre punch',
     how: 'Glue the template on, the arrow along the grain, or prick its lines through. Punch the centre deep: everything turns about it.',
-    sizes: [
-      outside,
-      ...(job.method === 'saw-and-lathe'
-        ? [{ name: 'saw by, the dashed line', value: mm(outside.value + 2 * allowance) }]
-        : []),
-      size(job, 'plateThickness', 'thickness, both faces planed'),
-    ],
+    sizes: [outside, ...sawLine(job, outside), size(job, 'plateThickness', 'thickness, both faces planed')],
     check: LAYOUT_CHECK,
     mistake: {
       looksLike: 'A face that is not flat: a straightedge rocks on it.',

@@ -1,6 +1,6 @@
 import { cheekScrewsOf, grooveStopShort, sawAllowance } from '#shared/bearing/cutting-allowances.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { DISC_BY, type Job, LAYOUT_CHECK, type Operation, type RingJob, size } from './operation.ts'
+import { DISC_BY, type Job, LAYOUT_CHECK, type Operation, type RingJob, sawLine, size } from './operation.ts'
 
 /* What is done otherwise where rollers run on plain tracks between cheeks. Common practice, no source, as all of the sheet. */
 
@@ -99,7 +99,7 @@ export const closeOverRollers = (fit: Operation): Operation => ({
 
 export function cheeks(job: Job): Operation {
   const { design, method, say } = job
-  const { axialPlay, settled } = design.bearing
+  const { axialPlay } = design.bearing
   const outside = size(job, 'cheekOutsideDiameter', 'outside')
   const screws = cheekScrewsOf(design.bearing)
   const { tool, round, cautions } = DISC_BY[method]
@@ -115,9 +115,7 @@ export function cheeks(job: Job): Operation {
     how: `Bore each while its blank can still be clamped, then ${round} about the hole. Screw one on; lay the ring on it, put in the inner ring and the rollers, and screw on the other. ${fastened}`,
     sizes: [
       outside,
-      ...(method === 'saw-and-lathe'
-        ? [{ name: 'saw by, the dashed line', value: mm(outside.value + 2 * sawAllowance(settled.input.units)) }]
-        : []),
+      ...sawLine(job, outside),
       size(job, 'cheekHoleDiameter', 'hole'),
       size(job, 'cheekThickness', 'thickness'),
       ...(screws === undefined

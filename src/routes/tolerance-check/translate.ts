@@ -8,6 +8,7 @@ import { isOfPlates } from '#shared/bearing/tolerance-check/checked.ts'
 import type { FigureCheck } from '#shared/bearing/tolerance-check/figure-check.ts'
 import type { CauseName, LimitsInput, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
 import type { ToleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import type { FigureName } from '#shared/bearing/tolerance-check/ways.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { mm, type Units } from '#shared/units/length.ts'
@@ -113,19 +114,12 @@ export const toToleranceAnswer = (
   isOfPlates(checked.check) ? toThrustResponse(checked, request) : toRingResponse(checked, request)
 
 function toRingResponse(checked: ToleranceCheck, request: ToleranceCheckRequest): ToleranceCheckResponse {
-  const { check, figures, aim, method } = checked
-  const { units } = check.input.design
+  const { units } = checked.check.input.design
   return {
     ...toHead(checked, request),
-    method: {
-      kind: method.kind,
-      ...(method.kind === 'trials'
-        ? {}
-        : { residualShare: { ballGap: method.left.ballGap, radialInternalClearance: method.left.play } }),
-      message: explainMethod(checked),
-    },
+    method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, radialInternalClearance: play })),
     ...toMade(checked),
-    radialInternalClearance: toFigure(figures.play, units),
+    radialInternalClearance: toFigure(checked.figures.play, units),
     ...toJoint(checked),
     sensitivities: toEffects(checked).map(({ contributor, ballGap, play: radialInternalClearance, message }) => ({
       contributor,
@@ -133,39 +127,22 @@ function toRingResponse(checked: ToleranceCheck, request: ToleranceCheckRequest)
       radialInternalClearance,
       message,
     })),
-    aim: {
-      atNominal: toAimPoint(aim.atNominal, units),
-      bestYield: toAimPoint(aim.bestYield, units),
-      ...(aim.limitedRisk === undefined ? {} : { limitedRisk: toAimPoint(aim.limitedRisk, units) }),
-      message: explainAim(checked),
-    },
+    aim: toAim(checked, toAimPoint),
     ...toFoot(checked),
   }
 }
 
 function toThrustResponse(checked: ToleranceCheck, request: ToleranceCheckRequest): ThrustToleranceCheckResponse {
-  const { check, figures, aim, method } = checked
-  const { units } = check.input.design
+  const { units } = checked.check.input.design
   return {
     ...toHead(checked, request),
     arrangement: 'thrust',
-    method: {
-      kind: method.kind,
-      ...(method.kind === 'trials'
-        ? {}
-        : { residualShare: { ballGap: method.left.ballGap, plateGap: method.left.play } }),
-      message: explainMethod(checked),
-    },
+    method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, plateGap: play })),
     ...toMade(checked),
-    plateGap: toFigure(figures.play, units),
+    plateGap: toFigure(checked.figures.play, units),
     ...toJoint(checked),
     sensitivities: toEffects(checked).map(({ play: plateGap, ...effect }) => ({ ...effect, plateGap })),
-    aim: {
-      atNominal: toPlateAimPoint(aim.atNominal, units),
-      bestYield: toPlateAimPoint(aim.bestYield, units),
-      ...(aim.limitedRisk === undefined ? {} : { limitedRisk: toPlateAimPoint(aim.limitedRisk, units) }),
-      message: explainAim(checked),
-    },
+    aim: toAim(checked, toPlateAimPoint),
     ...toFoot(checked),
   }
 }
@@ -175,6 +152,31 @@ const toHead = (checked: ToleranceCheck, request: ToleranceCheckRequest) => ({
   input: toEcho(checked, request),
   advice: advice(checked),
 })
+
+/** @param named how rings or plates call what is left of either figure */
+function toMethod<Left>(
+  checked: ToleranceCheck,
+  named: (left: Readonly<Record<FigureName, number>>) => Left,
+): { kind: ToleranceCheck['method']['kind']; residualShare?: Left; message: string } {
+  const { method } = checked
+  return {
+    kind: method.kind,
+    ...(method.kind === 'trials' ? {} : { residualShare: named(method.left) }),
+    message: explainMethod(checked),
+  }
+}
+
+function toAim<Point>(checked: ToleranceCheck, toPoint: (point: CoreAimPoint, units: Units) => Point) {
+  const { aim, check } = checked
+  const { units } = check.input.design
+  const { limitedRisk } = aim
+  return {
+    atNominal: toPoint(aim.atNominal, units),
+    bestYield: toPoint(aim.bestYield, units),
+    ...(limitedRisk === undefined ? {} : { limitedRisk: toPoint(limitedRisk, units) }),
+    message: explainAim(checked),
+  }
+}
 
 const toMade = ({ trials, isConverged, figures, check }: ToleranceCheck) => ({
   trials,
