@@ -48,7 +48,7 @@ const OURS_INSTEAD: Readonly<Record<string, string>> = {
 const INSTEAD: readonly (readonly [importers: RegExp, modules: Readonly<Record<string, string>>])[] = [
   [/\/node_modules\/fastify\//, FASTIFY_INSTEAD],
   [/\/node_modules\/pino\//, PINO_INSTEAD],
-  [/\/src\/(http|wire|routes)\//, OURS_INSTEAD],
+  [/\/src\/(http|api|kiosk)\//, OURS_INSTEAD],
 ]
 
 const instead: Plugin = {

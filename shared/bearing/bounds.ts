@@ -1,7 +1,7 @@
 import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
 import type { DesignInput } from './design-input.ts'
-import type { Suggestion } from './knobs.ts'
 import type { Refusal } from './refusal.ts'
+import type { Suggestion } from './suggestion.ts'
 
 /*
  * What an input may hold. The edge turns away all else, as a slip of the hand and no bearing; so nothing that is

@@ -18,10 +18,10 @@ import {
   stepOf,
   wallFindings,
 } from './findings.ts'
-import type { Suggestion } from './knobs.ts'
 import { deeperRing } from './ring-pair.ts'
 import type { SettledBalls } from './settle.ts'
 import { webToFill } from './settle-cage.ts'
+import type { Suggestion } from './suggestion.ts'
 import type { Finding } from './warning.ts'
 
 /*

@@ -6,9 +6,9 @@ import { isWithinBounds } from './bounds.ts'
 import type { DesignInput } from './design-input.ts'
 import { type Dimension, dimensionsOf } from './dimensions.ts'
 import { findingsOf } from './findings.ts'
-import { type Suggestion, withSuggestion } from './knobs.ts'
 import type { Refusal } from './refusal.ts'
 import type { SettledBalls } from './settle.ts'
+import { type Suggestion, withSuggestion } from './suggestion.ts'
 import type { Finding, Warning, WarningFacts } from './warning.ts'
 
 /** A bearing of whatever arrangement, the table of what to cut, and what to watch. */

@@ -6,11 +6,11 @@ import { stepDown, stepUp } from '#shared/units/step.ts'
 import { type BallRing, gapAt } from './ball-ring.ts'
 import type { Bearing } from './bearing.ts'
 import * as defaults from './defaults.ts'
-import type { Suggestion } from './knobs.ts'
 import type { PartName, RingName } from './refusal.ts'
 import { deeperRing, type RingPair, shoulder } from './ring-pair.ts'
 import type { Ring } from './rings.ts'
 import { depthPath, groovePath, type SettledBalls, usualEngagement } from './settle.ts'
+import type { Suggestion } from './suggestion.ts'
 import type { Finding, WarningFacts } from './warning.ts'
 
 /*

@@ -1,7 +1,7 @@
 import type { Mm } from '#shared/units/length.ts'
 import type { Arrangement } from './arrangement.ts'
-import type { Suggestion } from './knobs.ts'
 import type { PartName, RingName } from './refusal.ts'
+import type { Suggestion } from './suggestion.ts'
 
 /** What is worth a warning, as facts. Words and units are made at the edge. */
 export type WarningFacts =

@@ -1,4 +1,4 @@
-import { lengthFormats } from '#src/wire/length.ts'
+import { lengthFormats } from '#src/api/length.ts'
 import { given } from './given.ts'
 import { type JsonSchema, resolved, type SchemaById, typesOf } from './schema.ts'
 

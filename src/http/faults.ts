@@ -1,5 +1,5 @@
 import type { FastifySchemaValidationError } from 'fastify/types/schema.js'
-import { lengthFault } from '#src/wire/length.ts'
+import { lengthFault } from '#src/api/length.ts'
 import { allowed, isLength, listed } from './allowed.ts'
 import { given } from './given.ts'
 import { nearestName, notKnown } from './nearest-name.ts'

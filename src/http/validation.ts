@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import type { FastifyInstance, FastifySchemaValidationError, FastifyServerOptions } from 'fastify'
-import { lengthFormats } from '#src/wire/length.ts'
+import { lengthFormats } from '#src/api/length.ts'
 
 type AjvOptions = Extract<NonNullable<FastifyServerOptions['ajv']>, { readonly mode?: never }>
 type ValidatorFactory = NonNullable<

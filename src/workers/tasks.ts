@@ -4,11 +4,11 @@
  */
 import type { Drawing } from '#src/drawings/model.ts'
 
-export { ballSelection } from '#shared/bearing/ball-selection.ts'
-export { designSearch } from '#shared/bearing/design-search/design-search.ts'
 export { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
-export { seasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
-export { concludeTrials, prepareTrials, runTrials } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+export { designSearch } from '#shared/questions/search/design-search.ts'
+export { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
+export { ballSelection } from '#shared/questions/selection/ball-selection.ts'
+export { concludeTrials, prepareTrials, runTrials } from '#shared/questions/tolerance/tolerance-check.ts'
 export { browserModules } from '#src/http/browser-modules.ts'
 
 /** Loaded by the first who needs it: a PDF costs a thread more to learn than everything else together. */

@@ -1,5 +1,5 @@
 import { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
-import { toFitAnswer, toFitCorrectionInput } from '#src/routes/fit-correction/translate.ts'
+import { toFitAnswer, toFitCorrectionInput } from '#src/api/fit-correction/present.ts'
 import {
   type Advice,
   advised,

@@ -1,4 +1,4 @@
-import type { RingWood, SeasonalFitInput } from '#shared/bearing/seasonal-fit/input.ts'
+import type { RingWood, SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { mm } from '#shared/units/length.ts'
 
 export const MAPLE: RingWood = { construction: 'flat-sawn', species: 'maple-sugar' }

@@ -1,8 +1,8 @@
 import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { checkOf } from '#shared/bearing/tolerance-check/check.ts'
-import { type Check, isOfPlates, type RingCheck } from '#shared/bearing/tolerance-check/checked.ts'
-import type { Contributors, Scatter, ToleranceCheckInput } from '#shared/bearing/tolerance-check/input.ts'
-import { type ToleranceCheck, toleranceCheck } from '#shared/bearing/tolerance-check/tolerance-check.ts'
+import { checkOf } from '#shared/questions/tolerance/check.ts'
+import { type Check, isOfPlates, type RingCheck } from '#shared/questions/tolerance/checked.ts'
+import type { Contributors, Scatter, ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
+import { type ToleranceCheck, toleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { mm } from '#shared/units/length.ts'
 
 /** An invented bearing: twelve balls of 16 mm on the bottoms of their grooves, a gap of 0.8 mm. */

@@ -1,5 +1,5 @@
-import { cheekScrewsOf, type ScrewCircle, splitScrewsOf } from '#shared/bearing/cutting-allowances.ts'
 import type { SettledBalls } from '#shared/bearing/settle.ts'
+import { cheekScrewsOf, type ScrewCircle, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { arc, circle, line } from '#src/drawings/shapes.ts'

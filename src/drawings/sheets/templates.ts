@@ -1,14 +1,14 @@
 import type { CagedDesign } from '#shared/bearing/caged-design.ts'
+import type { Design, DesignOf } from '#shared/bearing/design.ts'
+import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import {
   cheekScrewsOf,
   entryHoleDiameter,
   type ScrewCircle,
   sawAllowance,
   splitScrewsOf,
-} from '#shared/bearing/cutting-allowances.ts'
-import type { Design, DesignOf } from '#shared/bearing/design.ts'
-import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
-import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
+} from '#shared/making/cutting-allowances.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, line, text } from '#src/drawings/shapes.ts'

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { isWithinBounds } from '#shared/bearing/bounds.ts'
-import type { Suggestion } from '#shared/bearing/knobs.ts'
+import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import { inches, mm } from '#shared/units/length.ts'
 
 test.each<[boolean, Suggestion]>([

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { type Design, design } from '#shared/bearing/design.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { type Suggestion, withSuggestion } from '#shared/bearing/knobs.ts'
+import { type Suggestion, withSuggestion } from '#shared/bearing/suggestion.ts'
 import type { Severity, WarningCode } from '#shared/bearing/warning.ts'
 import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { inches, mm } from '#shared/units/length.ts'

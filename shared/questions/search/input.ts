@@ -1,0 +1,163 @@
+import * as defaults from '#shared/bearing/defaults.ts'
+import type { BallMaterial, DesignInput } from '#shared/bearing/design-input.ts'
+import { type LoadCheckInput, type SettledLoad, settleLoad } from '#shared/questions/load/input.ts'
+import type { Year } from '#shared/questions/season/input.ts'
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+
+/** Balls on hand, or to be had. */
+export interface BallStock {
+  readonly diameter: Mm
+  readonly material?: BallMaterial
+  /** Scatter of single balls round their mean. */
+  readonly standardDeviation?: Mm
+  /** How many there are; as many as are wanted when it is not said. */
+  readonly quantity?: number
+}
+
+/** What a design is scored by, in the order in which it is told. */
+export const CRITERIA = ['closure', 'wall', 'nesting', 'seat', 'sensitivity', 'material'] as const
+export type Criterion = (typeof CRITERIA)[number]
+export type Weights = Readonly<Record<Criterion, number>>
+
+/** What is the same in every design that is tried. */
+export type SharedDesign = Pick<
+  DesignInput,
+  | 'units'
+  | 'ballGap'
+  | 'minBallGap'
+  | 'maxBallGap'
+  | 'radialInternalClearance'
+  | 'finishAllowance'
+  | 'width'
+  | 'split'
+  | 'shopDenominator'
+>
+
+export const SHOWN = ['best-of-each-ring', 'all'] as const
+/** `best-of-each-ring`: of the designs with the same balls and count only the best. */
+export type Shown = (typeof SHOWN)[number]
+
+/** The limits within which a maker looks for a bearing, and what is on hand. */
+export interface DesignSearchInput {
+  readonly shared: SharedDesign
+  readonly outsideDiameter: { readonly least?: Mm; readonly most: Mm }
+  readonly bore: { readonly least: Mm; readonly most: Mm; readonly step?: Mm }
+  readonly balls: readonly BallStock[]
+  readonly counts?: { readonly least?: number; readonly most?: number }
+  /** Round-nosed cutters; the usual conformity when none is named. */
+  readonly cutterDiameters?: readonly Mm[]
+  readonly outerEngagements?: readonly number[]
+  readonly innerEngagements?: readonly number[]
+  /** Of the boards from which rings are cut; of any width when none is named. */
+  readonly boardWidths?: readonly Mm[]
+  /** Wood between two rings cut one out of the other: the cut, and what is left to turn. */
+  readonly partingWidth?: Mm
+  readonly weights?: Partial<Weights>
+  /** Only designs whose groove, cut to the nearest figure of the rule, still leaves a gap within its band. */
+  readonly onlyOnRule?: boolean
+  /** What it is to carry without a deeper dent than is borne. */
+  readonly load?: Pick<LoadCheckInput, 'radialLoad' | 'wood' | 'dentFraction'>
+  /** The woods, and the year in which it is to run from end to end. */
+  readonly year?: Year
+  /** Every candidate, or of each ball and count only the best. */
+  readonly show?: Shown
+  readonly offset?: number
+  readonly limit?: number
+}
+
+/** The input with nothing left open, and its grid: every combination of the lists is a candidate. */
+export interface SettledSearch {
+  readonly shared: SharedDesign
+  readonly outsideDiameter: { readonly least: Mm; readonly most: Mm }
+  readonly balls: readonly Required<Omit<BallStock, 'quantity'>>[]
+  /** How many balls there are of each stock. */
+  readonly quantities: readonly number[]
+  /** undefined: the usual conformity. */
+  readonly cutters: readonly (Mm | undefined)[]
+  readonly outerEngagements: readonly number[]
+  readonly innerEngagements: readonly number[]
+  readonly counts: readonly number[]
+  readonly bores: readonly Mm[]
+  /** Ascending. */
+  readonly boardWidths: readonly Mm[]
+  readonly partingWidth: Mm
+  readonly weights: Weights
+  readonly onlyOnRule: boolean
+  readonly load?: SettledLoad
+  readonly year?: Year
+  readonly show: Shown
+  readonly offset: number
+  readonly limit: number
+}
+
+/** Fewer run rough, and more are seldom turned. Common practice, no source. */
+const COUNTS = { least: 6, most: 40 }
+const LIMIT = 10
+/** Common practice, no source: how much each counts when nothing is said. */
+const WEIGHTS: Weights = { closure: 3, wall: 2, nesting: 1, seat: 2, sensitivity: 2, material: 1 }
+
+const boreStep = (units: Units): Mm => (units === 'in' ? inches(1 / 8) : mm(2))
+const partingWidth = (units: Units): Mm => (units === 'in' ? inches(1 / 4) : mm(6))
+
+/** How many candidates an input has, before any list of them is made: whoever asks for too many hears of it at once. */
+export function candidatesIn(input: DesignSearchInput): number {
+  const { least, most } = countsOf(input)
+  return (
+    input.balls.length *
+    (input.cutterDiameters?.length ?? 1) *
+    (input.outerEngagements?.length ?? 1) *
+    (input.innerEngagements?.length ?? 1) *
+    Math.max(0, most - least + 1) *
+    boreCount(input)
+  )
+}
+
+/** Both ends of the counts: what is said of one moves the other, if it must. */
+function countsOf({ counts: { least, most } = {} }: DesignSearchInput): {
+  readonly least: number
+  readonly most: number
+} {
+  return {
+    least: least ?? Math.min(COUNTS.least, most ?? COUNTS.least),
+    most: most ?? Math.max(COUNTS.most, least ?? COUNTS.most),
+  }
+}
+
+export function settleSearch(input: DesignSearchInput): SettledSearch {
+  const { shared, outsideDiameter, balls, cutterDiameters, boardWidths = [] } = input
+  const { least, most } = countsOf(input)
+  const step = boreStepOf(input)
+  return {
+    shared,
+    outsideDiameter: { least: outsideDiameter.least ?? mm(0), most: outsideDiameter.most },
+    balls: balls.map(({ diameter, material = defaults.BALL_MATERIAL, standardDeviation }) => ({
+      diameter,
+      material,
+      standardDeviation: standardDeviation ?? mm(defaults.SCATTER.balls[material] * diameter),
+    })),
+    quantities: balls.map(({ quantity = Number.POSITIVE_INFINITY }) => quantity),
+    cutters: cutterDiameters ?? [undefined],
+    outerEngagements: input.outerEngagements ?? [defaults.OUTER_ENGAGEMENT],
+    innerEngagements: input.innerEngagements ?? [defaults.INNER_ENGAGEMENT.full],
+    counts: Array.from({ length: Math.max(0, most - least + 1) }, (_, place) => least + place),
+    bores: Array.from({ length: boreCount(input) }, (_, place) => mm(input.bore.least + place * step)),
+    boardWidths: [...boardWidths].sort((one, other) => one - other),
+    partingWidth: input.partingWidth ?? partingWidth(shared.units),
+    weights: { ...WEIGHTS, ...input.weights },
+    onlyOnRule: input.onlyOnRule ?? false,
+    // Wooden balls are taken to be of the rings' wood.
+    ...(input.load === undefined ? {} : { load: settleLoad(input.load, true) }),
+    ...(input.year === undefined ? {} : { year: input.year }),
+    show: input.show ?? 'best-of-each-ring',
+    offset: input.offset ?? 0,
+    limit: input.limit ?? LIMIT,
+  }
+}
+
+const boreStepOf = ({ bore, shared }: DesignSearchInput): number => bore.step ?? boreStep(shared.units)
+
+/** A step that comes to the largest bore within rounding comes to it. */
+const WITHIN = 1e-9
+
+const boreCount = (input: DesignSearchInput): number =>
+  Math.max(0, Math.floor((input.bore.most - input.bore.least) / boreStepOf(input) + WITHIN) + 1)

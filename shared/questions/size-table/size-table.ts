@@ -1,0 +1,82 @@
+import { traitsOf } from '#shared/bearing/arrangement.ts'
+import { notAnswered } from '#shared/bearing/asked.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { type OuterSide, outerSideOf } from '#shared/bearing/outer-side.ts'
+import { type ThrustBearing, thrustBearingOf } from '#shared/bearing/plates.ts'
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import { outerWallRefusals } from '#shared/bearing/ring-pair.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+
+/** What a table of sizes shares: everything of a design input but the balls and what only the inner ring needs. */
+export type SizeTableInput = Pick<
+  DesignInput,
+  'units' | 'arrangement' | 'outerRing' | 'plates' | 'groove' | 'ballGap'
+> & {
+  readonly diameters: readonly Mm[]
+  readonly counts: readonly number[]
+}
+
+interface Row {
+  readonly ballCount: number
+}
+export type SizeRow = OuterSide & Row
+export type PlateSizeRow = ThrustBearing & Row
+
+/** A row a pair, of rings or of plates. */
+export type SizeTable =
+  | { readonly of: 'rings'; readonly rows: readonly SizeRow[] }
+  | { readonly of: 'plates'; readonly rows: readonly PlateSizeRow[] }
+
+/** Half a ball deep in a half circle: an inner ring that refuses nothing, for the table has none. */
+const ANY_INNER_RING = { engagement: 0.5, groove: { conformity: 0.5 } }
+/** A bore, in ball diameters, that refuses nothing: no two sizes near that of a ball differ by so little. */
+const ANY_BORE = 1e-30
+
+/**
+ * Ball diameters × counts: the ring, or the plates, that each pair gives, in the order given, counts running fastest.
+ *
+ * @returns a row a pair, or why the first pair that cannot be made cannot be made; paths are those of this input
+ */
+export function sizeTable(input: SizeTableInput): Result<SizeTable, readonly Refusal[]> {
+  const { diameters: _, counts: __, ...shared } = input
+  const unanswered = notAnswered(shared, 'size-table')
+  if (unanswered.length > 0) return fail(unanswered)
+  const traits = traitsOf(shared)
+  if (traits.members === 'plates') {
+    const rows = rowsOf(input, (balls) => thrustBearingOf({ ...shared, balls, bore: mm(ANY_BORE * balls.diameter) }))
+    return rows.ok ? ok({ of: 'plates', rows: rows.value }) : rows
+  }
+  const inner = traits.raceway === 'groove' ? { innerRing: ANY_INNER_RING } : {}
+  // No figure of the outer side depends on the bore or on the inner ring.
+  const rows = rowsOf(input, (balls) => withWall(outerSideOf({ ...shared, balls, bore: balls.diameter, ...inner })))
+  return rows.ok ? ok({ of: 'rings', rows: rows.value }) : rows
+}
+
+type Made<T> = Result<T, readonly Refusal[]>
+
+function withWall(made: Made<OuterSide>): Made<OuterSide> {
+  const refused = made.ok ? outerWallRefusals(made.value.settled, made.value.outerRing) : []
+  return refused.length > 0 ? fail(refused) : made
+}
+
+function rowsOf<T>(
+  { diameters, counts }: SizeTableInput,
+  make: (balls: { readonly count: number; readonly diameter: Mm }) => Made<T>,
+): Made<readonly (T & Row)[]> {
+  const rows: (T & Row)[] = []
+  for (const [ofDiameters, diameter] of diameters.entries()) {
+    for (const [ofCounts, count] of counts.entries()) {
+      const made = make({ count, diameter })
+      if (!made.ok) return fail(made.error.map((refusal) => inTable(refusal, ofDiameters, ofCounts)))
+      rows.push({ ...made.value, ballCount: count })
+    }
+  }
+  return ok(rows)
+}
+
+/** What is wrong with the balls of a pair is said of their place in the lists. */
+function inTable(refusal: Refusal, ofDiameters: number, ofCounts: number): Refusal {
+  if (refusal.path === '/balls/count') return { ...refusal, path: `/counts/${ofCounts}` }
+  return refusal.path === '/balls/diameter' ? { ...refusal, path: `/diameters/${ofDiameters}` } : refusal
+}

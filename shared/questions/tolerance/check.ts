@@ -1,0 +1,111 @@
+import { type ArrangementName, nameOf, traitsOf } from '#shared/bearing/arrangement.ts'
+import { bearingAsked } from '#shared/bearing/bearing.ts'
+import { thrustBearingAsked } from '#shared/bearing/plates.ts'
+import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
+import type { SettledBallRing } from '#shared/bearing/settle.ts'
+import { climateMovement } from '#shared/questions/season/climate-movement.ts'
+import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import type { Band } from '#shared/statistics/monte-carlo.ts'
+import { mm } from '#shared/units/length.ts'
+import type { Check } from './checked.ts'
+import * as defaults from './defaults.ts'
+import { differencesOf } from './differences.ts'
+import { CONTRIBUTORS_OF, LIMITS_OF, type LimitsInput, type ToleranceCheckInput } from './input.ts'
+import { type ToleranceRefusal, unfitContributors } from './refusal.ts'
+
+/** Why there is nothing to check, beside what speaks against the design: of the year, or of what is asked. */
+export type CheckRefusal = Refusal | SeasonRefusal | ToleranceRefusal
+
+/**
+ * Fills in what was left out, and refuses what is no bearing any more.
+ *
+ * @param input lengths in millimetres; scatters 0 and above
+ * @returns every reason at once
+ */
+export function checkOf(input: ToleranceCheckInput): Result<Check, Refused<CheckRefusal>> {
+  const foreign = foreignTo(input)
+  if (foreign.length > 0) return fail(refusedQuestion(foreign))
+  const made = settled(input)
+  if (!made.ok) return fail(refusedDesign(made.error))
+  const moved = movementOf(input)
+  const check = { ...made.value, ...(moved.ok ? moved.value : {}) }
+  const unfit = [...limitRefusals(check), ...unfitContributors(check)]
+  if (!moved.ok) return fail({ ...moved.error, ofQuestion: [...moved.error.ofQuestion, ...unfit] })
+  return unfit.length > 0 ? fail(refusedQuestion(unfit)) : ok(check)
+}
+
+/** Whatever is asked about that bearings of this arrangement have not. */
+function foreignTo({ design, contributors, limits = {} }: ToleranceCheckInput): readonly Refusal[] {
+  const { members } = traitsOf(design)
+  const arrangement: ArrangementName = nameOf(design)
+  const names = (own: readonly string[], given: object, at: string): readonly Refusal[] =>
+    Object.keys(given)
+      .filter((name) => !own.includes(name))
+      .map((name) => ({ code: 'not-of-arrangement', path: `${at}/${name}`, arrangement }))
+  return [
+    ...names(CONTRIBUTORS_OF[members], contributors, '/contributors'),
+    ...names(LIMITS_OF[members], limits, '/limits'),
+  ]
+}
+
+/** The weather, where it is asked about. What speaks against it in the design does so for this question too. */
+function movementOf({ design, year }: ToleranceCheckInput): Result<Pick<Check, 'climate'>, Refused<SeasonRefusal>> {
+  if (year === undefined) return ok({})
+  const moved = climateMovement({ design, ...year })
+  return moved.ok ? ok({ climate: moved.value }) : moved
+}
+
+function settled(input: ToleranceCheckInput): Result<Check, readonly Refusal[]> {
+  if (traitsOf(input.design).members === 'plates') {
+    const made = thrustBearingAsked(input.design, 'tolerance-check')
+    if (!made.ok) return made
+    const bearing = made.value
+    const usual = defaults.plateGapLimits(bearing.plateGap)
+    const { minPlateGap = usual.min, maxPlateGap = usual.max } = input.limits ?? {}
+    const limits = { ...gapLimitsOf(input, bearing.settled), minPlateGap, maxPlateGap }
+    return ok({ ...whole(input, bearing.settled, limits), bearing, playLimits: { min: minPlateGap, max: maxPlateGap } })
+  }
+  const made = bearingAsked(input.design, 'tolerance-check')
+  if (!made.ok) return made
+  const bearing = made.value
+  const usual = defaults.playLimits(bearing.radialInternalClearance)
+  const { minRadialInternalClearance = usual.min, maxRadialInternalClearance = usual.max } = input.limits ?? {}
+  const limits = { ...gapLimitsOf(input, bearing.settled), minRadialInternalClearance, maxRadialInternalClearance }
+  const playLimits = { min: minRadialInternalClearance, max: maxRadialInternalClearance }
+  return ok({ ...whole(input, bearing.settled, limits), bearing, playLimits })
+}
+
+type GapLimits = Required<Pick<LimitsInput, 'minBallGap' | 'maxBallGap'>>
+
+const gapLimitsOf = ({ limits = {} }: ToleranceCheckInput, design: SettledBallRing): GapLimits => ({
+  minBallGap: limits.minBallGap ?? design.minBallGap,
+  maxBallGap: limits.maxBallGap ?? design.maxBallGap,
+})
+
+/** What is the same whatever lies round the balls. */
+function whole(input: ToleranceCheckInput, design: SettledBallRing, limits: GapLimits & LimitsInput) {
+  return {
+    input: {
+      design: design.input,
+      contributors: input.contributors,
+      ...(input.year === undefined ? {} : { year: input.year }),
+      limits,
+      ...(input.trials === undefined ? {} : { trials: input.trials }),
+      significantDigits: input.significantDigits ?? defaults.SIGNIFICANT_DIGITS,
+      seed: input.seed ?? defaults.SEED,
+      overshootRisk: input.overshootRisk ?? defaults.OVERSHOOT_RISK,
+    },
+    differences: differencesOf(input.contributors, design),
+    gapLimits: { min: limits.minBallGap, max: limits.maxBallGap },
+  }
+}
+
+function limitRefusals({ gapLimits, playLimits, input }: Check): readonly ToleranceRefusal[] {
+  const refusal = ({ min, max }: Band, path: string): readonly ToleranceRefusal[] =>
+    min <= max ? [] : [{ code: 'limits-reversed', path, min: mm(min), max: mm(max) }]
+  return [
+    ...refusal(gapLimits, '/limits/minBallGap'),
+    ...refusal(playLimits, `/limits/${'minPlateGap' in input.limits ? 'minPlateGap' : 'minRadialInternalClearance'}`),
+  ]
+}

@@ -1,0 +1,23 @@
+import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { ClimateMovement } from '#shared/questions/season/climate-movement.ts'
+import type { Band } from '#shared/statistics/monte-carlo.ts'
+import type { Differences } from './differences.ts'
+import type { ToleranceCheckInput } from './input.ts'
+
+/** A tolerance check with nothing left open, of some kind of bearing. */
+interface CheckOf<B> {
+  readonly input: Required<Omit<ToleranceCheckInput, 'year' | 'trials'>> & Pick<ToleranceCheckInput, 'year' | 'trials'>
+  readonly bearing: B
+  readonly differences: Differences
+  /** What the weather does to this bearing. Absent where nothing was said of it. */
+  readonly climate?: ClimateMovement
+  readonly gapLimits: Band
+  readonly playLimits: Band
+}
+
+export type RingCheck = CheckOf<Bearing>
+export type PlateCheck = CheckOf<ThrustBearing>
+export type Check = RingCheck | PlateCheck
+
+export const isOfPlates = (check: Check): check is PlateCheck => 'plate' in check.bearing

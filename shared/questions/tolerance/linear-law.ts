@@ -1,0 +1,141 @@
+import type { ClimateChange } from '#shared/questions/season/climate-movement.ts'
+import { type Distribution, type Moments, meanOf, varianceOf } from '#shared/statistics/distribution.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Check } from './checked.ts'
+import type { CauseName, ContributorName } from './input.ts'
+import { momentsTogether } from './lobes.ts'
+import { COPIES, type FigureName, type Slopes } from './ways.ts'
+import { waysOf } from './ways-of.ts'
+
+/*
+ * The law of propagation of uncertainty (JCGM 100:2008, 5.1.2): gap and play as straight lines in what differs, by slopes
+ * worked out on paper. Nothing is taken from trials.
+ */
+
+/** What one contributor does to one figure. */
+export interface Sensitivity {
+  /**
+   * mm of the figure per mm of the contributor; of `ballDiameter` per mm of one ball, on the mean over the ring; of
+   * `climate` per % of moisture content, by least squares over its states.
+   */
+  readonly slope: number
+  /** What its own mean moves the figure by [mm]. */
+  readonly shift: number
+  /** [mm²] */
+  readonly variance: number
+  /** Of the variance of the figure; 0 where nothing varies. */
+  readonly share: number
+}
+
+export interface LinearLaw {
+  readonly mean: Mm
+  readonly standardDeviation: Mm
+  readonly sensitivities: ReadonlyMap<CauseName, Sensitivity>
+}
+
+export function linearLaw(check: Check, figure: FigureName): LinearLaw {
+  const { slopes: slopesOf, nominal: nominals } = waysOf(check)
+  const [slopes, nominal] = [slopesOf[figure], nominals[figure]]
+  const weather = weatherEffects(check, slopes)
+  const effects = [
+    ...Array.from(check.differences, ([name, distribution]) => effectOf(name, distribution, slopes, check)),
+    ...(check.climate === undefined ? [] : [weatherEffect(check.climate.states, weather)]),
+  ]
+  const variance = effects.reduce<number>((sum, effect) => sum + effect.variance, 0)
+  return {
+    mean: mm(effects.reduce<number>((sum, { shift }) => sum + shift, nominal)),
+    standardDeviation: mm(Math.sqrt(variance)),
+    sensitivities: new Map(
+      effects.map(({ name, ...effect }) => [name, { ...effect, share: variance > 0 ? effect.variance / variance : 0 }]),
+    ),
+  }
+}
+
+interface Effect extends Omit<Sensitivity, 'share'> {
+  readonly name: CauseName
+}
+
+function effectOf(name: ContributorName, distribution: Distribution, { eachBall, of }: Slopes, check: Check): Effect {
+  if (name === 'ballDiameter') return effectOfBalls(distribution, eachBall)
+  const slope = of[name]
+  // Two grooves, each with lobes of its own, and either sign of an amplitude binds alike.
+  if (name === 'outOfRound') {
+    const { mean } = momentsTogether(distribution, 0)
+    return { name, slope, shift: 2 * slope * mean, variance: slope * slope * lobesVariance(distribution, check) }
+  }
+  const copies = COPIES[name]
+  return {
+    name,
+    slope,
+    shift: copies * slope * meanOf(distribution),
+    variance: copies * slope * slope * varianceOf(distribution),
+  }
+}
+
+/**
+ * Of the lobes of both grooves, as they are in each state of the year: the variance that is left when the state is known.
+ * What the states' means scatter is the weather's part (the law of total variance), so the two add up.
+ */
+function lobesVariance(distribution: Distribution, { climate }: Check): number {
+  const variance = (given: number): number => momentsTogether(distribution, given).variance
+  const states = climate?.states ?? []
+  if (!states.some(hasLobes)) return 2 * variance(0)
+  return (
+    states.reduce((sum, { outerOutOfRound, innerOutOfRound }) => {
+      return sum + variance(outerOutOfRound) + variance(innerOutOfRound)
+    }, 0) / states.length
+  )
+}
+
+const hasLobes = ({ outerOutOfRound, innerOutOfRound }: ClimateChange): boolean =>
+  outerOutOfRound > 0 || innerOutOfRound > 0
+
+/** What each state of the year does to a figure. Of the lobes it does what they are larger by than without the weather. */
+function weatherEffects({ climate, differences }: Check, { of, ofRing }: Slopes): readonly number[] {
+  const own: Distribution = differences.get('outOfRound') ?? { kind: 'uniform', mean: 0, halfWidth: 0 }
+  const size = (given: number): number => momentsTogether(own, given).mean
+  const round = of.outOfRound === 0 ? 0 : size(0)
+  const larger = (given: number): number => (of.outOfRound === 0 ? 0 : size(given) - round)
+  return (climate?.states ?? []).map(
+    (state) =>
+      ofRing.outer * state.outerGrooveBottomRadius +
+      ofRing.inner * state.innerGrooveBottomRadius +
+      of.ballLotMean * state.ballLotMean +
+      of.outOfRound * (larger(state.outerOutOfRound) + larger(state.innerOutOfRound)),
+  )
+}
+
+function weatherEffect(states: readonly ClimateChange[], effects: readonly number[]): Effect {
+  const moistures = states.map(({ moistureContent }) => moistureContent)
+  const [moisture, effect] = [momentsOf(moistures), momentsOf(effects)]
+  const covariance = momentsOf(effects.map((each, state) => each * ((moistures[state] ?? 0) - moisture.mean))).mean
+  return {
+    name: 'climate',
+    slope: moisture.variance > 0 ? covariance / moisture.variance : 0,
+    shift: effect.mean,
+    variance: effect.variance,
+  }
+}
+
+/** Of values that are equally likely. */
+function momentsOf(values: readonly number[]): Moments {
+  const any: Distribution = { kind: 'discrete', values }
+  return { mean: meanOf(any), variance: varianceOf(any) }
+}
+
+/**
+ * Balls on their own: the squares of their slopes add up. Balls of a list, none twice, hang together: with N on the list
+ * the variance is σ² N / (N − 1) (Σ c² − (Σ c)² / N), 0 where all of it goes in and all slopes c are the same.
+ */
+function effectOfBalls(distribution: Distribution, slopes: readonly number[]): Effect {
+  const sum = slopes.reduce((total, slope) => total + slope, 0)
+  const squares = slopes.reduce((total, slope) => total + slope * slope, 0)
+  const listed = distribution.kind === 'discrete' ? distribution.values.length : 0
+  const kept = listed > 1 ? Math.max(0, squares - (sum * sum) / listed) * (listed / (listed - 1)) : squares
+  return {
+    name: 'ballDiameter',
+    slope: sum / slopes.length,
+    shift: sum * meanOf(distribution),
+    variance: kept * varianceOf(distribution),
+  }
+}

@@ -1,0 +1,35 @@
+import type { ClimateChange, ClimateMovement } from '#shared/questions/season/climate-movement.ts'
+import type { Distribution } from '#shared/statistics/distribution.ts'
+
+/** What the weather does in each of its states, in rows as trials take it. */
+export interface Weather {
+  /** A number of a state, as trials draw it. */
+  readonly states: Distribution
+  readonly outer: Float64Array
+  readonly inner: Float64Array
+  readonly outerLobes: Float64Array
+  readonly innerLobes: Float64Array
+  readonly balls: Float64Array
+  /** Whether in any state a ring is out of round. */
+  readonly hasLobes: boolean
+}
+
+export function weatherOf({ states }: ClimateMovement): Weather {
+  const row = (name: keyof ClimateChange): Float64Array => Float64Array.from(states, (state) => state[name])
+  const [outerLobes, innerLobes] = [row('outerOutOfRound'), row('innerOutOfRound')]
+  return {
+    states: { kind: 'discrete', values: Array.from(states.keys()) },
+    outer: row('outerGrooveBottomRadius'),
+    inner: row('innerGrooveBottomRadius'),
+    outerLobes,
+    innerLobes,
+    balls: row('ballLotMean'),
+    hasLobes: [...outerLobes, ...innerLobes].some((amplitude) => amplitude > 0),
+  }
+}
+
+/** For each trial what its state has in a row. */
+export function inStates(drawn: Float64Array, row: Float64Array, out: Float64Array): Float64Array {
+  for (let trial = 0; trial < out.length; trial++) out[trial] = row[drawn[trial] ?? 0] ?? Number.NaN
+  return out
+}

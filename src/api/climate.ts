@@ -1,0 +1,237 @@
+import { type Static, Type } from 'typebox'
+import type { BallMaterial } from '#shared/bearing/design-input.ts'
+import {
+  CONSTRUCTIONS,
+  type Construction,
+  type Climate as CoreClimate,
+  type RingWood as CoreRingWood,
+  type Today as CoreToday,
+  type Woods as CoreWoods,
+  type Range,
+  USUAL_TEMPERATURE,
+  type Year,
+} from '#shared/questions/season/input.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import type { Fault } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { present } from './optional.ts'
+import { readSpecies, speciesName } from './species.ts'
+
+const MOST_MONTHS = 24
+const LONGEST_NAME = 30
+
+/** Either scale's weather; what the equation takes is narrower, and is told in the caller's own scale. */
+const degrees = (description: string) => Type.Number({ minimum: -60, maximum: 200, description })
+const humidity = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
+const moisture = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
+
+const SCALES = ['celsius', 'fahrenheit'] as const
+export type Scale = (typeof SCALES)[number]
+
+const USUAL_CONSTRUCTION: Construction = 'flat-sawn'
+
+export const RingWood = Type.Object(
+  {
+    construction: Type.Optional(
+      Type.Unsafe<Construction>(
+        Type.Enum(CONSTRUCTIONS, {
+          type: 'string',
+          description:
+            'How the ring is cut or glued up. Default: flat-sawn. `segmented`: pieces round the circle, the grain running round, from flat-sawn strips.',
+        }),
+      ),
+    ),
+    species: Type.Optional(speciesName('Its wood: needed, but for ply.')),
+  },
+  { $id: 'RingWood', description: 'What a ring is made of.', additionalProperties: false },
+)
+
+export const BallWood = Type.Object(
+  { species: speciesName('Their wood.') },
+  { $id: 'BallWood', description: 'What wooden balls are made of.', additionalProperties: false },
+)
+
+export const Woods = Type.Object(
+  {
+    outerRing: refTo<typeof RingWood>('RingWood'),
+    innerRing: refTo<typeof RingWood>('RingWood'),
+    balls: Type.Optional(refTo<typeof BallWood>('BallWood')),
+  },
+  { $id: 'Woods', description: 'What the bearing is made of.', additionalProperties: false },
+)
+export type Woods = Static<typeof Woods>
+
+const range = (limit: ReturnType<typeof degrees>, description: string) =>
+  Type.Object({ low: limit, high: limit }, { description, additionalProperties: false })
+
+export const Today = Type.Object(
+  {
+    temperature: Type.Optional(degrees('Default: 20 degrees C.')),
+    relativeHumidity: Type.Optional(humidity('In %.')),
+    moistureContent: Type.Optional(moisture('Of the wood itself, in % of its dry mass. Instead of the air.')),
+  },
+  {
+    $id: 'Today',
+    description: 'The day on which the bearing is made and measured: its air, or the moisture of its wood.',
+    additionalProperties: false,
+    'x-exclusive': [
+      ['relativeHumidity', 'moistureContent'],
+      ['temperature', 'moistureContent'],
+    ],
+  },
+)
+
+export const Month = Type.Object(
+  {
+    name: Type.String({ minLength: 1, maxLength: LONGEST_NAME, description: 'Comes back with its answer.' }),
+    temperature: degrees('Mean.'),
+    relativeHumidity: humidity('Mean, in %.'),
+  },
+  { $id: 'Month', description: 'A month, or any other part of the year.', additionalProperties: false },
+)
+
+export const Climate = Type.Object(
+  {
+    temperatureScale: Type.Optional(
+      Type.Unsafe<Scale>(
+        Type.Enum(SCALES, {
+          type: 'string',
+          description: 'Of every temperature here and in the answer. Default: celsius.',
+        }),
+      ),
+    ),
+    today: refTo<typeof Today>('Today'),
+    temperature: Type.Optional(range(degrees('Degrees.'), 'Over the year. Default: 20 degrees C all year.')),
+    relativeHumidity: Type.Optional(range(humidity('In %.'), 'Over the year.')),
+    moistureContent: Type.Optional(range(moisture('In %.'), 'Of the wood itself, over the year.')),
+    months: Type.Optional(
+      Type.Array(refTo<typeof Month>('Month'), {
+        minItems: 1,
+        maxItems: MOST_MONTHS,
+        description: 'A table of the year.',
+      }),
+    ),
+  },
+  {
+    $id: 'Climate',
+    description:
+      'The year, in one of three ways: `relativeHumidity` with or without `temperature`, or `moistureContent`, or `months`.',
+    additionalProperties: false,
+    'x-exclusive': [
+      ['relativeHumidity', 'moistureContent', 'months'],
+      ['temperature', 'moistureContent', 'months'],
+    ],
+  },
+)
+export type Climate = Static<typeof Climate>
+
+/** Added once by `app.ts`, inner ones first. */
+export const CLIMATE_SCHEMAS = [RingWood, BallWood, Woods, Today, Month, Climate]
+
+/** The caller's degrees as the core has them, and the way back. */
+const toCelsius = (degree: number, scale: Scale): number => (scale === 'celsius' ? degree : (degree - 32) / 1.8)
+export const inScale = (celsius: number, scale: Scale): number => (scale === 'celsius' ? celsius : celsius * 1.8 + 32)
+
+/** The woods in the core's words, or every name that is not known. */
+export function toWoods(woods: Woods): Result<CoreWoods, readonly Fault[]> {
+  const outer = toRingWood(woods.outerRing, '/woods/outerRing')
+  const inner = toRingWood(woods.innerRing, '/woods/innerRing')
+  const balls = woods.balls === undefined ? undefined : readSpecies(woods.balls.species, '/woods/balls/species')
+  const faults = [outer, inner, balls].filter(isFault)
+  if (faults.length > 0 || isFault(outer) || isFault(inner) || isFault(balls)) return fail(faults)
+  return ok(present<CoreWoods>({ outerRing: outer, innerRing: inner, balls }))
+}
+
+const isFault = (read: unknown): read is Fault => typeof read === 'object' && read !== null && 'message' in read
+
+function toRingWood(
+  { construction = USUAL_CONSTRUCTION, species }: Static<typeof RingWood>,
+  path: string,
+): CoreRingWood | Fault {
+  if (construction === 'cross-laminated-ply')
+    return species === undefined
+      ? { construction }
+      : { path: `${path}/species`, message: 'of cross-laminated ply the wood makes no difference: leave it out' }
+  if (species === undefined) return { path, message: '"species" is missing: only of ply the wood makes no difference' }
+  const known = readSpecies(species, `${path}/species`)
+  return typeof known === 'string' ? { construction, species: known } : known
+}
+
+/** Woods, year and day of making of one bearing in the core's words, or everything that is wrong with them. */
+export function toYear(
+  request: { readonly woods: Woods; readonly climate: Climate },
+  material: BallMaterial,
+): Result<Year, readonly Fault[]> {
+  const woods = toWoods(request.woods)
+  const year = toClimate(request.climate)
+  const stray: readonly Fault[] =
+    material === 'wood' || request.woods.balls === undefined
+      ? []
+      : [{ path: '/woods/balls', message: `the balls are of ${material}: they have no wood` }]
+  if (!woods.ok || !year.ok || stray.length > 0) {
+    return fail([...(woods.ok ? [] : woods.error), ...(year.ok ? [] : year.error), ...stray])
+  }
+  return ok({ woods: woods.value, ...year.value })
+}
+
+/** The year and the day of making in the core's words, or what they lack. */
+export function toClimate(
+  climate: Climate,
+): Result<{ readonly climate: CoreClimate; readonly today: CoreToday }, readonly Fault[]> {
+  const year = toCoreClimate(climate)
+  const today = toToday(climate)
+  if (year === undefined || today === undefined) {
+    return fail([
+      ...(year === undefined
+        ? [{ path: '/climate', message: 'say what the year brings: "relativeHumidity", "moistureContent" or "months"' }]
+        : []),
+      ...(today === undefined
+        ? [{ path: '/climate/today', message: 'say how damp it is today: "relativeHumidity" or "moistureContent"' }]
+        : []),
+    ])
+  }
+  return ok({ climate: year, today })
+}
+
+function toCoreClimate({ temperatureScale: scale = 'celsius', ...climate }: Climate): CoreClimate | undefined {
+  const { temperature, relativeHumidity, moistureContent, months } = climate
+  if (moistureContent !== undefined) return { kind: 'moisture', moistureContent }
+  if (months !== undefined) {
+    const inCelsius = months.map((month) => ({ ...month, temperature: toCelsius(month.temperature, scale) }))
+    return { kind: 'months', months: inCelsius }
+  }
+  if (relativeHumidity === undefined) return undefined
+  const usual: Range = { low: USUAL_TEMPERATURE, high: USUAL_TEMPERATURE }
+  const asked = temperature && { low: toCelsius(temperature.low, scale), high: toCelsius(temperature.high, scale) }
+  return { kind: 'air', temperature: asked ?? usual, relativeHumidity }
+}
+
+function toToday({ temperatureScale: scale = 'celsius', today }: Climate): CoreToday | undefined {
+  const { temperature, relativeHumidity, moistureContent } = today
+  if (moistureContent !== undefined) return { kind: 'moisture', moistureContent }
+  if (relativeHumidity === undefined) return undefined
+  const celsius = temperature === undefined ? USUAL_TEMPERATURE : toCelsius(temperature, scale)
+  return { kind: 'air', air: { temperature: celsius, relativeHumidity } }
+}
+
+/** What was asked with every default filled in: sent again, it means the same. */
+export function echoedClimate(climate: Climate): Climate {
+  const { temperatureScale = 'celsius', today, temperature, ...rest } = climate
+  const usual = inScale(USUAL_TEMPERATURE, temperatureScale)
+  return present<Climate>({
+    temperatureScale,
+    today: today.moistureContent === undefined ? { ...today, temperature: today.temperature ?? usual } : today,
+    temperature: temperature ?? (rest.relativeHumidity === undefined ? undefined : { low: usual, high: usual }),
+    relativeHumidity: rest.relativeHumidity,
+    moistureContent: rest.moistureContent,
+    months: rest.months,
+  })
+}
+
+export function echoedWoods({ outerRing, innerRing, balls }: Woods): Woods {
+  const whole = (ring: Static<typeof RingWood>): Static<typeof RingWood> => ({
+    construction: USUAL_CONSTRUCTION,
+    ...ring,
+  })
+  return present<Woods>({ outerRing: whole(outerRing), innerRing: whole(innerRing), balls })
+}

@@ -1,0 +1,33 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { computingRoute } from '#src/http/computing-route.ts'
+import { notValid, problem, refuse } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { toDesignSearchInput, toDesignSearchResponse, toSearchFault } from './present.ts'
+import type { DesignSearchRequest, DesignSearchResponse } from './schema.ts'
+
+export const designSearchRoute: FastifyPluginAsyncTypebox = async (app) => {
+  computingRoute(app, {
+    path: '/design-search',
+    schema: {
+      operationId: 'designSearch',
+      tags: ['bearing'],
+      summary: 'From limits and what is on hand: the best designs, ranked, each with its reasons',
+      body: refTo<typeof DesignSearchRequest>('DesignSearchRequest'),
+      response: {
+        200: refTo<typeof DesignSearchResponse>('DesignSearchResponse'),
+        422: problem('Cannot exist'),
+        503: problem('Too busy'),
+      },
+    },
+    handler: async (body, request, reply) => {
+      const input = toDesignSearchInput(body)
+      if (!input.ok) throw notValid(input.error)
+      const found = await app.runTask('designSearch', input.value, request)
+      if (found.ok) return toDesignSearchResponse(found.value)
+      return refuse(
+        reply,
+        found.error.map((refusal) => toSearchFault(refusal, body)),
+      )
+    },
+  })
+}

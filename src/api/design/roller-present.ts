@@ -1,0 +1,45 @@
+import type { Design } from '#shared/bearing/design.ts'
+import type { Ring } from '#shared/bearing/rings.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { show } from '#src/api/length.ts'
+import { toAsked, toBallRing, toGauge, toNotes, toPlay } from './present.ts'
+import type { RollerDesignResponse } from './roller-schema.ts'
+
+const STEPS = [
+  'Screw one cheek on the outer ring.',
+  'Lay the ring on that cheek, stand the inner ring in the middle and drop the rollers in round it.',
+  'Screw on the other cheek, and see that rollers and inner ring run free between both.',
+]
+
+/** A design of rollers between plain rings, in the caller's units and in words. */
+export function toRollerDesignResponse(design: Design): RollerDesignResponse {
+  const { bearing } = design
+  const { outerRing: outer, innerRing: inner, cheeks, settled } = bearing
+  const { units, balls } = settled.input
+  const size = (length: Mm) => show(length, units)
+  if (cheeks === undefined || balls.length === undefined) throw new RangeError('design must be one of rollers')
+  return {
+    ...toAsked(bearing),
+    arrangement: 'roller',
+    ...toBallRing(bearing, settled.assembly.assemblyGap),
+    gapPerBallDiameter: bearing.gapPerBallDiameter,
+    rollerLength: size(balls.length),
+    outerRing: { outsideDiameter: size(outer.outsideDiameter), ...toPlainRing(outer, units) },
+    innerRing: { boreDiameter: size(inner.boreDiameter), ...toPlainRing(inner, units) },
+    cheeks: {
+      outsideDiameter: size(cheeks.outsideDiameter),
+      holeDiameter: size(cheeks.holeDiameter),
+      thickness: size(cheeks.thickness),
+    },
+    ...toPlay(bearing),
+    gauge: toGauge(bearing),
+    assembly: { steps: STEPS },
+    ...toNotes(design),
+  }
+}
+
+const toPlainRing = ({ grooveBottomDiameter: trackDiameter, wall, width }: Ring, units: Units) => ({
+  trackDiameter: show(trackDiameter, units),
+  wall: show(wall, units),
+  width: show(width, units),
+})

@@ -1,0 +1,39 @@
+import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
+import type { Drawing } from '#src/drawings/model.ts'
+import type { View } from '#src/drawings/view.ts'
+import { toSvg } from '#src/drawings/writers/svg.ts'
+import { escaped, page } from '#src/http/html.ts'
+import { wordedFor } from '#src/words/arrangement-words.ts'
+import { figure } from '#src/words/figure.ts'
+
+/** As wide as its frame, in the reader's own light; on paper black on white. */
+export const FIGURE_STYLE = [
+  ':root{color-scheme:light dark;--ink:#1d1a16;--paper:#fff}',
+  '@media (prefers-color-scheme:dark){:root{--ink:#efe9dd;--paper:#171512}}',
+  'body{margin:0;background:var(--paper);color:var(--ink)}',
+  'figure{margin:0;padding:.25rem}',
+  'svg{display:block;width:100%;height:auto}',
+  "figcaption{padding:.5rem;font:.9rem/1.4 'DejaVu Sans',Verdana,sans-serif}",
+  '@page{margin:10mm}',
+  '@media print{:root{--ink:#000;--paper:#fff}figure{break-inside:avoid}svg{max-height:80vh}}',
+].join('')
+
+const WORDS: Readonly<Record<View, string>> = {
+  assembly: 'Half section, face and groove',
+  templates: 'Templates of the blanks: to cut by, print the PDF at full size',
+  gauges: 'Gauges: to cut by, print the PDF at full size',
+}
+
+/** A drawing as a page of its own, for an `<iframe>`: nothing in it runs or loads. */
+export function toFigure(view: View, drawing: Drawing, design: AnyDesign): string {
+  const { settled } = design.bearing
+  const { units, balls } = settled.input
+  const { count, material = 'wood' } = balls
+  const size = figure(settled.ballDiameter, units)
+  const whole = isOfPlates(design) ? design.bearing.plate : design.bearing.outerRing
+  const outside = figure(whole.outsideDiameter, units)
+  const words = `${WORDS[view]}. ${count} ${material} balls of ${size}, ${outside} outside.`
+  const { message: caption } = wordedFor(settled.input, { message: words })
+  const svg = toSvg(drawing, { paper: false, fluid: true })
+  return page(drawing.title, FIGURE_STYLE, `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`)
+}

@@ -1,0 +1,34 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import type { AnyDesign } from '#shared/bearing/any-design.ts'
+import type { Paper } from '#src/drawings/papers.ts'
+import type { View } from '#src/drawings/view.ts'
+import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
+import { toDxf } from '#src/drawings/writers/dxf.ts'
+import { toSvg } from '#src/drawings/writers/svg.ts'
+import { pagePolicy } from '#src/http/html.ts'
+import { refuse } from '#src/http/problem.ts'
+import { FIGURE_STYLE, toFigure } from './figure.ts'
+import type { FORMATS } from './schema.ts'
+
+export type Wanted = { readonly view: View; readonly format: keyof typeof FORMATS; readonly paper: Paper }
+
+/** A view of a design as the bytes of a format; a PDF is written in a worker thread. */
+export function drawn(
+  app: FastifyInstance,
+  design: AnyDesign,
+  { view, format, paper }: Wanted,
+  request: FastifyRequest,
+  reply: FastifyReply,
+): string | FastifyReply | Promise<Buffer> {
+  if (format === 'svg') return toSvg(drawingOf(view, design, paper))
+  if (format === 'dxf') return toDxf(drawingOf(view, design, paper))
+  if (format === 'html') {
+    reply.header('content-security-policy', pagePolicy(FIGURE_STYLE, app.frameAncestors))
+    return toFigure(view, drawingOf(view, design, paper), design)
+  }
+  const pages = pagesOfView(view, design, paper)
+  if (pages.ok) return app.runTask('pdf', pages.value, request).then((written) => Buffer.from(written))
+  const { pages: needed, most } = pages.error
+  const message = `printed in full size this takes ${needed} sheets of ${paper}, and more than ${most} are not printed: ask for svg or dxf`
+  return refuse(reply, [{ path: '', message }])
+}

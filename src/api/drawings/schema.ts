@@ -1,0 +1,31 @@
+import { Type } from 'typebox'
+import { DesignRequest } from '#src/api/design-input.ts'
+import { engine, paper } from '#src/api/sheet-options.ts'
+
+export const DrawingRequest = Type.Object(
+  {
+    ...DesignRequest.properties,
+    paper,
+    engine,
+  },
+  { $id: 'DrawingRequest', description: 'A bearing to draw, and what to draw it on.', additionalProperties: false },
+)
+
+export const FORMATS = {
+  svg: 'image/svg+xml',
+  dxf: 'image/vnd.dxf',
+  pdf: 'application/pdf',
+  html: 'text/html',
+} as const
+
+const text = (description: string) => ({ schema: Type.String({ description }) })
+
+export const Drawn = {
+  description: 'The drawing',
+  content: {
+    [FORMATS.svg]: text('Its size in millimetres, its lines and texts by attributes alone.'),
+    [FORMATS.dxf]: text('Release 12, full size, in millimetres, a layer for each purpose.'),
+    [FORMATS.pdf]: text('In full size on sheets of `paper`, with a bar to measure first.'),
+    [FORMATS.html]: text('A figure for an `<iframe>`, as wide as that, light or dark.'),
+  },
+} as const

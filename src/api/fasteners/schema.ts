@@ -1,0 +1,58 @@
+import { type Static, Type } from 'typebox'
+import type { Length, ShownLength } from '#src/api/length.ts'
+import type { Source } from '#src/api/source.ts'
+import type { UnitsName } from '#src/api/units.ts'
+import { refTo } from '#src/http/schema.ts'
+
+const MOST_GAUGE = 24
+
+const shown = (description: string) =>
+  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
+
+export const FastenersRequest = Type.Object(
+  {
+    units: refTo<typeof UnitsName>('Units'),
+    gauge: Type.Optional(Type.Integer({ minimum: 0, maximum: MOST_GAUGE, description: 'Only this gauge.' })),
+    maxHeadDiameter: Type.Optional(
+      Type.Unsafe<Length>({
+        ...refTo<typeof Length>('Length'),
+        description: 'Only screws whose head is known to be no larger.',
+      }),
+    ),
+  },
+  { description: 'Which screws to show.', additionalProperties: false },
+)
+export type FastenersRequest = Static<typeof FastenersRequest>
+
+export const DrilledHole = Type.Object(
+  { drill: Type.String({ description: 'As the table names it, in inches.' }), diameter: shown('Its diameter.') },
+  { $id: 'DrilledHole', description: 'A hole by its drill.' },
+)
+
+export const WoodScrew = Type.Object(
+  {
+    gauge: Type.Integer(),
+    diameter: shown('Of the shank.'),
+    threadsPerInch: Type.Optional(Type.Integer()),
+    headDiameter: Type.Optional(shown('Of a flat head, at most.')),
+    rootDiameter: Type.Optional(shown('Mean, at the root of the thread.')),
+    clearanceHole: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
+    softwoodPilot: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
+    hardwoodPilot: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
+    sources: Type.Array(Type.String(), { description: 'Rows of `sources`.' }),
+  },
+  { $id: 'WoodScrew', description: 'A wood screw with its holes; what was not found in print is absent.' },
+)
+
+export const FastenersResponse = Type.Object(
+  {
+    units: refTo<typeof UnitsName>('Units'),
+    screws: Type.Array(refTo<typeof WoodScrew>('WoodScrew')),
+    lengths: Type.Array(refTo<typeof ShownLength>('ShownLength'), {
+      description: 'Lengths that are sold: common practice, no source.',
+    }),
+    sources: Type.Array(refTo<typeof Source>('Source')),
+  },
+  { $id: 'FastenersResponse', description: 'Wood screws.' },
+)
+export type FastenersResponse = Static<typeof FastenersResponse>

@@ -1,0 +1,331 @@
+import { type Static, Type } from 'typebox'
+import { type FittedRing, RINGS, TOOLS, type ToolName } from '#shared/bearing/fit-correction/input.ts'
+import { RESCUE_OPTIONS, STATES } from '#shared/bearing/fit-correction/names.ts'
+import { ANSWER_TYPES } from '#src/api/arrangement-answer.ts'
+import type { Caution } from '#src/api/caution.ts'
+import type { DesignRequest } from '#src/api/design-input.ts'
+import { length, nonNegativeLength, shownLength, signedLength } from '#src/api/length.ts'
+import type { UnitsName } from '#src/api/units.ts'
+import { JSON_TYPE } from '#src/http/media-type.ts'
+import { refTo } from '#src/http/schema.ts'
+import { READING_SCHEMAS, ReadingRequest } from './readings.ts'
+
+/** Of all states together. */
+export const MOST_READINGS = 50
+const MOST_STATES = 20
+const MOST_COUNTED = 50
+const MOST_SIZES = 50
+
+const chance = (description: string) => Type.Number({ minimum: 0, maximum: 1, description })
+
+const tool = Type.Unsafe<ToolName>(
+  Type.Enum(TOOLS, { type: 'string', description: 'A cutting edge, or paper and the like.' }),
+)
+
+export const ToolErrorRequest = Type.Object(
+  {
+    absolute: nonNegativeLength('Standard deviation of a shallow cut.'),
+    relative: Type.Number({
+      minimum: 0,
+      maximum: 1,
+      description: 'What depth adds to it, as a fraction of the depth.',
+    }),
+  },
+  {
+    $id: 'ToolErrorRequest',
+    description: 'How far a cut comes out from what was asked: √(absolute² + (relative × depth)²).',
+    additionalProperties: false,
+  },
+)
+
+export const FitTarget = Type.Object(
+  {
+    ballGap: Type.Optional(nonNegativeLength("Outer ring: gap to end with. Default: the design's.")),
+    minBallGap: Type.Optional(nonNegativeLength("Outer ring. Default: the design's.")),
+    maxBallGap: Type.Optional(nonNegativeLength("Outer ring. Default: the design's.")),
+    radialInternalClearance: Type.Optional(nonNegativeLength("Inner ring: play to end with. Default: the design's.")),
+    minRadialInternalClearance: Type.Optional(nonNegativeLength("Inner ring. Default: half the design's play.")),
+    maxRadialInternalClearance: Type.Optional(nonNegativeLength("Inner ring. Default: twice the design's play.")),
+    overshootRisk: Type.Optional(
+      Type.Number({
+        minimum: 0.0001,
+        maximum: 0.5,
+        description: 'Chance of ending too deep that you accept, over all cuts to come. Default: 0.05.',
+      }),
+    ),
+    finishAllowance: Type.Optional(
+      nonNegativeLength("Film or raised grain that still comes on each surface. Default: the design's."),
+    ),
+  },
+  { $id: 'FitTarget', description: 'Where to end.', additionalProperties: false },
+)
+
+export const EarlierState = Type.Object(
+  {
+    readings: Type.Array(refTo<typeof ReadingRequest>('ReadingRequest'), { maxItems: MOST_READINGS }),
+    thenRemoved: Type.Object(
+      { with: tool, radial: nonNegativeLength('Depth that was asked of the cut.') },
+      { additionalProperties: false },
+    ),
+  },
+  { $id: 'EarlierState', description: 'What was read before a cut, and the cut.', additionalProperties: false },
+)
+
+export const CountedRemoval = Type.Object(
+  {
+    strokes: Type.Integer({ minimum: 1, maximum: 100_000 }),
+    ballGapBefore: Type.Optional(signedLength('Outer ring.')),
+    ballGapAfter: Type.Optional(signedLength('Outer ring.')),
+    radialInternalClearanceBefore: Type.Optional(signedLength('Inner ring.')),
+    radialInternalClearanceAfter: Type.Optional(signedLength('Inner ring.')),
+  },
+  {
+    $id: 'CountedRemoval',
+    description: 'Strokes of the abrasive that were counted, and what they did.',
+    additionalProperties: false,
+  },
+)
+
+export const BallsOnHand = Type.Object(
+  {
+    diameter: length('Mean of these balls.'),
+    quantity: Type.Integer({ minimum: 1, maximum: 10_000 }),
+  },
+  { $id: 'BallsOnHand', additionalProperties: false },
+)
+
+export const FitCorrectionRequest = Type.Object(
+  {
+    design: refTo<typeof DesignRequest>('DesignRequest'),
+    ring: Type.Optional(
+      Type.Unsafe<FittedRing>(
+        Type.Enum(RINGS, {
+          type: 'string',
+          description:
+            'The ring on the lathe. Rings must say it; the plates of a `thrust` arrangement, which are cut alike, may not.',
+        }),
+      ),
+    ),
+    readings: Type.Array(refTo<typeof ReadingRequest>('ReadingRequest'), {
+      minItems: 1,
+      maxItems: MOST_READINGS,
+      description: 'At this state of the groove.',
+    }),
+    earlier: Type.Optional(
+      Type.Array(refTo<typeof EarlierState>('EarlierState'), {
+        maxItems: MOST_STATES,
+        description: `In the order in which they were; ${MOST_READINGS} readings in all, those of now included.`,
+      }),
+    ),
+    target: Type.Optional(refTo<typeof FitTarget>('FitTarget')),
+    tools: Type.Optional(
+      Type.Object(
+        {
+          sharpTool: Type.Optional(refTo<typeof ToolErrorRequest>('ToolErrorRequest')),
+          abrasive: Type.Optional(refTo<typeof ToolErrorRequest>('ToolErrorRequest')),
+        },
+        {
+          additionalProperties: false,
+          description: 'How true your cuts are. Defaults: 0.2 mm + 10 %, and 0.05 mm + 5 %.',
+        },
+      ),
+    ),
+    removalHistory: Type.Optional(
+      Type.Array(refTo<typeof CountedRemoval>('CountedRemoval'), { maxItems: MOST_COUNTED }),
+    ),
+    ballsOnHand: Type.Optional(Type.Array(refTo<typeof BallsOnHand>('BallsOnHand'), { maxItems: MOST_SIZES })),
+  },
+  {
+    $id: 'FitCorrectionRequest',
+    description: 'A groove that is half cut, and what was read at it.',
+    additionalProperties: false,
+  },
+)
+export type FitCorrectionRequest = Static<typeof FitCorrectionRequest>
+
+export const LengthEstimate = Type.Object(
+  {
+    value: shownLength('Mean.'),
+    standardUncertainty: shownLength('Standard deviation of what is believed.'),
+    interval95: Type.Object(
+      { low: shownLength('Lower end.'), high: shownLength('Upper end.') },
+      { description: 'The shortest interval that holds 95 %.' },
+    ),
+  },
+  { $id: 'LengthEstimate', description: 'What is known of a length.' },
+)
+
+const NextStep = Type.Object(
+  {
+    with: tool,
+    radial: shownLength('Depth to take off before you read again.'),
+    diametral: shownLength('Twice that.'),
+    strokes: Type.Optional(
+      Type.Integer({ description: 'The same in strokes of your abrasive, where you counted some.' }),
+    ),
+    overshootProbability: chance('That this step alone ends too deep.'),
+  },
+  { $id: 'NextStep' },
+)
+
+export const RescueOption = Type.Object(
+  {
+    option: Type.Enum(RESCUE_OPTIONS, { type: 'string' }),
+    possible: Type.Boolean(),
+    ballGap: Type.Optional(shownLength('What gap it leaves.')),
+    figures: Type.Record(Type.String(), Type.Number(), {
+      description: 'Lengths in `units`; names that end in Count are counts, `engagement` is a ratio.',
+    }),
+    message: Type.String(),
+  },
+  { $id: 'RescueOption', description: 'A way out of a groove that is too deep. From least to most work.' },
+)
+
+const estimate = (description: string) =>
+  Type.Unsafe<Static<typeof LengthEstimate>>({ ...refTo<typeof LengthEstimate>('LengthEstimate'), description })
+
+/** How the groove stands. */
+const STANDING = {
+  state: Type.Enum(STATES, {
+    type: 'string',
+    description: '`too-deep`: more likely than not. `in-band`: with `confidence`. Else `more-to-remove`.',
+  }),
+  confidence: chance('How certain `in-band` has to be.'),
+  advice: Type.String({ description: 'What to do now, in words.' }),
+  probability: Type.Object({
+    tooTight: chance('Below the band.'),
+    inBand: chance('Within it.'),
+    tooDeep: chance('Beyond it.'),
+  }),
+}
+/** What is still to do. */
+const WORK = {
+  target: Type.Object({
+    aim: shownLength('Ball gap, or play for the inner ring.'),
+    min: shownLength('Smallest that is good.'),
+    max: shownLength('Largest that is good.'),
+    overshootRisk: chance('Accepted, over all cuts to come.'),
+    finishAllowance: shownLength('Still to come on each surface.'),
+  }),
+  remaining: Type.Object(
+    { radial: shownLength('Depth.'), diametral: shownLength('Twice that.') },
+    { description: 'From here to the aim: above 0 wood to remove, below 0 too deep.' },
+  ),
+  nextStep: Type.Optional(refTo<typeof NextStep>('NextStep')),
+  stop: Type.Boolean({
+    description:
+      'Cut no more and read no more: in band, too deep, or no further reading is likely to make clear which. Without `nextStep` and not `stop`: read again.',
+  }),
+  overshootProbability: chance('Of ending too deep when the advice is followed to the end.'),
+  expectedChecks: Type.Number({ description: 'Readings still to come on average.' }),
+  removalPerStroke: Type.Optional(
+    Type.Object(
+      {
+        radial: shownLength('Per stroke.'),
+        relativeUncertainty: Type.Number({ description: 'Standard uncertainty of that, over itself.' }),
+      },
+      { description: 'Learnt from `removalHistory`.' },
+    ),
+  ),
+  agreement: Type.Object({
+    agrees: Type.Boolean(),
+    disagreements: Type.Array(
+      Type.Object({
+        path: Type.String({ description: 'A JSON pointer into the input.' }),
+        chance: chance('Of a reading so far off, given all others.'),
+        expected: Type.Optional(
+          Type.Object({
+            value: shownLength('Mean.'),
+            low: shownLength('Lower end.'),
+            high: shownLength('Upper end.'),
+          }),
+        ),
+        message: Type.String(),
+      }),
+    ),
+  }),
+  bestNextReading: Type.Object({
+    kind: Type.String(),
+    count: Type.Optional(Type.Integer({ description: 'Balls in the row.' })),
+    standardUncertaintyNow: shownLength('Of the gap or the play.'),
+    standardUncertaintyAfter: shownLength('What this reading would leave of it.'),
+    decides: Type.Optional(
+      chance(
+        'That after it, without a cut, it is clear what to do. Only where it is not clear, and no cut is advised.',
+      ),
+    ),
+    message: Type.String(),
+  }),
+}
+
+export const FitCorrectionResponse = Type.Object(
+  {
+    units: refTo<typeof UnitsName>('Units'),
+    ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string' })),
+    ...STANDING,
+    ballGap: Type.Optional(estimate('Outer ring: the gap as it is now.')),
+    pitchRadius: Type.Optional(estimate('Outer ring.')),
+    ballDiameter: Type.Optional(estimate('Outer ring: mean of the balls in it.')),
+    radialInternalClearance: Type.Optional(estimate('Inner ring: the play as it is now.')),
+    grooveBottomDiameter: estimate('Of this ring.'),
+    ...WORK,
+    adjustment: Type.Optional(
+      Type.Object(
+        {
+          matingFaces: shownLength(
+            'Inner ring: what to sand off the mating faces in all (above 0), or the shim to put between them (below 0), to bring the play to the aim.',
+          ),
+          worthwhile: Type.Boolean({
+            description: 'Whether that is less work than to cut deeper, or a new inner ring. Common practice.',
+          }),
+          message: Type.String(),
+        },
+        { description: 'A split inner ring can be adjusted where its halves meet.' },
+      ),
+    ),
+    rescue: Type.Optional(Type.Array(refTo<typeof RescueOption>('RescueOption'))),
+    cautions: Type.Array(refTo<typeof Caution>('Caution')),
+  },
+  { $id: 'FitCorrectionResponse', description: 'Where the groove stands, and what to do about it.' },
+)
+export type FitCorrectionResponse = Static<typeof FitCorrectionResponse>
+
+export const ThrustFitCorrectionResponse = Type.Object(
+  {
+    units: refTo<typeof UnitsName>('Units'),
+    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    ...STANDING,
+    ballGap: estimate('The gap as it is now.'),
+    pitchRadius: estimate("Of the groove's circle."),
+    ballDiameter: estimate('Mean of the balls in it.'),
+    ...WORK,
+    rescue: Type.Optional(Type.Array(refTo<typeof RescueOption>('RescueOption'))),
+    cautions: Type.Array(refTo<typeof Caution>('Caution')),
+  },
+  {
+    $id: 'ThrustFitCorrectionResponse',
+    description:
+      "The same of a plate: a depth to remove is one off the outer flank, by which the groove's circle grows.",
+  },
+)
+export type ThrustFitCorrectionResponse = Static<typeof ThrustFitCorrectionResponse>
+
+const INPUTS = [
+  ...READING_SCHEMAS,
+  ReadingRequest,
+  ToolErrorRequest,
+  FitTarget,
+  EarlierState,
+  CountedRemoval,
+  BallsOnHand,
+  FitCorrectionRequest,
+]
+const OUTPUTS = [LengthEstimate, NextStep, RescueOption, FitCorrectionResponse, ThrustFitCorrectionResponse]
+
+/** Rollers answer as rings do. */
+export const ANSWERS = {
+  [JSON_TYPE]: { schema: refTo<typeof FitCorrectionResponse>('FitCorrectionResponse') },
+  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustFitCorrectionResponse>('ThrustFitCorrectionResponse') },
+}
+
+export const FIT_CORRECTION_SCHEMAS = [...INPUTS, ...OUTPUTS]

@@ -1,0 +1,124 @@
+import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
+import type { Units } from '#shared/units/length.ts'
+import { shopFigure } from '#shared/units/shop-figure.ts'
+import { caution } from '#src/api/caution.ts'
+import { show } from '#src/api/length.ts'
+import { present } from '#src/api/optional.ts'
+import type { Operation, Reading, Size } from '#src/job-sheet/operation.ts'
+import { operationsFor } from '#src/job-sheet/operations.ts'
+import { wordedFor } from '#src/words/arrangement-words.ts'
+import { figure } from '#src/words/figure.ts'
+import type { JobSheet, Method, SheetOperation } from './schema.ts'
+
+export const USUAL_METHOD: Method = 'saw-and-lathe'
+
+/** Where an operation has its sentences. */
+const SENTENCES: ReadonlySet<string> = new Set([
+  'title',
+  'tool',
+  'how',
+  'check',
+  'looksLike',
+  'costs',
+  'name',
+  'message',
+])
+
+/** The job sheet of a design, in the caller's units. */
+export function toJobSheet(design: AnyDesign, method: Method): JobSheet {
+  const { settled } = design.bearing
+  const { units, balls, shopDenominator } = settled.input
+  const { count, material = 'wood' } = balls
+  const say = (length: typeof settled.ballDiameter): string => figure(length, units)
+  const [outside, bore] = isOfPlates(design)
+    ? [design.bearing.plate.outsideDiameter, design.bearing.plate.boreDiameter]
+    : [design.bearing.outerRing.outsideDiameter, design.bearing.innerRing.boreDiameter]
+  const head = {
+    units,
+    title: `Bearing of ${count} ${material} balls of ${say(settled.ballDiameter)}: ${say(outside)} outside, ${say(bore)} bore`,
+    method,
+    use: caution('light-use-only').message,
+  }
+  const operations = operationsFor(design, method)
+  const write: Write = (operation, index, part, readings) => ({
+    ...toOperation(operation, index + 1, part, (size) => toSize(size, units, shopDenominator)),
+    readings,
+  })
+  return wordedFor<JobSheet>(settled.input, { ...head, ...toOperations(design, operations, write) }, SENTENCES)
+}
+
+type Write = <Part, Blank>(
+  operation: Operation,
+  index: number,
+  part: Part,
+  readings: Blank[],
+) => ReturnType<typeof toOperation<Part>> & { readings: Blank[] }
+
+/** What tells the arrangements' operations from one another: the parts that there are, and what a reading is of. */
+function toOperations(design: AnyDesign, operations: readonly Operation[], write: Write) {
+  if (isOfPlates(design)) {
+    const blanks = ({ readings }: Operation) => readings.map(({ name, kind, field }) => ({ name, kind, field }))
+    return {
+      arrangement: 'thrust' as const,
+      operations: operations.map((operation, index) =>
+        write(operation, index, operation.part === 'balls' ? ('balls' as const) : ('both' as const), blanks(operation)),
+      ),
+    }
+  }
+  const blanks = ({ readings }: Operation) => readings.map(toRingReading)
+  if (isCaged(design)) {
+    return {
+      arrangement: 'caged' as const,
+      operations: operations.map((operation, index) => write(operation, index, operation.part, blanks(operation))),
+    }
+  }
+  return {
+    operations: operations.map((operation, index) =>
+      write(operation, index, partWithoutCage(operation), blanks(operation)),
+    ),
+  }
+}
+
+function partWithoutCage({ part }: Operation) {
+  if (part === 'cage') throw new RangeError('part must be one of a full ring, got cage')
+  return part
+}
+
+/** What the operations of every arrangement have in common. */
+const toOperation = <Part>(
+  { id, title, tool, how, sizes, check, mistake, cautions }: Operation,
+  number: number,
+  part: Part,
+  written: (size: Size) => SheetOperation['sizes'][number],
+) => ({
+  number,
+  id,
+  part,
+  title,
+  tool,
+  how,
+  sizes: sizes.map(written),
+  check,
+  mistake,
+  cautions: cautions.map(caution),
+})
+
+function toRingReading({ name, at, kind, field }: Reading) {
+  if (at === 'plates') throw new RangeError('at must be a ring where there are rings, got plates')
+  return { name, ring: at, kind, field }
+}
+
+function toSize(
+  { symbol, name, value, stopAt }: Size,
+  units: Units,
+  denominator: number | undefined,
+): SheetOperation['sizes'][number] {
+  return present<SheetOperation['sizes'][number]>({
+    symbol,
+    name,
+    value: show(value, units),
+    shop: shopFigure(value, units, denominator).text,
+    stopAt: stopAt === undefined ? undefined : show(stopAt, units),
+    stopAtShop: stopAt === undefined ? undefined : shopFigure(stopAt, units, denominator).text,
+  })
+}

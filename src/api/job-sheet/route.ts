@@ -1,0 +1,51 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import type { FastifyRequest } from 'fastify'
+import { anyDesign } from '#shared/bearing/any-design.ts'
+import { toDesignInput } from '#src/api/design-input.ts'
+import { refuseDesign } from '#src/api/refusal.ts'
+import { paperFor } from '#src/api/sheet-options.ts'
+import { computingRoute } from '#src/http/computing-route.ts'
+import { pagePolicy } from '#src/http/html.ts'
+import { problem } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { type JobSheetRequest, SHEET_TYPES, Sheet, sheetTypeOf } from './schema.ts'
+
+/** A link says it in its address, a program by `Accept`. */
+function offered(request: FastifyRequest): readonly [string, ...string[]] {
+  const input = Object(request.method === 'POST' ? request.body : request.query) as Partial<JobSheetRequest>
+  const types = { json: sheetTypeOf(input), ...SHEET_TYPES }
+  return input.format === undefined ? [types.json, types.html, types.pdf] : [types[input.format]]
+}
+
+export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
+  computingRoute(app, {
+    path: '/job-sheet',
+    get: true,
+    mediaTypes: offered,
+    schema: {
+      operationId: 'jobSheet',
+      tags: ['drawings'],
+      summary: 'The operations in order, with the size to stop at in each',
+      body: refTo<typeof JobSheetRequest>('JobSheetRequest'),
+      response: {
+        200: Sheet,
+        422: problem('Cannot exist'),
+        503: problem('Too busy'),
+      },
+    },
+    handler: async (body, request, reply, mediaType) => {
+      const designed = anyDesign(toDesignInput(body), 'job-sheet')
+      if (!designed.ok) return refuseDesign(reply, designed.error, body)
+      const { toJobSheet, USUAL_METHOD } = await import('./present.ts')
+      const sheet = toJobSheet(designed.value, body.method ?? USUAL_METHOD)
+      if (mediaType === SHEET_TYPES.pdf) {
+        const { toPages } = await import('#src/job-sheet/pages.ts')
+        return app.runTask('pdf', toPages(sheet, paperFor(body)), request).then((written) => Buffer.from(written))
+      }
+      if (mediaType !== SHEET_TYPES.html) return sheet
+      const { STYLE, toHtml } = await import('#src/job-sheet/html.ts')
+      reply.header('content-security-policy', pagePolicy(STYLE, app.frameAncestors))
+      return toHtml(sheet)
+    },
+  })
+}

@@ -1,0 +1,188 @@
+import { type Static, Type } from 'typebox'
+import { ANSWER_TYPES, answerTypeAmong } from '#src/api/arrangement-answer.ts'
+import type { Caution } from '#src/api/caution.ts'
+import { DesignRequest } from '#src/api/design-input.ts'
+import type { ShownLength } from '#src/api/length.ts'
+import { engine, paper } from '#src/api/sheet-options.ts'
+import type { UnitsName } from '#src/api/units.ts'
+import { refTo } from '#src/http/schema.ts'
+
+export const METHODS = ['saw-and-lathe', 'lathe-only', 'router-and-lathe'] as const
+export type Method = (typeof METHODS)[number]
+
+/** What a sheet is beside JSON. */
+export const SHEET_TYPES = { html: 'text/html', pdf: 'application/pdf' } as const
+const SHEET_FORMATS = ['json', 'html', 'pdf'] as const satisfies readonly ('json' | keyof typeof SHEET_TYPES)[]
+
+const length = (description: string) =>
+  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
+
+export const JobSheetRequest = Type.Object(
+  {
+    ...DesignRequest.properties,
+    method: Type.Optional(
+      Type.Unsafe<Method>(
+        Type.Enum(METHODS, {
+          type: 'string',
+          description: 'The machines at hand. Default: saw-and-lathe.',
+        }),
+      ),
+    ),
+    format: Type.Optional(
+      Type.Unsafe<(typeof SHEET_FORMATS)[number]>(
+        Type.Enum(SHEET_FORMATS, {
+          type: 'string',
+          description:
+            'How the sheet comes, for a link that can say no `Accept`. Default: as `Accept` has it, JSON first.',
+        }),
+      ),
+    ),
+    paper,
+    engine,
+  },
+  { $id: 'JobSheetRequest', description: 'A bearing to make, and with what.', additionalProperties: false },
+)
+export type JobSheetRequest = Static<typeof JobSheetRequest>
+
+const JobSize = Type.Object(
+  {
+    symbol: Type.Optional(Type.String({ description: 'As in the drawings and in `dimensions` of a design.' })),
+    name: Type.String(),
+    value: length('What to work to, before any finish.'),
+    shop: Type.String({ description: 'The nearest figure of the rule or caliper.' }),
+    stopAt: Type.Optional(length('Where to stop with the sharp tool: the rest is sanded to fit.')),
+    stopAtShop: Type.Optional(Type.String()),
+  },
+  { $id: 'JobSize', description: 'A size of one operation.' },
+)
+
+const READING = {
+  name: Type.String({ description: 'What to write down.' }),
+  kind: Type.String({ description: 'The `kind` of the reading in `/v1/fit-correction`.' }),
+  field: Type.String({ description: 'Where the figure goes in that reading: a JSON pointer, or empty for a tick.' }),
+}
+
+const JobReading = Type.Object(
+  {
+    ...READING,
+    ring: Type.Enum(['outer', 'inner'], { type: 'string', description: 'The `ring` of the fit correction.' }),
+  },
+  { $id: 'JobReading', description: 'A blank to write a reading in, and where it goes in a fit correction.' },
+)
+
+const PlateReading = Type.Object(READING, {
+  $id: 'PlateReading',
+  description: 'The same at plates, which a fit correction does not tell apart.',
+})
+
+const OPERATION = {
+  number: Type.Integer(),
+  id: Type.String({ description: 'A name for programs.' }),
+  title: Type.String(),
+  tool: Type.String(),
+  how: Type.String(),
+  sizes: Type.Array(refTo<typeof JobSize>('JobSize')),
+  check: Type.String({ description: 'What to check it with, and how.' }),
+  mistake: Type.Object({
+    looksLike: Type.String(),
+    costs: Type.String(),
+  }),
+  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'What can hurt someone at this very step.' }),
+}
+
+const JobOperation = Type.Object(
+  {
+    ...OPERATION,
+    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'both'], { type: 'string' }),
+    readings: Type.Array(refTo<typeof JobReading>('JobReading')),
+  },
+  { $id: 'JobOperation', description: 'One operation, in its place.' },
+)
+
+const PlateOperation = Type.Object(
+  {
+    ...OPERATION,
+    part: Type.Enum(['balls', 'both'], { type: 'string' }),
+    readings: Type.Array(refTo<typeof PlateReading>('PlateReading')),
+  },
+  { $id: 'PlateOperation', description: 'One operation of a turntable, in its place.' },
+)
+
+const CagedOperation = Type.Object(
+  {
+    ...OPERATION,
+    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'cage', 'both'], { type: 'string' }),
+    readings: Type.Array(refTo<typeof JobReading>('JobReading')),
+  },
+  { $id: 'CagedOperation', description: 'One operation of a bearing with a cage, in its place.' },
+)
+
+const SHEET = {
+  units: refTo<typeof UnitsName>('Units'),
+  title: Type.String(),
+  method: Type.Enum(METHODS, { type: 'string' }),
+  use: Type.String({ description: 'What such a bearing is for, and what never.' }),
+}
+
+const JobSheetResponse = Type.Object(
+  { ...SHEET, operations: Type.Array(refTo<typeof JobOperation>('JobOperation')) },
+  { $id: 'JobSheetResponse', description: 'The operations in order, from choosing balls to running in.' },
+)
+
+const ThrustJobSheetResponse = Type.Object(
+  {
+    ...SHEET,
+    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    operations: Type.Array(refTo<typeof PlateOperation>('PlateOperation')),
+  },
+  { $id: 'ThrustJobSheetResponse', description: 'The same of two plates.' },
+)
+
+const CagedJobSheetResponse = Type.Object(
+  {
+    ...SHEET,
+    arrangement: Type.Enum(['caged'], { type: 'string' }),
+    operations: Type.Array(refTo<typeof CagedOperation>('CagedOperation')),
+  },
+  { $id: 'CagedJobSheetResponse', description: 'The same of rings with a cage.' },
+)
+
+/** A sheet of any arrangement, one of its operations, and a blank in that. */
+export type JobSheet =
+  | Static<typeof JobSheetResponse>
+  | Static<typeof ThrustJobSheetResponse>
+  | Static<typeof CagedJobSheetResponse>
+export type SheetOperation = JobSheet['operations'][number]
+export type SheetReading = SheetOperation['readings'][number]
+
+/** JSON of each arrangement: rollers are made as rings are. */
+const SHEET_ANSWERS = {
+  [ANSWER_TYPES.radial]: { schema: refTo<typeof JobSheetResponse>('JobSheetResponse') },
+  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustJobSheetResponse>('ThrustJobSheetResponse') },
+  [ANSWER_TYPES.caged]: { schema: refTo<typeof CagedJobSheetResponse>('CagedJobSheetResponse') },
+}
+
+/** The media type in which a design's sheet comes as JSON. */
+export const sheetTypeOf = (design: unknown): string => answerTypeAmong(SHEET_ANSWERS, design)
+
+export const Sheet = {
+  description: 'The job sheet',
+  content: {
+    ...SHEET_ANSWERS,
+    [SHEET_TYPES.html]: { schema: Type.String({ description: 'A page to read at the bench and to print.' }) },
+    [SHEET_TYPES.pdf]: { schema: Type.String({ description: 'On sheets of `paper`.' }) },
+  },
+} as const
+
+export const JOB_SHEET_SCHEMAS = [
+  JobSize,
+  JobReading,
+  PlateReading,
+  JobOperation,
+  PlateOperation,
+  CagedOperation,
+  JobSheetRequest,
+  JobSheetResponse,
+  ThrustJobSheetResponse,
+  CagedJobSheetResponse,
+]

@@ -1,0 +1,254 @@
+import type { Static } from 'typebox'
+import { traitsOf } from '#shared/bearing/arrangement.ts'
+import { LOAD_CHECK_SOURCES } from '#shared/data/sources.ts'
+import { type AnyLoadCheck, type AnyLoadCheckInput, LOAD_NAMES } from '#shared/questions/load/any-load-check.ts'
+import type { SettledAsked } from '#shared/questions/load/input.ts'
+import type { LoadCheck } from '#shared/questions/load/load-check.ts'
+import type { PlateLoadCheck } from '#shared/questions/load/plate-load-check.ts'
+import type { SeatLoad } from '#shared/questions/load/seat-load.ts'
+import type { SpeedLimit } from '#shared/questions/load/speed-limits.ts'
+import type { LoadSpeedReason, LoadWarning } from '#shared/questions/load/warning.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { cautionsOf } from '#src/api/caution.ts'
+import { toDesignInput } from '#src/api/design-input.ts'
+import { pressureUnits, showForce, showPressure, toNewtons, usualForceUnits } from '#src/api/force.ts'
+import { show, toMm } from '#src/api/length.ts'
+import { present } from '#src/api/optional.ts'
+import { toSource } from '#src/api/source.ts'
+import type { Warning } from '#src/api/warning.ts'
+import type { Fault } from '#src/http/problem.ts'
+import {
+  ESTIMATE,
+  explainDent,
+  explainFirstMark,
+  explainSpeedLimit,
+  explainUneven,
+  explainWarning,
+  type Spoken,
+  verdict,
+  withTallest,
+} from '#src/words/load-check.ts'
+import type { LoadCheckRequest, LoadCheckResponse, ThrustLoadCheckResponse } from './schema.ts'
+
+/** In what a request wants its answer. */
+export const spokenOf = ({ design, forceUnits }: LoadCheckRequest): Spoken => ({
+  units: design.units,
+  forceUnits: forceUnits ?? usualForceUnits(design.units),
+})
+
+/** The caller's input in the core's words, or that the load is missing which a bearing of this kind carries. */
+export function toLoadCheckInput(request: LoadCheckRequest): Result<AnyLoadCheckInput, readonly Fault[]> {
+  const { design, radialLoad, axialLoad, offset, wood, ballWood, dentFraction, turning, speed } = request
+  const name = LOAD_NAMES[traitsOf(design).members]
+  if (request[name] === undefined) return fail([{ path: `/${name}`, message: `"${name}" is missing` }])
+  const { forceUnits } = spokenOf(request)
+  const newtons = (force: number | undefined) => (force === undefined ? undefined : toNewtons(force, forceUnits))
+  return ok(
+    present<AnyLoadCheckInput>({
+      design: toDesignInput(design),
+      radialLoad: newtons(radialLoad),
+      axialLoad: newtons(axialLoad),
+      offset: offset === undefined ? undefined : toMm(offset, design.units),
+      wood,
+      ballWood,
+      dentFraction,
+      turning,
+      speed,
+    }),
+  )
+}
+
+const USED = LOAD_CHECK_SOURCES.map(toSource)
+
+/** A load check of any arrangement, in the caller's units and in words. */
+export const toLoadAnswer = (check: AnyLoadCheck, spoken: Spoken): LoadCheckResponse | ThrustLoadCheckResponse =>
+  'plates' in check ? toThrustResponse(check, spoken) : toRingResponse(check, spoken)
+
+function toRingResponse(check: LoadCheck, spoken: Spoken): LoadCheckResponse {
+  const { load, ratios } = check
+  const { speedLimit, speedLimits } = toSpeedLimits(check.speedLimits)
+  return {
+    ...toSpoken(spoken),
+    radialLoad: showForce(load.radialLoad, spoken.forceUnits),
+    ...toWoods(load),
+    turning: load.turning,
+    verdict: verdict(check, spoken),
+    sharing: toSharing(check, spoken),
+    outerRing: toSeat(check.outerRing, spoken),
+    innerRing: toSeat(check.innerRing, spoken),
+    ...toStrengths(check, spoken),
+    firstMark: toLimit(check.firstMark, explainFirstMark(check.firstMark, spoken), spoken),
+    dent: toLimit(check.dent, explainDent(check.dent, spoken), spoken),
+    perTurn: { ...ratios },
+    ...(load.speed === undefined || check.spun === undefined
+      ? {}
+      : { atSpeed: toAtSpeed(check, load.speed, check.spun, spoken) }),
+    speedLimit,
+    speedLimits,
+    ...toWarned(check, spoken),
+  }
+}
+
+function toThrustResponse(check: PlateLoadCheck, spoken: Spoken): ThrustLoadCheckResponse {
+  const { load, ratios } = check
+  const { speedLimit, speedLimits } = toSpeedLimits(check.speedLimits)
+  return {
+    ...toSpoken(spoken),
+    arrangement: 'thrust',
+    axialLoad: showForce(load.axialLoad, spoken.forceUnits),
+    offset: show(load.offset, spoken.units),
+    ...toWoods(load),
+    verdict: verdict(check, spoken),
+    sharing: toPlateSharing(check, spoken),
+    plates: toSeat(check.plates, spoken),
+    ...toStrengths(check, spoken),
+    firstMark: toPlateLimit(
+      check.firstMark,
+      withTallest(explainFirstMark(check.firstMark, spoken), check.uneven?.firstMark, spoken),
+      spoken,
+    ),
+    dent: toPlateLimit(check.dent, withTallest(explainDent(check.dent, spoken), check.uneven?.dent, spoken), spoken),
+    perTurn: { ...ratios },
+    ...(load.speed === undefined || check.spun === undefined
+      ? {}
+      : { atSpeed: toPlatesAtSpeed(check, load.speed, check.spun, spoken) }),
+    speedLimit,
+    speedLimits,
+    ...toWarned(check, spoken),
+  }
+}
+
+const toSpoken = ({ units, forceUnits }: Spoken) => ({ units, forceUnits, pressureUnits: pressureUnits(forceUnits) })
+
+const toWoods = ({ wood, ballWood, dentFraction }: SettledAsked) => ({
+  wood,
+  ...(ballWood === undefined ? {} : { ballWood }),
+  dentFraction,
+})
+
+const toStrengths = ({ hardness, compressionLimit }: AnyLoadCheck, { forceUnits }: Spoken) => ({
+  woodHardness: showPressure(hardness, forceUnits),
+  compressionLimit: showPressure(compressionLimit, forceUnits),
+})
+
+const toWarned = ({ warnings, bearing }: AnyLoadCheck, spoken: Spoken) => ({
+  warnings: warnings.map((warning) => toWarning(warning, spoken)),
+  cautions: [ESTIMATE, ...cautionsOf(bearing.settled.input)],
+  sources: USED,
+})
+
+/** Less than this part of the load is rounding, on a ball that stands square to it. */
+const NO_LOAD = 1e-9
+
+const carrying = (each: readonly number[], load: number): number =>
+  each.filter((newtons) => newtons > NO_LOAD * load).length
+
+function toSharing({ sharing, load, bearing }: LoadCheck, spoken: Spoken): LoadCheckResponse['sharing'] {
+  const { underBall, astride, byIntegral } = sharing
+  const force = (newtons: number) => showForce(newtons, spoken.forceUnits)
+  const most = Math.max(underBall.most, astride.most)
+  return {
+    mostLoadedBall: force(most),
+    timesEvenShare: (most * bearing.settled.input.balls.count) / load.radialLoad,
+    byIntegral: force(byIntegral.most),
+    loadZone: underBall.loadZone,
+    ballsUnderLoad: carrying(underBall.each, load.radialLoad),
+    ballLoads: underBall.each.map(force),
+    displacement: show(underBall.displacement, spoken.units),
+  }
+}
+
+function toPlateSharing(
+  { sharing, uneven, load, bearing }: PlateLoadCheck,
+  spoken: Spoken,
+): ThrustLoadCheckResponse['sharing'] {
+  const force = (newtons: number) => showForce(newtons, spoken.forceUnits)
+  const share = load.axialLoad / bearing.settled.input.balls.count
+  return {
+    evenShare: force(share),
+    mostLoadedBall: force(sharing.most),
+    timesEvenShare: sharing.most / share,
+    ballsUnderLoad: carrying(sharing.each, load.axialLoad),
+    ballLoads: sharing.each.map(force),
+    approach: show(sharing.approach, spoken.units),
+    lean: show(sharing.lean, spoken.units),
+    ...(uneven === undefined
+      ? {}
+      : {
+          uneven: {
+            tallest: toSeat(uneven.tallest, spoken),
+            firstMarkFrom: force(uneven.firstMark),
+            dentFrom: force(uneven.dent),
+            allCarryFrom: force(uneven.allCarryFrom),
+            message: explainUneven(uneven, spoken),
+          },
+        }),
+  }
+}
+
+function toSeat(load: SeatLoad, { units, forceUnits }: Spoken): LoadCheckResponse['outerRing'] {
+  return {
+    seat: load.seat,
+    ballLoad: showForce(load.ballLoad, forceUnits),
+    width: show(load.width, units),
+    ...(load.length === undefined ? {} : { length: show(load.length, units) }),
+    maxPressure: showPressure(load.maxPressure, forceUnits),
+    reachesEdges: load.reachesEdges,
+    ...(load.dent === undefined ? {} : { dent: show(load.dent, units) }),
+  }
+}
+
+const toLimit = ({ load, ballLoad, part }: LoadCheck['firstMark'], message: string, { forceUnits }: Spoken) => ({
+  radialLoad: showForce(load, forceUnits),
+  ballLoad: showForce(ballLoad, forceUnits),
+  ring: part,
+  message,
+})
+
+const toPlateLimit = ({ load, ballLoad }: PlateLoadCheck['firstMark'], message: string, { forceUnits }: Spoken) => ({
+  axialLoad: showForce(load, forceUnits),
+  ballLoad: showForce(ballLoad, forceUnits),
+  message,
+})
+
+function toSpeedLimits<Reason extends LoadSpeedReason>(limits: readonly [SpeedLimit<Reason>, ...SpeedLimit<Reason>[]]) {
+  const told = (limit: SpeedLimit<Reason>) => ({ ...limit, message: explainSpeedLimit(limit) })
+  return { speedLimit: told(limits[0]), speedLimits: limits.map(told) }
+}
+
+function toPlatesAtSpeed({ ratios, spin }: PlateLoadCheck, speed: number, spun: SeatLoad, spoken: Spoken) {
+  const perSecond = speed / 60
+  return {
+    speed,
+    ballSetSpeed: ratios.ballSet * speed,
+    ballSpinSpeed: ratios.ballSpin * speed,
+    passFrequency: ratios.passes * perSecond,
+    ballSpinFrequency: ratios.ballSpin * perSecond,
+    ballForce: showForce(spin.ballForce * speed * speed, spoken.forceUnits),
+    flank: toSeat(spun, spoken),
+    rimStress: showPressure(spin.rimStress * speed * speed, spoken.forceUnits),
+  }
+}
+
+function toAtSpeed({ ratios, spin }: LoadCheck, speed: number, spun: SeatLoad, spoken: Spoken) {
+  const perSecond = speed / 60
+  const stress = Math.max(spin.outerRimStress, spin.innerRimStress) * speed * speed
+  return {
+    speed,
+    ballSetSpeed: ratios.ballSet * speed,
+    ballSpinSpeed: ratios.ballSpin * speed,
+    outerPassFrequency: ratios.outerPasses * perSecond,
+    innerPassFrequency: ratios.innerPasses * perSecond,
+    ballSpinFrequency: ratios.ballSpin * perSecond,
+    ballForce: showForce(spin.ballForce * speed * speed, spoken.forceUnits),
+    outerRing: toSeat(spun, spoken),
+    rimStress: showPressure(stress, spoken.forceUnits),
+  }
+}
+
+function toWarning({ severity, path, facts, suggestion }: LoadWarning, spoken: Spoken): Static<typeof Warning> {
+  const said = { code: facts.code, severity, message: explainWarning(facts, spoken), path }
+  if (suggestion === undefined) return said
+  const { kind, value } = suggestion
+  return { ...said, suggestion: { path, value: kind === 'force' ? showForce(value, spoken.forceUnits) : value } }
+}

@@ -1,0 +1,37 @@
+import type { BallMaterial } from '#shared/bearing/design-input.ts'
+import type { SourceId } from '#shared/data/sources.ts'
+import type { SpeciesId } from '#shared/data/species.ts'
+import { MOVEMENT } from '#shared/data/wood-movement.ts'
+import type { RingWood, Woods } from '#shared/questions/season/input.ts'
+
+/** Each wood of a bearing, with the place where it was named. */
+function speciesOf({ outerRing, innerRing, balls }: Woods): readonly (readonly [SpeciesId, string])[] {
+  const ofRing = (wood: RingWood, path: string) => ('species' in wood ? [[wood.species, path] as const] : [])
+  return [
+    ...ofRing(outerRing, '/woods/outerRing/species'),
+    ...ofRing(innerRing, '/woods/innerRing/species'),
+    ...(balls === undefined ? [] : [[balls, '/woods/balls/species'] as const]),
+  ]
+}
+
+/** Woods whose movement nothing confirms, with the places where they were named. */
+export const guessedWoods = (woods: Woods): readonly (readonly [SpeciesId, string])[] =>
+  speciesOf(woods).filter(([species]) => MOVEMENT[species]?.source === 'fpl-13-5-memory')
+
+/** What a year of a bearing rests on: the moisture of wood in air, and how each material moves. */
+export function seasonSources(woods: Woods, material: BallMaterial | undefined): readonly SourceId[] {
+  const rings = [woods.outerRing, woods.innerRing]
+  const woodsMove = speciesOf(woods).flatMap(([species]) => MOVEMENT[species]?.source ?? [])
+  const used: readonly SourceId[] = [
+    'fpl-4-5',
+    'fpl-13-3',
+    ...woodsMove,
+    ...(woodsMove.length > 0 ? (['fpl-4-longitudinal'] as const) : []),
+    ...(rings.some(({ construction }) => construction.startsWith('segmented'))
+      ? (['polar-orthotropic-ring', 'fpl-5-1'] as const)
+      : []),
+    ...(rings.some(({ construction }) => construction === 'cross-laminated-ply') ? (['fpl-plywood'] as const) : []),
+    ...(material === 'acrylic' ? (['acrylic-humidity'] as const) : []),
+  ]
+  return [...new Set(used)]
+}

@@ -1,0 +1,53 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { refuseQuestion } from '#src/api/refusal.ts'
+import { computingRoute } from '#src/http/computing-route.ts'
+import { notValid, problem } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
+import { scaleOf, toSeasonalFitInput, toSeasonalFitResponse } from './present.ts'
+import {
+  BandEnd,
+  BuildIn,
+  GrooveShape,
+  RunningBand,
+  SeasonalFitRequest,
+  SeasonalFitResponse,
+  SeasonalState,
+} from './schema.ts'
+
+export const SEASONAL_FIT_SCHEMAS = [
+  SeasonalFitRequest,
+  GrooveShape,
+  SeasonalState,
+  BandEnd,
+  RunningBand,
+  BuildIn,
+  SeasonalFitResponse,
+]
+
+export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
+  computingRoute(app, {
+    path: '/seasonal-fit',
+    schema: {
+      operationId: 'seasonalFit',
+      tags: ['bearing'],
+      summary:
+        'What the year does to wooden rings and balls, and what to build in today for the bearing to run all year',
+      body: refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'),
+      response: {
+        200: refTo<typeof SeasonalFitResponse>('SeasonalFitResponse'),
+        422: problem('Cannot exist'),
+        503: problem('Too busy'),
+      },
+    },
+    handler: async (body, request, reply) => {
+      const input = toSeasonalFitInput(body)
+      if (!input.ok) throw notValid(input.error)
+      const season = await app.runTask('seasonalFit', input.value, request)
+      if (season.ok) return toSeasonalFitResponse(season.value, body)
+      return refuseQuestion(reply, season.error, body.design, (refusal) =>
+        seasonRefusalSentence(refusal, scaleOf(body)),
+      )
+    },
+  })
+}

@@ -1,0 +1,26 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { referenceRoute } from '#src/http/computing-route.ts'
+import { notValid } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { toSourcesResponse } from './present.ts'
+import { SourcesRequest, SourcesResponse } from './schema.ts'
+
+export const SOURCES_SCHEMAS = [SourcesResponse]
+
+export const sourcesRoute: FastifyPluginAsyncTypebox = async (app) => {
+  referenceRoute(app, {
+    path: '/sources',
+    schema: {
+      operationId: 'sources',
+      tags: ['reference'],
+      summary: 'Where every figure and formula comes from, and how sure it is',
+      body: SourcesRequest,
+      response: { 200: refTo<typeof SourcesResponse>('SourcesResponse') },
+    },
+    handler: (asked) => {
+      const answer = toSourcesResponse(asked)
+      if ('path' in answer) throw notValid([answer])
+      return answer
+    },
+  })
+}

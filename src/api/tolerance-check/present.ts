@@ -1,0 +1,298 @@
+import type { Static } from 'typebox'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { BallMaterial } from '#shared/bearing/design-input.ts'
+import type { SourceId } from '#shared/data/sources.ts'
+import type { Year } from '#shared/questions/season/input.ts'
+import type { AimPoint as CoreAimPoint, Outcomes } from '#shared/questions/tolerance/aim.ts'
+import type { CheckRefusal } from '#shared/questions/tolerance/check.ts'
+import { isOfPlates } from '#shared/questions/tolerance/checked.ts'
+import type { FigureCheck } from '#shared/questions/tolerance/figure-check.ts'
+import type { CauseName, LimitsInput, ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
+import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
+import type { FigureName } from '#shared/questions/tolerance/ways.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { mm, type Units } from '#shared/units/length.ts'
+import { cautionsOf } from '#src/api/caution.ts'
+import { echoedClimate, echoedWoods, toYear } from '#src/api/climate.ts'
+import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
+import { type NonNegativeLength, show, toMm } from '#src/api/length.ts'
+import { present } from '#src/api/optional.ts'
+import { seasonSources } from '#src/api/season-sources.ts'
+import { toSource } from '#src/api/source.ts'
+import type { Fault } from '#src/http/problem.ts'
+import { refusalSentence } from '#src/words/refusal.ts'
+import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
+import {
+  advice,
+  explainAim,
+  explainEffect,
+  explainMethod,
+  explainToleranceRefusal,
+  notes,
+} from '#src/words/tolerance-check.ts'
+import { fromContributors, toContributors } from './contributors.ts'
+import type {
+  AimPoint,
+  CheckedFigure,
+  FitChances,
+  PlateAimPoint,
+  ThrustToleranceCheckResponse,
+  ToleranceCheckRequest,
+  ToleranceCheckResponse,
+  ToleranceLimits,
+} from './schema.ts'
+
+const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derived']
+
+/** The caller's input in the core's words, or what cannot be said together. */
+export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<ToleranceCheckInput, readonly Fault[]> {
+  const { units } = request.design
+  const design = toDesignInput(request.design)
+  const contributors = toContributors(request)
+  const year = yearIn(request, design.balls.material ?? BALL_MATERIAL)
+  if (!contributors.ok || !year.ok) {
+    return fail([...(contributors.ok ? [] : contributors.error), ...(year.ok ? [] : year.error)])
+  }
+  return ok(
+    present<ToleranceCheckInput>({
+      design,
+      contributors: contributors.value,
+      year: year.value,
+      limits: request.limits && toLimits(request.limits, units),
+      trials: request.trials,
+      significantDigits: request.significantDigits,
+      seed: request.seed,
+      overshootRisk: request.overshootRisk,
+    }),
+  )
+}
+
+/** The year, where the weather is asked about: woods and climate belong together. */
+function yearIn(
+  { woods, climate }: ToleranceCheckRequest,
+  material: BallMaterial,
+): Result<Year | undefined, readonly Fault[]> {
+  if (woods === undefined && climate === undefined) return ok(undefined)
+  if (woods === undefined) {
+    return fail([{ path: '/woods', message: '"woods" is missing: what the climate does depends on the wood' }])
+  }
+  if (climate === undefined) {
+    return fail([{ path: '/climate', message: '"climate" is missing: without one the woods make no difference' }])
+  }
+  return toYear({ woods, climate }, material)
+}
+
+function toLimits(limits: Static<typeof ToleranceLimits>, units: Units): LimitsInput {
+  const size = (length: NonNegativeLength | undefined) => (length === undefined ? undefined : toMm(length, units))
+  return present<LimitsInput>({
+    minBallGap: size(limits.minBallGap),
+    maxBallGap: size(limits.maxBallGap),
+    minRadialInternalClearance: size(limits.minRadialInternalClearance),
+    maxRadialInternalClearance: size(limits.maxRadialInternalClearance),
+    minPlateGap: size(limits.minPlateGap),
+    maxPlateGap: size(limits.maxPlateGap),
+  })
+}
+
+/** What speaks against the check of a request, in its words. */
+export const checkRefusalWords =
+  ({ climate }: ToleranceCheckRequest) =>
+  (refusal: CheckRefusal, units: Units): string => {
+    switch (refusal.code) {
+      case 'limits-reversed':
+      case 'contributor-too-wide':
+        return explainToleranceRefusal(refusal, units)
+      case 'range-reversed':
+      case 'temperature-outside':
+      case 'above-fibre-saturation':
+      case 'movement-unknown':
+      case 'balls-without-wood':
+        return seasonRefusalSentence(refusal, climate?.temperatureScale ?? 'celsius')
+      default:
+        return refusalSentence(refusal, units)
+    }
+  }
+
+/** A check of any arrangement, as it is answered. */
+export const toToleranceAnswer = (
+  checked: ToleranceCheck,
+  request: ToleranceCheckRequest,
+): ToleranceCheckResponse | ThrustToleranceCheckResponse =>
+  isOfPlates(checked.check) ? toThrustResponse(checked, request) : toRingResponse(checked, request)
+
+function toRingResponse(checked: ToleranceCheck, request: ToleranceCheckRequest): ToleranceCheckResponse {
+  const { units } = checked.check.input.design
+  return {
+    ...toHead(checked, request),
+    method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, radialInternalClearance: play })),
+    ...toMade(checked),
+    radialInternalClearance: toFigure(checked.figures.play, units),
+    ...toJoint(checked),
+    sensitivities: toEffects(checked).map(({ contributor, ballGap, play: radialInternalClearance, message }) => ({
+      contributor,
+      ballGap,
+      radialInternalClearance,
+      message,
+    })),
+    aim: toAim(checked, toAimPoint),
+    ...toFoot(checked),
+  }
+}
+
+function toThrustResponse(checked: ToleranceCheck, request: ToleranceCheckRequest): ThrustToleranceCheckResponse {
+  const { units } = checked.check.input.design
+  return {
+    ...toHead(checked, request),
+    arrangement: 'thrust',
+    method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, plateGap: play })),
+    ...toMade(checked),
+    plateGap: toFigure(checked.figures.play, units),
+    ...toJoint(checked),
+    sensitivities: toEffects(checked).map(({ play: plateGap, ...effect }) => ({ ...effect, plateGap })),
+    aim: toAim(checked, toPlateAimPoint),
+    ...toFoot(checked),
+  }
+}
+
+const toHead = (checked: ToleranceCheck, request: ToleranceCheckRequest) => ({
+  units: checked.check.input.design.units,
+  input: toEcho(checked, request),
+  advice: advice(checked),
+})
+
+/** @param named how rings or plates call what is left of either figure */
+function toMethod<Left>(
+  checked: ToleranceCheck,
+  named: (left: Readonly<Record<FigureName, number>>) => Left,
+): { kind: ToleranceCheck['method']['kind']; residualShare?: Left; message: string } {
+  const { method } = checked
+  return {
+    kind: method.kind,
+    ...(method.kind === 'trials' ? {} : { residualShare: named(method.left) }),
+    message: explainMethod(checked),
+  }
+}
+
+function toAim<Point>(checked: ToleranceCheck, toPoint: (point: CoreAimPoint, units: Units) => Point) {
+  const { aim, check } = checked
+  const { units } = check.input.design
+  const { limitedRisk } = aim
+  return {
+    atNominal: toPoint(aim.atNominal, units),
+    bestYield: toPoint(aim.bestYield, units),
+    ...(limitedRisk === undefined ? {} : { limitedRisk: toPoint(limitedRisk, units) }),
+    message: explainAim(checked),
+  }
+}
+
+const toMade = ({ trials, isConverged, figures, check }: ToleranceCheck) => ({
+  trials,
+  converged: isConverged,
+  ballGap: toFigure(figures.ballGap, check.input.design.units),
+})
+
+const toJoint = ({ jointFits }: ToleranceCheck) => ({
+  jointFits: jointFits.value,
+  jointFitsStandardError: jointFits.standardError,
+})
+
+const toFoot = (checked: ToleranceCheck) => ({
+  notes: notes(checked),
+  cautions: cautionsOf(checked.check.input.design),
+  sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
+})
+
+/** Everything that was asked, defaults and all: sent again, it gives the same answer. */
+function toEcho({ check }: ToleranceCheck, { woods, climate }: ToleranceCheckRequest): ToleranceCheckRequest {
+  const { design, contributors, limits, year: _, ...others } = check.input
+  const { units } = design
+  return {
+    design: toDesignRequest(design),
+    contributors: fromContributors(contributors, units),
+    ...(woods === undefined ? {} : { woods: echoedWoods(woods) }),
+    ...(climate === undefined ? {} : { climate: echoedClimate(climate) }),
+    limits: Object.fromEntries(Object.entries(limits).map(([name, length]) => [name, show(length, units)])),
+    ...others,
+  }
+}
+
+function toFigure(figure: FigureCheck, units: Units): Static<typeof CheckedFigure> {
+  const size = (length: number) => show(mm(length), units)
+  const { worstCase, rss, trials, percentiles, histogram } = figure
+  return {
+    nominal: size(figure.nominal),
+    worstCase: { min: size(worstCase.min), max: size(worstCase.max) },
+    rss: { mean: size(rss.mean), standardDeviation: size(rss.standardDeviation) },
+    monteCarlo: {
+      mean: size(trials.mean),
+      standardDeviation: size(trials.standardDeviation),
+      percentiles: percentiles.map(({ percent, value, standardError }) => ({
+        percent,
+        value: size(value),
+        standardError: size(standardError),
+      })),
+      shortest95: { low: size(trials.shortest.low), high: size(trials.shortest.high) },
+      standardError: {
+        mean: size(trials.standardError.mean),
+        standardDeviation: size(trials.standardError.standardDeviation),
+        low: size(trials.standardError.low),
+        high: size(trials.standardError.high),
+      },
+    },
+    probability: toChances(figure.outcomes),
+    histogram: { edges: histogram.edges.map(size), counts: [...histogram.counts] },
+  }
+}
+
+const toChances = ({ tooTight, fits, tooLoose }: Outcomes): Static<typeof FitChances> => ({
+  tooTight: tooTight.value,
+  fits: fits.value,
+  tooLoose: tooLoose.value,
+  standardError: {
+    tooTight: tooTight.standardError,
+    fits: fits.standardError,
+    tooLoose: tooLoose.standardError,
+  },
+})
+
+function toEffects({ figures, check }: ToleranceCheck) {
+  const { ballGap, play: plays } = figures
+  const { units } = check.input.design
+  return [...ballGap.rss.sensitivities]
+    .toSorted(([, one], [, other]) => other.share - one.share)
+    .flatMap(([contributor, gap]) => {
+      const play = plays.rss.sensitivities.get(contributor)
+      if (play === undefined) return []
+      return [
+        {
+          contributor,
+          ballGap: { slope: toSlope(contributor, gap.slope, units), shareOfVariance: gap.share },
+          play: { slope: toSlope(contributor, play.slope, units), shareOfVariance: play.share },
+          message: explainEffect(contributor, gap, play, units),
+        },
+      ]
+    })
+}
+
+/** A length per length is the same in all units; the weather's is a length per % of moisture. */
+const toSlope = (cause: CauseName, slope: number, units: Units): number =>
+  cause === 'climate' ? show(mm(slope), units) : slope
+
+/** What the year rests on, where there is one. */
+const weatherSources = ({ check: { input } }: ToleranceCheck): readonly SourceId[] =>
+  input.year === undefined ? [] : seasonSources(input.year.woods, input.design.balls.material)
+
+const toAimPoint = (point: CoreAimPoint, units: Units): Static<typeof AimPoint> => ({
+  grooveDepth: show(point.grooveDepth, units),
+  grooveBottomDiameter: show(point.grooveBottomDiameter, units),
+  deeper: show(point.deeper, units),
+  ballGap: show(point.ballGap, units),
+  outcomes: toChances(point.outcomes),
+})
+
+const toPlateAimPoint = (point: CoreAimPoint, units: Units): Static<typeof PlateAimPoint> => ({
+  grooveCircleDiameter: show(point.grooveBottomDiameter, units),
+  furtherOut: show(point.deeper, units),
+  ballGap: show(point.ballGap, units),
+  outcomes: toChances(point.outcomes),
+})

@@ -1,0 +1,42 @@
+import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { answerTypeAmong } from '#src/api/arrangement-answer.ts'
+import { refuseQuestion } from '#src/api/refusal.ts'
+import { computingRoute } from '#src/http/computing-route.ts'
+import { notValid, problem } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { wordedFor } from '#src/words/arrangement-words.ts'
+import { checkTolerance } from '#src/workers/tolerance-check.ts'
+import { checkRefusalWords, toToleranceAnswer, toToleranceCheckInput } from './present.ts'
+import { ANSWERS, SVG_TYPE, type ToleranceCheckRequest } from './schema.ts'
+import { toGapSheet } from './sheet.ts'
+
+export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
+  computingRoute(app, {
+    path: '/tolerance-check',
+    mediaTypes: ({ body }) => [answerTypeAmong(ANSWERS, Object(body).design), SVG_TYPE],
+    schema: {
+      operationId: 'toleranceCheck',
+      tags: ['bearing'],
+      summary: 'Will it run when cuts and balls are not perfect: how often, what decides it, and where to aim',
+      body: refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest'),
+      response: {
+        200: {
+          description: 'How often it runs, and why not more often',
+          content: ANSWERS,
+        },
+        422: problem('Cannot exist'),
+        503: problem('Too busy, or too long'),
+      },
+    },
+    handler: async (body, request, reply, mediaType) => {
+      const input = toToleranceCheckInput(body)
+      if (!input.ok) throw notValid(input.error)
+      const checked = await app.inParts(request, (runPart, atOnce) => checkTolerance(input.value, runPart, atOnce))
+      if (checked.ok)
+        return mediaType === SVG_TYPE
+          ? toGapSheet(checked.value)
+          : wordedFor(body.design, toToleranceAnswer(checked.value, body))
+      return refuseQuestion(reply, checked.error, body.design, checkRefusalWords(body))
+    },
+  })
+}

@@ -1,0 +1,230 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { CONTACT_WOODS } from '#shared/data/contact-woods.ts'
+import { anyLoadCheck } from '#shared/questions/load/any-load-check.ts'
+import type { PlateLoadCheckInput } from '#shared/questions/load/input.ts'
+import { loadCheck } from '#shared/questions/load/load-check.ts'
+import { type PlateLoadCheck, plateLoadCheck } from '#shared/questions/load/plate-load-check.ts'
+import { mm } from '#shared/units/length.ts'
+import { likelyPlates, magnitude, PLAIN, PLATES } from '#tests/support/inputs.ts'
+import { numberLeaves } from '#tests/support/number-leaves.ts'
+import { reasonsIn } from '#tests/support/refused.ts'
+
+/** Twelve steel balls of 16 mm, all of one size, between plates of sugar maple, under 60 N. */
+const EVEN: PlateLoadCheckInput = {
+  design: { ...PLATES, balls: { ...PLATES.balls, material: 'steel', standardDeviation: mm(0) } },
+  axialLoad: 60,
+  speed: 200,
+}
+const UNEVEN: PlateLoadCheckInput = {
+  ...EVEN,
+  design: { ...PLATES, balls: { ...PLATES.balls, material: 'steel', standardDeviation: mm(0.05) } },
+}
+
+function checked(input: PlateLoadCheckInput): PlateLoadCheck {
+  const made = plateLoadCheck(input)
+  if (!made.ok) throw new Error(JSON.stringify(made.error))
+  return made.value
+}
+const codes = ({ warnings }: PlateLoadCheck): readonly string[] => warnings.map(({ facts }) => facts.code)
+
+const extras = fc.record(
+  {
+    wood: fc.constantFrom(...CONTACT_WOODS),
+    ballWood: fc.constantFrom(...CONTACT_WOODS),
+    dentFraction: magnitude(0.0001, 0.05),
+    offset: magnitude(0.001, 10_000).map(mm),
+    speed: magnitude(0.001, 100_000),
+  },
+  { requiredKeys: [] },
+)
+
+test('likely turntables, any load, place and speed: finite figures or a refusal with a place', () => {
+  fc.assert(
+    fc.property(likelyPlates, magnitude(1e-3, 1e6), extras, (design, axialLoad, rest) => {
+      const made = plateLoadCheck({ design, axialLoad, ...rest })
+      if (!made.ok) {
+        expect(reasonsIn(made)).not.toEqual([])
+        return
+      }
+      const { bearing, ...figures } = made.value
+      for (const [path, figure] of numberLeaves(figures)) expect(Number.isFinite(figure), path).toBe(true)
+      const { each, most } = figures.sharing
+      expect(each.length).toBe(bearing.settled.input.balls.count)
+      expect(each.reduce((sum, force) => sum + force, 0) / axialLoad).toBeWithin(1e-9, 1)
+      expect(most).toBeGreaterThanOrEqual(Math.max(...each))
+    }),
+    { numRuns: 400 },
+  )
+})
+
+describe('a level load', () => {
+  test('is shared evenly, and the plates come together by the give of both grooves', () => {
+    const { sharing } = checked(EVEN)
+    for (const force of sharing.each) expect(force).toBeWithin(1e-9, 5)
+    expect(sharing.most).toBeWithin(1e-9, 5)
+    expect(sharing.lean).toBe(0)
+    // Hertz: the approach goes with the 2/3 power of the load
+    const { approach } = checked({ ...EVEN, axialLoad: 8 * 60 }).sharing
+    expect(approach / sharing.approach).toBeWithin(1e-9, 4)
+  })
+
+  // Hamrock and Brewe 1983 (from memory): k = 1.0339 (Ry/Rx)^0.6360, to about 3 %. Of a ball on a flat circle Rx is its own
+  // radius, and Ry = rw r / (r − rw).
+  test.each([0.52, 0.55, 0.6, 0.75])(
+    'on a groove of conformity %s the touch is as long and wide as Hamrock and Brewe say',
+    (conformity) => {
+      const { plates } = checked({ ...EVEN, design: { ...EVEN.design, groove: { conformity } } })
+      const radius = conformity * 16
+      const ratio = radius / (radius - 8)
+      expect((plates.width / (plates.length ?? Number.NaN) / 1.0339) * ratio ** -0.636).toBeWithin(0.035, 1)
+      // Hertz: p₀ = 3 F / (2 π a b), 5 N on each ball
+      const area = (Math.PI * plates.width * (plates.length ?? Number.NaN)) / 4
+      expect(plates.maxPressure).toBeWithin(1e-9, (1.5 * 5) / area)
+    },
+  )
+
+  test('a plate is pressed more than an outer ring, which curves round the ball, and less than an inner one', () => {
+    const { plates } = checked(EVEN)
+    // the same groove of balls and wood in rings, under the load that gives its most loaded ball 5 N
+    const design = { ...PLAIN, balls: { ...PLAIN.balls, material: 'steel' as const }, radialInternalClearance: mm(0) }
+    const rings = loadCheck({ design, radialLoad: (5 * 12) / 4.3645 })
+    expect(rings.ok && rings.value.outerRing.maxPressure).toBeLessThan(plates.maxPressure)
+    expect(rings.ok && rings.value.innerRing.maxPressure).toBeGreaterThan(plates.maxPressure)
+  })
+})
+
+describe('what the limits mean', () => {
+  test('at the load of the dent the dent is just so deep, wherever the load stands, and its warning is gone', () => {
+    fc.assert(
+      fc.property(likelyPlates, magnitude(1, 1e5), extras, (design, axialLoad, rest) => {
+        const made = plateLoadCheck({ design, axialLoad, ...rest })
+        if (!made.ok || !codes(made.value).includes('dents-deeper')) return
+        const { dent } = made.value
+        const there = checked({ design, ...rest, axialLoad: dent.load })
+        expect((there.plates.dent ?? Number.NaN) / dent.depth).toBeWithin(1e-6, 1)
+        expect(codes(there)).not.toContain('dents-deeper')
+      }),
+    )
+  })
+
+  test('at the first mark the pressure is 1.6 times the limit of compression: 16.2 MPa in sugar maple', () => {
+    const { firstMark } = checked(EVEN)
+    expect(firstMark.load / firstMark.ballLoad).toBeWithin(1e-9, 12)
+    const there = checked({ ...EVEN, axialLoad: firstMark.load })
+    expect(there.plates.maxPressure).toBeWithin(0.08, 1.6 * 10.1)
+    expect(codes(there)).not.toContain('first-marked')
+    expect(codes(checked({ ...EVEN, axialLoad: firstMark.load * 1.01 }))).toContain('first-marked')
+  })
+
+  test('at each speed limit its own reason is met', () => {
+    const fast = checked({ ...EVEN, speed: 90_000 })
+    expect(codes(fast)).toContain('too-fast')
+    const [lowest] = fast.speedLimits
+    expect(codes(checked({ ...EVEN, speed: lowest.speed }))).not.toContain('too-fast')
+    const speedOf = (reason: string) => fast.speedLimits.find((limit) => limit.reason === reason)?.speed ?? Number.NaN
+    const dented = checked({ ...EVEN, speed: speedOf('balls-dent-groove') })
+    expect((dented.spun?.dent ?? Number.NaN) / dented.dent.depth).toBeWithin(1e-6, 1)
+    // 6000 over the diameter in inches
+    const { outsideDiameter } = fast.bearing.plate
+    expect(speedOf('turning-rule')).toBeWithin(1e-6, (6000 * 25.4) / outsideDiameter)
+  })
+
+  test('balls climb out where the push on a flank leans as the flank does at its edge', () => {
+    const { speedLimits, spin, bearing } = checked(EVEN)
+    const speed = speedLimits.find(({ reason }) => reason === 'balls-climb-out')?.speed ?? Number.NaN
+    const { grooveWidth, grooveRadius } = bearing.plate
+    const push = (spin.ballForce * speed * speed) / 2
+    // the flank's slope at the edge: sin β = w / r
+    expect(Math.sin(Math.atan(push / 5))).toBeWithin(1e-9, grooveWidth / 2 / grooveRadius)
+    // m ω² R of a steel ball of 16 mm (2.14 cm³ at 7.8 g/cm³), the ball set at half a turn a minute
+    const mass = (Math.PI / 6) * 16 ** 3 * 7.8e-6
+    expect(spin.ballForce / (mass * (Math.PI / 60) ** 2 * (bearing.pitchRadius / 1000))).toBeWithin(0.02, 1)
+    // a ball in a half circle that is just as round stands against a wall
+    const round = mm(8 * (1 - 5e-10))
+    const half = checked({
+      ...EVEN,
+      design: { ...EVEN.design, plates: { grooveDepth: round, thickness: mm(16) }, groove: { grooveRadius: round } },
+    })
+    expect(half.speedLimits.map(({ reason }) => reason)).not.toContain('balls-climb-out')
+  })
+})
+
+describe('a load beside the axis', () => {
+  test('loads the balls on its side more, and lowers the limits as much', () => {
+    const [middle, beside] = [checked(EVEN), checked({ ...EVEN, offset: mm(10) })]
+    const times = beside.sharing.most / middle.sharing.most
+    expect(times).toBeGreaterThan(1)
+    expect(middle.dent.load / beside.dent.load).toBeWithin(1e-9, times)
+    expect(beside.sharing.lean).toBeGreaterThan(0)
+  })
+
+  test('on the line between two balls it would tip the plate', () => {
+    const { pitchRadius } = checked(EVEN).bearing
+    const line = pitchRadius * Math.cos(Math.PI / 12)
+    expect(plateLoadCheck({ ...EVEN, offset: mm(0.999 * line) }).ok).toBe(true)
+    const refused = plateLoadCheck({ ...EVEN, offset: mm(line) })
+    expect(reasonsIn(refused)).toEqual(['load-tips-plate /offset'])
+  })
+})
+
+describe('uneven balls', () => {
+  test('at first three carry: of an even number one may carry half the load, the other half right across from it', () => {
+    const { uneven, firstMark, dent, warnings } = checked(UNEVEN)
+    expect(uneven?.tallest.ballLoad).toBeWithin(1e-9, 30)
+    expect((uneven?.firstMark ?? Number.NaN) / firstMark.load).toBeWithin(1e-9, 2 / 12)
+    expect((uneven?.dent ?? Number.NaN) / dent.load).toBeWithin(1e-9, 2 / 12)
+    expect(warnings.map(({ facts }) => facts.code)).toContain('three-carry')
+  })
+
+  test('beside the axis it carries as one end of a beam does, (1 + e/R)/2; of three as a leg of a stool, (1 + 2 e/R)/3', () => {
+    const at = (count: number, part: number) => {
+      const design = { ...UNEVEN.design, bore: mm(2), balls: { ...UNEVEN.design.balls, count } }
+      const { bearing } = checked({ ...UNEVEN, design })
+      const offset = mm(part * bearing.pitchRadius)
+      return checked({ ...UNEVEN, design, offset }).uneven?.tallest.ballLoad ?? Number.NaN
+    }
+    expect(at(12, 0.25)).toBeWithin(1e-9, 37.5)
+    expect(at(12, 0.9)).toBeWithin(1e-9, 57)
+    expect(at(3, 0)).toBeWithin(1e-9, 20)
+    expect(at(3, 0.25)).toBeWithin(1e-9, 30)
+  })
+
+  test('the less they differ, the earlier all carry; of one size nothing is said', () => {
+    const from = (deviation: number) =>
+      checked({
+        ...EVEN,
+        design: { ...EVEN.design, balls: { ...EVEN.design.balls, standardDeviation: mm(deviation) } },
+      }).uneven?.allCarryFrom ?? Number.NaN
+    // Hertz again: with the 3/2 power of what is pressed together
+    expect(from(0.04) / from(0.01)).toBeWithin(1e-9, 8)
+    expect(checked(EVEN)).not.toHaveProperty('uneven')
+    expect(codes(checked(EVEN))).not.toContain('three-carry')
+    expect(codes(checked({ ...UNEVEN, axialLoad: 1.01 * from(0.05) }))).not.toContain('three-carry')
+  })
+})
+
+describe('on edges', () => {
+  const tight = { ...EVEN, design: { ...EVEN.design, groove: { conformity: 0.45 } } }
+
+  test('the wood gives under any load, and the ball rolls on a smaller circle', () => {
+    const { firstMark, warnings, ratios, bearing } = checked(tight)
+    expect(firstMark).toMatchObject({ load: 0, ballLoad: 0 })
+    expect(warnings.map(({ facts }) => facts.code)).toContain('edges-crush')
+    expect(warnings.map(({ path }) => path)).toContain('/design/groove/conformity')
+    const rollingRadius = Math.sqrt(64 - (bearing.plate.grooveWidth / 2) ** 2)
+    expect(ratios.ballSpin).toBeWithin(1e-9, bearing.pitchRadius / (2 * rollingRadius))
+  })
+})
+
+test('what only the other has is refused by name, all at once', () => {
+  const { design } = EVEN
+  expect(reasonsIn(anyLoadCheck({ design, axialLoad: 1, radialLoad: 1, turning: 'inner-ring' }))).toEqual([
+    'not-of-arrangement /radialLoad',
+    'not-of-arrangement /turning',
+  ])
+  expect(reasonsIn(anyLoadCheck({ design: PLAIN, axialLoad: 1, radialLoad: 1, offset: mm(0) }))).toEqual([
+    'not-of-arrangement /axialLoad',
+    'not-of-arrangement /offset',
+  ])
+})

@@ -1,0 +1,464 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { bearingOf } from '#shared/bearing/bearing.ts'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { thrustBearingOf } from '#shared/bearing/plates.ts'
+import { ballGapOnCircle, closingCircle } from '#shared/geometry/balls-on-a-circle.ts'
+import { spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
+import { closingRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
+import { SELECTION_GOALS, type SelectionGoal } from '#shared/questions/selection/ball-choice.ts'
+import { type BallSelectionInput, ballSelection } from '#shared/questions/selection/ball-selection.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { normals, uniforms } from '#tests/support/chance.ts'
+import { between } from '#tests/support/inputs.ts'
+import { choicesOf, ordersOf } from '#tests/support/orders.ts'
+import { reasonsIn } from '#tests/support/refused.ts'
+
+/** Invented bearings: twelve or five balls of 16 mm. */
+const design = (count: number, ballGap = 0.8): DesignInput => ({
+  units: 'mm',
+  balls: { count, diameter: mm(16) },
+  bore: mm(1),
+  ballGap: mm(ballGap),
+})
+
+/** The bottom radius of the design's own groove. */
+function bottomOf(input: DesignInput): Mm {
+  const made = bearingOf(input)
+  if (!made.ok) throw new Error('no such bearing')
+  return mm(made.value.outerRing.grooveBottomDiameter / 2)
+}
+
+function select(input: BallSelectionInput) {
+  const selection = ballSelection(input)
+  if (!selection.ok) throw new Error(JSON.stringify(selection.error))
+  return selection.value
+}
+
+function refusal(input: BallSelectionInput) {
+  const selection = ballSelection(input)
+  return selection.ok ? [] : [...selection.error.ofDesign, ...selection.error.ofQuestion]
+}
+
+/** A lot as it is bought, with a scatter of single balls, read to so many parts of a millimetre. */
+function bought(count: number, deviation: number, seed = 1, parts = 100): readonly Mm[] {
+  const normal = normals(uniforms(seed))
+  return Array.from({ length: count }, () => mm(Math.round((16 + deviation * normal()) * parts) / parts))
+}
+
+const laid = (sizes: readonly number[], parts: 2 | 3 = 2): readonly number[] => {
+  const largestFirst = sizes.toSorted((one, other) => other - one)
+  return spreadOrder(sizes.length, parts).map((rank) => largestFirst[rank] ?? Number.NaN)
+}
+const spreadOf = (sizes: readonly number[]) => Math.max(...sizes) - Math.min(...sizes)
+const diametersOf = ({ choice }: ReturnType<typeof select>) => choice.balls.map(({ diameter }) => diameter)
+
+/** The radius of the circle of the design's own groove. */
+const circleOf = (input: DesignInput): Mm => mm(plateOf(input).plate.grooveCircleDiameter / 2)
+
+function plateOf(input: DesignInput) {
+  const made = thrustBearingOf(input)
+  if (!made.ok) throw new Error('no such plates')
+  return made.value
+}
+
+/** In a ring, and on a plate: the radius that the balls close on, the name under which it is given, and the exact closure. */
+const RING = {
+  design: (count: number, gap?: number) => design(count, gap),
+  radiusOf: bottomOf,
+  groove: (radius: number) => ({ grooveBottomDiameter: mm(2 * radius) }),
+  gap: unequalBallGap,
+  radiusFor: closingRadius,
+  parts: 2,
+} as const
+const PLATE = {
+  design: (count: number, gap?: number): DesignInput => ({ ...design(count, gap), arrangement: 'thrust' }),
+  radiusOf: circleOf,
+  groove: (radius: number) => ({ grooveCircleDiameter: mm(2 * radius) }),
+  gap: (radius: Mm, balls: readonly number[]) => ballGapOnCircle(radius, balls),
+  radiusFor: closingCircle,
+  parts: 3,
+} as const
+
+describe.each([
+  ['a ring', RING],
+  ['a plate', PLATE],
+] as const)('five of twelve for %s, against every choice that there is', (_, place) => {
+  const DESIGN = place.design(5, 2)
+  const BOTTOM = place.radiusOf(DESIGN)
+  const AIM = 2
+  /** By how much balls in an order miss what the goal wants. */
+  const misses: Readonly<Record<SelectionGoal, (bottom: Mm) => (balls: readonly number[]) => number>> = {
+    'close-groove': (bottom) => (balls) => Math.abs(place.gap(bottom, balls) - AIM),
+    'least-groove-change': (bottom) => (balls) => Math.abs(place.radiusFor(balls, mm(AIM)) - bottom),
+    'least-spread': () => spreadOf,
+  }
+  /** Lots that reach the aim and lots that do not, in the design's groove and in one cut too shallow or too deep. */
+  const lot = fc
+    .tuple(fc.array(between(-0.3, 0.3), { minLength: 12, maxLength: 12 }), between(-0.3, 0.3), between(-0.4, 0.4))
+    .map(([sizes, shift, cut]) => ({
+      measured: sizes.map((size) => mm(16 + shift + size)),
+      bottom: mm(BOTTOM + cut),
+    }))
+
+  test.each(SELECTION_GOALS)('%s: none of the 792 choices is nearer, laid the same way', (goal) => {
+    fc.assert(
+      fc.property(lot, ({ measured, bottom }) => {
+        const { choice } = select({ design: DESIGN, measured, goal, ...place.groove(bottom) })
+        const miss = misses[goal](bottom)
+        const nearest = Math.min(...choicesOf(measured, 5).map((balls) => miss(laid(balls, place.parts))))
+        expect(miss(choice.balls.map(({ diameter }) => diameter))).toBeWithin(1e-11, nearest)
+        expect(choice.missedBy).toBeWithin(1e-11, nearest)
+        expect(choice.everyChoiceTried).toBe(true)
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  test.each(SELECTION_GOALS)(
+    '%s: no choice in any of its 120 orders misses less than is said to be possible',
+    (goal) => {
+      fc.assert(
+        fc.property(lot, ({ measured, bottom }) => {
+          const { choice, reach } = select({ design: DESIGN, measured, goal, ...place.groove(bottom) })
+          const miss = misses[goal](bottom)
+          const orders = choicesOf(measured, 5).flatMap((balls) => ordersOf(balls))
+          let [nearest, least, most] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+          for (const order of orders) {
+            const gap = place.gap(bottom, order)
+            nearest = Math.min(nearest, miss(order))
+            least = Math.min(least, gap)
+            most = Math.max(most, gap)
+          }
+          expect(choice.noneBelow).toBeLessThanOrEqual(nearest + 1e-12)
+          expect(choice.missedBy).toBeGreaterThanOrEqual(nearest - 1e-12)
+          expect(reach.least).toBeLessThanOrEqual(least)
+          expect(reach.most).toBeGreaterThanOrEqual(most)
+          // and the bounds are worth having: a few hundredths of a millimetre from what there is
+          expect(reach.least).toBeWithin(0.1, least)
+          expect(reach.most).toBeWithin(0.1, most)
+        }),
+        { numRuns: 4 },
+      )
+    },
+  )
+
+  test('the same spread twice: the choice nearest to the aim, of all that have it', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: -4, max: 4 }), { minLength: 12, maxLength: 12 }), (steps) => {
+        const measured = steps.map((step) => mm(16 + step / 16))
+        const selection = select({ design: DESIGN, measured, goal: 'least-spread' })
+        const all = choicesOf(measured, 5).map((balls) => laid(balls, place.parts))
+        const least = Math.min(...all.map(spreadOf))
+        const gaps = all.filter((balls) => spreadOf(balls) === least).map((balls) => place.gap(BOTTOM, balls))
+        const nearest = Math.min(...gaps.map((gap) => Math.abs(gap - AIM)))
+        expect(selection.spread).toBe(least)
+        expect(Math.abs(selection.ballGap - AIM)).toBeWithin(1e-9, nearest)
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  test('what is reported of the balls is so', () => {
+    fc.assert(
+      fc.property(lot, fc.constantFrom(...SELECTION_GOALS), ({ measured, bottom }, goal) => {
+        const selection = select({ design: DESIGN, measured, goal, ...place.groove(bottom) })
+        const diameters = diametersOf(selection)
+        for (const { index, diameter } of selection.choice.balls) expect(measured[index]).toBe(diameter)
+        const all = [...selection.choice.balls.map(({ index }) => index), ...selection.leftOver]
+        expect(all.toSorted((one, other) => one - other)).toEqual([...measured.keys()])
+        expect(selection.ballGap).toBe(place.gap(bottom, diameters))
+        expect(diameters).toEqual(laid(diameters, place.parts))
+        const change = mm(bottom + selection.grooveChange)
+        expect(place.gap(change, diameters)).toBeWithin(1e-10, AIM)
+        expect(5 * selection.mean).toBeWithin(
+          1e-11,
+          diameters.reduce((sum, each) => sum + each, 0),
+        )
+        const squares = diameters.reduce((sum, each) => sum + (each - selection.mean) ** 2, 0)
+        expect(4 * selection.standardDeviation ** 2).toBeWithin(1e-11, squares)
+        for (const order of ordersOf(diameters)) {
+          const gap = place.gap(bottom, order)
+          expect(gap).toBeGreaterThanOrEqual(selection.orders.least)
+          expect(gap).toBeLessThanOrEqual(selection.orders.most)
+        }
+      }),
+      { numRuns: 40 },
+    )
+  })
+})
+
+describe('twelve of two hundred', () => {
+  const DESIGN = design(12)
+
+  test.each([
+    ['close-groove', 1e6, 1e-4],
+    ['least-groove-change', 1e6, 1e-4],
+    // Sums go by steps of 0.01 mm, and the gap by 1 + sin(π/Z) times that: half of it is what may be missed.
+    ['close-groove', 100, 0.0065],
+    ['least-groove-change', 100, 0.0065],
+  ] as const)('%s, read to 1/%s mm: within %s mm, whatever the groove within reach', (goal, parts, within) => {
+    for (let seed = 1; seed <= 20; seed++) {
+      const measured = bought(200, 0.1, seed, parts)
+      const grooveBottomDiameter = mm(2 * bottomOf(DESIGN) + (seed - 10) / 50)
+      const { choice } = select({ design: DESIGN, measured, goal, grooveBottomDiameter })
+      expect(choice.missedBy).toBeLessThan(within)
+      expect(choice.noneBelow).toBe(0)
+    }
+  })
+
+  test('least-spread: that of the tightest run of the sorted lot', () => {
+    for (let seed = 1; seed <= 20; seed++) {
+      const measured = bought(200, 0.1, seed)
+      const sorted = measured.toSorted((one, other) => one - other)
+      const runs = sorted.slice(11).map((largest, start) => largest - (sorted[start] ?? Number.NaN))
+      const selection = select({ design: DESIGN, measured, goal: 'least-spread' })
+      expect(selection.spread).toBeWithin(1e-9, Math.min(...runs))
+      expect(selection.choice.noneBelow).toBe(selection.choice.missedBy)
+    }
+  })
+
+  test.each(SELECTION_GOALS)('%s: the order in which the lot was measured changes no figure', (goal) => {
+    const measured = bought(200, 0.1)
+    const [one, other] = [measured, measured.toReversed()].map((lot) => select({ design: DESIGN, measured: lot, goal }))
+    expect(one && diametersOf(one)).toEqual(other && diametersOf(other))
+    expect(one?.ballGap).toBe(other?.ballGap)
+  })
+
+  test.each(SELECTION_GOALS)('%s: twice as large, it is the same choice', (goal) => {
+    const measured = bought(200, 0.1)
+    const doubled: DesignInput = {
+      ...DESIGN,
+      balls: { count: 12, diameter: mm(32) },
+      bore: mm(2),
+      ballGap: mm(1.6),
+    }
+    const small = select({ design: DESIGN, measured, goal })
+    const large = select({ design: doubled, measured: measured.map((each) => mm(2 * each)), goal })
+    expect(large.ballGap).toBeWithin(1e-9, 2 * small.ballGap)
+    expect(large.spread).toBeWithin(1e-12, 2 * small.spread)
+  })
+})
+
+describe('as many as the ring takes', () => {
+  test('are all taken, whatever the goal', () => {
+    for (const goal of SELECTION_GOALS) {
+      const { choice, leftOver } = select({ design: design(12), measured: bought(12, 0.1), goal })
+      expect(choice.balls.length).toBe(12)
+      expect(leftOver).toEqual([])
+    }
+  })
+
+  test('equal ones of the design in its own groove leave its gap, need no change and know no order', () => {
+    for (const count of [3, 12, 200]) {
+      const measured = Array.from({ length: count }, () => mm(16))
+      const selection = select({ design: design(count), measured, goal: 'close-groove' })
+      const { orders, reach, spread } = selection
+      expect(selection.ballGap).toBeWithin(1e-11 * count, 0.8)
+      expect(selection.grooveChange).toBeWithin(1e-11 * count, 0)
+      expect(spread).toBe(0)
+      for (const bound of [orders.least, orders.most, reach.least, reach.most]) expect(bound).toBeWithin(1e-9, 0.8)
+    }
+  })
+})
+
+describe('plates', () => {
+  const PLATES = PLATE.design(12)
+
+  test('twelve of two hundred: within 0.0001 mm, whatever the circle within reach', () => {
+    for (const goal of ['close-groove', 'least-groove-change'] as const) {
+      for (let seed = 1; seed <= 20; seed++) {
+        const measured = bought(200, 0.1, seed, 1e6)
+        const circle = circleOf(PLATES) + (seed - 10) / 100
+        const { choice } = select({ design: PLATES, measured, goal, ...PLATE.groove(circle) })
+        expect(choice.missedBy).toBeLessThan(1e-4)
+        expect(choice.noneBelow).toBe(0)
+      }
+    }
+  })
+
+  test('the three largest carry the upper plate, a third of a turn from one another', () => {
+    for (let seed = 1; seed <= 20; seed++) {
+      const { atRest, choice } = select({ design: PLATES, measured: bought(40, 0.1, seed), goal: 'least-spread' })
+      const diameters = choice.balls.map(({ diameter }) => diameter as number)
+      const third = diameters.toSorted((one, other) => other - one)[2] ?? Number.NaN
+      for (const carrier of atRest?.carriers ?? []) expect(diameters[carrier]).toBeGreaterThanOrEqual(third)
+      // of plates with room for the balls the faces stand apart by a ball less both depths
+      const { plate } = plateOf(PLATES)
+      expect((atRest?.height ?? Number.NaN) + 2 * plate.seatDepth).toBeGreaterThanOrEqual(third)
+      expect((atRest?.height ?? Number.NaN) + 2 * plate.seatDepth).toBeLessThanOrEqual(Math.max(...diameters))
+    }
+  })
+
+  test('equal balls leave the plate level, whatever the count, in the design its own gap', () => {
+    for (const count of [3, 4, 5, 12, 200]) {
+      const measured = Array.from({ length: count }, () => mm(16))
+      const { ballGap, atRest, grooveChange } = select({ design: PLATE.design(count), measured, goal: 'close-groove' })
+      expect(ballGap).toBeWithin(1e-10 * count, 0.8)
+      expect(grooveChange).toBeWithin(1e-10 * count, 0)
+      expect(atRest?.rise).toBeWithin(1e-12, 0)
+      expect(atRest?.mostClearance).toBeWithin(1e-12, 0)
+    }
+  })
+
+  test('on edges the gap knows the differences of height alone: of equal balls nothing', () => {
+    const tight: DesignInput = { ...PLATES, groove: { grooveRadius: mm(7.9) } }
+    const shift = (measured: readonly Mm[]) => {
+      const { warnings } = select({ design: tight, measured, goal: 'close-groove' })
+      const shifts = warnings.map(({ facts }): number => (facts.code === 'rides-on-edges' ? facts.gapShift : 0))
+      expect(warnings.map(({ facts }) => facts.code)).toContain('rides-on-edges')
+      return shifts.reduce((sum, each) => sum + each, 0)
+    }
+    expect(shift(Array.from({ length: 12 }, () => mm(16)))).toBeWithin(1e-12, 0)
+    const uneven = shift(Array.from({ length: 12 }, (_, ball) => mm(16 + 0.2 * (ball % 2))))
+    // Neighbours differ by 0.1 mm in height on the bottom, by r/z times that on the edges, z² = r² − w²; each chord of 2r is
+    // shorter by half the difference of both squares over itself. To first order, the last two being of another size.
+    const half = plateOf(tight).plate.grooveWidth / 2
+    const squares = (0.1 * 0.1 * half * half) / (8.05 * 8.05 - half * half)
+    expect(uneven / ((12 * squares) / (2 * 16.1))).toBeWithin(0.1, 1)
+  })
+
+  test('a circle is no groove bottom, nor the other way round', () => {
+    const measured = bought(14, 0.1)
+    const ofRing = { design: PLATES, measured, goal: 'close-groove', grooveBottomDiameter: mm(60) } as const
+    expect(refusal(ofRing)).toEqual([
+      { code: 'not-of-arrangement', path: '/grooveBottomDiameter', arrangement: 'thrust' },
+    ])
+    const ofPlate = { design: design(12), measured, goal: 'close-groove', grooveCircleDiameter: mm(60) } as const
+    expect(refusal(ofPlate)).toMatchObject([{ code: 'not-of-arrangement', path: '/grooveCircleDiameter' }])
+  })
+
+  test('a circle that is far too tight or too wide, and balls that do not close with the circle that lets them', () => {
+    const lot = { design: PLATES, measured: bought(14, 0.1), goal: 'close-groove' } as const
+    expect(refusal({ ...lot, grooveCircleDiameter: mm(14) })).toMatchObject([
+      { code: 'groove-too-tight', path: '/grooveCircleDiameter' },
+    ])
+    expect(refusal({ ...lot, grooveCircleDiameter: mm(1000) })).toMatchObject([{ code: 'groove-too-wide' }])
+    const large = Array.from({ length: 12 }, () => mm(16.2))
+    const [warning] = select({ ...lot, measured: large }).warnings
+    expect(warning?.facts.code).toBe('does-not-close')
+    const mended = select({ ...lot, measured: large, grooveCircleDiameter: warning?.suggestion ?? mm(0) })
+    expect(mended.ballGap).toBeWithin(1e-9, 0.8)
+  })
+})
+
+describe('warned of', () => {
+  const codesOf = ({ warnings }: ReturnType<typeof select>) => warnings.map(({ facts }) => facts.code)
+  const large = Array.from({ length: 12 }, () => mm(16.2))
+
+  test('a ring that does not close, with the groove that lets it: taken, the warning is gone', () => {
+    const input: BallSelectionInput = { design: design(12), measured: large, goal: 'close-groove' }
+    const selection = select(input)
+    expect(codesOf(selection)).toEqual(['does-not-close'])
+    const [warning] = selection.warnings
+    expect(warning?.severity).toBe('fault')
+    const grooveBottomDiameter = warning?.suggestion ?? mm(0)
+    const cut = select({ ...input, grooveBottomDiameter })
+    expect(codesOf(cut)).not.toContain('does-not-close')
+    expect(cut.ballGap).toBeWithin(1e-9, 0.8)
+  })
+
+  test('a gap above the band in a groove that is cut: no suggestion, for wood does not grow', () => {
+    const measured = Array.from({ length: 12 }, () => mm(15.8))
+    const drawn: BallSelectionInput = { design: design(12), measured, goal: 'close-groove' }
+    const cut = { ...drawn, grooveBottomDiameter: mm(2 * bottomOf(design(12))) }
+    expect(select(drawn).warnings[0]).toMatchObject({
+      facts: { code: 'gap-above-band' },
+      suggestion: expect.any(Number),
+    })
+    expect(select(cut).warnings[0]).toMatchObject({ facts: { code: 'gap-above-band' } })
+    expect(select(cut).warnings[0]).not.toHaveProperty('suggestion')
+  })
+
+  test('a gap below the smallest wanted, or below what the last ball needs', () => {
+    const wide: DesignInput = { ...design(12, 1.2), minBallGap: mm(1), maxBallGap: mm(2) }
+    const measured = Array.from({ length: 12 }, () => mm(16.03))
+    expect(codesOf(select({ design: wide, measured, goal: 'close-groove' }))).toContain('gap-below-band')
+    const narrow = select({ design: design(12, 0.05), measured: measured.map(() => mm(16)), goal: 'close-groove' })
+    expect(codesOf(narrow)).toEqual(['gap-below-assembly-gap'])
+  })
+
+  test('balls that are larger than the groove is round, with what that does to the gap', () => {
+    const tight: DesignInput = { ...design(12), groove: { grooveRadius: mm(8) } }
+    const measured = [...Array.from({ length: 6 }, () => mm(16.02)), ...Array.from({ length: 6 }, () => mm(15.98))]
+    const [warning] = select({ design: tight, measured, goal: 'close-groove' }).warnings
+    expect(warning?.facts).toMatchObject({ code: 'rides-on-edges', ballCount: 6, grooveRadius: 8 })
+    // six of twelve sit shallower by about 2/3 of 0.01 mm; the gap moves 2π times the mean of that
+    expect(warning?.facts.code === 'rides-on-edges' && warning.facts.gapShift).toBeWithin(3e-3, -0.021)
+  })
+})
+
+describe('refused', () => {
+  test('a lot smaller than the ring takes', () => {
+    expect(refusal({ design: design(12), measured: bought(11, 0.1), goal: 'close-groove' })).toEqual([
+      { code: 'lot-too-small', path: '/measured', given: 11, needed: 12 },
+    ])
+  })
+
+  test('balls of another size, each at its place', () => {
+    const measured = bought(14, 0.1).toSpliced(2, 1, mm(160)).toSpliced(5, 1, mm(13))
+    expect(refusal({ design: design(12), measured, goal: 'close-groove' })).toMatchObject([
+      { code: 'not-of-this-size', path: '/measured/2', given: 160 },
+      { code: 'not-of-this-size', path: '/measured/5', given: 13 },
+    ])
+  })
+
+  test('a groove that is far too tight or too wide for any', () => {
+    const lot = { design: design(12), measured: bought(14, 0.1), goal: 'least-spread' } as const
+    expect(refusal({ ...lot, grooveBottomDiameter: mm(20) })).toMatchObject([{ code: 'groove-too-tight' }])
+    expect(refusal({ ...lot, grooveBottomDiameter: mm(50) })).toMatchObject([{ code: 'groove-too-tight' }])
+    expect(refusal({ ...lot, grooveBottomDiameter: mm(1000) })).toMatchObject([{ code: 'groove-too-wide' }])
+  })
+
+  test('an aim that is nearly a ball', () => {
+    const aimed: DesignInput = { ...design(12, 14), maxBallGap: mm(15) }
+    const measured = Array.from({ length: 12 }, () => mm(15))
+    expect(refusal({ design: aimed, measured, goal: 'close-groove' })).toMatchObject([
+      { code: 'aim-takes-another-ball', path: '/design/ballGap', given: 14, below: 13.5 },
+    ])
+  })
+
+  test('what the design itself is refused for, with its place in the design', () => {
+    expect(
+      refusal({ design: { ...design(12), bore: mm(60) }, measured: bought(14, 0.1), goal: 'close-groove' }),
+    ).toMatchObject([{ code: 'bore-meets-groove', path: '/bore' }])
+  })
+})
+
+test('whatever the lot, the groove and the count: finite figures within their bounds, or a reason', () => {
+  const lot = fc.array(between(5 / 6, 5 / 4), { minLength: 3, maxLength: 40 })
+  const close = fc.array(between(0.98, 1.02), { minLength: 3, maxLength: 40 })
+  fc.assert(
+    fc.property(
+      fc.oneof(lot, close),
+      fc.integer({ min: 3, max: 20 }),
+      fc.constantFrom(...SELECTION_GOALS),
+      fc.option(between(0.6, 1.4)),
+      between(0, 0.9),
+      fc.constantFrom(RING, PLATE),
+      (sizes, count, goal, part, gap, place) => {
+        const input = { ...place.design(count, 16 * gap), maxBallGap: mm(15), bore: mm(0.1) }
+        const groove = part === null ? {} : place.groove(part * place.radiusOf(input))
+        const selection = ballSelection({
+          design: input,
+          measured: sizes.map((size) => mm(16 * size)),
+          goal,
+          ...groove,
+        })
+        if (!selection.ok) {
+          expect(reasonsIn(selection)).not.toEqual([])
+          return
+        }
+        const { ballGap, orders, reach, choice, grooveChange, standardDeviation } = selection.value
+        expect(Number.isFinite(grooveChange + standardDeviation)).toBe(true)
+        expect(ballGap).toBeGreaterThanOrEqual(orders.least)
+        expect(ballGap).toBeLessThanOrEqual(orders.most)
+        expect(ballGap).toBeLessThanOrEqual(reach.most)
+        if (reach.least !== undefined) expect(ballGap).toBeGreaterThanOrEqual(reach.least)
+        expect(choice.noneBelow).toBeLessThanOrEqual(choice.missedBy)
+        expect(choice.noneBelow).toBeGreaterThanOrEqual(0)
+      },
+    ),
+    { numRuns: 2000 },
+  )
+})

@@ -1,0 +1,212 @@
+import { describe, expect, test } from 'vitest'
+import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { Contributors, ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
+import { MOST_LEFT } from '#shared/questions/tolerance/nearly-linear.ts'
+import { type ToleranceCheck, toleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
+import { FIGURES } from '#shared/questions/tolerance/ways.ts'
+import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
+import { inches, mm } from '#shared/units/length.ts'
+import { MARBLES } from '#tests/support/seasons.ts'
+import { checked, DESIGN, normal, ON_EDGES, triangular, uniform } from '#tests/support/tolerance.ts'
+
+function nearly(contributors: Contributors, more: Partial<ToleranceCheckInput> = {}): ToleranceCheck {
+  const result = toleranceCheck({ design: DESIGN, contributors, ...more })
+  if (!result.ok) throw new Error(JSON.stringify(result.error))
+  return result.value
+}
+
+const SHOP: Contributors = {
+  ballDiameter: normal(0.1),
+  ballLotMean: normal(0.05),
+  outerGrooveBottomRadius: uniform(0.1),
+  innerGrooveBottomRadius: triangular(0.1),
+  finishFilm: uniform(0.01),
+}
+const TWENTY_FOUR: DesignInput = { units: 'mm', balls: { count: 24, diameter: mm(16) }, bore: mm(3) }
+
+const CASES: readonly (readonly [string, DesignInput, Contributors])[] = [
+  ['a shop that is not perfect', DESIGN, SHOP],
+  ['on the edges', ON_EDGES, SHOP],
+  ['out of round', DESIGN, { ...SHOP, outOfRound: uniform(0.05) }],
+  ['hardly anything but lobes', DESIGN, { outOfRound: normal(0.1), outerGrooveBottomRadius: normal(0.05) }],
+  ['lobes of a triangle', DESIGN, { outOfRound: triangular(0.1), ballDiameter: normal(0.05) }],
+  ['a lot of which only the bag is known', DESIGN, { ...SHOP, ballLotMean: uniform(0.1) }],
+  ['gap and play all but one', DESIGN, { ballDiameter: normal(0.1), ballLotMean: uniform(0.05) }],
+  ['gap and play one', DESIGN, { outerGrooveBottomRadius: normal(0.1) }],
+  [
+    'nothing normal',
+    DESIGN,
+    { ballLotMean: uniform(0.03), outerGrooveBottomRadius: uniform(0.1), innerGrooveBottomRadius: uniform(0.1) },
+  ],
+  ['twenty-four balls', TWENTY_FOUR, SHOP],
+  ['off the design', DESIGN, { ...SHOP, ballLotMean: normal(0.05, -0.03), outerGrooveBottomRadius: normal(0.1, 0.05) }],
+]
+
+/** How many standard errors, of both together, two hundred comparisons may be apart: less than once in ten thousand. */
+const APART = 5
+
+describe.each(CASES)('against half a million exact trials: %s', (_, design, contributors) => {
+  const near = nearly(contributors, { design })
+  const exact = checked(contributors, { design, trials: 500_000, seed: 7 })
+  const together = (one: number, other: number) => APART * Math.hypot(one, other)
+
+  test('is the method taken, and of few exact trials', () => {
+    expect(near.method).toMatchObject({ kind: 'nearly-linear' })
+    expect(near.trials).toBe(2000)
+    expect(near.isConverged).toBe(true)
+  })
+
+  test.each(FIGURES)('%s: mean, deviation, percentiles, shortest interval and chances', (name) => {
+    const [own, other] = [near.figures[name], exact.figures[name]]
+    for (const moment of ['mean', 'standardDeviation'] as const) {
+      const error = together(own.trials.standardError[moment], other.trials.standardError[moment])
+      expect(own.trials[moment]).toBeWithin(error, other.trials[moment])
+    }
+    own.percentiles.forEach(({ percent, value, standardError }, place) => {
+      const found = other.percentiles[place]
+      expect(percent).toBe(found?.percent)
+      expect(value).toBeWithin(together(standardError, found?.standardError ?? 0), found?.value ?? Number.NaN)
+      // It is the default because it is surer than a hundred thousand trials, √5 times less sure than these.
+      expect(standardError).toBeLessThan(Math.sqrt(5) * (found?.standardError ?? 0))
+    })
+    for (const end of ['low', 'high'] as const) {
+      const error = together(own.trials.standardError[end], other.trials.standardError[end])
+      expect(own.trials.shortest[end]).toBeWithin(error, other.trials.shortest[end])
+    }
+    for (const outcome of ['tooTight', 'fits', 'tooLoose'] as const) {
+      const [chance, counted] = [own.outcomes[outcome], other.outcomes[outcome]]
+      expect(chance.value).toBeWithin(together(chance.standardError, counted.standardError), counted.value)
+    }
+  })
+
+  test('both fit', () => {
+    const error = together(near.jointFits.standardError, exact.jointFits.standardError)
+    expect(near.jointFits.value).toBeWithin(error, exact.jointFits.value)
+  })
+
+  test('the histogram has its shares, as of a hundred thousand', () => {
+    for (const name of FIGURES) {
+      const { counts, edges } = near.figures[name].histogram
+      expect(counts.reduce((sum, count) => sum + count, 0)).toBe(100_000)
+      expect(edges.length).toBe(counts.length + 1)
+      const { low, high } = near.figures[name].trials.shortest
+      const inside = counts.reduce((sum, count, bin) => {
+        const middle = ((edges[bin] ?? 0) + (edges[bin + 1] ?? 0)) / 2
+        return sum + (middle > low && middle < high ? count : 0)
+      }, 0)
+      expect(inside / 100_000).toBeWithin(0.05, 0.95)
+    }
+  })
+
+  test('aims: as good a yield as the trials know of, and the accepted chance', () => {
+    const [own, other] = [near.aim, exact.aim]
+    const error = together(own.bestYield.outcomes.fits.standardError, other.bestYield.outcomes.fits.standardError)
+    expect(own.bestYield.outcomes.fits.value).toBeWithin(error, other.bestYield.outcomes.fits.value)
+    expect(own.limitedRisk === undefined).toBe(other.limitedRisk === undefined)
+    const { deeper = 0, outcomes } = own.limitedRisk ?? {}
+    // A chance of 0.05 is off by 0.0003 in half a million trials, and a depth by that over the density and the slope.
+    expect(deeper).toBeWithin(0.03 * near.figures.ballGap.trials.standardDeviation, other.limitedRisk?.deeper ?? 0)
+    expect(outcomes?.tooLoose.value ?? 0).toBeLessThanOrEqual(near.check.input.overshootRisk + 1e-9)
+    expect(own.atNominal.outcomes).toEqual(near.figures.ballGap.outcomes)
+  })
+})
+
+test('in the linear limit it is the law of propagation, to the bins', () => {
+  const TINY = 1e-4
+  const contributors = {
+    ballDiameter: normal(TINY),
+    outerGrooveBottomRadius: normal(TINY),
+    innerGrooveBottomRadius: normal(TINY),
+  }
+  const limits = { minBallGap: mm(0.8 - TINY), maxBallGap: mm(0.8 + 5 * TINY) }
+  const { figures } = nearly(contributors, { limits })
+  for (const name of FIGURES) {
+    const { rss, trials, percentiles, outcomes } = figures[name]
+    const { standardDeviation: deviation } = rss
+    expect(trials.mean).toBeWithin(1e-5 * deviation, rss.mean)
+    expect(trials.standardDeviation / deviation).toBeWithin(2e-5, 1)
+    for (const { percent, value } of percentiles) {
+      expect((value - rss.mean) / deviation).toBeWithin(2e-5, normalQuantile(percent / 100))
+    }
+    if (name !== 'ballGap') continue
+    const under = (limit: number) => normalCdf((limit - rss.mean) / deviation)
+    expect(outcomes.tooTight.value).toBeWithin(1e-5, under(limits.minBallGap))
+    expect(outcomes.tooLoose.value).toBeWithin(1e-5, 1 - under(limits.maxBallGap))
+  }
+})
+
+describe('its seed', () => {
+  test('the same gives the same to the last bit, another only errors as it says', () => {
+    const [one, again, other] = [nearly(SHOP), nearly(SHOP), nearly(SHOP, { seed: 99 })]
+    expect(again).toEqual(one)
+    one.figures.ballGap.percentiles.forEach(({ value, standardError }, place) => {
+      const another = other.figures.ballGap.percentiles[place]
+      expect(another?.value).not.toBe(value)
+      expect(another?.value).toBeWithin(APART * Math.SQRT2 * standardError, value)
+    })
+  })
+
+  test('the errors are honest: over many seeds figures scatter by no more', () => {
+    const runs = Array.from({ length: 40 }, (_, seed) => nearly(SHOP, { seed }).figures.ballGap)
+    for (const place of [0, 4, 8]) {
+      const values = runs.map(({ percentiles }) => percentiles[place]?.value ?? Number.NaN)
+      const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+      const scatter = Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1))
+      const claimed = runs.map(({ percentiles }) => percentiles[place]?.standardError ?? 0)
+      const usual = claimed.reduce((sum, error) => sum + error, 0) / claimed.length
+      // Forty seeds tell a scatter to a ninth of it.
+      expect(scatter).toBeLessThan(1.4 * usual)
+    }
+  })
+})
+
+test('in inches it is the same bearing', () => {
+  const other = nearly(SHOP, { design: { ...DESIGN, units: 'in' } })
+  expect(other.figures.ballGap.percentiles).toEqual(nearly(SHOP).figures.ballGap.percentiles)
+})
+
+describe('where it does not hold there are trials, a hundred thousand', () => {
+  const why = (contributors: Contributors, more: Partial<ToleranceCheckInput> = {}) => {
+    const { method, trials } = nearly(contributors, more)
+    return [method.kind === 'trials' ? method.why : method.kind, trials]
+  }
+  const { design, ...year } = MARBLES
+  const balls = Array.from({ length: 14 }, (_, ball) => mm(16 + 0.02 * Math.sin(ball)))
+
+  test.each<[string, unknown, Contributors, Partial<ToleranceCheckInput>]>([
+    ['the weather', 'climate', SHOP, { design, year }],
+    ['balls of a list', 'measured-balls', { ballDiameter: { kind: 'measured', diameters: balls } }, {}],
+    ['lobes as likely none as some', 'folded', { ...SHOP, outOfRound: normal(0.03, 0.03) }, {}],
+    ['a gap that does not move', 'not-linear', { innerGrooveBottomRadius: normal(0.05) }, {}],
+    ['lobes alone', 'not-linear', { outOfRound: normal(0.05) }, {}],
+    ['one contributor with sharp ends', 'corners', { outerGrooveBottomRadius: uniform(0.1) }, {}],
+    ['two such', 'corners', { ballLotMean: uniform(0.03), outerGrooveBottomRadius: uniform(0.1) }, {}],
+  ])('%s', (_, reason, contributors, more) => {
+    expect(why(contributors, more)).toEqual([reason, 100_000])
+  })
+
+  test('three balls that differ much: what lines and curve leave is too much', () => {
+    const three = { units: 'mm', balls: { count: 3, diameter: mm(16) }, bore: mm(1), ballGap: mm(0.8) } as const
+    expect(why({ ballDiameter: normal(0.1), innerGrooveBottomRadius: normal(0.05) }, { design: three })[0]).toBe(
+      'not-linear',
+    )
+  })
+
+  test('and where they are asked for, as many', () => {
+    expect(why(SHOP, { trials: 5000 })).toEqual(['asked', 5000])
+    expect(why(SHOP, { trials: 'auto', significantDigits: 1 })[0]).toBe('asked')
+  })
+
+  test('what is left is little wherever it is taken', () => {
+    for (const [, of, contributors] of CASES) {
+      const { method } = nearly(contributors, { design: of })
+      if (method.kind !== 'nearly-linear') return expect.fail()
+      expect(method.left.ballGap).toBeLessThanOrEqual(MOST_LEFT)
+      expect(method.left.play).toBeLessThanOrEqual(MOST_LEFT)
+    }
+  })
+})
+
+test('refused is refused, whatever the method', () => {
+  expect(toleranceCheck({ design: { ...DESIGN, bore: inches(3) }, contributors: SHOP }).ok).toBe(false)
+})

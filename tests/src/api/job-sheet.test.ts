@@ -1,0 +1,336 @@
+import { describe, expect, test } from 'vitest'
+import { bearingOf } from '#shared/bearing/bearing.ts'
+import { METHODS } from '#src/api/job-sheet/schema.ts'
+import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { PLAIN } from '#tests/support/inputs.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+import { run } from '#tests/support/system-tools.ts'
+
+const BODY = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
+/** The same ring of twelve, with rollers and between plates. */
+const ROLLERS = { ...BODY, arrangement: 'roller' }
+const PLATES = { ...BODY, arrangement: 'thrust' }
+/** Its balls in a cage. */
+const CAGED = { ...BODY, arrangement: 'caged' }
+const SISTERS = [
+  ['radial', BODY],
+  ['roller', ROLLERS],
+  ['thrust', PLATES],
+  ['caged', CAGED],
+] as const
+const OF_EACH = SISTERS.flatMap(([name, body]) => METHODS.map((method) => [name, method, body] as const))
+const QUERY = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
+
+type Size = { readonly symbol?: string; readonly name: string; readonly value: number; readonly stopAt?: number }
+type Operation = {
+  readonly number: number
+  readonly id: string
+  readonly title: string
+  readonly tool: string
+  readonly how: string
+  readonly check: string
+  readonly sizes: readonly Size[]
+  readonly cautions: readonly { readonly code: string }[]
+  readonly readings: readonly { readonly ring: string; readonly kind: string; readonly field: string }[]
+}
+
+async function sheet(body: object, at?: string): Promise<readonly Operation[]> {
+  const answer = await post(`${at ?? (await startedApp())}/v1/job-sheet`, body)
+  expect(answer.status, answer.text).toBe(200)
+  return (JSON.parse(answer.text) as { operations: readonly Operation[] }).operations
+}
+
+function plain() {
+  const made = bearingOf(PLAIN)
+  if (!made.ok) throw new RangeError('the plain input must give a bearing')
+  return made.value
+}
+
+describe('the operations', () => {
+  test('go from choosing balls to running in, outer ring before inner', async () => {
+    const ids = (await sheet(BODY)).map(({ id }) => id)
+    expect(ids).toEqual([
+      'choose-balls',
+      'outer-layout',
+      'outer-bore',
+      'outer-saw',
+      'outer-outside',
+      'outer-core',
+      'outer-inside',
+      'outer-groove',
+      'outer-fit',
+      'outer-sand',
+      'inner-blank',
+      'inner-split',
+      'inner-outside',
+      'inner-groove',
+      'inner-fit',
+      'inner-sand',
+      'finish',
+      'grain',
+      'wax',
+      'run-in',
+    ])
+  })
+
+  test('a lathe alone saws nothing; a router takes the place of saw, outside and core', async () => {
+    const lathe = (await sheet({ ...BODY, method: 'lathe-only' })).map(({ id }) => id)
+    expect(lathe).not.toContain('outer-saw')
+    expect(lathe).toContain('outer-core')
+    const router = (await sheet({ ...BODY, method: 'router-and-lathe' })).map(({ id }) => id)
+    expect(router).toContain('outer-rout')
+    for (const id of ['outer-saw', 'outer-outside', 'outer-core']) expect(router).not.toContain(id)
+  })
+
+  test.each([
+    ['inner-ring', true, false],
+    ['outer-ring', false, true],
+    ['none', false, false],
+  ])('split %s: halves are joined before they are turned', async (split, inner, outer) => {
+    const ids = (await sheet({ ...BODY, split })).map(({ id }) => id)
+    expect(ids.includes('inner-split')).toBe(inner)
+    expect(ids.includes('outer-split')).toBe(outer)
+    if (inner) expect(ids.indexOf('inner-split')).toBeLessThan(ids.indexOf('inner-outside'))
+  })
+
+  test.each(OF_EACH)(
+    '%s, %s: every size with a symbol is that of the design, less the film',
+    async (_name, method, plain) => {
+      const at = await startedApp()
+      const body = { ...plain, finishAllowance: 0.05 }
+      const designed = JSON.parse((await post(`${at}/v1/design`, body)).text) as {
+        readonly ballDiameter: number
+        readonly dimensions: readonly { readonly symbol: string; readonly value: number; readonly cutTo?: number }[]
+      }
+      const sizes = (await sheet({ ...body, method }, at)).flatMap((operation) => operation.sizes)
+      const known = new Map([
+        ...designed.dimensions.map(({ symbol, value, cutTo }) => [symbol, cutTo ?? value] as const),
+        ['Dw', designed.ballDiameter] as const,
+      ])
+      const named = sizes.filter(({ symbol, name }) => symbol !== undefined && !name.includes('each disc'))
+      expect(named.length).toBeGreaterThan(10)
+      for (const { symbol = '', value } of named) expect(value).toBeWithin(1e-9, known.get(symbol) ?? Number.NaN)
+    },
+  )
+
+  // Twice the scatter of a tool of 0.2 mm and a tenth of the depth: by hand for 3.2 mm, 2 × 0.3774 mm.
+  test('both grooves are stopped short, the outer one below its size and the inner one above', async () => {
+    const operations = await sheet(BODY)
+    const { outerRing, innerRing } = plain()
+    const stop = (id: string, symbol: string) =>
+      operations.find((operation) => operation.id === id)?.sizes.find((size) => size.symbol === symbol)?.stopAt
+    expect(stop('outer-groove', 'he')).toBeWithin(0.001, outerRing.grooveDepth - 0.755)
+    expect(stop('outer-groove', 'De')).toBeWithin(0.002, outerRing.grooveBottomDiameter - 1.51)
+    const innerShort = 2 * Math.hypot(0.2, 0.1 * innerRing.grooveDepth)
+    expect(stop('inner-groove', 'di')).toBeWithin(1e-9, innerRing.grooveBottomDiameter + 2 * innerShort)
+  })
+
+  test('cautions stand at the step where the hazard is', async () => {
+    const operations = await sheet({ ...BODY, balls: { ...BODY.balls, material: 'glass' } })
+    const at = (id: string) => operations.find((operation) => operation.id === id)?.cautions.map(({ code }) => code)
+    expect(at('outer-saw')).toContain('sawing')
+    expect(at('outer-core')).toContain('core-loose')
+    expect(at('outer-groove')).toContain('turning')
+    expect(at('outer-sand')).toContain('sanding-inside')
+    expect(at('finish')).toContain('finish')
+    expect(at('choose-balls')).toEqual(['glass-balls'])
+    expect(at('outer-layout')).toEqual([])
+  })
+
+  test.each(OF_EACH)('%s, %s: whoever takes a machine is told what of it can hurt', async (_name, method, body) => {
+    const hazards = [
+      [/\bsaw\b/, 'sawing'],
+      [/\bdrill\b/, 'drilling'],
+      [/\brouter\b/, 'routing'],
+      [/\blathe\b/, 'turning', 'sanding-inside'],
+    ] as const
+    for (const { id, tool, cautions } of await sheet({ ...body, method })) {
+      const codes = cautions.map(({ code }) => code)
+      for (const [machine, ...known] of hazards)
+        if (machine.test(tool))
+          expect(
+            known.some((code) => codes.includes(code)),
+            `${id}: ${codes}`,
+          ).toBe(true)
+    }
+  })
+
+  test('rollers: cut to length before they are chosen, tried for skew before they run', async () => {
+    const operations = await sheet(ROLLERS)
+    const ids = operations.map(({ id }) => id)
+    expect(ids.indexOf('cut-rollers')).toBeLessThan(ids.indexOf('choose-balls'))
+    for (const id of ['inner-fit', 'run-in']) {
+      const codes = operations.find((operation) => operation.id === id)?.cautions.map(({ code }) => code)
+      expect(codes).toContain('roller-skew')
+    }
+  })
+
+  // 3 mm a side: what `cutting-allowances.ts` states.
+  test('a router leaves on the track what a saw leaves, for the lathe to take', async () => {
+    const routed = (await sheet({ ...ROLLERS, method: 'router-and-lathe' })).find(({ id }) => id === 'outer-rout')
+    const hole = routed?.sizes.find(({ symbol }) => symbol === 'E')
+    expect(hole?.stopAt).toBeWithin(1e-9, (hole?.value ?? Number.NaN) - 6)
+  })
+
+  test('rollers as small as can be are stopped at sizes that there are', async () => {
+    const tiny = { units: 'mm', arrangement: 'roller', balls: { count: 3, diameter: 0.5, length: 0.4 }, bore: 0.02 }
+    for (const method of METHODS)
+      for (const { stopAt = 1 } of (await sheet({ ...tiny, width: 0.5, method })).flatMap(({ sizes }) => sizes))
+        expect(stopAt).toBeGreaterThan(0)
+  })
+
+  test('a turntable: a shallow groove and a try of the balls come before the deep one, and that before the other plate', async () => {
+    expect((await sheet(PLATES)).map(({ id }) => id)).toEqual([
+      'choose-balls',
+      'plate-layout',
+      'plate-shape',
+      'trial-groove',
+      'try-balls',
+      'groove',
+      'second-plate',
+      'finish',
+      'grain',
+      'wax',
+      'run-in',
+    ])
+  })
+
+  test('the first groove of a turntable is a third as deep; rows and gaps are all that is read at one', async () => {
+    const operations = await sheet(PLATES)
+    const trial = operations.find(({ id }) => id === 'trial-groove')?.sizes.find(({ symbol }) => symbol === 'h')
+    expect(trial?.stopAt).toBeWithin(1e-9, (trial?.value ?? Number.NaN) / 3)
+    for (const reading of operations.flatMap(({ readings }) => readings)) expect(reading).not.toHaveProperty('ring')
+    const kinds = new Set(operations.flatMap(({ readings }) => readings.map(({ kind }) => kind)))
+    expect(kinds).toEqual(new Set(['ball-row', 'ball-gap']))
+  })
+
+  test('a cage is made after the rings, by what they came to, and closed over the balls at last', async () => {
+    const ids = async (body: object) => (await sheet(body)).map(({ id }) => id)
+    const order = ['outer-groove', 'inner-fit', 'inner-sand', 'cage-ring', 'cage-pockets', 'finish', 'fill']
+    expect((await ids(CAGED)).filter((id) => order.includes(id))).toEqual(order)
+    expect(await ids(CAGED)).not.toContain('outer-sand')
+    expect(await ids({ ...CAGED, split: 'inner-ring' })).toContain('inner-split')
+    expect(await ids({ ...CAGED, split: 'outer-ring' })).toContain('outer-split')
+  })
+
+  test('a cage turns with its balls, of few the slower: (1 − Dw/Dpw)/2 of the inner ring (Harris, chapter 8; from memory)', async () => {
+    const saidOf = async (count: number, pitchDiameter: number) => {
+      const body = { ...CAGED, balls: { ...BODY.balls, count, diameter: 16 }, bore: 4, cage: { pitchDiameter } }
+      return (await sheet(body)).find(({ id }) => id === 'fill')?.check
+    }
+    expect(await saidOf(3, 40)).toMatch(/some 3 times while the inner ring turns ten/) // (1 - 16/40) / 2 = 0.3
+    expect(await saidOf(12, 200)).toMatch(/some 5 times while the inner ring turns ten/) // (1 - 16/200) / 2 = 0.46
+  })
+
+  test('in every caged bearing the play is tried on three balls, which stand by themselves', async () => {
+    for (const split of ['none', 'inner-ring', 'outer-ring']) {
+      const fit = (await sheet({ ...CAGED, split })).find(({ id }) => id === 'inner-fit')
+      expect(fit?.how).toMatch(/three balls/i)
+    }
+  })
+
+  test('a cage leaves no gap: none is read, none is spoken of, and the outer groove is cut to a plug', async () => {
+    for (const split of ['none', 'inner-ring', 'outer-ring']) {
+      const operations = await sheet({ ...CAGED, split })
+      expect(JSON.stringify(operations.map(({ cautions: _, ...said }) => said))).not.toMatch(/the gap\b|gap to end at/)
+      const groove = operations.find(({ id }) => id === 'outer-groove')?.sizes ?? []
+      expect(groove.map(({ symbol }) => symbol)).toContain('Dg')
+      const rings = operations.flatMap(({ readings }) => readings.map(({ ring }) => ring))
+      expect(new Set(rings)).toEqual(new Set(['inner']))
+    }
+  })
+
+  test.each([
+    ['radial', BODY, 10],
+    ['roller', ROLLERS, 10],
+    ['caged', CAGED, 3],
+  ])(
+    '%s: every blank to write in is a reading that the fit correction takes at that ring',
+    async (_name, body, more) => {
+      const at = await startedApp()
+      const figures: Record<string, unknown> = { '/value': 20, '/landDiameter': 70, '/result': 'enters' }
+      const extra: Record<string, object> = {
+        plug: { diameter: 45, result: 'enters' },
+        'groove-depth': { value: 2, landDiameter: 70 },
+        'ball-row': { value: 192, count: 12 },
+        'ball-gap': { value: 0.5 },
+      }
+      const readings = (await sheet(body, at)).flatMap((operation) => operation.readings)
+      expect(readings.length).toBeGreaterThan(more)
+      for (const { ring, kind, field } of readings) {
+        const reading = { kind, ...(field === '' ? {} : { [field.slice(1)]: figures[field] }), ...extra[kind] }
+        const answer = await post(`${at}/v1/fit-correction`, { design: body, ring, readings: [reading] })
+        expect([200, 422], `${kind}: ${answer.text}`).toContain(answer.status)
+      }
+    },
+  )
+})
+
+describe('the forms that it comes in', () => {
+  test('JSON unless another is asked for, by Accept or by the address', async () => {
+    const at = await startedApp()
+    const typeOf = async (query: string, accept: string) =>
+      (await ask(`${at}/v1/job-sheet?${QUERY}${query}`, { headers: { accept } })).headers['content-type']
+    expect(await typeOf('', '*/*')).toBe('application/json; charset=utf-8')
+    expect(await typeOf('', 'text/html,application/xhtml+xml,*/*;q=0.8')).toBe('text/html; charset=utf-8')
+    expect(await typeOf('', 'application/pdf')).toBe('application/pdf')
+    expect(await typeOf('&format=pdf', 'text/html,*/*;q=0.8')).toBe('application/pdf')
+    expect(await typeOf('&format=html', '*/*')).toBe('text/html; charset=utf-8')
+  })
+
+  test('a turntable says in the media type of its JSON what it is; rollers are made as rings are, and say nothing', async () => {
+    const at = await startedApp()
+    const typeOf = async (body: object) =>
+      String((await post(`${at}/v1/job-sheet`, body)).headers['content-type']).replaceAll('"', '')
+    expect(await typeOf(PLATES)).toBe('application/json; arrangement=thrust; charset=utf-8')
+    expect(await typeOf({ ...PLATES, format: 'json' })).toBe('application/json; arrangement=thrust; charset=utf-8')
+    expect(await typeOf(CAGED)).toBe('application/json; arrangement=caged; charset=utf-8')
+    expect(await typeOf(ROLLERS)).toBe('application/json; charset=utf-8')
+    const query = `${QUERY}&arrangement=thrust`
+    const asked = await ask(`${at}/v1/job-sheet?${query}`, { headers: { accept: 'application/json' } })
+    expect(JSON.parse(asked.text)).toMatchObject({ arrangement: 'thrust' })
+  })
+
+  test('the page carries its style sheet by hash, runs nothing, and says who may frame it', async () => {
+    const at = await startedApp({ config: { frameAncestors: ['https://courses.example'] } })
+    const { headers, text } = await ask(`${at}/v1/job-sheet?${QUERY}&format=html`)
+    const policy = String(headers['content-security-policy'])
+    expect(policy).toMatch(
+      /^default-src 'none'; style-src 'sha256-[\w+/=]+'; .*frame-ancestors https:\/\/courses\.example$/,
+    )
+    expect(text).not.toMatch(/<script|style="|javascript:/)
+    expect(text.match(/class="box"/g)).toHaveLength(20)
+  })
+
+  test.each(SISTERS)(
+    '%s: on paper and as a page it says every operation and every figure to stop at',
+    async (name, body) => {
+      const at = await startedApp()
+      const { operations } = JSON.parse((await post(`${at}/v1/job-sheet`, body)).text) as {
+        operations: readonly Operation[]
+      }
+      const response = await fetch(`${at}/v1/job-sheet?${QUERY}&arrangement=${name}&format=pdf`)
+      const words = run('pdftotext', ['-layout', '-', '-'], Buffer.from(await response.arrayBuffer())).toString()
+      const squeezed = words.replace(/\s+/g, ' ')
+      const { text: page } = await ask(`${at}/v1/job-sheet?${QUERY}&arrangement=${name}&format=html`)
+      for (const { number, title } of operations)
+        for (const said of [squeezed, page]) expect(said).toContain(`${number}. ${title}`)
+      for (const { stopAt } of operations.flatMap(({ sizes }) => sizes))
+        if (stopAt !== undefined)
+          for (const said of [squeezed, page]) expect(said).toContain(`${Number(stopAt.toFixed(2))} mm`)
+    },
+  )
+
+  test('in inches it speaks of inches', async () => {
+    const at = await startedApp()
+    const page = await ask(`${at}/v1/job-sheet?units=in&balls.count=10&balls.diameter=5/8&bore=1/2&format=html`)
+    expect(page.text).toContain('3 1/2 in')
+    expect(page.text).not.toMatch(/\d mm(?! and|, and)/)
+  })
+})
+
+test('what cannot exist is refused, and what is not known is a fault', async () => {
+  const at = await startedApp()
+  problemIn(await ask(`${at}/v1/job-sheet?units=mm&balls.count=12&balls.diameter=16&bore=50&format=html`), 422)
+  expect(faultsIn(await ask(`${at}/v1/job-sheet?${QUERY}&method=laser`))).toHaveLength(1)
+})
