@@ -1,12 +1,10 @@
 import { isIP } from 'node:net'
 import { availableParallelism } from 'node:os'
 import { fail, ok, type Result } from '#shared/result.ts'
+import { type StoreAddress, storeAddress } from './store-address.ts'
 
 const LOG_LEVELS = ['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'] as const
 type LogLevel = (typeof LOG_LEVELS)[number]
-
-/** A server that speaks RESP, and what `AUTH` is told there: nothing, a password, or a name and its password. */
-export type StoreAddress = { readonly host: string; readonly port: number; readonly login: readonly string[] }
 
 export type Config = {
   readonly host: string
@@ -182,21 +180,7 @@ function isOrigin(text: string): boolean {
   return /^https?:/.test(text) && URL.parse(text)?.origin === text
 }
 
-const STORE_PORT = 6379
-
-function store(text: string): 'memory' | StoreAddress | undefined {
-  if (text === 'memory') return 'memory'
-  const url = URL.parse(text)
-  if (url?.protocol !== 'redis:' || url.hostname === '' || !/^\/?$/.test(url.pathname + url.search + url.hash))
-    return undefined
-  const login = [url.username, url.password].filter((part) => part !== '')
-  if (/%(?![\da-f]{2})/i.test(login.join(''))) return undefined
-  return {
-    host: url.hostname.replace(/^\[|\]$/g, ''), // of an address in IPv6
-    port: url.port === '' ? STORE_PORT : Number(url.port),
-    login: login.map(decodeURIComponent),
-  }
-}
+const store = (text: string): 'memory' | StoreAddress | undefined => (text === 'memory' ? text : storeAddress(text))
 
 /** A password may stand in it, and sentences end up in logs. */
 const hidden = (): string => 'something else'

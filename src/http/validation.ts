@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import type { FastifyInstance, FastifySchemaValidationError, FastifyServerOptions } from 'fastify'
-import { lazy } from '#src/lazy.ts'
+import { lazy } from '#shared/lazy.ts'
 import { lengthFormats } from '#src/wire/length.ts'
 
 type AjvOptions = Extract<NonNullable<FastifyServerOptions['ajv']>, { readonly mode?: never }>

@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify'
 import { Type } from 'typebox'
-import { lazy } from '#src/lazy.ts'
+import { lazy } from '#shared/lazy.ts'
 import { type AnswerTimes, enter } from './answer-times.ts'
 
 /** Whatever has no route has one name: what a stranger asks for must not make series without end. */
@@ -20,7 +20,7 @@ export function addMetrics(app: FastifyInstance): void {
 
   const exposition = lazy(async () => {
     const { expositionOf } = await import('./exposition.ts')
-    return expositionOf(times, () => app.taskLoad())
+    return expositionOf(times, () => app.taskLoad(), app.uncountedRequests)
   })
   app.get(
     '/metrics',

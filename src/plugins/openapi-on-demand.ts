@@ -1,5 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
-import { lazy } from '#src/lazy.ts'
+import { lazy } from '#shared/lazy.ts'
 
 const PATHS = ['/openapi.json', '/docs', '/docs/*']
 

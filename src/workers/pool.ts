@@ -1,8 +1,8 @@
 import { join } from 'node:path'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import type { Piscina } from 'piscina'
+import { lazy } from '#shared/lazy.ts'
 import { ProblemError } from '#src/http/problem.ts'
-import { lazy } from '#src/lazy.ts'
 import type * as tasks from './tasks.ts'
 import { turns } from './turns.ts'
 

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsync, FastifyRequest } from 'fastify'
+import { lazy } from '#shared/lazy.ts'
 import { ProblemError } from '#src/http/problem.ts'
-import { lazy } from '#src/lazy.ts'
 import { kioskOf } from './page.ts'
 
 /** Of a build: the address says which, so that it may be kept for good. */

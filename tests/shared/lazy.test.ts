@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { lazy } from '#src/lazy.ts'
+import { lazy } from '#shared/lazy.ts'
 
 test('a value is made once, for all who ask, and not before', async () => {
   let made = 0
