@@ -1,5 +1,6 @@
 import { isIP } from 'node:net'
 import { availableParallelism } from 'node:os'
+import { closestMatch } from 'leven'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type StoreAddress, storeAddress } from './store-address.ts'
 
@@ -76,6 +77,34 @@ export const DEFAULTS: Config = {
 
 const ORIGINS_EXPECTED = '*, none, or origins such as https://example.org, separated by commas'
 
+/** Every variable that the service reads. */
+export const VARIABLES = [
+  'HOST',
+  'PORT',
+  'LOG_LEVEL',
+  'TRUST_PROXY',
+  'BODY_LIMIT_BYTES',
+  'REQUEST_TIMEOUT_MS',
+  'HEADERS_TIMEOUT_MS',
+  'KEEP_ALIVE_TIMEOUT_MS',
+  'MAX_LOOP_DELAY_MS',
+  'SHUTDOWN_GRACE_MS',
+  'SHUTDOWN_DELAY_MS',
+  'WORKER_THREADS',
+  'TRIALS_BUDGET_MS',
+  'METRICS',
+  'MAX_CONNECTIONS',
+  'RATE_LIMIT_PER_MINUTE',
+  'RATE_LIMIT_STORE',
+  'CORS_ORIGIN',
+  'FRAME_ANCESTORS',
+] as const
+type Variable = (typeof VARIABLES)[number]
+
+/** In a shorter name two letters are too many: they turn PORT into PATH. */
+const SHORTEST_GUESSED = 8
+const MOST_TYPOS = 2
+
 type Environment = Readonly<Record<string, string | undefined>>
 type Read<T> = (text: string) => T | undefined
 type Show = (text: string) => string
@@ -83,7 +112,13 @@ type Show = (text: string) => string
 /** The settings from the environment, or a sentence for every variable that is not as it should be. */
 export function readConfig(environment: Environment): Result<Config, readonly string[]> {
   const faults: string[] = []
-  const setting = <T>(name: string, otherwise: T, read: Read<T>, expected: string, show: Show = JSON.stringify): T => {
+  const setting = <T>(
+    name: Variable,
+    otherwise: T,
+    read: Read<T>,
+    expected: string,
+    show: Show = JSON.stringify,
+  ): T => {
     const text = environment[name]
     if (text === undefined) return otherwise
     const value = read(text)
@@ -91,7 +126,7 @@ export function readConfig(environment: Environment): Result<Config, readonly st
     faults.push(`${name} must be ${expected}, got ${show(text)}`)
     return otherwise
   }
-  const whole = (name: string, otherwise: number, least: number, most: number): number =>
+  const whole = (name: Variable, otherwise: number, least: number, most: number): number =>
     setting(name, otherwise, (text) => wholeNumber(text, least, most), `a whole number from ${least} to ${most}`)
 
   const config: Config = {
@@ -135,6 +170,20 @@ export function readConfig(environment: Environment): Result<Config, readonly st
       `SHUTDOWN_DELAY_MS must be below SHUTDOWN_GRACE_MS, got ${config.shutdownDelayMs} and ${config.shutdownGraceMs}`,
     )
   return faults.length === 0 ? ok(config) : fail(faults)
+}
+
+/**
+ * The variables of an environment that nothing reads and that look like a misspelt one of ours: at most two letters from a
+ * name of eight or more. All others belong to someone else.
+ */
+export function misspelt(environment: Environment): readonly { readonly name: string; readonly meant: string }[] {
+  const guessed = VARIABLES.filter(({ length }) => length >= SHORTEST_GUESSED)
+  return Object.keys(environment)
+    .filter((name) => !VARIABLES.some((known) => known === name))
+    .flatMap((name) => {
+      const meant = closestMatch(name, guessed, { maxDistance: MOST_TYPOS })
+      return meant === undefined ? [] : [{ name, meant }]
+    })
 }
 
 /** Digits alone: `Number` also takes blanks, exponents and hexadecimal, none of which anyone means here. */
