@@ -1,3 +1,4 @@
+import { globSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { lazy } from '#shared/lazy.ts'
 
@@ -35,4 +36,10 @@ test.each([
   expect(value.started()).toBeUndefined()
   expect(await value('third')).toBe('third')
   expect(await value('fourth')).toBe('third')
+})
+
+test('nothing else keeps a promise, and with it a failure', () => {
+  const files = globSync('{src,shared}/**/*.ts', { exclude: ['shared/lazy.ts'] })
+  expect(files.length).toBeGreaterThan(100)
+  expect(files.filter((file) => /\blet \w+: Promise</.test(readFileSync(file, 'utf8')))).toEqual([])
 })
