@@ -1,5 +1,5 @@
 # Build: everything into one file, from the lock file alone.
-FROM node:26-slim AS build
+FROM node:26.10.0-slim@sha256:ec7758ee051e457b468b32bde57b0879010b325bb9862718e9615225ce4aaae1 AS build
 WORKDIR /app
 COPY package.json package-lock.json .rolldown.config.ts ./
 # No install scripts: the one that there is fetches a Node.js, and this image is one.
@@ -32,7 +32,7 @@ kill -TERM $!
 wait $!
 SH
 
-FROM node:26-slim
+FROM node:26.10.0-slim@sha256:ec7758ee051e457b468b32bde57b0879010b325bb9862718e9615225ce4aaae1
 ENV NODE_ENV=production \
     NODE_COMPILE_CACHE=/app/cache \
     HOST=0.0.0.0 \

@@ -1,12 +1,11 @@
 import { isIP } from 'node:net'
 import { availableParallelism } from 'node:os'
+import { closestMatch } from 'leven'
 import { fail, ok, type Result } from '#shared/result.ts'
+import { type StoreAddress, storeAddress } from './store-address.ts'
 
 const LOG_LEVELS = ['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent'] as const
 type LogLevel = (typeof LOG_LEVELS)[number]
-
-/** A server that speaks RESP, and what `AUTH` is told there: nothing, a password, or a name and its password. */
-export type StoreAddress = { readonly host: string; readonly port: number; readonly login: readonly string[] }
 
 export type Config = {
   readonly host: string
@@ -78,6 +77,34 @@ export const DEFAULTS: Config = {
 
 const ORIGINS_EXPECTED = '*, none, or origins such as https://example.org, separated by commas'
 
+/** Every variable that the service reads. */
+export const VARIABLES = [
+  'HOST',
+  'PORT',
+  'LOG_LEVEL',
+  'TRUST_PROXY',
+  'BODY_LIMIT_BYTES',
+  'REQUEST_TIMEOUT_MS',
+  'HEADERS_TIMEOUT_MS',
+  'KEEP_ALIVE_TIMEOUT_MS',
+  'MAX_LOOP_DELAY_MS',
+  'SHUTDOWN_GRACE_MS',
+  'SHUTDOWN_DELAY_MS',
+  'WORKER_THREADS',
+  'TRIALS_BUDGET_MS',
+  'METRICS',
+  'MAX_CONNECTIONS',
+  'RATE_LIMIT_PER_MINUTE',
+  'RATE_LIMIT_STORE',
+  'CORS_ORIGIN',
+  'FRAME_ANCESTORS',
+] as const
+type Variable = (typeof VARIABLES)[number]
+
+/** In a shorter name two letters are too many: they turn PORT into PATH. */
+const SHORTEST_GUESSED = 8
+const MOST_TYPOS = 2
+
 type Environment = Readonly<Record<string, string | undefined>>
 type Read<T> = (text: string) => T | undefined
 type Show = (text: string) => string
@@ -85,7 +112,13 @@ type Show = (text: string) => string
 /** The settings from the environment, or a sentence for every variable that is not as it should be. */
 export function readConfig(environment: Environment): Result<Config, readonly string[]> {
   const faults: string[] = []
-  const setting = <T>(name: string, otherwise: T, read: Read<T>, expected: string, show: Show = JSON.stringify): T => {
+  const setting = <T>(
+    name: Variable,
+    otherwise: T,
+    read: Read<T>,
+    expected: string,
+    show: Show = JSON.stringify,
+  ): T => {
     const text = environment[name]
     if (text === undefined) return otherwise
     const value = read(text)
@@ -93,7 +126,7 @@ export function readConfig(environment: Environment): Result<Config, readonly st
     faults.push(`${name} must be ${expected}, got ${show(text)}`)
     return otherwise
   }
-  const whole = (name: string, otherwise: number, least: number, most: number): number =>
+  const whole = (name: Variable, otherwise: number, least: number, most: number): number =>
     setting(name, otherwise, (text) => wholeNumber(text, least, most), `a whole number from ${least} to ${most}`)
 
   const config: Config = {
@@ -139,6 +172,20 @@ export function readConfig(environment: Environment): Result<Config, readonly st
   return faults.length === 0 ? ok(config) : fail(faults)
 }
 
+/**
+ * The variables of an environment that nothing reads and that look like a misspelt one of ours: at most two letters from a
+ * name of eight or more. All others belong to someone else.
+ */
+export function misspelt(environment: Environment): readonly { readonly name: string; readonly meant: string }[] {
+  const guessed = VARIABLES.filter(({ length }) => length >= SHORTEST_GUESSED)
+  return Object.keys(environment)
+    .filter((name) => !VARIABLES.some((known) => known === name))
+    .flatMap((name) => {
+      const meant = closestMatch(name, guessed, { maxDistance: MOST_TYPOS })
+      return meant === undefined ? [] : [{ name, meant }]
+    })
+}
+
 /** Digits alone: `Number` also takes blanks, exponents and hexadecimal, none of which anyone means here. */
 function wholeNumber(text: string, least: number, most: number): number | undefined {
   if (!/^(0|[1-9]\d{0,9})$/.test(text)) return undefined
@@ -182,21 +229,7 @@ function isOrigin(text: string): boolean {
   return /^https?:/.test(text) && URL.parse(text)?.origin === text
 }
 
-const STORE_PORT = 6379
-
-function store(text: string): 'memory' | StoreAddress | undefined {
-  if (text === 'memory') return 'memory'
-  const url = URL.parse(text)
-  if (url?.protocol !== 'redis:' || url.hostname === '' || !/^\/?$/.test(url.pathname + url.search + url.hash))
-    return undefined
-  const login = [url.username, url.password].filter((part) => part !== '')
-  if (/%(?![\da-f]{2})/i.test(login.join(''))) return undefined
-  return {
-    host: url.hostname.replace(/^\[|\]$/g, ''), // of an address in IPv6
-    port: url.port === '' ? STORE_PORT : Number(url.port),
-    login: login.map(decodeURIComponent),
-  }
-}
+const store = (text: string): 'memory' | StoreAddress | undefined => (text === 'memory' ? text : storeAddress(text))
 
 /** A password may stand in it, and sentences end up in logs. */
 const hidden = (): string => 'something else'

@@ -1,6 +1,6 @@
 import closeWithGrace from 'close-with-grace'
 import { buildApp } from './app.ts'
-import { type Config, readConfig } from './config.ts'
+import { type Config, misspelt, readConfig } from './config.ts'
 
 const config = readConfig(process.env)
 if (config.ok) {
@@ -11,6 +11,8 @@ if (config.ok) {
 
 async function start(config: Config): Promise<void> {
   const app = await buildApp({ config })
+  const ignored = misspelt(process.env)
+  if (ignored.length > 0) app.log.warn({ ignored }, 'environment variables ignored: their names look misspelt')
   // Not at beforeExit: a service that could not listen ends by itself, and its exit code is to say so.
   closeWithGrace({ delay: config.shutdownGraceMs, logger: app.log, skip: ['beforeExit'] }, async ({ err, signal }) => {
     if (err !== undefined) app.log.fatal({ err }, 'stopping: a bug')

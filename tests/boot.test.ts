@@ -167,6 +167,20 @@ describe('what is set wrong', () => {
     })
   })
 
+  test('names that look misspelt are in one warning, and the service starts', async () => {
+    const started = await start({ RATE_LIMIT_PER_MINUT: '3', LOGLEVEL: 'silent', SOMEONE_ELSES: '1' })
+    await listening(started)
+    const warnings = started.said.out.split('\n').filter((line) => line.includes('"level":40'))
+    expect(warnings).toHaveLength(1)
+    expect(JSON.parse(warnings[0] ?? '')).toMatchObject({
+      ignored: [
+        { name: 'RATE_LIMIT_PER_MINUT', meant: 'RATE_LIMIT_PER_MINUTE' },
+        { name: 'LOGLEVEL', meant: 'LOG_LEVEL' },
+      ],
+    })
+    expect(started.said.err).toBe('')
+  })
+
   test('a port that is taken', async () => {
     const server = createServer().listen(0, '127.0.0.1')
     await once(server, 'listening')

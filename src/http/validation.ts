@@ -1,5 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import type { FastifyInstance, FastifySchemaValidationError, FastifyServerOptions } from 'fastify'
+import { lazy } from '#shared/lazy.ts'
 import { lengthFormats } from '#src/api/length.ts'
 
 type AjvOptions = Extract<NonNullable<FastifyServerOptions['ajv']>, { readonly mode?: never }>
@@ -66,12 +67,9 @@ type Validation = {
 export function validation(): Validation {
   const pending: (() => Promise<unknown>)[] = []
   const buildValidator = (schemas: Readonly<Record<string, object>>, options: AjvOptions) => {
-    let compiler: Promise<Compiler> | undefined
+    const compiler = lazy(() => compilerOf(schemas, options))
     return (route: { readonly schema: object }): Validate =>
-      compiledLater(async () => {
-        compiler ??= compilerOf(schemas, options)
-        return (await compiler)(route)
-      }, pending)
+      compiledLater(async () => (await compiler())(route), pending)
   }
   // Of what the type asks, which is all of Ajv, Fastify uses the function and its errors.
   return {
@@ -132,7 +130,7 @@ export function compileWhenIdle(app: FastifyInstance, pending: Validation['pendi
       }
     }
     compileAll().catch((error: unknown) => {
-      if (!closed.signal.aborted) throw error
+      if (!closed.signal.aborted) app.log.warn({ err: error }, 'schemas are left to be compiled on first use')
     })
   })
   app.addHook('preClose', async () => closed.abort())

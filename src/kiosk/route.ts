@@ -1,6 +1,7 @@
-import type { FastifyPluginAsync } from 'fastify'
+import type { FastifyPluginAsync, FastifyRequest } from 'fastify'
+import { lazy } from '#shared/lazy.ts'
 import { ProblemError } from '#src/http/problem.ts'
-import { type Kiosk, kioskOf } from './page.ts'
+import { kioskOf } from './page.ts'
 
 /** Of a build: the address says which, so that it may be kept for good. */
 const FOR_GOOD = 'public, max-age=31536000, immutable'
@@ -10,14 +11,7 @@ type File = { readonly Params: { readonly build: string; readonly '*': string } 
 
 /** The page for a screen in the workshop, and the modules that it runs. */
 export const kioskRoute: FastifyPluginAsync = async (app) => {
-  let kiosk: Promise<Kiosk> | undefined
-  const made = (request: Parameters<typeof kioskOf>[1]): Promise<Kiosk> => {
-    kiosk ??= kioskOf(app.runTask, request).catch((error: unknown) => {
-      kiosk = undefined // whoever asks next may have more luck
-      throw error
-    })
-    return kiosk
-  }
+  const made = lazy((request: FastifyRequest) => kioskOf(app.runTask, request))
 
   app.get('/', { schema: { hide: true } }, async (request, reply) => {
     const { page, policy } = await made(request)

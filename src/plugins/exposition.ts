@@ -9,7 +9,11 @@ type Value = {
 }
 
 /** What the text of `/metrics` is made from, each time anew: the table of answers, the worker threads, and Node itself. */
-export function expositionOf(times: AnswerTimes, load: () => TaskLoad): () => Promise<string> {
+export function expositionOf(
+  times: AnswerTimes,
+  load: () => TaskLoad,
+  uncountedRequests?: () => number,
+): () => Promise<string> {
   const register = new Registry()
   collectDefaultMetrics({ register })
   // Which Node it is concerns those who run it; strangers may read this page too.
@@ -19,27 +23,29 @@ export function expositionOf(times: AnswerTimes, load: () => TaskLoad): () => Pr
   const gauge = (name: string, help: string, of: (now: TaskLoad) => number): void => {
     const made: Gauge = new Gauge({ name, help, registers, collect: () => made.set(of(load())) })
   }
-  const counter = (name: string, help: string, of: (now: TaskLoad) => number): void => {
+  const counter = (name: string, help: string, of: () => number): void => {
     const made: Counter = new Counter({
       name,
       help,
       registers,
       collect: () => {
         made.reset()
-        made.inc(of(load()))
+        made.inc(of())
       },
     })
   }
   gauge('racewright_worker_threads', 'Worker threads that are there.', ({ threads }) => threads)
   gauge('racewright_tasks_running', 'Tasks that worker threads work at.', ({ running }) => running)
   gauge('racewright_tasks_waiting', 'Tasks that wait for a worker thread.', ({ waiting }) => waiting)
-  counter('racewright_tasks_done_total', 'Tasks that were worked out, or failed.', ({ done }) => done)
-  counter(
-    'racewright_tasks_refused_total',
-    'Tasks for which there was no room: answered 503.',
-    ({ refused }) => refused,
-  )
-  counter('racewright_workers_lost_total', 'Worker threads that ended in the midst of a task.', ({ lost }) => lost)
+  counter('racewright_tasks_done_total', 'Tasks that were worked out, or failed.', () => load().done)
+  counter('racewright_tasks_refused_total', 'Tasks for which there was no room: answered 503.', () => load().refused)
+  counter('racewright_workers_lost_total', 'Worker threads that ended in the midst of a task.', () => load().lost)
+  if (uncountedRequests !== undefined)
+    counter(
+      'racewright_requests_uncounted_total',
+      'Requests that passed without being counted, as the shared store of the rate limit failed.',
+      uncountedRequests,
+    )
   return () => register.metrics()
 }
 

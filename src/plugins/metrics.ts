@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify'
 import { Type } from 'typebox'
+import { lazy } from '#shared/lazy.ts'
 import { type AnswerTimes, enter } from './answer-times.ts'
 
 /** Whatever has no route has one name: what a stranger asks for must not make series without end. */
@@ -17,7 +18,10 @@ export function addMetrics(app: FastifyInstance): void {
     done()
   })
 
-  let exposition: Promise<() => Promise<string>> | undefined
+  const exposition = lazy(async () => {
+    const { expositionOf } = await import('./exposition.ts')
+    return expositionOf(times, () => app.taskLoad(), app.uncountedRequests)
+  })
   app.get(
     '/metrics',
     {
@@ -34,8 +38,7 @@ export function addMetrics(app: FastifyInstance): void {
       },
     },
     async (_request, reply) => {
-      exposition ??= import('./exposition.ts').then(({ expositionOf }) => expositionOf(times, () => app.taskLoad()))
-      const text = await (await exposition)()
+      const text = await (await exposition())()
       return reply.headers({ 'cache-control': 'no-store' }).type('text/plain; version=0.0.4; charset=utf-8').send(text)
     },
   )

@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { lazy } from '#shared/lazy.ts'
 
 const PATHS = ['/openapi.json', '/docs', '/docs/*']
 
@@ -7,11 +8,10 @@ const PATHS = ['/openapi.json', '/docs', '/docs/*']
  * before the routes, and takes a quarter of a start that nearly always serves neither.
  */
 export function describeOnDemand(app: FastifyInstance, build: () => Promise<FastifyInstance>): void {
-  let documented: Promise<FastifyInstance> | undefined
+  const documented = lazy(() => readied(build))
 
   const pass = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
-    documented ??= readied(build)
-    const { routing } = await documented
+    const { routing } = await documented()
     reply.hijack()
     // No hook of ours runs for an answer that another service gives: an idle connection would hold up the stopping.
     reply.raw.once('close', () => {
@@ -21,12 +21,20 @@ export function describeOnDemand(app: FastifyInstance, build: () => Promise<Fast
   }
 
   for (const path of PATHS) app.get(path, { schema: { hide: true } }, pass)
-  // One that could not be built has said so to whoever asked; there is nothing of it to close.
-  app.addHook('onClose', () => documented?.then(({ close }) => close()).catch(() => {}))
+  app.addHook('onClose', async () => {
+    // If it cannot be built, whoever asked for it has the error, and there is nothing to close.
+    const built = await documented.started()?.catch(() => undefined)
+    await built?.close()
+  })
 }
 
 async function readied(build: () => Promise<FastifyInstance>): Promise<FastifyInstance> {
   const app = await build()
-  await app.ready()
+  try {
+    await app.ready()
+  } catch (error) {
+    await app.close()
+    throw error
+  }
   return app
 }

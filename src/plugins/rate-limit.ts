@@ -1,8 +1,8 @@
-import rateLimit from '@fastify/rate-limit'
+import rateLimit, { type FastifyRateLimitStoreCtor } from '@fastify/rate-limit'
 import type { FastifyInstance } from 'fastify'
 import type { Config } from '#src/config.ts'
 import { ProblemError } from '#src/http/problem.ts'
-import { sharedStore } from './shared-store.ts'
+import type { StoreAddress } from '#src/store-address.ts'
 
 const WINDOW_MS = 60_000
 
@@ -31,6 +31,12 @@ export async function limitRates(app: FastifyInstance, { rateLimitPerMinute, rat
       ),
     // A store that cannot be reached must not stop the service that it is there to protect.
     skipOnError: true,
-    ...(rateLimitStore === 'memory' ? { cache: MOST_ADDRESSES } : { store: sharedStore(app, rateLimitStore) }),
+    ...(rateLimitStore === 'memory' ? { cache: MOST_ADDRESSES } : { store: await storeAt(app, rateLimitStore) }),
   })
+}
+
+/** Loaded where it is asked for: the client is large. */
+async function storeAt(app: FastifyInstance, address: StoreAddress): Promise<FastifyRateLimitStoreCtor> {
+  const { sharedStore } = await import('./shared-store.ts')
+  return sharedStore(app, address)
 }

@@ -1,9 +1,17 @@
-import { connect, type Socket } from 'node:net'
+import { once } from 'node:events'
 import type { FastifyRateLimitStore, FastifyRateLimitStoreCtor } from '@fastify/rate-limit'
 import type { FastifyInstance } from 'fastify'
-import type { StoreAddress } from '#src/config.ts'
+import type { StoreAddress } from '#src/store-address.ts'
+import { RETRY_MS, type StoreClient, storeClient } from './store-client.ts'
+import { storeFailures } from './store-failures.ts'
 
-type Answer = (error: Error | null, value: readonly number[]) => void
+declare module 'fastify' {
+  interface FastifyInstance {
+    /** Requests that a shared store should have counted and did not; missing where no store is shared. */
+    uncountedRequests?: () => number
+  }
+}
+
 type Count = { readonly current: number; readonly ttl: number }
 
 /** One more for a caller, and how long its minute still lasts: one step, so that no count is left without its end. */
@@ -12,24 +20,45 @@ const COUNT =
   "return { n, redis.call('PTTL', KEYS[1]) }"
 
 const KEY = 'racewright:requests:'
-/** Longer than a store in the same house ever takes; a request does not wait for one that is gone. */
+
+/** Longer than a store in the same house ever takes; a request waits no longer for its count. */
 const PATIENCE_MS = 250
-/** So long nothing is asked of a store that was not there. */
-const RETRY_MS = 1_000
+
+const NOT_ASKED = 'not asked again yet after a failure'
 
 /**
- * Counts that several replicas share, in a server that speaks RESP, the protocol of Redis and its kin. The plugin wants
- * something that it can call with `new`; where no count comes back, the request passes.
+ * Counts that several replicas share. A request that the store does not count, for whatever reason, passes: after such a
+ * failure nothing is asked for a second, so that hardly any request waits for a store that is gone. The plugin wants
+ * something that it can call with `new`.
  */
 export function sharedStore(app: FastifyInstance, address: StoreAddress): FastifyRateLimitStoreCtor {
-  const client = storeClient(address, (error) => app.log.warn({ code: error.message }, 'no shared store: not counted'))
-  app.addHook('onClose', async () => client.close())
+  const client = storeClient(address, PATIENCE_MS)
+  const failures = storeFailures(app.log)
+  let askAgainAt = Number.NEGATIVE_INFINITY
+
+  client.on('error', (error: Error) => failures.trouble(error.message))
+  app.decorate('uncountedRequests', failures.total)
+  app.addHook('onListen', async () => connect(client))
+  app.addHook('onClose', async () => client.disconnect())
+
+  const counted = async (key: string, windowMs: number): Promise<Count> => {
+    if (performance.now() < askAgainAt) throw new Error(NOT_ASKED)
+    try {
+      return await inTime((over) => count(client, KEY + key, windowMs, over))
+    } catch (error) {
+      askAgainAt = performance.now() + RETRY_MS
+      throw error
+    }
+  }
   return class implements FastifyRateLimitStore {
     incr(key: string, done: (error: Error | null, count?: Count) => void, windowMs = 60_000): void {
-      client.ask(['EVAL', COUNT, '1', KEY + key, String(windowMs)], (error, [current, ttl]) => {
-        if (error !== null || current === undefined || ttl === undefined) done(error ?? new Error('no count'))
-        else done(null, { current, ttl: Math.max(0, ttl) })
-      })
+      counted(key, windowMs).then(
+        (count) => done(null, count),
+        (error: Error) => {
+          failures.uncounted(error.message)
+          done(error)
+        },
+      )
     }
 
     child(): FastifyRateLimitStore {
@@ -38,77 +67,34 @@ export function sharedStore(app: FastifyInstance, address: StoreAddress): Fastif
   }
 }
 
-type Client = { ask(command: readonly string[], answer: Answer): void; close(): void }
-
-/** One connection, opened when it is needed and again when it was lost; answers come in the order of the questions. */
-function storeClient({ host, port, login }: StoreAddress, complain: (error: Error) => void): Client {
-  let socket: Socket | undefined
-  let waiting: Answer[] = []
-  let lostAt = Number.NEGATIVE_INFINITY
-
-  const lose = (error: Error): void => {
-    if (socket === undefined) return
-    socket.destroy()
-    socket = undefined
-    lostAt = performance.now()
-    complain(error)
-    const left = waiting
-    waiting = []
-    for (const answer of left) answer(error, [])
+async function count(client: StoreClient, key: string, windowMs: number, over: AbortSignal): Promise<Count> {
+  if (client.status === 'reconnecting') throw new Error('the connection is lost')
+  if (client.status !== 'ready') {
+    connect(client)
+    await once(client, 'ready', { signal: over })
   }
-
-  const open = (): Socket => {
-    const opened = connect(port, host).setNoDelay().unref()
-    const read = replies((error, numbers) => waiting.shift()?.(error, numbers))
-    opened.on('data', (chunk) => read(chunk.toString('latin1')))
-    opened.on('timeout', () => waiting.length > 0 && opened === socket && lose(new Error('ETIMEDOUT')))
-    opened.on('error', (error: NodeJS.ErrnoException) => opened === socket && lose(new Error(error.code ?? 'ERROR')))
-    opened.on('close', () => opened === socket && lose(new Error('ECONNRESET')))
-    opened.setTimeout(PATIENCE_MS)
-    socket = opened
-    if (login.length > 0) send(opened, ['AUTH', ...login], (error) => error !== null && lose(error))
-    return opened
-  }
-
-  const send = (to: Socket, command: readonly string[], answer: Answer): void => {
-    waiting.push(answer)
-    to.write(resp(command))
-  }
-
-  return {
-    ask(command, answer) {
-      if (socket === undefined && performance.now() - lostAt < RETRY_MS) answer(new Error('no store'), [])
-      else send(socket ?? open(), command, answer)
-    },
-    close() {
-      socket?.destroy()
-      socket = undefined
-    },
-  }
+  const answer: unknown = await client.eval(COUNT, 1, key, windowMs)
+  const [current, ttl] = Array.isArray(answer) ? answer : []
+  if (typeof current !== 'number' || typeof ttl !== 'number') throw new Error('the store answered with no count')
+  return { current, ttl: Math.max(0, ttl) }
 }
 
-/** A command as a list of texts, each with its length before it: nothing in a key can end it. */
-function resp(command: readonly string[]): string {
-  return [`*${command.length}`, ...command.flatMap((part) => [`$${Buffer.byteLength(part)}`, part]), ''].join('\r\n')
+/** Connects a client that has not been asked to yet; a failure is an `error` event of the client. */
+function connect(client: StoreClient): void {
+  if (client.status === 'wait') client.connect().catch(() => {})
 }
 
-/** Reads what our commands are answered with: `+OK`, `-ERR …`, `:1`, and lists of numbers; one line each. */
-function replies(answer: Answer): (text: string) => void {
-  let rest = ''
-  let numbers: number[] = []
-  let missing = 0
-  return (text) => {
-    const lines = (rest + text).split('\r\n')
-    rest = lines.pop() ?? ''
-    for (const line of lines) {
-      const value = Number(line.slice(1))
-      if (line.startsWith('-')) answer(new Error(line.slice(1).split(' ', 1)[0]), [])
-      else if (line.startsWith('*')) [numbers, missing] = [[], value]
-      else if (missing > 0) {
-        numbers.push(value)
-        missing -= 1
-        if (missing === 0) answer(null, numbers)
-      } else answer(null, [value])
-    }
-  }
+/**
+ * The result of asking, or an error once a request has waited long enough, whatever is written or read meanwhile.
+ *
+ * @param ask is told by its signal when nobody waits any longer
+ */
+async function inTime<T>(ask: (over: AbortSignal) => Promise<T>): Promise<T> {
+  const over = new AbortController()
+  const { promise: late, reject } = Promise.withResolvers<never>()
+  const deadline = setTimeout(() => {
+    reject(new Error(`no answer within ${PATIENCE_MS} ms`))
+    over.abort()
+  }, PATIENCE_MS)
+  return Promise.race([ask(over.signal), late]).finally(() => clearTimeout(deadline))
 }

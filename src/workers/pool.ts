@@ -1,6 +1,7 @@
 import { join } from 'node:path'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import type { Piscina } from 'piscina'
+import { lazy } from '#shared/lazy.ts'
 import { ProblemError } from '#src/http/problem.ts'
 import type * as tasks from './tasks.ts'
 import { turns } from './turns.ts'
@@ -89,14 +90,12 @@ export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits):
   const most = threads * (1 + WAITING_PER_THREAD)
   const tally = { underWay: 0, asked: 0, done: 0, refused: 0, lost: 0 }
   const takeTurn = turns(threads)
-  let starting: Promise<Piscina> | undefined
   let pool: Piscina | undefined
   let timer: NodeJS.Timeout | undefined
-  const started = async (): Promise<Piscina> => {
-    starting ??= startedPool(threads, (error) => app.log.error({ err: error }, 'worker thread')).then(revived)
-    pool = await starting
+  const started = lazy(async () => {
+    pool = revived(await startedPool(threads, (error) => app.log.error({ err: error }, 'worker thread')))
     return pool
-  }
+  })
   /** A pool gives up starting threads when one ends before it has begun; whoever waits would wait for ever. */
   const revived = (made: Piscina): Piscina => {
     const revive = () => {
@@ -180,12 +179,15 @@ export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits):
     return { threads: pool?.threads.length ?? 0, running, waiting: asked - done - running, done, refused, lost }
   })
   app.addHook('onListen', async () => {
-    timer = setTimeout(() => void started(), AFTER_START_MS).unref()
+    // The task that needs the threads tries again, and then has the error.
+    const startEarly = () => started().catch((error: unknown) => app.log.warn({ err: error }, 'no worker thread yet'))
+    timer = setTimeout(startEarly, AFTER_START_MS).unref()
   })
   app.addHook('onClose', async () => {
     clearTimeout(timer)
     // Every request has its answer by now; what a caller left behind is not waited for.
-    await (await starting)?.destroy()
+    await started.started()?.catch(() => undefined)
+    await pool?.destroy()
   })
 }
 

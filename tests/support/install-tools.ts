@@ -1,12 +1,14 @@
 import { spawnSync } from 'node:child_process'
 
-/** Programs that read our drawings or stand before our replicas, none of them ours, with the packages of Debian that bring them. */
+/** Programs that read our drawings or stand before or beside our replicas, none of them ours, with the packages of Debian that bring them. */
 const TOOLS = [
   { found: ['pdftoppm', '-v'], package: 'poppler-utils' },
   { found: ['qpdf', '--version'], package: 'qpdf' },
   { found: ['/usr/bin/python3', '-c', 'import ezdxf'], package: 'python3-ezdxf' },
   { found: ['chromium', '--version'], package: 'chromium' },
   { found: ['haproxy', '-v'], package: 'haproxy' },
+  { found: ['redis-server', '-v'], package: 'redis-server' },
+  { found: ['openssl', 'version'], package: 'openssl' },
 ] as const
 
 const runs = ([program, ...args]: readonly [string, ...string[]]): boolean => {

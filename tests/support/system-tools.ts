@@ -6,6 +6,7 @@ const PACKAGES = {
   pdftotext: 'poppler-utils',
   qpdf: 'qpdf',
   haproxy: 'haproxy',
+  'redis-server': 'redis-server',
 } as const
 
 /** Servers lie where only the system's own users look by themselves. */
@@ -13,7 +14,7 @@ export const SYSTEM_ENVIRONMENT = { ...process.env, PATH: `${process.env['PATH']
 
 /** Runs a program of the system, or says in one line what to install. */
 export function run(
-  program: Exclude<keyof typeof PACKAGES, 'haproxy'>,
+  program: Exclude<keyof typeof PACKAGES, 'haproxy' | 'redis-server'>,
   args: readonly string[],
   input?: Buffer,
 ): Buffer {

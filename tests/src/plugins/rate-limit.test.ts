@@ -1,8 +1,5 @@
-import { once } from 'node:events'
-import { type AddressInfo, createServer } from 'node:net'
-import { describe, expect, onTestFinished, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { ask, post, problemIn } from '#tests/support/ask.ts'
-import { startedStore } from '#tests/support/shared-store.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
 const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
@@ -63,46 +60,5 @@ describe('an address is', () => {
     expect(await statusesOf(1, at, '2001:db8:0:1::a')).toEqual([200])
     expect(await statusesOf(1, at, '2001:db8:0:1:ffff::b')).toEqual([429])
     expect(await statusesOf(1, at, '2001:db8:0:2::a')).toEqual([200])
-  })
-})
-
-describe('a store that replicas share', () => {
-  test.each([undefined, 'open sesame'])('counts for all of them (password: %s)', async (password) => {
-    const store = await startedStore(password)
-    const config = { rateLimitPerMinute: 3, rateLimitStore: store.address }
-    const [one, other] = [await startedApp({ config }), await startedApp({ config })]
-    expect(await statusesOf(2, one)).toEqual([200, 200])
-    const third = await post(`${other}/v1/design`, DESIGN)
-    expect(third).toMatchObject({ status: 200, headers: { 'x-ratelimit-remaining': '0' } })
-    expect(await statusesOf(1, other)).toEqual([429])
-    expect(await statusesOf(1, one)).toEqual([429])
-    expect(store.asked.filter(([name]) => name === 'EVAL')).toHaveLength(5)
-  })
-
-  test('that is not there, or goes away, stops nobody, and the log says so', async () => {
-    const store = await startedStore()
-    const logLines: string[] = []
-    const at = await startedApp({ config: { rateLimitPerMinute: 1, rateLimitStore: store.address }, logLines })
-    expect(await statusesOf(2, at)).toEqual([200, 429])
-    store.stop()
-    expect(await statusesOf(3, at)).toEqual([200, 200, 200])
-    expect(logLines.join('')).toMatch(/"code":"E\w+","msg":"no shared store: not counted"/)
-  })
-
-  test('that does not know us is none', async () => {
-    const store = await startedStore('open sesame')
-    const config = { rateLimitPerMinute: 1, rateLimitStore: { ...store.address, login: ['open barley'] } }
-    expect(await statusesOf(2, await startedApp({ config }))).toEqual([200, 200])
-  })
-
-  test('that says nothing is not waited for', async () => {
-    const mute = createServer(() => {}).listen(0, '127.0.0.1')
-    onTestFinished(() => {
-      mute.close()
-    })
-    await once(mute, 'listening')
-    const { port } = mute.address() as AddressInfo
-    const config = { rateLimitPerMinute: 1, rateLimitStore: { host: '127.0.0.1', port, login: [] } }
-    expect(await statusesOf(2, await startedApp({ config }))).toEqual([200, 200])
   })
 })
