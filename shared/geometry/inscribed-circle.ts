@@ -28,7 +28,10 @@ export interface InscribedCircle {
 
 export const emptyCircle = (): InscribedCircle => ({ x: 0, y: 0, radius: 0, first: -1, second: -1, third: -1 })
 
-/** Pivots per plane before the search gives up. A few are enough; from the first such round on Bland's rule forbids cycles. */
+/**
+ * Pivots per plane before the search gives up. A few are enough; from the first such round on Bland's rule forbids
+ * cycles.
+ */
 const MOST_PIVOTS_A_PLANE = 20
 
 /**
@@ -36,13 +39,15 @@ const MOST_PIVOTS_A_PLANE = 20
  *
  *   max t   subject to   t + nᵢ · p ≤ reachᵢ.
  *
- * Its dual is the least Σ λᵢ reachᵢ with λ ≥ 0, Σ λᵢ = 1 and Σ λᵢ nᵢ = 0, so three planes whose normals have the origin in
- * their triangle decide it, λ being the barycentric coordinates of the origin. The dual simplex method goes from three such
- * planes to the next: the plane that cuts off most of the circle comes in, and the one whose λ is the first to reach 0 leaves.
+ * Its dual is the least Σ λᵢ reachᵢ with λ ≥ 0, Σ λᵢ = 1 and Σ λᵢ nᵢ = 0, so three planes whose normals have the origin
+ * in their triangle decide it, λ being the barycentric coordinates of the origin. The dual simplex method goes from
+ * three such planes to the next: the plane that cuts off most of the circle comes in, and the one whose λ is the first
+ * to reach 0 leaves.
  *
  * @param tolerance a plane that cuts off no more than this is satisfied; a few roundings of the largest reach
  * @param warm whether the circle's own three planes are to be tried as the start
- * @returns false where the normals leave a half turn free, so that no circle is the largest; the circle is then unchanged
+ * @returns false where the normals leave a half turn free, so that no circle is the largest; the circle is then
+ *   unchanged
  */
 export function inscribeCircle(planes: HalfPlanes, circle: InscribedCircle, tolerance: number, warm = false): boolean {
   const { normalX, normalY, reach } = planes

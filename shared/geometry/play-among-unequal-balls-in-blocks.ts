@@ -4,7 +4,7 @@ import { FEWEST_BALLS } from './ring-of-balls.ts'
 import { ballPlaces, type GapPlace, layOnCircle } from './unequal-ball-places.ts'
 
 /** Rings of one count of balls, side by side: ball b of ring t at b × rings + t, in their order round the ring. */
-export interface PlayBlock {
+interface PlayBlock {
   readonly rings: number
   /** Ro and ri of each ring [mm]. */
   readonly outerBottomRadii: Float64Array
@@ -14,8 +14,8 @@ export interface PlayBlock {
   /** By how much all balls of a ring are larger than `diameters` says [mm]. */
   readonly larger: Float64Array
   /**
-   * Two lobes of the grooves, to first order: in the direction φ from the first ball there is along cos 2φ + aslant sin 2φ more
-   * room between the two bottoms than their mean radii leave. Lobes of both rings are added by the caller.
+   * Two lobes of the grooves, to first order: in the direction φ from the first ball there is along cos 2φ + aslant sin
+   * 2φ more room between the two bottoms than their mean radii leave. Lobes of both rings are added by the caller.
    */
   readonly lobes?: { readonly along: Float64Array; readonly aslant: Float64Array }
 }
@@ -24,11 +24,11 @@ export interface PlayBlock {
 type PlayOfBlock = (block: PlayBlock, clearances: Float64Array, runOuts?: Float64Array) => void
 
 /**
- * `playAmongBalls` on `placesOnCircle` for many rings, with room of its own that is used again: nothing is allocated for a ring.
- * Some 0.1 µs a ball, by + − × / √ alone where the gap is whole, so with the same bits on every engine.
+ * `playAmongBalls` on `placesOnCircle` for many rings, with room of its own that is used again: nothing is allocated
+ * for a ring. Some 0.1 µs a ball, by + − × / √ alone where the gap is whole, so with the same bits on every engine.
  *
- * Ranges are those of `placesOnCircle` and are not looked at. A ring that does not close overlaps at its gap; it has a clearance
- * all the same, of which the caller makes nothing. A ring that nothing holds has Infinity.
+ * Ranges are those of `placesOnCircle` and are not looked at. A ring that does not close overlaps at its gap; it has a
+ * clearance all the same, of which the caller makes nothing. A ring that nothing holds has Infinity.
  */
 export function playInBlocks(ballCount: number, gap: GapPlace): PlayOfBlock {
   requireWhole('ballCount', ballCount, FEWEST_BALLS)

@@ -5,30 +5,32 @@ import { emptyCircle, type HalfPlanes, halfPlanes, type InscribedCircle, inscrib
 import type { BallPlaces } from './unequal-ball-places.ts'
 
 /*
- * The play of a rigid inner ring among balls of unequal size, every ball on the bottom of the outer groove. The ring may
- * stand anywhere in its plane. With its centre at p, ball i leaves it the room
+ * The play of a rigid inner ring among balls of unequal size, every ball on the bottom of the outer groove. The ring
+ * may stand anywhere in its plane. With its centre at p, ball i leaves it the room
  *
  *   hᵢ(p) = |cᵢ − p| − rᵢ − ri      (of an elliptic ring: the distance of cᵢ from the ellipse round p, less rᵢ)
  *
- * and the ring is free where all are at least 0. The radial room of the bearing is t* = max over p of min over i of hᵢ(p):
- * the ring could be larger by t* all round and just go in. It binds where t* < 0, and the play that is left is
+ * and the ring is free where all are at least 0. The radial room of the bearing is t* = max over p of min over i of
+ * hᵢ(p): the ring could be larger by t* all round and just go in. It binds where t* < 0, and the play that is left is
  *
  *   radialInternalClearance = 2 t*,
  *
- * the diameter of the largest circle that may lie inside the room of the ring's centre: the ring travels at least so far in
- * every direction, however it is pushed (`travelAmongBalls` has the travel by direction). Of equal balls that leave no half turn
- * free the best place is the middle, and 2 t* = 2 (Ro − ri) − 2 Dw, the clearance of a design.
+ * the diameter of the largest circle that may lie inside the room of the ring's centre: the ring travels at least so
+ * far in every direction, however it is pushed (`travelAmongBalls` has the travel by direction). Of equal balls that
+ * leave no half turn free the best place is the middle, and 2 t* = 2 (Ro − ri) − 2 Dw, the clearance of a design.
  *
- * To first order |cᵢ − p| = aᵢ − nᵢ · p, so that t* is the linear program of `inscribeCircle` with reachᵢ = Ro − ri − dᵢ. By its
- * dual the ring is held by the three balls that make Σ λᵢ dᵢ largest, the middle being inside the triangle of their directions.
+ * To first order |cᵢ − p| = aᵢ − nᵢ · p, so that t* is the linear program of `inscribeCircle` with reachᵢ = Ro − ri −
+ * dᵢ. By its dual the ring is held by the three balls that make Σ λᵢ dᵢ largest, the middle being inside the triangle
+ * of their directions.
  *
- * Exactly, hᵢ is convex in p (a distance from a convex body), so it lies above its tangent. Hence each linear program about
- * the last place is a lower bound that touches, its solution is never worse than that place, and the level rises from step to
- * step; with three balls to hold the ring a step is one of Newton's. What is reached is a place that no small move betters.
+ * Exactly, hᵢ is convex in p (a distance from a convex body), so it lies above its tangent. Hence each linear program
+ * about the last place is a lower bound that touches, its solution is never worse than that place, and the level rises
+ * from step to step; with three balls to hold the ring a step is one of Newton's. What is reached is a place that no
+ * small move betters.
  *
- * A better place farther off must lie across the line of two of the three balls, nearly opposite one another: every move within
- * 2 |cᵢ| uᵢ · δ of a supporting ball comes nearer to it. So the ring is tried on the other side of that line
- * (`acrossTheLine`), and the better place is taken. Both differ by the square of the play over the pitch diameter.
+ * A better place farther off must lie across the line of two of the three balls, nearly opposite one another: every
+ * move within 2 |cᵢ| uᵢ · δ of a supporting ball comes nearer to it. So the ring is tried on the other side of that
+ * line (`acrossTheLine`), and the better place is taken. Both differ by the square of the play over the pitch diameter.
  */
 
 /** An elliptic inner groove bottom, its axis along the grain turned from the direction of x by an angle. */
@@ -40,13 +42,16 @@ export interface TurnedEllipse {
 
 /** How the inner ring stands among the balls where it has most room. */
 export interface PlayAmongBalls {
-  /** 2 t*: whole travel that the ring has in every direction at least. Below 0 it binds, and is too large by that diameter. */
+  /**
+   * 2 t*: whole travel that the ring has in every direction at least. Below 0 it binds, and is too large by that
+   * diameter.
+   */
   readonly radialInternalClearance: Mm
   /** Where the ring's centre then is, from the middle of the outer ring. */
   readonly centre: { readonly x: Mm; readonly y: Mm }
   /**
-   * Twice the distance of that centre from the middle. The balls go round between the rings, and the centre with them: an indicator on the
-   * inner ring shows so much from its least to its most while the set of balls goes round once.
+   * Twice the distance of that centre from the middle. The balls go round between the rings, and the centre with them:
+   * an indicator on the inner ring shows so much from its least to its most while the set of balls goes round once.
    */
   readonly runOut: Mm
   /** The three balls that leave least room there, by their places in the order. */
@@ -57,9 +62,10 @@ export interface PlayAmongBalls {
  * The play of an inner ring among the balls.
  *
  * @param places of the balls: `placesOnCircle`, `placesOnEllipse`
- * @param inner radius of the inner groove's bottom [mm], or its ellipse; of an ellipse no centre may lie inside its evolute
- * @returns undefined where the balls leave half a turn free, so that nothing holds the ring. The clearance is good to 1e-14 of
- *   the outer radius; where a second place is as good, `centre` is one of them
+ * @param inner radius of the inner groove's bottom [mm], or its ellipse; of an ellipse no centre may lie inside its
+ *   evolute
+ * @returns undefined where the balls leave half a turn free, so that nothing holds the ring. The clearance is good to
+ *   1e-14 of the outer radius; where a second place is as good, `centre` is one of them
  * @throws RangeError for radii that are not above 0
  */
 export function playAmongBalls(places: BallPlaces, inner: Mm | TurnedEllipse): PlayAmongBalls | undefined {
@@ -75,8 +81,8 @@ export function playAmongBalls(places: BallPlaces, inner: Mm | TurnedEllipse): P
 }
 
 /**
- * Writes what room each ball leaves to a ring whose centre is at x, y: how far the ring may go towards the ball, and the
- * direction of that.
+ * Writes what room each ball leaves to a ring whose centre is at x, y: how far the ring may go towards the ball, and
+ * the direction of that.
  *
  * @returns the least room
  */
@@ -116,10 +122,10 @@ export function roundRoom({ x, y, radius }: BallPlaces, inner: () => number): Me
 const MOST_STEPS = 60
 
 /**
- * The point of an ellipse a, b that is nearest to (u, v) is (a² u / (t + a²), b² v / (t + b²)) with the largest root t of
- * (a u / (t + a²))² + (b v / (t + b²))² = 1, and lies |(u / (t + a²), v / (t + b²))| t away: its normal has that direction.
- * The left side is convex and falls, and is at least 1 at the smaller of a (ρ − a) and b (ρ − b), ρ = |(u, v)|: from there
- * Newton's steps rise to the root and never pass it.
+ * The point of an ellipse a, b that is nearest to (u, v) is (a² u / (t + a²), b² v / (t + b²)) with the largest root t
+ * of (a u / (t + a²))² + (b v / (t + b²))² = 1, and lies |(u / (t + a²), v / (t + b²))| t away: its normal has that
+ * direction. The left side is convex and falls, and is at least 1 at the smaller of a (ρ − a) and b (ρ − b), ρ = |(u,
+ * v)|: from there Newton's steps rise to the root and never pass it.
  */
 function ellipticRoom({ x, y, radius }: BallPlaces, { bottom, turn }: TurnedEllipse): Measure {
   const { along: a, across: b } = bottom
@@ -156,7 +162,7 @@ function ellipticRoom({ x, y, radius }: BallPlaces, { bottom, turn }: TurnedElli
 }
 
 /** Where a ring has been led to. */
-export interface Found {
+interface Found {
   x: number
   y: number
   /** t: the least room there. */
@@ -232,13 +238,14 @@ function climb(
 }
 
 /**
- * Leaves one of the three balls and goes along between the other two, where the room towards both stays alike. It falls at
- * first, is least on the line of their centres, and grows again past it: as −β q + q² / 2R over the way q. Where another ball
- * stops the ring only after the room is as large again, at 2 β R, there is a better place about there.
+ * Leaves one of the three balls and goes along between the other two, where the room towards both stays alike. It falls
+ * at first, is least on the line of their centres, and grows again past it: as −β q + q² / 2R over the way q. Where
+ * another ball stops the ring only after the room is as large again, at 2 β R, there is a better place about there.
  *
  * @param room as it is at the place found
  * @param start takes the place where the ring is stopped
- * @returns whether there is such a place; of the three ways at most one leads to it, for no share of the three is above a half
+ * @returns whether there is such a place; of the three ways at most one leads to it, for no share of the three is
+ *   above a half
  */
 function acrossTheLine(places: BallPlaces, room: HalfPlanes, found: Found, start: { x: number; y: number }): boolean {
   return (

@@ -4,8 +4,8 @@ import { type Measure, roomRound, seeker, type TurnedEllipse } from './play-amon
 import type { BallPlaces } from './unequal-ball-places.ts'
 
 /**
- * How far the inner ring goes from one side to the other, by the direction in which it is pushed and pulled. Where all are 0 the ring
- * has no room: it binds, or is just held.
+ * How far the inner ring goes from one side to the other, by the direction in which it is pushed and pulled. Where all
+ * are 0 the ring has no room: it binds, or is just held.
  */
 export interface TravelAmongBalls {
   /** In the direction in which it goes least far; at least `radialInternalClearance`. */
@@ -14,8 +14,9 @@ export interface TravelAmongBalls {
   readonly mean: Mm
   readonly most: Mm
   /**
-   * How much the inner ring's centre rises and falls under a steady load while the set of balls goes round once. The ring then lies on whichever
-   * balls are lowest, not in the middle of its play; of a ring without play it is the `runOut` of `playAmongBalls`.
+   * How much the inner ring's centre rises and falls under a steady load while the set of balls goes round once. The
+   * ring then lies on whichever balls are lowest, not in the middle of its play; of a ring without play it is the
+   * `runOut` of `playAmongBalls`.
    */
   readonly runOutUnderLoad: Mm
 }
@@ -23,18 +24,19 @@ export interface TravelAmongBalls {
 type Point = readonly [x: number, y: number]
 
 /**
- * The whole travel of an inner ring among unequal balls. The places of its centre make a figure whose sides are arcs that bend
- * inward (no centre within rᵢ + ri of a ball), so only its corners stand out in any direction: the travel is the width of
- * the convex polygon of the corners, its least width lies square to one of its sides, its most is the longest way from corner to corner,
- * and its mean is the circumference over π (Cauchy).
+ * The whole travel of an inner ring among unequal balls. The places of its centre make a figure whose sides are arcs
+ * that bend inward (no centre within rᵢ + ri of a ball), so only its corners stand out in any direction: the travel is
+ * the width of the convex polygon of the corners, its least width lies square to one of its sides, its most is the
+ * longest way from corner to corner, and its mean is the circumference over π (Cauchy).
  *
- * The corners are those of the polygon that the rooms about the best place of `playAmongBalls` make, each moved to where the
- * two rooms truly end. The travel falls short by a side that is itself no longer than the square of the play over the pitch diameter.
+ * The corners are those of the polygon that the rooms about the best place of `playAmongBalls` make, each moved to
+ * where the two rooms truly end. The travel falls short by a side that is itself no longer than the square of the play
+ * over the pitch diameter.
  *
- * Of equal balls at equal spacing with a clearance Gr the figure is a regular polygon: the least travel is Gr for an even count
- * and Gr (1 + 1 / cos(π / Z)) / 2 for an odd one, the mean Gr (Z / π) tan(π / Z), the most Gr / cos(π / Z) for an even count and
- * Gr cos(π / 2Z) / cos(π / Z) for an odd one; of 14 balls Gr, 1.017 Gr and 1.026 Gr, but for the square of the play over
- * the pitch diameter.
+ * Of equal balls at equal spacing with a clearance Gr the figure is a regular polygon: the least travel is Gr for an
+ * even count and Gr (1 + 1 / cos(π / Z)) / 2 for an odd one, the mean Gr (Z / π) tan(π / Z), the most Gr / cos(π / Z)
+ * for an even count and Gr cos(π / 2Z) / cos(π / Z) for an odd one; of 14 balls Gr, 1.017 Gr and 1.026 Gr, but for the
+ * square of the play over the pitch diameter.
  *
  * @returns undefined where nothing holds the ring, as in `playAmongBalls`, whose arguments these are
  */
@@ -60,7 +62,10 @@ interface Corner {
   readonly at: Point
 }
 
-/** The corners of n · p ≤ reach, all reaches above 0, from the side of one plane that surely has one on, counterclockwise. */
+/**
+ * The corners of n · p ≤ reach, all reaches above 0, from the side of one plane that surely has one on,
+ * counterclockwise.
+ */
 function cornersOf({ normalX, normalY, reach }: HalfPlanes, start: number): readonly Corner[] {
   const corners: Corner[] = []
   let side = start
@@ -149,8 +154,8 @@ function widthsOf(hull: readonly Point[]): TravelAmongBalls {
 const farthest = (hull: readonly Point[]): number => Math.max(...hull.map(([x, y]) => Math.hypot(x, y)))
 
 /**
- * How far a convex polygon reaches from the middle in the direction in which it reaches least: to its nearest side, or, where the middle
- * lies outside, less than nothing by its distance.
+ * How far a convex polygon reaches from the middle in the direction in which it reaches least: to its nearest side, or,
+ * where the middle lies outside, less than nothing by its distance.
  */
 function leastReach(hull: readonly Point[]): number {
   let [inside, outside] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]

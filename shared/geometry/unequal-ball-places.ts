@@ -5,8 +5,8 @@ import { FEWEST_BALLS } from './ring-of-balls.ts'
 import { innerParallel, stepOf } from './ring-of-balls-on-ellipse.ts'
 
 /**
- * Centres and radii of the balls of a ring, from the middle of the outer ring, in their order round it [mm]. The first ball
- * lies in the direction of x.
+ * Centres and radii of the balls of a ring, from the middle of the outer ring, in their order round it [mm]. The first
+ * ball lies in the direction of x.
  */
 export interface BallPlaces {
   readonly x: Float64Array
@@ -101,8 +101,9 @@ function spread(total: number, x: Float64Array, y: Float64Array): void {
 }
 
 /**
- * Balls on the bottom of an elliptic groove, each touching the next, the whole gap between the last and the first. A ball
- * of radius r has its centre on the inner parallel curve at r, as in `gapOnEllipse`; here each ball has a curve of its own.
+ * Balls on the bottom of an elliptic groove, each touching the next, the whole gap between the last and the first. A
+ * ball of radius r has its centre on the inner parallel curve at r, as in `gapOnEllipse`; here each ball has a curve of
+ * its own.
  *
  * @param bottom every ball radius at most its sharpest radius
  * @param start eccentric angle at which the first ball touches the bottom, from the axis along the grain

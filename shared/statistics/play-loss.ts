@@ -2,11 +2,12 @@
 type PlayLoss = readonly [ballCount: number, a: number, b: number, c: number, d: number, e: number]
 
 /**
- * How much play a ring of random balls loses, in standard deviations of one ball, by the linear program at equal spacing: W at the standard
- * normal quantile z is a + b z + c z² + d z³ + e z⁴, fitted over z from −4.25 to 4.25. Made by `tests/bench/play-of-random-balls.ts`
- * from 2,000,000 rings a row up to 32 balls, from 800,000 above. Standard errors: of the means 0.0008 at most, of the 95 % quantiles 0.0016; the fitted
- * chances are within 0.0008 of those of the trials. Up to 32 balls there is a row for each count, for odd counts lose less than even
- * ones, which have balls opposite one another.
+ * How much play a ring of random balls loses, in standard deviations of one ball, by the linear program at equal
+ * spacing: W at the standard normal quantile z is a + b z + c z² + d z³ + e z⁴, fitted over z from −4.25 to 4.25. Made
+ * by `tests/bench/play-of-random-balls.ts` from 2,000,000 rings a row up to 32 balls, from 800,000 above. Standard
+ * errors: of the means 0.0008 at most, of the 95 % quantiles 0.0016; the fitted chances are within 0.0008 of those of
+ * the trials. Up to 32 balls there is a row for each count, for odd counts lose less than even ones, which have balls
+ * opposite one another.
  */
 export const PLAY_LOSS: readonly [PlayLoss, ...PlayLoss[]] = [
   [3, 0, 1.154701, 0, 0, 0],

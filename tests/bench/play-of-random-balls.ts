@@ -1,13 +1,14 @@
 /*
- * Makes the rows of `shared/statistics/play-loss.ts`: how much play random balls take, in standard deviations of one ball,
- * by the linear program at equal spacing. Takes some minutes.
+ * Makes the rows of `shared/statistics/play-loss.ts`: how much play random balls take, in standard deviations of one
+ * ball, by the linear program at equal spacing. Takes some minutes.
  *
  *   node tests/bench/play-of-random-balls.ts [counts, all rows by default]
  *
- * W = 2 max Σ λᵢ zᵢ falls into 2 z̄, which is normal with variance 4 / Z, and V = 2 max Σ λᵢ (zᵢ − z̄), independent of it.
- * Trials draw V alone; the distribution of W is the mean over V of Φ((w − V) √Z / 2), which is smoother than counts are.
- * The quantiles are fitted by a polynomial of the standard normal ones. Beside each row stand the standard errors of mean and
- * 95 % quantile from eight parts of the trials, and the most by which the fitted chance is off that of the trials.
+ * W = 2 max Σ λᵢ zᵢ falls into 2 z̄, which is normal with variance 4 / Z, and V = 2 max Σ λᵢ (zᵢ − z̄), independent of
+ * it. Trials draw V alone; the distribution of W is the mean over V of Φ((w − V) √Z / 2), which is smoother than counts
+ * are. The quantiles are fitted by a polynomial of the standard normal ones. Beside each row stand the standard errors
+ * of mean and 95 % quantile from eight parts of the trials, and the most by which the fitted chance is off that of the
+ * trials.
  */
 import { emptyCircle, halfPlanes, inscribeCircle } from '#shared/geometry/inscribed-circle.ts'
 import { normalCdf, normalDensity, normalQuantile } from '#shared/statistics/normal.ts'
@@ -86,7 +87,10 @@ function meanOf({ counts, sums }: Drawn): number {
   return sums.reduce((sum, of) => sum + of, 0) / counts.reduce((sum, of) => sum + of, 0)
 }
 
-/** Least squares by normal equations, weighted as the normal density with half its exponent: the tails count, though less. */
+/**
+ * Least squares by normal equations, weighted as the normal density with half its exponent: the tails count, though
+ * less.
+ */
 function fitted(points: readonly (readonly [z: number, w: number])[]): readonly number[] {
   const size = DEGREE + 1
   const rows = Array.from({ length: size }, () => new Float64Array(size + 1))
