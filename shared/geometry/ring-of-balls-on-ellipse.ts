@@ -101,7 +101,7 @@ interface CurvePoint {
 type Curve = (angle: number) => CurvePoint
 
 /** C(t) = P(t) - r n(t), P = (a cos t, b sin t); its speed is that of P times 1 - r / (radius of curvature). */
-function innerParallel({ along: a, across: b }: Ellipse, radius: number): Curve {
+export function innerParallel({ along: a, across: b }: Ellipse, radius: number): Curve {
   return (angle) => {
     const [cosine, sine] = [Math.cos(angle), Math.sin(angle)]
     const speed = Math.sqrt(a * a * sine * sine + b * b * cosine * cosine)
@@ -121,7 +121,13 @@ const MOST_ROUNDS = 60
 const LAST_STEP = 3e-8
 
 /** How far on the next centre lies, or undefined where the curve is nowhere so wide. */
-function stepOf(curve: Curve, from: CurvePoint, at: number, chord: number, guess: number): number | undefined {
+export function stepOf(
+  curve: Curve,
+  from: Pick<CurvePoint, 'x' | 'y'>,
+  at: number,
+  chord: number,
+  guess: number,
+): number | undefined {
   let [low, high] = [0, Math.PI]
   let step = Math.min(guess, high)
   for (let round = 0; round < MOST_ROUNDS; round++) {

@@ -4,7 +4,7 @@ type Point = readonly [x: number, y: number]
 const distance = ([x, y]: Point, [u, v]: Point): number => Math.hypot(x - u, y - v)
 
 /** Nearest distance from a point to an ellipse, found by coordinates: a coarse look round, then ever finer. */
-function distanceToEllipse(point: Point, along: number, across: number): number {
+export function distanceToEllipse(point: Point, along: number, across: number): number {
   const at = (angle: number): number => distance(point, [along * Math.cos(angle), across * Math.sin(angle)])
   let [best, width] = [0, Math.PI / 90]
   for (let i = 0; i < 180; i++) if (at(i * width) < at(best)) best = i * width

@@ -1,0 +1,290 @@
+import { requireAboveZero } from '#shared/precondition.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Ellipse } from './ellipse.ts'
+import { emptyCircle, type HalfPlanes, halfPlanes, type InscribedCircle, inscribeCircle } from './inscribed-circle.ts'
+import type { BallPlaces } from './unequal-ball-places.ts'
+
+/*
+ * The play of a rigid inner ring among balls of unequal size, every ball on the bottom of the outer groove. The ring
+ * may stand anywhere in its plane. With its centre at p, ball i leaves it the room
+ *
+ *   hᵢ(p) = |cᵢ − p| − rᵢ − ri      (of an elliptic ring: the distance of cᵢ from the ellipse round p, less rᵢ)
+ *
+ * and the ring is free where all are at least 0. The radial room of the bearing is t* = max over p of min over i of
+ * hᵢ(p): the ring could be larger by t* all round and just go in. It binds where t* < 0, and the play that is left is
+ *
+ *   radialInternalClearance = 2 t*,
+ *
+ * the diameter of the largest circle that may lie inside the room of the ring's centre: the ring travels at least so
+ * far in every direction, however it is pushed (`travelAmongBalls` has the travel by direction). Of equal balls that
+ * leave no half turn free the best place is the middle, and 2 t* = 2 (Ro − ri) − 2 Dw, the clearance of a design.
+ *
+ * To first order |cᵢ − p| = aᵢ − nᵢ · p, so that t* is the linear program of `inscribeCircle` with reachᵢ = Ro − ri −
+ * dᵢ. By its dual the ring is held by the three balls that make Σ λᵢ dᵢ largest, the middle being inside the triangle
+ * of their directions.
+ *
+ * Exactly, hᵢ is convex in p (a distance from a convex body), so it lies above its tangent. Hence each linear program
+ * about the last place is a lower bound that touches, its solution is never worse than that place, and the level rises
+ * from step to step; with three balls to hold the ring a step is one of Newton's. What is reached is a place that no
+ * small move betters.
+ *
+ * A better place farther off must lie across the line of two of the three balls, nearly opposite one another: every
+ * move within 2 |cᵢ| uᵢ · δ of a supporting ball comes nearer to it. So the ring is tried on the other side of that
+ * line (`acrossTheLine`), and the better place is taken. Both differ by the square of the play over the pitch diameter.
+ */
+
+/** An elliptic inner groove bottom, its axis along the grain turned from the direction of x by an angle. */
+export interface TurnedEllipse {
+  readonly bottom: Ellipse
+  /** [rad] */
+  readonly turn: number
+}
+
+/** How the inner ring stands among the balls where it has most room. */
+export interface PlayAmongBalls {
+  /**
+   * 2 t*: whole travel that the ring has in every direction at least. Below 0 it binds, and is too large by that
+   * diameter.
+   */
+  readonly radialInternalClearance: Mm
+  /** Where the ring's centre then is, from the middle of the outer ring. */
+  readonly centre: { readonly x: Mm; readonly y: Mm }
+  /**
+   * Twice the distance of that centre from the middle. The balls go round between the rings, and the centre with them:
+   * an indicator on the inner ring shows so much from its least to its most while the set of balls goes round once.
+   */
+  readonly runOut: Mm
+  /** The three balls that leave least room there, by their places in the order. */
+  readonly supports: readonly [number, number, number]
+}
+
+/**
+ * The play of an inner ring among the balls.
+ *
+ * @param places of the balls: `placesOnCircle`, `placesOnEllipse`
+ * @param inner radius of the inner groove's bottom [mm], or its ellipse; of an ellipse no centre may lie inside its
+ *   evolute
+ * @returns undefined where the balls leave half a turn free, so that nothing holds the ring. The clearance is good to
+ *   1e-14 of the outer radius; where a second place is as good, `centre` is one of them
+ * @throws RangeError for radii that are not above 0
+ */
+export function playAmongBalls(places: BallPlaces, inner: Mm | TurnedEllipse): PlayAmongBalls | undefined {
+  const seek = seeker(places, roomRound(places, inner))
+  if (!seek()) return undefined
+  const { x, y, level, first, second, third } = seek.found
+  return {
+    radialInternalClearance: mm(2 * level),
+    centre: { x: mm(x), y: mm(y) },
+    runOut: mm(2 * Math.sqrt(x * x + y * y)),
+    supports: [first, second, third],
+  }
+}
+
+/**
+ * Writes what room each ball leaves to a ring whose centre is at x, y: how far the ring may go towards the ball, and
+ * the direction of that.
+ *
+ * @returns the least room
+ */
+export type Measure = (x: number, y: number, room: HalfPlanes) => number
+
+/** @throws RangeError for radii that are not above 0 */
+export function roomRound(places: BallPlaces, inner: Mm | TurnedEllipse): Measure {
+  if (typeof inner === 'number') {
+    requireAboveZero('inner radius', inner)
+    return roundRoom(places, () => inner)
+  }
+  requireAboveZero('along', inner.bottom.along)
+  requireAboveZero('across', inner.bottom.across)
+  return ellipticRoom(places, inner)
+}
+
+/** Room round a circle whose radius may change from call to call. */
+export function roundRoom({ x, y, radius }: BallPlaces, inner: () => number): Measure {
+  return (atX, atY, { normalX, normalY, reach }) => {
+    const own = inner()
+    let least = Number.POSITIVE_INFINITY
+    for (let ball = 0; ball < radius.length; ball++) {
+      const dx = (x[ball] ?? 0) - atX
+      const dy = (y[ball] ?? 0) - atY
+      const away = Math.sqrt(dx * dx + dy * dy)
+      const room = away - (radius[ball] ?? 0) - own
+      normalX[ball] = dx / away
+      normalY[ball] = dy / away
+      reach[ball] = room
+      if (room < least) least = room
+    }
+    return least
+  }
+}
+
+/** Newton's steps towards the nearest point of an ellipse; six are enough for any that wood becomes. */
+const MOST_STEPS = 60
+
+/**
+ * The point of an ellipse a, b that is nearest to (u, v) is (a² u / (t + a²), b² v / (t + b²)) with the largest root t
+ * of (a u / (t + a²))² + (b v / (t + b²))² = 1, and lies |(u / (t + a²), v / (t + b²))| t away: its normal has that
+ * direction. The left side is convex and falls, and is at least 1 at the smaller of a (ρ − a) and b (ρ − b), ρ = |(u,
+ * v)|: from there Newton's steps rise to the root and never pass it.
+ */
+function ellipticRoom({ x, y, radius }: BallPlaces, { bottom, turn }: TurnedEllipse): Measure {
+  const { along: a, across: b } = bottom
+  const [cosine, sine] = [Math.cos(turn), Math.sin(turn)]
+  return (atX, atY, { normalX, normalY, reach }) => {
+    let least = Number.POSITIVE_INFINITY
+    for (let ball = 0; ball < radius.length; ball++) {
+      const dx = (x[ball] ?? 0) - atX
+      const dy = (y[ball] ?? 0) - atY
+      const u = dx * cosine + dy * sine
+      const v = dy * cosine - dx * sine
+      const away = Math.sqrt(u * u + v * v)
+      let t = Math.min(a * (away - a), b * (away - b))
+      let [p, q] = [u / (t + a * a), v / (t + b * b)]
+      for (let step = 0; step < MOST_STEPS; step++) {
+        const over = a * a * p * p + b * b * q * q - 1
+        const slope = 2 * ((a * a * p * p) / (t + a * a) + (b * b * q * q) / (t + b * b))
+        const next = t + over / slope
+        // past the last digits it no longer rises
+        if (!(next > t)) break
+        t = next
+        p = u / (t + a * a)
+        q = v / (t + b * b)
+      }
+      const size = Math.sqrt(p * p + q * q)
+      const room = t * size - (radius[ball] ?? 0)
+      normalX[ball] = (p * cosine - q * sine) / size
+      normalY[ball] = (p * sine + q * cosine) / size
+      reach[ball] = room
+      if (room < least) least = room
+    }
+    return least
+  }
+}
+
+/** Where a ring has been led to. */
+interface Found {
+  x: number
+  y: number
+  /** t: the least room there. */
+  level: number
+  first: number
+  second: number
+  third: number
+}
+
+/** Finds the best place of a ring; `found` is written anew by each call. False where nothing holds the ring. */
+interface Seek {
+  (): boolean
+  readonly found: Found
+  /** The rooms as measured at the place found, to within 1e-8 of the radius. */
+  readonly room: HalfPlanes
+}
+
+/** Roundings of a room, in parts of the farthest centre. */
+const ROUNDINGS = 4 * Number.EPSILON
+/** A Newton step this short, in parts of the radius, leaves an error of half its square: less than a rounding. */
+const LAST_STEP = 1e-8
+/** Three or four are enough; what creeps along between two balls takes more. */
+const MOST_ROUNDS = 60
+/** Lines that are crossed one after another: more than two have not been seen. */
+const MOST_CROSSINGS = 8
+
+/** A search with room of its own, to be used as often as wanted; nothing is allocated in it. */
+export function seeker(places: BallPlaces, measure: Measure): Seek {
+  const count = places.radius.length
+  const [room, besideRoom] = [halfPlanes(count), halfPlanes(count)]
+  const [circle, besideCircle] = [emptyCircle(), emptyCircle()]
+  const found: Found = { x: 0, y: 0, level: 0, first: 0, second: 0, third: 0 }
+  const beside: Found = { ...found }
+  const start = { x: 0, y: 0 }
+  const seek = (): boolean => {
+    const radius = Math.abs(places.x[0] ?? 0) + Math.abs(places.y[0] ?? 0) + (places.radius[0] ?? 0)
+    if (!climb(measure, radius, 0, 0, room, circle, found)) return false
+    for (let crossing = 0; crossing < MOST_CROSSINGS && acrossTheLine(places, room, found, start); crossing++) {
+      if (!climb(measure, radius, start.x, start.y, besideRoom, besideCircle, beside)) break
+      if (!(beside.level > found.level + ROUNDINGS * radius)) break
+      Object.assign(found, beside)
+      measure(found.x, found.y, room)
+    }
+    return true
+  }
+  return Object.assign(seek, { found, room })
+}
+
+function climb(
+  measure: Measure,
+  radius: number,
+  fromX: number,
+  fromY: number,
+  room: HalfPlanes,
+  circle: InscribedCircle,
+  found: Found,
+): boolean {
+  let [x, y] = [fromX, fromY]
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    measure(x, y, room)
+    if (!inscribeCircle(room, circle, ROUNDINGS * radius, round > 0)) return false
+    x += circle.x
+    y += circle.y
+    if (circle.x * circle.x + circle.y * circle.y <= LAST_STEP * LAST_STEP * radius * radius) break
+  }
+  found.x = x
+  found.y = y
+  found.level = circle.radius
+  found.first = circle.first
+  found.second = circle.second
+  found.third = circle.third
+  return true
+}
+
+/**
+ * Leaves one of the three balls and goes along between the other two, where the room towards both stays alike. It falls
+ * at first, is least on the line of their centres, and grows again past it: as −β q + q² / 2R over the way q. Where
+ * another ball stops the ring only after the room is as large again, at 2 β R, there is a better place about there.
+ *
+ * @param room as it is at the place found
+ * @param start takes the place where the ring is stopped
+ * @returns whether there is such a place; of the three ways at most one leads to it, for no share of the three is
+ *   above a half
+ */
+function acrossTheLine(places: BallPlaces, room: HalfPlanes, found: Found, start: { x: number; y: number }): boolean {
+  return (
+    between(places, room, found, found.first, found.second, found.third, start) ||
+    between(places, room, found, found.second, found.third, found.first, start) ||
+    between(places, room, found, found.third, found.first, found.second, start)
+  )
+}
+
+/** By half the way at which the room is as large again, so that its own error does not matter. */
+const SOONER = 0.5
+
+function between(
+  { x, y, radius: ballRadius }: BallPlaces,
+  { normalX, normalY, reach }: HalfPlanes,
+  found: Found,
+  one: number,
+  other: number,
+  left: number,
+  start: { x: number; y: number },
+): boolean {
+  const alongX = (normalX[one] ?? 0) - (normalX[other] ?? 0)
+  const alongY = (normalY[one] ?? 0) - (normalY[other] ?? 0)
+  const size = Math.sqrt(alongX * alongX + alongY * alongY)
+  const toLeft = (normalY[left] ?? 0) * alongX - (normalX[left] ?? 0) * alongY
+  const side = toLeft > 0 ? -1 / size : 1 / size
+  const [wayX, wayY] = [-alongY * side, alongX * side]
+  const falls = (normalX[one] ?? 0) * wayX + (normalY[one] ?? 0) * wayY
+  const [dx, dy] = [(x[one] ?? 0) - found.x, (y[one] ?? 0) - found.y]
+  const level = reach[one] ?? 0
+  const again = 2 * falls * Math.sqrt(dx * dx + dy * dy)
+  let stopped = Number.POSITIVE_INFINITY
+  for (let ball = 0; ball < ballRadius.length; ball++) {
+    if (ball === one || ball === other || ball === left) continue
+    const nearer = (normalX[ball] ?? 0) * wayX + (normalY[ball] ?? 0) * wayY - falls
+    if (nearer > 0) stopped = Math.min(stopped, Math.max(0, (reach[ball] ?? 0) - level) / nearer)
+  }
+  if (!(stopped > SOONER * again && stopped > 0 && stopped < Number.POSITIVE_INFINITY)) return false
+  start.x = found.x + stopped * wayX
+  start.y = found.y + stopped * wayY
+  return true
+}
