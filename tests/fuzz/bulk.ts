@@ -131,16 +131,17 @@ function object(known: readonly string[], name: (known: string, index: number) =
   return `{${parts.join(',')}}`
 }
 
-/** Queries of at most so many characters that are wrong in bulk, without the question mark. */
+/** Queries of at most so many characters that are wrong in bulk, without the question mark; none where there are no names. */
 export function* bulkQueries(names: readonly string[], room: number): Generator<Bulk> {
+  if (names.length === 0) return
   const joined = (part: (index: number) => string): string => {
     let text = part(0)
     for (let index = 1; text.length + part(index).length < room; index += 1) text += `&${part(index)}`
     return text
   }
   const known = (index: number): string => names[index % names.length] ?? 'n'
-  yield { what: 'names', text: () => joined((index) => `n${index.toString(36)}`) }
-  yield { what: 'one letter', text: () => joined((index) => String.fromCharCode(97 + (index % 26))) }
+  yield { what: 'names', text: () => joined((index) => `n${index.toString(36)}=`) }
+  yield { what: 'one letter', text: () => joined((index) => `${String.fromCharCode(97 + (index % 26))}=`) }
   yield { what: 'names like known ones', text: () => joined((index) => `${known(index)}${index.toString(36)}=1`) }
   yield { what: 'names below known ones', text: () => joined((index) => `${known(index)}.${index.toString(36)}=1`) }
   yield { what: 'every name, wrong', text: () => joined((index) => `${known(index)}=x`) }
