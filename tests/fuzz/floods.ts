@@ -21,7 +21,7 @@ const MOST_BYTES = 2_000_000
 const SHORT = ['GET /%zz', 'GET /%', 'HEAD /health/live', 'GET /health/live', 'GET /v1/nothing', 'PUT /v1/design', 'X']
 
 /** Floods of requests to an operation, of short ones, and of both in turn, whole or broken off at any byte. */
-export function floodsOf(operation: Operation): fc.Arbitrary<Flood> {
+function floodsOf(operation: Operation): fc.Arbitrary<Flood> {
   const short = fc.constantFrom(...SHORT).map((line) => `${line} HTTP/1.1\r\nhost: a\r\n\r\n`)
   const drawn = requestsTo(operation).map(asSent)
   return fc
