@@ -11,14 +11,13 @@ import type {
 } from 'fastify'
 import { type Static, type TSchema, Type } from 'typebox'
 import { isKept } from './caching.ts'
-import { faultsOf } from './faults.ts'
+import { FaultList } from './fault-list.ts'
+import { findFaults } from './faults.ts'
 import { JSON_TYPE, mediaType } from './media-type.ts'
-import { type Fault, notValid, ProblemError, problem } from './problem.ts'
+import { notValid, ProblemError, problem } from './problem.ts'
 import { bodyOf } from './query.ts'
 import { queryNames } from './query-names.ts'
 import { type QueryParameter, queryParameters } from './query-parameters.ts'
-import type { SchemaById } from './schema.ts'
-import { errorsOf } from './validation.ts'
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -157,9 +156,14 @@ function queryRoute<Schema extends ComputingSchema>(
     ...(choices && { onRequest: holdTo(choices) }),
     config: { queryParameters: queryParameters(names) },
     preValidation: async (request) => {
-      const { body, faults } = bodyOf(request.query, names, byId)
-      request.query = body
-      if (faults.length > 0) throw notValid([...faults, ...(await furtherFaults(faults, body, request, byId))])
+      const { body: input, faults, unread } = bodyOf(request.query, names, byId)
+      request.query = input
+      if (faults.length === 0) return
+      // All faults come at once: those of the schema too.
+      const found = new FaultList()
+      for (const tell of faults) found.add(tell)
+      findFaults(found, input, body, byId, unread)
+      throw notValid(found.told(), found.more)
     },
     handler: (request, reply) => answer(request.query, request, reply),
   })
@@ -185,18 +189,4 @@ function holdTo(choices: Choices): onRequestHookHandler {
     }
     done()
   }
-}
-
-/** All faults come at once: those of the schema too, less those that say of an unread value that it is missing. */
-async function furtherFaults(
-  faults: readonly Fault[],
-  body: object,
-  request: FastifyRequest,
-  byId: SchemaById,
-): Promise<Fault[]> {
-  const validate = request.getValidationFunction('querystring')
-  if (validate === undefined) return []
-  return faultsOf(await errorsOf(validate, body), byId).filter(
-    ({ path }) => !faults.some((fault) => fault.path === path || fault.path.startsWith(`${path}/`)),
-  )
 }

@@ -1,6 +1,8 @@
 import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify'
-import { faultsOf } from './faults.ts'
+import { FaultList } from './fault-list.ts'
+import { findFaults } from './faults.ts'
 import { notValid, ProblemError, sendProblem } from './problem.ts'
+import { isSchema } from './schema.ts'
 import { tooLarge } from './too-large.ts'
 
 /** For what the framework refuses on the way to a route: its own sentences name its functions and settings. */
@@ -33,6 +35,7 @@ export function errorHandler(error: FastifyError, request: FastifyRequest, reply
       problem.message,
       problem.faults,
       headersFor(problem.statusCode, reply),
+      problem.moreFaults,
     )
   const status = statusOf(error)
   if (error.code === 'FST_ERR_BAD_URL') return sendProblem(reply, 400, BAD_ADDRESS)
@@ -52,7 +55,15 @@ function headersFor(status: number, reply: FastifyReply): Readonly<Record<string
 function invalid(error: FastifyError, request: FastifyRequest): ProblemError {
   if (error.validationContext === 'body' && request.body === undefined)
     return notValid([{ path: '', message: 'the request has no body: send the input as JSON' }])
-  return notValid(faultsOf(error.validation ?? [], (id) => request.server.getSchema(id)))
+  const found = new FaultList()
+  const { validationContext: context, validation: [first] = [] } = error
+  const isQuery = context === 'querystring'
+  const schema = isQuery ? request.routeOptions.schema?.querystring : request.routeOptions.schema?.body
+  if (isSchema(schema))
+    findFaults(found, isQuery ? request.query : request.body, schema, (id) => request.server.getSchema(id))
+  // The validator has the last word: what it alone finds is told in its own words.
+  if (found.isEmpty) found.add(() => ({ path: first?.instancePath ?? '', message: first?.message ?? 'is not valid' }))
+  return notValid(found.told(), found.more)
 }
 
 /** Fastify's errors carry `statusCode`; anything else that is thrown is a bug of ours. */

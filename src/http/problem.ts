@@ -8,8 +8,8 @@ export type Fault = { readonly path: string; readonly message: string }
 
 const MEDIA_TYPE = 'application/problem+json'
 
-/** So many faults tell a person everything; a list of 60,000 bad numbers would only fill the answer. */
-const MOST_FAULTS = 50
+/** So many faults tell a person everything; a list of 500 bad numbers would only fill the answer. */
+export const MOST_FAULTS = 50
 
 /**
  * What kinds of problem there are, beside the plain HTTP ones (`about:blank`, RFC 9457 §4.2.1). These two carry `errors`
@@ -35,8 +35,19 @@ export const Problem = Type.Object(
           path: Type.String({ description: "A JSON pointer into the input; '' is the whole of it." }),
           message: Type.String({ description: 'What is wrong there, what was given, and what may stand there.' }),
         }),
-        { description: 'Everything that is wrong with the input, all at once.' },
+        {
+          maxItems: MOST_FAULTS,
+          description: `Everything that is wrong with the input, all at once, up to ${MOST_FAULTS} errors.`,
+        },
       ),
+    ),
+    moreErrors: Type.Optional(
+      Type.Integer({
+        minimum: 1,
+        description:
+          'How many more errors the input has at least, beyond those listed in `errors`. Entries of a list that is too ' +
+          'long are not checked, so there may be more still.',
+      }),
     ),
   },
   { $id: 'Problem', description: 'Why there is no answer (RFC 9457).' },
@@ -52,27 +63,31 @@ export function problem(description: string) {
 export class ProblemError extends Error {
   readonly statusCode: number
   readonly faults: readonly Fault[]
+  /** How many more there are at least. */
+  readonly moreFaults: number
 
-  constructor(statusCode: number, detail: string, faults: readonly Fault[] = []) {
+  constructor(statusCode: number, detail: string, faults: readonly Fault[] = [], moreFaults = 0) {
     super(detail)
     this.name = 'ProblemError'
     this.statusCode = statusCode
     this.faults = faults
+    this.moreFaults = moreFaults
   }
 }
 
-/** The input as a whole is fine to read, but wrong: 400 with every fault. */
-export function notValid(faults: readonly Fault[]): ProblemError {
-  return new ProblemError(
-    400,
-    count(faults, 'thing in the request is', 'things in the request are', 'not right'),
-    faults,
-  )
+/**
+ * The input as a whole is fine to read, but wrong: 400 with every fault.
+ *
+ * @param more how many faults there are at least beside these
+ */
+export function notValid(faults: readonly Fault[], more = 0): ProblemError {
+  const detail = count(faults.length + more, 'thing in the request is', 'things in the request are', 'not right')
+  return new ProblemError(400, more > 0 ? `At least ${detail}` : detail, faults, more)
 }
 
 /** Readable, and impossible: 422 with every reason. */
 export function refuse(reply: FastifyReply, faults: readonly Fault[]): FastifyReply {
-  return sendProblem(reply, 422, count(faults, 'reason speaks', 'reasons speak', 'against it'), faults)
+  return sendProblem(reply, 422, count(faults.length, 'reason speaks', 'reasons speak', 'against it'), faults)
 }
 
 export function sendProblem(
@@ -81,6 +96,7 @@ export function sendProblem(
   detail: string,
   faults: readonly Fault[] = [],
   headers: Readonly<Record<string, string>> = {},
+  moreFaults = 0,
 ): FastifyReply {
   // A problem is no version of the answer: what the route has already said about caching is not meant for it.
   reply.removeHeader('etag')
@@ -88,12 +104,12 @@ export function sendProblem(
     .code(status)
     .headers({ 'cache-control': 'no-store', ...headers })
     .type(MEDIA_TYPE)
-    .send(Buffer.from(JSON.stringify(problemOf(status, detail, faults)))) // as a text it would be given a charset
+    .send(Buffer.from(JSON.stringify(problemOf(status, detail, faults, moreFaults)))) // as a text it would be given a charset
 }
 
 /** A whole HTTP response for a connection on which no request could be read, so that there is nothing to reply to. */
 export function rawProblem(status: number, detail: string): string {
-  const body = JSON.stringify(problemOf(status, detail, []))
+  const body = JSON.stringify(problemOf(status, detail, [], 0))
   return [
     `HTTP/1.1 ${status} ${STATUS_CODES[status]}`,
     `Content-Type: ${MEDIA_TYPE}`,
@@ -105,17 +121,14 @@ export function rawProblem(status: number, detail: string): string {
   ].join('\r\n')
 }
 
-function problemOf(status: number, detail: string, faults: readonly Fault[]): Problem {
+function problemOf(status: number, detail: string, faults: readonly Fault[], moreFaults: number): Problem {
   const plain = { type: 'about:blank', title: STATUS_CODES[status] ?? 'Error' }
   const { type, title } = status === 422 ? CANNOT_EXIST : faults.length > 0 ? NOT_VALID : plain
-  return { type, title, status, detail, ...(faults.length > 0 && { errors: atMost(MOST_FAULTS, faults) }) }
+  const errors = faults.slice(0, MOST_FAULTS)
+  const moreErrors = faults.length - errors.length + moreFaults
+  return { type, title, status, detail, ...(errors.length > 0 && { errors }), ...(moreErrors > 0 && { moreErrors }) }
 }
 
-function atMost(most: number, faults: readonly Fault[]): Fault[] {
-  const more = faults.length - most
-  return more > 0 ? [...faults.slice(0, most), { path: '', message: `and at least ${more} more` }] : [...faults]
-}
-
-function count(faults: readonly Fault[], one: string, many: string, rest: string): string {
-  return `${faults.length} ${faults.length === 1 ? one : many} ${rest}: see errors.`
+function count(faults: number, one: string, many: string, rest: string): string {
+  return `${faults} ${faults === 1 ? one : many} ${rest}: see errors.`
 }

@@ -14,8 +14,15 @@ const NUMBER = /^-?(0|[1-9]\d*)(\.\d+)?$/
 const LONGEST_NUMBER = 40
 
 type Body = { [name: string]: unknown }
-/** The body that a query stands for, without what could not be read, and what that was. */
-type ReadQuery = { readonly body: Body; readonly faults: readonly Fault[] }
+/** A fault that is put into words only where it is told: a query has room for thousands. */
+type Untold = () => Fault
+/** The body that a query stands for, without what could not be read. */
+type ReadQuery = {
+  readonly body: Body
+  readonly faults: readonly Untold[]
+  /** Pointers to what could not be read, and to all that it would be in. */
+  readonly unread: ReadonlySet<string>
+}
 
 /**
  * A query as the body that it stands for, not yet held to its schema. Only the names of the schema are followed, so a
@@ -24,19 +31,35 @@ type ReadQuery = { readonly body: Body; readonly faults: readonly Fault[] }
 export function bodyOf(query: unknown, names: readonly QueryName[], byId: SchemaById): ReadQuery {
   const byName = new Map(names.map((name) => [name.name, name]))
   const body: Body = {}
-  const faults: Fault[] = []
-  for (const [name, text] of Object.entries(Object(query))) {
-    const known = byName.get(name)
-    if (known === undefined) faults.push({ path: pointer(name.split('.')), message: unknownName(name, names) })
-    else if (typeof text !== 'string') faults.push({ path: pointer(known.path), message: `"${name}" is given twice` })
-    else {
-      const read = readValue(text, known.value, byId)
-      if (read.ok) put(body, known.path, read.value)
-      else faults.push(...read.error.map(({ path, message }) => ({ path: pointer(known.path) + path, message })))
+  const faults: Untold[] = []
+  const unread = new Set<string>()
+  const deepest = Math.max(0, ...names.map(({ path }) => path.length))
+  const leaveUnread = (path: readonly string[]): void => {
+    let at = ''
+    for (const part of path.slice(0, deepest)) {
+      at += step(part)
+      unread.add(at)
     }
   }
-  return { body, faults }
+  for (const [name, text] of Object.entries(Object(query))) {
+    const known = byName.get(name)
+    const read =
+      known === undefined
+        ? fail([() => ({ path: '', message: unknownName(name, names) })])
+        : typeof text === 'string'
+          ? readValue(text, known.value, byId)
+          : fail([() => ({ path: '', message: `"${name}" is given twice` })])
+    const path = known?.path ?? name.split('.')
+    if (read.ok) put(body, path, read.value)
+    else {
+      leaveUnread(path)
+      for (const tell of read.error) faults.push(() => below(pointer(path), tell()))
+    }
+  }
+  return { body, faults, unread }
 }
+
+const below = (at: string, { path, message }: Fault): Fault => ({ path: at + path, message })
 
 const pointer = (path: readonly string[]): string => path.map(step).join('')
 
@@ -47,7 +70,7 @@ function unknownName(name: string, names: readonly QueryName[]): string {
 }
 
 /** The value that a text stands for, by what the schema has at its place. */
-function readValue(text: string, schema: JsonSchema, byId: SchemaById): Result<unknown, readonly Fault[]> {
+function readValue(text: string, schema: JsonSchema, byId: SchemaById): Result<unknown, readonly Untold[]> {
   const types = typesOf(schema)
   if (types.includes('array')) return readList(text, resolved(schema.items ?? {}, byId), byId)
   if (text === 'null' && types.includes('null')) return ok(null)
@@ -56,16 +79,16 @@ function readValue(text: string, schema: JsonSchema, byId: SchemaById): Result<u
   if (types.includes('boolean') && (text === 'true' || text === 'false')) return ok(text === 'true')
   const isNumeric = types.includes('number') || types.includes('integer')
   if (isNumeric && text.length <= LONGEST_NUMBER && NUMBER.test(text)) return ok(Number(text))
-  return fail([{ path: '', message: `must be ${allowed(schema, byId)}; ${given(text)} was given` }])
+  return fail([() => ({ path: '', message: `must be ${allowed(schema, byId)}; ${given(text)} was given` })])
 }
 
-function readList(text: string, items: JsonSchema, byId: SchemaById): Result<unknown[], readonly Fault[]> {
+function readList(text: string, items: JsonSchema, byId: SchemaById): Result<unknown[], readonly Untold[]> {
   const values: unknown[] = []
-  const faults: Fault[] = []
+  const faults: Untold[] = []
   for (const [index, part] of text === '' ? [] : text.split(',').entries()) {
     const read = readValue(part.trim(), items, byId)
     if (read.ok) values.push(read.value)
-    else faults.push(...read.error.map(({ path, message }) => ({ path: `/${index}${path}`, message })))
+    else for (const tell of read.error) faults.push(() => below(`/${index}`, tell()))
   }
   return faults.length === 0 ? ok(values) : fail(faults)
 }

@@ -24,6 +24,15 @@ export type JsonSchema = {
   readonly exclusiveMinimum?: number
   readonly maximum?: number
   readonly exclusiveMaximum?: number
+  readonly multipleOf?: number
+  readonly minLength?: number
+  readonly maxLength?: number
+  readonly pattern?: string
+  readonly minItems?: number
+  readonly maxItems?: number
+  readonly uniqueItems?: boolean
+  readonly additionalProperties?: boolean | JsonSchema
+  readonly 'x-exclusive'?: readonly (readonly string[])[]
 }
 
 /** Finds a schema that was added by its `$id`. */

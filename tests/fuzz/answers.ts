@@ -9,6 +9,8 @@ export type FuzzAnswer = {
 }
 
 const JSON_TYPES = /^application\/(problem\+)?json$/
+/** So many errors a problem lists. */
+const MOST_ERRORS = 50
 /** What no caller should read: our code's places, and what a calculation gone wrong looks like. */
 const LEAK = /node_modules|\bat .*:\d+:\d+|\/src\/|\/shared\/|file:\/\//
 const BROKEN = /\bNaN\b|\bundefined\b|\[object /
@@ -46,11 +48,16 @@ export function faultsOfAnswer(operation: Operation, request: FuzzRequest, answe
 }
 
 function faultsOfProblem(operation: Operation, status: number, input: unknown, problem: unknown): readonly string[] {
-  const { status: told, errors = [] } = problem as { status: number; errors?: readonly { path: string }[] }
+  const {
+    status: told,
+    errors = [],
+    moreErrors,
+  } = problem as { status: number; errors?: readonly { path: string }[]; moreErrors?: number }
   const faults: string[] = []
   if (told !== status) faults.push(`the problem says ${told}, the answer ${status}`)
   if (status !== 400 && status !== 422) return faults
   if (errors.length === 0) faults.push(`${status} without a place`)
+  if (moreErrors !== undefined && errors.length < MOST_ERRORS) faults.push(`keeps ${moreErrors} errors back`)
   for (const { path } of errors)
     if (!leadsSomewhere(path, input) && !isPlace(path, operation)) faults.push(`${path} leads nowhere in the input`)
   return faults

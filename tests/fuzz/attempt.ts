@@ -7,12 +7,30 @@ import { type FuzzRequest, requestsTo } from './requests.ts'
 /** Told of every request that was answered. */
 export type Witness = (request: FuzzRequest, status: number, ms: number) => void
 
-/** That every answer to an operation is one that the document describes, for whatever is sent to it. */
-export function attemptsAt(operation: Operation, server: Dispatcher, origin: string, witness: Witness = () => {}) {
+/**
+ * That every answer to an operation is one that the document describes, for whatever is sent to it.
+ *
+ * @param deadlineMs after which an answer that has not come is a fault
+ */
+export function attemptsAt(
+  operation: Operation,
+  server: Dispatcher,
+  origin: string,
+  witness: Witness = () => {},
+  deadlineMs?: number,
+) {
   return fc.asyncProperty(requestsTo(operation), async (request) => {
     const before = performance.now()
     const { method, target, headers, body } = request
-    const sent = await server.request({ origin, path: target, method, headers: { ...headers }, body: body ?? null })
+    const signal = deadlineMs === undefined ? null : AbortSignal.timeout(deadlineMs)
+    const sent = await server.request({
+      origin,
+      path: target,
+      method,
+      headers: { ...headers },
+      body: body ?? null,
+      signal,
+    })
     const answer = {
       status: sent.statusCode,
       headers: sent.headers,

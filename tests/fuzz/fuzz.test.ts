@@ -4,10 +4,14 @@ import { expect, onTestFinished, test } from 'vitest'
 import { startedApp } from '#tests/support/started-app.ts'
 import { attemptsAt } from './attempt.ts'
 import { OPERATIONS } from './document.ts'
+import { floodsAt } from './floods.ts'
 
 /** A slice of `npm run fuzz`, the same on every run: so many requests, or as many as there is time for. */
 const REQUESTS = 150
 const MOST_MS = 4_000
+const FLOODS = 5
+/** Never met: the test would be over before. */
+const NO_DEADLINE_MS = 60_000
 
 test.each(OPERATIONS)(
   '$operationId: whatever is sent, the answer is one that the document describes',
@@ -23,3 +27,9 @@ test.each(OPERATIONS)(
     expect(statuses.get(200), 'requests that were answered with what was asked for').toBeGreaterThan(0)
   },
 )
+
+test.each(OPERATIONS)('$operationId: a flood on one connection ends it, and nothing breaks', async (operation) => {
+  const at = await startedApp()
+  await fc.assert(floodsAt(operation, at, NO_DEADLINE_MS), { numRuns: FLOODS, interruptAfterTimeLimit: MOST_MS })
+  expect((await fetch(`${at}/health/live`)).status).toBe(200)
+})

@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import { type Bulk, bulkBodies, bulkQueries } from './bulk.ts'
 import { mediaTypesOf, OPERATIONS, type Operation, type Parameter, schemaAt } from './document.ts'
 import { breaches } from './schemas.ts'
 import { spoiled } from './spoil.ts'
@@ -14,6 +15,10 @@ export type FuzzRequest = {
   readonly body?: string
   readonly input?: unknown
 }
+
+/** As large as the service takes them, less what stands round a query. */
+const LARGEST_BODY = 131_000
+const LARGEST_QUERY = 8_000
 
 type Names = { [name: string]: unknown }
 type Query = readonly (readonly [name: string, value: string])[]
@@ -35,10 +40,14 @@ function posts(operation: Operation, path: fc.Arbitrary<string>, headers: Header
   )
   const type = { 'content-type': 'application/json' }
   const sent = fc.oneof(
-    { arbitrary: body.map(asJson), weight: 6 },
-    { arbitrary: spoiled(body).map(asJson), weight: 5 },
-    { arbitrary: fc.jsonValue().map(asJson), weight: 1 },
-    { arbitrary: hostileText(body), weight: 1 },
+    { arbitrary: body.map(asJson), weight: 18 },
+    { arbitrary: spoiled(body).map(asJson), weight: 15 },
+    { arbitrary: fc.jsonValue().map(asJson), weight: 3 },
+    { arbitrary: hostileText(body), weight: 3 },
+    {
+      arbitrary: drawn([...bulkBodies(schema, LARGEST_BODY)]).map((text) => ({ body: text, ...read(text) })),
+      weight: 1,
+    },
   )
   const usual = fc
     .tuple(path, headers, sent)
@@ -62,12 +71,27 @@ function gets(operation: Operation, path: fc.Arbitrary<string>, headers: Headers
     { arbitrary: validQuery(operation), weight: 1 },
     ...shown(operation).map((arbitrary) => ({ arbitrary: arbitrary.map((input) => queryOf(input, names)), weight: 2 })),
   )
-  const named = fc.oneof(right, hostileQuery(right))
+  const bulk = [...bulkQueries(names, LARGEST_QUERY)]
+  const named = fc.oneof(
+    { arbitrary: right, weight: 6 },
+    { arbitrary: hostileQuery(right), weight: 6 },
+    ...(bulk.length === 0 ? [] : [{ arbitrary: drawn(bulk).map((text) => text.split('&').map(asPair)), weight: 1 }]),
+  )
   const method = fc.oneof({ arbitrary: fc.constant('GET' as const), weight: 9 }, fc.constant('HEAD' as const))
   return fc.tuple(method, path, named, headers).map(([verb, at, query, own]): FuzzRequest => {
     const text = query.map(([name, value]) => `${name}=${value}`).join('&')
     return { method: verb, target: text === '' ? at : `${at}?${text}`, headers: own, input: inputOf(query) }
   })
+}
+
+/** One of those that are wrong in bulk. */
+function drawn(bulk: readonly Bulk[]): fc.Arbitrary<string> {
+  return fc.nat({ max: bulk.length - 1 }).map((index) => bulk[index]?.text() ?? '')
+}
+
+function asPair(text: string): Query[number] {
+  const [name = '', value = ''] = text.split('=', 2)
+  return [name, value]
 }
 
 /** Inputs near those that the document shows: for the operation itself, or else for others that take the like. */

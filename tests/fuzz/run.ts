@@ -3,6 +3,7 @@ import { Pool } from 'undici'
 import { residentMb, type Started, start, stop, stopAll } from '#tests/bench/started.ts'
 import { attemptsAt } from './attempt.ts'
 import { OPERATIONS, type Operation } from './document.ts'
+import { floodsAt } from './floods.ts'
 import type { FuzzRequest } from './requests.ts'
 
 /*
@@ -16,7 +17,15 @@ const SEED = Number(seedText)
 /** So many are drawn from one seed; a lane goes on with the next after what fails. */
 const ROUND = 250
 /** An answer later than this is a fault, on a machine that is busy with nothing else. */
-const BUDGET_MS = 5_000
+const DEADLINE_MS = 5_000
+/** A flood is up to a hundred answers, one after the other. */
+const FLOOD_DEADLINE_MS = 30_000
+/** To shrink what is late takes a deadline for each step. */
+const MOST_SHRINKING_MS = 60_000
+/** So many to each round of requests. */
+const FLOODS = 3
+/** How often the service is asked for its health; that too is answered in time, whatever else is sent. */
+const PROBE_EVERY_MS = 50
 /** A server that has seen so much more than its first quarter may have grown by so much. */
 const MOST_GROWTH = 1.25
 const MEMORY_EVERY_MS = 1_000
@@ -39,13 +48,17 @@ try {
   const before = performance.now()
   const memory: Look[] = []
   const timer = setInterval(() => isThere(server) && memory.push({ answered, mb: residentMb(server) }), MEMORY_EVERY_MS)
+  const probes = { slowestMs: 0 }
+  const probing = setInterval(() => void probe(server, probes), PROBE_EVERY_MS)
   const lanes = OPERATIONS.filter(({ operationId }) => only === undefined || operationId === only)
   const tallies = await Promise.all(lanes.map((operation) => lane(operation, server)))
   clearInterval(timer)
+  clearInterval(probing)
   const { exitCode, signalCode } = server.process
   if (!isThere(server)) complain(`the server has ended: code ${exitCode}, signal ${signalCode}`)
   await stop(server)
   report(lanes, tallies, (performance.now() - before) / 1000)
+  console.log(`slowest probe of health ${probes.slowestMs.toFixed(0)} ms`)
   remember(memory)
 } finally {
   stopAll()
@@ -68,15 +81,30 @@ async function lane(operation: Operation, server: Started): Promise<Tally> {
   const takesInput = operation.method === 'POST' || operation.parameters.length > 0
   for (let round = 0; isThere(server) && answered < LEAST && (takesInput || round === 0); round += 1) {
     const seed = SEED + round * 7_919
-    const run = await fc.check(attemptsAt(operation, pool, address, witness), { seed, numRuns: ROUND })
-    if (!run.failed) continue
+    const options = { seed, interruptAfterTimeLimit: MOST_SHRINKING_MS }
+    const attempts = attemptsAt(operation, pool, address, witness, DEADLINE_MS)
+    const run = await fc.check(attempts, { ...options, numRuns: ROUND })
     const [request] = run.counterexample ?? []
-    complain(`${operation.operationId}, seed ${seed}: ${run.errorInstance}\n${request && shown(request)}`)
+    if (run.failed && request !== undefined)
+      complain(`${operation.operationId}, seed ${seed}: ${run.errorInstance}\n${shown(request)}`)
+    const flooded = await fc.check(floodsAt(operation, address, FLOOD_DEADLINE_MS), { ...options, numRuns: FLOODS })
+    const [flood] = flooded.counterexample ?? []
+    if (flooded.failed && flood !== undefined)
+      complain(`${operation.operationId}, seed ${seed}: ${flooded.errorInstance}\n${flood.what}`)
   }
-  if (tally.slowestMs > BUDGET_MS)
-    complain(`${operation.operationId} took ${tally.slowestMs.toFixed(0)} ms for ${tally.slowest}`)
   await pool.destroy()
   return tally
+}
+
+/** One more probe; what has ended by itself complains elsewhere. */
+async function probe(server: Started, probes: { slowestMs: number }): Promise<void> {
+  const before = performance.now()
+  const answer = await fetch(`${server.address}/health/live`).catch(() => undefined)
+  const ms = performance.now() - before
+  if (!isThere(server)) return
+  probes.slowestMs = Math.max(probes.slowestMs, ms)
+  if (answer === undefined || ms > DEADLINE_MS)
+    complain(`a probe of health ${answer === undefined ? 'failed' : 'was answered'} after ${ms.toFixed(0)} ms`)
 }
 
 function isThere({ process: { exitCode, signalCode } }: Started): boolean {

@@ -39,6 +39,7 @@ export type ProblemSeen = {
   readonly status: number
   readonly detail: string
   readonly errors?: readonly { readonly path: string; readonly message: string }[]
+  readonly moreErrors?: number
 }
 
 /** Holds an answer to be a whole problem document of that status, with nothing of our code in it; gives it back. */

@@ -19,8 +19,10 @@ describe('400', () => {
     ['constructor.prototype', '{"constructor": {"prototype": {"units": "mm"}}}', /constructor/],
     ['a list', '[]', /must be an object/],
     ['null', 'null', /must be an object/],
-    ['10,000 nested lists', '['.repeat(10_000) + ']'.repeat(10_000), /must be an object/],
-    ['10,000 nested objects', `${'{"balls":'.repeat(10_000)}1${'}'.repeat(10_000)}`, /not known here/],
+    ['10,000 nested lists', '['.repeat(10_000) + ']'.repeat(10_000), /nested deeper than 64 levels/],
+    ['10,000 nested objects', `${'{"balls":'.repeat(10_000)}1${'}'.repeat(10_000)}`, /nested deeper than 64 levels/],
+    ['brackets in a text', `{"bore": "\\"${'['.repeat(10_000)}"}`, /^\/balls: "balls" is missing$/m],
+    ['ten nested lists', '['.repeat(10) + ']'.repeat(10), /must be an object/],
   ])('%s', async (_name, body, message) => {
     const at = await startedApp({ route: probeRoute })
     const answer = await ask(`${at}/test/probe`, {
