@@ -27,6 +27,29 @@ test('the page of a course shows two drawings, a figure and a job sheet, and the
   expect(faults).toEqual([])
 })
 
+test('at the third visit the figure and the job sheet still show, with their styles', async () => {
+  const site = await courseSite(() => startedApp())
+  const { page, faults } = await openedPage()
+  await page.goto(site, { waitUntil: 'networkidle' })
+  // Loaded anew, the browser asks whether what it has still holds, and writes the headers of the answer over the old ones.
+  for (let visits = 1; visits < 3; visits += 1) {
+    const checked = page.waitForResponse((response) => response.url().includes('/v1/drawings/assembly.html'))
+    await page.reload({ waitUntil: 'networkidle' })
+    await checked
+  }
+  type Style = Readonly<Record<string, string>>
+  const styleOf = (frame: string, what: string) =>
+    page
+      .frameLocator(frame)
+      .locator(what)
+      .evaluate((found) => ({
+        ...(globalThis as unknown as { getComputedStyle: (of: unknown) => Style }).getComputedStyle(found),
+      }))
+  expect(await styleOf('#figure', 'figcaption')).toMatchObject({ paddingTop: '8px' })
+  expect(await styleOf('#sheet', 'ol')).toMatchObject({ listStyleType: 'none' })
+  expect(faults).toEqual([])
+})
+
 test('an image is as wide as its paper, at the 96 pixels of an inch that a browser has', async () => {
   const { page } = await openedPage()
   await page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })

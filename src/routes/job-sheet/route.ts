@@ -5,10 +5,10 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
-import { pagePolicy } from '#src/wire/html.ts'
 import { refuseDesign } from '#src/wire/refusal.ts'
 import { paperFor } from '#src/wire/sheet-options.ts'
 import { type JobSheetRequest, SHEET_TYPES, Sheet, sheetTypeOf } from './schema.ts'
+import { STYLE } from './style.ts'
 
 /** A link says it in its address, a program by `Accept`. */
 function offered(request: FastifyRequest): readonly [string, ...string[]] {
@@ -21,6 +21,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/job-sheet',
     get: true,
+    style: STYLE,
     mediaTypes: offered,
     schema: {
       operationId: 'jobSheet',
@@ -43,8 +44,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
         return app.runTask('pdf', toPages(sheet, paperFor(body)), request).then((written) => Buffer.from(written))
       }
       if (mediaType !== SHEET_TYPES.html) return sheet
-      const { STYLE, toHtml } = await import('./html.ts')
-      reply.header('content-security-policy', pagePolicy(STYLE, app.frameAncestors))
+      const { toHtml } = await import('./html.ts')
       return toHtml(sheet)
     },
   })
