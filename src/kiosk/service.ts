@@ -26,9 +26,11 @@ export async function ask(path: string, body: object, signal: AbortSignal): Prom
     return { kind: 'unreached' }
   }
   const said: unknown = await response.json().catch(() => undefined)
-  if (response.ok && isJson(said)) return { kind: 'answer', body: said }
-  const messages = listOf(part(said)['errors']).map((error) => textOf(part(error)['message']))
-  return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(part(said)['detail'])] }
+  // Not the service: a proxy says, in words of its own, that nobody is behind it.
+  if (!isJson(said)) return { kind: 'unreached' }
+  if (response.ok) return { kind: 'answer', body: said }
+  const messages = listOf(said['errors']).map((error) => textOf(part(error)['message']))
+  return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(said['detail'])] }
 }
 
 const isJson = (value: unknown): value is Json => typeof value === 'object' && value !== null && !Array.isArray(value)

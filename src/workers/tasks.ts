@@ -9,7 +9,7 @@ export { designSearch } from '#shared/bearing/design-search/design-search.ts'
 export { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
 export { seasonalFit } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 export { concludeTrials, prepareTrials, runTrials } from '#shared/bearing/tolerance-check/tolerance-check.ts'
-export { browserModules } from '#src/http/browser-modules.ts'
+export { browserScript } from '#src/http/browser-script.ts'
 
 /** Loaded by the first who needs it: a PDF costs a thread more to learn than everything else together. */
 export async function pdf(pages: readonly Drawing[]): Promise<Uint8Array> {

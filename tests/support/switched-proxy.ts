@@ -1,0 +1,46 @@
+import { createServer, request, type Server } from 'node:http'
+import type { AddressInfo } from 'node:net'
+import { onTestFinished } from 'vitest'
+
+/**
+ * What stands between a workshop and the service: it passes requests on, answers for the service that it is down, sends
+ * everything to a page of its own, never answers, or stops in the middle of an answer.
+ */
+export type Way = 'through' | 'down' | 'sign-in' | 'silent' | 'half'
+
+export type SwitchedProxy = { readonly address: string; readonly go: (way: Way) => void }
+
+/**
+ * A proxy before a service, whose way can be changed at any time.
+ *
+ * @param service the address to pass on to, asked for anew at every request
+ */
+export async function switchedProxy(service: () => string): Promise<SwitchedProxy> {
+  let way: Way = 'through'
+  const server: Server = createServer((incoming, answer) => {
+    if (way === 'silent') return
+    if (way === 'down')
+      return void answer.writeHead(502, { 'content-type': 'text/html' }).end('<h1>502 Bad Gateway</h1>')
+    if (way === 'sign-in') return void answer.writeHead(200, { 'content-type': 'text/html' }).end('<h1>Sign in</h1>')
+    const isCut = way === 'half'
+    const { method, headers, url } = incoming
+    const onward = request(service() + url, { method, headers, agent: false }, (answered) => {
+      answer.writeHead(answered.statusCode ?? 500, answered.headers)
+      if (!isCut) answered.pipe(answer)
+      else answered.once('data', (first: Buffer) => answer.write(first.subarray(0, 2_000)))
+    })
+    onward.on('error', () => answer.destroy())
+    incoming.pipe(onward)
+  })
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
+  onTestFinished(() => {
+    server.close()
+    server.closeAllConnections()
+  })
+  return {
+    address: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
+    go: (next) => {
+      way = next
+    },
+  }
+}
