@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { openedPage } from '#tests/support/browser.ts'
 import { courseSite } from './support/course-site.ts'
 import { startedApp } from './support/started-app.ts'
+import { switchedProxy } from './support/switched-proxy.ts'
 import { run } from './support/system-tools.ts'
 
 /*
@@ -27,16 +28,14 @@ test('the page of a course shows two drawings, a figure and a job sheet, and the
   expect(faults).toEqual([])
 })
 
-test('at the third visit the figure and the job sheet still show, with their styles', async () => {
-  const site = await courseSite(() => startedApp())
+test('at the third visit, ten days apart, the figure and the job sheet still show, with their styles', async () => {
+  const service = await startedApp()
+  const proxy = await switchedProxy(() => service)
+  proxy.go('slow')
+  const site = await courseSite(async () => proxy.address)
   const { page, faults } = await openedPage()
-  await page.goto(site, { waitUntil: 'networkidle' })
-  // Loaded anew, the browser asks whether what it has still holds, and writes the headers of the answer over the old ones.
-  for (let visits = 1; visits < 3; visits += 1) {
-    const checked = page.waitForResponse((response) => response.url().includes('/v1/drawings/assembly.html'))
-    await page.reload({ waitUntil: 'networkidle' })
-    await checked
-  }
+  for (let visit = 1; visit <= 3; visit += 1) await page.goto(site, { waitUntil: 'networkidle' })
+  for (const path of ['/v1/drawings/assembly.html', '/v1/job-sheet']) expect(proxy.answers).toContain(`304 ${path}`)
   type Style = Readonly<Record<string, string>>
   const styleOf = (frame: string, what: string) =>
     page

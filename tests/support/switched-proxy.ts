@@ -4,11 +4,19 @@ import { onTestFinished } from 'vitest'
 
 /**
  * What stands between a workshop and the service: it passes requests on, answers for the service that it is down, sends
- * everything to a page of its own, never answers, or stops in the middle of an answer.
+ * everything to a page of its own, never answers, or stops in the middle of an answer. A slow one says that all its
+ * answers are ten days old, as a cache would that kept them so long: a browser asks for them anew at every visit.
  */
-export type Way = 'through' | 'down' | 'sign-in' | 'silent' | 'half'
+export type Way = 'through' | 'slow' | 'down' | 'sign-in' | 'silent' | 'half'
 
-export type SwitchedProxy = { readonly address: string; readonly go: (way: Way) => void }
+const TEN_DAYS_S = 864_000
+
+export type SwitchedProxy = {
+  readonly address: string
+  readonly go: (way: Way) => void
+  /** What the service answered, as `304 /path`. */
+  readonly answers: readonly string[]
+}
 
 /**
  * A proxy before a service, whose way can be changed at any time.
@@ -17,6 +25,7 @@ export type SwitchedProxy = { readonly address: string; readonly go: (way: Way) 
  */
 export async function switchedProxy(service: () => string): Promise<SwitchedProxy> {
   let way: Way = 'through'
+  const answers: string[] = []
   const server: Server = createServer((incoming, answer) => {
     if (way === 'silent') return
     if (way === 'down')
@@ -25,7 +34,9 @@ export async function switchedProxy(service: () => string): Promise<SwitchedProx
     const isCut = way === 'half'
     const { method, headers, url } = incoming
     const onward = request(service() + url, { method, headers, agent: false }, (answered) => {
-      answer.writeHead(answered.statusCode ?? 500, answered.headers)
+      answers.push(`${answered.statusCode} ${url?.split('?', 1)[0]}`)
+      const age = way === 'slow' ? { age: String(TEN_DAYS_S) } : {}
+      answer.writeHead(answered.statusCode ?? 500, { ...answered.headers, ...age })
       if (!isCut) answered.pipe(answer)
       else answered.once('data', (first: Buffer) => answer.write(first.subarray(0, 2_000)))
     })
@@ -39,6 +50,7 @@ export async function switchedProxy(service: () => string): Promise<SwitchedProx
   })
   return {
     address: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
+    answers,
     go: (next) => {
       way = next
     },
