@@ -1,6 +1,7 @@
 import { cpSync } from 'node:fs'
 import { join } from 'node:path'
 import { defineConfig, type Plugin } from 'rolldown'
+import { sourceHash } from './src/source-hash.ts'
 
 const DIST = 'dist/server'
 
@@ -70,6 +71,8 @@ export default defineConfig([
     // A worker thread starts from a file of its own, beside the server's.
     input: { server: 'src/server.ts', tasks: 'src/workers/tasks.ts' },
     platform: 'node',
+    // The bundle answers as its sources do, with their entity tags.
+    transform: { define: { ENGINE_OF_BUNDLE: JSON.stringify(sourceHash(process.cwd())) } },
     resolve: { alias: { typebox: join(import.meta.dirname, PLAIN_SCHEMAS) } },
     output: { ...output, cleanDir: true },
     plugins: [

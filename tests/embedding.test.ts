@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { openedPage } from '#tests/support/browser.ts'
 import { courseSite } from './support/course-site.ts'
 import { startedApp } from './support/started-app.ts'
+import { switchedProxy } from './support/switched-proxy.ts'
 import { run } from './support/system-tools.ts'
 
 /*
@@ -24,6 +25,27 @@ test('the page of a course shows two drawings, a figure and a job sheet, and the
   expect(await figure.locator('svg title').textContent()).toBe('Assembly')
   expect(await figure.locator('figcaption').textContent()).toContain('14 glass balls of 14 mm')
   expect(await page.frameLocator('#sheet').locator('li.step').count()).toBe(20)
+  expect(faults).toEqual([])
+})
+
+test('at the third visit, ten days apart, the figure and the job sheet still show, with their styles', async () => {
+  const service = await startedApp()
+  const proxy = await switchedProxy(() => service)
+  proxy.go('slow')
+  const site = await courseSite(async () => proxy.address)
+  const { page, faults } = await openedPage()
+  for (let visit = 1; visit <= 3; visit += 1) await page.goto(site, { waitUntil: 'networkidle' })
+  for (const path of ['/v1/drawings/assembly.html', '/v1/job-sheet']) expect(proxy.answers).toContain(`304 ${path}`)
+  type Style = Readonly<Record<string, string>>
+  const styleOf = (frame: string, what: string) =>
+    page
+      .frameLocator(frame)
+      .locator(what)
+      .evaluate((found) => ({
+        ...(globalThis as unknown as { getComputedStyle: (of: unknown) => Style }).getComputedStyle(found),
+      }))
+  expect(await styleOf('#figure', 'figcaption')).toMatchObject({ paddingTop: '8px' })
+  expect(await styleOf('#sheet', 'ol')).toMatchObject({ listStyleType: 'none' })
   expect(faults).toEqual([])
 })
 

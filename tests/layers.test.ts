@@ -67,7 +67,7 @@ describe('shared/', () => {
 describe('src/: imports point one way', () => {
   test.each([
     ['words', ['shared', 'src/words', 'src/api']],
-    ['http', ['shared', 'src/http', 'src/api', 'src/version.ts']],
+    ['http', ['shared', 'src/http', 'src/api', 'src/engine.ts']],
     ['drawings', ['shared', 'src/drawings', 'src/words']],
     ['workers', ['shared', 'src/workers', 'src/http', 'src/drawings']],
     ['job-sheet', ['shared', 'src/job-sheet', 'src/api', 'src/words', 'src/http', 'src/drawings']],
@@ -95,6 +95,11 @@ describe('src/: imports point one way', () => {
   test('problem.ts alone writes application/problem+json', () => {
     const writers = SRC.filter(({ text }) => text.includes('application/problem+json')).map(({ file }) => file)
     expect(writers).toEqual([join('src', 'http', 'problem.ts')])
+  })
+
+  test('answer-headers.ts alone sets how an answer is kept and shown', () => {
+    const setters = SRC.filter(({ text }) => /'(vary|etag|cache-control|content-security-policy)'/.test(text))
+    expect(setters.map(({ file }) => file)).toEqual([join('src', 'http', 'answer-headers.ts')])
   })
 })
 

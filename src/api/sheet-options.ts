@@ -15,9 +15,10 @@ export const paper = Type.Optional(
 export const engine = Type.Optional(
   Type.String({
     maxLength: 20,
-    pattern: '^[0-9]+\\.[0-9]+\\.[0-9]+$',
+    pattern: '^([0-9a-f]{12}|[0-9]+\\.[0-9]+\\.[0-9]+)$',
     description:
-      'The version of this service, `info.version` of its description: then the answer may be kept for ever.',
+      'The build that you want the answer from, as `X-Engine` of an earlier answer says it. The answer of that very ' +
+      'build may be kept for ever; any other build answers too, and its answer has to be checked each time it is used.',
   }),
 )
 

@@ -1,26 +1,53 @@
 import { hash } from 'node:crypto'
 import type { FastifyReply, FastifyRequest } from 'fastify'
-import { VERSION } from '#src/version.ts'
+import { ENGINE } from '#src/engine.ts'
+import { setAnswerHeaders } from './answer-headers.ts'
 
-const CACHE_CONTROL = 'public, max-age=86400, stale-while-revalidate=604800'
+const A_DAY = 'public, max-age=86400, stale-while-revalidate=604800'
 
 /** The same input to the same engine gives the same answer for ever: nobody needs to ask again. */
 const IMMUTABLE = 'public, max-age=31536000, immutable'
 
-/**
- * Marks an answer as one that may be kept, and tells whether the caller has it already. An answer depends on its input
- * alone, so the tag is made of the input (and of the engine, for a new one may answer otherwise) before anything is
- * computed. For GET and HEAD; a problem takes the tag off again.
- */
-export function isKept(request: FastifyRequest, reply: FastifyReply, input: unknown, mediaType: string): boolean {
-  const path = request.url.split('?', 1)[0]
-  const tag = `"${hash('sha256', [VERSION, path, mediaType, canonical(input)].join('\n'), 'base64url').slice(0, 27)}"`
-  reply.headers({ etag: tag, 'cache-control': namesThisEngine(input) ? IMMUTABLE : CACHE_CONTROL })
-  return holds(request.headers['if-none-match'], tag)
+/** Keep it, and ask each time whether it is still the answer. */
+const ASK_AGAIN = 'public, no-cache'
+
+type Keepable = {
+  /** Everything that the answer depends on, beside the path, the media type and the build. */
+  readonly input: unknown
+  readonly mediaType: string
+  readonly pagePolicy?: string | undefined
+  /** How long it may be kept; when left out, this depends on the engine that the input names. */
+  readonly cacheControl?: string
 }
 
-/** Where an input has the field `engine`, an address can name the version that it wants; another one may answer it too. */
-const namesThisEngine = (input: unknown): boolean => Object(input).engine === VERSION
+/**
+ * Sets the headers of an answer that may be kept, and tells whether the caller has it already: then send a 304. An answer
+ * depends on its input and on the build alone, so the tag is made of these before anything is computed. For GET and HEAD.
+ */
+export function isKept(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { input, mediaType, pagePolicy, cacheControl = lifetimeOf(input) }: Keepable,
+): boolean {
+  const path = request.url.split('?', 1)[0]
+  const etag = `"${hash('sha256', [ENGINE, path, mediaType, canonical(input)].join('\n'), 'base64url').slice(0, 27)}"`
+  setAnswerHeaders(reply, {
+    cacheControl,
+    kept: { etag, engine: ENGINE },
+    ...(pagePolicy !== undefined && { pagePolicy }),
+  })
+  return holds(request.headers['if-none-match'], etag)
+}
+
+/**
+ * Where an input has the field `engine`, its address can name the build that it wants. While one build replaces another,
+ * either may be asked for either: what is not from the build that the address names is not to be kept under that address.
+ */
+function lifetimeOf(input: unknown): string {
+  const { engine }: { readonly engine?: unknown } = Object(input)
+  if (engine === undefined) return A_DAY
+  return engine === ENGINE ? IMMUTABLE : ASK_AGAIN
+}
 
 /** JSON with the names in order: the same input gives the same text, in whatever order it was given. */
 function canonical(value: unknown): string {

@@ -10,10 +10,11 @@ import type {
   RawServerDefault,
 } from 'fastify'
 import { type Static, type TSchema, Type } from 'typebox'
+import { addVary, setAnswerHeaders, styledPagePolicy } from './answer-headers.ts'
 import { isKept } from './caching.ts'
 import { FaultList } from './fault-list.ts'
 import { findFaults } from './faults.ts'
-import { JSON_TYPE, mediaType } from './media-type.ts'
+import { HTML_TYPE, JSON_TYPE, mediaType } from './media-type.ts'
 import { notValid, ProblemError, problem } from './problem.ts'
 import { bodyOf } from './query.ts'
 import { queryNames } from './query-names.ts'
@@ -73,6 +74,8 @@ type ComputingRoute<Schema extends ComputingSchema> = {
   readonly get?: boolean
   /** What the answer can be, the preferred first; JSON when it is not said. Of some paths it is part of their name. */
   readonly mediaTypes?: MediaTypes | ((request: FastifyRequest) => MediaTypes)
+  /** The style sheet of its HTML, where it has any: such a page may use that alone, and `FRAME_ANCESTORS` may frame it. */
+  readonly style?: string
   /** Parts of the path, `:view` say, each of which names one of a few things; with any other name it is a 404. */
   readonly choices?: Readonly<Record<string, readonly string[]>>
   readonly handler: (
@@ -87,7 +90,7 @@ type ComputingRoute<Schema extends ComputingSchema> = {
 export function computingRoute<const Schema extends ComputingSchema>(app: App, route: ComputingRoute<Schema>): void {
   const { path, choices } = route
   const { body, response, ...words }: ComputingSchema = route.schema
-  const answer = answering(route)
+  const answer = answering(app, route)
   const post: FastifySchema = {
     ...words,
     ...(choices && { params: paramsOf(choices) }),
@@ -116,15 +119,23 @@ export function referenceRoute<const Schema extends ComputingSchema>(
 }
 
 /** What answers an input, by whatever method it came. */
-function answering<Schema extends ComputingSchema>({
-  handler,
-  mediaTypes = [JSON_TYPE],
-}: ComputingRoute<Schema>): (input: unknown, request: FastifyRequest, reply: FastifyReply) => unknown {
+function answering<Schema extends ComputingSchema>(
+  app: App,
+  { handler, mediaTypes = [JSON_TYPE], style }: ComputingRoute<Schema>,
+): (input: unknown, request: FastifyRequest, reply: FastifyReply) => unknown {
+  let ofPage: string | undefined
+  const policyOf = (mediaType: string): string | undefined => {
+    if (mediaType !== HTML_TYPE || style === undefined) return undefined
+    ofPage ??= styledPagePolicy(style, app.frameAncestors)
+    return ofPage
+  }
   return (input, request, reply) => {
     const offered = typeof mediaTypes === 'function' ? mediaTypes(request) : mediaTypes
+    if (offered.length > 1) addVary(reply, 'Accept')
     const chosen = mediaType(request, offered)
-    if (offered.length > 1) reply.header('vary', 'Accept')
-    if (request.method !== 'POST' && isKept(request, reply, input, chosen)) return reply.code(304).send()
+    const pagePolicy = policyOf(chosen)
+    if (request.method === 'POST') setAnswerHeaders(reply, { ...(pagePolicy !== undefined && { pagePolicy }) })
+    else if (isKept(request, reply, { input, mediaType: chosen, pagePolicy })) return reply.code(304).send()
     if (chosen !== JSON_TYPE) reply.type(chosen.startsWith('text/') ? `${chosen}; charset=utf-8` : chosen)
     // The validator has held the input to this very schema; its type is lost on the way through Fastify's generics.
     return handler(input as Static<Schema['body']>, request, reply, chosen)
@@ -138,7 +149,7 @@ function queryRoute<Schema extends ComputingSchema>(
 ): void {
   const { choices } = route
   const { body, response, ...words }: ComputingSchema = route.schema
-  const answer = answering(route)
+  const answer = answering(app, route)
   const byId = (id: string) => app.getSchema(id)
   const names = queryNames(body, byId)
   // The query is held to the body's own schema: by the time it is looked at, it has become a body.

@@ -1,5 +1,3 @@
-import { hash } from 'node:crypto'
-
 const ENTITIES: Readonly<Record<string, string>> = {
   '&': '&amp;',
   '<': '&lt;',
@@ -10,12 +8,6 @@ const ENTITIES: Readonly<Record<string, string>> = {
 
 /** A text as it may stand between tags and in quoted attributes. */
 export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => ENTITIES[sign] ?? sign)
-
-/** The policy of a page that carries one style sheet and nothing else that could run or load. */
-export function pagePolicy(style: string, frameAncestors: string): string {
-  const digest = hash('sha256', style, 'base64')
-  return `default-src 'none'; style-src 'sha256-${digest}'; base-uri 'none'; form-action 'none'; frame-ancestors ${frameAncestors}`
-}
 
 /** A whole document, in English, for any width of screen. */
 export const page = (title: string, style: string, body: string): string =>

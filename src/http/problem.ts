@@ -1,6 +1,7 @@
 import { STATUS_CODES } from 'node:http'
 import type { FastifyReply } from 'fastify'
 import { type Static, Type } from 'typebox'
+import { setAnswerHeaders } from './answer-headers.ts'
 import { refTo } from './schema.ts'
 
 /** One thing that is wrong with the input: where (a JSON pointer, '' for the whole) and what, in plain words. */
@@ -98,11 +99,11 @@ export function sendProblem(
   headers: Readonly<Record<string, string>> = {},
   moreFaults = 0,
 ): FastifyReply {
-  // A problem is no version of the answer: what the route has already said about caching is not meant for it.
-  reply.removeHeader('etag')
+  // A problem is not a version of the answer: what the route has already said of keeping and showing that does not hold.
+  setAnswerHeaders(reply, { cacheControl: 'no-store' })
   return reply
     .code(status)
-    .headers({ 'cache-control': 'no-store', ...headers })
+    .headers(headers)
     .type(MEDIA_TYPE)
     .send(Buffer.from(JSON.stringify(problemOf(status, detail, faults, moreFaults)))) // as a text it would be given a charset
 }

@@ -7,28 +7,33 @@ export type Said =
 /** An answer as plain JSON, read with care: the service may be newer than the page. */
 export type Json = { readonly [name: string]: unknown }
 
+/** The service takes at most ten seconds for an answer; a network that is silent for longer brings none. */
+const LONGEST_MS = 15_000
+
 /**
- * Asks the service.
+ * Asks the service. What is not JSON is not from the service: a proxy says, in words of its own, that nobody is behind it.
  *
  * @throws DOMException when `signal` breaks it off
  */
 export async function ask(path: string, body: object, signal: AbortSignal): Promise<Said> {
   let response: Response
+  let said: unknown
   try {
     response = await fetch(path, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
-      signal,
+      signal: AbortSignal.any([signal, AbortSignal.timeout(LONGEST_MS)]),
     })
+    said = await response.json()
   } catch (error) {
     if (signal.aborted) throw error
     return { kind: 'unreached' }
   }
-  const said: unknown = await response.json().catch(() => undefined)
-  if (response.ok && isJson(said)) return { kind: 'answer', body: said }
-  const messages = listOf(part(said)['errors']).map((error) => textOf(part(error)['message']))
-  return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(part(said)['detail'])] }
+  if (!isJson(said)) return { kind: 'unreached' }
+  if (response.ok) return { kind: 'answer', body: said }
+  const messages = listOf(said['errors']).map((error) => textOf(part(error)['message']))
+  return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(said['detail'])] }
 }
 
 const isJson = (value: unknown): value is Json => typeof value === 'object' && value !== null && !Array.isArray(value)

@@ -10,6 +10,7 @@ const header = (description: string): Json => ({ description, schema: { type: 's
 const KEPT = {
   ETag: header('Marks the answer. Sent back as `If-None-Match`, it saves the answer while that is still the same.'),
   'Cache-Control': header('How long the answer may be kept, and by whom.'),
+  'X-Engine': header('The build that computed the answer, for `engine` of addresses that are to be kept for ever.'),
 }
 const BUSY = { 'Retry-After': header('In how many seconds to come back.') }
 

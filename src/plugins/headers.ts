@@ -1,6 +1,7 @@
 import cors from '@fastify/cors'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import type { Config, Origins } from '#src/config.ts'
+import { setAnswerHeaders } from '#src/http/answer-headers.ts'
 
 declare module 'fastify' {
   interface FastifyInstance {
@@ -11,18 +12,16 @@ declare module 'fastify' {
 
 /**
  * The same for every answer. Set by hand, since the usual plugin builds its list anew for every request, which costs a
- * quarter of them. Answers may be used by any page (a course shows our drawings in its own), but nothing in them may
- * run or load anything. No `strict-transport-security`: that is the business of a proxy that speaks TLS.
+ * quarter of them. Answers may be used by any page: a course shows our drawings in its own. No `strict-transport-security`: that is the business of a proxy that speaks TLS.
  */
 const HEADERS = {
-  'content-security-policy': "default-src 'none'; frame-ancestors 'none'",
   'cross-origin-resource-policy': 'cross-origin',
   'referrer-policy': 'no-referrer',
   'x-content-type-options': 'nosniff',
 }
 
 /** What a script in a page may read of an answer, beside what it may read of any. */
-const EXPOSED = ['ETag', 'Retry-After', 'X-Request-Id']
+const EXPOSED = ['ETag', 'Retry-After', 'X-Engine', 'X-Request-Id']
 const EXPOSED_WITH_LIMIT = [...EXPOSED, 'X-RateLimit-Limit', 'X-RateLimit-Remaining', 'X-RateLimit-Reset']
 
 /** On every answer, refusals too, or a script in a page could not read why it was refused. */
@@ -59,5 +58,6 @@ function sourceList(origins: Origins): string {
 
 /** By itself for an address that the router could not read: no hook runs for it. */
 export function addHeaders(request: FastifyRequest, reply: FastifyReply): void {
+  setAnswerHeaders(reply, {})
   reply.headers(HEADERS).header('x-request-id', request.id)
 }

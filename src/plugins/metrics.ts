@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify'
 import { Type } from 'typebox'
 import { lazy } from '#shared/lazy.ts'
+import { setAnswerHeaders } from '#src/http/answer-headers.ts'
 import { type AnswerTimes, enter } from './answer-times.ts'
 
 /** Whatever has no route has one name: what a stranger asks for must not make series without end. */
@@ -39,7 +40,8 @@ export function addMetrics(app: FastifyInstance): void {
     },
     async (_request, reply) => {
       const text = await (await exposition())()
-      return reply.headers({ 'cache-control': 'no-store' }).type('text/plain; version=0.0.4; charset=utf-8').send(text)
+      setAnswerHeaders(reply, { cacheControl: 'no-store' })
+      return reply.type('text/plain; version=0.0.4; charset=utf-8').send(text)
     },
   )
 }

@@ -9,7 +9,7 @@ export { designSearch } from '#shared/questions/search/design-search.ts'
 export { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 export { ballSelection } from '#shared/questions/selection/ball-selection.ts'
 export { concludeTrials, prepareTrials, runTrials } from '#shared/questions/tolerance/tolerance-check.ts'
-export { browserModules } from '#src/http/browser-modules.ts'
+export { browserScript } from '#src/http/browser-script.ts'
 
 /** Loaded by the first who needs it: a PDF costs a thread more to learn than everything else together. */
 export async function pdf(pages: readonly Drawing[]): Promise<Uint8Array> {

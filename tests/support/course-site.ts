@@ -3,7 +3,7 @@ import { createServer } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import { onTestFinished } from 'vitest'
-import { VERSION } from '#src/version.ts'
+import { ENGINE } from '#src/engine.ts'
 
 const PAGE = readFileSync(join(import.meta.dirname, 'larkmoor-course.html'), 'utf8')
 const BEARING = 'units=mm&amp;balls.count=14&amp;balls.diameter=14&amp;balls.material=glass&amp;bore=10&amp;ballGap=0.7'
@@ -23,6 +23,6 @@ export async function courseSite(serviceFor: (origin: string) => Promise<string>
   // By another name, so that it is another site and not only another port.
   const origin = `http://localhost:${(server.address() as AddressInfo).port}`
   const service = await serviceFor(origin)
-  page = PAGE.replaceAll('SERVICE', service).replaceAll('BEARING', BEARING).replaceAll('ENGINE', VERSION)
+  page = PAGE.replaceAll('SERVICE', service).replaceAll('BEARING', BEARING).replaceAll('ENGINE', ENGINE)
   return `${origin}/`
 }

@@ -5,9 +5,8 @@ import type { View } from '#src/drawings/view.ts'
 import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
-import { pagePolicy } from '#src/http/html.ts'
 import { refuse } from '#src/http/problem.ts'
-import { FIGURE_STYLE, toFigure } from './figure.ts'
+import { toFigure } from './figure.ts'
 import type { FORMATS } from './schema.ts'
 
 export type Wanted = { readonly view: View; readonly format: keyof typeof FORMATS; readonly paper: Paper }
@@ -22,10 +21,7 @@ export function drawn(
 ): string | FastifyReply | Promise<Buffer> {
   if (format === 'svg') return toSvg(drawingOf(view, design, paper))
   if (format === 'dxf') return toDxf(drawingOf(view, design, paper))
-  if (format === 'html') {
-    reply.header('content-security-policy', pagePolicy(FIGURE_STYLE, app.frameAncestors))
-    return toFigure(view, drawingOf(view, design, paper), design)
-  }
+  if (format === 'html') return toFigure(view, drawingOf(view, design, paper), design)
   const pages = pagesOfView(view, design, paper)
   if (pages.ok) return app.runTask('pdf', pages.value, request).then((written) => Buffer.from(written))
   const { pages: needed, most } = pages.error

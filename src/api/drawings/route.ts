@@ -8,6 +8,7 @@ import { VIEWS, type View } from '#src/drawings/view.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { FIGURE_STYLE } from './figure-style.ts'
 import { DrawingRequest, Drawn, FORMATS } from './schema.ts'
 
 /** The path has been held to the names that there are. */
@@ -20,6 +21,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
     path: '/drawings/:view.:format',
     get: true,
     choices: { view: VIEWS, format: Object.keys(FORMATS) },
+    style: FIGURE_STYLE,
     mediaTypes: (request) => [FORMATS[named(request).format]],
     schema: {
       operationId: 'drawing',

@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { setAnswerHeaders } from '#src/http/answer-headers.ts'
 import { problem, sendProblem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { Health } from './schema.ts'
@@ -7,7 +8,7 @@ export const HEALTH_SCHEMAS = [Health]
 
 export const healthRoute: FastifyPluginAsyncTypebox = async (app) => {
   app.addHook('onRequest', (_request, reply, done) => {
-    reply.header('cache-control', 'no-store')
+    setAnswerHeaders(reply, { cacheControl: 'no-store' })
     done()
   })
 

@@ -5,9 +5,9 @@ import { toDesignInput } from '#src/api/design-input.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
-import { pagePolicy } from '#src/http/html.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { STYLE } from '#src/job-sheet/style.ts'
 import { type JobSheetRequest, SHEET_TYPES, Sheet, sheetTypeOf } from './schema.ts'
 
 /** A link says it in its address, a program by `Accept`. */
@@ -21,6 +21,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/job-sheet',
     get: true,
+    style: STYLE,
     mediaTypes: offered,
     schema: {
       operationId: 'jobSheet',
@@ -43,8 +44,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
         return app.runTask('pdf', toPages(sheet, paperFor(body)), request).then((written) => Buffer.from(written))
       }
       if (mediaType !== SHEET_TYPES.html) return sheet
-      const { STYLE, toHtml } = await import('#src/job-sheet/html.ts')
-      reply.header('content-security-policy', pagePolicy(STYLE, app.frameAncestors))
+      const { toHtml } = await import('#src/job-sheet/html.ts')
       return toHtml(sheet)
     },
   })

@@ -54,6 +54,26 @@ test('each media type is kept on its own', async () => {
   expect(csv.headers['etag']).not.toBe(json.headers['etag'])
 })
 
+describe('Vary', () => {
+  test.each([
+    ['GET', 200, {}],
+    ['HEAD', 200, {}],
+    ['GET', 304, { 'if-none-match': '*' }],
+    ['GET', 406, { accept: 'image/png' }],
+  ] as const)(
+    '%s answered %d says that it depends on the origin, where origins are listed, and on Accept',
+    async (method, status, headers) => {
+      const at = await startedApp({ route: probeRoute, config: { corsOrigin: ['https://courses.example'] } })
+      const answer = await ask(`${at}/test/table?${QUERY}`, {
+        method,
+        headers: { origin: 'https://courses.example', ...headers },
+      })
+      expect(answer.status).toBe(status)
+      expect(answer.headers['vary']).toBe('Origin, Accept')
+    },
+  )
+})
+
 test('a POST and a problem are not kept', async () => {
   const at = await startedApp({ route: probeRoute })
   const posted = await post(`${at}/test/probe`, PROBE, { 'if-none-match': '*' })

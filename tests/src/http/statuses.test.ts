@@ -121,6 +121,26 @@ test('HEAD is GET without its body', async () => {
 })
 
 describe('406', () => {
+  test.each([
+    'application/json; charset=utf-8',
+    'application/json;charset="utf-8";q=0.5',
+    'text/html, application/json; profile="a, b; q=0"; version=1',
+    'application/json; indent',
+    '*/*; charset=utf-8',
+  ])('a parameter that is not known here is ignored: %s', async (accept) => {
+    const at = await startedApp({ route: probeRoute })
+    expect((await post(`${at}/test/probe`, PROBE, { accept })).status).toBe(200)
+  })
+
+  test('a weight still counts beside such a parameter', async () => {
+    const at = await startedApp({ route: probeRoute })
+    const accept = 'application/json; charset=utf-8; q=0.2, text/csv; header=present; q=0.9'
+    const answer = await post(`${at}/test/table`, PROBE, { accept })
+    expect(answer.headers['content-type']).toBe('text/csv; charset=utf-8')
+    const refused = { accept: 'application/json; charset=utf-8; q=0' }
+    problemIn(await post(`${at}/test/probe`, PROBE, refused), 406)
+  })
+
   test.each(['text/html', 'application/pdf, image/*', 'application/json;q=0'])('%s', async (accept) => {
     const at = await startedApp({ route: probeRoute })
     expect(problemIn(await post(`${at}/test/probe`, PROBE, { accept }), 406).detail).toMatch('application/json')

@@ -25,7 +25,7 @@ test.each(['/health/live', '/wheels', '/test/probe'])('a script in any page may 
   const at = await startedApp({ route: probeRoute })
   const { headers } = await ask(`${at}${path}`, { headers: { origin: 'null' } })
   expect(headers['access-control-allow-origin']).toBe('*')
-  expect(headers['access-control-expose-headers']).toBe('ETag, Retry-After, X-Request-Id')
+  expect(headers['access-control-expose-headers']).toBe('ETag, Retry-After, X-Engine, X-Request-Id')
   expect(headers).not.toHaveProperty('access-control-allow-credentials')
 })
 

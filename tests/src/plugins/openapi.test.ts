@@ -107,7 +107,7 @@ test('the headers that let an answer be kept are described where they are sent',
   const { paths } = await documentOf()
   const { post, get } = paths['/test/probe'] ?? {}
   for (const status of ['200', '304'])
-    expect(Object.keys(get?.responses[status]?.headers ?? {})).toEqual(['ETag', 'Cache-Control'])
+    expect(Object.keys(get?.responses[status]?.headers ?? {})).toEqual(['ETag', 'Cache-Control', 'X-Engine'])
   expect(post?.responses['200']?.headers).toBeUndefined()
   const ready = paths['/health/ready']?.['get']
   expect(Object.keys(ready?.responses['503']?.headers ?? {})).toEqual(['Retry-After'])

@@ -1,0 +1,54 @@
+import { hash } from 'node:crypto'
+import type { FastifyReply } from 'fastify'
+
+/** The policy of an answer that is not a page: nothing in it may run or load, and no page may frame it. */
+const NOT_A_PAGE = "default-src 'none'; frame-ancestors 'none'"
+
+type AnswerHeaders = {
+  /** How long the answer may be kept, and by whom. */
+  readonly cacheControl?: string
+  /** The entity tag, with its quotes, and the build that computed the answer. */
+  readonly kept?: { readonly etag: string; readonly engine: string }
+  /** What a page may run and load, and who may frame it; an answer without it is not a page. */
+  readonly pagePolicy?: string
+}
+
+/**
+ * The only place that sets how an answer may be kept and shown. It says all of it each time, so that nothing said earlier
+ * for another answer to the same request remains. A 304 needs the headers of its 200, since browsers and caches write them
+ * over those of the answer they have: set them before deciding between the two.
+ */
+export function setAnswerHeaders(
+  reply: FastifyReply,
+  { cacheControl, kept, pagePolicy = NOT_A_PAGE }: AnswerHeaders,
+): void {
+  reply.header('content-security-policy', pagePolicy)
+  setOrRemove(reply, 'cache-control', cacheControl)
+  setOrRemove(reply, 'etag', kept?.etag)
+  setOrRemove(reply, 'x-engine', kept?.engine)
+}
+
+function setOrRemove(reply: FastifyReply, name: string, value: string | undefined): void {
+  if (value === undefined) reply.removeHeader(name)
+  else reply.header(name, value)
+}
+
+/** Adds a request header on which the answer depends to those that the reply already names. */
+export function addVary(reply: FastifyReply, name: string): void {
+  const names = [reply.getHeader('vary') ?? []]
+    .flat()
+    .flatMap((line) => String(line).split(','))
+    .map((each) => each.trim())
+  if (names.includes('*') || names.some((each) => each.toLowerCase() === name.toLowerCase())) return
+  reply.header('vary', [...names, name].join(', '))
+}
+
+/**
+ * The policy of a page that carries one style sheet and nothing else that could run or load.
+ *
+ * @param frameAncestors who may frame it, as a content security policy lists sources
+ */
+export function styledPagePolicy(style: string, frameAncestors: string): string {
+  const digest = hash('sha256', style, 'base64')
+  return `default-src 'none'; style-src 'sha256-${digest}'; base-uri 'none'; form-action 'none'; frame-ancestors ${frameAncestors}`
+}

@@ -1,0 +1,84 @@
+import { spawnSync } from 'node:child_process'
+import { join, resolve } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import { ENGINE } from '#src/engine.ts'
+import { sourceHash } from '#src/source-hash.ts'
+import { ask } from './support/ask.ts'
+import { projectCopy } from './support/project-copy.ts'
+import { listening, start } from './support/started-process.ts'
+
+const BEARING = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
+const DRAWING = `/v1/drawings/assembly.svg?${BEARING}`
+
+/** The address of a server from a file, in whatever folder. */
+async function serving(file: string): Promise<string> {
+  const started = await start({}, ['node', file])
+  await listening(started)
+  return `http://127.0.0.1:${started.port}`
+}
+
+describe('a drawing that was corrected', () => {
+  test('is sent anew to whoever has the old one, and is not immutable under the name of the old build', async () => {
+    const mended = projectCopy({
+      file: 'src/drawings/sheets/rings-assembly.ts',
+      from: "'half section'",
+      to: "'section, half'",
+    })
+    const [old, now] = [await serving('src/server.ts'), await serving(join(mended, 'src/server.ts'))]
+    const first = await ask(old + DRAWING)
+    const [tag, engine] = [String(first.headers['etag']), String(first.headers['x-engine'])]
+    expect((await ask(old + DRAWING, { headers: { 'if-none-match': tag } })).status).toBe(304)
+
+    const second = await ask(now + DRAWING, { headers: { 'if-none-match': tag } })
+    expect(second.status).toBe(200)
+    expect(second.text).not.toBe(first.text)
+
+    const named = {
+      old: await ask(`${old}${DRAWING}&engine=${engine}`),
+      now: await ask(`${now}${DRAWING}&engine=${engine}`),
+    }
+    expect(named.old.headers['cache-control']).toMatch(/immutable/)
+    expect(named.now.headers['cache-control']).toBe('public, no-cache')
+  }, 60_000)
+})
+
+describe('the name of a build', () => {
+  test('is the same wherever the same files are', () => {
+    expect(ENGINE).toMatch(/^[0-9a-f]{12}$/)
+    expect(sourceHash('.')).toBe(ENGINE)
+    expect(sourceHash(projectCopy())).toBe(ENGINE)
+    expect(sourceHash(`${projectCopy()}/`)).toBe(ENGINE)
+  })
+
+  test.each([
+    ['src/job-sheet/style.ts', 'body'],
+    ['src/kiosk/page.html', 'Racewright'],
+    ['shared/bearing/defaults.ts', 'export'],
+    ['package-lock.json', '"version"'],
+  ])('is another when %s differs', (file, from) => {
+    expect(sourceHash(projectCopy({ file, from, to: `${from} ` }))).not.toBe(ENGINE)
+  })
+})
+
+test('the bundle answers as its sources do, with the same tags', async () => {
+  const root = projectCopy()
+  const built = spawnSync(resolve('node_modules/.bin/rolldown'), ['--config', '.rolldown.config.ts'], { cwd: root })
+  expect(built.status, String(built.stderr)).toBe(0)
+  const [sources, bundle] = [await serving('src/server.ts'), await serving(join(root, 'dist/server/server.cjs'))]
+  const addresses = [
+    '/',
+    '/service-worker.js',
+    DRAWING,
+    `${DRAWING}&engine=${ENGINE}`,
+    `/v1/job-sheet?${BEARING}&format=html`,
+  ]
+  for (const address of addresses) {
+    const [one, other] = [await ask(sources + address), await ask(bundle + address)]
+    expect(one.status, address).toBe(200)
+    expect(other.text, address).toBe(one.text)
+    for (const name of ['etag', 'cache-control', 'content-security-policy', 'x-engine', 'vary'])
+      expect(other.headers[name], `${name} of ${address}`).toBe(one.headers[name])
+    const headers = { 'if-none-match': String(one.headers['etag']) }
+    expect((await ask(bundle + address, { headers })).status).toBe(304)
+  }
+}, 120_000)

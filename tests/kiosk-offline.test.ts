@@ -1,0 +1,129 @@
+import { join } from 'node:path'
+import type { Page } from 'playwright-core'
+import { describe, expect, test } from 'vitest'
+import { ask } from '#tests/support/ask.ts'
+import { openedPage } from '#tests/support/browser.ts'
+import { projectCopy } from './support/project-copy.ts'
+import { startedApp } from './support/started-app.ts'
+import { listening, start } from './support/started-process.ts'
+import { proxyBefore } from './support/stock-proxy.ts'
+import { type SwitchedProxy, switchedProxy, type Way } from './support/switched-proxy.ts'
+
+/*
+ * The page in the workshop of Larkmoor, which is made up, in a real browser behind a network that comes and goes.
+ */
+
+/** Once its worker is installed, all that the page needs is stored. */
+const installed = (page: Page) => page.evaluate('navigator.serviceWorker.ready.then(() => true)')
+
+const works = async (page: Page): Promise<string | null> => {
+  const cell = page.locator('#sizes-to-cut tr', { hasText: 'ball gap' }).locator('td').nth(1)
+  return cell.textContent({ timeout: 10_000 })
+}
+
+async function visitedOnce(): Promise<{ page: Page; proxy: SwitchedProxy }> {
+  const service = await startedApp()
+  const proxy = await switchedProxy(() => service)
+  const { page } = await openedPage()
+  await page.goto(proxy.address)
+  await installed(page)
+  return { page, proxy }
+}
+
+describe('after one visit', () => {
+  test.each<Way>(['down', 'sign-in', 'silent', 'half'])(
+    'the page comes and works when the proxy is: %s',
+    async (way) => {
+      const { page, proxy } = await visitedOnce()
+      proxy.go(way)
+      await page.goto(proxy.address, { waitUntil: 'commit' })
+      expect(await works(page)).toBe('0.80 mm')
+    },
+  )
+
+  test.each(['/', '/?kiosk=1', '/?a=b&c'])('%s comes and works without any network', async (path) => {
+    const { page, proxy } = await visitedOnce()
+    await page.context().setOffline(true)
+    await page.goto(proxy.address + path)
+    expect(await works(page)).toBe('0.80 mm')
+    expect(page.url()).toBe(proxy.address + path)
+    await page.getByText('The service cannot be reached').waitFor()
+  })
+
+  test('what a proxy says of a calculation is not taken for the word of the service', async () => {
+    const { page, proxy } = await visitedOnce()
+    proxy.go('down')
+    await page.getByLabel('one ball more').click()
+    await page.getByText('The service cannot be reached').waitFor()
+    expect(await page.locator('#refusals li').count()).toBe(0)
+  })
+
+  test('an answer that was not the page has not replaced it', async () => {
+    const { page, proxy } = await visitedOnce()
+    for (const way of ['down', 'sign-in', 'half'] as const) {
+      proxy.go(way)
+      await page.goto(proxy.address, { waitUntil: 'commit' })
+      await works(page)
+    }
+    await page.context().setOffline(true)
+    await page.goto(proxy.address)
+    expect(await works(page)).toBe('0.80 mm')
+  })
+})
+
+describe('two builds behind one balancer', () => {
+  const NEWER = { file: 'src/kiosk/page.html', from: 'worked out while you choose', to: 'the second build' }
+
+  const isSecond = async (page: Page) => (await page.locator('header').textContent())?.includes('the second build')
+
+  async function twoBuilds(): Promise<string> {
+    const other = projectCopy(NEWER)
+    const builds = [await start(), await start({}, ['node', join(other, 'src/server.ts')])]
+    await Promise.all(builds.map(listening))
+    return proxyBefore(builds.map(({ port }) => port))
+  }
+
+  test('whichever page a browser gets is whole, at the first visit and at every later one', async () => {
+    const address = await twoBuilds()
+    const seen = new Set<boolean | undefined>()
+    for (let visitors = 0; visitors < 4; visitors += 1) {
+      const { page, faults } = await openedPage()
+      for (let visits = 0; visits < 3; visits += 1) {
+        await page.goto(address)
+        expect(await works(page)).toBe('0.80 mm')
+        seen.add(await isSecond(page))
+      }
+      expect(faults).toEqual([])
+    }
+    expect([...seen].toSorted()).toEqual([false, true])
+  }, 60_000)
+
+  test('the page needs nothing that another build could lack', async () => {
+    const { text } = await ask(await startedApp())
+    expect(text).not.toMatch(/<(script|img|link|iframe)[^>]*\s(src|href)="(?!data:)/)
+  })
+
+  test('a new build takes the place of the stored one in one piece', async () => {
+    const [older, other] = [await start(), projectCopy(NEWER)]
+    const newer = await start({}, ['node', join(other, 'src/server.ts')])
+    await Promise.all([older, newer].map(listening))
+    let isNew = false
+    const proxy = await switchedProxy(() => `http://127.0.0.1:${(isNew ? newer : older).port}`)
+    const { page } = await openedPage()
+    await page.goto(proxy.address)
+    await installed(page)
+    isNew = true
+    // Half of the new page arrives: the old one is kept, whole.
+    proxy.go('half')
+    await page.goto(proxy.address, { waitUntil: 'commit' })
+    expect(await works(page)).toBe('0.80 mm')
+    expect(await isSecond(page)).toBe(false)
+    proxy.go('through')
+    await page.goto(proxy.address)
+    expect(await isSecond(page)).toBe(true)
+    await page.context().setOffline(true)
+    await page.goto(proxy.address)
+    expect(await isSecond(page)).toBe(true)
+    expect(await works(page)).toBe('0.80 mm')
+  }, 60_000)
+})
