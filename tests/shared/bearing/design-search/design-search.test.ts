@@ -112,7 +112,7 @@ function byForce(input: DesignSearchInput): readonly (readonly [index: number, s
     .flatMap(([index, judged]) =>
       typeof judged === 'string' ||
       !bears(search, judged.bearing) ||
-      !runsInYear(search, designOf(search, candidateAt(search, index)))
+      !runsInYear(search, designOf(search, candidateAt(search, index))).runs
         ? []
         : [[index, judged.score] as const],
     )
