@@ -68,7 +68,7 @@ const instead: Plugin = {
 export default defineConfig([
   {
     // A worker thread starts from a file of its own, beside the server's.
-    input: { server: 'src/server.ts', tasks: 'src/workers/tasks.ts' },
+    input: { server: 'src/server.ts', thread: 'src/workers/thread.ts' },
     platform: 'node',
     resolve: { alias: { typebox: join(import.meta.dirname, PLAIN_SCHEMAS) } },
     output: { ...output, cleanDir: true },

@@ -36,7 +36,7 @@ export interface DesignSearch {
 }
 
 /** So many of the best may stop in the year; whoever asks for such a year had better know it than wait. */
-export const MOST_STOPPED = 1000
+const MOST_STOPPED = 1000
 
 /** Why there is no answer. */
 export type SearchRefusal = SeasonRefusal | { readonly code: 'hardly-any-runs'; readonly path: string }
@@ -82,7 +82,20 @@ export function designSearch(
 ): Result<DesignSearch, readonly SearchRefusal[]> {
   const begun = beginSearch(input)
   if (!begun.ok) return begun
-  return concludeSearch(input, furtherSearch(input, begun.value, Number.POSITIVE_INFINITY, mostStopped), mostStopped)
+  const progress = furtherSearch({ input, progress: begun.value, mostEffort: Number.POSITIVE_INFINITY, mostStopped })
+  return concludeSearch({ input, progress, mostStopped })
+}
+
+interface SearchUnderWay {
+  readonly input: DesignSearchInput
+  /** Of `beginSearch` or `furtherSearch`, for the same input. */
+  readonly progress: SearchProgress
+  readonly mostStopped?: number
+}
+
+interface SearchStep extends SearchUnderWay {
+  /** In `SEARCH_EFFORT` units, above 0; the last candidate may go beyond it. */
+  readonly mostEffort: number
 }
 
 /** The first step of a search in parts: a bound for every candidate, or what is wrong with the year. */
@@ -122,17 +135,9 @@ export function beginSearch(input: DesignSearchInput): Result<SearchProgress, re
 
 /**
  * The next step: candidates are worked out until `mostEffort` more has been spent or the search is over. How a search is cut
- * into steps plays no part in its answer.
- *
- * @param progress of `beginSearch` or of this function, for the same input; its `closures` are written to
- * @param mostEffort in `SEARCH_EFFORT` units, above 0; the last candidate may go beyond it
+ * into steps plays no part in its answer. The `closures` of the progress given are written to.
  */
-export function furtherSearch(
-  input: DesignSearchInput,
-  progress: SearchProgress,
-  mostEffort: number,
-  mostStopped: number = MOST_STOPPED,
-): SearchProgress {
+export function furtherSearch({ input, progress, mostEffort, mostStopped = MOST_STOPPED }: SearchStep): SearchProgress {
   const search = settleSearch(input)
   const { order, bounds, closures } = progress
   const dropped = { ...progress.dropped }
@@ -185,11 +190,11 @@ export function furtherSearch(
  *
  * @throws RangeError for a search that is not over
  */
-export function concludeSearch(
-  input: DesignSearchInput,
-  { isOver, order, best, dropped, workedOut }: SearchProgress,
-  mostStopped: number = MOST_STOPPED,
-): Result<DesignSearch, readonly SearchRefusal[]> {
+export function concludeSearch({
+  input,
+  progress: { isOver, order, best, dropped, workedOut },
+  mostStopped = MOST_STOPPED,
+}: SearchUnderWay): Result<DesignSearch, readonly SearchRefusal[]> {
   if (!isOver) throw new RangeError('progress must be that of a search that is over')
   if (dropped['not-all-year'] > mostStopped) return fail([{ code: 'hardly-any-runs', path: '/year' }])
   const search = settleSearch(input)

@@ -41,7 +41,7 @@ const FEWEST_YEARS = 8
 
 /**
  * The work that a search still takes, by what it has found so far. With a year: to fill the list, or to have tried as many as
- * may stop, at the pace at which it did so. Without one: at most to judge each candidate that is left.
+ * may stop, at the pace at which it did so. Without one: what was expected of it.
  *
  * @param mostStopped so many may be tried that do not run all year
  */
@@ -52,8 +52,7 @@ export function effortLeft(
 ): number {
   if (isOver) return 0
   const left = order.length - looked
-  if (input.year === undefined) return left * (SEARCH_EFFORT.judgement + SEARCH_EFFORT.load)
-  if (years < FEWEST_YEARS) return Math.max(0, expectedEffort(input) - effort)
+  if (input.year === undefined || years < FEWEST_YEARS) return Math.max(0, expectedEffort(input) - effort)
   const stopped = dropped['not-all-year']
   const missing = Math.max(0, wanted(input) - best.length)
   const toFill = best.length === 0 ? Number.POSITIVE_INFINITY : (missing * years) / best.length

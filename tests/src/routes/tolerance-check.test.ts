@@ -359,7 +359,7 @@ describe('more than can be worked out', () => {
   }
 
   test('longer than it may take: 503 with Retry-After, and the next request is served', async () => {
-    const url = await address({ trialsBudgetMs: 300 })
+    const url = await address({ taskDeadlineMs: 300 })
     const answer = await post(url, HEAVY)
     expect(problemIn(answer, 503).detail).toMatch(/longer than it may/)
     expect(answer.headers['retry-after']).toBe('1')
@@ -370,7 +370,7 @@ describe('more than can be worked out', () => {
 
   // Found under a load of equals: they took turns, and not one was ready in its time.
   test('of many large ones at once the first is ready long before the last', async () => {
-    const app = await testedApp({ config: { workerThreads: 1, trialsBudgetMs: 60_000 } })
+    const app = await testedApp({ config: { workerThreads: 1, taskDeadlineMs: 60_000 } })
     const ask = (seed: number) => ({ url: '/v1/tolerance-check', payload: { ...REQUEST, trials: 600_000, seed } })
     const answers = [1, 2, 3, 4].map((seed) => app.inject({ method: 'POST', ...ask(seed) }))
     await Promise.any(answers)
@@ -390,7 +390,7 @@ describe('more than can be worked out', () => {
   })
 
   test('whoever leaves is not worked for any more: as many as there is room for leave, and there is room again', async () => {
-    const url = await address({ workerThreads: 1, trialsBudgetMs: 60_000 })
+    const url = await address({ workerThreads: 1, taskDeadlineMs: 60_000 })
     const light = { ...REQUEST, trials: 1000 }
     await checked(url, light)
     await Promise.all(
