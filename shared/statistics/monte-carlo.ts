@@ -417,12 +417,7 @@ export const isStable = (tally: Pick<Tally, 'batches'>, plan: Plan, output: numb
  * How many batches it takes until an output is stable, as far as those that were run tell: their scatter stays, and what all
  * of them come to is surer by the root of their number.
  */
-export const batchesUntilStable = (
-  tally: Pick<Tally, 'batches'>,
-  plan: Plan,
-  output: number,
-  digits: number,
-): number =>
+export const batchesUntilStable = (tally: Pick<Tally, 'batches'>, plan: Plan, output: number, digits: number): number =>
   Math.max(
     ...stabilityOf(tally, plan, output, digits).map(({ scatter, tolerance }) =>
       scatter === 0 ? 0 : ((2 * scatter) / tolerance) ** 2,

@@ -14,7 +14,7 @@ type Cost<Name extends TaskName> = {
   readonly units: (input: InputOf<Name>) => number
   /** What it turned out to be, where that can be told. */
   readonly done?: (input: InputOf<Name>, result: ResultOf<Name>) => number
-  /** Processor time of a unit [ms] until tasks have been measured: as measured once. */
+  /** How long a unit takes [ms] until tasks have been measured: as measured once. */
   readonly unitMs: number
 }
 
@@ -81,7 +81,7 @@ export const unitsDone = <Name extends TaskName>(name: Name, input: InputOf<Name
 
 /** How long units of work take on this machine, by task. */
 export interface Pace {
-  /** Processor time [ms]. */
+  /** [ms] */
   readonly msFor: (name: TaskName, units: number) => number
   readonly learn: (name: TaskName, units: number, ms: number) => void
 }
@@ -112,6 +112,24 @@ export function pace(): Pace {
         known.ms /= 2
         known.units /= 2
       }
+    },
+  }
+}
+
+/** So much of its work done [ms], an answer tells better by itself than others do how long the rest takes. */
+const TELLING_MS = 300
+
+/** How long units of work take in one answer; undefined until that can be told. */
+export function paceOfOne() {
+  const seen = new Map<TaskName, { readonly ms: number; readonly units: number }>()
+  return {
+    of: (name: TaskName): ((units: number) => number) | undefined => {
+      const known = seen.get(name)
+      return known === undefined || known.ms < TELLING_MS ? undefined : (units) => (units * known.ms) / known.units
+    },
+    learn: (name: TaskName, units: number, ms: number): void => {
+      const known = seen.get(name) ?? { ms: 0, units: 0 }
+      seen.set(name, { ms: known.ms + ms, units: known.units + units })
     },
   }
 }

@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { ProblemError } from '#src/http/problem.ts'
 import { admission, laneFor, REFUSALS, type Refusal } from './admission.ts'
-import { pace, unitsDone, unitsOf } from './estimate.ts'
+import { pace, paceOfOne, unitsDone, unitsOf } from './estimate.ts'
 import { narrower } from './narrower.ts'
 import { LANES, type Lane, scheduler } from './scheduler.ts'
 import type { InputOf, ResultOf, TaskName, Timed } from './thread.ts'
@@ -136,6 +136,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
     }
     const running = new Set<AbortController>()
     const own = { workedMs: 0, ranMs: 0, since: 0 }
+    const ownPace = paceOfOne()
     const admitted = door.admit({
       address: ip,
       ms: expectedMs / atOnce,
@@ -146,7 +147,8 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
 
     const runPart: RunPart = async <Name extends TaskName>(name: Name, input: InputOf<Name>, left?: number) => {
       const units = unitsOf(name, input)
-      const rest = left === undefined ? expectedMs - own.workedMs : msFor(name, left)
+      const msOf = ownPace.of(name) ?? ((units: number) => msFor(name, units))
+      const rest = left === undefined ? expectedMs - own.workedMs : msOf(left)
       admitted.left = Math.max(rest, msFor(name, units))
       if (own.workedMs + admitted.left > deadlineMs * atOnce) throw refusal('too-much-work', task)
       admitted.lane = laneFor(own.workedMs + admitted.left)
@@ -168,7 +170,9 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
         }
       })
       own.workedMs += ms
-      learn(name, unitsDone(name, input, result), ms)
+      const done = unitsDone(name, input, result)
+      learn(name, done, ms)
+      ownPace.learn(name, done, ms)
       return result
     }
 
