@@ -79,6 +79,9 @@ export const unitsDone = <Name extends TaskName>(name: Name, input: InputOf<Name
   return done(input, result)
 }
 
+/** Units of any task on one scale, which does not change with what is learned: to put answers in an order. */
+export const standardMs = (name: TaskName, units: number): number => units * COSTS[name].unitMs
+
 /** How long units of work take on this machine, by task. */
 export interface Pace {
   /** [ms] */

@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { ProblemError } from '#src/http/problem.ts'
 import { admission, laneFor, REFUSALS, type Refusal } from './admission.ts'
-import { pace, paceOfOne, unitsDone, unitsOf } from './estimate.ts'
+import { pace, paceOfOne, standardMs, unitsDone, unitsOf } from './estimate.ts'
 import { narrower } from './narrower.ts'
 import { LANES, type Lane, scheduler } from './scheduler.ts'
 import type { InputOf, ResultOf, TaskName, Timed } from './thread.ts'
@@ -125,8 +125,8 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
     return reason === 'too-much-work' ? tooMuch(task) : new ProblemError(503, TOO_BUSY)
   }
 
-  const inParts: InParts = async ({ raw: { socket }, ip, log }, { task, units, isSpread = false }, make) => {
-    const expectedMs = msFor(task, units)
+  const inParts: InParts = async ({ raw: { socket }, ip, log }, { task, units: expected, isSpread = false }, make) => {
+    const expectedMs = msFor(task, expected)
     const atOnce = isSpread ? places : 1
     const over = new AbortController()
     const end = (error: ProblemError): void => {
@@ -152,8 +152,9 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       admitted.left = Math.max(rest, msFor(name, units))
       if (own.workedMs + admitted.left > deadlineMs * atOnce) throw refusal('too-much-work', task)
       admitted.lane = laneFor(own.workedMs + admitted.left)
-      const { caller, lane, left: leftMs } = admitted
-      const turn = { caller, left: leftMs, isQuick: lane === 'quick', over: over.signal }
+      const { caller, lane } = admitted
+      const order = left === undefined ? standardMs(task, expected) : standardMs(name, left)
+      const turn = { caller, left: order, isQuick: lane === 'quick', over: over.signal }
       const { result, ms } = await schedule.run<Timed<ResultOf<Name>>>(turn, async () => {
         const stop = new AbortController()
         if (running.size === 0) own.since = performance.now()

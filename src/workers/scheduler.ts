@@ -7,7 +7,7 @@ export interface Caller {
 /** A part of an answer that waits for a thread. */
 export interface Turn {
   readonly caller: Caller
-  /** How long the answer still takes, with this part [ms]. */
+  /** How much work the answer lacks, with this part: in any unit that all share, and that stays the same while it waits. */
   readonly left: number
   /** Whether the whole answer is small: it may use the place that is kept for such. */
   readonly isQuick: boolean
