@@ -5,7 +5,7 @@ export interface Caller {
 }
 
 /** A part of an answer that waits for a thread. */
-export interface Turn {
+interface Turn {
   readonly caller: Caller
   /** How much work the answer lacks, with this part: in any unit that all share, and that stays the same while it waits. */
   readonly left: number

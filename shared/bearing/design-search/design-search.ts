@@ -10,6 +10,7 @@ import { effortLeft, effortOfYear, SEARCH_EFFORT } from './effort.ts'
 import { type Candidate, candidateAt, designOf, entryAt, gridSize } from './grid.ts'
 import { candidatesAsked, type DesignSearchInput, type SettledSearch, settleSearch } from './input.ts'
 import { bears, type Judged, judge, runsInYear } from './judge.ts'
+import type { Entry, SearchProgress } from './progress.ts'
 import { scoreOf } from './score.ts'
 
 /** A design among the best, with what it is asked for by and what there is to watch. */
@@ -43,29 +44,6 @@ export type SearchRefusal = SeasonRefusal | { readonly code: 'hardly-any-runs'; 
 
 /** A bound may differ from a score by its last digits. */
 const ROUNDING = 1e-12
-
-/** A search under way, as plain data: any thread can go on with it. */
-export interface SearchProgress {
-  /** Candidates by their bounds, the best bound first, and those bounds. */
-  readonly order: Uint32Array
-  readonly bounds: Float64Array
-  /** How many of them have been looked at. */
-  readonly looked: number
-  readonly workedOut: number
-  readonly dropped: Readonly<Record<DropReason, number>>
-  /** The best so far. */
-  readonly best: readonly Entry[]
-  /** Marks of the closures known so far, by `outerKey`; NaN where none is known. */
-  readonly closures: Float64Array
-  /** Years that were looked through. */
-  readonly years: number
-  /** Work done so far, in `SEARCH_EFFORT` units. */
-  readonly effort: number
-  /** Work that is still to be done, in the same units: an estimate. */
-  readonly effortLeft: number
-  /** Whether nothing that is left can change the answer. */
-  readonly isOver: boolean
-}
 
 /**
  * The best designs within limits: every combination of balls, cutters, groove depths, counts and bores, ranked by score.
@@ -238,12 +216,6 @@ const closureLost = ({ weights }: SettledSearch, closure = Number.NaN): number =
   Number.isNaN(closure)
     ? 0
     : scoreOf({ closure: 1 - closure, wall: 0, nesting: 0, seat: 0, sensitivity: 0, material: 0 }, weights)
-
-/** A candidate that was found good, by its place in the grid. */
-interface Entry {
-  readonly index: number
-  readonly score: number
-}
 
 /** What two candidates share of which only the better is shown: the ring of balls, or nothing. */
 function ringOf(search: SettledSearch): (index: number) => number {

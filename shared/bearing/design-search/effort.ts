@@ -1,5 +1,5 @@
-import type { SearchProgress } from './design-search.ts'
 import { candidatesAsked, candidatesIn, countsOf, type DesignSearchInput } from './input.ts'
+import type { SearchProgress } from './progress.ts'
 
 /*
  * What a search costs, in units of work: about that of judging one candidate. Units are counted, not timed, so that the same
