@@ -87,12 +87,17 @@ export interface Pace {
   /** [ms] */
   readonly msFor: (name: TaskName, units: number) => number
   readonly learn: (name: TaskName, units: number, ms: number) => void
+  /** Trusts what was learned less: for a refusal that rests on it, or a slow hour would refuse for good and learn no more. */
+  readonly doubt: (name: TaskName) => void
 }
 
 /** The first measurements count as so much work that is done [ms], and what was learned fades as twice of that comes in. */
 const MEMORY_MS = 2_000
 /** No input moves an estimate by more than this: one caller's odd requests must not shut out others' usual ones. */
 const MOST_OFF = 4
+
+/** Of the way back to what was measured once. */
+const DOUBT = 0.1
 
 export function pace(): Pace {
   const seen = new Map<TaskName, { ms: number; units: number }>()
@@ -106,6 +111,10 @@ export function pace(): Pace {
       const { unitMs } = COSTS[name]
       const { ms, units: done } = of(name)
       return units * Math.min(MOST_OFF * unitMs, Math.max(unitMs / MOST_OFF, ms / done))
+    },
+    doubt: (name) => {
+      const known = of(name)
+      known.ms += DOUBT * (known.units * COSTS[name].unitMs - known.ms)
     },
     learn: (name, units, ms) => {
       const known = of(name)

@@ -103,7 +103,7 @@ const AFTER_START_MS = 500
 export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }: Limits): void {
   const tally = { done: 0, late: 0, lost: 0, stopped: 0, estimatedMs: 0, workedMs: 0 }
   const refused = Object.fromEntries(REFUSALS.map((reason) => [reason, 0])) as Record<Refusal, number>
-  const { msFor, learn } = pace()
+  const { msFor, learn, doubt } = pace()
   const schedule = scheduler({ places, quickPlaces: 1 })
   const door = admission({ threads: places, deadlineMs, servedSoFar: schedule.servedSoFar })
   let starting: Promise<Threads> | undefined
@@ -143,6 +143,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       workMs: expectedMs,
       displace: () => end(refusal('displaced', task)),
     })
+    if (admitted === 'too-much-work' && standardMs(task, expected) <= deadlineMs * atOnce) doubt(task)
     if (typeof admitted === 'string') throw refusal(admitted, task)
 
     const runPart: RunPart = async <Name extends TaskName>(name: Name, input: InputOf<Name>, left?: number) => {

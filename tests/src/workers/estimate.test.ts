@@ -24,6 +24,14 @@ test('how long a unit takes is learned from what is done', () => {
   expect(msFor('seasonalFit', 10)).toBe(pace().msFor('seasonalFit', 10))
 })
 
+test('what was learned in a slow hour is doubted until it no longer refuses', () => {
+  const { msFor, learn, doubt } = pace()
+  const before = msFor('fitCorrection', 10)
+  for (let task = 0; task < 200; task++) learn('fitCorrection', 10, 3 * before)
+  for (let refusal = 0; refusal < 50; refusal++) doubt('fitCorrection')
+  expect(msFor('fitCorrection', 10) / before).toBeWithin(0.05, 1)
+})
+
 test('odd tasks move it no further than four times up or down', () => {
   const { msFor, learn } = pace()
   const before = msFor('fitCorrection', 10)
