@@ -69,7 +69,7 @@ const instead: Plugin = {
 export default defineConfig([
   {
     // A worker thread starts from a file of its own, beside the server's.
-    input: { server: 'src/server.ts', tasks: 'src/workers/tasks.ts' },
+    input: { server: 'src/server.ts', thread: 'src/workers/thread.ts' },
     platform: 'node',
     // The bundle answers as its sources do, with their entity tags.
     transform: { define: { ENGINE_OF_BUNDLE: JSON.stringify(sourceHash(process.cwd())) } },

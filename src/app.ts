@@ -157,7 +157,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   answerUnrouted(app)
   holdToProtocol(app)
   stopGently(app, config)
-  addWorkers(app, { threads: config.workerThreads, budgetMs: config.trialsBudgetMs })
+  addWorkers(app, { threads: config.workerThreads, deadlineMs: config.taskDeadlineMs })
   shedLoad(app, config)
   compileWhenIdle(app, pending)
   // Loaded where it is asked for: a start has no time for what it does not use.

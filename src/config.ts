@@ -23,8 +23,8 @@ export type Config = {
   readonly shutdownDelayMs: number
   /** Threads for what takes longer than a request may hold up others. */
   readonly workerThreads: number
-  /** How long trials may take before the answer is that they take too long. */
-  readonly trialsBudgetMs: number
+  /** How long an answer that worker threads work out may take. */
+  readonly taskDeadlineMs: number
   /** Whether `/metrics` is there. */
   readonly metrics: boolean
   /** More are closed as soon as they are opened. */
@@ -62,7 +62,7 @@ export const DEFAULTS: Config = {
   // One core stays with the event loop.
   workerThreads: Math.max(1, availableParallelism() - 1),
   // The largest honest check, 2,000,000 trials of a ring with some forty balls, takes a second or two of one core.
-  trialsBudgetMs: 10_000,
+  taskDeadlineMs: 10_000,
   corsOrigin: '*',
   metrics: true,
   // Each takes some 20 KB while it is idle: 200 MB in all.
@@ -91,7 +91,7 @@ export const VARIABLES = [
   'SHUTDOWN_GRACE_MS',
   'SHUTDOWN_DELAY_MS',
   'WORKER_THREADS',
-  'TRIALS_BUDGET_MS',
+  'TASK_DEADLINE_MS',
   'METRICS',
   'MAX_CONNECTIONS',
   'RATE_LIMIT_PER_MINUTE',
@@ -147,7 +147,7 @@ export function readConfig(environment: Environment): Result<Config, readonly st
     shutdownGraceMs: whole('SHUTDOWN_GRACE_MS', DEFAULTS.shutdownGraceMs, 100, 600_000),
     shutdownDelayMs: whole('SHUTDOWN_DELAY_MS', DEFAULTS.shutdownDelayMs, 0, 600_000),
     workerThreads: whole('WORKER_THREADS', DEFAULTS.workerThreads, 1, 256),
-    trialsBudgetMs: whole('TRIALS_BUDGET_MS', DEFAULTS.trialsBudgetMs, 1, 600_000),
+    taskDeadlineMs: whole('TASK_DEADLINE_MS', DEFAULTS.taskDeadlineMs, 1, 600_000),
     metrics: setting('METRICS', DEFAULTS.metrics, trueOrFalse, 'true or false'),
     maxConnections: whole('MAX_CONNECTIONS', DEFAULTS.maxConnections, 1, 1_000_000),
     rateLimitPerMinute: whole('RATE_LIMIT_PER_MINUTE', DEFAULTS.rateLimitPerMinute, 0, 10_000_000),

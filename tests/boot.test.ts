@@ -89,7 +89,11 @@ describe('SIGTERM', () => {
     await vi.waitFor(
       async () => {
         const metrics = await (await request(`${at}/metrics`)).body.text()
-        const of = (name: string) => Number(new RegExp(`^racewright_tasks_${name} (\\d+)$`, 'm').exec(metrics)?.[1])
+        const of = (name: string) =>
+          [...metrics.matchAll(new RegExp(`^racewright_tasks_${name}(?:\\{.*\\})? (\\d+)$`, 'gm'))].reduce(
+            (sum, [, count]) => sum + Number(count),
+            0,
+          )
         expect(of('running') + of('waiting') + of('done_total')).toBe(asked.length)
       },
       { timeout: 20_000 },

@@ -62,8 +62,12 @@ test('a mixed load beyond the limit: light requests are answered, heavy ones wor
   expect(await inTurn()).toEqual(before)
   expect((await ask(`${at}/health/ready`)).status).toBe(200)
   const { text: metrics } = await ask(`${at}/metrics`)
-  expect(metrics).toMatch(/^racewright_tasks_waiting 0$/m)
-  expect(metrics).toMatch(new RegExp(`^racewright_tasks_refused_total ${counted.refused}$`, 'm'))
+  expect(metrics).toMatch(/^racewright_tasks_waiting\{lane="quick"\} 0$/m)
+  expect(metrics).toMatch(/^racewright_tasks_waiting\{lane="long"\} 0$/m)
+  const refusals = [...metrics.matchAll(/^racewright_tasks_refused_total\{.*\} (\d+)$/gm)].map(([, count]) =>
+    Number(count),
+  )
+  expect(refusals.reduce((sum, count) => sum + count, 0)).toBe(counted.refused)
   started.process.kill('SIGTERM')
   expect(await ended(started)).toBe(0)
   // To turn someone away is no fault of the service that anyone should be woken for: a warning each, and nothing worse.

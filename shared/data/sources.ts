@@ -251,7 +251,6 @@ export const LOAD_CHECK_SOURCES: readonly SourceId[] = [
   'fpl-5-3b',
   'fpl-5-1-species',
   'ball-materials',
-  'lathe-speed',
   'rotating-disc',
   'load-derived',
   'load-trade',

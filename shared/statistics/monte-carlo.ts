@@ -25,7 +25,7 @@ import {
 export const SLICE = 250
 
 /** JCGM 101:2008, 7.9.4 b: at least 10^4, and 100 / (1 − 0.95) is less. */
-const USUAL_BATCH = 10_000
+export const USUAL_BATCH = 10_000
 
 /** Batches at the least, for their scatter to tell an error. */
 const FEWEST_BATCHES = 10
@@ -408,7 +408,29 @@ export function countAt({ joint }: Tally, output: number, place: number): number
  * standard deviation: twice the standard error of each, from the scatter of the batches, is no more than half a unit of
  * the last of these digits (JCGM 101:2008, 7.9.2 and 7.9.4, which leaves the choice of the interval).
  */
-export function isStable(tally: Pick<Tally, 'batches'>, plan: Plan, output: number, digits: number): boolean {
+export const isStable = (tally: Pick<Tally, 'batches'>, plan: Plan, output: number, digits: number): boolean =>
+  stabilityOf(tally, plan, output, digits).every(
+    ({ scatter, tolerance }) => 2 * scatter <= tolerance * Math.sqrt(tally.batches.length),
+  )
+
+/**
+ * How many batches it takes until an output is stable, as far as those that were run tell: their scatter stays, and what all
+ * of them come to is surer by the root of their number.
+ */
+export const batchesUntilStable = (tally: Pick<Tally, 'batches'>, plan: Plan, output: number, digits: number): number =>
+  Math.max(
+    ...stabilityOf(tally, plan, output, digits).map(({ scatter, tolerance }) =>
+      scatter === 0 ? 0 : ((2 * scatter) / tolerance) ** 2,
+    ),
+  )
+
+/** Mean, deviation and both ends of the middle: how each scatters from batch to batch, and within what it has to be known. */
+function stabilityOf(
+  tally: Pick<Tally, 'batches'>,
+  plan: Plan,
+  output: number,
+  digits: number,
+): readonly { readonly scatter: number; readonly tolerance: number }[] {
   const { standardDeviation } = momentsOf(tally, plan, output)
   const tolerance = numericalTolerance(standardDeviation, digits)
   const ofBatch: readonly ((batch: Tally['batches'][number]) => number)[] = [
@@ -420,7 +442,7 @@ export function isStable(tally: Pick<Tally, 'batches'>, plan: Plan, output: numb
     ({ outputs }) => outputs[output]?.symmetric.low ?? Number.NaN,
     ({ outputs }) => outputs[output]?.symmetric.high ?? Number.NaN,
   ]
-  return ofBatch.every((of) => 2 * scatterOf(tally, of) <= tolerance * Math.sqrt(tally.batches.length))
+  return ofBatch.map((of) => ({ scatter: scatterOf(tally, of), tolerance }))
 }
 
 /**

@@ -34,12 +34,54 @@ export function expositionOf(
       },
     })
   }
+  const labelled = (
+    Kind: typeof Gauge | typeof Counter,
+    name: string,
+    help: string,
+    label: string,
+    of: (now: TaskLoad) => Readonly<Record<string, number>>,
+  ): void => {
+    const made: Gauge | Counter = new Kind({
+      name,
+      help,
+      labelNames: [label],
+      registers,
+      collect: () => {
+        made.reset()
+        for (const [value, count] of Object.entries(of(load()))) made.inc({ [label]: value }, count)
+      },
+    })
+  }
   gauge('racewright_worker_threads', 'Worker threads that are there.', ({ threads }) => threads)
   gauge('racewright_tasks_running', 'Tasks that worker threads work at.', ({ running }) => running)
-  gauge('racewright_tasks_waiting', 'Tasks that wait for a worker thread.', ({ waiting }) => waiting)
+  labelled(
+    Gauge,
+    'racewright_tasks_waiting',
+    'Tasks that wait for a worker thread, by lane.',
+    'lane',
+    ({ waiting }) => waiting,
+  )
   counter('racewright_tasks_done_total', 'Tasks that were worked out, or failed.', () => load().done)
-  counter('racewright_tasks_refused_total', 'Tasks for which there was no room: answered 503.', () => load().refused)
+  labelled(
+    Counter,
+    'racewright_tasks_refused_total',
+    'Answers that were not worked out: for want of room (503: busy, displaced), or as too much work (422).',
+    'reason',
+    ({ refused }) => refused,
+  )
+  counter('racewright_deadlines_missed_total', 'Answers that were not ready in time.', () => load().late)
+  counter(
+    'racewright_work_estimated_seconds_total',
+    'Processor time of the answers of worker threads, as estimated beforehand.',
+    () => load().estimatedMs / 1000,
+  )
+  counter('racewright_work_seconds_total', 'The same, as measured.', () => load().workedMs / 1000)
   counter('racewright_workers_lost_total', 'Worker threads that ended in the midst of a task.', () => load().lost)
+  counter(
+    'racewright_workers_stopped_total',
+    'Worker threads that were ended because nobody waited for their task any more.',
+    () => load().stopped,
+  )
   if (uncountedRequests !== undefined)
     counter(
       'racewright_requests_uncounted_total',

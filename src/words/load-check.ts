@@ -38,6 +38,8 @@ export function explainWarning(facts: LoadWarningFacts, { units, forceUnits }: S
       return `not all of these uneven balls carry: at first three of the tallest do, one of them with up to ${forceFigure(facts.ballLoad, forceUnits)}, ${dentWords(facts.dent, units)}; choose balls that differ less, or let it settle under a light load`
     case 'balls-softer':
       return 'the balls are of softer wood than the rings: they get flats before the grooves get dents'
+    case 'spun-beside-axis':
+      return `with a load ${size(facts.offset)} from the axis this turntable must not be spun: it pulls the upper plate aside and can leave balls loose; put the load over the middle`
     case 'too-fast':
       return `${speedFigure(facts.speed)} should not be passed: ${SPEED_WORDS[facts.reason]}`
     default:
@@ -46,8 +48,6 @@ export function explainWarning(facts: LoadWarningFacts, { units, forceUnits }: S
 }
 
 const SPEED_WORDS: Readonly<Record<LoadSpeedReason, string>> = {
-  'turning-rule':
-    'a rule of wood turners, diameter in inches times turns a minute no more than 6000 (the lower end; up to 9000 is turned)',
   'balls-dent-groove': 'there the balls press the dent asked about into the outer groove by their spin alone',
   'balls-climb-out':
     'there the balls climb over the edge of the groove, pushed outward harder than this load holds them down',
@@ -116,19 +116,19 @@ const judgedOnPlates = ({ load, sharing, plates, uneven }: PlateLoadCheck): Judg
   ...(uneven !== undefined && load.axialLoad < uneven.allCarryFrom ? { uneven } : {}),
 })
 
-/** No speed limit knows of the offset. */
+/** Instead of a speed limit. */
 const BESIDE_THE_AXIS =
-  ' The speed limits are reckoned as if the load stood over the middle: beside it, as here, it pulls the plate aside as it turns and leaves some balls loose, so stay far below them.'
+  'With its load beside the axis this turntable must not be spun: turn it slowly by hand, or put the load over the middle.'
 
 /** The whole in a few sentences. */
 export function verdict(check: AnyLoadCheck, spoken: Spoken): string {
   const { load, most, part, dent, uneven } = judged(check)
+  const [lowest] = check.speedLimits
   return [
     `Of ${forceFigure(load, spoken.forceUnits)} the most loaded ball carries ${forceFigure(most, spoken.forceUnits)}${uneven === undefined ? '' : ' where all are alike'}. `,
     dentSentence(dent, PART_WORDS[part], check.load.wood, spoken),
     ...(uneven === undefined ? [] : [`${explainUneven(uneven, spoken)} `]),
-    explainSpeedLimit(check.speedLimits[0]),
-    ...('plates' in check && check.load.offset > 0 ? [BESIDE_THE_AXIS] : []),
+    lowest === undefined ? BESIDE_THE_AXIS : explainSpeedLimit(lowest),
     ' All this is an estimate for light work and no safe working load.',
   ].join('')
 }

@@ -1,36 +1,47 @@
 import { join } from 'node:path'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
-import type { Piscina } from 'piscina'
 import { lazy } from '#shared/lazy.ts'
 import { ProblemError } from '#src/http/problem.ts'
-import type * as tasks from './tasks.ts'
-import { turns } from './turns.ts'
-
-type Tasks = typeof tasks
-type TaskName = keyof Tasks
+import { admission, laneFor, REFUSALS, type Refusal } from './admission.ts'
+import { pace, paceOfOne, standardMs, unitsDone, unitsOf } from './estimate.ts'
+import { narrower } from './narrower.ts'
+import { LANES, type Lane, scheduler } from './scheduler.ts'
+import type { InputOf, ResultOf, TaskName, Timed } from './thread.ts'
+import { isThreadLost, startThreads, type Threads } from './threads.ts'
 
 /** Runs a task in a worker thread, for as long as the caller is there to hear of it. */
 type RunTask = <Name extends TaskName>(
   name: Name,
-  input: Parameters<Tasks[Name]>[0],
+  input: InputOf<Name>,
   request: FastifyRequest,
-) => Promise<Awaited<ReturnType<Tasks[Name]>>>
+) => Promise<ResultOf<Name>>
 
 /**
- * Runs one of many short tasks that make up an answer. It is not broken off, which would cost the thread; but none is begun
- * after the caller left, or when the time of the answer is over, and then the answer does not wait for it.
+ * Runs one of the tasks that make up an answer. None is begun after the caller left, after the deadline, or where it turns out
+ * that the answer takes more work than one may.
  *
- * @param left how much the answer lacks, with this part: of all that wait, the answer that lacks least goes first
+ * @param left how much the answer still lacks, with this part, in the units of this task; 0 for its last part. By itself what
+ *   was expected of the whole answer, less what has been done
  */
 export type RunPart = <Name extends TaskName>(
   name: Name,
-  input: Parameters<Tasks[Name]>[0],
-  left: number,
-) => Promise<Awaited<ReturnType<Tasks[Name]>>>
+  input: InputOf<Name>,
+  left?: number,
+) => Promise<ResultOf<Name>>
+
+/** The work of an answer, as far as it is known beforehand. */
+type Expected = {
+  /** The task that takes most of it, and its units of work. */
+  readonly task: TaskName
+  readonly units: number
+  /** Whether its parts can run at the same time; else they follow one another. */
+  readonly isSpread?: boolean
+}
 
 /** Makes an answer of many parts, of which `atOnce` should be on their way at the same time. */
 type InParts = <Answer>(
   request: FastifyRequest,
+  expected: Expected,
   make: (runPart: RunPart, atOnce: number) => Promise<Answer>,
 ) => Promise<Answer>
 
@@ -38,12 +49,18 @@ type InParts = <Answer>(
 export type TaskLoad = {
   readonly threads: number
   readonly running: number
-  readonly waiting: number
+  readonly waiting: Readonly<Record<Lane, number>>
   readonly done: number
-  /** Answers that were not begun. */
-  readonly refused: number
-  /** Threads that ended in the midst of a task. */
+  /** Answers that were not worked out, by reason. */
+  readonly refused: Readonly<Record<Refusal, number>>
+  /** Answers that were not ready in time. */
+  readonly late: number
+  /** Threads that ended in the midst of a task, and those that had to be ended. */
   readonly lost: number
+  readonly stopped: number
+  /** Processor time of all answers that were worked out, as estimated beforehand and as measured [ms]. */
+  readonly estimatedMs: number
+  readonly workedMs: number
 }
 
 declare module 'fastify' {
@@ -51,133 +68,158 @@ declare module 'fastify' {
     runTask: RunTask
     inParts: InParts
     taskLoad(): TaskLoad
+    /** Whether more has been asked of the worker threads than they can do, for longer than an answer may take. */
+    areWorkersFull(): boolean
   }
 }
 
 type Limits = {
-  /** So many tasks run at the same time. */
+  /** So many tasks run at the same time, and one more that is small. */
   readonly threads: number
-  /** How long an answer of many parts may take. */
-  readonly budgetMs: number
+  /** How long an answer may take. */
+  readonly deadlineMs: number
 }
 
-/** So many more may wait than run. Beyond it a caller is better served by coming back than by waiting. */
-const WAITING_PER_THREAD = 16
-const IDLE_MS = 60_000
-
 /** The worker's file stands beside this one, as a module here and as a bundled file in the container. */
-const WORKER = join(import.meta.dirname, import.meta.filename.endsWith('.ts') ? 'tasks.ts' : 'tasks.cjs')
+const THREAD = join(import.meta.dirname, import.meta.filename.endsWith('.ts') ? 'thread.ts' : 'thread.cjs')
 
 const TOO_BUSY = 'More is asked at the moment than can be worked out: please come back in a second.'
-const TOO_LONG = 'This takes longer than it may at the moment: ask for fewer trials, or come back later.'
-
 const THREAD_LOST = 'The worker thread that was at it has ended, and another takes its place: please ask again.'
-
 /** Nobody reads it; but what is thrown away is no bug that the log should hear of. */
 const CALLER_LEFT = 'The connection was closed before the answer was there.'
 
-/** Room for a machine that has none at the moment. */
-const REVIVE_MS = 100
+/** A part that nobody waits for may take so long to come to its end by itself. */
+const GRACE_MS = 2_000
+/** An answer whose own parts ran for so much of its time was not kept waiting by others. */
+const OWN_SHARE = 0.9
 
 /** A thread's start takes the processor from whoever waits for the service's own: they have been answered by then. */
 const AFTER_START_MS = 500
 
 /**
- * Worker threads for work that would hold up everyone else's, with a bound on what waits for them. They start with the
- * first task, or a while after the service began to listen, whichever comes first.
+ * Worker threads for work that would hold up everyone else's. Each answer is let in by what it costs (`admission.ts`,
+ * `estimate.ts`), its parts run in an order that is fair (`scheduler.ts`), and it is over at its deadline, come what may. The
+ * threads start with the first task, or a while after the service began to listen, whichever comes first.
  */
-export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits): void {
-  const most = threads * (1 + WAITING_PER_THREAD)
-  const tally = { underWay: 0, asked: 0, done: 0, refused: 0, lost: 0 }
-  const takeTurn = turns(threads)
-  let pool: Piscina | undefined
+export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }: Limits): void {
+  const tally = { done: 0, late: 0, lost: 0, stopped: 0, estimatedMs: 0, workedMs: 0 }
+  const refused = Object.fromEntries(REFUSALS.map((reason) => [reason, 0])) as Record<Refusal, number>
+  const { msFor, learn, doubt } = pace()
+  const schedule = scheduler({ places, quickPlaces: 1 })
+  const door = admission({ threads: places, deadlineMs, servedSoFar: schedule.servedSoFar })
+  let threads: Threads | undefined
   let timer: NodeJS.Timeout | undefined
-  const started = lazy(async () => {
-    pool = revived(await startedPool(threads, (error) => app.log.error({ err: error }, 'worker thread')))
-    return pool
+  const started = lazy(async (): Promise<Threads> => {
+    const complain = (error: Error): void => app.log.error({ err: error }, 'worker thread')
+    threads = await startThreads({ filename: THREAD, most: places + 1, complain })
+    return threads
   })
-  /** A pool gives up starting threads when one ends before it has begun; whoever waits would wait for ever. */
-  const revived = (made: Piscina): Piscina => {
-    const revive = () => {
-      if (tally.asked > tally.done && made.threads.length === 0) made.run(null, { name: 'nothing' }).catch(() => {})
-    }
-    return made.on('workerDestroy', () => setTimeout(revive, REVIVE_MS).unref())
+
+  const tooMuch = (task: TaskName): ProblemError =>
+    new ProblemError(422, `This takes more work than one request may ask for (${deadlineMs / 1000} s): see errors.`, [
+      narrower(task),
+    ])
+  const refusal = (reason: Refusal, task: TaskName): ProblemError => {
+    refused[reason] += 1
+    return reason === 'too-much-work' ? tooMuch(task) : new ProblemError(503, TOO_BUSY)
   }
 
-  const run = async <Name extends TaskName>(
-    name: Name,
-    input: Parameters<Tasks[Name]>[0],
-    signal: AbortSignal | null,
-  ): Promise<Awaited<ReturnType<Tasks[Name]>>> => (await started()).run(input, { name, signal })
-
-  const tallied = async <T>(work: () => Promise<T>): Promise<T> => {
-    tally.asked += 1
-    try {
-      return await work()
-    } finally {
-      tally.done += 1
+  const inParts: InParts = async ({ raw: { socket }, ip, log }, { task, units: expected, isSpread = false }, make) => {
+    const expectedMs = msFor(task, expected)
+    const atOnce = isSpread ? places : 1
+    const over = new AbortController()
+    const end = (error: ProblemError): void => {
+      if (over.signal.aborted) return
+      over.abort(error)
+      for (const stop of running) setTimeout(() => stop.abort(), GRACE_MS).unref()
     }
-  }
+    const running = new Set<AbortController>()
+    const own = { workedMs: 0, ranMs: 0, since: 0 }
+    const ownPace = paceOfOne()
+    const admitted = door.admit({
+      address: ip,
+      ms: expectedMs / atOnce,
+      workMs: expectedMs,
+      displace: () => end(refusal('displaced', task)),
+    })
+    if (admitted === 'too-much-work' && standardMs(task, expected) <= deadlineMs * atOnce) doubt(task)
+    if (typeof admitted === 'string') throw refusal(admitted, task)
 
-  /** One answer at a time is counted, however many parts it has, so that none is turned away in the middle of it. */
-  const counted = async <T>(
-    { raw: { socket }, log }: FastifyRequest,
-    make: (gone: AbortSignal) => Promise<T>,
-  ): Promise<T> => {
-    if (tally.underWay >= most) {
-      tally.refused += 1
-      throw new ProblemError(503, TOO_BUSY)
+    const runPart: RunPart = async <Name extends TaskName>(name: Name, input: InputOf<Name>, left?: number) => {
+      const units = unitsOf(name, input)
+      const msOf = ownPace.of(name) ?? ((units: number) => msFor(name, units))
+      const rest = left === undefined ? expectedMs - own.workedMs : msOf(left)
+      admitted.left = Math.max(rest, msFor(name, units))
+      if (own.workedMs + admitted.left > deadlineMs * atOnce) throw refusal('too-much-work', task)
+      admitted.lane = laneFor(own.workedMs + admitted.left)
+      const { caller, lane } = admitted
+      const order = left === undefined ? standardMs(task, expected) : standardMs(name, left)
+      const turn = { caller, left: order, isQuick: lane === 'quick', over: over.signal }
+      const { result, ms } = await schedule.run<Timed<ResultOf<Name>>>(turn, async () => {
+        const stop = new AbortController()
+        if (running.size === 0) own.since = performance.now()
+        running.add(stop)
+        try {
+          return await (await started()).run(name, input, stop.signal)
+        } catch (error) {
+          if (stop.signal.aborted) tally.stopped += 1
+          throw error
+        } finally {
+          running.delete(stop)
+          if (running.size === 0) own.ranMs += performance.now() - own.since
+          tally.done += 1
+        }
+      })
+      own.workedMs += ms
+      const done = unitsDone(name, input, result)
+      learn(name, done, ms)
+      ownPace.learn(name, done, ms)
+      return result
     }
-    const gone = new AbortController()
-    const leave = () => gone.abort()
+
+    const leave = () => end(new ProblemError(503, CALLER_LEFT))
     // Of the connection: the request itself is closed as soon as it has been read.
     socket.once('close', leave)
-    tally.underWay += 1
+    const deadline = setTimeout(() => {
+      tally.late += 1
+      const ranMs = own.ranMs + (running.size > 0 ? performance.now() - own.since : 0)
+      end(refusal(ranMs >= OWN_SHARE * deadlineMs ? 'too-much-work' : 'busy', task))
+    }, deadlineMs)
+    // A part can wait for others' work, and the caller is not to wait for that: what is under way by then ends unheard.
+    const ended = new Promise<never>((_, reject) => {
+      over.signal.addEventListener('abort', () => reject(over.signal.reason), { once: true })
+    })
     try {
-      return await make(gone.signal)
+      const answer = await Promise.race([make(runPart, atOnce), ended])
+      tally.estimatedMs += expectedMs
+      tally.workedMs += own.workedMs
+      return answer
     } catch (error) {
-      if (gone.signal.aborted || socket.destroyed) throw new ProblemError(503, CALLER_LEFT)
-      if (!isLost(error)) throw error
+      if (over.signal.aborted) throw over.signal.reason
+      if (socket.destroyed) throw new ProblemError(503, CALLER_LEFT)
+      if (!isThreadLost(error)) throw error
       tally.lost += 1
       log.error({ err: error }, 'worker thread lost')
       throw new ProblemError(503, THREAD_LOST)
     } finally {
-      tally.underWay -= 1
+      clearTimeout(deadline)
+      door.leave(admitted)
       socket.off('close', leave)
     }
   }
 
+  app.decorate('inParts', inParts)
   app.decorate('runTask', (name, input, request) =>
-    counted(request, (signal) => tallied(() => run(name, input, signal))),
+    inParts(request, { task: name, units: unitsOf(name, input) }, (runPart) => runPart(name, input)),
   )
-  app.decorate('inParts', (request, make) =>
-    counted(request, (signal) => {
-      let isOver = false
-      const mayGoOn = (): void => {
-        if (signal.aborted) throw new ProblemError(503, CALLER_LEFT)
-        if (isOver) throw new ProblemError(503, TOO_LONG)
-      }
-      const runPart: RunPart = (name, input, left) =>
-        tallied(() =>
-          takeTurn(left, () => {
-            mayGoOn()
-            return run(name, input, null)
-          }),
-        )
-      // A part can wait for others' work, and the caller is not to wait for that: what is under way by then ends unheard.
-      const { promise: over, reject } = Promise.withResolvers<never>()
-      const deadline = setTimeout(() => {
-        isOver = true
-        reject(new ProblemError(503, TOO_LONG))
-      }, budgetMs)
-      return Promise.race([make(runPart, threads), over]).finally(() => clearTimeout(deadline))
-    }),
-  )
-  app.decorate('taskLoad', () => {
-    const { asked, done, refused, lost } = tally
-    const running = Math.min(asked - done, threads)
-    return { threads: pool?.threads.length ?? 0, running, waiting: asked - done - running, done, refused, lost }
-  })
+  app.decorate('taskLoad', () => ({
+    ...tally,
+    threads: threads?.count() ?? 0,
+    running: schedule.running(),
+    waiting: Object.fromEntries(LANES.map((lane) => [lane, schedule.waiting(lane)])) as Record<Lane, number>,
+    refused: { ...refused },
+  }))
+  app.decorate('areWorkersFull', () => door.fullForMs() > deadlineMs)
   app.addHook('onListen', async () => {
     // The task that needs the threads tries again, and then has the error.
     const startEarly = () => started().catch((error: unknown) => app.log.warn({ err: error }, 'no worker thread yet'))
@@ -187,21 +229,6 @@ export function addWorkers(app: FastifyInstance, { threads, budgetMs }: Limits):
     clearTimeout(timer)
     // Every request has its answer by now; what a caller left behind is not waited for.
     await started.started()?.catch(() => undefined)
-    await pool?.destroy()
+    await threads?.destroy()
   })
 }
-
-/** Its own bound on what waits is not set: tasks that can be aborted wait in a second queue, which that does not count. */
-async function startedPool(threads: number, complain: (error: Error) => void): Promise<Piscina> {
-  const { Piscina } = await import('piscina')
-  const pool = new Piscina({ filename: WORKER, minThreads: 1, maxThreads: threads, idleTimeout: IDLE_MS })
-  // Of a thread that ends with nothing to do: it is replaced, and unheard the event would end the service.
-  pool.on('error', complain)
-  return pool
-}
-
-/** The thread is gone, whatever the task was: it ended, or had no memory left. What a task itself throws is a bug of ours. */
-const isLost = (error: unknown): boolean =>
-  error instanceof Error &&
-  (/^worker exited with code|^Terminating worker thread/.test(error.message) ||
-    ('code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY'))

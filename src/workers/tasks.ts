@@ -1,11 +1,11 @@
 /*
  * What runs off the event loop: each export is a task, by its name. They take and give plain data, for it is copied
- * between threads.
+ * between threads. What each costs is in `estimate.ts`.
  */
 import type { Drawing } from '#src/drawings/model.ts'
 
 export { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
-export { designSearch } from '#shared/questions/search/design-search.ts'
+export { beginSearch, concludeSearch, furtherSearch } from '#shared/questions/search/design-search.ts'
 export { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 export { ballSelection } from '#shared/questions/selection/ball-selection.ts'
 export { concludeTrials, prepareTrials, runTrials } from '#shared/questions/tolerance/tolerance-check.ts'
@@ -16,5 +16,3 @@ export async function pdf(pages: readonly Drawing[]): Promise<Uint8Array> {
   const { toPdf } = await import('#src/drawings/writers/pdf.ts')
   return toPdf(pages)
 }
-/** Starts a thread, if none is there. */
-export const nothing = (): null => null

@@ -1,13 +1,19 @@
 import type { Refused } from '#shared/bearing/refusal.ts'
 import type { CheckRefusal } from '#shared/questions/tolerance/check.ts'
 import type { ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
-import { BATCHES_A_LOOK, standsStill, type ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
+import {
+  BATCHES_A_LOOK,
+  batchesToStandStill,
+  standsStill,
+  type ToleranceCheck,
+} from '#shared/questions/tolerance/tolerance-check.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { batchCount, joined, type Plan, type Tally } from '#shared/statistics/monte-carlo.ts'
+import { unitsOfTrials } from './estimate.ts'
 import type { RunPart } from './pool.ts'
 
-/** Balls to be drawn in a part: some ten milliseconds of work, a hundred for balls on edges and grooves out of round. */
-const BALLS_A_PART = 1_200_000
+/** Work in a part: some ten or twenty milliseconds. */
+const UNITS_A_PART = 2_400_000
 
 /**
  * A tolerance check, its trials spread over threads. How they are cut into parts plays no part in the answer: batches have
@@ -18,31 +24,36 @@ export async function checkTolerance(
   runPart: RunPart,
   atOnce: number,
 ): Promise<Result<ToleranceCheck, Refused<CheckRefusal>>> {
-  const prepared = await runPart('prepareTrials', input, 0)
+  const prepared = await runPart('prepareTrials', input)
   if (!prepared.ok) return prepared
   if (prepared.value.kind === 'answered') return ok(prepared.value.answer)
   const { plan, why } = prepared.value
-  const ballsABatch = plan.batchSize * input.design.balls.count
-  const size = Math.max(1, Math.floor(BALLS_A_PART / ballsABatch))
-  const run = (done: Tally, to: number): Promise<Tally> =>
+  const size = Math.max(1, Math.floor(UNITS_A_PART / unitsOfTrials(input, plan.batchSize)))
+  /** @param until how many batches it takes in all, as far as is known */
+  const run = (done: Tally, to: number, until: number): Promise<Tally> =>
     furtherBatches({ plan, done, to, size, atOnce }, (first, count) =>
-      runPart('runTrials', { input, plan, first, count }, (to - first) * ballsABatch),
+      runPart('runTrials', { input, plan, first, count }, unitsOfTrials(input, (until - first) * plan.batchSize)),
     )
-  const tally =
-    input.trials === 'auto' ? await untilStill(input, plan, run) : await run(joined(plan, []), batchCount(plan))
+  const all = batchCount(plan)
+  const tally = input.trials === 'auto' ? await untilStill(input, plan, run) : await run(joined(plan, []), all, all)
   return ok(await runPart('concludeTrials', { input, plan, why, tallies: [tally] }, 0))
 }
 
 async function untilStill(
   input: ToleranceCheckInput,
   plan: Plan,
-  run: (done: Tally, to: number) => Promise<Tally>,
+  run: (done: Tally, to: number, until: number) => Promise<Tally>,
 ): Promise<Tally> {
+  const all = batchCount(plan)
   let done = joined(plan, [])
-  do {
-    done = await run(done, Math.min(done.batches.length + BATCHES_A_LOOK, batchCount(plan)))
-  } while (done.batches.length < batchCount(plan) && !standsStill({ input, plan, tallies: [done] }))
-  return done
+  let until = Math.min(BATCHES_A_LOOK, all)
+  for (;;) {
+    const to = Math.min(done.batches.length + BATCHES_A_LOOK, all)
+    done = await run(done, to, Math.max(to, until))
+    const soFar = { input, plan, tallies: [done] }
+    if (done.batches.length >= all || standsStill(soFar)) return done
+    until = Math.min(all, Math.ceil(batchesToStandStill(soFar)))
+  }
 }
 
 interface Cut {

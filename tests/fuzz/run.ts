@@ -42,7 +42,7 @@ let answered = 0
 
 try {
   const server = await start(
-    { arguments: ['src/server.ts'], environment: { LOG_LEVEL: 'silent', TRIALS_BUDGET_MS: '3000' } },
+    { arguments: ['src/server.ts'], environment: { LOG_LEVEL: 'silent', TASK_DEADLINE_MS: '3000' } },
     '/health/ready',
   )
   const before = performance.now()

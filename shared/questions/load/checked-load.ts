@@ -6,7 +6,7 @@ import type { BallSeat, SeatLoad } from './seat-load.ts'
 import type { SpeedLimits } from './speed-limits.ts'
 import type { SpinLoads, TurnRatios } from './speeds.ts'
 
-export const SPEED_REASONS = ['turning-rule', 'balls-dent-groove', 'ring-splits'] as const
+export const SPEED_REASONS = ['balls-dent-groove', 'ring-splits'] as const
 export type SpeedReason = (typeof SPEED_REASONS)[number]
 
 /** What the load and the speed do to a bearing. Loads in newtons, pressures in megapascals. */

@@ -3,10 +3,10 @@ import type { Mm } from '#shared/units/length.ts'
 import type { SettledPlateLoad } from './input.ts'
 import type { DentLimit, Limit } from './limits.ts'
 import type { BallSeat, SeatLoad } from './seat-load.ts'
-import type { SpeedLimits } from './speed-limits.ts'
+import type { SpeedLimit } from './speed-limits.ts'
 import type { PlateSpinLoads, PlateTurnRatios } from './speeds.ts'
 
-export const PLATE_SPEED_REASONS = ['turning-rule', 'balls-dent-groove', 'balls-climb-out', 'plate-splits'] as const
+export const PLATE_SPEED_REASONS = ['balls-dent-groove', 'balls-climb-out', 'plate-splits'] as const
 export type PlateSpeedReason = (typeof PLATE_SPEED_REASONS)[number]
 
 /** What the load and the speed do to a turntable. Loads in newtons, pressures in megapascals. */
@@ -28,8 +28,8 @@ export interface CheckedPlateLoad {
   readonly spin: PlateSpinLoads
   /** At the speed asked about: a ball on the outer flank of either groove. */
   readonly spun?: SeatLoad
-  /** All of them, the lowest first. */
-  readonly speedLimits: SpeedLimits<PlateSpeedReason>
+  /** All of them, the lowest first; none where the load stands beside the axis. */
+  readonly speedLimits: readonly SpeedLimit<PlateSpeedReason>[]
 }
 
 /** How equal balls share the load. */

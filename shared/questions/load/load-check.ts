@@ -8,7 +8,7 @@ import type { CheckedLoad, SpeedReason } from './checked-load.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from './input.ts'
 import { type Seated, seated } from './limits.ts'
 import { ballBody, seatUnder } from './seat-load.ts'
-import { lowestFirst, splittingSpeed, turningRule } from './speed-limits.ts'
+import { lowestFirst, splittingSpeed } from './speed-limits.ts'
 import { rollingRadii, spinLoads, turnRatios } from './speeds.ts'
 import { findLoadWarnings, type Loaded, type LoadWarning } from './warning.ts'
 
@@ -83,14 +83,12 @@ function atSpeed(
   const wood = contactWood(load.wood)
   const ratios = turnRatios(rollingRadii(bearing, outer, inner), bearing.settled.input.balls.count, turning)
   const spin = spinLoads(bearing, ballBody(bearing, load), wood, ratios, turning)
-  const diameter = turning === 'inner-ring' ? bearing.innerRing.landDiameter : bearing.outerRing.outsideDiameter
   const rim = Math.max(spin.outerRimStress, spin.innerRimStress)
   return {
     ratios,
     spin,
     ...(speed === undefined ? {} : { spun: seatUnder(outer, spin.ballForce * speed * speed) }),
     speedLimits: lowestFirst<SpeedReason>([
-      { reason: 'turning-rule', speed: turningRule(diameter) },
       { reason: 'balls-dent-groove', speed: Math.sqrt(outerDent / spin.ballForce) },
       { reason: 'ring-splits', speed: splittingSpeed(wood.tensionStrength, rim) },
     ]),

@@ -21,7 +21,7 @@ import {
   seatsStiffness,
   seatUnder,
 } from './seat-load.ts'
-import { lowestFirst, type SpeedLimit, splittingSpeed, turningRule } from './speed-limits.ts'
+import { lowestFirst, type SpeedLimit, splittingSpeed } from './speed-limits.ts'
 import { plateSpinLoads, plateTurnRatios } from './speeds.ts'
 import { findLoadWarnings, type Loaded, type LoadWarning } from './warning.ts'
 
@@ -81,7 +81,7 @@ function loadedOf(check: CheckedPlateLoad): Loaded {
     design: bearing.settled.input,
     asked: { ...load, path: '/axialLoad', load: load.axialLoad },
     seats: [{ part: 'plates', seat: check.plates, grooveWidth: bearing.plate.grooveWidth }],
-    ofSharing: sharingWarnings(check),
+    ofSharing: [...sharingWarnings(check), ...spinWarnings(load)],
   }
 }
 
@@ -91,6 +91,11 @@ function sharingWarnings({ uneven, load, dent }: CheckedPlateLoad): readonly Loa
   const shallow = tallest.dent !== undefined && tallest.dent <= dent.depth
   const facts = { code: 'three-carry', ballLoad: tallest.ballLoad, dent: tallest.dent, allCarryFrom } as const
   return [{ severity: shallow ? 'note' : 'risk', path: '/axialLoad', facts }]
+}
+
+function spinWarnings(load: SettledPlateLoad): readonly LoadWarning[] {
+  if (load.speed === undefined || !isBesideAxis(load)) return []
+  return [{ severity: 'risk', path: '/speed', facts: { code: 'spun-beside-axis', offset: load.offset } }]
 }
 
 const sharesAt = ({ pitchRadius, settled }: ThrustBearing, load: SettledPlateLoad, phase: 0 | 0.5): SharedBeside =>
@@ -139,13 +144,16 @@ function uneven(
   }
 }
 
+/** A load that goes round beside the axis pulls the plate aside and leaves some balls loose: how fast it may, is not known. */
+const isBesideAxis = ({ offset }: SettledPlateLoad): boolean => offset > 0
+
 function atSpeed(
   bearing: ThrustBearing,
   load: SettledPlateLoad,
   seat: BallSeat,
   dent: number,
 ): Pick<CheckedPlateLoad, 'ratios' | 'spin' | 'spun' | 'speedLimits'> {
-  const { settled, plate, pitchRadius } = bearing
+  const { settled, pitchRadius } = bearing
   const wood = contactWood(load.wood)
   const { count } = settled.input.balls
   const ratios = plateTurnRatios(pitchRadius, centreToTouch(settled.groove, settled.ballDiameter), count)
@@ -157,12 +165,13 @@ function atSpeed(
     ratios,
     spin,
     ...(speed === undefined ? {} : { spun: seatUnder(seat, flank * speed * speed) }),
-    speedLimits: lowestFirst<PlateSpeedReason>([
-      { reason: 'turning-rule', speed: turningRule(plate.outsideDiameter) },
-      { reason: 'balls-dent-groove', speed: Math.sqrt(dent / flank) },
-      ...climbs,
-      { reason: 'plate-splits', speed: splittingSpeed(wood.tensionStrength, spin.rimStress) },
-    ]),
+    speedLimits: isBesideAxis(load)
+      ? []
+      : lowestFirst<PlateSpeedReason>([
+          { reason: 'balls-dent-groove', speed: Math.sqrt(dent / flank) },
+          ...climbs,
+          { reason: 'plate-splits', speed: splittingSpeed(wood.tensionStrength, spin.rimStress) },
+        ]),
   }
 }
 

@@ -4,12 +4,6 @@ export interface SpeedLimit<Reason extends string> {
   readonly speed: number
 }
 
-/** Diameter in inches times turns a minute: 6000 to 9000 at the lathe, a rule of wood turners. Its lower end, for rings. */
-const TURNING_RULE = 6000
-const INCH = 25.4
-/** By the turner's rule, for what is so wide [mm]. */
-export const turningRule = (diameter: number): number => TURNING_RULE / (diameter / INCH)
-
 /** The part of the strength across the grain that is asked of wood with a groove and glue lines. Common practice, no source. */
 const SPLITTING_SHARE = 0.1
 /**

@@ -6,7 +6,7 @@ import type { SpeedReason } from './checked-load.ts'
 import type { PlateSpeedReason } from './checked-plate-load.ts'
 import type { DentLimit, Limit } from './limits.ts'
 import type { BallSeat, SeatLoad } from './seat-load.ts'
-import type { SpeedLimits } from './speed-limits.ts'
+import type { SpeedLimit } from './speed-limits.ts'
 
 export type LoadSpeedReason = SpeedReason | PlateSpeedReason
 
@@ -26,6 +26,7 @@ export type LoadWarningFacts =
       readonly allCarryFrom: number
     }
   | { readonly code: 'balls-softer' }
+  | { readonly code: 'spun-beside-axis'; readonly offset: Mm }
   | { readonly code: 'too-fast'; readonly reason: LoadSpeedReason; readonly speed: number }
 
 export interface LoadWarning {
@@ -45,7 +46,8 @@ export interface Loaded {
   readonly dent: DentLimit<PartName>
   readonly firstMark: Limit<PartName>
   readonly softer: BallSeat['softer']
-  readonly speedLimits: SpeedLimits<LoadSpeedReason>
+  /** The lowest first; none where none is known. */
+  readonly speedLimits: readonly SpeedLimit<LoadSpeedReason>[]
   /** What rings and plates have each in their own way. */
   readonly ofSharing: readonly LoadWarning[]
 }
@@ -93,7 +95,7 @@ function seatWarnings({ design, seats, softer }: Loaded): readonly LoadWarning[]
 }
 
 function speedWarnings({ asked: { speed }, speedLimits: [lowest] }: Loaded): readonly LoadWarning[] {
-  if (speed === undefined || !exceeds(speed, lowest.speed)) return []
+  if (speed === undefined || lowest === undefined || !exceeds(speed, lowest.speed)) return []
   const suggestion = { kind: 'speed', value: lowest.speed } as const
   return [{ severity: 'risk', path: '/speed', facts: { code: 'too-fast', ...lowest }, suggestion }]
 }

@@ -6,9 +6,11 @@ import { yearFaults } from '#shared/questions/season/seasonal-fit.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { boundsOf } from './bound.ts'
 import { DROP_REASONS, type DropReason } from './drop-reason.ts'
-import { type Candidate, candidateAt, designOf, gridSize } from './grid.ts'
-import { type DesignSearchInput, type SettledSearch, settleSearch } from './input.ts'
+import { effortLeft, effortOfYear, SEARCH_EFFORT } from './effort.ts'
+import { type Candidate, candidateAt, designOf, entryAt, gridSize } from './grid.ts'
+import { candidatesAsked, type DesignSearchInput, type SettledSearch, settleSearch } from './input.ts'
 import { bears, type Judged, judge, runsInYear } from './judge.ts'
+import type { Entry, SearchProgress } from './progress.ts'
 import { scoreOf } from './score.ts'
 
 /** A design among the best, with what it is asked for by and what there is to watch. */
@@ -56,6 +58,26 @@ export function designSearch(
   input: DesignSearchInput,
   mostStopped: number = MOST_STOPPED,
 ): Result<DesignSearch, readonly SearchRefusal[]> {
+  const begun = beginSearch(input)
+  if (!begun.ok) return begun
+  const progress = furtherSearch({ input, progress: begun.value, mostEffort: Number.POSITIVE_INFINITY, mostStopped })
+  return concludeSearch({ input, progress, mostStopped })
+}
+
+interface SearchUnderWay {
+  readonly input: DesignSearchInput
+  /** Of `beginSearch` or `furtherSearch`, for the same input. */
+  readonly progress: SearchProgress
+  readonly mostStopped?: number
+}
+
+interface SearchStep extends SearchUnderWay {
+  /** In `SEARCH_EFFORT` units, above 0; the last candidate may go beyond it. */
+  readonly mostEffort: number
+}
+
+/** The first step of a search in parts: a bound for every candidate, or what is wrong with the year. */
+export function beginSearch(input: DesignSearchInput): Result<SearchProgress, readonly SearchRefusal[]> {
   const search = settleSearch(input)
   const faults = yearRefusals(search)
   if (faults.length > 0) return fail(faults)
@@ -74,45 +96,103 @@ export function designSearch(
     }
   }
   open.sort((one, other) => (bounds[other] ?? 0) - (bounds[one] ?? 0) || one - other)
-  const best = new Best(search.offset + search.limit + 1, ringOf(search))
-  const closures = new Map<number, number>()
-  let workedOut = 0
-  for (const index of open) {
-    const bound = (bounds[index] ?? 0) + ROUNDING
-    if (bound < best.lowest) break
+  const progress: Omit<SearchProgress, 'effortLeft'> = {
+    order: Uint32Array.from(open),
+    bounds: Float64Array.from(open, (index) => bounds[index] ?? 0),
+    looked: 0,
+    workedOut: 0,
+    dropped,
+    best: [],
+    closures: new Float64Array(outerKeys(search)).fill(Number.NaN),
+    years: 0,
+    effort: candidates * SEARCH_EFFORT.bound,
+    isOver: open.length === 0,
+  }
+  return ok({ ...progress, effortLeft: effortLeft(input, progress, MOST_STOPPED) })
+}
+
+/**
+ * The next step: candidates are worked out until `mostEffort` more has been spent or the search is over. How a search is cut
+ * into steps plays no part in its answer. The `closures` of the progress given are written to.
+ */
+export function furtherSearch({ input, progress, mostEffort, mostStopped = MOST_STOPPED }: SearchStep): SearchProgress {
+  const search = settleSearch(input)
+  const { order, bounds, closures } = progress
+  const dropped = { ...progress.dropped }
+  const best = new Best(candidatesAsked(search), ringOf(search), progress.best)
+  let { looked, workedOut, years, effort, isOver } = progress
+  const until = effort + mostEffort
+  for (; !isOver && effort < until; looked++) {
+    const index = order[looked]
+    const bound = (bounds[looked] ?? 0) + ROUNDING
+    if (index === undefined || bound < best.lowest) {
+      isOver = true
+      break
+    }
+    effort += SEARCH_EFFORT.bound
     const at = candidateAt(search, index)
     const outer = outerKey(search, at)
-    if (best.isBeaten(index, bound - closureLost(search, closures.get(outer)))) continue
+    if (best.isBeaten(index, bound - closureLost(search, closures[outer]))) continue
     workedOut++
+    effort += search.load === undefined ? SEARCH_EFFORT.judgement : SEARCH_EFFORT.judgement + SEARCH_EFFORT.load
     const judged = judge(search, at)
     if (typeof judged === 'string') {
       dropped[judged]++
       continue
     }
-    closures.set(outer, judged.marks.closure)
-    if (!best.takes({ index, judged })) continue
+    closures[outer] = judged.marks.closure
+    const entry = { index, score: judged.score }
+    if (!best.takes(entry)) continue
     if (!bears(search, judged.bearing)) {
       dropped['dents-deeper']++
-    } else if (!runsInYear(search, designOf(search, at))) {
+      continue
+    }
+    const { runs, statesLookedAt } = runsInYear(search, designOf(search, at))
+    if (search.year !== undefined) {
+      years++
+      effort += effortOfYear(statesLookedAt, entryAt(search.counts, at.count))
+    }
+    if (runs) {
+      best.add(entry)
+    } else {
       dropped['not-all-year']++
-      if (dropped['not-all-year'] > mostStopped) return fail([{ code: 'hardly-any-runs', path: '/year' }])
-    } else best.add({ index, judged })
+      isOver = dropped['not-all-year'] > mostStopped
+    }
   }
-  const page = best.entries.slice(search.offset, search.offset + search.limit)
+  const reached = { order, bounds, closures, looked, workedOut, dropped, best: best.entries, years, effort, isOver }
+  return { ...reached, effortLeft: effortLeft(input, reached, mostStopped) }
+}
+
+/**
+ * The last step: the page of a search that is over.
+ *
+ * @throws RangeError for a search that is not over
+ */
+export function concludeSearch({
+  input,
+  progress: { isOver, order, best, dropped, workedOut },
+  mostStopped = MOST_STOPPED,
+}: SearchUnderWay): Result<DesignSearch, readonly SearchRefusal[]> {
+  if (!isOver) throw new RangeError('progress must be that of a search that is over')
+  if (dropped['not-all-year'] > mostStopped) return fail([{ code: 'hardly-any-runs', path: '/year' }])
+  const search = settleSearch(input)
   return ok({
     search,
-    ranked: page.map(({ index, judged }) => ({
-      ...judged,
-      index,
-      design: designOf(search, candidateAt(search, index)),
-      findings: findingsOf(judged.bearing),
-    })),
-    more: best.entries.length > search.offset + search.limit,
-    candidates,
+    ranked: best.slice(search.offset, search.offset + search.limit).map(({ index }) => rankedAt(search, index)),
+    more: best.length > search.offset + search.limit,
+    candidates: gridSize(search),
     workedOut,
-    outranked: open.length - workedOut,
+    outranked: order.length - workedOut,
     dropped,
   })
+}
+
+/** What was found good is judged again: so that a search under way is a list of numbers. */
+function rankedAt(search: SettledSearch, index: number): Ranked {
+  const at = candidateAt(search, index)
+  const judged = judge(search, at)
+  if (typeof judged === 'string') throw new RangeError(`index must be of a candidate that was found good, got ${index}`)
+  return { ...judged, index, design: designOf(search, at), findings: findingsOf(judged.bearing) }
 }
 
 /** Paths are those of the search. */
@@ -128,14 +208,14 @@ function yearRefusals({ year, balls }: SettledSearch): readonly SeasonRefusal[] 
 const outerKey = (search: SettledSearch, { ball, cutter, outer, count }: Candidate): number =>
   ((ball * search.cutters.length + cutter) * search.outerEngagements.length + outer) * search.counts.length + count
 
-/** By how much a bound, which takes the closure for perfect, is too high once the closure is known. */
-const closureLost = ({ weights }: SettledSearch, closure = 1): number =>
-  scoreOf({ closure: 1 - closure, wall: 0, nesting: 0, seat: 0, sensitivity: 0, material: 0 }, weights)
+const outerKeys = ({ balls, cutters, outerEngagements, counts }: SettledSearch): number =>
+  balls.length * cutters.length * outerEngagements.length * counts.length
 
-interface Entry {
-  readonly index: number
-  readonly judged: Judged
-}
+/** By how much a bound, which takes the closure for perfect, is too high once the closure is known. */
+const closureLost = ({ weights }: SettledSearch, closure = Number.NaN): number =>
+  Number.isNaN(closure)
+    ? 0
+    : scoreOf({ closure: 1 - closure, wall: 0, nesting: 0, seat: 0, sensitivity: 0, material: 0 }, weights)
 
 /** What two candidates share of which only the better is shown: the ring of balls, or nothing. */
 function ringOf(search: SettledSearch): (index: number) => number {
@@ -148,25 +228,27 @@ function ringOf(search: SettledSearch): (index: number) => number {
 
 /** So many entries as are asked for, the best first, of each ring one. */
 class Best {
-  readonly entries: Entry[] = []
+  readonly entries: Entry[]
   readonly #most: number
   readonly #ringOf: (index: number) => number
   readonly #byRing = new Map<number, Entry>()
 
-  constructor(most: number, ringOf: (index: number) => number) {
+  constructor(most: number, ringOf: (index: number) => number, entries: readonly Entry[]) {
     this.#most = most
     this.#ringOf = ringOf
+    this.entries = [...entries]
+    for (const entry of entries) this.#byRing.set(ringOf(entry.index), entry)
   }
 
   /** The score that must be reached to come in; none as long as there is room. */
   get lowest(): number {
-    return this.entries.length < this.#most ? Number.NEGATIVE_INFINITY : (this.entries.at(-1)?.judged.score ?? 0)
+    return this.entries.length < this.#most ? Number.NEGATIVE_INFINITY : (this.entries.at(-1)?.score ?? 0)
   }
 
   /** Whether a candidate with no better score than this cannot come in: the list is full, or its ring has a better one. */
   isBeaten(index: number, bound: number): boolean {
     const same = this.#byRing.get(this.#ringOf(index))
-    return bound < this.lowest || (same !== undefined && bound < same.judged.score)
+    return bound < this.lowest || (same !== undefined && bound < same.score)
   }
 
   /** Whether an entry would come in. */
@@ -191,4 +273,4 @@ class Best {
 }
 
 const isBefore = (one: Entry, other: Entry): boolean =>
-  one.judged.score > other.judged.score || (one.judged.score === other.judged.score && one.index < other.index)
+  one.score > other.score || (one.score === other.score && one.index < other.index)

@@ -99,6 +99,10 @@ const WEIGHTS: Weights = { closure: 3, wall: 2, nesting: 1, seat: 2, sensitivity
 const boreStep = (units: Units): Mm => (units === 'in' ? inches(1 / 8) : mm(2))
 const partingWidth = (units: Units): Mm => (units === 'in' ? inches(1 / 4) : mm(6))
 
+/** How many candidates must be found good: they fill the page, and tell whether there are more behind it. */
+export const candidatesAsked = ({ offset = 0, limit = LIMIT }: Pick<DesignSearchInput, 'offset' | 'limit'>): number =>
+  offset + limit + 1
+
 /** How many candidates an input has, before any list of them is made: whoever asks for too many hears of it at once. */
 export function candidatesIn(input: DesignSearchInput): number {
   const { least, most } = countsOf(input)
@@ -113,7 +117,7 @@ export function candidatesIn(input: DesignSearchInput): number {
 }
 
 /** Both ends of the counts: what is said of one moves the other, if it must. */
-function countsOf({ counts: { least, most } = {} }: DesignSearchInput): {
+export function countsOf({ counts: { least, most } = {} }: DesignSearchInput): {
   readonly least: number
   readonly most: number
 } {

@@ -5,7 +5,7 @@ import type { DesignInput } from '#shared/bearing/design-input.ts'
 import { findingsOf, LEAST_WALL } from '#shared/bearing/findings.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
 import { seated } from '#shared/questions/load/limits.ts'
-import { runsAllYear } from '#shared/questions/season/seasonal-fit.ts'
+import { type YearRun, yearRun } from '#shared/questions/season/seasonal-fit.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { shopError } from '#shared/units/shop-figure.ts'
 import type { DropReason } from './drop-reason.ts'
@@ -79,13 +79,13 @@ export function judge(search: SettledSearch, at: Candidate): Judged | DropReason
 export const bears = ({ load }: SettledSearch, bearing: Bearing): boolean =>
   load === undefined || reaches(seated(bearing, load).dent.load, load.radialLoad)
 
-/** Whether a design runs all the year that is asked for: a thousand times the work of judging it. */
-export function runsInYear({ year }: SettledSearch, design: DesignInput): boolean {
-  if (year === undefined) return true
+/** Whether a design runs all the year that is asked for: up to a thousand times the work of judging it. */
+export function runsInYear({ year }: SettledSearch, design: DesignInput): YearRun {
+  if (year === undefined) return { runs: true, statesLookedAt: 0 }
   const { balls, ...rings } = year.woods
   const isWood = design.balls.material === 'wood'
   const woods = isWood && balls !== undefined ? { ...rings, balls } : rings
-  return runsAllYear({ ...year, woods, design })
+  return yearRun({ ...year, woods, design })
 }
 
 const seatOf = ({ seat, grooveRadius }: Ring, ballDiameter: number) => ({

@@ -92,14 +92,28 @@ export function yearFaults({ woods, climate, today }: Year): readonly SeasonRefu
   return [...unknownMovements(woods), ...(season.ok ? [] : season.error)]
 }
 
+/** Whether a bearing runs all year, and after how many states of the year that was known. */
+export interface YearRun {
+  readonly runs: boolean
+  readonly statesLookedAt: number
+}
+
 /** Whether nothing stops the bearing, today or in any state of the year: balls may knock. False where that is not known. */
-export function runsAllYear(input: SeasonalFitInput): boolean {
+export const runsAllYear = (input: SeasonalFitInput): boolean => yearRun(input).runs
+
+/**
+ * The same, with how many states it took to tell. The states farthest from today's moisture are looked at first: most
+ * bearings that stop do so in one of them.
+ */
+export function yearRun(input: SeasonalFitInput): YearRun {
   const moving = movingBearing(input)
-  if (!moving.ok) return false
+  if (!moving.ok) return { runs: false, statesLookedAt: 0 }
   const { bearing, season, made, shapeIn } = moving.value
-  return [season.today, ...season.states].every(
-    (state) => whatBinds(fitOf(shapeIn(state), made), bearing.settled).length === 0,
-  )
+  const { today } = season
+  const moved = ({ moistureContent }: WoodState): number => Math.abs(moistureContent - today.moistureContent)
+  const states = [...season.states.toSorted((one, other) => moved(other) - moved(one)), today]
+  const stopsAt = states.findIndex((state) => whatBinds(fitOf(shapeIn(state), made), bearing.settled).length > 0)
+  return stopsAt < 0 ? { runs: true, statesLookedAt: states.length } : { runs: false, statesLookedAt: stopsAt + 1 }
 }
 
 function unknownMovements({ outerRing, innerRing, balls }: Woods): readonly SeasonRefusal[] {

@@ -2,6 +2,7 @@ import type { Refused } from '#shared/bearing/refusal.ts'
 import { ok, type Result } from '#shared/result.ts'
 import {
   batchCount,
+  batchesUntilStable,
   isStable,
   joined,
   numericalTolerance,
@@ -110,6 +111,13 @@ export function standsStill({ input, plan, tallies }: Omit<TrialsRun, 'why'>): b
   const digits = input.significantDigits ?? SIGNIFICANT_DIGITS
   const batches = tallies.flatMap((tally) => tally.batches)
   return FIGURES.every((_, output) => isStable({ batches }, plan, output, digits))
+}
+
+/** After how many batches it stands still, as far as what was run so far tells. */
+export function batchesToStandStill({ input, plan, tallies }: Omit<TrialsRun, 'why'>): number {
+  const digits = input.significantDigits ?? SIGNIFICANT_DIGITS
+  const batches = tallies.flatMap((tally) => tally.batches)
+  return Math.max(...FIGURES.map((_, output) => batchesUntilStable({ batches }, plan, output, digits)))
 }
 
 /**

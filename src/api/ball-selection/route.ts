@@ -20,7 +20,7 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: refTo<typeof BallSelectionRequest>('BallSelectionRequest'),
       response: {
         200: { description: 'Which balls to take, what they leave, and how near that is', content: ANSWERS },
-        422: problem('Cannot exist'),
+        422: problem('Cannot exist, or takes more work than one request may'),
         503: problem('Too busy'),
       },
     },

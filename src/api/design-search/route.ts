@@ -1,7 +1,9 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { expectedEffort } from '#shared/questions/search/effort.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem, refuse } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { searchDesigns } from '#src/workers/design-search.ts'
 import { toDesignSearchInput, toDesignSearchResponse, toSearchFault } from './present.ts'
 import type { DesignSearchRequest, DesignSearchResponse } from './schema.ts'
 
@@ -15,14 +17,15 @@ export const designSearchRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: refTo<typeof DesignSearchRequest>('DesignSearchRequest'),
       response: {
         200: refTo<typeof DesignSearchResponse>('DesignSearchResponse'),
-        422: problem('Cannot exist'),
+        422: problem('Cannot exist, or takes more work than one request may'),
         503: problem('Too busy'),
       },
     },
     handler: async (body, request, reply) => {
       const input = toDesignSearchInput(body)
       if (!input.ok) throw notValid(input.error)
-      const found = await app.runTask('designSearch', input.value, request)
+      const expected = { task: 'furtherSearch', units: expectedEffort(input.value) } as const
+      const found = await app.inParts(request, expected, (runPart) => searchDesigns(input.value, runPart))
       if (found.ok) return toDesignSearchResponse(found.value)
       return refuse(
         reply,

@@ -30,7 +30,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: refTo<typeof DrawingRequest>('DrawingRequest'),
       response: {
         200: Drawn,
-        422: problem('Cannot exist'),
+        422: problem('Cannot exist, or takes more work than one request may'),
         503: problem('Too busy'),
       },
     },

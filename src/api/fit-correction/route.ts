@@ -20,7 +20,7 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: refTo<typeof FitCorrectionRequest>('FitCorrectionRequest'),
       response: {
         200: { description: 'Where the groove stands, and what to do about it', content: ANSWERS },
-        422: problem('Cannot exist'),
+        422: problem('Cannot exist, or takes more work than one request may'),
         503: problem('Too busy'),
       },
     },

@@ -6,6 +6,8 @@ import { Health } from './schema.ts'
 
 export const HEALTH_SCHEMAS = [Health]
 
+const WORKERS_FULL = 'The worker threads have had more to do than they can for longer than an answer may take.'
+
 export const healthRoute: FastifyPluginAsyncTypebox = async (app) => {
   app.addHook('onRequest', (_request, reply, done) => {
     setAnswerHeaders(reply, { cacheControl: 'no-store' })
@@ -40,6 +42,7 @@ export const healthRoute: FastifyPluginAsyncTypebox = async (app) => {
     (_request, reply) => {
       if (app.isStopping()) sendProblem(reply, 503, 'The service is stopping.', [], { 'retry-after': '5' })
       else if (app.isPressed()) sendProblem(reply, 503, 'The service is busy.', [], { 'retry-after': '1' })
+      else if (app.areWorkersFull()) sendProblem(reply, 503, WORKERS_FULL, [], { 'retry-after': '1' })
       else reply.send({ status: 'ready' })
     },
   )

@@ -30,7 +30,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: refTo<typeof JobSheetRequest>('JobSheetRequest'),
       response: {
         200: Sheet,
-        422: problem('Cannot exist'),
+        422: problem('Cannot exist, or takes more work than one request may'),
         503: problem('Too busy'),
       },
     },

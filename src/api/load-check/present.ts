@@ -66,7 +66,7 @@ export const toLoadAnswer = (check: AnyLoadCheck, spoken: Spoken): LoadCheckResp
 
 function toRingResponse(check: LoadCheck, spoken: Spoken): LoadCheckResponse {
   const { load, ratios } = check
-  const { speedLimit, speedLimits } = toSpeedLimits(check.speedLimits)
+  const [lowest] = check.speedLimits
   return {
     ...toSpoken(spoken),
     radialLoad: showForce(load.radialLoad, spoken.forceUnits),
@@ -83,15 +83,15 @@ function toRingResponse(check: LoadCheck, spoken: Spoken): LoadCheckResponse {
     ...(load.speed === undefined || check.spun === undefined
       ? {}
       : { atSpeed: toAtSpeed(check, load.speed, check.spun, spoken) }),
-    speedLimit,
-    speedLimits,
+    speedLimit: toSpeedLimit(lowest),
+    speedLimits: check.speedLimits.map(toSpeedLimit),
     ...toWarned(check, spoken),
   }
 }
 
 function toThrustResponse(check: PlateLoadCheck, spoken: Spoken): ThrustLoadCheckResponse {
   const { load, ratios } = check
-  const { speedLimit, speedLimits } = toSpeedLimits(check.speedLimits)
+  const [lowest] = check.speedLimits
   return {
     ...toSpoken(spoken),
     arrangement: 'thrust',
@@ -112,8 +112,8 @@ function toThrustResponse(check: PlateLoadCheck, spoken: Spoken): ThrustLoadChec
     ...(load.speed === undefined || check.spun === undefined
       ? {}
       : { atSpeed: toPlatesAtSpeed(check, load.speed, check.spun, spoken) }),
-    speedLimit,
-    speedLimits,
+    ...(lowest === undefined ? {} : { speedLimit: toSpeedLimit(lowest) }),
+    speedLimits: check.speedLimits.map(toSpeedLimit),
     ...toWarned(check, spoken),
   }
 }
@@ -211,10 +211,10 @@ const toPlateLimit = ({ load, ballLoad }: PlateLoadCheck['firstMark'], message: 
   message,
 })
 
-function toSpeedLimits<Reason extends LoadSpeedReason>(limits: readonly [SpeedLimit<Reason>, ...SpeedLimit<Reason>[]]) {
-  const told = (limit: SpeedLimit<Reason>) => ({ ...limit, message: explainSpeedLimit(limit) })
-  return { speedLimit: told(limits[0]), speedLimits: limits.map(told) }
-}
+const toSpeedLimit = <Reason extends LoadSpeedReason>(limit: SpeedLimit<Reason>) => ({
+  ...limit,
+  message: explainSpeedLimit(limit),
+})
 
 function toPlatesAtSpeed({ ratios, spin }: PlateLoadCheck, speed: number, spun: SeatLoad, spoken: Spoken) {
   const perSecond = speed / 60

@@ -257,8 +257,7 @@ const PlateSpeedLimit = Type.Object(
   },
   {
     $id: 'PlateSpeedLimit',
-    description:
-      'A speed of one plate that should not be passed, and why. Reckoned for a load over the middle: with an `offset` stay far below.',
+    description: 'A speed of one plate that should not be passed with its load over the middle, and why.',
   },
 )
 
@@ -304,7 +303,12 @@ export const ThrustLoadCheckResponse = Type.Object(
     ...limitsOf<typeof PlateLoadLimit>('PlateLoadLimit'),
     perTurn: refTo<typeof PlateTurnRatios>('PlateTurnRatios'),
     atSpeed: Type.Optional(refTo<typeof PlatesAtSpeed>('PlatesAtSpeed')),
-    speedLimit: refTo<typeof PlateSpeedLimit>('PlateSpeedLimit'),
+    speedLimit: Type.Optional(
+      Type.Unsafe<Static<typeof PlateSpeedLimit>>({
+        ...refTo<typeof PlateSpeedLimit>('PlateSpeedLimit'),
+        description: 'The lowest. Absent where the load is beside the axis: such a turntable must not be spun.',
+      }),
+    ),
     speedLimits: Type.Array(refTo<typeof PlateSpeedLimit>('PlateSpeedLimit'), {
       description: 'All of them, the lowest first.',
     }),

@@ -36,7 +36,7 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'),
       response: {
         200: refTo<typeof SeasonalFitResponse>('SeasonalFitResponse'),
-        422: problem('Cannot exist'),
+        422: problem('Cannot exist, or takes more work than one request may'),
         503: problem('Too busy'),
       },
     },

@@ -5,6 +5,7 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { wordedFor } from '#src/words/arrangement-words.ts'
+import { unitsOfCheck } from '#src/workers/estimate.ts'
 import { checkTolerance } from '#src/workers/tolerance-check.ts'
 import { checkRefusalWords, toToleranceAnswer, toToleranceCheckInput } from './present.ts'
 import { ANSWERS, SVG_TYPE, type ToleranceCheckRequest } from './schema.ts'
@@ -24,14 +25,17 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
           description: 'How often it runs, and why not more often',
           content: ANSWERS,
         },
-        422: problem('Cannot exist'),
-        503: problem('Too busy, or too long'),
+        422: problem('Cannot exist, or takes more work than one request may'),
+        503: problem('Too busy'),
       },
     },
     handler: async (body, request, reply, mediaType) => {
       const input = toToleranceCheckInput(body)
       if (!input.ok) throw notValid(input.error)
-      const checked = await app.inParts(request, (runPart, atOnce) => checkTolerance(input.value, runPart, atOnce))
+      const expected = { task: 'runTrials', units: unitsOfCheck(input.value), isSpread: true } as const
+      const checked = await app.inParts(request, expected, (runPart, atOnce) =>
+        checkTolerance(input.value, runPart, atOnce),
+      )
       if (checked.ok)
         return mediaType === SVG_TYPE
           ? toGapSheet(checked.value)

@@ -358,21 +358,21 @@ describe('more than can be worked out', () => {
     trials: 2_000_000,
   }
 
-  test('longer than it may take: 503 with Retry-After, and the next request is served', async () => {
-    const url = await address({ trialsBudgetMs: 300 })
-    const answer = await post(url, HEAVY)
-    expect(problemIn(answer, 503).detail).toMatch(/longer than it may/)
-    expect(answer.headers['retry-after']).toBe('1')
-    // The part that was on its way comes to its end first, and may take as long as this one has.
+  test('more work than fits into the deadline: 422 at once, without a task begun, which says what to narrow', async () => {
+    const app = await testedApp({ config: { taskDeadlineMs: 3_000 } })
+    const answer = await app.inject({ method: 'POST', url: '/v1/tolerance-check', payload: HEAVY })
+    expect(answer.statusCode).toBe(422)
+    expect(answer.json().errors).toEqual([{ path: '/trials', message: expect.stringMatching(/fewer trials/) }])
+    expect(app.taskLoad()).toMatchObject({ done: 0, late: 0, refused: { 'too-much-work': 1, busy: 0 } })
     const light = { ...REQUEST, trials: 1000 }
-    await expect.poll(async () => (await post(url, light)).status, { timeout: 25_000 }).toBe(200)
+    expect((await app.inject({ method: 'POST', url: '/v1/tolerance-check', payload: light })).statusCode).toBe(200)
   })
 
   // Found under a load of equals: they took turns, and not one was ready in its time.
   test('of many large ones at once the first is ready long before the last', async () => {
-    const app = await testedApp({ config: { workerThreads: 1, trialsBudgetMs: 60_000 } })
+    const app = await testedApp({ config: { workerThreads: 1, taskDeadlineMs: 60_000 } })
     const ask = (seed: number) => ({ url: '/v1/tolerance-check', payload: { ...REQUEST, trials: 600_000, seed } })
-    const answers = [1, 2, 3, 4].map((seed) => app.inject({ method: 'POST', ...ask(seed) }))
+    const answers = [1, 2, 3, 4, 5, 6].map((seed) => app.inject({ method: 'POST', ...ask(seed) }))
     await Promise.any(answers)
     const doneByThen = app.taskLoad().done
     for (const { statusCode } of await Promise.all(answers)) expect(statusCode).toBe(200)
@@ -390,7 +390,7 @@ describe('more than can be worked out', () => {
   })
 
   test('whoever leaves is not worked for any more: as many as there is room for leave, and there is room again', async () => {
-    const url = await address({ workerThreads: 1, trialsBudgetMs: 60_000 })
+    const url = await address({ workerThreads: 1, taskDeadlineMs: 600_000 })
     const light = { ...REQUEST, trials: 1000 }
     await checked(url, light)
     await Promise.all(

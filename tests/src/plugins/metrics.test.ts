@@ -59,13 +59,22 @@ test('a histogram rises to its count, and its sum is the time that was taken', a
   })
 })
 
+const waitingIn = (lane: string) => `racewright_tasks_waiting{lane="${lane}"}`
+
 test('worker threads, the queue before them and the event loop are told, Node’s version is not', async () => {
   const samples = await samplesOf(await startedApp())
-  for (const name of ['racewright_worker_threads', 'racewright_tasks_running', 'racewright_tasks_waiting'])
+  for (const name of ['racewright_worker_threads', 'racewright_tasks_running', waitingIn('quick'), waitingIn('long')])
     expect(samples.get(name), name).toBeGreaterThanOrEqual(0)
   expect([...samples.keys()]).toEqual(
     expect.arrayContaining([
       'racewright_tasks_done_total',
+      'racewright_tasks_refused_total{reason="too-much-work"}',
+      'racewright_tasks_refused_total{reason="busy"}',
+      'racewright_tasks_refused_total{reason="displaced"}',
+      'racewright_deadlines_missed_total',
+      'racewright_work_estimated_seconds_total',
+      'racewright_work_seconds_total',
+      'racewright_workers_stopped_total',
       'racewright_workers_lost_total',
       'nodejs_eventloop_lag_p99_seconds',
     ]),

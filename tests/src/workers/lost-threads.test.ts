@@ -58,7 +58,7 @@ test('a thread that ends with nothing to do is no one’s loss', async () => {
   expect((await reckon(at)).status).toBe(200)
   for (const worker of started) await worker.terminate()
   expect((await reckon(at)).status).toBe(200)
-  expect(app.taskLoad()).toMatchObject({ lost: 0, done: 2, running: 0, waiting: 0 })
+  expect(app.taskLoad()).toMatchObject({ lost: 0, done: 2, running: 0, waiting: { quick: 0, long: 0 } })
 })
 
 test('threads that end before they have begun leave nobody waiting', async () => {

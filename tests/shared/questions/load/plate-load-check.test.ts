@@ -121,13 +121,10 @@ describe('what the limits mean', () => {
     const fast = checked({ ...EVEN, speed: 90_000 })
     expect(codes(fast)).toContain('too-fast')
     const [lowest] = fast.speedLimits
-    expect(codes(checked({ ...EVEN, speed: lowest.speed }))).not.toContain('too-fast')
+    expect(codes(checked({ ...EVEN, speed: lowest?.speed ?? Number.NaN }))).not.toContain('too-fast')
     const speedOf = (reason: string) => fast.speedLimits.find((limit) => limit.reason === reason)?.speed ?? Number.NaN
     const dented = checked({ ...EVEN, speed: speedOf('balls-dent-groove') })
     expect((dented.spun?.dent ?? Number.NaN) / dented.dent.depth).toBeWithin(1e-6, 1)
-    // 6000 over the diameter in inches
-    const { outsideDiameter } = fast.bearing.plate
-    expect(speedOf('turning-rule')).toBeWithin(1e-6, (6000 * 25.4) / outsideDiameter)
   })
 
   test('balls climb out where the push on a flank leans as the flank does at its edge', () => {
@@ -151,6 +148,17 @@ describe('what the limits mean', () => {
 })
 
 describe('a load beside the axis', () => {
+  test('has no speed limit at all, and a speed asked about is warned of', () => {
+    const beside = checked({ ...EVEN, offset: mm(10), speed: 1 })
+    expect(beside.speedLimits).toEqual([])
+    expect(beside.warnings).toContainEqual({
+      severity: 'risk',
+      path: '/speed',
+      facts: { code: 'spun-beside-axis', offset: 10 },
+    })
+    expect(codes(checked({ ...EVEN, offset: mm(0), speed: 1 }))).not.toContain('spun-beside-axis')
+  })
+
   test('loads the balls on its side more, and lowers the limits as much', () => {
     const [middle, beside] = [checked(EVEN), checked({ ...EVEN, offset: mm(10) })]
     const times = beside.sharing.most / middle.sharing.most

@@ -2,7 +2,14 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { BALL_MATERIALS } from '#shared/bearing/design-input.ts'
 import { boundsOf } from '#shared/questions/search/bound.ts'
-import { type DesignSearch, designSearch } from '#shared/questions/search/design-search.ts'
+import {
+  beginSearch,
+  concludeSearch,
+  type DesignSearch,
+  designSearch,
+  furtherSearch,
+} from '#shared/questions/search/design-search.ts'
+import { effortOfYear, expectedEffort, SEARCH_EFFORT } from '#shared/questions/search/effort.ts'
 import { candidateAt, designOf, gridSize } from '#shared/questions/search/grid.ts'
 import { candidatesIn, type DesignSearchInput, SHOWN, settleSearch } from '#shared/questions/search/input.ts'
 import { bears, judge, runsInYear } from '#shared/questions/search/judge.ts'
@@ -112,7 +119,7 @@ function byForce(input: DesignSearchInput): readonly (readonly [index: number, s
     .flatMap(([index, judged]) =>
       typeof judged === 'string' ||
       !bears(search, judged.bearing) ||
-      !runsInYear(search, designOf(search, candidateAt(search, index)))
+      !runsInYear(search, designOf(search, candidateAt(search, index))).runs
         ? []
         : [[index, judged.score] as const],
     )
@@ -297,5 +304,64 @@ describe('a year', () => {
         { code: 'range-reversed', path: '/year/climate/relativeHumidity' },
       ],
     })
+  })
+})
+
+describe('in parts', () => {
+  /** Each step by a thread of its own, as far as data goes, with so much work in it; and how many there were. */
+  function inSteps(input: DesignSearchInput, mostEffort: number, mostStopped?: number) {
+    const limit = mostStopped === undefined ? {} : { mostStopped }
+    const begun = beginSearch(input)
+    if (!begun.ok) return { found: begun, steps: 0 }
+    let progress = begun.value
+    let steps = 0
+    for (; !progress.isOver; steps++) {
+      progress = furtherSearch(structuredClone({ input, progress, mostEffort, ...limit }))
+    }
+    return { found: concludeSearch(structuredClone({ input, progress, ...limit })), steps, progress }
+  }
+
+  test('the answer is that of a search in one go, however it is cut', () => {
+    fc.assert(
+      fc.property(searches, magnitude(0.05, 500), (input, mostEffort) => {
+        expect(inSteps(input, mostEffort).found).toEqual(designSearch(input))
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  test('through a year, and where hardly any runs through it', () => {
+    const wooden = {
+      ...YEAR,
+      woods: { ...YEAR.woods, outerRing: { species: 'maple-sugar' as const, construction: 'flat-sawn' as const } },
+    }
+    for (const year of [YEAR, wooden]) {
+      const input: DesignSearchInput = { ...LARKMOOR, year, limit: 3 }
+      for (const mostStopped of [3, 1000]) {
+        const { found, steps } = inSteps(input, 50, mostStopped)
+        expect(found).toEqual(designSearch(input, mostStopped))
+        expect(steps).toBeGreaterThan(1)
+      }
+    }
+  })
+
+  test('no step does more than it may and one candidate', () => {
+    const input: DesignSearchInput = { ...LARKMOOR, load: { radialLoad: 1500 }, year: YEAR }
+    const begun = beginSearch(input)
+    if (!begun.ok) throw new Error('the search does not begin')
+    const largest = SEARCH_EFFORT.bound + SEARCH_EFFORT.judgement + SEARCH_EFFORT.load + effortOfYear(3, 40)
+    for (let progress = begun.value; !progress.isOver; ) {
+      const next = furtherSearch({ input, progress, mostEffort: 100 })
+      expect(next.effort - progress.effort).toBeLessThanOrEqual(100 + largest)
+      progress = next
+    }
+  })
+
+  test('what is expected of it beforehand is of the order of what it takes, and no more than a few times that', () => {
+    for (const more of [{}, { load: { radialLoad: 50 } }, { year: YEAR }]) {
+      const input: DesignSearchInput = { ...LARKMOOR, ...more }
+      const effort = inSteps(input, 500).progress?.effort ?? Number.NaN
+      expect(expectedEffort(input) / effort).toBeWithin(0.95, 1)
+    }
   })
 })

@@ -1,0 +1,142 @@
+import { isIPv6 } from 'node:net'
+import type { Caller, Lane } from './scheduler.ts'
+
+/** Why an answer is not worked out: too much work by itself, no room at the moment, or room made for another caller. */
+export const REFUSALS = ['too-much-work', 'busy', 'displaced'] as const
+export type Refusal = (typeof REFUSALS)[number]
+
+/** An answer that is under way. */
+export interface Admitted {
+  readonly caller: Caller
+  /** Of the work that it has turned out to be. */
+  lane: Lane
+  /** How long it still takes a thread [ms]: an estimate, lower as it proceeds. */
+  left: number
+  /** Ends it, to make room for another caller's. */
+  readonly displace: () => void
+}
+
+export interface Admission {
+  /** Lets an answer in, or says why not. `ms`: how long it takes in all, the threads it can use all its own. */
+  readonly admit: (wanted: {
+    readonly address: string
+    readonly ms: number
+    readonly workMs: number
+    readonly displace: () => void
+  }) => Admitted | Refusal
+  readonly leave: (answer: Admitted) => void
+  /** For how long more has been asked than there are threads [ms]; 0 while there is room. */
+  readonly fullForMs: () => number
+}
+
+type Options = {
+  readonly threads: number
+  readonly deadlineMs: number
+  /** What a caller that comes now counts as served. */
+  readonly servedSoFar: () => number
+  readonly now?: () => number
+}
+
+/** So many answers of each lane may wait for a thread. Beyond it a caller is better served by coming back than by waiting. */
+const WAITING_PER_THREAD = 16
+/** Estimated to take no longer, an answer is quick. */
+const QUICK_MS = 200
+/** By how long an answer takes a thread in all [ms]. */
+export const laneFor = (workMs: number): Lane => (workMs <= QUICK_MS ? 'quick' : 'long')
+/** Room for less than this is none: the next request of whoever fills the threads is on its way. */
+const GAP_MS = 250
+
+/**
+ * Decides which answers are worked out: those that can be done within their deadline. Each lane has room of its own, so that
+ * no number of large answers shuts out small ones; where one is full, the caller that has most of it makes room for others.
+ */
+export function admission({ threads, deadlineMs, servedSoFar, now = () => performance.now() }: Options): Admission {
+  const most = threads * (1 + WAITING_PER_THREAD)
+  const underWay = new Set<Admitted>()
+  const callers = new Map<string, { readonly caller: Caller; answers: number }>()
+  const full = { since: Number.NEGATIVE_INFINITY, until: Number.NEGATIVE_INFINITY }
+
+  const isFull = (): boolean => underWay.size > threads
+  /** Before anything changes: what is full now has been so since the last change. */
+  const look = (): void => {
+    if (isFull()) full.until = now()
+  }
+  const noteFull = (): void => {
+    if (now() - full.until > GAP_MS) full.since = now()
+    full.until = now()
+  }
+
+  const of = (caller: Caller, lane: Lane): readonly Admitted[] =>
+    [...underWay].filter((each) => each.caller === caller && each.lane === lane)
+
+  /** The last to be done of the caller that has most in a lane, if that is more than the newcomer has. */
+  const displaceable = (newcomer: Caller, lane: Lane): Admitted | undefined => {
+    const lists = [...callers.values()].map(({ caller }) => of(caller, lane))
+    const longest = lists.reduce((sofar, list) => (list.length > sofar.length ? list : sofar), [])
+    if (longest.length <= of(newcomer, lane).length + 1) return undefined
+    return longest.reduce((last, each) => (each.left >= last.left ? each : last))
+  }
+
+  /** How long the threads are at work until the newcomer's answer is done: what goes first, and every other caller's share. */
+  const workUntilDone = (newcomer: Caller, workMs: number): number => {
+    const own = { before: workMs, others: new Map<Caller, number>() }
+    for (const { caller, left } of underWay) {
+      if (caller !== newcomer) own.others.set(caller, (own.others.get(caller) ?? 0) + left)
+      else if (left <= workMs) own.before += left
+    }
+    return [...own.others.values()].reduce((sum, work) => sum + Math.min(work, own.before), own.before)
+  }
+
+  const leave = (answer: Admitted): void => {
+    look()
+    if (!underWay.delete(answer)) return
+    for (const [key, known] of callers) {
+      if (known.caller !== answer.caller) continue
+      known.answers -= 1
+      if (known.answers === 0) callers.delete(key)
+    }
+  }
+
+  return {
+    admit: ({ address, ms, workMs, displace }) => {
+      if (ms > deadlineMs) return 'too-much-work'
+      look()
+      const key = callerKey(address)
+      const known = callers.get(key) ?? { caller: { servedMs: servedSoFar() }, answers: 0 }
+      const { caller } = known
+      const lane = laneFor(workMs)
+      const isLate = Math.max(ms, workUntilDone(caller, workMs) / threads) > deadlineMs
+      const isCrowded = [...underWay].filter((each) => each.lane === lane).length >= most
+      const displaced = !isLate && isCrowded ? displaceable(caller, lane) : undefined
+      if (isLate || (isCrowded && displaced === undefined)) {
+        noteFull()
+        return 'busy'
+      }
+      if (displaced !== undefined) {
+        leave(displaced)
+        displaced.displace()
+      }
+      const answer: Admitted = { caller, lane, left: workMs, displace }
+      callers.set(key, known)
+      known.answers += 1
+      underWay.add(answer)
+      if (isFull()) noteFull()
+      return answer
+    },
+    leave,
+    fullForMs: () => {
+      look()
+      return now() - full.until <= GAP_MS ? now() - full.since : 0
+    },
+  }
+}
+
+/** Who a caller is: an address of IPv4, or what of one of IPv6 one household or host has for itself, its first half. */
+function callerKey(address: string): string {
+  if (!isIPv6(address) || address.includes('.')) return address.replace(/^::ffff:/i, '')
+  const [before = '', after] = address.split('%', 1)[0]?.split('::') ?? []
+  const groups = (part: string | undefined) => (part === undefined || part === '' ? [] : part.split(':'))
+  const [head, tail] = [groups(before), groups(after)]
+  const zeros = after === undefined ? 0 : 8 - head.length - tail.length
+  return [...head, ...Array.from({ length: zeros }, () => '0'), ...tail].slice(0, 4).join(':')
+}

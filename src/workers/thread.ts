@@ -1,0 +1,24 @@
+import * as tasks from './tasks.ts'
+
+type Tasks = typeof tasks
+const TASKS: Tasks = tasks
+export type TaskName = keyof Tasks
+export type InputOf<Name extends TaskName> = Parameters<Tasks[Name]>[0]
+export type ResultOf<Name extends TaskName> = Awaited<ReturnType<Tasks[Name]>>
+
+/** What a task came to, and how long it took [ms]. */
+export type Timed<Result> = { readonly result: Result; readonly ms: number }
+
+/** What a worker thread is asked to do. */
+export type Order<Name extends TaskName> = { readonly name: Name; readonly input: InputOf<Name> }
+
+/** Runs a task and measures how long it takes, on this machine as busy as it is: so long will the next one take. */
+export async function timed<Name extends TaskName>({ name, input }: Order<Name>): Promise<Timed<ResultOf<Name>>> {
+  const task = TASKS[name] as (input: InputOf<Name>) => ResultOf<Name> | Promise<ResultOf<Name>>
+  const before = performance.now()
+  const result = await task(input)
+  return { result, ms: performance.now() - before }
+}
+
+/** Starts a thread, if none is there. */
+export const nothing = (): null => null

@@ -1,0 +1,127 @@
+import type { FastifyPluginAsync } from 'fastify'
+import { expect, test, vi } from 'vitest'
+import { ask, post, problemIn } from '#tests/support/ask.ts'
+import { startedApp, testedApp } from '#tests/support/started-app.ts'
+
+const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 } as const
+const PART = { input: { design: DESIGN, contributors: {} } as never }
+
+/** Answers of worker threads that never come: one that only waits, and one whose parts follow one another without end. */
+const endless: FastifyPluginAsync = async (app) => {
+  app.get('/waits', (request) => app.inParts(request, { task: 'pdf', units: 0 }, () => new Promise(() => {})))
+  app.get('/works', (request) =>
+    app.inParts(request, { task: 'furtherSearch', units: 0 }, async (runPart) => {
+      for (;;) await runPart('prepareTrials', PART.input)
+    }),
+  )
+}
+
+const SMALL = {
+  design: DESIGN,
+  measured: Array.from({ length: 30 }, (_, index) => 16 + 0.1 * Math.sin(index)),
+  goal: 'close-groove',
+}
+
+const months = Array.from({ length: 24 }, (_, index) => ({
+  name: `month ${index + 1}`,
+  temperature: 15,
+  relativeHumidity: Math.round(50 + 3 * Math.sin(index)),
+}))
+const WOOD = { species: 'maple-sugar' }
+/** A search through a year of two dozen months: seconds of a thread. */
+const LARGE = {
+  units: 'mm',
+  outsideDiameter: { most: 2000 },
+  bore: { least: 8, most: 20, step: 2 },
+  balls: Array.from({ length: 24 }, (_, index) => ({ diameter: 10 + index })),
+  counts: { least: 10, most: 200 },
+  show: 'all',
+  limit: 50,
+  offset: 100,
+  year: {
+    woods: { outerRing: WOOD, innerRing: WOOD, balls: WOOD },
+    climate: { today: { temperature: 20, relativeHumidity: 50 }, months },
+  },
+}
+
+test('kept waiting by others until its deadline: 503, and when to come back', async () => {
+  const app = await testedApp({ config: { taskDeadlineMs: 50 }, route: endless })
+  const answer = await app.inject('/test/waits')
+  expect(answer.statusCode).toBe(503)
+  expect(answer.headers['retry-after']).toBe('1')
+  expect(app.taskLoad()).toMatchObject({ late: 1, refused: { busy: 1, 'too-much-work': 0 } })
+})
+
+test('at work itself until its deadline: 422, for to come back would not help, and what to narrow', async () => {
+  const app = await testedApp({ config: { taskDeadlineMs: 5_000 }, route: endless })
+  const answer = await app.inject('/test/works')
+  expect(answer.statusCode).toBe(422)
+  expect(answer.json().errors).toEqual([{ path: '', message: expect.stringMatching(/shorten the lists/) }])
+  expect(app.taskLoad()).toMatchObject({ late: 1, refused: { busy: 0, 'too-much-work': 1 } })
+  const next = await app.inject({ method: 'POST', url: '/v1/ball-selection', payload: SMALL })
+  expect(next.statusCode).toBe(200)
+}, 30_000)
+
+test('a search that cannot be done within the deadline: 422 at once, before anything of it is begun', async () => {
+  const app = await testedApp()
+  const payload = { ...LARGE, counts: { least: 190, most: 200 }, offset: 200 }
+  const answer = await app.inject({ method: 'POST', url: '/v1/design-search', payload })
+  expect(answer.statusCode).toBe(422)
+  expect(answer.json().errors[0].message).toMatch(/fewer months/)
+  expect(app.taskLoad()).toMatchObject({ done: 0, refused: { 'too-much-work': 1 } })
+})
+
+test('small answers do not wait for large searches, of which too many are told at once to come back', async () => {
+  const app = await testedApp({ config: { workerThreads: 1, taskDeadlineMs: 60_000 } })
+  const at = await app.listen({ host: '127.0.0.1', port: 0 })
+  const gone = new AbortController()
+  const statuses: number[] = []
+  const large = Array.from({ length: 30 }, async (_, index) => {
+    const body = JSON.stringify({ ...LARGE, offset: index })
+    const headers = { 'content-type': 'application/json' }
+    const { status } = await fetch(`${at}/v1/design-search`, { method: 'POST', headers, body, signal: gone.signal })
+    statuses.push(status)
+  })
+  await vi.waitFor(() => expect(app.taskLoad().done).toBeGreaterThan(0), { timeout: 20_000 })
+  await vi.waitFor(() => expect(app.taskLoad().refused.busy).toBeGreaterThan(0), { timeout: 20_000 })
+  expect((await post(`${at}/v1/ball-selection`, SMALL)).status).toBe(200)
+  // None of those that were let in is ready: the small one went before them all.
+  expect(statuses.every((status) => status === 503)).toBe(true)
+  expect(app.taskLoad().refused.busy).toBeLessThan(30)
+  gone.abort()
+  await Promise.allSettled(large)
+}, 60_000)
+
+test('a caller whose requests fill the room does not shut out another', async () => {
+  const app = await testedApp({ config: { workerThreads: 1, trustProxy: true, taskDeadlineMs: 3_000 }, route: endless })
+  const from = (address: string) => app.inject({ url: '/test/waits', headers: { 'x-forwarded-for': address } })
+  const many = Array.from({ length: 20 }, () => from('192.0.2.1'))
+  await vi.waitFor(() => expect(app.taskLoad().refused.busy).toBe(3))
+  const one = app.inject({
+    method: 'POST',
+    url: '/v1/ball-selection',
+    payload: SMALL,
+    headers: { 'x-forwarded-for': '192.0.2.2' },
+  })
+  expect((await one).statusCode).toBe(200)
+  expect(app.taskLoad().refused.displaced).toBe(1)
+  await app.close()
+  await Promise.allSettled(many)
+}, 30_000)
+
+test('ready is 503, with the reason, once workers have been full for longer than the deadline, and 200 afterwards', async () => {
+  const at = await startedApp({ config: { workerThreads: 1, taskDeadlineMs: 100 }, route: endless })
+  const ready = () => ask(`${at}/health/ready`)
+  expect((await ready()).status).toBe(200)
+  let isOver = false
+  const caller = async (): Promise<void> => {
+    while (!isOver) await ask(`${at}/test/waits`)
+  }
+  const callers = [caller(), caller(), caller()]
+  await vi.waitFor(async () => problemIn(await ready(), 503), { timeout: 20_000 })
+  expect(problemIn(await ready(), 503).detail).toMatch(/worker threads/)
+  expect((await post(`${at}/v1/design`, DESIGN)).status).toBe(200)
+  isOver = true
+  await Promise.all(callers)
+  await vi.waitFor(async () => expect((await ready()).status).toBe(200), { timeout: 20_000 })
+}, 60_000)
