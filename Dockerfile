@@ -47,6 +47,6 @@ COPY --from=build /app/cache/ cache/
 USER node
 EXPOSE 8080
 HEALTHCHECK --interval=30s --timeout=3s --start-period=5s CMD ["node", "-e", \
-    "fetch(`http://127.0.0.1:${process.env.PORT}/health/ready`).then((a) => process.exit(a.ok ? 0 : 1), () => process.exit(1))"]
+    "fetch(`http://127.0.0.1:${process.env.OPS_PORT ?? process.env.PORT}/health/ready`).then((a) => process.exit(a.ok ? 0 : 1), () => process.exit(1))"]
 # Young objects get 8 MB from the start: no collection while it starts, and a third less memory under load, as fast.
 CMD ["node", "--min-semi-space-size=8", "--max-semi-space-size=8", "dist/server/server.cjs"]

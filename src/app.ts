@@ -39,20 +39,23 @@ import { toleranceCheckRoute } from '#src/api/tolerance-check/route.ts'
 import { TOLERANCE_CHECK_SCHEMAS } from '#src/api/tolerance-check/schema.ts'
 import { UnitsName } from '#src/api/units.ts'
 import { Warning } from '#src/api/warning.ts'
-import { answerUnrouted } from '#src/http/addresses.ts'
+import { answerUnrouted, LONGEST_URL, routableUrl } from '#src/http/addresses.ts'
 import { clientErrorHandler } from '#src/http/client-error.ts'
-import { cutIdleConnections } from '#src/http/connections.ts'
+import { openConnections } from '#src/http/connections.ts'
 import { errorHandler } from '#src/http/error-handler.ts'
 import { HEAD_READ_BYTES } from '#src/http/head-limits.ts'
+import { callerAt, trusts } from '#src/http/ip-address.ts'
 import { readJsonBodies } from '#src/http/json-body.ts'
 import { answerInTurn } from '#src/http/pipelining.ts'
 import { Problem } from '#src/http/problem.ts'
 import { holdToProtocol } from '#src/http/protocol.ts'
 import { compileWhenIdle, validation } from '#src/http/validation.ts'
 import { kioskRoute } from '#src/kiosk/route.ts'
+import { readForwardedFor } from '#src/plugins/forwarded-for.ts'
 import { addHeaders, setHeaders } from '#src/plugins/headers.ts'
 import { addMetrics } from '#src/plugins/metrics.ts'
 import { describeOnDemand } from '#src/plugins/openapi-on-demand.ts'
+import { addPorts } from '#src/plugins/ports.ts'
 import { shedLoad } from '#src/plugins/pressure.ts'
 import { type LogStream, requestLog } from '#src/plugins/request-log.ts'
 import { stopGently } from '#src/plugins/shutdown.ts'
@@ -117,6 +120,14 @@ type AppOptions = {
 export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
   const { config = DEFAULTS, logStream, routes = [], documented = false } = options
   const { ajv, buildValidator, pending } = validation()
+  const http = {
+    requestTimeout: config.requestTimeoutMs,
+    headersTimeout: config.headersTimeoutMs,
+    maxHeaderSize: HEAD_READ_BYTES,
+    // How late a time limit may strike: Node looks at all connections every so often, by itself only each 30 s.
+    connectionsCheckingInterval: Math.min(1_000, config.headersTimeoutMs / 4),
+    requireHostHeader: false, // Node would answer without a word; protocol.ts says what is missing
+  }
   const serverOptions: FastifyHttpOptions<RawServerDefault> = {
     ...requestLog(config.logLevel, logStream),
     ajv,
@@ -126,14 +137,10 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
       addHeaders(request, reply)
       errorHandler(error, request, reply)
     },
-    http: {
-      requestTimeout: config.requestTimeoutMs,
-      headersTimeout: config.headersTimeoutMs,
-      maxHeaderSize: HEAD_READ_BYTES,
-      // How late a time limit may strike: Node looks at all connections every so often, by itself only each 30 s.
-      connectionsCheckingInterval: Math.min(1_000, config.headersTimeoutMs / 4),
-      requireHostHeader: false, // Node would answer without a word; protocol.ts says what is missing
-    },
+    http,
+    rewriteUrl: routableUrl,
+    // Beyond its limit the router would answer by itself, past every hook.
+    routerOptions: { maxParamLength: LONGEST_URL },
     keepAliveTimeout: config.keepAliveTimeoutMs,
     // As long nothing may move on a connection: a caller that never reads its answers would keep them all.
     connectionTimeout: config.keepAliveTimeoutMs,
@@ -147,16 +154,24 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     trustProxy: typeof config.trustProxy === 'boolean' ? config.trustProxy : [...config.trustProxy],
   }
   const app = fastify(serverOptions)
-  app.server.maxConnections = config.maxConnections
-  cutIdleConnections(app)
+  const isTrusted = trusts(config.trustProxy)
+  const connections = openConnections({
+    most: config.maxConnections,
+    mostPerCaller: config.maxConnectionsPerAddress,
+    // A trusted proxy brings the requests of all its callers.
+    callerOf: (address) => (isTrusted(address) ? undefined : callerAt(address)),
+  })
+  connections.watch(app.server)
+  const isServed = addPorts(app, config, http, connections)
   app.setErrorHandler(errorHandler)
+  stopGently(app, config, connections)
   // Before all else that is done for a request: it may have to wait for its turn.
   answerInTurn(app)
+  readForwardedFor(app, config)
   readJsonBodies(app)
   setHeaders(app, config)
-  answerUnrouted(app)
+  answerUnrouted(app, isServed)
   holdToProtocol(app)
-  stopGently(app, config)
   addWorkers(app, { threads: config.workerThreads, deadlineMs: config.taskDeadlineMs })
   shedLoad(app, config)
   compileWhenIdle(app, pending)

@@ -10,6 +10,8 @@ type LogLevel = (typeof LOG_LEVELS)[number]
 export type Config = {
   readonly host: string
   readonly port: number
+  /** Where health and metrics are, in place of `port`; null leaves them there. */
+  readonly opsPort: number | null
   readonly logLevel: LogLevel
   /** Whose `X-Forwarded-…` headers count: nobody's, everybody's, or these addresses and networks. */
   readonly trustProxy: boolean | readonly string[]
@@ -27,8 +29,10 @@ export type Config = {
   readonly taskDeadlineMs: number
   /** Whether `/metrics` is there. */
   readonly metrics: boolean
-  /** More are closed as soon as they are opened. */
+  /** Beyond it a new connection takes the place of the one that has been idle longest. */
   readonly maxConnections: number
+  /** The same for the connections of one address that is no trusted proxy; 0 sets no limit. */
+  readonly maxConnectionsPerAddress: number
   /** Requests that one address may send in a minute; 0 does not count. */
   readonly rateLimitPerMinute: number
   /** Where they are counted: in this process, or where all replicas count. */
@@ -46,6 +50,7 @@ export const DEFAULTS: Config = {
   // Loopback, so that a first start on a shop computer is not open to its network; the container image says 0.0.0.0.
   host: '127.0.0.1',
   port: 8080,
+  opsPort: null,
   logLevel: 'info',
   trustProxy: false,
   // The largest honest request, a lot of some thousand measured balls, stays under 64 KiB; twice that.
@@ -58,7 +63,8 @@ export const DEFAULTS: Config = {
   maxLoopDelayMs: 1_000,
   // Shorter than the 10 s that a container engine waits before it kills.
   shutdownGraceMs: 8_000,
-  shutdownDelayMs: 0,
+  // Whoever stops a service by hand can wait a second; a balancer that asks more seldom needs more.
+  shutdownDelayMs: 1_000,
   // One core stays with the event loop.
   workerThreads: Math.max(1, availableParallelism() - 1),
   // The largest honest check, 2,000,000 trials of a ring with some forty balls, takes a second or two of one core.
@@ -67,6 +73,9 @@ export const DEFAULTS: Config = {
   metrics: true,
   // Each takes some 20 KB while it is idle: 200 MB in all.
   maxConnections: 10_000,
+  // A tenth of all. More than any school or proxy has requests under way at the same time, and only those count: idle
+  // connections make room.
+  maxConnectionsPerAddress: 1_000,
   // Not by itself: behind a proxy that TRUST_PROXY does not name, and behind one router of a school, an address is not a
   // caller, and a limit that is right for one caller shuts out a class. Work that is dear has its bound in the queue.
   rateLimitPerMinute: 0,
@@ -94,6 +103,8 @@ export const VARIABLES = [
   'TASK_DEADLINE_MS',
   'METRICS',
   'MAX_CONNECTIONS',
+  'MAX_CONNECTIONS_PER_ADDRESS',
+  'OPS_PORT',
   'RATE_LIMIT_PER_MINUTE',
   'RATE_LIMIT_STORE',
   'CORS_ORIGIN',
@@ -132,6 +143,12 @@ export function readConfig(environment: Environment): Result<Config, readonly st
   const config: Config = {
     host: setting('HOST', DEFAULTS.host, host, 'a host name or an IP address'),
     port: whole('PORT', DEFAULTS.port, 0, 65_535),
+    opsPort: setting(
+      'OPS_PORT',
+      DEFAULTS.opsPort,
+      (text) => wholeNumber(text, 0, 65_535),
+      'a whole number from 0 to 65535',
+    ),
     logLevel: setting('LOG_LEVEL', DEFAULTS.logLevel, logLevel, `one of ${LOG_LEVELS.join(', ')}`),
     trustProxy: setting(
       'TRUST_PROXY',
@@ -150,6 +167,7 @@ export function readConfig(environment: Environment): Result<Config, readonly st
     taskDeadlineMs: whole('TASK_DEADLINE_MS', DEFAULTS.taskDeadlineMs, 1, 600_000),
     metrics: setting('METRICS', DEFAULTS.metrics, trueOrFalse, 'true or false'),
     maxConnections: whole('MAX_CONNECTIONS', DEFAULTS.maxConnections, 1, 1_000_000),
+    maxConnectionsPerAddress: whole('MAX_CONNECTIONS_PER_ADDRESS', DEFAULTS.maxConnectionsPerAddress, 0, 1_000_000),
     rateLimitPerMinute: whole('RATE_LIMIT_PER_MINUTE', DEFAULTS.rateLimitPerMinute, 0, 10_000_000),
     rateLimitStore: setting(
       'RATE_LIMIT_STORE',
@@ -161,6 +179,8 @@ export function readConfig(environment: Environment): Result<Config, readonly st
     corsOrigin: setting('CORS_ORIGIN', DEFAULTS.corsOrigin, origins, ORIGINS_EXPECTED),
     frameAncestors: setting('FRAME_ANCESTORS', DEFAULTS.frameAncestors, origins, ORIGINS_EXPECTED),
   }
+  if (config.opsPort === config.port && config.port !== 0)
+    faults.push(`OPS_PORT must be another port than PORT, got ${config.port} for both`)
   if (config.headersTimeoutMs > config.requestTimeoutMs)
     faults.push(
       `HEADERS_TIMEOUT_MS must be at most REQUEST_TIMEOUT_MS, got ${config.headersTimeoutMs} and ${config.requestTimeoutMs}`,

@@ -19,7 +19,7 @@ async function start(config: Config): Promise<void> {
     else app.log.info({ signal }, 'stopping')
     await app.close()
   })
-  await app.listen({ host: config.host, port: config.port })
+  await app.serve()
 }
 
 /** Whoever starts the service has set something wrong: they need the sentence, not the stack. */

@@ -1,9 +1,10 @@
 import { once } from 'node:events'
-import { createServer } from 'node:net'
+import { connect, createServer, type Socket } from 'node:net'
 import { Readable } from 'node:stream'
+import { setTimeout as sleep } from 'node:timers/promises'
 import { Agent, request } from 'undici'
 import { describe, expect, onTestFinished, test, vi } from 'vitest'
-import { ended, listening, start } from './support/started-process.ts'
+import { ended, listening, type Started, start } from './support/started-process.ts'
 
 describe('npm start', () => {
   test('runs on the project’s own Node, and a bearing comes out', async () => {
@@ -137,6 +138,61 @@ describe('SIGTERM', () => {
     await load
     expect(answered.after).toBeGreaterThan(0)
     expect(await ended(started)).toBe(0)
+  })
+
+  /** Sends a request on each of many connections, new and kept, while the process is held: all are sent, none is read. */
+  async function whileHeld({ process: child, port }: Started, kept: readonly Socket[]): Promise<Promise<string>[]> {
+    child.kill('SIGSTOP')
+    const fresh = Array.from({ length: 50 }, () => connect(port, '127.0.0.1'))
+    await Promise.all(fresh.map((socket) => once(socket, 'connect')))
+    return [...fresh, ...kept].map(async (socket) => {
+      socket.write('GET /v1/sources HTTP/1.1\r\nhost: a\r\n\r\n')
+      let text = ''
+      for await (const chunk of socket) text += chunk
+      return text
+    })
+  }
+
+  async function keptConnections({ port }: Started): Promise<readonly Socket[]> {
+    const kept = Array.from({ length: 20 }, () => connect(port, '127.0.0.1'))
+    for (const socket of kept) {
+      socket.write('GET /health/live HTTP/1.1\r\nhost: a\r\n\r\n')
+      await once(socket, 'data')
+    }
+    return kept
+  }
+
+  test.each([
+    ['with', 0],
+    ['at the end of the delay after', 300],
+  ])('loses no request that was sent and not yet read %s the signal, at the defaults', async (_, later) => {
+    const started = await start()
+    await listening(started)
+    const kept = await keptConnections(started)
+    if (later > 0) {
+      started.process.kill('SIGTERM')
+      await sleep(later)
+    }
+    const answers = await whileHeld(started, kept)
+    if (later === 0) started.process.kill('SIGTERM')
+    // Longer than the delay, so that the timers of the stop are due before anything is read.
+    await sleep(later === 0 ? 100 : 1_500)
+    started.process.kill('SIGCONT')
+    for (const text of await Promise.all(answers)) expect(text).toMatch(/^HTTP\/1\.1 200 /)
+    expect(await ended(started)).toBe(0)
+  })
+
+  test('of an idle service ends it soon, whatever connections are open and say nothing', async () => {
+    const started = await start()
+    await listening(started)
+    const kept = await keptConnections(started)
+    const silent = Array.from({ length: 20 }, () => connect(started.port, '127.0.0.1'))
+    await Promise.all(silent.map((socket) => once(socket, 'connect')))
+    started.process.kill('SIGTERM')
+    expect(await ended(started)).toBe(0)
+    for (const socket of [...kept, ...silent]) socket.destroy()
+    // Not by the end of the grace: that is an error in the log, and an exit code of 1.
+    expect(started.said.out).not.toContain('killed by timeout')
   })
 
   test('twice ends at once, with 1', async () => {

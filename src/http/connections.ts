@@ -1,11 +1,168 @@
 import type { IncomingMessage, ServerResponse } from 'node:http'
-import type { Socket } from 'node:net'
-import type { FastifyInstance } from 'fastify'
+import { Server, type Socket } from 'node:net'
 
 /** What Node keeps on a connection: the answer whose turn it is, and the request that is being read or was read last. */
 type Connection = Socket & {
   readonly _httpMessage?: ServerResponse | null
   readonly parser?: { readonly incoming: IncomingMessage | null } | null
+}
+
+/** How many connections may be open at the same time. */
+export type ConnectionLimits = {
+  readonly most: number
+  /** From one caller; 0 sets no such limit. */
+  readonly mostPerCaller: number
+  /** Whose connection it is, by the address of its peer; undefined where that tells nothing, as with a proxy. */
+  readonly callerOf: (address: string) => string | undefined
+}
+
+/** The open connections of one or more servers. */
+export type Connections = {
+  /** Holds the connections of a server to the limits from now on. */
+  watch(server: Server): void
+  /** How many there are. */
+  open(): number
+  /** How many connections and requests have arrived since the start. */
+  arrivals(): number
+  /** Accepts no further connections. Fulfilled when the last open one has ended. */
+  stopListening(): Promise<void>
+  /** Closes what is idle, and from now on whatever falls idle. */
+  closeIdle(): void
+  /** Ends, with a last answer, connections on which a request has begun to arrive whose headers are incomplete. */
+  endUnread(lastAnswer: string): void
+}
+
+/** Connections that are counted together, and those of them that are idle, in the order in which they fell idle. */
+type Account = { readonly open: Set<Socket>; readonly idle: Set<Socket> }
+
+type Group = Account & { arrivals: number; isClosing: boolean }
+
+type Held = {
+  readonly group: Group
+  /** The caller's account; undefined where callers are not told apart. */
+  readonly caller: Account | undefined
+  /** Those who work at its requests: the service itself, and for the documents a second one. */
+  answering: number
+  /** What had been read when it fell idle: more than that is the beginning of a request. */
+  bytesWhenIdle: number
+}
+
+/** By connection, for whoever sees only the request: a connection of an unwatched server is not in it. */
+const held = new WeakMap<Socket, Held>()
+
+/**
+ * Keeps account of open connections. At a limit, a new connection takes the place of the one that has been idle longest
+ * (of the same caller, at the limit of a caller), so idle connections never lock anyone out. Only where every connection
+ * has a request under way is the new one closed.
+ */
+export function openConnections({ most, mostPerCaller, callerOf }: ConnectionLimits): Connections {
+  const group: Group = { open: new Set(), idle: new Set(), arrivals: 0, isClosing: false }
+  const callers = new Map<string, Account>()
+  const servers: Server[] = []
+
+  const nameOf = (socket: Socket): string | undefined =>
+    mostPerCaller === 0 || socket.remoteAddress === undefined ? undefined : callerOf(socket.remoteAddress)
+
+  const admit = (socket: Socket): void => {
+    group.arrivals += 1
+    const name = nameOf(socket)
+    const caller = name === undefined ? undefined : (callers.get(name) ?? { open: new Set(), idle: new Set() })
+    const hasRoom =
+      (caller === undefined || caller.open.size < mostPerCaller || closeLongestIdle(caller.idle)) &&
+      (group.open.size < most || closeLongestIdle(group.idle))
+    if (!hasRoom) {
+      socket.destroy()
+      return
+    }
+    held.set(socket, { group, caller, answering: 0, bytesWhenIdle: 0 })
+    for (const { open, idle } of accountsOf(group, caller)) {
+      open.add(socket)
+      idle.add(socket)
+    }
+    if (name !== undefined && caller !== undefined) callers.set(name, caller)
+    socket.once('close', () => {
+      forget(socket)
+      if (name !== undefined && caller?.open.size === 0 && callers.get(name) === caller) callers.delete(name)
+    })
+  }
+
+  return {
+    watch(server) {
+      servers.push(server)
+      server.on('connection', admit)
+      server.on('timeout', cutSilent)
+    },
+    open: () => group.open.size,
+    arrivals: () => group.arrivals,
+    async stopListening() {
+      // Not the method of the HTTP server: it closes idle connections at once and stops its time limits.
+      const close = (server: Server) =>
+        new Promise<void>((resolve) => Server.prototype.close.call(server, () => resolve()))
+      await Promise.all(servers.map(close))
+    },
+    closeIdle() {
+      group.isClosing = true
+      for (const socket of [...group.idle]) if (isSilent(socket)) socket.destroySoon()
+    },
+    endUnread(lastAnswer) {
+      for (const socket of [...group.idle]) {
+        if (isSilent(socket)) socket.destroySoon()
+        else endConnection(socket, lastAnswer)
+      }
+    },
+  }
+}
+
+/** A request has arrived on the connection. */
+export function markBusy(socket: Socket): void {
+  const entry = held.get(socket)
+  if (entry === undefined) return
+  entry.group.arrivals += 1
+  entry.answering += 1
+  for (const { idle } of accountsOf(entry.group, entry.caller)) idle.delete(socket)
+}
+
+/** Every request that arrived on the connection has been answered. */
+export function markIdle(socket: Socket): void {
+  const entry = held.get(socket)
+  if (entry === undefined || socket.destroyed) return
+  entry.answering -= 1
+  if (entry.answering > 0) return
+  entry.bytesWhenIdle = socket.bytesRead
+  for (const { idle } of accountsOf(entry.group, entry.caller)) idle.add(socket)
+  if (entry.group.isClosing) socket.destroySoon()
+}
+
+const accountsOf = (group: Group, caller: Account | undefined): readonly Account[] =>
+  caller === undefined ? [group] : [group, caller]
+
+function closeLongestIdle(idle: Set<Socket>): boolean {
+  const [longest] = idle
+  if (longest === undefined) return false
+  forget(longest)
+  longest.destroy()
+  return true
+}
+
+function forget(socket: Socket): void {
+  const entry = held.get(socket)
+  if (entry === undefined) return
+  held.delete(socket)
+  for (const { open, idle } of accountsOf(entry.group, entry.caller)) {
+    open.delete(socket)
+    idle.delete(socket)
+  }
+}
+
+/** Of an idle connection: no part of a request has come in. */
+const isSilent = (socket: Socket): boolean => held.get(socket)?.bytesWhenIdle === socket.bytesRead
+
+/**
+ * Cuts a connection on which nothing has moved for as long as it may be idle, unless it is this service that is awaited:
+ * an answer can take longer to work out than a connection may be idle.
+ */
+function cutSilent(connection: Connection): void {
+  if (connection._httpMessage?.headersSent !== false) connection.destroy()
 }
 
 /**
@@ -24,14 +181,4 @@ export function endConnection(connection: Connection, lastAnswer: string): void 
   }
   if (connection.writable && (isAwaited || (!answer && !isInBody))) connection.write(lastAnswer)
   connection.destroy()
-}
-
-/**
- * Cuts connections on which nothing has moved for as long as they may be idle, unless it is this service that is awaited:
- * an answer can take longer to work out than a connection may be idle.
- */
-export function cutIdleConnections({ server }: FastifyInstance): void {
-  server.on('timeout', (connection: Connection) => {
-    if (connection._httpMessage?.headersSent !== false) connection.destroy()
-  })
 }

@@ -1,5 +1,6 @@
 import type { Socket } from 'node:net'
 import type { FastifyInstance } from 'fastify'
+import { markBusy, markIdle } from './connections.ts'
 
 /** Behind the request of a connection that is being answered. Programs that send ahead at all send ten or so. */
 const MOST_WAITING = 100
@@ -15,6 +16,7 @@ export function answerInTurn(app: FastifyInstance): void {
     const line = lines.get(socket)
     if (line === undefined) {
       lines.set(socket, [])
+      markBusy(socket)
       done()
     } else if (line.length < MOST_WAITING) {
       line.push(done)
@@ -25,8 +27,8 @@ export function answerInTurn(app: FastifyInstance): void {
   })
   app.addHook('onResponse', ({ raw: { socket } }, _reply, done) => {
     const next = lines.get(socket)?.shift()
-    if (next === undefined) lines.delete(socket)
-    else next()
+    if (next !== undefined) next()
+    else if (lines.delete(socket)) markIdle(socket)
     done()
   })
 }

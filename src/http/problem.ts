@@ -109,7 +109,7 @@ export function sendProblem(
 }
 
 /** A whole HTTP response for a connection on which no request could be read, so that there is nothing to reply to. */
-export function rawProblem(status: number, detail: string): string {
+export function rawProblem(status: number, detail: string, headers: readonly string[] = []): string {
   const body = JSON.stringify(problemOf(status, detail, [], 0))
   return [
     `HTTP/1.1 ${status} ${STATUS_CODES[status]}`,
@@ -117,6 +117,7 @@ export function rawProblem(status: number, detail: string): string {
     `Content-Length: ${Buffer.byteLength(body)}`,
     'Cache-Control: no-store',
     'Connection: close',
+    ...headers,
     '',
     body,
   ].join('\r\n')

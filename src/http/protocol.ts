@@ -15,8 +15,6 @@ function refusal({ headers, raw }: FastifyRequest): ProblemError | undefined {
   if (tooLong !== undefined) return tooLong
   if (headers.host === undefined && raw.httpVersion === '1.1')
     return new ProblemError(400, 'The Host header is missing.')
-  // `*` and paths without a beginning: the router would take them for the front page.
-  if (!isAddress(raw)) return new ProblemError(400, 'An address begins with a stroke: /v1/design, say.')
   // RFC 9112 §3.2: two names for one server are two opinions of who is asked, here and at a proxy.
   if (hosts(raw.rawHeaders) > 1 || headers.host?.includes(',') === true)
     return new ProblemError(400, 'There is more than one Host.')
@@ -28,10 +26,6 @@ function isCompressed({ 'content-encoding': encoding, 'transfer-encoding': trans
   return (
     (encoding !== undefined && encoding !== 'identity') || (transfer !== undefined && /,\s*chunked$/i.test(transfer))
   )
-}
-
-function isAddress({ url = '', method }: FastifyRequest['raw']): boolean {
-  return url === '*' ? method === 'OPTIONS' : /^(\/|https?:)/i.test(url)
 }
 
 /** How often the header stands there: Node keeps the first and drops the others. */

@@ -13,10 +13,6 @@ export function describeOnDemand(app: FastifyInstance, build: () => Promise<Fast
   const pass = async (request: FastifyRequest, reply: FastifyReply): Promise<void> => {
     const { routing } = await documented()
     reply.hijack()
-    // No hook of ours runs for an answer that another service gives: an idle connection would hold up the stopping.
-    reply.raw.once('close', () => {
-      if (app.isStopping()) app.server.closeIdleConnections()
-    })
     routing(request.raw, reply.raw)
   }
 

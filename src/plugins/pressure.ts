@@ -35,7 +35,7 @@ export function shedLoad(app: FastifyInstance, { maxLoopDelayMs }: Pick<Config, 
   })
   app.addHook('onClose', async () => clearInterval(timer))
   app.addHook('onRequest', (request, _reply, done) => {
-    const isShed = late >= LATE_TICKS && request.url.startsWith('/v1/')
+    const isShed = late >= LATE_TICKS && request.routeOptions.url?.startsWith('/v1/') === true
     done(isShed ? new ProblemError(503, TOO_LATE) : undefined)
   })
 }

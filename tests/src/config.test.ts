@@ -9,6 +9,7 @@ test('everything set', () => {
   const environment = {
     HOST: '0.0.0.0',
     PORT: '0',
+    OPS_PORT: '8081',
     LOG_LEVEL: 'warn',
     TRUST_PROXY: '10.0.0.0/8, ::1',
     BODY_LIMIT_BYTES: '65536',
@@ -23,6 +24,7 @@ test('everything set', () => {
     CORS_ORIGIN: 'https://example.org, http://localhost:3000',
     METRICS: 'false',
     MAX_CONNECTIONS: '500',
+    MAX_CONNECTIONS_PER_ADDRESS: '50',
     RATE_LIMIT_PER_MINUTE: '600',
     RATE_LIMIT_STORE: 'redis://:open%20sesame@store.lan:6380',
     FRAME_ANCESTORS: 'https://courses.example',
@@ -32,6 +34,7 @@ test('everything set', () => {
     value: {
       host: '0.0.0.0',
       port: 0,
+      opsPort: 8081,
       logLevel: 'warn',
       trustProxy: ['10.0.0.0/8', '::1'],
       bodyLimitBytes: 65_536,
@@ -46,6 +49,7 @@ test('everything set', () => {
       corsOrigin: ['https://example.org', 'http://localhost:3000'],
       metrics: false,
       maxConnections: 500,
+      maxConnectionsPerAddress: 50,
       rateLimitPerMinute: 600,
       rateLimitStore: {
         kind: 'server',
@@ -61,6 +65,7 @@ test('everything set', () => {
 describe('one thing wrong', () => {
   test.each([
     ['PORT', ['', ' 80', '80.5', '8e1', '0x50', '-1', '65536', '080', '٨٠'], 'a whole number from 0 to 65535'],
+    ['OPS_PORT', ['', 'none', '65536'], 'a whole number from 0 to 65535'],
     ['BODY_LIMIT_BYTES', ['1023', '1k', '99999999999'], 'a whole number from 1024 to 16777216'],
     ['HOST', ['', 'not a host', '-a', 'a/b'], 'a host name or an IP address'],
     ['LOG_LEVEL', ['', 'INFO', 'verbose'], 'one of fatal, error, warn, info, debug, trace, silent'],
@@ -89,12 +94,14 @@ test('all that is wrong comes at once, limits between two settings too', () => {
     REQUEST_TIMEOUT_MS: '1000',
     HEADERS_TIMEOUT_MS: '2000',
     SHUTDOWN_DELAY_MS: '9000',
+    OPS_PORT: '8080',
   })
   expect(read).toEqual({
     ok: false,
     error: [
       'PORT must be a whole number from 0 to 65535, got "eighty"',
       'LOG_LEVEL must be one of fatal, error, warn, info, debug, trace, silent, got "loud"',
+      'OPS_PORT must be another port than PORT, got 8080 for both',
       'HEADERS_TIMEOUT_MS must be at most REQUEST_TIMEOUT_MS, got 2000 and 1000',
       'SHUTDOWN_DELAY_MS must be below SHUTDOWN_GRACE_MS, got 9000 and 8000',
     ],

@@ -3,6 +3,9 @@ import { setTimeout } from 'node:timers/promises'
 
 const PAUSE_MS = 2
 
+/** The request that somebody hid behind another; its answer says so, for its id comes back. */
+export const HIDDEN = 'GET /health/live HTTP/1.1\r\nhost: a\r\nx-request-id: hidden\r\nconnection: close\r\n\r\n'
+
 /** What a server answers to bytes that no HTTP client would send. */
 export async function raw(address: string, ...pieces: string[]): Promise<string> {
   const { socket, answer } = opened(address)

@@ -21,7 +21,8 @@ export async function startedApp({ config, route, logLines }: Options = {}): Pro
 /** The service with its real options, not listening: for `inject`. */
 export async function testedApp({ config, route, logLines }: Options = {}) {
   const app = await buildApp({
-    config: { ...DEFAULTS, logLevel: logLines === undefined ? 'silent' : 'info', ...config },
+    // Tests end many services: each without the delay in which a balancer would look elsewhere.
+    config: { ...DEFAULTS, shutdownDelayMs: 0, logLevel: logLines === undefined ? 'silent' : 'info', ...config },
     ...(route !== undefined && { routes: [{ route, prefix: '/test' }] }),
     ...(logLines !== undefined && { logStream: { write: (line: string) => logLines.push(line) } }),
   })

@@ -4,11 +4,9 @@ import type { FastifyPluginAsync } from 'fastify'
 import { describe, expect, onTestFinished, test, vi } from 'vitest'
 import { ask, problemIn } from '#tests/support/ask.ts'
 import { probeRoute } from '#tests/support/probe-route.ts'
-import { inPackets, raw } from '#tests/support/raw.ts'
+import { HIDDEN, inPackets, raw } from '#tests/support/raw.ts'
 import { startedApp, testedApp } from '#tests/support/started-app.ts'
 
-/** What an attacker wants the service to take for a request of its own, behind another one. */
-const HIDDEN = 'GET /health/live HTTP/1.1\r\nhost: a\r\nx-request-id: hidden\r\nconnection: close\r\n\r\n'
 const HEAD = 'POST /v1/design HTTP/1.1\r\nhost: a\r\ncontent-type: application/json\r\n'
 
 describe('a request that two readers could take for two different ones is refused, and nothing behind it is read', () => {
@@ -173,19 +171,6 @@ describe('a caller that takes its time', () => {
     await vi.waitFor(async () => expect(await held()).toBe(1))
     await vi.waitFor(async () => expect(await held()).toBe(0), { timeout: 20_000 })
   })
-})
-
-test('a connection too many is closed, and the others are served', async () => {
-  const at = await startedApp({ config: { maxConnections: 2 } })
-  const { hostname, port } = new URL(at)
-  const held = [connect(Number(port), hostname), connect(Number(port), hostname)]
-  await Promise.all(held.map((socket) => new Promise((resolve) => socket.once('connect', resolve))))
-  await expect(raw(at, HIDDEN)).resolves.toBe('')
-  const [first] = held
-  const answered = new Promise<string>((resolve) => first?.once('data', (chunk) => resolve(chunk.toString())))
-  first?.write(HIDDEN)
-  expect(await answered).toMatch(/^HTTP\/1.1 200 /)
-  for (const socket of held) socket.destroy()
 })
 
 test('a body that would grow when unpacked is not unpacked', async () => {

@@ -197,11 +197,6 @@ describe('414', () => {
     ])
     expect(answer).toMatch(/^HTTP\/1.1 414 .*problem\+json.*POST/s)
   })
-
-  test('a piece of a path that is far too long', async () => {
-    const at = await startedApp({ route: probeRoute })
-    problemIn(await ask(`${at}/test/${'x'.repeat(200)}.svg`), 414)
-  })
 })
 
 describe('415', () => {

@@ -49,6 +49,16 @@ describe('an address is', () => {
     expect(await statusesOf(1, at, '192.0.2.2')).toEqual([200])
   })
 
+  test('without the port that some proxies add, and with brackets or without', async () => {
+    const at = await startedApp({ config: { rateLimitPerMinute: 2, trustProxy: ['127.0.0.1', '10.0.0.0/8'] } })
+    expect(await statusesOf(1, at, '192.0.2.1:1024')).toEqual([200])
+    expect(await statusesOf(1, at, '192.0.2.1:1025, 10.0.0.7:80')).toEqual([200])
+    expect(await statusesOf(1, at, '192.0.2.1:1026')).toEqual([429])
+    expect(await statusesOf(1, at, '[2001:db8::1]:1024')).toEqual([200])
+    expect(await statusesOf(1, at, '"[2001:db8::2]:1025"')).toEqual([200])
+    expect(await statusesOf(1, at, '2001:db8::3')).toEqual([429])
+  })
+
   test('not what just anyone says', async () => {
     const at = await startedApp({ config: { rateLimitPerMinute: 2 } })
     expect(await statusesOf(2, at, '192.0.2.1')).toEqual([200, 200])
