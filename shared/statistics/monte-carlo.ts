@@ -71,8 +71,6 @@ export const withoutReplacement = (values: readonly number[], rows: number): Sou
 export interface Model {
   readonly sources: readonly Source[]
   readonly outputs: number
-  /** Where it wants what is drawn and what comes of it, a slice of each: anywhere where it does not say. */
-  readonly room?: { readonly drawn: readonly Float64Array[]; readonly results: readonly Float64Array[] }
   /** Puts a slice of each output into `results`. */
   readonly evaluate: (drawn: readonly Float64Array[], results: readonly Float64Array[]) => void
 }
@@ -177,9 +175,9 @@ interface Room {
   readonly below: Float64Array
 }
 
-const roomFor = ({ sources, outputs, room }: Model): Room => ({
-  drawn: room?.drawn ?? sources.map(({ rows }) => new Float64Array(rows * SLICE)),
-  results: room?.results ?? Array.from({ length: outputs }, () => new Float64Array(SLICE)),
+const roomFor = ({ sources, outputs }: Model): Room => ({
+  drawn: sources.map(({ rows }) => new Float64Array(rows * SLICE)),
+  results: Array.from({ length: outputs }, () => new Float64Array(SLICE)),
   places: new Uint16Array(SLICE),
   below: roomForEdges(),
 })

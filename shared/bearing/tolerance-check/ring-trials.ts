@@ -15,7 +15,6 @@ import { inStates, type Weather } from './weather.ts'
 export function ringEvaluation(check: RingCheck, slice: Slice, weather: Weather | undefined): Evaluate {
   const { count } = check.bearing.settled.input.balls
   const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
-  const closeBlock = unequalBallGaps(slice.arena)
   const isRound = !check.differences.has('outOfRound') && weather?.hasLobes !== true
   const onBottom = sitsOnBottom(outer, largestSeatRadius(check)) && isRound
   const { nothing } = slice
@@ -40,7 +39,7 @@ export function ringEvaluation(check: RingCheck, slice: Slice, weather: Weather 
       }
       const { bottomRadii } = slice
       const block = { ballCount: count, rings: SLICE, bottomRadii, diameters: balls, larger: lot ?? nothing }
-      closeBlock(block, gaps, slice.means)
+      unequalBallGaps(block, gaps, slice.means)
     } else {
       const diameters = lot === undefined ? balls : shiftBalls(balls, lot, slice.shifted)
       const centres = centresOf(outer, { diameters, film, further, moved: moved.outer }, slice.centres)

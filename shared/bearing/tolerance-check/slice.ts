@@ -1,12 +1,10 @@
 import { type PathRoom, roomForPaths } from '#shared/geometry/balls-on-paths-in-blocks.ts'
 import { SLICE } from '#shared/statistics/monte-carlo.ts'
-import type { Arena } from '#shared/wasm/arena.ts'
 import { roomForLobes, type SliceLobes } from './drawn-lobes.ts'
 import { inStates, type Weather } from './weather.ts'
 
 /** A slice of trials, as it is worked on. */
 export interface Slice {
-  readonly arena: Arena
   /** Balls that do not differ each on its own. */
   readonly alike: Float64Array
   /** Room for balls that share a difference. */
@@ -25,14 +23,13 @@ export interface Slice {
   readonly lobes: SliceLobes
 }
 
-export const sliceOf = (arena: Arena, count: number, ballDiameter: number): Slice => ({
-  arena,
-  alike: arena.array(count * SLICE).fill(ballDiameter),
+export const sliceOf = (count: number, ballDiameter: number): Slice => ({
+  alike: new Float64Array(count * SLICE).fill(ballDiameter),
   shifted: new Float64Array(count * SLICE),
-  means: arena.array(SLICE),
-  bottomRadii: arena.array(SLICE),
-  lot: arena.array(SLICE),
-  nothing: arena.array(SLICE),
+  means: new Float64Array(SLICE),
+  bottomRadii: new Float64Array(SLICE),
+  lot: new Float64Array(SLICE),
+  nothing: new Float64Array(SLICE),
   outer: new Float64Array(SLICE),
   inner: new Float64Array(SLICE),
   centres: new Float64Array(count * SLICE),
