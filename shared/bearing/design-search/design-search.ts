@@ -3,6 +3,7 @@ import { findingsOf } from '#shared/bearing/findings.ts'
 import type { SeasonRefusal } from '#shared/bearing/seasonal-fit/refusal.ts'
 import { yearFaults } from '#shared/bearing/seasonal-fit/seasonal-fit.ts'
 import type { Finding } from '#shared/bearing/warning.ts'
+import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { boundsOf } from './bound.ts'
 import { DROP_REASONS, type DropReason } from './drop-reason.ts'
@@ -73,12 +74,12 @@ export function designSearch(
       open.push(index)
     }
   }
-  open.sort((one, other) => (bounds[other] ?? 0) - (bounds[one] ?? 0) || one - other)
+  open.sort((one, other) => itemAt(bounds, other) - itemAt(bounds, one) || one - other)
   const best = new Best(search.offset + search.limit + 1, ringOf(search))
   const closures = new Map<number, number>()
   let workedOut = 0
   for (const index of open) {
-    const bound = (bounds[index] ?? 0) + ROUNDING
+    const bound = itemAt(bounds, index) + ROUNDING
     if (bound < best.lowest) break
     const at = candidateAt(search, index)
     const outer = outerKey(search, at)
@@ -160,7 +161,7 @@ class Best {
 
   /** The score that must be reached to come in; none as long as there is room. */
   get lowest(): number {
-    return this.entries.length < this.#most ? Number.NEGATIVE_INFINITY : (this.entries.at(-1)?.judged.score ?? 0)
+    return this.entries.length < this.#most ? Number.NEGATIVE_INFINITY : lastOf(this.entries).judged.score
   }
 
   /** Whether a candidate with no better score than this cannot come in: the list is full, or its ring has a better one. */

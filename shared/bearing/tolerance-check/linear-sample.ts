@@ -1,4 +1,4 @@
-import { at } from '#shared/numbers/at.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import {
   type CharacteristicFunction,
   characteristicOf,
@@ -44,7 +44,7 @@ interface OfOne {
 }
 
 function ofBalls(one: OfOne, gap: readonly number[], play: readonly number[]): readonly Part[] {
-  const slopesOf = (ball: number): Part['slopes'] => [gap[ball] ?? 0, play[ball] ?? 0]
+  const slopesOf = (ball: number): Part['slopes'] => [itemAt(gap, ball), itemAt(play, ball)]
   return [
     { ...one, slopes: slopesOf(0), copies: 2 },
     { ...one, slopes: slopesOf(1), copies: gap.length - 2 },
@@ -70,7 +70,7 @@ export function linearSample(check: Check, seed: number, slices: number): Linear
   pilotTrials(model, seed, slices, (drawn, results, slice) => {
     lines.forEach(({ slopes, nominal }, figure) => {
       const from = slice * SLICE
-      sample.exact[figure as 0 | 1].set(at(results, figure), from)
+      sample.exact[figure as 0 | 1].set(itemAt(results, figure), from)
       const out = sample.linear[figure as 0 | 1].subarray(from, from + SLICE).fill(nominal)
       addLines(model, drawn, slopes, check.bearing.settled.ballDiameter, out)
     })
@@ -86,7 +86,7 @@ function addLines(
   out: Float64Array,
 ): void {
   names.forEach((name, place) => {
-    const rows = at(drawn, place)
+    const rows = itemAt(drawn, place)
     const slopes = slopesOfRows(name, slopesOfAll)
     // Balls are drawn as they are, all else as it differs; of lobes the size counts.
     const nominal = name === 'ballDiameter' ? ballDiameter : 0

@@ -13,7 +13,7 @@ export interface Slice {
   readonly bottomRadii: Float64Array
   /** What the weather does to all balls alike, and to either ring. */
   readonly lot: Float64Array
-  /** Of whatever does not differ. */
+  /** Of whatever does not differ: two of each trial, for grooves and plates come in pairs. */
   readonly nothing: Float64Array
   readonly outer: Float64Array
   readonly inner: Float64Array
@@ -29,7 +29,7 @@ export const sliceOf = (count: number, ballDiameter: number): Slice => ({
   means: new Float64Array(SLICE),
   bottomRadii: new Float64Array(SLICE),
   lot: new Float64Array(SLICE),
-  nothing: new Float64Array(SLICE),
+  nothing: new Float64Array(2 * SLICE),
   outer: new Float64Array(SLICE),
   inner: new Float64Array(SLICE),
   centres: new Float64Array(count * SLICE),
@@ -47,14 +47,15 @@ export function lotOf(
   if (state === undefined || weather === undefined || weather.balls.every((change) => change === 0)) return lot
   inStates(state, weather.balls, out)
   if (lot === undefined) return out
-  for (let trial = 0; trial < SLICE; trial++) out[trial] = (out[trial] ?? 0) + (lot[trial] ?? 0)
+  for (let trial = 0; trial < SLICE; trial++) out[trial] = (out[trial] ?? Number.NaN) + (lot[trial] ?? Number.NaN)
   return out
 }
 
 /** Each ball with what all of its ring have in common. */
 export function shiftBalls(balls: Float64Array, lot: Float64Array, shifted: Float64Array): Float64Array {
   for (let from = 0; from < balls.length; from += SLICE) {
-    for (let trial = 0; trial < SLICE; trial++) shifted[from + trial] = (balls[from + trial] ?? 0) + (lot[trial] ?? 0)
+    for (let trial = 0; trial < SLICE; trial++)
+      shifted[from + trial] = (balls[from + trial] ?? Number.NaN) + (lot[trial] ?? Number.NaN)
   }
   return shifted
 }
@@ -63,7 +64,7 @@ export function meanDiameters(diameters: Float64Array, means: Float64Array): voi
   const share = SLICE / diameters.length
   for (let trial = 0; trial < SLICE; trial++) {
     let sum = 0
-    for (let ball = trial; ball < diameters.length; ball += SLICE) sum += diameters[ball] ?? 0
+    for (let ball = trial; ball < diameters.length; ball += SLICE) sum += diameters[ball] ?? Number.NaN
     means[trial] = sum * share
   }
 }

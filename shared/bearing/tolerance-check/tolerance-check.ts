@@ -1,4 +1,5 @@
 import type { Refused } from '#shared/bearing/refusal.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { ok, type Result } from '#shared/result.ts'
 import {
   batchCount,
@@ -130,7 +131,7 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
     trials: count,
     isConverged: standsStill(run),
     figures: { ballGap, play: figureOfTrials(known.play, plan, tally, 1) },
-    jointFits: shareOf(tally.joint[WITHIN + 3 * WITHIN] ?? 0, count),
+    jointFits: shareOf(itemAt(tally.joint, WITHIN + 3 * WITHIN), count),
     aim: aimOf(check, { histogram: gaps, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
 }

@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import type { Distribution } from '#shared/statistics/distribution.ts'
 import { aside, independent, type Model, type Source, withoutReplacement } from '#shared/statistics/monte-carlo.ts'
 import type { Check } from './checked.ts'
@@ -34,8 +35,8 @@ export function trialModel(check: Check): TrialModel {
     sources: sources.map(({ source }) => source),
     names: sources.map(({ name }) => name),
     outputs: 2,
-    evaluate: (drawn, [gaps = slice.nothing, plays = slice.nothing]) => {
-      evaluate((name) => drawn[sources.findIndex((each) => each.name === name)], gaps, plays)
+    evaluate: (drawn, results) => {
+      evaluate((name) => drawn[sources.findIndex((each) => each.name === name)], itemAt(results, 0), itemAt(results, 1))
     },
   }
 }

@@ -4,6 +4,7 @@ import { GROOVE_NAMES } from '#shared/bearing/ball-place.ts'
 import type { BallSelection, BallSelectionInput, SelectionWarning } from '#shared/bearing/ball-selection.ts'
 import type { ThrustBearing } from '#shared/bearing/plates.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { cautionsOf } from '#src/wire/caution.ts'
 import { toDesignInput } from '#src/wire/design-input.ts'
@@ -93,7 +94,7 @@ function toRest(
   return {
     carriers: rest.carriers.map((place, which) => ({
       index: choice.balls[place]?.index ?? -1,
-      share: rest.shares[which] ?? 0,
+      share: itemAt(rest.shares, which),
     })),
     plateGap: show(mm(rest.height), units),
     rise: show(rise, units),

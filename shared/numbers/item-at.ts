@@ -6,7 +6,7 @@
  *
  * @throws RangeError for an index below 0, at or beyond the length, or not whole
  */
-export function at<T>(list: ArrayLike<T>, index: number): T {
+export function itemAt<T>(list: ArrayLike<T>, index: number): T {
   const item = list[index]
   if (item === undefined) throw new RangeError(`index must be whole and from 0 to ${list.length - 1}, got ${index}`)
   return item
@@ -17,4 +17,4 @@ export function at<T>(list: ArrayLike<T>, index: number): T {
  *
  * @throws RangeError for an empty list
  */
-export const lastOf = <T>(list: ArrayLike<T>): T => at(list, list.length - 1)
+export const lastOf = <T>(list: ArrayLike<T>): T => itemAt(list, list.length - 1)
