@@ -54,7 +54,7 @@ import { kioskRoute } from '#src/kiosk/route.ts'
 import { readForwardedFor } from '#src/plugins/forwarded-for.ts'
 import { addHeaders, setHeaders } from '#src/plugins/headers.ts'
 import { addMetrics } from '#src/plugins/metrics.ts'
-import { describeOnDemand } from '#src/plugins/openapi-on-demand.ts'
+import { describe } from '#src/plugins/openapi.ts'
 import { addPorts } from '#src/plugins/ports.ts'
 import { shedLoad } from '#src/plugins/pressure.ts'
 import { type LogStream, requestLog } from '#src/plugins/request-log.ts'
@@ -112,13 +112,11 @@ type AppOptions = {
   readonly logStream?: LogStream
   /** Further routes, which only tests have. */
   readonly routes?: readonly Mount[]
-  /** With the OpenAPI document from the start; else it is made when someone asks for it. */
-  readonly documented?: boolean
 }
 
 /** The whole service, not yet listening: what the server starts, what tests ask, what writes the document. */
 export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
-  const { config = DEFAULTS, logStream, routes = [], documented = false } = options
+  const { config = DEFAULTS, logStream, routes = [] } = options
   const { ajv, buildValidator, pending } = validation()
   const http = {
     requestTimeout: config.requestTimeoutMs,
@@ -177,8 +175,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   compileWhenIdle(app, pending)
   // Loaded where it is asked for: a start has no time for what it does not use.
   if (config.rateLimitPerMinute > 0) await (await import('#src/plugins/rate-limit.ts')).limitRates(app, config)
-  if (documented) await (await import('#src/plugins/openapi.ts')).describe(app)
-  else describeOnDemand(app, () => buildApp({ ...options, documented: true, config: quieter(config) }))
+  await describe(app)
   if (config.metrics) addMetrics(app)
   const mounts = [...ROUTES, ...routes]
   for (const schema of [SHARED_SCHEMAS, ...mounts.map(({ schemas = [] }) => schemas)].flat()) app.addSchema(schema)
@@ -187,9 +184,4 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     app.register(async (scope) => void (await Promise.all(under.map(({ route }) => route(scope, {})))), { prefix })
   }
   return app
-}
-
-/** The second service says only what went wrong in it; the first has a line for every answer already. */
-function quieter(config: Config): Config {
-  return { ...config, logLevel: config.logLevel === 'silent' ? 'silent' : 'error' }
 }

@@ -8,7 +8,7 @@ import { injectionOf } from './support/operations.ts'
 const FOLDER = join(import.meta.dirname, '../openapi')
 const EXAMPLES = readdirSync(join(FOLDER, 'examples'))
 
-const app = await buildApp({ documented: true, config: { ...DEFAULTS, logLevel: 'silent' } })
+const app = await buildApp({ config: { ...DEFAULTS, logLevel: 'silent' } })
 await app.ready()
 
 test('openapi.json says what the service says: after a change, npm run openapi', () => {

@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { requireAboveZero, requireWithin } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Groove, grooveHalfWidth } from './groove.ts'
@@ -90,8 +91,8 @@ function widest(at: (x: number) => number, points: readonly number[]): number {
   const ends = [...points].sort((a, b) => a - b)
   let best = Math.max(...ends.map(at))
   for (let piece = 1; piece < ends.length; piece++) {
-    const low = ends[piece - 1] ?? 0
-    const width = ((ends[piece] ?? 0) - low) / SAMPLES
+    const low = itemAt(ends, piece - 1)
+    const width = (itemAt(ends, piece) - low) / SAMPLES
     for (let sample = 1; sample < SAMPLES; sample++) {
       const x = low + sample * width
       if (at(x) >= at(x - width) && at(x) >= at(x + width)) best = Math.max(best, peak(at, x - width, x + width))

@@ -1,4 +1,5 @@
 import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
+import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { requireAboveZero, requireWhole } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { FEWEST_BALLS } from './ring-of-balls.ts'
@@ -42,7 +43,7 @@ function sineOf(squaredChord: number, pitchRadius: number): number {
 function halfRow(pitchRadius: number, diameters: readonly number[], heightOf: HeightOf): number {
   let half = 0
   for (let ball = 1; ball < diameters.length; ball++) {
-    const [one, other] = [diameters[ball - 1] ?? 0, diameters[ball] ?? 0]
+    const [one, other] = [itemAt(diameters, ball - 1), itemAt(diameters, ball)]
     half += Math.asin(sineOf(chordSquared(one, other, heightOf), pitchRadius))
   }
   // NaN where two balls do not fit side by side
@@ -62,7 +63,7 @@ export function tightestCircle(diameters: readonly number[]): Mm {
   requireBalls(diameters)
   let most = 0
   for (let ball = 1; ball < diameters.length; ball++) {
-    most = Math.max(most, (diameters[ball - 1] ?? 0) * (diameters[ball] ?? 0))
+    most = Math.max(most, itemAt(diameters, ball - 1) * itemAt(diameters, ball))
   }
   return mm(Math.sqrt(most) / 2)
 }
@@ -79,7 +80,7 @@ export function tightestCircle(diameters: readonly number[]): Mm {
  */
 export function ballGapOnCircle(pitchRadius: Mm, diameters: readonly number[], heightOf = HALF_OF_IT): Mm {
   requireBalls(diameters)
-  const ends = [diameters[0] ?? 0, diameters.at(-1) ?? 0] as const
+  const ends = [itemAt(diameters, 0), lastOf(diameters)] as const
   const [first, last] = [ends[0] / 2, ends[1] / 2]
   const half = halfRow(pitchRadius, diameters, heightOf)
   const rise = Math.abs(heightOf(ends[0]) - heightOf(ends[1]))
@@ -101,7 +102,7 @@ export function gapPerEachDiameterOnCircle(pitchRadius: Mm, diameters: readonly 
   requireBalls(diameters)
   const half = halfRow(pitchRadius, diameters, HALF_OF_IT)
   const chord = 2 * pitchRadius * Math.sin(half)
-  const rise = ((diameters[0] ?? 0) - (diameters.at(-1) ?? 0)) / 2
+  const rise = (itemAt(diameters, 0) - lastOf(diameters)) / 2
   const span = Math.sqrt(chord * chord + rise * rise)
   const perHalf = (chord * 2 * pitchRadius * Math.cos(half)) / span
   const tangent = (one: number, other: number | undefined): number => {
@@ -127,12 +128,12 @@ export function gapPerCircleRadius(pitchRadius: Mm, diameters: readonly number[]
   const half = halfRow(pitchRadius, diameters, HALF_OF_IT)
   let tangents = 0
   for (let ball = 1; ball < diameters.length; ball++) {
-    const squared = ((diameters[ball - 1] ?? 0) * (diameters[ball] ?? 0)) / (4 * pitchRadius * pitchRadius)
+    const squared = (itemAt(diameters, ball - 1) * itemAt(diameters, ball)) / (4 * pitchRadius * pitchRadius)
     tangents += Math.sqrt(squared / Math.max(0, 1 - squared))
   }
   if (half > Math.PI) return 2 * (tangents - (half - Math.PI))
   const chord = 2 * pitchRadius * Math.sin(half)
-  const rise = ((diameters[0] ?? 0) - (diameters.at(-1) ?? 0)) / 2
+  const rise = (itemAt(diameters, 0) - lastOf(diameters)) / 2
   const span = Math.sqrt(chord * chord + rise * rise)
   const perChord = span > 0 ? chord / span : 1
   return 2 * perChord * (Math.sin(half) - Math.cos(half) * tangents)

@@ -25,14 +25,14 @@ export interface CircleBlock {
 export function gapsOnCircles(block: CircleBlock, gaps: Float64Array): void {
   const { ballCount, rings, radii, diameters, heightOf } = block
   for (let ring = 0; ring < rings; ring++) {
-    const radius = radii[ring] ?? 0
+    const radius = radii[ring] ?? Number.NaN
     const height = heightOf(ring)
     const per = 1 / (2 * radius * radius)
-    const first = diameters[ring] ?? 0
+    const first = diameters[ring] ?? Number.NaN
     const firstHeight = height(first)
     let [x, y, last, lastHeight] = [1, 0, first, firstHeight]
     for (let ball = ring + rings; ball < ballCount * rings; ball += rings) {
-      const own = diameters[ball] ?? 0
+      const own = diameters[ball] ?? Number.NaN
       const ownHeight = height(own)
       const touching = (last + own) / 2
       const rise = ownHeight - lastHeight

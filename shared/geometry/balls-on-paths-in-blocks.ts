@@ -53,7 +53,8 @@ export function gapsOnPaths(block: PathBlock, room: PathRoom, gaps: Float64Array
   for (let ring = 0; ring < rings; ring++) {
     even.x[ring] = 1
     even.y[ring] = 0
-    even.away[ring] = (centres[ring] ?? 0) + (lobes.amplitude[ring] ?? 0) * (lobes.cosine[ring] ?? 0)
+    even.away[ring] =
+      (centres[ring] ?? Number.NaN) + (lobes.amplitude[ring] ?? Number.NaN) * (lobes.cosine[ring] ?? Number.NaN)
     cosine[ring] = 1
     sine[ring] = 0
   }
@@ -76,8 +77,8 @@ function allowedOff({ ballCount, rings, centres, lobes }: PathBlock): number {
   let largest = 0
   let nearest = Number.POSITIVE_INFINITY
   for (let ring = 0; ring < rings; ring++) {
-    largest = Math.max(largest, Math.abs(lobes.amplitude[ring] ?? 0))
-    nearest = Math.min(nearest, centres[ring] ?? 0)
+    largest = Math.max(largest, Math.abs(lobes.amplitude[ring] ?? Number.NaN))
+    nearest = Math.min(nearest, centres[ring] ?? Number.NaN)
   }
   // Of a ring that about closes φ is π / Z; balls and rings that differ may make its tangent half as large again.
   const better = ((2 * largest) / nearest) * 1.5 * Math.tan(Math.PI / ballCount)
@@ -88,13 +89,13 @@ function allowedOff({ ballCount, rings, centres, lobes }: PathBlock): number {
 function guess({ rings, centres }: PathBlock, room: PathRoom, ball: number, before: Places, places: Places): void {
   const from = ball * rings
   for (let ring = 0; ring < rings; ring++) {
-    const x = before.x[ring] ?? 0
-    const y = before.y[ring] ?? 0
-    const cosine = room.cosine[ring] ?? 0
-    const sine = room.sine[ring] ?? 0
+    const x = before.x[ring] ?? Number.NaN
+    const y = before.y[ring] ?? Number.NaN
+    const cosine = room.cosine[ring] ?? Number.NaN
+    const sine = room.sine[ring] ?? Number.NaN
     places.x[ring] = x * cosine - y * sine
     places.y[ring] = x * sine + y * cosine
-    places.away[ring] = centres[from + ring] ?? 0
+    places.away[ring] = centres[from + ring] ?? Number.NaN
   }
 }
 
@@ -114,23 +115,24 @@ function layBall(
   let farthest = 0
   for (let ring = 0; ring < rings; ring++) {
     // Plain variables, no tuples: this is where trials spend their time.
-    const guessX = places.x[ring] ?? 0
-    const guessY = places.y[ring] ?? 0
-    const amplitude = lobes.amplitude[ring] ?? 0
-    const along = amplitude * (lobes.cosine[ring] ?? 0)
-    const across = 2 * amplitude * (lobes.sine[ring] ?? 0)
-    const away = (centres[from + ring] ?? 0) + along * (guessX * guessX - guessY * guessY) + across * guessX * guessY
-    const off = Math.abs(away - (places.away[ring] ?? 0))
+    const guessX = places.x[ring] ?? Number.NaN
+    const guessY = places.y[ring] ?? Number.NaN
+    const amplitude = lobes.amplitude[ring] ?? Number.NaN
+    const along = amplitude * (lobes.cosine[ring] ?? Number.NaN)
+    const across = 2 * amplitude * (lobes.sine[ring] ?? Number.NaN)
+    const away =
+      (centres[from + ring] ?? Number.NaN) + along * (guessX * guessX - guessY * guessY) + across * guessX * guessY
+    const off = Math.abs(away - (places.away[ring] ?? Number.NaN))
     if (off > farthest) farthest = off
-    const beside = before.away[ring] ?? 0
-    const touching = ((diameters[from + ring - rings] ?? 0) + (diameters[from + ring] ?? 0)) / 2
+    const beside = before.away[ring] ?? Number.NaN
+    const touching = ((diameters[from + ring - rings] ?? Number.NaN) + (diameters[from + ring] ?? Number.NaN)) / 2
     const sides = 2 * beside * away
     const apart = (touching - beside + away) * (touching + beside - away)
     const perSides = 1 / sides
     const cosine = 1 - apart * perSides
     const sine = Math.sqrt(apart * (2 * sides - apart)) * perSides
-    const x = before.x[ring] ?? 0
-    const y = before.y[ring] ?? 0
+    const x = before.x[ring] ?? Number.NaN
+    const y = before.y[ring] ?? Number.NaN
     places.x[ring] = x * cosine - y * sine
     places.y[ring] = x * sine + y * cosine
     places.away[ring] = away
@@ -144,13 +146,14 @@ function closeRows(block: PathBlock, { x, y, away }: Places, gaps: Float64Array)
   const { ballCount, rings, centres, diameters, lobes } = block
   const last = (ballCount - 1) * rings
   for (let ring = 0; ring < rings; ring++) {
-    const first = (centres[ring] ?? 0) + (lobes.amplitude[ring] ?? 0) * (lobes.cosine[ring] ?? 0)
-    const before = away[ring] ?? 0
-    const cosine = x[ring] ?? 0
-    const ends = ((diameters[ring] ?? 0) + (diameters[last + ring] ?? 0)) / 2
+    const first =
+      (centres[ring] ?? Number.NaN) + (lobes.amplitude[ring] ?? Number.NaN) * (lobes.cosine[ring] ?? Number.NaN)
+    const before = away[ring] ?? Number.NaN
+    const cosine = x[ring] ?? Number.NaN
+    const ends = ((diameters[ring] ?? Number.NaN) + (diameters[last + ring] ?? Number.NaN)) / 2
     const square = (first - before) * (first - before) + 2 * first * before * (1 - cosine)
     // In the first quadrant a row has gone round more than once, or hardly begun to: that is asked one by one.
-    const isTold = cosine <= 0 || (y[ring] ?? 0) <= 0
+    const isTold = cosine <= 0 || (y[ring] ?? Number.NaN) <= 0
     gaps[ring] = isTold ? Math.sqrt(square) - ends : oneByOne(block, ring)
   }
 }

@@ -60,23 +60,24 @@ export function inscribeCircle(planes: HalfPlanes, circle: InscribedCircle, tole
     if (!holdsOrigin(planes, first, second, third)) return false
   }
   for (let pivot = 0; ; pivot++) {
-    const ax = normalX[first] ?? 0
-    const ay = normalY[first] ?? 0
-    const bx = normalX[second] ?? 0
-    const by = normalY[second] ?? 0
-    const cx = normalX[third] ?? 0
-    const cy = normalY[third] ?? 0
+    const ax = normalX[first] ?? Number.NaN
+    const ay = normalY[first] ?? Number.NaN
+    const bx = normalX[second] ?? Number.NaN
+    const by = normalY[second] ?? Number.NaN
+    const cx = normalX[third] ?? Number.NaN
+    const cy = normalY[third] ?? Number.NaN
     const whole = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax)
-    const reachA = reach[first] ?? 0
-    const toB = (reach[second] ?? 0) - reachA
-    const toC = (reach[third] ?? 0) - reachA
+    const reachA = reach[first] ?? Number.NaN
+    const toB = (reach[second] ?? Number.NaN) - reachA
+    const toC = (reach[third] ?? Number.NaN) - reachA
     const x = (toB * (cy - ay) - toC * (by - ay)) / whole
     const y = (toC * (bx - ax) - toB * (cx - ax)) / whole
     const radius = reachA - ax * x - ay * y
     let entering = -1
     let least = -tolerance
     for (let plane = 0; plane < count; plane++) {
-      const left = (reach[plane] ?? 0) - (normalX[plane] ?? 0) * x - (normalY[plane] ?? 0) * y - radius
+      const left =
+        (reach[plane] ?? Number.NaN) - (normalX[plane] ?? Number.NaN) * x - (normalY[plane] ?? Number.NaN) * y - radius
       if (left < least && plane !== first && plane !== second && plane !== third) {
         entering = plane
         if (pivot > count) break
@@ -92,8 +93,8 @@ export function inscribeCircle(planes: HalfPlanes, circle: InscribedCircle, tole
       circle.third = third
       return true
     }
-    const ex = normalX[entering] ?? 0
-    const ey = normalY[entering] ?? 0
+    const ex = normalX[entering] ?? Number.NaN
+    const ey = normalY[entering] ?? Number.NaN
     // areas of the triangle's parts, seen from the origin and from the entering normal; all of one sign with `whole`
     const leavesA = ratio(bx * cy - by * cx, (bx - ex) * (cy - ey) - (by - ey) * (cx - ex), whole)
     const leavesB = ratio(cx * ay - cy * ax, (cx - ex) * (ay - ey) - (cy - ey) * (ax - ex), whole)
@@ -116,20 +117,20 @@ function ratio(share: number, taken: number, whole: number): number {
 function tightestPlane(reach: Float64Array): number {
   let tightest = 0
   for (let plane = 1; plane < reach.length; plane++) {
-    if ((reach[plane] ?? 0) < (reach[tightest] ?? 0)) tightest = plane
+    if ((reach[plane] ?? Number.NaN) < (reach[tightest] ?? Number.NaN)) tightest = plane
   }
   return tightest
 }
 
 /** On one side of a plane's normal, the normal that is nearest to its opposite; -1 where that side has none. */
 function mostOpposed({ normalX, normalY }: HalfPlanes, to: number, side: 1 | -1): number {
-  const x = normalX[to] ?? 0
-  const y = normalY[to] ?? 0
+  const x = normalX[to] ?? Number.NaN
+  const y = normalY[to] ?? Number.NaN
   let found = -1
   let least = Number.POSITIVE_INFINITY
   for (let plane = 0; plane < normalX.length; plane++) {
-    const nx = normalX[plane] ?? 0
-    const ny = normalY[plane] ?? 0
+    const nx = normalX[plane] ?? Number.NaN
+    const ny = normalY[plane] ?? Number.NaN
     const cross = side * (x * ny - y * nx)
     // a normal that is exactly opposite belongs to one side alone
     if (plane === to || cross < 0 || (cross === 0 && side < 0)) continue
@@ -144,12 +145,12 @@ function mostOpposed({ normalX, normalY }: HalfPlanes, to: number, side: 1 | -1)
 
 function holdsOrigin({ normalX, normalY }: HalfPlanes, first: number, second: number, third: number): boolean {
   if (first < 0 || second < 0 || third < 0) return false
-  const ax = normalX[first] ?? 0
-  const ay = normalY[first] ?? 0
-  const bx = normalX[second] ?? 0
-  const by = normalY[second] ?? 0
-  const cx = normalX[third] ?? 0
-  const cy = normalY[third] ?? 0
+  const ax = normalX[first] ?? Number.NaN
+  const ay = normalY[first] ?? Number.NaN
+  const bx = normalX[second] ?? Number.NaN
+  const by = normalY[second] ?? Number.NaN
+  const cx = normalX[third] ?? Number.NaN
+  const cy = normalY[third] ?? Number.NaN
   const a = bx * cy - by * cx
   const b = cx * ay - cy * ax
   const c = ax * by - ay * bx

@@ -175,7 +175,8 @@ function judgeOf(rings: GroovePair, diameters: readonly number[], aim: OrderAim)
   const runOut = (): number => 2 * Math.sqrt(seek.found.x * seek.found.x + seek.found.y * seek.found.y)
   return {
     score: (order) => {
-      for (let place = 0; place < order.length; place++) places.radius[place] = (diameters[order[place] ?? 0] ?? 0) / 2
+      for (let place = 0; place < order.length; place++)
+        places.radius[place] = (diameters[order[place] ?? Number.NaN] ?? Number.NaN) / 2
       layOnCircle(rings.outerBottomRadius, 'spread', places)
       return seek() ? worth(2 * seek.found.level, runOut()) : Number.NEGATIVE_INFINITY
     },
@@ -193,7 +194,7 @@ function bestOfAll({ score }: Judge, count: number): readonly number[] {
   let highest = Number.NEGATIVE_INFINITY
   const permute = (from: number): void => {
     if (from === count) {
-      if ((order[1] ?? 0) > (order[count - 1] ?? 0)) return
+      if ((order[1] ?? Number.NaN) > (order[count - 1] ?? Number.NaN)) return
       const own = score(order)
       if (own > highest) {
         highest = own
@@ -212,21 +213,21 @@ function bestOfAll({ score }: Judge, count: number): readonly number[] {
 }
 
 function exchange(order: number[], one: number, other: number): void {
-  const kept = order[one] ?? 0
-  order[one] = order[other] ?? 0
+  const kept = order[one] ?? Number.NaN
+  order[one] = order[other] ?? Number.NaN
   order[other] = kept
 }
 
 function bestOfSearch(judge: Judge, diameters: readonly number[], evaluations: number): readonly number[] {
   const count = diameters.length
-  const sizeOf = (ball: number): number => diameters[ball] ?? 0
+  const sizeOf = (ball: number): number => diameters[ball] ?? Number.NaN
   const ranked = [...diameters.keys()].sort((one, other) => sizeOf(other) - sizeOf(one) || one - other)
   const laidOut = [oneSidedOrder(count), spreadOrder(count), spreadOrder(count, 3)]
   let best: readonly number[] = ranked
   let highest = Number.NEGATIVE_INFINITY
   let left = evaluations
   for (let start = 0; left > 0; start++) {
-    const order = laidOut[start]?.map((rank) => ranked[rank] ?? 0) ?? shuffled(ranked, start)
+    const order = laidOut[start]?.map((rank) => ranked[rank] ?? Number.NaN) ?? shuffled(ranked, start)
     const { worth, spent } = bettered(judge, order, Math.min(left, Math.ceil(evaluations * MOST_OF_ONE_START)))
     left -= spent
     if (worth > highest) {
@@ -264,7 +265,7 @@ function shuffled(balls: readonly number[], stream: number): number[] {
   const order = [...balls]
   const words = drawWords(randomStream(1, stream), order.length)
   for (let last = order.length - 1; last > 0; last--) {
-    exchange(order, last, Math.floor(((words[last] ?? 0) / 2 ** 32) * (last + 1)))
+    exchange(order, last, Math.floor(((words[last] ?? Number.NaN) / 2 ** 32) * (last + 1)))
   }
   return order
 }

@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { requireWhole, requireWithin } from '#shared/precondition.ts'
 import { normalQuantile } from '#shared/statistics/normal.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -120,9 +121,9 @@ function exchanged(carriers: Three, out: number, count: number): Three {
   let leaving = -1
   let least = Number.POSITIVE_INFINITY
   carriers.forEach((ball, which) => {
-    const taken = takes[which] ?? 0
+    const taken = itemAt(takes, which)
     if (!(taken > SAME_SHARE)) return
-    const until = Math.max(0, shares[which] ?? 0) / taken
+    const until = Math.max(0, itemAt(shares, which)) / taken
     const first = until < least - SAME_SHARE || (until < least + SAME_SHARE && ball < (carriers[leaving] ?? count))
     if (!first) return
     leaving = which

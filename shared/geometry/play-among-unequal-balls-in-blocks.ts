@@ -40,20 +40,20 @@ export function playInBlocks(ballCount: number, gap: GapPlace): PlayOfBlock {
   )
   return ({ rings, outerBottomRadii, innerBottomRadii, diameters, larger, lobes }, clearances, runOuts) => {
     for (let ring = 0; ring < rings; ring++) {
-      const outer = outerBottomRadii[ring] ?? 0
-      const growth = larger[ring] ?? 0
-      innerRadius = innerBottomRadii[ring] ?? 0
+      const outer = outerBottomRadii[ring] ?? Number.NaN
+      const growth = larger[ring] ?? Number.NaN
+      innerRadius = innerBottomRadii[ring] ?? Number.NaN
       for (let ball = 0; ball < ballCount; ball++) {
-        places.radius[ball] = ((diameters[ball * rings + ring] ?? 0) + growth) / 2
+        places.radius[ball] = ((diameters[ball * rings + ring] ?? Number.NaN) + growth) / 2
       }
       layOnCircle(outer, gap, places)
       if (lobes !== undefined) {
-        const along = lobes.along[ring] ?? 0
-        const aslant = lobes.aslant[ring] ?? 0
+        const along = lobes.along[ring] ?? Number.NaN
+        const aslant = lobes.aslant[ring] ?? Number.NaN
         for (let ball = 0; ball < ballCount; ball++) {
-          const x = places.x[ball] ?? 0
-          const y = places.y[ball] ?? 0
-          const away = outer - (places.radius[ball] ?? 0)
+          const x = places.x[ball] ?? Number.NaN
+          const y = places.y[ball] ?? Number.NaN
+          const away = outer - (places.radius[ball] ?? Number.NaN)
           const more = 1 + (along * (x * x - y * y) + 2 * aslant * x * y) / (away * away * away)
           places.x[ball] = x * more
           places.y[ball] = y * more

@@ -105,10 +105,10 @@ export function roundRoom({ x, y, radius }: BallPlaces, inner: () => number): Me
     const own = inner()
     let least = Number.POSITIVE_INFINITY
     for (let ball = 0; ball < radius.length; ball++) {
-      const dx = (x[ball] ?? 0) - atX
-      const dy = (y[ball] ?? 0) - atY
+      const dx = (x[ball] ?? Number.NaN) - atX
+      const dy = (y[ball] ?? Number.NaN) - atY
       const away = Math.sqrt(dx * dx + dy * dy)
-      const room = away - (radius[ball] ?? 0) - own
+      const room = away - (radius[ball] ?? Number.NaN) - own
       normalX[ball] = dx / away
       normalY[ball] = dy / away
       reach[ball] = room
@@ -133,8 +133,8 @@ function ellipticRoom({ x, y, radius }: BallPlaces, { bottom, turn }: TurnedElli
   return (atX, atY, { normalX, normalY, reach }) => {
     let least = Number.POSITIVE_INFINITY
     for (let ball = 0; ball < radius.length; ball++) {
-      const dx = (x[ball] ?? 0) - atX
-      const dy = (y[ball] ?? 0) - atY
+      const dx = (x[ball] ?? Number.NaN) - atX
+      const dy = (y[ball] ?? Number.NaN) - atY
       const u = dx * cosine + dy * sine
       const v = dy * cosine - dx * sine
       const away = Math.sqrt(u * u + v * v)
@@ -151,7 +151,7 @@ function ellipticRoom({ x, y, radius }: BallPlaces, { bottom, turn }: TurnedElli
         q = v / (t + b * b)
       }
       const size = Math.sqrt(p * p + q * q)
-      const room = t * size - (radius[ball] ?? 0)
+      const room = t * size - (radius[ball] ?? Number.NaN)
       normalX[ball] = (p * cosine - q * sine) / size
       normalY[ball] = (p * sine + q * cosine) / size
       reach[ball] = room
@@ -198,7 +198,8 @@ export function seeker(places: BallPlaces, measure: Measure): Seek {
   const beside: Found = { ...found }
   const start = { x: 0, y: 0 }
   const seek = (): boolean => {
-    const radius = Math.abs(places.x[0] ?? 0) + Math.abs(places.y[0] ?? 0) + (places.radius[0] ?? 0)
+    const radius =
+      Math.abs(places.x[0] ?? Number.NaN) + Math.abs(places.y[0] ?? Number.NaN) + (places.radius[0] ?? Number.NaN)
     if (!climb(measure, radius, 0, 0, room, circle, found)) return false
     for (let crossing = 0; crossing < MOST_CROSSINGS && acrossTheLine(places, room, found, start); crossing++) {
       if (!climb(measure, radius, start.x, start.y, besideRoom, besideCircle, beside)) break
@@ -267,21 +268,21 @@ function between(
   left: number,
   start: { x: number; y: number },
 ): boolean {
-  const alongX = (normalX[one] ?? 0) - (normalX[other] ?? 0)
-  const alongY = (normalY[one] ?? 0) - (normalY[other] ?? 0)
+  const alongX = (normalX[one] ?? Number.NaN) - (normalX[other] ?? Number.NaN)
+  const alongY = (normalY[one] ?? Number.NaN) - (normalY[other] ?? Number.NaN)
   const size = Math.sqrt(alongX * alongX + alongY * alongY)
-  const toLeft = (normalY[left] ?? 0) * alongX - (normalX[left] ?? 0) * alongY
+  const toLeft = (normalY[left] ?? Number.NaN) * alongX - (normalX[left] ?? Number.NaN) * alongY
   const side = toLeft > 0 ? -1 / size : 1 / size
   const [wayX, wayY] = [-alongY * side, alongX * side]
-  const falls = (normalX[one] ?? 0) * wayX + (normalY[one] ?? 0) * wayY
-  const [dx, dy] = [(x[one] ?? 0) - found.x, (y[one] ?? 0) - found.y]
-  const level = reach[one] ?? 0
+  const falls = (normalX[one] ?? Number.NaN) * wayX + (normalY[one] ?? Number.NaN) * wayY
+  const [dx, dy] = [(x[one] ?? Number.NaN) - found.x, (y[one] ?? Number.NaN) - found.y]
+  const level = reach[one] ?? Number.NaN
   const again = 2 * falls * Math.sqrt(dx * dx + dy * dy)
   let stopped = Number.POSITIVE_INFINITY
   for (let ball = 0; ball < ballRadius.length; ball++) {
     if (ball === one || ball === other || ball === left) continue
-    const nearer = (normalX[ball] ?? 0) * wayX + (normalY[ball] ?? 0) * wayY - falls
-    if (nearer > 0) stopped = Math.min(stopped, Math.max(0, (reach[ball] ?? 0) - level) / nearer)
+    const nearer = (normalX[ball] ?? Number.NaN) * wayX + (normalY[ball] ?? Number.NaN) * wayY - falls
+    if (nearer > 0) stopped = Math.min(stopped, Math.max(0, (reach[ball] ?? Number.NaN) - level) / nearer)
   }
   if (!(stopped > SOONER * again && stopped > 0 && stopped < Number.POSITIVE_INFINITY)) return false
   start.x = found.x + stopped * wayX

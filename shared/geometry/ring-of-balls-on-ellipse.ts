@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { requireWhole, requireWithin } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Ellipse, sharpestRadius } from './ellipse.ts'
@@ -32,7 +33,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2
 export function gapRangeOnEllipse(ring: EllipticRing): GapRange {
   const gaps = Array.from({ length: PLACES }, (_, place) => gapOnEllipse(ring, (place * Math.PI) / PLACES))
   const extreme = (sign: 1 | -1): Mm => {
-    const best = gaps.reduce<number>((at, gap, place) => (sign * gap < sign * (gaps[at] ?? 0) ? place : at), 0)
+    const best = gaps.reduce<number>((at, gap, place) => (sign * gap < sign * itemAt(gaps, at) ? place : at), 0)
     return mm(
       sign * leastNear((start) => sign * gapOnEllipse(ring, start), (best * Math.PI) / PLACES, Math.PI / PLACES),
     )

@@ -69,17 +69,23 @@ interface Corner {
 function cornersOf({ normalX, normalY, reach }: HalfPlanes, start: number): readonly Corner[] {
   const corners: Corner[] = []
   let side = start
-  let at: Point = [(normalX[start] ?? 0) * (reach[start] ?? 0), (normalY[start] ?? 0) * (reach[start] ?? 0)]
+  let at: Point = [
+    (normalX[start] ?? Number.NaN) * (reach[start] ?? Number.NaN),
+    (normalY[start] ?? Number.NaN) * (reach[start] ?? Number.NaN),
+  ]
   do {
-    const [wayX, wayY] = [-(normalY[side] ?? 0), normalX[side] ?? 0]
+    const [wayX, wayY] = [-(normalY[side] ?? Number.NaN), normalX[side] ?? Number.NaN]
     let [next, way, turn] = [-1, Number.POSITIVE_INFINITY, 0]
     for (let plane = 0; plane < reach.length; plane++) {
-      const nearer = (normalX[plane] ?? 0) * wayX + (normalY[plane] ?? 0) * wayY
+      const nearer = (normalX[plane] ?? Number.NaN) * wayX + (normalY[plane] ?? Number.NaN) * wayY
       if (plane === side || !(nearer > 0)) continue
-      const left = (reach[plane] ?? 0) - (normalX[plane] ?? 0) * at[0] - (normalY[plane] ?? 0) * at[1]
+      const left =
+        (reach[plane] ?? Number.NaN) - (normalX[plane] ?? Number.NaN) * at[0] - (normalY[plane] ?? Number.NaN) * at[1]
       const until = Math.max(0, left) / nearer
       // of sides that meet in one corner the one that turns most is the next
-      const along = (normalX[plane] ?? 0) * (normalX[side] ?? 0) + (normalY[plane] ?? 0) * (normalY[side] ?? 0)
+      const along =
+        (normalX[plane] ?? Number.NaN) * (normalX[side] ?? Number.NaN) +
+        (normalY[plane] ?? Number.NaN) * (normalY[side] ?? Number.NaN)
       if (until < way || (until === way && along < turn)) [next, way, turn] = [plane, until, along]
     }
     if (next < 0) return corners
@@ -99,9 +105,9 @@ function sharpened(measure: Measure, room: HalfPlanes, one: number, other: numbe
   let [x, y] = from
   for (let step = 0; step < STEPS; step++) {
     measure(x, y, room)
-    const [ax, ay] = [normalX[one] ?? 0, normalY[one] ?? 0]
-    const [bx, by] = [normalX[other] ?? 0, normalY[other] ?? 0]
-    const [a, b] = [reach[one] ?? 0, reach[other] ?? 0]
+    const [ax, ay] = [normalX[one] ?? Number.NaN, normalY[one] ?? Number.NaN]
+    const [bx, by] = [normalX[other] ?? Number.NaN, normalY[other] ?? Number.NaN]
+    const [a, b] = [reach[one] ?? Number.NaN, reach[other] ?? Number.NaN]
     const whole = ax * by - ay * bx
     x += (a * by - b * ay) / whole
     y += (b * ax - a * bx) / whole

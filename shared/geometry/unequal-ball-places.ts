@@ -56,12 +56,12 @@ export function placesOnCircle(bottomRadius: Mm, diameters: readonly number[], g
 export function layOnCircle(bottomRadius: number, gap: GapPlace, { x, y, radius }: BallPlaces): void {
   const count = radius.length
   let [cosine, sine, halfTurns] = [1, 0, 0]
-  let before = radius[0] ?? 0
+  let before = radius[0] ?? Number.NaN
   x[0] = 1
   y[0] = 0
   const last = gap === 'spread' ? count : count - 1
   for (let ball = 1; ball <= last; ball++) {
-    const own = radius[ball === count ? 0 : ball] ?? 0
+    const own = radius[ball === count ? 0 : ball] ?? Number.NaN
     const half = (before * own) / ((bottomRadius - before) * (bottomRadius - own))
     const stepCosine = 1 - 2 * half
     const stepSine = 2 * Math.sqrt(Math.max(0, half * (1 - half)))
@@ -77,9 +77,9 @@ export function layOnCircle(bottomRadius: number, gap: GapPlace, { x, y, radius 
   }
   if (gap === 'spread') spread(halfTurns * Math.PI + pastHalfTurns(cosine, sine), x, y)
   for (let ball = 0; ball < count; ball++) {
-    const away = bottomRadius - (radius[ball] ?? 0)
-    x[ball] = (x[ball] ?? 0) * away
-    y[ball] = (y[ball] ?? 0) * away
+    const away = bottomRadius - (radius[ball] ?? Number.NaN)
+    x[ball] = (x[ball] ?? Number.NaN) * away
+    y[ball] = (y[ball] ?? Number.NaN) * away
   }
 }
 
@@ -94,7 +94,7 @@ function spread(total: number, x: Float64Array, y: Float64Array): void {
     const next = cosine * stepCosine - sine * stepSine
     sine = cosine * stepSine + sine * stepCosine
     cosine = next
-    const [along, across] = [x[ball] ?? 0, y[ball] ?? 0]
+    const [along, across] = [x[ball] ?? Number.NaN, y[ball] ?? Number.NaN]
     x[ball] = along * cosine - across * sine
     y[ball] = along * sine + across * cosine
   }

@@ -1,6 +1,4 @@
 import { mm } from '#shared/units/length.ts'
-import type { Arena } from '#shared/wasm/arena.ts'
-import { closingKernel } from './closing-kernel.ts'
 import { unequalBallGap } from './unequal-balls.ts'
 
 /*
@@ -14,10 +12,9 @@ import { unequalBallGap } from './unequal-balls.ts'
  * reaches round more than once: those few, whose P lies in the first quadrant, are asked of `unequalBallGap` itself.
  */
 
-/** Rings of one count of balls, side by side, all in one arena: ball b of ring t at b × rings + t. */
+/** Rings of one count of balls, side by side: ball b of ring t at b × rings + t. */
 interface RingBlock {
   readonly ballCount: number
-  /** `RINGS_AT_ONCE` or more. */
   readonly rings: number
   /** Of each ring [mm]. */
   readonly bottomRadii: Float64Array
@@ -27,38 +24,53 @@ interface RingBlock {
   readonly larger: Float64Array
 }
 
-/** Closes blocks whose arrays lie in an arena. */
-type CloseBlock = (block: RingBlock, gaps: Float64Array, meanDiameters: Float64Array) => void
-
 /**
- * The ball gap of each ring of a block, every ball on the bottom of its groove. Of what it makes,
+ * The ball gap of each ring of a block, every ball on the bottom of its groove.
  *
- * - `block` has the ranges of `unequalBallGap`, which are not looked at here; a row of balls must not reach 5/4 times round
- * - `gaps` takes the gap of each ring [mm], to within 1e-15 Z Ro² over the span from the first centre to the last
- * - `meanDiameters` takes the mean of the balls of each ring [mm], which costs next to nothing here
+ * @param block has the ranges of `unequalBallGap`, which are not checked here; a row of balls must not reach 5/4 times round
+ * @param gaps takes the gap of each ring [mm], to within 1e-15 Z Ro² over the span from the first centre to the last
+ * @param meanDiameters takes the mean of the balls of each ring [mm], which costs next to nothing here
  */
-export function unequalBallGaps(arena: Arena): CloseBlock {
-  const run = arena.start(closingKernel)
-  return (block, gaps, meanDiameters) => {
-    const { ballCount, rings, bottomRadii, diameters, larger } = block
-    const places = [bottomRadii, diameters, larger, gaps, meanDiameters].map(({ byteOffset }) => byteOffset)
-    const untold = run(ballCount, rings * Float64Array.BYTES_PER_ELEMENT, ...places)
-    // The sums are those of half the diameters in bottom radii.
-    const perBall = 2 / ballCount
-    for (let ring = 0; ring < rings; ring++) {
-      meanDiameters[ring] = (meanDiameters[ring] ?? 0) * perBall * (bottomRadii[ring] ?? 0)
+export function unequalBallGaps(block: RingBlock, gaps: Float64Array, meanDiameters: Float64Array): void {
+  const { ballCount, rings, bottomRadii, diameters, larger } = block
+  // The sums are those of half the diameters in bottom radii.
+  const perBall = 2 / ballCount
+  const end = ballCount * rings
+  for (let ring = 0; ring < rings; ring++) {
+    const bottomRadius = bottomRadii[ring] ?? Number.NaN
+    const more = larger[ring] ?? Number.NaN
+    const scale = 0.5 / bottomRadius
+    const first = ((diameters[ring] ?? Number.NaN) + more) * scale
+    let last = first
+    let sum = first
+    let real = 1
+    let imaginary = 0
+    let size = 1
+    for (let place = ring + rings; place < end; place += rings) {
+      const own = ((diameters[place] ?? Number.NaN) + more) * scale
+      const product = own * last
+      const room = 1 - own - last
+      size *= 1 - own
+      const cosine = room - product
+      const sine = 2 * Math.sqrt(room * product)
+      const turned = real * cosine - imaginary * sine
+      imaginary = real * sine + imaginary * cosine
+      real = turned
+      last = own
+      sum += own
     }
-    if (untold === 0) return
-    for (let ring = 0; ring < rings; ring++) {
-      if (Number.isNaN(gaps[ring])) gaps[ring] = oneByOne(block, ring)
-    }
+    meanDiameters[ring] = sum * perBall * bottomRadius
+    const lastSquare = (1 - last) * (1 - last)
+    const square = (1 - first) * (1 - first) + lastSquare - (2 * real * lastSquare) / (size * size)
+    // In the first quadrant the cosine of the whole angle does not tell how far the row reaches.
+    gaps[ring] = real > 0 && imaginary > 0 ? oneByOne(block, ring) : (Math.sqrt(square) - first - last) * bottomRadius
   }
 }
 
 function oneByOne({ ballCount, rings, bottomRadii, diameters, larger }: RingBlock, ring: number): number {
   const own = Array.from(
     { length: ballCount },
-    (_, ball) => (diameters[ball * rings + ring] ?? Number.NaN) + (larger[ring] ?? 0),
+    (_, ball) => (diameters[ball * rings + ring] ?? Number.NaN) + (larger[ring] ?? Number.NaN),
   )
   return unequalBallGap(mm(bottomRadii[ring] ?? Number.NaN), own)
 }

@@ -26,16 +26,16 @@ export function fourierTransform({ real, imaginary }: ComplexRow): void {
       for (let place = 0; place < half; place++) {
         const low = from + place
         const high = low + half
-        const cosine = cosines[place * stride] ?? 0
-        const sine = sines[place * stride] ?? 0
-        const x = real[high] ?? 0
-        const y = imaginary[high] ?? 0
+        const cosine = cosines[place * stride] ?? Number.NaN
+        const sine = sines[place * stride] ?? Number.NaN
+        const x = real[high] ?? Number.NaN
+        const y = imaginary[high] ?? Number.NaN
         const turnedX = x * cosine + y * sine
         const turnedY = y * cosine - x * sine
-        real[high] = (real[low] ?? 0) - turnedX
-        imaginary[high] = (imaginary[low] ?? 0) - turnedY
-        real[low] = (real[low] ?? 0) + turnedX
-        imaginary[low] = (imaginary[low] ?? 0) + turnedY
+        real[high] = (real[low] ?? Number.NaN) - turnedX
+        imaginary[high] = (imaginary[low] ?? Number.NaN) - turnedY
+        real[low] = (real[low] ?? Number.NaN) + turnedX
+        imaginary[low] = (imaginary[low] ?? Number.NaN) + turnedY
       }
     }
   }
@@ -47,9 +47,9 @@ function reorder(real: Float64Array, imaginary: Float64Array): void {
   let other = 0
   for (let place = 0; place < size; place++) {
     if (place < other) {
-      const [x, y] = [real[place] ?? 0, imaginary[place] ?? 0]
-      real[place] = real[other] ?? 0
-      imaginary[place] = imaginary[other] ?? 0
+      const [x, y] = [real[place] ?? Number.NaN, imaginary[place] ?? Number.NaN]
+      real[place] = real[other] ?? Number.NaN
+      imaginary[place] = imaginary[other] ?? Number.NaN
       real[other] = x
       imaginary[other] = y
     }

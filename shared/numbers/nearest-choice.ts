@@ -1,4 +1,5 @@
 import { requireWithin } from '#shared/precondition.ts'
+import { itemAt } from './item-at.ts'
 
 /*
  * Choosing so many of some values that a figure of the choice comes nearest to 0. The figure may be anything that falls
@@ -36,7 +37,7 @@ export function* everyChoice(among: number, count: number): Generator<Places> {
     let moved = count - 1
     while (moved >= 0 && places[moved] === among - count + moved) moved--
     if (moved < 0) return
-    const next = (places[moved] ?? 0) + 1
+    const next = itemAt(places, moved) + 1
     for (let later = moved; later < count; later++) places[later] = next + later - moved
   }
 }
@@ -101,7 +102,7 @@ function nearestRun(runs: (start: number) => Choice, lastStart: number): Choice 
 }
 
 const sumAt = (values: readonly number[], places: Places): number =>
-  places.reduce((sum, place) => sum + (values[place] ?? 0), 0)
+  places.reduce((sum, place) => sum + itemAt(values, place), 0)
 
 /** One or two places out, as many in, and by how much the sum then still misses. */
 interface Exchange {
@@ -154,7 +155,7 @@ function addPairs(
   let [low, high] = [0, rest.length - 1]
   let best: Exchange | undefined
   while (low < high) {
-    const [one, other] = [rest[low] ?? 0, rest[high] ?? 0]
+    const [one, other] = [itemAt(rest, low), itemAt(rest, high)]
     const off = at(values, one) + at(values, other) - aim
     if (best === undefined || Math.abs(off) < Math.abs(best.off)) best = { out, into: [one, other], off }
     if (off < 0) low++

@@ -228,7 +228,7 @@ function normalised(belief: Belief): Belief {
 export function without(belief: Belief, { logLikelihood }: Evidence): Belief {
   const logs = new Float64Array(belief.weights.length).fill(Number.NEGATIVE_INFINITY)
   eachNode(belief, (x, y, index) => {
-    const weight = belief.weights[index] ?? 0
+    const weight = belief.weights[index] ?? Number.NaN
     if (weight > 0) logs[index] = Math.log(weight) - logLikelihood(x, y)
   })
   const highest = logs.reduce((most, log) => (log < Number.POSITIVE_INFINITY ? Math.max(most, log) : most))
@@ -239,7 +239,7 @@ const columnSums = ({ u, y, weights }: Belief): Float64Array => {
   const sums = new Float64Array(u.count)
   for (let row = 0; row < y.count; row++) {
     for (let column = 0; column < u.count; column++)
-      sums[column] = (sums[column] ?? 0) + (weights[row * u.count + column] ?? 0)
+      sums[column] = (sums[column] ?? Number.NaN) + (weights[row * u.count + column] ?? Number.NaN)
   }
   return sums
 }
@@ -248,7 +248,7 @@ const rowSums = ({ u, y, weights }: Belief): Float64Array => {
   const sums = new Float64Array(y.count)
   for (let row = 0; row < y.count; row++) {
     for (let column = 0; column < u.count; column++)
-      sums[row] = (sums[row] ?? 0) + (weights[row * u.count + column] ?? 0)
+      sums[row] = (sums[row] ?? Number.NaN) + (weights[row * u.count + column] ?? Number.NaN)
   }
   return sums
 }
@@ -284,12 +284,12 @@ function smear(belief: Belief, cut: Cut, limit: number): Belief | undefined {
   const smeared = new Float64Array(out.count * y.count)
   for (let row = 0; row < y.count; row++) {
     for (let of = 0; of < u.count; of++) {
-      const weight = weights[row * u.count + of] ?? 0
+      const weight = weights[row * u.count + of] ?? Number.NaN
       if (weight === 0) continue
       const apart = u.count - 1 - of
       for (let into = 0; into < out.count; into++) {
         const index = row * out.count + into
-        smeared[index] = (smeared[index] ?? 0) + weight * (chances[apart + into] ?? 0)
+        smeared[index] = (smeared[index] ?? Number.NaN) + weight * (chances[apart + into] ?? Number.NaN)
       }
     }
   }
@@ -306,7 +306,7 @@ function grouped(belief: Belief, size: number): Belief {
   for (let row = 0; row < y.count; row++) {
     for (let column = 0; column < u.count; column++) {
       const index = row * count + Math.floor(column / together)
-      sums[index] = (sums[index] ?? 0) + (weights[row * u.count + column] ?? 0)
+      sums[index] = (sums[index] ?? Number.NaN) + (weights[row * u.count + column] ?? Number.NaN)
     }
   }
   const from = u.from + ((together - 1) / 2) * u.step
@@ -335,14 +335,14 @@ function interpolated({ u, weights }: Belief): Density {
     if (left < 0 || left >= u.count - 1) return 0
     const share = place - left
     const index = row * u.count + left
-    return (weights[index] ?? 0) * (1 - share) + (weights[index + 1] ?? 0) * share
+    return (weights[index] ?? Number.NaN) * (1 - share) + (weights[index + 1] ?? Number.NaN) * share
   }
 }
 
 /** Walks over all cells that are of any account. */
 export function eachCell(belief: Belief, visit: (x: number, y: number, weight: number) => void): void {
   eachNode(belief, (x, y, index) => {
-    const weight = belief.weights[index] ?? 0
+    const weight = belief.weights[index] ?? Number.NaN
     if (weight > NEGLIGIBLE * NEGLIGIBLE) visit(x, y, weight)
   })
 }

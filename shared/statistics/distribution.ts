@@ -129,7 +129,7 @@ interface Between {
 function drawUniform({ mean, halfWidth }: Between, random: Random, out: Float64Array, count: number): void {
   const words = drawWords(random, count)
   const [from, per] = [mean - halfWidth * (1 - PER_WORD), 2 * halfWidth * PER_WORD]
-  for (let index = 0; index < count; index++) out[index] = from + per * (words[index] ?? 0)
+  for (let index = 0; index < count; index++) out[index] = from + per * (words[index] ?? Number.NaN)
 }
 
 /** The sum of two uniform numbers of half the width. */
@@ -137,7 +137,7 @@ function drawTriangular({ mean, halfWidth }: Between, random: Random, out: Float
   const words = drawWords(random, 2 * count)
   const [from, per] = [mean - halfWidth * (1 - PER_WORD), halfWidth * PER_WORD]
   for (let index = 0; index < count; index++) {
-    out[index] = from + per * ((words[index] ?? 0) + (words[count + index] ?? 0))
+    out[index] = from + per * ((words[index] ?? Number.NaN) + (words[count + index] ?? Number.NaN))
   }
 }
 
@@ -145,7 +145,7 @@ function drawAny(values: readonly number[], random: Random, out: Float64Array, c
   const words = drawWords(random, count)
   for (let index = 0; index < count; index++) {
     // No value is favoured by more than their number × 2^-32.
-    out[index] = values[Math.floor((words[index] ?? 0) * PER_WORD * values.length)] ?? Number.NaN
+    out[index] = values[Math.floor((words[index] ?? Number.NaN) * PER_WORD * values.length)] ?? Number.NaN
   }
 }
 
@@ -168,7 +168,7 @@ export function drawWithoutReplacement(
   for (let trial = 0; trial < trials; trial++) {
     // What the trial before left in another order is as good a list to draw from as any.
     for (let place = 0; place < drawn; place++) {
-      const at = place + Math.floor((words[place * trials + trial] ?? 0) * PER_WORD * (left.length - place))
+      const at = place + Math.floor((words[place * trials + trial] ?? Number.NaN) * PER_WORD * (left.length - place))
       const value = left[at] ?? Number.NaN
       left[at] = left[place] ?? Number.NaN
       left[place] = value

@@ -27,7 +27,8 @@ export function estimate(belief: Belief, of: (x: number, y: number) => number): 
   })
   mean /= total
   const variance =
-    values.reduce((sum, value, index) => sum + (value - mean) * (value - mean) * (weights[index] ?? 0), 0) / total
+    values.reduce((sum, value, index) => sum + (value - mean) * (value - mean) * (weights[index] ?? Number.NaN), 0) /
+    total
   const middle = [expectation(belief, (x) => x), expectation(belief, (_x, y) => y)] as const
   return {
     value: mean,
@@ -55,7 +56,7 @@ function spread(values: readonly number[], weights: readonly number[], span: num
   const points = new Float64Array(BINS + 2)
   values.forEach((value, index) => {
     const bin = Math.min(BINS, Math.floor((value - low) / width)) + 1
-    points[bin] = (points[bin] ?? 0) + (weights[index] ?? 0)
+    points[bin] = (points[bin] ?? Number.NaN) + (weights[index] ?? Number.NaN)
   })
   const below = accumulated(points)
   const area = accumulated(below)
@@ -63,7 +64,9 @@ function spread(values: readonly number[], weights: readonly number[], span: num
   const last = BINS + 1
   const areaTo = (edge: number): number => {
     if (edge < 0) return 0
-    return edge <= last ? (area[edge] ?? 0) : (area[last] ?? 0) + (edge - last) * (below[last] ?? 0)
+    return edge <= last
+      ? (area[edge] ?? Number.NaN)
+      : (area[last] ?? Number.NaN) + (edge - last) * (below[last] ?? Number.NaN)
   }
   return { low, width, below: below.map((_, edge) => (areaTo(edge + reach) - areaTo(edge - reach)) / (2 * reach)) }
 }
@@ -82,11 +85,11 @@ function shortestInterval({ low, width, below }: Cumulated, holding: number): { 
   let best = { low, high: low + last * width }
   let right = 0
   for (let left = 0; left <= last; left++) {
-    const target = (below[left] ?? 0) + holding
-    while (right < last && (below[right] ?? 0) < target) right++
-    if ((below[right] ?? 0) < target) break
-    const inBin = (below[right] ?? 0) - (below[right - 1] ?? 0)
-    const place = right - (inBin > 0 ? ((below[right] ?? 0) - target) / inBin : 0)
+    const target = (below[left] ?? Number.NaN) + holding
+    while (right < last && (below[right] ?? Number.NaN) < target) right++
+    if ((below[right] ?? Number.NaN) < target) break
+    const inBin = (below[right] ?? Number.NaN) - (below[right - 1] ?? Number.NaN)
+    const place = right - (inBin > 0 ? ((below[right] ?? Number.NaN) - target) / inBin : 0)
     if ((place - left) * width < best.high - best.low) best = { low: low + left * width, high: low + place * width }
   }
   return best

@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { requireWhole } from '#shared/precondition.ts'
 
 /** Coefficients of a linear model, how sure they are, and how far the data scatter round it. */
@@ -24,15 +25,15 @@ export function leastSquares(
   values: readonly number[],
   weights: readonly number[] = values.map(() => 1),
 ): LeastSquares {
-  const columns = rows[0]?.length ?? 0
-  requireWhole('number of rows', rows.length, Math.max(1, columns))
+  const columns = itemAt(rows, 0).length
+  requireWhole('number of rows', rows.length, columns)
   const roots = weights.map(Math.sqrt)
-  const matrix = rows.map((row, i) => [...row.map((x) => x * (roots[i] ?? 0)), (values[i] ?? 0) * (roots[i] ?? 0)])
+  const matrix = rows.map((row, i) => [...row.map((x) => x * itemAt(roots, i)), itemAt(values, i) * itemAt(roots, i)])
   for (let column = 0; column < columns; column++) reflect(matrix, column)
-  const at = (i: number, j: number): number => matrix[i]?.[j] ?? 0
+  const at = (i: number, j: number): number => itemAt(itemAt(matrix, i), j)
   const inverse = upperInverse(at, columns)
   const coefficients = inverse.map((row) => row.reduce((sum, x, j) => sum + x * at(j, columns), 0))
-  const chiSquared = matrix.slice(columns).reduce((sum, row) => sum + (row[columns] ?? 0) ** 2, 0)
+  const chiSquared = matrix.slice(columns).reduce((sum, row) => sum + itemAt(row, columns) ** 2, 0)
   const freedom = rows.length - columns
   const variance = freedom > 0 ? chiSquared / freedom : 0
   return {
@@ -45,31 +46,30 @@ export function leastSquares(
 
 /** Householder's reflection that clears a column below the diagonal. */
 function reflect(matrix: number[][], column: number): void {
-  const length = Math.hypot(...matrix.slice(column).map((row) => row[column] ?? 0))
-  const pivot = matrix[column]?.[column] ?? 0
-  const mirror = matrix.map((row, i) => (i < column ? 0 : (row[column] ?? 0)))
+  const length = Math.hypot(...matrix.slice(column).map((row) => itemAt(row, column)))
+  const pivot = itemAt(itemAt(matrix, column), column)
+  const mirror = matrix.map((row, i) => (i < column ? 0 : itemAt(row, column)))
   mirror[column] = pivot + (pivot >= 0 ? length : -length)
   const square = mirror.reduce((sum, x) => sum + x * x, 0)
   if (!(square > 0)) throw new RangeError(`column ${column} must not depend on the others`)
-  for (let j = column; j < (matrix[0]?.length ?? 0); j++) {
-    const product = matrix.reduce((sum, row, i) => sum + (mirror[i] ?? 0) * (row[j] ?? 0), 0)
+  for (let j = column; j < itemAt(matrix, 0).length; j++) {
+    const product = matrix.reduce((sum, row, i) => sum + itemAt(mirror, i) * itemAt(row, j), 0)
     const factor = (2 * product) / square
     for (let i = column; i < matrix.length; i++) {
-      const row = matrix[i]
-      if (row !== undefined) row[j] = (row[j] ?? 0) - factor * (mirror[i] ?? 0)
+      const row = itemAt(matrix, i)
+      row[j] = itemAt(row, j) - factor * itemAt(mirror, i)
     }
   }
 }
 
 function upperInverse(at: (i: number, j: number) => number, size: number): number[][] {
   const inverse = Array.from({ length: size }, () => new Array<number>(size).fill(0))
-  const cell = (i: number, j: number): number => inverse[i]?.[j] ?? 0
+  const cell = (i: number, j: number): number => itemAt(itemAt(inverse, i), j)
   for (let j = 0; j < size; j++) {
     for (let i = j; i >= 0; i--) {
       let sum = i === j ? 1 : 0
       for (let k = i + 1; k <= j; k++) sum -= at(i, k) * cell(k, j)
-      const row = inverse[i]
-      if (row !== undefined) row[j] = sum / at(i, i)
+      itemAt(inverse, i)[j] = sum / at(i, i)
     }
   }
   return inverse

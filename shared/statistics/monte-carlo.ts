@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { requireWhole, requireWithin } from '#shared/precondition.ts'
 import { type Distribution, draw, drawWithoutReplacement } from './distribution.ts'
 import { type Random, randomStream, SEEDS } from './random.ts'
@@ -71,8 +72,6 @@ export const withoutReplacement = (values: readonly number[], rows: number): Sou
 export interface Model {
   readonly sources: readonly Source[]
   readonly outputs: number
-  /** Where it wants what is drawn and what comes of it, a slice of each: anywhere where it does not say. */
-  readonly room?: { readonly drawn: readonly Float64Array[]; readonly results: readonly Float64Array[] }
   /** Puts a slice of each output into `results`. */
   readonly evaluate: (drawn: readonly Float64Array[], results: readonly Float64Array[]) => void
 }
@@ -177,9 +176,9 @@ interface Room {
   readonly below: Float64Array
 }
 
-const roomFor = ({ sources, outputs, room }: Model): Room => ({
-  drawn: room?.drawn ?? sources.map(({ rows }) => new Float64Array(rows * SLICE)),
-  results: room?.results ?? Array.from({ length: outputs }, () => new Float64Array(SLICE)),
+const roomFor = ({ sources, outputs }: Model): Room => ({
+  drawn: sources.map(({ rows }) => new Float64Array(rows * SLICE)),
+  results: Array.from({ length: outputs }, () => new Float64Array(SLICE)),
   places: new Uint16Array(SLICE),
   below: roomForEdges(),
 })
@@ -196,7 +195,7 @@ const streamsOf = (seed: number, stream: number): Streams => ({
 
 function runSlice({ sources, evaluate }: Model, { main, aside }: Streams, { drawn, results }: Room): void {
   sources.forEach((source, index) => {
-    source.draw(source.isAside === true ? aside : main, drawn[index] ?? new Float64Array(0))
+    source.draw(source.isAside === true ? aside : main, itemAt(drawn, index))
   })
   evaluate(drawn, results)
 }
@@ -221,25 +220,25 @@ export function runBatches(model: Model, plan: Plan, first: number, count: numbe
       const counted = Math.min(SLICE, trials - done)
       runSlice(model, streams, room)
       room.results.forEach((values, output) => {
-        const histogram = own[output]
-        if (histogram !== undefined) countIn(histogram, values, counted)
-        sumUp(values, plan.ranges[output]?.centre ?? 0, counted, sums[output] ?? new Float64Array(4))
+        countIn(itemAt(own, output), values, counted)
+        sumUp(values, itemAt(plan.ranges, output).centre, counted, itemAt(sums, output))
       })
       countBands(room, plan.bands, counted, joint)
     }
-    batches.push({ count: trials, outputs: sums.map((each, output) => batchSums(each, own[output], room.below)) })
+    batches.push({
+      count: trials,
+      outputs: sums.map((each, output) => batchSums(each, itemAt(own, output), room.below)),
+    })
     own.forEach((histogram, output) => {
-      const sum = tally.histograms[output]
-      if (sum !== undefined) addTo(sum, histogram)
+      addTo(itemAt(tally.histograms, output), histogram)
       clear(histogram)
     })
   }
   return { batches, histograms: tally.histograms, joint: Array.from(joint) }
 }
 
-function batchSums(sums: Float64Array, histogram: Histogram | undefined, room: Float64Array): Sums {
+function batchSums(sums: Float64Array, histogram: Histogram, room: Float64Array): Sums {
   const [first = 0, second = 0, third = 0, fourth = 0] = sums
-  if (histogram === undefined) throw new RangeError('every output must have a histogram')
   const below = accumulated(histogram, room)
   return {
     first,
@@ -270,17 +269,17 @@ function sumUp(values: Float64Array, centre: number, count: number, sums: Float6
 function countBands({ results, places }: Room, bands: readonly Band[], count: number, joint: Float64Array): void {
   places.fill(0)
   for (let output = results.length - 1; output >= 0; output--) {
-    const values = results[output] ?? new Float64Array(0)
-    const { min, max } = bands[output] ?? { min: Number.NaN, max: Number.NaN }
+    const values = itemAt(results, output)
+    const { min, max } = itemAt(bands, output)
     for (let index = 0; index < count; index++) {
       const value = values[index] ?? Number.NaN
       // BELOW, WITHIN or ABOVE without a branch: which of them it will be, nothing can foretell.
-      places[index] = 3 * (places[index] ?? 0) + Number(value >= min) + Number(value > max)
+      places[index] = 3 * (places[index] ?? Number.NaN) + Number(value >= min) + Number(value > max)
     }
   }
   for (let index = 0; index < count; index++) {
-    const place = places[index] ?? 0
-    joint[place] = (joint[place] ?? 0) + 1
+    const place = places[index] ?? Number.NaN
+    joint[place] = (joint[place] ?? Number.NaN) + 1
   }
 }
 
@@ -300,11 +299,10 @@ export function joined(plan: Plan, tallies: readonly Tally[]): Tally {
   const joint = Array.from(sum.joint)
   for (const tally of tallies) {
     sum.histograms.forEach((histogram, output) => {
-      const other = tally.histograms[output]
-      if (other !== undefined) addTo(histogram, other)
+      addTo(histogram, itemAt(tally.histograms, output))
     })
     tally.joint.forEach((count, place) => {
-      joint[place] = (joint[place] ?? 0) + count
+      joint[place] = (joint[place] ?? Number.NaN) + count
     })
   }
   return { batches: tallies.flatMap(({ batches }) => batches), histograms: sum.histograms, joint }
@@ -336,7 +334,7 @@ export interface TrialSummary {
  */
 export function summaryOf(tally: Tally, plan: Plan, output: number): TrialSummary {
   const { count, mean, variance, fourth, standardDeviation } = momentsOf(tally, plan, output)
-  const histogram = tally.histograms[output] ?? emptyHistogram(0, 1)
+  const histogram = itemAt(tally.histograms, output)
   const slow = Math.cbrt(tally.batches.length)
   return {
     mean,

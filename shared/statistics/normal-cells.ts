@@ -12,16 +12,20 @@ const BITS = 10
 const CELLS = 2 ** BITS
 
 /** Of a word of 32 bits the first ten tell the cell, in the tails ten more the finer one, and all that are left the place. */
-export const LEFT = 32 - BITS
-export const LEFT_MASK = 2 ** LEFT - 1
-export const FINER_LEFT = LEFT - BITS
-export const FINER_MASK = 2 ** FINER_LEFT - 1
-export const LAST = CELLS - 1
-export const LOWER_TAIL = CELLS
-export const UPPER_TAIL = 2 * CELLS
+const LEFT = 32 - BITS
+const LEFT_MASK = 2 ** LEFT - 1
+const FINER_LEFT = LEFT - BITS
+const FINER_MASK = 2 ** FINER_LEFT - 1
+const LAST = CELLS - 1
+const LOWER_TAIL = CELLS
+const UPPER_TAIL = 2 * CELLS
+
+/** The places in a cell stand so far apart. As constants: the engine works a power out anew each time that it meets one. */
+const GRAIN = 1 / 2 ** LEFT
+const FINER_GRAIN = 1 / 2 ** FINER_LEFT
 
 /** Of each cell where it begins and how wide it is: all cells, then those of the lower and those of the upper tail. */
-export const TABLE_LENGTH = 2 * 3 * CELLS
+const TABLE_LENGTH = 2 * 3 * CELLS
 
 /** No number is drawn further off than this, in standard deviations. */
 export const FARTHEST_DRAW = 5.3
@@ -29,7 +33,7 @@ export const FARTHEST_DRAW = 5.3
 /** Always the same; made by the first who draws, for it takes longer than the start of everything else here. */
 let table: Float64Array | undefined
 
-export function normalCells(): Float64Array {
+function normalCells(): Float64Array {
   table ??= standardNormalCells()
   return table
 }
@@ -44,14 +48,15 @@ export function drawNormals(
   const words = drawWords(random, count)
   const cells = normalCells()
   for (let index = 0; index < count; index++) {
-    const word = words[index] ?? 0
+    const word = words[index] ?? Number.NaN
     let cell = word >>> LEFT
-    let place = (word & LEFT_MASK) * 2 ** -LEFT
+    let place = (word & LEFT_MASK) * GRAIN
     if (cell === 0 || cell === LAST) {
       cell = (cell === 0 ? LOWER_TAIL : UPPER_TAIL) + ((word & LEFT_MASK) >>> FINER_LEFT)
-      place = (word & FINER_MASK) * 2 ** -FINER_LEFT
+      place = (word & FINER_MASK) * FINER_GRAIN
     }
-    out[index] = mean + standardDeviation * ((cells[2 * cell] ?? 0) + (cells[2 * cell + 1] ?? 0) * place)
+    out[index] =
+      mean + standardDeviation * ((cells[2 * cell] ?? Number.NaN) + (cells[2 * cell + 1] ?? Number.NaN) * place)
   }
 }
 
@@ -62,13 +67,13 @@ function standardNormalCells(): Float64Array {
     const upper = CELLS - 1 - cell
     // By symmetry from the lower half alone, where a probability has all its digits.
     if (cell < upper) {
-      const [from, width] = cellOf(cell / CELLS, 1 / CELLS, 2 ** -LEFT)
+      const [from, width] = cellOf(cell / CELLS, 1 / CELLS, GRAIN)
       cells.set([from, width], 2 * cell)
-      cells.set([-from - width * (1 - 2 ** -LEFT), width], 2 * upper)
+      cells.set([-from - width * (1 - GRAIN), width], 2 * upper)
     }
-    const [from, width] = cellOf(cell * fine, fine, 2 ** -FINER_LEFT)
+    const [from, width] = cellOf(cell * fine, fine, FINER_GRAIN)
     cells.set([from, width], 2 * (LOWER_TAIL + cell))
-    cells.set([-from - width * (1 - 2 ** -FINER_LEFT), width], 2 * (UPPER_TAIL + upper))
+    cells.set([-from - width * (1 - FINER_GRAIN), width], 2 * (UPPER_TAIL + upper))
   }
   return cells
 }

@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { requireWhole } from '#shared/precondition.ts'
 
 /** A polynomial through scattered points, and how sure it is. */
@@ -39,14 +40,14 @@ export function polynomialFit(xs: Float64Array, ys: Float64Array, degree: number
     const step = nextStep(xs, residuals, steps.at(-1), steps.at(-2))
     steps.push(step)
     for (let point = 0; point < xs.length; point++) {
-      residuals[point] = (residuals[point] ?? 0) - step.coefficient * (step.values[point] ?? 0)
+      residuals[point] = (residuals[point] ?? Number.NaN) - step.coefficient * (step.values[point] ?? Number.NaN)
     }
   }
   const left = residuals.reduce((sum, residual) => sum + residual * residual, 0)
   const residualVariance = left / (xs.length - degree - 1)
   const covariances = covariancesOf(steps, residuals)
   return {
-    at: (x) => valuesAt(steps, x).values.reduce((sum, value, k) => sum + value * (steps[k]?.coefficient ?? 0), 0),
+    at: (x) => valuesAt(steps, x).values.reduce((sum, value, k) => sum + value * itemAt(steps, k).coefficient, 0),
     errorAt: (x) => errorOf(covariances, valuesAt(steps, x).values),
     slopeErrorAt: (x) => errorOf(covariances, valuesAt(steps, x).slopes),
     residuals,
@@ -61,10 +62,10 @@ function nextStep(xs: Float64Array, left: Float64Array, last: Step | undefined, 
   let moment = 0
   let product = 0
   for (let point = 0; point < xs.length; point++) {
-    const value = values[point] ?? 0
+    const value = values[point] ?? Number.NaN
     square += value * value
-    moment += (xs[point] ?? 0) * value * value
-    product += (left[point] ?? 0) * value
+    moment += (xs[point] ?? Number.NaN) * value * value
+    product += (left[point] ?? Number.NaN) * value
   }
   const per = square > 0 ? 1 / square : 0
   const carry = last !== undefined && last.square > 0 ? square / last.square : 0
@@ -74,7 +75,8 @@ function nextStep(xs: Float64Array, left: Float64Array, last: Step | undefined, 
 /** The next polynomial's values from those of the last two. */
 function climb(xs: Float64Array, { middle, carry, values: own }: Step, before: Float64Array, out: Float64Array): void {
   for (let point = 0; point < xs.length; point++) {
-    out[point] = ((xs[point] ?? 0) - middle) * (own[point] ?? 0) - carry * (before[point] ?? 0)
+    out[point] =
+      ((xs[point] ?? Number.NaN) - middle) * (own[point] ?? Number.NaN) - carry * (before[point] ?? Number.NaN)
   }
 }
 
@@ -85,7 +87,7 @@ function covariancesOf(steps: readonly Step[], residuals: Float64Array): readonl
     steps.map((other) => {
       let sum = 0
       for (let point = 0; point < squares.length; point++) {
-        sum += (one.values[point] ?? 0) * (other.values[point] ?? 0) * (squares[point] ?? 0)
+        sum += (one.values[point] ?? Number.NaN) * (other.values[point] ?? Number.NaN) * (squares[point] ?? Number.NaN)
       }
       return one.square > 0 && other.square > 0 ? sum / (one.square * other.square) : 0
     }),
@@ -94,7 +96,8 @@ function covariancesOf(steps: readonly Step[], residuals: Float64Array): readonl
 
 function errorOf(covariances: readonly (readonly number[])[], weights: readonly number[]): number {
   const variance = covariances.reduce(
-    (sum, row, k) => sum + (weights[k] ?? 0) * row.reduce((inner, each, l) => inner + each * (weights[l] ?? 0), 0),
+    (sum, row, k) =>
+      sum + (weights[k] ?? Number.NaN) * row.reduce((inner, each, l) => inner + each * (weights[l] ?? Number.NaN), 0),
     0,
   )
   return Math.sqrt(Math.max(0, variance))

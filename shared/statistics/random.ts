@@ -47,8 +47,9 @@ export function randomStream(seed: number, stream: number): Random {
   if (!(seed < SEEDS && stream < SEEDS)) throw new RangeError(`seed and stream must be below 2^32`)
   // The seed is mixed before it is counted on from: seeds that follow one another are not streams that do.
   const start = splitMix64(BigInt(seed) + GOLDEN)
-  const [low, high] = [1n, 2n].map((step) => splitMix64(start + (2n * BigInt(stream) + step) * GOLDEN))
-  return randomFrom([low ?? 0n, (low ?? 0n) >> 32n, high ?? 0n, (high ?? 0n) >> 32n].map((word) => Number(word & WORD)))
+  const word = (step: bigint): bigint => splitMix64(start + (2n * BigInt(stream) + step) * GOLDEN)
+  const [low, high] = [word(1n), word(2n)]
+  return randomFrom([low, low >> 32n, high, high >> 32n].map((half) => Number(half & WORD)))
 }
 
 /** A stream at a given state: four words of 32 bits, not all 0. */

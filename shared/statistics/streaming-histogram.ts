@@ -37,7 +37,7 @@ export function countIn(histogram: Histogram, values: Float64Array, count: numbe
     const value = values[index] ?? Number.NaN
     const place = (value - low) * perWidth
     const bin = place < BINS ? (place > 0 ? place | 0 : 0) : BINS - 1
-    counts[bin] = (counts[bin] ?? 0) + 1
+    counts[bin] = (counts[bin] ?? Number.NaN) + 1
     if (value < least) least = value
     if (value > most) most = value
   }
@@ -48,7 +48,8 @@ export function countIn(histogram: Histogram, values: Float64Array, count: numbe
 /** Adds the counts of a histogram of the same bins to those of another. */
 export function addTo(sum: Histogram, { low, binWidth, counts, least, most }: Histogram): void {
   if (low !== sum.low || binWidth !== sum.binWidth) throw new RangeError('histograms must have the same bins')
-  for (let bin = 0; bin < counts.length; bin++) sum.counts[bin] = (sum.counts[bin] ?? 0) + (counts[bin] ?? 0)
+  for (let bin = 0; bin < counts.length; bin++)
+    sum.counts[bin] = (sum.counts[bin] ?? Number.NaN) + (counts[bin] ?? Number.NaN)
   sum.least = Math.min(sum.least, least)
   sum.most = Math.max(sum.most, most)
 }
@@ -77,7 +78,7 @@ export function accumulated(histogram: Histogram, below = roomForEdges()): Float
   below.fill(0, 0, first + 1)
   let sum = 0
   for (let bin = first; bin <= last; bin++) {
-    sum += counts[bin] ?? 0
+    sum += counts[bin] ?? Number.NaN
     below[bin + 1] = sum
   }
   return below.fill(sum, last + 1)
@@ -107,12 +108,12 @@ function valueAt(histogram: Histogram, below: Float64Array, rank: number): numbe
   let [low, high] = [0, histogram.counts.length - 1]
   while (low < high) {
     const middle = (low + high) >> 1
-    if ((below[middle + 1] ?? 0) >= rank) high = middle
+    if ((below[middle + 1] ?? Number.NaN) >= rank) high = middle
     else low = middle + 1
   }
   const [from, to] = [startOf(histogram, low), endOf(histogram, low)]
-  const count = histogram.counts[low] ?? 0
-  return count === 0 ? from : from + ((rank - (below[low] ?? 0)) / count) * (to - from)
+  const count = histogram.counts[low] ?? Number.NaN
+  return count === 0 ? from : from + ((rank - (below[low] ?? Number.NaN)) / count) * (to - from)
 }
 
 /** The share of values below a value. */
@@ -123,7 +124,7 @@ export function shareBelow(histogram: Histogram, below: Float64Array, value: num
   const bin = binOf(histogram, value)
   const [from, to] = [startOf(histogram, bin), endOf(histogram, bin)]
   const part = to > from ? Math.min(1, Math.max(0, (value - from) / (to - from))) : 1
-  return ((below[bin] ?? 0) + part * (counts[bin] ?? 0)) / (below[counts.length] ?? Number.NaN)
+  return ((below[bin] ?? Number.NaN) + part * (counts[bin] ?? Number.NaN)) / (below[counts.length] ?? Number.NaN)
 }
 
 export interface Estimated {
@@ -141,7 +142,7 @@ export interface Estimated {
  */
 export function quantile(histogram: Histogram, probability: number, below = accumulated(histogram)): Estimated {
   requireWithin('probability', probability, Number.MIN_VALUE, 1 - Number.EPSILON / 2)
-  const count = below[histogram.counts.length] ?? 0
+  const count = below[histogram.counts.length] ?? Number.NaN
   requireAboveZero('count', count)
   const error = Math.sqrt((probability * (1 - probability)) / count)
   const at = (share: number): number => valueAt(histogram, below, Math.min(1, Math.max(0, share)) * count)
@@ -155,7 +156,7 @@ export interface Interval {
 
 /** The interval that holds a share of all values and leaves as many below as above (JCGM 101:2008, 7.7.2). */
 export function symmetricInterval(histogram: Histogram, share: number, below = accumulated(histogram)): Interval {
-  const count = below[histogram.counts.length] ?? 0
+  const count = below[histogram.counts.length] ?? Number.NaN
   const outside = ((1 - share) / 2) * count
   return { low: valueAt(histogram, below, outside), high: valueAt(histogram, below, count - outside) }
 }
@@ -168,20 +169,20 @@ export function symmetricInterval(histogram: Histogram, share: number, below = a
  */
 export function shortestInterval(histogram: Histogram, share: number, below = accumulated(histogram)): Interval {
   const { counts } = histogram
-  const count = below[counts.length] ?? 0
+  const count = below[counts.length] ?? Number.NaN
   requireAboveZero('count', count)
   const needed = share * count
   let shortest: Interval = { low: histogram.least, high: histogram.most }
   let upper = 0
   for (let bin = binOf(histogram, histogram.least); bin < counts.length; bin++) {
     if (counts[bin] === 0) continue
-    const rank = (below[bin] ?? 0) + needed
+    const rank = (below[bin] ?? Number.NaN) + needed
     if (rank > count) break
-    while ((below[upper + 1] ?? 0) < rank) upper++
+    while ((below[upper + 1] ?? Number.NaN) < rank) upper++
     const low = startOf(histogram, bin)
     const from = startOf(histogram, upper)
     const to = endOf(histogram, upper)
-    const high = from + ((rank - (below[upper] ?? 0)) / (counts[upper] ?? 1)) * (to - from)
+    const high = from + ((rank - (below[upper] ?? Number.NaN)) / (counts[upper] ?? Number.NaN)) * (to - from)
     if (high - low < shortest.high - shortest.low) shortest = { low, high }
   }
   return shortest

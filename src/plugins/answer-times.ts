@@ -1,3 +1,5 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
+
 /** What was answered on one route with one status, and how long it took. */
 export type Series = {
   readonly method: string
@@ -22,7 +24,7 @@ export function enter(times: AnswerTimes, method: string, route: string, status:
     times.set(key, series)
   }
   const bucket = bucketOf(seconds)
-  series.counts[bucket] = (series.counts[bucket] ?? 0) + 1
+  series.counts[bucket] = itemAt(series.counts, bucket) + 1
   series.seconds += seconds
 }
 

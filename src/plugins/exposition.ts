@@ -1,4 +1,5 @@
 import { Counter, collectDefaultMetrics, Gauge, type Metric, Registry } from 'prom-client'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import type { TaskLoad } from '#src/workers/pool.ts'
 import { type AnswerTimes, BUCKETS, type Series } from './answer-times.ts'
 
@@ -111,7 +112,7 @@ function valuesOf(name: string, { method, route, status, counts, seconds }: Seri
   const labels = { method, route, status }
   let total = 0
   const buckets = [...BUCKETS, '+Inf'].map((le, index): Value => {
-    total += counts[index] ?? 0
+    total += itemAt(counts, index)
     return { metricName: `${name}_bucket`, labels: { le, ...labels }, value: total }
   })
   return [

@@ -1,10 +1,10 @@
 import swagger from '@fastify/swagger'
-import swaggerUi from '@fastify/swagger-ui'
 import type { FastifyInstance } from 'fastify'
 import { Type } from 'typebox'
 import type { QueryParameter } from '#src/http/query-parameters.ts'
 import { complete } from '#src/openapi/document.ts'
 import { VERSION } from '#src/version.ts'
+import { addDocsPage } from './docs-page.ts'
 
 const DESCRIPTION = [
   'Designs shop-made wooden ball bearings: two rings, turned or routed, with a ring of bought balls running between.',
@@ -19,23 +19,10 @@ const TAGS = [
   { name: 'service', description: 'The service about itself.' },
 ]
 
-/** Two rings and the gap between them, in place of the mark of the page's makers. */
-const LOGO =
-  '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 40"><g fill="none" stroke="#fff" stroke-width="3">' +
-  '<circle cx="20" cy="20" r="18"/><circle cx="20" cy="20" r="8"/></g></svg>'
-
-/** The page is made of files of its own and loads nothing else; only its styles are set from its script. */
-const PAGE_POLICY = {
-  'default-src': "'none'",
-  'script-src': "'self'",
-  'style-src': "'self' 'unsafe-inline'",
-  'img-src': "'self' data:",
-  'connect-src': "'self'",
-  'frame-ancestors': "'self'",
-  'base-uri': "'none'",
-}
-
-/** The OpenAPI document at `/openapi.json` and a page to read and try it at `/docs`. Before the routes, or it misses them. */
+/**
+ * The OpenAPI document at `/openapi.json`, made when it is first asked for, and a page to read and try it at `/docs`. Before the
+ * routes, or it misses them.
+ */
 export async function describe(app: FastifyInstance): Promise<void> {
   const queries = new Map<string, readonly QueryParameter[]>()
 
@@ -65,14 +52,6 @@ export async function describe(app: FastifyInstance): Promise<void> {
     transformObject: (documents) => complete('openapiObject' in documents ? documents.openapiObject : {}, queries),
   })
 
-  await app.register(swaggerUi, {
-    routePrefix: '/docs',
-    logo: { type: 'image/svg+xml', content: LOGO },
-    staticCSP: PAGE_POLICY,
-    theme: { title: 'Racewright' },
-    uiConfig: { validatorUrl: null },
-  })
-
   app.get(
     '/openapi.json',
     {
@@ -85,4 +64,5 @@ export async function describe(app: FastifyInstance): Promise<void> {
     },
     () => app.swagger(),
   )
+  addDocsPage(app)
 }

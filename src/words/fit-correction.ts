@@ -136,7 +136,12 @@ export function nextReading(reading: Reading, ring: FittedPart): string {
 /** A rescue in words; its figures stand beside it. */
 export function explainRescue({ option, possible, lengths, counts, ballGap }: Rescue, fit: FitCorrection): string {
   const { units, balls } = fit.settled.input
-  const size = (name: string): string => figure(lengths[name] ?? mm(0), units)
+  const length = (name: string): Mm => {
+    const found = lengths[name]
+    if (found === undefined) throw new RangeError(`${option} must have the length ${name}`)
+    return found
+  }
+  const size = (name: string): string => figure(length(name), units)
   const gap = ballGap === undefined ? '' : figure(ballGap, units)
   switch (option) {
     case 'accept': {
@@ -163,8 +168,7 @@ export function explainRescue({ option, possible, lengths, counts, ballGap }: Re
         return `Line the groove with something ${size('thickness')} thick: a gap of ${gap}.`
       return `Line the groove with something ${size('thickness')} thick: a gap of ${gap}, and a groove radius of ${size('grooveRadius')}${counts['tighterThanBallCount'] === 1 ? ', tighter than the ball: scrape the lining rounder, or the ball rides on its edges' : ''}.`
     case 'one-ball-more':
-      if (!possible && (lengths['deeper'] ?? 0) <= 0)
-        return `The groove is too deep for ${counts['ballCount']} balls as well.`
+      if (!possible && length('deeper') <= 0) return `The groove is too deep for ${counts['ballCount']} balls as well.`
       if (!possible)
         return `One ball more, ${counts['ballCount']}, needs a groove ${size('deeper')} deeper, which this ring has no room for.`
       if (lengths['grooveCircleDiameter'] !== undefined)

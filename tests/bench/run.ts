@@ -170,7 +170,7 @@ async function coldStart(production: Side, bare: Side): Promise<Row> {
   }
   return {
     what: 'cold start / bare node:http',
-    mark: 2.2,
+    mark: 3,
     better: 'less',
     ratio: median(times.production) / median(times.bare),
     figures: `${whole(median(times.production))} and ${whole(median(times.bare))} ms from spawn to the first 200 of /health/ready`,

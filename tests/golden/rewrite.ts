@@ -11,7 +11,7 @@ import { goldenDrawings } from './drawings.ts'
  */
 const FOLDER = join(import.meta.dirname, '../../openapi/examples')
 
-const app = await buildApp({ documented: true, config: { ...DEFAULTS, logLevel: 'silent' } })
+const app = await buildApp({ config: { ...DEFAULTS, logLevel: 'silent' } })
 await app.ready()
 for (const file of readdirSync(FOLDER)) {
   const { summary, request }: { summary: string; request: object } = JSON.parse(readFileSync(join(FOLDER, file), 'utf8'))

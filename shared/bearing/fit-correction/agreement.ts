@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Belief, expectation, type Fineness, without } from '#shared/statistics/belief.ts'
 import { estimate } from '#shared/statistics/estimate.ts'
 import { type ReadingError, readingDeviation } from '#shared/statistics/likelihood.ts'
@@ -43,8 +44,8 @@ export function disagreements(
   const roughly = readings.map((reading) => without(all, model.evidence(reading)))
   const chances = readings.map((reading, index) => chanceOf(reading, model, roughly[index] ?? all))
   const doubtful = [...chances.keys()]
-    .filter((index) => (chances[index] ?? 1) < DOUBTFUL)
-    .toSorted((one, other) => (chances[one] ?? 1) - (chances[other] ?? 1))
+    .filter((index) => itemAt(chances, index) < DOUBTFUL)
+    .toSorted((one, other) => itemAt(chances, one) - itemAt(chances, other))
     .slice(0, MOST_LOOKED_INTO)
   return readings.flatMap((reading, index) => {
     const { kind } = reading

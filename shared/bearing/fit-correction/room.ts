@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Belief, eachCell } from '#shared/statistics/belief.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
 
@@ -48,7 +49,7 @@ export function roomOf(belief: Belief, reach: Reach): Room {
   const weights = new Float64Array(BINS + 1)
   rooms.forEach((room, index) => {
     const bin = Math.min(BINS, Math.round((room - from) / step))
-    weights[bin] = (weights[bin] ?? 0) + (chances[index] ?? 0)
+    weights[bin] = itemAt(weights, bin) + itemAt(chances, index)
   })
   return { mean, standardDeviation: Math.sqrt(Math.max(0, square - mean * mean)), band, aim, from, step, weights }
 }
@@ -60,7 +61,7 @@ const asChance = (sum: number): number => Math.min(1, sum)
 export function chanceBelow(room: Room, depth: number): number {
   let chance = 0
   for (let bin = 0; bin < room.weights.length; bin++) {
-    if (room.from + bin * room.step < depth) chance += room.weights[bin] ?? 0
+    if (room.from + bin * room.step < depth) chance += itemAt(room.weights, bin)
   }
   return asChance(chance)
 }
@@ -70,7 +71,7 @@ export function chanceOvershot(room: Room, depth: number, deviation: number): nu
   if (deviation === 0) return chanceBelow(room, depth)
   let chance = 0
   for (let bin = 0; bin < room.weights.length; bin++) {
-    const weight = room.weights[bin] ?? 0
+    const weight = itemAt(room.weights, bin)
     if (weight > 0) chance += weight * normalCdf((depth - room.from - bin * room.step) / deviation)
   }
   return asChance(chance)

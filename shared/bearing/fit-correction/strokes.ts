@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { leastSquares } from '#shared/statistics/least-squares.ts'
 import type { Removal } from './input.ts'
 
@@ -29,10 +30,10 @@ export function removalPerStroke(
     history.map(({ before, after }) => after - before),
     history.map(({ strokes }) => 1 / strokes),
   )
-  const slope = fitted.coefficients[0] ?? 0
+  const slope = itemAt(fitted.coefficients, 0)
   if (!(slope > 0)) return undefined
   const strokes = history.reduce((sum, counted) => sum + counted.strokes, 0)
   const fromReadings = (Math.SQRT2 * readingDeviation * Math.sqrt(history.length)) / strokes
-  const uncertainty = Math.max(fitted.standardErrors[0] ?? 0, fromReadings)
+  const uncertainty = Math.max(itemAt(fitted.standardErrors, 0), fromReadings)
   return { perStroke: slope / figurePerDepth, relativeUncertainty: uncertainty / slope }
 }

@@ -1,6 +1,7 @@
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import { findingsOf } from '#shared/bearing/findings.ts'
 import type { Finding } from '#shared/bearing/warning.ts'
+import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
 import { yearFaults } from '#shared/questions/season/seasonal-fit.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
@@ -95,10 +96,10 @@ export function beginSearch(input: DesignSearchInput): Result<SearchProgress, re
       open.push(index)
     }
   }
-  open.sort((one, other) => (bounds[other] ?? 0) - (bounds[one] ?? 0) || one - other)
+  open.sort((one, other) => itemAt(bounds, other) - itemAt(bounds, one) || one - other)
   const progress: Omit<SearchProgress, 'effortLeft'> = {
     order: Uint32Array.from(open),
-    bounds: Float64Array.from(open, (index) => bounds[index] ?? 0),
+    bounds: Float64Array.from(open, (index) => itemAt(bounds, index)),
     looked: 0,
     workedOut: 0,
     dropped,
@@ -124,7 +125,7 @@ export function furtherSearch({ input, progress, mostEffort, mostStopped = MOST_
   const until = effort + mostEffort
   for (; !isOver && effort < until; looked++) {
     const index = order[looked]
-    const bound = (bounds[looked] ?? 0) + ROUNDING
+    const bound = (bounds[looked] ?? Number.NaN) + ROUNDING
     if (index === undefined || bound < best.lowest) {
       isOver = true
       break
@@ -242,7 +243,7 @@ class Best {
 
   /** The score that must be reached to come in; none as long as there is room. */
   get lowest(): number {
-    return this.entries.length < this.#most ? Number.NEGATIVE_INFINITY : (this.entries.at(-1)?.score ?? 0)
+    return this.entries.length < this.#most ? Number.NEGATIVE_INFINITY : lastOf(this.entries).score
   }
 
   /** Whether a candidate with no better score than this cannot come in: the list is full, or its ring has a better one. */

@@ -6,6 +6,7 @@ import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
 import { ALONG_THE_GRAIN, MOVEMENT, type Movement, PLY_IN_PLANE } from '#shared/data/wood-movement.ts'
 import { ACROSS_OVER_ALONG } from '#shared/data/wood-strength.ts'
 import type { Ellipse } from '#shared/geometry/ellipse.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { stretch } from '#shared/wood/moisture-movement.ts'
 import { segmentedGrowth } from '#shared/wood/segmented-ring.ts'
@@ -139,5 +140,5 @@ function acrylicGrowth({ relativeHumidity = 100 }: WoodState): number {
     const share = (relativeHumidity - before.relativeHumidity) / (point.relativeHumidity - before.relativeHumidity)
     return before.growth + share * (point.growth - before.growth)
   }
-  return ACRYLIC_GROWTH[0]?.growth ?? 0
+  return itemAt(ACRYLIC_GROWTH, 0).growth
 }

@@ -1,5 +1,6 @@
 import type { Closure } from '#shared/geometry/closure.ts'
 import type { GapOverOrders } from '#shared/geometry/order-round-the-ring.ts'
+import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import {
   countChoices,
   everyChoice,
@@ -146,7 +147,7 @@ export function reachOf({ closure, radius, lot, ballCount }: Omit<ChoiceTask, 'o
   const { least } = closure.overOrders(radius, largest)
   const { most } = closure.overOrders(radius, diametersOf(lot.slice(0, ballCount)))
   // Where they overlap all round, nothing can be laid, and nothing is proven about what others leave.
-  return least > -(largest[0] ?? 0) ? { least, most } : { most }
+  return least > -itemAt(largest, 0) ? { least, most } : { most }
 }
 
 /** What one choice leaves in any order. */
@@ -155,7 +156,7 @@ export const overOrders = ({ closure, radius }: ChoiceTask, balls: readonly Meas
 
 /** No gap opens faster with the radius, within `change` of it. */
 function steepest({ closure, radius, lot, ballCount }: ChoiceTask, change: number): number {
-  const [smallest, largest] = [lot[0]?.diameter ?? 0, lot.at(-1)?.diameter ?? 0]
+  const [smallest, largest] = [itemAt(lot, 0).diameter, lastOf(lot).diameter]
   return closure.steepest(mm(radius - change), { ballCount, smallest, largest })
 }
 
@@ -169,7 +170,7 @@ function leastSpread(task: ChoiceTask): Chosen {
   let best: Chosen | undefined
   for (const start of starts) {
     // A run that begins with the same size as the one before holds no choice that was not among those of that one.
-    if (!((spreads[start] ?? 0) <= spread + same) || (start > 0 && at(start) === at(start - 1))) continue
+    if (!(itemAt(spreads, start) <= spread + same) || (start > 0 && at(start) === at(start - 1))) continue
     const end = lot.findLastIndex(({ diameter }) => diameter <= at(start) + spread + same)
     const run: ChoiceTask = { ...task, lot: lot.slice(start, end + 1) }
     const nearest = nearestIn(run, gapMiss(run))

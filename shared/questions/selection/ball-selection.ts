@@ -6,6 +6,7 @@ import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#sha
 import { spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -214,7 +215,7 @@ function roomRefusal(
   const diameter = given(input) ?? designed
   const smallest = input.measured.toSorted((one, other) => one - other).slice(0, ballCount)
   const room = lot.length < ballCount ? undefined : closure.overOrders(radius, smallest)
-  if (room === undefined || !(room.most > -(smallest[0] ?? 0))) {
+  if (room === undefined || !(room.most > -itemAt(smallest, 0))) {
     const closed = mm(2 * (closure.radiusFor(smallest) + aboveBottom))
     return { code: 'groove-too-tight', path, given: diameter, ballCount, closed }
   }

@@ -1,4 +1,5 @@
 import { ballGap as gapOfRing, gapPerPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
+import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Check } from './checked.ts'
@@ -98,7 +99,7 @@ interface Shifts {
 function shiftsOf({ bearing, gapLimits }: Check, { histogram: gaps, mean, chance }: GapSpread): Shifts {
   const curve = gapCurve(bearing.settled.ballDiameter, bearing.settled.input.balls.count)
   const below = accumulated(gaps)
-  const count = below.at(-1) ?? 0
+  const count = lastOf(below)
   const [radiusAtMin, radiusAtMax] = [curve.radiusAt(gapLimits.min), curve.radiusAt(gapLimits.max)]
   const shares = (further: number): Shares => {
     const [low, high] = [curve.gapAt(radiusAtMin - further), curve.gapAt(radiusAtMax - further)]
@@ -165,11 +166,11 @@ function bestBetween({ shares, outcomes }: Shifts, from: number, to: number): nu
   const yields = shifts.map((shift) => shares(shift).fits)
   const most = Math.max(...yields)
   const peak = yields.indexOf(most)
-  const enough = most - outcomes(shifts[peak] ?? 0).fits.standardError
+  const enough = most - outcomes(itemAt(shifts, peak)).fits.standardError
   let [first, last] = [peak, peak]
-  while (first > 0 && (yields[first - 1] ?? 0) >= enough) first--
-  while (last < STEPS && (yields[last + 1] ?? 0) >= enough) last++
-  return ((shifts[first] ?? 0) + (shifts[last] ?? 0)) / 2
+  while (first > 0 && itemAt(yields, first - 1) >= enough) first--
+  while (last < STEPS && itemAt(yields, last + 1) >= enough) last++
+  return (itemAt(shifts, first) + itemAt(shifts, last)) / 2
 }
 
 /** The deepest shift whose chance of too deep is accepted: that chance grows with the depth. */

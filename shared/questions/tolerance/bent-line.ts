@@ -76,12 +76,12 @@ function misfitOf(places: Float64Array, residuals: Float64Array, variance: numbe
   places.forEach((place, trial) => {
     const group = Math.floor(((place + LOOKED_AT) / (2 * LOOKED_AT)) * GROUPS)
     if (group < 0 || group >= GROUPS) return
-    sums[group] = (sums[group] ?? 0) + (residuals[trial] ?? 0)
-    counts[group] = (counts[group] ?? 0) + 1
+    sums[group] = (sums[group] ?? Number.NaN) + (residuals[trial] ?? Number.NaN)
+    counts[group] = (counts[group] ?? Number.NaN) + 1
   })
   const [square, looked] = sums.reduce<readonly [number, number]>(
     ([total, all], sum, group) => {
-      const count = counts[group] ?? 0
+      const count = counts[group] ?? Number.NaN
       return count === 0 ? [total, all] : [total + (sum * sum) / count - variance, all + count]
     },
     [0, 0],

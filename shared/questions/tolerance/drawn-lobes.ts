@@ -27,21 +27,30 @@ export interface LobesDrawn {
   readonly innerGrain: Float64Array | undefined
 }
 
+/** Of whatever was not drawn. */
+const NOTHING = new Float64Array(2 * SLICE)
+/** Without weather: one state that changes nothing. */
+const NO_LOBES = new Float64Array(1)
+
 /** Puts the lobes of a slice of trials into its room. */
 export function drawLobes(drawn: LobesDrawn, weather: Weather | undefined, { outer, inner }: SliceLobes): void {
-  const { cut, direction, state, grain, innerGrain } = drawn
+  const { cut = NOTHING, direction = NOTHING, state = NOTHING, grain, innerGrain } = drawn
+  const { outerLobes, innerLobes } = weather ?? { outerLobes: NO_LOBES, innerLobes: NO_LOBES }
   for (let trial = 0; trial < SLICE; trial++) {
-    const turned = lobesOf(cut?.[trial] ?? 0, direction?.[trial] ?? 0)
-    const place = state?.[trial] ?? 0
+    const turned = lobesOf(cut[trial] ?? Number.NaN, direction[trial] ?? Number.NaN)
+    const place = state[trial] ?? Number.NaN
     const sum =
-      grain === undefined ? turned : together(turned, lobesOf(weather?.outerLobes[place] ?? 0, grain[trial] ?? 0))
+      grain === undefined
+        ? turned
+        : together(turned, lobesOf(outerLobes[place] ?? Number.NaN, grain[trial] ?? Number.NaN))
     outer.amplitude[trial] = sum.amplitude
     outer.cosine[trial] = sum.cosine
     outer.sine[trial] = sum.sine
-    const innerCut = cut?.[SLICE + trial] ?? 0
+    const innerCut = cut[SLICE + trial] ?? Number.NaN
     inner[trial] =
       innerGrain === undefined
         ? innerCut
-        : together(lobesOf(innerCut, 0), lobesOf(weather?.innerLobes[place] ?? 0, innerGrain[trial] ?? 0)).amplitude
+        : together(lobesOf(innerCut, 0), lobesOf(innerLobes[place] ?? Number.NaN, innerGrain[trial] ?? Number.NaN))
+            .amplitude
   }
 }

@@ -1,3 +1,4 @@
+import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import type { Band, Plan, Tally, TrialSummary } from '#shared/statistics/monte-carlo.ts'
 import { ABOVE, BELOW, countAt, shareOf, summaryOf, trialsIn, WITHIN } from '#shared/statistics/monte-carlo.ts'
 import {
@@ -144,8 +145,8 @@ function wanderOf(figure: NearlyLinearFigure, { low, high }: { readonly low: num
 
 /** The same spread with other counts in all. */
 function scaledTo(histogram: Histogram, below: Float64Array, count: number): Histogram {
-  const all = below.at(-1) ?? 0
-  const at = (edge: number): number => Math.round(((below[edge] ?? 0) / all) * count)
+  const all = lastOf(below)
+  const at = (edge: number): number => Math.round((itemAt(below, edge) / all) * count)
   const counts = histogram.counts.map((_, bin) => at(bin + 1) - at(bin))
   const [first, last] = [counts.findIndex((own) => own > 0), counts.findLastIndex((own) => own > 0)]
   const { low, binWidth } = histogram

@@ -61,11 +61,11 @@ function alongOne(one: GoodLine, other: Between, lean: number, own: number): num
 function belowOf({ shares, reach }: GoodLine): (value: number) => number {
   const sums = new Float64Array(shares.length + 1)
   shares.forEach((share, bin) => {
-    sums[bin + 1] = (sums[bin] ?? 0) + share
+    sums[bin + 1] = (sums[bin] ?? Number.NaN) + share
   })
   return (value) => {
     const place = Math.min(shares.length, Math.max(0, ((value + reach) / (2 * reach)) * shares.length))
     const bin = Math.min(shares.length - 1, Math.floor(place))
-    return (sums[bin] ?? 0) + (place - bin) * (shares[bin] ?? 0)
+    return (sums[bin] ?? Number.NaN) + (place - bin) * (shares[bin] ?? Number.NaN)
   }
 }

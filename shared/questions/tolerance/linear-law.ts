@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import type { ClimateChange } from '#shared/questions/season/climate-movement.ts'
 import { type Distribution, type Moments, meanOf, varianceOf } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -108,7 +109,7 @@ function weatherEffects({ climate, differences }: Check, { of, ofRing }: Slopes)
 function weatherEffect(states: readonly ClimateChange[], effects: readonly number[]): Effect {
   const moistures = states.map(({ moistureContent }) => moistureContent)
   const [moisture, effect] = [momentsOf(moistures), momentsOf(effects)]
-  const covariance = momentsOf(effects.map((each, state) => each * ((moistures[state] ?? 0) - moisture.mean))).mean
+  const covariance = momentsOf(effects.map((each, state) => each * (itemAt(moistures, state) - moisture.mean))).mean
   return {
     name: 'climate',
     slope: moisture.variance > 0 ? covariance / moisture.variance : 0,

@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import {
   type CharacteristicFunction,
   characteristicOf,
@@ -7,7 +8,7 @@ import { momentsOfSize, varianceOf } from '#shared/statistics/distribution.ts'
 import { pilotTrials, SLICE } from '#shared/statistics/monte-carlo.ts'
 import type { Part } from '#shared/statistics/sum-of-parts.ts'
 import type { Check } from './checked.ts'
-import { type TrialModel, withTrialModel } from './trials.ts'
+import { type TrialModel, trialModel } from './trials.ts'
 import { COPIES, type Slopes } from './ways.ts'
 import { waysOf } from './ways-of.ts'
 
@@ -43,7 +44,7 @@ interface OfOne {
 }
 
 function ofBalls(one: OfOne, gap: readonly number[], play: readonly number[]): readonly Part[] {
-  const slopesOf = (ball: number): Part['slopes'] => [gap[ball] ?? 0, play[ball] ?? 0]
+  const slopesOf = (ball: number): Part['slopes'] => [itemAt(gap, ball), itemAt(play, ball)]
   return [
     { ...one, slopes: slopesOf(0), copies: 2 },
     { ...one, slopes: slopesOf(1), copies: gap.length - 2 },
@@ -65,14 +66,13 @@ export function linearSample(check: Check, seed: number, slices: number): Linear
     { slopes: slopes.ballGap, nominal: nominal.ballGap },
     { slopes: slopes.play, nominal: nominal.play },
   ]
-  withTrialModel(check, (model) => {
-    pilotTrials(model, seed, slices, (drawn, results, slice) => {
-      lines.forEach(({ slopes, nominal }, figure) => {
-        const from = slice * SLICE
-        sample.exact[figure as 0 | 1].set(results[figure] ?? new Float64Array(0), from)
-        const out = sample.linear[figure as 0 | 1].subarray(from, from + SLICE).fill(nominal)
-        addLines(model, drawn, slopes, check.bearing.settled.ballDiameter, out)
-      })
+  const model = trialModel(check)
+  pilotTrials(model, seed, slices, (drawn, results, slice) => {
+    lines.forEach(({ slopes, nominal }, figure) => {
+      const from = slice * SLICE
+      sample.exact[figure as 0 | 1].set(itemAt(results, figure), from)
+      const out = sample.linear[figure as 0 | 1].subarray(from, from + SLICE).fill(nominal)
+      addLines(model, drawn, slopes, check.bearing.settled.ballDiameter, out)
     })
   })
   return sample
@@ -86,7 +86,7 @@ function addLines(
   out: Float64Array,
 ): void {
   names.forEach((name, place) => {
-    const rows = drawn[place] ?? new Float64Array(0)
+    const rows = itemAt(drawn, place)
     const slopes = slopesOfRows(name, slopesOfAll)
     // Balls are drawn as they are, all else as it differs; of lobes the size counts.
     const nominal = name === 'ballDiameter' ? ballDiameter : 0
@@ -100,7 +100,7 @@ function addLines(
 function addLine(values: Float64Array, nominal: number, slope: number, out: Float64Array): void {
   if (slope === 0) return
   for (let trial = 0; trial < SLICE; trial++) {
-    out[trial] = (out[trial] ?? 0) + slope * ((values[trial] ?? 0) - nominal)
+    out[trial] = (out[trial] ?? Number.NaN) + slope * ((values[trial] ?? Number.NaN) - nominal)
   }
 }
 

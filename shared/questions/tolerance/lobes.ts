@@ -25,9 +25,9 @@ export function lobesOf(amplitude: number, turn: number): Lobes {
   const place = Math.floor(turn * DIRECTIONS)
   return {
     amplitude,
-    cosine: COSINES[place] ?? 1,
+    cosine: COSINES[place] ?? Number.NaN,
     // The sine is the cosine a quarter turn before.
-    sine: COSINES[(place + (3 * DIRECTIONS) / 4) % DIRECTIONS] ?? 0,
+    sine: COSINES[(place + (3 * DIRECTIONS) / 4) % DIRECTIONS] ?? Number.NaN,
   }
 }
 

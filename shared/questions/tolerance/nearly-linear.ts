@@ -118,7 +118,8 @@ function whyNot({ climate, differences }: Check): WhyTrials | undefined {
 
 /** What the curves leave, as if it were normally distributed and had nothing to do with the lines. */
 function noiseOf([gap, play]: readonly [BentLine, BentLine]): Noise {
-  const covariance = gap.rest.reduce((sum, rest, trial) => sum + rest * (play.rest[trial] ?? 0), 0) / gap.rest.length
+  const covariance =
+    gap.rest.reduce((sum, rest, trial) => sum + rest * (play.rest[trial] ?? Number.NaN), 0) / gap.rest.length
   return { variances: [gap.restVariance, play.restVariance], covariance }
 }
 
@@ -165,29 +166,29 @@ function bentSpread(
 /** Which knot lies at a value, with its fraction; beyond the ends it is they. */
 function knotAt(places: Float64Array, value: number): number {
   let [low, high] = [0, places.length - 1]
-  if (!(value > (places[low] ?? 0))) return low
-  if (!(value < (places[high] ?? 0))) return high
+  if (!(value > (places[low] ?? Number.NaN))) return low
+  if (!(value < (places[high] ?? Number.NaN))) return high
   while (high - low > 1) {
     const middle = (low + high) >> 1
-    if ((places[middle] ?? 0) <= value) low = middle
+    if ((places[middle] ?? Number.NaN) <= value) low = middle
     else high = middle
   }
-  const [from, to] = [places[low] ?? 0, places[high] ?? 0]
+  const [from, to] = [places[low] ?? Number.NaN, places[high] ?? Number.NaN]
   return low + (value - from) / (to - from)
 }
 
 /** The line's shares where the curve has brought them: a histogram from the first knot to the last. */
 function bentHistogram(shares: Float64Array, places: Float64Array): Histogram {
-  const [from, to] = [places[0] ?? 0, places[KNOTS] ?? 0]
+  const [from, to] = [places[0] ?? Number.NaN, places[KNOTS] ?? Number.NaN]
   const histogram = emptyHistogram((from + to) / 2, (to - from) / 2)
   let [knot, bin, sum, counted] = [0, 0, 0, 0]
   for (let edge = 1; edge <= BINS; edge++) {
     const value = from + edge * histogram.binWidth
-    while (knot < KNOTS - 1 && (places[knot + 1] ?? 0) <= value) knot++
-    const start = places[knot] ?? 0
-    const line = (BINS / KNOTS) * (knot + (value - start) / ((places[knot + 1] ?? 0) - start))
-    for (; bin < BINS - 1 && bin + 1 <= line; bin++) sum += Math.max(0, shares[bin] ?? 0)
-    const reached = Math.round(ALL * Math.min(1, sum + (line - bin) * Math.max(0, shares[bin] ?? 0)))
+    while (knot < KNOTS - 1 && (places[knot + 1] ?? Number.NaN) <= value) knot++
+    const start = places[knot] ?? Number.NaN
+    const line = (BINS / KNOTS) * (knot + (value - start) / ((places[knot + 1] ?? Number.NaN) - start))
+    for (; bin < BINS - 1 && bin + 1 <= line; bin++) sum += Math.max(0, shares[bin] ?? Number.NaN)
+    const reached = Math.round(ALL * Math.min(1, sum + (line - bin) * Math.max(0, shares[bin] ?? Number.NaN)))
     histogram.counts[edge - 1] = Math.max(0, reached - counted)
     counted = Math.max(counted, reached)
   }

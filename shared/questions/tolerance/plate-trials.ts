@@ -19,18 +19,18 @@ export function plateEvaluation({ bearing }: PlateCheck, face: GroovedRing, slic
     const diameters = lot === undefined ? balls : shiftBalls(balls, lot, slice.shifted)
     const [circles, depths] = [row('grooveCircleRadius') ?? nothing, row('grooveDepth') ?? nothing]
     for (let trial = 0; trial < SLICE; trial++) {
-      radii[trial] = bearing.pitchRadius + ((circles[trial] ?? 0) + (circles[SLICE + trial] ?? 0)) / 2
+      radii[trial] = bearing.pitchRadius + ((circles[trial] ?? Number.NaN) + (circles[SLICE + trial] ?? Number.NaN)) / 2
     }
     const heightOf = (trial: number): HeightOf => {
-      const deeper = depths[trial] ?? 0
+      const deeper = depths[trial] ?? Number.NaN
       return (diameter) => innerCentre(face, diameter / 2, -deeper)
     }
     gapsOnCircles({ ballCount: count, rings: SLICE, radii, diameters, heightOf }, gaps)
     meanDiameters(diameters, means)
     for (let trial = 0; trial < SLICE; trial++) {
-      const seatRadius = (means[trial] ?? 0) / 2
-      const lower = innerCentre(face, seatRadius, -(depths[trial] ?? 0))
-      const upper = innerCentre(face, seatRadius, -(depths[SLICE + trial] ?? 0))
+      const seatRadius = (means[trial] ?? Number.NaN) / 2
+      const lower = innerCentre(face, seatRadius, -(depths[trial] ?? Number.NaN))
+      const upper = innerCentre(face, seatRadius, -(depths[SLICE + trial] ?? Number.NaN))
       plays[trial] = lower + upper
     }
   }

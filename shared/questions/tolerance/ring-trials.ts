@@ -15,7 +15,6 @@ import { inStates, type Weather } from './weather.ts'
 export function ringEvaluation(check: RingCheck, slice: Slice, weather: Weather | undefined): Evaluate {
   const { count } = check.bearing.settled.input.balls
   const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
-  const closeBlock = unequalBallGaps(slice.arena)
   const isRound = !check.differences.has('outOfRound') && weather?.hasLobes !== true
   const onBottom = sitsOnBottom(outer, largestSeatRadius(check)) && isRound
   const { nothing } = slice
@@ -36,11 +35,14 @@ export function ringEvaluation(check: RingCheck, slice: Slice, weather: Weather 
     if (onBottom) {
       for (let trial = 0; trial < SLICE; trial++) {
         slice.bottomRadii[trial] =
-          outer.bottomRadius + (further[trial] ?? 0) + (moved.outer[trial] ?? 0) - (film[trial] ?? 0)
+          outer.bottomRadius +
+          (further[trial] ?? Number.NaN) +
+          (moved.outer[trial] ?? Number.NaN) -
+          (film[trial] ?? Number.NaN)
       }
       const { bottomRadii } = slice
       const block = { ballCount: count, rings: SLICE, bottomRadii, diameters: balls, larger: lot ?? nothing }
-      closeBlock(block, gaps, slice.means)
+      unequalBallGaps(block, gaps, slice.means)
     } else {
       const diameters = lot === undefined ? balls : shiftBalls(balls, lot, slice.shifted)
       const centres = centresOf(outer, { diameters, film, further, moved: moved.outer }, slice.centres)
@@ -70,8 +72,9 @@ function centresOf(
 ): Float64Array {
   for (let from = 0; from < diameters.length; from += SLICE) {
     for (let trial = 0; trial < SLICE; trial++) {
-      const seatRadius = (diameters[from + trial] ?? 0) / 2 + (film[trial] ?? 0)
-      centres[from + trial] = outerCentre(outer, seatRadius, further[trial] ?? 0) + (moved[trial] ?? 0)
+      const seatRadius = (diameters[from + trial] ?? Number.NaN) / 2 + (film[trial] ?? Number.NaN)
+      centres[from + trial] =
+        outerCentre(outer, seatRadius, further[trial] ?? Number.NaN) + (moved[trial] ?? Number.NaN)
     }
   }
   return centres
@@ -104,10 +107,10 @@ function playsOf(
   const { amplitude: outerLobes } = lobes.outer
   const { inner: innerLobes } = lobes
   for (let trial = 0; trial < SLICE; trial++) {
-    const seatRadius = (means[trial] ?? 0) / 2 + (film[trial] ?? 0)
-    const outside = outerCentre(outer, seatRadius, further[trial] ?? 0) + (outerMoved[trial] ?? 0)
-    const inside = innerCentre(inner, seatRadius, inward[trial] ?? 0) + (innerMoved[trial] ?? 0)
-    const lobe = Math.abs(outerLobes[trial] ?? 0) + Math.abs(innerLobes[trial] ?? 0)
+    const seatRadius = (means[trial] ?? Number.NaN) / 2 + (film[trial] ?? Number.NaN)
+    const outside = outerCentre(outer, seatRadius, further[trial] ?? Number.NaN) + (outerMoved[trial] ?? Number.NaN)
+    const inside = innerCentre(inner, seatRadius, inward[trial] ?? Number.NaN) + (innerMoved[trial] ?? Number.NaN)
+    const lobe = Math.abs(outerLobes[trial] ?? Number.NaN) + Math.abs(innerLobes[trial] ?? Number.NaN)
     plays[trial] = 2 * (outside - inside - lobe)
   }
 }

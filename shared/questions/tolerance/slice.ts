@@ -1,12 +1,10 @@
 import { type PathRoom, roomForPaths } from '#shared/geometry/balls-on-paths-in-blocks.ts'
 import { SLICE } from '#shared/statistics/monte-carlo.ts'
-import type { Arena } from '#shared/wasm/arena.ts'
 import { roomForLobes, type SliceLobes } from './drawn-lobes.ts'
 import { inStates, type Weather } from './weather.ts'
 
 /** A slice of trials, as it is worked on. */
 export interface Slice {
-  readonly arena: Arena
   /** Balls that do not differ each on its own. */
   readonly alike: Float64Array
   /** Room for balls that share a difference. */
@@ -15,7 +13,7 @@ export interface Slice {
   readonly bottomRadii: Float64Array
   /** What the weather does to all balls alike, and to either ring. */
   readonly lot: Float64Array
-  /** Of whatever does not differ. */
+  /** Of whatever does not differ: two of each trial, for grooves and plates come in pairs. */
   readonly nothing: Float64Array
   readonly outer: Float64Array
   readonly inner: Float64Array
@@ -25,14 +23,13 @@ export interface Slice {
   readonly lobes: SliceLobes
 }
 
-export const sliceOf = (arena: Arena, count: number, ballDiameter: number): Slice => ({
-  arena,
-  alike: arena.array(count * SLICE).fill(ballDiameter),
+export const sliceOf = (count: number, ballDiameter: number): Slice => ({
+  alike: new Float64Array(count * SLICE).fill(ballDiameter),
   shifted: new Float64Array(count * SLICE),
-  means: arena.array(SLICE),
-  bottomRadii: arena.array(SLICE),
-  lot: arena.array(SLICE),
-  nothing: arena.array(SLICE),
+  means: new Float64Array(SLICE),
+  bottomRadii: new Float64Array(SLICE),
+  lot: new Float64Array(SLICE),
+  nothing: new Float64Array(2 * SLICE),
   outer: new Float64Array(SLICE),
   inner: new Float64Array(SLICE),
   centres: new Float64Array(count * SLICE),
@@ -50,14 +47,15 @@ export function lotOf(
   if (state === undefined || weather === undefined || weather.balls.every((change) => change === 0)) return lot
   inStates(state, weather.balls, out)
   if (lot === undefined) return out
-  for (let trial = 0; trial < SLICE; trial++) out[trial] = (out[trial] ?? 0) + (lot[trial] ?? 0)
+  for (let trial = 0; trial < SLICE; trial++) out[trial] = (out[trial] ?? Number.NaN) + (lot[trial] ?? Number.NaN)
   return out
 }
 
 /** Each ball with what all of its ring have in common. */
 export function shiftBalls(balls: Float64Array, lot: Float64Array, shifted: Float64Array): Float64Array {
   for (let from = 0; from < balls.length; from += SLICE) {
-    for (let trial = 0; trial < SLICE; trial++) shifted[from + trial] = (balls[from + trial] ?? 0) + (lot[trial] ?? 0)
+    for (let trial = 0; trial < SLICE; trial++)
+      shifted[from + trial] = (balls[from + trial] ?? Number.NaN) + (lot[trial] ?? Number.NaN)
   }
   return shifted
 }
@@ -66,7 +64,7 @@ export function meanDiameters(diameters: Float64Array, means: Float64Array): voi
   const share = SLICE / diameters.length
   for (let trial = 0; trial < SLICE; trial++) {
     let sum = 0
-    for (let ball = trial; ball < diameters.length; ball += SLICE) sum += diameters[ball] ?? 0
+    for (let ball = trial; ball < diameters.length; ball += SLICE) sum += diameters[ball] ?? Number.NaN
     means[trial] = sum * share
   }
 }

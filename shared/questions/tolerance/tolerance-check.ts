@@ -1,4 +1,5 @@
 import type { Refused } from '#shared/bearing/refusal.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { ok, type Result } from '#shared/result.ts'
 import {
   batchCount,
@@ -29,7 +30,7 @@ import {
 import type { ToleranceCheckInput } from './input.ts'
 import { linearLaw } from './linear-law.ts'
 import { type NearlyLinear, nearlyLinear, type WhyTrials } from './nearly-linear.ts'
-import { withTrialModel } from './trials.ts'
+import { trialModel } from './trials.ts'
 import { FIGURES, type FigureName } from './ways.ts'
 import { waysOf } from './ways-of.ts'
 
@@ -75,13 +76,11 @@ export function prepareTrials(input: ToleranceCheckInput): Result<Prepared, Refu
   const { trials, seed } = check.input
   const short = trials === undefined ? nearlyLinear(check) : 'asked'
   if (typeof short !== 'string') return ok({ kind: 'answered', answer: nearlyLinearAnswer(check, short) })
-  const plan = withTrialModel(check, (model) =>
-    planTrials(model, {
-      seed,
-      trials: trials === 'auto' ? MOST_TRIALS : (trials ?? TRIALS),
-      bands: [check.gapLimits, check.playLimits],
-    }),
-  )
+  const plan = planTrials(trialModel(check), {
+    seed,
+    trials: trials === 'auto' ? MOST_TRIALS : (trials ?? TRIALS),
+    bands: [check.gapLimits, check.playLimits],
+  })
   return ok({ kind: 'to-run', plan, why: short })
 }
 
@@ -95,7 +94,7 @@ interface Part {
 
 /** @throws RangeError for an input that was refused */
 export function runTrials({ input, plan, first, count }: Part): Tally {
-  return withTrialModel(accepted(input), (model) => runBatches(model, plan, first, count))
+  return runBatches(trialModel(accepted(input)), plan, first, count)
 }
 
 /** What was run of a plan, from its first batch on, part by part. */
@@ -140,7 +139,7 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
     trials: count,
     isConverged: standsStill(run),
     figures: { ballGap, play: figureOfTrials(known.play, plan, tally, 1) },
-    jointFits: shareOf(tally.joint[WITHIN + 3 * WITHIN] ?? 0, count),
+    jointFits: shareOf(itemAt(tally.joint, WITHIN + 3 * WITHIN), count),
     aim: aimOf(check, { histogram: gaps, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
 }

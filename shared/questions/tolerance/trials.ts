@@ -1,14 +1,6 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import type { Distribution } from '#shared/statistics/distribution.ts'
-import {
-  aside,
-  independent,
-  type Model,
-  SLICE,
-  type Source,
-  withoutReplacement,
-} from '#shared/statistics/monte-carlo.ts'
-import { NORMAL_ROOM, normalsIn } from '#shared/statistics/normal-kernel.ts'
-import { type Arena, withArena } from '#shared/wasm/arena.ts'
+import { aside, independent, type Model, type Source, withoutReplacement } from '#shared/statistics/monte-carlo.ts'
 import type { Check } from './checked.ts'
 import { CONTRIBUTORS, type ContributorName } from './input.ts'
 import { sliceOf } from './slice.ts'
@@ -26,46 +18,25 @@ import { type Weather, weatherOf } from './weather.ts'
 /** Lobes take two kinds of random numbers, all other contributors one. The weather takes its own, after all of them. */
 type DrawnName = Exclude<ContributorName, 'outOfRound'> | 'lobes' | 'direction' | 'state' | 'grain' | 'innerGrain'
 
-/** Rows in the arena beside those of the balls: of all else that is drawn, of what comes of it, and of a slice's own. */
-const OTHER_ROWS = 20
-
 /** The model, and by which names its sources go, in their order. */
 export interface TrialModel extends Model {
   readonly names: readonly DrawnName[]
 }
 
-/** The model of a bearing, good until `use` is done. */
-export function withTrialModel<T>(check: Check, use: (model: TrialModel) => T): T {
-  const { count } = check.bearing.settled.input.balls
-  // Balls as drawn, balls that are alike, and all else.
-  const doubles = (2 * count + OTHER_ROWS) * SLICE + NORMAL_ROOM.doubles
-  return withArena(doubles, OTHER_ROWS + 2 + NORMAL_ROOM.arrays, (arena) => use(trialModel(check, arena)))
-}
-
-function trialModel(check: Check, arena: Arena): TrialModel {
+/** The model of a bearing: its arrays are used again from slice to slice. */
+export function trialModel(check: Check): TrialModel {
   const { settled } = check.bearing
   const { count } = settled.input.balls
   const weather = check.climate && weatherOf(check.climate)
-  const normals = normalsIn(arena)
-  /** Normal numbers by the kernel; all others as ever. */
-  const numbers: Independent = (distribution, rows = 1) =>
-    distribution.kind === 'normal'
-      ? { rows, draw: (random, out) => normals(distribution, random, out) }
-      : independent(distribution, rows)
-  const sources = sourcesOf(check, count, weather, numbers)
-  const slice = sliceOf(arena, count, settled.ballDiameter)
-  const room = {
-    drawn: sources.map(({ source }) => arena.array(source.rows * SLICE)),
-    results: [arena.array(SLICE), arena.array(SLICE)],
-  }
+  const sources = sourcesOf(check, count, weather)
+  const slice = sliceOf(count, settled.ballDiameter)
   const evaluate = waysOf(check).evaluation(slice, weather)
   return {
     sources: sources.map(({ source }) => source),
     names: sources.map(({ name }) => name),
     outputs: 2,
-    room,
-    evaluate: (drawn, [gaps = slice.nothing, plays = slice.nothing]) => {
-      evaluate((name) => drawn[sources.findIndex((each) => each.name === name)], gaps, plays)
+    evaluate: (drawn, results) => {
+      evaluate((name) => drawn[sources.findIndex((each) => each.name === name)], itemAt(results, 0), itemAt(results, 1))
     },
   }
 }
@@ -78,17 +49,9 @@ interface NamedSource {
 /** Where lobes point: any direction alike. */
 const TURNS: Distribution = { kind: 'uniform', mean: 0.5, halfWidth: 0.5 }
 
-/** As many numbers of a distribution as there are rows, one where it does not say. */
-type Independent = (distribution: Distribution, rows?: number) => Source
-
 /** Balls are drawn as they are; all else as it differs. Always in the same order, which is part of the answer. */
-function sourcesOf(
-  check: Check,
-  count: number,
-  weather: Weather | undefined,
-  numbers: Independent,
-): readonly NamedSource[] {
-  return [...contributorSources(check, count, numbers), ...(weather === undefined ? [] : weatherSources(weather))]
+function sourcesOf(check: Check, count: number, weather: Weather | undefined): readonly NamedSource[] {
+  return [...contributorSources(check, count), ...(weather === undefined ? [] : weatherSources(weather))]
 }
 
 /** Drawn aside: a year that does nothing leaves every trial as it is without it. */
@@ -100,28 +63,24 @@ function weatherSources({ states, hasLobes }: Weather): readonly NamedSource[] {
   return [{ name: 'state', source: aside(independent(states)) }, ...(hasLobes ? grain : [])]
 }
 
-function contributorSources(
-  { bearing, differences }: Check,
-  count: number,
-  numbers: Independent,
-): readonly NamedSource[] {
+function contributorSources({ bearing, differences }: Check, count: number): readonly NamedSource[] {
   return CONTRIBUTORS.flatMap((name): readonly NamedSource[] => {
     const distribution = differences.get(name)
     if (distribution === undefined) return []
     if (name === 'ballDiameter') {
-      return [{ name, source: ballSource(distribution, bearing.settled.ballDiameter, count, numbers) }]
+      return [{ name, source: ballSource(distribution, bearing.settled.ballDiameter, count) }]
     }
-    if (name !== 'outOfRound') return [{ name, source: numbers(distribution, COPIES[name]) }]
+    if (name !== 'outOfRound') return [{ name, source: independent(distribution, COPIES[name]) }]
     return [
-      { name: 'lobes', source: numbers(distribution, 2) },
+      { name: 'lobes', source: independent(distribution, 2) },
       { name: 'direction', source: independent(TURNS) },
     ]
   })
 }
 
-function ballSource(difference: Distribution, ballDiameter: number, count: number, numbers: Independent): Source {
+function ballSource(difference: Distribution, ballDiameter: number, count: number): Source {
   if (difference.kind !== 'discrete') {
-    return numbers({ ...difference, mean: difference.mean + ballDiameter }, count)
+    return independent({ ...difference, mean: difference.mean + ballDiameter }, count)
   }
   return withoutReplacement(
     difference.values.map((value) => value + ballDiameter),

@@ -30,6 +30,6 @@ export function weatherOf({ states }: ClimateMovement): Weather {
 
 /** For each trial what its state has in a row. */
 export function inStates(drawn: Float64Array, row: Float64Array, out: Float64Array): Float64Array {
-  for (let trial = 0; trial < out.length; trial++) out[trial] = row[drawn[trial] ?? 0] ?? Number.NaN
+  for (let trial = 0; trial < out.length; trial++) out[trial] = row[drawn[trial] ?? Number.NaN] ?? Number.NaN
   return out
 }

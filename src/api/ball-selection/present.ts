@@ -1,6 +1,7 @@
 import type { Static } from 'typebox'
 import type { ThrustBearing } from '#shared/bearing/plates.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import type { SelectionGoal } from '#shared/questions/selection/ball-choice.ts'
 import { GROOVE_NAMES } from '#shared/questions/selection/ball-place.ts'
 import type { BallSelection, BallSelectionInput, SelectionWarning } from '#shared/questions/selection/ball-selection.ts'
@@ -93,7 +94,7 @@ function toRest(
   return {
     carriers: rest.carriers.map((place, which) => ({
       index: choice.balls[place]?.index ?? -1,
-      share: rest.shares[which] ?? 0,
+      share: itemAt(rest.shares, which),
     })),
     plateGap: show(mm(rest.height), units),
     rise: show(rise, units),

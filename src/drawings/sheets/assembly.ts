@@ -1,4 +1,5 @@
 import type { Dimension } from '#shared/bearing/dimensions.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Drawing, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
@@ -167,7 +168,7 @@ function faceZone(
   const inGap = polar(at(0, 0), pitchRadius * factor, gapAngle(ring))
   const angles = ballAngles(ring)
   const isSmall = settled.ballDiameter * factor < LEAST_WIDE_BALL
-  const ballAngle = angles[Math.floor(angles.length * 0.6)] ?? 0
+  const ballAngle = itemAt(angles, Math.floor(angles.length * 0.6))
   const onBall = polar(at(0, 0), (pitchRadius + settled.ballDiameter / 2) * factor, ballAngle)
   const { count, material = 'wood' } = settled.input.balls
   const [above, below] = [at(4, high + 3), at(-4, -high - 3)]

@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { mm } from '#shared/units/length.ts'
 import { at, type Drawing, type Role, type Shape } from '#src/drawings/model.ts'
 import { box, line, text } from '#src/drawings/shapes.ts'
@@ -141,7 +142,7 @@ function densities({ edges, counts }: Spread): readonly number[] {
   return counts.map((count, bin) => (usual > 0 ? (count * usual) / widthOf(edges, bin) : count))
 }
 
-const widthOf = (edges: readonly number[], bin: number): number => (edges[bin + 1] ?? 0) - (edges[bin] ?? 0)
+const widthOf = (edges: readonly number[], bin: number): number => itemAt(edges, bin + 1) - itemAt(edges, bin)
 
 /** A line of words across the sheet. */
 const row = (words: string, y: number, height = TEXT_HEIGHT): Shape =>
@@ -174,7 +175,7 @@ function bars(spread: Spread, { across, up, bottom }: Plot): readonly Shape[] {
       const middle = (begin + end) / 2
       const slope = SLOPES[middle < min ? 0 : middle > max ? 2 : 1]
       const [left, right] = [across(begin), Math.max(across(end), across(begin) + HAIR)]
-      return hatchedBox(left, bottom, right, up(heights[bin] ?? 0), slope)
+      return hatchedBox(left, bottom, right, up(itemAt(heights, bin)), slope)
     })
   })
 }

@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
 import type { PaperSize } from '#src/drawings/papers.ts'
 import { box, line, placed, text } from '#src/drawings/shapes.ts'
@@ -124,10 +125,10 @@ function paragraphOf(lead: string, words: string, width: number, marked: boolean
 
 function cellsOf(cells: readonly string[], bold: boolean, width: number): Placed {
   const inner = width - LEAD_WIDTH
-  const placeOf = (index: number): number => LEAD_WIDTH + (CELLS[index] ?? 1) * inner
+  const placeOf = (index: number): number => LEAD_WIDTH + itemAt(CELLS, index) * inner
   const shapes = cells.map((said, index) => {
     const isFigure = index > 1
-    const room = inner * (ROOMS[index] ?? 0)
+    const room = inner * itemAt(ROOMS, index)
     return text(said, at(placeOf(index), -LINE + 1), fittedHeight(said, BODY, room, bold), isFigure ? 'end' : 'start', {
       bold,
     })

@@ -1,40 +1,27 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { RINGS_AT_ONCE } from '#shared/geometry/closing-kernel.ts'
 import { ballGap, closedPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { closingRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
 import { mm } from '#shared/units/length.ts'
-import { withArena } from '#shared/wasm/arena.ts'
 import { uniforms } from '#tests/support/chance.ts'
 import { ballCount, between } from '#tests/support/inputs.ts'
 
-/** A block of so many rings, of which the first are those asked about and the others repeat the first. */
 function blockOf(
   bottomRadii: readonly number[],
   balls: readonly (readonly number[])[],
-  larger: readonly number[] = [],
+  larger: readonly number[] = balls.map(() => 0),
 ): { readonly gaps: readonly number[]; readonly means: readonly number[] } {
-  const count = balls[0]?.length ?? 0
-  const rings = Math.max(RINGS_AT_ONCE, balls.length)
-  return withArena((count + 4) * rings, 5, (arena) => {
-    const filled = (values: readonly number[]) => {
-      const made = arena.array(rings)
-      made.forEach((_, ring) => {
-        made[ring] = values[ring] ?? values[0] ?? 0
-      })
-      return made
-    }
-    const diameters = arena.array(rings * count)
-    diameters.forEach((_, place) => {
-      const ring = place % rings
-      diameters[place] = (balls[ring] ?? balls[0])?.[Math.floor(place / rings)] ?? Number.NaN
-    })
-    const [gaps, means] = [arena.array(rings), arena.array(rings)]
-    const block = { ballCount: count, rings, bottomRadii: filled(bottomRadii), diameters, larger: filled(larger) }
-    unequalBallGaps(arena)(block, gaps, means)
-    return { gaps: Array.from(gaps.subarray(0, balls.length)), means: Array.from(means.subarray(0, balls.length)) }
-  })
+  const [ballCount = 0] = balls.map(({ length }) => length)
+  const rings = balls.length
+  const diameters = new Float64Array(rings * ballCount)
+  for (const [ring, own] of balls.entries()) {
+    for (const [ball, diameter] of own.entries()) diameters[ball * rings + ring] = diameter
+  }
+  const [gaps, means] = [new Float64Array(rings), new Float64Array(rings)]
+  const block = { bottomRadii: Float64Array.from(bottomRadii), larger: Float64Array.from(larger) }
+  unequalBallGaps({ ballCount, rings, diameters, ...block }, gaps, means)
+  return { gaps: Array.from(gaps), means: Array.from(means) }
 }
 
 function gapsOf(bottomRadii: readonly number[], balls: readonly (readonly number[])[]): readonly number[] {
@@ -100,7 +87,7 @@ test('balls that are all larger by some length are larger balls', () => {
   expect(blockOf(bottoms, rings, larger)).toEqual(blockOf(bottoms, largerRings))
 })
 
-test('however many rings, each is what it is alone: the last step of four overlaps the one before', () => {
+test('however many rings, each is what it is alone', () => {
   const uniform = uniforms(9)
   for (let count = 4; count <= 13; count++) {
     const rings = Array.from({ length: count }, () => Array.from({ length: 5 }, () => 16 + uniform()))

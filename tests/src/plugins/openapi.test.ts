@@ -94,7 +94,7 @@ test('the page loads only what it brings, from here', async () => {
     expect(link).toMatch(/^\/docs\/static\//)
     expect((await ask(`${at}${link}`)).status, link).toBe(200)
   }
-  expect((await ask(`${at}/docs/json`)).status).toBe(200)
+  expect((await ask(`${at}/openapi.json`)).status).toBe(200)
 })
 
 test('the page goes with HEAD and is refused to POST, like any other', async () => {

@@ -1,0 +1,64 @@
+import { readFile } from 'node:fs/promises'
+import { createRequire } from 'node:module'
+import { join } from 'node:path'
+import type { FastifyInstance } from 'fastify'
+import { ProblemError } from '#src/http/problem.ts'
+
+/** The files of the page are in their package, and beside the bundled file in the container. */
+const fileOf = (name: string): string =>
+  import.meta.filename.endsWith('.ts')
+    ? createRequire(import.meta.filename).resolve(`@fastify/swagger-ui/static/${name}`)
+    : join(import.meta.dirname, '../static', name)
+
+/** What is served, with its media type: nothing else in that folder is. */
+const FILES: ReadonlyMap<string, string> = new Map([
+  ['swagger-ui.css', 'text/css; charset=utf-8'],
+  ['index.css', 'text/css; charset=utf-8'],
+  ['swagger-ui-bundle.js', 'text/javascript; charset=utf-8'],
+  ['favicon-32x32.png', 'image/png'],
+])
+
+/** The page loads its own files and nothing else; only its styles are set from its script. */
+const POLICY =
+  "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; " +
+  "frame-ancestors 'self'; base-uri 'self'"
+
+const START = `SwaggerUIBundle({ url: '/openapi.json', dom_id: '#swagger-ui', deepLinking: true, validatorUrl: null })\n`
+
+const PAGE = `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="UTF-8">
+<title>Racewright</title>
+<link rel="stylesheet" href="/docs/static/swagger-ui.css">
+<link rel="stylesheet" href="/docs/static/index.css">
+<link rel="icon" type="image/png" href="/docs/static/favicon-32x32.png">
+</head>
+<body>
+<div id="swagger-ui"></div>
+<script src="/docs/static/swagger-ui-bundle.js"></script>
+<script src="/docs/static/start.js"></script>
+</body>
+</html>
+`
+
+/**
+ * A page at `/docs` on which the document can be read and tried. Its files are read when they are asked for; the plugin that
+ * serves them lists the folder and loads a file server at every start, for a page that hardly anyone opens.
+ */
+export function addDocsPage(app: FastifyInstance): void {
+  const schema = { hide: true }
+  for (const path of ['/docs', '/docs/']) {
+    app.get(path, { schema }, (_request, reply) =>
+      reply.header('content-security-policy', POLICY).type('text/html; charset=utf-8').send(PAGE),
+    )
+  }
+  app.get('/docs/static/start.js', { schema }, (_request, reply) =>
+    reply.type('text/javascript; charset=utf-8').send(START),
+  )
+  app.get<{ Params: { name: string } }>('/docs/static/:name', { schema }, async ({ params: { name } }, reply) => {
+    const type = FILES.get(name)
+    if (type === undefined) throw new ProblemError(404, 'There is no such file: see /docs.')
+    return reply.type(type).send(await readFile(fileOf(name)))
+  })
+}
