@@ -62,7 +62,7 @@ function faultOf(error: Broken, byId: SchemaById): Fault {
     }
     case 'additionalProperties': {
       const { name, path } = named(error.params['additionalProperty'])
-      return { path, message: notKnown(name, Object.keys(schema.properties ?? {})) }
+      return { path, message: notAllowed(name, schema) }
     }
     case 'discriminator': {
       const { name, path } = named(error.params['tag'])
@@ -73,6 +73,12 @@ function faultOf(error: Broken, byId: SchemaById): Fault {
     default:
       return { path: at, message: sentence(error, schema, byId) }
   }
+}
+
+function notAllowed(name: string, { properties = {}, ...schema }: JsonSchema): string {
+  return schema['x-foreign']?.includes(name) === true
+    ? `"${name}" does not apply to this arrangement: remove it`
+    : notKnown(name, Object.keys(properties))
 }
 
 function sentence(error: Broken, schema: JsonSchema, byId: SchemaById): string {

@@ -24,6 +24,8 @@ export type JsonSchema = {
   readonly exclusiveMinimum?: number
   readonly maximum?: number
   readonly exclusiveMaximum?: number
+  /** Names that other variants of this object have, and it has not. */
+  readonly 'x-foreign'?: readonly string[]
 }
 
 /** Finds a schema that was added by its `$id`. */

@@ -1,5 +1,4 @@
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { findingsOf } from '#shared/bearing/findings.ts'
+import { ARRANGEMENTS, type RadialInput } from '#shared/bearing/arrangements.ts'
 import type { Finding } from '#shared/bearing/warning.ts'
 import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
 import { yearFaults } from '#shared/questions/season/seasonal-fit.ts'
@@ -15,7 +14,7 @@ import { scoreOf } from './score.ts'
 export interface Ranked extends Judged {
   /** Place in the grid: the order of equal scores. */
   readonly index: number
-  readonly design: DesignInput
+  readonly design: RadialInput
   readonly findings: readonly Finding[]
 }
 
@@ -105,7 +104,7 @@ export function designSearch(
       ...judged,
       index,
       design: designOf(search, candidateAt(search, index)),
-      findings: findingsOf(judged.bearing),
+      findings: ARRANGEMENTS.radial.findingsOf(judged.bearing),
     })),
     more: best.entries.length > search.offset + search.limit,
     candidates,
