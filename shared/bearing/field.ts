@@ -117,17 +117,13 @@ export interface Leaf {
   readonly path: string
   readonly names: readonly string[]
   readonly field: Exclude<Field, Group>
-  /** Names beside it that it replaces. */
-  readonly replaces: readonly string[]
 }
 
 /** Every leaf of some fields, in their order. */
-export function leavesOf(fields: Fields, names: readonly string[] = [], groups: Group['oneOfEach'] = []): Leaf[] {
+export function leavesOf(fields: Fields, names: readonly string[] = []): Leaf[] {
   return Object.entries(fields).flatMap(([name, field]): Leaf[] => {
     const at = [...names, name]
-    if (field.kind === 'group') return leavesOf(field.fields, at, field.oneOfEach)
-    const replaces = groups.filter((each) => each.includes(name)).flat()
-    return [{ path: `/${at.join('/')}`, names: at, field, replaces: replaces.filter((other) => other !== name) }]
+    return field.kind === 'group' ? leavesOf(field.fields, at) : [{ path: `/${at.join('/')}`, names: at, field }]
   })
 }
 
@@ -141,17 +137,9 @@ export function valueAt(input: unknown, names: readonly string[]): unknown {
   return at
 }
 
-/** The same input with one value set, and without the names that it replaces. */
-export function withValue<I extends object>(input: I, { names, replaces }: Leaf, value: unknown): I {
-  const [name, ...inner] = names
+/** The same input with the value at some names set. */
+export function withValue<I extends object>(input: I, [name, ...inner]: readonly string[], value: unknown): I {
   if (name === undefined) throw new RangeError('names must not be empty')
-  if (inner.length === 0) {
-    const kept = Object.fromEntries(Object.entries(input).filter(([other]) => !replaces.includes(other)))
-    return { ...kept, [name]: value } as I
-  }
-  const within = valueAt(input, [name])
-  const deeper = withValue(Object(within ?? {}), { path: '', names: inner, replaces, field: NONE }, value)
-  return { ...input, [name]: deeper }
+  const within = inner.length === 0 ? value : withValue(Object(valueAt(input, [name]) ?? {}), inner, value)
+  return { ...input, [name]: within }
 }
-
-const NONE: Leaf['field'] = { kind: 'number', means: '', bounds: LENGTH }

@@ -27,7 +27,26 @@ export function leafAt(group: Group, path: string): Leaf {
 /**
  * The input with one suggestion taken: what a caller does who puts `value` at `path` and asks again.
  *
- * @throws RangeError for a path that the input does not have
+ * @throws RangeError for a path that the input does not have, and for a value of another kind than is there
  */
-export const withSuggestion = <I extends object>(input: I, group: Group, { path, value }: Suggestion): I =>
-  withValue(input, leafAt(group, path), value)
+export function withSuggestion<I extends object>(input: I, group: Group, { path, kind, value }: Suggestion): I {
+  const { field, names } = leafAt(group, path)
+  if (kindOf(field) !== kind) throw new RangeError(`path must be that of a ${kind} of ${group.id}, got ${path}`)
+  return withValue(input, names, value)
+}
+
+/** What a suggestion for a field is; nothing suggests a list. */
+function kindOf(field: Leaf['field']): Suggestion['kind'] | undefined {
+  switch (field.kind) {
+    case 'length':
+    case 'length-or-null':
+      return 'length'
+    case 'number':
+    case 'integer':
+      return 'number'
+    case 'choice':
+      return field.choices.every((each) => typeof each === 'number') ? 'number' : 'choice'
+    default:
+      return undefined
+  }
+}
