@@ -1,26 +1,13 @@
-/*
- * The sisters of one core: circles in a ring that close, whatever stands for them. What an arrangement has, what it lacks and
- * which questions it can be asked stands here and nowhere else: the rest asks for a trait, never for a name.
- */
+import type { Result } from '#shared/result.ts'
+import type { Dimension } from './dimensions.ts'
+import type { Fields, Group } from './field.ts'
+import type { OuterSide } from './outer-side.ts'
+import type { Refusal } from './refusal.ts'
+import type { AnyInput, SettledBalls } from './resolve.ts'
+import type { Finding } from './warning.ts'
 
-export const ARRANGEMENTS = ['radial', 'thrust', 'roller', 'caged'] as const
-export type ArrangementName = (typeof ARRANGEMENTS)[number]
-
-/** What a design can be asked, by the path that asks it. */
-const QUESTIONS = [
-  'design',
-  'size-table',
-  'tolerance-check',
-  'fit-correction',
-  'ball-selection',
-  'seasonal-fit',
-  'load-check',
-  'job-sheet',
-  'drawings',
-] as const
-export type Question = (typeof QUESTIONS)[number]
-
-export interface Arrangement {
+/** What distinguishes one arrangement from another. Shared code asks for a trait, never for a name. */
+export interface Traits {
   /** What lies round the balls: rings inside one another, or plates one over the other. */
   readonly members: 'rings' | 'plates'
   /** What rolls: a ball touches in a point, a roller along a line. */
@@ -29,89 +16,42 @@ export interface Arrangement {
   readonly ballSet: 'full' | 'caged'
   /** What it rolls in: a groove with its lands, or a plain cylinder. */
   readonly raceway: 'groove' | 'track'
-  /** What a design of this arrangement has not; giving it is refused. */
-  readonly lacks: readonly Pointer[]
-  readonly answers: readonly Question[]
 }
 
-/** A JSON pointer, ready to be walked. */
-interface Pointer {
-  readonly path: string
-  readonly names: readonly string[]
+/** An arrangement whose outer ring is cut to a ball gap, whatever lies inside it. */
+export interface FullRingArrangement<
+  Name extends string,
+  Input extends AnyInput,
+  B extends AnyBearing,
+  F extends Fields,
+> extends Arrangement<Name, Input, B, F> {
+  /** The outer ring with its balls; the bore and the inner ring are not looked at. */
+  outerSideOf(input: Input): Result<OuterSide, readonly Refusal[]>
 }
 
-const at = (...paths: readonly string[]): readonly Pointer[] =>
-  paths.map((path) => ({ path, names: path.slice(1).split('/') }))
-
-/** What only rollers have. */
-const OF_ROLLERS = at('/balls/length')
-const OF_PLATES = at('/plates')
-const OF_CAGES = at('/cage')
-/** What only a full ring has: the gap that is left in it. */
-const OF_FULL_RINGS = at('/ballGap', '/minBallGap', '/maxBallGap')
-/** What only a groove in a ring has, and a ring that must come apart for it. */
-const OF_RING_GROOVES = at(
-  '/outerRing/engagement',
-  '/outerRing/grooveDepth',
-  '/outerRing/groove',
-  '/innerRing',
-  '/groove',
-  '/split',
-)
-/** What only rings have. */
-const OF_RINGS = at('/outerRing', '/innerRing', '/radialInternalClearance', '/width', '/split')
-
-/** What every ring of balls that closes can be asked. */
-const OF_ALL_FULL_RINGS = [
-  'design',
-  'size-table',
-  'tolerance-check',
-  'fit-correction',
-  'ball-selection',
-  'load-check',
-  'job-sheet',
-  'drawings',
-] as const satisfies readonly Question[]
-
-const TRAITS: Readonly<Record<ArrangementName, Arrangement>> = {
-  radial: {
-    members: 'rings',
-    rolls: 'balls',
-    ballSet: 'full',
-    raceway: 'groove',
-    lacks: [...OF_ROLLERS, ...OF_PLATES, ...OF_CAGES],
-    answers: QUESTIONS,
-  },
-  thrust: {
-    members: 'plates',
-    rolls: 'balls',
-    ballSet: 'full',
-    raceway: 'groove',
-    lacks: [...OF_ROLLERS, ...OF_CAGES, ...OF_RINGS],
-    answers: OF_ALL_FULL_RINGS,
-  },
-  roller: {
-    members: 'rings',
-    rolls: 'rollers',
-    ballSet: 'full',
-    raceway: 'track',
-    lacks: [...OF_PLATES, ...OF_CAGES, ...OF_RING_GROOVES],
-    answers: OF_ALL_FULL_RINGS,
-  },
-  caged: {
-    members: 'rings',
-    rolls: 'balls',
-    ballSet: 'caged',
-    raceway: 'groove',
-    lacks: [...OF_ROLLERS, ...OF_PLATES, ...OF_FULL_RINGS],
-    answers: ['design', 'fit-correction', 'load-check', 'job-sheet', 'drawings'],
-  },
+/** What every bearing has, whatever its arrangement. */
+export interface AnyBearing {
+  readonly settled: SettledBalls
 }
 
-/** What is taken where nobody says. */
-const USUAL: ArrangementName = 'radial'
-
-export const nameOf = ({ arrangement }: { readonly arrangement?: ArrangementName }): ArrangementName =>
-  arrangement ?? USUAL
-
-export const traitsOf = (design: { readonly arrangement?: ArrangementName }): Arrangement => TRAITS[nameOf(design)]
+/**
+ * One arrangement of a rolling bearing: what its input holds, and how a bearing follows from it. Written as methods, so that
+ * a module for one input may stand in the record of all of them.
+ */
+export interface Arrangement<
+  Name extends string,
+  Input extends AnyInput,
+  B extends AnyBearing,
+  F extends Fields = Fields,
+> {
+  readonly name: Name
+  readonly traits: Traits
+  /** The fields of its input, besides `units` and `arrangement`. */
+  readonly fields: Group<F>
+  /** Every size of the bearing that an input asks for, or all reasons at once why there is none. */
+  bearingOf(input: Input): Result<B, readonly Refusal[]>
+  /** The table of what to cut, in the order in which the parts are made. */
+  dimensionsOf(bearing: B): readonly Dimension[]
+  /** Everything that is worth a warning, in the order in which a maker meets it. */
+  findingsOf(bearing: B): readonly Finding[]
+}

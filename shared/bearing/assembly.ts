@@ -1,6 +1,6 @@
 import type { WaysIn } from '#shared/geometry/ways-in.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { Split } from './design-input.ts'
+import type { Split } from './fields.ts'
 
 /** How the last ball gets in, and what gap that takes. */
 export interface Assembly {

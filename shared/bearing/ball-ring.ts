@@ -9,7 +9,7 @@ import {
 } from '#shared/geometry/ring-of-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Refusal } from './refusal.ts'
-import { LARGEST_GAP, type SettledBallRing } from './settle.ts'
+import { LARGEST_GAP, type SettledBallRing } from './resolve.ts'
 
 /** A ring of balls on its pitch circle, whatever holds them there. */
 export interface BallRing {

@@ -1,13 +1,9 @@
-import { ok, type Result } from '#shared/result.ts'
-import type { Question } from './arrangement.ts'
-import { asAsked, type Make } from './asked.ts'
-import { type Bearing, bearingOf } from './bearing.ts'
-import { isWithinBounds } from './bounds.ts'
-import type { DesignInput } from './design-input.ts'
-import { type Dimension, dimensionsOf } from './dimensions.ts'
-import { findingsOf } from './findings.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import type { AnyBearing, Arrangement } from './arrangement.ts'
+import { beyondBounds, isWithinBounds } from './bounds.ts'
+import type { Dimension } from './dimensions.ts'
 import type { Refusal } from './refusal.ts'
-import type { SettledBalls } from './settle.ts'
+import type { AnyInput } from './resolve.ts'
 import { type Suggestion, withSuggestion } from './suggestion.ts'
 import type { Finding, Warning, WarningFacts } from './warning.ts'
 
@@ -17,62 +13,66 @@ export interface DesignOf<B> {
   readonly dimensions: readonly Dimension[]
   readonly warnings: readonly Warning[]
 }
-export type Design = DesignOf<Bearing>
 
-/** What a design is made with, by the arrangement. */
-interface Ways<B> {
-  readonly make: Make<B>
-  readonly dimensionsOf: (bearing: B) => readonly Dimension[]
-  readonly findingsOf: (bearing: B) => readonly Finding[]
-}
+type AnyArrangement<I extends AnyInput, B extends AnyBearing> = Arrangement<string, I, B>
 
-/** How a design of an arrangement is made, in its own ways. */
-export function designIn<B extends { readonly settled: SettledBalls }>({ make, dimensionsOf, findingsOf }: Ways<B>) {
-  const makeAsked = asAsked(make)
-  const look = (mended: DesignInput): readonly Finding[] | undefined => {
-    const again = make(mended)
-    return again.ok ? findingsOf(again.value) : undefined
-  }
-  return (input: DesignInput, question: Question = 'design'): Result<DesignOf<B>, readonly Refusal[]> => {
-    const made = makeAsked(input, question)
-    if (!made.ok) return made
-    const bearing = made.value
-    return ok({
-      bearing,
-      dimensions: dimensionsOf(bearing),
-      warnings: warningsOf(findingsOf(bearing), [input, bearing.settled.input], look),
-    })
-  }
+/**
+ * The bearing of an input as a caller sent it: one whose whole input, defaults and all, could be sent again. Needed wherever
+ * the whole input is echoed.
+ */
+export function echoedBearing<I extends AnyInput, B extends AnyBearing>(
+  arrangement: AnyArrangement<I, B>,
+  input: I,
+): Result<B, readonly Refusal[]> {
+  const made = arrangement.bearingOf(input)
+  if (!made.ok) return made
+  const beyond = beyondBounds(made.value.settled.input, arrangement.fields)
+  return beyond.length > 0 ? fail(beyond) : made
 }
 
 /**
- * What must I cut? Every size of both rings from balls, count and bore, with the gauges and the warnings.
+ * What must I cut? Every size from balls, count and bore, with the gauges and the warnings.
  *
  * @param input lengths in millimetres, finite and above 0 (gaps, play, finish and scatter may be 0); ball count whole,
- *   at least 3; of each pair (`engagement` or `grooveDepth`, `wall` or `outsideDiameter`, …) one at the most
- * @param question what it is asked for
+ *   at least 3; of each pair (`engagement` or `grooveDepth`, `wall` or `outsideDiameter`, …) at most one
  * @returns the design, or every reason at once why there is no such bearing
  */
-export const design = designIn<Bearing>({ make: bearingOf, dimensionsOf, findingsOf })
-
-/** What is found about the bearing of an input; undefined where it has none. */
-type Look = (input: DesignInput) => readonly Finding[] | undefined
-
-/**
- * Findings with their remedies tried. A remedy is offered only where, taken into the caller's input, and as well into the
- * whole one that is echoed, it gives a bearing that has the same warning no more.
- */
-function warningsOf(findings: readonly Finding[], inputs: readonly DesignInput[], look: Look): readonly Warning[] {
-  return findings.map(({ severity, path, facts, remedies }) => {
-    const suggestion = remedies.find((remedy) => inputs.every((input) => isCleared(input, remedy, facts, look)))
-    return suggestion === undefined ? { severity, path, facts } : { severity, path, facts, suggestion }
+export function designOf<I extends AnyInput, B extends AnyBearing>(
+  arrangement: AnyArrangement<I, B>,
+  input: I,
+): Result<DesignOf<B>, readonly Refusal[]> {
+  const made = echoedBearing(arrangement, input)
+  if (!made.ok) return made
+  const bearing = made.value
+  const look: Look = (mended) => {
+    const again = arrangement.bearingOf(mended as I)
+    return again.ok ? arrangement.findingsOf(again.value) : undefined
+  }
+  const isCleared = (from: AnyInput, remedy: Suggestion, facts: WarningFacts): boolean => {
+    if (!isWithinBounds(remedy, arrangement.fields, from.units)) return false
+    const left = look(withSuggestion(from, arrangement.fields, remedy))
+    return left !== undefined && !left.some((finding) => isSame(finding.facts, facts))
+  }
+  const inputs = [input, bearing.settled.input]
+  return ok({
+    bearing,
+    dimensions: arrangement.dimensionsOf(bearing),
+    warnings: arrangement
+      .findingsOf(bearing)
+      .map((finding) => warningOf(finding, (remedy) => inputs.every((from) => isCleared(from, remedy, finding.facts)))),
   })
 }
 
-function isCleared(input: DesignInput, remedy: Suggestion, facts: WarningFacts, look: Look): boolean {
-  if (!isWithinBounds(remedy, input.units)) return false
-  const left = look(withSuggestion(input, remedy))
-  return left !== undefined && !left.some((finding) => isSame(finding.facts, facts))
+/** What is found about the bearing of an input; undefined where it has none. */
+type Look = (input: AnyInput) => readonly Finding[] | undefined
+
+/**
+ * A finding with its remedies tried. A remedy is offered only where, taken into the caller's input, and as well into the
+ * whole one that is echoed, it gives a bearing that no longer has the same warning.
+ */
+function warningOf({ severity, path, facts, remedies }: Finding, clears: (remedy: Suggestion) => boolean): Warning {
+  const suggestion = remedies.find(clears)
+  return suggestion === undefined ? { severity, path, facts } : { severity, path, facts, suggestion }
 }
 
 const isSame = (one: WarningFacts, other: WarningFacts): boolean =>

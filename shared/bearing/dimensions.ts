@@ -1,11 +1,9 @@
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type ShopFigure, shopFigure } from '#shared/units/shop-figure.ts'
 import { type BallRing, gapAt } from './ball-ring.ts'
-import type { Bearing } from './bearing.ts'
-import type { CagedBearing } from './caged.ts'
-import type { ThrustBearing } from './plates.ts'
+import type { FullRings } from './full-rings.ts'
+import type { SettledBalls } from './resolve.ts'
 import type { RingPair } from './ring-pair.ts'
-import type { SettledBalls } from './settle.ts'
 
 /** The rows of the table, each under the name that the sentences and the drawings share. */
 export const DIMENSION_KEYS = [
@@ -154,64 +152,35 @@ const FILMS: Readonly<Record<Exclude<Grows, 'not-cut'>, number>> = {
   circle: 0,
 }
 
-/** The table of sizes, in the order in which the parts are made. */
-export function dimensionsOf(bearing: Bearing): readonly Dimension[] {
-  const { gauge, settled } = bearing
-  const byLand = bearing.gapPerPitchRadius / 2
-  const row: MakeRow = (key, value, grows, gapPerUnit) => gapRow(bearing, key, value, grows, gapPerUnit)
-  return [
-    ...ringRows(bearing, row, { perPitchRadius: bearing.gapPerPitchRadius, perGrooveDepth: bearing.gapPerGrooveDepth }),
-    ...cheekRows(bearing, row),
-    row('gaugeNominalDiameter', gauge.nominalDiameter, 'not-cut', byLand),
-    row('gaugeGoDiameter', gauge.goDiameter, 'not-cut'),
-    row('gaugeNoGoDiameter', gauge.noGoDiameter, 'not-cut'),
-    row('ballGap', bearing.ballGap, 'not-cut'),
-    row('assemblyGap', settled.assembly.assemblyGap, 'not-cut'),
-    ...playRows(bearing, row),
-  ]
-}
-
-/** The table of a caged bearing: no gap to move, and a cage beside the rings. */
-export function cagedDimensionsOf(bearing: CagedBearing): readonly Dimension[] {
-  const { cage } = bearing
-  const row: MakeRow = (key, value, grows) => plainRow(bearing, key, value, grows)
-  return [
-    ...ringRows(bearing, row),
-    row('cageBoreDiameter', cage.boreDiameter, 'hole'),
-    row('cageOutsideDiameter', cage.outsideDiameter, 'outside'),
-    row('cageThickness', cage.thickness, 'not-cut'),
-    row('cageWidth', cage.width, 'width'),
-    row('pocketDiameter', cage.pocketDiameter, 'hole'),
-    row('cageWeb', cage.web, 'not-cut'),
-    row('cageRim', cage.rim, 'not-cut'),
-    row('gaugeNominalDiameter', bearing.plugDiameter, 'not-cut'),
-    row('ballSpacing', bearing.ballSpacing, 'not-cut'),
-    ...playRows(bearing, row),
-  ]
-}
-
-type MakeRow = (key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number) => Dimension
+export type MakeRow = (key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number) => Dimension
 
 /** How the ball gap of a full ring moves with what is cut. */
-interface GapSlopes {
+export interface GapSlopes {
   readonly perPitchRadius: number
   readonly perGrooveDepth: number
 }
 
-function ringRows(pair: RingPair, row: MakeRow, slopes?: GapSlopes): readonly Dimension[] {
-  const { outerRing: outer, innerRing: inner, settled } = pair
-  const byLand = slopes && slopes.perPitchRadius / 2
-  const isGrooved = settled.traits.raceway === 'groove'
+/** The sizes of two grooved rings. */
+export const groovedRingRows = (pair: RingPair, row: MakeRow, slopes?: GapSlopes): readonly Dimension[] =>
+  ringRows(pair, row, outerGrooveRows(pair, row, slopes), innerGrooveRows(pair, row), slopes)
+
+/** The sizes of two rings, with those of each raceway between them. */
+export function ringRows(
+  pair: RingPair,
+  row: MakeRow,
+  outerRaceway: readonly Dimension[],
+  innerRaceway: readonly Dimension[],
+  slopes?: GapSlopes,
+): readonly Dimension[] {
+  const { outerRing: outer, innerRing: inner } = pair
   return [
-    row('pitchDiameter', mm(2 * pair.pitchRadius), 'not-cut', byLand),
+    row('pitchDiameter', mm(2 * pair.pitchRadius), 'not-cut', slopes && slopes.perPitchRadius / 2),
     row('outsideDiameter', outer.outsideDiameter, 'outside'),
-    ...(isGrooved
-      ? outerGrooveRows(pair, row, slopes)
-      : [row('outerTrackDiameter', outer.grooveBottomDiameter, 'hole', byLand)]),
+    ...outerRaceway,
     row('outerWall', outer.wall, 'not-cut'),
     row('outerWidth', outer.width, 'width'),
     row('boreDiameter', inner.boreDiameter, 'hole'),
-    ...(isGrooved ? innerGrooveRows(pair, row) : [row('innerTrackDiameter', inner.grooveBottomDiameter, 'outside')]),
+    ...innerRaceway,
     row('innerWall', inner.wall, 'not-cut'),
     row('innerWidth', inner.width, 'width'),
   ]
@@ -237,54 +206,36 @@ function innerGrooveRows({ innerRing: inner }: RingPair, row: MakeRow): readonly
   ]
 }
 
-const playRows = (pair: RingPair, row: MakeRow): readonly Dimension[] => [
-  ...(pair.settled.traits.raceway === 'groove' ? [row('landGap', pair.landGap, 'not-cut')] : []),
+/** The plugs and the gaps of a full ring. */
+export const gapRows = (bearing: FullRings, row: MakeRow): readonly Dimension[] => [
+  row('gaugeNominalDiameter', bearing.gauge.nominalDiameter, 'not-cut', bearing.gapPerPitchRadius / 2),
+  row('gaugeGoDiameter', bearing.gauge.goDiameter, 'not-cut'),
+  row('gaugeNoGoDiameter', bearing.gauge.noGoDiameter, 'not-cut'),
+  row('ballGap', bearing.ballGap, 'not-cut'),
+  row('assemblyGap', bearing.settled.assembly.assemblyGap, 'not-cut'),
+]
+
+export const landRows = (pair: RingPair, row: MakeRow): readonly Dimension[] => [
+  row('landGap', pair.landGap, 'not-cut'),
+]
+
+export const playRows = (pair: RingPair, row: MakeRow): readonly Dimension[] => [
   row('radialInternalClearance', pair.radialInternalClearance, 'not-cut'),
   row('axialPlay', pair.axialPlay, 'not-cut'),
 ]
 
-/** What stands beside plain tracks only: rollers cut to length, and the discs that keep them. */
-function cheekRows({ cheeks, settled }: Bearing, row: MakeRow): readonly Dimension[] {
-  const { length } = settled.input.balls
-  return [
-    ...(length === undefined ? [] : [row('rollerLength', length, 'not-cut')]),
-    ...(cheeks === undefined
-      ? []
-      : [
-          row('cheekOutsideDiameter', cheeks.outsideDiameter, 'outside'),
-          row('cheekHoleDiameter', cheeks.holeDiameter, 'hole'),
-          row('cheekThickness', cheeks.thickness, 'width'),
-        ]),
-  ]
-}
-
-/** The table of a thrust bearing: one plate, cut twice. The gap follows the groove's circle alone, not its depth. */
-export function plateDimensionsOf(bearing: ThrustBearing): readonly Dimension[] {
-  const { plate, gauge } = bearing
-  const byCircle = bearing.gapPerPitchRadius / 2
-  const row: MakeRow = (key, value, grows, gapPerUnit) => gapRow(bearing, key, value, grows, gapPerUnit)
-  return [
-    row('pitchDiameter', plate.grooveCircleDiameter, 'circle', byCircle),
-    row('plateOutsideDiameter', plate.outsideDiameter, 'outside'),
-    row('plateBoreDiameter', plate.boreDiameter, 'hole'),
-    row('plateGrooveDepth', plate.grooveDepth, 'depth'),
-    row('plateGrooveRadius', plate.grooveRadius, 'arc'),
-    row('plateGrooveWidth', plate.grooveWidth, 'not-cut'),
-    row('plateWall', plate.wall, 'not-cut'),
-    row('plateInnerWall', plate.innerWall, 'not-cut'),
-    row('plateFloor', plate.floor, 'not-cut'),
-    row('plateThickness', plate.thickness, 'width'),
-    row('gaugeNominalDiameter', gauge.nominalDiameter, 'not-cut', byCircle),
-    row('gaugeGoDiameter', gauge.goDiameter, 'not-cut'),
-    row('gaugeNoGoDiameter', gauge.noGoDiameter, 'not-cut'),
-    row('ballGap', bearing.ballGap, 'not-cut'),
-    row('plateGap', bearing.plateGap, 'not-cut'),
-    row('height', bearing.height, 'not-cut'),
-  ]
-}
+export const slopesOf = (bearing: FullRings): GapSlopes => ({
+  perPitchRadius: bearing.gapPerPitchRadius,
+  perGrooveDepth: bearing.gapPerGrooveDepth,
+})
 
 /** A row of a bearing in which no gap moves. */
-function plainRow({ settled }: { readonly settled: SettledBalls }, key: DimensionKey, value: Mm, grows: Grows): Row {
+export function plainRow(
+  { settled }: { readonly settled: SettledBalls },
+  key: DimensionKey,
+  value: Mm,
+  grows: Grows,
+): Row {
   const { units, shopDenominator } = settled.input
   const row: Row = { key, value, shop: shopFigure(value, units, shopDenominator) }
   if (grows === 'not-cut') return row
@@ -296,7 +247,8 @@ function plainRow({ settled }: { readonly settled: SettledBalls }, key: Dimensio
 
 type Row = { -readonly [Name in keyof Dimension]: Dimension[Name] }
 
-function gapRow(bearing: BallRing, key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension {
+/** A row of a full ring, whose gap may move with it. */
+export function gapRow(bearing: BallRing, key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension {
   const row = plainRow(bearing, key, value, grows)
   if (gapPerUnit === undefined) return row
   row.gapPerUnit = gapPerUnit

@@ -4,12 +4,12 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { shopFigure, shopStep } from '#shared/units/shop-figure.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
 import { type BallRing, gapAt } from './ball-ring.ts'
-import type { Bearing } from './bearing.ts'
 import * as defaults from './defaults.ts'
+import type { FullRings } from './full-rings.ts'
 import type { PartName, RingName } from './refusal.ts'
+import { depthPath, type GroovedParts, groovePath, type SettledBalls } from './resolve.ts'
 import { deeperRing, type RingPair, shoulder } from './ring-pair.ts'
 import type { Ring } from './rings.ts'
-import { depthPath, groovePath, type SettledBalls, usualEngagement } from './settle.ts'
 import type { Suggestion } from './suggestion.ts'
 import type { Finding, WarningFacts } from './warning.ts'
 
@@ -23,8 +23,6 @@ const LEAST_SHOULDER = 0.1
 const LEAST_ENGAGEMENT = 0.15
 export const MOST_CONFORMITY = 0.65
 const LEAST_PLAY = 0.005
-/** Of a roller: a shorter one turns askew. */
-const LEAST_ROLLER_LENGTH = 1
 const FEWEST_FOR_SMOOTH_RUNNING = 6
 /** The head of a No. 4 wood screw (0.225 in) between two shanks of the same screw (0.112 in each): ASME B18.6.1. */
 const SCREW_WALL = mm(11.4)
@@ -38,29 +36,16 @@ const exceeds = (value: number, most: number): boolean => value > most + WITHIN 
 
 export const RINGS = ['outerRing', 'innerRing'] as const satisfies readonly RingName[]
 
-/** Everything about a bearing that is worth a warning, in the order in which a maker meets it. */
-export function findingsOf(bearing: Bearing): readonly Finding[] {
-  const grooved = bearing.settled.traits.raceway === 'groove' ? RINGS : []
-  return [
-    ...fewBalls(bearing.settled),
-    ...assemblyFindings(bearing),
-    ...gapFindings(bearing),
-    ...playFindings(bearing),
-    ...rollerFindings(bearing),
-    ...grooved.flatMap((ring) => ringGrooveFindings(bearing, ring)),
-    ...landFindings(bearing),
-    ...wallFindings(bearing),
-    ...grooved.flatMap((ring) => shoulderFindings(bearing, ring)),
-    ...shopFindings(bearing, [
-      [
-        'grooveBottomDiameter',
-        bearing.outerRing.grooveBottomDiameter,
-        bearing.gapPerGrooveDepth / bearing.gapPerPitchRadius,
-      ],
-      ['gaugeDiameter', bearing.gauge.nominalDiameter, 1],
-    ]),
-  ]
-}
+/** The circle and the gauge by which a full ring is cut to its gap, where the rule may spoil it. */
+export const fullRingShopFindings = (bearing: FullRings): readonly Finding[] =>
+  shopFindings(bearing, [
+    [
+      'grooveBottomDiameter',
+      bearing.outerRing.grooveBottomDiameter,
+      bearing.gapPerGrooveDepth / bearing.gapPerPitchRadius,
+    ],
+    ['gaugeDiameter', bearing.gauge.nominalDiameter, 1],
+  ])
 
 export const finding = (
   severity: Finding['severity'],
@@ -88,12 +73,6 @@ export function fewBalls({ input }: SettledBalls): readonly Finding[] {
   return [finding('risk', '/balls/count', facts, ...number('/balls/count', FEWEST_FOR_SMOOTH_RUNNING))]
 }
 
-/** Rings of one piece, and how many balls go in between them. */
-function assemblyFindings({ settled, assembly, eccentricFilling }: Bearing): readonly Finding[] {
-  if (settled.split !== 'none' || assembly.easiestWay === 'open-side') return []
-  return oneRingMustOpen(settled, eccentricFilling)
-}
-
 /** Whether so many balls can be put between rings of one piece, and what would help besides splitting one. */
 export function oneRingMustOpen(
   { input, traits }: SettledBalls,
@@ -104,11 +83,11 @@ export function oneRingMustOpen(
   // three balls with a gap of nearly half a ball are the one full ring that goes in
   if (count <= mostBalls && roomBetweenLands) return []
   const facts = { code: 'cannot-assemble', ballSet: traits.ballSet, count, mostBalls, roomBetweenLands } as const
-  const split: Suggestion = { path: '/split', kind: 'choice', value: defaults.SPLIT.full }
+  const split: Suggestion = { path: '/split', kind: 'choice', value: 'inner-ring' }
   return [finding('fault', '/split', facts, ...remedies, split)]
 }
 
-function gapFindings({ settled, assembly, ballGap }: Bearing): readonly Finding[] {
+export function gapFindings({ settled, assembly, ballGap }: FullRings): readonly Finding[] {
   const { assemblyGap } = assembly
   if (reaches(ballGap, assemblyGap)) return []
   const facts = { code: 'gap-below-assembly-gap', ballGap, assemblyGap } as const
@@ -126,22 +105,17 @@ export function playFindings({ settled, radialInternalClearance: play }: RingPai
   ]
 }
 
-function rollerFindings(bearing: Bearing): readonly Finding[] {
-  const { length: given } = bearing.settled.input.balls
-  const least = mm(LEAST_ROLLER_LENGTH * bearing.settled.ballDiameter)
-  if (given === undefined || reaches(given, least)) return []
-  const facts = { code: 'rollers-turn-askew', length: given, least } as const
-  return [
-    finding('risk', '/balls/length', facts, ...length('/balls/length', stepUp(least, stepOf(bearing.settled)), least)),
-  ]
-}
-
 export const ringGrooveFindings = (pair: RingPair, ring: RingName): readonly Finding[] =>
-  grooveFindings(pair.settled, ring, pair[ring], usualEngagement(ring, pair.settled.traits))
+  grooveFindings(pair.settled, ring, pair[ring], pair.settled.usualEngagement[ring])
+
+/** A resolved input that may have grooves. */
+interface GroovedBalls extends SettledBalls {
+  readonly input: SettledBalls['input'] & GroovedParts
+}
 
 /** What is not well with a groove, in whichever part it is cut. */
 export function grooveFindings(
-  settled: SettledBalls,
+  settled: GroovedBalls,
   ring: PartName,
   { seatDepth, grooveDepth, grooveRadius, seat }: Pick<Ring, 'seatDepth' | 'grooveDepth' | 'grooveRadius' | 'seat'>,
   usual: number,
@@ -186,7 +160,7 @@ function arcRemedies(settled: SettledBalls, path: string): readonly Suggestion[]
 
 /** A groove depth, said in the way in which this input says it, first as an even figure and then as it is. */
 export function depthRemedies(
-  settled: SettledBalls,
+  settled: GroovedBalls,
   part: PartName,
   depth: Mm,
   way: 'up' | 'down',

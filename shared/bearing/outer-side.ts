@@ -1,11 +1,10 @@
 import { seatIn } from '#shared/geometry/seat.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type BallRing, gapRefusals, onPitchCircle } from './ball-ring.ts'
-import type { DesignInput } from './design-input.ts'
 import type { Refusal } from './refusal.ts'
+import type { Settled } from './resolve.ts'
 import { outerRingRound } from './ring-pair.ts'
 import type { OuterRing } from './rings.ts'
-import { type Settled, settle } from './settle.ts'
 
 /** The outer ring with its balls: what a maker cuts first, and all that a ball gap depends on. */
 export interface OuterSide extends BallRing {
@@ -16,16 +15,14 @@ export interface OuterSide extends BallRing {
 }
 
 /**
- * The outer ring of an input: the pitch radius is the one that leaves the asked ball gap exactly, and the ring is laid
+ * The outer ring of a resolved input: the pitch radius is the one that leaves the asked ball gap exactly, and the ring is laid
  * round the balls that run on it. The bore and the inner ring are not looked at, nor whether wood is left behind the groove.
  *
  * @returns the outer side, or every reason at once why there is none
  */
-export function outerSideOf(input: DesignInput): Result<OuterSide, readonly Refusal[]> {
-  const settling = settle(input)
-  if (!settling.ok) return settling
-  const refused = gapRefusals(settling.value)
-  return refused.length > 0 ? fail(refused) : ok(laidOut(settling.value))
+export function outerSideOf(settled: Settled): Result<OuterSide, readonly Refusal[]> {
+  const refused = gapRefusals(settled)
+  return refused.length > 0 ? fail(refused) : ok(laidOut(settled))
 }
 
 function laidOut(settled: Settled): OuterSide {

@@ -1,5 +1,4 @@
 import type { Mm } from '#shared/units/length.ts'
-import type { ArrangementName, Question } from './arrangement.ts'
 
 export type RingName = 'outerRing' | 'innerRing'
 /** What has a groove: one of the rings, or both plates alike. */
@@ -27,12 +26,12 @@ export type Refusal =
   | { readonly code: 'finish-fills-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'finish-leaves-no-wood'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'beyond-bounds'; readonly path: string; readonly given: Mm; readonly least: Mm; readonly most: Mm }
-  | { readonly code: 'not-of-arrangement'; readonly path: string; readonly arrangement: ArrangementName }
+  | { readonly code: 'not-of-arrangement'; readonly path: string; readonly arrangement: string }
   | {
       readonly code: 'not-answered'
       readonly path: string
-      readonly arrangement: ArrangementName
-      readonly question: Question
+      readonly arrangement: string
+      readonly question: string
     }
   | { readonly code: 'roller-longer-than-ring'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'play-lets-rollers-climb'; readonly path: string; readonly given: Mm; readonly below: Mm }

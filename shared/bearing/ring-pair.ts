@@ -3,10 +3,9 @@ import { type EccentricFilling, eccentricFilling } from '#shared/geometry/eccent
 import { grooveWidth } from '#shared/geometry/groove.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { OutsideInput } from './design-input.ts'
 import type { Refusal, RingName } from './refusal.ts'
-import { type InnerRing, innerRing, type OuterRing, type Outside, outerRing, type Ring } from './rings.ts'
-import { depthPath, type SettledRings } from './settle.ts'
+import { depthPath, type SettledRings } from './resolve.ts'
+import { type InnerRing, innerRing, type OuterRing, outerRing, type Ring } from './rings.ts'
 
 /** Two rings round what rolls on a pitch circle, whatever keeps the balls apart. Lengths in millimetres, tilt in degrees. */
 export interface RingPair {
@@ -26,15 +25,13 @@ export interface RingPair {
 /** The outer ring laid round balls that run on a pitch circle. */
 export const outerRingRound = (
   pitchRadius: Mm,
-  { ballDiameter, outerGroove, input, width }: Pick<SettledRings, 'ballDiameter' | 'outerGroove' | 'input' | 'width'>,
-): OuterRing => outerRing(pitchRadius, ballDiameter, outerGroove, outsideOf(input.outerRing), width)
-
-/** How a settled input says the outside: `settle` leaves one of both ways. */
-export function outsideOf(outside: OutsideInput | undefined): Outside {
-  return outside?.outsideDiameter === undefined
-    ? { wall: outside?.wall ?? mm(0), roundTo: outside?.roundOutsideDiameterTo ?? null }
-    : { outsideDiameter: outside.outsideDiameter }
-}
+  {
+    ballDiameter,
+    outerGroove,
+    outside,
+    width,
+  }: Pick<SettledRings, 'ballDiameter' | 'outerGroove' | 'outside' | 'width'>,
+): OuterRing => outerRing(pitchRadius, ballDiameter, outerGroove, outside, width)
 
 /** Why the outer ring has no wood outside; nothing where it has. */
 export function outerWallRefusals({ input }: Pick<SettledRings, 'input'>, ring: OuterRing): readonly Refusal[] {

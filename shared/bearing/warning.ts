@@ -1,5 +1,5 @@
 import type { Mm } from '#shared/units/length.ts'
-import type { Arrangement } from './arrangement.ts'
+import type { Traits } from './arrangement.ts'
 import type { PartName, RingName } from './refusal.ts'
 import type { Suggestion } from './suggestion.ts'
 
@@ -34,7 +34,7 @@ export type WarningFacts =
   | { readonly code: 'few-balls'; readonly count: number; readonly fewest: number }
   | {
       readonly code: 'cannot-assemble'
-      readonly ballSet: Arrangement['ballSet']
+      readonly ballSet: Traits['ballSet']
       readonly count: number
       readonly mostBalls: number
       readonly roomBetweenLands: boolean

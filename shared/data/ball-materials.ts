@@ -1,4 +1,4 @@
-import type { BallMaterial } from '#shared/bearing/design-input.ts'
+import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from './sources.ts'
 
 /** What bought balls are made of. Wooden ones are as their wood is: see `wood-strength.ts`. */

@@ -1,10 +1,12 @@
-import type { Cheeks } from '#shared/bearing/bearing.ts'
-import type { Cage } from '#shared/bearing/caged.ts'
-import type { Plate } from '#shared/bearing/plates.ts'
+import type { CagedBearing, RollerBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { SettledStock } from './input.ts'
+
+type Cheeks = RollerBearing['cheeks']
+type Cage = CagedBearing['cage']
+type Plate = ThrustBearing['plate']
 
 /** A ring before it is turned. */
 export interface Blank {

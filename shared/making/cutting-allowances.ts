@@ -1,4 +1,4 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { RollerBearing } from '#shared/bearing/arrangements.ts'
 import { SHARP_TOOL } from '#shared/bearing/fit-correction/defaults.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -42,7 +42,10 @@ export function splitScrewsOf({ settled, innerRing }: RingPair): ScrewCircle | u
  * @returns undefined where there are no cheeks, or the wood behind the track has no room for a shank with its own thickness
  *   on both sides (the heads have the cheek's face)
  */
-export function cheekScrewsOf({ cheeks, outerRing }: Pick<Bearing, 'cheeks' | 'outerRing'>): ScrewCircle | undefined {
+export function cheekScrewsOf({
+  cheeks,
+  outerRing,
+}: Pick<RollerBearing, 'outerRing'> & Partial<Pick<RollerBearing, 'cheeks'>>): ScrewCircle | undefined {
   if (cheeks === undefined || !(outerRing.wall >= 3 * SHANK)) return undefined
   return screwsRound(mm((outerRing.grooveBottomDiameter + outerRing.outsideDiameter) / 2))
 }

@@ -1,6 +1,6 @@
-import { nameOf, traitsOf } from '#shared/bearing/arrangement.ts'
-import { LENGTH, LENGTH_OR_NONE, lengthsBeyond } from '#shared/bearing/bounds.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { type DesignInput, nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
+import { lengthsBeyond } from '#shared/bearing/bounds.ts'
+import { LENGTH, LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 

@@ -1,4 +1,4 @@
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { type Segments, segmentsOf } from '#shared/geometry/segments.ts'
 import { mm } from '#shared/units/length.ts'
 import { type Blank, blanksOf, cageBlank, cheekBlank, plateBlank, type StockedRings } from './blanks.ts'

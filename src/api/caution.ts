@@ -1,7 +1,8 @@
 import { type Static, Type } from 'typebox'
-import { type Arrangement, traitsOf } from '#shared/bearing/arrangement.ts'
+import type { Traits } from '#shared/bearing/arrangement.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
-import type { BallMaterial, DesignInput } from '#shared/bearing/design-input.ts'
+import type { BallMaterial } from '#shared/bearing/fields.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
 
 export const Caution = Type.Object(
   { code: Type.String({ description: 'A name for programs.' }), message: Type.String() },
@@ -36,7 +37,7 @@ export type CautionCode = keyof typeof MESSAGES
 export const caution = (code: CautionCode): Caution => ({ code, message: MESSAGES[code] })
 
 /** The cautions for making and using a bearing with balls, or rollers, of a material. */
-export const cautionsFor = (material: BallMaterial, rolls: Arrangement['rolls'] = 'balls'): Caution[] => [
+export const cautionsFor = (material: BallMaterial, rolls: Traits['rolls'] = 'balls'): Caution[] => [
   caution('light-use-only'),
   ...(rolls === 'rollers' ? [caution('roller-skew')] : []),
   ...(material === 'glass' ? [caution('glass-balls')] : []),
@@ -44,5 +45,5 @@ export const cautionsFor = (material: BallMaterial, rolls: Arrangement['rolls'] 
 ]
 
 /** The cautions for a design. */
-export const cautionsOf = (design: DesignInput): Caution[] =>
-  cautionsFor(design.balls.material ?? BALL_MATERIAL, traitsOf(design).rolls)
+export const cautionsOf = ({ input, traits }: Pick<SettledBalls, 'input' | 'traits'>): Caution[] =>
+  cautionsFor(input.balls.material ?? BALL_MATERIAL, traits.rolls)

@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import type { BallMaterial } from '#shared/bearing/design-input.ts'
+import type { BallMaterial } from '#shared/bearing/fields.ts'
 import {
   CONSTRUCTIONS,
   type Construction,

@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { LENGTH, LENGTH_OR_NONE } from '#shared/bearing/bounds.ts'
+import { LENGTH, LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
 import { type LengthFault, LONGEST_LENGTH_TEXT, parseLength, readLength } from '#shared/units/parse-length.ts'
 import { refTo } from '#src/http/schema.ts'

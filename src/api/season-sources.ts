@@ -1,4 +1,4 @@
-import type { BallMaterial } from '#shared/bearing/design-input.ts'
+import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'

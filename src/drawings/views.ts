@@ -1,4 +1,4 @@
-import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
+import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Assembled, assemblySheet } from '#src/drawings/sheets/assembly.ts'
 import { cagedGaugeItems, gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
@@ -29,7 +29,7 @@ const gauges = (checks: string, items: readonly Item[]): CutOut => ({
   words: { title: 'Gauges', description: `In full size: ${checks}, and an edge for each cylinder.` },
 })
 
-function cutOut(view: Exclude<View, 'assembly'>, design: AnyDesign): CutOut {
+function cutOut(view: Exclude<View, 'assembly'>, design: Design): CutOut {
   if (isOfPlates(design)) {
     return view === 'templates'
       ? templates('The blank of both plates', plateItems(design))
@@ -46,20 +46,20 @@ function cutOut(view: Exclude<View, 'assembly'>, design: AnyDesign): CutOut {
     : gauges(isTrack ? 'go and no-go plug' : 'go and no-go plug, a profile for each groove', gaugeItems(design))
 }
 
-function assembled(design: AnyDesign): Assembled {
+function assembled(design: Design): Assembled {
   if (isOfPlates(design)) return assembledPlates(design)
   return isCaged(design) ? assembledWithCage(design) : assembledRings(design)
 }
 
 /** A view of a bearing as one drawing, as large as it takes. */
-export function drawingOf(view: View, design: AnyDesign, paper: Paper): Drawing {
+export function drawingOf(view: View, design: Design, paper: Paper): Drawing {
   if (view === 'assembly') return assemblySheet(assembled(design), paper)
   const { items, words } = cutOut(view, design)
   return oneSheet(items, words, PAPER_SIZES[paper])
 }
 
 /** The same on pages to print, or how many pages it would take where nobody would print so many. */
-export function pagesOfView(view: View, design: AnyDesign, paper: Paper): Result<readonly Drawing[], TooManyPages> {
+export function pagesOfView(view: View, design: Design, paper: Paper): Result<readonly Drawing[], TooManyPages> {
   if (view === 'assembly') return ok([assemblySheet(assembled(design), paper)])
   const { items, words } = cutOut(view, design)
   return pagesOf(items, words, PAPER_SIZES[paper])

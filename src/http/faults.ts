@@ -80,12 +80,12 @@ function lookAtVariant(search: Search, schema: JsonSchema, tag: string, value: u
   const names = (variant: JsonSchema) => namesOf(resolved(variant, byId), tag)
   if (!isObject(value)) {
     found.add(() => ({ path, message: must(`be ${allowed(schema, byId)}`, value) }), path)
-  } else if (!Object.hasOwn(value, tag)) {
+  } else if (!Object.hasOwn(value, tag) && schema['x-usual'] === undefined) {
     missing(search, tag, path)
   } else {
-    const name = value[tag]
+    const name = value[tag] ?? schema['x-usual']
     const variant = variants.find((each) => names(each).includes(name))
-    if (variant !== undefined) look(search, variant, value, path)
+    if (variant !== undefined) look(search, variant, { ...value, [tag]: name }, path)
     else found.add(() => ({ path: path + step(tag), message: choice(name, variants.flatMap(names)) }))
   }
 }
@@ -106,9 +106,15 @@ function lookAtNames(search: Search, schema: JsonSchema, value: Names, path: str
   if (schema.additionalProperties === false)
     for (const name of Object.keys(value))
       if (!Object.hasOwn(properties, name))
-        found.add(() => ({ path: path + step(name), message: notKnown(name, Object.keys(properties)) }))
+        found.add(() => ({ path: path + step(name), message: notAllowed(name, schema) }))
   for (const names of excluded(schema['x-exclusive'] ?? [], value))
     found.add(() => ({ path, message: exclusive(names) }))
+}
+
+function notAllowed(name: string, { properties = {}, ...schema }: JsonSchema): string {
+  return schema['x-foreign']?.includes(name) === true
+    ? `"${name}" does not apply to this arrangement: remove it`
+    : notKnown(name, Object.keys(properties))
 }
 
 function missing({ found, unread }: Search, name: string, path: string): void {

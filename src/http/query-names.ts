@@ -17,7 +17,22 @@ const PLAIN = ['string', 'number', 'integer', 'boolean', 'null']
  * knows exactly what a body knows. What a query cannot write (a list of objects) is left out, and must be optional.
  */
 export function queryNames(body: JsonSchema, byId: SchemaById): readonly QueryName[] {
-  return walk(resolved(body, byId), [], true, byId)
+  const whole = resolved(body, byId)
+  const variants = (whole.oneOf ?? [whole]).map((variant) => walk(resolved(variant, byId), [], true, byId))
+  const merged = new Map<string, QueryName>()
+  for (const name of variants.flat()) merged.set(name.name, mergedName(merged.get(name.name), name))
+  const isEverywhere = ({ name }: QueryName) =>
+    variants.every((names) => names.some((each) => each.name === name && each.required))
+  const tag = whole.discriminator?.propertyName
+  return [...merged.values()].map((name) => ({ ...name, required: name.name !== tag && isEverywhere(name) }))
+}
+
+/** One name of several variants: of a choice, everything that any of them has. */
+function mergedName(known: QueryName | undefined, name: QueryName): QueryName {
+  if (known?.value.enum === undefined || name.value.enum === undefined) return known ?? name
+  const { description: _ofOne, ...value } = known.value
+  const all = { ...value, enum: [...new Set([...known.value.enum, ...name.value.enum])] }
+  return { ...known, schema: all, value: all }
 }
 
 function walk(schema: JsonSchema, path: readonly string[], required: boolean, byId: SchemaById): QueryName[] {

@@ -33,6 +33,10 @@ export type JsonSchema = {
   readonly uniqueItems?: boolean
   readonly additionalProperties?: boolean | JsonSchema
   readonly 'x-exclusive'?: readonly (readonly string[])[]
+  /** Names that other variants of this object have, and it has not. */
+  readonly 'x-foreign'?: readonly string[]
+  /** The value of the tag where an object leaves it out. */
+  readonly 'x-usual'?: string
 }
 
 /** Finds a schema that was added by its `$id`. */

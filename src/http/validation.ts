@@ -31,6 +31,18 @@ const CUSTOM_OPTIONS: NonNullable<AjvOptions['customOptions']> = {
   formats: lengthFormats,
   keywords: [
     {
+      // The tag of an object that leaves it out, before the variants are told apart by it.
+      keyword: 'x-usual',
+      type: 'object',
+      schemaType: 'string',
+      before: 'discriminator',
+      modifying: true,
+      errors: false,
+      validate: fillTag,
+    },
+    // Names that other variants have at this place: only the sentence about an unknown name looks at it.
+    { keyword: 'x-foreign', schemaType: 'array' },
+    {
       // [["engagement", "grooveDepth"], …]: of each group the object may have one name. As `not` or `oneOf` the same
       // rule would answer "must NOT be valid".
       keyword: 'x-exclusive',
@@ -124,4 +136,11 @@ export function compileWhenIdle(app: FastifyInstance, pending: Validation['pendi
     })
   })
   app.addHook('preClose', async () => closed.abort())
+}
+
+/** Sets the tag where there is none. */
+function fillTag(usual: string, data: Record<string, unknown>, schema?: object): boolean {
+  const { propertyName } = Object(Reflect.get(schema ?? {}, 'discriminator'))
+  data[propertyName] ??= usual
+  return true
 }

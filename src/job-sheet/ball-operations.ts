@@ -1,8 +1,8 @@
-import { type AnyDesign, isCaged } from '#shared/bearing/any-design.ts'
+import { type Design, isCaged } from '#shared/bearing/arrangements.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Job, madeAt, type Operation } from './operation.ts'
 
-export function chooseBalls({ design, say }: Job<AnyDesign>): Operation {
+export function chooseBalls({ design, say }: Job<Design>): Operation {
   const { settled } = design.bearing
   const { count, material = 'wood' } = settled.input.balls
   const over = mm(settled.ballDiameter / 100)
@@ -27,7 +27,7 @@ export function chooseBalls({ design, say }: Job<AnyDesign>): Operation {
 }
 
 /** What balls that run so much larger take off the figure that is made: the gap, or, in a cage, the play. */
-const takenBy = (over: Mm, design: AnyDesign): Mm =>
+const takenBy = (over: Mm, design: Design): Mm =>
   mm(over * (isCaged(design) ? PLAY_PER_BALL : Math.abs(design.bearing.gapPerBallDiameter)))
 
 /** A ball that grows pushes both grooves apart, on either side of the ring. */

@@ -1,5 +1,5 @@
-import type { CagedDesign } from '#shared/bearing/caged-design.ts'
-import type { Split } from '#shared/bearing/design-input.ts'
+import type { CagedDesign } from '#shared/bearing/arrangements.ts'
+import type { Split } from '#shared/bearing/fields.ts'
 import { turnRatios } from '#shared/questions/load/speeds.ts'
 import { mm } from '#shared/units/length.ts'
 import { DISC_BY, type Job, LAYOUT_CHECK, type Operation, sawLine, size } from './operation.ts'

@@ -1,4 +1,4 @@
-import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
+import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { Mm } from '#shared/units/length.ts'
@@ -7,7 +7,7 @@ import { gapReadings, type Job, type Operation, type Reading, type Size } from '
 
 /* What is done at last, whatever the bearing. Common practice, no source, as all of the sheet. */
 
-export function finish({ design, say }: Job<AnyDesign>): Operation {
+export function finish({ design, say }: Job<Design>): Operation {
   const { finishAllowance } = design.bearing.settled
   const isBare = finishAllowance === 0
   return {
@@ -65,7 +65,7 @@ type Kept = {
   readonly readings: readonly Reading[]
 }
 
-function keptBy(design: AnyDesign, say: (length: Mm) => string): Kept {
+function keptBy(design: Design, say: (length: Mm) => string): Kept {
   if (isCaged(design)) {
     return {
       read: 'the play',
@@ -95,7 +95,7 @@ const playOf = ({ radialInternalClearance: value }: RingPair): Size => ({
   value,
 })
 
-export function runIn({ design, say }: Job<AnyDesign>): Operation {
+export function runIn({ design, say }: Job<Design>): Operation {
   const { settled } = design.bearing
   const { read, sizes, still, readings } = keptBy(design, say)
   return {

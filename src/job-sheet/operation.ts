@@ -1,8 +1,8 @@
-import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
-import type { Design, DesignOf } from '#shared/bearing/design.ts'
+import { type Design, type FullRingDesign, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { sawAllowance } from '#shared/making/cutting-allowances.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/api/caution.ts'
@@ -41,7 +41,7 @@ export type Operation = {
 type SomeDesign = DesignOf<{ readonly settled: SettledBalls }>
 
 /** What the operations have in common: the design, the machines, and lengths in words. */
-export type Job<Of extends SomeDesign = Design> = {
+export type Job<Of extends SomeDesign = FullRingDesign> = {
   readonly design: Of
   readonly method: Method
   readonly say: (length: Mm) => string
@@ -72,10 +72,10 @@ export const sawLine = (job: Job<SomeDesign>, outside: Size): readonly Size[] =>
   job.method === 'saw-and-lathe' ? [{ name: 'saw by, the dashed line', value: roughCircle(job, outside) }] : []
 
 /** Where the gap is made: at the outer ring, or at plates. */
-export const madeAt = (design: AnyDesign): Reading['at'] => (isOfPlates(design) ? 'plates' : 'outer')
+export const madeAt = (design: Design): Reading['at'] => (isOfPlates(design) ? 'plates' : 'outer')
 
 /** The gap of a full ring; in a cage there is none to read. */
-export const gapReadings = (design: AnyDesign): readonly Reading[] =>
+export const gapReadings = (design: Design): readonly Reading[] =>
   isCaged(design) ? [] : [{ name: 'gap, all balls in', at: madeAt(design), kind: 'ball-gap', field: '/value' }]
 
 export const LAYOUT_CHECK =

@@ -1,4 +1,4 @@
-import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
+import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { Method } from '#src/api/job-sheet/schema.ts'
 import { figure } from '#src/words/figure.ts'
@@ -41,7 +41,7 @@ import {
  * short, how to check, and what goes wrong. The order and the advice are common practice, no source; every figure is the
  * design's, or an allowance stated in `cutting-allowances.ts`.
  */
-export function operationsFor(design: AnyDesign, method: Method): readonly Operation[] {
+export function operationsFor(design: Design, method: Method): readonly Operation[] {
   const say = (length: Mm): string => figure(length, design.bearing.settled.input.units)
   const all = { design, method, say }
   const surfaces = [finish(all), grain(), wax()]

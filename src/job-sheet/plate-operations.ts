@@ -1,5 +1,5 @@
+import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
-import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import { mm } from '#shared/units/length.ts'
 import { DISC_BY, gapReadings, type Job, LAYOUT_CHECK, type Operation, sawLine, size } from './operation.ts'
 

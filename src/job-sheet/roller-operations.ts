@@ -12,7 +12,8 @@ export const leftOnTrack = ({ design }: RingJob): Mm =>
 const stopShort = (job: Job): Mm => grooveStopShort(mm(leftOnTrack(job) / 2))
 
 export function cutRollers(job: Job): Operation {
-  const { count, length } = job.design.bearing.settled.input.balls
+  const { input, rollerLength: length } = job.design.bearing.settled
+  const { count } = input.balls
   return {
     id: 'cut-rollers',
     part: 'balls',

@@ -1,5 +1,5 @@
-import { ENGAGEMENT, LENGTH, MOST_BALLS } from '#shared/bearing/bounds.ts'
-import { BALL_MATERIALS, type DesignInput } from '#shared/bearing/design-input.ts'
+import { LENGTH } from '#shared/bearing/field.ts'
+import { BALL_MATERIALS, type DesignInput, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/fields.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import { parseLength } from '#shared/units/parse-length.ts'

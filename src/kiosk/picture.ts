@@ -1,11 +1,11 @@
-import type { Design } from '#shared/bearing/design.ts'
+import type { FullRingDesign } from '#shared/bearing/arrangements.ts'
 import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
 import { assembledRings } from '#src/drawings/sheets/rings-assembly.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { element } from './elements.ts'
 
 /** Draws a bearing; without one the last drawing stays, faint. */
-export function showPicture(design: Design | undefined): void {
+export function showPicture(design: FullRingDesign | undefined): void {
   const figure = element('drawing', HTMLElement)
   figure.toggleAttribute('data-stale', design === undefined)
   if (design === undefined) return

@@ -1,4 +1,4 @@
-import { type Design, design } from '#shared/bearing/design.ts'
+import { design, type FullRingDesign } from '#shared/bearing/arrangements.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
 import { inUnits, type Units } from '#shared/units/length.ts'
 import { DIMENSION_NAMES } from '#src/words/dimension-names.ts'
@@ -93,7 +93,7 @@ export function stand(sentence: string): void {
 
 const messagesOf = (rows: unknown): readonly string[] => listOf(rows).map((row) => textOf(part(row)['message']))
 
-function linesOf({ bearing, dimensions }: Design): readonly Line[] {
+function linesOf({ bearing, dimensions }: FullRingDesign): readonly Line[] {
   const { units } = bearing.settled.input
   return SHOWN.flatMap((key) =>
     dimensions

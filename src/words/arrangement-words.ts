@@ -1,4 +1,4 @@
-import { type ArrangementName, nameOf } from '#shared/bearing/arrangement.ts'
+import { type ArrangementName, nameOf } from '#shared/bearing/arrangements.ts'
 
 type Words = readonly (readonly [said: RegExp, instead: string])[]
 

@@ -1,4 +1,4 @@
-import { traitsOf } from '#shared/bearing/arrangement.ts'
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
 import type { BallSelection, SelectionRefusal, SelectionWarning } from '#shared/questions/selection/ball-selection.ts'

@@ -1,4 +1,3 @@
-import { type Question, traitsOf } from '#shared/bearing/arrangement.ts'
 import type { PartName, Refusal, RingName } from '#shared/bearing/refusal.ts'
 import type { Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
@@ -13,11 +12,10 @@ export const PART_WORDS: Readonly<Record<PartName, string>> = {
 }
 
 /** What is about the gap of a full ring and nothing else. */
-const ABOUT_THE_GAP: ReadonlySet<Question> = new Set<Question>(['size-table', 'tolerance-check', 'ball-selection'])
+const ABOUT_THE_GAP: ReadonlySet<string> = new Set(['size-table', 'tolerance-check', 'ball-selection'])
 
 function notAnswered({ arrangement, question }: Extract<Refusal, { code: 'not-answered' }>): string {
-  const hasNoGap = traitsOf({ arrangement }).ballSet === 'caged'
-  return hasNoGap && ABOUT_THE_GAP.has(question)
+  return arrangement === 'caged' && ABOUT_THE_GAP.has(question)
     ? `a ${arrangement} arrangement is not answered by ${question}: that is about the gap of a full ring, and a cage leaves none`
     : `a ${arrangement} arrangement is not answered by ${question} as yet`
 }

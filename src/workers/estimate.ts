@@ -1,3 +1,4 @@
+import type { RingsInput } from '#shared/bearing/resolve.ts'
 import { SEARCH_EFFORT } from '#shared/questions/search/effort.ts'
 import { candidatesIn } from '#shared/questions/search/input.ts'
 import type { ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
@@ -55,7 +56,8 @@ const TRIAL = 12
 
 /** Work of trials, in balls laid on the bottom of a round groove. */
 export function unitsOfTrials({ design, contributors, year }: ToleranceCheckInput, trials: number): number {
-  const { balls, groove, outerRing, innerRing } = design
+  const { balls } = design
+  const { groove, outerRing, innerRing }: Pick<RingsInput, 'groove' | 'outerRing' | 'innerRing'> = design
   const arcs = [groove, outerRing?.groove, innerRing?.groove]
   const radii = arcs.flatMap((arc) => [
     (arc?.conformity ?? 1) * balls.diameter,

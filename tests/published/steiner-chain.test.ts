@@ -2,7 +2,7 @@
 // R / r = (1 + sin(π/n)) / (1 − sin(π/n)). From memory and recomputed; n = 6 gives 3 and n = 4 gives 3 + 2 √2 exactly.
 // A bearing with neither gap nor play, balls on the groove bottoms, is such a chain. Tolerance: half the last digit.
 import { expect, test } from 'vitest'
-import { bearingOf } from '#shared/bearing/bearing.ts'
+import { fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { mm } from '#shared/units/length.ts'
 
 test.each([
@@ -14,7 +14,7 @@ test.each([
   [10, 1.894427],
   [12, 1.698396],
 ])('Steiner chain of %s circles: radii in the ratio %s', (count, ratio) => {
-  const bearing = bearingOf({
+  const bearing = fullRingsOf({
     units: 'mm',
     balls: { count, diameter: mm(16) },
     bore: mm(1),

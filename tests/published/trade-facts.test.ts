@@ -1,15 +1,15 @@
 // Common practice, no source: facts of the trade, as makers tell them. Tolerance: half the last digit told.
 import { expect, test } from 'vitest'
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import { type FullRingBearing, fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { ballGap, closedPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { inches, inUnits, type Mm, mm } from '#shared/units/length.ts'
 
 const toInches = (length: Mm): number => inUnits(length, 'in')
 
-function made(input: DesignInput): Bearing {
-  const result = bearingOf(input)
+function made(input: RadialInput): FullRingBearing {
+  const result = fullRingsOf(input)
   if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
   return result.value
 }
@@ -46,7 +46,7 @@ test('and a little small for a 1 in ball, which rides on the edges about 0.169 i
 })
 
 test('and all diameters of that ring follow the ball, not the groove: by as much as it sits higher', () => {
-  const ring = (cutter: DesignInput['groove']): Bearing =>
+  const ring = (cutter: RadialInput['groove']): FullRingBearing =>
     made({
       units: 'in',
       balls: { count: 10, diameter: inches(1) },

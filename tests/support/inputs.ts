@@ -1,18 +1,22 @@
 import fc from 'fast-check'
-import { BALL_MATERIALS, type DesignInput, SHOP_DENOMINATORS, SPLITS } from '#shared/bearing/design-input.ts'
+import type { CagedInput } from '#shared/bearing/arrangements/caged/input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import type { RollerInput } from '#shared/bearing/arrangements/roller/input.ts'
+import type { ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
+import { BALL_MATERIALS, SHOP_DENOMINATORS, SPLITS } from '#shared/bearing/fields.ts'
 import { lengthOf, type Mm, mm, type Units } from '#shared/units/length.ts'
 
 /** A bearing with nothing to warn of: twelve balls of 16 mm round a bore of 12 mm. */
-export const PLAIN: DesignInput = { units: 'mm', balls: { count: 12, diameter: mm(16) }, bore: mm(12) }
+export const PLAIN: RadialInput = { units: 'mm', balls: { count: 12, diameter: mm(16) }, bore: mm(12) }
 
 /** The same ring of dowels, between plain tracks. */
-export const ROLLERS: DesignInput = { ...PLAIN, arrangement: 'roller' }
+export const ROLLERS: RollerInput = { ...PLAIN, arrangement: 'roller' }
 
 /** The same ring of balls, between plates. */
-export const PLATES: DesignInput = { ...PLAIN, arrangement: 'thrust' }
+export const PLATES: ThrustInput = { ...PLAIN, arrangement: 'thrust' }
 
 /** Nine of those balls in a cage. */
-export const CAGED: DesignInput = { ...PLAIN, arrangement: 'caged', balls: { count: 9, diameter: mm(16) } }
+export const CAGED: CagedInput = { ...PLAIN, arrangement: 'caged', balls: { count: 9, diameter: mm(16) } }
 
 export const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true })
 
@@ -30,8 +34,8 @@ function present<T extends object>(fields: { readonly [Name in keyof T]-?: T[Nam
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as T
 }
 
-type Ring = NonNullable<DesignInput['innerRing']>
-type Groove = NonNullable<DesignInput['groove']>
+type Ring = NonNullable<RadialInput['innerRing']>
+type Groove = NonNullable<RadialInput['groove']>
 
 /** A groove said in each of the three ways, for balls of a diameter. */
 const groove = (diameter: number, conformity: fc.Arbitrary<number>): fc.Arbitrary<Groove> =>
@@ -56,7 +60,7 @@ const ring = (diameter: number, depth: fc.Arbitrary<number>, own: fc.Arbitrary<G
 const insideOf = (diameter: number, count: number): number => diameter / Math.sin(Math.PI / count) - diameter
 
 /** Bearings that someone might turn: most of them can be made. Both units, every way to say a size. */
-export const likelyInput: fc.Arbitrary<DesignInput> = fc
+export const likelyInput: fc.Arbitrary<RadialInput> = fc
   .record({ units, count: ballCount, diameter: magnitude(3, 60) })
   .chain(({ units: said, count, diameter }) => {
     const of = (min: number, max: number): fc.Arbitrary<Mm> => between(min, max).map((share) => mm(share * diameter))
@@ -79,19 +83,18 @@ export const likelyInput: fc.Arbitrary<DesignInput> = fc
         shopDenominator: some(fc.constantFrom(...SHOP_DENOMINATORS)),
       })
       .map(({ material, bore, outer, wall, roundTo, inner, groove: both, play, finish, ...rest }) =>
-        present<DesignInput>({
+        present<RadialInput>({
           units: said,
           arrangement: undefined,
-          balls: present<DesignInput['balls']>({
+          balls: present<RadialInput['balls']>({
             count,
             diameter: mm(diameter),
-            length: undefined,
             material,
             standardDeviation: undefined,
             diameters: undefined,
           }),
           bore,
-          outerRing: present<NonNullable<DesignInput['outerRing']>>({
+          outerRing: present<NonNullable<RadialInput['outerRing']>>({
             engagement: outer?.engagement,
             grooveDepth: outer?.grooveDepth,
             groove: outer?.groove,
@@ -100,8 +103,6 @@ export const likelyInput: fc.Arbitrary<DesignInput> = fc
             outsideDiameter: undefined,
           }),
           innerRing: inner,
-          plates: undefined,
-          cage: undefined,
           groove: both,
           ballGap: rest.ballGap,
           minBallGap: rest.minBallGap,
@@ -116,7 +117,7 @@ export const likelyInput: fc.Arbitrary<DesignInput> = fc
   })
 
 /** Anything that the edge lets through, sensible or not: lengths of 0.001 to 10 000 in either unit, gaps of three balls. */
-export const anyInput: fc.Arbitrary<DesignInput> = fc
+export const anyInput: fc.Arbitrary<RadialInput> = fc
   .record({ units, count: fc.integer({ min: 3, max: 200 }), size: magnitude(0.001, 10_000) })
   .chain(({ units: said, count, size }) => {
     const diameter = lengthOf(size, said)
@@ -162,13 +163,12 @@ export const anyInput: fc.Arbitrary<DesignInput> = fc
         shopDenominator: some(fc.constantFrom(...SHOP_DENOMINATORS)),
       })
       .map(({ material, diameters, bore, outer, outside, inner, groove: both, ...rest }) =>
-        present<DesignInput>({
+        present<RadialInput>({
           units: said,
           arrangement: undefined,
-          balls: present<DesignInput['balls']>({
+          balls: present<RadialInput['balls']>({
             count,
             diameter,
-            length: undefined,
             material,
             standardDeviation: undefined,
             diameters,
@@ -176,8 +176,6 @@ export const anyInput: fc.Arbitrary<DesignInput> = fc
           bore,
           outerRing: { ...outer, ...outside },
           innerRing: inner,
-          plates: undefined,
-          cage: undefined,
           groove: both,
           ...rest,
         }),
@@ -185,7 +183,7 @@ export const anyInput: fc.Arbitrary<DesignInput> = fc
   })
 
 /** Rollers that someone might turn rings for: what a ring of balls has, less its grooves, the rollers short or long. */
-export const likelyRollers: fc.Arbitrary<DesignInput> = fc
+export const likelyRollers: fc.Arbitrary<RollerInput> = fc
   .tuple(likelyInput, some(between(0.3, 0.95)))
   .map(([{ innerRing: _, groove: __, split: ___, outerRing, ...input }, share]) => {
     const { engagement: _e, grooveDepth: _d, groove: _g, ...outside } = outerRing ?? {}
@@ -195,7 +193,7 @@ export const likelyRollers: fc.Arbitrary<DesignInput> = fc
   })
 
 /** Turntables that someone might turn: grooves, gaps and films as of rings, the plates thin or thick. */
-export const likelyPlates: fc.Arbitrary<DesignInput> = fc
+export const likelyPlates: fc.Arbitrary<ThrustInput> = fc
   .tuple(likelyInput, some(between(0.4, 2)))
   .map(([{ innerRing: _, outerRing, radialInternalClearance: __, width: ___, split: ____, ...input }, share]) => {
     const { groove: _g, ...plates } = outerRing ?? {}
@@ -204,7 +202,7 @@ export const likelyPlates: fc.Arbitrary<DesignInput> = fc
   })
 
 /** Caged bearings that someone might turn: rings as of a full one, few balls or many, the cage said in every way. */
-export const likelyCaged: fc.Arbitrary<DesignInput> = fc
+export const likelyCaged: fc.Arbitrary<CagedInput> = fc
   .tuple(
     likelyInput,
     fc.record({ count: fc.integer({ min: 3, max: 40 }), inner: between(0.1, 0.35), web: some(between(0.05, 2)) }),
@@ -231,7 +229,7 @@ export const likelyCaged: fc.Arbitrary<DesignInput> = fc
         balls: { ...input.balls, count },
         bore: mm(0.2 * diameter),
         innerRing: { engagement: inner },
-        cage: present<NonNullable<DesignInput['cage']>>({
+        cage: present<NonNullable<CagedInput['cage']>>({
           web: pitch === undefined ? size(web) : undefined,
           pitchDiameter: pitch === undefined ? undefined : mm(pitch * even),
           pocketClearance: size(pocket),

@@ -1,4 +1,5 @@
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import type { FullRingInput } from '#shared/bearing/arrangements.ts'
 import { checkOf } from '#shared/questions/tolerance/check.ts'
 import { type Check, isOfPlates, type RingCheck } from '#shared/questions/tolerance/checked.ts'
 import type { Contributors, Scatter, ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
@@ -6,7 +7,7 @@ import { type ToleranceCheck, toleranceCheck } from '#shared/questions/tolerance
 import { mm } from '#shared/units/length.ts'
 
 /** An invented bearing: twelve balls of 16 mm on the bottoms of their grooves, a gap of 0.8 mm. */
-export const DESIGN: DesignInput = {
+export const DESIGN: RadialInput = {
   units: 'mm',
   balls: { count: 12, diameter: mm(16) },
   bore: mm(12),
@@ -16,7 +17,7 @@ export const DESIGN: DesignInput = {
 }
 
 /** The same with grooves tighter than the balls, which ride on their edges. */
-export const ON_EDGES: DesignInput = { ...DESIGN, groove: { conformity: 0.46 } }
+export const ON_EDGES: RadialInput = { ...DESIGN, groove: { conformity: 0.46 } }
 
 export const normal = (standardDeviation: number, mean?: number): Scatter => ({
   kind: 'normal',
@@ -47,7 +48,7 @@ function ofRings(check: Check): RingCheck {
   return check
 }
 
-export function settledCheck(contributors: Contributors, design: DesignInput = DESIGN): RingCheck {
+export function settledCheck(contributors: Contributors, design: FullRingInput = DESIGN): RingCheck {
   const result = checkOf({ design, contributors })
   if (!result.ok) throw new Error(JSON.stringify(result.error))
   return ofRings(result.value)

@@ -1,9 +1,6 @@
-import { traitsOf } from '#shared/bearing/arrangement.ts'
-import { bearingFor } from '#shared/bearing/bearing.ts'
-import { cagedBearingFor } from '#shared/bearing/caged.ts'
-import { thrustBearingFor } from '#shared/bearing/plates.ts'
-import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
-import type { SettledBalls } from '#shared/bearing/settle.ts'
+import { bearingFor, traitsOf } from '#shared/bearing/arrangements.ts'
+import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Belief, believe, type Fineness, type Stage } from '#shared/statistics/belief.ts'
 import { type Estimate, estimate } from '#shared/statistics/estimate.ts'
@@ -16,7 +13,7 @@ import { type GapModel, gapModel } from './gap-model.ts'
 import type { GrooveUnderWay } from './groove-under-way.ts'
 import { type InnerModel, innerModel } from './inner-model.ts'
 import { type InnerUnderWay, insideCagedBalls, insideFullRing } from './inner-under-way.ts'
-import type { FitCorrectionInput, Reading, ToolError, ToolName } from './input.ts'
+import { FIT_CORRECTION, type FitCorrectionInput, type Reading, type ToolError, type ToolName } from './input.ts'
 import { type MatingFaceAdjustment, matingFaceAdjustment } from './mating-faces.ts'
 import type { FitState } from './names.ts'
 import { bestNextReading, type NextReading } from './next-reading.ts'
@@ -114,24 +111,19 @@ type Ground =
   | { readonly groove?: GrooveUnderWay; readonly inner: InnerUnderWay }
 
 function groundOf({ design, ring }: FitCorrectionInput): Result<Ground, Refused<FitRefusal>> {
-  const { members, ballSet } = traitsOf(design)
-  if ((ring === 'plate') !== (members === 'plates')) {
+  if ((ring === 'plate') !== (traitsOf(design).members === 'plates')) {
     throw new RangeError(`ring must be plate for plates and for nothing else, got ${ring}`)
   }
-  const from = <B>(made: Result<B, readonly Refusal[]>, to: (bearing: B) => Ground) =>
-    made.ok ? ok(to(made.value)) : fail(refusedDesign(made.error))
-  if (ring === 'plate') {
-    return from(thrustBearingFor(design, 'fit-correction'), (bearing) => ({ groove: plateGroove(bearing) }))
+  if (traitsOf(design).ballSet === 'caged' && ring === 'outer') {
+    return fail(refusedQuestion([{ code: 'no-gap-in-cage', path: '/ring' }]))
   }
-  if (ballSet === 'full') {
-    return from(bearingFor(design, 'fit-correction'), (bearing) =>
-      ring === 'outer'
-        ? { groove: ringGroove(bearing) }
-        : { groove: ringGroove(bearing), inner: insideFullRing(bearing) },
-    )
-  }
-  if (ring === 'outer') return fail(refusedQuestion([{ code: 'no-gap-in-cage', path: '/ring' }]))
-  return from(cagedBearingFor(design, 'fit-correction'), (bearing) => ({ inner: insideCagedBalls(bearing) }))
+  const made = bearingFor(FIT_CORRECTION, design)
+  if (!made.ok) return fail(refusedDesign(made.error))
+  const bearing = made.value
+  if ('plate' in bearing) return ok({ groove: plateGroove(bearing) })
+  if ('cage' in bearing) return ok({ inner: insideCagedBalls(bearing) })
+  const groove = ringGroove(bearing)
+  return ok(ring === 'outer' ? { groove } : { groove, inner: insideFullRing(bearing) })
 }
 
 /** What is cut, as a model of what is not known of it. */

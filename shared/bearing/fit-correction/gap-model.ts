@@ -1,4 +1,4 @@
-import type { SettledBallRing } from '#shared/bearing/settle.ts'
+import type { SettledBallRing } from '#shared/bearing/resolve.ts'
 import { FEWEST_BALLS, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { type Belief, type Evidence, expectation } from '#shared/statistics/belief.ts'
 import {

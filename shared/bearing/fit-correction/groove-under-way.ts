@@ -1,5 +1,4 @@
-import type { BallsInput, DesignInput } from '#shared/bearing/design-input.ts'
-import type { SettledBallRing } from '#shared/bearing/settle.ts'
+import type { BallsInput, GapInput, SettledBallRing } from '#shared/bearing/resolve.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { ReadingKind } from './input.ts'
 
@@ -39,7 +38,7 @@ export interface Remaking {
   readonly balls: BallsInput
   /** Where the groove is now, or is to be cut to. */
   readonly x: Mm
-  readonly band: Pick<DesignInput, 'ballGap' | 'minBallGap' | 'maxBallGap'>
+  readonly band: GapInput
   /** Whether the arc is the one of the cutter that was used, whatever the design says of other balls. */
   readonly keepsCutter: boolean
 }

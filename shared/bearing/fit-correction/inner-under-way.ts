@@ -1,5 +1,5 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { CagedBearing } from '#shared/bearing/caged.ts'
+import type { CagedBearing } from '#shared/bearing/arrangements.ts'
+import type { FullRings } from '#shared/bearing/full-rings.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { SHARP_TOOL } from './defaults.ts'
 import { cutDeviation } from './plan.ts'
@@ -15,7 +15,7 @@ export interface InnerUnderWay {
 const DEVIATIONS_IN_BAND = 4
 
 /** Inside a full ring: its gap was read, and with it the circle. */
-export const insideFullRing = (bearing: Bearing): InnerUnderWay => {
+export const insideFullRing = (bearing: FullRings): InnerUnderWay => {
   const { gauge } = bearing
   const standardDeviation = (gauge.noGoDiameter - gauge.goDiameter) / 2 / DEVIATIONS_IN_BAND
   return { pair: bearing, insideBalls: { mean: gauge.nominalDiameter / 2, standardDeviation } }

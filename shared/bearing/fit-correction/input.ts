@@ -1,4 +1,4 @@
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { DesignInput, Question } from '#shared/bearing/arrangements.ts'
 import type { ReadingError } from '#shared/statistics/likelihood.ts'
 import type { Mm } from '#shared/units/length.ts'
 
@@ -15,6 +15,11 @@ export type Reading =
   | { readonly kind: 'binds' }
 
 export type ReadingKind = Reading['kind']
+
+export const FIT_CORRECTION = {
+  name: 'fit-correction',
+  serves: ['radial', 'thrust', 'roller', 'caged'],
+} as const satisfies Question
 
 export const PLUG_RESULTS = ['enters', 'snug', 'refuses'] as const
 export type PlugResult = (typeof PLUG_RESULTS)[number]

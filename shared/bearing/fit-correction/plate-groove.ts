@@ -1,4 +1,4 @@
-import { type ThrustBearing, thrustBearingOf } from '#shared/bearing/plates.ts'
+import { ARRANGEMENTS, type ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { ballGapOnCircle, tightestCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { mm } from '#shared/units/length.ts'
 import type { GrooveUnderWay, Remade, Remaking } from './groove-under-way.ts'
@@ -29,7 +29,7 @@ export function plateGroove(bearing: ThrustBearing): GrooveUnderWay {
 /** Both plates as they stand, turned outside, with their grooves at x. */
 function remade({ settled, plate }: ThrustBearing, { balls, band, keepsCutter }: Remaking): Remade | undefined {
   const { input, groove } = settled
-  const made = thrustBearingOf({
+  const made = ARRANGEMENTS.thrust.bearingOf({
     ...input,
     balls,
     plates: { grooveDepth: groove.depth, outsideDiameter: plate.outsideDiameter, thickness: plate.thickness },

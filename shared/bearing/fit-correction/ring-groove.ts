@@ -1,5 +1,5 @@
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { type FullRingBearing, fullRingsOf } from '#shared/bearing/arrangements.ts'
+import type { RingsInput } from '#shared/bearing/resolve.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import { tightestBottomRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
@@ -13,7 +13,7 @@ const ROUND_ITS_DEPTH = 1.2
  * The groove, or the plain track, of an outer ring: x is its bottom radius. Balls on the edges are followed through the
  * seat, the land lying where the design has it.
  */
-export function ringGroove(bearing: Bearing): GrooveUnderWay {
+export function ringGroove(bearing: FullRingBearing): GrooveUnderWay {
   const { settled, outerRing, assembly } = bearing
   const { outerGroove } = settled
   const bottomRadius = mm(outerRing.grooveBottomDiameter / 2)
@@ -46,7 +46,7 @@ const ON_BOTTOM: Standing = {
   xForPitch: (radius, ballDiameter) => radius + ballDiameter / 2,
 }
 
-function onEdges({ outerRing, settled }: Bearing): Standing {
+function onEdges({ outerRing, settled }: FullRingBearing): Standing {
   const landRadius = outerRing.landDiameter / 2
   const { radius: arc } = settled.outerGroove
   return {
@@ -65,10 +65,10 @@ function onEdges({ outerRing, settled }: Bearing): Standing {
 }
 
 /** A new inner ring in the outer ring as it stands: turned outside, with a groove to x. */
-function remade(bearing: Bearing, { balls, x, band, keepsCutter }: Remaking): Remade | undefined {
+function remade(bearing: FullRingBearing, { balls, x, band, keepsCutter }: Remaking): Remade | undefined {
   const { input, outerGroove } = bearing.settled
   const depth = mm(x - bearing.outerRing.landDiameter / 2)
-  const made = bearingOf({
+  const made = fullRingsOf({
     ...input,
     balls,
     ...cutAlready(bearing, keepsLand(bearing, depth, balls.diameter) ? depth : outerGroove.depth),
@@ -91,14 +91,12 @@ function remade(bearing: Bearing, { balls, x, band, keepsCutter }: Remaking): Re
 }
 
 /** Whether a groove so deep leaves the land where it is: not past the middle of the ball, and without an undercut. */
-const keepsLand = ({ settled }: Bearing, depth: Mm, ballDiameter: Mm): boolean =>
+const keepsLand = ({ settled }: FullRingBearing, depth: Mm, ballDiameter: Mm): boolean =>
   depth > 0 && depth < ballDiameter / 2 && depth <= settled.outerGroove.radius
 
-function cutAlready({ outerRing, settled }: Bearing, grooveDepth: Mm): Pick<DesignInput, 'outerRing'> {
-  const groove = settled.input.outerRing?.groove
+function cutAlready({ outerRing, settled }: FullRingBearing, grooveDepth: Mm): Pick<RingsInput, 'outerRing'> {
   const { outsideDiameter } = outerRing
   if (isPlain(settled.outerGroove)) return { outerRing: { outsideDiameter } }
-  return {
-    outerRing: { outsideDiameter, grooveDepth, ...(groove === undefined ? {} : { groove }) },
-  }
+  const { groove }: NonNullable<RingsInput['outerRing']> = settled.input.outerRing ?? {}
+  return { outerRing: { outsideDiameter, grooveDepth, ...(groove === undefined ? {} : { groove }) } }
 }

@@ -1,5 +1,4 @@
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import type { SettledBallRing, SettledRings } from '#shared/bearing/settle.ts'
+import type { GapInput, SettledBallRing, SettledRings } from '#shared/bearing/resolve.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
 import type { FitCorrectionInput } from './input.ts'
@@ -46,11 +45,7 @@ export function settledTarget({ target }: FitCorrectionInput, ofDesign: OfDesign
 }
 
 /** The band of a gap, as a design says it. */
-export const bandOf = ({
-  aim,
-  min,
-  max,
-}: SettledTarget): Pick<DesignInput, 'ballGap' | 'minBallGap' | 'maxBallGap'> => ({
+export const bandOf = ({ aim, min, max }: SettledTarget): GapInput => ({
   ballGap: aim,
   minBallGap: min,
   maxBallGap: max,

@@ -1,4 +1,4 @@
-import { nameOf, traitsOf } from '#shared/bearing/arrangement.ts'
+import { nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { LoadCheckInput, PlateLoadCheckInput } from './input.ts'

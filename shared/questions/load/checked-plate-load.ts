@@ -1,4 +1,4 @@
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { SettledPlateLoad } from './input.ts'
 import type { DentLimit, Limit } from './limits.ts'

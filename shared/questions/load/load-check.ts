@@ -1,11 +1,11 @@
-import { ringsFor } from '#shared/bearing/any-rings.ts'
+import { bearingFor } from '#shared/bearing/arrangements.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { sharedByBalls, sharedByMany } from '#shared/contact/load-distribution.ts'
 import { contactWood } from '#shared/data/contact-woods.ts'
 import { ok, type Result } from '#shared/result.ts'
 import type { CheckedLoad, SpeedReason } from './checked-load.ts'
-import { type LoadCheckInput, type SettledLoad, settleLoad } from './input.ts'
+import { type LoadCheckInput, RING_LOAD_CHECK, type SettledLoad, settleLoad } from './input.ts'
 import { type Seated, seated } from './limits.ts'
 import { ballBody, seatUnder } from './seat-load.ts'
 import { lowestFirst, splittingSpeed } from './speed-limits.ts'
@@ -25,7 +25,7 @@ export interface LoadCheck extends CheckedLoad {
  * @returns the check, or every reason why there is no such bearing
  */
 export function loadCheck(input: LoadCheckInput): Result<LoadCheck, readonly Refusal[]> {
-  const made = ringsFor(input.design, 'load-check')
+  const made = bearingFor(RING_LOAD_CHECK, input.design)
   if (!made.ok) return made
   const bearing = made.value
   const load = settleLoad(input, bearing.settled.input.balls.material === 'wood')

@@ -1,4 +1,4 @@
-import { type ThrustBearing, thrustBearingFor } from '#shared/bearing/plates.ts'
+import { bearingFor, type ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import { farthestHeld, mostOnOne, type SharedBeside, sharedBeside } from '#shared/contact/eccentric-load.ts'
 import { POINT_CONTACT } from '#shared/contact/load-distribution.ts'
@@ -8,7 +8,7 @@ import { fail, ok, type Result } from '#shared/result.ts'
 import { normalQuantile } from '#shared/statistics/normal.ts'
 import { mm } from '#shared/units/length.ts'
 import type { CheckedPlateLoad, PlateSharing, PlateSpeedReason, Uneven } from './checked-plate-load.ts'
-import { type PlateLoadCheckInput, type SettledPlateLoad, settlePlateLoad } from './input.ts'
+import { PLATE_LOAD_CHECK, type PlateLoadCheckInput, type SettledPlateLoad, settlePlateLoad } from './input.ts'
 import type { Limit } from './limits.ts'
 import type { LoadRefusal } from './refusal.ts'
 import {
@@ -37,7 +37,7 @@ export interface PlateLoadCheck extends CheckedPlateLoad {
  * @returns the check, or every reason why there is no such bearing or no such load
  */
 export function plateLoadCheck(input: PlateLoadCheckInput): Result<PlateLoadCheck, Refused<LoadRefusal>> {
-  const made = thrustBearingFor(input.design, 'load-check')
+  const made = bearingFor(PLATE_LOAD_CHECK, input.design)
   if (!made.ok) return fail(refusedDesign(made.error))
   const bearing = made.value
   const { count, material } = bearing.settled.input.balls

@@ -1,8 +1,8 @@
-import type { Arrangement } from '#shared/bearing/arrangement.ts'
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { Traits } from '#shared/bearing/arrangement.ts'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { contactWithin, loadForPressureWithin, type Surface } from '#shared/contact/contact-within-width.ts'
 import { crushedUnder, crushedWidth, type EdgeSeat, edgeSeat, loadForCrush } from '#shared/contact/groove-edge.ts'
 import { contactForm, contactModulus, contactStiffness, type Elastic } from '#shared/contact/hertz.ts'
@@ -227,7 +227,7 @@ export function seatLimits({ on, hardness, firstMarkPressure }: BallSeat, dent: 
 }
 
 /** Both seats of what rolls, one behind the other, each giving as Q = K δⁿ:  1/K^(1/n) = 1/Ko^(1/n) + 1/Ki^(1/n). */
-export function seatsStiffness({ rolls }: Arrangement, ...seats: readonly [BallSeat, BallSeat]): number {
+export function seatsStiffness({ rolls }: Traits, ...seats: readonly [BallSeat, BallSeat]): number {
   if (rolls === 'rollers') {
     const give = seats.reduce((sum, { stiffness }) => sum + Math.exp(-Math.log(stiffness) / LINE_CONTACT), 0)
     return Math.exp(-LINE_CONTACT * Math.log(give))

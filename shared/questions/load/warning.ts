@@ -1,6 +1,6 @@
-import type { DesignInput } from '#shared/bearing/design-input.ts'
 import type { PartName } from '#shared/bearing/refusal.ts'
-import { groovePath } from '#shared/bearing/settle.ts'
+import type { AnyInput, GroovedParts } from '#shared/bearing/resolve.ts'
+import { groovePath } from '#shared/bearing/resolve.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { SpeedReason } from './checked-load.ts'
 import type { PlateSpeedReason } from './checked-plate-load.ts'
@@ -39,7 +39,7 @@ export interface LoadWarning {
 
 /** What is looked at, whatever the balls lie in. */
 export interface Loaded {
-  readonly design: DesignInput
+  readonly design: AnyInput & GroovedParts
   /** The load [N], where it was asked, and the speed with it. */
   readonly asked: { readonly path: string; readonly load: number; readonly speed?: number }
   readonly seats: readonly { readonly part: PartName; readonly seat: SeatLoad; readonly grooveWidth: Mm }[]

@@ -63,7 +63,7 @@ function groovesOf(search: SettledSearch, at: Candidate): Grooves | DropReason {
   const { diameter } = entryAt(search.balls, at.ball)
   const cutter = entryAt(search.cutters, at.cutter)
   const radius = cutter === undefined ? mm(defaults.CONFORMITY * diameter) : mm(cutter / 2)
-  const width = search.shared.width ?? defaults.WIDTH.balls * diameter
+  const width = search.shared.width ?? defaults.GROOVED_WIDTH * diameter
   const play = playOf(search, diameter)
   const [outerDepth, innerDepth] = [
     entryAt(search.outerEngagements, at.outer) * diameter,

@@ -1,5 +1,4 @@
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { findingsOf } from '#shared/bearing/findings.ts'
+import { ARRANGEMENTS, type RadialInput } from '#shared/bearing/arrangements.ts'
 import type { Finding } from '#shared/bearing/warning.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
@@ -18,7 +17,7 @@ import { scoreOf } from './score.ts'
 export interface Ranked extends Judged {
   /** Place in the grid: the order of equal scores. */
   readonly index: number
-  readonly design: DesignInput
+  readonly design: RadialInput
   readonly findings: readonly Finding[]
 }
 
@@ -193,7 +192,7 @@ function rankedAt(search: SettledSearch, index: number): Ranked {
   const at = candidateAt(search, index)
   const judged = judge(search, at)
   if (typeof judged === 'string') throw new RangeError(`index must be of a candidate that was found good, got ${index}`)
-  return { ...judged, index, design: designOf(search, at), findings: findingsOf(judged.bearing) }
+  return { ...judged, index, design: designOf(search, at), findings: ARRANGEMENTS.radial.findingsOf(judged.bearing) }
 }
 
 /** Paths are those of the search. */

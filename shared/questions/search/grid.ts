@@ -1,4 +1,4 @@
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements.ts'
 import type { SettledSearch } from './input.ts'
 
 /** Places in the lists of a search: one candidate. */
@@ -43,7 +43,7 @@ export function entryAt<T>(list: readonly T[], place: number): T {
 }
 
 /** The design of a candidate: what a maker would ask for by itself. */
-export function designOf(search: SettledSearch, at: Candidate): DesignInput {
+export function designOf(search: SettledSearch, at: Candidate): RadialInput {
   const { shared } = search
   const cutterDiameter = entryAt(search.cutters, at.cutter)
   return {

@@ -1,5 +1,6 @@
+import type { RadialInput } from '#shared/bearing/arrangements.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
-import type { BallMaterial, DesignInput } from '#shared/bearing/design-input.ts'
+import type { BallMaterial } from '#shared/bearing/fields.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from '#shared/questions/load/input.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -21,7 +22,7 @@ export type Weights = Readonly<Record<Criterion, number>>
 
 /** What is the same in every design that is tried. */
 export type SharedDesign = Pick<
-  DesignInput,
+  RadialInput,
   | 'units'
   | 'ballGap'
   | 'minBallGap'
@@ -137,12 +138,12 @@ export function settleSearch(input: DesignSearchInput): SettledSearch {
     balls: balls.map(({ diameter, material = defaults.BALL_MATERIAL, standardDeviation }) => ({
       diameter,
       material,
-      standardDeviation: standardDeviation ?? mm(defaults.SCATTER.balls[material] * diameter),
+      standardDeviation: standardDeviation ?? mm(defaults.BALL_SCATTER[material] * diameter),
     })),
     quantities: balls.map(({ quantity = Number.POSITIVE_INFINITY }) => quantity),
     cutters: cutterDiameters ?? [undefined],
-    outerEngagements: input.outerEngagements ?? [defaults.OUTER_ENGAGEMENT],
-    innerEngagements: input.innerEngagements ?? [defaults.INNER_ENGAGEMENT.full],
+    outerEngagements: input.outerEngagements ?? [defaults.FULL_RING_ENGAGEMENT.outerRing],
+    innerEngagements: input.innerEngagements ?? [defaults.FULL_RING_ENGAGEMENT.innerRing],
     counts: Array.from({ length: Math.max(0, most - least + 1) }, (_, place) => least + place),
     bores: Array.from({ length: boreCount(input) }, (_, place) => mm(input.bore.least + place * step)),
     boardWidths: [...boardWidths].sort((one, other) => one - other),

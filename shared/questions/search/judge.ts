@@ -1,8 +1,7 @@
+import { ARRANGEMENTS, type RadialBearing, type RadialInput } from '#shared/bearing/arrangements.ts'
 import { gapAt } from '#shared/bearing/ball-ring.ts'
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
 import { beyondBounds } from '#shared/bearing/bounds.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { findingsOf, LEAST_WALL } from '#shared/bearing/findings.ts'
+import { LEAST_WALL } from '#shared/bearing/findings.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
 import { seated } from '#shared/questions/load/limits.ts'
 import { type YearRun, yearRun } from '#shared/questions/season/seasonal-fit.ts'
@@ -20,7 +19,7 @@ export const reaches = (value: number, least: number): boolean => value >= least
 
 /** A candidate that stays within the limits. */
 export interface Judged {
-  readonly bearing: Bearing
+  readonly bearing: RadialBearing
   readonly marks: Marks
   readonly score: number
   /** Of the rule's nearest figure for the groove's bottom. */
@@ -35,7 +34,7 @@ export interface Judged {
 export function judge(search: SettledSearch, at: Candidate): Judged | DropReason {
   const count = entryAt(search.counts, at.count)
   if (count > entryAt(search.quantities, at.ball)) return 'too-few-balls'
-  const made = bearingOf(designOf(search, at))
+  const made = ARRANGEMENTS.radial.bearingOf(designOf(search, at))
   if (!made.ok) return 'cannot-be-made'
   const bearing = made.value
   const { outerRing: outer, innerRing: inner, settled, landGap } = bearing
@@ -60,8 +59,8 @@ export function judge(search: SettledSearch, at: Candidate): Judged | DropReason
   if (search.onlyOnRule && !(reaches(gapAtShop, settled.minBallGap) && reaches(settled.maxBallGap, gapAtShop))) {
     return 'not-on-rule'
   }
-  if (beyondBounds(settled.input).length > 0) return 'cannot-be-made'
-  if (findingsOf(bearing).some(({ severity }) => severity === 'fault')) return 'cannot-be-made'
+  if (beyondBounds(settled.input, ARRANGEMENTS.radial.fields).length > 0) return 'cannot-be-made'
+  if (ARRANGEMENTS.radial.findingsOf(bearing).some(({ severity }) => severity === 'fault')) return 'cannot-be-made'
   const { diameter, standardDeviation } = entryAt(search.balls, at.ball)
   const marks: Marks = {
     closure: closureMark(gapAtShop - bearing.ballGap, settled.maxBallGap - settled.minBallGap),
@@ -76,11 +75,11 @@ export function judge(search: SettledSearch, at: Candidate): Judged | DropReason
 }
 
 /** Whether a design bears the load that is asked of it; not asked of every candidate, for it takes ten times as long. */
-export const bears = ({ load }: SettledSearch, bearing: Bearing): boolean =>
+export const bears = ({ load }: SettledSearch, bearing: RadialBearing): boolean =>
   load === undefined || reaches(seated(bearing, load).dent.load, load.radialLoad)
 
 /** Whether a design runs all the year that is asked for: up to a thousand times the work of judging it. */
-export function runsInYear({ year }: SettledSearch, design: DesignInput): YearRun {
+export function runsInYear({ year }: SettledSearch, design: RadialInput): YearRun {
   if (year === undefined) return { runs: true, statesLookedAt: 0 }
   const { balls, ...rings } = year.woods
   const isWood = design.balls.material === 'wood'
@@ -94,7 +93,7 @@ const seatOf = ({ seat, grooveRadius }: Ring, ballDiameter: number) => ({
 })
 
 /** The gap that the outer groove leaves when its bottom is cut to the nearest figure of the rule. */
-function shopGap(bearing: Bearing): Mm {
+function shopGap(bearing: RadialBearing): Mm {
   const { settled, outerRing: outer, gapPerGrooveDepth, gapPerPitchRadius, pitchRadius } = bearing
   const { units, shopDenominator } = settled.input
   const error = shopError(outer.grooveBottomDiameter, units, shopDenominator)

@@ -1,4 +1,4 @@
-import { LARGEST_GAP } from '#shared/bearing/settle.ts'
+import { LARGEST_GAP } from '#shared/bearing/resolve.ts'
 import { longer, shorter } from '#shared/geometry/ellipse.ts'
 import { ballGap, gapPerPitchRadius, leastPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { type GapRange, gapRangeOnEllipse } from '#shared/geometry/ring-of-balls-on-ellipse.ts'

@@ -1,6 +1,8 @@
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { DesignInput, Question } from '#shared/bearing/arrangements.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import type { Air } from '#shared/wood/equilibrium-moisture.ts'
+
+export const SEASONAL_FIT = { name: 'seasonal-fit', serves: ['radial'] } as const satisfies Question
 
 /**
  * How a ring is made. Flat-sawn: the growth rings lie along the board's face, so across the board it moves the most.

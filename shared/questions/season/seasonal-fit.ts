@@ -1,4 +1,5 @@
-import { type Bearing, bearingAsked } from '#shared/bearing/bearing.ts'
+import type { RadialBearing } from '#shared/bearing/arrangements.ts'
+import { echoedBearingFor } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Refused } from '#shared/bearing/refusal.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
@@ -6,7 +7,7 @@ import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type BuildIn, buildIn } from './build-in.ts'
 import { type Fit, fitOf, type Trouble, troublesOf, whatBinds } from './fit.ts'
-import type { RingWood, SeasonalFitInput, Woods, Year } from './input.ts'
+import { type RingWood, SEASONAL_FIT, type SeasonalFitInput, type Woods, type Year } from './input.ts'
 import type { SeasonRefusal } from './refusal.ts'
 import { type RunningBand, runningBand } from './running-band.ts'
 import { type MadeSizes, madeSizes, type Shape, shapeAt } from './shape.ts'
@@ -22,7 +23,7 @@ export interface FitAtState {
 
 export interface SeasonalFit {
   readonly input: SeasonalFitInput
-  readonly bearing: Bearing
+  readonly bearing: RadialBearing
   readonly today: FitAtState
   readonly states: readonly FitAtState[]
   /** Absent where it does not even run today. */
@@ -32,7 +33,7 @@ export interface SeasonalFit {
 
 /** All that is needed to say what the bearing becomes in any state: checked, so that nothing in it is unknown. */
 export interface MovingBearing {
-  readonly bearing: Bearing
+  readonly bearing: RadialBearing
   readonly season: Season
   readonly made: MadeSizes
   readonly shapeIn: (state: WoodState) => Shape
@@ -73,7 +74,7 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
 /** The bearing as made today, and what it becomes in any state; or every reason at once why that cannot be said. */
 export function movingBearing(input: SeasonalFitInput): Result<MovingBearing, Refused<SeasonRefusal>> {
   const { design, woods, climate, today } = input
-  const designed = bearingAsked(design, 'seasonal-fit')
+  const designed = echoedBearingFor(SEASONAL_FIT, design)
   const unknown = [...unknownMovements(woods), ...ballsWithoutWood(input)]
   const season = seasonOf(climate, today, woods)
   if (!designed.ok || !season.ok || unknown.length > 0)

@@ -1,6 +1,6 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { RadialBearing } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
-import type { BallMaterial } from '#shared/bearing/design-input.ts'
+import type { BallMaterial } from '#shared/bearing/fields.ts'
 import { ACRYLIC_GROWTH } from '#shared/data/ball-materials.ts'
 import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
 import { ALONG_THE_GRAIN, MOVEMENT, type Movement, PLY_IN_PLANE } from '#shared/data/wood-movement.ts'
@@ -45,7 +45,13 @@ export interface Shape {
   readonly ball: BallSize
 }
 
-export function madeSizes({ pitchRadius, radialInternalClearance, outerRing, innerRing, settled }: Bearing): MadeSizes {
+export function madeSizes({
+  pitchRadius,
+  radialInternalClearance,
+  outerRing,
+  innerRing,
+  settled,
+}: RadialBearing): MadeSizes {
   const { ballDiameter, input } = settled
   return {
     outerBottomRadius: mm(pitchRadius + ballDiameter / 2),

@@ -1,5 +1,5 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { FullRings } from '#shared/bearing/full-rings.ts'
 import { ballGapOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { type Closure, IN_A_RING, ON_A_CIRCLE } from '#shared/geometry/closure.ts'
 import type { Groove } from '#shared/geometry/groove.ts'
@@ -32,11 +32,11 @@ export interface BallPlace {
   readonly atRest: (diameters: readonly number[]) => PlateAtRest | undefined
 }
 
-export const placeIn = (bearing: Bearing | ThrustBearing): BallPlace =>
+export const placeIn = (bearing: FullRings | ThrustBearing): BallPlace =>
   'plate' in bearing ? placeOnPlate(bearing) : placeInRing(bearing)
 
 /** Every ball is reckoned as if it sat as deep as one of the design's size; those larger than the groove's arc do not. */
-function placeInRing({ settled, outerRing }: Bearing): BallPlace {
+function placeInRing({ settled, outerRing }: FullRings): BallPlace {
   const groove = settled.outerGroove
   return {
     closure: IN_A_RING,

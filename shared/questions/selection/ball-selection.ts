@@ -1,7 +1,12 @@
-import { nameOf, traitsOf } from '#shared/bearing/arrangement.ts'
-import { type Bearing, bearingFor } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { type ThrustBearing, thrustBearingFor } from '#shared/bearing/plates.ts'
+import {
+  bearingFor,
+  type DesignInput,
+  nameOf,
+  type Question,
+  type ThrustBearing,
+  traitsOf,
+} from '#shared/bearing/arrangements.ts'
+import type { FullRings } from '#shared/bearing/full-rings.ts'
 import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import { spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
@@ -21,6 +26,11 @@ import {
   type SelectionGoal,
 } from './ball-choice.ts'
 import { GROOVE_NAMES, placeIn } from './ball-place.ts'
+
+export const BALL_SELECTION = {
+  name: 'ball-selection',
+  serves: ['radial', 'thrust', 'roller'],
+} as const satisfies Question
 
 /** A measured lot, and the bearing that takes so many of it as its design says. */
 export interface BallSelectionInput {
@@ -77,7 +87,7 @@ export interface SelectionWarning {
 
 export interface BallSelection {
   readonly input: BallSelectionInput
-  readonly bearing: Bearing | ThrustBearing
+  readonly bearing: FullRings | ThrustBearing
   /** Across the bottoms of a ring's groove, or a plate's circle. */
   readonly grooveDiameter: Mm
   /** The balls in their order round the ring, the gap between the last and the first; how near to the best they come. */
@@ -120,8 +130,7 @@ const LARGEST_AIM = 0.9
 export function ballSelection(input: BallSelectionInput): Result<BallSelection, Refused<Refusal | SelectionRefusal>> {
   const foreign = foreignTo(input)
   if (foreign.length > 0) return fail(refusedQuestion(foreign))
-  const isOfPlates = traitsOf(input.design).members === 'plates'
-  const made = (isOfPlates ? thrustBearingFor : bearingFor)(input.design, 'ball-selection')
+  const made = bearingFor(BALL_SELECTION, input.design)
   if (!made.ok) return fail(refusedDesign(made.error))
   const refused = lotRefusals(input, made.value)
   if (refused.length > 0) return fail(refusedQuestion(refused))

@@ -1,21 +1,25 @@
-import { traitsOf } from '#shared/bearing/arrangement.ts'
-import { notAnswered } from '#shared/bearing/asked.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { type OuterSide, outerSideOf } from '#shared/bearing/outer-side.ts'
-import { type ThrustBearing, thrustBearingOf } from '#shared/bearing/plates.ts'
+import {
+  ARRANGEMENTS,
+  type InputByArrangement,
+  notServed,
+  type Question,
+  type ThrustBearing,
+} from '#shared/bearing/arrangements.ts'
+import type { OuterSide } from '#shared/bearing/outer-side.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { outerWallRefusals } from '#shared/bearing/ring-pair.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
-/** What a table of sizes shares: everything of a design input but the balls and what only the inner ring needs. */
-export type SizeTableInput = Pick<
-  DesignInput,
-  'units' | 'arrangement' | 'outerRing' | 'plates' | 'groove' | 'ballGap'
-> & {
-  readonly diameters: readonly Mm[]
-  readonly counts: readonly number[]
-}
+export const SIZE_TABLE = { name: 'size-table', serves: ['radial', 'thrust', 'roller'] } as const satisfies Question
+
+type Without<I> = Omit<I, 'balls' | 'bore'>
+/** The part of a design that every pair shares: the balls come from the lists, and no row needs a bore. */
+export type SharedSizes =
+  | Without<InputByArrangement['radial']>
+  | Without<InputByArrangement['roller']>
+  | Without<InputByArrangement['thrust']>
+export type SizeTableInput = SharedSizes & { readonly diameters: readonly Mm[]; readonly counts: readonly number[] }
 
 interface Row {
   readonly ballCount: number
@@ -39,19 +43,30 @@ const ANY_BORE = 1e-30
  * @returns a row a pair, or why the first pair that cannot be made cannot be made; paths are those of this input
  */
 export function sizeTable(input: SizeTableInput): Result<SizeTable, readonly Refusal[]> {
-  const { diameters: _, counts: __, ...shared } = input
-  const unanswered = notAnswered(shared, 'size-table')
-  if (unanswered.length > 0) return fail(unanswered)
-  const traits = traitsOf(shared)
-  if (traits.members === 'plates') {
-    const rows = rowsOf(input, (balls) => thrustBearingOf({ ...shared, balls, bore: mm(ANY_BORE * balls.diameter) }))
+  const refused = notServed(input, SIZE_TABLE)
+  if (refused.length > 0) return fail(refused)
+  if (input.arrangement === 'thrust') {
+    const { diameters, counts, ...shared } = input
+    const rows = rowsOf(diameters, counts, (balls) =>
+      ARRANGEMENTS.thrust.bearingOf({ ...shared, balls, bore: mm(ANY_BORE * balls.diameter) }),
+    )
     return rows.ok ? ok({ of: 'plates', rows: rows.value }) : rows
   }
-  const inner = traits.raceway === 'groove' ? { innerRing: ANY_INNER_RING } : {}
-  // No figure of the outer side depends on the bore or on the inner ring.
-  const rows = rowsOf(input, (balls) => withWall(outerSideOf({ ...shared, balls, bore: balls.diameter, ...inner })))
+  const rows = input.arrangement === 'roller' ? rollerRows(input) : radialRows(input)
   return rows.ok ? ok({ of: 'rings', rows: rows.value }) : rows
 }
+
+type InputOf<Name> = Extract<SizeTableInput, { readonly arrangement: Name }>
+
+// No figure of the outer side depends on the bore or on the inner ring.
+const radialRows = ({ diameters, counts, ...shared }: Exclude<SizeTableInput, InputOf<'roller' | 'thrust'>>) =>
+  rowsOf(diameters, counts, (balls) =>
+    withWall(ARRANGEMENTS.radial.outerSideOf({ ...shared, balls, bore: balls.diameter, innerRing: ANY_INNER_RING })),
+  )
+const rollerRows = ({ diameters, counts, ...shared }: InputOf<'roller'>) =>
+  rowsOf(diameters, counts, (balls) =>
+    withWall(ARRANGEMENTS.roller.outerSideOf({ ...shared, balls, bore: balls.diameter })),
+  )
 
 type Made<T> = Result<T, readonly Refusal[]>
 
@@ -61,7 +76,8 @@ function withWall(made: Made<OuterSide>): Made<OuterSide> {
 }
 
 function rowsOf<T>(
-  { diameters, counts }: SizeTableInput,
+  diameters: readonly Mm[],
+  counts: readonly number[],
   make: (balls: { readonly count: number; readonly diameter: Mm }) => Made<T>,
 ): Made<readonly (T & Row)[]> {
   const rows: (T & Row)[] = []

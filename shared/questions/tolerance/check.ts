@@ -1,8 +1,6 @@
-import { type ArrangementName, nameOf, traitsOf } from '#shared/bearing/arrangement.ts'
-import { bearingAsked } from '#shared/bearing/bearing.ts'
-import { thrustBearingAsked } from '#shared/bearing/plates.ts'
+import { type DesignInput, echoedBearingFor, nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
 import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
-import type { SettledBallRing } from '#shared/bearing/settle.ts'
+import type { SettledBallRing } from '#shared/bearing/resolve.ts'
 import { climateMovement } from '#shared/questions/season/climate-movement.ts'
 import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
@@ -11,7 +9,7 @@ import { mm } from '#shared/units/length.ts'
 import type { Check } from './checked.ts'
 import * as defaults from './defaults.ts'
 import { differencesOf } from './differences.ts'
-import { CONTRIBUTORS_OF, LIMITS_OF, type LimitsInput, type ToleranceCheckInput } from './input.ts'
+import { CONTRIBUTORS_OF, LIMITS_OF, type LimitsInput, TOLERANCE_CHECK, type ToleranceCheckInput } from './input.ts'
 import { type ToleranceRefusal, unfitContributors } from './refusal.ts'
 
 /** Why there is nothing to check, beside what speaks against the design: of the year, or of what is asked. */
@@ -26,7 +24,7 @@ export type CheckRefusal = Refusal | SeasonRefusal | ToleranceRefusal
 export function checkOf(input: ToleranceCheckInput): Result<Check, Refused<CheckRefusal>> {
   const foreign = foreignTo(input)
   if (foreign.length > 0) return fail(refusedQuestion(foreign))
-  const made = settled(input)
+  const made = completed(input)
   if (!made.ok) return fail(refusedDesign(made.error))
   const moved = movementOf(input)
   const check = { ...made.value, ...(moved.ok ? moved.value : {}) }
@@ -38,7 +36,7 @@ export function checkOf(input: ToleranceCheckInput): Result<Check, Refused<Check
 /** Whatever is asked about that bearings of this arrangement have not. */
 function foreignTo({ design, contributors, limits = {} }: ToleranceCheckInput): readonly Refusal[] {
   const { members } = traitsOf(design)
-  const arrangement: ArrangementName = nameOf(design)
+  const arrangement = nameOf(design)
   const names = (own: readonly string[], given: object, at: string): readonly Refusal[] =>
     Object.keys(given)
       .filter((name) => !own.includes(name))
@@ -56,24 +54,23 @@ function movementOf({ design, year }: ToleranceCheckInput): Result<Pick<Check, '
   return moved.ok ? ok({ climate: moved.value }) : moved
 }
 
-function settled(input: ToleranceCheckInput): Result<Check, readonly Refusal[]> {
-  if (traitsOf(input.design).members === 'plates') {
-    const made = thrustBearingAsked(input.design, 'tolerance-check')
-    if (!made.ok) return made
-    const bearing = made.value
+function completed(input: ToleranceCheckInput): Result<Check, readonly Refusal[]> {
+  const made = echoedBearingFor(TOLERANCE_CHECK, input.design)
+  if (!made.ok) return made
+  const bearing = made.value
+  const design = bearing.settled.input
+  if ('plate' in bearing) {
     const usual = defaults.plateGapLimits(bearing.plateGap)
     const { minPlateGap = usual.min, maxPlateGap = usual.max } = input.limits ?? {}
     const limits = { ...gapLimitsOf(input, bearing.settled), minPlateGap, maxPlateGap }
-    return ok({ ...whole(input, bearing.settled, limits), bearing, playLimits: { min: minPlateGap, max: maxPlateGap } })
+    const playLimits = { min: minPlateGap, max: maxPlateGap }
+    return ok({ ...whole(input, design, bearing.settled, limits), bearing, playLimits })
   }
-  const made = bearingAsked(input.design, 'tolerance-check')
-  if (!made.ok) return made
-  const bearing = made.value
   const usual = defaults.playLimits(bearing.radialInternalClearance)
   const { minRadialInternalClearance = usual.min, maxRadialInternalClearance = usual.max } = input.limits ?? {}
   const limits = { ...gapLimitsOf(input, bearing.settled), minRadialInternalClearance, maxRadialInternalClearance }
   const playLimits = { min: minRadialInternalClearance, max: maxRadialInternalClearance }
-  return ok({ ...whole(input, bearing.settled, limits), bearing, playLimits })
+  return ok({ ...whole(input, design, bearing.settled, limits), bearing, playLimits })
 }
 
 type GapLimits = Required<Pick<LimitsInput, 'minBallGap' | 'maxBallGap'>>
@@ -84,10 +81,15 @@ const gapLimitsOf = ({ limits = {} }: ToleranceCheckInput, design: SettledBallRi
 })
 
 /** What is the same whatever lies round the balls. */
-function whole(input: ToleranceCheckInput, design: SettledBallRing, limits: GapLimits & LimitsInput) {
+function whole(
+  input: ToleranceCheckInput,
+  design: DesignInput,
+  settled: SettledBallRing,
+  limits: GapLimits & LimitsInput,
+) {
   return {
     input: {
-      design: design.input,
+      design,
       contributors: input.contributors,
       ...(input.year === undefined ? {} : { year: input.year }),
       limits,
@@ -96,7 +98,7 @@ function whole(input: ToleranceCheckInput, design: SettledBallRing, limits: GapL
       seed: input.seed ?? defaults.SEED,
       overshootRisk: input.overshootRisk ?? defaults.OVERSHOOT_RISK,
     },
-    differences: differencesOf(input.contributors, design),
+    differences: differencesOf(input.contributors, settled),
     gapLimits: { min: limits.minBallGap, max: limits.maxBallGap },
   }
 }

@@ -1,5 +1,5 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { FullRings } from '#shared/bearing/full-rings.ts'
 import type { ClimateMovement } from '#shared/questions/season/climate-movement.ts'
 import type { Band } from '#shared/statistics/monte-carlo.ts'
 import type { Differences } from './differences.ts'
@@ -16,7 +16,7 @@ interface CheckOf<B> {
   readonly playLimits: Band
 }
 
-export type RingCheck = CheckOf<Bearing>
+export type RingCheck = CheckOf<FullRings>
 export type PlateCheck = CheckOf<ThrustBearing>
 export type Check = RingCheck | PlateCheck
 

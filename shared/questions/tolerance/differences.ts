@@ -1,4 +1,4 @@
-import type { SettledBallRing } from '#shared/bearing/settle.ts'
+import type { SettledBallRing } from '#shared/bearing/resolve.ts'
 import type { Distribution } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { ContributorName, Contributors, Scatter } from './input.ts'

@@ -1,7 +1,12 @@
-import type { Arrangement } from '#shared/bearing/arrangement.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { Traits } from '#shared/bearing/arrangement.ts'
+import type { DesignInput, Question } from '#shared/bearing/arrangements.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import type { Mm } from '#shared/units/length.ts'
+
+export const TOLERANCE_CHECK = {
+  name: 'tolerance-check',
+  serves: ['radial', 'thrust', 'roller'],
+} as const satisfies Question
 
 /**
  * What may differ from the design, in the order in which trials draw it: each ball on its own, all balls together, the
@@ -24,7 +29,7 @@ export type ContributorName = (typeof CONTRIBUTORS)[number]
 const OF_BALLS = ['ballDiameter', 'ballLotMean'] as const satisfies readonly ContributorName[]
 
 /** Those that there are, by what lies round the balls. */
-export const CONTRIBUTORS_OF: Readonly<Record<Arrangement['members'], readonly ContributorName[]>> = {
+export const CONTRIBUTORS_OF: Readonly<Record<Traits['members'], readonly ContributorName[]>> = {
   rings: [...OF_BALLS, 'outerGrooveBottomRadius', 'innerGrooveBottomRadius', 'outOfRound', 'finishFilm'],
   plates: [...OF_BALLS, 'grooveCircleRadius', 'grooveDepth'],
 }
@@ -53,7 +58,7 @@ export interface LimitsInput {
 
 const OF_GAP = ['minBallGap', 'maxBallGap'] as const satisfies readonly (keyof LimitsInput)[]
 
-export const LIMITS_OF: Readonly<Record<Arrangement['members'], readonly (keyof LimitsInput)[]>> = {
+export const LIMITS_OF: Readonly<Record<Traits['members'], readonly (keyof LimitsInput)[]>> = {
   rings: [...OF_GAP, 'minRadialInternalClearance', 'maxRadialInternalClearance'],
   plates: [...OF_GAP, 'minPlateGap', 'maxPlateGap'],
 }

@@ -1,4 +1,4 @@
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { ballGapOnCircle, gapPerEachDiameterOnCircle, type HeightOf } from '#shared/geometry/balls-on-a-circle.ts'
 import { meanRise } from '#shared/geometry/plate-on-balls.ts'
 import { type Ends, varianceOf } from '#shared/statistics/distribution.ts'

@@ -1,4 +1,4 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { FullRings } from '#shared/bearing/full-rings.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -32,7 +32,7 @@ export function ringPlaceAt({ bearing }: RingCheck, shift: number): AimPlace {
   return { grooveDepth, grooveBottomDiameter: mm(outerRing.grooveBottomDiameter + 2 * deeper), deeper }
 }
 
-function depthShifted({ outerRing, settled }: Bearing, further: number): Mm {
+function depthShifted({ outerRing, settled }: FullRings, further: number): Mm {
   const seated = mm(outerRing.seatDepth + further)
   const found = grooveDepthForSeat(seated, settled.outerGroove.radius, settled.ballDiameter)
   return further === 0 || found === undefined ? outerRing.grooveDepth : found

@@ -1,4 +1,4 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { FullRings } from '#shared/bearing/full-rings.ts'
 
 /*
  * How far from the axis a ball's centre stands in either ring, on the bottom of the groove or on its edges, whatever the
@@ -13,14 +13,14 @@ export interface GroovedRing {
   readonly grooveDepth: number
 }
 
-export const outerOf = ({ outerRing }: Bearing): GroovedRing => ({
+export const outerOf = ({ outerRing }: FullRings): GroovedRing => ({
   bottomRadius: outerRing.grooveBottomDiameter / 2,
   landRadius: outerRing.landDiameter / 2,
   grooveRadius: outerRing.grooveRadius,
   grooveDepth: outerRing.grooveDepth,
 })
 
-export const innerOf = ({ innerRing }: Bearing): GroovedRing => ({
+export const innerOf = ({ innerRing }: FullRings): GroovedRing => ({
   bottomRadius: innerRing.grooveBottomDiameter / 2,
   landRadius: innerRing.landDiameter / 2,
   grooveRadius: innerRing.grooveRadius,

@@ -1,11 +1,12 @@
 import type { Static } from 'typebox'
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import type { SelectionGoal } from '#shared/questions/selection/ball-choice.ts'
 import { GROOVE_NAMES } from '#shared/questions/selection/ball-place.ts'
 import type { BallSelection, BallSelectionInput, SelectionWarning } from '#shared/questions/selection/ball-selection.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { tagOf } from '#src/api/answer.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { type Length, show, toMm } from '#src/api/length.ts'
@@ -35,7 +36,7 @@ const CRITERIA = {
 } as const satisfies Readonly<Record<SelectionGoal, string>>
 
 /** A selection of any arrangement, as it is answered: in the caller's units and in words. */
-export function toSelectionAnswer(selection: BallSelection): BallSelectionResponse | ThrustBallSelectionResponse {
+export function toSelectionAnswer(selection: BallSelection): BallSelectionResponse {
   const { units, goal, advice, chosen, leftOver, ...figures } = shared(selection)
   const asked = { units, goal, advice, chosen, leftOver }
   const groove = show(selection.grooveDiameter, units)
@@ -48,7 +49,12 @@ export function toSelectionAnswer(selection: BallSelection): BallSelectionRespon
         plateRest: toRest(atRest, bearing, selection),
         ...figures,
       }
-    : { ...asked, grooveBottomDiameter: groove, ...figures }
+    : {
+        arrangement: tagOf(bearing.settled.input, 'radial', 'roller'),
+        ...asked,
+        grooveBottomDiameter: groove,
+        ...figures,
+      }
 }
 
 /** What is said of a selection, whatever the balls lie in. */
@@ -80,7 +86,7 @@ function shared(selection: BallSelection) {
       message: explainOrders(selection),
     },
     warnings: selection.warnings.map((warning) => toWarning(warning, selection)),
-    cautions: cautionsOf(settled.input),
+    cautions: cautionsOf(settled),
   }
 }
 

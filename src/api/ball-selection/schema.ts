@@ -1,13 +1,12 @@
 import { type Static, Type } from 'typebox'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { SELECTION_GOALS, type SelectionGoal } from '#shared/questions/selection/ball-choice.ts'
-import { ANSWER_TYPES } from '#src/api/arrangement-answer.ts'
+import { answerUnion, arrangementTag } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
-import type { DesignRequest } from '#src/api/design-input.ts'
+import { type DesignRequest, designRef } from '#src/api/design-input.ts'
 import { type Length, length, shownLength } from '#src/api/length.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import type { Warning } from '#src/api/warning.ts'
-import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 
 const MOST_MEASURED = 500
@@ -18,7 +17,7 @@ const goal = (description: string) =>
 export const BallSelectionRequest = Type.Object(
   {
     design: Type.Unsafe<DesignRequest>({
-      ...refTo<typeof DesignRequest>('DesignRequest'),
+      ...designRef,
       description: 'The bearing: how many balls it takes, the gap to aim at, and the `units` of request and answer.',
     }),
     measured: Type.Array(refTo<typeof Length>('Length'), {
@@ -124,11 +123,16 @@ const FIGURES = {
   cautions: Type.Array(refTo<typeof Caution>('Caution')),
 }
 
-export const BallSelectionResponse = Type.Object(
-  { ...CHOSEN, grooveBottomDiameter: shownLength('Of the groove that was reckoned with.'), ...FIGURES },
-  { $id: 'BallSelectionResponse', description: 'Which balls to take, what they leave, and how near that is.' },
+export const RingBallSelectionResponse = Type.Object(
+  {
+    arrangement: arrangementTag('radial', 'roller'),
+    ...CHOSEN,
+    grooveBottomDiameter: shownLength('Of the groove that was reckoned with.'),
+    ...FIGURES,
+  },
+  { $id: 'RingBallSelectionResponse', description: 'Which balls to take, what they leave, and how near that is.' },
 )
-export type BallSelectionResponse = Static<typeof BallSelectionResponse>
+export type RingBallSelectionResponse = Static<typeof RingBallSelectionResponse>
 
 const PlateRest = Type.Object(
   {
@@ -152,7 +156,7 @@ const PlateRest = Type.Object(
 
 export const ThrustBallSelectionResponse = Type.Object(
   {
-    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    arrangement: arrangementTag('thrust'),
     ...CHOSEN,
     grooveCircleDiameter: shownLength('Of the groove that was reckoned with.'),
     plateRest: refTo<typeof PlateRest>('PlateRest'),
@@ -162,11 +166,13 @@ export const ThrustBallSelectionResponse = Type.Object(
 )
 export type ThrustBallSelectionResponse = Static<typeof ThrustBallSelectionResponse>
 
-/** Rollers answer as rings do. */
-export const ANSWERS = {
-  [JSON_TYPE]: { schema: refTo<typeof BallSelectionResponse>('BallSelectionResponse') },
-  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustBallSelectionResponse>('ThrustBallSelectionResponse') },
-}
+export const BallSelectionResponse = answerUnion(
+  'BallSelectionResponse',
+  'Which balls to take, what gap they leave, and how good the choice is.',
+  RingBallSelectionResponse,
+  ThrustBallSelectionResponse,
+)
+export type BallSelectionResponse = Static<typeof BallSelectionResponse>
 
 export const BALL_SELECTION_SCHEMAS = [
   BallSelectionRequest,
@@ -174,6 +180,7 @@ export const BALL_SELECTION_SCHEMAS = [
   SelectionBounds,
   OrderEffect,
   PlateRest,
-  BallSelectionResponse,
+  RingBallSelectionResponse,
   ThrustBallSelectionResponse,
+  BallSelectionResponse,
 ]

@@ -1,13 +1,14 @@
 import { type Static, Type } from 'typebox'
-import { ENGAGEMENT, MOST_BALLS } from '#shared/bearing/bounds.ts'
-import { BALL_MATERIALS, type BallMaterial } from '#shared/bearing/design-input.ts'
+import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
+import { BALL_MATERIALS, type BallMaterial, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/fields.ts'
 import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-woods.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { DROP_REASONS, type DropReason } from '#shared/questions/search/drop-reason.ts'
 import { CRITERIA, type Criterion, SHOWN, type Shown } from '#shared/questions/search/input.ts'
 import type { Caution } from '#src/api/caution.ts'
 import type { Climate, Woods } from '#src/api/climate.ts'
-import { DesignRequest } from '#src/api/design-input.ts'
+import { type DesignRequest, designRef } from '#src/api/design-input.ts'
+import { optionalField } from '#src/api/fields.ts'
 import { FORCE_UNITS, type ForceUnits } from '#src/api/force.ts'
 import type { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/api/length.ts'
 import type { UnitsName } from '#src/api/units.ts'
@@ -115,7 +116,7 @@ const SearchLoad = Type.Object(
 )
 
 /** What is the same in every design, as a design has it. */
-const shared = DesignRequest.properties
+const SHARED = ARRANGEMENTS.radial.fields.fields
 
 const SearchYear = Type.Object(
   { woods: refTo<typeof Woods>('Woods'), climate: refTo<typeof Climate>('Climate') },
@@ -167,14 +168,14 @@ export const DesignSearchRequest = Type.Object(
         'Wood between the rings when one is cut out of the other: saw, and what is turned off. Default: 1/4 in or 6 mm.',
       ),
     ),
-    ballGap: shared.ballGap,
-    minBallGap: shared.minBallGap,
-    maxBallGap: shared.maxBallGap,
-    radialInternalClearance: shared.radialInternalClearance,
-    finishAllowance: shared.finishAllowance,
-    width: shared.width,
-    split: shared.split,
-    shopDenominator: shared.shopDenominator,
+    ballGap: optionalField(SHARED.ballGap),
+    minBallGap: optionalField(SHARED.minBallGap),
+    maxBallGap: optionalField(SHARED.maxBallGap),
+    radialInternalClearance: optionalField(SHARED.radialInternalClearance),
+    finishAllowance: optionalField(SHARED.finishAllowance),
+    width: optionalField(SHARED.width),
+    split: optionalField(SHARED.split),
+    shopDenominator: optionalField(SHARED.shopDenominator),
     onlyOnRule: Type.Optional(
       Type.Boolean({
         description:
@@ -224,7 +225,7 @@ const RankedDesign = Type.Object(
     score: Type.Number({ minimum: 0, maximum: 1, description: 'Weighted mean of the marks.' }),
     criteria: Type.Array(refTo<typeof SearchCriterion>('SearchCriterion')),
     design: Type.Unsafe<DesignRequest>({
-      ...refTo<typeof DesignRequest>('DesignRequest'),
+      ...designRef,
       description: 'Sent to `/v1/design`, it gives every size of this bearing.',
     }),
     outsideDiameter: shown('Of the outer ring.'),

@@ -1,5 +1,5 @@
-import type { CagedDesign } from '#shared/bearing/caged-design.ts'
-import type { Split } from '#shared/bearing/design-input.ts'
+import type { CagedDesign } from '#shared/bearing/arrangements.ts'
+import type { Split } from '#shared/bearing/fields.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { show } from '#src/api/length.ts'
 import type { CagedDesignResponse } from './caged-schema.ts'
@@ -28,8 +28,7 @@ export function toCagedDesignResponse(design: CagedDesign): CagedDesignResponse 
   const { units } = settled.input
   const size = (length: Mm) => show(length, units)
   return {
-    ...toAsked(bearing),
-    arrangement: 'caged',
+    ...toAsked('caged', settled.input, settled.assumed),
     ballDiameter: size(settled.ballDiameter),
     pitchRadius: size(bearing.pitchRadius),
     pitchDiameter: size(mm(2 * bearing.pitchRadius)),

@@ -3,7 +3,7 @@ import type { Dimension } from '#src/api/dimension.ts'
 import { shownLength } from '#src/api/length.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { StepsOfAssembly } from './roller-schema.ts'
-import { ASKED, type InnerRing, LANDS, NOTES, type OuterRing, PLAY, RING } from './schema.ts'
+import { askedOf, type InnerRing, LANDS, NOTES, type OuterRing, PLAY, RING } from './schema.ts'
 import type { Stock } from './stock-schema.ts'
 
 export const Cage = Type.Object(
@@ -42,8 +42,7 @@ export const Filling = Type.Object(
 
 export const CagedDesignResponse = Type.Object(
   {
-    ...ASKED,
-    arrangement: Type.Enum(['caged'], { type: 'string' }),
+    ...askedOf('caged'),
     ballDiameter: RING.ballDiameter,
     pitchRadius: shownLength('Of the circle through the centres of the balls.'),
     pitchDiameter: RING.pitchDiameter,

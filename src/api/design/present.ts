@@ -1,10 +1,11 @@
+import type { ArrangementName, InputByArrangement, RadialBearing } from '#shared/bearing/arrangements.ts'
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { Design, DesignOf } from '#shared/bearing/design.ts'
-import type { Split } from '#shared/bearing/design-input.ts'
+import type { DesignOf } from '#shared/bearing/design.ts'
+import type { Split } from '#shared/bearing/fields.ts'
+import type { FullRings } from '#shared/bearing/full-rings.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
-import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { DESIGN_SOURCES } from '#shared/data/sources.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { toAssumptions } from '#src/api/assumption.ts'
@@ -15,15 +16,15 @@ import { show } from '#src/api/length.ts'
 import { toSource } from '#src/api/source.ts'
 import { toWarning } from '#src/api/warning.ts'
 import { figure } from '#src/words/figure.ts'
-import type { DesignResponse } from './schema.ts'
+import type { RadialDesignResponse } from './schema.ts'
 
 const USED = DESIGN_SOURCES.map(toSource)
 
 /** A design in the caller's units and in words. */
-export function toDesignResponse(design: Design): DesignResponse {
+export function toRadialDesignResponse(design: DesignOf<RadialBearing>): RadialDesignResponse {
   const { bearing } = design
   return {
-    ...toAsked(bearing),
+    ...toAsked('radial', bearing.settled.input, bearing.settled.assumed),
     ...toBallRing(bearing, bearing.settled.assembly.assemblyGap),
     gapPerGrooveDepth: bearing.gapPerGrooveDepth,
     gapPerBallDiameter: bearing.gapPerBallDiameter,
@@ -36,9 +37,13 @@ export function toDesignResponse(design: Design): DesignResponse {
   }
 }
 
-export function toAsked({ settled }: { readonly settled: SettledBalls }) {
-  const input = toDesignRequest(settled.input)
-  return { units: settled.input.units, input, assumed: toAssumptions(settled.assumed, input) }
+export function toAsked<Name extends ArrangementName>(
+  arrangement: Name,
+  resolved: InputByArrangement[Name],
+  assumed: readonly string[],
+) {
+  const input = toDesignRequest<Name>(resolved)
+  return { arrangement, units: resolved.units, input, assumed: toAssumptions(assumed, arrangement, input) }
 }
 
 export function toBallRing(ring: BallRing, assemblyGap: Mm) {
@@ -80,7 +85,7 @@ export function toNotes({ bearing, dimensions, warnings }: Noted) {
   return {
     dimensions: dimensions.map((row) => toDimension(row, input.units)),
     warnings: warnings.map((warning) => toWarning(warning, input.units)),
-    cautions: cautionsOf(input),
+    cautions: cautionsOf(bearing.settled),
     sources: USED,
   }
 }
@@ -100,7 +105,7 @@ function toRing(ring: Ring, units: Units) {
   }
 }
 
-export function toGauge({ gauge, settled }: BallRing): DesignResponse['gauge'] {
+export function toGauge({ gauge, settled }: BallRing): RadialDesignResponse['gauge'] {
   const { units } = settled.input
   return {
     nominalDiameter: show(gauge.nominalDiameter, units),
@@ -129,7 +134,7 @@ function beforeFinish({ finishAllowance, input, traits }: SettledBalls): string 
   return ` It is the plug for the finished groove; before the finish goes on, one larger by ${figure(mm(2 * finishAllowance), input.units)} fits.`
 }
 
-const WAYS: Readonly<Record<Bearing['assembly']['easiestWay'], string>> = {
+const WAYS: Readonly<Record<FullRings['assembly']['easiestWay'], string>> = {
   'from-inside': 'Lay the balls in the outer groove and push the last one straight out from the middle.',
   'over-land': "Lay the balls in the outer groove and roll the last one in from the side, over the outer ring's land.",
   'open-side': 'Lay the balls round the inner ring and close the two halves of the outer ring over them.',
@@ -141,7 +146,7 @@ const CLOSING: Readonly<Record<Split, string>> = {
   none: 'There is no way to bring a one-piece inner ring in beside a full ring of balls: split one ring.',
 }
 
-function toAssembly({ assembly, eccentricFilling, settled }: Bearing): DesignResponse['assembly'] {
+function toAssembly({ assembly, eccentricFilling, settled }: FullRings): RadialDesignResponse['assembly'] {
   const { units } = settled.input
   const { easiestWay, waysIn } = assembly
   const { split } = settled

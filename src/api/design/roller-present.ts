@@ -1,4 +1,5 @@
-import type { Design } from '#shared/bearing/design.ts'
+import type { RollerBearing } from '#shared/bearing/arrangements.ts'
+import type { DesignOf } from '#shared/bearing/design.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { show } from '#src/api/length.ts'
@@ -12,18 +13,16 @@ const STEPS = [
 ]
 
 /** A design of rollers between plain rings, in the caller's units and in words. */
-export function toRollerDesignResponse(design: Design): RollerDesignResponse {
+export function toRollerDesignResponse(design: DesignOf<RollerBearing>): RollerDesignResponse {
   const { bearing } = design
   const { outerRing: outer, innerRing: inner, cheeks, settled } = bearing
-  const { units, balls } = settled.input
+  const { units } = settled.input
   const size = (length: Mm) => show(length, units)
-  if (cheeks === undefined || balls.length === undefined) throw new RangeError('design must be one of rollers')
   return {
-    ...toAsked(bearing),
-    arrangement: 'roller',
+    ...toAsked('roller', settled.input, settled.assumed),
     ...toBallRing(bearing, settled.assembly.assemblyGap),
     gapPerBallDiameter: bearing.gapPerBallDiameter,
-    rollerLength: size(balls.length),
+    rollerLength: size(settled.rollerLength),
     outerRing: { outsideDiameter: size(outer.outsideDiameter), ...toPlainRing(outer, units) },
     innerRing: { boreDiameter: size(inner.boreDiameter), ...toPlainRing(inner, units) },
     cheeks: {

@@ -2,7 +2,7 @@ import { type Static, Type } from 'typebox'
 import type { Dimension } from '#src/api/dimension.ts'
 import { shownLength } from '#src/api/length.ts'
 import { refTo } from '#src/http/schema.ts'
-import { ASKED, type Gauge, gapPerBallDiameter, NOTES, PLAY, RING } from './schema.ts'
+import { askedOf, type Gauge, gapPerBallDiameter, NOTES, PLAY, RING } from './schema.ts'
 import type { Stock } from './stock-schema.ts'
 
 const plainRing = {
@@ -34,8 +34,7 @@ export const StepsOfAssembly = Type.Object(
 
 export const RollerDesignResponse = Type.Object(
   {
-    ...ASKED,
-    arrangement: Type.Enum(['roller'], { type: 'string' }),
+    ...askedOf('roller'),
     ...RING,
     gapPerBallDiameter,
     rollerLength: shownLength('Of each roller.'),

@@ -1,7 +1,9 @@
 import { type Static, Type } from 'typebox'
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import { arrangementTag } from '#src/api/answer.ts'
 import type { Assumption } from '#src/api/assumption.ts'
 import type { Caution } from '#src/api/caution.ts'
-import type { DesignRequest } from '#src/api/design-input.ts'
+import { requestRef } from '#src/api/design-input.ts'
 import type { Dimension } from '#src/api/dimension.ts'
 import { shownLength } from '#src/api/length.ts'
 import type { Source } from '#src/api/source.ts'
@@ -78,14 +80,15 @@ export const Assembly = Type.Object(
   { $id: 'Assembly', description: 'How the bearing goes together.' },
 )
 
-/** What every arrangement answers, by the part of the answer that it stands in. */
-export const ASKED = {
+/** What every design's answer begins with. */
+export const askedOf = <Name extends ArrangementName>(arrangement: Name) => ({
+  arrangement: arrangementTag(arrangement),
   units: refTo<typeof UnitsName>('Units'),
-  input: refTo<typeof DesignRequest>('DesignRequest'),
+  input: requestRef(arrangement),
   assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
     description: 'What the input left open, with the reason for each value.',
   }),
-}
+})
 export const RING = {
   ballDiameter: shownLength(
     'The diameter that closes the ring: the mean of the measured balls, or else the nominal one.',
@@ -115,9 +118,9 @@ export const NOTES = {
   sources: Type.Array(refTo<typeof Source>('Source')),
 }
 
-export const DesignResponse = Type.Object(
+export const RadialDesignResponse = Type.Object(
   {
-    ...ASKED,
+    ...askedOf('radial'),
     ...RING,
     gapPerGrooveDepth: Type.Number({ description: 'The same per unit of groove depth, through the seat.' }),
     gapPerBallDiameter,
@@ -131,8 +134,8 @@ export const DesignResponse = Type.Object(
     stock: Type.Optional(refTo<typeof Stock>('Stock')),
     ...NOTES,
   },
-  { $id: 'DesignResponse', description: 'Every size to cut, the gauges, and what to watch.' },
+  { $id: 'RadialDesignResponse', description: 'Every size to cut, the gauges, and what to watch.' },
 )
-export type DesignResponse = Static<typeof DesignResponse>
+export type RadialDesignResponse = Static<typeof RadialDesignResponse>
 
-export const DESIGN_ANSWER_SCHEMAS = [...STOCK_SCHEMAS, OuterRing, InnerRing, Gauge, Assembly, DesignResponse]
+export const DESIGN_ANSWER_SCHEMAS = [...STOCK_SCHEMAS, OuterRing, InnerRing, Gauge, Assembly, RadialDesignResponse]

@@ -1,6 +1,6 @@
 import type { Static } from 'typebox'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { RingsInput } from '#shared/bearing/resolve.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { StockedRings } from '#shared/making/blanks.ts'
 import type { SettledStock, StockInput } from '#shared/making/input.ts'
@@ -9,10 +9,10 @@ import type { RingStock as CoreRingStock, Stock as CoreStock } from '#shared/mak
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { FINISHES, type Mandrel } from '#shared/making/work-holding.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import type { DesignRequest } from '#src/api/design-input.ts'
 import { type ShownLength, show } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
+import type { StockRequest } from '#src/api/stock-input.ts'
 import { toStockRequest } from '#src/api/stock-input.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { figure } from '#src/words/figure.ts'
@@ -30,7 +30,7 @@ const USED: readonly SourceId[] = [
 ]
 
 /** What every answer has that can say where its bearing comes from. */
-type WithInput = { readonly units: Units; readonly input: DesignRequest }
+type WithInput = { readonly units: Units; readonly input: { stock?: Static<typeof StockRequest> } }
 
 /** The answer with blanks, boards, screws and work holding, for the caller who asked for them. */
 export function withStock<A extends WithInput & { stock?: Stock }>(
@@ -65,7 +65,7 @@ const withInput = <A extends WithInput>(answer: A, settled: SettledStock): A => 
   input: { ...answer.input, stock: toStockRequest(settled, answer.units) },
 })
 
-function toStock(stock: CoreStock, design: DesignInput, units: Units): Stock {
+function toStock(stock: CoreStock, design: RingsInput, units: Units): Stock {
   const outside = design.outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
   const { nesting, entryHole, split, mandrel, cheeks, cage } = stock
   const size = (length: Mm): ShownLength => show(length, units)

@@ -1,5 +1,4 @@
-import type { Plate } from '#shared/bearing/plates.ts'
-import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
+import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { show } from '#src/api/length.ts'
 import { toAsked, toBallRing, toGauge, toNotes } from './present.ts'
@@ -16,8 +15,7 @@ export function toThrustDesignResponse(design: ThrustDesign): ThrustDesignRespon
   const { bearing } = design
   const { units } = bearing.settled.input
   return {
-    ...toAsked(bearing),
-    arrangement: 'thrust',
+    ...toAsked('thrust', bearing.settled.input, bearing.settled.assumed),
     ...toBallRing(bearing, mm(0)),
     gapPerBallDiameter: bearing.gapPerBallDiameter,
     plates: { lower: toPlate(bearing.plate, units), upper: toPlate(bearing.plate, units) },
@@ -29,7 +27,10 @@ export function toThrustDesignResponse(design: ThrustDesign): ThrustDesignRespon
   }
 }
 
-function toPlate({ seat, ...sizes }: Plate, units: Units): ThrustDesignResponse['plates']['lower'] {
+function toPlate(
+  { seat, ...sizes }: ThrustDesign['bearing']['plate'],
+  units: Units,
+): ThrustDesignResponse['plates']['lower'] {
   const size = (length: Mm) => show(length, units)
   return {
     outsideDiameter: size(sizes.outsideDiameter),

@@ -3,7 +3,7 @@ import type { Dimension } from '#src/api/dimension.ts'
 import { shownLength } from '#src/api/length.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { StepsOfAssembly } from './roller-schema.ts'
-import { ASKED, type Gauge, gapPerBallDiameter, NOTES, RING, seat } from './schema.ts'
+import { askedOf, type Gauge, gapPerBallDiameter, NOTES, RING, seat } from './schema.ts'
 import type { PlateStock } from './stock-schema.ts'
 
 export const Plate = Type.Object(
@@ -26,8 +26,7 @@ export const Plate = Type.Object(
 
 export const ThrustDesignResponse = Type.Object(
   {
-    ...ASKED,
-    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    ...askedOf('thrust'),
     ...RING,
     gapPerBallDiameter,
     plates: Type.Object(

@@ -1,4 +1,4 @@
-import { type AnyDesign, isOfPlates } from '#shared/bearing/any-design.ts'
+import { type Design, isOfPlates } from '#shared/bearing/arrangements.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import type { View } from '#src/drawings/view.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
@@ -14,7 +14,7 @@ const WORDS: Readonly<Record<View, string>> = {
 }
 
 /** A drawing as a page of its own, for an `<iframe>`: nothing in it runs or loads. */
-export function toFigure(view: View, drawing: Drawing, design: AnyDesign): string {
+export function toFigure(view: View, drawing: Drawing, design: Design): string {
   const { settled } = design.bearing
   const { units, balls } = settled.input
   const { count, material = 'wood' } = balls

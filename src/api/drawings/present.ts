@@ -1,5 +1,5 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
-import type { AnyDesign } from '#shared/bearing/any-design.ts'
+import type { Design } from '#shared/bearing/arrangements.ts'
 import type { Paper } from '#src/drawings/papers.ts'
 import type { View } from '#src/drawings/view.ts'
 import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
@@ -14,7 +14,7 @@ export type Wanted = { readonly view: View; readonly format: keyof typeof FORMAT
 /** A view of a design as the bytes of a format; a PDF is written in a worker thread. */
 export function drawn(
   app: FastifyInstance,
-  design: AnyDesign,
+  design: Design,
   { view, format, paper }: Wanted,
   request: FastifyRequest,
   reply: FastifyReply,

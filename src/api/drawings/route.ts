@@ -1,20 +1,17 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
-import { anyDesign } from '#shared/bearing/any-design.ts'
+import { design } from '#shared/bearing/arrangements.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
 import { VIEWS, type View } from '#src/drawings/view.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
-import { refTo } from '#src/http/schema.ts'
 import { FIGURE_STYLE } from './figure-style.ts'
-import { DrawingRequest, Drawn, FORMATS } from './schema.ts'
+import { Drawn, drawingRef, FORMATS } from './schema.ts'
 
 /** The path has been held to the names that there are. */
 const named = ({ params }: FastifyRequest) => params as { readonly view: View; readonly format: keyof typeof FORMATS }
-
-export const DRAWING_SCHEMAS = [DrawingRequest]
 
 export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
@@ -27,7 +24,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       operationId: 'drawing',
       tags: ['drawings'],
       summary: 'A bearing, drawn',
-      body: refTo<typeof DrawingRequest>('DrawingRequest'),
+      body: drawingRef,
       response: {
         200: Drawn,
         422: problem('Cannot exist, or takes more work than one request may'),
@@ -35,7 +32,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, reply) => {
-      const designed = anyDesign(toDesignInput(body), 'drawings')
+      const designed = design(toDesignInput(body))
       if (!designed.ok) return refuseDesign(reply, designed.error, body)
       const { view, format } = named(request)
       const { drawn } = await import('./present.ts') // a start has no time for all that draws

@@ -1,15 +1,15 @@
 import { Type } from 'typebox'
-import { DesignRequest } from '#src/api/design-input.ts'
+import { type DesignRequest, designRequests } from '#src/api/design-input.ts'
 import { engine, paper } from '#src/api/sheet-options.ts'
+import type { Paper } from '#src/drawings/papers.ts'
 
-export const DrawingRequest = Type.Object(
-  {
-    ...DesignRequest.properties,
-    paper,
-    engine,
-  },
-  { $id: 'DrawingRequest', description: 'A bearing to draw, and what to draw it on.', additionalProperties: false },
-)
+export const DRAWING_SCHEMAS = designRequests('Drawing', 'A bearing to draw, and what to draw it on.', {
+  paper,
+  engine,
+})
+
+export type DrawingRequest = DesignRequest & { readonly paper?: Paper }
+export const drawingRef = Type.Unsafe<DrawingRequest>(Type.Ref('DrawingRequest'))
 
 export const FORMATS = {
   svg: 'image/svg+xml',

@@ -1,5 +1,5 @@
 import type { Static } from 'typebox'
-import { traitsOf } from '#shared/bearing/arrangement.ts'
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import type { FitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
 import type {
   FitCorrectionInput,
@@ -13,6 +13,7 @@ import type { Rescue } from '#shared/bearing/fit-correction/rescue.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Estimate } from '#shared/statistics/estimate.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { tagOf } from '#src/api/answer.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { type Length, show, toMm } from '#src/api/length.ts'
@@ -26,6 +27,7 @@ import {
   type FitCorrectionResponse,
   type FitTarget,
   MOST_READINGS,
+  type RingFitCorrectionResponse,
   type ThrustFitCorrectionResponse,
   type ToolErrorRequest,
 } from './schema.ts'
@@ -134,12 +136,13 @@ function toRemoval(
 }
 
 /** A fit of any arrangement, as it is answered. */
-export const toFitAnswer = (fit: FitCorrection): FitCorrectionResponse | ThrustFitCorrectionResponse =>
+export const toFitAnswer = (fit: FitCorrection): FitCorrectionResponse =>
   fit.input.ring === 'plate' ? toThrustResponse(fit) : toRingResponse(fit, fit.input.ring)
 
-function toRingResponse(fit: FitCorrection, ring: FittedRing): FitCorrectionResponse {
+function toRingResponse(fit: FitCorrection, ring: FittedRing): RingFitCorrectionResponse {
   const { units } = fit.input.design
-  return present<FitCorrectionResponse>({
+  return present<RingFitCorrectionResponse>({
+    arrangement: tagOf(fit.settled.input, 'radial', 'roller', 'caged'),
     units,
     ring,
     ...toStanding(fit),
@@ -151,7 +154,7 @@ function toRingResponse(fit: FitCorrection, ring: FittedRing): FitCorrectionResp
     ...toWork(fit),
     adjustment: toAdjustment(fit),
     rescue: fit.rescue?.map((each) => toRescue(each, fit)),
-    cautions: cautionsOf(fit.settled.input),
+    cautions: cautionsOf(fit.settled),
   })
 }
 
@@ -169,7 +172,7 @@ function toThrustResponse(fit: FitCorrection): ThrustFitCorrectionResponse {
     ballDiameter: toEstimate(ballDiameter, units),
     ...toWork(fit),
     rescue: fit.rescue?.map((each) => toRescue(each, fit)),
-    cautions: cautionsOf(fit.settled.input),
+    cautions: cautionsOf(fit.settled),
   })
 }
 
@@ -247,7 +250,7 @@ function toNextReading({ bestNextReading, input, decidedByReading }: FitCorrecti
   }
 }
 
-function toAdjustment(fit: FitCorrection): FitCorrectionResponse['adjustment'] {
+function toAdjustment(fit: FitCorrection): RingFitCorrectionResponse['adjustment'] {
   const { adjustment, input } = fit
   if (adjustment === undefined) return undefined
   const { change, isWorthIt } = adjustment

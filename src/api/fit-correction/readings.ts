@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { MOST_BALLS } from '#shared/bearing/bounds.ts'
+import { MOST_BALLS } from '#shared/bearing/fields.ts'
 import { readingError } from '#shared/bearing/fit-correction/defaults.ts'
 import { PLUG_RESULTS, type PlugResult, type Reading, type ReadingKind } from '#shared/bearing/fit-correction/input.ts'
 import type { ReadingError } from '#shared/statistics/likelihood.ts'

@@ -1,5 +1,4 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { answerTypeAmong } from '#src/api/arrangement-answer.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
@@ -7,19 +6,18 @@ import { refTo } from '#src/http/schema.ts'
 import { wordedFor } from '#src/words/arrangement-words.ts'
 import { explainFitRefusal } from '#src/words/fit-correction.ts'
 import { toFitAnswer, toFitCorrectionInput } from './present.ts'
-import { ANSWERS, type FitCorrectionRequest } from './schema.ts'
+import type { FitCorrectionRequest, FitCorrectionResponse } from './schema.ts'
 
 export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/fit-correction',
-    mediaTypes: ({ body }) => [answerTypeAmong(ANSWERS, Object(body).design)],
     schema: {
       operationId: 'fitCorrection',
       tags: ['bearing'],
       summary: 'From what was read at a groove: how much more comes off, how risky that is, and what rescues it',
       body: refTo<typeof FitCorrectionRequest>('FitCorrectionRequest'),
       response: {
-        200: { description: 'Where the groove stands, and what to do about it', content: ANSWERS },
+        200: refTo<typeof FitCorrectionResponse>('FitCorrectionResponse'),
         422: problem('Cannot exist, or takes more work than one request may'),
         503: problem('Too busy'),
       },

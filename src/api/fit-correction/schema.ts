@@ -1,12 +1,11 @@
 import { type Static, Type } from 'typebox'
 import { type FittedRing, RINGS, TOOLS, type ToolName } from '#shared/bearing/fit-correction/input.ts'
 import { RESCUE_OPTIONS, STATES } from '#shared/bearing/fit-correction/names.ts'
-import { ANSWER_TYPES } from '#src/api/arrangement-answer.ts'
+import { answerUnion, arrangementTag } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
-import type { DesignRequest } from '#src/api/design-input.ts'
+import { designRef } from '#src/api/design-input.ts'
 import { length, nonNegativeLength, shownLength, signedLength } from '#src/api/length.ts'
 import type { UnitsName } from '#src/api/units.ts'
-import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 import { READING_SCHEMAS, ReadingRequest } from './readings.ts'
 
@@ -96,7 +95,7 @@ export const BallsOnHand = Type.Object(
 
 export const FitCorrectionRequest = Type.Object(
   {
-    design: refTo<typeof DesignRequest>('DesignRequest'),
+    design: designRef,
     ring: Type.Optional(
       Type.Unsafe<FittedRing>(
         Type.Enum(RINGS, {
@@ -258,8 +257,9 @@ const WORK = {
   }),
 }
 
-export const FitCorrectionResponse = Type.Object(
+export const RingFitCorrectionResponse = Type.Object(
   {
+    arrangement: arrangementTag('radial', 'roller', 'caged'),
     units: refTo<typeof UnitsName>('Units'),
     ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string' })),
     ...STANDING,
@@ -286,14 +286,14 @@ export const FitCorrectionResponse = Type.Object(
     rescue: Type.Optional(Type.Array(refTo<typeof RescueOption>('RescueOption'))),
     cautions: Type.Array(refTo<typeof Caution>('Caution')),
   },
-  { $id: 'FitCorrectionResponse', description: 'Where the groove stands, and what to do about it.' },
+  { $id: 'RingFitCorrectionResponse', description: 'Where the groove stands, and what to do about it.' },
 )
-export type FitCorrectionResponse = Static<typeof FitCorrectionResponse>
+export type RingFitCorrectionResponse = Static<typeof RingFitCorrectionResponse>
 
 export const ThrustFitCorrectionResponse = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
-    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    arrangement: arrangementTag('thrust'),
     ...STANDING,
     ballGap: estimate('The gap as it is now.'),
     pitchRadius: estimate("Of the groove's circle."),
@@ -310,6 +310,14 @@ export const ThrustFitCorrectionResponse = Type.Object(
 )
 export type ThrustFitCorrectionResponse = Static<typeof ThrustFitCorrectionResponse>
 
+export const FitCorrectionResponse = answerUnion(
+  'FitCorrectionResponse',
+  'The present state of the groove, and what to do next.',
+  RingFitCorrectionResponse,
+  ThrustFitCorrectionResponse,
+)
+export type FitCorrectionResponse = Static<typeof FitCorrectionResponse>
+
 const INPUTS = [
   ...READING_SCHEMAS,
   ReadingRequest,
@@ -320,12 +328,13 @@ const INPUTS = [
   BallsOnHand,
   FitCorrectionRequest,
 ]
-const OUTPUTS = [LengthEstimate, NextStep, RescueOption, FitCorrectionResponse, ThrustFitCorrectionResponse]
-
-/** Rollers answer as rings do. */
-export const ANSWERS = {
-  [JSON_TYPE]: { schema: refTo<typeof FitCorrectionResponse>('FitCorrectionResponse') },
-  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustFitCorrectionResponse>('ThrustFitCorrectionResponse') },
-}
+const OUTPUTS = [
+  LengthEstimate,
+  NextStep,
+  RescueOption,
+  RingFitCorrectionResponse,
+  ThrustFitCorrectionResponse,
+  FitCorrectionResponse,
+]
 
 export const FIT_CORRECTION_SCHEMAS = [...INPUTS, ...OUTPUTS]

@@ -1,6 +1,7 @@
-import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
+import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
 import type { Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
+import { tagOf } from '#src/api/answer.ts'
 import { caution } from '#src/api/caution.ts'
 import { show } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
@@ -25,7 +26,7 @@ const SENTENCES: ReadonlySet<string> = new Set([
 ])
 
 /** The job sheet of a design, in the caller's units. */
-export function toJobSheet(design: AnyDesign, method: Method): JobSheet {
+export function toJobSheet(design: Design, method: Method): JobSheet {
   const { settled } = design.bearing
   const { units, balls, shopDenominator } = settled.input
   const { count, material = 'wood' } = balls
@@ -55,7 +56,7 @@ type Write = <Part, Blank>(
 ) => ReturnType<typeof toOperation<Part>> & { readings: Blank[] }
 
 /** What tells the arrangements' operations from one another: the parts that there are, and what a reading is of. */
-function toOperations(design: AnyDesign, operations: readonly Operation[], write: Write) {
+function toOperations(design: Design, operations: readonly Operation[], write: Write) {
   if (isOfPlates(design)) {
     const blanks = ({ readings }: Operation) => readings.map(({ name, kind, field }) => ({ name, kind, field }))
     return {
@@ -73,6 +74,7 @@ function toOperations(design: AnyDesign, operations: readonly Operation[], write
     }
   }
   return {
+    arrangement: tagOf(design.bearing.settled.input, 'radial', 'roller'),
     operations: operations.map((operation, index) =>
       write(operation, index, partWithoutCage(operation), blanks(operation)),
     ),

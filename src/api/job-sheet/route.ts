@@ -1,19 +1,19 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
-import { anyDesign } from '#shared/bearing/any-design.ts'
+import { design } from '#shared/bearing/arrangements.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
+import { JSON_TYPE } from '#src/http/media-type.ts'
 import { problem } from '#src/http/problem.ts'
-import { refTo } from '#src/http/schema.ts'
 import { STYLE } from '#src/job-sheet/style.ts'
-import { type JobSheetRequest, SHEET_TYPES, Sheet, sheetTypeOf } from './schema.ts'
+import { type JobSheetRequest, jobSheetRef, SHEET_TYPES, Sheet } from './schema.ts'
 
 /** A link says it in its address, a program by `Accept`. */
 function offered(request: FastifyRequest): readonly [string, ...string[]] {
   const input = Object(request.method === 'POST' ? request.body : request.query) as Partial<JobSheetRequest>
-  const types = { json: sheetTypeOf(input), ...SHEET_TYPES }
+  const types = { json: JSON_TYPE, ...SHEET_TYPES }
   return input.format === undefined ? [types.json, types.html, types.pdf] : [types[input.format]]
 }
 
@@ -27,7 +27,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       operationId: 'jobSheet',
       tags: ['drawings'],
       summary: 'The operations in order, with the size to stop at in each',
-      body: refTo<typeof JobSheetRequest>('JobSheetRequest'),
+      body: jobSheetRef,
       response: {
         200: Sheet,
         422: problem('Cannot exist, or takes more work than one request may'),
@@ -35,7 +35,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, reply, mediaType) => {
-      const designed = anyDesign(toDesignInput(body), 'job-sheet')
+      const designed = design(toDesignInput(body))
       if (!designed.ok) return refuseDesign(reply, designed.error, body)
       const { toJobSheet, USUAL_METHOD } = await import('./present.ts')
       const sheet = toJobSheet(designed.value, body.method ?? USUAL_METHOD)

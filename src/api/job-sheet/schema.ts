@@ -1,10 +1,12 @@
 import { type Static, Type } from 'typebox'
-import { ANSWER_TYPES, answerTypeAmong } from '#src/api/arrangement-answer.ts'
+import { answerUnion, arrangementTag } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
-import { DesignRequest } from '#src/api/design-input.ts'
+import { type DesignRequest, designRequests } from '#src/api/design-input.ts'
 import type { ShownLength } from '#src/api/length.ts'
 import { engine, paper } from '#src/api/sheet-options.ts'
 import type { UnitsName } from '#src/api/units.ts'
+import type { Paper } from '#src/drawings/papers.ts'
+import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 
 export const METHODS = ['saw-and-lathe', 'lathe-only', 'router-and-lathe'] as const
@@ -17,32 +19,40 @@ const SHEET_FORMATS = ['json', 'html', 'pdf'] as const satisfies readonly ('json
 const length = (description: string) =>
   Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
-export const JobSheetRequest = Type.Object(
-  {
-    ...DesignRequest.properties,
-    method: Type.Optional(
-      Type.Unsafe<Method>(
-        Type.Enum(METHODS, {
-          type: 'string',
-          description: 'The machines at hand. Default: saw-and-lathe.',
-        }),
-      ),
+const OPTIONS = {
+  method: Type.Optional(
+    Type.Unsafe<Method>(
+      Type.Enum(METHODS, {
+        type: 'string',
+        description: 'The machines at hand. Default: saw-and-lathe.',
+      }),
     ),
-    format: Type.Optional(
-      Type.Unsafe<(typeof SHEET_FORMATS)[number]>(
-        Type.Enum(SHEET_FORMATS, {
-          type: 'string',
-          description:
-            'How the sheet comes, for a link that can say no `Accept`. Default: as `Accept` has it, JSON first.',
-        }),
-      ),
+  ),
+  format: Type.Optional(
+    Type.Unsafe<(typeof SHEET_FORMATS)[number]>(
+      Type.Enum(SHEET_FORMATS, {
+        type: 'string',
+        description:
+          'How the sheet comes, for a link that can say no `Accept`. Default: as `Accept` has it, JSON first.',
+      }),
     ),
-    paper,
-    engine,
-  },
-  { $id: 'JobSheetRequest', description: 'A bearing to make, and with what.', additionalProperties: false },
+  ),
+  paper,
+  engine,
+}
+
+export const JOB_SHEET_REQUESTS = designRequests(
+  'JobSheet',
+  'A bearing to make, and the machines to make it with.',
+  OPTIONS,
 )
-export type JobSheetRequest = Static<typeof JobSheetRequest>
+
+export type JobSheetRequest = DesignRequest & {
+  readonly method?: Method
+  readonly format?: (typeof SHEET_FORMATS)[number]
+  readonly paper?: Paper
+}
+export const jobSheetRef = Type.Unsafe<JobSheetRequest>(Type.Ref('JobSheetRequest'))
 
 const JobSize = Type.Object(
   {
@@ -124,15 +134,19 @@ const SHEET = {
   use: Type.String({ description: 'What such a bearing is for, and what never.' }),
 }
 
-const JobSheetResponse = Type.Object(
-  { ...SHEET, operations: Type.Array(refTo<typeof JobOperation>('JobOperation')) },
-  { $id: 'JobSheetResponse', description: 'The operations in order, from choosing balls to running in.' },
+const RingJobSheetResponse = Type.Object(
+  {
+    arrangement: arrangementTag('radial', 'roller'),
+    ...SHEET,
+    operations: Type.Array(refTo<typeof JobOperation>('JobOperation')),
+  },
+  { $id: 'RingJobSheetResponse', description: 'The operations in order, from choosing balls to running in.' },
 )
 
 const ThrustJobSheetResponse = Type.Object(
   {
     ...SHEET,
-    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    arrangement: arrangementTag('thrust'),
     operations: Type.Array(refTo<typeof PlateOperation>('PlateOperation')),
   },
   { $id: 'ThrustJobSheetResponse', description: 'The same of two plates.' },
@@ -141,34 +155,28 @@ const ThrustJobSheetResponse = Type.Object(
 const CagedJobSheetResponse = Type.Object(
   {
     ...SHEET,
-    arrangement: Type.Enum(['caged'], { type: 'string' }),
+    arrangement: arrangementTag('caged'),
     operations: Type.Array(refTo<typeof CagedOperation>('CagedOperation')),
   },
   { $id: 'CagedJobSheetResponse', description: 'The same of rings with a cage.' },
 )
 
+export const JobSheetResponse = answerUnion(
+  'JobSheetResponse',
+  'The operations in order, from choosing balls to running in.',
+  RingJobSheetResponse,
+  ThrustJobSheetResponse,
+  CagedJobSheetResponse,
+)
 /** A sheet of any arrangement, one of its operations, and a blank in that. */
-export type JobSheet =
-  | Static<typeof JobSheetResponse>
-  | Static<typeof ThrustJobSheetResponse>
-  | Static<typeof CagedJobSheetResponse>
+export type JobSheet = Static<typeof JobSheetResponse>
 export type SheetOperation = JobSheet['operations'][number]
 export type SheetReading = SheetOperation['readings'][number]
-
-/** JSON of each arrangement: rollers are made as rings are. */
-const SHEET_ANSWERS = {
-  [ANSWER_TYPES.radial]: { schema: refTo<typeof JobSheetResponse>('JobSheetResponse') },
-  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustJobSheetResponse>('ThrustJobSheetResponse') },
-  [ANSWER_TYPES.caged]: { schema: refTo<typeof CagedJobSheetResponse>('CagedJobSheetResponse') },
-}
-
-/** The media type in which a design's sheet comes as JSON. */
-export const sheetTypeOf = (design: unknown): string => answerTypeAmong(SHEET_ANSWERS, design)
 
 export const Sheet = {
   description: 'The job sheet',
   content: {
-    ...SHEET_ANSWERS,
+    [JSON_TYPE]: { schema: refTo<typeof JobSheetResponse>('JobSheetResponse') },
     [SHEET_TYPES.html]: { schema: Type.String({ description: 'A page to read at the bench and to print.' }) },
     [SHEET_TYPES.pdf]: { schema: Type.String({ description: 'On sheets of `paper`.' }) },
   },
@@ -181,8 +189,9 @@ export const JOB_SHEET_SCHEMAS = [
   JobOperation,
   PlateOperation,
   CagedOperation,
-  JobSheetRequest,
-  JobSheetResponse,
+  ...JOB_SHEET_REQUESTS,
+  RingJobSheetResponse,
   ThrustJobSheetResponse,
   CagedJobSheetResponse,
+  JobSheetResponse,
 ]

@@ -1,5 +1,5 @@
 import type { Static } from 'typebox'
-import { traitsOf } from '#shared/bearing/arrangement.ts'
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { LOAD_CHECK_SOURCES } from '#shared/data/sources.ts'
 import { type AnyLoadCheck, type AnyLoadCheckInput, LOAD_NAMES } from '#shared/questions/load/any-load-check.ts'
 import type { SettledAsked } from '#shared/questions/load/input.ts'
@@ -9,6 +9,7 @@ import type { SeatLoad } from '#shared/questions/load/seat-load.ts'
 import type { SpeedLimit } from '#shared/questions/load/speed-limits.ts'
 import type { LoadSpeedReason, LoadWarning } from '#shared/questions/load/warning.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
+import { tagOf } from '#src/api/answer.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { pressureUnits, showForce, showPressure, toNewtons, usualForceUnits } from '#src/api/force.ts'
@@ -28,7 +29,7 @@ import {
   verdict,
   withTallest,
 } from '#src/words/load-check.ts'
-import type { LoadCheckRequest, LoadCheckResponse, ThrustLoadCheckResponse } from './schema.ts'
+import type { LoadCheckRequest, LoadCheckResponse, RingLoadCheckResponse, ThrustLoadCheckResponse } from './schema.ts'
 
 /** In what a request wants its answer. */
 export const spokenOf = ({ design, forceUnits }: LoadCheckRequest): Spoken => ({
@@ -61,13 +62,14 @@ export function toLoadCheckInput(request: LoadCheckRequest): Result<AnyLoadCheck
 const USED = LOAD_CHECK_SOURCES.map(toSource)
 
 /** A load check of any arrangement, in the caller's units and in words. */
-export const toLoadAnswer = (check: AnyLoadCheck, spoken: Spoken): LoadCheckResponse | ThrustLoadCheckResponse =>
+export const toLoadAnswer = (check: AnyLoadCheck, spoken: Spoken): LoadCheckResponse =>
   'plates' in check ? toThrustResponse(check, spoken) : toRingResponse(check, spoken)
 
-function toRingResponse(check: LoadCheck, spoken: Spoken): LoadCheckResponse {
+function toRingResponse(check: LoadCheck, spoken: Spoken): RingLoadCheckResponse {
   const { load, ratios } = check
   const [lowest] = check.speedLimits
   return {
+    arrangement: tagOf(check.bearing.settled.input, 'radial', 'roller', 'caged'),
     ...toSpoken(spoken),
     radialLoad: showForce(load.radialLoad, spoken.forceUnits),
     ...toWoods(load),
@@ -133,7 +135,7 @@ const toStrengths = ({ hardness, compressionLimit }: AnyLoadCheck, { forceUnits 
 
 const toWarned = ({ warnings, bearing }: AnyLoadCheck, spoken: Spoken) => ({
   warnings: warnings.map((warning) => toWarning(warning, spoken)),
-  cautions: [ESTIMATE, ...cautionsOf(bearing.settled.input)],
+  cautions: [ESTIMATE, ...cautionsOf(bearing.settled)],
   sources: USED,
 })
 
@@ -143,7 +145,7 @@ const NO_LOAD = 1e-9
 const carrying = (each: readonly number[], load: number): number =>
   each.filter((newtons) => newtons > NO_LOAD * load).length
 
-function toSharing({ sharing, load, bearing }: LoadCheck, spoken: Spoken): LoadCheckResponse['sharing'] {
+function toSharing({ sharing, load, bearing }: LoadCheck, spoken: Spoken): RingLoadCheckResponse['sharing'] {
   const { underBall, astride, byIntegral } = sharing
   const force = (newtons: number) => showForce(newtons, spoken.forceUnits)
   const most = Math.max(underBall.most, astride.most)
@@ -186,7 +188,7 @@ function toPlateSharing(
   }
 }
 
-function toSeat(load: SeatLoad, { units, forceUnits }: Spoken): LoadCheckResponse['outerRing'] {
+function toSeat(load: SeatLoad, { units, forceUnits }: Spoken): RingLoadCheckResponse['outerRing'] {
   return {
     seat: load.seat,
     ballLoad: showForce(load.ballLoad, forceUnits),

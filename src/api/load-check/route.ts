@@ -1,6 +1,5 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { anyLoadCheck } from '#shared/questions/load/any-load-check.ts'
-import { answerTypeAmong } from '#src/api/arrangement-answer.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
@@ -8,19 +7,18 @@ import { refTo } from '#src/http/schema.ts'
 import { wordedFor } from '#src/words/arrangement-words.ts'
 import { explainRefusal } from '#src/words/load-check.ts'
 import { spokenOf, toLoadAnswer, toLoadCheckInput } from './present.ts'
-import { ANSWERS, type LoadCheckRequest } from './schema.ts'
+import type { LoadCheckRequest, LoadCheckResponse } from './schema.ts'
 
 export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/load-check',
-    mediaTypes: ({ body }) => [answerTypeAmong(ANSWERS, Object(body).design)],
     schema: {
       operationId: 'loadCheck',
       tags: ['bearing'],
       summary: 'What a load does to the balls and the wood, how fast it may turn, and why: an estimate',
       body: refTo<typeof LoadCheckRequest>('LoadCheckRequest'),
       response: {
-        200: { description: 'What the load and the speed do, and from where on', content: ANSWERS },
+        200: refTo<typeof LoadCheckResponse>('LoadCheckResponse'),
         422: problem('Cannot exist'),
       },
     },

@@ -3,15 +3,14 @@ import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-woods.ts
 import { SPEED_REASONS, type SpeedReason } from '#shared/questions/load/checked-load.ts'
 import { PLATE_SPEED_REASONS, type PlateSpeedReason } from '#shared/questions/load/checked-plate-load.ts'
 import { TURNING_RINGS, type TurningRing } from '#shared/questions/load/input.ts'
-import { ANSWER_TYPES } from '#src/api/arrangement-answer.ts'
+import { answerUnion, arrangementTag } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
-import type { DesignRequest } from '#src/api/design-input.ts'
+import { type DesignRequest, designRef } from '#src/api/design-input.ts'
 import { FORCE_UNITS, type ForceUnits } from '#src/api/force.ts'
 import { nonNegativeLength, type ShownLength } from '#src/api/length.ts'
 import type { Source } from '#src/api/source.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import type { Warning } from '#src/api/warning.ts'
-import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 
 const shown = (description: string) =>
@@ -34,7 +33,7 @@ const DENT = { minimum: 0.0001, maximum: 0.05 }
 export const LoadCheckRequest = Type.Object(
   {
     design: Type.Unsafe<DesignRequest>({
-      ...refTo<typeof DesignRequest>('DesignRequest'),
+      ...designRef,
       description: 'The bearing, and the `units` of request and answer.',
     }),
     radialLoad: Type.Optional(
@@ -177,8 +176,9 @@ const limitsOf = <Limit extends TSchema>(id: string) => ({
   }),
 })
 
-export const LoadCheckResponse = Type.Object(
+export const RingLoadCheckResponse = Type.Object(
   {
+    arrangement: arrangementTag('radial', 'roller', 'caged'),
     ...SPOKEN,
     radialLoad: force('As asked.'),
     wood: wood('Of both rings.'),
@@ -197,9 +197,9 @@ export const LoadCheckResponse = Type.Object(
     speedLimits: Type.Array(refTo<typeof SpeedLimit>('SpeedLimit'), { description: 'All of them, the lowest first.' }),
     ...WARNED,
   },
-  { $id: 'LoadCheckResponse', description: 'An estimate for light work: no safe working load.' },
+  { $id: 'RingLoadCheckResponse', description: 'An estimate for light work: no safe working load.' },
 )
-export type LoadCheckResponse = Static<typeof LoadCheckResponse>
+export type RingLoadCheckResponse = Static<typeof RingLoadCheckResponse>
 
 const PlateLoadSharing = Type.Object(
   {
@@ -290,7 +290,7 @@ const PlatesAtSpeed = Type.Object(
 export const ThrustLoadCheckResponse = Type.Object(
   {
     ...SPOKEN,
-    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    arrangement: arrangementTag('thrust'),
     axialLoad: force('As asked.'),
     offset: shown('Of the load from the axis.'),
     wood: wood('Of both plates.'),
@@ -318,11 +318,13 @@ export const ThrustLoadCheckResponse = Type.Object(
 )
 export type ThrustLoadCheckResponse = Static<typeof ThrustLoadCheckResponse>
 
-/** Rollers answer as rings do. */
-export const ANSWERS = {
-  [JSON_TYPE]: { schema: refTo<typeof LoadCheckResponse>('LoadCheckResponse') },
-  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustLoadCheckResponse>('ThrustLoadCheckResponse') },
-}
+export const LoadCheckResponse = answerUnion(
+  'LoadCheckResponse',
+  'What the load and the speed do, and from which limits.',
+  RingLoadCheckResponse,
+  ThrustLoadCheckResponse,
+)
+export type LoadCheckResponse = Static<typeof LoadCheckResponse>
 
 export const LOAD_CHECK_SCHEMAS = [
   LoadCheckRequest,
@@ -332,11 +334,12 @@ export const LOAD_CHECK_SCHEMAS = [
   SpeedLimit,
   TurnRatios,
   AtSpeed,
-  LoadCheckResponse,
+  RingLoadCheckResponse,
   PlateLoadSharing,
   PlateLoadLimit,
   PlateSpeedLimit,
   PlateTurnRatios,
   PlatesAtSpeed,
   ThrustLoadCheckResponse,
+  LoadCheckResponse,
 ]

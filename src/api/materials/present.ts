@@ -1,5 +1,5 @@
 import type { Static } from 'typebox'
-import { BALL_MATERIALS, type BallMaterial } from '#shared/bearing/design-input.ts'
+import { BALL_MATERIALS, type BallMaterial } from '#shared/bearing/fields.ts'
 import { ACRYLIC_GROWTH, BALL_SUBSTANCES } from '#shared/data/ball-materials.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { SPECIES, SPECIES_IDS, type Species, type SpeciesId } from '#shared/data/species.ts'

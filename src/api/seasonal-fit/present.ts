@@ -36,9 +36,10 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
   const scale = scaleOf(request)
   const year = [today, ...states]
   return present<SeasonalFitResponse>({
+    arrangement: 'radial',
     units,
     input: {
-      design: toDesignRequest(settled.input),
+      design: toDesignRequest<'radial'>(settled.input),
       woods: echoedWoods(request.woods),
       climate: echoedClimate(request.climate),
     },
@@ -54,7 +55,7 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
     buildIn: toBuildIn(season, units),
     warnings: warningsOf(season, year),
     notes: notesOf(season),
-    cautions: cautionsOf(settled.input),
+    cautions: cautionsOf(settled),
     sources: ['derived' as const, ...seasonSources(season.input.woods, balls.material), 'trade' as const].map(toSource),
   })
 }

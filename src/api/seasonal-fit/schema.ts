@@ -1,8 +1,9 @@
 import { type Static, Type } from 'typebox'
 import type { Trouble } from '#shared/questions/season/fit.ts'
+import { arrangementTag } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
 import type { Climate, Woods } from '#src/api/climate.ts'
-import type { DesignRequest } from '#src/api/design-input.ts'
+import { designRef } from '#src/api/design-input.ts'
 import type { ShownLength } from '#src/api/length.ts'
 import type { Source } from '#src/api/source.ts'
 import type { UnitsName } from '#src/api/units.ts'
@@ -23,7 +24,7 @@ const trouble = Type.Unsafe<Trouble>(
 
 export const SeasonalFitRequest = Type.Object(
   {
-    design: refTo<typeof DesignRequest>('DesignRequest'),
+    design: designRef,
     woods: refTo<typeof Woods>('Woods'),
     climate: refTo<typeof Climate>('Climate'),
   },
@@ -127,6 +128,7 @@ export const BuildIn = Type.Object(
 
 export const SeasonalFitResponse = Type.Object(
   {
+    arrangement: arrangementTag('radial'),
     units: refTo<typeof UnitsName>('Units'),
     input: refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'),
     runsAllYear: Type.Boolean({ description: 'As designed, in every state asked for. Balls may knock.' }),

@@ -1,53 +1,41 @@
+import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { PlateSizeRow, SizeRow, SizeTable, SizeTableInput } from '#shared/questions/size-table/size-table.ts'
 import { mm, type Units } from '#shared/units/length.ts'
-import { toGroove, toOuterRing, toPlates } from '#src/api/design-input.ts'
+import { tagOf } from '#src/api/answer.ts'
+import { fromRequest } from '#src/api/fields.ts'
 import { show, toMm } from '#src/api/length.ts'
-import { present } from '#src/api/optional.ts'
 import { toCsv } from '#src/http/csv.ts'
-import type {
-  PlateSizeTableRow,
-  SizeTableRequest,
-  SizeTableResponse,
-  SizeTableRow,
-  ThrustSizeTableResponse,
-} from './schema.ts'
+import type { PlateSizeTableRow, SizeTableRequest, SizeTableResponse, SizeTableRow } from './schema.ts'
 
-export function toSizeTableInput({
-  units,
-  arrangement,
-  diameters,
-  counts,
-  outerRing,
-  plates,
-  groove,
-  ballGap,
-}: SizeTableRequest): SizeTableInput {
-  return present<SizeTableInput>({
+export function toSizeTableInput(request: SizeTableRequest): SizeTableInput {
+  const { units, arrangement, diameters, counts } = request
+  const fields = fromRequest(ARRANGEMENTS[arrangement].fields.fields, request, units)
+  return {
     units,
     arrangement,
     diameters: diameters.map((diameter) => toMm(diameter, units)),
     counts,
-    outerRing: outerRing && toOuterRing(outerRing, units),
-    plates: plates && toPlates(plates, units),
-    groove: groove && toGroove(groove, units),
-    ballGap: ballGap === undefined ? undefined : toMm(ballGap, units),
-  })
+    ...fields,
+  } as SizeTableInput
 }
 
 /** A table as it is answered: its rows, and those rows for a spreadsheet. */
 export interface TableAnswer {
-  readonly json: SizeTableResponse | ThrustSizeTableResponse
+  readonly json: SizeTableResponse
   readonly csv: () => string
 }
 
-export function toTableAnswer(table: SizeTable, units: Units): TableAnswer {
+export function toTableAnswer(table: SizeTable, { units, arrangement }: SizeTableRequest): TableAnswer {
   if (table.of === 'plates') {
     const rows = table.rows.map((row) => toPlateRow(row, units))
-    return { json: { units, rows }, csv: () => csvOf(rows, PLATE_COLUMNS, units) }
+    return { json: { arrangement: 'thrust', units, rows }, csv: () => csvOf(rows, PLATE_COLUMNS, units) }
   }
   const rows = table.rows.map((row) => toRow(row, units))
-  return { json: { units, rows }, csv: () => csvOf(rows, COLUMNS, units) }
+  return {
+    json: { arrangement: tagOf({ arrangement }, 'radial', 'roller'), units, rows },
+    csv: () => csvOf(rows, COLUMNS, units),
+  }
 }
 
 const toRow = (side: SizeRow, units: Units): SizeTableRow => ({

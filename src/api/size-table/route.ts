@@ -1,8 +1,8 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { sizeTable } from '#shared/questions/size-table/size-table.ts'
-import { answerTypeAmong } from '#src/api/arrangement-answer.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
+import { JSON_TYPE } from '#src/http/media-type.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { toSizeTableInput, toTableAnswer } from './present.ts'
@@ -12,7 +12,7 @@ export const sizeTableRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/size-table',
     get: true,
-    mediaTypes: ({ method, body, query }) => [answerTypeAmong(ANSWERS, method === 'POST' ? body : query), CSV_TYPE],
+    mediaTypes: [JSON_TYPE, CSV_TYPE],
     schema: {
       operationId: 'sizeTable',
       tags: ['bearing'],
@@ -26,7 +26,7 @@ export const sizeTableRoute: FastifyPluginAsyncTypebox = async (app) => {
     handler: (body, _request, reply, mediaType) => {
       const table = sizeTable(toSizeTableInput(body))
       if (!table.ok) return refuseDesign(reply, table.error, body)
-      const answer = toTableAnswer(table.value, body.units)
+      const answer = toTableAnswer(table.value, body)
       return mediaType === CSV_TYPE ? answer.csv() : answer.json
     },
   })

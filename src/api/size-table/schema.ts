@@ -1,9 +1,12 @@
 import { type Static, Type } from 'typebox'
-import { MOST_BALLS } from '#shared/bearing/bounds.ts'
+import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
+import { MOST_BALLS } from '#shared/bearing/fields.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
-import { ANSWER_TYPES } from '#src/api/arrangement-answer.ts'
-import { arrangement, type Groove, type OuterRingRequest, type PlatesRequest } from '#src/api/design-input.ts'
-import { type Length, type NonNegativeLength, shownLength } from '#src/api/length.ts'
+import type { SIZE_TABLE } from '#shared/questions/size-table/size-table.ts'
+import { answerUnion, arrangementTag } from '#src/api/answer.ts'
+import type { RequestByArrangement } from '#src/api/design-input.ts'
+import { propertiesOf } from '#src/api/fields.ts'
+import { type Length, shownLength } from '#src/api/length.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -12,32 +15,53 @@ import { refTo } from '#src/http/schema.ts'
 const MOST_DIAMETERS = 24
 const MOST_COUNTS = 20
 
-export const SizeTableRequest = Type.Object(
-  {
-    units: refTo<typeof UnitsName>('Units'),
-    arrangement: Type.Optional(arrangement),
-    diameters: Type.Array(refTo<typeof Length>('Length'), {
-      minItems: 1,
-      maxItems: MOST_DIAMETERS,
-      description: 'Ball diameters.',
-    }),
-    counts: Type.Array(Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS }), {
-      minItems: 1,
-      maxItems: MOST_COUNTS,
-      description: 'Ball counts.',
-    }),
-    outerRing: Type.Optional(refTo<typeof OuterRingRequest>('OuterRingRequest')),
-    plates: Type.Optional(refTo<typeof PlatesRequest>('PlatesRequest')),
-    groove: Type.Optional(refTo<typeof Groove>('Groove')),
-    ballGap: Type.Optional(refTo<typeof NonNegativeLength>('NonNegativeLength')),
-  },
-  {
-    $id: 'SizeTableRequest',
-    description: 'Ball diameters × counts; the rest as in a design, and with the same defaults.',
-    additionalProperties: false,
-  },
-)
-export type SizeTableRequest = Static<typeof SizeTableRequest>
+const LISTS = {
+  units: refTo<typeof UnitsName>('Units'),
+  diameters: Type.Array(refTo<typeof Length>('Length'), {
+    minItems: 1,
+    maxItems: MOST_DIAMETERS,
+    description: 'Ball diameters.',
+  }),
+  counts: Type.Array(Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS }), {
+    minItems: 1,
+    maxItems: MOST_COUNTS,
+    description: 'Ball counts.',
+  }),
+}
+
+/** The fields of a design that move a row: the rest is the same in every row, or needs a bore. */
+const KEPT = ['outerRing', 'plates', 'groove', 'ballGap'] as const
+
+const requestOf = <Name extends (typeof SIZE_TABLE.serves)[number]>(arrangement: Name, $id: string) => {
+  const { fields } = ARRANGEMENTS[arrangement]
+  const kept = Object.entries(propertiesOf(fields.fields)).filter(([name]) => KEPT.some((each) => each === name))
+  const foreign = KEPT.filter((name) => !Object.hasOwn(fields.fields, name))
+  return Type.Object(
+    { ...LISTS, arrangement: arrangementTag(arrangement), ...Object.fromEntries(kept) },
+    { $id, description: fields.means, additionalProperties: false, 'x-foreign': foreign },
+  )
+}
+const REQUESTS = [
+  requestOf('radial', 'RadialSizeTableRequest'),
+  requestOf('thrust', 'ThrustSizeTableRequest'),
+  requestOf('roller', 'RollerSizeTableRequest'),
+] as const
+
+export type SizeTableRequest = {
+  [Name in (typeof SIZE_TABLE.serves)[number]]: { arrangement: Name; diameters: Length[]; counts: number[] } & Pick<
+    RequestByArrangement[Name],
+    'units' | Extract<keyof RequestByArrangement[Name], (typeof KEPT)[number]>
+  >
+}[(typeof SIZE_TABLE.serves)[number]]
+
+export const SizeTableRequest = Type.Unsafe<SizeTableRequest>({
+  $id: 'SizeTableRequest',
+  description:
+    'Ball diameters × counts; the rest as in a design, and with the same defaults. Without `arrangement` it is `radial`.',
+  'x-usual': 'radial',
+  discriminator: { propertyName: 'arrangement' },
+  oneOf: REQUESTS.map((request) => Type.Ref(String(Reflect.get(request, '$id')))),
+})
 
 const RING = {
   diameter: shownLength('Ball diameter.'),
@@ -61,11 +85,15 @@ export const SizeTableRow = Type.Object(
 )
 export type SizeTableRow = Static<typeof SizeTableRow>
 
-export const SizeTableResponse = Type.Object(
-  { units: refTo<typeof UnitsName>('Units'), rows: Type.Array(refTo<typeof SizeTableRow>('SizeTableRow')) },
-  { $id: 'SizeTableResponse', description: 'A row for each diameter and count, counts running fastest.' },
+export const RingSizeTableResponse = Type.Object(
+  {
+    arrangement: arrangementTag('radial', 'roller'),
+    units: refTo<typeof UnitsName>('Units'),
+    rows: Type.Array(refTo<typeof SizeTableRow>('SizeTableRow')),
+  },
+  { $id: 'RingSizeTableResponse', description: 'A row for each diameter and count, counts running fastest.' },
 )
-export type SizeTableResponse = Static<typeof SizeTableResponse>
+export type RingSizeTableResponse = Static<typeof RingSizeTableResponse>
 
 export const PlateSizeTableRow = Type.Object(
   {
@@ -82,24 +110,36 @@ export const PlateSizeTableRow = Type.Object(
 export type PlateSizeTableRow = Static<typeof PlateSizeTableRow>
 
 export const ThrustSizeTableResponse = Type.Object(
-  { units: refTo<typeof UnitsName>('Units'), rows: Type.Array(refTo<typeof PlateSizeTableRow>('PlateSizeTableRow')) },
+  {
+    arrangement: arrangementTag('thrust'),
+    units: refTo<typeof UnitsName>('Units'),
+    rows: Type.Array(refTo<typeof PlateSizeTableRow>('PlateSizeTableRow')),
+  },
   { $id: 'ThrustSizeTableResponse', description: 'The same of turntables.' },
 )
 export type ThrustSizeTableResponse = Static<typeof ThrustSizeTableResponse>
 
+export const SizeTableResponse = answerUnion(
+  'SizeTableResponse',
+  'A row for each diameter and count, counts running fastest.',
+  RingSizeTableResponse,
+  ThrustSizeTableResponse,
+)
+export type SizeTableResponse = Static<typeof SizeTableResponse>
+
 export const SIZE_TABLE_SCHEMAS = [
   SizeTableRow,
+  ...REQUESTS,
   SizeTableRequest,
-  SizeTableResponse,
+  RingSizeTableResponse,
   PlateSizeTableRow,
   ThrustSizeTableResponse,
+  SizeTableResponse,
 ]
 
 export const CSV_TYPE = 'text/csv'
 
-/** Rollers answer as balls in rings do. */
 export const ANSWERS = {
   [JSON_TYPE]: { schema: refTo<typeof SizeTableResponse>('SizeTableResponse') },
-  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustSizeTableResponse>('ThrustSizeTableResponse') },
   [CSV_TYPE]: { schema: Type.String({ description: 'The same table, RFC 4180, the unit in each heading.' }) },
 }

@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { type ArrangementName, traitsOf } from '#shared/bearing/arrangement.ts'
+import { type ArrangementName, traitsOf } from '#shared/bearing/arrangements.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import {
   CONTRIBUTORS_OF,

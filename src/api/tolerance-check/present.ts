@@ -1,6 +1,6 @@
 import type { Static } from 'typebox'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
-import type { BallMaterial } from '#shared/bearing/design-input.ts'
+import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import type { AimPoint as CoreAimPoint, Outcomes } from '#shared/questions/tolerance/aim.ts'
@@ -12,6 +12,7 @@ import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check
 import type { FigureName } from '#shared/questions/tolerance/ways.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { mm, type Units } from '#shared/units/length.ts'
+import { tagOf } from '#src/api/answer.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { echoedClimate, echoedWoods, toYear } from '#src/api/climate.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
@@ -36,6 +37,7 @@ import type {
   CheckedFigure,
   FitChances,
   PlateAimPoint,
+  RingToleranceCheckResponse,
   ThrustToleranceCheckResponse,
   ToleranceCheckRequest,
   ToleranceCheckResponse,
@@ -114,15 +116,13 @@ export const checkRefusalWords =
   }
 
 /** A check of any arrangement, as it is answered. */
-export const toToleranceAnswer = (
-  checked: ToleranceCheck,
-  request: ToleranceCheckRequest,
-): ToleranceCheckResponse | ThrustToleranceCheckResponse =>
+export const toToleranceAnswer = (checked: ToleranceCheck, request: ToleranceCheckRequest): ToleranceCheckResponse =>
   isOfPlates(checked.check) ? toThrustResponse(checked, request) : toRingResponse(checked, request)
 
-function toRingResponse(checked: ToleranceCheck, request: ToleranceCheckRequest): ToleranceCheckResponse {
+function toRingResponse(checked: ToleranceCheck, request: ToleranceCheckRequest): RingToleranceCheckResponse {
   const { units } = checked.check.input.design
   return {
+    arrangement: tagOf(checked.check.input.design, 'radial', 'roller'),
     ...toHead(checked, request),
     method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, radialInternalClearance: play })),
     ...toMade(checked),
@@ -198,7 +198,7 @@ const toJoint = ({ jointFits }: ToleranceCheck) => ({
 
 const toFoot = (checked: ToleranceCheck) => ({
   notes: notes(checked),
-  cautions: cautionsOf(checked.check.input.design),
+  cautions: cautionsOf(checked.check.bearing.settled),
   sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
 })
 

@@ -1,7 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { answerTypeAmong } from '#src/api/arrangement-answer.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
+import { JSON_TYPE } from '#src/http/media-type.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { wordedFor } from '#src/words/arrangement-words.ts'
@@ -14,7 +14,7 @@ import { toGapSheet } from './sheet.ts'
 export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/tolerance-check',
-    mediaTypes: ({ body }) => [answerTypeAmong(ANSWERS, Object(body).design), SVG_TYPE],
+    mediaTypes: [JSON_TYPE, SVG_TYPE],
     schema: {
       operationId: 'toleranceCheck',
       tags: ['bearing'],

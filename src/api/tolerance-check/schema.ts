@@ -4,10 +4,10 @@ import { type CauseName, CONTRIBUTORS_OF } from '#shared/questions/tolerance/inp
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { NORMAL_REACH } from '#shared/questions/tolerance/worst-ends.ts'
 import { SEEDS } from '#shared/statistics/random.ts'
-import { ANSWER_TYPES } from '#src/api/arrangement-answer.ts'
+import { answerUnion, arrangementTag } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
 import type { Climate, Woods } from '#src/api/climate.ts'
-import type { DesignRequest } from '#src/api/design-input.ts'
+import { designRef } from '#src/api/design-input.ts'
 import type { NonNegativeLength, ShownLength } from '#src/api/length.ts'
 import type { Source } from '#src/api/source.ts'
 import type { UnitsName } from '#src/api/units.ts'
@@ -71,7 +71,7 @@ const request = {
 
 export const ToleranceCheckRequest = Type.Object(
   {
-    design: refTo<typeof DesignRequest>('DesignRequest'),
+    design: designRef,
     contributors: refTo<typeof ContributorsRequest>('ContributorsRequest'),
     woods: Type.Optional(
       Type.Unsafe<Woods>({
@@ -252,8 +252,9 @@ const jointly = (what: string) => ({
   jointFitsStandardError: chance('Of `jointFits`.'),
 })
 
-export const ToleranceCheckResponse = Type.Object(
+export const RingToleranceCheckResponse = Type.Object(
   {
+    arrangement: arrangementTag('radial', 'roller'),
     ...HEAD,
     method: methodOf({ ballGap: share('ball gap'), radialInternalClearance: share('play') }),
     ...MADE,
@@ -278,9 +279,9 @@ export const ToleranceCheckResponse = Type.Object(
     ),
     ...FOOT,
   },
-  { $id: 'ToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
+  { $id: 'RingToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
 )
-export type ToleranceCheckResponse = Static<typeof ToleranceCheckResponse>
+export type RingToleranceCheckResponse = Static<typeof RingToleranceCheckResponse>
 
 export const PlateContributorEffect = Type.Object(
   {
@@ -312,7 +313,7 @@ const plateAimPoint = (description: string) =>
 export const ThrustToleranceCheckResponse = Type.Object(
   {
     ...HEAD,
-    arrangement: Type.Enum(['thrust'], { type: 'string' }),
+    arrangement: arrangementTag('thrust'),
     method: methodOf({ ballGap: share('ball gap'), plateGap: share('space between the plates') }),
     ...MADE,
     plateGap: refTo<typeof CheckedFigure>('CheckedFigure'),
@@ -340,6 +341,14 @@ export const ThrustToleranceCheckResponse = Type.Object(
 )
 export type ThrustToleranceCheckResponse = Static<typeof ThrustToleranceCheckResponse>
 
+export const ToleranceCheckResponse = answerUnion(
+  'ToleranceCheckResponse',
+  'How often the bearing will fit, what matters most, and where to stop.',
+  RingToleranceCheckResponse,
+  ThrustToleranceCheckResponse,
+)
+export type ToleranceCheckResponse = Static<typeof ToleranceCheckResponse>
+
 /** What an answer is made of, inner ones first. */
 const ANSWER_SCHEMAS = [
   Percentile,
@@ -348,10 +357,11 @@ const ANSWER_SCHEMAS = [
   CheckedFigure,
   ContributorEffect,
   AimPoint,
-  ToleranceCheckResponse,
+  RingToleranceCheckResponse,
   PlateContributorEffect,
   PlateAimPoint,
   ThrustToleranceCheckResponse,
+  ToleranceCheckResponse,
 ]
 
 export const TOLERANCE_CHECK_SCHEMAS = [
@@ -363,9 +373,7 @@ export const TOLERANCE_CHECK_SCHEMAS = [
 
 export const SVG_TYPE = 'image/svg+xml'
 
-/** Rollers answer as balls in rings do. */
 export const ANSWERS = {
   [JSON_TYPE]: { schema: refTo<typeof ToleranceCheckResponse>('ToleranceCheckResponse') },
-  [ANSWER_TYPES.thrust]: { schema: refTo<typeof ThrustToleranceCheckResponse>('ThrustToleranceCheckResponse') },
   [SVG_TYPE]: { schema: Type.String({ description: 'How the ball gap is spread, with limits and aim.' }) },
 }

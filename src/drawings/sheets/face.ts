@@ -1,4 +1,4 @@
-import type { SettledBalls } from '#shared/bearing/settle.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import { cheekScrewsOf, type ScrewCircle, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'

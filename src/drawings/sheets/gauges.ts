@@ -1,8 +1,7 @@
+import type { CagedDesign, FullRingDesign, ThrustDesign } from '#shared/bearing/arrangements.ts'
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
-import type { CagedDesign } from '#shared/bearing/caged-design.ts'
-import type { Design, DesignOf } from '#shared/bearing/design.ts'
+import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
-import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import { type Groove, grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { mm } from '#shared/units/length.ts'
 import { at, type Shape, type Vertex } from '#src/drawings/model.ts'
@@ -24,7 +23,7 @@ const PLATE_HEIGHT = 14
  * What checks the turning, full size: the two plugs, a profile for each groove whose shoulders meet the land when it is
  * deep enough, and an edge for each cylinder.
  */
-export const gaugeItems = (design: Design): readonly Item[] => [
+export const gaugeItems = (design: FullRingDesign): readonly Item[] => [
   ...plugs(design.bearing, sizeTextFor(design.bearing)),
   ...ringGauges(design),
 ]

@@ -1,5 +1,4 @@
-import type { Cheeks } from '#shared/bearing/bearing.ts'
-import type { Cage } from '#shared/bearing/caged.ts'
+import type { CagedBearing, RollerBearing } from '#shared/bearing/arrangements.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { grooveHalfWidth, isPlain, PLAIN_TRACK } from '#shared/geometry/groove.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -10,8 +9,8 @@ import { breakLine, type RingCut, ringSection } from './ring-section.ts'
 
 /** Two rings as they are drawn, with what else there is of a bearing beside the balls. */
 export interface DrawnRings extends RingPair {
-  readonly cheeks?: Cheeks
-  readonly cage?: Cage
+  readonly cheeks?: RollerBearing['cheeks']
+  readonly cage?: CagedBearing['cage']
 }
 
 /** Both rings as cut along the axis. */

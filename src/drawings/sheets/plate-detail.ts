@@ -1,5 +1,5 @@
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'

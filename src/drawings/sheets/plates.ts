@@ -1,4 +1,4 @@
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { at, polar, type Shape, type Vertex } from '#src/drawings/model.ts'
 import { circle, line } from '#src/drawings/shapes.ts'

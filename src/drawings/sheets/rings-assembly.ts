@@ -1,6 +1,5 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { CagedDesign } from '#shared/bearing/caged-design.ts'
-import type { Design, DesignOf } from '#shared/bearing/design.ts'
+import type { CagedDesign, FullRingBearing, FullRingDesign } from '#shared/bearing/arrangements.ts'
+import type { DesignOf } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { Assembled } from './assembly.ts'
 import { faceView } from './face.ts'
@@ -16,7 +15,7 @@ type Enlarged = Pick<Assembled, 'marked' | 'enlarged'> & { readonly called: stri
 type Said = { readonly title: string; readonly face: string; readonly between: Assembled['words']['between'] }
 
 /** Two rings inside one another, as their sheet shows them. */
-export function assembledRings(design: Design): Assembled {
+export function assembledRings(design: FullRingDesign): Assembled {
   const { bearing } = design
   const isTrack = bearing.settled.traits.raceway === 'track'
   return drawnRings(design, isTrack ? rollerEnlarged(bearing) : grooveEnlarged(bearing), {
@@ -43,7 +42,7 @@ const grooveEnlarged = (bearing: DrawnRings): Enlarged => ({
   },
 })
 
-const rollerEnlarged = (bearing: Bearing): Enlarged => ({
+const rollerEnlarged = (bearing: FullRingBearing): Enlarged => ({
   called: 'enlarged end of a roller',
   marked: rollerEnd(bearing),
   enlarged: {

@@ -1,4 +1,4 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
+import type { FullRingBearing } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { mm } from '#shared/units/length.ts'
 import { clipped } from '#src/drawings/clip.ts'
@@ -35,7 +35,7 @@ type Crop = {
 }
 
 /** Around the end of a roller, or around all of a short one. */
-function cropOf(bearing: Bearing): Crop {
+function cropOf(bearing: FullRingBearing): Crop {
   const { outerRing: outer, innerRing: inner, settled } = bearing
   const half = overallHalf(bearing)
   const shown = BACK_SHOWN * settled.ballDiameter
@@ -50,10 +50,10 @@ function cropOf(bearing: Bearing): Crop {
   }
 }
 
-const lengthOf = ({ settled }: Bearing): number => settled.input.balls.length ?? 0
+const lengthOf = ({ settled }: FullRingBearing): number => settled.rollerLength ?? 0
 
 /** What the half section marks as enlarged: where along the axis its middle is, and how far it reaches. */
-export function rollerEnd(bearing: Bearing): { readonly along: number; readonly reach: number } {
+export function rollerEnd(bearing: FullRingBearing): { readonly along: number; readonly reach: number } {
   const { left, right, cut } = cropOf(bearing)
   const halfShown = cut.left ? (right - left) / 2 : lengthOf(bearing) / 2
   return { along: cut.left ? (left + right) / 2 : 0, reach: Math.hypot(bearing.settled.ballDiameter / 2, halfShown) }
@@ -62,7 +62,7 @@ export function rollerEnd(bearing: Bearing): { readonly along: number; readonly 
 type Label = { readonly words: string; readonly tip: Point }
 
 /** What stands beside the section, and where it points to, in the bearing's millimetres. */
-function labelsOf(bearing: Bearing, say: SizeText): readonly Label[] {
+function labelsOf(bearing: FullRingBearing, say: SizeText): readonly Label[] {
   const { innerRing, outerRing, cheeks, settled, pitchRadius, radialInternalClearance, axialPlay } = bearing
   const length = lengthOf(bearing)
   const inside = length / 2 - TIP_FROM_END * Math.min(settled.ballDiameter, length / 2)
@@ -89,20 +89,20 @@ function labelsOf(bearing: Bearing, say: SizeText): readonly Label[] {
 }
 
 /** How much of a room's width the labels take; half of it at the most. */
-function labelRoom(bearing: Bearing, say: SizeText, room: Room): number {
+function labelRoom(bearing: FullRingBearing, say: SizeText, room: Room): number {
   const widest = Math.max(...labelsOf(bearing, say).map(({ words }) => textWidth(words, TEXT_HEIGHT)))
   return Math.min(room.width / 2 - LABEL_BESIDE, 2 + widest)
 }
 
 /** The scale at which the end of a roller fits a room with its labels. */
-export function rollerDetailScale(bearing: Bearing, say: SizeText, room: Room): Scale {
+export function rollerDetailScale(bearing: FullRingBearing, say: SizeText, room: Room): Scale {
   const { left, right, top, bottom } = cropOf(bearing)
   const beside = LEFT_NEEDS + LABEL_BESIDE + labelRoom(bearing, say, room)
   return scaleUpTo(Math.min((room.width - beside) / (right - left), room.height / (top - bottom)))
 }
 
 /** The end of a roller between tracks and cheek, enlarged, with what leaves it free: round the origin, on paper. */
-export function rollerDetail(bearing: Bearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
+export function rollerDetail(bearing: FullRingBearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
   const crop = cropOf(bearing)
   const middle = at((crop.left + crop.right) / 2, (crop.top + crop.bottom) / 2)
   const onPaper = ({ x, y }: Point): Point => at((x - middle.x) * factor, (y - middle.y) * factor)
@@ -117,7 +117,7 @@ export function rollerDetail(bearing: Bearing, say: SizeText, { factor }: Scale,
   return placed(all, 1, at((LEFT_NEEDS - LABEL_BESIDE - rightRoom) / 2, 0))
 }
 
-function section(bearing: Bearing, hatchSpacing: number): readonly Shape[] {
+function section(bearing: FullRingBearing, hatchSpacing: number): readonly Shape[] {
   const half = overallHalf(bearing)
   return [
     ...ringCuts(bearing).flatMap((cut) => ringSection(cut, hatchSpacing)),
@@ -136,7 +136,7 @@ const windowOf = ({ left, top, bottom, cut }: Crop) => ({
 })
 
 /** Where rings, cheeks and roller go on past the view. */
-function breaks(bearing: Bearing, { left, right, top, bottom, cut }: Crop): readonly Shape[] {
+function breaks(bearing: FullRingBearing, { left, right, top, bottom, cut }: Crop): readonly Shape[] {
   const { outerRing: outer, innerRing: inner, cheeks, pitchRadius, settled } = bearing
   const [side, end] = [outer.width / 2, inner.width / 2]
   const level = (from: number, to: number, y: number): Shape => breakLine(at(from, y), at(to, y))
@@ -165,7 +165,7 @@ type OnPaper = (point: Point) => Point
 
 /** On the left, how thick a roller is. */
 function diameter(
-  bearing: Bearing,
+  bearing: FullRingBearing,
   say: SizeText,
   onPaper: OnPaper,
   { half, room }: { readonly half: number; readonly room: Room },

@@ -1,4 +1,4 @@
-import type { Arrangement } from '#shared/bearing/arrangement.ts'
+import type { Traits } from '#shared/bearing/arrangement.ts'
 import { DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
@@ -135,7 +135,7 @@ const BLOCKS: Readonly<Record<'groove' | 'caged' | 'track' | 'plates', readonly 
   ],
 }
 
-const blocksFor = ({ members, raceway, ballSet }: Arrangement): readonly Block[] =>
+const blocksFor = ({ members, raceway, ballSet }: Traits): readonly Block[] =>
   BLOCKS[members === 'plates' ? 'plates' : ballSet === 'caged' ? 'caged' : raceway]
 const ROWS_A_BLOCK = 6
 

@@ -1,4 +1,4 @@
-import type { SettledBalls } from '#shared/bearing/settle.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 
 /** A bearing's sizes as they stand on its sheets, all to the same digit. */

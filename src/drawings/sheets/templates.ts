@@ -1,7 +1,6 @@
-import type { CagedDesign } from '#shared/bearing/caged-design.ts'
-import type { Design, DesignOf } from '#shared/bearing/design.ts'
+import type { CagedDesign, FullRingDesign, ThrustDesign } from '#shared/bearing/arrangements.ts'
+import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
-import type { ThrustDesign } from '#shared/bearing/thrust-design.ts'
 import {
   cheekScrewsOf,
   entryHoleDiameter,
@@ -27,7 +26,7 @@ const FIRST_TIP = -85
 const TIPS_APART = 11
 
 /** The size to turn to: what a finish leaves for the lathe. */
-export function cutSize({ dimensions }: Pick<Design, 'dimensions'>, key: DimensionKey): Mm {
+export function cutSize({ dimensions }: Pick<FullRingDesign, 'dimensions'>, key: DimensionKey): Mm {
   const row = dimensions.find((dimension) => dimension.key === key)
   if (row === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
   return row.cutTo ?? row.value
@@ -39,7 +38,7 @@ type Ring = { readonly role: 'finish' | 'saw' | 'hole' | 'centre'; readonly diam
  * The blanks, full size, to be glued or pricked onto the board: what to turn to in full lines, what to saw by in dashed
  * ones with the allowance between them, the centre to punch, the grain, and the holes to drill.
  */
-export const templateItems = (design: Design): readonly Item[] => [
+export const templateItems = (design: FullRingDesign): readonly Item[] => [
   outerBlank(design),
   innerBlank(design),
   ...cheekBlanks(design),
@@ -140,7 +139,7 @@ function cageBlank(design: CagedDesign): Item {
 }
 
 /** The two discs that keep rollers in. */
-function cheekBlanks(design: Design): readonly Item[] {
+function cheekBlanks(design: FullRingDesign): readonly Item[] {
   const { cheeks } = design.bearing
   if (cheeks === undefined) return []
   const say = sizeTextFor(design.bearing)

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest'
-import { isWithinBounds } from '#shared/bearing/bounds.ts'
 import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import { inches, mm } from '#shared/units/length.ts'
+import { PLAIN } from '#tests/support/inputs.ts'
+import { canBeSent } from '#tests/support/taking.ts'
 
 test.each<[boolean, Suggestion]>([
   [true, { path: '/balls/count', kind: 'number', value: 200 }],
@@ -21,11 +22,11 @@ test.each<[boolean, Suggestion]>([
   [false, { path: '/ballGap', kind: 'length', value: mm(-0.1) }],
   [false, { path: '/ballGap', kind: 'length', value: mm(Number.NaN) }],
 ])('%s: %o in millimetres', (isWithin, suggestion) => {
-  expect(isWithinBounds(suggestion, 'mm')).toBe(isWithin)
+  expect(canBeSent(PLAIN, suggestion)).toBe(isWithin)
 })
 
 test('lengths are bounded in the units of the caller', () => {
   const width: Suggestion = { path: '/width', kind: 'length', value: inches(9999) }
-  expect(isWithinBounds(width, 'in')).toBe(true)
-  expect(isWithinBounds(width, 'mm')).toBe(false)
+  expect(canBeSent({ ...PLAIN, units: 'in' }, width)).toBe(true)
+  expect(canBeSent(PLAIN, width)).toBe(false)
 })

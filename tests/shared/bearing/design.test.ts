@@ -1,20 +1,21 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { bearingOf } from '#shared/bearing/bearing.ts'
-import { isWithinBounds } from '#shared/bearing/bounds.ts'
-import { type Design, design } from '#shared/bearing/design.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { type Suggestion, withSuggestion } from '#shared/bearing/suggestion.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import type { Design } from '#shared/bearing/arrangements.ts'
+import { fullRingsOf } from '#shared/bearing/arrangements.ts'
+import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import type { WarningFacts } from '#shared/bearing/warning.ts'
 import { inches, inUnits, lengthOf, mm } from '#shared/units/length.ts'
+import { fullRingDesign } from '#tests/support/designed.ts'
 import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
+import { canBeSent, taking } from '#tests/support/taking.ts'
 
 const RUNS = { numRuns: 1200 }
 const input = fc.oneof(anyInput, likelyInput)
 
 /** The value as a caller gets and sends it: a number of the caller's units, written and read as JSON. */
-function throughJson(suggestion: Suggestion, { units }: DesignInput): Suggestion {
+function throughJson(suggestion: Suggestion, { units }: RadialInput): Suggestion {
   if (suggestion.kind !== 'length') return suggestion
   const written: unknown = JSON.parse(JSON.stringify(inUnits(suggestion.value, units)))
   if (typeof written !== 'number') throw new Error(`a length must be written as a number, got ${written}`)
@@ -29,7 +30,7 @@ const has = (warnings: Design['warnings'], { code, ...facts }: WarningFacts): bo
   )
 
 test('a plain bearing has nothing to warn of', () => {
-  const result = design(PLAIN)
+  const result = fullRingDesign(PLAIN)
   expect(result.ok && result.value.warnings).toEqual([])
 })
 
@@ -37,7 +38,7 @@ describe('whatever comes through the edge', () => {
   test('gives a design or reasons, and never throws', () => {
     fc.assert(
       fc.property(input, (asked) => {
-        const result = design(asked)
+        const result = fullRingDesign(asked)
         expect(result.ok || result.error.length > 0).toBe(true)
       }),
       { numRuns: 6000 },
@@ -47,7 +48,8 @@ describe('whatever comes through the edge', () => {
   test('every number of the answer is finite', () => {
     fc.assert(
       fc.property(input, (asked) => {
-        for (const [path, number] of numberLeaves(design(asked))) expect(Number.isFinite(number), path).toBe(true)
+        for (const [path, number] of numberLeaves(fullRingDesign(asked)))
+          expect(Number.isFinite(number), path).toBe(true)
       }),
       { numRuns: 1000 },
     )
@@ -56,7 +58,7 @@ describe('whatever comes through the edge', () => {
   test('the whole input that is given back could be sent: no length of it is beyond the bounds', () => {
     fc.assert(
       fc.property(input, (asked) => {
-        const result = design(asked)
+        const result = fullRingDesign(asked)
         fc.pre(result.ok)
         if (!result.ok) return
         const { units, ...whole } = result.value.bearing.settled.input
@@ -70,7 +72,7 @@ describe('whatever comes through the edge', () => {
   })
 
   // Found by fuzzing: both were taken, and the input in the answer was none that the service takes.
-  test.each<[string, DesignInput, string]>([
+  test.each<[string, RadialInput, string]>([
     ['a width by default', { ...PLAIN, balls: { count: 3, diameter: mm(9_000) } }, '/width'],
     [
       'a text in inches',
@@ -84,13 +86,13 @@ describe('whatever comes through the edge', () => {
       '/balls/diameters/2',
     ],
   ])('%s beyond the bounds is refused', (_name, asked, path) => {
-    const result = design(asked)
+    const result = fullRingDesign(asked)
     expect(result).toMatchObject({ ok: false })
     expect(!result.ok && result.error.map((refusal) => refusal.path)).toContain(path)
   })
 
   test('both kinds of answer are common among the inputs that are tried', () => {
-    const answers = fc.sample(input, 1000).map((asked) => design(asked).ok)
+    const answers = fc.sample(input, 1000).map((asked) => fullRingDesign(asked).ok)
     expect(answers.filter(Boolean).length).toBeGreaterThan(250)
     expect(answers.filter((made) => !made).length).toBeGreaterThan(250)
   })
@@ -98,10 +100,10 @@ describe('whatever comes through the edge', () => {
   test('the whole input, asked again, gives the identical bearing and the identical warnings', () => {
     fc.assert(
       fc.property(input, (asked) => {
-        const first = design(asked)
+        const first = fullRingDesign(asked)
         fc.pre(first.ok)
         if (!first.ok) return
-        const again = design(first.value.bearing.settled.input)
+        const again = fullRingDesign(first.value.bearing.settled.input)
         expect(again.ok).toBe(true)
         if (!again.ok) return
         const { settled, ...figures } = first.value.bearing
@@ -122,15 +124,15 @@ describe('whatever comes through the edge', () => {
     const suggested = new Map<string, number>()
     fc.assert(
       fc.property(input, (asked) => {
-        const first = design(asked)
+        const first = fullRingDesign(asked)
         fc.pre(first.ok)
         if (!first.ok) return
         for (const { facts, suggestion } of first.value.warnings) {
           if (suggestion === undefined) continue
           suggested.set(facts.code, (suggested.get(facts.code) ?? 0) + 1)
-          expect(isWithinBounds(suggestion, asked.units), suggestion.path).toBe(true)
+          expect(canBeSent(asked, suggestion), suggestion.path).toBe(true)
           for (const base of [asked, first.value.bearing.settled.input]) {
-            const mended = design(withSuggestion(base, throughJson(suggestion, asked)))
+            const mended = fullRingDesign(taking(base, throughJson(suggestion, asked)))
             expect(mended.ok, `${facts.code}: ${suggestion.path} = ${suggestion.value}`).toBe(true)
             expect(
               mended.ok && has(mended.value.warnings, facts),
@@ -148,7 +150,7 @@ describe('whatever comes through the edge', () => {
   test('a warning’s path is that of a value in the echoed input', () => {
     fc.assert(
       fc.property(input, (asked) => {
-        const result = design(asked)
+        const result = fullRingDesign(asked)
         fc.pre(result.ok)
         if (!result.ok) return
         for (const { path } of result.value.warnings) {
@@ -173,7 +175,7 @@ describe('whatever comes through the edge', () => {
     const isKnown = (path: string) => known.has(path.replace(/^(\/balls\/diameters)\/\d+$/, '$1'))
     fc.assert(
       fc.property(input, (asked) => {
-        const result = design(asked)
+        const result = fullRingDesign(asked)
         fc.pre(!result.ok)
         if (!result.ok) for (const { path } of result.error) expect(isKnown(path), path).toBe(true)
       }),
@@ -186,9 +188,9 @@ test('the same input, the same answer, and the input is left alone', () => {
   fc.assert(
     fc.property(input, (asked) => {
       const before = JSON.stringify(asked)
-      expect(design(asked)).toStrictEqual(design(asked))
+      expect(fullRingDesign(asked)).toStrictEqual(fullRingDesign(asked))
       expect(JSON.stringify(asked)).toBe(before)
-      expect(bearingOf(asked).ok).toBe(design(asked).ok)
+      expect(fullRingsOf(asked).ok).toBe(fullRingDesign(asked).ok)
     }),
     { numRuns: 300 },
   )

@@ -1,23 +1,22 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { DIMENSION_KEYS, type Dimension, type DimensionKey, dimensionsOf } from '#shared/bearing/dimensions.ts'
-import { thrustDesign } from '#shared/bearing/thrust-design.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import { type FullRingBearing, type FullRingInput, fullRingsOf } from '#shared/bearing/arrangements.ts'
+import { DIMENSION_KEYS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
-import { cagedDesigned } from '#tests/support/designed.ts'
+import { cagedDesigned, designed, fullRingDesign, thrustDesigned } from '#tests/support/designed.ts'
 import { CAGED, likelyInput, PLAIN, PLATES, ROLLERS } from '#tests/support/inputs.ts'
 
-function made(input: DesignInput): Bearing {
-  const result = bearingOf(input)
+function made(input: RadialInput): FullRingBearing {
+  const result = fullRingsOf(input)
   if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
   return result.value
 }
-const tableOf = (input: DesignInput): ReadonlyMap<DimensionKey, Dimension> =>
-  new Map(dimensionsOf(made(input)).map((row) => [row.key, row]))
-const row = (input: DesignInput, key: DimensionKey): Dimension => {
+const tableOf = (input: FullRingInput): ReadonlyMap<DimensionKey, Dimension> =>
+  new Map(designed(input).dimensions.map((row) => [row.key, row]))
+const row = (input: RadialInput, key: DimensionKey): Dimension => {
   const found = tableOf(input).get(key)
   if (found === undefined) throw new Error(`no row for ${key}`)
   return found
@@ -27,15 +26,14 @@ test.each([
   ['radial', PLAIN],
   ['roller', ROLLERS],
 ])('%s: rows in the order of the keys, none twice', (_, input) => {
-  const keys = dimensionsOf(made(input)).map(({ key }) => key)
+  const keys = designed(input).dimensions.map(({ key }) => key)
   expect(keys).toEqual(DIMENSION_KEYS.filter((key) => keys.includes(key)))
 })
 
 test('each key has its row in one arrangement or another', () => {
-  const ofPlates = thrustDesign(PLATES)
   const rows = [
-    ...[PLAIN, ROLLERS].flatMap((input) => dimensionsOf(made(input))),
-    ...(ofPlates.ok ? ofPlates.value.dimensions : []),
+    ...[PLAIN, ROLLERS].flatMap((input) => designed(input).dimensions),
+    ...thrustDesigned(PLATES).dimensions,
     ...cagedDesigned(CAGED).dimensions,
   ]
   const keys = rows.map(({ key }) => key)
@@ -45,10 +43,10 @@ test('each key has its row in one arrangement or another', () => {
 test('every row has its shop figure in the units and to the denominator of the input', () => {
   fc.assert(
     fc.property(likelyInput, (input) => {
-      const result = bearingOf(input)
+      const result = fullRingDesign(input)
       fc.pre(result.ok)
       if (!result.ok) return
-      for (const { value, shop } of dimensionsOf(result.value)) {
+      for (const { value, shop } of result.value.dimensions) {
         expect(shop).toEqual(shopFigure(value, input.units, input.shopDenominator))
         expect(shop.text.endsWith(` ${input.units}`)).toBe(true)
       }
@@ -59,7 +57,7 @@ test('every row has its shop figure in the units and to the denominator of the i
 
 describe('the size to cut to', () => {
   const FINISH = 0.25
-  const finished: DesignInput = { ...PLAIN, finishAllowance: mm(FINISH) }
+  const finished: RadialInput = { ...PLAIN, finishAllowance: mm(FINISH) }
 
   test.each([
     // holes larger by a film on either side, outsides smaller
@@ -90,8 +88,8 @@ describe('the size to cut to', () => {
   })
 
   test('is left out where nothing is cut', () => {
-    const uncut = dimensionsOf(made(finished))
-      .filter(({ cutTo }) => cutTo === undefined)
+    const uncut = designed(finished)
+      .dimensions.filter(({ cutTo }) => cutTo === undefined)
       .map(({ key }) => key)
     expect(uncut).toEqual([
       'pitchDiameter',
@@ -113,8 +111,8 @@ describe('the size to cut to', () => {
 
 describe('what a size does to the ball gap', () => {
   test('is said for what moves it and for nothing else', () => {
-    const moving = dimensionsOf(made(PLAIN))
-      .filter((one) => one.gapPerUnit !== undefined)
+    const moving = designed(PLAIN)
+      .dimensions.filter((one) => one.gapPerUnit !== undefined)
       .map(({ key }) => key)
     expect(moving).toEqual([
       'pitchDiameter',
@@ -135,12 +133,12 @@ describe('what a size does to the ball gap', () => {
   test('cut to the shop figure, the gap is that of the ring as cut, not its slope', () => {
     fc.assert(
       fc.property(likelyInput, (input) => {
-        const result = bearingOf(input)
-        fc.pre(result.ok && result.value.outerRing.seat === 'bottom')
+        const result = fullRingDesign(input)
+        fc.pre(result.ok && result.value.bearing.outerRing.seat === 'bottom')
         if (!result.ok) return
-        const { pitchRadius, settled, ballGap: gap } = result.value
+        const { pitchRadius, settled, ballGap: gap } = result.value.bearing
         const { count } = settled.input.balls
-        for (const { key, shop, gapChangeAtShop } of dimensionsOf(result.value)) {
+        for (const { key, shop, gapChangeAtShop } of result.value.dimensions) {
           const share = key === 'outerGrooveDepth' ? 1 : 1 / 2
           if (gapChangeAtShop === undefined) continue
           const there = ballGap(mm(pitchRadius + share * shop.error), settled.ballDiameter, count)

@@ -1,16 +1,18 @@
 import { describe, expect, test } from 'vitest'
-import { type Design, design } from '#shared/bearing/design.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { type Suggestion, withSuggestion } from '#shared/bearing/suggestion.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import type { FullRingInput } from '#shared/bearing/arrangements.ts'
+import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import type { Severity, WarningCode } from '#shared/bearing/warning.ts'
 import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import { ballCentres } from '#tests/support/ball-centres.ts'
+import { designed } from '#tests/support/designed.ts'
 import { PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 import { MeridianPlane } from '#tests/support/meridian-plane.ts'
+import { taking } from '#tests/support/taking.ts'
 
 interface Case {
-  readonly input: DesignInput
+  readonly input: FullRingInput
   readonly severity: Severity
   readonly path: string
   /** Undefined where no single number helps. */
@@ -203,12 +205,7 @@ const WARNED: Readonly<Record<Exclude<WarningCode, OfPlates | OfCages>, readonly
   ],
 }
 
-const designed = (input: DesignInput): Design => {
-  const result = design(input)
-  if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
-  return result.value
-}
-const withCode = (input: DesignInput, code: string) =>
+const withCode = (input: FullRingInput, code: string) =>
   designed(input).warnings.filter(({ facts }) => facts.code === code)
 
 const ROWS = Object.entries(WARNED).flatMap(([code, cases]) => cases.map((row, index) => ({ code, index, ...row })))
@@ -226,23 +223,22 @@ describe.each(ROWS)('$code, case $index', ({ code, input, severity, path, sugges
 
   test('is gone once the number is taken', () => {
     const [warning] = withCode(input, code)
-    const left =
-      warning?.suggestion === undefined ? undefined : withCode(withSuggestion(input, warning.suggestion), code)
+    const left = warning?.suggestion === undefined ? undefined : withCode(taking(input, warning.suggestion), code)
     expect(left).toEqual(suggestion === undefined ? undefined : [])
   })
 })
 
 describe('a limit', () => {
-  const codesOf = (input: DesignInput) => designed(input).warnings.map(({ facts }) => facts.code)
+  const codesOf = (input: RadialInput) => designed(input).warnings.map(({ facts }) => facts.code)
 
   test.each([
     [
       'outer-wall-thin',
-      (wall: number): DesignInput => ({ ...PLAIN, outerRing: { wall: mm(wall), roundOutsideDiameterTo: null } }),
+      (wall: number): RadialInput => ({ ...PLAIN, outerRing: { wall: mm(wall), roundOutsideDiameterTo: null } }),
       16 / 3,
     ],
-    ['shallow-engagement', (depth: number): DesignInput => ({ ...PLAIN, outerRing: { grooveDepth: mm(depth) } }), 2.4],
-    ['no-play', (play: number): DesignInput => ({ ...PLAIN, radialInternalClearance: mm(play) }), 0.08],
+    ['shallow-engagement', (depth: number): RadialInput => ({ ...PLAIN, outerRing: { grooveDepth: mm(depth) } }), 2.4],
+    ['no-play', (play: number): RadialInput => ({ ...PLAIN, radialInternalClearance: mm(play) }), 0.08],
   ] as const)('%s: a size on it is clear of it, a little less is not', (code, at, limit) => {
     expect(codesOf(at(limit))).not.toContain(code)
     expect(codesOf(at(limit * (1 - 1e-12)))).not.toContain(code)
@@ -250,7 +246,7 @@ describe('a limit', () => {
   })
 
   test.each([
-    ['ball-wanders', (conformity: number): DesignInput => ({ ...PLAIN, groove: { conformity } }), 0.65],
+    ['ball-wanders', (conformity: number): RadialInput => ({ ...PLAIN, groove: { conformity } }), 0.65],
   ] as const)('%s: a size on it is clear of it, a little more is not', (code, at, limit) => {
     expect(codesOf(at(limit))).not.toContain(code)
     expect(codesOf(at(limit * 1.001))).toContain(code)
@@ -281,7 +277,7 @@ describe('assembly', () => {
   })
 
   test('a one-piece outer ring with a gap for the last ball, a split one with none', () => {
-    const tight: DesignInput = {
+    const tight: RadialInput = {
       ...PLAIN,
       balls: { count: 8, diameter: mm(16) },
       outerRing: { engagement: 0.4 },
@@ -301,13 +297,13 @@ describe('assembly', () => {
   })
 
   test('screws are asked after only where they hold the inner ring together', () => {
-    const thin: DesignInput = { ...PLAIN, bore: mm(30) }
+    const thin: RadialInput = { ...PLAIN, bore: mm(30) }
     expect(withCode(thin, 'no-room-for-screws')).toHaveLength(1)
     expect(withCode({ ...thin, split: 'outer-ring' }, 'no-room-for-screws')).toHaveLength(0)
   })
 
   test('three balls with half a ball of gap reach hardly past a half turn: these two rings need no split', () => {
-    const three: DesignInput = {
+    const three: RadialInput = {
       units: 'mm',
       balls: { count: 3, diameter: mm(30) },
       bore: mm(1),
@@ -324,7 +320,7 @@ describe('assembly', () => {
 })
 
 describe('the rule', () => {
-  const half: DesignInput = {
+  const half: RadialInput = {
     ...PLAIN,
     units: 'in',
     balls: { count: 12, diameter: inches(5 / 8) },
@@ -332,7 +328,7 @@ describe('the rule', () => {
   }
 
   test('a rule coarser than the balls: the gap there is given as −Dw, and nothing is thrown', () => {
-    const tiny: DesignInput = { units: 'mm', balls: { count: 20, diameter: mm(0.005) }, bore: mm(0.01), split: 'none' }
+    const tiny: RadialInput = { units: 'mm', balls: { count: 20, diameter: mm(0.005) }, bore: mm(0.01), split: 'none' }
     expect(
       withCode(tiny, 'shop-rounding-spoils-gap').map(({ facts }) => 'gapThere' in facts && facts.gapThere),
     ).toContain(-0.005)
@@ -362,13 +358,13 @@ describe('the rule', () => {
   test('in millimetres a gap that lands on the rule is proposed', () => {
     // 0.1 mm of diameter is 0.31 mm of gap: in a band that wide one gap lands on the rule, wherever the aim was
     const spoilt = [0.66, 0.7, 0.74, 0.86, 0.9, 0.94].flatMap((gap) => {
-      const input: DesignInput = { ...PLAIN, ballGap: mm(gap), minBallGap: mm(0.64), maxBallGap: mm(0.96) }
+      const input: RadialInput = { ...PLAIN, ballGap: mm(gap), minBallGap: mm(0.64), maxBallGap: mm(0.96) }
       return withCode(input, 'shop-rounding-spoils-gap').map(({ suggestion }) => ({ input, suggestion }))
     })
     expect(spoilt.length).toBeGreaterThan(1)
     for (const { input, suggestion } of spoilt) {
       expect(suggestion?.path).toBe('/ballGap')
-      const { bearing, dimensions } = designed(suggestion === undefined ? input : withSuggestion(input, suggestion))
+      const { bearing, dimensions } = designed(suggestion === undefined ? input : taking(input, suggestion))
       expect(bearing.settled.ballGap).toBeWithin(0.16, 0.8)
       for (const key of ['outerGrooveBottomDiameter', 'gaugeNominalDiameter']) {
         expect(dimensions.find((row) => row.key === key)?.shop.error).toBeWithin(1e-9, 0)

@@ -1,15 +1,15 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import { ARRANGEMENTS, fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { gapAt } from '#shared/bearing/ball-ring.ts'
-import { bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { type OuterSide, outerSideOf } from '#shared/bearing/outer-side.ts'
+import type { OuterSide } from '#shared/bearing/outer-side.ts'
 import { leastPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { likelyInput, PLAIN } from '#tests/support/inputs.ts'
 
-function made(input: DesignInput): OuterSide {
-  const result = outerSideOf(input)
+function made(input: RadialInput): OuterSide {
+  const result = ARRANGEMENTS.radial.outerSideOf(input)
   if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
   return result.value
 }
@@ -17,7 +17,7 @@ function made(input: DesignInput): OuterSide {
 test('the outer side of a bearing is that of the outer ring alone: bore and inner ring do not matter', () => {
   fc.assert(
     fc.property(likelyInput, (input) => {
-      const whole = bearingOf(input)
+      const whole = fullRingsOf(input)
       fc.pre(whole.ok)
       if (!whole.ok) return
       const { settled: _, ...alone } = made({ ...input, bore: mm(9999), innerRing: {} })

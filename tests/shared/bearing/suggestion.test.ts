@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { type Suggestion, withSuggestion } from '#shared/bearing/suggestion.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import { mm } from '#shared/units/length.ts'
 import { PLAIN } from '#tests/support/inputs.ts'
+import { taking } from '#tests/support/taking.ts'
 
 /** What a caller does: the value put where the pointer says, over the JSON. */
-function put(input: DesignInput, path: string, value: unknown): unknown {
+function put(input: RadialInput, path: string, value: unknown): unknown {
   const copy: unknown = JSON.parse(JSON.stringify(input))
   const names = path.slice(1).split('/')
   let at = copy
@@ -50,17 +51,17 @@ const SUGGESTIONS: readonly Suggestion[] = [
 ]
 
 test.each(SUGGESTIONS)('$path: as if put there in the JSON', (suggestion) => {
-  expect(withSuggestion(PLAIN, suggestion)).toEqual(put(PLAIN, suggestion.path, suggestion.value))
-  const said: DesignInput = { ...PLAIN, outerRing: { wall: mm(12) }, innerRing: { engagement: 0.3 } }
-  expect(withSuggestion(said, suggestion)).toEqual(put(said, suggestion.path, suggestion.value))
+  expect(taking(PLAIN, suggestion)).toEqual(put(PLAIN, suggestion.path, suggestion.value))
+  const said: RadialInput = { ...PLAIN, outerRing: { wall: mm(12) }, innerRing: { engagement: 0.3 } }
+  expect(taking(said, suggestion)).toEqual(put(said, suggestion.path, suggestion.value))
 })
 
 test.each<Suggestion>([
-  { path: '/balls/diameter', kind: 'length', value: mm(9) },
+  { path: '/balls/length', kind: 'length', value: mm(9) },
   { path: '/bore', kind: 'number', value: 9 },
   { path: '/bore', kind: 'choice', value: 'none' },
   { path: '/split', kind: 'number', value: 9 },
   { path: '', kind: 'number', value: 9 },
 ])('$path as a $kind: refused, as a bug of ours', (suggestion) => {
-  expect(() => withSuggestion(PLAIN, suggestion)).toThrow(RangeError)
+  expect(() => taking(PLAIN, suggestion)).toThrow(RangeError)
 })

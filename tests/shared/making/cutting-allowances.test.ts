@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest'
-import { bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import { fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { cheekScrewsOf, grooveStopShort, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
 import { mm } from '#shared/units/length.ts'
 import { PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 
-function screwsOf(input: DesignInput) {
-  const made = bearingOf(input)
+function screwsOf(input: RadialInput) {
+  const made = fullRingsOf(input)
   if (!made.ok) throw new RangeError('the input must give a bearing')
   return { inner: made.value.innerRing, screws: splitScrewsOf(made.value) }
 }
@@ -41,7 +41,7 @@ test.each([
   [8.4, undefined],
   [8.6, 5],
 ])('%d mm of wood behind the track of rollers: each cheek has screws, %s of them', (wall, count) => {
-  const made = bearingOf({ ...ROLLERS, outerRing: { wall: mm(wall), roundOutsideDiameterTo: null } })
+  const made = fullRingsOf({ ...ROLLERS, outerRing: { wall: mm(wall), roundOutsideDiameterTo: null } })
   if (!made.ok) throw new RangeError('the input must give a bearing')
   const { outerRing } = made.value
   const screws = cheekScrewsOf(made.value)
@@ -51,7 +51,7 @@ test.each([
 })
 
 test('rings that hold their balls in grooves have no cheeks to screw on', () => {
-  const made = bearingOf(PLAIN)
+  const made = fullRingsOf(PLAIN)
   expect(made.ok && cheekScrewsOf(made.value)).toBeUndefined()
 })
 

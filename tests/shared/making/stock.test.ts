@@ -1,20 +1,20 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import { type FullRingBearing, fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { LUMBERS, type StockInput } from '#shared/making/input.ts'
 import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
 import { type Stock, stockOf } from '#shared/making/stock.ts'
 import { inches, inUnits, type Mm, mm } from '#shared/units/length.ts'
 import { between, likelyInput, PLAIN } from '#tests/support/inputs.ts'
 
-function made(input: DesignInput): Bearing {
-  const result = bearingOf(input)
+function made(input: RadialInput): FullRingBearing {
+  const result = fullRingsOf(input)
   if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
   return result.value
 }
 
-const stocked = (design: DesignInput, stock: StockInput = {}): Stock => stockOf(made(design), stock)
+const stocked = (design: RadialInput, stock: StockInput = {}): Stock => stockOf(made(design), stock)
 const toInches = (length: Mm): number => inUnits(length, 'in')
 
 describe('blanks', () => {
@@ -37,7 +37,7 @@ describe('blanks', () => {
   })
 
   test('where allowances leave nothing of the hole it is not sawn', () => {
-    const small: DesignInput = { units: 'mm', balls: { count: 3, diameter: mm(6) }, bore: mm(0.5) }
+    const small: RadialInput = { units: 'mm', balls: { count: 3, diameter: mm(6) }, bore: mm(0.5) }
     const { outerRing, entryHole, nesting } = stocked(small)
     expect(outerRing.blank.roughHole).toBeUndefined()
     expect(entryHole).toBeUndefined()
@@ -50,7 +50,7 @@ describe('one blank inside the other', () => {
     const widths = [likelyInput, between(0, 12), between(0, 3)] as const
     fc.assert(
       fc.property(...widths, (design, allowance, kerf) => {
-        const result = bearingOf({ ...design, split: 'none' })
+        const result = fullRingsOf({ ...design, split: 'none' })
         if (!result.ok) return
         const nestedWith = (turningAllowance: number) =>
           stockOf(result.value, { turningAllowance: mm(turningAllowance), sawKerf: mm(kerf) }).nesting
@@ -77,7 +77,7 @@ describe('one blank inside the other', () => {
   })
 
   test('a core that is wide enough gives both halves only when it is a kerf thicker', () => {
-    const shallow: DesignInput = {
+    const shallow: RadialInput = {
       ...PLAIN,
       width: mm(24),
       outerRing: { engagement: 0.15 },
@@ -99,10 +99,10 @@ function laidOut(circle: number, boards: number): number {
   return circles
 }
 
-const millimetres = likelyInput.map((design): DesignInput => ({ ...design, units: 'mm' }))
+const millimetres = likelyInput.map((design): RadialInput => ({ ...design, units: 'mm' }))
 
 describe('boards', () => {
-  const threeQuarters: DesignInput = {
+  const threeQuarters: RadialInput = {
     units: 'in',
     balls: { count: 10, diameter: inches(3 / 4) },
     bore: inches(1 / 2),
@@ -121,7 +121,7 @@ describe('boards', () => {
   })
 
   test('a ring really 1 1/2 in thick comes from what is called 2 in, or 7/4', () => {
-    const oneInch: DesignInput = { ...threeQuarters, balls: { count: 10, diameter: inches(1) }, width: inches(3 / 2) }
+    const oneInch: RadialInput = { ...threeQuarters, balls: { count: 10, diameter: inches(1) }, width: inches(3 / 2) }
     expect(stocked(oneInch, { lumber: 'softwood' }).outerRing.boards[0]).toMatchObject({
       nominalThickness: '2',
       planing: 0,
@@ -143,7 +143,7 @@ describe('boards', () => {
   test('whatever the ring, the first option planes least, and all of them hold the blank', () => {
     fc.assert(
       fc.property(millimetres, fc.constantFrom(...LUMBERS), (design, lumber) => {
-        const result = bearingOf(design)
+        const result = fullRingsOf(design)
         if (!result.ok) return
         for (const { blank, boards } of [
           stockOf(result.value, { lumber }).outerRing,
@@ -195,7 +195,7 @@ describe('work holding', () => {
     [10, 900],
     [18, 500],
   ])('a blank of %s in turns at %s a minute at the most', (diameter, speed) => {
-    const design: DesignInput = {
+    const design: RadialInput = {
       ...PLAIN,
       outerRing: { outsideDiameter: inches(diameter) },
       balls: { count: 8, diameter: mm(8) },
@@ -238,7 +238,7 @@ describe('the ring that comes apart', () => {
   test('as much wood beside head and thread as the shank is thick, three shanks of thread in the far half, the point inside', () => {
     fc.assert(
       fc.property(likelyInput, (design) => {
-        const result = bearingOf(design)
+        const result = fullRingsOf(design)
         if (!result.ok) return
         const { split: ring } = stockOf(result.value, {})
         if (ring?.screws === undefined) return
@@ -262,7 +262,7 @@ describe('the ring that comes apart', () => {
   })
 
   test('holes by the wood: published tables for a No. 8 screw', () => {
-    const wide: DesignInput = {
+    const wide: RadialInput = {
       units: 'in',
       balls: { count: 14, diameter: inches(1) },
       bore: inches(1 / 2),
@@ -277,7 +277,7 @@ describe('the ring that comes apart', () => {
   })
 
   test('too little wood: the bore that clears it does', () => {
-    const thin: DesignInput = { ...PLAIN, bore: mm(28), width: mm(24) }
+    const thin: RadialInput = { ...PLAIN, bore: mm(28), width: mm(24) }
     const fault = stocked(thin).split?.faults.find(({ code }) => code === 'wall-too-thin')
     expect(fault).toMatchObject({ gauge: 4 })
     const bore = fault?.code === 'wall-too-thin' ? fault.bore : undefined
@@ -299,7 +299,7 @@ describe('the ring that comes apart', () => {
   })
 
   test('an outer ring that comes apart: wood from groove to outside', () => {
-    const design: DesignInput = {
+    const design: RadialInput = {
       ...PLAIN,
       split: 'outer-ring',
       outerRing: { wall: mm(5), roundOutsideDiameterTo: null },

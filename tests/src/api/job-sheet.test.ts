@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { bearingOf } from '#shared/bearing/bearing.ts'
+import { fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { METHODS } from '#src/api/job-sheet/schema.ts'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { PLAIN } from '#tests/support/inputs.ts'
@@ -41,7 +41,7 @@ async function sheet(body: object, at?: string): Promise<readonly Operation[]> {
 }
 
 function plain() {
-  const made = bearingOf(PLAIN)
+  const made = fullRingsOf(PLAIN)
   if (!made.ok) throw new RangeError('the plain input must give a bearing')
   return made.value
 }

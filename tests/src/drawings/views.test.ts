@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type AnyDesign, isCaged, isOfPlates } from '#shared/bearing/any-design.ts'
+import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { PAPERS } from '#src/drawings/papers.ts'
@@ -175,7 +175,7 @@ describe('gauges', () => {
     expect(diametersOn(drawingOf('gauges', made, 'a4'), 'finish')).toEqual([made.bearing.plugDiameter])
   })
 
-  const groovesOf = (made: AnyDesign): readonly { readonly depth: number; readonly radius: number }[] => {
+  const groovesOf = (made: Design): readonly { readonly depth: number; readonly radius: number }[] => {
     if (isOfPlates(made)) return [{ depth: made.bearing.plate.grooveDepth, radius: made.bearing.plate.grooveRadius }]
     const { outerRing, innerRing, settled } = made.bearing
     if (settled.traits.raceway === 'track') return []

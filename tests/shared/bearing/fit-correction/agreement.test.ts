@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
 import type { Reading } from '#shared/bearing/fit-correction/input.ts'
 import { mm } from '#shared/units/length.ts'
 import { fitted } from '#tests/support/fitted.ts'
 
 /** Twelve balls of 16 mm, an invented bearing. */
-const DESIGN: DesignInput = {
+const DESIGN: RadialInput = {
   units: 'mm',
   balls: { count: 12, diameter: mm(16), standardDeviation: mm(0.1) },
   bore: mm(12),

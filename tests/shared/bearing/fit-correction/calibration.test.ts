@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { bearingOf } from '#shared/bearing/bearing.ts'
+import { fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { gapModel, lastBallGoesIn } from '#shared/bearing/fit-correction/gap-model.ts'
 import type { Reading } from '#shared/bearing/fit-correction/input.ts'
 import { ringGroove } from '#shared/bearing/fit-correction/ring-groove.ts'
@@ -15,7 +15,7 @@ const COARSE = { u: 81, y: 15 }
 const GRADUATED = { graduation: 0.5, standardUncertainty: 0.15 }
 const CALIPER = { graduation: 0, standardUncertainty: 0.1 }
 
-const made = bearingOf({
+const made = fullRingsOf({
   units: 'mm',
   balls: { count: 12, diameter: mm(16), standardDeviation: mm(0.1) },
   bore: mm(12),

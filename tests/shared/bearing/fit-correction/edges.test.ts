@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
+import { type FullRingBearing, fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { gapModel } from '#shared/bearing/fit-correction/gap-model.ts'
 import { innerModel } from '#shared/bearing/fit-correction/inner-model.ts'
 import { insideFullRing } from '#shared/bearing/fit-correction/inner-under-way.ts'
@@ -14,14 +14,14 @@ import { fitted } from '#tests/support/fitted.ts'
  */
 const DIAMETER = 16
 const RADIUS = 7.2
-const made = bearingOf({
+const made = fullRingsOf({
   units: 'mm',
   balls: { count: 12, diameter: mm(DIAMETER), standardDeviation: mm(0) },
   bore: mm(12),
   groove: { grooveRadius: mm(RADIUS) },
 })
 if (!made.ok) throw new Error('the bearing of this test must exist')
-const bearing: Bearing = made.value
+const bearing: FullRingBearing = made.value
 
 const fromEdges = (depth: number, diameter: number): number =>
   Math.sqrt(diameter ** 2 / 4 - (RADIUS ** 2 - (RADIUS - depth) ** 2))

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import { fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { matingFaceAdjustment } from '#shared/bearing/fit-correction/mating-faces.ts'
 import { mm } from '#shared/units/length.ts'
 
@@ -8,8 +8,8 @@ import { mm } from '#shared/units/length.ts'
 const [BALL, GROOVE] = [8, 8.48]
 const AIM = 0.32
 
-function adjusted(play: number, more: Partial<DesignInput> = {}) {
-  const made = bearingOf({ units: 'mm', balls: { count: 12, diameter: mm(2 * BALL) }, bore: mm(12), ...more })
+function adjusted(play: number, more: Partial<RadialInput> = {}) {
+  const made = fullRingsOf({ units: 'mm', balls: { count: 12, diameter: mm(2 * BALL) }, bore: mm(12), ...more })
   if (!made.ok) throw new Error(JSON.stringify(made.error))
   return matingFaceAdjustment(made.value, play, AIM)
 }

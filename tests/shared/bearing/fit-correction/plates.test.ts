@@ -1,15 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { thrustBearingOf } from '#shared/bearing/arrangements/thrust/geometry.ts'
+import type { ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
 import type { Reading } from '#shared/bearing/fit-correction/input.ts'
 import { plateGroove } from '#shared/bearing/fit-correction/plate-groove.ts'
-import { thrustBearingOf } from '#shared/bearing/plates.ts'
 import { ballGap, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { fitted } from '#tests/support/fitted.ts'
 import { between, PLATES } from '#tests/support/inputs.ts'
 
-const DESIGN: DesignInput = {
+const DESIGN: ThrustInput = {
   ...PLATES,
   balls: { count: 12, diameter: mm(16), standardDeviation: mm(0.05) },
   ballGap: mm(0.8),

@@ -1,19 +1,19 @@
 import { describe, expect, test } from 'vitest'
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
-import { design } from '#shared/bearing/design.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import { type FullRingBearing, fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { gapModel } from '#shared/bearing/fit-correction/gap-model.ts'
 import type { BallsOnHand } from '#shared/bearing/fit-correction/input.ts'
 import { rescues } from '#shared/bearing/fit-correction/rescue.ts'
 import { ringGroove } from '#shared/bearing/fit-correction/ring-groove.ts'
 import { mm } from '#shared/units/length.ts'
 import { ballCentres, distance } from '#tests/support/ball-centres.ts'
+import { fullRingDesign } from '#tests/support/designed.ts'
 
 /* Every way out is reckoned again by coordinates, or by the design core. The bearing is invented, its balls are even. */
 
 const [COUNT, DIAMETER] = [12, 16]
 const [AIM, MIN, MAX] = [0.8, 0.1, 2]
-const DESIGN: DesignInput = {
+const DESIGN: RadialInput = {
   units: 'mm',
   balls: { count: COUNT, diameter: mm(DIAMETER), standardDeviation: mm(0) },
   bore: mm(12),
@@ -30,8 +30,8 @@ const BALLS: readonly BallsOnHand[] = [
   { diameter: mm(30), quantity: 60 },
 ]
 
-function made(input: DesignInput): Bearing {
-  const bearing = bearingOf(input)
+function made(input: RadialInput): FullRingBearing {
+  const bearing = fullRingsOf(input)
   if (!bearing.ok) throw new Error(JSON.stringify(bearing.error))
   return bearing.value
 }
@@ -114,7 +114,7 @@ test('larger balls: of that diameter they leave just the aim in this groove, and
   expect(larger.possible).toBe(true)
   expect(laidGap(BOTTOM - diameter / 2, diameter, COUNT)).toBeWithin(1e-8, AIM)
   expect(larger.length('largerBy')).toBeWithin(1e-9, diameter - DIAMETER)
-  const again = design({
+  const again = fullRingDesign({
     ...DESIGN,
     balls: { count: COUNT, diameter: mm(diameter) },
     outerRing: {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
 import type { FitCorrectionInput, Reading } from '#shared/bearing/fit-correction/input.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
@@ -9,7 +9,7 @@ const RULE = { graduation: 0.5, standardUncertainty: 0.15 }
 /** More often than that nobody reads one groove. */
 const MOST_READINGS = 12
 
-const DESIGN: DesignInput = {
+const DESIGN: RadialInput = {
   units: 'mm',
   balls: { count: 12, diameter: mm(16), standardDeviation: mm(0.05) },
   bore: mm(12),

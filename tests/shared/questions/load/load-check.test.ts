@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
 import { CONTACT_WOODS } from '#shared/data/contact-woods.ts'
 import { type LoadCheckInput, TURNING_RINGS } from '#shared/questions/load/input.ts'
 import type { LoadCheck } from '#shared/questions/load/load-check.ts'
@@ -9,7 +10,7 @@ import { anyInput, likelyInput, magnitude, PLAIN } from '#tests/support/inputs.t
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 
 /** Twelve steel balls of 16 mm between rings of sugar maple, under 50 N. */
-const STEEL: LoadCheckInput = {
+const STEEL: LoadCheckInput & { readonly design: RadialInput } = {
   design: { ...PLAIN, balls: { ...PLAIN.balls, material: 'steel' } },
   radialLoad: 50,
   speed: 200,

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import type { ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
 import { CONTACT_WOODS } from '#shared/data/contact-woods.ts'
 import { anyLoadCheck } from '#shared/questions/load/any-load-check.ts'
 import type { PlateLoadCheckInput } from '#shared/questions/load/input.ts'
@@ -11,7 +12,7 @@ import { numberLeaves } from '#tests/support/number-leaves.ts'
 import { reasonsIn } from '#tests/support/refused.ts'
 
 /** Twelve steel balls of 16 mm, all of one size, between plates of sugar maple, under 60 N. */
-const EVEN: PlateLoadCheckInput = {
+const EVEN: PlateLoadCheckInput & { readonly design: ThrustInput } = {
   design: { ...PLATES, balls: { ...PLATES.balls, material: 'steel', standardDeviation: mm(0) } },
   axialLoad: 60,
   speed: 200,

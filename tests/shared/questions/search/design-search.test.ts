@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { BALL_MATERIALS } from '#shared/bearing/design-input.ts'
+import { BALL_MATERIALS } from '#shared/bearing/fields.ts'
 import { boundsOf } from '#shared/questions/search/bound.ts'
 import {
   beginSearch,

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { BALL_MATERIALS } from '#shared/bearing/design-input.ts'
+import type { BALL_MATERIALS } from '#shared/bearing/fields.ts'
 import { SPECIES_IDS, type SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { ballGap, gapPerPitchRadius } from '#shared/geometry/ring-of-balls.ts'

@@ -1,8 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { thrustBearingOf } from '#shared/bearing/plates.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import { thrustBearingOf } from '#shared/bearing/arrangements/thrust/geometry.ts'
+import type { ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
+import { fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { ballGapOnCircle, closingCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
 import { closingRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
@@ -15,7 +16,7 @@ import { choicesOf, ordersOf } from '#tests/support/orders.ts'
 import { reasonsIn } from '#tests/support/refused.ts'
 
 /** Invented bearings: twelve or five balls of 16 mm. */
-const design = (count: number, ballGap = 0.8): DesignInput => ({
+const design = (count: number, ballGap = 0.8): RadialInput => ({
   units: 'mm',
   balls: { count, diameter: mm(16) },
   bore: mm(1),
@@ -23,8 +24,8 @@ const design = (count: number, ballGap = 0.8): DesignInput => ({
 })
 
 /** The bottom radius of the design's own groove. */
-function bottomOf(input: DesignInput): Mm {
-  const made = bearingOf(input)
+function bottomOf(input: RadialInput): Mm {
+  const made = fullRingsOf(input)
   if (!made.ok) throw new Error('no such bearing')
   return mm(made.value.outerRing.grooveBottomDiameter / 2)
 }
@@ -54,26 +55,28 @@ const spreadOf = (sizes: readonly number[]) => Math.max(...sizes) - Math.min(...
 const diametersOf = ({ choice }: ReturnType<typeof select>) => choice.balls.map(({ diameter }) => diameter)
 
 /** The radius of the circle of the design's own groove. */
-const circleOf = (input: DesignInput): Mm => mm(plateOf(input).plate.grooveCircleDiameter / 2)
+const circleOf = (input: ThrustInput): Mm => mm(plateOf(input).plate.grooveCircleDiameter / 2)
 
-function plateOf(input: DesignInput) {
+function plateOf(input: ThrustInput) {
   const made = thrustBearingOf(input)
   if (!made.ok) throw new Error('no such plates')
   return made.value
 }
 
-/** In a ring, and on a plate: the radius that the balls close on, the name under which it is given, and the exact closure. */
+/** The radius that the balls of a design close on. */
+const radiusOf = (input: RadialInput | ThrustInput): Mm =>
+  input.arrangement === 'thrust' ? circleOf(input) : bottomOf(input)
+
+/** In a ring, and on a plate: the name under which that radius is given, and the exact closure. */
 const RING = {
   design: (count: number, gap?: number) => design(count, gap),
-  radiusOf: bottomOf,
   groove: (radius: number) => ({ grooveBottomDiameter: mm(2 * radius) }),
   gap: unequalBallGap,
   radiusFor: closingRadius,
   parts: 2,
 } as const
 const PLATE = {
-  design: (count: number, gap?: number): DesignInput => ({ ...design(count, gap), arrangement: 'thrust' }),
-  radiusOf: circleOf,
+  design: (count: number, gap?: number): ThrustInput => ({ ...design(count, gap), arrangement: 'thrust' }),
   groove: (radius: number) => ({ grooveCircleDiameter: mm(2 * radius) }),
   gap: (radius: Mm, balls: readonly number[]) => ballGapOnCircle(radius, balls),
   radiusFor: closingCircle,
@@ -85,7 +88,7 @@ describe.each([
   ['a plate', PLATE],
 ] as const)('five of twelve for %s, against every choice that there is', (_, place) => {
   const DESIGN = place.design(5, 2)
-  const BOTTOM = place.radiusOf(DESIGN)
+  const BOTTOM = radiusOf(DESIGN)
   const AIM = 2
   /** By how much balls in an order miss what the goal wants. */
   const misses: Readonly<Record<SelectionGoal, (bottom: Mm) => (balls: readonly number[]) => number>> = {
@@ -227,7 +230,7 @@ describe('twelve of two hundred', () => {
 
   test.each(SELECTION_GOALS)('%s: twice as large, it is the same choice', (goal) => {
     const measured = bought(200, 0.1)
-    const doubled: DesignInput = {
+    const doubled: RadialInput = {
       ...DESIGN,
       balls: { count: 12, diameter: mm(32) },
       bore: mm(2),
@@ -302,7 +305,7 @@ describe('plates', () => {
   })
 
   test('on edges the gap knows the differences of height alone: of equal balls nothing', () => {
-    const tight: DesignInput = { ...PLATES, groove: { grooveRadius: mm(7.9) } }
+    const tight: ThrustInput = { ...PLATES, groove: { grooveRadius: mm(7.9) } }
     const shift = (measured: readonly Mm[]) => {
       const { warnings } = select({ design: tight, measured, goal: 'close-groove' })
       const shifts = warnings.map(({ facts }): number => (facts.code === 'rides-on-edges' ? facts.gapShift : 0))
@@ -371,7 +374,7 @@ describe('warned of', () => {
   })
 
   test('a gap below the smallest wanted, or below what the last ball needs', () => {
-    const wide: DesignInput = { ...design(12, 1.2), minBallGap: mm(1), maxBallGap: mm(2) }
+    const wide: RadialInput = { ...design(12, 1.2), minBallGap: mm(1), maxBallGap: mm(2) }
     const measured = Array.from({ length: 12 }, () => mm(16.03))
     expect(codesOf(select({ design: wide, measured, goal: 'close-groove' }))).toContain('gap-below-band')
     const narrow = select({ design: design(12, 0.05), measured: measured.map(() => mm(16)), goal: 'close-groove' })
@@ -379,7 +382,7 @@ describe('warned of', () => {
   })
 
   test('balls that are larger than the groove is round, with what that does to the gap', () => {
-    const tight: DesignInput = { ...design(12), groove: { grooveRadius: mm(8) } }
+    const tight: RadialInput = { ...design(12), groove: { grooveRadius: mm(8) } }
     const measured = [...Array.from({ length: 6 }, () => mm(16.02)), ...Array.from({ length: 6 }, () => mm(15.98))]
     const [warning] = select({ design: tight, measured, goal: 'close-groove' }).warnings
     expect(warning?.facts).toMatchObject({ code: 'rides-on-edges', ballCount: 6, grooveRadius: 8 })
@@ -411,7 +414,7 @@ describe('refused', () => {
   })
 
   test('an aim that is nearly a ball', () => {
-    const aimed: DesignInput = { ...design(12, 14), maxBallGap: mm(15) }
+    const aimed: RadialInput = { ...design(12, 14), maxBallGap: mm(15) }
     const measured = Array.from({ length: 12 }, () => mm(15))
     expect(refusal({ design: aimed, measured, goal: 'close-groove' })).toMatchObject([
       { code: 'aim-takes-another-ball', path: '/design/ballGap', given: 14, below: 13.5 },
@@ -438,7 +441,7 @@ test('whatever the lot, the groove and the count: finite figures within their bo
       fc.constantFrom(RING, PLATE),
       (sizes, count, goal, part, gap, place) => {
         const input = { ...place.design(count, 16 * gap), maxBallGap: mm(15), bore: mm(0.1) }
-        const groove = part === null ? {} : place.groove(part * place.radiusOf(input))
+        const groove = part === null ? {} : place.groove(part * radiusOf(input))
         const selection = ballSelection({
           design: input,
           measured: sizes.map((size) => mm(16 * size)),

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { outerSideOf } from '#shared/bearing/outer-side.ts'
-import { thrustBearingOf } from '#shared/bearing/plates.ts'
+import { thrustBearingOf } from '#shared/bearing/arrangements/thrust/geometry.ts'
+import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
 import { sizeTable } from '#shared/questions/size-table/size-table.ts'
 import { mm } from '#shared/units/length.ts'
 
@@ -11,7 +11,12 @@ test('one row for every pair, counts running fastest, each the outer side of suc
   const table = sizeTable({ units: 'mm', diameters, counts, groove: { conformity: 0.55 } })
   const sides = diameters.flatMap((diameter) =>
     counts.map((count) => {
-      const side = outerSideOf({ units: 'mm', balls: { count, diameter }, bore: mm(1), groove: { conformity: 0.55 } })
+      const side = ARRANGEMENTS.radial.outerSideOf({
+        units: 'mm',
+        balls: { count, diameter },
+        bore: mm(1),
+        groove: { conformity: 0.55 },
+      })
       return side.ok && { ballCount: count, pitchRadius: side.value.pitchRadius, outerRing: side.value.outerRing }
     }),
   )

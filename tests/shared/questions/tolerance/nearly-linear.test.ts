@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
 import type { Contributors, ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import { MOST_LEFT } from '#shared/questions/tolerance/nearly-linear.ts'
 import { type ToleranceCheck, toleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
@@ -22,9 +22,9 @@ const SHOP: Contributors = {
   innerGrooveBottomRadius: triangular(0.1),
   finishFilm: uniform(0.01),
 }
-const TWENTY_FOUR: DesignInput = { units: 'mm', balls: { count: 24, diameter: mm(16) }, bore: mm(3) }
+const TWENTY_FOUR: RadialInput = { units: 'mm', balls: { count: 24, diameter: mm(16) }, bore: mm(3) }
 
-const CASES: readonly (readonly [string, DesignInput, Contributors])[] = [
+const CASES: readonly (readonly [string, RadialInput, Contributors])[] = [
   ['a shop that is not perfect', DESIGN, SHOP],
   ['on the edges', ON_EDGES, SHOP],
   ['out of round', DESIGN, { ...SHOP, outOfRound: uniform(0.05) }],

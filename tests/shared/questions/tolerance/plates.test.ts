@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
 import { ballGapOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { checkOf } from '#shared/questions/tolerance/check.ts'
@@ -15,9 +15,9 @@ import { reasonsIn } from '#tests/support/refused.ts'
 import { checkedAny, DESIGN, normal, triangular, uniform } from '#tests/support/tolerance.ts'
 
 /** An invented turntable: twelve balls of 16 mm, their gap 0.8 mm. */
-const PLATES: DesignInput = { ...DESIGN, arrangement: 'thrust' }
+const PLATES: ThrustInput = { ...DESIGN, arrangement: 'thrust' }
 /** The same with grooves tighter than the balls. */
-const ON_EDGES: DesignInput = { ...PLATES, groove: { conformity: 0.46 } }
+const ON_EDGES: ThrustInput = { ...PLATES, groove: { conformity: 0.46 } }
 const DESIGNS = [
   ['on the bottom', PLATES],
   ['on the edges', ON_EDGES],
@@ -35,7 +35,7 @@ function ofPlates(check: Check): PlateCheck {
   return check
 }
 
-function settled(contributors: Contributors, design: DesignInput): PlateCheck {
+function settled(contributors: Contributors, design: ThrustInput): PlateCheck {
   const result = checkOf({ design, contributors })
   if (!result.ok) throw new Error(JSON.stringify(result.error))
   return ofPlates(result.value)
@@ -112,7 +112,7 @@ test('shares, ends and aims without trials are those of two million of them', ()
 }, 60_000)
 
 test('unequal balls of a list are closed on the circle in the order drawn: one order after the other, counted out', () => {
-  const three: DesignInput = {
+  const three: ThrustInput = {
     ...PLATES,
     balls: { count: 3, diameter: mm(16) },
     ballGap: mm(3),

@@ -1,15 +1,29 @@
+import type { Traits } from '#shared/bearing/arrangement.ts'
+import { resolveGroovedRings } from '#shared/bearing/grooved-rings.ts'
+import { assumedIn, type Resolution, type SettledRings } from '#shared/bearing/resolve.ts'
 import { boreRadiusForWeb, type Pockets, webAtBore } from '#shared/geometry/cage.ts'
 import { pitchDiameterForHalfTurn } from '#shared/geometry/eccentric-filling.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
-import { fail, ok, type Result } from '#shared/result.ts'
+import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import * as defaults from './defaults.ts'
-import type { CageInput, DesignInput } from './design-input.ts'
-import type { Refusal } from './refusal.ts'
-import { assumedIn, type SettledRings, settleRings } from './settle.ts'
+import { CAGED_FIELDS, type CagedInput } from './input.ts'
+
+export const CAGED_TRAITS: Traits = { members: 'rings', rolls: 'balls', ballSet: 'caged', raceway: 'groove' }
+
+/** No deeper than lets a ball in between the lands of one-piece rings, the inner one aside: half a ball in both grooves together. */
+const ENGAGEMENT = { outerRing: 0.2, innerRing: 0.25 }
+/** Wood between two pockets at the least, in ball diameters; more where balls so near do not go in. */
+const WEB = 1 / 4
+/** How much wider than the ball a pocket is, in ball diameters: it rolls freely, and does not rattle. */
+const POCKET_CLEARANCE = 0.05
+/** Between the cage and either land, in ball diameters. */
+const LAND_CLEARANCE = 0.04
+
+export type CageInput = NonNullable<CagedInput['cage']>
 
 /** An input of a caged bearing with nothing left open. */
-export interface SettledCage extends SettledRings {
+export interface ResolvedCaged extends SettledRings {
+  readonly input: CagedInput
   readonly pitchRadius: Mm
   readonly pockets: Pockets
   /** Between the cage and the land of either ring. */
@@ -23,28 +37,26 @@ export interface SettledCage extends SettledRings {
  *
  * @returns all faults at once
  */
-export function settleCage(input: DesignInput): Result<SettledCage, readonly Refusal[]> {
-  const settling = settleRings(input)
-  if (!settling.ok) return settling
-  const rings = settling.value
+export function resolveCaged(input: CagedInput): Resolution<ResolvedCaged> {
+  const resolution = resolveGroovedRings(input, { traits: CAGED_TRAITS, engagement: ENGAGEMENT, split: 'none' })
+  if (!resolution.ok) return resolution
+  const rings = resolution.value
   const { ballDiameter } = rings
-  const pocketClearance = input.cage?.pocketClearance ?? mm(defaults.POCKET_CLEARANCE * ballDiameter)
-  const landClearance = input.cage?.landClearance ?? mm(defaults.LAND_CLEARANCE * ballDiameter)
+  const pocketClearance = input.cage?.pocketClearance ?? mm(POCKET_CLEARANCE * ballDiameter)
+  const landClearance = input.cage?.landClearance ?? mm(LAND_CLEARANCE * ballDiameter)
   const cageWidth = input.cage?.width ?? rings.width
   const pockets: Pockets = { pocketDiameter: mm(ballDiameter + pocketClearance), ballCount: input.balls.count }
   const inset = insetOf(rings, landClearance)
   const apart = apartIn(input, rings, pockets, inset)
   const cage: CageInput = { ...apart, pocketClearance, landClearance, width: cageWidth }
-  const whole: DesignInput = { ...rings.input, cage }
+  const whole: CagedInput = { ...rings.input, arrangement: 'caged', cage }
   const pitchRadius =
-    apart.pitchDiameter === undefined
-      ? mm(boreRadiusForWeb(apart.web ?? mm(0), pockets) + inset)
-      : mm(apart.pitchDiameter / 2)
+    apart.pitchDiameter === undefined ? mm(boreRadiusForWeb(apart.web, pockets) + inset) : mm(apart.pitchDiameter / 2)
   const touching = mm(2 * (boreRadiusForWeb(mm(0), pockets) + inset))
   if (!(2 * pitchRadius > touching)) {
     return fail([{ code: 'pockets-meet', path: '/cage/pitchDiameter', given: mm(2 * pitchRadius), above: touching }])
   }
-  const assumed = assumedIn(input, whole)
+  const assumed = assumedIn(CAGED_FIELDS, input, whole)
   return ok({ ...rings, input: whole, assumed, pitchRadius, pockets, landClearance, cageWidth })
 }
 
@@ -58,13 +70,13 @@ function insetOf({ ballDiameter, innerGroove, radialInternalClearance }: Rings, 
 
 /** How far apart the balls stand, as it was said; or with the usual web, and wide enough to go in between rings of one piece. */
 function apartIn(
-  { cage }: DesignInput,
+  { cage }: CagedInput,
   { ballDiameter, split }: Rings,
   pockets: Pockets,
   inset: number,
-): Pick<CageInput, 'web' | 'pitchDiameter'> {
+): { readonly web: Mm; readonly pitchDiameter?: never } | { readonly web?: never; readonly pitchDiameter: Mm } {
   if (cage?.pitchDiameter !== undefined) return { pitchDiameter: cage.pitchDiameter }
-  const usual = mm(defaults.WEB * ballDiameter)
+  const usual = mm(WEB * ballDiameter)
   if (cage?.web !== undefined || split !== 'none') return { web: cage?.web ?? usual }
   return { web: mm(Math.max(usual, webToFill(pockets, ballDiameter, inset) ?? 0)) }
 }

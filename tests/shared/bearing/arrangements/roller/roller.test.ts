@@ -1,20 +1,21 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Bearing, bearingFor, bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RollerInput } from '#shared/bearing/arrangements/roller/input.ts'
+import { ARRANGEMENTS, bearingFor, type RollerBearing } from '#shared/bearing/arrangements.ts'
+import { SEASONAL_FIT } from '#shared/questions/season/input.ts'
 import { mm } from '#shared/units/length.ts'
 import { ballCentres, distance, type Point } from '#tests/support/ball-centres.ts'
 import { designed } from '#tests/support/designed.ts'
 import { ballCount, between, magnitude, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 
-function made(input: DesignInput): Bearing {
-  const result = bearingOf(input)
+function made(input: RollerInput): RollerBearing {
+  const result = ARRANGEMENTS.roller.bearingOf(input)
   if (!result.ok) throw new Error(JSON.stringify(result.error))
   return result.value
 }
 
 /** Rings of dowels that someone might turn. */
-const rollers: fc.Arbitrary<DesignInput> = fc
+const rollers: fc.Arbitrary<RollerInput> = fc
   .record({
     count: ballCount,
     diameter: magnitude(3, 60),
@@ -68,7 +69,8 @@ describe('in section a ring of rollers is a ring of circles', () => {
 
   test('the same gap asks for the same pitch circle and plug as a ring of balls', () => {
     const gap = { ballGap: mm(0.8) }
-    const [rolls, balls] = [made({ ...ROLLERS, ...gap }), made({ ...PLAIN, ...gap })]
+    const rolls = made({ ...ROLLERS, ...gap })
+    const { bearing: balls } = designed({ ...PLAIN, ...gap })
     expect(rolls.pitchRadius).toBe(balls.pitchRadius)
     expect(rolls.gauge).toEqual(balls.gauge)
     expect(rolls.outerRing.grooveBottomDiameter).toBe(balls.outerRing.grooveBottomDiameter)
@@ -80,15 +82,16 @@ describe('along the axis', () => {
     fc.assert(
       fc.property(rollers, (input) => {
         const { outerRing, innerRing, axialPlay, settled, cheeks } = made(input)
-        const length = settled.input.balls.length ?? 0
+        const length = settled.rollerLength
+        expect(settled.input.balls.length).toBe(length)
         expect(length).toBeGreaterThan(0)
         expect(length).toBeLessThan(outerRing.width)
         expect(innerRing.width).toBe(length)
         expect(axialPlay).toBeWithin(1e-12 * outerRing.width, outerRing.width - length)
-        expect(cheeks?.outsideDiameter).toBe(outerRing.outsideDiameter)
+        expect(cheeks.outsideDiameter).toBe(outerRing.outsideDiameter)
         // A cheek reaches in over the rollers and over the side of the inner ring, and stays clear of the bore.
-        expect(cheeks?.holeDiameter).toBeLessThan(innerRing.landDiameter)
-        expect(cheeks?.holeDiameter).toBeGreaterThan(innerRing.boreDiameter)
+        expect(cheeks.holeDiameter).toBeLessThan(innerRing.landDiameter)
+        expect(cheeks.holeDiameter).toBeGreaterThan(innerRing.boreDiameter)
       }),
     )
   })
@@ -122,40 +125,10 @@ test('its whole input asked again gives the same design', () => {
   )
 })
 
-describe('refused', () => {
-  const refusals = (input: DesignInput) => {
-    const result = bearingOf(input)
-    return result.ok ? [] : result.error.map(({ code, path }) => [code, path])
-  }
-
-  test('every name of a groove, and the split, all at once', () => {
-    expect(
-      refusals({
-        ...ROLLERS,
-        outerRing: { engagement: 0.2, groove: { conformity: 0.53 } },
-        innerRing: { engagement: 0.4 },
-        groove: { conformity: 0.53 },
-        split: 'none',
-      }),
-    ).toEqual(
-      ['/outerRing/engagement', '/outerRing/groove', '/innerRing', '/groove', '/split'].map((path) => [
-        'not-of-arrangement',
-        path,
-      ]),
-    )
+test('refused: a question that rollers have no answer to', () => {
+  expect(bearingFor(SEASONAL_FIT, ROLLERS)).toEqual({
+    ok: false,
+    error: [{ code: 'not-answered', path: '/arrangement', arrangement: 'roller', question: 'seasonal-fit' }],
   })
-
-  test('a length of balls', () => {
-    expect(refusals({ ...PLAIN, balls: { ...PLAIN.balls, length: mm(10) } })).toEqual([
-      ['not-of-arrangement', '/balls/length'],
-    ])
-  })
-
-  test('a question that rollers have no answer to', () => {
-    expect(bearingFor(ROLLERS, 'seasonal-fit')).toEqual({
-      ok: false,
-      error: [{ code: 'not-answered', path: '/arrangement', arrangement: 'roller', question: 'seasonal-fit' }],
-    })
-    expect(bearingFor(PLAIN, 'seasonal-fit').ok).toBe(true)
-  })
+  expect(bearingFor(SEASONAL_FIT, PLAIN).ok).toBe(true)
 })

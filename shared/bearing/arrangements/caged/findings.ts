@@ -1,8 +1,3 @@
-import { boreRadiusForWeb } from '#shared/geometry/cage.ts'
-import { pitchDiameterForHalfTurn } from '#shared/geometry/eccentric-filling.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
-import { stepDown, stepUp } from '#shared/units/step.ts'
-import type { CagedBearing } from './caged.ts'
 import {
   depthRemedies,
   fewBalls,
@@ -17,12 +12,17 @@ import {
   shoulderFindings,
   stepOf,
   wallFindings,
-} from './findings.ts'
-import { deeperRing } from './ring-pair.ts'
-import type { SettledBalls } from './settle.ts'
-import { webToFill } from './settle-cage.ts'
-import type { Suggestion } from './suggestion.ts'
-import type { Finding } from './warning.ts'
+} from '#shared/bearing/findings.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import { deeperRing } from '#shared/bearing/ring-pair.ts'
+import type { Suggestion } from '#shared/bearing/suggestion.ts'
+import type { Finding } from '#shared/bearing/warning.ts'
+import { boreRadiusForWeb } from '#shared/geometry/cage.ts'
+import { pitchDiameterForHalfTurn } from '#shared/geometry/eccentric-filling.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { stepDown, stepUp } from '#shared/units/step.ts'
+import type { CagedBearing } from './geometry.ts'
+import { webToFill } from './resolve.ts'
 
 /*
  * From where on a size of the cage is worth a warning, in ball diameters. All common practice, no source.
@@ -36,7 +36,7 @@ const LEAST_WOOD = mm(1.5)
 const LEAST_CLEARANCE = 0.02
 
 /** Everything about a caged bearing that is worth a warning. What it has in common with a full ring is in `findings.ts`. */
-export function cageFindingsOf(bearing: CagedBearing): readonly Finding[] {
+export function cagedFindings(bearing: CagedBearing): readonly Finding[] {
   return [
     ...fewBalls(bearing.settled),
     ...fillingFindings(bearing),

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import { type FullRingBearing, type FullRingInput, fullRingsOf } from '#shared/bearing/arrangements.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { deeperRing, shoulder } from '#shared/bearing/ring-pair.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
@@ -11,17 +11,17 @@ import { ballCount, between, likelyInput, magnitude, PLAIN, ROLLERS } from '#tes
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 
 /** The bearing of an input that must have one. */
-function made(input: DesignInput): Bearing {
-  const result = bearingOf(input)
+function made(input: RadialInput): FullRingBearing {
+  const result = fullRingsOf(input)
   if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
   return result.value
 }
 
 /** A law over all likely bearings that can be made. */
-const overBearings = (law: (bearing: Bearing, input: DesignInput) => void, numRuns = 400) =>
+const overBearings = (law: (bearing: FullRingBearing, input: RadialInput) => void, numRuns = 400) =>
   fc.assert(
     fc.property(likelyInput, (input) => {
-      const result = bearingOf(input)
+      const result = fullRingsOf(input)
       fc.pre(result.ok)
       if (result.ok) law(result.value, input)
     }),
@@ -116,7 +116,7 @@ describe('the numbers of a bearing, put together again', () => {
 })
 
 describe('slopes at the design point', () => {
-  const closedRing = (count: number, outerRing: DesignInput['outerRing'] = {}) =>
+  const closedRing = (count: number, outerRing: RadialInput['outerRing'] = {}) =>
     made({
       units: 'mm',
       balls: { count, diameter: mm(16) },
@@ -177,7 +177,7 @@ describe('one bearing, however it is said', () => {
   test('every length twice as large, every length of the answer twice as large, the slopes and angles the same', () => {
     fc.assert(
       fc.property(ballCount, between(0.45, 0.6), magnitude(1e-3, 1e3), (count, conformity, scale) => {
-        const sized = (by: number): DesignInput => ({
+        const sized = (by: number): RadialInput => ({
           units: 'mm',
           balls: { count, diameter: mm(16 * by) },
           bore: mm(0.3 * by),
@@ -188,7 +188,7 @@ describe('one bearing, however it is said', () => {
           radialInternalClearance: mm(0.4 * by),
           finishAllowance: mm(0.1 * by),
         })
-        const small = bearingOf(sized(1))
+        const small = fullRingsOf(sized(1))
         fc.pre(small.ok)
         const large = new Map(numberLeaves(made(sized(scale))))
         for (const [path, value] of numberLeaves(small.ok && small.value)) {
@@ -239,7 +239,7 @@ describe('one bearing, however it is said', () => {
       outerRing: { engagement: 0.25 },
       groove: { conformity: 0.5625 },
     })
-    const same: readonly DesignInput[] = [
+    const same: readonly RadialInput[] = [
       { ...PLAIN, outerRing: { grooveDepth: mm(4) }, groove: { grooveRadius: mm(9) } },
       { ...PLAIN, outerRing: { grooveDepth: mm(4) }, groove: { cutterDiameter: mm(18) } },
       {
@@ -275,11 +275,11 @@ describe('the ring that holds deeper', () => {
 type OfPlates = 'plate-cut-through' | 'plates-meet'
 type OfCages = 'pockets-meet' | 'no-room-for-cage' | 'cage-misses-middle' | 'pocket-cuts-cage'
 
-/** A row for every code of rings: a new refusal does not compile without one; those of plates and cages stand in tests of their own. What can be asked at all is the design's to say. */
+/** A row for every code of rings: a new refusal does not compile without one; those of plates and cages stand in tests of their own. What can be asked at all is the design's and the edge's to say. */
 const REFUSED: Readonly<
   Record<
-    Exclude<Refusal['code'], 'beyond-bounds' | 'not-answered' | OfPlates | OfCages>,
-    readonly [path: string, input: DesignInput]
+    Exclude<Refusal['code'], 'beyond-bounds' | 'not-answered' | 'not-of-arrangement' | OfPlates | OfCages>,
+    readonly [path: string, input: FullRingInput]
   >
 > = {
   'bore-meets-groove': ['/bore', { ...PLAIN, bore: mm(50) }],
@@ -307,7 +307,6 @@ const REFUSED: Readonly<
   'play-lets-balls-out': ['/radialInternalClearance', { ...PLAIN, radialInternalClearance: mm(6.4) }],
   'finish-fills-groove': ['/finishAllowance', { ...PLAIN, finishAllowance: mm(3.2) }],
   'finish-leaves-no-wood': ['/finishAllowance', { ...PLAIN, width: mm(4), finishAllowance: mm(2.5) }],
-  'not-of-arrangement': ['/split', { ...ROLLERS, split: 'inner-ring' }],
   'roller-longer-than-ring': [
     '/balls/length',
     { ...ROLLERS, balls: { ...ROLLERS.balls, length: mm(30) }, width: mm(30) },
@@ -320,8 +319,8 @@ const REFUSED: Readonly<
 }
 
 describe('refused', () => {
-  const refusalsOf = (input: DesignInput): readonly Refusal[] => {
-    const result = bearingOf(input)
+  const refusalsOf = (input: FullRingInput): readonly Refusal[] => {
+    const result = fullRingsOf(input)
     return result.ok ? [] : result.error
   }
 
@@ -331,7 +330,7 @@ describe('refused', () => {
   })
 
   test('every reason at once', () => {
-    const codes = (input: DesignInput) => refusalsOf(input).map(({ code }) => code)
+    const codes = (input: RadialInput) => refusalsOf(input).map(({ code }) => code)
     expect(
       codes({
         ...PLAIN,

@@ -1,14 +1,13 @@
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import { depthPath } from '#shared/bearing/resolve.ts'
+import { outerRingRound, type RingPair, ringPair } from '#shared/bearing/ring-pair.ts'
 import { ballSpacing, webAtBore } from '#shared/geometry/cage.ts'
 import { fillingAngle } from '#shared/geometry/eccentric-filling.ts'
 import { plugDiameter } from '#shared/geometry/gauge.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { forQuestion } from './asked.ts'
-import type { DesignInput } from './design-input.ts'
-import type { Refusal } from './refusal.ts'
-import { outerRingRound, type RingPair, ringPair } from './ring-pair.ts'
-import { depthPath } from './settle.ts'
-import { type SettledCage, settleCage } from './settle-cage.ts'
+import type { CagedInput } from './input.ts'
+import { type ResolvedCaged, resolveCaged } from './resolve.ts'
 
 /** The ring of wood that holds the balls evenly, in finished sizes. */
 export interface Cage {
@@ -28,7 +27,7 @@ export interface Cage {
 
 /** Two rings with fewer balls than they could hold, held evenly by a cage. */
 export interface CagedBearing extends RingPair {
-  readonly settled: SettledCage
+  readonly settled: ResolvedCaged
   readonly cage: Cage
   /** Between neighbouring balls, as the cage holds them. */
   readonly ballSpacing: Mm
@@ -42,8 +41,8 @@ export interface CagedBearing extends RingPair {
  * Every size of a caged bearing, or all reasons at once why there is none. Rings of one piece are filled eccentrically
  * (`eccentric-filling.ts`) before the cage comes in; its outside and its bore run clear of the lands.
  */
-export function cagedBearingOf(input: DesignInput): Result<CagedBearing, readonly Refusal[]> {
-  const settling = settleCage(input)
+export function cagedBearingOf(input: CagedInput): Result<CagedBearing, readonly Refusal[]> {
+  const settling = resolveCaged(input)
   if (!settling.ok) return settling
   const settled = settling.value
   const { pitchRadius, ballDiameter } = settled
@@ -62,10 +61,7 @@ export function cagedBearingOf(input: DesignInput): Result<CagedBearing, readonl
   })
 }
 
-/** For a question that not every arrangement can be asked. */
-export const cagedBearingFor = forQuestion(cagedBearingOf)
-
-function cageBetween({ outerRing, innerRing }: RingPair, settled: SettledCage): Cage {
+function cageBetween({ outerRing, innerRing }: RingPair, settled: ResolvedCaged): Cage {
   const { landClearance, cageWidth, pockets, split } = settled
   const boreDiameter = mm(innerRing.landDiameter + 2 * landClearance)
   const outsideDiameter = mm(outerRing.landDiameter - 2 * landClearance)
@@ -82,7 +78,7 @@ function cageBetween({ outerRing, innerRing }: RingPair, settled: SettledCage): 
 }
 
 /** A cage that is there, that holds the balls where they are thickest, and that a pocket does not cut in two. */
-function cageRefusals({ outerRing, innerRing, landGap }: RingPair, settled: SettledCage): readonly Refusal[] {
+function cageRefusals({ outerRing, innerRing, landGap }: RingPair, settled: ResolvedCaged): readonly Refusal[] {
   const { landClearance: given, cageWidth, pockets, ballDiameter, pitchRadius, input } = settled
   const refusals: Refusal[] = []
   const bore = innerRing.landDiameter / 2 + given

@@ -1,12 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { depthPath, groovePath, type Settled, settle } from '#shared/bearing/settle.ts'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
+import { type ResolvedRadial, resolveRadial } from '#shared/bearing/arrangements/radial/resolve.ts'
+import { depthPath, groovePath } from '#shared/bearing/resolve.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
 
-function settled(input: DesignInput): Settled {
-  const result = settle(input)
+function settled(input: RadialInput): ResolvedRadial {
+  const result = resolveRadial(input)
   if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
   return result.value
 }
@@ -27,6 +28,7 @@ describe('what was left out', () => {
     const { input, assumed } = settled(PLAIN)
     expect(input).toEqual({
       units: 'mm',
+      arrangement: 'radial',
       balls: { count: 12, diameter: 16, material: 'wood', standardDeviation: expect.closeTo(0.0067 * 16, 12) },
       bore: 12,
       outerRing: { engagement: 0.2, wall: expect.closeTo(32 / 3, 12), roundOutsideDiameterTo: 5 },
@@ -84,11 +86,13 @@ describe('what was left out', () => {
   test('is listed exactly: every leaf of the whole input was either asked for, as it is, or assumed', () => {
     fc.assert(
       fc.property(fc.oneof(likelyInput, anyInput), (asked) => {
-        const result = settle(asked)
+        const result = resolveRadial(asked)
         fc.pre(result.ok)
         if (!result.ok) return
         const [given, whole, assumed] = [leaves(asked), leaves(result.value.input), new Set(result.value.assumed)]
         for (const [path, value] of whole) {
+          // The tag tells the input's shape: it is in every whole input, and no assumption.
+          if (path === '/arrangement') continue
           expect(assumed.has(path), path).toBe(!given.has(path))
           if (given.has(path)) expect(value, path).toBe(given.get(path))
         }
@@ -126,7 +130,7 @@ describe('what was left out', () => {
 })
 
 describe('the gap band', () => {
-  const band = (gaps: Partial<DesignInput>) => {
+  const band = (gaps: Partial<RadialInput>) => {
     const { ballGap, minBallGap, maxBallGap } = settled({ ...PLAIN, ...gaps })
     return [minBallGap, ballGap, maxBallGap]
   }
@@ -169,7 +173,7 @@ describe('where a fault or a suggestion points', () => {
       '/outerRing/groove/cutterDiameter',
     ],
     [{ outerRing: { groove: {} } }, '/outerRing/groove/conformity'],
-  ] satisfies [Partial<DesignInput>, string][])('%o: the arc of the outer ring at %s', (change, path) => {
+  ] satisfies [Partial<RadialInput>, string][])('%o: the arc of the outer ring at %s', (change, path) => {
     expect(groovePath({ ...PLAIN, ...change }, 'outerRing')).toBe(path)
   })
 })

@@ -1,7 +1,3 @@
-import { grooveDepthForSeat } from '#shared/geometry/seat.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
-import { stepDown, stepUp } from '#shared/units/step.ts'
-import * as defaults from './defaults.ts'
 import {
   depthRemedies,
   fewBalls,
@@ -14,20 +10,24 @@ import {
   reaches,
   shopFindings,
   stepOf,
-} from './findings.ts'
-import type { ThrustBearing } from './plates.ts'
-import { depthPath } from './settle.ts'
-import type { Finding } from './warning.ts'
+} from '#shared/bearing/findings.ts'
+import { depthPath } from '#shared/bearing/resolve.ts'
+import type { Finding } from '#shared/bearing/warning.ts'
+import { grooveDepthForSeat } from '#shared/geometry/seat.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { stepDown, stepUp } from '#shared/units/step.ts'
+import type { ThrustBearing } from './geometry.ts'
+import { PLATE_ENGAGEMENT } from './resolve.ts'
 
 /** In ball diameters: plates nearer than this rub when one of them warps. Common practice, no source. */
 const LEAST_PLATE_GAP = 0.1
 
 /** Everything about a thrust bearing that is worth a warning. What rings and plates have in common is in `findings.ts`. */
-export function plateFindingsOf(bearing: ThrustBearing): readonly Finding[] {
+export function thrustFindings(bearing: ThrustBearing): readonly Finding[] {
   const { settled, plate, gauge } = bearing
   return [
     ...fewBalls(settled),
-    ...grooveFindings(settled, 'plates', plate, defaults.PLATE_ENGAGEMENT),
+    ...grooveFindings(settled, 'plates', plate, PLATE_ENGAGEMENT),
     ...faceFindings(bearing),
     ...woodFindings(bearing),
     ...shopFindings(bearing, [

@@ -1,15 +1,13 @@
+import { type BallRing, gapRefusals, onPitchCircle } from '#shared/bearing/ball-ring.ts'
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import { depthPath } from '#shared/bearing/resolve.ts'
+import { diameterOf } from '#shared/bearing/rings.ts'
 import { grooveWidth } from '#shared/geometry/groove.ts'
 import { type Seat, seatIn } from '#shared/geometry/seat.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { asAsked, forQuestion } from './asked.ts'
-import { type BallRing, gapRefusals, onPitchCircle } from './ball-ring.ts'
-import type { DesignInput } from './design-input.ts'
-import type { Refusal } from './refusal.ts'
-import { outsideOf } from './ring-pair.ts'
-import { diameterOf } from './rings.ts'
-import { depthPath } from './settle.ts'
-import { type SettledPlates, settlePlates } from './settle-plates.ts'
+import type { ThrustInput } from './input.ts'
+import { type ResolvedThrust, resolveThrust } from './resolve.ts'
 
 /** A plate in finished sizes; the other is cut alike. */
 export interface Plate {
@@ -31,7 +29,7 @@ export interface Plate {
 
 /** Two plates with a full ring of balls between them, the axis upright. */
 export interface ThrustBearing extends BallRing {
-  readonly settled: SettledPlates
+  readonly settled: ResolvedThrust
   readonly plate: Plate
   /** Between the faces of the plates. */
   readonly plateGap: Mm
@@ -49,8 +47,8 @@ export interface ThrustBearing extends BallRing {
  * no half ball in it, for the circle stays. The last ball comes straight down between its neighbours, from which it
  * is never nearer than at the end: it needs no more than g ≥ 0.
  */
-export function thrustBearingOf(input: DesignInput): Result<ThrustBearing, readonly Refusal[]> {
-  const settling = settlePlates(input)
+export function thrustBearingOf(input: ThrustInput): Result<ThrustBearing, readonly Refusal[]> {
+  const settling = resolveThrust(input)
   if (!settling.ok) return settling
   const settled = settling.value
   const refused = gapRefusals(settled)
@@ -63,15 +61,11 @@ export function thrustBearingOf(input: DesignInput): Result<ThrustBearing, reado
   return ok({ settled, ...ring, plate, plateGap, height: mm(2 * plate.thickness + plateGap) })
 }
 
-/** For a question that not every arrangement can be asked, and of a design as a caller sent it. */
-export const thrustBearingFor = forQuestion(thrustBearingOf)
-export const thrustBearingAsked = asAsked(thrustBearingOf)
-
-function plateRound(pitchRadius: Mm, { input, ballDiameter, groove, thickness }: SettledPlates): Plate {
+function plateRound(pitchRadius: Mm, { input, ballDiameter, groove, outside, thickness }: ResolvedThrust): Plate {
   const seat = seatIn(groove, ballDiameter)
   const width = grooveWidth(groove)
   const edges = [2 * pitchRadius - width, 2 * pitchRadius + width] as const
-  const outsideDiameter = diameterOf(outsideOf(input.plates), edges[1])
+  const outsideDiameter = diameterOf(outside, edges[1])
   return {
     outsideDiameter,
     boreDiameter: input.bore,
@@ -88,7 +82,7 @@ function plateRound(pitchRadius: Mm, { input, ballDiameter, groove, thickness }:
   }
 }
 
-function roomRefusals(plate: Plate, { input, ballDiameter }: SettledPlates): readonly Refusal[] {
+function roomRefusals(plate: Plate, { input, ballDiameter }: ResolvedThrust): readonly Refusal[] {
   const refusals: Refusal[] = []
   const { grooveCircleDiameter: circle, grooveWidth: width, grooveDepth } = plate
   if (!(plate.wall > 0)) {
@@ -110,7 +104,7 @@ function roomRefusals(plate: Plate, { input, ballDiameter }: SettledPlates): rea
   return refusals
 }
 
-function finishRefusals(plate: Plate, { finishAllowance: given }: SettledPlates): readonly Refusal[] {
+function finishRefusals(plate: Plate, { finishAllowance: given }: ResolvedThrust): readonly Refusal[] {
   const refusals: Refusal[] = []
   const path = '/finishAllowance'
   const { grooveDepth } = plate

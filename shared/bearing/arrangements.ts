@@ -1,0 +1,97 @@
+import { fail, type Result } from '#shared/result.ts'
+import type { Arrangement, Traits } from './arrangement.ts'
+import { CAGED } from './arrangements/caged/caged.ts'
+import { RADIAL } from './arrangements/radial/radial.ts'
+import { ROLLER } from './arrangements/roller/roller.ts'
+import { THRUST } from './arrangements/thrust/thrust.ts'
+import { type DesignOf, designOf, echoedBearing } from './design.ts'
+import type { Refusal } from './refusal.ts'
+
+/** Every arrangement. A new one: its folder, and its line here. */
+export const ARRANGEMENTS = { radial: RADIAL, thrust: THRUST, roller: ROLLER, caged: CAGED } as const
+type Modules = typeof ARRANGEMENTS
+
+export type ArrangementName = keyof Modules
+type InputOf<A> = A extends { bearingOf(input: infer Input): unknown } ? Input : never
+type BearingOf<A> = A extends { dimensionsOf(bearing: infer B): unknown } ? B : never
+
+/** The input of each arrangement, and of any. */
+export type InputByArrangement = { readonly [Name in ArrangementName]: InputOf<Modules[Name]> }
+export type DesignInput = InputByArrangement[ArrangementName]
+/** The bearing of each arrangement, and of any. */
+export type BearingByArrangement = { readonly [Name in ArrangementName]: BearingOf<Modules[Name]> }
+export type Bearing = BearingByArrangement[ArrangementName]
+export type Design = { readonly [Name in ArrangementName]: DesignOf<BearingByArrangement[Name]> }[ArrangementName]
+
+type Named = { readonly arrangement?: ArrangementName }
+
+export type RadialInput = InputByArrangement['radial']
+export type RadialBearing = BearingByArrangement['radial']
+export type RollerBearing = BearingByArrangement['roller']
+export type ThrustBearing = BearingByArrangement['thrust']
+export type CagedBearing = BearingByArrangement['caged']
+/** Two rings with a full ring of balls or rollers between them. */
+export type FullRingDesign = DesignOf<RadialBearing> | DesignOf<RollerBearing>
+export type ThrustDesign = DesignOf<ThrustBearing>
+export type CagedDesign = DesignOf<CagedBearing>
+
+export const ARRANGEMENT_NAMES = Object.keys(ARRANGEMENTS) as readonly ArrangementName[]
+
+/** The arrangement where none is stated. */
+const USUAL: ArrangementName = 'radial'
+
+export const nameOf = ({ arrangement }: Named): ArrangementName => arrangement ?? USUAL
+export const traitsOf = (design: Named): Traits => ARRANGEMENTS[nameOf(design)].traits
+
+/** The module of an arrangement, for code that treats all of them alike. */
+export const arrangementOf = (design: Named): Arrangement<ArrangementName, DesignInput, Bearing> =>
+  ARRANGEMENTS[nameOf(design)]
+
+/** The bearing of an input, of whatever arrangement, or every reason at once why there is none. */
+export const bearingOf = (input: DesignInput): Result<Bearing, readonly Refusal[]> =>
+  arrangementOf(input).bearingOf(input)
+
+/** The design of an input, of whatever arrangement: see `designOf`. */
+export const design = (input: DesignInput): Result<Design, readonly Refusal[]> =>
+  designOf(arrangementOf(input), input) as Result<Design, readonly Refusal[]>
+
+export type FullRingInput = InputByArrangement['radial' | 'roller']
+export type FullRingBearing = BearingByArrangement['radial' | 'roller']
+
+/** The bearing of two rings with a full ring of balls or rollers between them. */
+export const fullRingsOf = (input: FullRingInput): Result<FullRingBearing, readonly Refusal[]> =>
+  input.arrangement === 'roller' ? ARRANGEMENTS.roller.bearingOf(input) : ARRANGEMENTS.radial.bearingOf(input)
+
+export const isOfPlates = (design: Design): design is ThrustDesign => 'plate' in design.bearing
+export const isCaged = (design: Design): design is CagedDesign => 'cage' in design.bearing
+
+/** A question that can be asked of some arrangements: stated once, beside the question. */
+export interface Question<Name extends ArrangementName = ArrangementName> {
+  /** The path that asks it. */
+  readonly name: string
+  readonly serves: readonly Name[]
+}
+
+/** Why a question has no answer for an arrangement; nothing where it has. */
+export function notServed(input: Named, { name, serves }: Question): readonly Refusal[] {
+  const arrangement = nameOf(input)
+  if (serves.includes(arrangement)) return []
+  return [{ code: 'not-answered', path: '/arrangement', arrangement, question: name }]
+}
+
+const served =
+  (make: (input: DesignInput) => Result<Bearing, readonly Refusal[]>) =>
+  <Name extends ArrangementName>(
+    question: Question<Name>,
+    input: DesignInput,
+  ): Result<BearingByArrangement[Name], readonly Refusal[]> => {
+    const refused = notServed(input, question)
+    // Of the arrangements that the question serves, as was just made sure.
+    return refused.length > 0 ? fail(refused) : (make(input) as Result<BearingByArrangement[Name], readonly Refusal[]>)
+  }
+
+/** The bearing that a question is asked of, where its arrangement is one that the question serves. */
+export const bearingFor = served(bearingOf)
+
+/** The same where the whole input is echoed: see `echoedBearing`. */
+export const echoedBearingFor = served((input) => echoedBearing(arrangementOf(input), input))

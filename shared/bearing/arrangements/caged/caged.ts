@@ -1,0 +1,15 @@
+import type { Arrangement } from '#shared/bearing/arrangement.ts'
+import { cagedDimensions } from './dimensions.ts'
+import { cagedFindings } from './findings.ts'
+import { type CagedBearing, cagedBearingOf } from './geometry.ts'
+import { CAGED_FIELDS, type CagedInput } from './input.ts'
+import { CAGED_TRAITS } from './resolve.ts'
+
+export const CAGED: Arrangement<'caged', CagedInput, CagedBearing, typeof CAGED_FIELDS.fields> = {
+  name: 'caged',
+  traits: CAGED_TRAITS,
+  fields: CAGED_FIELDS,
+  bearingOf: cagedBearingOf,
+  dimensionsOf: cagedDimensions,
+  findingsOf: cagedFindings,
+}

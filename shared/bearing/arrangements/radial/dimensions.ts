@@ -1,0 +1,22 @@
+import {
+  type Dimension,
+  gapRow,
+  gapRows,
+  groovedRingRows,
+  landRows,
+  type MakeRow,
+  playRows,
+  slopesOf,
+} from '#shared/bearing/dimensions.ts'
+import type { FullRings } from '#shared/bearing/full-rings.ts'
+
+/** The table of a radial bearing, in the order in which the parts are made. */
+export function radialDimensions(bearing: FullRings): readonly Dimension[] {
+  const row: MakeRow = (key, value, grows, gapPerUnit) => gapRow(bearing, key, value, grows, gapPerUnit)
+  return [
+    ...groovedRingRows(bearing, row, slopesOf(bearing)),
+    ...gapRows(bearing, row),
+    ...landRows(bearing, row),
+    ...playRows(bearing, row),
+  ]
+}

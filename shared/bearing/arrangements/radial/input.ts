@@ -1,0 +1,32 @@
+import { group, type InputOf } from '#shared/bearing/field.ts'
+import * as fields from '#shared/bearing/fields.ts'
+
+/** A full ring of balls between two grooved rings. */
+export const RADIAL_FIELDS = group('RadialDesignRequest', 'A full ring of balls between two grooved rings.', {
+  balls: fields.BALLS,
+  bore: fields.BORE,
+  outerRing: fields.outerRingGroup(
+    'OuterRingRequest',
+    fields.trade('0.2', 'shallow: the last ball still goes in over the land, and sanding to fit is quick'),
+  ),
+  innerRing: fields.innerRingGroup(
+    'InnerRingRequest',
+    fields.trade('0.4', 'deep: it holds the balls once the split ring is closed'),
+  ),
+  groove: fields.GROOVE,
+  ...fields.gapFields(
+    fields.trade(
+      '1/20 of a ball, or what the last ball needs to go in, whichever is more',
+      'a gap that shows, and that lets the last ball in',
+    ),
+  ),
+  radialInternalClearance: fields.RADIAL_INTERNAL_CLEARANCE,
+  finishAllowance: fields.FINISH_ALLOWANCE,
+  width: fields.widthField(fields.trade('1 1/2 balls', 'one and a half balls: shoulders that do not chip')),
+  split: fields.splitField(fields.trade('inner-ring', 'the ring with the deep groove comes apart')),
+  shopDenominator: fields.SHOP_DENOMINATOR,
+})
+
+export type RadialInput = Partial<Pick<fields.Tagged<'radial'>, 'arrangement'>> &
+  Pick<fields.Tagged<'radial'>, 'units'> &
+  InputOf<typeof RADIAL_FIELDS.fields>

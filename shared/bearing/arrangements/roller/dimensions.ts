@@ -1,0 +1,32 @@
+import {
+  type Dimension,
+  gapRow,
+  gapRows,
+  type MakeRow,
+  playRows,
+  ringRows,
+  slopesOf,
+} from '#shared/bearing/dimensions.ts'
+import type { RollerBearing } from './roller.ts'
+
+/** The table of a roller bearing, in the order in which the parts are made. */
+export function rollerDimensions(bearing: RollerBearing): readonly Dimension[] {
+  const { cheeks, settled, outerRing, innerRing } = bearing
+  const slopes = slopesOf(bearing)
+  const row: MakeRow = (key, value, grows, gapPerUnit) => gapRow(bearing, key, value, grows, gapPerUnit)
+  return [
+    ...ringRows(
+      bearing,
+      row,
+      [row('outerTrackDiameter', outerRing.grooveBottomDiameter, 'hole', slopes.perPitchRadius / 2)],
+      [row('innerTrackDiameter', innerRing.grooveBottomDiameter, 'outside')],
+      slopes,
+    ),
+    row('rollerLength', settled.rollerLength, 'not-cut'),
+    row('cheekOutsideDiameter', cheeks.outsideDiameter, 'outside'),
+    row('cheekHoleDiameter', cheeks.holeDiameter, 'hole'),
+    row('cheekThickness', cheeks.thickness, 'width'),
+    ...gapRows(bearing, row),
+    ...playRows(bearing, row),
+  ]
+}

@@ -1,0 +1,38 @@
+import {
+  fewBalls,
+  finding,
+  fullRingShopFindings,
+  gapFindings,
+  landFindings,
+  length,
+  playFindings,
+  reaches,
+  stepOf,
+  wallFindings,
+} from '#shared/bearing/findings.ts'
+import type { Finding } from '#shared/bearing/warning.ts'
+import { mm } from '#shared/units/length.ts'
+import { stepUp } from '#shared/units/step.ts'
+import type { RollerBearing } from './roller.ts'
+
+/** In roller diameters: a shorter roller turns askew. Common practice, no source. */
+const LEAST_ROLLER_LENGTH = 1
+
+/** Everything about a roller bearing that is worth a warning, in the order in which a maker meets it. */
+export const rollerFindings = (bearing: RollerBearing): readonly Finding[] => [
+  ...fewBalls(bearing.settled),
+  ...gapFindings(bearing),
+  ...playFindings(bearing),
+  ...lengthFindings(bearing),
+  ...landFindings(bearing),
+  ...wallFindings(bearing),
+  ...fullRingShopFindings(bearing),
+]
+
+function lengthFindings({ settled }: RollerBearing): readonly Finding[] {
+  const least = mm(LEAST_ROLLER_LENGTH * settled.ballDiameter)
+  if (reaches(settled.rollerLength, least)) return []
+  const facts = { code: 'rollers-turn-askew', length: settled.rollerLength, least } as const
+  const remedies = length('/balls/length', stepUp(least, stepOf(settled)), least)
+  return [finding('risk', '/balls/length', facts, ...remedies)]
+}

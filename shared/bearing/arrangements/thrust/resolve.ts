@@ -1,0 +1,82 @@
+import type { Traits } from '#shared/bearing/arrangement.ts'
+import * as defaults from '#shared/bearing/defaults.ts'
+import {
+  assumedIn,
+  ballsInput,
+  ballsOf,
+  denominatorInput,
+  depthInput,
+  gapBand,
+  grooveInput,
+  grooveOf,
+  outsideInput,
+  outsideOf,
+  type Resolution,
+  type SettledBallRing,
+  tooFewMeasured,
+  undercut,
+} from '#shared/bearing/resolve.ts'
+import type { Outside } from '#shared/bearing/rings.ts'
+import type { Groove } from '#shared/geometry/groove.ts'
+import { fail, ok } from '#shared/result.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { THRUST_FIELDS, type ThrustInput } from './input.ts'
+
+export const THRUST_TRAITS: Traits = { members: 'plates', rolls: 'balls', ballSet: 'full', raceway: 'groove' }
+
+/** Depth of the groove in each plate, in ball diameters: together they leave the faces 2/5 of a ball apart. */
+export const PLATE_ENGAGEMENT = 0.3
+/** Wood round the groove of a plate, from its edge outward, in ball diameters. */
+const WALL = 1
+/** A plate's thickness in ball diameters: most of it is left under the groove. */
+const THICKNESS = 1
+/** The last ball of a ring that lies open is dropped in from above: any ring that closes takes it. */
+const ANY_GAP_WILL_DO = mm(0)
+
+export interface ResolvedThrust extends SettledBallRing {
+  readonly input: ThrustInput
+  /** Of both plates. */
+  readonly groove: Groove
+  readonly outside: Outside
+  readonly thickness: Mm
+}
+
+/**
+ * Fills in what was left out, and works out what does not depend on the ring.
+ *
+ * @returns all faults at once
+ */
+export function resolveThrust(input: ThrustInput): Resolution<ResolvedThrust> {
+  const { units } = input
+  const { ballDiameter, ballScatter } = ballsOf(input, defaults.BALL_SCATTER)
+  const groove = grooveOf(input.plates, input.groove, ballDiameter, PLATE_ENGAGEMENT)
+  const faults = [...tooFewMeasured(input), ...undercut(input, 'plates', groove)]
+  if (faults.length > 0) return fail(faults)
+  const thickness = input.plates?.thickness ?? mm(THICKNESS * ballDiameter)
+  const band = gapBand(input, ballDiameter, ANY_GAP_WILL_DO)
+  const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
+  const outside = outsideInput(input.plates, units, mm(WALL * ballDiameter))
+  const whole: ThrustInput = {
+    units,
+    arrangement: 'thrust',
+    balls: ballsInput(input, ballScatter),
+    bore: input.bore,
+    plates: { ...depthInput(input.plates, PLATE_ENGAGEMENT), ...outside, thickness },
+    groove: grooveInput(input.groove),
+    ...band,
+    finishAllowance,
+    ...denominatorInput(input),
+  }
+  return ok({
+    input: whole,
+    traits: THRUST_TRAITS,
+    assumed: assumedIn(THRUST_FIELDS, input, whole),
+    ballDiameter,
+    ballScatter,
+    groove,
+    outside: outsideOf(outside),
+    thickness,
+    ...band,
+    finishAllowance,
+  })
+}

@@ -1,0 +1,15 @@
+import type { Arrangement } from '#shared/bearing/arrangement.ts'
+import { thrustDimensions } from './dimensions.ts'
+import { thrustFindings } from './findings.ts'
+import { type ThrustBearing, thrustBearingOf } from './geometry.ts'
+import { THRUST_FIELDS, type ThrustInput } from './input.ts'
+import { THRUST_TRAITS } from './resolve.ts'
+
+export const THRUST: Arrangement<'thrust', ThrustInput, ThrustBearing, typeof THRUST_FIELDS.fields> = {
+  name: 'thrust',
+  traits: THRUST_TRAITS,
+  fields: THRUST_FIELDS,
+  bearingOf: thrustBearingOf,
+  dimensionsOf: thrustDimensions,
+  findingsOf: thrustFindings,
+}

@@ -1,0 +1,145 @@
+import type { Mm } from '#shared/units/length.ts'
+
+/*
+ * The kinds of field that a design input can have. A row of `fields.ts`, or of an arrangement's own `input.ts`, states
+ * everything that is known about one field; types, schemas, bounds, echoes, assumptions and suggestions follow from it.
+ */
+
+/** The range of a number. */
+export interface Bounds {
+  readonly least: number
+  readonly most: number
+}
+
+/** A length above 0, in the caller's units. */
+export const LENGTH: Bounds = { least: 0.001, most: 10_000 }
+/** A gap, a play, a scatter or a film, in the caller's units: may be 0. */
+export const LENGTH_OR_NONE: Bounds = { least: 0, most: LENGTH.most }
+
+/** How sure a default is. */
+export type Standing = 'common practice, no source' | 'the plain case'
+
+/** What is taken where the caller leaves a field out. */
+export interface Default {
+  /** The value as the document states it: `1/20 of a ball`. */
+  readonly stated: string
+  readonly reason: string
+  readonly standing: Standing
+}
+
+interface Row {
+  /** What the field means, for the document. */
+  readonly means: string
+  readonly required?: true
+  readonly byDefault?: Default
+}
+
+export interface LengthField extends Row {
+  readonly kind: 'length'
+  readonly bounds: Bounds
+}
+/** A length, or null to switch something off. */
+export interface OptionalLengthField extends Row {
+  readonly kind: 'length-or-null'
+  readonly bounds: Bounds
+}
+export interface LengthsField extends Row {
+  readonly kind: 'lengths'
+  readonly bounds: Bounds
+  readonly items: Bounds
+}
+export interface NumberField extends Row {
+  readonly kind: 'number' | 'integer'
+  readonly bounds: Bounds
+}
+export interface ChoiceField<C extends string | number = string | number> extends Row {
+  readonly kind: 'choice'
+  readonly choices: readonly C[]
+}
+export interface Group<F extends Fields = Fields> extends Row {
+  readonly kind: 'group'
+  /** Its name among the schemas of the document. */
+  readonly id: string
+  readonly fields: F
+  /** Of each list of names, at most one may be given. */
+  readonly oneOfEach: readonly (readonly string[])[]
+}
+
+export type Field = LengthField | OptionalLengthField | LengthsField | NumberField | ChoiceField | Group
+export interface Fields {
+  readonly [name: string]: Field
+}
+
+/** The value that a field holds in the core. */
+export type ValueOf<F extends Field> = F extends { kind: 'length' }
+  ? Mm
+  : F extends { kind: 'length-or-null' }
+    ? Mm | null
+    : F extends { kind: 'lengths' }
+      ? readonly Mm[]
+      : F extends { kind: 'number' | 'integer' }
+        ? number
+        : F extends { kind: 'choice'; choices: readonly (infer C)[] }
+          ? C
+          : F extends { kind: 'group'; fields: infer Inner extends Fields }
+            ? InputOf<Inner>
+            : never
+
+/** The core's input type that rows describe: required fields, and optional ones that are absent and never undefined. */
+export type InputOf<F extends Fields> = {
+  readonly [Name in keyof F as F[Name] extends { required: true } ? Name : never]: ValueOf<F[Name]>
+} & { readonly [Name in keyof F as F[Name] extends { required: true } ? never : Name]?: ValueOf<F[Name]> }
+
+export const length = (means: string, byDefault?: Default) =>
+  ({ kind: 'length', bounds: LENGTH, means, ...(byDefault && { byDefault }) }) as const satisfies LengthField
+export const nonNegativeLength = (means: string, byDefault?: Default) =>
+  ({ kind: 'length', bounds: LENGTH_OR_NONE, means, ...(byDefault && { byDefault }) }) as const satisfies LengthField
+export const optionalLength = (means: string, byDefault: Default) =>
+  ({ kind: 'length-or-null', bounds: LENGTH, means, byDefault }) as const satisfies OptionalLengthField
+export const lengths = (means: string, items: Bounds) =>
+  ({ kind: 'lengths', bounds: LENGTH, items, means }) as const satisfies LengthsField
+export const number = (means: string, bounds: Bounds, byDefault?: Default) =>
+  ({ kind: 'number', bounds, means, ...(byDefault && { byDefault }) }) as const satisfies NumberField
+export const integer = (means: string, bounds: Bounds) =>
+  ({ kind: 'integer', bounds, means }) as const satisfies NumberField
+export const choice = <const C extends string | number>(means: string, choices: readonly C[], byDefault: Default) =>
+  ({ kind: 'choice', choices, means, byDefault }) as const satisfies ChoiceField<C>
+export const group = <const F extends Fields>(
+  id: string,
+  means: string,
+  fields: F,
+  ...oneOfEach: readonly (readonly string[])[]
+) => ({ kind: 'group', id, means, fields, oneOfEach }) as const satisfies Group<F>
+export const required = <const F extends Field>(field: F) => ({ ...field, required: true }) as const
+
+/** A field that holds a value of its own, and where it stands in an input. */
+export interface Leaf {
+  readonly path: string
+  readonly names: readonly string[]
+  readonly field: Exclude<Field, Group>
+}
+
+/** Every leaf of some fields, in their order. */
+export function leavesOf(fields: Fields, names: readonly string[] = []): Leaf[] {
+  return Object.entries(fields).flatMap(([name, field]): Leaf[] => {
+    const at = [...names, name]
+    return field.kind === 'group' ? leavesOf(field.fields, at) : [{ path: `/${at.join('/')}`, names: at, field }]
+  })
+}
+
+/** The value at some names of an input; undefined where there is none. */
+export function valueAt(input: unknown, names: readonly string[]): unknown {
+  let at = input
+  for (const name of names) {
+    if (typeof at !== 'object' || at === null || !Object.hasOwn(at, name)) return undefined
+    at = Reflect.get(at, name)
+  }
+  return at
+}
+
+/** The same input with the value at some names set. */
+export function withValue<I extends object>(input: I, [name, ...inner]: readonly string[], value: unknown): I {
+  if (name === undefined) throw new RangeError('names must not be empty')
+  const within = inner.length === 0 ? value : withValue(Object(valueAt(input, [name]) ?? {}), inner, value)
+  return { ...input, [name]: within }
+}

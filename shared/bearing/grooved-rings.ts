@@ -1,0 +1,96 @@
+import { fail, ok } from '#shared/result.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Traits } from './arrangement.ts'
+import * as defaults from './defaults.ts'
+import type { Split } from './fields.ts'
+import {
+  type AnyInput,
+  ballsInput,
+  ballsOf,
+  denominatorInput,
+  depthInput,
+  grooveOf,
+  type InnerRingInput,
+  type OuterRingInput,
+  outsideInput,
+  outsideOf,
+  type Resolution,
+  type RingsInput,
+  type SettledRings,
+  sharedGrooveInput,
+  tooFewMeasured,
+  undercut,
+} from './resolve.ts'
+
+/** The input of two rings with a groove each. */
+export interface GroovedRingsInput extends Omit<RingsInput, 'outerRing'> {
+  readonly outerRing?: OuterRingInput
+  readonly split?: Split
+}
+
+/** A whole input of two rings with a groove each: what both arrangements of them echo. */
+type WholeInput = AnyInput &
+  Required<Pick<GroovedRingsInput, 'radialInternalClearance' | 'finishAllowance' | 'width' | 'split'>> &
+  Pick<GroovedRingsInput, 'groove' | 'shopDenominator'> & {
+    readonly outerRing: OuterRingInput
+    readonly innerRing: InnerRingInput
+  }
+
+/** What an arrangement of grooved rings takes where nothing is stated. */
+export interface GroovedDefaults {
+  readonly traits: Traits
+  /** In ball diameters. */
+  readonly engagement: SettledRings['usualEngagement']
+  readonly split: Split
+}
+
+/** Resolves what grooved rings share, whatever keeps the balls apart. */
+export function resolveGroovedRings(
+  input: GroovedRingsInput,
+  { traits, engagement, split: usualSplit }: GroovedDefaults,
+): Resolution<Omit<SettledRings, 'assumed' | 'input'> & { readonly input: WholeInput }> {
+  const { outerRing, innerRing, units } = input
+  const { ballDiameter, ballScatter } = ballsOf(input, defaults.BALL_SCATTER)
+  const outerGroove = grooveOf(outerRing, outerRing?.groove ?? input.groove, ballDiameter, engagement.outerRing)
+  const innerGroove = grooveOf(innerRing, innerRing?.groove ?? input.groove, ballDiameter, engagement.innerRing)
+  const faults = [
+    ...tooFewMeasured(input),
+    ...undercut(input, 'outerRing', outerGroove),
+    ...undercut(input, 'innerRing', innerGroove),
+  ]
+  if (faults.length > 0) return fail(faults)
+  const width = input.width ?? mm(defaults.GROOVED_WIDTH * ballDiameter)
+  const split = input.split ?? usualSplit
+  const radialInternalClearance = input.radialInternalClearance ?? usualPlay(ballDiameter)
+  const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
+  const outside = outsideInput(outerRing, units, mm(defaults.OUTER_WALL * ballDiameter))
+  return ok({
+    input: {
+      units,
+      balls: ballsInput(input, ballScatter),
+      bore: input.bore,
+      outerRing: { ...depthInput(outerRing, engagement.outerRing), ...outside },
+      innerRing: depthInput(innerRing, engagement.innerRing),
+      ...sharedGrooveInput(input),
+      radialInternalClearance,
+      finishAllowance,
+      width,
+      split,
+      ...denominatorInput(input),
+    },
+    traits,
+    ballDiameter,
+    ballScatter,
+    outerGroove,
+    innerGroove,
+    split,
+    outside: outsideOf(outside),
+    radialInternalClearance,
+    finishAllowance,
+    width,
+    usualEngagement: engagement,
+  })
+}
+
+/** Play that nobody stated. */
+export const usualPlay = (ballDiameter: Mm): Mm => mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter)

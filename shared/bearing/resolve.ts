@@ -1,0 +1,245 @@
+import type { Groove } from '#shared/geometry/groove.ts'
+import type { Result } from '#shared/result.ts'
+import { summary } from '#shared/statistics/summary.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { USUAL_DENOMINATOR } from '#shared/units/shop-figure.ts'
+import type { Traits } from './arrangement.ts'
+import type { Assembly } from './assembly.ts'
+import * as defaults from './defaults.ts'
+import { type Group, type InputOf, leavesOf, type ValueOf, valueAt } from './field.ts'
+import type {
+  BALLS,
+  BallMaterial,
+  depthFields,
+  GROOVE,
+  gapFields,
+  innerRingGroup,
+  outerRingGroup,
+  outsideFields,
+  ShopDenominator,
+  Split,
+} from './fields.ts'
+import type { PartName, Refusal } from './refusal.ts'
+import type { Outside } from './rings.ts'
+
+/*
+ * The steps by which an arrangement resolves its input: fills in what was left out, and works out what follows from it at
+ * once. What only one arrangement needs is in its own folder.
+ */
+
+export type BallsInput = ValueOf<typeof BALLS> & { readonly length?: Mm }
+export type GrooveInput = ValueOf<typeof GROOVE>
+export type DepthInput = InputOf<ReturnType<typeof depthFields>>
+export type OutsideInput = InputOf<ReturnType<typeof outsideFields>>
+export type OuterRingInput = ValueOf<ReturnType<typeof outerRingGroup>>
+export type InnerRingInput = ValueOf<ReturnType<typeof innerRingGroup>>
+export type GapInput = InputOf<ReturnType<typeof gapFields>>
+
+/** What every design input holds. */
+export interface AnyInput {
+  readonly units: Units
+  readonly arrangement?: string
+  readonly balls: BallsInput
+  readonly bore: Mm
+  readonly finishAllowance?: Mm
+  readonly shopDenominator?: ShopDenominator
+}
+
+/** The input of two rings, with or without grooves. */
+export interface RingsInput extends AnyInput {
+  readonly outerRing?: OutsideInput & DepthInput & { readonly groove?: GrooveInput }
+  readonly innerRing?: InnerRingInput
+  readonly groove?: GrooveInput
+  readonly radialInternalClearance?: Mm
+  readonly width?: Mm
+}
+
+/** The part of a resolved input that every arrangement shares. */
+export interface SettledBalls {
+  /** The whole input; sent again, it gives the same bearing. */
+  readonly input: AnyInput
+  readonly traits: Traits
+  /** JSON pointers of what was assumed, in the order of the input. */
+  readonly assumed: readonly string[]
+  /** Mean of the real balls where they were measured, else the nominal diameter. */
+  readonly ballDiameter: Mm
+  /** Standard deviation of single balls round their mean: measured, stated or usual. */
+  readonly ballScatter: Mm
+  readonly finishAllowance: Mm
+}
+
+/** The same of a full ring of balls. */
+export interface SettledBallRing extends SettledBalls {
+  readonly ballGap: Mm
+  readonly minBallGap: Mm
+  readonly maxBallGap: Mm
+}
+
+/** The same of two rings, whatever keeps the balls apart. */
+export interface SettledRings extends SettledBalls {
+  readonly input: RingsInput
+  readonly outerGroove: Groove
+  readonly innerGroove: Groove
+  readonly split: Split
+  readonly outside: Outside
+  readonly radialInternalClearance: Mm
+  readonly width: Mm
+  /** Depth of an inner groove that a maker would cut without being told, in ball diameters. */
+  readonly usualEngagement: { readonly outerRing: number; readonly innerRing: number }
+}
+
+/** The same of two rings with a full ring of balls or rollers between them. */
+export interface Settled extends SettledBallRing, SettledRings {
+  readonly input: RingsInput
+  /** Of rollers. */
+  readonly rollerLength?: Mm
+  readonly assembly: Assembly
+}
+
+/** A gap this near to a whole ball, in ball diameters, is a ring that lacks a ball. */
+export const LARGEST_GAP = 0.95
+
+type Part = DepthInput & { readonly groove?: GrooveInput }
+/** The parts of an input that may have a groove. */
+export type GroovedParts = { readonly [Name in PartName]?: Part } & { readonly groove?: GrooveInput }
+
+/** A groove's depth and arc can be stated in several ways: a fault or a suggestion points at the one in use. */
+export const depthPath = (input: GroovedParts, part: PartName): string =>
+  `/${part}/${input[part]?.grooveDepth === undefined ? 'engagement' : 'grooveDepth'}`
+
+/** Where the arc of a part's groove was stated: at the part or for both. */
+export function groovePath(input: GroovedParts, part: PartName): string {
+  const own = input[part]?.groove
+  const groove = own ?? input.groove ?? {}
+  const name =
+    groove.grooveRadius === undefined
+      ? groove.cutterDiameter === undefined
+        ? 'conformity'
+        : 'cutterDiameter'
+      : 'grooveRadius'
+  return `${own === undefined ? '' : `/${part}`}/groove/${name}`
+}
+
+/** The balls with every default filled in; `length` is that of rollers. */
+export function ballsInput({ balls }: AnyInput, ballScatter: Mm, length?: Mm): BallsInput {
+  const { count, diameter, diameters, material = defaults.BALL_MATERIAL } = balls
+  return {
+    count,
+    diameter,
+    ...(length === undefined ? {} : { length }),
+    material,
+    ...(diameters === undefined ? { standardDeviation: ballScatter } : { diameters }),
+  }
+}
+
+/**
+ * The mean and the scatter of the balls: measured, stated or usual.
+ *
+ * @param usualScatter by material, in ball diameters
+ */
+export function ballsOf(
+  { balls }: AnyInput,
+  usualScatter: Readonly<Record<BallMaterial, number>>,
+): Pick<SettledBalls, 'ballDiameter' | 'ballScatter'> {
+  const { diameter, diameters, material = defaults.BALL_MATERIAL, standardDeviation } = balls
+  if (diameters === undefined || diameters.length === 0) {
+    return { ballDiameter: diameter, ballScatter: standardDeviation ?? mm(usualScatter[material] * diameter) }
+  }
+  const measured = summary(diameters)
+  return { ballDiameter: mm(measured.mean), ballScatter: mm(measured.standardDeviation) }
+}
+
+export function tooFewMeasured({ balls: { count, diameters } }: AnyInput): readonly Refusal[] {
+  if (diameters === undefined || diameters.length >= count) return []
+  return [{ code: 'too-few-measured', path: '/balls/diameters', given: diameters.length, needed: count }]
+}
+
+/** A depth that equals the radius within rounding is a half circle, not an undercut. */
+const HALF_CIRCLE_WITHIN = 1e-12
+
+/** The groove of a part that states its depth in one of two ways. */
+export function grooveOf(
+  part: DepthInput | undefined,
+  arc: GrooveInput | undefined,
+  ballDiameter: Mm,
+  engagement: number,
+): Groove {
+  const depth = part?.grooveDepth ?? mm((part?.engagement ?? engagement) * ballDiameter)
+  const { conformity, grooveRadius, cutterDiameter } = grooveInput(arc)
+  const radius =
+    grooveRadius ??
+    (cutterDiameter === undefined ? mm((conformity ?? defaults.CONFORMITY) * ballDiameter) : mm(cutterDiameter / 2))
+  return { radius, depth: depth <= radius * (1 + HALF_CIRCLE_WITHIN) ? mm(Math.min(depth, radius)) : depth }
+}
+
+export function undercut(input: GroovedParts, ring: PartName, { radius, depth }: Groove): readonly Refusal[] {
+  if (depth <= radius) return []
+  return [{ code: 'groove-undercut', path: depthPath(input, ring), ring, depth, grooveRadius: radius }]
+}
+
+export function gapBand(
+  input: GapInput,
+  ballDiameter: Mm,
+  assemblyGap: Mm,
+): Pick<SettledBallRing, 'ballGap' | 'minBallGap' | 'maxBallGap'> {
+  const minBallGap = input.minBallGap ?? mm(defaults.MIN_BALL_GAP)
+  const widest = input.maxBallGap ?? defaults.WIDEST_BALL_GAP * ballDiameter
+  const wanted = Math.max(defaults.BALL_GAP * ballDiameter, assemblyGap)
+  const ballGap = input.ballGap ?? mm(Math.max(minBallGap, Math.min(wanted, widest)))
+  // No default of ours may be what a gap is refused for: the band reaches over the aim and stays below a whole ball.
+  const above = Math.max(ballGap, minBallGap)
+  const room = Math.max(defaults.MAX_BALL_GAP * ballDiameter, above + defaults.LEAST_BAND_ABOVE_AIM * ballDiameter)
+  const maxBallGap = input.maxBallGap ?? mm(Math.min(room, (above + LARGEST_GAP * ballDiameter) / 2))
+  return { ballGap, minBallGap, maxBallGap }
+}
+
+/** A groove's arc with its default filled in, in the one way in which it was stated. */
+export function grooveInput(groove: GrooveInput | undefined): GrooveInput {
+  if (groove?.grooveRadius !== undefined) return { grooveRadius: groove.grooveRadius }
+  if (groove?.cutterDiameter !== undefined) return { cutterDiameter: groove.cutterDiameter }
+  return { conformity: groove?.conformity ?? defaults.CONFORMITY }
+}
+
+/** The groove that both rings share, where not each of them states its own. */
+export const sharedGrooveInput = ({ outerRing, innerRing, groove }: RingsInput): { readonly groove?: GrooveInput } =>
+  outerRing?.groove !== undefined && innerRing?.groove !== undefined ? {} : { groove: grooveInput(groove) }
+
+/** A part's depth, and a groove of its own, with the default filled in. */
+export function depthInput(part: Part | undefined, engagement: number): Part {
+  const depth =
+    part?.grooveDepth === undefined ? { engagement: part?.engagement ?? engagement } : { grooveDepth: part.grooveDepth }
+  return part?.groove === undefined ? depth : { ...depth, groove: grooveInput(part.groove) }
+}
+
+/** The outside with its defaults filled in, in the one way in which it was stated. */
+export function outsideInput(outside: OutsideInput | undefined, units: Units, usualWall: Mm): OutsideInput {
+  if (outside?.outsideDiameter !== undefined) return { outsideDiameter: outside.outsideDiameter }
+  const roundTo = outside?.roundOutsideDiameterTo
+  return {
+    wall: outside?.wall ?? usualWall,
+    roundOutsideDiameterTo: roundTo === undefined ? defaults.roundOutsideDiameterTo(units) : roundTo,
+  }
+}
+
+/** How a resolved input states the outside. */
+export function outsideOf(outside: OutsideInput): Outside {
+  if (outside.outsideDiameter !== undefined) return { outsideDiameter: outside.outsideDiameter }
+  if (outside.wall === undefined) throw new RangeError('outside must have a wall or an outside diameter')
+  return { wall: outside.wall, roundTo: outside.roundOutsideDiameterTo ?? null }
+}
+
+/** The rule's denominator: of inches only. */
+export const denominatorInput = ({
+  units,
+  shopDenominator,
+}: AnyInput): { readonly shopDenominator?: ShopDenominator } =>
+  units === 'in' ? { shopDenominator: shopDenominator ?? USUAL_DENOMINATOR } : {}
+
+/** JSON pointers of what the whole input states and the caller's does not. */
+export const assumedIn = ({ fields }: Group, asked: AnyInput, whole: AnyInput): readonly string[] =>
+  leavesOf(fields)
+    .filter(({ names }) => valueAt(asked, names) === undefined && valueAt(whole, names) !== undefined)
+    .map(({ path }) => path)
+
+/** A resolved input, or all faults at once. */
+export type Resolution<S> = Result<S, readonly Refusal[]>

@@ -1,0 +1,140 @@
+import { type TSchema, Type } from 'typebox'
+import type { Field, Fields, Group } from '#shared/bearing/field.ts'
+import { LENGTH_OR_NONE } from '#shared/bearing/field.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { refTo } from '#src/http/schema.ts'
+import { type Length, length, nonNegativeLength, show, toMm } from './length.ts'
+
+/*
+ * What follows from the rows of `shared/bearing/fields.ts` at the edge: the type and the schema of a request, and the way
+ * from a request to the core's input and back.
+ */
+
+/** The value of a field as a caller writes it. */
+type RequestValue<F extends Field> = F extends { kind: 'length' }
+  ? Length
+  : F extends { kind: 'length-or-null' }
+    ? Length | null
+    : F extends { kind: 'lengths' }
+      ? Length[]
+      : F extends { kind: 'number' | 'integer' }
+        ? number
+        : F extends { kind: 'choice'; choices: readonly (infer C)[] }
+          ? C
+          : F extends { kind: 'group'; fields: infer Inner extends Fields }
+            ? RequestOf<Inner>
+            : never
+
+/** The fields as a caller writes them. */
+export type RequestOf<F extends Fields> = {
+  -readonly [Name in keyof F as F[Name] extends { required: true } ? Name : never]: RequestValue<F[Name]>
+} & {
+  -readonly [Name in keyof F as F[Name] extends { required: true } ? never : Name]?: RequestValue<F[Name]>
+}
+
+/** The schema of one field that may be left out. */
+export const optionalField = <F extends Field>(field: F) => Type.Optional(Type.Unsafe<RequestValue<F>>(schemaOf(field)))
+
+/** The properties of an object schema that some fields describe. */
+export const propertiesOf = (fields: Fields): Record<string, TSchema> =>
+  Object.fromEntries(
+    Object.entries(fields).map(([name, field]) => {
+      const schema = schemaOf(field)
+      return [name, field.required === true ? schema : Type.Optional(schema)]
+    }),
+  )
+
+/** The rules of an object schema that go with some fields. */
+export const rulesOf = ({ oneOfEach }: Group) => ({
+  additionalProperties: false,
+  ...(oneOfEach.length > 0 && { 'x-exclusive': oneOfEach }),
+})
+
+/** The schemas of all groups within a group, inner ones first. */
+export const groupSchemas = ({ fields }: Group, isForeign: ForeignNames, path = ''): TSchema[] =>
+  Object.entries(fields).flatMap(([name, field]): TSchema[] => {
+    if (field.kind !== 'group') return []
+    const at = `${path}/${name}`
+    const own = Type.Object(propertiesOf(field.fields), {
+      $id: field.id,
+      description: field.means,
+      ...rulesOf(field),
+      ...isForeign(at, field),
+    })
+    return [...groupSchemas(field, isForeign, at), own]
+  })
+
+/** Names that a place of the input has in other arrangements only, as an extension keyword of its schema. */
+export type ForeignNames = (path: string, group: Group) => { readonly 'x-foreign'?: readonly string[] }
+
+function schemaOf(field: Field): TSchema {
+  const description = described(field)
+  switch (field.kind) {
+    case 'length':
+      return field.bounds === LENGTH_OR_NONE ? nonNegativeLength(description) : length(description)
+    case 'length-or-null':
+      return Type.Union([refTo<typeof Length>('Length'), Type.Null()], { description })
+    case 'lengths':
+      return Type.Array(refTo<typeof Length>('Length'), {
+        minItems: field.items.least,
+        maxItems: field.items.most,
+        description,
+      })
+    case 'number':
+      return Type.Number({ minimum: field.bounds.least, maximum: field.bounds.most, description })
+    case 'integer':
+      return Type.Integer({ minimum: field.bounds.least, maximum: field.bounds.most, description })
+    case 'choice':
+      return Type.Enum([...field.choices], {
+        type: field.choices.every((each) => typeof each === 'number') ? 'integer' : 'string',
+        description,
+      })
+    case 'group':
+      return refTo(field.id)
+    default:
+      return field satisfies never
+  }
+}
+
+const described = ({ means, byDefault }: Field): string =>
+  byDefault === undefined ? means : `${means} Default: ${byDefault.stated}.`
+
+type Values = Readonly<Record<string, unknown>>
+
+/** A request's fields in the words of the core: millimetres, and no field that is undefined. */
+export function fromRequest(fields: Fields, request: Values, units: Units): Record<string, unknown> {
+  const input: Record<string, unknown> = {}
+  for (const name in fields) {
+    const field = fields[name]
+    const value = request[name]
+    if (field !== undefined && value !== undefined) input[name] = toCore(field, value, units)
+  }
+  return input
+}
+
+function toCore(field: Field, value: unknown, units: Units): unknown {
+  if (field.kind === 'group') return fromRequest(field.fields, value as Values, units)
+  if (field.kind === 'lengths') return (value as Length[]).map((each) => toMm(each, units))
+  const isLength = field.kind === 'length' || (field.kind === 'length-or-null' && value !== null)
+  return isLength ? toMm(value as Length, units) : value
+}
+
+/**
+ * The way back of `fromRequest`: lengths as numbers in `units`. A field without a value is undefined, so that every answer has
+ * one shape, which is written at twice the speed.
+ */
+export function toRequest(fields: Fields, input: Values, units: Units): Record<string, unknown> {
+  const request: Record<string, unknown> = {}
+  for (const name in fields) {
+    const field = fields[name]
+    if (field !== undefined) request[name] = toWire(field, input[name], units)
+  }
+  return request
+}
+
+function toWire(field: Field, value: unknown, units: Units): unknown {
+  if (value === undefined || value === null) return value
+  if (field.kind === 'group') return toRequest(field.fields, value as Values, units)
+  if (field.kind === 'lengths') return (value as readonly Mm[]).map((each) => show(each, units))
+  return field.kind === 'length' || field.kind === 'length-or-null' ? show(mm(Number(value)), units) : value
+}
