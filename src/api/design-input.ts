@@ -78,6 +78,7 @@ export function designRequests<Extra extends Record<string, TSchema>>(
     $id: `${name}Request`,
     description: `${description} Without \`arrangement\` it is \`radial\`.`,
     // The tag is filled in before it is looked at.
+    type: 'object',
     'x-usual': 'radial',
     discriminator: { propertyName: 'arrangement' },
     oneOf: ARRANGEMENT_NAMES.map((arrangement) => Type.Ref(variantId(arrangement, name))),

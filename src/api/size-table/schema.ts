@@ -58,6 +58,7 @@ export const SizeTableRequest = Type.Unsafe<SizeTableRequest>({
   $id: 'SizeTableRequest',
   description:
     'Ball diameters × counts; the rest as in a design, and with the same defaults. Without `arrangement` it is `radial`.',
+  type: 'object',
   'x-usual': 'radial',
   discriminator: { propertyName: 'arrangement' },
   oneOf: REQUESTS.map((request) => Type.Ref(String(Reflect.get(request, '$id')))),
