@@ -69,6 +69,7 @@ export function designRequests<Extra extends Record<string, TSchema>>(
         units: refTo<typeof UnitsName>('Units'),
         arrangement: Type.Enum([arrangement], { type: 'string', description: fields.means }),
         ...propertiesOf(fields.fields),
+        stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')),
         ...extra,
       },
       { $id: variantId(arrangement, name), description: fields.means, ...rulesOf(fields), ...foreignNames('', fields) },
@@ -112,7 +113,7 @@ export const DESIGN_INPUT_SCHEMAS: readonly TSchema[] = [
   ...designRequests(
     'Design',
     'A bearing, by what is known of it. What is left out takes its default and is echoed in the answer.',
-    { stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')) },
+    {},
   ),
 ]
 
