@@ -1,11 +1,12 @@
+import { CAGED } from '#shared/bearing/arrangements/caged/caged.ts'
+import { RADIAL } from '#shared/bearing/arrangements/radial/radial.ts'
+import { ROLLER } from '#shared/bearing/arrangements/roller/roller.ts'
+import { THRUST } from '#shared/bearing/arrangements/thrust/thrust.ts'
 import { fail, type Result } from '#shared/result.ts'
-import type { Arrangement, Traits } from './arrangement.ts'
-import { CAGED } from './arrangements/caged/caged.ts'
-import { RADIAL } from './arrangements/radial/radial.ts'
-import { ROLLER } from './arrangements/roller/roller.ts'
-import { THRUST } from './arrangements/thrust/thrust.ts'
+import type { Arrangement } from './arrangement.ts'
 import { type DesignOf, designOf, echoedBearing } from './design.ts'
 import type { Refusal } from './refusal.ts'
+import type { Traits } from './traits.ts'
 
 /** Every arrangement. A new one: its folder, and its line here. */
 export const ARRANGEMENTS = { radial: RADIAL, thrust: THRUST, roller: ROLLER, caged: CAGED } as const

@@ -1,5 +1,5 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import { DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
 import { fittedText, SMALL_TEXT_HEIGHT } from './annotations.ts'

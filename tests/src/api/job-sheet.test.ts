@@ -278,14 +278,19 @@ describe('the forms that it comes in', () => {
     expect(await typeOf('&format=html', '*/*')).toBe('text/html; charset=utf-8')
   })
 
-  test('a turntable says in the media type of its JSON what it is; rollers are made as rings are, and say nothing', async () => {
+  test('the JSON of every arrangement says which it is, and comes as one media type', async () => {
     const at = await startedApp()
-    const typeOf = async (body: object) =>
-      String((await post(`${at}/v1/job-sheet`, body)).headers['content-type']).replaceAll('"', '')
-    expect(await typeOf(PLATES)).toBe('application/json; arrangement=thrust; charset=utf-8')
-    expect(await typeOf({ ...PLATES, format: 'json' })).toBe('application/json; arrangement=thrust; charset=utf-8')
-    expect(await typeOf(CAGED)).toBe('application/json; arrangement=caged; charset=utf-8')
-    expect(await typeOf(ROLLERS)).toBe('application/json; charset=utf-8')
+    for (const [arrangement, body] of [
+      ['thrust', PLATES],
+      ['thrust', { ...PLATES, format: 'json' }],
+      ['caged', CAGED],
+      ['roller', ROLLERS],
+      ['radial', PLAIN],
+    ] as const) {
+      const { headers, text } = await post(`${at}/v1/job-sheet`, body)
+      expect(headers['content-type']).toBe('application/json; charset=utf-8')
+      expect(JSON.parse(text)).toMatchObject({ arrangement })
+    }
     const query = `${QUERY}&arrangement=thrust`
     const asked = await ask(`${at}/v1/job-sheet?${query}`, { headers: { accept: 'application/json' } })
     expect(JSON.parse(asked.text)).toMatchObject({ arrangement: 'thrust' })
