@@ -83,7 +83,6 @@ export const requestUnion = <Request>($id: string, description: string, variants
   Type.Unsafe<Request>({
     $id,
     description: `${description} Without \`arrangement\` it is \`radial\`.`,
-    type: 'object',
     // The tag is filled in before it is looked at.
     type: 'object',
     'x-usual': 'radial',
