@@ -25,7 +25,7 @@ import { FIT_CORRECTION_SCHEMAS } from '#src/api/fit-correction/schema.ts'
 import { HEALTH_SCHEMAS, healthRoute } from '#src/api/health/route.ts'
 import { jobSheetRoute } from '#src/api/job-sheet/route.ts'
 import { JOB_SHEET_SCHEMAS } from '#src/api/job-sheet/schema.ts'
-import { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/api/length.ts'
+import { LENGTH_FORMATS, Length, NonNegativeLength, ShownLength, SignedLength } from '#src/api/length.ts'
 import { loadCheckRoute } from '#src/api/load-check/route.ts'
 import { LOAD_CHECK_SCHEMAS } from '#src/api/load-check/schema.ts'
 import { MATERIALS_SCHEMAS, materialsRoute } from '#src/api/materials/route.ts'
@@ -118,7 +118,7 @@ type AppOptions = {
 /** The whole service, not yet listening: what the server starts, what tests ask, what writes the document. */
 export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
   const { config = DEFAULTS, logStream, routes = [] } = options
-  const { ajv, buildValidator, pending } = validation()
+  const { ajv, buildValidator, pending } = validation(LENGTH_FORMATS)
   const http = {
     requestTimeout: config.requestTimeoutMs,
     headersTimeout: config.headersTimeoutMs,
@@ -153,6 +153,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     trustProxy: typeof config.trustProxy === 'boolean' ? config.trustProxy : [...config.trustProxy],
   }
   const app = fastify(serverOptions)
+  app.decorate('textFormats', LENGTH_FORMATS)
   const isTrusted = trusts(config.trustProxy)
   const connections = openConnections({
     most: config.maxConnections,

@@ -8,14 +8,17 @@ type Leaf = number | string | null
 export const Assumption = Type.Object(
   {
     path: Type.String({ description: 'A JSON pointer into `input`.' }),
-    value: Type.Unsafe<Leaf>({ type: ['number', 'string', 'null'] }),
-    reason: Type.String(),
-    standing: Type.String({ description: 'Whether the trade does it so, or it only states the plain case.' }),
+    value: Type.Unsafe<Leaf>({
+      type: ['number', 'string', 'null'],
+      description: 'A length is in the `units` of the answer.',
+    }),
+    reason: Type.String({ description: 'Why this value.' }),
+    standing: Type.String({ description: 'Whether this is common practice or only the plain case.' }),
   },
-  { $id: 'Assumption', description: 'A value that the input left open.' },
+  { $id: 'Assumption', description: 'A default that was used, because the input did not give the value.' },
 )
 
-/** What was assumed, each with its reason, read out of the echoed input. */
+/** What was assumed, each value with its reason, taken from the echoed input. */
 export const toAssumptions = (
   assumed: readonly string[],
   arrangement: ArrangementName,

@@ -9,6 +9,7 @@ import {
 } from '#shared/bearing/arrangements.ts'
 import type { Group } from '#shared/bearing/field.ts'
 import { refTo } from '#src/http/schema.ts'
+import { TERMS } from '#src/words/terms.ts'
 import {
   type ForeignNames,
   fromRequest,
@@ -72,7 +73,13 @@ export function designRequests<Extra extends Record<string, TSchema>>(
         stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')),
         ...extra,
       },
-      { $id: variantId(arrangement, name), description: fields.means, ...rulesOf(fields), ...foreignNames('', fields) },
+      {
+        $id: variantId(arrangement, name),
+        description: fields.means,
+        'x-things': TERMS[arrangement].bearings,
+        ...rulesOf(fields),
+        ...foreignNames('', fields),
+      },
     )
   })
   return [...variants, requestUnion(`${name}Request`, description, variants)]
@@ -82,7 +89,7 @@ export function designRequests<Extra extends Record<string, TSchema>>(
 export const requestUnion = <Request>($id: string, description: string, variants: readonly TSchema[]) =>
   Type.Unsafe<Request>({
     $id,
-    description: `${description} Without \`arrangement\` it is \`radial\`.`,
+    description: `${description} Without \`arrangement\` the bearing is \`radial\`.`,
     // The tag is filled in before it is looked at.
     type: 'object',
     'x-usual': 'radial',
@@ -112,7 +119,7 @@ export const DESIGN_INPUT_SCHEMAS: readonly TSchema[] = [
   ...byId.values(),
   ...designRequests(
     'Design',
-    'A bearing, by what is known of it. What is left out takes its default and is echoed in the answer.',
+    'The known values of a bearing. Values that you leave out take their defaults, and the answer echoes them.',
     {},
   ),
 ]

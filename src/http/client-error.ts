@@ -3,6 +3,7 @@ import type { ConnectionError, FastifyInstance } from 'fastify'
 import { endConnection } from './connections.ts'
 import { HEAD_READ_BYTES } from './head-limits.ts'
 import { rawProblem } from './problem.ts'
+import { ADDRESS_TOO_LONG, headLongerThan, NOT_HTTP, TOO_SLOW } from './sentences.ts'
 
 /**
  * Answers a connection on which no request could be read. Fastify binds `this`; only the code is logged, for the error
@@ -15,11 +16,11 @@ export function clientErrorHandler(this: FastifyInstance, error: ConnectionError
 }
 
 function answer({ code, rawPacket }: ConnectionError): string {
-  if (code === 'ERR_HTTP_REQUEST_TIMEOUT') return rawProblem(408, 'The request took too long to arrive.')
-  if (code !== 'HPE_HEADER_OVERFLOW') return rawProblem(400, 'This is not a request in HTTP/1.1.')
+  if (code === 'ERR_HTTP_REQUEST_TIMEOUT') return rawProblem(408, TOO_SLOW)
+  if (code !== 'HPE_HEADER_OVERFLOW') return rawProblem(400, NOT_HTTP)
   return Buffer.isBuffer(rawPacket) && isLongAddress(rawPacket)
-    ? rawProblem(414, 'The address is too long: send the input as the body of a POST.')
-    : rawProblem(431, `An address and its headers may have ${HEAD_READ_BYTES} bytes and a thousand lines.`)
+    ? rawProblem(414, ADDRESS_TOO_LONG)
+    : rawProblem(431, headLongerThan(HEAD_READ_BYTES))
 }
 
 /**

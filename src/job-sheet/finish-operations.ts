@@ -2,7 +2,7 @@ import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.t
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { Mm } from '#shared/units/length.ts'
-import type { CautionCode } from '#src/api/caution.ts'
+import type { CautionCode } from '#src/words/caution.ts'
 import { gapReadings, type Job, type Operation, type Reading, type Size } from './operation.ts'
 
 /* What is done at last, whatever the bearing. Common practice, no source, as all of the sheet. */

@@ -5,8 +5,8 @@ import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { sawAllowance } from '#shared/making/cutting-allowances.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { CautionCode } from '#src/api/caution.ts'
 import type { Method } from '#src/api/job-sheet/schema.ts'
+import type { CautionCode } from '#src/words/caution.ts'
 
 /** A size to work to, and where to stop short of it. */
 export type Size = {

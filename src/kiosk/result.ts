@@ -1,8 +1,9 @@
 import { design, type FullRingDesign } from '#shared/bearing/arrangements.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
 import { inUnits, type Units } from '#shared/units/length.ts'
-import { DIMENSION_NAMES } from '#src/words/dimension-names.ts'
+import { dimensionName } from '#src/words/dimension-names.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
+import { TERMS } from '#src/words/terms.ts'
 import { warningSentence } from '#src/words/warning.ts'
 import type { Choices } from './choices.ts'
 import { element, fillList, made } from './elements.ts'
@@ -47,7 +48,7 @@ export function showHere({ input }: Choices): readonly Line[] {
   if (!result.ok) {
     fillList(
       element('refusals', HTMLUListElement),
-      result.error.map((refusal) => refusalSentence(refusal, units)),
+      result.error.map((refusal) => refusalSentence(refusal, units, TERMS.radial)),
     )
     for (const id of ['warnings', 'cautions']) fillList(element(id, HTMLUListElement), [])
     showPicture(undefined)
@@ -58,7 +59,7 @@ export function showHere({ input }: Choices): readonly Line[] {
   fillList(element('refusals', HTMLUListElement), [])
   fillList(
     element('warnings', HTMLUListElement),
-    warnings.map(({ facts }) => warningSentence(facts, units)),
+    warnings.map(({ facts }) => warningSentence(facts, units, TERMS.radial)),
   )
   showPicture(result.value)
   const lines = linesOf(result.value)
@@ -99,7 +100,7 @@ function linesOf({ bearing, dimensions }: FullRingDesign): readonly Line[] {
     dimensions
       .filter((row) => row.key === key)
       .map((row) => ({
-        name: DIMENSION_NAMES[key],
+        name: dimensionName(key, TERMS.radial),
         shop: (row.cutToShop ?? row.shop).text,
         value: inUnits(row.cutTo ?? row.value, units),
       })),
@@ -110,9 +111,9 @@ function linesFrom(answer: Json): readonly Line[] {
   const rows = listOf(answer['dimensions']).map(part)
   return SHOWN.flatMap((key) =>
     rows
-      .filter((row) => row['name'] === DIMENSION_NAMES[key])
+      .filter((row) => row['name'] === dimensionName(key, TERMS.radial))
       .map((row) => ({
-        name: DIMENSION_NAMES[key],
+        name: dimensionName(key, TERMS.radial),
         shop: textOf(row['cutToShop'] ?? row['shop']),
         value: numberOf(row['cutTo'] ?? row['value']),
       })),

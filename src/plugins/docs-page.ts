@@ -3,6 +3,7 @@ import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import type { FastifyInstance } from 'fastify'
 import { ProblemError } from '#src/http/problem.ts'
+import { NO_FILE } from '#src/http/sentences.ts'
 
 /** The files of the page are in their package, and beside the bundled file in the container. */
 const fileOf = (name: string): string =>
@@ -58,7 +59,7 @@ export function addDocsPage(app: FastifyInstance): void {
   )
   app.get<{ Params: { name: string } }>('/docs/static/:name', { schema }, async ({ params: { name } }, reply) => {
     const type = FILES.get(name)
-    if (type === undefined) throw new ProblemError(404, 'There is no such file: see /docs.')
+    if (type === undefined) throw new ProblemError(404, NO_FILE)
     return reply.type(type).send(await readFile(fileOf(name)))
   })
 }

@@ -5,8 +5,9 @@ import type { BallSelection, SelectionRefusal, SelectionWarning } from '#shared/
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { figure, percent } from './figure.ts'
 import { refusalSentence } from './refusal.ts'
+import type { Terms } from './terms.ts'
 
-export function explainRefusal(refusal: Refusal | SelectionRefusal, units: Units): string {
+export function explainRefusal(refusal: Refusal | SelectionRefusal, units: Units, terms: Terms): string {
   const size = (length: Mm): string => figure(length, units)
   switch (refusal.code) {
     case 'lot-too-small':
@@ -20,7 +21,7 @@ export function explainRefusal(refusal: Refusal | SelectionRefusal, units: Units
     case 'groove-too-wide':
       return `a groove bottom of ${size(refusal.given)} is so wide that ${refusal.ballCount} balls of this lot may cover less than half of it: take more balls, or larger ones`
     default:
-      return refusalSentence(refusal, units)
+      return refusalSentence(refusal, units, terms)
   }
 }
 

@@ -12,6 +12,7 @@ import type { Mm, Units } from '#shared/units/length.ts'
 import { type ForceUnits, forceFigure, speedFigure } from '#src/api/force.ts'
 import { figure, percent } from './figure.ts'
 import { PART_WORDS, refusalSentence } from './refusal.ts'
+import type { Terms } from './terms.ts'
 
 /** In what a caller wants to read. */
 export interface Spoken {
@@ -84,10 +85,10 @@ export const withTallest = (message: string, from: number | undefined, { forceUn
     ? message
     : `${message} Where three of uneven balls carry alone it can be ${forceFigure(from, forceUnits)}.`
 
-export function explainRefusal(refusal: LoadRefusal, units: Units): string {
+export function explainRefusal(refusal: LoadRefusal, units: Units, terms: Terms): string {
   return refusal.code === 'load-tips-plate'
     ? `a load ${figure(refusal.given, units)} from the axis can tip the upper plate over the line between two balls: keep it within ${figure(refusal.below, units)}`
-    : refusalSentence(refusal, units)
+    : refusalSentence(refusal, units, terms)
 }
 
 /** What a verdict says of a load: how large, what its most loaded ball carries, and the deepest dent and where. */

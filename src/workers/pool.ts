@@ -4,8 +4,8 @@ import { lazy } from '#shared/lazy.ts'
 import { ProblemError } from '#src/http/problem.ts'
 import { admission, laneFor, REFUSALS, type Refusal } from './admission.ts'
 import { pace, paceOfOne, standardMs, unitsDone, unitsOf } from './estimate.ts'
-import { narrower } from './narrower.ts'
 import { LANES, type Lane, scheduler } from './scheduler.ts'
+import { CALLER_LEFT, narrower, THREAD_LOST, TOO_BUSY, tooMuchWork } from './sentences.ts'
 import type { InputOf, ResultOf, TaskName, Timed } from './thread.ts'
 import { isThreadLost, startThreads, type Threads } from './threads.ts'
 
@@ -83,11 +83,6 @@ type Limits = {
 /** The worker's file stands beside this one, as a module here and as a bundled file in the container. */
 const THREAD = join(import.meta.dirname, import.meta.filename.endsWith('.ts') ? 'thread.ts' : 'thread.cjs')
 
-const TOO_BUSY = 'More is asked at the moment than can be worked out: please come back in a second.'
-const THREAD_LOST = 'The worker thread that was at it has ended, and another takes its place: please ask again.'
-/** Nobody reads it; but what is thrown away is no bug that the log should hear of. */
-const CALLER_LEFT = 'The connection was closed before the answer was there.'
-
 /** A part that nobody waits for may take so long to come to its end by itself. */
 const GRACE_MS = 2_000
 /** An answer whose own parts ran for so much of its time was not kept waiting by others. */
@@ -110,15 +105,13 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
   let threads: Threads | undefined
   let timer: NodeJS.Timeout | undefined
   const started = lazy(async (): Promise<Threads> => {
-    const complain = (error: Error): void => app.log.error({ err: error }, 'worker thread')
+    const complain = (error: Error): void => app.log.error({ err: error }, 'worker thread failed')
     threads = await startThreads({ filename: THREAD, most: places + 1, complain })
     return threads
   })
 
   const tooMuch = (task: TaskName): ProblemError =>
-    new ProblemError(422, `This takes more work than one request may ask for (${deadlineMs / 1000} s): see errors.`, [
-      narrower(task),
-    ])
+    new ProblemError(422, tooMuchWork(deadlineMs / 1000), [narrower(task)])
   const refusal = (reason: Refusal, task: TaskName): ProblemError => {
     refused[reason] += 1
     return reason === 'too-much-work' ? tooMuch(task) : new ProblemError(503, TOO_BUSY)
@@ -222,7 +215,8 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
   app.decorate('areWorkersFull', () => door.fullForMs() > deadlineMs)
   app.addHook('onListen', async () => {
     // The task that needs the threads tries again, and then has the error.
-    const startEarly = () => started().catch((error: unknown) => app.log.warn({ err: error }, 'no worker thread yet'))
+    const startEarly = () =>
+      started().catch((error: unknown) => app.log.warn({ err: error }, 'could not start a worker thread yet'))
     timer = setTimeout(startEarly, AFTER_START_MS).unref()
   })
   app.addHook('onClose', async () => {

@@ -9,6 +9,7 @@ import type { Operation, Reading, Size } from '#src/job-sheet/operation.ts'
 import { operationsFor } from '#src/job-sheet/operations.ts'
 import { wordedFor } from '#src/words/arrangement-words.ts'
 import { figure } from '#src/words/figure.ts'
+import { type Terms, termsOf } from '#src/words/terms.ts'
 import type { JobSheet, Method, SheetOperation } from './schema.ts'
 
 export const USUAL_METHOD: Method = 'saw-and-lathe'
@@ -38,11 +39,12 @@ export function toJobSheet(design: Design, method: Method): JobSheet {
     units,
     title: `Bearing of ${count} ${material} balls of ${say(settled.ballDiameter)}: ${say(outside)} outside, ${say(bore)} bore`,
     method,
-    use: caution('light-use-only').message,
+    use: caution('light-use-only', termsOf(settled.input)).message,
   }
   const operations = operationsFor(design, method)
+  const terms = termsOf(settled.input)
   const write: Write = (operation, index, part, readings) => ({
-    ...toOperation(operation, index + 1, part, (size) => toSize(size, units, shopDenominator)),
+    ...toOperation(operation, index + 1, part, terms, (size) => toSize(size, units, shopDenominator)),
     readings,
   })
   return wordedFor<JobSheet>(settled.input, { ...head, ...toOperations(design, operations, write) }, SENTENCES)
@@ -91,6 +93,7 @@ const toOperation = <Part>(
   { id, title, tool, how, sizes, check, mistake, cautions }: Operation,
   number: number,
   part: Part,
+  terms: Terms,
   written: (size: Size) => SheetOperation['sizes'][number],
 ) => ({
   number,
@@ -102,7 +105,7 @@ const toOperation = <Part>(
   sizes: sizes.map(written),
   check,
   mistake,
-  cautions: cautions.map(caution),
+  cautions: cautions.map((code) => caution(code, terms)),
 })
 
 function toRingReading({ name, at, kind, field }: Reading) {

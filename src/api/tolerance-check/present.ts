@@ -23,6 +23,7 @@ import { toSource } from '#src/api/source.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
+import type { Terms } from '#src/words/terms.ts'
 import {
   advice,
   explainAim,
@@ -99,7 +100,7 @@ function toLimits(limits: Static<typeof ToleranceLimits>, units: Units): LimitsI
 /** What speaks against the check of a request, in its words. */
 export const checkRefusalWords =
   ({ climate }: ToleranceCheckRequest) =>
-  (refusal: CheckRefusal, units: Units): string => {
+  (refusal: CheckRefusal, units: Units, terms: Terms): string => {
     switch (refusal.code) {
       case 'limits-reversed':
       case 'contributor-too-wide':
@@ -111,7 +112,7 @@ export const checkRefusalWords =
       case 'balls-without-wood':
         return seasonRefusalSentence(refusal, climate?.temperatureScale ?? 'celsius')
       default:
-        return refusalSentence(refusal, units)
+        return refusalSentence(refusal, units, terms)
     }
   }
 
