@@ -2,6 +2,8 @@ import { hash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
+import { escaped } from '#src/http/html.ts'
+import { PAGE } from '#src/words/kiosk.ts'
 
 /** All that a browser gets of the kiosk. */
 export type Kiosk = {
@@ -25,7 +27,7 @@ export async function kioskOf(runTask: FastifyInstance['runTask'], request: Fast
     text('service-worker.js'),
   ])
   return {
-    page: page
+    page: worded(page)
       .replace('<link rel="stylesheet" href="kiosk.css">', () => `<style>${style}</style>`)
       .replace('<script type="module" src="main.ts"></script>', () => `<script type="module">${script}</script>`),
     policy: [
@@ -36,5 +38,17 @@ export async function kioskOf(runTask: FastifyInstance['runTask'], request: Fast
     serviceWorker,
   }
 }
+
+/**
+ * The page with its words in the place of their names.
+ *
+ * @throws RangeError for a name that no word has
+ */
+const worded = (page: string): string =>
+  page.replaceAll(/\{\{(\w+)\}\}/g, (_, name: string) => {
+    const found = Object.entries(PAGE).find(([known]) => known === name)
+    if (found === undefined) throw new RangeError(`page.html must name words of the page, got ${name}`)
+    return escaped(found[1])
+  })
 
 const digestOf = (text: string): string => `sha256-${hash('sha256', text, 'base64')}`
