@@ -11,15 +11,16 @@ import { rawProblem } from './problem.ts'
 export function clientErrorHandler(this: FastifyInstance, error: ConnectionError, socket: Socket): void {
   this.log.debug({ code: error.code }, 'connection refused')
   if (error.code === 'ECONNRESET') socket.destroy()
-  else endConnection(socket, answer(error))
+  else endConnection(socket, answer(error, this.headersOfUnread))
 }
 
-function answer({ code, rawPacket }: ConnectionError): string {
-  if (code === 'ERR_HTTP_REQUEST_TIMEOUT') return rawProblem(408, 'The request took too long to arrive.')
-  if (code !== 'HPE_HEADER_OVERFLOW') return rawProblem(400, 'This is not a request in HTTP/1.1.')
+function answer({ code, rawPacket }: ConnectionError, headers: Readonly<Record<string, string>>): string {
+  const problem = (status: number, detail: string) => rawProblem(status, detail, headers)
+  if (code === 'ERR_HTTP_REQUEST_TIMEOUT') return problem(408, 'The request took too long to arrive.')
+  if (code !== 'HPE_HEADER_OVERFLOW') return problem(400, 'This is not a request in HTTP/1.1.')
   return Buffer.isBuffer(rawPacket) && isLongAddress(rawPacket)
-    ? rawProblem(414, 'The address is too long: send the input as the body of a POST.')
-    : rawProblem(431, `An address and its headers may have ${HEAD_READ_BYTES} bytes and a thousand lines.`)
+    ? problem(414, 'The address is too long: send the input as the body of a POST.')
+    : problem(431, `An address and its headers may have ${HEAD_READ_BYTES} bytes and a thousand lines.`)
 }
 
 /**
