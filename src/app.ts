@@ -41,6 +41,7 @@ import { TOLERANCE_CHECK_SCHEMAS } from '#src/api/tolerance-check/schema.ts'
 import { UnitsName } from '#src/api/units.ts'
 import { Warning } from '#src/api/warning.ts'
 import { answerUnrouted, LONGEST_URL, routableUrl } from '#src/http/addresses.ts'
+import { setStandingHeaders } from '#src/http/answer-headers.ts'
 import { clientErrorHandler } from '#src/http/client-error.ts'
 import { openConnections } from '#src/http/connections.ts'
 import { errorHandler } from '#src/http/error-handler.ts'
@@ -53,7 +54,7 @@ import { holdToProtocol } from '#src/http/protocol.ts'
 import { compileWhenIdle, validation } from '#src/http/validation.ts'
 import { kioskRoute } from '#src/kiosk/route.ts'
 import { readForwardedFor } from '#src/plugins/forwarded-for.ts'
-import { addHeaders, setHeaders } from '#src/plugins/headers.ts'
+import { setHeaders } from '#src/plugins/headers.ts'
 import { addMetrics } from '#src/plugins/metrics.ts'
 import { describe } from '#src/plugins/openapi.ts'
 import { addPorts } from '#src/plugins/ports.ts'
@@ -133,7 +134,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     bodyLimit: config.bodyLimitBytes,
     clientErrorHandler,
     frameworkErrors: (error, request, reply) => {
-      addHeaders(request, reply)
+      setStandingHeaders(reply, request.id)
       errorHandler(error, request, reply)
     },
     http,
@@ -164,12 +165,12 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   connections.watch(app.server)
   const isServed = addPorts(app, config, http, connections)
   app.setErrorHandler(errorHandler)
+  setHeaders(app, config)
   stopGently(app, config, connections)
   // Before all else that is done for a request: it may have to wait for its turn.
   answerInTurn(app)
   readForwardedFor(app, config)
   readJsonBodies(app)
-  setHeaders(app, config)
   answerUnrouted(app, isServed)
   holdToProtocol(app)
   addWorkers(app, { threads: config.workerThreads, deadlineMs: config.taskDeadlineMs })

@@ -12,15 +12,16 @@ import { ADDRESS_TOO_LONG, headLongerThan, NOT_HTTP, TOO_SLOW } from './sentence
 export function clientErrorHandler(this: FastifyInstance, error: ConnectionError, socket: Socket): void {
   this.log.debug({ code: error.code }, 'connection refused')
   if (error.code === 'ECONNRESET') socket.destroy()
-  else endConnection(socket, answer(error))
+  else endConnection(socket, answer(error, this.headersOfUnread))
 }
 
-function answer({ code, rawPacket }: ConnectionError): string {
-  if (code === 'ERR_HTTP_REQUEST_TIMEOUT') return rawProblem(408, TOO_SLOW)
-  if (code !== 'HPE_HEADER_OVERFLOW') return rawProblem(400, NOT_HTTP)
+function answer({ code, rawPacket }: ConnectionError, headers: Readonly<Record<string, string>>): string {
+  const problem = (status: number, detail: string) => rawProblem(status, detail, headers)
+  if (code === 'ERR_HTTP_REQUEST_TIMEOUT') return problem(408, TOO_SLOW)
+  if (code !== 'HPE_HEADER_OVERFLOW') return problem(400, NOT_HTTP)
   return Buffer.isBuffer(rawPacket) && isLongAddress(rawPacket)
-    ? rawProblem(414, ADDRESS_TOO_LONG)
-    : rawProblem(431, headLongerThan(HEAD_READ_BYTES))
+    ? problem(414, ADDRESS_TOO_LONG)
+    : problem(431, headLongerThan(HEAD_READ_BYTES))
 }
 
 /**

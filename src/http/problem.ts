@@ -111,16 +111,19 @@ export function sendProblem(
     .send(Buffer.from(JSON.stringify(problemOf(status, detail, faults, moreFaults)))) // as a text it would be given a charset
 }
 
-/** A whole HTTP response for a connection on which no request could be read, so that there is nothing to reply to. */
-export function rawProblem(status: number, detail: string, headers: readonly string[] = []): string {
+/**
+ * A whole HTTP response for a connection on which no request could be read, so that there is nothing to reply to.
+ *
+ * @param headers beside those of its content: `headersOfUnread`, and what goes with its status
+ */
+export function rawProblem(status: number, detail: string, headers: Readonly<Record<string, string>>): string {
   const body = JSON.stringify(problemOf(status, detail, [], 0))
   return [
     `HTTP/1.1 ${status} ${STATUS_CODES[status]}`,
     `Content-Type: ${MEDIA_TYPE}`,
     `Content-Length: ${Buffer.byteLength(body)}`,
-    'Cache-Control: no-store',
     'Connection: close',
-    ...headers,
+    ...Object.entries(headers).map(([name, value]) => `${name}: ${value}`),
     '',
     body,
   ].join('\r\n')

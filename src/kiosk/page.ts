@@ -1,7 +1,7 @@
 import { hash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { FastifyInstance, FastifyRequest } from 'fastify'
+import type { FastifyInstance } from 'fastify'
 import { escaped } from '#src/http/html.ts'
 import { PAGE } from '#src/words/kiosk.ts'
 
@@ -18,10 +18,10 @@ export type Kiosk = {
 const ROOT = join(import.meta.dirname, '../..')
 
 /** Reads the page and its modules; the types are taken out in a worker thread, for it takes a tenth of a second. */
-export async function kioskOf(runTask: FastifyInstance['runTask'], request: FastifyRequest): Promise<Kiosk> {
+export async function kioskOf(runOwnTask: FastifyInstance['runOwnTask']): Promise<Kiosk> {
   const text = (name: string) => readFile(join(ROOT, 'src/kiosk', name), 'utf8')
   const [script, page, style, serviceWorker] = await Promise.all([
-    runTask('browserScript', { root: ROOT, entry: 'src/kiosk/main.ts' }, request),
+    runOwnTask('browserScript', { root: ROOT, entry: 'src/kiosk/main.ts' }),
     text('page.html'),
     text('kiosk.css'),
     text('service-worker.js'),

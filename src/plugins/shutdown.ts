@@ -92,7 +92,7 @@ export function stopGently(
       reply.hijack()
       reply.log = unheard
     }
-    connections.endUnread(rawProblem(503, STOPPING, [`Retry-After: ${RETRY_AFTER_S}`]))
+    connections.endUnread(rawProblem(503, STOPPING, { ...app.headersOfUnread, 'retry-after': RETRY_AFTER_S }))
     if (refused.length > 0)
       app.log.warn({ refused: refused.length }, 'stopping: refused requests that could not finish in time')
   }

@@ -4,7 +4,6 @@ import type { TaskName } from './thread.ts'
 /** Every sentence about work in worker threads that a caller can read. */
 
 export const TOO_BUSY = 'The service has too much work at the moment. Try again in a second.'
-export const THREAD_LOST = 'The worker thread for this request stopped, and another one replaces it. Try again.'
 /** Nobody reads it; without it the log would report a bug. */
 export const CALLER_LEFT = 'The connection was closed before the answer was ready.'
 
