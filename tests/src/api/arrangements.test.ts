@@ -76,8 +76,8 @@ describe('design', () => {
   test('what rollers have not is refused where it was given', async () => {
     const problem = problemIn(await asked('design', { ...ROLLERS, groove: { conformity: 0.53 }, split: 'none' }), 422)
     expect(problem.errors).toEqual([
-      { path: '/groove', message: 'is nothing that a roller arrangement has: leave it out' },
-      { path: '/split', message: 'is nothing that a roller arrangement has: leave it out' },
+      { path: '/groove', message: 'does not apply to roller bearings: remove it' },
+      { path: '/split', message: 'does not apply to roller bearings: remove it' },
     ])
   })
 })
@@ -275,7 +275,7 @@ describe('what plates can be asked', () => {
     expect(problem.errors).toEqual([
       {
         path: '/contributors/outerGrooveBottomRadius',
-        message: 'is nothing that a thrust arrangement has: leave it out',
+        message: 'does not apply to turntables: remove it',
       },
     ])
     const { woods, climate } = SEASON
@@ -326,17 +326,14 @@ describe('what plates can be asked', () => {
     expect(await load({ design: BALLS, axialLoad: 1 }, 400)).toEqual([
       { path: '/radialLoad', message: '"radialLoad" is missing' },
     ])
-    const foreign = (arrangement: string, path: string) => ({
-      path,
-      message: `is nothing that a ${arrangement} arrangement has: leave it out`,
-    })
+    const foreign = (bearings: string, path: string) => ({ path, message: `does not apply to ${bearings}: remove it` })
     expect(await load({ design: WITH_GAP, axialLoad: 1, radialLoad: 1, turning: 'outer-ring' }, 422)).toEqual([
-      foreign('thrust', '/radialLoad'),
-      foreign('thrust', '/turning'),
+      foreign('turntables', '/radialLoad'),
+      foreign('turntables', '/turning'),
     ])
     expect(await load({ design: BALLS, axialLoad: 1, radialLoad: 1, offset: 0 }, 422)).toEqual([
-      foreign('radial', '/axialLoad'),
-      foreign('radial', '/offset'),
+      foreign('radial bearings', '/axialLoad'),
+      foreign('radial bearings', '/offset'),
     ])
     expect(await load({ design: WITH_GAP, axialLoad: 1, offset: 100 }, 422)).toEqual([
       { path: '/offset', message: expect.stringMatching(/^a load 100 mm from the axis can tip the upper plate/) },
@@ -377,7 +374,7 @@ describe('what plates can be asked', () => {
     const lot = { measured: Array.from({ length: 30 }, () => 16), goal: 'close-groove' }
     const ofRings = await asked('ball-selection', { ...lot, design: WITH_GAP, grooveBottomDiameter: 80 })
     expect(problemIn(ofRings, 422).errors).toEqual([
-      { path: '/grooveBottomDiameter', message: 'is nothing that a thrust arrangement has: leave it out' },
+      { path: '/grooveBottomDiameter', message: 'does not apply to turntables: remove it' },
     ])
     const ofPlates = await asked('ball-selection', { ...lot, design: BALLS, grooveCircleDiameter: 80 })
     expect(problemIn(ofPlates, 422).errors?.[0]?.path).toBe('/grooveCircleDiameter')
@@ -432,7 +429,7 @@ describe('balls in a cage', () => {
     const both = { ...CAGED, cage: { web: 9, pitchDiameter: 90 } }
     expect(problemIn(await asked('design', both), 400).errors?.[0]?.path).toMatch(/^\/cage/)
     expect(problemIn(await asked('design', { ...CAGED, ballGap: 1 }), 422).errors).toEqual([
-      { path: '/ballGap', message: 'is nothing that a caged arrangement has: leave it out' },
+      { path: '/ballGap', message: 'does not apply to caged bearings: remove it' },
     ])
     const misspelt = problemIn(await asked('design', { ...CAGED, cage: { webb: 9 } }), 400)
     expect(misspelt.errors?.[0]?.message).toMatch(/web/)
@@ -442,7 +439,7 @@ describe('balls in a cage', () => {
     const crowded = { ...CAGED, cage: { web: 3 }, innerRing: { engagement: 0.4 } }
     const { warnings } = await answered('design', crowded)
     const found = warnings.find(({ code }: { code: string }) => code === 'cannot-assemble')
-    expect(found.message).toMatch(/9 balls side by side reach too far round.* and the lands stand too close/)
+    expect(found.message).toMatch(/9 balls reach too far round.* The lands are too close/)
     expect(found.suggestion).toEqual({ path: '/split', value: 'inner-ring' })
   })
 
@@ -494,7 +491,7 @@ describe('balls in a cage', () => {
   ])('%s says that it does not answer for one', async (path, body, at) => {
     const answer = await asked(path, body)
     expect(problemIn(answer, 422).errors).toEqual([
-      { path: `${at}/arrangement`, message: expect.stringMatching(/caged arrangement is not answered by/) },
+      { path: `${at}/arrangement`, message: expect.stringMatching(/is not available for caged bearings/) },
     ])
   })
 })
@@ -504,7 +501,7 @@ test.each([['seasonal-fit', SEASON, '/design']])(
   async (path, body, at) => {
     const answer = await asked(path, body)
     expect(problemIn(answer, 422).errors).toEqual([
-      { path: `${at}/arrangement`, message: expect.stringMatching(/roller arrangement is not answered by/) },
+      { path: `${at}/arrangement`, message: expect.stringMatching(/is not available for roller bearings yet/) },
     ])
   },
 )
