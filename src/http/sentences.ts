@@ -21,6 +21,8 @@ export function oneOf(choices: readonly string[]): string {
   return others.length === 0 ? last : `one of ${others.join(', ')} or ${last}`
 }
 
+const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`
+
 export const eitherOf = (kinds: readonly string[]): string => kinds.join(', or ')
 
 const SOMETHING_ELSE = 'something else'
@@ -60,13 +62,13 @@ export function inRange({ minimum, exclusiveMinimum, maximum, exclusiveMaximum }
 export const multipleOf = (step: number): string => `a multiple of ${step}`
 export const withExamples = (noun: string, examples: string): string => `${noun}, such as ${examples}`
 export const tooFewCharacters = (least: number, given: number): string =>
-  `must have at least ${least} characters; it has ${given}`
+  `must have at least ${counted(least, 'character', 'characters')}; it has ${given}`
 export const tooManyCharacters = (most: number, given: number): string =>
-  `must have at most ${most} characters; it has ${given}`
+  `must have at most ${counted(most, 'character', 'characters')}; it has ${given}`
 export const tooFewEntries = (least: number, given: number): string =>
-  `must have at least ${least} entries; it has ${given}`
+  `must have at least ${counted(least, 'entry', 'entries')}; it has ${given}`
 export const tooManyEntries = (most: number, given: number): string =>
-  `must have at most ${most} entries; it has ${given}`
+  `must have at most ${counted(most, 'entry', 'entries')}; it has ${given}`
 export const ENTRY_TWICE = 'must not have the same entry twice'
 export const isMissing = (name: string): string => `"${name}" is missing`
 
@@ -97,7 +99,7 @@ export const QUOTES = {
   nothing: 'nothing',
   null: 'null',
   object: 'an object',
-  list: (entries: number): string => `a list with ${entries} ${entries === 1 ? 'entry' : 'entries'}`,
+  list: (entries: number): string => `a list with ${counted(entries, 'entry', 'entries')}`,
 } as const
 
 // ---- The body as a whole.
@@ -116,10 +118,8 @@ export function notJson(place?: { readonly line: string; readonly column: string
 // ---- What became of a request: the `detail` of a problem.
 
 /** @param areAll whether the input may have further errors that were not looked for */
-export function hasErrors(count: number, areAll: boolean): string {
-  const errors = `${count} ${count === 1 ? 'error' : 'errors'}`
-  return `The request has ${areAll ? '' : 'at least '}${errors}: see \`errors\`.`
-}
+export const hasErrors = (count: number, areAll: boolean): string =>
+  `The request has ${areAll ? '' : 'at least '}${counted(count, 'error', 'errors')}: see \`errors\`.`
 
 export const UNREADABLE_REQUEST = 'The request could not be read.'
 export const NOT_HTTP = 'This is not an HTTP/1.1 request.'

@@ -27,6 +27,13 @@ function sentencesIn(value: unknown): string {
   if (typeof value === 'string') return value.includes(' ') ? `${value}\n` : ''
   return typeof value === 'object' && value !== null ? Object.values(value).map(sentencesIn).join('') : ''
 }
+/** How a refusal speaks of bearings of each arrangement. */
+const BEARINGS: Readonly<Record<string, string>> = {
+  radial: 'radial bearings',
+  roller: 'roller bearings',
+  thrust: 'turntables',
+  caged: 'caged bearings',
+}
 const OF_BALLS = /groove|\bballs?\b|\bdeep/i
 
 const asked = async (path: string, body: object) => post(`${await startedApp()}/v1/${path}`, body)
@@ -123,7 +130,7 @@ describe('design', () => {
       expect(errors.toSorted((one, other) => (one.path < other.path ? -1 : 1))).toEqual(
         paths.map((path) => ({
           path,
-          message: `"${path.split('/').at(-1)}" does not apply to this arrangement: remove it`,
+          message: `does not apply to ${BEARINGS['arrangement' in body ? body.arrangement : 'radial']}: remove it`,
         })),
       )
     }
@@ -312,7 +319,7 @@ describe('what plates can be asked', () => {
     expect(problem.errors).toEqual([
       {
         path: '/contributors/outerGrooveBottomRadius',
-        message: 'is nothing that a thrust arrangement has: leave it out',
+        message: 'does not apply to turntables: remove it',
       },
     ])
     const { woods, climate } = SEASON
@@ -361,17 +368,14 @@ describe('what plates can be asked', () => {
     expect(await load({ design: BALLS, axialLoad: 1 }, 400)).toEqual([
       { path: '/radialLoad', message: '"radialLoad" is missing' },
     ])
-    const foreign = (arrangement: string, path: string) => ({
-      path,
-      message: `is nothing that a ${arrangement} arrangement has: leave it out`,
-    })
+    const foreign = (bearings: string, path: string) => ({ path, message: `does not apply to ${bearings}: remove it` })
     expect(await load({ design: WITH_GAP, axialLoad: 1, radialLoad: 1, turning: 'outer-ring' }, 422)).toEqual([
-      foreign('thrust', '/radialLoad'),
-      foreign('thrust', '/turning'),
+      foreign('turntables', '/radialLoad'),
+      foreign('turntables', '/turning'),
     ])
     expect(await load({ design: BALLS, axialLoad: 1, radialLoad: 1, offset: 0 }, 422)).toEqual([
-      foreign('radial', '/axialLoad'),
-      foreign('radial', '/offset'),
+      foreign('radial bearings', '/axialLoad'),
+      foreign('radial bearings', '/offset'),
     ])
     expect(await load({ design: WITH_GAP, axialLoad: 1, offset: 100 }, 422)).toEqual([
       { path: '/offset', message: expect.stringMatching(/^a load 100 mm from the axis can tip the upper plate/) },
@@ -410,7 +414,7 @@ describe('what plates can be asked', () => {
     const lot = { measured: Array.from({ length: 30 }, () => 16), goal: 'close-groove' }
     const ofRings = await asked('ball-selection', { ...lot, design: WITH_GAP, grooveBottomDiameter: 80 })
     expect(problemIn(ofRings, 422).errors).toEqual([
-      { path: '/grooveBottomDiameter', message: 'is nothing that a thrust arrangement has: leave it out' },
+      { path: '/grooveBottomDiameter', message: 'does not apply to turntables: remove it' },
     ])
     const ofPlates = await asked('ball-selection', { ...lot, design: BALLS, grooveCircleDiameter: 80 })
     expect(problemIn(ofPlates, 422).errors?.[0]?.path).toBe('/grooveCircleDiameter')
@@ -460,7 +464,7 @@ describe('balls in a cage', () => {
     const both = { ...CAGED, cage: { web: 9, pitchDiameter: 90 } }
     expect(problemIn(await asked('design', both), 400).errors?.[0]?.path).toMatch(/^\/cage/)
     expect(problemIn(await asked('design', { ...CAGED, ballGap: 1 }), 400).errors).toEqual([
-      { path: '/ballGap', message: '"ballGap" does not apply to this arrangement: remove it' },
+      { path: '/ballGap', message: 'does not apply to caged bearings: remove it' },
     ])
     const misspelt = problemIn(await asked('design', { ...CAGED, cage: { webb: 9 } }), 400)
     expect(misspelt.errors?.[0]?.message).toMatch(/web/)
@@ -470,7 +474,7 @@ describe('balls in a cage', () => {
     const crowded = { ...CAGED, cage: { web: 3 }, innerRing: { engagement: 0.4 } }
     const { warnings } = await answered('design', crowded)
     const found = warnings.find(({ code }: { code: string }) => code === 'cannot-assemble')
-    expect(found.message).toMatch(/9 balls side by side reach too far round.* and the lands stand too close/)
+    expect(found.message).toMatch(/9 balls reach too far round.* The lands are too close/)
     expect(found.suggestion).toEqual({ path: '/split', value: 'inner-ring' })
   })
 
@@ -521,7 +525,7 @@ describe('balls in a cage', () => {
   ])('%s says that it does not answer for one', async (path, body, at) => {
     const answer = await asked(path, body)
     expect(problemIn(answer, 422).errors).toEqual([
-      { path: `${at}/arrangement`, message: expect.stringMatching(/caged arrangement is not answered by/) },
+      { path: `${at}/arrangement`, message: expect.stringMatching(/is not available for caged bearings/) },
     ])
   })
 
@@ -538,7 +542,7 @@ test.each([['seasonal-fit', SEASON, '/design']])(
   async (path, body, at) => {
     const answer = await asked(path, body)
     expect(problemIn(answer, 422).errors).toEqual([
-      { path: `${at}/arrangement`, message: expect.stringMatching(/roller arrangement is not answered by/) },
+      { path: `${at}/arrangement`, message: expect.stringMatching(/is not available for roller bearings yet/) },
     ])
   },
 )

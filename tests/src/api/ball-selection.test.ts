@@ -141,7 +141,7 @@ describe('refused in words, with the place', () => {
     const url = await address()
     const faults = faultsIn(await post(url, { measured: [16, '16,1'], goal: 'closegroove', groove: 1 })).join('\n')
     expect(faults).toMatch(/\/design: "design" is missing/)
-    expect(faults).toMatch(/\/measured: must hold at least 3 entries/)
+    expect(faults).toMatch(/\/measured: must have at least 3 entries/)
     expect(faults).toMatch(/\/goal: .*did you mean "close-groove"/)
     expect(faults).toMatch(/\/groove: /)
     const many = Array.from({ length: 501 }, () => 16)

@@ -163,7 +163,7 @@ describe('not valid', () => {
     [
       'an unknown wood',
       woodsWith({ species: 'mapel' }),
-      '/woods/outerRing/species: "mapel" is no wood that is known here: nearest are "maple-',
+      '/woods/outerRing/species: Unknown species "mapel". The nearest are "maple-',
     ],
     ['no wood', woodsWith({}), '/woods/outerRing: "species" is missing'],
     [
@@ -188,7 +188,7 @@ describe('not valid', () => {
     ],
     ['no year', { ...REQUEST, climate: { today: { relativeHumidity: 50 } } }, '/climate: say what the year brings'],
     ['no today', climateWith({ today: {} }), '/climate/today: say how damp it is today'],
-    ['a misspelt field', climateWith({ humidity: 5 }), '/climate/humidity: "humidity" is not known here'],
+    ['a misspelt field', climateWith({ humidity: 5 }), '/climate/humidity: Unknown name "humidity"'],
     [
       'a half range',
       climateWith({ relativeHumidity: { low: 30 } }),
@@ -202,7 +202,7 @@ describe('not valid', () => {
     [
       'no months',
       { ...REQUEST, climate: { today: { relativeHumidity: 50 }, months: [] } },
-      '/climate/months: must hold at least 1 entries',
+      '/climate/months: must have at least 1 entry',
     ],
     [
       'a nameless month',
@@ -212,7 +212,7 @@ describe('not valid', () => {
       },
       '/climate/months/0/name',
     ],
-    ['a prototype', woodsWith({ species: '__proto__' }), '/woods/outerRing/species: "__proto__" is no wood'],
+    ['a prototype', woodsWith({ species: '__proto__' }), '/woods/outerRing/species: Unknown species "__proto__"'],
     [
       'text for a number',
       climateWith({ today: { relativeHumidity: '50' } }),
