@@ -31,7 +31,7 @@ export const PAGE = {
   bore: 'Bore',
   smallerBore: 'smaller bore',
   largerBore: 'larger bore',
-  depth: 'How deep the balls sit, in % of their diameter',
+  depth: 'How deep the balls sit',
   outerRing: 'outer ring',
   innerRing: 'inner ring',
 
