@@ -185,13 +185,20 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
     if (admitted === 'too-much-work' && standardMs(task, expected) <= deadlineMs * atOnce) doubt(task)
     if (typeof admitted === 'string') throw refusal(admitted, task)
 
+    /** @param ms how long it still would run */
+    const reasonOfLateness = (ms: number): Refusal => {
+      const ranMs = own.ranMs + (running.size > 0 ? performance.now() - own.since : 0)
+      return ranMs + ms >= OWN_SHARE * deadlineMs ? 'too-much-work' : 'busy'
+    }
+
     const runPart: RunPart = async <Name extends TaskName>(name: Name, input: InputOf<Name>, left?: number) => {
       const units = unitsOf(name, input)
       const msOf = ownPace.of(name) ?? ((units: number) => msFor(name, units))
       const rest = left === undefined ? expectedMs - own.workedMs : msOf(left)
       admitted.left = Math.max(rest, msFor(name, units))
       if (own.workedMs + admitted.left > deadlineMs * atOnce) throw refusal('too-much-work', task)
-      if (performance.now() + admitted.left / atOnce > until) throw refusal('busy', task)
+      if (performance.now() + admitted.left / atOnce > until)
+        throw refusal(reasonOfLateness(admitted.left / atOnce), task)
       admitted.lane = laneFor(own.workedMs + admitted.left)
       const { caller, lane } = admitted
       const order = left === undefined ? standardMs(task, expected) : standardMs(name, left)
@@ -220,8 +227,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
     socket?.once('close', leave)
     const deadline = setTimeout(() => {
       tally.late += 1
-      const ranMs = own.ranMs + (running.size > 0 ? performance.now() - own.since : 0)
-      end(refusal(ranMs >= OWN_SHARE * deadlineMs ? 'too-much-work' : 'busy', task))
+      end(refusal(reasonOfLateness(0), task))
     }, deadlineMs)
     const wait = setTimeout(() => {
       const isWaiting = running.size === 0
