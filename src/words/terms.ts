@@ -76,4 +76,13 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
   },
 }
 
-export const termsOf = (design: { readonly arrangement?: ArrangementName }): Terms => TERMS[nameOf(design)]
+/**
+ * The terms of a design's arrangement.
+ *
+ * @throws RangeError for an arrangement that there is not
+ */
+export function termsOf({ arrangement = nameOf({}) }: { readonly arrangement?: string }): Terms {
+  const terms = Object.entries(TERMS).find(([name]) => name === arrangement)?.[1]
+  if (terms === undefined) throw new RangeError(`arrangement must be one of ${Object.keys(TERMS)}, got ${arrangement}`)
+  return terms
+}

@@ -21,6 +21,7 @@ import { toWarning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { DROPPED, explainCriterion, explainRefusal, shopOf } from '#src/words/design-search.ts'
 import { figure } from '#src/words/figure.ts'
+import { TERMS } from '#src/words/terms.ts'
 import type { DesignSearchRequest, DesignSearchResponse } from './schema.ts'
 
 /** As many as are searched in well under a second; fewer where each may have to be loaded too. */
@@ -151,7 +152,7 @@ export function toDesignSearchResponse(found: DesignSearch): DesignSearchRespons
       count: dropped[reason],
       message: DROPPED[reason],
     })),
-    cautions: cautionsFor(materials.has('glass') ? 'glass' : 'wood'),
+    cautions: cautionsFor(materials.has('glass') ? 'glass' : 'wood', TERMS.radial),
   }
 }
 
