@@ -1,11 +1,10 @@
 import { type Static, Type } from 'typebox'
-import { ARRANGEMENT_NAMES, type ArrangementName, traitsOf } from '#shared/bearing/arrangements.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SettledBalls } from '#shared/bearing/resolve.ts'
-import { tagOf } from '#src/api/answer.ts'
 import { type CautionCode, cautionSentence } from '#src/words/caution.ts'
-import { TERMS } from '#src/words/terms.ts'
+import { type Terms, termsOf } from '#src/words/terms.ts'
 
 export const Caution = Type.Object(
   { code: Type.String({ description: 'A name for programs.' }), message: Type.String() },
@@ -13,20 +12,21 @@ export const Caution = Type.Object(
 )
 export type Caution = Static<typeof Caution>
 
-export const caution = (code: CautionCode, arrangement: ArrangementName): Caution => ({
-  code,
-  message: cautionSentence(code, TERMS[arrangement]),
-})
+export const caution = (code: CautionCode, terms: Terms): Caution => ({ code, message: cautionSentence(code, terms) })
 
 /** The cautions for making and using a bearing with balls, or rollers, of a material. */
-export const cautionsFor = (material: BallMaterial, arrangement: ArrangementName = 'radial'): Caution[] =>
-  [
-    'light-use-only' as const,
-    ...(traitsOf({ arrangement }).rolls === 'rollers' ? (['roller-skew'] as const) : []),
+export const cautionsFor = (material: BallMaterial, terms: Terms, rolls: Traits['rolls'] = 'balls'): Caution[] => {
+  const codes: readonly CautionCode[] = [
+    'light-use-only',
+    ...(rolls === 'rollers' ? (['roller-skew'] as const) : []),
     ...(material === 'glass' ? (['glass-balls'] as const) : []),
-    ...(['turning', 'dust', 'finish'] as const),
-  ].map((code) => caution(code, arrangement))
+    'turning',
+    'dust',
+    'finish',
+  ]
+  return codes.map((code) => caution(code, terms))
+}
 
 /** The cautions for a design. */
-export const cautionsOf = ({ input }: Pick<SettledBalls, 'input'>): Caution[] =>
-  cautionsFor(input.balls.material ?? BALL_MATERIAL, tagOf(input, ...ARRANGEMENT_NAMES))
+export const cautionsOf = ({ input, traits }: Pick<SettledBalls, 'input' | 'traits'>): Caution[] =>
+  cautionsFor(input.balls.material ?? BALL_MATERIAL, termsOf(input), traits.rolls)

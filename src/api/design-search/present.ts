@@ -152,7 +152,7 @@ export function toDesignSearchResponse(found: DesignSearch): DesignSearchRespons
       count: dropped[reason],
       message: DROPPED[reason],
     })),
-    cautions: cautionsFor(materials.has('glass') ? 'glass' : 'wood'),
+    cautions: cautionsFor(materials.has('glass') ? 'glass' : 'wood', TERMS.radial),
   }
 }
 

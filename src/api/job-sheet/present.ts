@@ -1,4 +1,4 @@
-import { type ArrangementName, type Design, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
+import { type Design, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
@@ -9,6 +9,7 @@ import { present } from '#src/api/optional.ts'
 import type { Operation, Reading, Size } from '#src/job-sheet/operation.ts'
 import { operationsFor } from '#src/job-sheet/operations.ts'
 import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
+import { type Terms, termsOf } from '#src/words/terms.ts'
 import type { JobSheet, Method, SheetOperation } from './schema.ts'
 
 export const USUAL_METHOD: Method = 'saw-and-lathe'
@@ -26,11 +27,11 @@ export function toJobSheet(design: Design, method: Method): JobSheet {
     units,
     title: sheetTitle(arrangement, { count, material, ballDiameter: settled.ballDiameter, outside, bore, units }),
     method,
-    use: caution('light-use-only', arrangement).message,
+    use: caution('light-use-only', termsOf(settled.input)).message,
   }
   const operations = operationsFor(design, method)
   const write: Write = (operation, index, part, readings) => ({
-    ...toOperation(operation, index + 1, part, arrangement, (size) => toSize(size, units, shopDenominator)),
+    ...toOperation(operation, index + 1, part, termsOf(settled.input), (size) => toSize(size, units, shopDenominator)),
     readings,
   })
   return { ...head, ...toOperations(design, operations, write) }
@@ -79,7 +80,7 @@ const toOperation = <Part>(
   { id, title, tool, how, sizes, check, mistake, cautions }: Operation,
   number: number,
   part: Part,
-  arrangement: ArrangementName,
+  terms: Terms,
   written: (size: Size) => SheetOperation['sizes'][number],
 ) => ({
   number,
@@ -91,7 +92,7 @@ const toOperation = <Part>(
   sizes: sizes.map(written),
   check,
   mistake,
-  cautions: cautions.map((code) => caution(code, arrangement)),
+  cautions: cautions.map((code) => caution(code, terms)),
 })
 
 function toRingReading({ name, at, kind, field }: Reading) {
