@@ -74,17 +74,20 @@ export function designRequests<Extra extends Record<string, TSchema>>(
       { $id: variantId(arrangement, name), description: fields.means, ...rulesOf(fields), ...foreignNames('', fields) },
     )
   })
-  const union = {
-    $id: `${name}Request`,
+  return [...variants, requestUnion(`${name}Request`, description, variants)]
+}
+
+/** A request of any arrangement: one of several schemas, told apart by `arrangement`. Each has a `$id` and the tag. */
+export const requestUnion = <Request>($id: string, description: string, variants: readonly TSchema[]) =>
+  Type.Unsafe<Request>({
+    $id,
     description: `${description} Without \`arrangement\` it is \`radial\`.`,
-    // The tag is filled in before it is looked at.
     type: 'object',
+    // The tag is filled in before it is looked at.
     'x-usual': 'radial',
     discriminator: { propertyName: 'arrangement' },
-    oneOf: ARRANGEMENT_NAMES.map((arrangement) => Type.Ref(variantId(arrangement, name))),
-  }
-  return [...variants, Type.Unsafe(union)]
-}
+    oneOf: variants.map((variant) => Type.Ref(String(Reflect.get(variant, '$id')))),
+  })
 
 const variantId = (arrangement: ArrangementName, name: string): string =>
   `${arrangement[0]?.toUpperCase()}${arrangement.slice(1)}${name}Request`

@@ -7,8 +7,9 @@ export function allowed(schema: JsonSchema, byId: SchemaById): string {
   if (schema.enum !== undefined) return listed(schema.enum)
   if ('const' in schema) return given(schema.const)
   const branches = schema.anyOf ?? schema.oneOf
-  if (branches !== undefined)
+  if (branches !== undefined) {
     return [...new Set(branches.map((branch) => allowed(resolved(branch, byId), byId)))].join(', or ')
+  }
   const types = typesOf(schema)
   if (isLength(schema)) return `${length(schema)}${types.includes('null') ? ', or null' : ''}`
   return types.length === 0 ? 'something else' : types.map((type) => kind(type, schema)).join(', or ')

@@ -55,14 +55,15 @@ type ComputingSchema = {
   readonly response: { readonly 200: TSchema | (Content & { readonly description: string }) }
 }
 
-/** What a 200 carries: of the one schema, or of one of those that stand for JSON; other media types are texts and bytes. */
+/** What a 200 carries: of the one schema, or of the one that stands for JSON; other media types are texts and bytes. */
 type Answer<Ok> = Ok extends TSchema
   ? Static<Ok>
   : Ok extends { content: infer ByType }
-    ? { [Type in keyof ByType]: Type extends JsonType ? StaticOf<ByType[Type]> : string | Buffer }[keyof ByType]
+    ? {
+        [Type in keyof ByType]: Type extends 'application/json' ? StaticOf<ByType[Type]> : string | Buffer
+      }[keyof ByType]
     : string | Buffer
 
-type JsonType = 'application/json' | `application/json;${string}`
 type StaticOf<Media> = Media extends { schema: infer Json extends TSchema } ? Static<Json> : never
 
 type MediaTypes = readonly [string, ...string[]]

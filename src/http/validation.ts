@@ -141,6 +141,6 @@ export function compileWhenIdle(app: FastifyInstance, pending: Validation['pendi
 /** Sets the tag where there is none. */
 function fillTag(usual: string, data: Record<string, unknown>, schema?: object): boolean {
   const { propertyName } = Object(Reflect.get(schema ?? {}, 'discriminator'))
-  data[propertyName] ??= usual
+  if (!Object.hasOwn(data, propertyName)) data[propertyName] = usual
   return true
 }

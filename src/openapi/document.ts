@@ -30,6 +30,7 @@ export function complete(document: object, queries: ReadonlyMap<string, readonly
   }
   const schemas = part(part(whole, 'components'), 'schemas')
   for (const schema of Object.values(schemas)) addMappings(schema, schemas)
+  for (const schema of Object.values(schemas)) freeUsualTag(schema, schemas)
   return whole
 }
 
@@ -46,13 +47,13 @@ function addHeaders(responses: Json): void {
   for (const status of ['429', '503']) add(status, BUSY)
 }
 
-function addExample(operation: Json, { name, summary, status, request, response, mediaType }: Example): void {
+function addExample(operation: Json, { name, summary, status, request, response }: Example): void {
   const media = [
     { content: part(operation['requestBody'], 'content'), value: request },
-    { content: part(part(operation['responses'], String(status)), 'content'), value: response, type: mediaType },
+    { content: part(part(operation['responses'], String(status)), 'content'), value: response },
   ]
-  for (const { content, value, type } of media) {
-    const first = type === undefined ? Object.values(content)[0] : content[type]
+  for (const { content, value } of media) {
+    const [first] = Object.values(content)
     if (isJson(first)) first['examples'] = { ...part(first, 'examples'), [name]: { summary, value } }
   }
 }
@@ -66,10 +67,28 @@ function addMappings(schema: unknown, schemas: Json): void {
   for (const inner of Object.values(schema)) addMappings(inner, schemas)
 }
 
+/**
+ * The usual variant need not state its tag: the service fills it in before it looks, so its own schema requires it. The
+ * keywords by which it does that, and by which it words a fault, say nothing to a caller.
+ */
+function freeUsualTag(schema: unknown, schemas: Json): void {
+  if (!isJson(schema)) return
+  const { 'x-usual': usual, discriminator } = schema
+  delete schema['x-usual']
+  delete schema['x-foreign']
+  if (usual === undefined) return
+  const $ref = String(part(discriminator, 'mapping')[String(usual)])
+  const variant = part(schemas, nameIn($ref))
+  const tag = part(schema, 'discriminator')['propertyName']
+  variant['required'] = list(variant['required']).filter((name) => name !== tag)
+}
+
+const nameIn = ($ref: string): string => $ref.split('/').at(-1) ?? ''
+
 function mapping(tag: string, schema: Json, schemas: Json): Json {
   const entries = list(schema['oneOf']).flatMap((variant) => {
     const $ref = isJson(variant) ? String(variant['$ref']) : ''
-    const tagged = part(part(schemas[$ref.split('/').at(-1) ?? ''], 'properties'), tag)
+    const tagged = part(part(schemas[nameIn($ref)], 'properties'), tag)
     const values = 'const' in tagged ? [tagged['const']] : list(tagged['enum'])
     return values.map((value) => [String(value), $ref] as const)
   })

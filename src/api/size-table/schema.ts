@@ -4,7 +4,7 @@ import { MOST_BALLS } from '#shared/bearing/fields.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { SIZE_TABLE } from '#shared/questions/size-table/size-table.ts'
 import { answerUnion, arrangementTag } from '#src/api/answer.ts'
-import type { RequestByArrangement } from '#src/api/design-input.ts'
+import { type RequestByArrangement, requestUnion } from '#src/api/design-input.ts'
 import { propertiesOf } from '#src/api/fields.ts'
 import { type Length, shownLength } from '#src/api/length.ts'
 import type { UnitsName } from '#src/api/units.ts'
@@ -54,15 +54,11 @@ export type SizeTableRequest = {
   >
 }[(typeof SIZE_TABLE.serves)[number]]
 
-export const SizeTableRequest = Type.Unsafe<SizeTableRequest>({
-  $id: 'SizeTableRequest',
-  description:
-    'Ball diameters × counts; the rest as in a design, and with the same defaults. Without `arrangement` it is `radial`.',
-  type: 'object',
-  'x-usual': 'radial',
-  discriminator: { propertyName: 'arrangement' },
-  oneOf: REQUESTS.map((request) => Type.Ref(String(Reflect.get(request, '$id')))),
-})
+export const SizeTableRequest = requestUnion<SizeTableRequest>(
+  'SizeTableRequest',
+  'Ball diameters × counts; the rest as in a design, and with the same defaults.',
+  REQUESTS,
+)
 
 const RING = {
   diameter: shownLength('Ball diameter.'),
