@@ -68,19 +68,19 @@ function addMappings(schema: unknown, schemas: Json): void {
 }
 
 /**
- * The usual variant need not state its tag: the service fills it in before it looks, so its own schema requires it. The
- * keywords by which it does that, and by which it words a fault, say nothing to a caller.
+ * The usual variant of a request may leave out its tag: the service fills the tag in before it looks, so its own schema
+ * requires it. The union then has no discriminator, because OpenAPI 3.1 gives one no meaning where the tag may be missing, and
+ * generators of clients take it as required; the tags tell the variants apart as well. Keywords of our own are left out.
  */
 function freeUsualTag(schema: unknown, schemas: Json): void {
   if (!isJson(schema)) return
   const { 'x-usual': usual, discriminator } = schema
   delete schema['x-usual']
   delete schema['x-foreign']
-  if (usual === undefined) return
-  const $ref = String(part(discriminator, 'mapping')[String(usual)])
-  const variant = part(schemas, nameIn($ref))
-  const tag = part(schema, 'discriminator')['propertyName']
-  variant['required'] = list(variant['required']).filter((name) => name !== tag)
+  if (usual === undefined || !isJson(discriminator)) return
+  delete schema['discriminator']
+  const variant = part(schemas, nameIn(String(part(discriminator, 'mapping')[String(usual)])))
+  variant['required'] = list(variant['required']).filter((name) => name !== discriminator['propertyName'])
 }
 
 const nameIn = ($ref: string): string => $ref.split('/').at(-1) ?? ''
