@@ -49,7 +49,8 @@ export async function describe(app: FastifyInstance): Promise<void> {
       queries.set(String(schema.operationId), query)
       return { schema: rest, url }
     },
-    transformObject: (documents) => complete('openapiObject' in documents ? documents.openapiObject : {}, queries),
+    transformObject: (documents) =>
+      complete('openapiObject' in documents ? documents.openapiObject : {}, queries, app.getSchemas()),
   })
 
   app.get(
