@@ -7,9 +7,12 @@ type Source = { readonly file: string; readonly text: string; readonly imports: 
 /** `import … from 'x'` (its last line, where it has several), `export … from 'x'`, `import 'x'` and `import('x')`. */
 const IMPORT = /^(?:import|export|\})[^'\n]*\bfrom '([^']+)'|^import '([^']+)'|\bimport\('([^']+)'\)/gm
 
+/** Packages, and programs of callers, which import what is generated. */
+const OTHERS = /(^|\/)(node_modules|clients\/callers)\//
+
 const sourcesOf = (folder: string): readonly Source[] =>
   readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.ts'))
+    .filter((name) => name.endsWith('.ts') && !OTHERS.test(name))
     .map((name) => {
       const file = join(folder, name)
       const text = readFileSync(file, 'utf8')

@@ -1,8 +1,7 @@
 import { type Static, type TSchema, Type } from 'typebox'
-import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 
 /** The field by which an answer tells its arrangement. */
-export const arrangementTag = <const Name extends ArrangementName>(...names: readonly [Name, ...Name[]]) =>
+export const arrangementTag = <const Name extends string>(...names: readonly [Name, ...Name[]]) =>
   Type.Unsafe<Name>(Type.Enum([...names], { type: 'string', description: 'The arrangement that was asked for.' }))
 
 /** The answer of a path: one of several shapes, told apart by `arrangement`. Each of them has a `$id` and the tag. */
@@ -23,7 +22,7 @@ export const answerUnion = <const Answers extends readonly TSchema[]>(
  *
  * @throws RangeError where it is none of those that the answer has a shape for
  */
-export function tagOf<const Name extends ArrangementName>(
+export function tagOf<const Name extends string>(
   { arrangement }: { readonly arrangement?: string },
   ...names: readonly Name[]
 ): Name {

@@ -1,6 +1,6 @@
 import { type Static, Type } from 'typebox'
 import { ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
-import { valueAt } from '#shared/bearing/field.ts'
+import { type Group, valueAt } from '#shared/bearing/field.ts'
 import { leafAt } from '#shared/bearing/suggestion.ts'
 
 type Leaf = number | string | null
@@ -23,9 +23,12 @@ export const toAssumptions = (
   assumed: readonly string[],
   arrangement: ArrangementName,
   echoed: object,
-): Static<typeof Assumption>[] =>
+): Static<typeof Assumption>[] => assumptionsBy(ARRANGEMENTS[arrangement].fields, assumed, echoed)
+
+/** The same by the rows of whichever arrangement. */
+export const assumptionsBy = (fields: Group, assumed: readonly string[], echoed: object): Static<typeof Assumption>[] =>
   assumed.map((path) => {
-    const { field, names } = leafAt(ARRANGEMENTS[arrangement].fields, path)
+    const { field, names } = leafAt(fields, path)
     if (field.byDefault === undefined) throw new RangeError(`path must be that of a default, got ${path}`)
     const { reason, standing } = field.byDefault
     return { path, value: leafOf(valueAt(echoed, names)), reason, standing }

@@ -1,8 +1,8 @@
 import { type Static, Type } from 'typebox'
-import type { Traits } from '#shared/bearing/traits.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { type CautionCode, cautionSentence } from '#src/words/caution.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 

@@ -53,7 +53,8 @@ export async function describe(app: FastifyInstance): Promise<void> {
       queries.set(String(schema.operationId), query)
       return { schema: rest, url }
     },
-    transformObject: (documents) => complete('openapiObject' in documents ? documents.openapiObject : {}, queries),
+    transformObject: (documents) =>
+      complete('openapiObject' in documents ? documents.openapiObject : {}, queries, app.getSchemas()),
   })
 
   // What is in it depends on the build and on how it is set up.

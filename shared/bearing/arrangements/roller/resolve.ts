@@ -13,6 +13,7 @@ import {
   type Resolution,
   type Settled,
   tooFewMeasured,
+  wholeInput,
 } from '#shared/bearing/resolve.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
 import { PLAIN_TRACK } from '#shared/geometry/groove.ts'
@@ -57,7 +58,7 @@ export function resolveRoller(input: RollerInput): Resolution<ResolvedRoller> {
   }
   const assembly = openAtItsSides(waysIn({ groove: PLAIN_TRACK, ballDiameter, ballCount: input.balls.count }))
   const band = gapBand(input, ballDiameter, assembly.assemblyGap)
-  const whole: RollerInput = {
+  const whole: RollerInput = wholeInput(ROLLER_FIELDS, {
     units,
     arrangement: 'roller',
     balls: ballsInput(input, ballScatter, rollerLength),
@@ -66,7 +67,7 @@ export function resolveRoller(input: RollerInput): Resolution<ResolvedRoller> {
     ...band,
     ...rings,
     ...denominatorInput(input),
-  }
+  })
   return ok({
     input: whole,
     traits: ROLLER_TRAITS,

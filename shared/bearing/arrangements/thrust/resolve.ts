@@ -14,6 +14,7 @@ import {
   type SettledBallRing,
   tooFewMeasured,
   undercut,
+  wholeInput,
 } from '#shared/bearing/resolve.ts'
 import type { Outside } from '#shared/bearing/rings.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
@@ -56,7 +57,7 @@ export function resolveThrust(input: ThrustInput): Resolution<ResolvedThrust> {
   const band = gapBand(input, ballDiameter, ANY_GAP_WILL_DO)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
   const outside = outsideInput(input.plates, units, mm(WALL * ballDiameter))
-  const whole: ThrustInput = {
+  const whole: ThrustInput = wholeInput(THRUST_FIELDS, {
     units,
     arrangement: 'thrust',
     balls: ballsInput(input, ballScatter),
@@ -66,7 +67,7 @@ export function resolveThrust(input: ThrustInput): Resolution<ResolvedThrust> {
     ...band,
     finishAllowance,
     ...denominatorInput(input),
-  }
+  })
   return ok({
     input: whole,
     traits: THRUST_TRAITS,
