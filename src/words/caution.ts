@@ -14,8 +14,8 @@ const CAUTIONS = {
   sawing:
     'Lower the blade guard to the wood, keep your hands out of the line of the cut, and touch the offcut only when the saw has stopped. Wear eye and ear protection.',
   drilling: 'Clamp the wood: a bit that catches swings it. Wear no gloves or loose sleeves near the bit.',
-  routing:
-    'Clamp the blank and pin the jig. Unplug the router to change the bit. Take shallow passes against the rotation of the bit, and never free a ring while the bit is running.',
+  routing: ({ part }: Terms) =>
+    `Clamp the blank and pin the jig. Unplug the router to change the bit. Take shallow passes against the rotation of the bit, and never free a ${part.one} while the bit is running.`,
   'roller-skew':
     'Rollers that turn askew jam the bearing at once and can throw it off its shaft. Let them run free of the cheeks, turn the bearing by hand first, and stop when it tightens.',
   'core-loose':
