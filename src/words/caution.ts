@@ -3,7 +3,7 @@ import type { Terms } from './terms.ts'
 /** What can hurt someone, by a code for programs. */
 const CAUTIONS = {
   'light-use-only':
-    'For models, demonstrations and light hand-turned work. Never use it to carry people or vehicles, overhead, or for safety-critical loads. Local rules and licensed practice come first.',
+    'For models, demonstrations and light hand-turned work. Never use it to carry people, vehicles, overhead loads or safety-critical loads. Local rules and licensed practice come first.',
   'glass-balls': ({ element }: Terms) =>
     `Glass ${element.many} can shatter and fly. Do not spin the bearing with compressed air or a drill, and do not strike a ${element.one} that sticks.`,
   turning: ({ part, raceway }: Terms) =>
