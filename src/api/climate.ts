@@ -12,8 +12,16 @@ import {
   type Year,
 } from '#shared/questions/season/input.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
+import { inScale, SCALES, type Scale, toCelsius } from '#shared/units/temperature.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import {
+  CLIMATE_EMPTY,
+  NO_WOODEN_BALLS,
+  PLY_WITH_SPECIES,
+  SPECIES_MISSING,
+  TODAY_EMPTY,
+} from '#src/words/season-refusal.ts'
 import { present } from './optional.ts'
 import { readSpecies, speciesName } from './species.ts'
 
@@ -24,9 +32,6 @@ const LONGEST_NAME = 30
 const degrees = (description: string) => Type.Number({ minimum: -60, maximum: 200, description })
 const humidity = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
 const moisture = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
-
-const SCALES = ['celsius', 'fahrenheit'] as const
-export type Scale = (typeof SCALES)[number]
 
 const USUAL_CONSTRUCTION: Construction = 'flat-sawn'
 
@@ -128,10 +133,6 @@ export type Climate = Static<typeof Climate>
 /** Added once by `app.ts`, inner ones first. */
 export const CLIMATE_SCHEMAS = [RingWood, BallWood, Woods, Today, Month, Climate]
 
-/** The caller's degrees as the core has them, and the way back. */
-const toCelsius = (degree: number, scale: Scale): number => (scale === 'celsius' ? degree : (degree - 32) / 1.8)
-export const inScale = (celsius: number, scale: Scale): number => (scale === 'celsius' ? celsius : celsius * 1.8 + 32)
-
 /** The woods in the core's words, or every name that is not known. */
 export function toWoods(woods: Woods): Result<CoreWoods, readonly Fault[]> {
   const outer = toRingWood(woods.outerRing, '/woods/outerRing')
@@ -149,10 +150,8 @@ function toRingWood(
   path: string,
 ): CoreRingWood | Fault {
   if (construction === 'cross-laminated-ply')
-    return species === undefined
-      ? { construction }
-      : { path: `${path}/species`, message: 'of cross-laminated ply the wood makes no difference: leave it out' }
-  if (species === undefined) return { path, message: '"species" is missing: only of ply the wood makes no difference' }
+    return species === undefined ? { construction } : { path: `${path}/species`, message: PLY_WITH_SPECIES }
+  if (species === undefined) return { path, message: SPECIES_MISSING }
   const known = readSpecies(species, `${path}/species`)
   return typeof known === 'string' ? { construction, species: known } : known
 }
@@ -165,9 +164,7 @@ export function toYear(
   const woods = toWoods(request.woods)
   const year = toClimate(request.climate)
   const stray: readonly Fault[] =
-    material === 'wood' || request.woods.balls === undefined
-      ? []
-      : [{ path: '/woods/balls', message: `the balls are of ${material}: they have no wood` }]
+    material === 'wood' || request.woods.balls === undefined ? [] : [{ path: '/woods/balls', message: NO_WOODEN_BALLS }]
   if (!woods.ok || !year.ok || stray.length > 0) {
     return fail([...(woods.ok ? [] : woods.error), ...(year.ok ? [] : year.error), ...stray])
   }
@@ -182,12 +179,8 @@ export function toClimate(
   const today = toToday(climate)
   if (year === undefined || today === undefined) {
     return fail([
-      ...(year === undefined
-        ? [{ path: '/climate', message: 'say what the year brings: "relativeHumidity", "moistureContent" or "months"' }]
-        : []),
-      ...(today === undefined
-        ? [{ path: '/climate/today', message: 'say how damp it is today: "relativeHumidity" or "moistureContent"' }]
-        : []),
+      ...(year === undefined ? [{ path: '/climate', message: CLIMATE_EMPTY }] : []),
+      ...(today === undefined ? [{ path: '/climate/today', message: TODAY_EMPTY }] : []),
     ])
   }
   return ok({ climate: year, today })

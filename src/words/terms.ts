@@ -29,6 +29,12 @@ export interface Terms {
   readonly ofCut: string
   /** The second figure of the bearing, beside the gap. */
   readonly play: string
+  /** What the elements of a full ring leave, all pushed together. */
+  readonly gap: string
+  /** The size of the raceway that a cut changes: `depth`. */
+  readonly cutSize: string
+  /** Follows a radial figure of a raceway that is measured across: `0.1 mm all round`. Begins with a space, or is empty. */
+  readonly radially: string
 }
 
 const BALL: Noun = { one: 'ball', many: 'balls' }
@@ -45,11 +51,14 @@ const GROOVED_RINGS = {
   lessFar: 'shallower',
   ofCut: 'of depth',
   play: 'play',
+  gap: 'ball gap',
+  cutSize: 'depth',
+  radially: '',
 } as const
 
 export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
   radial: { ...GROOVED_RINGS, bearing: 'radial bearing' },
-  caged: { ...GROOVED_RINGS, bearing: 'caged bearing' },
+  caged: { ...GROOVED_RINGS, bearing: 'caged bearing', gap: 'space between neighbouring balls' },
   roller: {
     bearing: 'roller bearing',
     element: { one: 'roller', many: 'rollers' },
@@ -61,6 +70,9 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     lessFar: 'narrower',
     ofCut: 'all round',
     play: 'play',
+    gap: 'roller gap',
+    cutSize: 'diameter',
+    radially: ' all round',
   },
   thrust: {
     bearing: 'turntable',
@@ -73,6 +85,9 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     lessFar: 'further in',
     ofCut: 'off the outer flank',
     play: 'space between the plates',
+    gap: 'ball gap',
+    cutSize: 'circle',
+    radially: '',
   },
 }
 

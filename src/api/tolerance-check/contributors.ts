@@ -12,6 +12,7 @@ import type { Units } from '#shared/units/length.ts'
 import { type Length, type NonNegativeLength, type SignedLength, show, toMm } from '#src/api/length.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { LOT_MEAN_OF_LIST, noContributors } from '#src/words/tolerance-check.ts'
 
 const MOST_MEASURED = 500
 
@@ -129,12 +130,10 @@ export function toContributors({
   design,
 }: Asked): Result<Contributors, readonly Fault[]> {
   if (request.ballDiameter?.kind === 'measured' && request.ballLotMean !== undefined) {
-    const message = 'goes without ballDiameter of kind measured: a list of balls has its mean already'
-    return fail([{ path: '/contributors/ballLotMean', message }])
+    return fail([{ path: '/contributors/ballLotMean', message: LOT_MEAN_OF_LIST }])
   }
   if (Object.keys(request).length === 0 && climate === undefined) {
-    const names = CONTRIBUTORS_OF[traitsOf(design).members].join(', ')
-    return fail([{ path: '/contributors', message: `must name what may differ: ${names}` }])
+    return fail([{ path: '/contributors', message: noContributors(CONTRIBUTORS_OF[traitsOf(design).members]) }])
   }
   const entries = Object.entries(request) as [ContributorName, BallScatterRequest][]
   return ok(Object.fromEntries(entries.map(([name, scattered]) => [name, toScatter(scattered, design.units)])))
