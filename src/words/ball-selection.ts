@@ -11,15 +11,15 @@ export function explainRefusal(refusal: Refusal | SelectionRefusal, units: Units
   const { element, across } = terms
   switch (refusal.code) {
     case 'lot-too-small':
-      return `the bearing needs ${refusal.needed} ${element.many}, but only ${refusal.given} measured ${element.many} were given: measure more, or design for fewer`
+      return `The bearing needs ${refusal.needed} ${element.many}, but only ${refusal.given} measured ${element.many} were given. Measure more, or design for fewer.`
     case 'not-of-this-size':
-      return `${size(refusal.given)} is not a size of this bearing's ${element.many}, which are from ${size(refusal.least)} to ${size(refusal.most)}: check the figure, or remove it`
+      return `${size(refusal.given)} is not a size of this bearing's ${element.many}, which are from ${size(refusal.least)} to ${size(refusal.most)}: check the figure, or remove it.`
     case 'aim-takes-another-ball':
-      return `a gap of ${size(refusal.given)} is nearly as wide as the smallest ${element.one} of the lot: keep it below ${size(refusal.below)}`
+      return `A gap of ${size(refusal.given)} is nearly as wide as the smallest ${element.one} of the lot. Keep it below ${size(refusal.below)}.`
     case 'groove-too-tight':
-      return `${size(refusal.given)} ${across} is far too small for any ${refusal.ballCount} ${element.many} of this lot: the smallest of them just close at ${size(refusal.closed)}`
+      return `${size(refusal.given)} ${across} is far too small for any ${refusal.ballCount} ${element.many} of this lot: the smallest of them just close at ${size(refusal.closed)}.`
     case 'groove-too-wide':
-      return `${size(refusal.given)} ${across} is so large that ${refusal.ballCount} ${element.many} of this lot may fill less than half of it: use more ${element.many}, or larger ones`
+      return `${size(refusal.given)} ${across} is so large that ${refusal.ballCount} ${element.many} of this lot may fill less than half of it. Use more ${element.many}, or larger ones.`
     default:
       return refusalSentence(refusal, units)
   }
@@ -30,15 +30,15 @@ export function explainWarning(facts: SelectionWarning['facts'], units: Units, t
   const { element, gap } = terms
   switch (facts.code) {
     case 'does-not-close':
-      return `the last ${element.one} does not fit: it needs ${size(mm(-facts.ballGap))} more room`
+      return `The last ${element.one} does not fit: it needs ${size(mm(-facts.ballGap))} more room.`
     case 'gap-below-band':
-      return `the ${gap} of ${size(facts.ballGap)} is below the smallest allowed, ${size(facts.min)}`
+      return `The ${gap} of ${size(facts.ballGap)} is below the smallest allowed, ${size(facts.min)}.`
     case 'gap-above-band':
-      return `the ${gap} of ${size(facts.ballGap)} is above the largest allowed, ${size(facts.max)}`
+      return `The ${gap} of ${size(facts.ballGap)} is above the largest allowed, ${size(facts.max)}.`
     case 'gap-below-assembly-gap':
-      return `with a ${gap} of ${size(facts.ballGap)} the last ${element.one} must be forced in: it needs about ${size(facts.assemblyGap)} (calculated for rigid ${element.many}; wood gives a little)`
+      return `With a ${gap} of ${size(facts.ballGap)} the last ${element.one} must be forced in: it needs about ${size(facts.assemblyGap)} (calculated for rigid ${element.many}; wood gives a little).`
     case 'rides-on-edges':
-      return `the groove radius of ${size(facts.grooveRadius)} is smaller than that of ${facts.ballCount} of these balls: they ride on the edges of the groove, each size at its own height, which makes the gap ${about(Math.abs(facts.gapShift), units)} ${facts.gapShift < 0 ? 'smaller' : 'larger'} than calculated; use a larger groove radius`
+      return `The groove radius of ${size(facts.grooveRadius)} is smaller than that of ${facts.ballCount} of these balls. They ride on the edges of the groove, each size at its own height, which makes the gap ${about(Math.abs(facts.gapShift), units)} ${facts.gapShift < 0 ? 'smaller' : 'larger'} than calculated. Use a larger groove radius.`
     default:
       return facts satisfies never
   }
@@ -68,7 +68,7 @@ export function advice(selection: BallSelection): string {
   const size = (length: Mm): string => figure(length, units)
   return [
     `Use the ${choice.balls.length} ${element.many} listed under \`chosen\` and lay them in that order: ${'plate' in bearing ? LAID_ON_A_PLATE : LAID_IN_A_RING}. `,
-    `They differ by ${upTo(spread, units)} at most. `,
+    `The largest and the smallest differ by ${upTo(spread, units)}. `,
     `At ${size(grooveDiameter)} ${across} they leave a ${gap} of ${size(ballGap)}; the aim is ${size(bearing.settled.ballGap)}. `,
     grooveAdvice(selection),
   ].join('')
@@ -118,7 +118,7 @@ export function explainNearness({ input, choice, reach }: BallSelection): string
   const missed =
     input.goal === 'close-groove'
       ? `The gap misses the aim by ${upTo(missedBy, units)}`
-      : `The ${raceway.one} is off the one that these ${element.many} need by ${upTo(missedBy, units)}${radially}`
+      : `The ${raceway.one} differs by ${upTo(missedBy, units)}${radially} from the one that these ${element.many} need`
   const left = missedBy - noneBelow
   const nearer =
     left < NOT_MEASURABLE[units][0] ? 'noticeably nearer' : `nearer by more than ${figure(mm(left), units)}`

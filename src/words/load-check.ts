@@ -29,25 +29,25 @@ export function explainWarning(facts: LoadWarningFacts, { units, forceUnits, ter
   const { element, raceway, part } = terms
   switch (facts.code) {
     case 'ball-sinks-in':
-      return `under ${forceFigure(facts.ballLoad, forceUnits)} a ${element.one} sinks into ${PART_WORDS[facts.part]} past its middle: the wood is crushed`
+      return `Under ${forceFigure(facts.ballLoad, forceUnits)} a ${element.one} sinks into ${PART_WORDS[facts.part]} past its middle: the wood is crushed.`
     case 'dents-deeper':
-      return `the most heavily loaded ${element.one} leaves a dent of ${size(facts.dent)} in ${PART_WORDS[facts.part]}, deeper than the limit of ${size(facts.most)}: the bearing will run rough`
+      return `The most heavily loaded ${element.one} leaves a dent of ${size(facts.dent)} in ${PART_WORDS[facts.part]}, above the limit of ${size(facts.most)}: the bearing will run rough.`
     case 'first-marked':
-      return `a load of ${forceFigure(facts.load, forceUnits)} or more begins to mark ${PART_WORDS[facts.part]} while the bearing stands still: remove the load, or turn the bearing now and then`
+      return `A load of ${forceFigure(facts.load, forceUnits)} or more begins to mark ${PART_WORDS[facts.part]} while the bearing does not turn. Remove the load, or turn the bearing now and then.`
     case 'edges-crush':
-      return `in ${PART_WORDS[facts.part]} the balls ride on the edges of the groove and crush them by ${size(facts.dent)}, to flats ${size(facts.width)} wide: ${facts.part === 'plates' ? 'the plates come closer by twice that' : 'the play grows by that'}; use a larger groove radius`
+      return `In ${PART_WORDS[facts.part]} the balls ride on the edges of the groove and crush them by ${size(facts.dent)}, to flats ${size(facts.width)} wide: ${facts.part === 'plates' ? 'the plates come closer by twice that' : 'the play grows by that'}. Use a larger groove radius.`
     case 'contact-reaches-edges':
-      return `under this load the ball touches ${PART_WORDS[facts.part]} over the full ${size(facts.grooveWidth)} of the width of its groove: the edges of the groove carry a large load and may chip`
+      return `Under this load the ball touches ${PART_WORDS[facts.part]} over the full width of the groove, ${size(facts.grooveWidth)}. The edges of the groove carry a large load and may chip.`
     case 'one-ball-carries':
-      return `with a play of ${size(facts.play)} one ${element.one} carries ${percent(facts.share)} of the load: reduce the play to share the load better`
+      return `With a play of ${size(facts.play)} one ${element.one} carries ${percent(facts.share)} of the load. Reduce the play to share the load better.`
     case 'three-carry':
-      return `these balls are uneven, so not all of them carry: at first three of the tallest do, and one of them carries up to ${forceFigure(facts.ballLoad, forceUnits)}, ${dentWords(facts.dent, units)}; choose balls that differ less, or let the wood settle under a light load`
+      return `These balls are uneven, so not all of them carry: at first three of the tallest do, and one of them carries up to ${forceFigure(facts.ballLoad, forceUnits)}, ${dentWords(facts.dent, units)}. Choose balls that differ less, or let the wood settle under a light load.`
     case 'balls-softer':
-      return `the ${element.many} are of softer wood than the ${part.many}: flats form on the ${element.many} before dents form in the ${raceway.many}`
+      return `The ${element.many} are of softer wood than the ${part.many}: flats form on the ${element.many} before dents form in the ${raceway.many}.`
     case 'spun-beside-axis':
-      return `with a load ${size(facts.offset)} from the axis, do not spin this turntable: the load pulls the upper plate aside and can leave balls loose; put the load over the middle`
+      return `Do not spin this turntable with a load ${size(facts.offset)} from the axis: the load pulls the upper plate aside and can leave balls loose. Put the load over the middle.`
     case 'too-fast':
-      return `do not exceed ${speedFigure(facts.speed)}: ${speedReason(facts.reason, terms)}`
+      return `Do not exceed ${speedFigure(facts.speed)}: ${speedReason(facts.reason, terms)}.`
     default:
       return facts satisfies never
   }
@@ -57,7 +57,7 @@ export function explainWarning(facts: LoadWarningFacts, { units, forceUnits, ter
 function speedReason(reason: LoadSpeedReason, { element, raceway, part }: Terms): string {
   switch (reason) {
     case 'balls-dent-groove':
-      return `above that, the ${element.many} press a dent of the limiting depth into the ${part.one === 'plate' ? '' : 'outer '}${raceway.one} by their spin alone`
+      return `above that, the ${element.many} press a dent as large as the limit into the ${part.one === 'plate' ? '' : 'outer '}${raceway.one} by their spin alone`
     case 'balls-climb-out':
       return 'above that, the balls are pushed outward harder than this load holds them down, and climb over the edge of the groove'
     case 'ring-splits':
@@ -97,7 +97,7 @@ export const withTallest = (message: string, from: number | undefined, { forceUn
 
 export function explainRefusal(refusal: LoadRefusal, units: Units): string {
   return refusal.code === 'load-tips-plate'
-    ? `a load ${figure(refusal.given, units)} from the axis can tip the upper plate over the line between two balls: keep it within ${figure(refusal.below, units)}`
+    ? `A load ${figure(refusal.given, units)} from the axis can tip the upper plate over the line between two balls. Keep it within ${figure(refusal.below, units)}.`
     : refusalSentence(refusal, units)
 }
 

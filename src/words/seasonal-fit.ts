@@ -69,7 +69,7 @@ function playAdvice({ leastPlay, play }: BuildIn, asked: Mm, units: Units): stri
 
 export function warningOf(trouble: Trouble, states: readonly FitAtState[]): string {
   const names = states.filter(({ troubles }) => troubles.includes(trouble)).map(({ state }) => state.name)
-  return `${names.join(', ')}: ${WORDS[trouble]}; see \`buildIn\``
+  return `${names.join(', ')}: ${WORDS[trouble]}. See \`buildIn\`.`
 }
 
 const MADE = 'The calculation assumes that on the day of making every part is exactly round and of the size designed.'

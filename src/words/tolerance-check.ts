@@ -24,22 +24,23 @@ export const WOODS_MISSING = '"woods" is missing: the effect of the climate depe
 export const CLIMATE_MISSING = '"climate" is missing: without it the woods make no difference'
 
 /** What differs, after "comes from". */
-function causeName(name: CauseName, { element, raceway, cutSize }: Terms): string {
+function causeName(name: CauseName, { element, raceway }: Terms): string {
+  const size = raceway.one === 'track' ? 'radius' : 'depth'
   switch (name) {
     case 'ballDiameter':
       return `the sizes of single ${element.many}`
     case 'ballLotMean':
       return `the mean of the ${element.one} lot`
     case 'outerGrooveBottomRadius':
-      return `the ${cutSize} of the outer ${raceway.one}`
+      return `the ${size} of the outer ${raceway.one}`
     case 'innerGrooveBottomRadius':
-      return `the ${cutSize} of the inner ${raceway.one}`
+      return `the ${size} of the inner ${raceway.one}`
     case 'outOfRound':
       return `the out-of-round error of the ${raceway.many}`
     case 'finishFilm':
       return 'the thickness of the finish'
     case 'grooveCircleRadius':
-      return "the circle of a plate's groove"
+      return "the radius of the circle of a plate's groove"
     case 'grooveDepth':
       return "the depth of a plate's groove"
     case 'climate':
@@ -76,14 +77,14 @@ function brokenSentence(because: Break, { element, raceway }: Terms): string {
 export function explainToleranceRefusal(refusal: ToleranceRefusal, units: Units, terms: Terms): string {
   switch (refusal.code) {
     case 'limits-reversed':
-      return `the smallest value allowed, ${figure(refusal.min, units)}, is above the largest, ${figure(refusal.max, units)}`
+      return `The smallest value allowed, ${figure(refusal.min, units)}, is above the largest, ${figure(refusal.max, units)}.`
     case 'contributor-too-wide': {
       const { name, reach, because } = refusal
       const differs =
         name === 'climate'
           ? `the weather may change a size by up to ${figure(reach, units)}`
           : `${causeName(name, terms)} may differ by up to ${figure(reach, units)} (the farthest value drawn, for a normal distribution)`
-      return `${differs}: ${brokenSentence(because, terms)}. ${MEANS[name]}`
+      return `${capitalised(differs)}: ${brokenSentence(because, terms)}. ${MEANS[name]}`
     }
     default:
       return refusal satisfies never
@@ -266,7 +267,7 @@ function placeOf({ grooveDepth, grooveBottomDiameter }: AimPoint, { input, beari
 function offDesign({ deeper }: AimPoint, { input: { design } }: ToleranceCheck['check']): string {
   const { further, lessFar, radially } = termsOf(design)
   if (deeper === 0) return 'as designed'
-  return `${figure(mm(Math.abs(deeper)), design.units)}${radially} ${deeper > 0 ? further : lessFar} than designed`
+  return `${figure(mm(Math.abs(deeper)), design.units)} ${deeper > 0 ? further : lessFar}${radially} than designed`
 }
 
 /** The texts of the picture of the spread, beside its numbers. */
@@ -305,7 +306,7 @@ function weatherNotes(year: Year | undefined): readonly string[] {
     return ['The calculation assumes that the wood stays as on the day of making, because `climate` was not given.']
   const alike = year.climate.kind === 'months' ? 'months' : 'moisture contents between the driest and the dampest'
   return [
-    ...guessedWoods(year.woods).map(([species]) => `${capitalised(memorySentence(species))}.`),
+    ...guessedWoods(year.woods).map(([species]) => memorySentence(species)),
     `The calculation treats all ${alike} as equally likely. It assumes that the wood has settled to the moisture of the air, that the start of the row may lie anywhere round the grain, and that a ring moves as a whole.`,
   ]
 }

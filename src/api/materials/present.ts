@@ -9,7 +9,7 @@ import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import { readSpecies } from '#src/api/species.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { MATERIAL_NOTES, WITH_MOISTURE } from '#src/words/materials.ts'
+import { MATERIAL_NOTES, WITH_MOISTURE } from '#src/words/material-notes.ts'
 import type { BallSubstance, MaterialsRequest, MaterialsResponse, Wood, WoodMovement, WoodStrength } from './schema.ts'
 
 /** The materials asked for, or the fault of an unknown name. */

@@ -112,7 +112,7 @@ export const checkRefusalWords =
       case 'above-fibre-saturation':
       case 'movement-unknown':
       case 'balls-without-wood':
-        return seasonRefusalSentence(refusal, climate?.temperatureScale ?? 'celsius')
+        return seasonRefusalSentence(refusal, climate?.temperatureScale ?? 'celsius', termsOf(design))
       default:
         return refusalSentence(refusal, units)
     }
