@@ -96,7 +96,7 @@ function grooveAdvice({ grooveChange, input, bearing }: BallSelection): string {
  */
 export function explainRest({ shares, mostClearance }: PlateAtRest, rise: Mm, units: Units): string {
   const [least, most] = [percent(Math.min(...shares)), percent(Math.max(...shares))]
-  const each = least === most ? 'a third' : `from ${least} to ${most}`
+  const each = least === most ? 'a third' : `between ${least} and ${most}`
   return [
     `At first, three of the balls carry the upper plate: each carries ${each} of a load over the middle. `,
     `The plate rises by ${upTo(rise, units)} from one side to the other; the largest clearance over a ball is ${upTo(mostClearance, units)}. `,

@@ -160,5 +160,5 @@ function nameInSentence(name: string): string {
 
 export const estimateOnly = ({ part }: Terms) => ({
   code: 'estimate-only',
-  message: `Loads and speeds here are estimates from averages of clear wood at rest. They are not a safe working load, and do not include the strength of the ${part.many}, their screws or their glue. Shocks, time under load, damp, knots and sloping grain reduce what the wood carries a lot.`,
+  message: `Loads and speeds here are estimates from averages of clear wood at rest. They are not a safe working load, and do not include the strength of the ${part.many}, their screws or their glue. Shocks, time under load, damp, knots and sloping grain greatly reduce what the wood carries.`,
 })

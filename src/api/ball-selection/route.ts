@@ -14,7 +14,7 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'ballSelection',
       tags: ['bearing'],
-      summary: 'From a measured lot: which balls to take, and what gap they leave',
+      summary: 'The best balls of a measured lot, and the gap that they leave',
       body: refTo<typeof BallSelectionRequest>('BallSelectionRequest'),
       response: {
         200: refTo<typeof BallSelectionResponse>('BallSelectionResponse'),

@@ -14,7 +14,7 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'loadCheck',
       tags: ['bearing'],
-      summary: 'What a load does to the balls and the wood, how fast it may turn, and why: an estimate',
+      summary: 'The effect of a load on the balls and the wood, and the speed limits with their reasons: an estimate',
       body: refTo<typeof LoadCheckRequest>('LoadCheckRequest'),
       response: {
         200: refTo<typeof LoadCheckResponse>('LoadCheckResponse'),

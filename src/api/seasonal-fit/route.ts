@@ -33,7 +33,7 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
       operationId: 'seasonalFit',
       tags: ['bearing'],
       summary:
-        'What the year does to wooden rings and balls, and what to build in today for the bearing to run all year',
+        'The effect of a year on wooden rings and balls, and the gap and play with which the bearing runs all year',
       body: refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'),
       response: {
         200: refTo<typeof SeasonalFitResponse>('SeasonalFitResponse'),

@@ -17,11 +17,12 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'toleranceCheck',
       tags: ['bearing'],
-      summary: 'Will it run when cuts and balls are not perfect: how often, what decides it, and where to aim',
+      summary:
+        'How often a bearing runs when cuts, balls and weather differ from the design, which cause matters most, and where to aim',
       body: refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest'),
       response: {
         200: {
-          description: 'How often it runs, and why not more often',
+          description: 'How often the bearing runs, and why not more often',
           content: ANSWERS,
         },
         422: problem('Cannot exist, or takes more work than one request may'),
