@@ -69,7 +69,7 @@ describe('shared/', () => {
 
 describe('src/: imports point one way', () => {
   test.each([
-    ['words', ['shared', 'src/words', 'src/api']],
+    ['words', ['shared', 'src/words']],
     ['http', ['shared/lazy.ts', 'shared/result.ts', 'src/http', 'src/engine.ts']],
     ['drawings', ['shared', 'src/drawings', 'src/words']],
     ['workers', ['shared', 'src/workers', 'src/http', 'src/drawings']],

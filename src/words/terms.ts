@@ -46,6 +46,10 @@ export interface Terms {
   readonly play: string
   /** What the elements of a full ring leave, all pushed together. */
   readonly gap: string
+  /** The size of the raceway that a cut changes: `depth`. */
+  readonly cutSize: string
+  /** Follows a radial figure of a raceway that is measured across: `0.1 mm all round`. Begins with a space, or is empty. */
+  readonly radially: string
 }
 
 const BALL: Noun = { one: 'ball', many: 'balls' }
@@ -70,6 +74,8 @@ const GROOVED_RINGS = {
   landGap: 'land gap',
   inside: 'an inner ring',
   gap: 'ball gap',
+  cutSize: 'depth',
+  radially: '',
 } as const
 
 export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
@@ -100,6 +106,8 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     ofCut: 'all round',
     play: 'play',
     gap: 'roller gap',
+    cutSize: 'diameter',
+    radially: ' all round',
   },
   thrust: {
     bearing: 'turntable',
@@ -121,6 +129,8 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     ofCut: 'off the outer flank',
     play: 'space between the plates',
     gap: 'ball gap',
+    cutSize: 'circle',
+    radially: '',
   },
 }
 

@@ -14,7 +14,7 @@ export const designSearchRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'designSearch',
       tags: ['bearing'],
-      summary: 'From limits and what is on hand: the best designs, ranked, each with its reasons',
+      summary: 'The best designs within limits and from stock on hand, ranked, each with its reasons',
       body: refTo<typeof DesignSearchRequest>('DesignSearchRequest'),
       response: {
         200: refTo<typeof DesignSearchResponse>('DesignSearchResponse'),

@@ -378,7 +378,7 @@ describe('what plates can be asked', () => {
       foreign('radial bearings', '/offset'),
     ])
     expect(await load({ design: WITH_GAP, axialLoad: 1, offset: 100 }, 422)).toEqual([
-      { path: '/offset', message: expect.stringMatching(/^a load 100 mm from the axis can tip the upper plate/) },
+      { path: '/offset', message: expect.stringMatching(/^A load 100 mm from the axis can tip the upper plate/) },
     ])
     expect(await load({ design: { ...WITH_GAP, bore: 500 }, axialLoad: 1 }, 422)).toMatchObject([
       { path: '/design/bore' },
@@ -420,7 +420,10 @@ describe('what plates can be asked', () => {
     expect(problemIn(ofPlates, 422).errors?.[0]?.path).toBe('/grooveCircleDiameter')
     const tight = await asked('ball-selection', { ...lot, design: WITH_GAP, grooveCircleDiameter: 60 })
     expect(problemIn(tight, 422).errors).toEqual([
-      { path: '/grooveCircleDiameter', message: expect.stringMatching(/^a groove circle of 60 mm is far too tight/) },
+      {
+        path: '/grooveCircleDiameter',
+        message: expect.stringMatching(/^60 mm across the groove's circle is far too small/),
+      },
     ])
   })
 
@@ -554,6 +557,6 @@ test('a year of wooden rollers: told of rollers, but by the names that a request
   })
   expect(problemIn(answer, 422).errors).toEqual([
     { path: '/design/arrangement', message: expect.any(String) },
-    { path: '/woods/balls', message: expect.stringMatching(/^the rollers are of wood: name it, as "balls": /) },
+    { path: '/woods/balls', message: expect.stringMatching(/^The rollers are of wood. Name it, as "balls": /) },
   ])
 })

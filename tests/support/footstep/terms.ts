@@ -12,6 +12,8 @@ export const FOOTSTEP_TERMS: Terms = {
   landGap: 'space over the cup',
   inside: 'a pin',
   gap: 'ball gap',
+  cutSize: 'diameter',
+  radially: ' all round',
   element: { one: 'ball', many: 'balls' },
   raceway: { one: 'cup', many: 'cups' },
   part: { one: 'cup', many: 'cups' },
