@@ -1,5 +1,6 @@
 import { fail, ok } from '#shared/result.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { rounded } from '#shared/units/rounded.ts'
 import type { Traits } from './arrangement.ts'
 import * as defaults from './defaults.ts'
 import type { Split } from './fields.ts'
@@ -59,9 +60,9 @@ export function resolveGroovedRings(
     ...undercut(input, 'innerRing', innerGroove),
   ]
   if (faults.length > 0) return fail(faults)
-  const width = input.width ?? mm(defaults.GROOVED_WIDTH * ballDiameter)
+  const width = input.width ?? rounded(mm(defaults.GROOVED_WIDTH * ballDiameter), units)
   const split = input.split ?? usualSplit
-  const radialInternalClearance = input.radialInternalClearance ?? usualPlay(ballDiameter)
+  const radialInternalClearance = input.radialInternalClearance ?? usualPlay(ballDiameter, units)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
   const outside = outsideInput(outerRing, units, mm(defaults.OUTER_WALL * ballDiameter))
   return ok({
@@ -93,4 +94,5 @@ export function resolveGroovedRings(
 }
 
 /** Play that nobody stated. */
-export const usualPlay = (ballDiameter: Mm): Mm => mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter)
+export const usualPlay = (ballDiameter: Mm, units: Units): Mm =>
+  rounded(mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter), units)

@@ -1,15 +1,19 @@
 import { type Static, Type } from 'typebox'
-import { type Dimension as CoreDimension, DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { type Dimension as CoreDimension, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
 import { DIMENSION_NAMES } from '#src/words/dimension-names.ts'
 import { type ShownLength, show } from './length.ts'
+import { showNumber, shownNumber } from './number.ts'
 import { written } from './optional.ts'
 
 const length = refTo<typeof ShownLength>('ShownLength')
 
 export const Dimension = Type.Object(
   {
+    key: Type.Unsafe<DimensionKey>(
+      Type.String({ description: 'A name for programs that never changes: where the value stands in this answer.' }),
+    ),
     symbol: Type.String({ description: "A bearing maker's symbol where there is one." }),
     name: Type.String(),
     value: Type.Unsafe<ShownLength>({ ...length, description: 'The finished size.' }),
@@ -30,10 +34,9 @@ export const Dimension = Type.Object(
       description: 'Shop figure less `value`: above 0 when the shop figure is the larger.',
     }),
     gapPerUnit: Type.Optional(
-      Type.Number({
-        description:
-          'How much the ball gap moves per unit of this size, all else staying: at the land the groove depth, at the groove the land.',
-      }),
+      shownNumber(
+        'How much the ball gap moves per unit of this size, all else staying: at the land the groove depth, at the groove the land.',
+      ),
     ),
     gapChangeAtShop: Type.Optional(
       Type.Unsafe<ShownLength>({
@@ -47,6 +50,7 @@ export const Dimension = Type.Object(
 
 export function toDimension(row: CoreDimension, units: Units): Static<typeof Dimension> {
   return written<Static<typeof Dimension>>({
+    key: row.key,
     symbol: DIMENSION_SYMBOLS[row.key],
     name: DIMENSION_NAMES[row.key],
     value: show(row.value, units),
@@ -54,7 +58,7 @@ export function toDimension(row: CoreDimension, units: Units): Static<typeof Dim
     shop: row.shop.text,
     shopError: show(row.shop.error, units),
     cutToShop: row.cutToShop?.text,
-    gapPerUnit: row.gapPerUnit,
+    gapPerUnit: row.gapPerUnit === undefined ? undefined : showNumber(row.gapPerUnit),
     gapChangeAtShop: row.gapChangeAtShop === undefined ? undefined : show(row.gapChangeAtShop, units),
   })
 }

@@ -36,10 +36,10 @@ export function plugGroove(job: CagedJob): Operation {
     tool: 'lathe, scraper ground to the groove radius, inside caliper, the plug',
     how: `At mid width, straight in, then sanded smooth. Near its depth, lay the ${count} balls in, spread evenly, and try the plug between them. Write down what it came to: the inner ring is made to that.`,
     sizes: [
-      size(job, 'outerGrooveRadius', 'groove radius'),
-      size(job, 'outerGrooveDepth', 'groove depth'),
-      size(job, 'outerGrooveBottomDiameter', 'across the bottoms'),
-      size(job, 'gaugeNominalDiameter', 'plug, just enters'),
+      size(job, 'outerRing.grooveRadius', 'groove radius'),
+      size(job, 'outerRing.grooveDepth', 'groove depth'),
+      size(job, 'outerRing.grooveBottomDiameter', 'across the bottoms'),
+      size(job, 'plugDiameter', 'plug, just enters'),
     ],
     check: 'The profile of the gauge sheet: its shoulders meet the land all the way round.',
     mistake: {
@@ -69,16 +69,16 @@ export const threeBalls = ({ design }: CagedJob, fit: Operation): Operation => (
 
 export function cageRing(job: CagedJob): Operation {
   const { cage } = job.design.bearing
-  const outside = size(job, 'cageOutsideDiameter', 'outside')
+  const outside = size(job, 'cage.outsideDiameter', 'outside')
   const { tool, round, cautions } = DISC_BY[job.method]
-  const width = size(job, 'cageWidth', cage.pieces === 2 ? 'thickness of both together' : 'thickness')
+  const width = size(job, 'cage.width', cage.pieces === 2 ? 'thickness of both together' : 'thickness')
   return {
     id: 'cage-ring',
     part: 'cage',
     title: cage.pieces === 2 ? 'Make the two rings of the cage' : 'Make the ring of the cage',
     tool: `${tool}, ply or a tough wood`,
     how: `${cage.pieces === 2 ? 'Pin two discs together, each half as thick, the grain of one across the other; mark the pair across the edge. ' : ''}Bore it while it can still be clamped, then ${round} about the hole.`,
-    sizes: [outside, ...sawLine(job, outside), size(job, 'cageBoreDiameter', 'bore'), width],
+    sizes: [outside, ...sawLine(job, outside), size(job, 'cage.boreDiameter', 'bore'), width],
     check: `${LAYOUT_CHECK} Laid between the rings it has room to both lands, all the way round.`,
     mistake: {
       looksLike: 'A ring cut to the lands as drawn, when the lands came out otherwise.',
@@ -98,7 +98,7 @@ export function pockets(job: CagedJob): Operation {
     title: `Drill the ${count} pockets`,
     tool: 'drill press, a Forstner bit of the size or the next larger one, a cradle that holds the ring on edge',
     how: `Carry the ${count} lines of the template over the edge with a square. At mid width, towards the centre, a pilot hole first; back the ring up from inside so that the bore does not tear.`,
-    sizes: [size(job, 'pocketDiameter', 'pockets'), size(job, 'cageWeb', 'least wood between two')],
+    sizes: [size(job, 'cage.pocketDiameter', 'pockets'), size(job, 'cage.web', 'least wood between two')],
     check: 'Every ball falls through its pocket by its own weight; the webs are alike to the eye.',
     mistake: {
       looksLike: 'A pocket off its line: one thick web and one thin.',

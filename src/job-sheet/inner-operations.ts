@@ -15,7 +15,7 @@ export function innerBlank(job: RingJob): Operation {
   const { design, method } = job
   const isSplit = design.bearing.settled.split === 'inner-ring'
   const outside = size(job, cylinderKeys(design.bearing).inner, 'outside, the full line')
-  const width = size(job, 'innerWidth', 'thickness')
+  const width = size(job, 'innerRing.width', 'thickness')
   return {
     id: 'inner-blank',
     part: 'inner-ring',
@@ -26,7 +26,7 @@ export function innerBlank(job: RingJob): Operation {
       outside,
       { name: 'cut by, the dashed line', value: roughCircle(job, outside) },
       isSplit ? { ...width, name: 'thickness of each disc', value: mm(width.value / 2) } : width,
-      size(job, 'boreDiameter', 'bore'),
+      size(job, 'innerRing.boreDiameter', 'bore'),
     ],
     check: LAYOUT_CHECK,
     mistake: {
@@ -67,7 +67,7 @@ const innerOutside = (job: RingJob): Operation => ({
   title: 'Turn the outside of the inner ring',
   tool: 'lathe, on a mandrel through the bore, gouge and scraper',
   how: 'Down to the line. Write down what it is: the groove is measured from here.',
-  sizes: [size(job, 'innerLandDiameter', 'outside (land)')],
+  sizes: [size(job, 'innerRing.landDiameter', 'outside (land)')],
   check: 'Caliper in two directions; the hollow edge of the gauge sheet shows no light.',
   mistake: {
     looksLike: 'An outside that is too small, with the groove cut to its depth all the same.',
@@ -87,9 +87,9 @@ function innerGroove(job: RingJob): Operation {
     tool: 'lathe, scraper ground to the groove radius, outside caliper',
     how: 'At mid width, on the line between the halves if there is one. Stop short.',
     sizes: [
-      size(job, 'innerGrooveRadius', 'groove radius'),
-      size(job, 'innerGrooveDepth', 'groove depth', -short),
-      size(job, 'innerGrooveBottomDiameter', 'across the bottoms', 2 * short),
+      size(job, 'innerRing.grooveRadius', 'groove radius'),
+      size(job, 'innerRing.grooveDepth', 'groove depth', -short),
+      size(job, 'innerRing.grooveBottomDiameter', 'across the bottoms', 2 * short),
     ],
     check: 'The profile of the gauge sheet: its shoulders stay off the land by what is left to sand.',
     mistake: {

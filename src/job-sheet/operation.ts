@@ -108,4 +108,4 @@ export const hasTracks = ({ design }: RingJob): boolean => design.bearing.settle
 export const bottomKeys = (job: RingJob): ReturnType<typeof cylinderKeys> =>
   hasTracks(job)
     ? cylinderKeys(job.design.bearing)
-    : { outer: 'outerGrooveBottomDiameter', inner: 'innerGrooveBottomDiameter' }
+    : { outer: 'outerRing.grooveBottomDiameter', inner: 'innerRing.grooveBottomDiameter' }

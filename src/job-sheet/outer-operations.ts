@@ -31,7 +31,7 @@ export function outerShape(job: RingJob): readonly Operation[] {
 
 export function outerLayout(job: RingJob): Operation {
   const { say } = job
-  const outside = size(job, 'outsideDiameter', 'outside, the full line')
+  const outside = size(job, 'outerRing.outsideDiameter', 'outside, the full line')
   return {
     id: 'outer-layout',
     part: 'outer-ring',
@@ -42,7 +42,7 @@ export function outerLayout(job: RingJob): Operation {
       outside,
       size(job, cylinderKeys(job.design.bearing).outer, 'hole, the full line'),
       ...sawLine(job, outside),
-      size(job, 'outerWidth', 'thickness, both faces planed'),
+      size(job, 'outerRing.width', 'thickness, both faces planed'),
     ],
     check: LAYOUT_CHECK,
     mistake: {
@@ -93,7 +93,7 @@ function outerBore(job: RingJob): Operation {
 }
 
 function outerSaw(job: RingJob): Operation {
-  const outside = size(job, 'outsideDiameter', '')
+  const outside = size(job, 'outerRing.outsideDiameter', '')
   return {
     id: 'outer-saw',
     part: 'outer-ring',
@@ -122,7 +122,7 @@ function outerOutside(job: RingJob): Operation {
       method === 'lathe-only'
         ? 'Knock the corners off the square blank by hand first. True the face, then turn the outside down to the line.'
         : 'True the face, then turn the outside down to the line.',
-    sizes: [size(job, 'outsideDiameter', 'outside')],
+    sizes: [size(job, 'outerRing.outsideDiameter', 'outside')],
     check: 'Caliper across two directions; the hollow edge of the gauge sheet shows no light.',
     mistake: {
       looksLike: 'An outside that is not round.',
@@ -169,7 +169,7 @@ function outerRouted(job: RingJob): Operation {
     tool: 'router on a circle jig, straight bit',
     how: 'Outside first, then the hole, in passes no deeper than half the bit is wide. Keep a web under the last pass of each circle.',
     sizes: [
-      size(job, 'outsideDiameter', 'outside'),
+      size(job, 'outerRing.outsideDiameter', 'outside'),
       size(job, outer, 'hole, the full line stays', hasTracks(job) ? -2 * leftOnTrack(job) : 0),
     ],
     check: 'The full line of the hole is there all the way round.',
@@ -184,8 +184,8 @@ function outerRouted(job: RingJob): Operation {
 
 export function outerInside(job: RingJob): Operation {
   const { design, say } = job
-  const hole = size(job, 'outerLandDiameter', 'hole (land)')
-  const slope = design.dimensions.find(({ key }) => key === 'outerLandDiameter')?.gapPerUnit ?? 0
+  const hole = size(job, 'outerRing.landDiameter', 'hole (land)')
+  const slope = design.dimensions.find(({ key }) => key === 'outerRing.landDiameter')?.gapPerUnit ?? 0
   const over = mm(design.bearing.settled.ballDiameter / 50)
   return {
     id: 'outer-inside',
@@ -215,9 +215,9 @@ export function outerGroove(job: Job): Operation {
     tool: 'lathe, scraper ground to the groove radius, inside caliper',
     how: 'At mid width, straight in. Stop short: what is left is sanded to fit, with the balls in.',
     sizes: [
-      size(job, 'outerGrooveRadius', 'groove radius'),
-      size(job, 'outerGrooveDepth', 'groove depth', -short),
-      size(job, 'outerGrooveBottomDiameter', 'across the bottoms', -2 * short),
+      size(job, 'outerRing.grooveRadius', 'groove radius'),
+      size(job, 'outerRing.grooveDepth', 'groove depth', -short),
+      size(job, 'outerRing.grooveBottomDiameter', 'across the bottoms', -2 * short),
     ],
     check: 'The profile of the gauge sheet: its shoulders stay off the land by what is left to sand.',
     mistake: {
@@ -269,8 +269,8 @@ export function outerSand(job: Job): Operation {
       : 'lathe, abrasive round a dowel of the groove radius, the two plugs',
     how: 'Send the readings to the fit correction; take off what it says, clean the dust out, and read again. Count the strokes: it learns what one takes off.',
     sizes: [
-      size(job, 'gaugeGoDiameter', 'go plug'),
-      size(job, 'gaugeNoGoDiameter', 'no-go plug'),
+      size(job, 'gauge.goDiameter', 'go plug'),
+      size(job, 'gauge.noGoDiameter', 'no-go plug'),
       size(job, bottomKeys(job).outer, 'across the bottoms'),
     ],
     check: `Go plug enters between the seated balls, no-go plug does not: the gap is between ${say(settled.minBallGap)} and ${say(settled.maxBallGap)}.`,

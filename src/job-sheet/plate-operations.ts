@@ -17,14 +17,14 @@ export const plates = (job: PlateJob): readonly Operation[] => [
 ]
 
 function layout(job: PlateJob): Operation {
-  const outside = size(job, 'plateOutsideDiameter', 'outside, the full line')
+  const outside = size(job, 'plates.outsideDiameter', 'outside, the full line')
   return {
     id: 'plate-layout',
     part: 'both',
     title: 'Lay out both plates',
     tool: 'the printed template or a compass, a centre punch',
     how: 'Glue the template on, the arrow along the grain, or prick its lines through. Punch the centre deep: everything turns about it.',
-    sizes: [outside, ...sawLine(job, outside), size(job, 'plateThickness', 'thickness, both faces planed')],
+    sizes: [outside, ...sawLine(job, outside), size(job, 'plates.thickness', 'thickness, both faces planed')],
     check: LAYOUT_CHECK,
     mistake: {
       looksLike: 'A face that is not flat: a straightedge rocks on it.',
@@ -41,7 +41,7 @@ const shape = (job: PlateJob): Operation => ({
   title: 'Bore the plates and bring them to round',
   tool: DISC_BY[job.method].tool,
   how: `Bore the centre square to the face while the blank can still be clamped; then ${DISC_BY[job.method].round} about the bore.`,
-  sizes: [size(job, 'plateBoreDiameter', 'bore'), size(job, 'plateOutsideDiameter', 'outside')],
+  sizes: [size(job, 'plates.boreDiameter', 'bore'), size(job, 'plates.outsideDiameter', 'outside')],
   check: 'The plate turned about a pin in its bore: neither its rim nor its face runs out.',
   mistake: {
     looksLike: 'A bore that is not square to the face.',
@@ -56,7 +56,7 @@ const TRIAL_DEPTH = 1 / 3
 
 function trialGroove(job: PlateJob): Operation {
   const { bearing } = job.design
-  const depth = size(job, 'plateGrooveDepth', 'groove depth')
+  const depth = size(job, 'plates.grooveDepth', 'groove depth')
   const off = mm(bearing.settled.ballDiameter / 50)
   return {
     id: 'trial-groove',
@@ -70,7 +70,7 @@ function trialGroove(job: PlateJob): Operation {
     sizes: [
       size(job, 'pitchDiameter', 'circle of the groove'),
       { ...depth, stopAt: mm(TRIAL_DEPTH * depth.value) },
-      size(job, 'plateGrooveRadius', 'groove radius'),
+      size(job, 'plates.grooveRadius', 'groove radius'),
     ],
     check: 'Across the lowest line, in two directions.',
     mistake: {
@@ -112,10 +112,10 @@ const groove = (job: PlateJob): Operation => ({
       : 'lathe, scraper ground to the groove radius',
   how: 'On the circle that the balls have shown, in passes, the last a light one. Write the setting of the jig down.',
   sizes: [
-    size(job, 'plateGrooveDepth', 'groove depth'),
-    size(job, 'plateGrooveRadius', 'groove radius'),
-    size(job, 'gaugeGoDiameter', 'go plug'),
-    size(job, 'gaugeNoGoDiameter', 'no-go plug'),
+    size(job, 'plates.grooveDepth', 'groove depth'),
+    size(job, 'plates.grooveRadius', 'groove radius'),
+    size(job, 'gauge.goDiameter', 'go plug'),
+    size(job, 'gauge.noGoDiameter', 'no-go plug'),
   ],
   check:
     'The profile of the gauge sheet: its shoulders meet the face all the way round. Then the balls and the plugs once more.',

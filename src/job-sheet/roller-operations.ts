@@ -50,7 +50,7 @@ export function outerTrack(job: Job): Operation {
     title: 'Turn the track of the outer ring, short of its size',
     tool: 'lathe, ring held by its outside, scraper, inside caliper',
     how: 'Straight through, the tool moved along the axis: a track that is a cone makes the rollers run askew. Stop short: what is left is sanded to fit, with the rollers in.',
-    sizes: [size(job, 'outerTrackDiameter', 'track', -2 * short)],
+    sizes: [size(job, 'outerRing.trackDiameter', 'track', -2 * short)],
     check: 'Inside caliper at both ends, in two directions; the round edge of the gauge sheet shows no light.',
     mistake: {
       looksLike: `Each ${job.say(mm(short / 5))} too deep opens the gap by ${job.say(mm((gapPerGrooveDepth * short) / 5))}.`,
@@ -78,8 +78,8 @@ export function innerTrack(job: Job): Operation {
     tool: 'lathe, on a mandrel through the bore, gouge and scraper, outside caliper',
     how: 'Straight along the axis. Stop short: what is left is sanded to fit.',
     sizes: [
-      size(job, 'innerTrackDiameter', 'track', 2 * short),
-      size(job, 'innerWidth', 'width, as long as the rollers'),
+      size(job, 'innerRing.trackDiameter', 'track', 2 * short),
+      size(job, 'innerRing.width', 'width, as long as the rollers'),
     ],
     check: 'Caliper at both ends, in two directions; the hollow edge of the gauge sheet shows no light.',
     mistake: {
@@ -101,7 +101,7 @@ export const closeOverRollers = (fit: Operation): Operation => ({
 export function cheeks(job: Job): Operation {
   const { design, method, say } = job
   const { axialPlay } = design.bearing
-  const outside = size(job, 'cheekOutsideDiameter', 'outside')
+  const outside = size(job, 'cheeks.outsideDiameter', 'outside')
   const screws = cheekScrewsOf(design.bearing)
   const { tool, round, cautions } = DISC_BY[method]
   const fastened =
@@ -117,8 +117,8 @@ export function cheeks(job: Job): Operation {
     sizes: [
       outside,
       ...sawLine(job, outside),
-      size(job, 'cheekHoleDiameter', 'hole'),
-      size(job, 'cheekThickness', 'thickness'),
+      size(job, 'cheeks.holeDiameter', 'hole'),
+      size(job, 'cheeks.thickness', 'thickness'),
       ...(screws === undefined
         ? []
         : [{ name: `${screws.count} wood screws No. 4 on a circle of`, value: screws.circleDiameter }]),

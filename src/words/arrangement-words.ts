@@ -71,7 +71,7 @@ const WORDS: Readonly<Record<ArrangementName, Words>> = {
 }
 
 /** Where an answer has its sentences: all else is names and numbers. */
-const SENTENCES: ReadonlySet<string> = new Set(['message', 'advice', 'verdict', 'note', 'notes', 'name'])
+const SENTENCES: ReadonlySet<string> = new Set(['message', 'summary', 'advice', 'verdict', 'note', 'notes', 'name'])
 
 /**
  * The same answer, its sentences in the words of the arrangement that it speaks of.

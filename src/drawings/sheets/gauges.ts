@@ -33,12 +33,12 @@ export function cagedGaugeItems(design: CagedDesign): readonly Item[] {
   const { settled, plugDiameter } = design.bearing
   const say = sizeTextFor(design.bearing)
   const { units } = settled.input
-  const words = `${DIMENSION_SYMBOLS.gaugeNominalDiameter} Ø${say(plugDiameter)} ${units}: just enters between the balls, spread evenly`
-  const outside = cutSize(design, 'cageOutsideDiameter')
+  const words = `${DIMENSION_SYMBOLS.plugDiameter} Ø${say(plugDiameter)} ${units}: just enters between the balls, spread evenly`
+  const outside = cutSize(design, 'cage.outsideDiameter')
   return [
     plug('Plug', plugDiameter, [{ words }]),
     ...ringGauges(design),
-    edge('Outside of the cage', outside, -1, `${DIMENSION_SYMBOLS.cageOutsideDiameter} Ø${say(outside)}`),
+    edge('Outside of the cage', outside, -1, `${DIMENSION_SYMBOLS['cage.outsideDiameter']} Ø${say(outside)}`),
   ]
 }
 
@@ -50,7 +50,12 @@ function ringGauges(design: DesignOf<DrawnRings>): readonly Item[] {
   const { outer, inner } = cylinderKeys(bearing)
   return [
     ...profiles(design, say),
-    edge('Outside of the outer ring', size('outsideDiameter'), -1, `D Ø${say(size('outsideDiameter'))}`),
+    edge(
+      'Outside of the outer ring',
+      size('outerRing.outsideDiameter'),
+      -1,
+      `D Ø${say(size('outerRing.outsideDiameter'))}`,
+    ),
     edge('Hole of the outer ring', size(outer), 1, `${DIMENSION_SYMBOLS[outer]} Ø${say(size(outer))}`),
     edge('Outside of the inner ring', size(inner), -1, `${DIMENSION_SYMBOLS[inner]} Ø${say(size(inner))}`),
   ]
@@ -61,8 +66,8 @@ export function plateGaugeItems(design: ThrustDesign): readonly Item[] {
   const { bearing } = design
   const say = sizeTextFor(bearing)
   const size = (key: DimensionKey) => cutSize(design, key)
-  const groove = { radius: size('plateGrooveRadius'), depth: size('plateGrooveDepth') }
-  const outside = size('plateOutsideDiameter')
+  const groove = { radius: size('plates.grooveRadius'), depth: size('plates.grooveDepth') }
+  const outside = size('plates.outsideDiameter')
   return [
     ...plugs(bearing, say),
     profile('Groove of each plate', groove, bearing.settled.ballDiameter, ['r', 'h'], say, 'face'),
@@ -89,14 +94,14 @@ function profiles(design: DesignOf<DrawnRings>, say: SizeText): readonly Item[] 
   return [
     profile(
       'Groove of the outer ring',
-      { radius: size('outerGrooveRadius'), depth: size('outerGrooveDepth') },
+      { radius: size('outerRing.grooveRadius'), depth: size('outerRing.grooveDepth') },
       settled.ballDiameter,
       ['re', 'he'],
       say,
     ),
     profile(
       'Groove of the inner ring',
-      { radius: size('innerGrooveRadius'), depth: size('innerGrooveDepth') },
+      { radius: size('innerRing.grooveRadius'), depth: size('innerRing.grooveDepth') },
       settled.ballDiameter,
       ['ri', 'hi'],
       say,

@@ -10,18 +10,18 @@ type Row = readonly [DimensionKey, string]
 type Block = { readonly heading: string; readonly rows: readonly Row[] }
 
 const OUTER_GROOVED: readonly Row[] = [
-  ['outsideDiameter', 'outside'],
-  ['outerLandDiameter', 'hole'],
-  ['outerGrooveBottomDiameter', 'groove bottom'],
-  ['outerGrooveDepth', 'groove depth'],
-  ['outerGrooveRadius', 'groove radius'],
+  ['outerRing.outsideDiameter', 'outside'],
+  ['outerRing.landDiameter', 'hole'],
+  ['outerRing.grooveBottomDiameter', 'groove bottom'],
+  ['outerRing.grooveDepth', 'groove depth'],
+  ['outerRing.grooveRadius', 'groove radius'],
 ]
 const INNER_GROOVED: readonly Row[] = [
-  ['boreDiameter', 'bore'],
-  ['innerLandDiameter', 'outside'],
-  ['innerGrooveBottomDiameter', 'groove bottom'],
-  ['innerGrooveDepth', 'groove depth'],
-  ['innerGrooveRadius', 'groove radius'],
+  ['innerRing.boreDiameter', 'bore'],
+  ['innerRing.landDiameter', 'outside'],
+  ['innerRing.grooveBottomDiameter', 'groove bottom'],
+  ['innerRing.grooveDepth', 'groove depth'],
+  ['innerRing.grooveRadius', 'groove radius'],
 ]
 
 /** What a maker works to, in short words: the table has no room for long ones. */
@@ -29,18 +29,18 @@ const BLOCKS: Readonly<Record<'groove' | 'caged' | 'track' | 'plates', readonly 
   groove: [
     {
       heading: 'outer ring',
-      rows: [...OUTER_GROOVED, ['outerWall', 'wood behind it']],
+      rows: [...OUTER_GROOVED, ['outerRing.wall', 'wood behind it']],
     },
     {
       heading: 'inner ring',
-      rows: [...INNER_GROOVED, ['innerWall', 'wood behind it']],
+      rows: [...INNER_GROOVED, ['innerRing.wall', 'wood behind it']],
     },
     {
       heading: 'both, and checks',
       rows: [
-        ['innerWidth', 'width of both'],
-        ['gaugeGoDiameter', 'go plug'],
-        ['gaugeNoGoDiameter', 'no-go plug'],
+        ['innerRing.width', 'width of both'],
+        ['gauge.goDiameter', 'go plug'],
+        ['gauge.noGoDiameter', 'no-go plug'],
         ['ballGap', 'ball gap'],
         ['radialInternalClearance', 'play'],
         ['axialPlay', 'play along axis'],
@@ -50,20 +50,20 @@ const BLOCKS: Readonly<Record<'groove' | 'caged' | 'track' | 'plates', readonly 
   caged: [
     {
       heading: 'outer ring',
-      rows: [...OUTER_GROOVED, ['outerWidth', 'width of both']],
+      rows: [...OUTER_GROOVED, ['outerRing.width', 'width of both']],
     },
     {
       heading: 'inner ring, plug',
-      rows: [...INNER_GROOVED, ['gaugeNominalDiameter', 'plug']],
+      rows: [...INNER_GROOVED, ['plugDiameter', 'plug']],
     },
     {
       heading: 'cage, and play',
       rows: [
-        ['cageOutsideDiameter', 'outside'],
-        ['cageBoreDiameter', 'bore'],
-        ['cageWidth', 'width'],
-        ['pocketDiameter', 'pockets'],
-        ['cageWeb', 'least web'],
+        ['cage.outsideDiameter', 'outside'],
+        ['cage.boreDiameter', 'bore'],
+        ['cage.width', 'width'],
+        ['cage.pocketDiameter', 'pockets'],
+        ['cage.web', 'least web'],
         ['radialInternalClearance', 'play'],
       ],
     },
@@ -72,29 +72,29 @@ const BLOCKS: Readonly<Record<'groove' | 'caged' | 'track' | 'plates', readonly 
     {
       heading: 'outer ring',
       rows: [
-        ['outsideDiameter', 'outside'],
-        ['outerTrackDiameter', 'track'],
-        ['outerWall', 'wood behind it'],
-        ['outerWidth', 'width'],
-        ['cheekHoleDiameter', 'hole of the cheeks'],
-        ['cheekThickness', 'their thickness'],
+        ['outerRing.outsideDiameter', 'outside'],
+        ['outerRing.trackDiameter', 'track'],
+        ['outerRing.wall', 'wood behind it'],
+        ['outerRing.width', 'width'],
+        ['cheeks.holeDiameter', 'hole of the cheeks'],
+        ['cheeks.thickness', 'their thickness'],
       ],
     },
     {
       heading: 'inner ring, rollers',
       rows: [
-        ['boreDiameter', 'bore'],
-        ['innerTrackDiameter', 'track'],
-        ['innerWall', 'wood behind it'],
-        ['innerWidth', 'width'],
+        ['innerRing.boreDiameter', 'bore'],
+        ['innerRing.trackDiameter', 'track'],
+        ['innerRing.wall', 'wood behind it'],
+        ['innerRing.width', 'width'],
         ['rollerLength', 'roller, length'],
       ],
     },
     {
       heading: 'checks',
       rows: [
-        ['gaugeGoDiameter', 'go plug'],
-        ['gaugeNoGoDiameter', 'no-go plug'],
+        ['gauge.goDiameter', 'go plug'],
+        ['gauge.noGoDiameter', 'no-go plug'],
         ['ballGap', 'roller gap'],
         ['radialInternalClearance', 'play'],
         ['axialPlay', 'play along axis'],
@@ -105,28 +105,28 @@ const BLOCKS: Readonly<Record<'groove' | 'caged' | 'track' | 'plates', readonly 
     {
       heading: 'each of two plates',
       rows: [
-        ['plateOutsideDiameter', 'outside'],
-        ['plateBoreDiameter', 'bore'],
-        ['plateThickness', 'thickness'],
-        ['plateFloor', 'wood under it'],
-        ['plateWall', 'wood outside'],
-        ['plateInnerWall', 'wood inside'],
+        ['plates.outsideDiameter', 'outside'],
+        ['plates.boreDiameter', 'bore'],
+        ['plates.thickness', 'thickness'],
+        ['plates.floor', 'wood under it'],
+        ['plates.wall', 'wood outside'],
+        ['plates.innerWall', 'wood inside'],
       ],
     },
     {
       heading: 'its groove',
       rows: [
         ['pitchDiameter', 'circle'],
-        ['plateGrooveDepth', 'depth'],
-        ['plateGrooveRadius', 'radius'],
-        ['plateGrooveWidth', 'width'],
+        ['plates.grooveDepth', 'depth'],
+        ['plates.grooveRadius', 'radius'],
+        ['plates.grooveWidth', 'width'],
       ],
     },
     {
       heading: 'both, and checks',
       rows: [
-        ['gaugeGoDiameter', 'go plug'],
-        ['gaugeNoGoDiameter', 'no-go plug'],
+        ['gauge.goDiameter', 'go plug'],
+        ['gauge.noGoDiameter', 'no-go plug'],
         ['ballGap', 'ball gap'],
         ['plateGap', 'between plates'],
         ['height', 'height of all'],

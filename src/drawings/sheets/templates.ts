@@ -63,7 +63,7 @@ function outerBlank(design: RingsDesign): Item {
   const { units } = design.bearing.settled.input
   const say = sizeTextFor(design.bearing)
   const allowance = sawAllowance(units)
-  const outside = cutSize(design, 'outsideDiameter')
+  const outside = cutSize(design, 'outerRing.outsideDiameter')
   const key = cylinderKeys(design.bearing).outer
   const hole = cutSize(design, key)
   const core = hole - 2 * allowance
@@ -79,7 +79,7 @@ function outerBlank(design: RingsDesign): Item {
   ]
   const holes = hasCore ? [circle('hole', entryCentre, entry / 2)] : []
   const entryLabel = hasCore ? [{ words: `drill for the blade: Ø${say(entry)}, in the core` }] : []
-  return blank('Outer ring', rings, holes, [...entryLabel, thickness(design, say, 'outerWidth')])
+  return blank('Outer ring', rings, holes, [...entryLabel, thickness(design, say, 'outerRing.width')])
 }
 
 function innerBlank(design: RingsDesign): Item {
@@ -87,7 +87,7 @@ function innerBlank(design: RingsDesign): Item {
   const say = sizeTextFor(bearing)
   const key = cylinderKeys(bearing).inner
   const outside = cutSize(design, key)
-  const bore = cutSize(design, 'boreDiameter')
+  const bore = cutSize(design, 'innerRing.boreDiameter')
   const screws = splitScrewsOf(bearing)
   const rings: readonly Ring[] = [
     sawLine(outside, design),
@@ -99,7 +99,7 @@ function innerBlank(design: RingsDesign): Item {
     ...(bearing.settled.split === 'inner-ring'
       ? [{ words: 'two discs, each half as thick: split at mid groove' }]
       : []),
-    thickness(design, say, 'innerWidth'),
+    thickness(design, say, 'innerRing.width'),
   ]
   return blank('Inner ring', rings, screwHoles(screws), notes)
 }
@@ -118,22 +118,28 @@ function cageBlank(design: CagedDesign): Item {
   const { bearing } = design
   const { settled, cage } = bearing
   const say = sizeTextFor(bearing)
-  const [outside, bore] = [cutSize(design, 'cageOutsideDiameter'), cutSize(design, 'cageBoreDiameter')]
+  const [outside, bore] = [cutSize(design, 'cage.outsideDiameter'), cutSize(design, 'cage.boreDiameter')]
   const saw = sawLine(outside, design)
   const rings: readonly Ring[] = [
     saw,
-    { role: 'finish', diameter: outside, words: `turn to: ${DIMENSION_SYMBOLS.cageOutsideDiameter} Ø${say(outside)}` },
-    { role: 'finish', diameter: bore, words: `bore to: ${DIMENSION_SYMBOLS.cageBoreDiameter} Ø${say(bore)}` },
+    {
+      role: 'finish',
+      diameter: outside,
+      words: `turn to: ${DIMENSION_SYMBOLS['cage.outsideDiameter']} Ø${say(outside)}`,
+    },
+    { role: 'finish', diameter: bore, words: `bore to: ${DIMENSION_SYMBOLS['cage.boreDiameter']} Ø${say(bore)}` },
   ]
   const middles = ballAngles(bearing).map((angle) =>
     line('centre', polar(CENTRE, bore / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
   )
-  const pocket = cutSize(design, 'pocketDiameter')
+  const pocket = cutSize(design, 'cage.pocketDiameter')
   const { count } = settled.input.balls
   const notes: readonly Label[] = [
-    { words: `${count} pockets ${DIMENSION_SYMBOLS.pocketDiameter} Ø${say(pocket)}, towards the centre, at mid width` },
+    {
+      words: `${count} pockets ${DIMENSION_SYMBOLS['cage.pocketDiameter']} Ø${say(pocket)}, towards the centre, at mid width`,
+    },
     ...(cage.pieces === 2 ? [{ words: 'two rings, each half as thick, pinned together to be drilled' }] : []),
-    thickness(design, say, 'cageWidth'),
+    thickness(design, say, 'cage.width'),
   ]
   return blank('Cage', rings, middles, notes)
 }
@@ -143,8 +149,8 @@ function cheekBlanks(design: FullRingDesign): readonly Item[] {
   const { cheeks } = design.bearing
   if (cheeks === undefined) return []
   const say = sizeTextFor(design.bearing)
-  const outside = cutSize(design, 'cheekOutsideDiameter')
-  const hole = cutSize(design, 'cheekHoleDiameter')
+  const outside = cutSize(design, 'cheeks.outsideDiameter')
+  const hole = cutSize(design, 'cheeks.holeDiameter')
   const rings: readonly Ring[] = [
     sawLine(outside, design),
     { role: 'finish', diameter: outside, words: `turn to: Dc Ø${say(outside)}` },
@@ -154,7 +160,7 @@ function cheekBlanks(design: FullRingDesign): readonly Item[] {
   const notes = [
     ...screwNotes(screws, say, 'into the outer ring'),
     { words: 'two of them' },
-    thickness(design, say, 'cheekThickness'),
+    thickness(design, say, 'cheeks.thickness'),
   ]
   return [blank('Cheek', rings, screwHoles(screws), notes)]
 }
@@ -162,7 +168,7 @@ function cheekBlanks(design: FullRingDesign): readonly Item[] {
 /** Of a turntable: the plate, of which two are made alike. */
 export function plateItems(design: ThrustDesign): readonly Item[] {
   const say = sizeTextFor(design.bearing)
-  const [outside, bore] = [cutSize(design, 'plateOutsideDiameter'), cutSize(design, 'plateBoreDiameter')]
+  const [outside, bore] = [cutSize(design, 'plates.outsideDiameter'), cutSize(design, 'plates.boreDiameter')]
   const circle = cutSize(design, 'pitchDiameter')
   const rings: readonly Ring[] = [
     sawLine(outside, design),
@@ -170,7 +176,7 @@ export function plateItems(design: ThrustDesign): readonly Item[] {
     { role: 'centre', diameter: circle, words: `groove on: Dpw Ø${say(circle)}` },
     { role: 'finish', diameter: bore, words: `bore to: d Ø${say(bore)}` },
   ]
-  return [blank('Plate', rings, [], [{ words: 'two of them' }, thickness(design, say, 'plateThickness')])]
+  return [blank('Plate', rings, [], [{ words: 'two of them' }, thickness(design, say, 'plates.thickness')])]
 }
 
 const thickness = (design: DesignOf<Placed>, say: SizeText, key: DimensionKey): Label => ({
