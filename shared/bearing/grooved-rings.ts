@@ -60,11 +60,11 @@ export function resolveGroovedRings(
     ...undercut(input, 'innerRing', innerGroove),
   ]
   if (faults.length > 0) return fail(faults)
-  const width = input.width ?? rounded(mm(defaults.GROOVED_WIDTH * ballDiameter), units)
+  const width = input.width ?? usualWidth(ballDiameter, units)
   const split = input.split ?? usualSplit
   const radialInternalClearance = input.radialInternalClearance ?? usualPlay(ballDiameter, units)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
-  const outside = outsideInput(outerRing, units, mm(defaults.OUTER_WALL * ballDiameter))
+  const outside = outsideInput(outerRing, units, usualWall(ballDiameter, units))
   return ok({
     input: {
       units,
@@ -93,6 +93,9 @@ export function resolveGroovedRings(
   })
 }
 
-/** Play that nobody stated. */
+/** Sizes that nobody stated, as an answer states them. */
+export const usualWidth = (ballDiameter: Mm, units: Units): Mm =>
+  rounded(mm(defaults.GROOVED_WIDTH * ballDiameter), units)
+export const usualWall = (ballDiameter: Mm, units: Units): Mm => rounded(mm(defaults.OUTER_WALL * ballDiameter), units)
 export const usualPlay = (ballDiameter: Mm, units: Units): Mm =>
   rounded(mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter), units)

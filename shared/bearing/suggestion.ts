@@ -1,4 +1,4 @@
-import { significant } from '#shared/numbers/significant.ts'
+import { NEXT, significant } from '#shared/numbers/significant.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { rounded, roundedDown, roundedUp } from '#shared/units/rounded.ts'
 import { type Group, type Leaf, leavesOf, withValue } from './field.ts'
@@ -9,9 +9,6 @@ export type Suggestion =
   | { readonly path: string; readonly kind: 'length'; readonly value: Mm }
   | { readonly path: string; readonly kind: 'number'; readonly value: number }
   | { readonly path: string; readonly kind: 'choice'; readonly value: Split }
-
-/** How far apart two numbers of 9 significant digits are at the most, for their size. */
-const NEXT = 1e-8
 
 /**
  * A computed suggestion as an answer can state it: the nearest figure first, then the next above and below. Whoever offers one

@@ -1,4 +1,5 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
+import { caution } from '#src/api/caution.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { escaped, page } from '#src/http/html.ts'
 import { figure } from '#src/words/figure.ts'
@@ -6,9 +7,9 @@ import { goesTo } from '#src/words/job-sheet.ts'
 import { STYLE } from './style.ts'
 
 /** The job sheet as a page of its own: to read on a telephone at the lathe, and to print. */
-export function toHtml({ title, use, units, operations }: JobSheet): string {
+export function toHtml({ title, units, operations }: JobSheet): string {
   const steps = operations.map((operation) => step(operation, units)).join('')
-  const lead = `<p class="caution"><b>Use.</b> ${escaped(use)}</p>`
+  const lead = `<p class="caution"><b>Use.</b> ${escaped(caution('light-use-only').message)}</p>`
   return page(title, STYLE, `<main><h1>${escaped(title)}</h1>${lead}<ol>${steps}</ol></main>`)
 }
 

@@ -1,4 +1,5 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
+import { caution } from '#src/api/caution.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
@@ -7,10 +8,10 @@ import { figure } from '#src/words/figure.ts'
 import { goesTo } from '#src/words/job-sheet.ts'
 
 /** The job sheet on paper. */
-export function toPages({ title, use, units, operations }: JobSheet, paper: Paper): readonly Drawing[] {
+export function toPages({ title, units, operations }: JobSheet, paper: Paper): readonly Drawing[] {
   return textPages(
     title,
-    use,
+    caution('light-use-only').message,
     operations.map((operation) => block(operation, units)),
     PAPER_SIZES[paper],
   )

@@ -6,7 +6,7 @@ import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { wordedFor } from '#src/words/arrangement-words.ts'
 import { explainRefusal } from '#src/words/load-check.ts'
-import { spokenOf, toLoadAnswer, toLoadCheckInput } from './present.ts'
+import { toLoadAnswer, toLoadCheckInput } from './present.ts'
 import type { LoadCheckRequest, LoadCheckResponse } from './schema.ts'
 
 export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
@@ -26,7 +26,7 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       const input = toLoadCheckInput(body)
       if (!input.ok) throw notValid(input.error)
       const check = anyLoadCheck(input.value)
-      if (check.ok) return wordedFor(body.design, toLoadAnswer(check.value, spokenOf(body)))
+      if (check.ok) return wordedFor(body.design, toLoadAnswer(check.value, body))
       return refuseQuestion(reply, check.error, body.design, explainRefusal)
     },
   })
