@@ -1,12 +1,12 @@
 import { type Static, Type } from 'typebox'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { SELECTION_GOALS, type SelectionGoal } from '#shared/questions/selection/ball-choice.ts'
-import { answerUnion, arrangementTag } from '#src/api/answer.ts'
-import type { Caution } from '#src/api/caution.ts'
+import { GROOVE_FIELDS } from '#shared/questions/selection/fields.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
 import { type DesignRequest, designRef } from '#src/api/design-input.ts'
-import { type Length, length, shownLength } from '#src/api/length.ts'
-import type { UnitsName } from '#src/api/units.ts'
-import type { Warning } from '#src/api/warning.ts'
+import { optionalField } from '#src/api/fields.ts'
+import { type Length, shownLength } from '#src/api/length.ts'
+import { shownShare } from '#src/api/number.ts'
 import { refTo } from '#src/http/schema.ts'
 
 const MOST_MEASURED = 500
@@ -28,12 +28,9 @@ export const BallSelectionRequest = Type.Object(
     goal: goal(
       '`close-groove`: the ball gap nearest to `design.ballGap`. `least-groove-change`: the groove that leaves just that gap nearest to the groove as it is. `least-spread`: largest and smallest ball differ least.',
     ),
-    grooveBottomDiameter: Type.Optional(
-      length("Across the bottoms of the outer ring's groove, as it is. Default: the design's own."),
-    ),
-    grooveCircleDiameter: Type.Optional(
-      length("Of plates: across the circle in which the groove is deepest, as it is. Default: the design's own."),
-    ),
+    grooveBottomDiameter: optionalField(GROOVE_FIELDS.grooveBottomDiameter),
+    trackDiameter: optionalField(GROOVE_FIELDS.trackDiameter),
+    grooveCircleDiameter: optionalField(GROOVE_FIELDS.grooveCircleDiameter),
   },
   {
     $id: 'BallSelectionRequest',
@@ -63,10 +60,17 @@ const SelectionBounds = Type.Object(
     everyChoiceTried: Type.Boolean({
       description: 'Whether all choices were tried, or a large lot was searched by exchanging balls.',
     }),
-    leastBallGap: Type.Optional(
-      shownLength('No choice in any order leaves less. Absent where the largest balls of the lot do not even go in.'),
+    ballGap: Type.Object(
+      {
+        min: Type.Optional(
+          shownLength(
+            'No choice in any order leaves less. Absent where the largest balls of the lot do not even go in.',
+          ),
+        ),
+        max: shownLength('No choice in any order leaves more.'),
+      },
+      { description: 'What any choice can leave.' },
     ),
-    mostBallGap: shownLength('No choice in any order leaves more.'),
     message: Type.String({ description: 'The same in words.' }),
   },
   { $id: 'SelectionBounds', description: 'How near this choice comes, and how near any other could.' },
@@ -74,18 +78,17 @@ const SelectionBounds = Type.Object(
 
 const OrderEffect = Type.Object(
   {
-    leastBallGap: shownLength('No order of these balls leaves less: proven.'),
-    mostBallGap: shownLength('No order of these balls leaves more: proven.'),
+    ballGap: Type.Object({
+      min: shownLength('No order of these balls leaves less: proven.'),
+      max: shownLength('No order of these balls leaves more: proven.'),
+    }),
     message: Type.String({ description: 'The same in words.' }),
   },
   { $id: 'OrderEffect', description: 'What the order of the chosen balls round the ring can still change.' },
 )
 
-/** What was asked, and which balls answer it. */
+/** Which balls to take. */
 const CHOSEN = {
-  units: refTo<typeof UnitsName>('Units'),
-  goal: goal('As asked.'),
-  advice: Type.String({ description: 'What to do, in words.' }),
   chosen: Type.Array(refTo<typeof ChosenBall>('ChosenBall'), {
     description:
       'In their order round the ring: the largest balls opposite one another, so that no side stands out; on plates the three largest a third of a turn apart. The gap lies between the last and the first.',
@@ -96,14 +99,6 @@ const CHOSEN = {
 }
 /** What they leave, and how near that is. */
 const FIGURES = {
-  target: Type.Object(
-    {
-      ballGap: shownLength('Aimed at.'),
-      minBallGap: shownLength('Smallest that is good.'),
-      maxBallGap: shownLength('Largest that is good.'),
-    },
-    { description: "The design's." },
-  ),
   ballGap: shownLength(
     'Exact for these balls in this order, each on the bottom of the groove: below 0 the ring does not close.',
   ),
@@ -119,17 +114,12 @@ const FIGURES = {
   ),
   bounds: refTo<typeof SelectionBounds>('SelectionBounds'),
   orderEffect: refTo<typeof OrderEffect>('OrderEffect'),
-  warnings: Type.Array(refTo<typeof Warning>('Warning')),
-  cautions: Type.Array(refTo<typeof Caution>('Caution')),
 }
 
+const inputRef = refTo<typeof BallSelectionRequest>('BallSelectionRequest')
+
 export const RingBallSelectionResponse = Type.Object(
-  {
-    arrangement: arrangementTag('radial', 'roller'),
-    ...CHOSEN,
-    grooveBottomDiameter: shownLength('Of the groove that was reckoned with.'),
-    ...FIGURES,
-  },
+  answerOf(['radial', 'roller'], inputRef, { ...CHOSEN, ...FIGURES }),
   { $id: 'RingBallSelectionResponse', description: 'Which balls to take, what they leave, and how near that is.' },
 )
 export type RingBallSelectionResponse = Static<typeof RingBallSelectionResponse>
@@ -139,7 +129,7 @@ const PlateRest = Type.Object(
     carriers: Type.Array(
       Type.Object({
         index: Type.Integer({ minimum: 0, description: 'Place in `measured`, from 0.' }),
-        share: Type.Number({ description: 'Part of what lies over the middle that it carries.' }),
+        share: shownShare('Part of what lies over the middle that it carries.'),
       }),
       { description: 'The three that carry at first: the wood gives under a load, and more of them do.' },
     ),
@@ -155,13 +145,7 @@ const PlateRest = Type.Object(
 )
 
 export const ThrustBallSelectionResponse = Type.Object(
-  {
-    arrangement: arrangementTag('thrust'),
-    ...CHOSEN,
-    grooveCircleDiameter: shownLength('Of the groove that was reckoned with.'),
-    plateRest: refTo<typeof PlateRest>('PlateRest'),
-    ...FIGURES,
-  },
+  answerOf(['thrust'], inputRef, { ...CHOSEN, plateRest: refTo<typeof PlateRest>('PlateRest'), ...FIGURES }),
   { $id: 'ThrustBallSelectionResponse', description: 'The same of a turntable, and how even its upper plate lies.' },
 )
 export type ThrustBallSelectionResponse = Static<typeof ThrustBallSelectionResponse>

@@ -1,16 +1,18 @@
 import { type Static, Type } from 'typebox'
 import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIALS, type BallMaterial, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/fields.ts'
-import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-woods.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
+import { WOOD_FIELDS } from '#shared/questions/load/fields.ts'
+import { SEARCH_DEFAULTS } from '#shared/questions/search/defaults.ts'
 import { DROP_REASONS, type DropReason } from '#shared/questions/search/drop-reason.ts'
 import { CRITERIA, type Criterion, SHOWN, type Shown } from '#shared/questions/search/input.ts'
-import { FORCE_UNITS, type ForceUnits } from '#shared/units/force.ts'
-import type { Caution } from '#src/api/caution.ts'
+import { answerOf, arrangementTag } from '#src/api/answer.ts'
 import type { Climate, Woods } from '#src/api/climate.ts'
 import { type DesignRequest, designRef } from '#src/api/design-input.ts'
 import { optionalField } from '#src/api/fields.ts'
-import type { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/api/length.ts'
+import { FORCE_UNITS_FIELD } from '#src/api/force.ts'
+import { type Length, type NonNegativeLength, shownLength as shown } from '#src/api/length.ts'
+import { shownNumber, shownShare } from '#src/api/number.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -18,8 +20,6 @@ import { refTo } from '#src/http/schema.ts'
 const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
 const size0 = (description: string) =>
   Type.Unsafe<Length>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
-const shown = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
 const MOST_STOCKS = 24
 const MOST_CUTTERS = 16
@@ -45,40 +45,49 @@ const BallStock = Type.Object(
 
 const LengthLimits = Type.Object(
   {
-    least: Type.Optional(length('The smallest that will do.')),
-    most: length('The largest that will do.'),
+    min: Type.Optional(length('The smallest that will do.')),
+    max: length('The largest that will do.'),
   },
   { $id: 'LengthLimits', description: 'From the smallest to the largest that will do.', additionalProperties: false },
 )
 
 const BoreLimits = Type.Object(
   {
-    least: length('The smallest that will do.'),
-    most: length('The largest that will do.'),
-    step: Type.Optional(length('From one to the next. Default: 1/8 in or 2 mm.')),
+    min: length('The smallest that will do.'),
+    max: length('The largest that will do.'),
+    step: Type.Optional(length(`From one to the next. Default: ${SEARCH_DEFAULTS['/bore/step'].stated}.`)),
   },
-  { $id: 'BoreLimits', description: 'Every bore from `least` on by `step`.', additionalProperties: false },
+  { $id: 'BoreLimits', description: 'Every bore from `min` on by `step`.', additionalProperties: false },
 )
 
 const count = (description: string) =>
   Type.Optional(Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS, description }))
 
 const CountLimits = Type.Object(
-  { least: count('Default: 6.'), most: count('Default: 40.') },
+  {
+    min: count(`The fewest. Default: ${SEARCH_DEFAULTS['/counts/min'].stated}.`),
+    max: count(`The most. Default: ${SEARCH_DEFAULTS['/counts/max'].stated}.`),
+  },
   { $id: 'CountLimits', description: 'How many balls fill the ring.', additionalProperties: false },
 )
 
-const weight = (usual: number) =>
-  Type.Optional(Type.Number({ minimum: 0, maximum: MOST_WEIGHT, description: `Default: ${usual}.` }))
+const weight = (name: Criterion) =>
+  Type.Optional(
+    Type.Number({
+      minimum: 0,
+      maximum: MOST_WEIGHT,
+      description: `Default: ${SEARCH_DEFAULTS[`/weights/${name}`].stated}.`,
+    }),
+  )
 
 const SearchWeights = Type.Object(
   {
-    closure: weight(3),
-    wall: weight(2),
-    nesting: weight(1),
-    seat: weight(2),
-    sensitivity: weight(2),
-    material: weight(1),
+    closure: weight('closure'),
+    wall: weight('wall'),
+    nesting: weight('nesting'),
+    seat: weight('seat'),
+    sensitivity: weight('sensitivity'),
+    material: weight('material'),
   },
   {
     $id: 'SearchWeights',
@@ -90,23 +99,9 @@ const SearchWeights = Type.Object(
 const SearchLoad = Type.Object(
   {
     radialLoad: Type.Number({ minimum: 0.001, maximum: 100_000, description: 'In `forceUnits`.' }),
-    forceUnits: Type.Optional(
-      Type.Unsafe<ForceUnits>(
-        Type.Enum(FORCE_UNITS, { type: 'string', description: 'Default: N with millimetres, lbf with inches.' }),
-      ),
-    ),
-    wood: Type.Optional(
-      Type.Unsafe<ContactWoodId>(
-        Type.Enum([...CONTACT_WOODS], { type: 'string', description: 'Of both rings. Default: maple-sugar.' }),
-      ),
-    ),
-    dentFraction: Type.Optional(
-      Type.Number({
-        minimum: 0.0001,
-        maximum: 0.05,
-        description: 'Lasting dent that is still borne, in ball diameters. Default: 0.005.',
-      }),
-    ),
+    forceUnits: optionalField(FORCE_UNITS_FIELD),
+    wood: optionalField(WOOD_FIELDS.wood),
+    dentFraction: optionalField(WOOD_FIELDS.dentFraction),
   },
   {
     $id: 'SearchLoad',
@@ -139,6 +134,7 @@ const engagements = (ring: string, usual: number) =>
 export const DesignSearchRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
+    arrangement: Type.Optional(arrangementTag('radial')),
     outsideDiameter: Type.Unsafe<Static<typeof LengthLimits>>({
       ...refTo<typeof LengthLimits>('LengthLimits'),
       description: 'Of the outer ring.',
@@ -212,8 +208,8 @@ export type DesignSearchRequest = Static<typeof DesignSearchRequest>
 const SearchCriterion = Type.Object(
   {
     name: Type.Unsafe<Criterion>(Type.Enum(CRITERIA, { type: 'string', description: 'A name for programs.' })),
-    mark: Type.Number({ minimum: 0, maximum: 1, description: '1 is as good as it gets.' }),
-    weight: Type.Number({ minimum: 0, description: 'How much it counts.' }),
+    mark: shownShare('1 is as good as it gets.'),
+    weight: shownNumber('How much it counts.'),
     message: Type.String({ description: 'Why.' }),
   },
   { $id: 'SearchCriterion', description: 'One part of a score.' },
@@ -222,27 +218,26 @@ const SearchCriterion = Type.Object(
 const RankedDesign = Type.Object(
   {
     rank: Type.Integer({ minimum: 1, description: 'Among all that were found.' }),
-    score: Type.Number({ minimum: 0, maximum: 1, description: 'Weighted mean of the marks.' }),
+    score: shownShare('Weighted mean of the marks.'),
     criteria: Type.Array(refTo<typeof SearchCriterion>('SearchCriterion')),
     design: Type.Unsafe<DesignRequest>({
       ...designRef,
       description: 'Sent to `/v1/design`, it gives every size of this bearing.',
     }),
-    outsideDiameter: shown('Of the outer ring.'),
     pitchDiameter: shown('Circle through the centres of the seated balls.'),
-    outerGrooveBottomDiameter: shown('Across the bottoms of the outer groove.'),
-    shop: Type.String({ description: "The rule's nearest figure to that." }),
-    ballGap: shown('Aimed at.'),
-    gapAtShop: Type.Unsafe<SignedLength>({
-      ...refTo<typeof ShownLength>('ShownLength'),
-      description: 'The gap that the nearest figure leaves.',
+    outerRing: Type.Object({
+      outsideDiameter: shown('Outside diameter.'),
+      grooveBottomDiameter: shown('Across the bottoms of the groove.'),
+      wall: shown('Wood behind the groove.'),
     }),
-    outerWall: shown('Wood behind the outer groove.'),
-    innerWall: shown('Wood between bore and inner groove.'),
+    innerRing: Type.Object({ wall: shown('Wood between bore and groove.') }),
+    shop: Type.String({ description: "The rule's nearest figure to the outer groove's bottom." }),
+    ballGap: shown('Aimed at.'),
+    gapAtShop: shown('The gap that the nearest figure leaves.'),
     landGap: shown('Between the lands, rings concentric.'),
     nested: Type.Boolean({ description: "Whether the inner ring comes out of the outer ring's hole." }),
     board: Type.Optional(shown('The narrowest of the boards that will do.')),
-    materialUsed: Type.Number({ description: 'The part of the boards that becomes rings.' }),
+    materialUsed: shownShare('The part of the boards that becomes rings.'),
     warnings: Type.Array(refTo<typeof Warning>('Warning')),
   },
   { $id: 'RankedDesign', description: 'A design within the limits.' },
@@ -258,8 +253,7 @@ const DroppedCandidates = Type.Object(
 )
 
 export const DesignSearchResponse = Type.Object(
-  {
-    units: refTo<typeof UnitsName>('Units'),
+  answerOf(['radial'], refTo<typeof DesignSearchRequest>('DesignSearchRequest'), {
     ranked: Type.Array(refTo<typeof RankedDesign>('RankedDesign'), { description: 'The page asked for, best first.' }),
     more: Type.Boolean({ description: 'Whether there are more behind this page.' }),
     candidates: Type.Integer({ description: 'Every combination of the lists.' }),
@@ -270,8 +264,7 @@ export const DesignSearchResponse = Type.Object(
     dropped: Type.Array(refTo<typeof DroppedCandidates>('DroppedCandidates'), {
       description: 'How many are no answer, and why; of those that were worked out or that a bound told.',
     }),
-    cautions: Type.Array(refTo<typeof Caution>('Caution')),
-  },
+  }),
   { $id: 'DesignSearchResponse', description: 'Ranked designs within the limits: complete, none is missed.' },
 )
 export type DesignSearchResponse = Static<typeof DesignSearchResponse>

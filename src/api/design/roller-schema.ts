@@ -1,8 +1,10 @@
 import { type Static, Type } from 'typebox'
+import { answerOf } from '#src/api/answer.ts'
+import { requestRef } from '#src/api/design-input.ts'
 import type { Dimension } from '#src/api/dimension.ts'
 import { shownLength } from '#src/api/length.ts'
 import { refTo } from '#src/http/schema.ts'
-import { askedOf, type Gauge, gapPerBallDiameter, NOTES, PLAY, RING } from './schema.ts'
+import { type Gauge, gapPerBallDiameter, PLAY, RING } from './schema.ts'
 import type { Stock } from './stock-schema.ts'
 
 const plainRing = {
@@ -33,8 +35,7 @@ export const StepsOfAssembly = Type.Object(
 )
 
 export const RollerDesignResponse = Type.Object(
-  {
-    ...askedOf('roller'),
+  answerOf(['roller'], requestRef('roller'), {
     ...RING,
     gapPerBallDiameter,
     rollerLength: shownLength('Of each roller.'),
@@ -46,8 +47,7 @@ export const RollerDesignResponse = Type.Object(
     assembly: refTo<typeof StepsOfAssembly>('StepsOfAssembly'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
     stock: Type.Optional(refTo<typeof Stock>('Stock')),
-    ...NOTES,
-  },
+  }),
   { $id: 'RollerDesignResponse', description: 'The same of rollers between plain rings: `balls` are the rollers.' },
 )
 export type RollerDesignResponse = Static<typeof RollerDesignResponse>

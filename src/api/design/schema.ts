@@ -1,14 +1,9 @@
 import { type Static, Type } from 'typebox'
-import type { ArrangementName } from '#shared/bearing/arrangements.ts'
-import { arrangementTag } from '#src/api/answer.ts'
-import type { Assumption } from '#src/api/assumption.ts'
-import type { Caution } from '#src/api/caution.ts'
+import { answerOf } from '#src/api/answer.ts'
 import { requestRef } from '#src/api/design-input.ts'
 import type { Dimension } from '#src/api/dimension.ts'
 import { shownLength } from '#src/api/length.ts'
-import type { Source } from '#src/api/source.ts'
-import type { UnitsName } from '#src/api/units.ts'
-import type { Warning } from '#src/api/warning.ts'
+import { shownNumber } from '#src/api/number.ts'
 import { refTo } from '#src/http/schema.ts'
 import { STOCK_SCHEMAS, type Stock } from './stock-schema.ts'
 
@@ -44,9 +39,9 @@ export const Gauge = Type.Object(
     nominalDiameter: shownLength('The circle inside the balls seated in the outer groove.'),
     goDiameter: shownLength('The plug at `minBallGap`: it must enter.'),
     noGoDiameter: shownLength('The plug at `maxBallGap`: it must not enter.'),
-    gapPerBallDiameter: Type.Number({
-      description: 'At a fixed plug the ball gap still moves by this much per unit of mean ball diameter.',
-    }),
+    gapPerBallDiameterAtPlug: shownNumber(
+      'At a fixed plug the ball gap still moves by this much per unit of mean ball diameter.',
+    ),
     note: Type.String(),
   },
   { $id: 'Gauge', description: 'Turned plugs that check the outer groove with the balls in it.' },
@@ -80,15 +75,6 @@ export const Assembly = Type.Object(
   { $id: 'Assembly', description: 'How the bearing goes together.' },
 )
 
-/** What every design's answer begins with. */
-export const askedOf = <Name extends ArrangementName>(arrangement: Name) => ({
-  arrangement: arrangementTag(arrangement),
-  units: refTo<typeof UnitsName>('Units'),
-  input: requestRef(arrangement),
-  assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
-    description: 'What the input left open, with the reason for each value.',
-  }),
-})
 export const RING = {
   ballDiameter: shownLength(
     'The diameter that closes the ring: the mean of the measured balls, or else the nominal one.',
@@ -98,31 +84,25 @@ export const RING = {
   pitchDiameter: shownLength('Circle through the centres of the seated balls.'),
   ballGap: shownLength('Gap between the last ball and the first, all others pushed together.'),
   assemblyGap: shownLength('Least ball gap at which the last ball goes in without force: an estimate, wood gives.'),
-  gapPerPitchRadius: Type.Number({ description: 'How much the ball gap opens per unit of pitch radius: about 2π.' }),
+  gapPerPitchRadius: shownNumber('How much the ball gap opens per unit of pitch radius: about 2π.'),
 }
-export const gapPerBallDiameter = Type.Number({
-  description: 'How much the ball gap moves when all balls grow, the groove staying as it is.',
-})
+export const gapPerBallDiameter = shownNumber(
+  'How much the ball gap moves when all balls grow, the groove staying as it is.',
+)
 export const PLAY = {
   radialInternalClearance: shownLength('Play: the whole travel of one ring from side to side.'),
   axialPlay: shownLength('The whole travel of one ring along the axis.'),
-  tilt: Type.Number({ description: "How far the inner ring's axis can lean, either way, in degrees: an estimate." }),
+  tilt: shownNumber("How far the inner ring's axis can lean, either way, in degrees: an estimate."),
 }
 export const LANDS = {
   landGap: shownLength('Space between the lands, rings concentric.'),
   leastLandGap: shownLength('The same with the inner ring all the way to one side.'),
 }
-export const NOTES = {
-  warnings: Type.Array(refTo<typeof Warning>('Warning')),
-  cautions: Type.Array(refTo<typeof Caution>('Caution')),
-  sources: Type.Array(refTo<typeof Source>('Source')),
-}
 
 export const RadialDesignResponse = Type.Object(
-  {
-    ...askedOf('radial'),
+  answerOf(['radial'], requestRef('radial'), {
     ...RING,
-    gapPerGrooveDepth: Type.Number({ description: 'The same per unit of groove depth, through the seat.' }),
+    gapPerGrooveDepth: shownNumber('The same per unit of groove depth, through the seat.'),
     gapPerBallDiameter,
     outerRing: refTo<typeof OuterRing>('OuterRing'),
     innerRing: refTo<typeof InnerRing>('InnerRing'),
@@ -132,8 +112,7 @@ export const RadialDesignResponse = Type.Object(
     assembly: refTo<typeof Assembly>('Assembly'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
     stock: Type.Optional(refTo<typeof Stock>('Stock')),
-    ...NOTES,
-  },
+  }),
   { $id: 'RadialDesignResponse', description: 'Every size to cut, the gauges, and what to watch.' },
 )
 export type RadialDesignResponse = Static<typeof RadialDesignResponse>

@@ -1,7 +1,6 @@
 import { type Static, Type } from 'typebox'
 import type { ShownLength } from '#src/api/length.ts'
-import type { Source } from '#src/api/source.ts'
-import type { Warning } from '#src/api/warning.ts'
+import { shownNumber } from '#src/api/number.ts'
 import { refTo } from '#src/http/schema.ts'
 
 const length = (description: string) =>
@@ -28,7 +27,7 @@ export const BoardOption = Type.Object(
 export const SegmentCut = Type.Object(
   {
     count: Type.Integer(),
-    miter: Type.Number({ description: 'Degrees between each cut and the square across the strip.' }),
+    miter: shownNumber('Degrees between each cut and the square across the strip.'),
     outerEdge: length('Long edge of a piece.'),
     innerEdge: length('Short edge of a piece.'),
     stripWidth: length('Of the strip that the pieces are cut from.'),
@@ -39,11 +38,11 @@ export const SegmentCut = Type.Object(
 
 export const RingTurning = Type.Object(
   {
-    leastSpeed: Type.Number({ description: 'Turns a minute.' }),
-    mostSpeed: Type.Number({
-      description: 'Turns a minute: common practice, diameter in inches times speed 6000 to 9000.',
-    }),
-    rimSpeed: Type.Number({ description: 'Of the rim at the most, in m/s.' }),
+    speed: Type.Object(
+      { min: shownNumber('To start at.'), max: shownNumber('Not to be passed.') },
+      { description: 'Turns a minute: common practice, diameter in inches times speed 6000 to 9000.' },
+    ),
+    rimSpeed: shownNumber('Of the rim at the most, in m/s.'),
     grip: Type.Optional(
       Type.Enum(['outside', 'hole', 'faceplate'], {
         type: 'string',
@@ -132,7 +131,10 @@ const mandrel = Type.Optional(
 )
 
 const finishes = Type.Array(
-  Type.Object({ name: Type.String(), least: length('Per surface.'), most: length('Per surface.') }),
+  Type.Object({
+    name: Type.String(),
+    thickness: Type.Object({ min: length('Thinnest.'), max: length('Thickest.') }, { description: 'Per surface.' }),
+  }),
   { description: 'What comes on after turning, for `finishAllowance`: common practice, no source.' },
 )
 
@@ -169,8 +171,6 @@ export const Stock = Type.Object(
     split: Type.Optional(refTo<typeof SplitRing>('SplitRing')),
     mandrel,
     finishes,
-    warnings: Type.Array(refTo<typeof Warning>('Warning')),
-    sources: Type.Array(refTo<typeof Source>('Source')),
   },
   { $id: 'Stock', description: 'Where the bearing comes from.' },
 )
@@ -181,7 +181,6 @@ export const PlateStock = Type.Object(
     plates: ringStock('Of two, which are made alike.'),
     mandrel,
     finishes,
-    sources: Type.Array(refTo<typeof Source>('Source')),
   },
   { $id: 'PlateStock', description: 'The same of two plates.' },
 )

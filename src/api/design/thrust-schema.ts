@@ -1,9 +1,11 @@
 import { type Static, Type } from 'typebox'
+import { answerOf } from '#src/api/answer.ts'
+import { requestRef } from '#src/api/design-input.ts'
 import type { Dimension } from '#src/api/dimension.ts'
 import { shownLength } from '#src/api/length.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { StepsOfAssembly } from './roller-schema.ts'
-import { askedOf, type Gauge, gapPerBallDiameter, NOTES, RING, seat } from './schema.ts'
+import { type Gauge, gapPerBallDiameter, RING, seat } from './schema.ts'
 import type { PlateStock } from './stock-schema.ts'
 
 export const Plate = Type.Object(
@@ -25,8 +27,7 @@ export const Plate = Type.Object(
 )
 
 export const ThrustDesignResponse = Type.Object(
-  {
-    ...askedOf('thrust'),
+  answerOf(['thrust'], requestRef('thrust'), {
     ...RING,
     gapPerBallDiameter,
     plates: Type.Object(
@@ -39,8 +40,7 @@ export const ThrustDesignResponse = Type.Object(
     assembly: refTo<typeof StepsOfAssembly>('StepsOfAssembly'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
     stock: Type.Optional(refTo<typeof PlateStock>('PlateStock')),
-    ...NOTES,
-  },
+  }),
   { $id: 'ThrustDesignResponse', description: 'The same of a full ring of balls between two flat plates.' },
 )
 export type ThrustDesignResponse = Static<typeof ThrustDesignResponse>

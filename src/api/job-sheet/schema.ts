@@ -1,16 +1,19 @@
 import { type Static, Type } from 'typebox'
-import { answerUnion, arrangementTag } from '#src/api/answer.ts'
+import { trade } from '#shared/bearing/fields.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
 import { type DesignRequest, designRequests } from '#src/api/design-input.ts'
 import type { ShownLength } from '#src/api/length.ts'
 import { engine, paper } from '#src/api/sheet-options.ts'
-import type { UnitsName } from '#src/api/units.ts'
 import type { Paper } from '#src/drawings/papers.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 
 export const METHODS = ['saw-and-lathe', 'lathe-only', 'router-and-lathe'] as const
 export type Method = (typeof METHODS)[number]
+
+export const USUAL_METHOD: Method = 'saw-and-lathe'
+export const METHOD_DEFAULT = trade(USUAL_METHOD, 'the machines that most makers have')
 
 /** What a sheet is beside JSON. */
 export const SHEET_TYPES = { html: 'text/html', pdf: 'application/pdf' } as const
@@ -24,7 +27,7 @@ const OPTIONS = {
     Type.Unsafe<Method>(
       Type.Enum(METHODS, {
         type: 'string',
-        description: 'The machines at hand. Default: saw-and-lathe.',
+        description: `The machines at hand. Default: ${METHOD_DEFAULT.stated}.`,
       }),
     ),
   ),
@@ -127,37 +130,29 @@ const CagedOperation = Type.Object(
   { $id: 'CagedOperation', description: 'One operation of a bearing with a cage, in its place.' },
 )
 
-const SHEET = {
-  units: refTo<typeof UnitsName>('Units'),
-  title: Type.String(),
-  method: Type.Enum(METHODS, { type: 'string' }),
-  use: Type.String({ description: 'What such a bearing is for, and what never.' }),
-}
+const title = Type.String({ description: 'What the sheet is of.' })
 
 const RingJobSheetResponse = Type.Object(
-  {
-    arrangement: arrangementTag('radial', 'roller'),
-    ...SHEET,
+  answerOf(['radial', 'roller'], jobSheetRef, {
+    title,
     operations: Type.Array(refTo<typeof JobOperation>('JobOperation')),
-  },
+  }),
   { $id: 'RingJobSheetResponse', description: 'The operations in order, from choosing balls to running in.' },
 )
 
 const ThrustJobSheetResponse = Type.Object(
-  {
-    ...SHEET,
-    arrangement: arrangementTag('thrust'),
+  answerOf(['thrust'], jobSheetRef, {
+    title,
     operations: Type.Array(refTo<typeof PlateOperation>('PlateOperation')),
-  },
+  }),
   { $id: 'ThrustJobSheetResponse', description: 'The same of two plates.' },
 )
 
 const CagedJobSheetResponse = Type.Object(
-  {
-    ...SHEET,
-    arrangement: arrangementTag('caged'),
+  answerOf(['caged'], jobSheetRef, {
+    title,
     operations: Type.Array(refTo<typeof CagedOperation>('CagedOperation')),
-  },
+  }),
   { $id: 'CagedJobSheetResponse', description: 'The same of rings with a cage.' },
 )
 

@@ -1,88 +1,52 @@
 import { type Static, type TSchema, Type } from 'typebox'
-import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-woods.ts'
 import { SPEED_REASONS, type SpeedReason } from '#shared/questions/load/checked-load.ts'
 import { PLATE_SPEED_REASONS, type PlateSpeedReason } from '#shared/questions/load/checked-plate-load.ts'
-import { TURNING_RINGS, type TurningRing } from '#shared/questions/load/input.ts'
+import { LOAD_FIELDS } from '#shared/questions/load/fields.ts'
 import { FORCE_UNITS, type ForceUnits } from '#shared/units/force.ts'
-import { answerUnion, arrangementTag } from '#src/api/answer.ts'
-import type { Caution } from '#src/api/caution.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
 import { type DesignRequest, designRef } from '#src/api/design-input.ts'
-import { nonNegativeLength, type ShownLength } from '#src/api/length.ts'
-import type { Source } from '#src/api/source.ts'
-import type { UnitsName } from '#src/api/units.ts'
-import type { Warning } from '#src/api/warning.ts'
+import { propertiesOf, type RequestOf } from '#src/api/fields.ts'
+import { FORCE_UNITS_FIELD } from '#src/api/force.ts'
+import { shownLength as shown } from '#src/api/length.ts'
+import { shownNumber } from '#src/api/number.ts'
 import { refTo } from '#src/http/schema.ts'
 
-const shown = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
-const force = (description: string) => Type.Number({ description: `${description} In \`forceUnits\`.` })
-const pressure = (description: string) => Type.Number({ description: `${description} In \`pressureUnits\`.` })
-const wood = (description: string) =>
-  Type.Unsafe<ContactWoodId>(Type.Enum([...CONTACT_WOODS], { type: 'string', description }))
-const forceUnits = (description: string) =>
-  Type.Unsafe<ForceUnits>(Type.Enum(FORCE_UNITS, { type: 'string', description }))
-const turning = (description: string) =>
-  Type.Unsafe<TurningRing>(Type.Enum(TURNING_RINGS, { type: 'string', description }))
+const force = (description: string) => shownNumber(`${description} In \`forceUnits\`.`)
+const pressure = (description: string) => shownNumber(`${description} In \`pressureUnits\`.`)
 const ring = (description: string) => Type.Enum(['outerRing', 'innerRing'], { type: 'string', description })
 
-/** Beyond any wooden bearing either way: what is larger is a slip of the hand. */
-const LOAD = { minimum: 0.001, maximum: 100_000 }
-const SPEED = { minimum: 0.001, maximum: 100_000 }
-const DENT = { minimum: 0.0001, maximum: 0.05 }
+/** Besides the design: one row each. */
+export const LOAD_CHECK_FIELDS = { ...LOAD_FIELDS, forceUnits: FORCE_UNITS_FIELD }
+export type LoadCheckRequest = { design: DesignRequest } & RequestOf<typeof LOAD_CHECK_FIELDS>
 
-export const LoadCheckRequest = Type.Object(
-  {
-    design: Type.Unsafe<DesignRequest>({
-      ...designRef,
-      description: 'The bearing, and the `units` of request and answer.',
-    }),
-    radialLoad: Type.Optional(
-      Type.Number({
-        ...LOAD,
-        description:
-          'What it carries, square to its axis, at rest; rings need it, and plates have none. In `forceUnits`.',
+export const LoadCheckRequest = Type.Unsafe<LoadCheckRequest>(
+  Type.Object(
+    {
+      design: Type.Unsafe<DesignRequest>({
+        ...designRef,
+        description: 'The bearing, and the `units` of request and answer.',
       }),
-    ),
-    axialLoad: Type.Optional(
-      Type.Number({
-        ...LOAD,
-        description:
-          'What plates carry along their axis, at rest, the upper plate included; they need it, and rings have none. In `forceUnits`.',
-      }),
-    ),
-    offset: Type.Optional(
-      nonNegativeLength(
-        'Of the axial load from the axis, within the line between any two neighbouring balls. Default: 0.',
-      ),
-    ),
-    forceUnits: Type.Optional(forceUnits('Default: N with millimetres, lbf with inches.')),
-    wood: Type.Optional(wood('Of both rings, or both plates. Default: maple-sugar.')),
-    ballWood: Type.Optional(wood('Of wooden balls. Default: as what they lie in.')),
-    dentFraction: Type.Optional(
-      Type.Number({ ...DENT, description: 'Lasting dent that is still borne, in ball diameters. Default: 0.005.' }),
-    ),
-    turning: Type.Optional(turning('Which ring turns; of plates either. Default: inner-ring.')),
-    speed: Type.Optional(Type.Number({ ...SPEED, description: 'Turns a minute of that ring, or of a plate.' })),
-  },
-  {
-    $id: 'LoadCheckRequest',
-    description: 'A bearing and a load. What comes back is an estimate for light work and no safe working load.',
-    additionalProperties: false,
-  },
+      ...propertiesOf(LOAD_CHECK_FIELDS),
+    },
+    {
+      $id: 'LoadCheckRequest',
+      description: 'A bearing and a load. What comes back is an estimate for light work and no safe working load.',
+      additionalProperties: false,
+    },
+  ),
 )
-export type LoadCheckRequest = Static<typeof LoadCheckRequest>
 
 const LoadSharing = Type.Object(
   {
     mostLoadedBall: force('Load of the most loaded ball, where it stands worst.'),
-    timesEvenShare: Type.Number({
-      description: 'That, over the load divided by the count of balls. 4.37 without play among many balls, 5 is usual.',
-    }),
+    timesEvenShare: shownNumber(
+      'That, over the load divided by the count of balls. 4.37 without play among many balls, 5 is usual.',
+    ),
     byIntegral: force("The same as among very many balls: Sjovall's integral, solved with the play."),
-    loadZone: Type.Number({ description: 'The loaded part of the diameter: 0.5 without play, less with it.' }),
+    loadZone: shownNumber('The loaded part of the diameter: 0.5 without play, less with it.'),
     ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them right under the load.' }),
-    ballLoads: Type.Array(Type.Number(), {
-      description: 'Load of each ball with the first right under the load, on round the ring. In `forceUnits`.',
+    ballLoads: Type.Array(shownNumber('In `forceUnits`.'), {
+      description: 'Load of each ball with the first right under the load, on round the ring.',
     }),
     displacement: shown('How far the inner ring goes down from the middle of its play.'),
   },
@@ -115,7 +79,7 @@ const LoadLimit = Type.Object(
 const SpeedLimit = Type.Object(
   {
     reason: Type.Unsafe<SpeedReason>(Type.Enum(SPEED_REASONS, { type: 'string', description: 'A name for programs.' })),
-    speed: Type.Number({ description: 'Turns a minute.' }),
+    speed: shownNumber('Turns a minute.'),
     message: Type.String({ description: 'The reason in words.' }),
   },
   { $id: 'SpeedLimit', description: 'A speed that should not be passed, and why.' },
@@ -123,22 +87,22 @@ const SpeedLimit = Type.Object(
 
 const TurnRatios = Type.Object(
   {
-    ballSet: Type.Number({ description: 'Turns of the ball set.' }),
-    ballSpin: Type.Number({ description: 'Turns of a ball about itself, seen from the ball set.' }),
-    outerPasses: Type.Number({ description: 'Balls that pass a point of the outer groove.' }),
-    innerPasses: Type.Number({ description: 'Balls that pass a point of the inner groove.' }),
+    ballSet: shownNumber('Turns of the ball set.'),
+    ballSpin: shownNumber('Turns of a ball about itself, seen from the ball set.'),
+    outerPasses: shownNumber('Balls that pass a point of the outer groove.'),
+    innerPasses: shownNumber('Balls that pass a point of the inner groove.'),
   },
   { $id: 'TurnRatios', description: 'For each turn of the ring that turns, the other standing still.' },
 )
 
 const AtSpeed = Type.Object(
   {
-    speed: Type.Number({ description: 'Turns a minute, as asked.' }),
-    ballSetSpeed: Type.Number({ description: 'Turns a minute.' }),
-    ballSpinSpeed: Type.Number({ description: 'Turns a minute.' }),
-    outerPassFrequency: Type.Number({ description: 'In hertz: what a dent in the outer groove sounds like.' }),
-    innerPassFrequency: Type.Number({ description: 'In hertz: what a dent in the inner groove sounds like.' }),
-    ballSpinFrequency: Type.Number({ description: 'In hertz. A flat on a ball meets a groove twice a turn.' }),
+    speed: shownNumber('Turns a minute, as asked.'),
+    ballSetSpeed: shownNumber('Turns a minute.'),
+    ballSpinSpeed: shownNumber('Turns a minute.'),
+    outerPassFrequency: shownNumber('In hertz: what a dent in the outer groove sounds like.'),
+    innerPassFrequency: shownNumber('In hertz: what a dent in the inner groove sounds like.'),
+    ballSpinFrequency: shownNumber('In hertz. A flat on a ball meets a groove twice a turn.'),
     ballForce: force('With which each ball presses on the outer groove, for its spin round the ring alone.'),
     outerRing: Type.Unsafe<Static<typeof SeatLoad>>({
       ...refTo<typeof SeatLoad>('SeatLoad'),
@@ -150,20 +114,9 @@ const AtSpeed = Type.Object(
 )
 
 const SPOKEN = {
-  units: refTo<typeof UnitsName>('Units'),
-  forceUnits: forceUnits('Of every force here.'),
+  forceUnits: Type.Unsafe<ForceUnits>(Type.Enum(FORCE_UNITS, { type: 'string', description: 'Of every force here.' })),
   pressureUnits: Type.Enum(['MPa', 'lbf/in2'], { type: 'string', description: 'Of every pressure here.' }),
 }
-const WARNED = {
-  warnings: Type.Array(refTo<typeof Warning>('Warning')),
-  cautions: Type.Array(refTo<typeof Caution>('Caution')),
-  sources: Type.Array(refTo<typeof Source>('Source')),
-}
-const WOODS = {
-  ballWood: Type.Optional(wood('Of wooden balls.')),
-  dentFraction: Type.Number({ description: 'In ball diameters.' }),
-}
-const verdict = Type.String({ description: 'The whole in a few sentences.' })
 /** What begins at some load; `id` names the schema of such a load. */
 const limitsOf = <Limit extends TSchema>(id: string) => ({
   firstMark: Type.Unsafe<Static<Limit>>({
@@ -177,14 +130,8 @@ const limitsOf = <Limit extends TSchema>(id: string) => ({
 })
 
 export const RingLoadCheckResponse = Type.Object(
-  {
-    arrangement: arrangementTag('radial', 'roller', 'caged'),
+  answerOf(['radial', 'roller', 'caged'], refTo<typeof LoadCheckRequest>('LoadCheckRequest'), {
     ...SPOKEN,
-    radialLoad: force('As asked.'),
-    wood: wood('Of both rings.'),
-    ...WOODS,
-    turning: turning('Which ring turns.'),
-    verdict,
     sharing: refTo<typeof LoadSharing>('LoadSharing'),
     outerRing: refTo<typeof SeatLoad>('SeatLoad'),
     innerRing: refTo<typeof SeatLoad>('SeatLoad'),
@@ -195,8 +142,7 @@ export const RingLoadCheckResponse = Type.Object(
     atSpeed: Type.Optional(refTo<typeof AtSpeed>('AtSpeed')),
     speedLimit: refTo<typeof SpeedLimit>('SpeedLimit'),
     speedLimits: Type.Array(refTo<typeof SpeedLimit>('SpeedLimit'), { description: 'All of them, the lowest first.' }),
-    ...WARNED,
-  },
+  }),
   { $id: 'RingLoadCheckResponse', description: 'An estimate for light work: no safe working load.' },
 )
 export type RingLoadCheckResponse = Static<typeof RingLoadCheckResponse>
@@ -207,10 +153,10 @@ const PlateLoadSharing = Type.Object(
     mostLoadedBall: force(
       'Load of the most loaded of equal balls, where it stands worst: the even share of a load over the middle.',
     ),
-    timesEvenShare: Type.Number({ description: 'That, over the even share.' }),
+    timesEvenShare: shownNumber('That, over the even share.'),
     ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them nearest to the load.' }),
-    ballLoads: Type.Array(Type.Number(), {
-      description: 'Load of each ball with the first nearest to the load, on round the circle. In `forceUnits`.',
+    ballLoads: Type.Array(shownNumber('In `forceUnits`.'), {
+      description: 'Load of each ball with the first nearest to the load, on round the circle.',
     }),
     approach: shown(
       'By how much the plates come together over the middle; below 0 where a load far out lifts it there.',
@@ -252,7 +198,7 @@ const PlateSpeedLimit = Type.Object(
     reason: Type.Unsafe<PlateSpeedReason>(
       Type.Enum([...PLATE_SPEED_REASONS], { type: 'string', description: 'A name for programs.' }),
     ),
-    speed: Type.Number({ description: 'Turns a minute.' }),
+    speed: shownNumber('Turns a minute.'),
     message: Type.String({ description: 'The reason in words.' }),
   },
   {
@@ -263,20 +209,20 @@ const PlateSpeedLimit = Type.Object(
 
 const PlateTurnRatios = Type.Object(
   {
-    ballSet: Type.Number({ description: "Turns of the ball set: half of the plate's." }),
-    ballSpin: Type.Number({ description: 'Turns of a ball about itself, seen from the ball set.' }),
-    passes: Type.Number({ description: 'Balls that pass a point of either groove.' }),
+    ballSet: shownNumber("Turns of the ball set: half of the plate's."),
+    ballSpin: shownNumber('Turns of a ball about itself, seen from the ball set.'),
+    passes: shownNumber('Balls that pass a point of either groove.'),
   },
   { $id: 'PlateTurnRatios', description: 'For each turn of one plate, the other standing still.' },
 )
 
 const PlatesAtSpeed = Type.Object(
   {
-    speed: Type.Number({ description: 'Turns a minute, as asked.' }),
-    ballSetSpeed: Type.Number({ description: 'Turns a minute.' }),
-    ballSpinSpeed: Type.Number({ description: 'Turns a minute.' }),
-    passFrequency: Type.Number({ description: 'In hertz: what a dent in either groove sounds like.' }),
-    ballSpinFrequency: Type.Number({ description: 'In hertz. A flat on a ball meets a groove twice a turn.' }),
+    speed: shownNumber('Turns a minute, as asked.'),
+    ballSetSpeed: shownNumber('Turns a minute.'),
+    ballSpinSpeed: shownNumber('Turns a minute.'),
+    passFrequency: shownNumber('In hertz: what a dent in either groove sounds like.'),
+    ballSpinFrequency: shownNumber('In hertz. A flat on a ball meets a groove twice a turn.'),
     ballForce: force('With which each ball is pushed outward, for its spin round the axis alone.'),
     flank: Type.Unsafe<Static<typeof SeatLoad>>({
       ...refTo<typeof SeatLoad>('SeatLoad'),
@@ -288,14 +234,8 @@ const PlatesAtSpeed = Type.Object(
 )
 
 export const ThrustLoadCheckResponse = Type.Object(
-  {
+  answerOf(['thrust'], refTo<typeof LoadCheckRequest>('LoadCheckRequest'), {
     ...SPOKEN,
-    arrangement: arrangementTag('thrust'),
-    axialLoad: force('As asked.'),
-    offset: shown('Of the load from the axis.'),
-    wood: wood('Of both plates.'),
-    ...WOODS,
-    verdict,
     sharing: refTo<typeof PlateLoadSharing>('PlateLoadSharing'),
     plates: refTo<typeof SeatLoad>('SeatLoad'),
     woodHardness: pressure('Side hardness of the softer of plates and balls, as a pressure.'),
@@ -312,8 +252,7 @@ export const ThrustLoadCheckResponse = Type.Object(
     speedLimits: Type.Array(refTo<typeof PlateSpeedLimit>('PlateSpeedLimit'), {
       description: 'All of them, the lowest first.',
     }),
-    ...WARNED,
-  },
+  }),
   { $id: 'ThrustLoadCheckResponse', description: 'The same of a turntable: an estimate, and no safe working load.' },
 )
 export type ThrustLoadCheckResponse = Static<typeof ThrustLoadCheckResponse>

@@ -1,72 +1,46 @@
 import { type Static, type TProperties, Type } from 'typebox'
-import { FEWEST_TRIALS, MOST_SIGNIFICANT_DIGITS, MOST_TRIALS } from '#shared/questions/tolerance/defaults.ts'
+import { FEWEST_TRIALS, MOST_TRIALS } from '#shared/questions/tolerance/defaults.ts'
+import { LIMIT_FIELDS, METHOD_FIELDS, TRIALS_DEFAULT } from '#shared/questions/tolerance/fields.ts'
 import { type CauseName, CONTRIBUTORS_OF } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { NORMAL_REACH } from '#shared/questions/tolerance/worst-ends.ts'
-import { SEEDS } from '#shared/statistics/random.ts'
-import { answerUnion, arrangementTag } from '#src/api/answer.ts'
-import type { Caution } from '#src/api/caution.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
 import type { Climate, Woods } from '#src/api/climate.ts'
 import { designRef } from '#src/api/design-input.ts'
-import type { NonNegativeLength, ShownLength } from '#src/api/length.ts'
-import type { Source } from '#src/api/source.ts'
-import type { UnitsName } from '#src/api/units.ts'
+import { optionalField, propertiesOf, type RequestOf } from '#src/api/fields.ts'
+import { shownLength as shown } from '#src/api/length.ts'
+import { shownNumber, shownShare } from '#src/api/number.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 import { CONTRIBUTOR_SCHEMAS, type ContributorsRequest } from './contributors.ts'
 
-const limit = (description: string) =>
-  Type.Optional(
-    Type.Unsafe<NonNegativeLength>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description }),
-  )
-const shown = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
-const chance = (description: string) => Type.Number({ minimum: 0, maximum: 1, description })
+const chance = shownShare
 
-export const ToleranceLimits = Type.Object(
-  {
-    minBallGap: limit("Smallest gap that still runs. Default: the design's."),
-    maxBallGap: limit("Largest gap that is still good. Default: the design's."),
-    minRadialInternalClearance: limit("Smallest play. Default: half the design's."),
-    maxRadialInternalClearance: limit("Largest play. Default: twice the design's."),
-    minPlateGap: limit("Of plates alone: smallest space between them. Default: half the design's."),
-    maxPlateGap: limit("Of plates alone: largest space between them. Default: one and a half times the design's."),
-  },
-  { $id: 'ToleranceLimits', description: 'Between what a bearing counts as fitting.', additionalProperties: false },
+type Limits = RequestOf<typeof LIMIT_FIELDS>
+export const ToleranceLimits = Type.Unsafe<Limits>(
+  Type.Object(propertiesOf(LIMIT_FIELDS), {
+    $id: 'ToleranceLimits',
+    description: 'Between what a bearing counts as fitting.',
+    additionalProperties: false,
+  }),
 )
 
-const trials = Type.Unsafe<number | 'auto'>({
+/** No trials where the figures can be found more exactly without. */
+export const WHEN_NEEDED = 'when-needed'
+
+const trials = Type.Unsafe<number | 'auto' | typeof WHEN_NEEDED>({
   anyOf: [
     { type: 'integer', minimum: FEWEST_TRIALS, maximum: MOST_TRIALS },
-    { type: 'string', enum: ['auto'] },
+    { type: 'string', enum: ['auto', WHEN_NEEDED] },
   ],
-  description:
-    'How many bearings to make, each closed exactly. `auto`: until the figures stand still to `significantDigits`, looked at after every 100000. Default: none where the figures can be told nearer without (`method`), else 100000.',
+  description: `How many bearings to make, each closed exactly. \`auto\`: until the figures stand still to \`significantDigits\`, looked at after every 100000. Default: ${TRIALS_DEFAULT.stated}.`,
 })
 
 const request = {
   trials: Type.Optional(trials),
-  significantDigits: Type.Optional(
-    Type.Integer({
-      minimum: 1,
-      maximum: MOST_SIGNIFICANT_DIGITS,
-      description: 'Digits of the standard deviations to which the figures should stand still. Default: 2.',
-    }),
-  ),
-  seed: Type.Optional(
-    Type.Integer({
-      minimum: 0,
-      maximum: SEEDS - 1,
-      description: 'The same seed gives the same answer, on every machine. Default: 1.',
-    }),
-  ),
-  overshootRisk: Type.Optional(
-    Type.Number({
-      minimum: 0.0001,
-      maximum: 0.5,
-      description: 'Chance of a groove too deep that you accept: `aim.limitedRisk` keeps to it. Default: 0.05.',
-    }),
-  ),
+  significantDigits: optionalField(METHOD_FIELDS.significantDigits),
+  seed: optionalField(METHOD_FIELDS.seed),
+  overshootRisk: optionalField(METHOD_FIELDS.overshootRisk),
 }
 
 export const ToleranceCheckRequest = Type.Object(
@@ -99,7 +73,7 @@ export type ToleranceCheckRequest = Static<typeof ToleranceCheckRequest>
 
 const Percentile = Type.Object(
   {
-    percent: Type.Number({ description: 'So many percent of the bearings lie below.' }),
+    percent: shownNumber('So many percent of the bearings lie below.'),
     value: shown('There.'),
     standardError: shown('How far off it may be: a standard error.'),
   },
@@ -148,15 +122,14 @@ export const CheckedFigure = Type.Object(
         standardDeviation: shown('Standard deviation.'),
         percentiles: Type.Array(refTo<typeof Percentile>('Percentile')),
         shortest95: Type.Object(
-          { low: shown('Lower end.'), high: shown('Upper end.') },
+          { min: shown('Lower end.'), max: shown('Upper end.') },
           { description: 'The shortest interval that holds 95 %.' },
         ),
         standardError: Type.Object(
           {
             mean: shown('Of the mean.'),
             standardDeviation: shown('Of the standard deviation.'),
-            low: shown('Of the lower end of `shortest95`.'),
-            high: shown('Of its upper end.'),
+            shortest95: Type.Object({ min: shown('Of its lower end.'), max: shown('Of its upper end.') }),
           },
           { description: 'How far off each may be.' },
         ),
@@ -172,9 +145,7 @@ export const CheckedFigure = Type.Object(
 const effect = (of: string) =>
   Type.Object(
     {
-      slope: Type.Number({
-        description: `How much the ${of} moves per unit of it; of \`climate\` per % of moisture content.`,
-      }),
+      slope: shownNumber(`How much the ${of} moves per unit of it; of \`climate\` per % of moisture content.`),
       shareOfVariance: chance(`Its part in the scatter of the ${of}.`),
     },
     { description: `On the ${of}.` },
@@ -207,9 +178,22 @@ export const AimPoint = Type.Object(
 const aimPoint = (description: string) =>
   Type.Unsafe<Static<typeof AimPoint>>({ ...refTo<typeof AimPoint>('AimPoint'), description })
 
+export const RollerAimPoint = Type.Object(
+  {
+    trackDiameter: shown("Of the outer ring's track."),
+    wider: shown('By how much its radius is larger than designed; below 0 smaller.'),
+    ballGap: shown('Where the middle of the spread comes to lie: its mean.'),
+    outcomes: refTo<typeof FitChances>('FitChances'),
+  },
+  { $id: 'RollerAimPoint', description: 'A track to stop at, and what becomes of the ball gap then.' },
+)
+
+const rollerAimPoint = (description: string) =>
+  Type.Unsafe<Static<typeof RollerAimPoint>>({ ...refTo<typeof RollerAimPoint>('RollerAimPoint'), description })
+
 const METHODS = ['nearly-linear', 'trials'] as const satisfies readonly ToleranceCheck['method']['kind'][]
 
-const share = (of: string) => Type.Number({ minimum: 0, maximum: 1, description: `Of the variance of the ${of}.` })
+const share = (of: string) => shownShare(`Of the variance of the ${of}.`)
 
 const methodOf = <Residual extends TProperties>(residual: Residual) =>
   Type.Object(
@@ -229,12 +213,7 @@ const methodOf = <Residual extends TProperties>(residual: Residual) =>
     { description: 'How the figures were found.' },
   )
 
-/** What an answer says of itself before its figures, and after them. */
-const HEAD = {
-  units: refTo<typeof UnitsName>('Units'),
-  input: refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest'),
-  advice: Type.String({ description: 'What it comes to, and what to do, in words.' }),
-}
+const inputRef = refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest')
 const MADE = {
   trials: Type.Integer({ description: 'Bearings made and closed exactly.' }),
   converged: Type.Boolean({
@@ -242,27 +221,25 @@ const MADE = {
   }),
   ballGap: refTo<typeof CheckedFigure>('CheckedFigure'),
 }
-const FOOT = {
-  notes: Type.Array(Type.String(), { description: 'What was not looked at.' }),
-  cautions: Type.Array(refTo<typeof Caution>('Caution')),
-  sources: Type.Array(refTo<typeof Source>('Source')),
-}
+const notes = Type.Array(Type.String(), { description: 'What was not looked at.' })
 const jointly = (what: string) => ({
   jointFits: chance(`That ball gap and ${what} both fit: no product of the two, for they share their causes.`),
   jointFitsStandardError: chance('Of `jointFits`.'),
 })
 
-export const RingToleranceCheckResponse = Type.Object(
-  {
-    arrangement: arrangementTag('radial', 'roller'),
-    ...HEAD,
-    method: methodOf({ ballGap: share('ball gap'), radialInternalClearance: share('play') }),
-    ...MADE,
-    radialInternalClearance: refTo<typeof CheckedFigure>('CheckedFigure'),
-    ...jointly('play'),
-    sensitivities: Type.Array(refTo<typeof ContributorEffect>('ContributorEffect'), {
-      description: 'The largest part in the scatter of the ball gap first.',
-    }),
+const RINGS = {
+  method: methodOf({ ballGap: share('ball gap'), radialInternalClearance: share('play') }),
+  ...MADE,
+  radialInternalClearance: refTo<typeof CheckedFigure>('CheckedFigure'),
+  ...jointly('play'),
+  sensitivities: Type.Array(refTo<typeof ContributorEffect>('ContributorEffect'), {
+    description: 'The largest part in the scatter of the ball gap first.',
+  }),
+}
+
+export const RadialToleranceCheckResponse = Type.Object(
+  answerOf(['radial'], inputRef, {
+    ...RINGS,
     aim: Type.Object(
       {
         atNominal: aimPoint('As designed.'),
@@ -277,11 +254,34 @@ export const RingToleranceCheckResponse = Type.Object(
           'Where to stop cutting the outer groove: what is too shallow can be cut on, what is too deep cannot be put back. The inner ring is fitted afterwards.',
       },
     ),
-    ...FOOT,
-  },
-  { $id: 'RingToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
+    notes,
+  }),
+  { $id: 'RadialToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
 )
-export type RingToleranceCheckResponse = Static<typeof RingToleranceCheckResponse>
+export type RadialToleranceCheckResponse = Static<typeof RadialToleranceCheckResponse>
+
+export const RollerToleranceCheckResponse = Type.Object(
+  answerOf(['roller'], inputRef, {
+    ...RINGS,
+    aim: Type.Object(
+      {
+        atNominal: rollerAimPoint('As designed.'),
+        bestYield: rollerAimPoint('Where most rings fit.'),
+        limitedRisk: Type.Optional(
+          rollerAimPoint('Where most fit of those tracks at which too wide a one has the chance accepted at the most.'),
+        ),
+        message: Type.String({ description: 'Which to take, in words.' }),
+      },
+      {
+        description:
+          "Where to stop turning the outer ring's track: what is too narrow can be cut on, what is too wide cannot be put back. The inner ring is fitted afterwards.",
+      },
+    ),
+    notes,
+  }),
+  { $id: 'RollerToleranceCheckResponse', description: 'The same of rollers between plain rings.' },
+)
+export type RollerToleranceCheckResponse = Static<typeof RollerToleranceCheckResponse>
 
 export const PlateContributorEffect = Type.Object(
   {
@@ -311,9 +311,7 @@ const plateAimPoint = (description: string) =>
   Type.Unsafe<Static<typeof PlateAimPoint>>({ ...refTo<typeof PlateAimPoint>('PlateAimPoint'), description })
 
 export const ThrustToleranceCheckResponse = Type.Object(
-  {
-    ...HEAD,
-    arrangement: arrangementTag('thrust'),
+  answerOf(['thrust'], inputRef, {
     method: methodOf({ ballGap: share('ball gap'), plateGap: share('space between the plates') }),
     ...MADE,
     plateGap: refTo<typeof CheckedFigure>('CheckedFigure'),
@@ -335,8 +333,8 @@ export const ThrustToleranceCheckResponse = Type.Object(
           'Where to stop moving the groove out: what is too far in can be cut on at the outer flank, what is too far out cannot be put back.',
       },
     ),
-    ...FOOT,
-  },
+    notes,
+  }),
   { $id: 'ThrustToleranceCheckResponse', description: 'The same of a turntable.' },
 )
 export type ThrustToleranceCheckResponse = Static<typeof ThrustToleranceCheckResponse>
@@ -344,7 +342,8 @@ export type ThrustToleranceCheckResponse = Static<typeof ThrustToleranceCheckRes
 export const ToleranceCheckResponse = answerUnion(
   'ToleranceCheckResponse',
   'How often the bearing will fit, what matters most, and where to stop.',
-  RingToleranceCheckResponse,
+  RadialToleranceCheckResponse,
+  RollerToleranceCheckResponse,
   ThrustToleranceCheckResponse,
 )
 export type ToleranceCheckResponse = Static<typeof ToleranceCheckResponse>
@@ -357,7 +356,9 @@ const ANSWER_SCHEMAS = [
   CheckedFigure,
   ContributorEffect,
   AimPoint,
-  RingToleranceCheckResponse,
+  RollerAimPoint,
+  RadialToleranceCheckResponse,
+  RollerToleranceCheckResponse,
   PlateContributorEffect,
   PlateAimPoint,
   ThrustToleranceCheckResponse,
