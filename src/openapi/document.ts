@@ -67,19 +67,19 @@ function addMappings(schema: unknown, schemas: Json): void {
 }
 
 /**
- * The usual variant need not state its tag: the service fills it in before it looks, so its own schema requires it. The
- * keywords by which it does that, and by which it words a fault, say nothing to a caller.
+ * The usual variant need not state its tag: the service fills it in before it looks, so its own schema requires it. What may
+ * be missing is no discriminator to other readers of the document; they tell the variants apart by the values of the tag. The
+ * keywords by which the service fills the tag in, and words a fault, say nothing to a caller.
  */
 function freeUsualTag(schema: unknown, schemas: Json): void {
   if (!isJson(schema)) return
   const { 'x-usual': usual, discriminator } = schema
   delete schema['x-usual']
   delete schema['x-foreign']
-  if (usual === undefined) return
-  const $ref = String(part(discriminator, 'mapping')[String(usual)])
-  const variant = part(schemas, nameIn($ref))
-  const tag = part(schema, 'discriminator')['propertyName']
-  variant['required'] = list(variant['required']).filter((name) => name !== tag)
+  if (usual === undefined || !isJson(discriminator)) return
+  const variant = part(schemas, nameIn(String(part(discriminator, 'mapping')[String(usual)])))
+  variant['required'] = list(variant['required']).filter((name) => name !== discriminator['propertyName'])
+  delete schema['discriminator']
 }
 
 const nameIn = ($ref: string): string => $ref.split('/').at(-1) ?? ''

@@ -5,7 +5,7 @@ import { expect, onTestFinished, test } from 'vitest'
 import { run } from '#tests/support/run.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
-/** A caller's program. The compiler has to find the two mistakes that it says are in it, and no others. */
+/** A caller's program. The compiler has to find the three mistakes that it says are in it, and no others. */
 const CALLER = `
 import { ApiError, configure, design, designByQuery, fitCorrection, sizeTable, type DesignRequest } from './client.ts'
 
@@ -37,8 +37,11 @@ const soft: DesignRequest = { ...clock, balls: { count: 14, diameter: 14, materi
 
 const refusal = await misspelt
 const problem = refusal instanceof ApiError ? refusal.body : refusal
+// @ts-expect-error: a size that not every arrangement has
+const unsure = made.outerRing
+if (made.arrangement !== 'radial') throw new Error('must be radial')
 const depth: number = made.outerRing.grooveDepth
-console.log(JSON.stringify({ depth, gap: made.ballGap, units: again.units, state: fit.state, table, problem, soft }))
+console.log(JSON.stringify({ unsure, depth, gap: made.ballGap, units: again.units, state: fit.state, table, problem, soft }))
 `
 
 test('the client that is generated from the document has its types, and asks as they say', async () => {
