@@ -23,7 +23,7 @@ import {
 /** More balls than anyone turns a ring for. */
 export const MOST_BALLS = 200
 export const ENGAGEMENT: Bounds = { least: 0.01, most: 0.9 }
-export const CONFORMITY: Bounds = { least: 0.3, most: 2 }
+const CONFORMITY: Bounds = { least: 0.3, most: 2 }
 const MOST_MEASURED = 500
 
 export const BALL_MATERIALS = ['wood', 'glass', 'acrylic', 'steel'] as const
@@ -39,7 +39,7 @@ export type ShopDenominator = (typeof SHOP_DENOMINATORS)[number]
 const TRADE: Standing = 'common practice, no source'
 const PLAIN: Standing = 'the plain case'
 export const trade = (stated: string, reason: string): Default => ({ stated, reason, standing: TRADE })
-export const plain = (stated: string, reason: string): Default => ({ stated, reason, standing: PLAIN })
+const plain = (stated: string, reason: string): Default => ({ stated, reason, standing: PLAIN })
 
 export const COUNT = required(integer('How many of them fill the ring.', { least: FEWEST_BALLS, most: MOST_BALLS }))
 export const DIAMETERS = lengths(

@@ -67,7 +67,7 @@ export function designRequests<Extra extends Record<string, TSchema>>(
     return Type.Object(
       {
         units: refTo<typeof UnitsName>('Units'),
-        arrangement: Type.Enum([arrangement], { type: 'string', description: fields.means }),
+        arrangement: requestTag(arrangement),
         ...propertiesOf(fields.fields),
         stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')),
         ...extra,
@@ -77,6 +77,15 @@ export function designRequests<Extra extends Record<string, TSchema>>(
   })
   return [...variants, requestUnion(`${name}Request`, description, variants)]
 }
+
+/** The field by which a request states its arrangement. */
+export const requestTag = <Name extends ArrangementName>(arrangement: Name) =>
+  Type.Unsafe<Name>(
+    Type.Enum([arrangement], {
+      type: 'string',
+      description: `\`${arrangement}\`: ${ARRANGEMENTS[arrangement].fields.means}`,
+    }),
+  )
 
 /** A request of any arrangement: one of several schemas, told apart by `arrangement`. Each has a `$id` and the tag. */
 export const requestUnion = <Request>($id: string, description: string, variants: readonly TSchema[]) =>

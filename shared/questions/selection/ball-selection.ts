@@ -26,7 +26,7 @@ import {
 } from './ball-choice.ts'
 import { GROOVE_NAMES, placeIn } from './ball-place.ts'
 
-export const BALL_SELECTION = {
+const BALL_SELECTION = {
   name: 'ball-selection',
   serves: ['radial', 'thrust', 'roller'],
 } as const satisfies Question

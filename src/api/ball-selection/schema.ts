@@ -123,7 +123,7 @@ const FIGURES = {
   cautions: Type.Array(refTo<typeof Caution>('Caution')),
 }
 
-export const RingBallSelectionResponse = Type.Object(
+const RingBallSelectionResponse = Type.Object(
   {
     arrangement: arrangementTag('radial', 'roller'),
     ...CHOSEN,
@@ -132,7 +132,6 @@ export const RingBallSelectionResponse = Type.Object(
   },
   { $id: 'RingBallSelectionResponse', description: 'Which balls to take, what they leave, and how near that is.' },
 )
-export type RingBallSelectionResponse = Static<typeof RingBallSelectionResponse>
 
 const PlateRest = Type.Object(
   {

@@ -4,7 +4,7 @@ import { MOST_BALLS } from '#shared/bearing/fields.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { SIZE_TABLE } from '#shared/questions/size-table/size-table.ts'
 import { answerUnion, arrangementTag } from '#src/api/answer.ts'
-import { type RequestByArrangement, requestUnion } from '#src/api/design-input.ts'
+import { type RequestByArrangement, requestTag, requestUnion } from '#src/api/design-input.ts'
 import { propertiesOf } from '#src/api/fields.ts'
 import { type Length, shownLength } from '#src/api/length.ts'
 import type { UnitsName } from '#src/api/units.ts'
@@ -37,7 +37,7 @@ const requestOf = <Name extends (typeof SIZE_TABLE.serves)[number]>(arrangement:
   const kept = Object.entries(propertiesOf(fields.fields)).filter(([name]) => KEPT.some((each) => each === name))
   const foreign = KEPT.filter((name) => !Object.hasOwn(fields.fields, name))
   return Type.Object(
-    { ...LISTS, arrangement: arrangementTag(arrangement), ...Object.fromEntries(kept) },
+    { ...LISTS, arrangement: requestTag(arrangement), ...Object.fromEntries(kept) },
     { $id, description: fields.means, additionalProperties: false, 'x-foreign': foreign },
   )
 }
@@ -82,7 +82,7 @@ export const SizeTableRow = Type.Object(
 )
 export type SizeTableRow = Static<typeof SizeTableRow>
 
-export const RingSizeTableResponse = Type.Object(
+const RingSizeTableResponse = Type.Object(
   {
     arrangement: arrangementTag('radial', 'roller'),
     units: refTo<typeof UnitsName>('Units'),
@@ -90,7 +90,6 @@ export const RingSizeTableResponse = Type.Object(
   },
   { $id: 'RingSizeTableResponse', description: 'A row for each diameter and count, counts running fastest.' },
 )
-export type RingSizeTableResponse = Static<typeof RingSizeTableResponse>
 
 export const PlateSizeTableRow = Type.Object(
   {
@@ -106,7 +105,7 @@ export const PlateSizeTableRow = Type.Object(
 )
 export type PlateSizeTableRow = Static<typeof PlateSizeTableRow>
 
-export const ThrustSizeTableResponse = Type.Object(
+const ThrustSizeTableResponse = Type.Object(
   {
     arrangement: arrangementTag('thrust'),
     units: refTo<typeof UnitsName>('Units'),
@@ -114,7 +113,6 @@ export const ThrustSizeTableResponse = Type.Object(
   },
   { $id: 'ThrustSizeTableResponse', description: 'The same of turntables.' },
 )
-export type ThrustSizeTableResponse = Static<typeof ThrustSizeTableResponse>
 
 export const SizeTableResponse = answerUnion(
   'SizeTableResponse',
