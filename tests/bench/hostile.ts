@@ -47,7 +47,7 @@ const USUAL: readonly Question[] = [
   { method: 'GET', path: '/health/ready' },
 ]
 
-type Times = { readonly ms: number[]; readonly statuses: Map<string, number> }
+type Times = { readonly ms: number[]; readonly statuses: Map<string, number>; readonly byPath: Map<string, number[]> }
 
 async function measure(server: Started): Promise<void> {
   const state = { isHostile: false, isOver: false, isCounted: false }
@@ -91,9 +91,12 @@ async function usualCaller(
       .catch(() => undefined)
     await answer?.body.dump()
     if (isCounted && state.isCounted) {
-      to.ms.push(performance.now() - before)
+      const [asked = ''] = path.split('?', 1)
+      const ms = performance.now() - before
+      to.ms.push(ms)
+      to.byPath.set(asked, [...(to.byPath.get(asked) ?? []), ms])
       const status = answer?.statusCode ?? 0
-      const what = status === 200 ? '200' : `${status} at ${path.split('?', 1)[0]}`
+      const what = status === 200 ? '200' : `${status} at ${asked}`
       to.statuses.set(what, (to.statuses.get(what) ?? 0) + 1)
     }
     await sleep(PAUSE_MS)
@@ -115,16 +118,18 @@ function hostileCaller(address: string): { readonly end: () => Promise<string> }
 }
 
 function timesOf(): Times {
-  return { ms: [], statuses: new Map() }
+  return { ms: [], statuses: new Map(), byPath: new Map() }
 }
 
 function report(
   { without, with: hostile }: { readonly without: Times; readonly with: Times },
   memory: readonly number[],
 ): void {
-  const row = (what: string, { ms, statuses }: Times): void => {
+  const row = (what: string, { ms, statuses, byPath }: Times): void => {
     const counts = [...statuses].map(([status, count]) => `${status}: ${count}`).join(', ')
     console.log(`${what} p50 ${at(ms, 0.5).toFixed(1)} ms, p99 ${at(ms, 0.99).toFixed(1)} ms; ${counts}`)
+    for (const [path, each] of byPath)
+      console.log(`  ${path} p50 ${at(each, 0.5).toFixed(1)} ms, p99 ${at(each, 0.99).toFixed(1)} ms`)
   }
   row('others, without:', without)
   row('others, with:   ', hostile)
