@@ -94,7 +94,9 @@ async function usualCaller(
       const [asked = ''] = path.split('?', 1)
       const ms = performance.now() - before
       to.ms.push(ms)
-      to.byPath.set(asked, [...(to.byPath.get(asked) ?? []), ms])
+      const each = to.byPath.get(asked) ?? []
+      each.push(ms)
+      to.byPath.set(asked, each)
       const status = answer?.statusCode ?? 0
       const what = status === 200 ? '200' : `${status} at ${asked}`
       to.statuses.set(what, (to.statuses.get(what) ?? 0) + 1)
