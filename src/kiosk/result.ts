@@ -1,6 +1,7 @@
 import { design, type FullRingDesign } from '#shared/bearing/arrangements.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
-import { inUnits, type Units } from '#shared/units/length.ts'
+import type { Units } from '#shared/units/length.ts'
+import { roundedIn } from '#shared/units/rounded.ts'
 import { DIMENSION_NAMES } from '#src/words/dimension-names.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { warningSentence } from '#src/words/warning.ts'
@@ -101,7 +102,7 @@ function linesOf({ bearing, dimensions }: FullRingDesign): readonly Line[] {
       .map((row) => ({
         name: DIMENSION_NAMES[key],
         shop: (row.cutToShop ?? row.shop).text,
-        value: inUnits(row.cutTo ?? row.value, units),
+        value: roundedIn(row.cutTo ?? row.value, units),
       })),
   )
 }
@@ -110,7 +111,7 @@ function linesFrom(answer: Json): readonly Line[] {
   const rows = listOf(answer['dimensions']).map(part)
   return SHOWN.flatMap((key) =>
     rows
-      .filter((row) => row['name'] === DIMENSION_NAMES[key])
+      .filter((row) => row['key'] === key)
       .map((row) => ({
         name: DIMENSION_NAMES[key],
         shop: textOf(row['cutToShop'] ?? row['shop']),
