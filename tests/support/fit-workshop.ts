@@ -273,7 +273,7 @@ export function makeRing(seed: number, habit: Habit): Outcome {
       case 'row':
         return isStart ? row() : byRule()
       case 'word':
-        return word()
+        return isStart ? word() : byRule()
       default:
         return play()
     }
@@ -289,6 +289,10 @@ export function makeRing(seed: number, habit: Habit): Outcome {
         return caliper()
       case 'ball-row':
         return row()
+      case 'plug': {
+        const diameter = trueCircle(ring, ring.balls) + PLUG.standardUncertainty * normal()
+        return { kind, diameter, result: 'snug', error: PLUG }
+      }
       default:
         return play()
     }

@@ -79,10 +79,12 @@ const hasFigure = (readings: readonly Reading[]): boolean =>
 const YES_OR_NO: readonly Reading['kind'][] = ['last-ball-refused', 'last-ball-in', 'binds']
 
 /** Readings of the very figure that is to come in band. */
+const FIGURES: Readonly<Record<Grounds['cuts'], readonly Reading['kind'][]>> = {
+  outer: ['ball-gap', 'last-ball-opening'],
+  inner: ['radial-play'],
+}
 const readsTheGap = (readings: readonly Reading[], cuts: Grounds['cuts']): boolean =>
-  readings.some(({ kind }) =>
-    cuts === 'outer' ? kind === 'ball-gap' || kind === 'last-ball-opening' : kind === 'radial-play',
-  )
+  readings.some(({ kind }) => FIGURES[cuts].includes(kind))
 
 /** A cut that takes less than this of what remains, and gains less than that, is not worth a check. */
 const LEAST_SHARE = 0.1
@@ -99,8 +101,11 @@ export function decide(grounds: Grounds): Decision {
   const made = readings.length + earlier.reduce((sum, each) => sum + Math.max(1, each.readings.length), 0)
   const isOver = made >= defaults.MOST_CHECKS
   if (state === 'unread') return measure(grounds, 'groove-unread', isOver)
-  if (!hasFigure(readings)) {
-    const why = readings.some(({ kind }) => kind === 'last-ball-refused') ? 'refusal-has-no-figure' : 'groove-unread'
+  // A ring that binds has no play to read: what its groove measured before will do.
+  const figures = grounds.cuts === 'outer' ? readings : [...earlier.flatMap((each) => each.readings), ...readings]
+  if (!hasFigure(figures)) {
+    const isRefused = readings.some(({ kind }) => kind === 'last-ball-refused' || kind === 'binds')
+    const why = isRefused ? 'refusal-has-no-figure' : 'groove-unread'
     return measure(grounds, why, isOver)
   }
   const readAgain = Math.max(0, readings.filter(touchesGroove).length - 1)
@@ -121,9 +126,10 @@ const SURELY_SHORT = 0.999
 
 const verdictNear = ({ inBand, tooDeep }: Chances): boolean => inBand + tooDeep > 0.5
 
-function isWorthIt(cut: Cut, { readings, cuts, chances, room }: Grounds): boolean {
+function isWorthIt(cut: Cut, { readings, cuts, chances, room, offers }: Grounds): boolean {
   const share = cut.radial / Math.max(room().remaining, 1e-9)
-  if (!readsTheGap(readings, cuts) && cut.good < GOOD_BLIND && share < FAR_BLIND) return false
+  const isBlind = !readsTheGap(readings, cuts) && cut.good < GOOD_BLIND && share < FAR_BLIND
+  if (isBlind && offers().some(({ kind }) => FIGURES[cuts].includes(kind))) return false
   return share >= LEAST_SHARE || cut.good - chances.inBand >= LEAST_GAIN
 }
 

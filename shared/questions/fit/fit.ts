@@ -6,7 +6,7 @@ import { type Estimate, estimateOf } from './estimate.ts'
 import { evidenceOf } from './evidence.ts'
 import { type Chances, chancesOf, figureAt, finishedFigureAt } from './figures.ts'
 import type { ToolAtHand } from './next-cut.ts'
-import { type ErrorToCome, offers } from './next-reading.ts'
+import { type ErrorToCome, type Offer, offers } from './next-reading.ts'
 import { type Posterior, posteriorOf } from './posterior.ts'
 import type { EarlierState, Reading } from './reading.ts'
 import { pitchRadius, radiusForGap } from './ring-law.ts'
@@ -85,6 +85,7 @@ export function fit(question: FitQuestion): Result<Fit, FitFault> {
   const probability = chancesOf(posterior, target, finished)
   const word = wordNow({ readings, earlier })
   let room: Room | undefined
+  let offered: readonly Offer[] | undefined
   const grounds: Grounds = {
     cuts: subject.cuts,
     chances: probability,
@@ -97,7 +98,10 @@ export function fit(question: FitQuestion): Result<Fit, FitFault> {
       room ??= roomOf(posterior, target, finished)
       return room
     },
-    offers: () => offers({ posterior, readings, word, errorOf: question.errorToCome }),
+    offers: () => {
+      offered ??= offers({ posterior, readings, word, hasPlug: hasSnugPlug(question), errorOf: question.errorToCome })
+      return offered
+    },
   }
   const decision = decide(grounds)
   const { weights } = posterior
@@ -130,6 +134,11 @@ export function fit(question: FitQuestion): Result<Fit, FitFault> {
       : decision),
   })
 }
+
+const hasSnugPlug = ({ earlier, readings }: FitQuestion): boolean =>
+  [...earlier.flatMap((state) => state.readings), ...readings].some(
+    (reading) => reading.kind === 'plug' && reading.result === 'snug',
+  )
 
 const pointwise = ({ weights }: Posterior, of: (point: number) => number): Float64Array => {
   const values = new Float64Array(weights.length)

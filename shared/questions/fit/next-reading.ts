@@ -4,7 +4,7 @@ import { figureAt } from './figures.ts'
 import type { Posterior } from './posterior.ts'
 import type { Reading, ReadingKind } from './reading.ts'
 import { gapOf, pitchRadius } from './ring-law.ts'
-import type { Place } from './unknowns.ts'
+import { emptyPlace, insideBalls, type Place } from './unknowns.ts'
 
 /** Why a reading is asked for. */
 export type ReadingReason =
@@ -43,6 +43,8 @@ interface Asked {
   /** Of the present state. */
   readonly readings: readonly Reading[]
   readonly word: 'in' | 'out' | undefined
+  /** Whether a plug has said what the circle inside the balls measures: that does not change while the inner ring is cut. */
+  readonly hasPlug: boolean
   readonly errorOf: ErrorToCome
 }
 
@@ -87,11 +89,16 @@ const caliper = (posterior: Posterior): Possible => ({
 })
 
 /** An inner ring that binds has no play to read: the caliper does it, until it runs. */
-function ofInnerRing({ posterior, readings }: Asked, figures: Float64Array): readonly Possible[] {
+function ofInnerRing({ posterior, readings, hasPlug }: Asked, figures: Float64Array): readonly Possible[] {
   const bindsNow = readings.findLast(({ kind }) => kind === 'binds' || kind === 'radial-play')?.kind === 'binds'
   const runs = !bindsNow && chanceThat(posterior, (point) => ((figures[point] ?? 0) > 0 ? 1 : 0)) > 0.5
   const play: Possible = { kind: 'radial-play', truth: (point) => Math.max(0, figures[point] ?? 0) }
-  return [...(runs ? [play] : []), caliper(posterior)]
+  const place = placeAt(posterior)
+  const circle: Possible = {
+    kind: 'plug',
+    truth: (point) => insideBalls(posterior.unknowns.subject, place(point)),
+  }
+  return [...(runs ? [play] : []), caliper(posterior), ...(hasPlug ? [] : [circle])]
 }
 
 const chanceThat = ({ weights }: Posterior, chance: (point: number) => number): number =>
@@ -132,20 +139,12 @@ function openingOffer({ posterior, readings }: Asked): Possible | undefined {
 }
 
 function placeAt(posterior: Posterior): (point: number) => Place {
-  const place: Place = {
-    mean: 0,
-    scatter: 0,
-    outer: 0,
-    cut: 0,
-    hand: 0,
-    tool: 0,
-    leftOut: 0,
-    reduction: 0,
-  }
+  const place = emptyPlace()
   return (point) => {
     place.mean = posterior.mean[point] ?? 0
     place.scatter = posterior.scatter[point] ?? 0
     place.outer = posterior.outer[point] ?? 0
+    place.reduction = posterior.reduction[point] ?? 0
     place.leftOut = posterior.leftOut[point] ?? 0
     return place
   }
