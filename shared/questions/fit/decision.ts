@@ -86,11 +86,11 @@ const FIGURES: Readonly<Record<Grounds['cuts'], readonly Reading['kind'][]>> = {
 const readsTheGap = (readings: readonly Reading[], cuts: Grounds['cuts']): boolean =>
   readings.some(({ kind }) => FIGURES[cuts].includes(kind))
 
-/** A cut that takes less than this of what remains, and gains less than that, is not worth a check. */
+/** A cut that takes less than this of what remains of a shallow groove, and gains less than that, is not worth a check. */
 const LEAST_SHARE = 0.1
-const LEAST_GAIN = 0.1
+const LEAST_GAIN = 0.15
 /** Without a reading of the figure itself a cut must be at least so good, or cover so much of what remains. */
-const GOOD_BLIND = 0.6
+const GOOD_BLIND = 0.45
 const FAR_BLIND = 0.5
 
 /** Cut, measure or stop. */
@@ -100,10 +100,10 @@ export function decide(grounds: Grounds): Decision {
   if (state === 'too-deep' || state === 'in-band') return { action: 'stop', reason: state }
   const made = readings.length + earlier.reduce((sum, each) => sum + Math.max(1, each.readings.length), 0)
   const isOver = made >= defaults.MOST_CHECKS
-  if (state === 'unread') return measure(grounds, 'groove-unread', isOver)
+  if (state === 'unread') return measure(grounds, 'groove-unread', false)
   // A ring that binds has no play to read: what its groove measured before will do.
   const figures = grounds.cuts === 'outer' ? readings : [...earlier.flatMap((each) => each.readings), ...readings]
-  if (!hasFigure(figures)) {
+  if (!hasFigure(figures) || !readings.some(touchesGroove)) {
     const isRefused = readings.some(({ kind }) => kind === 'last-ball-refused' || kind === 'binds')
     const why = isRefused ? 'refusal-has-no-figure' : 'groove-unread'
     return measure(grounds, why, isOver)
@@ -130,7 +130,8 @@ function isWorthIt(cut: Cut, { readings, cuts, chances, room, offers }: Grounds)
   const share = cut.radial / Math.max(room().remaining, 1e-9)
   const isBlind = !readsTheGap(readings, cuts) && cut.good < GOOD_BLIND && share < FAR_BLIND
   if (isBlind && offers().some(({ kind }) => FIGURES[cuts].includes(kind))) return false
-  return share >= LEAST_SHARE || cut.good - chances.inBand >= LEAST_GAIN
+  const isShort = chances.tooTight > 0.5
+  return (isShort && share >= LEAST_SHARE) || cut.good - chances.inBand >= LEAST_GAIN
 }
 
 /** A reading that leaves more than this of the uncertainty teaches nothing. */
