@@ -2,7 +2,7 @@ import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
 import type { Evidence } from './evidence.ts'
 import type { Threshold } from './threshold.ts'
-import { emptyPlace, OF_HAND, OF_LEFT_OUT, OF_MEAN, OF_REDUCTION, type Place, type Unknowns } from './unknowns.ts'
+import { emptyPlace, OF_HAND, OF_LEFT_OUT, OF_MEAN, OF_REDUCTION, OF_START, type Place, type Unknowns } from './unknowns.ts'
 
 /*
  * The posterior as one normal distribution of all ξ, by expectation propagation (T. Minka 2001, from memory): each reading is
@@ -27,7 +27,7 @@ export interface Prediction {
   readonly errorVariance: number
 }
 
-const PASSES = 4
+const PASSES = 12
 const STEP = 1e-3
 /** A mean that moves less than this in standard deviations of what was known beforehand has come to rest. */
 const AT_REST = 2e-3
@@ -59,13 +59,16 @@ export function proposalFor(
   const slopesOfCut = Array.from({ length: unknowns.states }, (_, state) => unknowns.cutSlopes(state))
   const predictions = new Map<number, Prediction>()
   let logEvidence = 0
+  const ground = { unknowns, threshold, times, slopesOfCut }
+  let around = whereTheGrooveIs(ground, evidence, columns)
   for (let pass = 0; pass < PASSES; pass++) {
     const before = belief.mean.slice()
     evidence.forEach((each, index) => {
       const site = sites[index]
       if (site === undefined) return
+      if (pass > 0) around = belief.mean.slice()
       if (site.precision !== 0) absorb(belief, site.slopes, -site.precision, site.offset * site.precision - site.shift)
-      linearise(site, each, { unknowns, threshold, times, slopesOfCut }, belief.mean)
+      linearise(site, each, ground, around)
       const [mean, variance] = along(belief, site)
       const { chance, tiltedMean, tiltedVariance, errorVariance } = tilted(each, mean, variance, times, unknowns)
       site.precision = Math.max(1 / tiltedVariance - 1 / variance, 0)
@@ -84,6 +87,55 @@ export function proposalFor(
       (_, index) => predictions.get(index) ?? { without: [0, 1], withAll: [0, 1], errorVariance: 0 },
     ),
   }
+}
+
+/** The start is looked for so far out, in so many steps; readings are blurred to the steps, in ball diameters. */
+const FARTHEST = 4
+const SCANS = [
+  { steps: 32, blurred: 0.15 },
+  { steps: 16, blurred: 0.02 },
+] as const
+
+/**
+ * A place from which the readings can be taken for straight lines: the start of the groove that fits them best, all else as expected.
+ * A ring of few balls is anything but straight from one end of what might be to the other.
+ */
+function whereTheGrooveIs(ground: Ground, evidence: readonly Evidence[], columns: number): Float64Array {
+  const { unknowns, times } = ground
+  const { subject, states } = unknowns
+  const place = emptyPlace()
+  const cuts = new Float64Array(states)
+  const xi = new Float64Array(columns)
+  const misfit = (start: number, blurred: number): number => {
+    xi[OF_START] = start
+    unknowns.unfold(xi, 0, times, place, cuts)
+    let sum = start * start
+    for (const each of evidence) {
+      stand(place, cuts[each.state] ?? 0, subject.cuts === 'outer')
+      const blur = blurred * subject.balls.diameter
+      if (each.says === 'figure') {
+        const off = each.value - (each.unbent ?? each.truth)(place)
+        sum += (off * off) / (readingDeviation(each.error) ** 2 + blur * blur)
+      } else {
+        const truth = each.says === 'above' ? each.truth(place) : (each.isIn ? 1 : -1) * each.truth(place)
+        const off = Math.min(0, truth)
+        sum += (off * off) / (blur * blur)
+      }
+    }
+    return sum
+  }
+  let [middle, reach] = [0, FARTHEST]
+  for (const { steps, blurred } of SCANS) {
+    let [best, least] = [middle, Number.POSITIVE_INFINITY]
+    for (let step = -steps; step <= steps; step++) {
+      const start = middle + (reach * step) / steps
+      const there = misfit(start, blurred)
+      if (there < least) [best, least] = [start, there]
+    }
+    ;[middle, reach] = [best, (2 * reach) / steps]
+  }
+  xi[OF_START] = middle
+  return xi
 }
 
 function standardNormal(columns: number): Normal {
