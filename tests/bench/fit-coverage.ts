@@ -5,4 +5,6 @@ const cases = Number(process.argv[2] ?? 10_000)
 for (const { kind, bearing } of COVERED)
   console.log(`${kind}, ${bearing}: ${coverage(kind, bearing, cases).toFixed(4)}`)
 for (const scatterTimes of [2, 4])
-  console.log(`rule, full, ${scatterTimes} times the scatter: ${coverage('rule', 'full', cases, { scatterTimes }).toFixed(4)}`)
+  console.log(
+    `rule, full, ${scatterTimes} times the scatter: ${coverage('rule', 'full', cases, { scatterTimes }).toFixed(4)}`,
+  )

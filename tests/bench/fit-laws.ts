@@ -25,7 +25,8 @@ for (let seed = from; seed < from + requests; seed++) {
   console.log(seed, laws.join('; '))
 }
 times.sort((a, b) => a - b)
-const millis = (share: number): string => `${((times[Math.floor(share * (times.length - 1))] ?? 0) / 1000).toFixed(1)} ms`
+const millis = (share: number): string =>
+  `${((times[Math.floor(share * (times.length - 1))] ?? 0) / 1000).toFixed(1)} ms`
 console.log(`${requests} requests: ${broken} break a law, ${refused} refused; ${JSON.stringify(actions)}`)
 console.log(`processor time: median ${millis(0.5)}, 95 % below ${millis(0.95)}, most ${millis(1)}`)
 if (broken > 0) process.exitCode = 1

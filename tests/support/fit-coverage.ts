@@ -49,7 +49,11 @@ export function coverage(
   for (let drawn = 0; drawn < cases; drawn++) {
     const { readings, figure } = readOnce(kind, subject, bench, uniform, normal)
     const assemblyGap =
-      subject.cuts === 'outer' ? subject.assemblyGap : subject.outerKnown.by === 'gap' ? subject.outerKnown.assemblyGap : 0
+      subject.cuts === 'outer'
+        ? subject.assemblyGap
+        : subject.outerKnown.by === 'gap'
+          ? subject.outerKnown.assemblyGap
+          : 0
     const posterior = posteriorOf(
       unknownsOf(subject, [], { 'sharp-tool': SHARP_TOOL, abrasive: ABRASIVE }),
       evidenceOf(subject, [], readings),
@@ -68,13 +72,7 @@ interface Once {
 }
 
 /** A groove drawn from the prior of `design.md`, and what is read of it. */
-function readOnce(
-  kind: Covered,
-  subject: Subject,
-  bench: Bench,
-  uniform: () => number,
-  normal: () => number,
-): Once {
+function readOnce(kind: Covered, subject: Subject, bench: Bench, uniform: () => number, normal: () => number): Once {
   const { count, diameter, scatter, gapDeviation } = subject.balls
   const isOuter = subject.cuts === 'outer'
   const roll = uniform()

@@ -7,7 +7,11 @@ import type { Bench } from './fit-workshop.ts'
 const CONFIDENCE = 0.95
 const ROUNDING = 1e-9
 
-export function brokenLaws({ subject, target, readings, earlier }: FitQuestion, bench: Bench, fit: Fit): readonly string[] {
+export function brokenLaws(
+  { subject, target, readings, earlier }: FitQuestion,
+  bench: Bench,
+  fit: Fit,
+): readonly string[] {
   const broken: string[] = []
   const law = (holds: boolean, what: string): void => {
     if (!holds) broken.push(what)

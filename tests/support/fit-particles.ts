@@ -1,7 +1,7 @@
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
-import { mm } from '#shared/units/length.ts'
 import type { EarlierState, Reading } from '#shared/questions/fit/reading.ts'
 import type { Subject, Target } from '#shared/questions/fit/subject.ts'
+import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from './chance.ts'
 
 /*
@@ -140,7 +140,12 @@ export function byParticles(asked: Asked, wanted: number, most: number): ByParti
             weight *= density(reading.value, 2 * Math.abs(cut), g, s)
             break
           case 'groove-depth':
-            weight *= density(reading.value, isOuter ? cut - reading.landDiameter / 2 : cut + reading.landDiameter / 2, g, s)
+            weight *= density(
+              reading.value,
+              isOuter ? cut - reading.landDiameter / 2 : cut + reading.landDiameter / 2,
+              g,
+              s,
+            )
             break
           case 'ball-row': {
             const single2 = single * reading.count * Math.sqrt(Math.abs(1 / reading.count - 1 / count))
@@ -148,7 +153,7 @@ export function byParticles(asked: Asked, wanted: number, most: number): ByParti
             break
           }
           case 'radial-play':
-            weight *= density(reading.value, Math.max(0, play), g, s)
+            weight *= density(reading.value, reading.value > s ? play : Math.max(0, play), g, s)
             break
           case 'binds':
             weight *= phi(-play / 0.05)

@@ -1,8 +1,19 @@
-import type { FitQuestion } from '#shared/questions/fit/fit.ts'
 import { ABRASIVE, SHARP_TOOL } from '#shared/questions/fit/defaults.ts'
+import type { FitQuestion } from '#shared/questions/fit/fit.ts'
 import type { EarlierState, Reading } from '#shared/questions/fit/reading.ts'
 import { normals, uniforms } from './chance.ts'
-import { type Bench, benchOf, CALIPER, DIAL, errorToCome, type Habit, PLUG, RULE, trueCircle, trueGap } from './fit-workshop.ts'
+import {
+  type Bench,
+  benchOf,
+  CALIPER,
+  DIAL,
+  errorToCome,
+  type Habit,
+  PLUG,
+  RULE,
+  trueCircle,
+  trueGap,
+} from './fit-workshop.ts'
 
 /* Requests of every kind of reading, ring and arrangement: mostly of grooves that could be, some that contradict themselves. */
 
@@ -50,9 +61,7 @@ export function randomRequest(seed: number): RandomRequest {
     const isIn = gap >= ring.threshold
     switch (kind) {
       case 'ball-gap':
-        return isIn
-          ? { kind, value: rounded(gap + off()), error: RULE }
-          : { kind: 'last-ball-refused' }
+        return isIn ? { kind, value: rounded(gap + off()), error: RULE } : { kind: 'last-ball-refused' }
       case 'last-ball-opening': {
         if (isIn && uniform() < 0.9) return { kind: 'last-ball-in' }
         const ballsLeftOut = count > 5 && uniform() < 0.3 ? 2 : 1

@@ -163,7 +163,11 @@ function figureOrComparison(
       return {
         ...of,
         says: 'figure',
-        truth: (place) => Math.max(0, playOf(subject, place)),
+        // Play that was read is there; only a reading of none may be of a ring that binds.
+        truth:
+          reading.value > reading.error.standardUncertainty
+            ? (place) => playOf(subject, place)
+            : (place) => Math.max(0, playOf(subject, place)),
         unbent: (place) => playOf(subject, place),
         value: reading.value,
         error: reading.error,

@@ -33,8 +33,10 @@ export interface Posterior {
   readonly predictions: Proposal['predictions']
 }
 
-/** Points are drawn wider than the proposal, so that its tails are never too thin. */
-const WIDENED = 1.1
+/** Points are drawn a little wider than the proposal, and every so many much wider, so that its tails are never too thin. */
+const NARROW = 1.05
+const WIDE = 1.5
+const EVERY = 8
 /** No scatter gets fewer of the points than this share. */
 const LEAST_SHARE = 0.04
 /** With fewer effective points than this share, points are drawn anew from the moments of the first. */
@@ -93,7 +95,7 @@ function draw(
   const { columns, states } = unknowns
   const count = classes.reduce((sum, each) => sum + each.count, 0)
   const array = (): Float64Array => new Float64Array(count)
-  const xi = new Float64Array(count * columns)
+  const xi = scratchOf(count * columns)
   const posterior = {
     weights: array(),
     mean: array(),
@@ -117,20 +119,27 @@ function draw(
     const { mean, factor } = proposal
     const errors = errorsUnder(unknowns, evidence, times)
     let logDensity = Math.log(chance / drawn)
-    for (let column = 0; column < columns; column++)
-      logDensity += Math.log(WIDENED * (factor[column * columns + column] ?? 1))
+    for (let column = 0; column < columns; column++) logDensity += Math.log(factor[column * columns + column] ?? 1)
+    const shareNarrow = (1 - 1 / EVERY) * NARROW ** -columns
+    const shareWide = (1 / EVERY) * WIDE ** -columns
     for (let index = 0; index < drawn; index++, point++) {
       const at = point * columns
+      const wide = index % EVERY === 0 ? WIDE : NARROW
       let logWeight = logDensity
+      let square = 0
       for (let row = 0; row < columns; row++) {
-        const normal = normals[row]?.[index] ?? 0
+        const normal = wide * (normals[row]?.[index] ?? 0)
         eta[row] = normal
         let sum = mean[row] ?? 0
-        for (let column = 0; column <= row; column++)
-          sum += WIDENED * (factor[row * columns + column] ?? 0) * (eta[column] ?? 0)
+        for (let column = 0; column <= row; column++) sum += (factor[row * columns + column] ?? 0) * (eta[column] ?? 0)
         xi[at + row] = sum
-        logWeight += 0.5 * (normal * normal - sum * sum)
+        square += normal * normal
+        logWeight -= 0.5 * sum * sum
       }
+      logWeight -= Math.log(
+        shareNarrow * Math.exp((-0.5 * square) / (NARROW * NARROW)) +
+          shareWide * Math.exp((-0.5 * square) / (WIDE * WIDE)),
+      )
       unknowns.unfold(xi, at, times, place, cuts)
       let refusedAt = Number.NEGATIVE_INFINITY
       let takenAt = Number.POSITIVE_INFINITY
@@ -159,6 +168,14 @@ function draw(
   const effectivePoints = normalised(posterior.weights)
   const { predictions } = mostLikely(classes).proposal
   return { xi, posterior: { ...posterior, unknowns, threshold, effectivePoints, predictions } }
+}
+
+/** Room for the ξ of all points, used again by the next answer: none keeps it. */
+let scratch = new Float64Array(0)
+
+function scratchOf(length: number): Float64Array {
+  if (scratch.length < length) scratch = new Float64Array(length)
+  return scratch
 }
 
 type Errors = { readonly graduation: number; readonly standardUncertainty: number }

@@ -2,7 +2,16 @@ import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
 import type { Evidence } from './evidence.ts'
 import type { Threshold } from './threshold.ts'
-import { emptyPlace, OF_HAND, OF_LEFT_OUT, OF_MEAN, OF_REDUCTION, OF_START, type Place, type Unknowns } from './unknowns.ts'
+import {
+  emptyPlace,
+  OF_HAND,
+  OF_LEFT_OUT,
+  OF_MEAN,
+  OF_REDUCTION,
+  OF_START,
+  type Place,
+  type Unknowns,
+} from './unknowns.ts'
 
 /*
  * The posterior as one normal distribution of all ξ, by expectation propagation (T. Minka 2001, from memory): each reading is
@@ -31,6 +40,9 @@ const PASSES = 12
 const STEP = 1e-3
 /** A mean that moves less than this in standard deviations of what was known beforehand has come to rest. */
 const AT_REST = 2e-3
+
+/** What says yes or no leaves a skewed belief, with a tail: points are drawn as if it had said so much less. */
+const SKEWED = 0.6
 
 interface Site {
   slopes: Float64Array
@@ -79,6 +91,12 @@ export function proposalFor(
     })
     if (belief.mean.every((value, column) => Math.abs(value - (before[column] ?? 0)) < AT_REST)) break
   }
+  evidence.forEach((each, index) => {
+    const site = sites[index]
+    if (site === undefined || each.says === 'figure' || !(site.precision > 0)) return
+    const taken = -SKEWED * site.precision
+    absorb(belief, site.slopes, taken, taken * (along(belief, site)[0] - site.offset))
+  })
   return {
     mean: belief.mean.slice(0, unknowns.columns),
     factor: lowerFactor(belief.covariance, columns, unknowns.columns),

@@ -15,8 +15,7 @@ const isHard = ({ settled }: Pick<Bearing | ThrustBearing, 'settled'>): boolean 
 /** An outer ring as it stands. */
 export const ringWorkpiece = (bearing: Bearing): Workpiece => ({
   remade: (change) => remadeRing(bearing, change),
-  gapOfUnequal: (x, diameters) =>
-    x < tightestBottomRadius(diameters) ? undefined : unequalBallGap(mm(x), diameters),
+  gapOfUnequal: (x, diameters) => (x < tightestBottomRadius(diameters) ? undefined : unequalBallGap(mm(x), diameters)),
   ...(isPlain(bearing.settled.outerGroove) ? {} : { arc: bearing.settled.outerGroove.radius }),
   play: bearing.radialInternalClearance,
   isHard: isHard(bearing),

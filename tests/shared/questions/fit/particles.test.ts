@@ -19,32 +19,35 @@ const MEAN_WITHIN = 0.02
 const CHANCE_WITHIN = 0.01
 const OPEN = 3
 
-test.each(FIT_CASES)('$name ($bearing): mean, spread and chances are those of particles', ({ name, bearing, readings, earlier }) => {
-  const { subject, target } = benchOf(bearing)
-  const answer = answerOf({
-    subject,
-    target,
-    readings,
-    earlier,
-    tools: { 'sharp-tool': SHARP_TOOL, abrasive: ABRASIVE },
-    errorToCome,
-  })
-  const reference = REFERENCE[name]
-  if (!answer.ok || reference === undefined) throw new Error(`${name}: no answer, or nothing to hold it against`)
-  const noise = OPEN / Math.sqrt(reference.effective)
-  const { figure, ballDiameter, learnt, probability } = answer.value
-  const pairs = [
-    [figure, reference.figure],
-    [ballDiameter, reference.ballDiameter],
-    [learnt.toolBias, reference.toolBias],
-  ] as const
-  for (const [{ value, standardUncertainty }, [mean, deviation]] of pairs) {
-    expect(value).toBeWithin((MEAN_WITHIN + noise) * deviation, mean)
-    expect(standardUncertainty).toBeWithin((2 * MEAN_WITHIN + noise) * deviation, deviation)
-  }
-  for (const chance of ['tooTight', 'inBand', 'tooDeep'] as const)
-    expect(probability[chance]).toBeWithin(CHANCE_WITHIN + noise / 2, reference[chance])
-})
+test.each(FIT_CASES)(
+  '$name ($bearing): mean, spread and chances are those of particles',
+  ({ name, bearing, readings, earlier }) => {
+    const { subject, target } = benchOf(bearing)
+    const answer = answerOf({
+      subject,
+      target,
+      readings,
+      earlier,
+      tools: { 'sharp-tool': SHARP_TOOL, abrasive: ABRASIVE },
+      errorToCome,
+    })
+    const reference = REFERENCE[name]
+    if (!answer.ok || reference === undefined) throw new Error(`${name}: no answer, or nothing to hold it against`)
+    const noise = OPEN / Math.sqrt(reference.effective)
+    const { figure, ballDiameter, learnt, probability } = answer.value
+    const pairs = [
+      [figure, reference.figure],
+      [ballDiameter, reference.ballDiameter],
+      [learnt.toolBias, reference.toolBias],
+    ] as const
+    for (const [{ value, standardUncertainty }, [mean, deviation]] of pairs) {
+      expect(value).toBeWithin((MEAN_WITHIN + noise) * deviation, mean)
+      expect(standardUncertainty).toBeWithin((2 * MEAN_WITHIN + noise) * deviation, deviation)
+    }
+    for (const chance of ['tooTight', 'inBand', 'tooDeep'] as const)
+      expect(probability[chance]).toBeWithin(CHANCE_WITHIN + noise / 2, reference[chance])
+  },
+)
 
 test('the file is what the particles say: one case drawn anew', () => {
   const { subject, target } = benchOf('full')
