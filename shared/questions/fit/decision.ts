@@ -75,8 +75,8 @@ export function stateOf(grounds: Grounds): FitState {
 
 /** Readings of a figure that tell how deep to cut, rather than yes or no. */
 const hasFigure = (readings: readonly Reading[]): boolean =>
-  readings.some(({ kind }) => touchesGroove({ kind } as Reading) && !YES_OR_NO.includes(kind))
-const YES_OR_NO: readonly Reading['kind'][] = ['last-ball-refused', 'last-ball-in', 'binds']
+  readings.some(({ kind }) => touchesGroove({ kind }) && !WORDS.includes(kind) && kind !== 'binds')
+const WORDS: readonly Reading['kind'][] = ['last-ball-refused', 'last-ball-in']
 
 /** Readings of the very figure that is to come in band. */
 const FIGURES: Readonly<Record<Grounds['cuts'], readonly Reading['kind'][]>> = {
@@ -95,7 +95,7 @@ const FAR_BLIND = 0.5
 
 /** Cut, measure or stop. */
 export function decide(grounds: Grounds): Decision {
-  const { readings, earlier, chances, target, tools } = grounds
+  const { cuts, readings, earlier, chances, target, tools } = grounds
   const state = stateOf(grounds)
   if (state === 'too-deep' || state === 'in-band') return { action: 'stop', reason: state }
   const made = readings.length + earlier.reduce((sum, each) => sum + Math.max(1, each.readings.length), 0)
@@ -103,7 +103,8 @@ export function decide(grounds: Grounds): Decision {
   if (state === 'unread') return measure(grounds, 'groove-unread', false)
   // A ring that binds has no play to read: what its groove measured before will do.
   const figures = grounds.cuts === 'outer' ? readings : [...earlier.flatMap((each) => each.readings), ...readings]
-  if (!hasFigure(figures) || !readings.some(touchesGroove)) {
+  const isTried = readings.some(({ kind }) => touchesGroove({ kind }) && !(cuts === 'inner' && WORDS.includes(kind)))
+  if (!hasFigure(figures) || !isTried) {
     const isRefused = readings.some(({ kind }) => kind === 'last-ball-refused' || kind === 'binds')
     const why = isRefused ? 'refusal-has-no-figure' : 'groove-unread'
     return measure(grounds, why, isOver)
@@ -126,7 +127,15 @@ const SURELY_SHORT = 0.999
 
 const verdictNear = ({ inBand, tooDeep }: Chances): boolean => inBand + tooDeep > 0.5
 
-function isWorthIt(cut: Cut, { readings, cuts, chances, room, offers }: Grounds): boolean {
+/** A plug in the balls' circle is worth its trouble where it leaves so little of an uncertainty that fills the band. */
+const TEACHES_MUCH = 0.5
+
+function isWorthIt(cut: Cut, { readings, cuts, chances, target, room, offers }: Grounds): boolean {
+  if (cuts === 'inner' && cut.good < GOOD_BLIND) {
+    const best = offers()[0]
+    const fillsBand = best !== undefined && best.uncertaintyNow > (target.max - target.min) / 2
+    if (best?.kind === 'plug' && fillsBand && best.uncertaintyAfter < TEACHES_MUCH * best.uncertaintyNow) return false
+  }
   const share = cut.radial / Math.max(room().remaining, 1e-9)
   const isBlind = !readsTheGap(readings, cuts) && cut.good < GOOD_BLIND && share < FAR_BLIND
   if (isBlind && offers().some(({ kind }) => FIGURES[cuts].includes(kind))) return false

@@ -36,8 +36,8 @@ export const OVERSHOOT_RISK = 0.05
 
 export const SHARP_TOOL: ToolError = { absolute: 0.2, relative: 0.1 }
 export const ABRASIVE: ToolError = { absolute: 0.05, relative: 0.05 }
-/** Deeper than this at once nobody sands: some hundred and fifty strokes [mm]. */
-export const MOST_SANDED = 0.3
+/** Deeper than this at once nobody sands: some two hundred strokes [mm]. */
+export const MOST_SANDED = 0.4
 
 /** After so many readings in all a ring is not asked about again. */
 export const MOST_CHECKS = 12

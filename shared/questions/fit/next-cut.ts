@@ -42,8 +42,8 @@ export function bestCut(room: Room, tools: readonly ToolAtHand[], most: number):
   )
 }
 
-const worthOf = ({ good, radial }: Cut, room: Room): number =>
-  good + WORTH_OF_DEPTH * Math.min(1, radial / Math.max(room.remaining, 1e-9))
+const worthOf = ({ good, tooDeep, radial }: Cut, room: Room): number =>
+  good - tooDeep / WORTH_OF_BAND + WORTH_OF_DEPTH * Math.min(1, radial / Math.max(room.remaining, 1e-9))
 
 function bestWith(room: Room, tool: ToolAtHand, most: number): Cut | undefined {
   const deepest = deepestWithin(room, tool, most)

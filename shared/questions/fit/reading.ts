@@ -44,7 +44,7 @@ export const cutDeviation = ({ absolute, relative }: ToolError, depth: number): 
   Math.sqrt(absolute * absolute + relative * depth * (relative * depth))
 
 /** Whether a reading says where the groove now under the tool is. A row of balls says nothing of it. */
-export const touchesGroove = ({ kind }: Reading): boolean => kind !== 'ball-row'
+export const touchesGroove = ({ kind }: Pick<Reading, 'kind'>): boolean => kind !== 'ball-row'
 
 /** What readings say of the last ball: the latest word counts. */
 export function lastBallWord(readings: readonly Reading[]): 'in' | 'out' | undefined {
