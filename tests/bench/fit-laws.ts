@@ -1,4 +1,4 @@
-import { fit as answerOf } from '#shared/questions/fit/fit.ts'
+import { fitOf } from '#shared/questions/fit/fit.ts'
 import { brokenLaws } from '#tests/support/fit-laws.ts'
 import { randomRequest } from '#tests/support/fit-requests.ts'
 
@@ -11,7 +11,7 @@ const times: number[] = []
 for (let seed = from; seed < from + requests; seed++) {
   const { bench, ...request } = randomRequest(seed)
   const start = process.cpuUsage().user
-  const answer = answerOf(request)
+  const answer = fitOf(request)
   times.push(process.cpuUsage().user - start)
   if (!answer.ok) {
     refused++

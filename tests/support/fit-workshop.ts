@@ -3,7 +3,7 @@ import { cagedBearingOf } from '#shared/bearing/caged.ts'
 import type { DesignInput } from '#shared/bearing/design-input.ts'
 import { thrustBearingOf } from '#shared/bearing/plates.ts'
 import { ABRASIVE, SHARP_TOOL } from '#shared/questions/fit/defaults.ts'
-import { fit as answerOf, type Fit } from '#shared/questions/fit/fit.ts'
+import { type Fit, fitOf } from '#shared/questions/fit/fit.ts'
 import { cagedInnerSubject, innerSubject, outerSubject, plateSubject } from '#shared/questions/fit/from-bearing.ts'
 import type { NextReading } from '#shared/questions/fit/next-reading.ts'
 import type { EarlierState, Reading, ReadingKind } from '#shared/questions/fit/reading.ts'
@@ -310,7 +310,7 @@ export function makeRing(seed: number, habit: Habit): Outcome {
       tools: { 'sharp-tool': SHARP_TOOL, abrasive: ABRASIVE },
       errorToCome,
     }
-    const answer = answerOf(question)
+    const answer = fitOf(question)
     if (!answer.ok) throw new Error(`${habit.name} ${seed}: ${answer.error} ${JSON.stringify({ readings, earlier })}`)
     answers.push(answer.value)
     if (answer.value.action === 'stop' || checks >= MOST_CHECKS) {

@@ -46,14 +46,16 @@ export function disagreements(
   })
 }
 
-/** So many deviations off in every light, a reading is of another bearing. */
-const OUT_OF_THE_QUESTION = 8
+/** So many deviations off what all others and the design lead to expect, a reading is of another bearing. */
+const OUT_OF_THE_QUESTION = 10
 
 /** Whether no groove at all gives these readings together. */
 export const contradict = (evidence: readonly Evidence[], predictions: readonly Prediction[]): boolean =>
   evidence.some((each, index) => {
     const prediction = predictions[index]
     if (prediction === undefined || each.says !== 'figure') return false
-    const [mean, variance] = prediction.withAll
-    return Math.abs(each.value - mean) > OUT_OF_THE_QUESTION * Math.sqrt(variance + prediction.errorVariance)
+    return [prediction.without, prediction.withAll].some(
+      ([mean, variance]) =>
+        !(Math.abs(each.value - mean) <= OUT_OF_THE_QUESTION * Math.sqrt(variance + prediction.errorVariance)),
+    )
   })

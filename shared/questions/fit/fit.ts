@@ -9,7 +9,7 @@ import type { ToolAtHand } from './next-cut.ts'
 import { type ErrorToCome, type Offer, offers } from './next-reading.ts'
 import { type Posterior, posteriorOf } from './posterior.ts'
 import type { EarlierState, Reading } from './reading.ts'
-import { pitchRadius, radiusForGap } from './ring-law.ts'
+import { gapOf, pitchRadius, radiusForGap } from './ring-law.ts'
 import { type Room, roomOf } from './room.ts'
 import type { Subject, Target } from './subject.ts'
 import { type Threshold, thresholdOf } from './threshold.ts'
@@ -73,8 +73,9 @@ export interface NextStep {
 export type FitFault = 'readings-contradict' | 'target-out-of-reach'
 
 /** I have cut, I have measured: cut, measure, or stop? */
-export function fit(question: FitQuestion): Result<Fit, FitFault> {
+export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
   const { subject, target, readings, earlier } = question
+  if (!isInReach(subject, target)) return fail('target-out-of-reach')
   const threshold = thresholdFor(subject)
   const unknowns = unknownsOf(subject, earlier, question.tools)
   const evidence = evidenceOf(subject, earlier, readings)
@@ -144,6 +145,17 @@ const pointwise = ({ weights }: Posterior, of: (point: number) => number): Float
   const values = new Float64Array(weights.length)
   for (let point = 0; point < values.length; point++) values[point] = of(point)
   return values
+}
+
+/** Whether some depth of the groove gives the aim: an arc tighter than the ball lets it in no further than to its edges. */
+function isInReach(subject: Subject, { aim }: Target): boolean {
+  const { balls, outer } = subject
+  if (subject.cuts === 'inner') return true
+  const { seat } = outer
+  if (!(aim < (balls.count - 2) * balls.diameter)) return false
+  if (seat.on !== 'edges') return true
+  const deepest = pitchRadius(seat, seat.landRadius + Math.min(seat.arc, balls.diameter / 2), balls.diameter)
+  return gapOf(deepest, balls.diameter, balls.count) >= aim
 }
 
 const centresAt = ({ unknowns: { subject }, outer, mean }: Posterior, point: number): number =>

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { fit as answerOf } from '#shared/questions/fit/fit.ts'
+import { fitOf } from '#shared/questions/fit/fit.ts'
 import { brokenLaws } from '#tests/support/fit-laws.ts'
 import { randomRequest } from '#tests/support/fit-requests.ts'
 
@@ -11,7 +11,7 @@ test('whatever was read, of every ring and arrangement, no answer breaks a law',
   let answered = 0
   for (let seed = 1; seed <= REQUESTS; seed++) {
     const { bench, ...request } = randomRequest(seed)
-    const answer = answerOf(request)
+    const answer = fitOf(request)
     if (!answer.ok) continue
     answered++
     const laws = brokenLaws(request, bench, answer.value)

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { ABRASIVE, SHARP_TOOL } from '#shared/questions/fit/defaults.ts'
-import { fit as answerOf } from '#shared/questions/fit/fit.ts'
+import { fitOf } from '#shared/questions/fit/fit.ts'
 import { playReduction } from '#shared/questions/fit/play-reduction.ts'
 import { FIT_CASES } from '#tests/support/fit-cases.ts'
 import { byParticles } from '#tests/support/fit-particles.ts'
@@ -23,7 +23,7 @@ test.each(FIT_CASES)(
   '$name ($bearing): mean, spread and chances are those of particles',
   ({ name, bearing, readings, earlier }) => {
     const { subject, target } = benchOf(bearing)
-    const answer = answerOf({
+    const answer = fitOf({
       subject,
       target,
       readings,
