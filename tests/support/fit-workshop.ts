@@ -190,7 +190,7 @@ export function trueCircle({ bench: { subject }, outer }: Ring, balls: readonly 
     for (let turn = 0; turn < 12; turn++) {
       const [x, y] = [a + step * Math.cos((Math.PI * turn) / 6), b + step * Math.sin((Math.PI * turn) / 6)]
       const there = clear(x, y)
-      if (there > best) {
+      if (there > best + 1e-3 * step) {
         best = there
         ;[a, b] = [x, y]
         moved = true

@@ -80,7 +80,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
   const unknowns = unknownsOf(subject, earlier, question.tools)
   const evidence = evidenceOf(subject, earlier, readings)
   const posterior = posteriorOf(unknowns, evidence, threshold)
-  if (contradict(evidence, posterior.predictions) || !(posterior.effectivePoints >= 1))
+  if (contradict(evidence, posterior.widestPredictions) || !(posterior.effectivePoints >= 1))
     return fail('readings-contradict')
   const finished = pointwise(posterior, (point) => finishedFigureAt(posterior, target, point))
   const probability = chancesOf(posterior, target, finished)

@@ -1,4 +1,5 @@
 import { normalQuantile } from '#shared/statistics/normal.ts'
+import { drawWords, randomStream } from '#shared/statistics/random.ts'
 
 /*
  * Quasi-random standard normal points: a rank-1 lattice of a prime number of points, its generators found offline one component
@@ -35,13 +36,12 @@ function columnOf(column: number): Float64Array {
   })
 }
 
-/** The ranks in an order of their own: Fisher and Yates's shuffle, driven by a small linear congruential generator. */
-function shuffled(seed: number): Uint16Array {
+/** The ranks in an order of their own: Fisher and Yates's shuffle, from a stream that belongs to the column. */
+function shuffled(column: number): Uint16Array {
   const ranks = Uint16Array.from({ length: POINTS }, (_, index) => index)
-  let state = (seed * 2_654_435_761 + 1) >>> 0
+  const words = drawWords(randomStream(1, column), POINTS)
   for (let index = POINTS - 1; index > 0; index--) {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0
-    const other = Math.floor((state / 4_294_967_296) * (index + 1))
+    const other = Math.floor(((words[index] ?? 0) / 4_294_967_296) * (index + 1))
     const kept = ranks[index] ?? 0
     ranks[index] = ranks[other] ?? 0
     ranks[other] = kept

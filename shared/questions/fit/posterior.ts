@@ -29,8 +29,9 @@ export interface Posterior {
   readonly takenAt: Float64Array
   /** So many even points would be as good. */
   readonly effectivePoints: number
-  /** Expected of each piece of evidence, under the scatter that is most likely. */
+  /** Expected of each piece of evidence, under the scatter that was said, and under the widest that is thought of. */
   readonly predictions: Proposal['predictions']
+  readonly widestPredictions: Proposal['predictions']
 }
 
 /** Points are drawn a little wider than the proposal, and every so many much wider, so that its tails are never too thin. */
@@ -166,8 +167,20 @@ function draw(
     }
   }
   const effectivePoints = normalised(posterior.weights)
-  const { predictions } = mostLikely(classes).proposal
-  return { xi, posterior: { ...posterior, unknowns, threshold, effectivePoints, predictions } }
+  const [predictions, widestPredictions] = [classes.at(0), classes.at(-1)].map(
+    (each) => each?.proposal.predictions ?? [],
+  )
+  return {
+    xi,
+    posterior: {
+      ...posterior,
+      unknowns,
+      threshold,
+      effectivePoints,
+      predictions: predictions ?? [],
+      widestPredictions: widestPredictions ?? [],
+    },
+  }
 }
 
 /** Room for the ξ of all points, used again by the next answer: none keeps it. */
@@ -225,9 +238,6 @@ function normalised(weights: Float64Array): number {
   }
   return 1 / squares
 }
-
-const mostLikely = (classes: readonly Class[]): Class =>
-  classes.reduce((best, each) => (each.count > best.count ? each : best))
 
 /** New proposals with the moments of what was drawn, where enough of it counts. */
 function redrawn(classes: readonly Class[], { posterior, xi }: Drawn, columns: number): readonly Class[] {

@@ -117,9 +117,9 @@ test('cuts that came out too deep before are allowed for: the same reading, a sh
     { readings: [opening(second)], thenRemoved: { with: 'sharp-tool', radial: 0.4 } as const },
   ]
   const light = told([opening(9)], { earlier: before(6.5, 8.5) }).fit
-  const heavy = told([opening(9)], { earlier: before(2.5, 7.5) }).fit
+  const heavy = told([opening(9)], { earlier: before(1, 6) }).fit
   expect(light.learnt.toolBias.value).toBeLessThan(0)
-  expect(heavy.learnt.toolBias.value).toBeGreaterThan(0.1)
+  expect(heavy.learnt.toolBias.value).toBeGreaterThan(0.05)
   if (light.action !== 'cut' || heavy.action !== 'cut') throw new Error('both must be told to cut')
   expect(heavy.nextStep.radial).toBeLessThan(light.nextStep.radial)
 })
