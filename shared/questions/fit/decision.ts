@@ -6,7 +6,7 @@ import { type EarlierState, lastBallWord, type Reading, touchesGroove } from './
 import type { Room } from './room.ts'
 import type { Target } from './subject.ts'
 
-export type StopReason = 'in-band' | 'too-deep' | 'cannot-be-told'
+type StopReason = 'in-band' | 'too-deep' | 'cannot-be-told'
 export type FitState = 'unread' | 'more-to-remove' | 'in-band' | 'too-deep' | 'unclear'
 
 export type Decision =
@@ -152,7 +152,8 @@ function measure(grounds: Grounds, why: ReadingReason, isOver: boolean): Decisio
   const here = readings.filter(touchesGroove).length
   const best = grounds.offers()[0]
   const isNew = why === 'groove-unread' || why === 'no-word-on-last-ball' || why === 'refusal-has-no-figure'
-  const teaches = best !== undefined && (isNew || best.uncertaintyAfter < TEACHES_NOTHING * best.uncertaintyNow)
+  const least = isNew ? 1 : TEACHES_NOTHING
+  const teaches = best !== undefined && best.uncertaintyAfter < least * best.uncertaintyNow
   if (best === undefined || isOver || here >= defaults.MOST_READINGS_HERE || !teaches) {
     return { action: 'stop', reason: 'cannot-be-told' }
   }

@@ -18,7 +18,7 @@ interface OfState {
   readonly index: number
 }
 
-export interface FigureEvidence extends OfState {
+interface FigureEvidence extends OfState {
   readonly says: 'figure'
   readonly truth: (place: Place) => number
   /** The same without what bends it to 0, so that it has a slope everywhere. */
@@ -29,7 +29,7 @@ export interface FigureEvidence extends OfState {
   readonly perScatter: number
 }
 
-export interface ComparisonEvidence extends OfState {
+interface ComparisonEvidence extends OfState {
   readonly says: 'above'
   /** Above 0 where what was said is true. */
   readonly truth: (place: Place) => number

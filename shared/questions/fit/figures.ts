@@ -9,7 +9,7 @@ import { chanceTaken } from './threshold.ts'
  */
 
 /** By how much the finish still to come takes a cut back. */
-export const finishTakes = (subject: Subject, { finishAllowance }: Target): number =>
+const finishTakes = (subject: Subject, { finishAllowance }: Target): number =>
   subject.cuts === 'outer' ? subject.outer.xPerFinish * finishAllowance : 0
 
 /** What the finish takes from the play at once, all surfaces together. */

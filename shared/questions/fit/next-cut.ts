@@ -16,7 +16,7 @@ export interface ToolAtHand {
 }
 
 /** Share of the accepted risk that one cut may take: several cuts and the readings between them share it. */
-export const SHARE_OF_RISK = 0.3
+const SHARE_OF_RISK = 0.3
 /** Each reading again at one state shows that less is to be learnt by waiting. */
 const MORE_PER_READING = 2
 /** The worth of a groove in band against the loss of one too deep. */

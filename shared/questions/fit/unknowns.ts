@@ -12,7 +12,7 @@ import type { Subject } from './subject.ts'
 export const OF_MEAN = 0
 export const OF_START = 1
 export const OF_HAND = 2
-export const OF_TOOL = 3
+const OF_TOOL = 3
 export const OF_LEFT_OUT = 4
 export const OF_REDUCTION = 5
 const OF_OUTER = 6
@@ -111,7 +111,7 @@ export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], t
 }
 
 /** Of a lot whose balls scatter so many times what was said: how well the mean of those in the ring is known. */
-export function meanUncertainty({ balls }: Subject, times: number): number {
+function meanUncertainty({ balls }: Subject, times: number): number {
   if (balls.meanUncertainty !== undefined) return balls.meanUncertainty
   const lot = defaults.LOT_MEAN_OVER_SCATTER
   return Math.max(times * balls.scatter * Math.sqrt(lot * lot + 1 / balls.count), 1e-6 * balls.diameter)
@@ -132,7 +132,7 @@ function outerPlaceOf(subject: Subject): ((xi: number, mean: number) => number) 
 }
 
 /** The ring of balls round the axis: where the centres of balls of the mean size stand. */
-export const centres = ({ outer }: Subject, place: Place): number => pitchRadius(outer.seat, place.outer, place.mean)
+const centres = ({ outer }: Subject, place: Place): number => pitchRadius(outer.seat, place.outer, place.mean)
 
 /** The diameter of the largest disc inside the balls. */
 export const insideBalls = (subject: Subject, place: Place): number =>
