@@ -10,10 +10,14 @@ const GRADUATION: Readonly<Record<Units, number>> = { in: 1 / 32, mm: 0.5 }
 const UNREACHED =
   'The service cannot be reached, and it is what weighs a reading. Cut nothing for now; try again later.'
 
-const STATES: Readonly<Record<string, string>> = {
-  'more-to-remove': 'More to take off.',
+const HEADINGS: Readonly<Record<string, string>> = {
+  cut: 'Cut',
+  measure: 'Measure first',
+  stop: 'Stop',
+}
+const REASONS: Readonly<Record<string, string>> = {
   'in-band': 'It fits: stop here.',
-  'too-deep': 'Too deep. It can be mended:',
+  'too-deep': 'Too deep. These are the ways out:',
 }
 
 /** The form for a reading: what the service makes of it is shown below. */
@@ -23,7 +27,7 @@ export function startFit(choices: () => Choices | undefined): void {
   let asking = new AbortController()
 
   form.addEventListener('change', () => {
-    element('value-field', HTMLLabelElement).hidden = chosen(form, 'kind') === 'last-ball-refused'
+    element('value-field', HTMLLabelElement).hidden = isWord(chosen(form, 'kind'))
   })
   form.addEventListener('submit', (event) => {
     event.preventDefault()
@@ -41,11 +45,14 @@ export function startFit(choices: () => Choices | undefined): void {
   })
 }
 
+/** Readings without a figure. */
+const isWord = (kind: string): boolean => kind === 'last-ball-refused' || kind === 'last-ball-in'
+
 function readingOf(form: HTMLFormElement, units: Units): object | undefined {
   const kind = chosen(form, 'kind')
   const input = field(form, 'value')
   const fault = element('value-fault', HTMLParagraphElement)
-  const read = kind === 'last-ball-refused' ? undefined : readLength(input.value, units)
+  const read = isWord(kind) ? undefined : readLength(input.value, units)
   fault.textContent = typeof read === 'string' ? read : ''
   input.setAttribute('aria-invalid', String(typeof read === 'string'))
   if (typeof read === 'string') {
@@ -65,13 +72,16 @@ function toAdvice(said: Said, units: Units): readonly HTMLElement[] {
     return [made('h2', 'That reading cannot be'), list]
   }
   return [
-    made('h2', STATES[textOf(said.body['state'])] ?? 'What next'),
-    firstLine(textOf(said.body['advice'])),
+    made('h2', headingOf(said.body)),
+    firstLine(textOf(said.body['summary'])),
     made('p', gapSentence(part(said.body['ballGap']), units)),
     ...rescues(said.body),
     ...cautions(said.body),
   ]
 }
+
+const headingOf = (answer: Json): string =>
+  REASONS[textOf(answer['reason'])] ?? HEADINGS[textOf(answer['action'])] ?? 'What next'
 
 function firstLine(text: string): HTMLElement {
   const line = made('p', text)
@@ -81,8 +91,8 @@ function firstLine(text: string): HTMLElement {
 
 function gapSentence(gap: Json, units: Units): string {
   const shown = (value: unknown): string => `${numberOf(value).toFixed(units === 'in' ? 3 : 1)} ${units}`
-  const { low, high } = part(gap['interval95'])
-  return `The gap now is about ${shown(gap['value'])}, and nineteen times in twenty from ${shown(low)} to ${shown(high)} (below 0 the last ball does not go in).`
+  const { min, max } = part(gap['interval95'])
+  return `The gap is now about ${shown(gap['value'])}: with a chance of 95 %, from ${shown(min)} to ${shown(max)}. Below 0 the last ball does not go in.`
 }
 
 function rescues(answer: Json): readonly HTMLElement[] {

@@ -1,4 +1,4 @@
-import { ABRASIVE, SHARP_TOOL } from '#shared/questions/fit/defaults.ts'
+import { ABRASIVE, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import { estimateOf } from '#shared/questions/fit/estimate.ts'
 import { evidenceOf } from '#shared/questions/fit/evidence.ts'
 import { figureAt } from '#shared/questions/fit/figures.ts'

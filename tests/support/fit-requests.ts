@@ -1,4 +1,4 @@
-import { ABRASIVE, SHARP_TOOL } from '#shared/questions/fit/defaults.ts'
+import { ABRASIVE, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import type { FitQuestion } from '#shared/questions/fit/fit.ts'
 import type { EarlierState, Reading } from '#shared/questions/fit/reading.ts'
 import { normals, uniforms } from './chance.ts'

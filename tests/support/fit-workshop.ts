@@ -1,8 +1,5 @@
-import { bearingOf } from '#shared/bearing/bearing.ts'
-import { cagedBearingOf } from '#shared/bearing/caged.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { thrustBearingOf } from '#shared/bearing/plates.ts'
-import { ABRASIVE, SHARP_TOOL } from '#shared/questions/fit/defaults.ts'
+import { ARRANGEMENTS, type FullRingInput, fullRingsOf } from '#shared/bearing/arrangements.ts'
+import { ABRASIVE, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import { type Fit, fitOf } from '#shared/questions/fit/fit.ts'
 import { cagedInnerSubject, innerSubject, outerSubject, plateSubject } from '#shared/questions/fit/from-bearing.ts'
 import type { NextReading } from '#shared/questions/fit/next-reading.ts'
@@ -67,11 +64,10 @@ export const HABITS: readonly Habit[] = [
   { name: 'plugs alone', bearing: 'full', first: 'plug', isStubborn: true },
 ]
 
-const of = (count: number, diameter: number, standardDeviation: number, more: object = {}): DesignInput => ({
-  units: 'mm',
-  balls: { count, diameter: mm(diameter), material: 'glass', standardDeviation: mm(standardDeviation) },
+const of = (count: number, diameter: number, standardDeviation: number) => ({
+  units: 'mm' as const,
+  balls: { count, diameter: mm(diameter), material: 'glass' as const, standardDeviation: mm(standardDeviation) },
   bore: mm(10),
-  ...more,
 })
 
 function made<T>(result: Result<T, unknown>): T {
@@ -106,25 +102,26 @@ export function benchOf(kind: Habit['bearing']): Bench {
 function newBench(kind: Habit['bearing']): Bench {
   const common = { overshootRisk: 0.05, finishAllowance: 0 }
   if (kind === 'thrust') {
-    const bearing = made(thrustBearingOf({ ...of(14, 14, 0.1), arrangement: 'thrust' }))
+    const bearing = made(ARRANGEMENTS.thrust.bearingOf({ ...of(14, 14, 0.1), arrangement: 'thrust' }))
     return { subject: plateSubject(bearing), target: { ...bandOf(0, 14), ...common }, goDiameter: 0, noGoDiameter: 0 }
   }
   if (kind === 'caged') {
-    const bearing = made(cagedBearingOf({ ...of(9, 14, 0.1), arrangement: 'caged' }))
+    const bearing = made(ARRANGEMENTS.caged.bearingOf({ ...of(9, 14, 0.1), arrangement: 'caged' }))
     const subject = cagedInnerSubject(bearing)
     return { subject, target: { aim: 0.42, min: 0.14, max: 0.8, ...common }, goDiameter: 0, noGoDiameter: 0 }
   }
-  const input = {
+  const inputs: Readonly<Record<typeof kind, FullRingInput>> = {
     full: of(14, 14, 0.1),
-    inner: of(14, 14, 0.1, { radialInternalClearance: mm(0.5) }),
+    inner: { ...of(14, 14, 0.1), radialInternalClearance: mm(0.5) },
     five: of(5, 20, 0.12),
     forty: of(40, 10, 0.07),
-    edges: of(14, 14, 0.1, { groove: { conformity: 0.45 } }),
+    edges: { ...of(14, 14, 0.1), groove: { conformity: 0.45 } },
     roller: { ...of(14, 14, 0.14), arrangement: 'roller' },
-  }[kind] as DesignInput
-  const bearing = made(bearingOf(input))
+  }
+  const input = inputs[kind]
+  const bearing = made(fullRingsOf(input))
   const band = bandOf(bearing.assembly.assemblyGap, input.balls.diameter)
-  const banded = made(bearingOf({ ...input, ballGap: mm(band.aim), maxBallGap: mm(band.max) }))
+  const banded = made(fullRingsOf({ ...input, ballGap: mm(band.aim), maxBallGap: mm(band.max) }))
   const { goDiameter, noGoDiameter } = banded.gauge
   if (kind === 'inner') {
     const target = { aim: 0.5, min: 0.2, max: 1, ...common }

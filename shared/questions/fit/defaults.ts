@@ -1,5 +1,3 @@
-import type { ToolError } from './reading.ts'
-
 /* What is taken of makers, tools and grooves before anything is read. All common practice, no source. */
 
 /** A half-cut groove is looked for short of its design by this share of its depth, give or take that share. */
@@ -34,8 +32,6 @@ export const BINDING_DOUBT = 0.05
 export const CONFIDENCE = 0.95
 export const OVERSHOOT_RISK = 0.05
 
-export const SHARP_TOOL: ToolError = { absolute: 0.2, relative: 0.1 }
-export const ABRASIVE: ToolError = { absolute: 0.05, relative: 0.05 }
 /** Deeper than this at once nobody sands: some two hundred strokes [mm]. */
 export const MOST_SANDED = 0.4
 

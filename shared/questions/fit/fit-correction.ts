@@ -1,29 +1,43 @@
-import { traitsOf } from '#shared/bearing/arrangement.ts'
-import { bearingFor } from '#shared/bearing/bearing.ts'
-import { cagedBearingFor } from '#shared/bearing/caged.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { thrustBearingFor } from '#shared/bearing/plates.ts'
-import type { Refusal } from '#shared/bearing/refusal.ts'
-import type { SettledBalls } from '#shared/bearing/settle.ts'
+import { bearingFor, type DesignInput, type Question, traitsOf } from '#shared/bearing/arrangements.ts'
+import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import { tightestCircle } from '#shared/geometry/balls-on-a-circle.ts'
+import { tightestBottomRadius } from '#shared/geometry/unequal-balls.ts'
+import { ABRASIVE, SHARP_TOOL, type ToolError } from '#shared/making/tool-error.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
 import { type Fit, type FitFault, fitOf } from './fit.ts'
 import { cagedInnerSubject, innerSubject, outerSubject, plateSubject } from './from-bearing.ts'
-import type { EarlierState, Reading, ReadingKind, ToolError } from './reading.ts'
+import { type MatingFaceAdjustment, matingFaceAdjustment } from './mating-faces.ts'
+import type { EarlierState, Reading, ReadingKind } from './reading.ts'
 import { usualError } from './reading-errors.ts'
 import { type BallsOnHand, type Rescue, rescues, type Workpiece } from './rescue.ts'
 import { gapSlope, pitchRadius } from './ring-law.ts'
 import { type CountedRemoval, type Stroke, strokeOf } from './stroke.ts'
 import type { Subject, Target } from './subject.ts'
+import { type UnevenBalls, unevenBalls } from './uneven-balls.ts'
 import { plateWorkpiece, ringWorkpiece } from './workpiece-of.ts'
 
 /* Fit correction asked of a design: what a route calls. */
 
+export const FIT_CORRECTION = {
+  name: 'fit-correction',
+  serves: ['radial', 'thrust', 'roller', 'caged'],
+} as const satisfies Question
+
+/** The ring whose groove is being brought to fit. */
+export const RINGS = ['outer', 'inner'] as const
+export type FittedRing = (typeof RINGS)[number]
+/** What is cut: one of two rings, or both plates alike. */
+export type FittedPart = FittedRing | 'plate'
+
 export interface FitCorrectionInput {
   readonly design: DesignInput
   /** `plate` for a design of plates, and for no other. */
-  readonly ring: 'outer' | 'inner' | 'plate'
+  readonly ring: FittedPart
   readonly readings: readonly Reading[]
   readonly earlier: readonly EarlierState[]
   readonly target: Partial<Target>
@@ -34,27 +48,32 @@ export interface FitCorrectionInput {
 
 /** Why there is nothing to say about a fit. */
 export type FitRefusal =
-  | { readonly code: 'design'; readonly refusals: readonly Refusal[] }
+  | UnevenBalls
   | { readonly code: 'no-gap-in-cage'; readonly path: string }
-  | { readonly code: 'reading-of-other-ring'; readonly path: string; readonly kind: ReadingKind }
-  | { readonly code: 'too-many-left-out'; readonly path: string; readonly given: number; readonly most: number }
-  | { readonly code: 'target-band-empty'; readonly path: string; readonly min: number; readonly max: number }
   | {
-      readonly code: 'aim-outside-band'
+      readonly code: 'reading-of-other-ring'
       readonly path: string
-      readonly aim: number
-      readonly min: number
-      readonly max: number
+      readonly kind: ReadingKind
+      readonly ring: FittedPart
     }
+  | { readonly code: 'too-many-left-out'; readonly path: string; readonly given: number; readonly most: number }
+  | { readonly code: 'target-band-empty'; readonly path: string; readonly min: Mm; readonly max: Mm }
+  | { readonly code: 'aim-outside-band'; readonly path: string; readonly aim: Mm; readonly min: Mm; readonly max: Mm }
   | { readonly code: FitFault; readonly path: string }
 
+/** The answer, as plain data. */
 export interface FitCorrection {
   readonly settled: SettledBalls
+  readonly ring: FittedPart
   readonly target: Target
+  readonly tools: { readonly sharpTool: ToolError; readonly abrasive: ToolError }
   readonly fit: Fit
+  /** The latest readings say how to read on: the error that another reading of the figure will have. */
   readonly stroke?: Stroke
   /** Of an outer groove, or plates, that are too deep. */
   readonly rescue?: readonly Rescue[]
+  /** Of a split inner ring, where its mating faces can bring the play to the aim. */
+  readonly adjustment?: MatingFaceAdjustment
 }
 
 /** What is cut, and what the design says of where to end. */
@@ -62,72 +81,95 @@ interface Ground {
   readonly settled: SettledBalls
   readonly subject: Subject
   readonly workpiece?: Workpiece
+  /** Of an inner ring. */
+  readonly pair?: RingPair
   readonly band: Pick<Target, 'aim' | 'min' | 'max'>
 }
 
 /** Cut, measure or stop, of any arrangement and either ring. */
-export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, readonly FitRefusal[]> {
+export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, Refused<FitRefusal>> {
   const found = groundOf(input)
   if (!found.ok) return found
-  const { settled, subject, workpiece, band } = found.value
+  const { settled, subject, workpiece, pair, band } = found.value
   const target = targetOf(input.target, band, settled)
   const refusals = [...bandRefusals(target), ...readingRefusals(input, subject)]
-  if (refusals.length > 0) return fail(refusals)
+  if (refusals.length > 0) return fail(refusedQuestion(refusals))
   const stroke = strokeOf(input.removalHistory, figurePerDepth(subject), checkDeviation(input))
+  const tools = {
+    sharpTool: input.tools.sharpTool ?? SHARP_TOOL,
+    abrasive: input.tools.abrasive ?? ABRASIVE,
+  }
   const answer = fitOf({
     subject,
     target,
     readings: input.readings,
     earlier: input.earlier,
-    tools: {
-      'sharp-tool': input.tools.sharpTool ?? defaults.SHARP_TOOL,
-      abrasive: input.tools.abrasive ?? defaults.ABRASIVE,
-    },
+    tools: { 'sharp-tool': tools.sharpTool, abrasive: tools.abrasive },
     ...(stroke === undefined ? {} : { stroke }),
     errorToCome: (kind) => errorToCome(input, kind),
   })
   if (!answer.ok) {
     const path = answer.error === 'readings-contradict' ? '/readings' : '/target'
-    return fail([{ code: answer.error, path }])
+    return fail(refusedQuestion([{ code: answer.error, path }]))
   }
-  const said = { settled, target, fit: answer.value, ...(stroke === undefined ? {} : { stroke }) }
-  if (answer.value.state !== 'too-deep' || workpiece === undefined || subject.cuts !== 'outer') return ok(said)
-  const { ballsOnHand } = input
-  const x = answer.value.grooveRadius.value
-  const ballDiameter = answer.value.ballDiameter.value
-  return ok({ ...said, rescue: rescues({ subject, target, workpiece, ballsOnHand, x, ballDiameter }) })
+  const fit = answer.value
+  const adjustment = pair && matingFaceAdjustment(pair, fit.figure.value, target.aim)
+  const isSpoilt = fit.state === 'too-deep' && workpiece !== undefined && subject.cuts === 'outer'
+  return ok({
+    settled,
+    ring: input.ring,
+    target,
+    tools,
+    fit,
+    ...(stroke === undefined ? {} : { stroke }),
+    ...(adjustment === undefined ? {} : { adjustment }),
+    ...(isSpoilt
+      ? {
+          rescue: rescues({
+            subject,
+            target,
+            workpiece,
+            ballsOnHand: input.ballsOnHand,
+            x: fit.grooveRadius.value,
+            ballDiameter: fit.ballDiameter.value,
+          }),
+        }
+      : {}),
+  })
 }
 
-function groundOf({ design, ring }: FitCorrectionInput): Result<Ground, readonly FitRefusal[]> {
+function groundOf({ design, ring }: FitCorrectionInput): Result<Ground, Refused<FitRefusal>> {
   const { members, ballSet } = traitsOf(design)
   if ((ring === 'plate') !== (members === 'plates')) {
     throw new RangeError(`ring must be plate for plates and for nothing else, got ${ring}`)
   }
-  const refused = (refusals: readonly Refusal[]) => fail([{ code: 'design', refusals } as const])
-  if (ring === 'plate') {
-    const made = thrustBearingFor(design, 'fit-correction')
-    if (!made.ok) return refused(made.error)
-    const { settled } = made.value
-    return ok({
-      settled,
-      subject: plateSubject(made.value),
-      workpiece: plateWorkpiece(made.value),
-      band: gapBand(settled),
-    })
+  if (ballSet === 'caged' && ring === 'outer') {
+    return fail(refusedQuestion([{ code: 'no-gap-in-cage', path: '/ring' }]))
   }
-  if (ballSet === 'caged') {
-    if (ring === 'outer') return fail([{ code: 'no-gap-in-cage', path: '/ring' }])
-    const made = cagedBearingFor(design, 'fit-correction')
-    if (!made.ok) return refused(made.error)
-    const { settled } = made.value
-    return ok({ settled, subject: cagedInnerSubject(made.value), band: playBand(settled.radialInternalClearance) })
+  const made = bearingFor(FIT_CORRECTION, design)
+  if (!made.ok) return fail(refusedDesign(made.error))
+  const bearing = made.value
+  if ('cage' in bearing) {
+    const { settled } = bearing
+    const band = playBand(settled.radialInternalClearance)
+    return ok({ settled, subject: cagedInnerSubject(bearing), pair: bearing, band })
   }
-  const made = bearingFor(design, 'fit-correction')
-  if (!made.ok) return refused(made.error)
-  const { settled } = made.value
-  return ring === 'outer'
-    ? ok({ settled, subject: outerSubject(made.value), workpiece: ringWorkpiece(made.value), band: gapBand(settled) })
-    : ok({ settled, subject: innerSubject(made.value), band: playBand(settled.radialInternalClearance) })
+  const { settled } = bearing
+  const uneven =
+    'plate' in bearing
+      ? unevenBalls(settled, bearing.pitchRadius, tightestCircle)
+      : unevenBalls(settled, bearing.outerRing.grooveBottomDiameter / 2, tightestBottomRadius)
+  if (uneven.length > 0) return fail(refusedQuestion(uneven))
+  if ('plate' in bearing) {
+    const workpiece = plateWorkpiece(bearing)
+    return ok({ settled, subject: plateSubject(bearing), workpiece, band: gapBand(settled) })
+  }
+  if (ring === 'outer') {
+    const workpiece = ringWorkpiece(bearing)
+    return ok({ settled, subject: outerSubject(bearing), workpiece, band: gapBand(settled) })
+  }
+  const band = playBand(bearing.settled.radialInternalClearance)
+  return ok({ settled, subject: innerSubject(bearing), pair: bearing, band })
 }
 
 interface GapBand {
@@ -155,8 +197,9 @@ function targetOf(said: Partial<Target>, band: Ground['band'], { finishAllowance
 }
 
 function bandRefusals({ aim, min, max }: Target): readonly FitRefusal[] {
-  if (!(min < max)) return [{ code: 'target-band-empty', path: '/target', min, max }]
-  return aim >= min && aim <= max ? [] : [{ code: 'aim-outside-band', path: '/target', aim, min, max }]
+  if (!(min < max)) return [{ code: 'target-band-empty', path: '/target', min: mm(min), max: mm(max) }]
+  if (aim >= min && aim <= max) return []
+  return [{ code: 'aim-outside-band', path: '/target', aim: mm(aim), min: mm(min), max: mm(max) }]
 }
 
 /** Readings of a ring in which balls are closed without an inner ring. */
@@ -178,7 +221,7 @@ function readingRefusals(
   const most = subject.balls.count - FEWEST_IN_PLACE
   const judge = (reading: Reading, path: string): readonly FitRefusal[] => {
     const { kind } = reading
-    if (isForeign(kind)) return [{ code: 'reading-of-other-ring', path, kind }]
+    if (isForeign(kind)) return [{ code: 'reading-of-other-ring', path, kind, ring }]
     if (kind !== 'last-ball-opening' || reading.ballsLeftOut <= Math.max(most, 0)) return []
     return [{ code: 'too-many-left-out', path: `${path}/ballsLeftOut`, given: reading.ballsLeftOut, most }]
   }

@@ -44,6 +44,8 @@ export type Fit = {
   readonly remaining: number
   /** Of ending too deep when the advice is followed now. */
   readonly overshootProbability: number
+  /** Whether the last ball is in, by the latest word on it. */
+  readonly isLastBallIn: boolean
   /** Readings still to come on average. */
   readonly expectedChecks: number
   readonly disagreements: readonly Disagreement[]
@@ -53,7 +55,6 @@ export type Fit = {
     /** By how much this maker reads a rule too long. */
     readonly handBias: Estimate
   }
-  readonly posterior: Posterior
 } & Decided
 
 export type Decided =
@@ -126,10 +127,10 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     grooveRadius,
     remaining: grounds.room().remaining,
     overshootProbability: decision.action === 'cut' ? decision.cut.tooDeep : probability.tooDeep,
+    isLastBallIn: word === 'in',
     expectedChecks: expectedChecks(decision),
     disagreements: disagreements(evidence, posterior.predictions, earlier.length),
     learnt: { toolBias: estimateOf(posterior.tool, weights), handBias: estimateOf(posterior.hand, weights) },
-    posterior,
     ...(decision.action === 'cut'
       ? { ...decision, nextStep: nextStepOf(decision.cut, grooveRadius, question) }
       : decision),

@@ -1,14 +1,11 @@
-import type { Bearing } from '#shared/bearing/bearing.ts'
-import type { CagedBearing } from '#shared/bearing/caged.ts'
-import type { ThrustBearing } from '#shared/bearing/plates.ts'
+import type { CagedBearing, FullRingBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import type { SettledBalls } from '#shared/bearing/settle.ts'
 import { ballGapOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
 import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
+import { cutDeviation, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { SHARP_TOOL } from './defaults.ts'
-import { cutDeviation } from './reading.ts'
 import type { Balls, InnerGroove, OuterGroove, SeatLaw, Subject } from './subject.ts'
 
 /* Today's bearings as subjects of fit correction: the one file that knows both. */
@@ -21,7 +18,7 @@ const WITHOUT_DEPTH = 1 / 4
 const DEVIATIONS_IN_BAND = 4
 
 /** The outer ring of a full ring of balls or rollers. */
-export const outerSubject = (bearing: Bearing): Subject => ({
+export const outerSubject = (bearing: FullRingBearing): Subject => ({
   cuts: 'outer',
   balls: ballsOf(bearing.settled, bearing.outerRing.grooveBottomDiameter / 2, unequalBallGap),
   outer: outerGrooveOf(bearing),
@@ -42,7 +39,7 @@ export const plateSubject = (bearing: ThrustBearing): Subject => ({
 })
 
 /** The inner ring inside a full ring of balls, whose gap was brought into its band. */
-export const innerSubject = (bearing: Bearing): Subject => ({
+export const innerSubject = (bearing: FullRingBearing): Subject => ({
   cuts: 'inner',
   balls: ballsOf(bearing.settled, bearing.outerRing.grooveBottomDiameter / 2, unequalBallGap),
   outer: outerGrooveOf(bearing),

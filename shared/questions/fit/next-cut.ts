@@ -1,5 +1,6 @@
+import type { ToolError } from '#shared/making/tool-error.ts'
 import { MOST_SANDED } from './defaults.ts'
-import type { ToolError, ToolName } from './reading.ts'
+import type { ToolName } from './reading.ts'
 import { type AfterCut, afterCut, deepAfter, type Room } from './room.ts'
 
 /** A cut that could be made now. */

@@ -28,20 +28,11 @@ export type PlugResult = 'enters' | 'snug' | 'refuses'
 
 export type ToolName = 'sharp-tool' | 'abrasive'
 
-/** How far a cut of asked depth x comes out from it: standard deviation √(absolute² + (relative · x)²). */
-export interface ToolError {
-  readonly absolute: number
-  readonly relative: number
-}
-
 /** A groove as it was before a cut, and the cut that was asked for. */
 export interface EarlierState {
   readonly readings: readonly Reading[]
   readonly thenRemoved: { readonly with: ToolName; readonly radial: number }
 }
-
-export const cutDeviation = ({ absolute, relative }: ToolError, depth: number): number =>
-  Math.sqrt(absolute * absolute + relative * depth * (relative * depth))
 
 /** Whether a reading says where the groove now under the tool is. A row of balls says nothing of it. */
 export const touchesGroove = ({ kind }: Pick<Reading, 'kind'>): boolean => kind !== 'ball-row'

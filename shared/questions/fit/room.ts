@@ -1,7 +1,7 @@
+import { cutDeviation, type ToolError } from '#shared/making/tool-error.ts'
 import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
 import { depthTo } from './figures.ts'
 import type { Posterior } from './posterior.ts'
-import { cutDeviation, type ToolError } from './reading.ts'
 import type { Target } from './subject.ts'
 
 /**

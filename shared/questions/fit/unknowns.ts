@@ -1,6 +1,7 @@
+import { cutDeviation, type ToolError } from '#shared/making/tool-error.ts'
 import * as defaults from './defaults.ts'
 import { playReduction, reductionAt } from './play-reduction.ts'
-import { cutDeviation, type EarlierState, type ToolError, type ToolName } from './reading.ts'
+import type { EarlierState, ToolName } from './reading.ts'
 import { pitchRadius, radiusForGap, seatDepth, xForPitch } from './ring-law.ts'
 import type { Subject } from './subject.ts'
 

@@ -1,6 +1,5 @@
-import { type Bearing, bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
-import { type ThrustBearing, thrustBearingOf } from '#shared/bearing/plates.ts'
+import { ARRANGEMENTS, type FullRingBearing, fullRingsOf, type ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { AnyInput, BallsInput, GapInput, RingsInput } from '#shared/bearing/resolve.ts'
 import { ballGapOnCircle, tightestCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
 import { tightestBottomRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
@@ -9,11 +8,11 @@ import type { NewBalls, Remade, Workpiece } from './rescue.ts'
 
 /* Today's bearings as pieces that can be rescued: beside `from-bearing.ts`, the other file that knows both. */
 
-const isHard = ({ settled }: Pick<Bearing | ThrustBearing, 'settled'>): boolean =>
+const isHard = ({ settled }: Pick<FullRingBearing | ThrustBearing, 'settled'>): boolean =>
   settled.input.balls.material === 'glass' || settled.input.balls.material === 'steel'
 
 /** An outer ring as it stands. */
-export const ringWorkpiece = (bearing: Bearing): Workpiece => ({
+export const ringWorkpiece = (bearing: FullRingBearing): Workpiece => ({
   remade: (change) => remadeRing(bearing, change),
   gapOfUnequal: (x, diameters) => (x < tightestBottomRadius(diameters) ? undefined : unequalBallGap(mm(x), diameters)),
   ...(isPlain(bearing.settled.outerGroove) ? {} : { arc: bearing.settled.outerGroove.radius }),
@@ -32,30 +31,28 @@ export const plateWorkpiece = (bearing: ThrustBearing): Workpiece => ({
 })
 
 /** What the input says of the balls, with another count or size: measured ones are those of the old set. */
-function ballsOf({ balls }: DesignInput, { count, diameter }: NewBalls): DesignInput['balls'] {
+function ballsOf({ balls }: AnyInput, { count, diameter }: NewBalls): BallsInput {
   const { diameters: _measured, ...rest } = balls
   return { ...rest, count, diameter: mm(diameter) }
 }
 
-const bandAround = (gap: number): Pick<DesignInput, 'ballGap' | 'minBallGap' | 'maxBallGap'> => ({
+const bandAround = (gap: number): GapInput => ({
   ballGap: mm(gap),
   minBallGap: mm(Math.min(0, gap)),
   maxBallGap: mm(Math.max(gap, 0)),
 })
 
 /** The outer ring is turned already outside, its land stays, and so does the arc where the cutter does. */
-function remadeRing(bearing: Bearing, change: NewBalls): Remade | undefined {
+function remadeRing(bearing: FullRingBearing, change: NewBalls): Remade | undefined {
   const { settled, outerRing } = bearing
-  const { input, outerGroove } = settled
+  const { outerGroove } = settled
+  const input: RingsInput = settled.input
   const isTrack = isPlain(outerGroove)
   const depth = change.x - outerRing.landDiameter / 2
   const keepsLand = depth > 0 && depth < change.diameter / 2 && depth <= outerGroove.radius
   const own = input.outerRing?.groove
   const arc = change.keepsCutter ? { grooveRadius: outerGroove.radius } : own
-  const made = bearingOf({
-    ...input,
-    balls: ballsOf(input, change),
-    ...bandAround(change.gap),
+  const cut: Pick<RingsInput, 'outerRing'> = {
     outerRing: isTrack
       ? { outsideDiameter: outerRing.outsideDiameter }
       : {
@@ -63,7 +60,8 @@ function remadeRing(bearing: Bearing, change: NewBalls): Remade | undefined {
           grooveDepth: mm(keepsLand ? depth : outerGroove.depth),
           ...(arc === undefined ? {} : { groove: arc }),
         },
-  })
+  }
+  const made = fullRingsOf({ ...settled.input, balls: ballsOf(input, change), ...bandAround(change.gap), ...cut })
   if (!made.ok) return undefined
   const { outerRing: outer, innerRing, landGap, assembly } = made.value
   return {
@@ -82,7 +80,7 @@ function remadeRing(bearing: Bearing, change: NewBalls): Remade | undefined {
 /** Plates turned outside and faced, with the groove on a circle of its own. */
 function remadePlates({ settled, plate }: ThrustBearing, change: NewBalls): Remade | undefined {
   const { input, groove } = settled
-  const made = thrustBearingOf({
+  const made = ARRANGEMENTS.thrust.bearingOf({
     ...input,
     balls: ballsOf(input, change),
     ...bandAround(change.gap),

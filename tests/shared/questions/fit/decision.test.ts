@@ -1,20 +1,19 @@
 import { expect, test } from 'vitest'
-import { bearingOf } from '#shared/bearing/bearing.ts'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import { type FullRingInput, fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { type FitCorrection, type FitCorrectionInput, fitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { Reading } from '#shared/questions/fit/reading.ts'
 import { mm } from '#shared/units/length.ts'
 
 /* What makers of one bearing are told: fourteen glass balls of 14 mm, the last of which needs 0.31 mm of gap. */
 
-const DESIGN: DesignInput = {
+const DESIGN: FullRingInput = {
   units: 'mm',
   balls: { count: 14, diameter: mm(14), material: 'glass', standardDeviation: mm(0.1) },
   bore: mm(10),
   ballGap: mm(0.7),
   maxBallGap: mm(2.31),
 }
-const made = bearingOf(DESIGN)
+const made = fullRingsOf(DESIGN)
 if (!made.ok) throw new Error('the bearing of this test must exist')
 const { outerRing, innerRing, assembly } = made.value
 
@@ -142,7 +141,7 @@ test('readings of another ring, too many balls left out, a band turned round: re
   const refusal = (more: Partial<FitCorrectionInput>) => {
     const base = { design: DESIGN, ring: 'outer', readings: [gap(1)], earlier: [], target: {}, tools: {} } as const
     const answer = fitCorrection({ ...base, removalHistory: [], ballsOnHand: [], ...more })
-    return answer.ok ? [] : answer.error.map((each) => [each.code, 'path' in each ? each.path : ''])
+    return answer.ok ? [] : answer.error.ofQuestion.map((each) => [each.code, 'path' in each ? each.path : ''])
   }
   expect(refusal({ readings: [gap(1), { kind: 'binds' }] })).toEqual([['reading-of-other-ring', '/readings/1']])
   expect(refusal({ readings: [opening(3, 12)] })).toEqual([['too-many-left-out', '/readings/0/ballsLeftOut']])

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { ABRASIVE, SHARP_TOOL } from '#shared/questions/fit/defaults.ts'
+import { ABRASIVE, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import { fitOf } from '#shared/questions/fit/fit.ts'
 import { playReduction } from '#shared/questions/fit/play-reduction.ts'
 import { FIT_CASES } from '#tests/support/fit-cases.ts'

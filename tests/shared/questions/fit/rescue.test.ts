@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { DesignInput } from '#shared/bearing/design-input.ts'
+import type { DesignInput } from '#shared/bearing/arrangements.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { fitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { BallsOnHand, Rescue } from '#shared/questions/fit/rescue.ts'

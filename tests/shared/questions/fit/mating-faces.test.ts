@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
 import { fullRingsOf } from '#shared/bearing/arrangements.ts'
-import { matingFaceAdjustment } from '#shared/bearing/fit-correction/mating-faces.ts'
+import { matingFaceAdjustment } from '#shared/questions/fit/mating-faces.ts'
 import { mm } from '#shared/units/length.ts'
 
 /** Twelve balls of 16 mm in grooves of 8.48 mm radius, an invented bearing. */
