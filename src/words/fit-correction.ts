@@ -104,7 +104,7 @@ function cutSentence({ fit, ring }: FitCorrection, units: Units, terms: Terms): 
   if (fit.action !== 'cut') throw new RangeError(`fit must advise a cut, got ${fit.action}`)
   const { nextStep } = fit
   const size = figure(mm(nextStep.until.grooveBottomDiameter), units)
-  const until = `until ${ring === 'inner' ? 'its' : 'the'} ${terms.raceway.one} measures ${size} ${terms.acrossIt}`
+  const until = `until ${ring === 'inner' ? 'its' : 'the'} ${terms.raceway.one} measures about ${size} ${terms.acrossIt} (${figure(mm(nextStep.radial), units)} ${terms.ofCut})`
   const what = { outer: '', inner: ' the inner ring', plate: ' both plates alike' }[ring]
   if (nextStep.with === 'sharp-tool') return `Cut${what} ${until}`
   const strokes = nextStep.strokes === undefined ? '' : `, about ${nextStep.strokes} strokes,`
@@ -361,7 +361,7 @@ function lifeSentence(life: Life, { element, gap }: Terms): string {
     case 'balls-bunch':
       return `It runs, but the ${element.many} bunch together and leave a wide ${gap}: the load is uneven.`
     case 'ball-short':
-      return `It would run as if one ${element.one} were missing.`
+      return `It would run as if ${element.many} were missing.`
     default:
       return life satisfies never
   }

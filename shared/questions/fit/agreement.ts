@@ -19,9 +19,19 @@ const DEVIATIONS = 1.96
 
 /**
  * Each reading held against what all the others lead to expect (a posterior predictive check, leaving it out), and against what all
- * do: two that agree with one another and not with the bearing hide behind one another in the first.
+ * do: two that agree with one another and not with the bearing hide behind one another in the first. A reading that says two things,
+ * a figure and a word, is named once.
  */
 export function disagreements(
+  evidence: readonly Evidence[],
+  predictions: readonly Prediction[],
+  present: number,
+): readonly Disagreement[] {
+  const found = all(evidence, predictions, present)
+  return found.filter(({ index }, place) => found.findIndex((other) => other.index === index) === place)
+}
+
+function all(
   evidence: readonly Evidence[],
   predictions: readonly Prediction[],
   present: number,

@@ -81,7 +81,8 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
   const unknowns = unknownsOf(subject, earlier, question.tools)
   const evidence = evidenceOf(subject, earlier, readings)
   const posterior = posteriorOf(unknowns, evidence, threshold)
-  if (contradict(evidence, posterior.widestPredictions) || !(posterior.effectivePoints >= 1))
+  const ballDiameter = estimateOf(posterior.mean, posterior.weights)
+  if (contradict(evidence, posterior.widestPredictions) || !isOfThisLot(ballDiameter.value, subject))
     return fail('readings-contradict')
   const finished = pointwise(posterior, (point) => finishedFigureAt(posterior, target, point))
   const probability = chancesOf(posterior, target, finished)
@@ -123,7 +124,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
       pointwise(posterior, (point) => centresAt(posterior, point)),
       weights,
     ),
-    ballDiameter: estimateOf(posterior.mean, weights),
+    ballDiameter,
     grooveRadius,
     remaining: grounds.room().remaining,
     overshootProbability: decision.action === 'cut' ? decision.cut.tooDeep : probability.tooDeep,
@@ -136,6 +137,14 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
       : decision),
   })
 }
+
+/** A lot whose mean lies further off, over its diameter and over the scatter of its balls, is another lot. */
+const MOST_OFF = 0.1
+const MOST_SCATTERS = 10
+
+/** Where no groove explains the readings, what is left of the points has balls of sizes that nobody put in. */
+const isOfThisLot = (mean: number, { balls }: Subject): boolean =>
+  Math.abs(mean - balls.diameter) <= Math.max(MOST_OFF * balls.diameter, MOST_SCATTERS * balls.scatter)
 
 const hasSnugPlug = ({ earlier, readings }: FitQuestion): boolean =>
   [...earlier.flatMap((state) => state.readings), ...readings].some(

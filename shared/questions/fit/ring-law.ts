@@ -41,13 +41,21 @@ export function depthForSeat(arc: number, seat: number, ball: number): number {
 
 /**
  * The gap of `count` equal balls pushed together, g = 2 R sin(π − (n − 1) α) − Dw with α = asin(Dw / 2R). Where all but one
- * overfill the ring already, it goes on falling by the arc of their overlap, so that every groove has a gap of its own.
+ * overfill the ring already, it goes on falling by the arc of their overlap, and where not even two find room by a straight line,
+ * so that every groove has a gap of its own.
  */
 export function gapOf(radius: number, ball: number, count: number): number {
-  const half = radius > ball / 2 ? Math.asin(ball / (2 * radius)) : Math.PI / 2
+  if (!(radius > ball / 2)) return gapOfTwo(ball, count) + slopeBelowTwo(count) * (radius - ball / 2)
+  const half = Math.asin(ball / (2 * radius))
   const open = Math.PI - (count - 1) * half
   return 2 * radius * (open > 0 ? Math.sin(open) : open) - ball
 }
+
+/** Where two balls just find room beside each other, on opposite sides of the axis. */
+const gapOfTwo = (ball: number, count: number): number => ball * (Math.PI - ((count - 1) * Math.PI) / 2) - ball
+
+/** Above 0, so that a smaller groove never has a larger gap. */
+const slopeBelowTwo = (count: number): number => 2 + (count - 3) * Math.PI
 
 /** A gap can come this near to the limit that few balls have, (n − 2) Dw. */
 const OF_THE_LIMIT = 0.98
@@ -76,7 +84,7 @@ export function radiusForGap(gap: number, ball: number, count: number): number {
 
 /** d(gap)/dR of `gapOf`. */
 export function gapSlope(radius: number, ball: number, count: number): number {
-  if (!(radius > ball / 2)) return 2 * (Math.PI - ((count - 1) * Math.PI) / 2)
+  if (!(radius > ball / 2)) return slopeBelowTwo(count)
   const half = Math.asin(ball / (2 * radius))
   const open = Math.PI - (count - 1) * half
   const tangent = ball / Math.sqrt((2 * radius - ball) * (2 * radius + ball))

@@ -202,7 +202,10 @@ const nextStep = <Until extends TProperties>($id: string, until: Until) =>
       with: tool,
       radial: shownLength('Depth of the cut: a radial thickness of wood.'),
       diametral: shownLength('Twice that: how much the diameter changes.'),
-      until: Type.Object(until, { description: 'Cut until you measure this, then stop and check.' }),
+      until: Type.Object(until, {
+        description:
+          'About what you measure when the cut is done. The chance below is that of a cut of depth `radial`.',
+      }),
       strokes: Type.Optional(
         Type.Integer({ description: 'The same in strokes of your abrasive, where `removalHistory` counted some.' }),
       ),

@@ -106,3 +106,12 @@ test('a gap between one that refused the ball and one that took it takes it with
   expect(chanceTaken(threshold, 0.1, 0.3, 0.2)).toBeGreaterThan(0.3)
   expect(chanceTaken(threshold, 0.1, 0.3, 0.2)).toBeLessThan(0.8)
 })
+
+test('a smaller groove never has a larger gap, not even one in which no two balls find room', () => {
+  for (const count of [3, 4, 5, 14, 60]) {
+    const gaps = Array.from({ length: 400 }, (_, step) => gapOf(-20 + 0.5 * step, 14, count))
+    gaps.forEach((each, index) => {
+      expect(each).toBeGreaterThan(gaps[index - 1] ?? Number.NEGATIVE_INFINITY)
+    })
+  }
+})
