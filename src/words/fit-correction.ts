@@ -8,7 +8,7 @@ import { figure, percent } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /** What is cut, within a sentence. */
-export const PARTS: Readonly<Record<FittedPart, string>> = {
+const PARTS: Readonly<Record<FittedPart, string>> = {
   outer: 'the outer ring',
   inner: 'the inner ring',
   plate: 'a plate',
