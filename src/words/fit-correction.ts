@@ -8,7 +8,7 @@ import { figure, percent } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /** What is cut, within a sentence. */
-export const PARTS: Readonly<Record<FittedPart, string>> = {
+const PARTS: Readonly<Record<FittedPart, string>> = {
   outer: 'the outer ring',
   inner: 'the inner ring',
   plate: 'a plate',
@@ -244,7 +244,7 @@ function likelyCauses(kind: ReadingKind, { element, raceway }: Terms): string {
     case 'groove-depth':
       return `a ${raceway.one} that is out of round, or a caliper held askew`
     case 'ball-row':
-      return `a row that is not straight or not touching, or other ${element.many} than those in the ring`
+      return `a row that is not straight or not touching, or other ${element.many} than those in the bearing`
     case 'plug':
       return `a plug held askew, one ${element.one} that stands in, or a plug of another size than its label`
     case 'last-ball-refused':
@@ -283,7 +283,7 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
     case 'mixed-balls':
       return rescue.diameter === undefined || rescue.replacedCount === undefined
         ? `Replace some ${element.many} by slightly larger ones (\`ballsOnHand\`).`
-        : `Replace ${rescue.replacedCount} of the ${element.many}, evenly round the ring, by ${element.many} of ${size(rescue.diameter)}${leaving}.`
+        : `Replace ${rescue.replacedCount} of the ${element.many}, evenly spread, by ${element.many} of ${size(rescue.diameter)}${leaving}.`
     case 'larger-balls':
       return rescue.diameter === undefined
         ? `Use larger ${element.many}.`
@@ -338,7 +338,7 @@ export function livingWith(rescue: Rescue, terms: Terms): string {
     case 'larger-balls':
       return 'It runs like the design.'
     case 'mixed-balls':
-      return `The larger ${element.many} carry the load, and the others only fill the ring: fine for light turning by hand.`
+      return `The larger ${element.many} carry the load, and the others only fill the space: fine for light turning by hand.`
     case 'spacers':
       return 'Spacers rub: it turns a little harder, and felt or leather wears.'
     case 'lining':

@@ -36,7 +36,7 @@ interface ComparisonEvidence extends OfState {
   readonly doubt: number
 }
 
-export interface WordEvidence extends OfState {
+interface WordEvidence extends OfState {
   readonly says: 'word'
   readonly isIn: boolean
   /** The gap that the ball met. */

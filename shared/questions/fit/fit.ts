@@ -57,12 +57,12 @@ export type Fit = {
   }
 } & Decided
 
-export type Decided =
+type Decided =
   | (Extract<Decision, { action: 'cut' }> & { readonly nextStep: NextStep })
   | Extract<Decision, { action: 'measure' }>
   | Extract<Decision, { action: 'stop' }>
 
-export interface NextStep {
+interface NextStep {
   readonly with: ToolAtHand['name']
   readonly radial: number
   readonly strokes?: number

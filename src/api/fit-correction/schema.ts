@@ -221,7 +221,7 @@ export const GrooveNextStep = nextStep('GrooveNextStep', GROOVE_UNTIL)
 export const TrackNextStep = nextStep('TrackNextStep', TRACK_UNTIL)
 export const PlateNextStep = nextStep('PlateNextStep', CIRCLE_UNTIL)
 
-export const NextReading = Type.Object(
+const NextReading = Type.Object(
   {
     kind: Type.String({ description: 'The `kind` of the reading to make.' }),
     ballsLeftOut: Type.Optional(Type.Integer({ description: 'Of an opening: how many to leave out.' })),
