@@ -11,9 +11,9 @@ const UNREACHED =
   'The service cannot be reached, and it is what weighs a reading. Cut nothing for now; try again later.'
 
 const HEADINGS: Readonly<Record<string, string>> = {
-  cut: 'Cut',
-  measure: 'Measure first',
-  stop: 'Stop',
+  cut: 'More to remove.',
+  measure: 'Measure first.',
+  stop: 'Stop here.',
 }
 const REASONS: Readonly<Record<string, string>> = {
   'in-band': 'It fits: stop here.',
