@@ -36,5 +36,6 @@ test.each(EXAMPLES)('the example %s gives the answer that it shows', async (file
   )
   const answer = await app.inject(injectionOf(app.swagger(), file, example.request))
   expect(answer.statusCode).toBe(example.status ?? 200)
+  expect(answer.statusCode).toBeLessThan(500)
   expect(answer.json()).toEqual(example.response)
 })

@@ -1,5 +1,7 @@
-import { readFileSync } from 'node:fs'
-import { expect, test } from 'vitest'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { expect, onTestFinished, test } from 'vitest'
 import { post } from '#tests/support/ask.ts'
 import { type Ran, run } from '#tests/support/run.ts'
 import { startedApp } from '#tests/support/started-app.ts'
@@ -38,9 +40,37 @@ test.each(PROGRAMS)('the program in %s prints the plug, or what is wrong', async
   expect(mistaken).toMatchObject({ code: 0, out: '/bore "3/0" divides by 0\n', err: '' })
 })
 
-test('the first call of the README, in a shell', async () => {
-  const at = await startedApp()
-  const ran = await run('bash', ['-c', `command -v curl > /dev/null || exit 77\n${program('sh', at)}`])
+/** Every block of shell that asks the service. */
+const CALLS = Array.from(README.matchAll(/```sh\n(.*?)```/gs), ([, text = '']) => text).filter((text) =>
+  text.includes(ADDRESS),
+)
+
+/** Runs a block of shell in a folder, where a refusal ends it with the code of curl for that. */
+function called(text: string, at: string, cwd: string): Promise<Ran | undefined> {
+  const asked = text.replaceAll(ADDRESS, at).replaceAll('curl -s ', 'curl -sS --fail-with-body ')
+  return run('bash', ['-e', '-c', `command -v curl > /dev/null || exit 77\n${asked}`], { cwd })
+}
+
+function emptyFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'racewright-calls-'))
+  onTestFinished(() => rmSync(folder, { recursive: true }))
+  return folder
+}
+
+test.each(CALLS)('a call of the README, in a shell, is answered: %#', async (text) => {
+  const folder = emptyFolder()
+  const ran = await called(text, await startedApp(), folder)
+  if (ran === undefined || ran.code === 77) return expect(ran?.code).not.toBe(0) // no shell or no curl here
+  expect(ran).toMatchObject({ code: 0, err: '' })
+  const saved = Array.from(text.matchAll(/ -o (\S+)/g), ([, name = '']) => name)
+  expect(readdirSync(folder).toSorted()).toEqual(saved.toSorted())
+  for (const name of saved)
+    expect(readFileSync(join(folder, name), 'latin1')).toMatch(name.endsWith('.pdf') ? /^%PDF-/ : /\bSECTION\b/)
+})
+
+test('the first design of the README, asked in a shell, has the gap that it says', async () => {
+  const [first = ''] = CALLS.filter((text) => text.includes('/v1/design '))
+  const ran = await called(first, await startedApp(), emptyFolder())
   if (ran === undefined || ran.code === 77) return expect(ran?.code).not.toBe(0) // no shell or no curl here
   expect(ran).toMatchObject({ code: 0, err: '' })
   expect(JSON.parse(ran.out)).toMatchObject({ units: 'mm', ballGap: 0.7 })

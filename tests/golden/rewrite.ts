@@ -16,6 +16,7 @@ await app.ready()
 for (const file of readdirSync(FOLDER)) {
   const { summary, request }: { summary: string; request: object } = JSON.parse(readFileSync(join(FOLDER, file), 'utf8'))
   const answer = await app.inject(injectionOf(app.swagger(), file, request))
+  if (answer.statusCode >= 500) throw new Error(`${file} must not fail the service: ${answer.body}`)
   const status = answer.statusCode === 200 ? {} : { status: answer.statusCode }
   const example = { summary, request, ...status, response: answer.json<unknown>() }
   writeFileSync(join(FOLDER, file), `${JSON.stringify(example, null, 2)}\n`)

@@ -305,7 +305,12 @@ function toWork(correction: FitCorrection, request: FitCorrectionRequest) {
       readingBias: toEstimate(handBias, units),
       ...(stroke === undefined
         ? {}
-        : { removalPerStroke: { radial: size(stroke.radial), relativeUncertainty: showNumber(stroke.relativeUncertainty) } }),
+        : {
+            removalPerStroke: {
+              radial: size(stroke.radial),
+              relativeUncertainty: showNumber(stroke.relativeUncertainty),
+            },
+          }),
     },
     rescue: rescue?.map((each) => toRescue(each, correction, units)),
   }
