@@ -1,22 +1,35 @@
+import { CAGED } from '#shared/bearing/arrangements/caged/caged.ts'
+import { RADIAL } from '#shared/bearing/arrangements/radial/radial.ts'
+import { ROLLER } from '#shared/bearing/arrangements/roller/roller.ts'
+import { THRUST } from '#shared/bearing/arrangements/thrust/thrust.ts'
 import { fail, type Result } from '#shared/result.ts'
-import type { Arrangement, Traits } from './arrangement.ts'
-import { CAGED } from './arrangements/caged/caged.ts'
-import { RADIAL } from './arrangements/radial/radial.ts'
-import { ROLLER } from './arrangements/roller/roller.ts'
-import { THRUST } from './arrangements/thrust/thrust.ts'
+import type { AnyBearing, Arrangement } from './arrangement.ts'
 import { type DesignOf, designOf, echoedBearing } from './design.ts'
 import type { Refusal } from './refusal.ts'
+import type { AnyInput } from './resolve.ts'
+import type { Traits } from './traits.ts'
+
+/** Some arrangements by their names: what the edge makes of the service's own, it makes of any. */
+export type Arrangements = Readonly<Record<string, Arrangement<string, AnyInput, AnyBearing>>>
 
 /** Every arrangement. A new one: its folder, and its line here. */
-export const ARRANGEMENTS = { radial: RADIAL, thrust: THRUST, roller: ROLLER, caged: CAGED } as const
+export const ARRANGEMENTS = {
+  radial: RADIAL,
+  thrust: THRUST,
+  roller: ROLLER,
+  caged: CAGED,
+} as const satisfies Arrangements
 type Modules = typeof ARRANGEMENTS
 
 export type ArrangementName = keyof Modules
 type InputOf<A> = A extends { bearingOf(input: infer Input): unknown } ? Input : never
 type BearingOf<A> = A extends { dimensionsOf(bearing: infer B): unknown } ? B : never
 
+/** The input of each of some arrangements. */
+export type InputsOf<M extends Arrangements> = { readonly [Name in keyof M]: InputOf<M[Name]> }
+
 /** The input of each arrangement, and of any. */
-export type InputByArrangement = { readonly [Name in ArrangementName]: InputOf<Modules[Name]> }
+export type InputByArrangement = InputsOf<Modules>
 export type DesignInput = InputByArrangement[ArrangementName]
 /** The bearing of each arrangement, and of any. */
 export type BearingByArrangement = { readonly [Name in ArrangementName]: BearingOf<Modules[Name]> }
@@ -48,8 +61,7 @@ export const arrangementOf = (design: Named): Arrangement<ArrangementName, Desig
   ARRANGEMENTS[nameOf(design)]
 
 /** The bearing of an input, of whatever arrangement, or every reason at once why there is none. */
-export const bearingOf = (input: DesignInput): Result<Bearing, readonly Refusal[]> =>
-  arrangementOf(input).bearingOf(input)
+const bearingOf = (input: DesignInput): Result<Bearing, readonly Refusal[]> => arrangementOf(input).bearingOf(input)
 
 /** The design of an input, of whatever arrangement: see `designOf`. */
 export const design = (input: DesignInput): Result<Design, readonly Refusal[]> =>

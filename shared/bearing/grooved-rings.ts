@@ -1,7 +1,6 @@
 import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
-import type { Traits } from './arrangement.ts'
 import * as defaults from './defaults.ts'
 import type { Split } from './fields.ts'
 import {
@@ -22,6 +21,7 @@ import {
   tooFewMeasured,
   undercut,
 } from './resolve.ts'
+import type { Traits } from './traits.ts'
 
 /** The input of two rings with a groove each. */
 export interface GroovedRingsInput extends Omit<RingsInput, 'outerRing'> {

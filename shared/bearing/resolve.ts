@@ -4,10 +4,9 @@ import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded, roundedDown, roundedUp } from '#shared/units/rounded.ts'
 import { USUAL_DENOMINATOR } from '#shared/units/shop-figure.ts'
-import type { Traits } from './arrangement.ts'
 import type { Assembly } from './assembly.ts'
 import * as defaults from './defaults.ts'
-import { type Group, type InputOf, leavesOf, type ValueOf, valueAt } from './field.ts'
+import { type Fields, type Group, type InputOf, leavesOf, type ValueOf, valueAt } from './field.ts'
 import type {
   BALLS,
   BallMaterial,
@@ -22,6 +21,7 @@ import type {
 } from './fields.ts'
 import type { PartName, Refusal } from './refusal.ts'
 import type { Outside } from './rings.ts'
+import type { Traits } from './traits.ts'
 
 /*
  * The steps by which an arrangement resolves its input: fills in what was left out, and works out what follows from it at
@@ -239,6 +239,32 @@ export const denominatorInput = ({
   shopDenominator,
 }: Pick<AnyInput, 'units' | 'shopDenominator'>): { readonly shopDenominator?: ShopDenominator } =>
   units === 'in' ? { shopDenominator: shopDenominator ?? USUAL_DENOMINATOR } : {}
+
+type KeysOf<T> = T extends unknown ? keyof T : never
+type AtKey<T, Name extends PropertyKey> = T extends { readonly [N in Name]?: infer V } ? NonNullable<V> : never
+
+/** The names of the rows that an input never states, at whatever depth; `never` where it states them all. */
+type Forgotten<F extends Fields, Whole> = {
+  [Name in keyof F & string]: Name extends KeysOf<Whole>
+    ? F[Name] extends { kind: 'group'; fields: infer Inner extends Fields }
+      ? `${Name}.${Forgotten<Inner, AtKey<Whole, Name>>}`
+      : never
+    : Name
+}[keyof F & string]
+
+/** The same input where its type states every row, and else a type that names those it forgets. */
+type Complete<F extends Fields, Whole> = [Forgotten<F, Whole>] extends [never]
+  ? Whole
+  : { readonly forgotten: Forgotten<F, Whole> }
+
+/**
+ * An input with every default filled in. A row that is forgotten does not compile: what is not stated here is neither echoed
+ * nor named among the assumptions.
+ */
+export const wholeInput = <const F extends Fields, Whole extends InputOf<F>>(
+  _rows: Group<F>,
+  whole: Whole & Complete<F, Whole>,
+): Whole => whole
 
 /** JSON pointers of what the whole input states and the caller's does not. */
 export const assumedIn = ({ fields }: Group, asked: AnyInput, whole: AnyInput): readonly string[] =>

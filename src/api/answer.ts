@@ -61,7 +61,7 @@ export const answerOf = <const Name extends ArrangementName, Input extends TSche
 })
 
 /** The field by which a request or an answer tells its arrangement. */
-export const arrangementTag = <const Name extends ArrangementName>(...names: readonly [Name, ...Name[]]) =>
+export const arrangementTag = <const Name extends string>(...names: readonly [Name, ...Name[]]) =>
   Type.Unsafe<Name>(Type.Enum([...names], { type: 'string', description: 'The arrangement of the bearing.' }))
 
 /** The answer of a path: one of several shapes, told apart by `arrangement`. Each of them has a `$id` and the tag. */
@@ -82,7 +82,7 @@ export const answerUnion = <const Answers extends readonly TSchema[]>(
  *
  * @throws RangeError where it is none of those that the answer has a shape for
  */
-export function tagOf<const Name extends ArrangementName>(
+export function tagOf<const Name extends string>(
   { arrangement }: { readonly arrangement?: string },
   ...names: readonly Name[]
 ): Name {

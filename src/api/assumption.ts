@@ -1,6 +1,6 @@
 import { type Static, Type } from 'typebox'
 import { ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
-import { type Default, type Fields, leavesOf, valueAt } from '#shared/bearing/field.ts'
+import { type Default, type Fields, type Group, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import { leafAt } from '#shared/bearing/suggestion.ts'
 
 type Leaf = number | string | boolean | null
@@ -13,17 +13,21 @@ export const Assumption = Type.Object(
       description:
         'As in `input`. Where each row or design has a value of its own, the rule by which it is found, and `input` leaves the field out.',
     }),
-    reason: Type.String(),
-    standing: Type.String({ description: 'Whether the trade does it so, or it only states the plain case.' }),
+    reason: Type.String({ description: 'Why this value.' }),
+    standing: Type.String({ description: 'Whether this is common practice or only the plain case.' }),
   },
-  { $id: 'Assumption', description: 'A value that the request left open.' },
+  { $id: 'Assumption', description: 'A default that was used, because the request did not give the value.' },
 )
 export type Assumption = Static<typeof Assumption>
 
-/** What a design left open, each with its reason, read out of the echoed input. */
+/** What a design left open, each value with its reason, taken from the echoed input. */
 export const toAssumptions = (assumed: readonly string[], arrangement: ArrangementName, echoed: object): Assumption[] =>
+  assumptionsBy(ARRANGEMENTS[arrangement].fields, assumed, echoed)
+
+/** The same by the rows of whichever arrangement. */
+export const assumptionsBy = (fields: Group, assumed: readonly string[], echoed: object): Assumption[] =>
   assumed.map((path) => {
-    const { field, names } = leafAt(ARRANGEMENTS[arrangement].fields, path)
+    const { field, names } = leafAt(fields, path)
     if (field.byDefault === undefined) throw new RangeError(`path must be that of a default, got ${path}`)
     const { reason, standing } = field.byDefault
     return { path, value: leafOf(valueAt(echoed, names)), reason, standing }

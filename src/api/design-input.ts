@@ -3,12 +3,14 @@ import {
   ARRANGEMENT_NAMES,
   ARRANGEMENTS,
   type ArrangementName,
+  type Arrangements,
   arrangementOf,
   type InputByArrangement,
   nameOf,
 } from '#shared/bearing/arrangements.ts'
-import type { Group } from '#shared/bearing/field.ts'
+import type { Fields, Group, InputOf } from '#shared/bearing/field.ts'
 import { refTo } from '#src/http/schema.ts'
+import { TERMS } from '#src/words/terms.ts'
 import {
   type ForeignNames,
   fromRequest,
@@ -21,21 +23,22 @@ import {
 import type { StockRequest } from './stock-input.ts'
 import type { UnitsName } from './units.ts'
 
-type FieldsOf<Name extends ArrangementName> = (typeof ARRANGEMENTS)[Name]['fields']['fields']
+type FieldsOf<A> = A extends { fields: Group<infer F> } ? F : never
 type Units = Static<typeof UnitsName>
 
-/** The design request of each arrangement, as it is once the arrangement is filled in. */
-export type RequestByArrangement = {
-  readonly [Name in ArrangementName]: {
+/** The design request of each of some arrangements, as it is once the arrangement is filled in. */
+export type RequestsOf<M extends Arrangements> = {
+  readonly [Name in keyof M]: {
     units: Units
     arrangement: Name
     stock?: Static<typeof StockRequest>
-  } & RequestOf<FieldsOf<Name>>
+  } & RequestOf<FieldsOf<M[Name]>>
 }
+export type RequestByArrangement = RequestsOf<typeof ARRANGEMENTS>
 export type DesignRequest = RequestByArrangement[ArrangementName]
 
-/** Every name that some arrangement has at a path of its input. */
-const NAMES_AT: ReadonlyMap<string, ReadonlySet<string>> = (() => {
+/** Names that a place of one arrangement's input has not, and that of another has. */
+function foreignNames(modules: Arrangements): ForeignNames {
   const names = new Map<string, Set<string>>()
   const add = (path: string, { fields }: Group): void => {
     for (const [name, field] of Object.entries(fields)) {
@@ -43,13 +46,11 @@ const NAMES_AT: ReadonlyMap<string, ReadonlySet<string>> = (() => {
       if (field.kind === 'group') add(`${path}/${name}`, field)
     }
   }
-  for (const name of ARRANGEMENT_NAMES) add('', ARRANGEMENTS[name].fields)
-  return names
-})()
-
-const foreignNames: ForeignNames = (path, { fields }) => {
-  const foreign = [...(NAMES_AT.get(path) ?? [])].filter((name) => !Object.hasOwn(fields, name))
-  return foreign.length > 0 ? { 'x-foreign': foreign } : {}
+  for (const { fields } of Object.values(modules)) add('', fields)
+  return (path, { fields }) => {
+    const foreign = [...(names.get(path) ?? [])].filter((name) => !Object.hasOwn(fields, name))
+    return foreign.length > 0 ? { 'x-foreign': foreign } : {}
+  }
 }
 
 /**
@@ -61,32 +62,59 @@ export function designRequests<Extra extends Record<string, TSchema>>(
   name: string,
   description: string,
   extra: Extra,
+  modules: Arrangements = ARRANGEMENTS,
 ): readonly TSchema[] {
-  const variants = ARRANGEMENT_NAMES.map((arrangement) => {
-    const { fields } = ARRANGEMENTS[arrangement]
-    return Type.Object(
+  const foreignIn = foreignNames(modules)
+  const variants = Object.entries(modules).map(([arrangement, { fields }]) =>
+    Type.Object(
       {
         units: refTo<typeof UnitsName>('Units'),
-        arrangement: Type.Enum([arrangement], { type: 'string', description: fields.means }),
+        arrangement: requestTag(arrangement, fields),
         ...propertiesOf(fields.fields),
+        stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')),
         ...extra,
       },
-      { $id: variantId(arrangement, name), description: fields.means, ...rulesOf(fields), ...foreignNames('', fields) },
-    )
-  })
-  const union = {
-    $id: `${name}Request`,
-    description: `${description} Without \`arrangement\` it is \`radial\`.`,
-    // The tag is filled in before it is looked at.
-    type: 'object',
-    'x-usual': 'radial',
-    discriminator: { propertyName: 'arrangement' },
-    oneOf: ARRANGEMENT_NAMES.map((arrangement) => Type.Ref(variantId(arrangement, name))),
-  }
-  return [...variants, Type.Unsafe(union)]
+      {
+        $id: variantId(arrangement, name),
+        description: fields.means,
+        ...thingsOf(arrangement),
+        ...rulesOf(fields),
+        ...foreignIn('', fields),
+      },
+    ),
+  )
+  return [...variants, requestUnion(`${name}Request`, description, variants)]
 }
 
-const variantId = (arrangement: ArrangementName, name: string): string =>
+/** The field by which a request states its arrangement. */
+export const requestTag = <Name extends string>(arrangement: Name, { means }: Pick<Group, 'means'>) =>
+  Type.Unsafe<Name>(Type.Enum([arrangement], { type: 'string', description: `\`${arrangement}\`: ${means}` }))
+
+/** How a refusal speaks of bearings of an arrangement. */
+function thingsOf(arrangement: string): { readonly 'x-things'?: string } {
+  const known = ARRANGEMENT_NAMES.find((name) => name === arrangement)
+  return known === undefined ? {} : { 'x-things': TERMS[known].bearings }
+}
+
+/** The schemas of all groups of fields that some arrangements have, each once, inner ones first. */
+export function fieldSchemas(modules: Arrangements): readonly TSchema[] {
+  const foreignIn = foreignNames(modules)
+  const schemas = Object.values(modules).flatMap(({ fields }) => groupSchemas(fields, foreignIn))
+  return [...new Map(schemas.map((schema) => [String(Reflect.get(schema, '$id')), schema])).values()]
+}
+
+/** A request of any arrangement: one of several schemas, told apart by `arrangement`. Each has a `$id` and the tag. */
+export const requestUnion = <Request>($id: string, description: string, variants: readonly TSchema[]) =>
+  Type.Unsafe<Request>({
+    $id,
+    description: `${description} Without \`arrangement\` the bearing is \`radial\`.`,
+    // The tag is filled in before it is looked at.
+    'x-usual': 'radial',
+    discriminator: { propertyName: 'arrangement' },
+    oneOf: variants.map((variant) => Type.Ref(String(Reflect.get(variant, '$id')))),
+  })
+
+const variantId = (arrangement: string, name: string): string =>
   `${arrangement[0]?.toUpperCase()}${arrangement.slice(1)}${name}Request`
 
 /** A reference to the design request of one arrangement. */
@@ -96,20 +124,13 @@ export const requestRef = <Name extends ArrangementName>(arrangement: Name) =>
 /** A reference to the design request of any arrangement, or of those that a path serves. */
 export const designRef = Type.Unsafe<DesignRequest>(Type.Ref('DesignRequest'))
 
-const byId = new Map<string, TSchema>()
-for (const name of ARRANGEMENT_NAMES) {
-  for (const schema of groupSchemas(ARRANGEMENTS[name].fields, foreignNames)) {
-    byId.set(String(Reflect.get(schema, '$id')), schema)
-  }
-}
-
 /** Added once by `app.ts`, inner ones first: every path that takes a bearing refers to them. */
 export const DESIGN_INPUT_SCHEMAS: readonly TSchema[] = [
-  ...byId.values(),
+  ...fieldSchemas(ARRANGEMENTS),
   ...designRequests(
     'Design',
-    'A bearing, by what is known of it. What is left out takes its default and is echoed in the answer.',
-    { stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')) },
+    'The known values of a bearing. Values that you leave out take their defaults, and the answer echoes them.',
+    {},
   ),
 ]
 
@@ -117,18 +138,35 @@ export const DESIGN_INPUT_SCHEMAS: readonly TSchema[] = [
 export function toDesignInput<Name extends ArrangementName>(
   request: RequestByArrangement[Name],
 ): InputByArrangement[Name] {
-  const { units } = request
-  const arrangement = nameOf(request)
-  const fields = fromRequest(ARRANGEMENTS[arrangement].fields.fields, request, units)
-  // Its fields are those of the arrangement: the same rows made the request's type and the core's.
-  return { units, arrangement, ...fields } as unknown as InputByArrangement[Name]
+  const fields: Group = ARRANGEMENTS[nameOf(request)].fields
+  return inputBy(fields, { ...request }) as unknown as InputByArrangement[Name]
 }
 
 /** The core's input as the caller could have written it: lengths as numbers in `units`. The way back of `toDesignInput`. */
 export function toDesignRequest<Name extends ArrangementName>(
   input: InputByArrangement[Name],
 ): RequestByArrangement[Name] {
-  const arrangement = nameOf(input)
-  const fields = toRequest(arrangementOf(input).fields.fields, { ...input }, input.units)
-  return { units: input.units, arrangement, ...fields } as unknown as RequestByArrangement[Name]
+  const { fields } = arrangementOf(input)
+  return requestBy(fields, { ...input, arrangement: nameOf(input) }) as unknown as RequestByArrangement[Name]
+}
+
+type Tagged<Name extends string> = { readonly units: Units; readonly arrangement: Name }
+
+/** A request of whichever arrangement, read by the rows of its fields. */
+export function inputBy<Name extends string, F extends Fields>(
+  { fields }: Group<F>,
+  request: Tagged<Name> & RequestOf<F>,
+): Tagged<Name> & InputOf<F> {
+  const { units, arrangement } = request
+  // The same rows made the request's type and the core's.
+  return { units, arrangement, ...(fromRequest(fields, { ...request }, units) as InputOf<F>) }
+}
+
+/** The way back of `inputBy`. */
+export function requestBy<Name extends string, F extends Fields>(
+  { fields }: Group<F>,
+  input: Tagged<Name> & InputOf<F>,
+): Tagged<Name> & RequestOf<F> {
+  const { units, arrangement } = input
+  return { units, arrangement, ...(toRequest(fields, { ...input }, units) as RequestOf<F>) }
 }

@@ -27,11 +27,16 @@ export function queryNames(body: JsonSchema, byId: SchemaById): readonly QueryNa
   return [...merged.values()].map((name) => ({ ...name, required: name.name !== tag && isEverywhere(name) }))
 }
 
-/** One name of several variants: of a choice, everything that any of them has. */
+/** One name of several variants: of a choice, everything that any of them has, and all that is said of it. */
 function mergedName(known: QueryName | undefined, name: QueryName): QueryName {
-  if (known?.value.enum === undefined || name.value.enum === undefined) return known ?? name
-  const { description: _ofOne, ...value } = known.value
-  const all = { ...value, enum: [...new Set([...known.value.enum, ...name.value.enum])] }
+  const [first, second] = [known?.value, name.value]
+  if (known === undefined || first?.enum === undefined || second.enum === undefined) return known ?? name
+  const [said = '', more = ''] = [first.description, second.description]
+  const all = {
+    ...first,
+    enum: [...new Set([...first.enum, ...second.enum])],
+    description: said.includes(more) ? said : `${said} ${more}`,
+  }
   return { ...known, schema: all, value: all }
 }
 

@@ -1,17 +1,18 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
-import { caution } from '#src/api/caution.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
 import { type Block, type Row, textPages } from '#src/drawings/sheets/text-pages.ts'
+import { cautionSentence } from '#src/words/caution.ts'
 import { figure } from '#src/words/figure.ts'
-import { goesTo } from '#src/words/job-sheet.ts'
+import { goesTo, SHEET } from '#src/words/job-sheet/sheet.ts'
+import { TERMS } from '#src/words/terms.ts'
 
 /** The job sheet on paper. */
-export function toPages({ title, units, operations }: JobSheet, paper: Paper): readonly Drawing[] {
+export function toPages({ title, arrangement, units, operations }: JobSheet, paper: Paper): readonly Drawing[] {
   return textPages(
     title,
-    caution('light-use-only').message,
+    cautionSentence('light-use-only', TERMS[arrangement]),
     operations.map((operation) => block(operation, units)),
     PAPER_SIZES[paper],
   )
@@ -23,13 +24,13 @@ function block(operation: SheetOperation, units: Units): Block {
   return {
     title: `${number}. ${title}`,
     rows: [
-      ...cautions.map(({ message }): Row => ({ kind: 'paragraph', lead: 'Caution', words: message, marked: true })),
-      paragraph('With', tool),
-      paragraph('How', how),
+      ...cautions.map(({ message }): Row => ({ kind: 'paragraph', lead: SHEET.caution, words: message, marked: true })),
+      paragraph(SHEET.tools, tool),
+      paragraph(SHEET.how, how),
       ...sizeRows(sizes, units),
-      paragraph('Check', check),
-      paragraph('Goes wrong', mistake.looksLike),
-      paragraph('Costs', mistake.costs),
+      paragraph(SHEET.check, check),
+      paragraph(SHEET.mistake, mistake.looksLike),
+      paragraph(SHEET.cost, mistake.costs),
       ...readings.map((reading): Row => ({ kind: 'blank', words: reading.name, note: goesTo(reading) })),
     ],
   }
@@ -41,7 +42,7 @@ function sizeRows(sizes: SheetOperation['sizes'], units: Units): readonly Row[] 
   const stops = sizes.some(({ stopAt }) => stopAt !== undefined)
   const head: Row = {
     kind: 'cells',
-    cells: ['', 'size', 'work to', 'on the rule', stops ? 'stop at' : ''],
+    cells: ['', SHEET.size, SHEET.exact, SHEET.onTheRule, stops ? SHEET.stopAt : ''],
     bold: true,
   }
   const rows = sizes.map(

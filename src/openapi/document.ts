@@ -16,10 +16,16 @@ const BUSY = { 'Retry-After': header('In how many seconds to come back.') }
 
 /**
  * What the document needs beyond the schemas of the routes: the names of a query, the headers of the answers (beside a
- * `$ref` they would vanish, like the examples), and which variant a tag stands for (Ajv knows that by itself, and takes
- * no `mapping`).
+ * `$ref` they would vanish, like the examples and the descriptions), and which variant a tag stands for (Ajv knows that by
+ * itself, and takes no `mapping`).
+ *
+ * @param own the schemas that were added, by their `$id`
  */
-export function complete(document: object, queries: ReadonlyMap<string, readonly QueryParameter[]>): object {
+export function complete(
+  document: object,
+  queries: ReadonlyMap<string, readonly QueryParameter[]>,
+  own: Readonly<Record<string, unknown>>,
+): object {
   const whole = { ...document }
   for (const operation of operations(part(whole, 'paths'))) {
     const id = String(operation['operationId'])
@@ -29,7 +35,9 @@ export function complete(document: object, queries: ReadonlyMap<string, readonly
     addHeaders(part(operation, 'responses'))
   }
   const schemas = part(part(whole, 'components'), 'schemas')
+  for (const [name, schema] of Object.entries(schemas)) describeReferences(schema, own[name])
   for (const schema of Object.values(schemas)) addMappings(schema, schemas)
+  for (const schema of Object.values(schemas)) freeUsualTag(schema, schemas)
   return whole
 }
 
@@ -46,15 +54,25 @@ function addHeaders(responses: Json): void {
   for (const status of ['429', '503']) add(status, BUSY)
 }
 
-function addExample(operation: Json, { name, summary, status, request, response, mediaType }: Example): void {
+function addExample(operation: Json, { name, summary, status, request, response }: Example): void {
   const media = [
     { content: part(operation['requestBody'], 'content'), value: request },
-    { content: part(part(operation['responses'], String(status)), 'content'), value: response, type: mediaType },
+    { content: part(part(operation['responses'], String(status)), 'content'), value: response },
   ]
-  for (const { content, value, type } of media) {
-    const first = type === undefined ? Object.values(content)[0] : content[type]
+  for (const { content, value } of media) {
+    const [first] = Object.values(content)
     if (isJson(first)) first['examples'] = { ...part(first, 'examples'), [name]: { summary, value } }
   }
+}
+
+/** Gives every reference within a schema the description that stands beside it in the schema's own form. */
+function describeReferences(shown: unknown, own: unknown): void {
+  if (Array.isArray(shown) && Array.isArray(own)) {
+    for (const [index, item] of shown.entries()) describeReferences(item, own[index])
+  }
+  if (!isJson(shown) || !isJson(own)) return
+  if ('$ref' in shown && typeof own['description'] === 'string') shown['description'] = own['description']
+  for (const [name, inner] of Object.entries(shown)) describeReferences(inner, own[name])
 }
 
 /** Walks a schema for variants told apart by a tag, and says which value of the tag leads to which of them. */
@@ -66,10 +84,31 @@ function addMappings(schema: unknown, schemas: Json): void {
   for (const inner of Object.values(schema)) addMappings(inner, schemas)
 }
 
+/**
+ * The usual variant of a request may leave out its tag: the service fills the tag in before it looks, so its own schema
+ * requires it. The union then has no discriminator, because OpenAPI 3.1 gives one no meaning where the tag may be missing, and
+ * generators of clients take it as required. The tags tell the variants apart as well, but no linter sees that of a `oneOf` with
+ * an optional tag, so it is an `anyOf`. Keywords of our own are left out.
+ */
+function freeUsualTag(schema: unknown, schemas: Json): void {
+  if (!isJson(schema)) return
+  const { 'x-usual': usual, discriminator } = schema
+  delete schema['x-usual']
+  delete schema['x-foreign']
+  if (usual === undefined || !isJson(discriminator)) return
+  schema['anyOf'] = schema['oneOf']
+  delete schema['oneOf']
+  delete schema['discriminator']
+  const variant = part(schemas, nameIn(String(part(discriminator, 'mapping')[String(usual)])))
+  variant['required'] = list(variant['required']).filter((name) => name !== discriminator['propertyName'])
+}
+
+const nameIn = ($ref: string): string => $ref.split('/').at(-1) ?? ''
+
 function mapping(tag: string, schema: Json, schemas: Json): Json {
   const entries = list(schema['oneOf']).flatMap((variant) => {
     const $ref = isJson(variant) ? String(variant['$ref']) : ''
-    const tagged = part(part(schemas[$ref.split('/').at(-1) ?? ''], 'properties'), tag)
+    const tagged = part(part(schemas[nameIn($ref)], 'properties'), tag)
     const values = 'const' in tagged ? [tagged['const']] : list(tagged['enum'])
     return values.map((value) => [String(value), $ref] as const)
   })

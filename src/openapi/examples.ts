@@ -9,8 +9,6 @@ export type Example = {
   /** The status that the answer has; 200 when the file does not say. */
   readonly status: number
   readonly response: unknown
-  /** The media type of the answer, where it is not the first of the operation. */
-  readonly mediaType?: string
 }
 
 /** From `src/openapi/` and from the bundle in `dist/server/` alike, two folders up. */

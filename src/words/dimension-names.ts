@@ -1,8 +1,14 @@
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { Terms } from './terms.ts'
 
-/** The trade's name for each size. Without a schema: a browser says it too. */
-export const DIMENSION_NAMES: Readonly<Record<DimensionKey, string>> = {
-  pitchDiameter: 'pitch diameter',
+/** The trade's name for a size. Needs no schema, so a browser can show it too. */
+export function dimensionName(key: DimensionKey, terms: Terms): string {
+  const name = NAMES[key]
+  return typeof name === 'string' ? name : name(terms)
+}
+
+const NAMES: Readonly<Record<DimensionKey, string | ((terms: Terms) => string)>> = {
+  pitchDiameter: ({ pitchDiameter }) => pitchDiameter,
   'outerRing.outsideDiameter': 'outer ring, outside diameter',
   'plates.outsideDiameter': 'plates, outside diameter',
   'plates.boreDiameter': 'plates, bore',
@@ -19,7 +25,7 @@ export const DIMENSION_NAMES: Readonly<Record<DimensionKey, string>> = {
   'outerRing.grooveDepth': 'outer ring, groove depth',
   'outerRing.grooveRadius': 'outer ring, groove radius',
   'outerRing.grooveWidth': 'outer ring, groove width at the land',
-  'outerRing.wall': 'outer ring, wood behind the groove',
+  'outerRing.wall': ({ raceway }) => `outer ring, wood behind the ${raceway.one}`,
   'outerRing.width': 'outer ring, width',
   'innerRing.boreDiameter': 'inner ring, bore',
   'innerRing.trackDiameter': 'inner ring, track diameter (the outside)',
@@ -28,7 +34,7 @@ export const DIMENSION_NAMES: Readonly<Record<DimensionKey, string>> = {
   'innerRing.grooveDepth': 'inner ring, groove depth',
   'innerRing.grooveRadius': 'inner ring, groove radius',
   'innerRing.grooveWidth': 'inner ring, groove width at the land',
-  'innerRing.wall': 'inner ring, wood between bore and groove',
+  'innerRing.wall': ({ raceway }) => `inner ring, wood between bore and ${raceway.one}`,
   'innerRing.width': 'inner ring, width',
   rollerLength: 'rollers, length',
   'cheeks.outsideDiameter': 'cheeks, outside diameter',
@@ -41,13 +47,13 @@ export const DIMENSION_NAMES: Readonly<Record<DimensionKey, string>> = {
   'cage.pocketDiameter': 'cage, pocket diameter',
   'cage.web': 'cage, least wood between two pockets',
   'cage.rim': 'cage, wood beside the pockets',
-  'gauge.nominalDiameter': 'plug inside the seated balls',
+  'gauge.nominalDiameter': ({ element }) => `plug inside the seated ${element.many}`,
   plugDiameter: 'plug inside the seated balls',
   'gauge.goDiameter': 'go plug: enters',
   'gauge.noGoDiameter': 'no-go plug: must not enter',
   ballSpacing: 'space between neighbouring balls',
-  ballGap: 'ball gap',
-  assemblyGap: 'least ball gap to get the last ball in (estimate)',
+  ballGap: ({ gap }) => gap,
+  assemblyGap: ({ element, gap }) => `least ${gap} to get the last ${element.one} in (estimate)`,
   plateGap: 'space between the plates',
   height: 'height over both plates',
   landGap: 'space between the lands',

@@ -25,7 +25,12 @@ export interface Admission {
     readonly displace: () => void
   }) => Admitted | Refusal
   readonly leave: (answer: Admitted) => void
-  /** For how long more has been asked than there are threads [ms]; 0 while there is room. */
+  /** Whether an answer that is under way cannot be done in so much time [ms], by what is known now of it and of the others. */
+  readonly isLate: (answer: Admitted, msLeft: number) => boolean
+  /**
+   * For how long more has been asked than there are threads, by others than the caller that asks for most [ms]; 0 while there is
+   * room.
+   */
   readonly fullForMs: () => number
 }
 
@@ -46,6 +51,9 @@ export const laneFor = (workMs: number): Lane => (workMs <= QUICK_MS ? 'quick' :
 /** Room for less than this is none: the next request of whoever fills the threads is on its way. */
 const GAP_MS = 250
 
+/** So long after two callers have been seen, they count as told apart. */
+const APART_MS = 60_000
+
 /**
  * Decides which answers are worked out: those that can be done within their deadline. Each lane has room of its own, so that
  * no number of large answers shuts out small ones; where one is full, the caller that has most of it makes room for others.
@@ -56,7 +64,19 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
   const callers = new Map<string, { readonly caller: Caller; answers: number }>()
   const full = { since: Number.NEGATIVE_INFINITY, until: Number.NEGATIVE_INFINITY }
 
-  const isFull = (): boolean => underWay.size > threads
+  // One caller that asks for too much is no reason for the others to go elsewhere: they have their share. Where all come from
+  // one address, it may stand for many.
+  const apart = { address: '', seen: Number.NEGATIVE_INFINITY }
+  const areCallersApart = (): boolean => now() - apart.seen <= APART_MS
+  const note = (address: string): void => {
+    if (apart.address !== '' && apart.address !== address) apart.seen = now()
+    apart.address = address
+  }
+  const isGreediest = (answers: number): boolean => [...callers.values()].every((known) => known.answers <= answers)
+  const isFull = (): boolean => {
+    const greediest = areCallersApart() ? Math.max(0, ...Array.from(callers.values(), ({ answers }) => answers)) : 0
+    return underWay.size - greediest > threads
+  }
   /** Before anything changes: what is full now has been so since the last change. */
   const look = (): void => {
     if (isFull()) full.until = now()
@@ -77,12 +97,18 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
     return longest.reduce((last, each) => (each.left >= last.left ? each : last))
   }
 
-  /** How long the threads are at work until the newcomer's answer is done: what goes first, and every other caller's share. */
-  const workUntilDone = (newcomer: Caller, workMs: number): number => {
-    const own = { before: workMs, others: new Map<Caller, number>() }
-    for (const { caller, left } of underWay) {
-      if (caller !== newcomer) own.others.set(caller, (own.others.get(caller) ?? 0) + left)
-      else if (left <= workMs) own.before += left
+  /**
+   * How long the threads are at work until an answer is done: what goes first, and every other caller's share.
+   *
+   * @param answer one under way, or a newcomer, which comes after all of its caller's that lack as much
+   */
+  const workUntilDone = (answer: Pick<Admitted, 'caller' | 'left'>): number => {
+    const own = { before: answer.left, hasPassed: false, others: new Map<Caller, number>() }
+    for (const each of underWay) {
+      if (each === answer) own.hasPassed = true
+      else if (each.caller !== answer.caller)
+        own.others.set(each.caller, (own.others.get(each.caller) ?? 0) + each.left)
+      else if (each.left < answer.left || (each.left === answer.left && !own.hasPassed)) own.before += each.left
     }
     return [...own.others.values()].reduce((sum, work) => sum + Math.min(work, own.before), own.before)
   }
@@ -102,14 +128,15 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       if (ms > deadlineMs) return 'too-much-work'
       look()
       const key = callerKey(address)
+      note(key)
       const known = callers.get(key) ?? { caller: { servedMs: servedSoFar() }, answers: 0 }
       const { caller } = known
       const lane = laneFor(workMs)
-      const isLate = Math.max(ms, workUntilDone(caller, workMs) / threads) > deadlineMs
+      const isLate = Math.max(ms, workUntilDone({ caller, left: workMs }) / threads) > deadlineMs
       const isCrowded = [...underWay].filter((each) => each.lane === lane).length >= most
       const displaced = !isLate && isCrowded ? displaceable(caller, lane) : undefined
       if (isLate || (isCrowded && displaced === undefined)) {
-        noteFull()
+        if (!areCallersApart() || !isGreediest(known.answers)) noteFull()
         return 'busy'
       }
       if (displaced !== undefined) {
@@ -124,6 +151,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       return answer
     },
     leave,
+    isLate: (answer, msLeft) => workUntilDone(answer) / threads > msLeft,
     fullForMs: () => {
       look()
       return now() - full.until <= GAP_MS ? now() - full.since : 0

@@ -1,67 +1,84 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { expect, onTestFinished, test } from 'vitest'
-import { run } from '#tests/support/run.ts'
+import { expect, test } from 'vitest'
 import { startedApp } from '#tests/support/started-app.ts'
+import { EXAMPLES, examplesProgram } from './examples-program.ts'
+import { GENERATORS, runWithClient } from './generated-client.ts'
 
-/** A caller's program. The compiler has to find the two mistakes that it says are in it, and no others. */
-const CALLER = `
-import { ApiError, configure, design, designByQuery, fitCorrection, sizeTable, type DesignRequest } from './client.ts'
-
-configure({ serverUrl: process.env['ADDRESS'] ?? '' })
-
-const clock: DesignRequest = {
-  units: 'mm',
-  balls: { count: 14, diameter: 14, material: 'glass', standardDeviation: 0.1 },
-  bore: 10,
-  ballGap: 0.7,
+type Schema = {
+  readonly $ref?: string
+  readonly enum?: readonly string[]
+  readonly oneOf?: readonly Schema[]
+  readonly properties?: Readonly<Record<string, Schema>>
 }
-const made = await design({ body: clock })
-const again = await designByQuery({
-  query: { units: 'in', 'balls.count': 10, 'balls.diameter': '5/8', bore: '1/2' },
+type Operation = {
+  readonly operationId: string
+  readonly requestBody?: unknown
+  readonly responses: Readonly<
+    Record<string, { readonly content?: Readonly<Record<string, { readonly schema: Schema }>> }>
+  >
+}
+type Document = {
+  readonly paths: Readonly<Record<string, Readonly<Record<string, Operation>>>>
+  readonly components: { readonly schemas: Readonly<Record<string, Schema>> }
+}
+
+const document: Document = JSON.parse(readFileSync('openapi/openapi.json', 'utf8'))
+const OPERATIONS = Object.values(document.paths).flatMap((path) => Object.values(path))
+
+const resolved = (schema: Schema): Schema =>
+  schema.$ref === undefined ? schema : (document.components.schemas[schema.$ref.split('/').at(-1) ?? ''] ?? {})
+
+/** The arrangements whose answers an operation has a JSON shape for. */
+function arrangementsOf({ responses }: Operation): readonly string[] {
+  const answer = resolved(responses['200']?.content?.['application/json']?.schema ?? {})
+  return (answer.oneOf ?? [answer]).flatMap((shape) => resolved(shape).properties?.['arrangement']?.enum ?? [])
+}
+
+const PAIRS = OPERATIONS.flatMap((operation) =>
+  arrangementsOf(operation).map((arrangement) => `${operation.operationId} ${arrangement}`),
+).toSorted()
+
+const isReference = (operationId: string): boolean =>
+  OPERATIONS.find((operation) => operation.operationId === operationId)?.requestBody === undefined
+
+const CALLER = readFileSync(join(import.meta.dirname, 'callers/arrangements.ts'), 'utf8')
+
+test('every arrangement has an example on every path whose JSON serves it', () => {
+  const shown = EXAMPLES.filter(({ status }) => status === 200).map(
+    ({ operationId, response }) => `${operationId} ${response.arrangement}`,
+  )
+  expect(shown).toEqual(expect.arrayContaining(PAIRS.filter((pair) => !pair.includes('ByQuery'))))
 })
-const fit = await fitCorrection({
-  body: {
-    design: made.input,
-    ring: 'outer',
-    readings: [{ kind: 'last-ball-opening', value: 10.5, graduation: 0.5 }],
+
+test.each(GENERATORS)(
+  'the client of %s compiles every example and gets the answer that it shows',
+  async (generator) => {
+    const seen = await runWithClient(generator, examplesProgram(isReference), await startedApp())
+    const shown = EXAMPLES.map(({ name, response }) => [name, { answered: response, shown: response }])
+    expect(seen).toEqual(Object.fromEntries(shown))
   },
-})
-const table = await sizeTable({ body: { units: 'mm', diameters: [14, 16], counts: [12] } })
+  120_000,
+)
 
-// @ts-expect-error: a name that is none
-const misspelt = design({ body: { ...clock, boer: 10 } }).catch((error: unknown) => error)
-// @ts-expect-error: a material that is none
-const soft: DesignRequest = { ...clock, balls: { count: 14, diameter: 14, material: 'cheese' } }
-
-const refusal = await misspelt
-const problem = refusal instanceof ApiError ? refusal.body : refusal
-const depth: number = made.outerRing.grooveDepth
-console.log(JSON.stringify({ depth, gap: made.ballGap, units: again.units, state: fit.state, table, problem, soft }))
-`
-
-test('the client that is generated from the document has its types, and asks as they say', async () => {
-  const folder = mkdtempSync(join(tmpdir(), 'racewright-client-'))
-  onTestFinished(() => rmSync(folder, { recursive: true }))
-  const client = join(folder, 'client.ts')
-  expect(await run('npm', ['run', '-s', 'client', '--', '--output', client])).toMatchObject({ code: 0 })
-  writeFileSync(join(folder, 'package.json'), '{ "type": "module" }')
-  writeFileSync(join(folder, 'caller.ts'), CALLER)
-
-  const strictly = ['--strict', '--noEmit', '--module', 'nodenext', '--target', 'es2025', '--lib', 'es2025,dom']
-  const types = ['--typeRoots', join(process.cwd(), 'node_modules/@types'), '--types', 'node']
-  const own = ['--allowImportingTsExtensions', '--ignoreConfig', 'caller.ts']
-  expect(await run('tsc', [...strictly, ...types, ...own], { cwd: folder })).toEqual({ code: 0, out: '', err: '' })
-
-  process.env['ADDRESS'] = await startedApp()
-  const ran = await run('node', ['caller.ts'], { cwd: folder })
-  expect(ran).toMatchObject({ code: 0, err: '' })
-  expect(JSON.parse(ran?.out ?? '')).toMatchObject({
-    gap: 0.7,
-    units: 'in',
-    state: 'more-to-remove',
-    table: { rows: [{ diameter: 14 }, { diameter: 16 }] },
-    problem: { status: 400, errors: [{ path: '/boer', message: expect.stringContaining('did you mean "bore"') }] },
-  })
-}, 60_000)
+test.each(GENERATORS)(
+  'the client of %s knows one arrangement from another before it runs',
+  async (generator) => {
+    const seen = await runWithClient(generator, CALLER, await startedApp())
+    const all = ['radial', 'thrust', 'roller', 'caged']
+    const served = PAIRS.filter((pair) => pair.includes('ByQuery'))
+    const drawn = ['drawing', 'drawingByQuery'].flatMap((operation) => all.map((name) => `${operation} ${name}`))
+    const { told, problem } = seen as {
+      readonly told: readonly { readonly operation: string; readonly arrangement: string; readonly size?: number }[]
+      readonly problem: object
+    }
+    const pairs = told.map(({ operation, arrangement }) => `${operation} ${arrangement}`)
+    expect(pairs.toSorted()).toEqual([...served, ...drawn, ...all.map((name) => `design ${name}`)].toSorted())
+    expect(told.filter(({ size }) => size !== undefined && !(size > 0))).toEqual([])
+    expect(problem).toMatchObject({
+      status: 400,
+      errors: [{ path: '/boer', message: expect.stringContaining('bore') }],
+    })
+  },
+  120_000,
+)

@@ -159,10 +159,16 @@ function withoutConflicts(fields: Record<string, unknown>, schema: Schema): Reco
   return Object.fromEntries(Object.entries(fields).filter(([name]) => !dropped.has(name)))
 }
 
-/** Whether a value is the variant that a schema describes: the fields that can have one value only have it. */
-function isTagged(value: unknown, { properties = {} }: Schema): boolean {
-  const tags = Object.entries(properties).filter(([, inner]) => 'const' in inner)
-  return isObject(value) && tags.length > 0 && tags.every(([name, inner]) => value[name] === inner.const)
+/** Whether a value is the variant that a schema describes: the fields that can have one value only have it, or may lack it. */
+function isTagged(value: unknown, { properties = {}, required = [] }: Schema): boolean {
+  if (!isObject(value)) return false
+  const tags = Object.entries(properties).flatMap(([name, inner]) => {
+    const [tag, ...others] = 'const' in inner ? [inner.const] : (inner.enum ?? [])
+    return tag === undefined || others.length > 0 ? [] : [{ name, tag }]
+  })
+  return (
+    tags.length > 0 && tags.every(({ name, tag }) => value[name] === tag || !(name in value || required.includes(name)))
+  )
 }
 
 export function isObject(value: unknown): value is Readonly<Record<string, unknown>> {

@@ -1,6 +1,6 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { FullRings } from '#shared/bearing/full-rings.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { ballGapOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { type Closure, IN_A_RING, ON_A_CIRCLE } from '#shared/geometry/closure.ts'
 import type { Groove } from '#shared/geometry/groove.ts'

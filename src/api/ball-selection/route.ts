@@ -3,8 +3,8 @@ import { refuseQuestion } from '#src/api/refusal.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { wordedFor } from '#src/words/arrangement-words.ts'
 import { explainRefusal } from '#src/words/ball-selection.ts'
+import { termsOf } from '#src/words/terms.ts'
 import { toBallSelectionInput, toSelectionAnswer } from './present.ts'
 import type { BallSelectionRequest, BallSelectionResponse } from './schema.ts'
 
@@ -14,7 +14,7 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'ballSelection',
       tags: ['bearing'],
-      summary: 'From a measured lot: which balls to take, and what gap they leave',
+      summary: 'The best balls of a measured lot, and the gap that they leave',
       body: refTo<typeof BallSelectionRequest>('BallSelectionRequest'),
       response: {
         200: refTo<typeof BallSelectionResponse>('BallSelectionResponse'),
@@ -24,8 +24,10 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
     },
     handler: async (body, request, reply) => {
       const selection = await app.runTask('ballSelection', toBallSelectionInput(body), request)
-      if (selection.ok) return wordedFor(body.design, toSelectionAnswer(selection.value, body))
-      return refuseQuestion(reply, selection.error, body.design, explainRefusal)
+      if (selection.ok) return toSelectionAnswer(selection.value, body)
+      return refuseQuestion(reply, selection.error, body.design, (refusal, units) =>
+        explainRefusal(refusal, units, termsOf(body.design)),
+      )
     },
   })
 }

@@ -118,11 +118,10 @@ const FIGURES = {
 
 const inputRef = refTo<typeof BallSelectionRequest>('BallSelectionRequest')
 
-export const RingBallSelectionResponse = Type.Object(
-  answerOf(['radial', 'roller'], inputRef, { ...CHOSEN, ...FIGURES }),
-  { $id: 'RingBallSelectionResponse', description: 'Which balls to take, what they leave, and how near that is.' },
-)
-export type RingBallSelectionResponse = Static<typeof RingBallSelectionResponse>
+const RingBallSelectionResponse = Type.Object(answerOf(['radial', 'roller'], inputRef, { ...CHOSEN, ...FIGURES }), {
+  $id: 'RingBallSelectionResponse',
+  description: 'Which balls to take, what they leave, and how near that is.',
+})
 
 const PlateRest = Type.Object(
   {

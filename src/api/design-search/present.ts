@@ -16,6 +16,7 @@ import {
   type SharedDesign,
 } from '#shared/questions/search/input.ts'
 import type { Year } from '#shared/questions/season/input.ts'
+import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
@@ -27,13 +28,21 @@ import { FORCE_UNITS_FIELD, toNewtons, usualForceUnits } from '#src/api/force.ts
 import { echo, type Length, show, toMm } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
-import { seasonSources } from '#src/api/season-sources.ts'
 import { toSource } from '#src/api/source.ts'
 import { toWarning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { DROPPED, explainCriterion, explainRefusal, shopOf } from '#src/words/design-search.ts'
-import { figure } from '#src/words/figure.ts'
+import {
+  countsReversed,
+  DROPPED,
+  explainCriterion,
+  explainRefusal,
+  lengthsReversed,
+  shopOf,
+  tooManyCombinations,
+} from '#src/words/design-search.ts'
+import { NO_WOODEN_BALLS } from '#src/words/season-refusal.ts'
 import { searchSummary } from '#src/words/summary.ts'
+import { TERMS } from '#src/words/terms.ts'
 import type { DesignSearchRequest, DesignSearchResponse } from './schema.ts'
 
 /** As many as are searched in well under a second; fewer where each may have to be loaded too. */
@@ -55,13 +64,7 @@ export function toDesignSearchInput(request: DesignSearchRequest): Result<Design
   const most = isHard ? MOST_LOADED : MOST_CANDIDATES
   const candidates = candidatesIn(input)
   if (candidates <= most) return ok(input)
-  const loaded = isHard ? ' with a load or a year' : ''
-  return fail([
-    {
-      path: '',
-      message: `balls, cutters, depths, counts and bores make ${candidates} combinations; a search${loaded} takes up to ${most}: shorten a list, or take a larger step of bores`,
-    },
-  ])
+  return fail([{ path: '', message: tooManyCombinations({ candidates, most, isHard }) }])
 }
 
 /** The year in the core's words; none where none is asked about. Paths are those of the request. */
@@ -70,9 +73,7 @@ function toYear({ year, balls }: DesignSearchRequest): Result<Year | undefined, 
   const [woods, climate] = [toWoods(year.woods), toClimate(year.climate)]
   const areWooden = balls.some(({ material = BALL_MATERIAL }) => material === 'wood')
   const stray: readonly Fault[] =
-    year.woods.balls === undefined || areWooden
-      ? []
-      : [{ path: '/woods/balls', message: 'none of the balls is of wood: leave it out' }]
+    year.woods.balls === undefined || areWooden ? [] : [{ path: '/woods/balls', message: NO_WOODEN_BALLS }]
   if (woods.ok && climate.ok && stray.length === 0) return ok({ woods: woods.value, ...climate.value })
   const faults = [...(woods.ok ? [] : woods.error), ...(climate.ok ? [] : climate.error), ...stray]
   return fail(faults.map(({ path, message }) => ({ path: `/year${path}`, message })))
@@ -140,13 +141,12 @@ const reversed = (
   path: string,
   { least = mm(0), most }: { readonly least?: Mm; readonly most: Mm },
   units: Units,
-): readonly Fault[] =>
-  least <= most ? [] : [{ path, message: `${figure(least, units)} is above the most, ${figure(most, units)}` }]
+): readonly Fault[] => (least <= most ? [] : [{ path, message: lengthsReversed(least, most, units) }])
 
 const reversedCounts = ({ min, max }: NonNullable<DesignSearchRequest['counts']> = {}): readonly Fault[] =>
   min === undefined || max === undefined || min <= max
     ? []
-    : [{ path: '/counts/min', message: `${min} is above the most, ${max}` }]
+    : [{ path: '/counts/min', message: countsReversed(min, max) }]
 
 /** A search in the caller's units and in words. */
 export function toDesignSearchResponse(found: DesignSearch, request: DesignSearchRequest): DesignSearchResponse {
@@ -167,7 +167,11 @@ export function toDesignSearchResponse(found: DesignSearch, request: DesignSearc
         message: DROPPED[reason],
       })),
     },
-    { warnings: [], cautions: cautionsFor(materials.has('glass') ? 'glass' : 'wood'), sources: sourcesOf(found) },
+    {
+      warnings: [],
+      cautions: cautionsFor(materials.has('glass') ? 'glass' : 'wood', TERMS.radial),
+      sources: sourcesOf(found),
+    },
   )
 }
 
@@ -286,6 +290,6 @@ function toRanked(ranked: Ranked, rank: number, { search }: DesignSearch): Desig
     nested: ranked.nested,
     ...(search.boardWidths.length === 0 ? {} : { board: size(ranked.board) }),
     materialUsed: showNumber(ranked.materialUsed),
-    warnings: findings.map(({ severity, path, facts }) => toWarning({ severity, path, facts }, units)),
+    warnings: findings.map(({ severity, path, facts }) => toWarning({ severity, path, facts }, units, TERMS.radial)),
   }
 }

@@ -3,6 +3,7 @@ import { expectedEffort } from '#shared/questions/search/effort.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem, refuse } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { NO_ANSWER } from '#src/words/problem.ts'
 import { searchDesigns } from '#src/workers/design-search.ts'
 import { toDesignSearchInput, toDesignSearchResponse, toSearchFault } from './present.ts'
 import type { DesignSearchRequest, DesignSearchResponse } from './schema.ts'
@@ -13,7 +14,7 @@ export const designSearchRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'designSearch',
       tags: ['bearing'],
-      summary: 'From limits and what is on hand: the best designs, ranked, each with its reasons',
+      summary: 'The best designs within limits and from stock on hand, ranked, each with its reasons',
       body: refTo<typeof DesignSearchRequest>('DesignSearchRequest'),
       response: {
         200: refTo<typeof DesignSearchResponse>('DesignSearchResponse'),
@@ -29,6 +30,7 @@ export const designSearchRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (found.ok) return toDesignSearchResponse(found.value, body)
       return refuse(
         reply,
+        NO_ANSWER,
         found.error.map((refusal) => toSearchFault(refusal, body)),
       )
     },

@@ -5,17 +5,12 @@ import type { Mm, Units } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
 import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
+import { ROLLER_STEPS } from '#src/words/assembly.ts'
 import { designSummary } from '#src/words/summary.ts'
 import { toAsked, toBallRing, toGauge, toNotes, toPlay, toTable } from './present.ts'
 import type { RollerDesignResponse } from './roller-schema.ts'
 import type { StockAnswer } from './stock.ts'
 import type { Stock } from './stock-schema.ts'
-
-const STEPS = [
-  'Screw one cheek on the outer ring.',
-  'Lay the ring on that cheek, stand the inner ring in the middle and drop the rollers in round it.',
-  'Screw on the other cheek, and see that rollers and inner ring run free between both.',
-]
 
 /** A design of rollers between plain rings, in the caller's units and in words. */
 export function toRollerDesignResponse(
@@ -41,7 +36,7 @@ export function toRollerDesignResponse(
       },
       ...toPlay(bearing),
       gauge: toGauge(bearing),
-      assembly: { steps: STEPS },
+      assembly: { steps: [...ROLLER_STEPS] },
       ...toTable(design, stock),
     },
     toNotes(design, stock),

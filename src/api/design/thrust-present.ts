@@ -3,17 +3,12 @@ import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
 import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
+import { THRUST_STEPS } from '#src/words/assembly.ts'
 import { designSummary } from '#src/words/summary.ts'
 import { toAsked, toBallRing, toGauge, toNotes, toTable } from './present.ts'
 import type { StockAnswer } from './stock.ts'
 import type { PlateStock } from './stock-schema.ts'
 import type { ThrustDesignResponse } from './thrust-schema.ts'
-
-const STEPS = [
-  'Lay the lower plate flat, groove up.',
-  'Lay the balls in its groove, push them together, and drop the last one in from above.',
-  'Set the upper plate on the balls, groove down: it finds its own middle.',
-]
 
 /** A design of two plates, in the caller's units and in words. */
 export function toThrustDesignResponse(design: ThrustDesign, stock?: StockAnswer<PlateStock>): ThrustDesignResponse {
@@ -28,7 +23,7 @@ export function toThrustDesignResponse(design: ThrustDesign, stock?: StockAnswer
       plateGap: show(bearing.plateGap, units),
       height: show(bearing.height, units),
       gauge: toGauge(bearing),
-      assembly: { steps: STEPS },
+      assembly: { steps: [...THRUST_STEPS] },
       ...toTable(design, stock),
     },
     toNotes(design, stock),

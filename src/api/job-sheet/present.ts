@@ -1,4 +1,5 @@
 import { type Design, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { answer, tagOf } from '#src/api/answer.ts'
@@ -10,9 +11,9 @@ import { present } from '#src/api/optional.ts'
 import { PAPER_DEFAULT, paperFor } from '#src/api/sheet-options.ts'
 import type { Operation, Reading, Size } from '#src/job-sheet/operation.ts'
 import { operationsFor } from '#src/job-sheet/operations.ts'
-import { wordedFor } from '#src/words/arrangement-words.ts'
-import { figure } from '#src/words/figure.ts'
+import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
 import { jobSheetSummary } from '#src/words/summary.ts'
+import { type Terms, termsOf } from '#src/words/terms.ts'
 import {
   type JobSheet,
   type JobSheetRequest,
@@ -21,19 +22,6 @@ import {
   type SheetOperation,
   USUAL_METHOD,
 } from './schema.ts'
-
-/** Where an operation has its sentences. */
-const SENTENCES: ReadonlySet<string> = new Set([
-  'summary',
-  'title',
-  'tool',
-  'how',
-  'check',
-  'looksLike',
-  'costs',
-  'name',
-  'message',
-])
 
 /** What a request says beside the design. */
 type SheetOptions = Pick<JobSheetRequest, 'units' | 'method' | 'format' | 'paper'>
@@ -45,11 +33,11 @@ export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
   const method = request.method ?? USUAL_METHOD
   const operations = operationsFor(design, method)
   const write: Write = (operation, index, part, readings) => ({
-    ...toOperation(operation, index + 1, part, (size) => toSize(size, units, shopDenominator)),
+    ...toOperation(operation, index + 1, part, termsOf(settled.input), (size) => toSize(size, units, shopDenominator)),
     readings,
   })
   const head = { ...toHead(design, request, method), summary: jobSheetSummary(operations.length, method) }
-  return wordedFor<JobSheet>(settled.input, toSheet(design, operations, write, head), SENTENCES)
+  return toSheet(design, operations, write, head)
 }
 
 /** What was asked, with the machines and the paper filled in. */
@@ -70,12 +58,12 @@ function toHead({ bearing: { settled } }: Design, request: SheetOptions, method:
 function titleOf(design: Design): string {
   const { settled } = design.bearing
   const { units, balls } = settled.input
-  const { count, material = 'wood' } = balls
-  const say = (length: typeof settled.ballDiameter): string => figure(length, units)
+  const { count, material = BALL_MATERIAL } = balls
   const [outside, bore] = isOfPlates(design)
     ? [design.bearing.plate.outsideDiameter, design.bearing.plate.boreDiameter]
     : [design.bearing.outerRing.outsideDiameter, design.bearing.innerRing.boreDiameter]
-  return `Bearing of ${count} ${material} balls of ${say(settled.ballDiameter)}: ${say(outside)} outside, ${say(bore)} bore`
+  const { ballDiameter } = settled
+  return sheetTitle(nameOf(settled.input), { count, material, ballDiameter, outside, bore, units })
 }
 
 type Write = <Part, Blank>(
@@ -123,6 +111,7 @@ const toOperation = <Part>(
   { id, title, tool, how, sizes, check, mistake, cautions }: Operation,
   number: number,
   part: Part,
+  terms: Terms,
   written: (size: Size) => SheetOperation['sizes'][number],
 ) => ({
   number,
@@ -134,7 +123,7 @@ const toOperation = <Part>(
   sizes: sizes.map(written),
   check,
   mistake,
-  cautions: cautions.map(caution),
+  cautions: cautions.map((code) => caution(code, terms)),
 })
 
 function toRingReading({ name, at, kind, field }: Reading) {

@@ -4,7 +4,6 @@ import { refuseQuestion } from '#src/api/refusal.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { wordedFor } from '#src/words/arrangement-words.ts'
 import { explainRefusal } from '#src/words/load-check.ts'
 import { toLoadAnswer, toLoadCheckInput } from './present.ts'
 import type { LoadCheckRequest, LoadCheckResponse } from './schema.ts'
@@ -15,7 +14,7 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'loadCheck',
       tags: ['bearing'],
-      summary: 'What a load does to the balls and the wood, how fast it may turn, and why: an estimate',
+      summary: 'The effect of a load on the balls and the wood, and the speed limits with their reasons: an estimate',
       body: refTo<typeof LoadCheckRequest>('LoadCheckRequest'),
       response: {
         200: refTo<typeof LoadCheckResponse>('LoadCheckResponse'),
@@ -26,7 +25,7 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       const input = toLoadCheckInput(body)
       if (!input.ok) throw notValid(input.error)
       const check = anyLoadCheck(input.value)
-      if (check.ok) return wordedFor(body.design, toLoadAnswer(check.value, body))
+      if (check.ok) return toLoadAnswer(check.value, body)
       return refuseQuestion(reply, check.error, body.design, explainRefusal)
     },
   })

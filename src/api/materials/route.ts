@@ -13,7 +13,7 @@ export const materialsRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'materials',
       tags: ['reference'],
-      summary: 'Woods and ball materials: how they move, how hard they are, and where each figure comes from',
+      summary: 'Woods and ball materials: their movement, their hardness, and the source of each figure',
       body: MaterialsRequest,
       response: { 200: refTo<typeof MaterialsResponse>('MaterialsResponse') },
     },

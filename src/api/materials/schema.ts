@@ -7,26 +7,33 @@ import { refTo } from '#src/http/schema.ts'
 const MOST_HARDNESS = 50_000
 const MOST_MOVEMENT = 0.1
 
-const sourceId = Type.String({ description: 'The row of `sources` that it was taken from.' })
+const sourceId = Type.String({ description: 'The row of `sources` that the figures come from.' })
 
 export const MaterialsRequest = Type.Object(
   {
-    kind: Type.Optional(Type.Enum(['wood', 'ball'], { type: 'string', description: 'Only these.' })),
-    species: Type.Optional(speciesName('Only this wood.')),
-    group: Type.Optional(Type.Enum(['hardwood', 'softwood'], { type: 'string', description: 'Only these woods.' })),
+    kind: Type.Optional(Type.Enum(['wood', 'ball'], { type: 'string', description: 'Show only these.' })),
+    species: Type.Optional(speciesName('Show only this wood.')),
+    group: Type.Optional(
+      Type.Enum(['hardwood', 'softwood'], { type: 'string', description: 'Show only these woods.' }),
+    ),
     minSideHardness: Type.Optional(
-      Type.Number({ minimum: 0, maximum: MOST_HARDNESS, description: 'Only woods at least so hard, in newtons.' }),
+      Type.Number({
+        minimum: 0,
+        maximum: MOST_HARDNESS,
+        description: 'Show only woods of at least this side hardness, in newtons.',
+      }),
     ),
     maxTangentialMovement: Type.Optional(
       Type.Number({
         minimum: 0,
         maximum: MOST_MOVEMENT,
-        description: 'Only woods that move no more, per size and per % of moisture content.',
+        description:
+          'Show only woods with at most this tangential movement, per unit of size and per % of moisture content.',
       }),
     ),
   },
   {
-    description: 'Which materials to show; all, when nothing is said.',
+    description: 'Which materials to show. Default: all.',
     additionalProperties: false,
   },
 )
@@ -36,24 +43,28 @@ export const WoodMovement = Type.Object(
   {
     radial: Type.Number({ description: 'Across the grain, from pith to bark.' }),
     tangential: Type.Number({ description: 'Across the grain, along the growth rings.' }),
-    longitudinal: Type.Number({ description: 'Along the grain: for all woods alike.' }),
-    fibreSaturation: Type.Number({ description: 'Moisture content in %, above which it moves no more.' }),
+    longitudinal: Type.Number({ description: 'Along the grain. The same figure for all woods.' }),
+    fibreSaturation: Type.Number({ description: 'Moisture content in %, above which the wood no longer moves.' }),
     source: sourceId,
   },
-  { $id: 'WoodMovement', description: 'Change of size, per size at 10 % and per % of moisture content.' },
+  { $id: 'WoodMovement', description: 'Change of size per % of moisture content, as a fraction of the size at 10 %.' },
 )
 
 export const WoodStrength = Type.Object(
   {
-    specificGravity: Type.Optional(Type.Number({ description: 'Ovendry mass over the volume at 12 %, to water.' })),
-    greenSpecificGravity: Type.Optional(Type.Number({ description: 'The same over the green volume.' })),
-    compressionAcrossGrain: Type.Optional(Type.Number({ description: 'At the proportional limit, in MPa.' })),
-    compressionAcrossGrainPsi: Type.Optional(Type.Number({ description: 'The same as printed, in lbf/in2.' })),
-    sideHardness: Type.Optional(Type.Number({ description: 'Janka, in newtons.' })),
-    sideHardnessLbf: Type.Optional(Type.Number({ description: 'The same as printed, in pounds-force.' })),
+    specificGravity: Type.Optional(
+      Type.Number({ description: 'Ovendry mass over the volume at 12 % moisture content, relative to water.' }),
+    ),
+    greenSpecificGravity: Type.Optional(
+      Type.Number({ description: 'Ovendry mass over the green volume, relative to water.' }),
+    ),
+    compressionAcrossGrain: Type.Optional(Type.Number({ description: 'Stress at the proportional limit, in MPa.' })),
+    compressionAcrossGrainPsi: Type.Optional(Type.Number({ description: 'The printed figure, in lbf/in2.' })),
+    sideHardness: Type.Optional(Type.Number({ description: 'Janka hardness, in newtons.' })),
+    sideHardnessLbf: Type.Optional(Type.Number({ description: 'The printed figure, in pounds-force.' })),
     source: sourceId,
   },
-  { $id: 'WoodStrength', description: 'Averages of small clear pieces at 12 % of moisture: to compare woods by.' },
+  { $id: 'WoodStrength', description: 'Averages of small clear pieces at 12 % moisture content, for comparing woods.' },
 )
 
 export const Wood = Type.Object(
@@ -62,11 +73,11 @@ export const Wood = Type.Object(
     name: Type.String(),
     botanicalName: Type.Optional(Type.String()),
     group: Type.Enum(['hardwood', 'softwood'], { type: 'string' }),
-    imported: Type.Boolean({ description: 'Into the United States, whence the tables come.' }),
+    imported: Type.Boolean({ description: 'Imported into the United States, where the tables come from.' }),
     movement: Type.Optional(refTo<typeof WoodMovement>('WoodMovement')),
     strength: Type.Optional(refTo<typeof WoodStrength>('WoodStrength')),
   },
-  { $id: 'Wood', description: 'A wood, and what is known of it.' },
+  { $id: 'Wood', description: 'A wood with its published figures.' },
 )
 
 export const BallSubstance = Type.Object(
@@ -76,26 +87,26 @@ export const BallSubstance = Type.Object(
     stiffness: Type.Optional(Type.Number({ description: "Young's modulus, MPa." })),
     poissonsRatio: Type.Optional(Type.Number()),
     hardness: Type.Optional(Type.String()),
-    withMoisture: Type.String({ description: 'What damp air does to its size.' }),
+    withMoisture: Type.String({ description: 'The effect of damp air on the size of the balls.' }),
     growth: Type.Optional(
       Type.Array(
         Type.Object({
           relativeHumidity: Type.Number({ description: '%' }),
-          growth: Type.Number({ description: 'Per size when dry.' }),
+          growth: Type.Number({ description: 'Growth as a fraction of the dry size.' }),
         }),
-        { description: 'Straight lines between these points.' },
+        { description: 'Points of a curve; interpolate linearly between them.' },
       ),
     ),
     sources: Type.Array(Type.String(), { description: 'Rows of `sources`.' }),
   },
-  { $id: 'BallSubstance', description: 'What balls are made of.' },
+  { $id: 'BallSubstance', description: 'A material for balls.' },
 )
 
 export const MaterialsResponse = Type.Object(
   {
     woods: Type.Array(refTo<typeof Wood>('Wood')),
     balls: Type.Array(refTo<typeof BallSubstance>('BallSubstance')),
-    notes: Type.Array(Type.String(), { description: 'How makers choose: common practice, no source.' }),
+    notes: Type.Array(Type.String(), { description: 'Advice on choosing: common practice, no source.' }),
     sources: Type.Array(refTo<typeof Source>('Source')),
   },
   { $id: 'MaterialsResponse', description: 'Woods and ball materials, each figure with its source.' },

@@ -4,6 +4,7 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
+import { termsOf } from '#src/words/terms.ts'
 import { scaleOf, toSeasonalFitInput, toSeasonalFitResponse } from './present.ts'
 import {
   BandEnd,
@@ -32,7 +33,7 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
       operationId: 'seasonalFit',
       tags: ['bearing'],
       summary:
-        'What the year does to wooden rings and balls, and what to build in today for the bearing to run all year',
+        'The effect of a year on wooden rings and balls, and the gap and play with which the bearing runs all year',
       body: refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'),
       response: {
         200: refTo<typeof SeasonalFitResponse>('SeasonalFitResponse'),
@@ -46,7 +47,7 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
       const season = await app.runTask('seasonalFit', input.value, request)
       if (season.ok) return toSeasonalFitResponse(season.value, body)
       return refuseQuestion(reply, season.error, body.design, (refusal) =>
-        seasonRefusalSentence(refusal, scaleOf(body)),
+        seasonRefusalSentence(refusal, scaleOf(body), termsOf(body.design)),
       )
     },
   })

@@ -35,7 +35,7 @@ export function toSizeTableInput(request: SizeTableRequest): SizeTableInput {
   } as SizeTableInput
 }
 
-/** A table as it is answered: its rows, and those rows for a spreadsheet. */
+/** The answer with a table: its rows as JSON, and the same rows for a spreadsheet. */
 export interface TableAnswer {
   readonly json: SizeTableResponse
   readonly csv: () => string

@@ -16,11 +16,11 @@ export const sizeTableRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'sizeTable',
       tags: ['bearing'],
-      summary: 'Pitch, gauge, land and outside diameters for ball diameters × counts',
+      summary: 'Pitch, gauge, land and outside diameters for a table of ball diameters and counts',
       body: refTo<typeof SizeTableRequest>('SizeTableRequest'),
       response: {
         200: { description: 'A row for each diameter and count', content: ANSWERS },
-        422: problem('Cannot exist'),
+        422: problem('Cannot be made'),
       },
     },
     handler: (body, _request, reply, mediaType) => {

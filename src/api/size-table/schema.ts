@@ -3,14 +3,15 @@ import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
 import { MOST_BALLS } from '#shared/bearing/fields.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { SIZE_TABLE } from '#shared/questions/size-table/size-table.ts'
-import { answerOf, answerUnion, arrangementTag } from '#src/api/answer.ts'
-import type { RequestByArrangement } from '#src/api/design-input.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
+import { type RequestByArrangement, requestTag, requestUnion } from '#src/api/design-input.ts'
 import { propertiesOf } from '#src/api/fields.ts'
 import { type Length, shownLength } from '#src/api/length.ts'
 import { shownNumber } from '#src/api/number.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
+import { TERMS } from '#src/words/terms.ts'
 
 /** So many of each keep the whole table within what the event loop does in passing. */
 const MOST_DIAMETERS = 24
@@ -38,8 +39,14 @@ const requestOf = <Name extends (typeof SIZE_TABLE.serves)[number]>(arrangement:
   const kept = Object.entries(propertiesOf(fields.fields)).filter(([name]) => KEPT.some((each) => each === name))
   const foreign = KEPT.filter((name) => !Object.hasOwn(fields.fields, name))
   return Type.Object(
-    { ...LISTS, arrangement: arrangementTag(arrangement), ...Object.fromEntries(kept) },
-    { $id, description: fields.means, additionalProperties: false, 'x-foreign': foreign },
+    { ...LISTS, arrangement: requestTag(arrangement, fields), ...Object.fromEntries(kept) },
+    {
+      $id,
+      description: fields.means,
+      additionalProperties: false,
+      'x-things': TERMS[arrangement].bearings,
+      'x-foreign': foreign,
+    },
   )
 }
 const REQUESTS = [
@@ -55,15 +62,11 @@ export type SizeTableRequest = {
   >
 }[(typeof SIZE_TABLE.serves)[number]]
 
-export const SizeTableRequest = Type.Unsafe<SizeTableRequest>({
-  $id: 'SizeTableRequest',
-  description:
-    'Ball diameters × counts; the rest as in a design, and with the same defaults. Without `arrangement` it is `radial`.',
-  type: 'object',
-  'x-usual': 'radial',
-  discriminator: { propertyName: 'arrangement' },
-  oneOf: REQUESTS.map((request) => Type.Ref(String(Reflect.get(request, '$id')))),
-})
+export const SizeTableRequest = requestUnion<SizeTableRequest>(
+  'SizeTableRequest',
+  'Ball diameters and counts. All other fields are those of a design, with the same defaults.',
+  REQUESTS,
+)
 
 const RING = {
   balls: Type.Object(
@@ -72,7 +75,7 @@ const RING = {
   ),
   closedPitchRadius: shownLength('Pitch radius at which the balls exactly close.'),
   pitchRadius: shownLength('Pitch radius that leaves `ballGap`.'),
-  pitchDiameter: shownLength('Twice that.'),
+  pitchDiameter: shownLength('Twice the pitch radius.'),
   ballGap: shownLength('Gap between the last ball and the first.'),
   gapPerPitchRadius: shownNumber('How much the ball gap opens per unit of pitch radius.'),
   gauge: Type.Object({ nominalDiameter: shownLength('Plug that fits inside the seated balls.') }),
@@ -158,5 +161,7 @@ export const CSV_TYPE = 'text/csv'
 
 export const ANSWERS = {
   [JSON_TYPE]: { schema: refTo<typeof SizeTableResponse>('SizeTableResponse') },
-  [CSV_TYPE]: { schema: Type.String({ description: 'The same table, RFC 4180, the unit in each heading.' }) },
+  [CSV_TYPE]: {
+    schema: Type.String({ description: 'The same table as CSV (RFC 4180), with the unit in each heading.' }),
+  },
 }

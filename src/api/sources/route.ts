@@ -13,7 +13,7 @@ export const sourcesRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'sources',
       tags: ['reference'],
-      summary: 'Where every figure and formula comes from, and how sure it is',
+      summary: 'The source of every figure and formula, and its standing',
       body: SourcesRequest,
       response: { 200: refTo<typeof SourcesResponse>('SourcesResponse') },
     },

@@ -16,16 +16,16 @@ const kind = (description: string) =>
 export const StockSizesRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
-    kind: Type.Optional(kind('Only this kind.')),
+    kind: Type.Optional(kind('Show only this kind.')),
     measure: Type.Optional(
       Type.Unsafe<'thickness' | 'width'>(
-        Type.Enum(['thickness', 'width'], { type: 'string', description: 'Only thicknesses, or only widths.' }),
+        Type.Enum(['thickness', 'width'], { type: 'string', description: 'Show only thicknesses, or only widths.' }),
       ),
     ),
-    min: asked('Only sizes that are at least so large when dressed and dry.'),
-    max: asked('Only sizes that are at most so large when dressed and dry.'),
+    min: asked('Show only sizes of at least this, dressed and dry.'),
+    max: asked('Show only sizes of at most this, dressed and dry.'),
   },
-  { description: 'Which sizes of lumber to show.', additionalProperties: false },
+  { description: 'Which sizes of lumber to show. Default: all.', additionalProperties: false },
 )
 export type StockSizesRequest = Static<typeof StockSizesRequest>
 
@@ -33,13 +33,15 @@ export const StockSize = Type.Object(
   {
     kind: kind('Softwood boards and dimension lumber, or hardwood, which comes in random widths.'),
     measure: Type.Unsafe<'thickness' | 'width'>(Type.Enum(['thickness', 'width'], { type: 'string' })),
-    nominal: Type.String({ description: 'What it is called, in inches; hardwood in quarters of an inch.' }),
-    rough: Type.Optional(shown('As sawn (hardwood).')),
-    dressed: shown('Planed and dry: softwood at 19 % of moisture or less, hardwood surfaced on two sides.'),
-    green: Type.Optional(shown('Planed while green (softwood).')),
-    source: Type.String({ description: 'The row of `sources` that it was taken from.' }),
+    nominal: Type.String({ description: 'Nominal size: in inches for softwood, in quarters of an inch for hardwood.' }),
+    rough: Type.Optional(shown('Size as sawn (hardwood).')),
+    dressed: shown(
+      'Size when planed and dry: softwood at 19 % moisture content or less, hardwood surfaced on two sides.',
+    ),
+    green: Type.Optional(shown('Size when planed green (softwood).')),
+    source: Type.String({ description: 'The row of `sources` that the size comes from.' }),
   },
-  { $id: 'StockSize', description: 'A size of lumber: the least that the standard allows.' },
+  { $id: 'StockSize', description: 'A size of lumber: the smallest that the standard allows.' },
 )
 
 export const StockSizesResponse = Type.Object(

@@ -1,6 +1,6 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import { resolveGroovedRings } from '#shared/bearing/grooved-rings.ts'
-import { assumedIn, type Resolution, type SettledRings } from '#shared/bearing/resolve.ts'
+import { assumedIn, type Resolution, type SettledRings, wholeInput } from '#shared/bearing/resolve.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { boreRadiusForWeb, type Pockets, webAtBore } from '#shared/geometry/cage.ts'
 import { pitchDiameterForHalfTurn } from '#shared/geometry/eccentric-filling.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
@@ -20,7 +20,7 @@ const POCKET_CLEARANCE = 0.05
 /** Between the cage and either land, in ball diameters. */
 const LAND_CLEARANCE = 0.04
 
-export type CageInput = NonNullable<CagedInput['cage']>
+type CageInput = NonNullable<CagedInput['cage']>
 
 /** An input of a caged bearing with nothing left open. */
 export interface ResolvedCaged extends SettledRings {
@@ -51,7 +51,7 @@ export function resolveCaged(input: CagedInput): Resolution<ResolvedCaged> {
   const inset = insetOf(rings, landClearance)
   const apart = apartIn(input, rings, pockets, inset)
   const cage: CageInput = { ...apart, pocketClearance, landClearance, width: cageWidth }
-  const whole: CagedInput = { ...rings.input, arrangement: 'caged', cage }
+  const whole: CagedInput = wholeInput(CAGED_FIELDS, { ...rings.input, arrangement: 'caged', cage })
   const pitchRadius =
     apart.pitchDiameter === undefined ? mm(boreRadiusForWeb(apart.web, pockets) + inset) : mm(apart.pitchDiameter / 2)
   const touching = mm(2 * (boreRadiusForWeb(mm(0), pockets) + inset))

@@ -1,8 +1,8 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import { assemblyOf } from '#shared/bearing/assembly.ts'
 import { FULL_RING_ENGAGEMENT } from '#shared/bearing/defaults.ts'
 import { resolveGroovedRings } from '#shared/bearing/grooved-rings.ts'
-import { assumedIn, gapBand, type Resolution, type Settled } from '#shared/bearing/resolve.ts'
+import { assumedIn, gapBand, type Resolution, type Settled, wholeInput } from '#shared/bearing/resolve.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { waysIn } from '#shared/geometry/ways-in.ts'
 import { ok } from '#shared/result.ts'
 import { RADIAL_FIELDS, type RadialInput } from './input.ts'
@@ -30,6 +30,6 @@ export function resolveRadial(input: RadialInput): Resolution<ResolvedRadial> {
   const { ballDiameter, outerGroove, split } = rings
   const assembly = assemblyOf(waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count }), split)
   const band = gapBand(input, ballDiameter, assembly.assemblyGap)
-  const whole: RadialInput = { ...rings.input, arrangement: 'radial', ...band }
+  const whole: RadialInput = wholeInput(RADIAL_FIELDS, { ...rings.input, arrangement: 'radial', ...band })
   return ok({ ...rings, input: whole, assumed: assumedIn(RADIAL_FIELDS, input, whole), assembly, ...band })
 }

@@ -1,4 +1,3 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import { openAtItsSides } from '#shared/bearing/assembly.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import { usualPlay } from '#shared/bearing/grooved-rings.ts'
@@ -14,7 +13,9 @@ import {
   type Resolution,
   type Settled,
   tooFewMeasured,
+  wholeInput,
 } from '#shared/bearing/resolve.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { PLAIN_TRACK } from '#shared/geometry/groove.ts'
 import { waysIn } from '#shared/geometry/ways-in.ts'
 import { fail, ok } from '#shared/result.ts'
@@ -59,7 +60,7 @@ export function resolveRoller(input: RollerInput): Resolution<ResolvedRoller> {
   }
   const assembly = openAtItsSides(waysIn({ groove: PLAIN_TRACK, ballDiameter, ballCount: input.balls.count }))
   const band = gapBand(input, ballDiameter, assembly.assemblyGap)
-  const whole: RollerInput = {
+  const whole: RollerInput = wholeInput(ROLLER_FIELDS, {
     units,
     arrangement: 'roller',
     balls: ballsInput(input, ballScatter, rollerLength),
@@ -68,7 +69,7 @@ export function resolveRoller(input: RollerInput): Resolution<ResolvedRoller> {
     ...band,
     ...rings,
     ...denominatorInput(input),
-  }
+  })
   return ok({
     input: whole,
     traits: ROLLER_TRAITS,

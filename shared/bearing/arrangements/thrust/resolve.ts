@@ -1,4 +1,3 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import {
   assumedIn,
@@ -15,8 +14,10 @@ import {
   type SettledBallRing,
   tooFewMeasured,
   undercut,
+  wholeInput,
 } from '#shared/bearing/resolve.ts'
 import type { Outside } from '#shared/bearing/rings.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import type { Groove } from '#shared/geometry/groove.ts'
 import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -57,7 +58,7 @@ export function resolveThrust(input: ThrustInput): Resolution<ResolvedThrust> {
   const band = gapBand(input, ballDiameter, ANY_GAP_WILL_DO)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
   const outside = outsideInput(input.plates, units, mm(WALL * ballDiameter))
-  const whole: ThrustInput = {
+  const whole: ThrustInput = wholeInput(THRUST_FIELDS, {
     units,
     arrangement: 'thrust',
     balls: ballsInput(input, ballScatter),
@@ -67,7 +68,7 @@ export function resolveThrust(input: ThrustInput): Resolution<ResolvedThrust> {
     ...band,
     finishAllowance,
     ...denominatorInput(input),
-  }
+  })
   return ok({
     input: whole,
     traits: THRUST_TRAITS,

@@ -1,0 +1,67 @@
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { onTestFinished } from 'vitest'
+import { type Ran, run } from '#tests/support/run.ts'
+
+export const GENERATORS = ['redocly', 'hey-api'] as const
+export type Generator = (typeof GENERATORS)[number]
+
+const CALLERS = join(import.meta.dirname, 'callers')
+const SECOND = join(import.meta.dirname, 'hey-api')
+const DOCUMENT = resolve('openapi/openapi.json')
+
+/** Writes a client for the document into a folder; Hey API has its own compiler beside it, which is older than ours. */
+const GENERATE: Readonly<Record<Generator, (folder: string) => Promise<Ran | undefined>>> = {
+  redocly: (folder) => run('npm', ['run', '-s', 'client', '--', '--output', join(folder, 'client.ts')]),
+  'hey-api': (folder) => {
+    const output = { path: join(folder, 'client'), module: { extension: '.ts' } }
+    const config = join(folder, 'openapi-ts.config.mjs')
+    writeFileSync(config, `export default ${JSON.stringify({ input: DOCUMENT, output })}\n`)
+    return run(process.execPath, [join(SECOND, 'node_modules/@hey-api/openapi-ts/bin/run.js'), '--file', config], {
+      cwd: folder,
+    })
+  },
+}
+const COMPILER: Readonly<Record<Generator, string>> = {
+  redocly: resolve('node_modules/typescript/bin/tsc'),
+  'hey-api': join(SECOND, 'node_modules/typescript/bin/tsc'),
+}
+
+/**
+ * A program that calls the service through a generated client, compiled as strictly as a caller can and then run.
+ *
+ * @param program imports whatever it asks from `./service.ts`
+ * @returns what it prints, which must be JSON
+ * @throws Error with what the generator, the compiler or the program says, where one of them fails
+ */
+export async function runWithClient(generator: Generator, program: string, address: string): Promise<unknown> {
+  const folder = mkdtempSync(join(tmpdir(), 'racewright-client-'))
+  onTestFinished(() => rmSync(folder, { recursive: true }))
+  succeeded(await GENERATE[generator](folder))
+  writeFileSync(join(folder, 'package.json'), '{ "type": "module" }')
+  cpSync(join(CALLERS, `${generator}.ts`), join(folder, 'service.ts'))
+  writeFileSync(join(folder, 'caller.ts'), program)
+
+  const strictly = [
+    '--strict',
+    '--noEmit',
+    '--module',
+    'nodenext',
+    '--target',
+    'es2023',
+    '--lib',
+    'es2023,dom,dom.iterable',
+  ]
+  const types = ['--typeRoots', resolve('node_modules/@types'), '--types', 'node']
+  const own = ['--allowImportingTsExtensions', '--skipLibCheck', 'caller.ts']
+  succeeded(await run(process.execPath, [COMPILER[generator], ...strictly, ...types, ...own], { cwd: folder }))
+  const ran = await run(process.execPath, ['caller.ts'], { cwd: folder, env: { ADDRESS: address } })
+  return JSON.parse(succeeded(ran))
+}
+
+function succeeded(ran: Ran | undefined): string {
+  if (ran === undefined) throw new Error('the program must be installed: npm test does that')
+  if (ran.code !== 0) throw new Error(`${ran.out}\n${ran.err}`)
+  return ran.out
+}

@@ -1,0 +1,16 @@
+import { fewBalls, finding, LEAST_WALL, length, reaches, stepOf } from '#shared/bearing/findings.ts'
+import type { Finding } from '#shared/bearing/warning.ts'
+import { mm } from '#shared/units/length.ts'
+import { stepUp } from '#shared/units/step.ts'
+import type { FootstepBearing } from './geometry.ts'
+
+export function footstepFindings({ settled }: FootstepBearing): readonly Finding[] {
+  const least = mm(LEAST_WALL * settled.ballDiameter)
+  const thin = { code: 'outer-wall-thin', wall: settled.wall, least } as const
+  // The first is tried and found wanting: a wall of nothing at all is no remedy.
+  const remedies = length('/cup/wall', mm(least / 2), stepUp(least, stepOf(settled)))
+  return [
+    ...fewBalls(settled),
+    ...(reaches(settled.wall, least) ? [] : [finding('risk', '/cup/wall', thin, ...remedies)]),
+  ]
+}

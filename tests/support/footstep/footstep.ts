@@ -1,0 +1,15 @@
+import type { Arrangement } from '#shared/bearing/arrangement.ts'
+import { footstepDimensions } from './dimensions.ts'
+import { footstepFindings } from './findings.ts'
+import { type FootstepBearing, footstepOf } from './geometry.ts'
+import { FOOTSTEP_FIELDS, type FootstepInput } from './input.ts'
+import { FOOTSTEP_TRAITS } from './resolve.ts'
+
+export const FOOTSTEP: Arrangement<'footstep', FootstepInput, FootstepBearing, typeof FOOTSTEP_FIELDS.fields> = {
+  name: 'footstep',
+  traits: FOOTSTEP_TRAITS,
+  fields: FOOTSTEP_FIELDS,
+  bearingOf: footstepOf,
+  dimensionsOf: footstepDimensions,
+  findingsOf: footstepFindings,
+}

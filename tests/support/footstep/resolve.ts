@@ -1,0 +1,62 @@
+import * as defaults from '#shared/bearing/defaults.ts'
+import {
+  assumedIn,
+  ballsInput,
+  ballsOf,
+  denominatorInput,
+  gapBand,
+  type Resolution,
+  type SettledBallRing,
+  tooFewMeasured,
+  wholeInput,
+} from '#shared/bearing/resolve.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
+import { fail, ok } from '#shared/result.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { FOOTSTEP_FIELDS, type FootstepInput } from './input.ts'
+
+export const FOOTSTEP_TRAITS: Traits = { members: 'plates', rolls: 'balls', ballSet: 'full', raceway: 'track' }
+
+/** In ball diameters. */
+const FLOOR = 1 / 2
+const WALL = 2 / 3
+/** The last ball is dropped in from above. */
+const ANY_GAP_WILL_DO = mm(0)
+
+export interface ResolvedFootstep extends SettledBallRing {
+  readonly input: FootstepInput
+  readonly floor: Mm
+  readonly wall: Mm
+}
+
+export function resolveFootstep(input: FootstepInput): Resolution<ResolvedFootstep> {
+  const faults = tooFewMeasured(input)
+  if (faults.length > 0) return fail(faults)
+  const { ballDiameter, ballScatter } = ballsOf(input, defaults.BALL_SCATTER)
+  const cup = {
+    floor: input.cup?.floor ?? mm(FLOOR * ballDiameter),
+    wall: input.cup?.wall ?? mm(WALL * ballDiameter),
+  }
+  const band = gapBand(input, ballDiameter, ANY_GAP_WILL_DO)
+  const { units, bore } = input
+  const balls = ballsInput(input, ballScatter)
+  const whole: FootstepInput = wholeInput(FOOTSTEP_FIELDS, {
+    units,
+    arrangement: 'footstep',
+    balls,
+    bore,
+    cup,
+    ...band,
+    ...denominatorInput(input),
+  })
+  return ok({
+    input: whole,
+    traits: FOOTSTEP_TRAITS,
+    assumed: assumedIn(FOOTSTEP_FIELDS, input, whole),
+    ballDiameter,
+    ballScatter,
+    finishAllowance: defaults.FINISH_ALLOWANCE,
+    ...cup,
+    ...band,
+  })
+}
