@@ -108,6 +108,7 @@ export const requestUnion = <Request>($id: string, description: string, variants
   Type.Unsafe<Request>({
     $id,
     description: `${description} Without \`arrangement\` the bearing is \`radial\`.`,
+    type: 'object',
     // The tag is filled in before it is looked at.
     'x-usual': 'radial',
     discriminator: { propertyName: 'arrangement' },

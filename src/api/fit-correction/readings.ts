@@ -1,88 +1,115 @@
 import { type Static, Type } from 'typebox'
 import { MOST_BALLS } from '#shared/bearing/fields.ts'
-import { readingError } from '#shared/bearing/fit-correction/defaults.ts'
-import { PLUG_RESULTS, type PlugResult, type Reading, type ReadingKind } from '#shared/bearing/fit-correction/input.ts'
+import type { PlugResult, Reading, ReadingKind } from '#shared/questions/fit/reading.ts'
+import { readingError } from '#shared/questions/fit/reading-errors.ts'
 import type { ReadingError } from '#shared/statistics/likelihood.ts'
-import type { Units } from '#shared/units/length.ts'
-import { length, type NonNegativeLength, nonNegativeLength, toMm } from '#src/api/length.ts'
+import { mm, type Units } from '#shared/units/length.ts'
+import { length, type NonNegativeLength, nonNegativeLength, show, toMm } from '#src/api/length.ts'
 
-/** Both may be given. Neither: what is usual for the kind, and echoed. */
-const error = {
-  graduation: Type.Optional(nonNegativeLength('The reading was rounded to this: half of it either way, evenly.')),
-  standardUncertainty: Type.Optional(nonNegativeLength("The hand's own error, normally distributed.")),
-}
+/** The errors of one group of readings, with what is taken of them where neither is given. */
+const errors = (graduation: string, hand: string) => ({
+  graduation: Type.Optional(
+    nonNegativeLength(
+      `The reading was rounded to this. Default: ${graduation}; 0 where only \`standardUncertainty\` is given. The same figure read again says nothing new.`,
+    ),
+  ),
+  standardUncertainty: Type.Optional(
+    nonNegativeLength(
+      `The error of the hand, a standard deviation. Default: ${hand}; a quarter of \`graduation\` where only that is given. Common practice, no source.`,
+    ),
+  ),
+})
+const RULE = errors('0.5 mm, or 1/32 in', '0.15 mm')
+const CALIPER = errors('0', '0.1 mm')
+const FELT = errors('0', '0.05 mm')
 
 const closed = ($id: string, description: string) => ({ $id, description, additionalProperties: false })
 
 const BallGapReading = Type.Object(
-  { kind: Type.Literal('ball-gap'), value: nonNegativeLength('Gap between the last ball and the first.'), ...error },
-  closed('BallGapReading', 'All balls are in and pushed together, the gap is read.'),
+  { kind: Type.Literal('ball-gap'), value: nonNegativeLength('Gap between the last ball and the first.'), ...RULE },
+  closed('BallGapReading', 'All balls are in and pushed together, and the gap is measured.'),
 )
 const LastBallOpeningReading = Type.Object(
   {
     kind: Type.Literal('last-ball-opening'),
+    ballsLeftOut: Type.Optional(
+      Type.Integer({
+        minimum: 1,
+        maximum: MOST_BALLS,
+        description: 'Balls that are left out because they do not go in. Default: 1.',
+      }),
+    ),
     value: length('Straight opening between the first and the last of the balls in place.'),
-    ...error,
+    ...RULE,
   },
   closed(
     'LastBallOpeningReading',
-    'One ball is left out because it will not go in. At exact closure the opening is less than a ball.',
+    'One ball or more is left out because it does not go in. With one left out, the opening at exact closure is less than a ball.',
   ),
 )
 const LastBallRefusedReading = Type.Object(
   { kind: Type.Literal('last-ball-refused') },
-  closed('LastBallRefusedReading', 'The last ball will not go in; nothing was measured.'),
+  closed('LastBallRefusedReading', 'The last ball does not go in; nothing was measured.'),
+)
+const LastBallInReading = Type.Object(
+  { kind: Type.Literal('last-ball-in') },
+  closed('LastBallInReading', 'The last ball goes in; nothing was measured. A `ball-gap` says this as well.'),
 )
 const PlugReading = Type.Object(
   {
     kind: Type.Literal('plug'),
     diameter: length('Of the turned disc.'),
     result: Type.Unsafe<PlugResult>(
-      Type.Enum(PLUG_RESULTS, { type: 'string', description: 'How it went in between the seated balls.' }),
+      Type.Enum(['enters', 'snug', 'refuses'], { type: 'string', description: 'How it fits inside the seated balls.' }),
     ),
-    ...error,
+    ...FELT,
   },
-  closed('PlugReading', 'A turned disc was tried inside the seated balls.'),
+  closed('PlugReading', 'A turned disc was tried inside the balls seated in the outer ring. It serves both rings.'),
 )
 const GrooveBottomDiameterReading = Type.Object(
-  { kind: Type.Literal('groove-bottom-diameter'), value: length('Across the bottoms of the groove.'), ...error },
-  closed('GrooveBottomDiameterReading', 'The groove was measured with a caliper, of the outer or of the inner ring.'),
+  {
+    kind: Type.Literal('groove-bottom-diameter'),
+    value: length('Across the bottoms of the groove, or across the track.'),
+    ...CALIPER,
+  },
+  closed('GrooveBottomDiameterReading', 'The groove or the track that is being cut was measured with a caliper.'),
 )
 const GrooveDepthReading = Type.Object(
   {
     kind: Type.Literal('groove-depth'),
     value: length('Land to groove bottom.'),
     landDiameter: length('As it was measured.'),
-    ...error,
+    ...CALIPER,
   },
-  closed('GrooveDepthReading', 'The depth was measured from the land.'),
+  closed('GrooveDepthReading', 'The depth of the groove was measured from the land.'),
 )
 const BallRowReading = Type.Object(
   {
     kind: Type.Literal('ball-row'),
     count: Type.Integer({ minimum: 1, maximum: MOST_BALLS, description: 'Balls in the row.' }),
     value: length('Length of the row, the balls touching.'),
-    ...error,
+    ...RULE,
   },
-  closed('BallRowReading', 'Balls laid in a straight channel: reads their mean so many times finer.'),
+  closed('BallRowReading', 'Balls in a straight channel: gives their mean diameter. It says nothing about the groove.'),
 )
 const RadialPlayReading = Type.Object(
   {
     kind: Type.Literal('radial-play'),
     value: nonNegativeLength('Whole travel of the inner ring from side to side.'),
-    ...error,
+    ...FELT,
   },
-  closed('RadialPlayReading', 'For the inner ring.'),
+  closed('RadialPlayReading', 'Inner ring: its play.'),
 )
 const BindsReading = Type.Object(
   { kind: Type.Literal('binds') },
-  closed('BindsReading', 'For the inner ring: it will not turn freely, or not go in.'),
+  closed('BindsReading', 'Inner ring: it does not turn freely, or does not go in.'),
 )
 
 export const READING_SCHEMAS = [
   BallGapReading,
   LastBallOpeningReading,
   LastBallRefusedReading,
+  LastBallInReading,
   PlugReading,
   GrooveBottomDiameterReading,
   GrooveDepthReading,
@@ -91,7 +118,7 @@ export const READING_SCHEMAS = [
   BindsReading,
 ]
 
-type ReadingRequest = Static<(typeof READING_SCHEMAS)[number]>
+export type ReadingRequest = Static<(typeof READING_SCHEMAS)[number]>
 
 /** The `$id` of a schema, which its type does not know of. */
 const idOf = (schema: object): string => String(Object.getOwnPropertyDescriptor(schema, '$id')?.value)
@@ -99,7 +126,7 @@ const idOf = (schema: object): string => String(Object.getOwnPropertyDescriptor(
 /** Which readings there are, told apart by `kind`. */
 export const ReadingRequest = Type.Unsafe<ReadingRequest>({
   $id: 'ReadingRequest',
-  description: 'What was read at the groove as it is.',
+  description: 'What was measured at the groove as it is now.',
   type: 'object',
   required: ['kind'],
   discriminator: { propertyName: 'kind' },
@@ -110,6 +137,7 @@ export const ReadingRequest = Type.Unsafe<ReadingRequest>({
 export function toReading(reading: ReadingRequest, units: Units): Reading {
   switch (reading.kind) {
     case 'last-ball-refused':
+    case 'last-ball-in':
     case 'binds':
       return { kind: reading.kind }
     case 'plug':
@@ -117,6 +145,13 @@ export function toReading(reading: ReadingRequest, units: Units): Reading {
         kind: 'plug',
         diameter: toMm(reading.diameter, units),
         result: reading.result,
+        error: toError(reading, units),
+      }
+    case 'last-ball-opening':
+      return {
+        kind: 'last-ball-opening',
+        ballsLeftOut: reading.ballsLeftOut ?? 1,
+        value: toMm(reading.value, units),
         error: toError(reading, units),
       }
     case 'groove-depth':
@@ -139,13 +174,36 @@ export function toReading(reading: ReadingRequest, units: Units): Reading {
 }
 
 interface Stated {
-  readonly kind: ReadingKind
+  readonly kind: Exclude<ReadingKind, 'last-ball-refused' | 'last-ball-in' | 'binds'>
   readonly graduation?: NonNegativeLength
   readonly standardUncertainty?: NonNegativeLength
 }
 
-const toError = ({ kind, graduation, standardUncertainty }: Stated, units: Units): ReadingError =>
-  readingError(kind, units, {
+function toError({ kind, graduation, standardUncertainty }: Stated, units: Units): ReadingError {
+  const error = readingError(kind, units, {
     ...(graduation === undefined ? {} : { graduation: toMm(graduation, units) }),
     ...(standardUncertainty === undefined ? {} : { standardUncertainty: toMm(standardUncertainty, units) }),
   })
+  if (error === undefined) throw new RangeError(`kind must have an error, got ${kind}`)
+  return error
+}
+
+/** A reading as the caller could have written it, with nothing left out: the way back of `toReading`. */
+export function toReadingRequest(reading: Reading, units: Units): ReadingRequest {
+  const size = (length: number) => show(mm(length), units)
+  if (!('error' in reading)) return { kind: reading.kind }
+  const { graduation, standardUncertainty } = reading.error
+  const error = { graduation: size(graduation), standardUncertainty: size(standardUncertainty) }
+  switch (reading.kind) {
+    case 'plug':
+      return { kind: 'plug', diameter: size(reading.diameter), result: reading.result, ...error }
+    case 'last-ball-opening':
+      return { kind: reading.kind, ballsLeftOut: reading.ballsLeftOut, value: size(reading.value), ...error }
+    case 'groove-depth':
+      return { kind: reading.kind, value: size(reading.value), landDiameter: size(reading.landDiameter), ...error }
+    case 'ball-row':
+      return { kind: reading.kind, count: reading.count, value: size(reading.value), ...error }
+    default:
+      return { kind: reading.kind, value: size(reading.value), ...error }
+  }
+}

@@ -4,7 +4,6 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainFitRefusal } from '#src/words/fit-correction.ts'
-import { termsOf } from '#src/words/terms.ts'
 import { toFitAnswer, toFitCorrectionInput } from './present.ts'
 import type { FitCorrectionRequest, FitCorrectionResponse } from './schema.ts'
 
@@ -14,7 +13,8 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'fitCorrection',
       tags: ['bearing'],
-      summary: 'From what was read at a groove: how much more comes off, how risky that is, and what rescues it',
+      summary:
+        'From what was measured at a groove: cut, measure or stop, with the risk, and the ways out of a groove that is too deep',
       body: refTo<typeof FitCorrectionRequest>('FitCorrectionRequest'),
       response: {
         200: refTo<typeof FitCorrectionResponse>('FitCorrectionResponse'),
@@ -26,10 +26,8 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       const input = toFitCorrectionInput(body)
       if (!input.ok) throw notValid(input.error)
       const fit = await app.runTask('fitCorrection', input.value, request)
-      if (fit.ok) return toFitAnswer(fit.value)
-      return refuseQuestion(reply, fit.error, body.design, (refusal, units) =>
-        explainFitRefusal(refusal, units, termsOf(body.design)),
-      )
+      if (fit.ok) return toFitAnswer(fit.value, body)
+      return refuseQuestion(reply, fit.error, body.design, explainFitRefusal)
     },
   })
 }
