@@ -1,5 +1,4 @@
 import { type Static, type TProperties, type TSchema, Type } from 'typebox'
-import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Assumption } from './assumption.ts'
@@ -14,7 +13,7 @@ import type { Warning } from './warning.ts'
  */
 
 /** What an answer begins with. */
-interface Head<Name extends ArrangementName, Input> {
+interface Head<Name extends string, Input> {
   readonly arrangement: Name
   readonly units: Units
   /** Everything that was asked, with every default filled in: sent again, it gives the same answer. */
@@ -32,14 +31,14 @@ interface Foot {
 }
 
 /** An answer of any computing path. */
-export const answer = <Name extends ArrangementName, Input, Body extends object>(
+export const answer = <Name extends string, Input, Body extends object>(
   { arrangement, units, input, assumed, summary }: Head<Name, Input>,
   body: Body,
   { warnings, cautions, sources }: Foot,
 ) => ({ arrangement, units, input, assumed, summary, ...body, warnings, cautions, sources })
 
 /** The properties of such an answer, for its schema. */
-export const answerOf = <const Name extends ArrangementName, Input extends TSchema, Body extends TProperties>(
+export const answerOf = <const Name extends string, Input extends TSchema, Body extends TProperties>(
   names: readonly [Name, ...Name[]],
   input: Input,
   body: Body,

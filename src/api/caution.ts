@@ -27,6 +27,6 @@ export const cautionsFor = (material: BallMaterial, terms: Terms, rolls: Traits[
   return codes.map((code) => caution(code, terms))
 }
 
-/** The cautions for a design. */
-export const cautionsOf = ({ input, traits }: Pick<SettledBalls, 'input' | 'traits'>): Caution[] =>
-  cautionsFor(input.balls.material ?? BALL_MATERIAL, termsOf(input), traits.rolls)
+/** The cautions for a design, in the terms of its arrangement. */
+export const cautionsOf = ({ input, traits }: Pick<SettledBalls, 'input' | 'traits'>, terms?: Terms): Caution[] =>
+  cautionsFor(input.balls.material ?? BALL_MATERIAL, terms ?? termsOf(input), traits.rolls)

@@ -35,7 +35,7 @@ export function cagedGaugeItems(design: CagedDesign): readonly Item[] {
   const { settled, plugDiameter } = design.bearing
   const say = sizeTextFor(design.bearing)
   const { units } = settled.input
-  const size = `${DIMENSION_SYMBOLS['gauge.nominalDiameter']} Ø${say(plugDiameter)} ${units}`
+  const size = `${DIMENSION_SYMBOLS.plugDiameter} Ø${say(plugDiameter)} ${units}`
   const outside = cutSize(design, 'cage.outsideDiameter')
   return [
     plug(GAUGE_TITLES.plug, plugDiameter, [{ words: GAUGE_LABELS.plug(size) }]),

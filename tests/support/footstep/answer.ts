@@ -1,13 +1,12 @@
 import { type Static, Type } from 'typebox'
 import type { DesignOf } from '#shared/bearing/design.ts'
-import { arrangementTag } from '#src/api/answer.ts'
-import { type Assumption, assumptionsBy } from '#src/api/assumption.ts'
-import { type Caution, cautionsOf } from '#src/api/caution.ts'
+import { answer, answerOf } from '#src/api/answer.ts'
+import { assumptionsBy } from '#src/api/assumption.ts'
+import { cautionsOf } from '#src/api/caution.ts'
 import { type RequestsOf, requestBy } from '#src/api/design-input.ts'
 import { type Dimension, toDimension } from '#src/api/dimension.ts'
 import { show, shownLength } from '#src/api/length.ts'
-import type { UnitsName } from '#src/api/units.ts'
-import { toWarning, type Warning } from '#src/api/warning.ts'
+import { toWarning } from '#src/api/warning.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { FOOTSTEP } from './footstep.ts'
 import type { FootstepBearing } from './geometry.ts'
@@ -17,11 +16,7 @@ import { FOOTSTEP_TERMS } from './terms.ts'
 type Request = RequestsOf<{ readonly footstep: typeof FOOTSTEP }>['footstep']
 
 export const FootstepResponse = Type.Object(
-  {
-    arrangement: arrangementTag('footstep'),
-    units: refTo<typeof UnitsName>('Units'),
-    input: Type.Unsafe<Request>(Type.Ref('FootstepToyRequest')),
-    assumed: Type.Array(refTo<typeof Assumption>('Assumption')),
+  answerOf(['footstep'], Type.Unsafe<Request>(Type.Ref('FootstepToyRequest')), {
     cup: Type.Object({
       insideDiameter: shownLength('Across the inside.'),
       outsideDiameter: shownLength('Across the outside.'),
@@ -29,9 +24,7 @@ export const FootstepResponse = Type.Object(
     }),
     height: shownLength('From under the cup to the top of the balls.'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
-    warnings: Type.Array(refTo<typeof Warning>('Warning')),
-    cautions: Type.Array(refTo<typeof Caution>('Caution')),
-  },
+  }),
   { $id: 'FootstepResponse', description: `Every size of a ${FOOTSTEP_TERMS.bearing}.` },
 )
 
@@ -44,19 +37,27 @@ export function toFootstepResponse({
   const { cup, height, settled } = bearing
   const { units } = settled.input
   const input = requestBy(FOOTSTEP_FIELDS, settled.input)
-  return {
-    arrangement: 'footstep',
-    units,
-    input,
-    assumed: assumptionsBy(FOOTSTEP_FIELDS, settled.assumed, input),
-    cup: {
-      insideDiameter: show(cup.insideDiameter, units),
-      outsideDiameter: show(cup.outsideDiameter, units),
-      boreDiameter: show(cup.boreDiameter, units),
+  return answer(
+    {
+      arrangement: 'footstep',
+      units,
+      input,
+      assumed: assumptionsBy(FOOTSTEP_FIELDS, settled.assumed, input),
+      summary: 'Turn the cup, and lay the balls in it.',
     },
-    height: show(height, units),
-    dimensions: dimensions.map((row) => toDimension(row, units, FOOTSTEP_TERMS)),
-    warnings: warnings.map((warning) => toWarning(warning, units, FOOTSTEP_TERMS)),
-    cautions: cautionsOf(settled),
-  }
+    {
+      cup: {
+        insideDiameter: show(cup.insideDiameter, units),
+        outsideDiameter: show(cup.outsideDiameter, units),
+        boreDiameter: show(cup.boreDiameter, units),
+      },
+      height: show(height, units),
+      dimensions: dimensions.map((row) => toDimension(row, units, FOOTSTEP_TERMS)),
+    },
+    {
+      warnings: warnings.map((warning) => toWarning(warning, units, FOOTSTEP_TERMS)),
+      cautions: cautionsOf(settled, FOOTSTEP_TERMS),
+      sources: [],
+    },
+  )
 }

@@ -13,6 +13,7 @@ import {
 import type { Traits } from '#shared/bearing/traits.ts'
 import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { rounded } from '#shared/units/rounded.ts'
 import { FOOTSTEP_FIELDS, type FootstepInput } from './input.ts'
 
 export const FOOTSTEP_TRAITS: Traits = { members: 'plates', rolls: 'balls', ballSet: 'full', raceway: 'track' }
@@ -32,13 +33,13 @@ export interface ResolvedFootstep extends SettledBallRing {
 export function resolveFootstep(input: FootstepInput): Resolution<ResolvedFootstep> {
   const faults = tooFewMeasured(input)
   if (faults.length > 0) return fail(faults)
+  const { units, bore } = input
   const { ballDiameter, ballScatter } = ballsOf(input, defaults.BALL_SCATTER)
   const cup = {
-    floor: input.cup?.floor ?? mm(FLOOR * ballDiameter),
-    wall: input.cup?.wall ?? mm(WALL * ballDiameter),
+    floor: input.cup?.floor ?? rounded(mm(FLOOR * ballDiameter), units),
+    wall: input.cup?.wall ?? rounded(mm(WALL * ballDiameter), units),
   }
   const band = gapBand(input, ballDiameter, ANY_GAP_WILL_DO)
-  const { units, bore } = input
   const balls = ballsInput(input, ballScatter)
   const whole: FootstepInput = wholeInput(FOOTSTEP_FIELDS, {
     units,
