@@ -24,7 +24,7 @@ export const WOOD_FIELDS = {
   ),
 }
 
-export const RADIAL_LOAD = number(
+const RADIAL_LOAD = number(
   'What it carries, square to its axis, at rest; rings need it, and plates have none. In `forceUnits`.',
   LOAD,
 )

@@ -151,7 +151,7 @@ const effect = (of: string) =>
     { description: `On the ${of}.` },
   )
 
-export const ContributorEffect = Type.Object(
+const ContributorEffect = Type.Object(
   {
     contributor: Type.Unsafe<CauseName>(Type.Enum([...CONTRIBUTORS_OF.rings, 'climate'], { type: 'string' })),
     ballGap: effect('ball gap'),
@@ -237,7 +237,7 @@ const RINGS = {
   }),
 }
 
-export const RadialToleranceCheckResponse = Type.Object(
+const RadialToleranceCheckResponse = Type.Object(
   answerOf(['radial'], inputRef, {
     ...RINGS,
     aim: Type.Object(
@@ -258,9 +258,8 @@ export const RadialToleranceCheckResponse = Type.Object(
   }),
   { $id: 'RadialToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
 )
-export type RadialToleranceCheckResponse = Static<typeof RadialToleranceCheckResponse>
 
-export const RollerToleranceCheckResponse = Type.Object(
+const RollerToleranceCheckResponse = Type.Object(
   answerOf(['roller'], inputRef, {
     ...RINGS,
     aim: Type.Object(
@@ -281,7 +280,6 @@ export const RollerToleranceCheckResponse = Type.Object(
   }),
   { $id: 'RollerToleranceCheckResponse', description: 'The same of rollers between plain rings.' },
 )
-export type RollerToleranceCheckResponse = Static<typeof RollerToleranceCheckResponse>
 
 export const PlateContributorEffect = Type.Object(
   {
