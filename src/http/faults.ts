@@ -85,7 +85,7 @@ function lookAtVariant(search: Search, schema: JsonSchema, tag: string, value: u
   } else if (!Object.hasOwn(value, tag) && schema['x-usual'] === undefined) {
     missing(search, tag, path)
   } else {
-    const name = value[tag] ?? schema['x-usual']
+    const name = Object.hasOwn(value, tag) ? value[tag] : schema['x-usual']
     const variant = variants.find((each) => tagsOf(each, tag).includes(name))
     if (variant === undefined) {
       const choices = variants.flatMap((each) => tagsOf(each, tag))

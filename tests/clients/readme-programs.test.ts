@@ -41,8 +41,8 @@ test.each(PROGRAMS)('the program in %s prints the plug, or what is wrong', async
 })
 
 /** Every block of shell that asks the service. */
-const CALLS = Array.from(README.matchAll(/```sh\n(.*?)```/gs), ([, text = '']) => text).filter((text) =>
-  text.includes(ADDRESS),
+const CALLS = Array.from(README.matchAll(/```sh\n(.*?)```/gs), ([, text = '']) => text).filter(
+  (text) => text.includes(ADDRESS) && text.includes('curl '),
 )
 
 /** Runs a block of shell in a folder, where a refusal ends it with the code of curl for that. */

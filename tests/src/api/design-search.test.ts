@@ -62,7 +62,7 @@ describe('what can be made of what is on hand', () => {
       if (place > 0) expect(score).toBeLessThanOrEqual(ranked[place - 1]?.score ?? 0)
       const weights = criteria.reduce((sum, { weight }) => sum + weight, 0)
       const marks = criteria.reduce((sum, { weight, mark }) => sum + weight * mark, 0)
-      expect(marks / weights).toBeWithin(1e-8, score)
+      expect(marks / weights).toBeWithin(1e-9, score)
       expect(criteria.every(({ message }) => message.length > 10)).toBe(true)
       expect(outerRing.outsideDiameter).toBeLessThanOrEqual(board ?? 0)
     }

@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import { describe, expect, test } from 'vitest'
-import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { type Answered, ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 import { startedApp, testedApp } from '#tests/support/started-app.ts'
 
@@ -40,7 +40,7 @@ type Figure = {
       readonly value: number
       readonly standardError: number
     }[]
-    readonly shortest95: { readonly low: number; readonly high: number }
+    readonly shortest95: { readonly min: number; readonly max: number }
     readonly standardError: { readonly mean: number }
   }
   readonly probability: Chances
@@ -49,8 +49,9 @@ type Figure = {
 type Point = { readonly grooveDepth: number; readonly deeper: number; readonly outcomes: Chances }
 type Checked = {
   readonly units: string
-  readonly input: { readonly trials: number | 'auto'; readonly seed: number; readonly contributors: object }
-  readonly advice: string
+  readonly input: { readonly trials: number | 'auto' | 'when-needed'; readonly seed: number }
+  readonly assumed: readonly { readonly path: string }[]
+  readonly summary: string
   readonly method: {
     readonly kind: string
     readonly residualShare?: { readonly ballGap: number; readonly radialInternalClearance: number }
@@ -76,6 +77,18 @@ type Checked = {
   readonly sources: readonly { readonly title: string }[]
 }
 
+/** The last digit of a length that is answered: 1e-6 mm, 1e-7 in. */
+const MM_STEP = 1e-6
+const IN_STEP = 1e-7
+
+/** The same answer to the byte, but that nothing was assumed of what the echo of the first one states. */
+function expectSame(again: Answered, first: Answered): void {
+  const { assumed }: Checked = JSON.parse(first.text)
+  const repeated: Checked = JSON.parse(again.text)
+  expect(repeated.assumed).toEqual([])
+  expect(JSON.stringify({ ...repeated, assumed })).toBe(first.text)
+}
+
 const address = async (config = {}) => `${await startedApp({ config })}/v1/tolerance-check`
 
 async function checked(url: string, request: object): Promise<Checked> {
@@ -99,8 +112,8 @@ describe('twelve glass balls in a shop that is not perfect', () => {
       )
       expect(histogram.edges.length).toBe(histogram.counts.length + 1)
       expect(histogram.counts.reduce((sum, count) => sum + count, 0)).toBe(20_000)
-      expect(worstCase.min).toBeLessThan(monteCarlo.shortest95.low)
-      expect(worstCase.max).toBeGreaterThan(monteCarlo.shortest95.high)
+      expect(worstCase.min).toBeLessThan(monteCarlo.shortest95.min)
+      expect(worstCase.max).toBeGreaterThan(monteCarlo.shortest95.max)
       const values = monteCarlo.percentiles.map(({ value }) => value)
       expect(values).toEqual(values.toSorted((one, other) => one - other))
       for (const { standardError } of monteCarlo.percentiles) expect(standardError).toBeGreaterThan(0)
@@ -111,7 +124,7 @@ describe('twelve glass balls in a shop that is not perfect', () => {
     const { bestYield, limitedRisk, atNominal } = answer.aim
     expect(bestYield.outcomes.fits).toBeGreaterThanOrEqual(atNominal.outcomes.fits)
     expect(limitedRisk?.outcomes.tooLoose).toBeLessThanOrEqual(0.05 + 1e-9)
-    expect(bestYield.grooveDepth - atNominal.grooveDepth).toBeWithin(1e-12, bestYield.deeper)
+    expect(bestYield.grooveDepth - atNominal.grooveDepth).toBeWithin(1.5 * MM_STEP, bestYield.deeper)
     for (const [path, number] of numberLeaves(answer)) expect(Number.isFinite(number), path).toBe(true)
   })
 
@@ -119,12 +132,12 @@ describe('twelve glass balls in a shop that is not perfect', () => {
     const url = await address()
     const lot = await checked(url, REQUEST)
     expect(lot.sensitivities[0]?.contributor).toBe('ballLotMean')
-    expect(lot.advice).toMatch(/the ball lot matters more than your cutting/)
+    expect(lot.summary).toMatch(/the ball lot matters more than your cutting/)
     const rough = {
       ...REQUEST,
       contributors: { ...CONTRIBUTORS, outerGrooveBottomRadius: { kind: 'uniform', plusMinus: 0.6 } },
     }
-    expect((await checked(url, rough)).advice).toMatch(/your cutting matters more than the balls/)
+    expect((await checked(url, rough)).summary).toMatch(/your cutting matters more than the balls/)
     const alone = await checked(url, { ...REQUEST, contributors: { outOfRound: { kind: 'uniform', plusMinus: 0.1 } } })
     expect(alone.ballGap.rss.standardDeviation).toBe(0)
     expect(alone.radialInternalClearance.rss.standardDeviation).toBeGreaterThan(0.05)
@@ -135,7 +148,7 @@ describe('twelve glass balls in a shop that is not perfect', () => {
     const url = await address()
     const first = await post(url, REQUEST)
     const { input }: { input: object } = JSON.parse(first.text)
-    expect((await post(url, input)).text).toBe(first.text)
+    expectSame(await post(url, input), first)
     const other = await checked(url, { ...REQUEST, seed: 2 })
     const one: Checked = JSON.parse(first.text)
     expect(other.ballGap.monteCarlo.mean).not.toBe(one.ballGap.monteCarlo.mean)
@@ -166,7 +179,7 @@ describe('twelve glass balls in a shop that is not perfect', () => {
       contributors: { ballDiameter, outerGrooveBottomRadius },
     })
     const inIn = await checked(url, inches)
-    expect(inIn.ballGap.monteCarlo.mean * 25.4).toBeWithin(1e-9, inMm.ballGap.monteCarlo.mean)
+    expect(inIn.ballGap.monteCarlo.mean * 25.4).toBeWithin(MM_STEP / 2 + (25.4 * IN_STEP) / 2, inMm.ballGap.monteCarlo.mean)
     expect(inIn.ballGap.probability).toEqual(inMm.ballGap.probability)
     expect(inIn.aim.message).toMatch(/ in deep/)
   })
@@ -217,8 +230,8 @@ describe('without trials', () => {
   test('the echo asks for none either, and is the same answer on any number of threads', async () => {
     const first = await post(await address({ workerThreads: 1 }), WITHOUT)
     const { input }: { input: object } = JSON.parse(first.text)
-    expect(input).not.toHaveProperty('trials')
-    expect((await post(await address({ workerThreads: 3 }), input)).text).toBe(first.text)
+    expect(input).toMatchObject({ trials: 'when-needed' })
+    expectSame(await post(await address({ workerThreads: 3 }), input), first)
   })
 
   test('where it does not hold, a hundred thousand trials, and why', async () => {
@@ -226,7 +239,7 @@ describe('without trials', () => {
     const answer = await checked(await address(), { ...WITHOUT, contributors })
     expect(answer).toMatchObject({ trials: 100_000, method: { kind: 'trials' } })
     expect(answer.method.message).toMatch(/does not change/)
-    expect(answer.input).not.toHaveProperty('trials')
+    expect(answer.input.trials).toBe('when-needed')
   })
 
   test('drawn, it does not speak of chance', async () => {
@@ -245,11 +258,11 @@ describe('the weather as a contributor', () => {
   const YEAR = { ...REQUEST, contributors: measured, woods: WOODS, climate: CLIMATE }
 
   test('says that it decides, with its share, and what it rests on', async () => {
-    const { advice, sensitivities, notes, sources } = await checked(await address(), YEAR)
+    const { summary, sensitivities, notes, sources } = await checked(await address(), YEAR)
     expect(sensitivities[0]).toMatchObject({ contributor: 'climate' })
     expect(sensitivities[0]?.message).toMatch(/wood is higher by 1 %, the ball gap changes by 0\.\d+ mm/)
-    expect(sensitivities.reduce((sum, { ballGap }) => sum + ballGap.shareOfVariance, 0)).toBeWithin(1e-12, 1)
-    expect(advice).toMatch(/comes from the weather\. .* the weather matters more than your cutting/)
+    expect(sensitivities.reduce((sum, { ballGap }) => sum + ballGap.shareOfVariance, 0)).toBeWithin(1e-8, 1)
+    expect(summary).toMatch(/comes from the weather\. .* the weather matters more than your cutting/)
     expect(notes.join()).toMatch(/equally likely/)
     expect(notes.join()).not.toMatch(/`climate` was not given/)
     expect(sources.map(({ title }) => title).join()).toMatch(/Wood Handbook.*13-3/)
@@ -260,11 +273,11 @@ describe('the weather as a contributor', () => {
     const first = await post(url, YEAR)
     const { input }: { input: object } = JSON.parse(first.text)
     expect(input).toMatchObject({ climate: { temperatureScale: 'celsius', today: { temperature: 20 } } })
-    expect((await post(url, input)).text).toBe(first.text)
+    expectSame(await post(url, input), first)
     const fahrenheit = { ...CLIMATE, temperatureScale: 'fahrenheit', temperature: { min: 68, max: 68 } }
     const other = await checked(url, { ...YEAR, climate: fahrenheit })
     const one: Checked = JSON.parse(first.text)
-    expect(other.ballGap.monteCarlo.mean).toBeWithin(1e-9, one.ballGap.monteCarlo.mean)
+    expect(other.ballGap.monteCarlo.mean).toBeWithin(MM_STEP, one.ballGap.monteCarlo.mean)
     const inches = {
       ...DESIGN,
       units: 'in',
@@ -276,7 +289,7 @@ describe('the weather as a contributor', () => {
     const inIn = await checked(url, { ...YEAR, design, contributors: {} })
     const inMm = await checked(url, { ...YEAR, contributors: {} })
     const slope = ({ sensitivities }: Checked) => sensitivities[0]?.ballGap.slope ?? Number.NaN
-    expect(slope(inIn) * 25.4).toBeWithin(1e-12, slope(inMm))
+    expect((slope(inIn) * 25.4) / slope(inMm)).toBeWithin(1e-8, 1)
     expect(inIn.ballGap.probability).toEqual(inMm.ballGap.probability)
   })
 
@@ -308,7 +321,7 @@ describe('the weather as a contributor', () => {
     [
       { woods: WOODS, climate: CLIMATE, design: { ...DESIGN, arrangement: 'roller' } },
       422,
-      '/design/arrangement: a roller arrangement is not answered by seasonal-fit',
+      '/design/arrangement: "seasonal-fit" is not available for roller bearings yet',
     ],
   ])('%o: %i', async (more, status, expected) => {
     const problem = problemIn(await post(await address(), { ...REQUEST, ...more }), status)
@@ -428,7 +441,7 @@ describe('refused in words, with the place', () => {
     expect(faults).toMatch(/\/contributors\/ballDiameter\/kind: must be one of "normal"/)
     expect(faults).toMatch(/\/contributors\/outOfRound\/plusMinus: "plusMinus" is missing/)
     expect(faults).toMatch(/\/contributors\/humidity: /)
-    expect(faults).toMatch(/\/trials: must be a whole number from 1000 to 2000000, or "auto"; 10 was given/)
+    expect(faults).toMatch(/\/trials: must be a whole number from 1000 to 2000000, or one of "auto" or "when-needed"; 10 was given/)
     expect(faults).toMatch(/\/seed: /)
     expect(faults).toMatch(/\/limits\/minBallGap: /)
     expect(faults).toMatch(/\/climate\/today: "today" is missing/)
