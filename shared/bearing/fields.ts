@@ -41,25 +41,27 @@ const PLAIN: Standing = 'the plain case'
 export const trade = (stated: string, reason: string): Default => ({ stated, reason, standing: TRADE })
 export const plain = (stated: string, reason: string): Default => ({ stated, reason, standing: PLAIN })
 
-export const COUNT = required(integer('How many of them fill the ring.', { least: FEWEST_BALLS, most: MOST_BALLS }))
+export const COUNT = required(
+  integer('Number of balls or rollers in the ring.', { least: FEWEST_BALLS, most: MOST_BALLS }),
+)
 export const DIAMETERS = lengths(
-  'Your own measurements, `count` or more: their mean closes the ring, not the nominal diameter. Instead of `standardDeviation`.',
+  'Your own measurements, at least `count` of them. Their mean, not the nominal diameter, then closes the ring. Use either this or `standardDeviation`.',
   { least: FEWEST_BALLS, most: MOST_MEASURED },
 )
 export const BALLS = required(
   group(
     'Balls',
-    'The balls that are bought.',
+    'The balls that you buy.',
     {
       count: COUNT,
       diameter: required(length('Nominal ball diameter.')),
       material: choice(
-        'What the balls are made of.',
+        'Material of the balls.',
         BALL_MATERIALS,
         trade('wood', 'turned wooden balls are what most makers buy'),
       ),
       standardDeviation: nonNegativeLength(
-        'Scatter of single balls round their mean.',
+        'Standard deviation of single balls about their mean.',
         trade('by material', 'how much balls of this material scatter in a bought lot'),
       ),
       diameters: DIAMETERS,
@@ -70,15 +72,15 @@ export const BALLS = required(
 
 export const GROOVE = group(
   'Groove',
-  "A groove's arc in section, stated in one of three ways.",
+  'The arc of a groove in section. State it in one of three ways.',
   {
     conformity: number(
-      'Groove radius over ball diameter.',
+      'Groove radius divided by ball diameter.',
       CONFORMITY,
       trade('0.53', 'a little rounder than the ball; steel bearings stay at or below this (ISO 76)'),
     ),
-    grooveRadius: length('Radius of the groove in section. Instead of `conformity`.'),
-    cutterDiameter: length('Diameter of the round-nosed cutter or scraper. Instead of `conformity`.'),
+    grooveRadius: length('Radius of the groove in section. Use it instead of `conformity`.'),
+    cutterDiameter: length('Diameter of the round-nosed cutter or scraper. Use it instead of `conformity`.'),
   },
   ['conformity', 'grooveRadius', 'cutterDiameter'],
 )
@@ -86,7 +88,7 @@ export const GROOVE = group(
 /** The two ways to state the depth of a groove. */
 export const depthFields = (byDefault: Default) => ({
   engagement: number('Groove depth as a fraction of the ball diameter.', ENGAGEMENT, byDefault),
-  grooveDepth: length('Land to groove bottom, at mid width. Instead of `engagement`.'),
+  grooveDepth: length('Depth from the land to the groove bottom, at mid width. Use it instead of `engagement`.'),
 })
 export const DEPTH_CHOICE = ['engagement', 'grooveDepth'] as const
 
@@ -94,10 +96,10 @@ export const DEPTH_CHOICE = ['engagement', 'grooveDepth'] as const
 export const outsideFields = (wall: string, byDefault: Default) => ({
   wall: length(wall, byDefault),
   roundOutsideDiameterTo: optionalLength(
-    'The outside diameter is rounded up to a multiple of this; null switches that off.',
+    'Round the outside diameter up to a multiple of this. `null` switches rounding off.',
     trade('1/4 in or 5 mm', 'an even figure on the rule'),
   ),
-  outsideDiameter: length('Instead of `wall` and `roundOutsideDiameterTo`.'),
+  outsideDiameter: length('Outside diameter. Use it instead of `wall` and `roundOutsideDiameterTo`.'),
 })
 export const OUTSIDE_CHOICES = [
   ['outsideDiameter', 'wall'],
@@ -123,30 +125,36 @@ export const outerRingGroup = (id: string, depth: Default) =>
 export const innerRingGroup = (id: string, depth: Default) =>
   group(id, 'Options for the inner ring.', { ...depthFields(depth), groove: GROOVE }, DEPTH_CHOICE)
 
-export const BORE = required(length('Bore: what goes through the middle.'))
+export const BORE = required(length('Diameter of the bore through the middle.'))
 export const RADIAL_INTERNAL_CLEARANCE = nonNegativeLength(
-  'Play of the inner ring, side to side.',
+  'Play: how far the inner ring moves from side to side.',
   trade('1/50 of a ball', 'a play that can be felt and not seen'),
 )
 export const FINISH_ALLOWANCE = nonNegativeLength(
-  'Film or raised grain on each turned surface.',
+  'Thickness of the finish or of raised grain on each turned surface.',
   plain('0', 'bare wood'),
 )
 export const SHOP_DENOMINATOR = choice(
-  'Shop figures in inches are rounded to one part in this many. Without effect in millimetres.',
+  'Round shop figures in inches to this fraction of an inch: 64 means 1/64 in. It has no effect in millimetres.',
   SHOP_DENOMINATORS,
   trade('64', 'a common rule reads to 1/64 in'),
 )
 export const widthField = (byDefault: Default) => length('Width of both rings.', byDefault)
 export const splitField = (byDefault: Default) =>
-  choice('Which ring comes apart at mid groove to close the balls in.', SPLITS, byDefault)
+  choice('The ring that comes apart at the middle of its groove, so that the balls can go in.', SPLITS, byDefault)
 
 /** The gap between the balls, of arrangements with a full ring of them. */
 export const gapFields = (ballGap: Default) => ({
-  ballGap: nonNegativeLength('Gap to aim for.', ballGap),
-  minBallGap: nonNegativeLength('Smallest gap that still runs.', plain('0', 'the ring just closes')),
+  ballGap: nonNegativeLength(
+    'Ball gap to aim for: the space that is left when all balls are pushed together.',
+    ballGap,
+  ),
+  minBallGap: nonNegativeLength(
+    'Smallest ball gap at which the bearing still runs.',
+    plain('0', 'the ring just closes'),
+  ),
   maxBallGap: nonNegativeLength(
-    'Largest gap that is still good.',
+    'Largest ball gap that is still good.',
     trade('1/8 of a ball, and at least 1/16 of a ball above the aim', 'wider gaps begin to knock'),
   ),
 })

@@ -8,8 +8,11 @@ type Leaf = number | string | null
 export const Assumption = Type.Object(
   {
     path: Type.String({ description: 'A JSON pointer into `input`.' }),
-    value: Type.Unsafe<Leaf>({ type: ['number', 'string', 'null'] }),
-    reason: Type.String(),
+    value: Type.Unsafe<Leaf>({
+      type: ['number', 'string', 'null'],
+      description: 'A length is in the `units` of the answer.',
+    }),
+    reason: Type.String({ description: 'Why this value.' }),
     standing: Type.String({ description: 'Whether the trade does it so, or it only states the plain case.' }),
   },
   { $id: 'Assumption', description: 'A value that the input left open.' },

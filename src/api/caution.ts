@@ -5,7 +5,10 @@ import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SettledBalls } from '#shared/bearing/resolve.ts'
 
 export const Caution = Type.Object(
-  { code: Type.String({ description: 'A name for programs.' }), message: Type.String() },
+  {
+    code: Type.String({ description: 'A name for programs.' }),
+    message: Type.String({ description: 'The caution in words.' }),
+  },
   { $id: 'Caution', description: 'What can hurt someone. Local rules and licensed practice come first.' },
 )
 export type Caution = Static<typeof Caution>

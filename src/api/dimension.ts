@@ -11,7 +11,7 @@ const length = refTo<typeof ShownLength>('ShownLength')
 export const Dimension = Type.Object(
   {
     symbol: Type.String({ description: "A bearing maker's symbol where there is one." }),
-    name: Type.String(),
+    name: Type.String({ description: 'The size in words.' }),
     value: Type.Unsafe<ShownLength>({ ...length, description: 'The finished size.' }),
     cutTo: Type.Optional(
       Type.Unsafe<ShownLength>({

@@ -3,9 +3,9 @@ import { ALL_SOURCES, type SourceId } from '#shared/data/sources.ts'
 
 export const Source = Type.Object(
   {
-    id: Type.String(),
-    title: Type.String(),
-    usedFor: Type.String(),
+    id: Type.String({ description: 'A name for programs.' }),
+    title: Type.String({ description: 'Author and title.' }),
+    usedFor: Type.String({ description: 'What is taken from it.' }),
     standing: Type.String({
       description: 'Published, published but quoted from memory, derived here, or common practice without a source.',
     }),

@@ -12,7 +12,7 @@ export const Warning = Type.Object(
       type: 'string',
       description: '`note`: good to know. `risk`: often goes wrong. `fault`: will not work as it is.',
     }),
-    message: Type.String(),
+    message: Type.String({ description: 'The warning in words.' }),
     path: Type.String({ description: 'A JSON pointer into the input: the number to look at.' }),
     suggestion: Type.Optional(
       Type.Object(

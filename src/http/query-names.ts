@@ -27,13 +27,18 @@ export function queryNames(body: JsonSchema, byId: SchemaById): readonly QueryNa
   return [...merged.values()].map((name) => ({ ...name, required: name.name !== tag && isEverywhere(name) }))
 }
 
-/** One name of several variants: of a choice, everything that any of them has. */
+/** One name of several variants: of a choice, everything that any of them has, each with what it means. */
 function mergedName(known: QueryName | undefined, name: QueryName): QueryName {
   if (known?.value.enum === undefined || name.value.enum === undefined) return known ?? name
-  const { description: _ofOne, ...value } = known.value
-  const all = { ...value, enum: [...new Set([...known.value.enum, ...name.value.enum])] }
-  return { ...known, schema: all, value: all }
+  const choices = [...new Set([...known.value.enum, ...name.value.enum])]
+  if (choices.length === known.value.enum.length) return known
+  const value = { ...known.value, enum: choices, description: `${describedChoice(known)} ${describedChoice(name)}` }
+  return { ...known, schema: value, value }
 }
+
+/** The description of a name; where it has one choice alone, that of the choice. */
+const describedChoice = ({ value: { enum: [first, ...more] = [], description = '' } }: QueryName): string =>
+  more.length === 0 ? `\`${String(first)}\`: ${description}` : description
 
 function walk(schema: JsonSchema, path: readonly string[], required: boolean, byId: SchemaById): QueryName[] {
   return Object.entries(schema.properties ?? {}).flatMap(([key, property]) => {

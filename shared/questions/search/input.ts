@@ -1,9 +1,12 @@
-import type { RadialInput } from '#shared/bearing/arrangements.ts'
+import type { Question, RadialInput } from '#shared/bearing/arrangements.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from '#shared/questions/load/input.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+
+/** It searches among bearings of two grooved rings with a full ring of balls. */
+export const DESIGN_SEARCH = { name: 'design-search', serves: ['radial'] } as const satisfies Question
 
 /** Balls on hand, or to be had. */
 export interface BallStock {

@@ -251,7 +251,7 @@ const RankedDesign = Type.Object(
 const DroppedCandidates = Type.Object(
   {
     reason: Type.Unsafe<DropReason>(Type.Enum(DROP_REASONS, { type: 'string', description: 'A name for programs.' })),
-    count: Type.Integer({ minimum: 1 }),
+    count: Type.Integer({ minimum: 1, description: 'Number of candidates.' }),
     message: Type.String({ description: 'The reason in words.' }),
   },
   { $id: 'DroppedCandidates', description: 'Candidates that are none, for one reason.' },

@@ -47,7 +47,7 @@ export const Gauge = Type.Object(
     gapPerBallDiameter: Type.Number({
       description: 'At a fixed plug the ball gap still moves by this much per unit of mean ball diameter.',
     }),
-    note: Type.String(),
+    note: Type.String({ description: 'What the plug is right for, in words.' }),
   },
   { $id: 'Gauge', description: 'Turned plugs that check the outer groove with the balls in it.' },
 )
@@ -62,19 +62,25 @@ export const Assembly = Type.Object(
       type: 'string',
       description: 'How the last ball goes in with least gap.',
     }),
-    waysIn: Type.Object({
-      fromInside: shownLength('Ball gap needed to push the last ball straight out from the middle.'),
-      overLand: shownLength("Ball gap needed to bring it in from the side, over the outer ring's land."),
-    }),
-    eccentricFilling: Type.Object({
-      mostBalls: Type.Integer({
-        description:
-          'Balls that lie in half a turn, or a little more by the play: all that two one-piece rings could take.',
-      }),
-      roomBetweenLands: Type.Boolean({
-        description: 'Whether a ball passes between the lands with the inner ring set aside.',
-      }),
-    }),
+    waysIn: Type.Object(
+      {
+        fromInside: shownLength('Ball gap needed to push the last ball straight out from the middle.'),
+        overLand: shownLength("Ball gap needed to bring it in from the side, over the outer ring's land."),
+      },
+      { description: 'The ball gap that each way in needs.' },
+    ),
+    eccentricFilling: Type.Object(
+      {
+        mostBalls: Type.Integer({
+          description:
+            'Balls that lie in half a turn, or a little more by the play: all that two one-piece rings could take.',
+        }),
+        roomBetweenLands: Type.Boolean({
+          description: 'Whether a ball passes between the lands with the inner ring set aside.',
+        }),
+      },
+      { description: 'How many balls go in with the inner ring all the way to one side.' },
+    ),
     steps: Type.Array(Type.String(), { description: 'What to do, in order.' }),
   },
   { $id: 'Assembly', description: 'How the bearing goes together.' },

@@ -9,7 +9,10 @@ const length = (description: string) =>
 
 export const BoardOption = Type.Object(
   {
-    kind: Type.Enum(['softwood-board', 'softwood-dimension', 'hardwood'], { type: 'string' }),
+    kind: Type.Enum(['softwood-board', 'softwood-dimension', 'hardwood'], {
+      type: 'string',
+      description: 'The kind of lumber.',
+    }),
     nominalThickness: Type.String({ description: 'What it is called.' }),
     dressedThickness: length('What it really is, planed and dry.'),
     layers: Type.Integer({ description: 'Boards glued face to face: more than 1 where none is thick enough.' }),
@@ -27,7 +30,7 @@ export const BoardOption = Type.Object(
 
 export const SegmentCut = Type.Object(
   {
-    count: Type.Integer(),
+    count: Type.Integer({ description: 'Number of pieces in one layer.' }),
     miter: Type.Number({ description: 'Degrees between each cut and the square across the strip.' }),
     outerEdge: length('Long edge of a piece.'),
     innerEdge: length('Short edge of a piece.'),
@@ -73,8 +76,8 @@ export const RingStock = Type.Object(
 
 export const SplitScrews = Type.Object(
   {
-    gauge: Type.Integer(),
-    count: Type.Integer(),
+    gauge: Type.Integer({ description: 'Gauge number of the screws.' }),
+    count: Type.Integer({ description: 'Number of screws.' }),
     length: length('Head and all.'),
     shankDiameter: length('Of the shank.'),
     headDiameter: length('Of the flat head.'),
@@ -102,7 +105,7 @@ export const SplitDowels = Type.Object(
 
 export const SplitRing = Type.Object(
   {
-    ring: Type.Enum(['outerRing', 'innerRing'], { type: 'string' }),
+    ring: Type.Enum(['outerRing', 'innerRing'], { type: 'string', description: 'The ring that comes apart.' }),
     partingPlane: length('From a side of the ring: mid groove.'),
     screwCircle: length('Diameter of the circle on which screws or dowels stand.'),
     wall: length('Wood at the parting plane.'),
@@ -121,7 +124,7 @@ const ringStock = (description: string) =>
 const mandrel = Type.Optional(
   Type.Object(
     {
-      bolt: Type.String(),
+      bolt: Type.String({ description: 'The size of the bolt, by name.' }),
       diameter: length('Of the bolt.'),
       bush: length('What a bush fills all round: 0 where the bolt fits the bore.'),
     },
@@ -132,7 +135,11 @@ const mandrel = Type.Optional(
 )
 
 const finishes = Type.Array(
-  Type.Object({ name: Type.String(), least: length('Per surface.'), most: length('Per surface.') }),
+  Type.Object({
+    name: Type.String({ description: 'The finish.' }),
+    least: length('Thinnest film on one surface.'),
+    most: length('Thickest film on one surface.'),
+  }),
   { description: 'What comes on after turning, for `finishAllowance`: common practice, no source.' },
 )
 
@@ -152,7 +159,7 @@ export const Stock = Type.Object(
         ),
         landGapNeeded: length('Land gap at which it would be wide enough.'),
         thicknessNeeded: length("Of the outer ring's blank, for the core to give both halves."),
-        message: Type.String(),
+        message: Type.String({ description: 'The same in words.' }),
       },
       { description: 'One blank inside the other.' },
     ),

@@ -12,36 +12,39 @@ const shown = (description: string) =>
 export const FastenersRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
-    gauge: Type.Optional(Type.Integer({ minimum: 0, maximum: MOST_GAUGE, description: 'Only this gauge.' })),
+    gauge: Type.Optional(Type.Integer({ minimum: 0, maximum: MOST_GAUGE, description: 'Show only this gauge.' })),
     maxHeadDiameter: Type.Optional(
       Type.Unsafe<Length>({
         ...refTo<typeof Length>('Length'),
-        description: 'Only screws whose head is known to be no larger.',
+        description: 'Show only screws whose head is known to be at most this large.',
       }),
     ),
   },
-  { description: 'Which screws to show.', additionalProperties: false },
+  { description: 'The screws to show.', additionalProperties: false },
 )
 export type FastenersRequest = Static<typeof FastenersRequest>
 
 export const DrilledHole = Type.Object(
-  { drill: Type.String({ description: 'As the table names it, in inches.' }), diameter: shown('Its diameter.') },
-  { $id: 'DrilledHole', description: 'A hole by its drill.' },
+  {
+    drill: Type.String({ description: 'The drill as the table names it, in inches.' }),
+    diameter: shown('Diameter of the drill.'),
+  },
+  { $id: 'DrilledHole', description: 'A hole and its drill.' },
 )
 
 export const WoodScrew = Type.Object(
   {
-    gauge: Type.Integer(),
-    diameter: shown('Of the shank.'),
-    threadsPerInch: Type.Optional(Type.Integer()),
-    headDiameter: Type.Optional(shown('Of a flat head, at most.')),
-    rootDiameter: Type.Optional(shown('Mean, at the root of the thread.')),
+    gauge: Type.Integer({ description: 'Gauge number.' }),
+    diameter: shown('Diameter of the shank.'),
+    threadsPerInch: Type.Optional(Type.Integer({ description: 'Threads per inch.' })),
+    headDiameter: Type.Optional(shown('Largest diameter of a flat head.')),
+    rootDiameter: Type.Optional(shown('Mean diameter at the root of the thread.')),
     clearanceHole: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
     softwoodPilot: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
     hardwoodPilot: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
-    sources: Type.Array(Type.String(), { description: 'Rows of `sources`.' }),
+    sources: Type.Array(Type.String(), { description: 'The `id` of each source in `sources`.' }),
   },
-  { $id: 'WoodScrew', description: 'A wood screw with its holes; what was not found in print is absent.' },
+  { $id: 'WoodScrew', description: 'A wood screw with its holes. Figures that were not found in print are absent.' },
 )
 
 export const FastenersResponse = Type.Object(

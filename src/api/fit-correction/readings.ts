@@ -8,75 +8,82 @@ import { length, type NonNegativeLength, nonNegativeLength, toMm } from '#src/ap
 
 /** Both may be given. Neither: what is usual for the kind, and echoed. */
 const error = {
-  graduation: Type.Optional(nonNegativeLength('The reading was rounded to this: half of it either way, evenly.')),
-  standardUncertainty: Type.Optional(nonNegativeLength("The hand's own error, normally distributed.")),
+  graduation: Type.Optional(
+    nonNegativeLength('The step of the scale that you read: the true value lies within half a step either way.'),
+  ),
+  standardUncertainty: Type.Optional(nonNegativeLength('Standard deviation of your own error in reading.')),
 }
+
+const kind = <const K extends ReadingKind>(name: K) => Type.Literal(name, { description: 'The kind of reading.' })
 
 const closed = ($id: string, description: string) => ({ $id, description, additionalProperties: false })
 
 const BallGapReading = Type.Object(
-  { kind: Type.Literal('ball-gap'), value: nonNegativeLength('Gap between the last ball and the first.'), ...error },
-  closed('BallGapReading', 'All balls are in and pushed together, the gap is read.'),
+  { kind: kind('ball-gap'), value: nonNegativeLength('Gap between the last ball and the first.'), ...error },
+  closed('BallGapReading', 'All balls are in and pushed together, and you measured the gap.'),
 )
 const LastBallOpeningReading = Type.Object(
   {
-    kind: Type.Literal('last-ball-opening'),
+    kind: kind('last-ball-opening'),
     value: length('Straight opening between the first and the last of the balls in place.'),
     ...error,
   },
   closed(
     'LastBallOpeningReading',
-    'One ball is left out because it will not go in. At exact closure the opening is less than a ball.',
+    'One or more balls are left out because they will not go in, and you measured the opening. At exact closure the opening is less than a ball.',
   ),
 )
 const LastBallRefusedReading = Type.Object(
-  { kind: Type.Literal('last-ball-refused') },
-  closed('LastBallRefusedReading', 'The last ball will not go in; nothing was measured.'),
+  { kind: kind('last-ball-refused') },
+  closed('LastBallRefusedReading', 'The last ball will not go in, and you measured nothing.'),
 )
 const PlugReading = Type.Object(
   {
-    kind: Type.Literal('plug'),
-    diameter: length('Of the turned disc.'),
+    kind: kind('plug'),
+    diameter: length('Diameter of the plug.'),
     result: Type.Unsafe<PlugResult>(
-      Type.Enum(PLUG_RESULTS, { type: 'string', description: 'How it went in between the seated balls.' }),
+      Type.Enum(PLUG_RESULTS, { type: 'string', description: 'How the plug went in between the seated balls.' }),
     ),
     ...error,
   },
-  closed('PlugReading', 'A turned disc was tried inside the seated balls.'),
+  closed('PlugReading', 'You tried a plug, a turned disc, inside the seated balls.'),
 )
 const GrooveBottomDiameterReading = Type.Object(
-  { kind: Type.Literal('groove-bottom-diameter'), value: length('Across the bottoms of the groove.'), ...error },
-  closed('GrooveBottomDiameterReading', 'The groove was measured with a caliper, of the outer or of the inner ring.'),
+  { kind: kind('groove-bottom-diameter'), value: length('Diameter across the bottoms of the groove.'), ...error },
+  closed('GrooveBottomDiameterReading', 'You measured the groove of the outer or the inner ring with a caliper.'),
 )
 const GrooveDepthReading = Type.Object(
   {
-    kind: Type.Literal('groove-depth'),
-    value: length('Land to groove bottom.'),
-    landDiameter: length('As it was measured.'),
+    kind: kind('groove-depth'),
+    value: length('Depth from the land to the groove bottom.'),
+    landDiameter: length('Diameter of the land, as you measured it.'),
     ...error,
   },
-  closed('GrooveDepthReading', 'The depth was measured from the land.'),
+  closed('GrooveDepthReading', 'You measured the depth of the groove from the land.'),
 )
 const BallRowReading = Type.Object(
   {
-    kind: Type.Literal('ball-row'),
-    count: Type.Integer({ minimum: 1, maximum: MOST_BALLS, description: 'Balls in the row.' }),
-    value: length('Length of the row, the balls touching.'),
+    kind: kind('ball-row'),
+    count: Type.Integer({ minimum: 1, maximum: MOST_BALLS, description: 'Number of balls in the row.' }),
+    value: length('Length of the row, with the balls touching.'),
     ...error,
   },
-  closed('BallRowReading', 'Balls laid in a straight channel: reads their mean so many times finer.'),
+  closed(
+    'BallRowReading',
+    'You laid balls in a straight channel and measured the row: this gives their mean diameter as many times finer as there are balls.',
+  ),
 )
 const RadialPlayReading = Type.Object(
   {
-    kind: Type.Literal('radial-play'),
+    kind: kind('radial-play'),
     value: nonNegativeLength('Whole travel of the inner ring from side to side.'),
     ...error,
   },
-  closed('RadialPlayReading', 'For the inner ring.'),
+  closed('RadialPlayReading', 'Inner ring: you measured its play.'),
 )
 const BindsReading = Type.Object(
-  { kind: Type.Literal('binds') },
-  closed('BindsReading', 'For the inner ring: it will not turn freely, or not go in.'),
+  { kind: kind('binds') },
+  closed('BindsReading', 'Inner ring: it does not turn freely, or does not go in.'),
 )
 
 export const READING_SCHEMAS = [
@@ -99,7 +106,7 @@ const idOf = (schema: object): string => String(Object.getOwnPropertyDescriptor(
 /** Which readings there are, told apart by `kind`. */
 export const ReadingRequest = Type.Unsafe<ReadingRequest>({
   $id: 'ReadingRequest',
-  description: 'What was read at the groove as it is.',
+  description: 'One reading, taken at the groove in its present state.',
   type: 'object',
   required: ['kind'],
   discriminator: { propertyName: 'kind' },

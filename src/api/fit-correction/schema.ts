@@ -63,34 +63,34 @@ export const EarlierState = Type.Object(
   {
     readings: Type.Array(refTo<typeof ReadingRequest>('ReadingRequest'), { maxItems: MOST_READINGS }),
     thenRemoved: Type.Object(
-      { with: tool, radial: nonNegativeLength('Depth that was asked of the cut.') },
-      { additionalProperties: false },
+      { with: tool, radial: nonNegativeLength('Depth that you meant to cut.') },
+      { description: 'The cut that followed these readings.', additionalProperties: false },
     ),
   },
-  { $id: 'EarlierState', description: 'What was read before a cut, and the cut.', additionalProperties: false },
+  { $id: 'EarlierState', description: 'The readings before a cut, and the cut.', additionalProperties: false },
 )
 
 export const CountedRemoval = Type.Object(
   {
-    strokes: Type.Integer({ minimum: 1, maximum: 100_000 }),
-    ballGapBefore: Type.Optional(signedLength('Outer ring.')),
-    ballGapAfter: Type.Optional(signedLength('Outer ring.')),
-    radialInternalClearanceBefore: Type.Optional(signedLength('Inner ring.')),
-    radialInternalClearanceAfter: Type.Optional(signedLength('Inner ring.')),
+    strokes: Type.Integer({ minimum: 1, maximum: 100_000, description: 'Number of strokes.' }),
+    ballGapBefore: Type.Optional(signedLength('Outer ring: ball gap before the strokes.')),
+    ballGapAfter: Type.Optional(signedLength('Outer ring: ball gap after the strokes.')),
+    radialInternalClearanceBefore: Type.Optional(signedLength('Inner ring: play before the strokes.')),
+    radialInternalClearanceAfter: Type.Optional(signedLength('Inner ring: play after the strokes.')),
   },
   {
     $id: 'CountedRemoval',
-    description: 'Strokes of the abrasive that were counted, and what they did.',
+    description: 'Counted strokes of the abrasive, and the change that they made.',
     additionalProperties: false,
   },
 )
 
 export const BallsOnHand = Type.Object(
   {
-    diameter: length('Mean of these balls.'),
-    quantity: Type.Integer({ minimum: 1, maximum: 10_000 }),
+    diameter: length('Mean diameter of these balls.'),
+    quantity: Type.Integer({ minimum: 1, maximum: 10_000, description: 'Number of these balls.' }),
   },
-  { $id: 'BallsOnHand', additionalProperties: false },
+  { $id: 'BallsOnHand', description: 'Other balls that you have, of one size.', additionalProperties: false },
 )
 
 export const FitCorrectionRequest = Type.Object(
@@ -130,9 +130,17 @@ export const FitCorrectionRequest = Type.Object(
       ),
     ),
     removalHistory: Type.Optional(
-      Type.Array(refTo<typeof CountedRemoval>('CountedRemoval'), { maxItems: MOST_COUNTED }),
+      Type.Array(refTo<typeof CountedRemoval>('CountedRemoval'), {
+        maxItems: MOST_COUNTED,
+        description: 'How much your abrasive removes in a stroke.',
+      }),
     ),
-    ballsOnHand: Type.Optional(Type.Array(refTo<typeof BallsOnHand>('BallsOnHand'), { maxItems: MOST_SIZES })),
+    ballsOnHand: Type.Optional(
+      Type.Array(refTo<typeof BallsOnHand>('BallsOnHand'), {
+        maxItems: MOST_SIZES,
+        description: 'Other balls that you have: larger ones may rescue a groove that is too deep.',
+      }),
+    ),
   },
   {
     $id: 'FitCorrectionRequest',
@@ -164,18 +172,18 @@ const NextStep = Type.Object(
     ),
     overshootProbability: chance('That this step alone ends too deep.'),
   },
-  { $id: 'NextStep' },
+  { $id: 'NextStep', description: 'The next cut.' },
 )
 
 export const RescueOption = Type.Object(
   {
-    option: Type.Enum(RESCUE_OPTIONS, { type: 'string' }),
-    possible: Type.Boolean(),
+    option: Type.Enum(RESCUE_OPTIONS, { type: 'string', description: 'A name for programs.' }),
+    possible: Type.Boolean({ description: 'Whether this option works for this bearing.' }),
     ballGap: Type.Optional(shownLength('What gap it leaves.')),
     figures: Type.Record(Type.String(), Type.Number(), {
       description: 'Lengths in `units`; names that end in Count are counts, `engagement` is a ratio.',
     }),
-    message: Type.String(),
+    message: Type.String({ description: 'The option in words.' }),
   },
   { $id: 'RescueOption', description: 'A way out of a groove that is too deep. From least to most work.' },
 )
@@ -191,21 +199,27 @@ const STANDING = {
   }),
   confidence: chance('How certain `in-band` has to be.'),
   advice: Type.String({ description: 'What to do now, in words.' }),
-  probability: Type.Object({
-    tooTight: chance('Below the band.'),
-    inBand: chance('Within it.'),
-    tooDeep: chance('Beyond it.'),
-  }),
+  probability: Type.Object(
+    {
+      tooTight: chance('Below the band.'),
+      inBand: chance('Within the band.'),
+      tooDeep: chance('Above the band.'),
+    },
+    { description: 'How likely the gap, or the play, is below, within and above its band now.' },
+  ),
 }
 /** What is still to do. */
 const WORK = {
-  target: Type.Object({
-    aim: shownLength('Ball gap, or play for the inner ring.'),
-    min: shownLength('Smallest that is good.'),
-    max: shownLength('Largest that is good.'),
-    overshootRisk: chance('Accepted, over all cuts to come.'),
-    finishAllowance: shownLength('Still to come on each surface.'),
-  }),
+  target: Type.Object(
+    {
+      aim: shownLength('Ball gap to end with; for the inner ring the play.'),
+      min: shownLength('Smallest good value.'),
+      max: shownLength('Largest good value.'),
+      overshootRisk: chance('Accepted chance of ending too deep, over all cuts to come.'),
+      finishAllowance: shownLength('Film or raised grain still to come on each surface.'),
+    },
+    { description: 'What the plan works towards.' },
+  ),
   remaining: Type.Object(
     { radial: shownLength('Depth.'), diametral: shownLength('Twice that.') },
     { description: 'From here to the aim: above 0 wood to remove, below 0 too deep.' },
@@ -226,42 +240,52 @@ const WORK = {
       { description: 'Learnt from `removalHistory`.' },
     ),
   ),
-  agreement: Type.Object({
-    agrees: Type.Boolean(),
-    disagreements: Type.Array(
-      Type.Object({
-        path: Type.String({ description: 'A JSON pointer into the input.' }),
-        chance: chance('Of a reading so far off, given all others.'),
-        expected: Type.Optional(
-          Type.Object({
-            value: shownLength('Mean.'),
-            low: shownLength('Lower end.'),
-            high: shownLength('Upper end.'),
-          }),
-        ),
-        message: Type.String(),
-      }),
-    ),
-  }),
-  bestNextReading: Type.Object({
-    kind: Type.String(),
-    count: Type.Optional(Type.Integer({ description: 'Balls in the row.' })),
-    standardUncertaintyNow: shownLength('Of the gap or the play.'),
-    standardUncertaintyAfter: shownLength('What this reading would leave of it.'),
-    decides: Type.Optional(
-      chance(
-        'That after it, without a cut, it is clear what to do. Only where it is not clear, and no cut is advised.',
+  agreement: Type.Object(
+    {
+      agrees: Type.Boolean({ description: 'Whether the readings agree with one another.' }),
+      disagreements: Type.Array(
+        Type.Object({
+          path: Type.String({ description: 'A JSON pointer into the input.' }),
+          chance: chance('Of a reading so far off, given all others.'),
+          expected: Type.Optional(
+            Type.Object(
+              {
+                value: shownLength('Mean.'),
+                low: shownLength('Lower end.'),
+                high: shownLength('Upper end.'),
+              },
+              { description: 'What the other readings let expect of this one.' },
+            ),
+          ),
+          message: Type.String({ description: 'The disagreement in words.' }),
+        }),
+        { description: 'The readings that do not fit the others.' },
       ),
-    ),
-    message: Type.String(),
-  }),
+    },
+    { description: 'How well the readings agree with one another.' },
+  ),
+  bestNextReading: Type.Object(
+    {
+      kind: Type.String({ description: 'The `kind` of the reading.' }),
+      count: Type.Optional(Type.Integer({ description: 'Balls in the row.' })),
+      standardUncertaintyNow: shownLength('Of the gap or the play.'),
+      standardUncertaintyAfter: shownLength('What this reading would leave of it.'),
+      decides: Type.Optional(
+        chance(
+          'That after it, without a cut, it is clear what to do. Only where it is not clear, and no cut is advised.',
+        ),
+      ),
+      message: Type.String({ description: 'The reading to take, in words.' }),
+    },
+    { description: 'The reading that would tell you most.' },
+  ),
 }
 
 export const RingFitCorrectionResponse = Type.Object(
   {
     arrangement: arrangementTag('radial', 'roller', 'caged'),
     units: refTo<typeof UnitsName>('Units'),
-    ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string' })),
+    ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string', description: 'The ring on the lathe.' })),
     ...STANDING,
     ballGap: Type.Optional(estimate('Outer ring: the gap as it is now.')),
     pitchRadius: Type.Optional(estimate('Outer ring.')),
@@ -278,7 +302,7 @@ export const RingFitCorrectionResponse = Type.Object(
           worthwhile: Type.Boolean({
             description: 'Whether that is less work than to cut deeper, or a new inner ring. Common practice.',
           }),
-          message: Type.String(),
+          message: Type.String({ description: 'The adjustment in words.' }),
         },
         { description: 'A split inner ring can be adjusted where its halves meet.' },
       ),

@@ -57,11 +57,11 @@ export const jobSheetRef = Type.Unsafe<JobSheetRequest>(Type.Ref('JobSheetReques
 const JobSize = Type.Object(
   {
     symbol: Type.Optional(Type.String({ description: 'As in the drawings and in `dimensions` of a design.' })),
-    name: Type.String(),
+    name: Type.String({ description: 'The size in words.' }),
     value: length('What to work to, before any finish.'),
     shop: Type.String({ description: 'The nearest figure of the rule or caliper.' }),
     stopAt: Type.Optional(length('Where to stop with the sharp tool: the rest is sanded to fit.')),
-    stopAtShop: Type.Optional(Type.String()),
+    stopAtShop: Type.Optional(Type.String({ description: '`stopAt` to the nearest figure of the rule or caliper.' })),
   },
   { $id: 'JobSize', description: 'A size of one operation.' },
 )
@@ -86,24 +86,30 @@ const PlateReading = Type.Object(READING, {
 })
 
 const OPERATION = {
-  number: Type.Integer(),
+  number: Type.Integer({ description: 'Place of the operation, from 1.' }),
   id: Type.String({ description: 'A name for programs.' }),
-  title: Type.String(),
-  tool: Type.String(),
-  how: Type.String(),
+  title: Type.String({ description: 'The operation in a few words.' }),
+  tool: Type.String({ description: 'The tools that it takes.' }),
+  how: Type.String({ description: 'What to do.' }),
   sizes: Type.Array(refTo<typeof JobSize>('JobSize')),
   check: Type.String({ description: 'What to check it with, and how.' }),
-  mistake: Type.Object({
-    looksLike: Type.String(),
-    costs: Type.String(),
-  }),
+  mistake: Type.Object(
+    {
+      looksLike: Type.String({ description: 'How you see it.' }),
+      costs: Type.String({ description: 'What it costs.' }),
+    },
+    { description: 'The most common mistake.' },
+  ),
   cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'What can hurt someone at this very step.' }),
 }
 
 const JobOperation = Type.Object(
   {
     ...OPERATION,
-    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'both'], { type: 'string' }),
+    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'both'], {
+      type: 'string',
+      description: 'The part that you work on.',
+    }),
     readings: Type.Array(refTo<typeof JobReading>('JobReading')),
   },
   { $id: 'JobOperation', description: 'One operation, in its place.' },
@@ -112,7 +118,7 @@ const JobOperation = Type.Object(
 const PlateOperation = Type.Object(
   {
     ...OPERATION,
-    part: Type.Enum(['balls', 'both'], { type: 'string' }),
+    part: Type.Enum(['balls', 'both'], { type: 'string', description: 'The part that you work on.' }),
     readings: Type.Array(refTo<typeof PlateReading>('PlateReading')),
   },
   { $id: 'PlateOperation', description: 'One operation of a turntable, in its place.' },
@@ -121,7 +127,10 @@ const PlateOperation = Type.Object(
 const CagedOperation = Type.Object(
   {
     ...OPERATION,
-    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'cage', 'both'], { type: 'string' }),
+    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'cage', 'both'], {
+      type: 'string',
+      description: 'The part that you work on.',
+    }),
     readings: Type.Array(refTo<typeof JobReading>('JobReading')),
   },
   { $id: 'CagedOperation', description: 'One operation of a bearing with a cage, in its place.' },
@@ -129,8 +138,8 @@ const CagedOperation = Type.Object(
 
 const SHEET = {
   units: refTo<typeof UnitsName>('Units'),
-  title: Type.String(),
-  method: Type.Enum(METHODS, { type: 'string' }),
+  title: Type.String({ description: 'The title of the sheet.' }),
+  method: Type.Enum(METHODS, { type: 'string', description: 'The machines that the sheet uses.' }),
   use: Type.String({ description: 'What such a bearing is for, and what never.' }),
 }
 

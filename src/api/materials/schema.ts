@@ -7,26 +7,33 @@ import { refTo } from '#src/http/schema.ts'
 const MOST_HARDNESS = 50_000
 const MOST_MOVEMENT = 0.1
 
-const sourceId = Type.String({ description: 'The row of `sources` that it was taken from.' })
+const sourceId = Type.String({ description: 'The `id` of the source in `sources`.' })
 
 export const MaterialsRequest = Type.Object(
   {
-    kind: Type.Optional(Type.Enum(['wood', 'ball'], { type: 'string', description: 'Only these.' })),
-    species: Type.Optional(speciesName('Only this wood.')),
-    group: Type.Optional(Type.Enum(['hardwood', 'softwood'], { type: 'string', description: 'Only these woods.' })),
+    kind: Type.Optional(Type.Enum(['wood', 'ball'], { type: 'string', description: 'Show only wood, or only balls.' })),
+    species: Type.Optional(speciesName('Show only this wood.')),
+    group: Type.Optional(
+      Type.Enum(['hardwood', 'softwood'], { type: 'string', description: 'Show only hardwoods, or only softwoods.' }),
+    ),
     minSideHardness: Type.Optional(
-      Type.Number({ minimum: 0, maximum: MOST_HARDNESS, description: 'Only woods at least so hard, in newtons.' }),
+      Type.Number({
+        minimum: 0,
+        maximum: MOST_HARDNESS,
+        description: 'Show only woods whose side hardness is at least this, in newtons.',
+      }),
     ),
     maxTangentialMovement: Type.Optional(
       Type.Number({
         minimum: 0,
         maximum: MOST_MOVEMENT,
-        description: 'Only woods that move no more, per size and per % of moisture content.',
+        description:
+          'Show only woods whose tangential movement is at most this, as a fraction of the size per % of moisture content.',
       }),
     ),
   },
   {
-    description: 'Which materials to show; all, when nothing is said.',
+    description: 'The materials to show. Without any filter the answer shows all.',
     additionalProperties: false,
   },
 )
@@ -37,58 +44,66 @@ export const WoodMovement = Type.Object(
     radial: Type.Number({ description: 'Across the grain, from pith to bark.' }),
     tangential: Type.Number({ description: 'Across the grain, along the growth rings.' }),
     longitudinal: Type.Number({ description: 'Along the grain: for all woods alike.' }),
-    fibreSaturation: Type.Number({ description: 'Moisture content in %, above which it moves no more.' }),
+    fibreSaturation: Type.Number({ description: 'Moisture content in % above which the wood does not move.' }),
     source: sourceId,
   },
-  { $id: 'WoodMovement', description: 'Change of size, per size at 10 % and per % of moisture content.' },
+  { $id: 'WoodMovement', description: 'Change of size per % of moisture content, as a fraction of the size at 10 %.' },
 )
 
 export const WoodStrength = Type.Object(
   {
-    specificGravity: Type.Optional(Type.Number({ description: 'Ovendry mass over the volume at 12 %, to water.' })),
-    greenSpecificGravity: Type.Optional(Type.Number({ description: 'The same over the green volume.' })),
-    compressionAcrossGrain: Type.Optional(Type.Number({ description: 'At the proportional limit, in MPa.' })),
-    compressionAcrossGrainPsi: Type.Optional(Type.Number({ description: 'The same as printed, in lbf/in2.' })),
-    sideHardness: Type.Optional(Type.Number({ description: 'Janka, in newtons.' })),
-    sideHardnessLbf: Type.Optional(Type.Number({ description: 'The same as printed, in pounds-force.' })),
+    specificGravity: Type.Optional(
+      Type.Number({
+        description: 'Specific gravity: ovendry mass over the volume at 12 % of moisture, relative to water.',
+      }),
+    ),
+    greenSpecificGravity: Type.Optional(Type.Number({ description: 'Specific gravity over the green volume.' })),
+    compressionAcrossGrain: Type.Optional(
+      Type.Number({ description: 'Compressive stress across the grain at the proportional limit, in MPa.' }),
+    ),
+    compressionAcrossGrainPsi: Type.Optional(
+      Type.Number({ description: 'Compressive stress across the grain as printed, in lbf/in2.' }),
+    ),
+    sideHardness: Type.Optional(Type.Number({ description: 'Side hardness (Janka) in newtons.' })),
+    sideHardnessLbf: Type.Optional(Type.Number({ description: 'Side hardness as printed, in pounds-force.' })),
     source: sourceId,
   },
-  { $id: 'WoodStrength', description: 'Averages of small clear pieces at 12 % of moisture: to compare woods by.' },
+  { $id: 'WoodStrength', description: 'Averages of small clear specimens at 12 % of moisture, to compare woods.' },
 )
 
 export const Wood = Type.Object(
   {
     species: Type.String({ description: 'The name that other paths take.' }),
-    name: Type.String(),
-    botanicalName: Type.Optional(Type.String()),
-    group: Type.Enum(['hardwood', 'softwood'], { type: 'string' }),
-    imported: Type.Boolean({ description: 'Into the United States, whence the tables come.' }),
+    name: Type.String({ description: 'The name for people.' }),
+    botanicalName: Type.Optional(Type.String({ description: 'The botanical name.' })),
+    group: Type.Enum(['hardwood', 'softwood'], { type: 'string', description: 'Hardwood or softwood.' }),
+    imported: Type.Boolean({ description: 'Whether the United States, where the tables come from, import this wood.' }),
     movement: Type.Optional(refTo<typeof WoodMovement>('WoodMovement')),
     strength: Type.Optional(refTo<typeof WoodStrength>('WoodStrength')),
   },
-  { $id: 'Wood', description: 'A wood, and what is known of it.' },
+  { $id: 'Wood', description: 'A wood with its published figures.' },
 )
 
 export const BallSubstance = Type.Object(
   {
-    material: Type.Enum(['wood', 'glass', 'acrylic', 'steel'], { type: 'string' }),
-    density: Type.Optional(Type.Number({ description: 'kg/m3' })),
-    stiffness: Type.Optional(Type.Number({ description: "Young's modulus, MPa." })),
-    poissonsRatio: Type.Optional(Type.Number()),
-    hardness: Type.Optional(Type.String()),
-    withMoisture: Type.String({ description: 'What damp air does to its size.' }),
+    material: Type.Enum(['wood', 'glass', 'acrylic', 'steel'], { type: 'string', description: 'The material.' }),
+    density: Type.Optional(Type.Number({ description: 'Density in kg/m3.' })),
+    stiffness: Type.Optional(Type.Number({ description: "Young's modulus in MPa." })),
+    poissonsRatio: Type.Optional(Type.Number({ description: "Poisson's ratio." })),
+    hardness: Type.Optional(Type.String({ description: 'Hardness, with its scale.' })),
+    withMoisture: Type.String({ description: 'How damp air changes its size, in words.' }),
     growth: Type.Optional(
       Type.Array(
         Type.Object({
-          relativeHumidity: Type.Number({ description: '%' }),
-          growth: Type.Number({ description: 'Per size when dry.' }),
+          relativeHumidity: Type.Number({ description: 'Relative humidity in %.' }),
+          growth: Type.Number({ description: 'Growth as a fraction of the dry size.' }),
         }),
-        { description: 'Straight lines between these points.' },
+        { description: 'Growth in damp air: points to join by straight lines.' },
       ),
     ),
-    sources: Type.Array(Type.String(), { description: 'Rows of `sources`.' }),
+    sources: Type.Array(Type.String(), { description: 'The `id` of each source in `sources`.' }),
   },
-  { $id: 'BallSubstance', description: 'What balls are made of.' },
+  { $id: 'BallSubstance', description: 'A material for balls.' },
 )
 
 export const MaterialsResponse = Type.Object(

@@ -47,7 +47,7 @@ export const GrooveShape = Type.Object(
 
 export const SeasonalState = Type.Object(
   {
-    name: Type.String(),
+    name: Type.String({ description: 'The time of the year.' }),
     temperature: Type.Number({ description: 'In `climate.temperatureScale`.' }),
     relativeHumidity: Type.Optional(
       Type.Number({ description: 'In %. Absent where no air at 20 degrees C would make the wood so wet.' }),
@@ -63,17 +63,23 @@ export const SeasonalState = Type.Object(
       },
       { description: 'All alike unless the balls are of wood.' },
     ),
-    ballGap: Type.Object({
-      least: shown('Over all places of the first ball.'),
-      most: shown('Over all places of the first ball.'),
-      withLargestBalls: shown(
-        'The least if every wooden ball lay with its largest diameter along the ring: all but impossible.',
-      ),
-    }),
-    radialInternalClearance: Type.Object({
-      worst: shown('Inner ring turned to where it is tightest: below 0 it is stiff there.'),
-      best: shown('Inner ring turned to where it is loosest.'),
-    }),
+    ballGap: Type.Object(
+      {
+        least: shown('Over all places of the first ball.'),
+        most: shown('Over all places of the first ball.'),
+        withLargestBalls: shown(
+          'The least if every wooden ball lay with its largest diameter along the ring: all but impossible.',
+        ),
+      },
+      { description: 'The gap between the balls then.' },
+    ),
+    radialInternalClearance: Type.Object(
+      {
+        worst: shown('Inner ring turned to where it is tightest: below 0 it is stiff there.'),
+        best: shown('Inner ring turned to where it is loosest.'),
+      },
+      { description: 'The play then.' },
+    ),
     worstRotation: Type.Optional(
       Type.Number({
         description:
@@ -81,7 +87,7 @@ export const SeasonalState = Type.Object(
       }),
     ),
     leastLandGap: shown('Between the lands, inner ring aside.'),
-    troubles: Type.Array(trouble),
+    troubles: Type.Array(trouble, { description: 'What goes wrong then; empty where nothing does.' }),
     message: Type.String({ description: 'The same in words.' }),
   },
   { $id: 'SeasonalState', description: 'The bearing at one time of the year.' },

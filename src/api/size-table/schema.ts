@@ -78,7 +78,7 @@ export const SizeTableRow = Type.Object(
     outsideDiameter: shownLength("The outer ring's outside."),
     gapPerGrooveDepth: Type.Number({ description: 'How much the ball gap opens per unit of groove depth.' }),
   },
-  { $id: 'SizeTableRow' },
+  { $id: 'SizeTableRow', description: 'The sizes of one ball diameter and count.' },
 )
 export type SizeTableRow = Static<typeof SizeTableRow>
 
@@ -102,7 +102,7 @@ export const PlateSizeTableRow = Type.Object(
       description: "How much the ball gap opens per unit of the groove circle's radius.",
     }),
   },
-  { $id: 'PlateSizeTableRow' },
+  { $id: 'PlateSizeTableRow', description: 'The sizes of a turntable for one ball diameter and count.' },
 )
 export type PlateSizeTableRow = Static<typeof PlateSizeTableRow>
 

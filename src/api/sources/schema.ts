@@ -7,15 +7,15 @@ const LONGEST_ID = 60
 
 export const SourcesRequest = Type.Object(
   {
-    id: Type.Optional(Type.String({ minLength: 1, maxLength: LONGEST_ID, description: 'Only this source.' })),
+    id: Type.Optional(Type.String({ minLength: 1, maxLength: LONGEST_ID, description: 'Show only this source.' })),
     standing: Type.Optional(
       Type.Unsafe<(typeof STANDINGS)[number]>(
-        Type.Enum(STANDINGS, { type: 'string', description: 'Only sources that are so sure.' }),
+        Type.Enum(STANDINGS, { type: 'string', description: 'Show only sources of this standing.' }),
       ),
     ),
   },
   {
-    description: 'Which sources to show; all, when nothing is said.',
+    description: 'The sources to show. Without any filter the answer shows all.',
     additionalProperties: false,
   },
 )
@@ -23,6 +23,6 @@ export type SourcesRequest = Static<typeof SourcesRequest>
 
 export const SourcesResponse = Type.Object(
   { sources: Type.Array(refTo<typeof Source>('Source')) },
-  { $id: 'SourcesResponse', description: 'Where the figures of this service come from.' },
+  { $id: 'SourcesResponse', description: 'The sources of the figures in this service.' },
 )
 export type SourcesResponse = Static<typeof SourcesResponse>

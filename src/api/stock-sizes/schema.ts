@@ -16,30 +16,32 @@ const kind = (description: string) =>
 export const StockSizesRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
-    kind: Type.Optional(kind('Only this kind.')),
+    kind: Type.Optional(kind('Show only this kind of lumber.')),
     measure: Type.Optional(
       Type.Unsafe<'thickness' | 'width'>(
-        Type.Enum(['thickness', 'width'], { type: 'string', description: 'Only thicknesses, or only widths.' }),
+        Type.Enum(['thickness', 'width'], { type: 'string', description: 'Show only thicknesses, or only widths.' }),
       ),
     ),
-    min: asked('Only sizes that are at least so large when dressed and dry.'),
-    max: asked('Only sizes that are at most so large when dressed and dry.'),
+    min: asked('Show only sizes that are at least this large when dressed and dry.'),
+    max: asked('Show only sizes that are at most this large when dressed and dry.'),
   },
-  { description: 'Which sizes of lumber to show.', additionalProperties: false },
+  { description: 'The sizes of lumber to show.', additionalProperties: false },
 )
 export type StockSizesRequest = Static<typeof StockSizesRequest>
 
 export const StockSize = Type.Object(
   {
     kind: kind('Softwood boards and dimension lumber, or hardwood, which comes in random widths.'),
-    measure: Type.Unsafe<'thickness' | 'width'>(Type.Enum(['thickness', 'width'], { type: 'string' })),
-    nominal: Type.String({ description: 'What it is called, in inches; hardwood in quarters of an inch.' }),
-    rough: Type.Optional(shown('As sawn (hardwood).')),
-    dressed: shown('Planed and dry: softwood at 19 % of moisture or less, hardwood surfaced on two sides.'),
-    green: Type.Optional(shown('Planed while green (softwood).')),
-    source: Type.String({ description: 'The row of `sources` that it was taken from.' }),
+    measure: Type.Unsafe<'thickness' | 'width'>(
+      Type.Enum(['thickness', 'width'], { type: 'string', description: 'Whether this is a thickness or a width.' }),
+    ),
+    nominal: Type.String({ description: 'The name of the size, in inches; for hardwood in quarters of an inch.' }),
+    rough: Type.Optional(shown('Size as sawn (hardwood).')),
+    dressed: shown('Size planed and dry: softwood at 19 % of moisture or less, hardwood surfaced on two sides.'),
+    green: Type.Optional(shown('Size planed while green (softwood).')),
+    source: Type.String({ description: 'The `id` of the source in `sources`.' }),
   },
-  { $id: 'StockSize', description: 'A size of lumber: the least that the standard allows.' },
+  { $id: 'StockSize', description: 'A size of lumber: the smallest that the standard allows.' },
 )
 
 export const StockSizesResponse = Type.Object(

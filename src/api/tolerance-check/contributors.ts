@@ -22,7 +22,7 @@ const closed = ($id: string, description: string) => ({ $id, description, additi
 
 const NormalScatter = Type.Object(
   {
-    kind: Type.Literal('normal'),
+    kind: Type.Literal('normal', { description: 'The kind of scatter.' }),
     mean: Type.Optional(
       Type.Unsafe<SignedLength>({
         ...refTo<typeof SignedLength>('SignedLength'),
@@ -36,21 +36,21 @@ const NormalScatter = Type.Object(
 )
 const UniformScatter = Type.Object(
   {
-    kind: Type.Literal('uniform'),
+    kind: Type.Literal('uniform', { description: 'The kind of scatter.' }),
     plusMinus: size0('As likely anywhere within this much either way, and never beyond.'),
   },
   closed('UniformScatter', 'Evenly spread about the design.'),
 )
 const TriangularScatter = Type.Object(
   {
-    kind: Type.Literal('triangular'),
+    kind: Type.Literal('triangular', { description: 'The kind of scatter.' }),
     plusMinus: size0('Never farther off than this, and most likely not off at all.'),
   },
   closed('TriangularScatter', 'Between two ends, most likely in the middle: the design.'),
 )
 const MeasuredBalls = Type.Object(
   {
-    kind: Type.Literal('measured'),
+    kind: Type.Literal('measured', { description: 'The kind of scatter.' }),
     diameters: Type.Array(refTo<typeof Length>('Length'), {
       minItems: FEWEST_BALLS,
       maxItems: MOST_MEASURED,

@@ -103,7 +103,7 @@ const Percentile = Type.Object(
     value: shown('There.'),
     standardError: shown('How far off it may be: a standard error.'),
   },
-  { $id: 'Percentile' },
+  { $id: 'Percentile', description: 'A percentile of a figure.' },
 )
 
 export const FitChances = Type.Object(
@@ -182,7 +182,9 @@ const effect = (of: string) =>
 
 export const ContributorEffect = Type.Object(
   {
-    contributor: Type.Unsafe<CauseName>(Type.Enum([...CONTRIBUTORS_OF.rings, 'climate'], { type: 'string' })),
+    contributor: Type.Unsafe<CauseName>(
+      Type.Enum([...CONTRIBUTORS_OF.rings, 'climate'], { type: 'string', description: 'The contributor.' }),
+    ),
     ballGap: effect('ball gap'),
     radialInternalClearance: effect('play'),
     message: Type.String({ description: 'The same in words.' }),
@@ -285,7 +287,9 @@ export type RingToleranceCheckResponse = Static<typeof RingToleranceCheckRespons
 
 export const PlateContributorEffect = Type.Object(
   {
-    contributor: Type.Unsafe<CauseName>(Type.Enum(CONTRIBUTORS_OF.plates, { type: 'string' })),
+    contributor: Type.Unsafe<CauseName>(
+      Type.Enum(CONTRIBUTORS_OF.plates, { type: 'string', description: 'The contributor.' }),
+    ),
     ballGap: effect('ball gap'),
     plateGap: effect('space between the plates'),
     message: Type.String({ description: 'The same in words.' }),

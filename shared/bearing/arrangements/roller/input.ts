@@ -9,19 +9,19 @@ const ROLLERS = required(
       count: fields.COUNT,
       diameter: required(length('Nominal roller diameter.')),
       length: length(
-        'How long they are.',
+        'Length of the rollers.',
         fields.trade(
           'the width less 1/20 of a roller',
           'as long as the ring is wide, less what lets it run free of the cheeks',
         ),
       ),
       material: choice(
-        'What the rollers are made of.',
+        'Material of the rollers.',
         fields.BALL_MATERIALS,
         fields.trade('wood', 'turned wooden dowels are what most makers have'),
       ),
       standardDeviation: nonNegativeLength(
-        'Scatter of single rollers round their mean.',
+        'Standard deviation of single rollers about their mean.',
         fields.trade('by material', 'how much dowels of this material scatter in a bought lot'),
       ),
       diameters: fields.DIAMETERS,
