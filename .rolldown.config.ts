@@ -25,6 +25,8 @@ export default defineConfig([
     // A worker thread starts from a file of its own, beside the server's.
     input: { server: 'src/server.ts', thread: 'src/workers/thread.ts' },
     platform: 'node',
+    // Node takes the types out of the sources without it, and so does this.
+    tsconfig: false,
     // The bundle answers as its sources do, with their entity tags.
     transform: { define: { ENGINE_OF_BUNDLE: JSON.stringify(sourceHash(process.cwd())) } },
     external: NEVER_LOADED,

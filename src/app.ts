@@ -25,7 +25,7 @@ import { FIT_CORRECTION_SCHEMAS } from '#src/api/fit-correction/schema.ts'
 import { HEALTH_SCHEMAS, healthRoute } from '#src/api/health/route.ts'
 import { jobSheetRoute } from '#src/api/job-sheet/route.ts'
 import { JOB_SHEET_SCHEMAS } from '#src/api/job-sheet/schema.ts'
-import { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/api/length.ts'
+import { LENGTH_FORMATS, Length, NonNegativeLength, ShownLength, SignedLength } from '#src/api/length.ts'
 import { loadCheckRoute } from '#src/api/load-check/route.ts'
 import { LOAD_CHECK_SCHEMAS } from '#src/api/load-check/schema.ts'
 import { MATERIALS_SCHEMAS, materialsRoute } from '#src/api/materials/route.ts'
@@ -41,6 +41,7 @@ import { TOLERANCE_CHECK_SCHEMAS } from '#src/api/tolerance-check/schema.ts'
 import { UnitsName } from '#src/api/units.ts'
 import { Warning } from '#src/api/warning.ts'
 import { answerUnrouted, LONGEST_URL, routableUrl } from '#src/http/addresses.ts'
+import { setStandingHeaders } from '#src/http/answer-headers.ts'
 import { clientErrorHandler } from '#src/http/client-error.ts'
 import { openConnections } from '#src/http/connections.ts'
 import { errorHandler } from '#src/http/error-handler.ts'
@@ -53,7 +54,7 @@ import { holdToProtocol } from '#src/http/protocol.ts'
 import { compileWhenIdle, validation } from '#src/http/validation.ts'
 import { kioskRoute } from '#src/kiosk/route.ts'
 import { readForwardedFor } from '#src/plugins/forwarded-for.ts'
-import { addHeaders, setHeaders } from '#src/plugins/headers.ts'
+import { setHeaders } from '#src/plugins/headers.ts'
 import { addMetrics } from '#src/plugins/metrics.ts'
 import { describe } from '#src/plugins/openapi.ts'
 import { addPorts } from '#src/plugins/ports.ts'
@@ -118,7 +119,7 @@ type AppOptions = {
 /** The whole service, not yet listening: what the server starts, what tests ask, what writes the document. */
 export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
   const { config = DEFAULTS, logStream, routes = [] } = options
-  const { ajv, buildValidator, pending } = validation()
+  const { ajv, buildValidator, pending } = validation(LENGTH_FORMATS)
   const http = {
     requestTimeout: config.requestTimeoutMs,
     headersTimeout: config.headersTimeoutMs,
@@ -133,7 +134,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     bodyLimit: config.bodyLimitBytes,
     clientErrorHandler,
     frameworkErrors: (error, request, reply) => {
-      addHeaders(request, reply)
+      setStandingHeaders(reply, request.id)
       errorHandler(error, request, reply)
     },
     http,
@@ -153,6 +154,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     trustProxy: typeof config.trustProxy === 'boolean' ? config.trustProxy : [...config.trustProxy],
   }
   const app = fastify(serverOptions)
+  app.decorate('textFormats', LENGTH_FORMATS)
   const isTrusted = trusts(config.trustProxy)
   const connections = openConnections({
     most: config.maxConnections,
@@ -163,12 +165,12 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   connections.watch(app.server)
   const isServed = addPorts(app, config, http, connections)
   app.setErrorHandler(errorHandler)
+  setHeaders(app, config)
   stopGently(app, config, connections)
   // Before all else that is done for a request: it may have to wait for its turn.
   answerInTurn(app)
   readForwardedFor(app, config)
   readJsonBodies(app)
-  setHeaders(app, config)
   answerUnrouted(app, isServed)
   holdToProtocol(app)
   addWorkers(app, { threads: config.workerThreads, deadlineMs: config.taskDeadlineMs })

@@ -10,32 +10,32 @@ type LogLevel = (typeof LOG_LEVELS)[number]
 export type Config = {
   readonly host: string
   readonly port: number
-  /** Where health and metrics are, in place of `port`; null leaves them there. */
+  /** The port of health and metrics; null puts them on `port`. */
   readonly opsPort: number | null
   readonly logLevel: LogLevel
-  /** Whose `X-Forwarded-…` headers count: nobody's, everybody's, or these addresses and networks. */
+  /** Whose `X-Forwarded-…` headers are trusted: nobody's, everybody's, or those of these addresses and networks. */
   readonly trustProxy: boolean | readonly string[]
   readonly bodyLimitBytes: number
   readonly requestTimeoutMs: number
   readonly headersTimeoutMs: number
   readonly keepAliveTimeoutMs: number
-  /** The event loop may run so late; beyond it load is shed. */
+  /** How late the event loop may run before requests are refused. */
   readonly maxLoopDelayMs: number
   readonly shutdownGraceMs: number
   readonly shutdownDelayMs: number
-  /** Threads for what takes longer than a request may hold up others. */
+  /** Threads for work that would delay other requests. */
   readonly workerThreads: number
-  /** How long an answer that worker threads work out may take. */
+  /** How long an answer that needs worker threads may take. */
   readonly taskDeadlineMs: number
-  /** Whether `/metrics` is there. */
+  /** Whether `/metrics` exists. */
   readonly metrics: boolean
-  /** Beyond it a new connection takes the place of the one that has been idle longest. */
+  /** Above it, a new connection replaces the one that has been idle longest. */
   readonly maxConnections: number
   /** The same for the connections of one address that is no trusted proxy; 0 sets no limit. */
   readonly maxConnectionsPerAddress: number
   /** Requests that one address may send in a minute; 0 does not count. */
   readonly rateLimitPerMinute: number
-  /** Where they are counted: in this process, or where all replicas count. */
+  /** Where they are counted: in this process, or in a store that all replicas share. */
   readonly rateLimitStore: 'memory' | StoreAddress
   /** Which pages may read answers from a script: any, none, or these origins. */
   readonly corsOrigin: Origins
@@ -84,7 +84,7 @@ export const DEFAULTS: Config = {
   frameAncestors: '*',
 }
 
-const ORIGINS_EXPECTED = '*, none, or origins such as https://example.org, separated by commas'
+const ORIGINS_EXPECTED = '*, none, or origins separated by commas, for example https://example.org'
 
 /** Every variable that the service reads. */
 export const VARIABLES = [
@@ -120,7 +120,7 @@ type Environment = Readonly<Record<string, string | undefined>>
 type Read<T> = (text: string) => T | undefined
 type Show = (text: string) => string
 
-/** The settings from the environment, or a sentence for every variable that is not as it should be. */
+/** The settings from the environment, or a sentence for every variable that is wrong. */
 export function readConfig(environment: Environment): Result<Config, readonly string[]> {
   const faults: string[] = []
   const setting = <T>(
@@ -154,7 +154,7 @@ export function readConfig(environment: Environment): Result<Config, readonly st
       'TRUST_PROXY',
       DEFAULTS.trustProxy,
       trustProxy,
-      'true, false, or IP addresses and networks such as 10.0.0.0/8, separated by commas',
+      'true, false, or IP addresses and networks separated by commas, for example 10.0.0.0/8',
     ),
     bodyLimitBytes: whole('BODY_LIMIT_BYTES', DEFAULTS.bodyLimitBytes, 1_024, 16_777_216),
     requestTimeoutMs: whole('REQUEST_TIMEOUT_MS', DEFAULTS.requestTimeoutMs, 100, 600_000),
@@ -173,14 +173,14 @@ export function readConfig(environment: Environment): Result<Config, readonly st
       'RATE_LIMIT_STORE',
       DEFAULTS.rateLimitStore,
       store,
-      'memory, or an address such as redis://:password@host:6379',
+      'memory, or an address, for example redis://:password@host:6379',
       hidden,
     ),
     corsOrigin: setting('CORS_ORIGIN', DEFAULTS.corsOrigin, origins, ORIGINS_EXPECTED),
     frameAncestors: setting('FRAME_ANCESTORS', DEFAULTS.frameAncestors, origins, ORIGINS_EXPECTED),
   }
   if (config.opsPort === config.port && config.port !== 0)
-    faults.push(`OPS_PORT must be another port than PORT, got ${config.port} for both`)
+    faults.push(`OPS_PORT must differ from PORT, got ${config.port} for both`)
   if (config.headersTimeoutMs > config.requestTimeoutMs)
     faults.push(
       `HEADERS_TIMEOUT_MS must be at most REQUEST_TIMEOUT_MS, got ${config.headersTimeoutMs} and ${config.requestTimeoutMs}`,
@@ -193,8 +193,8 @@ export function readConfig(environment: Environment): Result<Config, readonly st
 }
 
 /**
- * The variables of an environment that nothing reads and that look like a misspelt one of ours: at most two letters from a
- * name of eight or more. All others belong to someone else.
+ * The variables of an environment that nothing reads and that look like a misspelling of one of ours: at most two letters from a
+ * name of eight or more. All other variables belong to other programs.
  */
 export function misspelt(environment: Environment): readonly { readonly name: string; readonly meant: string }[] {
   const guessed = VARIABLES.filter(({ length }) => length >= SHORTEST_GUESSED)
@@ -251,7 +251,7 @@ function isOrigin(text: string): boolean {
 
 const store = (text: string): 'memory' | StoreAddress | undefined => (text === 'memory' ? text : storeAddress(text))
 
-/** A password may stand in it, and sentences end up in logs. */
+/** The value may contain a password, and sentences end up in logs. */
 const hidden = (): string => 'something else'
 
 function list(text: string): readonly string[] {

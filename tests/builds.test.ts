@@ -20,9 +20,9 @@ async function serving(file: string): Promise<string> {
 describe('a drawing that was corrected', () => {
   test('is sent anew to whoever has the old one, and is not immutable under the name of the old build', async () => {
     const mended = projectCopy({
-      file: 'src/drawings/sheets/rings-assembly.ts',
-      from: "'half section'",
-      to: "'section, half'",
+      file: 'src/words/drawing.ts',
+      from: "section: 'half section'",
+      to: "section: 'section, half'",
     })
     const [old, now] = [await serving('src/server.ts'), await serving(join(mended, 'src/server.ts'))]
     const first = await ask(old + DRAWING)

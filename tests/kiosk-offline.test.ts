@@ -72,7 +72,7 @@ describe('after one visit', () => {
 })
 
 describe('two builds behind one balancer', () => {
-  const NEWER = { file: 'src/kiosk/page.html', from: 'worked out while you choose', to: 'the second build' }
+  const NEWER = { file: 'src/words/kiosk.ts', from: 'follow while you choose', to: 'the second build' }
 
   const isSecond = async (page: Page) => (await page.locator('header').textContent())?.includes('the second build')
 

@@ -23,28 +23,34 @@ async function violations(page: Page): Promise<readonly string[]> {
 const sizeOf = (page: Page, name: string): Promise<string | null> =>
   page.locator('#sizes-to-cut tr', { hasText: name }).locator('td').nth(1).textContent()
 
+/** The service has answered, and the page had nothing to say about its figures. */
+async function answered(page: Page): Promise<void> {
+  await page.locator('#result[aria-busy=false]').waitFor()
+  await page.waitForFunction("document.querySelector('#standing').textContent === ''")
+}
+
 async function opened(options: Parameters<typeof openedPage>[0] = {}) {
   const at = await startedApp()
   const { page, faults } = await openedPage(options)
   await page.goto(at)
-  await page.getByText('The service says the same.').waitFor()
+  await answered(page)
   return { at, page, faults }
 }
 
 describe('Choose', () => {
-  test('the bearing follows the hand, and the service says the same', async () => {
+  test('the bearing follows the hand, and the service agrees', async () => {
     const { page, faults } = await opened()
     // Twelve balls of 16 mm close at 16 / (2 sin 15°) = 30.910 mm, and 0.8 mm of gap take some more.
     expect(await sizeOf(page, 'ball gap')).toBe('0.80 mm')
     await page.getByLabel('one ball more').click()
     expect(await page.locator('[name=count]').inputValue()).toBe('13')
-    await page.getByText('The service says the same.').waitFor()
+    await answered(page)
     await page.getByText('14 mm', { exact: true }).click()
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm')
-    expect(await page.locator('#drawing').textContent()).toContain('13 balls, wood, Dw Ø14')
+    expect(await page.locator('#drawing').textContent()).toContain('13 wooden balls, Dw Ø14')
     await page.locator('[name=outer]').fill('25')
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('3.50 mm')
-    await page.getByText('The service says the same.').waitFor()
+    await answered(page)
     expect(faults).toEqual([])
   })
 
@@ -52,8 +58,8 @@ describe('Choose', () => {
     const { page } = await opened()
     await page.getByText('inches', { exact: true }).click()
     await page.getByRole('button', { name: 'tide clock of Larkmoor' }).click()
-    await page.getByText('The service says the same.').waitFor()
-    expect(await page.locator('#drawing').textContent()).toContain('14 balls, glass, Dw Ø14')
+    await answered(page)
+    expect(await page.locator('#drawing').textContent()).toContain('14 glass balls, Dw Ø14')
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm')
   })
 
@@ -76,7 +82,7 @@ describe('Choose', () => {
     await page.locator('[name=diameter]').fill('16')
     await page.locator('[name=bore]').fill('60')
     expect(await page.locator('#refusals').textContent()).toContain('cuts into the inner ring')
-    await page.getByText('The service says the same.').waitFor()
+    await answered(page)
     await page.locator('[name=bore]').fill('38')
     expect(await page.locator('#warnings').textContent()).toContain('wood')
   })
@@ -91,7 +97,7 @@ describe('Choose', () => {
     await page.context().setOffline(false)
     await page.waitForFunction('navigator.serviceWorker.controller !== null')
     await page.reload()
-    await page.getByText('The service says the same.').waitFor()
+    await answered(page)
     await page.context().setOffline(true)
     await page.reload()
     await page.getByText('The service cannot be reached').waitFor()
@@ -105,7 +111,7 @@ describe('Fit', () => {
     await page.getByRole('tab', { name: 'Fit' }).click()
     await page.locator('[name=value]').fill('13')
     await page.getByRole('button', { name: 'What next?' }).click()
-    await page.getByRole('heading', { name: 'More to take off.' }).waitFor()
+    await page.getByRole('heading', { name: 'Remove more.' }).waitFor()
     expect(await page.locator('#advice').textContent()).toMatch(/Take off [\d.]+ mm of depth with/)
     await page.getByText('All balls are in').click()
     await page.locator('[name=value]').fill('8')
@@ -119,7 +125,7 @@ describe('Fit', () => {
     await page.getByRole('tab', { name: 'Fit' }).click()
     await page.locator('[name=value]').fill('900')
     await page.getByRole('button', { name: 'What next?' }).click()
-    await page.getByRole('heading', { name: 'That reading cannot be' }).waitFor()
+    await page.getByRole('heading', { name: 'This reading is not possible' }).waitFor()
     expect(await page.locator('#advice li').count()).toBe(1)
   })
 })

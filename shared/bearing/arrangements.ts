@@ -1,12 +1,13 @@
+import { CAGED } from '#shared/bearing/arrangements/caged/caged.ts'
+import { RADIAL } from '#shared/bearing/arrangements/radial/radial.ts'
+import { ROLLER } from '#shared/bearing/arrangements/roller/roller.ts'
+import { THRUST } from '#shared/bearing/arrangements/thrust/thrust.ts'
 import { fail, type Result } from '#shared/result.ts'
-import type { AnyBearing, Arrangement, Traits } from './arrangement.ts'
-import { CAGED } from './arrangements/caged/caged.ts'
-import { RADIAL } from './arrangements/radial/radial.ts'
-import { ROLLER } from './arrangements/roller/roller.ts'
-import { THRUST } from './arrangements/thrust/thrust.ts'
+import type { AnyBearing, Arrangement } from './arrangement.ts'
 import { type DesignOf, designOf, echoedBearing } from './design.ts'
 import type { Refusal } from './refusal.ts'
 import type { AnyInput } from './resolve.ts'
+import type { Traits } from './traits.ts'
 
 /** Some arrangements by their names: what the edge makes of the service's own, it makes of any. */
 export type Arrangements = Readonly<Record<string, Arrangement<string, AnyInput, AnyBearing>>>

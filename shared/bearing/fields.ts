@@ -41,28 +41,22 @@ const PLAIN: Standing = 'the plain case'
 export const trade = (stated: string, reason: string): Default => ({ stated, reason, standing: TRADE })
 export const plain = (stated: string, reason: string): Default => ({ stated, reason, standing: PLAIN })
 
-export const COUNT = required(
-  integer('Number of balls or rollers in the ring.', { least: FEWEST_BALLS, most: MOST_BALLS }),
-)
+export const COUNT = required(integer('How many there are.', { least: FEWEST_BALLS, most: MOST_BALLS }))
 export const DIAMETERS = lengths(
-  'Your own measurements, at least `count` of them. Their mean, not the nominal diameter, then closes the ring. Use either this or `standardDeviation`.',
+  'Your own measurements, at least `count` of them. Their mean replaces the nominal diameter. Use instead of `standardDeviation`.',
   { least: FEWEST_BALLS, most: MOST_MEASURED },
 )
 export const BALLS = required(
   group(
     'Balls',
-    'The balls that you buy.',
+    'The balls to use.',
     {
       count: COUNT,
       diameter: required(length('Nominal ball diameter.')),
-      material: choice(
-        'Material of the balls.',
-        BALL_MATERIALS,
-        trade('wood', 'turned wooden balls are what most makers buy'),
-      ),
+      material: choice('Material of the balls.', BALL_MATERIALS, trade('wood', 'most makers buy turned wooden balls')),
       standardDeviation: nonNegativeLength(
-        'Standard deviation of single balls about their mean.',
-        trade('by material', 'how much balls of this material scatter in a bought lot'),
+        'Standard deviation of the diameters of single balls.',
+        trade('by material', 'the usual scatter of balls of this material in one lot'),
       ),
       diameters: DIAMETERS,
     },
@@ -72,34 +66,34 @@ export const BALLS = required(
 
 export const GROOVE = group(
   'Groove',
-  'The arc of a groove in section. State it in one of three ways.',
+  'The arc of a groove in section. Give one of three values.',
   {
     conformity: number(
       'Groove radius divided by ball diameter.',
       CONFORMITY,
-      trade('0.53', 'a little rounder than the ball; steel bearings stay at or below this (ISO 76)'),
+      trade('0.53', 'a radius slightly larger than that of the ball; steel bearings stay at or below this (ISO 76)'),
     ),
-    grooveRadius: length('Radius of the groove in section. Use it instead of `conformity`.'),
-    cutterDiameter: length('Diameter of the round-nosed cutter or scraper. Use it instead of `conformity`.'),
+    grooveRadius: length('Radius of the groove in section. Use instead of `conformity`.'),
+    cutterDiameter: length('Diameter of the round-nosed cutter or scraper. Use instead of `conformity`.'),
   },
   ['conformity', 'grooveRadius', 'cutterDiameter'],
 )
 
-/** The two ways to state the depth of a groove. */
-export const depthFields = (byDefault: Default) => ({
+/** The two ways to give the depth of a groove. `from`: the surface that it is cut into. */
+export const depthFields = (byDefault: Default, from = 'land') => ({
   engagement: number('Groove depth as a fraction of the ball diameter.', ENGAGEMENT, byDefault),
-  grooveDepth: length('Depth from the land to the groove bottom, at mid width. Use it instead of `engagement`.'),
+  grooveDepth: length(`From the ${from} to the bottom of the groove, at its middle. Use instead of \`engagement\`.`),
 })
 export const DEPTH_CHOICE = ['engagement', 'grooveDepth'] as const
 
-/** The two ways to state an outside diameter. */
+/** The two ways to give an outside diameter. */
 export const outsideFields = (wall: string, byDefault: Default) => ({
   wall: length(wall, byDefault),
   roundOutsideDiameterTo: optionalLength(
-    'Round the outside diameter up to a multiple of this. `null` switches rounding off.',
+    'The outside diameter is rounded up to a multiple of this. null means no rounding.',
     trade('1/4 in or 5 mm', 'an even figure on the rule'),
   ),
-  outsideDiameter: length('Outside diameter. Use it instead of `wall` and `roundOutsideDiameterTo`.'),
+  outsideDiameter: length('Outside diameter. Use instead of `wall` and `roundOutsideDiameterTo`.'),
 })
 export const OUTSIDE_CHOICES = [
   ['outsideDiameter', 'wall'],
@@ -116,7 +110,7 @@ export const outerRingGroup = (id: string, depth: Default) =>
       groove: GROOVE,
       ...outsideFields(
         'Least wood behind the groove.',
-        trade('2/3 of a ball diameter', 'two thirds of a ball of wood behind the groove'),
+        trade('2/3 of a ball diameter', 'wood behind the groove two thirds as thick as a ball'),
       ),
     },
     DEPTH_CHOICE,
@@ -125,41 +119,46 @@ export const outerRingGroup = (id: string, depth: Default) =>
 export const innerRingGroup = (id: string, depth: Default) =>
   group(id, 'Options for the inner ring.', { ...depthFields(depth), groove: GROOVE }, DEPTH_CHOICE)
 
-export const BORE = required(length('Diameter of the bore through the middle.'))
-export const RADIAL_INTERNAL_CLEARANCE = nonNegativeLength(
-  'Play: how far the inner ring moves from side to side.',
-  trade('1/50 of a ball', 'a play that can be felt and not seen'),
-)
+export const BORE = required(length('Diameter of the hole in the middle.'))
+/** @param element what rolls */
+export const radialInternalClearance = (element: Element) =>
+  nonNegativeLength(
+    'Play of the inner ring, from side to side.',
+    trade(`1/50 of a ${element}`, 'a play that you can feel but not see'),
+  )
 export const FINISH_ALLOWANCE = nonNegativeLength(
-  'Thickness of the finish or of raised grain on each turned surface.',
+  'Thickness of the finish, or of raised grain, on each turned surface.',
   plain('0', 'bare wood'),
 )
 export const SHOP_DENOMINATOR = choice(
-  'Round shop figures in inches to this fraction of an inch: 64 means 1/64 in. It has no effect in millimetres.',
+  'Shop figures in inches are rounded to this fraction of an inch. It has no effect in millimetres.',
   SHOP_DENOMINATORS,
-  trade('64', 'a common rule reads to 1/64 in'),
+  trade('64', 'a common rule is marked to 1/64 in'),
 )
 export const widthField = (byDefault: Default) => length('Width of both rings.', byDefault)
 export const splitField = (byDefault: Default) =>
-  choice('The ring that comes apart at the middle of its groove, so that the balls can go in.', SPLITS, byDefault)
+  choice('Which ring is split at the middle of its groove, so that it can close round the balls.', SPLITS, byDefault)
 
-/** The gap between the balls, of arrangements with a full ring of them. */
-export const gapFields = (ballGap: Default) => ({
+/** What rolls. */
+type Element = 'ball' | 'roller'
+
+/** The gap of arrangements with a full ring. */
+export const gapFields = (ballGap: Default, element: Element = 'ball') => ({
   ballGap: nonNegativeLength(
-    'Ball gap to aim for: the space that is left when all balls are pushed together.',
+    `Gap between the last ${element} and the first, with all ${element}s pushed together: the gap to aim for.`,
     ballGap,
   ),
-  minBallGap: nonNegativeLength(
-    'Smallest ball gap at which the bearing still runs.',
-    plain('0', 'the ring just closes'),
-  ),
+  minBallGap: nonNegativeLength('Smallest gap with which the bearing still runs.', plain('0', 'the ring just closes')),
   maxBallGap: nonNegativeLength(
-    'Largest ball gap that is still good.',
-    trade('1/8 of a ball, and at least 1/16 of a ball above the aim', 'wider gaps begin to knock'),
+    'Largest gap that is still good.',
+    trade(
+      `1/8 of a ${element}, and at least 1/16 of a ${element} above \`ballGap\``,
+      `with a wider gap the ${element}s begin to knock`,
+    ),
   ),
 })
 
-/** Every design states these two; the second tells its shape, and may be left out of a radial one. */
+/** Every design has these two. The second determines its shape; a radial design may leave it out. */
 export interface Tagged<Name extends string> {
   readonly units: Units
   readonly arrangement: Name

@@ -1,6 +1,5 @@
 import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { Traits } from './arrangement.ts'
 import * as defaults from './defaults.ts'
 import type { Split } from './fields.ts'
 import {
@@ -21,6 +20,7 @@ import {
   tooFewMeasured,
   undercut,
 } from './resolve.ts'
+import type { Traits } from './traits.ts'
 
 /** The input of two rings with a groove each. */
 export interface GroovedRingsInput extends Omit<RingsInput, 'outerRing'> {

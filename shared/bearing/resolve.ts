@@ -3,7 +3,6 @@ import type { Result } from '#shared/result.ts'
 import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { USUAL_DENOMINATOR } from '#shared/units/shop-figure.ts'
-import type { Traits } from './arrangement.ts'
 import type { Assembly } from './assembly.ts'
 import * as defaults from './defaults.ts'
 import { type Fields, type Group, type InputOf, leavesOf, type ValueOf, valueAt } from './field.ts'
@@ -21,6 +20,7 @@ import type {
 } from './fields.ts'
 import type { PartName, Refusal } from './refusal.ts'
 import type { Outside } from './rings.ts'
+import type { Traits } from './traits.ts'
 
 /*
  * The steps by which an arrangement resolves its input: fills in what was left out, and works out what follows from it at

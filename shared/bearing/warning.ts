@@ -1,7 +1,7 @@
 import type { Mm } from '#shared/units/length.ts'
-import type { Traits } from './arrangement.ts'
 import type { PartName, RingName } from './refusal.ts'
 import type { Suggestion } from './suggestion.ts'
+import type { Traits } from './traits.ts'
 
 /** What is worth a warning, as facts. Words and units are made at the edge. */
 export type WarningFacts =

@@ -9,7 +9,7 @@ type Standing = (typeof STANDINGS)[number]
 
 export interface Source {
   readonly title: string
-  /** What is taken from it here. */
+  /** What is taken from it. */
   readonly usedFor: string
   readonly standing: Standing
 }
@@ -18,7 +18,7 @@ export interface Source {
 export const SOURCES = {
   'iso-5593': {
     title: 'ISO 5593, Rolling bearings: Vocabulary',
-    usedFor: 'the words: ring, raceway groove, pitch diameter of the ball set, radial internal clearance',
+    usedFor: 'terms: ring, raceway groove, pitch diameter of the ball set, radial internal clearance',
     standing: 'published',
   },
   'iso-76': {
@@ -58,7 +58,7 @@ export const SOURCES = {
   },
   'jcgm-101': {
     title: 'JCGM 101:2008, Propagation of distributions using a Monte Carlo method',
-    usedFor: 'trials, the shortest interval of 95 %, and when figures stand still',
+    usedFor: 'trials, the shortest interval of 95 %, and when the figures have settled',
     standing: 'published, quoted from memory',
   },
   xoshiro: {
@@ -67,8 +67,8 @@ export const SOURCES = {
     standing: 'published',
   },
   derived: {
-    title: 'Geometry of rigid balls in grooves, derived in this project and tested by a second road',
-    usedFor: 'ball gap and its slopes; the ways in for the last ball',
+    title: 'Geometry of rigid balls in grooves, derived in this project and tested by a second method',
+    usedFor: 'ball gap and its slopes; how the last ball goes in',
     standing: 'derived here',
   },
   trade: {
@@ -78,7 +78,7 @@ export const SOURCES = {
   },
 } as const satisfies Readonly<Record<string, Source>>
 
-/** Where the figures of woods, boards, screws and the weather come from: no bearing needs them by itself. */
+/** Where the figures of woods, boards, screws and the weather come from. A design alone does not need them. */
 export const DATA_SOURCES = {
   'fpl-13-5': {
     title: 'Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-190, 2010), Table 13-5, row read',
@@ -91,7 +91,7 @@ export const DATA_SOURCES = {
     standing: 'published, quoted from memory',
   },
   'fpl-13-5-memory': {
-    title: 'Wood Handbook (FPL-GTR-190), Table 13-5, from memory, and nothing at hand to check it by',
+    title: 'Wood Handbook (FPL-GTR-190), Table 13-5, from memory and not checked against anything else',
     usedFor: 'how a wood moves across the grain, per % of moisture content: treat as a guess',
     standing: 'published, quoted from memory',
   },
@@ -112,7 +112,7 @@ export const DATA_SOURCES = {
   },
   'fpl-plywood': {
     title: 'Wood Handbook, chapter on wood-based composites, as others quote it: about 0.02 % per % of moisture',
-    usedFor: 'how cross-laminated ply moves in its plane',
+    usedFor: 'how cross-laminated plywood moves in its plane',
     standing: 'published',
   },
   'fpl-5-1': {
@@ -133,7 +133,7 @@ export const DATA_SOURCES = {
   'polar-orthotropic-ring': {
     title:
       'Elastic ring, stiffer round the circle than across it, in plane stress (any book on anisotropic elasticity)',
-    usedFor: 'what a ring glued up of segments does: derived in this project and held against a numerical solution',
+    usedFor: 'how a ring glued from segments moves: derived in this project and checked against a numerical solution',
     standing: 'derived here',
   },
   'ball-materials': {
@@ -184,7 +184,7 @@ export const DATA_SOURCES = {
 export const LOAD_SOURCES = {
   hertz: {
     title: 'H. Hertz 1881; K. L. Johnson, Contact Mechanics (1985)',
-    usedFor: 'contact of ball and groove, first yield under it, what springs back of a dent',
+    usedFor: 'contact of ball and groove, first yield under it, how much of a dent springs back',
     standing: 'published, quoted from memory',
   },
   sjovall: {
@@ -194,7 +194,7 @@ export const LOAD_SOURCES = {
   },
   koczan: {
     title: "Koczan, Karwat, Kozakiewicz, Journal of Wood Science 67 (2021): hardness of wood by Meyer's law",
-    usedFor: 'the force on a ball pressed into wood goes with the 5/2 power of the mark',
+    usedFor: 'the force on a ball pressed into wood is proportional to the 5/2 power of the width of the mark',
     standing: 'published',
   },
   'astm-d143': {
@@ -204,7 +204,7 @@ export const LOAD_SOURCES = {
   },
   'rotating-disc': {
     title: 'Rotating disc with a hole, any handbook of strength of materials',
-    usedFor: 'the pull round a ring that turns',
+    usedFor: 'the hoop stress of a ring that turns',
     standing: 'published, quoted from memory',
   },
   'fpl-5-1-species': {
@@ -220,7 +220,7 @@ export const LOAD_SOURCES = {
   },
   'load-trade': {
     title: 'Common practice',
-    usedFor: 'the dent that is still borne, the part of the strength across the grain that is asked of a ring',
+    usedFor: 'the dent that is still acceptable, the share of the strength across the grain that a ring may use',
     standing: 'common practice, no source',
   },
 } as const satisfies Readonly<Record<string, Source>>
@@ -229,7 +229,7 @@ export const ALL_SOURCES = { ...SOURCES, ...DATA_SOURCES, ...LOAD_SOURCES }
 
 export type SourceId = keyof typeof ALL_SOURCES
 
-/** What the sizes of a bearing rest on. */
+/** The sources of a bearing's sizes. */
 export const DESIGN_SOURCES: readonly SourceId[] = [
   'iso-5593',
   'iso-76',
@@ -242,7 +242,7 @@ export const DESIGN_SOURCES: readonly SourceId[] = [
   'trade',
 ]
 
-/** What a load check rests on. */
+/** The sources of a load check. */
 export const LOAD_CHECK_SOURCES: readonly SourceId[] = [
   'hertz',
   'sjovall',

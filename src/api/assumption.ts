@@ -13,12 +13,12 @@ export const Assumption = Type.Object(
       description: 'A length is in the `units` of the answer.',
     }),
     reason: Type.String({ description: 'Why this value.' }),
-    standing: Type.String({ description: 'Whether the trade does it so, or it only states the plain case.' }),
+    standing: Type.String({ description: 'Whether this is common practice or only the plain case.' }),
   },
-  { $id: 'Assumption', description: 'A value that the input left open.' },
+  { $id: 'Assumption', description: 'A default that was used, because the input did not give the value.' },
 )
 
-/** What was assumed, each with its reason, read out of the echoed input. */
+/** What was assumed, each value with its reason, taken from the echoed input. */
 export const toAssumptions = (
   assumed: readonly string[],
   arrangement: ArrangementName,

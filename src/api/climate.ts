@@ -12,21 +12,26 @@ import {
   type Year,
 } from '#shared/questions/season/input.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
+import { inScale, SCALES, type Scale, toCelsius } from '#shared/units/temperature.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import {
+  CLIMATE_EMPTY,
+  NO_WOODEN_BALLS,
+  PLY_WITH_SPECIES,
+  SPECIES_MISSING,
+  TODAY_EMPTY,
+} from '#src/words/season-refusal.ts'
 import { present } from './optional.ts'
 import { readSpecies, speciesName } from './species.ts'
 
 const MOST_MONTHS = 24
 const LONGEST_NAME = 30
 
-/** Either scale's weather; what the equation takes is narrower, and is told in the caller's own scale. */
+/** Wide enough for either scale. The equation takes less, and the core refuses the rest. */
 const degrees = (description: string) => Type.Number({ minimum: -60, maximum: 200, description })
 const humidity = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
 const moisture = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
-
-const SCALES = ['celsius', 'fahrenheit'] as const
-export type Scale = (typeof SCALES)[number]
 
 const USUAL_CONSTRUCTION: Construction = 'flat-sawn'
 
@@ -37,18 +42,18 @@ export const RingWood = Type.Object(
         Type.Enum(CONSTRUCTIONS, {
           type: 'string',
           description:
-            'How the ring is cut or glued up. Default: flat-sawn. `segmented`: pieces round the circle, the grain running round, from flat-sawn strips.',
+            'How the ring is cut or glued up. Default: flat-sawn. `segmented`: glued up of pieces from flat-sawn strips, with the grain running round the circle.',
         }),
       ),
     ),
-    species: Type.Optional(speciesName('Its wood: needed, but for ply.')),
+    species: Type.Optional(speciesName('The wood of the ring. Required, except for cross-laminated ply.')),
   },
-  { $id: 'RingWood', description: 'What a ring is made of.', additionalProperties: false },
+  { $id: 'RingWood', description: 'The wood and construction of a ring.', additionalProperties: false },
 )
 
 export const BallWood = Type.Object(
-  { species: speciesName('Their wood.') },
-  { $id: 'BallWood', description: 'What wooden balls are made of.', additionalProperties: false },
+  { species: speciesName('The wood of the balls.') },
+  { $id: 'BallWood', description: 'The wood of wooden balls.', additionalProperties: false },
 )
 
 export const Woods = Type.Object(
@@ -57,7 +62,7 @@ export const Woods = Type.Object(
     innerRing: refTo<typeof RingWood>('RingWood'),
     balls: Type.Optional(refTo<typeof BallWood>('BallWood')),
   },
-  { $id: 'Woods', description: 'What the bearing is made of.', additionalProperties: false },
+  { $id: 'Woods', description: 'The woods of the bearing.', additionalProperties: false },
 )
 export type Woods = Static<typeof Woods>
 
@@ -66,13 +71,16 @@ const range = (limit: ReturnType<typeof degrees>, description: string) =>
 
 export const Today = Type.Object(
   {
-    temperature: Type.Optional(degrees('Default: 20 degrees C.')),
-    relativeHumidity: Type.Optional(humidity('In %.')),
-    moistureContent: Type.Optional(moisture('Of the wood itself, in % of its dry mass. Instead of the air.')),
+    temperature: Type.Optional(degrees('Temperature of the air. Default: 20 °C.')),
+    relativeHumidity: Type.Optional(humidity('Relative humidity of the air, in %.')),
+    moistureContent: Type.Optional(
+      moisture('Moisture content of the wood, in % of its dry mass. Use it instead of the air.'),
+    ),
   },
   {
     $id: 'Today',
-    description: 'The day on which the bearing is made and measured: its air, or the moisture of its wood.',
+    description:
+      'The day on which the bearing is made and measured: the air of that day, or the moisture content of the wood.',
     additionalProperties: false,
     'x-exclusive': [
       ['relativeHumidity', 'moistureContent'],
@@ -83,9 +91,13 @@ export const Today = Type.Object(
 
 export const Month = Type.Object(
   {
-    name: Type.String({ minLength: 1, maxLength: LONGEST_NAME, description: 'Comes back with its answer.' }),
-    temperature: degrees('Mean.'),
-    relativeHumidity: humidity('Mean, in %.'),
+    name: Type.String({
+      minLength: 1,
+      maxLength: LONGEST_NAME,
+      description: 'Returned with the answer for this month.',
+    }),
+    temperature: degrees('Mean temperature.'),
+    relativeHumidity: humidity('Mean relative humidity, in %.'),
   },
   { $id: 'Month', description: 'A month, or any other part of the year.', additionalProperties: false },
 )
@@ -96,26 +108,30 @@ export const Climate = Type.Object(
       Type.Unsafe<Scale>(
         Type.Enum(SCALES, {
           type: 'string',
-          description: 'Of every temperature here and in the answer. Default: celsius.',
+          description: 'The scale of every temperature in the request and the answer. Default: celsius.',
         }),
       ),
     ),
     today: refTo<typeof Today>('Today'),
-    temperature: Type.Optional(range(degrees('Degrees.'), 'Over the year. Default: 20 degrees C all year.')),
-    relativeHumidity: Type.Optional(range(humidity('In %.'), 'Over the year.')),
-    moistureContent: Type.Optional(range(moisture('In %.'), 'Of the wood itself, over the year.')),
+    temperature: Type.Optional(
+      range(degrees('Degrees.'), 'Range of the temperature over the year. Default: 20 °C all year.'),
+    ),
+    relativeHumidity: Type.Optional(range(humidity('In %.'), 'Range of the relative humidity over the year.')),
+    moistureContent: Type.Optional(
+      range(moisture('In %.'), 'Range of the moisture content of the wood over the year.'),
+    ),
     months: Type.Optional(
       Type.Array(refTo<typeof Month>('Month'), {
         minItems: 1,
         maxItems: MOST_MONTHS,
-        description: 'A table of the year.',
+        description: 'The year as a table, month by month.',
       }),
     ),
   },
   {
     $id: 'Climate',
     description:
-      'The year, in one of three ways: `relativeHumidity` with or without `temperature`, or `moistureContent`, or `months`.',
+      'The year, stated in one of three ways: `relativeHumidity` with or without `temperature`, `moistureContent`, or `months`.',
     additionalProperties: false,
     'x-exclusive': [
       ['relativeHumidity', 'moistureContent', 'months'],
@@ -128,11 +144,7 @@ export type Climate = Static<typeof Climate>
 /** Added once by `app.ts`, inner ones first. */
 export const CLIMATE_SCHEMAS = [RingWood, BallWood, Woods, Today, Month, Climate]
 
-/** The caller's degrees as the core has them, and the way back. */
-const toCelsius = (degree: number, scale: Scale): number => (scale === 'celsius' ? degree : (degree - 32) / 1.8)
-export const inScale = (celsius: number, scale: Scale): number => (scale === 'celsius' ? celsius : celsius * 1.8 + 32)
-
-/** The woods in the core's words, or every name that is not known. */
+/** The woods as core input, or a fault for every unknown name. */
 export function toWoods(woods: Woods): Result<CoreWoods, readonly Fault[]> {
   const outer = toRingWood(woods.outerRing, '/woods/outerRing')
   const inner = toRingWood(woods.innerRing, '/woods/innerRing')
@@ -149,15 +161,13 @@ function toRingWood(
   path: string,
 ): CoreRingWood | Fault {
   if (construction === 'cross-laminated-ply')
-    return species === undefined
-      ? { construction }
-      : { path: `${path}/species`, message: 'of cross-laminated ply the wood makes no difference: leave it out' }
-  if (species === undefined) return { path, message: '"species" is missing: only of ply the wood makes no difference' }
+    return species === undefined ? { construction } : { path: `${path}/species`, message: PLY_WITH_SPECIES }
+  if (species === undefined) return { path, message: SPECIES_MISSING }
   const known = readSpecies(species, `${path}/species`)
   return typeof known === 'string' ? { construction, species: known } : known
 }
 
-/** Woods, year and day of making of one bearing in the core's words, or everything that is wrong with them. */
+/** Woods, year and day of making of one bearing as core input, or every fault of them. */
 export function toYear(
   request: { readonly woods: Woods; readonly climate: Climate },
   material: BallMaterial,
@@ -165,16 +175,14 @@ export function toYear(
   const woods = toWoods(request.woods)
   const year = toClimate(request.climate)
   const stray: readonly Fault[] =
-    material === 'wood' || request.woods.balls === undefined
-      ? []
-      : [{ path: '/woods/balls', message: `the balls are of ${material}: they have no wood` }]
+    material === 'wood' || request.woods.balls === undefined ? [] : [{ path: '/woods/balls', message: NO_WOODEN_BALLS }]
   if (!woods.ok || !year.ok || stray.length > 0) {
     return fail([...(woods.ok ? [] : woods.error), ...(year.ok ? [] : year.error), ...stray])
   }
   return ok({ woods: woods.value, ...year.value })
 }
 
-/** The year and the day of making in the core's words, or what they lack. */
+/** The year and the day of making as core input, or a fault for each that is missing. */
 export function toClimate(
   climate: Climate,
 ): Result<{ readonly climate: CoreClimate; readonly today: CoreToday }, readonly Fault[]> {
@@ -182,12 +190,8 @@ export function toClimate(
   const today = toToday(climate)
   if (year === undefined || today === undefined) {
     return fail([
-      ...(year === undefined
-        ? [{ path: '/climate', message: 'say what the year brings: "relativeHumidity", "moistureContent" or "months"' }]
-        : []),
-      ...(today === undefined
-        ? [{ path: '/climate/today', message: 'say how damp it is today: "relativeHumidity" or "moistureContent"' }]
-        : []),
+      ...(year === undefined ? [{ path: '/climate', message: CLIMATE_EMPTY }] : []),
+      ...(today === undefined ? [{ path: '/climate/today', message: TODAY_EMPTY }] : []),
     ])
   }
   return ok({ climate: year, today })
@@ -214,7 +218,7 @@ function toToday({ temperatureScale: scale = 'celsius', today }: Climate): CoreT
   return { kind: 'air', air: { temperature: celsius, relativeHumidity } }
 }
 
-/** What was asked with every default filled in: sent again, it means the same. */
+/** The climate with every default filled in: sent again, it means the same. */
 export function echoedClimate(climate: Climate): Climate {
   const { temperatureScale = 'celsius', today, temperature, ...rest } = climate
   const usual = inScale(USUAL_TEMPERATURE, temperatureScale)

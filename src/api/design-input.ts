@@ -1,5 +1,6 @@
 import { type Static, type TSchema, Type } from 'typebox'
 import {
+  ARRANGEMENT_NAMES,
   ARRANGEMENTS,
   type ArrangementName,
   type Arrangements,
@@ -9,6 +10,7 @@ import {
 } from '#shared/bearing/arrangements.ts'
 import type { Fields, Group, InputOf } from '#shared/bearing/field.ts'
 import { refTo } from '#src/http/schema.ts'
+import { TERMS } from '#src/words/terms.ts'
 import {
   type ForeignNames,
   fromRequest,
@@ -69,12 +71,25 @@ export function designRequests<Extra extends Record<string, TSchema>>(
         units: refTo<typeof UnitsName>('Units'),
         arrangement: Type.Enum([arrangement], { type: 'string', description: fields.means }),
         ...propertiesOf(fields.fields),
+        stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')),
         ...extra,
       },
-      { $id: variantId(arrangement, name), description: fields.means, ...rulesOf(fields), ...foreignIn('', fields) },
+      {
+        $id: variantId(arrangement, name),
+        description: fields.means,
+        ...thingsOf(arrangement),
+        ...rulesOf(fields),
+        ...foreignIn('', fields),
+      },
     ),
   )
   return [...variants, requestUnion(`${name}Request`, description, variants)]
+}
+
+/** How a refusal speaks of bearings of an arrangement. */
+function thingsOf(arrangement: string): { readonly 'x-things'?: string } {
+  const known = ARRANGEMENT_NAMES.find((name) => name === arrangement)
+  return known === undefined ? {} : { 'x-things': TERMS[known].bearings }
 }
 
 /** The schemas of all groups of fields that some arrangements have, each once, inner ones first. */
@@ -88,8 +103,7 @@ export function fieldSchemas(modules: Arrangements): readonly TSchema[] {
 export const requestUnion = <Request>($id: string, description: string, variants: readonly TSchema[]) =>
   Type.Unsafe<Request>({
     $id,
-    description: `${description} Without \`arrangement\` it is \`radial\`.`,
-    type: 'object',
+    description: `${description} Without \`arrangement\` the bearing is \`radial\`.`,
     // The tag is filled in before it is looked at.
     'x-usual': 'radial',
     discriminator: { propertyName: 'arrangement' },
@@ -111,8 +125,8 @@ export const DESIGN_INPUT_SCHEMAS: readonly TSchema[] = [
   ...fieldSchemas(ARRANGEMENTS),
   ...designRequests(
     'Design',
-    'A bearing, by what is known of it. What is left out takes its default and is echoed in the answer.',
-    { stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')) },
+    'The known values of a bearing. Values that you leave out take their defaults, and the answer echoes them.',
+    {},
   ),
 ]
 

@@ -2,7 +2,8 @@ import { type Static, Type } from 'typebox'
 import { type Dimension as CoreDimension, DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
-import { DIMENSION_NAMES } from '#src/words/dimension-names.ts'
+import { dimensionName } from '#src/words/dimension-names.ts'
+import type { Terms } from '#src/words/terms.ts'
 import { type ShownLength, show } from './length.ts'
 import { written } from './optional.ts'
 
@@ -10,45 +11,45 @@ const length = refTo<typeof ShownLength>('ShownLength')
 
 export const Dimension = Type.Object(
   {
-    symbol: Type.String({ description: "A bearing maker's symbol where there is one." }),
+    symbol: Type.String({ description: 'The symbol of bearing standards, where there is one.' }),
     name: Type.String({ description: 'The size in words.' }),
     value: Type.Unsafe<ShownLength>({ ...length, description: 'The finished size.' }),
     cutTo: Type.Optional(
       Type.Unsafe<ShownLength>({
         ...length,
-        description: 'The size to turn to, so that film or raised grain bring it to `value`.',
+        description: 'The size to turn to, so that the finish or raised grain brings it to `value`.',
       }),
     ),
-    shop: Type.String({ description: 'The nearest figure of the rule or caliper to `value`.' }),
+    shop: Type.String({ description: '`value` to the nearest figure of the rule or caliper.' }),
     cutToShop: Type.Optional(
       Type.String({
-        description: 'The nearest figure of the rule or caliper to `cutTo`, where a finish makes it another.',
+        description: '`cutTo` to the nearest figure of the rule or caliper, where a finish makes it differ.',
       }),
     ),
     shopError: Type.Unsafe<ShownLength>({
       ...length,
-      description: 'Shop figure less `value`: above 0 when the shop figure is the larger.',
+      description: 'Shop figure minus `value`: above 0 where the shop figure is larger.',
     }),
     gapPerUnit: Type.Optional(
       Type.Number({
         description:
-          'How much the ball gap moves per unit of this size, all else staying: at the land the groove depth, at the groove the land.',
+          'Change of the ball gap per unit of this size, with everything else fixed: for the land the groove depth, for the groove the land.',
       }),
     ),
     gapChangeAtShop: Type.Optional(
       Type.Unsafe<ShownLength>({
         ...length,
-        description: 'By how much the ball gap changes when the shop figure is cut.',
+        description: 'Change of the ball gap when you cut to the shop figure.',
       }),
     ),
   },
   { $id: 'Dimension', description: 'One size to work to.' },
 )
 
-export function toDimension(row: CoreDimension, units: Units): Static<typeof Dimension> {
+export function toDimension(row: CoreDimension, units: Units, terms: Terms): Static<typeof Dimension> {
   return written<Static<typeof Dimension>>({
     symbol: DIMENSION_SYMBOLS[row.key],
-    name: DIMENSION_NAMES[row.key],
+    name: dimensionName(row.key, terms),
     value: show(row.value, units),
     cutTo: row.cutTo === undefined ? undefined : show(row.cutTo, units),
     shop: row.shop.text,

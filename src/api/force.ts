@@ -1,28 +1,16 @@
 import { NEWTONS_PER_LBF } from '#shared/data/wood-strength.ts'
+import { type ForceUnits, inForceUnits } from '#shared/units/force.ts'
 import type { Units } from '#shared/units/length.ts'
 
-/** In which a caller speaks of loads; pressures then come in MPa or in lbf/in². */
-export const FORCE_UNITS = ['N', 'lbf'] as const
-export type ForceUnits = (typeof FORCE_UNITS)[number]
-
-/** What goes with inches and with millimetres when nothing is said. */
+/** The default: pounds-force with inches, newtons with millimetres. */
 export const usualForceUnits = (units: Units): ForceUnits => (units === 'in' ? 'lbf' : 'N')
 
 export const toNewtons = (force: number, units: ForceUnits): number =>
   units === 'lbf' ? force * NEWTONS_PER_LBF : force
-export const showForce = (newtons: number, units: ForceUnits): number =>
-  units === 'lbf' ? newtons / NEWTONS_PER_LBF : newtons
+export const showForce = inForceUnits
 
 const SQUARE_INCH = 25.4 * 25.4
 const MPA = { N: 'MPa', lbf: 'lbf/in2' } as const
 export const pressureUnits = (units: ForceUnits): (typeof MPA)[ForceUnits] => MPA[units]
 export const showPressure = (megapascals: number, units: ForceUnits): number =>
   units === 'lbf' ? (megapascals * SQUARE_INCH) / NEWTONS_PER_LBF : megapascals
-
-/** To two digits: no estimate of this kind is good for more. */
-const rounded = (value: number): string => String(Number(value.toPrecision(2)))
-
-export const forceFigure = (newtons: number, units: ForceUnits): string =>
-  `${rounded(showForce(newtons, units))} ${units}`
-
-export const speedFigure = (speed: number): string => `${rounded(speed)} turns a minute`

@@ -1,11 +1,13 @@
 import { type Static, Type } from 'typebox'
-import { LENGTH, LENGTH_OR_NONE } from '#shared/bearing/field.ts'
+import { type Bounds, LENGTH, LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
-import { type LengthFault, LONGEST_LENGTH_TEXT, parseLength, readLength } from '#shared/units/parse-length.ts'
+import { LONGEST_LENGTH_TEXT, parseLength, readLength } from '#shared/units/parse-length.ts'
 import { refTo } from '#src/http/schema.ts'
+import type { TextFormats } from '#src/http/text-format.ts'
+import { LENGTH_EXAMPLES, LENGTH_FAULTS, LENGTH_NOUN, lengthOutside } from '#src/words/length.ts'
 
 const WRITTEN =
-  'a number in `units`, or text: decimal, fraction or mixed fraction, with a unit of its own if it has one'
+  'a number in `units`, or text: a decimal, a fraction or a mixed fraction, with a unit of its own if you like'
 const EXAMPLES = '`0.625`, `"5/8"`, `"1 3/16"`, `"16 mm"`'
 
 /** What each kind of length may be, in the unit in which it is given. The names are those of the formats. */
@@ -75,36 +77,18 @@ export function toMm(length: number | string, units: Units): Mm {
   return parsed.value
 }
 
-/** Ajv formats for lengths written as text: the same bounds that the schema states for numbers. */
-export const lengthFormats = Object.fromEntries(
-  Object.keys(BOUNDS).map((format) => [
+/** The formats of lengths written as text: they have the same bounds as the schema states for numbers. */
+export const LENGTH_FORMATS: TextFormats = Object.fromEntries(
+  Object.entries(BOUNDS).map(([format, bounds]) => [
     format,
-    { type: 'string' as const, validate: (text: string): boolean => lengthFault(text, format) === undefined },
+    { noun: LENGTH_NOUN, examples: LENGTH_EXAMPLES, faultOf: (text: string) => faultOf(text, bounds) },
   ]),
 )
 
 /** What is wrong with a length written as text, or undefined where nothing is. */
-export function lengthFault(text: string, format: string): string | undefined {
-  if (!isFormat(format)) return `is of no format that is known here: ${format}`
-  const { least, most } = BOUNDS[format]
+function faultOf(text: string, { least, most }: Bounds): string | undefined {
   const read = readLength(text)
-  if (!read.ok) return SENTENCES[read.error]
+  if (!read.ok) return LENGTH_FAULTS[read.error]
   const value = read.value.numerator / read.value.denominator
-  return value >= least && value <= most ? undefined : `must be from ${least} to ${most}`
-}
-
-const isFormat = (format: string): format is keyof typeof BOUNDS => Object.hasOwn(BOUNDS, format)
-
-const SENTENCES: Readonly<Record<LengthFault, string>> = {
-  empty: 'is empty: write a length, such as 5/8 or 16 mm',
-  'too-long': `is longer than ${LONGEST_LENGTH_TEXT} signs: write a length, such as 1 3/16`,
-  'too-many-digits': 'has more digits than any rule reads',
-  comma: 'has a comma, which some read as a decimal point and some as thousands: use a point',
-  sign: 'must not begin with a sign',
-  exponent: 'is written with an exponent or in hexadecimal: write it out, such as 0.001',
-  feet: 'is in feet: use inches or millimetres',
-  'zero-denominator': 'divides by 0',
-  'improper-mixed': 'has a fraction that is not below 1 beside its whole number: write 2 1/4, not 1 5/4',
-  'not-a-length':
-    'is not a length: write a decimal, a fraction or a mixed fraction, with in or mm if you like (5/8, 1 3/16, 16 mm)',
+  return value >= least && value <= most ? undefined : lengthOutside(least, most)
 }

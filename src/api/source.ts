@@ -7,10 +7,11 @@ export const Source = Type.Object(
     title: Type.String({ description: 'Author and title.' }),
     usedFor: Type.String({ description: 'What is taken from it.' }),
     standing: Type.String({
-      description: 'Published, published but quoted from memory, derived here, or common practice without a source.',
+      description:
+        'Published, published but quoted from memory, derived in this project, or common practice without a source.',
     }),
   },
-  { $id: 'Source', description: 'Where a formula or a figure comes from, and how sure it is.' },
+  { $id: 'Source', description: 'Where a formula or a figure comes from, and how reliable it is.' },
 )
 
 export const toSource = (id: SourceId): Static<typeof Source> => ({ id, ...ALL_SOURCES[id] })

@@ -1,24 +1,22 @@
 import { Type } from 'typebox'
 import { isSpecies, SPECIES_IDS, type SpeciesId } from '#shared/data/species.ts'
-import { given } from '#src/http/given.ts'
 import { nearestNames } from '#src/http/nearest-name.ts'
 import type { Fault } from '#src/http/problem.ts'
+import { quote } from '#src/http/quote.ts'
+import { unknownSpecies } from '#src/words/problem.ts'
 
 const LONGEST_NAME = 60
 
-/** A wood by its name, as a caller writes it. Which names there are is checked beside the schema: they are too many. */
+/** The name of a wood, as a caller writes it. There are too many names for the schema, so they are checked after it. */
 export const speciesName = (description: string) =>
   Type.String({
     minLength: 1,
     maxLength: LONGEST_NAME,
-    description: `${description} The names stand in /v1/materials.`,
+    description: `${description} /v1/materials lists the names.`,
   })
 
-/** A name that is known, or what to say of one that is not. */
+/** A known name, or the fault of one that is not known. */
 export function readSpecies(name: string, path: string): SpeciesId | Fault {
   if (isSpecies(name)) return name
-  const nearest = nearestNames(name, SPECIES_IDS)
-  const hint =
-    nearest.length > 0 ? `nearest are ${nearest.map((id) => `"${id}"`).join(', ')}` : 'all stand in /v1/materials'
-  return { path, message: `${given(name)} is no wood that is known here: ${hint}` }
+  return { path, message: unknownSpecies(quote(name), nearestNames(name, SPECIES_IDS)) }
 }

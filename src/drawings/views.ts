@@ -1,4 +1,4 @@
-import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import { type ArrangementName, type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Assembled, assemblySheet } from '#src/drawings/sheets/assembly.ts'
 import { cagedGaugeItems, gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
@@ -6,44 +6,31 @@ import { type Item, oneSheet, pagesOf, type TooManyPages } from '#src/drawings/s
 import { assembledPlates } from '#src/drawings/sheets/plates-assembly.ts'
 import { assembledRings, assembledWithCage } from '#src/drawings/sheets/rings-assembly.ts'
 import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
+import { CUT_OUT_DESCRIPTIONS, TITLES } from '#src/words/drawing.ts'
 import type { Drawing } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
 import type { View } from './view.ts'
 
-/** What is cut out of paper: the items, and what the sheet says of itself. */
-type CutOut = {
-  readonly items: readonly Item[]
-  readonly words: { readonly title: string; readonly description: string }
+/** What is cut out of paper, by the arrangement of its bearing. */
+function itemsOf(
+  view: Exclude<View, 'assembly'>,
+  design: Design,
+): { readonly arrangement: ArrangementName; readonly items: readonly Item[] } {
+  const isTemplates = view === 'templates'
+  if (isOfPlates(design))
+    return { arrangement: 'thrust', items: isTemplates ? plateItems(design) : plateGaugeItems(design) }
+  if (isCaged(design))
+    return { arrangement: 'caged', items: isTemplates ? cagedTemplateItems(design) : cagedGaugeItems(design) }
+  return {
+    arrangement: design.bearing.settled.traits.raceway === 'track' ? 'roller' : 'radial',
+    items: isTemplates ? templateItems(design) : gaugeItems(design),
+  }
 }
 
-const templates = (blanks: string, items: readonly Item[]): CutOut => ({
-  items,
-  words: {
-    title: 'Templates',
-    description: `${blanks} in full size: the lines to turn to, the lines to saw by, the centre, the grain and the holes.`,
-  },
-})
-
-const gauges = (checks: string, items: readonly Item[]): CutOut => ({
-  items,
-  words: { title: 'Gauges', description: `In full size: ${checks}, and an edge for each cylinder.` },
-})
-
-function cutOut(view: Exclude<View, 'assembly'>, design: Design): CutOut {
-  if (isOfPlates(design)) {
-    return view === 'templates'
-      ? templates('The blank of both plates', plateItems(design))
-      : gauges('go and no-go plug, a profile for each groove', plateGaugeItems(design))
-  }
-  if (isCaged(design)) {
-    return view === 'templates'
-      ? templates('The blanks of rings and cage', cagedTemplateItems(design))
-      : gauges('the plug, a profile for each groove', cagedGaugeItems(design))
-  }
-  const isTrack = design.bearing.settled.traits.raceway === 'track'
-  return view === 'templates'
-    ? templates(isTrack ? 'The blanks of rings and cheeks' : 'Both blanks', templateItems(design))
-    : gauges(isTrack ? 'go and no-go plug' : 'go and no-go plug, a profile for each groove', gaugeItems(design))
+/** The items, and what the sheet says of itself. */
+function cutOut(view: Exclude<View, 'assembly'>, design: Design) {
+  const { arrangement, items } = itemsOf(view, design)
+  return { items, words: { title: TITLES[view], description: CUT_OUT_DESCRIPTIONS[view](arrangement) } }
 }
 
 function assembled(design: Design): Assembled {

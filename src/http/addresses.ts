@@ -2,6 +2,7 @@ import type { IncomingMessage } from 'node:http'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { nearestName } from './nearest-name.ts'
 import { sendProblem } from './problem.ts'
+import { addressLongerThan, BAD_PATH, BAD_UTF8, methodNotAllowed, notFoundNear, notFoundSee } from './sentences.ts'
 
 /**
  * Longest address that is read. A list of two hundred measured balls in a query takes some 2000 characters; more than
@@ -89,13 +90,12 @@ export function answerUnrouted(app: FastifyInstance, isServed: IsServed): void {
           served.map(({ url }) => url),
         ),
       )
-    return sendProblem(reply, 405, `${request.method} is not allowed here: use ${allow}.`, [], { allow })
+    return sendProblem(reply, 405, methodNotAllowed(request.method, allow), [], { allow })
   }
 
   app.addHook('onRequest', (request, reply, done) => {
     const { originalUrl, is404, method, routeOptions } = request
-    if (originalUrl.length > LONGEST_URL)
-      sendProblem(reply, 414, `The address is longer than ${LONGEST_URL} characters: send the input as a POST.`)
+    if (originalUrl.length > LONGEST_URL) sendProblem(reply, 414, addressLongerThan(LONGEST_URL))
     else if (request.url === UNREADABLE) sendProblem(reply, 400, whyUnreadable(originalUrl))
     else if (is404 || method === 'OPTIONS' || !isServed(routeOptions.url ?? '', request)) unrouted(request, reply)
     else done()
@@ -103,10 +103,7 @@ export function answerUnrouted(app: FastifyInstance, isServed: IsServed): void {
   app.setNotFoundHandler(unrouted)
 }
 
-const whyUnreadable = (url: string): string =>
-  /^(\/|https?:)/i.test(url)
-    ? 'The address cannot be read: a % must be followed by two hexadecimal digits that stand for UTF-8.'
-    : 'The path must start with /, for example /v1/design.'
+const whyUnreadable = (url: string): string => (/^(\/|https?:)/i.test(url) ? BAD_UTF8 : BAD_PATH)
 
 /**
  * A route's pattern as a regular expression: `:name` is a piece of a path, `*` the rest of it. A piece ends at the sign that
@@ -131,6 +128,5 @@ function nothingAt(path: string, known: readonly string[]): string {
     path,
     known.filter((url) => !/[:*]/.test(url)),
   )
-  const hint = nearest === undefined ? 'The paths stand in /openapi.json.' : `Did you mean ${nearest}?`
-  return `There is nothing at this address. ${hint}`
+  return nearest === undefined ? notFoundSee('/openapi.json') : notFoundNear(nearest)
 }

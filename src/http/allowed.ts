@@ -1,62 +1,31 @@
-import { lengthFormats } from '#src/api/length.ts'
-import { given } from './given.ts'
-import { type JsonSchema, resolved, type SchemaById, typesOf } from './schema.ts'
+import { quote } from './quote.ts'
+import { type JsonSchema, resolved, type SchemaNames, typesOf } from './schema.ts'
+import { eitherOf, inRange, KINDS, type Kind, oneOf, withExamples } from './sentences.ts'
+import type { TextFormat, TextFormats } from './text-format.ts'
 
-/** What may stand at a place, to follow "must be": its kind, its choices, its range. */
-export function allowed(schema: JsonSchema, byId: SchemaById): string {
-  if (schema.enum !== undefined) return listed(schema.enum)
-  if ('const' in schema) return given(schema.const)
+/** What a schema allows, to follow "must be": a kind of value, its choices, its range. */
+export function allowed(schema: JsonSchema, names: SchemaNames): string {
+  if (schema.enum !== undefined) return oneOf(schema.enum.map(quote))
+  if ('const' in schema) return quote(schema.const)
   const branches = schema.anyOf ?? schema.oneOf
-  if (branches !== undefined) {
-    return [...new Set(branches.map((branch) => allowed(resolved(branch, byId), byId)))].join(', or ')
-  }
+  if (branches !== undefined)
+    return eitherOf([...new Set(branches.map((branch) => allowed(resolved(branch, names.byId), names)))])
   const types = typesOf(schema)
-  if (isLength(schema)) return `${length(schema)}${types.includes('null') ? ', or null' : ''}`
-  return types.length === 0 ? 'something else' : types.map((type) => kind(type, schema)).join(', or ')
+  const format = formatOf(schema, names.formats)
+  if (format !== undefined) {
+    const noun = withExamples(`${format.noun}${inRange(schema)}`, format.examples)
+    return eitherOf(types.includes('null') ? [noun, KINDS.null] : [noun])
+  }
+  return types.length === 0 ? KINDS.unknown : eitherOf(types.map((type) => kind(type, schema)))
 }
 
-/** A length may be a number or a text; both are one thing to the maker. */
-export function isLength(schema: JsonSchema): schema is JsonSchema & { readonly format: string } {
-  return schema.format !== undefined && schema.format in lengthFormats
-}
-
-/** `one of "glass", "steel" or "wood"`. */
-export function listed(choices: readonly unknown[]): string {
-  const shown = choices.map(given)
-  const last = shown.pop()
-  return shown.length === 0 ? (last ?? 'something else') : `one of ${shown.join(', ')} or ${last}`
-}
-
-function length(schema: JsonSchema): string {
-  return `a length${range(schema)}, such as 16 or "5/8"`
-}
+/** The format of a value that may be a number or text; to the caller both are one kind of value. */
+export const formatOf = ({ format }: JsonSchema, formats: TextFormats): TextFormat | undefined =>
+  format === undefined || !Object.hasOwn(formats, format) ? undefined : formats[format]
 
 function kind(type: string, schema: JsonSchema): string {
-  switch (type) {
-    case 'integer':
-      return `a whole number${range(schema)}`
-    case 'number':
-      return `a number${range(schema)}`
-    case 'string':
-      return 'a text'
-    case 'boolean':
-      return 'true or false'
-    case 'array':
-      return 'a list, written [ … ]'
-    case 'object':
-      return 'an object, written { … }'
-    default:
-      return type
-  }
+  const noun = isKind(type) ? KINDS[type] : type
+  return type === 'integer' || type === 'number' ? `${noun}${inRange(schema)}` : noun
 }
 
-function range({ minimum, exclusiveMinimum, maximum, exclusiveMaximum }: JsonSchema): string {
-  if (minimum !== undefined && maximum !== undefined) return ` from ${minimum} to ${maximum}`
-  const least =
-    exclusiveMinimum !== undefined ? `above ${exclusiveMinimum}` : minimum !== undefined && `at least ${minimum}`
-  const most =
-    exclusiveMaximum !== undefined ? `below ${exclusiveMaximum}` : maximum !== undefined && `at most ${maximum}`
-  const limits = [least, most].filter((limit) => limit !== false)
-  const of = limits.length === 1 && limits[0]?.startsWith('at ') ? ' of' : ''
-  return limits.length === 0 ? '' : `${of} ${limits.join(' and ')}`
-}
+const isKind = (type: string): type is Kind => Object.hasOwn(KINDS, type)

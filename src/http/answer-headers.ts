@@ -1,8 +1,24 @@
 import { hash } from 'node:crypto'
 import type { FastifyReply } from 'fastify'
+import type { Origins } from '#src/config.ts'
 
 /** The policy of an answer that is not a page: nothing in it may run or load, and no page may frame it. */
 const NOT_A_PAGE = "default-src 'none'; frame-ancestors 'none'"
+
+/** What stands on every answer, whatever was asked and whether or not it could be read. */
+const ALWAYS = {
+  'cross-origin-resource-policy': 'cross-origin',
+  'referrer-policy': 'no-referrer',
+  'x-content-type-options': 'nosniff',
+}
+
+/** What a script in a page may read of an answer. */
+export type Readable = {
+  /** Which pages may read it: any, none, or these origins. */
+  readonly origins: Origins
+  /** The headers that it may read beside those that it may always. */
+  readonly exposed: readonly string[]
+}
 
 type AnswerHeaders = {
   /** How long the answer may be kept, and by whom. */
@@ -26,6 +42,24 @@ export function setAnswerHeaders(
   setOrRemove(reply, 'cache-control', cacheControl)
   setOrRemove(reply, 'etag', kept?.etag)
   setOrRemove(reply, 'x-engine', kept?.engine)
+}
+
+/** Sets what stands on every answer; what the answer says of itself is added to it later. */
+export function setStandingHeaders(reply: FastifyReply, requestId: string): void {
+  setAnswerHeaders(reply, {})
+  reply.headers(ALWAYS).header('x-request-id', requestId)
+}
+
+/** The same for an answer to what could not be read: who asked, and from which page, is not known. */
+export function headersOfUnread({ origins, exposed }: Readable): Readonly<Record<string, string>> {
+  const expose = { 'access-control-expose-headers': exposed.join(', ') }
+  return {
+    'content-security-policy': NOT_A_PAGE,
+    'cache-control': 'no-store',
+    ...ALWAYS,
+    ...(origins === '*' && { 'access-control-allow-origin': '*', ...expose }),
+    ...(Array.isArray(origins) && { vary: 'Origin' }),
+  }
 }
 
 function setOrRemove(reply: FastifyReply, name: string, value: string | undefined): void {

@@ -8,8 +8,8 @@ const A_DAY = 'public, max-age=86400, stale-while-revalidate=604800'
 /** The same input to the same engine gives the same answer for ever: nobody needs to ask again. */
 const IMMUTABLE = 'public, max-age=31536000, immutable'
 
-/** Keep it, and ask each time whether it is still the answer. */
-const ASK_AGAIN = 'public, no-cache'
+/** Keep it, and ask each time whether it is still the answer: a new build's is there at once. */
+export const ASK_AGAIN = 'public, no-cache'
 
 type Keepable = {
   /** Everything that the answer depends on, beside the path, the media type and the build. */

@@ -3,6 +3,7 @@ import type { ConnectionError, FastifyInstance } from 'fastify'
 import { endConnection } from './connections.ts'
 import { HEAD_READ_BYTES } from './head-limits.ts'
 import { rawProblem } from './problem.ts'
+import { ADDRESS_TOO_LONG, headLongerThan, NOT_HTTP, TOO_SLOW } from './sentences.ts'
 
 /**
  * Answers a connection on which no request could be read. Fastify binds `this`; only the code is logged, for the error
@@ -11,15 +12,16 @@ import { rawProblem } from './problem.ts'
 export function clientErrorHandler(this: FastifyInstance, error: ConnectionError, socket: Socket): void {
   this.log.debug({ code: error.code }, 'connection refused')
   if (error.code === 'ECONNRESET') socket.destroy()
-  else endConnection(socket, answer(error))
+  else endConnection(socket, answer(error, this.headersOfUnread))
 }
 
-function answer({ code, rawPacket }: ConnectionError): string {
-  if (code === 'ERR_HTTP_REQUEST_TIMEOUT') return rawProblem(408, 'The request took too long to arrive.')
-  if (code !== 'HPE_HEADER_OVERFLOW') return rawProblem(400, 'This is not a request in HTTP/1.1.')
+function answer({ code, rawPacket }: ConnectionError, headers: Readonly<Record<string, string>>): string {
+  const problem = (status: number, detail: string) => rawProblem(status, detail, headers)
+  if (code === 'ERR_HTTP_REQUEST_TIMEOUT') return problem(408, TOO_SLOW)
+  if (code !== 'HPE_HEADER_OVERFLOW') return problem(400, NOT_HTTP)
   return Buffer.isBuffer(rawPacket) && isLongAddress(rawPacket)
-    ? rawProblem(414, 'The address is too long: send the input as the body of a POST.')
-    : rawProblem(431, `An address and its headers may have ${HEAD_READ_BYTES} bytes and a thousand lines.`)
+    ? problem(414, ADDRESS_TOO_LONG)
+    : problem(431, headLongerThan(HEAD_READ_BYTES))
 }
 
 /**

@@ -19,6 +19,8 @@ import { notValid, ProblemError, problem } from './problem.ts'
 import { bodyOf } from './query.ts'
 import { queryNames } from './query-names.ts'
 import { type QueryParameter, queryParameters } from './query-parameters.ts'
+import { schemaNamesOf } from './schema.ts'
+import { notFoundChoice } from './sentences.ts'
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -154,8 +156,8 @@ function queryRoute<Schema extends ComputingSchema>(
   const { choices } = route
   const { body, response, ...words }: ComputingSchema = route.schema
   const answer = answering(app, route)
-  const byId = (id: string) => app.getSchema(id)
-  const names = queryNames(body, byId)
+  const schemaNames = schemaNamesOf(app)
+  const names = queryNames(body, schemaNames.byId)
   // The query is held to the body's own schema: by the time it is looked at, it has become a body.
   const get: FastifySchema = {
     ...words,
@@ -171,13 +173,13 @@ function queryRoute<Schema extends ComputingSchema>(
     ...(choices && { onRequest: holdTo(choices) }),
     config: { queryParameters: queryParameters(names) },
     preValidation: async (request) => {
-      const { body: input, faults, unread } = bodyOf(request.query, names, byId)
+      const { body: input, faults, unread } = bodyOf(request.query, names, schemaNames)
       request.query = input
       if (faults.length === 0) return
       // All faults come at once: those of the schema too.
       const found = new FaultList()
       for (const tell of faults) found.add(tell)
-      findFaults(found, input, body, byId, unread)
+      findFaults(found, input, body, schemaNames, unread)
       throw notValid(found.told(), found.more)
     },
     handler: (request, reply) => answer(request.query, request, reply),
@@ -201,7 +203,7 @@ function holdTo(choices: Choices): onRequestHookHandler {
     for (const [name, { names: known }] of Object.entries(choices)) {
       const given: unknown = Object(params)[name]
       if (typeof given === 'string' && known.includes(given)) continue
-      done(new ProblemError(404, `There is nothing at this address. Its ${name} is one of ${known.join(', ')}.`))
+      done(new ProblemError(404, notFoundChoice(name, known)))
       return
     }
     done()

@@ -4,7 +4,7 @@ import { Server, type Socket } from 'node:net'
 /** What Node keeps on a connection: the answer whose turn it is, and the request that is being read or was read last. */
 type Connection = Socket & {
   readonly _httpMessage?: ServerResponse | null
-  readonly parser?: { readonly incoming: IncomingMessage | null } | null
+  readonly parser?: { readonly incoming: IncomingMessage | null; onIncoming: (() => number) | null } | null
 }
 
 /** How many connections may be open at the same time. */
@@ -163,6 +163,18 @@ const isSilent = (socket: Socket): boolean => held.get(socket)?.bytesWhenIdle ==
  */
 function cutSilent(connection: Connection): void {
   if (connection._httpMessage?.headersSent !== false) connection.destroy()
+}
+
+/** What the parser is told of a request: to read it as any other. */
+const READ_ON = 0
+
+/**
+ * Cuts a connection on which too much has been sent. Node reads the packet to its end all the same: thousands of requests can
+ * be in it, and for each it would make an error with a stack.
+ */
+export function cutFlooded(connection: Connection): void {
+  if (connection.parser) connection.parser.onIncoming = () => READ_ON
+  connection.destroy()
 }
 
 /**

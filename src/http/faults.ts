@@ -1,16 +1,19 @@
-import { lengthFault, lengthFormats } from '#src/api/length.ts'
-import { allowed, isLength, listed } from './allowed.ts'
+import { allowed, formatOf } from './allowed.ts'
 import type { FaultList } from './fault-list.ts'
-import { given } from './given.ts'
 import { nearestName, notKnown } from './nearest-name.ts'
-import { type JsonSchema, resolved, type SchemaById, typesOf } from './schema.ts'
+import { quote } from './quote.ts'
+import { type JsonSchema, resolved, type SchemaNames, typesOf } from './schema.ts'
+import * as sentences from './sentences.ts'
+import type { TextFormats } from './text-format.ts'
 
 /** A pointer's step: `~` and `/` in a name are written `~0` and `~1` (RFC 6901). */
 export const step = (name: string): string => `/${name.slice(0, 80).replaceAll('~', '~0').replaceAll('/', '~1')}`
 
 type Search = {
   readonly found: FaultList
-  readonly byId: SchemaById
+  readonly names: SchemaNames
+  /** What the innermost variant describes, in the plural. */
+  readonly things?: string | undefined
   /** Pointers to values that were given and could not be read: they are not missing. */
   readonly unread: ReadonlySet<string>
 }
@@ -28,15 +31,15 @@ export function findFaults(
   found: FaultList,
   input: unknown,
   schema: JsonSchema,
-  byId: SchemaById,
+  names: SchemaNames,
   unread: ReadonlySet<string> = new Set(),
 ): void {
-  look({ found, byId, unread }, schema, input, '')
+  look({ found, names, unread }, schema, input, '')
 }
 
 /** @param path the pointer to the value */
 function look(search: Search, schema: JsonSchema, value: unknown, path: string): void {
-  const at = resolved(schema, search.byId)
+  const at = resolved(schema, search.names.byId)
   const branches = at.anyOf ?? at.oneOf
   if (at.discriminator !== undefined) lookAtVariant(search, at, at.discriminator.propertyName, value, path)
   else if (branches !== undefined) lookAtBranches(search, at, branches, value, path)
@@ -44,9 +47,9 @@ function look(search: Search, schema: JsonSchema, value: unknown, path: string):
 }
 
 function lookAtOne(search: Search, at: JsonSchema, value: unknown, path: string): void {
-  const { found, byId } = search
-  const broken = brokenKeyword(at, value)
-  if (broken !== undefined) found.add(() => ({ path, message: sentence(broken, at, value, byId) }), path)
+  const { found, names } = search
+  const broken = brokenKeyword(at, value, names.formats)
+  if (broken !== undefined) found.add(() => ({ path, message: sentence(broken, at, value, names) }), path)
   if (broken !== undefined && broken !== 'minItems' && broken !== 'uniqueItems') return
   if (Array.isArray(value)) {
     const { items } = at
@@ -70,28 +73,29 @@ function lookAtBranches(
     if (found.isInside) entered ??= found
   }
   if (entered !== undefined) search.found.addAll(entered)
-  else search.found.add(() => ({ path, message: must(`be ${allowed(schema, search.byId)}`, value) }), path)
+  else search.found.add(() => ({ path, message: mustBe(schema, value, search.names) }), path)
 }
 
 /** Of a union with a tag: the variant that the tag names. */
 function lookAtVariant(search: Search, schema: JsonSchema, tag: string, value: unknown, path: string): void {
-  const { found, byId } = search
-  const variants = schema.oneOf ?? []
-  const names = (variant: JsonSchema) => namesOf(resolved(variant, byId), tag)
+  const { found, names } = search
+  const variants = (schema.oneOf ?? []).map((variant) => resolved(variant, names.byId))
   if (!isObject(value)) {
-    found.add(() => ({ path, message: must(`be ${allowed(schema, byId)}`, value) }), path)
+    found.add(() => ({ path, message: mustBe(schema, value, names) }), path)
   } else if (!Object.hasOwn(value, tag) && schema['x-usual'] === undefined) {
     missing(search, tag, path)
   } else {
     const name = value[tag] ?? schema['x-usual']
-    const variant = variants.find((each) => names(each).includes(name))
-    if (variant !== undefined) look(search, variant, { ...value, [tag]: name }, path)
-    else found.add(() => ({ path: path + step(tag), message: choice(name, variants.flatMap(names)) }))
+    const variant = variants.find((each) => tagsOf(each, tag).includes(name))
+    if (variant === undefined) {
+      const choices = variants.flatMap((each) => tagsOf(each, tag))
+      found.add(() => ({ path: path + step(tag), message: choice(name, choices) }))
+    } else look({ ...search, things: variant['x-things'] }, variant, { ...value, [tag]: name }, path)
   }
 }
 
-/** What the tag of a variant may be. */
-function namesOf({ properties }: JsonSchema, tag: string): readonly unknown[] {
+/** The values of a variant's tag. */
+function tagsOf({ properties }: JsonSchema, tag: string): readonly unknown[] {
   const tagged = properties?.[tag]
   if (tagged === undefined) return []
   return 'const' in tagged ? [tagged.const] : (tagged.enum ?? [])
@@ -106,20 +110,20 @@ function lookAtNames(search: Search, schema: JsonSchema, value: Names, path: str
   if (schema.additionalProperties === false)
     for (const name of Object.keys(value))
       if (!Object.hasOwn(properties, name))
-        found.add(() => ({ path: path + step(name), message: notAllowed(name, schema) }))
+        found.add(() => ({ path: path + step(name), message: notAllowed(name, schema, search.things) }))
   for (const names of excluded(schema['x-exclusive'] ?? [], value))
-    found.add(() => ({ path, message: exclusive(names) }))
+    found.add(() => ({ path, message: sentences.onlyOneOf(names) }))
 }
 
-function notAllowed(name: string, { properties = {}, ...schema }: JsonSchema): string {
+function notAllowed(name: string, { properties = {}, ...schema }: JsonSchema, things: string | undefined): string {
   return schema['x-foreign']?.includes(name) === true
-    ? `"${name}" does not apply to this arrangement: remove it`
+    ? sentences.doesNotApply(things)
     : notKnown(name, Object.keys(properties))
 }
 
 function missing({ found, unread }: Search, name: string, path: string): void {
   const at = path + step(name)
-  if (!unread.has(at)) found.add(() => ({ path: at, message: `"${name}" is missing` }))
+  if (!unread.has(at)) found.add(() => ({ path: at, message: sentences.isMissing(name) }))
 }
 
 /** Of each group of names that an object may have one of: those that it has, where they are more. */
@@ -134,13 +138,13 @@ function isObject(value: unknown): value is Names {
 }
 
 /** The first keyword about a value as a whole that it does not hold to, in an order in which no size is found late. */
-function brokenKeyword(schema: JsonSchema, value: unknown): string | undefined {
+function brokenKeyword(schema: JsonSchema, value: unknown, formats: TextFormats): string | undefined {
   const types = typesOf(schema)
   if (types.length > 0 && !types.some((type) => isOfType(type, value))) return 'type'
   if (schema.enum !== undefined && !schema.enum.includes(value)) return 'enum'
   if ('const' in schema && schema.const !== value) return 'const'
   if (typeof value === 'number') return ofNumber(schema, value)
-  if (typeof value === 'string') return ofText(schema, value)
+  if (typeof value === 'string') return ofText(schema, value, formats)
   return Array.isArray(value) ? ofList(schema, value) : undefined
 }
 
@@ -169,14 +173,14 @@ function ofNumber(schema: JsonSchema, value: number): string | undefined {
   return schema.multipleOf !== undefined && !Number.isInteger(value / schema.multipleOf) ? 'multipleOf' : undefined
 }
 
-function ofText(schema: JsonSchema, value: string): string | undefined {
-  const { minLength = 0, maxLength = Infinity, pattern, format } = schema
+function ofText(schema: JsonSchema, value: string, formats: TextFormats): string | undefined {
+  const { minLength = 0, maxLength = Infinity, pattern } = schema
   // A character has at most two units, so no more of a text needs to be counted.
   if (value.length > 2 * maxLength || (value.length > maxLength && Array.from(value).length > maxLength))
     return 'maxLength'
   if (Array.from(value.slice(0, 2 * minLength)).length < minLength) return 'minLength'
   if (pattern !== undefined && !new RegExp(pattern, 'u').test(value)) return 'pattern'
-  return format !== undefined && lengthFormats[format]?.validate(value) === false ? 'format' : undefined
+  return formatOf(schema, formats)?.faultOf(value) === undefined ? undefined : 'format'
 }
 
 function ofList(schema: JsonSchema, value: readonly unknown[]): string | undefined {
@@ -186,45 +190,39 @@ function ofList(schema: JsonSchema, value: readonly unknown[]): string | undefin
   return schema.uniqueItems === true && isTwice() ? 'uniqueItems' : undefined
 }
 
-function sentence(broken: string, schema: JsonSchema, value: unknown, byId: SchemaById): string {
-  const ofLength = typeof value === 'string' && isLength(schema) ? lengthFault(value, schema.format) : undefined
-  if (ofLength !== undefined) return `${given(value)} ${ofLength}`
+function sentence(broken: string, schema: JsonSchema, value: unknown, names: SchemaNames): string {
+  const ofFormat = typeof value === 'string' ? formatOf(schema, names.formats)?.faultOf(value) : undefined
+  if (ofFormat !== undefined) return `${quote(value)} ${ofFormat}`
   switch (broken) {
     case 'enum':
       return choice(value, schema.enum ?? [])
     case 'const':
       return choice(value, [schema.const])
     case 'minLength':
-      return `must have at least ${schema.minLength} characters; ${String(value).length} were given`
+      return sentences.tooFewCharacters(schema.minLength ?? 0, String(value).length)
     case 'maxLength':
-      return `must have at most ${schema.maxLength} characters; ${String(value).length} were given`
+      return sentences.tooManyCharacters(schema.maxLength ?? 0, String(value).length)
     case 'minItems':
-      return `must hold at least ${schema.minItems} entries; ${Array.isArray(value) ? value.length : 0} were given`
+      return sentences.tooFewEntries(schema.minItems ?? 0, Array.isArray(value) ? value.length : 0)
     case 'maxItems':
-      return `must hold at most ${schema.maxItems} entries; ${Array.isArray(value) ? value.length : 0} were given`
+      return sentences.tooManyEntries(schema.maxItems ?? 0, Array.isArray(value) ? value.length : 0)
     case 'multipleOf':
-      return must(`be a multiple of ${schema.multipleOf}`, value)
+      return sentences.mustBe(sentences.multipleOf(schema.multipleOf ?? 1), quote(value))
     case 'uniqueItems':
-      return 'must not hold the same entry twice'
+      return sentences.ENTRY_TWICE
     default:
-      return must(`be ${allowed(schema, byId)}`, value)
+      return mustBe(schema, value, names)
   }
 }
 
-const must = (what: string, value: unknown): string => `must ${what}; ${given(value)} was given`
+const mustBe = (schema: JsonSchema, value: unknown, names: SchemaNames): string =>
+  sentences.mustBe(allowed(schema, names), quote(value))
 
 function choice(value: unknown, choices: readonly unknown[]): string {
   const nearest = typeof value === 'string' ? nearestName(value, choices.filter(isText)) : undefined
-  const hint = nearest === undefined ? '' : `: did you mean "${nearest}"?`
-  return `${must(`be ${listed(choices)}`, value)}${hint}`
+  return sentences.mustBeOneOf(choices.map(quote), quote(value), nearest)
 }
 
 function isText(value: unknown): value is string {
   return typeof value === 'string'
-}
-
-function exclusive(names: readonly string[]): string {
-  const quoted = names.map((name) => `"${name}"`)
-  const [first, second, ...more] = quoted
-  return more.length === 0 ? `give either ${first} or ${second}, not both` : `give only one of ${quoted.join(', ')}`
 }

@@ -1,4 +1,5 @@
 import { ProblemError } from './problem.ts'
+import { headersLongerThan } from './sentences.ts'
 
 /**
  * So much of a request's head is read: four times what is allowed, so that there is time to see what is too long. Node
@@ -17,7 +18,5 @@ const BESIDE_NAME_AND_VALUE = 4
 export function headersRefusal(rawHeaders: readonly string[]): ProblemError | undefined {
   let bytes = (rawHeaders.length / 2) * BESIDE_NAME_AND_VALUE
   for (const text of rawHeaders) bytes += text.length
-  return bytes > MOST_HEADER_BYTES
-    ? new ProblemError(431, `The headers are longer than ${MOST_HEADER_BYTES} bytes.`)
-    : undefined
+  return bytes > MOST_HEADER_BYTES ? new ProblemError(431, headersLongerThan(MOST_HEADER_BYTES)) : undefined
 }

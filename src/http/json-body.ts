@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify'
 import { notValid, type ProblemError } from './problem.ts'
+import { EMPTY_BODY, FORBIDDEN_NAMES, notJson, tooDeep, tooManyNames } from './sentences.ts'
 
 /** No input has a quarter of this depth. To nest 65,000 lists took the parser ten times as long as any other such body. */
 const MOST_DEPTH = 64
@@ -17,7 +18,7 @@ export function readJsonBodies(app: FastifyInstance): void {
   app.addContentTypeParser('application/json', { parseAs: 'string' }, (request, body, done) => {
     const text = String(body)
     const refusal = refusalOf(text)
-    if (refusal !== undefined) return done(notJson(refusal), undefined)
+    if (refusal !== undefined) return done(wrongBody(refusal), undefined)
     void parse(request, text, (error, value) =>
       error === null ? done(null, value) : done(unreadable(text), undefined),
     )
@@ -42,24 +43,21 @@ function refusalOf(json: string): string | undefined {
     else if (code === COLON) names += 1
     else if (code === OPEN_LIST || code === OPEN_OBJECT) depth += 1
     else if (code === CLOSE_LIST || code === CLOSE_OBJECT) depth -= 1
-    if (depth > MOST_DEPTH) return `the body is nested deeper than ${MOST_DEPTH} levels: no input is`
-    if (names > MOST_NAMES) return `the body has more than ${MOST_NAMES} names: no input has`
+    if (depth > MOST_DEPTH) return tooDeep(MOST_DEPTH)
+    if (names > MOST_NAMES) return tooManyNames(MOST_NAMES)
   }
   return undefined
 }
 
 function unreadable(text: string): ProblemError {
-  if (text.trim() === '') return notJson('the body is empty: send the input as JSON')
+  if (text.trim() === '') return wrongBody(EMPTY_BODY)
   try {
     JSON.parse(text)
   } catch (error) {
-    const place = /line (\d+) column (\d+)/.exec(String(error))
-    const where = place === null ? '' : ` at line ${place[1]}, column ${place[2]}`
-    return notJson(
-      `the body is not JSON${where}: names and fractions are written in double quotes, as in "bore": "5/8"`,
-    )
+    const [, line, column] = /line (\d+) column (\d+)/.exec(String(error)) ?? []
+    return wrongBody(line === undefined || column === undefined ? notJson() : notJson({ line, column }))
   }
-  return notJson('the names "__proto__" and "constructor" are not known here')
+  return wrongBody(FORBIDDEN_NAMES)
 }
 
-const notJson = (message: string): ProblemError => notValid([{ path: '', message }])
+const wrongBody = (message: string): ProblemError => notValid([{ path: '', message }])

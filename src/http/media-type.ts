@@ -1,6 +1,7 @@
 import type { FastifyRequest } from 'fastify'
 import Negotiator from 'negotiator'
 import { ProblemError } from './problem.ts'
+import { notAcceptable } from './sentences.ts'
 
 export const JSON_TYPE = 'application/json'
 export const HTML_TYPE = 'text/html'
@@ -13,10 +14,7 @@ export function mediaType(request: FastifyRequest, offered: readonly [string, ..
   const known = withoutUnknownParameters(accept, offered)
   const chosen = new Negotiator({ headers: { accept: known } }).mediaType([...offered])
   if (chosen !== undefined) return chosen
-  throw new ProblemError(
-    406,
-    `The answer comes as ${offered.join(' or ')}; the request's Accept header takes none of it.`,
-  )
+  throw new ProblemError(406, notAcceptable(offered))
 }
 
 /** One parameter of a media type: a name and, mostly, a value, which is a token or a quoted string. */

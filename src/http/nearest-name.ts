@@ -1,15 +1,15 @@
 import { closestMatch } from 'leven'
-import { given } from './given.ts'
+import { quote } from './quote.ts'
+import { unknownName, unknownNameNear } from './sentences.ts'
 
 const MOST_TYPOS = 3
 const LONGEST_LIST = 24
 
-/** "… is not known here", with the name that was probably meant, or else with the names there are. */
+/** A sentence about an unknown name, with the name that was probably meant, or else with the known names. */
 export function notKnown(name: string, known: readonly string[]): string {
   const nearest = nearestName(name, known)
-  if (nearest !== undefined) return `${given(name)} is not known here: did you mean "${nearest}"?`
-  const names = known.length <= LONGEST_LIST ? known : [...known.slice(0, LONGEST_LIST), '…']
-  return `${given(name)} is not known here; known here: ${names.join(', ')}`
+  if (nearest !== undefined) return unknownNameNear(quote(name), nearest)
+  return unknownName(quote(name), known.slice(0, LONGEST_LIST), known.length <= LONGEST_LIST)
 }
 
 /** At most three letters off, and for a short name at most half of it: three letters turn "bore" into "core" and "wide". */

@@ -1,6 +1,6 @@
 import type { Socket } from 'node:net'
 import type { FastifyInstance } from 'fastify'
-import { markBusy, markIdle } from './connections.ts'
+import { cutFlooded, markBusy, markIdle } from './connections.ts'
 
 /** Behind the request of a connection that is being answered. Programs that send ahead at all send ten or so. */
 const MOST_WAITING = 100
@@ -22,7 +22,7 @@ export function answerInTurn(app: FastifyInstance): void {
       line.push(done)
     } else {
       reply.hijack()
-      socket.destroy()
+      cutFlooded(socket)
     }
   })
   app.addHook('onResponse', ({ raw: { socket } }, _reply, done) => {

@@ -3,13 +3,14 @@ import type { FastifyReply } from 'fastify'
 import { type Static, Type } from 'typebox'
 import { setAnswerHeaders } from './answer-headers.ts'
 import { refTo } from './schema.ts'
+import { hasErrors } from './sentences.ts'
 
-/** One thing that is wrong with the input: where (a JSON pointer, '' for the whole) and what, in plain words. */
+/** One error in the input: where it is (a JSON pointer, '' for the whole input) and what is wrong. */
 export type Fault = { readonly path: string; readonly message: string }
 
 const MEDIA_TYPE = 'application/problem+json'
 
-/** So many faults tell a person everything; a list of 500 bad numbers would only fill the answer. */
+/** More faults than this tell a person nothing new; a list of 500 bad numbers would only fill the answer. */
 export const MOST_FAULTS = 50
 
 /**
@@ -24,21 +25,22 @@ export const Problem = Type.Object(
   {
     type: Type.String({
       description:
-        '`/problems/not-valid`: the request is not readable or not of the schema. `/problems/cannot-exist`: it is ' +
-        'readable, but no such thing can be made. `about:blank`: what the status says. A name, not a page.',
+        'The kind of problem. `/problems/not-valid`: the request cannot be read or does not match its schema. ' +
+        '`/problems/cannot-exist`: the request is valid but asks for something impossible. `about:blank`: the status ' +
+        'says it all. This is a name, not the address of a page.',
     }),
     title: Type.String({ description: 'The kind of problem, in a few words.' }),
     status: Type.Integer({ minimum: 400, maximum: 599, description: 'The HTTP status.' }),
-    detail: Type.String({ description: 'What is wrong this time.' }),
+    detail: Type.String({ description: 'What is wrong with this request.' }),
     errors: Type.Optional(
       Type.Array(
         Type.Object({
-          path: Type.String({ description: "A JSON pointer into the input; '' is the whole of it." }),
-          message: Type.String({ description: 'What is wrong there, what was given, and what may stand there.' }),
+          path: Type.String({ description: "A JSON pointer into the input; '' is the whole input." }),
+          message: Type.String({ description: 'What is wrong there, the value given, and the values allowed.' }),
         }),
         {
           maxItems: MOST_FAULTS,
-          description: `Everything that is wrong with the input, all at once, up to ${MOST_FAULTS} errors.`,
+          description: `Every error in the input, all at once, up to ${MOST_FAULTS}.`,
         },
       ),
     ),
@@ -46,8 +48,8 @@ export const Problem = Type.Object(
       Type.Integer({
         minimum: 1,
         description:
-          'How many more errors the input has at least, beyond those listed in `errors`. Entries of a list that is too ' +
-          'long are not checked, so there may be more still.',
+          'The least number of further errors that `errors` does not list. The entries of a list that is too long are ' +
+          'not checked, so there may be more.',
       }),
     ),
   },
@@ -77,19 +79,20 @@ export class ProblemError extends Error {
 }
 
 /**
- * The input as a whole is fine to read, but wrong: 400 with every fault.
+ * The input is not valid: 400 with every fault.
  *
  * @param more how many faults there are at least beside these
  */
-export function notValid(faults: readonly Fault[], more = 0): ProblemError {
-  const detail = count(faults.length + more, 'thing in the request is', 'things in the request are', 'not right')
-  return new ProblemError(400, more > 0 ? `At least ${detail}` : detail, faults, more)
-}
+export const notValid = (faults: readonly Fault[], more = 0): ProblemError =>
+  new ProblemError(400, hasErrors(faults.length + more, more === 0), faults, more)
 
-/** Readable, and impossible: 422 with every reason. */
-export function refuse(reply: FastifyReply, faults: readonly Fault[]): FastifyReply {
-  return sendProblem(reply, 422, count(faults.length, 'reason speaks', 'reasons speak', 'against it'), faults)
-}
+/**
+ * The input is valid and asks for something impossible: 422 with every reason.
+ *
+ * @param detail what is impossible, in one sentence
+ */
+export const refuse = (reply: FastifyReply, detail: string, faults: readonly Fault[]): FastifyReply =>
+  sendProblem(reply, 422, detail, faults)
 
 export function sendProblem(
   reply: FastifyReply,
@@ -108,16 +111,19 @@ export function sendProblem(
     .send(Buffer.from(JSON.stringify(problemOf(status, detail, faults, moreFaults)))) // as a text it would be given a charset
 }
 
-/** A whole HTTP response for a connection on which no request could be read, so that there is nothing to reply to. */
-export function rawProblem(status: number, detail: string, headers: readonly string[] = []): string {
+/**
+ * A whole HTTP response for a connection on which no request could be read, so that there is nothing to reply to.
+ *
+ * @param headers beside those of its content: `headersOfUnread`, and what goes with its status
+ */
+export function rawProblem(status: number, detail: string, headers: Readonly<Record<string, string>>): string {
   const body = JSON.stringify(problemOf(status, detail, [], 0))
   return [
     `HTTP/1.1 ${status} ${STATUS_CODES[status]}`,
     `Content-Type: ${MEDIA_TYPE}`,
     `Content-Length: ${Buffer.byteLength(body)}`,
-    'Cache-Control: no-store',
     'Connection: close',
-    ...headers,
+    ...Object.entries(headers).map(([name, value]) => `${name}: ${value}`),
     '',
     body,
   ].join('\r\n')
@@ -129,8 +135,4 @@ function problemOf(status: number, detail: string, faults: readonly Fault[], mor
   const errors = faults.slice(0, MOST_FAULTS)
   const moreErrors = faults.length - errors.length + moreFaults
   return { type, title, status, detail, ...(errors.length > 0 && { errors }), ...(moreErrors > 0 && { moreErrors }) }
-}
-
-function count(faults: number, one: string, many: string, rest: string): string {
-  return `${faults} ${faults === 1 ? one : many} ${rest}: see errors.`
 }

@@ -2,6 +2,7 @@ import type { IncomingHttpHeaders } from 'node:http'
 import type { FastifyInstance, FastifyRequest } from 'fastify'
 import { headersRefusal } from './head-limits.ts'
 import { ProblemError } from './problem.ts'
+import { COMPRESSED, NO_HOST, TWO_HOSTS } from './sentences.ts'
 
 /** What HTTP asks of a request before its body is read, where Node would answer without a word or not at all. */
 export function holdToProtocol(app: FastifyInstance): void {
@@ -13,12 +14,10 @@ export function holdToProtocol(app: FastifyInstance): void {
 function refusal({ headers, raw }: FastifyRequest): ProblemError | undefined {
   const tooLong = headersRefusal(raw.rawHeaders)
   if (tooLong !== undefined) return tooLong
-  if (headers.host === undefined && raw.httpVersion === '1.1')
-    return new ProblemError(400, 'The Host header is missing.')
+  if (headers.host === undefined && raw.httpVersion === '1.1') return new ProblemError(400, NO_HOST)
   // RFC 9112 §3.2: two names for one server are two opinions of who is asked, here and at a proxy.
-  if (hosts(raw.rawHeaders) > 1 || headers.host?.includes(',') === true)
-    return new ProblemError(400, 'There is more than one Host.')
-  return isCompressed(headers) ? new ProblemError(415, 'The body is compressed: send it as it is.') : undefined
+  if (hosts(raw.rawHeaders) > 1 || headers.host?.includes(',') === true) return new ProblemError(400, TWO_HOSTS)
+  return isCompressed(headers) ? new ProblemError(415, COMPRESSED) : undefined
 }
 
 /** Of a body that was packed for its way, Node takes the chunks apart and hands on what is in them. */

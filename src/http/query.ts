@@ -1,11 +1,12 @@
 import { fail, ok, type Result } from '#shared/result.ts'
 import { allowed } from './allowed.ts'
 import { step } from './faults.ts'
-import { given } from './given.ts'
 import { notKnown } from './nearest-name.ts'
 import type { Fault } from './problem.ts'
 import type { QueryName } from './query-names.ts'
-import { type JsonSchema, resolved, type SchemaById, typesOf } from './schema.ts'
+import { quote } from './quote.ts'
+import { type JsonSchema, resolved, type SchemaNames, typesOf } from './schema.ts'
+import { givenTwice, hasParts, mustBe } from './sentences.ts'
 
 /** A number as JSON writes it, without an exponent: `Number` also takes blanks, "0x10", "1e3" and "Infinity". */
 const NUMBER = /^-?(0|[1-9]\d*)(\.\d+)?$/
@@ -28,7 +29,7 @@ type ReadQuery = {
  * A query as the body that it stands for, not yet held to its schema. Only the names of the schema are followed, so a
  * query cannot name anything else (`__proto__`, or `a` beside `a.b`), and a name counts once.
  */
-export function bodyOf(query: unknown, names: readonly QueryName[], byId: SchemaById): ReadQuery {
+export function bodyOf(query: unknown, names: readonly QueryName[], schemaNames: SchemaNames): ReadQuery {
   const byName = new Map(names.map((name) => [name.name, name]))
   const body: Body = {}
   const faults: Untold[] = []
@@ -47,8 +48,8 @@ export function bodyOf(query: unknown, names: readonly QueryName[], byId: Schema
       known === undefined
         ? fail([() => ({ path: '', message: unknownName(name, names) })])
         : typeof text === 'string'
-          ? readValue(text, known.value, byId)
-          : fail([() => ({ path: '', message: `"${name}" is given twice` })])
+          ? readValue(text, known.value, schemaNames)
+          : fail([() => ({ path: '', message: givenTwice(quote(name)) })])
     const path = known?.path ?? name.split('.')
     if (read.ok) put(body, path, read.value)
     else {
@@ -66,27 +67,27 @@ const pointer = (path: readonly string[]): string => path.map(step).join('')
 function unknownName(name: string, names: readonly QueryName[]): string {
   const all = names.map((known) => known.name)
   const inside = all.filter((known) => known.startsWith(`${name}.`))
-  return inside.length > 0 ? `"${name}" has several parts: give ${inside.join(', ')}` : notKnown(name, all)
+  return inside.length > 0 ? hasParts(quote(name), inside) : notKnown(name, all)
 }
 
 /** The value that a text stands for, by what the schema has at its place. */
-function readValue(text: string, schema: JsonSchema, byId: SchemaById): Result<unknown, readonly Untold[]> {
+function readValue(text: string, schema: JsonSchema, names: SchemaNames): Result<unknown, readonly Untold[]> {
   const types = typesOf(schema)
-  if (types.includes('array')) return readList(text, resolved(schema.items ?? {}, byId), byId)
+  if (types.includes('array')) return readList(text, resolved(schema.items ?? {}, names.byId), names)
   if (text === 'null' && types.includes('null')) return ok(null)
   // A length, given as a number or as a text, stays a text: it is read as any text that stands for a length.
   if (types.includes('string')) return ok(text)
   if (types.includes('boolean') && (text === 'true' || text === 'false')) return ok(text === 'true')
   const isNumeric = types.includes('number') || types.includes('integer')
   if (isNumeric && text.length <= LONGEST_NUMBER && NUMBER.test(text)) return ok(Number(text))
-  return fail([() => ({ path: '', message: `must be ${allowed(schema, byId)}; ${given(text)} was given` })])
+  return fail([() => ({ path: '', message: mustBe(allowed(schema, names), quote(text)) })])
 }
 
-function readList(text: string, items: JsonSchema, byId: SchemaById): Result<unknown[], readonly Untold[]> {
+function readList(text: string, items: JsonSchema, names: SchemaNames): Result<unknown[], readonly Untold[]> {
   const values: unknown[] = []
   const faults: Untold[] = []
   for (const [index, part] of text === '' ? [] : text.split(',').entries()) {
-    const read = readValue(part.trim(), items, byId)
+    const read = readValue(part.trim(), items, names)
     if (read.ok) values.push(read.value)
     else for (const tell of read.error) faults.push(() => below(`/${index}`, tell()))
   }

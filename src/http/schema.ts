@@ -1,4 +1,6 @@
+import type { FastifyInstance } from 'fastify'
 import { type Static, type TSchema, Type } from 'typebox'
+import type { TextFormats } from './text-format.ts'
 
 /** A `$ref` that knows the type of what it points to; a bare Type.Ref is `unknown`. */
 export const refTo = <T extends TSchema>(id: string) => Type.Unsafe<Static<T>>(Type.Ref(id))
@@ -37,10 +39,23 @@ export type JsonSchema = {
   readonly 'x-foreign'?: readonly string[]
   /** The value of the tag where an object leaves it out. */
   readonly 'x-usual'?: string
+  /** What an object of this schema describes, in the plural: `roller bearings`. Sentences about foreign names use it. */
+  readonly 'x-things'?: string
 }
 
 /** Finds a schema that was added by its `$id`. */
 export type SchemaById = (id: string) => unknown
+
+/** Everything that a schema refers to by its name. */
+export interface SchemaNames {
+  readonly byId: SchemaById
+  readonly formats: TextFormats
+}
+
+export const schemaNamesOf = (app: FastifyInstance): SchemaNames => ({
+  byId: (id) => app.getSchema(id),
+  formats: app.textFormats,
+})
 
 /** The schema behind a `$ref`, and behind the `$ref` there; any other schema is itself. */
 export function resolved(schema: JsonSchema, byId: SchemaById): JsonSchema {

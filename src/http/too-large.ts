@@ -1,5 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { sendProblem } from './problem.ts'
+import { bodyTooLarge } from './sentences.ts'
 
 /** So much of a body that is too large is still taken in and thrown away; after that the connection is cut. */
 const DISCARDED_BYTES = 64 * 1024 * 1024
@@ -16,5 +17,5 @@ export function tooLarge(request: FastifyRequest, reply: FastifyReply): FastifyR
     if (discarded > DISCARDED_BYTES) request.raw.destroy()
   })
   reply.removeHeader('connection')
-  return sendProblem(reply, 413, `The body is larger than ${request.server.initialConfig.bodyLimit} bytes.`)
+  return sendProblem(reply, 413, bodyTooLarge(request.server.initialConfig.bodyLimit))
 }

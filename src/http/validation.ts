@@ -1,8 +1,8 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import type { FastifyInstance, FastifySchemaValidationError, FastifyServerOptions } from 'fastify'
 import { lazy } from '#shared/lazy.ts'
-import { lengthFormats } from '#src/api/length.ts'
 import { excluded } from './faults.ts'
+import type { TextFormats } from './text-format.ts'
 
 type AjvOptions = Extract<NonNullable<FastifyServerOptions['ajv']>, { readonly mode?: never }>
 type ValidatorFactory = NonNullable<
@@ -14,7 +14,7 @@ type Groups = readonly (readonly string[])[]
 const AFTER_START_MS = 250
 const BETWEEN_MS = 50
 
-const CUSTOM_OPTIONS: NonNullable<AjvOptions['customOptions']> = {
+const optionsWith = (formats: TextFormats): NonNullable<AjvOptions['customOptions']> => ({
   coerceTypes: false,
   removeAdditional: false,
   useDefaults: false,
@@ -28,7 +28,12 @@ const CUSTOM_OPTIONS: NonNullable<AjvOptions['customOptions']> = {
   // took a third of it.
   validateSchema: false,
   meta: false,
-  formats: lengthFormats,
+  formats: Object.fromEntries(
+    Object.entries(formats).map(([name, { faultOf }]) => [
+      name,
+      { type: 'string', validate: (text: string) => faultOf(text) === undefined },
+    ]),
+  ),
   keywords: [
     {
       // The tag of an object that leaves it out, before the variants are told apart by it.
@@ -40,8 +45,9 @@ const CUSTOM_OPTIONS: NonNullable<AjvOptions['customOptions']> = {
       errors: false,
       validate: fillTag,
     },
-    // Names that other variants have at this place: only the sentence about an unknown name looks at it.
+    // Names that other variants have at this place, and what a variant describes: only sentences about faults use them.
     { keyword: 'x-foreign', schemaType: 'array' },
+    { keyword: 'x-things', schemaType: 'string' },
     {
       // [["engagement", "grooveDepth"], …]: of each group the object may have one name. As `not` or `oneOf` the same
       // rule would answer "must NOT be valid".
@@ -52,7 +58,7 @@ const CUSTOM_OPTIONS: NonNullable<AjvOptions['customOptions']> = {
       validate: (groups: Groups, data: object): boolean => excluded(groups, data).length === 0,
     },
   ],
-}
+})
 
 /** Whether data holds to a schema: at once, or a moment later while the schema is still compiled. */
 type Validate = {
@@ -76,8 +82,10 @@ type Validation = {
  *
  * Ajv is loaded, and a schema compiled, when a request first meets it or a while after the start: both take tens of
  * milliseconds, which would else be part of every start.
+ *
+ * @param formats the formats of text that schemas may name
  */
-export function validation(): Validation {
+export function validation(formats: TextFormats): Validation {
   const pending: (() => Promise<unknown>)[] = []
   const buildValidator = (schemas: Readonly<Record<string, object>>, options: AjvOptions) => {
     const compiler = lazy(() => compilerOf(schemas, options))
@@ -86,7 +94,7 @@ export function validation(): Validation {
   }
   // Of what the type asks, which is all of Ajv, Fastify uses the function and its errors.
   return {
-    ajv: { customOptions: CUSTOM_OPTIONS },
+    ajv: { customOptions: optionsWith(formats) },
     buildValidator: buildValidator as unknown as ValidatorFactory,
     pending,
   }
@@ -132,7 +140,8 @@ export function compileWhenIdle(app: FastifyInstance, pending: Validation['pendi
       }
     }
     compileAll().catch((error: unknown) => {
-      if (!closed.signal.aborted) app.log.warn({ err: error }, 'schemas are left to be compiled on first use')
+      if (!closed.signal.aborted)
+        app.log.warn({ err: error }, 'could not compile all schemas: the others compile on first use')
     })
   })
   app.addHook('preClose', async () => closed.abort())

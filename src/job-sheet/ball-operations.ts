@@ -1,28 +1,27 @@
 import { type Design, isCaged } from '#shared/bearing/arrangements.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { type Job, madeAt, type Operation } from './operation.ts'
+import { CHOOSE } from '#src/words/job-sheet/balls.ts'
+import { meanDiameter, rowLength, rowOf } from '#src/words/job-sheet/sizes.ts'
+import { arrangementOf, type Job, madeAt, type Operation, unitsOf } from './operation.ts'
 
-export function chooseBalls({ design, say }: Job<Design>): Operation {
+export function chooseBalls(job: Job<Design>): Operation {
+  const { design } = job
   const { settled } = design.bearing
-  const { count, material = 'wood' } = settled.input.balls
+  const { count, material } = settled.input.balls
+  const arrangement = arrangementOf(job)
   const over = mm(settled.ballDiameter / 100)
   return {
+    ...CHOOSE[arrangement]({ count, over, taken: takenBy(over, design), units: unitsOf(job) }),
     id: 'choose-balls',
     part: 'balls',
-    title: `Choose ${count} balls`,
-    tool: 'a straight channel of two battens, a rule, a caliper',
-    how: `Lay ${count} balls in the channel, touching, and read the whole row; it gives their mean finer than a caliper does. Roll each ball on glass and leave out the ones that wobble.`,
     sizes: [
-      { symbol: 'Dw', name: 'mean ball diameter', value: settled.ballDiameter },
-      { name: `the row of ${count}`, value: mm(count * settled.ballDiameter) },
+      { symbol: 'Dw', name: meanDiameter(arrangement), value: settled.ballDiameter },
+      { name: rowOf(count, arrangement), value: mm(count * settled.ballDiameter) },
     ],
-    check: 'The row against its size; each ball with the caliper in three directions.',
-    mistake: {
-      looksLike: `Balls that run ${say(over)} large take ${say(takenBy(over, design))} off the ${isCaged(design) ? 'play' : 'gap'}.`,
-      costs: 'A groove cut for the wrong balls. Measure before any wood is cut, and design again with what you have.',
-    },
     cautions: material === 'glass' ? ['glass-balls'] : [],
-    readings: [{ name: `length of the row of ${count}`, at: madeAt(design), kind: 'ball-row', field: '/value' }],
+    readings: isCaged(design)
+      ? []
+      : [{ name: rowLength(count, arrangement), at: madeAt(design), kind: 'ball-row', field: '/value' }],
   }
 }
 

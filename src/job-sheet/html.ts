@@ -2,26 +2,26 @@ import { lengthOf, type Units } from '#shared/units/length.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { escaped, page } from '#src/http/html.ts'
 import { figure } from '#src/words/figure.ts'
-import { goesTo } from '#src/words/job-sheet.ts'
+import { goesTo, SHEET } from '#src/words/job-sheet/sheet.ts'
 import { STYLE } from './style.ts'
 
 /** The job sheet as a page of its own: to read on a telephone at the lathe, and to print. */
 export function toHtml({ title, use, units, operations }: JobSheet): string {
   const steps = operations.map((operation) => step(operation, units)).join('')
-  const lead = `<p class="caution"><b>Use.</b> ${escaped(use)}</p>`
+  const lead = `<p class="caution"><b>${SHEET.use}.</b> ${escaped(use)}</p>`
   return page(title, STYLE, `<main><h1>${escaped(title)}</h1>${lead}<ol>${steps}</ol></main>`)
 }
 
 function step(operation: SheetOperation, units: Units): string {
   const { number, title, tool, how, sizes, check, mistake, cautions, readings } = operation
   return [
-    `<li class="step"><div class="head"><span class="box" role="img" aria-label="done: to tick by hand"></span>`,
+    `<li class="step"><div class="head"><span class="box" role="img" aria-label="${SHEET.tick}"></span>`,
     `<h2>${number}. ${escaped(title)}</h2></div>`,
-    ...cautions.map(({ message }) => `<p class="caution"><b>Caution.</b> ${escaped(message)}</p>`),
-    `<dl><dt>With</dt><dd>${escaped(tool)}</dd><dt>How</dt><dd>${escaped(how)}</dd></dl>`,
+    ...cautions.map(({ message }) => `<p class="caution"><b>${SHEET.caution}.</b> ${escaped(message)}</p>`),
+    `<dl><dt>${SHEET.tools}</dt><dd>${escaped(tool)}</dd><dt>${SHEET.how}</dt><dd>${escaped(how)}</dd></dl>`,
     sizes.length === 0 ? '' : sizeTable(sizes, units),
-    `<dl><dt>Check</dt><dd>${escaped(check)}</dd>`,
-    `<dt>Goes wrong</dt><dd>${escaped(mistake.looksLike)}</dd><dt>Costs</dt><dd>${escaped(mistake.costs)}</dd></dl>`,
+    `<dl><dt>${SHEET.check}</dt><dd>${escaped(check)}</dd>`,
+    `<dt>${SHEET.mistake}</dt><dd>${escaped(mistake.looksLike)}</dd><dt>${SHEET.cost}</dt><dd>${escaped(mistake.costs)}</dd></dl>`,
     readings.length === 0 ? '' : readingTable(readings),
     '</li>',
   ].join('')
@@ -29,13 +29,13 @@ function step(operation: SheetOperation, units: Units): string {
 
 function sizeTable(sizes: SheetOperation['sizes'], units: Units): string {
   const stops = sizes.some(({ stopAt }) => stopAt !== undefined)
-  const stopHead = stops ? '<th class="n" scope="col">stop at</th>' : ''
+  const stopHead = stops ? `<th class="n" scope="col">${SHEET.stopAt}</th>` : ''
   const rows = sizes.map(({ symbol = '', name, value, shop, stopAt, stopAtShop }) => {
     const said = stopAt === undefined ? '' : `${plain(stopAt, units)} (${escaped(stopAtShop ?? '')})`
     const stop = stops ? `<td class="n">${said}</td>` : ''
     return `<tr><td>${escaped(symbol)}</td><th scope="row">${escaped(name)}</th><td class="n">${plain(value, units)}</td><td class="n">${escaped(shop)}</td>${stop}</tr>`
   })
-  return `<table><thead><tr><th scope="col">symbol</th><th scope="col">size</th><th class="n" scope="col">work to</th><th class="n" scope="col">on the rule</th>${stopHead}</tr></thead><tbody>${rows.join('')}</tbody></table>`
+  return `<table><thead><tr><th scope="col">${SHEET.symbol}</th><th scope="col">${SHEET.size}</th><th class="n" scope="col">${SHEET.exact}</th><th class="n" scope="col">${SHEET.onTheRule}</th>${stopHead}</tr></thead><tbody>${rows.join('')}</tbody></table>`
 }
 
 /** A length of the answer, which is in `units` already, in words. */
@@ -46,5 +46,5 @@ function readingTable(readings: SheetOperation['readings']): string {
     (reading) =>
       `<tr><th scope="row">${escaped(reading.name)}</th><td><span class="blank"></span></td><td>${escaped(goesTo(reading))}</td></tr>`,
   )
-  return `<table><thead><tr><th scope="col">write down</th><th scope="col">reading</th><th scope="col">goes to</th></tr></thead><tbody>${rows.join('')}</tbody></table>`
+  return `<table><thead><tr><th scope="col">${SHEET.writeDown}</th><th scope="col">${SHEET.reading}</th><th scope="col">${SHEET.goesTo}</th></tr></thead><tbody>${rows.join('')}</tbody></table>`
 }

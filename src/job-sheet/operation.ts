@@ -1,12 +1,23 @@
-import { type Design, type FullRingDesign, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import {
+  ARRANGEMENT_NAMES,
+  type ArrangementName,
+  type Design,
+  type FullRingDesign,
+  isCaged,
+  isOfPlates,
+} from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { sawAllowance } from '#shared/making/cutting-allowances.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
-import type { CautionCode } from '#src/api/caution.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { tagOf } from '#src/api/answer.ts'
 import type { Method } from '#src/api/job-sheet/schema.ts'
+import type { CautionCode } from '#src/words/caution.ts'
+import type { OperationWords } from '#src/words/job-sheet/operation.ts'
+import { gapReading, SIZES } from '#src/words/job-sheet/sizes.ts'
+import { TERMS, type Terms } from '#src/words/terms.ts'
 
 /** A size to work to, and where to stop short of it. */
 export type Size = {
@@ -18,37 +29,36 @@ export type Size = {
 
 export type Reading = {
   readonly name: string
-  /** What it was read at: a ring, or plates, which are cut alike. */
+  /** Where it is read: at a ring, or at plates, which are cut alike. */
   readonly at: 'outer' | 'inner' | 'plates'
   readonly kind: string
   /** Where the figure goes in the reading; empty for a tick. */
   readonly field: string
 }
 
-export type Operation = {
+export type Operation = OperationWords & {
   readonly id: string
   readonly part: 'balls' | 'outer-ring' | 'inner-ring' | 'cage' | 'both'
-  readonly title: string
-  readonly tool: string
-  readonly how: string
   readonly sizes: readonly Size[]
-  readonly check: string
-  readonly mistake: { readonly looksLike: string; readonly costs: string }
   readonly cautions: readonly CautionCode[]
   readonly readings: readonly Reading[]
 }
 
 type SomeDesign = DesignOf<{ readonly settled: SettledBalls }>
 
-/** What the operations have in common: the design, the machines, and lengths in words. */
+/** What the operations have in common: the design and the machines. */
 export type Job<Of extends SomeDesign = FullRingDesign> = {
   readonly design: Of
   readonly method: Method
-  readonly say: (length: Mm) => string
 }
 
 /** Two rings, whatever keeps the balls apart. */
 export type RingJob = Job<DesignOf<RingPair>>
+
+export const arrangementOf = ({ design }: Job<SomeDesign>): ArrangementName =>
+  tagOf(design.bearing.settled.input, ...ARRANGEMENT_NAMES)
+export const termsOf = (job: Job<SomeDesign>): Terms => TERMS[arrangementOf(job)]
+export const unitsOf = ({ design }: Job<SomeDesign>): Units => design.bearing.settled.input.units
 
 /** A size of the design, as it is to be cut, and how far from it to stop. */
 export function size({ design }: Job<SomeDesign>, key: DimensionKey, name: string, stopShort = 0): Size {
@@ -63,49 +73,37 @@ export function size({ design }: Job<SomeDesign>, key: DimensionKey, name: strin
   }
 }
 
-/** What a disc is sawn or cut out by, for the lathe to take the rest. */
-export const roughCircle = ({ design }: Job<SomeDesign>, outside: Size): Mm =>
-  mm(outside.value + 2 * sawAllowance(design.bearing.settled.input.units))
+/** The circle along which a disc is sawn or cut out, for the lathe to take the rest. */
+export const roughCircle = (job: Job<SomeDesign>, outside: Size): Mm =>
+  mm(outside.value + 2 * sawAllowance(unitsOf(job)))
 
 /** The line of that on a template, where it is sawn. */
 export const sawLine = (job: Job<SomeDesign>, outside: Size): readonly Size[] =>
-  job.method === 'saw-and-lathe' ? [{ name: 'saw by, the dashed line', value: roughCircle(job, outside) }] : []
+  job.method === 'saw-and-lathe' ? [{ name: SIZES.sawingLine, value: roughCircle(job, outside) }] : []
 
 /** Where the gap is made: at the outer ring, or at plates. */
 export const madeAt = (design: Design): Reading['at'] => (isOfPlates(design) ? 'plates' : 'outer')
 
 /** The gap of a full ring; in a cage there is none to read. */
-export const gapReadings = (design: Design): readonly Reading[] =>
-  isCaged(design) ? [] : [{ name: 'gap, all balls in', at: madeAt(design), kind: 'ball-gap', field: '/value' }]
+export const gapReadings = (job: Job<Design>): readonly Reading[] =>
+  isCaged(job.design)
+    ? []
+    : [{ name: gapReading(arrangementOf(job)), at: madeAt(job.design), kind: 'ball-gap', field: '/value' }]
 
-export const LAYOUT_CHECK =
-  'The bar on the printed template first: 100 mm, and 4 in. Then the circles with a rule, twice, crosswise.'
-
-/** How a flat disc with a hole comes to round: with what, what is done about the hole, and what of it can hurt. */
-export const DISC_BY: Readonly<
-  Record<Method, { readonly tool: string; readonly round: string; readonly cautions: readonly CautionCode[] }>
-> = {
-  'saw-and-lathe': {
-    tool: 'drill press, band saw or scroll saw, lathe',
-    round: 'saw it out along the dashed line and turn it to round',
-    cautions: ['drilling', 'sawing', 'turning', 'dust'],
-  },
-  'lathe-only': {
-    tool: 'drill press, lathe',
-    round: 'knock its corners off by hand and turn it to round',
-    cautions: ['drilling', 'turning', 'dust'],
-  },
-  'router-and-lathe': {
-    tool: 'drill press, router on a circle jig',
-    round: 'rout it to round',
-    cautions: ['drilling', 'routing', 'dust'],
-  },
+/** What can hurt whoever makes a bored disc round. */
+export const ROUND_CAUTIONS: Readonly<Record<Method, readonly CautionCode[]>> = {
+  'saw-and-lathe': ['drilling', 'sawing', 'turning', 'dust'],
+  'lathe-only': ['drilling', 'turning', 'dust'],
+  'router-and-lathe': ['drilling', 'routing', 'dust'],
 }
 
 export const hasTracks = ({ design }: RingJob): boolean => design.bearing.settled.traits.raceway === 'track'
 
-/** What is sanded to fit: the bottoms of grooves, or tracks. */
+/** The cylinders that are sanded to fit: the bottoms of grooves, or tracks. */
 export const bottomKeys = (job: RingJob): ReturnType<typeof cylinderKeys> =>
   hasTracks(job)
     ? cylinderKeys(job.design.bearing)
     : { outer: 'outerGrooveBottomDiameter', inner: 'innerGrooveBottomDiameter' }
+
+/** How the cylinders that are sanded to fit are named among the sizes. */
+export const acrossName = (job: RingJob): string => (hasTracks(job) ? SIZES.track : SIZES.acrossBottoms)

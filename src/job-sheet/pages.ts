@@ -4,7 +4,7 @@ import type { Drawing } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
 import { type Block, type Row, textPages } from '#src/drawings/sheets/text-pages.ts'
 import { figure } from '#src/words/figure.ts'
-import { goesTo } from '#src/words/job-sheet.ts'
+import { goesTo, SHEET } from '#src/words/job-sheet/sheet.ts'
 
 /** The job sheet on paper. */
 export function toPages({ title, use, units, operations }: JobSheet, paper: Paper): readonly Drawing[] {
@@ -22,13 +22,13 @@ function block(operation: SheetOperation, units: Units): Block {
   return {
     title: `${number}. ${title}`,
     rows: [
-      ...cautions.map(({ message }): Row => ({ kind: 'paragraph', lead: 'Caution', words: message, marked: true })),
-      paragraph('With', tool),
-      paragraph('How', how),
+      ...cautions.map(({ message }): Row => ({ kind: 'paragraph', lead: SHEET.caution, words: message, marked: true })),
+      paragraph(SHEET.tools, tool),
+      paragraph(SHEET.how, how),
       ...sizeRows(sizes, units),
-      paragraph('Check', check),
-      paragraph('Goes wrong', mistake.looksLike),
-      paragraph('Costs', mistake.costs),
+      paragraph(SHEET.check, check),
+      paragraph(SHEET.mistake, mistake.looksLike),
+      paragraph(SHEET.cost, mistake.costs),
       ...readings.map((reading): Row => ({ kind: 'blank', words: reading.name, note: goesTo(reading) })),
     ],
   }
@@ -40,7 +40,7 @@ function sizeRows(sizes: SheetOperation['sizes'], units: Units): readonly Row[] 
   const stops = sizes.some(({ stopAt }) => stopAt !== undefined)
   const head: Row = {
     kind: 'cells',
-    cells: ['', 'size', 'work to', 'on the rule', stops ? 'stop at' : ''],
+    cells: ['', SHEET.size, SHEET.exact, SHEET.onTheRule, stops ? SHEET.stopAt : ''],
     bold: true,
   }
   const rows = sizes.map(

@@ -1,7 +1,19 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { mm } from '#shared/units/length.ts'
-import { DISC_BY, gapReadings, type Job, LAYOUT_CHECK, type Operation, sawLine, size } from './operation.ts'
+import type { CautionCode } from '#src/words/caution.ts'
+import * as words from '#src/words/job-sheet/plates.ts'
+import { gapToReach, SIZES } from '#src/words/job-sheet/sizes.ts'
+import {
+  arrangementOf,
+  gapReadings,
+  type Job,
+  type Operation,
+  ROUND_CAUTIONS,
+  sawLine,
+  size,
+  unitsOf,
+} from './operation.ts'
 
 /* What is done for a turntable: two plates alike, each with a groove in its face. Common practice, no source, as all of the sheet. */
 
@@ -17,132 +29,95 @@ export const plates = (job: PlateJob): readonly Operation[] => [
 ]
 
 function layout(job: PlateJob): Operation {
-  const outside = size(job, 'plateOutsideDiameter', 'outside, the full line')
+  const outside = size(job, 'plateOutsideDiameter', SIZES.outsideLine)
   return {
+    ...words.PLATE_LAYOUT,
     id: 'plate-layout',
     part: 'both',
-    title: 'Lay out both plates',
-    tool: 'the printed template or a compass, a centre punch',
-    how: 'Glue the template on, the arrow along the grain, or prick its lines through. Punch the centre deep: everything turns about it.',
-    sizes: [outside, ...sawLine(job, outside), size(job, 'plateThickness', 'thickness, both faces planed')],
-    check: LAYOUT_CHECK,
-    mistake: {
-      looksLike: 'A face that is not flat: a straightedge rocks on it.',
-      costs: 'A turntable that wobbles. Plane the faces before anything is cut into them.',
-    },
+    sizes: [outside, ...sawLine(job, outside), size(job, 'plateThickness', SIZES.planedThickness)],
     cautions: [],
     readings: [],
   }
 }
 
 const shape = (job: PlateJob): Operation => ({
+  ...words.plateShape(job.method),
   id: 'plate-shape',
   part: 'both',
-  title: 'Bore the plates and bring them to round',
-  tool: DISC_BY[job.method].tool,
-  how: `Bore the centre square to the face while the blank can still be clamped; then ${DISC_BY[job.method].round} about the bore.`,
-  sizes: [size(job, 'plateBoreDiameter', 'bore'), size(job, 'plateOutsideDiameter', 'outside')],
-  check: 'The plate turned about a pin in its bore: neither its rim nor its face runs out.',
-  mistake: {
-    looksLike: 'A bore that is not square to the face.',
-    costs: 'The plate tilts, and the balls on one side carry everything.',
-  },
-  cautions: DISC_BY[job.method].cautions,
+  sizes: [size(job, 'plateBoreDiameter', SIZES.bore), size(job, 'plateOutsideDiameter', SIZES.outside)],
+  cautions: ROUND_CAUTIONS[job.method],
   readings: [],
 })
 
-/** A groove so shallow is swallowed by the whole one, even where that is cut on a somewhat larger circle. */
+const groovingCautions = ({ method }: PlateJob): readonly CautionCode[] => [
+  method === 'router-and-lathe' ? 'routing' : 'turning',
+  'dust',
+]
+
+/** The whole groove swallows one so shallow, even where it is cut on a somewhat larger circle. The words say a third. */
 const TRIAL_DEPTH = 1 / 3
 
 function trialGroove(job: PlateJob): Operation {
   const { bearing } = job.design
-  const depth = size(job, 'plateGrooveDepth', 'groove depth')
-  const off = mm(bearing.settled.ballDiameter / 50)
+  const depth = size(job, 'plateGrooveDepth', SIZES.grooveDepth)
+  const over = mm(bearing.settled.ballDiameter / 50)
+  const opens = mm(bearing.gapPerPitchRadius * over)
   return {
+    ...words.trialGroove({ machines: job.method, over, opens, units: unitsOf(job) }),
     id: 'trial-groove',
     part: 'both',
-    title: 'Cut the first groove shallow',
-    tool:
-      job.method === 'router-and-lathe'
-        ? 'router on a circle jig, round-nose bit'
-        : 'lathe, scraper ground to the groove radius',
-    how: 'On its circle, a third of the depth. Balls lie over the lowest line of a groove however deep it is: a shallow one tells already whether the circle is right.',
     sizes: [
-      size(job, 'pitchDiameter', 'circle of the groove'),
+      size(job, 'pitchDiameter', SIZES.grooveCircle),
       { ...depth, stopAt: mm(TRIAL_DEPTH * depth.value) },
-      size(job, 'plateGrooveRadius', 'groove radius'),
+      size(job, 'plateGrooveRadius', SIZES.grooveRadius),
     ],
-    check: 'Across the lowest line, in two directions.',
-    mistake: {
-      looksLike: `A circle ${job.say(off)} too large, radially, opens the gap by ${job.say(mm(bearing.gapPerPitchRadius * off))}.`,
-      costs: 'Little, as long as it is shallow: cut the whole groove on the right circle. Deep, it costs the plate.',
-    },
-    cautions: [job.method === 'router-and-lathe' ? 'routing' : 'turning', 'dust'],
+    cautions: groovingCautions(job),
     readings: [],
   }
 }
 
-function tryBalls({ design, say }: PlateJob): Operation {
-  const { settled, ballGap, gapPerPitchRadius } = design.bearing
-  const step = mm(settled.ballDiameter / 20)
+function tryBalls(job: PlateJob): Operation {
+  const { settled, ballGap, gapPerPitchRadius } = job.design.bearing
+  const lacking = mm(settled.ballDiameter / 20)
   return {
+    ...words.tryInPlate({
+      count: settled.input.balls.count,
+      gapPerRadius: gapPerPitchRadius,
+      lacking,
+      wider: mm(lacking / gapPerPitchRadius),
+      units: unitsOf(job),
+    }),
     id: 'try-balls',
     part: 'both',
-    title: 'Try the balls',
-    tool: 'the balls, a rule or feelers',
-    how: `Plate flat on the bench. Lay in all ${settled.input.balls.count}, push them together along the groove, and read the gap between the last and the first. Set the circle larger, radially, by what the gap lacks over ${gapPerPitchRadius.toFixed(1)}, or smaller by what it has too much.`,
-    sizes: [{ symbol: DIMENSION_SYMBOLS.ballGap, name: 'ball gap to end at', value: ballGap }],
-    check: `The plugs between the balls as well. A gap that lacks ${say(step)} asks for ${say(mm(step / gapPerPitchRadius))} more radius.`,
-    mistake: {
-      looksLike: 'A ball that stands on the flank of its neighbour instead of in the groove: the gap reads too large.',
-      costs: 'A circle set wrong. Press every ball down with a finger before you read.',
-    },
+    sizes: [{ symbol: DIMENSION_SYMBOLS.ballGap, name: gapToReach(arrangementOf(job)), value: ballGap }],
     cautions: [],
-    readings: gapReadings(design),
+    readings: gapReadings(job),
   }
 }
 
 const groove = (job: PlateJob): Operation => ({
+  ...words.plateGroove(job.method),
   id: 'groove',
   part: 'both',
-  title: 'Cut the groove to its depth',
-  tool:
-    job.method === 'router-and-lathe'
-      ? 'router on a circle jig, round-nose bit'
-      : 'lathe, scraper ground to the groove radius',
-  how: 'On the circle that the balls have shown, in passes, the last a light one. Write the setting of the jig down.',
   sizes: [
-    size(job, 'plateGrooveDepth', 'groove depth'),
-    size(job, 'plateGrooveRadius', 'groove radius'),
-    size(job, 'gaugeGoDiameter', 'go plug'),
-    size(job, 'gaugeNoGoDiameter', 'no-go plug'),
+    size(job, 'plateGrooveDepth', SIZES.grooveDepth),
+    size(job, 'plateGrooveRadius', SIZES.grooveRadius),
+    size(job, 'gaugeGoDiameter', SIZES.goPlug),
+    size(job, 'gaugeNoGoDiameter', SIZES.noGoPlug),
   ],
-  check:
-    'The profile of the gauge sheet: its shoulders meet the face all the way round. Then the balls and the plugs once more.',
-  mistake: {
-    looksLike: 'A groove deeper on one side.',
-    costs: 'A table that leans as it turns. Depth moves the plates, not the gap: deepen the other side to match.',
-  },
-  cautions: [job.method === 'router-and-lathe' ? 'routing' : 'turning', 'dust'],
-  readings: gapReadings(job.design),
+  cautions: groovingCautions(job),
+  readings: gapReadings(job),
 })
 
 const secondPlate = (job: PlateJob): Operation => ({
+  ...words.SECOND_PLATE,
   id: 'second-plate',
   part: 'both',
-  title: 'Cut the groove of the other plate',
-  tool: 'the same, at the same setting',
-  how: 'Do not touch the setting: two circles that differ make the balls climb from one groove into the other. Then lay the plates together with the balls between them.',
   sizes: [
-    size(job, 'pitchDiameter', 'circle of the groove'),
-    size(job, 'plateGap', 'between the plates'),
-    size(job, 'height', 'height of all'),
+    size(job, 'pitchDiameter', SIZES.grooveCircle),
+    size(job, 'plateGap', SIZES.plateGap),
+    size(job, 'height', SIZES.height),
   ],
-  check: 'The space between the plates with feelers, at four places; a turn by hand, without a bump.',
-  mistake: {
-    looksLike: 'It turns hard and light by turns: circles of two sizes, or one large ball.',
-    costs: 'Find the ball first. Then ease the flank that shines, with two strokes.',
-  },
-  cautions: [job.method === 'router-and-lathe' ? 'routing' : 'turning', 'dust'],
+  cautions: groovingCautions(job),
   readings: [],
 })

@@ -1,14 +1,16 @@
+import type { RadialInput } from '#shared/bearing/arrangements.ts'
 import { LENGTH } from '#shared/bearing/field.ts'
-import { BALL_MATERIALS, type DesignInput, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/fields.ts'
+import { BALL_MATERIALS, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/fields.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import { parseLength } from '#shared/units/parse-length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
+import { FAULTS } from '#src/words/kiosk.ts'
 import { chosen, field } from './elements.ts'
 
 /** What a maker chose, as the core takes it and as the service does. */
 export interface Choices {
-  readonly input: DesignInput
+  readonly input: RadialInput
   readonly request: object
 }
 
@@ -26,11 +28,11 @@ export const unitsOf = (form: HTMLFormElement): Units => (chosen(form, 'units') 
 /** A length as it is typed, or what is wrong with it. */
 export function readLength(text: string, units: Units): Mm | string {
   const read = parseLength(text, units)
-  if (!read.ok) return 'Write a length, such as 5/8, 1 3/16 or 16 mm.'
+  if (!read.ok) return FAULTS.length
   const given = inUnits(read.value, units)
   return given >= LENGTH.least && given <= LENGTH.most
     ? read.value
-    : `Write a length from ${LENGTH.least} to ${LENGTH.most}.`
+    : FAULTS.lengthBounds(LENGTH.least, LENGTH.most, units)
 }
 
 /** Reads the form; where something cannot be read there are no choices, and all faults at once. */
@@ -47,7 +49,7 @@ export function choicesOf(form: HTMLFormElement): { readonly choices?: Choices; 
   const bore = length('bore')
   const count = Number(field(form, 'count').value)
   if (!(Number.isInteger(count) && count >= FEWEST_BALLS && count <= MOST_BALLS)) {
-    faults.set('count', `Write a whole number from ${FEWEST_BALLS} to ${MOST_BALLS}.`)
+    faults.set('count', FAULTS.countBounds(FEWEST_BALLS, MOST_BALLS))
   }
   if (diameter === undefined || bore === undefined || faults.size > 0) return { faults }
   const material = BALL_MATERIALS.find((name) => name === chosen(form, 'material')) ?? 'wood'

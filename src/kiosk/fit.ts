@@ -1,20 +1,11 @@
-import type { Units } from '#shared/units/length.ts'
-import { inUnits } from '#shared/units/length.ts'
+import { inUnits, lengthOf, type Units } from '#shared/units/length.ts'
+import { FIT, FIT_STATES, gapNow } from '#src/words/kiosk.ts'
 import { type Choices, readLength } from './choices.ts'
 import { chosen, element, field, fillList, made } from './elements.ts'
 import { ask, type Json, listOf, numberOf, part, type Said, textOf } from './service.ts'
 
 /** A common rule: a reading is rounded to this, unless a caliper was used. Common practice, no source. */
 const GRADUATION: Readonly<Record<Units, number>> = { in: 1 / 32, mm: 0.5 }
-
-const UNREACHED =
-  'The service cannot be reached, and it is what weighs a reading. Cut nothing for now; try again later.'
-
-const STATES: Readonly<Record<string, string>> = {
-  'more-to-remove': 'More to take off.',
-  'in-band': 'It fits: stop here.',
-  'too-deep': 'Too deep. It can be mended:',
-}
 
 /** The form for a reading: what the service makes of it is shown below. */
 export function startFit(choices: () => Choices | undefined): void {
@@ -31,7 +22,7 @@ export function startFit(choices: () => Choices | undefined): void {
     asking = new AbortController()
     const bearing = choices()
     const reading = bearing && readingOf(form, bearing.input.units)
-    if (bearing === undefined) advice.replaceChildren(made('p', 'Choose a bearing first.'))
+    if (bearing === undefined) advice.replaceChildren(made('p', FIT.noBearing))
     else if (reading !== undefined) {
       ask('/v1/fit-correction', { design: bearing.request, ring: 'outer', readings: [reading] }, asking.signal).then(
         (said) => advice.replaceChildren(...toAdvice(said, bearing.input.units)),
@@ -58,14 +49,14 @@ function readingOf(form: HTMLFormElement, units: Units): object | undefined {
 }
 
 function toAdvice(said: Said, units: Units): readonly HTMLElement[] {
-  if (said.kind === 'unreached') return [made('p', UNREACHED)]
+  if (said.kind === 'unreached') return [made('p', FIT.unreached)]
   if (said.kind === 'problem') {
     const list = made('ul')
     fillList(list, said.messages)
-    return [made('h2', 'That reading cannot be'), list]
+    return [made('h2', FIT.impossible), list]
   }
   return [
-    made('h2', STATES[textOf(said.body['state'])] ?? 'What next'),
+    made('h2', FIT_STATES[textOf(said.body['state'])] ?? FIT.next),
     firstLine(textOf(said.body['advice'])),
     made('p', gapSentence(part(said.body['ballGap']), units)),
     ...rescues(said.body),
@@ -80,9 +71,9 @@ function firstLine(text: string): HTMLElement {
 }
 
 function gapSentence(gap: Json, units: Units): string {
-  const shown = (value: unknown): string => `${numberOf(value).toFixed(units === 'in' ? 3 : 1)} ${units}`
+  const length = (value: unknown) => lengthOf(numberOf(value), units)
   const { low, high } = part(gap['interval95'])
-  return `The gap now is about ${shown(gap['value'])}, and nineteen times in twenty from ${shown(low)} to ${shown(high)} (below 0 the last ball does not go in).`
+  return gapNow({ value: length(gap['value']), low: length(low), high: length(high) }, units)
 }
 
 function rescues(answer: Json): readonly HTMLElement[] {
@@ -92,7 +83,7 @@ function rescues(answer: Json): readonly HTMLElement[] {
 
 function cautions(answer: Json): readonly HTMLElement[] {
   const messages = listOf(answer['cautions']).map((caution) => textOf(part(caution)['message']))
-  return messages.length === 0 ? [] : [made('h2', 'Take care'), listed(messages, 'ul')]
+  return messages.length === 0 ? [] : [made('h2', FIT.cautions), listed(messages, 'ul')]
 }
 
 function listed(texts: readonly string[], name: 'ol' | 'ul'): HTMLElement {

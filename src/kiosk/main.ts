@@ -2,7 +2,7 @@ import { inUnits, type Units } from '#shared/units/length.ts'
 import { BALL_SIZES, type Choices, changeUnits, choicesOf, readLength, unitsOf } from './choices.ts'
 import { element, field, made } from './elements.ts'
 import { startFit } from './fit.ts'
-import { showHere, showService, stand } from './result.ts'
+import { setBusy, showHere, showService, stand } from './result.ts'
 import { queryOf } from './service.ts'
 import { startTabs } from './tabs.ts'
 
@@ -98,13 +98,17 @@ function update(): void {
   for (const name of ['outer', 'inner'])
     element(`${name}-depth`, HTMLOutputElement).value = `${field(form, name).value} %`
   stand('')
+  setBusy(choices !== undefined)
   if (choices === undefined) return
   const [asked, here] = [choices, showHere(choices)]
   linkSheets(asked)
   checking = new AbortController()
   const { signal } = checking
   calm = setTimeout(() => {
-    showService(asked, here, signal).catch(() => undefined) // broken off by the next choice
+    showService(asked, here, signal).then(
+      () => setBusy(false),
+      () => undefined, // broken off by the next choice
+    )
   }, CALM_MS)
 }
 

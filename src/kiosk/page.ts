@@ -1,7 +1,9 @@
 import { hash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import type { FastifyInstance, FastifyRequest } from 'fastify'
+import type { FastifyInstance } from 'fastify'
+import { escaped } from '#src/http/html.ts'
+import { PAGE } from '#src/words/kiosk.ts'
 
 /** All that a browser gets of the kiosk. */
 export type Kiosk = {
@@ -16,16 +18,16 @@ export type Kiosk = {
 const ROOT = join(import.meta.dirname, '../..')
 
 /** Reads the page and its modules; the types are taken out in a worker thread, for it takes a tenth of a second. */
-export async function kioskOf(runTask: FastifyInstance['runTask'], request: FastifyRequest): Promise<Kiosk> {
+export async function kioskOf(runOwnTask: FastifyInstance['runOwnTask']): Promise<Kiosk> {
   const text = (name: string) => readFile(join(ROOT, 'src/kiosk', name), 'utf8')
   const [script, page, style, serviceWorker] = await Promise.all([
-    runTask('browserScript', { root: ROOT, entry: 'src/kiosk/main.ts' }, request),
+    runOwnTask('browserScript', { root: ROOT, entry: 'src/kiosk/main.ts' }),
     text('page.html'),
     text('kiosk.css'),
     text('service-worker.js'),
   ])
   return {
-    page: page
+    page: worded(page)
       .replace('<link rel="stylesheet" href="kiosk.css">', () => `<style>${style}</style>`)
       .replace('<script type="module" src="main.ts"></script>', () => `<script type="module">${script}</script>`),
     policy: [
@@ -36,5 +38,17 @@ export async function kioskOf(runTask: FastifyInstance['runTask'], request: Fast
     serviceWorker,
   }
 }
+
+/**
+ * The page with its words in the place of their names.
+ *
+ * @throws RangeError for a name that no word has
+ */
+const worded = (page: string): string =>
+  page.replaceAll(/\{\{(\w+)\}\}/g, (_, name: string) => {
+    const found = Object.entries(PAGE).find(([known]) => known === name)
+    if (found === undefined) throw new RangeError(`page.html must name words of the page, got ${name}`)
+    return escaped(found[1])
+  })
 
 const digestOf = (text: string): string => `sha256-${hash('sha256', text, 'base64')}`

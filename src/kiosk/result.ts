@@ -1,8 +1,11 @@
-import { design, type FullRingDesign } from '#shared/bearing/arrangements.ts'
+import { ARRANGEMENTS, type RadialBearing } from '#shared/bearing/arrangements.ts'
+import { type DesignOf, designOf } from '#shared/bearing/design.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
 import { inUnits, type Units } from '#shared/units/length.ts'
-import { DIMENSION_NAMES } from '#src/words/dimension-names.ts'
+import { dimensionName } from '#src/words/dimension-names.ts'
+import { STANDING } from '#src/words/kiosk.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
+import { TERMS } from '#src/words/terms.ts'
 import { warningSentence } from '#src/words/warning.ts'
 import type { Choices } from './choices.ts'
 import { element, fillList, made } from './elements.ts'
@@ -43,11 +46,11 @@ const SAME_WITHIN = 1e-9
 /** What the page itself works out, at once. */
 export function showHere({ input }: Choices): readonly Line[] {
   const { units } = input
-  const result = design(input)
+  const result = designOf(ARRANGEMENTS.radial, input)
   if (!result.ok) {
     fillList(
       element('refusals', HTMLUListElement),
-      result.error.map((refusal) => refusalSentence(refusal, units)),
+      result.error.map((refusal) => refusalSentence(refusal, units, TERMS.radial)),
     )
     for (const id of ['warnings', 'cautions']) fillList(element(id, HTMLUListElement), [])
     showPicture(undefined)
@@ -58,7 +61,7 @@ export function showHere({ input }: Choices): readonly Line[] {
   fillList(element('refusals', HTMLUListElement), [])
   fillList(
     element('warnings', HTMLUListElement),
-    warnings.map(({ facts }) => warningSentence(facts, units)),
+    warnings.map(({ facts }) => warningSentence(facts, units, TERMS.radial)),
   )
   showPicture(result.value)
   const lines = linesOf(result.value)
@@ -66,7 +69,7 @@ export function showHere({ input }: Choices): readonly Line[] {
   return lines
 }
 
-/** What the service works out of the same: that is what counts. */
+/** What the service works out of the same: its answer counts. */
 export async function showService(
   { input, request }: Choices,
   here: readonly Line[],
@@ -74,17 +77,22 @@ export async function showService(
 ): Promise<void> {
   const said = await ask('/v1/design', request, signal)
   if (said.kind === 'unreached') {
-    stand('The service cannot be reached: these figures are worked out in this page.')
+    stand(STANDING.unreached)
   } else if (said.kind === 'problem') {
     fillList(element('refusals', HTMLUListElement), said.messages)
-    stand(here.length === 0 ? 'The service says the same.' : 'The service says otherwise: there is no such bearing.')
+    stand(here.length === 0 ? '' : STANDING.refused)
   } else {
     const there = linesFrom(said.body)
     fillTable(there, input.units)
     fillList(element('warnings', HTMLUListElement), messagesOf(said.body['warnings']))
     fillList(element('cautions', HTMLUListElement), messagesOf(said.body['cautions']))
-    stand(areSame(here, there) ? 'The service says the same.' : 'The service says otherwise: these are its figures.')
+    stand(areSame(here, there) ? '' : STANDING.different)
   }
+}
+
+/** Whether the service is still to answer: its figures may yet replace those of the page. */
+export function setBusy(isBusy: boolean): void {
+  element('result', HTMLDivElement).setAttribute('aria-busy', String(isBusy))
 }
 
 export function stand(sentence: string): void {
@@ -93,13 +101,13 @@ export function stand(sentence: string): void {
 
 const messagesOf = (rows: unknown): readonly string[] => listOf(rows).map((row) => textOf(part(row)['message']))
 
-function linesOf({ bearing, dimensions }: FullRingDesign): readonly Line[] {
+function linesOf({ bearing, dimensions }: DesignOf<RadialBearing>): readonly Line[] {
   const { units } = bearing.settled.input
   return SHOWN.flatMap((key) =>
     dimensions
       .filter((row) => row.key === key)
       .map((row) => ({
-        name: DIMENSION_NAMES[key],
+        name: dimensionName(key, TERMS.radial),
         shop: (row.cutToShop ?? row.shop).text,
         value: inUnits(row.cutTo ?? row.value, units),
       })),
@@ -110,9 +118,9 @@ function linesFrom(answer: Json): readonly Line[] {
   const rows = listOf(answer['dimensions']).map(part)
   return SHOWN.flatMap((key) =>
     rows
-      .filter((row) => row['name'] === DIMENSION_NAMES[key])
+      .filter((row) => row['name'] === dimensionName(key, TERMS.radial))
       .map((row) => ({
-        name: DIMENSION_NAMES[key],
+        name: dimensionName(key, TERMS.radial),
         shop: textOf(row['cutToShop'] ?? row['shop']),
         value: numberOf(row['cutTo'] ?? row['value']),
       })),

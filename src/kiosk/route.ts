@@ -11,19 +11,20 @@ const WORKER_POLICY = "default-src 'none'; connect-src 'self'"
 
 /** The page for a screen in the workshop, and the worker that keeps it there. */
 export const kioskRoute: FastifyPluginAsync = async (app) => {
-  const made = lazy((request: FastifyRequest) => kioskOf(app.runTask, request))
+  // No caller's work: all who ask meanwhile wait for it, whoever of them leaves.
+  const made = lazy(() => kioskOf(app.runOwnTask))
   const answer = (request: FastifyRequest, reply: FastifyReply, type: string, pagePolicy: string, text: string) =>
     isKept(request, reply, { input: '', mediaType: type, pagePolicy, cacheControl: CHECKED })
       ? reply.code(304).send()
       : reply.type(`${type}; charset=utf-8`).send(text)
 
   app.get('/', { schema: { hide: true } }, async (request, reply) => {
-    const { page, policy } = await made(request)
+    const { page, policy } = await made()
     return answer(request, reply, 'text/html', policy, page)
   })
 
   app.get('/service-worker.js', { schema: { hide: true } }, async (request, reply) => {
-    const { serviceWorker } = await made(request)
+    const { serviceWorker } = await made()
     return answer(request, reply, 'text/javascript', WORKER_POLICY, serviceWorker)
   })
 }

@@ -1,8 +1,10 @@
 import { readFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { join } from 'node:path'
-import type { FastifyInstance } from 'fastify'
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { ASK_AGAIN, isKept } from '#src/http/caching.ts'
 import { ProblemError } from '#src/http/problem.ts'
+import { NO_FILE } from '#src/http/sentences.ts'
 
 /** The files of the page are in their package, and beside the bundled file in the container. */
 const fileOf = (name: string): string =>
@@ -22,6 +24,8 @@ const FILES: ReadonlyMap<string, string> = new Map([
 const POLICY =
   "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; " +
   "frame-ancestors 'self'; base-uri 'self'"
+
+const [HTML, SCRIPT] = ['text/html; charset=utf-8', 'text/javascript; charset=utf-8']
 
 const START = `SwaggerUIBundle({ url: '/openapi.json', dom_id: '#swagger-ui', deepLinking: true, validatorUrl: null })\n`
 
@@ -49,16 +53,22 @@ const PAGE = `<!DOCTYPE html>
 export function addDocsPage(app: FastifyInstance): void {
   const schema = { hide: true }
   for (const path of ['/docs', '/docs/']) {
-    app.get(path, { schema }, (_request, reply) =>
-      reply.header('content-security-policy', POLICY).type('text/html; charset=utf-8').send(PAGE),
+    app.get(path, { schema }, (request, reply) =>
+      isHeld(request, reply, HTML, POLICY) ? reply.code(304).send() : reply.type(HTML).send(PAGE),
     )
   }
-  app.get('/docs/static/start.js', { schema }, (_request, reply) =>
-    reply.type('text/javascript; charset=utf-8').send(START),
+  app.get('/docs/static/start.js', { schema }, (request, reply) =>
+    isHeld(request, reply, SCRIPT) ? reply.code(304).send() : reply.type(SCRIPT).send(START),
   )
-  app.get<{ Params: { name: string } }>('/docs/static/:name', { schema }, async ({ params: { name } }, reply) => {
+  app.get<{ Params: { name: string } }>('/docs/static/:name', { schema }, async (request, reply) => {
+    const { name } = request.params
     const type = FILES.get(name)
-    if (type === undefined) throw new ProblemError(404, 'There is no such file: see /docs.')
+    if (type === undefined) throw new ProblemError(404, NO_FILE)
+    if (isHeld(request, reply, type)) return reply.code(304).send()
     return reply.type(type).send(await readFile(fileOf(name)))
   })
 }
+
+/** Whether the caller has it already; all of it depends on the build alone. */
+const isHeld = (request: FastifyRequest, reply: FastifyReply, mediaType: string, pagePolicy?: string): boolean =>
+  isKept(request, reply, { input: '', mediaType, pagePolicy, cacheControl: ASK_AGAIN })

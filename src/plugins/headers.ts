@@ -1,30 +1,26 @@
 import cors from '@fastify/cors'
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import type { FastifyInstance } from 'fastify'
 import type { Config, Origins } from '#src/config.ts'
-import { setAnswerHeaders } from '#src/http/answer-headers.ts'
+import { headersOfUnread, setStandingHeaders } from '#src/http/answer-headers.ts'
 
 declare module 'fastify' {
   interface FastifyInstance {
     /** Who may show a page of ours in a frame, for the policy of that page. */
     frameAncestors: string
+    /** The headers of an answer to what could not be read as a request. */
+    headersOfUnread: Readonly<Record<string, string>>
   }
 }
 
-/**
- * The same for every answer. Set by hand, since the usual plugin builds its list anew for every request, which costs a
- * quarter of them. Answers may be used by any page: a course shows our drawings in its own. No `strict-transport-security`: that is the business of a proxy that speaks TLS.
- */
-const HEADERS = {
-  'cross-origin-resource-policy': 'cross-origin',
-  'referrer-policy': 'no-referrer',
-  'x-content-type-options': 'nosniff',
-}
-
-/** What a script in a page may read of an answer, beside what it may read of any. */
 const EXPOSED = ['ETag', 'Retry-After', 'X-Engine', 'X-Request-Id']
 const EXPOSED_WITH_LIMIT = [...EXPOSED, 'X-RateLimit-Limit', 'X-RateLimit-Remaining', 'X-RateLimit-Reset']
 
-/** On every answer, refusals too, or a script in a page could not read why it was refused. */
+/**
+ * On every answer, refusals too, or a script in a page could not read why it was refused: to be added before whatever refuses
+ * a request or makes it wait. Set by hand, since the usual plugin builds its list anew for every request, which costs a
+ * quarter of them. Answers may be used by any page: a course shows our drawings in its own. No `strict-transport-security`:
+ * that is the business of a proxy that speaks TLS.
+ */
 export function setHeaders(
   app: FastifyInstance,
   {
@@ -35,14 +31,16 @@ export function setHeaders(
 ): void {
   app.decorate('frameAncestors', sourceList(frameAncestors))
   app.addHook('onRequest', (request, reply, done) => {
-    addHeaders(request, reply)
+    setStandingHeaders(reply, request.id)
     done()
   })
+  const exposed = rateLimitPerMinute > 0 ? EXPOSED_WITH_LIMIT : EXPOSED
+  app.decorate('headersOfUnread', headersOfUnread({ origins: corsOrigin, exposed }))
   if (corsOrigin === false) return
   app.register(cors, {
     origin: typeof corsOrigin === 'string' ? corsOrigin : [...corsOrigin],
     methods: ['GET', 'HEAD', 'POST'],
-    exposedHeaders: rateLimitPerMinute > 0 ? EXPOSED_WITH_LIMIT : EXPOSED,
+    exposedHeaders: exposed,
     maxAge: 86_400,
     // It only adds its headers: left to itself it answers a plain OPTIONS with a 400 in plain text.
     preflightContinue: true,
@@ -54,10 +52,4 @@ export function setHeaders(
 function sourceList(origins: Origins): string {
   if (origins === false) return "'none'"
   return origins === '*' ? '*' : origins.join(' ')
-}
-
-/** By itself for an address that the router could not read: no hook runs for it. */
-export function addHeaders(request: FastifyRequest, reply: FastifyReply): void {
-  setAnswerHeaders(reply, {})
-  reply.headers(HEADERS).header('x-request-id', request.id)
 }

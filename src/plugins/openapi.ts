@@ -1,6 +1,10 @@
+import { hash } from 'node:crypto'
 import swagger from '@fastify/swagger'
 import type { FastifyInstance } from 'fastify'
 import { Type } from 'typebox'
+import { lazy } from '#shared/lazy.ts'
+import { ASK_AGAIN, isKept } from '#src/http/caching.ts'
+import { JSON_TYPE } from '#src/http/media-type.ts'
 import type { QueryParameter } from '#src/http/query-parameters.ts'
 import { complete } from '#src/openapi/document.ts'
 import { VERSION } from '#src/version.ts'
@@ -54,6 +58,11 @@ export async function describe(app: FastifyInstance): Promise<void> {
       complete('openapiObject' in documents ? documents.openapiObject : {}, queries, app.getSchemas()),
   })
 
+  // What is in it depends on the build and on how it is set up.
+  const made = lazy(async () => {
+    const text = JSON.stringify(app.swagger())
+    return { text, digest: hash('sha256', text) }
+  })
   app.get(
     '/openapi.json',
     {
@@ -62,10 +71,18 @@ export async function describe(app: FastifyInstance): Promise<void> {
         tags: ['service'],
         summary: 'This document',
         description: 'The OpenAPI document that describes every path of the service. Generate a client from it.',
-        response: { 200: Type.Object({}, { description: 'OpenAPI 3.1', additionalProperties: true }) },
+        response: {
+          200: Type.Object({}, { description: 'OpenAPI 3.1', additionalProperties: true }),
+          304: { description: 'The document that the caller has is still the document', type: 'null' },
+        },
       },
     },
-    () => app.swagger(),
+    async (request, reply) => {
+      const { text, digest } = await made()
+      if (isKept(request, reply, { input: digest, mediaType: JSON_TYPE, cacheControl: ASK_AGAIN }))
+        return reply.code(304).send()
+      return reply.type(`${JSON_TYPE}; charset=utf-8`).send(text)
+    },
   )
   addDocsPage(app)
 }

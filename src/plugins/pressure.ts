@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify'
 import type { Config } from '#src/config.ts'
 import { ProblemError } from '#src/http/problem.ts'
+import { OVERLOADED } from '#src/http/sentences.ts'
 
 declare module 'fastify' {
   interface FastifyInstance {
@@ -12,8 +13,6 @@ declare module 'fastify' {
 const EVERY_MS = 100
 /** One late tick is a hiccup, and turning away whoever waited through it would make it worse. */
 const LATE_TICKS = 2
-
-const TOO_LATE = 'More is asked at the moment than can be answered in time: please come back in a second.'
 
 /**
  * Sheds load: while the event loop runs late, what would be computed is answered 503 at once, so that what is under way
@@ -36,6 +35,6 @@ export function shedLoad(app: FastifyInstance, { maxLoopDelayMs }: Pick<Config, 
   app.addHook('onClose', async () => clearInterval(timer))
   app.addHook('onRequest', (request, _reply, done) => {
     const isShed = late >= LATE_TICKS && request.routeOptions.url?.startsWith('/v1/') === true
-    done(isShed ? new ProblemError(503, TOO_LATE) : undefined)
+    done(isShed ? new ProblemError(503, OVERLOADED) : undefined)
   })
 }

@@ -2,6 +2,7 @@ import rateLimit, { type FastifyRateLimitStoreCtor } from '@fastify/rate-limit'
 import type { FastifyInstance } from 'fastify'
 import type { Config } from '#src/config.ts'
 import { ProblemError } from '#src/http/problem.ts'
+import { tooManyRequests } from '#src/http/sentences.ts'
 import type { StoreAddress } from '#src/store-address.ts'
 
 const WINDOW_MS = 60_000
@@ -25,10 +26,7 @@ export async function limitRates(app: FastifyInstance, { rateLimitPerMinute, rat
     max: rateLimitPerMinute,
     timeWindow: WINDOW_MS,
     errorResponseBuilder: (_request, { max, ttl }) =>
-      new ProblemError(
-        429,
-        `More than ${max} requests in a minute came from this address: come back in ${Math.ceil(ttl / 1000)} s.`,
-      ),
+      new ProblemError(429, tooManyRequests(max, Math.ceil(ttl / 1000))),
     // A store that cannot be reached must not stop the service that it is there to protect.
     skipOnError: true,
     ...(rateLimitStore === 'memory' ? { cache: MOST_ADDRESSES } : { store: await storeAt(app, rateLimitStore) }),

@@ -4,6 +4,7 @@ import type { FastifyInstance, FastifyReply } from 'fastify'
 import type { Config } from '#src/config.ts'
 import type { Connections } from '#src/http/connections.ts'
 import { rawProblem, sendProblem } from '#src/http/problem.ts'
+import { STOPPING } from '#src/http/sentences.ts'
 
 declare module 'fastify' {
   interface FastifyInstance {
@@ -26,7 +27,6 @@ const REFUSAL_MS = 500
 /** Under a load that never pauses, the end comes all the same. */
 const MOST_TURNS = 100
 
-const STOPPING = 'The service is stopping and cannot finish this: please ask again in a few seconds.'
 const RETRY_AFTER_S = '5'
 
 /**
@@ -92,8 +92,9 @@ export function stopGently(
       reply.hijack()
       reply.log = unheard
     }
-    connections.endUnread(rawProblem(503, STOPPING, [`Retry-After: ${RETRY_AFTER_S}`]))
-    if (refused.length > 0) app.log.warn({ refused: refused.length }, 'stopping: no time left for some requests')
+    connections.endUnread(rawProblem(503, STOPPING, { ...app.headersOfUnread, 'retry-after': RETRY_AFTER_S }))
+    if (refused.length > 0)
+      app.log.warn({ refused: refused.length }, 'stopping: refused requests that could not finish in time')
   }
 
   const stop = async (): Promise<void> => {

@@ -25,7 +25,7 @@ export function storeFailures(
   const trouble = (reason: string): void => {
     if (now() < nextLineAt) return
     nextLineAt = now() + BETWEEN_LINES_MS
-    log.warn({ reason, uncounted: total - logged }, 'shared store failed: requests pass uncounted')
+    log.warn({ reason, uncounted: total - logged }, 'the shared store failed: requests pass without being counted')
     logged = total
   }
   return {

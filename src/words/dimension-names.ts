@@ -1,8 +1,14 @@
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { Terms } from './terms.ts'
 
-/** The trade's name for each size. Without a schema: a browser says it too. */
-export const DIMENSION_NAMES: Readonly<Record<DimensionKey, string>> = {
-  pitchDiameter: 'pitch diameter',
+/** The trade's name for a size. Needs no schema, so a browser can show it too. */
+export function dimensionName(key: DimensionKey, terms: Terms): string {
+  const name = NAMES[key]
+  return typeof name === 'string' ? name : name(terms)
+}
+
+const NAMES: Readonly<Record<DimensionKey, string | ((terms: Terms) => string)>> = {
+  pitchDiameter: ({ pitchDiameter }) => pitchDiameter,
   outsideDiameter: 'outer ring, outside diameter',
   plateOutsideDiameter: 'plates, outside diameter',
   plateBoreDiameter: 'plates, bore',
@@ -19,7 +25,7 @@ export const DIMENSION_NAMES: Readonly<Record<DimensionKey, string>> = {
   outerGrooveDepth: 'outer ring, groove depth',
   outerGrooveRadius: 'outer ring, groove radius',
   outerGrooveWidth: 'outer ring, groove width at the land',
-  outerWall: 'outer ring, wood behind the groove',
+  outerWall: ({ raceway }) => `outer ring, wood behind the ${raceway.one}`,
   outerWidth: 'outer ring, width',
   boreDiameter: 'inner ring, bore',
   innerTrackDiameter: 'inner ring, track diameter (the outside)',
@@ -28,7 +34,7 @@ export const DIMENSION_NAMES: Readonly<Record<DimensionKey, string>> = {
   innerGrooveDepth: 'inner ring, groove depth',
   innerGrooveRadius: 'inner ring, groove radius',
   innerGrooveWidth: 'inner ring, groove width at the land',
-  innerWall: 'inner ring, wood between bore and groove',
+  innerWall: ({ raceway }) => `inner ring, wood between bore and ${raceway.one}`,
   innerWidth: 'inner ring, width',
   rollerLength: 'rollers, length',
   cheekOutsideDiameter: 'cheeks, outside diameter',
@@ -41,12 +47,12 @@ export const DIMENSION_NAMES: Readonly<Record<DimensionKey, string>> = {
   pocketDiameter: 'cage, pocket diameter',
   cageWeb: 'cage, least wood between two pockets',
   cageRim: 'cage, wood beside the pockets',
-  gaugeNominalDiameter: 'plug inside the seated balls',
+  gaugeNominalDiameter: ({ element }) => `plug inside the seated ${element.many}`,
   gaugeGoDiameter: 'go plug: enters',
   gaugeNoGoDiameter: 'no-go plug: must not enter',
   ballSpacing: 'space between neighbouring balls',
-  ballGap: 'ball gap',
-  assemblyGap: 'least ball gap to get the last ball in (estimate)',
+  ballGap: ({ gap }) => gap,
+  assemblyGap: ({ element, gap }) => `least ${gap} to get the last ${element.one} in (estimate)`,
   plateGap: 'space between the plates',
   height: 'height over both plates',
   landGap: 'space between the lands',

@@ -8,62 +8,73 @@ import type { PlateLoadCheck } from '#shared/questions/load/plate-load-check.ts'
 import type { LoadRefusal } from '#shared/questions/load/refusal.ts'
 import type { SpeedLimit } from '#shared/questions/load/speed-limits.ts'
 import type { LoadSpeedReason, LoadWarningFacts } from '#shared/questions/load/warning.ts'
+import type { ForceUnits } from '#shared/units/force.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { type ForceUnits, forceFigure, speedFigure } from '#src/api/force.ts'
-import { figure, percent } from './figure.ts'
+import { figure, forceFigure, percent, speedFigure } from './figure.ts'
 import { PART_WORDS, refusalSentence } from './refusal.ts'
+import type { Terms } from './terms.ts'
 
-/** In what a caller wants to read. */
+/** The units and the terms of an answer. */
 export interface Spoken {
   readonly units: Units
   readonly forceUnits: ForceUnits
+  readonly terms: Terms
 }
 
-export function explainWarning(facts: LoadWarningFacts, { units, forceUnits }: Spoken): string {
+/** A fault of a request that its schema does not find. */
+export const loadMissing = (name: string): string => `"${name}" is missing`
+
+export function explainWarning(facts: LoadWarningFacts, { units, forceUnits, terms }: Spoken): string {
   const size = (length: Mm): string => figure(length, units)
+  const { element, raceway, part } = terms
   switch (facts.code) {
     case 'ball-sinks-in':
-      return `under ${forceFigure(facts.ballLoad, forceUnits)} a ball sinks into ${PART_WORDS[facts.part]} past its middle: the wood is crushed`
+      return `Under ${forceFigure(facts.ballLoad, forceUnits)} a ${element.one} sinks into ${PART_WORDS[facts.part]} past its middle: the wood is crushed.`
     case 'dents-deeper':
-      return `the most loaded ball leaves a dent of ${size(facts.dent)} in ${PART_WORDS[facts.part]}, deeper than ${size(facts.most)}: it will run rough`
+      return `The most heavily loaded ${element.one} leaves a dent of ${size(facts.dent)} in ${PART_WORDS[facts.part]}, above the limit of ${size(facts.most)}: the bearing will run rough.`
     case 'first-marked':
-      return `from ${forceFigure(facts.load, forceUnits)} on, standing still begins to mark ${PART_WORDS[facts.part]}: unload it, or turn it now and then`
+      return `A load of ${forceFigure(facts.load, forceUnits)} or more begins to mark ${PART_WORDS[facts.part]} while the bearing does not turn. Remove the load, or turn the bearing now and then.`
     case 'edges-crush':
-      return `in ${PART_WORDS[facts.part]} the balls ride on the groove's edges and crush them by ${size(facts.dent)}, to flats ${size(facts.width)} wide: the play grows by that; take a rounder groove`
+      return `In ${PART_WORDS[facts.part]} the balls ride on the edges of the groove and crush them by ${size(facts.dent)}, to flats ${size(facts.width)} wide: ${facts.part === 'plates' ? 'the plates come closer by twice that' : 'the play grows by that'}. Use a larger groove radius.`
     case 'contact-reaches-edges':
-      return `under this load the ball touches ${PART_WORDS[facts.part]} over the whole ${size(facts.grooveWidth)} of its groove: its edges bear hard and may chip`
+      return `Under this load the ball touches ${PART_WORDS[facts.part]} over the full width of the groove, ${size(facts.grooveWidth)}. The edges of the groove carry a large load and may chip.`
     case 'one-ball-carries':
-      return `with a play of ${size(facts.play)} one ball carries ${percent(facts.share)} of the load: a smaller play shares it better`
+      return `With a play of ${size(facts.play)} one ${element.one} carries ${percent(facts.share)} of the load. Reduce the play to share the load better.`
     case 'three-carry':
-      return `not all of these uneven balls carry: at first three of the tallest do, one of them with up to ${forceFigure(facts.ballLoad, forceUnits)}, ${dentWords(facts.dent, units)}; choose balls that differ less, or let it settle under a light load`
+      return `These balls are uneven, so not all of them carry: at first three of the tallest do, and one of them carries up to ${forceFigure(facts.ballLoad, forceUnits)}, ${dentWords(facts.dent, units)}. Choose balls that differ less, or let the wood settle under a light load.`
     case 'balls-softer':
-      return 'the balls are of softer wood than the rings: they get flats before the grooves get dents'
+      return `The ${element.many} are of softer wood than the ${part.many}: flats form on the ${element.many} before dents form in the ${raceway.many}.`
     case 'spun-beside-axis':
-      return `with a load ${size(facts.offset)} from the axis this turntable must not be spun: it pulls the upper plate aside and can leave balls loose; put the load over the middle`
+      return `Do not spin this turntable with a load ${size(facts.offset)} from the axis: the load pulls the upper plate aside and can leave balls loose. Put the load over the middle.`
     case 'too-fast':
-      return `${speedFigure(facts.speed)} should not be passed: ${SPEED_WORDS[facts.reason]}`
+      return `Do not exceed ${speedFigure(facts.speed)}: ${speedReason(facts.reason, terms)}.`
     default:
       return facts satisfies never
   }
 }
 
-const SPEED_WORDS: Readonly<Record<LoadSpeedReason, string>> = {
-  'balls-dent-groove': 'there the balls press the dent asked about into the outer groove by their spin alone',
-  'balls-climb-out':
-    'there the balls climb over the edge of the groove, pushed outward harder than this load holds them down',
-  'ring-splits':
-    'there the pull round a ring comes to a tenth of what clear wood bears across the grain; grooves and glue lines weaken it',
-  'plate-splits':
-    'there the pull round a plate comes to a tenth of what clear wood bears across the grain; grooves and glue lines weaken it',
+/** What happens above a speed limit, within a sentence. */
+function speedReason(reason: LoadSpeedReason, { element, raceway, part }: Terms): string {
+  switch (reason) {
+    case 'balls-dent-groove':
+      return `above that, the ${element.many} press a dent as large as the limit into the ${part.one === 'plate' ? '' : 'outer '}${raceway.one} by their spin alone`
+    case 'balls-climb-out':
+      return 'above that, the balls are pushed outward harder than this load holds them down, and climb over the edge of the groove'
+    case 'ring-splits':
+    case 'plate-splits':
+      return `above that, the tension round a ${part.one} is more than a tenth of the strength of clear wood across the grain; ${raceway.many} and glue lines weaken the ${part.one}`
+    default:
+      return reason satisfies never
+  }
 }
 
-export const explainSpeedLimit = ({ reason, speed }: SpeedLimit<LoadSpeedReason>): string =>
-  `Not above ${speedFigure(speed)}: ${SPEED_WORDS[reason]}.`
+export const explainSpeedLimit = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, { terms }: Spoken): string =>
+  `Do not exceed ${speedFigure(speed)}: ${speedReason(reason, terms)}.`
 
-export function explainFirstMark({ load, part }: Limit<PartName>, { forceUnits }: Spoken): string {
+export function explainFirstMark({ load, part }: Limit<PartName>, { forceUnits, terms }: Spoken): string {
   return load > 0
-    ? `From about ${forceFigure(load, forceUnits)} on, the wood of ${PART_WORDS[part]} begins to give for good under the most loaded ball.`
-    : `The balls ride on the edges of ${PART_WORDS[part]}'s groove, which give under any load.`
+    ? `From about ${forceFigure(load, forceUnits)} on, the wood of ${PART_WORDS[part]} begins to give permanently under the most heavily loaded ${terms.element.one}.`
+    : `In ${PART_WORDS[part]} the balls ride on the edges of the groove, which give under any load.`
 }
 
 export const explainDent = ({ load, part, depth }: DentLimit<PartName>, { units, forceUnits }: Spoken): string =>
@@ -76,18 +87,18 @@ function dentWords(dent: Mm | undefined, units: Units): string {
 }
 
 export const explainUneven = ({ tallest, allCarryFrom }: Uneven, { units, forceUnits }: Spoken): string =>
-  `Uneven balls are not all touched at first: three of the tallest carry the upper plate, one of them up to ${forceFigure(tallest.ballLoad, forceUnits)} of this load, as they happen to stand, ${dentWords(tallest.dent, units)}. If the wood only sprang back, the smallest would carry from about ${forceFigure(allCarryFrom, forceUnits)} on.`
+  `The balls are uneven, so the upper plate does not touch all of them at first: three of the tallest carry it. Depending on where these lie, one of them carries up to ${forceFigure(tallest.ballLoad, forceUnits)} of this load, ${dentWords(tallest.dent, units)}. If the wood only sprang back, the smallest ball would carry from about ${forceFigure(allCarryFrom, forceUnits)} on.`
 
-/** A limit in words, and where one of three uneven balls can reach it already. */
+/** A limit in a sentence, and where one of three uneven balls can reach it already. */
 export const withTallest = (message: string, from: number | undefined, { forceUnits }: Spoken): string =>
   from === undefined || from === 0
     ? message
-    : `${message} Where three of uneven balls carry alone it can be ${forceFigure(from, forceUnits)}.`
+    : `${message} While only three uneven balls carry, this can happen at ${forceFigure(from, forceUnits)}.`
 
-export function explainRefusal(refusal: LoadRefusal, units: Units): string {
+export function explainRefusal(refusal: LoadRefusal, units: Units, terms: Terms): string {
   return refusal.code === 'load-tips-plate'
-    ? `a load ${figure(refusal.given, units)} from the axis can tip the upper plate over the line between two balls: keep it within ${figure(refusal.below, units)}`
-    : refusalSentence(refusal, units)
+    ? `A load ${figure(refusal.given, units)} from the axis can tip the upper plate over the line between two balls. Keep it within ${figure(refusal.below, units)}.`
+    : refusalSentence(refusal, units, terms)
 }
 
 /** What a verdict says of a load: how large, what its most loaded ball carries, and the deepest dent and where. */
@@ -118,36 +129,36 @@ const judgedOnPlates = ({ load, sharing, plates, uneven }: PlateLoadCheck): Judg
 
 /** Instead of a speed limit. */
 const BESIDE_THE_AXIS =
-  'With its load beside the axis this turntable must not be spun: turn it slowly by hand, or put the load over the middle.'
+  'Do not spin this turntable with its load beside the axis: turn it slowly by hand, or put the load over the middle.'
 
-/** The whole in a few sentences. */
+/** The whole answer in a few sentences. */
 export function verdict(check: AnyLoadCheck, spoken: Spoken): string {
   const { load, most, part, dent, uneven } = judged(check)
+  const { forceUnits, terms } = spoken
   const [lowest] = check.speedLimits
   return [
-    `Of ${forceFigure(load, spoken.forceUnits)} the most loaded ball carries ${forceFigure(most, spoken.forceUnits)}${uneven === undefined ? '' : ' where all are alike'}. `,
+    `The most heavily loaded ${terms.element.one} carries ${forceFigure(most, forceUnits)} of the ${forceFigure(load, forceUnits)}${uneven === undefined ? '' : ' if all balls are alike'}. `,
     dentSentence(dent, PART_WORDS[part], check.load.wood, spoken),
     ...(uneven === undefined ? [] : [`${explainUneven(uneven, spoken)} `]),
-    lowest === undefined ? BESIDE_THE_AXIS : explainSpeedLimit(lowest),
-    ' All this is an estimate for light work and no safe working load.',
+    lowest === undefined ? BESIDE_THE_AXIS : explainSpeedLimit(lowest, spoken),
+    ' This is an estimate for light work, not a safe working load.',
   ].join('')
 }
 
-function dentSentence(dent: Mm | undefined, where: string, woodId: ContactWoodId, spoken: Spoken): string {
-  const wood = spokenName(contactWood(woodId).name)
-  if (dent === undefined) return `It sinks into ${where} past its middle. `
-  if (dent === 0) return `In ${wood} that leaves no dent. `
-  return `In ${wood} that leaves a dent of ${figure(dent, spoken.units)} in ${where}. `
+function dentSentence(dent: Mm | undefined, where: string, woodId: ContactWoodId, { units, terms }: Spoken): string {
+  const wood = nameInSentence(contactWood(woodId).name)
+  if (dent === undefined) return `The ${terms.element.one} sinks into ${where} past its middle. `
+  if (dent === 0) return `It leaves no dent in ${wood}. `
+  return `In ${wood} it leaves a dent of ${figure(dent, units)} in ${where}. `
 }
 
 /** `Maple, sugar`, as tables have it, is sugar maple in a sentence. */
-function spokenName(name: string): string {
+function nameInSentence(name: string): string {
   const [kind = name, ...which] = name.split(', ')
   return [...which, kind.toLowerCase()].join(' ')
 }
 
-export const ESTIMATE = {
+export const estimateOnly = ({ part }: Terms) => ({
   code: 'estimate-only',
-  message:
-    'Loads and speeds here are estimates from averages of clear wood at rest: no safe working load, and no strength of the ring, its screws or its glue. Shocks, time under load, damp, knots and grain run out take a large part of it away.',
-}
+  message: `Loads and speeds here are estimates from averages of clear wood at rest. They are not a safe working load, and do not include the strength of the ${part.many}, their screws or their glue. Shocks, time under load, damp, knots and sloping grain greatly reduce what the wood carries.`,
+})

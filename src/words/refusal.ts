@@ -1,6 +1,7 @@
 import type { PartName, Refusal, RingName } from '#shared/bearing/refusal.ts'
-import type { Units } from '#shared/units/length.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
+import type { Terms } from './terms.ts'
 
 export const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer', innerRing: 'inner' }
 
@@ -11,65 +12,77 @@ export const PART_WORDS: Readonly<Record<PartName, string>> = {
   plates: 'each plate',
 }
 
-/** What is about the gap of a full ring and nothing else. */
-const ABOUT_THE_GAP: ReadonlySet<string> = new Set(['size-table', 'tolerance-check', 'ball-selection'])
-
-function notAnswered({ arrangement, question }: Extract<Refusal, { code: 'not-answered' }>): string {
-  return arrangement === 'caged' && ABOUT_THE_GAP.has(question)
-    ? `a ${arrangement} arrangement is not answered by ${question}: that is about the gap of a full ring, and a cage leaves none`
-    : `a ${arrangement} arrangement is not answered by ${question} as yet`
+/** The surface that a groove is cut into, within a sentence. */
+const SURFACE_WORDS: Readonly<Record<PartName, string>> = {
+  outerRing: 'the land of the outer ring',
+  innerRing: 'the land of the inner ring',
+  plates: 'the face of each plate',
 }
 
-/** Why there is no such bearing, in a woodworker's words. Without a schema: a browser says it too. */
-export function refusalSentence(refusal: Refusal, units: Units): string {
+/** The questions about the gap of a full ring, which a caged bearing does not have. */
+const ABOUT_THE_GAP: ReadonlySet<string> = new Set(['size-table', 'tolerance-check', 'ball-selection'])
+
+/** Why there is no such bearing. Needs no schema, so a browser can show it too. */
+export function refusalSentence(refusal: Refusal, units: Units, terms: Terms): string {
+  const size = (length: Mm): string => figure(length, units)
+  const { element } = terms
   switch (refusal.code) {
     case 'bore-meets-groove':
-      return `a bore of ${figure(refusal.given, units)} cuts into the inner ring's groove: keep it well below ${figure(refusal.below, units)}`
+      return `A bore of ${size(refusal.given)} cuts into ${terms.innerRaceway}. Keep it well below ${size(refusal.below)}.`
     case 'no-room-inside':
-      return `${refusal.ballCount} balls of this size leave no room for an inner ring: take more balls`
+      return `${refusal.ballCount} ${element.many} of this size leave no room for ${terms.inside}. Use more ${element.many}.`
     case 'wall-below-zero':
-      return `an outside diameter of ${figure(refusal.given, units)} leaves no wood behind the outer groove: it must be well above ${figure(refusal.above, units)}`
+      return `An outside diameter of ${size(refusal.given)} leaves no wood ${terms.outerWall}. Make it well above ${size(refusal.above)}.`
     case 'groove-undercut':
-      return `a groove ${figure(refusal.depth, units)} deep with a radius of ${figure(refusal.grooveRadius, units)} would undercut the land of ${PART_WORDS[refusal.ring]}: the depth can be no more than the radius`
+      return `A groove ${size(refusal.depth)} deep with a radius of ${size(refusal.grooveRadius)} would undercut ${SURFACE_WORDS[refusal.ring]}. Make it no deeper than its radius.`
     case 'lands-overlap':
-      return `the two grooves together are so deep that the rings would overlap by ${figure(refusal.overlap, units)}: make one of them shallower`
+      return `The two grooves together are so deep that the rings would overlap by ${size(refusal.overlap)}. Make one groove shallower.`
     case 'gap-takes-another-ball':
-      return `a gap of ${figure(refusal.given, units)} is nearly room for one more ball: keep it below ${figure(refusal.below, units)}, or add a ball`
+      return `A ${terms.gap} of ${size(refusal.given)} is nearly enough room for another ${element.one}. Keep it below ${size(refusal.below)}, or add a ${element.one}.`
     case 'gap-band-reversed':
-      return `the smallest gap allowed, ${figure(refusal.min, units)}, is above the largest, ${figure(refusal.max, units)}`
+      return `The smallest gap allowed, ${size(refusal.min)}, is above the largest, ${size(refusal.max)}.`
     case 'gap-outside-band':
-      return `the ball gap of ${figure(refusal.given, units)} lies outside of what is allowed, ${figure(refusal.min, units)} to ${figure(refusal.max, units)}`
+      return `The ${terms.gap} of ${size(refusal.given)} is outside the range allowed, ${size(refusal.min)} to ${size(refusal.max)}.`
     case 'play-lets-balls-out':
-      return `a play of ${figure(refusal.given, units)} lets the balls climb out of the shallower groove: keep it well below ${figure(refusal.below, units)}`
+      return `With a play of ${size(refusal.given)} the balls climb out of the shallower groove. Keep the play well below ${size(refusal.below)}.`
     case 'finish-fills-groove':
-      return `a finish of ${figure(refusal.given, units)} on each surface is as thick as the groove is deep: keep it well below ${figure(refusal.below, units)}`
+      return `A finish of ${size(refusal.given)} on each surface is as thick as the groove is deep. Keep it well below ${size(refusal.below)}.`
     case 'finish-leaves-no-wood':
-      return `a finish of ${figure(refusal.given, units)} on both sides is thicker than the thinnest wood of the rings: keep it well below ${figure(refusal.below, units)}`
+      return `A finish of ${size(refusal.given)} on both sides is thicker than the thinnest wood of the ${terms.part.many}. Keep it well below ${size(refusal.below)}.`
     case 'beyond-bounds':
-      return `${figure(refusal.given, units)} lies outside of what can be asked, ${figure(refusal.least, units)} to ${figure(refusal.most, units)}: give a length inside it, or other balls`
+      return `${size(refusal.given)} is outside the range allowed, ${size(refusal.least)} to ${size(refusal.most)}. Give a length inside it, or use ${element.many} of another size.`
     case 'plates-meet':
-      return `balls that sit ${figure(refusal.depth, units)} deep in both plates leave no room between them: let them sit well above their middle, ${figure(refusal.below, units)}`
+      return `Balls that sit ${size(refusal.depth)} deep in both plates leave no space between the plates. Keep that depth well below half a ball, ${size(refusal.below)}.`
     case 'plate-cut-through':
-      return `a plate ${figure(refusal.given, units)} thick is cut through by its groove: make it well above ${figure(refusal.above, units)}`
+      return `The groove cuts through a plate ${size(refusal.given)} thick. Make the plate much thicker than ${size(refusal.above)}.`
     case 'not-of-arrangement':
-      return `is nothing that a ${refusal.arrangement} arrangement has: leave it out`
+      return `does not apply to ${terms.bearings}: remove it`
     case 'not-answered':
-      return notAnswered(refusal)
+      return notAnswered(refusal, terms)
     case 'roller-longer-than-ring':
-      return `a roller ${figure(refusal.given, units)} long would be pinched between the cheeks: keep it below the ring's width, ${figure(refusal.below, units)}`
+      return `A roller ${size(refusal.given)} long would be pinched between the cheeks. Keep it below the width of the ring, ${size(refusal.below)}.`
     case 'play-lets-rollers-climb':
-      return `with a play of ${figure(refusal.given, units)} the rollers wedge over one another: keep it well below ${figure(refusal.below, units)}`
+      return `With a play of ${size(refusal.given)} the rollers wedge over one another. Keep the play well below ${size(refusal.below)}.`
     case 'pockets-meet':
-      return `on a pitch diameter of ${figure(refusal.given, units)} the pockets of the cage run into one another: make it well above ${figure(refusal.above, units)}, or take fewer balls`
+      return `On a pitch diameter of ${size(refusal.given)} the pockets of the cage run into one another. Make it well above ${size(refusal.above)}, or use fewer balls.`
     case 'no-room-for-cage':
-      return `a clearance of ${figure(refusal.given, units)} to both lands leaves no room for a cage: keep it well below ${figure(refusal.below, units)}, or make a groove shallower`
+      return `A clearance of ${size(refusal.given)} to both lands leaves no room for a cage. Keep it well below ${size(refusal.below)}, or make a groove shallower.`
     case 'cage-misses-middle':
-      return `balls that sit ${figure(refusal.depth, units)} deep in the ${RING_WORDS[refusal.ring]} ring have their middle beside the cage, which cannot hold them: let them sit well above ${figure(refusal.below, units)}`
+      return `Balls that sit ${size(refusal.depth)} deep in the ${RING_WORDS[refusal.ring]} ring have their middle beside the cage, so it cannot hold them. Keep that depth well below ${size(refusal.below)}.`
     case 'pocket-cuts-cage':
-      return `a cage ${figure(refusal.given, units)} wide is cut in two by its pockets: make it well above ${figure(refusal.above, units)}`
+      return `The pockets cut a cage ${size(refusal.given)} wide in two. Make the cage much wider than ${size(refusal.above)}.`
     case 'too-few-measured':
-      return `${refusal.given} measured diameters are fewer than the ${refusal.needed} balls of the ring: measure them all`
+      return `${refusal.given} measured diameters are too few for ${refusal.needed} ${element.many}. Measure all of them.`
     default:
       return refusal satisfies never
   }
+}
+
+function notAnswered(
+  { arrangement, question }: Extract<Refusal, { code: 'not-answered' }>,
+  { bearings }: Terms,
+): string {
+  return arrangement === 'caged' && ABOUT_THE_GAP.has(question)
+    ? `"${question}" is not available for ${bearings}: it is about the gap in a full ring of balls, and a cage leaves no such gap.`
+    : `"${question}" is not available for ${bearings} yet.`
 }

@@ -1,31 +1,40 @@
 import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
 import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
-import { inScale, type Scale } from '#src/api/climate.ts'
+import { inScale, type Scale } from '#shared/units/temperature.ts'
+import type { Terms } from './terms.ts'
 
-/* How the year is spoken of where a question has one. */
+/* Sentences about the year, for every question that takes one. */
 
-const whole = (value: number): string => String(Number(value.toFixed(1)))
-export const percentFigure = (value: number): string => `${whole(value)} %`
+const toTenths = (value: number): string => String(Number(value.toFixed(1)))
+export const percentFigure = (value: number): string => `${toTenths(value)} %`
 export const degrees = (celsius: number, scale: Scale): string =>
-  `${whole(inScale(celsius, scale))} ${scale === 'celsius' ? 'C' : 'F'}`
+  `${toTenths(inScale(celsius, scale))} ${scale === 'celsius' ? '°C' : '°F'}`
 
-/** Why a year cannot be reckoned with. */
-export function seasonRefusalSentence(refusal: SeasonRefusal, scale: Scale): string {
+/** Why there is no answer for a year. */
+export function seasonRefusalSentence(refusal: SeasonRefusal, scale: Scale, { element }: Terms): string {
   switch (refusal.code) {
     case 'range-reversed':
-      return `the low end, ${whole(refusal.low)}, is above the high end, ${whole(refusal.high)}`
+      return `The low end, ${toTenths(refusal.low)}, is above the high end, ${toTenths(refusal.high)}.`
     case 'temperature-outside':
-      return `the moisture of wood is known from ${degrees(refusal.least, scale)} to ${degrees(refusal.most, scale)}; ${degrees(refusal.given, scale)} was given`
+      return `The moisture of wood is known only from ${degrees(refusal.least, scale)} to ${degrees(refusal.most, scale)}; ${degrees(refusal.given, scale)} was given.`
     case 'above-fibre-saturation':
-      return `at a moisture content of ${percentFigure(refusal.moisture)} ${refusal.species === undefined ? 'wood' : SPECIES[refusal.species].name} is above fibre saturation (${percentFigure(refusal.saturation)}): it moves no more, and what it then does is not known here`
+      return `A moisture content of ${percentFigure(refusal.moisture)} is above the fibre saturation of ${refusal.species === undefined ? 'wood' : SPECIES[refusal.species].name} (${percentFigure(refusal.saturation)}): there are no figures for wood as wet as that.`
     case 'movement-unknown':
-      return `how ${SPECIES[refusal.species].name} moves with moisture is not known here: take a wood that has "movement" in /v1/materials`
+      return `The movement of ${SPECIES[refusal.species].name} with moisture is not known. Choose a wood that has "movement" in /v1/materials.`
     case 'balls-without-wood':
-      return 'the balls are of wood: name it, as "balls": { "species": … }, or take balls of another material'
+      return `The ${element.many} are of wood. Name it, as "balls": { "species": … }, or choose ${element.many} of another material.`
     default:
       return refusal satisfies never
   }
 }
 
 export const memorySentence = (species: SpeciesId): string =>
-  `how ${SPECIES[species].name} moves is quoted from memory, and nothing was at hand to check it by: treat it as a guess`
+  `The movement of ${SPECIES[species].name} is quoted from memory and was not checked against a source. Treat it as a guess.`
+
+/* Faults of a request that its schema does not find. */
+
+export const PLY_WITH_SPECIES = 'makes no difference to cross-laminated ply: remove it'
+export const SPECIES_MISSING = '"species" is missing: only a ring of cross-laminated ply needs none'
+export const CLIMATE_EMPTY = 'must state the year: "relativeHumidity", "moistureContent" or "months"'
+export const TODAY_EMPTY = 'must state how damp it is today: "relativeHumidity" or "moistureContent"'
+export const NO_WOODEN_BALLS = 'does not apply unless `balls.material` is "wood": remove it'

@@ -7,12 +7,27 @@ interface Noun {
 }
 
 /**
- * The words in which an arrangement is spoken of. A sentence that is true of several arrangements takes them from here; one
- * that is true of a single arrangement is an entry of its own. No sentence is made by rewriting another.
+ * The words for the parts and sizes of an arrangement. A sentence that is true of several arrangements takes its words from
+ * here; one that is true of a single arrangement is an entry of its own. No sentence is made by rewriting another.
  */
 export interface Terms {
   /** `radial bearing`, `turntable`, … */
   readonly bearing: string
+  /** The same in the plural: `turntables`. */
+  readonly bearings: string
+  /** The name of the pitch diameter in the table of sizes. */
+  readonly pitchDiameter: string
+  /** The raceway next to the bore: `the inner ring's groove`. */
+  readonly innerRaceway: string
+  /** The circle that is cut to set the gap: `the groove bottom of the outer ring`. */
+  readonly gapCircle: string
+  /** Where the outer and the inner wall of wood are: `behind the outer ring's groove`. */
+  readonly outerWall: string
+  readonly innerWall: string
+  /** The gap between the rings: `land gap`. */
+  readonly landGap: string
+  /** What must fit inside the elements: `an inner ring`. */
+  readonly inside: string
   /** What rolls. */
   readonly element: Noun
   /** What it rolls in. */
@@ -29,6 +44,12 @@ export interface Terms {
   readonly ofCut: string
   /** The second figure of the bearing, beside the gap. */
   readonly play: string
+  /** What the elements of a full ring leave, all pushed together. */
+  readonly gap: string
+  /** The size of the raceway that a cut changes: `depth`. */
+  readonly cutSize: string
+  /** Follows a radial figure of a raceway that is measured across: `0.1 mm all round`. Begins with a space, or is empty. */
+  readonly radially: string
 }
 
 const BALL: Noun = { one: 'ball', many: 'balls' }
@@ -45,13 +66,36 @@ const GROOVED_RINGS = {
   lessFar: 'shallower',
   ofCut: 'of depth',
   play: 'play',
+  pitchDiameter: 'pitch diameter',
+  innerRaceway: "the inner ring's groove",
+  gapCircle: 'the groove bottom of the outer ring',
+  outerWall: "behind the outer ring's groove",
+  innerWall: "between the bore and the inner ring's groove",
+  landGap: 'land gap',
+  inside: 'an inner ring',
+  gap: 'ball gap',
+  cutSize: 'depth',
+  radially: '',
 } as const
 
 export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
-  radial: { ...GROOVED_RINGS, bearing: 'radial bearing' },
-  caged: { ...GROOVED_RINGS, bearing: 'caged bearing' },
+  radial: { ...GROOVED_RINGS, bearing: 'radial bearing', bearings: 'radial bearings' },
+  caged: {
+    ...GROOVED_RINGS,
+    bearing: 'caged bearing',
+    bearings: 'caged bearings',
+    gap: 'space between neighbouring balls',
+  },
   roller: {
     bearing: 'roller bearing',
+    bearings: 'roller bearings',
+    pitchDiameter: 'pitch diameter',
+    innerRaceway: "the inner ring's track",
+    gapCircle: 'the track of the outer ring',
+    outerWall: "behind the outer ring's track",
+    innerWall: "between the bore and the inner ring's track",
+    landGap: 'space between the tracks',
+    inside: 'an inner ring',
     element: { one: 'roller', many: 'rollers' },
     raceway: { one: 'track', many: 'tracks' },
     part: RING,
@@ -61,9 +105,20 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     lessFar: 'narrower',
     ofCut: 'all round',
     play: 'play',
+    gap: 'roller gap',
+    cutSize: 'diameter',
+    radially: ' all round',
   },
   thrust: {
     bearing: 'turntable',
+    bearings: 'turntables',
+    pitchDiameter: 'plates, diameter of the groove circle (pitch diameter)',
+    innerRaceway: 'the groove',
+    gapCircle: 'the circle of the groove',
+    outerWall: 'outside the groove',
+    innerWall: 'between the bore and the groove',
+    landGap: 'space between the plates',
+    inside: 'a bore inside the groove',
     element: BALL,
     raceway: GROOVE,
     part: { one: 'plate', many: 'plates' },
@@ -73,7 +128,19 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     lessFar: 'further in',
     ofCut: 'off the outer flank',
     play: 'space between the plates',
+    gap: 'ball gap',
+    cutSize: 'circle',
+    radially: '',
   },
 }
 
-export const termsOf = (design: { readonly arrangement?: ArrangementName }): Terms => TERMS[nameOf(design)]
+/**
+ * The terms of a design's arrangement.
+ *
+ * @throws RangeError for an arrangement that there is not
+ */
+export function termsOf({ arrangement = nameOf({}) }: { readonly arrangement?: string }): Terms {
+  const terms = Object.entries(TERMS).find(([name]) => name === arrangement)?.[1]
+  if (terms === undefined) throw new RangeError(`arrangement must be one of ${Object.keys(TERMS)}, got ${arrangement}`)
+  return terms
+}

@@ -1,4 +1,6 @@
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import type { Year } from '#shared/questions/season/input.ts'
+import { guessedWoods } from '#shared/questions/season/season-sources.ts'
 import type { AimPoint } from '#shared/questions/tolerance/aim.ts'
 import { isOfPlates, type PlateCheck } from '#shared/questions/tolerance/checked.ts'
 import type { CauseName } from '#shared/questions/tolerance/input.ts'
@@ -8,71 +10,127 @@ import { riseOnLargest } from '#shared/questions/tolerance/plate-ways.ts'
 import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { guessedWoods } from '#src/api/season-sources.ts'
-import { figure, percent } from './figure.ts'
+import { capitalised, figure, percent } from './figure.ts'
 import { memorySentence } from './season-refusal.ts'
+import { type Terms, termsOf } from './terms.ts'
 
-const NAMES: Readonly<Record<CauseName, string>> = {
-  ballDiameter: 'single balls',
-  ballLotMean: 'the mean of the ball lot',
-  outerGrooveBottomRadius: 'the depth of the outer groove',
-  innerGrooveBottomRadius: 'the depth of the inner groove',
-  outOfRound: 'grooves out of round',
-  finishFilm: 'the finish',
-  grooveCircleRadius: "the circle of a plate's groove",
-  grooveDepth: "the depth of a plate's groove",
-  climate: 'the weather',
+/* Faults of a request that its schema does not find. */
+
+export const LOT_MEAN_OF_LIST =
+  'does not apply to a `ballDiameter` of kind "measured", because the list already has a mean: remove it'
+export const noContributors = (names: readonly string[]): string =>
+  `must name at least one thing that may differ: ${names.join(', ')}`
+export const WOODS_MISSING = '"woods" is missing: the effect of the climate depends on the wood'
+export const CLIMATE_MISSING = '"climate" is missing: without it the woods make no difference'
+
+/** What differs, after "comes from". */
+function causeName(name: CauseName, { element, raceway }: Terms): string {
+  const size = raceway.one === 'track' ? 'radius' : 'depth'
+  switch (name) {
+    case 'ballDiameter':
+      return `the sizes of single ${element.many}`
+    case 'ballLotMean':
+      return `the mean of the ${element.one} lot`
+    case 'outerGrooveBottomRadius':
+      return `the ${size} of the outer ${raceway.one}`
+    case 'innerGrooveBottomRadius':
+      return `the ${size} of the inner ${raceway.one}`
+    case 'outOfRound':
+      return `the out-of-round error of the ${raceway.many}`
+    case 'finishFilm':
+      return 'the thickness of the finish'
+    case 'grooveCircleRadius':
+      return "the radius of the circle of a plate's groove"
+    case 'grooveDepth':
+      return "the depth of a plate's groove"
+    case 'climate':
+      return 'the weather'
+    default:
+      return name satisfies never
+  }
 }
 
-const BROKEN: Readonly<Record<Extract<ToleranceRefusal, { code: 'contributor-too-wide' }>['because'], string>> = {
-  balls: 'balls would differ by more than a half, and the ring be none',
-  'outer-groove': 'the outer groove would have no depth, or more than a half circle',
-  'inner-groove': 'the inner groove would have no depth, or more than a half circle',
-  'plate-groove': 'the groove of a plate would have no depth, or the balls would sink in to their middle',
-  closes: 'the balls would not even find room beside one another',
-  lobes: 'the groove would be no circle any more',
+type Break = Extract<ToleranceRefusal, { code: 'contributor-too-wide' }>['because']
+
+/** What would no longer be a bearing. A track is deep at no size: it only has to be there. */
+function brokenSentence(because: Break, { element, raceway }: Terms): string {
+  switch (because) {
+    case 'balls':
+      return `the largest ${element.many} would be more than half as large again as the smallest, or have no size`
+    case 'outer-groove':
+      return 'the outer groove would have no depth, or be deeper than a half circle'
+    case 'inner-groove':
+      return raceway.one === 'track'
+        ? 'the inner track would have no diameter left'
+        : 'the inner groove would have no depth, be deeper than a half circle, or reach the axis'
+    case 'plate-groove':
+      return 'the groove of a plate would have no depth, or the balls would sink into it to their middle'
+    case 'closes':
+      return `the ${element.many} would have no room side by side`
+    case 'lobes':
+      return `the ${raceway.one} would no longer be a circle`
+    default:
+      return because satisfies never
+  }
 }
 
-export function explainToleranceRefusal(refusal: ToleranceRefusal, units: Units): string {
+export function explainToleranceRefusal(refusal: ToleranceRefusal, units: Units, terms: Terms): string {
   switch (refusal.code) {
     case 'limits-reversed':
-      return `the smallest that is good, ${figure(refusal.min, units)}, is above the largest, ${figure(refusal.max, units)}`
-    case 'contributor-too-wide':
-      return `${NAMES[refusal.name]} may be off by as much as ${figure(refusal.reach, units)}, with the farthest that is drawn of a normal distribution: ${BROKEN[refusal.because]}. ${MEANS[refusal.name]}`
+      return `The smallest value allowed, ${figure(refusal.min, units)}, is above the largest, ${figure(refusal.max, units)}.`
+    case 'contributor-too-wide': {
+      const { name, reach, because } = refusal
+      const differs =
+        name === 'climate'
+          ? `the weather may change a size by up to ${figure(reach, units)}`
+          : `${causeName(name, terms)} may differ by up to ${figure(reach, units)} (the farthest value drawn, for a normal distribution)`
+      return `${capitalised(differs)}: ${brokenSentence(because, terms)}. ${MEANS[name]}`
+    }
     default:
       return refusal satisfies never
   }
 }
 
-const DIFFERENCE = 'Say how far off the design it is, not its size.'
+const DIFFERENCE = 'State the difference from the design, not the size.'
 const MEANS: Readonly<Record<CauseName, string>> = {
   ballDiameter: DIFFERENCE,
   ballLotMean: DIFFERENCE,
   outerGrooveBottomRadius: DIFFERENCE,
   innerGrooveBottomRadius: DIFFERENCE,
-  outOfRound: 'Give half of the largest radius less the smallest.',
-  finishFilm: 'Give the thickness of one coat of film.',
+  outOfRound: 'State half the difference between the largest and the smallest radius.',
+  finishFilm: 'State the thickness of one coat.',
   grooveCircleRadius: DIFFERENCE,
   grooveDepth: DIFFERENCE,
-  climate: 'Take a construction that moves less, or a narrower year.',
+  climate: 'Use a construction that moves less, or a narrower year.',
 }
 
-/** What to do about the contributor that decides. */
-const REMEDIES: Readonly<Record<CauseName, string>> = {
-  ballDiameter: 'sort the balls, or take rounder ones: your lathe does not decide',
-  ballLotMean: 'lay the balls in a row, measure their mean and design for that: the ball lot decides, not your lathe',
-  outerGrooveBottomRadius: 'creep up on the outer groove and read the gap as you go: your cut decides, not the balls',
-  innerGrooveBottomRadius: 'fit the inner groove to the outer ring and its balls, and feel the play as you go',
-  outOfRound: 'turn both grooves at the last in one setting, on dry wood',
-  grooveCircleRadius:
-    'cut both grooves at one setting of the jig, and read the gap before you move it: your cut decides, not the balls',
-  grooveDepth: 'set the depth of the cutter by a gauge block, and cut both grooves at one setting',
-  finishFilm: 'put the finish on thin and even, or leave the grooves bare',
-  climate:
-    'glue the rings up of segments or cut them from ply, keep the bearing in steadier air, and let /v1/seasonal-fit say what to build in: the weather decides, not your lathe',
+/** What to do about the cause with the largest share. */
+function remedy(name: CauseName, { element, raceway, gap }: Terms): string {
+  switch (name) {
+    case 'ballDiameter':
+      return `Sort the ${element.many}, or use ones that differ less: they matter more than your cutting.`
+    case 'ballLotMean':
+      return `Lay the ${element.many} in a row, measure their mean and design for it: the ${element.one} lot matters more than your cutting.`
+    case 'outerGrooveBottomRadius':
+      return `Cut the outer ${raceway.one} in small steps and measure the ${gap} each time: your cutting matters more than the ${element.many}.`
+    case 'innerGrooveBottomRadius':
+      return `Fit the inner ${raceway.one} to the outer ring and its ${element.many}, and check the play as you cut.`
+    case 'outOfRound':
+      return `Make the final cut of both ${raceway.many} in one setting, on dry wood.`
+    case 'grooveCircleRadius':
+      return 'Cut both grooves at one setting of the jig, and measure the ball gap before you move the jig: your cutting matters more than the balls.'
+    case 'grooveDepth':
+      return 'Set the depth of the cutter with a gauge block, and cut both grooves at one setting.'
+    case 'finishFilm':
+      return `Apply the finish thinly and evenly, or leave the ${raceway.many} bare.`
+    case 'climate':
+      return 'Glue up the rings from segments or cut them from plywood, keep the bearing in steadier air, and ask /v1/seasonal-fit what to build in: the weather matters more than your cutting.'
+    default:
+      return name satisfies never
+  }
 }
 
-/** The contributor with the largest part in the scatter of a figure, or none where nothing scatters. */
+/** The contributor with the largest share of a figure's scatter, or none where nothing scatters. */
 function deciding(
   check: ToleranceCheck,
   of: keyof ToleranceCheck['figures'],
@@ -81,25 +139,24 @@ function deciding(
   return first !== undefined && first[1].share > 0 ? first : undefined
 }
 
-/** What it comes to, and what decides it. */
+/** How many fit, which cause matters most, and what to do about it. */
 export function advice(check: ToleranceCheck): string {
   const { ballGap, play } = check.figures
-  const ofGap = `Of 100 such bearings ${hundredths(ballGap.outcomes.fits.value)} have a ball gap that fits, ${hundredths(ballGap.outcomes.tooTight.value)} are too tight and ${hundredths(ballGap.outcomes.tooLoose.value)} too loose.`
-  const ofBoth = `With the play as well, ${hundredths(check.jointFits.value)} fit (the play alone: ${hundredths(play.outcomes.fits.value)}).`
+  const terms = termsOf(check.check.input.design)
+  const { fits, tooTight, tooLoose } = ballGap.outcomes
+  const ofGap = `The ${terms.gap} fits in ${hundredths(fits.value)} of 100 such bearings, is too tight in ${hundredths(tooTight.value)} and too loose in ${hundredths(tooLoose.value)}.`
+  const ofBoth = `The ${terms.gap} and the ${terms.play} both fit in ${hundredths(check.jointFits.value)}; the ${terms.play} alone fits in ${hundredths(play.outcomes.fits.value)}.`
   const sentences = [ofGap, ofBoth]
   const gapDecides = deciding(check, 'ballGap')
-  if (gapDecides !== undefined) sentences.push(decision('ball gap', ...gapDecides))
+  if (gapDecides !== undefined) sentences.push(decision(terms.gap, ...gapDecides, terms))
   const playDecides = deciding(check, 'play')
-  if (playDecides !== undefined && playDecides[0] !== gapDecides?.[0]) sentences.push(decision('play', ...playDecides))
+  if (playDecides !== undefined && playDecides[0] !== gapDecides?.[0])
+    sentences.push(decision(terms.play, ...playDecides, terms))
   return sentences.join(' ')
 }
 
-const decision = (what: string, name: CauseName, { share }: Sensitivity): string =>
-  `${capital(NAMES[name])} ${plural(name) ? 'make' : 'makes'} ${percent(share)} of the scatter of the ${what}: ${REMEDIES[name]}.`
-
-const plural = (name: CauseName): boolean => name === 'ballDiameter' || name === 'outOfRound'
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+const decision = (what: string, name: CauseName, { share }: Sensitivity, terms: Terms): string =>
+  `${capitalised(percent(share))} of the scatter of the ${what} comes from ${causeName(name, terms)}. ${remedy(name, terms)}`
 
 /** A share as a number of a hundred: `97`, `fewer than 1`, `more than 99`. */
 function hundredths(share: number): string {
@@ -109,117 +166,201 @@ function hundredths(share: number): string {
   return String(rounded)
 }
 
-export function explainEffect(name: CauseName, gap: Sensitivity, play: Sensitivity, units: Units): string {
-  const moved = (slope: number): string => (name === 'climate' ? figure(mm(slope), units) : rounded(slope))
-  return `${GROWS[name]} moves the ball gap by ${moved(gap.slope)} and the play by ${moved(play.slope)}; it makes ${percent(gap.share)} of the scatter of the gap, ${percent(play.share)} of that of the play.`
+/** How a contributor moves both figures, and its share of their scatter. */
+export function explainEffect(
+  name: CauseName,
+  gap: Sensitivity,
+  play: Sensitivity,
+  { units, terms }: { readonly units: Units; readonly terms: Terms },
+): string {
+  const moved = (slope: number): string =>
+    name === 'climate' ? figure(mm(slope), units) : `${Number(slope.toFixed(2))} ${units}`
+  return [
+    `If ${growth(name, `1 ${units}`, terms)}, the ${terms.gap} changes by ${moved(gap.slope)} and the ${terms.play} by ${moved(play.slope)}. `,
+    `This causes ${percent(gap.share)} of the scatter of the ${terms.gap} and ${percent(play.share)} of the scatter of the ${terms.play}.`,
+  ].join('')
 }
 
-const GROWS: Readonly<Record<CauseName, string>> = {
-  ballDiameter: 'One ball larger by 1',
-  ballLotMean: 'All balls larger by 1',
-  outerGrooveBottomRadius: 'An outer groove deeper by 1',
-  innerGrooveBottomRadius: 'An inner groove shallower by 1',
-  outOfRound: 'An amplitude of 1',
-  finishFilm: 'A film thicker by 1',
-  grooveCircleRadius: 'A circle of one plate larger by 1',
-  grooveDepth: 'A groove of one plate deeper by 1',
-  climate: '1 % more moisture in the wood',
+function growth(name: CauseName, by: string, { element, raceway }: Terms): string {
+  const isTrack = raceway.one === 'track'
+  switch (name) {
+    case 'ballDiameter':
+      return `one ${element.one} is larger by ${by}`
+    case 'ballLotMean':
+      return `all ${element.many} are larger by ${by}`
+    case 'outerGrooveBottomRadius':
+      return isTrack ? `the radius of the outer track is larger by ${by}` : `the outer groove is deeper by ${by}`
+    case 'innerGrooveBottomRadius':
+      return isTrack ? `the radius of the inner track is larger by ${by}` : `the inner groove is shallower by ${by}`
+    case 'outOfRound':
+      return `the out-of-round amplitude is larger by ${by}`
+    case 'finishFilm':
+      return `the finish is thicker by ${by}`
+    case 'grooveCircleRadius':
+      return `the radius of the groove circle of one plate is larger by ${by}`
+    case 'grooveDepth':
+      return `the groove of one plate is deeper by ${by}`
+    case 'climate':
+      return 'the moisture content of the wood is higher by 1 %'
+    default:
+      return name satisfies never
+  }
 }
 
-const rounded = (slope: number): string => String(Number(slope.toFixed(2)))
-
-/** How the figures were found, and why so. */
-export function explainMethod({ method, trials }: ToleranceCheck): string {
-  if (method.kind === 'trials') return WHY_TRIALS[method.why]
+/** How the figures were found, and why that way. */
+export function explainMethod({ method, trials, check }: ToleranceCheck): string {
+  const terms = termsOf(check.input.design)
+  if (method.kind === 'trials')
+    return `Random bearings were made and each was computed exactly${whyTrials(method.why, terms)}.`
   const { ballGap, play } = method.left
-  return `Gap and play are nearly straight lines in what differs, so their spread is reckoned and not made by chance; ${trials} bearings closed exactly show how the lines bend. What neither tells is ${percent(ballGap)} of the variance of the gap and ${percent(play)} of that of the play. Ask for trials to have bearings made.`
+  return [
+    `The ${terms.gap} and the ${terms.play} change nearly in proportion to each difference, so their distribution is computed without random trials. `,
+    `${trials} bearings, computed exactly, correct it for the curvature. `,
+    `This leaves ${percent(ballGap)} of the variance of the ${terms.gap} and ${percent(play)} of the variance of the ${terms.play} unexplained. `,
+    'Set `trials` to run random trials instead.',
+  ].join('')
 }
 
-const MADE = 'Bearings were made by chance and each closed exactly'
-const WHY_TRIALS: Readonly<Record<WhyTrials, string>> = {
-  asked: `${MADE}, as asked for.`,
-  climate: `${MADE}: in each state of the weather they differ about another mean.`,
-  'measured-balls': `${MADE}: balls of a list, none taken twice, hang together.`,
-  folded: `${MADE}: of lobes as likely none as some there is no formula.`,
-  'not-linear': `${MADE}: a figure does not move, or not nearly in straight lines, with what differs.`,
-  corners: `${MADE}: hardly anything differs but one thing that has sharp ends.`,
+function whyTrials(why: WhyTrials, { element }: Terms): string {
+  switch (why) {
+    case 'asked':
+      return ', as requested'
+    case 'climate':
+      return ': in each state of the weather the sizes scatter about another mean'
+    case 'measured-balls':
+      return `: ${element.many} drawn without replacement are not independent`
+    case 'folded':
+      return ': there is no formula for an out-of-round amplitude that scatters near zero'
+    case 'not-linear':
+      return ': a figure does not change with the differences, or not nearly in proportion to them'
+    case 'corners':
+      return ': nearly all of the scatter comes from one difference with sharp limits'
+    default:
+      return why satisfies never
+  }
 }
 
 /** Where to stop. */
 export function explainAim({ aim, check, figures }: ToleranceCheck): string {
-  const { units } = check.input.design
-  const what = isOfPlates(check) ? 'the circle of the groove' : 'the outer groove'
-  const best = `Most rings fit (${percent(aim.bestYield.outcomes.fits.value)}, ${percent(figures.ballGap.outcomes.fits.value)} as designed) with ${what} ${placeOf(aim.bestYield, check)}, ${offDesign(aim.bestYield, units)}.`
+  const terms = termsOf(check.input.design)
+  const { bestYield, limitedRisk } = aim
+  const best = `Aim for ${whatIsCut(check)} ${placeOf(bestYield, check)}, ${offDesign(bestYield, check)}: then most bearings fit (${percent(bestYield.outcomes.fits.value)}, compared with ${percent(figures.ballGap.outcomes.fits.value)} as designed).`
   const risk = percent(check.input.overshootRisk)
-  if (aim.limitedRisk === undefined) {
-    return `${best} No depth keeps the chance of too deep a groove down to ${risk}: change what scatters most first.`
+  if (limitedRisk === undefined) {
+    return `${best} No ${terms.cutSize} keeps the chance of a ${terms.raceway.one} that is ${terms.tooFar} down to ${risk}: first reduce what scatters most.`
   }
-  const { tooTight, tooLoose } = aim.limitedRisk.outcomes
-  return `${best} To stay within a chance of ${risk} of too deep, stop ${placeOf(aim.limitedRisk, check)}, ${offDesign(aim.limitedRisk, units)}: then ${percent(tooLoose.value)} end too deep, and ${percent(tooTight.value)} are still too tight, which a further cut mends.`
+  const { tooTight, tooLoose } = limitedRisk.outcomes
+  return `${best} To keep the chance of cutting ${terms.tooFar} within ${risk}, stop when it is ${placeOf(limitedRisk, check)}, ${offDesign(limitedRisk, check)}: then ${percent(tooLoose.value)} end ${terms.tooFar}, and ${percent(tooTight.value)} are still too tight, which another cut corrects.`
 }
 
-/** A groove of a ring is told by its depth; a plain track, and the circle of a plate's groove, by its diameter. */
-export function placeOf({ grooveDepth, grooveBottomDiameter }: AimPoint, check: ToleranceCheck['check']): string {
-  const { units } = check.input.design
-  return grooveDepth > 0 && !isOfPlates(check)
-    ? `${figure(grooveDepth, units)} deep`
-    : `${figure(grooveBottomDiameter, units)} across`
+/** What is cut to the gap, before its size. */
+const whatIsCut = (check: ToleranceCheck['check']): string =>
+  isOfPlates(check) ? 'a groove circle' : `an outer ${termsOf(check.input.design).raceway.one}`
+
+/** The groove of a ring is measured by its depth; a track, and the circle of a plate's groove, by the diameter. */
+function placeOf({ grooveDepth, grooveBottomDiameter }: AimPoint, { input, bearing }: ToleranceCheck['check']): string {
+  const { units } = input.design
+  const isDeep = traitsOf(input.design).raceway === 'groove' && !('plate' in bearing)
+  return isDeep ? `${figure(grooveDepth, units)} deep` : `${figure(grooveBottomDiameter, units)} across`
 }
 
-function offDesign({ deeper }: AimPoint, units: Units): string {
-  const off = figure(mm(Math.abs(deeper)), units)
-  return deeper === 0 ? 'as designed' : `${off} ${deeper > 0 ? 'deeper' : 'shallower'} than designed`
+function offDesign({ deeper }: AimPoint, { input: { design } }: ToleranceCheck['check']): string {
+  const { further, lessFar, radially } = termsOf(design)
+  if (deeper === 0) return 'as designed'
+  return `${figure(mm(Math.abs(deeper)), design.units)} ${deeper > 0 ? further : lessFar}${radially} than designed`
+}
+
+/** The texts of the picture of the spread, beside its numbers. */
+export function gapSheetWords(checked: ToleranceCheck) {
+  const { check, figures, aim, trials, method } = checked
+  const { design } = check.input
+  const { units, balls } = design
+  const terms = termsOf(design)
+  const { gap, tooFar, raceway, element } = terms
+  const { outcomes, trials: spread } = figures.ballGap
+  const size = (length: number): string => figure(mm(length), units)
+  const placed = (point: AimPoint): string =>
+    `middle of the spread at ${size(point.ballGap)}, ${isOfPlates(check) ? 'groove circle' : raceway.one} ${placeOf(point, check)}`
+  const byTrials = method.kind === 'trials'
+  return {
+    title: `${capitalised(gap)} of ${balls.count} ${element.many} of ${figure(balls.diameter as Mm, units)}: ${byTrials ? `${trials} random bearings` : 'distribution over all bearings'}`,
+    description: `${advice(checked)} ${explainAim(checked)}`,
+    min: `smallest good gap: ${size(check.gapLimits.min)}`,
+    max: `largest good gap: ${size(check.gapLimits.max)}`,
+    bestYield: `aim for the best yield: ${placed(aim.bestYield)}`,
+    limitedRisk:
+      aim.limitedRisk && `aim with at most ${percent(check.input.overshootRisk)} ${tooFar}: ${placed(aim.limitedRisk)}`,
+    regions: [
+      `too tight: ${percent(outcomes.tooTight.value)}`,
+      `fits: ${percent(outcomes.fits.value)}`,
+      `too loose: ${percent(outcomes.tooLoose.value)}`,
+    ] as const,
+    axis: `${gap} (${units}) with ${raceway.many} cut as designed; below 0 the last ${element.one} does not fit`,
+    countAxis: '% of bearings per bar',
+    foot: `Mean ${size(spread.mean)}, standard deviation ${size(spread.standardDeviation)}; 95 % from ${size(spread.shortest.low)} to ${size(spread.shortest.high)}.${byTrials ? ` Seed ${check.input.seed}.` : ''}`,
+  }
 }
 
 function weatherNotes(year: Year | undefined): readonly string[] {
-  if (year === undefined) return ['The wood was taken to stay as on the day of making: climate was not given.']
-  const alike = year.climate.kind === 'months' ? 'months' : 'moistures between the driest and the dampest'
+  if (year === undefined)
+    return ['The calculation assumes that the wood stays as on the day of making, because `climate` was not given.']
+  const alike = year.climate.kind === 'months' ? 'months' : 'moisture contents between the driest and the dampest'
   return [
-    ...guessedWoods(year.woods).map(([species]) => `${capital(memorySentence(species))}.`),
-    `The weather: all ${alike} were taken as equally likely, the wood at rest with the air, the first ball anywhere round the grain; a ring moves as a whole, and with it its groove.`,
+    ...guessedWoods(year.woods).map(([species]) => memorySentence(species)),
+    `The calculation treats all ${alike} as equally likely. It assumes that the wood has settled to the moisture of the air, that the start of the row may lie anywhere round the grain, and that a ring moves as a whole.`,
   ]
 }
 
-/** What was left out of the reckoning, as far as that could surprise someone. */
+/** The assumptions of the calculation, as far as they could surprise someone. */
 export function notes({ check }: ToleranceCheck): string[] {
   const { contributors, design } = check.input
   const { units, balls } = design
+  const { element, gap } = termsOf(design)
   const missing: string[] = []
   if (contributors.ballDiameter === undefined) {
     const scatter =
       balls.standardDeviation === undefined
         ? ''
-        : ` (balls like these scatter by about ${figure(balls.standardDeviation as Mm, units)})`
-    missing.push(`All balls were taken as alike: ballDiameter was not given${scatter}.`)
+        : ` (the usual standard deviation of such ${element.many} is ${figure(balls.standardDeviation as Mm, units)})`
+    missing.push(
+      `The calculation assumes that all ${element.many} are alike, because \`ballDiameter\` was not given${scatter}.`,
+    )
   }
   if (contributors.ballLotMean === undefined && contributors.ballDiameter?.kind !== 'measured') {
     missing.push(
-      'The mean of the balls was taken as designed: ballLotMean was not given, and nothing moves the gap more.',
+      `The calculation assumes that the mean of the ${element.many} is as designed, because \`ballLotMean\` was not given. Nothing changes the ${gap} more.`,
     )
   }
   return [...missing, ...(isOfPlates(check) ? plateNotes(check) : ringNotes(check.input))]
 }
 
-const ringNotes = ({ contributors, year }: ToleranceCheck['check']['input']): readonly string[] => [
-  ...(contributors.outerGrooveBottomRadius === undefined
-    ? ['The outer groove was taken as cut to the last hair: outerGrooveBottomRadius was not given.']
-    : []),
-  ...weatherNotes(year),
-  'The play is that of balls of the mean size: single large balls opposite one another take some of it.',
-]
+function ringNotes({ contributors, year, design }: ToleranceCheck['check']['input']): readonly string[] {
+  const { element, raceway } = termsOf(design)
+  return [
+    ...(contributors.outerGrooveBottomRadius === undefined
+      ? [
+          `The calculation assumes that the outer ${raceway.one} is cut exactly to size, because \`outerGrooveBottomRadius\` was not given.`,
+        ]
+      : []),
+    ...weatherNotes(year),
+    `The play is computed for ${element.many} of the mean size. Single large ${element.many} opposite one another reduce it.`,
+  ]
+}
 
 const plateNotes = (check: PlateCheck): readonly string[] => [
   ...(check.input.contributors.grooveCircleRadius === undefined
-    ? ['The circles of both grooves were taken as cut to the last hair: grooveCircleRadius was not given.']
+    ? [
+        'The calculation assumes that the circles of both grooves are cut exactly to size, because `grooveCircleRadius` was not given.',
+      ]
     : []),
-  'The wood was taken to stay as on the day of making.',
-  'The balls were taken to run midway between the circles of both grooves, as plates that carry something hold them; while only the lower one is there, its circle counts alone, and twice as much.',
+  'The calculation assumes that the wood stays as on the day of making.',
+  'The calculation assumes that the balls run midway between the circles of both grooves, as they do between plates that carry a load. While only the lower plate is in place, its circle alone counts, and twice as much.',
   ...restNote(riseOnLargest(check), check.input.design.units),
 ]
 
 const restNote = (rise: Mm, units: Units): readonly string[] =>
   rise > 0
     ? [
-        `The space between the plates is that of balls of the mean size: until the wood gives, the upper plate rests on three of the largest, and stands about ${figure(rise, units)} higher.`,
+        `The space between the plates is computed for balls of the mean size. Until the wood gives, the upper plate rests on three of the largest balls and is about ${figure(rise, units)} higher.`,
       ]
     : []

@@ -25,6 +25,8 @@ export interface Admission {
     readonly displace: () => void
   }) => Admitted | Refusal
   readonly leave: (answer: Admitted) => void
+  /** Whether an answer that is under way cannot be done in so much time [ms], by what is known now of it and of the others. */
+  readonly isLate: (answer: Admitted, msLeft: number) => boolean
   /** For how long more has been asked than there are threads [ms]; 0 while there is room. */
   readonly fullForMs: () => number
 }
@@ -77,12 +79,18 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
     return longest.reduce((last, each) => (each.left >= last.left ? each : last))
   }
 
-  /** How long the threads are at work until the newcomer's answer is done: what goes first, and every other caller's share. */
-  const workUntilDone = (newcomer: Caller, workMs: number): number => {
-    const own = { before: workMs, others: new Map<Caller, number>() }
-    for (const { caller, left } of underWay) {
-      if (caller !== newcomer) own.others.set(caller, (own.others.get(caller) ?? 0) + left)
-      else if (left <= workMs) own.before += left
+  /**
+   * How long the threads are at work until an answer is done: what goes first, and every other caller's share.
+   *
+   * @param answer one under way, or a newcomer, which comes after all of its caller's that lack as much
+   */
+  const workUntilDone = (answer: Pick<Admitted, 'caller' | 'left'>): number => {
+    const own = { before: answer.left, hasPassed: false, others: new Map<Caller, number>() }
+    for (const each of underWay) {
+      if (each === answer) own.hasPassed = true
+      else if (each.caller !== answer.caller)
+        own.others.set(each.caller, (own.others.get(each.caller) ?? 0) + each.left)
+      else if (each.left < answer.left || (each.left === answer.left && !own.hasPassed)) own.before += each.left
     }
     return [...own.others.values()].reduce((sum, work) => sum + Math.min(work, own.before), own.before)
   }
@@ -105,7 +113,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       const known = callers.get(key) ?? { caller: { servedMs: servedSoFar() }, answers: 0 }
       const { caller } = known
       const lane = laneFor(workMs)
-      const isLate = Math.max(ms, workUntilDone(caller, workMs) / threads) > deadlineMs
+      const isLate = Math.max(ms, workUntilDone({ caller, left: workMs }) / threads) > deadlineMs
       const isCrowded = [...underWay].filter((each) => each.lane === lane).length >= most
       const displaced = !isLate && isCrowded ? displaceable(caller, lane) : undefined
       if (isLate || (isCrowded && displaced === undefined)) {
@@ -124,6 +132,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       return answer
     },
     leave,
+    isLate: (answer, msLeft) => workUntilDone(answer) / threads > msLeft,
     fullForMs: () => {
       look()
       return now() - full.until <= GAP_MS ? now() - full.since : 0

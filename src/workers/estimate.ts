@@ -130,16 +130,17 @@ export function pace(): Pace {
   }
 }
 
-/** So much of its work done [ms], an answer tells better by itself than others do how long the rest takes. */
-const TELLING_MS = 300
-
-/** How long units of work take in one answer; undefined until that can be told. */
-export function paceOfOne() {
+/**
+ * How long units of work take in one answer; undefined until that can be told.
+ *
+ * @param tellingMs so much of its work done, an answer tells better by itself than others do how long the rest takes
+ */
+export function paceOfOne(tellingMs: number) {
   const seen = new Map<TaskName, { readonly ms: number; readonly units: number }>()
   return {
     of: (name: TaskName): ((units: number) => number) | undefined => {
       const known = seen.get(name)
-      return known === undefined || known.ms < TELLING_MS ? undefined : (units) => (units * known.ms) / known.units
+      return known === undefined || known.ms < tellingMs ? undefined : (units) => (units * known.ms) / known.units
     },
     learn: (name: TaskName, units: number, ms: number): void => {
       const known = seen.get(name) ?? { ms: 0, units: 0 }

@@ -1,11 +1,12 @@
+import type { Socket } from 'node:net'
 import { join } from 'node:path'
-import type { FastifyInstance, FastifyRequest } from 'fastify'
+import type { FastifyBaseLogger, FastifyInstance, FastifyRequest } from 'fastify'
 import { lazy } from '#shared/lazy.ts'
 import { ProblemError } from '#src/http/problem.ts'
 import { admission, laneFor, REFUSALS, type Refusal } from './admission.ts'
 import { pace, paceOfOne, standardMs, unitsDone, unitsOf } from './estimate.ts'
-import { narrower } from './narrower.ts'
 import { LANES, type Lane, scheduler } from './scheduler.ts'
+import { CALLER_LEFT, narrower, TOO_BUSY, tooMuchWork } from './sentences.ts'
 import type { InputOf, ResultOf, TaskName, Timed } from './thread.ts'
 import { isThreadLost, startThreads, type Threads } from './threads.ts'
 
@@ -15,6 +16,9 @@ type RunTask = <Name extends TaskName>(
   input: InputOf<Name>,
   request: FastifyRequest,
 ) => Promise<ResultOf<Name>>
+
+/** The same for work of the service itself, which no caller ends by leaving. */
+type RunOwnTask = <Name extends TaskName>(name: Name, input: InputOf<Name>) => Promise<ResultOf<Name>>
 
 /**
  * Runs one of the tasks that make up an answer. None is begun after the caller left, after the deadline, or where it turns out
@@ -38,12 +42,18 @@ type Expected = {
   readonly isSpread?: boolean
 }
 
+type Make<Answer> = (runPart: RunPart, atOnce: number) => Promise<Answer>
+
 /** Makes an answer of many parts, of which `atOnce` should be on their way at the same time. */
-type InParts = <Answer>(
-  request: FastifyRequest,
-  expected: Expected,
-  make: (runPart: RunPart, atOnce: number) => Promise<Answer>,
-) => Promise<Answer>
+type InParts = <Answer>(request: FastifyRequest, expected: Expected, make: Make<Answer>) => Promise<Answer>
+
+/** Whom an answer is for. */
+type Asker = {
+  readonly address: string
+  readonly log: FastifyBaseLogger
+  /** The connection on which it is awaited; without it the service itself awaits it. */
+  readonly socket?: Socket
+}
 
 /** How busy the worker threads are, and what has become of all tasks since the start. */
 export type TaskLoad = {
@@ -66,6 +76,7 @@ export type TaskLoad = {
 declare module 'fastify' {
   interface FastifyInstance {
     runTask: RunTask
+    runOwnTask: RunOwnTask
     inParts: InParts
     taskLoad(): TaskLoad
     /** Whether more has been asked of the worker threads than they can do, for longer than an answer may take. */
@@ -83,15 +94,18 @@ type Limits = {
 /** The worker's file stands beside this one, as a module here and as a bundled file in the container. */
 const THREAD = join(import.meta.dirname, import.meta.filename.endsWith('.ts') ? 'thread.ts' : 'thread.cjs')
 
-const TOO_BUSY = 'More is asked at the moment than can be worked out: please come back in a second.'
-const THREAD_LOST = 'The worker thread that was at it has ended, and another takes its place: please ask again.'
-/** Nobody reads it; but what is thrown away is no bug that the log should hear of. */
-const CALLER_LEFT = 'The connection was closed before the answer was there.'
+/** The service among the addresses of its callers. */
+const ITSELF = 'itself'
 
 /** A part that nobody waits for may take so long to come to its end by itself. */
 const GRACE_MS = 2_000
 /** An answer whose own parts ran for so much of its time was not kept waiting by others. */
 const OWN_SHARE = 0.9
+
+/** Of its deadline: so much work of its own, and an answer tells how long the rest takes. */
+const TELLING_SHARE = 0.1
+/** Of its deadline: whoever waits behind others is told by then if it is in vain. */
+const WAITING_SHARE = 0.3
 
 /** A thread's start takes the processor from whoever waits for the service's own: they have been answered by then. */
 const AFTER_START_MS = 500
@@ -110,21 +124,46 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
   let threads: Threads | undefined
   let timer: NodeJS.Timeout | undefined
   const started = lazy(async (): Promise<Threads> => {
-    const complain = (error: Error): void => app.log.error({ err: error }, 'worker thread')
+    const complain = (error: Error): void => app.log.error({ err: error }, 'worker thread failed')
     threads = await startThreads({ filename: THREAD, most: places + 1, complain })
     return threads
   })
 
   const tooMuch = (task: TaskName): ProblemError =>
-    new ProblemError(422, `This takes more work than one request may ask for (${deadlineMs / 1000} s): see errors.`, [
-      narrower(task),
-    ])
+    new ProblemError(422, tooMuchWork(deadlineMs / 1000), [narrower(task)])
   const refusal = (reason: Refusal, task: TaskName): ProblemError => {
     refused[reason] += 1
     return reason === 'too-much-work' ? tooMuch(task) : new ProblemError(503, TOO_BUSY)
   }
 
-  const inParts: InParts = async ({ raw: { socket }, ip, log }, { task, units: expected, isSpread = false }, make) => {
+  /**
+   * Runs a task, and once more if its thread is lost: what it does hangs on its input alone, and mostly it is not the task that
+   * ended the thread. Where it is, as with one that no memory suffices for, the error of the second time is a bug of ours.
+   */
+  const runOrAgain = async <Name extends TaskName>(
+    name: Name,
+    input: InputOf<Name>,
+    stop: AbortSignal,
+    log: FastifyBaseLogger,
+  ): Promise<Timed<ResultOf<Name>>> => {
+    for (let isSecond = false; ; isSecond = true) {
+      try {
+        return await (await started()).run(name, input, stop)
+      } catch (error) {
+        if (stop.aborted) tally.stopped += 1
+        if (stop.aborted || !isThreadLost(error)) throw error
+        tally.lost += 1
+        if (isSecond) throw error
+        log.warn({ err: error, task: name }, 'worker thread lost: its task is run once more')
+      }
+    }
+  }
+
+  const workOut = async <Answer>(
+    { address, log, socket }: Asker,
+    { task, units: expected, isSpread = false }: Expected,
+    make: Make<Answer>,
+  ): Promise<Answer> => {
     const expectedMs = msFor(task, expected)
     const atOnce = isSpread ? places : 1
     const over = new AbortController()
@@ -135,9 +174,10 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
     }
     const running = new Set<AbortController>()
     const own = { workedMs: 0, ranMs: 0, since: 0 }
-    const ownPace = paceOfOne()
+    const ownPace = paceOfOne(TELLING_SHARE * deadlineMs)
+    const until = performance.now() + deadlineMs
     const admitted = door.admit({
-      address: ip,
+      address,
       ms: expectedMs / atOnce,
       workMs: expectedMs,
       displace: () => end(refusal('displaced', task)),
@@ -145,12 +185,20 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
     if (admitted === 'too-much-work' && standardMs(task, expected) <= deadlineMs * atOnce) doubt(task)
     if (typeof admitted === 'string') throw refusal(admitted, task)
 
+    /** @param ms how long it still would run */
+    const reasonOfLateness = (ms: number): Refusal => {
+      const ranMs = own.ranMs + (running.size > 0 ? performance.now() - own.since : 0)
+      return ranMs + ms >= OWN_SHARE * deadlineMs ? 'too-much-work' : 'busy'
+    }
+
     const runPart: RunPart = async <Name extends TaskName>(name: Name, input: InputOf<Name>, left?: number) => {
       const units = unitsOf(name, input)
       const msOf = ownPace.of(name) ?? ((units: number) => msFor(name, units))
       const rest = left === undefined ? expectedMs - own.workedMs : msOf(left)
       admitted.left = Math.max(rest, msFor(name, units))
       if (own.workedMs + admitted.left > deadlineMs * atOnce) throw refusal('too-much-work', task)
+      if (performance.now() + admitted.left / atOnce > until)
+        throw refusal(reasonOfLateness(admitted.left / atOnce), task)
       admitted.lane = laneFor(own.workedMs + admitted.left)
       const { caller, lane } = admitted
       const order = left === undefined ? standardMs(task, expected) : standardMs(name, left)
@@ -160,10 +208,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
         if (running.size === 0) own.since = performance.now()
         running.add(stop)
         try {
-          return await (await started()).run(name, input, stop.signal)
-        } catch (error) {
-          if (stop.signal.aborted) tally.stopped += 1
-          throw error
+          return await runOrAgain(name, input, stop.signal, log)
         } finally {
           running.delete(stop)
           if (running.size === 0) own.ranMs += performance.now() - own.since
@@ -179,12 +224,15 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
 
     const leave = () => end(new ProblemError(503, CALLER_LEFT))
     // Of the connection: the request itself is closed as soon as it has been read.
-    socket.once('close', leave)
+    socket?.once('close', leave)
     const deadline = setTimeout(() => {
       tally.late += 1
-      const ranMs = own.ranMs + (running.size > 0 ? performance.now() - own.since : 0)
-      end(refusal(ranMs >= OWN_SHARE * deadlineMs ? 'too-much-work' : 'busy', task))
+      end(refusal(reasonOfLateness(0), task))
     }, deadlineMs)
+    const wait = setTimeout(() => {
+      const isWaiting = running.size === 0
+      if (isWaiting && door.isLate(admitted, until - performance.now())) end(refusal('busy', task))
+    }, WAITING_SHARE * deadlineMs)
     // A part can wait for others' work, and the caller is not to wait for that: what is under way by then ends unheard.
     const ended = new Promise<never>((_, reject) => {
       over.signal.addEventListener('abort', () => reject(over.signal.reason), { once: true })
@@ -196,21 +244,26 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       return answer
     } catch (error) {
       if (over.signal.aborted) throw over.signal.reason
-      if (socket.destroyed) throw new ProblemError(503, CALLER_LEFT)
-      if (!isThreadLost(error)) throw error
-      tally.lost += 1
-      log.error({ err: error }, 'worker thread lost')
-      throw new ProblemError(503, THREAD_LOST)
+      if (socket?.destroyed === true) throw new ProblemError(503, CALLER_LEFT)
+      throw error
     } finally {
       clearTimeout(deadline)
+      clearTimeout(wait)
       door.leave(admitted)
-      socket.off('close', leave)
+      socket?.off('close', leave)
     }
   }
 
+  const inParts: InParts = ({ raw: { socket }, ip, log }, expected, make) =>
+    workOut({ address: ip, log, socket }, expected, make)
   app.decorate('inParts', inParts)
   app.decorate('runTask', (name, input, request) =>
     inParts(request, { task: name, units: unitsOf(name, input) }, (runPart) => runPart(name, input)),
+  )
+  app.decorate('runOwnTask', (name, input) =>
+    workOut({ address: ITSELF, log: app.log }, { task: name, units: unitsOf(name, input) }, (runPart) =>
+      runPart(name, input),
+    ),
   )
   app.decorate('taskLoad', () => ({
     ...tally,
@@ -222,7 +275,8 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
   app.decorate('areWorkersFull', () => door.fullForMs() > deadlineMs)
   app.addHook('onListen', async () => {
     // The task that needs the threads tries again, and then has the error.
-    const startEarly = () => started().catch((error: unknown) => app.log.warn({ err: error }, 'no worker thread yet'))
+    const startEarly = () =>
+      started().catch((error: unknown) => app.log.warn({ err: error }, 'could not start a worker thread yet'))
     timer = setTimeout(startEarly, AFTER_START_MS).unref()
   })
   app.addHook('onClose', async () => {

@@ -30,10 +30,8 @@ export function faultsOfAnswer(operation: Operation, request: FuzzRequest, answe
   if (request.method === 'HEAD' || status === 304)
     return body.length === 0 ? faults : [...faults, 'a body where none may be']
 
-  const whole = String(headers['content-type']).replaceAll('"', '')
-  const type = whole.split(';', 1)[0] ?? ''
-  // A described type that has a parameter stands for the answers that have it too.
-  const media = described.content?.[whole.replace(/; charset=.*/, '')] ?? described.content?.[type]
+  const type = String(headers['content-type']).split(';', 1)[0] ?? ''
+  const media = described.content?.[type]
   if (media === undefined) return [...faults, `${status} comes as ${type}, which is not described`]
   if (!JSON_TYPES.test(type)) return faults
   const text = body.toString()
@@ -80,7 +78,12 @@ function leadsSomewhere(pointer: string, input: unknown): boolean {
 function isPlace(pointer: string, { method, body = {}, parameters }: Operation): boolean {
   const steps = pointer.slice(1).split('/')
   if (method === 'GET') return parameters.some(({ name }) => name === steps.join('.'))
-  let at: Schema | undefined = body
-  for (const step of steps) at = at && schemaAt(at).properties?.[step]
-  return at !== undefined
+  let at: readonly Schema[] = [body]
+  for (const step of steps) at = at.flatMap(variantsOf).flatMap(({ properties }) => properties?.[step] ?? [])
+  return at.length > 0
+}
+
+function variantsOf(schema: Schema): readonly Schema[] {
+  const whole = schemaAt(schema)
+  return (whole.oneOf ?? [whole]).map(schemaAt)
 }

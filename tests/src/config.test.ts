@@ -101,7 +101,7 @@ test('all that is wrong comes at once, limits between two settings too', () => {
     error: [
       'PORT must be a whole number from 0 to 65535, got "eighty"',
       'LOG_LEVEL must be one of fatal, error, warn, info, debug, trace, silent, got "loud"',
-      'OPS_PORT must be another port than PORT, got 8080 for both',
+      'OPS_PORT must differ from PORT, got 8080 for both',
       'HEADERS_TIMEOUT_MS must be at most REQUEST_TIMEOUT_MS, got 2000 and 1000',
       'SHUTDOWN_DELAY_MS must be below SHUTDOWN_GRACE_MS, got 9000 and 8000',
     ],
@@ -126,7 +126,9 @@ test('RATE_LIMIT_STORE=memory', () => {
 test('RATE_LIMIT_STORE is not repeated where it is refused: it may contain a password', () => {
   expect(readConfig({ RATE_LIMIT_STORE: 'redis://:secret@host/1' })).toEqual({
     ok: false,
-    error: ['RATE_LIMIT_STORE must be memory, or an address such as redis://:password@host:6379, got something else'],
+    error: [
+      'RATE_LIMIT_STORE must be memory, or an address, for example redis://:password@host:6379, got something else',
+    ],
   })
 })
 

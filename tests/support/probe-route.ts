@@ -118,7 +118,9 @@ export const probeRoute: FastifyPluginAsyncTypebox = async (app) => {
     },
     handler: (body, _request, reply) => {
       if (body.bore === IMPOSSIBLE_BORE || body.bore === String(IMPOSSIBLE_BORE))
-        return refuse(reply, [{ path: '/bore', message: 'a bore of 13 brings bad luck' }])
+        return refuse(reply, 'This cannot be made: see `errors`.', [
+          { path: '/bore', message: 'a bore of 13 brings bad luck' },
+        ])
       if (body.bore === BUG_BORE) throw new RangeError('bore must not be 14, got the secret 14')
       return { input: body }
     },

@@ -108,7 +108,7 @@ export function beginSearch(input: DesignSearchInput): Result<SearchProgress, re
     effort: candidates * SEARCH_EFFORT.bound,
     isOver: open.length === 0,
   }
-  return ok({ ...progress, effortLeft: effortLeft(input, progress, MOST_STOPPED) })
+  return ok({ ...progress, effortLeft: effortLeft(input, progress, MOST_STOPPED, 0) })
 }
 
 /**
@@ -160,7 +160,8 @@ export function furtherSearch({ input, progress, mostEffort, mostStopped = MOST_
     }
   }
   const reached = { order, bounds, closures, looked, workedOut, dropped, best: best.entries, years, effort, isOver }
-  return { ...reached, effortLeft: effortLeft(input, reached, mostStopped) }
+  const each = (effort - progress.effort) / Math.max(1, looked - progress.looked)
+  return { ...reached, effortLeft: effortLeft(input, reached, mostStopped, each) }
 }
 
 /**

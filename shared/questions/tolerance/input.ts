@@ -1,5 +1,5 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import type { DesignInput, Question } from '#shared/bearing/arrangements.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import type { Mm } from '#shared/units/length.ts'
 

@@ -13,6 +13,7 @@ import { type Length, show, toMm } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { advice, explainNearness, explainOrders, explainRest, explainWarning } from '#src/words/ball-selection.ts'
+import { termsOf } from '#src/words/terms.ts'
 import type { BallSelectionRequest, BallSelectionResponse, ThrustBallSelectionResponse } from './schema.ts'
 
 /** The caller's input in the core's words. */
@@ -141,7 +142,7 @@ function toWarning(
   return {
     code: facts.code,
     severity,
-    message: explainWarning(facts, units),
+    message: explainWarning(facts, units, termsOf(input.design)),
     path: PATHS[facts.code],
     ...(suggestion === undefined ? {} : { suggestion: { path, value: show(suggestion, units) } }),
   }

@@ -5,8 +5,8 @@ import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { wordedFor } from '#src/words/arrangement-words.ts'
 import { explainRefusal } from '#src/words/ball-selection.ts'
+import { termsOf } from '#src/words/terms.ts'
 import { toBallSelectionInput, toSelectionAnswer } from './present.ts'
 import type { BallSelectionRequest, BallSelectionResponse } from './schema.ts'
 
@@ -27,8 +27,10 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
     },
     handler: async (body, request, reply) => {
       const selection = await app.runTask('ballSelection', toBallSelectionInput(body), request)
-      if (selection.ok) return wordedFor(body.design, toSelectionAnswer(selection.value))
-      return refuseQuestion(reply, selection.error, body.design, explainRefusal)
+      if (selection.ok) return toSelectionAnswer(selection.value)
+      return refuseQuestion(reply, selection.error, body.design, (refusal, units) =>
+        explainRefusal(refusal, units, termsOf(body.design)),
+      )
     },
   })
 }

@@ -19,8 +19,17 @@ import { type Length, show, toMm } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
 import { toWarning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { DROPPED, explainCriterion, explainRefusal, shopOf } from '#src/words/design-search.ts'
-import { figure } from '#src/words/figure.ts'
+import {
+  countsReversed,
+  DROPPED,
+  explainCriterion,
+  explainRefusal,
+  lengthsReversed,
+  shopOf,
+  tooManyCombinations,
+} from '#src/words/design-search.ts'
+import { NO_WOODEN_BALLS } from '#src/words/season-refusal.ts'
+import { TERMS } from '#src/words/terms.ts'
 import type { DesignSearchRequest, DesignSearchResponse } from './schema.ts'
 
 /** As many as are searched in well under a second; fewer where each may have to be loaded too. */
@@ -42,13 +51,7 @@ export function toDesignSearchInput(request: DesignSearchRequest): Result<Design
   const most = isHard ? MOST_LOADED : MOST_CANDIDATES
   const candidates = candidatesIn(input)
   if (candidates <= most) return ok(input)
-  const loaded = isHard ? ' with a load or a year' : ''
-  return fail([
-    {
-      path: '',
-      message: `balls, cutters, depths, counts and bores make ${candidates} combinations; a search${loaded} takes up to ${most}: shorten a list, or take a larger step of bores`,
-    },
-  ])
+  return fail([{ path: '', message: tooManyCombinations({ candidates, most, isHard }) }])
 }
 
 /** The year in the core's words; none where none is asked about. Paths are those of the request. */
@@ -57,9 +60,7 @@ function toYear({ year, balls }: DesignSearchRequest): Result<Year | undefined, 
   const [woods, climate] = [toWoods(year.woods), toClimate(year.climate)]
   const areWooden = balls.some(({ material = BALL_MATERIAL }) => material === 'wood')
   const stray: readonly Fault[] =
-    year.woods.balls === undefined || areWooden
-      ? []
-      : [{ path: '/woods/balls', message: 'none of the balls is of wood: leave it out' }]
+    year.woods.balls === undefined || areWooden ? [] : [{ path: '/woods/balls', message: NO_WOODEN_BALLS }]
   if (woods.ok && climate.ok && stray.length === 0) return ok({ woods: woods.value, ...climate.value })
   const faults = [...(woods.ok ? [] : woods.error), ...(climate.ok ? [] : climate.error), ...stray]
   return fail(faults.map(({ path, message }) => ({ path: `/year${path}`, message })))
@@ -127,13 +128,12 @@ const reversed = (
   path: string,
   { least = mm(0), most }: { readonly least?: Mm; readonly most: Mm },
   units: Units,
-): readonly Fault[] =>
-  least <= most ? [] : [{ path, message: `${figure(least, units)} is above the most, ${figure(most, units)}` }]
+): readonly Fault[] => (least <= most ? [] : [{ path, message: lengthsReversed(least, most, units) }])
 
 const reversedCounts = ({ least, most }: NonNullable<DesignSearchRequest['counts']> = {}): readonly Fault[] =>
   least === undefined || most === undefined || least <= most
     ? []
-    : [{ path: '/counts/least', message: `${least} is above the most, ${most}` }]
+    : [{ path: '/counts/least', message: countsReversed(least, most) }]
 
 /** A search in the caller's units and in words. */
 export function toDesignSearchResponse(found: DesignSearch): DesignSearchResponse {
@@ -151,7 +151,7 @@ export function toDesignSearchResponse(found: DesignSearch): DesignSearchRespons
       count: dropped[reason],
       message: DROPPED[reason],
     })),
-    cautions: cautionsFor(materials.has('glass') ? 'glass' : 'wood'),
+    cautions: cautionsFor(materials.has('glass') ? 'glass' : 'wood', TERMS.radial),
   }
 }
 
@@ -181,6 +181,6 @@ function toRanked(ranked: Ranked, rank: number, { search }: DesignSearch): Desig
     nested: ranked.nested,
     ...(search.boardWidths.length === 0 ? {} : { board: size(ranked.board) }),
     materialUsed: ranked.materialUsed,
-    warnings: findings.map(({ severity, path, facts }) => toWarning({ severity, path, facts }, units)),
+    warnings: findings.map(({ severity, path, facts }) => toWarning({ severity, path, facts }, units, TERMS.radial)),
   }
 }

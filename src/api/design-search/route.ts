@@ -5,6 +5,7 @@ import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem, refuse } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { NO_ANSWER } from '#src/words/problem.ts'
 import { searchDesigns } from '#src/workers/design-search.ts'
 import { toDesignSearchInput, toDesignSearchResponse, toSearchFault } from './present.ts'
 import type { DesignSearchRequest, DesignSearchResponse } from './schema.ts'
@@ -32,6 +33,7 @@ export const designSearchRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (found.ok) return toDesignSearchResponse(found.value)
       return refuse(
         reply,
+        NO_ANSWER,
         found.error.map((refusal) => toSearchFault(refusal, body)),
       )
     },

@@ -1,25 +1,9 @@
 import type { CagedDesign } from '#shared/bearing/arrangements.ts'
-import type { Split } from '#shared/bearing/fields.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { show } from '#src/api/length.ts'
+import { CAGED_STEPS } from '#src/words/assembly.ts'
 import type { CagedDesignResponse } from './caged-schema.ts'
 import { toAsked, toLands, toNotes, toPlay, toRings } from './present.ts'
-
-const STEPS: Readonly<Record<Split, readonly string[]>> = {
-  none: [
-    'Lay the outer ring flat and push the inner ring inside it all the way to one side.',
-    'Drop the balls into the wide side, push them together, and bring the inner ring to the middle.',
-    'Spread the balls evenly, and close the two halves of the cage over them from both sides: hold them by thin screws or pegs through the webs.',
-  ],
-  'inner-ring': [
-    'Stand the cage in the middle of the outer ring and push a ball out through each pocket into the groove.',
-    'Close the two halves of the inner ring in from both sides.',
-  ],
-  'outer-ring': [
-    'Slip the cage over the inner ring and push a ball in through each pocket into the groove.',
-    'Close the two halves of the outer ring over the balls and screw them together.',
-  ],
-}
 
 /** A design of balls in a cage, in the caller's units and in words. */
 export function toCagedDesignResponse(design: CagedDesign): CagedDesignResponse {
@@ -53,7 +37,7 @@ export function toCagedDesignResponse(design: CagedDesign): CagedDesignResponse 
       mostBalls: eccentricFilling.mostBalls,
       roomBetweenLands: eccentricFilling.roomBetweenLands,
     },
-    assembly: { steps: [...STEPS[settled.split]] },
+    assembly: { steps: [...CAGED_STEPS[settled.split]] },
     ...toNotes(design),
   }
 }

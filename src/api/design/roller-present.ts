@@ -3,14 +3,9 @@ import type { DesignOf } from '#shared/bearing/design.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { show } from '#src/api/length.ts'
+import { ROLLER_STEPS } from '#src/words/assembly.ts'
 import { toAsked, toBallRing, toGauge, toNotes, toPlay } from './present.ts'
 import type { RollerDesignResponse } from './roller-schema.ts'
-
-const STEPS = [
-  'Screw one cheek on the outer ring.',
-  'Lay the ring on that cheek, stand the inner ring in the middle and drop the rollers in round it.',
-  'Screw on the other cheek, and see that rollers and inner ring run free between both.',
-]
 
 /** A design of rollers between plain rings, in the caller's units and in words. */
 export function toRollerDesignResponse(design: DesignOf<RollerBearing>): RollerDesignResponse {
@@ -32,7 +27,7 @@ export function toRollerDesignResponse(design: DesignOf<RollerBearing>): RollerD
     },
     ...toPlay(bearing),
     gauge: toGauge(bearing),
-    assembly: { steps: STEPS },
+    assembly: { steps: [...ROLLER_STEPS] },
     ...toNotes(design),
   }
 }

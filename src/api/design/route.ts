@@ -7,7 +7,6 @@ import { toStockInput } from '#src/api/stock-input.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { wordedFor } from '#src/words/arrangement-words.ts'
 import { answerTo, type DesignResponse } from './answers.ts'
 
 export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
@@ -27,9 +26,9 @@ export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
       const stock = body.stock && toStockInput(body.stock, body.units)
       const answered = answerTo(input, stock)
       if (!answered.ok) return refuseDesign(reply, answered.error, body)
-      if (stock === undefined) return wordedFor(body, answered.value)
+      if (stock === undefined) return answered.value
       const refused = [...foreignToStock(input, stock), ...stockBeyondBounds(stock, body.units)]
-      return refused.length > 0 ? refuseDesign(reply, refused, body) : wordedFor(body, answered.value)
+      return refused.length > 0 ? refuseDesign(reply, refused, body) : answered.value
     },
   })
 }

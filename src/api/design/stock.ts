@@ -15,7 +15,8 @@ import { toSource } from '#src/api/source.ts'
 import type { StockRequest } from '#src/api/stock-input.ts'
 import { toStockRequest } from '#src/api/stock-input.ts'
 import type { Warning } from '#src/api/warning.ts'
-import { figure } from '#src/words/figure.ts'
+import { nestingSentence, screwSentence } from '#src/words/stock.ts'
+import { termsOf } from '#src/words/terms.ts'
 import type { PlateStock, RingStock, SplitRing, Stock } from './stock-schema.ts'
 
 const USED: readonly SourceId[] = [
@@ -81,7 +82,7 @@ function toStock(stock: CoreStock, design: RingsInput, units: Units): Stock {
       largestAllowance: nesting.largestAllowance === undefined ? undefined : size(nesting.largestAllowance),
       landGapNeeded: size(nesting.landGapNeeded),
       thicknessNeeded: size(nesting.thicknessNeeded),
-      message: nestingWords(nesting, units),
+      message: nestingSentence(nesting, units, termsOf(design)),
     }),
     entryHole: entryHole && {
       diameter: size(entryHole.diameter),
@@ -168,20 +169,9 @@ function toSplitRing({ screws, dowels, ...split }: CoreSplitRing, units: Units):
   })
 }
 
-function nestingWords(nesting: CoreStock['nesting'], units: Units): string {
-  const { nests, shortBy, largestAllowance, landGapNeeded, thicknessNeeded } = nesting
-  const size = (length: Mm): string => figure(length, units)
-  if (nests) return 'The inner ring comes out of the core of the outer one.'
-  if (shortBy <= 0)
-    return `The core is wide enough for the inner ring, but the outer blank must be ${size(thicknessNeeded)} thick to give both halves.`
-  const allowance =
-    largestAllowance === undefined ? '' : `a turning allowance of ${size(largestAllowance)} on both rings, or with `
-  return `The core is ${size(shortBy)} too small for the inner ring. It would do with ${allowance}a land gap of ${size(landGapNeeded)}, if the blank is ${size(thicknessNeeded)} thick.`
-}
-
 /** @param outside how the caller said how large the outer ring is */
 function toWarning(fault: ScrewFault, outside: 'wall' | 'outsideDiameter', units: Units): Static<typeof Warning> {
-  const size = (length: Mm): string => figure(length, units)
+  const message = screwSentence(fault, units)
   const suggest = (path: string, value: Mm | undefined) =>
     value === undefined ? {} : { suggestion: { path, value: show(value, units) } }
   switch (fault.code) {
@@ -189,7 +179,7 @@ function toWarning(fault: ScrewFault, outside: 'wall' | 'outsideDiameter', units
       return {
         code: 'wall-too-thin-for-screws',
         severity: 'risk',
-        message: `${size(fault.wall)} of wood is too little for a No. ${fault.gauge} screw, which needs ${size(fault.least)}: the head and a shank of wood on either side`,
+        message,
         ...(fault.outside === undefined
           ? { path: '/bore', ...suggest('/bore', fault.bore) }
           : {
@@ -201,7 +191,7 @@ function toWarning(fault: ScrewFault, outside: 'wall' | 'outsideDiameter', units
       return {
         code: 'no-screw-length',
         severity: 'risk',
-        message: `no No. ${fault.gauge} screw that is sold both holds in the far half of a ring ${size(fault.width)} wide and stays inside it: take dowels, or another width`,
+        message,
         path: '/width',
         ...suggest('/width', fault.clearing),
       }
@@ -209,7 +199,7 @@ function toWarning(fault: ScrewFault, outside: 'wall' | 'outsideDiameter', units
       return {
         code: 'screws-crowd',
         severity: 'risk',
-        message: `${fault.count} screws stand too close on their circle and may split the wood: take ${Math.max(2, fault.most)}`,
+        message,
         path: '/stock/screws/count',
         ...(fault.most >= 2 ? { suggestion: { path: '/stock/screws/count', value: fault.most } } : {}),
       }

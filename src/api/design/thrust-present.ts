@@ -1,14 +1,9 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { show } from '#src/api/length.ts'
+import { THRUST_STEPS } from '#src/words/assembly.ts'
 import { toAsked, toBallRing, toGauge, toNotes } from './present.ts'
 import type { ThrustDesignResponse } from './thrust-schema.ts'
-
-const STEPS = [
-  'Lay the lower plate flat, groove up.',
-  'Lay the balls in its groove, push them together, and drop the last one in from above.',
-  'Set the upper plate on the balls, groove down: it finds its own middle.',
-]
 
 /** A design of two plates, in the caller's units and in words. */
 export function toThrustDesignResponse(design: ThrustDesign): ThrustDesignResponse {
@@ -22,7 +17,7 @@ export function toThrustDesignResponse(design: ThrustDesign): ThrustDesignRespon
     plateGap: show(bearing.plateGap, units),
     height: show(bearing.height, units),
     gauge: toGauge(bearing),
-    assembly: { steps: STEPS },
+    assembly: { steps: [...THRUST_STEPS] },
     ...toNotes(design),
   }
 }

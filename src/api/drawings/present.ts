@@ -6,6 +6,8 @@ import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { refuse } from '#src/http/problem.ts'
+import { tooManyPages } from '#src/words/drawing.ts'
+import { NO_ANSWER } from '#src/words/problem.ts'
 import { toFigure } from './figure.ts'
 import type { FORMATS } from './schema.ts'
 
@@ -25,6 +27,5 @@ export function drawn(
   const pages = pagesOfView(view, design, paper)
   if (pages.ok) return app.runTask('pdf', pages.value, request).then((written) => Buffer.from(written))
   const { pages: needed, most } = pages.error
-  const message = `printed in full size this takes ${needed} sheets of ${paper}, and more than ${most} are not printed: ask for svg or dxf`
-  return refuse(reply, [{ path: '', message }])
+  return refuse(reply, NO_ANSWER, [{ path: '', message: tooManyPages(needed, most, paper) }])
 }

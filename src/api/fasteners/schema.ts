@@ -16,20 +16,20 @@ export const FastenersRequest = Type.Object(
     maxHeadDiameter: Type.Optional(
       Type.Unsafe<Length>({
         ...refTo<typeof Length>('Length'),
-        description: 'Show only screws whose head is known to be at most this large.',
+        description: 'Show only screws whose head is known to be no larger.',
       }),
     ),
   },
-  { description: 'The screws to show.', additionalProperties: false },
+  { description: 'Which screws to show. Default: all.', additionalProperties: false },
 )
 export type FastenersRequest = Static<typeof FastenersRequest>
 
 export const DrilledHole = Type.Object(
   {
-    drill: Type.String({ description: 'The drill as the table names it, in inches.' }),
-    diameter: shown('Diameter of the drill.'),
+    drill: Type.String({ description: 'The name of the drill in the table, in inches.' }),
+    diameter: shown('Diameter of the hole.'),
   },
-  { $id: 'DrilledHole', description: 'A hole and its drill.' },
+  { $id: 'DrilledHole', description: 'A drilled hole.' },
 )
 
 export const WoodScrew = Type.Object(
@@ -44,7 +44,7 @@ export const WoodScrew = Type.Object(
     hardwoodPilot: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
     sources: Type.Array(Type.String(), { description: 'The `id` of each source in `sources`.' }),
   },
-  { $id: 'WoodScrew', description: 'A wood screw with its holes. Figures that were not found in print are absent.' },
+  { $id: 'WoodScrew', description: 'A wood screw with its holes. A figure that was not found in print is absent.' },
 )
 
 export const FastenersResponse = Type.Object(
@@ -52,7 +52,7 @@ export const FastenersResponse = Type.Object(
     units: refTo<typeof UnitsName>('Units'),
     screws: Type.Array(refTo<typeof WoodScrew>('WoodScrew')),
     lengths: Type.Array(refTo<typeof ShownLength>('ShownLength'), {
-      description: 'Lengths that are sold: common practice, no source.',
+      description: 'Lengths on sale: common practice, no source.',
     }),
     sources: Type.Array(refTo<typeof Source>('Source')),
   },

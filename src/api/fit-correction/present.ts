@@ -20,6 +20,7 @@ import { type Length, show, toMm } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { advice, disagreeing, explainAdjustment, explainRescue, nextReading, PARTS } from '#src/words/fit-correction.ts'
+import { termsOf } from '#src/words/terms.ts'
 import { toReading } from './readings.ts'
 import {
   type CountedRemoval,
@@ -232,7 +233,7 @@ function toAgreement({ disagreements, input }: FitCorrection): FitCorrectionResp
       ...(expected === undefined
         ? {}
         : { expected: { value: size(expected.value), low: size(expected.low), high: size(expected.high) } }),
-      message: disagreeing(kind),
+      message: disagreeing(kind, termsOf(input.design)),
     })),
   }
 }
@@ -246,7 +247,7 @@ function toNextReading({ bestNextReading, input, decidedByReading }: FitCorrecti
     standardUncertaintyNow: show(mm(uncertaintyNow), units),
     standardUncertaintyAfter: show(mm(uncertaintyAfter), units),
     ...(decidedByReading === undefined ? {} : { decides: decidedByReading }),
-    message: nextReading(reading, input.ring),
+    message: nextReading(reading, input.ring, termsOf(input.design)),
   }
 }
 
@@ -257,7 +258,10 @@ function toAdjustment(fit: FitCorrection): RingFitCorrectionResponse['adjustment
   return {
     matingFaces: show(change, input.design.units),
     worthwhile: isWorthIt,
-    message: explainAdjustment(adjustment, fit.state, input.design.units),
+    message: explainAdjustment(adjustment, fit.state, {
+      units: input.design.units,
+      terms: termsOf(input.design),
+    }),
   }
 }
 

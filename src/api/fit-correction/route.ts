@@ -5,8 +5,8 @@ import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { wordedFor } from '#src/words/arrangement-words.ts'
 import { explainFitRefusal } from '#src/words/fit-correction.ts'
+import { termsOf } from '#src/words/terms.ts'
 import { toFitAnswer, toFitCorrectionInput } from './present.ts'
 import type { FitCorrectionRequest, FitCorrectionResponse } from './schema.ts'
 
@@ -29,8 +29,10 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       const input = toFitCorrectionInput(body)
       if (!input.ok) throw notValid(input.error)
       const fit = await app.runTask('fitCorrection', input.value, request)
-      if (fit.ok) return wordedFor(body.design, toFitAnswer(fit.value))
-      return refuseQuestion(reply, fit.error, body.design, explainFitRefusal)
+      if (fit.ok) return toFitAnswer(fit.value)
+      return refuseQuestion(reply, fit.error, body.design, (refusal, units) =>
+        explainFitRefusal(refusal, units, termsOf(body.design)),
+      )
     },
   })
 }

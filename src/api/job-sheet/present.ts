@@ -1,4 +1,5 @@
-import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import { type Design, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { tagOf } from '#src/api/answer.ts'
@@ -7,45 +8,33 @@ import { show } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
 import type { Operation, Reading, Size } from '#src/job-sheet/operation.ts'
 import { operationsFor } from '#src/job-sheet/operations.ts'
-import { wordedFor } from '#src/words/arrangement-words.ts'
-import { figure } from '#src/words/figure.ts'
+import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
+import { type Terms, termsOf } from '#src/words/terms.ts'
 import type { JobSheet, Method, SheetOperation } from './schema.ts'
 
 export const USUAL_METHOD: Method = 'saw-and-lathe'
-
-/** Where an operation has its sentences. */
-const SENTENCES: ReadonlySet<string> = new Set([
-  'title',
-  'tool',
-  'how',
-  'check',
-  'looksLike',
-  'costs',
-  'name',
-  'message',
-])
 
 /** The job sheet of a design, in the caller's units. */
 export function toJobSheet(design: Design, method: Method): JobSheet {
   const { settled } = design.bearing
   const { units, balls, shopDenominator } = settled.input
-  const { count, material = 'wood' } = balls
-  const say = (length: typeof settled.ballDiameter): string => figure(length, units)
+  const { count, material = BALL_MATERIAL } = balls
   const [outside, bore] = isOfPlates(design)
     ? [design.bearing.plate.outsideDiameter, design.bearing.plate.boreDiameter]
     : [design.bearing.outerRing.outsideDiameter, design.bearing.innerRing.boreDiameter]
+  const arrangement = nameOf(settled.input)
   const head = {
     units,
-    title: `Bearing of ${count} ${material} balls of ${say(settled.ballDiameter)}: ${say(outside)} outside, ${say(bore)} bore`,
+    title: sheetTitle(arrangement, { count, material, ballDiameter: settled.ballDiameter, outside, bore, units }),
     method,
-    use: caution('light-use-only').message,
+    use: caution('light-use-only', termsOf(settled.input)).message,
   }
   const operations = operationsFor(design, method)
   const write: Write = (operation, index, part, readings) => ({
-    ...toOperation(operation, index + 1, part, (size) => toSize(size, units, shopDenominator)),
+    ...toOperation(operation, index + 1, part, termsOf(settled.input), (size) => toSize(size, units, shopDenominator)),
     readings,
   })
-  return wordedFor<JobSheet>(settled.input, { ...head, ...toOperations(design, operations, write) }, SENTENCES)
+  return { ...head, ...toOperations(design, operations, write) }
 }
 
 type Write = <Part, Blank>(
@@ -91,6 +80,7 @@ const toOperation = <Part>(
   { id, title, tool, how, sizes, check, mistake, cautions }: Operation,
   number: number,
   part: Part,
+  terms: Terms,
   written: (size: Size) => SheetOperation['sizes'][number],
 ) => ({
   number,
@@ -102,7 +92,7 @@ const toOperation = <Part>(
   sizes: sizes.map(written),
   check,
   mistake,
-  cautions: cautions.map(caution),
+  cautions: cautions.map((code) => caution(code, terms)),
 })
 
 function toRingReading({ name, at, kind, field }: Reading) {

@@ -19,20 +19,23 @@ import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import {
-  ESTIMATE,
+  estimateOnly,
   explainDent,
   explainFirstMark,
   explainSpeedLimit,
   explainUneven,
   explainWarning,
+  loadMissing,
   type Spoken,
   verdict,
   withTallest,
 } from '#src/words/load-check.ts'
+import { termsOf } from '#src/words/terms.ts'
 import type { LoadCheckRequest, LoadCheckResponse, RingLoadCheckResponse, ThrustLoadCheckResponse } from './schema.ts'
 
-/** In what a request wants its answer. */
+/** The units and the terms of the answer to a request. */
 export const spokenOf = ({ design, forceUnits }: LoadCheckRequest): Spoken => ({
+  terms: termsOf(design),
   units: design.units,
   forceUnits: forceUnits ?? usualForceUnits(design.units),
 })
@@ -41,7 +44,7 @@ export const spokenOf = ({ design, forceUnits }: LoadCheckRequest): Spoken => ({
 export function toLoadCheckInput(request: LoadCheckRequest): Result<AnyLoadCheckInput, readonly Fault[]> {
   const { design, radialLoad, axialLoad, offset, wood, ballWood, dentFraction, turning, speed } = request
   const name = LOAD_NAMES[traitsOf(design).members]
-  if (request[name] === undefined) return fail([{ path: `/${name}`, message: `"${name}" is missing` }])
+  if (request[name] === undefined) return fail([{ path: `/${name}`, message: loadMissing(name) }])
   const { forceUnits } = spokenOf(request)
   const newtons = (force: number | undefined) => (force === undefined ? undefined : toNewtons(force, forceUnits))
   return ok(
@@ -85,8 +88,8 @@ function toRingResponse(check: LoadCheck, spoken: Spoken): RingLoadCheckResponse
     ...(load.speed === undefined || check.spun === undefined
       ? {}
       : { atSpeed: toAtSpeed(check, load.speed, check.spun, spoken) }),
-    speedLimit: toSpeedLimit(lowest),
-    speedLimits: check.speedLimits.map(toSpeedLimit),
+    speedLimit: toSpeedLimit(lowest, spoken),
+    speedLimits: check.speedLimits.map((limit) => toSpeedLimit(limit, spoken)),
     ...toWarned(check, spoken),
   }
 }
@@ -114,8 +117,8 @@ function toThrustResponse(check: PlateLoadCheck, spoken: Spoken): ThrustLoadChec
     ...(load.speed === undefined || check.spun === undefined
       ? {}
       : { atSpeed: toPlatesAtSpeed(check, load.speed, check.spun, spoken) }),
-    ...(lowest === undefined ? {} : { speedLimit: toSpeedLimit(lowest) }),
-    speedLimits: check.speedLimits.map(toSpeedLimit),
+    ...(lowest === undefined ? {} : { speedLimit: toSpeedLimit(lowest, spoken) }),
+    speedLimits: check.speedLimits.map((limit) => toSpeedLimit(limit, spoken)),
     ...toWarned(check, spoken),
   }
 }
@@ -135,7 +138,7 @@ const toStrengths = ({ hardness, compressionLimit }: AnyLoadCheck, { forceUnits 
 
 const toWarned = ({ warnings, bearing }: AnyLoadCheck, spoken: Spoken) => ({
   warnings: warnings.map((warning) => toWarning(warning, spoken)),
-  cautions: [ESTIMATE, ...cautionsOf(bearing.settled)],
+  cautions: [estimateOnly(spoken.terms), ...cautionsOf(bearing.settled)],
   sources: USED,
 })
 
@@ -213,9 +216,9 @@ const toPlateLimit = ({ load, ballLoad }: PlateLoadCheck['firstMark'], message: 
   message,
 })
 
-const toSpeedLimit = <Reason extends LoadSpeedReason>(limit: SpeedLimit<Reason>) => ({
+const toSpeedLimit = <Reason extends LoadSpeedReason>(limit: SpeedLimit<Reason>, spoken: Spoken) => ({
   ...limit,
-  message: explainSpeedLimit(limit),
+  message: explainSpeedLimit(limit, spoken),
 })
 
 function toPlatesAtSpeed({ ratios, spin }: PlateLoadCheck, speed: number, spun: SeatLoad, spoken: Spoken) {

@@ -9,15 +9,10 @@ import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import { readSpecies } from '#src/api/species.ts'
 import type { Fault } from '#src/http/problem.ts'
+import { MATERIAL_NOTES, WITH_MOISTURE } from '#src/words/material-notes.ts'
 import type { BallSubstance, MaterialsRequest, MaterialsResponse, Wood, WoodMovement, WoodStrength } from './schema.ts'
 
-/** Common practice, no source. */
-const NOTES = [
-  'A softer wood is easier to sand to the last thousandths; a harder one holds the groove.',
-  'A wood that moves little across the grain, quarter-sawn, keeps a ring rounder through the year.',
-]
-
-/** What is asked for, or what is wrong with a name. */
+/** The materials asked for, or the fault of an unknown name. */
 export function toMaterialsResponse(asked: MaterialsRequest): MaterialsResponse | Fault {
   const species = asked.species === undefined ? undefined : readSpecies(asked.species, '/species')
   if (typeof species === 'object') return species
@@ -36,7 +31,7 @@ export function toMaterialsResponse(asked: MaterialsRequest): MaterialsResponse 
     ]),
     ...balls.flatMap(({ sources }) => sources),
   ])
-  return { woods, balls, notes: [...NOTES], sources: [...used].map((id) => toSource(id as SourceId)) }
+  return { woods, balls, notes: [...MATERIAL_NOTES], sources: [...used].map((id) => toSource(id as SourceId)) }
 }
 
 const newtons = (lbf: number | undefined): number | undefined => (lbf === undefined ? undefined : lbf * NEWTONS_PER_LBF)
@@ -84,13 +79,6 @@ function toStrength(id: SpeciesId): Static<typeof WoodStrength> | undefined {
     sideHardnessLbf: hardnessLbf,
     source: strength.source,
   })
-}
-
-const WITH_MOISTURE: Readonly<Record<BallMaterial, string>> = {
-  wood: 'Moves as its wood does, in three ways: hardly along the grain, more from pith to bark, most along the rings.',
-  glass: 'Keeps its size.',
-  acrylic: 'Takes up water slowly and grows a little.',
-  steel: 'Keeps its size; it rusts in damp air.',
 }
 
 function toBall(material: BallMaterial): Static<typeof BallSubstance> {

@@ -7,20 +7,20 @@ import { refTo } from '#src/http/schema.ts'
 const MOST_HARDNESS = 50_000
 const MOST_MOVEMENT = 0.1
 
-const sourceId = Type.String({ description: 'The `id` of the source in `sources`.' })
+const sourceId = Type.String({ description: 'The row of `sources` that the figures come from.' })
 
 export const MaterialsRequest = Type.Object(
   {
-    kind: Type.Optional(Type.Enum(['wood', 'ball'], { type: 'string', description: 'Show only wood, or only balls.' })),
+    kind: Type.Optional(Type.Enum(['wood', 'ball'], { type: 'string', description: 'Show only these.' })),
     species: Type.Optional(speciesName('Show only this wood.')),
     group: Type.Optional(
-      Type.Enum(['hardwood', 'softwood'], { type: 'string', description: 'Show only hardwoods, or only softwoods.' }),
+      Type.Enum(['hardwood', 'softwood'], { type: 'string', description: 'Show only these woods.' }),
     ),
     minSideHardness: Type.Optional(
       Type.Number({
         minimum: 0,
         maximum: MOST_HARDNESS,
-        description: 'Show only woods whose side hardness is at least this, in newtons.',
+        description: 'Show only woods of at least this side hardness, in newtons.',
       }),
     ),
     maxTangentialMovement: Type.Optional(
@@ -28,12 +28,12 @@ export const MaterialsRequest = Type.Object(
         minimum: 0,
         maximum: MOST_MOVEMENT,
         description:
-          'Show only woods whose tangential movement is at most this, as a fraction of the size per % of moisture content.',
+          'Show only woods with at most this tangential movement, per unit of size and per % of moisture content.',
       }),
     ),
   },
   {
-    description: 'The materials to show. Without any filter the answer shows all.',
+    description: 'Which materials to show. Default: all.',
     additionalProperties: false,
   },
 )
@@ -43,8 +43,8 @@ export const WoodMovement = Type.Object(
   {
     radial: Type.Number({ description: 'Across the grain, from pith to bark.' }),
     tangential: Type.Number({ description: 'Across the grain, along the growth rings.' }),
-    longitudinal: Type.Number({ description: 'Along the grain: for all woods alike.' }),
-    fibreSaturation: Type.Number({ description: 'Moisture content in % above which the wood does not move.' }),
+    longitudinal: Type.Number({ description: 'Along the grain. The same figure for all woods.' }),
+    fibreSaturation: Type.Number({ description: 'Moisture content in %, above which the wood no longer moves.' }),
     source: sourceId,
   },
   { $id: 'WoodMovement', description: 'Change of size per % of moisture content, as a fraction of the size at 10 %.' },
@@ -53,31 +53,27 @@ export const WoodMovement = Type.Object(
 export const WoodStrength = Type.Object(
   {
     specificGravity: Type.Optional(
-      Type.Number({
-        description: 'Specific gravity: ovendry mass over the volume at 12 % of moisture, relative to water.',
-      }),
+      Type.Number({ description: 'Ovendry mass over the volume at 12 % moisture content, relative to water.' }),
     ),
-    greenSpecificGravity: Type.Optional(Type.Number({ description: 'Specific gravity over the green volume.' })),
-    compressionAcrossGrain: Type.Optional(
-      Type.Number({ description: 'Compressive stress across the grain at the proportional limit, in MPa.' }),
+    greenSpecificGravity: Type.Optional(
+      Type.Number({ description: 'Ovendry mass over the green volume, relative to water.' }),
     ),
-    compressionAcrossGrainPsi: Type.Optional(
-      Type.Number({ description: 'Compressive stress across the grain as printed, in lbf/in2.' }),
-    ),
-    sideHardness: Type.Optional(Type.Number({ description: 'Side hardness (Janka) in newtons.' })),
-    sideHardnessLbf: Type.Optional(Type.Number({ description: 'Side hardness as printed, in pounds-force.' })),
+    compressionAcrossGrain: Type.Optional(Type.Number({ description: 'Stress at the proportional limit, in MPa.' })),
+    compressionAcrossGrainPsi: Type.Optional(Type.Number({ description: 'The printed figure, in lbf/in2.' })),
+    sideHardness: Type.Optional(Type.Number({ description: 'Janka hardness, in newtons.' })),
+    sideHardnessLbf: Type.Optional(Type.Number({ description: 'The printed figure, in pounds-force.' })),
     source: sourceId,
   },
-  { $id: 'WoodStrength', description: 'Averages of small clear specimens at 12 % of moisture, to compare woods.' },
+  { $id: 'WoodStrength', description: 'Averages of small clear pieces at 12 % moisture content, for comparing woods.' },
 )
 
 export const Wood = Type.Object(
   {
     species: Type.String({ description: 'The name that other paths take.' }),
-    name: Type.String({ description: 'The name for people.' }),
+    name: Type.String({ description: 'The common name.' }),
     botanicalName: Type.Optional(Type.String({ description: 'The botanical name.' })),
     group: Type.Enum(['hardwood', 'softwood'], { type: 'string', description: 'Hardwood or softwood.' }),
-    imported: Type.Boolean({ description: 'Whether the United States, where the tables come from, import this wood.' }),
+    imported: Type.Boolean({ description: 'Imported into the United States, where the tables come from.' }),
     movement: Type.Optional(refTo<typeof WoodMovement>('WoodMovement')),
     strength: Type.Optional(refTo<typeof WoodStrength>('WoodStrength')),
   },
@@ -87,18 +83,18 @@ export const Wood = Type.Object(
 export const BallSubstance = Type.Object(
   {
     material: Type.Enum(['wood', 'glass', 'acrylic', 'steel'], { type: 'string', description: 'The material.' }),
-    density: Type.Optional(Type.Number({ description: 'Density in kg/m3.' })),
-    stiffness: Type.Optional(Type.Number({ description: "Young's modulus in MPa." })),
+    density: Type.Optional(Type.Number({ description: 'kg/m3' })),
+    stiffness: Type.Optional(Type.Number({ description: "Young's modulus, MPa." })),
     poissonsRatio: Type.Optional(Type.Number({ description: "Poisson's ratio." })),
     hardness: Type.Optional(Type.String({ description: 'Hardness, with its scale.' })),
-    withMoisture: Type.String({ description: 'How damp air changes its size, in words.' }),
+    withMoisture: Type.String({ description: 'The effect of damp air on the size of the balls.' }),
     growth: Type.Optional(
       Type.Array(
         Type.Object({
-          relativeHumidity: Type.Number({ description: 'Relative humidity in %.' }),
+          relativeHumidity: Type.Number({ description: '%' }),
           growth: Type.Number({ description: 'Growth as a fraction of the dry size.' }),
         }),
-        { description: 'Growth in damp air: points to join by straight lines.' },
+        { description: 'Points of a curve; interpolate linearly between them.' },
       ),
     ),
     sources: Type.Array(Type.String(), { description: 'The `id` of each source in `sources`.' }),
@@ -110,7 +106,7 @@ export const MaterialsResponse = Type.Object(
   {
     woods: Type.Array(refTo<typeof Wood>('Wood')),
     balls: Type.Array(refTo<typeof BallSubstance>('BallSubstance')),
-    notes: Type.Array(Type.String(), { description: 'How makers choose: common practice, no source.' }),
+    notes: Type.Array(Type.String(), { description: 'Advice on choosing: common practice, no source.' }),
     sources: Type.Array(refTo<typeof Source>('Source')),
   },
   { $id: 'MaterialsResponse', description: 'Woods and ball materials, each figure with its source.' },

@@ -6,6 +6,7 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
+import { termsOf } from '#src/words/terms.ts'
 import { scaleOf, toSeasonalFitInput, toSeasonalFitResponse } from './present.ts'
 import {
   BandEnd,
@@ -48,7 +49,7 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
       const season = await app.runTask('seasonalFit', input.value, request)
       if (season.ok) return toSeasonalFitResponse(season.value, body)
       return refuseQuestion(reply, season.error, body.design, (refusal) =>
-        seasonRefusalSentence(refusal, scaleOf(body)),
+        seasonRefusalSentence(refusal, scaleOf(body), termsOf(body.design)),
       )
     },
   })

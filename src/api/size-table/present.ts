@@ -20,7 +20,7 @@ export function toSizeTableInput(request: SizeTableRequest): SizeTableInput {
   } as SizeTableInput
 }
 
-/** A table as it is answered: its rows, and those rows for a spreadsheet. */
+/** The answer with a table: its rows as JSON, and the same rows for a spreadsheet. */
 export interface TableAnswer {
   readonly json: SizeTableResponse
   readonly csv: () => string
@@ -64,7 +64,7 @@ const toRing = (ring: BallRing & { readonly ballCount: number }, units: Units) =
   gaugeDiameter: show(ring.gauge.nominalDiameter, units),
 })
 
-/** Columns in the order of the sheet; every one but these is a length in the table's units. */
+/** The columns that are not lengths. All others are lengths in the units of the table. */
 const WITHOUT_UNIT: ReadonlySet<string> = new Set(['count', 'gapPerGrooveDepth', 'gapPerPitchRadius'])
 const RING_COLUMNS = [
   'diameter',

@@ -22,7 +22,7 @@ export const sizeTableRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: refTo<typeof SizeTableRequest>('SizeTableRequest'),
       response: {
         200: { description: 'A row for each diameter and count', content: ANSWERS },
-        422: problem('Cannot exist'),
+        422: problem('Cannot be made'),
       },
     },
     handler: (body, _request, reply, mediaType) => {

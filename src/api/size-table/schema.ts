@@ -10,6 +10,7 @@ import { type Length, shownLength } from '#src/api/length.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
+import { TERMS } from '#src/words/terms.ts'
 
 /** So many of each keep the whole table within what the event loop does in passing. */
 const MOST_DIAMETERS = 24
@@ -38,7 +39,13 @@ const requestOf = <Name extends (typeof SIZE_TABLE.serves)[number]>(arrangement:
   const foreign = KEPT.filter((name) => !Object.hasOwn(fields.fields, name))
   return Type.Object(
     { ...LISTS, arrangement: arrangementTag(arrangement), ...Object.fromEntries(kept) },
-    { $id, description: fields.means, additionalProperties: false, 'x-foreign': foreign },
+    {
+      $id,
+      description: fields.means,
+      additionalProperties: false,
+      'x-things': TERMS[arrangement].bearings,
+      'x-foreign': foreign,
+    },
   )
 }
 const REQUESTS = [
@@ -56,18 +63,18 @@ export type SizeTableRequest = {
 
 export const SizeTableRequest = requestUnion<SizeTableRequest>(
   'SizeTableRequest',
-  'Ball diameters × counts; the rest as in a design, and with the same defaults.',
+  'Ball diameters and counts. All other fields are those of a design, with the same defaults.',
   REQUESTS,
 )
 
 const RING = {
   diameter: shownLength('Ball diameter.'),
   count: Type.Integer({ description: 'Ball count.' }),
-  closedPitchRadius: shownLength('Pitch radius at which the balls exactly close.'),
+  closedPitchRadius: shownLength('Pitch radius at which the balls close without a gap.'),
   pitchRadius: shownLength('Pitch radius that leaves `ballGap`.'),
-  pitchDiameter: shownLength('Twice that.'),
+  pitchDiameter: shownLength('Twice the pitch radius.'),
   ballGap: shownLength('Gap between the last ball and the first.'),
-  gaugeDiameter: shownLength('Plug that fits inside the seated balls.'),
+  gaugeDiameter: shownLength('The plug that fits inside the seated balls.'),
 }
 
 export const SizeTableRow = Type.Object(
@@ -76,7 +83,7 @@ export const SizeTableRow = Type.Object(
     landDiameter: shownLength("The outer ring's hole."),
     grooveBottomDiameter: shownLength("Across the bottoms of the outer ring's groove."),
     outsideDiameter: shownLength("The outer ring's outside."),
-    gapPerGrooveDepth: Type.Number({ description: 'How much the ball gap opens per unit of groove depth.' }),
+    gapPerGrooveDepth: Type.Number({ description: 'Change of the ball gap per unit of groove depth.' }),
   },
   { $id: 'SizeTableRow', description: 'The sizes of one ball diameter and count.' },
 )
@@ -88,18 +95,21 @@ export const RingSizeTableResponse = Type.Object(
     units: refTo<typeof UnitsName>('Units'),
     rows: Type.Array(refTo<typeof SizeTableRow>('SizeTableRow')),
   },
-  { $id: 'RingSizeTableResponse', description: 'A row for each diameter and count, counts running fastest.' },
+  {
+    $id: 'RingSizeTableResponse',
+    description: 'A row for each diameter and count: all counts of the first diameter, then of the next.',
+  },
 )
 export type RingSizeTableResponse = Static<typeof RingSizeTableResponse>
 
 export const PlateSizeTableRow = Type.Object(
   {
     ...RING,
-    outsideDiameter: shownLength('Of both plates.'),
+    outsideDiameter: shownLength('Outside diameter of both plates.'),
     plateGap: shownLength('Space between the faces of the plates.'),
-    height: shownLength('Over both plates.'),
+    height: shownLength('Height over both plates.'),
     gapPerPitchRadius: Type.Number({
-      description: "How much the ball gap opens per unit of the groove circle's radius.",
+      description: 'Change of the ball gap per unit of the radius of the groove circle.',
     }),
   },
   { $id: 'PlateSizeTableRow', description: 'The sizes of a turntable for one ball diameter and count.' },
@@ -112,13 +122,13 @@ export const ThrustSizeTableResponse = Type.Object(
     units: refTo<typeof UnitsName>('Units'),
     rows: Type.Array(refTo<typeof PlateSizeTableRow>('PlateSizeTableRow')),
   },
-  { $id: 'ThrustSizeTableResponse', description: 'The same of turntables.' },
+  { $id: 'ThrustSizeTableResponse', description: 'A row for each diameter and count of a turntable.' },
 )
 export type ThrustSizeTableResponse = Static<typeof ThrustSizeTableResponse>
 
 export const SizeTableResponse = answerUnion(
   'SizeTableResponse',
-  'A row for each diameter and count, counts running fastest.',
+  'A row for each diameter and count: all counts of the first diameter, then of the next.',
   RingSizeTableResponse,
   ThrustSizeTableResponse,
 )
@@ -138,5 +148,7 @@ export const CSV_TYPE = 'text/csv'
 
 export const ANSWERS = {
   [JSON_TYPE]: { schema: refTo<typeof SizeTableResponse>('SizeTableResponse') },
-  [CSV_TYPE]: { schema: Type.String({ description: 'The same table, RFC 4180, the unit in each heading.' }) },
+  [CSV_TYPE]: {
+    schema: Type.String({ description: 'The same table as CSV (RFC 4180), with the unit in each heading.' }),
+  },
 }

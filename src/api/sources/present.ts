@@ -6,7 +6,7 @@ import type { SourcesRequest, SourcesResponse } from './schema.ts'
 
 const IDS = Object.keys(ALL_SOURCES) as SourceId[]
 
-/** What is asked for, or what is wrong with a name. */
+/** The sources asked for, or the fault of an unknown name. */
 export function toSourcesResponse({ id, standing }: SourcesRequest): SourcesResponse | Fault {
   if (id !== undefined && !Object.hasOwn(ALL_SOURCES, id)) return { path: '/id', message: notKnown(id, IDS) }
   const asked = IDS.map(toSource).filter(

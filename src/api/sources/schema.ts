@@ -15,7 +15,7 @@ export const SourcesRequest = Type.Object(
     ),
   },
   {
-    description: 'The sources to show. Without any filter the answer shows all.',
+    description: 'Which sources to show. Default: all.',
     additionalProperties: false,
   },
 )
@@ -23,6 +23,6 @@ export type SourcesRequest = Static<typeof SourcesRequest>
 
 export const SourcesResponse = Type.Object(
   { sources: Type.Array(refTo<typeof Source>('Source')) },
-  { $id: 'SourcesResponse', description: 'The sources of the figures in this service.' },
+  { $id: 'SourcesResponse', description: 'The sources of all figures of this service.' },
 )
 export type SourcesResponse = Static<typeof SourcesResponse>

@@ -16,16 +16,16 @@ const kind = (description: string) =>
 export const StockSizesRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
-    kind: Type.Optional(kind('Show only this kind of lumber.')),
+    kind: Type.Optional(kind('Show only this kind.')),
     measure: Type.Optional(
       Type.Unsafe<'thickness' | 'width'>(
         Type.Enum(['thickness', 'width'], { type: 'string', description: 'Show only thicknesses, or only widths.' }),
       ),
     ),
-    min: asked('Show only sizes that are at least this large when dressed and dry.'),
-    max: asked('Show only sizes that are at most this large when dressed and dry.'),
+    min: asked('Show only sizes of at least this, dressed and dry.'),
+    max: asked('Show only sizes of at most this, dressed and dry.'),
   },
-  { description: 'The sizes of lumber to show.', additionalProperties: false },
+  { description: 'Which sizes of lumber to show. Default: all.', additionalProperties: false },
 )
 export type StockSizesRequest = Static<typeof StockSizesRequest>
 
@@ -35,11 +35,13 @@ export const StockSize = Type.Object(
     measure: Type.Unsafe<'thickness' | 'width'>(
       Type.Enum(['thickness', 'width'], { type: 'string', description: 'Whether this is a thickness or a width.' }),
     ),
-    nominal: Type.String({ description: 'The name of the size, in inches; for hardwood in quarters of an inch.' }),
+    nominal: Type.String({ description: 'Nominal size: in inches for softwood, in quarters of an inch for hardwood.' }),
     rough: Type.Optional(shown('Size as sawn (hardwood).')),
-    dressed: shown('Size planed and dry: softwood at 19 % of moisture or less, hardwood surfaced on two sides.'),
-    green: Type.Optional(shown('Size planed while green (softwood).')),
-    source: Type.String({ description: 'The `id` of the source in `sources`.' }),
+    dressed: shown(
+      'Size when planed and dry: softwood at 19 % moisture content or less, hardwood surfaced on two sides.',
+    ),
+    green: Type.Optional(shown('Size when planed green (softwood).')),
+    source: Type.String({ description: 'The row of `sources` that the size comes from.' }),
   },
   { $id: 'StockSize', description: 'A size of lumber: the smallest that the standard allows.' },
 )

@@ -12,6 +12,7 @@ import type { Units } from '#shared/units/length.ts'
 import { type Length, type NonNegativeLength, type SignedLength, show, toMm } from '#src/api/length.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { LOT_MEAN_OF_LIST, noContributors } from '#src/words/tolerance-check.ts'
 
 const MOST_MEASURED = 500
 
@@ -27,26 +28,28 @@ const NormalScatter = Type.Object(
       Type.Unsafe<SignedLength>({
         ...refTo<typeof SignedLength>('SignedLength'),
         description:
-          'Balls and groove bottoms: how far the mean is off the design, above 0 larger; default 0. `outOfRound`: mean amplitude; default 0. `finishFilm`: mean thickness; default: `finishAllowance`.',
+          'For balls and groove bottoms: the difference of the mean from the design, above 0 if larger; default 0. For `outOfRound`: the mean amplitude; default 0. For `finishFilm`: the mean thickness; default: `finishAllowance`.',
       }),
     ),
-    standardDeviation: size0('Two thirds of all lie within it, 95 % within twice as much.'),
+    standardDeviation: size0(
+      'About two thirds of all values lie within one standard deviation of the mean, and 95 % within two.',
+    ),
   },
   closed('NormalScatter', 'Normally distributed.'),
 )
 const UniformScatter = Type.Object(
   {
     kind: Type.Literal('uniform', { description: 'The kind of scatter.' }),
-    plusMinus: size0('As likely anywhere within this much either way, and never beyond.'),
+    plusMinus: size0('Every value within this distance of the design is equally likely. None lies beyond it.'),
   },
-  closed('UniformScatter', 'Evenly spread about the design.'),
+  closed('UniformScatter', 'Evenly distributed about the design.'),
 )
 const TriangularScatter = Type.Object(
   {
     kind: Type.Literal('triangular', { description: 'The kind of scatter.' }),
-    plusMinus: size0('Never farther off than this, and most likely not off at all.'),
+    plusMinus: size0('No value lies farther from the design than this, and the design itself is most likely.'),
   },
-  closed('TriangularScatter', 'Between two ends, most likely in the middle: the design.'),
+  closed('TriangularScatter', 'Between two limits, and most likely at the design in the middle.'),
 )
 const MeasuredBalls = Type.Object(
   {
@@ -54,16 +57,17 @@ const MeasuredBalls = Type.Object(
     diameters: Type.Array(refTo<typeof Length>('Length'), {
       minItems: FEWEST_BALLS,
       maxItems: MOST_MEASURED,
-      description: 'Each ball on hand, as many as the ring takes or more: drawn from these, none twice.',
+      description:
+        'The diameter of each ball on hand: at least as many as the bearing needs. Balls are drawn from this list without replacement.',
     }),
   },
-  closed('MeasuredBalls', "The maker's own list. Without `ballLotMean`: the list has its mean."),
+  closed('MeasuredBalls', 'A list of measured balls. It has a mean of its own, so `ballLotMean` must be absent.'),
 )
 
 const LENGTHS = [NormalScatter, UniformScatter, TriangularScatter]
 const BALLS = [...LENGTHS, MeasuredBalls]
 
-/** The `$id` of a schema, which its type does not know of. */
+/** The `$id` of a schema, which is not part of its type. */
 const idOf = (schema: object): string => String(Object.getOwnPropertyDescriptor(schema, '$id')?.value)
 
 const oneOf = <T>($id: string, description: string, schemas: readonly object[]) =>
@@ -79,8 +83,12 @@ const oneOf = <T>($id: string, description: string, schemas: readonly object[]) 
 type LengthScatterRequest = Static<(typeof LENGTHS)[number]>
 type BallScatterRequest = Static<(typeof BALLS)[number]>
 
-const LengthScatter = oneOf<LengthScatterRequest>('LengthScatter', 'How something scatters.', LENGTHS)
-const BallScatter = oneOf<BallScatterRequest>('BallScatter', 'How balls scatter, or which there are.', BALLS)
+const LengthScatter = oneOf<LengthScatterRequest>('LengthScatter', 'The distribution of a length.', LENGTHS)
+const BallScatter = oneOf<BallScatterRequest>(
+  'BallScatter',
+  'The distribution of ball diameters, or a list of measured balls.',
+  BALLS,
+)
 
 const scatter = (description: string) =>
   Type.Optional(Type.Unsafe<LengthScatterRequest>({ ...refTo<typeof LengthScatter>('LengthScatter'), description }))
@@ -90,25 +98,25 @@ export const ContributorsRequest = Type.Object(
     ballDiameter: Type.Optional(
       Type.Unsafe<BallScatterRequest>({
         ...refTo<typeof BallScatter>('BallScatter'),
-        description: 'Each ball on its own, about the mean of the lot.',
+        description: 'The diameter of each single ball about the mean of the lot.',
       }),
     ),
-    ballLotMean: scatter('All balls together: the mean of the lot that was bought.'),
-    outerGrooveBottomRadius: scatter('Radius to the bottom of the outer groove: above 0 too deep.'),
-    innerGrooveBottomRadius: scatter('Radius to the bottom of the inner groove: above 0 too shallow.'),
+    ballLotMean: scatter('The mean diameter of the lot that was bought: it moves all balls together.'),
+    outerGrooveBottomRadius: scatter('Radius to the bottom of the outer groove. Above 0 the groove is too deep.'),
+    innerGrooveBottomRadius: scatter('Radius to the bottom of the inner groove. Above 0 the groove is too shallow.'),
     outOfRound: scatter(
-      'Amplitude of a two-lobed error, of either groove on its own and in any direction: half of largest less smallest radius.',
+      'Amplitude of a two-lobed error of each groove, independent and in any direction: half the difference between the largest and the smallest radius.',
     ),
-    finishFilm: scatter('Thickness of the finish in either groove, the same in both.'),
+    finishFilm: scatter('Thickness of the finish, the same in both grooves.'),
     grooveCircleRadius: scatter(
-      'Of plates alone, each on its own: radius of the circle in which the groove lies; above 0 too far out.',
+      'For plates only, each plate on its own: radius of the groove circle. Above 0 the groove is too far out.',
     ),
-    grooveDepth: scatter('Of plates alone, each on its own: depth of the groove; above 0 too deep.'),
+    grooveDepth: scatter('For plates only, each plate on its own: depth of the groove. Above 0 it is too deep.'),
   },
   {
     $id: 'ContributorsRequest',
     description:
-      'What may differ from the design, and how much. At least one, or a `climate`; what is not named does not differ.',
+      'The sizes that may differ from the design, and by how much. Name at least one, or give a `climate`. A size that is not named does not differ.',
     additionalProperties: false,
   },
 )
@@ -122,19 +130,17 @@ interface Asked {
   readonly design: { readonly units: Units; readonly arrangement?: ArrangementName }
 }
 
-/** The caller's contributors in the core's words, or what cannot be said together. */
+/** The contributors of a request as core input, or the faults of a combination. */
 export function toContributors({
   contributors: request,
   climate,
   design,
 }: Asked): Result<Contributors, readonly Fault[]> {
   if (request.ballDiameter?.kind === 'measured' && request.ballLotMean !== undefined) {
-    const message = 'goes without ballDiameter of kind measured: a list of balls has its mean already'
-    return fail([{ path: '/contributors/ballLotMean', message }])
+    return fail([{ path: '/contributors/ballLotMean', message: LOT_MEAN_OF_LIST }])
   }
   if (Object.keys(request).length === 0 && climate === undefined) {
-    const names = CONTRIBUTORS_OF[traitsOf(design).members].join(', ')
-    return fail([{ path: '/contributors', message: `must name what may differ: ${names}` }])
+    return fail([{ path: '/contributors', message: noContributors(CONTRIBUTORS_OF[traitsOf(design).members]) }])
   }
   const entries = Object.entries(request) as [ContributorName, BallScatterRequest][]
   return ok(Object.fromEntries(entries.map(([name, scattered]) => [name, toScatter(scattered, design.units)])))
@@ -155,7 +161,7 @@ function toScatter(request: BallScatterRequest, units: Units): Scatter {
   }
 }
 
-/** The way back, for the echo. */
+/** The reverse, for the echo. */
 export function fromContributors(contributors: Contributors, units: Units): ContributorsRequest {
   return Object.fromEntries(
     Object.entries(contributors).map(([name, scattered]) => [name, fromScatter(scattered, units)]),

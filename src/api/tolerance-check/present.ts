@@ -3,6 +3,7 @@ import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { Year } from '#shared/questions/season/input.ts'
+import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { AimPoint as CoreAimPoint, Outcomes } from '#shared/questions/tolerance/aim.ts'
 import type { CheckRefusal } from '#shared/questions/tolerance/check.ts'
 import { isOfPlates } from '#shared/questions/tolerance/checked.ts'
@@ -18,18 +19,20 @@ import { echoedClimate, echoedWoods, toYear } from '#src/api/climate.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { type NonNegativeLength, show, toMm } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
-import { seasonSources } from '#src/api/season-sources.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
+import { type Terms, termsOf } from '#src/words/terms.ts'
 import {
   advice,
+  CLIMATE_MISSING,
   explainAim,
   explainEffect,
   explainMethod,
   explainToleranceRefusal,
   notes,
+  WOODS_MISSING,
 } from '#src/words/tolerance-check.ts'
 import { fromContributors, toContributors } from './contributors.ts'
 import type {
@@ -76,10 +79,10 @@ function yearIn(
 ): Result<Year | undefined, readonly Fault[]> {
   if (woods === undefined && climate === undefined) return ok(undefined)
   if (woods === undefined) {
-    return fail([{ path: '/woods', message: '"woods" is missing: what the climate does depends on the wood' }])
+    return fail([{ path: '/woods', message: WOODS_MISSING }])
   }
   if (climate === undefined) {
-    return fail([{ path: '/climate', message: '"climate" is missing: without one the woods make no difference' }])
+    return fail([{ path: '/climate', message: CLIMATE_MISSING }])
   }
   return toYear({ woods, climate }, material)
 }
@@ -96,22 +99,22 @@ function toLimits(limits: Static<typeof ToleranceLimits>, units: Units): LimitsI
   })
 }
 
-/** What speaks against the check of a request, in its words. */
+/** Why a request for a check is refused, in a sentence. */
 export const checkRefusalWords =
   ({ climate }: ToleranceCheckRequest) =>
-  (refusal: CheckRefusal, units: Units): string => {
+  (refusal: CheckRefusal, units: Units, terms: Terms): string => {
     switch (refusal.code) {
       case 'limits-reversed':
       case 'contributor-too-wide':
-        return explainToleranceRefusal(refusal, units)
+        return explainToleranceRefusal(refusal, units, terms)
       case 'range-reversed':
       case 'temperature-outside':
       case 'above-fibre-saturation':
       case 'movement-unknown':
       case 'balls-without-wood':
-        return seasonRefusalSentence(refusal, climate?.temperatureScale ?? 'celsius')
+        return seasonRefusalSentence(refusal, climate?.temperatureScale ?? 'celsius', terms)
       default:
-        return refusalSentence(refusal, units)
+        return refusalSentence(refusal, units, terms)
     }
   }
 
@@ -268,7 +271,7 @@ function toEffects({ figures, check }: ToleranceCheck) {
           contributor,
           ballGap: { slope: toSlope(contributor, gap.slope, units), shareOfVariance: gap.share },
           play: { slope: toSlope(contributor, play.slope, units), shareOfVariance: play.share },
-          message: explainEffect(contributor, gap, play, units),
+          message: explainEffect(contributor, gap, play, { units, terms: termsOf(check.input.design) }),
         },
       ]
     })

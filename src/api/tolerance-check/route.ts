@@ -6,7 +6,6 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { wordedFor } from '#src/words/arrangement-words.ts'
 import { unitsOfCheck } from '#src/workers/estimate.ts'
 import { checkTolerance } from '#src/workers/tolerance-check.ts'
 import { checkRefusalWords, toToleranceAnswer, toToleranceCheckInput } from './present.ts'
@@ -25,7 +24,7 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest'),
       response: {
         200: {
-          description: 'How often it runs, and why not more often',
+          description: 'How often the bearing runs, and why not more often',
           content: ANSWERS,
         },
         422: problem('Cannot exist, or takes more work than one request may'),
@@ -39,10 +38,7 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       const checked = await app.inParts(request, expected, (runPart, atOnce) =>
         checkTolerance(input.value, runPart, atOnce),
       )
-      if (checked.ok)
-        return mediaType === SVG_TYPE
-          ? toGapSheet(checked.value)
-          : wordedFor(body.design, toToleranceAnswer(checked.value, body))
+      if (checked.ok) return mediaType === SVG_TYPE ? toGapSheet(checked.value) : toToleranceAnswer(checked.value, body)
       return refuseQuestion(reply, checked.error, body.design, checkRefusalWords(body))
     },
   })

@@ -1,3 +1,5 @@
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Dimension } from '#shared/bearing/dimensions.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -5,6 +7,7 @@ import { at, type Drawing, type Point, polar, type Shape } from '#src/drawings/m
 import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { box, circle, line, placed } from '#src/drawings/shapes.ts'
+import * as words from '#src/words/drawing.ts'
 import { fittedText, leader, TEXT_HEIGHT } from './annotations.ts'
 import { ballAngles, gapAngle, type Placed } from './face.ts'
 import type { Room } from './groove-detail.ts'
@@ -36,9 +39,6 @@ const LEAST_WIDE_BALL = 4
 /** Centre lines run so far past what they are the centre of. */
 const OVERHANG = 4
 
-/** What keeps the balls apart, in the title. */
-const BALL_SET = { full: 'full complement', caged: 'with a cage' } as const
-
 type Layout = {
   readonly width: number
   readonly height: number
@@ -54,6 +54,7 @@ type Layout = {
 
 /** What a sheet shows of a bearing, whatever lies round its balls: views in full size round the origin, and words. */
 export type Assembled = {
+  readonly arrangement: ArrangementName
   readonly ring: Placed
   readonly dimensions: readonly Dimension[]
   readonly outside: Mm
@@ -68,14 +69,11 @@ export type Assembled = {
     readonly scale: (say: SizeText, room: Room) => Scale
     readonly draw: (say: SizeText, scale: Scale, room: Room) => readonly Shape[]
   }
-  readonly words: {
-    readonly title: string
-    readonly section: string
-    readonly face: string
-    /** Of the space between the last ball and the first. */
-    readonly between: (say: SizeText) => string
-    readonly description: (say: SizeText) => string
-  }
+  /** Of the face view. */
+  readonly faceCaption: string
+  /** Symbol and size of the space between the last ball and the first. */
+  readonly between: (say: SizeText) => string
+  readonly bore: Mm
 }
 
 /**
@@ -94,13 +92,20 @@ export function assemblySheet(assembled: Assembled, paper: Paper): Drawing {
     ...strip(assembled, say, layout, PAPER_SIZES[paper].name),
   ]
   return {
-    title: 'Assembly',
-    description: assembled.words.description(say),
+    title: words.TITLES.assembly,
+    description: words.assemblyDescription(assembled.arrangement, factsOf(assembled), say),
     width: mm(width / scale.factor),
     height: mm(height / scale.factor),
     scale: scale.factor,
     shapes: placed(shapes, 1 / scale.factor),
   }
+}
+
+/** What is said of a bearing as a whole. */
+function factsOf({ ring: { settled }, outside, bore }: Assembled) {
+  const { units, balls } = settled.input
+  const { count, material = BALL_MATERIAL } = balls
+  return { count, material, ballDiameter: settled.ballDiameter, outside, bore, units }
 }
 
 const viewHeight = (height: number): number => height - 2 * MARGIN - STRIP_HEIGHT - CAPTION_HEIGHT
@@ -157,11 +162,8 @@ function sectionZone(
   ]
 }
 
-function faceZone(
-  { ring, outside, face, words }: Assembled,
-  say: SizeText,
-  { scale: { factor }, faceWidth }: Layout,
-): readonly Shape[] {
+function faceZone(assembled: Assembled, say: SizeText, { scale: { factor }, faceWidth }: Layout): readonly Shape[] {
+  const { arrangement, ring, outside, face, between } = assembled
   const { pitchRadius, settled } = ring
   const radius = (outside / 2) * factor
   const high = radius + OVERHANG
@@ -170,15 +172,14 @@ function faceZone(
   const isSmall = settled.ballDiameter * factor < LEAST_WIDE_BALL
   const ballAngle = itemAt(angles, Math.floor(angles.length * 0.6))
   const onBall = polar(at(0, 0), (pitchRadius + settled.ballDiameter / 2) * factor, ballAngle)
-  const { count, material = 'wood' } = settled.input.balls
   const [above, below] = [at(4, high + 3), at(-4, -high - 3)]
   return [
     ...placed(face(OVERHANG / factor, isSmall ? 'hatch' : 'outline'), factor),
     ...leader(above, inGap),
-    fittedText(words.between(say), at(5, high + 2), faceWidth / 2 - 5, 'start'),
+    fittedText(between(say), at(5, high + 2), faceWidth / 2 - 5, 'start'),
     ...leader(below, onBall),
     fittedText(
-      `${count} ${settled.traits.rolls}, ${material}, Dw Ø${say(settled.ballDiameter)}`,
+      words.rollingLabel(arrangement, factsOf(assembled), say),
       at(0, -high - 4 - TEXT_HEIGHT),
       faceWidth,
       'middle',
@@ -187,44 +188,40 @@ function faceZone(
 }
 
 function captions(
-  { words }: Assembled,
+  { faceCaption }: Assembled,
   { section, face, groove, grooveRoom, captions: y, scale, detail, faceWidth }: Layout,
 ): readonly Shape[] {
-  const caption = (said: string, x: number, room: number): Shape =>
-    fittedText(said, at(x, y), room, 'middle', { bold: true })
+  const caption = (view: string, { text }: Scale, x: number, room: number): Shape =>
+    fittedText(words.caption(view, text), at(x, y), room, 'middle', { bold: true })
   return [
-    caption(`${words.section} ${scale.text}`, section.x, COLUMNS_LEFT + COLUMNS_RIGHT),
-    caption(`${words.face} ${scale.text}`, face.x, faceWidth),
-    caption(`X ${detail.text}`, groove.x, grooveRoom.width),
+    caption(words.CAPTIONS.section, scale, section.x, COLUMNS_LEFT + COLUMNS_RIGHT),
+    caption(faceCaption, scale, face.x, faceWidth),
+    caption('X', detail, groove.x, grooveRoom.width),
   ]
 }
 
-function strip(
-  { ring, dimensions, words }: Assembled,
-  say: SizeText,
-  { width, height, scale }: Layout,
-  paper: string,
-): readonly Shape[] {
-  const { input, ballDiameter, finishAllowance, traits } = ring.settled
-  const { count, material = 'wood' } = input.balls
+function strip(assembled: Assembled, say: SizeText, { width, height, scale }: Layout, paper: string): readonly Shape[] {
+  const { arrangement, ring, dimensions } = assembled
+  const { input, finishAllowance } = ring.settled
+  const { units } = input
   const [left, right, bottom, top] = [MARGIN, width - MARGIN, MARGIN, MARGIN + STRIP_HEIGHT]
   const between = right - TITLE_WIDTH
   return [
     box('frame', MARGIN, MARGIN, width - MARGIN, height - MARGIN),
     line('frame', at(left, top), at(right, top)),
     line('frame', at(between, bottom), at(between, top)),
-    ...sizeTable({ ring, dimensions }, say, { left, bottom, right: between, top }),
+    ...sizeTable({ arrangement, dimensions }, say, { left, bottom, right: between, top }),
     ...titleBlock(
       {
-        title: `${words.title}, wood, ${BALL_SET[traits.ballSet]}`,
-        subtitle: `${count} ${traits.rolls} of ${material}, Ø${say(ballDiameter)} ${input.units}`,
+        title: words.DRAWING_NAMES[arrangement],
+        subtitle: words.subtitle(arrangement, factsOf(assembled), units, say),
         facts: [
-          ['scale', scale.text],
-          ['sizes in', input.units],
-          ['sheet', paper],
-          ['finished sizes', finishAllowance === 0 ? 'bare wood' : `with film, ${say(finishAllowance)} ${input.units}`],
+          [words.FACTS.scale, scale.text],
+          [words.FACTS.units, units],
+          [words.FACTS.paper, paper],
+          [words.FACTS.finish, words.finishFact(finishAllowance, units, say)],
         ],
-        note: 'For models and light hand-turned work. Never to carry people or loads overhead.',
+        note: words.LIGHT_USE_NOTE,
       },
       { left: between, bottom, right, top },
     ),

@@ -1,5 +1,6 @@
 import { at, type Shape } from '#src/drawings/model.ts'
 import { line, text } from '#src/drawings/shapes.ts'
+import { CHECK_BAR } from '#src/words/drawing.ts'
 import { SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
 
 /** What the bar and its words take. */
@@ -20,11 +21,10 @@ export function checkBar(left: number, bottom: number): readonly Shape[] {
     ...ruler(left, lower, INCHES * INCH, INCH / 2, 2),
     text(`${MILLIMETRES} mm`, at(left + MILLIMETRES, upper + 3.6), SMALL_TEXT_HEIGHT, 'end', { role: 'mark' }),
     text(`${INCHES} in`, at(left + INCHES * INCH, lower + 3.6), SMALL_TEXT_HEIGHT, 'end', { role: 'mark' }),
-    text('Measure this first', at(words, upper), TEXT_HEIGHT, 'start', { role: 'mark', bold: true }),
-    text('100 mm and 4 in, or it was not printed', at(words, upper - 5), SMALL_TEXT_HEIGHT, 'start', { role: 'mark' }),
-    text('at full size (100 %): do not cut by it.', at(words, upper - 8.5), SMALL_TEXT_HEIGHT, 'start', {
-      role: 'mark',
-    }),
+    text(CHECK_BAR.title, at(words, upper), TEXT_HEIGHT, 'start', { role: 'mark', bold: true }),
+    ...CHECK_BAR.lines.map((said, index) =>
+      text(said, at(words, upper - 5 - 3.5 * index), SMALL_TEXT_HEIGHT, 'start', { role: 'mark' }),
+    ),
   ]
 }
 

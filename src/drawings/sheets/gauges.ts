@@ -3,9 +3,11 @@ import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { type Groove, grooveHalfWidth } from '#shared/geometry/groove.ts'
-import { mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Shape, type Vertex } from '#src/drawings/model.ts'
 import { circle, line, loop } from '#src/drawings/shapes.ts'
+import { GAUGE_LABELS, GAUGE_TITLES } from '#src/words/drawing.ts'
+import { TERMS, type Terms } from '#src/words/terms.ts'
 import type { DrawnRings } from './half-section.ts'
 import { type Figure, type Label, labelledItem } from './labelled-item.ts'
 import type { Item } from './pages.ts'
@@ -24,7 +26,7 @@ const PLATE_HEIGHT = 14
  * deep enough, and an edge for each cylinder.
  */
 export const gaugeItems = (design: FullRingDesign): readonly Item[] => [
-  ...plugs(design.bearing, sizeTextFor(design.bearing)),
+  ...plugs(design.bearing, design.bearing.settled.traits.raceway === 'track' ? TERMS.roller : TERMS.radial),
   ...ringGauges(design),
 ]
 
@@ -33,12 +35,12 @@ export function cagedGaugeItems(design: CagedDesign): readonly Item[] {
   const { settled, plugDiameter } = design.bearing
   const say = sizeTextFor(design.bearing)
   const { units } = settled.input
-  const words = `${DIMENSION_SYMBOLS.gaugeNominalDiameter} Ø${say(plugDiameter)} ${units}: just enters between the balls, spread evenly`
+  const size = `${DIMENSION_SYMBOLS.gaugeNominalDiameter} Ø${say(plugDiameter)} ${units}`
   const outside = cutSize(design, 'cageOutsideDiameter')
   return [
-    plug('Plug', plugDiameter, [{ words }]),
+    plug(GAUGE_TITLES.plug, plugDiameter, [{ words: GAUGE_LABELS.plug(size) }]),
     ...ringGauges(design),
-    edge('Outside of the cage', outside, -1, `${DIMENSION_SYMBOLS.cageOutsideDiameter} Ø${say(outside)}`),
+    edge(GAUGE_TITLES.cageOutside, outside, -1, `${DIMENSION_SYMBOLS.cageOutsideDiameter} Ø${say(outside)}`),
   ]
 }
 
@@ -50,9 +52,9 @@ function ringGauges(design: DesignOf<DrawnRings>): readonly Item[] {
   const { outer, inner } = cylinderKeys(bearing)
   return [
     ...profiles(design, say),
-    edge('Outside of the outer ring', size('outsideDiameter'), -1, `D Ø${say(size('outsideDiameter'))}`),
-    edge('Hole of the outer ring', size(outer), 1, `${DIMENSION_SYMBOLS[outer]} Ø${say(size(outer))}`),
-    edge('Outside of the inner ring', size(inner), -1, `${DIMENSION_SYMBOLS[inner]} Ø${say(size(inner))}`),
+    edge(GAUGE_TITLES.outerOutside, size('outsideDiameter'), -1, `D Ø${say(size('outsideDiameter'))}`),
+    edge(GAUGE_TITLES.outerHole, size(outer), 1, `${DIMENSION_SYMBOLS[outer]} Ø${say(size(outer))}`),
+    edge(GAUGE_TITLES.innerOutside, size(inner), -1, `${DIMENSION_SYMBOLS[inner]} Ø${say(size(inner))}`),
   ]
 }
 
@@ -64,22 +66,23 @@ export function plateGaugeItems(design: ThrustDesign): readonly Item[] {
   const groove = { radius: size('plateGrooveRadius'), depth: size('plateGrooveDepth') }
   const outside = size('plateOutsideDiameter')
   return [
-    ...plugs(bearing, say),
-    profile('Groove of each plate', groove, bearing.settled.ballDiameter, ['r', 'h'], say, 'face'),
-    edge('Outside of each plate', outside, -1, `D Ø${say(outside)}`),
+    ...plugs(bearing, TERMS.thrust),
+    profile(GAUGE_TITLES.plateGroove, groove, bearing.settled.ballDiameter, ['r', 'h'], say, 'face'),
+    edge(GAUGE_TITLES.plateOutside, outside, -1, `D Ø${say(outside)}`),
   ]
 }
 
-const plugs = ({ gauge, settled }: BallRing, say: SizeText): readonly Item[] => [
-  plug('Go plug', gauge.goDiameter, [
-    {
-      words: `Dgo Ø${say(gauge.goDiameter)} ${settled.input.units}: must enter between the seated ${settled.traits.rolls}`,
-    },
-  ]),
-  plug('No-go plug', gauge.noGoDiameter, [
-    { words: `Dng Ø${say(gauge.noGoDiameter)} ${settled.input.units}: must not enter` },
-  ]),
-]
+function plugs({ gauge, settled }: BallRing, terms: Terms): readonly Item[] {
+  const say = sizeTextFor({ settled })
+  const size = (key: 'gaugeGoDiameter' | 'gaugeNoGoDiameter', diameter: Mm): string =>
+    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${settled.input.units}`
+  const go = GAUGE_LABELS.goPlug(size('gaugeGoDiameter', gauge.goDiameter), terms)
+  const noGo = GAUGE_LABELS.noGoPlug(size('gaugeNoGoDiameter', gauge.noGoDiameter))
+  return [
+    plug(GAUGE_TITLES.goPlug, gauge.goDiameter, [{ words: go }]),
+    plug(GAUGE_TITLES.noGoPlug, gauge.noGoDiameter, [{ words: noGo }]),
+  ]
+}
 
 /** Of both grooves, where there are any. */
 function profiles(design: DesignOf<DrawnRings>, say: SizeText): readonly Item[] {
@@ -88,14 +91,14 @@ function profiles(design: DesignOf<DrawnRings>, say: SizeText): readonly Item[] 
   const size = (key: DimensionKey) => cutSize(design, key)
   return [
     profile(
-      'Groove of the outer ring',
+      GAUGE_TITLES.outerGroove,
       { radius: size('outerGrooveRadius'), depth: size('outerGrooveDepth') },
       settled.ballDiameter,
       ['re', 'he'],
       say,
     ),
     profile(
-      'Groove of the inner ring',
+      GAUGE_TITLES.innerGroove,
       { radius: size('innerGrooveRadius'), depth: size('innerGrooveDepth') },
       settled.ballDiameter,
       ['ri', 'hi'],
@@ -131,7 +134,7 @@ function profile(
   ballDiameter: number,
   [radius, depth]: readonly [string, string],
   say: SizeText,
-  meets = 'land',
+  meets: 'land' | 'face' = 'land',
 ): Item {
   const wide = grooveHalfWidth({ radius: groove.radius, depth: mm(Math.min(groove.depth, groove.radius)) })
   const half = wide + 0.4 * ballDiameter
@@ -154,12 +157,12 @@ function profile(
   }
   return labelledItem(title, figure, [
     { words: `${radius} R${say(groove.radius)}, ${depth} ${say(groove.depth)}` },
-    { words: `deep enough when the shoulders meet the ${meets}` },
+    { words: GAUGE_LABELS.profile(meets) },
   ])
 }
 
 /** A plate whose edge is a piece of the cylinder: hollow (−1) for an outside, round (1) for a hole. */
-function edge(title: string, diameter: number, round: 1 | -1, words: string): Item {
+function edge(title: string, diameter: number, round: 1 | -1, size: string): Item {
   const radius = diameter / 2
   const half = Math.min(CHORD * diameter, MOST_CHORD) / 2
   const rise = radius - Math.sqrt((radius - half) * (radius + half))
@@ -177,7 +180,7 @@ function edge(title: string, diameter: number, round: 1 | -1, words: string): It
     bottom: -height,
     top: Math.max(0, round * rise),
   }
-  return labelledItem(title, figure, [{ words: `${words}: no light between edge and wood` }])
+  return labelledItem(title, figure, [{ words: GAUGE_LABELS.edge(size) }])
 }
 
 /** The middle of the edge. */

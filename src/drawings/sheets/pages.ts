@@ -4,6 +4,7 @@ import { clipped, type Window } from '#src/drawings/clip.ts'
 import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
 import type { PaperSize } from '#src/drawings/papers.ts'
 import { circle, line, placed, text } from '#src/drawings/shapes.ts'
+import { pageFooting, tileNote } from '#src/words/drawing.ts'
 import { SMALL_TEXT_HEIGHT } from './annotations.ts'
 import { CHECK_BAR_HEIGHT, CHECK_BAR_WIDTH, checkBar } from './check-bar.ts'
 
@@ -59,7 +60,7 @@ export function pagesOf(
   ]
   return ok(
     contents.map(({ shapes, note }, index): Drawing => {
-      const footing = `${words.title}, page ${index + 1} of ${contents.length}, ${paper.name}`
+      const footing = pageFooting(words.title, index + 1, contents.length, paper.name)
       const right = paper.short - MARGIN
       return {
         ...words,
@@ -121,7 +122,7 @@ function tilesOf(item: Item, width: number, height: number): readonly Tile[] {
     const shapes = [...clipped(item.shapes, window), ...registration(window)]
     return {
       shapes: placed(shapes, 1, at(MARGIN - x, MARGIN + CHECK_BAR_HEIGHT - y)),
-      note: `sheet ${nameOf(row, column)}: lay its marks over its neighbours'`,
+      note: tileNote(nameOf(row, column)),
     }
   })
 }

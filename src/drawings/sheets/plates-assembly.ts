@@ -1,6 +1,7 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { mm } from '#shared/units/length.ts'
+import { CAPTIONS } from '#src/words/drawing.ts'
 import type { Assembled } from './assembly.ts'
 import { plateDetail, plateDetailScale } from './plate-detail.ts'
 import { plateFace, plateHalfSection } from './plates.ts'
@@ -9,8 +10,8 @@ import { columnsBeside, MID_GROOVE } from './size-columns.ts'
 /** Two plates with balls between them, as their sheet shows them. */
 export function assembledPlates({ bearing, dimensions }: ThrustDesign): Assembled {
   const { settled, plate, height, pitchRadius } = bearing
-  const { units, balls } = settled.input
   return {
+    arrangement: 'thrust',
     ring: bearing,
     dimensions,
     outside: plate.outsideDiameter,
@@ -39,17 +40,8 @@ export function assembledPlates({ bearing, dimensions }: ThrustDesign): Assemble
       scale: (say, room) => plateDetailScale(bearing, say, room),
       draw: (say, scale, room) => plateDetail(bearing, say, scale, room),
     },
-    words: {
-      title: 'Thrust ball bearing',
-      section: 'half section',
-      face: 'face, one plate off,',
-      between: (say) => `${DIMENSION_SYMBOLS.ballGap} ${say(bearing.ballGap)}`,
-      description: (say) =>
-        [
-          `Half section, face view and enlarged groove of a wooden thrust bearing with ${balls.count} balls`,
-          `of ${say(settled.ballDiameter)} ${units} between two plates, ${say(plate.outsideDiameter)} ${units} outside,`,
-          `with a bore of ${say(plate.boreDiameter)} ${units}.`,
-        ].join(' '),
-    },
+    faceCaption: CAPTIONS.faceWithoutPlate,
+    between: (say) => `${DIMENSION_SYMBOLS.ballGap} ${say(bearing.ballGap)}`,
+    bore: plate.boreDiameter,
   }
 }

@@ -6,6 +6,7 @@ import { at, type Point, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { line, placed } from '#src/drawings/shapes.ts'
 import { textWidth } from '#src/drawings/text-width.ts'
+import { ROLLER_PLAY } from '#src/words/drawing.ts'
 import { fittedText, leader, levelExtension, stacked, TEXT_HEIGHT, uprightLine } from './annotations.ts'
 import { labelBeside, type Room } from './groove-detail.ts'
 import { cheekSections, overallHalf, ringCuts, rollingElement } from './half-section.ts'
@@ -78,11 +79,11 @@ function labelsOf(bearing: FullRingBearing, say: SizeText): readonly Label[] {
         ]),
     { words: `${symbol.rollerLength} ${say(mm(length))}`, tip: at(inside, pitchRadius + settled.ballDiameter / 4) },
     {
-      words: `${symbol.axialPlay} ${say(axialPlay)}, both ends`,
+      words: `${symbol.axialPlay} ${say(axialPlay)}, ${ROLLER_PLAY.axial}`,
       tip: at((length + outerRing.width) / 4, pitchRadius - settled.ballDiameter / 4),
     },
     {
-      words: `${symbol.radialInternalClearance} ${say(radialInternalClearance)}, across`,
+      words: `${symbol.radialInternalClearance} ${say(radialInternalClearance)}, ${ROLLER_PLAY.radial}`,
       tip: at(inside, innerRing.grooveBottomDiameter / 2),
     },
   ]

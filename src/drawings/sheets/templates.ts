@@ -1,16 +1,11 @@
 import type { CagedDesign, FullRingDesign, ThrustDesign } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
-import {
-  cheekScrewsOf,
-  entryHoleDiameter,
-  type ScrewCircle,
-  sawAllowance,
-  splitScrewsOf,
-} from '#shared/making/cutting-allowances.ts'
+import { cheekScrewsOf, entryHoleDiameter, sawAllowance, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, line, text } from '#src/drawings/shapes.ts'
+import { BLANK_TITLES, GRAIN, TEMPLATE_LABELS, TEMPLATE_NOTES } from '#src/words/drawing.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
 import { ballAngles, type Placed, screwHoles } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
@@ -56,7 +51,7 @@ type RingsDesign = DesignOf<DrawnRings>
 /** Round what is turned, with the allowance for the lathe. */
 function sawLine(outside: Mm, { bearing }: DesignOf<Pick<Placed, 'settled'>>): Ring {
   const diameter = mm(outside + 2 * sawAllowance(bearing.settled.input.units))
-  return { role: 'saw', diameter, words: `saw by: Ø${sizeTextFor(bearing)(diameter)}` }
+  return { role: 'saw', diameter, words: TEMPLATE_LABELS.saw(sizeTextFor(bearing)(diameter)) }
 }
 
 function outerBlank(design: RingsDesign): Item {
@@ -73,13 +68,13 @@ function outerBlank(design: RingsDesign): Item {
   const entryCentre = polar(CENTRE, core / 2 - entry / 2 - 1, 35)
   const rings: readonly Ring[] = [
     sawLine(outside, design),
-    { role: 'finish', diameter: outside, words: `turn to: D Ø${say(outside)}` },
-    { role: 'finish', diameter: hole, words: `open to: ${DIMENSION_SYMBOLS[key]} Ø${say(hole)}` },
-    ...(hasCore ? [{ role: 'saw', diameter: core, words: `saw the core out by: Ø${say(mm(core))}` } as const] : []),
+    { role: 'finish', diameter: outside, words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS.outsideDiameter, say(outside)) },
+    { role: 'finish', diameter: hole, words: TEMPLATE_LABELS.open(DIMENSION_SYMBOLS[key], say(hole)) },
+    ...(hasCore ? [{ role: 'saw', diameter: core, words: TEMPLATE_LABELS.core(say(mm(core))) } as const] : []),
   ]
   const holes = hasCore ? [circle('hole', entryCentre, entry / 2)] : []
-  const entryLabel = hasCore ? [{ words: `drill for the blade: Ø${say(entry)}, in the core` }] : []
-  return blank('Outer ring', rings, holes, [...entryLabel, thickness(design, say, 'outerWidth')])
+  const entryLabel = hasCore ? [{ words: TEMPLATE_LABELS.bladeHole(say(entry)) }] : []
+  return blank(BLANK_TITLES.outer, rings, holes, [...entryLabel, thickness(design, say, 'outerWidth')])
 }
 
 function innerBlank(design: RingsDesign): Item {
@@ -91,23 +86,15 @@ function innerBlank(design: RingsDesign): Item {
   const screws = splitScrewsOf(bearing)
   const rings: readonly Ring[] = [
     sawLine(outside, design),
-    { role: 'finish', diameter: outside, words: `turn to: ${DIMENSION_SYMBOLS[key]} Ø${say(outside)}` },
-    { role: 'finish', diameter: bore, words: `bore to: d Ø${say(bore)}` },
+    { role: 'finish', diameter: outside, words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS[key], say(outside)) },
+    { role: 'finish', diameter: bore, words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS.boreDiameter, say(bore)) },
   ]
   const notes: readonly Label[] = [
-    ...screwNotes(screws, say, 'before turning'),
-    ...(bearing.settled.split === 'inner-ring'
-      ? [{ words: 'two discs, each half as thick: split at mid groove' }]
-      : []),
+    ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.splitScrews(screws, say) }]),
+    ...(bearing.settled.split === 'inner-ring' ? [{ words: TEMPLATE_NOTES.splitRing }] : []),
     thickness(design, say, 'innerWidth'),
   ]
-  return blank('Inner ring', rings, screwHoles(screws), notes)
-}
-
-function screwNotes(screws: ScrewCircle | undefined, say: SizeText, when: string): readonly Label[] {
-  if (screws === undefined) return []
-  const { count, shankDiameter, circleDiameter } = screws
-  return [{ words: `${count} screws Ø${say(shankDiameter)} on Ø${say(circleDiameter)}: ${when}` }]
+  return blank(BLANK_TITLES.inner, rings, screwHoles(screws), notes)
 }
 
 /** A pocket's line runs past the blank's edge, so that it can be carried over it with a square. */
@@ -122,8 +109,12 @@ function cageBlank(design: CagedDesign): Item {
   const saw = sawLine(outside, design)
   const rings: readonly Ring[] = [
     saw,
-    { role: 'finish', diameter: outside, words: `turn to: ${DIMENSION_SYMBOLS.cageOutsideDiameter} Ø${say(outside)}` },
-    { role: 'finish', diameter: bore, words: `bore to: ${DIMENSION_SYMBOLS.cageBoreDiameter} Ø${say(bore)}` },
+    {
+      role: 'finish',
+      diameter: outside,
+      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS.cageOutsideDiameter, say(outside)),
+    },
+    { role: 'finish', diameter: bore, words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS.cageBoreDiameter, say(bore)) },
   ]
   const middles = ballAngles(bearing).map((angle) =>
     line('centre', polar(CENTRE, bore / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
@@ -131,11 +122,11 @@ function cageBlank(design: CagedDesign): Item {
   const pocket = cutSize(design, 'pocketDiameter')
   const { count } = settled.input.balls
   const notes: readonly Label[] = [
-    { words: `${count} pockets ${DIMENSION_SYMBOLS.pocketDiameter} Ø${say(pocket)}, towards the centre, at mid width` },
-    ...(cage.pieces === 2 ? [{ words: 'two rings, each half as thick, pinned together to be drilled' }] : []),
+    { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS.pocketDiameter, say(pocket)) },
+    ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
     thickness(design, say, 'cageWidth'),
   ]
-  return blank('Cage', rings, middles, notes)
+  return blank(BLANK_TITLES.cage, rings, middles, notes)
 }
 
 /** The two discs that keep rollers in. */
@@ -147,16 +138,20 @@ function cheekBlanks(design: FullRingDesign): readonly Item[] {
   const hole = cutSize(design, 'cheekHoleDiameter')
   const rings: readonly Ring[] = [
     sawLine(outside, design),
-    { role: 'finish', diameter: outside, words: `turn to: Dc Ø${say(outside)}` },
-    { role: 'finish', diameter: hole, words: `bore to: dc Ø${say(hole)}` },
+    {
+      role: 'finish',
+      diameter: outside,
+      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS.cheekOutsideDiameter, say(outside)),
+    },
+    { role: 'finish', diameter: hole, words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS.cheekHoleDiameter, say(hole)) },
   ]
   const screws = cheekScrewsOf(design.bearing)
   const notes = [
-    ...screwNotes(screws, say, 'into the outer ring'),
-    { words: 'two of them' },
+    ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.cheekScrews(screws, say) }]),
+    { words: TEMPLATE_NOTES.makeTwo },
     thickness(design, say, 'cheekThickness'),
   ]
-  return [blank('Cheek', rings, screwHoles(screws), notes)]
+  return [blank(BLANK_TITLES.cheek, rings, screwHoles(screws), notes)]
 }
 
 /** Of a turntable: the plate, of which two are made alike. */
@@ -166,15 +161,21 @@ export function plateItems(design: ThrustDesign): readonly Item[] {
   const circle = cutSize(design, 'pitchDiameter')
   const rings: readonly Ring[] = [
     sawLine(outside, design),
-    { role: 'finish', diameter: outside, words: `turn to: D Ø${say(outside)}` },
-    { role: 'centre', diameter: circle, words: `groove on: Dpw Ø${say(circle)}` },
-    { role: 'finish', diameter: bore, words: `bore to: d Ø${say(bore)}` },
+    { role: 'finish', diameter: outside, words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS.outsideDiameter, say(outside)) },
+    {
+      role: 'centre',
+      diameter: circle,
+      words: TEMPLATE_LABELS.grooveCircle(DIMENSION_SYMBOLS.pitchDiameter, say(circle)),
+    },
+    { role: 'finish', diameter: bore, words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS.boreDiameter, say(bore)) },
   ]
-  return [blank('Plate', rings, [], [{ words: 'two of them' }, thickness(design, say, 'plateThickness')])]
+  return [
+    blank(BLANK_TITLES.plate, rings, [], [{ words: TEMPLATE_NOTES.makeTwo }, thickness(design, say, 'plateThickness')]),
+  ]
 }
 
 const thickness = (design: DesignOf<Placed>, say: SizeText, key: DimensionKey): Label => ({
-  words: `${say(cutSize(design, key))} ${design.bearing.settled.input.units} thick when faced`,
+  words: TEMPLATE_LABELS.thickness(say(cutSize(design, key)), design.bearing.settled.input.units),
 })
 
 function blank(title: string, rings: readonly Ring[], holes: readonly Shape[], notes: readonly Label[]): Item {
@@ -212,6 +213,6 @@ function grain(radius: number): readonly Shape[] {
     line('dimension', at(-reach, y), at(reach, y)),
     arrowHead(at(-reach, y), 180),
     arrowHead(at(reach, y), 0),
-    text('grain', at(reach + 2, y - TEXT_HEIGHT / 2), TEXT_HEIGHT, 'start'),
+    text(GRAIN, at(reach + 2, y - TEXT_HEIGHT / 2), TEXT_HEIGHT, 'start'),
   ]
 }

@@ -3,6 +3,7 @@ import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
 import type { PaperSize } from '#src/drawings/papers.ts'
 import { box, line, placed, text } from '#src/drawings/shapes.ts'
 import { fittedHeight, textWidth } from '#src/drawings/text-width.ts'
+import { pageNumber, SHEET } from '#src/words/job-sheet/sheet.ts'
 import { CHECK_BAR_HEIGHT, checkBar } from './check-bar.ts'
 
 /** A paragraph with a word before it, a row of a table, or a blank to write in. */
@@ -53,7 +54,7 @@ export function textPages(
     pages.at(-1)?.push(part)
     used += part.height + BETWEEN_BLOCKS
   }
-  return pages.map((page, index) => pageOf(page, heading, `${index + 1} of ${pages.length}`, paper))
+  return pages.map((page, index) => pageOf(page, heading, pageNumber(index + 1, pages.length), paper))
 }
 
 function pageOf(parts: readonly Placed[], heading: string, number: string, paper: PaperSize): Drawing {
@@ -64,7 +65,7 @@ function pageOf(parts: readonly Placed[], heading: string, number: string, paper
     return here
   })
   return {
-    title: 'Job sheet',
+    title: SHEET.name,
     description: heading,
     width: paper.short,
     height: paper.long,
@@ -72,7 +73,7 @@ function pageOf(parts: readonly Placed[], heading: string, number: string, paper
     shapes: [
       ...shapes,
       ...checkBar(MARGIN, MARGIN - 6),
-      text(`Job sheet, page ${number}`, at(paper.short - MARGIN, MARGIN + 10), BODY, 'end', { role: 'mark' }),
+      text(number, at(paper.short - MARGIN, MARGIN + 10), BODY, 'end', { role: 'mark' }),
     ],
   }
 }
@@ -84,7 +85,7 @@ function headingOf(heading: string, lead: string, width: number): Placed {
     text(words, at(0, -HEADING - index * HEADING * 1.7), HEADING, 'start', { bold: true }),
   )
   const below = titles.length * HEADING * 1.7 + 2
-  const paragraph = paragraphOf('Use', lead, width, true)
+  const paragraph = paragraphOf(SHEET.use, lead, width, true)
   return { shapes: [...shapes, ...placed(paragraph.shapes, 1, at(0, -below))], height: below + paragraph.height }
 }
 

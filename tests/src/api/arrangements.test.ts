@@ -4,6 +4,15 @@ import { startedApp } from '#tests/support/started-app.ts'
 
 /** Larkmoor's gate hinge (invented): dowels between plain rings. */
 const ROLLERS = { units: 'mm', arrangement: 'roller', balls: { count: 14, diameter: 12 }, bore: 16, ballGap: 0.6 }
+/** Larkmoor's chart table (invented) turns on marbles. */
+const PLATES = {
+  units: 'mm',
+  arrangement: 'thrust',
+  balls: { count: 24, diameter: 16, material: 'glass' },
+  bore: 60,
+}
+/** Larkmoor's lantern wheel (invented) turns on nine marbles in a cage. */
+const CAGED = { units: 'mm', arrangement: 'caged', balls: { count: 9, diameter: 16, material: 'glass' }, bore: 20 }
 const BALLS = { units: 'mm', balls: { count: 14, diameter: 12 }, bore: 16, ballGap: 0.6 }
 
 const MAPLE = { construction: 'flat-sawn', species: 'maple-sugar' }
@@ -18,6 +27,13 @@ function sentencesIn(value: unknown): string {
   if (typeof value === 'string') return value.includes(' ') ? `${value}\n` : ''
   return typeof value === 'object' && value !== null ? Object.values(value).map(sentencesIn).join('') : ''
 }
+/** How a refusal speaks of bearings of each arrangement. */
+const BEARINGS: Readonly<Record<string, string>> = {
+  radial: 'radial bearings',
+  roller: 'roller bearings',
+  thrust: 'turntables',
+  caged: 'caged bearings',
+}
 const OF_BALLS = /groove|\bballs?\b|\bdeep/i
 
 const asked = async (path: string, body: object) => post(`${await startedApp()}/v1/${path}`, body)
@@ -29,14 +45,12 @@ async function answered(path: string, body: object) {
 }
 
 describe('design', () => {
-  test('a sister says in the media type of its answer that it is one; the usual bearing says what it always said', async () => {
-    const sister = await asked('design', ROLLERS)
-    expect(String(sister.headers['content-type']).replaceAll('"', '')).toBe(
-      'application/json; arrangement=roller; charset=utf-8',
-    )
-    for (const body of [BALLS, { ...BALLS, arrangement: 'radial' }]) {
-      const usual = await asked('design', body)
-      expect(usual.headers['content-type']).toBe('application/json; charset=utf-8')
+  test('every answer says its arrangement, and all come as one media type', async () => {
+    const bodies = { roller: ROLLERS, radial: { ...BALLS, arrangement: 'radial' }, thrust: PLATES, caged: CAGED }
+    for (const [arrangement, body] of Object.entries(bodies)) {
+      const { headers, text } = await asked('design', body)
+      expect(headers['content-type']).toBe('application/json; charset=utf-8')
+      expect(JSON.parse(text)).toMatchObject({ arrangement, input: { arrangement } })
     }
   })
 
@@ -54,11 +68,31 @@ describe('design', () => {
     expect(JSON.parse(answer.text)).toEqual(await answered('design', ROLLERS))
   })
 
-  test('what was sent is echoed: an arrangement only to whoever named one', async () => {
-    expect((await answered('design', BALLS)).input).not.toHaveProperty('arrangement')
-    expect((await answered('design', { ...BALLS, arrangement: 'radial' })).input.arrangement).toBe('radial')
-    expect(await answered('design', ROLLERS)).toMatchObject({ arrangement: 'roller', input: { arrangement: 'roller' } })
+  test('whoever names no arrangement asks for a radial one: as a body, as a query, and in a question', async () => {
+    const radial = await answered('design', { ...BALLS, arrangement: 'radial' })
+    expect(await answered('design', BALLS)).toEqual(radial)
+    const query = 'units=mm&balls.count=14&balls.diameter=12&bore=16&ballGap=0.6'
+    expect(JSON.parse((await ask(`${await startedApp()}/v1/design?${query}`)).text)).toEqual(radial)
+    const [said, unsaid] = [{ ...BALLS, arrangement: 'radial' }, BALLS].map((design) => ({ design, radialLoad: 50 }))
+    expect(await answered('load-check', unsaid ?? {})).toEqual(await answered('load-check', said ?? {}))
   })
+
+  test.each([null, 7, 'roler', 'RADIAL', ''])(
+    '%o is no arrangement: nothing is put in its place',
+    async (arrangement) => {
+      for (const [path, at, body] of [
+        ['design', '', { ...BALLS, arrangement }],
+        ['load-check', '/design', { design: { ...BALLS, arrangement }, radialLoad: 50 }],
+      ] as const) {
+        expect(problemIn(await asked(path, body), 400).errors).toEqual([
+          {
+            path: `${at}/arrangement`,
+            message: expect.stringMatching(/^must be one of "radial", "thrust", "roller" or "caged"; .* was given/),
+          },
+        ])
+      }
+    },
+  )
 
   test('no groove and no ball is spoken of, in figures or in words', async () => {
     const { input, ...answer } = await answered('design', {
@@ -73,12 +107,33 @@ describe('design', () => {
     expect(cautions.map(({ code }: { code: string }) => code)).toContain('roller-skew')
   })
 
-  test('what rollers have not is refused where it was given', async () => {
-    const problem = problemIn(await asked('design', { ...ROLLERS, groove: { conformity: 0.53 }, split: 'none' }), 422)
-    expect(problem.errors).toEqual([
-      { path: '/groove', message: 'is nothing that a roller arrangement has: leave it out' },
-      { path: '/split', message: 'is nothing that a roller arrangement has: leave it out' },
-    ])
+  test('what only other arrangements have is refused where it was given, all at once', async () => {
+    for (const [body, ...paths] of [
+      [
+        {
+          ...ROLLERS,
+          outerRing: { engagement: 0.2, groove: { conformity: 0.53 } },
+          innerRing: { engagement: 0.4 },
+          groove: { conformity: 0.53 },
+          split: 'none',
+        },
+        ...['/groove', '/innerRing', '/outerRing/engagement', '/outerRing/groove', '/split'],
+      ],
+      [{ ...BALLS, balls: { ...BALLS.balls, length: 10 }, cage: { width: 20 } }, '/balls/length', '/cage'],
+      [
+        { ...PLATES, width: 20, outerRing: { wall: 10 }, radialInternalClearance: 0.3 },
+        ...['/outerRing', '/radialInternalClearance', '/width'],
+      ],
+      [{ ...CAGED, ballGap: 1, maxBallGap: 1, plates: { thickness: 20 } }, ...['/ballGap', '/maxBallGap', '/plates']],
+    ] as const) {
+      const { errors = [] } = problemIn(await asked('design', body), 400)
+      expect(errors.toSorted((one, other) => (one.path < other.path ? -1 : 1))).toEqual(
+        paths.map((path) => ({
+          path,
+          message: `does not apply to ${BEARINGS['arrangement' in body ? body.arrangement : 'radial']}: remove it`,
+        })),
+      )
+    }
   })
 })
 
@@ -191,14 +246,6 @@ describe('sheets of rollers', () => {
   })
 })
 
-/** Larkmoor's chart table (invented) turns on marbles. */
-const PLATES = {
-  units: 'mm',
-  arrangement: 'thrust',
-  balls: { count: 24, diameter: 16, material: 'glass' },
-  bore: 60,
-}
-
 describe('a turntable', () => {
   test.each(['assembly', 'templates', 'gauges'])('%s: as a picture, in a frame, and to print', async (view) => {
     const svg = await asked(`drawings/${view}.svg`, PLATES)
@@ -233,8 +280,6 @@ describe('what plates can be asked', () => {
 
   test('fit correction: no ring is named, and none is spoken of', async () => {
     const read = (value: number) => ({ design: WITH_GAP, readings: [{ kind: 'ball-gap', value, graduation: 0.1 }] })
-    const sent = await asked('fit-correction', read(0.1))
-    expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?thrust/)
     const tight = await answered('fit-correction', { ...read(0.1), target: { minBallGap: 0.5 } })
     expect(tight).toMatchObject({ arrangement: 'thrust', state: 'more-to-remove' })
     expect(tight).not.toHaveProperty('ring')
@@ -251,9 +296,8 @@ describe('what plates can be asked', () => {
 
   test('tolerance check: the gap and the space between the plates, in words of plates, and as a picture', async () => {
     const body = { design: WITH_GAP, contributors: SCATTER, limits: { minPlateGap: 5 } }
-    const sent = await asked('tolerance-check', body)
-    expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?thrust/)
     const answer = await answered('tolerance-check', body)
+    expect(answer.arrangement).toBe('thrust')
     expect(answer).not.toHaveProperty('radialInternalClearance')
     expect(answer.plateGap.nominal).toBeWithin(1e-9, 6.4)
     expect(answer.input.limits).toEqual({
@@ -275,7 +319,7 @@ describe('what plates can be asked', () => {
     expect(problem.errors).toEqual([
       {
         path: '/contributors/outerGrooveBottomRadius',
-        message: 'is nothing that a thrust arrangement has: leave it out',
+        message: 'does not apply to turntables: remove it',
       },
     ])
     const { woods, climate } = SEASON
@@ -290,8 +334,6 @@ describe('what plates can be asked', () => {
 
   test('load check: a load along the axis, in words of plates; a suggestion, taken, clears its warning', async () => {
     const body = { design: WITH_GAP, axialLoad: 40, offset: 10, speed: 30 }
-    const sent = await asked('load-check', body)
-    expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?thrust/)
     const answer = await answered('load-check', body)
     expect(answer).toMatchObject({
       arrangement: 'thrust',
@@ -326,20 +368,17 @@ describe('what plates can be asked', () => {
     expect(await load({ design: BALLS, axialLoad: 1 }, 400)).toEqual([
       { path: '/radialLoad', message: '"radialLoad" is missing' },
     ])
-    const foreign = (arrangement: string, path: string) => ({
-      path,
-      message: `is nothing that a ${arrangement} arrangement has: leave it out`,
-    })
+    const foreign = (bearings: string, path: string) => ({ path, message: `does not apply to ${bearings}: remove it` })
     expect(await load({ design: WITH_GAP, axialLoad: 1, radialLoad: 1, turning: 'outer-ring' }, 422)).toEqual([
-      foreign('thrust', '/radialLoad'),
-      foreign('thrust', '/turning'),
+      foreign('turntables', '/radialLoad'),
+      foreign('turntables', '/turning'),
     ])
     expect(await load({ design: BALLS, axialLoad: 1, radialLoad: 1, offset: 0 }, 422)).toEqual([
-      foreign('radial', '/axialLoad'),
-      foreign('radial', '/offset'),
+      foreign('radial bearings', '/axialLoad'),
+      foreign('radial bearings', '/offset'),
     ])
     expect(await load({ design: WITH_GAP, axialLoad: 1, offset: 100 }, 422)).toEqual([
-      { path: '/offset', message: expect.stringMatching(/^a load 100 mm from the axis can tip the upper plate/) },
+      { path: '/offset', message: expect.stringMatching(/^A load 100 mm from the axis can tip the upper plate/) },
     ])
     expect(await load({ design: { ...WITH_GAP, bore: 500 }, axialLoad: 1 }, 422)).toMatchObject([
       { path: '/design/bore' },
@@ -350,8 +389,6 @@ describe('what plates can be asked', () => {
     const measured = Array.from({ length: 30 }, (_, ball) => 15.9 + 0.2 * ((ball * 0.618) % 1))
     const { grooveCircleDiameter } = (await answered('design', WITH_GAP)).plates.lower
     const body = { design: WITH_GAP, measured, goal: 'close-groove', grooveCircleDiameter: grooveCircleDiameter + 0.1 }
-    const sent = await asked('ball-selection', body)
-    expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?thrust/)
     const answer = await answered('ball-selection', body)
     expect(answer).toMatchObject({ arrangement: 'thrust', grooveCircleDiameter: grooveCircleDiameter + 0.1 })
     expect(answer).not.toHaveProperty('grooveBottomDiameter')
@@ -377,13 +414,16 @@ describe('what plates can be asked', () => {
     const lot = { measured: Array.from({ length: 30 }, () => 16), goal: 'close-groove' }
     const ofRings = await asked('ball-selection', { ...lot, design: WITH_GAP, grooveBottomDiameter: 80 })
     expect(problemIn(ofRings, 422).errors).toEqual([
-      { path: '/grooveBottomDiameter', message: 'is nothing that a thrust arrangement has: leave it out' },
+      { path: '/grooveBottomDiameter', message: 'does not apply to turntables: remove it' },
     ])
     const ofPlates = await asked('ball-selection', { ...lot, design: BALLS, grooveCircleDiameter: 80 })
     expect(problemIn(ofPlates, 422).errors?.[0]?.path).toBe('/grooveCircleDiameter')
     const tight = await asked('ball-selection', { ...lot, design: WITH_GAP, grooveCircleDiameter: 60 })
     expect(problemIn(tight, 422).errors).toEqual([
-      { path: '/grooveCircleDiameter', message: expect.stringMatching(/^a groove circle of 60 mm is far too tight/) },
+      {
+        path: '/grooveCircleDiameter',
+        message: expect.stringMatching(/^60 mm across the groove's circle is far too small/),
+      },
     ])
   })
 
@@ -403,13 +443,8 @@ describe('what plates can be asked', () => {
   })
 })
 
-/** Larkmoor's lantern wheel (invented) turns on nine marbles in a cage. */
-const CAGED = { units: 'mm', arrangement: 'caged', balls: { count: 9, diameter: 16, material: 'glass' }, bore: 20 }
-
 describe('balls in a cage', () => {
-  test('design: no gap, a cage, and how it is filled; said of it in its media type', async () => {
-    const sent = await asked('design', CAGED)
-    expect(String(sent.headers['content-type'])).toMatch(/^application\/json; arrangement="?caged/)
+  test('design: no gap, a cage, and how it is filled; said of it by its tag', async () => {
     const { sources: _, ...answer } = await answered('design', CAGED)
     expect(answer).toMatchObject({ arrangement: 'caged', cage: { pieces: 2, width: 24 }, filling: { mostBalls: 9 } })
     expect(answer.filling.limit).toBeGreaterThan(180)
@@ -431,8 +466,8 @@ describe('balls in a cage', () => {
   test('both ways to say how far apart the balls stand, and a gap that there is not, are refused by name', async () => {
     const both = { ...CAGED, cage: { web: 9, pitchDiameter: 90 } }
     expect(problemIn(await asked('design', both), 400).errors?.[0]?.path).toMatch(/^\/cage/)
-    expect(problemIn(await asked('design', { ...CAGED, ballGap: 1 }), 422).errors).toEqual([
-      { path: '/ballGap', message: 'is nothing that a caged arrangement has: leave it out' },
+    expect(problemIn(await asked('design', { ...CAGED, ballGap: 1 }), 400).errors).toEqual([
+      { path: '/ballGap', message: 'does not apply to caged bearings: remove it' },
     ])
     const misspelt = problemIn(await asked('design', { ...CAGED, cage: { webb: 9 } }), 400)
     expect(misspelt.errors?.[0]?.message).toMatch(/web/)
@@ -442,7 +477,7 @@ describe('balls in a cage', () => {
     const crowded = { ...CAGED, cage: { web: 3 }, innerRing: { engagement: 0.4 } }
     const { warnings } = await answered('design', crowded)
     const found = warnings.find(({ code }: { code: string }) => code === 'cannot-assemble')
-    expect(found.message).toMatch(/9 balls side by side reach too far round.* and the lands stand too close/)
+    expect(found.message).toMatch(/9 balls reach too far round.* The lands are too close/)
     expect(found.suggestion).toEqual({ path: '/split', value: 'inner-ring' })
   })
 
@@ -490,11 +525,17 @@ describe('balls in a cage', () => {
       '/design',
     ],
     ['seasonal-fit', { ...SEASON, design: CAGED }, '/design'],
-    ['size-table', { units: 'mm', arrangement: 'caged', diameters: [16], counts: [9] }, ''],
   ])('%s says that it does not answer for one', async (path, body, at) => {
     const answer = await asked(path, body)
     expect(problemIn(answer, 422).errors).toEqual([
-      { path: `${at}/arrangement`, message: expect.stringMatching(/caged arrangement is not answered by/) },
+      { path: `${at}/arrangement`, message: expect.stringMatching(/is not available for caged bearings/) },
+    ])
+  })
+
+  test('a size table has no rows of cages, and says of what it has', async () => {
+    const body = { units: 'mm', arrangement: 'caged', diameters: [16], counts: [9] }
+    expect(problemIn(await asked('size-table', body), 400).errors).toEqual([
+      { path: '/arrangement', message: 'must be one of "radial", "thrust" or "roller"; "caged" was given' },
     ])
   })
 })
@@ -504,7 +545,7 @@ test.each([['seasonal-fit', SEASON, '/design']])(
   async (path, body, at) => {
     const answer = await asked(path, body)
     expect(problemIn(answer, 422).errors).toEqual([
-      { path: `${at}/arrangement`, message: expect.stringMatching(/roller arrangement is not answered by/) },
+      { path: `${at}/arrangement`, message: expect.stringMatching(/is not available for roller bearings yet/) },
     ])
   },
 )
@@ -516,6 +557,6 @@ test('a year of wooden rollers: told of rollers, but by the names that a request
   })
   expect(problemIn(answer, 422).errors).toEqual([
     { path: '/design/arrangement', message: expect.any(String) },
-    { path: '/woods/balls', message: expect.stringMatching(/^the rollers are of wood: name it, as "balls": /) },
+    { path: '/woods/balls', message: expect.stringMatching(/^The rollers are of wood. Name it, as "balls": /) },
   ])
 })

@@ -182,13 +182,13 @@ describe('refused in words, with the place', () => {
         counts: { least: 20, most: 10 },
       }),
     ).join('\n')
-    expect(turned).toMatch(/\/outsideDiameter\/least: 300 mm is above/)
+    expect(turned).toMatch(/\/outsideDiameter\/least: The smallest, 300 mm, is above/)
     expect(turned).toMatch(/\/bore\/least: /)
     expect(turned).toMatch(/\/counts\/least: /)
     const large = { ...REQUEST, bore: { least: 0.001, most: 10_000, step: 0.001 } }
-    expect(faultsIn(await post(url, large)).join()).toMatch(/combinations; a search takes up to 100000/)
+    expect(faultsIn(await post(url, large)).join()).toMatch(/combinations, but a search takes at most 100000/)
     const loaded = { ...REQUEST, bore: { least: 1, most: 100, step: 1 }, load: { radialLoad: 10 } }
-    expect(faultsIn(await post(url, loaded)).join()).toMatch(/a search with a load or a year takes up to 40000/)
+    expect(faultsIn(await post(url, loaded)).join()).toMatch(/a search with a load or a year takes at most 40000/)
   })
 
   test('what is not of the schema: 400 with everything at once, and the next request is served', async () => {

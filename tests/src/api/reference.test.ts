@@ -65,7 +65,7 @@ describe('/v1/materials', () => {
 
   test.each(['constructor', '__proto__', '🪵', '%00', 'x'.repeat(60)])('a name of no wood: %s', async (name) => {
     const [fault] = faultsIn(await ask(`${await startedApp()}/v1/materials?species=${encodeURIComponent(name)}`))
-    expect(fault).toContain('no wood that is known here')
+    expect(fault).toContain('Unknown species')
   })
 
   test.each([
@@ -130,7 +130,7 @@ describe('/v1/sources', () => {
   test('one alone, and the nearest to one that is not known', async () => {
     expect((await got<Materials>('sources?id=ps-20')).sources).toMatchObject([{ id: 'ps-20', standing: 'published' }])
     const [fault] = faultsIn(await ask(`${await startedApp()}/v1/sources?id=ps-30`))
-    expect(fault).toContain('did you mean "ps-20"?')
+    expect(fault).toContain('Did you mean "ps-20"?')
   })
 })
 

@@ -163,13 +163,13 @@ describe('not valid', () => {
     [
       'an unknown wood',
       woodsWith({ species: 'mapel' }),
-      '/woods/outerRing/species: "mapel" is no wood that is known here: nearest are "maple-',
+      '/woods/outerRing/species: Unknown species "mapel". The nearest are "maple-',
     ],
     ['no wood', woodsWith({}), '/woods/outerRing: "species" is missing'],
     [
       'the wood of ply',
       woodsWith({ construction: 'cross-laminated-ply', species: 'maple-sugar' }),
-      '/woods/outerRing/species: of cross-laminated ply',
+      '/woods/outerRing/species: makes no difference to cross-laminated ply',
     ],
     [
       'humidity above 100 %',
@@ -186,9 +186,9 @@ describe('not valid', () => {
       climateWith({ moistureContent: { low: 6, high: 9 } }),
       '/climate: give either "relativeHumidity" or "moistureContent", not both',
     ],
-    ['no year', { ...REQUEST, climate: { today: { relativeHumidity: 50 } } }, '/climate: say what the year brings'],
-    ['no today', climateWith({ today: {} }), '/climate/today: say how damp it is today'],
-    ['a misspelt field', climateWith({ humidity: 5 }), '/climate/humidity: "humidity" is not known here'],
+    ['no year', { ...REQUEST, climate: { today: { relativeHumidity: 50 } } }, '/climate: must state the year'],
+    ['no today', climateWith({ today: {} }), '/climate/today: must state how damp it is today'],
+    ['a misspelt field', climateWith({ humidity: 5 }), '/climate/humidity: Unknown name "humidity"'],
     [
       'a half range',
       climateWith({ relativeHumidity: { low: 30 } }),
@@ -197,12 +197,12 @@ describe('not valid', () => {
     [
       'the wood of glass',
       { ...REQUEST, woods: { ...REQUEST.woods, balls: { species: 'maple-sugar' } } },
-      '/woods/balls: the balls are of glass',
+      '/woods/balls: does not apply unless',
     ],
     [
       'no months',
       { ...REQUEST, climate: { today: { relativeHumidity: 50 }, months: [] } },
-      '/climate/months: must hold at least 1 entries',
+      '/climate/months: must have at least 1 entry',
     ],
     [
       'a nameless month',
@@ -212,7 +212,7 @@ describe('not valid', () => {
       },
       '/climate/months/0/name',
     ],
-    ['a prototype', woodsWith({ species: '__proto__' }), '/woods/outerRing/species: "__proto__" is no wood'],
+    ['a prototype', woodsWith({ species: '__proto__' }), '/woods/outerRing/species: Unknown species "__proto__"'],
     [
       'text for a number',
       climateWith({ today: { relativeHumidity: '50' } }),
@@ -233,7 +233,7 @@ describe('cannot exist', () => {
       'moisture above fibre saturation',
       climateWith({ today: { moistureContent: 35 } }),
       '/climate/today',
-      'above fibre saturation (30 %)',
+      'above the fibre saturation of wood (30 %)',
     ],
     [
       'wetter than teak holds',
@@ -248,7 +248,7 @@ describe('cannot exist', () => {
       'a wood whose movement is not known',
       woodsWith({ species: 'purpleheart' }),
       '/woods/outerRing/species',
-      'not known here',
+      'is not known',
     ],
     [
       'a range the wrong way round',
@@ -260,7 +260,7 @@ describe('cannot exist', () => {
       'frost',
       climateWith({ temperature: { low: -20, high: 20 } }),
       '/climate/temperature/low',
-      'from -1.1 C to 71.1 C',
+      'from -1.1 °C to 71.1 °C',
     ],
     [
       'wooden balls of no wood',

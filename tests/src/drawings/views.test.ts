@@ -331,7 +331,7 @@ describe('pages', () => {
     for (const [index, page] of pages.value.entries()) {
       expect(page).toMatchObject({ width: 210, height: 297, scale: 1 })
       const texts = textsOn(page).map(({ text }) => text)
-      expect(texts).toContain('Measure this first')
+      expect(texts).toContain('Measure these bars first')
       expect(texts).toContain(`Templates, page ${index + 1} of ${pages.value.length}, A4`)
     }
   })

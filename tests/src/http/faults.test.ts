@@ -34,28 +34,32 @@ test.each([
   ['1e308 as a text', { ...PROBE, bore: '1e308' }, /^\/bore: "1e308" /],
   ['NaN as a text', { ...PROBE, bore: 'NaN' }, /^\/bore: "NaN" is not a length/],
   ['Infinity as a text', { ...PROBE, bore: '-Infinity' }, /^\/bore: "-Infinity" /],
-  ['a hundred slashes', { ...PROBE, bore: `1${'/2'.repeat(100)}` }, /^\/bore: "1(\/2){19}\/…" is longer than 40/],
+  [
+    'a hundred slashes',
+    { ...PROBE, bore: `1${'/2'.repeat(100)}` },
+    /^\/bore: "1(\/2){19}\/…" has more than 40 characters/,
+  ],
   ['signs that hide', { ...PROBE, bore: '5/8\u202E\u0000' }, /^\/bore: "5\/8\uFFFD\uFFFD" /],
   // choices
   ['an unknown unit', { ...PROBE, units: 'cm' }, '/units: must be one of "in" or "mm"; "cm" was given'],
-  ['a slip', balls({ material: 'gless' }), /"gless" was given: did you mean "glass"\?$/],
-  ['an unknown variant', { ...PROBE, scatter: { kind: 'nrmal' } }, /^\/scatter\/kind: .*: did you mean "normal"\?$/],
+  ['a slip', balls({ material: 'gless' }), /"gless" was given\. Did you mean "glass"\?$/],
+  ['an unknown variant', { ...PROBE, scatter: { kind: 'nrmal' } }, /^\/scatter\/kind: .*\. Did you mean "normal"\?$/],
   ['no variant', { ...PROBE, scatter: {} }, /^\/scatter\/kind: "kind" is missing$/],
   ['inside a variant', { ...PROBE, scatter: { kind: 'normal' } }, /^\/scatter\/standardDeviation: .* is missing$/],
   // names
-  ['a misspelt name', { ...PROBE, boer: 1 }, '/boer: "boer" is not known here: did you mean "bore"?'],
-  ['an unknown name', { ...PROBE, colour: 1 }, /^\/colour: "colour" is not known here; known here: units, balls, bore/],
-  ['a hostile name', { ...PROBE, 'a/b~\n': 1 }, /^\/a~1b~0\n: "a\/b~\uFFFD" is not known here/],
-  ['constructor', { ...PROBE, constructor: 1 }, /^\/constructor: "constructor" is not known here/],
+  ['a misspelt name', { ...PROBE, boer: 1 }, '/boer: Unknown name "boer". Did you mean "bore"?'],
+  ['an unknown name', { ...PROBE, colour: 1 }, /^\/colour: Unknown name "colour"\. Known names: units, balls, bore/],
+  ['a hostile name', { ...PROBE, 'a/b~\n': 1 }, /^\/a~1b~0\n: Unknown name "a\/b~\uFFFD"/],
+  ['constructor', { ...PROBE, constructor: 1 }, /^\/constructor: Unknown name "constructor"/],
   ['a missing name', { units: 'mm', balls: PROBE.balls }, '/bore: "bore" is missing'],
   // lists
-  ['too few', balls({ diameters: [1] }), '/balls/diameters: must hold at least 3 entries; 1 were given'],
+  ['too few', balls({ diameters: [1] }), '/balls/diameters: must have at least 3 entries; it has 1'],
   ['one of many', balls({ diameters: [1, 2, -3] }), `/balls/diameters/2: ${LENGTH}; -3 was given`],
   ['a list of lists', { ...PROBE, more: [[]] }, /^\/more\/0: must be an object, written/],
-  ['twice the same', more({ tags: ['a', 'b', 'a'] }), '/more/0/tags: must not hold the same entry twice'],
+  ['twice the same', more({ tags: ['a', 'b', 'a'] }), '/more/0/tags: must not have the same entry twice'],
   // what no bearing has yet
-  ['a short text', more({ note: 'a' }), '/more/0/note: must have at least 2 characters; 1 were given'],
-  ['a long text', more({ note: 'abcdef' }), '/more/0/note: must have at most 5 characters; 6 were given'],
+  ['a short text', more({ note: 'a' }), '/more/0/note: must have at least 2 characters; it has 1'],
+  ['a long text', more({ note: 'abcdef' }), '/more/0/note: must have at most 5 characters; it has 6'],
   ['between two steps', more({ step: 0.7 }), '/more/0/step: must be a multiple of 0.5; 0.7 was given'],
   ['the only choice', more({ one: 'two' }), '/more/0/one: must be "one"; "two" was given'],
   ['too small for a number', more({ c: -1 }), '/more/0/c: must be a number of at least 0; -1 was given'],
@@ -97,7 +101,9 @@ test('all faults come at once', async () => {
 async function told(body: object): Promise<readonly [errors: number | undefined, more: number | undefined]> {
   const problem = problemIn(await post(`${await startedApp({ route: probeRoute })}/test/probe`, body), 400)
   const all = (problem.errors ?? []).length + (problem.moreErrors ?? 0)
-  expect(problem.detail).toContain(problem.moreErrors === undefined ? `${all} thing` : `At least ${all} things`)
+  const errors = `${all} ${all === 1 ? 'error' : 'errors'}`
+  const count = problem.moreErrors === undefined ? errors : `at least ${errors}`
+  expect(problem.detail).toBe(`The request has ${count}: see \`errors\`.`)
   return [problem.errors?.length, problem.moreErrors]
 }
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { DEFAULTS } from '#src/config.ts'
 import { FaultList } from '#src/http/fault-list.ts'
 import { findFaults } from '#src/http/faults.ts'
-import { isSchema } from '#src/http/schema.ts'
+import { isSchema, schemaNamesOf } from '#src/http/schema.ts'
 import { OPERATIONS } from '#tests/fuzz/document.ts'
 import { spoiled } from '#tests/fuzz/spoil.ts'
 import { near, valid } from '#tests/fuzz/valid.ts'
@@ -35,7 +35,7 @@ describe('faults are found in an input exactly where the validator refuses it', 
         })
         expect([204, 400]).toContain(statusCode)
         const found = new FaultList()
-        if (isSchema(schema)) findFaults(found, JSON.parse(body), schema, (id) => app.getSchema(id))
+        if (isSchema(schema)) findFaults(found, JSON.parse(body), schema, schemaNamesOf(app))
         expect(found.isEmpty, JSON.stringify(found.told())).toBe(statusCode === 204)
       }),
       { numRuns: 300 },

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { ask, post } from '#tests/support/ask.ts'
 import { probeRoute } from '#tests/support/probe-route.ts'
+import { raw } from '#tests/support/raw.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
 const ALWAYS = {
@@ -68,4 +69,37 @@ test('an answer of its own media type still tells the browser not to guess', asy
   expect((await post(`${at}/test/table`, '{}', { accept: 'text/csv' })).headers['x-content-type-options']).toBe(
     'nosniff',
   )
+})
+
+const FROM_PAGE = 'origin: https://example.org\r\nconnection: close\r\n\r\n'
+
+/** Refused before any route: by what HTTP asks of a request, by Node, or because nothing in it can be read. */
+const REFUSED: readonly (readonly [string, string])[] = [
+  ['an address that cannot be read', `GET /%zz HTTP/1.1\r\nhost: a\r\n${FROM_PAGE}`],
+  ['no host', `GET /v1/sources HTTP/1.1\r\n${FROM_PAGE}`],
+  ['two hosts', `GET /v1/sources HTTP/1.1\r\nhost: a\r\nhost: b\r\n${FROM_PAGE}`],
+  [
+    'a packed body',
+    `POST /v1/design HTTP/1.1\r\nhost: a\r\ncontent-encoding: gzip\r\ncontent-length: 0\r\n${FROM_PAGE}`,
+  ],
+  ['long headers', `GET /v1/sources HTTP/1.1\r\nhost: a\r\nx-long: ${'x'.repeat(20_000)}\r\n${FROM_PAGE}`],
+  ['headers that are not read', `GET /v1/sources HTTP/1.1\r\nhost: a\r\nx-long: ${'x'.repeat(80_000)}\r\n${FROM_PAGE}`],
+  ['an unknown method', `FELL / HTTP/1.1\r\nhost: a\r\n${FROM_PAGE}`],
+  ['no request at all', 'what must I cut?\r\n\r\n'],
+]
+
+test.each(REFUSED)('a script may read why it was refused for %s', async (_what, sent) => {
+  const any = await raw(await startedApp(), sent)
+  expect(any).toMatch(/^HTTP\/1\.1 4\d\d /)
+  const lines = any.split('\r\n\r\n', 1)[0]?.toLowerCase().split('\r\n') ?? []
+  for (const [name, value] of Object.entries(ALWAYS)) expect(lines).toContain(`${name}: ${value}`)
+  expect(lines).toContain('cache-control: no-store')
+  expect(lines).toContain('access-control-allow-origin: *')
+  expect(lines).toContain('access-control-expose-headers: etag, retry-after, x-engine, x-request-id')
+
+  const named = await raw(await startedApp({ config: { corsOrigin: ['https://example.org'] } }), sent)
+  expect(named).toMatch(/^vary: Origin\r$/im)
+  expect(named).not.toMatch(/^access-control-allow-origin: \*/im)
+  const none = await raw(await startedApp({ config: { corsOrigin: false } }), sent)
+  expect(none).not.toMatch(/^access-control-/im)
 })

@@ -33,7 +33,7 @@ test('a service that runs late sheds what would be computed, says so to whoever 
     },
     { timeout: 20_000 },
   )
-  expect(problemIn(shed, 503).detail).toMatch(/come back in a second/)
+  expect(problemIn(shed, 503).detail).toMatch(/Try again in a second/)
   expect(shed.headers['retry-after']).toBe('1')
   // By its route, however its address is spelt.
   for (const path of ['/v1/sources', '/%761/sources', '/v1/%73ources'])

@@ -27,7 +27,7 @@ test('so many a minute from one address, whatever they ask; then 429, which says
   expect((await post(`${at}/v1/design`, {})).status).toBe(400)
 
   const refused = await post(`${at}/v1/design`, DESIGN)
-  expect(problemIn(refused, 429).detail).toMatch(/^More than 3 requests in a minute/)
+  expect(problemIn(refused, 429).detail).toMatch(/^This address sent more than 3 requests in a minute/)
   expect(refused.headers).toMatchObject({ 'x-ratelimit-limit': '3', 'x-ratelimit-remaining': '0' })
   const seconds = Number(refused.headers['retry-after'])
   expect(seconds).toBeGreaterThan(1)

@@ -7,7 +7,7 @@ const DEADLINE = 10_000
 function door(threads = 1) {
   const clock = { now: 0 }
   const displaced: string[] = []
-  const { admit, leave, fullForMs } = admission({
+  const { admit, leave, isLate, fullForMs } = admission({
     threads,
     deadlineMs: DEADLINE,
     servedSoFar: () => 0,
@@ -20,7 +20,7 @@ function door(threads = 1) {
     if (typeof answer === 'string') throw new Error(answer)
     return answer
   }
-  return { clock, displaced, ask, letIn, leave, fullForMs }
+  return { clock, displaced, ask, letIn, leave, isLate, fullForMs }
 }
 
 test('what takes longer than the deadline by itself is refused for that, however much room there is', () => {
@@ -100,4 +100,14 @@ test('who refuses is full too', () => {
   letIn('192.0.2.1', 9_000)
   for (clock.now = 0; clock.now <= 12_000; clock.now += 200) expect(ask('192.0.2.1', 9_000)).toBe('busy')
   expect(fullForMs()).toBeGreaterThan(DEADLINE)
+})
+
+test('who waits is late once what goes before has turned out to be more than there is time for', () => {
+  const { letIn, isLate } = door()
+  const [first, second, small] = [letIn('192.0.2.1', 3_000), letIn('192.0.2.1', 3_000), letIn('192.0.2.1', 100)]
+  expect([first, second, small].map((answer) => isLate(answer, 7_000))).toEqual([false, false, false])
+  first.left = 9_000
+  second.left = 8_000
+  // The one that lacks less goes first, whichever came first.
+  expect([first, second, small].map((answer) => isLate(answer, 8_500))).toEqual([true, false, false])
 })

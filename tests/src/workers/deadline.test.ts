@@ -57,7 +57,7 @@ test('at work itself until its deadline: 422, for to come back would not help, a
   const answer = await app.inject('/test/works')
   expect(answer.statusCode).toBe(422)
   expect(answer.json().errors).toEqual([{ path: '', message: expect.stringMatching(/shorten the lists/) }])
-  expect(app.taskLoad()).toMatchObject({ late: 1, refused: { busy: 0, 'too-much-work': 1 } })
+  expect(app.taskLoad()).toMatchObject({ refused: { busy: 0, 'too-much-work': 1 } })
   const next = await app.inject({ method: 'POST', url: '/v1/ball-selection', payload: SMALL })
   expect(next.statusCode).toBe(200)
 }, 30_000)
@@ -70,6 +70,36 @@ test('a search that cannot be done within the deadline: 422 at once, before anyt
   expect(answer.json().errors[0].message).toMatch(/fewer months/)
   expect(app.taskLoad()).toMatchObject({ done: 0, refused: { 'too-much-work': 1 } })
 })
+
+test('a search that turns out to be too long for the deadline is refused in its first parts, not at the deadline', async () => {
+  const payload = { ...LARGE, counts: { least: 10, most: 60 }, offset: 0 }
+  const whole = await testedApp({ config: { taskDeadlineMs: 300_000 } })
+  expect((await whole.inject({ method: 'POST', url: '/v1/design-search', payload })).statusCode).toBe(200)
+  const { done, workedMs } = whole.taskLoad()
+  const app = await testedApp({ config: { taskDeadlineMs: workedMs / 3 } })
+  const answer = await app.inject({ method: 'POST', url: '/v1/design-search', payload })
+  expect(answer.statusCode).toBe(422)
+  expect(answer.json().errors[0].message).toMatch(/shorten the lists/)
+  expect(app.taskLoad()).toMatchObject({ late: 0, refused: { busy: 0, 'too-much-work': 1 } })
+  expect(app.taskLoad().done).toBeLessThan(done / 3)
+}, 120_000)
+
+test('the bytes of a search are the same for one thread and for two', async () => {
+  const payload = { ...LARGE, counts: { least: 10, most: 30 }, offset: 0, limit: 5 }
+  const texts: string[] = []
+  for (const workerThreads of [1, 2]) {
+    const at = await startedApp({ config: { workerThreads, taskDeadlineMs: 300_000 } })
+    const answers = await Promise.all([
+      post(`${at}/v1/design-search`, payload),
+      post(`${at}/v1/design-search`, payload),
+    ])
+    for (const { status, text } of answers) {
+      expect(status, text).toBe(200)
+      texts.push(text)
+    }
+  }
+  expect(new Set(texts).size).toBe(1)
+}, 120_000)
 
 test('small answers do not wait for large searches, of which too many are told at once to come back', async () => {
   const app = await testedApp({ config: { workerThreads: 1, taskDeadlineMs: 60_000 } })

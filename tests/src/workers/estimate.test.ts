@@ -42,7 +42,7 @@ test('odd tasks move it no further than four times up or down', () => {
 })
 
 test('an answer tells its own pace once a good part of its work is done', () => {
-  const { of, learn } = paceOfOne()
+  const { of, learn } = paceOfOne(300)
   learn('furtherSearch', 1000, 200)
   expect(of('furtherSearch')).toBeUndefined()
   learn('furtherSearch', 1000, 200)

@@ -36,7 +36,7 @@ test('more work than can wait is turned away at once, with when to come back; li
       return { status: answer.statusCode, headers: answer.headers, text: await answer.body.text() }
     }),
   )
-  expect(problemIn(refused, 503).detail).toMatch(/come back/)
+  expect(problemIn(refused, 503).detail).toMatch(/Try again in a second/)
   expect(refused.headers['retry-after']).toBe('1')
   expect(await ask(`${address}/health/live`)).toMatchObject({ status: 200 })
   gone.abort()

@@ -55,8 +55,8 @@ export function toFootstepResponse({
       boreDiameter: show(cup.boreDiameter, units),
     },
     height: show(height, units),
-    dimensions: dimensions.map((row) => toDimension(row, units)),
-    warnings: warnings.map((warning) => toWarning(warning, units)),
+    dimensions: dimensions.map((row) => toDimension(row, units, FOOTSTEP_TERMS)),
+    warnings: warnings.map((warning) => toWarning(warning, units, FOOTSTEP_TERMS)),
     cautions: cautionsOf(settled),
   }
 }

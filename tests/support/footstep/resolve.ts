@@ -1,4 +1,3 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import {
   assumedIn,
@@ -11,6 +10,7 @@ import {
   tooFewMeasured,
   wholeInput,
 } from '#shared/bearing/resolve.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { FOOTSTEP_FIELDS, type FootstepInput } from './input.ts'

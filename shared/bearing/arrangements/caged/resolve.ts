@@ -1,6 +1,6 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import { resolveGroovedRings } from '#shared/bearing/grooved-rings.ts'
 import { assumedIn, type Resolution, type SettledRings, wholeInput } from '#shared/bearing/resolve.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { boreRadiusForWeb, type Pockets, webAtBore } from '#shared/geometry/cage.ts'
 import { pitchDiameterForHalfTurn } from '#shared/geometry/eccentric-filling.ts'
 import { seatIn } from '#shared/geometry/seat.ts'

@@ -17,13 +17,13 @@ export const RADIAL_FIELDS = group('RadialDesignRequest', 'A full ring of balls 
   ...fields.gapFields(
     fields.trade(
       '1/20 of a ball, or what the last ball needs to go in, whichever is more',
-      'a gap that shows, and that lets the last ball in',
+      'a gap that you can see and that lets the last ball in',
     ),
   ),
-  radialInternalClearance: fields.RADIAL_INTERNAL_CLEARANCE,
+  radialInternalClearance: fields.radialInternalClearance('ball'),
   finishAllowance: fields.FINISH_ALLOWANCE,
-  width: fields.widthField(fields.trade('1 1/2 balls', 'one and a half balls: shoulders that do not chip')),
-  split: fields.splitField(fields.trade('inner-ring', 'the ring with the deep groove comes apart')),
+  width: fields.widthField(fields.trade('1 1/2 balls', 'wide enough that the wood beside the grooves does not chip')),
+  split: fields.splitField(fields.trade('inner-ring', 'the ring with the deep groove is the one to split')),
   shopDenominator: fields.SHOP_DENOMINATOR,
 })
 

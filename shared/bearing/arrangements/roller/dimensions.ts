@@ -7,7 +7,7 @@ import {
   ringRows,
   slopesOf,
 } from '#shared/bearing/dimensions.ts'
-import type { RollerBearing } from './roller.ts'
+import type { RollerBearing } from './geometry.ts'
 
 /** The table of a roller bearing, in the order in which the parts are made. */
 export function rollerDimensions(bearing: RollerBearing): readonly Dimension[] {

@@ -13,7 +13,7 @@ import {
 import type { Finding } from '#shared/bearing/warning.ts'
 import { mm } from '#shared/units/length.ts'
 import { stepUp } from '#shared/units/step.ts'
-import type { RollerBearing } from './roller.ts'
+import type { RollerBearing } from './geometry.ts'
 
 /** In roller diameters: a shorter roller turns askew. Common practice, no source. */
 const LEAST_ROLLER_LENGTH = 1

@@ -4,25 +4,25 @@ import * as fields from '#shared/bearing/fields.ts'
 const ROLLERS = required(
   group(
     'Rollers',
-    'The dowels that roll.',
+    'The rollers to use: dowels.',
     {
       count: fields.COUNT,
       diameter: required(length('Nominal roller diameter.')),
       length: length(
-        'Length of the rollers.',
+        'Length of each roller.',
         fields.trade(
-          'the width less 1/20 of a roller',
-          'as long as the ring is wide, less what lets it run free of the cheeks',
+          'the width minus 1/20 of a roller',
+          'as long as the ring is wide, minus what lets the roller run free of the cheeks',
         ),
       ),
       material: choice(
         'Material of the rollers.',
         fields.BALL_MATERIALS,
-        fields.trade('wood', 'turned wooden dowels are what most makers have'),
+        fields.trade('wood', 'most makers have turned wooden dowels'),
       ),
       standardDeviation: nonNegativeLength(
-        'Standard deviation of single rollers about their mean.',
-        fields.trade('by material', 'how much dowels of this material scatter in a bought lot'),
+        'Standard deviation of the diameters of single rollers.',
+        fields.trade('by material', 'the usual scatter of dowels of this material in one lot'),
       ),
       diameters: fields.DIAMETERS,
     },
@@ -30,10 +30,10 @@ const ROLLERS = required(
   ),
 )
 
-/** Rollers between two plain rings, kept in by cheeks. */
+/** Rollers between two plain rings, held in by cheeks. */
 export const ROLLER_FIELDS = group(
   'RollerDesignRequest',
-  'A full ring of dowel rollers between two plain rings, kept in by cheeks.',
+  'A full ring of dowel rollers between two plain rings, held in by cheeks.',
   {
     balls: ROLLERS,
     bore: fields.BORE,
@@ -42,15 +42,15 @@ export const ROLLER_FIELDS = group(
       'Options for the outer ring.',
       fields.outsideFields(
         'Least wood behind the track.',
-        fields.trade('2/3 of a roller diameter', 'two thirds of a roller of wood behind the track'),
+        fields.trade('2/3 of a roller diameter', 'wood behind the track two thirds as thick as a roller'),
       ),
       ...fields.OUTSIDE_CHOICES,
     ),
-    ...fields.gapFields(fields.trade('1/20 of a roller', 'a gap that shows')),
-    radialInternalClearance: fields.RADIAL_INTERNAL_CLEARANCE,
+    ...fields.gapFields(fields.trade('1/20 of a roller', 'a gap that you can see'), 'roller'),
+    radialInternalClearance: fields.radialInternalClearance('roller'),
     finishAllowance: fields.FINISH_ALLOWANCE,
     width: fields.widthField(
-      fields.trade('2 rollers', 'twice as wide as the rollers are thick: long rollers hardly turn askew'),
+      fields.trade('2 rollers', 'twice the diameter of a roller: long rollers hardly turn askew'),
     ),
     shopDenominator: fields.SHOP_DENOMINATOR,
   },

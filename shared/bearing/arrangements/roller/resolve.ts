@@ -1,4 +1,3 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import { openAtItsSides } from '#shared/bearing/assembly.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import { usualPlay } from '#shared/bearing/grooved-rings.ts'
@@ -16,6 +15,7 @@ import {
   tooFewMeasured,
   wholeInput,
 } from '#shared/bearing/resolve.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { PLAIN_TRACK } from '#shared/geometry/groove.ts'
 import { waysIn } from '#shared/geometry/ways-in.ts'
 import { fail, ok } from '#shared/result.ts'

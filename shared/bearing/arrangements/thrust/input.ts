@@ -3,34 +3,32 @@ import * as fields from '#shared/bearing/fields.ts'
 
 const PLATES = group(
   'PlatesRequest',
-  'Options for both plates, which are cut alike.',
+  'Options for both plates, which are identical.',
   {
-    ...fields.depthFields(
-      fields.trade('0.3', 'three tenths of a ball: deep enough to hold it, and the plates stay well apart'),
-    ),
+    ...fields.depthFields(fields.trade('0.3', 'deep enough to hold the ball, and the plates stay well apart'), 'face'),
     ...fields.outsideFields(
-      'Least wood from the edge of the groove outward.',
-      fields.trade('a ball diameter', 'a ball of wood round the groove'),
+      'Least wood between the edge of the groove and the outside.',
+      fields.trade('a ball diameter', 'wood round the groove as wide as a ball'),
     ),
     thickness: length(
       'Thickness of each plate.',
-      fields.trade('a ball diameter', 'as thick as a ball: most of it is left under the groove'),
+      fields.trade('a ball diameter', 'most of the thickness is left under the groove'),
     ),
   },
   fields.DEPTH_CHOICE,
   ...fields.OUTSIDE_CHOICES,
 )
 
-/** A full ring of balls between two flat plates, the axis upright. */
+/** A full ring of balls between two flat plates with an upright axis. */
 export const THRUST_FIELDS = group(
   'ThrustDesignRequest',
-  'A full ring of balls between two flat plates with a groove each, the axis upright.',
+  'A full ring of balls between two flat plates, each with a groove. The axis is upright.',
   {
     balls: fields.BALLS,
     bore: fields.BORE,
     plates: PLATES,
     groove: fields.GROOVE,
-    ...fields.gapFields(fields.trade('1/20 of a ball', 'a gap that shows')),
+    ...fields.gapFields(fields.trade('1/20 of a ball', 'a gap that you can see')),
     finishAllowance: fields.FINISH_ALLOWANCE,
     shopDenominator: fields.SHOP_DENOMINATOR,
   },

@@ -1,4 +1,3 @@
-import type { Traits } from '#shared/bearing/arrangement.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import {
   assumedIn,
@@ -18,6 +17,7 @@ import {
   wholeInput,
 } from '#shared/bearing/resolve.ts'
 import type { Outside } from '#shared/bearing/rings.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import type { Groove } from '#shared/geometry/groove.ts'
 import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'

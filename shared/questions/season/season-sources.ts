@@ -2,9 +2,9 @@ import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
-import type { RingWood, Woods } from '#shared/questions/season/input.ts'
+import type { RingWood, Woods } from './input.ts'
 
-/** Each wood of a bearing, with the place where it was named. */
+/** Each wood of a bearing, with its path in the request. */
 function speciesOf({ outerRing, innerRing, balls }: Woods): readonly (readonly [SpeciesId, string])[] {
   const ofRing = (wood: RingWood, path: string) => ('species' in wood ? [[wood.species, path] as const] : [])
   return [
@@ -14,11 +14,11 @@ function speciesOf({ outerRing, innerRing, balls }: Woods): readonly (readonly [
   ]
 }
 
-/** Woods whose movement nothing confirms, with the places where they were named. */
+/** The woods whose movement is quoted from memory, each with its path in the request. */
 export const guessedWoods = (woods: Woods): readonly (readonly [SpeciesId, string])[] =>
   speciesOf(woods).filter(([species]) => MOVEMENT[species]?.source === 'fpl-13-5-memory')
 
-/** What a year of a bearing rests on: the moisture of wood in air, and how each material moves. */
+/** The sources of a year's figures: the moisture of wood in air, and the movement of each material. */
 export function seasonSources(woods: Woods, material: BallMaterial | undefined): readonly SourceId[] {
   const rings = [woods.outerRing, woods.innerRing]
   const woodsMove = speciesOf(woods).flatMap(([species]) => MOVEMENT[species]?.source ?? [])

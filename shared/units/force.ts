@@ -1,0 +1,9 @@
+import { NEWTONS_PER_LBF } from '#shared/data/wood-strength.ts'
+
+/** The units of a load. Pressures then come in MPa or in lbf/in². */
+export const FORCE_UNITS = ['N', 'lbf'] as const
+export type ForceUnits = (typeof FORCE_UNITS)[number]
+
+/** A force in newtons, as a number in other units. */
+export const inForceUnits = (newtons: number, units: ForceUnits): number =>
+  units === 'lbf' ? newtons / NEWTONS_PER_LBF : newtons

@@ -1,0 +1,18 @@
+/** A kind of text that the service reads itself, such as a length written as a fraction. */
+export interface TextFormat {
+  /** What it is called, with its article: `a length`. Numbers of this kind are called the same. */
+  readonly noun: string
+  /** Examples of values: `16 or "5/8"`. */
+  readonly examples: string
+  /** What is wrong with a text, to follow the quoted text; undefined where nothing is. */
+  readonly faultOf: (text: string) => string | undefined
+}
+
+/** The formats that schemas may name, by name. */
+export type TextFormats = Readonly<Record<string, TextFormat>>
+
+declare module 'fastify' {
+  interface FastifyInstance {
+    textFormats: TextFormats
+  }
+}

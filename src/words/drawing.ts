@@ -1,0 +1,285 @@
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { BallMaterial } from '#shared/bearing/fields.ts'
+import type { ScrewCircle } from '#shared/making/cutting-allowances.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from './figure.ts'
+import { MADE_OF } from './materials.ts'
+import { TERMS, type Terms } from './terms.ts'
+
+/*
+ * What stands on the drawings, and what is said of them to those who cannot see them. The sizes on a sheet all have the
+ * same digits, which the sheet chooses: it passes how it says a length.
+ */
+
+type Size = (length: Mm) => string
+type View = 'assembly' | 'templates' | 'gauges'
+
+/** What rolls, on a sheet. */
+interface RollingFacts {
+  readonly count: number
+  readonly material: BallMaterial
+  readonly ballDiameter: Mm
+}
+
+const rolling = ({ count, material }: RollingFacts, { element }: Terms): string =>
+  `${count} ${MADE_OF[material]} ${element.many}`
+
+/* Each drawing as a whole. */
+
+export const TITLES: Readonly<Record<View, string>> = {
+  assembly: 'Assembly',
+  templates: 'Templates',
+  gauges: 'Gauges',
+}
+
+/** What the views of an assembly show. */
+const SHOWN: Readonly<Record<ArrangementName, string>> = {
+  radial: 'half section, face view and enlarged groove',
+  caged: 'half section, face view and enlarged groove',
+  roller: 'half section, face view and enlarged end of a roller',
+  thrust: 'half section, face view and enlarged grooves',
+}
+
+export function assemblyDescription(
+  arrangement: ArrangementName,
+  facts: RollingFacts & { readonly outside: Mm; readonly bore: Mm; readonly units: Units },
+  say: Size,
+): string {
+  const size = (length: Mm): string => `${say(length)} ${facts.units}`
+  const terms = TERMS[arrangement]
+  return `Wooden ${terms.bearing} with ${rolling(facts, terms)} of ${size(facts.ballDiameter)}, ${size(facts.outside)} outside, with a bore of ${size(facts.bore)}: ${SHOWN[arrangement]}.`
+}
+
+/** What is cut to a template. */
+const BLANKS: Readonly<Record<ArrangementName, string>> = {
+  radial: 'The blanks of both rings',
+  caged: 'The blanks of both rings and the cage',
+  roller: 'The blanks of both rings and a cheek',
+  thrust: 'The blank of each plate',
+}
+
+/** What is checked with a gauge. */
+const CHECKS: Readonly<Record<ArrangementName, string>> = {
+  radial: 'go and no-go plugs, a profile for each groove, and an edge for each cylinder',
+  caged: 'the plug, a profile for each groove, and an edge for each cylinder',
+  roller: 'go and no-go plugs, and an edge for each cylinder',
+  thrust: 'go and no-go plugs, a profile for the groove, and an edge for the outside',
+}
+
+/** Of a sheet that is cut out of paper. */
+export const CUT_OUT_DESCRIPTIONS: Readonly<
+  Record<Exclude<View, 'assembly'>, (arrangement: ArrangementName) => string>
+> = {
+  templates: (arrangement) =>
+    `${BLANKS[arrangement]} at full size: lines to turn to, lines to saw along, the centre, the grain and the holes.`,
+  gauges: (arrangement) => `Gauges at full size: ${CHECKS[arrangement]}.`,
+}
+
+/* The assembly. */
+
+export const DRAWING_NAMES: Readonly<Record<ArrangementName, string>> = {
+  radial: 'Radial bearing of wood, full complement',
+  caged: 'Radial bearing of wood, with a cage',
+  roller: 'Roller bearing of wood, full complement',
+  thrust: 'Turntable of wood, full complement',
+}
+
+export const subtitle = (arrangement: ArrangementName, facts: RollingFacts, units: Units, say: Size): string =>
+  `${rolling(facts, TERMS[arrangement])}, Ø${say(facts.ballDiameter)} ${units}`
+
+/** Beside the arrow to one of them in the face view. */
+export const rollingLabel = (arrangement: ArrangementName, facts: RollingFacts, say: Size): string =>
+  `${rolling(facts, TERMS[arrangement])}, Dw Ø${say(facts.ballDiameter)}`
+
+export const FACTS = { scale: 'scale', units: 'sizes in', paper: 'sheet', finish: 'finished sizes' } as const
+
+export const finishFact = (film: Mm, units: Units, say: Size): string =>
+  film === 0 ? 'bare wood' : `with ${say(film)} ${units} film`
+
+export const LIGHT_USE_NOTE =
+  'For models and light work turned by hand. Never use it to carry people or overhead loads.'
+
+export const CAPTIONS = {
+  section: 'half section',
+  face: 'face',
+  faceWithoutCheek: 'face, one cheek off',
+  faceWithoutPlate: 'face, one plate off',
+  faceWithoutHalfCage: 'face, half the cage off',
+  faceCageCut: 'face, cage cut at mid width',
+} as const
+
+/** `half section (1:2)`, as ISO 128-3 writes a scale beside a view. */
+export const caption = (view: string, scale: string): string => `${view} (${scale})`
+
+/** Beside the symbol and the size of the play in the enlarged end of a roller. */
+export const ROLLER_PLAY = { axial: 'both ends', radial: 'across' } as const
+
+/* The table of sizes: short words, for there is no room for long ones. */
+
+export const TABLE_HEADINGS = {
+  outer: 'outer ring',
+  inner: 'inner ring',
+  innerAndPlug: 'inner ring, plug',
+  innerAndRollers: 'inner ring, rollers',
+  ringsAndChecks: 'both rings, checks',
+  cageAndPlay: 'cage, play',
+  checks: 'checks',
+  eachPlate: 'each plate',
+  plateGroove: 'groove of each plate',
+  platesAndChecks: 'both plates, checks',
+  onTheRule: 'on the rule',
+} as const
+
+const SHORT_NAMES = {
+  outsideDiameter: 'outside',
+  outerLandDiameter: 'hole',
+  outerGrooveBottomDiameter: 'groove bottom',
+  outerGrooveDepth: 'groove depth',
+  outerGrooveRadius: 'groove radius',
+  outerTrackDiameter: 'track',
+  outerWall: 'wood behind',
+  innerWall: 'wood behind',
+  boreDiameter: 'bore',
+  innerLandDiameter: 'outside',
+  innerGrooveBottomDiameter: 'groove bottom',
+  innerGrooveDepth: 'groove depth',
+  innerGrooveRadius: 'groove radius',
+  innerTrackDiameter: 'track',
+  rollerLength: 'roller length',
+  cheekHoleDiameter: 'cheek hole',
+  cheekThickness: 'cheek thickness',
+  cageOutsideDiameter: 'outside',
+  cageBoreDiameter: 'bore',
+  cageWidth: 'width',
+  pocketDiameter: 'pockets',
+  cageWeb: 'least web',
+  plateOutsideDiameter: 'outside',
+  plateBoreDiameter: 'bore',
+  plateThickness: 'thickness',
+  plateFloor: 'wood below',
+  plateWall: 'wood outside',
+  plateInnerWall: 'wood inside',
+  pitchDiameter: 'circle',
+  plateGrooveDepth: 'depth',
+  plateGrooveRadius: 'radius',
+  plateGrooveWidth: 'width',
+  innerWidth: 'width',
+  gaugeNominalDiameter: 'plug',
+  gaugeGoDiameter: 'go plug',
+  gaugeNoGoDiameter: 'no-go plug',
+  plateGap: 'between plates',
+  height: 'total height',
+  radialInternalClearance: 'play',
+  axialPlay: 'play along axis',
+} as const satisfies Partial<Record<DimensionKey, string>>
+
+/** The sizes that the tables of the assemblies have. */
+export type TabledKey = keyof typeof SHORT_NAMES | 'outerWidth' | 'ballGap'
+
+export function shortName(key: TabledKey, arrangement: ArrangementName): string {
+  switch (key) {
+    case 'outerWidth':
+      // Rings with a groove are as wide as one another; between cheeks the inner one is narrower.
+      return arrangement === 'roller' ? 'width' : 'width of both'
+    case 'ballGap':
+      return `${TERMS[arrangement].element.one} gap`
+    default:
+      return SHORT_NAMES[key]
+  }
+}
+
+/* Templates. */
+
+export const BLANK_TITLES = {
+  outer: 'Outer ring',
+  inner: 'Inner ring',
+  cage: 'Cage',
+  cheek: 'Cheek',
+  plate: 'Plate',
+} as const
+
+export const GRAIN = 'grain'
+
+/** Beside a line of a template. A symbol comes before a size of the design. */
+export const TEMPLATE_LABELS = {
+  saw: (size: string) => `saw along: Ø${size}`,
+  turn: (symbol: string, size: string) => `turn to: ${symbol} Ø${size}`,
+  open: (symbol: string, size: string) => `open to: ${symbol} Ø${size}`,
+  bore: (symbol: string, size: string) => `bore to: ${symbol} Ø${size}`,
+  core: (size: string) => `saw the core out along: Ø${size}`,
+  bladeHole: (size: string) => `drill for the blade: Ø${size}, in the core`,
+  grooveCircle: (symbol: string, size: string) => `cut the groove on: ${symbol} Ø${size}`,
+  pockets: (count: number, symbol: string, size: string) =>
+    `${count} pockets ${symbol} Ø${size}, towards the centre, at mid width`,
+  thickness: (size: string, units: Units) => `thickness when faced: ${size} ${units}`,
+} as const
+
+const screws = ({ count, shankDiameter, circleDiameter }: ScrewCircle, say: Size): string =>
+  `${count} screws Ø${say(shankDiameter)} on Ø${say(circleDiameter)}`
+
+export const TEMPLATE_NOTES = {
+  splitScrews: (circle: ScrewCircle, say: Size) => `${screws(circle, say)}: before turning`,
+  cheekScrews: (circle: ScrewCircle, say: Size) => `${screws(circle, say)}: into the outer ring`,
+  splitRing: 'two discs, each half as thick, split at mid groove',
+  splitCage: 'two rings, each half as thick, pinned together to be drilled',
+  makeTwo: 'make two',
+} as const
+
+/* Gauges. */
+
+export const GAUGE_TITLES = {
+  plug: 'Plug',
+  goPlug: 'Go plug',
+  noGoPlug: 'No-go plug',
+  outerGroove: 'Groove of the outer ring',
+  innerGroove: 'Groove of the inner ring',
+  plateGroove: 'Groove of each plate',
+  outerOutside: 'Outside of the outer ring',
+  outerHole: 'Hole of the outer ring',
+  innerOutside: 'Outside of the inner ring',
+  cageOutside: 'Outside of the cage',
+  plateOutside: 'Outside of each plate',
+} as const
+
+/** `size` is the symbol and the size of what is checked. */
+export const GAUGE_LABELS = {
+  plug: (size: string) => `${size}: just enters between the balls, evenly spread`,
+  goPlug: (size: string, { element }: Terms) => `${size}: must enter between the seated ${element.many}`,
+  noGoPlug: (size: string) => `${size}: must not enter`,
+  profile: (surface: 'land' | 'face') => `deep enough when the shoulders meet the ${surface}`,
+  edge: (size: string) => `${size}: no light between edge and wood`,
+} as const
+
+/* Paper. */
+
+export const CHECK_BAR = {
+  title: 'Measure these bars first',
+  lines: ['If they are not 100 mm and 4 in long, do not', 'cut by this page: print it at 100 %.'],
+} as const
+
+export const pageFooting = (title: string, page: number, pages: number, paper: string): string =>
+  `${title}, page ${page} of ${pages}, ${paper}`
+
+export const tileNote = (sheet: string): string => `sheet ${sheet}: lay its marks over those of its neighbours`
+
+export const tooManyPages = (needed: number, most: number, paper: string): string =>
+  `at full size this takes ${needed} sheets of ${paper}, and no more than ${most} are printed: request svg or dxf`
+
+/* A drawing as a figure in a page. */
+
+const FIGURE_VIEWS: Readonly<Record<View, (arrangement: ArrangementName) => string>> = {
+  assembly: (arrangement) => `${SHOWN[arrangement]}.`,
+  templates: () => 'templates of the blanks. To cut by them, print the PDF at full size.',
+  gauges: () => 'gauges. To cut them out, print the PDF at full size.',
+}
+
+export function figureCaption(
+  view: View,
+  arrangement: ArrangementName,
+  facts: RollingFacts & { readonly outside: Mm; readonly units: Units },
+): string {
+  const terms = TERMS[arrangement]
+  const { ballDiameter, outside, units } = facts
+  return `Wooden ${terms.bearing} with ${rolling(facts, terms)} of ${figure(ballDiameter, units)}, ${figure(outside, units)} outside: ${FIGURE_VIEWS[view](arrangement)}`
+}

@@ -1,0 +1,76 @@
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from '#src/words/figure.ts'
+import type { OperationWords } from './operation.ts'
+
+/* Choosing what rolls, and cutting rollers to length. */
+
+interface ChooseFacts {
+  readonly count: number
+  /** So much larger than wanted … */
+  readonly over: Mm
+  /** … takes this off the gap, or with a cage off the play. */
+  readonly taken: Mm
+  readonly units: Units
+}
+
+const CHANNEL = 'a straight channel made of two battens, a rule, a caliper'
+
+const chooseBalls = ({ count }: ChooseFacts) => ({
+  title: `Choose ${count} balls`,
+  tool: CHANNEL,
+  how: `Lay ${count} balls in the channel so that they touch, and measure the whole row: this gives their mean diameter more finely than a caliper does. Roll each ball on glass, and put aside the ones that wobble.`,
+  check: 'Compare the row with its size. Measure each ball with the caliper in three directions.',
+})
+
+const smallerGap = (what: 'Balls' | 'Rollers', { over, taken, units }: ChooseFacts): string =>
+  `${what} that are ${figure(over, units)} too large make the gap ${figure(taken, units)} smaller.`
+
+export const CHOOSE: Readonly<Record<ArrangementName, (facts: ChooseFacts) => OperationWords>> = {
+  radial: (facts) => ({
+    ...chooseBalls(facts),
+    mistake: {
+      looksLike: smallerGap('Balls', facts),
+      costs:
+        'The groove is cut for the wrong balls. Measure them before you cut any wood, and design the bearing again for the balls that you have.',
+    },
+  }),
+  thrust: (facts) => ({
+    ...chooseBalls(facts),
+    mistake: {
+      looksLike: smallerGap('Balls', facts),
+      costs:
+        'The grooves are cut for the wrong balls. Measure them before you cut any wood, and design the turntable again for the balls that you have.',
+    },
+  }),
+  caged: (facts) => ({
+    ...chooseBalls(facts),
+    mistake: {
+      looksLike: `Balls that are ${figure(facts.over, facts.units)} too large make the play ${figure(facts.taken, facts.units)} smaller.`,
+      costs: `Little: you turn the inner ring to fit. But one ball that is larger than the other ${facts.count - 1} carries all the load: change it.`,
+    },
+  }),
+  roller: (facts) => ({
+    title: `Choose ${facts.count} rollers`,
+    tool: CHANNEL,
+    how: `Lay ${facts.count} rollers side by side in the channel so that they touch, and measure the whole row: this gives their mean diameter more finely than a caliper does. Roll each roller on glass, and put aside the ones that wobble.`,
+    check:
+      'Compare the row with its size. Measure each roller with the caliper at both ends and in the middle, in two directions.',
+    mistake: {
+      looksLike: smallerGap('Rollers', facts),
+      costs:
+        'The track is cut for the wrong rollers. Measure them before you cut any ring, and design the bearing again for the rollers that you have.',
+    },
+  }),
+}
+
+export const cutRollers = ({ count }: { readonly count: number }): OperationWords => ({
+  title: `Cut the ${count} rollers to length`,
+  tool: 'fine saw, stop block, sanding block',
+  how: `Cut a few more than ${count}, against a stop, all at one setting and with square ends. Then break the edges of the ends with two strokes.`,
+  check: 'Stand them on end on a flat surface. None may lean, and a straightedge laid across them must not rock.',
+  mistake: {
+    looksLike: 'One roller is longer than the others.',
+    costs: 'The cheeks pinch it, and the whole bearing drags. Rub it down on abrasive laid flat.',
+  },
+})

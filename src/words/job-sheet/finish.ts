@@ -1,0 +1,106 @@
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from '#src/words/figure.ts'
+import { TERMS } from '#src/words/terms.ts'
+import type { OperationWords } from './operation.ts'
+
+/* What is done last: finish, grain, wax, running in. */
+
+/** What is checked when the finish is dry. */
+const WHEN_DRY: Readonly<Record<ArrangementName, string>> = {
+  radial: 'When it is dry, try the plugs and measure the play again.',
+  roller: 'When it is dry, try the plugs and measure the play again.',
+  thrust: 'When it is dry, try the plugs and measure the gap again.',
+  caged: 'When it is dry, measure the play again.',
+}
+
+/** @param film on each surface; 0 for bare wood */
+export function finish(
+  arrangement: ArrangementName,
+  { film, units }: { readonly film: Mm; readonly units: Units },
+): OperationWords {
+  const { element, raceway } = TERMS[arrangement]
+  const isBare = film === 0
+  return {
+    title: isBare ? `Leave it bare, or finish only outside the ${raceway.many}` : 'Put on the finish',
+    tool: 'cloth, thin finish',
+    how: isBare
+      ? `The sizes are for bare wood. Finish only the outsides and the faces, and keep the finish out of the ${raceway.many}.`
+      : `Put thin, even coats on every turned surface: the sizes leave ${figure(film, units)} for the finish on each surface.`,
+    check: WHEN_DRY[arrangement],
+    mistake: {
+      looksLike: `Finish has run into a ${raceway.one}.`,
+      costs: `It dries to a bump that every ${element.one} climbs: scrape it out before it hardens.`,
+    },
+  }
+}
+
+/** What too much sanding does. */
+const SANDED_ON: Readonly<Record<ArrangementName, string>> = {
+  radial: 'The grooves get deeper, and the gap opens again.',
+  roller: 'The track gets wider, and the gap opens again.',
+  thrust: 'The grooves get deeper, and the plates come nearer to each other.',
+  caged: 'The grooves get deeper, and the play grows again.',
+}
+
+export function grain(arrangement: ArrangementName): OperationWords {
+  const { element, raceway } = TERMS[arrangement]
+  return {
+    title: 'Rub off the raised grain',
+    tool: 'fine, worn abrasive',
+    how: `A first coat, or damp air, raises the fibres. When the wood is dry, rub them off with two or three light strokes in each ${raceway.one}.`,
+    check: `A cloth catches nowhere, and the ${element.many} run without a hiss.`,
+    mistake: { looksLike: 'You sand on until it looks smooth.', costs: SANDED_ON[arrangement] },
+  }
+}
+
+export function wax(arrangement: ArrangementName): OperationWords {
+  const { raceway } = TERMS[arrangement]
+  return {
+    title: `Wax the ${raceway.many}`,
+    tool: 'hard paste wax, soft cloth',
+    how: `Put a thin coat in both ${raceway.many}, let it dry, and buff it off.`,
+    check: 'Nothing comes off on a finger.',
+    mistake: {
+      looksLike: 'The wax is left thick.',
+      costs: `It gathers dust into crumbs that feel like a rough ${raceway.one}.`,
+    },
+  }
+}
+
+interface RunInFacts {
+  /** The least gap allowed; a cage leaves no gap. */
+  readonly minGap: Mm
+  readonly units: Units
+}
+
+const gapStays = ({ minGap, units }: RunInFacts): string =>
+  minGap > 0 ? `The gap still measures ${figure(minGap, units)} or more.` : 'The gap has not closed.'
+
+/** What is measured once more, and what must hold at the end. */
+const AT_THE_END: Readonly<
+  Record<
+    ArrangementName,
+    { readonly title: string; readonly measure: string; readonly holds: (facts: RunInFacts) => string }
+  >
+> = {
+  radial: { title: 'Assemble it and run it in by hand', measure: 'the gap and the play', holds: gapStays },
+  roller: { title: 'Assemble it and run it in by hand', measure: 'the gap and the play', holds: gapStays },
+  thrust: { title: 'Assemble it and run it in by hand', measure: 'the gap', holds: gapStays },
+  caged: { title: 'Run it in by hand', measure: 'the play', holds: () => 'The cage drags nowhere.' },
+}
+
+export function runIn(arrangement: ArrangementName, facts: RunInFacts): OperationWords {
+  const { element, raceway } = TERMS[arrangement]
+  const { title, measure, holds } = AT_THE_END[arrangement]
+  return {
+    title,
+    tool: 'hands',
+    how: `Turn it a few hundred times by hand, both ways, under a light load. Take it apart, wipe out the dust, look for shiny spots, and measure ${measure} once more.`,
+    check: `It coasts, and is as quiet at the end of a turn as at the start. ${holds(facts)}`,
+    mistake: {
+      looksLike: `A ${raceway.one} has a shiny spot in one place: the wood is high there, or one ${element.one} is large.`,
+      costs: 'Wear that grows. Ease the spot with two strokes, no more.',
+    },
+  }
+}

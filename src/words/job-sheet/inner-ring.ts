@@ -1,0 +1,168 @@
+import type { Split } from '#shared/bearing/fields.ts'
+import {
+  HALVES_CHECK,
+  HOLLOW_EDGE,
+  LAYOUT_CHECK,
+  type Machines,
+  type OperationWords,
+  PROFILE_SHORT,
+} from './operation.ts'
+
+/* Making an inner ring, from the board to the play. Tracks are in `rollers.ts`. */
+
+const BLANK_TOOL: Readonly<Record<Machines, string>> = {
+  'saw-and-lathe': 'saw, plane, drill press',
+  'lathe-only': 'saw, plane, drill press',
+  'router-and-lathe': 'router on a circle jig, drill press',
+}
+
+export const innerBlank = (machines: Machines, isSplit: boolean): OperationWords => ({
+  title: isSplit ? 'Cut the two discs of the inner ring' : 'Cut the disc of the inner ring',
+  tool: BLANK_TOOL[machines],
+  how: isSplit
+    ? 'Lay out both discs from the template, with its arrow along the grain. Cut outside the full line. Bore the centre of both, one on top of the other.'
+    : 'Lay out the disc from the template, with its arrow along the grain. Cut outside the full line. Bore the centre.',
+  check: LAYOUT_CHECK,
+  mistake: {
+    looksLike: 'The bore is not square to the face: the ring runs out.',
+    costs: 'You lose the disc. Bore it before you cut it round, while you can still clamp it.',
+  },
+})
+
+const JOINED = {
+  how: 'Do this before you turn anything, so that both halves are turned as one. The faces meet at mid groove. Mark the pair across the edge, and take it apart only to put the balls in.',
+  check: HALVES_CHECK,
+}
+
+export const innerScrewed = ({ count }: { readonly count: number }): OperationWords => ({
+  ...JOINED,
+  title: 'Screw the halves of the inner ring together',
+  tool: `drill, countersink, ${count} wood screws No. 4`,
+  mistake: {
+    looksLike: 'A screw comes out in the groove or the bore.',
+    costs: 'The tool strikes steel. Countersink the screws deep, and keep to their circle.',
+  },
+})
+
+export const INNER_PINNED: OperationWords = {
+  ...JOINED,
+  title: 'Pin the halves of the inner ring together',
+  tool: 'drill, dowels, or a bolt through the bore with washers',
+  mistake: {
+    looksLike: 'The halves shift while you turn them: the groove has a step where they meet.',
+    costs: 'Every ball knocks on the step. Join the halves again before you go on.',
+  },
+}
+
+export const INNER_OUTSIDE: OperationWords = {
+  title: 'Turn the outside of the inner ring',
+  tool: 'lathe, on a mandrel through the bore, gouge and scraper',
+  how: 'Turn it down to the line. Write down its diameter: the groove is measured from here.',
+  check: `Measure it with the caliper in two directions. ${HOLLOW_EDGE}`,
+  mistake: {
+    looksLike: 'The outside is too small, and the groove is cut to its depth all the same.',
+    costs: 'Too much play. Cut the groove to its bottom diameter, not to its depth.',
+  },
+}
+
+const SCORE = 'Score the middle with a pencil while the ring turns, before the tool goes in.'
+
+/** What a groove beside the middle does. */
+const OFF_THE_MIDDLE = {
+  radial: (isSplit: boolean) =>
+    isSplit
+      ? {
+          looksLike: 'The groove is off the middle: one half closes, and the other does not.',
+          costs: `You lose both halves. ${SCORE}`,
+        }
+      : {
+          looksLike: 'The groove is off the middle: the rings do not stand flush.',
+          costs: `You lose the ring. ${SCORE}`,
+        },
+  caged: () => ({
+    looksLike: 'The groove is off the middle: the rings do not stand flush, and the cage rubs on one side.',
+    costs: `You lose the ring. ${SCORE}`,
+  }),
+} as const
+
+export const innerGroove = (arrangement: keyof typeof OFF_THE_MIDDLE, isSplit: boolean): OperationWords => ({
+  title: 'Cut the groove of the inner ring, short of its depth',
+  tool: 'lathe, scraper ground to the groove radius, outside caliper',
+  how: `Cut straight in, at mid width${isSplit ? ', on the line between the halves' : ''}. Stop short of the depth: you sand the rest to fit.`,
+  check: PROFILE_SHORT,
+  mistake: OFF_THE_MIDDLE[arrangement](isSplit),
+})
+
+const TRAVEL = 'Measure the whole travel from side to side, in two directions.'
+const FEEL = 'Turn it by hand and feel for play from side to side.'
+const FIT_TOOL = 'hands, a dial indicator if you have one'
+const GROOVE_BINDS = {
+  looksLike: 'It binds at one place in every turn: a groove is not round, or one ball is large.',
+  costs: 'Do not force it: find the ball first, then sand.',
+}
+
+/** How a full ring of balls comes between the rings, by what is split. */
+const BALLS_IN: Readonly<Record<Split, string>> = {
+  none: 'Lay the balls in the outer ring, and put the inner ring between them.',
+  'inner-ring': 'Lay the balls in the outer ring, and close the halves of the inner ring in from both sides.',
+  'outer-ring': 'Lay the balls round the inner ring, and close the halves of the outer ring over them.',
+}
+
+/** How three balls come in, which stand by themselves: without the cage, more of them would gather at one side. */
+const THREE_IN: Readonly<Record<Split, string>> = {
+  none: 'Push the inner ring to one side of the outer ring, and drop three balls into the wide side. Bring the inner ring to the middle, and spread the balls a third of a turn apart.',
+  'inner-ring':
+    'Set three balls in the groove of the outer ring, a third of a turn apart, each on a dab of wax. Close the halves of the inner ring in from both sides.',
+  'outer-ring':
+    'Set three balls round the inner ring, a third of a turn apart, each on a dab of wax. Close the halves of the outer ring over them.',
+}
+
+export const INNER_FIT = {
+  radial: (split: Split): OperationWords => ({
+    title: 'Try the inner ring in the outer ring, with the balls',
+    tool: FIT_TOOL,
+    how: `${BALLS_IN[split]} ${FEEL}`,
+    check: TRAVEL,
+    mistake: GROOVE_BINDS,
+  }),
+  caged: (split: Split): OperationWords => ({
+    title: 'Try the inner ring in the outer ring, with three balls',
+    tool: FIT_TOOL,
+    how: `${THREE_IN[split]} Feel for play from side to side, with your hand over a ball.`,
+    check: TRAVEL,
+    mistake: GROOVE_BINDS,
+  }),
+  roller: (): OperationWords => ({
+    title: 'Try the inner ring in the outer ring, with the rollers',
+    tool: FIT_TOOL,
+    how: `Lay the outer ring flat on the bench, and stand the rollers in it. Let the inner ring down between them. ${FEEL}`,
+    check: TRAVEL,
+    mistake: {
+      looksLike: 'It binds at one place in every turn: a track is not round, or one roller is large.',
+      costs: 'Do not force it: find the roller first, then sand.',
+    },
+  }),
+} as const
+
+/** The same of a groove and of a track, but for the tool. */
+const SAND: Omit<OperationWords, 'title' | 'tool'> = {
+  how: 'Send the readings to the fit correction. Remove what it says, clean out the dust, put the bearing together again, and measure.',
+  check: 'It turns freely all the way round, and the play is what it should be and no more.',
+  mistake: {
+    looksLike: 'You can see the play, not only feel it.',
+    costs: 'The bearing rattles. Make a new inner ring: it is the smaller one.',
+  },
+}
+
+export const INNER_SAND: Readonly<Record<'groove' | 'track', OperationWords>> = {
+  groove: {
+    ...SAND,
+    title: 'Sand the groove of the inner ring to fit',
+    tool: 'lathe, abrasive round a dowel of the groove radius',
+  },
+  track: {
+    ...SAND,
+    title: 'Sand the track of the inner ring to fit',
+    tool: 'lathe, abrasive on a flat block',
+  },
+}

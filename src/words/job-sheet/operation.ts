@@ -1,0 +1,44 @@
+/** The words of one operation of the job sheet. */
+export interface OperationWords {
+  readonly title: string
+  readonly tool: string
+  readonly how: string
+  readonly check: string
+  readonly mistake: { readonly looksLike: string; readonly costs: string }
+}
+
+/** The machines at hand. */
+export type Machines = 'saw-and-lathe' | 'lathe-only' | 'router-and-lathe'
+
+export const LAYOUT_CHECK =
+  'First measure the bars on the printed template: 100 mm and 4 in. Then measure each circle with a rule, in two directions at right angles.'
+
+/** With what a bored disc is made round, and how, about its hole. */
+export const ROUND_BY: Readonly<
+  Record<Machines, { readonly tool: string; readonly how: (hole: 'bore' | 'hole') => string }>
+> = {
+  'saw-and-lathe': {
+    tool: 'drill press, band saw or scroll saw, lathe',
+    how: (hole) => `Then saw it out along the dashed line, and turn its outside true to the ${hole}.`,
+  },
+  'lathe-only': {
+    tool: 'drill press, lathe',
+    how: (hole) => `Then knock its corners off by hand, and turn its outside true to the ${hole}.`,
+  },
+  'router-and-lathe': {
+    tool: 'drill press, router on a circle jig',
+    how: (hole) => `Then rout its outside true to the ${hole}.`,
+  },
+}
+
+/** Of the halves of a ring. */
+export const HALVES_CHECK = 'No light shows between the halves, and the marks meet.'
+
+/** Edges of the gauge sheet: round for a hole, hollow for an outside. */
+export const ROUND_EDGE = 'Hold the round edge of the gauge sheet in it: no light may show.'
+export const HOLLOW_EDGE = 'Hold the hollow edge of the gauge sheet against it: no light may show.'
+/** The profile of the gauge sheet in a groove that is not deep enough yet. */
+export const PROFILE_SHORT =
+  'Hold the profile of the gauge sheet in the groove: its shoulders must stay off the land by what is left to sand.'
+
+export const FULL_LINE_STAYS = 'The full line is still there all the way round.'

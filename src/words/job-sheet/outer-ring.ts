@@ -1,0 +1,227 @@
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from '#src/words/figure.ts'
+import type { Terms } from '#src/words/terms.ts'
+import {
+  FULL_LINE_STAYS,
+  HALVES_CHECK,
+  HOLLOW_EDGE,
+  LAYOUT_CHECK,
+  type Machines,
+  type OperationWords,
+  PROFILE_SHORT,
+  ROUND_EDGE,
+} from './operation.ts'
+
+/* Making an outer ring, from the board to the groove. Tracks are in `rollers.ts`. */
+
+const ON_THE_LATHE = 'lathe, ring held by its outside, scraper'
+
+export const outerLayout = (facts: {
+  readonly outside: Mm
+  /** What that is too small on a page printed at 97 %. */
+  readonly lost: Mm
+  readonly units: Units
+}): OperationWords => ({
+  title: 'Lay out the outer ring',
+  tool: 'the printed template or a compass, a centre punch',
+  how: 'Glue the template on with its arrow along the grain, or prick its lines through to the wood. Punch the centre deep.',
+  check: LAYOUT_CHECK,
+  mistake: {
+    looksLike: 'The template was printed to fit the page: every circle is a few per cent too small.',
+    costs: `You lose the blank. On a page printed at 97 %, the outside of ${figure(facts.outside, facts.units)} is ${figure(facts.lost, facts.units)} too small.`,
+  },
+})
+
+export const OUTER_SPLIT: OperationWords = {
+  title: 'Make the outer ring in two halves',
+  tool: 'saw, plane, drill, screws outside the groove',
+  how: 'Make two discs of half the thickness, and plane their faces true. Before you turn anything, drill them and screw them together outside the groove. Mark the pair across the edge.',
+  check: HALVES_CHECK,
+  mistake: {
+    looksLike: 'The halves were turned separately: the groove has a step where they meet.',
+    costs: 'Every ball knocks on the step. If you sand it away, the groove is too deep.',
+  },
+}
+
+const BORE_CENTRE = 'Bore the centre square to the face, for the screw chuck.'
+
+/** There is a hole for the blade where the core is sawn out. */
+export const outerBore = (machines: Machines): OperationWords => ({
+  title: machines === 'lathe-only' ? 'Bore the hole for the chuck' : 'Bore the holes for the chuck and the blade',
+  tool: 'drill press, a sharp bit',
+  how:
+    machines === 'lathe-only'
+      ? BORE_CENTRE
+      : `${BORE_CENTRE} Bore the hole for the blade inside the core, clear of its line.`,
+  check: 'Hold a try square against the bit, in two directions.',
+  mistake: {
+    looksLike: 'The blank wobbles on its chuck.',
+    costs: 'You lose thickness: the faces must be turned true again.',
+  },
+})
+
+export const outerSaw = ({ raceway }: Terms): OperationWords => ({
+  title: 'Saw the disc out',
+  tool: 'band saw or scroll saw',
+  how: 'Saw along the dashed line, in the waste. Leave the full line on the blank.',
+  check: FULL_LINE_STAYS,
+  mistake: {
+    looksLike: 'Part of the full line is gone.',
+    costs: `The outside comes out smaller, with less wood behind the ${raceway.one}.`,
+  },
+})
+
+const TURN_OUTSIDE = 'True the face, then turn the outside down to the line.'
+
+export const outerOutside = (machines: Machines, { raceway }: Terms): OperationWords => ({
+  title: 'Turn the outside of the outer ring',
+  tool: 'lathe, gouge and scraper, outside caliper',
+  how:
+    machines === 'lathe-only' ? `First knock the corners off the square blank by hand. ${TURN_OUTSIDE}` : TURN_OUTSIDE,
+  check: `Measure it with the caliper in two directions. ${HOLLOW_EDGE}`,
+  mistake: {
+    looksLike: 'The outside is not round.',
+    costs: `Only its looks, as long as the wood behind the ${raceway.one} is as thick as designed.`,
+  },
+})
+
+type Core = Readonly<Record<'sawn' | 'parted', Pick<OperationWords, 'tool' | 'how'>>>
+const CORE: Core = {
+  sawn: {
+    tool: 'scroll saw or jigsaw, started in the hole for the blade',
+    how: 'Start in the hole for the blade, and saw along the inner dashed line. Leave the full line on the ring.',
+  },
+  parted: {
+    tool: 'parting tool, ring held by its outside',
+    how: 'Part from both faces, half way from each, well inside the line. Leave a thin web, stop the lathe, and break the web by hand.',
+  },
+}
+
+/** What a cut over the line costs: the land of a groove, or a track. */
+const LOST_HOLE: Readonly<Record<'groove' | 'track', string>> = {
+  groove: 'You lose the ring: its hole is the land from which the groove is measured.',
+  track: 'You lose the ring: the wood at that line is to become the track.',
+}
+
+export const outerCore = (way: keyof Core, raceway: 'groove' | 'track'): OperationWords => ({
+  title: 'Take out the core',
+  ...CORE[way],
+  check: FULL_LINE_STAYS,
+  mistake: { looksLike: 'The cut crosses the full line.', costs: LOST_HOLE[raceway] },
+})
+
+export const OUTER_ROUTED: OperationWords = {
+  title: 'Rout the outer ring',
+  tool: 'router on a circle jig, straight bit',
+  how: 'Rout the outside first, then the hole, in passes no deeper than half the width of the bit. Keep a web under the last pass of each circle.',
+  check: 'The full line of the hole is still there all the way round.',
+  mistake: {
+    looksLike: 'The jig is set to the wrong side of the bit: the circle is wrong by the width of the bit.',
+    costs: 'You lose the ring. Rout a shallow circle in the waste first, and measure it.',
+  },
+}
+
+const INSIDE: Omit<OperationWords, 'mistake'> = {
+  title: 'Turn the hole to the line',
+  tool: ON_THE_LATHE,
+  how: 'Open the hole until the line just disappears. Write down its diameter: the groove is measured from here.',
+  check: `Measure it with the inside caliper in two directions. ${ROUND_EDGE}`,
+}
+
+export const OUTER_INSIDE = {
+  radial: (facts: { readonly over: Mm; readonly opens: Mm; readonly units: Units }): OperationWords => ({
+    ...INSIDE,
+    mistake: {
+      looksLike: `A hole that is ${figure(facts.over, facts.units)} too large opens the gap by ${figure(facts.opens, facts.units)}, if you then cut the groove to its depth all the same.`,
+      costs: 'Nothing yet: cut the groove to its bottom diameter, not to its depth.',
+    },
+  }),
+  caged: (): OperationWords => ({
+    ...INSIDE,
+    mistake: {
+      looksLike: 'The hole is too large, and the groove is cut to its depth all the same.',
+      costs:
+        'Too much play, and a cage that hangs loose. Cut the groove to its bottom diameter, and turn the cage to fit the hole.',
+    },
+  }),
+} as const
+
+export const OUTER_GROOVE = {
+  radial: (facts: { readonly over: Mm; readonly opens: Mm; readonly units: Units }): OperationWords => ({
+    title: 'Cut the groove of the outer ring, short of its depth',
+    tool: 'lathe, scraper ground to the groove radius, inside caliper',
+    how: 'Cut straight in, at mid width. Stop short of the depth: you sand the rest to fit, with the balls in.',
+    check: PROFILE_SHORT,
+    mistake: {
+      looksLike: `Each ${figure(facts.over, facts.units)} too deep opens the gap by ${figure(facts.opens, facts.units)}.`,
+      costs:
+        'You cannot put wood back. Larger balls, a spacer or a new ring can still save the bearing: the fit correction works out which.',
+    },
+  }),
+  /** With a cage the balls stand apart: a plug tells the depth. */
+  caged: ({ count }: { readonly count: number }): OperationWords => ({
+    title: 'Cut the groove of the outer ring',
+    tool: 'lathe, scraper ground to the groove radius, inside caliper, the plug',
+    how: `Cut straight in, at mid width, then sand the groove smooth. Near its depth, lay the ${count} balls in, spread them evenly, and try the plug between them. Write down the diameter that you end at: you make the inner ring to that.`,
+    check: 'Hold the profile of the gauge sheet in the groove: its shoulders must meet the land all the way round.',
+    mistake: {
+      looksLike: 'The groove came out deeper than drawn.',
+      costs:
+        'Nothing yet: the cage keeps the balls apart, and no gap opens. Make the inner ring larger by as much, all round.',
+    },
+  }),
+} as const
+
+const MEASURE_GAP = 'push them together, and measure the gap between the last and the first.'
+
+/** Trying what rolls in the outer ring of a full ring. */
+export const OUTER_FIT = {
+  radial: (facts: { readonly count: number; readonly ballGap: Mm; readonly units: Units }): OperationWords => ({
+    title: 'Try the balls',
+    tool: 'the balls, a rule or feelers',
+    how: `Lay the ring flat on the bench, packed up so that the balls lie at mid groove. Lay in all the balls that go in, ${MEASURE_GAP} If the last ball does not go in, measure the opening where it should go.`,
+    check: `All ${facts.count} balls are in, and you have measured the gap three times.`,
+    mistake: {
+      looksLike: 'A ball stands high while you measure: the gap reads too small.',
+      costs: `You cut once too often. At a gap of ${figure(facts.ballGap, facts.units)} the ring is done.`,
+    },
+  }),
+  roller: (facts: { readonly count: number; readonly ballGap: Mm; readonly units: Units }): OperationWords => ({
+    title: 'Try the rollers',
+    tool: 'the rollers, a rule or feelers',
+    how: `Lay the ring flat on the bench. Stand all the rollers that go in on end in it, ${MEASURE_GAP} If the last roller does not go in, measure the opening where it should go.`,
+    check: `All ${facts.count} rollers are in, and you have measured the gap three times.`,
+    mistake: {
+      looksLike: 'A roller leans while you measure: the gap reads too small.',
+      costs: `You cut once too often. At a gap of ${figure(facts.ballGap, facts.units)} the ring is done.`,
+    },
+  }),
+} as const
+
+interface SandFacts {
+  readonly minGap: Mm
+  readonly maxGap: Mm
+  readonly noGo: Mm
+  readonly units: Units
+}
+
+const sand = ({ element, raceway, tooFar }: Terms, { minGap, maxGap, noGo, units }: SandFacts) => ({
+  title: `Sand the ${raceway.one} of the outer ring to fit`,
+  how: 'Send the readings to the fit correction. Remove what it says, clean out the dust, and measure again. Count the strokes: the fit correction learns how much one stroke removes.',
+  check: `The go plug enters between the seated ${element.many}, and the no-go plug does not: the gap is between ${figure(minGap, units)} and ${figure(maxGap, units)}.`,
+  mistake: {
+    looksLike: `The no-go plug of ${figure(noGo, units)} enters.`,
+    costs: `The ${raceway.one} is ${tooFar}: ask the fit correction how to save the bearing.`,
+  },
+})
+
+export const OUTER_SAND = {
+  radial: (terms: Terms, facts: SandFacts): OperationWords => ({
+    ...sand(terms, facts),
+    tool: 'lathe, abrasive round a dowel of the groove radius, the two plugs',
+  }),
+  roller: (terms: Terms, facts: SandFacts): OperationWords => ({
+    ...sand(terms, facts),
+    tool: 'lathe, abrasive on a flat block as long as the ring is wide, the two plugs',
+  }),
+} as const

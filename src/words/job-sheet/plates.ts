@@ -1,0 +1,94 @@
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from '#src/words/figure.ts'
+import { LAYOUT_CHECK, type Machines, type OperationWords, ROUND_BY } from './operation.ts'
+
+/* Making the two plates of a turntable. */
+
+export const PLATE_LAYOUT: OperationWords = {
+  title: 'Lay out both plates',
+  tool: 'the printed template or a compass, a centre punch',
+  how: 'Glue the template on with its arrow along the grain, or prick its lines through to the wood. Punch the centre deep: everything turns about it.',
+  check: LAYOUT_CHECK,
+  mistake: {
+    looksLike: 'A face is not flat: a straightedge rocks on it.',
+    costs: 'The turntable wobbles. Plane the faces before you cut anything into them.',
+  },
+}
+
+export const plateShape = (machines: Machines): OperationWords => ({
+  title: 'Bore the plates and make them round',
+  tool: ROUND_BY[machines].tool,
+  how: `Bore the centre square to the face while you can still clamp the blank. ${ROUND_BY[machines].how('bore')}`,
+  check: 'Turn the plate about a pin in its bore: neither its rim nor its face may run out.',
+  mistake: {
+    looksLike: 'The bore is not square to the face.',
+    costs: 'The plate tilts, and the balls on one side carry all the load.',
+  },
+})
+
+/** What cuts the groove of a plate, and what sets its circle. */
+const GROOVED_BY: Readonly<Record<Machines, { readonly tool: string; readonly setting: string }>> = {
+  'saw-and-lathe': { tool: 'lathe, scraper ground to the groove radius', setting: 'of the tool' },
+  'lathe-only': { tool: 'lathe, scraper ground to the groove radius', setting: 'of the tool' },
+  'router-and-lathe': { tool: 'router on a circle jig, round-nose bit', setting: 'of the jig' },
+}
+
+export const trialGroove = (facts: {
+  readonly machines: Machines
+  /** Radially. */
+  readonly over: Mm
+  readonly opens: Mm
+  readonly units: Units
+}): OperationWords => ({
+  title: 'Cut the first groove shallow',
+  tool: GROOVED_BY[facts.machines].tool,
+  how: 'Cut it on its circle, to a third of its depth. The balls lie over the lowest line of the groove however deep it is, so a shallow groove already shows whether the circle is right.',
+  check: 'Measure across the lowest line of the groove, in two directions.',
+  mistake: {
+    looksLike: `A circle whose radius is ${figure(facts.over, facts.units)} too large opens the gap by ${figure(facts.opens, facts.units)}.`,
+    costs:
+      'Little while the groove is shallow: cut the whole groove on the right circle. If it is deep, you lose the plate.',
+  },
+})
+
+export const tryInPlate = (facts: {
+  readonly count: number
+  readonly gapPerRadius: number
+  /** A gap too small by this … */
+  readonly lacking: Mm
+  /** … needs the circle's radius so much larger. */
+  readonly wider: Mm
+  readonly units: Units
+}): OperationWords => ({
+  title: 'Try the balls',
+  tool: 'the balls, a rule or feelers',
+  how: `Lay the plate flat on the bench. Lay in all ${facts.count} balls, push them together along the groove, and measure the gap between the last and the first. Take the difference from the gap below and divide it by ${facts.gapPerRadius.toFixed(1)}: if the gap is too small, make the radius of the circle larger by that; if it is too large, make the radius smaller by that.`,
+  check: `Try the plugs between the balls as well. A gap that is ${figure(facts.lacking, facts.units)} too small needs a radius that is ${figure(facts.wider, facts.units)} larger.`,
+  mistake: {
+    looksLike: 'A ball rests on the side of its neighbour instead of in the groove: the gap reads too large.',
+    costs: 'The circle is set wrong. Press every ball down with a finger before you measure.',
+  },
+})
+
+export const plateGroove = (machines: Machines): OperationWords => ({
+  title: 'Cut the groove to its depth',
+  tool: GROOVED_BY[machines].tool,
+  how: `Cut it on the circle that the balls have shown, in passes, the last one light. Write down the setting ${GROOVED_BY[machines].setting}.`,
+  check:
+    'Hold the profile of the gauge sheet in the groove: its shoulders must meet the face all the way round. Then try the balls and the plugs once more.',
+  mistake: {
+    looksLike: 'The groove is deeper on one side.',
+    costs: 'The turntable leans as it turns. Depth moves the plates, not the gap: deepen the other side to match.',
+  },
+})
+
+export const SECOND_PLATE: OperationWords = {
+  title: 'Cut the groove of the other plate',
+  tool: 'the same tool, at the same setting',
+  how: 'Do not touch the setting: if the two circles differ, the balls climb from one groove into the other. Then lay the plates together, with the balls between them.',
+  check: 'Measure the space between the plates with feelers, at four places. Turn the plate by hand: you feel no bump.',
+  mistake: {
+    looksLike: 'It turns now hard, now easily: the two circles differ, or one ball is large.',
+    costs: 'Find the ball first. Then ease the flank that shines with two strokes.',
+  },
+}

@@ -1,0 +1,56 @@
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from '#src/words/figure.ts'
+import { HOLLOW_EDGE, LAYOUT_CHECK, type Machines, type OperationWords, ROUND_BY, ROUND_EDGE } from './operation.ts'
+
+/* Turning the tracks of a roller bearing, and its cheeks. */
+
+export const outerTrack = (facts: {
+  /** Radially. */
+  readonly over: Mm
+  readonly opens: Mm
+  readonly units: Units
+}): OperationWords => ({
+  title: 'Turn the track of the outer ring, short of its size',
+  tool: 'lathe, ring held by its outside, scraper, inside caliper',
+  how: 'Turn straight through, moving the tool along the axis: on a track that tapers the rollers run askew. Stop short of the size: you sand the rest to fit, with the rollers in.',
+  check: `Measure it with the inside caliper at both ends, in two directions. ${ROUND_EDGE}`,
+  mistake: {
+    looksLike: `Each ${figure(facts.over, facts.units)} too much all round opens the gap by ${figure(facts.opens, facts.units)}.`,
+    costs:
+      'You cannot put wood back. Thicker rollers, a spacer or a new ring can still save the bearing: the fit correction works out which.',
+  },
+})
+
+export const INNER_TRACK: OperationWords = {
+  title: 'Turn the track of the inner ring, short of its size',
+  tool: 'lathe, on a mandrel through the bore, gouge and scraper, outside caliper',
+  how: 'Turn it straight along the axis. Stop short of the size: you sand the rest to fit.',
+  check: `Measure it with the caliper at both ends, in two directions. ${HOLLOW_EDGE}`,
+  mistake: {
+    looksLike: 'The track is thinner at one end.',
+    costs: 'Play at that end, and rollers that run askew.',
+  },
+}
+
+export function cheeks(facts: {
+  readonly machines: Machines
+  readonly axialPlay: Mm
+  /** The wood behind the track has room for screws. */
+  readonly hasScrews: boolean
+  readonly units: Units
+}): OperationWords {
+  const { tool, how } = ROUND_BY[facts.machines]
+  const fastened = facts.hasScrews
+    ? 'The screws go into the outer ring, clear of its track: drill the holes in both cheeks, and drill the ring through them.'
+    : 'The wood behind the track is too thin for a No. 4 screw: use thinner screws, or pins, and drill for them.'
+  return {
+    title: 'Make the two cheeks and screw them on',
+    tool: `${tool}, screwdriver`,
+    how: `Bore each cheek while you can still clamp its blank. ${how('hole')} Screw one cheek on, lay the ring on it, put in the inner ring and the rollers, and screw on the other cheek. ${fastened}`,
+    check: `${LAYOUT_CHECK} With both cheeks on, the rollers and the inner ring must still move ${figure(facts.axialPlay, facts.units)} along the axis.`,
+    mistake: {
+      looksLike: 'A cheek is not flat: the inner ring drags at one place in every turn.',
+      costs: 'Little: plane the cheek, or put paper under it at the screws.',
+    },
+  }
+}

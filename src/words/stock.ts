@@ -1,0 +1,32 @@
+import type { ScrewFault } from '#shared/making/split-ring.ts'
+import type { Stock } from '#shared/making/stock.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from './figure.ts'
+import type { Terms } from './terms.ts'
+
+/** Whether the inner ring can be cut from the core of the outer one. */
+export function nestingSentence(nesting: Stock['nesting'], units: Units, terms: Terms): string {
+  const { nests, shortBy, largestAllowance, landGapNeeded, thicknessNeeded } = nesting
+  const size = (length: Mm): string => figure(length, units)
+  if (nests) return 'The inner ring can be cut from the core of the outer ring.'
+  if (shortBy <= 0)
+    return `The core is wide enough for the inner ring, but the blank of the outer ring must be ${size(thicknessNeeded)} thick to give both halves.`
+  const allowance =
+    largestAllowance === undefined ? '' : `a turning allowance of ${size(largestAllowance)} on both rings, or with `
+  return `The core is ${size(shortBy)} too small for the inner ring. It would fit with ${allowance}a ${terms.landGap} of ${size(landGapNeeded)}, if the blank is ${size(thicknessNeeded)} thick.`
+}
+
+/** What is wrong with the screws of a split ring. Only rings with grooves have any. */
+export function screwSentence(fault: ScrewFault, units: Units): string {
+  const size = (length: Mm): string => figure(length, units)
+  switch (fault.code) {
+    case 'wall-too-thin':
+      return `${size(fault.wall)} of wood is too little for a No. ${fault.gauge} screw. It needs ${size(fault.least)}: the head, and wood as thick as the shank on either side.`
+    case 'no-screw-length':
+      return `No No. ${fault.gauge} screw on sale both holds in the far half of a ring ${size(fault.width)} wide and stays inside it. Use dowels, or another width.`
+    case 'screws-crowd':
+      return `${fault.count} screws are too close together on their circle and may split the wood. Use ${Math.max(2, fault.most)}.`
+    default:
+      return fault satisfies never
+  }
+}

@@ -1,0 +1,36 @@
+import type { Fault } from '#src/http/problem.ts'
+import type { TaskName } from './thread.ts'
+
+/** Every sentence about work in worker threads that a caller can read. */
+
+export const TOO_BUSY = 'The service has too much work at the moment. Try again in a second.'
+/** Nobody reads it; without it the log would report a bug. */
+export const CALLER_LEFT = 'The connection was closed before the answer was ready.'
+
+export const tooMuchWork = (mostSeconds: number): string =>
+  `This request takes more work than one request may (${mostSeconds} s): see \`errors\`.`
+
+const SEARCH: Fault = {
+  path: '',
+  message:
+    'Ask for less: shorten the lists of balls, cutters and depths, narrow the ranges of counts and bores, name fewer months of a year, or ask for fewer designs (limit, offset).',
+}
+const TRIALS: Fault = { path: '/trials', message: 'Ask for fewer trials, or for fewer significant digits.' }
+
+/** What to ask less of, and where, by the task that takes most of an answer's work. */
+const NARROWER: Readonly<Record<TaskName, Fault>> = {
+  beginSearch: SEARCH,
+  furtherSearch: SEARCH,
+  concludeSearch: SEARCH,
+  prepareTrials: TRIALS,
+  runTrials: TRIALS,
+  concludeTrials: TRIALS,
+  fitCorrection: { path: '/readings', message: 'Send fewer readings or fewer earlier states.' },
+  seasonalFit: { path: '/climate', message: 'Name fewer months, or give the ranges of the year instead.' },
+  ballSelection: { path: '/measured', message: 'Send fewer measured balls.' },
+  pdf: { path: '', message: 'Choose a larger paper size, or ask for svg or dxf.' },
+  browserScript: { path: '', message: 'Try again: the page is not ready yet.' },
+}
+
+/** What to narrow in a request that asks for too much work. */
+export const narrower = (task: TaskName): Fault => NARROWER[task]

@@ -1,0 +1,51 @@
+import { describe, expect, test } from 'vitest'
+import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
+import { toJobSheet } from '#src/api/job-sheet/present.ts'
+import { METHODS } from '#src/api/job-sheet/schema.ts'
+import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
+import { TERMS } from '#src/words/terms.ts'
+import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'
+import { foreignWords, unusedWords } from '#tests/support/trade-words.ts'
+
+/** What a person reads of a sheet: all but the names that programs go by. */
+const sentencesOf = ({ design }: OfKind): readonly string[] =>
+  METHODS.flatMap((method) => {
+    const { title, use, operations } = toJobSheet(design, method)
+    const ofOperations = operations.flatMap((operation) => [
+      operation.title,
+      operation.tool,
+      operation.how,
+      operation.check,
+      operation.mistake.looksLike,
+      operation.mistake.costs,
+      ...operation.cautions.map(({ message }) => message),
+      ...operation.sizes.map(({ name }) => name),
+      ...operation.readings.map(({ name }) => name),
+    ])
+    return [title, use, ...ofOperations]
+  })
+
+describe('the job sheet', () => {
+  test.each(OF_EVERY_KIND)('of $name has no word of another arrangement', (made) => {
+    expect(sentencesOf(made).flatMap((sentence) => foreignWords(made.arrangement, sentence))).toEqual([])
+  })
+
+  test.each(ARRANGEMENT_NAMES)('of every %s bearing speaks of all that there is', (arrangement) => {
+    const ofIt = OF_EVERY_KIND.filter((made) => made.arrangement === arrangement)
+    expect(unusedWords(arrangement, ofIt.flatMap(sentencesOf))).toEqual([])
+  })
+
+  test.each(OF_EVERY_KIND)('of $name has no gap in a sentence, and every instruction ends', (made) => {
+    for (const method of METHODS)
+      for (const { how, check, mistake } of toJobSheet(made.design, method).operations)
+        for (const sentence of [how, check, mistake.looksLike, mistake.costs])
+          expect(sentence).toMatch(/^[A-Z](?!.*(?: {2}|undefined|NaN|\[object)).*[^.]\.$/)
+  })
+})
+
+test.each(ARRANGEMENT_NAMES)('cautions for a %s bearing name its own parts', (arrangement) => {
+  const ofRings = ['core-loose', 'sanding-inside', 'roller-skew']
+  const codes = CAUTION_CODES.filter((code) => !ofRings.includes(code))
+  const sentences = codes.map((code) => cautionSentence(code, TERMS[arrangement]))
+  expect(sentences.flatMap((sentence) => foreignWords(arrangement, sentence))).toEqual([])
+})

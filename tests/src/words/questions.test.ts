@@ -1,0 +1,397 @@
+import { describe, expect, test } from 'vitest'
+import { ARRANGEMENT_NAMES, type ArrangementName, type DesignInput, traitsOf } from '#shared/bearing/arrangements.ts'
+import { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
+import type { FittedPart, Reading } from '#shared/bearing/fit-correction/input.ts'
+import { SPECIES_IDS } from '#shared/data/species.ts'
+import { anyLoadCheck, LOAD_NAMES } from '#shared/questions/load/any-load-check.ts'
+import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
+import { designSearch } from '#shared/questions/search/design-search.ts'
+import { CRITERIA } from '#shared/questions/search/input.ts'
+import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
+import { BALL_SELECTION, ballSelection } from '#shared/questions/selection/ball-selection.ts'
+import { CONTRIBUTORS_OF, TOLERANCE_CHECK } from '#shared/questions/tolerance/input.ts'
+import type { WhyTrials } from '#shared/questions/tolerance/nearly-linear.ts'
+import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
+import { toleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
+import { mm } from '#shared/units/length.ts'
+import { toSelectionAnswer } from '#src/api/ball-selection/present.ts'
+import { toFitAnswer } from '#src/api/fit-correction/present.ts'
+import { toLoadAnswer } from '#src/api/load-check/present.ts'
+import { explainRefusal as selectionRefusal, explainWarning as selectionWarning } from '#src/words/ball-selection.ts'
+import { DROPPED, explainCriterion, explainRefusal as searchRefusal } from '#src/words/design-search.ts'
+import { disagreeing, explainFitRefusal, nextReading } from '#src/words/fit-correction.ts'
+import { estimateOnly, explainRefusal as loadRefusal, explainWarning as loadWarning } from '#src/words/load-check.ts'
+import { memorySentence, seasonRefusalSentence } from '#src/words/season-refusal.ts'
+import { describeBand, describeBuildIn, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
+import { TERMS } from '#src/words/terms.ts'
+import {
+  advice,
+  explainAim,
+  explainEffect,
+  explainMethod,
+  explainToleranceRefusal,
+  gapSheetWords,
+  notes,
+} from '#src/words/tolerance-check.ts'
+import { CAGED, PLAIN, PLATES, ROLLERS } from '#tests/support/inputs.ts'
+import { MAPLE, MARBLES } from '#tests/support/seasons.ts'
+
+/** The parts of a bearing that a sentence may name: every other word is free. */
+const PART = /\b(ball|roller|dowel|groove|track|raceway|ring|plate|land|cage|pocket|cheek|flank)s?\b/gi
+
+/** The parts of each arrangement. A sentence that names another part is about another bearing. */
+const PARTS_OF: Readonly<Record<ArrangementName, readonly string[]>> = {
+  radial: ['ball', 'groove', 'ring', 'land', 'flank'],
+  caged: ['ball', 'groove', 'ring', 'land', 'flank', 'cage', 'pocket'],
+  roller: ['roller', 'track', 'ring', 'cheek'],
+  thrust: ['ball', 'groove', 'plate', 'flank'],
+}
+
+/** What each arrangement has no use for although it has the parts. */
+const NOT_SAID: Readonly<Partial<Record<ArrangementName, RegExp>>> = {
+  caged: /\bball gap|\bgo plug|\bno-go/i,
+  thrust: /\b(?:inner|outer) (?:groove|plate)|deeper than|\bshallower|too deep|\bthe play\b/i,
+  roller: /\bdeep|\bdepth|\bshallow/i,
+}
+
+/** Names of JSON are those of the contract, and stand in backquotes or quotation marks. */
+const ofContract = /`[^`]*`|"[^"]*"|\(ballsOnHand\)/g
+
+function expectOwnWords(arrangement: ArrangementName, sentences: readonly string[]): void {
+  expect(sentences.length).toBeGreaterThan(0)
+  for (const sentence of sentences) {
+    const words = sentence.replaceAll(ofContract, '')
+    const foreign = Array.from(words.matchAll(PART), ([, part]) => part?.toLowerCase() ?? '').filter(
+      (part) => !PARTS_OF[arrangement].includes(part),
+    )
+    expect(foreign, `${arrangement}: ${sentence}`).toEqual([])
+    const unsaid = NOT_SAID[arrangement]
+    if (unsaid !== undefined) expect(words, arrangement).not.toMatch(unsaid)
+    expect(sentence, arrangement).not.toMatch(/NaN|undefined|Infinity|\[object| {2}|\.\.|^\s|\s$/)
+  }
+}
+
+const SENTENCES: ReadonlySet<string> = new Set(['message', 'advice', 'verdict', 'notes', 'summary'])
+
+/** Every sentence of an answer, but those of its cautions and sources, which are those of the bearing. */
+function sentencesIn(value: unknown, isSentence = false): readonly string[] {
+  if (typeof value === 'string') return isSentence ? [value] : []
+  if (typeof value !== 'object' || value === null) return []
+  return Object.entries(value).flatMap(([name, inner]) =>
+    name === 'cautions' || name === 'sources'
+      ? []
+      : sentencesIn(inner, SENTENCES.has(name) || (isSentence && Array.isArray(value))),
+  )
+}
+
+function known<T>(
+  result: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: unknown },
+): T {
+  if (!result.ok) throw new Error(JSON.stringify(result.error))
+  return result.value
+}
+
+const DESIGNS: Readonly<Record<ArrangementName, DesignInput>> = {
+  radial: PLAIN,
+  roller: ROLLERS,
+  thrust: PLATES,
+  caged: CAGED,
+}
+
+describe('tolerance check', () => {
+  const UNIFORM = { kind: 'uniform', plusMinus: mm(0.1) } as const
+
+  test.each(TOLERANCE_CHECK.serves)('of a %s: every answer in its own words', (arrangement) => {
+    const design = DESIGNS[arrangement]
+    const names = CONTRIBUTORS_OF[traitsOf(design).members]
+    const year = { woods: MARBLES.woods, climate: MARBLES.climate, today: MARBLES.today }
+    const glass: DesignInput = { ...design, balls: { ...design.balls, material: 'glass' } } as DesignInput
+    const checks = [
+      // Each contributor alone decides once; without trials, and with.
+      ...names.map((name) => ({ design, contributors: { [name]: UNIFORM }, trials: 1000 })),
+      { design, contributors: Object.fromEntries(names.map((name) => [name, UNIFORM])) },
+      { design, contributors: { ballLotMean: { kind: 'uniform', plusMinus: mm(1) } as const }, overshootRisk: 0.001 },
+      ...(arrangement !== 'radial'
+        ? []
+        : [
+            { design: glass, contributors: {}, year },
+            { design: glass, contributors: { ballDiameter: UNIFORM }, year },
+          ]),
+    ].map((input) => known(toleranceCheck(input)))
+    const terms = TERMS[arrangement]
+    for (const check of checks) {
+      const { description, regions, ...texts } = gapSheetWords(check)
+      const { ballGap, play } = check.figures
+      const effects = [...ballGap.rss.sensitivities].map(([name, gap]) =>
+        explainEffect(name, gap, play.rss.sensitivities.get(name) ?? gap, { units: 'mm', terms }),
+      )
+      expectOwnWords(arrangement, [advice(check), explainAim(check), explainMethod(check), ...notes(check), ...effects])
+      expectOwnWords(arrangement, [description, ...regions, ...Object.values(texts).map((text) => text ?? 'none')])
+    }
+    const whys: readonly WhyTrials[] = ['asked', 'climate', 'measured-balls', 'folded', 'not-linear', 'corners']
+    const [check] = checks
+    if (check === undefined) throw new Error('there must be a check')
+    expectOwnWords(
+      arrangement,
+      whys.map((why) => explainMethod({ ...check, method: { kind: 'trials', why } })),
+    )
+  })
+
+  test.each(TOLERANCE_CHECK.serves)('of a %s: every refusal in its own words', (arrangement) => {
+    const design = DESIGNS[arrangement]
+    const { members, raceway } = traitsOf(design)
+    type Because = Extract<ToleranceRefusal, { code: 'contributor-too-wide' }>['because']
+    const ofRings: readonly Because[] = ['balls', 'inner-groove', 'closes', 'lobes']
+    const reasons: readonly Because[] =
+      members === 'plates'
+        ? ['balls', 'plate-groove', 'closes']
+        : raceway === 'track'
+          ? ofRings
+          : [...ofRings, 'outer-groove']
+    const causes = [...CONTRIBUTORS_OF[members], ...(members === 'rings' ? (['climate'] as const) : [])]
+    const sentences = causes.flatMap((name) =>
+      reasons.map((because) =>
+        explainToleranceRefusal(
+          { code: 'contributor-too-wide', path: '', name, reach: mm(3), because },
+          'mm',
+          TERMS[arrangement],
+        ),
+      ),
+    )
+    expectOwnWords(arrangement, [
+      ...sentences,
+      explainToleranceRefusal({ code: 'limits-reversed', path: '', min: mm(2), max: mm(1) }, 'mm', TERMS[arrangement]),
+    ])
+  })
+})
+
+describe('ball selection', () => {
+  const lot = (shift: number, scatter: number) =>
+    Array.from({ length: 20 }, (_, ball) => mm(16 + shift + scatter * ((ball * 0.618) % 1)))
+
+  test.each(BALL_SELECTION.serves)('of a %s: every answer in its own words', (arrangement) => {
+    const design = DESIGNS[arrangement]
+    for (const goal of ['close-groove', 'least-groove-change', 'least-spread'] as const) {
+      for (const measured of [lot(-0.3, 0.2), lot(0, 0.002), lot(0, 0.2), lot(0.4, 0.2)]) {
+        expectOwnWords(arrangement, sentencesIn(toSelectionAnswer(known(ballSelection({ design, measured, goal })))))
+      }
+    }
+  })
+
+  test.each(BALL_SELECTION.serves)('of a %s: every refusal and every warning in its own words', (arrangement) => {
+    const terms = TERMS[arrangement]
+    const length = {
+      path: '',
+      given: mm(60),
+      ballCount: 12,
+      closed: mm(75),
+      least: mm(13),
+      most: mm(20),
+      below: mm(14),
+    }
+    const codes = ['not-of-this-size', 'aim-takes-another-ball', 'groove-too-tight', 'groove-too-wide'] as const
+    expectOwnWords(arrangement, [
+      selectionRefusal({ code: 'lot-too-small', path: '', given: 9, needed: 12 }, 'mm', terms),
+      ...codes.map((code) => selectionRefusal({ code, ...length }, 'mm', terms)),
+      selectionWarning({ code: 'does-not-close', ballGap: mm(-0.4) }, 'mm', terms),
+      selectionWarning({ code: 'gap-below-band', ballGap: mm(0.1), min: mm(0.2) }, 'mm', terms),
+      selectionWarning({ code: 'gap-above-band', ballGap: mm(3), max: mm(2) }, 'mm', terms),
+      selectionWarning({ code: 'gap-below-assembly-gap', ballGap: mm(0.1), assemblyGap: mm(0.3) }, 'mm', terms),
+    ])
+    if (traitsOf(DESIGNS[arrangement]).raceway === 'groove') {
+      const edges = { code: 'rides-on-edges', ballCount: 3, grooveRadius: mm(7.9), gapShift: mm(-0.1) } as const
+      expectOwnWords(arrangement, [selectionWarning(edges, 'mm', terms)])
+    }
+  })
+})
+
+describe('load check', () => {
+  const ALL = ['radial', 'roller', 'thrust', 'caged'] as const
+
+  test.each(ALL)('of a %s: every answer in its own words', (arrangement) => {
+    const { members, raceway } = traitsOf(DESIGNS[arrangement])
+    const spoken = { units: 'mm', forceUnits: 'N', terms: TERMS[arrangement] } as const
+    const tight = raceway === 'groove' ? [{ ...DESIGNS[arrangement], groove: { conformity: 0.45 } }] : []
+    for (const design of [DESIGNS[arrangement], ...tight] as readonly DesignInput[]) {
+      for (const load of [1, 60, 90_000]) {
+        for (const more of [{}, { speed: 90_000 }, ...(members === 'plates' ? [{ offset: mm(3), speed: 20 }] : [])]) {
+          const asked = { design, [LOAD_NAMES[members]]: load, ...more }
+          expectOwnWords(arrangement, sentencesIn(toLoadAnswer(known(anyLoadCheck(asked)), spoken)))
+        }
+      }
+    }
+    const soft = anyLoadCheck({
+      design: DESIGNS[arrangement],
+      [LOAD_NAMES[members]]: 20,
+      wood: 'maple-sugar',
+      ballWood: 'basswood-american',
+    })
+    expectOwnWords(arrangement, sentencesIn(toLoadAnswer(known(soft), spoken)))
+    expectOwnWords(arrangement, [estimateOnly(TERMS[arrangement]).message])
+  })
+
+  test.each(ALL)('of a %s: every warning in its own words', (arrangement) => {
+    const { members, raceway } = traitsOf(DESIGNS[arrangement])
+    const part = members === 'plates' ? 'plates' : 'outerRing'
+    const facts: readonly LoadWarningFacts[] = [
+      { code: 'ball-sinks-in', part, ballLoad: 900 },
+      { code: 'dents-deeper', part, dent: mm(0.2), most: mm(0.1) },
+      { code: 'first-marked', part, load: 20 },
+      { code: 'balls-softer' },
+      { code: 'too-fast', reason: 'balls-dent-groove', speed: 900 },
+      ...(raceway === 'groove'
+        ? ([
+            { code: 'edges-crush', part, dent: mm(0.1), width: mm(1) },
+            { code: 'contact-reaches-edges', part, grooveWidth: mm(12) },
+          ] as const)
+        : []),
+      ...(members === 'plates'
+        ? ([
+            { code: 'three-carry', ballLoad: 30, dent: undefined, allCarryFrom: 200 },
+            { code: 'three-carry', ballLoad: 30, dent: mm(0.2), allCarryFrom: 200 },
+            { code: 'spun-beside-axis', offset: mm(10) },
+            { code: 'too-fast', reason: 'balls-climb-out', speed: 90 },
+            { code: 'too-fast', reason: 'plate-splits', speed: 900 },
+          ] as const)
+        : ([
+            { code: 'one-ball-carries', share: 0.6, play: mm(0.5) },
+            { code: 'too-fast', reason: 'ring-splits', speed: 900 },
+          ] as const)),
+    ]
+    const spoken = { units: 'mm', forceUnits: 'N', terms: TERMS[arrangement] } as const
+    expectOwnWords(
+      arrangement,
+      facts.map((each) => loadWarning(each, spoken)),
+    )
+    if (members === 'plates') {
+      const tips = { code: 'load-tips-plate', path: '', given: mm(100), below: mm(30) } as const
+      expectOwnWords(arrangement, [loadRefusal(tips, 'mm', TERMS[arrangement])])
+    }
+  })
+})
+
+describe('seasonal fit: radial bearings alone', () => {
+  test('every answer in their own words', () => {
+    const troubled = { ...MARBLES, climate: { kind: 'moisture', moistureContent: { low: 2, high: 24 } } } as const
+    const segmented = { construction: 'segmented', species: 'maple-sugar' } as const
+    const ply = {
+      ...MARBLES,
+      woods: { outerRing: segmented, innerRing: { construction: 'cross-laminated-ply' } },
+    } as const
+    const wooden = {
+      ...MARBLES,
+      design: { ...MARBLES.design, balls: { count: 14, diameter: mm(14) } } as DesignInput,
+      woods: { outerRing: MAPLE, innerRing: MAPLE, balls: 'maple-sugar' },
+    } as const
+    for (const input of [MARBLES, troubled, ply, wooden]) {
+      const season = known(seasonalFit(input))
+      const { today, states, band, buildIn } = season
+      const year = [today, ...states]
+      const troubles = year.flatMap((each) => each.troubles)
+      expectOwnWords('radial', [
+        ...year.map((each) => describeState(each, 'mm')),
+        ...(band === undefined ? [] : [describeBand(band, 'celsius'), describeBand(band, 'fahrenheit')]),
+        describeBuildIn(buildIn, season),
+        describeBuildIn({}, season),
+        ...notesOf(season),
+        ...troubles.map((trouble) => warningOf(trouble, year)),
+      ])
+    }
+  })
+
+  test('every refusal, which any arrangement may be told', () => {
+    const [species = 'teak'] = SPECIES_IDS
+    const refusals = [
+      { code: 'range-reversed', path: '', low: 60, high: 30 },
+      { code: 'temperature-outside', path: '', given: -20, least: -1, most: 70 },
+      { code: 'above-fibre-saturation', path: '', moisture: 35, saturation: 30 },
+      { code: 'above-fibre-saturation', path: '', moisture: 35, saturation: 22, species: 'teak' },
+      { code: 'movement-unknown', path: '', species: 'purpleheart' },
+      { code: 'balls-without-wood', path: '' },
+    ] as const
+    for (const arrangement of ARRANGEMENT_NAMES) {
+      expectOwnWords(arrangement, [
+        memorySentence(species),
+        ...refusals.map((each) => seasonRefusalSentence(each, 'celsius', TERMS[arrangement])),
+      ])
+    }
+  })
+})
+
+test('design search: radial bearings alone, every reason in their own words', () => {
+  const found = known(
+    designSearch({
+      shared: { units: 'mm' },
+      outsideDiameter: { most: mm(140) },
+      bore: { least: mm(12), most: mm(20) },
+      balls: [{ diameter: mm(16) }, { diameter: mm(12) }],
+      cutterDiameters: [mm(12), mm(17), mm(20)],
+    }),
+  )
+  expectOwnWords('radial', [
+    ...found.ranked.flatMap((ranked) => CRITERIA.map((name) => explainCriterion(name, ranked))),
+    ...Object.values(DROPPED),
+    searchRefusal({ code: 'hardly-any-runs', path: '' }, 'celsius'),
+  ])
+})
+
+describe('fit correction', () => {
+  const READ_TO_A_TENTH = { graduation: 0.1, standardUncertainty: 0.05 }
+  const READ: readonly (readonly [ArrangementName, FittedPart, readonly Reading[]])[] = [
+    ...(['radial', 'roller', 'thrust'] as const).flatMap((arrangement) =>
+      [0.1, 0.8, 3.2, 6].map((value) => {
+        const part: FittedPart = arrangement === 'thrust' ? 'plate' : 'outer'
+        return [arrangement, part, [{ kind: 'ball-gap', value: mm(value), error: READ_TO_A_TENTH }]] as const
+      }),
+    ),
+    ...(['radial', 'roller', 'caged'] as const).flatMap((arrangement) => [
+      [arrangement, 'inner', [{ kind: 'binds' }]] as const,
+      [arrangement, 'inner', [{ kind: 'radial-play', value: mm(1.5), error: READ_TO_A_TENTH }]] as const,
+    ]),
+  ]
+
+  test.each(READ)('of a %s, %s, %o: in its own words', (arrangement, ring, readings) => {
+    const fit = fitCorrection({
+      design: DESIGNS[arrangement],
+      ring,
+      readings,
+      earlier: [],
+      target: {},
+      tools: {},
+      removalHistory: [],
+      ballsOnHand: [{ diameter: mm(16.4), quantity: 40 }],
+    })
+    expectOwnWords(arrangement, sentencesIn(toFitAnswer(known(fit))))
+  })
+
+  test.each(['radial', 'roller', 'thrust'] as const)(
+    'of a %s: every reading and refusal in its own words',
+    (arrangement) => {
+      const terms = TERMS[arrangement]
+      const part: FittedPart = arrangement === 'thrust' ? 'plate' : 'outer'
+      const kinds = [
+        'ball-gap',
+        'last-ball-opening',
+        'last-ball-refused',
+        'plug',
+        'groove-bottom-diameter',
+        'ball-row',
+      ] as const
+      const lengths = { path: '', given: mm(1), least: mm(2), most: mm(3), min: mm(2), max: mm(3), aim: mm(4) }
+      expectOwnWords(arrangement, [
+        ...kinds.map((kind) => disagreeing(kind, terms)),
+        ...kinds.map((kind) => explainFitRefusal({ code: 'reading-impossible', kind, ...lengths }, 'mm', terms)),
+        ...(
+          [
+            'balls-too-uneven',
+            'readings-contradict',
+            'target-band-empty',
+            'target-out-of-reach',
+            'aim-outside-band',
+          ] as const
+        ).map((code) => explainFitRefusal({ code, ...lengths }, 'mm', terms)),
+        nextReading({ kind: 'ball-row', count: 12, value: mm(192), error: READ_TO_A_TENTH }, part, terms),
+      ])
+    },
+  )
+})
