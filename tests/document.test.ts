@@ -57,10 +57,27 @@ function undescribed(schema: Schema, at: string): readonly string[] {
   ]
 }
 
+/** Every description within a schema, with where it is. */
+function descriptionsIn(schema: Schema, at: string): readonly { readonly at: string; readonly text: string }[] {
+  const inner = [...(schema.anyOf ?? []), ...(schema.oneOf ?? []), ...(schema.items ? [schema.items] : [])]
+  return [
+    ...(schema.description === undefined ? [] : [{ at, text: schema.description }]),
+    ...Object.entries(schema.properties ?? {}).flatMap(([name, each]) => descriptionsIn(each, `${at}.${name}`)),
+    ...inner.flatMap((each) => descriptionsIn(each, at)),
+  ]
+}
+
 test('every schema has a description, and every property of it', () => {
   expect(SCHEMAS.length).toBeGreaterThan(100)
   expect(SCHEMAS.filter(([, { description }]) => !isText(description)).map(([name]) => name)).toEqual([])
   expect(SCHEMAS.flatMap(([name, schema]) => undescribed(schema, name))).toEqual([])
+})
+
+test('a description of a schema says what it is of: it opens with a noun, and points at no other', () => {
+  const headless = /^(Of|At|As|In|To|From|By|With|Where|There|That|Such|Twice|The same)\b/
+  const texts = SCHEMAS.flatMap(([name, schema]) => descriptionsIn(schema, name))
+  expect(texts.length).toBeGreaterThan(500)
+  expect(texts.filter(({ text }) => headless.test(text)).map(({ at, text }) => `${at}: ${text}`)).toEqual([])
 })
 
 test('every parameter has a description', () => {

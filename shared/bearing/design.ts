@@ -1,10 +1,11 @@
 import { fail, ok, type Result } from '#shared/result.ts'
+import type { Units } from '#shared/units/length.ts'
 import type { AnyBearing, Arrangement } from './arrangement.ts'
 import { beyondBounds, isWithinBounds } from './bounds.ts'
 import type { Dimension } from './dimensions.ts'
 import type { Refusal } from './refusal.ts'
 import type { AnyInput } from './resolve.ts'
-import { type Suggestion, withSuggestion } from './suggestion.ts'
+import { asStated, type Suggestion, withSuggestion } from './suggestion.ts'
 import type { Finding, Warning, WarningFacts } from './warning.ts'
 
 /** A bearing of whatever arrangement, the table of what to cut, and what to watch. */
@@ -59,7 +60,9 @@ export function designOf<I extends AnyInput, B extends AnyBearing>(
     dimensions: arrangement.dimensionsOf(bearing),
     warnings: arrangement
       .findingsOf(bearing)
-      .map((finding) => warningOf(finding, (remedy) => inputs.every((from) => isCleared(from, remedy, finding.facts)))),
+      .map((finding) =>
+        warningOf(finding, input.units, (remedy) => inputs.every((from) => isCleared(from, remedy, finding.facts))),
+      ),
   })
 }
 
@@ -70,8 +73,12 @@ type Look = (input: AnyInput) => readonly Finding[] | undefined
  * A finding with its remedies tried. A remedy is offered only where, taken into the caller's input, and as well into the
  * whole one that is echoed, it gives a bearing that no longer has the same warning.
  */
-function warningOf({ severity, path, facts, remedies }: Finding, clears: (remedy: Suggestion) => boolean): Warning {
-  const suggestion = remedies.find(clears)
+function warningOf(
+  { severity, path, facts, remedies }: Finding,
+  units: Units,
+  clears: (remedy: Suggestion) => boolean,
+): Warning {
+  const suggestion = remedies.flatMap((remedy) => asStated(remedy, units)).find(clears)
   return suggestion === undefined ? { severity, path, facts } : { severity, path, facts, suggestion }
 }
 

@@ -5,105 +5,54 @@ import type { FullRings } from './full-rings.ts'
 import type { SettledBalls } from './resolve.ts'
 import type { RingPair } from './ring-pair.ts'
 
-/** The rows of the table, each under the name that the sentences and the drawings share. */
-export const DIMENSION_KEYS = [
-  'pitchDiameter',
-  'outsideDiameter',
-  'plateOutsideDiameter',
-  'plateBoreDiameter',
-  'plateGrooveDepth',
-  'plateGrooveRadius',
-  'plateGrooveWidth',
-  'plateWall',
-  'plateInnerWall',
-  'plateFloor',
-  'plateThickness',
-  'outerTrackDiameter',
-  'outerLandDiameter',
-  'outerGrooveBottomDiameter',
-  'outerGrooveDepth',
-  'outerGrooveRadius',
-  'outerGrooveWidth',
-  'outerWall',
-  'outerWidth',
-  'boreDiameter',
-  'innerTrackDiameter',
-  'innerLandDiameter',
-  'innerGrooveBottomDiameter',
-  'innerGrooveDepth',
-  'innerGrooveRadius',
-  'innerGrooveWidth',
-  'innerWall',
-  'innerWidth',
-  'rollerLength',
-  'cheekOutsideDiameter',
-  'cheekHoleDiameter',
-  'cheekThickness',
-  'cageBoreDiameter',
-  'cageOutsideDiameter',
-  'cageThickness',
-  'cageWidth',
-  'pocketDiameter',
-  'cageWeb',
-  'cageRim',
-  'gaugeNominalDiameter',
-  'gaugeGoDiameter',
-  'gaugeNoGoDiameter',
-  'ballSpacing',
-  'ballGap',
-  'assemblyGap',
-  'plateGap',
-  'height',
-  'landGap',
-  'radialInternalClearance',
-  'axialPlay',
-] as const
-export type DimensionKey = (typeof DIMENSION_KEYS)[number]
-
-/** Symbols of ISO 15241 (from memory) where it has one, or our own. */
-export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
+/**
+ * The rows of the table, each under a key that never changes: where its value stands in the answer. With symbols of ISO 15241
+ * (from memory) where it has one, or our own.
+ */
+const SYMBOLS = {
   pitchDiameter: 'Dpw',
-  outsideDiameter: 'D',
-  plateOutsideDiameter: 'D',
-  plateBoreDiameter: 'd',
-  plateGrooveDepth: 'h',
-  plateGrooveRadius: 'r',
-  plateGrooveWidth: 'b',
-  plateWall: 'wo',
-  plateInnerWall: 'wi',
-  plateFloor: 'wf',
-  plateThickness: 'B',
-  outerTrackDiameter: 'E',
-  outerLandDiameter: 'D1',
-  outerGrooveBottomDiameter: 'De',
-  outerGrooveDepth: 'he',
-  outerGrooveRadius: 're',
-  outerGrooveWidth: 'be',
-  outerWall: 'we',
-  outerWidth: 'C',
-  boreDiameter: 'd',
-  innerTrackDiameter: 'F',
-  innerLandDiameter: 'd1',
-  innerGrooveBottomDiameter: 'di',
-  innerGrooveDepth: 'hi',
-  innerGrooveRadius: 'ri',
-  innerGrooveWidth: 'bi',
-  innerWall: 'wi',
-  innerWidth: 'B',
+  'outerRing.outsideDiameter': 'D',
+  'plates.outsideDiameter': 'D',
+  'plates.boreDiameter': 'd',
+  'plates.grooveDepth': 'h',
+  'plates.grooveRadius': 'r',
+  'plates.grooveWidth': 'b',
+  'plates.wall': 'wo',
+  'plates.innerWall': 'wi',
+  'plates.floor': 'wf',
+  'plates.thickness': 'B',
+  'outerRing.trackDiameter': 'E',
+  'outerRing.landDiameter': 'D1',
+  'outerRing.grooveBottomDiameter': 'De',
+  'outerRing.grooveDepth': 'he',
+  'outerRing.grooveRadius': 're',
+  'outerRing.grooveWidth': 'be',
+  'outerRing.wall': 'we',
+  'outerRing.width': 'C',
+  'innerRing.boreDiameter': 'd',
+  'innerRing.trackDiameter': 'F',
+  'innerRing.landDiameter': 'd1',
+  'innerRing.grooveBottomDiameter': 'di',
+  'innerRing.grooveDepth': 'hi',
+  'innerRing.grooveRadius': 'ri',
+  'innerRing.grooveWidth': 'bi',
+  'innerRing.wall': 'wi',
+  'innerRing.width': 'B',
   rollerLength: 'Lw',
-  cheekOutsideDiameter: 'Dc',
-  cheekHoleDiameter: 'dc',
-  cheekThickness: 'tc',
-  cageBoreDiameter: 'dc',
-  cageOutsideDiameter: 'Dc',
-  cageThickness: 'tc',
-  cageWidth: 'Bc',
-  pocketDiameter: 'Dk',
-  cageWeb: 'wk',
-  cageRim: 'wr',
-  gaugeNominalDiameter: 'Dg',
-  gaugeGoDiameter: 'Dgo',
-  gaugeNoGoDiameter: 'Dng',
+  'cheeks.outsideDiameter': 'Dc',
+  'cheeks.holeDiameter': 'dc',
+  'cheeks.thickness': 'tc',
+  'cage.boreDiameter': 'dc',
+  'cage.outsideDiameter': 'Dc',
+  'cage.thickness': 'tc',
+  'cage.width': 'Bc',
+  'cage.pocketDiameter': 'Dk',
+  'cage.web': 'wk',
+  'cage.rim': 'wr',
+  'gauge.nominalDiameter': 'Dg',
+  plugDiameter: 'Dg',
+  'gauge.goDiameter': 'Dgo',
+  'gauge.noGoDiameter': 'Dng',
   ballSpacing: 'gs',
   ballGap: 'g',
   assemblyGap: 'ga',
@@ -113,12 +62,14 @@ export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = {
   radialInternalClearance: 'Gr',
   axialPlay: 'Ga',
 }
+export type DimensionKey = keyof typeof SYMBOLS
+export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = SYMBOLS
 
 /** The cylinders that both rings are turned to first: lands, where a groove is cut into them, or else the tracks themselves. */
 export const cylinderKeys = ({ settled }: RingPair): { readonly outer: DimensionKey; readonly inner: DimensionKey } =>
   settled.traits.raceway === 'groove'
-    ? { outer: 'outerLandDiameter', inner: 'innerLandDiameter' }
-    : { outer: 'outerTrackDiameter', inner: 'innerTrackDiameter' }
+    ? { outer: 'outerRing.landDiameter', inner: 'innerRing.landDiameter' }
+    : { outer: 'outerRing.trackDiameter', inner: 'innerRing.trackDiameter' }
 
 /** One row: the finished size, what a rule shows for it, and what it does to the ball gap. */
 export interface Dimension {
@@ -175,42 +126,42 @@ export function ringRows(
   const { outerRing: outer, innerRing: inner } = pair
   return [
     row('pitchDiameter', mm(2 * pair.pitchRadius), 'not-cut', slopes && slopes.perPitchRadius / 2),
-    row('outsideDiameter', outer.outsideDiameter, 'outside'),
+    row('outerRing.outsideDiameter', outer.outsideDiameter, 'outside'),
     ...outerRaceway,
-    row('outerWall', outer.wall, 'not-cut'),
-    row('outerWidth', outer.width, 'width'),
-    row('boreDiameter', inner.boreDiameter, 'hole'),
+    row('outerRing.wall', outer.wall, 'not-cut'),
+    row('outerRing.width', outer.width, 'width'),
+    row('innerRing.boreDiameter', inner.boreDiameter, 'hole'),
     ...innerRaceway,
-    row('innerWall', inner.wall, 'not-cut'),
-    row('innerWidth', inner.width, 'width'),
+    row('innerRing.wall', inner.wall, 'not-cut'),
+    row('innerRing.width', inner.width, 'width'),
   ]
 }
 
 function outerGrooveRows({ outerRing: outer }: RingPair, row: MakeRow, slopes?: GapSlopes): readonly Dimension[] {
   return [
-    row('outerLandDiameter', outer.landDiameter, 'hole', slopes && slopes.perPitchRadius / 2),
-    row('outerGrooveBottomDiameter', outer.grooveBottomDiameter, 'hole', slopes && slopes.perGrooveDepth / 2),
-    row('outerGrooveDepth', outer.grooveDepth, 'depth', slopes?.perGrooveDepth),
-    row('outerGrooveRadius', outer.grooveRadius, 'arc'),
-    row('outerGrooveWidth', outer.grooveWidth, 'not-cut'),
+    row('outerRing.landDiameter', outer.landDiameter, 'hole', slopes && slopes.perPitchRadius / 2),
+    row('outerRing.grooveBottomDiameter', outer.grooveBottomDiameter, 'hole', slopes && slopes.perGrooveDepth / 2),
+    row('outerRing.grooveDepth', outer.grooveDepth, 'depth', slopes?.perGrooveDepth),
+    row('outerRing.grooveRadius', outer.grooveRadius, 'arc'),
+    row('outerRing.grooveWidth', outer.grooveWidth, 'not-cut'),
   ]
 }
 
 function innerGrooveRows({ innerRing: inner }: RingPair, row: MakeRow): readonly Dimension[] {
   return [
-    row('innerLandDiameter', inner.landDiameter, 'outside'),
-    row('innerGrooveBottomDiameter', inner.grooveBottomDiameter, 'outside'),
-    row('innerGrooveDepth', inner.grooveDepth, 'depth'),
-    row('innerGrooveRadius', inner.grooveRadius, 'arc'),
-    row('innerGrooveWidth', inner.grooveWidth, 'not-cut'),
+    row('innerRing.landDiameter', inner.landDiameter, 'outside'),
+    row('innerRing.grooveBottomDiameter', inner.grooveBottomDiameter, 'outside'),
+    row('innerRing.grooveDepth', inner.grooveDepth, 'depth'),
+    row('innerRing.grooveRadius', inner.grooveRadius, 'arc'),
+    row('innerRing.grooveWidth', inner.grooveWidth, 'not-cut'),
   ]
 }
 
 /** The plugs and the gaps of a full ring. */
 export const gapRows = (bearing: FullRings, row: MakeRow): readonly Dimension[] => [
-  row('gaugeNominalDiameter', bearing.gauge.nominalDiameter, 'not-cut', bearing.gapPerPitchRadius / 2),
-  row('gaugeGoDiameter', bearing.gauge.goDiameter, 'not-cut'),
-  row('gaugeNoGoDiameter', bearing.gauge.noGoDiameter, 'not-cut'),
+  row('gauge.nominalDiameter', bearing.gauge.nominalDiameter, 'not-cut', bearing.gapPerPitchRadius / 2),
+  row('gauge.goDiameter', bearing.gauge.goDiameter, 'not-cut'),
+  row('gauge.noGoDiameter', bearing.gauge.noGoDiameter, 'not-cut'),
   row('ballGap', bearing.ballGap, 'not-cut'),
   row('assemblyGap', bearing.settled.assembly.assemblyGap, 'not-cut'),
 ]

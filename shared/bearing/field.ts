@@ -100,8 +100,8 @@ export const lengths = (means: string, items: Bounds) =>
   ({ kind: 'lengths', bounds: LENGTH, items, means }) as const satisfies LengthsField
 export const number = (means: string, bounds: Bounds, byDefault?: Default) =>
   ({ kind: 'number', bounds, means, ...(byDefault && { byDefault }) }) as const satisfies NumberField
-export const integer = (means: string, bounds: Bounds) =>
-  ({ kind: 'integer', bounds, means }) as const satisfies NumberField
+export const integer = (means: string, bounds: Bounds, byDefault?: Default) =>
+  ({ kind: 'integer', bounds, means, ...(byDefault && { byDefault }) }) as const satisfies NumberField
 export const choice = <const C extends string | number>(means: string, choices: readonly C[], byDefault: Default) =>
   ({ kind: 'choice', choices, means, byDefault }) as const satisfies ChoiceField<C>
 export const group = <const F extends Fields>(

@@ -181,9 +181,11 @@ export function landFindings(bearing: RingPair): readonly Finding[] {
   const seat = mm(seatDepth - (least - leastLandGap))
   const depth = seat > 0 ? grooveDepthForSeat(seat, grooveRadius, settled.ballDiameter) : undefined
   const remedies = depth === undefined ? [] : depthRemedies(settled, ring, depth, 'down')
-  const facts: WarningFacts =
-    leastLandGap > 0 ? { code: 'lands-nearly-touch', leastLandGap, least } : { code: 'lands-touch', leastLandGap }
-  return [finding(leastLandGap > 0 ? 'risk' : 'fault', depthPath(settled.input, ring), facts, ...remedies)]
+  const isClear = leastLandGap > WITHIN * settled.ballDiameter
+  const facts: WarningFacts = isClear
+    ? { code: 'lands-nearly-touch', leastLandGap, least }
+    : { code: 'lands-touch', leastLandGap }
+  return [finding(isClear ? 'risk' : 'fault', depthPath(settled.input, ring), facts, ...remedies)]
 }
 
 export function wallFindings(bearing: RingPair): readonly Finding[] {

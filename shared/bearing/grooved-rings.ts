@@ -1,5 +1,6 @@
 import { fail, ok } from '#shared/result.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { rounded } from '#shared/units/rounded.ts'
 import * as defaults from './defaults.ts'
 import type { Split } from './fields.ts'
 import {
@@ -59,11 +60,11 @@ export function resolveGroovedRings(
     ...undercut(input, 'innerRing', innerGroove),
   ]
   if (faults.length > 0) return fail(faults)
-  const width = input.width ?? mm(defaults.GROOVED_WIDTH * ballDiameter)
+  const width = input.width ?? usualWidth(ballDiameter, units)
   const split = input.split ?? usualSplit
-  const radialInternalClearance = input.radialInternalClearance ?? usualPlay(ballDiameter)
+  const radialInternalClearance = input.radialInternalClearance ?? usualPlay(ballDiameter, units)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
-  const outside = outsideInput(outerRing, units, mm(defaults.OUTER_WALL * ballDiameter))
+  const outside = outsideInput(outerRing, units, usualWall(ballDiameter, units))
   return ok({
     input: {
       units,
@@ -92,5 +93,9 @@ export function resolveGroovedRings(
   })
 }
 
-/** Play that nobody stated. */
-export const usualPlay = (ballDiameter: Mm): Mm => mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter)
+/** Sizes that nobody stated, as an answer states them. */
+export const usualWidth = (ballDiameter: Mm, units: Units): Mm =>
+  rounded(mm(defaults.GROOVED_WIDTH * ballDiameter), units)
+export const usualWall = (ballDiameter: Mm, units: Units): Mm => rounded(mm(defaults.OUTER_WALL * ballDiameter), units)
+export const usualPlay = (ballDiameter: Mm, units: Units): Mm =>
+  rounded(mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter), units)

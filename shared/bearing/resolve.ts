@@ -2,6 +2,7 @@ import type { Groove } from '#shared/geometry/groove.ts'
 import type { Result } from '#shared/result.ts'
 import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { rounded, roundedDown, roundedUp } from '#shared/units/rounded.ts'
 import { USUAL_DENOMINATOR } from '#shared/units/shop-figure.ts'
 import type { Assembly } from './assembly.ts'
 import * as defaults from './defaults.ts'
@@ -138,12 +139,13 @@ export function ballsInput({ balls }: AnyInput, ballScatter: Mm, length?: Mm): B
  * @param usualScatter by material, in ball diameters
  */
 export function ballsOf(
-  { balls }: AnyInput,
+  { balls, units }: AnyInput,
   usualScatter: Readonly<Record<BallMaterial, number>>,
 ): Pick<SettledBalls, 'ballDiameter' | 'ballScatter'> {
   const { diameter, diameters, material = defaults.BALL_MATERIAL, standardDeviation } = balls
   if (diameters === undefined || diameters.length === 0) {
-    return { ballDiameter: diameter, ballScatter: standardDeviation ?? mm(usualScatter[material] * diameter) }
+    const ballScatter = standardDeviation ?? rounded(mm(usualScatter[material] * diameter), units)
+    return { ballDiameter: diameter, ballScatter }
   }
   const measured = summary(diameters)
   return { ballDiameter: mm(measured.mean), ballScatter: mm(measured.standardDeviation) }
@@ -178,18 +180,21 @@ export function undercut(input: GroovedParts, ring: PartName, { radius, depth }:
 }
 
 export function gapBand(
-  input: GapInput,
+  input: GapInput & Pick<AnyInput, 'units'>,
   ballDiameter: Mm,
   assemblyGap: Mm,
 ): Pick<SettledBallRing, 'ballGap' | 'minBallGap' | 'maxBallGap'> {
+  const { units } = input
   const minBallGap = input.minBallGap ?? mm(defaults.MIN_BALL_GAP)
-  const widest = input.maxBallGap ?? defaults.WIDEST_BALL_GAP * ballDiameter
-  const wanted = Math.max(defaults.BALL_GAP * ballDiameter, assemblyGap)
+  const widest = input.maxBallGap ?? rounded(mm(defaults.WIDEST_BALL_GAP * ballDiameter), units)
+  // Rounded up, so that the last ball still goes in.
+  const wanted = roundedUp(mm(Math.max(defaults.BALL_GAP * ballDiameter, assemblyGap)), units)
   const ballGap = input.ballGap ?? mm(Math.max(minBallGap, Math.min(wanted, widest)))
   // No default of ours may be what a gap is refused for: the band reaches over the aim and stays below a whole ball.
   const above = Math.max(ballGap, minBallGap)
   const room = Math.max(defaults.MAX_BALL_GAP * ballDiameter, above + defaults.LEAST_BAND_ABOVE_AIM * ballDiameter)
-  const maxBallGap = input.maxBallGap ?? mm(Math.min(room, (above + LARGEST_GAP * ballDiameter) / 2))
+  const usual = roundedDown(mm(Math.min(room, (above + LARGEST_GAP * ballDiameter) / 2)), units)
+  const maxBallGap = input.maxBallGap ?? mm(Math.max(above, usual))
   return { ballGap, minBallGap, maxBallGap }
 }
 
@@ -216,7 +221,7 @@ export function outsideInput(outside: OutsideInput | undefined, units: Units, us
   if (outside?.outsideDiameter !== undefined) return { outsideDiameter: outside.outsideDiameter }
   const roundTo = outside?.roundOutsideDiameterTo
   return {
-    wall: outside?.wall ?? usualWall,
+    wall: outside?.wall ?? rounded(usualWall, units),
     roundOutsideDiameterTo: roundTo === undefined ? defaults.roundOutsideDiameterTo(units) : roundTo,
   }
 }

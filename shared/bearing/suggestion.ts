@@ -1,4 +1,6 @@
-import type { Mm } from '#shared/units/length.ts'
+import { NEXT, significant } from '#shared/numbers/significant.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { rounded, roundedDown, roundedUp } from '#shared/units/rounded.ts'
 import { type Group, type Leaf, leavesOf, withValue } from './field.ts'
 import type { Split } from './fields.ts'
 
@@ -7,6 +9,31 @@ export type Suggestion =
   | { readonly path: string; readonly kind: 'length'; readonly value: Mm }
   | { readonly path: string; readonly kind: 'number'; readonly value: number }
   | { readonly path: string; readonly kind: 'choice'; readonly value: Split }
+
+/**
+ * A computed suggestion as an answer can state it: the nearest figure first, then the next above and below. Whoever offers one
+ * tries them, as it may be the last digit that clears the warning.
+ */
+export function asStated(suggestion: Suggestion, units: Units): readonly Suggestion[] {
+  const { path, kind, value } = suggestion
+  switch (kind) {
+    case 'length':
+      return [...new Set([rounded, roundedUp, roundedDown].map((round) => round(value, units)))].map((stated) => ({
+        path,
+        kind,
+        value: stated,
+      }))
+    case 'number':
+      if (Number.isInteger(value)) return [suggestion]
+      return [...new Set([1, 1 + NEXT, 1 - NEXT].map((part) => significant(value * part)))].map((stated) => ({
+        path,
+        kind,
+        value: stated,
+      }))
+    default:
+      return [suggestion]
+  }
+}
 
 /** Fields are constants: their leaves are listed once. */
 const LEAVES = new WeakMap<Group, ReadonlyMap<string, Leaf>>()

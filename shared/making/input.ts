@@ -1,6 +1,7 @@
 import { type DesignInput, nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
 import { lengthsBeyond } from '#shared/bearing/bounds.ts'
-import { LENGTH, LENGTH_OR_NONE } from '#shared/bearing/field.ts'
+import { type Default, LENGTH, LENGTH_OR_NONE } from '#shared/bearing/field.ts'
+import { plain, trade } from '#shared/bearing/fields.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 
@@ -24,7 +25,7 @@ export interface StockInput {
   readonly segments?: { readonly outerRing?: number; readonly innerRing?: number }
   readonly screws?: { readonly count?: number; readonly gauge?: number }
   /** What the chuck grips, from the outside. */
-  readonly chuck?: { readonly least: Mm; readonly most: Mm }
+  readonly chuck?: { readonly min: Mm; readonly max: Mm }
   /** Largest diameter that turns over the bed of the lathe. */
   readonly swing?: Mm
 }
@@ -63,6 +64,22 @@ const USUAL: Readonly<Record<Units, Omit<SettledStock, 'lumber'>>> = {
   },
 }
 
+/** Why each of them, by its JSON pointer. The screws' follow from the ring. */
+export const STOCK_DEFAULTS = {
+  '/lumber': trade('hardwood', 'most bearings are cut from hardwood'),
+  '/turningAllowance': trade('1/4 in or 6 mm', 'enough to turn a sawn blank round'),
+  '/sideAllowance': plain('0', 'the sides stay as planed'),
+  '/sawKerf': trade('1/16 in or 1.5 mm', 'the kerf of a narrow blade that cuts circles'),
+  '/miterKerf': trade('1/8 in or 3 mm', 'the kerf of a table saw'),
+  '/entryHoleDiameter': trade('3/8 in or 10 mm', 'a scroll saw blade or jigsaw blade goes in'),
+  '/boardLength': trade('96 in or 2400 mm', 'a usual length of board'),
+  '/screws/count': trade('4, 6 or 8 by the size of the ring', 'the joint stays shut between the screws'),
+  '/screws/gauge': trade(
+    'the thickest for which there is wood',
+    'the thickest screw that leaves enough wood beside it',
+  ),
+} as const satisfies Readonly<Record<string, Default>>
+
 export const settleStock = (input: StockInput, units: Units): SettledStock => ({
   lumber: 'hardwood',
   ...USUAL[units],
@@ -88,8 +105,8 @@ export const stockBeyondBounds = (input: StockInput, units: Units): readonly Ref
       ['/stock/miterKerf', input.miterKerf, LENGTH_OR_NONE],
       ['/stock/entryHoleDiameter', input.entryHoleDiameter, LENGTH],
       ['/stock/boardLength', input.boardLength, LENGTH],
-      ['/stock/chuck/least', input.chuck?.least, LENGTH],
-      ['/stock/chuck/most', input.chuck?.most, LENGTH],
+      ['/stock/chuck/min', input.chuck?.min, LENGTH],
+      ['/stock/chuck/max', input.chuck?.max, LENGTH],
       ['/stock/swing', input.swing, LENGTH],
     ],
     units,

@@ -2,6 +2,7 @@ import type { RingName } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { FLAT_HEAD_ANGLE, SCREW_LENGTHS, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+import { roundedDown, roundedUp } from '#shared/units/rounded.ts'
 import type { SettledStock } from './input.ts'
 
 /** The ring that comes apart at mid groove, and what holds its halves together. */
@@ -113,6 +114,7 @@ interface Wood {
   readonly outside: number
   readonly land: number
   readonly width: Mm
+  readonly units: Units
   /** From a side of the ring to where the groove begins. */
   readonly shoulder: number
 }
@@ -148,6 +150,7 @@ export function splitRing(bearing: RingPair, stock: SettledStock): SplitRing | u
 
 function woodOf({ innerRing, outerRing, settled }: RingPair): Wood | undefined {
   const { width } = settled
+  const { units } = settled.input
   const shoulder = (grooveWidth: Mm): number => (width - grooveWidth) / 2
   switch (settled.split) {
     case 'inner-ring':
@@ -157,6 +160,7 @@ function woodOf({ innerRing, outerRing, settled }: RingPair): Wood | undefined {
         outside: innerRing.grooveBottomDiameter / 2,
         land: innerRing.landDiameter / 2,
         width,
+        units,
         shoulder: shoulder(innerRing.grooveWidth),
       }
     case 'outer-ring':
@@ -166,6 +170,7 @@ function woodOf({ innerRing, outerRing, settled }: RingPair): Wood | undefined {
         outside: outerRing.outsideDiameter / 2,
         land: outerRing.landDiameter / 2,
         width,
+        units,
         shoulder: shoulder(outerRing.grooveWidth),
       }
     case 'none':
@@ -182,17 +187,18 @@ const WITHIN = 1e-9
 
 function faultsOf(screw: KnownScrew, wood: Wood): readonly ScrewFault[] {
   const { gauge } = screw
+  const { units } = wood
   const wall = mm(wood.outside - wood.inside)
   const least = leastWall(screw)
   const faults: ScrewFault[] = []
   if (wall < least - WITHIN) {
     const cleared =
       wood.ring === 'outerRing'
-        ? { outside: mm(2 * (wood.inside + least)) }
+        ? { outside: roundedUp(mm(2 * (wood.inside + least)), units) }
         : wood.outside > least
-          ? { bore: mm(2 * (wood.outside - least)) }
+          ? { bore: roundedDown(mm(2 * (wood.outside - least)), units) }
           : {}
-    faults.push({ code: 'wall-too-thin', gauge, wall, least, ...cleared })
+    faults.push({ code: 'wall-too-thin', gauge, wall, least: roundedUp(least, units), ...cleared })
   }
   if (lengthOf(screw, wood.width) === undefined) {
     const clearing = clearingWidth(screw, wood.width)

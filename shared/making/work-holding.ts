@@ -14,9 +14,8 @@ export interface Mandrel {
 type Grip = 'outside' | 'hole' | 'faceplate'
 
 export interface Turning {
-  /** Speeds between which a balanced blank is turned [1/min]; an unbalanced one starts at the lowest that there is. */
-  readonly leastSpeed: number
-  readonly mostSpeed: number
+  /** Between which a balanced blank is turned [1/min]; an unbalanced one starts at the lowest that there is. */
+  readonly speed: { readonly min: number; readonly max: number }
   /** How fast the rim runs at the most [m/s]. */
   readonly rimSpeed: number
   /** Absent where no chuck was named. */
@@ -26,7 +25,7 @@ export interface Turning {
 }
 
 /** Rule of woodturners: diameter in inches times revolutions a minute. */
-const SPEEDS = { least: 6000, most: 9000 } as const
+const SPEEDS = { min: 6000, max: 9000 } as const
 
 const BOLTS: Readonly<Record<Units, readonly (readonly [name: string, diameter: Mm])[]>> = {
   in: ['1/4', '5/16', '3/8', '7/16', '1/2', '5/8', '3/4', '7/8', '1', '1 1/4', '1 1/2'].map(
@@ -57,12 +56,11 @@ export function mandrelFor(bore: Mm, units: Units): Mandrel | undefined {
 export function turningOf({ roughCircle, roughHole }: Blank, { chuck, swing }: SettledStock): Turning {
   const inInches = inUnits(roughCircle, 'in')
   const isGripped = (diameter: Mm | undefined): boolean =>
-    chuck !== undefined && diameter !== undefined && diameter >= chuck.least && diameter <= chuck.most
+    chuck !== undefined && diameter !== undefined && diameter >= chuck.min && diameter <= chuck.max
   const grip: Grip = isGripped(roughCircle) ? 'outside' : isGripped(roughHole) ? 'hole' : 'faceplate'
   return {
-    leastSpeed: SPEEDS.least / inInches,
-    mostSpeed: SPEEDS.most / inInches,
-    rimSpeed: (Math.PI * inches(SPEEDS.most)) / 1000 / 60,
+    speed: { min: SPEEDS.min / inInches, max: SPEEDS.max / inInches },
+    rimSpeed: (Math.PI * inches(SPEEDS.max)) / 1000 / 60,
     ...(chuck === undefined ? {} : { grip }),
     ...(swing === undefined ? {} : { clearsBed: roughCircle <= swing }),
   }
@@ -71,14 +69,14 @@ export function turningOf({ roughCircle, roughHole }: Blank, { chuck, swing }: S
 /** What comes on each surface after turning. */
 export interface Finish {
   readonly name: string
-  readonly least: Mm
-  readonly most: Mm
+  /** Per surface. */
+  readonly thickness: { readonly min: Mm; readonly max: Mm }
 }
 
 /** Per surface, as makers reckon: common practice, no source. */
 export const FINISHES: readonly Finish[] = [
-  { name: 'oil or wax, wiped off', least: mm(0), most: mm(0.01) },
-  { name: 'shellac or varnish, three thin coats', least: mm(0.03), most: mm(0.08) },
-  { name: 'varnish, three brushed coats', least: mm(0.08), most: mm(0.15) },
-  { name: 'grain raised by water, before it is sanded again', least: mm(0.02), most: mm(0.1) },
+  { name: 'oil or wax, wiped off', thickness: { min: mm(0), max: mm(0.01) } },
+  { name: 'shellac or varnish, three thin coats', thickness: { min: mm(0.03), max: mm(0.08) } },
+  { name: 'varnish, three brushed coats', thickness: { min: mm(0.08), max: mm(0.15) } },
+  { name: 'grain raised by water, before it is sanded again', thickness: { min: mm(0.02), max: mm(0.1) } },
 ]

@@ -1,8 +1,68 @@
-import { type Static, type TSchema, Type } from 'typebox'
+import { type Static, type TProperties, type TSchema, Type } from 'typebox'
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { Units } from '#shared/units/length.ts'
+import { refTo } from '#src/http/schema.ts'
+import type { Assumption } from './assumption.ts'
+import type { Caution } from './caution.ts'
+import type { Source } from './source.ts'
+import type { UnitsName } from './units.ts'
+import type { Warning } from './warning.ts'
 
-/** The field by which an answer tells its arrangement. */
+/*
+ * Every computing path answers in one shape: head, the path's own figures, foot. Both the schema and the answer are put together
+ * here, so that no path can leave a part out.
+ */
+
+/** What an answer begins with. */
+interface Head<Name extends ArrangementName, Input> {
+  readonly arrangement: Name
+  readonly units: Units
+  /** Everything that was asked, with every default filled in: sent again, it gives the same answer. */
+  readonly input: Input
+  readonly assumed: Static<typeof Assumption>[]
+  /** One or two sentences that a maker can act on. */
+  readonly summary: string
+}
+
+/** What it ends with. */
+interface Foot {
+  readonly warnings: Static<typeof Warning>[]
+  readonly cautions: Caution[]
+  readonly sources: Static<typeof Source>[]
+}
+
+/** An answer of any computing path. */
+export const answer = <Name extends ArrangementName, Input, Body extends object>(
+  { arrangement, units, input, assumed, summary }: Head<Name, Input>,
+  body: Body,
+  { warnings, cautions, sources }: Foot,
+) => ({ arrangement, units, input, assumed, summary, ...body, warnings, cautions, sources })
+
+/** The properties of such an answer, for its schema. */
+export const answerOf = <const Name extends ArrangementName, Input extends TSchema, Body extends TProperties>(
+  names: readonly [Name, ...Name[]],
+  input: Input,
+  body: Body,
+) => ({
+  arrangement: arrangementTag(...names),
+  units: refTo<typeof UnitsName>('Units'),
+  input: Type.Unsafe<Static<Input>>({
+    ...input,
+    description: 'The request with every default filled in. Sent again, it gives the same answer.',
+  }),
+  assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
+    description: 'The values that the request left open, with the reason for each.',
+  }),
+  summary: Type.String({ description: 'One or two sentences that a maker can act on.' }),
+  ...body,
+  warnings: Type.Array(refTo<typeof Warning>('Warning'), { description: 'Risks and faults of this bearing.' }),
+  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'Dangers while making and using it.' }),
+  sources: Type.Array(refTo<typeof Source>('Source'), { description: 'Sources of the figures.' }),
+})
+
+/** The field by which a request or an answer tells its arrangement. */
 export const arrangementTag = <const Name extends string>(...names: readonly [Name, ...Name[]]) =>
-  Type.Unsafe<Name>(Type.Enum([...names], { type: 'string', description: 'The arrangement that was asked for.' }))
+  Type.Unsafe<Name>(Type.Enum([...names], { type: 'string', description: 'The arrangement of the bearing.' }))
 
 /** The answer of a path: one of several shapes, told apart by `arrangement`. Each of them has a `$id` and the tag. */
 export const answerUnion = <const Answers extends readonly TSchema[]>(

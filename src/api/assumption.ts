@@ -1,32 +1,31 @@
 import { type Static, Type } from 'typebox'
 import { ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
-import { type Group, valueAt } from '#shared/bearing/field.ts'
+import { type Default, type Fields, type Group, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import { leafAt } from '#shared/bearing/suggestion.ts'
 
-type Leaf = number | string | null
+type Leaf = number | string | boolean | null
 
 export const Assumption = Type.Object(
   {
     path: Type.String({ description: 'A JSON pointer into `input`.' }),
     value: Type.Unsafe<Leaf>({
-      type: ['number', 'string', 'null'],
-      description: 'A length is in the `units` of the answer.',
+      type: ['number', 'string', 'boolean', 'null'],
+      description:
+        'The value, as in `input`. Where each row or design has a value of its own, this is the rule for it, and `input` omits the field.',
     }),
     reason: Type.String({ description: 'Why this value.' }),
     standing: Type.String({ description: 'Whether this is common practice or only the plain case.' }),
   },
-  { $id: 'Assumption', description: 'A default that was used, because the input did not give the value.' },
+  { $id: 'Assumption', description: 'A default that was used, because the request did not give the value.' },
 )
+export type Assumption = Static<typeof Assumption>
 
-/** What was assumed, each value with its reason, taken from the echoed input. */
-export const toAssumptions = (
-  assumed: readonly string[],
-  arrangement: ArrangementName,
-  echoed: object,
-): Static<typeof Assumption>[] => assumptionsBy(ARRANGEMENTS[arrangement].fields, assumed, echoed)
+/** What a design left open, each value with its reason, taken from the echoed input. */
+export const toAssumptions = (assumed: readonly string[], arrangement: ArrangementName, echoed: object): Assumption[] =>
+  assumptionsBy(ARRANGEMENTS[arrangement].fields, assumed, echoed)
 
 /** The same by the rows of whichever arrangement. */
-export const assumptionsBy = (fields: Group, assumed: readonly string[], echoed: object): Static<typeof Assumption>[] =>
+export const assumptionsBy = (fields: Group, assumed: readonly string[], echoed: object): Assumption[] =>
   assumed.map((path) => {
     const { field, names } = leafAt(fields, path)
     if (field.byDefault === undefined) throw new RangeError(`path must be that of a default, got ${path}`)
@@ -34,4 +33,48 @@ export const assumptionsBy = (fields: Group, assumed: readonly string[], echoed:
     return { path, value: leafOf(valueAt(echoed, names)), reason, standing }
   })
 
-const leafOf = (value: unknown): Leaf => (typeof value === 'number' || typeof value === 'string' ? value : null)
+const leafOf = (value: unknown): Leaf =>
+  typeof value === 'number' || typeof value === 'string' || typeof value === 'boolean' ? value : null
+
+/** The default of every field of a request, by its JSON pointer; `*` stands for any place in a list. */
+export type Defaults = Readonly<Record<string, Default>>
+
+/** The defaults that the rows of some fields state, at a place of a request. */
+export const defaultsOf = (fields: Fields, at = ''): Defaults =>
+  Object.fromEntries(
+    leavesOf(fields).flatMap(({ path, field }) =>
+      field.byDefault === undefined ? [] : [[at + path, field.byDefault]],
+    ),
+  )
+
+/** The defaults of a design inside a request. */
+export const designDefaults = (arrangement: ArrangementName): Defaults =>
+  defaultsOf(ARRANGEMENTS[arrangement].fields.fields, '/design')
+
+/**
+ * Every value of a whole request that the caller's own does not have, with the reason for it.
+ *
+ * @throws RangeError for a value without a row: each default has its reason
+ */
+export function assumptionsIn(asked: unknown, whole: unknown, defaults: Defaults, at = ''): Assumption[] {
+  if (typeof whole !== 'object' || whole === null) {
+    return asked === undefined && whole !== undefined ? [assumption(at, leafOf(whole), defaults)] : []
+  }
+  return Object.entries(whole).flatMap(([name, value]) =>
+    assumptionsIn(valueAt(asked, [name]), value, defaults, `${at}/${name}`),
+  )
+}
+
+/** A default whose value differs from row to row, or that no single value states: its rule, in words. */
+export const ruleAssumed = (path: string, { stated, reason, standing }: Default): Assumption => ({
+  path,
+  value: stated,
+  reason,
+  standing,
+})
+
+function assumption(path: string, value: Leaf, defaults: Defaults): Assumption {
+  const row = defaults[path] ?? defaults[path.replace(/\/\d+(?=\/|$)/g, '/*')]
+  if (row === undefined) throw new RangeError(`path must be that of a default, got ${path}`)
+  return { path, value, reason: row.reason, standing: row.standing }
+}

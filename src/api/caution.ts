@@ -11,7 +11,7 @@ export const Caution = Type.Object(
     code: Type.String({ description: 'A name for programs.' }),
     message: Type.String({ description: 'The caution in words.' }),
   },
-  { $id: 'Caution', description: 'What can hurt someone. Local rules and licensed practice come first.' },
+  { $id: 'Caution', description: 'A danger to people. Local rules and licensed practice come first.' },
 )
 export type Caution = Static<typeof Caution>
 

@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import type { BallMaterial } from '#shared/bearing/fields.ts'
+import { type BallMaterial, plain, trade } from '#shared/bearing/fields.ts'
 import {
   CONSTRUCTIONS,
   type Construction,
@@ -22,6 +22,7 @@ import {
   SPECIES_MISSING,
   TODAY_EMPTY,
 } from '#src/words/season-refusal.ts'
+import type { Defaults } from './assumption.ts'
 import { present } from './optional.ts'
 import { readSpecies, speciesName } from './species.ts'
 
@@ -67,7 +68,7 @@ export const Woods = Type.Object(
 export type Woods = Static<typeof Woods>
 
 const range = (limit: ReturnType<typeof degrees>, description: string) =>
-  Type.Object({ low: limit, high: limit }, { description, additionalProperties: false })
+  Type.Object({ min: limit, max: limit }, { description, additionalProperties: false })
 
 export const Today = Type.Object(
   {
@@ -96,8 +97,8 @@ export const Month = Type.Object(
       maxLength: LONGEST_NAME,
       description: 'Returned with the answer for this month.',
     }),
-    temperature: degrees('Mean temperature.'),
-    relativeHumidity: humidity('Mean relative humidity, in %.'),
+    temperature: degrees('Mean temperature of the month.'),
+    relativeHumidity: humidity('Mean relative humidity of the month, in %.'),
   },
   { $id: 'Month', description: 'A month, or any other part of the year.', additionalProperties: false },
 )
@@ -116,9 +117,11 @@ export const Climate = Type.Object(
     temperature: Type.Optional(
       range(degrees('Degrees.'), 'Range of the temperature over the year. Default: 20 °C all year.'),
     ),
-    relativeHumidity: Type.Optional(range(humidity('In %.'), 'Range of the relative humidity over the year.')),
+    relativeHumidity: Type.Optional(
+      range(humidity('Relative humidity in %.'), 'Range of the relative humidity over the year.'),
+    ),
     moistureContent: Type.Optional(
-      range(moisture('In %.'), 'Range of the moisture content of the wood over the year.'),
+      range(moisture('Relative humidity in %.'), 'Range of the moisture content of the wood over the year.'),
     ),
     months: Type.Optional(
       Type.Array(refTo<typeof Month>('Month'), {
@@ -143,6 +146,19 @@ export type Climate = Static<typeof Climate>
 
 /** Added once by `app.ts`, inner ones first. */
 export const CLIMATE_SCHEMAS = [RingWood, BallWood, Woods, Today, Month, Climate]
+
+const CONSTRUCTION = trade(USUAL_CONSTRUCTION, 'most boards are flat-sawn, and they move the most')
+const TEMPERATURE = trade('20 degrees C', 'the temperature of a heated room')
+
+/** Why a year is taken as it is where the caller left something out; where `woods` and `climate` stand in a request. */
+export const yearDefaults = (at = ''): Defaults => ({
+  [`${at}/woods/outerRing/construction`]: CONSTRUCTION,
+  [`${at}/woods/innerRing/construction`]: CONSTRUCTION,
+  [`${at}/climate/temperatureScale`]: plain('celsius', 'the scale of the equations'),
+  [`${at}/climate/today/temperature`]: TEMPERATURE,
+  [`${at}/climate/temperature/min`]: TEMPERATURE,
+  [`${at}/climate/temperature/max`]: TEMPERATURE,
+})
 
 /** The woods as core input, or a fault for every unknown name. */
 export function toWoods(woods: Woods): Result<CoreWoods, readonly Fault[]> {
@@ -205,8 +221,8 @@ function toCoreClimate({ temperatureScale: scale = 'celsius', ...climate }: Clim
     return { kind: 'months', months: inCelsius }
   }
   if (relativeHumidity === undefined) return undefined
-  const usual: Range = { low: USUAL_TEMPERATURE, high: USUAL_TEMPERATURE }
-  const asked = temperature && { low: toCelsius(temperature.low, scale), high: toCelsius(temperature.high, scale) }
+  const usual: Range = { min: USUAL_TEMPERATURE, max: USUAL_TEMPERATURE }
+  const asked = temperature && { min: toCelsius(temperature.min, scale), max: toCelsius(temperature.max, scale) }
   return { kind: 'air', temperature: asked ?? usual, relativeHumidity }
 }
 
@@ -225,7 +241,7 @@ export function echoedClimate(climate: Climate): Climate {
   return present<Climate>({
     temperatureScale,
     today: today.moistureContent === undefined ? { ...today, temperature: today.temperature ?? usual } : today,
-    temperature: temperature ?? (rest.relativeHumidity === undefined ? undefined : { low: usual, high: usual }),
+    temperature: temperature ?? (rest.relativeHumidity === undefined ? undefined : { min: usual, max: usual }),
     relativeHumidity: rest.relativeHumidity,
     moistureContent: rest.moistureContent,
     months: rest.months,

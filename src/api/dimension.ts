@@ -1,16 +1,20 @@
 import { type Static, Type } from 'typebox'
-import { type Dimension as CoreDimension, DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { type Dimension as CoreDimension, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import type { Terms } from '#src/words/terms.ts'
 import { type ShownLength, show } from './length.ts'
+import { showNumber, shownNumber } from './number.ts'
 import { written } from './optional.ts'
 
 const length = refTo<typeof ShownLength>('ShownLength')
 
 export const Dimension = Type.Object(
   {
+    key: Type.Unsafe<DimensionKey>(
+      Type.String({ description: 'A name for programs that never changes: the path of the value in this answer.' }),
+    ),
     symbol: Type.String({ description: 'The symbol of bearing standards, where there is one.' }),
     name: Type.String({ description: 'The size in words.' }),
     value: Type.Unsafe<ShownLength>({ ...length, description: 'The finished size.' }),
@@ -31,10 +35,9 @@ export const Dimension = Type.Object(
       description: 'Shop figure minus `value`: above 0 where the shop figure is larger.',
     }),
     gapPerUnit: Type.Optional(
-      Type.Number({
-        description:
-          'Change of the ball gap per unit of this size, with everything else fixed: for the land the groove depth, for the groove the land.',
-      }),
+      shownNumber(
+        'Change of the ball gap per unit of this size, with everything else fixed: for the land the groove depth, for the groove the land.',
+      ),
     ),
     gapChangeAtShop: Type.Optional(
       Type.Unsafe<ShownLength>({
@@ -48,6 +51,7 @@ export const Dimension = Type.Object(
 
 export function toDimension(row: CoreDimension, units: Units, terms: Terms): Static<typeof Dimension> {
   return written<Static<typeof Dimension>>({
+    key: row.key,
     symbol: DIMENSION_SYMBOLS[row.key],
     name: dimensionName(row.key, terms),
     value: show(row.value, units),
@@ -55,7 +59,7 @@ export function toDimension(row: CoreDimension, units: Units, terms: Terms): Sta
     shop: row.shop.text,
     shopError: show(row.shop.error, units),
     cutToShop: row.cutToShop?.text,
-    gapPerUnit: row.gapPerUnit,
+    gapPerUnit: row.gapPerUnit === undefined ? undefined : showNumber(row.gapPerUnit),
     gapChangeAtShop: row.gapChangeAtShop === undefined ? undefined : show(row.gapChangeAtShop, units),
   })
 }

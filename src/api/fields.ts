@@ -3,7 +3,7 @@ import type { Field, Fields, Group } from '#shared/bearing/field.ts'
 import { LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
-import { type Length, length, nonNegativeLength, show, toMm } from './length.ts'
+import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
 
 /*
  * What follows from the rows of `shared/bearing/fields.ts` at the edge: the type and the schema of a request, and the way
@@ -135,6 +135,6 @@ export function toRequest(fields: Fields, input: Values, units: Units): Record<s
 function toWire(field: Field, value: unknown, units: Units): unknown {
   if (value === undefined || value === null) return value
   if (field.kind === 'group') return toRequest(field.fields, value as Values, units)
-  if (field.kind === 'lengths') return (value as readonly Mm[]).map((each) => show(each, units))
-  return field.kind === 'length' || field.kind === 'length-or-null' ? show(mm(Number(value)), units) : value
+  if (field.kind === 'lengths') return (value as readonly Mm[]).map((each) => echo(each, units))
+  return field.kind === 'length' || field.kind === 'length-or-null' ? echo(mm(Number(value)), units) : value
 }

@@ -2,6 +2,7 @@ import { type Static, Type } from 'typebox'
 import { type Bounds, LENGTH, LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
 import { LONGEST_LENGTH_TEXT, parseLength, readLength } from '#shared/units/parse-length.ts'
+import { roundedIn } from '#shared/units/rounded.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { TextFormats } from '#src/http/text-format.ts'
 import { LENGTH_EXAMPLES, LENGTH_FAULTS, LENGTH_NOUN, lengthOutside } from '#src/words/length.ts'
@@ -59,10 +60,27 @@ export const signedLength = (description: string) =>
 export const shownLength = (description: string) =>
   Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
-/** @throws RangeError for a length that is not finite: a bug must not reach a caller as `null` */
+/**
+ * A computed length as an answer states it: to 1e-6 mm or 1e-7 in.
+ *
+ * @throws RangeError for a length that is not finite: a bug must not reach a caller as `null`
+ */
 export function show(length: Mm, units: Units): ShownLength {
   if (!Number.isFinite(length)) throw new RangeError(`length must be finite, got ${length}`)
-  return inUnits(length, units) as ShownLength
+  return roundedIn(length, units) as ShownLength
+}
+
+/** Digits in which a double says what was sent, and no more. */
+const SENT_DIGITS = 15
+
+/**
+ * A length that the caller stated, as it was sent: a third of an inch, or millimetres in a request in inches, has more digits
+ * than an answer. Sent again, it is the same length.
+ */
+export function echo(length: Mm, units: Units): ShownLength {
+  const [sent, stated] = [inUnits(length, units), show(length, units)]
+  const isStated = Math.abs(sent - stated) <= 4 * Number.EPSILON * Math.abs(sent)
+  return isStated ? stated : (Number(sent.toPrecision(SENT_DIGITS)) as ShownLength)
 }
 
 /**

@@ -1,14 +1,17 @@
 import { type Static, Type } from 'typebox'
-import { LUMBERS, type Lumber, type SettledStock, type StockInput } from '#shared/making/input.ts'
+import { LUMBERS, type Lumber, type SettledStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
 import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
-import { type Length, type NonNegativeLength, show, toMm } from './length.ts'
+import { echo, type Length, type NonNegativeLength, toMm } from './length.ts'
 import { present } from './optional.ts'
 
 const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
 const size0 = (description: string) =>
   Type.Unsafe<NonNegativeLength>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
+
+const usually = (means: string, path: keyof typeof STOCK_DEFAULTS): string =>
+  `${means} Default: ${STOCK_DEFAULTS[path].stated}.`
 
 /** Fewer are no ring, more are a round one. */
 const SEGMENTS = { minimum: 3, maximum: 96 } as const
@@ -18,44 +21,51 @@ export const StockRequest = Type.Object(
   {
     lumber: Type.Optional(
       Type.Unsafe<Lumber>(
-        Type.Enum(LUMBERS, { type: 'string', description: 'Which sizes and pilot holes count. Default: hardwood.' }),
+        Type.Enum(LUMBERS, {
+          type: 'string',
+          description: usually('Kind of lumber, which decides sizes and pilot holes.', '/lumber'),
+        }),
       ),
     ),
-    turningAllowance: Type.Optional(size0('Left for the lathe on each cylinder, by radius. Default: 1/4 in or 6 mm.')),
-    sideAllowance: Type.Optional(size0('Left on each side of a ring. Default: 0, the sides as planed.')),
-    sawKerf: Type.Optional(size0('Of the saw that cuts the circles. Default: 1/16 in or 1.5 mm.')),
-    miterKerf: Type.Optional(size0('Of the saw that cuts miters. Default: 1/8 in or 3 mm.')),
-    entryHoleDiameter: Type.Optional(length('Through which a saw enters to cut the hole. Default: 3/8 in or 10 mm.')),
-    boardLength: Type.Optional(length('Of a board. Default: 96 in or 2400 mm.')),
+    turningAllowance: Type.Optional(
+      size0(usually('Left for the lathe on each cylinder, by radius.', '/turningAllowance')),
+    ),
+    sideAllowance: Type.Optional(size0(usually('Left on each side of a ring.', '/sideAllowance'))),
+    sawKerf: Type.Optional(size0(usually('Kerf of the saw that cuts the circles.', '/sawKerf'))),
+    miterKerf: Type.Optional(size0(usually('Kerf of the saw that cuts miters.', '/miterKerf'))),
+    entryHoleDiameter: Type.Optional(
+      length(usually('Through which a saw enters to cut the hole.', '/entryHoleDiameter')),
+    ),
+    boardLength: Type.Optional(length(usually('Length of a board.', '/boardLength'))),
     segments: Type.Optional(
       Type.Object(
         {
           outerRing: Type.Optional(Type.Integer({ ...SEGMENTS, description: 'Pieces of a segmented outer ring.' })),
           innerRing: Type.Optional(Type.Integer({ ...SEGMENTS, description: 'Pieces of a segmented inner ring.' })),
         },
-        { description: 'For rings glued up of segments.', additionalProperties: false },
+        { description: 'Options for rings glued up from segments.', additionalProperties: false },
       ),
     ),
     screws: Type.Optional(
       Type.Object(
         {
-          count: Type.Optional(Type.Integer({ ...SCREWS, description: 'Default: 4, 6 or 8 by the size of the ring.' })),
+          count: Type.Optional(Type.Integer({ ...SCREWS, description: usually('How many of them.', '/screws/count') })),
           gauge: Type.Optional(
             Type.Unsafe<number>(
               Type.Enum(SCREW_GAUGES, {
                 type: 'integer',
-                description: 'Default: the thickest for which there is wood.',
+                description: usually('How thick they are.', '/screws/gauge'),
               }),
             ),
           ),
         },
-        { description: 'That hold the halves of the split ring.', additionalProperties: false },
+        { description: 'Screws that hold the halves of the split ring.', additionalProperties: false },
       ),
     ),
     chuck: Type.Optional(
       Type.Object(
-        { least: length('Smallest diameter.'), most: length('Largest diameter.') },
-        { description: 'What the chuck grips.', additionalProperties: false },
+        { min: length('Smallest diameter.'), max: length('Largest diameter.') },
+        { description: 'Sizes that the chuck grips.', additionalProperties: false },
       ),
     ),
     swing: Type.Optional(length('Largest diameter that turns over the bed.')),
@@ -87,7 +97,7 @@ export function toStockInput(request: StockRequest, units: Units): StockInput {
       segments &&
       present<NonNullable<StockInput['segments']>>({ outerRing: segments.outerRing, innerRing: segments.innerRing }),
     screws: screws && present<NonNullable<StockInput['screws']>>({ count: screws.count, gauge: screws.gauge }),
-    chuck: chuck && { least: toMm(chuck.least, units), most: toMm(chuck.most, units) },
+    chuck: chuck && { min: toMm(chuck.min, units), max: toMm(chuck.max, units) },
     swing: size(request.swing),
   })
 }
@@ -97,15 +107,15 @@ export function toStockRequest(stock: SettledStock, units: Units): StockRequest 
   const { chuck, swing, segments, screws } = stock
   return present<StockRequest>({
     lumber: stock.lumber,
-    turningAllowance: show(stock.turningAllowance, units),
-    sideAllowance: show(stock.sideAllowance, units),
-    sawKerf: show(stock.sawKerf, units),
-    miterKerf: show(stock.miterKerf, units),
-    entryHoleDiameter: show(stock.entryHoleDiameter, units),
-    boardLength: show(stock.boardLength, units),
+    turningAllowance: echo(stock.turningAllowance, units),
+    sideAllowance: echo(stock.sideAllowance, units),
+    sawKerf: echo(stock.sawKerf, units),
+    miterKerf: echo(stock.miterKerf, units),
+    entryHoleDiameter: echo(stock.entryHoleDiameter, units),
+    boardLength: echo(stock.boardLength, units),
     segments: segments && { ...segments },
     screws: screws && { ...screws },
-    chuck: chuck && { least: show(chuck.least, units), most: show(chuck.most, units) },
-    swing: swing === undefined ? undefined : show(swing, units),
+    chuck: chuck && { min: echo(chuck.min, units), max: echo(chuck.max, units) },
+    swing: swing === undefined ? undefined : echo(swing, units),
   })
 }

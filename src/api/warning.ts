@@ -28,7 +28,7 @@ export const Warning = Type.Object(
       ),
     ),
   },
-  { $id: 'Warning', description: 'What may go wrong with a bearing that can be made.' },
+  { $id: 'Warning', description: 'A risk or fault of a bearing that can be made.' },
 )
 
 /** A warning in the caller's units and in words. */

@@ -15,10 +15,10 @@ export const plugGroove = (job: CagedJob): Operation => ({
   id: 'outer-groove',
   part: 'outer-ring',
   sizes: [
-    size(job, 'outerGrooveRadius', SIZES.grooveRadius),
-    size(job, 'outerGrooveDepth', SIZES.grooveDepth),
-    size(job, 'outerGrooveBottomDiameter', SIZES.acrossBottoms),
-    size(job, 'gaugeNominalDiameter', SIZES.plug),
+    size(job, 'outerRing.grooveRadius', SIZES.grooveRadius),
+    size(job, 'outerRing.grooveDepth', SIZES.grooveDepth),
+    size(job, 'outerRing.grooveBottomDiameter', SIZES.acrossBottoms),
+    size(job, 'gauge.nominalDiameter', SIZES.plug),
   ],
   cautions: ['turning', 'sanding-inside', 'dust'],
   readings: [],
@@ -26,7 +26,7 @@ export const plugGroove = (job: CagedJob): Operation => ({
 
 export function cageRing(job: CagedJob): Operation {
   const { pieces } = job.design.bearing.cage
-  const outside = size(job, 'cageOutsideDiameter', SIZES.outside)
+  const outside = size(job, 'cage.outsideDiameter', SIZES.outside)
   return {
     ...words.cageRing(job.method, pieces),
     id: 'cage-ring',
@@ -34,8 +34,8 @@ export function cageRing(job: CagedJob): Operation {
     sizes: [
       outside,
       ...sawLine(job, outside),
-      size(job, 'cageBoreDiameter', SIZES.bore),
-      size(job, 'cageWidth', pieces === 2 ? SIZES.thicknessOfBoth : SIZES.thickness),
+      size(job, 'cage.boreDiameter', SIZES.bore),
+      size(job, 'cage.width', pieces === 2 ? SIZES.thicknessOfBoth : SIZES.thickness),
     ],
     cautions: ROUND_CAUTIONS[job.method],
     readings: [],
@@ -49,7 +49,7 @@ export function pockets(job: CagedJob): Operation {
     ...words.cagePockets({ count, leastWeb: mm(cage.web / 2), units: unitsOf(job) }),
     id: 'cage-pockets',
     part: 'cage',
-    sizes: [size(job, 'pocketDiameter', SIZES.pocket), size(job, 'cageWeb', SIZES.web)],
+    sizes: [size(job, 'cage.pocketDiameter', SIZES.pocket), size(job, 'cage.web', SIZES.web)],
     cautions: ['drilling', 'dust'],
     readings: [],
   }

@@ -1,14 +1,16 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { escaped, page } from '#src/http/html.ts'
+import { cautionSentence } from '#src/words/caution.ts'
 import { figure } from '#src/words/figure.ts'
 import { goesTo, SHEET } from '#src/words/job-sheet/sheet.ts'
+import { TERMS } from '#src/words/terms.ts'
 import { STYLE } from './style.ts'
 
 /** The job sheet as a page of its own: to read on a telephone at the lathe, and to print. */
-export function toHtml({ title, use, units, operations }: JobSheet): string {
+export function toHtml({ title, arrangement, units, operations }: JobSheet): string {
   const steps = operations.map((operation) => step(operation, units)).join('')
-  const lead = `<p class="caution"><b>${SHEET.use}.</b> ${escaped(use)}</p>`
+  const lead = `<p class="caution"><b>${SHEET.use}.</b> ${escaped(cautionSentence('light-use-only', TERMS[arrangement]))}</p>`
   return page(title, STYLE, `<main><h1>${escaped(title)}</h1>${lead}<ol>${steps}</ol></main>`)
 }
 

@@ -22,7 +22,7 @@ const isSplit = ({ design }: RingJob): boolean => design.bearing.settled.split =
 export function innerBlank(job: RingJob): Operation {
   const { design, method } = job
   const outside = size(job, cylinderKeys(design.bearing).inner, SIZES.outsideLine)
-  const width = size(job, 'innerWidth', SIZES.thickness)
+  const width = size(job, 'innerRing.width', SIZES.thickness)
   return {
     ...words.innerBlank(method, isSplit(job)),
     id: 'inner-blank',
@@ -31,7 +31,7 @@ export function innerBlank(job: RingJob): Operation {
       outside,
       { name: SIZES.cuttingLine, value: roughCircle(job, outside) },
       isSplit(job) ? { ...width, name: SIZES.thicknessOfDisc, value: mm(width.value / 2) } : width,
-      size(job, 'boreDiameter', SIZES.bore),
+      size(job, 'innerRing.boreDiameter', SIZES.bore),
     ],
     cautions: [method === 'router-and-lathe' ? 'routing' : 'sawing', 'drilling', 'dust'],
     readings: [],
@@ -54,7 +54,7 @@ const innerOutside = (job: RingJob): Operation => ({
   ...words.INNER_OUTSIDE,
   id: 'inner-outside',
   part: 'inner-ring',
-  sizes: [size(job, 'innerLandDiameter', SIZES.outsideLand)],
+  sizes: [size(job, 'innerRing.landDiameter', SIZES.outsideLand)],
   cautions: ['turning', 'dust'],
   readings: [],
 })
@@ -66,9 +66,9 @@ function innerGroove(job: RingJob, arrangement: 'radial' | 'caged'): Operation {
     id: 'inner-groove',
     part: 'inner-ring',
     sizes: [
-      size(job, 'innerGrooveRadius', SIZES.grooveRadius),
-      size(job, 'innerGrooveDepth', SIZES.grooveDepth, -short),
-      size(job, 'innerGrooveBottomDiameter', SIZES.acrossBottoms, 2 * short),
+      size(job, 'innerRing.grooveRadius', SIZES.grooveRadius),
+      size(job, 'innerRing.grooveDepth', SIZES.grooveDepth, -short),
+      size(job, 'innerRing.grooveBottomDiameter', SIZES.acrossBottoms, 2 * short),
     ],
     cautions: ['turning', 'dust'],
     readings: [{ name: READINGS.acrossBottoms, at: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],

@@ -103,7 +103,7 @@ export const hasTracks = ({ design }: RingJob): boolean => design.bearing.settle
 export const bottomKeys = (job: RingJob): ReturnType<typeof cylinderKeys> =>
   hasTracks(job)
     ? cylinderKeys(job.design.bearing)
-    : { outer: 'outerGrooveBottomDiameter', inner: 'innerGrooveBottomDiameter' }
+    : { outer: 'outerRing.grooveBottomDiameter', inner: 'innerRing.grooveBottomDiameter' }
 
 /** How the cylinders that are sanded to fit are named among the sizes. */
 export const acrossName = (job: RingJob): string => (hasTracks(job) ? SIZES.track : SIZES.acrossBottoms)

@@ -39,7 +39,7 @@ export function outerShape(job: RingJob): readonly Operation[] {
 const SHRUNK_BY = 0.03
 
 export function outerLayout(job: RingJob): Operation {
-  const outside = size(job, 'outsideDiameter', SIZES.outsideLine)
+  const outside = size(job, 'outerRing.outsideDiameter', SIZES.outsideLine)
   const lost = mm(SHRUNK_BY * outside.value)
   return {
     ...words.outerLayout({ outside: outside.value, lost, units: unitsOf(job) }),
@@ -49,7 +49,7 @@ export function outerLayout(job: RingJob): Operation {
       outside,
       size(job, cylinderKeys(job.design.bearing).outer, SIZES.holeLine),
       ...sawLine(job, outside),
-      size(job, 'outerWidth', SIZES.planedThickness),
+      size(job, 'outerRing.width', SIZES.planedThickness),
     ],
     cautions: [],
     readings: [],
@@ -78,7 +78,7 @@ const outerSaw = (job: RingJob): Operation => ({
   ...words.outerSaw(termsOf(job)),
   id: 'outer-saw',
   part: 'outer-ring',
-  sizes: [{ name: SIZES.sawingLine, value: roughCircle(job, size(job, 'outsideDiameter', SIZES.outside)) }],
+  sizes: [{ name: SIZES.sawingLine, value: roughCircle(job, size(job, 'outerRing.outsideDiameter', SIZES.outside)) }],
   cautions: ['sawing', 'dust'],
   readings: [],
 })
@@ -87,7 +87,7 @@ const outerOutside = (job: RingJob): Operation => ({
   ...words.outerOutside(job.method, termsOf(job)),
   id: 'outer-outside',
   part: 'outer-ring',
-  sizes: [size(job, 'outsideDiameter', SIZES.outside)],
+  sizes: [size(job, 'outerRing.outsideDiameter', SIZES.outside)],
   cautions: ['turning', 'dust'],
   readings: [],
 })
@@ -114,7 +114,7 @@ function outerRouted(job: RingJob): Operation {
     id: 'outer-rout',
     part: 'outer-ring',
     sizes: [
-      size(job, 'outsideDiameter', SIZES.outside),
+      size(job, 'outerRing.outsideDiameter', SIZES.outside),
       size(job, outer, SIZES.holeLineStays, hasTracks(job) ? -2 * leftOnTrack(job) : 0),
     ],
     cautions: ['routing', 'core-loose', 'dust'],
@@ -125,7 +125,7 @@ function outerRouted(job: RingJob): Operation {
 /** With a full ring the gap depends on the hole. */
 export function outerInside(job: Job): Operation {
   const { design } = job
-  const slope = design.dimensions.find(({ key }) => key === 'outerLandDiameter')?.gapPerUnit ?? 0
+  const slope = design.dimensions.find(({ key }) => key === 'outerRing.landDiameter')?.gapPerUnit ?? 0
   const over = mm(design.bearing.settled.ballDiameter / 50)
   return inside(job, words.OUTER_INSIDE.radial({ over, opens: mm(slope * over), units: unitsOf(job) }))
 }
@@ -137,7 +137,7 @@ const inside = (job: RingJob, said: OperationWords): Operation => ({
   ...said,
   id: 'outer-inside',
   part: 'outer-ring',
-  sizes: [size(job, 'outerLandDiameter', SIZES.holeLand)],
+  sizes: [size(job, 'outerRing.landDiameter', SIZES.holeLand)],
   cautions: ['turning', 'dust'],
   readings: [],
 })
@@ -151,9 +151,9 @@ export function outerGroove(job: Job): Operation {
     id: 'outer-groove',
     part: 'outer-ring',
     sizes: [
-      size(job, 'outerGrooveRadius', SIZES.grooveRadius),
-      size(job, 'outerGrooveDepth', SIZES.grooveDepth, -short),
-      size(job, 'outerGrooveBottomDiameter', SIZES.acrossBottoms, -2 * short),
+      size(job, 'outerRing.grooveRadius', SIZES.grooveRadius),
+      size(job, 'outerRing.grooveDepth', SIZES.grooveDepth, -short),
+      size(job, 'outerRing.grooveBottomDiameter', SIZES.acrossBottoms, -2 * short),
     ],
     cautions: ['turning', 'dust'],
     readings: [
@@ -195,8 +195,8 @@ export function outerSand(job: Job): Operation {
     id: 'outer-sand',
     part: 'outer-ring',
     sizes: [
-      size(job, 'gaugeGoDiameter', SIZES.goPlug),
-      size(job, 'gaugeNoGoDiameter', SIZES.noGoPlug),
+      size(job, 'gauge.goDiameter', SIZES.goPlug),
+      size(job, 'gauge.noGoDiameter', SIZES.noGoPlug),
       size(job, bottomKeys(job).outer, acrossName(job)),
     ],
     cautions: ['sanding-inside', 'dust'],

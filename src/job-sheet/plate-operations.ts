@@ -29,12 +29,12 @@ export const plates = (job: PlateJob): readonly Operation[] => [
 ]
 
 function layout(job: PlateJob): Operation {
-  const outside = size(job, 'plateOutsideDiameter', SIZES.outsideLine)
+  const outside = size(job, 'plates.outsideDiameter', SIZES.outsideLine)
   return {
     ...words.PLATE_LAYOUT,
     id: 'plate-layout',
     part: 'both',
-    sizes: [outside, ...sawLine(job, outside), size(job, 'plateThickness', SIZES.planedThickness)],
+    sizes: [outside, ...sawLine(job, outside), size(job, 'plates.thickness', SIZES.planedThickness)],
     cautions: [],
     readings: [],
   }
@@ -44,7 +44,7 @@ const shape = (job: PlateJob): Operation => ({
   ...words.plateShape(job.method),
   id: 'plate-shape',
   part: 'both',
-  sizes: [size(job, 'plateBoreDiameter', SIZES.bore), size(job, 'plateOutsideDiameter', SIZES.outside)],
+  sizes: [size(job, 'plates.boreDiameter', SIZES.bore), size(job, 'plates.outsideDiameter', SIZES.outside)],
   cautions: ROUND_CAUTIONS[job.method],
   readings: [],
 })
@@ -59,7 +59,7 @@ const TRIAL_DEPTH = 1 / 3
 
 function trialGroove(job: PlateJob): Operation {
   const { bearing } = job.design
-  const depth = size(job, 'plateGrooveDepth', SIZES.grooveDepth)
+  const depth = size(job, 'plates.grooveDepth', SIZES.grooveDepth)
   const over = mm(bearing.settled.ballDiameter / 50)
   const opens = mm(bearing.gapPerPitchRadius * over)
   return {
@@ -69,7 +69,7 @@ function trialGroove(job: PlateJob): Operation {
     sizes: [
       size(job, 'pitchDiameter', SIZES.grooveCircle),
       { ...depth, stopAt: mm(TRIAL_DEPTH * depth.value) },
-      size(job, 'plateGrooveRadius', SIZES.grooveRadius),
+      size(job, 'plates.grooveRadius', SIZES.grooveRadius),
     ],
     cautions: groovingCautions(job),
     readings: [],
@@ -100,10 +100,10 @@ const groove = (job: PlateJob): Operation => ({
   id: 'groove',
   part: 'both',
   sizes: [
-    size(job, 'plateGrooveDepth', SIZES.grooveDepth),
-    size(job, 'plateGrooveRadius', SIZES.grooveRadius),
-    size(job, 'gaugeGoDiameter', SIZES.goPlug),
-    size(job, 'gaugeNoGoDiameter', SIZES.noGoPlug),
+    size(job, 'plates.grooveDepth', SIZES.grooveDepth),
+    size(job, 'plates.grooveRadius', SIZES.grooveRadius),
+    size(job, 'gauge.goDiameter', SIZES.goPlug),
+    size(job, 'gauge.noGoDiameter', SIZES.noGoPlug),
   ],
   cautions: groovingCautions(job),
   readings: gapReadings(job),

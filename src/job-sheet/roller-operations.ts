@@ -36,7 +36,7 @@ export function outerTrack(job: Job): Operation {
     ...words.outerTrack({ over, opens, units: unitsOf(job) }),
     id: 'outer-track',
     part: 'outer-ring',
-    sizes: [size(job, 'outerTrackDiameter', SIZES.track, -2 * short)],
+    sizes: [size(job, 'outerRing.trackDiameter', SIZES.track, -2 * short)],
     cautions: ['turning', 'dust'],
     readings: [{ name: READINGS.acrossTrack, at: 'outer', kind: 'groove-bottom-diameter', field: '/value' }],
   }
@@ -54,8 +54,8 @@ const innerTrack = (job: Job): Operation => ({
   id: 'inner-track',
   part: 'inner-ring',
   sizes: [
-    size(job, 'innerTrackDiameter', SIZES.track, 2 * stopShort(job)),
-    size(job, 'innerWidth', SIZES.widthAsRollers),
+    size(job, 'innerRing.trackDiameter', SIZES.track, 2 * stopShort(job)),
+    size(job, 'innerRing.width', SIZES.widthAsRollers),
   ],
   cautions: ['turning', 'dust'],
   readings: [{ name: READINGS.acrossTrack, at: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
@@ -63,7 +63,7 @@ const innerTrack = (job: Job): Operation => ({
 
 export function cheeks(job: Job): Operation {
   const { design, method: machines } = job
-  const outside = size(job, 'cheekOutsideDiameter', SIZES.outside)
+  const outside = size(job, 'cheeks.outsideDiameter', SIZES.outside)
   const screws = cheekScrewsOf(design.bearing)
   const { axialPlay } = design.bearing
   return {
@@ -73,8 +73,8 @@ export function cheeks(job: Job): Operation {
     sizes: [
       outside,
       ...sawLine(job, outside),
-      size(job, 'cheekHoleDiameter', SIZES.hole),
-      size(job, 'cheekThickness', SIZES.thickness),
+      size(job, 'cheeks.holeDiameter', SIZES.hole),
+      size(job, 'cheeks.thickness', SIZES.thickness),
       ...(screws === undefined ? [] : [{ name: screwCircle(screws), value: screws.circleDiameter }]),
     ],
     cautions: ROUND_CAUTIONS[machines],

@@ -132,42 +132,42 @@ export const TABLE_HEADINGS = {
 } as const
 
 const SHORT_NAMES = {
-  outsideDiameter: 'outside',
-  outerLandDiameter: 'hole',
-  outerGrooveBottomDiameter: 'groove bottom',
-  outerGrooveDepth: 'groove depth',
-  outerGrooveRadius: 'groove radius',
-  outerTrackDiameter: 'track',
-  outerWall: 'wood behind',
-  innerWall: 'wood behind',
-  boreDiameter: 'bore',
-  innerLandDiameter: 'outside',
-  innerGrooveBottomDiameter: 'groove bottom',
-  innerGrooveDepth: 'groove depth',
-  innerGrooveRadius: 'groove radius',
-  innerTrackDiameter: 'track',
+  'outerRing.outsideDiameter': 'outside',
+  'outerRing.landDiameter': 'hole',
+  'outerRing.grooveBottomDiameter': 'groove bottom',
+  'outerRing.grooveDepth': 'groove depth',
+  'outerRing.grooveRadius': 'groove radius',
+  'outerRing.trackDiameter': 'track',
+  'outerRing.wall': 'wood behind',
+  'innerRing.wall': 'wood behind',
+  'innerRing.boreDiameter': 'bore',
+  'innerRing.landDiameter': 'outside',
+  'innerRing.grooveBottomDiameter': 'groove bottom',
+  'innerRing.grooveDepth': 'groove depth',
+  'innerRing.grooveRadius': 'groove radius',
+  'innerRing.trackDiameter': 'track',
   rollerLength: 'roller length',
-  cheekHoleDiameter: 'cheek hole',
-  cheekThickness: 'cheek thickness',
-  cageOutsideDiameter: 'outside',
-  cageBoreDiameter: 'bore',
-  cageWidth: 'width',
-  pocketDiameter: 'pockets',
-  cageWeb: 'least web',
-  plateOutsideDiameter: 'outside',
-  plateBoreDiameter: 'bore',
-  plateThickness: 'thickness',
-  plateFloor: 'wood below',
-  plateWall: 'wood outside',
-  plateInnerWall: 'wood inside',
+  'cheeks.holeDiameter': 'cheek hole',
+  'cheeks.thickness': 'cheek thickness',
+  'cage.outsideDiameter': 'outside',
+  'cage.boreDiameter': 'bore',
+  'cage.width': 'width',
+  'cage.pocketDiameter': 'pockets',
+  'cage.web': 'least web',
+  'plates.outsideDiameter': 'outside',
+  'plates.boreDiameter': 'bore',
+  'plates.thickness': 'thickness',
+  'plates.floor': 'wood below',
+  'plates.wall': 'wood outside',
+  'plates.innerWall': 'wood inside',
   pitchDiameter: 'circle',
-  plateGrooveDepth: 'depth',
-  plateGrooveRadius: 'radius',
-  plateGrooveWidth: 'width',
-  innerWidth: 'width',
-  gaugeNominalDiameter: 'plug',
-  gaugeGoDiameter: 'go plug',
-  gaugeNoGoDiameter: 'no-go plug',
+  'plates.grooveDepth': 'depth',
+  'plates.grooveRadius': 'radius',
+  'plates.grooveWidth': 'width',
+  'innerRing.width': 'width',
+  'gauge.nominalDiameter': 'plug',
+  'gauge.goDiameter': 'go plug',
+  'gauge.noGoDiameter': 'no-go plug',
   plateGap: 'between plates',
   height: 'total height',
   radialInternalClearance: 'play',
@@ -175,11 +175,11 @@ const SHORT_NAMES = {
 } as const satisfies Partial<Record<DimensionKey, string>>
 
 /** The sizes that the tables of the assemblies have. */
-export type TabledKey = keyof typeof SHORT_NAMES | 'outerWidth' | 'ballGap'
+export type TabledKey = keyof typeof SHORT_NAMES | 'outerRing.width' | 'ballGap'
 
 export function shortName(key: TabledKey, arrangement: ArrangementName): string {
   switch (key) {
-    case 'outerWidth':
+    case 'outerRing.width':
       // Rings with a groove are as wide as one another; between cheeks the inner one is narrower.
       return arrangement === 'roller' ? 'width' : 'width of both'
     case 'ballGap':

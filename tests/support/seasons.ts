@@ -6,8 +6,8 @@ export const MAPLE: RingWood = { construction: 'flat-sawn', species: 'maple-suga
 /** An invented house: from heating in winter to a damp summer. */
 export const HOUSE: SeasonalFitInput['climate'] = {
   kind: 'air',
-  temperature: { low: 18, high: 24 },
-  relativeHumidity: { low: 30, high: 65 },
+  temperature: { min: 18, max: 24 },
+  relativeHumidity: { min: 30, max: 65 },
 }
 
 /** Fourteen marbles between two rings of flat-sawn sugar maple, made on a day of 50 %. */

@@ -1,14 +1,12 @@
 import type { DesignInput, Question } from '#shared/bearing/arrangements.ts'
 import type { ContactWoodId } from '#shared/data/contact-woods.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import type { TurningRing } from './fields.ts'
 
 /** A load across the axis, carried by rings. */
 export const RING_LOAD_CHECK = { name: 'load-check', serves: ['radial', 'roller', 'caged'] } as const satisfies Question
 /** A load along the axis, carried by plates. */
 export const PLATE_LOAD_CHECK = { name: 'load-check', serves: ['thrust'] } as const satisfies Question
-
-export const TURNING_RINGS = ['inner-ring', 'outer-ring'] as const
-export type TurningRing = (typeof TURNING_RINGS)[number]
 
 /** What is asked of wood and speed, whatever lies round the balls. */
 interface Asked {

@@ -1,4 +1,4 @@
-import { bearingFor } from '#shared/bearing/arrangements.ts'
+import { echoedBearingFor } from '#shared/bearing/arrangements.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { sharedByBalls, sharedByMany } from '#shared/contact/load-distribution.ts'
@@ -25,7 +25,7 @@ export interface LoadCheck extends CheckedLoad {
  * @returns the check, or every reason why there is no such bearing
  */
 export function loadCheck(input: LoadCheckInput): Result<LoadCheck, readonly Refusal[]> {
-  const made = bearingFor(RING_LOAD_CHECK, input.design)
+  const made = echoedBearingFor(RING_LOAD_CHECK, input.design)
   if (!made.ok) return made
   const bearing = made.value
   const load = settleLoad(input, bearing.settled.input.balls.material === 'wood')

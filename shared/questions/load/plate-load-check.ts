@@ -1,4 +1,4 @@
-import { bearingFor, type ThrustBearing } from '#shared/bearing/arrangements.ts'
+import { echoedBearingFor, type ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import { farthestHeld, mostOnOne, type SharedBeside, sharedBeside } from '#shared/contact/eccentric-load.ts'
 import { POINT_CONTACT } from '#shared/contact/load-distribution.ts'
@@ -37,7 +37,7 @@ export interface PlateLoadCheck extends CheckedPlateLoad {
  * @returns the check, or every reason why there is no such bearing or no such load
  */
 export function plateLoadCheck(input: PlateLoadCheckInput): Result<PlateLoadCheck, Refused<LoadRefusal>> {
-  const made = bearingFor(PLATE_LOAD_CHECK, input.design)
+  const made = echoedBearingFor(PLATE_LOAD_CHECK, input.design)
   if (!made.ok) return fail(refusedDesign(made.error))
   const bearing = made.value
   const { count, material } = bearing.settled.input.balls

@@ -2,7 +2,7 @@ import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { ContactWood } from '#shared/data/contact-woods.ts'
-import type { TurningRing } from './input.ts'
+import type { TurningRing } from './fields.ts'
 import type { BallBody, BallSeat } from './seat-load.ts'
 
 /*

@@ -1,5 +1,6 @@
 import * as defaults from '#shared/bearing/defaults.ts'
 import { LEAST_WALL } from '#shared/bearing/findings.ts'
+import { usualPlay, usualWall, usualWidth } from '#shared/bearing/grooved-rings.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { closedPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
@@ -63,7 +64,7 @@ function groovesOf(search: SettledSearch, at: Candidate): Grooves | DropReason {
   const { diameter } = entryAt(search.balls, at.ball)
   const cutter = entryAt(search.cutters, at.cutter)
   const radius = cutter === undefined ? mm(defaults.CONFORMITY * diameter) : mm(cutter / 2)
-  const width = search.shared.width ?? defaults.GROOVED_WIDTH * diameter
+  const width = search.shared.width ?? usualWidth(diameter, search.shared.units)
   const play = playOf(search, diameter)
   const [outerDepth, innerDepth] = [
     entryAt(search.outerEngagements, at.outer) * diameter,
@@ -89,8 +90,8 @@ function groovesOf(search: SettledSearch, at: Candidate): Grooves | DropReason {
   }
 }
 
-const playOf = ({ shared }: SettledSearch, diameter: number): number =>
-  shared.radialInternalClearance ?? defaults.RADIAL_INTERNAL_CLEARANCE * diameter
+const playOf = ({ shared }: SettledSearch, diameter: Mm): number =>
+  shared.radialInternalClearance ?? usualPlay(diameter, shared.units)
 
 function boundBy(search: SettledSearch, at: Candidate, grooves: Grooves, [least, most]: readonly [Mm, Mm]): Bound {
   const { diameter, standardDeviation } = entryAt(search.balls, at.ball)
@@ -99,7 +100,7 @@ function boundBy(search: SettledSearch, at: Candidate, grooves: Grooves, [least,
   const landAt = (radius: number): number => 2 * (radius + ballRadius - grooves.outerSeat)
   const outsideAt = (radius: number): number =>
     stepUp(
-      landAt(radius) + 2 * grooves.outerDepth + 2 * defaults.OUTER_WALL * diameter,
+      landAt(radius) + 2 * grooves.outerDepth + 2 * usualWall(diameter, search.shared.units),
       defaults.roundOutsideDiameterTo(search.shared.units),
     )
   const outside = { least: outsideAt(least), most: outsideAt(most) }

@@ -4,6 +4,7 @@ import type { BallMaterial } from '#shared/bearing/fields.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from '#shared/questions/load/input.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+import { rounded } from '#shared/units/rounded.ts'
 
 /** It searches among bearings of two grooved rings with a full ring of balls. */
 export const DESIGN_SEARCH = { name: 'design-search', serves: ['radial'] } as const satisfies Question
@@ -121,7 +122,7 @@ export function candidatesIn(input: DesignSearchInput): number {
 }
 
 /** Both ends of the counts: what is said of one moves the other, if it must. */
-export function countsOf({ counts: { least, most } = {} }: DesignSearchInput): {
+export function countsOf({ counts: { least, most } = {} }: Pick<DesignSearchInput, 'counts'>): {
   readonly least: number
   readonly most: number
 } {
@@ -141,14 +142,16 @@ export function settleSearch(input: DesignSearchInput): SettledSearch {
     balls: balls.map(({ diameter, material = defaults.BALL_MATERIAL, standardDeviation }) => ({
       diameter,
       material,
-      standardDeviation: standardDeviation ?? mm(defaults.BALL_SCATTER[material] * diameter),
+      standardDeviation: standardDeviation ?? rounded(mm(defaults.BALL_SCATTER[material] * diameter), shared.units),
     })),
     quantities: balls.map(({ quantity = Number.POSITIVE_INFINITY }) => quantity),
     cutters: cutterDiameters ?? [undefined],
     outerEngagements: input.outerEngagements ?? [defaults.FULL_RING_ENGAGEMENT.outerRing],
     innerEngagements: input.innerEngagements ?? [defaults.FULL_RING_ENGAGEMENT.innerRing],
     counts: Array.from({ length: Math.max(0, most - least + 1) }, (_, place) => least + place),
-    bores: Array.from({ length: boreCount(input) }, (_, place) => mm(input.bore.least + place * step)),
+    bores: Array.from({ length: boreCount(input) }, (_, place) =>
+      place === 0 ? input.bore.least : rounded(mm(input.bore.least + place * step), shared.units),
+    ),
     boardWidths: [...boardWidths].sort((one, other) => one - other),
     partingWidth: input.partingWidth ?? partingWidth(shared.units),
     weights: { ...WEIGHTS, ...input.weights },
@@ -162,7 +165,8 @@ export function settleSearch(input: DesignSearchInput): SettledSearch {
   }
 }
 
-const boreStepOf = ({ bore, shared }: DesignSearchInput): number => bore.step ?? boreStep(shared.units)
+export const boreStepOf = ({ bore, shared }: Pick<DesignSearchInput, 'bore' | 'shared'>): Mm =>
+  bore.step ?? boreStep(shared.units)
 
 /** A step that comes to the largest bore within rounding comes to it. */
 const WITHIN = 1e-9

@@ -3,7 +3,8 @@ import { longer, shorter } from '#shared/geometry/ellipse.ts'
 import { ballGap, gapPerPitchRadius, leastPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { type GapRange, gapRangeOnEllipse } from '#shared/geometry/ring-of-balls-on-ellipse.ts'
 import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { roundedDown, roundedUp } from '#shared/units/rounded.ts'
 import type { GapBand } from './fit.ts'
 import type { MadeSizes, Shape } from './shape.ts'
 
@@ -34,15 +35,23 @@ const NEAR_ENOUGH = 1e-9
  * is a root; the play then follows from the states at once, for the inner ring's long axis grows with its radius.
  *
  * @param shapes what a bearing of such sizes becomes in each state of the year
+ * @param units in which the sizes are stated: they are rounded so that the bearing still runs
  */
 export function buildIn(
   made: MadeSizes,
   shapes: ShapeOf,
   band: GapBand,
   asked: { readonly ballGap: Mm; readonly play: Mm },
+  units: Units,
 ): BuildIn {
-  const least = todayFor(made, shapes, (ranges) => Math.min(...ranges.map(({ least: gap }) => gap)), band.minBallGap)
-  const most = todayFor(made, shapes, (ranges) => Math.max(...ranges.map(({ most: gap }) => gap)), band.maxBallGap)
+  const least = todayFor(made, shapes, (ranges) => Math.min(...ranges.map(({ least: gap }) => gap)), {
+    gap: band.minBallGap,
+    stated: (gap) => roundedUp(gap, units),
+  })
+  const most = todayFor(made, shapes, (ranges) => Math.max(...ranges.map(({ most: gap }) => gap)), {
+    gap: band.maxBallGap,
+    stated: (gap) => roundedDown(gap, units),
+  })
   const bounds = {
     ...(least === undefined ? {} : { leastBallGap: least.gap }),
     ...(most === undefined ? {} : { mostBallGap: most.gap }),
@@ -56,7 +65,8 @@ export function buildIn(
       : chosen === least.gap
         ? least.radius
         : (most?.radius ?? made.outerBottomRadius)
-  const leastPlay = playFor(withGroove(made, radius), shapes)
+  const exactPlay = playFor(withGroove(made, radius), shapes)
+  const leastPlay = exactPlay === undefined ? undefined : roundedUp(exactPlay, units)
   const play = leastPlay === undefined ? {} : { leastPlay, play: mm(Math.max(asked.play, leastPlay)) }
   return { ...bounds, ballGap: chosen, ...play }
 }
@@ -77,12 +87,18 @@ interface Groove {
   readonly radius: Mm
 }
 
+/** The worst gap that is wanted, and how today's gap for it is rounded. */
+interface Wanted {
+  readonly gap: Mm
+  readonly stated: (gap: Mm) => Mm
+}
+
 /** The groove, and its gap today, at which the year's worst gap is a wanted one. */
 function todayFor(
   made: MadeSizes,
   shapes: ShapeOf,
   worst: (gaps: readonly GapRange[]) => number,
-  wanted: Mm,
+  wanted: Wanted,
 ): Groove | undefined {
   const { ballDiameter, ballCount } = made
   const slope = gapPerPitchRadius(mm(made.outerBottomRadius - ballDiameter / 2), ballDiameter, ballCount)
@@ -91,14 +107,14 @@ function todayFor(
     const gaps = changed.map(({ outerBottom, ball }) =>
       gapRangeOnEllipse({ bottom: outerBottom, ballDiameter: ball.mean, ballCount }),
     )
-    return worst(gaps) - wanted
+    return worst(gaps) - wanted.gap
   }
   const tightest = leastPitchRadius(ballDiameter, ballCount) + ballDiameter / 2
   const [low, high] = bracket(beyond, made.outerBottomRadius, tightest, ballDiameter / slope)
   if (low === undefined || high === undefined) return undefined
   const radius = mm(bracketedRoot((at) => flattened(beyond(at), slope), low, high))
   const gap = ballGap(mm(radius - ballDiameter / 2), ballDiameter, ballCount)
-  return gap < LARGEST_GAP * ballDiameter ? { gap, radius } : undefined
+  return gap < LARGEST_GAP * ballDiameter ? { gap: wanted.stated(gap), radius } : undefined
 }
 
 /** A root finder that goes on to the last bit would ask for hundreds of rings: near enough is there. */

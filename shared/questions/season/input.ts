@@ -31,8 +31,8 @@ export interface Woods {
 }
 
 export interface Range {
-  readonly low: number
-  readonly high: number
+  readonly min: number
+  readonly max: number
 }
 
 interface Month extends Air {

@@ -67,7 +67,7 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
     today: at(season.today),
     states: season.states.map(at),
     ...(band === undefined ? {} : { band }),
-    buildIn: buildIn(made, yearOf, settled, asked),
+    buildIn: buildIn(made, yearOf, settled, asked, settled.input.units),
   })
 }
 

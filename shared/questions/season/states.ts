@@ -60,17 +60,17 @@ function statesOf(climate: Climate): readonly Placed[] {
   switch (climate.kind) {
     case 'air': {
       const { temperature, relativeHumidity } = climate
-      const driest = { temperature: temperature.high, relativeHumidity: relativeHumidity.low }
-      const dampest = { temperature: temperature.low, relativeHumidity: relativeHumidity.high }
+      const driest = { temperature: temperature.max, relativeHumidity: relativeHumidity.min }
+      const dampest = { temperature: temperature.min, relativeHumidity: relativeHumidity.max }
       return [
-        { path: '/climate/relativeHumidity/low', state: inAir('driest', driest) },
-        { path: '/climate/relativeHumidity/high', state: inAir('dampest', dampest) },
+        { path: '/climate/relativeHumidity/min', state: inAir('driest', driest) },
+        { path: '/climate/relativeHumidity/max', state: inAir('dampest', dampest) },
       ]
     }
     case 'moisture':
       return [
-        { path: '/climate/moistureContent/low', state: atMoisture('driest', climate.moistureContent.low) },
-        { path: '/climate/moistureContent/high', state: atMoisture('dampest', climate.moistureContent.high) },
+        { path: '/climate/moistureContent/min', state: atMoisture('driest', climate.moistureContent.min) },
+        { path: '/climate/moistureContent/max', state: atMoisture('dampest', climate.moistureContent.max) },
       ]
     case 'months':
       return climate.months.map(({ name, ...air }, i) => ({ path: `/climate/months/${i}`, state: inAir(name, air) }))
@@ -101,16 +101,16 @@ function rangesOf(climate: Climate): readonly (readonly [path: string, range: Ra
   ]
 }
 
-const reversed = (path: string, { low, high }: Range): readonly SeasonRefusal[] =>
-  low <= high ? [] : [{ code: 'range-reversed', path, low, high }]
+const reversed = (path: string, { min, max }: Range): readonly SeasonRefusal[] =>
+  min <= max ? [] : [{ code: 'range-reversed', path, low: min, high: max }]
 
 function airsOf(climate: Climate, today: Today): readonly (readonly [path: string, temperature: number])[] {
   return [
     ...(today.kind === 'air' ? [['/climate/today/temperature', today.air.temperature] as const] : []),
     ...(climate.kind === 'air'
       ? [
-          ['/climate/temperature/low', climate.temperature.low] as const,
-          ['/climate/temperature/high', climate.temperature.high] as const,
+          ['/climate/temperature/min', climate.temperature.min] as const,
+          ['/climate/temperature/max', climate.temperature.max] as const,
         ]
       : []),
     ...(climate.kind === 'months'

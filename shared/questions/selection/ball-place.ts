@@ -1,5 +1,6 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { FullRings } from '#shared/bearing/full-rings.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { ballGapOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { type Closure, IN_A_RING, ON_A_CIRCLE } from '#shared/geometry/closure.ts'
 import type { Groove } from '#shared/geometry/groove.ts'
@@ -7,9 +8,13 @@ import { type PlateAtRest, plateAtRest } from '#shared/geometry/plate-on-balls.t
 import { seatIn } from '#shared/geometry/seat.ts'
 import { gapPerBottomRadius } from '#shared/geometry/unequal-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import type { GrooveField } from './fields.ts'
 
-/** The names under which the groove's size is given, by what it is cut in. */
-export const GROOVE_NAMES = { rings: 'grooveBottomDiameter', plates: 'grooveCircleDiameter' } as const
+/** The name under which the groove's size is stated. */
+export function grooveFieldOf({ members, raceway }: Traits): GrooveField {
+  if (members === 'plates') return 'grooveCircleDiameter'
+  return raceway === 'track' ? 'trackDiameter' : 'grooveBottomDiameter'
+}
 
 /**
  * Where balls are laid that were chosen one by one: in the groove of an outer ring, or on that of a plate. What rings and plates

@@ -1,12 +1,12 @@
 import {
-  bearingFor,
   type DesignInput,
+  echoedBearingFor,
+  type FullRingBearing,
   nameOf,
   type Question,
   type ThrustBearing,
   traitsOf,
 } from '#shared/bearing/arrangements.ts'
-import type { FullRings } from '#shared/bearing/full-rings.ts'
 import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import { spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
@@ -15,6 +15,7 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { rounded, roundedDown, roundedUp } from '#shared/units/rounded.ts'
 import {
   type BallChoice,
   type ChoiceTask,
@@ -25,7 +26,8 @@ import {
   reachOf,
   type SelectionGoal,
 } from './ball-choice.ts'
-import { GROOVE_NAMES, placeIn } from './ball-place.ts'
+import { grooveFieldOf, placeIn } from './ball-place.ts'
+import { GROOVE_FIELD_NAMES, type GrooveField } from './fields.ts'
 
 export const BALL_SELECTION = {
   name: 'ball-selection',
@@ -33,15 +35,14 @@ export const BALL_SELECTION = {
 } as const satisfies Question
 
 /** A measured lot, and the bearing that takes so many of it as its design says. */
-export interface BallSelectionInput {
+export interface BallSelectionInput extends GrooveAsItIs {
   readonly design: DesignInput
   readonly measured: readonly Mm[]
   readonly goal: SelectionGoal
-  /** Of a ring's groove as it is; that of the design where it is not said. */
-  readonly grooveBottomDiameter?: Mm
-  /** The same of a plate's. */
-  readonly grooveCircleDiameter?: Mm
 }
+
+/** The groove as it is, under the name that the bearing has for it; that of the design where it is not stated. */
+type GrooveAsItIs = { readonly [Name in GrooveField]?: Mm }
 
 /** Why none can be chosen. Paths are those of the input. */
 export type SelectionRefusal =
@@ -87,7 +88,7 @@ export interface SelectionWarning {
 
 export interface BallSelection {
   readonly input: BallSelectionInput
-  readonly bearing: FullRings | ThrustBearing
+  readonly bearing: FullRingBearing | ThrustBearing
   /** Across the bottoms of a ring's groove, or a plate's circle. */
   readonly grooveDiameter: Mm
   /** The balls in their order round the ring, the gap between the last and the first; how near to the best they come. */
@@ -130,7 +131,7 @@ const LARGEST_AIM = 0.9
 export function ballSelection(input: BallSelectionInput): Result<BallSelection, Refused<Refusal | SelectionRefusal>> {
   const foreign = foreignTo(input)
   if (foreign.length > 0) return fail(refusedQuestion(foreign))
-  const made = bearingFor(BALL_SELECTION, input.design)
+  const made = echoedBearingFor(BALL_SELECTION, input.design)
   if (!made.ok) return fail(refusedDesign(made.error))
   const refused = lotRefusals(input, made.value)
   if (refused.length > 0) return fail(refusedQuestion(refused))
@@ -140,10 +141,13 @@ export function ballSelection(input: BallSelectionInput): Result<BallSelection, 
 
 /** A groove's size under the name that it has in another arrangement. */
 function foreignTo(input: BallSelectionInput): readonly Refusal[] {
-  const { rings, plates } = GROOVE_NAMES
-  const name = traitsOf(input.design).members === 'rings' ? plates : rings
-  if (input[name] === undefined) return []
-  return [{ code: 'not-of-arrangement', path: `/${name}`, arrangement: nameOf(input.design) }]
+  const own = grooveFieldOf(traitsOf(input.design))
+  const arrangement = nameOf(input.design)
+  return GROOVE_FIELD_NAMES.filter((name) => name !== own && input[name] !== undefined).map((name) => ({
+    code: 'not-of-arrangement',
+    path: `/${name}`,
+    arrangement,
+  }))
 }
 
 type AnyBearing = BallSelection['bearing']
@@ -171,12 +175,11 @@ function selectionOf(input: BallSelectionInput, bearing: AnyBearing): Result<Bal
   const diameters = choice.balls.map(({ diameter }) => diameter)
   const taken = new Set(choice.balls.map(({ index }) => index))
   const ballGap = task.closure.gap(task.radius, diameters)
-  const place = placeIn(bearing)
-  const atRest = place.atRest(diameters)
+  const atRest = placeIn(bearing).atRest(diameters)
   return ok({
     input,
     bearing,
-    grooveDiameter: given(input) ?? place.designed,
+    grooveDiameter: grooveDiameterOf(input, bearing),
     choice,
     leftOver: input.measured.flatMap((_, index) => (taken.has(index) ? [] : [index])),
     ballGap,
@@ -191,8 +194,8 @@ function selectionOf(input: BallSelectionInput, bearing: AnyBearing): Result<Bal
 
 function taskOf(input: BallSelectionInput, bearing: AnyBearing): ChoiceTask {
   const { settled } = bearing
-  const { closure, designed, aboveBottom, parts } = placeIn(bearing)
-  const radius = mm((given(input) ?? designed) / 2 - aboveBottom)
+  const { closure, aboveBottom, parts } = placeIn(bearing)
+  const radius = mm(grooveDiameterOf(input, bearing) / 2 - aboveBottom)
   const lot = bySize(input.measured.map((diameter, index) => ({ index, diameter })))
   const ballCount = settled.input.balls.count
   const largest = closure.largestBall(radius)
@@ -210,8 +213,11 @@ const bySize = (balls: readonly MeasuredBall[]): readonly MeasuredBall[] =>
   balls.toSorted((one, other) => one.diameter - other.diameter || one.index - other.index)
 
 /** The groove as it is, where the caller said it. */
-const given = ({ grooveBottomDiameter, grooveCircleDiameter }: BallSelectionInput): Mm | undefined =>
-  grooveBottomDiameter ?? grooveCircleDiameter
+const given = (input: BallSelectionInput): Mm | undefined => input[grooveFieldOf(traitsOf(input.design))]
+
+/** The same, or the design's as it is stated in an answer. */
+const grooveDiameterOf = (input: BallSelectionInput, bearing: AnyBearing): Mm =>
+  given(input) ?? rounded(placeIn(bearing).designed, input.design.units)
 
 /** A groove that takes no choice at all, or so wide a one that the balls do not even cover half of it. */
 function roomRefusal(
@@ -219,9 +225,9 @@ function roomRefusal(
   bearing: AnyBearing,
   { closure, radius, ballCount, lot }: ChoiceTask,
 ): SelectionRefusal | undefined {
-  const { designed, aboveBottom } = placeIn(bearing)
-  const path = given(input) === undefined ? '/design' : `/${GROOVE_NAMES[bearing.settled.traits.members]}`
-  const diameter = given(input) ?? designed
+  const { aboveBottom } = placeIn(bearing)
+  const path = given(input) === undefined ? '/design' : `/${grooveFieldOf(bearing.settled.traits)}`
+  const diameter = grooveDiameterOf(input, bearing)
   const smallest = input.measured.toSorted((one, other) => one - other).slice(0, ballCount)
   const room = lot.length < ballCount ? undefined : closure.overOrders(radius, smallest)
   if (room === undefined || !(room.most > -itemAt(smallest, 0))) {
@@ -279,9 +285,13 @@ function withSuggestions(selection: BallSelection): BallSelection {
   const { input, bearing, grooveDiameter, grooveChange, warnings } = selection
   const isOfGroove = ({ facts }: SelectionWarning) => OF_THE_GROOVE.has(facts.code)
   if (!warnings.some(isOfGroove) || !(given(input) === undefined || grooveChange > 0)) return selection
-  const suggestion = mm(grooveDiameter + 2 * grooveChange)
-  const tried = selectionOf({ ...input, [GROOVE_NAMES[bearing.settled.traits.members]]: suggestion }, bearing)
-  if (!tried.ok || tried.value.warnings.some(isOfGroove)) return selection
+  const wanted = mm(grooveDiameter + 2 * grooveChange)
+  const clears = (diameter: Mm): boolean => {
+    const tried = selectionOf({ ...input, [grooveFieldOf(bearing.settled.traits)]: diameter }, bearing)
+    return tried.ok && !tried.value.warnings.some(isOfGroove)
+  }
+  const suggestion = [rounded, roundedUp, roundedDown].map((round) => round(wanted, input.design.units)).find(clears)
+  if (suggestion === undefined) return selection
   return {
     ...selection,
     warnings: warnings.map((warning) => (isOfGroove(warning) ? { ...warning, suggestion } : warning)),

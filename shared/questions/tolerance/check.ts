@@ -9,7 +9,14 @@ import { mm } from '#shared/units/length.ts'
 import type { Check } from './checked.ts'
 import * as defaults from './defaults.ts'
 import { differencesOf } from './differences.ts'
-import { CONTRIBUTORS_OF, LIMITS_OF, type LimitsInput, TOLERANCE_CHECK, type ToleranceCheckInput } from './input.ts'
+import {
+  CONTRIBUTORS_OF,
+  type Contributors,
+  LIMITS_OF,
+  type LimitsInput,
+  TOLERANCE_CHECK,
+  type ToleranceCheckInput,
+} from './input.ts'
 import { type ToleranceRefusal, unfitContributors } from './refusal.ts'
 
 /** Why there is nothing to check, beside what speaks against the design: of the year, or of what is asked. */
@@ -60,13 +67,13 @@ function completed(input: ToleranceCheckInput): Result<Check, readonly Refusal[]
   const bearing = made.value
   const design = bearing.settled.input
   if ('plate' in bearing) {
-    const usual = defaults.plateGapLimits(bearing.plateGap)
+    const usual = defaults.plateGapLimits(bearing.plateGap, design.units)
     const { minPlateGap = usual.min, maxPlateGap = usual.max } = input.limits ?? {}
     const limits = { ...gapLimitsOf(input, bearing.settled), minPlateGap, maxPlateGap }
     const playLimits = { min: minPlateGap, max: maxPlateGap }
     return ok({ ...whole(input, design, bearing.settled, limits), bearing, playLimits })
   }
-  const usual = defaults.playLimits(bearing.radialInternalClearance)
+  const usual = defaults.playLimits(bearing.radialInternalClearance, design.units)
   const { minRadialInternalClearance = usual.min, maxRadialInternalClearance = usual.max } = input.limits ?? {}
   const limits = { ...gapLimitsOf(input, bearing.settled), minRadialInternalClearance, maxRadialInternalClearance }
   const playLimits = { min: minRadialInternalClearance, max: maxRadialInternalClearance }
@@ -90,7 +97,7 @@ function whole(
   return {
     input: {
       design,
-      contributors: input.contributors,
+      contributors: withMeans(input.contributors, settled),
       ...(input.year === undefined ? {} : { year: input.year }),
       limits,
       ...(input.trials === undefined ? {} : { trials: input.trials }),
@@ -102,6 +109,15 @@ function whole(
     gapLimits: { min: limits.minBallGap, max: limits.maxBallGap },
   }
 }
+
+/** The mean of whatever scatters normally, where nobody stated it: what the design says. */
+const withMeans = (contributors: Contributors, { finishAllowance }: SettledBallRing): Contributors =>
+  Object.fromEntries(
+    Object.entries(contributors).map(([name, scatter]) => [
+      name,
+      scatter.kind === 'normal' ? { mean: name === 'finishFilm' ? finishAllowance : mm(0), ...scatter } : scatter,
+    ]),
+  )
 
 function limitRefusals({ gapLimits, playLimits, input }: Check): readonly ToleranceRefusal[] {
   const refusal = ({ min, max }: Band, path: string): readonly ToleranceRefusal[] =>

@@ -1,5 +1,4 @@
-import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
-import type { FullRings } from '#shared/bearing/full-rings.ts'
+import type { FullRingBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { ClimateMovement } from '#shared/questions/season/climate-movement.ts'
 import type { Band } from '#shared/statistics/monte-carlo.ts'
 import type { Differences } from './differences.ts'
@@ -16,7 +15,7 @@ interface CheckOf<B> {
   readonly playLimits: Band
 }
 
-export type RingCheck = CheckOf<FullRings>
+export type RingCheck = CheckOf<FullRingBearing>
 export type PlateCheck = CheckOf<ThrustBearing>
 export type Check = RingCheck | PlateCheck
 

@@ -1,4 +1,5 @@
-import { type Mm, mm } from '#shared/units/length.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { rounded } from '#shared/units/rounded.ts'
 
 export const TRIALS = 100_000
 export const FEWEST_TRIALS = 1000
@@ -13,13 +14,13 @@ export const MOST_SIGNIFICANT_DIGITS = 2
 export const OVERSHOOT_RISK = 0.05
 
 /** A play from half to twice the design's still runs well: common practice, no source. */
-export const playLimits = (play: Mm): { readonly min: Mm; readonly max: Mm } => ({
-  min: mm(play / 2),
-  max: mm(2 * play),
+export const playLimits = (play: Mm, units: Units): { readonly min: Mm; readonly max: Mm } => ({
+  min: rounded(mm(play / 2), units),
+  max: rounded(mm(2 * play), units),
 })
 
 /** Plates half as far apart again as designed, or half as far, still turn free: common practice, no source. */
-export const plateGapLimits = (gap: Mm): { readonly min: Mm; readonly max: Mm } => ({
-  min: mm(gap / 2),
-  max: mm((3 / 2) * gap),
+export const plateGapLimits = (gap: Mm, units: Units): { readonly min: Mm; readonly max: Mm } => ({
+  min: rounded(mm(gap / 2), units),
+  max: rounded(mm((3 / 2) * gap), units),
 })

@@ -1,16 +1,21 @@
 import type { Static } from 'typebox'
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { SourceId } from '#shared/data/sources.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import type { SelectionGoal } from '#shared/questions/selection/ball-choice.ts'
-import { GROOVE_NAMES } from '#shared/questions/selection/ball-place.ts'
+import { grooveFieldOf } from '#shared/questions/selection/ball-place.ts'
 import type { BallSelection, BallSelectionInput, SelectionWarning } from '#shared/questions/selection/ball-selection.ts'
+import { GROOVE_FIELDS } from '#shared/questions/selection/fields.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { tagOf } from '#src/api/answer.ts'
+import { answer, tagOf } from '#src/api/answer.ts'
+import { assumptionsIn, defaultsOf, designDefaults } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
-import { toDesignInput } from '#src/api/design-input.ts'
-import { type Length, show, toMm } from '#src/api/length.ts'
+import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
+import { echo, type Length, show, toMm } from '#src/api/length.ts'
+import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
+import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { advice, explainNearness, explainOrders, explainRest, explainWarning } from '#src/words/ball-selection.ts'
 import { termsOf } from '#src/words/terms.ts'
@@ -18,7 +23,7 @@ import type { BallSelectionRequest, BallSelectionResponse, ThrustBallSelectionRe
 
 /** The caller's input in the core's words. */
 export function toBallSelectionInput(request: BallSelectionRequest): BallSelectionInput {
-  const { design, measured, goal, grooveBottomDiameter, grooveCircleDiameter } = request
+  const { design, measured, goal, grooveBottomDiameter, trackDiameter, grooveCircleDiameter } = request
   const { units } = design
   const size = (length: Length | undefined) => (length === undefined ? undefined : toMm(length, units))
   return present<BallSelectionInput>({
@@ -26,9 +31,12 @@ export function toBallSelectionInput(request: BallSelectionRequest): BallSelecti
     measured: measured.map((diameter) => toMm(diameter, units)),
     goal,
     grooveBottomDiameter: size(grooveBottomDiameter),
+    trackDiameter: size(trackDiameter),
     grooveCircleDiameter: size(grooveCircleDiameter),
   })
 }
+
+const SOURCES: readonly SourceId[] = ['derived', 'trade']
 
 const CRITERIA = {
   'close-groove': 'ball-gap',
@@ -37,44 +45,52 @@ const CRITERIA = {
 } as const satisfies Readonly<Record<SelectionGoal, string>>
 
 /** A selection of any arrangement, as it is answered: in the caller's units and in words. */
-export function toSelectionAnswer(selection: BallSelection): BallSelectionResponse {
-  const { units, goal, advice, chosen, leftOver, ...figures } = shared(selection)
-  const asked = { units, goal, advice, chosen, leftOver }
-  const groove = show(selection.grooveDiameter, units)
+export function toSelectionAnswer(selection: BallSelection, request: BallSelectionRequest): BallSelectionResponse {
   const { bearing, atRest } = selection
+  const { units } = request.design
+  const head = { units, ...toEcho(selection, request), summary: advice(selection) }
+  const foot = {
+    warnings: selection.warnings.map((warning) => toWarning(warning, selection)),
+    cautions: cautionsOf(bearing.settled),
+    sources: SOURCES.map(toSource),
+  }
+  const chosen = toChosen(selection, request)
+  const figures = toFigures(selection)
   return 'plate' in bearing && atRest !== undefined
-    ? {
-        arrangement: 'thrust',
-        ...asked,
-        grooveCircleDiameter: groove,
-        plateRest: toRest(atRest, bearing, selection),
-        ...figures,
-      }
-    : {
-        arrangement: tagOf(bearing.settled.input, 'radial', 'roller'),
-        ...asked,
-        grooveBottomDiameter: groove,
-        ...figures,
-      }
+    ? answer(
+        { arrangement: 'thrust', ...head },
+        { ...chosen, plateRest: toRest(atRest, bearing, selection), ...figures },
+        foot,
+      )
+    : answer(
+        { arrangement: tagOf(bearing.settled.input, 'radial', 'roller'), ...head },
+        { ...chosen, ...figures },
+        foot,
+      )
 }
 
-/** What is said of a selection, whatever the balls lie in. */
-function shared(selection: BallSelection) {
-  const { input, bearing, choice, orders, grooveChange } = selection
+function toEcho({ input, bearing, grooveDiameter }: BallSelection, request: BallSelectionRequest) {
   const { settled } = bearing
-  const { units } = input.design
-  const size = (length: Mm) => show(length, units)
-  return {
-    units,
+  const { units } = settled.input
+  const whole: BallSelectionRequest = {
+    design: toDesignRequest(settled.input),
+    measured: input.measured.map((diameter) => echo(diameter, units)),
     goal: input.goal,
-    advice: advice(selection),
-    chosen: choice.balls.map(({ index, diameter }) => ({ index, diameter: size(diameter) })),
-    leftOver: [...selection.leftOver],
-    target: {
-      ballGap: size(settled.ballGap),
-      minBallGap: size(settled.minBallGap),
-      maxBallGap: size(settled.maxBallGap),
-    },
+    [grooveFieldOf(settled.traits)]: echo(grooveDiameter, units),
+  }
+  const defaults = { ...designDefaults(whole.design.arrangement), ...defaultsOf(GROOVE_FIELDS) }
+  return { input: whole, assumed: assumptionsIn(request, whole, defaults) }
+}
+
+const toChosen = ({ choice, leftOver }: BallSelection, { design: { units } }: BallSelectionRequest) => ({
+  chosen: choice.balls.map(({ index, diameter }) => ({ index, diameter: show(diameter, units) })),
+  leftOver: [...leftOver],
+})
+
+function toFigures(selection: BallSelection) {
+  const { input, orders, grooveChange } = selection
+  const size = (length: Mm) => show(length, input.design.units)
+  return {
     ballGap: size(selection.ballGap),
     mean: size(selection.mean),
     standardDeviation: size(selection.standardDeviation),
@@ -82,12 +98,9 @@ function shared(selection: BallSelection) {
     grooveChange: { radial: size(grooveChange), diametral: size(mm(2 * grooveChange)) },
     bounds: toBounds(selection),
     orderEffect: {
-      leastBallGap: size(orders.least),
-      mostBallGap: size(orders.most),
+      ballGap: { min: size(orders.least), max: size(orders.most) },
       message: explainOrders(selection),
     },
-    warnings: selection.warnings.map((warning) => toWarning(warning, selection)),
-    cautions: cautionsOf(settled),
   }
 }
 
@@ -101,7 +114,7 @@ function toRest(
   return {
     carriers: rest.carriers.map((place, which) => ({
       index: choice.balls[place]?.index ?? -1,
-      share: itemAt(rest.shares, which),
+      share: showNumber(itemAt(rest.shares, which)),
     })),
     plateGap: show(mm(rest.height), units),
     rise: show(rise, units),
@@ -119,8 +132,7 @@ function toBounds(selection: BallSelection): BallSelectionResponse['bounds'] {
     noneBelow: size(choice.noneBelow),
     atMostFromBest: size(choice.missedBy - choice.noneBelow),
     everyChoiceTried: choice.everyChoiceTried,
-    ...(reach.least === undefined ? {} : { leastBallGap: size(reach.least) }),
-    mostBallGap: size(reach.most),
+    ballGap: { ...(reach.least === undefined ? {} : { min: size(reach.least) }), max: size(reach.most) },
     message: explainNearness(selection),
   }
 }
@@ -138,7 +150,7 @@ function toWarning(
   { bearing, input }: BallSelection,
 ): Static<typeof Warning> {
   const { units } = input.design
-  const path = `/${GROOVE_NAMES[bearing.settled.traits.members]}`
+  const path = `/${grooveFieldOf(bearing.settled.traits)}`
   return {
     code: facts.code,
     severity,

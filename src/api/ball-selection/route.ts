@@ -27,7 +27,7 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
     },
     handler: async (body, request, reply) => {
       const selection = await app.runTask('ballSelection', toBallSelectionInput(body), request)
-      if (selection.ok) return toSelectionAnswer(selection.value)
+      if (selection.ok) return toSelectionAnswer(selection.value, body)
       return refuseQuestion(reply, selection.error, body.design, (refusal, units) =>
         explainRefusal(refusal, units, termsOf(body.design)),
       )

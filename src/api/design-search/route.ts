@@ -30,7 +30,7 @@ export const designSearchRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (!input.ok) throw notValid(input.error)
       const expected = { task: 'furtherSearch', units: expectedEffort(input.value) } as const
       const found = await app.inParts(request, expected, (runPart) => searchDesigns(input.value, runPart))
-      if (found.ok) return toDesignSearchResponse(found.value)
+      if (found.ok) return toDesignSearchResponse(found.value, body)
       return refuse(
         reply,
         NO_ANSWER,

@@ -1,16 +1,18 @@
 import { type Static, Type } from 'typebox'
 import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIALS, type BallMaterial, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/fields.ts'
-import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-woods.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
+import { WOOD_FIELDS } from '#shared/questions/load/fields.ts'
+import { SEARCH_DEFAULTS } from '#shared/questions/search/defaults.ts'
 import { DROP_REASONS, type DropReason } from '#shared/questions/search/drop-reason.ts'
 import { CRITERIA, type Criterion, SHOWN, type Shown } from '#shared/questions/search/input.ts'
-import { FORCE_UNITS, type ForceUnits } from '#shared/units/force.ts'
-import type { Caution } from '#src/api/caution.ts'
+import { answerOf, arrangementTag } from '#src/api/answer.ts'
 import type { Climate, Woods } from '#src/api/climate.ts'
 import { type DesignRequest, designRef } from '#src/api/design-input.ts'
 import { optionalField } from '#src/api/fields.ts'
-import type { Length, NonNegativeLength, ShownLength, SignedLength } from '#src/api/length.ts'
+import { FORCE_UNITS_FIELD } from '#src/api/force.ts'
+import { type Length, type NonNegativeLength, shownLength as shown } from '#src/api/length.ts'
+import { shownNumber, shownShare } from '#src/api/number.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -18,8 +20,6 @@ import { refTo } from '#src/http/schema.ts'
 const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
 const size0 = (description: string) =>
   Type.Unsafe<Length>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
-const shown = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
 const MOST_STOCKS = 24
 const MOST_CUTTERS = 16
@@ -37,48 +37,57 @@ const BallStock = Type.Object(
     ),
     standardDeviation: Type.Optional(size0('Scatter of single balls round their mean. Default: by material.')),
     quantity: Type.Optional(
-      Type.Integer({ minimum: 1, maximum: 100_000, description: 'How many there are. Default: as many as wanted.' }),
+      Type.Integer({ minimum: 1, maximum: 100_000, description: 'Number of these balls. Default: unlimited.' }),
     ),
   },
-  { $id: 'BallStock', description: 'Balls on hand, or to be had.', additionalProperties: false },
+  { $id: 'BallStock', description: 'Balls that you have or can buy.', additionalProperties: false },
 )
 
 const LengthLimits = Type.Object(
   {
-    least: Type.Optional(length('The smallest that will do.')),
-    most: length('The largest that will do.'),
+    min: Type.Optional(length('Smallest value that you accept.')),
+    max: length('Largest value that you accept.'),
   },
-  { $id: 'LengthLimits', description: 'From the smallest to the largest that will do.', additionalProperties: false },
+  { $id: 'LengthLimits', description: 'Smallest and largest value that you accept.', additionalProperties: false },
 )
 
 const BoreLimits = Type.Object(
   {
-    least: length('The smallest that will do.'),
-    most: length('The largest that will do.'),
-    step: Type.Optional(length('From one to the next. Default: 1/8 in or 2 mm.')),
+    min: length('Smallest value that you accept.'),
+    max: length('Largest value that you accept.'),
+    step: Type.Optional(length(`Step from one bore to the next. Default: ${SEARCH_DEFAULTS['/bore/step'].stated}.`)),
   },
-  { $id: 'BoreLimits', description: 'Every bore from `least` on by `step`.', additionalProperties: false },
+  { $id: 'BoreLimits', description: 'Every bore from `min` on by `step`.', additionalProperties: false },
 )
 
 const count = (description: string) =>
   Type.Optional(Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS, description }))
 
 const CountLimits = Type.Object(
-  { least: count('Default: 6.'), most: count('Default: 40.') },
+  {
+    min: count(`The fewest. Default: ${SEARCH_DEFAULTS['/counts/min'].stated}.`),
+    max: count(`The most. Default: ${SEARCH_DEFAULTS['/counts/max'].stated}.`),
+  },
   { $id: 'CountLimits', description: 'How many balls fill the ring.', additionalProperties: false },
 )
 
-const weight = (usual: number) =>
-  Type.Optional(Type.Number({ minimum: 0, maximum: MOST_WEIGHT, description: `Default: ${usual}.` }))
+const weight = (name: Criterion) =>
+  Type.Optional(
+    Type.Number({
+      minimum: 0,
+      maximum: MOST_WEIGHT,
+      description: `Default: ${SEARCH_DEFAULTS[`/weights/${name}`].stated}.`,
+    }),
+  )
 
 const SearchWeights = Type.Object(
   {
-    closure: weight(3),
-    wall: weight(2),
-    nesting: weight(1),
-    seat: weight(2),
-    sensitivity: weight(2),
-    material: weight(1),
+    closure: weight('closure'),
+    wall: weight('wall'),
+    nesting: weight('nesting'),
+    seat: weight('seat'),
+    sensitivity: weight('sensitivity'),
+    material: weight('material'),
   },
   {
     $id: 'SearchWeights',
@@ -89,28 +98,14 @@ const SearchWeights = Type.Object(
 
 const SearchLoad = Type.Object(
   {
-    radialLoad: Type.Number({ minimum: 0.001, maximum: 100_000, description: 'In `forceUnits`.' }),
-    forceUnits: Type.Optional(
-      Type.Unsafe<ForceUnits>(
-        Type.Enum(FORCE_UNITS, { type: 'string', description: 'Default: N with millimetres, lbf with inches.' }),
-      ),
-    ),
-    wood: Type.Optional(
-      Type.Unsafe<ContactWoodId>(
-        Type.Enum([...CONTACT_WOODS], { type: 'string', description: 'Of both rings. Default: maple-sugar.' }),
-      ),
-    ),
-    dentFraction: Type.Optional(
-      Type.Number({
-        minimum: 0.0001,
-        maximum: 0.05,
-        description: 'Lasting dent that is still borne, in ball diameters. Default: 0.005.',
-      }),
-    ),
+    radialLoad: Type.Number({ minimum: 0.001, maximum: 100_000, description: 'Load across the axis, in `forceUnits`.' }),
+    forceUnits: optionalField(FORCE_UNITS_FIELD),
+    wood: optionalField(WOOD_FIELDS.wood),
+    dentFraction: optionalField(WOOD_FIELDS.dentFraction),
   },
   {
     $id: 'SearchLoad',
-    description: 'What the bearing is to carry without a deeper dent: an estimate, as of `/v1/load-check`.',
+    description: 'A load that the bearing must carry without a deeper dent: an estimate, as in `/v1/load-check`.',
     additionalProperties: false,
   },
 )
@@ -122,7 +117,7 @@ const SearchYear = Type.Object(
   { woods: refTo<typeof Woods>('Woods'), climate: refTo<typeof Climate>('Climate') },
   {
     $id: 'SearchYear',
-    description: 'What the bearing is made of, the day on which it is made, and the year in which nothing may stop it.',
+    description: 'The woods, the day of making, and the year through which the bearing must run.',
     additionalProperties: false,
   },
 )
@@ -139,9 +134,10 @@ const engagements = (ring: string, usual: number) =>
 export const DesignSearchRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
+    arrangement: Type.Optional(arrangementTag('radial')),
     outsideDiameter: Type.Unsafe<Static<typeof LengthLimits>>({
       ...refTo<typeof LengthLimits>('LengthLimits'),
-      description: 'Of the outer ring.',
+      description: 'Outside diameter of the outer ring.',
     }),
     bore: refTo<typeof BoreLimits>('BoreLimits'),
     balls: Type.Array(refTo<typeof BallStock>('BallStock'), { minItems: 1, maxItems: MOST_STOCKS }),
@@ -179,7 +175,7 @@ export const DesignSearchRequest = Type.Object(
     onlyOnRule: Type.Optional(
       Type.Boolean({
         description:
-          "Only designs whose outer groove, cut to the rule's nearest figure, still leaves a gap from `minBallGap` to `maxBallGap`. Default: false.",
+          'Keep only designs whose outer groove, cut to the nearest figure of the rule, still leaves a gap from `minBallGap` to `maxBallGap`. Default: false.',
       }),
     ),
     load: Type.Optional(refTo<typeof SearchLoad>('SearchLoad')),
@@ -212,37 +208,42 @@ export type DesignSearchRequest = Static<typeof DesignSearchRequest>
 const SearchCriterion = Type.Object(
   {
     name: Type.Unsafe<Criterion>(Type.Enum(CRITERIA, { type: 'string', description: 'A name for programs.' })),
-    mark: Type.Number({ minimum: 0, maximum: 1, description: '1 is as good as it gets.' }),
-    weight: Type.Number({ minimum: 0, description: 'How much it counts.' }),
-    message: Type.String({ description: 'Why.' }),
+    mark: shownShare('Mark from 0 to 1, the best.'),
+    weight: shownNumber('Weight of the criterion.'),
+    message: Type.String({ description: 'Reason for the mark.' }),
   },
   { $id: 'SearchCriterion', description: 'One part of a score.' },
 )
 
 const RankedDesign = Type.Object(
   {
-    rank: Type.Integer({ minimum: 1, description: 'Among all that were found.' }),
-    score: Type.Number({ minimum: 0, maximum: 1, description: 'Weighted mean of the marks.' }),
+    rank: Type.Integer({ minimum: 1, description: 'Rank among all designs found.' }),
+    score: shownShare('Weighted mean of the marks.'),
     criteria: Type.Array(refTo<typeof SearchCriterion>('SearchCriterion')),
     design: Type.Unsafe<DesignRequest>({
       ...designRef,
       description: 'Sent to `/v1/design`, it gives every size of this bearing.',
     }),
-    outsideDiameter: shown('Of the outer ring.'),
     pitchDiameter: shown('Circle through the centres of the seated balls.'),
-    outerGrooveBottomDiameter: shown('Across the bottoms of the outer groove.'),
-    shop: Type.String({ description: "The rule's nearest figure to that." }),
-    ballGap: shown('Aimed at.'),
-    gapAtShop: Type.Unsafe<SignedLength>({
-      ...refTo<typeof ShownLength>('ShownLength'),
-      description: 'The gap that the nearest figure leaves.',
-    }),
-    outerWall: shown('Wood behind the outer groove.'),
-    innerWall: shown('Wood between bore and inner groove.'),
-    landGap: shown('Between the lands, rings concentric.'),
+    outerRing: Type.Object(
+      {
+        outsideDiameter: shown('Outside diameter.'),
+        grooveBottomDiameter: shown('Diameter across the bottoms of the groove.'),
+        wall: shown('Wood behind the groove.'),
+      },
+      { description: 'Sizes of the outer ring.' },
+    ),
+    innerRing: Type.Object(
+      { wall: shown('Wood between bore and groove.') },
+      { description: 'Sizes of the inner ring.' },
+    ),
+    shop: Type.String({ description: "The rule's nearest figure to the outer groove's bottom." }),
+    ballGap: shown('Target ball gap.'),
+    gapAtShop: shown('Ball gap that the nearest figure leaves.'),
+    landGap: shown('Space between the lands of concentric rings.'),
     nested: Type.Boolean({ description: "Whether the inner ring comes out of the outer ring's hole." }),
     board: Type.Optional(shown('The narrowest of the boards that will do.')),
-    materialUsed: Type.Number({ description: 'The part of the boards that becomes rings.' }),
+    materialUsed: shownShare('The part of the boards that becomes rings.'),
     warnings: Type.Array(refTo<typeof Warning>('Warning')),
   },
   { $id: 'RankedDesign', description: 'A design within the limits.' },
@@ -254,24 +255,24 @@ const DroppedCandidates = Type.Object(
     count: Type.Integer({ minimum: 1, description: 'Number of candidates.' }),
     message: Type.String({ description: 'The reason in words.' }),
   },
-  { $id: 'DroppedCandidates', description: 'Candidates that are none, for one reason.' },
+  { $id: 'DroppedCandidates', description: 'Candidates dropped for one reason.' },
 )
 
 export const DesignSearchResponse = Type.Object(
-  {
-    units: refTo<typeof UnitsName>('Units'),
-    ranked: Type.Array(refTo<typeof RankedDesign>('RankedDesign'), { description: 'The page asked for, best first.' }),
+  answerOf(['radial'], refTo<typeof DesignSearchRequest>('DesignSearchRequest'), {
+    ranked: Type.Array(refTo<typeof RankedDesign>('RankedDesign'), {
+      description: 'The requested page of designs, best first.',
+    }),
     more: Type.Boolean({ description: 'Whether there are more behind this page.' }),
     candidates: Type.Integer({ description: 'Every combination of the lists.' }),
-    workedOut: Type.Integer({ description: 'How many were worked out in full.' }),
+    workedOut: Type.Integer({ description: 'Number of candidates calculated in full.' }),
     outranked: Type.Integer({
       description: 'How many cannot reach this page: their bound, which no score exceeds, is below its last one.',
     }),
     dropped: Type.Array(refTo<typeof DroppedCandidates>('DroppedCandidates'), {
-      description: 'How many are no answer, and why; of those that were worked out or that a bound told.',
+      description: 'How many candidates were dropped for which reason, among those that were calculated or bounded.',
     }),
-    cautions: Type.Array(refTo<typeof Caution>('Caution')),
-  },
+  }),
   { $id: 'DesignSearchResponse', description: 'Ranked designs within the limits: complete, none is missed.' },
 )
 export type DesignSearchResponse = Static<typeof DesignSearchResponse>

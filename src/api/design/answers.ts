@@ -9,7 +9,7 @@ import { toRadialDesignResponse } from './present.ts'
 import { toRollerDesignResponse } from './roller-present.ts'
 import { ROLLER_SCHEMAS, RollerDesignResponse } from './roller-schema.ts'
 import { DESIGN_ANSWER_SCHEMAS, RadialDesignResponse } from './schema.ts'
-import { withPlateStock, withStock } from './stock.ts'
+import { plateStockAnswer, stockAnswer } from './stock.ts'
 import { toThrustDesignResponse } from './thrust-present.ts'
 import { THRUST_SCHEMAS, ThrustDesignResponse } from './thrust-schema.ts'
 
@@ -38,20 +38,13 @@ export function answerTo(input: DesignInput, stock?: StockInput): Result<Answer,
   return designed.ok ? ok(answerOf(designed.value, stock)) : designed
 }
 
-function answerOf(designed: Design, stock?: StockInput): Answer {
-  const { bearing, ...rest } = designed
+function answerOf({ bearing, ...rest }: Design, stock?: StockInput): Answer {
   if ('plate' in bearing) {
-    const answer = toThrustDesignResponse({ ...rest, bearing })
-    return stock === undefined ? answer : withPlateStock(answer, bearing, stock)
+    return toThrustDesignResponse({ ...rest, bearing }, stock && plateStockAnswer(bearing, stock))
   }
-  if ('cage' in bearing) {
-    const answer = toCagedDesignResponse({ ...rest, bearing })
-    return stock === undefined ? answer : withStock(answer, bearing, stock)
-  }
-  if (bearing.cheeks !== undefined) {
-    const answer = toRollerDesignResponse({ ...rest, bearing })
-    return stock === undefined ? answer : withStock(answer, bearing, stock)
-  }
-  const answer = toRadialDesignResponse({ ...rest, bearing })
-  return stock === undefined ? answer : withStock(answer, bearing, stock)
+  const made = stock && stockAnswer(bearing, stock)
+  if ('cage' in bearing) return toCagedDesignResponse({ ...rest, bearing }, made)
+  return bearing.cheeks === undefined
+    ? toRadialDesignResponse({ ...rest, bearing }, made)
+    : toRollerDesignResponse({ ...rest, bearing }, made)
 }

@@ -1,18 +1,21 @@
 import { type Static, Type } from 'typebox'
+import { answerOf } from '#src/api/answer.ts'
+import { requestRef } from '#src/api/design-input.ts'
 import type { Dimension } from '#src/api/dimension.ts'
 import { shownLength } from '#src/api/length.ts'
+import { shownNumber } from '#src/api/number.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { StepsOfAssembly } from './roller-schema.ts'
-import { askedOf, type InnerRing, LANDS, NOTES, type OuterRing, PLAY, RING } from './schema.ts'
+import { type InnerRing, LANDS, type OuterRing, PLAY, RING } from './schema.ts'
 import type { Stock } from './stock-schema.ts'
 
 export const Cage = Type.Object(
   {
-    boreDiameter: shownLength('It runs clear of the inner land.'),
-    outsideDiameter: shownLength('It runs clear of the outer land.'),
-    thickness: shownLength('Of the ring of wood, radially.'),
+    boreDiameter: shownLength('Bore of the cage, clear of the inner land.'),
+    outsideDiameter: shownLength('Outside diameter of the cage, clear of the outer land.'),
+    thickness: shownLength('Radial thickness of the cage.'),
     width: shownLength('Along the axis.'),
-    pocketDiameter: shownLength('Of the holes, drilled towards the axis, evenly round the cage.'),
+    pocketDiameter: shownLength('Diameter of the pockets, which are drilled towards the axis, evenly round the cage.'),
     web: shownLength('Wood between two pockets where it is least: at the bore, at mid width.'),
     rim: shownLength('Wood between a pocket and the side of the cage.'),
     pieces: Type.Integer({
@@ -25,13 +28,10 @@ export const Cage = Type.Object(
 
 export const Filling = Type.Object(
   {
-    angle: Type.Number({
-      description: 'The arc that the balls fill side by side, from the first centre to the last, in degrees.',
-    }),
-    limit: Type.Number({
-      description:
-        'The arc that they may fill for the inner ring to come back to the middle: 180 without play, a little more with it. Rigid balls.',
-    }),
+    angle: shownNumber('The arc that the balls fill side by side, from the first centre to the last, in degrees.'),
+    limit: shownNumber(
+      'The arc that they may fill for the inner ring to come back to the middle: 180 without play, a little more with it. Rigid balls.',
+    ),
     mostBalls: Type.Integer({ description: 'Most balls that fill no more than that.' }),
     roomBetweenLands: Type.Boolean({
       description: 'Whether a ball passes between the lands with the inner ring all the way to one side.',
@@ -41,10 +41,9 @@ export const Filling = Type.Object(
 )
 
 export const CagedDesignResponse = Type.Object(
-  {
-    ...askedOf('caged'),
+  answerOf(['caged'], requestRef('caged'), {
     ballDiameter: RING.ballDiameter,
-    pitchRadius: shownLength('Of the circle through the centres of the balls.'),
+    pitchRadius: shownLength('Radius of the circle through the centres of the balls.'),
     pitchDiameter: RING.pitchDiameter,
     ballSpacing: shownLength('Space between neighbouring balls, as the cage holds them.'),
     outerRing: refTo<typeof OuterRing>('OuterRing'),
@@ -57,9 +56,11 @@ export const CagedDesignResponse = Type.Object(
     assembly: refTo<typeof StepsOfAssembly>('StepsOfAssembly'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
     stock: Type.Optional(refTo<typeof Stock>('Stock')),
-    ...NOTES,
+  }),
+  {
+    $id: 'CagedDesignResponse',
+    description: 'Sizes of a bearing with fewer balls, held evenly by a cage, and its warnings.',
   },
-  { $id: 'CagedDesignResponse', description: 'The same of fewer balls, held evenly by a cage.' },
 )
 export type CagedDesignResponse = Static<typeof CagedDesignResponse>
 

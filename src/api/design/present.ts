@@ -7,43 +7,62 @@ import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
 import { DESIGN_SOURCES } from '#shared/data/sources.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { answer } from '#src/api/answer.ts'
 import { toAssumptions } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
 import { toDimension } from '#src/api/dimension.ts'
 import { show } from '#src/api/length.ts'
+import { showNumber } from '#src/api/number.ts'
 import { toSource } from '#src/api/source.ts'
 import { toWarning } from '#src/api/warning.ts'
 import { type GaugeFacts, gaugeNote, radialSteps } from '#src/words/assembly.ts'
+import { designSummary } from '#src/words/summary.ts'
 import { termsOf } from '#src/words/terms.ts'
 import type { RadialDesignResponse } from './schema.ts'
+import type { StockAnswer } from './stock.ts'
+import type { Stock } from './stock-schema.ts'
 
 const USED = DESIGN_SOURCES.map(toSource)
 
 /** A design in the caller's units and in words. */
-export function toRadialDesignResponse(design: DesignOf<RadialBearing>): RadialDesignResponse {
+export function toRadialDesignResponse(
+  design: DesignOf<RadialBearing>,
+  stock?: StockAnswer<Stock>,
+): RadialDesignResponse {
   const { bearing } = design
-  return {
-    ...toAsked('radial', bearing.settled.input, bearing.settled.assumed),
-    ...toBallRing(bearing, bearing.settled.assembly.assemblyGap),
-    gapPerGrooveDepth: bearing.gapPerGrooveDepth,
-    gapPerBallDiameter: bearing.gapPerBallDiameter,
-    ...toRings(bearing),
-    ...toLands(bearing),
-    ...toPlay(bearing),
-    gauge: toGauge(bearing),
-    assembly: toAssembly(bearing),
-    ...toNotes(design),
-  }
+  return answer(
+    { ...toAsked('radial', bearing.settled, stock), summary: designSummary(design) },
+    {
+      ...toBallRing(bearing, bearing.settled.assembly.assemblyGap),
+      gapPerGrooveDepth: showNumber(bearing.gapPerGrooveDepth),
+      gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
+      ...toRings(bearing),
+      ...toLands(bearing),
+      ...toPlay(bearing),
+      gauge: toGauge(bearing),
+      assembly: toAssembly(bearing),
+      ...toTable(design, stock),
+    },
+    toNotes(design, stock),
+  )
 }
 
+type Stocked = StockAnswer<unknown>
+
+/** What was asked of a design, with every default filled in, and what was assumed. */
 export function toAsked<Name extends ArrangementName>(
   arrangement: Name,
-  resolved: InputByArrangement[Name],
-  assumed: readonly string[],
+  { input: resolved, assumed }: { readonly input: InputByArrangement[Name]; readonly assumed: readonly string[] },
+  stock?: Stocked,
 ) {
   const input = toDesignRequest<Name>(resolved)
-  return { arrangement, units: resolved.units, input, assumed: toAssumptions(assumed, arrangement, input) }
+  return {
+    arrangement,
+    units: resolved.units,
+    input: stock === undefined ? input : { ...input, stock: stock.request },
+    assumed: [...toAssumptions(assumed, arrangement, input), ...(stock?.assumed ?? [])],
+  }
 }
 
 export function toBallRing(ring: BallRing, assemblyGap: Mm) {
@@ -56,7 +75,7 @@ export function toBallRing(ring: BallRing, assemblyGap: Mm) {
     pitchDiameter: size(mm(2 * ring.pitchRadius)),
     ballGap: size(ring.ballGap),
     assemblyGap: size(assemblyGap),
-    gapPerPitchRadius: ring.gapPerPitchRadius,
+    gapPerPitchRadius: showNumber(ring.gapPerPitchRadius),
   }
 }
 
@@ -75,19 +94,30 @@ export function toLands({ settled, landGap, leastLandGap }: RingPair) {
 
 export function toPlay({ settled, radialInternalClearance, axialPlay, tilt }: RingPair) {
   const { units } = settled.input
-  return { radialInternalClearance: show(radialInternalClearance, units), axialPlay: show(axialPlay, units), tilt }
+  return {
+    radialInternalClearance: show(radialInternalClearance, units),
+    axialPlay: show(axialPlay, units),
+    tilt: showNumber(tilt),
+  }
 }
 
 type Noted = DesignOf<{ readonly settled: SettledBalls }>
 
-export function toNotes({ bearing, dimensions, warnings }: Noted) {
-  const { input } = bearing.settled
-  const terms = termsOf(input)
+/** The table of what to cut, and where it comes from for whoever asked. */
+export const toTable = <S>({ bearing, dimensions }: Noted, stock: StockAnswer<S> | undefined) => ({
+  dimensions: dimensions.map((row) => toDimension(row, bearing.settled.input.units, termsOf(bearing.settled.input))),
+  ...(stock === undefined ? {} : { stock: stock.stock }),
+})
+
+export function toNotes({ bearing, warnings }: Noted, stock?: Stocked) {
+  const { units } = bearing.settled.input
   return {
-    dimensions: dimensions.map((row) => toDimension(row, input.units, terms)),
-    warnings: warnings.map((warning) => toWarning(warning, input.units, terms)),
+    warnings: [
+      ...warnings.map((warning) => toWarning(warning, units, termsOf(bearing.settled.input))),
+      ...(stock?.warnings ?? []),
+    ],
     cautions: cautionsOf(bearing.settled),
-    sources: USED,
+    sources: stock === undefined ? USED : [...new Set([...DESIGN_SOURCES, ...stock.sources])].map(toSource),
   }
 }
 
@@ -117,7 +147,7 @@ export function toGauge({ gauge, settled }: BallRing): RadialDesignResponse['gau
     nominalDiameter: show(gauge.nominalDiameter, units),
     goDiameter: show(gauge.goDiameter, units),
     noGoDiameter: show(gauge.noGoDiameter, units),
-    gapPerBallDiameter: gauge.gapPerBallDiameterAtPlug,
+    gapPerBallDiameterAtPlug: showNumber(gauge.gapPerBallDiameterAtPlug),
     note: gaugeNote(facts, units, termsOf(settled.input)),
   }
 }

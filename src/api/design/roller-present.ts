@@ -2,34 +2,45 @@ import type { RollerBearing } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import { answer } from '#src/api/answer.ts'
 import { show } from '#src/api/length.ts'
+import { showNumber } from '#src/api/number.ts'
 import { ROLLER_STEPS } from '#src/words/assembly.ts'
-import { toAsked, toBallRing, toGauge, toNotes, toPlay } from './present.ts'
+import { designSummary } from '#src/words/summary.ts'
+import { toAsked, toBallRing, toGauge, toNotes, toPlay, toTable } from './present.ts'
 import type { RollerDesignResponse } from './roller-schema.ts'
+import type { StockAnswer } from './stock.ts'
+import type { Stock } from './stock-schema.ts'
 
 /** A design of rollers between plain rings, in the caller's units and in words. */
-export function toRollerDesignResponse(design: DesignOf<RollerBearing>): RollerDesignResponse {
+export function toRollerDesignResponse(
+  design: DesignOf<RollerBearing>,
+  stock?: StockAnswer<Stock>,
+): RollerDesignResponse {
   const { bearing } = design
   const { outerRing: outer, innerRing: inner, cheeks, settled } = bearing
   const { units } = settled.input
   const size = (length: Mm) => show(length, units)
-  return {
-    ...toAsked('roller', settled.input, settled.assumed),
-    ...toBallRing(bearing, settled.assembly.assemblyGap),
-    gapPerBallDiameter: bearing.gapPerBallDiameter,
-    rollerLength: size(settled.rollerLength),
-    outerRing: { outsideDiameter: size(outer.outsideDiameter), ...toPlainRing(outer, units) },
-    innerRing: { boreDiameter: size(inner.boreDiameter), ...toPlainRing(inner, units) },
-    cheeks: {
-      outsideDiameter: size(cheeks.outsideDiameter),
-      holeDiameter: size(cheeks.holeDiameter),
-      thickness: size(cheeks.thickness),
+  return answer(
+    { ...toAsked('roller', bearing.settled, stock), summary: designSummary(design) },
+    {
+      ...toBallRing(bearing, settled.assembly.assemblyGap),
+      gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
+      rollerLength: size(settled.rollerLength),
+      outerRing: { outsideDiameter: size(outer.outsideDiameter), ...toPlainRing(outer, units) },
+      innerRing: { boreDiameter: size(inner.boreDiameter), ...toPlainRing(inner, units) },
+      cheeks: {
+        outsideDiameter: size(cheeks.outsideDiameter),
+        holeDiameter: size(cheeks.holeDiameter),
+        thickness: size(cheeks.thickness),
+      },
+      ...toPlay(bearing),
+      gauge: toGauge(bearing),
+      assembly: { steps: [...ROLLER_STEPS] },
+      ...toTable(design, stock),
     },
-    ...toPlay(bearing),
-    gauge: toGauge(bearing),
-    assembly: { steps: [...ROLLER_STEPS] },
-    ...toNotes(design),
-  }
+    toNotes(design, stock),
+  )
 }
 
 const toPlainRing = ({ grooveBottomDiameter: trackDiameter, wall, width }: Ring, units: Units) => ({

@@ -1,22 +1,22 @@
 import type { Static } from 'typebox'
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
-import type { RingsInput } from '#shared/bearing/resolve.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { StockedRings } from '#shared/making/blanks.ts'
-import type { SettledStock, StockInput } from '#shared/making/input.ts'
+import { type SettledStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
 import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { FINISHES, type Mandrel } from '#shared/making/work-holding.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import { type Assumption, assumptionsIn } from '#src/api/assumption.ts'
 import { type ShownLength, show } from '#src/api/length.ts'
+import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
-import { toSource } from '#src/api/source.ts'
 import type { StockRequest } from '#src/api/stock-input.ts'
 import { toStockRequest } from '#src/api/stock-input.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { nestingSentence, screwSentence } from '#src/words/stock.ts'
-import { termsOf } from '#src/words/terms.ts'
+import { type Terms, termsOf } from '#src/words/terms.ts'
 import type { PlateStock, RingStock, SplitRing, Stock } from './stock-schema.ts'
 
 const USED: readonly SourceId[] = [
@@ -30,44 +30,51 @@ const USED: readonly SourceId[] = [
   'wood-screw-holes',
 ]
 
-/** What every answer has that can say where its bearing comes from. */
-type WithInput = { readonly units: Units; readonly input: { stock?: Static<typeof StockRequest> } }
+/** What a design's answer says of its stock, and what that adds to its head and foot. */
+export interface StockAnswer<S> {
+  readonly stock: S
+  /** With every default filled in. */
+  readonly request: StockRequest
+  readonly assumed: Assumption[]
+  readonly warnings: Static<typeof Warning>[]
+  readonly sources: readonly SourceId[]
+}
 
-/** The answer with blanks, boards, screws and work holding, for the caller who asked for them. */
-export function withStock<A extends WithInput & { stock?: Stock }>(
-  answer: A,
-  bearing: StockedRings,
-  input: StockInput,
-): A {
-  const { units } = answer
-  const stock = stockOf(bearing, input)
-  return { ...withInput(answer, stock.settled), stock: toStock(stock, bearing.settled.input, units) }
+/** Blanks, boards, screws and work holding of two rings. */
+export function stockAnswer(bearing: StockedRings, input: StockInput): StockAnswer<Stock> {
+  const { units } = bearing.settled.input
+  const { settled, ...stock } = stockOf(bearing, input)
+  const { screws, faults = [] } = stock.split ?? {}
+  // The screws that were found are filled in, so that the same are found again.
+  const whole = screws === undefined ? settled : { ...settled, screws: { count: screws.count, gauge: screws.gauge } }
+  const outside = bearing.settled.input.outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
+  return {
+    stock: toStock(stock, units, termsOf(bearing.settled.input)),
+    ...asked(input, whole, units),
+    warnings: faults.map((fault) => toWarning(fault, outside, units)),
+    sources: USED,
+  }
 }
 
 /** The same of plates. */
-export function withPlateStock<A extends WithInput & { stock?: PlateStock }>(
-  answer: A,
-  bearing: ThrustBearing,
-  input: StockInput,
-): A {
-  const { units } = answer
+export function plateStockAnswer(bearing: ThrustBearing, input: StockInput): StockAnswer<PlateStock> {
+  const { units } = bearing.settled.input
   const { settled, plates, mandrel } = plateStockOf(bearing, input)
   const stock = present<PlateStock>({
     plates: toRingStock(plates, units),
     mandrel: mandrel && toMandrel(mandrel, units),
     finishes: finishesIn(units),
-    sources: USED.map(toSource),
   })
-  return { ...withInput(answer, settled), stock }
+  return { stock, ...asked(input, settled, units), warnings: [], sources: USED }
 }
 
-const withInput = <A extends WithInput>(answer: A, settled: SettledStock): A => ({
-  ...answer,
-  input: { ...answer.input, stock: toStockRequest(settled, answer.units) },
-})
+function asked(input: StockInput, whole: SettledStock, units: Units) {
+  const request = toStockRequest(whole, units)
+  const defaults = Object.fromEntries(Object.entries(STOCK_DEFAULTS).map(([path, row]) => [`/stock${path}`, row]))
+  return { request, assumed: assumptionsIn(input, request, defaults, '/stock') }
+}
 
-function toStock(stock: CoreStock, design: RingsInput, units: Units): Stock {
-  const outside = design.outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
+function toStock(stock: Omit<CoreStock, 'settled'>, units: Units, terms: Terms): Stock {
   const { nesting, entryHole, split, mandrel, cheeks, cage } = stock
   const size = (length: Mm): ShownLength => show(length, units)
   return present<Stock>({
@@ -82,7 +89,7 @@ function toStock(stock: CoreStock, design: RingsInput, units: Units): Stock {
       largestAllowance: nesting.largestAllowance === undefined ? undefined : size(nesting.largestAllowance),
       landGapNeeded: size(nesting.landGapNeeded),
       thicknessNeeded: size(nesting.thicknessNeeded),
-      message: nestingSentence(nesting, units, termsOf(design)),
+      message: nestingSentence(nesting, units, terms),
     }),
     entryHole: entryHole && {
       diameter: size(entryHole.diameter),
@@ -92,8 +99,6 @@ function toStock(stock: CoreStock, design: RingsInput, units: Units): Stock {
     split: split && toSplitRing(split, units),
     mandrel: mandrel && toMandrel(mandrel, units),
     finishes: finishesIn(units),
-    warnings: split === undefined ? [] : split.faults.map((fault) => toWarning(fault, outside, units)),
-    sources: USED.map(toSource),
   })
 }
 
@@ -104,7 +109,10 @@ const toMandrel = ({ bolt, diameter, bush }: Mandrel, units: Units) => ({
 })
 
 const finishesIn = (units: Units) =>
-  FINISHES.map(({ name, least, most }) => ({ name, least: show(least, units), most: show(most, units) }))
+  FINISHES.map(({ name, thickness: { min, max } }) => ({
+    name,
+    thickness: { min: show(min, units), max: show(max, units) },
+  }))
 
 function toRingStock(
   { blank, boards, blades, turning, segments }: CoreRingStock,
@@ -126,10 +134,14 @@ function toRingStock(
       length: size(board.length),
     })),
     bandSawBlades: [...blades],
-    turning: { ...turning },
+    turning: {
+      ...turning,
+      speed: { min: showNumber(turning.speed.min), max: showNumber(turning.speed.max) },
+      rimSpeed: showNumber(turning.rimSpeed),
+    },
     segments: segments && {
       count: segments.count,
-      miter: segments.miter,
+      miter: showNumber(segments.miter),
       outerEdge: size(segments.outerEdge),
       innerEdge: size(segments.innerEdge),
       stripWidth: size(segments.stripWidth),

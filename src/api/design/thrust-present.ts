@@ -1,25 +1,33 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { answer } from '#src/api/answer.ts'
 import { show } from '#src/api/length.ts'
+import { showNumber } from '#src/api/number.ts'
 import { THRUST_STEPS } from '#src/words/assembly.ts'
-import { toAsked, toBallRing, toGauge, toNotes } from './present.ts'
+import { designSummary } from '#src/words/summary.ts'
+import { toAsked, toBallRing, toGauge, toNotes, toTable } from './present.ts'
+import type { StockAnswer } from './stock.ts'
+import type { PlateStock } from './stock-schema.ts'
 import type { ThrustDesignResponse } from './thrust-schema.ts'
 
 /** A design of two plates, in the caller's units and in words. */
-export function toThrustDesignResponse(design: ThrustDesign): ThrustDesignResponse {
+export function toThrustDesignResponse(design: ThrustDesign, stock?: StockAnswer<PlateStock>): ThrustDesignResponse {
   const { bearing } = design
   const { units } = bearing.settled.input
-  return {
-    ...toAsked('thrust', bearing.settled.input, bearing.settled.assumed),
-    ...toBallRing(bearing, mm(0)),
-    gapPerBallDiameter: bearing.gapPerBallDiameter,
-    plates: { lower: toPlate(bearing.plate, units), upper: toPlate(bearing.plate, units) },
-    plateGap: show(bearing.plateGap, units),
-    height: show(bearing.height, units),
-    gauge: toGauge(bearing),
-    assembly: { steps: [...THRUST_STEPS] },
-    ...toNotes(design),
-  }
+  return answer(
+    { ...toAsked('thrust', bearing.settled, stock), summary: designSummary(design) },
+    {
+      ...toBallRing(bearing, mm(0)),
+      gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
+      plates: { lower: toPlate(bearing.plate, units), upper: toPlate(bearing.plate, units) },
+      plateGap: show(bearing.plateGap, units),
+      height: show(bearing.height, units),
+      gauge: toGauge(bearing),
+      assembly: { steps: [...THRUST_STEPS] },
+      ...toTable(design, stock),
+    },
+    toNotes(design, stock),
+  )
 }
 
 function toPlate(

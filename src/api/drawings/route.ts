@@ -19,7 +19,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
     path: '/drawings/:view.:format',
     get: true,
     choices: {
-      view: { names: VIEWS, description: 'What to draw.' },
+      view: { names: VIEWS, description: 'The view to draw.' },
       format: { names: Object.keys(FORMATS), description: 'The format of the file.' },
     },
     style: FIGURE_STYLE,

@@ -27,12 +27,12 @@ export const ToolErrorRequest = Type.Object(
     relative: Type.Number({
       minimum: 0,
       maximum: 1,
-      description: 'What depth adds to it, as a fraction of the depth.',
+      description: 'Part that grows with the depth, as a fraction of the depth.',
     }),
   },
   {
     $id: 'ToolErrorRequest',
-    description: 'How far a cut comes out from what was asked: √(absolute² + (relative × depth)²).',
+    description: 'Standard deviation of the depth of a cut: √(absolute² + (relative × depth)²).',
     additionalProperties: false,
   },
 )
@@ -40,11 +40,15 @@ export const ToolErrorRequest = Type.Object(
 export const FitTarget = Type.Object(
   {
     ballGap: Type.Optional(nonNegativeLength("Outer ring: gap to end with. Default: the design's.")),
-    minBallGap: Type.Optional(nonNegativeLength("Outer ring. Default: the design's.")),
-    maxBallGap: Type.Optional(nonNegativeLength("Outer ring. Default: the design's.")),
+    minBallGap: Type.Optional(nonNegativeLength("Outer ring: limit of the gap. Default: the design's.")),
+    maxBallGap: Type.Optional(nonNegativeLength("Outer ring: limit of the gap. Default: the design's.")),
     radialInternalClearance: Type.Optional(nonNegativeLength("Inner ring: play to end with. Default: the design's.")),
-    minRadialInternalClearance: Type.Optional(nonNegativeLength("Inner ring. Default: half the design's play.")),
-    maxRadialInternalClearance: Type.Optional(nonNegativeLength("Inner ring. Default: twice the design's play.")),
+    minRadialInternalClearance: Type.Optional(
+      nonNegativeLength("Inner ring: smallest good play. Default: half the design's play."),
+    ),
+    maxRadialInternalClearance: Type.Optional(
+      nonNegativeLength("Inner ring: largest good play. Default: twice the design's play."),
+    ),
     overshootRisk: Type.Optional(
       Type.Number({
         minimum: 0.0001,
@@ -56,7 +60,7 @@ export const FitTarget = Type.Object(
       nonNegativeLength("Film or raised grain that still comes on each surface. Default: the design's."),
     ),
   },
-  { $id: 'FitTarget', description: 'Where to end.', additionalProperties: false },
+  { $id: 'FitTarget', description: 'The gap or the play to end with.', additionalProperties: false },
 )
 
 export const EarlierState = Type.Object(
@@ -108,12 +112,12 @@ export const FitCorrectionRequest = Type.Object(
     readings: Type.Array(refTo<typeof ReadingRequest>('ReadingRequest'), {
       minItems: 1,
       maxItems: MOST_READINGS,
-      description: 'At this state of the groove.',
+      description: 'Readings at the present state of the groove.',
     }),
     earlier: Type.Optional(
       Type.Array(refTo<typeof EarlierState>('EarlierState'), {
         maxItems: MOST_STATES,
-        description: `In the order in which they were; ${MOST_READINGS} readings in all, those of now included.`,
+        description: `Earlier states, the oldest first. With the present readings there may be ${MOST_READINGS} readings in all.`,
       }),
     ),
     target: Type.Optional(refTo<typeof FitTarget>('FitTarget')),
@@ -152,25 +156,25 @@ export type FitCorrectionRequest = Static<typeof FitCorrectionRequest>
 
 export const LengthEstimate = Type.Object(
   {
-    value: shownLength('Mean.'),
-    standardUncertainty: shownLength('Standard deviation of what is believed.'),
+    value: shownLength('Mean value.'),
+    standardUncertainty: shownLength('Standard uncertainty of the estimate.'),
     interval95: Type.Object(
-      { low: shownLength('Lower end.'), high: shownLength('Upper end.') },
+      { low: shownLength('Lower end of the interval.'), high: shownLength('Upper end of the interval.') },
       { description: 'The shortest interval that holds 95 %.' },
     ),
   },
-  { $id: 'LengthEstimate', description: 'What is known of a length.' },
+  { $id: 'LengthEstimate', description: 'An estimate of a length.' },
 )
 
 const NextStep = Type.Object(
   {
     with: tool,
-    radial: shownLength('Depth to take off before you read again.'),
-    diametral: shownLength('Twice that.'),
+    radial: shownLength('Depth to remove before you measure again.'),
+    diametral: shownLength('The change of diameter: twice the depth.'),
     strokes: Type.Optional(
-      Type.Integer({ description: 'The same in strokes of your abrasive, where you counted some.' }),
+      Type.Integer({ description: 'Number of strokes of your abrasive, where you counted some.' }),
     ),
-    overshootProbability: chance('That this step alone ends too deep.'),
+    overshootProbability: chance('Chance that this cut alone ends too deep.'),
   },
   { $id: 'NextStep', description: 'The next cut.' },
 )
@@ -179,7 +183,7 @@ export const RescueOption = Type.Object(
   {
     option: Type.Enum(RESCUE_OPTIONS, { type: 'string', description: 'A name for programs.' }),
     possible: Type.Boolean({ description: 'Whether this option works for this bearing.' }),
-    ballGap: Type.Optional(shownLength('What gap it leaves.')),
+    ballGap: Type.Optional(shownLength('Ball gap that it leaves.')),
     figures: Type.Record(Type.String(), Type.Number(), {
       description: 'Lengths in `units`; names that end in Count are counts, `engagement` is a ratio.',
     }),
@@ -198,12 +202,12 @@ const STANDING = {
     description: '`too-deep`: more likely than not. `in-band`: with `confidence`. Else `more-to-remove`.',
   }),
   confidence: chance('How certain `in-band` has to be.'),
-  advice: Type.String({ description: 'What to do now, in words.' }),
+  advice: Type.String({ description: 'Advice on what to do now.' }),
   probability: Type.Object(
     {
-      tooTight: chance('Below the band.'),
-      inBand: chance('Within the band.'),
-      tooDeep: chance('Above the band.'),
+      tooTight: chance('Chance that it is below the band.'),
+      inBand: chance('Chance that it is within the band.'),
+      tooDeep: chance('Chance that it is above the band.'),
     },
     { description: 'How likely the gap, or the play, is below, within and above its band now.' },
   ),
@@ -218,18 +222,18 @@ const WORK = {
       overshootRisk: chance('Accepted chance of ending too deep, over all cuts to come.'),
       finishAllowance: shownLength('Film or raised grain still to come on each surface.'),
     },
-    { description: 'What the plan works towards.' },
+    { description: 'Aim of the plan.' },
   ),
   remaining: Type.Object(
-    { radial: shownLength('Depth.'), diametral: shownLength('Twice that.') },
-    { description: 'From here to the aim: above 0 wood to remove, below 0 too deep.' },
+    { radial: shownLength('Change in depth.'), diametral: shownLength('The change of diameter: twice the depth.') },
+    { description: 'Distance to the aim. Above 0 there is wood to remove; below 0 the groove is too deep.' },
   ),
   nextStep: Type.Optional(refTo<typeof NextStep>('NextStep')),
   stop: Type.Boolean({
     description:
       'Cut no more and read no more: in band, too deep, or no further reading is likely to make clear which. Without `nextStep` and not `stop`: read again.',
   }),
-  overshootProbability: chance('Of ending too deep when the advice is followed to the end.'),
+  overshootProbability: chance('Chance of ending too deep if you follow the advice to the end.'),
   expectedChecks: Type.Number({ description: 'Readings still to come on average.' }),
   removalPerStroke: Type.Optional(
     Type.Object(
@@ -246,15 +250,15 @@ const WORK = {
       disagreements: Type.Array(
         Type.Object({
           path: Type.String({ description: 'A JSON pointer into the input.' }),
-          chance: chance('Of a reading so far off, given all others.'),
+          chance: chance('Chance of a reading this far off, given all others.'),
           expected: Type.Optional(
             Type.Object(
               {
-                value: shownLength('Mean.'),
-                low: shownLength('Lower end.'),
-                high: shownLength('Upper end.'),
+                value: shownLength('Mean value.'),
+                low: shownLength('Lower end of the interval.'),
+                high: shownLength('Upper end of the interval.'),
               },
-              { description: 'What the other readings let expect of this one.' },
+              { description: 'The value that the other readings predict.' },
             ),
           ),
           message: Type.String({ description: 'The disagreement in words.' }),
@@ -268,11 +272,11 @@ const WORK = {
     {
       kind: Type.String({ description: 'The `kind` of the reading.' }),
       count: Type.Optional(Type.Integer({ description: 'Balls in the row.' })),
-      standardUncertaintyNow: shownLength('Of the gap or the play.'),
-      standardUncertaintyAfter: shownLength('What this reading would leave of it.'),
+      standardUncertaintyNow: shownLength('Present standard uncertainty of the gap or the play.'),
+      standardUncertaintyAfter: shownLength('Standard uncertainty after this reading.'),
       decides: Type.Optional(
         chance(
-          'That after it, without a cut, it is clear what to do. Only where it is not clear, and no cut is advised.',
+          'Chance that this reading makes the next step clear. Present only where the next step is unclear and no cut is advised.',
         ),
       ),
       message: Type.String({ description: 'The reading to take, in words.' }),
@@ -288,16 +292,16 @@ export const RingFitCorrectionResponse = Type.Object(
     ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string', description: 'The ring on the lathe.' })),
     ...STANDING,
     ballGap: Type.Optional(estimate('Outer ring: the gap as it is now.')),
-    pitchRadius: Type.Optional(estimate('Outer ring.')),
-    ballDiameter: Type.Optional(estimate('Outer ring: mean of the balls in it.')),
+    pitchRadius: Type.Optional(estimate('Outer ring: pitch radius.')),
+    ballDiameter: Type.Optional(estimate('Outer ring: mean diameter of the balls in it.')),
     radialInternalClearance: Type.Optional(estimate('Inner ring: the play as it is now.')),
-    grooveBottomDiameter: estimate('Of this ring.'),
+    grooveBottomDiameter: estimate('Groove bottom diameter of this ring.'),
     ...WORK,
     adjustment: Type.Optional(
       Type.Object(
         {
           matingFaces: shownLength(
-            'Inner ring: what to sand off the mating faces in all (above 0), or the shim to put between them (below 0), to bring the play to the aim.',
+            'Inner ring: total thickness to sand off the mating faces (above 0), or thickness of the shim between them (below 0), that brings the play to the aim.',
           ),
           worthwhile: Type.Boolean({
             description: 'Whether that is less work than to cut deeper, or a new inner ring. Common practice.',
@@ -310,7 +314,7 @@ export const RingFitCorrectionResponse = Type.Object(
     rescue: Type.Optional(Type.Array(refTo<typeof RescueOption>('RescueOption'))),
     cautions: Type.Array(refTo<typeof Caution>('Caution')),
   },
-  { $id: 'RingFitCorrectionResponse', description: 'Where the groove stands, and what to do about it.' },
+  { $id: 'RingFitCorrectionResponse', description: 'Present state of the groove, and the next step.' },
 )
 export type RingFitCorrectionResponse = Static<typeof RingFitCorrectionResponse>
 
@@ -320,8 +324,8 @@ export const ThrustFitCorrectionResponse = Type.Object(
     arrangement: arrangementTag('thrust'),
     ...STANDING,
     ballGap: estimate('The gap as it is now.'),
-    pitchRadius: estimate("Of the groove's circle."),
-    ballDiameter: estimate('Mean of the balls in it.'),
+    pitchRadius: estimate('Radius of the groove circle.'),
+    ballDiameter: estimate('Mean diameter of the balls.'),
     ...WORK,
     rescue: Type.Optional(Type.Array(refTo<typeof RescueOption>('RescueOption'))),
     cautions: Type.Array(refTo<typeof Caution>('Caution')),
@@ -329,7 +333,7 @@ export const ThrustFitCorrectionResponse = Type.Object(
   {
     $id: 'ThrustFitCorrectionResponse',
     description:
-      "The same of a plate: a depth to remove is one off the outer flank, by which the groove's circle grows.",
+      "Present state of a turntable's groove, and the next step. A depth to remove is wood off the outer flank, which makes the groove circle larger.",
   },
 )
 export type ThrustFitCorrectionResponse = Static<typeof ThrustFitCorrectionResponse>

@@ -39,8 +39,8 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
     handler: async (body, request, reply, mediaType) => {
       const designed = design(toDesignInput(body))
       if (!designed.ok) return refuseDesign(reply, designed.error, body)
-      const { toJobSheet, USUAL_METHOD } = await import('./present.ts')
-      const sheet = toJobSheet(designed.value, body.method ?? USUAL_METHOD)
+      const { toJobSheet } = await import('./present.ts')
+      const sheet = toJobSheet(designed.value, body)
       if (mediaType === SHEET_TYPES.pdf) {
         const { toPages } = await import('#src/job-sheet/pages.ts')
         return app.runTask('pdf', toPages(sheet, paperFor(body)), request).then((written) => Buffer.from(written))

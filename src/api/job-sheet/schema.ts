@@ -1,16 +1,19 @@
 import { type Static, Type } from 'typebox'
-import { answerUnion, arrangementTag } from '#src/api/answer.ts'
+import { trade } from '#shared/bearing/fields.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
 import { type DesignRequest, designRequests } from '#src/api/design-input.ts'
 import type { ShownLength } from '#src/api/length.ts'
 import { engine, paper } from '#src/api/sheet-options.ts'
-import type { UnitsName } from '#src/api/units.ts'
 import type { Paper } from '#src/drawings/papers.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 
 export const METHODS = ['saw-and-lathe', 'lathe-only', 'router-and-lathe'] as const
 export type Method = (typeof METHODS)[number]
+
+export const USUAL_METHOD: Method = 'saw-and-lathe'
+export const METHOD_DEFAULT = trade(USUAL_METHOD, 'the machines that most makers have')
 
 /** What a sheet is beside JSON. */
 export const SHEET_TYPES = { html: 'text/html', pdf: 'application/pdf' } as const
@@ -24,7 +27,7 @@ const OPTIONS = {
     Type.Unsafe<Method>(
       Type.Enum(METHODS, {
         type: 'string',
-        description: 'The machines at hand. Default: saw-and-lathe.',
+        description: `The machines at hand. Default: ${METHOD_DEFAULT.stated}.`,
       }),
     ),
   ),
@@ -56,20 +59,20 @@ export const jobSheetRef = Type.Unsafe<JobSheetRequest>(Type.Ref('JobSheetReques
 
 const JobSize = Type.Object(
   {
-    symbol: Type.Optional(Type.String({ description: 'As in the drawings and in `dimensions` of a design.' })),
+    symbol: Type.Optional(Type.String({ description: 'Symbol, as in the drawings and in `dimensions` of a design.' })),
     name: Type.String({ description: 'The size in words.' }),
-    value: length('What to work to, before any finish.'),
+    value: length('Size to work to, before any finish.'),
     shop: Type.String({ description: 'The nearest figure of the rule or caliper.' }),
-    stopAt: Type.Optional(length('Where to stop with the sharp tool: the rest is sanded to fit.')),
+    stopAt: Type.Optional(length('Size at which to stop with the sharp tool. Sand the rest to fit.')),
     stopAtShop: Type.Optional(Type.String({ description: '`stopAt` to the nearest figure of the rule or caliper.' })),
   },
   { $id: 'JobSize', description: 'A size of one operation.' },
 )
 
 const READING = {
-  name: Type.String({ description: 'What to write down.' }),
+  name: Type.String({ description: 'The reading to write down.' }),
   kind: Type.String({ description: 'The `kind` of the reading in `/v1/fit-correction`.' }),
-  field: Type.String({ description: 'Where the figure goes in that reading: a JSON pointer, or empty for a tick.' }),
+  field: Type.String({ description: 'Place of the figure in that reading: a JSON pointer, or empty for a tick.' }),
 }
 
 const JobReading = Type.Object(
@@ -82,7 +85,7 @@ const JobReading = Type.Object(
 
 const PlateReading = Type.Object(READING, {
   $id: 'PlateReading',
-  description: 'The same at plates, which a fit correction does not tell apart.',
+  description: 'A blank to write a reading of the plates in. A fit correction treats both plates alike.',
 })
 
 const OPERATION = {
@@ -90,17 +93,17 @@ const OPERATION = {
   id: Type.String({ description: 'A name for programs.' }),
   title: Type.String({ description: 'The operation in a few words.' }),
   tool: Type.String({ description: 'The tools that it takes.' }),
-  how: Type.String({ description: 'What to do.' }),
+  how: Type.String({ description: 'Instructions for the operation.' }),
   sizes: Type.Array(refTo<typeof JobSize>('JobSize')),
-  check: Type.String({ description: 'What to check it with, and how.' }),
+  check: Type.String({ description: 'The check, with its tool.' }),
   mistake: Type.Object(
     {
-      looksLike: Type.String({ description: 'How you see it.' }),
-      costs: Type.String({ description: 'What it costs.' }),
+      looksLike: Type.String({ description: 'How you recognise the mistake.' }),
+      costs: Type.String({ description: 'The cost of the mistake.' }),
     },
     { description: 'The most common mistake.' },
   ),
-  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'What can hurt someone at this very step.' }),
+  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'Dangers at this step.' }),
 }
 
 const JobOperation = Type.Object(
@@ -136,38 +139,30 @@ const CagedOperation = Type.Object(
   { $id: 'CagedOperation', description: 'One operation of a bearing with a cage, in its place.' },
 )
 
-const SHEET = {
-  units: refTo<typeof UnitsName>('Units'),
-  title: Type.String({ description: 'The title of the sheet.' }),
-  method: Type.Enum(METHODS, { type: 'string', description: 'The machines that the sheet uses.' }),
-  use: Type.String({ description: 'What such a bearing is for, and what never.' }),
-}
+const title = Type.String({ description: 'Title of the sheet.' })
 
 const RingJobSheetResponse = Type.Object(
-  {
-    arrangement: arrangementTag('radial', 'roller'),
-    ...SHEET,
+  answerOf(['radial', 'roller'], jobSheetRef, {
+    title,
     operations: Type.Array(refTo<typeof JobOperation>('JobOperation')),
-  },
+  }),
   { $id: 'RingJobSheetResponse', description: 'The operations in order, from choosing balls to running in.' },
 )
 
 const ThrustJobSheetResponse = Type.Object(
-  {
-    ...SHEET,
-    arrangement: arrangementTag('thrust'),
+  answerOf(['thrust'], jobSheetRef, {
+    title,
     operations: Type.Array(refTo<typeof PlateOperation>('PlateOperation')),
-  },
-  { $id: 'ThrustJobSheetResponse', description: 'The same of two plates.' },
+  }),
+  { $id: 'ThrustJobSheetResponse', description: 'The operations for a turntable, in order.' },
 )
 
 const CagedJobSheetResponse = Type.Object(
-  {
-    ...SHEET,
-    arrangement: arrangementTag('caged'),
+  answerOf(['caged'], jobSheetRef, {
+    title,
     operations: Type.Array(refTo<typeof CagedOperation>('CagedOperation')),
-  },
-  { $id: 'CagedJobSheetResponse', description: 'The same of rings with a cage.' },
+  }),
+  { $id: 'CagedJobSheetResponse', description: 'The operations for a caged bearing, in order.' },
 )
 
 export const JobSheetResponse = answerUnion(
@@ -187,7 +182,7 @@ export const Sheet = {
   content: {
     [JSON_TYPE]: { schema: refTo<typeof JobSheetResponse>('JobSheetResponse') },
     [SHEET_TYPES.html]: { schema: Type.String({ description: 'A page to read at the bench and to print.' }) },
-    [SHEET_TYPES.pdf]: { schema: Type.String({ description: 'On sheets of `paper`.' }) },
+    [SHEET_TYPES.pdf]: { schema: Type.String({ description: 'PDF on sheets of `paper`.' }) },
   },
 } as const
 

@@ -1,19 +1,21 @@
 import type { Static } from 'typebox'
 import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { LOAD_CHECK_SOURCES } from '#shared/data/sources.ts'
+import { significantDown } from '#shared/numbers/significant.ts'
 import { type AnyLoadCheck, type AnyLoadCheckInput, LOAD_NAMES } from '#shared/questions/load/any-load-check.ts'
-import type { SettledAsked } from '#shared/questions/load/input.ts'
 import type { LoadCheck } from '#shared/questions/load/load-check.ts'
 import type { PlateLoadCheck } from '#shared/questions/load/plate-load-check.ts'
 import type { SeatLoad } from '#shared/questions/load/seat-load.ts'
 import type { SpeedLimit } from '#shared/questions/load/speed-limits.ts'
 import type { LoadSpeedReason, LoadWarning } from '#shared/questions/load/warning.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
-import { tagOf } from '#src/api/answer.ts'
+import { answer, tagOf } from '#src/api/answer.ts'
+import { assumptionsIn, defaultsOf, designDefaults } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
-import { toDesignInput } from '#src/api/design-input.ts'
-import { pressureUnits, showForce, showPressure, toNewtons, usualForceUnits } from '#src/api/force.ts'
-import { show, toMm } from '#src/api/length.ts'
+import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
+import { pressureUnits, showForce, showForceLimit, showPressure, toNewtons, usualForceUnits } from '#src/api/force.ts'
+import { echo, show, toMm } from '#src/api/length.ts'
+import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
@@ -31,7 +33,13 @@ import {
   withTallest,
 } from '#src/words/load-check.ts'
 import { termsOf } from '#src/words/terms.ts'
-import type { LoadCheckRequest, LoadCheckResponse, RingLoadCheckResponse, ThrustLoadCheckResponse } from './schema.ts'
+import {
+  LOAD_CHECK_FIELDS,
+  type LoadCheckRequest,
+  type LoadCheckResponse,
+  type RingLoadCheckResponse,
+  type ThrustLoadCheckResponse,
+} from './schema.ts'
 
 /** The units and the terms of the answer to a request. */
 export const spokenOf = ({ design, forceUnits }: LoadCheckRequest): Spoken => ({
@@ -65,78 +73,107 @@ export function toLoadCheckInput(request: LoadCheckRequest): Result<AnyLoadCheck
 const USED = LOAD_CHECK_SOURCES.map(toSource)
 
 /** A load check of any arrangement, in the caller's units and in words. */
-export const toLoadAnswer = (check: AnyLoadCheck, spoken: Spoken): LoadCheckResponse =>
-  'plates' in check ? toThrustResponse(check, spoken) : toRingResponse(check, spoken)
+export const toLoadAnswer = (check: AnyLoadCheck, request: LoadCheckRequest): LoadCheckResponse =>
+  'plates' in check ? toThrustResponse(check, request) : toRingResponse(check, request)
 
-function toRingResponse(check: LoadCheck, spoken: Spoken): RingLoadCheckResponse {
+function toRingResponse(check: LoadCheck, request: LoadCheckRequest): RingLoadCheckResponse {
+  const spoken = spokenOf(request)
   const { load, ratios } = check
   const [lowest] = check.speedLimits
+  return answer(
+    { arrangement: tagOf(check.bearing.settled.input, 'radial', 'roller', 'caged'), ...toHead(check, request) },
+    {
+      ...toSpoken(spoken),
+      sharing: toSharing(check, spoken),
+      outerRing: toSeat(check.outerRing, spoken),
+      innerRing: toSeat(check.innerRing, spoken),
+      ...toStrengths(check, spoken),
+      firstMark: toLimit(check.firstMark, explainFirstMark(check.firstMark, spoken), spoken),
+      dent: toLimit(check.dent, explainDent(check.dent, spoken), spoken),
+      perTurn: {
+        ballSet: showNumber(ratios.ballSet),
+        ballSpin: showNumber(ratios.ballSpin),
+        outerPasses: showNumber(ratios.outerPasses),
+        innerPasses: showNumber(ratios.innerPasses),
+      },
+      ...(load.speed === undefined || check.spun === undefined
+        ? {}
+        : { atSpeed: toAtSpeed(check, load.speed, check.spun, spoken) }),
+      speedLimit: toSpeedLimit(lowest, spoken),
+      speedLimits: check.speedLimits.map((limit) => toSpeedLimit(limit, spoken)),
+    },
+    toFoot(check, spoken),
+  )
+}
+
+function toThrustResponse(check: PlateLoadCheck, request: LoadCheckRequest): ThrustLoadCheckResponse {
+  const spoken = spokenOf(request)
+  const { load, ratios } = check
+  const [lowest] = check.speedLimits
+  return answer(
+    { arrangement: 'thrust', ...toHead(check, request) },
+    {
+      ...toSpoken(spoken),
+      sharing: toPlateSharing(check, spoken),
+      plates: toSeat(check.plates, spoken),
+      ...toStrengths(check, spoken),
+      firstMark: toPlateLimit(
+        check.firstMark,
+        withTallest(explainFirstMark(check.firstMark, spoken), check.uneven?.firstMark, spoken),
+        spoken,
+      ),
+      dent: toPlateLimit(check.dent, withTallest(explainDent(check.dent, spoken), check.uneven?.dent, spoken), spoken),
+      perTurn: {
+        ballSet: showNumber(ratios.ballSet),
+        ballSpin: showNumber(ratios.ballSpin),
+        passes: showNumber(ratios.passes),
+      },
+      ...(load.speed === undefined || check.spun === undefined
+        ? {}
+        : { atSpeed: toPlatesAtSpeed(check, load.speed, check.spun, spoken) }),
+      ...(lowest === undefined ? {} : { speedLimit: toSpeedLimit(lowest, spoken) }),
+      speedLimits: check.speedLimits.map((limit) => toSpeedLimit(limit, spoken)),
+    },
+    toFoot(check, spoken),
+  )
+}
+
+function toHead(check: AnyLoadCheck, request: LoadCheckRequest) {
+  const spoken = spokenOf(request)
+  const input = toEcho(check, request, spoken)
+  const defaults = { ...designDefaults(input.design.arrangement), ...defaultsOf(LOAD_CHECK_FIELDS) }
   return {
-    arrangement: tagOf(check.bearing.settled.input, 'radial', 'roller', 'caged'),
-    ...toSpoken(spoken),
-    radialLoad: showForce(load.radialLoad, spoken.forceUnits),
-    ...toWoods(load),
-    turning: load.turning,
-    verdict: verdict(check, spoken),
-    sharing: toSharing(check, spoken),
-    outerRing: toSeat(check.outerRing, spoken),
-    innerRing: toSeat(check.innerRing, spoken),
-    ...toStrengths(check, spoken),
-    firstMark: toLimit(check.firstMark, explainFirstMark(check.firstMark, spoken), spoken),
-    dent: toLimit(check.dent, explainDent(check.dent, spoken), spoken),
-    perTurn: { ...ratios },
-    ...(load.speed === undefined || check.spun === undefined
-      ? {}
-      : { atSpeed: toAtSpeed(check, load.speed, check.spun, spoken) }),
-    speedLimit: toSpeedLimit(lowest, spoken),
-    speedLimits: check.speedLimits.map((limit) => toSpeedLimit(limit, spoken)),
-    ...toWarned(check, spoken),
+    units: spoken.units,
+    input,
+    assumed: assumptionsIn(request, input, defaults),
+    summary: verdict(check, spoken),
   }
 }
 
-function toThrustResponse(check: PlateLoadCheck, spoken: Spoken): ThrustLoadCheckResponse {
-  const { load, ratios } = check
-  const [lowest] = check.speedLimits
-  return {
-    ...toSpoken(spoken),
-    arrangement: 'thrust',
-    axialLoad: showForce(load.axialLoad, spoken.forceUnits),
-    offset: show(load.offset, spoken.units),
-    ...toWoods(load),
-    verdict: verdict(check, spoken),
-    sharing: toPlateSharing(check, spoken),
-    plates: toSeat(check.plates, spoken),
-    ...toStrengths(check, spoken),
-    firstMark: toPlateLimit(
-      check.firstMark,
-      withTallest(explainFirstMark(check.firstMark, spoken), check.uneven?.firstMark, spoken),
-      spoken,
-    ),
-    dent: toPlateLimit(check.dent, withTallest(explainDent(check.dent, spoken), check.uneven?.dent, spoken), spoken),
-    perTurn: { ...ratios },
-    ...(load.speed === undefined || check.spun === undefined
-      ? {}
-      : { atSpeed: toPlatesAtSpeed(check, load.speed, check.spun, spoken) }),
-    ...(lowest === undefined ? {} : { speedLimit: toSpeedLimit(lowest, spoken) }),
-    speedLimits: check.speedLimits.map((limit) => toSpeedLimit(limit, spoken)),
-    ...toWarned(check, spoken),
-  }
+function toEcho(check: AnyLoadCheck, request: LoadCheckRequest, { units, forceUnits }: Spoken): LoadCheckRequest {
+  const { wood, ballWood, dentFraction, speed } = check.load
+  return present<LoadCheckRequest>({
+    design: toDesignRequest(check.bearing.settled.input),
+    radialLoad: request.radialLoad,
+    axialLoad: request.axialLoad,
+    offset: 'offset' in check.load ? echo(check.load.offset, units) : undefined,
+    wood,
+    ballWood,
+    dentFraction,
+    turning: 'turning' in check.load ? check.load.turning : undefined,
+    speed,
+    forceUnits,
+  })
 }
 
-const toSpoken = ({ units, forceUnits }: Spoken) => ({ units, forceUnits, pressureUnits: pressureUnits(forceUnits) })
-
-const toWoods = ({ wood, ballWood, dentFraction }: SettledAsked) => ({
-  wood,
-  ...(ballWood === undefined ? {} : { ballWood }),
-  dentFraction,
-})
+const toSpoken = ({ forceUnits }: Spoken) => ({ forceUnits, pressureUnits: pressureUnits(forceUnits) })
 
 const toStrengths = ({ hardness, compressionLimit }: AnyLoadCheck, { forceUnits }: Spoken) => ({
   woodHardness: showPressure(hardness, forceUnits),
   compressionLimit: showPressure(compressionLimit, forceUnits),
 })
 
-const toWarned = ({ warnings, bearing }: AnyLoadCheck, spoken: Spoken) => ({
+const toFoot = ({ warnings, bearing }: AnyLoadCheck, spoken: Spoken) => ({
   warnings: warnings.map((warning) => toWarning(warning, spoken)),
   cautions: [estimateOnly(spoken.terms), ...cautionsOf(bearing.settled)],
   sources: USED,
@@ -154,9 +191,9 @@ function toSharing({ sharing, load, bearing }: LoadCheck, spoken: Spoken): RingL
   const most = Math.max(underBall.most, astride.most)
   return {
     mostLoadedBall: force(most),
-    timesEvenShare: (most * bearing.settled.input.balls.count) / load.radialLoad,
+    timesEvenShare: showNumber((most * bearing.settled.input.balls.count) / load.radialLoad),
     byIntegral: force(byIntegral.most),
-    loadZone: underBall.loadZone,
+    loadZone: showNumber(underBall.loadZone),
     ballsUnderLoad: carrying(underBall.each, load.radialLoad),
     ballLoads: underBall.each.map(force),
     displacement: show(underBall.displacement, spoken.units),
@@ -172,7 +209,7 @@ function toPlateSharing(
   return {
     evenShare: force(share),
     mostLoadedBall: force(sharing.most),
-    timesEvenShare: sharing.most / share,
+    timesEvenShare: showNumber(sharing.most / share),
     ballsUnderLoad: carrying(sharing.each, load.axialLoad),
     ballLoads: sharing.each.map(force),
     approach: show(sharing.approach, spoken.units),
@@ -217,18 +254,19 @@ const toPlateLimit = ({ load, ballLoad }: PlateLoadCheck['firstMark'], message: 
 })
 
 const toSpeedLimit = <Reason extends LoadSpeedReason>(limit: SpeedLimit<Reason>, spoken: Spoken) => ({
-  ...limit,
+  reason: limit.reason,
+  speed: showNumber(limit.speed),
   message: explainSpeedLimit(limit, spoken),
 })
 
 function toPlatesAtSpeed({ ratios, spin }: PlateLoadCheck, speed: number, spun: SeatLoad, spoken: Spoken) {
   const perSecond = speed / 60
   return {
-    speed,
-    ballSetSpeed: ratios.ballSet * speed,
-    ballSpinSpeed: ratios.ballSpin * speed,
-    passFrequency: ratios.passes * perSecond,
-    ballSpinFrequency: ratios.ballSpin * perSecond,
+    speed: showNumber(speed),
+    ballSetSpeed: showNumber(ratios.ballSet * speed),
+    ballSpinSpeed: showNumber(ratios.ballSpin * speed),
+    passFrequency: showNumber(ratios.passes * perSecond),
+    ballSpinFrequency: showNumber(ratios.ballSpin * perSecond),
     ballForce: showForce(spin.ballForce * speed * speed, spoken.forceUnits),
     flank: toSeat(spun, spoken),
     rimStress: showPressure(spin.rimStress * speed * speed, spoken.forceUnits),
@@ -239,12 +277,12 @@ function toAtSpeed({ ratios, spin }: LoadCheck, speed: number, spun: SeatLoad, s
   const perSecond = speed / 60
   const stress = Math.max(spin.outerRimStress, spin.innerRimStress) * speed * speed
   return {
-    speed,
-    ballSetSpeed: ratios.ballSet * speed,
-    ballSpinSpeed: ratios.ballSpin * speed,
-    outerPassFrequency: ratios.outerPasses * perSecond,
-    innerPassFrequency: ratios.innerPasses * perSecond,
-    ballSpinFrequency: ratios.ballSpin * perSecond,
+    speed: showNumber(speed),
+    ballSetSpeed: showNumber(ratios.ballSet * speed),
+    ballSpinSpeed: showNumber(ratios.ballSpin * speed),
+    outerPassFrequency: showNumber(ratios.outerPasses * perSecond),
+    innerPassFrequency: showNumber(ratios.innerPasses * perSecond),
+    ballSpinFrequency: showNumber(ratios.ballSpin * perSecond),
     ballForce: showForce(spin.ballForce * speed * speed, spoken.forceUnits),
     outerRing: toSeat(spun, spoken),
     rimStress: showPressure(stress, spoken.forceUnits),
@@ -255,5 +293,8 @@ function toWarning({ severity, path, facts, suggestion }: LoadWarning, spoken: S
   const said = { code: facts.code, severity, message: explainWarning(facts, spoken), path }
   if (suggestion === undefined) return said
   const { kind, value } = suggestion
-  return { ...said, suggestion: { path, value: kind === 'force' ? showForce(value, spoken.forceUnits) : value } }
+  return {
+    ...said,
+    suggestion: { path, value: kind === 'force' ? showForceLimit(value, spoken.forceUnits) : significantDown(value) },
+  }
 }

@@ -7,7 +7,7 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainRefusal } from '#src/words/load-check.ts'
-import { spokenOf, toLoadAnswer, toLoadCheckInput } from './present.ts'
+import { toLoadAnswer, toLoadCheckInput } from './present.ts'
 import type { LoadCheckRequest, LoadCheckResponse } from './schema.ts'
 
 export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
@@ -28,7 +28,7 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       const input = toLoadCheckInput(body)
       if (!input.ok) throw notValid(input.error)
       const check = anyLoadCheck(input.value)
-      if (check.ok) return toLoadAnswer(check.value, spokenOf(body))
+      if (check.ok) return toLoadAnswer(check.value, body)
       return refuseQuestion(reply, check.error, body.design, explainRefusal)
     },
   })

@@ -1,88 +1,54 @@
 import { type Static, type TSchema, Type } from 'typebox'
-import { CONTACT_WOODS, type ContactWoodId } from '#shared/data/contact-woods.ts'
 import { SPEED_REASONS, type SpeedReason } from '#shared/questions/load/checked-load.ts'
 import { PLATE_SPEED_REASONS, type PlateSpeedReason } from '#shared/questions/load/checked-plate-load.ts'
-import { TURNING_RINGS, type TurningRing } from '#shared/questions/load/input.ts'
+import { LOAD_FIELDS } from '#shared/questions/load/fields.ts'
 import { FORCE_UNITS, type ForceUnits } from '#shared/units/force.ts'
-import { answerUnion, arrangementTag } from '#src/api/answer.ts'
-import type { Caution } from '#src/api/caution.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
 import { type DesignRequest, designRef } from '#src/api/design-input.ts'
-import { nonNegativeLength, type ShownLength } from '#src/api/length.ts'
-import type { Source } from '#src/api/source.ts'
-import type { UnitsName } from '#src/api/units.ts'
-import type { Warning } from '#src/api/warning.ts'
+import { propertiesOf, type RequestOf } from '#src/api/fields.ts'
+import { FORCE_UNITS_FIELD } from '#src/api/force.ts'
+import { shownLength as shown } from '#src/api/length.ts'
+import { shownNumber } from '#src/api/number.ts'
 import { refTo } from '#src/http/schema.ts'
 
-const shown = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
-const force = (description: string) => Type.Number({ description: `${description} In \`forceUnits\`.` })
-const pressure = (description: string) => Type.Number({ description: `${description} In \`pressureUnits\`.` })
-const wood = (description: string) =>
-  Type.Unsafe<ContactWoodId>(Type.Enum([...CONTACT_WOODS], { type: 'string', description }))
-const forceUnits = (description: string) =>
-  Type.Unsafe<ForceUnits>(Type.Enum(FORCE_UNITS, { type: 'string', description }))
-const turning = (description: string) =>
-  Type.Unsafe<TurningRing>(Type.Enum(TURNING_RINGS, { type: 'string', description }))
+const force = (description: string) => shownNumber(`${description} In \`forceUnits\`.`)
+const pressure = (description: string) => shownNumber(`${description} In \`pressureUnits\`.`)
 const ring = (description: string) => Type.Enum(['outerRing', 'innerRing'], { type: 'string', description })
 
-/** Beyond any wooden bearing either way: what is larger is a slip of the hand. */
-const LOAD = { minimum: 0.001, maximum: 100_000 }
-const SPEED = { minimum: 0.001, maximum: 100_000 }
-const DENT = { minimum: 0.0001, maximum: 0.05 }
+/** Besides the design: one row each. */
+export const LOAD_CHECK_FIELDS = { ...LOAD_FIELDS, forceUnits: FORCE_UNITS_FIELD }
+export type LoadCheckRequest = { design: DesignRequest } & RequestOf<typeof LOAD_CHECK_FIELDS>
 
-export const LoadCheckRequest = Type.Object(
-  {
-    design: Type.Unsafe<DesignRequest>({
-      ...designRef,
-      description: 'The bearing, and the `units` of request and answer.',
-    }),
-    radialLoad: Type.Optional(
-      Type.Number({
-        ...LOAD,
-        description:
-          'What it carries, square to its axis, at rest; rings need it, and plates have none. In `forceUnits`.',
+export const LoadCheckRequest = Type.Unsafe<LoadCheckRequest>(
+  Type.Object(
+    {
+      design: Type.Unsafe<DesignRequest>({
+        ...designRef,
+        description: 'The bearing, and the `units` of request and answer.',
       }),
-    ),
-    axialLoad: Type.Optional(
-      Type.Number({
-        ...LOAD,
-        description:
-          'What plates carry along their axis, at rest, the upper plate included; they need it, and rings have none. In `forceUnits`.',
-      }),
-    ),
-    offset: Type.Optional(
-      nonNegativeLength(
-        'Of the axial load from the axis, within the line between any two neighbouring balls. Default: 0.',
-      ),
-    ),
-    forceUnits: Type.Optional(forceUnits('Default: N with millimetres, lbf with inches.')),
-    wood: Type.Optional(wood('Of both rings, or both plates. Default: maple-sugar.')),
-    ballWood: Type.Optional(wood('Of wooden balls. Default: as what they lie in.')),
-    dentFraction: Type.Optional(
-      Type.Number({ ...DENT, description: 'Lasting dent that is still borne, in ball diameters. Default: 0.005.' }),
-    ),
-    turning: Type.Optional(turning('Which ring turns; of plates either. Default: inner-ring.')),
-    speed: Type.Optional(Type.Number({ ...SPEED, description: 'Turns a minute of that ring, or of a plate.' })),
-  },
-  {
-    $id: 'LoadCheckRequest',
-    description: 'A bearing and a load. What comes back is an estimate for light work and no safe working load.',
-    additionalProperties: false,
-  },
+      ...propertiesOf(LOAD_CHECK_FIELDS),
+    },
+    {
+      $id: 'LoadCheckRequest',
+      description: 'A bearing and a load. What comes back is an estimate for light work and no safe working load.',
+      additionalProperties: false,
+    },
+  ),
 )
-export type LoadCheckRequest = Static<typeof LoadCheckRequest>
 
 const LoadSharing = Type.Object(
   {
     mostLoadedBall: force('Load of the most loaded ball, where it stands worst.'),
-    timesEvenShare: Type.Number({
-      description: 'That, over the load divided by the count of balls. 4.37 without play among many balls, 5 is usual.',
-    }),
-    byIntegral: force("The same as among very many balls: Sjovall's integral, solved with the play."),
-    loadZone: Type.Number({ description: 'The loaded part of the diameter: 0.5 without play, less with it.' }),
+    timesEvenShare: shownNumber(
+      '`mostLoadedBall` divided by the even share, load over number of balls. It is 4.37 without play among many balls; 5 is a usual value.',
+    ),
+    byIntegral: force(
+      "Load of the most loaded ball as if there were very many balls: Sjovall's integral, solved with the play.",
+    ),
+    loadZone: shownNumber('The loaded part of the diameter: 0.5 without play, less with it.'),
     ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them right under the load.' }),
-    ballLoads: Type.Array(Type.Number(), {
-      description: 'Load of each ball with the first right under the load, on round the ring. In `forceUnits`.',
+    ballLoads: Type.Array(force('Load of one ball.'), {
+      description: 'Load of each ball with the first right under the load, on round the ring.',
     }),
     displacement: shown('How far the inner ring goes down from the middle of its play.'),
   },
@@ -91,13 +57,15 @@ const LoadSharing = Type.Object(
 
 const SeatLoad = Type.Object(
   {
-    seat: Type.Enum(['bottom', 'edges'], { type: 'string', description: 'Where the ball touches.' }),
-    ballLoad: force('Of the most loaded ball.'),
-    width: shown('Of the touch, across the groove; on edges that of each flat.'),
-    length: Type.Optional(shown('Of the touch, along the groove. Absent on edges.')),
-    maxPressure: pressure('In the middle of the touch, elastic; on edges the hardness of the wood.'),
+    seat: Type.Enum(['bottom', 'edges'], { type: 'string', description: 'The place where the ball touches.' }),
+    ballLoad: force('Load of the most loaded ball.'),
+    width: shown('Width of the contact across the groove; on edges the width of each flat.'),
+    length: Type.Optional(shown('Length of the contact along the groove. Absent on edges.')),
+    maxPressure: pressure('Elastic pressure in the middle of the contact; on edges the hardness of the wood.'),
     reachesEdges: Type.Boolean({ description: 'Whether the touch is as wide as the groove.' }),
-    dent: Type.Optional(shown('What stays when the load is gone. Absent where the ball sinks in past its middle.')),
+    dent: Type.Optional(
+      shown('Dent that remains when the load is gone. Absent where the ball sinks in past its middle.'),
+    ),
   },
   { $id: 'SeatLoad', description: 'A ball on the groove of one ring, or of a plate.' },
 )
@@ -105,9 +73,9 @@ const SeatLoad = Type.Object(
 const LoadLimit = Type.Object(
   {
     radialLoad: force('Load of the bearing.'),
-    ballLoad: force('Of its most loaded ball then.'),
-    ring: ring('Which ring reaches it first.'),
-    message: Type.String({ description: 'The same in words.' }),
+    ballLoad: force('Load of its most loaded ball then.'),
+    ring: ring('The ring that reaches it first.'),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   { $id: 'LoadLimit', description: 'A load at which something begins. No safe working load.' },
 )
@@ -115,7 +83,7 @@ const LoadLimit = Type.Object(
 const SpeedLimit = Type.Object(
   {
     reason: Type.Unsafe<SpeedReason>(Type.Enum(SPEED_REASONS, { type: 'string', description: 'A name for programs.' })),
-    speed: Type.Number({ description: 'Turns a minute.' }),
+    speed: shownNumber('Speed in turns per minute.'),
     message: Type.String({ description: 'The reason in words.' }),
   },
   { $id: 'SpeedLimit', description: 'A speed that should not be passed, and why.' },
@@ -123,80 +91,70 @@ const SpeedLimit = Type.Object(
 
 const TurnRatios = Type.Object(
   {
-    ballSet: Type.Number({ description: 'Turns of the ball set.' }),
-    ballSpin: Type.Number({ description: 'Turns of a ball about itself, seen from the ball set.' }),
-    outerPasses: Type.Number({ description: 'Balls that pass a point of the outer groove.' }),
-    innerPasses: Type.Number({ description: 'Balls that pass a point of the inner groove.' }),
+    ballSet: shownNumber('Turns of the ball set.'),
+    ballSpin: shownNumber('Turns of a ball about itself, seen from the ball set.'),
+    outerPasses: shownNumber('Balls that pass a point of the outer groove.'),
+    innerPasses: shownNumber('Balls that pass a point of the inner groove.'),
   },
-  { $id: 'TurnRatios', description: 'For each turn of the ring that turns, the other standing still.' },
+  { $id: 'TurnRatios', description: 'Turns for each turn of the turning ring, while the other is at rest.' },
 )
 
 const AtSpeed = Type.Object(
   {
-    speed: Type.Number({ description: 'Turns a minute, as asked.' }),
-    ballSetSpeed: Type.Number({ description: 'Turns a minute.' }),
-    ballSpinSpeed: Type.Number({ description: 'Turns a minute.' }),
-    outerPassFrequency: Type.Number({ description: 'In hertz: what a dent in the outer groove sounds like.' }),
-    innerPassFrequency: Type.Number({ description: 'In hertz: what a dent in the inner groove sounds like.' }),
-    ballSpinFrequency: Type.Number({ description: 'In hertz. A flat on a ball meets a groove twice a turn.' }),
-    ballForce: force('With which each ball presses on the outer groove, for its spin round the ring alone.'),
+    speed: shownNumber('Requested speed in turns per minute.'),
+    ballSetSpeed: shownNumber('Speed in turns per minute.'),
+    ballSpinSpeed: shownNumber('Speed in turns per minute.'),
+    outerPassFrequency: shownNumber('Frequency of a dent in the outer groove, in hertz.'),
+    innerPassFrequency: shownNumber('Frequency of a dent in the inner groove, in hertz.'),
+    ballSpinFrequency: shownNumber(
+      'Frequency at which a ball spins, in hertz. A flat on a ball meets a groove twice a turn.',
+    ),
+    ballForce: force('Force with which each ball presses on the outer groove through its travel round the ring alone.'),
     outerRing: Type.Unsafe<Static<typeof SeatLoad>>({
       ...refTo<typeof SeatLoad>('SeatLoad'),
       description: 'A ball on the outer groove under that force alone.',
     }),
     rimStress: pressure('Largest pull round either ring, its own spin and the balls together.'),
   },
-  { $id: 'AtSpeed', description: 'What the speed does, without the load.' },
+  { $id: 'AtSpeed', description: 'Effects of the speed, without the load.' },
 )
 
 const SPOKEN = {
-  units: refTo<typeof UnitsName>('Units'),
-  forceUnits: forceUnits('Of every force here.'),
-  pressureUnits: Type.Enum(['MPa', 'lbf/in2'], { type: 'string', description: 'Of every pressure here.' }),
+  forceUnits: Type.Unsafe<ForceUnits>(
+    Type.Enum(FORCE_UNITS, { type: 'string', description: 'Unit of all forces in this answer.' }),
+  ),
+  pressureUnits: Type.Enum(['MPa', 'lbf/in2'], {
+    type: 'string',
+    description: 'Unit of all pressures in this answer.',
+  }),
 }
-const WARNED = {
-  warnings: Type.Array(refTo<typeof Warning>('Warning')),
-  cautions: Type.Array(refTo<typeof Caution>('Caution')),
-  sources: Type.Array(refTo<typeof Source>('Source')),
-}
-const WOODS = {
-  ballWood: Type.Optional(wood('Of wooden balls.')),
-  dentFraction: Type.Number({ description: 'In ball diameters.' }),
-}
-const verdict = Type.String({ description: 'The whole in a few sentences.' })
 /** What begins at some load; `id` names the schema of such a load. */
 const limitsOf = <Limit extends TSchema>(id: string) => ({
   firstMark: Type.Unsafe<Static<Limit>>({
     ...refTo<Limit>(id),
-    description: 'Where the wood under the most loaded ball first gives for good. 0 where the ball sits on edges.',
+    description:
+      'Load at which the wood under the most loaded ball first deforms permanently. 0 where the ball sits on edges.',
   }),
   dent: Type.Unsafe<Static<Limit>>({
     ...refTo<Limit>(id),
-    description: 'Where the dent reaches `dentFraction` of a ball.',
+    description: 'Load at which the dent reaches `dentFraction` of a ball.',
   }),
 })
 
 export const RingLoadCheckResponse = Type.Object(
-  {
-    arrangement: arrangementTag('radial', 'roller', 'caged'),
+  answerOf(['radial', 'roller', 'caged'], refTo<typeof LoadCheckRequest>('LoadCheckRequest'), {
     ...SPOKEN,
-    radialLoad: force('As asked.'),
-    wood: wood('Of both rings.'),
-    ...WOODS,
-    turning: turning('Which ring turns.'),
-    verdict,
     sharing: refTo<typeof LoadSharing>('LoadSharing'),
     outerRing: refTo<typeof SeatLoad>('SeatLoad'),
     innerRing: refTo<typeof SeatLoad>('SeatLoad'),
     woodHardness: pressure('Side hardness of the softer of rings and balls, as a pressure.'),
-    compressionLimit: pressure('Of the ring wood across the grain, at its proportional limit.'),
+    compressionLimit: pressure('Stress of the ring wood across the grain at its proportional limit.'),
     ...limitsOf<typeof LoadLimit>('LoadLimit'),
     perTurn: refTo<typeof TurnRatios>('TurnRatios'),
     atSpeed: Type.Optional(refTo<typeof AtSpeed>('AtSpeed')),
     speedLimit: refTo<typeof SpeedLimit>('SpeedLimit'),
-    speedLimits: Type.Array(refTo<typeof SpeedLimit>('SpeedLimit'), { description: 'All of them, the lowest first.' }),
-    ...WARNED,
-  },
+    speedLimits: Type.Array(refTo<typeof SpeedLimit>('SpeedLimit'), { description: 'All limits, the lowest first.' }),
+  }),
   { $id: 'RingLoadCheckResponse', description: 'An estimate for light work: no safe working load.' },
 )
 export type RingLoadCheckResponse = Static<typeof RingLoadCheckResponse>
@@ -207,31 +165,30 @@ const PlateLoadSharing = Type.Object(
     mostLoadedBall: force(
       'Load of the most loaded of equal balls, where it stands worst: the even share of a load over the middle.',
     ),
-    timesEvenShare: Type.Number({ description: 'That, over the even share.' }),
+    timesEvenShare: shownNumber('`mostLoadedBall` divided by the even share.'),
     ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them nearest to the load.' }),
-    ballLoads: Type.Array(Type.Number(), {
-      description: 'Load of each ball with the first nearest to the load, on round the circle. In `forceUnits`.',
+    ballLoads: Type.Array(force('Load of one ball.'), {
+      description: 'Load of each ball with the first nearest to the load, on round the circle.',
     }),
     approach: shown(
-      'By how much the plates come together over the middle; below 0 where a load far out lifts it there.',
+      'How much the plates approach each other at the middle. Below 0 where a load far out lifts the plate there.',
     ),
-    lean: shown('By how much more over the outside on the side of the load than on the other side.'),
+    lean: shown('How much more they approach at the outside on the side of the load than on the other side.'),
     uneven: Type.Optional(
       Type.Object(
         {
           tallest: Type.Unsafe<Static<typeof SeatLoad>>({
             ...refTo<typeof SeatLoad>('SeatLoad'),
-            description:
-              'Of the three balls that carry at first, the one that carries most, where they stand so that it is the most that it can be.',
+            description: 'The most loaded of the three balls that carry at first, in their worst position.',
           }),
           firstMarkFrom: force('Load of the turntable that can mark the wood under one of the three.'),
           dentFrom: force('Load that dents it there to `dentFraction` of a ball, if no others came to carry.'),
           allCarryFrom: force(
             'Load from which the smallest ball would carry too, about, if the wood only sprang back.',
           ),
-          message: Type.String({ description: 'The same in words.' }),
+          message: Type.String({ description: 'Summary in words.' }),
         },
-        { description: 'What it changes that the balls scatter as the design says. Absent where they do not.' },
+        { description: 'Effect of the scatter of the balls in the design. Absent where there is none.' },
       ),
     ),
   },
@@ -241,8 +198,8 @@ const PlateLoadSharing = Type.Object(
 const PlateLoadLimit = Type.Object(
   {
     axialLoad: force('Load of the turntable, at the offset asked about, equal balls.'),
-    ballLoad: force('Of its most loaded ball then.'),
-    message: Type.String({ description: 'The same in words.' }),
+    ballLoad: force('Load of its most loaded ball then.'),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   { $id: 'PlateLoadLimit', description: 'A load at which something begins. No safe working load.' },
 )
@@ -252,7 +209,7 @@ const PlateSpeedLimit = Type.Object(
     reason: Type.Unsafe<PlateSpeedReason>(
       Type.Enum([...PLATE_SPEED_REASONS], { type: 'string', description: 'A name for programs.' }),
     ),
-    speed: Type.Number({ description: 'Turns a minute.' }),
+    speed: shownNumber('Speed in turns per minute.'),
     message: Type.String({ description: 'The reason in words.' }),
   },
   {
@@ -263,43 +220,39 @@ const PlateSpeedLimit = Type.Object(
 
 const PlateTurnRatios = Type.Object(
   {
-    ballSet: Type.Number({ description: "Turns of the ball set: half of the plate's." }),
-    ballSpin: Type.Number({ description: 'Turns of a ball about itself, seen from the ball set.' }),
-    passes: Type.Number({ description: 'Balls that pass a point of either groove.' }),
+    ballSet: shownNumber("Turns of the ball set: half of the plate's."),
+    ballSpin: shownNumber('Turns of a ball about itself, seen from the ball set.'),
+    passes: shownNumber('Balls that pass a point of either groove.'),
   },
-  { $id: 'PlateTurnRatios', description: 'For each turn of one plate, the other standing still.' },
+  { $id: 'PlateTurnRatios', description: 'Turns for each turn of one plate, while the other is at rest.' },
 )
 
 const PlatesAtSpeed = Type.Object(
   {
-    speed: Type.Number({ description: 'Turns a minute, as asked.' }),
-    ballSetSpeed: Type.Number({ description: 'Turns a minute.' }),
-    ballSpinSpeed: Type.Number({ description: 'Turns a minute.' }),
-    passFrequency: Type.Number({ description: 'In hertz: what a dent in either groove sounds like.' }),
-    ballSpinFrequency: Type.Number({ description: 'In hertz. A flat on a ball meets a groove twice a turn.' }),
-    ballForce: force('With which each ball is pushed outward, for its spin round the axis alone.'),
+    speed: shownNumber('Requested speed in turns per minute.'),
+    ballSetSpeed: shownNumber('Speed in turns per minute.'),
+    ballSpinSpeed: shownNumber('Speed in turns per minute.'),
+    passFrequency: shownNumber('Frequency of a dent in either groove, in hertz.'),
+    ballSpinFrequency: shownNumber(
+      'Frequency at which a ball spins, in hertz. A flat on a ball meets a groove twice a turn.',
+    ),
+    ballForce: force('Force that pushes each ball outward through its travel round the axis alone.'),
     flank: Type.Unsafe<Static<typeof SeatLoad>>({
       ...refTo<typeof SeatLoad>('SeatLoad'),
       description: 'A ball on the outer flank of either groove, each taking half of that force alone.',
     }),
     rimStress: pressure('Largest pull round the plate that turns, its own spin and the balls together.'),
   },
-  { $id: 'PlatesAtSpeed', description: 'What the speed does, without the load.' },
+  { $id: 'PlatesAtSpeed', description: 'Effects of the speed, without the load.' },
 )
 
 export const ThrustLoadCheckResponse = Type.Object(
-  {
+  answerOf(['thrust'], refTo<typeof LoadCheckRequest>('LoadCheckRequest'), {
     ...SPOKEN,
-    arrangement: arrangementTag('thrust'),
-    axialLoad: force('As asked.'),
-    offset: shown('Of the load from the axis.'),
-    wood: wood('Of both plates.'),
-    ...WOODS,
-    verdict,
     sharing: refTo<typeof PlateLoadSharing>('PlateLoadSharing'),
     plates: refTo<typeof SeatLoad>('SeatLoad'),
     woodHardness: pressure('Side hardness of the softer of plates and balls, as a pressure.'),
-    compressionLimit: pressure("Of the plates' wood across the grain, at its proportional limit."),
+    compressionLimit: pressure("Stress of the plates' wood across the grain at its proportional limit."),
     ...limitsOf<typeof PlateLoadLimit>('PlateLoadLimit'),
     perTurn: refTo<typeof PlateTurnRatios>('PlateTurnRatios'),
     atSpeed: Type.Optional(refTo<typeof PlatesAtSpeed>('PlatesAtSpeed')),
@@ -310,17 +263,19 @@ export const ThrustLoadCheckResponse = Type.Object(
       }),
     ),
     speedLimits: Type.Array(refTo<typeof PlateSpeedLimit>('PlateSpeedLimit'), {
-      description: 'All of them, the lowest first.',
+      description: 'All limits, the lowest first.',
     }),
-    ...WARNED,
+  }),
+  {
+    $id: 'ThrustLoadCheckResponse',
+    description: 'Effects of a load and a speed on a turntable: an estimate, and no safe working load.',
   },
-  { $id: 'ThrustLoadCheckResponse', description: 'The same of a turntable: an estimate, and no safe working load.' },
 )
 export type ThrustLoadCheckResponse = Static<typeof ThrustLoadCheckResponse>
 
 export const LoadCheckResponse = answerUnion(
   'LoadCheckResponse',
-  'What the load and the speed do, and from which limits.',
+  'Effects of the load and the speed, and their limits.',
   RingLoadCheckResponse,
   ThrustLoadCheckResponse,
 )

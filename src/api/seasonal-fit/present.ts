@@ -3,22 +3,27 @@ import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
 import type { Trouble } from '#shared/questions/season/fit.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
+import type { RunningBand as CoreBand } from '#shared/questions/season/running-band.ts'
 import { guessedWoods, seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { FitAtState, SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { inScale, type Scale } from '#shared/units/temperature.ts'
+import { answer } from '#src/api/answer.ts'
+import { assumptionsIn, designDefaults } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
-import { echoedClimate, echoedWoods, toYear } from '#src/api/climate.ts'
+import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/climate.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { show } from '#src/api/length.ts'
+import { type ShownNumber, showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { memorySentence } from '#src/words/season-refusal.ts'
 import { describeBand, describeBuildIn, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
-import type { GrooveShape, SeasonalFitRequest, SeasonalFitResponse, SeasonalState } from './schema.ts'
+import { seasonSummary } from '#src/words/summary.ts'
+import type { GrooveShape, RunningBand, SeasonalFitRequest, SeasonalFitResponse, SeasonalState } from './schema.ts'
 
 /** The caller's input in the core's words, or everything that is wrong with it beside its schema. */
 export function toSeasonalFitInput(request: SeasonalFitRequest): Result<SeasonalFitInput, readonly Fault[]> {
@@ -36,48 +41,64 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
   const { units, balls } = settled.input
   const scale = scaleOf(request)
   const year = [today, ...states]
-  return present<SeasonalFitResponse>({
-    arrangement: 'radial',
-    units,
-    input: {
-      design: toDesignRequest<'radial'>(settled.input),
-      woods: echoedWoods(request.woods),
-      climate: echoedClimate(request.climate),
+  const input: SeasonalFitRequest = {
+    design: toDesignRequest<'radial'>(settled.input),
+    woods: echoedWoods(request.woods),
+    climate: echoedClimate(request.climate),
+  }
+  const defaults = { ...designDefaults('radial'), ...yearDefaults() }
+  const runsAllYear = year.every(({ troubles }) => troubles.every((trouble) => trouble === 'balls-knock'))
+  const used = ['derived' as const, ...seasonSources(season.input.woods, balls.material), 'trade' as const]
+  return answer(
+    {
+      arrangement: 'radial',
+      units,
+      input,
+      assumed: assumptionsIn(request, input, defaults),
+      summary: seasonSummary(season, runsAllYear),
     },
-    runsAllYear: year.every(({ troubles }) => troubles.every((trouble) => trouble === 'balls-knock')),
-    today: toState(today, units, scale),
-    states: states.map((state) => toState(state, units, scale)),
-    band: band && {
-      temperature: inScale(band.temperature, scale),
-      low: { ...band.low, stoppedBy: [...band.low.stoppedBy] },
-      high: { ...band.high, stoppedBy: [...band.high.stoppedBy] },
-      message: describeBand(band, scale),
+    {
+      runsAllYear,
+      today: toState(today, units, scale),
+      states: states.map((state) => toState(state, units, scale)),
+      ...(band === undefined ? {} : { band: toBand(band, scale) }),
+      buildIn: toBuildIn(season, units),
+      notes: notesOf(season),
     },
-    buildIn: toBuildIn(season, units),
-    warnings: warningsOf(season, year),
-    notes: notesOf(season),
-    cautions: cautionsOf(settled),
-    sources: ['derived' as const, ...seasonSources(season.input.woods, balls.material), 'trade' as const].map(toSource),
-  })
+    { warnings: warningsOf(season, year), cautions: cautionsOf(settled), sources: used.map(toSource) },
+  )
 }
+
+const toBand = (band: CoreBand, scale: Scale): Static<typeof RunningBand> => ({
+  temperature: showNumber(inScale(band.temperature, scale)),
+  min: toBandEnd(band.low),
+  max: toBandEnd(band.high),
+  message: describeBand(band, scale),
+})
+
+const toBandEnd = ({ relativeHumidity, moistureContent, stoppedBy }: CoreBand['low']) => ({
+  relativeHumidity: showNumber(relativeHumidity),
+  moistureContent: showNumber(moistureContent),
+  stoppedBy: [...stoppedBy],
+})
 
 function toState(at: FitAtState, units: Units, scale: Scale): Static<typeof SeasonalState> {
   const { state, shape, fit, troubles } = at
   const size = (length: Mm) => show(length, units)
   return present<Static<typeof SeasonalState>>({
     name: state.name,
-    temperature: inScale(state.temperature, scale),
-    relativeHumidity: state.relativeHumidity,
-    moistureContent: state.moistureContent,
+    temperature: showNumber(inScale(state.temperature, scale)),
+    relativeHumidity: state.relativeHumidity === undefined ? undefined : showNumber(state.relativeHumidity),
+    moistureContent: showNumber(state.moistureContent),
     outerRing: toGrooveShape(shape.outerBottom, units),
     innerRing: toGrooveShape(shape.innerBottom, units),
-    ballDiameter: { least: size(shape.ball.least), mean: size(shape.ball.mean), most: size(shape.ball.most) },
+    ballDiameter: { min: size(shape.ball.least), mean: size(shape.ball.mean), max: size(shape.ball.most) },
     ballGap: {
-      least: size(fit.ballGap.least),
-      most: size(fit.ballGap.most),
+      min: size(fit.ballGap.least),
+      max: size(fit.ballGap.most),
       withLargestBalls: size(fit.ballGapOfLargest),
     },
-    radialInternalClearance: { worst: size(fit.play.worst), best: size(fit.play.best) },
+    radialInternalClearance: { min: size(fit.play.worst), max: size(fit.play.best) },
     worstRotation: worstRotation(shape.outerBottom, shape.innerBottom),
     leastLandGap: size(fit.leastLandGap),
     troubles: [...troubles],
@@ -94,10 +115,10 @@ function toGrooveShape(bottom: Ellipse, units: Units): Static<typeof GrooveShape
 }
 
 /** Where the long axis of the inner ring meets the short one of the outer. */
-function worstRotation(outer: Ellipse, inner: Ellipse): number | undefined {
+function worstRotation(outer: Ellipse, inner: Ellipse): ShownNumber | undefined {
   const [wide, within] = [outer.across - outer.along, inner.across - inner.along]
   if (wide === 0 || within === 0) return undefined
-  return wide > 0 === within > 0 ? 90 : 0
+  return showNumber(wide > 0 === within > 0 ? 90 : 0)
 }
 
 function toBuildIn(season: SeasonalFit, units: Units): SeasonalFitResponse['buildIn'] {
@@ -105,10 +126,14 @@ function toBuildIn(season: SeasonalFit, units: Units): SeasonalFitResponse['buil
   const size = (length: Mm | undefined) => (length === undefined ? undefined : show(length, units))
   return present<SeasonalFitResponse['buildIn']>({
     ballGap: size(buildIn.ballGap),
-    leastBallGap: size(buildIn.leastBallGap),
-    mostBallGap: size(buildIn.mostBallGap),
+    ballGapRange: present<SeasonalFitResponse['buildIn']['ballGapRange']>({
+      min: size(buildIn.leastBallGap),
+      max: size(buildIn.mostBallGap),
+    }),
     radialInternalClearance: size(buildIn.play),
-    leastRadialInternalClearance: size(buildIn.leastPlay),
+    radialInternalClearanceRange: present<SeasonalFitResponse['buildIn']['radialInternalClearanceRange']>({
+      min: size(buildIn.leastPlay),
+    }),
     message: describeBuildIn(buildIn, season),
   })
 }

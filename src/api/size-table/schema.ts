@@ -3,10 +3,11 @@ import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
 import { MOST_BALLS } from '#shared/bearing/fields.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { SIZE_TABLE } from '#shared/questions/size-table/size-table.ts'
-import { answerUnion, arrangementTag } from '#src/api/answer.ts'
+import { answerOf, answerUnion, arrangementTag } from '#src/api/answer.ts'
 import { type RequestByArrangement, requestUnion } from '#src/api/design-input.ts'
 import { propertiesOf } from '#src/api/fields.ts'
 import { type Length, shownLength } from '#src/api/length.ts'
+import { shownNumber } from '#src/api/number.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -31,7 +32,7 @@ const LISTS = {
 }
 
 /** The fields of a design that move a row: the rest is the same in every row, or needs a bore. */
-const KEPT = ['outerRing', 'plates', 'groove', 'ballGap'] as const
+export const KEPT = ['outerRing', 'plates', 'groove', 'ballGap'] as const
 
 const requestOf = <Name extends (typeof SIZE_TABLE.serves)[number]>(arrangement: Name, $id: string) => {
   const { fields } = ARRANGEMENTS[arrangement]
@@ -68,78 +69,99 @@ export const SizeTableRequest = requestUnion<SizeTableRequest>(
 )
 
 const RING = {
-  diameter: shownLength('Ball diameter.'),
-  count: Type.Integer({ description: 'Ball count.' }),
-  closedPitchRadius: shownLength('Pitch radius at which the balls close without a gap.'),
+  balls: Type.Object(
+    { count: Type.Integer({ description: 'Number of balls or rollers.' }), diameter: shownLength('Nominal diameter.') },
+    { description: 'The balls, as in a design.' },
+  ),
+  closedPitchRadius: shownLength('Pitch radius at which the balls exactly close.'),
   pitchRadius: shownLength('Pitch radius that leaves `ballGap`.'),
-  pitchDiameter: shownLength('Twice the pitch radius.'),
+  pitchDiameter: shownLength('Pitch diameter: twice the pitch radius.'),
   ballGap: shownLength('Gap between the last ball and the first.'),
-  gaugeDiameter: shownLength('The plug that fits inside the seated balls.'),
+  gapPerPitchRadius: shownNumber('Change of the ball gap per unit of pitch radius.'),
+  gauge: Type.Object(
+    { nominalDiameter: shownLength('Diameter of the plug that fits inside the seated balls.') },
+    { description: 'The gauge of the outer groove.' },
+  ),
 }
 
-export const SizeTableRow = Type.Object(
+const outsideDiameter = shownLength('Outside diameter.')
+
+export const RadialSizeTableRow = Type.Object(
   {
     ...RING,
-    landDiameter: shownLength("The outer ring's hole."),
-    grooveBottomDiameter: shownLength("Across the bottoms of the outer ring's groove."),
-    outsideDiameter: shownLength("The outer ring's outside."),
-    gapPerGrooveDepth: Type.Number({ description: 'Change of the ball gap per unit of groove depth.' }),
+    gapPerGrooveDepth: shownNumber('Change of the ball gap per unit of groove depth.'),
+    outerRing: Type.Object(
+      {
+        outsideDiameter,
+        landDiameter: shownLength('Diameter of the land, the hole of the ring.'),
+        grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.'),
+      },
+      { description: 'Sizes of the outer ring.' },
+    ),
   },
-  { $id: 'SizeTableRow', description: 'The sizes of one ball diameter and count.' },
+  { $id: 'RadialSizeTableRow', description: 'The sizes of a radial bearing for one ball diameter and count.' },
 )
-export type SizeTableRow = Static<typeof SizeTableRow>
+export type RadialSizeTableRow = Static<typeof RadialSizeTableRow>
 
-export const RingSizeTableResponse = Type.Object(
-  {
-    arrangement: arrangementTag('radial', 'roller'),
-    units: refTo<typeof UnitsName>('Units'),
-    rows: Type.Array(refTo<typeof SizeTableRow>('SizeTableRow')),
-  },
-  {
-    $id: 'RingSizeTableResponse',
-    description: 'A row for each diameter and count: all counts of the first diameter, then of the next.',
-  },
-)
-export type RingSizeTableResponse = Static<typeof RingSizeTableResponse>
-
-export const PlateSizeTableRow = Type.Object(
+export const RollerSizeTableRow = Type.Object(
   {
     ...RING,
-    outsideDiameter: shownLength('Outside diameter of both plates.'),
+    outerRing: Type.Object(
+      {
+        outsideDiameter,
+        trackDiameter: shownLength('Diameter of the plain cylinder on which the rollers run.'),
+      },
+      { description: 'Sizes of the outer ring.' },
+    ),
+  },
+  { $id: 'RollerSizeTableRow', description: 'The sizes of a roller bearing for one ball diameter and count.' },
+)
+export type RollerSizeTableRow = Static<typeof RollerSizeTableRow>
+
+export const ThrustSizeTableRow = Type.Object(
+  {
+    ...RING,
+    plates: Type.Object({ outsideDiameter }, { description: 'Sizes of both plates.' }),
     plateGap: shownLength('Space between the faces of the plates.'),
     height: shownLength('Height over both plates.'),
-    gapPerPitchRadius: Type.Number({
-      description: 'Change of the ball gap per unit of the radius of the groove circle.',
-    }),
   },
-  { $id: 'PlateSizeTableRow', description: 'The sizes of a turntable for one ball diameter and count.' },
+  { $id: 'ThrustSizeTableRow', description: 'The sizes of a turntable for one ball diameter and count.' },
 )
-export type PlateSizeTableRow = Static<typeof PlateSizeTableRow>
+export type ThrustSizeTableRow = Static<typeof ThrustSizeTableRow>
 
-export const ThrustSizeTableResponse = Type.Object(
-  {
-    arrangement: arrangementTag('thrust'),
-    units: refTo<typeof UnitsName>('Units'),
-    rows: Type.Array(refTo<typeof PlateSizeTableRow>('PlateSizeTableRow')),
-  },
-  { $id: 'ThrustSizeTableResponse', description: 'A row for each diameter and count of a turntable.' },
+const ROWS = 'A row for each diameter and count: all counts of the first diameter, then of the next.'
+const inputRef = refTo<typeof SizeTableRequest>('SizeTableRequest')
+
+export const RadialSizeTableResponse = Type.Object(
+  answerOf(['radial'], inputRef, { rows: Type.Array(refTo<typeof RadialSizeTableRow>('RadialSizeTableRow')) }),
+  { $id: 'RadialSizeTableResponse', description: ROWS },
 )
-export type ThrustSizeTableResponse = Static<typeof ThrustSizeTableResponse>
+export const RollerSizeTableResponse = Type.Object(
+  answerOf(['roller'], inputRef, { rows: Type.Array(refTo<typeof RollerSizeTableRow>('RollerSizeTableRow')) }),
+  { $id: 'RollerSizeTableResponse', description: ROWS },
+)
+export const ThrustSizeTableResponse = Type.Object(
+  answerOf(['thrust'], inputRef, { rows: Type.Array(refTo<typeof ThrustSizeTableRow>('ThrustSizeTableRow')) }),
+  { $id: 'ThrustSizeTableResponse', description: ROWS },
+)
 
 export const SizeTableResponse = answerUnion(
   'SizeTableResponse',
-  'A row for each diameter and count: all counts of the first diameter, then of the next.',
-  RingSizeTableResponse,
+  ROWS,
+  RadialSizeTableResponse,
+  RollerSizeTableResponse,
   ThrustSizeTableResponse,
 )
 export type SizeTableResponse = Static<typeof SizeTableResponse>
 
 export const SIZE_TABLE_SCHEMAS = [
-  SizeTableRow,
   ...REQUESTS,
   SizeTableRequest,
-  RingSizeTableResponse,
-  PlateSizeTableRow,
+  RadialSizeTableRow,
+  RollerSizeTableRow,
+  ThrustSizeTableRow,
+  RadialSizeTableResponse,
+  RollerSizeTableResponse,
   ThrustSizeTableResponse,
   SizeTableResponse,
 ]

@@ -9,7 +9,7 @@ import {
 } from '#shared/questions/tolerance/input.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Units } from '#shared/units/length.ts'
-import { type Length, type NonNegativeLength, type SignedLength, show, toMm } from '#src/api/length.ts'
+import { echo, type Length, type NonNegativeLength, type SignedLength, toMm } from '#src/api/length.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { LOT_MEAN_OF_LIST, noContributors } from '#src/words/tolerance-check.ts'
@@ -173,12 +173,12 @@ function fromScatter(scattered: Scatter, units: Units): BallScatterRequest {
     case 'normal':
       return {
         kind: 'normal',
-        ...(scattered.mean === undefined ? {} : { mean: show(scattered.mean, units) }),
-        standardDeviation: show(scattered.standardDeviation, units),
+        ...(scattered.mean === undefined ? {} : { mean: echo(scattered.mean, units) }),
+        standardDeviation: echo(scattered.standardDeviation, units),
       }
     case 'measured':
-      return { kind: 'measured', diameters: scattered.diameters.map((diameter) => show(diameter, units)) }
+      return { kind: 'measured', diameters: scattered.diameters.map((diameter) => echo(diameter, units)) }
     default:
-      return { kind: scattered.kind, plusMinus: show(scattered.plusMinus, units) }
+      return { kind: scattered.kind, plusMinus: echo(scattered.plusMinus, units) }
   }
 }

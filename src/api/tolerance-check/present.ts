@@ -7,17 +7,20 @@ import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { AimPoint as CoreAimPoint, Outcomes } from '#shared/questions/tolerance/aim.ts'
 import type { CheckRefusal } from '#shared/questions/tolerance/check.ts'
 import { isOfPlates } from '#shared/questions/tolerance/checked.ts'
+import { LIMIT_FIELDS, MEAN_DEFAULTS, METHOD_FIELDS, TRIALS_DEFAULT } from '#shared/questions/tolerance/fields.ts'
 import type { FigureCheck } from '#shared/questions/tolerance/figure-check.ts'
 import type { CauseName, LimitsInput, ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import type { FigureName } from '#shared/questions/tolerance/ways.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
-import { mm, type Units } from '#shared/units/length.ts'
-import { tagOf } from '#src/api/answer.ts'
+import { inUnits, mm, type Units } from '#shared/units/length.ts'
+import { answer, tagOf } from '#src/api/answer.ts'
+import { assumptionsIn, type Defaults, defaultsOf, designDefaults } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
-import { echoedClimate, echoedWoods, toYear } from '#src/api/climate.ts'
+import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/climate.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
-import { type NonNegativeLength, show, toMm } from '#src/api/length.ts'
+import { echo, type NonNegativeLength, show, toMm } from '#src/api/length.ts'
+import { type ShownNumber, showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Fault } from '#src/http/problem.ts'
@@ -35,16 +38,17 @@ import {
   WOODS_MISSING,
 } from '#src/words/tolerance-check.ts'
 import { fromContributors, toContributors } from './contributors.ts'
-import type {
-  AimPoint,
-  CheckedFigure,
-  FitChances,
-  PlateAimPoint,
-  RingToleranceCheckResponse,
-  ThrustToleranceCheckResponse,
-  ToleranceCheckRequest,
-  ToleranceCheckResponse,
-  ToleranceLimits,
+import {
+  type AimPoint,
+  type CheckedFigure,
+  type FitChances,
+  type PlateAimPoint,
+  type RollerAimPoint,
+  type ThrustToleranceCheckResponse,
+  type ToleranceCheckRequest,
+  type ToleranceCheckResponse,
+  type ToleranceLimits,
+  WHEN_NEEDED,
 } from './schema.ts'
 
 const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derived']
@@ -64,7 +68,7 @@ export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<To
       contributors: contributors.value,
       year: year.value,
       limits: request.limits && toLimits(request.limits, units),
-      trials: request.trials,
+      trials: request.trials === WHEN_NEEDED ? undefined : request.trials,
       significantDigits: request.significantDigits,
       seed: request.seed,
       overshootRisk: request.overshootRisk,
@@ -119,59 +123,86 @@ export const checkRefusalWords =
   }
 
 /** A check of any arrangement, as it is answered. */
-export const toToleranceAnswer = (checked: ToleranceCheck, request: ToleranceCheckRequest): ToleranceCheckResponse =>
-  isOfPlates(checked.check) ? toThrustResponse(checked, request) : toRingResponse(checked, request)
-
-function toRingResponse(checked: ToleranceCheck, request: ToleranceCheckRequest): RingToleranceCheckResponse {
-  const { units } = checked.check.input.design
-  return {
-    arrangement: tagOf(checked.check.input.design, 'radial', 'roller'),
-    ...toHead(checked, request),
-    method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, radialInternalClearance: play })),
-    ...toMade(checked),
-    radialInternalClearance: toFigure(checked.figures.play, units),
-    ...toJoint(checked),
-    sensitivities: toEffects(checked).map(({ contributor, ballGap, play: radialInternalClearance, message }) => ({
-      contributor,
-      ballGap,
-      radialInternalClearance,
-      message,
-    })),
-    aim: toAim(checked, toAimPoint),
-    ...toFoot(checked),
-  }
+export function toToleranceAnswer(checked: ToleranceCheck, request: ToleranceCheckRequest): ToleranceCheckResponse {
+  if (isOfPlates(checked.check)) return toThrustResponse(checked, request)
+  const arrangement = tagOf(checked.check.input.design, 'radial', 'roller')
+  const head = toHead(checked, request)
+  const rings = toRings(checked)
+  return arrangement === 'roller'
+    ? answer(
+        { arrangement, ...head },
+        { ...rings, aim: toAim(checked, toRollerAimPoint), notes: notes(checked) },
+        toFoot(checked),
+      )
+    : answer(
+        { arrangement, ...head },
+        { ...rings, aim: toAim(checked, toAimPoint), notes: notes(checked) },
+        toFoot(checked),
+      )
 }
 
-function toThrustResponse(checked: ToleranceCheck, request: ToleranceCheckRequest): ThrustToleranceCheckResponse {
-  const { units } = checked.check.input.design
-  return {
-    ...toHead(checked, request),
-    arrangement: 'thrust',
-    method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, plateGap: play })),
-    ...toMade(checked),
-    plateGap: toFigure(checked.figures.play, units),
-    ...toJoint(checked),
-    sensitivities: toEffects(checked).map(({ play: plateGap, ...effect }) => ({ ...effect, plateGap })),
-    aim: toAim(checked, toPlateAimPoint),
-    ...toFoot(checked),
-  }
-}
-
-const toHead = (checked: ToleranceCheck, request: ToleranceCheckRequest) => ({
-  units: checked.check.input.design.units,
-  input: toEcho(checked, request),
-  advice: advice(checked),
+const toRings = (checked: ToleranceCheck) => ({
+  method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, radialInternalClearance: play })),
+  ...toMade(checked),
+  radialInternalClearance: toFigure(checked.figures.play, checked.check.input.design.units),
+  ...toJoint(checked),
+  sensitivities: toEffects(checked).map(({ contributor, ballGap, play: radialInternalClearance, message }) => ({
+    contributor,
+    ballGap,
+    radialInternalClearance,
+    message,
+  })),
 })
+
+const toThrustResponse = (checked: ToleranceCheck, request: ToleranceCheckRequest): ThrustToleranceCheckResponse =>
+  answer(
+    { arrangement: 'thrust', ...toHead(checked, request) },
+    {
+      method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, plateGap: play })),
+      ...toMade(checked),
+      plateGap: toFigure(checked.figures.play, checked.check.input.design.units),
+      ...toJoint(checked),
+      sensitivities: toEffects(checked).map(({ contributor, ballGap, play: plateGap, message }) => ({
+        contributor,
+        ballGap,
+        plateGap,
+        message,
+      })),
+      aim: toAim(checked, toPlateAimPoint),
+      notes: notes(checked),
+    },
+    toFoot(checked),
+  )
+
+function toHead(checked: ToleranceCheck, request: ToleranceCheckRequest) {
+  const input = toEcho(checked, request)
+  const defaults = { ...designDefaults(input.design.arrangement), ...yearDefaults(), ...CHECK_DEFAULTS }
+  return {
+    units: input.design.units,
+    input,
+    assumed: assumptionsIn(request, input, defaults),
+    summary: advice(checked),
+  }
+}
+
+const CHECK_DEFAULTS: Defaults = {
+  ...defaultsOf(LIMIT_FIELDS, '/limits'),
+  ...defaultsOf(METHOD_FIELDS),
+  '/trials': TRIALS_DEFAULT,
+  ...Object.fromEntries(Object.entries(MEAN_DEFAULTS).map(([name, row]) => [`/contributors/${name}/mean`, row])),
+}
 
 /** @param named how rings or plates call what is left of either figure */
 function toMethod<Left>(
   checked: ToleranceCheck,
-  named: (left: Readonly<Record<FigureName, number>>) => Left,
+  named: (left: Readonly<Record<FigureName, ShownNumber>>) => Left,
 ): { kind: ToleranceCheck['method']['kind']; residualShare?: Left; message: string } {
   const { method } = checked
   return {
     kind: method.kind,
-    ...(method.kind === 'trials' ? {} : { residualShare: named(method.left) }),
+    ...(method.kind === 'trials'
+      ? {}
+      : { residualShare: named({ ballGap: showNumber(method.left.ballGap), play: showNumber(method.left.play) }) }),
     message: explainMethod(checked),
   }
 }
@@ -195,27 +226,30 @@ const toMade = ({ trials, isConverged, figures, check }: ToleranceCheck) => ({
 })
 
 const toJoint = ({ jointFits }: ToleranceCheck) => ({
-  jointFits: jointFits.value,
-  jointFitsStandardError: jointFits.standardError,
+  jointFits: showNumber(jointFits.value),
+  jointFitsStandardError: showNumber(jointFits.standardError),
 })
 
 const toFoot = (checked: ToleranceCheck) => ({
-  notes: notes(checked),
+  warnings: [],
   cautions: cautionsOf(checked.check.bearing.settled),
   sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
 })
 
 /** Everything that was asked, defaults and all: sent again, it gives the same answer. */
 function toEcho({ check }: ToleranceCheck, { woods, climate }: ToleranceCheckRequest): ToleranceCheckRequest {
-  const { design, contributors, limits, year: _, ...others } = check.input
+  const { design, contributors, limits, trials = WHEN_NEEDED, significantDigits, seed, overshootRisk } = check.input
   const { units } = design
   return {
     design: toDesignRequest(design),
     contributors: fromContributors(contributors, units),
     ...(woods === undefined ? {} : { woods: echoedWoods(woods) }),
     ...(climate === undefined ? {} : { climate: echoedClimate(climate) }),
-    limits: Object.fromEntries(Object.entries(limits).map(([name, length]) => [name, show(length, units)])),
-    ...others,
+    limits: Object.fromEntries(Object.entries(limits).map(([name, length]) => [name, echo(length, units)])),
+    trials,
+    significantDigits,
+    seed,
+    overshootRisk,
   }
 }
 
@@ -230,16 +264,15 @@ function toFigure(figure: FigureCheck, units: Units): Static<typeof CheckedFigur
       mean: size(trials.mean),
       standardDeviation: size(trials.standardDeviation),
       percentiles: percentiles.map(({ percent, value, standardError }) => ({
-        percent,
+        percent: showNumber(percent),
         value: size(value),
         standardError: size(standardError),
       })),
-      shortest95: { low: size(trials.shortest.low), high: size(trials.shortest.high) },
+      shortest95: { min: size(trials.shortest.low), max: size(trials.shortest.high) },
       standardError: {
         mean: size(trials.standardError.mean),
         standardDeviation: size(trials.standardError.standardDeviation),
-        low: size(trials.standardError.low),
-        high: size(trials.standardError.high),
+        shortest95: { min: size(trials.standardError.low), max: size(trials.standardError.high) },
       },
     },
     probability: toChances(figure.outcomes),
@@ -248,13 +281,13 @@ function toFigure(figure: FigureCheck, units: Units): Static<typeof CheckedFigur
 }
 
 const toChances = ({ tooTight, fits, tooLoose }: Outcomes): Static<typeof FitChances> => ({
-  tooTight: tooTight.value,
-  fits: fits.value,
-  tooLoose: tooLoose.value,
+  tooTight: showNumber(tooTight.value),
+  fits: showNumber(fits.value),
+  tooLoose: showNumber(tooLoose.value),
   standardError: {
-    tooTight: tooTight.standardError,
-    fits: fits.standardError,
-    tooLoose: tooLoose.standardError,
+    tooTight: showNumber(tooTight.standardError),
+    fits: showNumber(fits.standardError),
+    tooLoose: showNumber(tooLoose.standardError),
   },
 })
 
@@ -269,8 +302,8 @@ function toEffects({ figures, check }: ToleranceCheck) {
       return [
         {
           contributor,
-          ballGap: { slope: toSlope(contributor, gap.slope, units), shareOfVariance: gap.share },
-          play: { slope: toSlope(contributor, play.slope, units), shareOfVariance: play.share },
+          ballGap: { slope: toSlope(contributor, gap.slope, units), shareOfVariance: showNumber(gap.share) },
+          play: { slope: toSlope(contributor, play.slope, units), shareOfVariance: showNumber(play.share) },
           message: explainEffect(contributor, gap, play, { units, terms: termsOf(check.input.design) }),
         },
       ]
@@ -278,8 +311,8 @@ function toEffects({ figures, check }: ToleranceCheck) {
 }
 
 /** A length per length is the same in all units; the weather's is a length per % of moisture. */
-const toSlope = (cause: CauseName, slope: number, units: Units): number =>
-  cause === 'climate' ? show(mm(slope), units) : slope
+const toSlope = (cause: CauseName, slope: number, units: Units): ShownNumber =>
+  showNumber(cause === 'climate' ? inUnits(mm(slope), units) : slope)
 
 /** What the year rests on, where there is one. */
 const weatherSources = ({ check: { input } }: ToleranceCheck): readonly SourceId[] =>
@@ -289,6 +322,13 @@ const toAimPoint = (point: CoreAimPoint, units: Units): Static<typeof AimPoint> 
   grooveDepth: show(point.grooveDepth, units),
   grooveBottomDiameter: show(point.grooveBottomDiameter, units),
   deeper: show(point.deeper, units),
+  ballGap: show(point.ballGap, units),
+  outcomes: toChances(point.outcomes),
+})
+
+const toRollerAimPoint = (point: CoreAimPoint, units: Units): Static<typeof RollerAimPoint> => ({
+  trackDiameter: show(point.grooveBottomDiameter, units),
+  wider: show(point.deeper, units),
   ballGap: show(point.ballGap, units),
   outcomes: toChances(point.outcomes),
 })

@@ -1,72 +1,46 @@
 import { type Static, type TProperties, Type } from 'typebox'
-import { FEWEST_TRIALS, MOST_SIGNIFICANT_DIGITS, MOST_TRIALS } from '#shared/questions/tolerance/defaults.ts'
+import { FEWEST_TRIALS, MOST_TRIALS } from '#shared/questions/tolerance/defaults.ts'
+import { LIMIT_FIELDS, METHOD_FIELDS, TRIALS_DEFAULT } from '#shared/questions/tolerance/fields.ts'
 import { type CauseName, CONTRIBUTORS_OF } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { NORMAL_REACH } from '#shared/questions/tolerance/worst-ends.ts'
-import { SEEDS } from '#shared/statistics/random.ts'
-import { answerUnion, arrangementTag } from '#src/api/answer.ts'
-import type { Caution } from '#src/api/caution.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
 import type { Climate, Woods } from '#src/api/climate.ts'
 import { designRef } from '#src/api/design-input.ts'
-import type { NonNegativeLength, ShownLength } from '#src/api/length.ts'
-import type { Source } from '#src/api/source.ts'
-import type { UnitsName } from '#src/api/units.ts'
+import { optionalField, propertiesOf, type RequestOf } from '#src/api/fields.ts'
+import { shownLength as shown } from '#src/api/length.ts'
+import { shownNumber, shownShare } from '#src/api/number.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 import { CONTRIBUTOR_SCHEMAS, type ContributorsRequest } from './contributors.ts'
 
-const limit = (description: string) =>
-  Type.Optional(
-    Type.Unsafe<NonNegativeLength>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description }),
-  )
-const shown = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
-const chance = (description: string) => Type.Number({ minimum: 0, maximum: 1, description })
+const chance = shownShare
 
-export const ToleranceLimits = Type.Object(
-  {
-    minBallGap: limit("Smallest gap that still runs. Default: the design's."),
-    maxBallGap: limit("Largest gap that is still good. Default: the design's."),
-    minRadialInternalClearance: limit("Smallest play. Default: half the design's."),
-    maxRadialInternalClearance: limit("Largest play. Default: twice the design's."),
-    minPlateGap: limit("Of plates alone: smallest space between them. Default: half the design's."),
-    maxPlateGap: limit("Of plates alone: largest space between them. Default: one and a half times the design's."),
-  },
-  { $id: 'ToleranceLimits', description: 'Between what a bearing counts as fitting.', additionalProperties: false },
+type Limits = RequestOf<typeof LIMIT_FIELDS>
+export const ToleranceLimits = Type.Unsafe<Limits>(
+  Type.Object(propertiesOf(LIMIT_FIELDS), {
+    $id: 'ToleranceLimits',
+    description: 'Limits between which a bearing fits.',
+    additionalProperties: false,
+  }),
 )
 
-const trials = Type.Unsafe<number | 'auto'>({
+/** No trials where the figures can be found more exactly without. */
+export const WHEN_NEEDED = 'when-needed'
+
+const trials = Type.Unsafe<number | 'auto' | typeof WHEN_NEEDED>({
   anyOf: [
     { type: 'integer', minimum: FEWEST_TRIALS, maximum: MOST_TRIALS },
-    { type: 'string', enum: ['auto'] },
+    { type: 'string', enum: ['auto', WHEN_NEEDED] },
   ],
-  description:
-    'How many bearings to make, each closed exactly. `auto`: until the figures stand still to `significantDigits`, looked at after every 100000. Default: none where the figures can be told nearer without (`method`), else 100000.',
+  description: `Number of bearings to simulate, each closed exactly. \`auto\` goes on until the figures are stable to \`significantDigits\`, checked after every 100000. Default: ${TRIALS_DEFAULT.stated}.`,
 })
 
 const request = {
   trials: Type.Optional(trials),
-  significantDigits: Type.Optional(
-    Type.Integer({
-      minimum: 1,
-      maximum: MOST_SIGNIFICANT_DIGITS,
-      description: 'Digits of the standard deviations to which the figures should stand still. Default: 2.',
-    }),
-  ),
-  seed: Type.Optional(
-    Type.Integer({
-      minimum: 0,
-      maximum: SEEDS - 1,
-      description: 'The same seed gives the same answer, on every machine. Default: 1.',
-    }),
-  ),
-  overshootRisk: Type.Optional(
-    Type.Number({
-      minimum: 0.0001,
-      maximum: 0.5,
-      description: 'Chance of a groove too deep that you accept: `aim.limitedRisk` keeps to it. Default: 0.05.',
-    }),
-  ),
+  significantDigits: optionalField(METHOD_FIELDS.significantDigits),
+  seed: optionalField(METHOD_FIELDS.seed),
+  overshootRisk: optionalField(METHOD_FIELDS.overshootRisk),
 }
 
 export const ToleranceCheckRequest = Type.Object(
@@ -76,7 +50,7 @@ export const ToleranceCheckRequest = Type.Object(
     woods: Type.Optional(
       Type.Unsafe<Woods>({
         ...refTo<typeof Woods>('Woods'),
-        description: 'What the climate acts on: goes with `climate`.',
+        description: 'The woods on which the climate acts. Goes with `climate`.',
       }),
     ),
     climate: Type.Optional(
@@ -99,21 +73,25 @@ export type ToleranceCheckRequest = Static<typeof ToleranceCheckRequest>
 
 const Percentile = Type.Object(
   {
-    percent: Type.Number({ description: 'So many percent of the bearings lie below.' }),
-    value: shown('There.'),
-    standardError: shown('How far off it may be: a standard error.'),
+    percent: shownNumber('Percentage of the bearings below `value`.'),
+    value: shown('Value of the percentile.'),
+    standardError: shown('Standard error of `value`.'),
   },
   { $id: 'Percentile', description: 'A percentile of a figure.' },
 )
 
 export const FitChances = Type.Object(
   {
-    tooTight: chance('Below the smallest that is good.'),
-    fits: chance('Within the limits, both ends among them.'),
-    tooLoose: chance('Above the largest that is good. For the ball gap: too deep a groove.'),
+    tooTight: chance('Share of the bearings below the lower limit.'),
+    fits: chance('Share of the bearings within the limits, ends included.'),
+    tooLoose: chance('Share of the bearings above the upper limit. For the ball gap: the groove is too deep.'),
     standardError: Type.Object(
-      { tooTight: chance('Of `tooTight`.'), fits: chance('Of `fits`.'), tooLoose: chance('Of `tooLoose`.') },
-      { description: 'How far off each may be.' },
+      {
+        tooTight: chance('Standard error of `tooTight`.'),
+        fits: chance('Standard error of `fits`.'),
+        tooLoose: chance('Standard error of `tooLoose`.'),
+      },
+      { description: 'Standard errors.' },
     ),
   },
   { $id: 'FitChances', description: 'Shares of all bearings.' },
@@ -121,7 +99,7 @@ export const FitChances = Type.Object(
 
 const ToleranceHistogram = Type.Object(
   {
-    edges: Type.Array(shown('Where one bin ends and the next begins.'), { description: 'One more than `counts`.' }),
+    edges: Type.Array(shown('Edge between two bins.'), { description: 'One more than `counts`.' }),
     counts: Type.Array(Type.Integer({ minimum: 0 }), {
       description: 'Bearings in each bin; of the nearly linear method as many as there would be of 100000.',
     }),
@@ -131,34 +109,36 @@ const ToleranceHistogram = Type.Object(
 
 export const CheckedFigure = Type.Object(
   {
-    nominal: shown('As designed.'),
+    nominal: shown('Value as designed.'),
     worstCase: Type.Object(
-      { min: shown('Everything at its tight end.'), max: shown('Everything at its loose end.') },
+      { min: shown('All contributors at their tight ends.'), max: shown('All contributors at their loose ends.') },
       {
         description: `Exact, with all contributors at their worst at once; ${NORMAL_REACH} standard deviations off where they are normal and have no end.`,
       },
     ),
     rss: Type.Object(
-      { mean: shown('Mean.'), standardDeviation: shown('Root of the sum of squares.') },
+      { mean: shown('Mean value.'), standardDeviation: shown('Root of the sum of squares.') },
       { description: 'Law of propagation of uncertainty, by slopes worked out on paper (JCGM 100).' },
     ),
     monteCarlo: Type.Object(
       {
-        mean: shown('Mean.'),
+        mean: shown('Mean value.'),
         standardDeviation: shown('Standard deviation.'),
         percentiles: Type.Array(refTo<typeof Percentile>('Percentile')),
         shortest95: Type.Object(
-          { low: shown('Lower end.'), high: shown('Upper end.') },
+          { min: shown('Lower end of the interval.'), max: shown('Upper end of the interval.') },
           { description: 'The shortest interval that holds 95 %.' },
         ),
         standardError: Type.Object(
           {
-            mean: shown('Of the mean.'),
-            standardDeviation: shown('Of the standard deviation.'),
-            low: shown('Of the lower end of `shortest95`.'),
-            high: shown('Of its upper end.'),
+            mean: shown('Standard error of the mean.'),
+            standardDeviation: shown('Standard error of the standard deviation.'),
+            shortest95: Type.Object(
+              { min: shown('Standard error of the lower end.'), max: shown('Standard error of the upper end.') },
+              { description: 'Standard errors of the ends of `shortest95`.' },
+            ),
           },
-          { description: 'How far off each may be.' },
+          { description: 'Standard errors.' },
         ),
       },
       { description: 'Bearings made by chance, each closed exactly (JCGM 101), or what `method` says instead.' },
@@ -166,18 +146,16 @@ export const CheckedFigure = Type.Object(
     probability: refTo<typeof FitChances>('FitChances'),
     histogram: refTo<typeof ToleranceHistogram>('ToleranceHistogram'),
   },
-  { $id: 'CheckedFigure', description: 'What becomes of a figure when nothing is perfect.' },
+  { $id: 'CheckedFigure', description: 'Distribution of a figure when nothing is perfect.' },
 )
 
 const effect = (of: string) =>
   Type.Object(
     {
-      slope: Type.Number({
-        description: `How much the ${of} moves per unit of it; of \`climate\` per % of moisture content.`,
-      }),
-      shareOfVariance: chance(`Its part in the scatter of the ${of}.`),
+      slope: shownNumber(`Change of the ${of} per unit of the contributor; for \`climate\` per % of moisture content.`),
+      shareOfVariance: chance(`Share of the variance of the ${of}.`),
     },
-    { description: `On the ${of}.` },
+    { description: `Effect on the ${of}.` },
   )
 
 export const ContributorEffect = Type.Object(
@@ -187,20 +165,20 @@ export const ContributorEffect = Type.Object(
     ),
     ballGap: effect('ball gap'),
     radialInternalClearance: effect('play'),
-    message: Type.String({ description: 'The same in words.' }),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   {
     $id: 'ContributorEffect',
-    description: 'What a contributor does. `ballDiameter`: per unit of one ball; `outOfRound`: per unit of one groove.',
+    description: 'Effect of a contributor. `ballDiameter`: per unit of one ball. `outOfRound`: per unit of one groove.',
   },
 )
 
 export const AimPoint = Type.Object(
   {
-    grooveDepth: shown('Of the outer groove, land to bottom.'),
-    grooveBottomDiameter: shown('Across its bottoms.'),
-    deeper: shown('By how much deeper than designed; below 0 shallower.'),
-    ballGap: shown('Where the middle of the spread comes to lie: its mean.'),
+    grooveDepth: shown('Depth of the outer groove.'),
+    grooveBottomDiameter: shown('Diameter across the bottoms of the outer groove.'),
+    deeper: shown('How much deeper than designed. Below 0 it is shallower.'),
+    ballGap: shown('Mean ball gap at this aim.'),
     outcomes: refTo<typeof FitChances>('FitChances'),
   },
   { $id: 'AimPoint', description: 'A depth to stop at, and what becomes of the ball gap then.' },
@@ -209,9 +187,22 @@ export const AimPoint = Type.Object(
 const aimPoint = (description: string) =>
   Type.Unsafe<Static<typeof AimPoint>>({ ...refTo<typeof AimPoint>('AimPoint'), description })
 
+export const RollerAimPoint = Type.Object(
+  {
+    trackDiameter: shown("Diameter of the outer ring's track."),
+    wider: shown('How much larger its radius is than designed. Below 0 it is smaller.'),
+    ballGap: shown('Mean ball gap at this aim.'),
+    outcomes: refTo<typeof FitChances>('FitChances'),
+  },
+  { $id: 'RollerAimPoint', description: 'A track to stop at, and what becomes of the ball gap then.' },
+)
+
+const rollerAimPoint = (description: string) =>
+  Type.Unsafe<Static<typeof RollerAimPoint>>({ ...refTo<typeof RollerAimPoint>('RollerAimPoint'), description })
+
 const METHODS = ['nearly-linear', 'trials'] as const satisfies readonly ToleranceCheck['method']['kind'][]
 
-const share = (of: string) => Type.Number({ minimum: 0, maximum: 1, description: `Of the variance of the ${of}.` })
+const share = (of: string) => shownShare(`Share of the variance of the ${of}.`)
 
 const methodOf = <Residual extends TProperties>(residual: Residual) =>
   Type.Object(
@@ -224,66 +215,95 @@ const methodOf = <Residual extends TProperties>(residual: Residual) =>
         }),
       ),
       residualShare: Type.Optional(
-        Type.Object(residual, { description: 'Of the nearly linear method: what neither line nor curve tells.' }),
+        Type.Object(residual, {
+          description:
+            'Nearly linear method only: the share of the variance that neither the line nor the curve explains.',
+        }),
       ),
-      message: Type.String({ description: 'Why this one, in words.' }),
+      message: Type.String({ description: 'The reason for this method, in words.' }),
     },
-    { description: 'How the figures were found.' },
+    { description: 'The method by which the figures were found.' },
   )
 
-/** What an answer says of itself before its figures, and after them. */
-const HEAD = {
-  units: refTo<typeof UnitsName>('Units'),
-  input: refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest'),
-  advice: Type.String({ description: 'What it comes to, and what to do, in words.' }),
-}
+const inputRef = refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest')
 const MADE = {
   trials: Type.Integer({ description: 'Bearings made and closed exactly.' }),
   converged: Type.Boolean({
-    description: 'Whether means, deviations and the ends of the middle 95 % stand still to `significantDigits`.',
+    description:
+      'Whether means, standard deviations and the ends of the middle 95 % are stable to `significantDigits`.',
   }),
   ballGap: refTo<typeof CheckedFigure>('CheckedFigure'),
 }
-const FOOT = {
-  notes: Type.Array(Type.String(), { description: 'What was not looked at.' }),
-  cautions: Type.Array(refTo<typeof Caution>('Caution')),
-  sources: Type.Array(refTo<typeof Source>('Source')),
-}
+const notes = Type.Array(Type.String(), { description: 'Effects that were not considered.' })
 const jointly = (what: string) => ({
-  jointFits: chance(`That ball gap and ${what} both fit: no product of the two, for they share their causes.`),
-  jointFitsStandardError: chance('Of `jointFits`.'),
+  jointFits: chance(
+    `Chance that both the ball gap and ${what} fit. It is not the product of the two chances, because they share causes.`,
+  ),
+  jointFitsStandardError: chance('Standard error of `jointFits`.'),
 })
 
-export const RingToleranceCheckResponse = Type.Object(
-  {
-    arrangement: arrangementTag('radial', 'roller'),
-    ...HEAD,
-    method: methodOf({ ballGap: share('ball gap'), radialInternalClearance: share('play') }),
-    ...MADE,
-    radialInternalClearance: refTo<typeof CheckedFigure>('CheckedFigure'),
-    ...jointly('play'),
-    sensitivities: Type.Array(refTo<typeof ContributorEffect>('ContributorEffect'), {
-      description: 'The largest part in the scatter of the ball gap first.',
-    }),
+const RINGS = {
+  method: methodOf({ ballGap: share('ball gap'), radialInternalClearance: share('play') }),
+  ...MADE,
+  radialInternalClearance: refTo<typeof CheckedFigure>('CheckedFigure'),
+  ...jointly('play'),
+  sensitivities: Type.Array(refTo<typeof ContributorEffect>('ContributorEffect'), {
+    description: 'The largest part in the scatter of the ball gap first.',
+  }),
+}
+
+export const RadialToleranceCheckResponse = Type.Object(
+  answerOf(['radial'], inputRef, {
+    ...RINGS,
     aim: Type.Object(
       {
-        atNominal: aimPoint('As designed.'),
-        bestYield: aimPoint('Where most rings fit.'),
+        atNominal: aimPoint('Value as designed.'),
+        bestYield: aimPoint('The aim at which most rings fit.'),
         limitedRisk: Type.Optional(
-          aimPoint('Where most fit of those depths at which too deep a groove has the chance accepted at the most.'),
+          aimPoint(
+            'The depth at which most rings fit while the chance of a groove too deep stays within the accepted risk.',
+          ),
         ),
-        message: Type.String({ description: 'Which to take, in words.' }),
+        message: Type.String({ description: 'Advice on which aim to choose.' }),
       },
       {
         description:
-          'Where to stop cutting the outer groove: what is too shallow can be cut on, what is too deep cannot be put back. The inner ring is fitted afterwards.',
+          'The depth to aim for in the outer groove. You can deepen a groove that is too shallow, but you cannot put wood back. Fit the inner ring afterwards.',
       },
     ),
-    ...FOOT,
-  },
-  { $id: 'RingToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
+    notes,
+  }),
+  { $id: 'RadialToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
 )
-export type RingToleranceCheckResponse = Static<typeof RingToleranceCheckResponse>
+export type RadialToleranceCheckResponse = Static<typeof RadialToleranceCheckResponse>
+
+export const RollerToleranceCheckResponse = Type.Object(
+  answerOf(['roller'], inputRef, {
+    ...RINGS,
+    aim: Type.Object(
+      {
+        atNominal: rollerAimPoint('Value as designed.'),
+        bestYield: rollerAimPoint('The aim at which most rings fit.'),
+        limitedRisk: Type.Optional(
+          rollerAimPoint(
+            'The diameter at which most rings fit while the chance of a track too wide stays within the accepted risk.',
+          ),
+        ),
+        message: Type.String({ description: 'Advice on which aim to choose.' }),
+      },
+      {
+        description:
+          "The diameter to aim for in the outer ring's track. You can widen a track that is too narrow, but you cannot put wood back. Fit the inner ring afterwards.",
+      },
+    ),
+    notes,
+  }),
+  {
+    $id: 'RollerToleranceCheckResponse',
+    description: 'How often a roller bearing fits, which contributors matter most, and the aim.',
+  },
+)
+export type RollerToleranceCheckResponse = Static<typeof RollerToleranceCheckResponse>
 
 export const PlateContributorEffect = Type.Object(
   {
@@ -292,20 +312,20 @@ export const PlateContributorEffect = Type.Object(
     ),
     ballGap: effect('ball gap'),
     plateGap: effect('space between the plates'),
-    message: Type.String({ description: 'The same in words.' }),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   {
     $id: 'PlateContributorEffect',
     description:
-      'What a contributor does. `ballDiameter`: per unit of one ball; those of grooves: per unit of one plate.',
+      'Effect of a contributor. `ballDiameter`: per unit of one ball. Contributors of grooves: per unit of one plate.',
   },
 )
 
 export const PlateAimPoint = Type.Object(
   {
-    grooveCircleDiameter: shown("Across the groove's circle."),
-    furtherOut: shown('By how much its radius is larger than designed; below 0 smaller.'),
-    ballGap: shown('Where the middle of the spread comes to lie: its mean.'),
+    grooveCircleDiameter: shown('Diameter of the groove circle.'),
+    furtherOut: shown('How much larger its radius is than designed. Below 0 it is smaller.'),
+    ballGap: shown('Mean ball gap at this aim.'),
     outcomes: refTo<typeof FitChances>('FitChances'),
   },
   { $id: 'PlateAimPoint', description: 'A circle to stop at, in both plates, and what becomes of the ball gap then.' },
@@ -315,9 +335,7 @@ const plateAimPoint = (description: string) =>
   Type.Unsafe<Static<typeof PlateAimPoint>>({ ...refTo<typeof PlateAimPoint>('PlateAimPoint'), description })
 
 export const ThrustToleranceCheckResponse = Type.Object(
-  {
-    ...HEAD,
-    arrangement: arrangementTag('thrust'),
+  answerOf(['thrust'], inputRef, {
     method: methodOf({ ballGap: share('ball gap'), plateGap: share('space between the plates') }),
     ...MADE,
     plateGap: refTo<typeof CheckedFigure>('CheckedFigure'),
@@ -327,28 +345,34 @@ export const ThrustToleranceCheckResponse = Type.Object(
     }),
     aim: Type.Object(
       {
-        atNominal: plateAimPoint('As designed.'),
-        bestYield: plateAimPoint('Where most fit.'),
+        atNominal: plateAimPoint('Value as designed.'),
+        bestYield: plateAimPoint('The aim at which most turntables fit.'),
         limitedRisk: Type.Optional(
-          plateAimPoint('Where most fit of those circles at which too far out has the chance accepted at the most.'),
+          plateAimPoint(
+            'The circle at which most turntables fit while the chance of a groove too far out stays within the accepted risk.',
+          ),
         ),
-        message: Type.String({ description: 'Which to take, in words.' }),
+        message: Type.String({ description: 'Advice on which aim to choose.' }),
       },
       {
         description:
-          'Where to stop moving the groove out: what is too far in can be cut on at the outer flank, what is too far out cannot be put back.',
+          'The groove circle to aim for. You can move a groove out by cutting its outer flank, but you cannot put wood back.',
       },
     ),
-    ...FOOT,
+    notes,
+  }),
+  {
+    $id: 'ThrustToleranceCheckResponse',
+    description: 'How often a turntable fits, which contributors matter most, and the aim.',
   },
-  { $id: 'ThrustToleranceCheckResponse', description: 'The same of a turntable.' },
 )
 export type ThrustToleranceCheckResponse = Static<typeof ThrustToleranceCheckResponse>
 
 export const ToleranceCheckResponse = answerUnion(
   'ToleranceCheckResponse',
   'How often the bearing will fit, what matters most, and where to stop.',
-  RingToleranceCheckResponse,
+  RadialToleranceCheckResponse,
+  RollerToleranceCheckResponse,
   ThrustToleranceCheckResponse,
 )
 export type ToleranceCheckResponse = Static<typeof ToleranceCheckResponse>
@@ -361,7 +385,9 @@ const ANSWER_SCHEMAS = [
   CheckedFigure,
   ContributorEffect,
   AimPoint,
-  RingToleranceCheckResponse,
+  RollerAimPoint,
+  RadialToleranceCheckResponse,
+  RollerToleranceCheckResponse,
   PlateContributorEffect,
   PlateAimPoint,
   ThrustToleranceCheckResponse,

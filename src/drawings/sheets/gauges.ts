@@ -35,12 +35,12 @@ export function cagedGaugeItems(design: CagedDesign): readonly Item[] {
   const { settled, plugDiameter } = design.bearing
   const say = sizeTextFor(design.bearing)
   const { units } = settled.input
-  const size = `${DIMENSION_SYMBOLS.gaugeNominalDiameter} Ø${say(plugDiameter)} ${units}`
-  const outside = cutSize(design, 'cageOutsideDiameter')
+  const size = `${DIMENSION_SYMBOLS['gauge.nominalDiameter']} Ø${say(plugDiameter)} ${units}`
+  const outside = cutSize(design, 'cage.outsideDiameter')
   return [
     plug(GAUGE_TITLES.plug, plugDiameter, [{ words: GAUGE_LABELS.plug(size) }]),
     ...ringGauges(design),
-    edge(GAUGE_TITLES.cageOutside, outside, -1, `${DIMENSION_SYMBOLS.cageOutsideDiameter} Ø${say(outside)}`),
+    edge(GAUGE_TITLES.cageOutside, outside, -1, `${DIMENSION_SYMBOLS['cage.outsideDiameter']} Ø${say(outside)}`),
   ]
 }
 
@@ -52,7 +52,12 @@ function ringGauges(design: DesignOf<DrawnRings>): readonly Item[] {
   const { outer, inner } = cylinderKeys(bearing)
   return [
     ...profiles(design, say),
-    edge(GAUGE_TITLES.outerOutside, size('outsideDiameter'), -1, `D Ø${say(size('outsideDiameter'))}`),
+    edge(
+      GAUGE_TITLES.outerOutside,
+      size('outerRing.outsideDiameter'),
+      -1,
+      `D Ø${say(size('outerRing.outsideDiameter'))}`,
+    ),
     edge(GAUGE_TITLES.outerHole, size(outer), 1, `${DIMENSION_SYMBOLS[outer]} Ø${say(size(outer))}`),
     edge(GAUGE_TITLES.innerOutside, size(inner), -1, `${DIMENSION_SYMBOLS[inner]} Ø${say(size(inner))}`),
   ]
@@ -63,8 +68,8 @@ export function plateGaugeItems(design: ThrustDesign): readonly Item[] {
   const { bearing } = design
   const say = sizeTextFor(bearing)
   const size = (key: DimensionKey) => cutSize(design, key)
-  const groove = { radius: size('plateGrooveRadius'), depth: size('plateGrooveDepth') }
-  const outside = size('plateOutsideDiameter')
+  const groove = { radius: size('plates.grooveRadius'), depth: size('plates.grooveDepth') }
+  const outside = size('plates.outsideDiameter')
   return [
     ...plugs(bearing, TERMS.thrust),
     profile(GAUGE_TITLES.plateGroove, groove, bearing.settled.ballDiameter, ['r', 'h'], say, 'face'),
@@ -74,10 +79,10 @@ export function plateGaugeItems(design: ThrustDesign): readonly Item[] {
 
 function plugs({ gauge, settled }: BallRing, terms: Terms): readonly Item[] {
   const say = sizeTextFor({ settled })
-  const size = (key: 'gaugeGoDiameter' | 'gaugeNoGoDiameter', diameter: Mm): string =>
+  const size = (key: 'gauge.goDiameter' | 'gauge.noGoDiameter', diameter: Mm): string =>
     `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${settled.input.units}`
-  const go = GAUGE_LABELS.goPlug(size('gaugeGoDiameter', gauge.goDiameter), terms)
-  const noGo = GAUGE_LABELS.noGoPlug(size('gaugeNoGoDiameter', gauge.noGoDiameter))
+  const go = GAUGE_LABELS.goPlug(size('gauge.goDiameter', gauge.goDiameter), terms)
+  const noGo = GAUGE_LABELS.noGoPlug(size('gauge.noGoDiameter', gauge.noGoDiameter))
   return [
     plug(GAUGE_TITLES.goPlug, gauge.goDiameter, [{ words: go }]),
     plug(GAUGE_TITLES.noGoPlug, gauge.noGoDiameter, [{ words: noGo }]),
@@ -92,14 +97,14 @@ function profiles(design: DesignOf<DrawnRings>, say: SizeText): readonly Item[] 
   return [
     profile(
       GAUGE_TITLES.outerGroove,
-      { radius: size('outerGrooveRadius'), depth: size('outerGrooveDepth') },
+      { radius: size('outerRing.grooveRadius'), depth: size('outerRing.grooveDepth') },
       settled.ballDiameter,
       ['re', 'he'],
       say,
     ),
     profile(
       GAUGE_TITLES.innerGroove,
-      { radius: size('innerGrooveRadius'), depth: size('innerGrooveDepth') },
+      { radius: size('innerRing.grooveRadius'), depth: size('innerRing.grooveDepth') },
       settled.ballDiameter,
       ['ri', 'hi'],
       say,

@@ -49,10 +49,10 @@ function cropOf({ settled, outerRing, innerRing }: DrawnRings): Crop {
 function wordsOf({ outerRing: outer, innerRing: inner, landGap, settled }: DrawnRings, say: SizeText) {
   const symbol = DIMENSION_SYMBOLS
   return {
-    outerDepth: `${symbol.outerGrooveDepth} ${say(outer.grooveDepth)}`,
-    innerDepth: `${symbol.innerGrooveDepth} ${say(inner.grooveDepth)}`,
-    outerRadius: `${symbol.outerGrooveRadius} R${say(outer.grooveRadius)}`,
-    innerRadius: `${symbol.innerGrooveRadius} R${say(inner.grooveRadius)}`,
+    outerDepth: `${symbol['outerRing.grooveDepth']} ${say(outer.grooveDepth)}`,
+    innerDepth: `${symbol['innerRing.grooveDepth']} ${say(inner.grooveDepth)}`,
+    outerRadius: `${symbol['outerRing.grooveRadius']} R${say(outer.grooveRadius)}`,
+    innerRadius: `${symbol['innerRing.grooveRadius']} R${say(inner.grooveRadius)}`,
     landGap: `${symbol.landGap} ${say(landGap)}`,
     ball: `Dw SØ${say(settled.ballDiameter)}`,
   }

@@ -50,9 +50,9 @@ function labelsOf(bearing: ThrustBearing, say: SizeText): readonly { readonly wo
   )
   return [
     { words: `${symbol.plateGap} ${say(plateGap)}`, tip: at(plateGap / 2, gapLine(bearing)) },
-    { words: `${symbol.plateGrooveRadius} R${say(plate.grooveRadius)}`, tip: onArc },
+    { words: `${symbol['plates.grooveRadius']} R${say(plate.grooveRadius)}`, tip: onArc },
     {
-      words: `${symbol.plateGrooveDepth} ${say(plate.grooveDepth)}`,
+      words: `${symbol['plates.grooveDepth']} ${say(plate.grooveDepth)}`,
       tip: at(plateGap / 2 + plate.grooveDepth, pitchRadius),
     },
     { words: `Dw SØ${say(ballDiameter)}`, tip: polar(at(0, pitchRadius), ballDiameter / 2, BALL_TIP) },

@@ -23,10 +23,10 @@ export function assembledPlates({ bearing, dimensions }: ThrustDesign): Assemble
       return columnsBeside(
         {
           half,
-          outside: { key: 'plateOutsideDiameter', size: plate.outsideDiameter },
+          outside: { key: 'plates.outsideDiameter', size: plate.outsideDiameter },
           left: [],
           right: [
-            { key: 'plateBoreDiameter', size: plate.boreDiameter, from: half },
+            { key: 'plates.boreDiameter', size: plate.boreDiameter, from: half },
             { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE },
           ],
           width: { key: 'height', size: height },

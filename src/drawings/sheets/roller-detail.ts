@@ -73,7 +73,7 @@ function labelsOf(bearing: FullRingBearing, say: SizeText): readonly Label[] {
       ? []
       : [
           {
-            words: `${symbol.cheekThickness} ${say(cheeks.thickness)}`,
+            words: `${symbol['cheeks.thickness']} ${say(cheeks.thickness)}`,
             tip: at((outerRing.width + cheeks.thickness) / 2, outerRing.grooveBottomDiameter / 2),
           },
         ]),

@@ -49,10 +49,10 @@ export function sizeColumns(bearing: DrawnRings, say: SizeText, factor: number):
   const half = overallHalf(bearing) * factor
   const columns: Columns = {
     half,
-    outside: { key: 'outsideDiameter', size: outer.outsideDiameter },
+    outside: { key: 'outerRing.outsideDiameter', size: outer.outsideDiameter },
     ...columnsOf(bearing, half),
     // Rings with a groove are as wide as one another.
-    width: { key: settled.traits.raceway === 'groove' ? 'innerWidth' : 'outerWidth', size: settled.width },
+    width: { key: settled.traits.raceway === 'groove' ? 'innerRing.width' : 'outerRing.width', size: settled.width },
   }
   return columnsBeside(columns, say, factor)
 }
@@ -89,27 +89,32 @@ function columnsOf(
   { outerRing: outer, innerRing: inner, cheeks, settled, pitchRadius }: DrawnRings,
   half: number,
 ): { readonly left: readonly Column[]; readonly right: readonly Column[] } {
-  const bore: Column = { key: 'boreDiameter', size: inner.boreDiameter, from: half }
+  const bore: Column = { key: 'innerRing.boreDiameter', size: inner.boreDiameter, from: half }
   const pitch: Column = { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE }
   if (settled.traits.raceway === 'groove') {
     return {
       left: [
-        { key: 'outerLandDiameter', size: outer.landDiameter, from: -half },
-        { key: 'outerGrooveBottomDiameter', size: outer.grooveBottomDiameter, from: MID_GROOVE },
+        { key: 'outerRing.landDiameter', size: outer.landDiameter, from: -half },
+        { key: 'outerRing.grooveBottomDiameter', size: outer.grooveBottomDiameter, from: MID_GROOVE },
       ],
       right: [
         bore,
-        { key: 'innerGrooveBottomDiameter', size: inner.grooveBottomDiameter, from: MID_GROOVE },
-        { key: 'innerLandDiameter', size: inner.landDiameter, from: half },
+        { key: 'innerRing.grooveBottomDiameter', size: inner.grooveBottomDiameter, from: MID_GROOVE },
+        { key: 'innerRing.landDiameter', size: inner.landDiameter, from: half },
         pitch,
       ],
     }
   }
   const hole =
-    cheeks === undefined ? [] : [{ key: 'cheekHoleDiameter', size: cheeks.holeDiameter, from: half } as const]
+    cheeks === undefined ? [] : [{ key: 'cheeks.holeDiameter', size: cheeks.holeDiameter, from: half } as const]
   return {
-    left: [{ key: 'outerTrackDiameter', size: outer.grooveBottomDiameter, from: MID_GROOVE }],
-    right: [bore, ...hole, { key: 'innerTrackDiameter', size: inner.grooveBottomDiameter, from: MID_GROOVE }, pitch],
+    left: [{ key: 'outerRing.trackDiameter', size: outer.grooveBottomDiameter, from: MID_GROOVE }],
+    right: [
+      bore,
+      ...hole,
+      { key: 'innerRing.trackDiameter', size: inner.grooveBottomDiameter, from: MID_GROOVE },
+      pitch,
+    ],
   }
 }
 

@@ -9,41 +9,48 @@ import type { SizeText } from './size-text.ts'
 type Block = { readonly heading: string; readonly rows: readonly TabledKey[] }
 
 const OUTER_GROOVED: readonly TabledKey[] = [
-  'outsideDiameter',
-  'outerLandDiameter',
-  'outerGrooveBottomDiameter',
-  'outerGrooveDepth',
-  'outerGrooveRadius',
+  'outerRing.outsideDiameter',
+  'outerRing.landDiameter',
+  'outerRing.grooveBottomDiameter',
+  'outerRing.grooveDepth',
+  'outerRing.grooveRadius',
 ]
 const INNER_GROOVED: readonly TabledKey[] = [
-  'boreDiameter',
-  'innerLandDiameter',
-  'innerGrooveBottomDiameter',
-  'innerGrooveDepth',
-  'innerGrooveRadius',
+  'innerRing.boreDiameter',
+  'innerRing.landDiameter',
+  'innerRing.grooveBottomDiameter',
+  'innerRing.grooveDepth',
+  'innerRing.grooveRadius',
 ]
 
 /** What a maker works to. */
 const BLOCKS: Readonly<Record<ArrangementName, readonly Block[]>> = {
   radial: [
-    { heading: TABLE_HEADINGS.outer, rows: [...OUTER_GROOVED, 'outerWall'] },
-    { heading: TABLE_HEADINGS.inner, rows: [...INNER_GROOVED, 'innerWall'] },
+    { heading: TABLE_HEADINGS.outer, rows: [...OUTER_GROOVED, 'outerRing.wall'] },
+    { heading: TABLE_HEADINGS.inner, rows: [...INNER_GROOVED, 'innerRing.wall'] },
     {
       heading: TABLE_HEADINGS.ringsAndChecks,
-      rows: ['innerWidth', 'gaugeGoDiameter', 'gaugeNoGoDiameter', 'ballGap', 'radialInternalClearance', 'axialPlay'],
+      rows: [
+        'innerRing.width',
+        'gauge.goDiameter',
+        'gauge.noGoDiameter',
+        'ballGap',
+        'radialInternalClearance',
+        'axialPlay',
+      ],
     },
   ],
   caged: [
-    { heading: TABLE_HEADINGS.outer, rows: [...OUTER_GROOVED, 'outerWidth'] },
-    { heading: TABLE_HEADINGS.innerAndPlug, rows: [...INNER_GROOVED, 'gaugeNominalDiameter'] },
+    { heading: TABLE_HEADINGS.outer, rows: [...OUTER_GROOVED, 'outerRing.width'] },
+    { heading: TABLE_HEADINGS.innerAndPlug, rows: [...INNER_GROOVED, 'gauge.nominalDiameter'] },
     {
       heading: TABLE_HEADINGS.cageAndPlay,
       rows: [
-        'cageOutsideDiameter',
-        'cageBoreDiameter',
-        'cageWidth',
-        'pocketDiameter',
-        'cageWeb',
+        'cage.outsideDiameter',
+        'cage.boreDiameter',
+        'cage.width',
+        'cage.pocketDiameter',
+        'cage.web',
         'radialInternalClearance',
       ],
     },
@@ -51,36 +58,43 @@ const BLOCKS: Readonly<Record<ArrangementName, readonly Block[]>> = {
   roller: [
     {
       heading: TABLE_HEADINGS.outer,
-      rows: ['outsideDiameter', 'outerTrackDiameter', 'outerWall', 'outerWidth', 'cheekHoleDiameter', 'cheekThickness'],
+      rows: [
+        'outerRing.outsideDiameter',
+        'outerRing.trackDiameter',
+        'outerRing.wall',
+        'outerRing.width',
+        'cheeks.holeDiameter',
+        'cheeks.thickness',
+      ],
     },
     {
       heading: TABLE_HEADINGS.innerAndRollers,
-      rows: ['boreDiameter', 'innerTrackDiameter', 'innerWall', 'innerWidth', 'rollerLength'],
+      rows: ['innerRing.boreDiameter', 'innerRing.trackDiameter', 'innerRing.wall', 'innerRing.width', 'rollerLength'],
     },
     {
       heading: TABLE_HEADINGS.checks,
-      rows: ['gaugeGoDiameter', 'gaugeNoGoDiameter', 'ballGap', 'radialInternalClearance', 'axialPlay'],
+      rows: ['gauge.goDiameter', 'gauge.noGoDiameter', 'ballGap', 'radialInternalClearance', 'axialPlay'],
     },
   ],
   thrust: [
     {
       heading: TABLE_HEADINGS.eachPlate,
       rows: [
-        'plateOutsideDiameter',
-        'plateBoreDiameter',
-        'plateThickness',
-        'plateFloor',
-        'plateWall',
-        'plateInnerWall',
+        'plates.outsideDiameter',
+        'plates.boreDiameter',
+        'plates.thickness',
+        'plates.floor',
+        'plates.wall',
+        'plates.innerWall',
       ],
     },
     {
       heading: TABLE_HEADINGS.plateGroove,
-      rows: ['pitchDiameter', 'plateGrooveDepth', 'plateGrooveRadius', 'plateGrooveWidth'],
+      rows: ['pitchDiameter', 'plates.grooveDepth', 'plates.grooveRadius', 'plates.grooveWidth'],
     },
     {
       heading: TABLE_HEADINGS.platesAndChecks,
-      rows: ['gaugeGoDiameter', 'gaugeNoGoDiameter', 'ballGap', 'plateGap', 'height'],
+      rows: ['gauge.goDiameter', 'gauge.noGoDiameter', 'ballGap', 'plateGap', 'height'],
     },
   ],
 }

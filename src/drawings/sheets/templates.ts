@@ -58,7 +58,7 @@ function outerBlank(design: RingsDesign): Item {
   const { units } = design.bearing.settled.input
   const say = sizeTextFor(design.bearing)
   const allowance = sawAllowance(units)
-  const outside = cutSize(design, 'outsideDiameter')
+  const outside = cutSize(design, 'outerRing.outsideDiameter')
   const key = cylinderKeys(design.bearing).outer
   const hole = cutSize(design, key)
   const core = hole - 2 * allowance
@@ -68,13 +68,17 @@ function outerBlank(design: RingsDesign): Item {
   const entryCentre = polar(CENTRE, core / 2 - entry / 2 - 1, 35)
   const rings: readonly Ring[] = [
     sawLine(outside, design),
-    { role: 'finish', diameter: outside, words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS.outsideDiameter, say(outside)) },
+    {
+      role: 'finish',
+      diameter: outside,
+      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS['outerRing.outsideDiameter'], say(outside)),
+    },
     { role: 'finish', diameter: hole, words: TEMPLATE_LABELS.open(DIMENSION_SYMBOLS[key], say(hole)) },
     ...(hasCore ? [{ role: 'saw', diameter: core, words: TEMPLATE_LABELS.core(say(mm(core))) } as const] : []),
   ]
   const holes = hasCore ? [circle('hole', entryCentre, entry / 2)] : []
   const entryLabel = hasCore ? [{ words: TEMPLATE_LABELS.bladeHole(say(entry)) }] : []
-  return blank(BLANK_TITLES.outer, rings, holes, [...entryLabel, thickness(design, say, 'outerWidth')])
+  return blank(BLANK_TITLES.outer, rings, holes, [...entryLabel, thickness(design, say, 'outerRing.width')])
 }
 
 function innerBlank(design: RingsDesign): Item {
@@ -82,17 +86,21 @@ function innerBlank(design: RingsDesign): Item {
   const say = sizeTextFor(bearing)
   const key = cylinderKeys(bearing).inner
   const outside = cutSize(design, key)
-  const bore = cutSize(design, 'boreDiameter')
+  const bore = cutSize(design, 'innerRing.boreDiameter')
   const screws = splitScrewsOf(bearing)
   const rings: readonly Ring[] = [
     sawLine(outside, design),
     { role: 'finish', diameter: outside, words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS[key], say(outside)) },
-    { role: 'finish', diameter: bore, words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS.boreDiameter, say(bore)) },
+    {
+      role: 'finish',
+      diameter: bore,
+      words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS['innerRing.boreDiameter'], say(bore)),
+    },
   ]
   const notes: readonly Label[] = [
     ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.splitScrews(screws, say) }]),
     ...(bearing.settled.split === 'inner-ring' ? [{ words: TEMPLATE_NOTES.splitRing }] : []),
-    thickness(design, say, 'innerWidth'),
+    thickness(design, say, 'innerRing.width'),
   ]
   return blank(BLANK_TITLES.inner, rings, screwHoles(screws), notes)
 }
@@ -105,26 +113,26 @@ function cageBlank(design: CagedDesign): Item {
   const { bearing } = design
   const { settled, cage } = bearing
   const say = sizeTextFor(bearing)
-  const [outside, bore] = [cutSize(design, 'cageOutsideDiameter'), cutSize(design, 'cageBoreDiameter')]
+  const [outside, bore] = [cutSize(design, 'cage.outsideDiameter'), cutSize(design, 'cage.boreDiameter')]
   const saw = sawLine(outside, design)
   const rings: readonly Ring[] = [
     saw,
     {
       role: 'finish',
       diameter: outside,
-      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS.cageOutsideDiameter, say(outside)),
+      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS['cage.outsideDiameter'], say(outside)),
     },
-    { role: 'finish', diameter: bore, words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS.cageBoreDiameter, say(bore)) },
+    { role: 'finish', diameter: bore, words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS['cage.boreDiameter'], say(bore)) },
   ]
   const middles = ballAngles(bearing).map((angle) =>
     line('centre', polar(CENTRE, bore / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
   )
-  const pocket = cutSize(design, 'pocketDiameter')
+  const pocket = cutSize(design, 'cage.pocketDiameter')
   const { count } = settled.input.balls
   const notes: readonly Label[] = [
-    { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS.pocketDiameter, say(pocket)) },
+    { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS['cage.pocketDiameter'], say(pocket)) },
     ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
-    thickness(design, say, 'cageWidth'),
+    thickness(design, say, 'cage.width'),
   ]
   return blank(BLANK_TITLES.cage, rings, middles, notes)
 }
@@ -134,22 +142,26 @@ function cheekBlanks(design: FullRingDesign): readonly Item[] {
   const { cheeks } = design.bearing
   if (cheeks === undefined) return []
   const say = sizeTextFor(design.bearing)
-  const outside = cutSize(design, 'cheekOutsideDiameter')
-  const hole = cutSize(design, 'cheekHoleDiameter')
+  const outside = cutSize(design, 'cheeks.outsideDiameter')
+  const hole = cutSize(design, 'cheeks.holeDiameter')
   const rings: readonly Ring[] = [
     sawLine(outside, design),
     {
       role: 'finish',
       diameter: outside,
-      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS.cheekOutsideDiameter, say(outside)),
+      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS['cheeks.outsideDiameter'], say(outside)),
     },
-    { role: 'finish', diameter: hole, words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS.cheekHoleDiameter, say(hole)) },
+    {
+      role: 'finish',
+      diameter: hole,
+      words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS['cheeks.holeDiameter'], say(hole)),
+    },
   ]
   const screws = cheekScrewsOf(design.bearing)
   const notes = [
     ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.cheekScrews(screws, say) }]),
     { words: TEMPLATE_NOTES.makeTwo },
-    thickness(design, say, 'cheekThickness'),
+    thickness(design, say, 'cheeks.thickness'),
   ]
   return [blank(BLANK_TITLES.cheek, rings, screwHoles(screws), notes)]
 }
@@ -157,20 +169,33 @@ function cheekBlanks(design: FullRingDesign): readonly Item[] {
 /** Of a turntable: the plate, of which two are made alike. */
 export function plateItems(design: ThrustDesign): readonly Item[] {
   const say = sizeTextFor(design.bearing)
-  const [outside, bore] = [cutSize(design, 'plateOutsideDiameter'), cutSize(design, 'plateBoreDiameter')]
+  const [outside, bore] = [cutSize(design, 'plates.outsideDiameter'), cutSize(design, 'plates.boreDiameter')]
   const circle = cutSize(design, 'pitchDiameter')
   const rings: readonly Ring[] = [
     sawLine(outside, design),
-    { role: 'finish', diameter: outside, words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS.outsideDiameter, say(outside)) },
+    {
+      role: 'finish',
+      diameter: outside,
+      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS['outerRing.outsideDiameter'], say(outside)),
+    },
     {
       role: 'centre',
       diameter: circle,
       words: TEMPLATE_LABELS.grooveCircle(DIMENSION_SYMBOLS.pitchDiameter, say(circle)),
     },
-    { role: 'finish', diameter: bore, words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS.boreDiameter, say(bore)) },
+    {
+      role: 'finish',
+      diameter: bore,
+      words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS['innerRing.boreDiameter'], say(bore)),
+    },
   ]
   return [
-    blank(BLANK_TITLES.plate, rings, [], [{ words: TEMPLATE_NOTES.makeTwo }, thickness(design, say, 'plateThickness')]),
+    blank(
+      BLANK_TITLES.plate,
+      rings,
+      [],
+      [{ words: TEMPLATE_NOTES.makeTwo }, thickness(design, say, 'plates.thickness')],
+    ),
   ]
 }
 

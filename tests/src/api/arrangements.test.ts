@@ -19,7 +19,7 @@ const MAPLE = { construction: 'flat-sawn', species: 'maple-sugar' }
 const SEASON = {
   design: { ...ROLLERS, balls: { ...ROLLERS.balls, material: 'steel' } },
   woods: { outerRing: MAPLE, innerRing: MAPLE },
-  climate: { today: { relativeHumidity: 50 }, relativeHumidity: { low: 30, high: 65 } },
+  climate: { today: { relativeHumidity: 50 }, relativeHumidity: { min: 30, max: 65 } },
 }
 
 /** Every text of an answer that is more than one word, but for what stands in quotes of ours. */

@@ -135,7 +135,7 @@ describe('a year that it must run through', () => {
       outerRing: { construction: 'segmented', species: 'maple-sugar' },
       innerRing: { construction: 'cross-laminated-ply' },
     },
-    climate: { today: { relativeHumidity: 50 }, relativeHumidity: { low: 30, high: 65 } },
+    climate: { today: { relativeHumidity: 50 }, relativeHumidity: { min: 30, max: 65 } },
   }
   const GLASS = { ...REQUEST, balls: REQUEST.balls.slice(0, 2), cutterDiameters: [17], limit: 2 }
 
@@ -163,7 +163,7 @@ describe('a year that it must run through', () => {
     ).join('\n')
     for (const path of ['/year/woods/outerRing/species', '/year/woods/innerRing', '/year/climate', '/year/woods/balls'])
       expect(words).toContain(`${path}: `)
-    const turned = { ...YEAR, climate: { ...YEAR.climate, relativeHumidity: { low: 65, high: 30 } } }
+    const turned = { ...YEAR, climate: { ...YEAR.climate, relativeHumidity: { min: 65, max: 30 } } }
     const refused = problemIn(await post(url, { ...GLASS, year: turned }), 422)
     expect(refused.errors?.map(({ path }) => path)).toEqual(['/year/climate/relativeHumidity'])
     const wooden = problemIn(await post(url, { ...GLASS, balls: [{ diameter: 16 }], year: YEAR }), 422)

@@ -9,7 +9,7 @@ const MAPLE = { construction: 'flat-sawn', species: 'maple-sugar' }
 const REQUEST = {
   design: DESIGN,
   woods: { outerRing: MAPLE, innerRing: MAPLE },
-  climate: { today: { relativeHumidity: 50 }, relativeHumidity: { low: 30, high: 65 } },
+  climate: { today: { relativeHumidity: 50 }, relativeHumidity: { min: 30, max: 65 } },
 }
 
 type State = {
@@ -101,7 +101,7 @@ describe('a house between 30 and 65 % of humidity', () => {
     const url = await address()
     const climate = {
       ...REQUEST.climate,
-      temperature: { low: 15, high: 25 },
+      temperature: { min: 15, max: 25 },
       today: { temperature: 20, relativeHumidity: 50 },
     }
     const celsius = await season(url, { ...REQUEST, climate })
@@ -110,7 +110,7 @@ describe('a house between 30 and 65 % of humidity', () => {
       climate: {
         ...climate,
         temperatureScale: 'fahrenheit',
-        temperature: { low: 59, high: 77 },
+        temperature: { min: 59, max: 77 },
         today: { temperature: 68, relativeHumidity: 50 },
       },
     })
@@ -178,12 +178,12 @@ describe('not valid', () => {
     ],
     [
       'humidity below 0',
-      climateWith({ relativeHumidity: { low: -1, high: 60 } }),
+      climateWith({ relativeHumidity: { min: -1, max: 60 } }),
       '/climate/relativeHumidity/low: must be a number from 0 to 100',
     ],
     [
       'two ways to say the year',
-      climateWith({ moistureContent: { low: 6, high: 9 } }),
+      climateWith({ moistureContent: { min: 6, max: 9 } }),
       '/climate: give either "relativeHumidity" or "moistureContent", not both',
     ],
     ['no year', { ...REQUEST, climate: { today: { relativeHumidity: 50 } } }, '/climate: must state the year'],
@@ -239,7 +239,7 @@ describe('cannot exist', () => {
       'wetter than teak holds',
       {
         ...woodsWith({ species: 'teak' }),
-        climate: { today: { moistureContent: 10 }, moistureContent: { low: 5, high: 25 } },
+        climate: { today: { moistureContent: 10 }, moistureContent: { min: 5, max: 25 } },
       },
       '/climate/moistureContent/high',
       'Teak',
@@ -252,7 +252,7 @@ describe('cannot exist', () => {
     ],
     [
       'a range the wrong way round',
-      climateWith({ relativeHumidity: { low: 65, high: 30 } }),
+      climateWith({ relativeHumidity: { min: 65, max: 30 } }),
       '/climate/relativeHumidity',
       'above the high end',
     ],
@@ -282,7 +282,7 @@ test('three balls, and two hundred, in any weather', async () => {
     const { states } = await season(url, {
       ...REQUEST,
       design,
-      climate: { today: { relativeHumidity: 100 }, relativeHumidity: { low: 0, high: 100 } },
+      climate: { today: { relativeHumidity: 100 }, relativeHumidity: { min: 0, max: 100 } },
     })
     expect(states).toHaveLength(2)
   }

@@ -240,7 +240,7 @@ describe('without trials', () => {
 describe('the weather as a contributor', () => {
   const MAPLE = { construction: 'flat-sawn', species: 'maple-sugar' }
   const WOODS = { outerRing: MAPLE, innerRing: MAPLE }
-  const CLIMATE = { today: { relativeHumidity: 50 }, relativeHumidity: { low: 30, high: 65 } }
+  const CLIMATE = { today: { relativeHumidity: 50 }, relativeHumidity: { min: 30, max: 65 } }
   const measured = { ...CONTRIBUTORS, ballLotMean: { kind: 'normal', standardDeviation: 0.01 } }
   const YEAR = { ...REQUEST, contributors: measured, woods: WOODS, climate: CLIMATE }
 
@@ -261,7 +261,7 @@ describe('the weather as a contributor', () => {
     const { input }: { input: object } = JSON.parse(first.text)
     expect(input).toMatchObject({ climate: { temperatureScale: 'celsius', today: { temperature: 20 } } })
     expect((await post(url, input)).text).toBe(first.text)
-    const fahrenheit = { ...CLIMATE, temperatureScale: 'fahrenheit', temperature: { low: 68, high: 68 } }
+    const fahrenheit = { ...CLIMATE, temperatureScale: 'fahrenheit', temperature: { min: 68, max: 68 } }
     const other = await checked(url, { ...YEAR, climate: fahrenheit })
     const one: Checked = JSON.parse(first.text)
     expect(other.ballGap.monteCarlo.mean).toBeWithin(1e-9, one.ballGap.monteCarlo.mean)
@@ -291,12 +291,12 @@ describe('the weather as a contributor', () => {
     ],
     [{ woods: { ...WOODS, innerRing: { species: 'mapel-sugar' } }, climate: CLIMATE }, 400, '/woods/innerRing/species'],
     [
-      { woods: WOODS, climate: { ...CLIMATE, relativeHumidity: { low: 60, high: 30 } } },
+      { woods: WOODS, climate: { ...CLIMATE, relativeHumidity: { min: 60, max: 30 } } },
       422,
       '/climate/relativeHumidity: The low end, 60, is above',
     ],
     [
-      { woods: WOODS, climate: { today: { moistureContent: 40 }, moistureContent: { low: 6, high: 9 } } },
+      { woods: WOODS, climate: { today: { moistureContent: 40 }, moistureContent: { min: 6, max: 9 } } },
       422,
       '/climate/today: A moisture content of 40 %',
     ],
@@ -326,7 +326,7 @@ test('one, two or three threads: the same bytes', async () => {
       ...REQUEST,
       trials: 50_000,
       woods: { outerRing: { species: 'maple-sugar' }, innerRing: { construction: 'cross-laminated-ply' } },
-      climate: { today: { moistureContent: 8 }, moistureContent: { low: 6, high: 10 } },
+      climate: { today: { moistureContent: 8 }, moistureContent: { min: 6, max: 10 } },
     },
     {
       ...REQUEST,

@@ -8,8 +8,8 @@ const WOODS = {
 }
 const CLIMATE = {
   today: { temperature: 20, relativeHumidity: 50 },
-  temperature: { low: 17, high: 25 },
-  relativeHumidity: { low: 30, high: 65 },
+  temperature: { min: 17, max: 25 },
+  relativeHumidity: { min: 30, max: 65 },
 }
 
 /** Balls so large that the width they take by default could not be sent. */

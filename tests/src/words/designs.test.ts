@@ -7,7 +7,7 @@ import {
   type DesignInput,
   design,
 } from '#shared/bearing/arrangements.ts'
-import { DIMENSION_KEYS } from '#shared/bearing/dimensions.ts'
+import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { type Group, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import type { WarningFacts } from '#shared/bearing/warning.ts'
@@ -286,7 +286,9 @@ test.each(EVERY)('the names of the sizes of a %s bearing', (name) => {
 })
 
 test('every size has a name in every arrangement', () => {
-  for (const name of EVERY) for (const key of DIMENSION_KEYS) expect(dimensionName(key, TERMS[name])).toMatch(/^[a-z]/)
+  for (const name of EVERY)
+    for (const key of Object.keys(DIMENSION_SYMBOLS) as DimensionKey[])
+      expect(dimensionName(key, TERMS[name])).toMatch(/^[a-z]/)
 })
 
 test('a word of another arrangement is found', () => {

@@ -7,10 +7,12 @@ import { TERMS } from '#src/words/terms.ts'
 import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'
 import { foreignWords, unusedWords } from '#tests/support/trade-words.ts'
 
+const unitsOf = ({ bearing }: OfKind['design']) => bearing.settled.input.units
+
 /** What a person reads of a sheet: all but the names that programs go by. */
 const sentencesOf = ({ design }: OfKind): readonly string[] =>
   METHODS.flatMap((method) => {
-    const { title, use, operations } = toJobSheet(design, method)
+    const { title, summary, operations } = toJobSheet(design, { units: unitsOf(design), method })
     const ofOperations = operations.flatMap((operation) => [
       operation.title,
       operation.tool,
@@ -22,7 +24,7 @@ const sentencesOf = ({ design }: OfKind): readonly string[] =>
       ...operation.sizes.map(({ name }) => name),
       ...operation.readings.map(({ name }) => name),
     ])
-    return [title, use, ...ofOperations]
+    return [title, summary, ...ofOperations]
   })
 
 describe('the job sheet', () => {
@@ -37,7 +39,7 @@ describe('the job sheet', () => {
 
   test.each(OF_EVERY_KIND)('of $name has no gap in a sentence, and every instruction ends', (made) => {
     for (const method of METHODS)
-      for (const { how, check, mistake } of toJobSheet(made.design, method).operations)
+      for (const { how, check, mistake } of toJobSheet(made.design, { units: unitsOf(made.design), method }).operations)
         for (const sentence of [how, check, mistake.looksLike, mistake.costs])
           expect(sentence).toMatch(/^[A-Z](?!.*(?: {2}|undefined|NaN|\[object)).*[^.]\.$/)
   })

@@ -15,6 +15,7 @@ import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
 import { toleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { mm } from '#shared/units/length.ts'
 import { toSelectionAnswer } from '#src/api/ball-selection/present.ts'
+import { toDesignRequest } from '#src/api/design-input.ts'
 import { toFitAnswer } from '#src/api/fit-correction/present.ts'
 import { toLoadAnswer } from '#src/api/load-check/present.ts'
 import { explainRefusal as selectionRefusal, explainWarning as selectionWarning } from '#src/words/ball-selection.ts'
@@ -173,7 +174,16 @@ describe('ball selection', () => {
     const design = DESIGNS[arrangement]
     for (const goal of ['close-groove', 'least-groove-change', 'least-spread'] as const) {
       for (const measured of [lot(-0.3, 0.2), lot(0, 0.002), lot(0, 0.2), lot(0.4, 0.2)]) {
-        expectOwnWords(arrangement, sentencesIn(toSelectionAnswer(known(ballSelection({ design, measured, goal })))))
+        expectOwnWords(
+          arrangement,
+          sentencesIn(
+            toSelectionAnswer(known(ballSelection({ design, measured, goal })), {
+              design: toDesignRequest(design),
+              measured: [...measured],
+              goal,
+            }),
+          ),
+        )
       }
     }
   })
@@ -210,13 +220,15 @@ describe('load check', () => {
 
   test.each(ALL)('of a %s: every answer in its own words', (arrangement) => {
     const { members, raceway } = traitsOf(DESIGNS[arrangement])
-    const spoken = { units: 'mm', forceUnits: 'N', terms: TERMS[arrangement] } as const
     const tight = raceway === 'groove' ? [{ ...DESIGNS[arrangement], groove: { conformity: 0.45 } }] : []
     for (const design of [DESIGNS[arrangement], ...tight] as readonly DesignInput[]) {
       for (const load of [1, 60, 90_000]) {
         for (const more of [{}, { speed: 90_000 }, ...(members === 'plates' ? [{ offset: mm(3), speed: 20 }] : [])]) {
           const asked = { design, [LOAD_NAMES[members]]: load, ...more }
-          expectOwnWords(arrangement, sentencesIn(toLoadAnswer(known(anyLoadCheck(asked)), spoken)))
+          expectOwnWords(
+            arrangement,
+            sentencesIn(toLoadAnswer(known(anyLoadCheck(asked)), { ...asked, design: toDesignRequest(design) })),
+          )
         }
       }
     }
@@ -226,7 +238,10 @@ describe('load check', () => {
       wood: 'maple-sugar',
       ballWood: 'basswood-american',
     })
-    expectOwnWords(arrangement, sentencesIn(toLoadAnswer(known(soft), spoken)))
+    expectOwnWords(
+      arrangement,
+      sentencesIn(toLoadAnswer(known(soft), { design: toDesignRequest(DESIGNS[arrangement]) })),
+    )
     expectOwnWords(arrangement, [estimateOnly(TERMS[arrangement]).message])
   })
 
@@ -272,7 +287,7 @@ describe('load check', () => {
 
 describe('seasonal fit: radial bearings alone', () => {
   test('every answer in their own words', () => {
-    const troubled = { ...MARBLES, climate: { kind: 'moisture', moistureContent: { low: 2, high: 24 } } } as const
+    const troubled = { ...MARBLES, climate: { kind: 'moisture', moistureContent: { min: 2, max: 24 } } } as const
     const segmented = { construction: 'segmented', species: 'maple-sugar' } as const
     const ply = {
       ...MARBLES,

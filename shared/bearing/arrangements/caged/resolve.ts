@@ -6,6 +6,7 @@ import { pitchDiameterForHalfTurn } from '#shared/geometry/eccentric-filling.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { rounded, roundedUp } from '#shared/units/rounded.ts'
 import { CAGED_FIELDS, type CagedInput } from './input.ts'
 
 export const CAGED_TRAITS: Traits = { members: 'rings', rolls: 'balls', ballSet: 'caged', raceway: 'groove' }
@@ -42,8 +43,9 @@ export function resolveCaged(input: CagedInput): Resolution<ResolvedCaged> {
   if (!resolution.ok) return resolution
   const rings = resolution.value
   const { ballDiameter } = rings
-  const pocketClearance = input.cage?.pocketClearance ?? mm(POCKET_CLEARANCE * ballDiameter)
-  const landClearance = input.cage?.landClearance ?? mm(LAND_CLEARANCE * ballDiameter)
+  const { units } = input
+  const pocketClearance = input.cage?.pocketClearance ?? rounded(mm(POCKET_CLEARANCE * ballDiameter), units)
+  const landClearance = input.cage?.landClearance ?? rounded(mm(LAND_CLEARANCE * ballDiameter), units)
   const cageWidth = input.cage?.width ?? rings.width
   const pockets: Pockets = { pocketDiameter: mm(ballDiameter + pocketClearance), ballCount: input.balls.count }
   const inset = insetOf(rings, landClearance)
@@ -70,15 +72,16 @@ function insetOf({ ballDiameter, innerGroove, radialInternalClearance }: Rings, 
 
 /** How far apart the balls stand, as it was said; or with the usual web, and wide enough to go in between rings of one piece. */
 function apartIn(
-  { cage }: CagedInput,
+  { cage, units }: CagedInput,
   { ballDiameter, split }: Rings,
   pockets: Pockets,
   inset: number,
 ): { readonly web: Mm; readonly pitchDiameter?: never } | { readonly web?: never; readonly pitchDiameter: Mm } {
   if (cage?.pitchDiameter !== undefined) return { pitchDiameter: cage.pitchDiameter }
-  const usual = mm(WEB * ballDiameter)
+  const usual = rounded(mm(WEB * ballDiameter), units)
   if (cage?.web !== undefined || split !== 'none') return { web: cage?.web ?? usual }
-  return { web: mm(Math.max(usual, webToFill(pockets, ballDiameter, inset) ?? 0)) }
+  // Rounded up, so that the balls still go in.
+  return { web: mm(Math.max(usual, roundedUp(webToFill(pockets, ballDiameter, inset) ?? mm(0), units))) }
 }
 
 /** The least web with which the balls, lying side by side, fill no more than a half turn; undefined where no wood is left. */

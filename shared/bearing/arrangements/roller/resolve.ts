@@ -20,6 +20,7 @@ import { PLAIN_TRACK } from '#shared/geometry/groove.ts'
 import { waysIn } from '#shared/geometry/ways-in.ts'
 import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { rounded, roundedDown } from '#shared/units/rounded.ts'
 import { ROLLER_FIELDS, type RollerInput } from './input.ts'
 
 export const ROLLER_TRAITS: Traits = { members: 'rings', rolls: 'rollers', ballSet: 'full', raceway: 'track' }
@@ -45,14 +46,15 @@ export interface ResolvedRoller extends Settled {
 export function resolveRoller(input: RollerInput): Resolution<ResolvedRoller> {
   const { units } = input
   const { ballDiameter, ballScatter } = ballsOf(input, SCATTER)
-  const width = input.width ?? mm(WIDTH * ballDiameter)
+  const width = input.width ?? rounded(mm(WIDTH * ballDiameter), units)
   const faults = [...tooFewMeasured(input), ...tooLong(input, width)]
   if (faults.length > 0) return fail(faults)
   // Of a ring so narrow that nothing would be left beside the clearance, half of its width.
-  const rollerLength = input.balls.length ?? mm(Math.max(width - END_CLEARANCE * ballDiameter, width / 2))
+  const usualLength = roundedDown(mm(Math.max(width - END_CLEARANCE * ballDiameter, width / 2)), units)
+  const rollerLength = input.balls.length ?? usualLength
   const outside = outsideInput(input.outerRing, units, mm(defaults.OUTER_WALL * ballDiameter))
   const rings = {
-    radialInternalClearance: input.radialInternalClearance ?? usualPlay(ballDiameter),
+    radialInternalClearance: input.radialInternalClearance ?? usualPlay(ballDiameter, units),
     finishAllowance: input.finishAllowance ?? defaults.FINISH_ALLOWANCE,
     width,
   }

@@ -21,6 +21,7 @@ import type { Traits } from '#shared/bearing/traits.ts'
 import type { Groove } from '#shared/geometry/groove.ts'
 import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { rounded } from '#shared/units/rounded.ts'
 import { THRUST_FIELDS, type ThrustInput } from './input.ts'
 
 export const THRUST_TRAITS: Traits = { members: 'plates', rolls: 'balls', ballSet: 'full', raceway: 'groove' }
@@ -53,7 +54,7 @@ export function resolveThrust(input: ThrustInput): Resolution<ResolvedThrust> {
   const groove = grooveOf(input.plates, input.groove, ballDiameter, PLATE_ENGAGEMENT)
   const faults = [...tooFewMeasured(input), ...undercut(input, 'plates', groove)]
   if (faults.length > 0) return fail(faults)
-  const thickness = input.plates?.thickness ?? mm(THICKNESS * ballDiameter)
+  const thickness = input.plates?.thickness ?? rounded(mm(THICKNESS * ballDiameter), units)
   const band = gapBand(input, ballDiameter, ANY_GAP_WILL_DO)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
   const outside = outsideInput(input.plates, units, mm(WALL * ballDiameter))

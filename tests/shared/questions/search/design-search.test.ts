@@ -37,8 +37,8 @@ const YEAR: Year = {
   },
   climate: {
     kind: 'air',
-    temperature: { low: 18, high: 22 },
-    relativeHumidity: { low: 30, high: 65 },
+    temperature: { min: 18, max: 22 },
+    relativeHumidity: { min: 30, max: 65 },
   },
   today: { kind: 'air', air: { temperature: 20, relativeHumidity: 50 } },
 }
@@ -263,7 +263,7 @@ describe('what is shown', () => {
 })
 
 describe('a year', () => {
-  const RANGE = { kind: 'air', temperature: { low: 20, high: 20 }, relativeHumidity: { low: 5, high: 90 } } as const
+  const RANGE = { kind: 'air', temperature: { min: 20, max: 20 }, relativeHumidity: { min: 5, max: 90 } } as const
 
   test('what is shown runs all year: asked one by one', () => {
     const { ranked } = searched({ ...LARKMOOR, year: YEAR, limit: 5 })
@@ -292,7 +292,7 @@ describe('a year', () => {
         outerRing: { construction: 'flat-sawn', species: 'ash-blue' },
         innerRing: { construction: 'cross-laminated-ply' },
       },
-      climate: { ...RANGE, relativeHumidity: { low: 60, high: 30 } },
+      climate: { ...RANGE, relativeHumidity: { min: 60, max: 30 } },
       today: YEAR.today,
     }
     const refused = designSearch({ ...LARKMOOR, balls: [{ diameter: mm(16) }], year })

@@ -14,7 +14,7 @@ const mean = (values: readonly number[]): number => values.reduce((sum, value) =
 describe('a range of moisture from 6 to 14 %, made at 10 %', () => {
   const drawn = changes({
     ...MARBLES,
-    climate: { kind: 'moisture', moistureContent: { low: 6, high: 14 } },
+    climate: { kind: 'moisture', moistureContent: { min: 6, max: 14 } },
     today: { kind: 'moisture', moistureContent: 10 },
   })
 

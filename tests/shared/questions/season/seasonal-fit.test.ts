@@ -34,7 +34,7 @@ test('from 20 C and 65 % of humidity the wood comes to 12.0 % (Wood Handbook, Ta
 })
 
 describe('flat-sawn sugar maple from 6 to 11 %', () => {
-  const climate = { kind: 'moisture', moistureContent: { low: 6, high: 11 } } as const
+  const climate = { kind: 'moisture', moistureContent: { min: 6, max: 11 } } as const
   const today = { kind: 'moisture', moistureContent: 10 } as const
   const { states, bearing } = fitted({ ...MARBLES, climate, today })
   const radius = bearing.outerRing.grooveBottomDiameter / 2
@@ -65,7 +65,7 @@ describe('flat-sawn sugar maple from 6 to 11 %', () => {
 })
 
 test('quarter-sawn moves by the radial coefficient', () => {
-  const climate = { kind: 'moisture', moistureContent: { low: 9, high: 11 } } as const
+  const climate = { kind: 'moisture', moistureContent: { min: 9, max: 11 } } as const
   const today = { kind: 'moisture', moistureContent: 10 } as const
   const wood: RingWood = { construction: 'quarter-sawn', species: 'maple-sugar' }
   const { states, bearing } = fitted({ ...withWoods(wood), climate, today })
@@ -136,10 +136,10 @@ describe('the band in which it runs', () => {
     const humidity = band?.[end].relativeHumidity ?? Number.NaN
     const inward = end === 'low' ? 1 : -1
     const at = (relativeHumidity: number) => {
-      const range = { low: relativeHumidity, high: relativeHumidity }
+      const range = { min: relativeHumidity, max: relativeHumidity }
       const { states } = fitted({
         ...MARBLES,
-        climate: { kind: 'air', temperature: { low: 20, high: 20 }, relativeHumidity: range },
+        climate: { kind: 'air', temperature: { min: 20, max: 20 }, relativeHumidity: range },
       })
       return (states[0]?.troubles ?? []).filter((trouble) => trouble !== 'balls-knock')
     }
@@ -186,7 +186,7 @@ const ringWood: fc.Arbitrary<RingWood> = fc
   )
 const humidities = fc
   .tuple(between(0, 90), between(0, 90))
-  .map(([one, other]) => ({ low: Math.min(one, other), high: Math.max(one, other) }))
+  .map(([one, other]) => ({ min: Math.min(one, other), max: Math.max(one, other) }))
 const anySeason: fc.Arbitrary<SeasonalFitInput> = fc
   .record({
     design: likelyInput,
@@ -199,7 +199,7 @@ const anySeason: fc.Arbitrary<SeasonalFitInput> = fc
   .map(({ design, outer, inner, balls, humidities: relativeHumidity, today }) => ({
     design,
     woods: { outerRing: outer, innerRing: inner, balls },
-    climate: { kind: 'air', temperature: { low: 15, high: 25 }, relativeHumidity },
+    climate: { kind: 'air', temperature: { min: 15, max: 25 }, relativeHumidity },
     today: { kind: 'air', air: { temperature: 20, relativeHumidity: today } },
   }))
 
@@ -286,7 +286,7 @@ describe('what cannot be said', () => {
     ],
     [
       'a range the wrong way round',
-      { climate: { ...HOUSE, relativeHumidity: { low: 60, high: 30 } } as SeasonalFitInput['climate'] },
+      { climate: { ...HOUSE, relativeHumidity: { min: 60, max: 30 } } as SeasonalFitInput['climate'] },
       ['range-reversed /climate/relativeHumidity'],
     ],
     [
@@ -303,7 +303,7 @@ describe('what cannot be said', () => {
       'wetter than teak holds',
       {
         woods: { outerRing: { construction: 'flat-sawn', species: 'teak' }, innerRing: MAPLE },
-        climate: { kind: 'moisture', moistureContent: { low: 6, high: 23 } },
+        climate: { kind: 'moisture', moistureContent: { min: 6, max: 23 } },
       },
       ['above-fibre-saturation /climate/moistureContent/high'],
     ],

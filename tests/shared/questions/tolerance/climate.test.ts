@@ -28,7 +28,7 @@ const EVERY: Contributors = {
 describe('a year that does nothing', () => {
   const still: Year = {
     ...YEAR,
-    climate: { kind: 'moisture', moistureContent: { low: 9, high: 9 } },
+    climate: { kind: 'moisture', moistureContent: { min: 9, max: 9 } },
     today: { kind: 'moisture', moistureContent: 9 },
   }
   const { outOfRound, ballLotMean, ...others } = EVERY
@@ -196,7 +196,7 @@ test('every trial lies within the worst case, the driest and the dampest among i
 test('the aim turns away from what the weather does: a year that only dries asks for a deeper groove', () => {
   const dries: Year = {
     ...IN_PLY,
-    climate: { kind: 'moisture', moistureContent: { low: 2, high: 4 } },
+    climate: { kind: 'moisture', moistureContent: { min: 2, max: 4 } },
     today: { kind: 'moisture', moistureContent: 12 },
   }
   const contributors = { outerGrooveBottomRadius: normal(0.02) }

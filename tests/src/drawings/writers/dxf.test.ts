@@ -50,7 +50,12 @@ describe('read back by another program', () => {
         expect(header).toMatchObject({ $ACADVER: 'AC1009', $INSUNITS: 4, $MEASUREMENT: 1 })
         const finish = entities.filter(({ type, layer }) => type === 'CIRCLE' && layer === 'FINISH')
         const cut = (key: string): number => made.dimensions.find((row) => row.key === key)?.cutTo ?? Number.NaN
-        const wanted = ['outsideDiameter', 'outerLandDiameter', 'innerLandDiameter', 'boreDiameter']
+        const wanted = [
+          'outerRing.outsideDiameter',
+          'outerRing.landDiameter',
+          'innerRing.landDiameter',
+          'innerRing.boreDiameter',
+        ]
         expect(finish).toHaveLength(wanted.length)
         for (const [index, key] of wanted.entries()) expect(finish[index]?.radius).toBeWithin(1e-6, cut(key) / 2)
       }),

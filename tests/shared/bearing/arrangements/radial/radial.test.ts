@@ -179,14 +179,16 @@ describe('one bearing, however it is said', () => {
       fc.property(ballCount, between(0.45, 0.6), magnitude(1e-3, 1e3), (count, conformity, scale) => {
         const sized = (by: number): RadialInput => ({
           units: 'mm',
-          balls: { count, diameter: mm(16 * by) },
+          balls: { count, diameter: mm(16 * by), standardDeviation: mm(0.1 * by) },
           bore: mm(0.3 * by),
           groove: { conformity },
-          outerRing: { roundOutsideDiameterTo: null, grooveDepth: mm(3 * by) },
+          outerRing: { roundOutsideDiameterTo: null, wall: mm(11 * by), grooveDepth: mm(3 * by) },
           innerRing: { engagement: 0.3 },
           ballGap: mm(0.9 * by),
+          maxBallGap: mm(2 * by),
+          width: mm(24 * by),
           radialInternalClearance: mm(0.4 * by),
-          finishAllowance: mm(0.1 * by),
+          finishAllowance: mm(0.05 * by),
         })
         const small = fullRingsOf(sized(1))
         fc.pre(small.ok)
@@ -204,12 +206,11 @@ describe('one bearing, however it is said', () => {
   })
 
   test('inches and millimetres give the same bearing, bit for bit', () => {
-    overBearings((bearing, input) => {
-      // the only thing that the units themselves decide is what the outside is rounded to
-      const { roundOutsideDiameterTo = null } = bearing.settled.input.outerRing ?? {}
-      const said = bearing.settled.input.outerRing?.outsideDiameter === undefined ? { roundOutsideDiameterTo } : {}
-      const outerRing = { ...input.outerRing, ...said }
-      const other = made({ ...input, units: input.units === 'in' ? 'mm' : 'in', outerRing })
+    overBearings(({ settled }) => {
+      // Defaults are rounded in the units of the answer: the law is one of whole inputs.
+      const input: RadialInput = { ...settled.input, arrangement: 'radial' }
+      const bearing = made(input)
+      const other = made({ ...input, units: input.units === 'in' ? 'mm' : 'in' })
       const { settled: _, ...figures } = bearing
       const { settled: __, ...otherFigures } = other
       expect(otherFigures).toEqual(figures)

@@ -29,15 +29,15 @@ describe('what was left out', () => {
     expect(input).toEqual({
       units: 'mm',
       arrangement: 'radial',
-      balls: { count: 12, diameter: 16, material: 'wood', standardDeviation: expect.closeTo(0.0067 * 16, 12) },
+      balls: { count: 12, diameter: 16, material: 'wood', standardDeviation: 0.1072 },
       bore: 12,
-      outerRing: { engagement: 0.2, wall: expect.closeTo(32 / 3, 12), roundOutsideDiameterTo: 5 },
+      outerRing: { engagement: 0.2, wall: 10.666667, roundOutsideDiameterTo: 5 },
       innerRing: { engagement: 0.4 },
       groove: { conformity: 0.53 },
-      ballGap: expect.closeTo(0.8, 12),
+      ballGap: 0.8,
       minBallGap: 0,
       maxBallGap: 2,
-      radialInternalClearance: expect.closeTo(0.32, 12),
+      radialInternalClearance: 0.32,
       finishAllowance: 0,
       width: 24,
       split: 'inner-ring',
@@ -138,7 +138,8 @@ describe('the gap band', () => {
   test('the aim is a twentieth of a ball, or what the last ball needs where that is more', () => {
     expect(band({})).toEqual([0, 0.8, 2])
     const deep = settled({ ...PLAIN, balls: { count: 8, diameter: mm(16) }, outerRing: { engagement: 0.4 } })
-    expect(deep.ballGap).toBe(deep.assembly.assemblyGap)
+    // rounded up to what an answer states
+    expect(deep.ballGap).toBeWithin(0.5e-6, deep.assembly.assemblyGap + 0.5e-6)
     expect(deep.ballGap).toBeGreaterThan(0.8)
   })
 

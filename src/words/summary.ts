@@ -1,0 +1,102 @@
+import type { CagedBearing, Design, RadialBearing, RollerBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { Severity } from '#shared/bearing/warning.ts'
+import type { DesignSearch } from '#shared/questions/search/design-search.ts'
+import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
+import type { SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
+import type { PlateSizeRow, SizeRow } from '#shared/questions/size-table/size-table.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import type { Method } from '#src/api/job-sheet/schema.ts'
+import { DROPPED } from './design-search.ts'
+import { figure } from './figure.ts'
+import { describeBuildIn } from './seasonal-fit.ts'
+
+/*
+ * The sentence or two at the top of an answer that a maker can act on, of paths whose advice is not a whole file of its own.
+ */
+
+/** What to cut, and whether to read on first. */
+export function designSummary({ bearing, warnings }: Pick<Design, 'bearing' | 'warnings'>): string {
+  return `${whatToCut(bearing)}${readFirst(warnings)}`
+}
+
+function whatToCut(bearing: Design['bearing']): string {
+  if ('plate' in bearing) return platesToCut(bearing)
+  if ('cage' in bearing) return cagedToCut(bearing)
+  return bearing.cheeks === undefined ? ringsToCut(bearing) : tracksToCut(bearing)
+}
+
+type Size = (length: Mm) => string
+const sizeIn =
+  ({ settled }: Design['bearing']): Size =>
+  (length) =>
+    figure(length, settled.input.units)
+
+function ringsToCut(bearing: RadialBearing): string {
+  const { outerRing: outer, innerRing: inner, settled, ballGap } = bearing
+  const size = sizeIn(bearing)
+  return `Cut the outer groove to ${size(outer.grooveBottomDiameter)} across its bottoms and the inner groove to ${size(inner.grooveBottomDiameter)}: the ${settled.input.balls.count} balls then leave a gap of ${size(ballGap)}.`
+}
+
+function tracksToCut(bearing: RollerBearing): string {
+  const { outerRing: outer, innerRing: inner, settled, ballGap } = bearing
+  const size = sizeIn(bearing)
+  return `Turn the outer ring's track to ${size(outer.grooveBottomDiameter)} and the inner ring's to ${size(inner.grooveBottomDiameter)}: the ${settled.input.balls.count} rollers then leave a gap of ${size(ballGap)}.`
+}
+
+function platesToCut(bearing: ThrustBearing): string {
+  const { plate, settled, ballGap, plateGap } = bearing
+  const size = sizeIn(bearing)
+  return `Cut a groove ${size(plate.grooveDepth)} deep on a circle of ${size(plate.grooveCircleDiameter)} into both plates: the ${settled.input.balls.count} balls then leave a gap of ${size(ballGap)}, and the plates lie ${size(plateGap)} apart.`
+}
+
+function cagedToCut(bearing: CagedBearing): string {
+  const { outerRing: outer, innerRing: inner, settled, ballSpacing } = bearing
+  const size = sizeIn(bearing)
+  return `Cut the outer groove to ${size(outer.grooveBottomDiameter)} across its bottoms and the inner groove to ${size(inner.grooveBottomDiameter)}: the cage then holds the ${settled.input.balls.count} balls ${size(ballSpacing)} apart.`
+}
+
+/** Warnings that stop a maker come before the cutting. */
+function readFirst(warnings: readonly { readonly severity: Severity }[]): string {
+  const has = (severity: Severity) => warnings.some((warning) => warning.severity === severity)
+  if (has('fault')) return ' It will not work as it is: read the warnings before you cut.'
+  return has('risk') ? ' Read the warnings before you cut.' : ''
+}
+
+/** How far the table reaches, and what to do with a row. */
+export function sizeTableSummary(rows: readonly (SizeRow | PlateSizeRow)[], units: Units): string {
+  const diameters = rows.map(({ pitchRadius }) => 2 * pitchRadius)
+  const [smallest, largest] = [Math.min(...diameters), Math.max(...diameters)].map((size) => figure(mm(size), units))
+  const reach = smallest === largest ? `of ${smallest}` : `from ${smallest} to ${largest}`
+  return `${counted(rows.length, 'bearing')} with a pitch diameter ${reach}. Choose a row and send its \`balls\` with your bore to /v1/design.`
+}
+
+const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`
+
+/** Whether it runs all year as designed, and what to build in. */
+export const seasonSummary = (season: SeasonalFit, runsAllYear: boolean): string =>
+  `${runsAllYear ? 'The bearing runs all year as designed.' : 'The bearing does not run all year as designed.'} ${describeBuildIn(season.buildIn, season)}`
+
+/** How to follow the sheet. */
+export const jobSheetSummary = (operations: number, method: Method): string =>
+  `Follow the ${counted(operations, 'operation')} in order, for ${MACHINES[method]}. Where a size has a figure to stop at, stop there with the sharp tool and sand the rest to the gauge.`
+
+const MACHINES: Readonly<Record<Method, string>> = {
+  'saw-and-lathe': 'a saw and a lathe',
+  'lathe-only': 'a lathe alone',
+  'router-and-lathe': 'a router and a lathe',
+}
+
+/** The best design that was found, or why there is none. */
+export function searchSummary({ ranked: [best], search, dropped }: DesignSearch): string {
+  if (best === undefined) {
+    if (search.offset > 0) return `No design ranks below place ${search.offset}.`
+    const [most] = DROP_REASONS.toSorted((one, other) => dropped[other] - dropped[one])
+    const why =
+      most === undefined || dropped[most] === 0 ? '' : ` Most candidates fail for one reason: ${DROPPED[most]}.`
+    return `No design is within these limits.${why}`
+  }
+  const { units, balls } = best.design
+  const size = (length: Mm): string => figure(length, units)
+  const place = search.offset === 0 ? 'The best design' : `The design in place ${search.offset + 1}`
+  return `${place} has ${balls.count} balls of ${size(balls.diameter)} and is ${size(best.bearing.outerRing.outsideDiameter)} outside, with a bore of ${size(best.design.bore)}. Send its \`design\` to /v1/design for every size.`
+}
