@@ -61,8 +61,7 @@ export const arrangementOf = (design: Named): Arrangement<ArrangementName, Desig
   ARRANGEMENTS[nameOf(design)]
 
 /** The bearing of an input, of whatever arrangement, or every reason at once why there is none. */
-export const bearingOf = (input: DesignInput): Result<Bearing, readonly Refusal[]> =>
-  arrangementOf(input).bearingOf(input)
+const bearingOf = (input: DesignInput): Result<Bearing, readonly Refusal[]> => arrangementOf(input).bearingOf(input)
 
 /** The design of an input, of whatever arrangement: see `designOf`. */
 export const design = (input: DesignInput): Result<Design, readonly Refusal[]> =>

@@ -23,7 +23,7 @@ import {
 /** More balls than anyone turns a ring for. */
 export const MOST_BALLS = 200
 export const ENGAGEMENT: Bounds = { least: 0.01, most: 0.9 }
-export const CONFORMITY: Bounds = { least: 0.3, most: 2 }
+const CONFORMITY: Bounds = { least: 0.3, most: 2 }
 const MOST_MEASURED = 500
 
 export const BALL_MATERIALS = ['wood', 'glass', 'acrylic', 'steel'] as const

@@ -237,7 +237,7 @@ export function outsideOf(outside: OutsideInput): Outside {
 export const denominatorInput = ({
   units,
   shopDenominator,
-}: AnyInput): { readonly shopDenominator?: ShopDenominator } =>
+}: Pick<AnyInput, 'units' | 'shopDenominator'>): { readonly shopDenominator?: ShopDenominator } =>
   units === 'in' ? { shopDenominator: shopDenominator ?? USUAL_DENOMINATOR } : {}
 
 type KeysOf<T> = T extends unknown ? keyof T : never

@@ -69,7 +69,7 @@ export function designRequests<Extra extends Record<string, TSchema>>(
     Type.Object(
       {
         units: refTo<typeof UnitsName>('Units'),
-        arrangement: Type.Enum([arrangement], { type: 'string', description: fields.means }),
+        arrangement: requestTag(arrangement, fields),
         ...propertiesOf(fields.fields),
         stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')),
         ...extra,
@@ -85,6 +85,10 @@ export function designRequests<Extra extends Record<string, TSchema>>(
   )
   return [...variants, requestUnion(`${name}Request`, description, variants)]
 }
+
+/** The field by which a request states its arrangement. */
+export const requestTag = <Name extends string>(arrangement: Name, { means }: Pick<Group, 'means'>) =>
+  Type.Unsafe<Name>(Type.Enum([arrangement], { type: 'string', description: `\`${arrangement}\`: ${means}` }))
 
 /** How a refusal speaks of bearings of an arrangement. */
 function thingsOf(arrangement: string): { readonly 'x-things'?: string } {
@@ -104,6 +108,7 @@ export const requestUnion = <Request>($id: string, description: string, variants
   Type.Unsafe<Request>({
     $id,
     description: `${description} Without \`arrangement\` the bearing is \`radial\`.`,
+    type: 'object',
     // The tag is filled in before it is looked at.
     'x-usual': 'radial',
     discriminator: { propertyName: 'arrangement' },

@@ -70,17 +70,19 @@ export function show(length: Mm, units: Units): ShownLength {
   return roundedIn(length, units) as ShownLength
 }
 
-/** Digits in which a double says what was sent, and no more. */
-const SENT_DIGITS = 15
+/** Digits in which most doubles, and in which all of them, can be told apart. */
+const SENT_DIGITS = [15, 16]
 
 /**
  * A length that the caller stated, as it was sent: a third of an inch, or millimetres in a request in inches, has more digits
  * than an answer. Sent again, it is the same length.
  */
 export function echo(length: Mm, units: Units): ShownLength {
-  const [sent, stated] = [inUnits(length, units), show(length, units)]
-  const isStated = Math.abs(sent - stated) <= 4 * Number.EPSILON * Math.abs(sent)
-  return isStated ? stated : (Number(sent.toPrecision(SENT_DIGITS)) as ShownLength)
+  const stated = show(length, units)
+  if (lengthOf(stated, units) === length) return stated
+  const sent = inUnits(length, units)
+  const short = SENT_DIGITS.map((digits) => Number(sent.toPrecision(digits)))
+  return (short.find((value) => lengthOf(value, units) === length) ?? sent) as ShownLength
 }
 
 /**

@@ -1,6 +1,5 @@
 import { hash } from 'node:crypto'
 import type { FastifyReply } from 'fastify'
-import type { Origins } from '#src/config.ts'
 
 /** The policy of an answer that is not a page: nothing in it may run or load, and no page may frame it. */
 const NOT_A_PAGE = "default-src 'none'; frame-ancestors 'none'"
@@ -15,7 +14,7 @@ const ALWAYS = {
 /** What a script in a page may read of an answer. */
 export type Readable = {
   /** Which pages may read it: any, none, or these origins. */
-  readonly origins: Origins
+  readonly origins: '*' | false | readonly string[]
   /** The headers that it may read beside those that it may always. */
   readonly exposed: readonly string[]
 }

@@ -1,7 +1,8 @@
 import { ARRANGEMENTS, type RadialBearing } from '#shared/bearing/arrangements.ts'
 import { type DesignOf, designOf } from '#shared/bearing/design.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
-import { inUnits, type Units } from '#shared/units/length.ts'
+import type { Units } from '#shared/units/length.ts'
+import { roundedIn } from '#shared/units/rounded.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import { STANDING } from '#src/words/kiosk.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
@@ -109,7 +110,7 @@ function linesOf({ bearing, dimensions }: DesignOf<RadialBearing>): readonly Lin
       .map((row) => ({
         name: dimensionName(key, TERMS.radial),
         shop: (row.cutToShop ?? row.shop).text,
-        value: inUnits(row.cutTo ?? row.value, units),
+        value: roundedIn(row.cutTo ?? row.value, units),
       })),
   )
 }
@@ -118,7 +119,7 @@ function linesFrom(answer: Json): readonly Line[] {
   const rows = listOf(answer['dimensions']).map(part)
   return SHOWN.flatMap((key) =>
     rows
-      .filter((row) => row['name'] === dimensionName(key, TERMS.radial))
+      .filter((row) => row['key'] === key)
       .map((row) => ({
         name: dimensionName(key, TERMS.radial),
         shop: textOf(row['cutToShop'] ?? row['shop']),

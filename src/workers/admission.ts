@@ -27,7 +27,10 @@ export interface Admission {
   readonly leave: (answer: Admitted) => void
   /** Whether an answer that is under way cannot be done in so much time [ms], by what is known now of it and of the others. */
   readonly isLate: (answer: Admitted, msLeft: number) => boolean
-  /** For how long more has been asked than there are threads [ms]; 0 while there is room. */
+  /**
+   * For how long more has been asked than there are threads, by others than the caller that asks for most [ms]; 0 while there is
+   * room.
+   */
   readonly fullForMs: () => number
 }
 
@@ -48,6 +51,9 @@ export const laneFor = (workMs: number): Lane => (workMs <= QUICK_MS ? 'quick' :
 /** Room for less than this is none: the next request of whoever fills the threads is on its way. */
 const GAP_MS = 250
 
+/** So long after two callers have been seen, they count as told apart. */
+const APART_MS = 60_000
+
 /**
  * Decides which answers are worked out: those that can be done within their deadline. Each lane has room of its own, so that
  * no number of large answers shuts out small ones; where one is full, the caller that has most of it makes room for others.
@@ -58,7 +64,19 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
   const callers = new Map<string, { readonly caller: Caller; answers: number }>()
   const full = { since: Number.NEGATIVE_INFINITY, until: Number.NEGATIVE_INFINITY }
 
-  const isFull = (): boolean => underWay.size > threads
+  // One caller that asks for too much is no reason for the others to go elsewhere: they have their share. Where all come from
+  // one address, it may stand for many.
+  const apart = { address: '', seen: Number.NEGATIVE_INFINITY }
+  const areCallersApart = (): boolean => now() - apart.seen <= APART_MS
+  const note = (address: string): void => {
+    if (apart.address !== '' && apart.address !== address) apart.seen = now()
+    apart.address = address
+  }
+  const isGreediest = (answers: number): boolean => [...callers.values()].every((known) => known.answers <= answers)
+  const isFull = (): boolean => {
+    const greediest = areCallersApart() ? Math.max(0, ...Array.from(callers.values(), ({ answers }) => answers)) : 0
+    return underWay.size - greediest > threads
+  }
   /** Before anything changes: what is full now has been so since the last change. */
   const look = (): void => {
     if (isFull()) full.until = now()
@@ -110,6 +128,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       if (ms > deadlineMs) return 'too-much-work'
       look()
       const key = callerKey(address)
+      note(key)
       const known = callers.get(key) ?? { caller: { servedMs: servedSoFar() }, answers: 0 }
       const { caller } = known
       const lane = laneFor(workMs)
@@ -117,7 +136,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       const isCrowded = [...underWay].filter((each) => each.lane === lane).length >= most
       const displaced = !isLate && isCrowded ? displaceable(caller, lane) : undefined
       if (isLate || (isCrowded && displaced === undefined)) {
-        noteFull()
+        if (!areCallersApart() || !isGreediest(known.answers)) noteFull()
         return 'busy'
       }
       if (displaced !== undefined) {

@@ -31,12 +31,15 @@ test.each<[string, (document: Document) => void]>([
   ['a path that is gone', ({ paths }) => delete paths['/v1/size-table']],
   [
     'a field that an answer no longer has',
-    (document) => delete schemaOf(document, 'DesignResponse').properties['gauge'],
+    (document) => delete schemaOf(document, 'RadialDesignResponse').properties['gauge'],
   ],
-  ['a field that a request must have now', (document) => schemaOf(document, 'DesignRequest').required?.push('width')],
+  [
+    'a field that a request must have now',
+    (document) => schemaOf(document, 'RadialDesignRequest').required?.push('width'),
+  ],
   [
     'a field that a request may not have any more',
-    (document) => delete schemaOf(document, 'DesignRequest').properties['width'],
+    (document) => delete schemaOf(document, 'RadialDesignRequest').properties['width'],
   ],
 ])(
   'the check finds %s',

@@ -20,7 +20,6 @@ const AS_ELSEWHERE = {
 /** What a search takes where the caller leaves a field out, by its JSON pointer; `*` stands for any place in a list. */
 export const SEARCH_DEFAULTS = {
   ...present(AS_ELSEWHERE),
-  '/arrangement': plain('radial', 'a search is one for full rings of balls between grooved rings'),
   '/bore/step': trade('1/8 in or 2 mm', 'the steps in which drills and shafts are sold'),
   '/counts/min': trade('6', 'fewer balls run rough'),
   '/counts/max': trade('40', 'more balls are seldom turned for'),

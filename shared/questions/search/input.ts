@@ -1,6 +1,7 @@
 import type { Question, RadialInput } from '#shared/bearing/arrangements.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
+import { denominatorInput } from '#shared/bearing/resolve.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from '#shared/questions/load/input.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -137,7 +138,7 @@ export function settleSearch(input: DesignSearchInput): SettledSearch {
   const { least, most } = countsOf(input)
   const step = boreStepOf(input)
   return {
-    shared,
+    shared: wholeShared(shared),
     outsideDiameter: { least: outsideDiameter.least ?? mm(0), most: outsideDiameter.most },
     balls: balls.map(({ diameter, material = defaults.BALL_MATERIAL, standardDeviation }) => ({
       diameter,
@@ -164,6 +165,15 @@ export function settleSearch(input: DesignSearchInput): SettledSearch {
     limit: input.limit ?? LIMIT,
   }
 }
+
+/** With the defaults that are one value for all designs. */
+const wholeShared = (shared: SharedDesign): SharedDesign => ({
+  minBallGap: mm(defaults.MIN_BALL_GAP),
+  finishAllowance: defaults.FINISH_ALLOWANCE,
+  split: 'inner-ring',
+  ...denominatorInput(shared),
+  ...shared,
+})
 
 export const boreStepOf = ({ bore, shared }: Pick<DesignSearchInput, 'bore' | 'shared'>): Mm =>
   bore.step ?? boreStep(shared.units)

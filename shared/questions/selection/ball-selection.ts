@@ -246,8 +246,8 @@ function spreadOf(diameters: readonly number[]): Pick<BallSelection, 'mean' | 's
   }
 }
 
-/** What a gap may miss a limit by without a warning, in ball diameters: the search ends somewhere, and nobody reads it. */
-const UNNOTICED = 1e-6
+/** What a gap may miss a limit by without a warning, in ball diameters: the search ends somewhere, sizes are rounded, and nobody reads it. */
+const UNNOTICED = 1e-5
 
 function gapWarnings(ballGap: Mm, bearing: AnyBearing): readonly SelectionWarning[] {
   const { minBallGap: min, maxBallGap: max, ballDiameter } = bearing.settled

@@ -15,7 +15,7 @@ export const SIZE_TABLE = { name: 'size-table', serves: ['radial', 'thrust', 'ro
 
 type Without<I> = Omit<I, 'balls' | 'bore'>
 /** The part of a design that every pair shares: the balls come from the lists, and no row needs a bore. */
-export type SharedSizes =
+type SharedSizes =
   | Without<InputByArrangement['radial']>
   | Without<InputByArrangement['roller']>
   | Without<InputByArrangement['thrust']>

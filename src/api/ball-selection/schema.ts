@@ -124,14 +124,10 @@ const FIGURES = {
 
 const inputRef = refTo<typeof BallSelectionRequest>('BallSelectionRequest')
 
-export const RingBallSelectionResponse = Type.Object(
-  answerOf(['radial', 'roller'], inputRef, { ...CHOSEN, ...FIGURES }),
-  {
-    $id: 'RingBallSelectionResponse',
-    description: 'The balls to use, the gap that they leave, and a bound on any other choice.',
-  },
-)
-export type RingBallSelectionResponse = Static<typeof RingBallSelectionResponse>
+const RingBallSelectionResponse = Type.Object(answerOf(['radial', 'roller'], inputRef, { ...CHOSEN, ...FIGURES }), {
+  $id: 'RingBallSelectionResponse',
+  description: 'The balls to use, the gap that they leave, and a bound on any other choice.',
+})
 
 const PlateRest = Type.Object(
   {

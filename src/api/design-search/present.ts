@@ -1,4 +1,4 @@
-import { BALL_MATERIAL, FINISH_ALLOWANCE, MIN_BALL_GAP } from '#shared/bearing/defaults.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { valueAt } from '#shared/bearing/field.ts'
 import { DESIGN_SOURCES, LOAD_CHECK_SOURCES, type SourceId } from '#shared/data/sources.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
@@ -19,7 +19,6 @@ import type { Year } from '#shared/questions/season/input.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { USUAL_DENOMINATOR } from '#shared/units/shop-figure.ts'
 import { answer } from '#src/api/answer.ts'
 import { type Assumption, assumptionsIn, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
 import { cautionsFor } from '#src/api/caution.ts'
@@ -217,13 +216,13 @@ function toEcho({ search }: DesignSearch, request: DesignSearchRequest) {
     boardWidths: maybeAll(input.boardWidths),
     partingWidth: size(search.partingWidth),
     ballGap: maybe(shared.ballGap),
-    minBallGap: size(shared.minBallGap ?? mm(MIN_BALL_GAP)),
+    minBallGap: maybe(shared.minBallGap),
     maxBallGap: maybe(shared.maxBallGap),
     radialInternalClearance: maybe(shared.radialInternalClearance),
-    finishAllowance: size(shared.finishAllowance ?? FINISH_ALLOWANCE),
+    finishAllowance: maybe(shared.finishAllowance),
     width: maybe(shared.width),
-    split: shared.split ?? 'inner-ring',
-    shopDenominator: units === 'in' ? (shared.shopDenominator ?? USUAL_DENOMINATOR) : shared.shopDenominator,
+    split: shared.split,
+    shopDenominator: shared.shopDenominator,
     onlyOnRule: search.onlyOnRule,
     load: request.load && search.load && toEchoedLoad(request.load, search.load, units),
     year: request.year && { woods: echoedWoods(request.year.woods), climate: echoedClimate(request.year.climate) },
@@ -237,7 +236,10 @@ function toEcho({ search }: DesignSearch, request: DesignSearchRequest) {
     ...yearDefaults('/year'),
     ...defaultsOf({ forceUnits: FORCE_UNITS_FIELD }, '/load'),
   }
-  return { input: whole, assumed: [...assumptionsIn(request, whole, defaults), ...rulesIn(request)] }
+  return {
+    input: whole,
+    assumed: [...assumptionsIn({ arrangement: 'radial', ...request }, whole, defaults), ...rulesIn(request)],
+  }
 }
 
 const toEchoedLoad = (

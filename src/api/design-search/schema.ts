@@ -98,7 +98,11 @@ const SearchWeights = Type.Object(
 
 const SearchLoad = Type.Object(
   {
-    radialLoad: Type.Number({ minimum: 0.001, maximum: 100_000, description: 'Load across the axis, in `forceUnits`.' }),
+    radialLoad: Type.Number({
+      minimum: 0.001,
+      maximum: 100_000,
+      description: 'Load across the axis, in `forceUnits`.',
+    }),
     forceUnits: optionalField(FORCE_UNITS_FIELD),
     wood: optionalField(WOOD_FIELDS.wood),
     dentFraction: optionalField(WOOD_FIELDS.dentFraction),

@@ -44,11 +44,7 @@ const OPTIONS = {
   engine,
 }
 
-export const JOB_SHEET_REQUESTS = designRequests(
-  'JobSheet',
-  'A bearing to make, and the machines to make it with.',
-  OPTIONS,
-)
+const JOB_SHEET_REQUESTS = designRequests('JobSheet', 'A bearing to make, and the machines to make it with.', OPTIONS)
 
 export type JobSheetRequest = DesignRequest & {
   readonly method?: Method

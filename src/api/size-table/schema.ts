@@ -3,8 +3,8 @@ import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
 import { MOST_BALLS } from '#shared/bearing/fields.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { SIZE_TABLE } from '#shared/questions/size-table/size-table.ts'
-import { answerOf, answerUnion, arrangementTag } from '#src/api/answer.ts'
-import { type RequestByArrangement, requestUnion } from '#src/api/design-input.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
+import { type RequestByArrangement, requestTag, requestUnion } from '#src/api/design-input.ts'
 import { propertiesOf } from '#src/api/fields.ts'
 import { type Length, shownLength } from '#src/api/length.ts'
 import { shownNumber } from '#src/api/number.ts'
@@ -39,7 +39,7 @@ const requestOf = <Name extends (typeof SIZE_TABLE.serves)[number]>(arrangement:
   const kept = Object.entries(propertiesOf(fields.fields)).filter(([name]) => KEPT.some((each) => each === name))
   const foreign = KEPT.filter((name) => !Object.hasOwn(fields.fields, name))
   return Type.Object(
-    { ...LISTS, arrangement: arrangementTag(arrangement), ...Object.fromEntries(kept) },
+    { ...LISTS, arrangement: requestTag(arrangement, fields), ...Object.fromEntries(kept) },
     {
       $id,
       description: fields.means,

@@ -111,3 +111,13 @@ test('who waits is late once what goes before has turned out to be more than the
   // The one that lacks less goes first, whichever came first.
   expect([first, second, small].map((answer) => isLate(answer, 8_500))).toEqual([true, false, false])
 })
+
+test('one caller that asks for too much does not make it full for the others', () => {
+  const { clock, ask, fullForMs } = door()
+  ask('192.0.2.2', 10)
+  for (clock.now = 0; clock.now < 12_000; clock.now += 100) ask('192.0.2.1', 600)
+  expect(fullForMs()).toBe(0)
+  // Two who ask for too much do.
+  for (; clock.now < 24_000; clock.now += 100) for (const host of [1, 3, 4]) ask(`192.0.2.${host}`, 600)
+  expect(fullForMs()).toBeGreaterThan(10_000)
+})

@@ -10,7 +10,7 @@ import type { CagedInput } from './input.ts'
 import { type ResolvedCaged, resolveCaged } from './resolve.ts'
 
 /** The ring of wood that holds the balls evenly, in finished sizes. */
-export interface Cage {
+interface Cage {
   readonly boreDiameter: Mm
   readonly outsideDiameter: Mm
   /** Radially. */

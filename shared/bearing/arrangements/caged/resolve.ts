@@ -20,7 +20,7 @@ const POCKET_CLEARANCE = 0.05
 /** Between the cage and either land, in ball diameters. */
 const LAND_CLEARANCE = 0.04
 
-export type CageInput = NonNullable<CagedInput['cage']>
+type CageInput = NonNullable<CagedInput['cage']>
 
 /** An input of a caged bearing with nothing left open. */
 export interface ResolvedCaged extends SettledRings {

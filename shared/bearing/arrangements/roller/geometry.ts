@@ -12,7 +12,7 @@ export interface RollerBearing extends FullRings {
 }
 
 /** Discs screwed on both sides of the outer ring: they keep the rollers, and the inner ring between them, from walking out. */
-export interface Cheeks {
+interface Cheeks {
   readonly outsideDiameter: Mm
   /** Within the inner ring's wood, clear of the bore. */
   readonly holeDiameter: Mm

@@ -10,7 +10,7 @@ import type { ThrustInput } from './input.ts'
 import { type ResolvedThrust, resolveThrust } from './resolve.ts'
 
 /** A plate in finished sizes; the other is cut alike. */
-export interface Plate {
+interface Plate {
   readonly outsideDiameter: Mm
   readonly boreDiameter: Mm
   /** Across the circle in which the groove is deepest: the pitch circle. */

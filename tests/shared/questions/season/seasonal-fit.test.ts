@@ -305,7 +305,7 @@ describe('what cannot be said', () => {
         woods: { outerRing: { construction: 'flat-sawn', species: 'teak' }, innerRing: MAPLE },
         climate: { kind: 'moisture', moistureContent: { min: 6, max: 23 } },
       },
-      ['above-fibre-saturation /climate/moistureContent/high'],
+      ['above-fibre-saturation /climate/moistureContent/max'],
     ],
     ['no such bearing', { design: { ...MARBLES.design, bore: mm(60) } }, ['bore-meets-groove /design/bore']],
   ])('%s', (_what, change, expected) => {

@@ -150,7 +150,7 @@ describe.each([
     fc.assert(
       fc.property(fc.array(fc.integer({ min: -4, max: 4 }), { minLength: 12, maxLength: 12 }), (steps) => {
         const measured = steps.map((step) => mm(16 + step / 16))
-        const selection = select({ design: DESIGN, measured, goal: 'least-spread' })
+        const selection = select({ design: DESIGN, measured, goal: 'least-spread', ...place.groove(BOTTOM) })
         const all = choicesOf(measured, 5).map((balls) => laid(balls, place.parts))
         const least = Math.min(...all.map(spreadOf))
         const gaps = all.filter((balls) => spreadOf(balls) === least).map((balls) => place.gap(BOTTOM, balls))
@@ -236,8 +236,10 @@ describe('twelve of two hundred', () => {
       bore: mm(2),
       ballGap: mm(1.6),
     }
-    const small = select({ design: DESIGN, measured, goal })
-    const large = select({ design: doubled, measured: measured.map((each) => mm(2 * each)), goal })
+    const bottom = bottomOf(DESIGN)
+    const small = select({ design: DESIGN, measured, goal, grooveBottomDiameter: mm(2 * bottom) })
+    const twice = measured.map((each) => mm(2 * each))
+    const large = select({ design: doubled, measured: twice, goal, grooveBottomDiameter: mm(4 * bottom) })
     expect(large.ballGap).toBeWithin(1e-9, 2 * small.ballGap)
     expect(large.spread).toBeWithin(1e-12, 2 * small.spread)
   })
@@ -257,10 +259,11 @@ describe('as many as the ring takes', () => {
       const measured = Array.from({ length: count }, () => mm(16))
       const selection = select({ design: design(count), measured, goal: 'close-groove' })
       const { orders, reach, spread } = selection
-      expect(selection.ballGap).toBeWithin(1e-11 * count, 0.8)
-      expect(selection.grooveChange).toBeWithin(1e-11 * count, 0)
+      // the design's own groove is taken as an answer states it, to 1e-6 mm
+      expect(selection.ballGap).toBeWithin(2e-6, 0.8)
+      expect(selection.grooveChange).toBeWithin(0.3e-6, 0)
       expect(spread).toBe(0)
-      for (const bound of [orders.least, orders.most, reach.least, reach.most]) expect(bound).toBeWithin(1e-9, 0.8)
+      for (const bound of [orders.least, orders.most, reach.least, reach.most]) expect(bound).toBeWithin(2e-6, 0.8)
     }
   })
 })
@@ -297,8 +300,8 @@ describe('plates', () => {
     for (const count of [3, 4, 5, 12, 200]) {
       const measured = Array.from({ length: count }, () => mm(16))
       const { ballGap, atRest, grooveChange } = select({ design: PLATE.design(count), measured, goal: 'close-groove' })
-      expect(ballGap).toBeWithin(1e-10 * count, 0.8)
-      expect(grooveChange).toBeWithin(1e-10 * count, 0)
+      expect(ballGap).toBeWithin(2e-6, 0.8)
+      expect(grooveChange).toBeWithin(0.3e-6, 0)
       expect(atRest?.rise).toBeWithin(1e-12, 0)
       expect(atRest?.mostClearance).toBeWithin(1e-12, 0)
     }
@@ -341,7 +344,7 @@ describe('plates', () => {
     const [warning] = select({ ...lot, measured: large }).warnings
     expect(warning?.facts.code).toBe('does-not-close')
     const mended = select({ ...lot, measured: large, grooveCircleDiameter: warning?.suggestion ?? mm(0) })
-    expect(mended.ballGap).toBeWithin(1e-9, 0.8)
+    expect(mended.ballGap).toBeWithin(2e-6, 0.8)
   })
 })
 
@@ -358,7 +361,7 @@ describe('warned of', () => {
     const grooveBottomDiameter = warning?.suggestion ?? mm(0)
     const cut = select({ ...input, grooveBottomDiameter })
     expect(codesOf(cut)).not.toContain('does-not-close')
-    expect(cut.ballGap).toBeWithin(1e-9, 0.8)
+    expect(cut.ballGap).toBeWithin(2e-6, 0.8)
   })
 
   test('a gap above the band in a groove that is cut: no suggestion, for wood does not grow', () => {
