@@ -242,6 +242,9 @@ export const DESIGN_SOURCES: readonly SourceId[] = [
   'trade',
 ]
 
+/** What a fit correction rests on. */
+export const FIT_CORRECTION_SOURCES: readonly SourceId[] = ['jcgm-101', 'derived', 'trade']
+
 /** The sources of a load check. */
 export const LOAD_CHECK_SOURCES: readonly SourceId[] = [
   'hertz',

@@ -1,7 +1,7 @@
 import type { RollerBearing } from '#shared/bearing/arrangements.ts'
-import { SHARP_TOOL } from '#shared/bearing/fit-correction/defaults.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+import { cutDeviation, SHARP_TOOL } from './tool-error.ts'
 
 /** Screws evenly round a circle, in the middle of the wood that they go into. */
 export interface ScrewCircle {
@@ -69,6 +69,6 @@ const SCATTERS_SHORT = 2
  * @param depth above 0 [mm]
  */
 export function grooveStopShort(depth: Mm): Mm {
-  const scatter = Math.hypot(SHARP_TOOL.absolute, SHARP_TOOL.relative * depth)
+  const scatter = cutDeviation(SHARP_TOOL, depth)
   return mm(Math.min(SCATTERS_SHORT * scatter, depth / 2))
 }

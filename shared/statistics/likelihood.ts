@@ -29,13 +29,6 @@ export function logReading(reading: number, truth: number, { graduation, standar
   return chance > DIFFERENCE_LOST ? Math.log(chance) : logNormalCdf(-near)
 }
 
-/** Logarithm of the chance that a figure, felt with so much doubt, is found above a mark. */
-export const logAbove = (truth: number, mark: number, doubt: number): number => logNormalCdf((truth - mark) / doubt)
-
 /** Standard deviation of a reading's error: that of the hand and that of rounding, which is graduation / √12. */
 export const readingDeviation = ({ graduation, standardUncertainty }: ReadingError): number =>
   Math.sqrt(standardUncertainty * standardUncertainty + (graduation * graduation) / 12)
-
-/** Half the width outside of which a reading is out of question. */
-export const readingReach = ({ graduation, standardUncertainty }: ReadingError): number =>
-  graduation / 2 + 8 * standardUncertainty

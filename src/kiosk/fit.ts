@@ -1,5 +1,5 @@
 import { inUnits, lengthOf, type Units } from '#shared/units/length.ts'
-import { FIT, FIT_STATES, gapNow } from '#src/words/kiosk.ts'
+import { FIT, FIT_HEADINGS, FIT_REASONS, gapNow } from '#src/words/kiosk.ts'
 import { type Choices, readLength } from './choices.ts'
 import { chosen, element, field, fillList, made } from './elements.ts'
 import { ask, type Json, listOf, numberOf, part, type Said, textOf } from './service.ts'
@@ -14,7 +14,7 @@ export function startFit(choices: () => Choices | undefined): void {
   let asking = new AbortController()
 
   form.addEventListener('change', () => {
-    element('value-field', HTMLLabelElement).hidden = chosen(form, 'kind') === 'last-ball-refused'
+    element('value-field', HTMLLabelElement).hidden = isWord(chosen(form, 'kind'))
   })
   form.addEventListener('submit', (event) => {
     event.preventDefault()
@@ -32,11 +32,14 @@ export function startFit(choices: () => Choices | undefined): void {
   })
 }
 
+/** Readings without a figure. */
+const isWord = (kind: string): boolean => kind === 'last-ball-refused' || kind === 'last-ball-in'
+
 function readingOf(form: HTMLFormElement, units: Units): object | undefined {
   const kind = chosen(form, 'kind')
   const input = field(form, 'value')
   const fault = element('value-fault', HTMLParagraphElement)
-  const read = kind === 'last-ball-refused' ? undefined : readLength(input.value, units)
+  const read = isWord(kind) ? undefined : readLength(input.value, units)
   fault.textContent = typeof read === 'string' ? read : ''
   input.setAttribute('aria-invalid', String(typeof read === 'string'))
   if (typeof read === 'string') {
@@ -56,13 +59,16 @@ function toAdvice(said: Said, units: Units): readonly HTMLElement[] {
     return [made('h2', FIT.impossible), list]
   }
   return [
-    made('h2', FIT_STATES[textOf(said.body['state'])] ?? FIT.next),
-    firstLine(textOf(said.body['advice'])),
+    made('h2', headingOf(said.body)),
+    firstLine(textOf(said.body['summary'])),
     made('p', gapSentence(part(said.body['ballGap']), units)),
     ...rescues(said.body),
     ...cautions(said.body),
   ]
 }
+
+const headingOf = (answer: Json): string =>
+  FIT_REASONS[textOf(answer['reason'])] ?? FIT_HEADINGS[textOf(answer['action'])] ?? FIT.next
 
 function firstLine(text: string): HTMLElement {
   const line = made('p', text)
@@ -72,8 +78,8 @@ function firstLine(text: string): HTMLElement {
 
 function gapSentence(gap: Json, units: Units): string {
   const length = (value: unknown) => lengthOf(numberOf(value), units)
-  const { low, high } = part(gap['interval95'])
-  return gapNow({ value: length(gap['value']), low: length(low), high: length(high) }, units)
+  const { min, max } = part(gap['interval95'])
+  return gapNow({ value: length(gap['value']), low: length(min), high: length(max) }, units)
 }
 
 function rescues(answer: Json): readonly HTMLElement[] {

@@ -1,39 +1,228 @@
-import type { FitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
-import type { FittedPart, Reading, ReadingKind, ToolName } from '#shared/bearing/fit-correction/input.ts'
-import type { MatingFaceAdjustment } from '#shared/bearing/fit-correction/mating-faces.ts'
-import type { FitState } from '#shared/bearing/fit-correction/names.ts'
-import type { FitRefusal } from '#shared/bearing/fit-correction/refusal.ts'
-import type { Rescue } from '#shared/bearing/fit-correction/rescue.ts'
+import type { FitCorrection, FitRefusal, FittedPart } from '#shared/questions/fit/fit-correction.ts'
+import type { MatingFaceAdjustment } from '#shared/questions/fit/mating-faces.ts'
+import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
+import type { ReadingKind } from '#shared/questions/fit/reading.ts'
+import type { Life, Obstacle, Rescue } from '#shared/questions/fit/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { capitalised, figure, percent } from './figure.ts'
-import { type Terms, termsOf } from './terms.ts'
+import { figure, percent } from './figure.ts'
+import type { Terms } from './terms.ts'
 
-/** What is on the lathe, within a sentence. */
-export const PARTS: Readonly<Record<FittedPart, string>> = {
+/** What is cut, within a sentence. */
+const PARTS: Readonly<Record<FittedPart, string>> = {
   outer: 'the outer ring',
   inner: 'the inner ring',
   plate: 'a plate',
 }
 
-const figureOf = (part: FittedPart, { gap, play }: Terms): string => (part === 'inner' ? play : gap)
+/** The figure that is brought into its band. */
+const figureName = (part: FittedPart, terms: Terms): string => (part === 'inner' ? terms.play : terms.gap)
 
-/** Grooves of rings have lands, and halves and flanks beside them. */
-const hasLand = ({ raceway, part }: Terms): boolean => raceway.one === 'groove' && part.one === 'ring'
+/** Cut further than wanted. */
+const tooFar = (part: FittedPart, terms: Terms): string => (part === 'inner' ? terms.innerTooFar : terms.tooFar)
 
-function readingName(kind: ReadingKind, { gap, element, across, raceway }: Terms): string {
+export function explainFitRefusal(refusal: FitRefusal, units: Units, terms: Terms): string {
+  const size = (length: Mm): string => figure(length, units)
+  const { element, raceway } = terms
+  switch (refusal.code) {
+    case 'reading-of-other-ring':
+      return `${readingName(refusal.kind, terms)} is not a reading of ${PARTS[refusal.ring]}: remove it`
+    case 'too-many-left-out':
+      return `leaving out ${refusal.given} ${element.many} leaves too few in place for an opening: leave out at most ${refusal.most}`
+    case 'balls-too-uneven':
+      return `${element.many} that differ by ${size(refusal.given)} are not of one size: they may differ by ${size(refusal.most)}`
+    case 'no-gap-in-cage':
+      return 'the cage keeps the balls apart, so no gap shows how deep the outer groove is: cut it to its bottom diameter or to the plug, and ask for the inner ring'
+    case 'readings-contradict':
+      return `no ${raceway.one} gives all these readings: check them, and that they belong to this design`
+    case 'target-band-empty':
+      return `the smallest, ${size(refusal.min)}, must be below the largest, ${size(refusal.max)}`
+    case 'target-out-of-reach':
+      return `no ${raceway.one} of this design gives this ${terms.gap}: use a larger cutter, or ask for a smaller one`
+    case 'aim-outside-band':
+      return `the aim of ${size(refusal.aim)} must be from ${size(refusal.min)} to ${size(refusal.max)}`
+    default:
+      return refusal satisfies never
+  }
+}
+
+export const RING_MISSING = 'must say which ring is being cut: "outer" or "inner"'
+export const RING_OF_PLATES = 'does not apply to plates, which are cut alike: remove it'
+
+export const tooManyReadings = (given: number, most: number): string =>
+  `the request has ${given} readings, those in \`readings\` included: give at most ${most}`
+
+export const targetOfOtherPart = (part: FittedPart, names: readonly string[]): string =>
+  `does not apply to ${PARTS[part]}: give ${names.join(', ')}`
+
+export const countedWithout = (part: FittedPart, names: readonly string[]): string =>
+  `must have ${names.join(' and ')} for ${PARTS[part]}`
+
+/** What to do now, in a few sentences. */
+export const fitSummary = (correction: FitCorrection, units: Units, terms: Terms): string =>
+  `${advice(correction, units, terms)}${correction.fit.disagreements.length > 0 ? READINGS_DISAGREE : ''}`
+
+const READINGS_DISAGREE = ' Check the readings first: they do not agree (see `agreement`).'
+
+/** A chance in a sentence: nothing is ever quite certain. */
+const certainty = (chance: number): string => percent(Math.min(chance, 1 - 1e-9))
+
+function advice(correction: FitCorrection, units: Units, terms: Terms): string {
+  const { fit, ring, target } = correction
+  const { probability } = fit
+  const name = figureName(ring, terms)
+  switch (fit.action) {
+    case 'cut':
+      return `${cutSentence(correction, units, terms)}, ${check(correction, name, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).`
+    case 'measure':
+      return `Do not cut yet: ${reasonToMeasure(fit.nextReading.why, ring, terms)}. ${howToMeasure(fit.nextReading, ring, units, terms)}`
+    case 'stop':
+      switch (fit.reason) {
+        case 'in-band':
+          return `Stop: the ${name} is in its band (${certainty(probability.inBand)} certain). Another cut could only spoil it.${target.finishAllowance > 0 ? RAISED_GRAIN : ''}`
+        case 'too-deep':
+          return `Stop: the ${terms.raceway.one} is ${tooFar(ring, terms)} (${certainty(probability.tooDeep)} certain). ${wayOut(correction)}`
+        case 'cannot-be-told':
+          return undecided(correction, terms)
+        default:
+          return fit.reason satisfies never
+      }
+    default:
+      return fit satisfies never
+  }
+}
+
+/** What to do once it is cut: without the last ball there is no gap to measure yet. */
+const check = ({ fit, ring }: FitCorrection, name: string, terms: Terms): string =>
+  ring === 'inner' || fit.isLastBallIn
+    ? `then measure the ${name} again`
+    : `then try the last ${terms.element.one} and measure again`
+
+/** Common practice, no source. */
+const RAISED_GRAIN = ' After the finish, sand off the raised grain with 220 grit.'
+
+function cutSentence({ fit, ring }: FitCorrection, units: Units, terms: Terms): string {
+  if (fit.action !== 'cut') throw new RangeError(`fit must advise a cut, got ${fit.action}`)
+  const { nextStep } = fit
+  const size = figure(mm(nextStep.until.grooveBottomDiameter), units)
+  const until = `until ${ring === 'inner' ? 'its' : 'the'} ${terms.raceway.one} measures about ${size} ${terms.acrossIt} (${figure(mm(nextStep.radial), units)} ${terms.ofCut})`
+  const what = { outer: '', inner: ' the inner ring', plate: ' both plates alike' }[ring]
+  if (nextStep.with === 'sharp-tool') return `Cut${what} ${until}`
+  const strokes = nextStep.strokes === undefined ? '' : `, about ${nextStep.strokes} strokes,`
+  return `Sand${what} with about 80-grit abrasive${strokes} ${until}`
+}
+
+function reasonToMeasure(why: ReadingReason, part: FittedPart, terms: Terms): string {
+  switch (why) {
+    case 'groove-unread':
+      return `the ${terms.raceway.one} has not been measured`
+    case 'no-word-on-last-ball':
+      return `only the ${terms.gap}, or whether the last ${terms.element.one} goes in, can decide`
+    case 'refusal-has-no-figure':
+      return part === 'inner'
+        ? 'a ring that binds does not show by how much'
+        : `the last ${terms.element.one} stays out, which does not show by how much`
+    case 'cut-too-risky':
+      return `any useful cut risks ending ${tooFar(part, terms)}`
+    case 'verdict-uncertain':
+      return `the ${terms.raceway.one} may be finished already`
+    default:
+      return why satisfies never
+  }
+}
+
+type Asked = Pick<NextReading, 'kind' | 'ballsLeftOut' | 'count' | 'expected'>
+
+/** How to make a reading, as an instruction. */
+function howToMeasure(
+  { kind, ballsLeftOut = 1, count, expected }: Asked,
+  part: FittedPart,
+  units: Units,
+  terms: Terms,
+): string {
+  const { element, raceway } = terms
+  switch (kind) {
+    case 'ball-gap':
+      return `Push all the ${element.many} together and measure the ${terms.gap}.`
+    case 'last-ball-opening':
+      return `Leave out ${ballsLeftOut === 1 ? `one ${element.one}` : `${ballsLeftOut} ${element.many}`}, push the others together and measure the opening between the first and the last.`
+    case 'last-ball-refused':
+    case 'last-ball-in':
+      return `Try whether the last ${element.one} goes in.`
+    case 'plug':
+      return `Turn a disc of about ${figure(mm(expected ?? 0), units)} until it just enters between the seated ${element.many}, and measure it.`
+    case 'groove-bottom-diameter':
+      return `Measure the ${raceway.one}${part === 'inner' ? ' of the inner ring' : ''} with a caliper, ${terms.acrossIt}.`
+    case 'groove-depth':
+      return `Measure the depth of the ${raceway.one}.`
+    case 'ball-row':
+      return `Lay ${count ?? ''} ${element.many} in a straight channel, touching, and measure the row.`
+    case 'radial-play':
+      return 'Measure the play: how far the inner ring travels from side to side.'
+    case 'binds':
+      return 'Try whether the inner ring turns freely.'
+    default:
+      return kind satisfies never
+  }
+}
+
+const DECIDES: Readonly<Record<ReadingDecides, string>> = {
+  'how-deep-to-cut': 'This decides how much to cut.',
+  'whether-it-is-finished': 'This decides whether it is finished.',
+  'whether-it-is-too-deep': 'This decides whether too much has been cut.',
+}
+
+export const nextReadingSentence = (reading: NextReading, part: FittedPart, units: Units, terms: Terms): string =>
+  `${howToMeasure(reading, part, units, terms)} ${DECIDES[reading.decides]}`
+
+function wayOut({ ring, adjustment }: FitCorrection): string {
+  if (ring !== 'inner') return 'See `rescue` for the ways out, the first to try first.'
+  return adjustment?.isWorthIt === true
+    ? 'Adjust the mating faces: see `adjustment`.'
+    : 'Make a new inner ring: that is less work than saving this one.'
+}
+
+/** No cut, no verdict, and no reading that would bring one. */
+function undecided({ fit, ring, target }: FitCorrection, terms: Terms): string {
+  const { tooTight, inBand, tooDeep } = fit.probability
+  const name = figureName(ring, terms)
+  if (tooTight > inBand + tooDeep)
+    return `Stop: the ${name} is probably still too small (${percent(tooTight)}), but no cut with these tools keeps to a risk of ${percent(target.overshootRisk)}. Use a finer tool, accept more risk, or leave it.`
+  if (ring !== 'inner' && !fit.isLastBallIn)
+    return `Stop: these readings cannot show whether the ${terms.raceway.one} is finished (${percent(inBand)}). Try the last ${terms.element.one}: if it goes in, measure the ${name}.`
+  return `Stop, and use the ${terms.raceway.one} as it is: it is in its band (${percent(inBand)} likely) or ${tooFar(ring, terms)} (${percent(tooDeep)}), and further readings would not show which.`
+}
+
+/** What to do at the mating faces, and when rather something else. */
+export function explainAdjustment(
+  { change, isWorthIt }: MatingFaceAdjustment,
+  isTooDeep: boolean,
+  units: Units,
+  terms: Terms,
+): string {
+  const instead = isWorthIt
+    ? ''
+    : ` That is too much: ${isTooDeep ? 'make a new inner ring' : `cut the ${terms.raceway.one}`} instead.`
+  return change >= 0
+    ? `Sand ${figure(change, units)} off the mating faces in all: the halves come closer, and the play falls to the aim.${instead}`
+    : `Put a shim of ${figure(mm(-change), units)} between the mating faces: the halves move apart, and the play grows to the aim.${instead}`
+}
+
+function readingName(kind: ReadingKind, { gap, element, raceway, acrossIt }: Terms): string {
   switch (kind) {
     case 'ball-gap':
       return `the ${gap}`
     case 'last-ball-opening':
       return `the opening for the last ${element.one}`
     case 'last-ball-refused':
-      return `a last ${element.one} that will not go in`
+      return `a last ${element.one} that does not go in`
+    case 'last-ball-in':
+      return `a last ${element.one} that goes in`
     case 'plug':
       return 'the plug'
     case 'groove-bottom-diameter':
-      return `the diameter ${across}`
+      return `the size of the ${raceway.one} ${acrossIt}`
     case 'groove-depth':
-      return `the ${raceway.one} depth`
+      return `the depth of the ${raceway.one}`
     case 'ball-row':
       return `the row of ${element.many}`
     case 'radial-play':
@@ -45,179 +234,179 @@ function readingName(kind: ReadingKind, { gap, element, across, raceway }: Terms
   }
 }
 
-const TOOLS: Readonly<Record<ToolName, string>> = {
-  'sharp-tool': 'a sharp tool',
-  abrasive: 'abrasive of 80 grit or so',
-}
-
-export function explainFitRefusal(refusal: FitRefusal, units: Units, terms: Terms): string {
-  const size = (length: Mm): string => figure(length, units)
-  const { element, raceway, cutSize } = terms
-  switch (refusal.code) {
-    case 'reading-impossible':
-      return `${readingName(refusal.kind, terms)} cannot be ${size(refusal.given)}: whatever the ${raceway.one}, this bearing would give from ${size(refusal.least)} to ${size(refusal.most)}`
-    case 'reading-of-other-ring':
-      return `${readingName(refusal.kind, terms)} is not read at ${PARTS[refusal.ring]}`
-    case 'balls-too-uneven':
-      return `${element.many} that differ by ${size(refusal.given)} are not of one size: up to ${size(refusal.most)} can be reckoned with`
-    case 'no-gap-in-cage':
-      return 'a cage holds the balls apart, so that no gap tells how deep the outer groove is: cut it to its bottom diameter or to the plug, and correct the inner ring'
-    case 'readings-contradict':
-      return `no ${raceway.one} at all gives these readings together: check them, and the ${element.many}${hasLand(terms) ? ', the land' : ''} and the design they belong to`
-    case 'target-band-empty':
-      return `the smallest ${size(refusal.min)} must be below the largest ${size(refusal.max)}`
-    case 'target-out-of-reach':
-      return `no ${cutSize} of this ${raceway.one} gives from ${size(refusal.min)} to ${size(refusal.max)}: ${raceway.one === 'track' ? '' : 'its cutter is too small for the ball, or '}the design is too tight`
-    case 'aim-outside-band':
-      return `the aim of ${size(refusal.aim)} lies outside of ${size(refusal.min)} to ${size(refusal.max)}`
-    default:
-      return refusal satisfies never
-  }
-}
-
-/** What to do now, in one or two sentences. */
-export function advice(fit: FitCorrection): string {
-  const { state, nextStep, input, probability, target } = fit
-  const { units } = input.design
-  const terms = termsOf(input.design)
-  const { raceway, tooFar, ofCut } = terms
-  const what = figureOf(input.ring, terms)
-  if (state === 'in-band')
-    return `Stop: the ${what} is in band (${percent(probability.inBand)} certain), and another cut could only lose it.${target.finishAllowance > 0 ? RAISED_GRAIN : ''}`
-  if (state === 'too-deep')
-    return `Stop cutting: the ${raceway.one} is ${tooFar} (${percent(probability.tooDeep)} certain). ${tooDeepAdvice(fit)}`
-  if (nextStep === undefined && fit.stop) return undecided(fit)
-  if (nextStep === undefined)
-    return `Do not cut yet: no cut is worth its risk of ${percent(target.overshootRisk)} with what is known. Read again, best as said under bestNextReading: with a chance of ${percent(fit.decidedByReading ?? 0)} that makes clear what to do.`
-  const strokes = nextStep.strokes === undefined ? '' : `, ${nextStep.strokes} strokes`
-  const cut = figure(nextStep.radial, units)
-  const takeOff = input.ring === 'plate' ? `Take ${cut} ${ofCut}` : `Take off ${cut} ${ofCut}`
-  return `${takeOff} with ${TOOLS[nextStep.tool]}${strokes}, then read again: that it ends ${tooFar} has a chance of ${percent(nextStep.overshootProbability)}.`
-}
-
-/** No cut, no verdict, and no reading that would bring one. */
-function undecided({ input, probability, target }: FitCorrection): string {
-  const terms = termsOf(input.design)
-  const what = figureOf(input.ring, terms)
-  const { tooTight, inBand, tooDeep } = probability
-  if (tooTight > inBand)
-    return `Stop here: the ${what} is still too small (${percent(tooTight)} certain), but no cut with these tools keeps to a risk of ${percent(target.overshootRisk)}, and reading again would hardly change that. Take a finer tool, accept more risk, or leave it.`
-  return `Stop here, and take the ${terms.raceway.one} as it is: the ${what} is in band (${percent(inBand)} likely) or beyond it (${percent(tooDeep)}), so there is nothing left to cut, and reading again would hardly tell which.`
-}
-
-/** Common practice, no source. */
-const RAISED_GRAIN = ' What the finish raises of the grain is taken off again with 220 grit.'
-
-function tooDeepAdvice({ input, adjustment }: FitCorrection): string {
-  if (input.ring !== 'inner') return 'See rescue for the ways out, from least to most work.'
-  return adjustment?.isWorthIt === true
-    ? 'See adjustment: the mating faces bring it back.'
-    : 'A new inner ring is less work than to save this one.'
-}
-
-/** What to do at the mating faces, and when rather something else. */
-export function explainAdjustment(
-  { change, isWorthIt }: MatingFaceAdjustment,
-  state: FitState,
-  { units, terms: { element, raceway } }: { readonly units: Units; readonly terms: Terms },
-): string {
-  const instead = isWorthIt
-    ? ''
-    : ` So much is not worth it: ${state === 'too-deep' ? 'make a new inner ring' : `cut the ${raceway.one}`}.`
-  return change >= 0
-    ? `Sanding ${figure(change, units)} off the mating faces in all brings the flanks together and the play to the aim: tighter.${instead}`
-    : `A shim of ${figure(mm(-change), units)} between the mating faces lets the ${element.many} down and the play up to the aim: looser.${instead}`
-}
-
-/** Why a reading may stand apart from the others. */
-function likelyCauses(kind: ReadingKind, terms: Terms): string {
-  const { element, raceway } = terms
-  const unseated = `a ${element.one} that does not ${raceway.one === 'track' ? 'touch the track' : 'sit on the bottom'}`
+/** Why a reading may differ from what the others lead to expect. */
+function likelyCauses(kind: ReadingKind, { element, raceway }: Terms): string {
   switch (kind) {
     case 'ball-gap':
     case 'last-ball-opening':
-      return `${unseated}, ${element.many} not pushed together all round, or a rule read from its wrong edge`
+      return `${element.many} not pushed together all round, dust in the ${raceway.one}, or a rule read from the wrong edge`
     case 'groove-bottom-diameter':
     case 'groove-depth':
-      if (raceway.one === 'track') return 'a track that is out of round, or a caliper held askew'
-      return hasLand(terms)
-        ? 'a groove that is out of round, a caliper that rode on the flank, or a depth read from the wrong land'
-        : 'a groove that is out of round, or a caliper that rode on the flank'
+      return `a ${raceway.one} that is out of round, or a caliper held askew`
     case 'ball-row':
-      return `a row that was not straight or not touching, or other ${element.many} than those in the bearing`
+      return `a row that is not straight or not touching, or other ${element.many} than those in the bearing`
     case 'plug':
-      return `a plug that stood askew, one ${element.one} that stands in, or a plug of another size than its label`
+      return `a plug held askew, one ${element.one} that stands in, or a plug of another size than its label`
     case 'last-ball-refused':
-      return `${unseated}, or dust in the ${raceway.one}`
+    case 'last-ball-in':
+      return `a ${element.one} that does not sit at the bottom, or dust in the ${raceway.one}`
     case 'radial-play':
     case 'binds':
-      return hasLand(terms)
-        ? 'a ring out of round, halves not closed, or dust in a groove'
-        : `a ring out of round, or dust in a ${raceway.one}`
+      return `a ring out of round, halves not closed, or dust in the ${raceway.one}`
     default:
       return kind satisfies never
   }
 }
 
-export const disagreeing = (kind: ReadingKind, terms: Terms): string =>
-  `${readingName(kind, terms)} does not fit the other readings; likely causes: ${likelyCauses(kind, terms)}`
-
-export function nextReading(reading: Reading, ring: FittedPart, terms: Terms): string {
-  const how = reading.kind === 'ball-row' ? ` of ${reading.count} in a straight channel` : ''
-  return `Of all readings, ${readingName(reading.kind, terms)}${how} would tell most about the ${figureOf(ring, terms)} now.`
+export const disagreeing = (kind: ReadingKind, terms: Terms): string => {
+  const name = readingName(kind, terms)
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)} does not fit the other readings. Likely causes: ${likelyCauses(kind, terms)}.`
 }
 
-/** A rescue in words; its figures stand beside it. */
-export function explainRescue({ option, possible, lengths, counts, ballGap }: Rescue, fit: FitCorrection): string {
-  const { units, balls } = fit.settled.input
-  const { element, raceway, part, tooFar, further, radially } = termsOf(fit.input.design)
-  const isPlate = fit.input.ring === 'plate'
-  const length = (name: string): Mm => {
-    const found = lengths[name]
-    if (found === undefined) throw new RangeError(`${option} must have the length ${name}`)
-    return found
-  }
-  const size = (name: string): string => figure(length(name), units)
-  const gap = ballGap === undefined ? '' : figure(ballGap, units)
-  switch (option) {
-    case 'accept': {
-      const hard = balls.material === 'steel' || balls.material === 'glass'
-      return `Leave it: the gap of ${gap} is ${size('overMaxBallGap')} over the largest wanted. ${hard ? `Hard ${element.many} knock at every turn.` : `Soft ${element.many} hardly mind: it runs, with a click now and then.`}`
-    }
-    case 'better-balls':
-      if (lengths['diameter'] === undefined) return `No size on hand has enough ${element.many} (ballsOnHand).`
-      return possible
-        ? `Use the ${element.many} of ${size('diameter')} on hand: a gap of ${gap}.`
-        : `The nearest ${element.many} on hand, ${size('diameter')}, leave a gap of ${gap}: out of band.`
-    case 'larger-balls':
-      if (lengths['diameter'] === undefined)
-        return `No ${element.one} that could still be called the same size closes this ${raceway.one}.`
-      return `${capitalised(element.many)} of ${size('diameter')}, ${size('largerBy')} larger, close this ${raceway.one} to a gap of ${gap}${possible ? '' : isPlate ? ', but the plates have no room for them' : ', but no inner ring goes inside them'}.`
+/** A way out in words; its figures stand beside it. */
+export function explainRescue(rescue: Rescue, units: Units, terms: Terms): string {
+  const { obstacle } = rescue
+  return `${attempt(rescue, units, terms)}${obstacle === undefined ? '' : ` ${explainObstacle(obstacle, terms)}`}`
+}
+
+function attempt(rescue: Rescue, units: Units, terms: Terms): string {
+  const { element, raceway } = terms
+  const size = (length: number): string => figure(mm(length), units)
+  const leaving = rescue.ballGap === undefined ? '' : `: this leaves a ${terms.gap} of ${size(rescue.ballGap)}`
+  switch (rescue.option) {
+    case 'accept':
+      return `Leave it: the ${terms.gap} of ${size(rescue.ballGap ?? 0)} is ${size(rescue.overMaxBallGap)} over the largest allowed.`
+    case 'balls-on-hand':
+      return rescue.diameter === undefined
+        ? `Use other ${element.many} that you have (\`ballsOnHand\`).`
+        : `Use the ${element.many} of ${size(rescue.diameter)} that you have${leaving}.`
     case 'mixed-balls':
-      if (counts['replacedCount'] === undefined) return `No larger ${element.many} are on hand to mix in (ballsOnHand).`
-      return `Replace ${counts['replacedCount']} of the ${element.many}, evenly spaced, by ${element.many} of ${size('diameter')}: a gap of ${gap}${possible ? '' : ', still out of band'}. The larger ones carry the load.`
+      return rescue.diameter === undefined || rescue.replacedCount === undefined
+        ? `Replace some ${element.many} by slightly larger ones (\`ballsOnHand\`).`
+        : `Replace ${rescue.replacedCount} of the ${element.many}, evenly spread, by ${element.many} of ${size(rescue.diameter)}${leaving}.`
+    case 'larger-balls':
+      return rescue.diameter === undefined
+        ? `Use larger ${element.many}.`
+        : `Use ${element.many} of ${size(rescue.diameter)}, ${size(rescue.largerBy ?? 0)} larger${leaving}.`
     case 'spacers':
-      if (counts['spacerCount'] === undefined) return 'The gap is not wider than its aim: nothing to fill with spacers.'
-      return `Put ${counts['spacerCount']} spacers of ${size('eachThickness')} between the ${element.many}, or one of ${size('singleThickness')}: a gap of ${gap}. Spacers of felt or leather rub.`
+      return rescue.eachThickness === undefined || rescue.singleThickness === undefined
+        ? `Put spacers between the ${element.many}.`
+        : `Put ${rescue.spacerCount} spacers of ${size(rescue.eachThickness)} between the ${element.many}, or a single one of ${size(rescue.singleThickness)}${leaving}.`
     case 'lining':
-      if (lengths['grooveRadius'] === undefined)
-        return `Line the ${raceway.one} with something ${size('thickness')} thick: a gap of ${gap}.`
-      return `Line the groove with something ${size('thickness')} thick: a gap of ${gap}, and a groove radius of ${size('grooveRadius')}${counts['tighterThanBallCount'] === 1 ? ', tighter than the ball: scrape the lining rounder, or the ball rides on its edges' : ''}.`
+      return `Glue a lining ${size(rescue.thickness)} thick into the ${raceway.one}${leaving}.`
     case 'one-ball-more':
-      if (!possible && length('deeper') <= 0)
-        return `The ${raceway.one} is ${tooFar} for ${counts['ballCount']} ${element.many} as well.`
-      if (!possible)
-        return `One ${element.one} more, ${counts['ballCount']}, needs a ${raceway.one} ${size('deeper')}${radially} ${further}, which this ${part.one} has no room for.`
-      if (lengths['grooveCircleDiameter'] !== undefined)
-        return `Move the groove out by ${size('deeper')} for ${counts['ballCount']} balls: its circle ${size('grooveCircleDiameter')} across, ${size('plateWall')} of wood left outside it, in both plates.`
-      return raceway.one === 'track'
-        ? `Cut ${size('deeper')} all round for ${counts['ballCount']} rollers: track ${size('grooveBottomDiameter')}, ${size('outerWall')} of wood left, and a new inner ring.`
-        : `Cut ${size('deeper')} deeper for ${counts['ballCount']} balls: groove bottom ${size('grooveBottomDiameter')}, land ${size('landDiameter')}, ${size('outerWall')} of wood left, and a new inner ring.`
+      return rescue.deeper > 0
+        ? `Cut ${size(rescue.deeper)} ${terms.further} for one ${element.one} more, ${rescue.ballCount} in all${leaving}.`
+        : `Use one ${element.one} more, ${rescue.ballCount} in all.`
     case 'new-blank':
-      return isPlate
-        ? 'Start with a new blank. Keep the balls, the gauges, and the other plate if it is not cut yet: only this one is lost.'
-        : `Start with a new blank. Keep the ${element.many}, the gauges, and an inner ring that is not cut yet: only the outer ring is lost.`
+      return `Start again with a new ${terms.part.one}. Keep the ${element.many}, the gauges and ${terms.uncutMate}.`
     default:
-      return option satisfies never
+      return rescue satisfies never
   }
 }
+
+function explainObstacle(obstacle: Obstacle, { element, raceway, gap, tooFar }: Terms): string {
+  switch (obstacle) {
+    case 'none-on-hand':
+      return `None of the ${element.many} in \`ballsOnHand\` will do.`
+    case 'out-of-band':
+      return `That ${gap} is outside its band.`
+    case 'last-ball-stays-out':
+      return `The last ${element.one} would not go in.`
+    case 'rides-on-edges':
+      return `The ${element.many} would ride on the edges of the ${raceway.one}.`
+    case 'stands-out':
+      return `The larger ${element.many} would stand out and carry everything.`
+    case 'no-such-bearing':
+      return 'No bearing of these sizes fits the wood that is left.'
+    case 'too-thin':
+      return 'That is too thin to make.'
+    case 'too-deep-for-it-too':
+      return `The ${raceway.one} is ${tooFar} for that as well.`
+    default:
+      return obstacle satisfies never
+  }
+}
+
+/** What it is like to live with a way out. Common practice, no source. */
+export function livingWith(rescue: Rescue, terms: Terms): string {
+  const { element, raceway } = terms
+  switch (rescue.option) {
+    case 'accept':
+      return lifeSentence(rescue.life, terms)
+    case 'balls-on-hand':
+    case 'larger-balls':
+      return 'It runs like the design.'
+    case 'mixed-balls':
+      return `The larger ${element.many} carry the load, and the others only fill the space: fine for light turning by hand.`
+    case 'spacers':
+      return 'Spacers rub: it turns a little harder, and felt or leather wears.'
+    case 'lining':
+      return 'A lining may dent or come loose: for light turning by hand only.'
+    case 'one-ball-more':
+      return `It runs like the design, with less wood behind the ${raceway.one}.`
+    case 'new-blank':
+      return 'It runs like the design. It costs one blank and the time to turn it.'
+    default:
+      return rescue satisfies never
+  }
+}
+
+function lifeSentence(life: Life, { element, gap }: Terms): string {
+  switch (life) {
+    case 'hardly-noticed':
+      return 'It runs, with a click now and then.'
+    case 'knocks':
+      return `It runs, but the ${element.many} knock at every turn.`
+    case 'balls-bunch':
+      return `It runs, but the ${element.many} bunch together and leave a wide ${gap}: the load is uneven.`
+    case 'ball-short':
+      return `It would run as if ${element.many} were missing.`
+    default:
+      return life satisfies never
+  }
+}
+
+/* Why a value was taken that the request left open. */
+export const ASSUMED = {
+  ruleGraduation: 'A common rule is read to this.',
+  ruleHand: 'A hand at a rule errs by about this.',
+  instrumentGraduation: 'A caliper, a plug or a dial is not rounded.',
+  instrumentHand: 'A caliper, a plug or a dial in wood errs by about this.',
+  handOfGraduation: 'A quarter of the graduation that was given.',
+  unrounded: 'Only the standard uncertainty was given.',
+  oneLeftOut: 'One is left out where nothing is said.',
+  ofDesign: 'As in the design.',
+  halfThePlay: "Half the design's play still runs well.",
+  twiceThePlay: "Twice the design's play still runs well.",
+  overshootRisk: 'One spoilt part in twenty.',
+  tool: 'A cut comes out about so true.',
+} as const
+
+/** What is taken of a bearing before anything is read, in words, with its reason. */
+export const PRIORS = {
+  groove: {
+    value: 'normal: 35 % of its depth short of the design, standard deviation 40 % of its depth',
+    reason: 'Before it is measured it is mostly unfinished.',
+  },
+  lotMean: {
+    value: 'normal: mean of the lot as designed, standard deviation 0.6 of the scatter',
+    reason: 'A bought lot is a little off its nominal size.',
+  },
+  scatter: {
+    value: 'as stated with a chance of 80 %, 1.8 times that with 15 %, 3 times with 5 %',
+    reason: 'A lot may scatter more than stated.',
+  },
+  threshold: {
+    value: 'normal: 0.65 of the assembly gap, standard deviation 0.2 of it',
+    reason: 'Wood gives a little when the last one goes in.',
+  },
+  toolBias: {
+    value: 'normal: 0, standard deviation 15 % of a cut',
+    reason: 'Each maker cuts a little more or less than intended; `earlier` shows it.',
+  },
+  readingBias: {
+    value: 'normal: 0, standard deviation 0.15 mm at a rule',
+    reason: 'Each maker reads a rule a little long or short.',
+  },
+} as const

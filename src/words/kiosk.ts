@@ -49,6 +49,7 @@ export const PAGE = {
   opening: 'The last ball does not go in: the opening where it should go',
   gap: 'All balls are in: the gap that is left',
   refused: 'The last ball does not go in, and I measured nothing',
+  entered: 'The last ball goes in, and I measured nothing',
   across: 'Across the bottoms of the groove, with a caliper',
   measured: 'Measured',
   next: 'What next?',
@@ -73,9 +74,15 @@ export const STANDING = {
   different: 'These figures come from the service. They differ from the ones that this page worked out.',
 } as const
 
-/** Headings of an advice, by the `state` of the answer. */
-export const FIT_STATES: Readonly<Record<string, string>> = {
-  'more-to-remove': 'Remove more.',
+/** Headings of an advice, by the `action` of the answer. */
+export const FIT_HEADINGS: Readonly<Record<string, string>> = {
+  cut: 'Cut',
+  measure: 'Measure first',
+  stop: 'Stop',
+}
+
+/** The same by the `reason` to stop. */
+export const FIT_REASONS: Readonly<Record<string, string>> = {
   'in-band': 'It fits: stop here.',
   'too-deep': 'Too deep. These can still save it:',
 }

@@ -36,6 +36,12 @@ export interface Terms {
   readonly part: Noun
   /** Where a size of the raceway is measured: `across the bottoms of the groove`. */
   readonly across: string
+  /** Which size of a raceway is measured, after `measures 76.9 mm`: `across the bottoms`. */
+  readonly acrossIt: string
+  /** What is not lost with a part that is cut too far. */
+  readonly uncutMate: string
+  /** The inner ring's raceway, cut further than wanted. */
+  readonly innerTooFar: string
   /** Cut further than wanted, and less far. */
   readonly tooFar: string
   readonly further: string
@@ -61,6 +67,9 @@ const GROOVED_RINGS = {
   raceway: GROOVE,
   part: RING,
   across: 'across the bottoms of the groove',
+  acrossIt: 'across the bottoms',
+  innerTooFar: 'too deep',
+  uncutMate: 'an inner ring that is not cut yet',
   tooFar: 'too deep',
   further: 'deeper',
   lessFar: 'shallower',
@@ -100,6 +109,9 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     raceway: { one: 'track', many: 'tracks' },
     part: RING,
     across: 'across the track',
+    acrossIt: 'across',
+    innerTooFar: 'too small',
+    uncutMate: 'an inner ring that is not cut yet',
     tooFar: 'too wide',
     further: 'wider',
     lessFar: 'narrower',
@@ -123,6 +135,9 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     raceway: GROOVE,
     part: { one: 'plate', many: 'plates' },
     across: "across the groove's circle",
+    acrossIt: 'across its deepest circle',
+    innerTooFar: 'too deep',
+    uncutMate: 'the other plate if it is not cut yet',
     tooFar: 'too far out',
     further: 'further out',
     lessFar: 'further in',

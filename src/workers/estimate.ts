@@ -29,11 +29,11 @@ const COSTS: { readonly [Name in TaskName]: Cost<Name> } = {
     unitMs: 0.02,
   },
   concludeSearch: { units: ({ progress }) => 1 + progress.best.length, unitMs: 0.1 },
-  // Readings; to take an earlier state into account costs half of one.
+  // Readings; an earlier state costs half of one more, and the decision some eight.
   fitCorrection: {
     units: ({ readings, earlier }) =>
-      earlier.reduce((sum, state) => sum + state.readings.length + 0.5, 1 + readings.length),
-    unitMs: 20,
+      earlier.reduce((sum, state) => sum + state.readings.length + 0.5, 8 + readings.length),
+    unitMs: 1,
   },
   // States of the year, today's among them, times the balls and what is the same for any number of them.
   seasonalFit: {

@@ -4,7 +4,7 @@
  */
 import type { Drawing } from '#src/drawings/model.ts'
 
-export { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
+export { fitCorrection } from '#shared/questions/fit/fit-correction.ts'
 export { beginSearch, concludeSearch, furtherSearch } from '#shared/questions/search/design-search.ts'
 export { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 export { ballSelection } from '#shared/questions/selection/ball-selection.ts'

@@ -1,8 +1,5 @@
 import { expect, test } from 'vitest'
-import { believe } from '#shared/statistics/belief.ts'
-import { estimate } from '#shared/statistics/estimate.ts'
 import { leastSquares } from '#shared/statistics/least-squares.ts'
-import { logReading } from '#shared/statistics/likelihood.ts'
 
 // NIST StRD, linear regression: certified values. Norris from memory, refitted; Pontius as carried in the tests of the
 // GNU Scientific Library. Relative tolerance 1e-9, what doubles of this size can hold.
@@ -59,34 +56,6 @@ test('NIST StRD Norris: slope, intercept and residual deviation', () => {
   relative(fitted.coefficients[0], NORRIS_CERTIFIED.b0)
   relative(fitted.coefficients[1], NORRIS_CERTIFIED.b1)
   relative(fitted.residualDeviation, NORRIS_CERTIFIED.residualDeviation)
-})
-
-test('NIST StRD Norris as readings: the belief under a flat prior is the least-squares answer, with its standard errors', () => {
-  const { b0, b1, residualDeviation } = NORRIS_CERTIFIED
-  const fitted = leastSquares(
-    NORRIS.map(([, x = 0]) => [1, x]),
-    NORRIS.map(([y = 0]) => y),
-  )
-  const [ofB0 = 0, ofB1 = 0] = fitted.standardErrors
-  // Both coefficients are not known; the data see b0 + b1 x, mostly at their middle.
-  const belief = believe({ x: { from: -20, to: 20 }, y: { mean: b1, standardDeviation: 1 } }, [
-    {
-      evidence: NORRIS.map(([y = 0, x = 0]) => ({
-        logLikelihood: (intercept: number, slope: number) =>
-          logReading(y, intercept + slope * x, { graduation: 0, standardUncertainty: residualDeviation }),
-        within: (slope: number) => ({
-          from: y - slope * x - 8 * residualDeviation,
-          to: y - slope * x + 8 * residualDeviation,
-        }),
-      })),
-    },
-  ])
-  if (belief === undefined) throw new Error('no belief')
-  const [intercept, slope] = [estimate(belief, (x) => x), estimate(belief, (_x, y) => y)]
-  expect(intercept.value).toBeWithin(0.02 * ofB0, b0)
-  expect(slope.value).toBeWithin(0.02 * ofB1, b1)
-  expect(intercept.standardUncertainty).toBeWithin(0.02 * ofB0, ofB0)
-  expect(slope.standardUncertainty).toBeWithin(0.02 * ofB1, ofB1)
 })
 
 const PONTIUS_X = [

@@ -1,39 +1,54 @@
 import type { Static } from 'typebox'
-import { traitsOf } from '#shared/bearing/arrangements.ts'
-import type { FitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
-import type {
-  FitCorrectionInput,
-  FittedPart,
-  FittedRing,
-  Removal,
-  Target,
-  ToolError,
-} from '#shared/bearing/fit-correction/input.ts'
-import type { Rescue } from '#shared/bearing/fit-correction/rescue.ts'
+import { nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
+import { FIT_CORRECTION_SOURCES } from '#shared/data/sources.ts'
+import type { ToolError } from '#shared/making/tool-error.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import type { Estimate } from '#shared/questions/fit/estimate.ts'
+import type { FitCorrection, FitCorrectionInput, FittedPart, FittedRing } from '#shared/questions/fit/fit-correction.ts'
+import type { InnerSizes, Rescue } from '#shared/questions/fit/rescue.ts'
+import type { CountedRemoval as Counted } from '#shared/questions/fit/stroke.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
-import type { Estimate } from '#shared/statistics/estimate.ts'
-import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { mm, type Units } from '#shared/units/length.ts'
 import { tagOf } from '#src/api/answer.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
-import { type Length, show, toMm } from '#src/api/length.ts'
+import { type Length, type ShownLength, show, toMm } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
+import { toSource } from '#src/api/source.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { advice, disagreeing, explainAdjustment, explainRescue, nextReading, PARTS } from '#src/words/fit-correction.ts'
+import {
+  countedWithout,
+  disagreeing,
+  explainAdjustment,
+  explainRescue,
+  fitSummary,
+  livingWith,
+  nextReadingSentence,
+  RING_MISSING,
+  RING_OF_PLATES,
+  targetOfOtherPart,
+  tooManyReadings,
+} from '#src/words/fit-correction.ts'
 import { termsOf } from '#src/words/terms.ts'
+import { assumedBy, wholeRequest } from './echo.ts'
+import { NAMES } from './names.ts'
 import { toReading } from './readings.ts'
 import {
+  type CagedFitCorrectionResponse,
   type CountedRemoval,
   type FitCorrectionRequest,
   type FitCorrectionResponse,
   type FitTarget,
   MOST_READINGS,
-  type RingFitCorrectionResponse,
+  type RadialFitCorrectionResponse,
+  type RescueOption,
+  type RollerFitCorrectionResponse,
   type ThrustFitCorrectionResponse,
   type ToolErrorRequest,
 } from './schema.ts'
 
-/** The caller's input in the core's words, or what does not belong to the ring that is spoken of. */
+/** The caller's input in the core's words, or what does not belong to the part that is being cut. */
 export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitCorrectionInput, readonly Fault[]> {
   const { readings, earlier = [], tools = {}, removalHistory = [], ballsOnHand = [] } = request
   const { units } = request.design
@@ -45,7 +60,7 @@ export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitC
     toRemoval(counted, { ring, units, path: `/removalHistory/${index}` }),
   )
   const faults = [
-    ...tooManyReadings(request),
+    ...faultsOfNumber(request),
     ...(target.ok ? [] : target.error),
     ...removals.flatMap((each) => (each.ok ? [] : each.error)),
   ]
@@ -71,18 +86,15 @@ export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitC
 /** Rings are told apart by name; plates are cut alike. */
 function partOf({ ring, design }: FitCorrectionRequest): Result<FittedPart, readonly Fault[]> {
   if (traitsOf(design).members === 'rings') {
-    return ring === undefined ? fail([{ path: '/ring', message: '"ring" is missing' }]) : ok(ring)
+    return ring === undefined ? fail([{ path: '/ring', message: RING_MISSING }]) : ok(ring)
   }
-  if (ring === undefined) return ok('plate')
-  return fail([{ path: '/ring', message: 'is nothing that plates have, which are cut alike: leave it out' }])
+  return ring === undefined ? ok('plate') : fail([{ path: '/ring', message: RING_OF_PLATES }])
 }
 
 /** The schema bounds each state; all of them together are what takes the time. */
-function tooManyReadings({ readings, earlier = [] }: FitCorrectionRequest): readonly Fault[] {
+function faultsOfNumber({ readings, earlier = [] }: FitCorrectionRequest): readonly Fault[] {
   const given = earlier.reduce((sum, state) => sum + state.readings.length, readings.length)
-  if (given <= MOST_READINGS) return []
-  const message = `must hold at most ${MOST_READINGS} readings in all, those of now included; ${given} were given`
-  return [{ path: '/earlier', message }]
+  return given <= MOST_READINGS ? [] : [{ path: '/earlier', message: tooManyReadings(given, MOST_READINGS) }]
 }
 
 const toToolError = ({ absolute, relative }: Static<typeof ToolErrorRequest>, units: Units): ToolError => ({
@@ -90,24 +102,20 @@ const toToolError = ({ absolute, relative }: Static<typeof ToolErrorRequest>, un
   relative,
 })
 
-/** How each part names the figure that is brought in band. */
-const GAP = { aim: 'ballGap', min: 'minBallGap', max: 'maxBallGap' } as const
-const NAMES = {
-  outer: GAP,
-  plate: GAP,
-  inner: { aim: 'radialInternalClearance', min: 'minRadialInternalClearance', max: 'maxRadialInternalClearance' },
-} as const
-
-function toTarget(target: Static<typeof FitTarget>, ring: FittedPart, units: Units): Result<Target, readonly Fault[]> {
+function toTarget(
+  target: Static<typeof FitTarget>,
+  ring: FittedPart,
+  units: Units,
+): Result<FitCorrectionInput['target'], readonly Fault[]> {
   const other = Object.values(NAMES[ring === 'inner' ? 'outer' : 'inner']).filter((name) => target[name] !== undefined)
   if (other.length > 0) {
-    const names = Object.values(NAMES[ring]).join(', ')
-    return fail(other.map((name) => ({ path: `/target/${name}`, message: `is not of ${PARTS[ring]}: give ${names}` })))
+    const message = targetOfOtherPart(ring, Object.values(NAMES[ring]))
+    return fail(other.map((name) => ({ path: `/target/${name}`, message })))
   }
   const { aim, min, max } = NAMES[ring]
-  const size = (length: Length | undefined): Mm | undefined => (length === undefined ? undefined : toMm(length, units))
+  const size = (length: Length | undefined) => (length === undefined ? undefined : toMm(length, units))
   return ok(
-    present<Target>({
+    present<FitCorrectionInput['target']>({
       aim: size(target[aim]),
       min: size(target[min]),
       max: size(target[max]),
@@ -126,153 +134,333 @@ interface Place {
 function toRemoval(
   counted: Static<typeof CountedRemoval>,
   { ring, units, path }: Place,
-): Result<Removal, readonly Fault[]> {
-  const before = counted[`${NAMES[ring].aim}Before`]
-  const after = counted[`${NAMES[ring].aim}After`]
-  if (before === undefined || after === undefined) {
-    const name = NAMES[ring].aim
-    return fail([{ path, message: `needs ${name}Before and ${name}After for ${PARTS[ring]}` }])
-  }
+): Result<Counted, readonly Fault[]> {
+  const names = [`${NAMES[ring].aim}Before`, `${NAMES[ring].aim}After`] as const
+  const [before, after] = names.map((name) => counted[name])
+  if (before === undefined || after === undefined) return fail([{ path, message: countedWithout(ring, names) }])
   return ok({ strokes: counted.strokes, before: toMm(before, units), after: toMm(after, units) })
 }
 
-/** A fit of any arrangement, as it is answered. */
-export const toFitAnswer = (fit: FitCorrection): FitCorrectionResponse =>
-  fit.input.ring === 'plate' ? toThrustResponse(fit) : toRingResponse(fit, fit.input.ring)
+/** A fit of any arrangement, in the caller's units and in words. */
+export function toFitAnswer(correction: FitCorrection, request: FitCorrectionRequest): FitCorrectionResponse {
+  const arrangement = nameOf(request.design)
+  switch (arrangement) {
+    case 'radial':
+      return toRadialResponse(correction, request)
+    case 'roller':
+      return toRollerResponse(correction, request)
+    case 'caged':
+      return toCagedResponse(correction, request)
+    case 'thrust':
+      return toThrustResponse(correction, request)
+    default:
+      return arrangement satisfies never
+  }
+}
 
-function toRingResponse(fit: FitCorrection, ring: FittedRing): RingFitCorrectionResponse {
-  const { units } = fit.input.design
-  return present<RingFitCorrectionResponse>({
-    arrangement: tagOf(fit.settled.input, 'radial', 'roller', 'caged'),
-    units,
-    ring,
-    ...toStanding(fit),
-    ballGap: ring === 'outer' ? toEstimate(fit.figure, units) : undefined,
-    pitchRadius: fit.pitchRadius && toEstimate(fit.pitchRadius, units),
-    ballDiameter: fit.ballDiameter && toEstimate(fit.ballDiameter, units),
-    radialInternalClearance: ring === 'inner' ? toEstimate(fit.figure, units) : undefined,
-    grooveBottomDiameter: toEstimate(fit.grooveBottomDiameter, units),
-    ...toWork(fit),
-    adjustment: toAdjustment(fit),
-    rescue: fit.rescue?.map((each) => toRescue(each, fit)),
-    cautions: cautionsOf(fit.settled),
+function toRadialResponse(correction: FitCorrection, request: FitCorrectionRequest): RadialFitCorrectionResponse {
+  const { units } = request.design
+  return present<RadialFitCorrectionResponse>({
+    arrangement: tagOf(request.design, 'radial'),
+    ...toStanding(correction, request),
+    ...toBothRings(correction, units),
+    grooveBottomDiameter: toDiameter(correction, units),
+    nextStep: toNextStep(correction, units, (diameter) => ({ grooveBottomDiameter: diameter })),
+    ...toWork(correction, request),
+    adjustment: toAdjustment(correction, units),
+    ...toFoot(correction, request),
   })
 }
 
-function toThrustResponse(fit: FitCorrection): ThrustFitCorrectionResponse {
-  const { figure, pitchRadius, ballDiameter } = fit
-  const { units } = fit.input.design
-  if (pitchRadius === undefined || ballDiameter === undefined)
-    throw new RangeError('fit must be one of a ring of balls')
+function toRollerResponse(correction: FitCorrection, request: FitCorrectionRequest): RollerFitCorrectionResponse {
+  const { units } = request.design
+  return present<RollerFitCorrectionResponse>({
+    arrangement: tagOf(request.design, 'roller'),
+    ...toStanding(correction, request),
+    ...toBothRings(correction, units),
+    trackDiameter: toDiameter(correction, units),
+    nextStep: toNextStep(correction, units, (diameter) => ({ trackDiameter: diameter })),
+    ...toWork(correction, request),
+    adjustment: toAdjustment(correction, units),
+    ...toFoot(correction, request),
+  })
+}
+
+function toCagedResponse(correction: FitCorrection, request: FitCorrectionRequest): CagedFitCorrectionResponse {
+  const { units } = request.design
+  return present<CagedFitCorrectionResponse>({
+    arrangement: tagOf(request.design, 'caged'),
+    ...toStanding(correction, request),
+    ring: 'inner',
+    radialInternalClearance: toEstimate(correction.fit.figure, units),
+    ...toCentres(correction, units),
+    grooveBottomDiameter: toDiameter(correction, units),
+    nextStep: toNextStep(correction, units, (diameter) => ({ grooveBottomDiameter: diameter })),
+    ...toWork(correction, request),
+    adjustment: toAdjustment(correction, units),
+    ...toFoot(correction, request),
+  })
+}
+
+function toThrustResponse(correction: FitCorrection, request: FitCorrectionRequest): ThrustFitCorrectionResponse {
+  const { units } = request.design
   return present<ThrustFitCorrectionResponse>({
-    units,
-    arrangement: 'thrust',
-    ...toStanding(fit),
-    ballGap: toEstimate(figure, units),
-    pitchRadius: toEstimate(pitchRadius, units),
-    ballDiameter: toEstimate(ballDiameter, units),
-    ...toWork(fit),
-    rescue: fit.rescue?.map((each) => toRescue(each, fit)),
-    cautions: cautionsOf(fit.settled),
+    arrangement: tagOf(request.design, 'thrust'),
+    ...toStanding(correction, request),
+    ballGap: toEstimate(correction.fit.figure, units),
+    ...toCentres(correction, units),
+    grooveCircleDiameter: toDiameter(correction, units),
+    nextStep: toNextStep(correction, units, (diameter) => ({ grooveCircleDiameter: diameter })),
+    ...toWork(correction, request),
+    ...toFoot(correction, request),
   })
 }
 
-const toStanding = (fit: FitCorrection) => ({
-  state: fit.state,
-  confidence: fit.confidence,
-  advice: advice(fit),
-  probability: fit.probability,
+function toStanding(correction: FitCorrection, request: FitCorrectionRequest) {
+  const { fit } = correction
+  const { units } = request.design
+  const input = wholeRequest(correction, request)
+  return {
+    units,
+    input,
+    assumed: assumedBy(correction, request, input),
+    summary: fitSummary(correction, units, termsOf(request.design)),
+    action: fit.action,
+    reason: fit.action === 'stop' ? fit.reason : undefined,
+    state: fit.state,
+    confidence: fit.confidence,
+    probability: { ...fit.probability },
+  }
+}
+
+function toBothRings(correction: FitCorrection, units: Units) {
+  const { fit, ring } = correction
+  const figure = toEstimate(fit.figure, units)
+  return {
+    ring: ringOf(ring),
+    ballGap: ring === 'outer' ? figure : undefined,
+    radialInternalClearance: ring === 'inner' ? figure : undefined,
+    ...toCentres(correction, units),
+  }
+}
+
+function ringOf(part: FittedPart): FittedRing {
+  if (part === 'plate') throw new RangeError('part must be a ring, got a plate')
+  return part
+}
+
+const toCentres = ({ fit }: FitCorrection, units: Units) => ({
+  pitchRadius: toEstimate(fit.pitchRadius, units),
+  ballDiameter: toEstimate(fit.ballDiameter, units),
 })
 
-function toWork(fit: FitCorrection) {
-  const { input, target, nextStep, removalPerStroke } = fit
-  const { units } = input.design
+const toDiameter = ({ fit }: FitCorrection, units: Units) => {
+  const { value, standardUncertainty, interval95 } = fit.grooveRadius
+  return toEstimate(
+    {
+      value: 2 * value,
+      standardUncertainty: 2 * standardUncertainty,
+      interval95: { min: 2 * interval95.min, max: 2 * interval95.max },
+    },
+    units,
+  )
+}
+
+function toNextStep<Until>({ fit }: FitCorrection, units: Units, until: (diameter: ShownLength) => Until) {
+  if (fit.action !== 'cut') return undefined
+  const { nextStep } = fit
   const size = (length: number) => show(mm(length), units)
   return {
-    target: {
-      aim: size(target.aim),
-      min: size(target.min),
-      max: size(target.max),
-      overshootRisk: target.overshootRisk,
-      finishAllowance: size(target.finishAllowance),
-    },
+    with: nextStep.with,
+    radial: size(nextStep.radial),
+    diametral: size(2 * nextStep.radial),
+    until: until(size(nextStep.until.grooveBottomDiameter)),
+    ...(nextStep.strokes === undefined ? {} : { strokes: nextStep.strokes }),
+    overshootProbability: nextStep.overshootProbability,
+  }
+}
+
+function toWork(correction: FitCorrection, request: FitCorrectionRequest) {
+  const { fit, stroke, rescue } = correction
+  const { units } = request.design
+  const size = (length: number) => show(mm(length), units)
+  const { toolBias, handBias } = fit.learnt
+  return {
     remaining: { radial: size(fit.remaining), diametral: size(2 * fit.remaining) },
-    nextStep: nextStep && {
-      with: nextStep.tool,
-      radial: size(nextStep.radial),
-      diametral: size(2 * nextStep.radial),
-      ...(nextStep.strokes === undefined ? {} : { strokes: nextStep.strokes }),
-      overshootProbability: nextStep.overshootProbability,
-    },
-    stop: fit.stop,
+    nextReading: toNextReading(correction, units),
     overshootProbability: fit.overshootProbability,
     expectedChecks: fit.expectedChecks,
-    removalPerStroke: removalPerStroke && {
-      radial: size(removalPerStroke.perStroke),
-      relativeUncertainty: removalPerStroke.relativeUncertainty,
+    agreement: toAgreement(correction, request),
+    learnt: {
+      toolBias: { ...toolBias, interval95: { ...toolBias.interval95 } },
+      readingBias: toEstimate(handBias, units),
+      ...(stroke === undefined
+        ? {}
+        : { removalPerStroke: { radial: size(stroke.radial), relativeUncertainty: stroke.relativeUncertainty } }),
     },
-    agreement: toAgreement(fit),
-    bestNextReading: toNextReading(fit),
+    rescue: rescue?.map((each) => toRescue(each, correction, units)),
   }
 }
 
 const toEstimate = ({ value, standardUncertainty, interval95 }: Estimate, units: Units) => ({
   value: show(mm(value), units),
   standardUncertainty: show(mm(standardUncertainty), units),
-  interval95: { low: show(mm(interval95.low), units), high: show(mm(interval95.high), units) },
+  interval95: { min: show(mm(interval95.min), units), max: show(mm(interval95.max), units) },
 })
 
-function toAgreement({ disagreements, input }: FitCorrection): FitCorrectionResponse['agreement'] {
-  const { units } = input.design
+function toNextReading({ fit, ring, settled }: FitCorrection, units: Units) {
+  if (fit.action !== 'measure') return undefined
+  const { nextReading } = fit
+  const { kind, ballsLeftOut, count, why, decides, expected, uncertaintyNow, uncertaintyAfter } = nextReading
+  return {
+    kind,
+    ...(ballsLeftOut === undefined ? {} : { ballsLeftOut }),
+    ...(count === undefined ? {} : { count }),
+    why,
+    decides,
+    ...(expected === undefined ? {} : { expected: show(mm(expected), units) }),
+    standardUncertaintyNow: show(mm(uncertaintyNow), units),
+    standardUncertaintyAfter: show(mm(uncertaintyAfter), units),
+    message: nextReadingSentence(nextReading, ring, units, termsOf(settled.input)),
+  }
+}
+
+function toAgreement({ fit, settled }: FitCorrection, request: FitCorrectionRequest) {
+  const { units } = request.design
   const size = (length: number) => show(mm(length), units)
   return {
-    agrees: disagreements.length === 0,
-    disagreements: disagreements.map(({ index, kind, chance, expected }) => ({
+    agrees: fit.disagreements.length === 0,
+    disagreements: fit.disagreements.map(({ index, chance, expected }) => ({
       path: `/readings/${index}`,
       chance,
       ...(expected === undefined
         ? {}
-        : { expected: { value: size(expected.value), low: size(expected.low), high: size(expected.high) } }),
-      message: disagreeing(kind, termsOf(input.design)),
+        : { expected: { value: size(expected.value), min: size(expected.min), max: size(expected.max) } }),
+      message: disagreeing(itemAt(request.readings, index).kind, termsOf(settled.input)),
     })),
   }
 }
 
-function toNextReading({ bestNextReading, input, decidedByReading }: FitCorrection) {
-  const { reading, uncertaintyNow, uncertaintyAfter } = bestNextReading
-  const { units } = input.design
-  return {
-    kind: reading.kind,
-    ...(reading.kind === 'ball-row' ? { count: reading.count } : {}),
-    standardUncertaintyNow: show(mm(uncertaintyNow), units),
-    standardUncertaintyAfter: show(mm(uncertaintyAfter), units),
-    ...(decidedByReading === undefined ? {} : { decides: decidedByReading }),
-    message: nextReading(reading, input.ring, termsOf(input.design)),
-  }
-}
-
-function toAdjustment(fit: FitCorrection): RingFitCorrectionResponse['adjustment'] {
-  const { adjustment, input } = fit
+function toAdjustment({ adjustment, fit, settled }: FitCorrection, units: Units) {
   if (adjustment === undefined) return undefined
   const { change, isWorthIt } = adjustment
   return {
-    matingFaces: show(change, input.design.units),
+    matingFaces: show(change, units),
     worthwhile: isWorthIt,
-    message: explainAdjustment(adjustment, fit.state, {
-      units: input.design.units,
-      terms: termsOf(input.design),
-    }),
+    message: explainAdjustment(adjustment, fit.state === 'too-deep', units, termsOf(settled.input)),
   }
 }
 
-function toRescue(rescue: Rescue, fit: FitCorrection): NonNullable<FitCorrectionResponse['rescue']>[number] {
-  const { units } = fit.input.design
-  const lengths = Object.entries(rescue.lengths).map(([name, length]) => [name, show(length, units)] as const)
+type ShownRescue = Static<typeof RescueOption>
+type Of<Option extends ShownRescue['option']> = Extract<ShownRescue, { option: Option }>
+
+function toRescue(rescue: Rescue, { settled }: FitCorrection, units: Units): ShownRescue {
+  const size = (length: number) => show(mm(length), units)
+  const sizeOf = (length: number | undefined) => (length === undefined ? undefined : size(length))
+  const terms = termsOf(settled.input)
+  const { raceway } = settled.traits
+  const { possible, obstacle, ballGap, inner } = rescue
+  const common = {
+    possible,
+    obstacle,
+    ballGap: sizeOf(ballGap),
+    innerRing: inner && toInnerRing(inner, raceway, units),
+    message: explainRescue(rescue, units, terms),
+    livingWithIt: possible || rescue.option === 'accept' ? livingWith(rescue, terms) : undefined,
+  }
+  switch (rescue.option) {
+    case 'accept':
+      return present<Of<'accept'>>({
+        option: rescue.option,
+        ...common,
+        overMaxBallGap: size(rescue.overMaxBallGap),
+        shareOfBall: rescue.shareOfBall,
+        life: rescue.life,
+      })
+    case 'balls-on-hand':
+      return present<Of<'balls-on-hand'>>({
+        option: rescue.option,
+        ...common,
+        diameter: sizeOf(rescue.diameter),
+        ballCount: rescue.ballCount,
+      })
+    case 'mixed-balls':
+      return present<Of<'mixed-balls'>>({
+        option: rescue.option,
+        ...common,
+        diameter: sizeOf(rescue.diameter),
+        replacedCount: rescue.replacedCount,
+        standsOut: sizeOf(rescue.standsOut),
+      })
+    case 'larger-balls':
+      return present<Of<'larger-balls'>>({
+        option: rescue.option,
+        ...common,
+        diameter: sizeOf(rescue.diameter),
+        largerBy: sizeOf(rescue.largerBy),
+      })
+    case 'spacers':
+      return present<Of<'spacers'>>({
+        option: rescue.option,
+        ...common,
+        spacerCount: rescue.spacerCount,
+        eachThickness: sizeOf(rescue.eachThickness),
+        singleThickness: sizeOf(rescue.singleThickness),
+      })
+    case 'lining':
+      return present<Of<'lining'>>({
+        option: rescue.option,
+        ...common,
+        thickness: size(rescue.thickness),
+        grooveRadius: sizeOf(rescue.grooveRadius),
+      })
+    case 'one-ball-more':
+      return present<Of<'one-ball-more'>>({
+        option: rescue.option,
+        ...common,
+        ballCount: rescue.ballCount,
+        deeper: size(rescue.deeper),
+        until:
+          rescue.grooveBottomDiameter === undefined
+            ? undefined
+            : present({
+                [sizeName(settled.traits)]: size(rescue.grooveBottomDiameter),
+                grooveDepth: raceway === 'track' ? undefined : sizeOf(rescue.grooveDepth),
+              }),
+      })
+    case 'new-blank':
+      return present<Of<'new-blank'>>({ option: rescue.option, ...common })
+    default:
+      return rescue satisfies never
+  }
+}
+
+/** How an arrangement calls the size that is cut. */
+const sizeName = ({ members, raceway }: Traits) =>
+  members === 'plates' ? 'grooveCircleDiameter' : raceway === 'track' ? 'trackDiameter' : 'grooveBottomDiameter'
+
+function toInnerRing(inner: InnerSizes, raceway: Traits['raceway'], units: Units) {
+  const size = (length: number) => show(mm(length), units)
+  if (raceway === 'track') return { trackDiameter: size(inner.grooveBottomDiameter) }
   return {
-    option: rescue.option,
-    possible: rescue.possible,
-    ...(rescue.ballGap === undefined ? {} : { ballGap: show(rescue.ballGap, units) }),
-    figures: Object.fromEntries([...lengths, ...Object.entries(rescue.counts)]),
-    message: explainRescue(rescue, fit),
+    grooveBottomDiameter: size(inner.grooveBottomDiameter),
+    landDiameter: size(inner.landDiameter),
+    landGap: size(inner.landGap),
+  }
+}
+
+const SOURCES = FIT_CORRECTION_SOURCES.map(toSource)
+
+function toFoot({ fit, settled }: FitCorrection, request: FitCorrectionRequest) {
+  const terms = termsOf(settled.input)
+  return {
+    warnings: fit.disagreements.map(({ index }) => ({
+      code: 'reading-disagrees',
+      severity: 'risk' as const,
+      message: disagreeing(itemAt(request.readings, index).kind, terms),
+      path: `/readings/${index}`,
+    })),
+    cautions: cautionsOf(settled),
+    sources: SOURCES,
   }
 }

@@ -1,85 +1,109 @@
 import { type Static, Type } from 'typebox'
 import { MOST_BALLS } from '#shared/bearing/fields.ts'
-import { readingError } from '#shared/bearing/fit-correction/defaults.ts'
-import { PLUG_RESULTS, type PlugResult, type Reading, type ReadingKind } from '#shared/bearing/fit-correction/input.ts'
+import type { PlugResult, Reading, ReadingKind } from '#shared/questions/fit/reading.ts'
+import { readingError } from '#shared/questions/fit/reading-errors.ts'
 import type { ReadingError } from '#shared/statistics/likelihood.ts'
-import type { Units } from '#shared/units/length.ts'
-import { length, type NonNegativeLength, nonNegativeLength, toMm } from '#src/api/length.ts'
+import { mm, type Units } from '#shared/units/length.ts'
+import { length, type NonNegativeLength, nonNegativeLength, show, toMm } from '#src/api/length.ts'
 
-/** Both may be given. Neither: what is usual for the kind, and echoed. */
-const error = {
+/** The errors of one group of readings, with what is taken of them where neither is given. */
+const errors = (graduation: string, hand: string) => ({
   graduation: Type.Optional(
-    nonNegativeLength('The step of the scale that you read: the true value lies within half a step either way.'),
+    nonNegativeLength(
+      `The reading was rounded to this. Default: ${graduation}; 0 where only \`standardUncertainty\` is given. The same figure read again says nothing new.`,
+    ),
   ),
-  standardUncertainty: Type.Optional(nonNegativeLength('Standard deviation of your own error in reading.')),
-}
+  standardUncertainty: Type.Optional(
+    nonNegativeLength(
+      `The error of the hand, a standard deviation. Default: ${hand}; a quarter of \`graduation\` where only that is given. Common practice, no source.`,
+    ),
+  ),
+})
+const RULE = errors('0.5 mm, or 1/32 in', '0.15 mm')
+const CALIPER = errors('0', '0.1 mm')
+const FELT = errors('0', '0.05 mm')
 
 const kind = <const K extends ReadingKind>(name: K) => Type.Literal(name, { description: 'The kind of reading.' })
 
 const closed = ($id: string, description: string) => ({ $id, description, additionalProperties: false })
 
 const BallGapReading = Type.Object(
-  { kind: kind('ball-gap'), value: nonNegativeLength('Gap between the last ball and the first.'), ...error },
-  closed('BallGapReading', 'All balls are in and pushed together, and you measured the gap.'),
+  { kind: kind('ball-gap'), value: nonNegativeLength('Gap between the last ball and the first.'), ...RULE },
+  closed('BallGapReading', 'All balls are in and pushed together, and the gap is measured.'),
 )
 const LastBallOpeningReading = Type.Object(
   {
     kind: kind('last-ball-opening'),
+    ballsLeftOut: Type.Optional(
+      Type.Integer({
+        minimum: 1,
+        maximum: MOST_BALLS,
+        description: 'Balls that are left out because they do not go in. Default: 1.',
+      }),
+    ),
     value: length('Straight opening between the first and the last of the balls in place.'),
-    ...error,
+    ...RULE,
   },
   closed(
     'LastBallOpeningReading',
-    'One or more balls are left out because they will not go in, and you measured the opening. At exact closure the opening is less than a ball.',
+    'One ball or more is left out because it does not go in. With one left out, the opening at exact closure is less than a ball.',
   ),
 )
 const LastBallRefusedReading = Type.Object(
   { kind: kind('last-ball-refused') },
-  closed('LastBallRefusedReading', 'The last ball will not go in, and you measured nothing.'),
+  closed('LastBallRefusedReading', 'The last ball does not go in; nothing was measured.'),
+)
+const LastBallInReading = Type.Object(
+  { kind: kind('last-ball-in') },
+  closed('LastBallInReading', 'The last ball goes in; nothing was measured. A `ball-gap` says this as well.'),
 )
 const PlugReading = Type.Object(
   {
     kind: kind('plug'),
     diameter: length('Diameter of the plug.'),
     result: Type.Unsafe<PlugResult>(
-      Type.Enum(PLUG_RESULTS, { type: 'string', description: 'How the plug went in between the seated balls.' }),
+      Type.Enum(['enters', 'snug', 'refuses'], {
+        type: 'string',
+        description: 'Fit of the plug inside the seated balls.',
+      }),
     ),
-    ...error,
+    ...FELT,
   },
-  closed('PlugReading', 'You tried a plug, a turned disc, inside the seated balls.'),
+  closed('PlugReading', 'A turned disc was tried inside the balls seated in the outer ring. It serves both rings.'),
 )
 const GrooveBottomDiameterReading = Type.Object(
-  { kind: kind('groove-bottom-diameter'), value: length('Diameter across the bottoms of the groove.'), ...error },
-  closed('GrooveBottomDiameterReading', 'You measured the groove of the outer or the inner ring with a caliper.'),
+  {
+    kind: kind('groove-bottom-diameter'),
+    value: length('Diameter across the bottoms of the groove, or across the track.'),
+    ...CALIPER,
+  },
+  closed('GrooveBottomDiameterReading', 'The groove or the track that is being cut was measured with a caliper.'),
 )
 const GrooveDepthReading = Type.Object(
   {
     kind: kind('groove-depth'),
     value: length('Depth from the land to the groove bottom.'),
     landDiameter: length('Diameter of the land, as you measured it.'),
-    ...error,
+    ...CALIPER,
   },
-  closed('GrooveDepthReading', 'You measured the depth of the groove from the land.'),
+  closed('GrooveDepthReading', 'The depth of the groove was measured from the land.'),
 )
 const BallRowReading = Type.Object(
   {
     kind: kind('ball-row'),
-    count: Type.Integer({ minimum: 1, maximum: MOST_BALLS, description: 'Number of balls in the row.' }),
-    value: length('Length of the row, with the balls touching.'),
-    ...error,
+    count: Type.Integer({ minimum: 1, maximum: MOST_BALLS, description: 'Balls in the row.' }),
+    value: length('Length of the row, the balls touching.'),
+    ...RULE,
   },
-  closed(
-    'BallRowReading',
-    'You laid balls in a straight channel and measured the row: this gives their mean diameter as many times finer as there are balls.',
-  ),
+  closed('BallRowReading', 'Balls in a straight channel: gives their mean diameter. It says nothing about the groove.'),
 )
 const RadialPlayReading = Type.Object(
   {
     kind: kind('radial-play'),
     value: nonNegativeLength('Whole travel of the inner ring from side to side.'),
-    ...error,
+    ...FELT,
   },
-  closed('RadialPlayReading', 'Inner ring: you measured its play.'),
+  closed('RadialPlayReading', 'Inner ring: its play.'),
 )
 const BindsReading = Type.Object(
   { kind: kind('binds') },
@@ -90,6 +114,7 @@ export const READING_SCHEMAS = [
   BallGapReading,
   LastBallOpeningReading,
   LastBallRefusedReading,
+  LastBallInReading,
   PlugReading,
   GrooveBottomDiameterReading,
   GrooveDepthReading,
@@ -98,7 +123,7 @@ export const READING_SCHEMAS = [
   BindsReading,
 ]
 
-type ReadingRequest = Static<(typeof READING_SCHEMAS)[number]>
+export type ReadingRequest = Static<(typeof READING_SCHEMAS)[number]>
 
 /** The `$id` of a schema, which its type does not know of. */
 const idOf = (schema: object): string => String(Object.getOwnPropertyDescriptor(schema, '$id')?.value)
@@ -117,6 +142,7 @@ export const ReadingRequest = Type.Unsafe<ReadingRequest>({
 export function toReading(reading: ReadingRequest, units: Units): Reading {
   switch (reading.kind) {
     case 'last-ball-refused':
+    case 'last-ball-in':
     case 'binds':
       return { kind: reading.kind }
     case 'plug':
@@ -124,6 +150,13 @@ export function toReading(reading: ReadingRequest, units: Units): Reading {
         kind: 'plug',
         diameter: toMm(reading.diameter, units),
         result: reading.result,
+        error: toError(reading, units),
+      }
+    case 'last-ball-opening':
+      return {
+        kind: 'last-ball-opening',
+        ballsLeftOut: reading.ballsLeftOut ?? 1,
+        value: toMm(reading.value, units),
         error: toError(reading, units),
       }
     case 'groove-depth':
@@ -146,13 +179,36 @@ export function toReading(reading: ReadingRequest, units: Units): Reading {
 }
 
 interface Stated {
-  readonly kind: ReadingKind
+  readonly kind: Exclude<ReadingKind, 'last-ball-refused' | 'last-ball-in' | 'binds'>
   readonly graduation?: NonNegativeLength
   readonly standardUncertainty?: NonNegativeLength
 }
 
-const toError = ({ kind, graduation, standardUncertainty }: Stated, units: Units): ReadingError =>
-  readingError(kind, units, {
+function toError({ kind, graduation, standardUncertainty }: Stated, units: Units): ReadingError {
+  const error = readingError(kind, units, {
     ...(graduation === undefined ? {} : { graduation: toMm(graduation, units) }),
     ...(standardUncertainty === undefined ? {} : { standardUncertainty: toMm(standardUncertainty, units) }),
   })
+  if (error === undefined) throw new RangeError(`kind must have an error, got ${kind}`)
+  return error
+}
+
+/** A reading as the caller could have written it, with nothing left out: the way back of `toReading`. */
+export function toReadingRequest(reading: Reading, units: Units): ReadingRequest {
+  const size = (length: number) => show(mm(length), units)
+  if (!('error' in reading)) return { kind: reading.kind }
+  const { graduation, standardUncertainty } = reading.error
+  const error = { graduation: size(graduation), standardUncertainty: size(standardUncertainty) }
+  switch (reading.kind) {
+    case 'plug':
+      return { kind: 'plug', diameter: size(reading.diameter), result: reading.result, ...error }
+    case 'last-ball-opening':
+      return { kind: reading.kind, ballsLeftOut: reading.ballsLeftOut, value: size(reading.value), ...error }
+    case 'groove-depth':
+      return { kind: reading.kind, value: size(reading.value), landDiameter: size(reading.landDiameter), ...error }
+    case 'ball-row':
+      return { kind: reading.kind, count: reading.count, value: size(reading.value), ...error }
+    default:
+      return { kind: reading.kind, value: size(reading.value), ...error }
+  }
+}

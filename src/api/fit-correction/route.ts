@@ -1,12 +1,11 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { FIT_CORRECTION } from '#shared/bearing/fit-correction/input.ts'
+import { FIT_CORRECTION } from '#shared/questions/fit/fit-correction.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainFitRefusal } from '#src/words/fit-correction.ts'
-import { termsOf } from '#src/words/terms.ts'
 import { toFitAnswer, toFitCorrectionInput } from './present.ts'
 import type { FitCorrectionRequest, FitCorrectionResponse } from './schema.ts'
 
@@ -29,10 +28,8 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       const input = toFitCorrectionInput(body)
       if (!input.ok) throw notValid(input.error)
       const fit = await app.runTask('fitCorrection', input.value, request)
-      if (fit.ok) return toFitAnswer(fit.value)
-      return refuseQuestion(reply, fit.error, body.design, (refusal, units) =>
-        explainFitRefusal(refusal, units, termsOf(body.design)),
-      )
+      if (fit.ok) return toFitAnswer(fit.value, body)
+      return refuseQuestion(reply, fit.error, body.design, explainFitRefusal)
     },
   })
 }

@@ -1,11 +1,17 @@
-import { type Static, Type } from 'typebox'
-import { type FittedRing, RINGS, TOOLS, type ToolName } from '#shared/bearing/fit-correction/input.ts'
-import { RESCUE_OPTIONS, STATES } from '#shared/bearing/fit-correction/names.ts'
+import { type Static, type TProperties, Type } from 'typebox'
+import type { FitState } from '#shared/questions/fit/decision.ts'
+import { type FittedRing, RINGS } from '#shared/questions/fit/fit-correction.ts'
+import type { ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
+import type { ToolName } from '#shared/questions/fit/reading.ts'
+import type { Life, Obstacle } from '#shared/questions/fit/rescue.ts'
 import { answerUnion, arrangementTag } from '#src/api/answer.ts'
+import type { Assumption } from '#src/api/assumption.ts'
 import type { Caution } from '#src/api/caution.ts'
 import { designRef } from '#src/api/design-input.ts'
 import { length, nonNegativeLength, shownLength, signedLength } from '#src/api/length.ts'
+import type { Source } from '#src/api/source.ts'
 import type { UnitsName } from '#src/api/units.ts'
+import type { Warning } from '#src/api/warning.ts'
 import { refTo } from '#src/http/schema.ts'
 import { READING_SCHEMAS, ReadingRequest } from './readings.ts'
 
@@ -18,7 +24,7 @@ const MOST_SIZES = 50
 const chance = (description: string) => Type.Number({ minimum: 0, maximum: 1, description })
 
 const tool = Type.Unsafe<ToolName>(
-  Type.Enum(TOOLS, { type: 'string', description: 'A cutting edge, or paper and the like.' }),
+  Type.Enum(['sharp-tool', 'abrasive'], { type: 'string', description: 'A cutting edge, or abrasive paper.' }),
 )
 
 export const ToolErrorRequest = Type.Object(
@@ -39,9 +45,9 @@ export const ToolErrorRequest = Type.Object(
 
 export const FitTarget = Type.Object(
   {
-    ballGap: Type.Optional(nonNegativeLength("Outer ring: gap to end with. Default: the design's.")),
-    minBallGap: Type.Optional(nonNegativeLength("Outer ring: limit of the gap. Default: the design's.")),
-    maxBallGap: Type.Optional(nonNegativeLength("Outer ring: limit of the gap. Default: the design's.")),
+    ballGap: Type.Optional(nonNegativeLength("Outer ring, plates: gap to end with. Default: the design's.")),
+    minBallGap: Type.Optional(nonNegativeLength("Outer ring, plates: smallest good gap. Default: the design's.")),
+    maxBallGap: Type.Optional(nonNegativeLength("Outer ring, plates: largest good gap. Default: the design's.")),
     radialInternalClearance: Type.Optional(nonNegativeLength("Inner ring: play to end with. Default: the design's.")),
     minRadialInternalClearance: Type.Optional(
       nonNegativeLength("Inner ring: smallest good play. Default: half the design's play."),
@@ -53,7 +59,7 @@ export const FitTarget = Type.Object(
       Type.Number({
         minimum: 0.0001,
         maximum: 0.5,
-        description: 'Chance of ending too deep that you accept, over all cuts to come. Default: 0.05.',
+        description: 'Chance of ending too deep that you accept. Default: 0.05. Common practice, no source.',
       }),
     ),
     finishAllowance: Type.Optional(
@@ -67,18 +73,23 @@ export const EarlierState = Type.Object(
   {
     readings: Type.Array(refTo<typeof ReadingRequest>('ReadingRequest'), { maxItems: MOST_READINGS }),
     thenRemoved: Type.Object(
-      { with: tool, radial: nonNegativeLength('Depth that you meant to cut.') },
+      { with: tool, radial: nonNegativeLength('Intended depth of the cut.') },
       { description: 'The cut that followed these readings.', additionalProperties: false },
     ),
   },
-  { $id: 'EarlierState', description: 'The readings before a cut, and the cut.', additionalProperties: false },
+  {
+    $id: 'EarlierState',
+    description:
+      'The readings before a cut, and the cut. The service learns from them how accurately you cut and read.',
+    additionalProperties: false,
+  },
 )
 
 export const CountedRemoval = Type.Object(
   {
     strokes: Type.Integer({ minimum: 1, maximum: 100_000, description: 'Number of strokes.' }),
-    ballGapBefore: Type.Optional(signedLength('Outer ring: ball gap before the strokes.')),
-    ballGapAfter: Type.Optional(signedLength('Outer ring: ball gap after the strokes.')),
+    ballGapBefore: Type.Optional(signedLength('Outer ring, plates: ball gap before the strokes.')),
+    ballGapAfter: Type.Optional(signedLength('Outer ring, plates: ball gap after the strokes.')),
     radialInternalClearanceBefore: Type.Optional(signedLength('Inner ring: play before the strokes.')),
     radialInternalClearanceAfter: Type.Optional(signedLength('Inner ring: play after the strokes.')),
   },
@@ -105,19 +116,18 @@ export const FitCorrectionRequest = Type.Object(
         Type.Enum(RINGS, {
           type: 'string',
           description:
-            'The ring on the lathe. Rings must say it; the plates of a `thrust` arrangement, which are cut alike, may not.',
+            'The ring that is being cut. Required for rings; plates, which are cut alike, must leave it out.',
         }),
       ),
     ),
     readings: Type.Array(refTo<typeof ReadingRequest>('ReadingRequest'), {
-      minItems: 1,
       maxItems: MOST_READINGS,
-      description: 'Readings at the present state of the groove.',
+      description: 'Readings at the present state of the groove. The list may be empty.',
     }),
     earlier: Type.Optional(
       Type.Array(refTo<typeof EarlierState>('EarlierState'), {
         maxItems: MOST_STATES,
-        description: `Earlier states, the oldest first. With the present readings there may be ${MOST_READINGS} readings in all.`,
+        description: `Earlier states, the first one first. At most ${MOST_READINGS} readings in all, those of now included.`,
       }),
     ),
     target: Type.Optional(refTo<typeof FitTarget>('FitTarget')),
@@ -129,15 +139,13 @@ export const FitCorrectionRequest = Type.Object(
         },
         {
           additionalProperties: false,
-          description: 'How true your cuts are. Defaults: 0.2 mm + 10 %, and 0.05 mm + 5 %.',
+          description:
+            'Accuracy of your cuts. Defaults: 0.2 mm and 10 %, and 0.05 mm and 5 %. Common practice, no source.',
         },
       ),
     ),
     removalHistory: Type.Optional(
-      Type.Array(refTo<typeof CountedRemoval>('CountedRemoval'), {
-        maxItems: MOST_COUNTED,
-        description: 'How much your abrasive removes in a stroke.',
-      }),
+      Type.Array(refTo<typeof CountedRemoval>('CountedRemoval'), { maxItems: MOST_COUNTED }),
     ),
     ballsOnHand: Type.Optional(
       Type.Array(refTo<typeof BallsOnHand>('BallsOnHand'), {
@@ -148,102 +156,248 @@ export const FitCorrectionRequest = Type.Object(
   },
   {
     $id: 'FitCorrectionRequest',
-    description: 'A groove that is half cut, and what was read at it.',
+    description: 'A groove that is half cut, and what was measured at it.',
     additionalProperties: false,
   },
 )
 export type FitCorrectionRequest = Static<typeof FitCorrectionRequest>
 
+const interval = (what: string) =>
+  Type.Object(
+    { min: shownLength('Lower end of the interval.'), max: shownLength('Upper end of the interval.') },
+    { description: `The shortest interval that holds ${what} with a chance of 95 %.` },
+  )
+
 export const LengthEstimate = Type.Object(
   {
-    value: shownLength('Mean value.'),
-    standardUncertainty: shownLength('Standard uncertainty of the estimate.'),
-    interval95: Type.Object(
-      { low: shownLength('Lower end of the interval.'), high: shownLength('Upper end of the interval.') },
-      { description: 'The shortest interval that holds 95 %.' },
-    ),
+    value: shownLength('Mean.'),
+    standardUncertainty: shownLength('Standard uncertainty.'),
+    interval95: interval('it'),
   },
   { $id: 'LengthEstimate', description: 'An estimate of a length.' },
-)
-
-const NextStep = Type.Object(
-  {
-    with: tool,
-    radial: shownLength('Depth to remove before you measure again.'),
-    diametral: shownLength('The change of diameter: twice the depth.'),
-    strokes: Type.Optional(
-      Type.Integer({ description: 'Number of strokes of your abrasive, where you counted some.' }),
-    ),
-    overshootProbability: chance('Chance that this cut alone ends too deep.'),
-  },
-  { $id: 'NextStep', description: 'The next cut.' },
-)
-
-export const RescueOption = Type.Object(
-  {
-    option: Type.Enum(RESCUE_OPTIONS, { type: 'string', description: 'A name for programs.' }),
-    possible: Type.Boolean({ description: 'Whether this option works for this bearing.' }),
-    ballGap: Type.Optional(shownLength('Ball gap that it leaves.')),
-    figures: Type.Record(Type.String(), Type.Number(), {
-      description: 'Lengths in `units`; names that end in Count are counts, `engagement` is a ratio.',
-    }),
-    message: Type.String({ description: 'The option in words.' }),
-  },
-  { $id: 'RescueOption', description: 'A way out of a groove that is too deep. From least to most work.' },
 )
 
 const estimate = (description: string) =>
   Type.Unsafe<Static<typeof LengthEstimate>>({ ...refTo<typeof LengthEstimate>('LengthEstimate'), description })
 
-/** How the groove stands. */
+const STATES = ['unread', 'more-to-remove', 'in-band', 'too-deep', 'unclear'] as const satisfies readonly FitState[]
+const WHYS = [
+  'groove-unread',
+  'no-word-on-last-ball',
+  'refusal-has-no-figure',
+  'cut-too-risky',
+  'verdict-uncertain',
+] as const satisfies readonly ReadingReason[]
+const DECIDES = [
+  'how-deep-to-cut',
+  'whether-it-is-finished',
+  'whether-it-is-too-deep',
+] as const satisfies readonly ReadingDecides[]
+const OBSTACLES = [
+  'none-on-hand',
+  'out-of-band',
+  'last-ball-stays-out',
+  'rides-on-edges',
+  'stands-out',
+  'no-such-bearing',
+  'too-thin',
+  'too-deep-for-it-too',
+] as const satisfies readonly Obstacle[]
+const LIVES = ['hardly-noticed', 'knocks', 'balls-bunch', 'ball-short'] as const satisfies readonly Life[]
+
+/** The next cut, which ends where a size of its own says. */
+const nextStep = <Until extends TProperties>($id: string, until: Until) =>
+  Type.Object(
+    {
+      with: tool,
+      radial: shownLength('Depth of the cut: a radial thickness of wood.'),
+      diametral: shownLength('Change of the diameter: twice the depth.'),
+      until: Type.Object(until, {
+        description:
+          'About what you measure when the cut is done. The chance below is that of a cut of depth `radial`.',
+      }),
+      strokes: Type.Optional(
+        Type.Integer({
+          description: 'Number of strokes of your abrasive, where `removalHistory` has counted strokes.',
+        }),
+      ),
+      overshootProbability: chance('Chance of ending too deep with this cut. It is never above `overshootRisk`.'),
+    },
+    { $id, description: 'The next cut.' },
+  )
+
+const GROOVE_UNTIL = { grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.') }
+const TRACK_UNTIL = { trackDiameter: shownLength('Diameter of the track.') }
+const CIRCLE_UNTIL = { grooveCircleDiameter: shownLength('Diameter of the circle in which the groove is deepest.') }
+export const GrooveNextStep = nextStep('GrooveNextStep', GROOVE_UNTIL)
+export const TrackNextStep = nextStep('TrackNextStep', TRACK_UNTIL)
+export const PlateNextStep = nextStep('PlateNextStep', CIRCLE_UNTIL)
+
+const NextReading = Type.Object(
+  {
+    kind: Type.String({ description: 'The `kind` of the reading to make.' }),
+    ballsLeftOut: Type.Optional(Type.Integer({ description: 'For an opening: number of balls to leave out.' })),
+    count: Type.Optional(Type.Integer({ description: 'For a row: number of balls in the row.' })),
+    why: Type.Enum(WHYS, { type: 'string', description: 'The reason for this reading.' }),
+    decides: Type.Enum(DECIDES, { type: 'string', description: 'The question that this reading decides.' }),
+    expected: Type.Optional(shownLength('The value that it will probably show.')),
+    standardUncertaintyNow: shownLength('Present standard uncertainty of the gap or the play.'),
+    standardUncertaintyAfter: shownLength('Expected standard uncertainty after this reading.'),
+    message: Type.String({ description: 'The reading in words.' }),
+  },
+  { $id: 'NextReading', description: 'A reading that can be made now, and what it decides.' },
+)
+
+/* The ways out, each with its figures. */
+
+const InnerRingSizes = Type.Object(
+  {
+    grooveBottomDiameter: Type.Optional(shownLength('Diameter across the bottoms of the groove.')),
+    landDiameter: Type.Optional(shownLength('Diameter of the land.')),
+    landGap: Type.Optional(shownLength('Space between the lands of the two rings.')),
+    trackDiameter: Type.Optional(shownLength('Diameter of the track.')),
+  },
+  { $id: 'InnerRingSizes', description: 'Sizes that the inner ring then needs.' },
+)
+
+const rescue = <const Option extends string, Own extends TProperties>(
+  option: Option,
+  $id: string,
+  description: string,
+  own: Own,
+) =>
+  Type.Object(
+    {
+      option: Type.Literal(option, { description: 'A name for programs.' }),
+      possible: Type.Boolean({ description: 'Whether the bearing could be put together and would run.' }),
+      obstacle: Type.Optional(
+        Type.Enum(OBSTACLES, {
+          type: 'string',
+          description: 'The reason why it is not possible. Absent where it is possible.',
+        }),
+      ),
+      ballGap: Type.Optional(shownLength('The gap that it leaves.')),
+      ...own,
+      innerRing: Type.Optional(refTo<typeof InnerRingSizes>('InnerRingSizes')),
+      message: Type.String({ description: 'Instructions in words.' }),
+      livingWithIt: Type.Optional(Type.String({ description: 'Notes on living with such a bearing.' })),
+    },
+    { $id, description },
+  )
+
+const RESCUES = [
+  rescue('accept', 'AcceptRescue', 'Leave it as it is.', {
+    overMaxBallGap: shownLength('Amount by which the gap exceeds the largest good gap.'),
+    shareOfBall: Type.Number({ description: 'The gap as a fraction of the ball diameter.' }),
+    life: Type.Enum(LIVES, { type: 'string', description: 'The effect of the gap in use.' }),
+  }),
+  rescue('balls-on-hand', 'BallsOnHandRescue', 'A full set of other balls that are on hand.', {
+    diameter: Type.Optional(shownLength('Diameter of these balls.')),
+    ballCount: Type.Integer({ description: 'Number of balls that the ring takes.' }),
+  }),
+  rescue('mixed-balls', 'MixedBallsRescue', 'Some larger balls among the others.', {
+    diameter: Type.Optional(shownLength('Diameter of the larger balls.')),
+    replacedCount: Type.Optional(Type.Integer({ description: 'Number of balls to replace.' })),
+    standsOut: Type.Optional(shownLength('Distance by which the larger balls stand further in than the others.')),
+  }),
+  rescue('larger-balls', 'LargerBallsRescue', 'A set of balls of the size that closes the gap.', {
+    diameter: Type.Optional(shownLength('Diameter of these balls.')),
+    largerBy: Type.Optional(shownLength('Difference from the present diameter.')),
+  }),
+  rescue('spacers', 'SpacersRescue', 'Spacers between the balls.', {
+    spacerCount: Type.Integer({ description: 'Number of spacers, one between each two neighbours.' }),
+    eachThickness: Type.Optional(shownLength('Thickness of each spacer.')),
+    singleThickness: Type.Optional(shownLength('Thickness of a single spacer instead.')),
+  }),
+  rescue('lining', 'LiningRescue', 'A lining glued into the groove.', {
+    thickness: shownLength('Thickness of the lining.'),
+    grooveRadius: Type.Optional(shownLength('Radius of the groove with its lining.')),
+  }),
+  rescue('one-ball-more', 'OneBallMoreRescue', 'Cut on for one ball more.', {
+    ballCount: Type.Integer({ description: 'Total number of balls.' }),
+    deeper: shownLength('Further cut, radially; below 0 it is too deep for that as well.'),
+    until: Type.Optional(
+      Type.Object(
+        {
+          grooveBottomDiameter: Type.Optional(GROOVE_UNTIL.grooveBottomDiameter),
+          trackDiameter: Type.Optional(TRACK_UNTIL.trackDiameter),
+          grooveCircleDiameter: Type.Optional(CIRCLE_UNTIL.grooveCircleDiameter),
+          grooveDepth: Type.Optional(shownLength('Depth of the groove.')),
+        },
+        { description: 'Sizes at which that cut ends.' },
+      ),
+    ),
+  }),
+  rescue('new-blank', 'NewBlankRescue', 'Start again.', {}),
+]
+
+export const RescueOption = Type.Unsafe<Static<(typeof RESCUES)[number]>>({
+  $id: 'RescueOption',
+  description: 'A way out of a groove that is too deep.',
+  type: 'object',
+  required: ['option'],
+  discriminator: { propertyName: 'option' },
+  oneOf: RESCUES.map((schema) => ({ $ref: String(Reflect.get(schema, '$id')) })),
+})
+
+const LearntRatio = Type.Object(
+  {
+    value: Type.Number({ description: 'Mean.' }),
+    standardUncertainty: Type.Number({ description: 'Standard uncertainty.' }),
+    interval95: Type.Object(
+      {
+        min: Type.Number({ description: 'Lower end of the interval.' }),
+        max: Type.Number({ description: 'Upper end of the interval.' }),
+      },
+      { description: 'The shortest interval that holds the ratio with a chance of 95 %.' },
+    ),
+  },
+  { $id: 'LearntRatio', description: 'An estimate of a ratio.' },
+)
+
+/** What every answer begins with, and how the groove stands. */
 const STANDING = {
+  units: refTo<typeof UnitsName>('Units'),
+  input: Type.Unsafe<FitCorrectionRequest>({
+    ...refTo('FitCorrectionRequest'),
+    description: 'The request with every default filled in. Sent again, it gives the same answer.',
+  }),
+  assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
+    description: 'The values that the request left open, and what is taken of a bearing before it is measured.',
+  }),
+  summary: Type.String({ description: 'One or two sentences that a maker can act on.' }),
+  action: Type.Enum(['cut', 'measure', 'stop'], {
+    type: 'string',
+    description: '`cut`: see `nextStep`. `measure`: see `nextReading`. `stop`: see `reason`.',
+  }),
+  reason: Type.Optional(
+    Type.Enum(['in-band', 'too-deep', 'cannot-be-told'], { type: 'string', description: 'The reason to stop.' }),
+  ),
   state: Type.Enum(STATES, {
     type: 'string',
-    description: '`too-deep`: more likely than not. `in-band`: with `confidence`. Else `more-to-remove`.',
+    description:
+      '`more-to-remove`, `in-band` and `too-deep` only at `confidence`; `unread`: nothing was measured at it.',
   }),
-  confidence: chance('How certain `in-band` has to be.'),
-  advice: Type.String({ description: 'Advice on what to do now.' }),
+  confidence: chance('Chance that a verdict needs.'),
   probability: Type.Object(
     {
-      tooTight: chance('Chance that it is below the band.'),
-      inBand: chance('Chance that it is within the band.'),
-      tooDeep: chance('Chance that it is above the band.'),
+      tooTight: chance('Chance that too little is cut.'),
+      inBand: chance('Chance that the groove is finished.'),
+      tooDeep: chance('Chance that too much is cut.'),
     },
-    { description: 'How likely the gap, or the play, is below, within and above its band now.' },
+    { description: 'Chances about the present groove, with any finish that is still to come.' },
   ),
 }
+
 /** What is still to do. */
 const WORK = {
-  target: Type.Object(
-    {
-      aim: shownLength('Ball gap to end with; for the inner ring the play.'),
-      min: shownLength('Smallest good value.'),
-      max: shownLength('Largest good value.'),
-      overshootRisk: chance('Accepted chance of ending too deep, over all cuts to come.'),
-      finishAllowance: shownLength('Film or raised grain still to come on each surface.'),
-    },
-    { description: 'Aim of the plan.' },
-  ),
   remaining: Type.Object(
-    { radial: shownLength('Change in depth.'), diametral: shownLength('The change of diameter: twice the depth.') },
-    { description: 'Distance to the aim. Above 0 there is wood to remove; below 0 the groove is too deep.' },
+    { radial: shownLength('Change in depth.'), diametral: shownLength('Change in diameter.') },
+    { description: 'Distance to the aim. Above 0 there is wood to remove; below 0 too much is removed.' },
   ),
-  nextStep: Type.Optional(refTo<typeof NextStep>('NextStep')),
-  stop: Type.Boolean({
-    description:
-      'Cut no more and read no more: in band, too deep, or no further reading is likely to make clear which. Without `nextStep` and not `stop`: read again.',
-  }),
-  overshootProbability: chance('Chance of ending too deep if you follow the advice to the end.'),
-  expectedChecks: Type.Number({ description: 'Readings still to come on average.' }),
-  removalPerStroke: Type.Optional(
-    Type.Object(
-      {
-        radial: shownLength('Per stroke.'),
-        relativeUncertainty: Type.Number({ description: 'Standard uncertainty of that, over itself.' }),
-      },
-      { description: 'Learnt from `removalHistory`.' },
-    ),
-  ),
+  nextReading: Type.Optional(refTo<typeof NextReading>('NextReading')),
+  overshootProbability: chance('Chance of ending too deep if you follow this advice.'),
+  expectedChecks: Type.Number({ description: 'Average number of readings still to come.' }),
   agreement: Type.Object(
     {
       agrees: Type.Boolean({ description: 'Whether the readings agree with one another.' }),
@@ -254,11 +408,11 @@ const WORK = {
           expected: Type.Optional(
             Type.Object(
               {
-                value: shownLength('Mean value.'),
-                low: shownLength('Lower end of the interval.'),
-                high: shownLength('Upper end of the interval.'),
+                value: shownLength('Mean.'),
+                min: shownLength('Lower end of the interval.'),
+                max: shownLength('Upper end of the interval.'),
               },
-              { description: 'The value that the other readings predict.' },
+              { description: 'The value that the other readings predict, with its 95 % interval.' },
             ),
           ),
           message: Type.String({ description: 'The disagreement in words.' }),
@@ -266,82 +420,147 @@ const WORK = {
         { description: 'The readings that do not fit the others.' },
       ),
     },
-    { description: 'How well the readings agree with one another.' },
+    { description: 'The agreement of the readings with one another.' },
   ),
-  bestNextReading: Type.Object(
+  learnt: Type.Object(
     {
-      kind: Type.String({ description: 'The `kind` of the reading.' }),
-      count: Type.Optional(Type.Integer({ description: 'Balls in the row.' })),
-      standardUncertaintyNow: shownLength('Present standard uncertainty of the gap or the play.'),
-      standardUncertaintyAfter: shownLength('Standard uncertainty after this reading.'),
-      decides: Type.Optional(
-        chance(
-          'Chance that this reading makes the next step clear. Present only where the next step is unclear and no cut is advised.',
+      toolBias: Type.Unsafe<Static<typeof LearntRatio>>({
+        ...refTo<typeof LearntRatio>('LearntRatio'),
+        description: 'Excess of your cuts, as a fraction of the intended depth.',
+      }),
+      readingBias: estimate('Excess of your readings of a rule.'),
+      removalPerStroke: Type.Optional(
+        Type.Object(
+          {
+            radial: shownLength('Depth removed per stroke.'),
+            relativeUncertainty: Type.Number({ description: 'Relative standard uncertainty of `radial`.' }),
+          },
+          { description: 'Removal per stroke, learnt from `removalHistory`.' },
         ),
       ),
-      message: Type.String({ description: 'The reading to take, in words.' }),
     },
-    { description: 'The reading that would tell you most.' },
+    { description: 'Your own habits, learnt from `earlier` and `removalHistory`.' },
+  ),
+  rescue: Type.Optional(
+    Type.Array(refTo<typeof RescueOption>('RescueOption'), {
+      description: 'Ways out of an outer groove, or of plates, that are too deep, in the order in which to try them.',
+    }),
   ),
 }
 
-export const RingFitCorrectionResponse = Type.Object(
-  {
-    arrangement: arrangementTag('radial', 'roller', 'caged'),
-    units: refTo<typeof UnitsName>('Units'),
-    ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string', description: 'The ring on the lathe.' })),
-    ...STANDING,
-    ballGap: Type.Optional(estimate('Outer ring: the gap as it is now.')),
-    pitchRadius: Type.Optional(estimate('Outer ring: pitch radius.')),
-    ballDiameter: Type.Optional(estimate('Outer ring: mean diameter of the balls in it.')),
-    radialInternalClearance: Type.Optional(estimate('Inner ring: the play as it is now.')),
-    grooveBottomDiameter: estimate('Groove bottom diameter of this ring.'),
-    ...WORK,
-    adjustment: Type.Optional(
-      Type.Object(
-        {
-          matingFaces: shownLength(
-            'Inner ring: total thickness to sand off the mating faces (above 0), or thickness of the shim between them (below 0), that brings the play to the aim.',
-          ),
-          worthwhile: Type.Boolean({
-            description: 'Whether that is less work than to cut deeper, or a new inner ring. Common practice.',
-          }),
-          message: Type.String({ description: 'The adjustment in words.' }),
-        },
-        { description: 'A split inner ring can be adjusted where its halves meet.' },
-      ),
+const FOOT = {
+  warnings: Type.Array(refTo<typeof Warning>('Warning'), { description: 'Risks and faults of this bearing.' }),
+  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'Dangers while making and using it.' }),
+  sources: Type.Array(refTo<typeof Source>('Source'), { description: 'Sources of the figures.' }),
+}
+
+const ADJUSTMENT = {
+  adjustment: Type.Optional(
+    Type.Object(
+      {
+        matingFaces: shownLength(
+          'Total thickness to sand off the mating faces (above 0), or thickness of the shim between them (below 0), that brings the play to the aim.',
+        ),
+        worthwhile: Type.Boolean({
+          description: 'Whether that is less work than cutting or a new inner ring. Common practice, no source.',
+        }),
+        message: Type.String({ description: 'The adjustment in words.' }),
+      },
+      { description: 'A split inner ring can be adjusted where its halves meet.' },
     ),
-    rescue: Type.Optional(Type.Array(refTo<typeof RescueOption>('RescueOption'))),
-    cautions: Type.Array(refTo<typeof Caution>('Caution')),
+  ),
+}
+
+const GAP = estimate('The gap as it is now.')
+const PLAY = estimate('The play of the inner ring as it is now.')
+const PITCH = estimate('Radius of the circle through the centres of the balls.')
+const BALL = estimate('Mean diameter of the balls.')
+
+const BOTH_RINGS = {
+  ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string', description: 'The ring that is being cut.' })),
+  ballGap: Type.Optional({ ...GAP, description: 'Outer ring: the gap as it is now.' }),
+  radialInternalClearance: Type.Optional({ ...PLAY, description: 'Inner ring: the play as it is now.' }),
+  pitchRadius: PITCH,
+  ballDiameter: BALL,
+}
+
+export const RadialFitCorrectionResponse = Type.Object(
+  {
+    arrangement: arrangementTag('radial'),
+    ...STANDING,
+    ...BOTH_RINGS,
+    grooveBottomDiameter: estimate('Diameter across the groove bottoms of the ring that is being cut.'),
+    nextStep: Type.Optional(refTo<typeof GrooveNextStep>('GrooveNextStep')),
+    ...WORK,
+    ...ADJUSTMENT,
+    ...FOOT,
   },
-  { $id: 'RingFitCorrectionResponse', description: 'Present state of the groove, and the next step.' },
+  { $id: 'RadialFitCorrectionResponse', description: 'Present state of the groove, and the next step.' },
 )
-export type RingFitCorrectionResponse = Static<typeof RingFitCorrectionResponse>
+export type RadialFitCorrectionResponse = Static<typeof RadialFitCorrectionResponse>
+
+export const RollerFitCorrectionResponse = Type.Object(
+  {
+    arrangement: arrangementTag('roller'),
+    ...STANDING,
+    ...BOTH_RINGS,
+    trackDiameter: estimate('Track diameter of the ring that is being cut.'),
+    nextStep: Type.Optional(refTo<typeof TrackNextStep>('TrackNextStep')),
+    ...WORK,
+    ...ADJUSTMENT,
+    ...FOOT,
+  },
+  {
+    $id: 'RollerFitCorrectionResponse',
+    description: 'Present state of the track, and the next step. `ball…` are the rollers.',
+  },
+)
+export type RollerFitCorrectionResponse = Static<typeof RollerFitCorrectionResponse>
+
+export const CagedFitCorrectionResponse = Type.Object(
+  {
+    arrangement: arrangementTag('caged'),
+    ...STANDING,
+    ring: Type.Unsafe<'inner'>(Type.Enum(['inner'], { type: 'string', description: 'The ring that is being cut.' })),
+    radialInternalClearance: PLAY,
+    pitchRadius: PITCH,
+    ballDiameter: BALL,
+    grooveBottomDiameter: estimate('Diameter across the groove bottoms of the inner ring.'),
+    nextStep: Type.Optional(refTo<typeof GrooveNextStep>('GrooveNextStep')),
+    ...WORK,
+    ...ADJUSTMENT,
+    ...FOOT,
+  },
+  { $id: 'CagedFitCorrectionResponse', description: "Present state of the inner ring's groove, and the next step." },
+)
+export type CagedFitCorrectionResponse = Static<typeof CagedFitCorrectionResponse>
 
 export const ThrustFitCorrectionResponse = Type.Object(
   {
-    units: refTo<typeof UnitsName>('Units'),
     arrangement: arrangementTag('thrust'),
     ...STANDING,
-    ballGap: estimate('The gap as it is now.'),
-    pitchRadius: estimate('Radius of the groove circle.'),
-    ballDiameter: estimate('Mean diameter of the balls.'),
+    ballGap: GAP,
+    pitchRadius: PITCH,
+    ballDiameter: BALL,
+    grooveCircleDiameter: estimate('Diameter of the circle in which the groove is deepest.'),
+    nextStep: Type.Optional(refTo<typeof PlateNextStep>('PlateNextStep')),
     ...WORK,
-    rescue: Type.Optional(Type.Array(refTo<typeof RescueOption>('RescueOption'))),
-    cautions: Type.Array(refTo<typeof Caution>('Caution')),
+    ...FOOT,
   },
   {
     $id: 'ThrustFitCorrectionResponse',
     description:
-      "Present state of a turntable's groove, and the next step. A depth to remove is wood off the outer flank, which makes the groove circle larger.",
+      'Present state of the plates, and the next step. A cut moves the groove circle out, in both plates alike.',
   },
 )
 export type ThrustFitCorrectionResponse = Static<typeof ThrustFitCorrectionResponse>
 
 export const FitCorrectionResponse = answerUnion(
   'FitCorrectionResponse',
-  'The present state of the groove, and what to do next.',
-  RingFitCorrectionResponse,
+  'Present state of the groove, and the next step: cut, measure or stop.',
+  RadialFitCorrectionResponse,
+  RollerFitCorrectionResponse,
+  CagedFitCorrectionResponse,
   ThrustFitCorrectionResponse,
 )
 export type FitCorrectionResponse = Static<typeof FitCorrectionResponse>
@@ -358,9 +577,17 @@ const INPUTS = [
 ]
 const OUTPUTS = [
   LengthEstimate,
-  NextStep,
+  LearntRatio,
+  GrooveNextStep,
+  TrackNextStep,
+  PlateNextStep,
+  NextReading,
+  InnerRingSizes,
+  ...RESCUES,
   RescueOption,
-  RingFitCorrectionResponse,
+  RadialFitCorrectionResponse,
+  RollerFitCorrectionResponse,
+  CagedFitCorrectionResponse,
   ThrustFitCorrectionResponse,
   FitCorrectionResponse,
 ]

@@ -175,7 +175,7 @@ describe('what rollers can be asked', () => {
 
   test('fit correction of a track that is too wide: every rescue is worked out', async () => {
     const readings = [{ kind: 'ball-gap', value: 3.2, graduation: 0.1 }]
-    const answer = await answered('fit-correction', { design: ROLLERS, ring: 'outer', readings })
+    const { sources: _, ...answer } = await answered('fit-correction', { design: ROLLERS, ring: 'outer', readings })
     expect(answer.state).toBe('too-deep')
     expect(answer.rescue.map(({ option }: { option: string }) => option)).toContain('lining')
     expect(sentencesIn(answer)).not.toMatch(OF_BALLS)
@@ -283,10 +283,10 @@ describe('what plates can be asked', () => {
     const tight = await answered('fit-correction', { ...read(0.1), target: { minBallGap: 0.5 } })
     expect(tight).toMatchObject({ arrangement: 'thrust', state: 'more-to-remove' })
     expect(tight).not.toHaveProperty('ring')
-    expect(tight.advice).toMatch(/off the outer flank/)
+    expect(tight.nextStep.until).toEqual({ grooveCircleDiameter: expect.any(Number) })
     const loose = await answered('fit-correction', read(4))
     expect(loose.state).toBe('too-deep')
-    for (const answer of [tight, loose]) expect(sentencesIn(answer)).not.toMatch(NOT_OF_PLATES)
+    for (const { sources: _, ...answer } of [tight, loose]) expect(sentencesIn(answer)).not.toMatch(NOT_OF_PLATES)
   })
 
   const SCATTER = {
@@ -430,10 +430,10 @@ describe('what plates can be asked', () => {
   test('a ring is named for rings, and for them alone', async () => {
     const readings = [{ kind: 'ball-gap', value: 0.1, graduation: 0.1 }]
     expect(problemIn(await asked('fit-correction', { design: WITH_GAP, ring: 'outer', readings }), 400).errors).toEqual(
-      [{ path: '/ring', message: 'is nothing that plates have, which are cut alike: leave it out' }],
+      [{ path: '/ring', message: 'does not apply to plates, which are cut alike: remove it' }],
     )
     expect(problemIn(await asked('fit-correction', { design: BALLS, readings }), 400).errors).toEqual([
-      { path: '/ring', message: '"ring" is missing' },
+      { path: '/ring', message: 'must say which ring is being cut: "outer" or "inner"' },
     ])
   })
 
@@ -488,7 +488,7 @@ describe('balls in a cage', () => {
     expect(answer.remaining.diametral).toBeWithin(0.02, 0.32 - 0.1)
     const outer = { design: CAGED, ring: 'outer', readings: [{ kind: 'groove-bottom-diameter', value: 98 }] }
     expect(problemIn(await asked('fit-correction', outer), 422).errors).toEqual([
-      { path: '/ring', message: expect.stringMatching(/a cage holds the balls apart/) },
+      { path: '/ring', message: expect.stringMatching(/the cage keeps the balls apart/) },
     ])
   })
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { mm } from '#shared/units/length.ts'
-import { FAULTS, FIT, FIT_STATES, gapNow, PAGE, STANDING } from '#src/words/kiosk.ts'
+import { FAULTS, FIT, FIT_HEADINGS, gapNow, PAGE, STANDING } from '#src/words/kiosk.ts'
 import { foreignWords } from '#tests/support/trade-words.ts'
 
 const HTML = readFileSync(join(import.meta.dirname, '../../../src/kiosk/page.html'), 'utf8')
@@ -21,7 +21,7 @@ test('the page speaks of radial bearings alone', () => {
   const said = [
     ...Object.values(PAGE),
     ...Object.values(STANDING),
-    ...Object.values(FIT_STATES),
+    ...Object.values(FIT_HEADINGS),
     ...Object.values(FIT),
     FAULTS.length,
     FAULTS.lengthBounds(1, 2, 'mm'),

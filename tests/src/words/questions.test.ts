@@ -1,7 +1,5 @@
 import { describe, expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES, type ArrangementName, type DesignInput, traitsOf } from '#shared/bearing/arrangements.ts'
-import { fitCorrection } from '#shared/bearing/fit-correction/fit-correction.ts'
-import type { FittedPart, Reading } from '#shared/bearing/fit-correction/input.ts'
 import { SPECIES_IDS } from '#shared/data/species.ts'
 import { anyLoadCheck, LOAD_NAMES } from '#shared/questions/load/any-load-check.ts'
 import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
@@ -16,11 +14,10 @@ import { toleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { mm } from '#shared/units/length.ts'
 import { toSelectionAnswer } from '#src/api/ball-selection/present.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
-import { toFitAnswer } from '#src/api/fit-correction/present.ts'
 import { toLoadAnswer } from '#src/api/load-check/present.ts'
 import { explainRefusal as selectionRefusal, explainWarning as selectionWarning } from '#src/words/ball-selection.ts'
 import { DROPPED, explainCriterion, explainRefusal as searchRefusal } from '#src/words/design-search.ts'
-import { disagreeing, explainFitRefusal, nextReading } from '#src/words/fit-correction.ts'
+import { disagreeing, explainFitRefusal } from '#src/words/fit-correction.ts'
 import { estimateOnly, explainRefusal as loadRefusal, explainWarning as loadWarning } from '#src/words/load-check.ts'
 import { memorySentence, seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { describeBand, describeBuildIn, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
@@ -34,8 +31,10 @@ import {
   gapSheetWords,
   notes,
 } from '#src/words/tolerance-check.ts'
+import { post } from '#tests/support/ask.ts'
 import { CAGED, PLAIN, PLATES, ROLLERS } from '#tests/support/inputs.ts'
 import { MAPLE, MARBLES } from '#tests/support/seasons.ts'
+import { startedApp } from '#tests/support/started-app.ts'
 
 /** The parts of a bearing that a sentence may name: every other word is free. */
 const PART = /\b(ball|roller|dowel|groove|track|raceway|ring|plate|land|cage|pocket|cheek|flank)s?\b/gi
@@ -351,62 +350,46 @@ test('design search: radial bearings alone, every reason in their own words', ()
 })
 
 describe('fit correction', () => {
-  const READ_TO_A_TENTH = { graduation: 0.1, standardUncertainty: 0.05 }
-  const READ: readonly (readonly [ArrangementName, FittedPart, readonly Reading[]])[] = [
+  const RULE = { graduation: 0.5 }
+  const READ: readonly (readonly [ArrangementName, 'outer' | 'inner' | undefined, readonly object[]])[] = [
     ...(['radial', 'roller', 'thrust'] as const).flatMap((arrangement) =>
       [0.1, 0.8, 3.2, 6].map((value) => {
-        const part: FittedPart = arrangement === 'thrust' ? 'plate' : 'outer'
-        return [arrangement, part, [{ kind: 'ball-gap', value: mm(value), error: READ_TO_A_TENTH }]] as const
+        const ring = arrangement === 'thrust' ? undefined : ('outer' as const)
+        return [arrangement, ring, [{ kind: 'ball-gap', value, ...RULE }]] as const
       }),
     ),
     ...(['radial', 'roller', 'caged'] as const).flatMap((arrangement) => [
       [arrangement, 'inner', [{ kind: 'binds' }]] as const,
-      [arrangement, 'inner', [{ kind: 'radial-play', value: mm(1.5), error: READ_TO_A_TENTH }]] as const,
+      [arrangement, 'inner', [{ kind: 'radial-play', value: 1.5, ...RULE }]] as const,
     ]),
   ]
 
-  test.each(READ)('of a %s, %s, %o: in its own words', (arrangement, ring, readings) => {
-    const fit = fitCorrection({
-      design: DESIGNS[arrangement],
-      ring,
+  test.each(READ)('of a %s, %s, %o: in its own words', async (arrangement, ring, readings) => {
+    const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+      design: toDesignRequest(DESIGNS[arrangement]),
+      ...(ring === undefined ? {} : { ring }),
       readings,
-      earlier: [],
-      target: {},
-      tools: {},
-      removalHistory: [],
-      ballsOnHand: [{ diameter: mm(16.4), quantity: 40 }],
+      ballsOnHand: [{ diameter: 16.4, quantity: 40 }],
     })
-    expectOwnWords(arrangement, sentencesIn(toFitAnswer(known(fit))))
+    expect(answer.status, answer.text).toBe(200)
+    expectOwnWords(arrangement, sentencesIn(JSON.parse(answer.text)))
   })
 
-  test.each(['radial', 'roller', 'thrust'] as const)(
-    'of a %s: every reading and refusal in its own words',
-    (arrangement) => {
-      const terms = TERMS[arrangement]
-      const part: FittedPart = arrangement === 'thrust' ? 'plate' : 'outer'
-      const kinds = [
-        'ball-gap',
-        'last-ball-opening',
-        'last-ball-refused',
-        'plug',
-        'groove-bottom-diameter',
-        'ball-row',
-      ] as const
-      const lengths = { path: '', given: mm(1), least: mm(2), most: mm(3), min: mm(2), max: mm(3), aim: mm(4) }
-      expectOwnWords(arrangement, [
-        ...kinds.map((kind) => disagreeing(kind, terms)),
-        ...kinds.map((kind) => explainFitRefusal({ code: 'reading-impossible', kind, ...lengths }, 'mm', terms)),
-        ...(
-          [
-            'balls-too-uneven',
-            'readings-contradict',
-            'target-band-empty',
-            'target-out-of-reach',
-            'aim-outside-band',
-          ] as const
-        ).map((code) => explainFitRefusal({ code, ...lengths }, 'mm', terms)),
-        nextReading({ kind: 'ball-row', count: 12, value: mm(192), error: READ_TO_A_TENTH }, part, terms),
-      ])
-    },
-  )
+  test.each(['radial', 'roller', 'thrust'] as const)('of a %s: every refusal in its own words', (arrangement) => {
+    const terms = TERMS[arrangement]
+    const kinds = ['ball-gap', 'last-ball-opening', 'last-ball-refused', 'last-ball-in', 'plug', 'ball-row'] as const
+    const lengths = { path: '', given: mm(1), most: mm(3), min: mm(2), max: mm(3), aim: mm(4) }
+    expectOwnWords(arrangement, [
+      ...kinds.map((kind) => disagreeing(kind, terms)),
+      ...(
+        [
+          'balls-too-uneven',
+          'readings-contradict',
+          'target-band-empty',
+          'target-out-of-reach',
+          'aim-outside-band',
+        ] as const
+      ).map((code) => explainFitRefusal({ code, ...lengths }, 'mm', terms)),
+    ])
+  })
 })

@@ -18,27 +18,27 @@ test('units are counted from the input: more readings, more units', () => {
 
 test('how long a unit takes is learned from what is done', () => {
   const { msFor, learn } = pace()
-  const before = msFor('fitCorrection', 10)
-  for (let task = 0; task < 200; task++) learn('fitCorrection', 10, 2 * before)
-  expect(msFor('fitCorrection', 10) / before).toBeWithin(0.05, 2)
+  const before = msFor('fitCorrection', 200)
+  for (let task = 0; task < 200; task++) learn('fitCorrection', 200, 2 * before)
+  expect(msFor('fitCorrection', 200) / before).toBeWithin(0.05, 2)
   expect(msFor('seasonalFit', 10)).toBe(pace().msFor('seasonalFit', 10))
 })
 
 test('what was learned in a slow hour is doubted until it no longer refuses', () => {
   const { msFor, learn, doubt } = pace()
-  const before = msFor('fitCorrection', 10)
-  for (let task = 0; task < 200; task++) learn('fitCorrection', 10, 3 * before)
+  const before = msFor('fitCorrection', 200)
+  for (let task = 0; task < 200; task++) learn('fitCorrection', 200, 3 * before)
   for (let refusal = 0; refusal < 50; refusal++) doubt('fitCorrection')
-  expect(msFor('fitCorrection', 10) / before).toBeWithin(0.05, 1)
+  expect(msFor('fitCorrection', 200) / before).toBeWithin(0.05, 1)
 })
 
 test('odd tasks move it no further than four times up or down', () => {
   const { msFor, learn } = pace()
-  const before = msFor('fitCorrection', 10)
+  const before = msFor('fitCorrection', 200)
   for (let task = 0; task < 1000; task++) learn('fitCorrection', 1, 1e6)
-  expect(msFor('fitCorrection', 10) / before).toBeWithin(1e-9, 4)
+  expect(msFor('fitCorrection', 200) / before).toBeWithin(1e-9, 4)
   for (let task = 0; task < 1000; task++) learn('fitCorrection', 1e9, 1)
-  expect(msFor('fitCorrection', 10) / before).toBeWithin(1e-9, 1 / 4)
+  expect(msFor('fitCorrection', 200) / before).toBeWithin(1e-9, 1 / 4)
 })
 
 test('an answer tells its own pace once a good part of its work is done', () => {

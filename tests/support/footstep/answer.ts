@@ -1,8 +1,9 @@
 import { type Static, Type } from 'typebox'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { arrangementTag } from '#src/api/answer.ts'
 import { type Assumption, assumptionsBy } from '#src/api/assumption.ts'
-import { type Caution, cautionsOf } from '#src/api/caution.ts'
+import { type Caution, cautionsFor } from '#src/api/caution.ts'
 import { type RequestsOf, requestBy } from '#src/api/design-input.ts'
 import { type Dimension, toDimension } from '#src/api/dimension.ts'
 import { show, shownLength } from '#src/api/length.ts'
@@ -57,6 +58,6 @@ export function toFootstepResponse({
     height: show(height, units),
     dimensions: dimensions.map((row) => toDimension(row, units, FOOTSTEP_TERMS)),
     warnings: warnings.map((warning) => toWarning(warning, units, FOOTSTEP_TERMS)),
-    cautions: cautionsOf(settled),
+    cautions: cautionsFor(settled.input.balls.material ?? BALL_MATERIAL, FOOTSTEP_TERMS),
   }
 }

@@ -1,0 +1,167 @@
+import * as defaults from './defaults.ts'
+import type { Chances } from './figures.ts'
+import { bestCut, type Cut, riskNow, type ToolAtHand } from './next-cut.ts'
+import type { NextReading, Offer, ReadingReason } from './next-reading.ts'
+import { type EarlierState, lastBallWord, type Reading, touchesGroove } from './reading.ts'
+import type { Room } from './room.ts'
+import type { Target } from './subject.ts'
+
+type StopReason = 'in-band' | 'too-deep' | 'cannot-be-told'
+export type FitState = 'unread' | 'more-to-remove' | 'in-band' | 'too-deep' | 'unclear'
+
+export type Decision =
+  | { readonly action: 'cut'; readonly cut: Cut }
+  | { readonly action: 'measure'; readonly nextReading: NextReading }
+  | { readonly action: 'stop'; readonly reason: StopReason }
+
+/** All that a decision rests on. */
+export interface Grounds {
+  readonly cuts: 'outer' | 'inner'
+  readonly chances: Chances
+  readonly target: Target
+  readonly readings: readonly Reading[]
+  readonly earlier: readonly EarlierState[]
+  readonly tools: readonly ToolAtHand[]
+  /** The go plug: it enters every groove that is finished, so it says nothing against one. */
+  readonly noGoDiameter: number
+  readonly room: () => Room
+  readonly offers: () => readonly Offer[]
+}
+
+/** What the latest word on the last ball is, now: a groove that took it and was cut deeper takes it still. */
+export function wordNow({ readings, earlier }: Pick<Grounds, 'readings' | 'earlier'>): 'in' | 'out' | undefined {
+  const now = lastBallWord(readings)
+  if (now !== undefined) return now
+  const before = earlier.map((state) => lastBallWord(state.readings)).findLast((word) => word !== undefined)
+  return before === 'in' ? 'in' : undefined
+}
+
+/** Whether an inner ring was found to bind, by the latest word. */
+const binds = (readings: readonly Reading[]): boolean =>
+  readings.findLast(({ kind }) => kind === 'binds' || kind === 'radial-play')?.kind === 'binds'
+
+/** Whether it may be called in band: never against the latest word. */
+const mayPass = ({ cuts, readings, earlier }: Grounds): boolean =>
+  cuts === 'outer' ? wordNow({ readings, earlier }) === 'in' : playKnown(readings, earlier) && !binds(readings)
+
+/** An inner ring must have been tried on, or its groove measured. */
+const playKnown = (readings: readonly Reading[], earlier: readonly EarlierState[]): boolean =>
+  [...earlier.flatMap((state) => state.readings), ...readings].some(
+    ({ kind }) => kind === 'radial-play' || kind === 'groove-bottom-diameter' || kind === 'groove-depth',
+  )
+
+/** Whether it may be called too deep: only by a reading that touches the groove, and not by a go plug that enters. */
+function mayCondemn({ readings, earlier, noGoDiameter }: Grounds): boolean {
+  const all = [...earlier.flatMap((state) => state.readings), ...readings]
+  return all.some(
+    (reading) =>
+      touchesGroove(reading) &&
+      reading.kind !== 'last-ball-refused' &&
+      reading.kind !== 'last-ball-in' &&
+      reading.kind !== 'binds' &&
+      !(reading.kind === 'plug' && (reading.result === 'refuses' || !(reading.diameter >= noGoDiameter))),
+  )
+}
+
+/** How the groove stands: each word only at its confidence. */
+export function stateOf(grounds: Grounds): FitState {
+  const { chances, readings, earlier } = grounds
+  const isRead = [...earlier.flatMap((state) => state.readings), ...readings].some(touchesGroove)
+  if (!isRead) return 'unread'
+  if (chances.tooDeep >= defaults.CONFIDENCE && mayCondemn(grounds)) return 'too-deep'
+  if (chances.inBand >= defaults.CONFIDENCE && mayPass(grounds)) return 'in-band'
+  return chances.tooTight >= defaults.CONFIDENCE ? 'more-to-remove' : 'unclear'
+}
+
+/** Readings of a figure that tell how deep to cut, rather than yes or no. */
+const hasFigure = (readings: readonly Reading[]): boolean =>
+  readings.some(({ kind }) => touchesGroove({ kind }) && !WORDS.includes(kind) && kind !== 'binds')
+const WORDS: readonly Reading['kind'][] = ['last-ball-refused', 'last-ball-in']
+
+/** Readings of the very figure that is to come in band. */
+const FIGURES: Readonly<Record<Grounds['cuts'], readonly Reading['kind'][]>> = {
+  outer: ['ball-gap', 'last-ball-opening'],
+  inner: ['radial-play'],
+}
+const readsTheGap = (readings: readonly Reading[], cuts: Grounds['cuts']): boolean =>
+  readings.some(({ kind }) => FIGURES[cuts].includes(kind))
+
+/** A cut that takes less than this of what remains of a shallow groove, and gains less than that, is not worth a check. */
+const LEAST_SHARE = 0.1
+const LEAST_GAIN = 0.15
+/** Without a reading of the figure itself a cut must be at least so good, or cover so much of what remains. */
+const GOOD_BLIND = 0.45
+const FAR_BLIND = 0.5
+
+/** Cut, measure or stop. */
+export function decide(grounds: Grounds): Decision {
+  const { cuts, readings, earlier, chances, target, tools } = grounds
+  const state = stateOf(grounds)
+  if (state === 'too-deep' || state === 'in-band') return { action: 'stop', reason: state }
+  const made = readings.length + earlier.reduce((sum, each) => sum + Math.max(1, each.readings.length), 0)
+  const isOver = made >= defaults.MOST_CHECKS
+  if (state === 'unread') return measure(grounds, 'groove-unread', false)
+  // A ring that binds has no play to read: what its groove measured before will do.
+  const figures = grounds.cuts === 'outer' ? readings : [...earlier.flatMap((each) => each.readings), ...readings]
+  const isTried = readings.some(({ kind }) => touchesGroove({ kind }) && !(cuts === 'inner' && WORDS.includes(kind)))
+  if (!hasFigure(figures) || !isTried) {
+    const isRefused = readings.some(({ kind }) => kind === 'last-ball-refused' || kind === 'binds')
+    const why = isRefused ? 'refusal-has-no-figure' : 'groove-unread'
+    return measure(grounds, why, isOver)
+  }
+  const readAgain = Math.max(0, readings.filter(touchesGroove).length - 1)
+  const cut = bestCut(grounds.room(), tools, riskNow(target.overshootRisk, readAgain))
+  if (cut !== undefined && isWorthIt(cut, grounds) && !(isOver && chances.tooTight < SURELY_SHORT)) {
+    return { action: 'cut', cut }
+  }
+  const isUnsaid = grounds.cuts === 'outer' && wordNow(grounds) === undefined
+  return measure(
+    grounds,
+    isUnsaid ? 'no-word-on-last-ball' : verdictNear(chances) ? 'verdict-uncertain' : 'cut-too-risky',
+    isOver,
+  )
+}
+
+/** So surely short of the band, a ring is worth going on with after however many readings. */
+const SURELY_SHORT = 0.999
+
+const verdictNear = ({ inBand, tooDeep }: Chances): boolean => inBand + tooDeep > 0.5
+
+/** A plug in the balls' circle is worth its trouble where it leaves so little of an uncertainty that fills the band. */
+const TEACHES_MUCH = 0.5
+
+function isWorthIt(cut: Cut, { readings, cuts, chances, target, room, offers }: Grounds): boolean {
+  if (cuts === 'inner' && cut.good < GOOD_BLIND) {
+    const best = offers()[0]
+    const fillsBand = best !== undefined && best.uncertaintyNow > (target.max - target.min) / 2
+    if (best?.kind === 'plug' && fillsBand && best.uncertaintyAfter < TEACHES_MUCH * best.uncertaintyNow) return false
+  }
+  const share = cut.radial / Math.max(room().remaining, 1e-9)
+  const isBlind = !readsTheGap(readings, cuts) && cut.good < GOOD_BLIND && share < FAR_BLIND
+  if (isBlind && offers().some(({ kind }) => FIGURES[cuts].includes(kind))) return false
+  const isShort = chances.tooTight > 0.5
+  return (isShort && share >= LEAST_SHARE) || cut.good - chances.inBand >= LEAST_GAIN
+}
+
+/** A reading that leaves more than this of the uncertainty teaches nothing. */
+const TEACHES_NOTHING = 0.985
+
+/** Asks for the reading that teaches most, or stops where none would teach anything, or enough were made. */
+function measure(grounds: Grounds, why: ReadingReason, isOver: boolean): Decision {
+  const { readings, chances } = grounds
+  const here = readings.filter(touchesGroove).length
+  const best = grounds.offers()[0]
+  const isNew = why === 'groove-unread' || why === 'no-word-on-last-ball' || why === 'refusal-has-no-figure'
+  const least = isNew ? 1 : TEACHES_NOTHING
+  const teaches = best !== undefined && best.uncertaintyAfter < least * best.uncertaintyNow
+  if (best === undefined || isOver || here >= defaults.MOST_READINGS_HERE || !teaches) {
+    return { action: 'stop', reason: 'cannot-be-told' }
+  }
+  const decides =
+    chances.tooTight > 0.5
+      ? 'how-deep-to-cut'
+      : chances.tooDeep > chances.inBand
+        ? 'whether-it-is-too-deep'
+        : 'whether-it-is-finished'
+  return { action: 'measure', nextReading: { ...best, why, decides } }
+}

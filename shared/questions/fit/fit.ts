@@ -1,0 +1,219 @@
+import { fail, ok, type Result } from '#shared/result.ts'
+import { contradict, type Disagreement, disagreements } from './agreement.ts'
+import { type Decision, decide, type FitState, type Grounds, stateOf, wordNow } from './decision.ts'
+import * as defaults from './defaults.ts'
+import { type Estimate, estimateOf } from './estimate.ts'
+import { evidenceOf } from './evidence.ts'
+import { type Chances, chancesOf, figureAt, finishedFigureAt } from './figures.ts'
+import type { ToolAtHand } from './next-cut.ts'
+import { type ErrorToCome, type Offer, offers } from './next-reading.ts'
+import { type Posterior, posteriorOf } from './posterior.ts'
+import type { EarlierState, Reading } from './reading.ts'
+import { gapOf, pitchRadius, radiusForGap } from './ring-law.ts'
+import { type Room, roomOf } from './room.ts'
+import type { Subject, Target } from './subject.ts'
+import { type Threshold, thresholdOf } from './threshold.ts'
+import { type Tools, unknownsOf } from './unknowns.ts'
+
+/** What is asked of a groove under way: lengths in millimetres. */
+export interface FitQuestion {
+  readonly subject: Subject
+  readonly target: Target
+  /** At the present state. */
+  readonly readings: readonly Reading[]
+  readonly earlier: readonly EarlierState[]
+  readonly tools: Tools
+  /** What one stroke of the abrasive takes off, and how well that is known over itself, where strokes were counted. */
+  readonly stroke?: { readonly radial: number; readonly relativeUncertainty: number }
+  /** The error that the next reading of a kind will have. */
+  readonly errorToCome: ErrorToCome
+}
+
+/** How a groove stands and what to do about it. */
+export type Fit = {
+  readonly state: FitState
+  readonly confidence: number
+  readonly probability: Chances
+  /** Ball gap, or the play of an inner ring, as it is now. */
+  readonly figure: Estimate
+  readonly pitchRadius: Estimate
+  readonly ballDiameter: Estimate
+  /** Of the groove that is cut: the radius of its bottom, or of a plate's circle. */
+  readonly grooveRadius: Estimate
+  /** From here to the aim, radially: above 0 wood to remove. */
+  readonly remaining: number
+  /** Of ending too deep when the advice is followed now. */
+  readonly overshootProbability: number
+  /** Whether the last ball is in, by the latest word on it. */
+  readonly isLastBallIn: boolean
+  /** Readings still to come on average. */
+  readonly expectedChecks: number
+  readonly disagreements: readonly Disagreement[]
+  readonly learnt: {
+    /** How much more than asked this maker's tools take, over what was asked. */
+    readonly toolBias: Estimate
+    /** By how much this maker reads a rule too long. */
+    readonly handBias: Estimate
+  }
+} & Decided
+
+type Decided =
+  | (Extract<Decision, { action: 'cut' }> & { readonly nextStep: NextStep })
+  | Extract<Decision, { action: 'measure' }>
+  | Extract<Decision, { action: 'stop' }>
+
+interface NextStep {
+  readonly with: ToolAtHand['name']
+  readonly radial: number
+  readonly strokes?: number
+  /** Across the bottoms (of a plate: across the circle) when the cut is done. */
+  readonly until: { readonly grooveBottomDiameter: number }
+  readonly overshootProbability: number
+}
+
+export type FitFault = 'readings-contradict' | 'target-out-of-reach'
+
+/** I have cut, I have measured: cut, measure, or stop? */
+export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
+  const { subject, target, readings, earlier } = question
+  if (!isInReach(subject, target)) return fail('target-out-of-reach')
+  const threshold = thresholdFor(subject)
+  const unknowns = unknownsOf(subject, earlier, question.tools)
+  const evidence = evidenceOf(subject, earlier, readings)
+  const posterior = posteriorOf(unknowns, evidence, threshold)
+  const ballDiameter = estimateOf(posterior.mean, posterior.weights)
+  if (contradict(evidence, posterior.widestPredictions) || !isOfThisLot(ballDiameter.value, subject))
+    return fail('readings-contradict')
+  const finished = pointwise(posterior, (point) => finishedFigureAt(posterior, target, point))
+  const probability = chancesOf(posterior, target, finished)
+  const word = wordNow({ readings, earlier })
+  let room: Room | undefined
+  let offered: readonly Offer[] | undefined
+  const grounds: Grounds = {
+    cuts: subject.cuts,
+    chances: probability,
+    target,
+    readings,
+    earlier,
+    tools: toolsAtHand(question),
+    noGoDiameter: noGo(subject, target),
+    room: () => {
+      room ??= roomOf(posterior, target, finished)
+      return room
+    },
+    offers: () => {
+      offered ??= offers({ posterior, readings, word, hasPlug: hasSnugPlug(question), errorOf: question.errorToCome })
+      return offered
+    },
+  }
+  const decision = decide(grounds)
+  const { weights } = posterior
+  const grooveRadius = estimateOf(
+    pointwise(posterior, (point) => Math.abs(posterior.cut[point] ?? 0)),
+    weights,
+  )
+  return ok({
+    state: stateOf(grounds),
+    confidence: defaults.CONFIDENCE,
+    probability,
+    figure: estimateOf(
+      pointwise(posterior, (point) => figureAt(posterior, point)),
+      weights,
+    ),
+    pitchRadius: estimateOf(
+      pointwise(posterior, (point) => centresAt(posterior, point)),
+      weights,
+    ),
+    ballDiameter,
+    grooveRadius,
+    remaining: grounds.room().remaining,
+    overshootProbability: decision.action === 'cut' ? decision.cut.tooDeep : probability.tooDeep,
+    isLastBallIn: word === 'in',
+    expectedChecks: expectedChecks(decision),
+    disagreements: disagreements(evidence, posterior.predictions, earlier.length),
+    learnt: { toolBias: estimateOf(posterior.tool, weights), handBias: estimateOf(posterior.hand, weights) },
+    ...(decision.action === 'cut'
+      ? { ...decision, nextStep: nextStepOf(decision.cut, grooveRadius, question) }
+      : decision),
+  })
+}
+
+/** A lot whose mean lies further off, over its diameter and over the scatter of its balls, is another lot. */
+const MOST_OFF = 0.1
+const MOST_SCATTERS = 10
+
+/** Where no groove explains the readings, what is left of the points has balls of sizes that nobody put in. */
+const isOfThisLot = (mean: number, { balls }: Subject): boolean =>
+  Math.abs(mean - balls.diameter) <= Math.max(MOST_OFF * balls.diameter, MOST_SCATTERS * balls.scatter)
+
+const hasSnugPlug = ({ earlier, readings }: FitQuestion): boolean =>
+  [...earlier.flatMap((state) => state.readings), ...readings].some(
+    (reading) => reading.kind === 'plug' && reading.result === 'snug',
+  )
+
+const pointwise = ({ weights }: Posterior, of: (point: number) => number): Float64Array => {
+  const values = new Float64Array(weights.length)
+  for (let point = 0; point < values.length; point++) values[point] = of(point)
+  return values
+}
+
+/** Whether some depth of the groove gives the aim: an arc tighter than the ball lets it in no further than to its edges. */
+function isInReach(subject: Subject, { aim }: Target): boolean {
+  const { balls, outer } = subject
+  if (subject.cuts === 'inner') return true
+  const { seat } = outer
+  if (!(aim < (balls.count - 2) * balls.diameter)) return false
+  if (seat.on !== 'edges') return true
+  const deepest = pitchRadius(seat, seat.landRadius + Math.min(seat.arc, balls.diameter / 2), balls.diameter)
+  return gapOf(deepest, balls.diameter, balls.count) >= aim
+}
+
+const centresAt = ({ unknowns: { subject }, outer, mean }: Posterior, point: number): number =>
+  pitchRadius(subject.outer.seat, outer[point] ?? 0, mean[point] ?? 0)
+
+function thresholdFor(subject: Subject): Threshold {
+  const { diameter } = subject.balls
+  if (subject.cuts === 'outer') return thresholdOf(subject.assemblyGap, diameter)
+  return thresholdOf(subject.outerKnown.by === 'gap' ? subject.outerKnown.assemblyGap : 0, diameter)
+}
+
+/** The plug at the upper end of the band. */
+function noGo({ cuts, balls }: Subject, { max }: Target): number {
+  if (cuts === 'inner') return Number.POSITIVE_INFINITY
+  return 2 * radiusForGap(max, balls.diameter, balls.count) - balls.diameter
+}
+
+function toolsAtHand({ tools, stroke }: FitQuestion): readonly ToolAtHand[] {
+  const { absolute, relative } = tools.abrasive
+  const abrasive: ToolAtHand =
+    stroke === undefined
+      ? { name: 'abrasive', error: tools.abrasive }
+      : {
+          name: 'abrasive',
+          error: { absolute, relative: Math.sqrt(relative ** 2 + stroke.relativeUncertainty ** 2) },
+          perStroke: stroke.radial,
+        }
+  return [{ name: 'sharp-tool', error: tools['sharp-tool'] }, abrasive]
+}
+
+function nextStepOf(
+  { with: name, radial, tooDeep }: Extract<Decision, { action: 'cut' }>['cut'],
+  grooveRadius: Estimate,
+  { stroke, subject }: FitQuestion,
+): NextStep {
+  const outward = subject.cuts === 'outer' ? radial : -radial
+  return {
+    with: name,
+    radial,
+    ...(name === 'abrasive' && stroke !== undefined ? { strokes: Math.round(radial / stroke.radial) } : {}),
+    until: { grooveBottomDiameter: 2 * (grooveRadius.value + outward) },
+    overshootProbability: tooDeep,
+  }
+}
+
+/** A cut is followed by a check, and, where it does not bring the groove home, by about one and a half more. */
+function expectedChecks(decision: Decision): number {
+  if (decision.action === 'stop') return 0
+  if (decision.action === 'measure') return 2
+  return 1 + 1.5 * (1 - decision.cut.good)
+}

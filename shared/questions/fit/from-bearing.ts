@@ -1,0 +1,129 @@
+import type { CagedBearing, FullRingBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import { ballGapOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
+import { isPlain } from '#shared/geometry/groove.ts'
+import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
+import { cutDeviation, SHARP_TOOL } from '#shared/making/tool-error.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import type { Balls, InnerGroove, OuterGroove, SeatLaw, Subject } from './subject.ts'
+
+/* Today's bearings as subjects of fit correction: the one file that knows both. */
+
+/** A caliper on single balls, for a lot whose balls were all measured. Common practice, no source. */
+const BALL_CALIPER = 0.02
+/** How far a plain track, or a plate's circle, is taken to be from done when it is first tried, in ball diameters. */
+const WITHOUT_DEPTH = 1 / 4
+/** A finished outer ring lies in its gap band: half of the band on either side is two deviations. */
+const DEVIATIONS_IN_BAND = 4
+
+/** The outer ring of a full ring of balls or rollers. */
+export const outerSubject = (bearing: FullRingBearing): Subject => ({
+  cuts: 'outer',
+  balls: ballsOf(bearing.settled, bearing.outerRing.grooveBottomDiameter / 2, unequalBallGap),
+  outer: outerGrooveOf(bearing),
+  assemblyGap: bearing.assembly.assemblyGap,
+})
+
+/** The plates of a thrust bearing, both cut alike: their circle is opened. */
+export const plateSubject = (bearing: ThrustBearing): Subject => ({
+  cuts: 'outer',
+  balls: ballsOf(bearing.settled, bearing.pitchRadius, ballGapOnCircle),
+  outer: {
+    x: bearing.pitchRadius,
+    depth: WITHOUT_DEPTH * bearing.settled.ballDiameter,
+    seat: { on: 'circle' },
+    xPerFinish: 0,
+  },
+  assemblyGap: 0,
+})
+
+/** The inner ring inside a full ring of balls, whose gap was brought into its band. */
+export const innerSubject = (bearing: FullRingBearing): Subject => ({
+  cuts: 'inner',
+  balls: ballsOf(bearing.settled, bearing.outerRing.grooveBottomDiameter / 2, unequalBallGap),
+  outer: outerGrooveOf(bearing),
+  inner: innerGrooveOf(bearing),
+  outerKnown: {
+    by: 'gap',
+    gap: bearing.ballGap,
+    deviation: (bearing.settled.maxBallGap - bearing.settled.minBallGap) / DEVIATIONS_IN_BAND,
+    assemblyGap: bearing.assembly.assemblyGap,
+  },
+})
+
+/** The inner ring inside balls that a cage will hold: the outer groove is as deep as a sharp tool leaves it. */
+export const cagedInnerSubject = (bearing: CagedBearing): Subject => ({
+  cuts: 'inner',
+  balls: ballsOf(bearing.settled, bearing.outerRing.grooveBottomDiameter / 2, () => mm(0)),
+  outer: outerGrooveOf(bearing),
+  inner: innerGrooveOf(bearing),
+  outerKnown: { by: 'groove', deviation: cutDeviation(SHARP_TOOL, bearing.outerRing.grooveDepth) },
+})
+
+function outerGrooveOf({ settled, outerRing }: RingPair): OuterGroove {
+  const isTrack = isPlain(settled.outerGroove)
+  const seat: SeatLaw =
+    outerRing.seat === 'edges'
+      ? { on: 'edges', landRadius: outerRing.landDiameter / 2, arc: settled.outerGroove.radius }
+      : { on: 'bottom' }
+  return {
+    x: outerRing.grooveBottomDiameter / 2,
+    depth: isTrack ? WITHOUT_DEPTH * settled.ballDiameter : outerRing.grooveDepth,
+    seat,
+    xPerFinish: 1,
+  }
+}
+
+function innerGrooveOf({ settled, innerRing }: RingPair): InnerGroove {
+  const isTrack = isPlain(settled.innerGroove)
+  return {
+    bottomRadius: innerRing.grooveBottomDiameter / 2,
+    landRadius: innerRing.landDiameter / 2,
+    depth: isTrack ? WITHOUT_DEPTH * settled.ballDiameter : innerRing.grooveDepth,
+    ...(innerRing.seat === 'edges' ? { arcOnEdges: settled.innerGroove.radius } : {}),
+    playPerFinish: 4,
+  }
+}
+
+function ballsOf(
+  { input, ballDiameter, ballScatter }: SettledBalls,
+  x: number,
+  gapOf: (x: Mm, diameters: readonly number[]) => Mm,
+): Balls {
+  const { count, diameters } = input.balls
+  return {
+    count,
+    diameter: ballDiameter,
+    scatter: ballScatter,
+    ...(diameters === undefined ? {} : { meanUncertainty: measuredMean(count, diameters.length, ballScatter) }),
+    gapDeviation: gapDeviation(count, ballDiameter, x, gapOf),
+  }
+}
+
+/** Of balls that were all measured: a caliper's share, and what is open about which of them go in. */
+function measuredMean(count: number, measured: number, scatter: number): number {
+  const open = Math.max(0, 1 / count - 1 / measured)
+  return Math.sqrt(scatter * scatter * open + (BALL_CALIPER * BALL_CALIPER) / measured)
+}
+
+/** Step of the differences, in ball diameters. */
+const STEP = 1e-4
+
+/**
+ * What unequal balls do to the gap of equal ones of the same mean, per scatter: √Σ (gᵢ − ḡ)², the slopes of the exact closure
+ * less their mean. All balls within the row have one slope, the two at its ends another.
+ */
+function gapDeviation(
+  count: number,
+  diameter: number,
+  x: number,
+  gapOf: (x: Mm, diameters: readonly number[]) => Mm,
+): number {
+  const equal = Array.from({ length: count }, () => diameter)
+  const step = STEP * diameter
+  const slope = (index: number): number =>
+    (gapOf(mm(x), equal.with(index, diameter + step)) - gapOf(mm(x), equal.with(index, diameter - step))) / (2 * step)
+  const [end, within] = [slope(0), slope(Math.floor(count / 2))]
+  return Math.abs(end - within) * Math.sqrt((2 * (count - 2)) / count)
+}

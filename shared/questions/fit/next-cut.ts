@@ -1,0 +1,86 @@
+import type { ToolError } from '#shared/making/tool-error.ts'
+import { MOST_SANDED } from './defaults.ts'
+import type { ToolName } from './reading.ts'
+import { type AfterCut, afterCut, deepAfter, type Room } from './room.ts'
+
+/** A cut that could be made now. */
+export interface Cut extends AfterCut {
+  readonly with: ToolName
+  readonly radial: number
+}
+
+export interface ToolAtHand {
+  readonly name: ToolName
+  readonly error: ToolError
+  /** What one stroke takes off, where strokes were counted. */
+  readonly perStroke?: number
+}
+
+/** Share of the accepted risk that one cut may take: several cuts and the readings between them share it. */
+const SHARE_OF_RISK = 0.3
+/** Each reading again at one state shows that less is to be learnt by waiting. */
+const MORE_PER_READING = 2
+/** The worth of a groove in band against the loss of one too deep. */
+const WORTH_OF_BAND = 0.1
+/** What a cut that brings the groove all the way is worth beside that, for it saves a check. */
+const WORTH_OF_DEPTH = 0.15
+const DEPTHS = 24
+const HALVINGS = 18
+
+/** The chance of ending too deep that a cut may have now: never above what the maker accepts. */
+export const riskNow = (overshootRisk: number, readAgain: number): number =>
+  Math.min(overshootRisk, SHARE_OF_RISK * overshootRisk * (1 + MORE_PER_READING * readAgain))
+
+/** The best cut of every tool whose risk keeps below `most`, none past the aim; nothing where none does. */
+export function bestCut(room: Room, tools: readonly ToolAtHand[], most: number): Cut | undefined {
+  const cuts = tools.flatMap((tool) => {
+    const found = bestWith(room, tool, most)
+    return found === undefined ? [] : [found]
+  })
+  return cuts.reduce<Cut | undefined>(
+    (best, each) => (best === undefined || worthOf(each, room) > worthOf(best, room) ? each : best),
+    undefined,
+  )
+}
+
+const worthOf = ({ good, tooDeep, radial }: Cut, room: Room): number =>
+  good - tooDeep / WORTH_OF_BAND + WORTH_OF_DEPTH * Math.min(1, radial / Math.max(room.remaining, 1e-9))
+
+function bestWith(room: Room, tool: ToolAtHand, most: number): Cut | undefined {
+  const deepest = deepestWithin(room, tool, most)
+  if (!(deepest > 0)) return undefined
+  const before = deepAfter(room, 0, { absolute: 0, relative: 0 })
+  let best: Cut | undefined
+  let highest = Number.NEGATIVE_INFINITY
+  for (let step = 1; step <= DEPTHS; step++) {
+    const radial = inStrokes(tool, (deepest * step) / DEPTHS)
+    if (!(radial > 0)) continue
+    const after = afterCut(room, radial, tool.error)
+    const score = WORTH_OF_BAND * after.good - Math.max(0, after.tooDeep - before)
+    // Of cuts that are as good as one another the deepest: far from the band all are.
+    if (after.tooDeep <= most && score >= highest - 1e-6) {
+      highest = Math.max(highest, score)
+      best = { with: tool.name, radial, ...after }
+    }
+  }
+  return best
+}
+
+/** How deep a tool may go: within its risk, and not past the aim. */
+function deepestWithin(room: Room, tool: ToolAtHand, most: number): number {
+  const toAim = room.remaining / (1 + Math.max(room.toolMean, 0))
+  const reach = Math.min(toAim, tool.name === 'abrasive' ? MOST_SANDED : Number.POSITIVE_INFINITY)
+  if (!(reach > 0)) return 0
+  if (deepAfter(room, reach, tool.error) <= most) return reach
+  let [low, high] = [0, reach]
+  for (let halving = 0; halving < HALVINGS && high - low > 1e-3 * reach; halving++) {
+    const middle = (low + high) / 2
+    if (deepAfter(room, middle, tool.error) <= most) low = middle
+    else high = middle
+  }
+  return low
+}
+
+/** Rounded down, for wood does not grow on again. */
+const inStrokes = ({ perStroke }: ToolAtHand, depth: number): number =>
+  perStroke === undefined ? depth : Math.floor(depth / perStroke) * perStroke

@@ -1,0 +1,182 @@
+import { type ReadingError, readingDeviation } from '#shared/statistics/likelihood.ts'
+import { openingOf } from './evidence.ts'
+import { figureAt } from './figures.ts'
+import type { Posterior } from './posterior.ts'
+import type { Reading, ReadingKind } from './reading.ts'
+import { gapOf, pitchRadius } from './ring-law.ts'
+import { emptyPlace, insideBalls, type Place } from './unknowns.ts'
+
+/** Why a reading is asked for. */
+export type ReadingReason =
+  | 'groove-unread'
+  | 'no-word-on-last-ball'
+  | 'refusal-has-no-figure'
+  | 'cut-too-risky'
+  | 'verdict-uncertain'
+
+/** What it decides. */
+export type ReadingDecides = 'how-deep-to-cut' | 'whether-it-is-finished' | 'whether-it-is-too-deep'
+
+/** A reading that can be made at this state. */
+export interface NextReading {
+  readonly kind: ReadingKind
+  /** Of an opening. */
+  readonly ballsLeftOut?: number
+  /** Of a row. */
+  readonly count?: number
+  readonly why: ReadingReason
+  readonly decides: ReadingDecides
+  /** About what it will show. */
+  readonly expected?: number
+  /** Standard uncertainty of the figure now, and expected after this reading. */
+  readonly uncertaintyNow: number
+  readonly uncertaintyAfter: number
+}
+
+export type Offer = Omit<NextReading, 'why' | 'decides'>
+
+/** The error that the next reading of a kind will have. */
+export type ErrorToCome = (kind: ReadingKind) => ReadingError
+
+interface Asked {
+  readonly posterior: Posterior
+  /** Of the present state. */
+  readonly readings: readonly Reading[]
+  readonly word: 'in' | 'out' | undefined
+  /** Whether a plug has said what the circle inside the balls measures: that does not change while the inner ring is cut. */
+  readonly hasPlug: boolean
+  readonly errorOf: ErrorToCome
+}
+
+/** The readings that can be made now, the one that teaches most first. */
+export function offers(asked: Asked): readonly Offer[] {
+  const { posterior } = asked
+  const figures = Float64Array.from(posterior.weights, (_, point) => figureAt(posterior, point))
+  const possible = posterior.unknowns.subject.cuts === 'outer' ? ofOuterRing(asked) : ofInnerRing(asked, figures)
+  return possible
+    .map((each) => taught(asked, figures, each))
+    .toSorted((one, other) => one.uncertaintyAfter - other.uncertaintyAfter)
+}
+
+interface Possible {
+  readonly kind: ReadingKind
+  readonly ballsLeftOut?: number
+  readonly count?: number
+  readonly truth: (point: number) => number
+}
+
+function ofOuterRing(asked: Asked): readonly Possible[] {
+  const { posterior, word } = asked
+  const { subject } = posterior.unknowns
+  const gap = (point: number): number => figureAt(posterior, point) + (posterior.hand[point] ?? 0)
+  const isIn = word === undefined ? chanceThat(posterior, goesIn(posterior)) > 0.5 : word === 'in'
+  const opening = isIn ? undefined : openingOffer(asked)
+  return [
+    ...(isIn ? [{ kind: 'ball-gap', truth: gap } as const] : opening === undefined ? [] : [opening]),
+    ...(subject.outer.seat.on === 'circle' ? [] : [caliper(posterior)]),
+    { kind: 'ball-row', count: subject.balls.count, truth: row(posterior) },
+  ]
+}
+
+const row =
+  ({ unknowns: { subject }, mean, hand }: Posterior) =>
+  (point: number): number =>
+    subject.balls.count * (mean[point] ?? 0) + (hand[point] ?? 0)
+
+const caliper = (posterior: Posterior): Possible => ({
+  kind: 'groove-bottom-diameter',
+  truth: (point) => 2 * Math.abs(posterior.cut[point] ?? 0),
+})
+
+/** An inner ring that binds has no play to read: the caliper does it, until it runs. */
+function ofInnerRing({ posterior, readings, hasPlug }: Asked, figures: Float64Array): readonly Possible[] {
+  const bindsNow = readings.findLast(({ kind }) => kind === 'binds' || kind === 'radial-play')?.kind === 'binds'
+  const runs = !bindsNow && chanceThat(posterior, (point) => ((figures[point] ?? 0) > 0 ? 1 : 0)) > 0.5
+  const play: Possible = { kind: 'radial-play', truth: (point) => Math.max(0, figures[point] ?? 0) }
+  const place = placeAt(posterior)
+  const circle: Possible = {
+    kind: 'plug',
+    truth: (point) => insideBalls(posterior.unknowns.subject, place(point)),
+  }
+  return [...(runs ? [play] : []), caliper(posterior), ...(hasPlug ? [] : [circle])]
+}
+
+const chanceThat = ({ weights }: Posterior, chance: (point: number) => number): number =>
+  weights.reduce((sum, weight, point) => sum + weight * chance(point), 0)
+
+const goesIn =
+  (posterior: Posterior) =>
+  (point: number): number =>
+    figureAt(posterior, point) >= posterior.threshold.mean ? 1 : 0
+
+/** With so few balls in place the opening hardly tells where the groove is: their arc must be more than half a turn. */
+const LEAST_ARC = 1.15 / 2
+const FEWEST_IN_PLACE = 3
+/** As many balls stay out as it takes until the others go in with this chance. */
+const SURELY_IN = 0.7
+
+/** The opening with as few balls left out as will not go in: refused once more, one more is left out. */
+function openingOffer({ posterior, readings }: Asked): Possible | undefined {
+  const { subject } = posterior.unknowns
+  const { count } = subject.balls
+  const bare = readings.filter(({ kind }) => kind === 'last-ball-refused').length
+  const least = Math.max(1, bare)
+  for (let out = least; count - out >= FEWEST_IN_PLACE && (count - out - 1) / count > LEAST_ARC; out++) {
+    const place = placeAt(posterior)
+    const isIn = (point: number): number => {
+      const ball = posterior.mean[point] ?? 0
+      const radius = pitchRadius(subject.outer.seat, posterior.outer[point] ?? 0, ball)
+      return gapOf(radius, ball, count - out) >= posterior.threshold.mean ? 1 : 0
+    }
+    if (chanceThat(posterior, isIn) < SURELY_IN) continue
+    return {
+      kind: 'last-ball-opening',
+      ballsLeftOut: out,
+      truth: (point) => openingOf(subject, place(point), out) + (posterior.hand[point] ?? 0),
+    }
+  }
+  return undefined
+}
+
+function placeAt(posterior: Posterior): (point: number) => Place {
+  const place = emptyPlace()
+  return (point) => {
+    place.mean = posterior.mean[point] ?? 0
+    place.scatter = posterior.scatter[point] ?? 0
+    place.outer = posterior.outer[point] ?? 0
+    place.reduction = posterior.reduction[point] ?? 0
+    place.leftOut = posterior.leftOut[point] ?? 0
+    return place
+  }
+}
+
+/** What is left of the variance of a figure after a reading: Var g − Cov(g, f)² / (Var f + s²), exact for normal beliefs. */
+function taught({ posterior, errorOf }: Asked, figures: Float64Array, possible: Possible): Offer {
+  const { kind, ballsLeftOut, count, truth } = possible
+  let [figure, expected] = [0, 0]
+  const truths = new Float64Array(figures.length)
+  posterior.weights.forEach((weight, point) => {
+    if (weight < 1e-9) return
+    truths[point] = truth(point)
+    figure += weight * (figures[point] ?? 0)
+    expected += weight * (truths[point] ?? 0)
+  })
+  let [own, its, both] = [0, 0, 0]
+  posterior.weights.forEach((weight, point) => {
+    if (weight < 1e-9) return
+    const off = (figures[point] ?? 0) - figure
+    const itsOff = (truths[point] ?? 0) - expected
+    own += weight * off * off
+    its += weight * itsOff * itsOff
+    both += weight * off * itsOff
+  })
+  const left = own - (both * both) / (its + readingDeviation(errorOf(kind)) ** 2)
+  return {
+    kind,
+    ...(ballsLeftOut === undefined ? {} : { ballsLeftOut }),
+    ...(count === undefined ? {} : { count }),
+    expected,
+    uncertaintyNow: Math.sqrt(own),
+    uncertaintyAfter: Math.sqrt(Math.max(0, left)),
+  }
+}

@@ -1,0 +1,56 @@
+import type { ReadingError } from '#shared/statistics/likelihood.ts'
+import { inches, type Units } from '#shared/units/length.ts'
+import type { ReadingKind } from './reading.ts'
+
+/* The error of a reading of which little or nothing was said. All common practice, no source; lengths in millimetres. */
+
+/** A hand that reads a rule errs by so much from one reading to the next; what it always errs by is learnt. */
+const HAND_AT_THE_RULE = 0.15
+const RULE_GRADUATION = 0.5
+/** A caliper in a wooden groove, a turned plug felt for fit, a dial indicator. */
+const CALIPER: ReadingError = { graduation: 0, standardUncertainty: 0.1 }
+const PLUG: ReadingError = { graduation: 0, standardUncertainty: 0.05 }
+const DIAL: ReadingError = { graduation: 0, standardUncertainty: 0.05 }
+
+/** The error of a reading of which nothing was said; undefined for a word, which has none. */
+export function usualError(kind: ReadingKind, units: Units): ReadingError | undefined {
+  switch (kind) {
+    case 'ball-gap':
+    case 'last-ball-opening':
+    case 'ball-row':
+      return {
+        graduation: units === 'in' ? inches(1 / 32) : RULE_GRADUATION,
+        standardUncertainty: HAND_AT_THE_RULE,
+      }
+    case 'groove-bottom-diameter':
+    case 'groove-depth':
+      return CALIPER
+    case 'plug':
+      return PLUG
+    case 'radial-play':
+      return DIAL
+    case 'last-ball-refused':
+    case 'last-ball-in':
+    case 'binds':
+      return undefined
+    default:
+      return kind satisfies never
+  }
+}
+
+/** No hand is surer than this: wood does not hold still to half a hundredth of a millimetre. */
+const SUREST_HAND = 0.005
+/** Who gives a graduation and no error of the hand reads about as finely as the graduation allows. */
+const HAND_OVER_GRADUATION = 1 / 4
+
+/** The error of a reading of which something, all or nothing was said; undefined for a word. */
+export function readingError(
+  kind: ReadingKind,
+  units: Units,
+  { graduation, standardUncertainty }: Partial<ReadingError>,
+): ReadingError | undefined {
+  const usual = usualError(kind, units)
+  if (usual === undefined || (graduation === undefined && standardUncertainty === undefined)) return usual
+  const hand = standardUncertainty ?? HAND_OVER_GRADUATION * (graduation ?? 0)
+  return { graduation: graduation ?? 0, standardUncertainty: Math.max(hand, SUREST_HAND) }
+}

@@ -1,0 +1,53 @@
+import type { ReadingError } from '#shared/statistics/likelihood.ts'
+
+/** What a maker reads at a groove, in millimetres. */
+export type Reading =
+  | { readonly kind: 'ball-gap'; readonly value: number; readonly error: ReadingError }
+  | {
+      readonly kind: 'last-ball-opening'
+      readonly ballsLeftOut: number
+      readonly value: number
+      readonly error: ReadingError
+    }
+  | { readonly kind: 'last-ball-refused' }
+  | { readonly kind: 'last-ball-in' }
+  | { readonly kind: 'plug'; readonly diameter: number; readonly result: PlugResult; readonly error: ReadingError }
+  | { readonly kind: 'groove-bottom-diameter'; readonly value: number; readonly error: ReadingError }
+  | {
+      readonly kind: 'groove-depth'
+      readonly value: number
+      readonly landDiameter: number
+      readonly error: ReadingError
+    }
+  | { readonly kind: 'ball-row'; readonly count: number; readonly value: number; readonly error: ReadingError }
+  | { readonly kind: 'radial-play'; readonly value: number; readonly error: ReadingError }
+  | { readonly kind: 'binds' }
+
+export type ReadingKind = Reading['kind']
+export type PlugResult = 'enters' | 'snug' | 'refuses'
+
+export type ToolName = 'sharp-tool' | 'abrasive'
+
+/** A groove as it was before a cut, and the cut that was asked for. */
+export interface EarlierState {
+  readonly readings: readonly Reading[]
+  readonly thenRemoved: { readonly with: ToolName; readonly radial: number }
+}
+
+/** Whether a reading says where the groove now under the tool is. A row of balls says nothing of it. */
+export const touchesGroove = ({ kind }: Pick<Reading, 'kind'>): boolean => kind !== 'ball-row'
+
+/** What readings say of the last ball: the latest word counts. */
+export function lastBallWord(readings: readonly Reading[]): 'in' | 'out' | undefined {
+  for (let index = readings.length - 1; index >= 0; index--) {
+    switch (readings[index]?.kind) {
+      case 'ball-gap':
+      case 'last-ball-in':
+        return 'in'
+      case 'last-ball-opening':
+      case 'last-ball-refused':
+        return 'out'
+    }
+  }
+  return undefined
+}

@@ -1,0 +1,148 @@
+import { cutDeviation, type ToolError } from '#shared/making/tool-error.ts'
+import * as defaults from './defaults.ts'
+import { playReduction, reductionAt } from './play-reduction.ts'
+import type { EarlierState, ToolName } from './reading.ts'
+import { pitchRadius, radiusForGap, seatDepth, xForPitch } from './ring-law.ts'
+import type { Subject } from './subject.ts'
+
+/*
+ * All that is not known of a bearing under way, as standard normal numbers ξ: a prior that is one ball in as many dimensions. Each
+ * ξ makes one thing up; cuts add one each.
+ */
+
+export const OF_MEAN = 0
+export const OF_START = 1
+export const OF_HAND = 2
+const OF_TOOL = 3
+export const OF_LEFT_OUT = 4
+export const OF_REDUCTION = 5
+const OF_OUTER = 6
+
+export type Tools = Readonly<Record<ToolName, ToolError>>
+
+/** One bearing that might be: lengths in millimetres. Filled anew for each point, so that nothing is allocated. */
+export interface Place {
+  /** Mean of the balls in the ring, and their scatter. */
+  mean: number
+  scatter: number
+  /** Where the outer groove is. */
+  outer: number
+  /** How far the cut went: the outer groove's x, or the inner bottom radius taken negative, so that a cut adds to it. */
+  cut: number
+  /** What the hand adds to every reading of a rule. */
+  hand: number
+  /** How much of a cut comes out beyond what was asked, over what was asked. */
+  tool: number
+  /** How far off the balls left out are, in standard deviations. */
+  leftOut: number
+  /** W of `play-reduction.ts`. */
+  reduction: number
+}
+
+export interface Unknowns {
+  readonly subject: Subject
+  /** How many ξ there are. */
+  readonly columns: number
+  readonly states: number
+  /** Makes up the bearing of a point whose scatter is so many times what was said; `cuts` gets the cut at each state. */
+  readonly unfold: (xi: Float64Array, at: number, times: number, place: Place, cuts: Float64Array) => void
+  /** d(cut at a state)/dξ of every column. */
+  readonly cutSlopes: (state: number) => Float64Array
+}
+
+export const emptyPlace = (): Place => ({
+  mean: 0,
+  scatter: 0,
+  outer: 0,
+  cut: 0,
+  hand: 0,
+  tool: 0,
+  leftOut: 0,
+  reduction: 0,
+})
+
+/** No cut comes out truer than this [mm]. */
+const TRUEST_CUT = 1e-4
+
+export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], tools: Tools): Unknowns {
+  const { balls, outer } = subject
+  const reduction = playReduction(balls.count)
+  const asked = earlier.map(({ thenRemoved }) => thenRemoved.radial)
+  const spread = earlier.map(({ thenRemoved: { with: name, radial } }) =>
+    Math.max(cutDeviation(tools[name], radial), TRUEST_CUT),
+  )
+  const [designed, depth] =
+    subject.cuts === 'outer' ? [outer.x, outer.depth] : [-subject.inner.bottomRadius, subject.inner.depth]
+  const start = designed - defaults.STARTS_SHORT_BY * depth
+  const within = defaults.STARTS_WITHIN * depth
+  const firstCut = subject.cuts === 'outer' ? OF_OUTER : OF_OUTER + 1
+  const outerPlace = outerPlaceOf(subject)
+  const states = earlier.length + 1
+  return {
+    subject,
+    columns: firstCut + earlier.length,
+    states,
+    cutSlopes: (state) => {
+      const slopes = new Float64Array(firstCut + earlier.length)
+      slopes[OF_START] = within
+      for (let cut = 0; cut < state; cut++) {
+        slopes[OF_TOOL] = (slopes[OF_TOOL] ?? 0) + defaults.TOOL_BIAS * (asked[cut] ?? 0)
+        slopes[firstCut + cut] = spread[cut] ?? 0
+      }
+      return slopes
+    },
+    unfold: (xi, at, times, place, cuts) => {
+      const value = (column: number): number => xi[at + column] ?? 0
+      place.scatter = balls.scatter * times
+      place.mean = balls.diameter + meanUncertainty(subject, times) * value(OF_MEAN)
+      place.hand = defaults.HAND_BIAS * value(OF_HAND)
+      place.tool = defaults.TOOL_BIAS * value(OF_TOOL)
+      place.leftOut = value(OF_LEFT_OUT)
+      place.reduction = reductionAt(reduction, value(OF_REDUCTION))
+      let cut = start + within * value(OF_START)
+      cuts[0] = cut
+      for (let state = 1; state < states; state++) {
+        cut += (asked[state - 1] ?? 0) * (1 + place.tool) + (spread[state - 1] ?? 0) * value(firstCut + state - 1)
+        cuts[state] = cut
+      }
+      place.cut = cut
+      place.outer = outerPlace === undefined ? cut : outerPlace(value(OF_OUTER), place.mean)
+    },
+  }
+}
+
+/** Of a lot whose balls scatter so many times what was said: how well the mean of those in the ring is known. */
+function meanUncertainty({ balls }: Subject, times: number): number {
+  if (balls.meanUncertainty !== undefined) return balls.meanUncertainty
+  const lot = defaults.LOT_MEAN_OVER_SCATTER
+  return Math.max(times * balls.scatter * Math.sqrt(lot * lot + 1 / balls.count), 1e-6 * balls.diameter)
+}
+
+/** A finished outer ring: brought to its gap with the balls that are in it, or cut to its size without. */
+function outerPlaceOf(subject: Subject): ((xi: number, mean: number) => number) | undefined {
+  if (subject.cuts === 'outer') return undefined
+  const { outer, outerKnown, balls } = subject
+  if (outerKnown.by === 'groove') return (xi) => outer.x + outerKnown.deviation * xi
+  const designed = radiusForGap(outerKnown.gap, balls.diameter, balls.count)
+  const perGap =
+    (radiusForGap(outerKnown.gap + outerKnown.deviation, balls.diameter, balls.count) -
+      radiusForGap(outerKnown.gap - outerKnown.deviation, balls.diameter, balls.count)) /
+    2
+  // A ring of larger balls that leaves the same gap is larger in proportion.
+  return (xi, mean) => xForPitch(outer.seat, designed * (mean / balls.diameter) + perGap * xi, mean)
+}
+
+/** The ring of balls round the axis: where the centres of balls of the mean size stand. */
+const centres = ({ outer }: Subject, place: Place): number => pitchRadius(outer.seat, place.outer, place.mean)
+
+/** The diameter of the largest disc inside the balls. */
+export const insideBalls = (subject: Subject, place: Place): number =>
+  2 * centres(subject, place) - place.mean - place.scatter * place.reduction
+
+/** The whole travel of the inner ring from side to side; below 0 it binds. */
+export function playOf(subject: Subject & { readonly cuts: 'inner' }, place: Place): number {
+  const { inner } = subject
+  const depth = inner.landRadius + place.cut
+  const seat = inner.arcOnEdges === undefined ? depth : seatDepth(inner.arcOnEdges, depth, place.mean)
+  return insideBalls(subject, place) - 2 * (inner.landRadius - seat)
+}

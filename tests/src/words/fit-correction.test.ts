@@ -1,0 +1,128 @@
+import { describe, expect, test } from 'vitest'
+import type { DesignInput } from '#shared/bearing/arrangements.ts'
+import { type FitCorrection, type FitCorrectionInput, fitCorrection } from '#shared/questions/fit/fit-correction.ts'
+import type { Reading } from '#shared/questions/fit/reading.ts'
+import { mm } from '#shared/units/length.ts'
+import {
+  disagreeing,
+  explainFitRefusal,
+  explainRescue,
+  fitSummary,
+  livingWith,
+  nextReadingSentence,
+} from '#src/words/fit-correction.ts'
+import { TERMS } from '#src/words/terms.ts'
+
+/* Every sentence of real answers, held to the words of its own arrangement. */
+
+const RULE = { graduation: 0.5, standardUncertainty: 0.15 }
+const DIAL = { graduation: 0, standardUncertainty: 0.05 }
+const gap = (value: number): Reading => ({ kind: 'ball-gap', value, error: RULE })
+const opening = (value: number): Reading => ({ kind: 'last-ball-opening', ballsLeftOut: 1, value, error: RULE })
+const play = (value: number): Reading => ({ kind: 'radial-play', value, error: DIAL })
+
+const balls = { count: 14, diameter: mm(14), standardDeviation: mm(0.1) }
+const OUTER: readonly (readonly Reading[])[] = [
+  [],
+  [{ kind: 'last-ball-refused' }],
+  [{ kind: 'last-ball-in' }],
+  [{ kind: 'plug', diameter: 48, result: 'enters', error: DIAL }],
+  [opening(10)],
+  [opening(13.5)],
+  [gap(0.5), gap(1)],
+  [gap(4)],
+]
+const INNER: readonly (readonly Reading[])[] = [[], [{ kind: 'binds' }], [play(0.05)], [play(0.3)], [play(3)]]
+
+interface Case {
+  readonly design: DesignInput
+  readonly asked: readonly (readonly [FitCorrectionInput['ring'], readonly (readonly Reading[])[]])[]
+  readonly foreign: RegExp
+}
+const CASES: Readonly<Record<'radial' | 'roller' | 'thrust' | 'caged', Case>> = {
+  radial: {
+    design: { units: 'mm', balls, bore: mm(10) },
+    asked: [
+      ['outer', OUTER],
+      ['inner', INNER],
+    ],
+    foreign: /roller|\btrack|cheek|\bplate|\bcage/i,
+  },
+  roller: {
+    design: { units: 'mm', arrangement: 'roller', balls, bore: mm(10) },
+    asked: [
+      ['outer', OUTER],
+      ['inner', INNER],
+    ],
+    foreign: /\bballs?\b|groove|\blands?\b|\bplate|\bcage|\bdeep/i,
+  },
+  thrust: {
+    design: { units: 'mm', arrangement: 'thrust', balls, bore: mm(10) },
+    // A plug stands for the circle inside the balls of a ring.
+    asked: [['plate', OUTER.filter((readings) => readings.every(({ kind }) => kind !== 'plug'))]],
+    foreign: /\brings?\b|\blands?\b|\btrack|roller|\bcage|inner|outer ring/i,
+  },
+  caged: {
+    design: { units: 'mm', arrangement: 'caged', balls: { ...balls, count: 9 }, bore: mm(10) },
+    asked: [['inner', INNER]],
+    foreign: /roller|\btrack|cheek|\bplate|ball gap|\bgo\b|no-go/i,
+  },
+}
+
+function answersOf({ design, asked }: Case): readonly FitCorrection[] {
+  return asked.flatMap(([ring, all]) =>
+    all.map((readings) => {
+      const none = { earlier: [], target: {}, tools: {}, removalHistory: [] }
+      const ballsOnHand = [{ diameter: 14.2, quantity: 20 }]
+      const answer = fitCorrection({ design, ring, readings, ...none, ballsOnHand })
+      if (!answer.ok) throw new Error(JSON.stringify(answer.error))
+      return answer.value
+    }),
+  )
+}
+
+describe.each(Object.entries(CASES))('%s', (name, each) => {
+  const terms = TERMS[name as keyof typeof CASES]
+  const answers = answersOf(each)
+
+  test('every sentence keeps to the words of its arrangement', () => {
+    const said = answers.flatMap((answer) => [
+      fitSummary(answer, 'mm', terms),
+      ...(answer.fit.action === 'measure'
+        ? [nextReadingSentence(answer.fit.nextReading, answer.ring, 'mm', terms)]
+        : []),
+      ...(answer.rescue ?? []).flatMap((rescue) => [explainRescue(rescue, 'mm', terms), livingWith(rescue, terms)]),
+    ])
+    expect(new Set(answers.map(({ fit }) => fit.action)).size).toBe(3)
+    for (const sentence of said) {
+      expect(sentence.replace(/`\w+`/g, '')).not.toMatch(each.foreign)
+      expect(sentence).toMatch(/^[A-Z].*\.$/)
+      expect(sentence).not.toMatch(/undefined|NaN| {2}/)
+    }
+  })
+
+  test('and so do the causes of a reading that disagrees, and a refusal', () => {
+    const kinds =
+      name === 'caged' ? (['radial-play', 'plug'] as const) : (['last-ball-opening', 'plug', 'ball-row'] as const)
+    for (const kind of kinds) expect(disagreeing(kind, terms)).not.toMatch(each.foreign)
+    const [ring] = each.asked[0] ?? ['outer' as const]
+    for (const refusal of [
+      { code: 'readings-contradict', path: '/readings' },
+      { code: 'too-many-left-out', path: '', given: 12, most: 11 },
+      { code: 'balls-too-uneven', path: '', given: mm(3), most: mm(1) },
+      { code: 'reading-of-other-ring', path: '', kind: 'groove-depth', ring },
+    ] as const) {
+      expect(explainFitRefusal(refusal, 'mm', terms)).not.toMatch(
+        name === 'thrust' ? /\blands?\b|roller|\btrack/ : each.foreign,
+      )
+    }
+  })
+})
+
+test('a cut is an imperative with its figure, the check after it, and the risk', () => {
+  const [, , , , opened] = answersOf(CASES.radial)
+  if (opened?.fit.action !== 'cut') throw new Error('a cut was expected')
+  expect(fitSummary(opened, 'mm', TERMS.radial)).toMatch(
+    /^(Cut|Sand) .*until the groove measures about [\d.]+ mm across the bottoms \([\d.]+ mm of depth\), then .* \([\w .]+% chance of ending too deep\)\.$/,
+  )
+})
