@@ -26,7 +26,7 @@ type InputOf<A> = A extends { bearingOf(input: infer Input): unknown } ? Input :
 type BearingOf<A> = A extends { dimensionsOf(bearing: infer B): unknown } ? B : never
 
 /** The input of each of some arrangements. */
-export type InputsOf<M extends Arrangements> = { readonly [Name in keyof M]: InputOf<M[Name]> }
+type InputsOf<M extends Arrangements> = { readonly [Name in keyof M]: InputOf<M[Name]> }
 
 /** The input of each arrangement, and of any. */
 export type InputByArrangement = InputsOf<Modules>

@@ -18,7 +18,7 @@ export const plugGroove = (job: CagedJob): Operation => ({
     size(job, 'outerRing.grooveRadius', SIZES.grooveRadius),
     size(job, 'outerRing.grooveDepth', SIZES.grooveDepth),
     size(job, 'outerRing.grooveBottomDiameter', SIZES.acrossBottoms),
-    size(job, 'gauge.nominalDiameter', SIZES.plug),
+    size(job, 'plugDiameter', SIZES.plug),
   ],
   cautions: ['turning', 'sanding-inside', 'dust'],
   readings: [],

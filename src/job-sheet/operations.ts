@@ -1,5 +1,5 @@
 import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
-import type { Method } from '#src/api/job-sheet/schema.ts'
+import type { Method } from '#shared/making/method.ts'
 import { chooseBalls } from './ball-operations.ts'
 import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-operations.ts'
 import { finish, grain, runIn, wax } from './finish-operations.ts'

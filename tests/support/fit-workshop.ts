@@ -200,7 +200,7 @@ export function trueCircle({ bench: { subject }, outer }: Ring, balls: readonly 
 
 const truePlay = (ring: Ring): number => trueCircle(ring, ring.balls) - 2 * ring.inner
 
-export interface Outcome {
+interface Outcome {
   readonly isGood: boolean
   readonly isTooDeep: boolean
   readonly reason: string
@@ -212,7 +212,7 @@ export interface Outcome {
 const MOST_CHECKS = 40
 
 /** One ring, from a groove cut short of its depth to where its maker is told to stop. */
-export function makeRing(seed: number, habit: Habit): Outcome {
+function makeRing(seed: number, habit: Habit): Outcome {
   const uniform = uniforms(seed * 7919 + 13)
   const normal = normals(uniform)
   const bench = benchOf(habit.bearing)

@@ -24,10 +24,7 @@ export const WOOD_FIELDS = {
   ),
 }
 
-export const RADIAL_LOAD = number(
-  'Load across the axis, at rest. Rings need it; plates take none. In `forceUnits`.',
-  LOAD,
-)
+const RADIAL_LOAD = number('Load across the axis, at rest. Rings need it; plates take none. In `forceUnits`.', LOAD)
 
 /** The fields of a load check, besides the design and the units of force: one row each. */
 export const LOAD_FIELDS = {

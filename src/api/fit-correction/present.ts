@@ -14,6 +14,7 @@ import { tagOf } from '#src/api/answer.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { type Length, type ShownLength, show, toMm } from '#src/api/length.ts'
+import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Fault } from '#src/http/problem.ts'
@@ -229,7 +230,11 @@ function toStanding(correction: FitCorrection, request: FitCorrectionRequest) {
     reason: fit.action === 'stop' ? fit.reason : undefined,
     state: fit.state,
     confidence: fit.confidence,
-    probability: { ...fit.probability },
+    probability: {
+      tooTight: showNumber(fit.probability.tooTight),
+      inBand: showNumber(fit.probability.inBand),
+      tooDeep: showNumber(fit.probability.tooDeep),
+    },
   }
 }
 
@@ -276,7 +281,7 @@ function toNextStep<Until>({ fit }: FitCorrection, units: Units, until: (diamete
     diametral: size(2 * nextStep.radial),
     until: until(size(nextStep.until.grooveBottomDiameter)),
     ...(nextStep.strokes === undefined ? {} : { strokes: nextStep.strokes }),
-    overshootProbability: nextStep.overshootProbability,
+    overshootProbability: showNumber(nextStep.overshootProbability),
   }
 }
 
@@ -288,15 +293,24 @@ function toWork(correction: FitCorrection, request: FitCorrectionRequest) {
   return {
     remaining: { radial: size(fit.remaining), diametral: size(2 * fit.remaining) },
     nextReading: toNextReading(correction, units),
-    overshootProbability: fit.overshootProbability,
-    expectedChecks: fit.expectedChecks,
+    overshootProbability: showNumber(fit.overshootProbability),
+    expectedChecks: showNumber(fit.expectedChecks),
     agreement: toAgreement(correction, request),
     learnt: {
-      toolBias: { ...toolBias, interval95: { ...toolBias.interval95 } },
+      toolBias: {
+        value: showNumber(toolBias.value),
+        standardUncertainty: showNumber(toolBias.standardUncertainty),
+        interval95: { min: showNumber(toolBias.interval95.min), max: showNumber(toolBias.interval95.max) },
+      },
       readingBias: toEstimate(handBias, units),
       ...(stroke === undefined
         ? {}
-        : { removalPerStroke: { radial: size(stroke.radial), relativeUncertainty: stroke.relativeUncertainty } }),
+        : {
+            removalPerStroke: {
+              radial: size(stroke.radial),
+              relativeUncertainty: showNumber(stroke.relativeUncertainty),
+            },
+          }),
     },
     rescue: rescue?.map((each) => toRescue(each, correction, units)),
   }

@@ -1,5 +1,6 @@
 import { type Design, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { Method } from '#shared/making/method.ts'
 import type { Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { answer, tagOf } from '#src/api/answer.ts'
@@ -14,14 +15,7 @@ import { operationsFor } from '#src/job-sheet/operations.ts'
 import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
 import { jobSheetSummary } from '#src/words/summary.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
-import {
-  type JobSheet,
-  type JobSheetRequest,
-  METHOD_DEFAULT,
-  type Method,
-  type SheetOperation,
-  USUAL_METHOD,
-} from './schema.ts'
+import { type JobSheet, type JobSheetRequest, METHOD_DEFAULT, type SheetOperation, USUAL_METHOD } from './schema.ts'
 
 /** What a request says beside the design. */
 type SheetOptions = Pick<JobSheetRequest, 'units' | 'method' | 'format' | 'paper'>

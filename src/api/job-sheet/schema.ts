@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox'
 import { trade } from '#shared/bearing/fields.ts'
+import { METHODS, type Method } from '#shared/making/method.ts'
 import { answerOf, answerUnion } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
 import { type DesignRequest, designRequests } from '#src/api/design-input.ts'
@@ -8,9 +9,6 @@ import { engine, paper } from '#src/api/sheet-options.ts'
 import type { Paper } from '#src/drawings/papers.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
-
-export const METHODS = ['saw-and-lathe', 'lathe-only', 'router-and-lathe'] as const
-export type Method = (typeof METHODS)[number]
 
 export const USUAL_METHOD: Method = 'saw-and-lathe'
 export const METHOD_DEFAULT = trade(USUAL_METHOD, 'the machines that most makers have')
@@ -171,7 +169,6 @@ export const JobSheetResponse = answerUnion(
 /** A sheet of any arrangement, one of its operations, and a blank in that. */
 export type JobSheet = Static<typeof JobSheetResponse>
 export type SheetOperation = JobSheet['operations'][number]
-export type SheetReading = SheetOperation['readings'][number]
 
 export const Sheet = {
   description: 'The job sheet',

@@ -42,7 +42,7 @@ import {
 } from './schema.ts'
 
 /** The units and the terms of the answer to a request. */
-export const spokenOf = ({ design, forceUnits }: LoadCheckRequest): Spoken => ({
+const spokenOf = ({ design, forceUnits }: LoadCheckRequest): Spoken => ({
   terms: termsOf(design),
   units: design.units,
   forceUnits: forceUnits ?? usualForceUnits(design.units),

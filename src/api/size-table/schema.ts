@@ -132,15 +132,15 @@ export type ThrustSizeTableRow = Static<typeof ThrustSizeTableRow>
 const ROWS = 'A row for each diameter and count: all counts of the first diameter, then of the next.'
 const inputRef = refTo<typeof SizeTableRequest>('SizeTableRequest')
 
-export const RadialSizeTableResponse = Type.Object(
+const RadialSizeTableResponse = Type.Object(
   answerOf(['radial'], inputRef, { rows: Type.Array(refTo<typeof RadialSizeTableRow>('RadialSizeTableRow')) }),
   { $id: 'RadialSizeTableResponse', description: ROWS },
 )
-export const RollerSizeTableResponse = Type.Object(
+const RollerSizeTableResponse = Type.Object(
   answerOf(['roller'], inputRef, { rows: Type.Array(refTo<typeof RollerSizeTableRow>('RollerSizeTableRow')) }),
   { $id: 'RollerSizeTableResponse', description: ROWS },
 )
-export const ThrustSizeTableResponse = Type.Object(
+const ThrustSizeTableResponse = Type.Object(
   answerOf(['thrust'], inputRef, { rows: Type.Array(refTo<typeof ThrustSizeTableRow>('ThrustSizeTableRow')) }),
   { $id: 'ThrustSizeTableResponse', description: ROWS },
 )

@@ -158,7 +158,7 @@ const effect = (of: string) =>
     { description: `Effect on the ${of}.` },
   )
 
-export const ContributorEffect = Type.Object(
+const ContributorEffect = Type.Object(
   {
     contributor: Type.Unsafe<CauseName>(
       Type.Enum([...CONTRIBUTORS_OF.rings, 'climate'], { type: 'string', description: 'The contributor.' }),
@@ -252,7 +252,7 @@ const RINGS = {
   }),
 }
 
-export const RadialToleranceCheckResponse = Type.Object(
+const RadialToleranceCheckResponse = Type.Object(
   answerOf(['radial'], inputRef, {
     ...RINGS,
     aim: Type.Object(
@@ -275,9 +275,8 @@ export const RadialToleranceCheckResponse = Type.Object(
   }),
   { $id: 'RadialToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
 )
-export type RadialToleranceCheckResponse = Static<typeof RadialToleranceCheckResponse>
 
-export const RollerToleranceCheckResponse = Type.Object(
+const RollerToleranceCheckResponse = Type.Object(
   answerOf(['roller'], inputRef, {
     ...RINGS,
     aim: Type.Object(
@@ -303,7 +302,6 @@ export const RollerToleranceCheckResponse = Type.Object(
     description: 'How often a roller bearing fits, which contributors matter most, and the aim.',
   },
 )
-export type RollerToleranceCheckResponse = Static<typeof RollerToleranceCheckResponse>
 
 export const PlateContributorEffect = Type.Object(
   {

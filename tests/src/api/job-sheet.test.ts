@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { fullRingsOf } from '#shared/bearing/arrangements.ts'
-import { METHODS } from '#src/api/job-sheet/schema.ts'
+import { METHODS } from '#shared/making/method.ts'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { PLAIN } from '#tests/support/inputs.ts'
 import { startedApp } from '#tests/support/started-app.ts'

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
+import { METHODS } from '#shared/making/method.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
-import { METHODS } from '#src/api/job-sheet/schema.ts'
 import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'

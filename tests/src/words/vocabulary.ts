@@ -11,7 +11,7 @@ const LANDS = ['land', 'lands'] as const
 const FULL = ['gap', 'gaps', 'go-plug', 'no-go'] as const
 const SPLIT = ['split', 'half', 'halves'] as const
 
-export const VOCABULARY: Readonly<Record<ArrangementName, readonly string[]>> = {
+const VOCABULARY: Readonly<Record<ArrangementName, readonly string[]>> = {
   radial: [...BALLS, ...GROOVES, ...RINGS, ...LANDS, ...FULL, ...SPLIT],
   caged: [
     ...[...BALLS, ...GROOVES, ...RINGS, ...LANDS, ...SPLIT],

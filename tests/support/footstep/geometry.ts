@@ -5,7 +5,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import type { FootstepInput } from './input.ts'
 import { type ResolvedFootstep, resolveFootstep } from './resolve.ts'
 
-export interface Cup {
+interface Cup {
   /** The balls touch the inside: their centres stand half a ball within it. */
   readonly insideDiameter: Mm
   readonly outsideDiameter: Mm
