@@ -112,7 +112,7 @@ describe('Fit', () => {
     await page.locator('[name=value]').fill('13')
     await page.getByRole('button', { name: 'What next?' }).click()
     await page.getByRole('heading', { name: 'Remove more.' }).waitFor()
-    expect(await page.locator('#advice').textContent()).toMatch(/Take off [\d.]+ mm of depth with/)
+    expect(await page.locator('#advice').textContent()).toMatch(/until the groove measures about [\d.]+ mm across/)
     await page.getByText('All balls are in').click()
     await page.locator('[name=value]').fill('8')
     await page.getByRole('button', { name: 'What next?' }).click()

@@ -165,7 +165,7 @@ const SHORT_NAMES = {
   'plates.grooveRadius': 'radius',
   'plates.grooveWidth': 'width',
   'innerRing.width': 'width',
-  'gauge.nominalDiameter': 'plug',
+  plugDiameter: 'plug',
   'gauge.goDiameter': 'go plug',
   'gauge.noGoDiameter': 'no-go plug',
   plateGap: 'between plates',

@@ -76,9 +76,9 @@ export const STANDING = {
 
 /** Headings of an advice, by the `action` of the answer. */
 export const FIT_HEADINGS: Readonly<Record<string, string>> = {
-  cut: 'Cut',
-  measure: 'Measure first',
-  stop: 'Stop',
+  cut: 'Remove more.',
+  measure: 'Measure first.',
+  stop: 'Stop here.',
 }
 
 /** The same by the `reason` to stop. */

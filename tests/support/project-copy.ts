@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { onTestFinished } from 'vitest'
 
-const COPIED = ['src', 'shared', 'openapi', 'package.json', 'package-lock.json', '.rolldown.config.ts']
+const COPIED = ['src', 'shared', 'openapi', 'package.json', 'package-lock.json', 'tsconfig.json', '.rolldown.config.ts']
 
 /** One text of one file, and what stands there in the other build. */
 type Change = { readonly file: string; readonly from: string; readonly to: string }

@@ -1,4 +1,4 @@
-import { bearingFor, type DesignInput, type Question, traitsOf } from '#shared/bearing/arrangements.ts'
+import { type DesignInput, echoedBearingFor, type Question, traitsOf } from '#shared/bearing/arrangements.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
@@ -146,7 +146,7 @@ function groundOf({ design, ring }: FitCorrectionInput): Result<Ground, Refused<
   if (ballSet === 'caged' && ring === 'outer') {
     return fail(refusedQuestion([{ code: 'no-gap-in-cage', path: '/ring' }]))
   }
-  const made = bearingFor(FIT_CORRECTION, design)
+  const made = echoedBearingFor(FIT_CORRECTION, design)
   if (!made.ok) return fail(refusedDesign(made.error))
   const bearing = made.value
   if ('cage' in bearing) {

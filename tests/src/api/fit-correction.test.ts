@@ -314,6 +314,12 @@ describe('what has no answer', () => {
     expect(problemIn(left, 422).errors?.map(({ path }) => path)).toEqual(['/readings/0/ballsLeftOut'])
   })
 
+  test('a design whose whole input could not be sent again, found by the fuzzing', async () => {
+    const balls = { count: 14, diameter: 12 }
+    const design = { units: 'mm', arrangement: 'roller', balls, bore: 16, width: 0.001 }
+    expect(problemIn(await asked({ design, readings: [] }), 422).errors?.[0]?.path).toMatch(/^\/design\//)
+  })
+
   test('too many readings, an unknown kind, a target of the other ring: 400, and the next request is served', async () => {
     const many = Array.from({ length: 51 }, () => ({ kind: 'last-ball-refused' }))
     expect(faultsIn(await asked({ readings: many })).join()).toMatch(/\/readings/)
