@@ -53,11 +53,7 @@ export const BALLS = required(
     {
       count: COUNT,
       diameter: required(length('Nominal ball diameter.')),
-      material: choice(
-        'What the balls are made of.',
-        BALL_MATERIALS,
-        trade('wood', 'most makers buy turned wooden balls'),
-      ),
+      material: choice('Material of the balls.', BALL_MATERIALS, trade('wood', 'most makers buy turned wooden balls')),
       standardDeviation: nonNegativeLength(
         'Standard deviation of the diameters of single balls.',
         trade('by material', 'the usual scatter of balls of this material in one lot'),
@@ -86,7 +82,9 @@ export const GROOVE = group(
 /** The two ways to give the depth of a groove. `from`: the surface that it is cut into. */
 export const depthFields = (byDefault: Default, from = 'land') => ({
   engagement: number('Groove depth as a fraction of the ball diameter.', ENGAGEMENT, byDefault),
-  grooveDepth: length(`From the ${from} to the bottom of the groove, at its middle. Use instead of \`engagement\`.`),
+  grooveDepth: length(
+    `Depth from the ${from} to the bottom of the groove, at its middle. Use instead of \`engagement\`.`,
+  ),
 })
 export const DEPTH_CHOICE = ['engagement', 'grooveDepth'] as const
 

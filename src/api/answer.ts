@@ -54,9 +54,9 @@ export const answerOf = <const Name extends string, Input extends TSchema, Body 
   }),
   summary: Type.String({ description: 'One or two sentences that a maker can act on.' }),
   ...body,
-  warnings: Type.Array(refTo<typeof Warning>('Warning'), { description: 'What may go wrong.' }),
-  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'What can hurt someone.' }),
-  sources: Type.Array(refTo<typeof Source>('Source'), { description: 'Where the figures come from.' }),
+  warnings: Type.Array(refTo<typeof Warning>('Warning'), { description: 'Risks and faults of this bearing.' }),
+  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'Dangers while making and using it.' }),
+  sources: Type.Array(refTo<typeof Source>('Source'), { description: 'Sources of the figures.' }),
 })
 
 /** The field by which a request or an answer tells its arrangement. */

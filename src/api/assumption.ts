@@ -11,7 +11,7 @@ export const Assumption = Type.Object(
     value: Type.Unsafe<Leaf>({
       type: ['number', 'string', 'boolean', 'null'],
       description:
-        'As in `input`. Where each row or design has a value of its own, the rule by which it is found, and `input` leaves the field out.',
+        'The value, as in `input`. Where each row or design has a value of its own, this is the rule for it, and `input` omits the field.',
     }),
     reason: Type.String({ description: 'Why this value.' }),
     standing: Type.String({ description: 'Whether this is common practice or only the plain case.' }),

@@ -7,8 +7,11 @@ import { type CautionCode, cautionSentence } from '#src/words/caution.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 
 export const Caution = Type.Object(
-  { code: Type.String({ description: 'A name for programs.' }), message: Type.String() },
-  { $id: 'Caution', description: 'What can hurt someone. Local rules and licensed practice come first.' },
+  {
+    code: Type.String({ description: 'A name for programs.' }),
+    message: Type.String({ description: 'The caution in words.' }),
+  },
+  { $id: 'Caution', description: 'A danger to people. Local rules and licensed practice come first.' },
 )
 export type Caution = Static<typeof Caution>
 

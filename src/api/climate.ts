@@ -97,8 +97,8 @@ export const Month = Type.Object(
       maxLength: LONGEST_NAME,
       description: 'Returned with the answer for this month.',
     }),
-    temperature: degrees('Mean temperature.'),
-    relativeHumidity: humidity('Mean relative humidity, in %.'),
+    temperature: degrees('Mean temperature of the month.'),
+    relativeHumidity: humidity('Mean relative humidity of the month, in %.'),
   },
   { $id: 'Month', description: 'A month, or any other part of the year.', additionalProperties: false },
 )
@@ -117,9 +117,11 @@ export const Climate = Type.Object(
     temperature: Type.Optional(
       range(degrees('Degrees.'), 'Range of the temperature over the year. Default: 20 °C all year.'),
     ),
-    relativeHumidity: Type.Optional(range(humidity('In %.'), 'Range of the relative humidity over the year.')),
+    relativeHumidity: Type.Optional(
+      range(humidity('Relative humidity in %.'), 'Range of the relative humidity over the year.'),
+    ),
     moistureContent: Type.Optional(
-      range(moisture('In %.'), 'Range of the moisture content of the wood over the year.'),
+      range(moisture('Relative humidity in %.'), 'Range of the moisture content of the wood over the year.'),
     ),
     months: Type.Optional(
       Type.Array(refTo<typeof Month>('Month'), {

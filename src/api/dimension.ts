@@ -13,10 +13,10 @@ const length = refTo<typeof ShownLength>('ShownLength')
 export const Dimension = Type.Object(
   {
     key: Type.Unsafe<DimensionKey>(
-      Type.String({ description: 'A name for programs that never changes: where the value stands in this answer.' }),
+      Type.String({ description: 'A name for programs that never changes: the path of the value in this answer.' }),
     ),
     symbol: Type.String({ description: 'The symbol of bearing standards, where there is one.' }),
-    name: Type.String(),
+    name: Type.String({ description: 'The size in words.' }),
     value: Type.Unsafe<ShownLength>({ ...length, description: 'The finished size.' }),
     cutTo: Type.Optional(
       Type.Unsafe<ShownLength>({

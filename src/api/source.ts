@@ -3,15 +3,15 @@ import { ALL_SOURCES, type SourceId } from '#shared/data/sources.ts'
 
 export const Source = Type.Object(
   {
-    id: Type.String(),
+    id: Type.String({ description: 'A name for programs.' }),
     title: Type.String({ description: 'Author and title.' }),
-    usedFor: Type.String({ description: 'What is taken from it.' }),
+    usedFor: Type.String({ description: 'The figures or formulas taken from it.' }),
     standing: Type.String({
       description:
         'Published, published but quoted from memory, derived in this project, or common practice without a source.',
     }),
   },
-  { $id: 'Source', description: 'Where a formula or a figure comes from, and how reliable it is.' },
+  { $id: 'Source', description: 'The source of a formula or a figure, with its standing.' },
 )
 
 export const toSource = (id: SourceId): Static<typeof Source> => ({ id, ...ALL_SOURCES[id] })

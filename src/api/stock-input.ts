@@ -21,26 +21,29 @@ export const StockRequest = Type.Object(
   {
     lumber: Type.Optional(
       Type.Unsafe<Lumber>(
-        Type.Enum(LUMBERS, { type: 'string', description: usually('Which sizes and pilot holes count.', '/lumber') }),
+        Type.Enum(LUMBERS, {
+          type: 'string',
+          description: usually('Kind of lumber, which decides sizes and pilot holes.', '/lumber'),
+        }),
       ),
     ),
     turningAllowance: Type.Optional(
       size0(usually('Left for the lathe on each cylinder, by radius.', '/turningAllowance')),
     ),
     sideAllowance: Type.Optional(size0(usually('Left on each side of a ring.', '/sideAllowance'))),
-    sawKerf: Type.Optional(size0(usually('Of the saw that cuts the circles.', '/sawKerf'))),
-    miterKerf: Type.Optional(size0(usually('Of the saw that cuts miters.', '/miterKerf'))),
+    sawKerf: Type.Optional(size0(usually('Kerf of the saw that cuts the circles.', '/sawKerf'))),
+    miterKerf: Type.Optional(size0(usually('Kerf of the saw that cuts miters.', '/miterKerf'))),
     entryHoleDiameter: Type.Optional(
       length(usually('Through which a saw enters to cut the hole.', '/entryHoleDiameter')),
     ),
-    boardLength: Type.Optional(length(usually('Of a board.', '/boardLength'))),
+    boardLength: Type.Optional(length(usually('Length of a board.', '/boardLength'))),
     segments: Type.Optional(
       Type.Object(
         {
           outerRing: Type.Optional(Type.Integer({ ...SEGMENTS, description: 'Pieces of a segmented outer ring.' })),
           innerRing: Type.Optional(Type.Integer({ ...SEGMENTS, description: 'Pieces of a segmented inner ring.' })),
         },
-        { description: 'For rings glued up of segments.', additionalProperties: false },
+        { description: 'Options for rings glued up from segments.', additionalProperties: false },
       ),
     ),
     screws: Type.Optional(
@@ -56,13 +59,13 @@ export const StockRequest = Type.Object(
             ),
           ),
         },
-        { description: 'That hold the halves of the split ring.', additionalProperties: false },
+        { description: 'Screws that hold the halves of the split ring.', additionalProperties: false },
       ),
     ),
     chuck: Type.Optional(
       Type.Object(
         { min: length('Smallest diameter.'), max: length('Largest diameter.') },
-        { description: 'What the chuck grips.', additionalProperties: false },
+        { description: 'Sizes that the chuck grips.', additionalProperties: false },
       ),
     ),
     swing: Type.Optional(length('Largest diameter that turns over the bed.')),

@@ -13,7 +13,7 @@ export const Warning = Type.Object(
       type: 'string',
       description: '`note`: good to know. `risk`: often goes wrong. `fault`: will not work like this.',
     }),
-    message: Type.String(),
+    message: Type.String({ description: 'The warning in words.' }),
     path: Type.String({ description: 'A JSON pointer into the input: the value to check.' }),
     suggestion: Type.Optional(
       Type.Object(
@@ -28,7 +28,7 @@ export const Warning = Type.Object(
       ),
     ),
   },
-  { $id: 'Warning', description: 'What may go wrong with a bearing that can be made.' },
+  { $id: 'Warning', description: 'A risk or fault of a bearing that can be made.' },
 )
 
 /** A warning in the caller's units and in words. */

@@ -68,6 +68,9 @@ type Answer<Ok> = Ok extends TSchema
 
 type StaticOf<Media> = Media extends { schema: infer Json extends TSchema } ? Static<Json> : never
 
+/** What a part of a path may name, and what that means. */
+type Choice = { readonly names: readonly string[]; readonly description: string }
+
 type MediaTypes = readonly [string, ...string[]]
 
 type ComputingRoute<Schema extends ComputingSchema> = {
@@ -80,7 +83,7 @@ type ComputingRoute<Schema extends ComputingSchema> = {
   /** The style sheet of its HTML, where it has any: such a page may use that alone, and `FRAME_ANCESTORS` may frame it. */
   readonly style?: string
   /** Parts of the path, `:view` say, each of which names one of a few things; with any other name it is a 404. */
-  readonly choices?: Readonly<Record<string, readonly string[]>>
+  readonly choices?: Readonly<Record<string, Choice>>
   readonly handler: (
     body: Static<Schema['body']>,
     request: FastifyRequest,
@@ -188,14 +191,16 @@ type Choices = NonNullable<ComputingRoute<ComputingSchema>['choices']>
 const paramsOf = (choices: Choices): TSchema =>
   Type.Object(
     Object.fromEntries(
-      Object.entries(choices).map(([name, known]) => [name, Type.Enum([...known], { type: 'string' })] as const),
+      Object.entries(choices).map(
+        ([name, { names, description }]) => [name, Type.Enum([...names], { type: 'string', description })] as const,
+      ),
     ),
   )
 
 /** Before anything is read: what the path names must be there. */
 function holdTo(choices: Choices): onRequestHookHandler {
   return ({ params }, _reply, done) => {
-    for (const [name, known] of Object.entries(choices)) {
+    for (const [name, { names: known }] of Object.entries(choices)) {
       const given: unknown = Object(params)[name]
       if (typeof given === 'string' && known.includes(given)) continue
       done(new ProblemError(404, notFoundChoice(name, known)))

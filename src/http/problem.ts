@@ -31,12 +31,12 @@ export const Problem = Type.Object(
     }),
     title: Type.String({ description: 'The kind of problem, in a few words.' }),
     status: Type.Integer({ minimum: 400, maximum: 599, description: 'The HTTP status.' }),
-    detail: Type.String({ description: 'What is wrong with this request.' }),
+    detail: Type.String({ description: 'Detail of the problem, in a sentence.' }),
     errors: Type.Optional(
       Type.Array(
         Type.Object({
           path: Type.String({ description: "A JSON pointer into the input; '' is the whole input." }),
-          message: Type.String({ description: 'What is wrong there, the value given, and the values allowed.' }),
+          message: Type.String({ description: 'The error at that place, the value given, and the values allowed.' }),
         }),
         {
           maxItems: MOST_FAULTS,

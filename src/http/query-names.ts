@@ -27,18 +27,18 @@ export function queryNames(body: JsonSchema, byId: SchemaById): readonly QueryNa
   return [...merged.values()].map((name) => ({ ...name, required: name.name !== tag && isEverywhere(name) }))
 }
 
-/** One name of several variants: of a choice, everything that any of them has, and all that is said of it. */
+/** One name of several variants: of a choice, everything that any of them has, each with what it means. */
 function mergedName(known: QueryName | undefined, name: QueryName): QueryName {
-  const [first, second] = [known?.value, name.value]
-  if (known === undefined || first?.enum === undefined || second.enum === undefined) return known ?? name
-  const [said = '', more = ''] = [first.description, second.description]
-  const all = {
-    ...first,
-    enum: [...new Set([...first.enum, ...second.enum])],
-    description: said.includes(more) ? said : `${said} ${more}`,
-  }
-  return { ...known, schema: all, value: all }
+  if (known?.value.enum === undefined || name.value.enum === undefined) return known ?? name
+  const choices = [...new Set([...known.value.enum, ...name.value.enum])]
+  if (choices.length === known.value.enum.length) return known
+  const value = { ...known.value, enum: choices, description: `${describedChoice(known)} ${describedChoice(name)}` }
+  return { ...known, schema: value, value }
 }
+
+/** The description of a name; where it has one choice alone, that of the choice. */
+const describedChoice = ({ value: { enum: [first, ...more] = [], description = '' } }: QueryName): string =>
+  more.length === 0 ? `\`${String(first)}\`: ${description}` : description
 
 function walk(schema: JsonSchema, path: readonly string[], required: boolean, byId: SchemaById): QueryName[] {
   return Object.entries(schema.properties ?? {}).flatMap(([key, property]) => {

@@ -29,7 +29,9 @@ export function addMetrics(app: FastifyInstance): void {
       schema: {
         operationId: 'metrics',
         tags: ['service'],
-        summary: 'How often, how fast, and how busy, for Prometheus',
+        summary: 'Metrics for Prometheus',
+        description:
+          'How many requests there were, how long they took, and how busy the service is. The answer is in the text format of Prometheus.',
         response: {
           200: {
             description: 'The text format of Prometheus, version 0.0.4',

@@ -11,16 +11,17 @@ import { VERSION } from '#src/version.ts'
 import { addDocsPage } from './docs-page.ts'
 
 const DESCRIPTION = [
-  'Designs shop-made wooden ball bearings: two rings, turned or routed, with a ring of bought balls running between.',
-  'Every request states its `units`; a length is a number in those units, or a text such as `"5/8"`, `"1 3/16"` or',
-  '`"16 mm"`. Whatever is wrong with a request comes back at once, as a problem document (RFC 9457).',
+  'Designs, checks and corrects shop-made wooden bearings: `radial` bearings with a full ring of balls, `thrust` bearings',
+  '(turntables), `roller` bearings and `caged` bearings. Each request states its `units`. A length is a number in those units,',
+  'or a text such as `"5/8"`, `"1 3/16"` or `"16 mm"`. An invalid request gets one problem document (RFC 9457) that lists',
+  'all its errors.',
 ].join('\n')
 
 const TAGS = [
-  { name: 'bearing', description: 'What to cut, and whether it will run.' },
-  { name: 'reference', description: 'What the service knows by itself, each figure with its source.' },
-  { name: 'drawings', description: 'Drawings, templates and gauges to look at, print and cut by.' },
-  { name: 'service', description: 'The service about itself.' },
+  { name: 'bearing', description: 'What to cut, whether it will run, and what to do next.' },
+  { name: 'reference', description: 'Reference data, each figure with its source.' },
+  { name: 'drawings', description: 'Drawings, templates, gauges and job sheets to read, print and cut by.' },
+  { name: 'service', description: 'Health, metrics and this document.' },
 ]
 
 /**
@@ -69,6 +70,7 @@ export async function describe(app: FastifyInstance): Promise<void> {
         operationId: 'openapi',
         tags: ['service'],
         summary: 'This document',
+        description: 'The OpenAPI document that describes every path of the service. Generate a client from it.',
         response: {
           200: Type.Object({}, { description: 'OpenAPI 3.1', additionalProperties: true }),
           304: { description: 'The document that the caller has is still the document', type: 'null' },

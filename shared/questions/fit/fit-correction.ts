@@ -23,7 +23,7 @@ import { plateWorkpiece, ringWorkpiece } from './workpiece-of.ts'
 
 /* Fit correction asked of a design: what a route calls. */
 
-const FIT_CORRECTION = {
+export const FIT_CORRECTION = {
   name: 'fit-correction',
   serves: ['radial', 'thrust', 'roller', 'caged'],
 } as const satisfies Question

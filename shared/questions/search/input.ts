@@ -1,4 +1,4 @@
-import type { RadialInput } from '#shared/bearing/arrangements.ts'
+import type { Question, RadialInput } from '#shared/bearing/arrangements.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import { denominatorInput } from '#shared/bearing/resolve.ts'
@@ -6,6 +6,9 @@ import { type LoadCheckInput, type SettledLoad, settleLoad } from '#shared/quest
 import type { Year } from '#shared/questions/season/input.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
+
+/** It searches among bearings of two grooved rings with a full ring of balls. */
+export const DESIGN_SEARCH = { name: 'design-search', serves: ['radial'] } as const satisfies Question
 
 /** Balls on hand, or to be had. */
 export interface BallStock {

@@ -7,7 +7,10 @@ const asDesigned = (raceway: string) => plain("the design's own", `the ${raceway
 export const GROOVE_FIELDS = {
   grooveBottomDiameter: length("Across the bottoms of the outer ring's groove, as it is.", asDesigned('groove')),
   trackDiameter: length("Of rollers: the outer ring's track, as it is.", asDesigned('track')),
-  grooveCircleDiameter: length('Of plates: across the circle in which the groove is deepest, as it is.', asDesigned('groove')),
+  grooveCircleDiameter: length(
+    'Of plates: across the circle in which the groove is deepest, as it is.',
+    asDesigned('groove'),
+  ),
 }
 export type GrooveField = keyof typeof GROOVE_FIELDS
 export const GROOVE_FIELD_NAMES = Object.keys(GROOVE_FIELDS) as readonly GrooveField[]

@@ -20,11 +20,11 @@ export const LIMIT_FIELDS = {
     trade("twice the design's", 'twice the play still runs well'),
   ),
   minPlateGap: nonNegativeLength(
-    'Of plates alone: smallest space between them.',
+    'Turntables only: smallest space between the plates.',
     trade("half the design's", 'plates half as far apart still turn free'),
   ),
   maxPlateGap: nonNegativeLength(
-    'Of plates alone: largest space between them.',
+    'Turntables only: largest space between the plates.',
     trade("one and a half times the design's", 'plates half as far apart again still turn free'),
   ),
 }
@@ -32,12 +32,12 @@ export const LIMIT_FIELDS = {
 /** How the check is made: one row each. `trials` is a number or a word, and has its row beside its schema. */
 export const METHOD_FIELDS = {
   significantDigits: integer(
-    'Digits of the standard deviations to which the figures should stand still.',
+    'Significant digits of the standard deviations to which the figures must be stable.',
     { least: 1, most: MOST_SIGNIFICANT_DIGITS },
     plain('2', 'two digits of an uncertainty are what anyone reports (JCGM 100)'),
   ),
   seed: integer(
-    'The same seed gives the same answer, on every machine.',
+    'Seed of the random numbers. The same seed gives the same answer on every machine.',
     { least: 0, most: SEEDS - 1 },
     plain('1', 'any seed does'),
   ),

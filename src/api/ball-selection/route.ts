@@ -1,5 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { BALL_SELECTION } from '#shared/questions/selection/ball-selection.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
+import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -14,7 +16,8 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'ballSelection',
       tags: ['bearing'],
-      summary: 'The best balls of a measured lot, and the gap that they leave',
+      summary: 'The best balls of a measured lot',
+      description: `Which of my balls should I use? Send the design, the diameter of every ball on hand, and a goal. You get the balls to use in their order round the ring, the gap that they leave, and a proven bound on every other choice. ${servedBy(BALL_SELECTION)}`,
       body: refTo<typeof BallSelectionRequest>('BallSelectionRequest'),
       response: {
         200: refTo<typeof BallSelectionResponse>('BallSelectionResponse'),

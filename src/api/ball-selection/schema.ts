@@ -43,18 +43,19 @@ export type BallSelectionRequest = Static<typeof BallSelectionRequest>
 const ChosenBall = Type.Object(
   {
     index: Type.Integer({ minimum: 0, description: 'Place in `measured`, from 0.' }),
-    diameter: shownLength('As it was measured.'),
+    diameter: shownLength('Diameter, as you measured it.'),
   },
-  { $id: 'ChosenBall', description: 'A ball to take.' },
+  { $id: 'ChosenBall', description: 'A ball to use.' },
 )
 
 const SelectionBounds = Type.Object(
   {
     of: Type.Enum(['ball-gap', 'groove-radius', 'spread'], {
       type: 'string',
-      description: 'What the goal asks about: how far the gap or the groove radius is off its aim, or the spread.',
+      description:
+        'The quantity that the goal makes small: the distance of the gap or of the groove radius from its aim, or the spread.',
     }),
-    missedBy: shownLength('By how much this choice misses. For `spread` the spread itself.'),
+    missedBy: shownLength('Distance of this choice from the goal. For `spread` the spread itself.'),
     noneBelow: shownLength('No choice of so many balls of the lot, in any order, misses less: proven.'),
     atMostFromBest: shownLength('The difference: so far from the best possible this choice can be, at most.'),
     everyChoiceTried: Type.Boolean({
@@ -69,29 +70,32 @@ const SelectionBounds = Type.Object(
         ),
         max: shownLength('No choice in any order leaves more.'),
       },
-      { description: 'What any choice can leave.' },
+      { description: 'Range of the ball gaps that any choice can leave.' },
     ),
-    message: Type.String({ description: 'The same in words.' }),
+    message: Type.String({ description: 'Summary in words.' }),
   },
-  { $id: 'SelectionBounds', description: 'How near this choice comes, and how near any other could.' },
+  { $id: 'SelectionBounds', description: 'How close this choice comes to the goal, and how close any other could.' },
 )
 
 const OrderEffect = Type.Object(
   {
-    ballGap: Type.Object({
-      min: shownLength('No order of these balls leaves less: proven.'),
-      max: shownLength('No order of these balls leaves more: proven.'),
-    }),
-    message: Type.String({ description: 'The same in words.' }),
+    ballGap: Type.Object(
+      {
+        min: shownLength('No order of these balls leaves less: proven.'),
+        max: shownLength('No order of these balls leaves more: proven.'),
+      },
+      { description: 'Range of the ball gap over all orders.' },
+    ),
+    message: Type.String({ description: 'Summary in words.' }),
   },
-  { $id: 'OrderEffect', description: 'What the order of the chosen balls round the ring can still change.' },
+  { $id: 'OrderEffect', description: 'Effect of the order of the chosen balls round the ring.' },
 )
 
 /** Which balls to take. */
 const CHOSEN = {
   chosen: Type.Array(refTo<typeof ChosenBall>('ChosenBall'), {
     description:
-      'In their order round the ring: the largest balls opposite one another, so that no side stands out; on plates the three largest a third of a turn apart. The gap lies between the last and the first.',
+      'The balls to use, in their order round the ring. The largest lie opposite one another; on plates the three largest lie a third of a turn apart. The gap is between the last and the first.',
   }),
   leftOver: Type.Array(Type.Integer({ minimum: 0 }), {
     description: 'The other balls, by their places in `measured`.',
@@ -102,14 +106,16 @@ const FIGURES = {
   ballGap: shownLength(
     'Exact for these balls in this order, each on the bottom of the groove: below 0 the ring does not close.',
   ),
-  mean: shownLength('Mean diameter of the chosen balls: what plug and inner ring go by, and the space between plates.'),
-  standardDeviation: shownLength('Of the chosen balls, over one less than their number.'),
-  spread: shownLength('Largest less smallest of the chosen balls.'),
+  mean: shownLength(
+    'Mean diameter of the chosen balls. It decides the plug, the inner ring, and the space between plates.',
+  ),
+  standardDeviation: shownLength('Standard deviation of the chosen balls (divisor n − 1).'),
+  spread: shownLength('Largest minus smallest diameter of the chosen balls.'),
   grooveChange: Type.Object(
-    { radial: shownLength('By radius.'), diametral: shownLength('Twice that.') },
+    { radial: shownLength('Change in radius.'), diametral: shownLength('Change in diameter.') },
     {
       description:
-        'From this groove to the one in which these balls leave the gap aimed at: above 0 wood to remove, below 0 too deep. Where balls ride on the edges of the groove: of the land with it. On plates: how far the circle is to move out.',
+        'Change of the groove after which these balls leave the target gap. Above 0 there is wood to remove; below 0 the groove is too deep. Where balls ride on the edges of the groove, the land changes with it. On plates: how far the groove circle must move out.',
     },
   ),
   bounds: refTo<typeof SelectionBounds>('SelectionBounds'),
@@ -120,7 +126,7 @@ const inputRef = refTo<typeof BallSelectionRequest>('BallSelectionRequest')
 
 const RingBallSelectionResponse = Type.Object(answerOf(['radial', 'roller'], inputRef, { ...CHOSEN, ...FIGURES }), {
   $id: 'RingBallSelectionResponse',
-  description: 'Which balls to take, what they leave, and how near that is.',
+  description: 'The balls to use, the gap that they leave, and a bound on any other choice.',
 })
 
 const PlateRest = Type.Object(
@@ -128,30 +134,33 @@ const PlateRest = Type.Object(
     carriers: Type.Array(
       Type.Object({
         index: Type.Integer({ minimum: 0, description: 'Place in `measured`, from 0.' }),
-        share: shownShare('Part of what lies over the middle that it carries.'),
+        share: shownShare('Share that it carries of a load over the middle.'),
       }),
       { description: 'The three that carry at first: the wood gives under a load, and more of them do.' },
     ),
-    plateGap: shownLength('Between the faces of the plates, over the middle.'),
-    rise: shownLength("From one side of the upper plate's face to the other."),
+    plateGap: shownLength('Space between the faces of the plates, at the middle.'),
+    rise: shownLength('Difference in height from one side of the upper plate to the other.'),
     mostClearance: shownLength('The most that is left between the upper plate and a ball.'),
-    message: Type.String({ description: 'The same in words.' }),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   {
     $id: 'PlateRest',
-    description: 'How the upper plate lies on the chosen balls, evenly spaced in this order, before anything gives.',
+    description: 'Position of the upper plate on the chosen balls, evenly spaced in this order, before anything gives.',
   },
 )
 
 export const ThrustBallSelectionResponse = Type.Object(
   answerOf(['thrust'], inputRef, { ...CHOSEN, plateRest: refTo<typeof PlateRest>('PlateRest'), ...FIGURES }),
-  { $id: 'ThrustBallSelectionResponse', description: 'The same of a turntable, and how even its upper plate lies.' },
+  {
+    $id: 'ThrustBallSelectionResponse',
+    description: 'The balls to use in a turntable, the gap that they leave, and how level its upper plate lies.',
+  },
 )
 export type ThrustBallSelectionResponse = Static<typeof ThrustBallSelectionResponse>
 
 export const BallSelectionResponse = answerUnion(
   'BallSelectionResponse',
-  'Which balls to take, what gap they leave, and how good the choice is.',
+  'The balls to use, the gap that they leave, and how good the choice is.',
   RingBallSelectionResponse,
   ThrustBallSelectionResponse,
 )

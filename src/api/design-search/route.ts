@@ -1,5 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { expectedEffort } from '#shared/questions/search/effort.ts'
+import { DESIGN_SEARCH } from '#shared/questions/search/input.ts'
+import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem, refuse } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -14,7 +16,8 @@ export const designSearchRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'designSearch',
       tags: ['bearing'],
-      summary: 'The best designs within limits and from stock on hand, ranked, each with its reasons',
+      summary: 'Find the best designs within limits',
+      description: `Which bearing fits my space, my balls and my cutters? Send limits for the outside diameter and the bore, and lists of what is on hand. You get the best designs, ranked, each with the marks that make up its score; no better design is missed. ${servedBy(DESIGN_SEARCH)}`,
       body: refTo<typeof DesignSearchRequest>('DesignSearchRequest'),
       response: {
         200: refTo<typeof DesignSearchResponse>('DesignSearchResponse'),

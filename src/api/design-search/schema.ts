@@ -37,25 +37,25 @@ const BallStock = Type.Object(
     ),
     standardDeviation: Type.Optional(size0('Scatter of single balls round their mean. Default: by material.')),
     quantity: Type.Optional(
-      Type.Integer({ minimum: 1, maximum: 100_000, description: 'How many there are. Default: as many as wanted.' }),
+      Type.Integer({ minimum: 1, maximum: 100_000, description: 'Number of these balls. Default: unlimited.' }),
     ),
   },
-  { $id: 'BallStock', description: 'Balls on hand, or to be had.', additionalProperties: false },
+  { $id: 'BallStock', description: 'Balls that you have or can buy.', additionalProperties: false },
 )
 
 const LengthLimits = Type.Object(
   {
-    min: Type.Optional(length('The smallest that will do.')),
-    max: length('The largest that will do.'),
+    min: Type.Optional(length('Smallest value that you accept.')),
+    max: length('Largest value that you accept.'),
   },
-  { $id: 'LengthLimits', description: 'From the smallest to the largest that will do.', additionalProperties: false },
+  { $id: 'LengthLimits', description: 'Smallest and largest value that you accept.', additionalProperties: false },
 )
 
 const BoreLimits = Type.Object(
   {
-    min: length('The smallest that will do.'),
-    max: length('The largest that will do.'),
-    step: Type.Optional(length(`From one to the next. Default: ${SEARCH_DEFAULTS['/bore/step'].stated}.`)),
+    min: length('Smallest value that you accept.'),
+    max: length('Largest value that you accept.'),
+    step: Type.Optional(length(`Step from one bore to the next. Default: ${SEARCH_DEFAULTS['/bore/step'].stated}.`)),
   },
   { $id: 'BoreLimits', description: 'Every bore from `min` on by `step`.', additionalProperties: false },
 )
@@ -98,14 +98,18 @@ const SearchWeights = Type.Object(
 
 const SearchLoad = Type.Object(
   {
-    radialLoad: Type.Number({ minimum: 0.001, maximum: 100_000, description: 'In `forceUnits`.' }),
+    radialLoad: Type.Number({
+      minimum: 0.001,
+      maximum: 100_000,
+      description: 'Load across the axis, in `forceUnits`.',
+    }),
     forceUnits: optionalField(FORCE_UNITS_FIELD),
     wood: optionalField(WOOD_FIELDS.wood),
     dentFraction: optionalField(WOOD_FIELDS.dentFraction),
   },
   {
     $id: 'SearchLoad',
-    description: 'What the bearing is to carry without a deeper dent: an estimate, as of `/v1/load-check`.',
+    description: 'A load that the bearing must carry without a deeper dent: an estimate, as in `/v1/load-check`.',
     additionalProperties: false,
   },
 )
@@ -117,7 +121,7 @@ const SearchYear = Type.Object(
   { woods: refTo<typeof Woods>('Woods'), climate: refTo<typeof Climate>('Climate') },
   {
     $id: 'SearchYear',
-    description: 'What the bearing is made of, the day on which it is made, and the year in which nothing may stop it.',
+    description: 'The woods, the day of making, and the year through which the bearing must run.',
     additionalProperties: false,
   },
 )
@@ -137,7 +141,7 @@ export const DesignSearchRequest = Type.Object(
     arrangement: Type.Optional(arrangementTag('radial')),
     outsideDiameter: Type.Unsafe<Static<typeof LengthLimits>>({
       ...refTo<typeof LengthLimits>('LengthLimits'),
-      description: 'Of the outer ring.',
+      description: 'Outside diameter of the outer ring.',
     }),
     bore: refTo<typeof BoreLimits>('BoreLimits'),
     balls: Type.Array(refTo<typeof BallStock>('BallStock'), { minItems: 1, maxItems: MOST_STOCKS }),
@@ -175,7 +179,7 @@ export const DesignSearchRequest = Type.Object(
     onlyOnRule: Type.Optional(
       Type.Boolean({
         description:
-          "Only designs whose outer groove, cut to the rule's nearest figure, still leaves a gap from `minBallGap` to `maxBallGap`. Default: false.",
+          'Keep only designs whose outer groove, cut to the nearest figure of the rule, still leaves a gap from `minBallGap` to `maxBallGap`. Default: false.',
       }),
     ),
     load: Type.Optional(refTo<typeof SearchLoad>('SearchLoad')),
@@ -208,16 +212,16 @@ export type DesignSearchRequest = Static<typeof DesignSearchRequest>
 const SearchCriterion = Type.Object(
   {
     name: Type.Unsafe<Criterion>(Type.Enum(CRITERIA, { type: 'string', description: 'A name for programs.' })),
-    mark: shownShare('1 is as good as it gets.'),
-    weight: shownNumber('How much it counts.'),
-    message: Type.String({ description: 'Why.' }),
+    mark: shownShare('Mark from 0 to 1, the best.'),
+    weight: shownNumber('Weight of the criterion.'),
+    message: Type.String({ description: 'Reason for the mark.' }),
   },
   { $id: 'SearchCriterion', description: 'One part of a score.' },
 )
 
 const RankedDesign = Type.Object(
   {
-    rank: Type.Integer({ minimum: 1, description: 'Among all that were found.' }),
+    rank: Type.Integer({ minimum: 1, description: 'Rank among all designs found.' }),
     score: shownShare('Weighted mean of the marks.'),
     criteria: Type.Array(refTo<typeof SearchCriterion>('SearchCriterion')),
     design: Type.Unsafe<DesignRequest>({
@@ -225,16 +229,22 @@ const RankedDesign = Type.Object(
       description: 'Sent to `/v1/design`, it gives every size of this bearing.',
     }),
     pitchDiameter: shown('Circle through the centres of the seated balls.'),
-    outerRing: Type.Object({
-      outsideDiameter: shown('Outside diameter.'),
-      grooveBottomDiameter: shown('Across the bottoms of the groove.'),
-      wall: shown('Wood behind the groove.'),
-    }),
-    innerRing: Type.Object({ wall: shown('Wood between bore and groove.') }),
+    outerRing: Type.Object(
+      {
+        outsideDiameter: shown('Outside diameter.'),
+        grooveBottomDiameter: shown('Diameter across the bottoms of the groove.'),
+        wall: shown('Wood behind the groove.'),
+      },
+      { description: 'Sizes of the outer ring.' },
+    ),
+    innerRing: Type.Object(
+      { wall: shown('Wood between bore and groove.') },
+      { description: 'Sizes of the inner ring.' },
+    ),
     shop: Type.String({ description: "The rule's nearest figure to the outer groove's bottom." }),
-    ballGap: shown('Aimed at.'),
-    gapAtShop: shown('The gap that the nearest figure leaves.'),
-    landGap: shown('Between the lands, rings concentric.'),
+    ballGap: shown('Target ball gap.'),
+    gapAtShop: shown('Ball gap that the nearest figure leaves.'),
+    landGap: shown('Space between the lands of concentric rings.'),
     nested: Type.Boolean({ description: "Whether the inner ring comes out of the outer ring's hole." }),
     board: Type.Optional(shown('The narrowest of the boards that will do.')),
     materialUsed: shownShare('The part of the boards that becomes rings.'),
@@ -246,23 +256,25 @@ const RankedDesign = Type.Object(
 const DroppedCandidates = Type.Object(
   {
     reason: Type.Unsafe<DropReason>(Type.Enum(DROP_REASONS, { type: 'string', description: 'A name for programs.' })),
-    count: Type.Integer({ minimum: 1 }),
+    count: Type.Integer({ minimum: 1, description: 'Number of candidates.' }),
     message: Type.String({ description: 'The reason in words.' }),
   },
-  { $id: 'DroppedCandidates', description: 'Candidates that are none, for one reason.' },
+  { $id: 'DroppedCandidates', description: 'Candidates dropped for one reason.' },
 )
 
 export const DesignSearchResponse = Type.Object(
   answerOf(['radial'], refTo<typeof DesignSearchRequest>('DesignSearchRequest'), {
-    ranked: Type.Array(refTo<typeof RankedDesign>('RankedDesign'), { description: 'The page asked for, best first.' }),
+    ranked: Type.Array(refTo<typeof RankedDesign>('RankedDesign'), {
+      description: 'The requested page of designs, best first.',
+    }),
     more: Type.Boolean({ description: 'Whether there are more behind this page.' }),
     candidates: Type.Integer({ description: 'Every combination of the lists.' }),
-    workedOut: Type.Integer({ description: 'How many were worked out in full.' }),
+    workedOut: Type.Integer({ description: 'Number of candidates calculated in full.' }),
     outranked: Type.Integer({
       description: 'How many cannot reach this page: their bound, which no score exceeds, is below its last one.',
     }),
     dropped: Type.Array(refTo<typeof DroppedCandidates>('DroppedCandidates'), {
-      description: 'How many are no answer, and why; of those that were worked out or that a bound told.',
+      description: 'How many candidates were dropped for which reason, among those that were calculated or bounded.',
     }),
   }),
   { $id: 'DesignSearchResponse', description: 'Ranked designs within the limits: complete, none is missed.' },

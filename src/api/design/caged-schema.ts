@@ -11,11 +11,11 @@ import type { Stock } from './stock-schema.ts'
 
 export const Cage = Type.Object(
   {
-    boreDiameter: shownLength('It runs clear of the inner land.'),
-    outsideDiameter: shownLength('It runs clear of the outer land.'),
-    thickness: shownLength('Of the ring of wood, radially.'),
+    boreDiameter: shownLength('Bore of the cage, clear of the inner land.'),
+    outsideDiameter: shownLength('Outside diameter of the cage, clear of the outer land.'),
+    thickness: shownLength('Radial thickness of the cage.'),
     width: shownLength('Along the axis.'),
-    pocketDiameter: shownLength('Of the holes, drilled towards the axis, evenly round the cage.'),
+    pocketDiameter: shownLength('Diameter of the pockets, which are drilled towards the axis, evenly round the cage.'),
     web: shownLength('Wood between two pockets where it is least: at the bore, at mid width.'),
     rim: shownLength('Wood between a pocket and the side of the cage.'),
     pieces: Type.Integer({
@@ -43,7 +43,7 @@ export const Filling = Type.Object(
 export const CagedDesignResponse = Type.Object(
   answerOf(['caged'], requestRef('caged'), {
     ballDiameter: RING.ballDiameter,
-    pitchRadius: shownLength('Of the circle through the centres of the balls.'),
+    pitchRadius: shownLength('Radius of the circle through the centres of the balls.'),
     pitchDiameter: RING.pitchDiameter,
     ballSpacing: shownLength('Space between neighbouring balls, as the cage holds them.'),
     outerRing: refTo<typeof OuterRing>('OuterRing'),
@@ -57,7 +57,10 @@ export const CagedDesignResponse = Type.Object(
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
     stock: Type.Optional(refTo<typeof Stock>('Stock')),
   }),
-  { $id: 'CagedDesignResponse', description: 'The same of fewer balls, held evenly by a cage.' },
+  {
+    $id: 'CagedDesignResponse',
+    description: 'Sizes of a bearing with fewer balls, held evenly by a cage, and its warnings.',
+  },
 )
 export type CagedDesignResponse = Static<typeof CagedDesignResponse>
 

@@ -8,14 +8,14 @@ import { type Gauge, gapPerBallDiameter, PLAY, RING } from './schema.ts'
 import type { Stock } from './stock-schema.ts'
 
 const plainRing = {
-  trackDiameter: shownLength('The plain cylinder on which the rollers run.'),
+  trackDiameter: shownLength('Diameter of the plain cylinder on which the rollers run.'),
   wall: shownLength('Wood left behind the track: to the outside (outer ring), to the bore (inner ring).'),
-  width: shownLength('Of the ring, along the axis.'),
+  width: shownLength('Width of the ring along the axis.'),
 }
 
 export const PlainOuterRing = Type.Object(
   { outsideDiameter: shownLength('Outside diameter.'), ...plainRing },
-  { $id: 'PlainOuterRing', description: 'Finished sizes.' },
+  { $id: 'PlainOuterRing', description: 'Finished sizes of the ring.' },
 )
 export const PlainInnerRing = Type.Object(
   { boreDiameter: shownLength('Bore.'), ...plainRing },
@@ -23,22 +23,22 @@ export const PlainInnerRing = Type.Object(
 )
 export const Cheeks = Type.Object(
   {
-    outsideDiameter: shownLength("The outer ring's own."),
-    holeDiameter: shownLength("Within the inner ring's wood: the cheek keeps that ring, too, and clears the bore."),
-    thickness: shownLength('Of each.'),
+    outsideDiameter: shownLength('Outside diameter: that of the outer ring.'),
+    holeDiameter: shownLength('Diameter of the hole: the cheek also keeps the inner ring in, and clears the bore.'),
+    thickness: shownLength('Thickness of each cheek.'),
   },
   { $id: 'Cheeks', description: 'Two discs on the sides of the outer ring that keep the rollers in.' },
 )
 export const StepsOfAssembly = Type.Object(
-  { steps: Type.Array(Type.String(), { description: 'What to do, in order.' }) },
-  { $id: 'StepsOfAssembly', description: 'How the bearing goes together.' },
+  { steps: Type.Array(Type.String(), { description: 'Steps in order.' }) },
+  { $id: 'StepsOfAssembly', description: 'Assembly of the bearing.' },
 )
 
 export const RollerDesignResponse = Type.Object(
   answerOf(['roller'], requestRef('roller'), {
     ...RING,
     gapPerBallDiameter,
-    rollerLength: shownLength('Of each roller.'),
+    rollerLength: shownLength('Length of each roller.'),
     outerRing: refTo<typeof PlainOuterRing>('PlainOuterRing'),
     innerRing: refTo<typeof PlainInnerRing>('PlainInnerRing'),
     cheeks: refTo<typeof Cheeks>('Cheeks'),
@@ -48,7 +48,10 @@ export const RollerDesignResponse = Type.Object(
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
     stock: Type.Optional(refTo<typeof Stock>('Stock')),
   }),
-  { $id: 'RollerDesignResponse', description: 'The same of rollers between plain rings: `balls` are the rollers.' },
+  {
+    $id: 'RollerDesignResponse',
+    description: 'Sizes of a bearing of rollers between plain rings, and its warnings. `balls` are the rollers.',
+  },
 )
 export type RollerDesignResponse = Static<typeof RollerDesignResponse>
 

@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { foreignToStock, stockBeyondBounds } from '#shared/making/input.ts'
 import { designRef, toDesignInput } from '#src/api/design-input.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
+import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { toStockInput } from '#src/api/stock-input.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
@@ -15,7 +16,8 @@ export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'design',
       tags: ['bearing'],
-      summary: 'Every size to cut, from balls, count and bore',
+      summary: 'Design a bearing: every size to cut',
+      description: `What must I cut? Send the number of balls, their diameter and the bore; every other value has a default, and \`assumed\` lists the defaults that were used. You get the finished sizes, the sizes to cut to, the gauges, and warnings with a change that clears each of them. ${servedBy(EVERY_ARRANGEMENT)}`,
       body: designRef,
       response: { 200: refTo<typeof DesignResponse>('DesignResponse'), 422: problem('Cannot exist') },
     },

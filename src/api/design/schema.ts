@@ -10,39 +10,39 @@ import { STOCK_SCHEMAS, type Stock } from './stock-schema.ts'
 export const seat = Type.Enum(['bottom', 'edges'], {
   type: 'string',
   description:
-    'Where the ball touches: the bottom of the groove, or its two edges when the groove is tighter than the ball.',
+    'The place where the ball touches: the bottom of the groove, or its two edges where the groove is tighter than the ball.',
 })
 
 const ring = {
-  landDiameter: shownLength('The cylinder on both sides of the groove.'),
-  grooveBottomDiameter: shownLength('Across the bottoms of the groove.'),
-  grooveDepth: shownLength('Land to groove bottom.'),
-  seatDepth: shownLength('How deep below the land the ball really sits.'),
-  grooveRadius: shownLength('Of the arc in section.'),
-  grooveWidth: shownLength('At the land.'),
+  landDiameter: shownLength('Diameter of the land, the cylinder on both sides of the groove.'),
+  grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.'),
+  grooveDepth: shownLength('Depth from the land to the groove bottom.'),
+  seatDepth: shownLength('Depth of the ball below the land.'),
+  grooveRadius: shownLength('Radius of the groove in section.'),
+  grooveWidth: shownLength('Width of the groove at the land.'),
   wall: shownLength('Wood left behind the groove: to the outside (outer ring), to the bore (inner ring).'),
-  width: shownLength('Of the ring, along the axis.'),
+  width: shownLength('Width of the ring along the axis.'),
   seat,
 }
 
 export const OuterRing = Type.Object(
   { outsideDiameter: shownLength('Outside diameter.'), ...ring },
-  { $id: 'OuterRing', description: 'Finished sizes.' },
+  { $id: 'OuterRing', description: 'Finished sizes of the ring.' },
 )
 export const InnerRing = Type.Object(
   { boreDiameter: shownLength('Bore.'), ...ring },
-  { $id: 'InnerRing', description: 'Finished sizes.' },
+  { $id: 'InnerRing', description: 'Finished sizes of the ring.' },
 )
 
 export const Gauge = Type.Object(
   {
     nominalDiameter: shownLength('The circle inside the balls seated in the outer groove.'),
-    goDiameter: shownLength('The plug at `minBallGap`: it must enter.'),
-    noGoDiameter: shownLength('The plug at `maxBallGap`: it must not enter.'),
+    goDiameter: shownLength('Diameter of the go plug, which must enter.'),
+    noGoDiameter: shownLength('Diameter of the no-go plug, at `maxBallGap`. It must not enter.'),
     gapPerBallDiameterAtPlug: shownNumber(
-      'At a fixed plug the ball gap still moves by this much per unit of mean ball diameter.',
+      'Change of the ball gap per unit of mean ball diameter when the groove is cut to this plug.',
     ),
-    note: Type.String(),
+    note: Type.String({ description: 'What the plug is right for, in words.' }),
   },
   { $id: 'Gauge', description: 'Turned plugs that check the outer groove with the balls in it.' },
 )
@@ -51,28 +51,34 @@ export const Assembly = Type.Object(
   {
     split: Type.Enum(['inner-ring', 'outer-ring', 'none'], {
       type: 'string',
-      description: 'Which ring comes apart at mid groove.',
+      description: 'The ring that comes apart at the middle of its groove.',
     }),
     easiestWay: Type.Enum(['from-inside', 'over-land', 'open-side'], {
       type: 'string',
-      description: 'How the last ball goes in with least gap.',
+      description: 'The way in that needs the smallest gap for the last ball.',
     }),
-    waysIn: Type.Object({
-      fromInside: shownLength('Ball gap needed to push the last ball straight out from the middle.'),
-      overLand: shownLength("Ball gap needed to bring it in from the side, over the outer ring's land."),
-    }),
-    eccentricFilling: Type.Object({
-      mostBalls: Type.Integer({
-        description:
-          'Balls that lie in half a turn, or a little more by the play: all that two one-piece rings could take.',
-      }),
-      roomBetweenLands: Type.Boolean({
-        description: 'Whether a ball passes between the lands with the inner ring set aside.',
-      }),
-    }),
-    steps: Type.Array(Type.String(), { description: 'What to do, in order.' }),
+    waysIn: Type.Object(
+      {
+        fromInside: shownLength('Ball gap needed to push the last ball straight out from the middle.'),
+        overLand: shownLength("Ball gap needed to bring it in from the side, over the outer ring's land."),
+      },
+      { description: 'The ball gap that each way in needs.' },
+    ),
+    eccentricFilling: Type.Object(
+      {
+        mostBalls: Type.Integer({
+          description:
+            'Balls that lie in half a turn, or a little more by the play: all that two one-piece rings could take.',
+        }),
+        roomBetweenLands: Type.Boolean({
+          description: 'Whether a ball passes between the lands with the inner ring set aside.',
+        }),
+      },
+      { description: 'How many balls go in with the inner ring all the way to one side.' },
+    ),
+    steps: Type.Array(Type.String(), { description: 'Steps in order.' }),
   },
-  { $id: 'Assembly', description: 'How the bearing goes together.' },
+  { $id: 'Assembly', description: 'Assembly of the bearing.' },
 )
 
 export const RING = {
@@ -80,29 +86,29 @@ export const RING = {
     'The diameter that closes the ring: the mean of the measured balls, or else the nominal one.',
   ),
   closedPitchRadius: shownLength('Pitch radius at which the touching balls exactly close.'),
-  pitchRadius: shownLength('Pitch radius that leaves the asked ball gap.'),
+  pitchRadius: shownLength('Pitch radius that leaves `ballGap`.'),
   pitchDiameter: shownLength('Circle through the centres of the seated balls.'),
-  ballGap: shownLength('Gap between the last ball and the first, all others pushed together.'),
+  ballGap: shownLength('Gap between the last ball and the first when all others are pushed together.'),
   assemblyGap: shownLength('Least ball gap at which the last ball goes in without force: an estimate, wood gives.'),
-  gapPerPitchRadius: shownNumber('How much the ball gap opens per unit of pitch radius: about 2π.'),
+  gapPerPitchRadius: shownNumber('Change of the ball gap per unit of pitch radius: about 2π.'),
 }
 export const gapPerBallDiameter = shownNumber(
-  'How much the ball gap moves when all balls grow, the groove staying as it is.',
+  'Change of the ball gap per unit of diameter when all balls grow and the groove stays.',
 )
 export const PLAY = {
-  radialInternalClearance: shownLength('Play: the whole travel of one ring from side to side.'),
-  axialPlay: shownLength('The whole travel of one ring along the axis.'),
-  tilt: shownNumber("How far the inner ring's axis can lean, either way, in degrees: an estimate."),
+  radialInternalClearance: shownLength('Play: how far one ring moves from side to side.'),
+  axialPlay: shownLength('How far one ring moves along the axis.'),
+  tilt: shownNumber('Angle by which the axis of the inner ring can lean either way, in degrees: an estimate.'),
 }
 export const LANDS = {
-  landGap: shownLength('Space between the lands, rings concentric.'),
-  leastLandGap: shownLength('The same with the inner ring all the way to one side.'),
+  landGap: shownLength('Space between the lands of concentric rings.'),
+  leastLandGap: shownLength('Smallest space between the lands, with the inner ring all the way to one side.'),
 }
 
 export const RadialDesignResponse = Type.Object(
   answerOf(['radial'], requestRef('radial'), {
     ...RING,
-    gapPerGrooveDepth: shownNumber('The same per unit of groove depth, through the seat.'),
+    gapPerGrooveDepth: shownNumber('Change of the ball gap per unit of groove depth.'),
     gapPerBallDiameter,
     outerRing: refTo<typeof OuterRing>('OuterRing'),
     innerRing: refTo<typeof InnerRing>('InnerRing'),

@@ -8,17 +8,24 @@ const length = (description: string) =>
 
 export const BoardOption = Type.Object(
   {
-    kind: Type.Enum(['softwood-board', 'softwood-dimension', 'hardwood'], { type: 'string' }),
-    nominalThickness: Type.String({ description: 'What it is called.' }),
-    dressedThickness: length('What it really is, planed and dry.'),
+    kind: Type.Enum(['softwood-board', 'softwood-dimension', 'hardwood'], {
+      type: 'string',
+      description: 'The kind of lumber.',
+    }),
+    nominalThickness: Type.String({ description: 'Nominal thickness, by name.' }),
+    dressedThickness: length('Actual thickness, planed and dry.'),
     layers: Type.Integer({ description: 'Boards glued face to face: more than 1 where none is thick enough.' }),
-    planing: length('All that is planed off.'),
-    nominalWidth: Type.Optional(Type.String({ description: 'Of softwood; hardwood comes in random widths.' })),
-    dressedWidth: length('Of each board, at the least.'),
+    planing: length('Total thickness that you plane off.'),
+    nominalWidth: Type.Optional(
+      Type.String({ description: 'Nominal width of softwood. Hardwood comes in random widths.' }),
+    ),
+    dressedWidth: length('Smallest width of each board.'),
     across: Type.Integer({ description: 'Boards glued edge to edge: more than 1 where none is wide enough.' }),
     length: length('Along the grain, for all pieces of the ring.'),
     boards: Type.Optional(
-      Type.Integer({ description: 'Of `boardLength`, for one ring. Absent where a board is shorter than the circle.' }),
+      Type.Integer({
+        description: 'Number of boards of `boardLength` for one ring. Absent where a board is shorter than the circle.',
+      }),
     ),
   },
   { $id: 'BoardOption', description: 'A size of lumber that gives the blank.' },
@@ -26,12 +33,12 @@ export const BoardOption = Type.Object(
 
 export const SegmentCut = Type.Object(
   {
-    count: Type.Integer(),
+    count: Type.Integer({ description: 'Number of pieces in one layer.' }),
     miter: shownNumber('Degrees between each cut and the square across the strip.'),
     outerEdge: length('Long edge of a piece.'),
     innerEdge: length('Short edge of a piece.'),
-    stripWidth: length('Of the strip that the pieces are cut from.'),
-    stockLength: length('Of that strip for one layer, kerfs and end cuts with it.'),
+    stripWidth: length('Width of the strip from which you cut the pieces.'),
+    stockLength: length('Length of that strip for one layer, with kerfs and end cuts.'),
   },
   { $id: 'SegmentCut', description: 'Pieces that, glued up, hold the whole rough ring.' },
 )
@@ -39,10 +46,10 @@ export const SegmentCut = Type.Object(
 export const RingTurning = Type.Object(
   {
     speed: Type.Object(
-      { min: shownNumber('To start at.'), max: shownNumber('Not to be passed.') },
+      { min: shownNumber('Speed to start at.'), max: shownNumber('Highest speed.') },
       { description: 'Turns a minute: common practice, diameter in inches times speed 6000 to 9000.' },
     ),
-    rimSpeed: shownNumber('Of the rim at the most, in m/s.'),
+    rimSpeed: shownNumber('Rim speed at the highest speed, in m/s.'),
     grip: Type.Optional(
       Type.Enum(['outside', 'hole', 'faceplate'], {
         type: 'string',
@@ -58,9 +65,9 @@ export const RingStock = Type.Object(
   {
     finishCircle: length('Finished outside: of the outer ring its outside, of the inner one its land.'),
     finishHole: length('Finished inside: of the outer ring its land, of the inner one its bore.'),
-    roughCircle: length('To saw out.'),
-    roughHole: Type.Optional(length('To saw out of the middle. Absent where it is bored or turned instead.')),
-    thickness: length('Of each piece.'),
+    roughCircle: length('Circle to saw out.'),
+    roughHole: Type.Optional(length('Hole to saw out of the middle. Absent where you bore or turn it instead.')),
+    thickness: length('Thickness of each piece.'),
     pieces: Type.Integer({ description: 'Two where the ring comes apart in the middle, or where two are made alike.' }),
     boards: Type.Array(refTo<typeof BoardOption>('BoardOption'), { description: 'The least planing first.' }),
     bandSawBlades: Type.Array(Type.String(), { description: 'Widths in inches that turn the rough circle.' }),
@@ -72,18 +79,18 @@ export const RingStock = Type.Object(
 
 export const SplitScrews = Type.Object(
   {
-    gauge: Type.Integer(),
-    count: Type.Integer(),
+    gauge: Type.Integer({ description: 'Gauge number of the screws.' }),
+    count: Type.Integer({ description: 'Number of screws.' }),
     length: length('Head and all.'),
-    shankDiameter: length('Of the shank.'),
-    headDiameter: length('Of the flat head.'),
+    shankDiameter: length('Diameter of the shank.'),
+    headDiameter: length('Diameter of the flat head.'),
     besideThread: length('Wood each side of the thread, at the parting plane.'),
     besideHead: length('Wood beside the head, to the bore or the outside.'),
     besideHeadTowardsGroove: length('Wood beside the head, on the side of the groove.'),
     clearanceHole: Type.String({ description: 'Drill in inches, through the half with the heads.' }),
     pilotHole: Type.String({ description: 'Drill in inches, into the other half.' }),
     pilotDepth: length('Into the other half.'),
-    countersinkDepth: length('For the head to lie flush.'),
+    countersinkDepth: length('Depth of the countersink, so that the head lies flush.'),
     spacing: length('Straight from screw to screw.'),
   },
   { $id: 'SplitScrews', description: 'Wood screws that hold the halves together.' },
@@ -91,9 +98,9 @@ export const SplitScrews = Type.Object(
 
 export const SplitDowels = Type.Object(
   {
-    diameter: length('Of the dowel.'),
-    length: length('Of the dowel.'),
-    depthEachHalf: length('Of the hole in each half.'),
+    diameter: length('Diameter of the dowel.'),
+    length: length('Length of the dowel.'),
+    depthEachHalf: length('Depth of the hole in each half.'),
     besideDowel: length('Wood each side of it.'),
   },
   { $id: 'SplitDowels', description: 'Glued dowels, where the halves need not come apart again.' },
@@ -101,9 +108,9 @@ export const SplitDowels = Type.Object(
 
 export const SplitRing = Type.Object(
   {
-    ring: Type.Enum(['outerRing', 'innerRing'], { type: 'string' }),
-    partingPlane: length('From a side of the ring: mid groove.'),
-    screwCircle: length('Diameter of the circle on which screws or dowels stand.'),
+    ring: Type.Enum(['outerRing', 'innerRing'], { type: 'string', description: 'The ring that comes apart.' }),
+    partingPlane: length('Distance of the parting plane from a side of the ring: the middle of the groove.'),
+    screwCircle: length('Diameter of the circle of the screws or dowels.'),
     wall: length('Wood at the parting plane.'),
     screws: Type.Optional(refTo<typeof SplitScrews>('SplitScrews')),
     dowels: Type.Optional(refTo<typeof SplitDowels>('SplitDowels')),
@@ -120,9 +127,9 @@ const ringStock = (description: string) =>
 const mandrel = Type.Optional(
   Type.Object(
     {
-      bolt: Type.String(),
-      diameter: length('Of the bolt.'),
-      bush: length('What a bush fills all round: 0 where the bolt fits the bore.'),
+      bolt: Type.String({ description: 'The size of the bolt, by name.' }),
+      diameter: length('Diameter of the bolt.'),
+      bush: length('Thickness of the bush all round. 0 where the bolt fits the bore.'),
     },
     {
       description: 'A bolt through the bore to turn the inner ring on. Absent where the bore is too small for one.',
@@ -132,57 +139,60 @@ const mandrel = Type.Optional(
 
 const finishes = Type.Array(
   Type.Object({
-    name: Type.String(),
-    thickness: Type.Object({ min: length('Thinnest.'), max: length('Thickest.') }, { description: 'Per surface.' }),
+    name: Type.String({ description: 'The finish.' }),
+    thickness: Type.Object(
+      { min: length('Thinnest.'), max: length('Thickest.') },
+      { description: 'Thickness of the film on one surface.' },
+    ),
   }),
-  { description: 'What comes on after turning, for `finishAllowance`: common practice, no source.' },
+  { description: 'Films that a finish leaves after turning, for `finishAllowance`: common practice, no source.' },
 )
 
 export const Stock = Type.Object(
   {
     outerRing: refTo<typeof RingStock>('RingStock'),
     innerRing: refTo<typeof RingStock>('RingStock'),
-    cheeks: Type.Optional(ringStock('Of a `roller` arrangement.')),
-    cage: Type.Optional(ringStock('Of a `caged` arrangement.')),
+    cheeks: Type.Optional(ringStock('Cheeks of a `roller` bearing.')),
+    cage: Type.Optional(ringStock('Cage of a `caged` bearing.')),
     nesting: Type.Object(
       {
         nests: Type.Boolean({ description: "Whether the inner ring comes out of the outer ring's core." }),
-        coreDiameter: length('What is sawn out, less the kerf.'),
-        shortBy: length('What the core lacks in diameter: below 0 so much is to spare.'),
+        coreDiameter: length('Diameter of the core that you saw out, less the kerf.'),
+        shortBy: length('How much the core is too small in diameter. Below 0 it has room to spare.'),
         largestAllowance: Type.Optional(
           length('Turning allowance up to which the core is wide enough. Absent where not even none will do.'),
         ),
         landGapNeeded: length('Land gap at which it would be wide enough.'),
-        thicknessNeeded: length("Of the outer ring's blank, for the core to give both halves."),
-        message: Type.String(),
+        thicknessNeeded: length('Thickness of the outer blank at which the core gives both halves.'),
+        message: Type.String({ description: 'Summary in words.' }),
       },
       { description: 'One blank inside the other.' },
     ),
     entryHole: Type.Optional(
       Type.Object(
         {
-          diameter: length('To bore.'),
-          fromCentre: length('From the middle of the ring to that of the hole.'),
-          cutsInnerBlank: Type.Boolean({ description: 'Where the inner ring nests: whether it would be cut into.' }),
+          diameter: length('Diameter to bore.'),
+          fromCentre: length('Distance from the middle of the ring to the middle of the hole.'),
+          cutsInnerBlank: Type.Boolean({ description: 'Whether the hole cuts into a nested inner blank.' }),
         },
-        { description: 'Where the saw enters to cut the hole of the outer ring.' },
+        { description: 'Hole through which the saw enters to cut the hole of the outer ring.' },
       ),
     ),
     split: Type.Optional(refTo<typeof SplitRing>('SplitRing')),
     mandrel,
     finishes,
   },
-  { $id: 'Stock', description: 'Where the bearing comes from.' },
+  { $id: 'Stock', description: 'Blanks, boards, screws and work holding for the bearing.' },
 )
 export type Stock = Static<typeof Stock>
 
 export const PlateStock = Type.Object(
   {
-    plates: ringStock('Of two, which are made alike.'),
+    plates: ringStock('Two plates, made alike.'),
     mandrel,
     finishes,
   },
-  { $id: 'PlateStock', description: 'The same of two plates.' },
+  { $id: 'PlateStock', description: 'Blanks, boards and work holding for two plates.' },
 )
 export type PlateStock = Static<typeof PlateStock>
 

@@ -12,18 +12,18 @@ export const Plate = Type.Object(
   {
     outsideDiameter: shownLength('Outside diameter.'),
     boreDiameter: shownLength('Bore.'),
-    grooveCircleDiameter: shownLength('Across the circle in which the groove is deepest: the pitch diameter.'),
-    grooveDepth: shownLength('Face to groove bottom.'),
-    seatDepth: shownLength('How deep below the face the ball really sits.'),
-    grooveRadius: shownLength('Of the arc in section.'),
-    grooveWidth: shownLength('At the face.'),
+    grooveCircleDiameter: shownLength('Diameter of the circle in which the groove is deepest: the pitch diameter.'),
+    grooveDepth: shownLength('Depth from the face to the groove bottom.'),
+    seatDepth: shownLength('Depth of the ball below the face.'),
+    grooveRadius: shownLength('Radius of the groove in section.'),
+    grooveWidth: shownLength('Width of the groove at the face.'),
     wall: shownLength('Wood from the edge of the groove to the outside.'),
     innerWall: shownLength('Wood from the bore to the edge of the groove.'),
     floor: shownLength('Wood under the groove.'),
-    thickness: shownLength('Of the plate.'),
+    thickness: shownLength('Thickness of the plate.'),
     seat,
   },
-  { $id: 'Plate', description: 'Finished sizes.' },
+  { $id: 'Plate', description: 'Finished sizes of the plate.' },
 )
 
 export const ThrustDesignResponse = Type.Object(
@@ -32,16 +32,19 @@ export const ThrustDesignResponse = Type.Object(
     gapPerBallDiameter,
     plates: Type.Object(
       { lower: refTo<typeof Plate>('Plate'), upper: refTo<typeof Plate>('Plate') },
-      { description: 'Both are cut alike; the balls are laid in the lower one.' },
+      { description: 'The two plates, cut alike. The balls lie in the lower one.' },
     ),
     plateGap: shownLength('Space between the faces of the plates.'),
-    height: shownLength('Over both plates.'),
+    height: shownLength('Height over both plates.'),
     gauge: refTo<typeof Gauge>('Gauge'),
     assembly: refTo<typeof StepsOfAssembly>('StepsOfAssembly'),
     dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
     stock: Type.Optional(refTo<typeof PlateStock>('PlateStock')),
   }),
-  { $id: 'ThrustDesignResponse', description: 'The same of a full ring of balls between two flat plates.' },
+  {
+    $id: 'ThrustDesignResponse',
+    description: 'Sizes of a turntable, a full ring of balls between two flat plates, and its warnings.',
+  },
 )
 export type ThrustDesignResponse = Static<typeof ThrustDesignResponse>
 

@@ -3,6 +3,7 @@ import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/arrangements.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
+import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
 import { VIEWS, type View } from '#src/drawings/view.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
@@ -17,13 +18,17 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/drawings/:view.:format',
     get: true,
-    choices: { view: VIEWS, format: Object.keys(FORMATS) },
+    choices: {
+      view: { names: VIEWS, description: 'The view to draw.' },
+      format: { names: Object.keys(FORMATS), description: 'The format of the file.' },
+    },
     style: FIGURE_STYLE,
     mediaTypes: (request) => [FORMATS[named(request).format]],
     schema: {
       operationId: 'drawing',
       tags: ['drawings'],
-      summary: 'A bearing, drawn',
+      summary: 'Draw a bearing, its templates or its gauges',
+      description: `What does it look like, and what do I cut by? Send a design, and name the view and the format in the path. You get an assembly drawing, templates or gauges; DXF and PDF come in full size. ${servedBy(EVERY_ARRANGEMENT)}`,
       body: drawingRef,
       response: {
         200: Drawn,

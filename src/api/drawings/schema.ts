@@ -23,9 +23,9 @@ const text = (description: string) => ({ schema: Type.String({ description }) })
 export const Drawn = {
   description: 'The drawing',
   content: {
-    [FORMATS.svg]: text('Its size in millimetres, its lines and texts by attributes alone.'),
+    [FORMATS.svg]: text('SVG with its size in millimetres, styled by attributes alone.'),
     [FORMATS.dxf]: text('Release 12, full size, in millimetres, a layer for each purpose.'),
-    [FORMATS.pdf]: text('In full size on sheets of `paper`, with a bar to measure first.'),
+    [FORMATS.pdf]: text('PDF in full size on sheets of `paper`, with a bar to measure first.'),
     [FORMATS.html]: text('A figure for an `<iframe>`, as wide as that, light or dark.'),
   },
 } as const

@@ -12,7 +12,9 @@ export const fastenersRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'fasteners',
       tags: ['reference'],
-      summary: 'Wood screws by gauge, with head, clearance and pilot holes',
+      summary: 'Wood screws with their holes',
+      description:
+        'Which screw fits, and which holes does it need? You get wood screws by gauge, with head, clearance hole and pilot holes; parameters narrow the list. Each row names its sources.',
       body: FastenersRequest,
       response: { 200: refTo<typeof FastenersResponse>('FastenersResponse') },
     },

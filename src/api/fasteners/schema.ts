@@ -34,15 +34,15 @@ export const DrilledHole = Type.Object(
 
 export const WoodScrew = Type.Object(
   {
-    gauge: Type.Integer(),
+    gauge: Type.Integer({ description: 'Gauge number.' }),
     diameter: shown('Diameter of the shank.'),
-    threadsPerInch: Type.Optional(Type.Integer()),
+    threadsPerInch: Type.Optional(Type.Integer({ description: 'Threads per inch.' })),
     headDiameter: Type.Optional(shown('Largest diameter of a flat head.')),
     rootDiameter: Type.Optional(shown('Mean diameter at the root of the thread.')),
     clearanceHole: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
     softwoodPilot: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
     hardwoodPilot: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
-    sources: Type.Array(Type.String(), { description: 'Rows of `sources`.' }),
+    sources: Type.Array(Type.String(), { description: 'The `id` of each source in `sources`.' }),
   },
   { $id: 'WoodScrew', description: 'A wood screw with its holes. A figure that was not found in print is absent.' },
 )

@@ -23,15 +23,17 @@ const RULE = errors('0.5 mm, or 1/32 in', '0.15 mm')
 const CALIPER = errors('0', '0.1 mm')
 const FELT = errors('0', '0.05 mm')
 
+const kind = <const K extends ReadingKind>(name: K) => Type.Literal(name, { description: 'The kind of reading.' })
+
 const closed = ($id: string, description: string) => ({ $id, description, additionalProperties: false })
 
 const BallGapReading = Type.Object(
-  { kind: Type.Literal('ball-gap'), value: nonNegativeLength('Gap between the last ball and the first.'), ...RULE },
+  { kind: kind('ball-gap'), value: nonNegativeLength('Gap between the last ball and the first.'), ...RULE },
   closed('BallGapReading', 'All balls are in and pushed together, and the gap is measured.'),
 )
 const LastBallOpeningReading = Type.Object(
   {
-    kind: Type.Literal('last-ball-opening'),
+    kind: kind('last-ball-opening'),
     ballsLeftOut: Type.Optional(
       Type.Integer({
         minimum: 1,
@@ -48,19 +50,22 @@ const LastBallOpeningReading = Type.Object(
   ),
 )
 const LastBallRefusedReading = Type.Object(
-  { kind: Type.Literal('last-ball-refused') },
+  { kind: kind('last-ball-refused') },
   closed('LastBallRefusedReading', 'The last ball does not go in; nothing was measured.'),
 )
 const LastBallInReading = Type.Object(
-  { kind: Type.Literal('last-ball-in') },
+  { kind: kind('last-ball-in') },
   closed('LastBallInReading', 'The last ball goes in; nothing was measured. A `ball-gap` says this as well.'),
 )
 const PlugReading = Type.Object(
   {
-    kind: Type.Literal('plug'),
-    diameter: length('Of the turned disc.'),
+    kind: kind('plug'),
+    diameter: length('Diameter of the plug.'),
     result: Type.Unsafe<PlugResult>(
-      Type.Enum(['enters', 'snug', 'refuses'], { type: 'string', description: 'How it fits inside the seated balls.' }),
+      Type.Enum(['enters', 'snug', 'refuses'], {
+        type: 'string',
+        description: 'Fit of the plug inside the seated balls.',
+      }),
     ),
     ...FELT,
   },
@@ -68,24 +73,24 @@ const PlugReading = Type.Object(
 )
 const GrooveBottomDiameterReading = Type.Object(
   {
-    kind: Type.Literal('groove-bottom-diameter'),
-    value: length('Across the bottoms of the groove, or across the track.'),
+    kind: kind('groove-bottom-diameter'),
+    value: length('Diameter across the bottoms of the groove, or across the track.'),
     ...CALIPER,
   },
   closed('GrooveBottomDiameterReading', 'The groove or the track that is being cut was measured with a caliper.'),
 )
 const GrooveDepthReading = Type.Object(
   {
-    kind: Type.Literal('groove-depth'),
-    value: length('Land to groove bottom.'),
-    landDiameter: length('As it was measured.'),
+    kind: kind('groove-depth'),
+    value: length('Depth from the land to the groove bottom.'),
+    landDiameter: length('Diameter of the land, as you measured it.'),
     ...CALIPER,
   },
   closed('GrooveDepthReading', 'The depth of the groove was measured from the land.'),
 )
 const BallRowReading = Type.Object(
   {
-    kind: Type.Literal('ball-row'),
+    kind: kind('ball-row'),
     count: Type.Integer({ minimum: 1, maximum: MOST_BALLS, description: 'Balls in the row.' }),
     value: length('Length of the row, the balls touching.'),
     ...RULE,
@@ -94,14 +99,14 @@ const BallRowReading = Type.Object(
 )
 const RadialPlayReading = Type.Object(
   {
-    kind: Type.Literal('radial-play'),
+    kind: kind('radial-play'),
     value: nonNegativeLength('Whole travel of the inner ring from side to side.'),
     ...FELT,
   },
   closed('RadialPlayReading', 'Inner ring: its play.'),
 )
 const BindsReading = Type.Object(
-  { kind: Type.Literal('binds') },
+  { kind: kind('binds') },
   closed('BindsReading', 'Inner ring: it does not turn freely, or does not go in.'),
 )
 
@@ -126,7 +131,7 @@ const idOf = (schema: object): string => String(Object.getOwnPropertyDescriptor(
 /** Which readings there are, told apart by `kind`. */
 export const ReadingRequest = Type.Unsafe<ReadingRequest>({
   $id: 'ReadingRequest',
-  description: 'What was measured at the groove as it is now.',
+  description: 'One reading, taken at the groove in its present state.',
   type: 'object',
   required: ['kind'],
   discriminator: { propertyName: 'kind' },

@@ -1,5 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { FIT_CORRECTION } from '#shared/questions/fit/fit-correction.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
+import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -13,8 +15,8 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'fitCorrection',
       tags: ['bearing'],
-      summary:
-        'From what was measured at a groove: cut, measure or stop, with the risk, and the ways out of a groove that is too deep',
+      summary: 'From your readings: cut, measure again, or stop',
+      description: `I have cut and measured: how much more must come off? Send the design, the ring on the lathe and your readings. You get the present state with its uncertainty, the next cut with its risk, and the ways to rescue a groove that is too deep. ${servedBy(FIT_CORRECTION)}`,
       body: refTo<typeof FitCorrectionRequest>('FitCorrectionRequest'),
       response: {
         200: refTo<typeof FitCorrectionResponse>('FitCorrectionResponse'),

@@ -33,12 +33,12 @@ export const ToolErrorRequest = Type.Object(
     relative: Type.Number({
       minimum: 0,
       maximum: 1,
-      description: 'What depth adds to it, as a fraction of the depth.',
+      description: 'Part that grows with the depth, as a fraction of the depth.',
     }),
   },
   {
     $id: 'ToolErrorRequest',
-    description: 'How far a cut comes out from what was asked: √(absolute² + (relative × depth)²).',
+    description: 'Standard deviation of the depth of a cut: √(absolute² + (relative × depth)²).',
     additionalProperties: false,
   },
 )
@@ -46,11 +46,15 @@ export const ToolErrorRequest = Type.Object(
 export const FitTarget = Type.Object(
   {
     ballGap: Type.Optional(nonNegativeLength("Outer ring, plates: gap to end with. Default: the design's.")),
-    minBallGap: Type.Optional(nonNegativeLength("Outer ring, plates. Default: the design's.")),
-    maxBallGap: Type.Optional(nonNegativeLength("Outer ring, plates. Default: the design's.")),
+    minBallGap: Type.Optional(nonNegativeLength("Outer ring, plates: smallest good gap. Default: the design's.")),
+    maxBallGap: Type.Optional(nonNegativeLength("Outer ring, plates: largest good gap. Default: the design's.")),
     radialInternalClearance: Type.Optional(nonNegativeLength("Inner ring: play to end with. Default: the design's.")),
-    minRadialInternalClearance: Type.Optional(nonNegativeLength("Inner ring. Default: half the design's play.")),
-    maxRadialInternalClearance: Type.Optional(nonNegativeLength("Inner ring. Default: twice the design's play.")),
+    minRadialInternalClearance: Type.Optional(
+      nonNegativeLength("Inner ring: smallest good play. Default: half the design's play."),
+    ),
+    maxRadialInternalClearance: Type.Optional(
+      nonNegativeLength("Inner ring: largest good play. Default: twice the design's play."),
+    ),
     overshootRisk: Type.Optional(
       Type.Number({
         minimum: 0.0001,
@@ -62,45 +66,46 @@ export const FitTarget = Type.Object(
       nonNegativeLength("Film or raised grain that still comes on each surface. Default: the design's."),
     ),
   },
-  { $id: 'FitTarget', description: 'Where to end.', additionalProperties: false },
+  { $id: 'FitTarget', description: 'The gap or the play to end with.', additionalProperties: false },
 )
 
 export const EarlierState = Type.Object(
   {
     readings: Type.Array(refTo<typeof ReadingRequest>('ReadingRequest'), { maxItems: MOST_READINGS }),
     thenRemoved: Type.Object(
-      { with: tool, radial: nonNegativeLength('Depth that the cut was meant to have.') },
-      { additionalProperties: false },
+      { with: tool, radial: nonNegativeLength('Intended depth of the cut.') },
+      { description: 'The cut that followed these readings.', additionalProperties: false },
     ),
   },
   {
     $id: 'EarlierState',
-    description: 'What was measured before a cut, and the cut. The service learns from it how true you cut and read.',
+    description:
+      'The readings before a cut, and the cut. The service learns from them how accurately you cut and read.',
     additionalProperties: false,
   },
 )
 
 export const CountedRemoval = Type.Object(
   {
-    strokes: Type.Integer({ minimum: 1, maximum: 100_000 }),
-    ballGapBefore: Type.Optional(signedLength('Outer ring, plates.')),
-    ballGapAfter: Type.Optional(signedLength('Outer ring, plates.')),
-    radialInternalClearanceBefore: Type.Optional(signedLength('Inner ring.')),
-    radialInternalClearanceAfter: Type.Optional(signedLength('Inner ring.')),
+    strokes: Type.Integer({ minimum: 1, maximum: 100_000, description: 'Number of strokes.' }),
+    ballGapBefore: Type.Optional(signedLength('Outer ring, plates: ball gap before the strokes.')),
+    ballGapAfter: Type.Optional(signedLength('Outer ring, plates: ball gap after the strokes.')),
+    radialInternalClearanceBefore: Type.Optional(signedLength('Inner ring: play before the strokes.')),
+    radialInternalClearanceAfter: Type.Optional(signedLength('Inner ring: play after the strokes.')),
   },
   {
     $id: 'CountedRemoval',
-    description: 'Strokes of the abrasive that were counted, and what they did.',
+    description: 'Counted strokes of the abrasive, and the change that they made.',
     additionalProperties: false,
   },
 )
 
 export const BallsOnHand = Type.Object(
   {
-    diameter: length('Mean of these balls.'),
-    quantity: Type.Integer({ minimum: 1, maximum: 10_000 }),
+    diameter: length('Mean diameter of these balls.'),
+    quantity: Type.Integer({ minimum: 1, maximum: 10_000, description: 'Number of these balls.' }),
   },
-  { $id: 'BallsOnHand', additionalProperties: false },
+  { $id: 'BallsOnHand', description: 'Other balls that you have, of one size.', additionalProperties: false },
 )
 
 export const FitCorrectionRequest = Type.Object(
@@ -117,7 +122,7 @@ export const FitCorrectionRequest = Type.Object(
     ),
     readings: Type.Array(refTo<typeof ReadingRequest>('ReadingRequest'), {
       maxItems: MOST_READINGS,
-      description: 'What was measured at this state of the groove. May be empty.',
+      description: 'Readings at the present state of the groove. The list may be empty.',
     }),
     earlier: Type.Optional(
       Type.Array(refTo<typeof EarlierState>('EarlierState'), {
@@ -135,14 +140,19 @@ export const FitCorrectionRequest = Type.Object(
         {
           additionalProperties: false,
           description:
-            'How true your cuts are. Defaults: 0.2 mm and 10 %, and 0.05 mm and 5 %. Common practice, no source.',
+            'Accuracy of your cuts. Defaults: 0.2 mm and 10 %, and 0.05 mm and 5 %. Common practice, no source.',
         },
       ),
     ),
     removalHistory: Type.Optional(
       Type.Array(refTo<typeof CountedRemoval>('CountedRemoval'), { maxItems: MOST_COUNTED }),
     ),
-    ballsOnHand: Type.Optional(Type.Array(refTo<typeof BallsOnHand>('BallsOnHand'), { maxItems: MOST_SIZES })),
+    ballsOnHand: Type.Optional(
+      Type.Array(refTo<typeof BallsOnHand>('BallsOnHand'), {
+        maxItems: MOST_SIZES,
+        description: 'Other balls that you have: larger ones may rescue a groove that is too deep.',
+      }),
+    ),
   },
   {
     $id: 'FitCorrectionRequest',
@@ -154,7 +164,7 @@ export type FitCorrectionRequest = Static<typeof FitCorrectionRequest>
 
 const interval = (what: string) =>
   Type.Object(
-    { min: shownLength('Lower end.'), max: shownLength('Upper end.') },
+    { min: shownLength('Lower end of the interval.'), max: shownLength('Upper end of the interval.') },
     { description: `The shortest interval that holds ${what} with a chance of 95 %.` },
   )
 
@@ -164,7 +174,7 @@ export const LengthEstimate = Type.Object(
     standardUncertainty: shownLength('Standard uncertainty.'),
     interval95: interval('it'),
   },
-  { $id: 'LengthEstimate', description: 'What is known of a length.' },
+  { $id: 'LengthEstimate', description: 'An estimate of a length.' },
 )
 
 const estimate = (description: string) =>
@@ -201,22 +211,24 @@ const nextStep = <Until extends TProperties>($id: string, until: Until) =>
     {
       with: tool,
       radial: shownLength('Depth of the cut: a radial thickness of wood.'),
-      diametral: shownLength('Twice that: how much the diameter changes.'),
+      diametral: shownLength('Change of the diameter: twice the depth.'),
       until: Type.Object(until, {
         description:
           'About what you measure when the cut is done. The chance below is that of a cut of depth `radial`.',
       }),
       strokes: Type.Optional(
-        Type.Integer({ description: 'The same in strokes of your abrasive, where `removalHistory` counted some.' }),
+        Type.Integer({
+          description: 'Number of strokes of your abrasive, where `removalHistory` has counted strokes.',
+        }),
       ),
-      overshootProbability: chance('Of ending too deep with this cut. Never above `overshootRisk`.'),
+      overshootProbability: chance('Chance of ending too deep with this cut. It is never above `overshootRisk`.'),
     },
     { $id, description: 'The next cut.' },
   )
 
-const GROOVE_UNTIL = { grooveBottomDiameter: shownLength('Across the bottoms of the groove.') }
-const TRACK_UNTIL = { trackDiameter: shownLength('Across the track.') }
-const CIRCLE_UNTIL = { grooveCircleDiameter: shownLength("Across the groove's deepest circle.") }
+const GROOVE_UNTIL = { grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.') }
+const TRACK_UNTIL = { trackDiameter: shownLength('Diameter of the track.') }
+const CIRCLE_UNTIL = { grooveCircleDiameter: shownLength('Diameter of the circle in which the groove is deepest.') }
 export const GrooveNextStep = nextStep('GrooveNextStep', GROOVE_UNTIL)
 export const TrackNextStep = nextStep('TrackNextStep', TRACK_UNTIL)
 export const PlateNextStep = nextStep('PlateNextStep', CIRCLE_UNTIL)
@@ -224,14 +236,14 @@ export const PlateNextStep = nextStep('PlateNextStep', CIRCLE_UNTIL)
 const NextReading = Type.Object(
   {
     kind: Type.String({ description: 'The `kind` of the reading to make.' }),
-    ballsLeftOut: Type.Optional(Type.Integer({ description: 'Of an opening: how many to leave out.' })),
-    count: Type.Optional(Type.Integer({ description: 'Of a row: how many to lay in it.' })),
-    why: Type.Enum(WHYS, { type: 'string' }),
-    decides: Type.Enum(DECIDES, { type: 'string' }),
-    expected: Type.Optional(shownLength('About what it will show.')),
-    standardUncertaintyNow: shownLength('Of the gap or the play.'),
-    standardUncertaintyAfter: shownLength('What this reading is expected to leave of it.'),
-    message: Type.String(),
+    ballsLeftOut: Type.Optional(Type.Integer({ description: 'For an opening: number of balls to leave out.' })),
+    count: Type.Optional(Type.Integer({ description: 'For a row: number of balls in the row.' })),
+    why: Type.Enum(WHYS, { type: 'string', description: 'The reason for this reading.' }),
+    decides: Type.Enum(DECIDES, { type: 'string', description: 'The question that this reading decides.' }),
+    expected: Type.Optional(shownLength('The value that it will probably show.')),
+    standardUncertaintyNow: shownLength('Present standard uncertainty of the gap or the play.'),
+    standardUncertaintyAfter: shownLength('Expected standard uncertainty after this reading.'),
+    message: Type.String({ description: 'The reading in words.' }),
   },
   { $id: 'NextReading', description: 'A reading that can be made now, and what it decides.' },
 )
@@ -240,12 +252,12 @@ const NextReading = Type.Object(
 
 const InnerRingSizes = Type.Object(
   {
-    grooveBottomDiameter: Type.Optional(shownLength('Of a groove.')),
-    landDiameter: Type.Optional(shownLength('Of a ring with a groove.')),
-    landGap: Type.Optional(shownLength('Between the lands of the two rings.')),
-    trackDiameter: Type.Optional(shownLength('Of a plain track.')),
+    grooveBottomDiameter: Type.Optional(shownLength('Diameter across the bottoms of the groove.')),
+    landDiameter: Type.Optional(shownLength('Diameter of the land.')),
+    landGap: Type.Optional(shownLength('Space between the lands of the two rings.')),
+    trackDiameter: Type.Optional(shownLength('Diameter of the track.')),
   },
-  { $id: 'InnerRingSizes', description: 'What the inner ring must then measure.' },
+  { $id: 'InnerRingSizes', description: 'Sizes that the inner ring then needs.' },
 )
 
 const rescue = <const Option extends string, Own extends TProperties>(
@@ -256,50 +268,53 @@ const rescue = <const Option extends string, Own extends TProperties>(
 ) =>
   Type.Object(
     {
-      option: Type.Literal(option),
+      option: Type.Literal(option, { description: 'A name for programs.' }),
       possible: Type.Boolean({ description: 'Whether the bearing could be put together and would run.' }),
       obstacle: Type.Optional(
-        Type.Enum(OBSTACLES, { type: 'string', description: 'Why it is not possible. Absent where it is.' }),
+        Type.Enum(OBSTACLES, {
+          type: 'string',
+          description: 'The reason why it is not possible. Absent where it is possible.',
+        }),
       ),
       ballGap: Type.Optional(shownLength('The gap that it leaves.')),
       ...own,
       innerRing: Type.Optional(refTo<typeof InnerRingSizes>('InnerRingSizes')),
-      message: Type.String({ description: 'What to do.' }),
-      livingWithIt: Type.Optional(Type.String({ description: 'How such a bearing runs.' })),
+      message: Type.String({ description: 'Instructions in words.' }),
+      livingWithIt: Type.Optional(Type.String({ description: 'Notes on living with such a bearing.' })),
     },
     { $id, description },
   )
 
 const RESCUES = [
   rescue('accept', 'AcceptRescue', 'Leave it as it is.', {
-    overMaxBallGap: shownLength('How far the gap is over the largest allowed.'),
-    shareOfBall: Type.Number({ description: 'The gap over the ball diameter.' }),
-    life: Type.Enum(LIVES, { type: 'string' }),
+    overMaxBallGap: shownLength('Amount by which the gap exceeds the largest good gap.'),
+    shareOfBall: Type.Number({ description: 'The gap as a fraction of the ball diameter.' }),
+    life: Type.Enum(LIVES, { type: 'string', description: 'The effect of the gap in use.' }),
   }),
   rescue('balls-on-hand', 'BallsOnHandRescue', 'A full set of other balls that are on hand.', {
-    diameter: Type.Optional(shownLength('Of these balls.')),
-    ballCount: Type.Integer({ description: 'How many it takes.' }),
+    diameter: Type.Optional(shownLength('Diameter of these balls.')),
+    ballCount: Type.Integer({ description: 'Number of balls that the ring takes.' }),
   }),
   rescue('mixed-balls', 'MixedBallsRescue', 'Some larger balls among the others.', {
-    diameter: Type.Optional(shownLength('Of the larger ones.')),
-    replacedCount: Type.Optional(Type.Integer({ description: 'How many are replaced.' })),
-    standsOut: Type.Optional(shownLength('How much further in than the others the larger ones stand.')),
+    diameter: Type.Optional(shownLength('Diameter of the larger balls.')),
+    replacedCount: Type.Optional(Type.Integer({ description: 'Number of balls to replace.' })),
+    standsOut: Type.Optional(shownLength('Distance by which the larger balls stand further in than the others.')),
   }),
   rescue('larger-balls', 'LargerBallsRescue', 'A set of balls of the size that closes the gap.', {
-    diameter: Type.Optional(shownLength('Of these balls.')),
-    largerBy: Type.Optional(shownLength('Than the present ones.')),
+    diameter: Type.Optional(shownLength('Diameter of these balls.')),
+    largerBy: Type.Optional(shownLength('Difference from the present diameter.')),
   }),
   rescue('spacers', 'SpacersRescue', 'Spacers between the balls.', {
-    spacerCount: Type.Integer({ description: 'One between each two neighbours.' }),
-    eachThickness: Type.Optional(shownLength('Of each.')),
-    singleThickness: Type.Optional(shownLength('Of a single one instead.')),
+    spacerCount: Type.Integer({ description: 'Number of spacers, one between each two neighbours.' }),
+    eachThickness: Type.Optional(shownLength('Thickness of each spacer.')),
+    singleThickness: Type.Optional(shownLength('Thickness of a single spacer instead.')),
   }),
   rescue('lining', 'LiningRescue', 'A lining glued into the groove.', {
-    thickness: shownLength('Of the lining.'),
-    grooveRadius: Type.Optional(shownLength('Of the groove once it is lined.')),
+    thickness: shownLength('Thickness of the lining.'),
+    grooveRadius: Type.Optional(shownLength('Radius of the groove with its lining.')),
   }),
   rescue('one-ball-more', 'OneBallMoreRescue', 'Cut on for one ball more.', {
-    ballCount: Type.Integer({ description: 'Balls in all.' }),
+    ballCount: Type.Integer({ description: 'Total number of balls.' }),
     deeper: shownLength('Further cut, radially; below 0 it is too deep for that as well.'),
     until: Type.Optional(
       Type.Object(
@@ -307,9 +322,9 @@ const RESCUES = [
           grooveBottomDiameter: Type.Optional(GROOVE_UNTIL.grooveBottomDiameter),
           trackDiameter: Type.Optional(TRACK_UNTIL.trackDiameter),
           grooveCircleDiameter: Type.Optional(CIRCLE_UNTIL.grooveCircleDiameter),
-          grooveDepth: Type.Optional(shownLength('Of a groove.')),
+          grooveDepth: Type.Optional(shownLength('Depth of the groove.')),
         },
-        { description: 'Where that cut ends.' },
+        { description: 'Sizes at which that cut ends.' },
       ),
     ),
   }),
@@ -328,10 +343,16 @@ export const RescueOption = Type.Unsafe<Static<(typeof RESCUES)[number]>>({
 const LearntRatio = Type.Object(
   {
     value: Type.Number({ description: 'Mean.' }),
-    standardUncertainty: Type.Number(),
-    interval95: Type.Object({ min: Type.Number(), max: Type.Number() }),
+    standardUncertainty: Type.Number({ description: 'Standard uncertainty.' }),
+    interval95: Type.Object(
+      {
+        min: Type.Number({ description: 'Lower end of the interval.' }),
+        max: Type.Number({ description: 'Upper end of the interval.' }),
+      },
+      { description: 'The shortest interval that holds the ratio with a chance of 95 %.' },
+    ),
   },
-  { $id: 'LearntRatio', description: 'What was learnt of a ratio.' },
+  { $id: 'LearntRatio', description: 'An estimate of a ratio.' },
 )
 
 /** What every answer begins with, and how the groove stands. */
@@ -344,81 +365,93 @@ const STANDING = {
   assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
     description: 'The values that the request left open, and what is taken of a bearing before it is measured.',
   }),
-  summary: Type.String({ description: 'What to do now, in one or two sentences.' }),
+  summary: Type.String({ description: 'One or two sentences that a maker can act on.' }),
   action: Type.Enum(['cut', 'measure', 'stop'], {
     type: 'string',
     description: '`cut`: see `nextStep`. `measure`: see `nextReading`. `stop`: see `reason`.',
   }),
   reason: Type.Optional(
-    Type.Enum(['in-band', 'too-deep', 'cannot-be-told'], { type: 'string', description: 'Why to stop.' }),
+    Type.Enum(['in-band', 'too-deep', 'cannot-be-told'], { type: 'string', description: 'The reason to stop.' }),
   ),
   state: Type.Enum(STATES, {
     type: 'string',
     description:
       '`more-to-remove`, `in-band` and `too-deep` only at `confidence`; `unread`: nothing was measured at it.',
   }),
-  confidence: chance('How certain a verdict has to be.'),
+  confidence: chance('Chance that a verdict needs.'),
   probability: Type.Object(
-    { tooTight: chance('Not enough cut.'), inBand: chance('Finished.'), tooDeep: chance('Too much cut.') },
-    { description: 'How the groove is now, with any finish on it that is still to come.' },
+    {
+      tooTight: chance('Chance that too little is cut.'),
+      inBand: chance('Chance that the groove is finished.'),
+      tooDeep: chance('Chance that too much is cut.'),
+    },
+    { description: 'Chances about the present groove, with any finish that is still to come.' },
   ),
 }
 
 /** What is still to do. */
 const WORK = {
   remaining: Type.Object(
-    { radial: shownLength('Depth.'), diametral: shownLength('Twice that.') },
-    { description: 'From here to the aim: above 0 wood to remove, below 0 too much removed.' },
+    { radial: shownLength('Change in depth.'), diametral: shownLength('Change in diameter.') },
+    { description: 'Distance to the aim. Above 0 there is wood to remove; below 0 too much is removed.' },
   ),
   nextReading: Type.Optional(refTo<typeof NextReading>('NextReading')),
-  overshootProbability: chance('Of ending too deep when this advice is followed.'),
-  expectedChecks: Type.Number({ description: 'Readings still to come on average.' }),
-  agreement: Type.Object({
-    agrees: Type.Boolean(),
-    disagreements: Type.Array(
-      Type.Object({
-        path: Type.String({ description: 'A JSON pointer into the input.' }),
-        chance: chance('Of a reading so far off, given all others.'),
-        expected: Type.Optional(
-          Type.Object(
-            { value: shownLength('Mean.'), min: shownLength('Lower end.'), max: shownLength('Upper end.') },
-            { description: 'What the others lead to expect, with 95 %.' },
+  overshootProbability: chance('Chance of ending too deep if you follow this advice.'),
+  expectedChecks: Type.Number({ description: 'Average number of readings still to come.' }),
+  agreement: Type.Object(
+    {
+      agrees: Type.Boolean({ description: 'Whether the readings agree with one another.' }),
+      disagreements: Type.Array(
+        Type.Object({
+          path: Type.String({ description: 'A JSON pointer into the input.' }),
+          chance: chance('Chance of a reading this far off, given all others.'),
+          expected: Type.Optional(
+            Type.Object(
+              {
+                value: shownLength('Mean.'),
+                min: shownLength('Lower end of the interval.'),
+                max: shownLength('Upper end of the interval.'),
+              },
+              { description: 'The value that the other readings predict, with its 95 % interval.' },
+            ),
           ),
-        ),
-        message: Type.String(),
-      }),
-    ),
-  }),
+          message: Type.String({ description: 'The disagreement in words.' }),
+        }),
+        { description: 'The readings that do not fit the others.' },
+      ),
+    },
+    { description: 'The agreement of the readings with one another.' },
+  ),
   learnt: Type.Object(
     {
       toolBias: Type.Unsafe<Static<typeof LearntRatio>>({
         ...refTo<typeof LearntRatio>('LearntRatio'),
-        description: 'How much more than intended your cuts remove, over what was intended.',
+        description: 'Excess of your cuts, as a fraction of the intended depth.',
       }),
-      readingBias: estimate('How much too long you read a rule.'),
+      readingBias: estimate('Excess of your readings of a rule.'),
       removalPerStroke: Type.Optional(
         Type.Object(
           {
-            radial: shownLength('Per stroke.'),
-            relativeUncertainty: Type.Number({ description: 'Standard uncertainty of that, over itself.' }),
+            radial: shownLength('Depth removed per stroke.'),
+            relativeUncertainty: Type.Number({ description: 'Relative standard uncertainty of `radial`.' }),
           },
-          { description: 'From `removalHistory`.' },
+          { description: 'Removal per stroke, learnt from `removalHistory`.' },
         ),
       ),
     },
-    { description: 'What `earlier` and `removalHistory` show of your hand.' },
+    { description: 'Your own habits, learnt from `earlier` and `removalHistory`.' },
   ),
   rescue: Type.Optional(
     Type.Array(refTo<typeof RescueOption>('RescueOption'), {
-      description: 'Of an outer groove, or plates, that are too deep: the ways out, the first to try first.',
+      description: 'Ways out of an outer groove, or of plates, that are too deep, in the order in which to try them.',
     }),
   ),
 }
 
 const FOOT = {
-  warnings: Type.Array(refTo<typeof Warning>('Warning'), { description: 'What may go wrong.' }),
-  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'What can hurt someone.' }),
-  sources: Type.Array(refTo<typeof Source>('Source'), { description: 'Where the figures come from.' }),
+  warnings: Type.Array(refTo<typeof Warning>('Warning'), { description: 'Risks and faults of this bearing.' }),
+  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'Dangers while making and using it.' }),
+  sources: Type.Array(refTo<typeof Source>('Source'), { description: 'Sources of the figures.' }),
 }
 
 const ADJUSTMENT = {
@@ -426,12 +459,12 @@ const ADJUSTMENT = {
     Type.Object(
       {
         matingFaces: shownLength(
-          'What to sand off the mating faces in all (above 0), or the shim to put between them (below 0), to bring the play to the aim.',
+          'Total thickness to sand off the mating faces (above 0), or thickness of the shim between them (below 0), that brings the play to the aim.',
         ),
         worthwhile: Type.Boolean({
           description: 'Whether that is less work than cutting or a new inner ring. Common practice, no source.',
         }),
-        message: Type.String(),
+        message: Type.String({ description: 'The adjustment in words.' }),
       },
       { description: 'A split inner ring can be adjusted where its halves meet.' },
     ),
@@ -440,11 +473,11 @@ const ADJUSTMENT = {
 
 const GAP = estimate('The gap as it is now.')
 const PLAY = estimate('The play of the inner ring as it is now.')
-const PITCH = estimate('Of the circle through the centres of the balls.')
-const BALL = estimate('Mean of the balls.')
+const PITCH = estimate('Radius of the circle through the centres of the balls.')
+const BALL = estimate('Mean diameter of the balls.')
 
 const BOTH_RINGS = {
-  ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string' })),
+  ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string', description: 'The ring that is being cut.' })),
   ballGap: Type.Optional({ ...GAP, description: 'Outer ring: the gap as it is now.' }),
   radialInternalClearance: Type.Optional({ ...PLAY, description: 'Inner ring: the play as it is now.' }),
   pitchRadius: PITCH,
@@ -456,13 +489,13 @@ export const RadialFitCorrectionResponse = Type.Object(
     arrangement: arrangementTag('radial'),
     ...STANDING,
     ...BOTH_RINGS,
-    grooveBottomDiameter: estimate('Of the ring that is being cut.'),
+    grooveBottomDiameter: estimate('Diameter across the groove bottoms of the ring that is being cut.'),
     nextStep: Type.Optional(refTo<typeof GrooveNextStep>('GrooveNextStep')),
     ...WORK,
     ...ADJUSTMENT,
     ...FOOT,
   },
-  { $id: 'RadialFitCorrectionResponse', description: 'How the groove is, and what to do next.' },
+  { $id: 'RadialFitCorrectionResponse', description: 'Present state of the groove, and the next step.' },
 )
 export type RadialFitCorrectionResponse = Static<typeof RadialFitCorrectionResponse>
 
@@ -471,7 +504,7 @@ export const RollerFitCorrectionResponse = Type.Object(
     arrangement: arrangementTag('roller'),
     ...STANDING,
     ...BOTH_RINGS,
-    trackDiameter: estimate('Of the ring that is being cut.'),
+    trackDiameter: estimate('Track diameter of the ring that is being cut.'),
     nextStep: Type.Optional(refTo<typeof TrackNextStep>('TrackNextStep')),
     ...WORK,
     ...ADJUSTMENT,
@@ -479,7 +512,7 @@ export const RollerFitCorrectionResponse = Type.Object(
   },
   {
     $id: 'RollerFitCorrectionResponse',
-    description: 'How the track is, and what to do next. `ball…` are the rollers.',
+    description: 'Present state of the track, and the next step. `ball…` are the rollers.',
   },
 )
 export type RollerFitCorrectionResponse = Static<typeof RollerFitCorrectionResponse>
@@ -488,17 +521,17 @@ export const CagedFitCorrectionResponse = Type.Object(
   {
     arrangement: arrangementTag('caged'),
     ...STANDING,
-    ring: Type.Unsafe<'inner'>(Type.Enum(['inner'], { type: 'string' })),
+    ring: Type.Unsafe<'inner'>(Type.Enum(['inner'], { type: 'string', description: 'The ring that is being cut.' })),
     radialInternalClearance: PLAY,
     pitchRadius: PITCH,
     ballDiameter: BALL,
-    grooveBottomDiameter: estimate('Of the inner ring.'),
+    grooveBottomDiameter: estimate('Diameter across the groove bottoms of the inner ring.'),
     nextStep: Type.Optional(refTo<typeof GrooveNextStep>('GrooveNextStep')),
     ...WORK,
     ...ADJUSTMENT,
     ...FOOT,
   },
-  { $id: 'CagedFitCorrectionResponse', description: "How the inner ring's groove is, and what to do next." },
+  { $id: 'CagedFitCorrectionResponse', description: "Present state of the inner ring's groove, and the next step." },
 )
 export type CagedFitCorrectionResponse = Static<typeof CagedFitCorrectionResponse>
 
@@ -509,21 +542,22 @@ export const ThrustFitCorrectionResponse = Type.Object(
     ballGap: GAP,
     pitchRadius: PITCH,
     ballDiameter: BALL,
-    grooveCircleDiameter: estimate("Across the groove's deepest circle."),
+    grooveCircleDiameter: estimate('Diameter of the circle in which the groove is deepest.'),
     nextStep: Type.Optional(refTo<typeof PlateNextStep>('PlateNextStep')),
     ...WORK,
     ...FOOT,
   },
   {
     $id: 'ThrustFitCorrectionResponse',
-    description: "How the plates are, and what to do next. A cut moves the groove's circle out, in both plates alike.",
+    description:
+      'Present state of the plates, and the next step. A cut moves the groove circle out, in both plates alike.',
   },
 )
 export type ThrustFitCorrectionResponse = Static<typeof ThrustFitCorrectionResponse>
 
 export const FitCorrectionResponse = answerUnion(
   'FitCorrectionResponse',
-  'How the groove is now, and what to do next: cut, measure or stop.',
+  'Present state of the groove, and the next step: cut, measure or stop.',
   RadialFitCorrectionResponse,
   RollerFitCorrectionResponse,
   CagedFitCorrectionResponse,

@@ -3,6 +3,7 @@ import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/arrangements.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
+import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -26,7 +27,8 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'jobSheet',
       tags: ['drawings'],
-      summary: 'The operations in order, with the size to stop at in each',
+      summary: 'The operations in order, each with its sizes',
+      description: `How do I make it, step by step? Send a design and the machines that you have. You get the operations in order, each with its tool, the size to stop at, the check and the common mistake, as JSON, as a page or as a PDF to print. ${servedBy(EVERY_ARRANGEMENT)}`,
       body: jobSheetRef,
       response: {
         200: Sheet,

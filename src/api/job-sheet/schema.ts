@@ -53,20 +53,20 @@ export const jobSheetRef = Type.Unsafe<JobSheetRequest>(Type.Ref('JobSheetReques
 
 const JobSize = Type.Object(
   {
-    symbol: Type.Optional(Type.String({ description: 'As in the drawings and in `dimensions` of a design.' })),
-    name: Type.String(),
-    value: length('What to work to, before any finish.'),
+    symbol: Type.Optional(Type.String({ description: 'Symbol, as in the drawings and in `dimensions` of a design.' })),
+    name: Type.String({ description: 'The size in words.' }),
+    value: length('Size to work to, before any finish.'),
     shop: Type.String({ description: 'The nearest figure of the rule or caliper.' }),
-    stopAt: Type.Optional(length('Where to stop with the sharp tool: the rest is sanded to fit.')),
-    stopAtShop: Type.Optional(Type.String()),
+    stopAt: Type.Optional(length('Size at which to stop with the sharp tool. Sand the rest to fit.')),
+    stopAtShop: Type.Optional(Type.String({ description: '`stopAt` to the nearest figure of the rule or caliper.' })),
   },
   { $id: 'JobSize', description: 'A size of one operation.' },
 )
 
 const READING = {
-  name: Type.String({ description: 'What to write down.' }),
+  name: Type.String({ description: 'The reading to write down.' }),
   kind: Type.String({ description: 'The `kind` of the reading in `/v1/fit-correction`.' }),
-  field: Type.String({ description: 'Where the figure goes in that reading: a JSON pointer, or empty for a tick.' }),
+  field: Type.String({ description: 'Place of the figure in that reading: a JSON pointer, or empty for a tick.' }),
 }
 
 const JobReading = Type.Object(
@@ -79,28 +79,34 @@ const JobReading = Type.Object(
 
 const PlateReading = Type.Object(READING, {
   $id: 'PlateReading',
-  description: 'The same at plates, which a fit correction does not tell apart.',
+  description: 'A blank to write a reading of the plates in. A fit correction treats both plates alike.',
 })
 
 const OPERATION = {
-  number: Type.Integer(),
+  number: Type.Integer({ description: 'Place of the operation, from 1.' }),
   id: Type.String({ description: 'A name for programs.' }),
-  title: Type.String(),
-  tool: Type.String(),
-  how: Type.String(),
+  title: Type.String({ description: 'The operation in a few words.' }),
+  tool: Type.String({ description: 'The tools that it takes.' }),
+  how: Type.String({ description: 'Instructions for the operation.' }),
   sizes: Type.Array(refTo<typeof JobSize>('JobSize')),
-  check: Type.String({ description: 'What to check it with, and how.' }),
-  mistake: Type.Object({
-    looksLike: Type.String(),
-    costs: Type.String(),
-  }),
-  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'What can hurt someone at this very step.' }),
+  check: Type.String({ description: 'The check, with its tool.' }),
+  mistake: Type.Object(
+    {
+      looksLike: Type.String({ description: 'How you recognise the mistake.' }),
+      costs: Type.String({ description: 'The cost of the mistake.' }),
+    },
+    { description: 'The most common mistake.' },
+  ),
+  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'Dangers at this step.' }),
 }
 
 const JobOperation = Type.Object(
   {
     ...OPERATION,
-    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'both'], { type: 'string' }),
+    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'both'], {
+      type: 'string',
+      description: 'The part that you work on.',
+    }),
     readings: Type.Array(refTo<typeof JobReading>('JobReading')),
   },
   { $id: 'JobOperation', description: 'One operation, in its place.' },
@@ -109,7 +115,7 @@ const JobOperation = Type.Object(
 const PlateOperation = Type.Object(
   {
     ...OPERATION,
-    part: Type.Enum(['balls', 'both'], { type: 'string' }),
+    part: Type.Enum(['balls', 'both'], { type: 'string', description: 'The part that you work on.' }),
     readings: Type.Array(refTo<typeof PlateReading>('PlateReading')),
   },
   { $id: 'PlateOperation', description: 'One operation of a turntable, in its place.' },
@@ -118,13 +124,16 @@ const PlateOperation = Type.Object(
 const CagedOperation = Type.Object(
   {
     ...OPERATION,
-    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'cage', 'both'], { type: 'string' }),
+    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'cage', 'both'], {
+      type: 'string',
+      description: 'The part that you work on.',
+    }),
     readings: Type.Array(refTo<typeof JobReading>('JobReading')),
   },
   { $id: 'CagedOperation', description: 'One operation of a bearing with a cage, in its place.' },
 )
 
-const title = Type.String({ description: 'What the sheet is of.' })
+const title = Type.String({ description: 'Title of the sheet.' })
 
 const RingJobSheetResponse = Type.Object(
   answerOf(['radial', 'roller'], jobSheetRef, {
@@ -139,7 +148,7 @@ const ThrustJobSheetResponse = Type.Object(
     title,
     operations: Type.Array(refTo<typeof PlateOperation>('PlateOperation')),
   }),
-  { $id: 'ThrustJobSheetResponse', description: 'The same of two plates.' },
+  { $id: 'ThrustJobSheetResponse', description: 'The operations for a turntable, in order.' },
 )
 
 const CagedJobSheetResponse = Type.Object(
@@ -147,7 +156,7 @@ const CagedJobSheetResponse = Type.Object(
     title,
     operations: Type.Array(refTo<typeof CagedOperation>('CagedOperation')),
   }),
-  { $id: 'CagedJobSheetResponse', description: 'The same of rings with a cage.' },
+  { $id: 'CagedJobSheetResponse', description: 'The operations for a caged bearing, in order.' },
 )
 
 export const JobSheetResponse = answerUnion(
@@ -166,7 +175,7 @@ export const Sheet = {
   content: {
     [JSON_TYPE]: { schema: refTo<typeof JobSheetResponse>('JobSheetResponse') },
     [SHEET_TYPES.html]: { schema: Type.String({ description: 'A page to read at the bench and to print.' }) },
-    [SHEET_TYPES.pdf]: { schema: Type.String({ description: 'On sheets of `paper`.' }) },
+    [SHEET_TYPES.pdf]: { schema: Type.String({ description: 'PDF on sheets of `paper`.' }) },
   },
 } as const
 

@@ -40,12 +40,14 @@ const LoadSharing = Type.Object(
   {
     mostLoadedBall: force('Load of the most loaded ball, where it stands worst.'),
     timesEvenShare: shownNumber(
-      'That, over the load divided by the count of balls. 4.37 without play among many balls, 5 is usual.',
+      '`mostLoadedBall` divided by the even share, load over number of balls. It is 4.37 without play among many balls; 5 is a usual value.',
     ),
-    byIntegral: force("The same as among very many balls: Sjovall's integral, solved with the play."),
+    byIntegral: force(
+      "Load of the most loaded ball as if there were very many balls: Sjovall's integral, solved with the play.",
+    ),
     loadZone: shownNumber('The loaded part of the diameter: 0.5 without play, less with it.'),
     ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them right under the load.' }),
-    ballLoads: Type.Array(shownNumber('In `forceUnits`.'), {
+    ballLoads: Type.Array(force('Load of one ball.'), {
       description: 'Load of each ball with the first right under the load, on round the ring.',
     }),
     displacement: shown('How far the inner ring goes down from the middle of its play.'),
@@ -55,13 +57,15 @@ const LoadSharing = Type.Object(
 
 const SeatLoad = Type.Object(
   {
-    seat: Type.Enum(['bottom', 'edges'], { type: 'string', description: 'Where the ball touches.' }),
-    ballLoad: force('Of the most loaded ball.'),
-    width: shown('Of the touch, across the groove; on edges that of each flat.'),
-    length: Type.Optional(shown('Of the touch, along the groove. Absent on edges.')),
-    maxPressure: pressure('In the middle of the touch, elastic; on edges the hardness of the wood.'),
+    seat: Type.Enum(['bottom', 'edges'], { type: 'string', description: 'The place where the ball touches.' }),
+    ballLoad: force('Load of the most loaded ball.'),
+    width: shown('Width of the contact across the groove; on edges the width of each flat.'),
+    length: Type.Optional(shown('Length of the contact along the groove. Absent on edges.')),
+    maxPressure: pressure('Elastic pressure in the middle of the contact; on edges the hardness of the wood.'),
     reachesEdges: Type.Boolean({ description: 'Whether the touch is as wide as the groove.' }),
-    dent: Type.Optional(shown('What stays when the load is gone. Absent where the ball sinks in past its middle.')),
+    dent: Type.Optional(
+      shown('Dent that remains when the load is gone. Absent where the ball sinks in past its middle.'),
+    ),
   },
   { $id: 'SeatLoad', description: 'A ball on the groove of one ring, or of a plate.' },
 )
@@ -69,9 +73,9 @@ const SeatLoad = Type.Object(
 const LoadLimit = Type.Object(
   {
     radialLoad: force('Load of the bearing.'),
-    ballLoad: force('Of its most loaded ball then.'),
-    ring: ring('Which ring reaches it first.'),
-    message: Type.String({ description: 'The same in words.' }),
+    ballLoad: force('Load of its most loaded ball then.'),
+    ring: ring('The ring that reaches it first.'),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   { $id: 'LoadLimit', description: 'A load at which something begins. No safe working load.' },
 )
@@ -79,7 +83,7 @@ const LoadLimit = Type.Object(
 const SpeedLimit = Type.Object(
   {
     reason: Type.Unsafe<SpeedReason>(Type.Enum(SPEED_REASONS, { type: 'string', description: 'A name for programs.' })),
-    speed: shownNumber('Turns a minute.'),
+    speed: shownNumber('Speed in turns per minute.'),
     message: Type.String({ description: 'The reason in words.' }),
   },
   { $id: 'SpeedLimit', description: 'A speed that should not be passed, and why.' },
@@ -92,40 +96,48 @@ const TurnRatios = Type.Object(
     outerPasses: shownNumber('Balls that pass a point of the outer groove.'),
     innerPasses: shownNumber('Balls that pass a point of the inner groove.'),
   },
-  { $id: 'TurnRatios', description: 'For each turn of the ring that turns, the other standing still.' },
+  { $id: 'TurnRatios', description: 'Turns for each turn of the turning ring, while the other is at rest.' },
 )
 
 const AtSpeed = Type.Object(
   {
-    speed: shownNumber('Turns a minute, as asked.'),
-    ballSetSpeed: shownNumber('Turns a minute.'),
-    ballSpinSpeed: shownNumber('Turns a minute.'),
-    outerPassFrequency: shownNumber('In hertz: what a dent in the outer groove sounds like.'),
-    innerPassFrequency: shownNumber('In hertz: what a dent in the inner groove sounds like.'),
-    ballSpinFrequency: shownNumber('In hertz. A flat on a ball meets a groove twice a turn.'),
-    ballForce: force('With which each ball presses on the outer groove, for its spin round the ring alone.'),
+    speed: shownNumber('Requested speed in turns per minute.'),
+    ballSetSpeed: shownNumber('Speed in turns per minute.'),
+    ballSpinSpeed: shownNumber('Speed in turns per minute.'),
+    outerPassFrequency: shownNumber('Frequency of a dent in the outer groove, in hertz.'),
+    innerPassFrequency: shownNumber('Frequency of a dent in the inner groove, in hertz.'),
+    ballSpinFrequency: shownNumber(
+      'Frequency at which a ball spins, in hertz. A flat on a ball meets a groove twice a turn.',
+    ),
+    ballForce: force('Force with which each ball presses on the outer groove through its travel round the ring alone.'),
     outerRing: Type.Unsafe<Static<typeof SeatLoad>>({
       ...refTo<typeof SeatLoad>('SeatLoad'),
       description: 'A ball on the outer groove under that force alone.',
     }),
     rimStress: pressure('Largest pull round either ring, its own spin and the balls together.'),
   },
-  { $id: 'AtSpeed', description: 'What the speed does, without the load.' },
+  { $id: 'AtSpeed', description: 'Effects of the speed, without the load.' },
 )
 
 const SPOKEN = {
-  forceUnits: Type.Unsafe<ForceUnits>(Type.Enum(FORCE_UNITS, { type: 'string', description: 'Of every force here.' })),
-  pressureUnits: Type.Enum(['MPa', 'lbf/in2'], { type: 'string', description: 'Of every pressure here.' }),
+  forceUnits: Type.Unsafe<ForceUnits>(
+    Type.Enum(FORCE_UNITS, { type: 'string', description: 'Unit of all forces in this answer.' }),
+  ),
+  pressureUnits: Type.Enum(['MPa', 'lbf/in2'], {
+    type: 'string',
+    description: 'Unit of all pressures in this answer.',
+  }),
 }
 /** What begins at some load; `id` names the schema of such a load. */
 const limitsOf = <Limit extends TSchema>(id: string) => ({
   firstMark: Type.Unsafe<Static<Limit>>({
     ...refTo<Limit>(id),
-    description: 'Where the wood under the most loaded ball first gives for good. 0 where the ball sits on edges.',
+    description:
+      'Load at which the wood under the most loaded ball first deforms permanently. 0 where the ball sits on edges.',
   }),
   dent: Type.Unsafe<Static<Limit>>({
     ...refTo<Limit>(id),
-    description: 'Where the dent reaches `dentFraction` of a ball.',
+    description: 'Load at which the dent reaches `dentFraction` of a ball.',
   }),
 })
 
@@ -136,12 +148,12 @@ export const RingLoadCheckResponse = Type.Object(
     outerRing: refTo<typeof SeatLoad>('SeatLoad'),
     innerRing: refTo<typeof SeatLoad>('SeatLoad'),
     woodHardness: pressure('Side hardness of the softer of rings and balls, as a pressure.'),
-    compressionLimit: pressure('Of the ring wood across the grain, at its proportional limit.'),
+    compressionLimit: pressure('Stress of the ring wood across the grain at its proportional limit.'),
     ...limitsOf<typeof LoadLimit>('LoadLimit'),
     perTurn: refTo<typeof TurnRatios>('TurnRatios'),
     atSpeed: Type.Optional(refTo<typeof AtSpeed>('AtSpeed')),
     speedLimit: refTo<typeof SpeedLimit>('SpeedLimit'),
-    speedLimits: Type.Array(refTo<typeof SpeedLimit>('SpeedLimit'), { description: 'All of them, the lowest first.' }),
+    speedLimits: Type.Array(refTo<typeof SpeedLimit>('SpeedLimit'), { description: 'All limits, the lowest first.' }),
   }),
   { $id: 'RingLoadCheckResponse', description: 'An estimate for light work: no safe working load.' },
 )
@@ -153,31 +165,30 @@ const PlateLoadSharing = Type.Object(
     mostLoadedBall: force(
       'Load of the most loaded of equal balls, where it stands worst: the even share of a load over the middle.',
     ),
-    timesEvenShare: shownNumber('That, over the even share.'),
+    timesEvenShare: shownNumber('`mostLoadedBall` divided by the even share.'),
     ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them nearest to the load.' }),
-    ballLoads: Type.Array(shownNumber('In `forceUnits`.'), {
+    ballLoads: Type.Array(force('Load of one ball.'), {
       description: 'Load of each ball with the first nearest to the load, on round the circle.',
     }),
     approach: shown(
-      'By how much the plates come together over the middle; below 0 where a load far out lifts it there.',
+      'How much the plates approach each other at the middle. Below 0 where a load far out lifts the plate there.',
     ),
-    lean: shown('By how much more over the outside on the side of the load than on the other side.'),
+    lean: shown('How much more they approach at the outside on the side of the load than on the other side.'),
     uneven: Type.Optional(
       Type.Object(
         {
           tallest: Type.Unsafe<Static<typeof SeatLoad>>({
             ...refTo<typeof SeatLoad>('SeatLoad'),
-            description:
-              'Of the three balls that carry at first, the one that carries most, where they stand so that it is the most that it can be.',
+            description: 'The most loaded of the three balls that carry at first, in their worst position.',
           }),
           firstMarkFrom: force('Load of the turntable that can mark the wood under one of the three.'),
           dentFrom: force('Load that dents it there to `dentFraction` of a ball, if no others came to carry.'),
           allCarryFrom: force(
             'Load from which the smallest ball would carry too, about, if the wood only sprang back.',
           ),
-          message: Type.String({ description: 'The same in words.' }),
+          message: Type.String({ description: 'Summary in words.' }),
         },
-        { description: 'What it changes that the balls scatter as the design says. Absent where they do not.' },
+        { description: 'Effect of the scatter of the balls in the design. Absent where there is none.' },
       ),
     ),
   },
@@ -187,8 +198,8 @@ const PlateLoadSharing = Type.Object(
 const PlateLoadLimit = Type.Object(
   {
     axialLoad: force('Load of the turntable, at the offset asked about, equal balls.'),
-    ballLoad: force('Of its most loaded ball then.'),
-    message: Type.String({ description: 'The same in words.' }),
+    ballLoad: force('Load of its most loaded ball then.'),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   { $id: 'PlateLoadLimit', description: 'A load at which something begins. No safe working load.' },
 )
@@ -198,7 +209,7 @@ const PlateSpeedLimit = Type.Object(
     reason: Type.Unsafe<PlateSpeedReason>(
       Type.Enum([...PLATE_SPEED_REASONS], { type: 'string', description: 'A name for programs.' }),
     ),
-    speed: shownNumber('Turns a minute.'),
+    speed: shownNumber('Speed in turns per minute.'),
     message: Type.String({ description: 'The reason in words.' }),
   },
   {
@@ -213,24 +224,26 @@ const PlateTurnRatios = Type.Object(
     ballSpin: shownNumber('Turns of a ball about itself, seen from the ball set.'),
     passes: shownNumber('Balls that pass a point of either groove.'),
   },
-  { $id: 'PlateTurnRatios', description: 'For each turn of one plate, the other standing still.' },
+  { $id: 'PlateTurnRatios', description: 'Turns for each turn of one plate, while the other is at rest.' },
 )
 
 const PlatesAtSpeed = Type.Object(
   {
-    speed: shownNumber('Turns a minute, as asked.'),
-    ballSetSpeed: shownNumber('Turns a minute.'),
-    ballSpinSpeed: shownNumber('Turns a minute.'),
-    passFrequency: shownNumber('In hertz: what a dent in either groove sounds like.'),
-    ballSpinFrequency: shownNumber('In hertz. A flat on a ball meets a groove twice a turn.'),
-    ballForce: force('With which each ball is pushed outward, for its spin round the axis alone.'),
+    speed: shownNumber('Requested speed in turns per minute.'),
+    ballSetSpeed: shownNumber('Speed in turns per minute.'),
+    ballSpinSpeed: shownNumber('Speed in turns per minute.'),
+    passFrequency: shownNumber('Frequency of a dent in either groove, in hertz.'),
+    ballSpinFrequency: shownNumber(
+      'Frequency at which a ball spins, in hertz. A flat on a ball meets a groove twice a turn.',
+    ),
+    ballForce: force('Force that pushes each ball outward through its travel round the axis alone.'),
     flank: Type.Unsafe<Static<typeof SeatLoad>>({
       ...refTo<typeof SeatLoad>('SeatLoad'),
       description: 'A ball on the outer flank of either groove, each taking half of that force alone.',
     }),
     rimStress: pressure('Largest pull round the plate that turns, its own spin and the balls together.'),
   },
-  { $id: 'PlatesAtSpeed', description: 'What the speed does, without the load.' },
+  { $id: 'PlatesAtSpeed', description: 'Effects of the speed, without the load.' },
 )
 
 export const ThrustLoadCheckResponse = Type.Object(
@@ -239,7 +252,7 @@ export const ThrustLoadCheckResponse = Type.Object(
     sharing: refTo<typeof PlateLoadSharing>('PlateLoadSharing'),
     plates: refTo<typeof SeatLoad>('SeatLoad'),
     woodHardness: pressure('Side hardness of the softer of plates and balls, as a pressure.'),
-    compressionLimit: pressure("Of the plates' wood across the grain, at its proportional limit."),
+    compressionLimit: pressure("Stress of the plates' wood across the grain at its proportional limit."),
     ...limitsOf<typeof PlateLoadLimit>('PlateLoadLimit'),
     perTurn: refTo<typeof PlateTurnRatios>('PlateTurnRatios'),
     atSpeed: Type.Optional(refTo<typeof PlatesAtSpeed>('PlatesAtSpeed')),
@@ -250,16 +263,19 @@ export const ThrustLoadCheckResponse = Type.Object(
       }),
     ),
     speedLimits: Type.Array(refTo<typeof PlateSpeedLimit>('PlateSpeedLimit'), {
-      description: 'All of them, the lowest first.',
+      description: 'All limits, the lowest first.',
     }),
   }),
-  { $id: 'ThrustLoadCheckResponse', description: 'The same of a turntable: an estimate, and no safe working load.' },
+  {
+    $id: 'ThrustLoadCheckResponse',
+    description: 'Effects of a load and a speed on a turntable: an estimate, and no safe working load.',
+  },
 )
 export type ThrustLoadCheckResponse = Static<typeof ThrustLoadCheckResponse>
 
 export const LoadCheckResponse = answerUnion(
   'LoadCheckResponse',
-  'What the load and the speed do, and from which limits.',
+  'Effects of the load and the speed, and their limits.',
   RingLoadCheckResponse,
   ThrustLoadCheckResponse,
 )

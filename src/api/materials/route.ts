@@ -13,7 +13,9 @@ export const materialsRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'materials',
       tags: ['reference'],
-      summary: 'Woods and ball materials: their movement, their hardness, and the source of each figure',
+      summary: 'Woods and ball materials',
+      description:
+        'How do woods and ball materials move, and how hard are they? You get one row a material; parameters narrow the list. Each figure names its source.',
       body: MaterialsRequest,
       response: { 200: refTo<typeof MaterialsResponse>('MaterialsResponse') },
     },

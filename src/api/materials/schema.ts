@@ -70,9 +70,9 @@ export const WoodStrength = Type.Object(
 export const Wood = Type.Object(
   {
     species: Type.String({ description: 'The name that other paths take.' }),
-    name: Type.String(),
-    botanicalName: Type.Optional(Type.String()),
-    group: Type.Enum(['hardwood', 'softwood'], { type: 'string' }),
+    name: Type.String({ description: 'The common name.' }),
+    botanicalName: Type.Optional(Type.String({ description: 'The botanical name.' })),
+    group: Type.Enum(['hardwood', 'softwood'], { type: 'string', description: 'Hardwood or softwood.' }),
     imported: Type.Boolean({ description: 'Imported into the United States, where the tables come from.' }),
     movement: Type.Optional(refTo<typeof WoodMovement>('WoodMovement')),
     strength: Type.Optional(refTo<typeof WoodStrength>('WoodStrength')),
@@ -82,11 +82,11 @@ export const Wood = Type.Object(
 
 export const BallSubstance = Type.Object(
   {
-    material: Type.Enum(['wood', 'glass', 'acrylic', 'steel'], { type: 'string' }),
+    material: Type.Enum(['wood', 'glass', 'acrylic', 'steel'], { type: 'string', description: 'The material.' }),
     density: Type.Optional(Type.Number({ description: 'kg/m3' })),
     stiffness: Type.Optional(Type.Number({ description: "Young's modulus, MPa." })),
-    poissonsRatio: Type.Optional(Type.Number()),
-    hardness: Type.Optional(Type.String()),
+    poissonsRatio: Type.Optional(Type.Number({ description: "Poisson's ratio." })),
+    hardness: Type.Optional(Type.String({ description: 'Hardness, with its scale.' })),
     withMoisture: Type.String({ description: 'The effect of damp air on the size of the balls.' }),
     growth: Type.Optional(
       Type.Array(
@@ -97,7 +97,7 @@ export const BallSubstance = Type.Object(
         { description: 'Points of a curve; interpolate linearly between them.' },
       ),
     ),
-    sources: Type.Array(Type.String(), { description: 'Rows of `sources`.' }),
+    sources: Type.Array(Type.String(), { description: 'The `id` of each source in `sources`.' }),
   },
   { $id: 'BallSubstance', description: 'A material for balls.' },
 )

@@ -1,5 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { SEASONAL_FIT } from '#shared/questions/season/input.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
+import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -32,8 +34,8 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'seasonalFit',
       tags: ['bearing'],
-      summary:
-        'The effect of a year on wooden rings and balls, and the gap and play with which the bearing runs all year',
+      summary: 'What a year of changing humidity does to a bearing',
+      description: `Will it still run in every season? Send a design, the woods, and the humidity today and over the year. You get the ball gap and the play in each state, the range of humidity in which the bearing runs, and the gap and play to build in today. ${servedBy(SEASONAL_FIT)}`,
       body: refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'),
       response: {
         200: refTo<typeof SeasonalFitResponse>('SeasonalFitResponse'),

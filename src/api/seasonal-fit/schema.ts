@@ -33,58 +33,66 @@ export type SeasonalFitRequest = Static<typeof SeasonalFitRequest>
 export const GrooveShape = Type.Object(
   {
     alongGrain: shown('Diameter across the groove bottoms along the grain.'),
-    acrossGrain: shown('The same across the grain.'),
-    outOfRound: shown('How far these two differ.'),
+    acrossGrain: shown('Diameter across the groove bottoms across the grain.'),
+    outOfRound: shown('Difference of the two.'),
   },
-  { $id: 'GrooveShape', description: 'What the circle of the groove bottom has become.' },
+  { $id: 'GrooveShape', description: 'Shape of the groove bottom, a circle when it was cut.' },
 )
 
 export const SeasonalState = Type.Object(
   {
-    name: Type.String(),
-    temperature: shownNumber('In `climate.temperatureScale`.'),
+    name: Type.String({ description: 'The time of the year.' }),
+    temperature: shownNumber('Temperature in `climate.temperatureScale`.'),
     relativeHumidity: Type.Optional(
-      shownNumber('In %. Absent where no air at 20 degrees C would make the wood so wet.'),
+      shownNumber('Relative humidity in %. Absent where no air at 20 degrees C makes wood that wet.'),
     ),
-    moistureContent: shownNumber('Of the wood at rest with the air, in % of its dry mass.'),
+    moistureContent: shownNumber('Moisture content of wood in equilibrium with the air, in % of its dry mass.'),
     outerRing: refTo<typeof GrooveShape>('GrooveShape'),
     innerRing: refTo<typeof GrooveShape>('GrooveShape'),
     ballDiameter: Type.Object(
       {
-        min: shown('Of a wooden ball, along its grain.'),
-        mean: shown('Mean of three ways.'),
-        max: shown('Along its rings.'),
+        min: shown('Diameter of a wooden ball along its grain.'),
+        mean: shown('Mean of the three directions.'),
+        max: shown('Diameter of a wooden ball along its growth rings.'),
       },
-      { description: 'All alike unless the balls are of wood.' },
+      { description: 'Ball diameters. They differ for wooden balls only.' },
     ),
-    ballGap: Type.Object({
-      min: shown('Over all places of the first ball.'),
-      max: shown('Over all places of the first ball.'),
-      withLargestBalls: shown(
-        'The least if every wooden ball lay with its largest diameter along the ring: all but impossible.',
-      ),
-    }),
-    radialInternalClearance: Type.Object({
-      min: shown('Inner ring turned to where it is tightest: below 0 it is stiff there.'),
-      max: shown('Inner ring turned to where it is loosest.'),
-    }),
+    ballGap: Type.Object(
+      {
+        min: shown('Smallest gap over all positions of the first ball.'),
+        max: shown('Largest gap over all positions of the first ball.'),
+        withLargestBalls: shown(
+          'Smallest gap if every wooden ball lay with its largest diameter along the ring, which is very unlikely.',
+        ),
+      },
+      { description: 'The ball gap at that time.' },
+    ),
+    radialInternalClearance: Type.Object(
+      {
+        min: shown('Play with the inner ring turned to its tightest position. Below 0 it is stiff there.'),
+        max: shown('Play with the inner ring turned to its loosest position.'),
+      },
+      { description: 'The play at that time.' },
+    ),
     worstRotation: Type.Optional(
       shownNumber(
         'Degrees from the grain of the outer ring to that of the inner one where the play is worst, twice a turn. Absent where a ring stays round.',
       ),
     ),
-    leastLandGap: shown('Between the lands, inner ring aside.'),
-    troubles: Type.Array(trouble),
-    message: Type.String({ description: 'The same in words.' }),
+    leastLandGap: shown('Smallest space between the lands, with the inner ring to one side.'),
+    troubles: Type.Array(trouble, { description: 'The troubles at that time. Empty where there are none.' }),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   { $id: 'SeasonalState', description: 'The bearing at one time of the year.' },
 )
 
 export const BandEnd = Type.Object(
   {
-    relativeHumidity: shownNumber('In %.'),
-    moistureContent: shownNumber('In %.'),
-    stoppedBy: Type.Array(trouble, { description: 'What stops it beyond. Nothing does where this is empty.' }),
+    relativeHumidity: shownNumber('Relative humidity in %.'),
+    moistureContent: shownNumber('Moisture content of the wood in %.'),
+    stoppedBy: Type.Array(trouble, {
+      description: 'The troubles beyond this end. Empty where nothing stops the bearing.',
+    }),
   },
   { $id: 'BandEnd', description: 'An end of the band in which it runs.' },
 )
@@ -94,7 +102,7 @@ export const RunningBand = Type.Object(
     temperature: shownNumber("Today's, for which the band holds, in `climate.temperatureScale`."),
     min: refTo<typeof BandEnd>('BandEnd'),
     max: refTo<typeof BandEnd>('BandEnd'),
-    message: Type.String({ description: 'The same in words.' }),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   { $id: 'RunningBand', description: 'The humidities, round that of today, in which the bearing runs.' },
 )
@@ -113,7 +121,7 @@ export const BuildIn = Type.Object(
           ),
         ),
       },
-      { description: 'What `ballGap` may be.' },
+      { description: 'Range for `ballGap`.' },
     ),
     radialInternalClearance: Type.Optional(shown('The play to build in today, with that gap.')),
     radialInternalClearanceRange: Type.Object(
@@ -122,27 +130,29 @@ export const BuildIn = Type.Object(
           shown('Smallest play today at which the rings never bind. Absent where it would cut into the bore.'),
         ),
       },
-      { description: 'What `radialInternalClearance` may be.' },
+      { description: 'Range for `radialInternalClearance`.' },
     ),
-    message: Type.String({ description: 'The same in words.' }),
+    message: Type.String({ description: 'Summary in words.' }),
   },
-  { $id: 'BuildIn', description: "What to build in at today's humidity, for the bearing to run all year." },
+  { $id: 'BuildIn', description: "Gap and play to build in at today's humidity, so that the bearing runs all year." },
 )
 
 export const SeasonalFitResponse = Type.Object(
   answerOf(['radial'], refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'), {
-    runsAllYear: Type.Boolean({ description: 'As designed, in every state asked for. Balls may knock.' }),
+    runsAllYear: Type.Boolean({
+      description: 'Whether the bearing as designed runs in every requested state. Balls may knock.',
+    }),
     today: refTo<typeof SeasonalState>('SeasonalState'),
     states: Type.Array(refTo<typeof SeasonalState>('SeasonalState'), {
       description: 'The driest and the dampest end of the ranges, or the months.',
     }),
     band: Type.Optional(refTo<typeof RunningBand>('RunningBand')),
     buildIn: refTo<typeof BuildIn>('BuildIn'),
-    notes: Type.Array(Type.String(), { description: 'What was taken for granted.' }),
+    notes: Type.Array(Type.String(), { description: 'Assumptions that were made.' }),
   }),
   {
     $id: 'SeasonalFitResponse',
-    description: 'What the year does to the bearing. `band` is absent where it does not run today.',
+    description: 'The bearing over a year. `band` is absent where it does not run today.',
   },
 )
 export type SeasonalFitResponse = Static<typeof SeasonalFitResponse>

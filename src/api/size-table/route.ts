@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { sizeTable } from '#shared/questions/size-table/size-table.ts'
+import { SIZE_TABLE, sizeTable } from '#shared/questions/size-table/size-table.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
+import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { problem } from '#src/http/problem.ts'
@@ -16,7 +17,8 @@ export const sizeTableRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'sizeTable',
       tags: ['bearing'],
-      summary: 'Pitch, gauge, land and outside diameters for a table of ball diameters and counts',
+      summary: 'Sizes for every pair of ball diameter and ball count',
+      description: `Which bearings can I make from the balls that I have? Send lists of ball diameters and ball counts, with the gap and the groove that all of them share. You get a row for each pair, with the pitch circle, the gauge and the main diameters, as JSON or as CSV. ${servedBy(SIZE_TABLE)}`,
       body: refTo<typeof SizeTableRequest>('SizeTableRequest'),
       response: {
         200: { description: 'A row for each diameter and count', content: ANSWERS },

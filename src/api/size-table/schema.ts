@@ -70,15 +70,18 @@ export const SizeTableRequest = requestUnion<SizeTableRequest>(
 
 const RING = {
   balls: Type.Object(
-    { count: Type.Integer({ description: 'How many.' }), diameter: shownLength('Nominal diameter.') },
-    { description: 'As a design takes them.' },
+    { count: Type.Integer({ description: 'Number of balls or rollers.' }), diameter: shownLength('Nominal diameter.') },
+    { description: 'The balls, as in a design.' },
   ),
   closedPitchRadius: shownLength('Pitch radius at which the balls exactly close.'),
   pitchRadius: shownLength('Pitch radius that leaves `ballGap`.'),
-  pitchDiameter: shownLength('Twice the pitch radius.'),
+  pitchDiameter: shownLength('Pitch diameter: twice the pitch radius.'),
   ballGap: shownLength('Gap between the last ball and the first.'),
-  gapPerPitchRadius: shownNumber('How much the ball gap opens per unit of pitch radius.'),
-  gauge: Type.Object({ nominalDiameter: shownLength('Plug that fits inside the seated balls.') }),
+  gapPerPitchRadius: shownNumber('Change of the ball gap per unit of pitch radius.'),
+  gauge: Type.Object(
+    { nominalDiameter: shownLength('Diameter of the plug that fits inside the seated balls.') },
+    { description: 'The gauge of the outer groove.' },
+  ),
 }
 
 const outsideDiameter = shownLength('Outside diameter.')
@@ -86,41 +89,47 @@ const outsideDiameter = shownLength('Outside diameter.')
 export const RadialSizeTableRow = Type.Object(
   {
     ...RING,
-    gapPerGrooveDepth: shownNumber('How much the ball gap opens per unit of groove depth.'),
-    outerRing: Type.Object({
-      outsideDiameter,
-      landDiameter: shownLength('The hole.'),
-      grooveBottomDiameter: shownLength('Across the bottoms of the groove.'),
-    }),
+    gapPerGrooveDepth: shownNumber('Change of the ball gap per unit of groove depth.'),
+    outerRing: Type.Object(
+      {
+        outsideDiameter,
+        landDiameter: shownLength('Diameter of the land, the hole of the ring.'),
+        grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.'),
+      },
+      { description: 'Sizes of the outer ring.' },
+    ),
   },
-  { $id: 'RadialSizeTableRow' },
+  { $id: 'RadialSizeTableRow', description: 'The sizes of a radial bearing for one ball diameter and count.' },
 )
 export type RadialSizeTableRow = Static<typeof RadialSizeTableRow>
 
 export const RollerSizeTableRow = Type.Object(
   {
     ...RING,
-    outerRing: Type.Object({
-      outsideDiameter,
-      trackDiameter: shownLength('The plain cylinder on which the rollers run.'),
-    }),
+    outerRing: Type.Object(
+      {
+        outsideDiameter,
+        trackDiameter: shownLength('Diameter of the plain cylinder on which the rollers run.'),
+      },
+      { description: 'Sizes of the outer ring.' },
+    ),
   },
-  { $id: 'RollerSizeTableRow' },
+  { $id: 'RollerSizeTableRow', description: 'The sizes of a roller bearing for one ball diameter and count.' },
 )
 export type RollerSizeTableRow = Static<typeof RollerSizeTableRow>
 
 export const ThrustSizeTableRow = Type.Object(
   {
     ...RING,
-    plates: Type.Object({ outsideDiameter }),
+    plates: Type.Object({ outsideDiameter }, { description: 'Sizes of both plates.' }),
     plateGap: shownLength('Space between the faces of the plates.'),
-    height: shownLength('Over both plates.'),
+    height: shownLength('Height over both plates.'),
   },
-  { $id: 'ThrustSizeTableRow' },
+  { $id: 'ThrustSizeTableRow', description: 'The sizes of a turntable for one ball diameter and count.' },
 )
 export type ThrustSizeTableRow = Static<typeof ThrustSizeTableRow>
 
-const ROWS = 'A row for each diameter and count, counts running fastest.'
+const ROWS = 'A row for each diameter and count: all counts of the first diameter, then of the next.'
 const inputRef = refTo<typeof SizeTableRequest>('SizeTableRequest')
 
 const RadialSizeTableResponse = Type.Object(

@@ -13,7 +13,9 @@ export const sourcesRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'sources',
       tags: ['reference'],
-      summary: 'The source of every figure and formula, and its standing',
+      summary: 'The sources of every figure and formula',
+      description:
+        'Where does a figure come from, and how sure is it? You get every source with its standing: published, from memory, derived here, or common practice. Parameters narrow the list.',
       body: SourcesRequest,
       response: { 200: refTo<typeof SourcesResponse>('SourcesResponse') },
     },

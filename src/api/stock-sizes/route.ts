@@ -12,7 +12,9 @@ export const stockSizesRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'stockSizes',
       tags: ['reference'],
-      summary: 'Lumber: nominal, rough and dressed sizes',
+      summary: 'Sizes of lumber: nominal, rough and dressed',
+      description:
+        'How thick and how wide is lumber really? You get the nominal, rough and dressed sizes of softwood and hardwood; parameters narrow the list. Each row names its source.',
       body: StockSizesRequest,
       response: { 200: refTo<typeof StockSizesResponse>('StockSizesResponse') },
     },

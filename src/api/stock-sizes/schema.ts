@@ -32,7 +32,9 @@ export type StockSizesRequest = Static<typeof StockSizesRequest>
 export const StockSize = Type.Object(
   {
     kind: kind('Softwood boards and dimension lumber, or hardwood, which comes in random widths.'),
-    measure: Type.Unsafe<'thickness' | 'width'>(Type.Enum(['thickness', 'width'], { type: 'string' })),
+    measure: Type.Unsafe<'thickness' | 'width'>(
+      Type.Enum(['thickness', 'width'], { type: 'string', description: 'Whether this is a thickness or a width.' }),
+    ),
     nominal: Type.String({ description: 'Nominal size: in inches for softwood, in quarters of an inch for hardwood.' }),
     rough: Type.Optional(shown('Size as sawn (hardwood).')),
     dressed: shown(

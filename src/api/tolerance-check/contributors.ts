@@ -23,7 +23,7 @@ const closed = ($id: string, description: string) => ({ $id, description, additi
 
 const NormalScatter = Type.Object(
   {
-    kind: Type.Literal('normal'),
+    kind: Type.Literal('normal', { description: 'The kind of scatter.' }),
     mean: Type.Optional(
       Type.Unsafe<SignedLength>({
         ...refTo<typeof SignedLength>('SignedLength'),
@@ -39,21 +39,21 @@ const NormalScatter = Type.Object(
 )
 const UniformScatter = Type.Object(
   {
-    kind: Type.Literal('uniform'),
+    kind: Type.Literal('uniform', { description: 'The kind of scatter.' }),
     plusMinus: size0('Every value within this distance of the design is equally likely. None lies beyond it.'),
   },
   closed('UniformScatter', 'Evenly distributed about the design.'),
 )
 const TriangularScatter = Type.Object(
   {
-    kind: Type.Literal('triangular'),
+    kind: Type.Literal('triangular', { description: 'The kind of scatter.' }),
     plusMinus: size0('No value lies farther from the design than this, and the design itself is most likely.'),
   },
   closed('TriangularScatter', 'Between two limits, and most likely at the design in the middle.'),
 )
 const MeasuredBalls = Type.Object(
   {
-    kind: Type.Literal('measured'),
+    kind: Type.Literal('measured', { description: 'The kind of scatter.' }),
     diameters: Type.Array(refTo<typeof Length>('Length'), {
       minItems: FEWEST_BALLS,
       maxItems: MOST_MEASURED,

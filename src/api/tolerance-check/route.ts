@@ -1,5 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
+import { TOLERANCE_CHECK } from '#shared/questions/tolerance/input.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
+import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { notValid, problem } from '#src/http/problem.ts'
@@ -17,8 +19,8 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'toleranceCheck',
       tags: ['bearing'],
-      summary:
-        'How often a bearing runs when cuts, balls and weather differ from the design, which cause matters most, and where to aim',
+      summary: 'How often a bearing fits when nothing is perfect',
+      description: `Will it run when my cuts, my balls and the weather are not perfect? Send a design and how far each contributor scatters. You get the spread and the worst case of the ball gap and of the play, the chance that the bearing fits, the share of each contributor, and the depth to aim for. ${servedBy(TOLERANCE_CHECK)}`,
       body: refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest'),
       response: {
         200: {

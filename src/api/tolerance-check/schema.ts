@@ -20,7 +20,7 @@ type Limits = RequestOf<typeof LIMIT_FIELDS>
 export const ToleranceLimits = Type.Unsafe<Limits>(
   Type.Object(propertiesOf(LIMIT_FIELDS), {
     $id: 'ToleranceLimits',
-    description: 'Between what a bearing counts as fitting.',
+    description: 'Limits between which a bearing fits.',
     additionalProperties: false,
   }),
 )
@@ -33,7 +33,7 @@ const trials = Type.Unsafe<number | 'auto' | typeof WHEN_NEEDED>({
     { type: 'integer', minimum: FEWEST_TRIALS, maximum: MOST_TRIALS },
     { type: 'string', enum: ['auto', WHEN_NEEDED] },
   ],
-  description: `How many bearings to make, each closed exactly. \`auto\`: until the figures stand still to \`significantDigits\`, looked at after every 100000. Default: ${TRIALS_DEFAULT.stated}.`,
+  description: `Number of bearings to simulate, each closed exactly. \`auto\` goes on until the figures are stable to \`significantDigits\`, checked after every 100000. Default: ${TRIALS_DEFAULT.stated}.`,
 })
 
 const request = {
@@ -50,7 +50,7 @@ export const ToleranceCheckRequest = Type.Object(
     woods: Type.Optional(
       Type.Unsafe<Woods>({
         ...refTo<typeof Woods>('Woods'),
-        description: 'What the climate acts on: goes with `climate`.',
+        description: 'The woods on which the climate acts. Goes with `climate`.',
       }),
     ),
     climate: Type.Optional(
@@ -73,21 +73,25 @@ export type ToleranceCheckRequest = Static<typeof ToleranceCheckRequest>
 
 const Percentile = Type.Object(
   {
-    percent: shownNumber('So many percent of the bearings lie below.'),
-    value: shown('There.'),
-    standardError: shown('How far off it may be: a standard error.'),
+    percent: shownNumber('Percentage of the bearings below `value`.'),
+    value: shown('Value of the percentile.'),
+    standardError: shown('Standard error of `value`.'),
   },
-  { $id: 'Percentile' },
+  { $id: 'Percentile', description: 'A percentile of a figure.' },
 )
 
 export const FitChances = Type.Object(
   {
-    tooTight: chance('Below the smallest that is good.'),
-    fits: chance('Within the limits, both ends among them.'),
-    tooLoose: chance('Above the largest that is good. For the ball gap: too deep a groove.'),
+    tooTight: chance('Share of the bearings below the lower limit.'),
+    fits: chance('Share of the bearings within the limits, ends included.'),
+    tooLoose: chance('Share of the bearings above the upper limit. For the ball gap: the groove is too deep.'),
     standardError: Type.Object(
-      { tooTight: chance('Of `tooTight`.'), fits: chance('Of `fits`.'), tooLoose: chance('Of `tooLoose`.') },
-      { description: 'How far off each may be.' },
+      {
+        tooTight: chance('Standard error of `tooTight`.'),
+        fits: chance('Standard error of `fits`.'),
+        tooLoose: chance('Standard error of `tooLoose`.'),
+      },
+      { description: 'Standard errors.' },
     ),
   },
   { $id: 'FitChances', description: 'Shares of all bearings.' },
@@ -95,7 +99,7 @@ export const FitChances = Type.Object(
 
 const ToleranceHistogram = Type.Object(
   {
-    edges: Type.Array(shown('Where one bin ends and the next begins.'), { description: 'One more than `counts`.' }),
+    edges: Type.Array(shown('Edge between two bins.'), { description: 'One more than `counts`.' }),
     counts: Type.Array(Type.Integer({ minimum: 0 }), {
       description: 'Bearings in each bin; of the nearly linear method as many as there would be of 100000.',
     }),
@@ -105,33 +109,36 @@ const ToleranceHistogram = Type.Object(
 
 export const CheckedFigure = Type.Object(
   {
-    nominal: shown('As designed.'),
+    nominal: shown('Value as designed.'),
     worstCase: Type.Object(
-      { min: shown('Everything at its tight end.'), max: shown('Everything at its loose end.') },
+      { min: shown('All contributors at their tight ends.'), max: shown('All contributors at their loose ends.') },
       {
         description: `Exact, with all contributors at their worst at once; ${NORMAL_REACH} standard deviations off where they are normal and have no end.`,
       },
     ),
     rss: Type.Object(
-      { mean: shown('Mean.'), standardDeviation: shown('Root of the sum of squares.') },
+      { mean: shown('Mean value.'), standardDeviation: shown('Root of the sum of squares.') },
       { description: 'Law of propagation of uncertainty, by slopes worked out on paper (JCGM 100).' },
     ),
     monteCarlo: Type.Object(
       {
-        mean: shown('Mean.'),
+        mean: shown('Mean value.'),
         standardDeviation: shown('Standard deviation.'),
         percentiles: Type.Array(refTo<typeof Percentile>('Percentile')),
         shortest95: Type.Object(
-          { min: shown('Lower end.'), max: shown('Upper end.') },
+          { min: shown('Lower end of the interval.'), max: shown('Upper end of the interval.') },
           { description: 'The shortest interval that holds 95 %.' },
         ),
         standardError: Type.Object(
           {
-            mean: shown('Of the mean.'),
-            standardDeviation: shown('Of the standard deviation.'),
-            shortest95: Type.Object({ min: shown('Of its lower end.'), max: shown('Of its upper end.') }),
+            mean: shown('Standard error of the mean.'),
+            standardDeviation: shown('Standard error of the standard deviation.'),
+            shortest95: Type.Object(
+              { min: shown('Standard error of the lower end.'), max: shown('Standard error of the upper end.') },
+              { description: 'Standard errors of the ends of `shortest95`.' },
+            ),
           },
-          { description: 'How far off each may be.' },
+          { description: 'Standard errors.' },
         ),
       },
       { description: 'Bearings made by chance, each closed exactly (JCGM 101), or what `method` says instead.' },
@@ -139,37 +146,39 @@ export const CheckedFigure = Type.Object(
     probability: refTo<typeof FitChances>('FitChances'),
     histogram: refTo<typeof ToleranceHistogram>('ToleranceHistogram'),
   },
-  { $id: 'CheckedFigure', description: 'What becomes of a figure when nothing is perfect.' },
+  { $id: 'CheckedFigure', description: 'Distribution of a figure when nothing is perfect.' },
 )
 
 const effect = (of: string) =>
   Type.Object(
     {
-      slope: shownNumber(`How much the ${of} moves per unit of it; of \`climate\` per % of moisture content.`),
-      shareOfVariance: chance(`Its part in the scatter of the ${of}.`),
+      slope: shownNumber(`Change of the ${of} per unit of the contributor; for \`climate\` per % of moisture content.`),
+      shareOfVariance: chance(`Share of the variance of the ${of}.`),
     },
-    { description: `On the ${of}.` },
+    { description: `Effect on the ${of}.` },
   )
 
 const ContributorEffect = Type.Object(
   {
-    contributor: Type.Unsafe<CauseName>(Type.Enum([...CONTRIBUTORS_OF.rings, 'climate'], { type: 'string' })),
+    contributor: Type.Unsafe<CauseName>(
+      Type.Enum([...CONTRIBUTORS_OF.rings, 'climate'], { type: 'string', description: 'The contributor.' }),
+    ),
     ballGap: effect('ball gap'),
     radialInternalClearance: effect('play'),
-    message: Type.String({ description: 'The same in words.' }),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   {
     $id: 'ContributorEffect',
-    description: 'What a contributor does. `ballDiameter`: per unit of one ball; `outOfRound`: per unit of one groove.',
+    description: 'Effect of a contributor. `ballDiameter`: per unit of one ball. `outOfRound`: per unit of one groove.',
   },
 )
 
 export const AimPoint = Type.Object(
   {
-    grooveDepth: shown('Of the outer groove, land to bottom.'),
-    grooveBottomDiameter: shown('Across its bottoms.'),
-    deeper: shown('By how much deeper than designed; below 0 shallower.'),
-    ballGap: shown('Where the middle of the spread comes to lie: its mean.'),
+    grooveDepth: shown('Depth of the outer groove.'),
+    grooveBottomDiameter: shown('Diameter across the bottoms of the outer groove.'),
+    deeper: shown('How much deeper than designed. Below 0 it is shallower.'),
+    ballGap: shown('Mean ball gap at this aim.'),
     outcomes: refTo<typeof FitChances>('FitChances'),
   },
   { $id: 'AimPoint', description: 'A depth to stop at, and what becomes of the ball gap then.' },
@@ -180,9 +189,9 @@ const aimPoint = (description: string) =>
 
 export const RollerAimPoint = Type.Object(
   {
-    trackDiameter: shown("Of the outer ring's track."),
-    wider: shown('By how much its radius is larger than designed; below 0 smaller.'),
-    ballGap: shown('Where the middle of the spread comes to lie: its mean.'),
+    trackDiameter: shown("Diameter of the outer ring's track."),
+    wider: shown('How much larger its radius is than designed. Below 0 it is smaller.'),
+    ballGap: shown('Mean ball gap at this aim.'),
     outcomes: refTo<typeof FitChances>('FitChances'),
   },
   { $id: 'RollerAimPoint', description: 'A track to stop at, and what becomes of the ball gap then.' },
@@ -193,7 +202,7 @@ const rollerAimPoint = (description: string) =>
 
 const METHODS = ['nearly-linear', 'trials'] as const satisfies readonly ToleranceCheck['method']['kind'][]
 
-const share = (of: string) => shownShare(`Of the variance of the ${of}.`)
+const share = (of: string) => shownShare(`Share of the variance of the ${of}.`)
 
 const methodOf = <Residual extends TProperties>(residual: Residual) =>
   Type.Object(
@@ -206,25 +215,31 @@ const methodOf = <Residual extends TProperties>(residual: Residual) =>
         }),
       ),
       residualShare: Type.Optional(
-        Type.Object(residual, { description: 'Of the nearly linear method: what neither line nor curve tells.' }),
+        Type.Object(residual, {
+          description:
+            'Nearly linear method only: the share of the variance that neither the line nor the curve explains.',
+        }),
       ),
-      message: Type.String({ description: 'Why this one, in words.' }),
+      message: Type.String({ description: 'The reason for this method, in words.' }),
     },
-    { description: 'How the figures were found.' },
+    { description: 'The method by which the figures were found.' },
   )
 
 const inputRef = refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest')
 const MADE = {
   trials: Type.Integer({ description: 'Bearings made and closed exactly.' }),
   converged: Type.Boolean({
-    description: 'Whether means, deviations and the ends of the middle 95 % stand still to `significantDigits`.',
+    description:
+      'Whether means, standard deviations and the ends of the middle 95 % are stable to `significantDigits`.',
   }),
   ballGap: refTo<typeof CheckedFigure>('CheckedFigure'),
 }
-const notes = Type.Array(Type.String(), { description: 'What was not looked at.' })
+const notes = Type.Array(Type.String(), { description: 'Effects that were not considered.' })
 const jointly = (what: string) => ({
-  jointFits: chance(`That ball gap and ${what} both fit: no product of the two, for they share their causes.`),
-  jointFitsStandardError: chance('Of `jointFits`.'),
+  jointFits: chance(
+    `Chance that both the ball gap and ${what} fit. It is not the product of the two chances, because they share causes.`,
+  ),
+  jointFitsStandardError: chance('Standard error of `jointFits`.'),
 })
 
 const RINGS = {
@@ -242,16 +257,18 @@ const RadialToleranceCheckResponse = Type.Object(
     ...RINGS,
     aim: Type.Object(
       {
-        atNominal: aimPoint('As designed.'),
-        bestYield: aimPoint('Where most rings fit.'),
+        atNominal: aimPoint('Value as designed.'),
+        bestYield: aimPoint('The aim at which most rings fit.'),
         limitedRisk: Type.Optional(
-          aimPoint('Where most fit of those depths at which too deep a groove has the chance accepted at the most.'),
+          aimPoint(
+            'The depth at which most rings fit while the chance of a groove too deep stays within the accepted risk.',
+          ),
         ),
-        message: Type.String({ description: 'Which to take, in words.' }),
+        message: Type.String({ description: 'Advice on which aim to choose.' }),
       },
       {
         description:
-          'Where to stop cutting the outer groove: what is too shallow can be cut on, what is too deep cannot be put back. The inner ring is fitted afterwards.',
+          'The depth to aim for in the outer groove. You can deepen a groove that is too shallow, but you cannot put wood back. Fit the inner ring afterwards.',
       },
     ),
     notes,
@@ -264,42 +281,49 @@ const RollerToleranceCheckResponse = Type.Object(
     ...RINGS,
     aim: Type.Object(
       {
-        atNominal: rollerAimPoint('As designed.'),
-        bestYield: rollerAimPoint('Where most rings fit.'),
+        atNominal: rollerAimPoint('Value as designed.'),
+        bestYield: rollerAimPoint('The aim at which most rings fit.'),
         limitedRisk: Type.Optional(
-          rollerAimPoint('Where most fit of those tracks at which too wide a one has the chance accepted at the most.'),
+          rollerAimPoint(
+            'The diameter at which most rings fit while the chance of a track too wide stays within the accepted risk.',
+          ),
         ),
-        message: Type.String({ description: 'Which to take, in words.' }),
+        message: Type.String({ description: 'Advice on which aim to choose.' }),
       },
       {
         description:
-          "Where to stop turning the outer ring's track: what is too narrow can be cut on, what is too wide cannot be put back. The inner ring is fitted afterwards.",
+          "The diameter to aim for in the outer ring's track. You can widen a track that is too narrow, but you cannot put wood back. Fit the inner ring afterwards.",
       },
     ),
     notes,
   }),
-  { $id: 'RollerToleranceCheckResponse', description: 'The same of rollers between plain rings.' },
+  {
+    $id: 'RollerToleranceCheckResponse',
+    description: 'How often a roller bearing fits, which contributors matter most, and the aim.',
+  },
 )
 
 export const PlateContributorEffect = Type.Object(
   {
-    contributor: Type.Unsafe<CauseName>(Type.Enum(CONTRIBUTORS_OF.plates, { type: 'string' })),
+    contributor: Type.Unsafe<CauseName>(
+      Type.Enum(CONTRIBUTORS_OF.plates, { type: 'string', description: 'The contributor.' }),
+    ),
     ballGap: effect('ball gap'),
     plateGap: effect('space between the plates'),
-    message: Type.String({ description: 'The same in words.' }),
+    message: Type.String({ description: 'Summary in words.' }),
   },
   {
     $id: 'PlateContributorEffect',
     description:
-      'What a contributor does. `ballDiameter`: per unit of one ball; those of grooves: per unit of one plate.',
+      'Effect of a contributor. `ballDiameter`: per unit of one ball. Contributors of grooves: per unit of one plate.',
   },
 )
 
 export const PlateAimPoint = Type.Object(
   {
-    grooveCircleDiameter: shown("Across the groove's circle."),
-    furtherOut: shown('By how much its radius is larger than designed; below 0 smaller.'),
-    ballGap: shown('Where the middle of the spread comes to lie: its mean.'),
+    grooveCircleDiameter: shown('Diameter of the groove circle.'),
+    furtherOut: shown('How much larger its radius is than designed. Below 0 it is smaller.'),
+    ballGap: shown('Mean ball gap at this aim.'),
     outcomes: refTo<typeof FitChances>('FitChances'),
   },
   { $id: 'PlateAimPoint', description: 'A circle to stop at, in both plates, and what becomes of the ball gap then.' },
@@ -319,21 +343,26 @@ export const ThrustToleranceCheckResponse = Type.Object(
     }),
     aim: Type.Object(
       {
-        atNominal: plateAimPoint('As designed.'),
-        bestYield: plateAimPoint('Where most fit.'),
+        atNominal: plateAimPoint('Value as designed.'),
+        bestYield: plateAimPoint('The aim at which most turntables fit.'),
         limitedRisk: Type.Optional(
-          plateAimPoint('Where most fit of those circles at which too far out has the chance accepted at the most.'),
+          plateAimPoint(
+            'The circle at which most turntables fit while the chance of a groove too far out stays within the accepted risk.',
+          ),
         ),
-        message: Type.String({ description: 'Which to take, in words.' }),
+        message: Type.String({ description: 'Advice on which aim to choose.' }),
       },
       {
         description:
-          'Where to stop moving the groove out: what is too far in can be cut on at the outer flank, what is too far out cannot be put back.',
+          'The groove circle to aim for. You can move a groove out by cutting its outer flank, but you cannot put wood back.',
       },
     ),
     notes,
   }),
-  { $id: 'ThrustToleranceCheckResponse', description: 'The same of a turntable.' },
+  {
+    $id: 'ThrustToleranceCheckResponse',
+    description: 'How often a turntable fits, which contributors matter most, and the aim.',
+  },
 )
 export type ThrustToleranceCheckResponse = Static<typeof ThrustToleranceCheckResponse>
 

@@ -118,7 +118,7 @@ export function sizeTable(
   const base = (index: number): number => rule(index + 1) + (row - SMALL_TEXT_HEIGHT) / 2
   const cellsOf = (key: TabledKey, x: number, y: number): readonly Shape[] => {
     const found = dimensions.find((dimension) => dimension.key === key)
-    if (found === undefined) return []
+    if (found === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
     const cell = (words: string, from: number, to: number, anchor: 'start' | 'end'): Shape =>
       fittedText(words, at(x + width * (anchor === 'start' ? from : to), y), width * (to - from), anchor, {
         height: SMALL_TEXT_HEIGHT,

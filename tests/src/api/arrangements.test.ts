@@ -271,7 +271,11 @@ describe('what plates can be asked', () => {
   test('size table: the rows of turntables, and the same for a spreadsheet', async () => {
     const body = { units: 'mm', arrangement: 'thrust', diameters: [16], counts: [18, 24], ballGap: 1 }
     const { rows } = await answered('size-table', body)
-    expect(rows[1]).toMatchObject({ balls: { count: 24, diameter: 16 }, plateGap: expect.closeTo(6.4), height: expect.closeTo(38.4) })
+    expect(rows[1]).toMatchObject({
+      balls: { count: 24, diameter: 16 },
+      plateGap: expect.closeTo(6.4),
+      height: expect.closeTo(38.4),
+    })
     expect(rows[1].pitchRadius).toBe((await answered('design', WITH_GAP)).pitchRadius)
     const sheet = await post(`${await startedApp()}/v1/size-table`, body, { accept: 'text/csv' })
     expect(sheet.text.split('\r\n')[0]).toMatch(
@@ -408,9 +412,9 @@ describe('what plates can be asked', () => {
     expect(large.warnings[0]).toMatchObject({ code: 'does-not-close', path: '/measured' })
     expect(large.warnings[0].suggestion.path).toBe('/grooveCircleDiameter')
     for (const each of [answer, small, large]) {
-      expect(sentencesIn([each.summary, each.assumed, each.bounds, each.orderEffect, each.warnings, each.plateRest])).not.toMatch(
-        NOT_OF_PLATES,
-      )
+      expect(
+        sentencesIn([each.summary, each.assumed, each.bounds, each.orderEffect, each.warnings, each.plateRest]),
+      ).not.toMatch(NOT_OF_PLATES)
     }
   })
 

@@ -96,8 +96,8 @@ describe('a house between 30 and 65 % of humidity', () => {
       },
     })
     expect(inMillimetres.runsAllYear).toBe(true)
+    // Half the last digit of either answer: 1e-7 in and 1e-6 mm.
     for (const [i, { ballGap }] of inInches.states.entries())
-      // Half the last digit of either answer: 1e-7 in and 1e-6 mm.
       expect(ballGap.min * 25.4).toBeWithin(12.7e-7 + 0.5e-6, inMillimetres.states[i]?.ballGap.min ?? Number.NaN)
   })
 
@@ -193,11 +193,7 @@ describe('not valid', () => {
     ['no year', { ...REQUEST, climate: { today: { relativeHumidity: 50 } } }, '/climate: must state the year'],
     ['no today', climateWith({ today: {} }), '/climate/today: must state how damp it is today'],
     ['a misspelt field', climateWith({ humidity: 5 }), '/climate/humidity: Unknown name "humidity"'],
-    [
-      'a half range',
-      climateWith({ relativeHumidity: { min: 30 } }),
-      '/climate/relativeHumidity/max: "max" is missing',
-    ],
+    ['a half range', climateWith({ relativeHumidity: { min: 30 } }), '/climate/relativeHumidity/max: "max" is missing'],
     [
       'the wood of glass',
       { ...REQUEST, woods: { ...REQUEST.woods, balls: { species: 'maple-sugar' } } },

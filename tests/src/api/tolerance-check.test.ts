@@ -179,7 +179,10 @@ describe('twelve glass balls in a shop that is not perfect', () => {
       contributors: { ballDiameter, outerGrooveBottomRadius },
     })
     const inIn = await checked(url, inches)
-    expect(inIn.ballGap.monteCarlo.mean * 25.4).toBeWithin(MM_STEP / 2 + (25.4 * IN_STEP) / 2, inMm.ballGap.monteCarlo.mean)
+    expect(inIn.ballGap.monteCarlo.mean * 25.4).toBeWithin(
+      MM_STEP / 2 + (25.4 * IN_STEP) / 2,
+      inMm.ballGap.monteCarlo.mean,
+    )
     expect(inIn.ballGap.probability).toEqual(inMm.ballGap.probability)
     expect(inIn.aim.message).toMatch(/ in deep/)
   })
@@ -441,7 +444,9 @@ describe('refused in words, with the place', () => {
     expect(faults).toMatch(/\/contributors\/ballDiameter\/kind: must be one of "normal"/)
     expect(faults).toMatch(/\/contributors\/outOfRound\/plusMinus: "plusMinus" is missing/)
     expect(faults).toMatch(/\/contributors\/humidity: /)
-    expect(faults).toMatch(/\/trials: must be a whole number from 1000 to 2000000, or one of "auto" or "when-needed"; 10 was given/)
+    expect(faults).toMatch(
+      /\/trials: must be a whole number from 1000 to 2000000, or one of "auto" or "when-needed"; 10 was given/,
+    )
     expect(faults).toMatch(/\/seed: /)
     expect(faults).toMatch(/\/limits\/minBallGap: /)
     expect(faults).toMatch(/\/climate\/today: "today" is missing/)

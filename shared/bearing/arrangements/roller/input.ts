@@ -16,7 +16,7 @@ const ROLLERS = required(
         ),
       ),
       material: choice(
-        'What the rollers are made of.',
+        'Material of the rollers.',
         fields.BALL_MATERIALS,
         fields.trade('wood', 'most makers have turned wooden dowels'),
       ),

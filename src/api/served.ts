@@ -1,0 +1,12 @@
+import { ARRANGEMENT_NAMES, type Question } from '#shared/bearing/arrangements.ts'
+
+const LIST = new Intl.ListFormat('en', { type: 'conjunction' })
+
+/** The sentence of an operation's description that says which arrangements it serves. */
+export function servedBy(...questions: readonly Pick<Question, 'serves'>[]): string {
+  const names = ARRANGEMENT_NAMES.filter((name) => questions.some(({ serves }) => serves.includes(name)))
+  return `It serves ${LIST.format(names.map((name) => `\`${name}\``))} bearings.`
+}
+
+/** What is asked of every bearing. */
+export const EVERY_ARRANGEMENT: Pick<Question, 'serves'> = { serves: ARRANGEMENT_NAMES }
