@@ -44,7 +44,7 @@ export const METHOD_FIELDS = {
   overshootRisk: number(
     'Chance of a groove too deep that you accept: `aim.limitedRisk` keeps to it.',
     { least: 0.0001, most: 0.5 },
-    trade('0.05', 'one groove in twenty may be lost'),
+    trade('0.05', 'one workpiece in twenty may be lost'),
   ),
 }
 
