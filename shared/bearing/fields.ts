@@ -150,7 +150,10 @@ export const gapFields = (ballGap: Default, element: Element = 'ball') => ({
     `Gap between the last ${element} and the first, with all ${element}s pushed together: the gap to aim for.`,
     ballGap,
   ),
-  minBallGap: nonNegativeLength('Smallest gap with which the bearing still runs.', plain('0', 'the ring just closes')),
+  minBallGap: nonNegativeLength(
+    'Smallest gap with which the bearing still runs.',
+    plain('0', `the last ${element} just fits`),
+  ),
   maxBallGap: nonNegativeLength(
     'Largest gap that is still good.',
     trade(

@@ -6,9 +6,12 @@ const asDesigned = (raceway: string) => plain("the design's own", `the ${raceway
 /** The size of the groove as it is, under the name that the bearing has for it: one row each. */
 export const GROOVE_FIELDS = {
   grooveBottomDiameter: length("Across the bottoms of the outer ring's groove, as it is.", asDesigned('groove')),
-  trackDiameter: length("Of rollers: the outer ring's track, as it is.", asDesigned('track')),
+  trackDiameter: length(
+    "Across the outer ring's track, which rollers have in place of a groove, as it is.",
+    asDesigned('track'),
+  ),
   grooveCircleDiameter: length(
-    'Of plates: across the circle in which the groove is deepest, as it is.',
+    'Across the circle in which the groove of a plate is deepest, as it is.',
     asDesigned('groove'),
   ),
 }
