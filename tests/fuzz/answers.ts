@@ -85,5 +85,5 @@ function isPlace(pointer: string, { method, body = {}, parameters }: Operation):
 
 function variantsOf(schema: Schema): readonly Schema[] {
   const whole = schemaAt(schema)
-  return (whole.oneOf ?? [whole]).map(schemaAt)
+  return (whole.anyOf ?? whole.oneOf ?? [whole]).map(schemaAt)
 }

@@ -13,9 +13,8 @@ type Check = {
   readonly units: string
   readonly forceUnits: string
   readonly pressureUnits: string
-  readonly wood: string
-  readonly ballWood?: string
-  readonly verdict: string
+  readonly input: { readonly wood: string; readonly ballWood?: string }
+  readonly summary: string
   readonly sharing: { readonly mostLoadedBall: number; readonly ballLoads: readonly number[] }
   readonly outerRing: Seat
   readonly innerRing: Seat
@@ -44,10 +43,11 @@ async function checked(url: string, request: object): Promise<Check> {
 describe('a clock and a curious finger', () => {
   test('the whole answer: shares, touches, limits, speeds, cautions, and no claim of safety', async () => {
     const answer = await checked(await address(), REQUEST)
-    expect(answer).toMatchObject({ units: 'mm', forceUnits: 'N', pressureUnits: 'MPa', wood: 'maple-sugar' })
-    expect(answer).not.toHaveProperty('ballWood')
+    expect(answer).toMatchObject({ units: 'mm', forceUnits: 'N', pressureUnits: 'MPa' })
+    expect(answer.input.wood).toBe('maple-sugar')
+    expect(answer.input).not.toHaveProperty('ballWood')
     expect(answer.sharing.ballLoads.length).toBe(14)
-    expect(answer.verdict).toMatch(/estimate for light work, not a safe working load/)
+    expect(answer.summary).toMatch(/estimate for light work, not a safe working load/)
     expect(answer.speedLimit.message).toMatch(/^Do not exceed /)
     const codes = answer.cautions.map(({ code }) => code)
     expect(codes[0]).toBe('estimate-only')
@@ -78,7 +78,8 @@ describe('a clock and a curious finger', () => {
       radialLoad: 20 / 4.4482216152605,
     })
     expect(inches).toMatchObject({ units: 'in', forceUnits: 'lbf', pressureUnits: 'lbf/in2' })
-    expect(inches.innerRing.width * 25.4).toBeWithin(1e-9, mm.innerRing.width)
+    // A ten-millionth of an inch is 2.54e-6 mm, and nine digits of a load of kilonewtons are a millionth.
+    expect(inches.innerRing.width * 25.4).toBeWithin(2e-6, mm.innerRing.width)
     // 1 MPa is 145.038 lbf/in²
     expect(inches.innerRing.maxPressure / mm.innerRing.maxPressure).toBeWithin(0.0005, 145.038)
     expect(inches.dent.radialLoad * 4.4482216152605).toBeWithin(1e-6, mm.dent.radialLoad)
@@ -105,7 +106,7 @@ describe('a clock and a curious finger', () => {
       radialLoad: 10,
       ballWood: 'basswood-american',
     })
-    expect(tight.ballWood).toBe('basswood-american')
+    expect(tight.input.ballWood).toBe('basswood-american')
     expect(tight.innerRing).toMatchObject({ seat: 'edges' })
     expect(tight.innerRing).not.toHaveProperty('length')
     expect(tight.firstMark.radialLoad).toBe(0)
@@ -126,7 +127,7 @@ describe('refused in words, with the place', () => {
       await post(url, { design: DESIGN, radialLoad: -1, wood: 'maple-suger', turning: 'both', speed: '30', load: 1 }),
     ).join('\n')
     expect(faults).toMatch(/\/radialLoad: /)
-    expect(faults).toMatch(/\/wood: .*did you mean "maple-sugar"/)
+    expect(faults).toMatch(/\/wood: .*Did you mean "maple-sugar"/)
     expect(faults).toMatch(/\/turning: /)
     expect(faults).toMatch(/\/speed: /)
     expect(faults).toMatch(/\/load: /)
