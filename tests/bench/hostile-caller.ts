@@ -1,4 +1,5 @@
 import { connect, type Socket } from 'node:net'
+import { setPriority } from 'node:os'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { Pool } from 'undici'
 import { headersOf, posted, type Question } from './question.ts'
@@ -125,6 +126,8 @@ class Attack {
   }
 }
 
+// It stands for a machine of its own: what it takes of the processor is not to be taken from the service.
+setPriority(10)
 process.once('message', (address: string) => {
   const attack = new Attack(address)
   process.once('message', async () => {
