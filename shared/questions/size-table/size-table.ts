@@ -5,6 +5,8 @@ import {
   type Question,
   type ThrustBearing,
 } from '#shared/bearing/arrangements.ts'
+import { beyondBounds } from '#shared/bearing/bounds.ts'
+import type { Group } from '#shared/bearing/field.ts'
 import type { OuterSide } from '#shared/bearing/outer-side.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { outerWallRefusals } from '#shared/bearing/ring-pair.ts'
@@ -36,6 +38,8 @@ export type SizeTable =
 const ANY_INNER_RING = { engagement: 0.5, groove: { conformity: 0.5 } }
 /** A bore, in ball diameters, that refuses nothing: no two sizes near that of a ball differ by so little. */
 const ANY_BORE = 1e-30
+/** Where a whole input has what a table echoes: what all pairs share, and the balls of the lists. */
+const ECHOED = /^\/(balls\/diameter|outerRing|plates|groove|ballGap)(\/|$)/
 
 /**
  * Ball diameters × counts: the ring, or the plates, that each pair gives, in the order given, counts running fastest.
@@ -47,7 +51,7 @@ export function sizeTable(input: SizeTableInput): Result<SizeTable, readonly Ref
   if (refused.length > 0) return fail(refused)
   if (input.arrangement === 'thrust') {
     const { diameters, counts, ...shared } = input
-    const rows = rowsOf(diameters, counts, (balls) =>
+    const rows = rowsOf(ARRANGEMENTS.thrust.fields, diameters, counts, (balls) =>
       ARRANGEMENTS.thrust.bearingOf({ ...shared, balls, bore: mm(ANY_BORE * balls.diameter) }),
     )
     return rows.ok ? ok({ of: 'plates', rows: rows.value }) : rows
@@ -60,11 +64,11 @@ type InputOf<Name> = Extract<SizeTableInput, { readonly arrangement: Name }>
 
 // No figure of the outer side depends on the bore or on the inner ring.
 const radialRows = ({ diameters, counts, ...shared }: Exclude<SizeTableInput, InputOf<'roller' | 'thrust'>>) =>
-  rowsOf(diameters, counts, (balls) =>
+  rowsOf(ARRANGEMENTS.radial.fields, diameters, counts, (balls) =>
     withWall(ARRANGEMENTS.radial.outerSideOf({ ...shared, balls, bore: balls.diameter, innerRing: ANY_INNER_RING })),
   )
 const rollerRows = ({ diameters, counts, ...shared }: InputOf<'roller'>) =>
-  rowsOf(diameters, counts, (balls) =>
+  rowsOf(ARRANGEMENTS.roller.fields, diameters, counts, (balls) =>
     withWall(ARRANGEMENTS.roller.outerSideOf({ ...shared, balls, bore: balls.diameter })),
   )
 
@@ -75,7 +79,8 @@ function withWall(made: Made<OuterSide>): Made<OuterSide> {
   return refused.length > 0 ? fail(refused) : made
 }
 
-function rowsOf<T>(
+function rowsOf<T extends Pick<OuterSide | ThrustBearing, 'settled'>>(
+  group: Group,
   diameters: readonly Mm[],
   counts: readonly number[],
   make: (balls: { readonly count: number; readonly diameter: Mm }) => Made<T>,
@@ -83,12 +88,19 @@ function rowsOf<T>(
   const rows: (T & Row)[] = []
   for (const [ofDiameters, diameter] of diameters.entries()) {
     for (const [ofCounts, count] of counts.entries()) {
-      const made = make({ count, diameter })
+      const made = echoable(make({ count, diameter }), group)
       if (!made.ok) return fail(made.error.map((refusal) => inTable(refusal, ofDiameters, ofCounts)))
       rows.push({ ...made.value, ballCount: count })
     }
   }
   return ok(rows)
+}
+
+/** A row as it was made, or the lengths that its table would echo and nobody could send. */
+function echoable<T extends Pick<OuterSide | ThrustBearing, 'settled'>>(made: Made<T>, group: Group): Made<T> {
+  if (!made.ok) return made
+  const beyond = beyondBounds(made.value.settled.input, group).filter(({ path }) => ECHOED.test(path))
+  return beyond.length > 0 ? fail(beyond) : made
 }
 
 /** What is wrong with the balls of a pair is said of their place in the lists. */

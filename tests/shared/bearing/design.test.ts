@@ -145,7 +145,7 @@ describe('whatever comes through the edge', () => {
     )
     // and that the law was put to the test for nearly every code that has a remedy
     expect(suggested.size).toBeGreaterThan(13)
-  })
+  }, 120_000)
 
   test('a warning’s path is that of a value in the echoed input', () => {
     fc.assert(

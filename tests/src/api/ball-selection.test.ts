@@ -94,8 +94,8 @@ describe('a lot of fourteen for a ring of twelve', () => {
     })
     expect(inches.units).toBe('in')
     expect(inches.chosen.map(({ index }) => index)).toEqual(inMm.chosen.map(({ index }) => index))
-    // A ten-millionth of an inch is 2.54e-6 mm.
-    expect(inches.ballGap * 25.4).toBeWithin(2e-6, inMm.ballGap)
+    // The groove is the design's, rounded to a ten-millionth of an inch: half of that is 1.3e-6 mm, and the gap grows by three times that.
+    expect(inches.ballGap * 25.4).toBeWithin(1e-5, inMm.ballGap)
     expect(inches.summary).toMatch(/ in\b/)
   })
 

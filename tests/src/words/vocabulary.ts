@@ -24,7 +24,7 @@ const VOCABULARY: Readonly<Record<ArrangementName, readonly string[]>> = {
 const ALL: ReadonlySet<string> = new Set(Object.values(VOCABULARY).flat())
 
 /** Words that mean something else here: wood may split, and a ring of balls is not a ring of wood. */
-const ELSEWHERE = /it may split|half a ball|full ring|the ring just closes|eye and face protection/gi
+const ELSEWHERE = /it may split|half a ball|full ring|eye and face protection/gi
 
 /** The words of a sentence that its arrangement does not have. */
 export function foreignWords(sentence: string, arrangement: ArrangementName): readonly string[] {

@@ -31,10 +31,10 @@ const WOOD = { species: 'maple-sugar' }
 /** A search through a year of two dozen months: seconds of a thread. */
 const LARGE = {
   units: 'mm',
-  outsideDiameter: { most: 2000 },
-  bore: { least: 8, most: 20, step: 2 },
+  outsideDiameter: { max: 2000 },
+  bore: { min: 8, max: 20, step: 2 },
   balls: Array.from({ length: 24 }, (_, index) => ({ diameter: 10 + index })),
-  counts: { least: 10, most: 200 },
+  counts: { min: 10, max: 200 },
   show: 'all',
   limit: 50,
   offset: 100,
@@ -64,7 +64,7 @@ test('at work itself until its deadline: 422, for to come back would not help, a
 
 test('a search that cannot be done within the deadline: 422 at once, before anything of it is begun', async () => {
   const app = await testedApp()
-  const payload = { ...LARGE, counts: { least: 190, most: 200 }, offset: 200 }
+  const payload = { ...LARGE, counts: { min: 190, max: 200 }, offset: 200 }
   const answer = await app.inject({ method: 'POST', url: '/v1/design-search', payload })
   expect(answer.statusCode).toBe(422)
   expect(answer.json().errors[0].message).toMatch(/fewer months/)
@@ -72,7 +72,7 @@ test('a search that cannot be done within the deadline: 422 at once, before anyt
 })
 
 test('a search that turns out to be too long for the deadline is refused in its first parts, not at the deadline', async () => {
-  const payload = { ...LARGE, counts: { least: 10, most: 60 }, offset: 0 }
+  const payload = { ...LARGE, counts: { min: 10, max: 60 }, offset: 0 }
   const whole = await testedApp({ config: { taskDeadlineMs: 300_000 } })
   expect((await whole.inject({ method: 'POST', url: '/v1/design-search', payload })).statusCode).toBe(200)
   const { done, workedMs } = whole.taskLoad()
@@ -96,7 +96,7 @@ test('a search that turns out to be too long for the deadline is refused in its 
 }, 120_000)
 
 test('the bytes of a search are the same for one thread and for two', async () => {
-  const payload = { ...LARGE, counts: { least: 10, most: 30 }, offset: 0, limit: 5 }
+  const payload = { ...LARGE, counts: { min: 10, max: 30 }, offset: 0, limit: 5 }
   const texts: string[] = []
   for (const workerThreads of [1, 2]) {
     const at = await startedApp({ config: { workerThreads, taskDeadlineMs: 300_000 } })
@@ -160,7 +160,7 @@ test('ready is 503, with the reason, once workers have been full for longer than
   }
   const callers = [caller(), caller(), caller()]
   await vi.waitFor(async () => problemIn(await ready(), 503), { timeout: 20_000 })
-  expect(problemIn(await ready(), 503).detail).toMatch(/worker threads/)
+  expect(problemIn(await ready(), 503).detail).toMatch(/more requests than it can answer/)
   expect((await post(`${at}/v1/design`, DESIGN)).status).toBe(200)
   isOver = true
   await Promise.all(callers)

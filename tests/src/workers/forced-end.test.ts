@@ -57,7 +57,7 @@ test('a task that loses its thread twice is a fault of ours: 500, with a line in
   }
   const { statusCode: status, headers, payload: text } = await endless
   expect(problemIn({ status, headers: headers as Record<string, string>, text }, 500).detail).toMatch(
-    /Something went wrong/,
+    /The service failed: the request is not at fault/,
   )
   expect(app.taskLoad()).toMatchObject({ lost: 2, running: 0 })
   const lines = logLines.map((line): { level: number; msg: string } => JSON.parse(line))

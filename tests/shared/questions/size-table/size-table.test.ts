@@ -69,3 +69,20 @@ test('balls that leave no room for a plate are pointed to in the lists', () => {
   const table = sizeTable({ units: 'mm', arrangement: 'thrust', diameters: [mm(12.7)], counts: [20, 6], groove })
   expect(table).toMatchObject({ ok: false, error: [{ code: 'no-room-inside', path: '/counts/1', ballCount: 6 }] })
 })
+
+test('what would be echoed and nobody could send is refused, in the place of this input', () => {
+  const pathsOf = (input: Parameters<typeof sizeTable>[0]) => {
+    const table = sizeTable(input)
+    return table.ok ? [] : table.error.map(({ code, path }) => `${code} ${path}`)
+  }
+  const tooLarge = mm(10_000 * 25.4)
+  expect(pathsOf({ units: 'mm', diameters, counts, outerRing: { wall: tooLarge } })).toEqual([
+    'beyond-bounds /outerRing/wall',
+  ])
+  expect(pathsOf({ units: 'mm', diameters: [mm(10), tooLarge], counts, ballGap: mm(1) })).toEqual([
+    'beyond-bounds /diameters/1',
+    'beyond-bounds /outerRing/wall',
+  ])
+  // Two thirds of a ball of 0.001 in: less than an input in inches may hold.
+  expect(pathsOf({ units: 'in', diameters: [mm(0.0254)], counts })).toEqual(['beyond-bounds /outerRing/wall'])
+})
