@@ -18,10 +18,10 @@ const MONTHS = Array.from({ length: 24 }, (_, index) => ({
 }))
 const LARGE_SEARCH = {
   units: 'mm',
-  outsideDiameter: { most: 2000 },
-  bore: { least: 8, most: 20, step: 2 },
+  outsideDiameter: { max: 2000 },
+  bore: { min: 8, max: 20, step: 2 },
   balls: Array.from({ length: 24 }, (_, index) => ({ diameter: 10 + index })),
-  counts: { least: 10, most: 60 },
+  counts: { min: 10, max: 60 },
   show: 'all',
   year: {
     woods: { outerRing: WOOD, innerRing: WOOD, balls: WOOD },
