@@ -1,7 +1,6 @@
 /** A value that takes a while to make, is made when it is first asked for, and is kept only if that went well. */
-export type Lazy<Value, Given extends readonly unknown[] = []> = {
-  /** The value. What is given counts only for the call that makes it. */
-  (...given: Given): Promise<Value>
+export type Lazy<Value> = {
+  (): Promise<Value>
   /** The value as far as anyone has asked for it, without making it: for whoever has to close it. */
   started(): Promise<Value> | undefined
 }
@@ -13,13 +12,11 @@ export type Lazy<Value, Given extends readonly unknown[] = []> = {
  *
  * @param make makes the value; it may throw or reject
  */
-export function lazy<Value, Given extends readonly unknown[] = []>(
-  make: (...given: Given) => Promise<Value>,
-): Lazy<Value, Given> {
+export function lazy<Value>(make: () => Promise<Value>): Lazy<Value> {
   let kept: Promise<Value> | undefined
-  const get = (...given: Given): Promise<Value> => {
+  const get = (): Promise<Value> => {
     if (kept !== undefined) return kept
-    const making = (async () => make(...given))()
+    const making = (async () => make())()
     kept = making
     making.catch(() => {
       kept = undefined

@@ -8,12 +8,8 @@ import type { Traits } from './traits.ts'
 import type { Finding } from './warning.ts'
 
 /** An arrangement whose outer ring is cut to a ball gap, whatever lies inside it. */
-export interface FullRingArrangement<
-  Name extends string,
-  Input extends AnyInput,
-  B extends AnyBearing,
-  F extends Fields,
-> extends Arrangement<Name, Input, B, F> {
+export interface FullRingArrangement<Input extends AnyInput, B extends AnyBearing, F extends Fields>
+  extends Arrangement<Input, B, F> {
   /** The outer ring with its balls; the bore and the inner ring are not looked at. */
   outerSideOf(input: Input): Result<OuterSide, readonly Refusal[]>
 }
@@ -27,13 +23,7 @@ export interface AnyBearing {
  * One arrangement of a rolling bearing: what its input holds, and how a bearing follows from it. Written as methods, so that
  * a module for one input may stand in the record of all of them.
  */
-export interface Arrangement<
-  Name extends string,
-  Input extends AnyInput,
-  B extends AnyBearing,
-  F extends Fields = Fields,
-> {
-  readonly name: Name
+export interface Arrangement<Input extends AnyInput, B extends AnyBearing, F extends Fields = Fields> {
   readonly traits: Traits
   /** The fields of its input, besides `units` and `arrangement`. */
   readonly fields: Group<F>

@@ -10,7 +10,7 @@ import type { AnyInput } from './resolve.ts'
 import type { Traits } from './traits.ts'
 
 /** Some arrangements by their names: what the edge makes of the service's own, it makes of any. */
-export type Arrangements = Readonly<Record<string, Arrangement<string, AnyInput, AnyBearing>>>
+export type Arrangements = Readonly<Record<string, Arrangement<AnyInput, AnyBearing>>>
 
 /** Every arrangement. A new one: its folder, and its line here. */
 export const ARRANGEMENTS = {
@@ -25,11 +25,8 @@ export type ArrangementName = keyof Modules
 type InputOf<A> = A extends { bearingOf(input: infer Input): unknown } ? Input : never
 type BearingOf<A> = A extends { dimensionsOf(bearing: infer B): unknown } ? B : never
 
-/** The input of each of some arrangements. */
-type InputsOf<M extends Arrangements> = { readonly [Name in keyof M]: InputOf<M[Name]> }
-
 /** The input of each arrangement, and of any. */
-export type InputByArrangement = InputsOf<Modules>
+export type InputByArrangement = { readonly [Name in ArrangementName]: InputOf<Modules[Name]> }
 export type DesignInput = InputByArrangement[ArrangementName]
 /** The bearing of each arrangement, and of any. */
 export type BearingByArrangement = { readonly [Name in ArrangementName]: BearingOf<Modules[Name]> }
@@ -57,11 +54,7 @@ export const nameOf = ({ arrangement }: Named): ArrangementName => arrangement ?
 export const traitsOf = (design: Named): Traits => ARRANGEMENTS[nameOf(design)].traits
 
 /** The module of an arrangement, for code that treats all of them alike. */
-export const arrangementOf = (design: Named): Arrangement<ArrangementName, DesignInput, Bearing> =>
-  ARRANGEMENTS[nameOf(design)]
-
-/** The bearing of an input, of whatever arrangement, or every reason at once why there is none. */
-const bearingOf = (input: DesignInput): Result<Bearing, readonly Refusal[]> => arrangementOf(input).bearingOf(input)
+export const arrangementOf = (design: Named): Arrangement<DesignInput, Bearing> => ARRANGEMENTS[nameOf(design)]
 
 /** The design of an input, of whatever arrangement: see `designOf`. */
 export const design = (input: DesignInput): Result<Design, readonly Refusal[]> =>
@@ -91,19 +84,13 @@ export function notServed(input: Named, { name, serves }: Question): readonly Re
   return [{ code: 'not-answered', path: '/arrangement', arrangement, question: name }]
 }
 
-const served =
-  (make: (input: DesignInput) => Result<Bearing, readonly Refusal[]>) =>
-  <Name extends ArrangementName>(
-    question: Question<Name>,
-    input: DesignInput,
-  ): Result<BearingByArrangement[Name], readonly Refusal[]> => {
-    const refused = notServed(input, question)
-    // Of the arrangements that the question serves, as was just made sure.
-    return refused.length > 0 ? fail(refused) : (make(input) as Result<BearingByArrangement[Name], readonly Refusal[]>)
-  }
-
-/** The bearing that a question is asked of, where its arrangement is one that the question serves. */
-export const bearingFor = served(bearingOf)
-
-/** The same where the whole input is echoed: see `echoedBearing`. */
-export const echoedBearingFor = served((input) => echoedBearing(arrangementOf(input), input))
+/** The bearing that a question is asked of, where the question serves its arrangement: see `echoedBearing`. */
+export function echoedBearingFor<Name extends ArrangementName>(
+  question: Question<Name>,
+  input: DesignInput,
+): Result<BearingByArrangement[Name], readonly Refusal[]> {
+  const refused = notServed(input, question)
+  if (refused.length > 0) return fail(refused)
+  // Of the arrangements that the question serves, as was just made sure.
+  return echoedBearing(arrangementOf(input), input) as Result<BearingByArrangement[Name], readonly Refusal[]>
+}

@@ -7,6 +7,7 @@ import {
   leastPitchRadius,
   pitchRadiusForGap,
 } from '#shared/geometry/ring-of-balls.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Refusal } from './refusal.ts'
 import { LARGEST_GAP, type SettledBallRing } from './resolve.ts'
@@ -24,8 +25,16 @@ export interface BallRing {
   readonly gauge: Gauge
 }
 
+/** The ring of balls that leaves the asked gap exactly, or every reason at once why there is none. */
+export function ballRing<S extends SettledBallRing>(
+  settled: S,
+): Result<BallRing & { readonly settled: S }, readonly Refusal[]> {
+  const refused = gapRefusals(settled)
+  return refused.length > 0 ? fail(refused) : ok({ settled, ...onPitchCircle(settled) })
+}
+
 /** Why no ring leaves the gaps that were asked. */
-export function gapRefusals(settled: SettledBallRing): readonly Refusal[] {
+function gapRefusals(settled: SettledBallRing): readonly Refusal[] {
   const { ballGap: gap, minBallGap: min, maxBallGap: max, ballDiameter, assumed } = settled
   const below = mm(LARGEST_GAP * ballDiameter)
   const gaps = [
@@ -42,7 +51,7 @@ export function gapRefusals(settled: SettledBallRing): readonly Refusal[] {
 }
 
 /** The pitch circle that leaves the asked gap exactly, with its plug. Balls that grow on it close the gap by −Z at closure. */
-export function onPitchCircle(settled: SettledBallRing): Omit<BallRing, 'settled'> {
+function onPitchCircle(settled: SettledBallRing): Omit<BallRing, 'settled'> {
   const { ballDiameter } = settled
   const ballCount = settled.input.balls.count
   const pitchRadius = pitchRadiusForGap(settled.ballGap, ballDiameter, ballCount)

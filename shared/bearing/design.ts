@@ -6,7 +6,7 @@ import type { Dimension } from './dimensions.ts'
 import type { Refusal } from './refusal.ts'
 import type { AnyInput } from './resolve.ts'
 import { asStated, type Suggestion, withSuggestion } from './suggestion.ts'
-import type { Finding, Warning, WarningFacts } from './warning.ts'
+import type { Finding, Warning, WarningCode, WarningFacts } from './warning.ts'
 
 /** A bearing of whatever arrangement, the table of what to cut, and what to watch. */
 export interface DesignOf<B> {
@@ -15,14 +15,12 @@ export interface DesignOf<B> {
   readonly warnings: readonly Warning[]
 }
 
-type AnyArrangement<I extends AnyInput, B extends AnyBearing> = Arrangement<string, I, B>
-
 /**
  * The bearing of an input as a caller sent it: one whose whole input, defaults and all, could be sent again. Needed wherever
  * the whole input is echoed.
  */
 export function echoedBearing<I extends AnyInput, B extends AnyBearing>(
-  arrangement: AnyArrangement<I, B>,
+  arrangement: Arrangement<I, B>,
   input: I,
 ): Result<B, readonly Refusal[]> {
   const made = arrangement.bearingOf(input)
@@ -39,7 +37,7 @@ export function echoedBearing<I extends AnyInput, B extends AnyBearing>(
  * @returns the design, or every reason at once why there is no such bearing
  */
 export function designOf<I extends AnyInput, B extends AnyBearing>(
-  arrangement: AnyArrangement<I, B>,
+  arrangement: Arrangement<I, B>,
   input: I,
 ): Result<DesignOf<B>, readonly Refusal[]> {
   const made = echoedBearing(arrangement, input)
@@ -88,7 +86,7 @@ const isSame = (one: WarningFacts, other: WarningFacts): boolean =>
 const ringOf = (facts: WarningFacts): string => ('ring' in facts ? facts.ring : '')
 
 /** Two codes for one trouble, worse and less bad: clearing one into the other is no remedy. */
-function family(code: WarningFacts['code']): string {
+function family(code: WarningCode): string {
   if (code === 'lands-touch' || code === 'lands-nearly-touch') return 'lands'
   if (code === 'groove-wider-than-ring' || code === 'shoulders-thin') return 'shoulders'
   return code

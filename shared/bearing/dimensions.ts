@@ -180,30 +180,30 @@ export const slopesOf = (bearing: FullRings): GapSlopes => ({
   perGrooveDepth: bearing.gapPerGrooveDepth,
 })
 
-/** A row of a bearing in which no gap moves. */
-export function plainRow(
-  { settled }: { readonly settled: SettledBalls },
-  key: DimensionKey,
-  value: Mm,
-  grows: Grows,
-): Row {
-  const { units, shopDenominator } = settled.input
-  const row: Row = { key, value, shop: shopFigure(value, units, shopDenominator) }
-  if (grows === 'not-cut') return row
-  const film = FILMS[grows] * settled.finishAllowance
-  row.cutTo = mm(value + film)
-  if (film !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)
-  return row
-}
-
 type Row = { -readonly [Name in keyof Dimension]: Dimension[Name] }
 
-/** A row of a full ring, whose gap may move with it. */
-export function gapRow(bearing: BallRing, key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number): Dimension {
-  const row = plainRow(bearing, key, value, grows)
-  if (gapPerUnit === undefined) return row
-  row.gapPerUnit = gapPerUnit
-  const gap = gapAt(bearing, mm(bearing.pitchRadius + (gapPerUnit / bearing.gapPerPitchRadius) * row.shop.error))
-  if (gap !== undefined) row.gapChangeAtShop = mm(gap - bearing.ballGap)
-  return row
+/** Makes the rows of a bearing in which no gap moves. */
+export const plainRow =
+  ({ settled }: { readonly settled: SettledBalls }) =>
+  (key: DimensionKey, value: Mm, grows: Grows): Row => {
+    const { units, shopDenominator } = settled.input
+    const row: Row = { key, value, shop: shopFigure(value, units, shopDenominator) }
+    if (grows === 'not-cut') return row
+    const film = FILMS[grows] * settled.finishAllowance
+    row.cutTo = mm(value + film)
+    if (film !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)
+    return row
+  }
+
+/** Makes the rows of a full ring, whose gap may move with them. */
+export function gapRow(bearing: BallRing): MakeRow {
+  const plain = plainRow(bearing)
+  return (key, value, grows, gapPerUnit) => {
+    const row = plain(key, value, grows)
+    if (gapPerUnit === undefined) return row
+    row.gapPerUnit = gapPerUnit
+    const gap = gapAt(bearing, mm(bearing.pitchRadius + (gapPerUnit / bearing.gapPerPitchRadius) * row.shop.error))
+    if (gap !== undefined) row.gapChangeAtShop = mm(gap - bearing.ballGap)
+    return row
+  }
 }

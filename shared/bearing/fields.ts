@@ -138,6 +138,9 @@ export const SHOP_DENOMINATOR = choice(
   trade('64', 'a common rule is marked to 1/64 in'),
 )
 export const widthField = (byDefault: Default) => length('Width of both rings.', byDefault)
+export const GROOVED_WIDTH = widthField(
+  trade('1 1/2 balls', 'wide enough that the wood beside the grooves does not chip'),
+)
 export const splitField = (byDefault: Default) =>
   choice('Which ring is split at the middle of its groove, so that it can close round the balls.', SPLITS, byDefault)
 

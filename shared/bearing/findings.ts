@@ -7,7 +7,14 @@ import { type BallRing, gapAt } from './ball-ring.ts'
 import * as defaults from './defaults.ts'
 import type { FullRings } from './full-rings.ts'
 import type { PartName, RingName } from './refusal.ts'
-import { depthPath, type GroovedParts, groovePath, type SettledBalls } from './resolve.ts'
+import {
+  depthPath,
+  type GroovedParts,
+  groovePath,
+  type OutsideParts,
+  outsidePath,
+  type SettledBalls,
+} from './resolve.ts'
 import { deeperRing, type RingPair, shoulder } from './ring-pair.ts'
 import type { Ring } from './rings.ts'
 import type { Suggestion } from './suggestion.ts'
@@ -28,7 +35,7 @@ const FEWEST_FOR_SMOOTH_RUNNING = 6
 const SCREW_WALL = mm(11.4)
 
 /** Below the bolts that a lathe or a model takes, a smaller bore is no advice. */
-export const LEAST_BORE = mm(3)
+const LEAST_BORE = mm(3)
 
 const WITHIN = 1e-9
 export const reaches = (value: number, least: number): boolean => value >= least - WITHIN * Math.abs(least)
@@ -66,6 +73,10 @@ const number = (path: string, ...values: number[]): Suggestion[] =>
 
 export const stepOf = ({ input }: SettledBalls): Mm => shopStep(input.units, input.shopDenominator)
 
+/** A length of no less than so much: first as an even figure, then as it is. */
+export const atLeast = (settled: SettledBalls, path: string, size: Mm): Suggestion[] =>
+  length(path, stepUp(size, stepOf(settled)), size)
+
 export function fewBalls({ input }: SettledBalls): readonly Finding[] {
   const { count } = input.balls
   if (!(count < FEWEST_FOR_SMOOTH_RUNNING)) return []
@@ -91,8 +102,7 @@ export function gapFindings({ settled, assembly, ballGap }: FullRings): readonly
   const { assemblyGap } = assembly
   if (reaches(ballGap, assemblyGap)) return []
   const facts = { code: 'gap-below-assembly-gap', ballGap, assemblyGap } as const
-  const remedies = length('/ballGap', stepUp(assemblyGap, stepOf(settled)), assemblyGap)
-  return [finding('risk', '/ballGap', facts, ...remedies)]
+  return [finding('risk', '/ballGap', facts, ...atLeast(settled, '/ballGap', assemblyGap))]
 }
 
 export function playFindings({ settled, radialInternalClearance: play }: RingPair): readonly Finding[] {
@@ -100,9 +110,7 @@ export function playFindings({ settled, radialInternalClearance: play }: RingPai
   if (reaches(play, least)) return []
   const usual = mm(defaults.RADIAL_INTERNAL_CLEARANCE * settled.ballDiameter)
   const path = '/radialInternalClearance'
-  return [
-    finding('risk', path, { code: 'no-play', play, least }, ...length(path, stepUp(usual, stepOf(settled)), usual)),
-  ]
+  return [finding('risk', path, { code: 'no-play', play, least }, ...atLeast(settled, path, usual))]
 }
 
 export const ringGrooveFindings = (pair: RingPair, ring: RingName): readonly Finding[] =>
@@ -154,8 +162,7 @@ export function grooveFindings(
 function arcRemedies(settled: SettledBalls, path: string): readonly Suggestion[] {
   const radius = defaults.CONFORMITY * settled.ballDiameter
   if (path.endsWith('conformity')) return number(path, defaults.CONFORMITY)
-  const size = path.endsWith('cutterDiameter') ? 2 * radius : radius
-  return length(path, stepUp(size, stepOf(settled)), mm(size))
+  return atLeast(settled, path, mm(path.endsWith('cutterDiameter') ? 2 * radius : radius))
 }
 
 /** A groove depth, said in the way in which this input says it, first as an even figure and then as it is. */
@@ -190,41 +197,42 @@ export function landFindings(bearing: RingPair): readonly Finding[] {
 
 export function wallFindings(bearing: RingPair): readonly Finding[] {
   const { settled, outerRing: outer, innerRing: inner } = bearing
-  const step = stepOf(bearing.settled)
   const least = mm(LEAST_WALL * settled.ballDiameter)
-  const found: Finding[] = []
-  if (!reaches(outer.wall, least)) {
-    const whole = settled.input.outerRing?.outsideDiameter !== undefined
-    const path = whole ? '/outerRing/outsideDiameter' : '/outerRing/wall'
-    const size = whole ? mm(outer.grooveBottomDiameter + 2 * least) : least
-    found.push(
-      finding(
-        'risk',
-        path,
-        { code: 'outer-wall-thin', wall: outer.wall, least },
-        ...length(path, stepUp(size, step), size),
-      ),
-    )
-  }
-  const smallerBore = (wall: Mm): readonly Suggestion[] => {
-    const bore = stepDown(inner.grooveBottomDiameter - 2 * wall, step)
-    return [
-      ...(bore >= LEAST_BORE ? length('/bore', bore) : []),
-      ...moreBalls(settled, bearing.pitchRadius + (wall - inner.wall)),
-    ]
-  }
+  const found = [...outerWallFindings(settled, 'outerRing', outer.wall, outer.grooveBottomDiameter)]
+  const thicker = (wall: Mm): readonly Suggestion[] =>
+    moreWoodInside(settled, inner.grooveBottomDiameter - 2 * wall, bearing.pitchRadius + (wall - inner.wall))
   if (!reaches(inner.wall, least)) {
-    found.push(finding('risk', '/bore', { code: 'inner-wall-thin', wall: inner.wall, least }, ...smallerBore(least)))
+    found.push(finding('risk', '/bore', { code: 'inner-wall-thin', wall: inner.wall, least }, ...thicker(least)))
   }
   if (settled.split === 'inner-ring' && !reaches(inner.wall, SCREW_WALL)) {
     const facts = { code: 'no-room-for-screws', wall: inner.wall, least: SCREW_WALL } as const
-    found.push(finding('risk', '/bore', facts, ...smallerBore(SCREW_WALL)))
+    found.push(finding('risk', '/bore', facts, ...thicker(SCREW_WALL)))
   }
   return found
 }
 
+/** @param hollow across what is cut into the part, at its widest [mm] */
+export function outerWallFindings(
+  settled: SettledBalls & { readonly input: OutsideParts },
+  part: keyof OutsideParts,
+  wall: Mm,
+  hollow: number,
+): readonly Finding[] {
+  const least = mm(LEAST_WALL * settled.ballDiameter)
+  if (reaches(wall, least)) return []
+  const path = outsidePath(settled.input, part)
+  const size = path.endsWith('wall') ? least : mm(hollow + 2 * least)
+  return [finding('risk', path, { code: 'outer-wall-thin', wall, least }, ...atLeast(settled, path, size))]
+}
+
+/** Two ways to more wood round the bore: a bore no larger than this, or balls that run on a circle this large. */
+export function moreWoodInside(settled: SettledBalls, bore: number, pitchRadius: number): readonly Suggestion[] {
+  const even = stepDown(bore, stepOf(settled))
+  return [...(even >= LEAST_BORE ? length('/bore', even) : []), ...moreBalls(settled, pitchRadius)]
+}
+
 /** So many balls as close on a circle that large: with them there is room inside. */
-export function moreBalls({ ballDiameter }: SettledBalls, pitchRadius: number): readonly Suggestion[] {
+function moreBalls({ ballDiameter }: SettledBalls, pitchRadius: number): readonly Suggestion[] {
   const count = Math.ceil(Math.PI / Math.asin(Math.min(1, ballDiameter / (2 * pitchRadius))))
   return number('/balls/count', count)
 }
@@ -241,14 +249,7 @@ export function shoulderFindings(bearing: RingPair, ring: RingName): readonly Fi
     side > 0
       ? { code: 'shoulders-thin', ring, shoulder: side, least }
       : { code: 'groove-wider-than-ring', ring, grooveWidth, width }
-  return [
-    finding(
-      side > 0 ? 'risk' : 'fault',
-      '/width',
-      facts,
-      ...length('/width', stepUp(wide, stepOf(bearing.settled)), wide),
-    ),
-  ]
+  return [finding(side > 0 ? 'risk' : 'fault', '/width', facts, ...atLeast(bearing.settled, '/width', wide))]
 }
 
 /** The finest rule that a shop has, as a fraction of an inch. */

@@ -13,7 +13,6 @@ import {
   type InnerRingInput,
   type OuterRingInput,
   outsideInput,
-  outsideOf,
   type Resolution,
   type RingsInput,
   type SettledRings,
@@ -21,7 +20,6 @@ import {
   tooFewMeasured,
   undercut,
 } from './resolve.ts'
-import type { Traits } from './traits.ts'
 
 /** The input of two rings with a groove each. */
 export interface GroovedRingsInput extends Omit<RingsInput, 'outerRing'> {
@@ -39,7 +37,6 @@ type WholeInput = AnyInput &
 
 /** What an arrangement of grooved rings takes where nothing is stated. */
 export interface GroovedDefaults {
-  readonly traits: Traits
   /** In ball diameters. */
   readonly engagement: SettledRings['usualEngagement']
   readonly split: Split
@@ -48,8 +45,8 @@ export interface GroovedDefaults {
 /** Resolves what grooved rings share, whatever keeps the balls apart. */
 export function resolveGroovedRings(
   input: GroovedRingsInput,
-  { traits, engagement, split: usualSplit }: GroovedDefaults,
-): Resolution<Omit<SettledRings, 'assumed' | 'input'> & { readonly input: WholeInput }> {
+  { engagement, split: usualSplit }: GroovedDefaults,
+): Resolution<Omit<SettledRings, 'assumed' | 'input' | 'traits'> & { readonly input: WholeInput }> {
   const { outerRing, innerRing, units } = input
   const { ballDiameter, ballScatter } = ballsOf(input, defaults.BALL_SCATTER)
   const outerGroove = grooveOf(outerRing, outerRing?.groove ?? input.groove, ballDiameter, engagement.outerRing)
@@ -79,13 +76,12 @@ export function resolveGroovedRings(
       split,
       ...denominatorInput(input),
     },
-    traits,
     ballDiameter,
     ballScatter,
     outerGroove,
     innerGroove,
     split,
-    outside: outsideOf(outside),
+    outside,
     radialInternalClearance,
     finishAllowance,
     width,

@@ -1,6 +1,6 @@
 import { seatIn } from '#shared/geometry/seat.ts'
-import { fail, ok, type Result } from '#shared/result.ts'
-import { type BallRing, gapRefusals, onPitchCircle } from './ball-ring.ts'
+import { ok, type Result } from '#shared/result.ts'
+import { type BallRing, ballRing } from './ball-ring.ts'
 import type { Refusal } from './refusal.ts'
 import type { Settled } from './resolve.ts'
 import { outerRingRound } from './ring-pair.ts'
@@ -21,25 +21,16 @@ export interface OuterSide extends BallRing {
  * @returns the outer side, or every reason at once why there is none
  */
 export function outerSideOf(settled: Settled): Result<OuterSide, readonly Refusal[]> {
-  const refused = gapRefusals(settled)
-  return refused.length > 0 ? fail(refused) : ok(laidOut(settled))
-}
-
-function laidOut(settled: Settled): OuterSide {
-  const { ballDiameter, outerGroove } = settled
-  const ring = onPitchCircle(settled)
+  const made = ballRing(settled)
+  if (!made.ok) return made
+  const ring = made.value
   const { pitchRadius, gapPerPitchRadius: perRadius } = ring
-  const seat = seatIn(outerGroove, ballDiameter)
-  return {
-    settled,
-    closedPitchRadius: ring.closedPitchRadius,
-    pitchRadius,
-    ballGap: ring.ballGap,
-    gapPerPitchRadius: perRadius,
+  const seat = seatIn(settled.outerGroove, settled.ballDiameter)
+  return ok({
+    ...ring,
     gapPerGrooveDepth: perRadius * seat.perGrooveDepth,
     // On the pitch circle, which itself stands half a ball's growth and the seat's change further in.
     gapPerBallDiameter: ring.gapPerBallDiameter + perRadius * (seat.perBallDiameter - 1 / 2),
     outerRing: outerRingRound(pitchRadius, settled),
-    gauge: ring.gauge,
-  }
+  })
 }

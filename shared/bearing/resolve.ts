@@ -85,7 +85,7 @@ export interface SettledRings extends SettledBalls {
   readonly outside: Outside
   readonly radialInternalClearance: Mm
   readonly width: Mm
-  /** Depth of an inner groove that a maker would cut without being told, in ball diameters. */
+  /** Depth of the grooves that a maker would cut without being told, in ball diameters. */
   readonly usualEngagement: { readonly outerRing: number; readonly innerRing: number }
 }
 
@@ -104,9 +104,19 @@ type Part = DepthInput & { readonly groove?: GrooveInput }
 /** The parts of an input that may have a groove. */
 export type GroovedParts = { readonly [Name in PartName]?: Part } & { readonly groove?: GrooveInput }
 
+/** The parts of an input that may have an outside. */
+export interface OutsideParts {
+  readonly outerRing?: OutsideInput
+  readonly plates?: OutsideInput
+}
+
 /** A groove's depth and arc can be stated in several ways: a fault or a suggestion points at the one in use. */
 export const depthPath = (input: GroovedParts, part: PartName): string =>
   `/${part}/${input[part]?.grooveDepth === undefined ? 'engagement' : 'grooveDepth'}`
+
+/** An outside can be stated by its own size, or by the wood behind what is cut: the one in use. */
+export const outsidePath = (input: OutsideParts, part: keyof OutsideParts): string =>
+  `/${part}/${input[part]?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'}`
 
 /** Where the arc of a part's groove was stated: at the part or for both. */
 export function groovePath(input: GroovedParts, part: PartName): string {
@@ -217,20 +227,13 @@ export function depthInput(part: Part | undefined, engagement: number): Part {
 }
 
 /** The outside with its defaults filled in, in the one way in which it was stated. */
-export function outsideInput(outside: OutsideInput | undefined, units: Units, usualWall: Mm): OutsideInput {
+export function outsideInput(outside: OutsideInput | undefined, units: Units, usualWall: Mm): Outside {
   if (outside?.outsideDiameter !== undefined) return { outsideDiameter: outside.outsideDiameter }
   const roundTo = outside?.roundOutsideDiameterTo
   return {
     wall: outside?.wall ?? rounded(usualWall, units),
     roundOutsideDiameterTo: roundTo === undefined ? defaults.roundOutsideDiameterTo(units) : roundTo,
   }
-}
-
-/** How a resolved input states the outside. */
-export function outsideOf(outside: OutsideInput): Outside {
-  if (outside.outsideDiameter !== undefined) return { outsideDiameter: outside.outsideDiameter }
-  if (outside.wall === undefined) throw new RangeError('outside must have a wall or an outside diameter')
-  return { wall: outside.wall, roundTo: outside.roundOutsideDiameterTo ?? null }
 }
 
 /** The rule's denominator: of inches only. */

@@ -1,10 +1,10 @@
 import { axialPlay, tilt, tiltOnRollers } from '#shared/geometry/axial-play.ts'
 import { type EccentricFilling, eccentricFilling } from '#shared/geometry/eccentric-filling.ts'
-import { grooveWidth } from '#shared/geometry/groove.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { finishRefusals } from './finish.ts'
 import type { Refusal, RingName } from './refusal.ts'
-import { depthPath, type SettledRings } from './resolve.ts'
+import { depthPath, outsidePath, type SettledRings } from './resolve.ts'
 import { type InnerRing, innerRing, type OuterRing, outerRing, type Ring } from './rings.ts'
 
 /** Two rings round what rolls on a pitch circle, whatever keeps the balls apart. Lengths in millimetres, tilt in degrees. */
@@ -36,7 +36,7 @@ export const outerRingRound = (
 /** Why the outer ring has no wood outside; nothing where it has. */
 export function outerWallRefusals({ input }: Pick<SettledRings, 'input'>, ring: OuterRing): readonly Refusal[] {
   if (ring.wall > 0) return []
-  const path = input.outerRing?.outsideDiameter === undefined ? '/outerRing/wall' : '/outerRing/outsideDiameter'
+  const path = outsidePath(input, 'outerRing')
   return [{ code: 'wall-below-zero', path, given: ring.outsideDiameter, above: ring.grooveBottomDiameter }]
 }
 
@@ -51,7 +51,11 @@ export function ringPair(
   outer: OuterRing,
 ): Result<RingPair, readonly Refusal[]> {
   const inner = innerRingIn(settled, pitchRadius)
-  const faults = [...playRefusals(settled, outer, inner), ...roomRefusals(settled, outer, inner)]
+  const faults = [
+    ...playRefusals(settled, outer, inner),
+    ...finishFaults(settled, outer, inner),
+    ...roomRefusals(settled, outer, inner),
+  ]
   if (faults.length > 0) return fail(faults)
   const { ballDiameter, outerGroove, innerGroove, radialInternalClearance, traits } = settled
   const landGap = landGapOf(outer, inner)
@@ -90,26 +94,20 @@ function innerRingIn(settled: SettledRings, pitchRadius: Mm): InnerRing {
 const MOST_PLAY_OF_ROLLERS = 1 / 2
 
 function playRefusals(settled: SettledRings, outer: OuterRing, inner: InnerRing): readonly Refusal[] {
-  const { radialInternalClearance: play, finishAllowance: finish } = settled
-  const refusals: Refusal[] = []
-  const path = '/radialInternalClearance'
-  if (settled.traits.raceway === 'groove') {
-    const climbs = mm(2 * Math.min(outer.seatDepth, inner.seatDepth))
-    if (!(play < climbs)) refusals.push({ code: 'play-lets-balls-out', path, given: play, below: climbs })
-    const shallower = mm(Math.min(outer.grooveDepth, inner.grooveDepth))
-    if (!(finish < shallower)) {
-      refusals.push({ code: 'finish-fills-groove', path: '/finishAllowance', given: finish, below: shallower })
-    }
-  } else {
-    const climbs = mm(MOST_PLAY_OF_ROLLERS * settled.ballDiameter)
-    if (!(play < climbs)) refusals.push({ code: 'play-lets-rollers-climb', path, given: play, below: climbs })
-  }
-  const thinnest = mm(Math.min(inner.width, outer.wall, inner.wall) / 2)
-  if (thinnest > 0 && !(finish < thinnest)) {
-    refusals.push({ code: 'finish-leaves-no-wood', path: '/finishAllowance', given: finish, below: thinnest })
-  }
-  return refusals
+  const { radialInternalClearance: given, traits, ballDiameter } = settled
+  const [code, below] =
+    traits.raceway === 'groove'
+      ? (['play-lets-balls-out', mm(2 * Math.min(outer.seatDepth, inner.seatDepth))] as const)
+      : (['play-lets-rollers-climb', mm(MOST_PLAY_OF_ROLLERS * ballDiameter)] as const)
+  return given < below ? [] : [{ code, path: '/radialInternalClearance', given, below }]
 }
+
+const finishFaults = ({ finishAllowance, traits }: SettledRings, outer: OuterRing, inner: InnerRing) =>
+  finishRefusals(finishAllowance, traits.raceway === 'groove' ? [outer.grooveDepth, inner.grooveDepth] : [], [
+    inner.width,
+    outer.wall,
+    inner.wall,
+  ])
 
 function roomRefusals(settled: SettledRings, outer: OuterRing, inner: InnerRing): readonly Refusal[] {
   const refusals = [...outerWallRefusals(settled, outer)]
@@ -138,7 +136,4 @@ export const deeperRing = ({ outerRing: outer, innerRing: inner }: Pick<RingPair
   outer.seatDepth > inner.seatDepth ? 'outerRing' : 'innerRing'
 
 /** Width of the wood on each side of a groove. */
-export function shoulder({ settled }: RingPair, ring: RingName): Mm {
-  const groove = ring === 'outerRing' ? settled.outerGroove : settled.innerGroove
-  return mm((settled.width - grooveWidth(groove)) / 2)
-}
+export const shoulder = (pair: RingPair, ring: RingName): Mm => mm((pair.settled.width - pair[ring].grooveWidth) / 2)

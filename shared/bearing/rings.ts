@@ -26,11 +26,15 @@ export interface InnerRing extends Ring {
 }
 
 /** How the outside is found: said, or from the least wall and the figure to round up to. */
-export type Outside = { readonly outsideDiameter: Mm } | { readonly wall: Mm; readonly roundTo: Mm | null }
+export type Outside =
+  | { readonly outsideDiameter: Mm }
+  | { readonly wall: Mm; readonly roundOutsideDiameterTo: Mm | null }
 
 /** The outside diameter round a hollow so far across: as said, or a wall further out and rounded up. */
 export const diameterOf = (outside: Outside, hollow: number): Mm =>
-  'outsideDiameter' in outside ? outside.outsideDiameter : roundedUp(hollow + 2 * outside.wall, outside.roundTo)
+  'outsideDiameter' in outside
+    ? outside.outsideDiameter
+    : roundedUp(hollow + 2 * outside.wall, outside.roundOutsideDiameterTo)
 
 /**
  * The outer ring whose seated balls run on a given pitch radius R: its land lies at R + Dw/2 less the seat depth,

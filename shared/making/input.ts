@@ -4,6 +4,7 @@ import { type Default, LENGTH, LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import { plain, trade } from '#shared/bearing/fields.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+import { entryHoleDiameter } from './cutting-allowances.ts'
 
 export const LUMBERS = ['hardwood', 'softwood'] as const
 /** Which tables of sizes and pilot holes count. */
@@ -30,19 +31,11 @@ export interface StockInput {
   readonly swing?: Mm
 }
 
-/** The same with nothing left open but what has no usual size: segments, chuck and swing. */
-export type SettledStock = Required<Pick<StockInput, (typeof FILLED)[number]>> &
-  Pick<StockInput, 'segments' | 'screws' | 'chuck' | 'swing'>
+/** What has no usual size, or one that follows from the ring. */
+type LeftOpen = 'segments' | 'screws' | 'chuck' | 'swing'
 
-const FILLED = [
-  'lumber',
-  'turningAllowance',
-  'sideAllowance',
-  'sawKerf',
-  'miterKerf',
-  'entryHoleDiameter',
-  'boardLength',
-] as const satisfies readonly (keyof StockInput)[]
+/** The same with all else filled in. */
+export type SettledStock = Required<Omit<StockInput, LeftOpen>> & Pick<StockInput, LeftOpen>
 
 /** Common practice, no source: a size in inches, and what one takes in millimetres. */
 const USUAL: Readonly<Record<Units, Omit<SettledStock, 'lumber'>>> = {
@@ -51,7 +44,7 @@ const USUAL: Readonly<Record<Units, Omit<SettledStock, 'lumber'>>> = {
     sideAllowance: mm(0),
     sawKerf: inches(1 / 16),
     miterKerf: inches(1 / 8),
-    entryHoleDiameter: inches(3 / 8),
+    entryHoleDiameter: entryHoleDiameter('in'),
     boardLength: inches(96),
   },
   mm: {
@@ -59,7 +52,7 @@ const USUAL: Readonly<Record<Units, Omit<SettledStock, 'lumber'>>> = {
     sideAllowance: mm(0),
     sawKerf: mm(1.5),
     miterKerf: mm(3),
-    entryHoleDiameter: mm(10),
+    entryHoleDiameter: entryHoleDiameter('mm'),
     boardLength: mm(2400),
   },
 }

@@ -1,5 +1,5 @@
 import type { RingName } from '#shared/bearing/refusal.ts'
-import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import { type RingPair, shoulder } from '#shared/bearing/ring-pair.ts'
 import { FLAT_HEAD_ANGLE, SCREW_LENGTHS, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { roundedDown, roundedUp } from '#shared/units/rounded.ts'
@@ -132,7 +132,7 @@ export function splitRing(bearing: RingPair, stock: SettledStock): SplitRing | u
   const [smallest] = candidates.slice(-1)
   const count = stock.screws?.count ?? COUNTS.find(({ upTo }) => circle <= upTo)?.count ?? 8
   const screws = chosen === undefined ? undefined : screwsOf(chosen, count, wood, stock)
-  const dowels = dowelsOf(wood, bearing.settled.input.units)
+  const dowels = dowelsOf(wood)
   const looked = chosen ?? smallest
   return {
     ring: wood.ring,
@@ -148,37 +148,29 @@ export function splitRing(bearing: RingPair, stock: SettledStock): SplitRing | u
   }
 }
 
-function woodOf({ innerRing, outerRing, settled }: RingPair): Wood | undefined {
-  const { width } = settled
-  const { units } = settled.input
-  const shoulder = (grooveWidth: Mm): number => (width - grooveWidth) / 2
+function woodOf(bearing: RingPair): Wood | undefined {
+  const { innerRing: inner, outerRing: outer, settled } = bearing
   switch (settled.split) {
     case 'inner-ring':
-      return {
-        ring: 'innerRing',
-        inside: innerRing.boreDiameter / 2,
-        outside: innerRing.grooveBottomDiameter / 2,
-        land: innerRing.landDiameter / 2,
-        width,
-        units,
-        shoulder: shoulder(innerRing.grooveWidth),
-      }
+      return woodBetween(bearing, 'innerRing', inner.boreDiameter, inner.grooveBottomDiameter)
     case 'outer-ring':
-      return {
-        ring: 'outerRing',
-        inside: outerRing.grooveBottomDiameter / 2,
-        outside: outerRing.outsideDiameter / 2,
-        land: outerRing.landDiameter / 2,
-        width,
-        units,
-        shoulder: shoulder(outerRing.grooveWidth),
-      }
+      return woodBetween(bearing, 'outerRing', outer.grooveBottomDiameter, outer.outsideDiameter)
     case 'none':
       return undefined
     default:
       return settled.split satisfies never
   }
 }
+
+const woodBetween = (bearing: RingPair, ring: RingName, inside: Mm, outside: Mm): Wood => ({
+  ring,
+  inside: inside / 2,
+  outside: outside / 2,
+  land: bearing[ring].landDiameter / 2,
+  width: bearing.settled.width,
+  units: bearing.settled.input.units,
+  shoulder: shoulder(bearing, ring),
+})
 
 /** The head between the shanks of wood that it needs on either side: wider than the thread with its own. */
 const leastWall = ({ shank, head }: KnownScrew): Mm => mm(head + 2 * shank)
@@ -267,7 +259,7 @@ const DOWEL_FLOOR = mm(3)
 const GLUE_ROOM = mm(1)
 
 /** The thickest dowel with as much wood beside it as it is thick itself. */
-function dowelsOf({ inside, outside, width }: Wood, units: Units): Dowels | undefined {
+function dowelsOf({ inside, outside, width, units }: Wood): Dowels | undefined {
   const wall = outside - inside
   const depth = width / 2 - DOWEL_FLOOR
   const [diameter] = DOWELS[units].filter((dowel) => 3 * dowel <= wall && dowel <= depth).slice(-1)

@@ -12,7 +12,7 @@ describe('a ball that runs on the pitch radius', () => {
   test('sits in either ring where its land is: on the bottom, or on both edges', () => {
     fc.assert(
       fc.property(groove, between(1, 30), (cut, pitchRadius) => {
-        const outer = outerRing(mm(pitchRadius), mm(1), cut, { wall: mm(1), roundTo: null }, mm(2))
+        const outer = outerRing(mm(pitchRadius), mm(1), cut, { wall: mm(1), roundOutsideDiameterTo: null }, mm(2))
         const inner = innerRing(mm(pitchRadius), mm(1), cut, mm(0.1), mm(2))
         for (const { landDiameter, grooveBottomDiameter, grooveWidth, seat } of [outer, inner]) {
           const toBottom = Math.abs(grooveBottomDiameter / 2 - pitchRadius)
@@ -31,7 +31,7 @@ describe('the outside', () => {
       mm(31),
       mm(16),
       { radius: mm(8.48), depth: mm(3) },
-      { wall: mm(wall), roundTo: roundTo === null ? null : mm(roundTo) },
+      { wall: mm(wall), roundOutsideDiameterTo: roundTo === null ? null : mm(roundTo) },
       mm(24),
     )
 

@@ -5,8 +5,7 @@ import { type FootstepBearing, footstepOf } from './geometry.ts'
 import { FOOTSTEP_FIELDS, type FootstepInput } from './input.ts'
 import { FOOTSTEP_TRAITS } from './resolve.ts'
 
-export const FOOTSTEP: Arrangement<'footstep', FootstepInput, FootstepBearing, typeof FOOTSTEP_FIELDS.fields> = {
-  name: 'footstep',
+export const FOOTSTEP: Arrangement<FootstepInput, FootstepBearing, typeof FOOTSTEP_FIELDS.fields> = {
   traits: FOOTSTEP_TRAITS,
   fields: FOOTSTEP_FIELDS,
   bearingOf: footstepOf,

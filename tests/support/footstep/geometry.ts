@@ -1,4 +1,4 @@
-import { type BallRing, gapRefusals, onPitchCircle } from '#shared/bearing/ball-ring.ts'
+import { type BallRing, ballRing } from '#shared/bearing/ball-ring.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -23,16 +23,15 @@ export interface FootstepBearing extends BallRing {
 export function footstepOf(input: FootstepInput): Result<FootstepBearing, readonly Refusal[]> {
   const resolution = resolveFootstep(input)
   if (!resolution.ok) return resolution
-  const settled = resolution.value
-  const refused = gapRefusals(settled)
-  if (refused.length > 0) return fail(refused)
-  const ring = onPitchCircle(settled)
+  const ring = ballRing(resolution.value)
+  if (!ring.ok) return ring
+  const { settled, pitchRadius } = ring.value
   const { ballDiameter, floor, wall } = settled
-  const insideDiameter = mm(2 * ring.pitchRadius + ballDiameter)
-  const insideBalls = mm(2 * ring.pitchRadius - ballDiameter)
+  const insideDiameter = mm(2 * pitchRadius + ballDiameter)
+  const insideBalls = mm(2 * pitchRadius - ballDiameter)
   if (!(input.bore < insideBalls)) {
     return fail([{ code: 'bore-meets-groove', path: '/bore', given: input.bore, below: insideBalls }])
   }
   const cup = { insideDiameter, outsideDiameter: mm(insideDiameter + 2 * wall), boreDiameter: input.bore }
-  return ok({ settled, ...ring, cup, height: mm(floor + ballDiameter) })
+  return ok({ ...ring.value, cup, height: mm(floor + ballDiameter) })
 }

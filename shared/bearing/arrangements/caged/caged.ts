@@ -5,8 +5,7 @@ import { type CagedBearing, cagedBearingOf } from './geometry.ts'
 import { CAGED_FIELDS, type CagedInput } from './input.ts'
 import { CAGED_TRAITS } from './resolve.ts'
 
-export const CAGED: Arrangement<'caged', CagedInput, CagedBearing, typeof CAGED_FIELDS.fields> = {
-  name: 'caged',
+export const CAGED: Arrangement<CagedInput, CagedBearing, typeof CAGED_FIELDS.fields> = {
   traits: CAGED_TRAITS,
   fields: CAGED_FIELDS,
   bearingOf: cagedBearingOf,

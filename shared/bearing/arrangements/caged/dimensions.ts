@@ -1,17 +1,10 @@
-import {
-  type Dimension,
-  groovedRingRows,
-  landRows,
-  type MakeRow,
-  plainRow,
-  playRows,
-} from '#shared/bearing/dimensions.ts'
+import { type Dimension, groovedRingRows, landRows, plainRow, playRows } from '#shared/bearing/dimensions.ts'
 import type { CagedBearing } from './geometry.ts'
 
 /** The table of a caged bearing: no gap to move, and a cage beside the rings. */
 export function cagedDimensions(bearing: CagedBearing): readonly Dimension[] {
   const { cage } = bearing
-  const row: MakeRow = (key, value, grows) => plainRow(bearing, key, value, grows)
+  const row = plainRow(bearing)
   return [
     ...groovedRingRows(bearing, row),
     row('cage.boreDiameter', cage.boreDiameter, 'hole'),

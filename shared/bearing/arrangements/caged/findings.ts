@@ -1,4 +1,5 @@
 import {
+  atLeast,
   depthRemedies,
   fewBalls,
   finding,
@@ -20,7 +21,7 @@ import type { Finding } from '#shared/bearing/warning.ts'
 import { boreRadiusForWeb } from '#shared/geometry/cage.ts'
 import { pitchDiameterForHalfTurn } from '#shared/geometry/eccentric-filling.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { stepDown, stepUp } from '#shared/units/step.ts'
+import { stepDown } from '#shared/units/step.ts'
 import type { CagedBearing } from './geometry.ts'
 import { webToFill } from './resolve.ts'
 
@@ -70,7 +71,7 @@ function fillingFindings(bearing: CagedBearing): readonly Finding[] {
 function apartRemedies({ settled }: CagedBearing, web: Mm, pitchDiameter: Mm): readonly Suggestion[] {
   const isWhole = settled.input.cage?.pitchDiameter !== undefined
   const [path, size] = isWhole ? (['/cage/pitchDiameter', pitchDiameter] as const) : (['/cage/web', web] as const)
-  return length(path, stepUp(size, stepOf(settled)), size)
+  return atLeast(settled, path, size)
 }
 
 function webFindings(bearing: CagedBearing): readonly Finding[] {
@@ -87,8 +88,8 @@ function rimFindings({ settled, cage }: CagedBearing): readonly Finding[] {
   const least = leastWood(settled, LEAST_RIM)
   if (reaches(cage.rim, least)) return []
   const wide = mm(cage.pocketDiameter + 2 * least)
-  const remedies = length('/cage/width', stepUp(wide, stepOf(settled)), wide)
-  return [finding('risk', '/cage/width', { code: 'cage-rim-thin', rim: cage.rim, least }, ...remedies)]
+  const facts = { code: 'cage-rim-thin', rim: cage.rim, least } as const
+  return [finding('risk', '/cage/width', facts, ...atLeast(settled, '/cage/width', wide))]
 }
 
 /** A thin cage stands between lands that are near: the deeper groove is the one to make shallower. */
@@ -112,14 +113,7 @@ function clearanceFindings({ settled, cage, radialInternalClearance: play }: Cag
   const found: Finding[] = []
   if (!reaches(left, least)) {
     const needed = mm((least + play / 2) / 2)
-    found.push(
-      finding(
-        'risk',
-        path,
-        { code: 'cage-rubs', left, least },
-        ...length(path, stepUp(needed, stepOf(settled)), needed),
-      ),
-    )
+    found.push(finding('risk', path, { code: 'cage-rubs', left, least }, ...atLeast(settled, path, needed)))
   }
   if (!reaches(settled.width, cage.width)) {
     const facts = { code: 'cage-stands-out', width: cage.width, ringWidth: settled.width } as const

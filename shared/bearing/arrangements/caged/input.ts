@@ -51,7 +51,7 @@ export const CAGED_FIELDS = group(
     groove: fields.GROOVE,
     radialInternalClearance: fields.radialInternalClearance('ball'),
     finishAllowance: fields.FINISH_ALLOWANCE,
-    width: fields.widthField(fields.trade('1 1/2 balls', 'wide enough that the wood beside the grooves does not chip')),
+    width: fields.GROOVED_WIDTH,
     split: fields.splitField(fields.trade('none', 'fewer balls than a full ring go in between one-piece rings')),
     shopDenominator: fields.SHOP_DENOMINATOR,
   },

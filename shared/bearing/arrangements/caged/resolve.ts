@@ -33,13 +33,13 @@ export interface ResolvedCaged extends SettledRings {
 }
 
 /**
- * What `settle` does for a full ring: fills in what was left out. No gap closes this ring: the balls stand as far apart as the
- * wood between their pockets keeps them, or as the pitch diameter asked for has it.
+ * Fills in what was left out. No gap closes this ring: the balls stand as far apart as the wood between their pockets keeps
+ * them, or as the pitch diameter asked for has it.
  *
  * @returns all faults at once
  */
 export function resolveCaged(input: CagedInput): Resolution<ResolvedCaged> {
-  const resolution = resolveGroovedRings(input, { traits: CAGED_TRAITS, engagement: ENGAGEMENT, split: 'none' })
+  const resolution = resolveGroovedRings(input, { engagement: ENGAGEMENT, split: 'none' })
   if (!resolution.ok) return resolution
   const rings = resolution.value
   const { ballDiameter } = rings
@@ -59,7 +59,7 @@ export function resolveCaged(input: CagedInput): Resolution<ResolvedCaged> {
     return fail([{ code: 'pockets-meet', path: '/cage/pitchDiameter', given: mm(2 * pitchRadius), above: touching }])
   }
   const assumed = assumedIn(CAGED_FIELDS, input, whole)
-  return ok({ ...rings, input: whole, assumed, pitchRadius, pockets, landClearance, cageWidth })
+  return ok({ ...rings, traits: CAGED_TRAITS, input: whole, assumed, pitchRadius, pockets, landClearance, cageWidth })
 }
 
 type Rings = Pick<SettledRings, 'ballDiameter' | 'innerGroove' | 'radialInternalClearance' | 'split'>

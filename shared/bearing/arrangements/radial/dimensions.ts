@@ -4,7 +4,6 @@ import {
   gapRows,
   groovedRingRows,
   landRows,
-  type MakeRow,
   playRows,
   slopesOf,
 } from '#shared/bearing/dimensions.ts'
@@ -12,7 +11,7 @@ import type { FullRings } from '#shared/bearing/full-rings.ts'
 
 /** The table of a radial bearing, in the order in which the parts are made. */
 export function radialDimensions(bearing: FullRings): readonly Dimension[] {
-  const row: MakeRow = (key, value, grows, gapPerUnit) => gapRow(bearing, key, value, grows, gapPerUnit)
+  const row = gapRow(bearing)
   return [
     ...groovedRingRows(bearing, row, slopesOf(bearing)),
     ...gapRows(bearing, row),

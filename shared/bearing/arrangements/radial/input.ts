@@ -22,7 +22,7 @@ export const RADIAL_FIELDS = group('RadialDesignRequest', 'A full ring of balls 
   ),
   radialInternalClearance: fields.radialInternalClearance('ball'),
   finishAllowance: fields.FINISH_ALLOWANCE,
-  width: fields.widthField(fields.trade('1 1/2 balls', 'wide enough that the wood beside the grooves does not chip')),
+  width: fields.GROOVED_WIDTH,
   split: fields.splitField(fields.trade('inner-ring', 'the ring with the deep groove is the one to split')),
   shopDenominator: fields.SHOP_DENOMINATOR,
 })

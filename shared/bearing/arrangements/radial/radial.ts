@@ -12,8 +12,7 @@ export interface RadialBearing extends FullRings {
   readonly cheeks?: never
 }
 
-export const RADIAL: FullRingArrangement<'radial', RadialInput, RadialBearing, typeof RADIAL_FIELDS.fields> = {
-  name: 'radial',
+export const RADIAL: FullRingArrangement<RadialInput, RadialBearing, typeof RADIAL_FIELDS.fields> = {
   traits: RADIAL_TRAITS,
   fields: RADIAL_FIELDS,
   bearingOf: (input) => {

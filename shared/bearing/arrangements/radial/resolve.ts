@@ -21,7 +21,6 @@ export interface ResolvedRadial extends Settled {
  */
 export function resolveRadial(input: RadialInput): Resolution<ResolvedRadial> {
   const resolution = resolveGroovedRings(input, {
-    traits: RADIAL_TRAITS,
     engagement: FULL_RING_ENGAGEMENT,
     split: 'inner-ring',
   })
@@ -31,5 +30,12 @@ export function resolveRadial(input: RadialInput): Resolution<ResolvedRadial> {
   const assembly = assemblyOf(waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count }), split)
   const band = gapBand(input, ballDiameter, assembly.assemblyGap)
   const whole: RadialInput = wholeInput(RADIAL_FIELDS, { ...rings.input, arrangement: 'radial', ...band })
-  return ok({ ...rings, input: whole, assumed: assumedIn(RADIAL_FIELDS, input, whole), assembly, ...band })
+  return ok({
+    ...rings,
+    traits: RADIAL_TRAITS,
+    input: whole,
+    assumed: assumedIn(RADIAL_FIELDS, input, whole),
+    assembly,
+    ...band,
+  })
 }

@@ -1,19 +1,11 @@
-import {
-  type Dimension,
-  gapRow,
-  gapRows,
-  type MakeRow,
-  playRows,
-  ringRows,
-  slopesOf,
-} from '#shared/bearing/dimensions.ts'
+import { type Dimension, gapRow, gapRows, playRows, ringRows, slopesOf } from '#shared/bearing/dimensions.ts'
 import type { RollerBearing } from './geometry.ts'
 
 /** The table of a roller bearing, in the order in which the parts are made. */
 export function rollerDimensions(bearing: RollerBearing): readonly Dimension[] {
   const { cheeks, settled, outerRing, innerRing } = bearing
   const slopes = slopesOf(bearing)
-  const row: MakeRow = (key, value, grows, gapPerUnit) => gapRow(bearing, key, value, grows, gapPerUnit)
+  const row = gapRow(bearing)
   return [
     ...ringRows(
       bearing,

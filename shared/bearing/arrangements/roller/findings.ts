@@ -1,18 +1,16 @@
 import {
+  atLeast,
   fewBalls,
   finding,
   fullRingShopFindings,
   gapFindings,
   landFindings,
-  length,
   playFindings,
   reaches,
-  stepOf,
   wallFindings,
 } from '#shared/bearing/findings.ts'
 import type { Finding } from '#shared/bearing/warning.ts'
 import { mm } from '#shared/units/length.ts'
-import { stepUp } from '#shared/units/step.ts'
 import type { RollerBearing } from './geometry.ts'
 
 /** In roller diameters: a shorter roller turns askew. Common practice, no source. */
@@ -33,6 +31,5 @@ function lengthFindings({ settled }: RollerBearing): readonly Finding[] {
   const least = mm(LEAST_ROLLER_LENGTH * settled.ballDiameter)
   if (reaches(settled.rollerLength, least)) return []
   const facts = { code: 'rollers-turn-askew', length: settled.rollerLength, least } as const
-  const remedies = length('/balls/length', stepUp(least, stepOf(settled)), least)
-  return [finding('risk', '/balls/length', facts, ...remedies)]
+  return [finding('risk', '/balls/length', facts, ...atLeast(settled, '/balls/length', least))]
 }

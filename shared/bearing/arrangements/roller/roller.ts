@@ -6,8 +6,7 @@ import { type RollerBearing, rollerBearingOf } from './geometry.ts'
 import { ROLLER_FIELDS, type RollerInput } from './input.ts'
 import { ROLLER_TRAITS, resolveRoller } from './resolve.ts'
 
-export const ROLLER: FullRingArrangement<'roller', RollerInput, RollerBearing, typeof ROLLER_FIELDS.fields> = {
-  name: 'roller',
+export const ROLLER: FullRingArrangement<RollerInput, RollerBearing, typeof ROLLER_FIELDS.fields> = {
   traits: ROLLER_TRAITS,
   fields: ROLLER_FIELDS,
   bearingOf: rollerBearingOf,

@@ -1,11 +1,11 @@
-import { type Dimension, gapRow, type MakeRow } from '#shared/bearing/dimensions.ts'
+import { type Dimension, gapRow } from '#shared/bearing/dimensions.ts'
 import type { ThrustBearing } from './geometry.ts'
 
 /** The table of a thrust bearing: one plate, cut twice. The gap follows the groove's circle alone, not its depth. */
 export function thrustDimensions(bearing: ThrustBearing): readonly Dimension[] {
   const { plate, gauge } = bearing
   const byCircle = bearing.gapPerPitchRadius / 2
-  const row: MakeRow = (key, value, grows, gapPerUnit) => gapRow(bearing, key, value, grows, gapPerUnit)
+  const row = gapRow(bearing)
   return [
     row('pitchDiameter', plate.grooveCircleDiameter, 'circle', byCircle),
     row('plates.outsideDiameter', plate.outsideDiameter, 'outside'),

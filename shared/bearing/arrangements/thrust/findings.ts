@@ -1,21 +1,19 @@
 import {
+  atLeast,
   depthRemedies,
   fewBalls,
   finding,
   grooveFindings,
-  LEAST_BORE,
   LEAST_WALL,
-  length,
-  moreBalls,
+  moreWoodInside,
+  outerWallFindings,
   reaches,
   shopFindings,
-  stepOf,
 } from '#shared/bearing/findings.ts'
 import { depthPath } from '#shared/bearing/resolve.ts'
 import type { Finding } from '#shared/bearing/warning.ts'
 import { grooveDepthForSeat } from '#shared/geometry/seat.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
-import { stepDown, stepUp } from '#shared/units/step.ts'
+import { mm } from '#shared/units/length.ts'
 import type { ThrustBearing } from './geometry.ts'
 import { PLATE_ENGAGEMENT } from './resolve.ts'
 
@@ -50,24 +48,19 @@ function faceFindings({ settled, plate, plateGap }: ThrustBearing): readonly Fin
 /** Wood outside the groove, inside it and under it. */
 function woodFindings({ settled, plate }: ThrustBearing): readonly Finding[] {
   const least = mm(LEAST_WALL * settled.ballDiameter)
-  const found: Finding[] = []
-  const upTo = (path: string, size: Mm) => length(path, stepUp(size, stepOf(settled)), size)
-  if (!reaches(plate.wall, least)) {
-    const whole = settled.input.plates?.outsideDiameter !== undefined
-    const path = whole ? '/plates/outsideDiameter' : '/plates/wall'
-    const size = whole ? mm(plate.grooveCircleDiameter + plate.grooveWidth + 2 * least) : least
-    found.push(finding('risk', path, { code: 'outer-wall-thin', wall: plate.wall, least }, ...upTo(path, size)))
-  }
+  const edge = plate.grooveCircleDiameter + plate.grooveWidth
+  const found = [...outerWallFindings(settled, 'plates', plate.wall, edge)]
   if (!reaches(plate.innerWall, least)) {
-    const bore = stepDown(plate.boreDiameter + 2 * (plate.innerWall - least), stepOf(settled))
+    const missing = least - plate.innerWall
     const facts = { code: 'inner-wall-thin', wall: plate.innerWall, least } as const
-    const smaller = bore >= LEAST_BORE ? length('/bore', bore) : []
-    const more = moreBalls(settled, plate.grooveCircleDiameter / 2 + (least - plate.innerWall))
-    found.push(finding('risk', '/bore', facts, ...smaller, ...more))
+    const remedies = moreWoodInside(settled, plate.boreDiameter - 2 * missing, plate.grooveCircleDiameter / 2 + missing)
+    found.push(finding('risk', '/bore', facts, ...remedies))
   }
   if (!reaches(plate.floor, least)) {
     const [path, size] = ['/plates/thickness', mm(plate.grooveDepth + least)] as const
-    found.push(finding('risk', path, { code: 'plate-thin', floor: plate.floor, least }, ...upTo(path, size)))
+    found.push(
+      finding('risk', path, { code: 'plate-thin', floor: plate.floor, least }, ...atLeast(settled, path, size)),
+    )
   }
   return found
 }

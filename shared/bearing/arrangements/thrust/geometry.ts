@@ -1,6 +1,7 @@
-import { type BallRing, gapRefusals, onPitchCircle } from '#shared/bearing/ball-ring.ts'
+import { type BallRing, ballRing } from '#shared/bearing/ball-ring.ts'
+import { finishRefusals } from '#shared/bearing/finish.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
-import { depthPath } from '#shared/bearing/resolve.ts'
+import { depthPath, outsidePath } from '#shared/bearing/resolve.ts'
 import { diameterOf } from '#shared/bearing/rings.ts'
 import { grooveWidth } from '#shared/geometry/groove.ts'
 import { type Seat, seatIn } from '#shared/geometry/seat.ts'
@@ -50,15 +51,17 @@ export interface ThrustBearing extends BallRing {
 export function thrustBearingOf(input: ThrustInput): Result<ThrustBearing, readonly Refusal[]> {
   const settling = resolveThrust(input)
   if (!settling.ok) return settling
-  const settled = settling.value
-  const refused = gapRefusals(settled)
-  if (refused.length > 0) return fail(refused)
-  const ring = onPitchCircle(settled)
-  const plate = plateRound(ring.pitchRadius, settled)
-  const faults = [...roomRefusals(plate, settled), ...finishRefusals(plate, settled)]
+  const ring = ballRing(settling.value)
+  if (!ring.ok) return ring
+  const { settled, pitchRadius } = ring.value
+  const plate = plateRound(pitchRadius, settled)
+  const faults = [
+    ...roomRefusals(plate, settled),
+    ...finishRefusals(settled.finishAllowance, [plate.grooveDepth], [plate.floor, plate.wall, plate.innerWall]),
+  ]
   if (faults.length > 0) return fail(faults)
   const plateGap = mm(settled.ballDiameter - 2 * plate.seatDepth)
-  return ok({ settled, ...ring, plate, plateGap, height: mm(2 * plate.thickness + plateGap) })
+  return ok({ ...ring.value, plate, plateGap, height: mm(2 * plate.thickness + plateGap) })
 }
 
 function plateRound(pitchRadius: Mm, { input, ballDiameter, groove, outside, thickness }: ResolvedThrust): Plate {
@@ -86,7 +89,7 @@ function roomRefusals(plate: Plate, { input, ballDiameter }: ResolvedThrust): re
   const refusals: Refusal[] = []
   const { grooveCircleDiameter: circle, grooveWidth: width, grooveDepth } = plate
   if (!(plate.wall > 0)) {
-    const path = input.plates?.outsideDiameter === undefined ? '/plates/wall' : '/plates/outsideDiameter'
+    const path = outsidePath(input, 'plates')
     refusals.push({ code: 'wall-below-zero', path, given: plate.outsideDiameter, above: mm(circle + width) })
   }
   if (!(circle > width)) {
@@ -100,18 +103,6 @@ function roomRefusals(plate: Plate, { input, ballDiameter }: ResolvedThrust): re
   const middle = mm(ballDiameter / 2)
   if (!(plate.seatDepth < middle)) {
     refusals.push({ code: 'plates-meet', path: depthPath(input, 'plates'), depth: plate.seatDepth, below: middle })
-  }
-  return refusals
-}
-
-function finishRefusals(plate: Plate, { finishAllowance: given }: ResolvedThrust): readonly Refusal[] {
-  const refusals: Refusal[] = []
-  const path = '/finishAllowance'
-  const { grooveDepth } = plate
-  if (!(given < grooveDepth)) refusals.push({ code: 'finish-fills-groove', path, given, below: grooveDepth })
-  const thinnest = mm(Math.min(plate.floor, plate.wall, plate.innerWall) / 2)
-  if (thinnest > 0 && !(given < thinnest)) {
-    refusals.push({ code: 'finish-leaves-no-wood', path, given, below: thinnest })
   }
   return refusals
 }

@@ -5,8 +5,7 @@ import { type ThrustBearing, thrustBearingOf } from './geometry.ts'
 import { THRUST_FIELDS, type ThrustInput } from './input.ts'
 import { THRUST_TRAITS } from './resolve.ts'
 
-export const THRUST: Arrangement<'thrust', ThrustInput, ThrustBearing, typeof THRUST_FIELDS.fields> = {
-  name: 'thrust',
+export const THRUST: Arrangement<ThrustInput, ThrustBearing, typeof THRUST_FIELDS.fields> = {
   traits: THRUST_TRAITS,
   fields: THRUST_FIELDS,
   bearingOf: thrustBearingOf,
