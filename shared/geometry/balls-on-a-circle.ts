@@ -1,8 +1,7 @@
 import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
-import { requireAboveZero, requireWhole } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { FEWEST_BALLS } from './ring-of-balls.ts'
+import { requireDiameters } from './ring-of-balls.ts'
 import { straightGap } from './unequal-balls.ts'
 
 /*
@@ -18,11 +17,6 @@ import { straightGap } from './unequal-balls.ts'
  * where no ball is smaller than half another, whatever the circle. Two of radii u² and v² do not meet over one of w² between
  * them as long as (w/v) √(1 − w²v²/R²) + (w/u) √(1 − u²w²/R²) ≥ 1, and that is least where those two angles come to a right one: √(w²/v² + w²/u²).
  */
-
-function requireBalls(diameters: readonly number[]): void {
-  requireWhole('number of balls', diameters.length, FEWEST_BALLS)
-  for (const diameter of diameters) requireAboveZero('each diameter', diameter)
-}
 
 /** Of a ball with so large a diameter, how high its centre stands [mm], from anywhere. */
 export type HeightOf = (diameter: number) => number
@@ -60,7 +54,7 @@ function chordSquared(one: number, other: number, heightOf: HeightOf): number {
 
 /** The least circle in which all neighbours find room: where two of them lie right across, R² = rᵢ rⱼ. */
 export function tightestCircle(diameters: readonly number[]): Mm {
-  requireBalls(diameters)
+  requireDiameters(diameters)
   let most = 0
   for (let ball = 1; ball < diameters.length; ball++) {
     most = Math.max(most, itemAt(diameters, ball - 1) * itemAt(diameters, ball))
@@ -79,7 +73,7 @@ export function tightestCircle(diameters: readonly number[]): Mm {
  * @throws RangeError outside those ranges
  */
 export function ballGapOnCircle(pitchRadius: Mm, diameters: readonly number[], heightOf = HALF_OF_IT): Mm {
-  requireBalls(diameters)
+  requireDiameters(diameters)
   const ends = [itemAt(diameters, 0), lastOf(diameters)] as const
   const [first, last] = [ends[0] / 2, ends[1] / 2]
   const half = halfRow(pitchRadius, diameters, heightOf)
@@ -99,7 +93,7 @@ export function ballGapOnCircle(pitchRadius: Mm, diameters: readonly number[], h
  * @returns mm of gap per mm of that ball's diameter, in the order given; ranges and errors as for `ballGapOnCircle`
  */
 export function gapPerEachDiameterOnCircle(pitchRadius: Mm, diameters: readonly number[]): readonly number[] {
-  requireBalls(diameters)
+  requireDiameters(diameters)
   const half = halfRow(pitchRadius, diameters, HALF_OF_IT)
   const chord = 2 * pitchRadius * Math.sin(half)
   const rise = (itemAt(diameters, 0) - lastOf(diameters)) / 2
@@ -124,7 +118,7 @@ export function gapPerEachDiameterOnCircle(pitchRadius: Mm, diameters: readonly 
  * @returns mm of gap per mm of the circle's radius; ranges and errors as for `ballGapOnCircle`
  */
 export function gapPerCircleRadius(pitchRadius: Mm, diameters: readonly number[]): number {
-  requireBalls(diameters)
+  requireDiameters(diameters)
   const half = halfRow(pitchRadius, diameters, HALF_OF_IT)
   let tangents = 0
   for (let ball = 1; ball < diameters.length; ball++) {

@@ -66,4 +66,4 @@ export function gapOnPath(
 }
 
 /** By how much a direction is past the last half turn that it passed. */
-const pastHalfTurns = (x: number, y: number): number => (y < 0 ? Math.atan2(-y, -x) : Math.atan2(y, x))
+export const pastHalfTurns = (x: number, y: number): number => (y < 0 ? Math.atan2(-y, -x) : Math.atan2(y, x))

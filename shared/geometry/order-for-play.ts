@@ -2,9 +2,9 @@ import { requireAboveZero, requireWhole, requireWithin } from '#shared/precondit
 import { drawWords, randomStream } from '#shared/statistics/random.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { spreadOrder } from './order-round-the-ring.ts'
-import { roundRoom, seeker } from './play-among-unequal-balls.ts'
-import { FEWEST_BALLS } from './ring-of-balls.ts'
-import { ballPlaces, layOnCircle } from './unequal-ball-places.ts'
+import { playAmongBalls, roundRoom, runOutOf, seeker } from './play-among-unequal-balls.ts'
+import { FEWEST_BALLS, requireDiameters } from './ring-of-balls.ts'
+import { ballPlaces, layOnCircle, placesOnCircle } from './unequal-ball-places.ts'
 import { unequalBallGap } from './unequal-balls.ts'
 
 /** The two grooves between which an order of balls is judged. */
@@ -47,8 +47,7 @@ export interface BestOrder extends PlayOfOrder {
 }
 
 function requireRings({ outerBottomRadius, innerBottomRadius }: GroovePair, diameters: readonly number[]): void {
-  requireWhole('number of balls', diameters.length, FEWEST_BALLS)
-  for (const diameter of diameters) requireAboveZero('each diameter', diameter)
+  requireDiameters(diameters)
   requireAboveZero('innerBottomRadius', innerBottomRadius)
   requireWithin('outerBottomRadius', outerBottomRadius, Math.max(...diameters), Number.MAX_VALUE)
 }
@@ -62,9 +61,11 @@ function requireRings({ outerBottomRadius, innerBottomRadius }: GroovePair, diam
  */
 export function playOfOrder(rings: GroovePair, diameters: readonly number[]): PlayOfOrder | undefined {
   requireRings(rings, diameters)
-  const judge = judgeOf(rings, diameters, 'most-play')
-  if (!Number.isFinite(judge.score(diameters.map((_, ball) => ball)))) return undefined
-  return { ballGap: unequalBallGap(rings.outerBottomRadius, diameters), ...judge.last() }
+  const { outerBottomRadius, innerBottomRadius } = rings
+  const play = playAmongBalls(placesOnCircle(outerBottomRadius, diameters, 'spread'), innerBottomRadius)
+  if (play === undefined) return undefined
+  const { radialInternalClearance, runOut } = play
+  return { ballGap: unequalBallGap(outerBottomRadius, diameters), radialInternalClearance, runOut }
 }
 
 /**
@@ -130,8 +131,8 @@ export function bestOrder(
 ): BestOrder | undefined {
   requireRings(rings, diameters)
   const exhaustive = diameters.length <= MOST_TRIED_THROUGH
-  const judge = judgeOf(rings, diameters, aim)
-  const order = exhaustive ? bestOfAll(judge, diameters.length) : bestOfSearch(judge, diameters, evaluations)
+  const score = scoreFor(rings, diameters, aim)
+  const order = exhaustive ? bestOfAll(score, diameters.length) : bestOfSearch(score, diameters, evaluations)
   const found = playOfOrder(
     rings,
     order.map((ball) => diameters[ball] ?? Number.NaN),
@@ -139,12 +140,8 @@ export function bestOrder(
   return found === undefined ? undefined : { ...found, order, exhaustive }
 }
 
-interface Judge {
-  /** The higher the better. */
-  readonly score: (order: readonly number[]) => number
-  /** Of the order that was scored last. */
-  readonly last: () => { readonly radialInternalClearance: Mm; readonly runOut: Mm }
-}
+/** What an order is worth: the higher the better. */
+type Score = (order: readonly number[]) => number
 
 function worthFor(aim: OrderAim, outerRadius: number): (clearance: number, runOut: number) => number {
   if (typeof aim === 'object') {
@@ -165,22 +162,20 @@ function worthFor(aim: OrderAim, outerRadius: number): (clearance: number, runOu
   }
 }
 
-function judgeOf(rings: GroovePair, diameters: readonly number[], aim: OrderAim): Judge {
+/** Orders are looked at by the thousand: nothing is allocated for one. */
+function scoreFor(rings: GroovePair, diameters: readonly number[], aim: OrderAim): Score {
   const places = ballPlaces(diameters.length)
   const seek = seeker(
     places,
     roundRoom(places, () => rings.innerBottomRadius),
   )
   const worth = worthFor(aim, rings.outerBottomRadius)
-  const runOut = (): number => 2 * Math.sqrt(seek.found.x * seek.found.x + seek.found.y * seek.found.y)
-  return {
-    score: (order) => {
-      for (let place = 0; place < order.length; place++)
-        places.radius[place] = (diameters[order[place] ?? Number.NaN] ?? Number.NaN) / 2
-      layOnCircle(rings.outerBottomRadius, 'spread', places)
-      return seek() ? worth(2 * seek.found.level, runOut()) : Number.NEGATIVE_INFINITY
-    },
-    last: () => ({ radialInternalClearance: mm(2 * seek.found.level), runOut: mm(runOut()) }),
+  return (order) => {
+    for (let place = 0; place < order.length; place++)
+      places.radius[place] = (diameters[order[place] ?? Number.NaN] ?? Number.NaN) / 2
+    layOnCircle(rings.outerBottomRadius, 'spread', places)
+    const found = seek()
+    return found === undefined ? Number.NEGATIVE_INFINITY : worth(2 * found.level, runOutOf(found))
   }
 }
 
@@ -188,7 +183,7 @@ function judgeOf(rings: GroovePair, diameters: readonly number[], aim: OrderAim)
  * The ball at place 0 stays, and of an order and its mirror image one is tried: with the gap spread they are the same
  * ring.
  */
-function bestOfAll({ score }: Judge, count: number): readonly number[] {
+function bestOfAll(score: Score, count: number): readonly number[] {
   const order = Array.from({ length: count }, (_, ball) => ball)
   let best: readonly number[] = [...order]
   let highest = Number.NEGATIVE_INFINITY
@@ -218,7 +213,7 @@ function exchange(order: number[], one: number, other: number): void {
   order[other] = kept
 }
 
-function bestOfSearch(judge: Judge, diameters: readonly number[], evaluations: number): readonly number[] {
+function bestOfSearch(score: Score, diameters: readonly number[], evaluations: number): readonly number[] {
   const count = diameters.length
   const sizeOf = (ball: number): number => diameters[ball] ?? Number.NaN
   const ranked = [...diameters.keys()].sort((one, other) => sizeOf(other) - sizeOf(one) || one - other)
@@ -228,7 +223,7 @@ function bestOfSearch(judge: Judge, diameters: readonly number[], evaluations: n
   let left = evaluations
   for (let start = 0; left > 0; start++) {
     const order = laidOut[start]?.map((rank) => ranked[rank] ?? Number.NaN) ?? shuffled(ranked, start)
-    const { worth, spent } = bettered(judge, order, Math.min(left, Math.ceil(evaluations * MOST_OF_ONE_START)))
+    const { worth, spent } = bettered(score, order, Math.min(left, Math.ceil(evaluations * MOST_OF_ONE_START)))
     left -= spent
     if (worth > highest) {
       highest = worth
@@ -239,7 +234,7 @@ function bestOfSearch(judge: Judge, diameters: readonly number[], evaluations: n
 }
 
 /** Exchanges two balls of an order as long as that makes it better. */
-function bettered({ score }: Judge, order: number[], evaluations: number): { worth: number; spent: number } {
+function bettered(score: Score, order: number[], evaluations: number): { worth: number; spent: number } {
   let worth = score(order)
   let spent = 1
   for (let better = true; better; ) {

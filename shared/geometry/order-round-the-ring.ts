@@ -1,6 +1,6 @@
-import { requireAboveZero, requireWhole, requireWithin } from '#shared/precondition.ts'
+import { requireWhole, requireWithin } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { FEWEST_BALLS } from './ring-of-balls.ts'
+import { FEWEST_BALLS, requireDiameters } from './ring-of-balls.ts'
 
 /**
  * An order in which no side of the ring stands out: the largest ball, the second opposite, the next two a quarter turn on,
@@ -70,11 +70,6 @@ export function gapOverOrdersOnCircle(pitchRadius: Mm, diameters: readonly numbe
   requireDiameters(diameters)
   requireWithin('pitchRadius', pitchRadius, Math.max(...diameters) / 2, Number.MAX_VALUE)
   return overOrders(pitchRadius, diameters, (radius) => ({ out: pitchRadius, aside: radius }))
-}
-
-function requireDiameters(diameters: readonly number[]): void {
-  requireWhole('number of balls', diameters.length, FEWEST_BALLS)
-  for (const diameter of diameters) requireAboveZero('each diameter', diameter)
 }
 
 /** Where a centre stands: from the axis, and along the line in which balls of other sizes stand elsewhere. */

@@ -1,5 +1,5 @@
 import { requireWhole } from '#shared/precondition.ts'
-import { roundRoom, seeker } from './play-among-unequal-balls.ts'
+import { roundRoom, runOutOf, seeker } from './play-among-unequal-balls.ts'
 import { FEWEST_BALLS } from './ring-of-balls.ts'
 import { ballPlaces, type GapPlace, layOnCircle } from './unequal-ball-places.ts'
 
@@ -59,10 +59,9 @@ export function playInBlocks(ballCount: number, gap: GapPlace): PlayOfBlock {
           places.y[ball] = y * more
         }
       }
-      const held = seek()
-      const { x, y, level } = seek.found
-      clearances[ring] = held ? 2 * level : Number.POSITIVE_INFINITY
-      if (runOuts !== undefined) runOuts[ring] = held ? 2 * Math.sqrt(x * x + y * y) : Number.POSITIVE_INFINITY
+      const found = seek()
+      clearances[ring] = found === undefined ? Number.POSITIVE_INFINITY : 2 * found.level
+      if (runOuts !== undefined) runOuts[ring] = found === undefined ? Number.POSITIVE_INFINITY : runOutOf(found)
     }
   }
 }

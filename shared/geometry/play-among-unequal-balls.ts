@@ -69,13 +69,13 @@ export interface PlayAmongBalls {
  * @throws RangeError for radii that are not above 0
  */
 export function playAmongBalls(places: BallPlaces, inner: Mm | TurnedEllipse): PlayAmongBalls | undefined {
-  const seek = seeker(places, roomRound(places, inner))
-  if (!seek()) return undefined
-  const { x, y, level, first, second, third } = seek.found
+  const found = seeker(places, roomRound(places, inner))()
+  if (found === undefined) return undefined
+  const { x, y, level, first, second, third } = found
   return {
     radialInternalClearance: mm(2 * level),
     centre: { x: mm(x), y: mm(y) },
-    runOut: mm(2 * Math.sqrt(x * x + y * y)),
+    runOut: mm(runOutOf(found)),
     supports: [first, second, third],
   }
 }
@@ -83,10 +83,8 @@ export function playAmongBalls(places: BallPlaces, inner: Mm | TurnedEllipse): P
 /**
  * Writes what room each ball leaves to a ring whose centre is at x, y: how far the ring may go towards the ball, and
  * the direction of that.
- *
- * @returns the least room
  */
-export type Measure = (x: number, y: number, room: HalfPlanes) => number
+export type Measure = (x: number, y: number, room: HalfPlanes) => void
 
 /** @throws RangeError for radii that are not above 0 */
 export function roomRound(places: BallPlaces, inner: Mm | TurnedEllipse): Measure {
@@ -103,18 +101,14 @@ export function roomRound(places: BallPlaces, inner: Mm | TurnedEllipse): Measur
 export function roundRoom({ x, y, radius }: BallPlaces, inner: () => number): Measure {
   return (atX, atY, { normalX, normalY, reach }) => {
     const own = inner()
-    let least = Number.POSITIVE_INFINITY
     for (let ball = 0; ball < radius.length; ball++) {
       const dx = (x[ball] ?? Number.NaN) - atX
       const dy = (y[ball] ?? Number.NaN) - atY
       const away = Math.sqrt(dx * dx + dy * dy)
-      const room = away - (radius[ball] ?? Number.NaN) - own
       normalX[ball] = dx / away
       normalY[ball] = dy / away
-      reach[ball] = room
-      if (room < least) least = room
+      reach[ball] = away - (radius[ball] ?? Number.NaN) - own
     }
-    return least
   }
 }
 
@@ -131,7 +125,6 @@ function ellipticRoom({ x, y, radius }: BallPlaces, { bottom, turn }: TurnedElli
   const { along: a, across: b } = bottom
   const [cosine, sine] = [Math.cos(turn), Math.sin(turn)]
   return (atX, atY, { normalX, normalY, reach }) => {
-    let least = Number.POSITIVE_INFINITY
     for (let ball = 0; ball < radius.length; ball++) {
       const dx = (x[ball] ?? Number.NaN) - atX
       const dy = (y[ball] ?? Number.NaN) - atY
@@ -151,13 +144,10 @@ function ellipticRoom({ x, y, radius }: BallPlaces, { bottom, turn }: TurnedElli
         q = v / (t + b * b)
       }
       const size = Math.sqrt(p * p + q * q)
-      const room = t * size - (radius[ball] ?? Number.NaN)
       normalX[ball] = (p * cosine - q * sine) / size
       normalY[ball] = (p * sine + q * cosine) / size
-      reach[ball] = room
-      if (room < least) least = room
+      reach[ball] = t * size - (radius[ball] ?? Number.NaN)
     }
-    return least
   }
 }
 
@@ -172,13 +162,8 @@ interface Found {
   third: number
 }
 
-/** Finds the best place of a ring; `found` is written anew by each call. False where nothing holds the ring. */
-interface Seek {
-  (): boolean
-  readonly found: Found
-  /** The rooms as measured at the place found, to within 1e-8 of the radius. */
-  readonly room: HalfPlanes
-}
+/** Twice the way of the ring's centre from the middle: `PlayAmongBalls` says what an indicator makes of it. */
+export const runOutOf = ({ x, y }: Readonly<Found>): number => 2 * Math.sqrt(x * x + y * y)
 
 /** Roundings of a room, in parts of the farthest centre. */
 const ROUNDINGS = 4 * Number.EPSILON
@@ -189,29 +174,31 @@ const MOST_ROUNDS = 60
 /** Lines that are crossed one after another: more than two have not been seen. */
 const MOST_CROSSINGS = 8
 
-/** A search with room of its own, to be used as often as wanted; nothing is allocated in it. */
-export function seeker(places: BallPlaces, measure: Measure): Seek {
-  const count = places.radius.length
-  const [room, besideRoom] = [halfPlanes(count), halfPlanes(count)]
-  const [circle, besideCircle] = [emptyCircle(), emptyCircle()]
+/**
+ * A search for the best place of a ring, to be used as often as wanted: it has room of its own, and nothing is
+ * allocated in it. It gives the same object each time, written anew; undefined where nothing holds the ring.
+ */
+export function seeker(places: BallPlaces, measure: Measure): () => Readonly<Found> | undefined {
+  const room = halfPlanes(places.radius.length)
+  const circle = emptyCircle()
   const found: Found = { x: 0, y: 0, level: 0, first: 0, second: 0, third: 0 }
   const beside: Found = { ...found }
   const start = { x: 0, y: 0 }
-  const seek = (): boolean => {
+  return () => {
     const radius =
       Math.abs(places.x[0] ?? Number.NaN) + Math.abs(places.y[0] ?? Number.NaN) + (places.radius[0] ?? Number.NaN)
-    if (!climb(measure, radius, 0, 0, room, circle, found)) return false
+    if (!climb(measure, radius, 0, 0, room, circle, found)) return undefined
     for (let crossing = 0; crossing < MOST_CROSSINGS && acrossTheLine(places, room, found, start); crossing++) {
-      if (!climb(measure, radius, start.x, start.y, besideRoom, besideCircle, beside)) break
+      if (!climb(measure, radius, start.x, start.y, room, circle, beside)) break
       if (!(beside.level > found.level + ROUNDINGS * radius)) break
       Object.assign(found, beside)
       measure(found.x, found.y, room)
     }
-    return true
+    return found
   }
-  return Object.assign(seek, { found, room })
 }
 
+/** @param room and `circle` are worked with: whatever was in them does not matter */
 function climb(
   measure: Measure,
   radius: number,

@@ -5,6 +5,12 @@ import { type Mm, mm } from '#shared/units/length.ts'
 /** A full ring needs a triangle of balls at least. */
 export const FEWEST_BALLS = 3
 
+/** @throws RangeError unless the diameters of a ring of balls are three at least, each above 0 and finite */
+export function requireDiameters(diameters: readonly number[]): void {
+  requireWhole('number of balls', diameters.length, FEWEST_BALLS)
+  for (const diameter of diameters) requireAboveZero('each diameter', diameter)
+}
+
 function requireBalls(ballDiameter: number, ballCount: number): void {
   requireAboveZero('ballDiameter', ballDiameter)
   requireWhole('ballCount', ballCount, FEWEST_BALLS)

@@ -1,6 +1,6 @@
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type HalfPlanes, halfPlanes } from './inscribed-circle.ts'
-import { type Measure, roomRound, seeker, type TurnedEllipse } from './play-among-unequal-balls.ts'
+import { type Measure, roomRound, runOutOf, seeker, type TurnedEllipse } from './play-among-unequal-balls.ts'
 import type { BallPlaces } from './unequal-ball-places.ts'
 
 /**
@@ -42,17 +42,15 @@ type Point = readonly [x: number, y: number]
  */
 export function travelAmongBalls(places: BallPlaces, inner: Mm | TurnedEllipse): TravelAmongBalls | undefined {
   const measure = roomRound(places, inner)
-  const seek = seeker(places, measure)
-  if (!seek()) return undefined
-  const { x, y, level, first } = seek.found
-  if (!(level > 0)) {
-    return { least: mm(0), mean: mm(0), most: mm(0), runOutUnderLoad: mm(2 * Math.sqrt(x * x + y * y)) }
-  }
-  measure(x, y, seek.room)
-  const corners = cornersOf(seek.room, first)
-  const beside = halfPlanes(places.radius.length)
+  const found = seeker(places, measure)()
+  if (found === undefined) return undefined
+  const { x, y, level, first } = found
+  if (!(level > 0)) return { least: mm(0), mean: mm(0), most: mm(0), runOutUnderLoad: mm(runOutOf(found)) }
+  const room = halfPlanes(places.radius.length)
+  measure(x, y, room)
+  const corners = cornersOf(room, first)
   return widthsOf(
-    hullOf(corners.map(({ one, other, at: [dx, dy] }) => sharpened(measure, beside, one, other, [x + dx, y + dy]))),
+    hullOf(corners.map(({ one, other, at: [dx, dy] }) => sharpened(measure, room, one, other, [x + dx, y + dy]))),
   )
 }
 
@@ -143,7 +141,7 @@ function widthsOf(hull: readonly Point[]): TravelAmongBalls {
     const side = Math.hypot(bx - ax, by - ay)
     let width = 0
     for (const [x, y] of hull) {
-      width = Math.max(width, ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / side)
+      width = Math.max(width, turnAt([ax, ay], [bx, by], [x, y]) / side)
       most = Math.max(most, Math.hypot(x - ax, y - ay))
     }
     least = Math.min(least, width)

@@ -1,7 +1,8 @@
-import { requireAboveZero, requireWhole, requireWithin } from '#shared/precondition.ts'
+import { requireWithin } from '#shared/precondition.ts'
 import type { Mm } from '#shared/units/length.ts'
+import { pastHalfTurns } from './balls-on-a-path.ts'
 import { type Ellipse, sharpestRadius } from './ellipse.ts'
-import { FEWEST_BALLS } from './ring-of-balls.ts'
+import { requireDiameters } from './ring-of-balls.ts'
 import { innerParallel, stepOf } from './ring-of-balls-on-ellipse.ts'
 
 /**
@@ -26,11 +27,6 @@ export const ballPlaces = (count: number): BallPlaces => ({
   radius: new Float64Array(count),
 })
 
-function requireBalls(diameters: readonly number[]): void {
-  requireWhole('number of balls', diameters.length, FEWEST_BALLS)
-  for (const diameter of diameters) requireAboveZero('each diameter', diameter)
-}
-
 /**
  * Balls on the bottom of a round groove, each touching the next, as `unequalBallGap` has them.
  *
@@ -39,7 +35,7 @@ function requireBalls(diameters: readonly number[]): void {
  * @throws RangeError outside those ranges
  */
 export function placesOnCircle(bottomRadius: Mm, diameters: readonly number[], gap: GapPlace): BallPlaces {
-  requireBalls(diameters)
+  requireDiameters(diameters)
   const widest = Math.max(...diameters.map((diameter, ball) => (diameter + (diameters.at(ball - 1) ?? diameter)) / 2))
   requireWithin('bottomRadius', bottomRadius, widest, Number.MAX_VALUE)
   const places = ballPlaces(diameters.length)
@@ -83,8 +79,6 @@ export function layOnCircle(bottomRadius: number, gap: GapPlace, { x, y, radius 
   }
 }
 
-const pastHalfTurns = (x: number, y: number): number => (y < 0 ? Math.atan2(-y, -x) : Math.atan2(y, x))
-
 /** Turns each direction on by its part of what the closed row leaves of a turn. */
 function spread(total: number, x: Float64Array, y: Float64Array): void {
   const share = (2 * Math.PI - total) / x.length
@@ -111,7 +105,7 @@ function spread(total: number, x: Float64Array, y: Float64Array): void {
  * @throws RangeError for balls outside the ranges of `placesOnCircle`, or larger than the bottom's sharpest radius
  */
 export function placesOnEllipse(bottom: Ellipse, diameters: readonly number[], start: number): BallPlaces | undefined {
-  requireBalls(diameters)
+  requireDiameters(diameters)
   const places = ballPlaces(diameters.length)
   const sharpest = sharpestRadius(bottom)
   let [at, guess] = [start, 0]

@@ -1,7 +1,7 @@
 import { bracketedRoot, type ValueAndSlope } from '#shared/numbers/bracketed-root.ts'
-import { requireAboveZero, requireWhole } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { FEWEST_BALLS } from './ring-of-balls.ts'
+import { pastHalfTurns } from './balls-on-a-path.ts'
+import { requireDiameters } from './ring-of-balls.ts'
 
 /*
  * A ring of unequal balls, each on the bottom of one groove: ball i's centre stands at a = Ro − r, and neighbours touch.
@@ -31,11 +31,6 @@ interface Row {
 /** Two balls that fill the groove right across are allowed this much, in radii, for the rounding of their sum. */
 const ROUNDING = 8 * Number.EPSILON
 
-function requireBalls(diameters: readonly number[]): void {
-  requireWhole('number of balls', diameters.length, FEWEST_BALLS)
-  for (const diameter of diameters) requireAboveZero('each diameter', diameter)
-}
-
 /** Room left across the groove between two neighbours and its far side: Ro − rᵢ − rⱼ. */
 function roomAcross(bottomRadius: number, one: number, other: number): number {
   const room = bottomRadius - one - other
@@ -61,8 +56,13 @@ function rowOf(bottomRadius: number, diameters: readonly number[]): Row {
     before = next
   }
   const [first, last] = [bottomRadius - radius(diameters, 0), bottomRadius - before]
-  const past = sine < 0 ? Math.atan2(-sine, -cosine) : Math.atan2(sine, cosine)
-  return { first, last, sine, cosine, beyond: halfTurns === 0 ? 0 : (halfTurns - 1) * Math.PI + past }
+  return {
+    first,
+    last,
+    sine,
+    cosine,
+    beyond: halfTurns === 0 ? 0 : (halfTurns - 1) * Math.PI + pastHalfTurns(cosine, sine),
+  }
 }
 
 const radius = (diameters: readonly number[], ball: number): number => (diameters[ball] ?? Number.NaN) / 2
@@ -87,13 +87,13 @@ function spanOf({ first, last, sine, beyond }: Row): number {
  * @throws RangeError outside those ranges
  */
 export function unequalBallGap(bottomRadius: Mm, diameters: readonly number[]): Mm {
-  requireBalls(diameters)
+  requireDiameters(diameters)
   return mm(spanOf(rowOf(bottomRadius, diameters)) - radius(diameters, 0) - radius(diameters, diameters.length - 1))
 }
 
 /** Least groove in which all neighbours find room: where two of them fill it right across, Ro = rᵢ + rⱼ. */
 export function tightestBottomRadius(diameters: readonly number[]): Mm {
-  requireBalls(diameters)
+  requireDiameters(diameters)
   let most = 0
   for (let ball = 1; ball < diameters.length; ball++) {
     most = Math.max(most, radius(diameters, ball - 1) + radius(diameters, ball))
@@ -138,7 +138,7 @@ const tangent = (bottomRadius: number, one: number, other: number): number =>
  * @returns mm of gap per mm of groove-bottom radius; ranges and errors as for `unequalBallGap`
  */
 export function gapPerBottomRadius(bottomRadius: Mm, diameters: readonly number[]): number {
-  requireBalls(diameters)
+  requireDiameters(diameters)
   return slopeAt(bottomRadius, diameters, rowOf(bottomRadius, diameters))
 }
 
@@ -159,7 +159,7 @@ function slopeAt(bottomRadius: number, diameters: readonly number[], row: Row): 
  * @returns mm of gap per mm of that ball's diameter, in the order given; ranges and errors as for `unequalBallGap`
  */
 export function gapPerEachDiameter(bottomRadius: Mm, diameters: readonly number[]): readonly number[] {
-  requireBalls(diameters)
+  requireDiameters(diameters)
   const { perFirst, perLast, perHalfAngle } = spanSlopes(rowOf(bottomRadius, diameters))
   const ends = new Map([
     [0, perFirst],

@@ -11,9 +11,11 @@
  * trials.
  */
 import { emptyCircle, halfPlanes, inscribeCircle } from '#shared/geometry/inscribed-circle.ts'
+import { leastSquares } from '#shared/statistics/least-squares.ts'
 import { normalCdf, normalDensity, normalQuantile } from '#shared/statistics/normal.ts'
 import { PLAY_LOSS } from '#shared/statistics/play-loss.ts'
 import { drawWords, randomStream } from '#shared/statistics/random.ts'
+import { summary } from '#shared/statistics/summary.ts'
 
 const PARTS = 8
 const BINS_A_UNIT = 256
@@ -87,40 +89,19 @@ function meanOf({ counts, sums }: Drawn): number {
   return sums.reduce((sum, of) => sum + of, 0) / counts.reduce((sum, of) => sum + of, 0)
 }
 
-/**
- * Least squares by normal equations, weighted as the normal density with half its exponent: the tails count, though
- * less.
- */
-function fitted(points: readonly (readonly [z: number, w: number])[]): readonly number[] {
-  const size = DEGREE + 1
-  const rows = Array.from({ length: size }, () => new Float64Array(size + 1))
-  for (const [z, w] of points) {
-    const weight = Math.sqrt(normalDensity(z))
-    rows.forEach((row, power) => {
-      for (let other = 0; other < size; other++) row[other] = (row[other] ?? 0) + weight * z ** (power + other)
-      row[size] = (row[size] ?? 0) + weight * w * z ** power
-    })
-  }
-  rows.forEach((row, pivot) => {
-    rows.forEach((other, index) => {
-      if (index === pivot) return
-      const factor = (other[pivot] ?? 0) / (row[pivot] ?? 1)
-      for (let column = pivot; column <= size; column++) {
-        other[column] = (other[column] ?? 0) - factor * (row[column] ?? 0)
-      }
-    })
-  })
-  return rows.map((row, index) => (row[size] ?? 0) / (row[index] ?? 1))
-}
+/** Weighted as the normal density with half its exponent: the tails count, though less. */
+const fitted = (points: readonly (readonly [z: number, w: number])[]): readonly number[] =>
+  leastSquares(
+    points.map(([z]) => Array.from({ length: DEGREE + 1 }, (_, power) => z ** power)),
+    points.map(([, w]) => w),
+    points.map(([z]) => Math.sqrt(normalDensity(z))),
+  ).coefficients
 
 const polynomial = (coefficients: readonly number[], z: number): number =>
   coefficients.reduceRight((sum, coefficient) => sum * z + coefficient, 0)
 
-function standardError(values: readonly number[]): number {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
-  const squares = values.reduce((sum, value) => sum + (value - mean) * (value - mean), 0)
-  return Math.sqrt(squares / (values.length - 1) / values.length)
-}
+const standardError = (values: readonly number[]): number =>
+  summary(values).standardDeviation / Math.sqrt(values.length)
 
 function row(ballCount: number, trials: number): string {
   const parts = Array.from({ length: PARTS }, (_, part) =>
