@@ -5,6 +5,7 @@ import { cagedInnerSubject, innerSubject, outerSubject, plateSubject } from '#sh
 import type { NextReading } from '#shared/questions/fit/next-reading.ts'
 import type { EarlierState, Reading, ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Subject, Target } from '#shared/questions/fit/subject.ts'
+import type { Tools } from '#shared/questions/fit/unknowns.ts'
 import type { Result } from '#shared/result.ts'
 import type { ReadingError } from '#shared/statistics/likelihood.ts'
 import { mm } from '#shared/units/length.ts'
@@ -20,6 +21,8 @@ export const RULE: ReadingError = { graduation: 0.5, standardUncertainty: 0.15 }
 export const CALIPER: ReadingError = { graduation: 0, standardUncertainty: 0.1 }
 export const PLUG: ReadingError = { graduation: 0, standardUncertainty: 0.05 }
 export const DIAL: ReadingError = { graduation: 0, standardUncertainty: 0.05 }
+
+export const TOOLS: Tools = { 'sharp-tool': SHARP_TOOL, abrasive: ABRASIVE }
 
 export const errorToCome = (kind: ReadingKind): ReadingError => {
   if (kind === 'groove-bottom-diameter' || kind === 'groove-depth') return CALIPER
@@ -299,15 +302,7 @@ function makeRing(seed: number, habit: Habit): Outcome {
   const answers: Fit[] = []
   let checks = 1
   for (;;) {
-    const question = {
-      subject,
-      target,
-      readings,
-      earlier,
-      tools: { 'sharp-tool': SHARP_TOOL, abrasive: ABRASIVE },
-      errorToCome,
-    }
-    const answer = fitOf(question)
+    const answer = fitOf({ subject, target, readings, earlier, tools: TOOLS, errorToCome })
     if (!answer.ok) throw new Error(`${habit.name} ${seed}: ${answer.error} ${JSON.stringify({ readings, earlier })}`)
     answers.push(answer.value)
     if (answer.value.action === 'stop' || checks >= MOST_CHECKS) {
@@ -324,7 +319,7 @@ function makeRing(seed: number, habit: Habit): Outcome {
     }
     if (answer.value.action === 'cut') {
       const { with: name, radial } = answer.value.nextStep
-      const error = name === 'abrasive' ? ABRASIVE : SHARP_TOOL
+      const error = TOOLS[name]
       const bias = habit.toolBias ?? 0
       const off = Math.hypot(error.absolute, error.relative * radial) * normal()
       const cut = Math.max(0, radial * (1 + bias) + off)

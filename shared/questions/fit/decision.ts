@@ -2,7 +2,7 @@ import * as defaults from './defaults.ts'
 import type { Chances } from './figures.ts'
 import { bestCut, type Cut, riskNow, type ToolAtHand } from './next-cut.ts'
 import type { NextReading, Offer, ReadingReason } from './next-reading.ts'
-import { type EarlierState, lastBallWord, type Reading, touchesGroove } from './reading.ts'
+import { allReadings, binds, type EarlierState, lastBallWord, type Reading, touchesGroove } from './reading.ts'
 import type { Room } from './room.ts'
 import type { Target } from './subject.ts'
 
@@ -24,7 +24,8 @@ export interface Grounds {
   readonly tools: readonly ToolAtHand[]
   /** The go plug: it enters every groove that is finished, so it says nothing against one. */
   readonly noGoDiameter: number
-  readonly room: () => Room
+  readonly room: Room
+  /** Asked for only where a reading may be worth its trouble, and then as often as one likes. */
   readonly offers: () => readonly Offer[]
 }
 
@@ -36,37 +37,31 @@ export function wordNow({ readings, earlier }: Pick<Grounds, 'readings' | 'earli
   return before === 'in' ? 'in' : undefined
 }
 
-/** Whether an inner ring was found to bind, by the latest word. */
-const binds = (readings: readonly Reading[]): boolean =>
-  readings.findLast(({ kind }) => kind === 'binds' || kind === 'radial-play')?.kind === 'binds'
-
 /** Whether it may be called in band: never against the latest word. */
-const mayPass = ({ cuts, readings, earlier }: Grounds): boolean =>
-  cuts === 'outer' ? wordNow({ readings, earlier }) === 'in' : playKnown(readings, earlier) && !binds(readings)
+const mayPass = (grounds: Grounds): boolean =>
+  grounds.cuts === 'outer' ? wordNow(grounds) === 'in' : playKnown(grounds) && !binds(grounds.readings)
 
 /** An inner ring must have been tried on, or its groove measured. */
-const playKnown = (readings: readonly Reading[], earlier: readonly EarlierState[]): boolean =>
-  [...earlier.flatMap((state) => state.readings), ...readings].some(
+const playKnown = (grounds: Grounds): boolean =>
+  allReadings(grounds).some(
     ({ kind }) => kind === 'radial-play' || kind === 'groove-bottom-diameter' || kind === 'groove-depth',
   )
 
 /** Whether it may be called too deep: only by a reading that touches the groove, and not by a go plug that enters. */
-function mayCondemn({ readings, earlier, noGoDiameter }: Grounds): boolean {
-  const all = [...earlier.flatMap((state) => state.readings), ...readings]
-  return all.some(
+const mayCondemn = (grounds: Grounds): boolean =>
+  allReadings(grounds).some(
     (reading) =>
       touchesGroove(reading) &&
       reading.kind !== 'last-ball-refused' &&
       reading.kind !== 'last-ball-in' &&
       reading.kind !== 'binds' &&
-      !(reading.kind === 'plug' && (reading.result === 'refuses' || !(reading.diameter >= noGoDiameter))),
+      !(reading.kind === 'plug' && (reading.result === 'refuses' || !(reading.diameter >= grounds.noGoDiameter))),
   )
-}
 
 /** How the groove stands: each word only at its confidence. */
 export function stateOf(grounds: Grounds): FitState {
-  const { chances, readings, earlier } = grounds
-  const isRead = [...earlier.flatMap((state) => state.readings), ...readings].some(touchesGroove)
+  const { chances } = grounds
+  const isRead = allReadings(grounds).some(touchesGroove)
   if (!isRead) return 'unread'
   if (chances.tooDeep >= defaults.CONFIDENCE && mayCondemn(grounds)) return 'too-deep'
   if (chances.inBand >= defaults.CONFIDENCE && mayPass(grounds)) return 'in-band'
@@ -102,7 +97,7 @@ export function decide(grounds: Grounds): Decision {
   const isOver = made >= defaults.MOST_CHECKS
   if (state === 'unread') return measure(grounds, 'groove-unread', false)
   // A ring that binds has no play to read: what its groove measured before will do.
-  const figures = grounds.cuts === 'outer' ? readings : [...earlier.flatMap((each) => each.readings), ...readings]
+  const figures = cuts === 'outer' ? readings : allReadings(grounds)
   const isTried = readings.some(({ kind }) => touchesGroove({ kind }) && !(cuts === 'inner' && WORDS.includes(kind)))
   if (!hasFigure(figures) || !isTried) {
     const isRefused = readings.some(({ kind }) => kind === 'last-ball-refused' || kind === 'binds')
@@ -110,11 +105,11 @@ export function decide(grounds: Grounds): Decision {
     return measure(grounds, why, isOver)
   }
   const readAgain = Math.max(0, readings.filter(touchesGroove).length - 1)
-  const cut = bestCut(grounds.room(), tools, riskNow(target.overshootRisk, readAgain))
+  const cut = bestCut(grounds.room, tools, riskNow(target.overshootRisk, readAgain))
   if (cut !== undefined && isWorthIt(cut, grounds) && !(isOver && chances.tooTight < SURELY_SHORT)) {
     return { action: 'cut', cut }
   }
-  const isUnsaid = grounds.cuts === 'outer' && wordNow(grounds) === undefined
+  const isUnsaid = cuts === 'outer' && wordNow(grounds) === undefined
   return measure(
     grounds,
     isUnsaid ? 'no-word-on-last-ball' : verdictNear(chances) ? 'verdict-uncertain' : 'cut-too-risky',
@@ -136,7 +131,7 @@ function isWorthIt(cut: Cut, { readings, cuts, chances, target, room, offers }: 
     const fillsBand = best !== undefined && best.uncertaintyNow > (target.max - target.min) / 2
     if (best?.kind === 'plug' && fillsBand && best.uncertaintyAfter < TEACHES_MUCH * best.uncertaintyNow) return false
   }
-  const share = cut.radial / Math.max(room().remaining, 1e-9)
+  const share = cut.radial / Math.max(room.remaining, 1e-9)
   const isBlind = !readsTheGap(readings, cuts) && cut.good < GOOD_BLIND && share < FAR_BLIND
   if (isBlind && offers().some(({ kind }) => FIGURES[cuts].includes(kind))) return false
   const isShort = chances.tooTight > 0.5

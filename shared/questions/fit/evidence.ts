@@ -1,4 +1,4 @@
-import type { ReadingError } from '#shared/statistics/likelihood.ts'
+import { type ReadingError, readingDeviation } from '#shared/statistics/likelihood.ts'
 import { BINDING_DOUBT } from './defaults.ts'
 import { type EarlierState, lastBallWord, type Reading } from './reading.ts'
 import { gapOf, pitchRadius } from './ring-law.ts'
@@ -126,8 +126,8 @@ function figureOrComparison(
       if (result === 'snug') {
         return { ...of, says: 'figure', truth: (place) => off(place) + diameter, value: diameter, error, perScatter: 0 }
       }
-      const doubt = Math.sqrt(error.standardUncertainty * error.standardUncertainty + error.graduation ** 2 / 12)
-      return { ...of, says: 'above', truth: result === 'enters' ? off : (place) => -off(place), doubt }
+      const truth = result === 'enters' ? off : (place: Place) => -off(place)
+      return { ...of, says: 'above', truth, doubt: readingDeviation(error) }
     }
     case 'groove-bottom-diameter':
       return {

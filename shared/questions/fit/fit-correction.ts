@@ -12,7 +12,7 @@ import * as defaults from './defaults.ts'
 import { type Fit, type FitFault, fitOf } from './fit.ts'
 import { cagedInnerSubject, innerSubject, outerSubject, plateSubject } from './from-bearing.ts'
 import { type MatingFaceAdjustment, matingFaceAdjustment } from './mating-faces.ts'
-import type { EarlierState, Reading, ReadingKind } from './reading.ts'
+import { allReadings, type EarlierState, FEWEST_IN_PLACE, type Reading, type ReadingKind } from './reading.ts'
 import { usualError } from './reading-errors.ts'
 import { type BallsOnHand, type Rescue, rescues, type Workpiece } from './rescue.ts'
 import { gapSlope, pitchRadius } from './ring-law.ts'
@@ -68,7 +68,7 @@ export interface FitCorrection {
   readonly target: Target
   readonly tools: { readonly sharpTool: ToolError; readonly abrasive: ToolError }
   readonly fit: Fit
-  /** The latest readings say how to read on: the error that another reading of the figure will have. */
+  /** What a stroke of the abrasive takes off, where strokes were counted. */
   readonly stroke?: Stroke
   /** Of an outer groove, or plates, that are too deep. */
   readonly rescue?: readonly Rescue[]
@@ -233,9 +233,6 @@ function readingRefusals(
   ]
 }
 
-/** Two balls touch, whatever the groove: an opening takes three in place. */
-const FEWEST_IN_PLACE = 3
-
 /** How the figure moves with the depth of a cut, as designed. */
 function figurePerDepth(subject: Subject): number {
   if (subject.cuts === 'inner') return 2
@@ -246,10 +243,10 @@ function figurePerDepth(subject: Subject): number {
 }
 
 /** A maker reads on with the same rule: the error of the latest such reading, and without one what is usual. */
-function errorToCome({ readings, earlier, design }: FitCorrectionInput, kind: ReadingKind) {
-  const latest = [...earlier.flatMap((state) => state.readings), ...readings].findLast((each) => each.kind === kind)
+function errorToCome(input: FitCorrectionInput, kind: ReadingKind) {
+  const latest = allReadings(input).findLast((each) => each.kind === kind)
   if (latest !== undefined && 'error' in latest) return latest.error
-  return usualError(kind, design.units) ?? { graduation: 0, standardUncertainty: defaults.BINDING_DOUBT }
+  return usualError(kind, input.design.units) ?? { graduation: 0, standardUncertainty: defaults.BINDING_DOUBT }
 }
 
 const checkDeviation = (input: FitCorrectionInput): number =>

@@ -8,9 +8,9 @@ import { type Chances, chancesOf, figureAt, finishedFigureAt } from './figures.t
 import type { ToolAtHand } from './next-cut.ts'
 import { type ErrorToCome, type Offer, offers } from './next-reading.ts'
 import { type Posterior, posteriorOf } from './posterior.ts'
-import type { EarlierState, Reading } from './reading.ts'
+import { allReadings, type EarlierState, type Reading } from './reading.ts'
 import { gapOf, pitchRadius, radiusForGap } from './ring-law.ts'
-import { type Room, roomOf } from './room.ts'
+import { roomOf } from './room.ts'
 import type { Subject, Target } from './subject.ts'
 import { type Threshold, thresholdOf } from './threshold.ts'
 import { type Tools, unknownsOf } from './unknowns.ts'
@@ -86,8 +86,8 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     return fail('readings-contradict')
   const finished = pointwise(posterior, (point) => finishedFigureAt(posterior, target, point))
   const probability = chancesOf(posterior, target, finished)
-  const word = wordNow({ readings, earlier })
-  let room: Room | undefined
+  const figures = pointwise(posterior, (point) => figureAt(posterior, point))
+  const word = wordNow(question)
   let offered: readonly Offer[] | undefined
   const grounds: Grounds = {
     cuts: subject.cuts,
@@ -97,36 +97,34 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     earlier,
     tools: toolsAtHand(question),
     noGoDiameter: noGo(subject, target),
-    room: () => {
-      room ??= roomOf(posterior, target, finished)
-      return room
-    },
+    room: roomOf(posterior, target, finished),
     offers: () => {
-      offered ??= offers({ posterior, readings, word, hasPlug: hasSnugPlug(question), errorOf: question.errorToCome })
+      offered ??= offers({
+        posterior,
+        figures,
+        readings,
+        word,
+        hasPlug: hasSnugPlug(question),
+        errorOf: question.errorToCome,
+      })
       return offered
     },
   }
   const decision = decide(grounds)
   const { weights } = posterior
-  const grooveRadius = estimateOf(
-    pointwise(posterior, (point) => Math.abs(posterior.cut[point] ?? 0)),
-    weights,
-  )
+  const grooveRadius = estimateOf(posterior.cut.map(Math.abs), weights)
   return ok({
     state: stateOf(grounds),
     confidence: defaults.CONFIDENCE,
     probability,
-    figure: estimateOf(
-      pointwise(posterior, (point) => figureAt(posterior, point)),
-      weights,
-    ),
+    figure: estimateOf(figures, weights),
     pitchRadius: estimateOf(
       pointwise(posterior, (point) => centresAt(posterior, point)),
       weights,
     ),
     ballDiameter,
     grooveRadius,
-    remaining: grounds.room().remaining,
+    remaining: grounds.room.remaining,
     overshootProbability: decision.action === 'cut' ? decision.cut.tooDeep : probability.tooDeep,
     isLastBallIn: word === 'in',
     expectedChecks: expectedChecks(decision),
@@ -146,16 +144,11 @@ const MOST_SCATTERS = 10
 const isOfThisLot = (mean: number, { balls }: Subject): boolean =>
   Math.abs(mean - balls.diameter) <= Math.max(MOST_OFF * balls.diameter, MOST_SCATTERS * balls.scatter)
 
-const hasSnugPlug = ({ earlier, readings }: FitQuestion): boolean =>
-  [...earlier.flatMap((state) => state.readings), ...readings].some(
-    (reading) => reading.kind === 'plug' && reading.result === 'snug',
-  )
+const hasSnugPlug = (question: FitQuestion): boolean =>
+  allReadings(question).some((reading) => reading.kind === 'plug' && reading.result === 'snug')
 
-const pointwise = ({ weights }: Posterior, of: (point: number) => number): Float64Array => {
-  const values = new Float64Array(weights.length)
-  for (let point = 0; point < values.length; point++) values[point] = of(point)
-  return values
-}
+const pointwise = ({ weights }: Posterior, of: (point: number) => number): Float64Array =>
+  weights.map((_, point) => of(point))
 
 /** Whether some depth of the groove gives the aim: an arc tighter than the ball lets it in no further than to its edges. */
 function isInReach(subject: Subject, { aim }: Target): boolean {

@@ -1,8 +1,7 @@
 import { type ReadingError, readingDeviation } from '#shared/statistics/likelihood.ts'
 import { openingOf } from './evidence.ts'
-import { figureAt } from './figures.ts'
 import type { Posterior } from './posterior.ts'
-import type { Reading, ReadingKind } from './reading.ts'
+import { binds, FEWEST_IN_PLACE, type Reading, type ReadingKind } from './reading.ts'
 import { gapOf, pitchRadius } from './ring-law.ts'
 import { emptyPlace, insideBalls, type Place } from './unknowns.ts'
 
@@ -40,6 +39,8 @@ export type ErrorToCome = (kind: ReadingKind) => ReadingError
 
 interface Asked {
   readonly posterior: Posterior
+  /** The figure as it is now, at every point. */
+  readonly figures: Float64Array
   /** Of the present state. */
   readonly readings: readonly Reading[]
   readonly word: 'in' | 'out' | undefined
@@ -50,11 +51,9 @@ interface Asked {
 
 /** The readings that can be made now, the one that teaches most first. */
 export function offers(asked: Asked): readonly Offer[] {
-  const { posterior } = asked
-  const figures = Float64Array.from(posterior.weights, (_, point) => figureAt(posterior, point))
-  const possible = posterior.unknowns.subject.cuts === 'outer' ? ofOuterRing(asked) : ofInnerRing(asked, figures)
+  const possible = asked.posterior.unknowns.subject.cuts === 'outer' ? ofOuterRing(asked) : ofInnerRing(asked)
   return possible
-    .map((each) => taught(asked, figures, each))
+    .map((each) => taught(asked, each))
     .toSorted((one, other) => one.uncertaintyAfter - other.uncertaintyAfter)
 }
 
@@ -66,10 +65,11 @@ interface Possible {
 }
 
 function ofOuterRing(asked: Asked): readonly Possible[] {
-  const { posterior, word } = asked
+  const { posterior, figures, word } = asked
   const { subject } = posterior.unknowns
-  const gap = (point: number): number => figureAt(posterior, point) + (posterior.hand[point] ?? 0)
-  const isIn = word === undefined ? chanceThat(posterior, goesIn(posterior)) > 0.5 : word === 'in'
+  const gap = (point: number): number => (figures[point] ?? 0) + (posterior.hand[point] ?? 0)
+  const goesIn = (point: number): number => ((figures[point] ?? 0) >= posterior.threshold.mean ? 1 : 0)
+  const isIn = word === undefined ? chanceThat(posterior, goesIn) > 0.5 : word === 'in'
   const opening = isIn ? undefined : openingOffer(asked)
   return [
     ...(isIn ? [{ kind: 'ball-gap', truth: gap } as const] : opening === undefined ? [] : [opening]),
@@ -89,9 +89,8 @@ const caliper = (posterior: Posterior): Possible => ({
 })
 
 /** An inner ring that binds has no play to read: the caliper does it, until it runs. */
-function ofInnerRing({ posterior, readings, hasPlug }: Asked, figures: Float64Array): readonly Possible[] {
-  const bindsNow = readings.findLast(({ kind }) => kind === 'binds' || kind === 'radial-play')?.kind === 'binds'
-  const runs = !bindsNow && chanceThat(posterior, (point) => ((figures[point] ?? 0) > 0 ? 1 : 0)) > 0.5
+function ofInnerRing({ posterior, figures, readings, hasPlug }: Asked): readonly Possible[] {
+  const runs = !binds(readings) && chanceThat(posterior, (point) => ((figures[point] ?? 0) > 0 ? 1 : 0)) > 0.5
   const play: Possible = { kind: 'radial-play', truth: (point) => Math.max(0, figures[point] ?? 0) }
   const place = placeAt(posterior)
   const circle: Possible = {
@@ -104,14 +103,8 @@ function ofInnerRing({ posterior, readings, hasPlug }: Asked, figures: Float64Ar
 const chanceThat = ({ weights }: Posterior, chance: (point: number) => number): number =>
   weights.reduce((sum, weight, point) => sum + weight * chance(point), 0)
 
-const goesIn =
-  (posterior: Posterior) =>
-  (point: number): number =>
-    figureAt(posterior, point) >= posterior.threshold.mean ? 1 : 0
-
 /** With so few balls in place the opening hardly tells where the groove is: their arc must be more than half a turn. */
 const LEAST_ARC = 1.15 / 2
-const FEWEST_IN_PLACE = 3
 /** As many balls stay out as it takes until the others go in with this chance. */
 const SURELY_IN = 0.7
 
@@ -151,7 +144,7 @@ function placeAt(posterior: Posterior): (point: number) => Place {
 }
 
 /** What is left of the variance of a figure after a reading: Var g − Cov(g, f)² / (Var f + s²), exact for normal beliefs. */
-function taught({ posterior, errorOf }: Asked, figures: Float64Array, possible: Possible): Offer {
+function taught({ posterior, figures, errorOf }: Asked, possible: Possible): Offer {
   const { kind, ballsLeftOut, count, truth } = possible
   let [figure, expected] = [0, 0]
   const truths = new Float64Array(figures.length)

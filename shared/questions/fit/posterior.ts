@@ -1,3 +1,4 @@
+import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { logReading } from '#shared/statistics/likelihood.ts'
 import { logNormalCdf } from '#shared/statistics/normal.ts'
 import * as defaults from './defaults.ts'
@@ -68,10 +69,9 @@ function classesOf(unknowns: Unknowns, evidence: readonly Evidence[], threshold:
   const times = isKnown ? ([[1, 1]] as const) : defaults.SCATTER_TIMES
   const proposals = times.map(([each]) => proposalFor(unknowns, evidence, threshold, each))
   const most = Math.max(...proposals.map(({ logEvidence }) => logEvidence))
-  const likely = proposals.map(({ logEvidence }, index) => (times[index]?.[1] ?? 0) * Math.exp(logEvidence - most))
   return apportioned(
-    times.map(([each, chance], index) => ({ times: each, chance, proposal: proposals[index] as Proposal })),
-    likely,
+    times.map(([each, chance], index) => ({ times: each, chance, proposal: itemAt(proposals, index) })),
+    times.map(([, chance], index) => chance * Math.exp(itemAt(proposals, index).logEvidence - most)),
   )
 }
 
@@ -167,9 +167,6 @@ function draw(
     }
   }
   const effectivePoints = normalised(posterior.weights)
-  const [predictions, widestPredictions] = [classes.at(0), classes.at(-1)].map(
-    (each) => each?.proposal.predictions ?? [],
-  )
   return {
     xi,
     posterior: {
@@ -177,8 +174,8 @@ function draw(
       unknowns,
       threshold,
       effectivePoints,
-      predictions: predictions ?? [],
-      widestPredictions: widestPredictions ?? [],
+      predictions: itemAt(classes, 0).proposal.predictions,
+      widestPredictions: lastOf(classes).proposal.predictions,
     },
   }
 }
@@ -207,7 +204,7 @@ function errorsUnder(
   })
 }
 
-type Columns = Readonly<Record<Exclude<keyof Place, never>, Float64Array>>
+type Columns = Readonly<Record<keyof Place, Float64Array>>
 
 function keep(columns: Columns, point: number, place: Place): void {
   columns.mean[point] = place.mean

@@ -1,3 +1,4 @@
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
 import type { Evidence } from './evidence.ts'
@@ -69,15 +70,14 @@ export function proposalFor(
   const belief = standardNormal(columns)
   const sites = evidence.map((): Site => ({ slopes: new Float64Array(columns), offset: 0, precision: 0, shift: 0 }))
   const slopesOfCut = Array.from({ length: unknowns.states }, (_, state) => unknowns.cutSlopes(state))
-  const predictions = new Map<number, Prediction>()
+  const predictions: Prediction[] = []
   let logEvidence = 0
   const ground = { unknowns, threshold, times, slopesOfCut }
   let around = whereTheGrooveIs(ground, evidence, columns)
   for (let pass = 0; pass < PASSES; pass++) {
     const before = belief.mean.slice()
     evidence.forEach((each, index) => {
-      const site = sites[index]
-      if (site === undefined) return
+      const site = itemAt(sites, index)
       if (pass > 0) around = belief.mean.slice()
       if (site.precision !== 0) absorb(belief, site.slopes, -site.precision, site.offset * site.precision - site.shift)
       linearise(site, each, ground, around)
@@ -87,13 +87,13 @@ export function proposalFor(
       site.shift = site.precision === 0 ? 0 : tiltedMean / tiltedVariance - mean / variance
       if (site.precision > 0) absorb(belief, site.slopes, site.precision, site.shift - site.offset * site.precision)
       if (pass === 0) logEvidence += Math.log(Math.max(chance, 1e-300))
-      predictions.set(index, { without: [mean, variance], withAll: along(belief, site), errorVariance })
+      predictions[index] = { without: [mean, variance], withAll: along(belief, site), errorVariance }
     })
     if (belief.mean.every((value, column) => Math.abs(value - (before[column] ?? 0)) < AT_REST)) break
   }
   evidence.forEach((each, index) => {
-    const site = sites[index]
-    if (site === undefined || each.says === 'figure' || !(site.precision > 0)) return
+    const site = itemAt(sites, index)
+    if (each.says === 'figure' || !(site.precision > 0)) return
     const taken = -SKEWED * site.precision
     absorb(belief, site.slopes, taken, taken * (along(belief, site)[0] - site.offset))
   })
@@ -101,9 +101,7 @@ export function proposalFor(
     mean: belief.mean.slice(0, unknowns.columns),
     factor: lowerFactor(belief.covariance, columns, unknowns.columns),
     logEvidence,
-    predictions: evidence.map(
-      (_, index) => predictions.get(index) ?? { without: [0, 1], withAll: [0, 1], errorVariance: 0 },
-    ),
+    predictions,
   }
 }
 

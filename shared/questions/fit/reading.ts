@@ -37,6 +37,22 @@ export interface EarlierState {
 /** Whether a reading says where the groove now under the tool is. A row of balls says nothing of it. */
 export const touchesGroove = ({ kind }: Pick<Reading, 'kind'>): boolean => kind !== 'ball-row'
 
+/** Two balls touch, whatever the groove: an opening takes three in place. */
+export const FEWEST_IN_PLACE = 3
+
+/** The readings of all states, the earliest first. */
+export const allReadings = ({
+  earlier,
+  readings,
+}: {
+  readonly earlier: readonly EarlierState[]
+  readonly readings: readonly Reading[]
+}): readonly Reading[] => [...earlier.flatMap((state) => state.readings), ...readings]
+
+/** Whether an inner ring was found to bind: the latest trial counts. */
+export const binds = (readings: readonly Reading[]): boolean =>
+  readings.findLast(({ kind }) => kind === 'binds' || kind === 'radial-play')?.kind === 'binds'
+
 /** What readings say of the last ball: the latest word counts. */
 export function lastBallWord(readings: readonly Reading[]): 'in' | 'out' | undefined {
   for (let index = readings.length - 1; index >= 0; index--) {

@@ -44,8 +44,6 @@ export interface Workpiece {
   readonly gapOfUnequal: (x: number, diameters: readonly number[]) => number | undefined
   /** Radius of the groove's arc; undefined for a plain track. */
   readonly arc?: number
-  /** Play of the inner ring as designed; undefined where there is none. */
-  readonly play?: number
   /** Whether the balls are of glass or steel, and knock. */
   readonly isHard: boolean
   /** Whether something may be glued into the groove all round. */
@@ -123,8 +121,14 @@ export interface SpoiltGroove {
   readonly ballDiameter: number
 }
 
+/** The same, with the bearing that it makes with the balls in it. */
+interface Spoilt extends SpoiltGroove {
+  readonly asItIs: Remade | undefined
+}
+
 /** Every way out, the first to try first. */
-export function rescues(spoilt: SpoiltGroove): readonly Rescue[] {
+export function rescues(groove: SpoiltGroove): readonly Rescue[] {
+  const spoilt: Spoilt = { ...groove, asItIs: remadeWith(groove, groove.ballDiameter) }
   return [
     accepted(spoilt),
     ballsOnHand(spoilt),
@@ -145,7 +149,7 @@ const HARDLY_NOTICED = 0.2
 const STILL_EVEN = 0.35
 const BALL_SHORT = 0.6
 
-function accepted(spoilt: SpoiltGroove): Rescue {
+function accepted(spoilt: Spoilt): Rescue {
   const { target, ballDiameter, workpiece } = spoilt
   const ballGap = gapWith(spoilt, ballDiameter)
   const shareOfBall = ballGap / ballDiameter
@@ -157,7 +161,7 @@ function accepted(spoilt: SpoiltGroove): Rescue {
     overMaxBallGap: ballGap - target.max,
     shareOfBall,
     life: lifeWith(shareOfBall, workpiece.isHard),
-    ...innerOf(remadeWith(spoilt, ballDiameter)),
+    ...innerOf(spoilt.asItIs),
   }
 }
 
@@ -225,8 +229,8 @@ const MOST_STANDING_OUT = 0.02
 /** Larger ones meet over a small ball between them. */
 const MOST_MIXED = 1.5
 
-function mixedBalls(spoilt: SpoiltGroove): Rescue {
-  const { ballDiameter, subject, workpiece, x, target } = spoilt
+function mixedBalls(spoilt: Spoilt): Rescue {
+  const { ballDiameter, subject, workpiece, x } = spoilt
   const { count } = subject.balls
   const larger = spoilt.ballsOnHand.filter(
     ({ diameter }) => diameter > ballDiameter && diameter <= MOST_MIXED * ballDiameter,
@@ -241,28 +245,27 @@ function mixedBalls(spoilt: SpoiltGroove): Rescue {
   return best === undefined
     ? { option: 'mixed-balls', possible: false, obstacle: 'none-on-hand' }
     : { option: 'mixed-balls', ...best }
+}
 
-  function triedMix(of: SpoiltGroove, diameter: number, ballGap: number) {
-    const standsOut = diameter - ballDiameter
-    const facts = { diameter, standsOut, ballGap }
-    const isInBand = ballGap >= target.min && ballGap <= target.max
-    if (!isInBand) return { ...facts, possible: false, obstacle: 'out-of-band' as const }
-    if (workpiece.arc !== undefined && diameter / 2 > workpiece.arc)
-      return { ...facts, possible: false, obstacle: 'rides-on-edges' as const }
-    if (standsOut > MOST_STANDING_OUT * ballDiameter)
-      return { ...facts, possible: false, obstacle: 'stands-out' as const }
-    const small = remadeWith(of, ballDiameter)
-    if (small === undefined) return { ...facts, possible: false, obstacle: 'no-such-bearing' as const }
-    if (ballGap < small.assemblyGap) return { ...facts, possible: false, obstacle: 'last-ball-stays-out' as const }
-    // The inner ring runs on the larger ones, which stand further in by their whole diameter's excess on either side.
-    const inner = small.inner && {
-      ...small.inner,
-      grooveBottomDiameter: small.inner.grooveBottomDiameter - 2 * standsOut,
-      landDiameter: small.inner.landDiameter - 2 * standsOut,
-      landGap: small.inner.landGap + standsOut,
-    }
-    return { ...facts, possible: true, ...(inner === undefined ? {} : { inner }) }
+function triedMix({ target, workpiece, ballDiameter, asItIs }: Spoilt, diameter: number, ballGap: number) {
+  const standsOut = diameter - ballDiameter
+  const facts = { diameter, standsOut, ballGap }
+  const isInBand = ballGap >= target.min && ballGap <= target.max
+  if (!isInBand) return { ...facts, possible: false, obstacle: 'out-of-band' as const }
+  if (workpiece.arc !== undefined && diameter / 2 > workpiece.arc)
+    return { ...facts, possible: false, obstacle: 'rides-on-edges' as const }
+  if (standsOut > MOST_STANDING_OUT * ballDiameter)
+    return { ...facts, possible: false, obstacle: 'stands-out' as const }
+  if (asItIs === undefined) return { ...facts, possible: false, obstacle: 'no-such-bearing' as const }
+  if (ballGap < asItIs.assemblyGap) return { ...facts, possible: false, obstacle: 'last-ball-stays-out' as const }
+  // The inner ring runs on the larger ones, which stand further in by their whole diameter's excess on either side.
+  const inner = asItIs.inner && {
+    ...asItIs.inner,
+    grooveBottomDiameter: asItIs.inner.grooveBottomDiameter - 2 * standsOut,
+    landDiameter: asItIs.inner.landDiameter - 2 * standsOut,
+    landGap: asItIs.inner.landGap + standsOut,
   }
+  return { ...facts, possible: true, ...(inner === undefined ? {} : { inner }) }
 }
 
 /** The larger balls spread evenly round the ring, so that no side of it stands out. */
@@ -299,8 +302,7 @@ const THINNEST = 0.1
  * Spacers of one thickness between all neighbours are a ring of balls larger by it on the same pitch circle, of which the last gap is
  * the aim. A single one takes all that the gap has too much.
  */
-function spacers(spoilt: SpoiltGroove): Rescue {
-  const { subject, x, ballDiameter, target } = spoilt
+function spacers({ subject, x, ballDiameter, target, asItIs }: Spoilt): Rescue {
   const { count } = subject.balls
   const radius = pitchRadius(subject.outer.seat, x, ballDiameter)
   let size = ballDiameter
@@ -313,9 +315,8 @@ function spacers(spoilt: SpoiltGroove): Rescue {
   const eachThickness = size - ballDiameter
   const singleThickness = gapOf(radius, ballDiameter, count) - target.aim
   const facts = { spacerCount: count, eachThickness, singleThickness, ballGap: target.aim }
-  const made = remadeWith(spoilt, ballDiameter)
   return singleThickness >= THINNEST
-    ? { option: 'spacers', possible: true, ...facts, ...innerOf(made) }
+    ? { option: 'spacers', possible: true, ...facts, ...innerOf(asItIs) }
     : { option: 'spacers', possible: false, obstacle: 'too-thin', ...facts }
 }
 

@@ -127,15 +127,14 @@ export interface AfterCut {
 /** The chances after a cut of asked depth. */
 export function afterCut(room: Room, depth: number, tool: ToolError): AfterCut {
   const deviation = Math.max(cutDeviation(tool, depth), 1e-6)
-  let [tooDeep, good] = [0, 0]
+  let good = 0
   for (let index = 0; index < room.count; index++) {
     const cut = depth * (1 + (room.tool[index] ?? 0))
-    tooDeep += normalCdf((cut - (room.toDeep[index] ?? 0)) / deviation)
     const below = normalCdf(((room.toSafe[index] ?? 0) - cut) / deviation)
     const short = normalCdf(((room.toBand[index] ?? 0) - cut) / deviation)
     good += Math.max(0, below - short)
   }
-  return { tooDeep: tooDeep / room.count, good: good / room.count }
+  return { tooDeep: deepAfter(room, depth, tool), good: good / room.count }
 }
 
 /** The chance of being too deep after a cut. */

@@ -16,7 +16,6 @@ export const ringWorkpiece = (bearing: FullRingBearing): Workpiece => ({
   remade: (change) => remadeRing(bearing, change),
   gapOfUnequal: (x, diameters) => (x < tightestBottomRadius(diameters) ? undefined : unequalBallGap(mm(x), diameters)),
   ...(isPlain(bearing.settled.outerGroove) ? {} : { arc: bearing.settled.outerGroove.radius }),
-  play: bearing.radialInternalClearance,
   isHard: isHard(bearing),
   takesLining: true,
 })

@@ -24,11 +24,9 @@ export const WOOD_FIELDS = {
   ),
 }
 
-const RADIAL_LOAD = number('Load across the axis, at rest. Rings need it; plates take none. In `forceUnits`.', LOAD)
-
 /** The fields of a load check, besides the design and the units of force: one row each. */
 export const LOAD_FIELDS = {
-  radialLoad: RADIAL_LOAD,
+  radialLoad: number('Load across the axis, at rest. Rings need it; plates take none. In `forceUnits`.', LOAD),
   axialLoad: number(
     'Load along the axis of a turntable, at rest, with its upper plate. Plates need it; rings take none. In `forceUnits`.',
     LOAD,

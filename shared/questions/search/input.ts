@@ -1,5 +1,6 @@
-import type { Question, RadialInput } from '#shared/bearing/arrangements.ts'
+import { ARRANGEMENTS, type Question, type RadialInput } from '#shared/bearing/arrangements.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
+import type { InputOf } from '#shared/bearing/field.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import { denominatorInput } from '#shared/bearing/resolve.ts'
 import { type LoadCheckInput, type SettledLoad, settleLoad } from '#shared/questions/load/input.ts'
@@ -25,19 +26,19 @@ export const CRITERIA = ['closure', 'wall', 'nesting', 'seat', 'sensitivity', 'm
 export type Criterion = (typeof CRITERIA)[number]
 export type Weights = Readonly<Record<Criterion, number>>
 
-/** What is the same in every design that is tried. */
-export type SharedDesign = Pick<
-  RadialInput,
-  | 'units'
-  | 'ballGap'
-  | 'minBallGap'
-  | 'maxBallGap'
-  | 'radialInternalClearance'
-  | 'finishAllowance'
-  | 'width'
-  | 'split'
-  | 'shopDenominator'
->
+const { fields } = ARRANGEMENTS.radial.fields
+/** What is the same in every design that is tried: the rows of a design. */
+export const SHARED_FIELDS = {
+  ballGap: fields.ballGap,
+  minBallGap: fields.minBallGap,
+  maxBallGap: fields.maxBallGap,
+  radialInternalClearance: fields.radialInternalClearance,
+  finishAllowance: fields.finishAllowance,
+  width: fields.width,
+  split: fields.split,
+  shopDenominator: fields.shopDenominator,
+}
+export type SharedDesign = Pick<RadialInput, 'units'> & InputOf<typeof SHARED_FIELDS>
 
 export const SHOWN = ['best-of-each-ring', 'all'] as const
 /** `best-of-each-ring`: of the designs with the same balls and count only the best. */

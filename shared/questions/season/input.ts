@@ -30,6 +30,16 @@ export interface Woods {
   readonly balls?: SpeciesId
 }
 
+/** Each wood of a bearing, with its path in the request. */
+export function speciesOf({ outerRing, innerRing, balls }: Woods): readonly (readonly [SpeciesId, string])[] {
+  const ofRing = (wood: RingWood, path: string) => ('species' in wood ? [[wood.species, path] as const] : [])
+  return [
+    ...ofRing(outerRing, '/woods/outerRing/species'),
+    ...ofRing(innerRing, '/woods/innerRing/species'),
+    ...(balls === undefined ? [] : [[balls, '/woods/balls/species'] as const]),
+  ]
+}
+
 export interface Range {
   readonly min: number
   readonly max: number

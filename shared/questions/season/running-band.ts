@@ -1,6 +1,6 @@
-import { type Air, equilibriumMoisture, relativeHumidityFor } from '#shared/wood/equilibrium-moisture.ts'
+import { relativeHumidityFor } from '#shared/wood/equilibrium-moisture.ts'
 import type { Trouble } from './fit.ts'
-import type { WoodState } from './states.ts'
+import { inAir, type WoodState } from './states.ts'
 
 /** An end of the band in which the bearing runs, and what stops it beyond; without a cause nothing does. */
 export interface BandEnd {
@@ -33,7 +33,7 @@ const HALVINGS = 20
 export function runningBand(today: WoodState, saturation: number, stops: Stops): RunningBand | undefined {
   if (stops(today).length > 0) return undefined
   const { temperature } = today
-  const at = (relativeHumidity: number): WoodState => inAir({ temperature, relativeHumidity })
+  const at = (relativeHumidity: number): WoodState => inAir('', { temperature, relativeHumidity })
   const from = today.relativeHumidity ?? 100
   const dampest = relativeHumidityFor(saturation, temperature) ?? 100
   return { temperature, low: endOf(at, stops, from, 0), high: endOf(at, stops, Math.min(from, dampest), dampest) }
@@ -65,5 +65,3 @@ const ended = (at: (relativeHumidity: number) => WoodState, relativeHumidity: nu
   relativeHumidity,
   moistureContent: at(relativeHumidity).moistureContent,
 })
-
-const inAir = (air: Air): WoodState => ({ name: '', ...air, moistureContent: equilibriumMoisture(air) })

@@ -2,17 +2,7 @@ import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
-import type { RingWood, Woods } from './input.ts'
-
-/** Each wood of a bearing, with its path in the request. */
-function speciesOf({ outerRing, innerRing, balls }: Woods): readonly (readonly [SpeciesId, string])[] {
-  const ofRing = (wood: RingWood, path: string) => ('species' in wood ? [[wood.species, path] as const] : [])
-  return [
-    ...ofRing(outerRing, '/woods/outerRing/species'),
-    ...ofRing(innerRing, '/woods/innerRing/species'),
-    ...(balls === undefined ? [] : [[balls, '/woods/balls/species'] as const]),
-  ]
-}
+import { speciesOf, type Woods } from './input.ts'
 
 /** The woods whose movement is quoted from memory, each with its path in the request. */
 export const guessedWoods = (woods: Woods): readonly (readonly [SpeciesId, string])[] =>

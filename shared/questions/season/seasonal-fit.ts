@@ -2,12 +2,11 @@ import type { RadialBearing } from '#shared/bearing/arrangements.ts'
 import { echoedBearingFor } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Refused } from '#shared/bearing/refusal.ts'
-import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type BuildIn, buildIn } from './build-in.ts'
 import { type Fit, fitOf, type Trouble, troublesOf, whatBinds } from './fit.ts'
-import { type RingWood, SEASONAL_FIT, type SeasonalFitInput, type Woods, type Year } from './input.ts'
+import { SEASONAL_FIT, type SeasonalFitInput, speciesOf, type Woods, type Year } from './input.ts'
 import type { SeasonRefusal } from './refusal.ts'
 import { type RunningBand, runningBand } from './running-band.ts'
 import { type MadeSizes, madeSizes, type Shape, shapeAt } from './shape.ts'
@@ -99,12 +98,9 @@ export interface YearRun {
   readonly statesLookedAt: number
 }
 
-/** Whether nothing stops the bearing, today or in any state of the year: balls may knock. False where that is not known. */
-export const runsAllYear = (input: SeasonalFitInput): boolean => yearRun(input).runs
-
 /**
- * The same, with how many states it took to tell. The states farthest from today's moisture are looked at first: most
- * bearings that stop do so in one of them.
+ * Whether nothing stops the bearing, today or in any state of the year: balls may knock. Not where that is not known. The
+ * states farthest from today's moisture are looked at first: most bearings that stop do so in one of them.
  */
 export function yearRun(input: SeasonalFitInput): YearRun {
   const moving = movingBearing(input)
@@ -117,17 +113,10 @@ export function yearRun(input: SeasonalFitInput): YearRun {
   return stopsAt < 0 ? { runs: true, statesLookedAt: states.length } : { runs: false, statesLookedAt: stopsAt + 1 }
 }
 
-function unknownMovements({ outerRing, innerRing, balls }: Woods): readonly SeasonRefusal[] {
-  const ofRing = (wood: RingWood): SpeciesId | undefined => ('species' in wood ? wood.species : undefined)
-  const named = [
-    ['/woods/outerRing/species', ofRing(outerRing)],
-    ['/woods/innerRing/species', ofRing(innerRing)],
-    ['/woods/balls/species', balls],
-  ] as const
-  return named.flatMap(([path, species]) =>
-    species === undefined || MOVEMENT[species] !== undefined ? [] : [{ code: 'movement-unknown', path, species }],
+const unknownMovements = (woods: Woods): readonly SeasonRefusal[] =>
+  speciesOf(woods).flatMap(([species, path]) =>
+    MOVEMENT[species] === undefined ? [{ code: 'movement-unknown', path, species }] : [],
   )
-}
 
 function ballsWithoutWood({ design, woods }: SeasonalFitInput): readonly SeasonRefusal[] {
   const isWood = (design.balls.material ?? BALL_MATERIAL) === 'wood'

@@ -2,7 +2,7 @@ import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Air, equilibriumMoisture, relativeHumidityFor, TEMPERATURES } from '#shared/wood/equilibrium-moisture.ts'
-import { type Climate, type Range, type RingWood, type Today, USUAL_TEMPERATURE, type Woods } from './input.ts'
+import { type Climate, type Range, speciesOf, type Today, USUAL_TEMPERATURE, type Woods } from './input.ts'
 import type { SeasonRefusal } from './refusal.ts'
 
 /** The air and the wood at one time, the wood at rest with the air. */
@@ -79,7 +79,8 @@ function statesOf(climate: Climate): readonly Placed[] {
   }
 }
 
-const inAir = (name: string, air: Air): WoodState => ({
+/** The state of wood at rest with such air. */
+export const inAir = (name: string, air: Air): WoodState => ({
   name,
   temperature: air.temperature,
   relativeHumidity: air.relativeHumidity,
@@ -124,17 +125,10 @@ function outside(path: string, given: number): readonly SeasonRefusal[] {
   return given >= least && given <= most ? [] : [{ code: 'temperature-outside', path, given, least, most }]
 }
 
-const ringSpecies = (wood: RingWood): readonly SpeciesId[] => ('species' in wood ? [wood.species] : [])
-
 /** Where each wood of the bearing stops moving, the lowest first. */
 function saturations(woods: Woods): readonly { readonly species: SpeciesId; readonly limit: number }[] {
-  const species = [
-    ...ringSpecies(woods.outerRing),
-    ...ringSpecies(woods.innerRing),
-    ...(woods.balls === undefined ? [] : [woods.balls]),
-  ]
-  return species
-    .map((each) => ({ species: each, limit: MOVEMENT[each]?.saturation ?? SATURATION }))
+  return speciesOf(woods)
+    .map(([species]) => ({ species, limit: MOVEMENT[species]?.saturation ?? SATURATION }))
     .sort((one, other) => one.limit - other.limit)
 }
 

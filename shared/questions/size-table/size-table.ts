@@ -15,6 +15,9 @@ import { type Mm, mm } from '#shared/units/length.ts'
 
 export const SIZE_TABLE = { name: 'size-table', serves: ['radial', 'thrust', 'roller'] } as const satisfies Question
 
+/** The fields of a design that move a row: the rest is the same in every row, or needs a bore. */
+export const SHARED_NAMES = ['outerRing', 'plates', 'groove', 'ballGap'] as const
+
 type Without<I> = Omit<I, 'balls' | 'bore'>
 /** The part of a design that every pair shares: the balls come from the lists, and no row needs a bore. */
 type SharedSizes =
@@ -39,7 +42,7 @@ const ANY_INNER_RING = { engagement: 0.5, groove: { conformity: 0.5 } }
 /** A bore, in ball diameters, that refuses nothing: no two sizes near that of a ball differ by so little. */
 const ANY_BORE = 1e-30
 /** Where a whole input has what a table echoes: what all pairs share, and the balls of the lists. */
-const ECHOED = /^\/(balls\/diameter|outerRing|plates|groove|ballGap)(\/|$)/
+const ECHOED = new RegExp(`^/(balls/diameter|${SHARED_NAMES.join('|')})(/|$)`)
 
 /**
  * Ball diameters × counts: the ring, or the plates, that each pair gives, in the order given, counts running fastest.

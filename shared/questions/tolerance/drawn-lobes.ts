@@ -16,25 +16,23 @@ export const roomForLobes = (): SliceLobes => ({
   inner: new Float64Array(SLICE),
 })
 
-/** What was drawn of lobes; undefined what was not. */
+/** What was drawn of lobes: zeros, or undefined, what was not. */
 export interface LobesDrawn {
   /** Amplitudes that the lathe left, of the outer rings and then of the inner ones, and where the outer ones point. */
-  readonly cut: Float64Array | undefined
-  readonly direction: Float64Array | undefined
+  readonly cut: Float64Array
+  readonly direction: Float64Array
   /** The state of the weather, and where the grain of either ring lies. */
-  readonly state: Float64Array | undefined
+  readonly state: Float64Array
   readonly grain: Float64Array | undefined
   readonly innerGrain: Float64Array | undefined
 }
 
-/** Of whatever was not drawn. */
-const NOTHING = new Float64Array(2 * SLICE)
 /** Without weather: one state that changes nothing. */
 const NO_LOBES = new Float64Array(1)
 
 /** Puts the lobes of a slice of trials into its room. */
 export function drawLobes(drawn: LobesDrawn, weather: Weather | undefined, { outer, inner }: SliceLobes): void {
-  const { cut = NOTHING, direction = NOTHING, state = NOTHING, grain, innerGrain } = drawn
+  const { cut, direction, state, grain, innerGrain } = drawn
   const { outerLobes, innerLobes } = weather ?? { outerLobes: NO_LOBES, innerLobes: NO_LOBES }
   for (let trial = 0; trial < SLICE; trial++) {
     const turned = lobesOf(cut[trial] ?? Number.NaN, direction[trial] ?? Number.NaN)

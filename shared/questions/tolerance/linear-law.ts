@@ -37,9 +37,12 @@ export interface LinearLaw {
 export function linearLaw(check: Check, figure: FigureName): LinearLaw {
   const { slopes: slopesOf, nominal: nominals } = waysOf(check)
   const [slopes, nominal] = [slopesOf[figure], nominals[figure]]
-  const weather = weatherEffects(check, slopes)
+  const lobes = lobesOf(check)
+  const weather = weatherEffects(check, slopes, lobes)
   const effects = [
-    ...Array.from(check.differences, ([name, distribution]) => effectOf(name, distribution, slopes, check)),
+    ...Array.from(check.differences, ([name, distribution]) =>
+      name === 'outOfRound' ? effectOfLobes(slopes.of[name], lobes, check) : effectOf(name, distribution, slopes),
+    ),
     ...(check.climate === undefined ? [] : [weatherEffect(check.climate.states, weather)]),
   ]
   const variance = effects.reduce<number>((sum, effect) => sum + effect.variance, 0)
@@ -56,14 +59,13 @@ interface Effect extends Omit<Sensitivity, 'share'> {
   readonly name: CauseName
 }
 
-function effectOf(name: ContributorName, distribution: Distribution, { eachBall, of }: Slopes, check: Check): Effect {
+function effectOf(
+  name: Exclude<ContributorName, 'outOfRound'>,
+  distribution: Distribution,
+  { eachBall, of }: Slopes,
+): Effect {
   if (name === 'ballDiameter') return effectOfBalls(distribution, eachBall)
   const slope = of[name]
-  // Two grooves, each with lobes of its own, and either sign of an amplitude binds alike.
-  if (name === 'outOfRound') {
-    const { mean } = momentsTogether(distribution, 0)
-    return { name, slope, shift: 2 * slope * mean, variance: slope * slope * lobesVariance(distribution, check) }
-  }
   const copies = COPIES[name]
   return {
     name,
@@ -73,12 +75,33 @@ function effectOf(name: ContributorName, distribution: Distribution, { eachBall,
   }
 }
 
+/** Mean and variance of the lobes of a groove together with those that the weather gives it. */
+type Lobes = (given: number) => Moments
+
+/** Each takes an integral, and is asked for its variance and for its mean: so it is kept. */
+function lobesOf({ differences }: Check): Lobes {
+  const own: Distribution = differences.get('outOfRound') ?? { kind: 'uniform', mean: 0, halfWidth: 0 }
+  const known = new Map<number, Moments>()
+  return (given) => {
+    const moments = known.get(given) ?? momentsTogether(own, given)
+    known.set(given, moments)
+    return moments
+  }
+}
+
+/** Two grooves, each with lobes of its own, and either sign of an amplitude binds alike. */
+function effectOfLobes(slope: number, lobes: Lobes, check: Check): Effect {
+  const name = 'outOfRound'
+  if (slope === 0) return { name, slope, shift: 0, variance: 0 }
+  return { name, slope, shift: 2 * slope * lobes(0).mean, variance: slope * slope * lobesVariance(lobes, check) }
+}
+
 /**
  * Of the lobes of both grooves, as they are in each state of the year: the variance that is left when the state is known.
  * What the states' means scatter is the weather's part (the law of total variance), so the two add up.
  */
-function lobesVariance(distribution: Distribution, { climate }: Check): number {
-  const variance = (given: number): number => momentsTogether(distribution, given).variance
+function lobesVariance(lobes: Lobes, { climate }: Check): number {
+  const variance = (given: number): number => lobes(given).variance
   const states = climate?.states ?? []
   if (!states.some(hasLobes)) return 2 * variance(0)
   return (
@@ -92,11 +115,8 @@ const hasLobes = ({ outerOutOfRound, innerOutOfRound }: ClimateChange): boolean 
   outerOutOfRound > 0 || innerOutOfRound > 0
 
 /** What each state of the year does to a figure. Of the lobes it does what they are larger by than without the weather. */
-function weatherEffects({ climate, differences }: Check, { of, ofRing }: Slopes): readonly number[] {
-  const own: Distribution = differences.get('outOfRound') ?? { kind: 'uniform', mean: 0, halfWidth: 0 }
-  const size = (given: number): number => momentsTogether(own, given).mean
-  const round = of.outOfRound === 0 ? 0 : size(0)
-  const larger = (given: number): number => (of.outOfRound === 0 ? 0 : size(given) - round)
+function weatherEffects({ climate }: Check, { of, ofRing }: Slopes, lobes: Lobes): readonly number[] {
+  const larger = (given: number): number => (of.outOfRound === 0 ? 0 : lobes(given).mean - lobes(0).mean)
   return (climate?.states ?? []).map(
     (state) =>
       ofRing.outer * state.outerGrooveBottomRadius +

@@ -1,6 +1,6 @@
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import type { ClimateChange } from '#shared/questions/season/climate-movement.ts'
-import { type Distribution, type Ends, endsOf } from '#shared/statistics/distribution.ts'
+import type { Distribution, Ends } from '#shared/statistics/distribution.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Check } from './checked.ts'
@@ -8,6 +8,7 @@ import { type CauseName, CONTRIBUTORS, type ContributorName } from './input.ts'
 import { reachOf } from './reach.ts'
 import type { Break, WeatherReach } from './ways.ts'
 import { waysOf } from './ways-of.ts'
+import { farthest } from './worst-ends.ts'
 
 /** Why there is nothing to say: facts only. Paths are those of the input. */
 export type ToleranceRefusal =
@@ -31,10 +32,7 @@ export function unfitContributors(check: Check): readonly (Refusal | ToleranceRe
   const { bearing, differences, climate } = check
   const few = tooFewMeasured(bearing, differences.get('ballDiameter'))
   if (few.length > 0) return few
-  const reachOfOne = (name: ContributorName): Ends => {
-    const distribution = differences.get(name)
-    return distribution === undefined ? NOTHING : endsOf(distribution, FARTHEST_DRAW)
-  }
+  const reachOfOne = (name: ContributorName): Ends => farthest(check, name, FARTHEST_DRAW)
   const weather = weatherReach(climate?.ends ?? [])
   const reaches = new Map<CauseName, Ends>([
     ...CONTRIBUTORS.map((name) => [name, reachOfOne(name)] as const),

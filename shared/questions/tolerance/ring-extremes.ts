@@ -4,6 +4,7 @@ import type { Ends } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { RingCheck } from './checked.ts'
 import type { ContributorName } from './input.ts'
+import { reachOf } from './reach.ts'
 import { innerCentre, innerOf, outerCentre, outerOf } from './seats.ts'
 import type { WorstCase } from './ways.ts'
 import { extremeBalls, farthest } from './worst-ends.ts'
@@ -58,15 +59,15 @@ function cornerOf(check: RingCheck, side: 'tight' | 'loose'): Corner {
     film: reach('finishFilm')[larger],
     outer: reach('outerGrooveBottomRadius')[smaller],
     inner: reach('innerGrooveBottomRadius')[larger],
-    lobe: Math.max(Math.abs(lobes.least), Math.abs(lobes.most)),
+    lobe: reachOf(lobes),
   }
 }
 
 /** The smallest amplitude that lobes can have together with given ones, in whatever direction: none where they can undo them. */
 function leastLobe(check: RingCheck, given: number): number {
-  const { least, most } = farthest(check, 'outOfRound')
-  const smallest = least > 0 ? least : most < 0 ? -most : 0
-  return Math.max(0, smallest - given, given - Math.max(Math.abs(least), Math.abs(most)))
+  const lobes = farthest(check, 'outOfRound')
+  const smallest = Math.max(0, lobes.least, -lobes.most)
+  return Math.max(0, smallest - given, given - reachOf(lobes))
 }
 
 const DIRECTIONS = 16

@@ -1,6 +1,5 @@
 import { gapsOnPaths } from '#shared/geometry/balls-on-paths-in-blocks.ts'
 import { unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
-import { endsOf } from '#shared/statistics/distribution.ts'
 import { SLICE } from '#shared/statistics/monte-carlo.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
 import type { RingCheck } from './checked.ts'
@@ -10,6 +9,7 @@ import { type GroovedRing, innerCentre, innerOf, outerCentre, outerOf, sitsOnBot
 import { lotOf, meanDiameters, type Slice, shiftBalls } from './slice.ts'
 import type { Evaluate } from './ways.ts'
 import { inStates, type Weather } from './weather.ts'
+import { farthest } from './worst-ends.ts'
 
 /** Ball gaps of balls in the outer ring, and plays of the inner ring inside balls of the mean size. */
 export function ringEvaluation(check: RingCheck, slice: Slice, weather: Weather | undefined): Evaluate {
@@ -29,8 +29,9 @@ export function ringEvaluation(check: RingCheck, slice: Slice, weather: Weather 
       inner: state === undefined || weather === undefined ? nothing : inStates(state, weather.inner, slice.inner),
     }
     if (!isRound) {
-      const [cut, direction, grain, innerGrain] = [row('lobes'), row('direction'), row('grain'), row('innerGrain')]
-      drawLobes({ cut, direction, state, grain, innerGrain }, weather, slice.lobes)
+      const [cut, direction] = [row('lobes') ?? nothing, row('direction') ?? nothing]
+      const [grain, innerGrain] = [row('grain'), row('innerGrain')]
+      drawLobes({ cut, direction, state: state ?? nothing, grain, innerGrain }, weather, slice.lobes)
     }
     if (onBottom) {
       for (let trial = 0; trial < SLICE; trial++) {
@@ -55,11 +56,9 @@ export function ringEvaluation(check: RingCheck, slice: Slice, weather: Weather 
   }
 }
 
-function largestSeatRadius({ bearing, differences, climate }: RingCheck): number {
-  const most = (name: ContributorName): number => {
-    const distribution = differences.get(name)
-    return distribution === undefined ? 0 : endsOf(distribution, FARTHEST_DRAW).most
-  }
+function largestSeatRadius(check: RingCheck): number {
+  const { bearing, climate } = check
+  const most = (name: ContributorName): number => farthest(check, name, FARTHEST_DRAW).most
   const swollen = Math.max(0, ...(climate?.states ?? []).map(({ ballLotMean }) => ballLotMean))
   return (bearing.settled.ballDiameter + most('ballDiameter') + most('ballLotMean') + swollen) / 2 + most('finishFilm')
 }

@@ -3,6 +3,7 @@ import { type FullRingInput, fullRingsOf } from '#shared/bearing/arrangements.ts
 import { type FitCorrection, type FitCorrectionInput, fitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { Reading } from '#shared/questions/fit/reading.ts'
 import { mm } from '#shared/units/length.ts'
+import { CALIPER, PLUG, RULE } from '#tests/support/fit-workshop.ts'
 
 /* What makers of one bearing are told: fourteen glass balls of 14 mm, the last of which needs 0.31 mm of gap. */
 
@@ -17,12 +18,8 @@ const made = fullRingsOf(DESIGN)
 if (!made.ok) throw new Error('the bearing of this test must exist')
 const { outerRing, innerRing, assembly } = made.value
 
-const RULE = { graduation: 0.5, standardUncertainty: 0.15 }
-const CALIPER = { graduation: 0, standardUncertainty: 0.1 }
-const PLUG = { graduation: 0, standardUncertainty: 0.05 }
-
-function told(readings: readonly Reading[], more: Partial<FitCorrectionInput> = {}): FitCorrection {
-  const answer = fitCorrection({
+const asked = (readings: readonly Reading[], more: Partial<FitCorrectionInput>) =>
+  fitCorrection({
     design: DESIGN,
     ring: 'outer',
     readings,
@@ -33,6 +30,9 @@ function told(readings: readonly Reading[], more: Partial<FitCorrectionInput> = 
     ballsOnHand: [],
     ...more,
   })
+
+function told(readings: readonly Reading[], more: Partial<FitCorrectionInput> = {}): FitCorrection {
+  const answer = asked(readings, more)
   if (!answer.ok) throw new Error(JSON.stringify(answer.error))
   return answer.value
 }
@@ -139,8 +139,7 @@ test('one reading that belongs to another groove is named', () => {
 
 test('readings of another ring, too many balls left out, a band turned round: refused with their places', () => {
   const refusal = (more: Partial<FitCorrectionInput>) => {
-    const base = { design: DESIGN, ring: 'outer', readings: [gap(1)], earlier: [], target: {}, tools: {} } as const
-    const answer = fitCorrection({ ...base, removalHistory: [], ballsOnHand: [], ...more })
+    const answer = asked([gap(1)], more)
     return answer.ok ? [] : answer.error.ofQuestion.map((each) => [each.code, 'path' in each ? each.path : ''])
   }
   expect(refusal({ readings: [gap(1), { kind: 'binds' }] })).toEqual([['reading-of-other-ring', '/readings/1']])

@@ -1,11 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { ABRASIVE, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import { fitOf } from '#shared/questions/fit/fit.ts'
 import { playReduction } from '#shared/questions/fit/play-reduction.ts'
 import { FIT_CASES } from '#tests/support/fit-cases.ts'
 import { byParticles } from '#tests/support/fit-particles.ts'
-import { benchOf, errorToCome } from '#tests/support/fit-workshop.ts'
+import { benchOf, errorToCome, TOOLS } from '#tests/support/fit-workshop.ts'
 
 /* The posterior against brute force. `tests/bench/fit-particles.ts` wrote the file: 30,000 effective particles a case. */
 
@@ -23,14 +22,7 @@ test.each(FIT_CASES)(
   '$name ($bearing): mean, spread and chances are those of particles',
   ({ name, bearing, readings, earlier }) => {
     const { subject, target } = benchOf(bearing)
-    const answer = fitOf({
-      subject,
-      target,
-      readings,
-      earlier,
-      tools: { 'sharp-tool': SHARP_TOOL, abrasive: ABRASIVE },
-      errorToCome,
-    })
+    const answer = fitOf({ subject, target, readings, earlier, tools: TOOLS, errorToCome })
     const reference = REFERENCE[name]
     if (!answer.ok || reference === undefined) throw new Error(`${name}: no answer, or nothing to hold it against`)
     const noise = OPEN / Math.sqrt(reference.effective)

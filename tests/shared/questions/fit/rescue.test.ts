@@ -4,6 +4,7 @@ import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { fitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { BallsOnHand, Rescue } from '#shared/questions/fit/rescue.ts'
 import { mm } from '#shared/units/length.ts'
+import { RULE } from '#tests/support/fit-workshop.ts'
 
 /* Ways out of a groove that is too deep: fourteen balls of 14 mm, a gap of 3.5 mm where 2.3 mm is the most. */
 
@@ -19,7 +20,7 @@ function rescued(value: number, ballsOnHand: readonly BallsOnHand[] = [], design
   const answer = fitCorrection({
     design,
     ring: design.arrangement === 'thrust' ? 'plate' : 'outer',
-    readings: [{ kind: 'ball-gap', value, error: { graduation: 0.5, standardUncertainty: 0.15 } }],
+    readings: [{ kind: 'ball-gap', value, error: RULE }],
     earlier: [],
     target: {},
     tools: {},

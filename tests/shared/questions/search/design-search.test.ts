@@ -14,7 +14,7 @@ import { candidateAt, designOf, gridSize } from '#shared/questions/search/grid.t
 import { candidatesIn, type DesignSearchInput, SHOWN, settleSearch } from '#shared/questions/search/input.ts'
 import { bears, judge, runsInYear } from '#shared/questions/search/judge.ts'
 import type { Year } from '#shared/questions/season/input.ts'
-import { runsAllYear } from '#shared/questions/season/seasonal-fit.ts'
+import { yearRun } from '#shared/questions/season/seasonal-fit.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { ballCount, between, magnitude, units } from '#tests/support/inputs.ts'
 
@@ -268,7 +268,7 @@ describe('a year', () => {
   test('what is shown runs all year: asked one by one', () => {
     const { ranked } = searched({ ...LARKMOOR, year: YEAR, limit: 5 })
     expect(ranked.length).toBe(5)
-    for (const { design } of ranked) expect(runsAllYear({ ...YEAR, design })).toBe(true)
+    for (const { design } of ranked) expect(yearRun({ ...YEAR, design }).runs).toBe(true)
   })
 
   test('one that none of them bears: nothing is shown, and why; where too many would have to be tried, that is said', () => {
