@@ -41,7 +41,6 @@ import { TOLERANCE_CHECK_SCHEMAS } from '#src/api/tolerance-check/schema.ts'
 import { UnitsName } from '#src/api/units.ts'
 import { Warning } from '#src/api/warning.ts'
 import { answerUnrouted, LONGEST_URL, routableUrl } from '#src/http/addresses.ts'
-import { setStandingHeaders } from '#src/http/answer-headers.ts'
 import { clientErrorHandler } from '#src/http/client-error.ts'
 import { openConnections } from '#src/http/connections.ts'
 import { errorHandler } from '#src/http/error-handler.ts'
@@ -133,10 +132,6 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     ajv,
     bodyLimit: config.bodyLimitBytes,
     clientErrorHandler,
-    frameworkErrors: (error, request, reply) => {
-      setStandingHeaders(reply, request.id)
-      errorHandler(error, request, reply)
-    },
     http,
     rewriteUrl: routableUrl,
     // Beyond its limit the router would answer by itself, past every hook.

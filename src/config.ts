@@ -137,18 +137,18 @@ export function readConfig(environment: Environment): Result<Config, readonly st
     faults.push(`${name} must be ${expected}, got ${show(text)}`)
     return otherwise
   }
-  const whole = (name: Variable, otherwise: number, least: number, most: number): number =>
-    setting(name, otherwise, (text) => wholeNumber(text, least, most), `a whole number from ${least} to ${most}`)
+  const whole = <T>(name: Variable, otherwise: T, least: number, most: number): number | T =>
+    setting<number | T>(
+      name,
+      otherwise,
+      (text) => wholeNumber(text, least, most),
+      `a whole number from ${least} to ${most}`,
+    )
 
   const config: Config = {
     host: setting('HOST', DEFAULTS.host, host, 'a host name or an IP address'),
     port: whole('PORT', DEFAULTS.port, 0, 65_535),
-    opsPort: setting(
-      'OPS_PORT',
-      DEFAULTS.opsPort,
-      (text) => wholeNumber(text, 0, 65_535),
-      'a whole number from 0 to 65535',
-    ),
+    opsPort: whole('OPS_PORT', DEFAULTS.opsPort, 0, 65_535),
     logLevel: setting('LOG_LEVEL', DEFAULTS.logLevel, logLevel, `one of ${LOG_LEVELS.join(', ')}`),
     trustProxy: setting(
       'TRUST_PROXY',

@@ -59,9 +59,9 @@ describe('SIGTERM', () => {
       body: Readable.from(halves()),
       dispatcher: kept,
     })
-    await new Promise((resolve) => setTimeout(resolve, 200))
+    await sleep(200)
     started.process.kill('SIGTERM')
-    await new Promise((resolve) => setTimeout(resolve, 100))
+    await sleep(100)
     const ready = await request(`${at}/health/ready`)
     expect(ready.statusCode).toBe(503)
     await ready.body.dump()
@@ -129,7 +129,7 @@ describe('SIGTERM', () => {
     const balancer = async (): Promise<void> => {
       while (isReady) {
         isReady = (await ask('/health/ready')) === 200
-        await new Promise((resolve) => setTimeout(resolve, 50))
+        await sleep(50)
       }
     }
     const load = Promise.all([balancer(), ...Array.from({ length: 20 }, caller)])
@@ -199,7 +199,7 @@ describe('SIGTERM', () => {
     const started = await start({ SHUTDOWN_DELAY_MS: '7000' })
     await listening(started)
     started.process.kill('SIGTERM')
-    await new Promise((resolve) => setTimeout(resolve, 100))
+    await sleep(100)
     started.process.kill('SIGTERM')
     expect(await ended(started)).toBe(1)
   })

@@ -1,38 +1,13 @@
-import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
+import { arrangementsOf, DOCUMENT, type Schema } from '#tests/fuzz/document.ts'
 
 /* What the document says to a reader: nothing in it stands without a description. */
 
-type Schema = {
-  readonly $ref?: string
-  readonly description?: string
-  readonly properties?: Readonly<Record<string, Schema>>
-  readonly enum?: readonly string[]
-  readonly items?: Schema
-  readonly anyOf?: readonly Schema[]
-  readonly oneOf?: readonly Schema[]
-}
-type Parameter = { readonly name: string; readonly description?: string; readonly schema: Schema }
-type Operation = {
-  readonly operationId: string
-  readonly summary?: string
-  readonly description?: string
-  readonly parameters?: readonly Parameter[]
-  readonly responses: Readonly<
-    Record<string, { readonly content?: Readonly<Record<string, { readonly schema: Schema }>> }>
-  >
-}
-type Document = {
-  readonly paths: Readonly<Record<string, Readonly<Record<string, Operation>>>>
-  readonly components: { readonly schemas: Readonly<Record<string, Schema>> }
-}
-
-const document: Document = JSON.parse(readFileSync('openapi/openapi.json', 'utf8'))
-const SCHEMAS = Object.entries(document.components.schemas)
-const OPERATIONS = Object.values(document.paths).flatMap((path) => Object.values(path))
+const SCHEMAS = Object.entries(DOCUMENT.components.schemas)
+const OPERATIONS = Object.values(DOCUMENT.paths).flatMap((path) => Object.values(path))
 /** The operations that answer a caller's question. */
-const ANSWERING = Object.entries(document.paths)
+const ANSWERING = Object.entries(DOCUMENT.paths)
   .filter(([path]) => path.startsWith('/v1/'))
   .flatMap(([, path]) => Object.values(path))
 
@@ -41,7 +16,7 @@ const isText = (text: string | undefined): boolean => text !== undefined && text
 /** By words of its own, or by those of the schema that it is, or that each of its items is. */
 function isDescribed({ $ref, description, items }: Schema): boolean {
   if (isText(description)) return true
-  const named = document.components.schemas[$ref?.split('/').at(-1) ?? '']
+  const named = DOCUMENT.components.schemas[$ref?.split('/').at(-1) ?? '']
   return (named !== undefined && isDescribed(named)) || (items?.$ref !== undefined && isDescribed(items))
 }
 
@@ -100,14 +75,9 @@ test('every operation has a summary of one line and a description, under /v1 of 
   expect(counted.filter(([, sentences]) => sentences < 2 || sentences > 5)).toEqual([])
 })
 
-const schemaOf = ({ $ref, ...schema }: Schema): Schema =>
-  $ref === undefined ? schema : (document.components.schemas[$ref.split('/').at(-1) ?? ''] ?? {})
-
 test('an operation whose answer has an arrangement says which it serves: those, and no other', () => {
   const served = ANSWERING.flatMap(({ operationId, description = '', responses }) => {
-    const answer = schemaOf(responses['200']?.content?.['application/json']?.schema ?? {})
-    const shapes = (answer.oneOf ?? [answer]).map(schemaOf)
-    const answered = shapes.flatMap(({ properties }) => properties?.['arrangement']?.enum ?? [])
+    const answered = arrangementsOf({ responses })
     const told = ARRANGEMENT_NAMES.filter((name) =>
       /It serves .*bearings\./.exec(description)?.[0].includes(`\`${name}\``),
     )

@@ -25,7 +25,7 @@ type AnswerHeaders = {
   /** The entity tag, with its quotes, and the build that computed the answer. */
   readonly kept?: { readonly etag: string; readonly engine: string }
   /** What a page may run and load, and who may frame it; an answer without it is not a page. */
-  readonly pagePolicy?: string
+  readonly pagePolicy?: string | undefined
 }
 
 /**

@@ -31,11 +31,7 @@ export function isKept(
 ): boolean {
   const path = request.url.split('?', 1)[0]
   const etag = `"${hash('sha256', [ENGINE, path, mediaType, canonical(input)].join('\n'), 'base64url').slice(0, 27)}"`
-  setAnswerHeaders(reply, {
-    cacheControl,
-    kept: { etag, engine: ENGINE },
-    ...(pagePolicy !== undefined && { pagePolicy }),
-  })
+  setAnswerHeaders(reply, { cacheControl, kept: { etag, engine: ENGINE }, pagePolicy })
   return holds(request.headers['if-none-match'], etag)
 }
 

@@ -41,8 +41,6 @@ type Held = {
   readonly group: Group
   /** The caller's account; undefined where callers are not told apart. */
   readonly caller: Account | undefined
-  /** Those who work at its requests: the service itself, and for the documents a second one. */
-  answering: number
   /** What had been read when it fell idle: more than that is the beginning of a request. */
   bytesWhenIdle: number
 }
@@ -74,7 +72,7 @@ export function openConnections({ most, mostPerCaller, callerOf }: ConnectionLim
       socket.destroy()
       return
     }
-    held.set(socket, { group, caller, answering: 0, bytesWhenIdle: 0 })
+    held.set(socket, { group, caller, bytesWhenIdle: 0 })
     for (const { open, idle } of accountsOf(group, caller)) {
       open.add(socket)
       idle.add(socket)
@@ -118,7 +116,6 @@ export function markBusy(socket: Socket): void {
   const entry = held.get(socket)
   if (entry === undefined) return
   entry.group.arrivals += 1
-  entry.answering += 1
   for (const { idle } of accountsOf(entry.group, entry.caller)) idle.delete(socket)
 }
 
@@ -126,8 +123,6 @@ export function markBusy(socket: Socket): void {
 export function markIdle(socket: Socket): void {
   const entry = held.get(socket)
   if (entry === undefined || socket.destroyed) return
-  entry.answering -= 1
-  if (entry.answering > 0) return
   entry.bytesWhenIdle = socket.bytesRead
   for (const { idle } of accountsOf(entry.group, entry.caller)) idle.add(socket)
   if (entry.group.isClosing) socket.destroySoon()

@@ -37,7 +37,6 @@ export function errorHandler(error: FastifyError, request: FastifyRequest, reply
       problem.moreFaults,
     )
   const status = statusOf(error)
-  if (error.code === 'FST_ERR_BAD_URL') return sendProblem(reply, 400, sentences.BAD_ESCAPE)
   if (status === 413) return tooLarge(request, reply)
   const detail = DETAILS[status]
   if (detail !== undefined) return sendProblem(reply, status, detail, [], headersFor(status, reply))

@@ -123,7 +123,6 @@ export const hasErrors = (count: number, areAll: boolean): string =>
 
 export const UNREADABLE_REQUEST = 'The request could not be read.'
 export const NOT_HTTP = 'This is not an HTTP/1.1 request.'
-export const BAD_ESCAPE = 'The address cannot be read: each % must be followed by two hexadecimal digits.'
 export const BAD_UTF8 =
   'The address cannot be read: each % must be followed by two hexadecimal digits, and these must spell UTF-8 text.'
 export const BAD_PATH = 'The path must start with /, for example /v1/design.'

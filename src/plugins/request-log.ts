@@ -67,7 +67,7 @@ class AnswerLog extends LogController {
   override requestCompleted(error: Error | null | undefined, request: FastifyRequest, reply: FastifyReply): void {
     const status = reply.statusCode
     const level = error ? 'error' : levelOf(status)
-    if (level === 'debug' && !shows(request, level)) return
+    if (level === 'debug' && !showsDebug(request)) return
     request.log[level](
       {
         method: request.method,
@@ -88,6 +88,6 @@ function levelOf(status: number): 'error' | 'warn' | 'info' | 'debug' {
   return status >= 400 ? 'info' : 'debug'
 }
 
-function shows({ log }: FastifyRequest, level: 'debug'): boolean {
-  return log.level === level || log.level === 'trace'
+function showsDebug({ log }: FastifyRequest): boolean {
+  return log.level === 'debug' || log.level === 'trace'
 }

@@ -13,9 +13,6 @@ declare module 'fastify' {
   }
 }
 
-/** What has no answer yet on one connection, and the request that came last. */
-type Pending = { readonly replies: Set<FastifyReply>; latest: FastifyReply | undefined }
-
 type Limits = Pick<Config, 'shutdownDelayMs' | 'shutdownGraceMs'>
 
 /** So long after the port is closed, a connection that was opened last may still send its request. */
@@ -46,36 +43,32 @@ export function stopGently(
   { shutdownDelayMs, shutdownGraceMs }: Limits,
   connections: Connections,
 ): void {
-  const unanswered = new Map<Socket, Pending>()
-  const pendingOn = (socket: Socket): Pending => {
+  /** By connection, what has no answer yet, in the order in which it was asked. */
+  const unanswered = new Map<Socket, Set<FastifyReply>>()
+  const unansweredOn = (socket: Socket): Set<FastifyReply> => {
     const known = unanswered.get(socket)
     if (known !== undefined) return known
-    const pending: Pending = { replies: new Set(), latest: undefined }
-    unanswered.set(socket, pending)
+    const replies = new Set<FastifyReply>()
+    unanswered.set(socket, replies)
     // Node tells nothing of answers that wait for their turn when the connection is cut.
     socket.once('close', () => unanswered.delete(socket))
-    return pending
+    return replies
   }
   let stopping = false
   app.decorate('isStopping', () => stopping)
 
   app.addHook('onRequest', ({ raw: { socket } }, reply, done) => {
-    const pending = pendingOn(socket)
-    pending.replies.add(reply)
-    pending.latest = reply
+    unansweredOn(socket).add(reply)
     done()
   })
   app.addHook('onResponse', ({ raw: { socket } }, reply, done) => {
-    const pending = unanswered.get(socket)
-    pending?.replies.delete(reply)
-    // With its body it would be kept for as long as the connection is.
-    if (pending?.latest === reply) pending.latest = undefined
+    unanswered.get(socket)?.delete(reply)
     done()
   })
   app.addHook('onSend', ({ raw: { socket } }, reply, payload, done) => {
     if (stopping) {
       // Requests that were sent ahead would be lost with the connection; Fastify sets the header on every answer.
-      if (unanswered.get(socket)?.latest === reply) reply.header('connection', 'close')
+      if ([...(unanswered.get(socket) ?? [])].at(-1) === reply) reply.header('connection', 'close')
       else reply.raw.removeHeader('connection')
     }
     done(null, payload)
@@ -83,7 +76,7 @@ export function stopGently(
 
   const refuseRest = (): void => {
     const refused = [...unanswered.values()]
-      .flatMap(({ replies }) => [...replies])
+      .flatMap((replies) => [...replies])
       .filter(({ sent, raw }) => !sent && !raw.headersSent)
     const unheard = app.log.child({}, { level: 'silent' })
     for (const reply of refused) {

@@ -1,4 +1,4 @@
-import { isIPv6 } from 'node:net'
+import { callerAt } from '#src/http/ip-address.ts'
 import type { Caller, Lane } from './scheduler.ts'
 
 /** Why an answer is not worked out: too much work by itself, no room at the moment, or room made for another caller. */
@@ -72,11 +72,8 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
     if (apart.address !== '' && apart.address !== address) apart.seen = now()
     apart.address = address
   }
-  const isGreediest = (answers: number): boolean => [...callers.values()].every((known) => known.answers <= answers)
-  const isFull = (): boolean => {
-    const greediest = areCallersApart() ? Math.max(0, ...Array.from(callers.values(), ({ answers }) => answers)) : 0
-    return underWay.size - greediest > threads
-  }
+  const mostOfOne = (): number => Math.max(0, ...Array.from(callers.values(), ({ answers }) => answers))
+  const isFull = (): boolean => underWay.size - (areCallersApart() ? mostOfOne() : 0) > threads
   /** Before anything changes: what is full now has been so since the last change. */
   const look = (): void => {
     if (isFull()) full.until = now()
@@ -127,7 +124,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
     admit: ({ address, ms, workMs, displace }) => {
       if (ms > deadlineMs) return 'too-much-work'
       look()
-      const key = callerKey(address)
+      const key = callerAt(address)
       note(key)
       const known = callers.get(key) ?? { caller: { servedMs: servedSoFar() }, answers: 0 }
       const { caller } = known
@@ -136,7 +133,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       const isCrowded = [...underWay].filter((each) => each.lane === lane).length >= most
       const displaced = !isLate && isCrowded ? displaceable(caller, lane) : undefined
       if (isLate || (isCrowded && displaced === undefined)) {
-        if (!areCallersApart() || !isGreediest(known.answers)) noteFull()
+        if (!areCallersApart() || known.answers < mostOfOne()) noteFull()
         return 'busy'
       }
       if (displaced !== undefined) {
@@ -157,14 +154,4 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       return now() - full.until <= GAP_MS ? now() - full.since : 0
     },
   }
-}
-
-/** Who a caller is: an address of IPv4, or what of one of IPv6 one household or host has for itself, its first half. */
-function callerKey(address: string): string {
-  if (!isIPv6(address) || address.includes('.')) return address.replace(/^::ffff:/i, '')
-  const [before = '', after] = address.split('%', 1)[0]?.split('::') ?? []
-  const groups = (part: string | undefined) => (part === undefined || part === '' ? [] : part.split(':'))
-  const [head, tail] = [groups(before), groups(after)]
-  const zeros = after === undefined ? 0 : 8 - head.length - tail.length
-  return [...head, ...Array.from({ length: zeros }, () => '0'), ...tail].slice(0, 4).join(':')
 }

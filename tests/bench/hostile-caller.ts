@@ -2,6 +2,7 @@ import { connect, type Socket } from 'node:net'
 import { setPriority } from 'node:os'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { Pool } from 'undici'
+import { LARGE_SEARCH } from '#tests/support/thread-work.ts'
 import { headersOf, posted, type Question } from './question.ts'
 
 /*
@@ -10,25 +11,6 @@ import { headersOf, posted, type Question } from './question.ts'
  */
 
 const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
-const WOOD = { species: 'maple-sugar' }
-const MONTHS = Array.from({ length: 24 }, (_, index) => ({
-  name: `month ${index + 1}`,
-  temperature: 15,
-  relativeHumidity: Math.round(50 + 3 * Math.sin(index)),
-}))
-const LARGE_SEARCH = {
-  units: 'mm',
-  outsideDiameter: { max: 2000 },
-  bore: { min: 8, max: 20, step: 2 },
-  balls: Array.from({ length: 24 }, (_, index) => ({ diameter: 10 + index })),
-  counts: { min: 10, max: 60 },
-  show: 'all',
-  year: {
-    woods: { outerRing: WOOD, innerRing: WOOD, balls: WOOD },
-    climate: { today: { temperature: 20, relativeHumidity: 50 }, months: MONTHS },
-  },
-}
-
 const LIST = `[${Array.from({ length: 40_000 }, () => '{}').join(',')}]`
 const WRONG_IN_BULK: readonly Question[] = [
   {

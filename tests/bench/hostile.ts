@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { Client } from 'undici'
 import { OPERATIONS } from '#tests/fuzz/document.ts'
+import { SMALL_SELECTION } from '#tests/support/thread-work.ts'
 import { headersOf, posted, type Question } from './question.ts'
 import { residentMb, type Started, start, stop, stopAll } from './started.ts'
 
@@ -27,11 +28,6 @@ const MOST_RATIO = 3
 const MOST_GROWTH = 1.25
 
 const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
-const SMALL_SELECTION = {
-  design: DESIGN,
-  measured: Array.from({ length: 30 }, (_, index) => 16 + 0.1 * Math.sin(index)),
-  goal: 'close-groove',
-}
 const QUERY = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
 
 const exampleOf = (operation: string): unknown =>

@@ -1,7 +1,7 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { expect, onTestFinished, test } from 'vitest'
+import { expect, test } from 'vitest'
+import { emptyFolder } from '#tests/support/empty-folder.ts'
 import { run } from '#tests/support/run.ts'
 
 const PROMISED = 'openapi/promised.json'
@@ -44,12 +44,11 @@ test.each<[string, (document: Document) => void]>([
 ])(
   'the check finds %s',
   async (_name, breakIt) => {
-    const folder = mkdtempSync(join(tmpdir(), 'racewright-document-'))
-    onTestFinished(() => rmSync(folder, { recursive: true }))
     const document = read('openapi/openapi.json')
     breakIt(document)
-    writeFileSync(join(folder, 'broken.json'), JSON.stringify(document))
-    expect(await compare(join(folder, 'broken.json'))).toMatchObject({ code: 1 })
+    const broken = join(emptyFolder(), 'broken.json')
+    writeFileSync(broken, JSON.stringify(document))
+    expect(await compare(broken)).toMatchObject({ code: 1 })
   },
   60_000,
 )

@@ -1,7 +1,6 @@
-import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { cpSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { onTestFinished } from 'vitest'
+import { emptyFolder } from '#tests/support/empty-folder.ts'
 import { type Ran, run } from '#tests/support/run.ts'
 
 export const GENERATORS = ['redocly', 'hey-api'] as const
@@ -36,8 +35,7 @@ const COMPILER: Readonly<Record<Generator, string>> = {
  * @throws Error with what the generator, the compiler or the program says, where one of them fails
  */
 export async function runWithClient(generator: Generator, program: string, address: string): Promise<unknown> {
-  const folder = mkdtempSync(join(tmpdir(), 'racewright-client-'))
-  onTestFinished(() => rmSync(folder, { recursive: true }))
+  const folder = emptyFolder()
   succeeded(await GENERATE[generator](folder))
   writeFileSync(join(folder, 'package.json'), '{ "type": "module" }')
   cpSync(join(CALLERS, `${generator}.ts`), join(folder, 'service.ts'))

@@ -1,8 +1,8 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { expect, onTestFinished, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { post } from '#tests/support/ask.ts'
+import { emptyFolder } from '#tests/support/empty-folder.ts'
 import { type Ran, run } from '#tests/support/run.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
@@ -49,12 +49,6 @@ const CALLS = Array.from(README.matchAll(/```sh\n(.*?)```/gs), ([, text = '']) =
 function called(text: string, at: string, cwd: string): Promise<Ran | undefined> {
   const asked = text.replaceAll(ADDRESS, at).replaceAll('curl -s ', 'curl -sS --fail-with-body ')
   return run('bash', ['-e', '-c', `command -v curl > /dev/null || exit 77\n${asked}`], { cwd })
-}
-
-function emptyFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'racewright-calls-'))
-  onTestFinished(() => rmSync(folder, { recursive: true }))
-  return folder
 }
 
 test.each(CALLS)('a call of the README, in a shell, is answered: %#', async (text) => {

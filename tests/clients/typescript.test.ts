@@ -1,46 +1,17 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { arrangementsOf, OPERATIONS } from '#tests/fuzz/document.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 import { EXAMPLES, examplesProgram } from './examples-program.ts'
 import { GENERATORS, runWithClient } from './generated-client.ts'
-
-type Schema = {
-  readonly $ref?: string
-  readonly enum?: readonly string[]
-  readonly oneOf?: readonly Schema[]
-  readonly properties?: Readonly<Record<string, Schema>>
-}
-type Operation = {
-  readonly operationId: string
-  readonly requestBody?: unknown
-  readonly responses: Readonly<
-    Record<string, { readonly content?: Readonly<Record<string, { readonly schema: Schema }>> }>
-  >
-}
-type Document = {
-  readonly paths: Readonly<Record<string, Readonly<Record<string, Operation>>>>
-  readonly components: { readonly schemas: Readonly<Record<string, Schema>> }
-}
-
-const document: Document = JSON.parse(readFileSync('openapi/openapi.json', 'utf8'))
-const OPERATIONS = Object.values(document.paths).flatMap((path) => Object.values(path))
-
-const resolved = (schema: Schema): Schema =>
-  schema.$ref === undefined ? schema : (document.components.schemas[schema.$ref.split('/').at(-1) ?? ''] ?? {})
-
-/** The arrangements whose answers an operation has a JSON shape for. */
-function arrangementsOf({ responses }: Operation): readonly string[] {
-  const answer = resolved(responses['200']?.content?.['application/json']?.schema ?? {})
-  return (answer.oneOf ?? [answer]).flatMap((shape) => resolved(shape).properties?.['arrangement']?.enum ?? [])
-}
 
 const PAIRS = OPERATIONS.flatMap((operation) =>
   arrangementsOf(operation).map((arrangement) => `${operation.operationId} ${arrangement}`),
 ).toSorted()
 
 const isReference = (operationId: string): boolean =>
-  OPERATIONS.find((operation) => operation.operationId === operationId)?.requestBody === undefined
+  OPERATIONS.find((operation) => operation.operationId === operationId)?.method === 'GET'
 
 const CALLER = readFileSync(join(import.meta.dirname, 'callers/arrangements.ts'), 'utf8')
 

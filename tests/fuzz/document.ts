@@ -3,25 +3,12 @@ import { join } from 'node:path'
 import { type JsonSchema, resolved, typesOf } from '#src/http/schema.ts'
 
 /** A schema of the document, as far as inputs are made from it. */
-export type Schema = JsonSchema & {
-  readonly properties?: Readonly<Record<string, Schema>>
-  readonly additionalProperties?: boolean | Schema
-  readonly items?: Schema
-  readonly anyOf?: readonly Schema[]
-  readonly oneOf?: readonly Schema[]
-  readonly minItems?: number
-  readonly maxItems?: number
-  readonly uniqueItems?: boolean
-  readonly minLength?: number
-  readonly maxLength?: number
-  readonly pattern?: string
-  readonly multipleOf?: number
-  readonly 'x-exclusive'?: readonly (readonly string[])[]
-}
+export type Schema = JsonSchema
 
 export type Parameter = {
   readonly name: string
   readonly in: 'query' | 'path' | 'header'
+  readonly description?: string
   readonly required?: boolean
   readonly schema: Schema
 }
@@ -46,6 +33,8 @@ export type Document = {
   readonly components: { readonly schemas: Readonly<Record<string, Schema>> }
 }
 type Described = Pick<Operation, 'operationId' | 'responses'> & {
+  readonly summary?: string
+  readonly description?: string
   readonly parameters?: readonly Parameter[]
   readonly requestBody?: { readonly content: Content }
 }
@@ -86,6 +75,12 @@ export const isChoice = (schema: Schema): boolean => schemaAt(schema).enum !== u
 export function kindsOf(schema: Schema): readonly string[] {
   const types = typesOf(schema)
   return types.length === 0 && schema.properties !== undefined ? ['object'] : types
+}
+
+/** The arrangements whose answers an operation has a JSON shape for. */
+export function arrangementsOf({ responses }: Pick<Operation, 'responses'>): readonly unknown[] {
+  const answer = schemaAt(responses['200']?.content?.['application/json']?.schema ?? {})
+  return (answer.oneOf ?? [answer]).flatMap((shape) => schemaAt(shape).properties?.['arrangement']?.enum ?? [])
 }
 
 /** The media types that an operation says it answers a 200 with. */

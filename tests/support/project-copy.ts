@@ -1,7 +1,6 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { cpSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { onTestFinished } from 'vitest'
+import { emptyFolder } from './empty-folder.ts'
 
 const COPIED = ['src', 'shared', 'openapi', 'package.json', 'package-lock.json', 'tsconfig.json', '.rolldown.config.ts']
 
@@ -10,8 +9,7 @@ type Change = { readonly file: string; readonly from: string; readonly to: strin
 
 /** The project in a folder of its own, with changes: another build of it. The folder is gone when the test is over. */
 export function projectCopy(...changes: readonly Change[]): string {
-  const root = mkdtempSync(join(tmpdir(), 'racewright-build-'))
-  onTestFinished(() => rmSync(root, { recursive: true }))
+  const root = emptyFolder()
   for (const name of COPIED) cpSync(name, join(root, name), { recursive: true })
   symlinkSync(resolve('node_modules'), join(root, 'node_modules'))
   for (const { file, from, to } of changes) {

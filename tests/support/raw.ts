@@ -2,6 +2,7 @@ import { connect, type Socket } from 'node:net'
 import { setTimeout } from 'node:timers/promises'
 
 const PAUSE_MS = 2
+const DRIP_MS = 20
 
 /** The request that somebody hid behind another; its answer says so, for its id comes back. */
 export const HIDDEN = 'GET /health/live HTTP/1.1\r\nhost: a\r\nx-request-id: hidden\r\nconnection: close\r\n\r\n'
@@ -23,6 +24,14 @@ export async function inPackets(address: string, pieces: readonly string[]): Pro
     await setTimeout(PAUSE_MS)
   }
   return answer
+}
+
+/** Sends the beginning, then the same bytes again every so often, until the connection is closed. */
+export async function dripping(address: string, begin: string, bytes: string): Promise<string> {
+  const { socket, answer } = opened(address)
+  socket.write(begin)
+  const timer = setInterval(() => socket.write(bytes), DRIP_MS)
+  return answer.finally(() => clearInterval(timer))
 }
 
 function opened(address: string): { readonly socket: Socket; readonly answer: Promise<string> } {

@@ -1,8 +1,9 @@
 import { spawn } from 'node:child_process'
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { setTimeout as sleep } from 'node:timers/promises'
 import { onTestFinished } from 'vitest'
+import { emptyFolder } from './empty-folder.ts'
 import { freePort } from './free-port.ts'
 import { needed, SYSTEM_ENVIRONMENT } from './system-tools.ts'
 
@@ -15,23 +16,19 @@ import { needed, SYSTEM_ENVIRONMENT } from './system-tools.ts'
 export async function proxyBefore(ports: readonly number[]): Promise<string> {
   needed('haproxy')
   const port = await freePort()
-  const folder = mkdtempSync(join(tmpdir(), 'racewright-proxy-'))
-  const file = join(folder, 'haproxy.cfg')
+  const file = join(emptyFolder(), 'haproxy.cfg')
   writeFileSync(file, configuration(port, ports))
   const proxy = spawn('haproxy', ['-db', '-f', file], {
     env: SYSTEM_ENVIRONMENT,
     stdio: ['ignore', 'ignore', 'pipe'],
   })
-  onTestFinished(() => {
-    proxy.kill('SIGKILL')
-    rmSync(folder, { recursive: true })
-  })
+  onTestFinished(() => void proxy.kill('SIGKILL'))
   const said: string[] = []
   proxy.stderr.on('data', (chunk) => said.push(String(chunk)))
   const address = `http://127.0.0.1:${port}`
   while (!(await answers(address))) {
     if (proxy.exitCode !== null) throw new Error(`HAProxy ended: ${said.join('')}`)
-    await new Promise((resolve) => setTimeout(resolve, 50))
+    await sleep(50)
   }
   return address
 }

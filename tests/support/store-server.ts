@@ -1,9 +1,9 @@
 import { execFileSync, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { onTestFinished, vi } from 'vitest'
+import { emptyFolder } from './empty-folder.ts'
 import { freePort } from './free-port.ts'
 import { needed } from './system-tools.ts'
 
@@ -22,7 +22,7 @@ type Options = {
 export async function storeServer({ settings = [], isSentinel = false, cli = [], folder, port }: Options = {}) {
   needed('redis-server')
   const at = port ?? (await freePort())
-  const own = folder ?? storeFolder()
+  const own = folder ?? emptyFolder()
   const file = join(own, `${at}.conf`)
   const lines = ['bind 127.0.0.1', `port ${at}`, 'save ""', 'appendonly no', `dir ${own}`, ...settings]
   writeFileSync(file, lines.join('\n'))
@@ -50,10 +50,4 @@ export async function storeServer({ settings = [], isSentinel = false, cli = [],
     thaw: () => server.kill('SIGCONT'),
     stop,
   }
-}
-
-export function storeFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'racewright-store-'))
-  onTestFinished(() => rmSync(folder, { recursive: true }))
-  return folder
 }

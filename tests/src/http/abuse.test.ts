@@ -4,7 +4,7 @@ import type { FastifyPluginAsync } from 'fastify'
 import { describe, expect, onTestFinished, test, vi } from 'vitest'
 import { ask, problemIn } from '#tests/support/ask.ts'
 import { probeRoute } from '#tests/support/probe-route.ts'
-import { HIDDEN, inPackets, raw } from '#tests/support/raw.ts'
+import { dripping, HIDDEN, inPackets, raw } from '#tests/support/raw.ts'
 import { startedApp, testedApp } from '#tests/support/started-app.ts'
 
 const HEAD = 'POST /v1/design HTTP/1.1\r\nhost: a\r\ncontent-type: application/json\r\n'
@@ -116,25 +116,6 @@ describe('a path that wants to be another one leads nowhere', () => {
 
 describe('a caller that takes its time', () => {
   const LIMITS = { headersTimeoutMs: 200, requestTimeoutMs: 400 }
-
-  /** Sends the beginning, then a byte every so often, until the connection is closed. */
-  const dripping = (at: string, begin: string, byte: string): Promise<string> => {
-    const { hostname, port } = new URL(at)
-    const socket = connect(Number(port), hostname)
-    let answer = ''
-    socket.on('data', (chunk) => {
-      answer += chunk.toString()
-    })
-    socket.on('error', () => {})
-    socket.write(begin)
-    const timer = setInterval(() => socket.write(byte), 20)
-    return new Promise((resolve) =>
-      socket.on('close', () => {
-        clearInterval(timer)
-        resolve(answer)
-      }),
-    )
-  }
 
   test('with its headers, byte by byte', async () => {
     const at = await startedApp({ config: LIMITS })

@@ -1,14 +1,13 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { mkdirSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { runInNewContext } from 'node:vm'
-import { expect, onTestFinished, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { browserScript } from '#src/http/browser-script.ts'
+import { emptyFolder } from '#tests/support/empty-folder.ts'
 
 /** The script of modules that are written here; `main.ts` is the first. */
 function scriptOf(modules: Readonly<Record<string, string>>): string {
-  const root = mkdtempSync(join(tmpdir(), 'racewright-script-'))
-  onTestFinished(() => rmSync(root, { recursive: true }))
+  const root = emptyFolder()
   for (const [path, code] of Object.entries(modules)) {
     mkdirSync(dirname(join(root, path)), { recursive: true })
     writeFileSync(join(root, path), code)

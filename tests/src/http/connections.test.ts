@@ -83,7 +83,7 @@ describe('at the limit of all connections', () => {
     expect(used.isClosed).toBe(false)
   })
 
-  // The documents are answered by a second service on the same connection, which must not tell the first that it is idle.
+  // That the request before was answered must not make the connection idle while the next is under way.
   test.each(['', 'GET /docs HTTP/1.1\r\nhost: a\r\n\r\n'])(
     'those with a request under way stay, and the new one is closed %#',
     async (before) => {

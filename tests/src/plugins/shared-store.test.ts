@@ -4,10 +4,11 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { describe, expect, test, vi } from 'vitest'
 import { storeAddress } from '#src/store-address.ts'
 import { ask, post } from '#tests/support/ask.ts'
+import { emptyFolder } from '#tests/support/empty-folder.ts'
 import { freePort } from '#tests/support/free-port.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 import { listening, start } from '#tests/support/started-process.ts'
-import { storeFolder, storeServer } from '#tests/support/store-server.ts'
+import { storeServer } from '#tests/support/store-server.ts'
 
 const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
 
@@ -70,7 +71,7 @@ describe('replicas that share a store', AGAIN_IF_BUSY, () => {
   })
 
   test('find the primary through sentinels', async () => {
-    const folder = storeFolder()
+    const folder = emptyFolder()
     const store = await storeServer()
     const settings = [`sentinel monitor counts 127.0.0.1 ${store.port} 1`]
     const sentinel = await storeServer({ folder, settings, isSentinel: true })
@@ -98,7 +99,7 @@ describe('replicas that share a store', AGAIN_IF_BUSY, () => {
   })
 
   test('reach it by TLS, and count nothing where its certificate is not trusted', async () => {
-    const folder = storeFolder()
+    const folder = emptyFolder()
     const [key, certificate] = [join(folder, 'key.pem'), join(folder, 'certificate.pem')]
     const made = ['req', '-x509', '-newkey', 'ec', '-pkeyopt', 'ec_paramgen_curve:P-256', '-nodes', '-days', '2']
     const named = ['-subj', '/CN=store', '-addext', 'subjectAltName=IP:127.0.0.1', '-keyout', key, '-out', certificate]

@@ -15,7 +15,7 @@ test('while it stops, ready says no, answers under way arrive, and their connect
   expect((await ask(`${at}/health/ready`)).status).toBe(200)
 
   const slow = ask(`${at}/test/slow`)
-  await new Promise((resolve) => setTimeout(resolve, 50)) // the slow one is on its way
+  await sleep(50) // the slow one is on its way
   const stopped = app.close()
   const ready = await ask(`${at}/health/ready`)
   problemIn(ready, 503)

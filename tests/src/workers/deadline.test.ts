@@ -2,6 +2,7 @@ import type { FastifyPluginAsync } from 'fastify'
 import { expect, test, vi } from 'vitest'
 import { ask, post, problemIn } from '#tests/support/ask.ts'
 import { startedApp, testedApp } from '#tests/support/started-app.ts'
+import { LARGE_SEARCH, SMALL_SELECTION } from '#tests/support/thread-work.ts'
 
 const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 } as const
 const PART = { input: { design: DESIGN, contributors: {} } as never }
@@ -16,33 +17,7 @@ const endless: FastifyPluginAsync = async (app) => {
   )
 }
 
-const SMALL = {
-  design: DESIGN,
-  measured: Array.from({ length: 30 }, (_, index) => 16 + 0.1 * Math.sin(index)),
-  goal: 'close-groove',
-}
-
-const months = Array.from({ length: 24 }, (_, index) => ({
-  name: `month ${index + 1}`,
-  temperature: 15,
-  relativeHumidity: Math.round(50 + 3 * Math.sin(index)),
-}))
-const WOOD = { species: 'maple-sugar' }
-/** A search through a year of two dozen months: seconds of a thread. */
-const LARGE = {
-  units: 'mm',
-  outsideDiameter: { max: 2000 },
-  bore: { min: 8, max: 20, step: 2 },
-  balls: Array.from({ length: 24 }, (_, index) => ({ diameter: 10 + index })),
-  counts: { min: 10, max: 200 },
-  show: 'all',
-  limit: 50,
-  offset: 100,
-  year: {
-    woods: { outerRing: WOOD, innerRing: WOOD, balls: WOOD },
-    climate: { today: { temperature: 20, relativeHumidity: 50 }, months },
-  },
-}
+const LARGE = { ...LARGE_SEARCH, counts: { min: 10, max: 200 }, limit: 50, offset: 100 }
 
 test('kept waiting by others until its deadline: 503, and when to come back', async () => {
   const app = await testedApp({ config: { taskDeadlineMs: 50 }, route: endless })
@@ -58,7 +33,7 @@ test('at work itself until its deadline: 422, for to come back would not help, a
   expect(answer.statusCode).toBe(422)
   expect(answer.json().errors).toEqual([{ path: '', message: expect.stringMatching(/shorten the lists/) }])
   expect(app.taskLoad()).toMatchObject({ refused: { busy: 0, 'too-much-work': 1 } })
-  const next = await app.inject({ method: 'POST', url: '/v1/ball-selection', payload: SMALL })
+  const next = await app.inject({ method: 'POST', url: '/v1/ball-selection', payload: SMALL_SELECTION })
   expect(next.statusCode).toBe(200)
 }, 30_000)
 
@@ -80,7 +55,7 @@ test('a search that turns out to be too long for the deadline is refused in its 
   // To start a thread can take longer than that.
   await vi.waitFor(
     async () => {
-      const small = await app.inject({ method: 'POST', url: '/v1/ball-selection', payload: SMALL })
+      const small = await app.inject({ method: 'POST', url: '/v1/ball-selection', payload: SMALL_SELECTION })
       expect(small.statusCode).toBe(200)
     },
     { timeout: 30_000 },
@@ -125,7 +100,7 @@ test('small answers do not wait for large searches, of which too many are told a
   })
   await vi.waitFor(() => expect(app.taskLoad().done).toBeGreaterThan(0), { timeout: 20_000 })
   await vi.waitFor(() => expect(app.taskLoad().refused.busy).toBeGreaterThan(0), { timeout: 20_000 })
-  expect((await post(`${at}/v1/ball-selection`, SMALL)).status).toBe(200)
+  expect((await post(`${at}/v1/ball-selection`, SMALL_SELECTION)).status).toBe(200)
   // None of those that were let in is ready: the small one went before them all.
   expect(statuses.every((status) => status === 503)).toBe(true)
   expect(app.taskLoad().refused.busy).toBeLessThan(30)
@@ -141,7 +116,7 @@ test('a caller whose requests fill the room does not shut out another', async ()
   const one = app.inject({
     method: 'POST',
     url: '/v1/ball-selection',
-    payload: SMALL,
+    payload: SMALL_SELECTION,
     headers: { 'x-forwarded-for': '192.0.2.2' },
   })
   expect((await one).statusCode).toBe(200)
