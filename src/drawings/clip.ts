@@ -1,5 +1,5 @@
 import type { Mm } from '#shared/units/length.ts'
-import { arcOfLeg, at, legsOf, type Point, polar, type Shape, type ShapeOf } from './model.ts'
+import { arcOfLeg, at, legsOf, type Point, polar, type Shape, type ShapeOf, withinTurn } from './model.ts'
 import { arc, line } from './shapes.ts'
 
 export type Window = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
@@ -54,9 +54,9 @@ type Turn = Pick<ShapeOf<'arc'>, 'role' | 'centre' | 'radius'>
 /** An arc falls into pieces at the edges' lines; a piece is inside if its middle is. */
 function clippedTurn(turn: Turn, start: number, end: number, window: Window): readonly Shape[] {
   const { role, centre, radius } = turn
-  const span = end - start > 0 ? Math.min(end - start, 360) : (((end - start) % 360) + 360) % 360
+  const span = end - start > 0 ? Math.min(end - start, 360) : withinTurn(end - start)
   const cuts = crossings(centre, radius, window)
-    .map((angle) => (((angle - start) % 360) + 360) % 360)
+    .map((angle) => withinTurn(angle - start))
     .filter((angle) => angle > 0 && angle < span)
     .toSorted((a, b) => a - b)
   const inner = [0, ...cuts].flatMap((from, index) => {

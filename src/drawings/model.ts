@@ -11,6 +11,9 @@ export function polar(centre: Point, radius: number, angle: number): Point {
   return at(centre.x + radius * Math.cos(radians), centre.y + radius * Math.sin(radians))
 }
 
+/** An angle in degrees as one from 0 up to a full turn. */
+export const withinTurn = (angle: number): number => ((angle % 360) + 360) % 360
+
 /**
  * What a line is there for; how it looks is a writer's business. The first five are lines of an engineering drawing
  * (ISO 128-2): `outline` continuous and wide, `hidden` dashed, `centre` long dash and dot, `dimension` and `hatch`

@@ -1,4 +1,4 @@
-import { type Mm, mm } from '#shared/units/length.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
 
 export const PAPERS = ['a4', 'letter'] as const
 export type Paper = (typeof PAPERS)[number]
@@ -10,3 +10,6 @@ export const PAPER_SIZES: Readonly<Record<Paper, PaperSize>> = {
   a4: { name: 'A4', short: mm(210), long: mm(297) },
   letter: { name: 'Letter', short: mm(215.9), long: mm(279.4) },
 }
+
+/** The paper that goes with the units. */
+export const usualPaper = (units: Units): Paper => (units === 'in' ? 'letter' : 'a4')

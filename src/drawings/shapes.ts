@@ -28,6 +28,12 @@ export const loop = (role: Role, points: readonly Vertex[]): Shape => ({ role, k
 export const box = (role: Role, left: number, bottom: number, right: number, top: number): Shape =>
   loop(role, [at(left, bottom), at(right, bottom), at(right, top), at(left, top)])
 
+/** A level and an upright line through a centre, so far to every side. */
+export const cross = (role: Role, centre: Point, reach: number): readonly Shape[] => [
+  line(role, at(centre.x - reach, centre.y), at(centre.x + reach, centre.y)),
+  line(role, at(centre.x, centre.y - reach), at(centre.x, centre.y + reach)),
+]
+
 type TextOptions = Pick<ShapeOf<'text'>, 'turned' | 'bold'> & { readonly role?: Role }
 
 export const text = (

@@ -1,3 +1,5 @@
+import { CAPITAL_HEIGHT } from '#src/drawings/writers/looks.ts'
+
 /**
  * Advance widths of DejaVu Sans 2.37 and its bold, in thousandths of the font size (the `hmtx` table of the two files,
  * rounded up; A with the space that two of them keep): what has about one width stands together. Other fonts that a
@@ -43,8 +45,7 @@ const BY_SIGN: ReadonlyMap<string, readonly [number, number]> = new Map(
   WIDTHS.flatMap(([regular, bold, signs]) => Array.from(signs, (sign) => [sign, [regular, bold]] as const)),
 )
 
-/** Capital letters of DejaVu Sans are 1493 of 2048 parts of the font size high (its OS/2 table). */
-const PER_CAPITAL = 2048 / 1493 / 1000
+const PER_CAPITAL = 1 / CAPITAL_HEIGHT / 1000
 
 /** How wide a text is at the most, when its capitals are so high: an upper bound, in the unit of the height. */
 export function textWidth(text: string, height: number, bold = false): number {

@@ -1,4 +1,4 @@
-import { type ArrangementName, type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import { type Design, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Assembled, assemblySheet } from '#src/drawings/sheets/assembly.ts'
 import { cagedGaugeItems, gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
@@ -11,26 +11,18 @@ import type { Drawing } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
 import type { View } from './view.ts'
 
-/** What is cut out of paper, by the arrangement of its bearing. */
-function itemsOf(
-  view: Exclude<View, 'assembly'>,
-  design: Design,
-): { readonly arrangement: ArrangementName; readonly items: readonly Item[] } {
+/** What is cut out of paper. */
+function itemsOf(view: Exclude<View, 'assembly'>, design: Design): readonly Item[] {
   const isTemplates = view === 'templates'
-  if (isOfPlates(design))
-    return { arrangement: 'thrust', items: isTemplates ? plateItems(design) : plateGaugeItems(design) }
-  if (isCaged(design))
-    return { arrangement: 'caged', items: isTemplates ? cagedTemplateItems(design) : cagedGaugeItems(design) }
-  return {
-    arrangement: design.bearing.settled.traits.raceway === 'track' ? 'roller' : 'radial',
-    items: isTemplates ? templateItems(design) : gaugeItems(design),
-  }
+  if (isOfPlates(design)) return isTemplates ? plateItems(design) : plateGaugeItems(design)
+  if (isCaged(design)) return isTemplates ? cagedTemplateItems(design) : cagedGaugeItems(design)
+  return isTemplates ? templateItems(design) : gaugeItems(design)
 }
 
 /** The items, and what the sheet says of itself. */
 function cutOut(view: Exclude<View, 'assembly'>, design: Design) {
-  const { arrangement, items } = itemsOf(view, design)
-  return { items, words: { title: TITLES[view], description: CUT_OUT_DESCRIPTIONS[view](arrangement) } }
+  const description = CUT_OUT_DESCRIPTIONS[view](nameOf(design.bearing.settled.input))
+  return { items: itemsOf(view, design), words: { title: TITLES[view], description } }
 }
 
 function assembled(design: Design): Assembled {

@@ -2,12 +2,12 @@ import { type Design, isCaged } from '#shared/bearing/arrangements.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { CHOOSE } from '#src/words/job-sheet/balls.ts'
 import { meanDiameter, rowLength, rowOf } from '#src/words/job-sheet/sizes.ts'
-import { arrangementOf, type Job, madeAt, type Operation, unitsOf } from './operation.ts'
+import { arrangementOf, glassCautions, type Job, madeAt, type Operation, unitsOf } from './operation.ts'
 
 export function chooseBalls(job: Job<Design>): Operation {
   const { design } = job
   const { settled } = design.bearing
-  const { count, material } = settled.input.balls
+  const { count } = settled.input.balls
   const arrangement = arrangementOf(job)
   const over = mm(settled.ballDiameter / 100)
   return {
@@ -18,7 +18,7 @@ export function chooseBalls(job: Job<Design>): Operation {
       { symbol: 'Dw', name: meanDiameter(arrangement), value: settled.ballDiameter },
       { name: rowOf(count, arrangement), value: mm(count * settled.ballDiameter) },
     ],
-    cautions: material === 'glass' ? ['glass-balls'] : [],
+    cautions: glassCautions(job),
     readings: isCaged(design)
       ? []
       : [{ name: rowLength(count, arrangement), at: madeAt(design), kind: 'ball-row', field: '/value' }],

@@ -4,7 +4,7 @@ import { mm } from '#shared/units/length.ts'
 import * as words from '#src/words/job-sheet/cage.ts'
 import { OUTER_GROOVE } from '#src/words/job-sheet/outer-ring.ts'
 import { SIZES } from '#src/words/job-sheet/sizes.ts'
-import { type Job, type Operation, ROUND_CAUTIONS, sawLine, size, unitsOf } from './operation.ts'
+import { glassCautions, type Job, type Operation, ROUND_CAUTIONS, sawLine, size, unitsOf } from './operation.ts'
 
 /* What is done otherwise where a cage holds fewer balls than fill the ring. Common practice, no source, as all of the sheet. */
 
@@ -58,7 +58,7 @@ export function pockets(job: CagedJob): Operation {
 /** The last of all: the cage is opened again only where it is screwed. */
 export function fill(job: CagedJob): Operation {
   const { settled, ballSpacing, fillingAngle } = job.design.bearing
-  const { count, material } = settled.input.balls
+  const { count } = settled.input.balls
   return {
     ...words.cageFill(settled.split, {
       count,
@@ -70,7 +70,7 @@ export function fill(job: CagedJob): Operation {
     id: 'fill',
     part: 'both',
     sizes: [{ name: SIZES.ballSpacing, value: ballSpacing }],
-    cautions: material === 'glass' ? ['glass-balls'] : [],
+    cautions: glassCautions(job),
     readings: [],
   }
 }

@@ -4,7 +4,16 @@ import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { mm } from '#shared/units/length.ts'
 import * as words from '#src/words/job-sheet/finish.ts'
 import { gapName, READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
-import { arrangementOf, gapReadings, type Job, type Operation, type Reading, type Size, unitsOf } from './operation.ts'
+import {
+  arrangementOf,
+  gapReadings,
+  glassCautions,
+  type Job,
+  type Operation,
+  type Reading,
+  type Size,
+  unitsOf,
+} from './operation.ts'
 
 /* What is done last, whatever the bearing. Common practice, no source, as all of the sheet. */
 
@@ -73,7 +82,7 @@ export function runIn(job: Job<Design>): Operation {
     cautions: [
       'light-use-only',
       ...(settled.traits.rolls === 'rollers' ? (['roller-skew'] as const) : []),
-      ...(settled.input.balls.material === 'glass' ? (['glass-balls'] as const) : []),
+      ...glassCautions(job),
     ],
   }
 }

@@ -90,6 +90,10 @@ export const gapReadings = (job: Job<Design>): readonly Reading[] =>
     ? []
     : [{ name: gapReading(arrangementOf(job)), at: madeAt(job.design), kind: 'ball-gap', field: '/value' }]
 
+/** Where they are of glass. */
+export const glassCautions = ({ design }: Job<SomeDesign>): readonly CautionCode[] =>
+  design.bearing.settled.input.balls.material === 'glass' ? ['glass-balls'] : []
+
 /** What can hurt whoever makes a bored disc round. */
 export const ROUND_CAUTIONS: Readonly<Record<Method, readonly CautionCode[]>> = {
   'saw-and-lathe': ['drilling', 'sawing', 'turning', 'dust'],

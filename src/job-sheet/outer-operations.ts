@@ -124,10 +124,10 @@ function outerRouted(job: RingJob): Operation {
 
 /** With a full ring the gap depends on the hole. */
 export function outerInside(job: Job): Operation {
-  const { design } = job
-  const slope = design.dimensions.find(({ key }) => key === 'outerRing.landDiameter')?.gapPerUnit ?? 0
-  const over = mm(design.bearing.settled.ballDiameter / 50)
-  return inside(job, words.OUTER_INSIDE.radial({ over, opens: mm(slope * over), units: unitsOf(job) }))
+  const { settled, gapPerPitchRadius } = job.design.bearing
+  const over = mm(settled.ballDiameter / 50)
+  const opens = mm((gapPerPitchRadius / 2) * over)
+  return inside(job, words.OUTER_INSIDE.radial({ over, opens, units: unitsOf(job) }))
 }
 
 /** With a cage no gap depends on the hole, but the cage runs in it. */

@@ -63,7 +63,7 @@ function trialGroove(job: PlateJob): Operation {
   const over = mm(bearing.settled.ballDiameter / 50)
   const opens = mm(bearing.gapPerPitchRadius * over)
   return {
-    ...words.trialGroove({ machines: job.method, over, opens, units: unitsOf(job) }),
+    ...words.trialGroove(job.method, { over, opens, units: unitsOf(job) }),
     id: 'trial-groove',
     part: 'both',
     sizes: [

@@ -2,7 +2,7 @@ import { inUnits, lengthOf, type Units } from '#shared/units/length.ts'
 import { FIT, FIT_HEADINGS, FIT_REASONS, gapNow } from '#src/words/kiosk.ts'
 import { type Choices, readLength } from './choices.ts'
 import { chosen, element, field, fillList, made } from './elements.ts'
-import { ask, type Json, listOf, numberOf, part, type Said, textOf } from './service.ts'
+import { ask, type Json, messagesOf, numberOf, part, type Said, textOf } from './service.ts'
 
 /** A common rule: a reading is rounded to this, unless a caliper was used. Common practice, no source. */
 const GRADUATION: Readonly<Record<Units, number>> = { in: 1 / 32, mm: 0.5 }
@@ -83,12 +83,12 @@ function gapSentence(gap: Json, units: Units): string {
 }
 
 function rescues(answer: Json): readonly HTMLElement[] {
-  const options = listOf(answer['rescue']).map((option) => textOf(part(option)['message']))
+  const options = messagesOf(answer['rescue'])
   return options.length === 0 ? [] : [listed(options, 'ol')]
 }
 
 function cautions(answer: Json): readonly HTMLElement[] {
-  const messages = listOf(answer['cautions']).map((caution) => textOf(part(caution)['message']))
+  const messages = messagesOf(answer['cautions'])
   return messages.length === 0 ? [] : [made('h2', FIT.cautions), listed(messages, 'ul')]
 }
 

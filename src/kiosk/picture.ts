@@ -1,4 +1,5 @@
 import type { FullRingDesign } from '#shared/bearing/arrangements.ts'
+import { usualPaper } from '#src/drawings/papers.ts'
 import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
 import { assembledRings } from '#src/drawings/sheets/rings-assembly.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
@@ -9,7 +10,7 @@ export function showPicture(design: FullRingDesign | undefined): void {
   const figure = element('drawing', HTMLElement)
   figure.toggleAttribute('data-stale', design === undefined)
   if (design === undefined) return
-  const sheet = assemblySheet(assembledRings(design), design.bearing.settled.input.units === 'in' ? 'letter' : 'a4')
+  const sheet = assemblySheet(assembledRings(design), usualPaper(design.bearing.settled.input.units))
   const drawn = new DOMParser().parseFromString(toSvg(sheet, { fluid: true }), 'image/svg+xml')
   figure.replaceChildren(document.adoptNode(drawn.documentElement))
 }

@@ -11,7 +11,7 @@ import { warningSentence } from '#src/words/warning.ts'
 import type { Choices } from './choices.ts'
 import { element, fillList, made } from './elements.ts'
 import { showPicture } from './picture.ts'
-import { ask, type Json, listOf, numberOf, part, textOf } from './service.ts'
+import { ask, type Json, listOf, messagesOf, numberOf, part, textOf } from './service.ts'
 
 /** What is cut, in the order in which it is: all that a screen has room for. */
 const SHOWN: readonly DimensionKey[] = [
@@ -99,8 +99,6 @@ export function setBusy(isBusy: boolean): void {
 export function stand(sentence: string): void {
   element('standing', HTMLParagraphElement).textContent = sentence
 }
-
-const messagesOf = (rows: unknown): readonly string[] => listOf(rows).map((row) => textOf(part(row)['message']))
 
 function linesOf({ bearing, dimensions }: DesignOf<RadialBearing>): readonly Line[] {
   const { units } = bearing.settled.input

@@ -32,7 +32,7 @@ export async function ask(path: string, body: object, signal: AbortSignal): Prom
   }
   if (!isJson(said)) return { kind: 'unreached' }
   if (response.ok) return { kind: 'answer', body: said }
-  const messages = listOf(said['errors']).map((error) => textOf(part(error)['message']))
+  const messages = messagesOf(said['errors'])
   return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(said['detail'])] }
 }
 
@@ -42,6 +42,9 @@ export const part = (value: unknown): Json => (isJson(value) ? value : {})
 export const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
 export const textOf = (value: unknown): string => (typeof value === 'string' ? value : '')
 export const numberOf = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN)
+
+/** The sentences of a list of faults, warnings, cautions or options. */
+export const messagesOf = (rows: unknown): readonly string[] => listOf(rows).map((row) => textOf(part(row)['message']))
 
 /** The input as the query of an address: names joined by dots. */
 export function queryOf(request: object): string {

@@ -1,8 +1,8 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
-import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { ScrewCircle } from '#shared/making/cutting-allowances.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import type { BearingFacts } from './bearing-facts.ts'
 import { figure } from './figure.ts'
 import { MADE_OF } from './materials.ts'
 import { TERMS, type Terms } from './terms.ts'
@@ -16,11 +16,7 @@ type Size = (length: Mm) => string
 type View = 'assembly' | 'templates' | 'gauges'
 
 /** What rolls, on a sheet. */
-interface RollingFacts {
-  readonly count: number
-  readonly material: BallMaterial
-  readonly ballDiameter: Mm
-}
+type RollingFacts = Pick<BearingFacts, 'count' | 'material' | 'ballDiameter'>
 
 const rolling = ({ count, material }: RollingFacts, { element }: Terms): string =>
   `${count} ${MADE_OF[material]} ${element.many}`
@@ -41,11 +37,7 @@ const SHOWN: Readonly<Record<ArrangementName, string>> = {
   thrust: 'half section, face view and enlarged grooves',
 }
 
-export function assemblyDescription(
-  arrangement: ArrangementName,
-  facts: RollingFacts & { readonly outside: Mm; readonly bore: Mm; readonly units: Units },
-  say: Size,
-): string {
+export function assemblyDescription(arrangement: ArrangementName, facts: BearingFacts, say: Size): string {
   const size = (length: Mm): string => `${say(length)} ${facts.units}`
   const terms = TERMS[arrangement]
   return `Wooden ${terms.bearing} with ${rolling(facts, terms)} of ${size(facts.ballDiameter)}, ${size(facts.outside)} outside, with a bore of ${size(facts.bore)}: ${SHOWN[arrangement]}.`
@@ -183,7 +175,7 @@ export function shortName(key: TabledKey, arrangement: ArrangementName): string 
       // Rings with a groove are as wide as one another; between cheeks the inner one is narrower.
       return arrangement === 'roller' ? 'width' : 'width of both'
     case 'ballGap':
-      return `${TERMS[arrangement].element.one} gap`
+      return TERMS[arrangement].gap
     default:
       return SHORT_NAMES[key]
   }
@@ -274,11 +266,7 @@ const FIGURE_VIEWS: Readonly<Record<View, (arrangement: ArrangementName) => stri
   gauges: () => 'gauges. To cut them out, print the PDF at full size.',
 }
 
-export function figureCaption(
-  view: View,
-  arrangement: ArrangementName,
-  facts: RollingFacts & { readonly outside: Mm; readonly units: Units },
-): string {
+export function figureCaption(view: View, arrangement: ArrangementName, facts: BearingFacts): string {
   const terms = TERMS[arrangement]
   const { ballDiameter, outside, units } = facts
   return `Wooden ${terms.bearing} with ${rolling(facts, terms)} of ${figure(ballDiameter, units)}, ${figure(outside, units)} outside: ${FIGURE_VIEWS[view](arrangement)}`

@@ -4,7 +4,7 @@ import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questio
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Life, Obstacle, Rescue } from '#shared/questions/fit/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { figure, percent } from './figure.ts'
+import { capitalised, figure, percent } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /** What is cut, within a sentence. */
@@ -258,10 +258,8 @@ function likelyCauses(kind: ReadingKind, { element, raceway }: Terms): string {
   }
 }
 
-export const disagreeing = (kind: ReadingKind, terms: Terms): string => {
-  const name = readingName(kind, terms)
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)} does not fit the other readings. Likely causes: ${likelyCauses(kind, terms)}.`
-}
+export const disagreeing = (kind: ReadingKind, terms: Terms): string =>
+  `${capitalised(readingName(kind, terms))} does not fit the other readings. Likely causes: ${likelyCauses(kind, terms)}.`
 
 /** A way out in words; its figures stand beside it. */
 export function explainRescue(rescue: Rescue, units: Units, terms: Terms): string {

@@ -24,7 +24,8 @@ export interface Spoken {
 /** A fault of a request that its schema does not find. */
 export const loadMissing = (name: string): string => `"${name}" is missing`
 
-export function explainWarning(facts: LoadWarningFacts, { units, forceUnits, terms }: Spoken): string {
+export function explainWarning(facts: LoadWarningFacts, spoken: Spoken): string {
+  const { units, forceUnits, terms } = spoken
   const size = (length: Mm): string => figure(length, units)
   const { element, raceway, part } = terms
   switch (facts.code) {
@@ -47,7 +48,7 @@ export function explainWarning(facts: LoadWarningFacts, { units, forceUnits, ter
     case 'spun-beside-axis':
       return `Do not spin this turntable with a load ${size(facts.offset)} from the axis: the load pulls the upper plate aside and can leave balls loose. Put the load over the middle.`
     case 'too-fast':
-      return `Do not exceed ${speedFigure(facts.speed)}: ${speedReason(facts.reason, terms)}.`
+      return explainSpeedLimit(facts, spoken)
     default:
       return facts satisfies never
   }

@@ -1,9 +1,7 @@
-import type { PartName, Refusal, RingName } from '#shared/bearing/refusal.ts'
+import type { PartName, Refusal } from '#shared/bearing/refusal.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
 import type { Terms } from './terms.ts'
-
-export const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer', innerRing: 'inner' }
 
 /** What a groove is cut in, within a sentence. */
 export const PART_WORDS: Readonly<Record<PartName, string>> = {
@@ -68,7 +66,7 @@ export function refusalSentence(refusal: Refusal, units: Units, terms: Terms): s
     case 'no-room-for-cage':
       return `A clearance of ${size(refusal.given)} to both lands leaves no room for a cage. Keep it well below ${size(refusal.below)}, or make a groove shallower.`
     case 'cage-misses-middle':
-      return `Balls that sit ${size(refusal.depth)} deep in the ${RING_WORDS[refusal.ring]} ring have their middle beside the cage, so it cannot hold them. Keep that depth well below ${size(refusal.below)}.`
+      return `Balls that sit ${size(refusal.depth)} deep in ${PART_WORDS[refusal.ring]} have their middle beside the cage, so it cannot hold them. Keep that depth well below ${size(refusal.below)}.`
     case 'pocket-cuts-cage':
       return `The pockets cut a cage ${size(refusal.given)} wide in two. Make the cage much wider than ${size(refusal.above)}.`
     case 'too-few-measured':

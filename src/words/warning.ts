@@ -1,7 +1,7 @@
 import type { WarningFacts } from '#shared/bearing/warning.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
-import { PART_WORDS, RING_WORDS } from './refusal.ts'
+import { PART_WORDS } from './refusal.ts'
 import type { Terms } from './terms.ts'
 
 /** What may go wrong with a bearing. Needs no schema, so a browser can show it too. */
@@ -19,9 +19,9 @@ export function warningSentence(facts: WarningFacts, units: Units, terms: Terms)
     case 'no-room-for-screws':
       return `${size(facts.wall)} of wood between the bore and the groove is too little for the screws that hold the split inner ring. Leave ${size(facts.least)}, or glue or dowel the halves.`
     case 'groove-wider-than-ring':
-      return `The groove of the ${RING_WORDS[facts.ring]} ring is ${size(facts.grooveWidth)} wide, but the ring is only ${size(facts.width)} wide. Nothing is left of its sides.`
+      return `The groove of ${PART_WORDS[facts.ring]} is ${size(facts.grooveWidth)} wide, but the ring is only ${size(facts.width)} wide. Nothing is left of its sides.`
     case 'shoulders-thin':
-      return `Only ${size(facts.shoulder)} of wood is left on each side of the ${RING_WORDS[facts.ring]} ring's groove. Wood that thin chips: leave ${size(facts.least)}.`
+      return `Only ${size(facts.shoulder)} of wood is left on each side of ${PART_WORDS[facts.ring]}'s groove. Wood that thin chips: leave ${size(facts.least)}.`
     case 'shallow-engagement':
       return `The balls sit only ${size(facts.seatDepth)} deep in ${PART_WORDS[facts.ring]}, so a knock lifts them out. Let them sit ${size(facts.least)} deep.`
     case 'groove-past-middle':

@@ -2,7 +2,7 @@ import type { SettledBalls } from '#shared/bearing/resolve.ts'
 import { cheekScrewsOf, type ScrewCircle, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
-import { arc, circle, line } from '#src/drawings/shapes.ts'
+import { arc, circle, cross, line } from '#src/drawings/shapes.ts'
 import type { DrawnRings } from './half-section.ts'
 
 const CENTRE = at(0, 0)
@@ -47,8 +47,7 @@ export function faceView(bearing: DrawnRings, overhang: number, ballRole: 'outli
     ...hiddenDiameters(bearing).map((diameter) => circle('hidden', CENTRE, diameter / 2)),
     ...screws(bearing),
     circle('centre', CENTRE, pitchRadius),
-    line('centre', at(-reach, 0), at(reach, 0)),
-    line('centre', at(0, -reach), at(0, reach)),
+    ...cross('centre', CENTRE, reach),
   ]
 }
 

@@ -2,16 +2,18 @@ import type { CagedDesign, FullRingDesign, ThrustDesign } from '#shared/bearing/
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
-import { type Groove, grooveHalfWidth } from '#shared/geometry/groove.ts'
+import type { PartName } from '#shared/bearing/refusal.ts'
+import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Shape, type Vertex } from '#src/drawings/model.ts'
-import { circle, line, loop } from '#src/drawings/shapes.ts'
+import { circle, cross, line, loop } from '#src/drawings/shapes.ts'
 import { GAUGE_LABELS, GAUGE_TITLES } from '#src/words/drawing.ts'
-import { TERMS, type Terms } from '#src/words/terms.ts'
+import { termsOf } from '#src/words/terms.ts'
+import type { Placed } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { type Figure, type Label, labelledItem } from './labelled-item.ts'
 import type { Item } from './pages.ts'
-import { type SizeText, sizeTextFor } from './size-text.ts'
+import { sizeTextFor } from './size-text.ts'
 import { cutSize } from './templates.ts'
 
 const CENTRE = at(0, 0)
@@ -25,10 +27,7 @@ const PLATE_HEIGHT = 14
  * What checks the turning, full size: the two plugs, a profile for each groove whose shoulders meet the land when it is
  * deep enough, and an edge for each cylinder.
  */
-export const gaugeItems = (design: FullRingDesign): readonly Item[] => [
-  ...plugs(design.bearing, design.bearing.settled.traits.raceway === 'track' ? TERMS.roller : TERMS.radial),
-  ...ringGauges(design),
-]
+export const gaugeItems = (design: FullRingDesign): readonly Item[] => [...plugs(design.bearing), ...ringGauges(design)]
 
 /** The same with a cage: the balls stand apart, and one plug tells the groove's depth. */
 export function cagedGaugeItems(design: CagedDesign): readonly Item[] {
@@ -36,52 +35,36 @@ export function cagedGaugeItems(design: CagedDesign): readonly Item[] {
   const say = sizeTextFor(design.bearing)
   const { units } = settled.input
   const size = `${DIMENSION_SYMBOLS.plugDiameter} Ø${say(plugDiameter)} ${units}`
-  const outside = cutSize(design, 'cage.outsideDiameter')
   return [
     plug(GAUGE_TITLES.plug, plugDiameter, [{ words: GAUGE_LABELS.plug(size) }]),
     ...ringGauges(design),
-    edge(GAUGE_TITLES.cageOutside, outside, -1, `${DIMENSION_SYMBOLS['cage.outsideDiameter']} Ø${say(outside)}`),
+    edge(GAUGE_TITLES.cageOutside, design, 'cage.outsideDiameter', -1),
   ]
 }
 
 /** A profile for each groove, and an edge for each cylinder. */
 function ringGauges(design: DesignOf<DrawnRings>): readonly Item[] {
-  const { bearing } = design
-  const say = sizeTextFor(bearing)
-  const size = (key: DimensionKey) => cutSize(design, key)
-  const { outer, inner } = cylinderKeys(bearing)
+  const { outer, inner } = cylinderKeys(design.bearing)
   return [
-    ...profiles(design, say),
-    edge(
-      GAUGE_TITLES.outerOutside,
-      size('outerRing.outsideDiameter'),
-      -1,
-      `D Ø${say(size('outerRing.outsideDiameter'))}`,
-    ),
-    edge(GAUGE_TITLES.outerHole, size(outer), 1, `${DIMENSION_SYMBOLS[outer]} Ø${say(size(outer))}`),
-    edge(GAUGE_TITLES.innerOutside, size(inner), -1, `${DIMENSION_SYMBOLS[inner]} Ø${say(size(inner))}`),
+    ...profiles(design),
+    edge(GAUGE_TITLES.outerOutside, design, 'outerRing.outsideDiameter', -1),
+    edge(GAUGE_TITLES.outerHole, design, outer, 1),
+    edge(GAUGE_TITLES.innerOutside, design, inner, -1),
   ]
 }
 
 /** The same of plates. */
-export function plateGaugeItems(design: ThrustDesign): readonly Item[] {
-  const { bearing } = design
-  const say = sizeTextFor(bearing)
-  const size = (key: DimensionKey) => cutSize(design, key)
-  const groove = { radius: size('plates.grooveRadius'), depth: size('plates.grooveDepth') }
-  const outside = size('plates.outsideDiameter')
-  return [
-    ...plugs(bearing, TERMS.thrust),
-    profile(GAUGE_TITLES.plateGroove, groove, bearing.settled.ballDiameter, ['r', 'h'], say, 'face'),
-    edge(GAUGE_TITLES.plateOutside, outside, -1, `D Ø${say(outside)}`),
-  ]
-}
+export const plateGaugeItems = (design: ThrustDesign): readonly Item[] => [
+  ...plugs(design.bearing),
+  profile(GAUGE_TITLES.plateGroove, design, 'plates', 'face'),
+  edge(GAUGE_TITLES.plateOutside, design, 'plates.outsideDiameter', -1),
+]
 
-function plugs({ gauge, settled }: BallRing, terms: Terms): readonly Item[] {
+function plugs({ gauge, settled }: BallRing): readonly Item[] {
   const say = sizeTextFor({ settled })
   const size = (key: 'gauge.goDiameter' | 'gauge.noGoDiameter', diameter: Mm): string =>
     `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${settled.input.units}`
-  const go = GAUGE_LABELS.goPlug(size('gauge.goDiameter', gauge.goDiameter), terms)
+  const go = GAUGE_LABELS.goPlug(size('gauge.goDiameter', gauge.goDiameter), termsOf(settled.input))
   const noGo = GAUGE_LABELS.noGoPlug(size('gauge.noGoDiameter', gauge.noGoDiameter))
   return [
     plug(GAUGE_TITLES.goPlug, gauge.goDiameter, [{ words: go }]),
@@ -90,39 +73,21 @@ function plugs({ gauge, settled }: BallRing, terms: Terms): readonly Item[] {
 }
 
 /** Of both grooves, where there are any. */
-function profiles(design: DesignOf<DrawnRings>, say: SizeText): readonly Item[] {
-  const { settled } = design.bearing
-  if (settled.traits.raceway === 'track') return []
-  const size = (key: DimensionKey) => cutSize(design, key)
+function profiles(design: DesignOf<DrawnRings>): readonly Item[] {
+  if (design.bearing.settled.traits.raceway === 'track') return []
   return [
-    profile(
-      GAUGE_TITLES.outerGroove,
-      { radius: size('outerRing.grooveRadius'), depth: size('outerRing.grooveDepth') },
-      settled.ballDiameter,
-      ['re', 'he'],
-      say,
-    ),
-    profile(
-      GAUGE_TITLES.innerGroove,
-      { radius: size('innerRing.grooveRadius'), depth: size('innerRing.grooveDepth') },
-      settled.ballDiameter,
-      ['ri', 'hi'],
-      say,
-    ),
+    profile(GAUGE_TITLES.outerGroove, design, 'outerRing', 'land'),
+    profile(GAUGE_TITLES.innerGroove, design, 'innerRing', 'land'),
   ]
 }
 
 function plug(title: string, diameter: number, labels: readonly Label[]): Item {
   const radius = diameter / 2
-  const cross = Math.min(PUNCH_REACH, radius / 2)
+  const reach = Math.min(PUNCH_REACH, radius / 2)
   return labelledItem(
     title,
     {
-      shapes: [
-        circle('finish', CENTRE, radius),
-        line('mark', at(-cross, 0), at(cross, 0)),
-        line('mark', at(0, -cross), at(0, cross)),
-      ],
+      shapes: [circle('finish', CENTRE, radius), ...cross('mark', CENTRE, reach)],
       left: -radius,
       right: radius,
       bottom: -radius,
@@ -133,18 +98,15 @@ function plug(title: string, diameter: number, labels: readonly Label[]): Item {
 }
 
 /** A tongue with the groove's own arc for its nose, as long as the groove is deep, between two shoulders. */
-function profile(
-  title: string,
-  groove: Groove,
-  ballDiameter: number,
-  [radius, depth]: readonly [string, string],
-  say: SizeText,
-  meets: 'land' | 'face' = 'land',
-): Item {
-  const wide = grooveHalfWidth({ radius: groove.radius, depth: mm(Math.min(groove.depth, groove.radius)) })
+function profile(title: string, design: DesignOf<Placed>, part: PartName, meets: 'land' | 'face'): Item {
+  const [radiusKey, depthKey] = [`${part}.grooveRadius`, `${part}.grooveDepth`] as const
+  const [radius, depth] = [cutSize(design, radiusKey), cutSize(design, depthKey)]
+  const { ballDiameter } = design.bearing.settled
+  const say = sizeTextFor(design.bearing)
+  const wide = grooveHalfWidth({ radius, depth: mm(Math.min(depth, radius)) })
   const half = wide + 0.4 * ballDiameter
   const body = ballDiameter
-  const quarter = groove.depth / wide // tan(θ/4) of an arc: its height over half its chord
+  const quarter = depth / wide // tan(θ/4) of an arc: its height over half its chord
   const points: Vertex[] = [
     at(-half, -body),
     at(half, -body),
@@ -158,16 +120,17 @@ function profile(
     left: -half,
     right: half,
     bottom: -body,
-    top: groove.depth,
+    top: depth,
   }
   return labelledItem(title, figure, [
-    { words: `${radius} R${say(groove.radius)}, ${depth} ${say(groove.depth)}` },
+    { words: `${DIMENSION_SYMBOLS[radiusKey]} R${say(radius)}, ${DIMENSION_SYMBOLS[depthKey]} ${say(depth)}` },
     { words: GAUGE_LABELS.profile(meets) },
   ])
 }
 
 /** A plate whose edge is a piece of the cylinder: hollow (−1) for an outside, round (1) for a hole. */
-function edge(title: string, diameter: number, round: 1 | -1, size: string): Item {
+function edge(title: string, design: DesignOf<Placed>, key: DimensionKey, round: 1 | -1): Item {
+  const diameter = cutSize(design, key)
   const radius = diameter / 2
   const half = Math.min(CHORD * diameter, MOST_CHORD) / 2
   const rise = radius - Math.sqrt((radius - half) * (radius + half))
@@ -185,6 +148,7 @@ function edge(title: string, diameter: number, round: 1 | -1, size: string): Ite
     bottom: -height,
     top: Math.max(0, round * rise),
   }
+  const size = `${DIMENSION_SYMBOLS[key]} Ø${sizeTextFor(design.bearing)(diameter)}`
   return labelledItem(title, figure, [{ words: GAUGE_LABELS.edge(size) }])
 }
 

@@ -3,11 +3,11 @@ import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
-import { circle, line, placed } from '#src/drawings/shapes.ts'
-import { textWidth } from '#src/drawings/text-width.ts'
-import { fittedText, leader, levelExtension, stacked, TEXT_HEIGHT, uprightLine } from './annotations.ts'
+import { circle, cross, placed } from '#src/drawings/shapes.ts'
+import { fittedText, levelExtension, TEXT_HEIGHT, uprightLine } from './annotations.ts'
 import { cageSections, type DrawnRings, ringCuts } from './half-section.ts'
 import { type RingCut, ringSection } from './ring-section.ts'
+import { labelRoom, type Room, type SideLabel, sideLabels } from './side-labels.ts'
 import type { SizeText } from './size-text.ts'
 
 const HATCH_SPACING = 2
@@ -22,13 +22,10 @@ const CLEAR = 2 // of the extension lines, which run on past their dimension lin
 const DEPTHS_NEED = LINE_BESIDE + CLEAR + TEXT_HEIGHT + 0.5
 /** So far past the view, above and below, a text may still run. */
 const TAIL = 5
-const LABELS_APART = 2 * TEXT_HEIGHT
 
 /** Where the arrows of the right side touch: the ball a little below its middle, a groove part of the way to its edge. */
 const BALL_TIP = -12
 const ARC_TIP = 0.6
-
-export type Room = { readonly width: number; readonly height: number }
 
 type Crop = { readonly half: number; readonly top: Mm; readonly bottom: Mm }
 
@@ -59,16 +56,15 @@ function wordsOf({ outerRing: outer, innerRing: inner, landGap, settled }: Drawn
 }
 
 /** How much of a room's width the labels on the right take; half of it at the most. */
-function labelRoom(bearing: DrawnRings, say: SizeText, room: Room): number {
+function rightRoomOf(bearing: DrawnRings, say: SizeText, room: Room): number {
   const { outerRadius, innerRadius, landGap, ball } = wordsOf(bearing, say)
-  const widest = Math.max(...[outerRadius, innerRadius, landGap, ball].map((text) => textWidth(text, TEXT_HEIGHT)))
-  return Math.min(room.width / 2 - LABEL_BESIDE, 2 + widest)
+  return labelRoom([outerRadius, innerRadius, landGap, ball], LABEL_BESIDE, room)
 }
 
 /** The scale at which the groove's surroundings fit a room with their labels. */
 export function detailScale(bearing: DrawnRings, say: SizeText, room: Room): Scale {
   const { half, top, bottom } = cropOf(bearing)
-  const beside = DEPTHS_NEED + LABEL_BESIDE + labelRoom(bearing, say, room)
+  const beside = DEPTHS_NEED + LABEL_BESIDE + rightRoomOf(bearing, say, room)
   return scaleUpTo(Math.min((room.width - beside) / (2 * half), room.height / (top - bottom)))
 }
 
@@ -80,11 +76,11 @@ export function grooveDetail(bearing: DrawnRings, say: SizeText, { factor }: Sca
     ...ringCuts(bearing).flatMap((cut) => ringSection(cropped(cut, crop), HATCH_SPACING / factor)),
     ...cageSections(bearing, HATCH_SPACING / factor, crop.half),
     circle('outline', at(0, pitchRadius), settled.ballDiameter / 2),
-    ...cross(at(0, pitchRadius), settled.ballDiameter * 0.58),
+    ...cross('centre', at(0, pitchRadius), settled.ballDiameter * 0.58),
   ]
   const middle = (crop.top + crop.bottom) / 2
   const half = crop.half * factor
-  const rightRoom = labelRoom(bearing, say, room)
+  const rightRoom = rightRoomOf(bearing, say, room)
   const view: View = {
     bearing,
     factor,
@@ -122,11 +118,6 @@ function cropped(cut: RingCut, { half, top, bottom }: Crop): RingCut {
   return { ...cut, backRadius, halfWidth, broken }
 }
 
-const cross = (centre: Point, reach: number): readonly Shape[] => [
-  line('centre', at(centre.x - reach, centre.y), at(centre.x + reach, centre.y)),
-  line('centre', at(centre.x, centre.y - reach), at(centre.x, centre.y + reach)),
-]
-
 /** On the left: how deep both grooves are, said upright along the dimension lines, away from each other. */
 function depths({ bearing, words, half, side, onPaper, room }: View): readonly Shape[] {
   const x = -half - LINE_BESIDE
@@ -157,30 +148,19 @@ function rounds({ bearing, words, half, side, factor, onPaper, room, rightRoom }
     const { x: wide, y } = onArc(cut, side / factor)
     return at(wide * factor, onPaper(y))
   }
-  const rows = [
-    { text: words.outerRadius, tip: arcTip(outerCut), arrow: true },
-    { text: words.landGap, tip: at(x, (outerLand + innerLand) / 2), arrow: false },
-    { text: words.ball, tip: onBall, arrow: true },
-    { text: words.innerRadius, tip: arcTip(innerCut), arrow: true },
-  ].toSorted((a, b) => b.tip.y - a.tip.y)
-  const heights = stackedIn(
-    room,
-    rows.map(({ tip }) => tip.y),
-  )
+  const labels: readonly SideLabel[] = [
+    { words: words.outerRadius, tip: arcTip(outerCut) },
+    { words: words.landGap, tip: at(x, (outerLand + innerLand) / 2), isOfLine: true },
+    { words: words.ball, tip: onBall },
+    { words: words.innerRadius, tip: arcTip(innerCut) },
+  ]
   return [
     levelExtension(outerLand, side, x),
     levelExtension(innerLand, side, x),
     ...uprightLine(x, innerLand, outerLand),
-    ...rows.flatMap(({ text, tip, arrow }, index) => {
-      const start = at(half + LABEL_BESIDE, heights[index] ?? tip.y)
-      const way = arrow ? leader(start, tip) : [line('dimension', start, tip)]
-      return [...way, labelBeside(text, start, rightRoom - 1)]
-    }),
+    ...sideLabels(labels, half + LABEL_BESIDE, rightRoom, room),
   ]
 }
-
-const stackedIn = ({ height }: Room, wished: readonly number[]): readonly number[] =>
-  stacked(wished, LABELS_APART, -height / 2, height / 2)
 
 /** A point of the groove's arc right of its bottom, in the bearing's millimetres. */
 function onArc({ outward, landRadius, groove }: RingCut, side: number): Point {
@@ -188,7 +168,3 @@ function onArc({ outward, landRadius, groove }: RingCut, side: number): Point {
   const rise = Math.sqrt((groove.radius - wide) * (groove.radius + wide))
   return at(wide, landRadius + outward * (groove.depth - groove.radius + rise))
 }
-
-/** Beside the end of its line, half its height lower. */
-export const labelBeside = (words: string, end: Point, room: number): Shape =>
-  fittedText(words, at(end.x + 1, end.y - TEXT_HEIGHT / 2), room, 'start')

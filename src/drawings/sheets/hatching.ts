@@ -2,8 +2,8 @@ import type { Shape } from '#src/drawings/model.ts'
 import { at } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
 
-export type Rectangle = { readonly left: number; readonly right: number; readonly low: number; readonly high: number }
-export type Disc = { readonly x: number; readonly y: number; readonly radius: number }
+type Rectangle = { readonly left: number; readonly right: number; readonly low: number; readonly high: number }
+type Disc = { readonly x: number; readonly y: number; readonly radius: number }
 
 /**
  * Lines that rise (1) or fall (−1) to the right at 45° across a rectangle, less what a groove's circle has taken. They lie on

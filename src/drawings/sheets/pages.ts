@@ -3,7 +3,7 @@ import { mm } from '#shared/units/length.ts'
 import { clipped, type Window } from '#src/drawings/clip.ts'
 import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
 import type { PaperSize } from '#src/drawings/papers.ts'
-import { circle, line, placed, text } from '#src/drawings/shapes.ts'
+import { circle, cross, placed, text } from '#src/drawings/shapes.ts'
 import { pageFooting, tileNote } from '#src/words/drawing.ts'
 import { SMALL_TEXT_HEIGHT } from './annotations.ts'
 import { CHECK_BAR_HEIGHT, CHECK_BAR_WIDTH, checkBar } from './check-bar.ts'
@@ -134,9 +134,5 @@ const nameOf = (row: number, column: number): string => `${String.fromCharCode(6
 function registration({ left, bottom, right, top }: Window): readonly Shape[] {
   const inset = OVERLAP / 2
   const corners = [left + inset, right - inset].flatMap((x) => [bottom + inset, top - inset].map((y) => at(x, y)))
-  return corners.flatMap((corner) => [
-    circle('mark', corner, MARK_RADIUS),
-    line('mark', at(corner.x - 2 * MARK_RADIUS, corner.y), at(corner.x + 2 * MARK_RADIUS, corner.y)),
-    line('mark', at(corner.x, corner.y - 2 * MARK_RADIUS), at(corner.x, corner.y + 2 * MARK_RADIUS)),
-  ])
+  return corners.flatMap((corner) => [circle('mark', corner, MARK_RADIUS), ...cross('mark', corner, 2 * MARK_RADIUS)])
 }

@@ -3,11 +3,10 @@ import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
-import { circle, line, placed } from '#src/drawings/shapes.ts'
-import { textWidth } from '#src/drawings/text-width.ts'
-import { leader, levelLine, stacked, TEXT_HEIGHT } from './annotations.ts'
-import { labelBeside, type Room } from './groove-detail.ts'
+import { circle, cross, placed } from '#src/drawings/shapes.ts'
+import { levelLine } from './annotations.ts'
 import { type PlateCrop, plateSection } from './plates.ts'
+import { labelRoom, type Room, type SideLabel, sideLabels } from './side-labels.ts'
 import type { SizeText } from './size-text.ts'
 
 const HATCH_SPACING = 2
@@ -16,7 +15,6 @@ const UNDER_SHOWN = 0.35
 const SIDE_SHOWN = 0.25
 /** Labels stand so far beside the section. */
 const LABEL_BESIDE = 6
-const LABELS_APART = 2 * TEXT_HEIGHT
 /** Where the arrows touch: the ball below its middle, the arc part of the way to its edge. */
 const BALL_TIP = -60
 const ARC_TIP = 0.6
@@ -39,7 +37,7 @@ function gapLine(bearing: ThrustBearing): number {
 const halfOf = (bearing: ThrustBearing): number => bearing.plateGap / 2 + cropOf(bearing).thickness
 
 /** What stands beside the section, and where it points to, in the bearing's millimetres. */
-function labelsOf(bearing: ThrustBearing, say: SizeText): readonly { readonly words: string; readonly tip: Point }[] {
+function labelsOf(bearing: ThrustBearing, say: SizeText): readonly SideLabel[] {
   const { plate, plateGap, pitchRadius, settled } = bearing
   const { groove, ballDiameter } = settled
   const symbol = DIMENSION_SYMBOLS
@@ -59,15 +57,15 @@ function labelsOf(bearing: ThrustBearing, say: SizeText): readonly { readonly wo
   ]
 }
 
-function labelRoom(bearing: ThrustBearing, say: SizeText, room: Room): number {
-  const widest = Math.max(...labelsOf(bearing, say).map(({ words }) => textWidth(words, TEXT_HEIGHT)))
-  return Math.min(room.width / 2 - LABEL_BESIDE, 2 + widest)
+function rightRoomOf(bearing: ThrustBearing, say: SizeText, room: Room): number {
+  const words = labelsOf(bearing, say).map((label) => label.words)
+  return labelRoom(words, LABEL_BESIDE, room)
 }
 
 /** The scale at which the grooves' surroundings fit a room with their labels. */
 export function plateDetailScale(bearing: ThrustBearing, say: SizeText, room: Room): Scale {
   const { low, high } = cropOf(bearing)
-  const beside = LABEL_BESIDE + labelRoom(bearing, say, room)
+  const beside = LABEL_BESIDE + rightRoomOf(bearing, say, room)
   return scaleUpTo(Math.min((room.width - beside) / (2 * halfOf(bearing)), room.height / (high - low)))
 }
 
@@ -76,24 +74,20 @@ export function plateDetail(bearing: ThrustBearing, say: SizeText, { factor }: S
   const { pitchRadius, settled } = bearing
   const crop = cropOf(bearing)
   const middle = (crop.low + crop.high) / 2
-  const reach = settled.ballDiameter * 0.58
   const shown = [
     ...([-1, 1] as const).flatMap((side) => plateSection(bearing, side, HATCH_SPACING / factor, crop)),
     circle('outline', at(0, pitchRadius), settled.ballDiameter / 2),
-    line('centre', at(-reach, pitchRadius), at(reach, pitchRadius)),
-    line('centre', at(0, pitchRadius - reach), at(0, pitchRadius + reach)),
+    ...cross('centre', at(0, pitchRadius), settled.ballDiameter * 0.58),
   ]
-  const [rightRoom, gap] = [labelRoom(bearing, say, room), (bearing.plateGap / 2) * factor]
-  const rows = labelsOf(bearing, say)
-    .map(({ words, tip }) => ({ words, tip: at(tip.x * factor, (tip.y - middle) * factor) }))
-    .toSorted((a, b) => b.tip.y - a.tip.y)
-  const wished = rows.map(({ tip }) => tip.y)
-  const heights = stacked(wished, LABELS_APART, -room.height / 2, room.height / 2)
-  const labels = rows.flatMap(({ words, tip }, index) => {
-    const start = at(halfOf(bearing) * factor + LABEL_BESIDE, heights[index] ?? tip.y)
-    return [...leader(start, tip), labelBeside(words, start, rightRoom - 1)]
-  })
+  const [rightRoom, gap] = [rightRoomOf(bearing, say, room), (bearing.plateGap / 2) * factor]
+  const onPaper = ({ x, y }: Point): Point => at(x * factor, (y - middle) * factor)
+  const labels = labelsOf(bearing, say).map(({ words, tip }) => ({ words, tip: onPaper(tip) }))
+  const beside = halfOf(bearing) * factor + LABEL_BESIDE
   const between = levelLine((gapLine(bearing) - middle) * factor, -gap, gap)
-  const all = [...placed(shown, factor, at(0, -middle * factor)), ...between, ...labels]
+  const all = [
+    ...placed(shown, factor, at(0, -middle * factor)),
+    ...between,
+    ...sideLabels(labels, beside, rightRoom, room),
+  ]
   return placed(all, 1, at(-(LABEL_BESIDE + rightRoom) / 2, 0))
 }

@@ -1,7 +1,7 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { at, polar, type Shape, type Vertex } from '#src/drawings/model.ts'
-import { circle, line } from '#src/drawings/shapes.ts'
+import { circle, cross, line } from '#src/drawings/shapes.ts'
 import { ballAngles } from './face.ts'
 import { hatched } from './hatching.ts'
 import { breakLine } from './ring-section.ts'
@@ -63,8 +63,7 @@ export function plateHalfSection(bearing: ThrustBearing, hatchSpacing: number, o
     line('outline', at(-half, -outside), at(-gap, -outside)),
     line('outline', at(gap, -outside), at(half, -outside)),
     line('centre', at(-half - overhang, 0), at(half + overhang, 0)),
-    line('centre', at(-ballRadius * 1.2, pitchRadius), at(ballRadius * 1.2, pitchRadius)),
-    line('centre', at(0, pitchRadius - ballRadius * 1.2), at(0, pitchRadius + ballRadius * 1.2)),
+    ...cross('centre', at(0, pitchRadius), ballRadius * 1.2),
   ]
 }
 
@@ -79,7 +78,6 @@ export function plateFace(bearing: ThrustBearing, overhang: number, ballRole: 'o
       circle(ballRole, polar(CENTRE, pitchRadius, angle), settled.ballDiameter / 2),
     ),
     circle('centre', CENTRE, pitchRadius),
-    line('centre', at(-reach, 0), at(reach, 0)),
-    line('centre', at(0, -reach), at(0, reach)),
+    ...cross('centre', CENTRE, reach),
   ]
 }

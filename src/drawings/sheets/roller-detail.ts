@@ -5,12 +5,11 @@ import { clipped } from '#src/drawings/clip.ts'
 import { at, type Point, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { line, placed } from '#src/drawings/shapes.ts'
-import { textWidth } from '#src/drawings/text-width.ts'
 import { ROLLER_PLAY } from '#src/words/drawing.ts'
-import { fittedText, leader, levelExtension, stacked, TEXT_HEIGHT, uprightLine } from './annotations.ts'
-import { labelBeside, type Room } from './groove-detail.ts'
+import { fittedText, levelExtension, TEXT_HEIGHT, uprightLine } from './annotations.ts'
 import { cheekSections, overallHalf, ringCuts, rollingElement } from './half-section.ts'
 import { breakLine, ringSection } from './ring-section.ts'
+import { labelRoom, type Room, type SideLabel, sideLabels } from './side-labels.ts'
 import type { SizeText } from './size-text.ts'
 
 const HATCH_SPACING = 2
@@ -22,7 +21,6 @@ const LINE_BESIDE = 4.5
 const LABEL_BESIDE = 8.5
 /** What that line takes on the left, its text upright beside it. */
 const LEFT_NEEDS = LINE_BESIDE + 2 + TEXT_HEIGHT + 0.5
-const LABELS_APART = 2 * TEXT_HEIGHT
 /** Where the arrows of length and play touch: so far from a roller's end, in roller diameters or its half length. */
 const TIP_FROM_END = 0.4
 
@@ -60,10 +58,8 @@ export function rollerEnd(bearing: FullRingBearing): { readonly along: number; r
   return { along: cut.left ? (left + right) / 2 : 0, reach: Math.hypot(bearing.settled.ballDiameter / 2, halfShown) }
 }
 
-type Label = { readonly words: string; readonly tip: Point }
-
 /** What stands beside the section, and where it points to, in the bearing's millimetres. */
-function labelsOf(bearing: FullRingBearing, say: SizeText): readonly Label[] {
+function labelsOf(bearing: FullRingBearing, say: SizeText): readonly SideLabel[] {
   const { innerRing, outerRing, cheeks, settled, pitchRadius, radialInternalClearance, axialPlay } = bearing
   const length = lengthOf(bearing)
   const inside = length / 2 - TIP_FROM_END * Math.min(settled.ballDiameter, length / 2)
@@ -90,15 +86,15 @@ function labelsOf(bearing: FullRingBearing, say: SizeText): readonly Label[] {
 }
 
 /** How much of a room's width the labels take; half of it at the most. */
-function labelRoom(bearing: FullRingBearing, say: SizeText, room: Room): number {
-  const widest = Math.max(...labelsOf(bearing, say).map(({ words }) => textWidth(words, TEXT_HEIGHT)))
-  return Math.min(room.width / 2 - LABEL_BESIDE, 2 + widest)
+function rightRoomOf(bearing: FullRingBearing, say: SizeText, room: Room): number {
+  const words = labelsOf(bearing, say).map((label) => label.words)
+  return labelRoom(words, LABEL_BESIDE, room)
 }
 
 /** The scale at which the end of a roller fits a room with its labels. */
 export function rollerDetailScale(bearing: FullRingBearing, say: SizeText, room: Room): Scale {
   const { left, right, top, bottom } = cropOf(bearing)
-  const beside = LEFT_NEEDS + LABEL_BESIDE + labelRoom(bearing, say, room)
+  const beside = LEFT_NEEDS + LABEL_BESIDE + rightRoomOf(bearing, say, room)
   return scaleUpTo(Math.min((room.width - beside) / (right - left), room.height / (top - bottom)))
 }
 
@@ -108,12 +104,13 @@ export function rollerDetail(bearing: FullRingBearing, say: SizeText, { factor }
   const middle = at((crop.left + crop.right) / 2, (crop.top + crop.bottom) / 2)
   const onPaper = ({ x, y }: Point): Point => at((x - middle.x) * factor, (y - middle.y) * factor)
   const half = ((crop.right - crop.left) / 2) * factor
-  const rightRoom = labelRoom(bearing, say, room)
+  const rightRoom = rightRoomOf(bearing, say, room)
   const shown = [...clipped(section(bearing, HATCH_SPACING / factor), windowOf(crop)), ...breaks(bearing, crop)]
+  const labels = labelsOf(bearing, say).map(({ words, tip }) => ({ words, tip: onPaper(tip) }))
   const all = [
     ...placed(shown, factor, at(-middle.x * factor, -middle.y * factor)),
     ...diameter(bearing, say, onPaper, { half, room }),
-    ...labels(labelsOf(bearing, say), onPaper, { beside: half + LABEL_BESIDE, room, rightRoom }),
+    ...sideLabels(labels, half + LABEL_BESIDE, rightRoom, room),
   ]
   return placed(all, 1, at((LEFT_NEEDS - LABEL_BESIDE - rightRoom) / 2, 0))
 }
@@ -184,18 +181,4 @@ function diameter(
     ...uprightLine(x, corner.y, high),
     fittedText(words, at(x - 2, (corner.y + high) / 2), room.height / 2, 'middle', { turned: 90 }),
   ]
-}
-
-function labels(
-  labelled: readonly Label[],
-  onPaper: OnPaper,
-  { beside, room, rightRoom }: { readonly beside: number; readonly room: Room; readonly rightRoom: number },
-): readonly Shape[] {
-  const rows = labelled.map(({ words, tip }) => ({ words, tip: onPaper(tip) })).toSorted((a, b) => b.tip.y - a.tip.y)
-  const wished = rows.map(({ tip }) => tip.y)
-  const heights = stacked(wished, LABELS_APART, -room.height / 2, room.height / 2)
-  return rows.flatMap(({ words, tip }, index) => {
-    const start = at(beside, heights[index] ?? tip.y)
-    return [...leader(start, tip), labelBeside(words, start, rightRoom - 1)]
-  })
 }

@@ -4,14 +4,14 @@ import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bear
 import { cheekScrewsOf, entryHoleDiameter, sawAllowance, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, polar, type Shape } from '#src/drawings/model.ts'
-import { circle, line, text } from '#src/drawings/shapes.ts'
+import { circle, cross, line, text } from '#src/drawings/shapes.ts'
 import { BLANK_TITLES, GRAIN, TEMPLATE_LABELS, TEMPLATE_NOTES } from '#src/words/drawing.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
 import { ballAngles, type Placed, screwHoles } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { type Figure, type Label, labelledItem } from './labelled-item.ts'
 import type { Item } from './pages.ts'
-import { type SizeText, sizeTextFor } from './size-text.ts'
+import { sizeTextFor } from './size-text.ts'
 
 const CENTRE = at(0, 0)
 const PUNCH_REACH = 4
@@ -27,7 +27,7 @@ export function cutSize({ dimensions }: Pick<FullRingDesign, 'dimensions'>, key:
   return row.cutTo ?? row.value
 }
 
-type Ring = { readonly role: 'finish' | 'saw' | 'hole' | 'centre'; readonly diameter: number; readonly words: string }
+type Ring = { readonly role: 'finish' | 'saw' | 'hole' | 'centre'; readonly diameter: Mm; readonly words: string }
 
 /**
  * The blanks, full size, to be glued or pricked onto the board: what to turn to in full lines, what to saw by in dashed
@@ -48,8 +48,19 @@ export const cagedTemplateItems = (design: CagedDesign): readonly Item[] => [
 
 type RingsDesign = DesignOf<DrawnRings>
 
+/** A circle of the design, as large as it is cut. */
+function circleOf(
+  design: DesignOf<Placed>,
+  key: DimensionKey,
+  label: (symbol: string, size: string) => string,
+  role: Ring['role'] = 'finish',
+): Ring {
+  const diameter = cutSize(design, key)
+  return { role, diameter, words: label(DIMENSION_SYMBOLS[key], sizeTextFor(design.bearing)(diameter)) }
+}
+
 /** Round what is turned, with the allowance for the lathe. */
-function sawLine(outside: Mm, { bearing }: DesignOf<Pick<Placed, 'settled'>>): Ring {
+function sawLine({ diameter: outside }: Ring, { bearing }: DesignOf<Pick<Placed, 'settled'>>): Ring {
   const diameter = mm(outside + 2 * sawAllowance(bearing.settled.input.units))
   return { role: 'saw', diameter, words: TEMPLATE_LABELS.saw(sizeTextFor(bearing)(diameter)) }
 }
@@ -57,52 +68,35 @@ function sawLine(outside: Mm, { bearing }: DesignOf<Pick<Placed, 'settled'>>): R
 function outerBlank(design: RingsDesign): Item {
   const { units } = design.bearing.settled.input
   const say = sizeTextFor(design.bearing)
-  const allowance = sawAllowance(units)
-  const outside = cutSize(design, 'outerRing.outsideDiameter')
-  const key = cylinderKeys(design.bearing).outer
-  const hole = cutSize(design, key)
-  const core = hole - 2 * allowance
+  const outside = circleOf(design, 'outerRing.outsideDiameter', TEMPLATE_LABELS.turn)
+  const hole = circleOf(design, cylinderKeys(design.bearing).outer, TEMPLATE_LABELS.open)
+  const core = mm(hole.diameter - 2 * sawAllowance(units))
   const entry = entryHoleDiameter(units)
   // The blade enters inside of the core's line, a hand's breadth of nothing away from it, and clear of the centre.
   const hasCore = core > 2 * (entry + PUNCH_REACH)
   const entryCentre = polar(CENTRE, core / 2 - entry / 2 - 1, 35)
   const rings: readonly Ring[] = [
     sawLine(outside, design),
-    {
-      role: 'finish',
-      diameter: outside,
-      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS['outerRing.outsideDiameter'], say(outside)),
-    },
-    { role: 'finish', diameter: hole, words: TEMPLATE_LABELS.open(DIMENSION_SYMBOLS[key], say(hole)) },
-    ...(hasCore ? [{ role: 'saw', diameter: core, words: TEMPLATE_LABELS.core(say(mm(core))) } as const] : []),
+    outside,
+    hole,
+    ...(hasCore ? [{ role: 'saw', diameter: core, words: TEMPLATE_LABELS.core(say(core)) } as const] : []),
   ]
   const holes = hasCore ? [circle('hole', entryCentre, entry / 2)] : []
   const entryLabel = hasCore ? [{ words: TEMPLATE_LABELS.bladeHole(say(entry)) }] : []
-  return blank(BLANK_TITLES.outer, rings, holes, [...entryLabel, thickness(design, say, 'outerRing.width')])
+  return blank(BLANK_TITLES.outer, rings, holes, [...entryLabel, thickness(design, 'outerRing.width')])
 }
 
 function innerBlank(design: RingsDesign): Item {
   const { bearing } = design
-  const say = sizeTextFor(bearing)
-  const key = cylinderKeys(bearing).inner
-  const outside = cutSize(design, key)
-  const bore = cutSize(design, 'innerRing.boreDiameter')
+  const outside = circleOf(design, cylinderKeys(bearing).inner, TEMPLATE_LABELS.turn)
+  const bore = circleOf(design, 'innerRing.boreDiameter', TEMPLATE_LABELS.bore)
   const screws = splitScrewsOf(bearing)
-  const rings: readonly Ring[] = [
-    sawLine(outside, design),
-    { role: 'finish', diameter: outside, words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS[key], say(outside)) },
-    {
-      role: 'finish',
-      diameter: bore,
-      words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS['innerRing.boreDiameter'], say(bore)),
-    },
-  ]
   const notes: readonly Label[] = [
-    ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.splitScrews(screws, say) }]),
+    ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.splitScrews(screws, sizeTextFor(bearing)) }]),
     ...(bearing.settled.split === 'inner-ring' ? [{ words: TEMPLATE_NOTES.splitRing }] : []),
-    thickness(design, say, 'innerRing.width'),
+    thickness(design, 'innerRing.width'),
   ]
-  return blank(BLANK_TITLES.inner, rings, screwHoles(screws), notes)
+  return blank(BLANK_TITLES.inner, [sawLine(outside, design), outside, bore], screwHoles(screws), notes)
 }
 
 /** A pocket's line runs past the blank's edge, so that it can be carried over it with a square. */
@@ -112,95 +106,55 @@ const PAST_EDGE = 3
 function cageBlank(design: CagedDesign): Item {
   const { bearing } = design
   const { settled, cage } = bearing
-  const say = sizeTextFor(bearing)
-  const [outside, bore] = [cutSize(design, 'cage.outsideDiameter'), cutSize(design, 'cage.boreDiameter')]
+  const outside = circleOf(design, 'cage.outsideDiameter', TEMPLATE_LABELS.turn)
+  const bore = circleOf(design, 'cage.boreDiameter', TEMPLATE_LABELS.bore)
   const saw = sawLine(outside, design)
-  const rings: readonly Ring[] = [
-    saw,
-    {
-      role: 'finish',
-      diameter: outside,
-      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS['cage.outsideDiameter'], say(outside)),
-    },
-    { role: 'finish', diameter: bore, words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS['cage.boreDiameter'], say(bore)) },
-  ]
   const middles = ballAngles(bearing).map((angle) =>
-    line('centre', polar(CENTRE, bore / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
+    line('centre', polar(CENTRE, bore.diameter / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
   )
-  const pocket = cutSize(design, 'cage.pocketDiameter')
+  const pocket = sizeTextFor(bearing)(cutSize(design, 'cage.pocketDiameter'))
   const { count } = settled.input.balls
   const notes: readonly Label[] = [
-    { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS['cage.pocketDiameter'], say(pocket)) },
+    { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS['cage.pocketDiameter'], pocket) },
     ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
-    thickness(design, say, 'cage.width'),
+    thickness(design, 'cage.width'),
   ]
-  return blank(BLANK_TITLES.cage, rings, middles, notes)
+  return blank(BLANK_TITLES.cage, [saw, outside, bore], middles, notes)
 }
 
 /** The two discs that keep rollers in. */
 function cheekBlanks(design: FullRingDesign): readonly Item[] {
-  const { cheeks } = design.bearing
-  if (cheeks === undefined) return []
-  const say = sizeTextFor(design.bearing)
-  const outside = cutSize(design, 'cheeks.outsideDiameter')
-  const hole = cutSize(design, 'cheeks.holeDiameter')
-  const rings: readonly Ring[] = [
-    sawLine(outside, design),
-    {
-      role: 'finish',
-      diameter: outside,
-      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS['cheeks.outsideDiameter'], say(outside)),
-    },
-    {
-      role: 'finish',
-      diameter: hole,
-      words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS['cheeks.holeDiameter'], say(hole)),
-    },
-  ]
-  const screws = cheekScrewsOf(design.bearing)
+  const { bearing } = design
+  if (bearing.cheeks === undefined) return []
+  const outside = circleOf(design, 'cheeks.outsideDiameter', TEMPLATE_LABELS.turn)
+  const hole = circleOf(design, 'cheeks.holeDiameter', TEMPLATE_LABELS.bore)
+  const screws = cheekScrewsOf(bearing)
   const notes = [
-    ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.cheekScrews(screws, say) }]),
+    ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.cheekScrews(screws, sizeTextFor(bearing)) }]),
     { words: TEMPLATE_NOTES.makeTwo },
-    thickness(design, say, 'cheeks.thickness'),
+    thickness(design, 'cheeks.thickness'),
   ]
-  return [blank(BLANK_TITLES.cheek, rings, screwHoles(screws), notes)]
+  return [blank(BLANK_TITLES.cheek, [sawLine(outside, design), outside, hole], screwHoles(screws), notes)]
 }
 
 /** Of a turntable: the plate, of which two are made alike. */
 export function plateItems(design: ThrustDesign): readonly Item[] {
-  const say = sizeTextFor(design.bearing)
-  const [outside, bore] = [cutSize(design, 'plates.outsideDiameter'), cutSize(design, 'plates.boreDiameter')]
-  const circle = cutSize(design, 'pitchDiameter')
-  const rings: readonly Ring[] = [
+  const outside = circleOf(design, 'plates.outsideDiameter', TEMPLATE_LABELS.turn)
+  const rings = [
     sawLine(outside, design),
-    {
-      role: 'finish',
-      diameter: outside,
-      words: TEMPLATE_LABELS.turn(DIMENSION_SYMBOLS['outerRing.outsideDiameter'], say(outside)),
-    },
-    {
-      role: 'centre',
-      diameter: circle,
-      words: TEMPLATE_LABELS.grooveCircle(DIMENSION_SYMBOLS.pitchDiameter, say(circle)),
-    },
-    {
-      role: 'finish',
-      diameter: bore,
-      words: TEMPLATE_LABELS.bore(DIMENSION_SYMBOLS['innerRing.boreDiameter'], say(bore)),
-    },
+    outside,
+    circleOf(design, 'pitchDiameter', TEMPLATE_LABELS.grooveCircle, 'centre'),
+    circleOf(design, 'plates.boreDiameter', TEMPLATE_LABELS.bore),
   ]
-  return [
-    blank(
-      BLANK_TITLES.plate,
-      rings,
-      [],
-      [{ words: TEMPLATE_NOTES.makeTwo }, thickness(design, say, 'plates.thickness')],
-    ),
-  ]
+  const notes = [{ words: TEMPLATE_NOTES.makeTwo }, thickness(design, 'plates.thickness')]
+  return [blank(BLANK_TITLES.plate, rings, [], notes)]
 }
 
-const thickness = (design: DesignOf<Placed>, say: SizeText, key: DimensionKey): Label => ({
-  words: TEMPLATE_LABELS.thickness(say(cutSize(design, key)), design.bearing.settled.input.units),
+const thickness = (design: DesignOf<Placed>, key: DimensionKey): Label => ({
+  words: TEMPLATE_LABELS.thickness(
+    sizeTextFor(design.bearing)(cutSize(design, key)),
+    design.bearing.settled.input.units,
+  ),
 })
 
 function blank(title: string, rings: readonly Ring[], holes: readonly Shape[], notes: readonly Label[]): Item {
@@ -225,11 +179,7 @@ function blank(title: string, rings: readonly Ring[], holes: readonly Shape[], n
 }
 
 /** A cross to prick through, and the mark of a centre punch. */
-const punch = (): readonly Shape[] => [
-  circle('layout', CENTRE, PUNCH_RADIUS),
-  line('layout', at(-PUNCH_REACH, 0), at(PUNCH_REACH, 0)),
-  line('layout', at(0, -PUNCH_REACH), at(0, PUNCH_REACH)),
-]
+const punch = (): readonly Shape[] => [circle('layout', CENTRE, PUNCH_RADIUS), ...cross('layout', CENTRE, PUNCH_REACH)]
 
 /** Above the blank, along the board. */
 function grain(radius: number): readonly Shape[] {

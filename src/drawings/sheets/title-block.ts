@@ -2,7 +2,7 @@ import { at, type Shape } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
 import { fittedText, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
 
-export type TitleBlock = {
+type TitleBlock = {
   readonly title: string
   readonly subtitle: string
   /** Name and value of each cell of the bottom row. */

@@ -1,4 +1,13 @@
-import type { Drawing, Point, Role, Shape, ShapeOf, Vertex } from '#src/drawings/model.ts'
+import {
+  type Drawing,
+  type Point,
+  type Role,
+  type Shape,
+  type ShapeOf,
+  type Vertex,
+  withinTurn,
+} from '#src/drawings/model.ts'
+import { LOOKS } from './looks.ts'
 
 /** What a layer is for, its line type and its colour (AutoCAD colour index; 7 is black on white and white on black). */
 type Layer = { readonly name: string; readonly lineType: keyof typeof LINE_TYPES; readonly colour: number }
@@ -6,10 +15,15 @@ type Layer = { readonly name: string; readonly lineType: keyof typeof LINE_TYPES
 /** Dashes and gaps on paper, in millimetres; a drawing that is put on paper smaller has them longer. */
 const LINE_TYPES = {
   CONTINUOUS: [],
-  HIDDEN: [2.4, -0.8],
-  CENTER: [6, -0.8, 0.4, -0.8],
-  DASHED: [3.2, -1.2],
-} as const
+  HIDDEN: dashesOf('hidden'),
+  CENTER: dashesOf('centre'),
+  DASHED: dashesOf('saw'),
+} as const satisfies Record<string, readonly number[]>
+
+/** A gap is a length below 0. */
+function dashesOf(role: Role): readonly number[] {
+  return (LOOKS[role].dashes ?? []).map((length, index) => (index % 2 === 0 ? length : -length))
+}
 
 /** A layer for each purpose, so that a machine cuts by FINISH or SAW and leaves the rest alone. */
 const LAYERS: Readonly<Record<Role, Layer>> = {
@@ -132,8 +146,8 @@ function entity(shape: Shape): readonly Group[] {
         on,
         ...xyz(10, shape.centre),
         [40, radius(shape.radius)],
-        [50, fixed(turn(shape.start))],
-        [51, fixed(turn(shape.end))],
+        [50, fixed(withinTurn(shape.start))],
+        [51, fixed(withinTurn(shape.end))],
       ]
     case 'polyline':
       return shape.filled === true && shape.points.length === 3 ? triangle(shape, on) : polyline(shape, on)
@@ -206,8 +220,6 @@ function radius(length: number): string {
   if (!(length > 0)) throw new RangeError(`radius must be above 0, got ${length}`)
   return fixed(length)
 }
-
-const turn = (angle: number): number => ((angle % 360) + 360) % 360
 
 /** What CAD fonts know no sign for, in the spelling of DXF or in ASCII. */
 const SPELLED: Readonly<Record<string, string>> = {

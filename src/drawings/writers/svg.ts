@@ -7,6 +7,7 @@ import {
   type Shape,
   type ShapeOf,
   type Vertex,
+  withinTurn,
 } from '#src/drawings/model.ts'
 import { CAPITAL_HEIGHT, LOOKS, type Look } from './looks.ts'
 
@@ -85,7 +86,7 @@ function writerOf({ scale, height }: Drawing) {
   }
   const arc = ({ centre, radius, start, end }: ShapeOf<'arc'>): string => {
     const [from, to] = [polar(centre, radius, start), polar(centre, radius, end)]
-    const large = (((end - start) % 360) + 360) % 360 > 180 ? 1 : 0
+    const large = withinTurn(end - start) > 180 ? 1 : 0
     return `<path d="M${xy(from)} A${length(radius)} ${length(radius)} 0 ${large} 0 ${xy(to)}"/>`
   }
   const text = ({ text: words, at, height: capitals, anchor, turned = 0, bold }: ShapeOf<'text'>): string => {

@@ -1,11 +1,12 @@
 import type { Split } from '#shared/bearing/fields.ts'
+import type { Method } from '#shared/making/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
-import { LAYOUT_CHECK, type Machines, type OperationWords, ROUND_BY } from './operation.ts'
+import { LAYOUT_CHECK, type OperationWords, ROUND_BY } from './operation.ts'
 
 /* Making a cage, and putting the balls in through it. */
 
-export function cageRing(machines: Machines, pieces: 1 | 2): OperationWords {
+export function cageRing(machines: Method, pieces: 1 | 2): OperationWords {
   const { tool, how } = ROUND_BY[machines]
   const words = `Bore it while you can still clamp it. ${how('bore')}`
   return {

@@ -1,22 +1,16 @@
 import type { Split } from '#shared/bearing/fields.ts'
-import {
-  HALVES_CHECK,
-  HOLLOW_EDGE,
-  LAYOUT_CHECK,
-  type Machines,
-  type OperationWords,
-  PROFILE_SHORT,
-} from './operation.ts'
+import type { Method } from '#shared/making/method.ts'
+import { HALVES_CHECK, HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, PROFILE_SHORT } from './operation.ts'
 
 /* Making an inner ring, from the board to the play. Tracks are in `rollers.ts`. */
 
-const BLANK_TOOL: Readonly<Record<Machines, string>> = {
+const BLANK_TOOL: Readonly<Record<Method, string>> = {
   'saw-and-lathe': 'saw, plane, drill press',
   'lathe-only': 'saw, plane, drill press',
   'router-and-lathe': 'router on a circle jig, drill press',
 }
 
-export const innerBlank = (machines: Machines, isSplit: boolean): OperationWords => ({
+export const innerBlank = (machines: Method, isSplit: boolean): OperationWords => ({
   title: isSplit ? 'Cut the two discs of the inner ring' : 'Cut the disc of the inner ring',
   tool: BLANK_TOOL[machines],
   how: isSplit

@@ -1,3 +1,6 @@
+import type { Method } from '#shared/making/method.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+
 /** The words of one operation of the job sheet. */
 export interface OperationWords {
   readonly title: string
@@ -7,15 +10,20 @@ export interface OperationWords {
   readonly mistake: { readonly looksLike: string; readonly costs: string }
 }
 
-/** The machines at hand. */
-export type Machines = 'saw-and-lathe' | 'lathe-only' | 'router-and-lathe'
+/** What cutting too far does to the gap. */
+export interface GapFacts {
+  /** Radially. */
+  readonly over: Mm
+  readonly opens: Mm
+  readonly units: Units
+}
 
 export const LAYOUT_CHECK =
   'First measure the bars on the printed template: 100 mm and 4 in. Then measure each circle with a rule, in two directions at right angles.'
 
 /** With what a bored disc is made round, and how, about its hole. */
 export const ROUND_BY: Readonly<
-  Record<Machines, { readonly tool: string; readonly how: (hole: 'bore' | 'hole') => string }>
+  Record<Method, { readonly tool: string; readonly how: (hole: 'bore' | 'hole') => string }>
 > = {
   'saw-and-lathe': {
     tool: 'drill press, band saw or scroll saw, lathe',

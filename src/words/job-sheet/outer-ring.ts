@@ -1,12 +1,13 @@
+import type { Method } from '#shared/making/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
 import type { Terms } from '#src/words/terms.ts'
 import {
   FULL_LINE_STAYS,
+  type GapFacts,
   HALVES_CHECK,
   HOLLOW_EDGE,
   LAYOUT_CHECK,
-  type Machines,
   type OperationWords,
   PROFILE_SHORT,
   ROUND_EDGE,
@@ -46,7 +47,7 @@ export const OUTER_SPLIT: OperationWords = {
 const BORE_CENTRE = 'Bore the centre square to the face, for the screw chuck.'
 
 /** There is a hole for the blade where the core is sawn out. */
-export const outerBore = (machines: Machines): OperationWords => ({
+export const outerBore = (machines: Method): OperationWords => ({
   title: machines === 'lathe-only' ? 'Bore the hole for the chuck' : 'Bore the holes for the chuck and the blade',
   tool: 'drill press, a sharp bit',
   how:
@@ -73,7 +74,7 @@ export const outerSaw = ({ raceway }: Terms): OperationWords => ({
 
 const TURN_OUTSIDE = 'True the face, then turn the outside down to the line.'
 
-export const outerOutside = (machines: Machines, { raceway }: Terms): OperationWords => ({
+export const outerOutside = (machines: Method, { raceway }: Terms): OperationWords => ({
   title: 'Turn the outside of the outer ring',
   tool: 'lathe, gouge and scraper, outside caliper',
   how:
@@ -129,7 +130,7 @@ const INSIDE: Omit<OperationWords, 'mistake'> = {
 }
 
 export const OUTER_INSIDE = {
-  radial: (facts: { readonly over: Mm; readonly opens: Mm; readonly units: Units }): OperationWords => ({
+  radial: (facts: GapFacts): OperationWords => ({
     ...INSIDE,
     mistake: {
       looksLike: `A hole that is ${figure(facts.over, facts.units)} too large opens the gap by ${figure(facts.opens, facts.units)}, if you then cut the groove to its depth all the same.`,
@@ -147,7 +148,7 @@ export const OUTER_INSIDE = {
 } as const
 
 export const OUTER_GROOVE = {
-  radial: (facts: { readonly over: Mm; readonly opens: Mm; readonly units: Units }): OperationWords => ({
+  radial: (facts: GapFacts): OperationWords => ({
     title: 'Cut the groove of the outer ring, short of its depth',
     tool: 'lathe, scraper ground to the groove radius, inside caliper',
     how: 'Cut straight in, at mid width. Stop short of the depth: you sand the rest to fit, with the balls in.',
@@ -172,11 +173,17 @@ export const OUTER_GROOVE = {
   }),
 } as const
 
+interface FitFacts {
+  readonly count: number
+  readonly ballGap: Mm
+  readonly units: Units
+}
+
 const MEASURE_GAP = 'push them together, and measure the gap between the last and the first.'
 
 /** Trying what rolls in the outer ring of a full ring. */
 export const OUTER_FIT = {
-  radial: (facts: { readonly count: number; readonly ballGap: Mm; readonly units: Units }): OperationWords => ({
+  radial: (facts: FitFacts): OperationWords => ({
     title: 'Try the balls',
     tool: 'the balls, a rule or feelers',
     how: `Lay the ring flat on the bench, packed up so that the balls lie at mid groove. Lay in all the balls that go in, ${MEASURE_GAP} If the last ball does not go in, measure the opening where it should go.`,
@@ -186,7 +193,7 @@ export const OUTER_FIT = {
       costs: `You cut once too often. At a gap of ${figure(facts.ballGap, facts.units)} the ring is done.`,
     },
   }),
-  roller: (facts: { readonly count: number; readonly ballGap: Mm; readonly units: Units }): OperationWords => ({
+  roller: (facts: FitFacts): OperationWords => ({
     title: 'Try the rollers',
     tool: 'the rollers, a rule or feelers',
     how: `Lay the ring flat on the bench. Stand all the rollers that go in on end in it, ${MEASURE_GAP} If the last roller does not go in, measure the opening where it should go.`,

@@ -1,6 +1,7 @@
+import type { Method } from '#shared/making/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
-import { LAYOUT_CHECK, type Machines, type OperationWords, ROUND_BY } from './operation.ts'
+import { type GapFacts, LAYOUT_CHECK, type OperationWords, ROUND_BY } from './operation.ts'
 
 /* Making the two plates of a turntable. */
 
@@ -15,7 +16,7 @@ export const PLATE_LAYOUT: OperationWords = {
   },
 }
 
-export const plateShape = (machines: Machines): OperationWords => ({
+export const plateShape = (machines: Method): OperationWords => ({
   title: 'Bore the plates and make them round',
   tool: ROUND_BY[machines].tool,
   how: `Bore the centre square to the face while you can still clamp the blank. ${ROUND_BY[machines].how('bore')}`,
@@ -27,21 +28,15 @@ export const plateShape = (machines: Machines): OperationWords => ({
 })
 
 /** What cuts the groove of a plate, and what sets its circle. */
-const GROOVED_BY: Readonly<Record<Machines, { readonly tool: string; readonly setting: string }>> = {
+const GROOVED_BY: Readonly<Record<Method, { readonly tool: string; readonly setting: string }>> = {
   'saw-and-lathe': { tool: 'lathe, scraper ground to the groove radius', setting: 'of the tool' },
   'lathe-only': { tool: 'lathe, scraper ground to the groove radius', setting: 'of the tool' },
   'router-and-lathe': { tool: 'router on a circle jig, round-nose bit', setting: 'of the jig' },
 }
 
-export const trialGroove = (facts: {
-  readonly machines: Machines
-  /** Radially. */
-  readonly over: Mm
-  readonly opens: Mm
-  readonly units: Units
-}): OperationWords => ({
+export const trialGroove = (machines: Method, facts: GapFacts): OperationWords => ({
   title: 'Cut the first groove shallow',
-  tool: GROOVED_BY[facts.machines].tool,
+  tool: GROOVED_BY[machines].tool,
   how: 'Cut it on its circle, to a third of its depth. The balls lie over the lowest line of the groove however deep it is, so a shallow groove already shows whether the circle is right.',
   check: 'Measure across the lowest line of the groove, in two directions.',
   mistake: {
@@ -70,7 +65,7 @@ export const tryInPlate = (facts: {
   },
 })
 
-export const plateGroove = (machines: Machines): OperationWords => ({
+export const plateGroove = (machines: Method): OperationWords => ({
   title: 'Cut the groove to its depth',
   tool: GROOVED_BY[machines].tool,
   how: `Cut it on the circle that the balls have shown, in passes, the last one light. Write down the setting ${GROOVED_BY[machines].setting}.`,

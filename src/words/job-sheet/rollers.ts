@@ -1,15 +1,11 @@
+import type { Method } from '#shared/making/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
-import { HOLLOW_EDGE, LAYOUT_CHECK, type Machines, type OperationWords, ROUND_BY, ROUND_EDGE } from './operation.ts'
+import { type GapFacts, HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, ROUND_BY, ROUND_EDGE } from './operation.ts'
 
 /* Turning the tracks of a roller bearing, and its cheeks. */
 
-export const outerTrack = (facts: {
-  /** Radially. */
-  readonly over: Mm
-  readonly opens: Mm
-  readonly units: Units
-}): OperationWords => ({
+export const outerTrack = (facts: GapFacts): OperationWords => ({
   title: 'Turn the track of the outer ring, short of its size',
   tool: 'lathe, ring held by its outside, scraper, inside caliper',
   how: 'Turn straight through, moving the tool along the axis: on a track that tapers the rollers run askew. Stop short of the size: you sand the rest to fit, with the rollers in.',
@@ -33,7 +29,7 @@ export const INNER_TRACK: OperationWords = {
 }
 
 export function cheeks(facts: {
-  readonly machines: Machines
+  readonly machines: Method
   readonly axialPlay: Mm
   /** The wood behind the track has room for screws. */
   readonly hasScrews: boolean

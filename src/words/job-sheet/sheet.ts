@@ -1,7 +1,7 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
-import type { BallMaterial } from '#shared/bearing/fields.ts'
-import type { Mm, Units } from '#shared/units/length.ts'
-import { figure } from '#src/words/figure.ts'
+import type { Mm } from '#shared/units/length.ts'
+import type { BearingFacts } from '#src/words/bearing-facts.ts'
+import { capitalised, figure } from '#src/words/figure.ts'
 import { MADE_OF } from '#src/words/materials.ts'
 import { TERMS } from '#src/words/terms.ts'
 
@@ -27,21 +27,10 @@ export const SHEET = {
 } as const
 
 /** `Radial bearing with 12 wooden balls of 16 mm: outside 104 mm, bore 12 mm`. */
-export function sheetTitle(
-  arrangement: ArrangementName,
-  facts: {
-    readonly count: number
-    readonly material: BallMaterial
-    readonly ballDiameter: Mm
-    readonly outside: Mm
-    readonly bore: Mm
-    readonly units: Units
-  },
-): string {
+export function sheetTitle(arrangement: ArrangementName, facts: BearingFacts): string {
   const { bearing, element } = TERMS[arrangement]
   const size = (length: Mm): string => figure(length, facts.units)
-  const name = `${bearing.charAt(0).toUpperCase()}${bearing.slice(1)}`
-  return `${name} with ${facts.count} ${MADE_OF[facts.material]} ${element.many} of ${size(facts.ballDiameter)}: outside ${size(facts.outside)}, bore ${size(facts.bore)}`
+  return `${capitalised(bearing)} with ${facts.count} ${MADE_OF[facts.material]} ${element.many} of ${size(facts.ballDiameter)}: outside ${size(facts.outside)}, bore ${size(facts.bore)}`
 }
 
 export const pageNumber = (page: number, pages: number): string => `${SHEET.name}, page ${page} of ${pages}`

@@ -45,7 +45,7 @@ export const meanDiameter = (arrangement: ArrangementName): string => `mean ${TE
 export const rowOf = (count: number, arrangement: ArrangementName): string =>
   `row of ${count} ${TERMS[arrangement].element.many}`
 export const screwCircle = ({ count }: ScrewCircle): string => `circle of the ${count} screws`
-export const gapName = (arrangement: ArrangementName): string => `${TERMS[arrangement].element.one} gap`
+export const gapName = (arrangement: ArrangementName): string => TERMS[arrangement].gap
 export const gapToReach = (arrangement: ArrangementName): string => `${gapName(arrangement)} to reach`
 
 export const READINGS = {

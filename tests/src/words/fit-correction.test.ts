@@ -12,11 +12,10 @@ import {
   nextReadingSentence,
 } from '#src/words/fit-correction.ts'
 import { TERMS } from '#src/words/terms.ts'
+import { DIAL, RULE } from '#tests/support/fit-workshop.ts'
 
 /* Every sentence of real answers, held to the words of its own arrangement. */
 
-const RULE = { graduation: 0.5, standardUncertainty: 0.15 }
-const DIAL = { graduation: 0, standardUncertainty: 0.05 }
 const gap = (value: number): Reading => ({ kind: 'ball-gap', value, error: RULE })
 const opening = (value: number): Reading => ({ kind: 'last-ball-opening', ballsLeftOut: 1, value, error: RULE })
 const play = (value: number): Reading => ({ kind: 'radial-play', value, error: DIAL })
