@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { type BallMaterial, plain, trade } from '#shared/bearing/fields.ts'
+import { plain, trade } from '#shared/bearing/fields.ts'
 import {
   CONSTRUCTIONS,
   type Construction,
@@ -31,8 +31,7 @@ const LONGEST_NAME = 30
 
 /** Wide enough for either scale. The equation takes less, and the core refuses the rest. */
 const degrees = (description: string) => Type.Number({ minimum: -60, maximum: 200, description })
-const humidity = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
-const moisture = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
+const percentage = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
 
 const USUAL_CONSTRUCTION: Construction = 'flat-sawn'
 
@@ -73,9 +72,9 @@ const range = (limit: ReturnType<typeof degrees>, description: string) =>
 export const Today = Type.Object(
   {
     temperature: Type.Optional(degrees('Temperature of the air. Default: 20 °C.')),
-    relativeHumidity: Type.Optional(humidity('Relative humidity of the air, in %.')),
+    relativeHumidity: Type.Optional(percentage('Relative humidity of the air, in %.')),
     moistureContent: Type.Optional(
-      moisture('Moisture content of the wood, in % of its dry mass. Use it instead of the air.'),
+      percentage('Moisture content of the wood, in % of its dry mass. Use it instead of the air.'),
     ),
   },
   {
@@ -98,7 +97,7 @@ export const Month = Type.Object(
       description: 'Returned with the answer for this month.',
     }),
     temperature: degrees('Mean temperature of the month.'),
-    relativeHumidity: humidity('Mean relative humidity of the month, in %.'),
+    relativeHumidity: percentage('Mean relative humidity of the month, in %.'),
   },
   { $id: 'Month', description: 'A month, or any other part of the year.', additionalProperties: false },
 )
@@ -118,10 +117,10 @@ export const Climate = Type.Object(
       range(degrees('Degrees.'), 'Range of the temperature over the year. Default: 20 °C all year.'),
     ),
     relativeHumidity: Type.Optional(
-      range(humidity('Relative humidity in %.'), 'Range of the relative humidity over the year.'),
+      range(percentage('Relative humidity in %.'), 'Range of the relative humidity over the year.'),
     ),
     moistureContent: Type.Optional(
-      range(moisture('Relative humidity in %.'), 'Range of the moisture content of the wood over the year.'),
+      range(percentage('Relative humidity in %.'), 'Range of the moisture content of the wood over the year.'),
     ),
     months: Type.Optional(
       Type.Array(refTo<typeof Month>('Month'), {
@@ -161,7 +160,7 @@ export const yearDefaults = (at = ''): Defaults => ({
 })
 
 /** The woods as core input, or a fault for every unknown name. */
-export function toWoods(woods: Woods): Result<CoreWoods, readonly Fault[]> {
+function toWoods(woods: Woods): Result<CoreWoods, readonly Fault[]> {
   const outer = toRingWood(woods.outerRing, '/woods/outerRing')
   const inner = toRingWood(woods.innerRing, '/woods/innerRing')
   const balls = woods.balls === undefined ? undefined : readSpecies(woods.balls.species, '/woods/balls/species')
@@ -183,15 +182,15 @@ function toRingWood(
   return typeof known === 'string' ? { construction, species: known } : known
 }
 
-/** Woods, year and day of making of one bearing as core input, or every fault of them. */
+/** Woods, year and day of making as core input, or every fault of them. */
 export function toYear(
   request: { readonly woods: Woods; readonly climate: Climate },
-  material: BallMaterial,
+  areBallsWooden: boolean,
 ): Result<Year, readonly Fault[]> {
   const woods = toWoods(request.woods)
   const year = toClimate(request.climate)
   const stray: readonly Fault[] =
-    material === 'wood' || request.woods.balls === undefined ? [] : [{ path: '/woods/balls', message: NO_WOODEN_BALLS }]
+    areBallsWooden || request.woods.balls === undefined ? [] : [{ path: '/woods/balls', message: NO_WOODEN_BALLS }]
   if (!woods.ok || !year.ok || stray.length > 0) {
     return fail([...(woods.ok ? [] : woods.error), ...(year.ok ? [] : year.error), ...stray])
   }
@@ -199,7 +198,7 @@ export function toYear(
 }
 
 /** The year and the day of making as core input, or a fault for each that is missing. */
-export function toClimate(
+function toClimate(
   climate: Climate,
 ): Result<{ readonly climate: CoreClimate; readonly today: CoreToday }, readonly Fault[]> {
   const year = toCoreClimate(climate)

@@ -159,8 +159,7 @@ export function inputBy<Name extends string, F extends Fields>(
   request: Tagged<Name> & RequestOf<F>,
 ): Tagged<Name> & InputOf<F> {
   const { units, arrangement } = request
-  // The same rows made the request's type and the core's.
-  return { units, arrangement, ...(fromRequest(fields, { ...request }, units) as InputOf<F>) }
+  return { units, arrangement, ...fromRequest(fields, { ...request }, units) }
 }
 
 /** The way back of `inputBy`. */
@@ -169,5 +168,5 @@ export function requestBy<Name extends string, F extends Fields>(
   input: Tagged<Name> & InputOf<F>,
 ): Tagged<Name> & RequestOf<F> {
   const { units, arrangement } = input
-  return { units, arrangement, ...(toRequest(fields, { ...input }, units) as RequestOf<F>) }
+  return { units, arrangement, ...toRequest(fields, { ...input }, units) }
 }

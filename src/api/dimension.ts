@@ -1,14 +1,11 @@
 import { type Static, Type } from 'typebox'
 import { type Dimension as CoreDimension, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
-import { refTo } from '#src/http/schema.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import type { Terms } from '#src/words/terms.ts'
-import { type ShownLength, show } from './length.ts'
+import { show, shownLength } from './length.ts'
 import { showNumber, shownNumber } from './number.ts'
 import { written } from './optional.ts'
-
-const length = refTo<typeof ShownLength>('ShownLength')
 
 export const Dimension = Type.Object(
   {
@@ -17,34 +14,21 @@ export const Dimension = Type.Object(
     ),
     symbol: Type.String({ description: 'The symbol of bearing standards, where there is one.' }),
     name: Type.String({ description: 'The size in words.' }),
-    value: Type.Unsafe<ShownLength>({ ...length, description: 'The finished size.' }),
-    cutTo: Type.Optional(
-      Type.Unsafe<ShownLength>({
-        ...length,
-        description: 'The size to turn to, so that the finish or raised grain brings it to `value`.',
-      }),
-    ),
+    value: shownLength('The finished size.'),
+    cutTo: Type.Optional(shownLength('The size to turn to, so that the finish or raised grain brings it to `value`.')),
     shop: Type.String({ description: '`value` to the nearest figure of the rule or caliper.' }),
     cutToShop: Type.Optional(
       Type.String({
         description: '`cutTo` to the nearest figure of the rule or caliper, where a finish makes it differ.',
       }),
     ),
-    shopError: Type.Unsafe<ShownLength>({
-      ...length,
-      description: 'Shop figure minus `value`: above 0 where the shop figure is larger.',
-    }),
+    shopError: shownLength('Shop figure minus `value`: above 0 where the shop figure is larger.'),
     gapPerUnit: Type.Optional(
       shownNumber(
         'Change of the ball gap per unit of this size, with everything else fixed: for the land the groove depth, for the groove the land.',
       ),
     ),
-    gapChangeAtShop: Type.Optional(
-      Type.Unsafe<ShownLength>({
-        ...length,
-        description: 'Change of the ball gap when you cut to the shop figure.',
-      }),
-    ),
+    gapChangeAtShop: Type.Optional(shownLength('Change of the ball gap when you cut to the shop figure.')),
   },
   { $id: 'Dimension', description: 'One size to work to.' },
 )

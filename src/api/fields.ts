@@ -1,5 +1,5 @@
 import { type TSchema, Type } from 'typebox'
-import type { Field, Fields, Group } from '#shared/bearing/field.ts'
+import type { Field, Fields, Group, InputOf } from '#shared/bearing/field.ts'
 import { LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -102,14 +102,15 @@ const described = ({ means, byDefault }: Field): string =>
 type Values = Readonly<Record<string, unknown>>
 
 /** A request's fields in the words of the core: millimetres, and no field that is undefined. */
-export function fromRequest(fields: Fields, request: Values, units: Units): Record<string, unknown> {
+export function fromRequest<F extends Fields>(fields: F, request: Values, units: Units): InputOf<F> {
   const input: Record<string, unknown> = {}
   for (const name in fields) {
     const field = fields[name]
     const value = request[name]
     if (field !== undefined && value !== undefined) input[name] = toCore(field, value, units)
   }
-  return input
+  // The same rows made both types.
+  return input as InputOf<F>
 }
 
 function toCore(field: Field, value: unknown, units: Units): unknown {
@@ -123,13 +124,13 @@ function toCore(field: Field, value: unknown, units: Units): unknown {
  * The way back of `fromRequest`: lengths as numbers in `units`. A field without a value is undefined, so that every answer has
  * one shape, which is written at twice the speed.
  */
-export function toRequest(fields: Fields, input: Values, units: Units): Record<string, unknown> {
+export function toRequest<F extends Fields>(fields: F, input: Values, units: Units): RequestOf<F> {
   const request: Record<string, unknown> = {}
   for (const name in fields) {
     const field = fields[name]
     if (field !== undefined) request[name] = toWire(field, input[name], units)
   }
-  return request
+  return request as RequestOf<F>
 }
 
 function toWire(field: Field, value: unknown, units: Units): unknown {

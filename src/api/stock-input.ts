@@ -2,13 +2,8 @@ import { type Static, Type } from 'typebox'
 import { LUMBERS, type Lumber, type SettledStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
 import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { refTo } from '#src/http/schema.ts'
-import { echo, type Length, type NonNegativeLength, toMm } from './length.ts'
+import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
 import { present } from './optional.ts'
-
-const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
-const size0 = (description: string) =>
-  Type.Unsafe<NonNegativeLength>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
 
 const usually = (means: string, path: keyof typeof STOCK_DEFAULTS): string =>
   `${means} Default: ${STOCK_DEFAULTS[path].stated}.`
@@ -28,11 +23,11 @@ export const StockRequest = Type.Object(
       ),
     ),
     turningAllowance: Type.Optional(
-      size0(usually('Left for the lathe on each cylinder, by radius.', '/turningAllowance')),
+      nonNegativeLength(usually('Left for the lathe on each cylinder, by radius.', '/turningAllowance')),
     ),
-    sideAllowance: Type.Optional(size0(usually('Left on each side of a ring.', '/sideAllowance'))),
-    sawKerf: Type.Optional(size0(usually('Kerf of the saw that cuts the circles.', '/sawKerf'))),
-    miterKerf: Type.Optional(size0(usually('Kerf of the saw that cuts miters.', '/miterKerf'))),
+    sideAllowance: Type.Optional(nonNegativeLength(usually('Left on each side of a ring.', '/sideAllowance'))),
+    sawKerf: Type.Optional(nonNegativeLength(usually('Kerf of the saw that cuts the circles.', '/sawKerf'))),
+    miterKerf: Type.Optional(nonNegativeLength(usually('Kerf of the saw that cuts miters.', '/miterKerf'))),
     entryHoleDiameter: Type.Optional(
       length(usually('Through which a saw enters to cut the hole.', '/entryHoleDiameter')),
     ),

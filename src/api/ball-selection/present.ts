@@ -12,9 +12,9 @@ import { answer, tagOf } from '#src/api/answer.ts'
 import { assumptionsIn, defaultsOf, designDefaults } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
-import { echo, type Length, show, toMm } from '#src/api/length.ts'
+import { fromRequest } from '#src/api/fields.ts'
+import { echo, show, toMm } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
-import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { advice, explainNearness, explainOrders, explainRest, explainWarning } from '#src/words/ball-selection.ts'
@@ -23,17 +23,14 @@ import type { BallSelectionRequest, BallSelectionResponse, ThrustBallSelectionRe
 
 /** The caller's input in the core's words. */
 export function toBallSelectionInput(request: BallSelectionRequest): BallSelectionInput {
-  const { design, measured, goal, grooveBottomDiameter, trackDiameter, grooveCircleDiameter } = request
+  const { design, measured, goal } = request
   const { units } = design
-  const size = (length: Length | undefined) => (length === undefined ? undefined : toMm(length, units))
-  return present<BallSelectionInput>({
+  return {
     design: toDesignInput(design),
     measured: measured.map((diameter) => toMm(diameter, units)),
     goal,
-    grooveBottomDiameter: size(grooveBottomDiameter),
-    trackDiameter: size(trackDiameter),
-    grooveCircleDiameter: size(grooveCircleDiameter),
-  })
+    ...fromRequest(GROOVE_FIELDS, request, units),
+  }
 }
 
 const SOURCES: readonly SourceId[] = ['derived', 'trade']

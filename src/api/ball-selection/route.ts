@@ -6,7 +6,6 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainRefusal } from '#src/words/ball-selection.ts'
-import { termsOf } from '#src/words/terms.ts'
 import { toBallSelectionInput, toSelectionAnswer } from './present.ts'
 import type { BallSelectionRequest, BallSelectionResponse } from './schema.ts'
 
@@ -22,15 +21,12 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       response: {
         200: refTo<typeof BallSelectionResponse>('BallSelectionResponse'),
         422: problem('Cannot exist, or takes more work than one request may'),
-        503: problem('Too busy'),
       },
     },
     handler: async (body, request, reply) => {
       const selection = await app.runTask('ballSelection', toBallSelectionInput(body), request)
       if (selection.ok) return toSelectionAnswer(selection.value, body)
-      return refuseQuestion(reply, selection.error, body.design, (refusal, units) =>
-        explainRefusal(refusal, units, termsOf(body.design)),
-      )
+      return refuseQuestion(reply, selection.error, body.design, explainRefusal)
     },
   })
 }

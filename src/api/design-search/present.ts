@@ -13,17 +13,18 @@ import {
   candidatesIn,
   countsOf,
   type DesignSearchInput,
-  type SharedDesign,
+  SHARED_FIELDS,
 } from '#shared/questions/search/input.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
-import { type Assumption, assumptionsIn, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
+import { type Assumption, assumptionsIn, type Defaults, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
 import { cautionsFor } from '#src/api/caution.ts'
-import { echoedClimate, echoedWoods, toClimate, toWoods, yearDefaults } from '#src/api/climate.ts'
+import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/climate.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
+import { fromRequest, toRequest } from '#src/api/fields.ts'
 import { FORCE_UNITS_FIELD, toNewtons, usualForceUnits } from '#src/api/force.ts'
 import { echo, type Length, show, toMm } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
@@ -40,7 +41,6 @@ import {
   shopOf,
   tooManyCombinations,
 } from '#src/words/design-search.ts'
-import { NO_WOODEN_BALLS } from '#src/words/season-refusal.ts'
 import { searchSummary } from '#src/words/summary.ts'
 import { TERMS } from '#src/words/terms.ts'
 import type { DesignSearchRequest, DesignSearchResponse } from './schema.ts'
@@ -51,7 +51,7 @@ const MOST_LOADED = 40_000
 
 /** The caller's limits in the core's words, or what contradicts itself. */
 export function toDesignSearchInput(request: DesignSearchRequest): Result<DesignSearchInput, readonly Fault[]> {
-  const year = toYear(request)
+  const year = yearIn(request)
   const input = { ...toInput(request), ...(year.ok && year.value !== undefined ? { year: year.value } : {}) }
   const faults = [
     ...(year.ok ? [] : year.error),
@@ -68,15 +68,11 @@ export function toDesignSearchInput(request: DesignSearchRequest): Result<Design
 }
 
 /** The year in the core's words; none where none is asked about. Paths are those of the request. */
-function toYear({ year, balls }: DesignSearchRequest): Result<Year | undefined, readonly Fault[]> {
+function yearIn({ year, balls }: DesignSearchRequest): Result<Year | undefined, readonly Fault[]> {
   if (year === undefined) return ok(undefined)
-  const [woods, climate] = [toWoods(year.woods), toClimate(year.climate)]
-  const areWooden = balls.some(({ material = BALL_MATERIAL }) => material === 'wood')
-  const stray: readonly Fault[] =
-    year.woods.balls === undefined || areWooden ? [] : [{ path: '/woods/balls', message: NO_WOODEN_BALLS }]
-  if (woods.ok && climate.ok && stray.length === 0) return ok({ woods: woods.value, ...climate.value })
-  const faults = [...(woods.ok ? [] : woods.error), ...(climate.ok ? [] : climate.error), ...stray]
-  return fail(faults.map(({ path, message }) => ({ path: `/year${path}`, message })))
+  const areSomeWooden = balls.some(({ material = BALL_MATERIAL }) => material === 'wood')
+  const read = toYear(year, areSomeWooden)
+  return read.ok ? read : fail(read.error.map(({ path, message }) => ({ path: `/year${path}`, message })))
 }
 
 export const toSearchFault = (refusal: SearchRefusal, { year }: DesignSearchRequest): Fault => ({
@@ -89,7 +85,7 @@ function toInput(request: DesignSearchRequest): DesignSearchInput {
   const size = (length: Length | undefined): Mm | undefined => (length === undefined ? undefined : toMm(length, units))
   const sizes = (lengths: readonly Length[] | undefined) => lengths?.map((length) => toMm(length, units))
   return present<DesignSearchInput>({
-    shared: toShared(request),
+    shared: { units, ...fromRequest(SHARED_FIELDS, request, units) },
     outsideDiameter: present({ least: size(outsideDiameter.min), most: toMm(outsideDiameter.max, units) }),
     bore: present({ least: toMm(bore.min, units), most: toMm(bore.max, units), step: size(bore.step) }),
     balls: request.balls.map(({ diameter, material, standardDeviation, quantity }) =>
@@ -118,22 +114,6 @@ function toInput(request: DesignSearchRequest): DesignSearchInput {
     show: request.show,
     offset: request.offset,
     limit: request.limit,
-  })
-}
-
-function toShared(request: DesignSearchRequest): SharedDesign {
-  const { units } = request
-  const size = (length: Length | undefined): Mm | undefined => (length === undefined ? undefined : toMm(length, units))
-  return present<SharedDesign>({
-    units,
-    ballGap: size(request.ballGap),
-    minBallGap: size(request.minBallGap),
-    maxBallGap: size(request.maxBallGap),
-    radialInternalClearance: size(request.radialInternalClearance),
-    finishAllowance: size(request.finishAllowance),
-    width: size(request.width),
-    split: request.split,
-    shopDenominator: request.shopDenominator,
   })
 }
 
@@ -215,14 +195,7 @@ function toEcho({ search }: DesignSearch, request: DesignSearchRequest) {
     innerEngagements: [...search.innerEngagements],
     boardWidths: maybeAll(input.boardWidths),
     partingWidth: size(search.partingWidth),
-    ballGap: maybe(shared.ballGap),
-    minBallGap: maybe(shared.minBallGap),
-    maxBallGap: maybe(shared.maxBallGap),
-    radialInternalClearance: maybe(shared.radialInternalClearance),
-    finishAllowance: maybe(shared.finishAllowance),
-    width: maybe(shared.width),
-    split: shared.split,
-    shopDenominator: shared.shopDenominator,
+    ...toRequest(SHARED_FIELDS, shared, units),
     onlyOnRule: search.onlyOnRule,
     load: request.load && search.load && toEchoedLoad(request.load, search.load, units),
     year: request.year && { woods: echoedWoods(request.year.woods), climate: echoedClimate(request.year.climate) },
@@ -231,15 +204,16 @@ function toEcho({ search }: DesignSearch, request: DesignSearchRequest) {
     offset: search.offset,
     limit: search.limit,
   })
-  const defaults = {
-    ...SEARCH_DEFAULTS,
-    ...yearDefaults('/year'),
-    ...defaultsOf({ forceUnits: FORCE_UNITS_FIELD }, '/load'),
-  }
   return {
     input: whole,
-    assumed: [...assumptionsIn({ arrangement: 'radial', ...request }, whole, defaults), ...rulesIn(request)],
+    assumed: [...assumptionsIn({ arrangement: 'radial', ...request }, whole, DEFAULTS), ...rulesIn(request)],
   }
+}
+
+const DEFAULTS: Defaults = {
+  ...SEARCH_DEFAULTS,
+  ...yearDefaults('/year'),
+  ...defaultsOf({ forceUnits: FORCE_UNITS_FIELD }, '/load'),
 }
 
 const toEchoedLoad = (

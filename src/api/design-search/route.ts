@@ -22,7 +22,6 @@ export const designSearchRoute: FastifyPluginAsyncTypebox = async (app) => {
       response: {
         200: refTo<typeof DesignSearchResponse>('DesignSearchResponse'),
         422: problem('Cannot exist, or takes more work than one request may'),
-        503: problem('Too busy'),
       },
     },
     handler: async (body, request, reply) => {

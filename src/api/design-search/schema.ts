@@ -1,25 +1,24 @@
 import { type Static, Type } from 'typebox'
-import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIALS, type BallMaterial, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/fields.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import { WOOD_FIELDS } from '#shared/questions/load/fields.ts'
-import { SEARCH_DEFAULTS } from '#shared/questions/search/defaults.ts'
+import { SEARCH_DEFAULTS, SEARCH_RULES } from '#shared/questions/search/defaults.ts'
 import { DROP_REASONS, type DropReason } from '#shared/questions/search/drop-reason.ts'
-import { CRITERIA, type Criterion, SHOWN, type Shown } from '#shared/questions/search/input.ts'
+import { CRITERIA, type Criterion, SHARED_FIELDS, SHOWN, type Shown } from '#shared/questions/search/input.ts'
 import { answerOf, arrangementTag } from '#src/api/answer.ts'
 import type { Climate, Woods } from '#src/api/climate.ts'
 import { type DesignRequest, designRef } from '#src/api/design-input.ts'
 import { optionalField } from '#src/api/fields.ts'
 import { FORCE_UNITS_FIELD } from '#src/api/force.ts'
-import { type Length, type NonNegativeLength, shownLength as shown } from '#src/api/length.ts'
+import { type Length, length, nonNegativeLength, shownLength as shown } from '#src/api/length.ts'
 import { shownNumber, shownShare } from '#src/api/number.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { refTo } from '#src/http/schema.ts'
 
-const length = (description: string) => Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description })
-const size0 = (description: string) =>
-  Type.Unsafe<Length>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
+const ROWS = { ...SEARCH_DEFAULTS, ...SEARCH_RULES }
+/** The default of a field, as its row states it. */
+const usual = (path: keyof typeof ROWS): string => `Default: ${ROWS[path].stated}.`
 
 const MOST_STOCKS = 24
 const MOST_CUTTERS = 16
@@ -33,9 +32,11 @@ const BallStock = Type.Object(
   {
     diameter: length('Nominal ball diameter.'),
     material: Type.Optional(
-      Type.Unsafe<BallMaterial>(Type.Enum(BALL_MATERIALS, { type: 'string', description: 'Default: wood.' })),
+      Type.Unsafe<BallMaterial>(Type.Enum(BALL_MATERIALS, { type: 'string', description: usual('/balls/*/material') })),
     ),
-    standardDeviation: Type.Optional(size0('Scatter of single balls round their mean. Default: by material.')),
+    standardDeviation: Type.Optional(
+      nonNegativeLength(`Scatter of single balls round their mean. ${usual('/balls/*/standardDeviation')}`),
+    ),
     quantity: Type.Optional(
       Type.Integer({ minimum: 1, maximum: 100_000, description: 'Number of these balls. Default: unlimited.' }),
     ),
@@ -55,7 +56,7 @@ const BoreLimits = Type.Object(
   {
     min: length('Smallest value that you accept.'),
     max: length('Largest value that you accept.'),
-    step: Type.Optional(length(`Step from one bore to the next. Default: ${SEARCH_DEFAULTS['/bore/step'].stated}.`)),
+    step: Type.Optional(length(`Step from one bore to the next. ${usual('/bore/step')}`)),
   },
   { $id: 'BoreLimits', description: 'Every bore from `min` on by `step`.', additionalProperties: false },
 )
@@ -65,8 +66,8 @@ const count = (description: string) =>
 
 const CountLimits = Type.Object(
   {
-    min: count(`The fewest. Default: ${SEARCH_DEFAULTS['/counts/min'].stated}.`),
-    max: count(`The most. Default: ${SEARCH_DEFAULTS['/counts/max'].stated}.`),
+    min: count(`The fewest. ${usual('/counts/min')}`),
+    max: count(`The most. ${usual('/counts/max')}`),
   },
   { $id: 'CountLimits', description: 'How many balls fill the ring.', additionalProperties: false },
 )
@@ -76,7 +77,7 @@ const weight = (name: Criterion) =>
     Type.Number({
       minimum: 0,
       maximum: MOST_WEIGHT,
-      description: `Default: ${SEARCH_DEFAULTS[`/weights/${name}`].stated}.`,
+      description: usual(`/weights/${name}`),
     }),
   )
 
@@ -114,9 +115,6 @@ const SearchLoad = Type.Object(
   },
 )
 
-/** What is the same in every design, as a design has it. */
-const SHARED = ARRANGEMENTS.radial.fields.fields
-
 const SearchYear = Type.Object(
   { woods: refTo<typeof Woods>('Woods'), climate: refTo<typeof Climate>('Climate') },
   {
@@ -126,12 +124,12 @@ const SearchYear = Type.Object(
   },
 )
 
-const engagements = (ring: string, usual: number) =>
+const engagements = (ring: 'outer' | 'inner') =>
   Type.Optional(
     Type.Array(Type.Number({ minimum: ENGAGEMENT.least, maximum: ENGAGEMENT.most }), {
       minItems: 1,
       maxItems: MOST_DEPTHS,
-      description: `Depths of the ${ring} ring's groove to try, as fractions of the ball diameter. Default: ${usual}.`,
+      description: `Depths of the ${ring} ring's groove to try, as fractions of the ball diameter. ${usual(`/${ring}Engagements/*`)}`,
     }),
   )
 
@@ -150,36 +148,34 @@ export const DesignSearchRequest = Type.Object(
       Type.Array(refTo<typeof Length>('Length'), {
         minItems: 1,
         maxItems: MOST_CUTTERS,
-        description:
-          'Round-nosed cutters on hand, for both grooves. Default: a groove radius of 0.53 balls, by whatever cutter.',
+        description: `Round-nosed cutters on hand, for both grooves. ${usual('/cutterDiameters')}`,
       }),
     ),
-    outerEngagements: engagements('outer', 0.2),
-    innerEngagements: engagements('inner', 0.4),
+    outerEngagements: engagements('outer'),
+    innerEngagements: engagements('inner'),
     boardWidths: Type.Optional(
       Type.Array(refTo<typeof Length>('Length'), {
         minItems: 1,
         maxItems: MOST_BOARDS,
-        description: 'Widths of the boards on hand, less what is turned off. Default: any.',
+        description: `Widths of the boards on hand, less what is turned off. ${usual('/boardWidths')}`,
       }),
     ),
     partingWidth: Type.Optional(
       length(
-        'Wood between the rings when one is cut out of the other: saw, and what is turned off. Default: 1/4 in or 6 mm.',
+        `Wood between the rings when one is cut out of the other: saw, and what is turned off. ${usual('/partingWidth')}`,
       ),
     ),
-    ballGap: optionalField(SHARED.ballGap),
-    minBallGap: optionalField(SHARED.minBallGap),
-    maxBallGap: optionalField(SHARED.maxBallGap),
-    radialInternalClearance: optionalField(SHARED.radialInternalClearance),
-    finishAllowance: optionalField(SHARED.finishAllowance),
-    width: optionalField(SHARED.width),
-    split: optionalField(SHARED.split),
-    shopDenominator: optionalField(SHARED.shopDenominator),
+    ballGap: optionalField(SHARED_FIELDS.ballGap),
+    minBallGap: optionalField(SHARED_FIELDS.minBallGap),
+    maxBallGap: optionalField(SHARED_FIELDS.maxBallGap),
+    radialInternalClearance: optionalField(SHARED_FIELDS.radialInternalClearance),
+    finishAllowance: optionalField(SHARED_FIELDS.finishAllowance),
+    width: optionalField(SHARED_FIELDS.width),
+    split: optionalField(SHARED_FIELDS.split),
+    shopDenominator: optionalField(SHARED_FIELDS.shopDenominator),
     onlyOnRule: Type.Optional(
       Type.Boolean({
-        description:
-          'Keep only designs whose outer groove, cut to the nearest figure of the rule, still leaves a gap from `minBallGap` to `maxBallGap`. Default: false.',
+        description: `Keep only designs whose outer groove, cut to the nearest figure of the rule, still leaves a gap from \`minBallGap\` to \`maxBallGap\`. ${usual('/onlyOnRule')}`,
       }),
     ),
     load: Type.Optional(refTo<typeof SearchLoad>('SearchLoad')),
@@ -189,16 +185,19 @@ export const DesignSearchRequest = Type.Object(
       Type.Unsafe<Shown>(
         Type.Enum(SHOWN, {
           type: 'string',
-          description:
-            '`best-of-each-ring`: of the designs with the same balls and count only the best. `all`: every one. Default: best-of-each-ring.',
+          description: `\`best-of-each-ring\`: of the designs with the same balls and count only the best. \`all\`: every one. ${usual('/show')}`,
         }),
       ),
     ),
     offset: Type.Optional(
-      Type.Integer({ minimum: 0, maximum: MOST_OFFSET, description: 'How many of the best to pass over. Default: 0.' }),
+      Type.Integer({
+        minimum: 0,
+        maximum: MOST_OFFSET,
+        description: `How many of the best to pass over. ${usual('/offset')}`,
+      }),
     ),
     limit: Type.Optional(
-      Type.Integer({ minimum: 1, maximum: MOST_SHOWN, description: 'How many to show. Default: 10.' }),
+      Type.Integer({ minimum: 1, maximum: MOST_SHOWN, description: `How many to show. ${usual('/limit')}` }),
     ),
   },
   {

@@ -1,10 +1,7 @@
 import { type Static, Type } from 'typebox'
-import type { ShownLength } from '#src/api/length.ts'
+import { shownLength as length } from '#src/api/length.ts'
 import { shownNumber } from '#src/api/number.ts'
 import { refTo } from '#src/http/schema.ts'
-
-const length = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
 export const BoardOption = Type.Object(
   {

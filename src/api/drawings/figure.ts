@@ -1,25 +1,15 @@
-import { type Design, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
-import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import { type Design, nameOf } from '#shared/bearing/arrangements.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import type { View } from '#src/drawings/view.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { escaped, page } from '#src/http/html.ts'
+import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { figureCaption } from '#src/words/drawing.ts'
 import { FIGURE_STYLE } from './figure-style.ts'
 
 /** A drawing as a page of its own, for an `<iframe>`: nothing in it runs or loads. */
 export function toFigure(view: View, drawing: Drawing, design: Design): string {
-  const { settled } = design.bearing
-  const { units, balls } = settled.input
-  const { count, material = BALL_MATERIAL } = balls
-  const { outsideDiameter: outside } = isOfPlates(design) ? design.bearing.plate : design.bearing.outerRing
-  const caption = figureCaption(view, nameOf(settled.input), {
-    count,
-    material,
-    ballDiameter: settled.ballDiameter,
-    outside,
-    units,
-  })
+  const caption = figureCaption(view, nameOf(design.bearing.settled.input), bearingFacts(design))
   const svg = toSvg(drawing, { paper: false, fluid: true })
   return page(drawing.title, FIGURE_STYLE, `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`)
 }

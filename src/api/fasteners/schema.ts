@@ -1,24 +1,16 @@
 import { type Static, Type } from 'typebox'
-import type { Length, ShownLength } from '#src/api/length.ts'
+import { length, type ShownLength, shownLength as shown } from '#src/api/length.ts'
 import type { Source } from '#src/api/source.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import { refTo } from '#src/http/schema.ts'
 
 const MOST_GAUGE = 24
 
-const shown = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
-
 export const FastenersRequest = Type.Object(
   {
     units: refTo<typeof UnitsName>('Units'),
     gauge: Type.Optional(Type.Integer({ minimum: 0, maximum: MOST_GAUGE, description: 'Show only this gauge.' })),
-    maxHeadDiameter: Type.Optional(
-      Type.Unsafe<Length>({
-        ...refTo<typeof Length>('Length'),
-        description: 'Show only screws whose head is known to be no larger.',
-      }),
-    ),
+    maxHeadDiameter: Type.Optional(length('Show only screws whose head is known to be no larger.')),
   },
   { description: 'Which screws to show. Default: all.', additionalProperties: false },
 )

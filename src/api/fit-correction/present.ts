@@ -10,7 +10,7 @@ import type { InnerSizes, Rescue } from '#shared/questions/fit/rescue.ts'
 import type { CountedRemoval as Counted } from '#shared/questions/fit/stroke.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { mm, type Units } from '#shared/units/length.ts'
-import { tagOf } from '#src/api/answer.ts'
+import { answer } from '#src/api/answer.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { type Length, type ShownLength, show, toMm } from '#src/api/length.ts'
@@ -161,64 +161,79 @@ export function toFitAnswer(correction: FitCorrection, request: FitCorrectionReq
 
 function toRadialResponse(correction: FitCorrection, request: FitCorrectionRequest): RadialFitCorrectionResponse {
   const { units } = request.design
-  return present<RadialFitCorrectionResponse>({
-    arrangement: tagOf(request.design, 'radial'),
-    ...toStanding(correction, request),
-    ...toBothRings(correction, units),
-    grooveBottomDiameter: toDiameter(correction, units),
-    nextStep: toNextStep(correction, units, (diameter) => ({ grooveBottomDiameter: diameter })),
-    ...toWork(correction, request),
-    adjustment: toAdjustment(correction, units),
-    ...toFoot(correction, request),
-  })
+  return present<RadialFitCorrectionResponse>(
+    answer(
+      { arrangement: 'radial' as const, ...toHead(correction, request) },
+      {
+        ...toStanding(correction),
+        ...toBothRings(correction, units),
+        grooveBottomDiameter: toDiameter(correction, units),
+        nextStep: toNextStep(correction, units, (diameter) => ({ grooveBottomDiameter: diameter })),
+        ...toWork(correction, request),
+        adjustment: toAdjustment(correction, units),
+      },
+      toFoot(correction, request),
+    ),
+  )
 }
 
 function toRollerResponse(correction: FitCorrection, request: FitCorrectionRequest): RollerFitCorrectionResponse {
   const { units } = request.design
-  return present<RollerFitCorrectionResponse>({
-    arrangement: tagOf(request.design, 'roller'),
-    ...toStanding(correction, request),
-    ...toBothRings(correction, units),
-    trackDiameter: toDiameter(correction, units),
-    nextStep: toNextStep(correction, units, (diameter) => ({ trackDiameter: diameter })),
-    ...toWork(correction, request),
-    adjustment: toAdjustment(correction, units),
-    ...toFoot(correction, request),
-  })
+  return present<RollerFitCorrectionResponse>(
+    answer(
+      { arrangement: 'roller' as const, ...toHead(correction, request) },
+      {
+        ...toStanding(correction),
+        ...toBothRings(correction, units),
+        trackDiameter: toDiameter(correction, units),
+        nextStep: toNextStep(correction, units, (diameter) => ({ trackDiameter: diameter })),
+        ...toWork(correction, request),
+        adjustment: toAdjustment(correction, units),
+      },
+      toFoot(correction, request),
+    ),
+  )
 }
 
 function toCagedResponse(correction: FitCorrection, request: FitCorrectionRequest): CagedFitCorrectionResponse {
   const { units } = request.design
-  return present<CagedFitCorrectionResponse>({
-    arrangement: tagOf(request.design, 'caged'),
-    ...toStanding(correction, request),
-    ring: 'inner',
-    radialInternalClearance: toEstimate(correction.fit.figure, units),
-    ...toCentres(correction, units),
-    grooveBottomDiameter: toDiameter(correction, units),
-    nextStep: toNextStep(correction, units, (diameter) => ({ grooveBottomDiameter: diameter })),
-    ...toWork(correction, request),
-    adjustment: toAdjustment(correction, units),
-    ...toFoot(correction, request),
-  })
+  return present<CagedFitCorrectionResponse>(
+    answer(
+      { arrangement: 'caged' as const, ...toHead(correction, request) },
+      {
+        ...toStanding(correction),
+        ring: 'inner',
+        radialInternalClearance: toEstimate(correction.fit.figure, units),
+        ...toCentres(correction, units),
+        grooveBottomDiameter: toDiameter(correction, units),
+        nextStep: toNextStep(correction, units, (diameter) => ({ grooveBottomDiameter: diameter })),
+        ...toWork(correction, request),
+        adjustment: toAdjustment(correction, units),
+      },
+      toFoot(correction, request),
+    ),
+  )
 }
 
 function toThrustResponse(correction: FitCorrection, request: FitCorrectionRequest): ThrustFitCorrectionResponse {
   const { units } = request.design
-  return present<ThrustFitCorrectionResponse>({
-    arrangement: tagOf(request.design, 'thrust'),
-    ...toStanding(correction, request),
-    ballGap: toEstimate(correction.fit.figure, units),
-    ...toCentres(correction, units),
-    grooveCircleDiameter: toDiameter(correction, units),
-    nextStep: toNextStep(correction, units, (diameter) => ({ grooveCircleDiameter: diameter })),
-    ...toWork(correction, request),
-    ...toFoot(correction, request),
-  })
+  return present<ThrustFitCorrectionResponse>(
+    answer(
+      { arrangement: 'thrust' as const, ...toHead(correction, request) },
+      {
+        ...toStanding(correction),
+        ballGap: toEstimate(correction.fit.figure, units),
+        ...toCentres(correction, units),
+        grooveCircleDiameter: toDiameter(correction, units),
+        nextStep: toNextStep(correction, units, (diameter) => ({ grooveCircleDiameter: diameter })),
+        ...toWork(correction, request),
+      },
+      toFoot(correction, request),
+    ),
+  )
 }
 
-function toStanding(correction: FitCorrection, request: FitCorrectionRequest) {
-  const { fit } = correction
+function toHead(correction: FitCorrection, request: FitCorrectionRequest) {
   const { units } = request.design
   const input = wholeRequest(correction, request)
   return {
@@ -226,17 +241,20 @@ function toStanding(correction: FitCorrection, request: FitCorrectionRequest) {
     input,
     assumed: assumedBy(correction, request, input),
     summary: fitSummary(correction, units, termsOf(request.design)),
-    action: fit.action,
-    reason: fit.action === 'stop' ? fit.reason : undefined,
-    state: fit.state,
-    confidence: fit.confidence,
-    probability: {
-      tooTight: showNumber(fit.probability.tooTight),
-      inBand: showNumber(fit.probability.inBand),
-      tooDeep: showNumber(fit.probability.tooDeep),
-    },
   }
 }
+
+const toStanding = ({ fit }: FitCorrection) => ({
+  action: fit.action,
+  reason: fit.action === 'stop' ? fit.reason : undefined,
+  state: fit.state,
+  confidence: fit.confidence,
+  probability: {
+    tooTight: showNumber(fit.probability.tooTight),
+    inBand: showNumber(fit.probability.inBand),
+    tooDeep: showNumber(fit.probability.tooDeep),
+  },
+})
 
 function toBothRings(correction: FitCorrection, units: Units) {
   const { fit, ring } = correction
@@ -465,16 +483,13 @@ function toInnerRing(inner: InnerSizes, raceway: Traits['raceway'], units: Units
 
 const SOURCES = FIT_CORRECTION_SOURCES.map(toSource)
 
-function toFoot({ fit, settled }: FitCorrection, request: FitCorrectionRequest) {
-  const terms = termsOf(settled.input)
-  return {
-    warnings: fit.disagreements.map(({ index }) => ({
-      code: 'reading-disagrees',
-      severity: 'risk' as const,
-      message: disagreeing(itemAt(request.readings, index).kind, terms),
-      path: `/readings/${index}`,
-    })),
-    cautions: cautionsOf(settled),
-    sources: SOURCES,
-  }
-}
+const toFoot = (correction: FitCorrection, request: FitCorrectionRequest) => ({
+  warnings: toAgreement(correction, request).disagreements.map(({ path, message }) => ({
+    code: 'reading-disagrees',
+    severity: 'risk' as const,
+    message,
+    path,
+  })),
+  cautions: cautionsOf(correction.settled),
+  sources: SOURCES,
+})

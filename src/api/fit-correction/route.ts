@@ -21,7 +21,6 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       response: {
         200: refTo<typeof FitCorrectionResponse>('FitCorrectionResponse'),
         422: problem('Cannot exist, or takes more work than one request may'),
-        503: problem('Too busy'),
       },
     },
     handler: async (body, request, reply) => {

@@ -4,14 +4,10 @@ import { type FittedRing, RINGS } from '#shared/questions/fit/fit-correction.ts'
 import type { ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
 import type { ToolName } from '#shared/questions/fit/reading.ts'
 import type { Life, Obstacle } from '#shared/questions/fit/rescue.ts'
-import { answerUnion, arrangementTag } from '#src/api/answer.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
 import type { Assumption } from '#src/api/assumption.ts'
-import type { Caution } from '#src/api/caution.ts'
 import { designRef } from '#src/api/design-input.ts'
 import { length, nonNegativeLength, shownLength, signedLength } from '#src/api/length.ts'
-import type { Source } from '#src/api/source.ts'
-import type { UnitsName } from '#src/api/units.ts'
-import type { Warning } from '#src/api/warning.ts'
 import { refTo } from '#src/http/schema.ts'
 import { READING_SCHEMAS, ReadingRequest } from './readings.ts'
 
@@ -162,17 +158,14 @@ export const FitCorrectionRequest = Type.Object(
 )
 export type FitCorrectionRequest = Static<typeof FitCorrectionRequest>
 
-const interval = (what: string) =>
-  Type.Object(
-    { min: shownLength('Lower end of the interval.'), max: shownLength('Upper end of the interval.') },
-    { description: `The shortest interval that holds ${what} with a chance of 95 %.` },
-  )
-
 export const LengthEstimate = Type.Object(
   {
     value: shownLength('Mean.'),
     standardUncertainty: shownLength('Standard uncertainty.'),
-    interval95: interval('it'),
+    interval95: Type.Object(
+      { min: shownLength('Lower end of the interval.'), max: shownLength('Upper end of the interval.') },
+      { description: 'The shortest interval that holds it with a chance of 95 %.' },
+    ),
   },
   { $id: 'LengthEstimate', description: 'An estimate of a length.' },
 )
@@ -355,17 +348,16 @@ const LearntRatio = Type.Object(
   { $id: 'LearntRatio', description: 'An estimate of a ratio.' },
 )
 
-/** What every answer begins with, and how the groove stands. */
-const STANDING = {
-  units: refTo<typeof UnitsName>('Units'),
-  input: Type.Unsafe<FitCorrectionRequest>({
-    ...refTo('FitCorrectionRequest'),
-    description: 'The request with every default filled in. Sent again, it gives the same answer.',
-  }),
+/** The properties of an answer: beside its defaults it states what is taken of a bearing before it is measured. */
+const fitAnswerOf = <const Name extends string, Body extends TProperties>(name: Name, body: Body) => ({
+  ...answerOf([name], refTo<typeof FitCorrectionRequest>('FitCorrectionRequest'), body),
   assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
     description: 'The values that the request left open, and what is taken of a bearing before it is measured.',
   }),
-  summary: Type.String({ description: 'One or two sentences that a maker can act on.' }),
+})
+
+/** How the groove stands. */
+const STANDING = {
   action: Type.Enum(['cut', 'measure', 'stop'], {
     type: 'string',
     description: '`cut`: see `nextStep`. `measure`: see `nextReading`. `stop`: see `reason`.',
@@ -448,12 +440,6 @@ const WORK = {
   ),
 }
 
-const FOOT = {
-  warnings: Type.Array(refTo<typeof Warning>('Warning'), { description: 'Risks and faults of this bearing.' }),
-  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'Dangers while making and using it.' }),
-  sources: Type.Array(refTo<typeof Source>('Source'), { description: 'Sources of the figures.' }),
-}
-
 const ADJUSTMENT = {
   adjustment: Type.Optional(
     Type.Object(
@@ -485,31 +471,27 @@ const BOTH_RINGS = {
 }
 
 export const RadialFitCorrectionResponse = Type.Object(
-  {
-    arrangement: arrangementTag('radial'),
+  fitAnswerOf('radial', {
     ...STANDING,
     ...BOTH_RINGS,
     grooveBottomDiameter: estimate('Diameter across the groove bottoms of the ring that is being cut.'),
     nextStep: Type.Optional(refTo<typeof GrooveNextStep>('GrooveNextStep')),
     ...WORK,
     ...ADJUSTMENT,
-    ...FOOT,
-  },
+  }),
   { $id: 'RadialFitCorrectionResponse', description: 'Present state of the groove, and the next step.' },
 )
 export type RadialFitCorrectionResponse = Static<typeof RadialFitCorrectionResponse>
 
 export const RollerFitCorrectionResponse = Type.Object(
-  {
-    arrangement: arrangementTag('roller'),
+  fitAnswerOf('roller', {
     ...STANDING,
     ...BOTH_RINGS,
     trackDiameter: estimate('Track diameter of the ring that is being cut.'),
     nextStep: Type.Optional(refTo<typeof TrackNextStep>('TrackNextStep')),
     ...WORK,
     ...ADJUSTMENT,
-    ...FOOT,
-  },
+  }),
   {
     $id: 'RollerFitCorrectionResponse',
     description: 'Present state of the track, and the next step. `ball…` are the rollers.',
@@ -518,8 +500,7 @@ export const RollerFitCorrectionResponse = Type.Object(
 export type RollerFitCorrectionResponse = Static<typeof RollerFitCorrectionResponse>
 
 export const CagedFitCorrectionResponse = Type.Object(
-  {
-    arrangement: arrangementTag('caged'),
+  fitAnswerOf('caged', {
     ...STANDING,
     ring: Type.Unsafe<'inner'>(Type.Enum(['inner'], { type: 'string', description: 'The ring that is being cut.' })),
     radialInternalClearance: PLAY,
@@ -529,15 +510,13 @@ export const CagedFitCorrectionResponse = Type.Object(
     nextStep: Type.Optional(refTo<typeof GrooveNextStep>('GrooveNextStep')),
     ...WORK,
     ...ADJUSTMENT,
-    ...FOOT,
-  },
+  }),
   { $id: 'CagedFitCorrectionResponse', description: "Present state of the inner ring's groove, and the next step." },
 )
 export type CagedFitCorrectionResponse = Static<typeof CagedFitCorrectionResponse>
 
 export const ThrustFitCorrectionResponse = Type.Object(
-  {
-    arrangement: arrangementTag('thrust'),
+  fitAnswerOf('thrust', {
     ...STANDING,
     ballGap: GAP,
     pitchRadius: PITCH,
@@ -545,8 +524,7 @@ export const ThrustFitCorrectionResponse = Type.Object(
     grooveCircleDiameter: estimate('Diameter of the circle in which the groove is deepest.'),
     nextStep: Type.Optional(refTo<typeof PlateNextStep>('PlateNextStep')),
     ...WORK,
-    ...FOOT,
-  },
+  }),
   {
     $id: 'ThrustFitCorrectionResponse',
     description:

@@ -3,6 +3,7 @@ import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { LOAD_CHECK_SOURCES } from '#shared/data/sources.ts'
 import { significantDown } from '#shared/numbers/significant.ts'
 import { type AnyLoadCheck, type AnyLoadCheckInput, LOAD_NAMES } from '#shared/questions/load/any-load-check.ts'
+import { LOAD_FIELDS } from '#shared/questions/load/fields.ts'
 import type { LoadCheck } from '#shared/questions/load/load-check.ts'
 import type { PlateLoadCheck } from '#shared/questions/load/plate-load-check.ts'
 import type { SeatLoad } from '#shared/questions/load/seat-load.ts'
@@ -13,8 +14,9 @@ import { answer, tagOf } from '#src/api/answer.ts'
 import { assumptionsIn, defaultsOf, designDefaults } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
+import { fromRequest, toRequest } from '#src/api/fields.ts'
 import { pressureUnits, showForce, showForceLimit, showPressure, toNewtons, usualForceUnits } from '#src/api/force.ts'
-import { echo, show, toMm } from '#src/api/length.ts'
+import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
@@ -50,22 +52,18 @@ const spokenOf = ({ design, forceUnits }: LoadCheckRequest): Spoken => ({
 
 /** The caller's input in the core's words, or that the load is missing which a bearing of this kind carries. */
 export function toLoadCheckInput(request: LoadCheckRequest): Result<AnyLoadCheckInput, readonly Fault[]> {
-  const { design, radialLoad, axialLoad, offset, wood, ballWood, dentFraction, turning, speed } = request
+  const { design } = request
   const name = LOAD_NAMES[traitsOf(design).members]
   if (request[name] === undefined) return fail([{ path: `/${name}`, message: loadMissing(name) }])
-  const { forceUnits } = spokenOf(request)
+  const { units, forceUnits } = spokenOf(request)
+  const asked = fromRequest(LOAD_FIELDS, request, units)
   const newtons = (force: number | undefined) => (force === undefined ? undefined : toNewtons(force, forceUnits))
   return ok(
     present<AnyLoadCheckInput>({
+      ...asked,
       design: toDesignInput(design),
-      radialLoad: newtons(radialLoad),
-      axialLoad: newtons(axialLoad),
-      offset: offset === undefined ? undefined : toMm(offset, design.units),
-      wood,
-      ballWood,
-      dentFraction,
-      turning,
-      speed,
+      radialLoad: newtons(asked.radialLoad),
+      axialLoad: newtons(asked.axialLoad),
     }),
   )
 }
@@ -81,7 +79,7 @@ function toRingResponse(check: LoadCheck, request: LoadCheckRequest): RingLoadCh
   const { load, ratios } = check
   const [lowest] = check.speedLimits
   return answer(
-    { arrangement: tagOf(check.bearing.settled.input, 'radial', 'roller', 'caged'), ...toHead(check, request) },
+    { arrangement: tagOf(check.bearing.settled.input, 'radial', 'roller', 'caged'), ...toHead(check, request, spoken) },
     {
       ...toSpoken(spoken),
       sharing: toSharing(check, spoken),
@@ -111,7 +109,7 @@ function toThrustResponse(check: PlateLoadCheck, request: LoadCheckRequest): Thr
   const { load, ratios } = check
   const [lowest] = check.speedLimits
   return answer(
-    { arrangement: 'thrust', ...toHead(check, request) },
+    { arrangement: 'thrust', ...toHead(check, request, spoken) },
     {
       ...toSpoken(spoken),
       sharing: toPlateSharing(check, spoken),
@@ -138,10 +136,11 @@ function toThrustResponse(check: PlateLoadCheck, request: LoadCheckRequest): Thr
   )
 }
 
-function toHead(check: AnyLoadCheck, request: LoadCheckRequest) {
-  const spoken = spokenOf(request)
+const OWN_DEFAULTS = defaultsOf(LOAD_CHECK_FIELDS)
+
+function toHead(check: AnyLoadCheck, request: LoadCheckRequest, spoken: Spoken) {
   const input = toEcho(check, request, spoken)
-  const defaults = { ...designDefaults(input.design.arrangement), ...defaultsOf(LOAD_CHECK_FIELDS) }
+  const defaults = { ...designDefaults(input.design.arrangement), ...OWN_DEFAULTS }
   return {
     units: spoken.units,
     input,
@@ -150,19 +149,15 @@ function toHead(check: AnyLoadCheck, request: LoadCheckRequest) {
   }
 }
 
-function toEcho(check: AnyLoadCheck, request: LoadCheckRequest, { units, forceUnits }: Spoken): LoadCheckRequest {
-  const { wood, ballWood, dentFraction, speed } = check.load
+/** With every default filled in. A load stays as the caller wrote it. */
+function toEcho(
+  { load, bearing }: AnyLoadCheck,
+  { radialLoad, axialLoad }: LoadCheckRequest,
+  { units, forceUnits }: Spoken,
+): LoadCheckRequest {
   return present<LoadCheckRequest>({
-    design: toDesignRequest(check.bearing.settled.input),
-    radialLoad: request.radialLoad,
-    axialLoad: request.axialLoad,
-    offset: 'offset' in check.load ? echo(check.load.offset, units) : undefined,
-    wood,
-    ballWood,
-    dentFraction,
-    turning: 'turning' in check.load ? check.load.turning : undefined,
-    speed,
-    forceUnits,
+    design: toDesignRequest(bearing.settled.input),
+    ...toRequest(LOAD_CHECK_FIELDS, { ...load, radialLoad, axialLoad, forceUnits }, units),
   })
 }
 

@@ -28,7 +28,7 @@ import type { GrooveShape, RunningBand, SeasonalFitRequest, SeasonalFitResponse,
 /** The caller's input in the core's words, or everything that is wrong with it beside its schema. */
 export function toSeasonalFitInput(request: SeasonalFitRequest): Result<SeasonalFitInput, readonly Fault[]> {
   const design = toDesignInput(request.design)
-  const year = toYear(request, design.balls.material ?? BALL_MATERIAL)
+  const year = toYear(request, (design.balls.material ?? BALL_MATERIAL) === 'wood')
   return year.ok ? ok({ design, ...year.value }) : year
 }
 

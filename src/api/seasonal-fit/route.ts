@@ -6,7 +6,6 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
-import { termsOf } from '#src/words/terms.ts'
 import { scaleOf, toSeasonalFitInput, toSeasonalFitResponse } from './present.ts'
 import {
   BandEnd,
@@ -40,7 +39,6 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
       response: {
         200: refTo<typeof SeasonalFitResponse>('SeasonalFitResponse'),
         422: problem('Cannot exist, or takes more work than one request may'),
-        503: problem('Too busy'),
       },
     },
     handler: async (body, request, reply) => {
@@ -48,8 +46,8 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (!input.ok) throw notValid(input.error)
       const season = await app.runTask('seasonalFit', input.value, request)
       if (season.ok) return toSeasonalFitResponse(season.value, body)
-      return refuseQuestion(reply, season.error, body.design, (refusal) =>
-        seasonRefusalSentence(refusal, scaleOf(body), termsOf(body.design)),
+      return refuseQuestion(reply, season.error, body.design, (refusal, _units, terms) =>
+        seasonRefusalSentence(refusal, scaleOf(body), terms),
       )
     },
   })

@@ -3,7 +3,13 @@ import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import { type Leaf, leavesOf, valueAt, withValue } from '#shared/bearing/field.ts'
 import { DESIGN_SOURCES } from '#shared/data/sources.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import type { PlateSizeRow, SizeRow, SizeTable, SizeTableInput } from '#shared/questions/size-table/size-table.ts'
+import {
+  type PlateSizeRow,
+  SHARED_NAMES,
+  type SizeRow,
+  type SizeTable,
+  type SizeTableInput,
+} from '#shared/questions/size-table/size-table.ts'
 import { mm, type Units } from '#shared/units/length.ts'
 import { answer, tagOf } from '#src/api/answer.ts'
 import { type Assumption, assumptionsIn, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
@@ -14,13 +20,12 @@ import { showNumber } from '#src/api/number.ts'
 import { toSource } from '#src/api/source.ts'
 import { toCsv } from '#src/http/csv.ts'
 import { sizeTableSummary } from '#src/words/summary.ts'
-import {
-  KEPT,
-  type RadialSizeTableRow,
-  type RollerSizeTableRow,
-  type SizeTableRequest,
-  type SizeTableResponse,
-  type ThrustSizeTableRow,
+import type {
+  RadialSizeTableRow,
+  RollerSizeTableRow,
+  SizeTableRequest,
+  SizeTableResponse,
+  ThrustSizeTableRow,
 } from './schema.ts'
 
 export function toSizeTableInput(request: SizeTableRequest): SizeTableInput {
@@ -75,7 +80,7 @@ function toEcho({ rows }: SizeTable, request: SizeTableRequest) {
   const asked = fromRequest(fields, request, units)
   const assumed: Assumption[] = []
   let whole = asked
-  for (const leaf of leavesOf(fields).filter(isKept)) {
+  for (const leaf of leavesOf(fields).filter(isShared)) {
     if (valueAt(asked, leaf.names) !== undefined) continue
     const values = new Set(rows.map(({ settled }) => valueAt(settled.input, leaf.names)))
     const [value] = values
@@ -94,7 +99,7 @@ function toEcho({ rows }: SizeTable, request: SizeTableRequest) {
   return { input, assumed: [...assumptionsIn(request, filled, defaultsOf(fields)), ...assumed] }
 }
 
-const isKept = ({ names: [first] }: Leaf): boolean => KEPT.some((name) => name === first)
+const isShared = ({ names: [first] }: Leaf): boolean => SHARED_NAMES.some((name) => name === first)
 
 const toRadialRow = (side: SizeRow, units: Units): RadialSizeTableRow => ({
   ...toRing(side, units),

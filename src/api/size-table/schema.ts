@@ -2,7 +2,7 @@ import { type Static, Type } from 'typebox'
 import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
 import { MOST_BALLS } from '#shared/bearing/fields.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
-import type { SIZE_TABLE } from '#shared/questions/size-table/size-table.ts'
+import { SHARED_NAMES, type SIZE_TABLE } from '#shared/questions/size-table/size-table.ts'
 import { answerOf, answerUnion } from '#src/api/answer.ts'
 import { type RequestByArrangement, requestTag, requestUnion } from '#src/api/design-input.ts'
 import { propertiesOf } from '#src/api/fields.ts'
@@ -31,13 +31,12 @@ const LISTS = {
   }),
 }
 
-/** The fields of a design that move a row: the rest is the same in every row, or needs a bore. */
-export const KEPT = ['outerRing', 'plates', 'groove', 'ballGap'] as const
-
 const requestOf = <Name extends (typeof SIZE_TABLE.serves)[number]>(arrangement: Name, $id: string) => {
   const { fields } = ARRANGEMENTS[arrangement]
-  const kept = Object.entries(propertiesOf(fields.fields)).filter(([name]) => KEPT.some((each) => each === name))
-  const foreign = KEPT.filter((name) => !Object.hasOwn(fields.fields, name))
+  const kept = Object.entries(propertiesOf(fields.fields)).filter(([name]) =>
+    SHARED_NAMES.some((each) => each === name),
+  )
+  const foreign = SHARED_NAMES.filter((name) => !Object.hasOwn(fields.fields, name))
   return Type.Object(
     { ...LISTS, arrangement: requestTag(arrangement, fields), ...Object.fromEntries(kept) },
     {
@@ -58,7 +57,7 @@ const REQUESTS = [
 export type SizeTableRequest = {
   [Name in (typeof SIZE_TABLE.serves)[number]]: { arrangement: Name; diameters: Length[]; counts: number[] } & Pick<
     RequestByArrangement[Name],
-    'units' | Extract<keyof RequestByArrangement[Name], (typeof KEPT)[number]>
+    'units' | Extract<keyof RequestByArrangement[Name], (typeof SHARED_NAMES)[number]>
   >
 }[(typeof SIZE_TABLE.serves)[number]]
 

@@ -1,13 +1,8 @@
 import { type Static, Type } from 'typebox'
-import type { Length, ShownLength } from '#src/api/length.ts'
+import { length, shownLength as shown } from '#src/api/length.ts'
 import type { Source } from '#src/api/source.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import { refTo } from '#src/http/schema.ts'
-
-const shown = (description: string) =>
-  Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
-const asked = (description: string) =>
-  Type.Optional(Type.Unsafe<Length>({ ...refTo<typeof Length>('Length'), description }))
 
 const KINDS = ['softwood-board', 'softwood-dimension', 'hardwood'] as const
 const kind = (description: string) =>
@@ -22,8 +17,8 @@ export const StockSizesRequest = Type.Object(
         Type.Enum(['thickness', 'width'], { type: 'string', description: 'Show only thicknesses, or only widths.' }),
       ),
     ),
-    min: asked('Show only sizes of at least this, dressed and dry.'),
-    max: asked('Show only sizes of at most this, dressed and dry.'),
+    min: Type.Optional(length('Show only sizes of at least this, dressed and dry.')),
+    max: Type.Optional(length('Show only sizes of at most this, dressed and dry.')),
   },
   { description: 'Which sizes of lumber to show. Default: all.', additionalProperties: false },
 )

@@ -9,15 +9,12 @@ import {
 } from '#shared/questions/tolerance/input.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Units } from '#shared/units/length.ts'
-import { echo, type Length, type NonNegativeLength, type SignedLength, toMm } from '#src/api/length.ts'
+import { echo, type Length, nonNegativeLength, signedLength, toMm } from '#src/api/length.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { LOT_MEAN_OF_LIST, noContributors } from '#src/words/tolerance-check.ts'
 
 const MOST_MEASURED = 500
-
-const size0 = (description: string) =>
-  Type.Unsafe<NonNegativeLength>({ ...refTo<typeof NonNegativeLength>('NonNegativeLength'), description })
 
 const closed = ($id: string, description: string) => ({ $id, description, additionalProperties: false })
 
@@ -25,13 +22,11 @@ const NormalScatter = Type.Object(
   {
     kind: Type.Literal('normal', { description: 'The kind of scatter.' }),
     mean: Type.Optional(
-      Type.Unsafe<SignedLength>({
-        ...refTo<typeof SignedLength>('SignedLength'),
-        description:
-          'For balls and groove bottoms: the difference of the mean from the design, above 0 if larger; default 0. For `outOfRound`: the mean amplitude; default 0. For `finishFilm`: the mean thickness; default: `finishAllowance`.',
-      }),
+      signedLength(
+        'For balls and groove bottoms: the difference of the mean from the design, above 0 if larger; default 0. For `outOfRound`: the mean amplitude; default 0. For `finishFilm`: the mean thickness; default: `finishAllowance`.',
+      ),
     ),
-    standardDeviation: size0(
+    standardDeviation: nonNegativeLength(
       'About two thirds of all values lie within one standard deviation of the mean, and 95 % within two.',
     ),
   },
@@ -40,14 +35,18 @@ const NormalScatter = Type.Object(
 const UniformScatter = Type.Object(
   {
     kind: Type.Literal('uniform', { description: 'The kind of scatter.' }),
-    plusMinus: size0('Every value within this distance of the design is equally likely. None lies beyond it.'),
+    plusMinus: nonNegativeLength(
+      'Every value within this distance of the design is equally likely. None lies beyond it.',
+    ),
   },
   closed('UniformScatter', 'Evenly distributed about the design.'),
 )
 const TriangularScatter = Type.Object(
   {
     kind: Type.Literal('triangular', { description: 'The kind of scatter.' }),
-    plusMinus: size0('No value lies farther from the design than this, and the design itself is most likely.'),
+    plusMinus: nonNegativeLength(
+      'No value lies farther from the design than this, and the design itself is most likely.',
+    ),
   },
   closed('TriangularScatter', 'Between two limits, and most likely at the design in the middle.'),
 )

@@ -1,6 +1,5 @@
 import type { Static } from 'typebox'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
-import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
@@ -9,7 +8,7 @@ import type { CheckRefusal } from '#shared/questions/tolerance/check.ts'
 import { isOfPlates } from '#shared/questions/tolerance/checked.ts'
 import { LIMIT_FIELDS, MEAN_DEFAULTS, METHOD_FIELDS, TRIALS_DEFAULT } from '#shared/questions/tolerance/fields.ts'
 import type { FigureCheck } from '#shared/questions/tolerance/figure-check.ts'
-import type { CauseName, LimitsInput, ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
+import type { CauseName, ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import type { FigureName } from '#shared/questions/tolerance/ways.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
@@ -19,7 +18,8 @@ import { assumptionsIn, type Defaults, defaultsOf, designDefaults } from '#src/a
 import { cautionsOf } from '#src/api/caution.ts'
 import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/climate.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
-import { echo, type NonNegativeLength, show, toMm } from '#src/api/length.ts'
+import { fromRequest, toRequest } from '#src/api/fields.ts'
+import { show } from '#src/api/length.ts'
 import { type ShownNumber, showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
@@ -47,7 +47,6 @@ import {
   type ThrustToleranceCheckResponse,
   type ToleranceCheckRequest,
   type ToleranceCheckResponse,
-  type ToleranceLimits,
   WHEN_NEEDED,
 } from './schema.ts'
 
@@ -58,7 +57,7 @@ export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<To
   const { units } = request.design
   const design = toDesignInput(request.design)
   const contributors = toContributors(request)
-  const year = yearIn(request, design.balls.material ?? BALL_MATERIAL)
+  const year = yearIn(request, (design.balls.material ?? BALL_MATERIAL) === 'wood')
   if (!contributors.ok || !year.ok) {
     return fail([...(contributors.ok ? [] : contributors.error), ...(year.ok ? [] : year.error)])
   }
@@ -67,7 +66,7 @@ export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<To
       design,
       contributors: contributors.value,
       year: year.value,
-      limits: request.limits && toLimits(request.limits, units),
+      limits: request.limits && fromRequest(LIMIT_FIELDS, request.limits, units),
       trials: request.trials === WHEN_NEEDED ? undefined : request.trials,
       significantDigits: request.significantDigits,
       seed: request.seed,
@@ -79,7 +78,7 @@ export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<To
 /** The year, where the weather is asked about: woods and climate belong together. */
 function yearIn(
   { woods, climate }: ToleranceCheckRequest,
-  material: BallMaterial,
+  areBallsWooden: boolean,
 ): Result<Year | undefined, readonly Fault[]> {
   if (woods === undefined && climate === undefined) return ok(undefined)
   if (woods === undefined) {
@@ -88,19 +87,7 @@ function yearIn(
   if (climate === undefined) {
     return fail([{ path: '/climate', message: CLIMATE_MISSING }])
   }
-  return toYear({ woods, climate }, material)
-}
-
-function toLimits(limits: Static<typeof ToleranceLimits>, units: Units): LimitsInput {
-  const size = (length: NonNegativeLength | undefined) => (length === undefined ? undefined : toMm(length, units))
-  return present<LimitsInput>({
-    minBallGap: size(limits.minBallGap),
-    maxBallGap: size(limits.maxBallGap),
-    minRadialInternalClearance: size(limits.minRadialInternalClearance),
-    maxRadialInternalClearance: size(limits.maxRadialInternalClearance),
-    minPlateGap: size(limits.minPlateGap),
-    maxPlateGap: size(limits.maxPlateGap),
-  })
+  return toYear({ woods, climate }, areBallsWooden)
 }
 
 /** Why a request for a check is refused, in a sentence. */
@@ -245,7 +232,7 @@ function toEcho({ check }: ToleranceCheck, { woods, climate }: ToleranceCheckReq
     contributors: fromContributors(contributors, units),
     ...(woods === undefined ? {} : { woods: echoedWoods(woods) }),
     ...(climate === undefined ? {} : { climate: echoedClimate(climate) }),
-    limits: Object.fromEntries(Object.entries(limits).map(([name, length]) => [name, echo(length, units)])),
+    limits: toRequest(LIMIT_FIELDS, { ...limits }, units),
     trials,
     significantDigits,
     seed,

@@ -28,7 +28,6 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
           content: ANSWERS,
         },
         422: problem('Cannot exist, or takes more work than one request may'),
-        503: problem('Too busy'),
       },
     },
     handler: async (body, request, reply, mediaType) => {
