@@ -3,7 +3,7 @@ import type { Dimension } from './dimensions.ts'
 import type { Fields, Group } from './field.ts'
 import type { OuterSide } from './outer-side.ts'
 import type { Refusal } from './refusal.ts'
-import type { AnyInput, SettledBalls } from './resolve.ts'
+import type { AnyInput, ResolvedBalls } from './resolve.ts'
 import type { Traits } from './traits.ts'
 import type { Finding } from './warning.ts'
 
@@ -16,7 +16,7 @@ export interface FullRingArrangement<Input extends AnyInput, B extends AnyBearin
 
 /** What every bearing has, whatever its arrangement. */
 export interface AnyBearing {
-  readonly settled: SettledBalls
+  readonly resolved: ResolvedBalls
 }
 
 /**

@@ -10,11 +10,11 @@ import {
 import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Refusal } from './refusal.ts'
-import { LARGEST_GAP, type SettledBallRing } from './resolve.ts'
+import { LARGEST_GAP, type ResolvedBallRing } from './resolve.ts'
 
 /** A ring of balls on its pitch circle, whatever holds them there. */
 export interface BallRing {
-  readonly settled: SettledBallRing
+  readonly resolved: ResolvedBallRing
   readonly closedPitchRadius: Mm
   readonly pitchRadius: Mm
   readonly ballGap: Mm
@@ -26,16 +26,16 @@ export interface BallRing {
 }
 
 /** The ring of balls that leaves the asked gap exactly, or every reason at once why there is none. */
-export function ballRing<S extends SettledBallRing>(
-  settled: S,
-): Result<BallRing & { readonly settled: S }, readonly Refusal[]> {
-  const refused = gapRefusals(settled)
-  return refused.length > 0 ? fail(refused) : ok({ settled, ...onPitchCircle(settled) })
+export function ballRing<S extends ResolvedBallRing>(
+  resolved: S,
+): Result<BallRing & { readonly resolved: S }, readonly Refusal[]> {
+  const refused = gapRefusals(resolved)
+  return refused.length > 0 ? fail(refused) : ok({ resolved, ...onPitchCircle(resolved) })
 }
 
 /** Why no ring leaves the gaps that were asked. */
-function gapRefusals(settled: SettledBallRing): readonly Refusal[] {
-  const { ballGap: gap, minBallGap: min, maxBallGap: max, ballDiameter, assumed } = settled
+function gapRefusals(resolved: ResolvedBallRing): readonly Refusal[] {
+  const { ballGap: gap, minBallGap: min, maxBallGap: max, ballDiameter, assumed } = resolved
   const below = mm(LARGEST_GAP * ballDiameter)
   const gaps = [
     ['/minBallGap', min],
@@ -51,19 +51,19 @@ function gapRefusals(settled: SettledBallRing): readonly Refusal[] {
 }
 
 /** The pitch circle that leaves the asked gap exactly, with its plug. Balls that grow on it close the gap by −Z at closure. */
-function onPitchCircle(settled: SettledBallRing): Omit<BallRing, 'settled'> {
-  const { ballDiameter } = settled
-  const ballCount = settled.input.balls.count
-  const pitchRadius = pitchRadiusForGap(settled.ballGap, ballDiameter, ballCount)
+function onPitchCircle(resolved: ResolvedBallRing): Omit<BallRing, 'resolved'> {
+  const { ballDiameter } = resolved
+  const ballCount = resolved.input.balls.count
+  const pitchRadius = pitchRadiusForGap(resolved.ballGap, ballDiameter, ballCount)
   const perRadius = gapPerPitchRadius(pitchRadius, ballDiameter, ballCount)
   const perBall = gapPerBallDiameterAtPitchRadius(pitchRadius, ballDiameter, ballCount)
   return {
     closedPitchRadius: closedPitchRadius(ballDiameter, ballCount),
     pitchRadius,
-    ballGap: settled.ballGap,
+    ballGap: resolved.ballGap,
     gapPerPitchRadius: perRadius,
     gapPerBallDiameter: perBall,
-    gauge: plugGauge({ pitchRadius, ballDiameter, ballCount }, settled, {
+    gauge: plugGauge({ pitchRadius, ballDiameter, ballCount }, resolved, {
       gapPerPitchRadius: perRadius,
       gapPerBallDiameterAtPitchRadius: perBall,
     }),
@@ -71,7 +71,7 @@ function onPitchCircle(settled: SettledBallRing): Omit<BallRing, 'settled'> {
 }
 
 /** The ball gap at another pitch radius, or undefined where the balls but one do not even go in. */
-export function gapAt({ settled: { ballDiameter, input } }: BallRing, pitchRadius: Mm): Mm | undefined {
+export function gapAt({ resolved: { ballDiameter, input } }: BallRing, pitchRadius: Mm): Mm | undefined {
   const { count } = input.balls
   return pitchRadius >= leastPitchRadius(ballDiameter, count) ? ballGap(pitchRadius, ballDiameter, count) : undefined
 }

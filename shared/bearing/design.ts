@@ -25,7 +25,7 @@ export function echoedBearing<I extends AnyInput, B extends AnyBearing>(
 ): Result<B, readonly Refusal[]> {
   const made = arrangement.bearingOf(input)
   if (!made.ok) return made
-  const beyond = beyondBounds(made.value.settled.input, arrangement.fields)
+  const beyond = beyondBounds(made.value.resolved.input, arrangement.fields)
   return beyond.length > 0 ? fail(beyond) : made
 }
 
@@ -52,7 +52,7 @@ export function designOf<I extends AnyInput, B extends AnyBearing>(
     const left = look(withSuggestion(from, arrangement.fields, remedy))
     return left !== undefined && !left.some((finding) => isSame(finding.facts, facts))
   }
-  const inputs = [input, bearing.settled.input]
+  const inputs = [input, bearing.resolved.input]
   return ok({
     bearing,
     dimensions: arrangement.dimensionsOf(bearing),

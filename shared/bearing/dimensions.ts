@@ -2,7 +2,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { type ShopFigure, shopFigure } from '#shared/units/shop-figure.ts'
 import { type BallRing, gapAt } from './ball-ring.ts'
 import type { FullRings } from './full-rings.ts'
-import type { SettledBalls } from './resolve.ts'
+import type { ResolvedBalls } from './resolve.ts'
 import type { RingPair } from './ring-pair.ts'
 
 /**
@@ -66,8 +66,8 @@ export type DimensionKey = keyof typeof SYMBOLS
 export const DIMENSION_SYMBOLS: Readonly<Record<DimensionKey, string>> = SYMBOLS
 
 /** The cylinders that both rings are turned to first: lands, where a groove is cut into them, or else the tracks themselves. */
-export const cylinderKeys = ({ settled }: RingPair): { readonly outer: DimensionKey; readonly inner: DimensionKey } =>
-  settled.traits.raceway === 'groove'
+export const cylinderKeys = ({ resolved }: RingPair): { readonly outer: DimensionKey; readonly inner: DimensionKey } =>
+  resolved.traits.raceway === 'groove'
     ? { outer: 'outerRing.landDiameter', inner: 'innerRing.landDiameter' }
     : { outer: 'outerRing.trackDiameter', inner: 'innerRing.trackDiameter' }
 
@@ -163,7 +163,7 @@ export const gapRows = (bearing: FullRings, row: MakeRow): readonly Dimension[] 
   row('gauge.goDiameter', bearing.gauge.goDiameter, 'not-cut'),
   row('gauge.noGoDiameter', bearing.gauge.noGoDiameter, 'not-cut'),
   row('ballGap', bearing.ballGap, 'not-cut'),
-  row('assemblyGap', bearing.settled.assembly.assemblyGap, 'not-cut'),
+  row('assemblyGap', bearing.resolved.assembly.assemblyGap, 'not-cut'),
 ]
 
 export const landRows = (pair: RingPair, row: MakeRow): readonly Dimension[] => [
@@ -184,12 +184,12 @@ type Row = { -readonly [Name in keyof Dimension]: Dimension[Name] }
 
 /** Makes the rows of a bearing in which no gap moves. */
 export const plainRow =
-  ({ settled }: { readonly settled: SettledBalls }) =>
+  ({ resolved }: { readonly resolved: ResolvedBalls }) =>
   (key: DimensionKey, value: Mm, grows: Grows): Row => {
-    const { units, shopDenominator } = settled.input
+    const { units, shopDenominator } = resolved.input
     const row: Row = { key, value, shop: shopFigure(value, units, shopDenominator) }
     if (grows === 'not-cut') return row
-    const film = FILMS[grows] * settled.finishAllowance
+    const film = FILMS[grows] * resolved.finishAllowance
     row.cutTo = mm(value + film)
     if (film !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)
     return row

@@ -13,7 +13,7 @@ import {
   groovePath,
   type OutsideParts,
   outsidePath,
-  type SettledBalls,
+  type ResolvedBalls,
 } from './resolve.ts'
 import { deeperRing, type RingPair, shoulder } from './ring-pair.ts'
 import type { Ring } from './rings.ts'
@@ -71,13 +71,13 @@ export const length = (path: string, ...values: Mm[]): Suggestion[] =>
 const number = (path: string, ...values: number[]): Suggestion[] =>
   values.map((value) => ({ path, kind: 'number', value }))
 
-export const stepOf = ({ input }: SettledBalls): Mm => shopStep(input.units, input.shopDenominator)
+export const stepOf = ({ input }: ResolvedBalls): Mm => shopStep(input.units, input.shopDenominator)
 
 /** A length of no less than so much: first as an even figure, then as it is. */
-export const atLeast = (settled: SettledBalls, path: string, size: Mm): Suggestion[] =>
-  length(path, stepUp(size, stepOf(settled)), size)
+export const atLeast = (resolved: ResolvedBalls, path: string, size: Mm): Suggestion[] =>
+  length(path, stepUp(size, stepOf(resolved)), size)
 
-export function fewBalls({ input }: SettledBalls): readonly Finding[] {
+export function fewBalls({ input }: ResolvedBalls): readonly Finding[] {
   const { count } = input.balls
   if (!(count < FEWEST_FOR_SMOOTH_RUNNING)) return []
   const facts = { code: 'few-balls', count, fewest: FEWEST_FOR_SMOOTH_RUNNING } as const
@@ -86,7 +86,7 @@ export function fewBalls({ input }: SettledBalls): readonly Finding[] {
 
 /** Whether so many balls can be put between rings of one piece, and what would help besides splitting one. */
 export function oneRingMustOpen(
-  { input, traits }: SettledBalls,
+  { input, traits }: ResolvedBalls,
   { mostBalls, roomBetweenLands }: EccentricFilling,
   ...remedies: Suggestion[]
 ): readonly Finding[] {
@@ -98,113 +98,113 @@ export function oneRingMustOpen(
   return [finding('fault', '/split', facts, ...remedies, split)]
 }
 
-export function gapFindings({ settled, assembly, ballGap }: FullRings): readonly Finding[] {
+export function gapFindings({ resolved, assembly, ballGap }: FullRings): readonly Finding[] {
   const { assemblyGap } = assembly
   if (reaches(ballGap, assemblyGap)) return []
   const facts = { code: 'gap-below-assembly-gap', ballGap, assemblyGap } as const
-  return [finding('risk', '/ballGap', facts, ...atLeast(settled, '/ballGap', assemblyGap))]
+  return [finding('risk', '/ballGap', facts, ...atLeast(resolved, '/ballGap', assemblyGap))]
 }
 
-export function playFindings({ settled, radialInternalClearance: play }: RingPair): readonly Finding[] {
-  const least = mm(LEAST_PLAY * settled.ballDiameter)
+export function playFindings({ resolved, radialInternalClearance: play }: RingPair): readonly Finding[] {
+  const least = mm(LEAST_PLAY * resolved.ballDiameter)
   if (reaches(play, least)) return []
-  const usual = mm(defaults.RADIAL_INTERNAL_CLEARANCE * settled.ballDiameter)
+  const usual = mm(defaults.RADIAL_INTERNAL_CLEARANCE * resolved.ballDiameter)
   const path = '/radialInternalClearance'
-  return [finding('risk', path, { code: 'no-play', play, least }, ...atLeast(settled, path, usual))]
+  return [finding('risk', path, { code: 'no-play', play, least }, ...atLeast(resolved, path, usual))]
 }
 
 export const ringGrooveFindings = (pair: RingPair, ring: RingName): readonly Finding[] =>
-  grooveFindings(pair.settled, ring, pair[ring], pair.settled.usualEngagement[ring])
+  grooveFindings(pair.resolved, ring, pair[ring], pair.resolved.usualEngagement[ring])
 
 /** A resolved input that may have grooves. */
-interface GroovedBalls extends SettledBalls {
-  readonly input: SettledBalls['input'] & GroovedParts
+interface GroovedBalls extends ResolvedBalls {
+  readonly input: ResolvedBalls['input'] & GroovedParts
 }
 
 /** What is not well with a groove, in whichever part it is cut. */
 export function grooveFindings(
-  settled: GroovedBalls,
+  resolved: GroovedBalls,
   ring: PartName,
   { seatDepth, grooveDepth, grooveRadius, seat }: Pick<Ring, 'seatDepth' | 'grooveDepth' | 'grooveRadius' | 'seat'>,
   usual: number,
 ): readonly Finding[] {
-  const { ballDiameter, input } = settled
+  const { ballDiameter, input } = resolved
   const ballRadius = mm(ballDiameter / 2)
   const path = groovePath(input, ring)
   const found: Finding[] = []
   if (seat === 'edges') {
     const facts = { code: 'rides-on-edges', ring, grooveRadius, ballRadius, seatDepth, grooveDepth } as const
-    found.push(finding('risk', path, facts, ...arcRemedies(settled, path)))
+    found.push(finding('risk', path, facts, ...arcRemedies(resolved, path)))
   }
   const widest = mm(MOST_CONFORMITY * ballDiameter)
   if (exceeds(grooveRadius, widest)) {
     found.push(
-      finding('risk', path, { code: 'ball-wanders', ring, grooveRadius, most: widest }, ...arcRemedies(settled, path)),
+      finding('risk', path, { code: 'ball-wanders', ring, grooveRadius, most: widest }, ...arcRemedies(resolved, path)),
     )
   }
   const least = mm(LEAST_ENGAGEMENT * ballDiameter)
   if (!reaches(seatDepth, least)) {
     const depth = grooveDepthForSeat(least, grooveRadius, ballDiameter)
-    const remedies = depth === undefined ? [] : depthRemedies(settled, ring, depth, 'up')
+    const remedies = depth === undefined ? [] : depthRemedies(resolved, ring, depth, 'up')
     found.push(
       finding('risk', depthPath(input, ring), { code: 'shallow-engagement', ring, seatDepth, least }, ...remedies),
     )
   }
   if (!exceeds(ballRadius, grooveDepth)) {
     const facts = { code: 'groove-past-middle', ring, grooveDepth, ballRadius } as const
-    const remedies = depthRemedies(settled, ring, mm(usual * ballDiameter), 'down')
+    const remedies = depthRemedies(resolved, ring, mm(usual * ballDiameter), 'down')
     found.push(finding('fault', depthPath(input, ring), facts, ...remedies))
   }
   return found
 }
 
 /** The usual arc, said in the way in which this input says it. */
-function arcRemedies(settled: SettledBalls, path: string): readonly Suggestion[] {
-  const radius = defaults.CONFORMITY * settled.ballDiameter
+function arcRemedies(resolved: ResolvedBalls, path: string): readonly Suggestion[] {
+  const radius = defaults.CONFORMITY * resolved.ballDiameter
   if (path.endsWith('conformity')) return number(path, defaults.CONFORMITY)
-  return atLeast(settled, path, mm(path.endsWith('cutterDiameter') ? 2 * radius : radius))
+  return atLeast(resolved, path, mm(path.endsWith('cutterDiameter') ? 2 * radius : radius))
 }
 
 /** A groove depth, said in the way in which this input says it, first as an even figure and then as it is. */
 export function depthRemedies(
-  settled: GroovedBalls,
+  resolved: GroovedBalls,
   part: PartName,
   depth: Mm,
   way: 'up' | 'down',
 ): readonly Suggestion[] {
-  const path = depthPath(settled.input, part)
+  const path = depthPath(resolved.input, part)
   const round = way === 'up' ? stepUp : stepDown
-  if (path.endsWith('grooveDepth')) return length(path, round(depth, stepOf(settled)), depth)
-  const engagement = depth / settled.ballDiameter
+  if (path.endsWith('grooveDepth')) return length(path, round(depth, stepOf(resolved)), depth)
+  const engagement = depth / resolved.ballDiameter
   return number(path, Number(round(engagement, mm(0.01)).toFixed(2)), engagement)
 }
 
 export function landFindings(bearing: RingPair): readonly Finding[] {
-  const { settled, leastLandGap } = bearing
-  const least = mm(LEAST_LAND_GAP * settled.ballDiameter)
+  const { resolved, leastLandGap } = bearing
+  const least = mm(LEAST_LAND_GAP * resolved.ballDiameter)
   if (reaches(leastLandGap, least)) return []
   const ring = deeperRing(bearing)
   const { grooveRadius, seatDepth } = bearing[ring]
   const seat = mm(seatDepth - (least - leastLandGap))
-  const depth = seat > 0 ? grooveDepthForSeat(seat, grooveRadius, settled.ballDiameter) : undefined
-  const remedies = depth === undefined ? [] : depthRemedies(settled, ring, depth, 'down')
-  const isClear = leastLandGap > WITHIN * settled.ballDiameter
+  const depth = seat > 0 ? grooveDepthForSeat(seat, grooveRadius, resolved.ballDiameter) : undefined
+  const remedies = depth === undefined ? [] : depthRemedies(resolved, ring, depth, 'down')
+  const isClear = leastLandGap > WITHIN * resolved.ballDiameter
   const facts: WarningFacts = isClear
     ? { code: 'lands-nearly-touch', leastLandGap, least }
     : { code: 'lands-touch', leastLandGap }
-  return [finding(isClear ? 'risk' : 'fault', depthPath(settled.input, ring), facts, ...remedies)]
+  return [finding(isClear ? 'risk' : 'fault', depthPath(resolved.input, ring), facts, ...remedies)]
 }
 
 export function wallFindings(bearing: RingPair): readonly Finding[] {
-  const { settled, outerRing: outer, innerRing: inner } = bearing
-  const least = mm(LEAST_WALL * settled.ballDiameter)
-  const found = [...outerWallFindings(settled, 'outerRing', outer.wall, outer.grooveBottomDiameter)]
+  const { resolved, outerRing: outer, innerRing: inner } = bearing
+  const least = mm(LEAST_WALL * resolved.ballDiameter)
+  const found = [...outerWallFindings(resolved, 'outerRing', outer.wall, outer.grooveBottomDiameter)]
   const thicker = (wall: Mm): readonly Suggestion[] =>
-    moreWoodInside(settled, inner.grooveBottomDiameter - 2 * wall, bearing.pitchRadius + (wall - inner.wall))
+    moreWoodInside(resolved, inner.grooveBottomDiameter - 2 * wall, bearing.pitchRadius + (wall - inner.wall))
   if (!reaches(inner.wall, least)) {
     found.push(finding('risk', '/bore', { code: 'inner-wall-thin', wall: inner.wall, least }, ...thicker(least)))
   }
-  if (settled.split === 'inner-ring' && !reaches(inner.wall, SCREW_WALL)) {
+  if (resolved.split === 'inner-ring' && !reaches(inner.wall, SCREW_WALL)) {
     const facts = { code: 'no-room-for-screws', wall: inner.wall, least: SCREW_WALL } as const
     found.push(finding('risk', '/bore', facts, ...thicker(SCREW_WALL)))
   }
@@ -213,32 +213,32 @@ export function wallFindings(bearing: RingPair): readonly Finding[] {
 
 /** @param hollow across what is cut into the part, at its widest [mm] */
 export function outerWallFindings(
-  settled: SettledBalls & { readonly input: OutsideParts },
+  resolved: ResolvedBalls & { readonly input: OutsideParts },
   part: keyof OutsideParts,
   wall: Mm,
   hollow: number,
 ): readonly Finding[] {
-  const least = mm(LEAST_WALL * settled.ballDiameter)
+  const least = mm(LEAST_WALL * resolved.ballDiameter)
   if (reaches(wall, least)) return []
-  const path = outsidePath(settled.input, part)
+  const path = outsidePath(resolved.input, part)
   const size = path.endsWith('wall') ? least : mm(hollow + 2 * least)
-  return [finding('risk', path, { code: 'outer-wall-thin', wall, least }, ...atLeast(settled, path, size))]
+  return [finding('risk', path, { code: 'outer-wall-thin', wall, least }, ...atLeast(resolved, path, size))]
 }
 
 /** Two ways to more wood round the bore: a bore no larger than this, or balls that run on a circle this large. */
-export function moreWoodInside(settled: SettledBalls, bore: number, pitchRadius: number): readonly Suggestion[] {
-  const even = stepDown(bore, stepOf(settled))
-  return [...(even >= LEAST_BORE ? length('/bore', even) : []), ...moreBalls(settled, pitchRadius)]
+export function moreWoodInside(resolved: ResolvedBalls, bore: number, pitchRadius: number): readonly Suggestion[] {
+  const even = stepDown(bore, stepOf(resolved))
+  return [...(even >= LEAST_BORE ? length('/bore', even) : []), ...moreBalls(resolved, pitchRadius)]
 }
 
 /** So many balls as close on a circle that large: with them there is room inside. */
-function moreBalls({ ballDiameter }: SettledBalls, pitchRadius: number): readonly Suggestion[] {
+function moreBalls({ ballDiameter }: ResolvedBalls, pitchRadius: number): readonly Suggestion[] {
   const count = Math.ceil(Math.PI / Math.asin(Math.min(1, ballDiameter / (2 * pitchRadius))))
   return number('/balls/count', count)
 }
 
 export function shoulderFindings(bearing: RingPair, ring: RingName): readonly Finding[] {
-  const { ballDiameter, width } = bearing.settled
+  const { ballDiameter, width } = bearing.resolved
   const least = mm(LEAST_SHOULDER * ballDiameter)
   const side = shoulder(bearing, ring)
   if (reaches(side, least)) return []
@@ -249,7 +249,7 @@ export function shoulderFindings(bearing: RingPair, ring: RingName): readonly Fi
     side > 0
       ? { code: 'shoulders-thin', ring, shoulder: side, least }
       : { code: 'groove-wider-than-ring', ring, grooveWidth, width }
-  return [finding(side > 0 ? 'risk' : 'fault', '/width', facts, ...atLeast(bearing.settled, '/width', wide))]
+  return [finding(side > 0 ? 'risk' : 'fault', '/width', facts, ...atLeast(bearing.resolved, '/width', wide))]
 }
 
 /** The finest rule that a shop has, as a fraction of an inch. */
@@ -262,8 +262,8 @@ export function shopFindings(
   ring: BallRing,
   measured: readonly (readonly [dimension: Measured, diameter: Mm, perRadius: number])[],
 ): readonly Finding[] {
-  const { settled, pitchRadius } = ring
-  const { ballDiameter, minBallGap, maxBallGap, input } = settled
+  const { resolved, pitchRadius } = ring
+  const { ballDiameter, minBallGap, maxBallGap, input } = resolved
   return measured.flatMap(([dimension, diameter, perRadius]) => {
     const { text, error } = shopFigure(diameter, input.units, input.shopDenominator)
     const gapThere = gapAt(ring, mm(pitchRadius + (perRadius * error) / 2)) ?? mm(-ballDiameter)
@@ -284,7 +284,7 @@ export function shopFindings(
 
 /** Ball gaps that put a diameter on a figure of the rule: the nearest below, and the nearest two above. */
 function evenGaps(ring: BallRing, diameter: Mm): readonly Mm[] {
-  const step = stepOf(ring.settled)
+  const step = stepOf(ring.resolved)
   return [stepDown(diameter, step), stepUp(diameter, step), mm(stepUp(diameter, step) + step)]
     .map((even) => gapAt(ring, mm(ring.pitchRadius + (even - diameter) / 2)))
     .filter((gap): gap is Mm => gap !== undefined && gap >= 0)

@@ -2,21 +2,21 @@ import { ok, type Result } from '#shared/result.ts'
 import type { Assembly } from './assembly.ts'
 import { type OuterSide, outerSideOf } from './outer-side.ts'
 import type { Refusal } from './refusal.ts'
-import type { Settled } from './resolve.ts'
+import type { Resolved } from './resolve.ts'
 import { type RingPair, ringPair } from './ring-pair.ts'
 
 /** Two rings with a full ring of balls or rollers between them. Lengths in millimetres, tilt in degrees. */
 export interface FullRings extends OuterSide, RingPair {
-  readonly settled: Settled
+  readonly resolved: Resolved
   readonly assembly: Assembly
 }
 
 /** Every size of the rings that a resolved input asks for, or all reasons at once why there are none. */
-export function fullRings<S extends Settled>(
-  settled: S,
-): Result<FullRings & { readonly settled: S }, readonly Refusal[]> {
-  const outer = outerSideOf(settled)
+export function fullRings<S extends Resolved>(
+  resolved: S,
+): Result<FullRings & { readonly resolved: S }, readonly Refusal[]> {
+  const outer = outerSideOf(resolved)
   if (!outer.ok) return outer
-  const pair = ringPair(settled, outer.value.pitchRadius, outer.value.outerRing)
-  return pair.ok ? ok({ ...pair.value, ...outer.value, settled, assembly: settled.assembly }) : pair
+  const pair = ringPair(resolved, outer.value.pitchRadius, outer.value.outerRing)
+  return pair.ok ? ok({ ...pair.value, ...outer.value, resolved, assembly: resolved.assembly }) : pair
 }

@@ -14,8 +14,8 @@ import {
   type OuterRingInput,
   outsideInput,
   type Resolution,
+  type ResolvedRings,
   type RingsInput,
-  type SettledRings,
   sharedGrooveInput,
   tooFewMeasured,
   undercut,
@@ -38,7 +38,7 @@ type WholeInput = AnyInput &
 /** What an arrangement of grooved rings takes where nothing is stated. */
 export interface GroovedDefaults {
   /** In ball diameters. */
-  readonly engagement: SettledRings['usualEngagement']
+  readonly engagement: ResolvedRings['usualEngagement']
   readonly split: Split
 }
 
@@ -46,7 +46,7 @@ export interface GroovedDefaults {
 export function resolveGroovedRings(
   input: GroovedRingsInput,
   { engagement, split: usualSplit }: GroovedDefaults,
-): Resolution<Omit<SettledRings, 'assumed' | 'input' | 'traits'> & { readonly input: WholeInput }> {
+): Resolution<Omit<ResolvedRings, 'assumed' | 'input' | 'traits'> & { readonly input: WholeInput }> {
   const { outerRing, innerRing, units } = input
   const { ballDiameter, ballScatter } = ballsOf(input, defaults.BALL_SCATTER)
   const outerGroove = grooveOf(outerRing, outerRing?.groove ?? input.groove, ballDiameter, engagement.outerRing)

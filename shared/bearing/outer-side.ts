@@ -2,13 +2,13 @@ import { seatIn } from '#shared/geometry/seat.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type BallRing, ballRing } from './ball-ring.ts'
 import type { Refusal } from './refusal.ts'
-import type { Settled } from './resolve.ts'
+import type { Resolved } from './resolve.ts'
 import { outerRingRound } from './ring-pair.ts'
 import type { OuterRing } from './rings.ts'
 
 /** The outer ring with its balls: what a maker cuts first, and all that a ball gap depends on. */
 export interface OuterSide extends BallRing {
-  readonly settled: Settled
+  readonly resolved: Resolved
   /** d(ball gap) / d(depth of groove cut), through the seat. */
   readonly gapPerGrooveDepth: number
   readonly outerRing: OuterRing
@@ -20,17 +20,17 @@ export interface OuterSide extends BallRing {
  *
  * @returns the outer side, or every reason at once why there is none
  */
-export function outerSideOf(settled: Settled): Result<OuterSide, readonly Refusal[]> {
-  const made = ballRing(settled)
+export function outerSideOf(resolved: Resolved): Result<OuterSide, readonly Refusal[]> {
+  const made = ballRing(resolved)
   if (!made.ok) return made
   const ring = made.value
   const { pitchRadius, gapPerPitchRadius: perRadius } = ring
-  const seat = seatIn(settled.outerGroove, settled.ballDiameter)
+  const seat = seatIn(resolved.outerGroove, resolved.ballDiameter)
   return ok({
     ...ring,
     gapPerGrooveDepth: perRadius * seat.perGrooveDepth,
     // On the pitch circle, which itself stands half a ball's growth and the seat's change further in.
     gapPerBallDiameter: ring.gapPerBallDiameter + perRadius * (seat.perBallDiameter - 1 / 2),
-    outerRing: outerRingRound(pitchRadius, settled),
+    outerRing: outerRingRound(pitchRadius, resolved),
   })
 }

@@ -56,7 +56,7 @@ export interface RingsInput extends AnyInput {
 }
 
 /** The part of a resolved input that every arrangement shares. */
-export interface SettledBalls {
+export interface ResolvedBalls {
   /** The whole input; sent again, it gives the same bearing. */
   readonly input: AnyInput
   readonly traits: Traits
@@ -70,14 +70,14 @@ export interface SettledBalls {
 }
 
 /** The same of a full ring of balls. */
-export interface SettledBallRing extends SettledBalls {
+export interface ResolvedBallRing extends ResolvedBalls {
   readonly ballGap: Mm
   readonly minBallGap: Mm
   readonly maxBallGap: Mm
 }
 
 /** The same of two rings, whatever keeps the balls apart. */
-export interface SettledRings extends SettledBalls {
+export interface ResolvedRings extends ResolvedBalls {
   readonly input: RingsInput
   readonly outerGroove: Groove
   readonly innerGroove: Groove
@@ -90,7 +90,7 @@ export interface SettledRings extends SettledBalls {
 }
 
 /** The same of two rings with a full ring of balls or rollers between them. */
-export interface Settled extends SettledBallRing, SettledRings {
+export interface Resolved extends ResolvedBallRing, ResolvedRings {
   readonly input: RingsInput
   /** Of rollers. */
   readonly rollerLength?: Mm
@@ -151,7 +151,7 @@ export function ballsInput({ balls }: AnyInput, ballScatter: Mm, length?: Mm): B
 export function ballsOf(
   { balls, units }: AnyInput,
   usualScatter: Readonly<Record<BallMaterial, number>>,
-): Pick<SettledBalls, 'ballDiameter' | 'ballScatter'> {
+): Pick<ResolvedBalls, 'ballDiameter' | 'ballScatter'> {
   const { diameter, diameters, material = defaults.BALL_MATERIAL, standardDeviation } = balls
   if (diameters === undefined || diameters.length === 0) {
     const ballScatter = standardDeviation ?? rounded(mm(usualScatter[material] * diameter), units)
@@ -193,7 +193,7 @@ export function gapBand(
   input: GapInput & Pick<AnyInput, 'units'>,
   ballDiameter: Mm,
   assemblyGap: Mm,
-): Pick<SettledBallRing, 'ballGap' | 'minBallGap' | 'maxBallGap'> {
+): Pick<ResolvedBallRing, 'ballGap' | 'minBallGap' | 'maxBallGap'> {
   const { units } = input
   const minBallGap = input.minBallGap ?? mm(defaults.MIN_BALL_GAP)
   const widest = input.maxBallGap ?? rounded(mm(defaults.WIDEST_BALL_GAP * ballDiameter), units)

@@ -4,12 +4,12 @@ import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { finishRefusals } from './finish.ts'
 import type { Refusal, RingName } from './refusal.ts'
-import { depthPath, outsidePath, type SettledRings } from './resolve.ts'
+import { depthPath, outsidePath, type ResolvedRings } from './resolve.ts'
 import { type InnerRing, innerRing, type OuterRing, outerRing, type Ring } from './rings.ts'
 
 /** Two rings round what rolls on a pitch circle, whatever keeps the balls apart. Lengths in millimetres, tilt in degrees. */
 export interface RingPair {
-  readonly settled: SettledRings
+  readonly resolved: ResolvedRings
   readonly pitchRadius: Mm
   readonly outerRing: OuterRing
   readonly innerRing: InnerRing
@@ -30,11 +30,11 @@ export const outerRingRound = (
     outerGroove,
     outside,
     width,
-  }: Pick<SettledRings, 'ballDiameter' | 'outerGroove' | 'outside' | 'width'>,
+  }: Pick<ResolvedRings, 'ballDiameter' | 'outerGroove' | 'outside' | 'width'>,
 ): OuterRing => outerRing(pitchRadius, ballDiameter, outerGroove, outside, width)
 
 /** Why the outer ring has no wood outside; nothing where it has. */
-export function outerWallRefusals({ input }: Pick<SettledRings, 'input'>, ring: OuterRing): readonly Refusal[] {
+export function outerWallRefusals({ input }: Pick<ResolvedRings, 'input'>, ring: OuterRing): readonly Refusal[] {
   if (ring.wall > 0) return []
   const path = outsidePath(input, 'outerRing')
   return [{ code: 'wall-below-zero', path, given: ring.outsideDiameter, above: ring.grooveBottomDiameter }]
@@ -46,18 +46,18 @@ export function outerWallRefusals({ input }: Pick<SettledRings, 'input'>, ring: 
  * @returns the pair, or every reason at once why it cannot be
  */
 export function ringPair(
-  settled: SettledRings,
+  resolved: ResolvedRings,
   pitchRadius: Mm,
   outer: OuterRing,
 ): Result<RingPair, readonly Refusal[]> {
-  const inner = innerRingIn(settled, pitchRadius)
+  const inner = innerRingIn(resolved, pitchRadius)
   const faults = [
-    ...playRefusals(settled, outer, inner),
-    ...finishFaults(settled, outer, inner),
-    ...roomRefusals(settled, outer, inner),
+    ...playRefusals(resolved, outer, inner),
+    ...finishFaults(resolved, outer, inner),
+    ...roomRefusals(resolved, outer, inner),
   ]
   if (faults.length > 0) return fail(faults)
-  const { ballDiameter, outerGroove, innerGroove, radialInternalClearance, traits } = settled
+  const { ballDiameter, outerGroove, innerGroove, radialInternalClearance, traits } = resolved
   const landGap = landGapOf(outer, inner)
   // Plain tracks let go along the axis: what stops there, stops at the cheeks.
   const isOpen = traits.raceway === 'track'
@@ -66,7 +66,7 @@ export function ringPair(
     : axialPlay({ outer: outerGroove, inner: innerGroove }, ballDiameter, radialInternalClearance)
   const lean = tilt(play, pitchRadius)
   return ok({
-    settled,
+    resolved,
     pitchRadius,
     outerRing: outer,
     innerRing: inner,
@@ -84,8 +84,8 @@ export function ringPair(
   })
 }
 
-function innerRingIn(settled: SettledRings, pitchRadius: Mm): InnerRing {
-  const { ballDiameter, innerGroove, radialInternalClearance, input, width } = settled
+function innerRingIn(resolved: ResolvedRings, pitchRadius: Mm): InnerRing {
+  const { ballDiameter, innerGroove, radialInternalClearance, input, width } = resolved
   const between = input.balls.length ?? width
   return innerRing(mm(pitchRadius - radialInternalClearance / 2), ballDiameter, innerGroove, input.bore, between)
 }
@@ -93,8 +93,8 @@ function innerRingIn(settled: SettledRings, pitchRadius: Mm): InnerRing {
 /** With more play than this, in roller diameters, rollers wedge over one another instead of running side by side. Common practice, no source. */
 const MOST_PLAY_OF_ROLLERS = 1 / 2
 
-function playRefusals(settled: SettledRings, outer: OuterRing, inner: InnerRing): readonly Refusal[] {
-  const { radialInternalClearance: given, traits, ballDiameter } = settled
+function playRefusals(resolved: ResolvedRings, outer: OuterRing, inner: InnerRing): readonly Refusal[] {
+  const { radialInternalClearance: given, traits, ballDiameter } = resolved
   const [code, below] =
     traits.raceway === 'groove'
       ? (['play-lets-balls-out', mm(2 * Math.min(outer.seatDepth, inner.seatDepth))] as const)
@@ -102,17 +102,17 @@ function playRefusals(settled: SettledRings, outer: OuterRing, inner: InnerRing)
   return given < below ? [] : [{ code, path: '/radialInternalClearance', given, below }]
 }
 
-const finishFaults = ({ finishAllowance, traits }: SettledRings, outer: OuterRing, inner: InnerRing) =>
+const finishFaults = ({ finishAllowance, traits }: ResolvedRings, outer: OuterRing, inner: InnerRing) =>
   finishRefusals(finishAllowance, traits.raceway === 'groove' ? [outer.grooveDepth, inner.grooveDepth] : [], [
     inner.width,
     outer.wall,
     inner.wall,
   ])
 
-function roomRefusals(settled: SettledRings, outer: OuterRing, inner: InnerRing): readonly Refusal[] {
-  const refusals = [...outerWallRefusals(settled, outer)]
+function roomRefusals(resolved: ResolvedRings, outer: OuterRing, inner: InnerRing): readonly Refusal[] {
+  const refusals = [...outerWallRefusals(resolved, outer)]
   if (!(inner.grooveBottomDiameter > 0)) {
-    refusals.push({ code: 'no-room-inside', path: '/balls/count', ballCount: settled.input.balls.count })
+    refusals.push({ code: 'no-room-inside', path: '/balls/count', ballCount: resolved.input.balls.count })
   } else if (!(inner.wall > 0)) {
     refusals.push({
       code: 'bore-meets-groove',
@@ -123,7 +123,7 @@ function roomRefusals(settled: SettledRings, outer: OuterRing, inner: InnerRing)
   }
   const landGap = landGapOf(outer, inner)
   if (!(landGap > 0)) {
-    const path = depthPath(settled.input, deeperRing({ outerRing: outer, innerRing: inner }))
+    const path = depthPath(resolved.input, deeperRing({ outerRing: outer, innerRing: inner }))
     refusals.push({ code: 'lands-overlap', path, overlap: mm(-landGap) })
   }
   return refusals
@@ -136,4 +136,4 @@ export const deeperRing = ({ outerRing: outer, innerRing: inner }: Pick<RingPair
   outer.seatDepth > inner.seatDepth ? 'outerRing' : 'innerRing'
 
 /** Width of the wood on each side of a groove. */
-export const shoulder = (pair: RingPair, ring: RingName): Mm => mm((pair.settled.width - pair[ring].grooveWidth) / 2)
+export const shoulder = (pair: RingPair, ring: RingName): Mm => mm((pair.resolved.width - pair[ring].grooveWidth) / 2)

@@ -2,7 +2,7 @@ import type { CagedBearing, RollerBearing, ThrustBearing } from '#shared/bearing
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { SettledStock } from './input.ts'
+import type { ResolvedStock } from './input.ts'
 
 type Cheeks = RollerBearing['cheeks']
 type Cage = CagedBearing['cage']
@@ -30,34 +30,34 @@ export interface StockedRings extends RingPair {
 
 /** Both rings' blanks: circles wider and holes narrower than finished by the turning allowance, all round. */
 export function blanksOf(
-  { outerRing, innerRing, settled }: RingPair,
-  stock: SettledStock,
+  { outerRing, innerRing, resolved }: RingPair,
+  stock: ResolvedStock,
 ): Readonly<Record<RingName, Blank>> {
   return {
     outerRing: sawnOut(
       outerRing.outsideDiameter,
       outerRing.landDiameter,
-      pieces(outerRing.width, settled.split === 'outer-ring' ? 2 : 1),
+      pieces(outerRing.width, resolved.split === 'outer-ring' ? 2 : 1),
       stock,
     ),
     innerRing: drilled(
       innerRing.landDiameter,
       innerRing.boreDiameter,
-      pieces(innerRing.width, settled.split === 'inner-ring' ? 2 : 1),
+      pieces(innerRing.width, resolved.split === 'inner-ring' ? 2 : 1),
       stock,
     ),
   }
 }
 
 /** One of both cheeks, which are made alike. */
-export const cheekBlank = ({ outsideDiameter, holeDiameter, thickness }: Cheeks, stock: SettledStock): Blank =>
+export const cheekBlank = ({ outsideDiameter, holeDiameter, thickness }: Cheeks, stock: ResolvedStock): Blank =>
   drilled(outsideDiameter, holeDiameter, { each: thickness, count: 2 }, stock)
 
-export const cageBlank = ({ outsideDiameter, boreDiameter, width, pieces: count }: Cage, stock: SettledStock): Blank =>
+export const cageBlank = ({ outsideDiameter, boreDiameter, width, pieces: count }: Cage, stock: ResolvedStock): Blank =>
   sawnOut(outsideDiameter, boreDiameter, pieces(width, count), stock)
 
 /** One of both plates, which are made alike. */
-export const plateBlank = ({ outsideDiameter, boreDiameter, thickness }: Plate, stock: SettledStock): Blank =>
+export const plateBlank = ({ outsideDiameter, boreDiameter, thickness }: Plate, stock: ResolvedStock): Blank =>
   drilled(outsideDiameter, boreDiameter, { each: thickness, count: 2 }, stock)
 
 interface Pieces {
@@ -67,7 +67,7 @@ interface Pieces {
 
 const pieces = (width: number, count: 1 | 2): Pieces => ({ each: width / count, count })
 
-function drilled(circle: Mm, hole: Mm, { each, count }: Pieces, stock: SettledStock): Blank {
+function drilled(circle: Mm, hole: Mm, { each, count }: Pieces, stock: ResolvedStock): Blank {
   return {
     finishCircle: circle,
     finishHole: hole,
@@ -77,7 +77,7 @@ function drilled(circle: Mm, hole: Mm, { each, count }: Pieces, stock: SettledSt
   }
 }
 
-function sawnOut(circle: Mm, hole: Mm, of: Pieces, stock: SettledStock): Blank {
+function sawnOut(circle: Mm, hole: Mm, of: Pieces, stock: ResolvedStock): Blank {
   const blank = drilled(circle, hole, of, stock)
   const roughHole = hole - 2 * stock.turningAllowance
   return roughHole > 0 ? { ...blank, roughHole: mm(roughHole) } : blank

@@ -8,7 +8,7 @@ import {
 } from '#shared/data/lumber.ts'
 import { inches, type Mm, mm } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
-import type { SettledStock } from './input.ts'
+import type { ResolvedStock } from './input.ts'
 
 /** A size of lumber that a blank comes from, and what is planed off it. */
 export interface BoardOption {
@@ -49,7 +49,7 @@ const softwood = (
   widths: readonly DressedSize[],
 ): readonly Thickness[] => rows.map(({ nominal, dry }) => ({ kind, nominal, dressed: inches(dry), widths }))
 
-const THICKNESSES: Readonly<Record<SettledStock['lumber'], readonly Thickness[]>> = {
+const THICKNESSES: Readonly<Record<ResolvedStock['lumber'], readonly Thickness[]>> = {
   softwood: [
     ...softwood('softwood-board', BOARD_THICKNESSES, BOARD_WIDTHS),
     ...softwood('softwood-dimension', DIMENSION_THICKNESSES, DIMENSION_WIDTHS),
@@ -70,7 +70,7 @@ const WITHIN = 1e-9
  *
  * @param blank circles and thickness above 0 [mm]
  */
-export function boardOptions(blank: Blank, stock: SettledStock): readonly BoardOption[] {
+export function boardOptions(blank: Blank, stock: ResolvedStock): readonly BoardOption[] {
   const sizes = THICKNESSES[stock.lumber]
   const thickest = Math.max(...sizes.map(({ dressed }) => dressed))
   const layers = Math.ceil(blank.thickness / thickest - WITHIN)
@@ -87,7 +87,7 @@ function optionOf(
   layers: number,
   planing: Mm,
   { roughCircle, pieces }: Blank,
-  { sawKerf, boardLength }: SettledStock,
+  { sawKerf, boardLength }: ResolvedStock,
 ): BoardOption {
   const width = widthFor(roughCircle, widths)
   const perBoard = Math.floor((boardLength + sawKerf) / (roughCircle + sawKerf))

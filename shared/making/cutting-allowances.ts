@@ -31,8 +31,8 @@ const MOST_SCREWS = 12
  * @returns undefined where the ring is of one piece, or the wood between bore and groove has no room for the heads with a
  *   shank's thickness on both sides
  */
-export function splitScrewsOf({ settled, innerRing }: RingPair): ScrewCircle | undefined {
-  if (settled.split !== 'inner-ring' || !(innerRing.wall >= HEAD + 2 * SHANK)) return undefined
+export function splitScrewsOf({ resolved, innerRing }: RingPair): ScrewCircle | undefined {
+  if (resolved.split !== 'inner-ring' || !(innerRing.wall >= HEAD + 2 * SHANK)) return undefined
   return screwsRound(mm((innerRing.boreDiameter + innerRing.grooveBottomDiameter) / 2))
 }
 

@@ -35,10 +35,10 @@ export interface StockInput {
 type LeftOpen = 'segments' | 'screws' | 'chuck' | 'swing'
 
 /** The same with all else filled in. */
-export type SettledStock = Required<Omit<StockInput, LeftOpen>> & Pick<StockInput, LeftOpen>
+export type ResolvedStock = Required<Omit<StockInput, LeftOpen>> & Pick<StockInput, LeftOpen>
 
 /** Common practice, no source: a size in inches, and what one takes in millimetres. */
-const USUAL: Readonly<Record<Units, Omit<SettledStock, 'lumber'>>> = {
+const USUAL: Readonly<Record<Units, Omit<ResolvedStock, 'lumber'>>> = {
   in: {
     turningAllowance: inches(1 / 4),
     sideAllowance: mm(0),
@@ -73,7 +73,7 @@ export const STOCK_DEFAULTS = {
   ),
 } as const satisfies Readonly<Record<string, Default>>
 
-export const settleStock = (input: StockInput, units: Units): SettledStock => ({
+export const resolveStock = (input: StockInput, units: Units): ResolvedStock => ({
   lumber: 'hardwood',
   ...USUAL[units],
   ...input,

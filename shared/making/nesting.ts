@@ -1,6 +1,6 @@
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
-import type { SettledStock } from './input.ts'
+import type { ResolvedStock } from './input.ts'
 
 /** Whether the inner ring comes out of what is sawn from the outer one. */
 export interface Nesting {
@@ -27,7 +27,7 @@ export function nestingOf(
   outer: Blank,
   inner: Blank,
   landGap: Mm,
-  { sawKerf, turningAllowance }: SettledStock,
+  { sawKerf, turningAllowance }: ResolvedStock,
 ): Nesting {
   const core = outer.roughHole === undefined ? 0 : Math.max(0, outer.roughHole - 2 * sawKerf)
   const largest = (landGap - sawKerf) / 2

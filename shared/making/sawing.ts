@@ -1,7 +1,7 @@
 import { SAW_BLADES } from '#shared/data/saw-blades.ts'
 import { inches, type Mm, mm } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
-import type { SettledStock } from './input.ts'
+import type { ResolvedStock } from './input.ts'
 
 /** Widths of band-saw blades that turn a circle, the narrowest first, as the trade names them in inches. */
 export const bladesFor = (diameter: Mm): readonly string[] =>
@@ -20,7 +20,7 @@ export interface EntryHole {
 export function entryHole(
   outer: Blank,
   inner: Blank,
-  { entryHoleDiameter: diameter }: SettledStock,
+  { entryHoleDiameter: diameter }: ResolvedStock,
 ): EntryHole | undefined {
   if (outer.roughHole === undefined || outer.roughHole <= diameter) return undefined
   const fromCentre = (outer.roughHole - diameter) / 2

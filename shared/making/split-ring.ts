@@ -3,7 +3,7 @@ import { type RingPair, shoulder } from '#shared/bearing/ring-pair.ts'
 import { FLAT_HEAD_ANGLE, SCREW_LENGTHS, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { roundedDown, roundedUp } from '#shared/units/rounded.ts'
-import type { SettledStock } from './input.ts'
+import type { ResolvedStock } from './input.ts'
 
 /** The ring that comes apart at mid groove, and what holds its halves together. */
 export interface SplitRing {
@@ -82,7 +82,7 @@ interface KnownScrew {
   readonly shank: Mm
   readonly head: Mm
   readonly clearance: string
-  readonly pilots: Readonly<Record<SettledStock['lumber'], string>>
+  readonly pilots: Readonly<Record<ResolvedStock['lumber'], string>>
 }
 
 const SCREWS: readonly KnownScrew[] = WOOD_SCREWS.flatMap(
@@ -120,7 +120,7 @@ interface Wood {
 }
 
 /** @returns undefined where no ring comes apart */
-export function splitRing(bearing: RingPair, stock: SettledStock): SplitRing | undefined {
+export function splitRing(bearing: RingPair, stock: ResolvedStock): SplitRing | undefined {
   const wood = woodOf(bearing)
   if (wood === undefined) return undefined
   const wall = mm(wood.outside - wood.inside)
@@ -149,8 +149,8 @@ export function splitRing(bearing: RingPair, stock: SettledStock): SplitRing | u
 }
 
 function woodOf(bearing: RingPair): Wood | undefined {
-  const { innerRing: inner, outerRing: outer, settled } = bearing
-  switch (settled.split) {
+  const { innerRing: inner, outerRing: outer, resolved } = bearing
+  switch (resolved.split) {
     case 'inner-ring':
       return woodBetween(bearing, 'innerRing', inner.boreDiameter, inner.grooveBottomDiameter)
     case 'outer-ring':
@@ -158,7 +158,7 @@ function woodOf(bearing: RingPair): Wood | undefined {
     case 'none':
       return undefined
     default:
-      return settled.split satisfies never
+      return resolved.split satisfies never
   }
 }
 
@@ -167,8 +167,8 @@ const woodBetween = (bearing: RingPair, ring: RingName, inside: Mm, outside: Mm)
   inside: inside / 2,
   outside: outside / 2,
   land: bearing[ring].landDiameter / 2,
-  width: bearing.settled.width,
-  units: bearing.settled.input.units,
+  width: bearing.resolved.width,
+  units: bearing.resolved.input.units,
   shoulder: shoulder(bearing, ring),
 })
 
@@ -217,7 +217,7 @@ function clearingWidth({ shank }: KnownScrew, width: Mm): Mm | undefined {
   return widths.length === 0 ? undefined : mm(Math.min(...widths))
 }
 
-function screwsOf(screw: KnownScrew, count: number, wood: Wood, { lumber }: SettledStock): Screws {
+function screwsOf(screw: KnownScrew, count: number, wood: Wood, { lumber }: ResolvedStock): Screws {
   const { shank, head, clearance } = screw
   const middle = (wood.inside + wood.outside) / 2
   const half = (wood.outside - wood.inside) / 2

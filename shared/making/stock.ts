@@ -3,7 +3,7 @@ import { type Segments, segmentsOf } from '#shared/geometry/segments.ts'
 import { mm } from '#shared/units/length.ts'
 import { type Blank, blanksOf, cageBlank, cheekBlank, plateBlank, type StockedRings } from './blanks.ts'
 import { type BoardOption, boardOptions } from './boards.ts'
-import { type SettledStock, type StockInput, settleStock } from './input.ts'
+import { type ResolvedStock, resolveStock, type StockInput } from './input.ts'
 import { type Nesting, nestingOf } from './nesting.ts'
 import { bladesFor, type EntryHole, entryHole } from './sawing.ts'
 import { type SplitRing, splitRing } from './split-ring.ts'
@@ -20,7 +20,7 @@ export interface RingStock {
 }
 
 export interface Stock {
-  readonly settled: SettledStock
+  readonly resolved: ResolvedStock
   readonly outerRing: RingStock
   readonly innerRing: RingStock
   readonly cheeks?: RingStock
@@ -33,7 +33,7 @@ export interface Stock {
 
 /** The same of two plates. */
 export interface PlateStock {
-  readonly settled: SettledStock
+  readonly resolved: ResolvedStock
   readonly plates: RingStock
   readonly mandrel?: Mandrel
 }
@@ -41,19 +41,19 @@ export interface PlateStock {
 /** Where the bearing comes from: boards, blanks, saw cuts, what holds the split ring, and what holds the work. */
 export function stockOf(bearing: StockedRings, input: StockInput): Stock {
   const { cheeks, cage, landGap } = bearing
-  const { units } = bearing.settled.input
-  const settled = settleStock(input, units)
-  const blanks = blanksOf(bearing, settled)
-  const hole = entryHole(blanks.outerRing, blanks.innerRing, settled)
-  const split = splitRing(bearing, settled)
+  const { units } = bearing.resolved.input
+  const resolved = resolveStock(input, units)
+  const blanks = blanksOf(bearing, resolved)
+  const hole = entryHole(blanks.outerRing, blanks.innerRing, resolved)
+  const split = splitRing(bearing, resolved)
   const mandrel = mandrelFor(bearing.innerRing.boreDiameter, units)
   return {
-    settled,
-    outerRing: ringStock(blanks.outerRing, settled, settled.segments?.outerRing),
-    innerRing: ringStock(blanks.innerRing, settled, settled.segments?.innerRing),
-    ...(cheeks === undefined ? {} : { cheeks: ringStock(cheekBlank(cheeks, settled), settled) }),
-    ...(cage === undefined ? {} : { cage: ringStock(cageBlank(cage, settled), settled) }),
-    nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, settled),
+    resolved,
+    outerRing: ringStock(blanks.outerRing, resolved, resolved.segments?.outerRing),
+    innerRing: ringStock(blanks.innerRing, resolved, resolved.segments?.innerRing),
+    ...(cheeks === undefined ? {} : { cheeks: ringStock(cheekBlank(cheeks, resolved), resolved) }),
+    ...(cage === undefined ? {} : { cage: ringStock(cageBlank(cage, resolved), resolved) }),
+    nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, resolved),
     ...(hole === undefined ? {} : { entryHole: hole }),
     ...(split === undefined ? {} : { split }),
     ...(mandrel === undefined ? {} : { mandrel }),
@@ -61,18 +61,18 @@ export function stockOf(bearing: StockedRings, input: StockInput): Stock {
 }
 
 /** The same of a turntable: neither is there a ring to nest in the other, nor one that comes apart. */
-export function plateStockOf({ plate, settled: { input: design } }: ThrustBearing, input: StockInput): PlateStock {
-  const settled = settleStock(input, design.units)
+export function plateStockOf({ plate, resolved: { input: design } }: ThrustBearing, input: StockInput): PlateStock {
+  const resolved = resolveStock(input, design.units)
   const mandrel = mandrelFor(plate.boreDiameter, design.units)
   return {
-    settled,
-    plates: ringStock(plateBlank(plate, settled), settled),
+    resolved,
+    plates: ringStock(plateBlank(plate, resolved), resolved),
     ...(mandrel === undefined ? {} : { mandrel }),
   }
 }
 
 /** @param segments where the ring is glued up, of how many */
-function ringStock(blank: Blank, stock: SettledStock, segments?: number): RingStock {
+function ringStock(blank: Blank, stock: ResolvedStock, segments?: number): RingStock {
   return {
     blank,
     boards: boardOptions(blank, stock),
@@ -83,7 +83,7 @@ function ringStock(blank: Blank, stock: SettledStock, segments?: number): RingSt
 }
 
 /** The rough ring must lie in the glued-up one: so the lathe finds its allowance all round, in a drilled bore too. */
-function gluedUp(blank: Blank, count: number, { turningAllowance, miterKerf }: SettledStock): Segments {
+function gluedUp(blank: Blank, count: number, { turningAllowance, miterKerf }: ResolvedStock): Segments {
   const hole = Math.max(0, blank.finishHole - 2 * turningAllowance)
   return segmentsOf({ outerRadius: mm(blank.roughCircle / 2), innerRadius: mm(hole / 2), count }, miterKerf)
 }

@@ -1,7 +1,7 @@
 import { type Static, Type } from 'typebox'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
-import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
 import { type CautionCode, cautionSentence } from '#src/words/caution.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
@@ -31,5 +31,5 @@ export const cautionsFor = (material: BallMaterial, terms: Terms, rolls: Traits[
 }
 
 /** The cautions for a design, in the terms of its arrangement. */
-export const cautionsOf = ({ input, traits }: Pick<SettledBalls, 'input' | 'traits'>, terms?: Terms): Caution[] =>
+export const cautionsOf = ({ input, traits }: Pick<ResolvedBalls, 'input' | 'traits'>, terms?: Terms): Caution[] =>
   cautionsFor(input.balls.material ?? BALL_MATERIAL, terms ?? termsOf(input), traits.rolls)

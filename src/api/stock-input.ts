@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { LUMBERS, type Lumber, type SettledStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
+import { LUMBERS, type Lumber, type ResolvedStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
 import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
@@ -98,7 +98,7 @@ export function toStockInput(request: StockRequest, units: Units): StockInput {
 }
 
 /** With every default filled in: sent again, it means the same. */
-export function toStockRequest(stock: SettledStock, units: Units): StockRequest {
+export function toStockRequest(stock: ResolvedStock, units: Units): StockRequest {
   const { chuck, swing, segments, screws } = stock
   return present<StockRequest>({
     lumber: stock.lumber,

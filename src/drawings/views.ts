@@ -21,7 +21,7 @@ function itemsOf(view: Exclude<View, 'assembly'>, design: Design): readonly Item
 
 /** The items, and what the sheet says of itself. */
 function cutOut(view: Exclude<View, 'assembly'>, design: Design) {
-  const description = CUT_OUT_DESCRIPTIONS[view](nameOf(design.bearing.settled.input))
+  const description = CUT_OUT_DESCRIPTIONS[view](nameOf(design.bearing.resolved.input))
   return { items: itemsOf(view, design), words: { title: TITLES[view], description } }
 }
 

@@ -6,17 +6,17 @@ import { arrangementOf, glassCautions, type Job, madeAt, type Operation, unitsOf
 
 export function chooseBalls(job: Job<Design>): Operation {
   const { design } = job
-  const { settled } = design.bearing
-  const { count } = settled.input.balls
+  const { resolved } = design.bearing
+  const { count } = resolved.input.balls
   const arrangement = arrangementOf(job)
-  const over = mm(settled.ballDiameter / 100)
+  const over = mm(resolved.ballDiameter / 100)
   return {
     ...CHOOSE[arrangement]({ count, over, taken: takenBy(over, design), units: unitsOf(job) }),
     id: 'choose-balls',
     part: 'balls',
     sizes: [
-      { symbol: 'Dw', name: meanDiameter(arrangement), value: settled.ballDiameter },
-      { name: rowOf(count, arrangement), value: mm(count * settled.ballDiameter) },
+      { symbol: 'Dw', name: meanDiameter(arrangement), value: resolved.ballDiameter },
+      { name: rowOf(count, arrangement), value: mm(count * resolved.ballDiameter) },
     ],
     cautions: glassCautions(job),
     readings: isCaged(design)

@@ -11,7 +11,7 @@ import { glassCautions, type Job, type Operation, ROUND_CAUTIONS, sawLine, size,
 export type CagedJob = Job<CagedDesign>
 
 export const plugGroove = (job: CagedJob): Operation => ({
-  ...OUTER_GROOVE.caged(job.design.bearing.settled.input.balls),
+  ...OUTER_GROOVE.caged(job.design.bearing.resolved.input.balls),
   id: 'outer-groove',
   part: 'outer-ring',
   sizes: [
@@ -43,8 +43,8 @@ export function cageRing(job: CagedJob): Operation {
 }
 
 export function pockets(job: CagedJob): Operation {
-  const { cage, settled } = job.design.bearing
-  const { count } = settled.input.balls
+  const { cage, resolved } = job.design.bearing
+  const { count } = resolved.input.balls
   return {
     ...words.cagePockets({ count, leastWeb: mm(cage.web / 2), units: unitsOf(job) }),
     id: 'cage-pockets',
@@ -57,13 +57,13 @@ export function pockets(job: CagedJob): Operation {
 
 /** The last of all: the cage is opened again only where it is screwed. */
 export function fill(job: CagedJob): Operation {
-  const { settled, ballSpacing, fillingAngle } = job.design.bearing
-  const { count } = settled.input.balls
+  const { resolved, ballSpacing, fillingAngle } = job.design.bearing
+  const { count } = resolved.input.balls
   return {
-    ...words.cageFill(settled.split, {
+    ...words.cageFill(resolved.split, {
       count,
       fillingAngle,
-      easeLand: mm(settled.ballDiameter / 50),
+      easeLand: mm(resolved.ballDiameter / 50),
       cageTurns: cageTurns(job.design),
       units: unitsOf(job),
     }),
@@ -78,8 +78,8 @@ export function fill(job: CagedJob): Operation {
 const TURNS = 10
 
 /** Of ten turns of the inner ring, the outer one held: fewer than half of them, the more so the fewer the balls. */
-function cageTurns({ bearing: { pitchRadius: pitch, settled } }: CagedDesign): number {
-  const { ballDiameter, input } = settled
+function cageTurns({ bearing: { pitchRadius: pitch, resolved } }: CagedDesign): number {
+  const { ballDiameter, input } = resolved
   const radii = { outer: pitch + ballDiameter / 2, pitch, inner: pitch - ballDiameter / 2 }
   return Math.round(TURNS * turnRatios(radii, input.balls.count, 'inner-ring').ballSet)
 }

@@ -18,7 +18,7 @@ import {
 /* What is done last, whatever the bearing. Common practice, no source, as all of the sheet. */
 
 export function finish(job: Job<Design>): Operation {
-  const { finishAllowance: film } = job.design.bearing.settled
+  const { finishAllowance: film } = job.design.bearing.resolved
   return {
     ...words.finish(arrangementOf(job), { film, units: unitsOf(job) }),
     id: 'finish',
@@ -72,8 +72,8 @@ const playOf = ({ radialInternalClearance: value }: RingPair): Size => ({
 
 export function runIn(job: Job<Design>): Operation {
   const { design } = job
-  const { settled } = design.bearing
-  const minGap = isCaged(design) ? mm(0) : design.bearing.settled.minBallGap
+  const { resolved } = design.bearing
+  const minGap = isCaged(design) ? mm(0) : design.bearing.resolved.minBallGap
   return {
     ...words.runIn(arrangementOf(job), { minGap, units: unitsOf(job) }),
     ...measuredAtTheEnd(job),
@@ -81,7 +81,7 @@ export function runIn(job: Job<Design>): Operation {
     part: 'both',
     cautions: [
       'light-use-only',
-      ...(settled.traits.rolls === 'rollers' ? (['roller-skew'] as const) : []),
+      ...(resolved.traits.rolls === 'rollers' ? (['roller-skew'] as const) : []),
       ...glassCautions(job),
     ],
   }

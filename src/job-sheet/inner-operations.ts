@@ -11,13 +11,13 @@ import { acrossName, bottomKeys, hasTracks, type Operation, type RingJob, roughC
 
 /** The inner ring of grooved rings, full or with a cage. */
 export function innerGrooved(job: RingJob, arrangement: 'radial' | 'caged'): readonly Operation[] {
-  const { split } = job.design.bearing.settled
+  const { split } = job.design.bearing.resolved
   const joined = split === 'inner-ring' ? [innerSplit(job)] : []
   const fit = innerFit(job, words.INNER_FIT[arrangement](split))
   return [innerBlank(job), ...joined, innerOutside(job), innerGroove(job, arrangement), fit, innerSand(job)]
 }
 
-const isSplit = ({ design }: RingJob): boolean => design.bearing.settled.split === 'inner-ring'
+const isSplit = ({ design }: RingJob): boolean => design.bearing.resolved.split === 'inner-ring'
 
 export function innerBlank(job: RingJob): Operation {
   const { design, method } = job

@@ -8,7 +8,7 @@ import {
 } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
-import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { sawAllowance } from '#shared/making/cutting-allowances.ts'
 import type { Method } from '#shared/making/method.ts'
@@ -44,7 +44,7 @@ export type Operation = OperationWords & {
   readonly readings: readonly Reading[]
 }
 
-type SomeDesign = DesignOf<{ readonly settled: SettledBalls }>
+type SomeDesign = DesignOf<{ readonly resolved: ResolvedBalls }>
 
 /** What the operations have in common: the design and the machines. */
 export type Job<Of extends SomeDesign = FullRingDesign> = {
@@ -56,9 +56,9 @@ export type Job<Of extends SomeDesign = FullRingDesign> = {
 export type RingJob = Job<DesignOf<RingPair>>
 
 export const arrangementOf = ({ design }: Job<SomeDesign>): ArrangementName =>
-  tagOf(design.bearing.settled.input, ...ARRANGEMENT_NAMES)
+  tagOf(design.bearing.resolved.input, ...ARRANGEMENT_NAMES)
 export const termsOf = (job: Job<SomeDesign>): Terms => TERMS[arrangementOf(job)]
-export const unitsOf = ({ design }: Job<SomeDesign>): Units => design.bearing.settled.input.units
+export const unitsOf = ({ design }: Job<SomeDesign>): Units => design.bearing.resolved.input.units
 
 /** A size of the design, as it is to be cut, and how far from it to stop. */
 export function size({ design }: Job<SomeDesign>, key: DimensionKey, name: string, stopShort = 0): Size {
@@ -92,7 +92,7 @@ export const gapReadings = (job: Job<Design>): readonly Reading[] =>
 
 /** Where they are of glass. */
 export const glassCautions = ({ design }: Job<SomeDesign>): readonly CautionCode[] =>
-  design.bearing.settled.input.balls.material === 'glass' ? ['glass-balls'] : []
+  design.bearing.resolved.input.balls.material === 'glass' ? ['glass-balls'] : []
 
 /** What can hurt whoever makes a bored disc round. */
 export const ROUND_CAUTIONS: Readonly<Record<Method, readonly CautionCode[]>> = {
@@ -101,7 +101,7 @@ export const ROUND_CAUTIONS: Readonly<Record<Method, readonly CautionCode[]>> = 
   'router-and-lathe': ['drilling', 'routing', 'dust'],
 }
 
-export const hasTracks = ({ design }: RingJob): boolean => design.bearing.settled.traits.raceway === 'track'
+export const hasTracks = ({ design }: RingJob): boolean => design.bearing.resolved.traits.raceway === 'track'
 
 /** The cylinders that are sanded to fit: the bottoms of grooves, or tracks. */
 export const bottomKeys = (job: RingJob): ReturnType<typeof cylinderKeys> =>

@@ -39,7 +39,7 @@ export function operationsFor(design: Design, method: Method): readonly Operatio
 }
 
 const halved = ({ design }: RingJob): readonly Operation[] =>
-  design.bearing.settled.split === 'outer-ring' ? [outerSplit()] : []
+  design.bearing.resolved.split === 'outer-ring' ? [outerSplit()] : []
 
 /** Rings that are cut to the gap of a full ring of balls. */
 const grooved = (job: Job): readonly Operation[] => [

@@ -124,8 +124,8 @@ function outerRouted(job: RingJob): Operation {
 
 /** With a full ring the gap depends on the hole. */
 export function outerInside(job: Job): Operation {
-  const { settled, gapPerPitchRadius } = job.design.bearing
-  const over = mm(settled.ballDiameter / 50)
+  const { resolved, gapPerPitchRadius } = job.design.bearing
+  const over = mm(resolved.ballDiameter / 50)
   const opens = mm((gapPerPitchRadius / 2) * over)
   return inside(job, words.OUTER_INSIDE.radial({ over, opens, units: unitsOf(job) }))
 }
@@ -165,9 +165,9 @@ export function outerGroove(job: Job): Operation {
 }
 
 export function outerFit(job: Job): Operation {
-  const { settled, ballGap } = job.design.bearing
+  const { resolved, ballGap } = job.design.bearing
   const arrangement = arrangementOf(job)
-  const facts = { count: settled.input.balls.count, ballGap, units: unitsOf(job) }
+  const facts = { count: resolved.input.balls.count, ballGap, units: unitsOf(job) }
   return {
     ...words.OUTER_FIT[hasTracks(job) ? 'roller' : 'radial'](facts),
     id: 'outer-fit',
@@ -183,10 +183,10 @@ export function outerFit(job: Job): Operation {
 }
 
 export function outerSand(job: Job): Operation {
-  const { settled, gauge } = job.design.bearing
+  const { resolved, gauge } = job.design.bearing
   const facts = {
-    minGap: settled.minBallGap,
-    maxGap: settled.maxBallGap,
+    minGap: resolved.minBallGap,
+    maxGap: resolved.maxBallGap,
     noGo: gauge.noGoDiameter,
     units: unitsOf(job),
   }

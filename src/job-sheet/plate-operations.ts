@@ -60,7 +60,7 @@ const TRIAL_DEPTH = 1 / 3
 function trialGroove(job: PlateJob): Operation {
   const { bearing } = job.design
   const depth = size(job, 'plates.grooveDepth', SIZES.grooveDepth)
-  const over = mm(bearing.settled.ballDiameter / 50)
+  const over = mm(bearing.resolved.ballDiameter / 50)
   const opens = mm(bearing.gapPerPitchRadius * over)
   return {
     ...words.trialGroove(job.method, { over, opens, units: unitsOf(job) }),
@@ -77,11 +77,11 @@ function trialGroove(job: PlateJob): Operation {
 }
 
 function tryBalls(job: PlateJob): Operation {
-  const { settled, ballGap, gapPerPitchRadius } = job.design.bearing
-  const lacking = mm(settled.ballDiameter / 20)
+  const { resolved, ballGap, gapPerPitchRadius } = job.design.bearing
+  const lacking = mm(resolved.ballDiameter / 20)
   return {
     ...words.tryInPlate({
-      count: settled.input.balls.count,
+      count: resolved.input.balls.count,
       gapPerRadius: gapPerPitchRadius,
       lacking,
       wider: mm(lacking / gapPerPitchRadius),

@@ -11,13 +11,13 @@ import { type Job, type Operation, type RingJob, ROUND_CAUTIONS, sawLine, size, 
 
 /** What saw or router leave on a track, radially, for the lathe: of the smallest rings no more than there is. */
 export const leftOnTrack = (job: RingJob): Mm =>
-  mm(Math.min(sawAllowance(unitsOf(job)), job.design.bearing.settled.ballDiameter / 2))
+  mm(Math.min(sawAllowance(unitsOf(job)), job.design.bearing.resolved.ballDiameter / 2))
 
 /** The last pass takes half of that; so far before its end the tool stops. */
 const stopShort = (job: Job): Mm => grooveStopShort(mm(leftOnTrack(job) / 2))
 
 export function cutRollers(job: Job): Operation {
-  const { input, rollerLength } = job.design.bearing.settled
+  const { input, rollerLength } = job.design.bearing.resolved
   return {
     ...balls.cutRollers(input.balls),
     id: 'cut-rollers',

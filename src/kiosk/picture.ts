@@ -10,7 +10,7 @@ export function showPicture(design: FullRingDesign | undefined): void {
   const figure = element('drawing', HTMLElement)
   figure.toggleAttribute('data-stale', design === undefined)
   if (design === undefined) return
-  const sheet = assemblySheet(assembledRings(design), usualPaper(design.bearing.settled.input.units))
+  const sheet = assemblySheet(assembledRings(design), usualPaper(design.bearing.resolved.input.units))
   const drawn = new DOMParser().parseFromString(toSvg(sheet, { fluid: true }), 'image/svg+xml')
   figure.replaceChildren(document.adoptNode(drawn.documentElement))
 }

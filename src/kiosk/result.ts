@@ -101,7 +101,7 @@ export function stand(sentence: string): void {
 }
 
 function linesOf({ bearing, dimensions }: DesignOf<RadialBearing>): readonly Line[] {
-  const { units } = bearing.settled.input
+  const { units } = bearing.resolved.input
   return SHOWN.flatMap((key) =>
     dimensions
       .filter((row) => row.key === key)

@@ -69,7 +69,7 @@ export function advice(selection: BallSelection): string {
   return [
     `Use the ${choice.balls.length} ${element.many} listed under \`chosen\` and lay them in that order: ${'plate' in bearing ? LAID_ON_A_PLATE : LAID_IN_A_RING}. `,
     `The largest and the smallest differ by ${upTo(spread, units)}. `,
-    `At ${size(grooveDiameter)} ${across} they leave a ${gap} of ${size(ballGap)}; the aim is ${size(bearing.settled.ballGap)}. `,
+    `At ${size(grooveDiameter)} ${across} they leave a ${gap} of ${size(ballGap)}; the aim is ${size(bearing.resolved.ballGap)}. `,
     grooveAdvice(selection),
   ].join('')
 }
@@ -130,7 +130,7 @@ const VERY_LITTLE = 0.1
 
 export function explainOrders({ input, orders, bearing }: BallSelection): string {
   const { units } = input.design
-  const { minBallGap, maxBallGap } = bearing.settled
+  const { minBallGap, maxBallGap } = bearing.resolved
   const width = orders.most - orders.least
   const matters =
     width <= VERY_LITTLE * (maxBallGap - minBallGap) ? 'Their order changes the gap very little: in' : 'In'

@@ -14,11 +14,11 @@ export interface BearingFacts {
 }
 
 export function bearingFacts(design: Design): BearingFacts {
-  const { settled } = design.bearing
-  const { units, balls } = settled.input
+  const { resolved } = design.bearing
+  const { units, balls } = resolved.input
   const { count, material = BALL_MATERIAL } = balls
   const [outside, bore] = isOfPlates(design)
     ? [design.bearing.plate.outsideDiameter, design.bearing.plate.boreDiameter]
     : [design.bearing.outerRing.outsideDiameter, design.bearing.innerRing.boreDiameter]
-  return { count, material, ballDiameter: settled.ballDiameter, outside, bore, units }
+  return { count, material, ballDiameter: resolved.ballDiameter, outside, bore, units }
 }

@@ -56,10 +56,10 @@ export function explainCriterion(name: Criterion, ranked: Ranked): string {
   }
 }
 
-function seatSentence({ bearing: { outerRing, innerRing, settled }, design }: Ranked): string {
+function seatSentence({ bearing: { outerRing, innerRing, resolved }, design }: Ranked): string {
   const sits = [outerRing, innerRing].every(({ seat }) => seat === 'bottom')
   const radius = figure(outerRing.grooveRadius, design.units)
-  const ball = figure(mm(settled.ballDiameter / 2), design.units)
+  const ball = figure(mm(resolved.ballDiameter / 2), design.units)
   return sits
     ? `The balls sit on the bottom of the groove: its radius is ${radius}, that of a ball ${ball}.`
     : `The balls ride on the edges of the groove: its radius of ${radius} is smaller than that of a ball, ${ball}.`

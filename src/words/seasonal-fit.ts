@@ -44,7 +44,7 @@ export function describeBand({ temperature, low, high }: RunningBand, scale: Sca
 }
 
 export function describeBuildIn(advice: BuildIn, { bearing }: SeasonalFit): string {
-  const { units } = bearing.settled.input
+  const { units } = bearing.resolved.input
   const size = (length: Mm): string => figure(length, units)
   if (advice.ballGap === undefined || advice.leastBallGap === undefined)
     return 'No gap smaller than a ball leaves room for the balls all year. Use a construction that moves less (segmented, cross-laminated), or keep the bearing in steadier air.'

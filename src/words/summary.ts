@@ -27,32 +27,32 @@ function whatToCut(bearing: Design['bearing']): string {
 
 type Size = (length: Mm) => string
 const sizeIn =
-  ({ settled }: Design['bearing']): Size =>
+  ({ resolved }: Design['bearing']): Size =>
   (length) =>
-    figure(length, settled.input.units)
+    figure(length, resolved.input.units)
 
 function ringsToCut(bearing: RadialBearing): string {
-  const { outerRing: outer, innerRing: inner, settled, ballGap } = bearing
+  const { outerRing: outer, innerRing: inner, resolved, ballGap } = bearing
   const size = sizeIn(bearing)
-  return `Cut the outer groove to ${size(outer.grooveBottomDiameter)} across its bottoms and the inner groove to ${size(inner.grooveBottomDiameter)}: the ${settled.input.balls.count} balls then leave a gap of ${size(ballGap)}.`
+  return `Cut the outer groove to ${size(outer.grooveBottomDiameter)} across its bottoms and the inner groove to ${size(inner.grooveBottomDiameter)}: the ${resolved.input.balls.count} balls then leave a gap of ${size(ballGap)}.`
 }
 
 function tracksToCut(bearing: RollerBearing): string {
-  const { outerRing: outer, innerRing: inner, settled, ballGap } = bearing
+  const { outerRing: outer, innerRing: inner, resolved, ballGap } = bearing
   const size = sizeIn(bearing)
-  return `Turn the outer ring's track to ${size(outer.grooveBottomDiameter)} and the inner ring's to ${size(inner.grooveBottomDiameter)}: the ${settled.input.balls.count} rollers then leave a gap of ${size(ballGap)}.`
+  return `Turn the outer ring's track to ${size(outer.grooveBottomDiameter)} and the inner ring's to ${size(inner.grooveBottomDiameter)}: the ${resolved.input.balls.count} rollers then leave a gap of ${size(ballGap)}.`
 }
 
 function platesToCut(bearing: ThrustBearing): string {
-  const { plate, settled, ballGap, plateGap } = bearing
+  const { plate, resolved, ballGap, plateGap } = bearing
   const size = sizeIn(bearing)
-  return `Cut a groove ${size(plate.grooveDepth)} deep on a circle of ${size(plate.grooveCircleDiameter)} into both plates: the ${settled.input.balls.count} balls then leave a gap of ${size(ballGap)}, and the plates lie ${size(plateGap)} apart.`
+  return `Cut a groove ${size(plate.grooveDepth)} deep on a circle of ${size(plate.grooveCircleDiameter)} into both plates: the ${resolved.input.balls.count} balls then leave a gap of ${size(ballGap)}, and the plates lie ${size(plateGap)} apart.`
 }
 
 function cagedToCut(bearing: CagedBearing): string {
-  const { outerRing: outer, innerRing: inner, settled, ballSpacing } = bearing
+  const { outerRing: outer, innerRing: inner, resolved, ballSpacing } = bearing
   const size = sizeIn(bearing)
-  return `Cut the outer groove to ${size(outer.grooveBottomDiameter)} across its bottoms and the inner groove to ${size(inner.grooveBottomDiameter)}: the cage then holds the ${settled.input.balls.count} balls ${size(ballSpacing)} apart.`
+  return `Cut the outer groove to ${size(outer.grooveBottomDiameter)} across its bottoms and the inner groove to ${size(inner.grooveBottomDiameter)}: the cage then holds the ${resolved.input.balls.count} balls ${size(ballSpacing)} apart.`
 }
 
 /** Warnings that stop a maker come before the cutting. */

@@ -19,13 +19,13 @@ test('ten balls of 3/4 in close at a pitch radius of 1.2135 in', () => {
 })
 
 test('a groove 3/16 in deep takes 25 % of a 3/4 in ball', () => {
-  const { outerRing, settled } = made({
+  const { outerRing, resolved } = made({
     units: 'in',
     balls: { count: 10, diameter: inches(3 / 4) },
     bore: inches(1 / 2),
     outerRing: { grooveDepth: inches(3 / 16) },
   })
-  expect(outerRing.seatDepth / settled.ballDiameter).toBe(0.25)
+  expect(outerRing.seatDepth / resolved.ballDiameter).toBe(0.25)
 })
 
 test('a groove 1/16 in too deep for those ten balls opens a gap of about 3/8 in: 0.376 by the exact chord', () => {

@@ -48,7 +48,7 @@ function ofRings(check: Check): RingCheck {
   return check
 }
 
-export function settledCheck(contributors: Contributors, design: FullRingInput = DESIGN): RingCheck {
+export function resolvedCheck(contributors: Contributors, design: FullRingInput = DESIGN): RingCheck {
   const result = checkOf({ design, contributors })
   if (!result.ok) throw new Error(JSON.stringify(result.error))
   return ofRings(result.value)

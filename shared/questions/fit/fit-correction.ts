@@ -1,6 +1,6 @@
 import { type DesignInput, echoedBearingFor, type Question, traitsOf } from '#shared/bearing/arrangements.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
-import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { tightestCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { tightestBottomRadius } from '#shared/geometry/unequal-balls.ts'
@@ -63,7 +63,7 @@ export type FitRefusal =
 
 /** The answer, as plain data. */
 export interface FitCorrection {
-  readonly settled: SettledBalls
+  readonly resolved: ResolvedBalls
   readonly ring: FittedPart
   readonly target: Target
   readonly tools: { readonly sharpTool: ToolError; readonly abrasive: ToolError }
@@ -78,7 +78,7 @@ export interface FitCorrection {
 
 /** What is cut, and what the design says of where to end. */
 interface Ground {
-  readonly settled: SettledBalls
+  readonly resolved: ResolvedBalls
   readonly subject: Subject
   readonly workpiece?: Workpiece
   /** Of an inner ring. */
@@ -90,8 +90,8 @@ interface Ground {
 export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, Refused<FitRefusal>> {
   const found = groundOf(input)
   if (!found.ok) return found
-  const { settled, subject, workpiece, pair, band } = found.value
-  const target = targetOf(input.target, band, settled)
+  const { resolved, subject, workpiece, pair, band } = found.value
+  const target = targetOf(input.target, band, resolved)
   const refusals = [...bandRefusals(target), ...readingRefusals(input, subject)]
   if (refusals.length > 0) return fail(refusedQuestion(refusals))
   const stroke = strokeOf(input.removalHistory, figurePerDepth(subject), checkDeviation(input))
@@ -116,7 +116,7 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
   const adjustment = pair && matingFaceAdjustment(pair, fit.figure.value, target.aim)
   const isSpoilt = fit.state === 'too-deep' && workpiece !== undefined && subject.cuts === 'outer'
   return ok({
-    settled,
+    resolved,
     ring: input.ring,
     target,
     tools,
@@ -150,26 +150,26 @@ function groundOf({ design, ring }: FitCorrectionInput): Result<Ground, Refused<
   if (!made.ok) return fail(refusedDesign(made.error))
   const bearing = made.value
   if ('cage' in bearing) {
-    const { settled } = bearing
-    const band = playBand(settled.radialInternalClearance)
-    return ok({ settled, subject: cagedInnerSubject(bearing), pair: bearing, band })
+    const { resolved } = bearing
+    const band = playBand(resolved.radialInternalClearance)
+    return ok({ resolved, subject: cagedInnerSubject(bearing), pair: bearing, band })
   }
-  const { settled } = bearing
+  const { resolved } = bearing
   const uneven =
     'plate' in bearing
-      ? unevenBalls(settled, bearing.pitchRadius, tightestCircle)
-      : unevenBalls(settled, bearing.outerRing.grooveBottomDiameter / 2, tightestBottomRadius)
+      ? unevenBalls(resolved, bearing.pitchRadius, tightestCircle)
+      : unevenBalls(resolved, bearing.outerRing.grooveBottomDiameter / 2, tightestBottomRadius)
   if (uneven.length > 0) return fail(refusedQuestion(uneven))
   if ('plate' in bearing) {
     const workpiece = plateWorkpiece(bearing)
-    return ok({ settled, subject: plateSubject(bearing), workpiece, band: gapBand(settled) })
+    return ok({ resolved, subject: plateSubject(bearing), workpiece, band: gapBand(resolved) })
   }
   if (ring === 'outer') {
     const workpiece = ringWorkpiece(bearing)
-    return ok({ settled, subject: outerSubject(bearing), workpiece, band: gapBand(settled) })
+    return ok({ resolved, subject: outerSubject(bearing), workpiece, band: gapBand(resolved) })
   }
-  const band = playBand(bearing.settled.radialInternalClearance)
-  return ok({ settled, subject: innerSubject(bearing), pair: bearing, band })
+  const band = playBand(bearing.resolved.radialInternalClearance)
+  return ok({ resolved, subject: innerSubject(bearing), pair: bearing, band })
 }
 
 interface GapBand {
@@ -184,7 +184,7 @@ const gapBand = ({ ballGap: aim, minBallGap: min, maxBallGap: max }: GapBand): G
 const playBand = (aim: number): Ground['band'] => ({ aim, min: aim / 2, max: 2 * aim })
 
 /** What the maker said, and for the rest what the design says. */
-function targetOf(said: Partial<Target>, band: Ground['band'], { finishAllowance }: SettledBalls): Target {
+function targetOf(said: Partial<Target>, band: Ground['band'], { finishAllowance }: ResolvedBalls): Target {
   const min = said.min ?? band.min
   const max = said.max ?? band.max
   return {

@@ -1,5 +1,5 @@
 import type { CagedBearing, FullRingBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
-import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { ballGapOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
@@ -20,7 +20,7 @@ const DEVIATIONS_IN_BAND = 4
 /** The outer ring of a full ring of balls or rollers. */
 export const outerSubject = (bearing: FullRingBearing): Subject => ({
   cuts: 'outer',
-  balls: ballsOf(bearing.settled, bearing.outerRing.grooveBottomDiameter / 2, unequalBallGap),
+  balls: ballsOf(bearing.resolved, bearing.outerRing.grooveBottomDiameter / 2, unequalBallGap),
   outer: outerGrooveOf(bearing),
   assemblyGap: bearing.assembly.assemblyGap,
 })
@@ -28,10 +28,10 @@ export const outerSubject = (bearing: FullRingBearing): Subject => ({
 /** The plates of a thrust bearing, both cut alike: their circle is opened. */
 export const plateSubject = (bearing: ThrustBearing): Subject => ({
   cuts: 'outer',
-  balls: ballsOf(bearing.settled, bearing.pitchRadius, ballGapOnCircle),
+  balls: ballsOf(bearing.resolved, bearing.pitchRadius, ballGapOnCircle),
   outer: {
     x: bearing.pitchRadius,
-    depth: WITHOUT_DEPTH * bearing.settled.ballDiameter,
+    depth: WITHOUT_DEPTH * bearing.resolved.ballDiameter,
     seat: { on: 'circle' },
     xPerFinish: 0,
   },
@@ -41,13 +41,13 @@ export const plateSubject = (bearing: ThrustBearing): Subject => ({
 /** The inner ring inside a full ring of balls, whose gap was brought into its band. */
 export const innerSubject = (bearing: FullRingBearing): Subject => ({
   cuts: 'inner',
-  balls: ballsOf(bearing.settled, bearing.outerRing.grooveBottomDiameter / 2, unequalBallGap),
+  balls: ballsOf(bearing.resolved, bearing.outerRing.grooveBottomDiameter / 2, unequalBallGap),
   outer: outerGrooveOf(bearing),
   inner: innerGrooveOf(bearing),
   outerKnown: {
     by: 'gap',
     gap: bearing.ballGap,
-    deviation: (bearing.settled.maxBallGap - bearing.settled.minBallGap) / DEVIATIONS_IN_BAND,
+    deviation: (bearing.resolved.maxBallGap - bearing.resolved.minBallGap) / DEVIATIONS_IN_BAND,
     assemblyGap: bearing.assembly.assemblyGap,
   },
 })
@@ -55,39 +55,39 @@ export const innerSubject = (bearing: FullRingBearing): Subject => ({
 /** The inner ring inside balls that a cage will hold: the outer groove is as deep as a sharp tool leaves it. */
 export const cagedInnerSubject = (bearing: CagedBearing): Subject => ({
   cuts: 'inner',
-  balls: ballsOf(bearing.settled, bearing.outerRing.grooveBottomDiameter / 2, () => mm(0)),
+  balls: ballsOf(bearing.resolved, bearing.outerRing.grooveBottomDiameter / 2, () => mm(0)),
   outer: outerGrooveOf(bearing),
   inner: innerGrooveOf(bearing),
   outerKnown: { by: 'groove', deviation: cutDeviation(SHARP_TOOL, bearing.outerRing.grooveDepth) },
 })
 
-function outerGrooveOf({ settled, outerRing }: RingPair): OuterGroove {
-  const isTrack = isPlain(settled.outerGroove)
+function outerGrooveOf({ resolved, outerRing }: RingPair): OuterGroove {
+  const isTrack = isPlain(resolved.outerGroove)
   const seat: SeatLaw =
     outerRing.seat === 'edges'
-      ? { on: 'edges', landRadius: outerRing.landDiameter / 2, arc: settled.outerGroove.radius }
+      ? { on: 'edges', landRadius: outerRing.landDiameter / 2, arc: resolved.outerGroove.radius }
       : { on: 'bottom' }
   return {
     x: outerRing.grooveBottomDiameter / 2,
-    depth: isTrack ? WITHOUT_DEPTH * settled.ballDiameter : outerRing.grooveDepth,
+    depth: isTrack ? WITHOUT_DEPTH * resolved.ballDiameter : outerRing.grooveDepth,
     seat,
     xPerFinish: 1,
   }
 }
 
-function innerGrooveOf({ settled, innerRing }: RingPair): InnerGroove {
-  const isTrack = isPlain(settled.innerGroove)
+function innerGrooveOf({ resolved, innerRing }: RingPair): InnerGroove {
+  const isTrack = isPlain(resolved.innerGroove)
   return {
     bottomRadius: innerRing.grooveBottomDiameter / 2,
     landRadius: innerRing.landDiameter / 2,
-    depth: isTrack ? WITHOUT_DEPTH * settled.ballDiameter : innerRing.grooveDepth,
-    ...(innerRing.seat === 'edges' ? { arcOnEdges: settled.innerGroove.radius } : {}),
+    depth: isTrack ? WITHOUT_DEPTH * resolved.ballDiameter : innerRing.grooveDepth,
+    ...(innerRing.seat === 'edges' ? { arcOnEdges: resolved.innerGroove.radius } : {}),
     playPerFinish: 4,
   }
 }
 
 function ballsOf(
-  { input, ballDiameter, ballScatter }: SettledBalls,
+  { input, ballDiameter, ballScatter }: ResolvedBalls,
   x: number,
   gapOf: (x: Mm, diameters: readonly number[]) => Mm,
 ): Balls {

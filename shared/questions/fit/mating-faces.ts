@@ -23,11 +23,11 @@ const WORTH_ADJUSTING = 1 / 8
  * @returns undefined for an inner ring in one piece, or where no change of the faces does it
  */
 export function matingFaceAdjustment(
-  { settled }: Pick<RingPair, 'settled'>,
+  { resolved }: Pick<RingPair, 'resolved'>,
   play: number,
   aim: number,
 ): MatingFaceAdjustment | undefined {
-  const { innerGroove, ballDiameter, split } = settled
+  const { innerGroove, ballDiameter, split } = resolved
   if (split !== 'inner-ring') return undefined
   const change = matingFaceChange(innerGroove, ballDiameter, aim - play)
   return change === undefined ? undefined : { change, isWorthIt: Math.abs(change) <= WORTH_ADJUSTING * ballDiameter }

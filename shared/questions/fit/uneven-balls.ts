@@ -1,4 +1,4 @@
-import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { mm } from '#shared/units/length.ts'
 
@@ -22,7 +22,7 @@ const MOST_UNEVEN = 1.5
  * @param tightest the least x in which balls of these sizes find room
  */
 export function unevenBalls(
-  { input, ballDiameter }: SettledBalls,
+  { input, ballDiameter }: ResolvedBalls,
   x: number,
   tightest: (diameters: readonly number[]) => number,
 ): readonly UnevenBalls[] {

@@ -8,14 +8,14 @@ import type { NewBalls, Remade, Workpiece } from './rescue.ts'
 
 /* Today's bearings as pieces that can be rescued: beside `from-bearing.ts`, the other file that knows both. */
 
-const isHard = ({ settled }: Pick<FullRingBearing | ThrustBearing, 'settled'>): boolean =>
-  settled.input.balls.material === 'glass' || settled.input.balls.material === 'steel'
+const isHard = ({ resolved }: Pick<FullRingBearing | ThrustBearing, 'resolved'>): boolean =>
+  resolved.input.balls.material === 'glass' || resolved.input.balls.material === 'steel'
 
 /** An outer ring as it stands. */
 export const ringWorkpiece = (bearing: FullRingBearing): Workpiece => ({
   remade: (change) => remadeRing(bearing, change),
   gapOfUnequal: (x, diameters) => (x < tightestBottomRadius(diameters) ? undefined : unequalBallGap(mm(x), diameters)),
-  ...(isPlain(bearing.settled.outerGroove) ? {} : { arc: bearing.settled.outerGroove.radius }),
+  ...(isPlain(bearing.resolved.outerGroove) ? {} : { arc: bearing.resolved.outerGroove.radius }),
   isHard: isHard(bearing),
   takesLining: true,
 })
@@ -24,7 +24,7 @@ export const ringWorkpiece = (bearing: FullRingBearing): Workpiece => ({
 export const plateWorkpiece = (bearing: ThrustBearing): Workpiece => ({
   remade: (change) => remadePlates(bearing, change),
   gapOfUnequal: (x, diameters) => (x < tightestCircle(diameters) ? undefined : ballGapOnCircle(mm(x), diameters)),
-  arc: bearing.settled.groove.radius,
+  arc: bearing.resolved.groove.radius,
   isHard: isHard(bearing),
   takesLining: false,
 })
@@ -43,9 +43,9 @@ const bandAround = (gap: number): GapInput => ({
 
 /** The outer ring is turned already outside, its land stays, and so does the arc where the cutter does. */
 function remadeRing(bearing: FullRingBearing, change: NewBalls): Remade | undefined {
-  const { settled, outerRing } = bearing
-  const { outerGroove } = settled
-  const input: RingsInput = settled.input
+  const { resolved, outerRing } = bearing
+  const { outerGroove } = resolved
+  const input: RingsInput = resolved.input
   const isTrack = isPlain(outerGroove)
   const depth = change.x - outerRing.landDiameter / 2
   const keepsLand = depth > 0 && depth < change.diameter / 2 && depth <= outerGroove.radius
@@ -60,7 +60,7 @@ function remadeRing(bearing: FullRingBearing, change: NewBalls): Remade | undefi
           ...(arc === undefined ? {} : { groove: arc }),
         },
   }
-  const made = fullRingsOf({ ...settled.input, balls: ballsOf(input, change), ...bandAround(change.gap), ...cut })
+  const made = fullRingsOf({ ...resolved.input, balls: ballsOf(input, change), ...bandAround(change.gap), ...cut })
   if (!made.ok) return undefined
   const { outerRing: outer, innerRing, landGap, assembly } = made.value
   return {
@@ -77,8 +77,8 @@ function remadeRing(bearing: FullRingBearing, change: NewBalls): Remade | undefi
 }
 
 /** Plates turned outside and faced, with the groove on a circle of its own. */
-function remadePlates({ settled, plate }: ThrustBearing, change: NewBalls): Remade | undefined {
-  const { input, groove } = settled
+function remadePlates({ resolved, plate }: ThrustBearing, change: NewBalls): Remade | undefined {
+  const { input, groove } = resolved
   const made = ARRANGEMENTS.thrust.bearingOf({
     ...input,
     balls: ballsOf(input, change),

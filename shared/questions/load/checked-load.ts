@@ -1,6 +1,6 @@
 import type { BearingByArrangement } from '#shared/bearing/arrangements.ts'
 import type { LoadByBall, SharedLoad } from '#shared/contact/load-distribution.ts'
-import type { RING_LOAD_CHECK, SettledLoad } from './input.ts'
+import type { ResolvedLoad, RING_LOAD_CHECK } from './input.ts'
 import type { DentLimit, Limit } from './limits.ts'
 import type { BallSeat, SeatLoad } from './seat-load.ts'
 import type { SpeedLimits } from './speed-limits.ts'
@@ -11,7 +11,7 @@ export type SpeedReason = (typeof SPEED_REASONS)[number]
 
 /** What the load and the speed do to a bearing. Loads in newtons, pressures in megapascals. */
 export interface CheckedLoad {
-  readonly load: SettledLoad
+  readonly load: ResolvedLoad
   readonly bearing: BearingByArrangement[(typeof RING_LOAD_CHECK.serves)[number]]
   readonly sharing: {
     /** A ball right under the load. */

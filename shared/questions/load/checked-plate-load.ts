@@ -1,6 +1,6 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { Mm } from '#shared/units/length.ts'
-import type { SettledPlateLoad } from './input.ts'
+import type { ResolvedPlateLoad } from './input.ts'
 import type { DentLimit, Limit } from './limits.ts'
 import type { BallSeat, SeatLoad } from './seat-load.ts'
 import type { SpeedLimit } from './speed-limits.ts'
@@ -11,7 +11,7 @@ export type PlateSpeedReason = (typeof PLATE_SPEED_REASONS)[number]
 
 /** What the load and the speed do to a turntable. Loads in newtons, pressures in megapascals. */
 export interface CheckedPlateLoad {
-  readonly load: SettledPlateLoad
+  readonly load: ResolvedPlateLoad
   readonly bearing: ThrustBearing
   readonly sharing: PlateSharing
   /** Absent where the design says that its balls are all of one size. */

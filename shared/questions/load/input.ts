@@ -38,14 +38,14 @@ export interface PlateLoadCheckInput extends Asked {
 }
 
 /** What is asked with nothing left open but the speed. */
-export interface SettledAsked extends Required<Pick<Asked, 'wood' | 'dentFraction'>> {
+export interface ResolvedLoadOptions extends Required<Pick<Asked, 'wood' | 'dentFraction'>> {
   readonly speed?: number
   /** Only where the balls are of wood. */
   readonly ballWood?: ContactWoodId
 }
 
-export type SettledLoad = SettledAsked & Required<Pick<LoadCheckInput, 'radialLoad' | 'turning'>>
-export type SettledPlateLoad = SettledAsked & Required<Pick<PlateLoadCheckInput, 'axialLoad' | 'offset'>>
+export type ResolvedLoad = ResolvedLoadOptions & Required<Pick<LoadCheckInput, 'radialLoad' | 'turning'>>
+export type ResolvedPlateLoad = ResolvedLoadOptions & Required<Pick<PlateLoadCheckInput, 'axialLoad' | 'offset'>>
 
 /** A hard wood that is common in the trade. Common practice, no source. */
 const WOOD: ContactWoodId = 'maple-sugar'
@@ -54,23 +54,23 @@ const DENT_FRACTION = 0.005
 const TURNING: TurningRing = 'inner-ring'
 
 /** The input with nothing left open but the speed. */
-export const settleLoad = (input: Omit<LoadCheckInput, 'design'>, ballsAreWood: boolean): SettledLoad => ({
-  ...settleAsked(input, ballsAreWood),
+export const resolveLoad = (input: Omit<LoadCheckInput, 'design'>, ballsAreWood: boolean): ResolvedLoad => ({
+  ...resolveLoadOptions(input, ballsAreWood),
   radialLoad: input.radialLoad,
   turning: input.turning ?? TURNING,
 })
 
 /** The same of plates: over their middle where nobody says. */
-export const settlePlateLoad = (
+export const resolvePlateLoad = (
   input: Omit<PlateLoadCheckInput, 'design'>,
   ballsAreWood: boolean,
-): SettledPlateLoad => ({
-  ...settleAsked(input, ballsAreWood),
+): ResolvedPlateLoad => ({
+  ...resolveLoadOptions(input, ballsAreWood),
   axialLoad: input.axialLoad,
   offset: input.offset ?? mm(0),
 })
 
-function settleAsked(input: Asked, ballsAreWood: boolean): SettledAsked {
+function resolveLoadOptions(input: Asked, ballsAreWood: boolean): ResolvedLoadOptions {
   const { wood = WOOD, dentFraction = DENT_FRACTION, speed } = input
   return {
     wood,

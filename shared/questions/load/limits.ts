@@ -2,7 +2,7 @@ import type { PartName, RingName } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { LINE_CONTACT, loadWhenBallCarries, POINT_CONTACT, type Sharing } from '#shared/contact/load-distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { SettledLoad } from './input.ts'
+import type { ResolvedLoad } from './input.ts'
 import { type BallSeat, ballSeat, type SeatLimits, seatLimits, seatsStiffness } from './seat-load.ts'
 
 /** A load of the bearing at which something is reached, that of its most loaded ball [N], and what reaches it. */
@@ -26,16 +26,16 @@ export interface Seated {
   readonly outerDent: number
 }
 
-export function seated(bearing: RingPair, load: SettledLoad): Seated {
+export function seated(bearing: RingPair, load: ResolvedLoad): Seated {
   const [outer, inner] = [ballSeat(bearing, 'outerRing', load), ballSeat(bearing, 'innerRing', load)]
-  const { traits } = bearing.settled
+  const { traits } = bearing.resolved
   const sharing: Sharing = {
-    count: bearing.settled.input.balls.count,
+    count: bearing.resolved.input.balls.count,
     exponent: traits.rolls === 'rollers' ? LINE_CONTACT : POINT_CONTACT,
     stiffness: seatsStiffness(traits, outer, inner),
     clearance: bearing.radialInternalClearance,
   }
-  const depth = mm(load.dentFraction * bearing.settled.ballDiameter)
+  const depth = mm(load.dentFraction * bearing.resolved.ballDiameter)
   const limits = { outerRing: seatLimits(outer, depth), innerRing: seatLimits(inner, depth) }
   return {
     outer,

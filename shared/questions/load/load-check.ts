@@ -5,7 +5,7 @@ import { sharedByBalls, sharedByMany } from '#shared/contact/load-distribution.t
 import { contactWood } from '#shared/data/contact-woods.ts'
 import { ok, type Result } from '#shared/result.ts'
 import type { CheckedLoad, SpeedReason } from './checked-load.ts'
-import { type LoadCheckInput, RING_LOAD_CHECK, type SettledLoad, settleLoad } from './input.ts'
+import { type LoadCheckInput, type ResolvedLoad, RING_LOAD_CHECK, resolveLoad } from './input.ts'
 import { type Seated, seated } from './limits.ts'
 import { ballBody, seatUnder } from './seat-load.ts'
 import { lowestFirst, splittingSpeed } from './speed-limits.ts'
@@ -28,7 +28,7 @@ export function loadCheck(input: LoadCheckInput): Result<LoadCheck, readonly Ref
   const made = echoedBearingFor(RING_LOAD_CHECK, input.design)
   if (!made.ok) return made
   const bearing = made.value
-  const load = settleLoad(input, bearing.settled.input.balls.material === 'wood')
+  const load = resolveLoad(input, bearing.resolved.input.balls.material === 'wood')
   const balls = seated(bearing, load)
   const { outer, inner, sharing } = balls
   const underBall = sharedByBalls(load.radialLoad, sharing, 0)
@@ -56,7 +56,7 @@ function loadedOf(check: CheckedLoad): Loaded {
   const { load, bearing } = check
   return {
     ...check,
-    design: bearing.settled.input,
+    design: bearing.resolved.input,
     asked: { ...load, path: '/radialLoad', load: load.radialLoad },
     seats: RINGS.map((part) => ({ part, seat: check[part], grooveWidth: bearing[part].grooveWidth })),
     ofSharing: sharingWarnings(check),
@@ -67,7 +67,7 @@ function loadedOf(check: CheckedLoad): Loaded {
 const USUAL_SHARE = 5
 
 function sharingWarnings({ sharing, load, bearing }: CheckedLoad): readonly LoadWarning[] {
-  const { count } = bearing.settled.input.balls
+  const { count } = bearing.resolved.input.balls
   const share = sharing.underBall.most / load.radialLoad
   if (!(share * count > USUAL_SHARE && count > USUAL_SHARE)) return []
   const facts = { code: 'one-ball-carries', share, play: bearing.radialInternalClearance } as const
@@ -76,12 +76,12 @@ function sharingWarnings({ sharing, load, bearing }: CheckedLoad): readonly Load
 
 function atSpeed(
   bearing: RingPair,
-  load: SettledLoad,
+  load: ResolvedLoad,
   { outer, inner, outerDent }: Seated,
 ): Pick<CheckedLoad, 'ratios' | 'spin' | 'spun' | 'speedLimits'> {
   const { turning, speed } = load
   const wood = contactWood(load.wood)
-  const ratios = turnRatios(rollingRadii(bearing, outer, inner), bearing.settled.input.balls.count, turning)
+  const ratios = turnRatios(rollingRadii(bearing, outer, inner), bearing.resolved.input.balls.count, turning)
   const spin = spinLoads(bearing, ballBody(bearing, load), wood, ratios, turning)
   const rim = Math.max(spin.outerRimStress, spin.innerRimStress)
   return {

@@ -8,7 +8,7 @@ import { fail, ok, type Result } from '#shared/result.ts'
 import { normalQuantile } from '#shared/statistics/normal.ts'
 import { mm } from '#shared/units/length.ts'
 import type { CheckedPlateLoad, PlateSharing, PlateSpeedReason, Uneven } from './checked-plate-load.ts'
-import { PLATE_LOAD_CHECK, type PlateLoadCheckInput, type SettledPlateLoad, settlePlateLoad } from './input.ts'
+import { PLATE_LOAD_CHECK, type PlateLoadCheckInput, type ResolvedPlateLoad, resolvePlateLoad } from './input.ts'
 import type { Limit } from './limits.ts'
 import type { LoadRefusal } from './refusal.ts'
 import {
@@ -40,8 +40,8 @@ export function plateLoadCheck(input: PlateLoadCheckInput): Result<PlateLoadChec
   const made = echoedBearingFor(PLATE_LOAD_CHECK, input.design)
   if (!made.ok) return fail(refusedDesign(made.error))
   const bearing = made.value
-  const { count, material } = bearing.settled.input.balls
-  const load = settlePlateLoad(input, material === 'wood')
+  const { count, material } = bearing.resolved.input.balls
+  const load = resolvePlateLoad(input, material === 'wood')
   const held = mm(farthestHeld(count) * bearing.pitchRadius)
   if (!(load.offset < held)) {
     return fail(refusedQuestion([{ code: 'load-tips-plate', path: '/offset', given: load.offset, below: held }]))
@@ -49,20 +49,20 @@ export function plateLoadCheck(input: PlateLoadCheckInput): Result<PlateLoadChec
   return ok(checked(bearing, load))
 }
 
-function checked(bearing: ThrustBearing, load: SettledPlateLoad): PlateLoadCheck {
+function checked(bearing: ThrustBearing, load: ResolvedPlateLoad): PlateLoadCheck {
   const seat = plateSeat(bearing, load)
-  const stiffness = seatsStiffness(bearing.settled.traits, seat, seat)
+  const stiffness = seatsStiffness(bearing.resolved.traits, seat, seat)
   const under = sharesAt(bearing, load, 0)
   const share = Math.max(...under.shares, ...sharesAt(bearing, load, 0.5).shares)
   const most = share * load.axialLoad
-  const depth = mm(load.dentFraction * bearing.settled.ballDiameter)
+  const depth = mm(load.dentFraction * bearing.resolved.ballDiameter)
   const ball = seatLimits(seat, depth)
   const limit = (ballLoad: number): Limit<'plates'> => ({ part: 'plates', ballLoad, load: ballLoad / share })
   const check: CheckedPlateLoad = {
     load,
     bearing,
     sharing: { most, ...sharing(bearing, load, under, stiffness) },
-    ...(bearing.settled.ballScatter > 0 ? { uneven: uneven(bearing, load, { seat, ball, stiffness }) } : {}),
+    ...(bearing.resolved.ballScatter > 0 ? { uneven: uneven(bearing, load, { seat, ball, stiffness }) } : {}),
     plates: seatUnder(seat, most),
     softer: seat.softer,
     hardness: seat.hardness,
@@ -78,7 +78,7 @@ function loadedOf(check: CheckedPlateLoad): Loaded {
   const { load, bearing } = check
   return {
     ...check,
-    design: bearing.settled.input,
+    design: bearing.resolved.input,
     asked: { ...load, path: '/axialLoad', load: load.axialLoad },
     seats: [{ part: 'plates', seat: check.plates, grooveWidth: bearing.plate.grooveWidth }],
     ofSharing: [...sharingWarnings(check), ...spinWarnings(load)],
@@ -93,17 +93,17 @@ function sharingWarnings({ uneven, load, dent }: CheckedPlateLoad): readonly Loa
   return [{ severity: shallow ? 'note' : 'risk', path: '/axialLoad', facts }]
 }
 
-function spinWarnings(load: SettledPlateLoad): readonly LoadWarning[] {
+function spinWarnings(load: ResolvedPlateLoad): readonly LoadWarning[] {
   if (load.speed === undefined || !isBesideAxis(load)) return []
   return [{ severity: 'risk', path: '/speed', facts: { code: 'spun-beside-axis', offset: load.offset } }]
 }
 
-const sharesAt = ({ pitchRadius, settled }: ThrustBearing, load: SettledPlateLoad, phase: 0 | 0.5): SharedBeside =>
-  sharedBeside(settled.input.balls.count, POINT_CONTACT, load.offset / pitchRadius, phase)
+const sharesAt = ({ pitchRadius, resolved }: ThrustBearing, load: ResolvedPlateLoad, phase: 0 | 0.5): SharedBeside =>
+  sharedBeside(resolved.input.balls.count, POINT_CONTACT, load.offset / pitchRadius, phase)
 
 function sharing(
   { pitchRadius, plate }: ThrustBearing,
-  { axialLoad }: SettledPlateLoad,
+  { axialLoad }: ResolvedPlateLoad,
   { shares, lean, sum }: SharedBeside,
   stiffness: number,
 ): Omit<PlateSharing, 'most'> {
@@ -122,11 +122,11 @@ function sharing(
  * stands higher by more than it is larger.
  */
 function uneven(
-  { pitchRadius, settled }: ThrustBearing,
-  { axialLoad, offset }: SettledPlateLoad,
+  { pitchRadius, resolved }: ThrustBearing,
+  { axialLoad, offset }: ResolvedPlateLoad,
   { seat, ball, stiffness }: { readonly seat: BallSeat; readonly ball: SeatLimits; readonly stiffness: number },
 ): Uneven {
-  const { ballScatter, ballDiameter, groove, input } = settled
+  const { ballScatter, ballDiameter, groove, input } = resolved
   const { count } = input.balls
   const perDiameter = 1 - 2 * seatIn(groove, ballDiameter).perBallDiameter
   const smallest = normalQuantile(1 / (2 * count))
@@ -145,18 +145,18 @@ function uneven(
 }
 
 /** A load that goes round beside the axis pulls the plate aside and leaves some balls loose: how fast it may, is not known. */
-const isBesideAxis = ({ offset }: SettledPlateLoad): boolean => offset > 0
+const isBesideAxis = ({ offset }: ResolvedPlateLoad): boolean => offset > 0
 
 function atSpeed(
   bearing: ThrustBearing,
-  load: SettledPlateLoad,
+  load: ResolvedPlateLoad,
   seat: BallSeat,
   dent: number,
 ): Pick<CheckedPlateLoad, 'ratios' | 'spin' | 'spun' | 'speedLimits'> {
-  const { settled, pitchRadius } = bearing
+  const { resolved, pitchRadius } = bearing
   const wood = contactWood(load.wood)
-  const { count } = settled.input.balls
-  const ratios = plateTurnRatios(pitchRadius, centreToTouch(settled.groove, settled.ballDiameter), count)
+  const { count } = resolved.input.balls
+  const ratios = plateTurnRatios(pitchRadius, centreToTouch(resolved.groove, resolved.ballDiameter), count)
   const spin = plateSpinLoads(bearing, ballBody(bearing, load), wood, ratios)
   const flank = spin.ballForce / 2
   const { speed } = load
@@ -183,11 +183,11 @@ function atSpeed(
  * @param flank of one ball on one flank, at one turn a minute [N]
  */
 function climbingSpeed(
-  { settled, plate }: ThrustBearing,
-  { axialLoad }: SettledPlateLoad,
+  { resolved, plate }: ThrustBearing,
+  { axialLoad }: ResolvedPlateLoad,
   flank: number,
 ): readonly SpeedLimit<PlateSpeedReason>[] {
-  const { groove, ballDiameter, input } = settled
+  const { groove, ballDiameter, input } = resolved
   const upright =
     plate.seat === 'edges' ? centreToTouch(groove, ballDiameter) : Math.max(0, groove.radius - groove.depth)
   const steepest = plate.grooveWidth / 2 / upright

@@ -1,6 +1,6 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
-import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
 import { contactWithin, loadForPressureWithin, type Surface } from '#shared/contact/contact-within-width.ts'
@@ -20,7 +20,7 @@ import { type ContactWood, contactWood } from '#shared/data/contact-woods.ts'
 import { type Groove, grooveHalfWidth, isPlain } from '#shared/geometry/groove.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { SettledAsked, SettledLoad } from './input.ts'
+import type { ResolvedLoad, ResolvedLoadOptions } from './input.ts'
 
 /** How a ball bears on one ring, or one plate. */
 export interface BallSeat {
@@ -46,8 +46,8 @@ export interface BallBody extends Elastic {
   readonly wood?: ContactWood
 }
 
-export function ballBody({ settled }: { readonly settled: SettledBalls }, load: SettledAsked): BallBody {
-  const material = settled.input.balls.material ?? 'wood'
+export function ballBody({ resolved }: { readonly resolved: ResolvedBalls }, load: ResolvedLoadOptions): BallBody {
+  const material = resolved.input.balls.material ?? 'wood'
   if (material !== 'wood') return BALL_SUBSTANCES[material]
   const wood = contactWood(load.ballWood ?? load.wood)
   return { ...wood, wood }
@@ -65,9 +65,9 @@ const FIRST_YIELD_ON_LINE = 1.67
  * The seat of a ball in one ring's groove. In the plane of rolling ball and ring curve together as R / (Rc rw), Rc the
  * radius at which they touch: 1/rw + 1/Rc inside, 1/rw − 1/Rc outside, where the ball sits on the bottom.
  */
-export function ballSeat(bearing: RingPair, ring: RingName, load: SettledLoad): BallSeat {
-  const { settled } = bearing
-  const { ballDiameter, outerGroove, innerGroove } = settled
+export function ballSeat(bearing: RingPair, ring: RingName, load: ResolvedLoad): BallSeat {
+  const { resolved } = bearing
+  const { ballDiameter, outerGroove, innerGroove } = resolved
   const groove = ring === 'outerRing' ? outerGroove : innerGroove
   const ballRadius = ballDiameter / 2
   const out = ring === 'outerRing' ? 1 : -1
@@ -76,7 +76,7 @@ export function ballSeat(bearing: RingPair, ring: RingName, load: SettledLoad): 
   const substance = substanceOf(bearing, load)
   if (!isPlain(groove)) return grooveSeat({ groove, ballDiameter, contactRadius, rolling }, substance)
   const { wood, ball, ...shared } = substance
-  const { length = settled.width } = settled.input.balls
+  const { length = resolved.width } = resolved.input.balls
   const line: Line = { modulus: contactModulus(ball, wood), rolling, length }
   const on = { line, roller: { ...ball, radius: ballRadius }, wall: { ...wood, thickness: bearing[ring].wall } }
   const firstMarkPressure = shared.firstMarkPressure * (FIRST_YIELD_ON_LINE / FIRST_YIELD)
@@ -84,7 +84,7 @@ export function ballSeat(bearing: RingPair, ring: RingName, load: SettledLoad): 
     ...shared,
     contactRadius,
     firstMarkPressure,
-    stiffness: lineStiffness(on, load, settled),
+    stiffness: lineStiffness(on, load, resolved),
     on: { seat: 'track', line },
   }
 }
@@ -93,8 +93,8 @@ export function ballSeat(bearing: RingPair, ring: RingName, load: SettledLoad): 
  * The seat of a ball in the groove of a plate. Along its bottom the groove is a circle that lies flat: its curvature stands
  * square to the load, and ball and plate roll on one another as on a plane, 1/rw.
  */
-export function plateSeat(bearing: ThrustBearing, load: SettledAsked): BallSeat {
-  const { groove, ballDiameter } = bearing.settled
+export function plateSeat(bearing: ThrustBearing, load: ResolvedLoadOptions): BallSeat {
+  const { groove, ballDiameter } = bearing.resolved
   const touch = { groove, ballDiameter, contactRadius: bearing.pitchRadius, rolling: 2 / ballDiameter }
   return grooveSeat(touch, substanceOf(bearing, load))
 }
@@ -114,7 +114,7 @@ interface Substance extends Pick<BallSeat, 'hardness' | 'softer' | 'firstMarkPre
   readonly ball: BallBody
 }
 
-function substanceOf(bearing: { readonly settled: SettledBalls }, load: SettledAsked): Substance {
+function substanceOf(bearing: { readonly resolved: ResolvedBalls }, load: ResolvedLoadOptions): Substance {
   const wood = contactWood(load.wood)
   const ball = ballBody(bearing, load)
   const softer = ball.wood !== undefined && ball.wood.sideHardness < wood.sideHardness ? ball.wood : wood
@@ -160,7 +160,7 @@ function grooveSeat(
 const MOST_OF_ROLLERS = 4.08
 
 /** A roller gives a little less than in proportion: the K of K δ^1.1 that is right for a load such as it has to carry. */
-function lineStiffness(on: RollerOnWall, { radialLoad }: SettledLoad, { input }: SettledBalls): number {
+function lineStiffness(on: RollerOnWall, { radialLoad }: ResolvedLoad, { input }: ResolvedBalls): number {
   const load = (MOST_OF_ROLLERS * radialLoad) / input.balls.count
   return load / Math.exp(LINE_CONTACT * Math.log(lineApproach(on, load)))
 }

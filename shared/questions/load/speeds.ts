@@ -1,5 +1,5 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
-import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { ContactWood } from '#shared/data/contact-woods.ts'
 import type { TurningRing } from './fields.ts'
@@ -94,9 +94,9 @@ export function spinLoads(
   ratios: TurnRatios,
   turning: TurningRing,
 ): SpinLoads {
-  const { outerRing: outer, innerRing: inner, settled } = bearing
+  const { outerRing: outer, innerRing: inner, resolved } = bearing
   const ballForce = outwardForce(bearing, ball, ratios.ballSet)
-  const press = (settled.input.balls.count * ballForce) / (2 * Math.PI * outer.wall * outer.width)
+  const press = (resolved.input.balls.count * ballForce) / (2 * Math.PI * outer.wall * outer.width)
   return {
     ballForce,
     outerRimStress: press + (turning === 'outer-ring' ? ownPull(wood, outer.landDiameter, outer.outsideDiameter) : 0),
@@ -119,21 +119,21 @@ export function plateSpinLoads(
   wood: ContactWood,
   { ballSet }: PlateTurnRatios,
 ): PlateSpinLoads {
-  const { plate, settled } = bearing
+  const { plate, resolved } = bearing
   const ballForce = outwardForce(bearing, ball, ballSet)
-  const press = (settled.input.balls.count * (ballForce / 2)) / (2 * Math.PI * plate.wall * plate.thickness)
+  const press = (resolved.input.balls.count * (ballForce / 2)) / (2 * Math.PI * plate.wall * plate.thickness)
   return { ballForce, rimStress: press + ownPull(wood, plate.boreDiameter, plate.outsideDiameter) }
 }
 
 /** m ω² R of one ball. */
 function outwardForce(
-  { settled, pitchRadius }: Pick<RingPair, 'pitchRadius'> & { readonly settled: SettledBalls },
+  { resolved, pitchRadius }: Pick<RingPair, 'pitchRadius'> & { readonly resolved: ResolvedBalls },
   ball: BallBody,
   ballSet: number,
 ): number {
-  const diameter = settled.ballDiameter
+  const diameter = resolved.ballDiameter
   const set = ballSet * PER_RPM
-  const { length } = settled.input.balls
+  const { length } = resolved.input.balls
   const volume = length === undefined ? sphere(diameter) : (Math.PI / 4) * diameter * diameter * length
   return ball.density * volume * TO_KG_M * set * set * pitchRadius
 }

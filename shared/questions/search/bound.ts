@@ -8,7 +8,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { stepUp } from '#shared/units/step.ts'
 import type { DropReason } from './drop-reason.ts'
 import { type Candidate, entryAt } from './grid.ts'
-import type { SettledSearch } from './input.ts'
+import type { ResolvedSearch } from './input.ts'
 import { reaches } from './judge.ts'
 import { type Marks, nestingMark, scoreOf, seatMark, sensitivityMark, wallMark } from './score.ts'
 import { boardFor } from './stock.ts'
@@ -36,7 +36,7 @@ interface Grooves {
 }
 
 /** Bounds of the candidates of a search. What several share is worked out once, and remembered in here. */
-export function boundsOf(search: SettledSearch): (at: Candidate) => Bound {
+export function boundsOf(search: ResolvedSearch): (at: Candidate) => Bound {
   const grooves = new Map<number, Grooves | DropReason>()
   const radii = search.balls.map(({ diameter }) =>
     search.counts.map((count) => [closedPitchRadius(diameter, count), closedPitchRadius(diameter, count + 1)] as const),
@@ -57,10 +57,10 @@ export function boundsOf(search: SettledSearch): (at: Candidate) => Bound {
   }
 }
 
-/** A depth that equals the radius within rounding is a half circle, as in `settle`. */
+/** A depth that equals the radius within rounding is a half circle, as in `resolve`. */
 const HALF_CIRCLE_WITHIN = 1e-12
 
-function groovesOf(search: SettledSearch, at: Candidate): Grooves | DropReason {
+function groovesOf(search: ResolvedSearch, at: Candidate): Grooves | DropReason {
   const { diameter } = entryAt(search.balls, at.ball)
   const cutter = entryAt(search.cutters, at.cutter)
   const radius = cutter === undefined ? mm(defaults.CONFORMITY * diameter) : mm(cutter / 2)
@@ -90,10 +90,10 @@ function groovesOf(search: SettledSearch, at: Candidate): Grooves | DropReason {
   }
 }
 
-const playOf = ({ shared }: SettledSearch, diameter: Mm): number =>
+const playOf = ({ shared }: ResolvedSearch, diameter: Mm): number =>
   shared.radialInternalClearance ?? usualPlay(diameter, shared.units)
 
-function boundBy(search: SettledSearch, at: Candidate, grooves: Grooves, [least, most]: readonly [Mm, Mm]): Bound {
+function boundBy(search: ResolvedSearch, at: Candidate, grooves: Grooves, [least, most]: readonly [Mm, Mm]): Bound {
   const { diameter, standardDeviation } = entryAt(search.balls, at.ball)
   const bore = entryAt(search.bores, at.bore)
   const ballRadius = diameter / 2

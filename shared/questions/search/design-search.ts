@@ -8,7 +8,7 @@ import { boundsOf } from './bound.ts'
 import { DROP_REASONS, type DropReason } from './drop-reason.ts'
 import { effortLeft, effortOfYear, SEARCH_EFFORT } from './effort.ts'
 import { type Candidate, candidateAt, designOf, entryAt, gridSize } from './grid.ts'
-import { candidatesAsked, type DesignSearchInput, type SettledSearch, settleSearch } from './input.ts'
+import { candidatesAsked, type DesignSearchInput, type ResolvedSearch, resolveSearch } from './input.ts'
 import { bears, type Judged, judge, runsInYear } from './judge.ts'
 import type { Entry, SearchProgress } from './progress.ts'
 import { scoreOf } from './score.ts'
@@ -22,7 +22,7 @@ export interface Ranked extends Judged {
 }
 
 export interface DesignSearch {
-  readonly search: SettledSearch
+  readonly search: ResolvedSearch
   /** The page that was asked for, the best first. */
   readonly ranked: readonly Ranked[]
   /** Whether there are more behind it. */
@@ -78,7 +78,7 @@ interface SearchStep extends SearchUnderWay {
 
 /** The first step of a search in parts: a bound for every candidate, or what is wrong with the year. */
 export function beginSearch(input: DesignSearchInput): Result<SearchProgress, readonly SearchRefusal[]> {
-  const search = settleSearch(input)
+  const search = resolveSearch(input)
   const faults = yearRefusals(search)
   if (faults.length > 0) return fail(faults)
   const candidates = gridSize(search)
@@ -116,7 +116,7 @@ export function beginSearch(input: DesignSearchInput): Result<SearchProgress, re
  * into steps plays no part in its answer. The `closures` of the progress given are written to.
  */
 export function furtherSearch({ input, progress, mostEffort, mostStopped = MOST_STOPPED }: SearchStep): SearchProgress {
-  const search = settleSearch(input)
+  const search = resolveSearch(input)
   const { order, bounds, closures } = progress
   const dropped = { ...progress.dropped }
   const best = new Best(candidatesAsked(search), ringOf(search), progress.best)
@@ -176,7 +176,7 @@ export function concludeSearch({
 }: SearchUnderWay): Result<DesignSearch, readonly SearchRefusal[]> {
   if (!isOver) throw new RangeError('progress must be that of a search that is over')
   if (dropped['not-all-year'] > mostStopped) return fail([{ code: 'hardly-any-runs', path: '/year' }])
-  const search = settleSearch(input)
+  const search = resolveSearch(input)
   return ok({
     search,
     ranked: best.slice(search.offset, search.offset + search.limit).map(({ index }) => rankedAt(search, index)),
@@ -189,7 +189,7 @@ export function concludeSearch({
 }
 
 /** What was found good is judged again: so that a search under way is a list of numbers. */
-function rankedAt(search: SettledSearch, index: number): Ranked {
+function rankedAt(search: ResolvedSearch, index: number): Ranked {
   const at = candidateAt(search, index)
   const judged = judge(search, at)
   if (typeof judged === 'string') throw new RangeError(`index must be of a candidate that was found good, got ${index}`)
@@ -197,7 +197,7 @@ function rankedAt(search: SettledSearch, index: number): Ranked {
 }
 
 /** Paths are those of the search. */
-function yearRefusals({ year, balls }: SettledSearch): readonly SeasonRefusal[] {
+function yearRefusals({ year, balls }: ResolvedSearch): readonly SeasonRefusal[] {
   if (year === undefined) return []
   const isOfWood = balls.some(({ material }) => material === 'wood')
   const withoutWood: readonly SeasonRefusal[] =
@@ -206,20 +206,20 @@ function yearRefusals({ year, balls }: SettledSearch): readonly SeasonRefusal[] 
 }
 
 /** What the outer ring hangs on: the closure is the same for all bores and inner rings in it. */
-const outerKey = (search: SettledSearch, { ball, cutter, outer, count }: Candidate): number =>
+const outerKey = (search: ResolvedSearch, { ball, cutter, outer, count }: Candidate): number =>
   ((ball * search.cutters.length + cutter) * search.outerEngagements.length + outer) * search.counts.length + count
 
-const outerKeys = ({ balls, cutters, outerEngagements, counts }: SettledSearch): number =>
+const outerKeys = ({ balls, cutters, outerEngagements, counts }: ResolvedSearch): number =>
   balls.length * cutters.length * outerEngagements.length * counts.length
 
 /** By how much a bound, which takes the closure for perfect, is too high once the closure is known. */
-const closureLost = ({ weights }: SettledSearch, closure = Number.NaN): number =>
+const closureLost = ({ weights }: ResolvedSearch, closure = Number.NaN): number =>
   Number.isNaN(closure)
     ? 0
     : scoreOf({ closure: 1 - closure, wall: 0, nesting: 0, seat: 0, sensitivity: 0, material: 0 }, weights)
 
 /** What two candidates share of which only the better is shown: the ring of balls, or nothing. */
-function ringOf(search: SettledSearch): (index: number) => number {
+function ringOf(search: ResolvedSearch): (index: number) => number {
   if (search.show === 'all') return (index) => index
   return (index) => {
     const { ball, count } = candidateAt(search, index)

@@ -1,5 +1,5 @@
 import type { RadialInput } from '#shared/bearing/arrangements.ts'
-import type { SettledSearch } from './input.ts'
+import type { ResolvedSearch } from './input.ts'
 
 /** Places in the lists of a search: one candidate. */
 export interface Candidate {
@@ -12,7 +12,7 @@ export interface Candidate {
 }
 
 /** How many candidates a search has. */
-export const gridSize = (search: SettledSearch): number =>
+export const gridSize = (search: ResolvedSearch): number =>
   search.balls.length *
   search.cutters.length *
   search.outerEngagements.length *
@@ -21,7 +21,7 @@ export const gridSize = (search: SettledSearch): number =>
   search.bores.length
 
 /** The candidate of an index from 0 to the size of the grid: bores run fastest, balls slowest. */
-export function candidateAt(search: SettledSearch, index: number): Candidate {
+export function candidateAt(search: ResolvedSearch, index: number): Candidate {
   let left = index
   const take = (length: number): number => {
     const place = left % length
@@ -43,7 +43,7 @@ export function entryAt<T>(list: readonly T[], place: number): T {
 }
 
 /** The design of a candidate: what a maker would ask for by itself. */
-export function designOf(search: SettledSearch, at: Candidate): RadialInput {
+export function designOf(search: ResolvedSearch, at: Candidate): RadialInput {
   const { shared } = search
   const cutterDiameter = entryAt(search.cutters, at.cutter)
   return {

@@ -3,7 +3,7 @@ import * as defaults from '#shared/bearing/defaults.ts'
 import type { InputOf } from '#shared/bearing/field.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import { denominatorInput } from '#shared/bearing/resolve.ts'
-import { type LoadCheckInput, type SettledLoad, settleLoad } from '#shared/questions/load/input.ts'
+import { type LoadCheckInput, type ResolvedLoad, resolveLoad } from '#shared/questions/load/input.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
@@ -73,7 +73,7 @@ export interface DesignSearchInput {
 }
 
 /** The input with nothing left open, and its grid: every combination of the lists is a candidate. */
-export interface SettledSearch {
+export interface ResolvedSearch {
   readonly shared: SharedDesign
   readonly outsideDiameter: { readonly least: Mm; readonly most: Mm }
   readonly balls: readonly Required<Omit<BallStock, 'quantity'>>[]
@@ -90,7 +90,7 @@ export interface SettledSearch {
   readonly partingWidth: Mm
   readonly weights: Weights
   readonly onlyOnRule: boolean
-  readonly load?: SettledLoad
+  readonly load?: ResolvedLoad
   readonly year?: Year
   readonly show: Shown
   readonly offset: number
@@ -134,7 +134,7 @@ export function countsOf({ counts: { least, most } = {} }: Pick<DesignSearchInpu
   }
 }
 
-export function settleSearch(input: DesignSearchInput): SettledSearch {
+export function resolveSearch(input: DesignSearchInput): ResolvedSearch {
   const { shared, outsideDiameter, balls, cutterDiameters, boardWidths = [] } = input
   const { least, most } = countsOf(input)
   const step = boreStepOf(input)
@@ -159,7 +159,7 @@ export function settleSearch(input: DesignSearchInput): SettledSearch {
     weights: { ...WEIGHTS, ...input.weights },
     onlyOnRule: input.onlyOnRule ?? false,
     // Wooden balls are taken to be of the rings' wood.
-    ...(input.load === undefined ? {} : { load: settleLoad(input.load, true) }),
+    ...(input.load === undefined ? {} : { load: resolveLoad(input.load, true) }),
     ...(input.year === undefined ? {} : { year: input.year }),
     show: input.show ?? 'best-of-each-ring',
     offset: input.offset ?? 0,

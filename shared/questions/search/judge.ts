@@ -9,7 +9,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { shopError } from '#shared/units/shop-figure.ts'
 import type { DropReason } from './drop-reason.ts'
 import { type Candidate, designOf, entryAt } from './grid.ts'
-import type { SettledSearch } from './input.ts'
+import type { ResolvedSearch } from './input.ts'
 import { closureMark, type Marks, nestingMark, scoreOf, seatMark, sensitivityMark, wallMark } from './score.ts'
 import { boardFor, materialUsed } from './stock.ts'
 
@@ -31,17 +31,17 @@ export interface Judged {
 }
 
 /** A candidate held to the limits and scored, or the first reason why it is none. */
-export function judge(search: SettledSearch, at: Candidate): Judged | DropReason {
+export function judge(search: ResolvedSearch, at: Candidate): Judged | DropReason {
   const count = entryAt(search.counts, at.count)
   if (count > entryAt(search.quantities, at.ball)) return 'too-few-balls'
   const made = ARRANGEMENTS.radial.bearingOf(designOf(search, at))
   if (!made.ok) return 'cannot-be-made'
   const bearing = made.value
-  const { outerRing: outer, innerRing: inner, settled, landGap } = bearing
+  const { outerRing: outer, innerRing: inner, resolved, landGap } = bearing
   const { least, most } = search.outsideDiameter
   if (!(reaches(outer.outsideDiameter, least) && reaches(most, outer.outsideDiameter))) return 'outside-diameter'
   const thinnest = Math.min(outer.wall, inner.wall)
-  if (!reaches(thinnest, LEAST_WALL * settled.ballDiameter)) return 'bore-too-large'
+  if (!reaches(thinnest, LEAST_WALL * resolved.ballDiameter)) return 'bore-too-large'
   const nested = reaches(landGap, search.partingWidth)
   const used = materialUsed(
     {
@@ -56,14 +56,14 @@ export function judge(search: SettledSearch, at: Candidate): Judged | DropReason
   const board = boardFor(outer.outsideDiameter, search.boardWidths)
   if (used === undefined || board === undefined) return 'no-board'
   const gapAtShop = shopGap(bearing)
-  if (search.onlyOnRule && !(reaches(gapAtShop, settled.minBallGap) && reaches(settled.maxBallGap, gapAtShop))) {
+  if (search.onlyOnRule && !(reaches(gapAtShop, resolved.minBallGap) && reaches(resolved.maxBallGap, gapAtShop))) {
     return 'not-on-rule'
   }
-  if (beyondBounds(settled.input, ARRANGEMENTS.radial.fields).length > 0) return 'cannot-be-made'
+  if (beyondBounds(resolved.input, ARRANGEMENTS.radial.fields).length > 0) return 'cannot-be-made'
   if (ARRANGEMENTS.radial.findingsOf(bearing).some(({ severity }) => severity === 'fault')) return 'cannot-be-made'
   const { diameter, standardDeviation } = entryAt(search.balls, at.ball)
   const marks: Marks = {
-    closure: closureMark(gapAtShop - bearing.ballGap, settled.maxBallGap - settled.minBallGap),
+    closure: closureMark(gapAtShop - bearing.ballGap, resolved.maxBallGap - resolved.minBallGap),
     wall: wallMark(thinnest, diameter),
     nesting: nestingMark(landGap, search.partingWidth),
     seat: seatMark([outer, inner].map((ring) => seatOf(ring, diameter))),
@@ -75,11 +75,11 @@ export function judge(search: SettledSearch, at: Candidate): Judged | DropReason
 }
 
 /** Whether a design bears the load that is asked of it; not asked of every candidate, for it takes ten times as long. */
-export const bears = ({ load }: SettledSearch, bearing: RadialBearing): boolean =>
+export const bears = ({ load }: ResolvedSearch, bearing: RadialBearing): boolean =>
   load === undefined || reaches(seated(bearing, load).dent.load, load.radialLoad)
 
 /** Whether a design runs all the year that is asked for: up to a thousand times the work of judging it. */
-export function runsInYear({ year }: SettledSearch, design: RadialInput): YearRun {
+export function runsInYear({ year }: ResolvedSearch, design: RadialInput): YearRun {
   if (year === undefined) return { runs: true, statesLookedAt: 0 }
   const { balls, ...rings } = year.woods
   const isWood = design.balls.material === 'wood'
@@ -94,9 +94,9 @@ const seatOf = ({ seat, grooveRadius }: Ring, ballDiameter: number) => ({
 
 /** The gap that the outer groove leaves when its bottom is cut to the nearest figure of the rule. */
 function shopGap(bearing: RadialBearing): Mm {
-  const { settled, outerRing: outer, gapPerGrooveDepth, gapPerPitchRadius, pitchRadius } = bearing
-  const { units, shopDenominator } = settled.input
+  const { resolved, outerRing: outer, gapPerGrooveDepth, gapPerPitchRadius, pitchRadius } = bearing
+  const { units, shopDenominator } = resolved.input
   const error = shopError(outer.grooveBottomDiameter, units, shopDenominator)
   const moved = (gapPerGrooveDepth / gapPerPitchRadius) * (error / 2)
-  return gapAt(bearing, mm(pitchRadius + moved)) ?? mm(-settled.ballDiameter)
+  return gapAt(bearing, mm(pitchRadius + moved)) ?? mm(-resolved.ballDiameter)
 }

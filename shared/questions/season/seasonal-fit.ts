@@ -49,24 +49,24 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
   const moving = movingBearing(input)
   if (!moving.ok) return moving
   const { bearing, season, made, shapeIn } = moving.value
-  const { settled } = bearing
+  const { resolved } = bearing
   const at = (state: WoodState): FitAtState => {
     const shape = shapeIn(state)
     const fit = fitOf(shape, made)
-    return { state, shape, fit, troubles: troublesOf(fit, settled) }
+    return { state, shape, fit, troubles: troublesOf(fit, resolved) }
   }
-  const stops = (state: WoodState): readonly Trouble[] => whatBinds(fitOf(shapeIn(state), made), settled)
+  const stops = (state: WoodState): readonly Trouble[] => whatBinds(fitOf(shapeIn(state), made), resolved)
   const band = runningBand(season.today, season.saturation, stops)
   const yearOf = (changed: MadeSizes): readonly Shape[] =>
     [season.today, ...season.states].map((state) => shapeAt(changed, input.woods, season.today, state))
-  const asked = { ballGap: settled.ballGap, play: settled.radialInternalClearance }
+  const asked = { ballGap: resolved.ballGap, play: resolved.radialInternalClearance }
   return ok({
     input,
     bearing,
     today: at(season.today),
     states: season.states.map(at),
     ...(band === undefined ? {} : { band }),
-    buildIn: buildIn(made, yearOf, settled, asked, settled.input.units),
+    buildIn: buildIn(made, yearOf, resolved, asked, resolved.input.units),
   })
 }
 
@@ -109,7 +109,7 @@ export function yearRun(input: SeasonalFitInput): YearRun {
   const { today } = season
   const moved = ({ moistureContent }: WoodState): number => Math.abs(moistureContent - today.moistureContent)
   const states = [...season.states.toSorted((one, other) => moved(other) - moved(one)), today]
-  const stopsAt = states.findIndex((state) => whatBinds(fitOf(shapeIn(state), made), bearing.settled).length > 0)
+  const stopsAt = states.findIndex((state) => whatBinds(fitOf(shapeIn(state), made), bearing.resolved).length > 0)
   return stopsAt < 0 ? { runs: true, statesLookedAt: states.length } : { runs: false, statesLookedAt: stopsAt + 1 }
 }
 

@@ -50,9 +50,9 @@ export function madeSizes({
   radialInternalClearance,
   outerRing,
   innerRing,
-  settled,
+  resolved,
 }: RadialBearing): MadeSizes {
-  const { ballDiameter, input } = settled
+  const { ballDiameter, input } = resolved
   return {
     outerBottomRadius: mm(pitchRadius + ballDiameter / 2),
     outerLandRadius: mm(outerRing.landDiameter / 2),

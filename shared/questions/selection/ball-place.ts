@@ -41,15 +41,15 @@ export const placeIn = (bearing: FullRings | ThrustBearing): BallPlace =>
   'plate' in bearing ? placeOnPlate(bearing) : placeInRing(bearing)
 
 /** Every ball is reckoned as if it sat as deep as one of the design's size; those larger than the groove's arc do not. */
-function placeInRing({ settled, outerRing }: FullRings): BallPlace {
-  const groove = settled.outerGroove
+function placeInRing({ resolved, outerRing }: FullRings): BallPlace {
+  const groove = resolved.outerGroove
   return {
     closure: IN_A_RING,
     groove,
     designed: outerRing.grooveBottomDiameter,
     // 0 unless a ball of the mean size rides on the edges
     aboveBottom: outerRing.grooveDepth - outerRing.seatDepth,
-    assemblyGap: settled.assembly.assemblyGap,
+    assemblyGap: resolved.assembly.assemblyGap,
     parts: 2,
     edgeShift: (radius, diameters) => {
       const depths = diameters.map((diameter) => seatIn(groove, mm(diameter)).depth - outerRing.seatDepth)
@@ -64,8 +64,8 @@ function placeInRing({ settled, outerRing }: FullRings): BallPlace {
  * On a plate a ball stands over the circle whatever its size and its seat: on the edges only how high it stands is another,
  * and of that the gap knows the differences alone.
  */
-function placeOnPlate({ settled, plate }: ThrustBearing): BallPlace {
-  const { groove } = settled
+function placeOnPlate({ resolved, plate }: ThrustBearing): BallPlace {
+  const { groove } = resolved
   const centre = (diameter: number): number => diameter / 2 - seatIn(groove, mm(diameter)).depth
   return {
     closure: ON_A_CIRCLE,

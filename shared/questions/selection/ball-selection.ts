@@ -152,9 +152,9 @@ function foreignTo(input: BallSelectionInput): readonly Refusal[] {
 
 type AnyBearing = BallSelection['bearing']
 
-function lotRefusals({ measured }: BallSelectionInput, { settled }: AnyBearing): readonly SelectionRefusal[] {
-  const { ballDiameter, ballGap } = settled
-  const needed = settled.input.balls.count
+function lotRefusals({ measured }: BallSelectionInput, { resolved }: AnyBearing): readonly SelectionRefusal[] {
+  const { ballDiameter, ballGap } = resolved
+  const needed = resolved.input.balls.count
   if (measured.length < needed) return [{ code: 'lot-too-small', path: '/measured', given: measured.length, needed }]
   const [least, most] = [mm(LEAST_OF_SIZE * ballDiameter), mm(MOST_OF_SIZE * ballDiameter)]
   const strangers = measured.flatMap((given, index): SelectionRefusal[] =>
@@ -193,16 +193,16 @@ function selectionOf(input: BallSelectionInput, bearing: AnyBearing): Result<Bal
 }
 
 function taskOf(input: BallSelectionInput, bearing: AnyBearing): ChoiceTask {
-  const { settled } = bearing
+  const { resolved } = bearing
   const { closure, aboveBottom, parts } = placeIn(bearing)
   const radius = mm(grooveDiameterOf(input, bearing) / 2 - aboveBottom)
   const lot = bySize(input.measured.map((diameter, index) => ({ index, diameter })))
-  const ballCount = settled.input.balls.count
+  const ballCount = resolved.input.balls.count
   const largest = closure.largestBall(radius)
   return {
     closure,
     radius,
-    aim: settled.ballGap,
+    aim: resolved.ballGap,
     lot: lot.filter(({ diameter }) => diameter <= largest),
     ballCount,
     order: spreadOrder(ballCount, parts),
@@ -226,7 +226,7 @@ function roomRefusal(
   { closure, radius, ballCount, lot }: ChoiceTask,
 ): SelectionRefusal | undefined {
   const { aboveBottom } = placeIn(bearing)
-  const path = given(input) === undefined ? '/design' : `/${grooveFieldOf(bearing.settled.traits)}`
+  const path = given(input) === undefined ? '/design' : `/${grooveFieldOf(bearing.resolved.traits)}`
   const diameter = grooveDiameterOf(input, bearing)
   const smallest = input.measured.toSorted((one, other) => one - other).slice(0, ballCount)
   const room = lot.length < ballCount ? undefined : closure.overOrders(radius, smallest)
@@ -250,7 +250,7 @@ function spreadOf(diameters: readonly number[]): Pick<BallSelection, 'mean' | 's
 const UNNOTICED = 1e-5
 
 function gapWarnings(ballGap: Mm, bearing: AnyBearing): readonly SelectionWarning[] {
-  const { minBallGap: min, maxBallGap: max, ballDiameter } = bearing.settled
+  const { minBallGap: min, maxBallGap: max, ballDiameter } = bearing.resolved
   const { assemblyGap } = placeIn(bearing)
   const [atMost, atLeast] = [ballGap - UNNOTICED * ballDiameter, ballGap + UNNOTICED * ballDiameter]
   if (!(atLeast >= 0)) return [{ severity: 'fault', facts: { code: 'does-not-close', ballGap } }]
@@ -287,7 +287,7 @@ function withSuggestions(selection: BallSelection): BallSelection {
   if (!warnings.some(isOfGroove) || !(given(input) === undefined || grooveChange > 0)) return selection
   const wanted = mm(grooveDiameter + 2 * grooveChange)
   const clears = (diameter: Mm): boolean => {
-    const tried = selectionOf({ ...input, [grooveFieldOf(bearing.settled.traits)]: diameter }, bearing)
+    const tried = selectionOf({ ...input, [grooveFieldOf(bearing.resolved.traits)]: diameter }, bearing)
     return tried.ok && !tried.value.warnings.some(isOfGroove)
   }
   const suggestion = [rounded, roundedUp, roundedDown].map((round) => round(wanted, input.design.units)).find(clears)

@@ -78,11 +78,11 @@ const rollerRows = ({ diameters, counts, ...shared }: InputOf<'roller'>) =>
 type Made<T> = Result<T, readonly Refusal[]>
 
 function withWall(made: Made<OuterSide>): Made<OuterSide> {
-  const refused = made.ok ? outerWallRefusals(made.value.settled, made.value.outerRing) : []
+  const refused = made.ok ? outerWallRefusals(made.value.resolved, made.value.outerRing) : []
   return refused.length > 0 ? fail(refused) : made
 }
 
-function rowsOf<T extends Pick<OuterSide | ThrustBearing, 'settled'>>(
+function rowsOf<T extends Pick<OuterSide | ThrustBearing, 'resolved'>>(
   group: Group,
   diameters: readonly Mm[],
   counts: readonly number[],
@@ -100,9 +100,9 @@ function rowsOf<T extends Pick<OuterSide | ThrustBearing, 'settled'>>(
 }
 
 /** A row as it was made, or the lengths that its table would echo and nobody could send. */
-function echoable<T extends Pick<OuterSide | ThrustBearing, 'settled'>>(made: Made<T>, group: Group): Made<T> {
+function echoable<T extends Pick<OuterSide | ThrustBearing, 'resolved'>>(made: Made<T>, group: Group): Made<T> {
   if (!made.ok) return made
-  const beyond = beyondBounds(made.value.settled.input, group).filter(({ path }) => ECHOED.test(path))
+  const beyond = beyondBounds(made.value.resolved.input, group).filter(({ path }) => ECHOED.test(path))
   return beyond.length > 0 ? fail(beyond) : made
 }
 

@@ -97,7 +97,7 @@ interface Shifts {
 }
 
 function shiftsOf({ bearing, gapLimits }: Check, { histogram: gaps, mean, chance }: GapSpread): Shifts {
-  const curve = gapCurve(bearing.settled.ballDiameter, bearing.settled.input.balls.count)
+  const curve = gapCurve(bearing.resolved.ballDiameter, bearing.resolved.input.balls.count)
   const below = accumulated(gaps)
   const count = lastOf(below)
   const [radiusAtMin, radiusAtMax] = [curve.radiusAt(gapLimits.min), curve.radiusAt(gapLimits.max)]

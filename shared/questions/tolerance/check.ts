@@ -1,6 +1,6 @@
 import { type DesignInput, echoedBearingFor, nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
 import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
-import type { SettledBallRing } from '#shared/bearing/resolve.ts'
+import type { ResolvedBallRing } from '#shared/bearing/resolve.ts'
 import { climateMovement } from '#shared/questions/season/climate-movement.ts'
 import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
@@ -65,24 +65,24 @@ function completed(input: ToleranceCheckInput): Result<Check, readonly Refusal[]
   const made = echoedBearingFor(TOLERANCE_CHECK, input.design)
   if (!made.ok) return made
   const bearing = made.value
-  const design = bearing.settled.input
+  const design = bearing.resolved.input
   if ('plate' in bearing) {
     const usual = defaults.plateGapLimits(bearing.plateGap, design.units)
     const { minPlateGap = usual.min, maxPlateGap = usual.max } = input.limits ?? {}
-    const limits = { ...gapLimitsOf(input, bearing.settled), minPlateGap, maxPlateGap }
+    const limits = { ...gapLimitsOf(input, bearing.resolved), minPlateGap, maxPlateGap }
     const playLimits = { min: minPlateGap, max: maxPlateGap }
-    return ok({ ...whole(input, design, bearing.settled, limits), bearing, playLimits })
+    return ok({ ...whole(input, design, bearing.resolved, limits), bearing, playLimits })
   }
   const usual = defaults.playLimits(bearing.radialInternalClearance, design.units)
   const { minRadialInternalClearance = usual.min, maxRadialInternalClearance = usual.max } = input.limits ?? {}
-  const limits = { ...gapLimitsOf(input, bearing.settled), minRadialInternalClearance, maxRadialInternalClearance }
+  const limits = { ...gapLimitsOf(input, bearing.resolved), minRadialInternalClearance, maxRadialInternalClearance }
   const playLimits = { min: minRadialInternalClearance, max: maxRadialInternalClearance }
-  return ok({ ...whole(input, design, bearing.settled, limits), bearing, playLimits })
+  return ok({ ...whole(input, design, bearing.resolved, limits), bearing, playLimits })
 }
 
 type GapLimits = Required<Pick<LimitsInput, 'minBallGap' | 'maxBallGap'>>
 
-const gapLimitsOf = ({ limits = {} }: ToleranceCheckInput, design: SettledBallRing): GapLimits => ({
+const gapLimitsOf = ({ limits = {} }: ToleranceCheckInput, design: ResolvedBallRing): GapLimits => ({
   minBallGap: limits.minBallGap ?? design.minBallGap,
   maxBallGap: limits.maxBallGap ?? design.maxBallGap,
 })
@@ -91,13 +91,13 @@ const gapLimitsOf = ({ limits = {} }: ToleranceCheckInput, design: SettledBallRi
 function whole(
   input: ToleranceCheckInput,
   design: DesignInput,
-  settled: SettledBallRing,
+  resolved: ResolvedBallRing,
   limits: GapLimits & LimitsInput,
 ) {
   return {
     input: {
       design,
-      contributors: withMeans(input.contributors, settled),
+      contributors: withMeans(input.contributors, resolved),
       ...(input.year === undefined ? {} : { year: input.year }),
       limits,
       ...(input.trials === undefined ? {} : { trials: input.trials }),
@@ -105,13 +105,13 @@ function whole(
       seed: input.seed ?? defaults.SEED,
       overshootRisk: input.overshootRisk ?? defaults.OVERSHOOT_RISK,
     },
-    differences: differencesOf(input.contributors, settled),
+    differences: differencesOf(input.contributors, resolved),
     gapLimits: { min: limits.minBallGap, max: limits.maxBallGap },
   }
 }
 
 /** The mean of whatever scatters normally, where nobody stated it: what the design says. */
-const withMeans = (contributors: Contributors, { finishAllowance }: SettledBallRing): Contributors =>
+const withMeans = (contributors: Contributors, { finishAllowance }: ResolvedBallRing): Contributors =>
   Object.fromEntries(
     Object.entries(contributors).map(([name, scatter]) => [
       name,

@@ -1,4 +1,4 @@
-import type { SettledBallRing } from '#shared/bearing/resolve.ts'
+import type { ResolvedBallRing } from '#shared/bearing/resolve.ts'
 import type { Distribution } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { ContributorName, Contributors, Scatter } from './input.ts'
@@ -6,7 +6,7 @@ import type { ContributorName, Contributors, Scatter } from './input.ts'
 /** What differs, as distributions in mm: of the lobes the amplitude, of all else the difference from the design. */
 export type Differences = ReadonlyMap<ContributorName, Distribution>
 
-export function differencesOf(contributors: Contributors, design: SettledBallRing): Differences {
+export function differencesOf(contributors: Contributors, design: ResolvedBallRing): Differences {
   const differences = new Map<ContributorName, Distribution>()
   for (const [name, scatter] of Object.entries(contributors) as [ContributorName, Scatter][]) {
     const nominal = name === 'finishFilm' ? design.finishAllowance : mm(0)

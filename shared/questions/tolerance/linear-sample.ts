@@ -72,7 +72,7 @@ export function linearSample(check: Check, seed: number, slices: number): Linear
       const from = slice * SLICE
       sample.exact[figure as 0 | 1].set(itemAt(results, figure), from)
       const out = sample.linear[figure as 0 | 1].subarray(from, from + SLICE).fill(nominal)
-      addLines(model, drawn, slopes, check.bearing.settled.ballDiameter, out)
+      addLines(model, drawn, slopes, check.bearing.resolved.ballDiameter, out)
     })
   })
   return sample

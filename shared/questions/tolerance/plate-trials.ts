@@ -11,7 +11,7 @@ import type { Evaluate } from './ways.ts'
  * play of a ring goes by that size.
  */
 export function plateEvaluation({ bearing }: PlateCheck, face: GroovedRing, slice: Slice): Evaluate {
-  const { count } = bearing.settled.input.balls
+  const { count } = bearing.resolved.input.balls
   const { nothing, means, bottomRadii: radii } = slice
   return (row, gaps, plays) => {
     const balls = row('ballDiameter') ?? slice.alike

@@ -36,7 +36,7 @@ export const plateWays = (check: PlateCheck): Ways => ({
 export function riseOnLargest({ bearing, differences }: PlateCheck): Mm {
   const balls = differences.get('ballDiameter')
   if (balls === undefined) return mm(0)
-  const { ballDiameter, input } = bearing.settled
+  const { ballDiameter, input } = bearing.resolved
   const { perSeatRadius } = seatSlopes(faceOf(bearing), ballDiameter / 2)
   return meanRise(input.balls.count, mm(perSeatRadius * Math.sqrt(varianceOf(balls))))
 }
@@ -58,7 +58,7 @@ const NOT_OF_PLATES = {
 const NO_RINGS = { outer: 0, inner: 0 } as const
 
 function slopesOf({ bearing }: PlateCheck): Readonly<Record<FigureName, Slopes>> {
-  const { ballDiameter, input } = bearing.settled
+  const { ballDiameter, input } = bearing.resolved
   const { count } = input.balls
   const equal = Array.from({ length: count }, () => ballDiameter as number)
   const { perSeatRadius, perDepth } = seatSlopes(faceOf(bearing), ballDiameter / 2)
@@ -112,7 +112,7 @@ const meanOf = (values: readonly number[]): number => values.reduce((sum, value)
 
 /** Where plates are none any more. */
 function breaks({ bearing }: PlateCheck, reach: (name: ContributorName) => Ends): readonly Break[] {
-  const { ballDiameter, input } = bearing.settled
+  const { ballDiameter, input } = bearing.resolved
   const [each, lot, circle, depth] = [
     reach('ballDiameter'),
     reach('ballLotMean'),

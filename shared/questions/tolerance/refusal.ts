@@ -52,8 +52,8 @@ export function unfitContributors(check: Check): readonly (Refusal | ToleranceRe
   }))
 }
 
-function tooFewMeasured({ settled }: Check['bearing'], balls: Distribution | undefined): readonly Refusal[] {
-  const needed = settled.input.balls.count
+function tooFewMeasured({ resolved }: Check['bearing'], balls: Distribution | undefined): readonly Refusal[] {
+  const needed = resolved.input.balls.count
   if (balls?.kind !== 'discrete' || balls.values.length >= needed) return []
   return [
     {

@@ -13,7 +13,7 @@ export function ringBreaks(
   reach: (name: ContributorName) => Ends,
   weather: WeatherReach,
 ): readonly Break[] {
-  const { ballDiameter, input } = bearing.settled
+  const { ballDiameter, input } = bearing.resolved
   const [each, lot, film, lobes] = [
     reach('ballDiameter'),
     reach('ballLotMean'),

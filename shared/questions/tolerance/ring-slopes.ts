@@ -15,7 +15,7 @@ const NOT_OF_RINGS = { grooveCircleRadius: 0, grooveDepth: 0 } as const
  * On the bottom, at exact closure: −(1 + sin(π/Z)) per ball diameter, and 2 Z sin(π/Z) per groove radius.
  */
 export function gapSlopes({ bearing }: RingCheck): Slopes {
-  const { ballDiameter, input } = bearing.settled
+  const { ballDiameter, input } = bearing.resolved
   const { count } = input.balls
   const alpha = Math.asin(ballDiameter / (2 * bearing.pitchRadius))
   const [sine, cosine] = [Math.sin((count - 1) * alpha), Math.cos((count - 1) * alpha)]
@@ -47,8 +47,8 @@ export function gapSlopes({ bearing }: RingCheck): Slopes {
 
 /** Slopes of the play, 2 (where centres stand in the outer ring − in the inner ring), less twice the lobes of each. */
 export function playSlopes({ bearing }: RingCheck): Slopes {
-  const { count } = bearing.settled.input.balls
-  const [outer, inner] = [outerSlopes(bearing), seatSlopes(innerOf(bearing), bearing.settled.ballDiameter / 2)]
+  const { count } = bearing.resolved.input.balls
+  const [outer, inner] = [outerSlopes(bearing), seatSlopes(innerOf(bearing), bearing.resolved.ballDiameter / 2)]
   const perSeatRadius = -2 * (outer.perSeatRadius + inner.perSeatRadius)
   return {
     eachBall: Array.from({ length: count }, () => perSeatRadius / 2 / count),
@@ -65,4 +65,4 @@ export function playSlopes({ bearing }: RingCheck): Slopes {
 }
 
 const outerSlopes = (bearing: RingCheck['bearing']): SeatSlopes =>
-  seatSlopes(outerOf(bearing), bearing.settled.ballDiameter / 2)
+  seatSlopes(outerOf(bearing), bearing.resolved.ballDiameter / 2)

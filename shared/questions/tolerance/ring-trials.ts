@@ -13,7 +13,7 @@ import { farthest } from './worst-ends.ts'
 
 /** Ball gaps of balls in the outer ring, and plays of the inner ring inside balls of the mean size. */
 export function ringEvaluation(check: RingCheck, slice: Slice, weather: Weather | undefined): Evaluate {
-  const { count } = check.bearing.settled.input.balls
+  const { count } = check.bearing.resolved.input.balls
   const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
   const isRound = !check.differences.has('outOfRound') && weather?.hasLobes !== true
   const onBottom = sitsOnBottom(outer, largestSeatRadius(check)) && isRound
@@ -60,7 +60,7 @@ function largestSeatRadius(check: RingCheck): number {
   const { bearing, climate } = check
   const most = (name: ContributorName): number => farthest(check, name, FARTHEST_DRAW).most
   const swollen = Math.max(0, ...(climate?.states ?? []).map(({ ballLotMean }) => ballLotMean))
-  return (bearing.settled.ballDiameter + most('ballDiameter') + most('ballLotMean') + swollen) / 2 + most('finishFilm')
+  return (bearing.resolved.ballDiameter + most('ballDiameter') + most('ballLotMean') + swollen) / 2 + most('finishFilm')
 }
 
 /** Where the centres of balls stand that ride on edges, some or all, or in a groove out of round, its lobes apart. */

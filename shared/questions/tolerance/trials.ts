@@ -25,11 +25,11 @@ export interface TrialModel extends Model {
 
 /** The model of a bearing: its arrays are used again from slice to slice. */
 export function trialModel(check: Check): TrialModel {
-  const { settled } = check.bearing
-  const { count } = settled.input.balls
+  const { resolved } = check.bearing
+  const { count } = resolved.input.balls
   const weather = check.climate && weatherOf(check.climate)
   const sources = sourcesOf(check, count, weather)
-  const slice = sliceOf(count, settled.ballDiameter)
+  const slice = sliceOf(count, resolved.ballDiameter)
   const evaluate = waysOf(check).evaluation(slice, weather)
   return {
     sources: sources.map(({ source }) => source),
@@ -68,7 +68,7 @@ function contributorSources({ bearing, differences }: Check, count: number): rea
     const distribution = differences.get(name)
     if (distribution === undefined) return []
     if (name === 'ballDiameter') {
-      return [{ name, source: ballSource(distribution, bearing.settled.ballDiameter, count) }]
+      return [{ name, source: ballSource(distribution, bearing.resolved.ballDiameter, count) }]
     }
     if (name !== 'outOfRound') return [{ name, source: independent(distribution, COPIES[name]) }]
     return [

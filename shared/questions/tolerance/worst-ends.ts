@@ -19,7 +19,7 @@ export const farthest = ({ differences }: Check, name: ContributorName, normalRe
 
 /** Every ball at its end; of a list the largest or the smallest that go in, by size round the ring. */
 export function extremeBalls(check: Check, side: 'tight' | 'loose'): readonly number[] {
-  const { ballDiameter, input } = check.bearing.settled
+  const { ballDiameter, input } = check.bearing.resolved
   const distribution = check.differences.get('ballDiameter')
   if (distribution?.kind === 'discrete') {
     const sorted = distribution.values.toSorted((one, other) => (side === 'tight' ? other - one : one - other))

@@ -48,7 +48,7 @@ export function toSelectionAnswer(selection: BallSelection, request: BallSelecti
   const head = { units, ...toEcho(selection, request), summary: advice(selection) }
   const foot = {
     warnings: selection.warnings.map((warning) => toWarning(warning, selection)),
-    cautions: cautionsOf(bearing.settled),
+    cautions: cautionsOf(bearing.resolved),
     sources: SOURCES.map(toSource),
   }
   const chosen = toChosen(selection, request)
@@ -60,20 +60,20 @@ export function toSelectionAnswer(selection: BallSelection, request: BallSelecti
         foot,
       )
     : answer(
-        { arrangement: tagOf(bearing.settled.input, 'radial', 'roller'), ...head },
+        { arrangement: tagOf(bearing.resolved.input, 'radial', 'roller'), ...head },
         { ...chosen, ...figures },
         foot,
       )
 }
 
 function toEcho({ input, bearing, grooveDiameter }: BallSelection, request: BallSelectionRequest) {
-  const { settled } = bearing
-  const { units } = settled.input
+  const { resolved } = bearing
+  const { units } = resolved.input
   const whole: BallSelectionRequest = {
-    design: toDesignRequest(settled.input),
+    design: toDesignRequest(resolved.input),
     measured: input.measured.map((diameter) => echo(diameter, units)),
     goal: input.goal,
-    [grooveFieldOf(settled.traits)]: echo(grooveDiameter, units),
+    [grooveFieldOf(resolved.traits)]: echo(grooveDiameter, units),
   }
   const defaults = { ...designDefaults(whole.design.arrangement), ...defaultsOf(GROOVE_FIELDS) }
   return { input: whole, assumed: assumptionsIn(request, whole, defaults) }
@@ -147,7 +147,7 @@ function toWarning(
   { bearing, input }: BallSelection,
 ): Static<typeof Warning> {
   const { units } = input.design
-  const path = `/${grooveFieldOf(bearing.settled.traits)}`
+  const path = `/${grooveFieldOf(bearing.resolved.traits)}`
   return {
     code: facts.code,
     severity,

@@ -2,7 +2,7 @@ import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { valueAt } from '#shared/bearing/field.ts'
 import { DESIGN_SOURCES, LOAD_CHECK_SOURCES, type SourceId } from '#shared/data/sources.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
-import type { SettledLoad } from '#shared/questions/load/input.ts'
+import type { ResolvedLoad } from '#shared/questions/load/input.ts'
 import { SEARCH_DEFAULTS, SEARCH_RULES } from '#shared/questions/search/defaults.ts'
 import type { DesignSearch, Ranked, SearchRefusal } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
@@ -218,7 +218,7 @@ const DEFAULTS: Defaults = {
 
 const toEchoedLoad = (
   { radialLoad, forceUnits }: NonNullable<DesignSearchRequest['load']>,
-  { wood, dentFraction }: SettledLoad,
+  { wood, dentFraction }: ResolvedLoad,
   units: Units,
 ) => ({ radialLoad, forceUnits: forceUnits ?? usualForceUnits(units), wood, dentFraction })
 

@@ -13,13 +13,13 @@ import type { Stock } from './stock-schema.ts'
 /** A design of balls in a cage, in the caller's units and in words. */
 export function toCagedDesignResponse(design: CagedDesign, stock?: StockAnswer<Stock>): CagedDesignResponse {
   const { bearing } = design
-  const { settled, cage, eccentricFilling } = bearing
-  const { units } = settled.input
+  const { resolved, cage, eccentricFilling } = bearing
+  const { units } = resolved.input
   const size = (length: Mm) => show(length, units)
   return answer(
-    { ...toAsked('caged', bearing.settled, stock), summary: designSummary(design) },
+    { ...toAsked('caged', bearing.resolved, stock), summary: designSummary(design) },
     {
-      ballDiameter: size(settled.ballDiameter),
+      ballDiameter: size(resolved.ballDiameter),
       pitchRadius: size(bearing.pitchRadius),
       pitchDiameter: size(mm(2 * bearing.pitchRadius)),
       ballSpacing: size(bearing.ballSpacing),
@@ -43,7 +43,7 @@ export function toCagedDesignResponse(design: CagedDesign, stock?: StockAnswer<S
         mostBalls: eccentricFilling.mostBalls,
         roomBetweenLands: eccentricFilling.roomBetweenLands,
       },
-      assembly: { steps: [...CAGED_STEPS[settled.split]] },
+      assembly: { steps: [...CAGED_STEPS[resolved.split]] },
       ...toTable(design, stock),
     },
     toNotes(design, stock),

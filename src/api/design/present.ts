@@ -2,7 +2,7 @@ import type { ArrangementName, InputByArrangement, RadialBearing } from '#shared
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import type { FullRings } from '#shared/bearing/full-rings.ts'
-import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
 import { DESIGN_SOURCES } from '#shared/data/sources.ts'
@@ -32,9 +32,9 @@ export function toRadialDesignResponse(
 ): RadialDesignResponse {
   const { bearing } = design
   return answer(
-    { ...toAsked('radial', bearing.settled, stock), summary: designSummary(design) },
+    { ...toAsked('radial', bearing.resolved, stock), summary: designSummary(design) },
     {
-      ...toBallRing(bearing, bearing.settled.assembly.assemblyGap),
+      ...toBallRing(bearing, bearing.resolved.assembly.assemblyGap),
       gapPerGrooveDepth: showNumber(bearing.gapPerGrooveDepth),
       gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
       ...toRings(bearing),
@@ -66,10 +66,10 @@ export function toAsked<Name extends ArrangementName>(
 }
 
 export function toBallRing(ring: BallRing, assemblyGap: Mm) {
-  const { settled } = ring
-  const size = (length: Mm) => show(length, settled.input.units)
+  const { resolved } = ring
+  const size = (length: Mm) => show(length, resolved.input.units)
   return {
-    ballDiameter: size(settled.ballDiameter),
+    ballDiameter: size(resolved.ballDiameter),
     closedPitchRadius: size(ring.closedPitchRadius),
     pitchRadius: size(ring.pitchRadius),
     pitchDiameter: size(mm(2 * ring.pitchRadius)),
@@ -79,21 +79,21 @@ export function toBallRing(ring: BallRing, assemblyGap: Mm) {
   }
 }
 
-export function toRings({ settled, outerRing, innerRing }: RingPair) {
-  const { units } = settled.input
+export function toRings({ resolved, outerRing, innerRing }: RingPair) {
+  const { units } = resolved.input
   return {
     outerRing: { outsideDiameter: show(outerRing.outsideDiameter, units), ...toRing(outerRing, units) },
     innerRing: { boreDiameter: show(innerRing.boreDiameter, units), ...toRing(innerRing, units) },
   }
 }
 
-export function toLands({ settled, landGap, leastLandGap }: RingPair) {
-  const { units } = settled.input
+export function toLands({ resolved, landGap, leastLandGap }: RingPair) {
+  const { units } = resolved.input
   return { landGap: show(landGap, units), leastLandGap: show(leastLandGap, units) }
 }
 
-export function toPlay({ settled, radialInternalClearance, axialPlay, tilt }: RingPair) {
-  const { units } = settled.input
+export function toPlay({ resolved, radialInternalClearance, axialPlay, tilt }: RingPair) {
+  const { units } = resolved.input
   return {
     radialInternalClearance: show(radialInternalClearance, units),
     axialPlay: show(axialPlay, units),
@@ -101,22 +101,22 @@ export function toPlay({ settled, radialInternalClearance, axialPlay, tilt }: Ri
   }
 }
 
-type Noted = DesignOf<{ readonly settled: SettledBalls }>
+type Noted = DesignOf<{ readonly resolved: ResolvedBalls }>
 
 /** The table of what to cut, and where it comes from for whoever asked. */
 export const toTable = <S>({ bearing, dimensions }: Noted, stock: StockAnswer<S> | undefined) => ({
-  dimensions: dimensions.map((row) => toDimension(row, bearing.settled.input.units, termsOf(bearing.settled.input))),
+  dimensions: dimensions.map((row) => toDimension(row, bearing.resolved.input.units, termsOf(bearing.resolved.input))),
   ...(stock === undefined ? {} : { stock: stock.stock }),
 })
 
 export function toNotes({ bearing, warnings }: Noted, stock?: Stocked) {
-  const { units } = bearing.settled.input
+  const { units } = bearing.resolved.input
   return {
     warnings: [
-      ...warnings.map((warning) => toWarning(warning, units, termsOf(bearing.settled.input))),
+      ...warnings.map((warning) => toWarning(warning, units, termsOf(bearing.resolved.input))),
       ...(stock?.warnings ?? []),
     ],
-    cautions: cautionsOf(bearing.settled),
+    cautions: cautionsOf(bearing.resolved),
     sources: stock === undefined ? USED : [...new Set([...DESIGN_SOURCES, ...stock.sources])].map(toSource),
   }
 }
@@ -136,30 +136,30 @@ function toRing(ring: Ring, units: Units) {
   }
 }
 
-export function toGauge({ gauge, settled }: BallRing): RadialDesignResponse['gauge'] {
-  const { units } = settled.input
+export function toGauge({ gauge, resolved }: BallRing): RadialDesignResponse['gauge'] {
+  const { units } = resolved.input
   const facts: GaugeFacts = {
-    ballDiameter: settled.ballDiameter,
+    ballDiameter: resolved.ballDiameter,
     gapPerBallDiameter: gauge.gapPerBallDiameterAtPlug,
-    ...beforeFinish(settled),
+    ...beforeFinish(resolved),
   }
   return {
     nominalDiameter: show(gauge.nominalDiameter, units),
     goDiameter: show(gauge.goDiameter, units),
     noGoDiameter: show(gauge.noGoDiameter, units),
     gapPerBallDiameterAtPlug: showNumber(gauge.gapPerBallDiameterAtPlug),
-    note: gaugeNote(facts, units, termsOf(settled.input)),
+    note: gaugeNote(facts, units, termsOf(resolved.input)),
   }
 }
 
 /** A film on a ring's groove brings its balls in; on a plate's it lifts them. */
-const beforeFinish = ({ finishAllowance, traits }: SettledBalls): Pick<GaugeFacts, 'largerBeforeFinish'> =>
+const beforeFinish = ({ finishAllowance, traits }: ResolvedBalls): Pick<GaugeFacts, 'largerBeforeFinish'> =>
   finishAllowance === 0 || traits.members === 'plates' ? {} : { largerBeforeFinish: mm(2 * finishAllowance) }
 
-function toAssembly({ assembly, eccentricFilling, settled }: FullRings): RadialDesignResponse['assembly'] {
-  const { units } = settled.input
+function toAssembly({ assembly, eccentricFilling, resolved }: FullRings): RadialDesignResponse['assembly'] {
+  const { units } = resolved.input
   const { easiestWay, waysIn } = assembly
-  const { split } = settled
+  const { split } = resolved
   return {
     split,
     easiestWay,

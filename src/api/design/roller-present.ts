@@ -18,15 +18,15 @@ export function toRollerDesignResponse(
   stock?: StockAnswer<Stock>,
 ): RollerDesignResponse {
   const { bearing } = design
-  const { outerRing: outer, innerRing: inner, cheeks, settled } = bearing
-  const { units } = settled.input
+  const { outerRing: outer, innerRing: inner, cheeks, resolved } = bearing
+  const { units } = resolved.input
   const size = (length: Mm) => show(length, units)
   return answer(
-    { ...toAsked('roller', bearing.settled, stock), summary: designSummary(design) },
+    { ...toAsked('roller', bearing.resolved, stock), summary: designSummary(design) },
     {
-      ...toBallRing(bearing, settled.assembly.assemblyGap),
+      ...toBallRing(bearing, resolved.assembly.assemblyGap),
       gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
-      rollerLength: size(settled.rollerLength),
+      rollerLength: size(resolved.rollerLength),
       outerRing: { outsideDiameter: size(outer.outsideDiameter), ...toPlainRing(outer, units) },
       innerRing: { boreDiameter: size(inner.boreDiameter), ...toPlainRing(inner, units) },
       cheeks: {

@@ -2,7 +2,7 @@ import type { Static } from 'typebox'
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { StockedRings } from '#shared/making/blanks.ts'
-import { type SettledStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
+import { type ResolvedStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
 import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
@@ -42,14 +42,14 @@ export interface StockAnswer<S> {
 
 /** Blanks, boards, screws and work holding of two rings. */
 export function stockAnswer(bearing: StockedRings, input: StockInput): StockAnswer<Stock> {
-  const { units } = bearing.settled.input
-  const { settled, ...stock } = stockOf(bearing, input)
+  const { units } = bearing.resolved.input
+  const { resolved, ...stock } = stockOf(bearing, input)
   const { screws, faults = [] } = stock.split ?? {}
   // The screws that were found are filled in, so that the same are found again.
-  const whole = screws === undefined ? settled : { ...settled, screws: { count: screws.count, gauge: screws.gauge } }
-  const outside = bearing.settled.input.outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
+  const whole = screws === undefined ? resolved : { ...resolved, screws: { count: screws.count, gauge: screws.gauge } }
+  const outside = bearing.resolved.input.outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
   return {
-    stock: toStock(stock, units, termsOf(bearing.settled.input)),
+    stock: toStock(stock, units, termsOf(bearing.resolved.input)),
     ...asked(input, whole, units),
     warnings: faults.map((fault) => toWarning(fault, outside, units)),
     sources: USED,
@@ -58,23 +58,23 @@ export function stockAnswer(bearing: StockedRings, input: StockInput): StockAnsw
 
 /** The same of plates. */
 export function plateStockAnswer(bearing: ThrustBearing, input: StockInput): StockAnswer<PlateStock> {
-  const { units } = bearing.settled.input
-  const { settled, plates, mandrel } = plateStockOf(bearing, input)
+  const { units } = bearing.resolved.input
+  const { resolved, plates, mandrel } = plateStockOf(bearing, input)
   const stock = present<PlateStock>({
     plates: toRingStock(plates, units),
     mandrel: mandrel && toMandrel(mandrel, units),
     finishes: finishesIn(units),
   })
-  return { stock, ...asked(input, settled, units), warnings: [], sources: USED }
+  return { stock, ...asked(input, resolved, units), warnings: [], sources: USED }
 }
 
-function asked(input: StockInput, whole: SettledStock, units: Units) {
+function asked(input: StockInput, whole: ResolvedStock, units: Units) {
   const request = toStockRequest(whole, units)
   const defaults = Object.fromEntries(Object.entries(STOCK_DEFAULTS).map(([path, row]) => [`/stock${path}`, row]))
   return { request, assumed: assumptionsIn(input, request, defaults, '/stock') }
 }
 
-function toStock(stock: Omit<CoreStock, 'settled'>, units: Units, terms: Terms): Stock {
+function toStock(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms): Stock {
   const { nesting, entryHole, split, mandrel, cheeks, cage } = stock
   const size = (length: Mm): ShownLength => show(length, units)
   return present<Stock>({

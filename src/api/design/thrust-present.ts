@@ -13,9 +13,9 @@ import type { ThrustDesignResponse } from './thrust-schema.ts'
 /** A design of two plates, in the caller's units and in words. */
 export function toThrustDesignResponse(design: ThrustDesign, stock?: StockAnswer<PlateStock>): ThrustDesignResponse {
   const { bearing } = design
-  const { units } = bearing.settled.input
+  const { units } = bearing.resolved.input
   return answer(
-    { ...toAsked('thrust', bearing.settled, stock), summary: designSummary(design) },
+    { ...toAsked('thrust', bearing.resolved, stock), summary: designSummary(design) },
     {
       ...toBallRing(bearing, mm(0)),
       gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),

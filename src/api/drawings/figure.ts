@@ -9,7 +9,7 @@ import { FIGURE_STYLE } from './figure-style.ts'
 
 /** A drawing as a page of its own, for an `<iframe>`: nothing in it runs or loads. */
 export function toFigure(view: View, drawing: Drawing, design: Design): string {
-  const caption = figureCaption(view, nameOf(design.bearing.settled.input), bearingFacts(design))
+  const caption = figureCaption(view, nameOf(design.bearing.resolved.input), bearingFacts(design))
   const svg = toSvg(drawing, { paper: false, fluid: true })
   return page(drawing.title, FIGURE_STYLE, `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`)
 }

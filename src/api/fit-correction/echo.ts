@@ -25,7 +25,7 @@ export function wholeRequest(correction: FitCorrection, request: FitCorrectionRe
   const whole = (reading: ReadingRequest): ReadingRequest => toReadingRequest(toReading(reading, units), units)
   return present<FitCorrectionRequest>({
     // A bearing's own input is one of its arrangement.
-    design: toDesignRequest(correction.settled.input as DesignInput) as FitCorrectionRequest['design'],
+    design: toDesignRequest(correction.resolved.input as DesignInput) as FitCorrectionRequest['design'],
     ring: ring === 'plate' ? undefined : ring,
     readings: readings.map(whole),
     earlier: earlier.map(
@@ -79,7 +79,7 @@ export function assumedBy(
   request: FitCorrectionRequest,
   input: FitCorrectionRequest,
 ): Row[] {
-  const ofDesign = toAssumptions(correction.settled.assumed, nameOf(request.design), input.design)
+  const ofDesign = toAssumptions(correction.resolved.assumed, nameOf(request.design), input.design)
   const { earlier = [] } = request
   return [
     ...ofDesign.map((row) => ({ ...row, path: `/design${row.path}` })),

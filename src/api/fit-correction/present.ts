@@ -340,7 +340,7 @@ const toEstimate = ({ value, standardUncertainty, interval95 }: Estimate, units:
   interval95: { min: show(mm(interval95.min), units), max: show(mm(interval95.max), units) },
 })
 
-function toNextReading({ fit, ring, settled }: FitCorrection, units: Units) {
+function toNextReading({ fit, ring, resolved }: FitCorrection, units: Units) {
   if (fit.action !== 'measure') return undefined
   const { nextReading } = fit
   const { kind, ballsLeftOut, count, why, decides, expected, uncertaintyNow, uncertaintyAfter } = nextReading
@@ -353,11 +353,11 @@ function toNextReading({ fit, ring, settled }: FitCorrection, units: Units) {
     ...(expected === undefined ? {} : { expected: show(mm(expected), units) }),
     standardUncertaintyNow: show(mm(uncertaintyNow), units),
     standardUncertaintyAfter: show(mm(uncertaintyAfter), units),
-    message: nextReadingSentence(nextReading, ring, units, termsOf(settled.input)),
+    message: nextReadingSentence(nextReading, ring, units, termsOf(resolved.input)),
   }
 }
 
-function toAgreement({ fit, settled }: FitCorrection, request: FitCorrectionRequest) {
+function toAgreement({ fit, resolved }: FitCorrection, request: FitCorrectionRequest) {
   const { units } = request.design
   const size = (length: number) => show(mm(length), units)
   return {
@@ -368,29 +368,29 @@ function toAgreement({ fit, settled }: FitCorrection, request: FitCorrectionRequ
       ...(expected === undefined
         ? {}
         : { expected: { value: size(expected.value), min: size(expected.min), max: size(expected.max) } }),
-      message: disagreeing(itemAt(request.readings, index).kind, termsOf(settled.input)),
+      message: disagreeing(itemAt(request.readings, index).kind, termsOf(resolved.input)),
     })),
   }
 }
 
-function toAdjustment({ adjustment, fit, settled }: FitCorrection, units: Units) {
+function toAdjustment({ adjustment, fit, resolved }: FitCorrection, units: Units) {
   if (adjustment === undefined) return undefined
   const { change, isWorthIt } = adjustment
   return {
     matingFaces: show(change, units),
     worthwhile: isWorthIt,
-    message: explainAdjustment(adjustment, fit.state === 'too-deep', units, termsOf(settled.input)),
+    message: explainAdjustment(adjustment, fit.state === 'too-deep', units, termsOf(resolved.input)),
   }
 }
 
 type ShownRescue = Static<typeof RescueOption>
 type Of<Option extends ShownRescue['option']> = Extract<ShownRescue, { option: Option }>
 
-function toRescue(rescue: Rescue, { settled }: FitCorrection, units: Units): ShownRescue {
+function toRescue(rescue: Rescue, { resolved }: FitCorrection, units: Units): ShownRescue {
   const size = (length: number) => show(mm(length), units)
   const sizeOf = (length: number | undefined) => (length === undefined ? undefined : size(length))
-  const terms = termsOf(settled.input)
-  const { raceway } = settled.traits
+  const terms = termsOf(resolved.input)
+  const { raceway } = resolved.traits
   const { possible, obstacle, ballGap, inner } = rescue
   const common = {
     possible,
@@ -456,7 +456,7 @@ function toRescue(rescue: Rescue, { settled }: FitCorrection, units: Units): Sho
           rescue.grooveBottomDiameter === undefined
             ? undefined
             : present({
-                [sizeName(settled.traits)]: size(rescue.grooveBottomDiameter),
+                [sizeName(resolved.traits)]: size(rescue.grooveBottomDiameter),
                 grooveDepth: raceway === 'track' ? undefined : sizeOf(rescue.grooveDepth),
               }),
       })
@@ -490,6 +490,6 @@ const toFoot = (correction: FitCorrection, request: FitCorrectionRequest) => ({
     message,
     path,
   })),
-  cautions: cautionsOf(correction.settled),
+  cautions: cautionsOf(correction.resolved),
   sources: SOURCES,
 })

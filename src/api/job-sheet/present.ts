@@ -21,7 +21,7 @@ type SheetOptions = Pick<JobSheetRequest, 'units' | 'method' | 'format' | 'paper
 
 /** The job sheet of a design, in the caller's units. */
 export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
-  const { input } = design.bearing.settled
+  const { input } = design.bearing.resolved
   const method = request.method ?? USUAL_METHOD
   const operations = operationsFor(design, method)
   const head = { ...toHead(design, request, method), summary: jobSheetSummary(operations.length, method) }
@@ -41,13 +41,13 @@ export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
       body(({ part }) => part, toRingReading),
       foot,
     )
-  const arrangement = tagOf(design.bearing.settled.input, 'radial', 'roller')
+  const arrangement = tagOf(design.bearing.resolved.input, 'radial', 'roller')
   return answer({ ...head, arrangement }, body(partWithoutCage, toRingReading), foot)
 }
 
 /** What was asked, with the machines and the paper filled in. */
-function toHead({ bearing: { settled } }: Design, request: SheetOptions, method: Method) {
-  const asked = toAsked(nameOf(settled.input), settled)
+function toHead({ bearing: { resolved } }: Design, request: SheetOptions, method: Method) {
+  const asked = toAsked(nameOf(resolved.input), resolved)
   const { format } = request
   const options = { method, ...(format === undefined ? {} : { format }), paper: paperFor(request) }
   return {

@@ -79,7 +79,10 @@ function toRingResponse(check: LoadCheck, request: LoadCheckRequest): RingLoadCh
   const { load, ratios } = check
   const [lowest] = check.speedLimits
   return answer(
-    { arrangement: tagOf(check.bearing.settled.input, 'radial', 'roller', 'caged'), ...toHead(check, request, spoken) },
+    {
+      arrangement: tagOf(check.bearing.resolved.input, 'radial', 'roller', 'caged'),
+      ...toHead(check, request, spoken),
+    },
     {
       ...toSpoken(spoken),
       sharing: toSharing(check, spoken),
@@ -156,7 +159,7 @@ function toEcho(
   { units, forceUnits }: Spoken,
 ): LoadCheckRequest {
   return present<LoadCheckRequest>({
-    design: toDesignRequest(bearing.settled.input),
+    design: toDesignRequest(bearing.resolved.input),
     ...toRequest(LOAD_CHECK_FIELDS, { ...load, radialLoad, axialLoad, forceUnits }, units),
   })
 }
@@ -170,7 +173,7 @@ const toStrengths = ({ hardness, compressionLimit }: AnyLoadCheck, { forceUnits 
 
 const toFoot = ({ warnings, bearing }: AnyLoadCheck, spoken: Spoken) => ({
   warnings: warnings.map((warning) => toWarning(warning, spoken)),
-  cautions: [estimateOnly(spoken.terms), ...cautionsOf(bearing.settled)],
+  cautions: [estimateOnly(spoken.terms), ...cautionsOf(bearing.resolved)],
   sources: USED,
 })
 
@@ -186,7 +189,7 @@ function toSharing({ sharing, load, bearing }: LoadCheck, spoken: Spoken): RingL
   const most = Math.max(underBall.most, astride.most)
   return {
     mostLoadedBall: force(most),
-    timesEvenShare: showNumber((most * bearing.settled.input.balls.count) / load.radialLoad),
+    timesEvenShare: showNumber((most * bearing.resolved.input.balls.count) / load.radialLoad),
     byIntegral: force(byIntegral.most),
     loadZone: showNumber(underBall.loadZone),
     ballsUnderLoad: carrying(underBall.each, load.radialLoad),
@@ -200,7 +203,7 @@ function toPlateSharing(
   spoken: Spoken,
 ): ThrustLoadCheckResponse['sharing'] {
   const force = (newtons: number) => showForce(newtons, spoken.forceUnits)
-  const share = load.axialLoad / bearing.settled.input.balls.count
+  const share = load.axialLoad / bearing.resolved.input.balls.count
   return {
     evenShare: force(share),
     mostLoadedBall: force(sharing.most),

@@ -37,12 +37,12 @@ export const scaleOf = ({ climate }: SeasonalFitRequest): Scale => climate.tempe
 /** What the year does, in the caller's units and in words. */
 export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitRequest): SeasonalFitResponse {
   const { bearing, today, states, band } = season
-  const { settled } = bearing
-  const { units, balls } = settled.input
+  const { resolved } = bearing
+  const { units, balls } = resolved.input
   const scale = scaleOf(request)
   const year = [today, ...states]
   const input: SeasonalFitRequest = {
-    design: toDesignRequest<'radial'>(settled.input),
+    design: toDesignRequest<'radial'>(resolved.input),
     woods: echoedWoods(request.woods),
     climate: echoedClimate(request.climate),
   }
@@ -65,7 +65,7 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
       buildIn: toBuildIn(season, units),
       notes: notesOf(season),
     },
-    { warnings: warningsOf(season, year), cautions: cautionsOf(settled), sources: used.map(toSource) },
+    { warnings: warningsOf(season, year), cautions: cautionsOf(resolved), sources: used.map(toSource) },
   )
 }
 

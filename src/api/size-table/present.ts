@@ -51,7 +51,7 @@ export function toTableAnswer(table: SizeTable, request: SizeTableRequest): Tabl
   const head = { units, ...toEcho(table, request), summary: sizeTableSummary(table.rows, units) }
   const foot = {
     warnings: [],
-    cautions: cautionsOf(itemAt<SizeRow | PlateSizeRow>(table.rows, 0).settled),
+    cautions: cautionsOf(itemAt<SizeRow | PlateSizeRow>(table.rows, 0).resolved),
     sources: DESIGN_SOURCES.map(toSource),
   }
   if (table.of === 'plates') {
@@ -82,7 +82,7 @@ function toEcho({ rows }: SizeTable, request: SizeTableRequest) {
   let whole = asked
   for (const leaf of leavesOf(fields).filter(isShared)) {
     if (valueAt(asked, leaf.names) !== undefined) continue
-    const values = new Set(rows.map(({ settled }) => valueAt(settled.input, leaf.names)))
+    const values = new Set(rows.map(({ resolved }) => valueAt(resolved.input, leaf.names)))
     const [value] = values
     if (values.size === 1 && value !== undefined) whole = withValue(whole, leaf.names, value)
     else if (values.size > 1 && leaf.field.byDefault !== undefined)
@@ -127,7 +127,7 @@ const toThrustRow = (bearing: PlateSizeRow, units: Units): ThrustSizeTableRow =>
 })
 
 const toRing = (ring: BallRing & { readonly ballCount: number }, units: Units) => ({
-  balls: { count: ring.ballCount, diameter: show(ring.settled.ballDiameter, units) },
+  balls: { count: ring.ballCount, diameter: show(ring.resolved.ballDiameter, units) },
   closedPitchRadius: show(ring.closedPitchRadius, units),
   pitchRadius: show(ring.pitchRadius, units),
   pitchDiameter: show(mm(2 * ring.pitchRadius), units),

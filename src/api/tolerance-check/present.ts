@@ -219,7 +219,7 @@ const toJoint = ({ jointFits }: ToleranceCheck) => ({
 
 const toFoot = (checked: ToleranceCheck) => ({
   warnings: [],
-  cautions: cautionsOf(checked.check.bearing.settled),
+  cautions: cautionsOf(checked.check.bearing.resolved),
   sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
 })
 

@@ -102,10 +102,10 @@ export function assemblySheet(assembled: Assembled, paper: Paper): Drawing {
 }
 
 /** What is said of a bearing as a whole. */
-function factsOf({ ring: { settled }, outside, bore }: Assembled) {
-  const { units, balls } = settled.input
+function factsOf({ ring: { resolved }, outside, bore }: Assembled) {
+  const { units, balls } = resolved.input
   const { count, material = BALL_MATERIAL } = balls
-  return { count, material, ballDiameter: settled.ballDiameter, outside, bore, units }
+  return { count, material, ballDiameter: resolved.ballDiameter, outside, bore, units }
 }
 
 const viewHeight = (height: number): number => height - 2 * MARGIN - STRIP_HEIGHT - CAPTION_HEIGHT
@@ -164,14 +164,14 @@ function sectionZone(
 
 function faceZone(assembled: Assembled, say: SizeText, { scale: { factor }, faceWidth }: Layout): readonly Shape[] {
   const { arrangement, ring, outside, face, between } = assembled
-  const { pitchRadius, settled } = ring
+  const { pitchRadius, resolved } = ring
   const radius = (outside / 2) * factor
   const high = radius + OVERHANG
   const inGap = polar(at(0, 0), pitchRadius * factor, gapAngle(ring))
   const angles = ballAngles(ring)
-  const isSmall = settled.ballDiameter * factor < LEAST_WIDE_BALL
+  const isSmall = resolved.ballDiameter * factor < LEAST_WIDE_BALL
   const ballAngle = itemAt(angles, Math.floor(angles.length * 0.6))
-  const onBall = polar(at(0, 0), (pitchRadius + settled.ballDiameter / 2) * factor, ballAngle)
+  const onBall = polar(at(0, 0), (pitchRadius + resolved.ballDiameter / 2) * factor, ballAngle)
   const [above, below] = [at(4, high + 3), at(-4, -high - 3)]
   return [
     ...placed(face(OVERHANG / factor, isSmall ? 'hatch' : 'outline'), factor),
@@ -202,7 +202,7 @@ function captions(
 
 function strip(assembled: Assembled, say: SizeText, { width, height, scale }: Layout, paper: string): readonly Shape[] {
   const { arrangement, ring, dimensions } = assembled
-  const { input, finishAllowance } = ring.settled
+  const { input, finishAllowance } = ring.resolved
   const { units } = input
   const [left, right, bottom, top] = [MARGIN, width - MARGIN, MARGIN, MARGIN + STRIP_HEIGHT]
   const between = right - TITLE_WIDTH

@@ -1,4 +1,4 @@
-import type { SettledBalls } from '#shared/bearing/resolve.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { cheekScrewsOf, type ScrewCircle, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
@@ -12,7 +12,7 @@ const FIRST = 90
 
 /** Balls on their pitch circle. */
 export interface Placed {
-  readonly settled: SettledBalls
+  readonly resolved: ResolvedBalls
   readonly pitchRadius: Mm
 }
 
@@ -21,8 +21,8 @@ export interface Placed {
  * they are pushed together, touching neighbours subtend 2 asin(Dw / 2R), and what is left over is the gap, just clockwise of
  * the top.
  */
-export function ballAngles({ pitchRadius, settled }: Placed): readonly number[] {
-  const { ballDiameter, input, traits } = settled
+export function ballAngles({ pitchRadius, resolved }: Placed): readonly number[] {
+  const { ballDiameter, input, traits } = resolved
   const { count } = input.balls
   const touching = (2 * Math.asin(Math.min(1, ballDiameter / (2 * pitchRadius))) * 180) / Math.PI
   const apart = traits.ballSet === 'caged' ? 360 / count : touching
@@ -58,11 +58,11 @@ function hiddenDiameters({ outerRing, innerRing, cheeks }: DrawnRings): readonly
 
 /** The two arcs of a ball that show between the lands; the rings cover the rest. */
 function visibleBall(
-  { outerRing, innerRing, pitchRadius, settled }: DrawnRings,
+  { outerRing, innerRing, pitchRadius, resolved }: DrawnRings,
   angle: number,
   role: 'outline' | 'hatch',
 ): readonly Shape[] {
-  const ballRadius = settled.ballDiameter / 2
+  const ballRadius = resolved.ballDiameter / 2
   const centre = polar(CENTRE, pitchRadius, angle)
   // Seen from the ball's centre, how far from the way outward its outline meets a circle round the ring's centre.
   const turnTo = (radius: number): number => {

@@ -31,9 +31,9 @@ export const gaugeItems = (design: FullRingDesign): readonly Item[] => [...plugs
 
 /** The same with a cage: the balls stand apart, and one plug tells the groove's depth. */
 export function cagedGaugeItems(design: CagedDesign): readonly Item[] {
-  const { settled, plugDiameter } = design.bearing
+  const { resolved, plugDiameter } = design.bearing
   const say = sizeTextFor(design.bearing)
-  const { units } = settled.input
+  const { units } = resolved.input
   const size = `${DIMENSION_SYMBOLS.plugDiameter} Ø${say(plugDiameter)} ${units}`
   return [
     plug(GAUGE_TITLES.plug, plugDiameter, [{ words: GAUGE_LABELS.plug(size) }]),
@@ -60,11 +60,11 @@ export const plateGaugeItems = (design: ThrustDesign): readonly Item[] => [
   edge(GAUGE_TITLES.plateOutside, design, 'plates.outsideDiameter', -1),
 ]
 
-function plugs({ gauge, settled }: BallRing): readonly Item[] {
-  const say = sizeTextFor({ settled })
+function plugs({ gauge, resolved }: BallRing): readonly Item[] {
+  const say = sizeTextFor({ resolved })
   const size = (key: 'gauge.goDiameter' | 'gauge.noGoDiameter', diameter: Mm): string =>
-    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${settled.input.units}`
-  const go = GAUGE_LABELS.goPlug(size('gauge.goDiameter', gauge.goDiameter), termsOf(settled.input))
+    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${resolved.input.units}`
+  const go = GAUGE_LABELS.goPlug(size('gauge.goDiameter', gauge.goDiameter), termsOf(resolved.input))
   const noGo = GAUGE_LABELS.noGoPlug(size('gauge.noGoDiameter', gauge.noGoDiameter))
   return [
     plug(GAUGE_TITLES.goPlug, gauge.goDiameter, [{ words: go }]),
@@ -74,7 +74,7 @@ function plugs({ gauge, settled }: BallRing): readonly Item[] {
 
 /** Of both grooves, where there are any. */
 function profiles(design: DesignOf<DrawnRings>): readonly Item[] {
-  if (design.bearing.settled.traits.raceway === 'track') return []
+  if (design.bearing.resolved.traits.raceway === 'track') return []
   return [
     profile(GAUGE_TITLES.outerGroove, design, 'outerRing', 'land'),
     profile(GAUGE_TITLES.innerGroove, design, 'innerRing', 'land'),
@@ -101,7 +101,7 @@ function plug(title: string, diameter: number, labels: readonly Label[]): Item {
 function profile(title: string, design: DesignOf<Placed>, part: PartName, meets: 'land' | 'face'): Item {
   const [radiusKey, depthKey] = [`${part}.grooveRadius`, `${part}.grooveDepth`] as const
   const [radius, depth] = [cutSize(design, radiusKey), cutSize(design, depthKey)]
-  const { ballDiameter } = design.bearing.settled
+  const { ballDiameter } = design.bearing.resolved
   const say = sizeTextFor(design.bearing)
   const wide = grooveHalfWidth({ radius, depth: mm(Math.min(depth, radius)) })
   const half = wide + 0.4 * ballDiameter

@@ -30,8 +30,8 @@ const ARC_TIP = 0.6
 type Crop = { readonly half: number; readonly top: Mm; readonly bottom: Mm }
 
 /** Around the ball: how far the enlarged view reaches, in the bearing's millimetres. */
-function cropOf({ settled, outerRing, innerRing }: DrawnRings): Crop {
-  const { ballDiameter, width } = settled
+function cropOf({ resolved, outerRing, innerRing }: DrawnRings): Crop {
+  const { ballDiameter, width } = resolved
   const widest = Math.max(outerRing.grooveWidth, innerRing.grooveWidth, ballDiameter) / 2
   const half = Math.min(width / 2, widest + SIDE_SHOWN * ballDiameter)
   const shown = BACK_SHOWN * ballDiameter
@@ -43,7 +43,7 @@ function cropOf({ settled, outerRing, innerRing }: DrawnRings): Crop {
 }
 
 /** What stands beside the section. */
-function wordsOf({ outerRing: outer, innerRing: inner, landGap, settled }: DrawnRings, say: SizeText) {
+function wordsOf({ outerRing: outer, innerRing: inner, landGap, resolved }: DrawnRings, say: SizeText) {
   const symbol = DIMENSION_SYMBOLS
   return {
     outerDepth: `${symbol['outerRing.grooveDepth']} ${say(outer.grooveDepth)}`,
@@ -51,7 +51,7 @@ function wordsOf({ outerRing: outer, innerRing: inner, landGap, settled }: Drawn
     outerRadius: `${symbol['outerRing.grooveRadius']} R${say(outer.grooveRadius)}`,
     innerRadius: `${symbol['innerRing.grooveRadius']} R${say(inner.grooveRadius)}`,
     landGap: `${symbol.landGap} ${say(landGap)}`,
-    ball: `Dw SØ${say(settled.ballDiameter)}`,
+    ball: `Dw SØ${say(resolved.ballDiameter)}`,
   }
 }
 
@@ -70,13 +70,13 @@ export function detailScale(bearing: DrawnRings, say: SizeText, room: Room): Sca
 
 /** Both grooves and the ball, enlarged, with what the half section is too small to say: round the origin, on paper. */
 export function grooveDetail(bearing: DrawnRings, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
-  const { pitchRadius, settled } = bearing
+  const { pitchRadius, resolved } = bearing
   const crop = cropOf(bearing)
   const shown = [
     ...ringCuts(bearing).flatMap((cut) => ringSection(cropped(cut, crop), HATCH_SPACING / factor)),
     ...cageSections(bearing, HATCH_SPACING / factor, crop.half),
-    circle('outline', at(0, pitchRadius), settled.ballDiameter / 2),
-    ...cross('centre', at(0, pitchRadius), settled.ballDiameter * 0.58),
+    circle('outline', at(0, pitchRadius), resolved.ballDiameter / 2),
+    ...cross('centre', at(0, pitchRadius), resolved.ballDiameter * 0.58),
   ]
   const middle = (crop.top + crop.bottom) / 2
   const half = crop.half * factor
@@ -85,7 +85,7 @@ export function grooveDetail(bearing: DrawnRings, say: SizeText, { factor }: Sca
     bearing,
     factor,
     half,
-    side: Math.min(half, (settled.width / 2) * factor),
+    side: Math.min(half, (resolved.width / 2) * factor),
     onPaper: (y) => (y - middle) * factor,
     room,
     words: wordsOf(bearing, say),
@@ -139,11 +139,11 @@ function depths({ bearing, words, half, side, onPaper, room }: View): readonly S
 
 /** On the right: the arcs, the ball, and the space between the lands. */
 function rounds({ bearing, words, half, side, factor, onPaper, room, rightRoom }: View): readonly Shape[] {
-  const { outerRing: outer, innerRing: inner, pitchRadius, settled } = bearing
+  const { outerRing: outer, innerRing: inner, pitchRadius, resolved } = bearing
   const [outerCut, innerCut] = ringCuts(bearing)
   const [outerLand, innerLand] = [onPaper(outer.landDiameter / 2), onPaper(inner.landDiameter / 2)]
   const x = half + LINE_BESIDE
-  const onBall = polar(at(0, onPaper(pitchRadius)), (settled.ballDiameter / 2) * factor, BALL_TIP)
+  const onBall = polar(at(0, onPaper(pitchRadius)), (resolved.ballDiameter / 2) * factor, BALL_TIP)
   const arcTip = (cut: RingCut): Point => {
     const { x: wide, y } = onArc(cut, side / factor)
     return at(wide * factor, onPaper(y))

@@ -15,23 +15,23 @@ export interface DrawnRings extends RingPair {
 
 /** Both rings as cut along the axis. */
 export function ringCuts(bearing: DrawnRings): readonly [outer: RingCut, inner: RingCut] {
-  const { outerRing: outer, innerRing: inner, settled } = bearing
+  const { outerRing: outer, innerRing: inner, resolved } = bearing
   return [
     {
       outward: 1,
       landRadius: mm(outer.landDiameter / 2),
       backRadius: mm(outer.outsideDiameter / 2),
       halfWidth: mm(outer.width / 2),
-      groove: settled.outerGroove,
-      split: settled.split === 'outer-ring',
+      groove: resolved.outerGroove,
+      split: resolved.split === 'outer-ring',
     },
     {
       outward: -1,
       landRadius: mm(inner.landDiameter / 2),
       backRadius: mm(inner.boreDiameter / 2),
       halfWidth: mm(inner.width / 2),
-      groove: settled.innerGroove,
-      split: settled.split === 'inner-ring',
+      groove: resolved.innerGroove,
+      split: resolved.split === 'inner-ring',
     },
   ]
 }
@@ -84,8 +84,8 @@ export function cageSections(
 }
 
 /** A ball or a roller, which is not cut. */
-export function rollingElement({ pitchRadius, settled }: DrawnRings): readonly Shape[] {
-  const { ballDiameter, input } = settled
+export function rollingElement({ pitchRadius, resolved }: DrawnRings): readonly Shape[] {
+  const { ballDiameter, input } = resolved
   const { length } = input.balls
   if (length === undefined) return [circle('outline', at(0, pitchRadius), ballDiameter / 2)]
   return [box('outline', -length / 2, pitchRadius - ballDiameter / 2, length / 2, pitchRadius + ballDiameter / 2)]
@@ -96,10 +96,10 @@ export function rollingElement({ pitchRadius, settled }: DrawnRings): readonly S
  * hatched (ISO 128-3: rolling elements are not cut).
  */
 export function halfSection(bearing: DrawnRings, hatchSpacing: number, overhang: number): readonly Shape[] {
-  const { pitchRadius, settled, outerRing } = bearing
+  const { pitchRadius, resolved, outerRing } = bearing
   const half = overallHalf(bearing)
-  const ballRadius = settled.ballDiameter / 2
-  const elementHalf = (settled.input.balls.length ?? settled.ballDiameter) / 2
+  const ballRadius = resolved.ballDiameter / 2
+  const elementHalf = (resolved.input.balls.length ?? resolved.ballDiameter) / 2
   const outside = outerRing.outsideDiameter / 2
   return [
     ...ringCuts(bearing).flatMap((cut) => ringSection(cut, hatchSpacing)),
@@ -125,10 +125,10 @@ function seams({ outerRing, cheeks }: DrawnRings): readonly Shape[] {
 }
 
 /** The edges of the outer groove on the far side, where neither the ball nor the inner ring hides them; a cage would. */
-function edgesBehindTheBall({ outerRing, innerRing, pitchRadius, settled, cage }: DrawnRings): readonly Shape[] {
-  const wide = grooveHalfWidth(settled.outerGroove)
-  if (cage !== undefined || isPlain(settled.outerGroove) || !(wide < settled.width / 2)) return []
-  const ballRadius = settled.ballDiameter / 2
+function edgesBehindTheBall({ outerRing, innerRing, pitchRadius, resolved, cage }: DrawnRings): readonly Shape[] {
+  const wide = grooveHalfWidth(resolved.outerGroove)
+  if (cage !== undefined || isPlain(resolved.outerGroove) || !(wide < resolved.width / 2)) return []
+  const ballRadius = resolved.ballDiameter / 2
   const hidden = wide < ballRadius ? Math.sqrt((ballRadius - wide) * (ballRadius + wide)) : 0
   const parts = [
     [innerRing.landDiameter / 2, pitchRadius - hidden],

@@ -19,18 +19,18 @@ const LABEL_BESIDE = 6
 const BALL_TIP = -60
 const ARC_TIP = 0.6
 
-function cropOf({ plate, pitchRadius, settled }: ThrustBearing): PlateCrop {
-  const beside = Math.max(plate.grooveWidth, settled.ballDiameter) / 2 + SIDE_SHOWN * settled.ballDiameter
+function cropOf({ plate, pitchRadius, resolved }: ThrustBearing): PlateCrop {
+  const beside = Math.max(plate.grooveWidth, resolved.ballDiameter) / 2 + SIDE_SHOWN * resolved.ballDiameter
   return {
     low: Math.max(plate.boreDiameter / 2, pitchRadius - beside),
     high: Math.min(plate.outsideDiameter / 2, pitchRadius + beside),
-    thickness: Math.min(plate.thickness, plate.grooveDepth + UNDER_SHOWN * settled.ballDiameter),
+    thickness: Math.min(plate.thickness, plate.grooveDepth + UNDER_SHOWN * resolved.ballDiameter),
   }
 }
 
 /** Where the space between the plates is measured: above the ball. */
 function gapLine(bearing: ThrustBearing): number {
-  const top = bearing.pitchRadius + bearing.settled.ballDiameter / 2
+  const top = bearing.pitchRadius + bearing.resolved.ballDiameter / 2
   return (top + Math.max(top, cropOf(bearing).high)) / 2
 }
 
@@ -38,8 +38,8 @@ const halfOf = (bearing: ThrustBearing): number => bearing.plateGap / 2 + cropOf
 
 /** What stands beside the section, and where it points to, in the bearing's millimetres. */
 function labelsOf(bearing: ThrustBearing, say: SizeText): readonly SideLabel[] {
-  const { plate, plateGap, pitchRadius, settled } = bearing
-  const { groove, ballDiameter } = settled
+  const { plate, plateGap, pitchRadius, resolved } = bearing
+  const { groove, ballDiameter } = resolved
   const symbol = DIMENSION_SYMBOLS
   const up = ARC_TIP * grooveHalfWidth(groove)
   const onArc = at(
@@ -71,13 +71,13 @@ export function plateDetailScale(bearing: ThrustBearing, say: SizeText, room: Ro
 
 /** Both grooves and the ball, enlarged: round the origin, on paper. */
 export function plateDetail(bearing: ThrustBearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
-  const { pitchRadius, settled } = bearing
+  const { pitchRadius, resolved } = bearing
   const crop = cropOf(bearing)
   const middle = (crop.low + crop.high) / 2
   const shown = [
     ...([-1, 1] as const).flatMap((side) => plateSection(bearing, side, HATCH_SPACING / factor, crop)),
-    circle('outline', at(0, pitchRadius), settled.ballDiameter / 2),
-    ...cross('centre', at(0, pitchRadius), settled.ballDiameter * 0.58),
+    circle('outline', at(0, pitchRadius), resolved.ballDiameter / 2),
+    ...cross('centre', at(0, pitchRadius), resolved.ballDiameter * 0.58),
   ]
   const [rightRoom, gap] = [rightRoomOf(bearing, say, room), (bearing.plateGap / 2) * factor]
   const onPaper = ({ x, y }: Point): Point => at(x * factor, (y - middle) * factor)

@@ -9,14 +9,14 @@ import { columnsBeside, MID_GROOVE } from './size-columns.ts'
 
 /** Two plates with balls between them, as their sheet shows them. */
 export function assembledPlates({ bearing, dimensions }: ThrustDesign): Assembled {
-  const { settled, plate, height, pitchRadius } = bearing
+  const { resolved, plate, height, pitchRadius } = bearing
   return {
     arrangement: 'thrust',
     ring: bearing,
     dimensions,
     outside: plate.outsideDiameter,
     wide: height,
-    marked: { along: 0, reach: settled.ballDiameter / 2 },
+    marked: { along: 0, reach: resolved.ballDiameter / 2 },
     section: (hatchSpacing, overhang) => plateHalfSection(bearing, hatchSpacing, overhang),
     columns: (say, factor) => {
       const half = (height / 2) * factor

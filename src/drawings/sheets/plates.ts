@@ -24,8 +24,8 @@ export function plateSection(
   hatchSpacing: number,
   crop = whole(bearing),
 ): readonly Shape[] {
-  const { plate, plateGap, pitchRadius, settled } = bearing
-  const { groove } = settled
+  const { plate, plateGap, pitchRadius, resolved } = bearing
+  const { groove } = resolved
   const { low, high, thickness } = crop
   const face = side * (plateGap / 2)
   const back = side * (plateGap / 2 + thickness)
@@ -53,9 +53,9 @@ export function plateSection(
 
 /** The bearing from the side, its upper half cut open, full size, the middle of its axis at the origin. */
 export function plateHalfSection(bearing: ThrustBearing, hatchSpacing: number, overhang: number): readonly Shape[] {
-  const { plate, plateGap, height, pitchRadius, settled } = bearing
+  const { plate, plateGap, height, pitchRadius, resolved } = bearing
   const [half, gap, outside] = [height / 2, plateGap / 2, plate.outsideDiameter / 2]
-  const ballRadius = settled.ballDiameter / 2
+  const ballRadius = resolved.ballDiameter / 2
   return [
     ...([-1, 1] as const).flatMap((side) => plateSection(bearing, side, hatchSpacing)),
     circle('outline', at(0, pitchRadius), ballRadius),
@@ -69,13 +69,13 @@ export function plateHalfSection(bearing: ThrustBearing, hatchSpacing: number, o
 
 /** The lower plate with its balls, seen along the axis, full size, round the origin: the other plate is off. */
 export function plateFace(bearing: ThrustBearing, overhang: number, ballRole: 'outline' | 'hatch'): readonly Shape[] {
-  const { plate, pitchRadius, settled } = bearing
+  const { plate, pitchRadius, resolved } = bearing
   const reach = plate.outsideDiameter / 2 + overhang
   return [
     ...[plate.outsideDiameter, plate.boreDiameter].map((diameter) => circle('outline', CENTRE, diameter / 2)),
     ...[-1, 1].map((side) => circle('hidden', CENTRE, pitchRadius + (side * plate.grooveWidth) / 2)),
     ...ballAngles(bearing).map((angle) =>
-      circle(ballRole, polar(CENTRE, pitchRadius, angle), settled.ballDiameter / 2),
+      circle(ballRole, polar(CENTRE, pitchRadius, angle), resolved.ballDiameter / 2),
     ),
     circle('centre', CENTRE, pitchRadius),
     ...cross('centre', CENTRE, reach),

@@ -18,7 +18,7 @@ type Kind = Pick<Assembled, 'arrangement' | 'faceCaption' | 'between'>
 /** Two rings inside one another, as their sheet shows them. */
 export function assembledRings(design: FullRingDesign): Assembled {
   const { bearing } = design
-  const isTrack = bearing.settled.traits.raceway === 'track'
+  const isTrack = bearing.resolved.traits.raceway === 'track'
   return drawnRings(design, isTrack ? rollerEnlarged(bearing) : grooveEnlarged(bearing), {
     arrangement: isTrack ? 'roller' : 'radial',
     faceCaption: isTrack ? CAPTIONS.faceWithoutCheek : CAPTIONS.face,
@@ -35,7 +35,7 @@ export const assembledWithCage = (design: CagedDesign): Assembled =>
   })
 
 const grooveEnlarged = (bearing: DrawnRings): Enlarged => ({
-  marked: { along: 0, reach: bearing.settled.ballDiameter / 2 },
+  marked: { along: 0, reach: bearing.resolved.ballDiameter / 2 },
   enlarged: {
     scale: (say, room) => detailScale(bearing, say, room),
     draw: (say, scale, room) => grooveDetail(bearing, say, scale, room),

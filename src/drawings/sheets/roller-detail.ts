@@ -35,10 +35,10 @@ type Crop = {
 
 /** Around the end of a roller, or around all of a short one. */
 function cropOf(bearing: FullRingBearing): Crop {
-  const { outerRing: outer, innerRing: inner, settled } = bearing
+  const { outerRing: outer, innerRing: inner, resolved } = bearing
   const half = overallHalf(bearing)
-  const shown = BACK_SHOWN * settled.ballDiameter
-  const roller = ROLLER_SHOWN * settled.ballDiameter
+  const shown = BACK_SHOWN * resolved.ballDiameter
+  const roller = ROLLER_SHOWN * resolved.ballDiameter
   const isLong = lengthOf(bearing) > roller
   return {
     left: isLong ? lengthOf(bearing) / 2 - roller : -half,
@@ -49,20 +49,20 @@ function cropOf(bearing: FullRingBearing): Crop {
   }
 }
 
-const lengthOf = ({ settled }: FullRingBearing): number => settled.rollerLength ?? 0
+const lengthOf = ({ resolved }: FullRingBearing): number => resolved.rollerLength ?? 0
 
 /** What the half section marks as enlarged: where along the axis its middle is, and how far it reaches. */
 export function rollerEnd(bearing: FullRingBearing): { readonly along: number; readonly reach: number } {
   const { left, right, cut } = cropOf(bearing)
   const halfShown = cut.left ? (right - left) / 2 : lengthOf(bearing) / 2
-  return { along: cut.left ? (left + right) / 2 : 0, reach: Math.hypot(bearing.settled.ballDiameter / 2, halfShown) }
+  return { along: cut.left ? (left + right) / 2 : 0, reach: Math.hypot(bearing.resolved.ballDiameter / 2, halfShown) }
 }
 
 /** What stands beside the section, and where it points to, in the bearing's millimetres. */
 function labelsOf(bearing: FullRingBearing, say: SizeText): readonly SideLabel[] {
-  const { innerRing, outerRing, cheeks, settled, pitchRadius, radialInternalClearance, axialPlay } = bearing
+  const { innerRing, outerRing, cheeks, resolved, pitchRadius, radialInternalClearance, axialPlay } = bearing
   const length = lengthOf(bearing)
-  const inside = length / 2 - TIP_FROM_END * Math.min(settled.ballDiameter, length / 2)
+  const inside = length / 2 - TIP_FROM_END * Math.min(resolved.ballDiameter, length / 2)
   const symbol = DIMENSION_SYMBOLS
   return [
     ...(cheeks === undefined
@@ -73,10 +73,10 @@ function labelsOf(bearing: FullRingBearing, say: SizeText): readonly SideLabel[]
             tip: at((outerRing.width + cheeks.thickness) / 2, outerRing.grooveBottomDiameter / 2),
           },
         ]),
-    { words: `${symbol.rollerLength} ${say(mm(length))}`, tip: at(inside, pitchRadius + settled.ballDiameter / 4) },
+    { words: `${symbol.rollerLength} ${say(mm(length))}`, tip: at(inside, pitchRadius + resolved.ballDiameter / 4) },
     {
       words: `${symbol.axialPlay} ${say(axialPlay)}, ${ROLLER_PLAY.axial}`,
-      tip: at((length + outerRing.width) / 4, pitchRadius - settled.ballDiameter / 4),
+      tip: at((length + outerRing.width) / 4, pitchRadius - resolved.ballDiameter / 4),
     },
     {
       words: `${symbol.radialInternalClearance} ${say(radialInternalClearance)}, ${ROLLER_PLAY.radial}`,
@@ -135,7 +135,7 @@ const windowOf = ({ left, top, bottom, cut }: Crop) => ({
 
 /** Where rings, cheeks and roller go on past the view. */
 function breaks(bearing: FullRingBearing, { left, right, top, bottom, cut }: Crop): readonly Shape[] {
-  const { outerRing: outer, innerRing: inner, cheeks, pitchRadius, settled } = bearing
+  const { outerRing: outer, innerRing: inner, cheeks, pitchRadius, resolved } = bearing
   const [side, end] = [outer.width / 2, inner.width / 2]
   const level = (from: number, to: number, y: number): Shape => breakLine(at(from, y), at(to, y))
   const upright = (from: number, to: number): Shape => breakLine(at(left, from), at(left, to))
@@ -144,7 +144,7 @@ function breaks(bearing: FullRingBearing, { left, right, top, bottom, cut }: Cro
     level(side, right, y),
     ...(cut.left ? [] : [level(left, -side, y)]),
   ]
-  const ballRadius = settled.ballDiameter / 2
+  const ballRadius = resolved.ballDiameter / 2
   return [
     ...(cut.top ? [level(outerFrom, side, top), ...cheekBreaks(top)] : []),
     ...(cut.bottom ? [level(innerFrom, end, bottom)] : []),
@@ -168,13 +168,13 @@ function diameter(
   onPaper: OnPaper,
   { half, room }: { readonly half: number; readonly room: Room },
 ): readonly Shape[] {
-  const { settled, pitchRadius } = bearing
-  const [left, low] = [-lengthOf(bearing) / 2, pitchRadius - settled.ballDiameter / 2]
+  const { resolved, pitchRadius } = bearing
+  const [left, low] = [-lengthOf(bearing) / 2, pitchRadius - resolved.ballDiameter / 2]
   const corner = onPaper(at(left, low))
-  const high = onPaper(at(left, low + settled.ballDiameter)).y
+  const high = onPaper(at(left, low + resolved.ballDiameter)).y
   const x = -half - LINE_BESIDE
   const from = Math.max(corner.x, -half)
-  const words = `Dw Ø${say(settled.ballDiameter)}`
+  const words = `Dw Ø${say(resolved.ballDiameter)}`
   return [
     levelExtension(corner.y, from, x),
     levelExtension(high, from, x),

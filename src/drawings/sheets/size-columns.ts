@@ -45,14 +45,14 @@ export type Columns = {
 
 /** Of rings. */
 export function sizeColumns(bearing: DrawnRings, say: SizeText, factor: number): readonly Shape[] {
-  const { outerRing: outer, settled } = bearing
+  const { outerRing: outer, resolved } = bearing
   const half = overallHalf(bearing) * factor
   const columns: Columns = {
     half,
     outside: { key: 'outerRing.outsideDiameter', size: outer.outsideDiameter },
     ...columnsOf(bearing, half),
     // Rings with a groove are as wide as one another.
-    width: { key: settled.traits.raceway === 'groove' ? 'innerRing.width' : 'outerRing.width', size: settled.width },
+    width: { key: resolved.traits.raceway === 'groove' ? 'innerRing.width' : 'outerRing.width', size: resolved.width },
   }
   return columnsBeside(columns, say, factor)
 }
@@ -86,12 +86,12 @@ export function columnsBeside(columns: Columns, say: SizeText, factor: number): 
 
 /** What stands left and right of the view, the smaller sizes first. */
 function columnsOf(
-  { outerRing: outer, innerRing: inner, cheeks, settled, pitchRadius }: DrawnRings,
+  { outerRing: outer, innerRing: inner, cheeks, resolved, pitchRadius }: DrawnRings,
   half: number,
 ): { readonly left: readonly Column[]; readonly right: readonly Column[] } {
   const bore: Column = { key: 'innerRing.boreDiameter', size: inner.boreDiameter, from: half }
   const pitch: Column = { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE }
-  if (settled.traits.raceway === 'groove') {
+  if (resolved.traits.raceway === 'groove') {
     return {
       left: [
         { key: 'outerRing.landDiameter', size: outer.landDiameter, from: -half },

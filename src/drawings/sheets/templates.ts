@@ -60,13 +60,13 @@ function circleOf(
 }
 
 /** Round what is turned, with the allowance for the lathe. */
-function sawLine({ diameter: outside }: Ring, { bearing }: DesignOf<Pick<Placed, 'settled'>>): Ring {
-  const diameter = mm(outside + 2 * sawAllowance(bearing.settled.input.units))
+function sawLine({ diameter: outside }: Ring, { bearing }: DesignOf<Pick<Placed, 'resolved'>>): Ring {
+  const diameter = mm(outside + 2 * sawAllowance(bearing.resolved.input.units))
   return { role: 'saw', diameter, words: TEMPLATE_LABELS.saw(sizeTextFor(bearing)(diameter)) }
 }
 
 function outerBlank(design: RingsDesign): Item {
-  const { units } = design.bearing.settled.input
+  const { units } = design.bearing.resolved.input
   const say = sizeTextFor(design.bearing)
   const outside = circleOf(design, 'outerRing.outsideDiameter', TEMPLATE_LABELS.turn)
   const hole = circleOf(design, cylinderKeys(design.bearing).outer, TEMPLATE_LABELS.open)
@@ -93,7 +93,7 @@ function innerBlank(design: RingsDesign): Item {
   const screws = splitScrewsOf(bearing)
   const notes: readonly Label[] = [
     ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.splitScrews(screws, sizeTextFor(bearing)) }]),
-    ...(bearing.settled.split === 'inner-ring' ? [{ words: TEMPLATE_NOTES.splitRing }] : []),
+    ...(bearing.resolved.split === 'inner-ring' ? [{ words: TEMPLATE_NOTES.splitRing }] : []),
     thickness(design, 'innerRing.width'),
   ]
   return blank(BLANK_TITLES.inner, [sawLine(outside, design), outside, bore], screwHoles(screws), notes)
@@ -105,7 +105,7 @@ const PAST_EDGE = 3
 /** The cage from its side: the circles to turn to, and a line for the middle of each pocket. */
 function cageBlank(design: CagedDesign): Item {
   const { bearing } = design
-  const { settled, cage } = bearing
+  const { resolved, cage } = bearing
   const outside = circleOf(design, 'cage.outsideDiameter', TEMPLATE_LABELS.turn)
   const bore = circleOf(design, 'cage.boreDiameter', TEMPLATE_LABELS.bore)
   const saw = sawLine(outside, design)
@@ -113,7 +113,7 @@ function cageBlank(design: CagedDesign): Item {
     line('centre', polar(CENTRE, bore.diameter / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
   )
   const pocket = sizeTextFor(bearing)(cutSize(design, 'cage.pocketDiameter'))
-  const { count } = settled.input.balls
+  const { count } = resolved.input.balls
   const notes: readonly Label[] = [
     { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS['cage.pocketDiameter'], pocket) },
     ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
@@ -153,7 +153,7 @@ export function plateItems(design: ThrustDesign): readonly Item[] {
 const thickness = (design: DesignOf<Placed>, key: DimensionKey): Label => ({
   words: TEMPLATE_LABELS.thickness(
     sizeTextFor(design.bearing)(cutSize(design, key)),
-    design.bearing.settled.input.units,
+    design.bearing.resolved.input.units,
   ),
 })
 

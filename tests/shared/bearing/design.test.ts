@@ -61,7 +61,7 @@ describe('whatever comes through the edge', () => {
         const result = fullRingDesign(asked)
         fc.pre(result.ok)
         if (!result.ok) return
-        const { units, ...whole } = result.value.bearing.settled.input
+        const { units, ...whole } = result.value.bearing.resolved.input
         const ratios = /count$|shopDenominator$|engagement$|conformity$/
         for (const [path, number] of numberLeaves(whole)) {
           if (!ratios.test(path)) expect(inUnits(mm(number), units), path).toBeLessThanOrEqual(10_000)
@@ -103,14 +103,14 @@ describe('whatever comes through the edge', () => {
         const first = fullRingDesign(asked)
         fc.pre(first.ok)
         if (!first.ok) return
-        const again = fullRingDesign(first.value.bearing.settled.input)
+        const again = fullRingDesign(first.value.bearing.resolved.input)
         expect(again.ok).toBe(true)
         if (!again.ok) return
-        const { settled, ...figures } = first.value.bearing
-        const { settled: settledAgain, ...figuresAgain } = again.value.bearing
+        const { resolved, ...figures } = first.value.bearing
+        const { resolved: resolvedAgain, ...figuresAgain } = again.value.bearing
         expect(figuresAgain).toStrictEqual(figures)
-        expect({ ...settledAgain, assumed: settled.assumed }).toStrictEqual(settled)
-        expect(settledAgain.assumed).toEqual([])
+        expect({ ...resolvedAgain, assumed: resolved.assumed }).toStrictEqual(resolved)
+        expect(resolvedAgain.assumed).toEqual([])
         expect(again.value.dimensions).toStrictEqual(first.value.dimensions)
         expect(again.value.warnings.map(({ facts }) => facts)).toStrictEqual(
           first.value.warnings.map(({ facts }) => facts),
@@ -131,7 +131,7 @@ describe('whatever comes through the edge', () => {
           if (suggestion === undefined) continue
           suggested.set(facts.code, (suggested.get(facts.code) ?? 0) + 1)
           expect(canBeSent(asked, suggestion), suggestion.path).toBe(true)
-          for (const base of [asked, first.value.bearing.settled.input]) {
+          for (const base of [asked, first.value.bearing.resolved.input]) {
             const mended = fullRingDesign(taking(base, throughJson(suggestion, asked)))
             expect(mended.ok, `${facts.code}: ${suggestion.path} = ${suggestion.value}`).toBe(true)
             expect(
@@ -154,7 +154,7 @@ describe('whatever comes through the edge', () => {
         fc.pre(result.ok)
         if (!result.ok) return
         for (const { path } of result.value.warnings) {
-          let at: unknown = result.value.bearing.settled.input
+          let at: unknown = result.value.bearing.resolved.input
           for (const name of path.slice(1).split('/'))
             at = typeof at === 'object' && at !== null ? Object.getOwnPropertyDescriptor(at, name)?.value : undefined
           expect(at, path).not.toBeUndefined()

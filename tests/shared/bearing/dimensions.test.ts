@@ -138,12 +138,12 @@ describe('what a size does to the ball gap', () => {
         const result = fullRingDesign(input)
         fc.pre(result.ok && result.value.bearing.outerRing.seat === 'bottom')
         if (!result.ok) return
-        const { pitchRadius, settled, ballGap: gap } = result.value.bearing
-        const { count } = settled.input.balls
+        const { pitchRadius, resolved, ballGap: gap } = result.value.bearing
+        const { count } = resolved.input.balls
         for (const { key, shop, gapChangeAtShop } of result.value.dimensions) {
           const share = key === 'outerRing.grooveDepth' ? 1 : 1 / 2
           if (gapChangeAtShop === undefined) continue
-          const there = ballGap(mm(pitchRadius + share * shop.error), settled.ballDiameter, count)
+          const there = ballGap(mm(pitchRadius + share * shop.error), resolved.ballDiameter, count)
           expect(gapChangeAtShop).toBeWithin(1e-10 * pitchRadius, there - gap)
         }
       }),

@@ -365,7 +365,7 @@ describe('the rule', () => {
     for (const { input, suggestion } of spoilt) {
       expect(suggestion?.path).toBe('/ballGap')
       const { bearing, dimensions } = designed(suggestion === undefined ? input : taking(input, suggestion))
-      expect(bearing.settled.ballGap).toBeWithin(0.16, 0.8)
+      expect(bearing.resolved.ballGap).toBeWithin(0.16, 0.8)
       for (const key of ['outerRing.grooveBottomDiameter', 'gauge.nominalDiameter']) {
         expect(dimensions.find((row) => row.key === key)?.shop.error).toBeWithin(1e-6, 0)
       }

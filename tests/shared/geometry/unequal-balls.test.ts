@@ -267,13 +267,13 @@ describe('the groove in which they close', () => {
 describe('slopes, against differences', () => {
   const STEP = 1e-6
   /** Rings that are not so tight that the slope itself changes within a step. */
-  const settled = fc
+  const resolved = fc
     .tuple(bought, between(-0.8, 0.6))
     .map(([balls, gap]) => ({ balls, bottom: closingRadius(balls, mm(gap)) }))
 
   test('by groove bottom', () => {
     fc.assert(
-      fc.property(settled, ({ balls, bottom }) => {
+      fc.property(resolved, ({ balls, bottom }) => {
         const at = (by: number) => unequalBallGap(mm(bottom + by), balls)
         const slope = gapPerBottomRadius(bottom, balls)
         expect(slope).toBeWithin(1e-5 * slope, (at(STEP) - at(-STEP)) / (2 * STEP))
@@ -283,7 +283,7 @@ describe('slopes, against differences', () => {
 
   test('by each ball on its own', () => {
     fc.assert(
-      fc.property(settled, fc.nat(199), ({ balls, bottom }, turn) => {
+      fc.property(resolved, fc.nat(199), ({ balls, bottom }, turn) => {
         const moved = turn % balls.length
         const at = (by: number) =>
           unequalBallGap(
@@ -314,7 +314,7 @@ describe('slopes, against differences', () => {
 
   test('all balls growing together are the sum of each growing alone', () => {
     fc.assert(
-      fc.property(settled, ({ balls, bottom }) => {
+      fc.property(resolved, ({ balls, bottom }) => {
         const step = STEP / balls.length
         const at = (by: number) =>
           unequalBallGap(

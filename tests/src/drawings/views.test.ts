@@ -177,8 +177,8 @@ describe('gauges', () => {
 
   const groovesOf = (made: Design): readonly { readonly depth: number; readonly radius: number }[] => {
     if (isOfPlates(made)) return [{ depth: made.bearing.plate.grooveDepth, radius: made.bearing.plate.grooveRadius }]
-    const { outerRing, innerRing, settled } = made.bearing
-    if (settled.traits.raceway === 'track') return []
+    const { outerRing, innerRing, resolved } = made.bearing
+    if (resolved.traits.raceway === 'track') return []
     return [outerRing, innerRing].map(({ grooveDepth, grooveRadius }) => ({ depth: grooveDepth, radius: grooveRadius }))
   }
 

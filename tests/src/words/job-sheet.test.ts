@@ -7,7 +7,7 @@ import { TERMS } from '#src/words/terms.ts'
 import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'
 import { foreignWords, unusedWords } from '#tests/support/trade-words.ts'
 
-const unitsOf = ({ bearing }: OfKind['design']) => bearing.settled.input.units
+const unitsOf = ({ bearing }: OfKind['design']) => bearing.resolved.input.units
 
 /** What a person reads of a sheet: all but the names that programs go by. */
 const sentencesOf = ({ design }: OfKind): readonly string[] =>

@@ -34,15 +34,15 @@ export function toFootstepResponse({
   dimensions,
   warnings,
 }: DesignOf<FootstepBearing>): Static<typeof FootstepResponse> {
-  const { cup, height, settled } = bearing
-  const { units } = settled.input
-  const input = requestBy(FOOTSTEP_FIELDS, settled.input)
+  const { cup, height, resolved } = bearing
+  const { units } = resolved.input
+  const input = requestBy(FOOTSTEP_FIELDS, resolved.input)
   return answer(
     {
       arrangement: 'footstep',
       units,
       input,
-      assumed: assumptionsBy(FOOTSTEP_FIELDS, settled.assumed, input),
+      assumed: assumptionsBy(FOOTSTEP_FIELDS, resolved.assumed, input),
       summary: 'Turn the cup, and lay the balls in it.',
     },
     {
@@ -56,7 +56,7 @@ export function toFootstepResponse({
     },
     {
       warnings: warnings.map((warning) => toWarning(warning, units, FOOTSTEP_TERMS)),
-      cautions: cautionsOf(settled, FOOTSTEP_TERMS),
+      cautions: cautionsOf(resolved, FOOTSTEP_TERMS),
       sources: [],
     },
   )

@@ -13,7 +13,7 @@ interface Cup {
 }
 
 export interface FootstepBearing extends BallRing {
-  readonly settled: ResolvedFootstep
+  readonly resolved: ResolvedFootstep
   readonly cup: Cup
   /** From under the cup to the top of the balls. */
   readonly height: Mm
@@ -25,8 +25,8 @@ export function footstepOf(input: FootstepInput): Result<FootstepBearing, readon
   if (!resolution.ok) return resolution
   const ring = ballRing(resolution.value)
   if (!ring.ok) return ring
-  const { settled, pitchRadius } = ring.value
-  const { ballDiameter, floor, wall } = settled
+  const { resolved, pitchRadius } = ring.value
+  const { ballDiameter, floor, wall } = resolved
   const insideDiameter = mm(2 * pitchRadius + ballDiameter)
   const insideBalls = mm(2 * pitchRadius - ballDiameter)
   if (!(input.bore < insideBalls)) {

@@ -6,7 +6,7 @@ import {
   denominatorInput,
   gapBand,
   type Resolution,
-  type SettledBallRing,
+  type ResolvedBallRing,
   tooFewMeasured,
   wholeInput,
 } from '#shared/bearing/resolve.ts'
@@ -24,7 +24,7 @@ const WALL = 2 / 3
 /** The last ball is dropped in from above. */
 const ANY_GAP_WILL_DO = mm(0)
 
-export interface ResolvedFootstep extends SettledBallRing {
+export interface ResolvedFootstep extends ResolvedBallRing {
   readonly input: FootstepInput
   readonly floor: Mm
   readonly wall: Mm

@@ -27,7 +27,7 @@ interface Cage {
 
 /** Two rings with fewer balls than they could hold, held evenly by a cage. */
 export interface CagedBearing extends RingPair {
-  readonly settled: ResolvedCaged
+  readonly resolved: ResolvedCaged
   readonly cage: Cage
   /** Between neighbouring balls, as the cage holds them. */
   readonly ballSpacing: Mm
@@ -42,27 +42,27 @@ export interface CagedBearing extends RingPair {
  * (`eccentric-filling.ts`) before the cage comes in; its outside and its bore run clear of the lands.
  */
 export function cagedBearingOf(input: CagedInput): Result<CagedBearing, readonly Refusal[]> {
-  const settling = resolveCaged(input)
-  if (!settling.ok) return settling
-  const settled = settling.value
-  const { pitchRadius, ballDiameter } = settled
-  const pair = ringPair(settled, pitchRadius, outerRingRound(pitchRadius, settled))
+  const resolution = resolveCaged(input)
+  if (!resolution.ok) return resolution
+  const resolved = resolution.value
+  const { pitchRadius, ballDiameter } = resolved
+  const pair = ringPair(resolved, pitchRadius, outerRingRound(pitchRadius, resolved))
   if (!pair.ok) return pair
-  const faults = cageRefusals(pair.value, settled)
+  const faults = cageRefusals(pair.value, resolved)
   if (faults.length > 0) return fail(faults)
   const { count } = input.balls
   return ok({
     ...pair.value,
-    settled,
-    cage: cageBetween(pair.value, settled),
+    resolved,
+    cage: cageBetween(pair.value, resolved),
     ballSpacing: ballSpacing(pitchRadius, ballDiameter, count),
     fillingAngle: fillingAngle(count, ballDiameter, mm(2 * pitchRadius)),
     plugDiameter: plugDiameter(pitchRadius, ballDiameter),
   })
 }
 
-function cageBetween({ outerRing, innerRing }: RingPair, settled: ResolvedCaged): Cage {
-  const { landClearance, cageWidth, pockets, split } = settled
+function cageBetween({ outerRing, innerRing }: RingPair, resolved: ResolvedCaged): Cage {
+  const { landClearance, cageWidth, pockets, split } = resolved
   const boreDiameter = mm(innerRing.landDiameter + 2 * landClearance)
   const outsideDiameter = mm(outerRing.landDiameter - 2 * landClearance)
   return {
@@ -78,8 +78,8 @@ function cageBetween({ outerRing, innerRing }: RingPair, settled: ResolvedCaged)
 }
 
 /** A cage that is there, that holds the balls where they are thickest, and that a pocket does not cut in two. */
-function cageRefusals({ outerRing, innerRing, landGap }: RingPair, settled: ResolvedCaged): readonly Refusal[] {
-  const { landClearance: given, cageWidth, pockets, ballDiameter, pitchRadius, input } = settled
+function cageRefusals({ outerRing, innerRing, landGap }: RingPair, resolved: ResolvedCaged): readonly Refusal[] {
+  const { landClearance: given, cageWidth, pockets, ballDiameter, pitchRadius, input } = resolved
   const refusals: Refusal[] = []
   const bore = innerRing.landDiameter / 2 + given
   const outside = outerRing.landDiameter / 2 - given

@@ -1,5 +1,5 @@
 import { resolveGroovedRings } from '#shared/bearing/grooved-rings.ts'
-import { assumedIn, type Resolution, type SettledRings, wholeInput } from '#shared/bearing/resolve.ts'
+import { assumedIn, type Resolution, type ResolvedRings, wholeInput } from '#shared/bearing/resolve.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
 import { boreRadiusForWeb, type Pockets, webAtBore } from '#shared/geometry/cage.ts'
 import { pitchDiameterForHalfTurn } from '#shared/geometry/eccentric-filling.ts'
@@ -23,7 +23,7 @@ const LAND_CLEARANCE = 0.04
 type CageInput = NonNullable<CagedInput['cage']>
 
 /** An input of a caged bearing with nothing left open. */
-export interface ResolvedCaged extends SettledRings {
+export interface ResolvedCaged extends ResolvedRings {
   readonly input: CagedInput
   readonly pitchRadius: Mm
   readonly pockets: Pockets
@@ -62,7 +62,7 @@ export function resolveCaged(input: CagedInput): Resolution<ResolvedCaged> {
   return ok({ ...rings, traits: CAGED_TRAITS, input: whole, assumed, pitchRadius, pockets, landClearance, cageWidth })
 }
 
-type Rings = Pick<SettledRings, 'ballDiameter' | 'innerGroove' | 'radialInternalClearance' | 'split'>
+type Rings = Pick<ResolvedRings, 'ballDiameter' | 'innerGroove' | 'radialInternalClearance' | 'split'>
 
 /** How much further in than the balls' centres the cage's bore lies: by what stands out of the inner groove, less the clearance. */
 function insetOf({ ballDiameter, innerGroove, radialInternalClearance }: Rings, landClearance: Mm): number {

@@ -15,7 +15,7 @@ import type { Finding } from '#shared/bearing/warning.ts'
 
 /** Everything about a radial bearing that is worth a warning, in the order in which a maker meets it. */
 export const radialFindings = (bearing: FullRings): readonly Finding[] => [
-  ...fewBalls(bearing.settled),
+  ...fewBalls(bearing.resolved),
   ...assemblyFindings(bearing),
   ...gapFindings(bearing),
   ...playFindings(bearing),
@@ -27,7 +27,7 @@ export const radialFindings = (bearing: FullRings): readonly Finding[] => [
 ]
 
 /** Rings of one piece, and how many balls go in between them. */
-function assemblyFindings({ settled, assembly, eccentricFilling }: FullRings): readonly Finding[] {
-  if (settled.split !== 'none' || assembly.easiestWay === 'open-side') return []
-  return oneRingMustOpen(settled, eccentricFilling)
+function assemblyFindings({ resolved, assembly, eccentricFilling }: FullRings): readonly Finding[] {
+  if (resolved.split !== 'none' || assembly.easiestWay === 'open-side') return []
+  return oneRingMustOpen(resolved, eccentricFilling)
 }

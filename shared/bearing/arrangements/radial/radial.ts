@@ -8,7 +8,7 @@ import { RADIAL_TRAITS, type ResolvedRadial, resolveRadial } from './resolve.ts'
 
 /** A full ring of balls between two grooved rings. */
 export interface RadialBearing extends FullRings {
-  readonly settled: ResolvedRadial
+  readonly resolved: ResolvedRadial
   readonly cheeks?: never
 }
 

@@ -1,7 +1,7 @@
 import { assemblyOf } from '#shared/bearing/assembly.ts'
 import { FULL_RING_ENGAGEMENT } from '#shared/bearing/defaults.ts'
 import { resolveGroovedRings } from '#shared/bearing/grooved-rings.ts'
-import { assumedIn, gapBand, type Resolution, type Settled, wholeInput } from '#shared/bearing/resolve.ts'
+import { assumedIn, gapBand, type Resolution, type Resolved, wholeInput } from '#shared/bearing/resolve.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
 import { waysIn } from '#shared/geometry/ways-in.ts'
 import { ok } from '#shared/result.ts'
@@ -9,7 +9,7 @@ import { RADIAL_FIELDS, type RadialInput } from './input.ts'
 
 export const RADIAL_TRAITS: Traits = { members: 'rings', rolls: 'balls', ballSet: 'full', raceway: 'groove' }
 
-export interface ResolvedRadial extends Settled {
+export interface ResolvedRadial extends Resolved {
   readonly input: RadialInput
 }
 

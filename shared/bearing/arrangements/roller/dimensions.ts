@@ -3,7 +3,7 @@ import type { RollerBearing } from './geometry.ts'
 
 /** The table of a roller bearing, in the order in which the parts are made. */
 export function rollerDimensions(bearing: RollerBearing): readonly Dimension[] {
-  const { cheeks, settled, outerRing, innerRing } = bearing
+  const { cheeks, resolved, outerRing, innerRing } = bearing
   const slopes = slopesOf(bearing)
   const row = gapRow(bearing)
   return [
@@ -14,7 +14,7 @@ export function rollerDimensions(bearing: RollerBearing): readonly Dimension[] {
       [row('innerRing.trackDiameter', innerRing.grooveBottomDiameter, 'outside')],
       slopes,
     ),
-    row('rollerLength', settled.rollerLength, 'not-cut'),
+    row('rollerLength', resolved.rollerLength, 'not-cut'),
     row('cheeks.outsideDiameter', cheeks.outsideDiameter, 'outside'),
     row('cheeks.holeDiameter', cheeks.holeDiameter, 'hole'),
     row('cheeks.thickness', cheeks.thickness, 'width'),

@@ -18,7 +18,7 @@ const LEAST_ROLLER_LENGTH = 1
 
 /** Everything about a roller bearing that is worth a warning, in the order in which a maker meets it. */
 export const rollerFindings = (bearing: RollerBearing): readonly Finding[] => [
-  ...fewBalls(bearing.settled),
+  ...fewBalls(bearing.resolved),
   ...gapFindings(bearing),
   ...playFindings(bearing),
   ...lengthFindings(bearing),
@@ -27,9 +27,9 @@ export const rollerFindings = (bearing: RollerBearing): readonly Finding[] => [
   ...fullRingShopFindings(bearing),
 ]
 
-function lengthFindings({ settled }: RollerBearing): readonly Finding[] {
-  const least = mm(LEAST_ROLLER_LENGTH * settled.ballDiameter)
-  if (reaches(settled.rollerLength, least)) return []
-  const facts = { code: 'rollers-turn-askew', length: settled.rollerLength, least } as const
-  return [finding('risk', '/balls/length', facts, ...atLeast(settled, '/balls/length', least))]
+function lengthFindings({ resolved }: RollerBearing): readonly Finding[] {
+  const least = mm(LEAST_ROLLER_LENGTH * resolved.ballDiameter)
+  if (reaches(resolved.rollerLength, least)) return []
+  const facts = { code: 'rollers-turn-askew', length: resolved.rollerLength, least } as const
+  return [finding('risk', '/balls/length', facts, ...atLeast(resolved, '/balls/length', least))]
 }

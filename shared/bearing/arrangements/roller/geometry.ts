@@ -7,7 +7,7 @@ import { type ResolvedRoller, resolveRoller } from './resolve.ts'
 
 /** A full ring of rollers between two plain rings. */
 export interface RollerBearing extends FullRings {
-  readonly settled: ResolvedRoller
+  readonly resolved: ResolvedRoller
   readonly cheeks: Cheeks
 }
 
@@ -31,8 +31,8 @@ export function rollerBearingOf(input: RollerInput): Result<RollerBearing, reado
 }
 
 /** The hole stands halfway through the inner ring's wood: it holds the ring's sides, and clears what goes through the bore. */
-const cheeksOf = ({ outerRing, innerRing, settled }: FullRings): Cheeks => ({
+const cheeksOf = ({ outerRing, innerRing, resolved }: FullRings): Cheeks => ({
   outsideDiameter: outerRing.outsideDiameter,
   holeDiameter: mm((innerRing.boreDiameter + innerRing.landDiameter) / 2),
-  thickness: mm(CHEEK_THICKNESS * settled.ballDiameter),
+  thickness: mm(CHEEK_THICKNESS * resolved.ballDiameter),
 })

@@ -10,7 +10,7 @@ import {
   gapBand,
   outsideInput,
   type Resolution,
-  type Settled,
+  type Resolved,
   tooFewMeasured,
   wholeInput,
 } from '#shared/bearing/resolve.ts'
@@ -31,7 +31,7 @@ const END_CLEARANCE = 0.05
 /** Dowels are milled less true than balls and dry to ovals; rods of other materials are as true as balls. */
 const SCATTER = { ...defaults.BALL_SCATTER, wood: 0.01 }
 
-export interface ResolvedRoller extends Settled {
+export interface ResolvedRoller extends Resolved {
   readonly input: RollerInput
   readonly rollerLength: Mm
 }

@@ -22,10 +22,10 @@ const LEAST_PLATE_GAP = 0.1
 
 /** Everything about a thrust bearing that is worth a warning. What rings and plates have in common is in `findings.ts`. */
 export function thrustFindings(bearing: ThrustBearing): readonly Finding[] {
-  const { settled, plate, gauge } = bearing
+  const { resolved, plate, gauge } = bearing
   return [
-    ...fewBalls(settled),
-    ...grooveFindings(settled, 'plates', plate, PLATE_ENGAGEMENT),
+    ...fewBalls(resolved),
+    ...grooveFindings(resolved, 'plates', plate, PLATE_ENGAGEMENT),
     ...faceFindings(bearing),
     ...woodFindings(bearing),
     ...shopFindings(bearing, [
@@ -35,31 +35,35 @@ export function thrustFindings(bearing: ThrustBearing): readonly Finding[] {
   ]
 }
 
-function faceFindings({ settled, plate, plateGap }: ThrustBearing): readonly Finding[] {
-  const least = mm(LEAST_PLATE_GAP * settled.ballDiameter)
+function faceFindings({ resolved, plate, plateGap }: ThrustBearing): readonly Finding[] {
+  const least = mm(LEAST_PLATE_GAP * resolved.ballDiameter)
   if (reaches(plateGap, least)) return []
-  const seat = mm((settled.ballDiameter - least) / 2)
-  const depth = grooveDepthForSeat(seat, plate.grooveRadius, settled.ballDiameter)
-  const remedies = depth === undefined ? [] : depthRemedies(settled, 'plates', depth, 'down')
+  const seat = mm((resolved.ballDiameter - least) / 2)
+  const depth = grooveDepthForSeat(seat, plate.grooveRadius, resolved.ballDiameter)
+  const remedies = depth === undefined ? [] : depthRemedies(resolved, 'plates', depth, 'down')
   const facts = { code: 'plates-nearly-meet', plateGap, least } as const
-  return [finding('risk', depthPath(settled.input, 'plates'), facts, ...remedies)]
+  return [finding('risk', depthPath(resolved.input, 'plates'), facts, ...remedies)]
 }
 
 /** Wood outside the groove, inside it and under it. */
-function woodFindings({ settled, plate }: ThrustBearing): readonly Finding[] {
-  const least = mm(LEAST_WALL * settled.ballDiameter)
+function woodFindings({ resolved, plate }: ThrustBearing): readonly Finding[] {
+  const least = mm(LEAST_WALL * resolved.ballDiameter)
   const edge = plate.grooveCircleDiameter + plate.grooveWidth
-  const found = [...outerWallFindings(settled, 'plates', plate.wall, edge)]
+  const found = [...outerWallFindings(resolved, 'plates', plate.wall, edge)]
   if (!reaches(plate.innerWall, least)) {
     const missing = least - plate.innerWall
     const facts = { code: 'inner-wall-thin', wall: plate.innerWall, least } as const
-    const remedies = moreWoodInside(settled, plate.boreDiameter - 2 * missing, plate.grooveCircleDiameter / 2 + missing)
+    const remedies = moreWoodInside(
+      resolved,
+      plate.boreDiameter - 2 * missing,
+      plate.grooveCircleDiameter / 2 + missing,
+    )
     found.push(finding('risk', '/bore', facts, ...remedies))
   }
   if (!reaches(plate.floor, least)) {
     const [path, size] = ['/plates/thickness', mm(plate.grooveDepth + least)] as const
     found.push(
-      finding('risk', path, { code: 'plate-thin', floor: plate.floor, least }, ...atLeast(settled, path, size)),
+      finding('risk', path, { code: 'plate-thin', floor: plate.floor, least }, ...atLeast(resolved, path, size)),
     )
   }
   return found

@@ -30,7 +30,7 @@ interface Plate {
 
 /** Two plates with a full ring of balls between them, the axis upright. */
 export interface ThrustBearing extends BallRing {
-  readonly settled: ResolvedThrust
+  readonly resolved: ResolvedThrust
   readonly plate: Plate
   /** Between the faces of the plates. */
   readonly plateGap: Mm
@@ -49,18 +49,18 @@ export interface ThrustBearing extends BallRing {
  * is never nearer than at the end: it needs no more than g ≥ 0.
  */
 export function thrustBearingOf(input: ThrustInput): Result<ThrustBearing, readonly Refusal[]> {
-  const settling = resolveThrust(input)
-  if (!settling.ok) return settling
-  const ring = ballRing(settling.value)
+  const resolution = resolveThrust(input)
+  if (!resolution.ok) return resolution
+  const ring = ballRing(resolution.value)
   if (!ring.ok) return ring
-  const { settled, pitchRadius } = ring.value
-  const plate = plateRound(pitchRadius, settled)
+  const { resolved, pitchRadius } = ring.value
+  const plate = plateRound(pitchRadius, resolved)
   const faults = [
-    ...roomRefusals(plate, settled),
-    ...finishRefusals(settled.finishAllowance, [plate.grooveDepth], [plate.floor, plate.wall, plate.innerWall]),
+    ...roomRefusals(plate, resolved),
+    ...finishRefusals(resolved.finishAllowance, [plate.grooveDepth], [plate.floor, plate.wall, plate.innerWall]),
   ]
   if (faults.length > 0) return fail(faults)
-  const plateGap = mm(settled.ballDiameter - 2 * plate.seatDepth)
+  const plateGap = mm(resolved.ballDiameter - 2 * plate.seatDepth)
   return ok({ ...ring.value, plate, plateGap, height: mm(2 * plate.thickness + plateGap) })
 }
 

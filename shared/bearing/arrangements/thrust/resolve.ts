@@ -10,7 +10,7 @@ import {
   grooveOf,
   outsideInput,
   type Resolution,
-  type SettledBallRing,
+  type ResolvedBallRing,
   tooFewMeasured,
   undercut,
   wholeInput,
@@ -34,7 +34,7 @@ const THICKNESS = 1
 /** The last ball of a ring that lies open is dropped in from above: any ring that closes takes it. */
 const ANY_GAP_WILL_DO = mm(0)
 
-export interface ResolvedThrust extends SettledBallRing {
+export interface ResolvedThrust extends ResolvedBallRing {
   readonly input: ThrustInput
   /** Of both plates. */
   readonly groove: Groove

@@ -49,7 +49,7 @@ test.each([
       }
       const { bearing, ...figures } = made.value
       for (const [path, figure] of numberLeaves(figures)) expect(Number.isFinite(figure), path).toBe(true)
-      expect(bearing.settled.input.balls.count).toBe(figures.sharing.underBall.each.length)
+      expect(bearing.resolved.input.balls.count).toBe(figures.sharing.underBall.each.length)
     }),
     { numRuns: 400 },
   )

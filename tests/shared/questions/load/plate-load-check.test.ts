@@ -51,7 +51,7 @@ test('likely turntables, any load, place and speed: finite figures or a refusal 
       const { bearing, ...figures } = made.value
       for (const [path, figure] of numberLeaves(figures)) expect(Number.isFinite(figure), path).toBe(true)
       const { each, most } = figures.sharing
-      expect(each.length).toBe(bearing.settled.input.balls.count)
+      expect(each.length).toBe(bearing.resolved.input.balls.count)
       expect(each.reduce((sum, force) => sum + force, 0) / axialLoad).toBeWithin(1e-9, 1)
       expect(most).toBeGreaterThanOrEqual(Math.max(...each))
     }),

@@ -11,7 +11,7 @@ import {
 } from '#shared/questions/search/design-search.ts'
 import { effortOfYear, expectedEffort, SEARCH_EFFORT } from '#shared/questions/search/effort.ts'
 import { candidateAt, designOf, gridSize } from '#shared/questions/search/grid.ts'
-import { candidatesIn, type DesignSearchInput, SHOWN, settleSearch } from '#shared/questions/search/input.ts'
+import { candidatesIn, type DesignSearchInput, resolveSearch, SHOWN } from '#shared/questions/search/input.ts'
 import { bears, judge, runsInYear } from '#shared/questions/search/judge.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { yearRun } from '#shared/questions/season/seasonal-fit.ts'
@@ -110,7 +110,7 @@ const searches = fc.oneof({ weight: 3, arbitrary: searchesOf(true) }, { weight: 
 
 /** All candidates worked out, ranked, of each ring the best where that is asked: the page by no clever way. */
 function byForce(input: DesignSearchInput): readonly (readonly [index: number, score: number])[] {
-  const search = settleSearch(input)
+  const search = resolveSearch(input)
   const all = Array.from(
     { length: gridSize(search) },
     (_, index) => [index, judge(search, candidateAt(search, index))] as const,
@@ -184,7 +184,7 @@ describe('complete: the page is that of trying every candidate', () => {
 test('no candidate scores above its bound, and one that its bound drops is dropped when it is worked out', () => {
   fc.assert(
     fc.property(searches, (input) => {
-      const search = settleSearch(input)
+      const search = resolveSearch(input)
       const boundOf = boundsOf(search)
       for (let index = 0; index < gridSize(search); index++) {
         const at = candidateAt(search, index)

@@ -245,12 +245,12 @@ test('what it advises to build in runs all year, wherever it can be built', () =
         expect(buildIn).toBeDefined()
         return
       }
-      const { minBallGap } = bearing.settled
+      const { minBallGap } = bearing.resolved
       const asAdvised = {
-        ...bearing.settled.input,
+        ...bearing.resolved.input,
         ballGap: buildIn.ballGap,
         radialInternalClearance: buildIn.play,
-        maxBallGap: mm(Math.max(bearing.settled.maxBallGap, buildIn.ballGap)),
+        maxBallGap: mm(Math.max(bearing.resolved.maxBallGap, buildIn.ballGap)),
         minBallGap,
       }
       const again = seasonalFit({ ...input, design: asAdvised })

@@ -6,7 +6,7 @@ import { linearLaw } from '#shared/questions/tolerance/linear-law.ts'
 import { gapSlopes, playSlopes } from '#shared/questions/tolerance/ring-slopes.ts'
 import type { FigureName } from '#shared/questions/tolerance/ways.ts'
 import { inches, mm } from '#shared/units/length.ts'
-import { checked, DESIGN, normal, ON_EDGES, settledCheck, uniform } from '#tests/support/tolerance.ts'
+import { checked, DESIGN, normal, ON_EDGES, resolvedCheck, uniform } from '#tests/support/tolerance.ts'
 
 const EVERY = { ballDiameter: normal(0.1) }
 const DESIGNS = [
@@ -25,8 +25,8 @@ interface Off {
 }
 
 describe.each(DESIGNS)('slopes against central differences: %s', (_, design) => {
-  const check = settledCheck(EVERY, design)
-  const { outerRing, innerRing, settled } = check.bearing
+  const check = resolvedCheck(EVERY, design)
+  const { outerRing, innerRing, resolved } = check.bearing
   const count = design.balls.count
 
   /** Seats by `seatIn`, which the slopes do not use; a film is a groove and a land closer to the ball all round. */
@@ -35,7 +35,7 @@ describe.each(DESIGNS)('slopes against central differences: %s', (_, design) => 
     return seat.depth - diameter / 2 - film
   }
   const diameters = ({ balls = [] }: Off) =>
-    Array.from({ length: count }, (_, ball) => settled.ballDiameter + (balls[ball] ?? 0))
+    Array.from({ length: count }, (_, ball) => resolved.ballDiameter + (balls[ball] ?? 0))
   const gap = (off: Off): number => {
     const groove = { radius: outerRing.grooveRadius, depth: outerRing.grooveDepth + (off.outer ?? 0) }
     const all = diameters(off)
@@ -90,7 +90,7 @@ describe.each(DESIGNS)('slopes against central differences: %s', (_, design) => 
 
 test('at exact closure: 2 Z sin(π/Z) per groove radius, −(1 + sin(π/Z)) per ball', () => {
   for (let count = 7; count <= 60; count++) {
-    const check = settledCheck(EVERY, { ...DESIGN, balls: { count, diameter: mm(16) }, bore: mm(1), ballGap: mm(0) })
+    const check = resolvedCheck(EVERY, { ...DESIGN, balls: { count, diameter: mm(16) }, bore: mm(1), ballGap: mm(0) })
     const sine = Math.sin(Math.PI / count)
     const { eachBall, of } = gapSlopes(check)
     expect(of.outerGrooveBottomRadius).toBeWithin(1e-9, 2 * count * sine)
@@ -109,13 +109,13 @@ test('trade: a groove 1/16 in too deep opens the gap of ten 3/4 in balls by 3/8 
   const { figures } = checked({ outerGrooveBottomRadius: normal(0, inches(1 / 16)) }, { design, trials: 1000 })
   expect((figures.ballGap.rss.mean - figures.ballGap.nominal) / 25.4).toBeWithin(0.02, 3 / 8)
   expect((figures.ballGap.trials.mean - figures.ballGap.nominal) / 25.4).toBeWithin(0.02, 3 / 8)
-  const { of } = gapSlopes(settledCheck(EVERY, design))
+  const { of } = gapSlopes(resolvedCheck(EVERY, design))
   expect(of.ballLotMean / of.outerGrooveBottomRadius).toBeWithin(0.2, -2)
 })
 
 test('two contributors: the squares add up, and each has its share', () => {
   const contributors = { ballLotMean: normal(0.03), outerGrooveBottomRadius: uniform(0.1) }
-  const check = settledCheck(contributors)
+  const check = resolvedCheck(contributors)
   const { bearing } = check
   const law = linearLaw(check, 'ballGap')
   const [balls, groove] = [bearing.gapPerBallDiameter * 0.03, (bearing.gapPerGrooveDepth * 0.1) / Math.sqrt(3)]
@@ -130,9 +130,9 @@ test('two contributors: the squares add up, and each has its share', () => {
 test.each<FigureName>(['ballGap', 'play'])('the shares of the %s add up to 1, whatever varies', (figure) => {
   for (const name of CONTRIBUTORS_OF.rings) {
     const others = CONTRIBUTORS_OF.rings.filter((each): each is ContributorName => each !== name)
-    const law = linearLaw(settledCheck(Object.fromEntries(others.map((each) => [each, normal(0.02)]))), figure)
+    const law = linearLaw(resolvedCheck(Object.fromEntries(others.map((each) => [each, normal(0.02)]))), figure)
     expect([...law.sensitivities.values()].reduce((sum, { share }) => sum + share, 0)).toBeWithin(1e-12, 1)
   }
-  const still = linearLaw(settledCheck({ ballDiameter: normal(0) }), figure)
+  const still = linearLaw(resolvedCheck({ ballDiameter: normal(0) }), figure)
   expect(still.sensitivities.get('ballDiameter')?.share).toBe(0)
 })

@@ -35,7 +35,7 @@ function ofPlates(check: Check): PlateCheck {
   return check
 }
 
-function settled(contributors: Contributors, design: ThrustInput): PlateCheck {
+function resolved(contributors: Contributors, design: ThrustInput): PlateCheck {
   const result = checkOf({ design, contributors })
   if (!result.ok) throw new Error(JSON.stringify(result.error))
   return ofPlates(result.value)
@@ -45,8 +45,8 @@ const checked = (contributors: Contributors, more: Partial<ToleranceCheckInput> 
   checkedAny(contributors, { design: PLATES, ...more })
 
 describe.each(DESIGNS)('%s', (_, design) => {
-  const check = settled({ ballDiameter: normal(0.1) }, design)
-  const { pitchRadius, plate, plateGap, settled: own } = check.bearing
+  const check = resolved({ ballDiameter: normal(0.1) }, design)
+  const { pitchRadius, plate, plateGap, resolved: own } = check.bearing
   const { ballGap: gapSlopes, play: apartSlopes } = waysOf(check).slopes
   const ballRadius = own.ballDiameter / 2
 
@@ -156,26 +156,26 @@ test('the worst case by hand: circles 0.1 off in both plates, balls 0.05 off in 
 })
 
 test('a ball between two grooves off one another settles midway: there the plates are nearest', () => {
-  const { plate, settled: own } = settled({ ballLotMean: normal(0.1) }, PLATES).bearing
+  const { plate, resolved: own } = resolved({ ballLotMean: normal(0.1) }, PLATES).bearing
   const off = 0.2
   const arc = plate.grooveRadius - own.ballDiameter / 2
   // How much higher than at its bottom a ball's centre lies in a groove, as it goes aside.
   const climbs = (aside: number): number => arc - Math.sqrt(arc * arc - aside * aside)
   const apart = (at: number): number => climbs(at) + climbs(off - at)
   const places = Array.from({ length: 2001 }, (_, step) => (step / 2000) * off)
-  const settledAt = places.reduce((best, at) => (apart(at) < apart(best) ? at : best), 0)
-  expect(settledAt).toBeWithin(off / 1000, off / 2)
+  const resolvedAt = places.reduce((best, at) => (apart(at) < apart(best) ? at : best), 0)
+  expect(resolvedAt).toBeWithin(off / 1000, off / 2)
 })
 
 test('uneven balls hold the plates further apart, on edges by more than they are larger', () => {
   // Twelve balls: the quantile of 1 − 3/24 is 1.1503 in any table of the normal distribution.
-  expect(riseOnLargest(settled({ ballDiameter: normal(0.08) }, PLATES))).toBeWithin(0.08 * 5e-5, 0.08 * 1.1503)
-  expect(riseOnLargest(settled({ ballDiameter: normal(0.08) }, ON_EDGES))).toBeGreaterThan(0.1)
-  expect(riseOnLargest(settled({ grooveCircleRadius: uniform(0.12) }, PLATES))).toBe(0)
+  expect(riseOnLargest(resolved({ ballDiameter: normal(0.08) }, PLATES))).toBeWithin(0.08 * 5e-5, 0.08 * 1.1503)
+  expect(riseOnLargest(resolved({ ballDiameter: normal(0.08) }, ON_EDGES))).toBeGreaterThan(0.1)
+  expect(riseOnLargest(resolved({ grooveCircleRadius: uniform(0.12) }, PLATES))).toBe(0)
 })
 
 test('two plates that scatter each on its own count as the root of the sum of their squares', () => {
-  const check = settled({ grooveCircleRadius: normal(0.1) }, PLATES)
+  const check = resolved({ grooveCircleRadius: normal(0.1) }, PLATES)
   const { standardDeviation } = linearLaw(check, 'ballGap')
   expect(standardDeviation).toBeWithin(1e-9, (check.bearing.gapPerPitchRadius * 0.1) / Math.SQRT2)
 })

@@ -52,10 +52,10 @@ describe('whatever the bearing', () => {
   ])('%s: every size on it is that of the design, to the digit shown', (_name, inputs, symbols) => {
     fc.assert(
       fc.property(validOfAny(inputs), (made) => {
-        const { units } = made.bearing.settled.input
+        const { units } = made.bearing.resolved.input
         const values = new Map([
           ...made.dimensions.map(({ key, value }) => [DIMENSION_SYMBOLS[key], inUnits(value, units)] as const),
-          ['Dw', inUnits(made.bearing.settled.ballDiameter, units)] as const,
+          ['Dw', inUnits(made.bearing.resolved.ballDiameter, units)] as const,
         ])
         const sizes = textsOn(drawingOf('assembly', made, 'a4')).flatMap(({ text }) => {
           const found = /^(\w+) (?:SØ|Ø|R)?([\d.]+)(?:, .*)?$/.exec(text)
@@ -72,7 +72,7 @@ describe('whatever the bearing', () => {
   test('the circles of the face view are those of the design, and the balls touch', () => {
     fc.assert(
       fc.property(valid(likelyInput), (made) => {
-        const { outerRing, innerRing, pitchRadius, settled } = made.bearing
+        const { outerRing, innerRing, pitchRadius, resolved } = made.bearing
         const { shapes } = assemblySheet(assembledRings(made), 'letter')
         const radii = shapes.flatMap((shape) => (shape.kind === 'circle' ? [shape.radius] : []))
         const wanted = [
@@ -87,10 +87,10 @@ describe('whatever the bearing', () => {
         for (const radius of wanted) expect(radii.some((drawn) => Math.abs(drawn - radius) < 1e-6)).toBe(true)
         const balls = shapes.filter((shape) => shape.kind === 'arc')
         const centres = balls.filter((_, index) => index % 2 === 0).map(({ centre }) => centre)
-        expect(centres).toHaveLength(settled.input.balls.count)
+        expect(centres).toHaveLength(resolved.input.balls.count)
         for (const [index, centre] of centres.slice(1).entries()) {
           const before = centres[index] ?? centre
-          expect(Math.hypot(centre.x - before.x, centre.y - before.y)).toBeWithin(1e-6, settled.ballDiameter)
+          expect(Math.hypot(centre.x - before.x, centre.y - before.y)).toBeWithin(1e-6, resolved.ballDiameter)
         }
       }),
     )
@@ -158,7 +158,7 @@ test('the two halves of a split ring are hatched apart, and the ball is not hatc
   )
   expect(new Set(slopes)).toEqual(new Set([1, -1]))
   // Once at the sheet's scale and once enlarged.
-  const radius = designed(PLAIN).bearing.settled.ballDiameter / 2
+  const radius = designed(PLAIN).bearing.resolved.ballDiameter / 2
   const balls = shapes.flatMap((shape) =>
     shape.kind === 'circle' && [1, 2].some((times) => Math.abs(shape.radius - times * radius) < 1e-9) ? [shape] : [],
   )
@@ -174,7 +174,7 @@ test('the two halves of a split ring are hatched apart, and the ball is not hatc
 describe('rollers between plain rings', () => {
   /** Full size: the half section alone, round the middle of the axis. */
   const { bearing } = designed(ROLLERS)
-  const { outerRing, innerRing, cheeks, pitchRadius, settled, axialPlay, radialInternalClearance } = bearing
+  const { outerRing, innerRing, cheeks, pitchRadius, resolved, axialPlay, radialInternalClearance } = bearing
   const section = halfSection(bearing, 2, 4)
   const boxes = section.flatMap((shape) => (shape.kind === 'polyline' && shape.closed === true ? [shape.points] : []))
   const lines = section.flatMap((shape) => (shape.kind === 'line' && shape.role === 'outline' ? [shape] : []))
@@ -184,7 +184,7 @@ describe('rollers between plain rings', () => {
     const heights = (boxes[0] ?? []).map(({ y }) => y)
     expect(Math.max(...heights)).toBeWithin(1e-9, outerRing.grooveBottomDiameter / 2)
     expect(Math.min(...heights) - innerRing.grooveBottomDiameter / 2).toBeWithin(1e-9, radialInternalClearance / 2)
-    expect(Math.max(...heights) - Math.min(...heights)).toBeWithin(1e-9, settled.ballDiameter)
+    expect(Math.max(...heights) - Math.min(...heights)).toBeWithin(1e-9, resolved.ballDiameter)
   })
 
   test('at both ends of the roller half of the play along the axis is left, and then comes the cheek', () => {
@@ -201,13 +201,13 @@ describe('rollers between plain rings', () => {
   test('the face view has the rollers whole, touching, between the tracks', () => {
     const rollers = faceView(bearing, 4, 'outline').filter((shape) => shape.kind === 'arc')
     const turned = rollers.reduce((sum, { start, end }) => sum + end - start, 0)
-    expect(turned).toBeWithin(1e-6, 360 * settled.input.balls.count)
+    expect(turned).toBeWithin(1e-6, 360 * resolved.input.balls.count)
     const centres = rollers.filter((_, index) => index % 2 === 0).map(({ centre }) => centre)
     for (const [index, centre] of centres.entries()) {
       expect(Math.hypot(centre.x, centre.y)).toBeWithin(1e-9, pitchRadius)
       const next = centres[index + 1]
       if (next !== undefined)
-        expect(Math.hypot(next.x - centre.x, next.y - centre.y)).toBeWithin(1e-9, settled.ballDiameter)
+        expect(Math.hypot(next.x - centre.x, next.y - centre.y)).toBeWithin(1e-9, resolved.ballDiameter)
     }
   })
 })

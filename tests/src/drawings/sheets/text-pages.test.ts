@@ -17,7 +17,7 @@ test.each([
   const method = fc.constantFrom('saw-and-lathe', 'lathe-only', 'router-and-lathe')
   fc.assert(
     fc.property(validOfAny(inputs), method, fc.constantFrom('a4', 'letter'), (made, machines, paper) => {
-      const pages = toPages(toJobSheet(made, { units: made.bearing.settled.input.units, method: machines }), paper)
+      const pages = toPages(toJobSheet(made, { units: made.bearing.resolved.input.units, method: machines }), paper)
       expect(pages.flatMap(sheetFaults)).toEqual([])
       const titles = operationsFor(made, machines).length
       const numbered = pages.flatMap(textsOn).filter(({ text, bold }) => bold === true && /^\d+\. /.test(text))

@@ -25,11 +25,11 @@ const codesOf = (input: CagedInput) => cagedDesigned(input).warnings.map(({ fact
 describe('by coordinates: balls at even angles on the pitch circle', () => {
   test('each touches the outer groove, and the inner one half the play further in; the cage stands clear between the lands', () => {
     fc.assert(
-      fc.property(bearings, ({ settled, pitchRadius, outerRing, innerRing, cage, ballSpacing, plugDiameter }) => {
-        const { ballDiameter, radialInternalClearance: play, landClearance } = settled
+      fc.property(bearings, ({ resolved, pitchRadius, outerRing, innerRing, cage, ballSpacing, plugDiameter }) => {
+        const { ballDiameter, radialInternalClearance: play, landClearance } = resolved
         const within = 1e-9 * pitchRadius
-        const centres = Array.from({ length: settled.input.balls.count }, (_, index) => {
-          const angle = (2 * Math.PI * index) / settled.input.balls.count
+        const centres = Array.from({ length: resolved.input.balls.count }, (_, index) => {
+          const angle = (2 * Math.PI * index) / resolved.input.balls.count
           return [pitchRadius * Math.cos(angle), pitchRadius * Math.sin(angle)] as const
         })
         const [first = [0, 0], second = [0, 0]] = centres
@@ -52,10 +52,10 @@ describe('by coordinates: balls at even angles on the pitch circle', () => {
 
   test('said by its web or by its pitch diameter, it is the same cage', () => {
     fc.assert(
-      fc.property(bearings, ({ settled, cage, pitchRadius }) => {
-        const { web: _w, pitchDiameter: _p, ...rest } = settled.input.cage ?? {}
-        const byWeb = made({ ...settled.input, cage: { ...rest, web: cage.web } })
-        const byPitch = made({ ...settled.input, cage: { ...rest, pitchDiameter: mm(2 * pitchRadius) } })
+      fc.property(bearings, ({ resolved, cage, pitchRadius }) => {
+        const { web: _w, pitchDiameter: _p, ...rest } = resolved.input.cage ?? {}
+        const byWeb = made({ ...resolved.input, cage: { ...rest, web: cage.web } })
+        const byPitch = made({ ...resolved.input, cage: { ...rest, pitchDiameter: mm(2 * pitchRadius) } })
         expect(byWeb.pitchRadius).toBeWithin(1e-9 * pitchRadius, pitchRadius)
         expect(byPitch.cage.web).toBeWithin(1e-9 * pitchRadius, cage.web)
       }),
@@ -64,19 +64,19 @@ describe('by coordinates: balls at even angles on the pitch circle', () => {
 })
 
 /** Whether the inner ring, pushed so far aside, overlaps a ball at an angle from the way it leaves open. */
-const isClear = ({ pitchRadius, settled }: CagedBearing, aside: number, angle: number): boolean => {
+const isClear = ({ pitchRadius, resolved }: CagedBearing, aside: number, angle: number): boolean => {
   const toBall = Math.hypot(pitchRadius * Math.cos(angle) + aside, pitchRadius * Math.sin(angle))
-  return toBall >= pitchRadius - settled.radialInternalClearance / 2 - 1e-9 * pitchRadius
+  return toBall >= pitchRadius - resolved.radialInternalClearance / 2 - 1e-9 * pitchRadius
 }
 
 describe('eccentric filling of rings of one piece', () => {
   test('by default every count goes in: at the widest place a ball passes, and no ball stands in the way of the ring', () => {
     for (let count = 3; count <= 200; count += 1) {
       const bearing = made({ ...CAGED, balls: { count, diameter: mm(16) } })
-      const { landGap, settled, fillingAngle, eccentricFilling } = bearing
+      const { landGap, resolved, fillingAngle, eccentricFilling } = bearing
       expect(fillingAngle).toBeLessThanOrEqual(180 + 1e-6)
       expect(eccentricFilling.mostBalls).toBeGreaterThanOrEqual(count)
-      const aside = settled.ballDiameter - landGap
+      const aside = resolved.ballDiameter - landGap
       // The lands do not overlap on the other side, and leave a ball's width on this one.
       expect(aside).toBeLessThanOrEqual(landGap)
       const end = (fillingAngle / 2) * (Math.PI / 180)
@@ -100,7 +100,7 @@ describe('eccentric filling of rings of one piece', () => {
     expect(cagedDesigned(near).warnings.find(({ facts }) => facts.code === 'cannot-assemble')?.suggestion?.path).toBe(
       '/cage/web',
     )
-    const { split } = made({ ...near, split: 'inner-ring' }).settled
+    const { split } = made({ ...near, split: 'inner-ring' }).resolved
     expect(split).toBe('inner-ring')
   })
 
@@ -114,11 +114,11 @@ describe('eccentric filling of rings of one piece', () => {
 
 test('its whole input asked again gives the same design, and every figure is finite', () => {
   fc.assert(
-    fc.property(bearings, ({ settled: { input } }) => {
+    fc.property(bearings, ({ resolved: { input } }) => {
       const { bearing, ...rest } = cagedDesigned(input)
-      const { bearing: again, ...restAgain } = cagedDesigned(bearing.settled.input)
+      const { bearing: again, ...restAgain } = cagedDesigned(bearing.resolved.input)
       expect(restAgain).toEqual(rest)
-      expect(again.settled).toEqual({ ...bearing.settled, assumed: [] })
+      expect(again.resolved).toEqual({ ...bearing.resolved, assumed: [] })
       for (const [path, figure] of numberLeaves({ ...bearing })) expect(Number.isFinite(figure), path).toBe(true)
     }),
     { numRuns: 60 },
@@ -135,10 +135,10 @@ test('twice as large is twice as large', () => {
 
 test('every suggestion clears its warning', () => {
   fc.assert(
-    fc.property(bearings, ({ settled }) => {
-      for (const { facts, suggestion } of cagedDesigned(settled.input).warnings) {
+    fc.property(bearings, ({ resolved }) => {
+      for (const { facts, suggestion } of cagedDesigned(resolved.input).warnings) {
         if (suggestion === undefined) continue
-        const left = cagedDesigned(taking(settled.input, suggestion)).warnings
+        const left = cagedDesigned(taking(resolved.input, suggestion)).warnings
         expect(left.filter((each) => each.facts.code === facts.code && !('ring' in facts))).toEqual([])
       }
     }),

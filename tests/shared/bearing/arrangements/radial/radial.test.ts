@@ -32,52 +32,52 @@ describe('the numbers of a bearing, put together again', () => {
   const asked = (value: number, size: number) => [1e-9 * size, value] as const
 
   test('the balls, laid by coordinates where the outer ring holds them, leave the ball gap that was asked for', () => {
-    overBearings(({ outerRing, settled }) => {
-      const { count } = settled.input.balls
-      const pitchRadius = outerRing.landDiameter / 2 + outerRing.seatDepth - settled.ballDiameter / 2
-      const centres = ballCentres(pitchRadius, settled.ballDiameter, count)
+    overBearings(({ outerRing, resolved }) => {
+      const { count } = resolved.input.balls
+      const pitchRadius = outerRing.landDiameter / 2 + outerRing.seatDepth - resolved.ballDiameter / 2
+      const centres = ballCentres(pitchRadius, resolved.ballDiameter, count)
       const [first, last] = [centres[0], centres.at(-1)]
-      const gap = first && last && distance(first, last) - settled.ballDiameter
-      expect(gap).toBeWithin(...asked(settled.ballGap, settled.ballDiameter * count))
+      const gap = first && last && distance(first, last) - resolved.ballDiameter
+      expect(gap).toBeWithin(...asked(resolved.ballGap, resolved.ballDiameter * count))
     })
   })
 
   test('on both bottoms the play is what the groove bottoms and two balls leave', () => {
-    overBearings(({ outerRing, innerRing, settled, pitchRadius }) => {
+    overBearings(({ outerRing, innerRing, resolved, pitchRadius }) => {
       if (outerRing.seat !== 'bottom' || innerRing.seat !== 'bottom') return
-      const play = outerRing.grooveBottomDiameter - innerRing.grooveBottomDiameter - 2 * settled.ballDiameter
-      expect(play).toBeWithin(...asked(settled.radialInternalClearance, pitchRadius))
+      const play = outerRing.grooveBottomDiameter - innerRing.grooveBottomDiameter - 2 * resolved.ballDiameter
+      expect(play).toBeWithin(...asked(resolved.radialInternalClearance, pitchRadius))
     })
   })
 
   test('whatever the seats: the play is twice what is between the circles on which the balls run', () => {
-    overBearings(({ outerRing, innerRing, settled, pitchRadius }) => {
-      const out = outerRing.landDiameter / 2 + outerRing.seatDepth - settled.ballDiameter / 2
-      const inside = innerRing.landDiameter / 2 - innerRing.seatDepth + settled.ballDiameter / 2
-      expect(2 * (out - inside)).toBeWithin(...asked(settled.radialInternalClearance, pitchRadius))
+    overBearings(({ outerRing, innerRing, resolved, pitchRadius }) => {
+      const out = outerRing.landDiameter / 2 + outerRing.seatDepth - resolved.ballDiameter / 2
+      const inside = innerRing.landDiameter / 2 - innerRing.seatDepth + resolved.ballDiameter / 2
+      expect(2 * (out - inside)).toBeWithin(...asked(resolved.radialInternalClearance, pitchRadius))
     })
   })
 
   test('each groove is as deep and as round as asked, and each wall and width is what is left', () => {
-    overBearings(({ outerRing: outer, innerRing: inner, settled, pitchRadius }) => {
-      const { outerGroove, innerGroove } = settled
+    overBearings(({ outerRing: outer, innerRing: inner, resolved, pitchRadius }) => {
+      const { outerGroove, innerGroove } = resolved
       expect((outer.grooveBottomDiameter - outer.landDiameter) / 2).toBeWithin(...asked(outerGroove.depth, pitchRadius))
       expect((inner.landDiameter - inner.grooveBottomDiameter) / 2).toBeWithin(...asked(innerGroove.depth, pitchRadius))
       expect((outer.outsideDiameter - outer.grooveBottomDiameter) / 2).toBeWithin(...asked(outer.wall, pitchRadius))
       expect((inner.grooveBottomDiameter - inner.boreDiameter) / 2).toBeWithin(...asked(inner.wall, pitchRadius))
       expect((outer.landDiameter - inner.landDiameter) / 2).toBeWithin(
         1e-12 * pitchRadius,
-        settled.ballDiameter - outer.seatDepth - inner.seatDepth + settled.radialInternalClearance / 2,
+        resolved.ballDiameter - outer.seatDepth - inner.seatDepth + resolved.radialInternalClearance / 2,
       )
       expect(outer.grooveRadius).toBe(outerGroove.radius)
       expect(inner.grooveRadius).toBe(innerGroove.radius)
-      expect([outer.width, inner.width]).toEqual([settled.width, settled.width])
+      expect([outer.width, inner.width]).toEqual([resolved.width, resolved.width])
     })
   })
 
   test('the wall that was asked for is there: exactly, or more by less than one step of the rounding', () => {
-    overBearings(({ outerRing: { wall, outsideDiameter }, settled, pitchRadius }) => {
-      const { wall: least = mm(0), roundOutsideDiameterTo: step } = settled.input.outerRing ?? {}
+    overBearings(({ outerRing: { wall, outsideDiameter }, resolved, pitchRadius }) => {
+      const { wall: least = mm(0), roundOutsideDiameterTo: step } = resolved.input.outerRing ?? {}
       if (step === null || step === undefined) expect(wall).toBeWithin(...asked(least, pitchRadius))
       else {
         expect(wall).toBeGreaterThan(least - 1e-9 * pitchRadius)
@@ -98,10 +98,10 @@ describe('the numbers of a bearing, put together again', () => {
   })
 
   test('the plug is the circle inside the balls, and less the play the inner groove bottom', () => {
-    overBearings(({ gauge, pitchRadius, settled, innerRing }) => {
-      expect(gauge.nominalDiameter).toBeWithin(1e-12 * pitchRadius, 2 * (pitchRadius - settled.ballDiameter / 2))
+    overBearings(({ gauge, pitchRadius, resolved, innerRing }) => {
+      expect(gauge.nominalDiameter).toBeWithin(1e-12 * pitchRadius, 2 * (pitchRadius - resolved.ballDiameter / 2))
       if (innerRing.seat !== 'bottom') return
-      const bottom = gauge.nominalDiameter - settled.radialInternalClearance
+      const bottom = gauge.nominalDiameter - resolved.radialInternalClearance
       expect(innerRing.grooveBottomDiameter).toBeWithin(...asked(bottom, pitchRadius))
     })
   })
@@ -109,7 +109,7 @@ describe('the numbers of a bearing, put together again', () => {
   test('shoulders and groove are the width', () => {
     overBearings((bearing) => {
       for (const ring of ['outerRing', 'innerRing'] as const) {
-        expect(2 * shoulder(bearing, ring) + bearing[ring].grooveWidth).toBeWithin(1e-9, bearing.settled.width)
+        expect(2 * shoulder(bearing, ring) + bearing[ring].grooveWidth).toBeWithin(1e-9, bearing.resolved.width)
       }
     })
   })
@@ -138,8 +138,8 @@ describe('slopes at the design point', () => {
   })
 
   test('by groove depth and by ball diameter, on the bottom and on the edges: against differences', () => {
-    overBearings(({ settled, outerRing, gapPerGrooveDepth, gapPerBallDiameter }) => {
-      const { outerGroove, ballDiameter, input } = settled
+    overBearings(({ resolved, outerRing, gapPerGrooveDepth, gapPerBallDiameter }) => {
+      const { outerGroove, ballDiameter, input } = resolved
       const { count } = input.balls
       const landRadius = outerRing.landDiameter / 2
       // Where the balls would run in this ring, its groove cut so deep or its balls so large: by the plane figure.
@@ -206,26 +206,26 @@ describe('one bearing, however it is said', () => {
   })
 
   test('inches and millimetres give the same bearing, bit for bit', () => {
-    overBearings(({ settled }) => {
+    overBearings(({ resolved }) => {
       // Defaults are rounded in the units of the answer: the law is one of whole inputs.
-      const input: RadialInput = { ...settled.input, arrangement: 'radial' }
+      const input: RadialInput = { ...resolved.input, arrangement: 'radial' }
       const bearing = made(input)
       const other = made({ ...input, units: input.units === 'in' ? 'mm' : 'in' })
-      const { settled: _, ...figures } = bearing
-      const { settled: __, ...otherFigures } = other
+      const { resolved: _, ...figures } = bearing
+      const { resolved: __, ...otherFigures } = other
       expect(otherFigures).toEqual(figures)
     })
   })
 
   test('figures of a rule in inches are those figures in millimetres', () => {
     const common = { outerRing: { roundOutsideDiameterTo: mm(6.35) } }
-    const { settled: _, ...rule } = made({
+    const { resolved: _, ...rule } = made({
       ...common,
       units: 'in',
       balls: { count: 10, diameter: inches(3 / 4) },
       bore: inches(1 / 2),
     })
-    const { settled: __, ...metric } = made({
+    const { resolved: __, ...metric } = made({
       ...common,
       units: 'mm',
       balls: { count: 10, diameter: mm(19.05) },
@@ -235,7 +235,7 @@ describe('one bearing, however it is said', () => {
   })
 
   test('a depth or an engagement, a radius, a cutter or a conformity', () => {
-    const { settled: _, ...byRatio } = made({
+    const { resolved: _, ...byRatio } = made({
       ...PLAIN,
       outerRing: { engagement: 0.25 },
       groove: { conformity: 0.5625 },
@@ -250,7 +250,7 @@ describe('one bearing, however it is said', () => {
       },
     ]
     for (const input of same) {
-      const { settled: __, ...figures } = made(input)
+      const { resolved: __, ...figures } = made(input)
       expect(figures).toEqual(byRatio)
     }
   })
@@ -259,7 +259,7 @@ describe('one bearing, however it is said', () => {
     const diameters = [15.9, 16.1, 16.2, 16, 16.3, 15.8, 16, 16.1, 16.2, 16.1, 16, 15.9, 16.2].map(mm)
     const mean = diameters.reduce((sum, each) => sum + each, 0) / 13
     const bearing = made({ ...PLAIN, balls: { count: 12, diameter: mm(16), diameters } })
-    expect(bearing.settled.ballDiameter).toBeWithin(1e-12, mean)
+    expect(bearing.resolved.ballDiameter).toBeWithin(1e-12, mean)
     expect(bearing.closedPitchRadius).toBeWithin(1e-12, mean / (2 * Math.sin(Math.PI / 12)))
   })
 })

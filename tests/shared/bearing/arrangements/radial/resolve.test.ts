@@ -6,7 +6,7 @@ import { depthPath, groovePath } from '#shared/bearing/resolve.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import { anyInput, likelyInput, PLAIN } from '#tests/support/inputs.ts'
 
-function settled(input: RadialInput): ResolvedRadial {
+function resolved(input: RadialInput): ResolvedRadial {
   const result = resolveRadial(input)
   if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
   return result.value
@@ -25,7 +25,7 @@ function leaves(value: object, at = ''): ReadonlyMap<string, unknown> {
 
 describe('what was left out', () => {
   test('takes common practice, and is listed in the order of the input', () => {
-    const { input, assumed } = settled(PLAIN)
+    const { input, assumed } = resolved(PLAIN)
     expect(input).toEqual({
       units: 'mm',
       arrangement: 'radial',
@@ -61,7 +61,7 @@ describe('what was left out', () => {
   })
 
   test('in inches: a quarter of an inch to round to, and a rule in 64ths', () => {
-    const { input, assumed } = settled({
+    const { input, assumed } = resolved({
       units: 'in',
       balls: { count: 12, diameter: inches(5 / 8) },
       bore: inches(1 / 2),
@@ -69,7 +69,7 @@ describe('what was left out', () => {
     expect(input.outerRing?.roundOutsideDiameterTo).toBe(6.35)
     expect(input.shopDenominator).toBe(64)
     expect(assumed).toContain('/shopDenominator')
-    expect(settled(PLAIN).input).not.toHaveProperty('shopDenominator')
+    expect(resolved(PLAIN).input).not.toHaveProperty('shopDenominator')
   })
 
   test.each([
@@ -78,7 +78,7 @@ describe('what was left out', () => {
     ['glass', 0.008],
     ['wood', 0.0067],
   ] as const)('%s balls scatter by %s of their diameter', (material, share) => {
-    const { input, assumed } = settled({ ...PLAIN, balls: { count: 12, diameter: mm(16), material } })
+    const { input, assumed } = resolved({ ...PLAIN, balls: { count: 12, diameter: mm(16), material } })
     expect(input.balls.standardDeviation).toBeWithin(1e-12, share * 16)
     expect(assumed).not.toContain('/balls/material')
   })
@@ -102,19 +102,19 @@ describe('what was left out', () => {
   })
 
   test('a rounding that was switched off is not assumed', () => {
-    expect(settled({ ...PLAIN, outerRing: { roundOutsideDiameterTo: null } }).assumed).not.toContain(
+    expect(resolved({ ...PLAIN, outerRing: { roundOutsideDiameterTo: null } }).assumed).not.toContain(
       '/outerRing/roundOutsideDiameterTo',
     )
   })
 
   test('an outside diameter stands for the wall and the rounding', () => {
-    const { input } = settled({ ...PLAIN, outerRing: { outsideDiameter: mm(110) } })
+    const { input } = resolved({ ...PLAIN, outerRing: { outsideDiameter: mm(110) } })
     expect(input.outerRing).toEqual({ engagement: 0.2, outsideDiameter: 110 })
   })
 
   test('measured balls stand for a scatter', () => {
     const diameters = Array.from({ length: 12 }, () => mm(16.1))
-    expect(settled({ ...PLAIN, balls: { count: 12, diameter: mm(16), diameters } }).input.balls).toEqual({
+    expect(resolved({ ...PLAIN, balls: { count: 12, diameter: mm(16), diameters } }).input.balls).toEqual({
       count: 12,
       diameter: 16,
       material: 'wood',
@@ -124,20 +124,20 @@ describe('what was left out', () => {
 
   test('a groove for both is not made up where each ring has its own', () => {
     const own = { groove: { conformity: 0.55 } }
-    expect(settled({ ...PLAIN, outerRing: own, innerRing: own }).input).not.toHaveProperty('groove')
-    expect(settled({ ...PLAIN, outerRing: own }).input.groove).toEqual({ conformity: 0.53 })
+    expect(resolved({ ...PLAIN, outerRing: own, innerRing: own }).input).not.toHaveProperty('groove')
+    expect(resolved({ ...PLAIN, outerRing: own }).input.groove).toEqual({ conformity: 0.53 })
   })
 })
 
 describe('the gap band', () => {
   const band = (gaps: Partial<RadialInput>) => {
-    const { ballGap, minBallGap, maxBallGap } = settled({ ...PLAIN, ...gaps })
+    const { ballGap, minBallGap, maxBallGap } = resolved({ ...PLAIN, ...gaps })
     return [minBallGap, ballGap, maxBallGap]
   }
 
   test('the aim is a twentieth of a ball, or what the last ball needs where that is more', () => {
     expect(band({})).toEqual([0, 0.8, 2])
-    const deep = settled({ ...PLAIN, balls: { count: 8, diameter: mm(16) }, outerRing: { engagement: 0.4 } })
+    const deep = resolved({ ...PLAIN, balls: { count: 8, diameter: mm(16) }, outerRing: { engagement: 0.4 } })
     // rounded up to what an answer states
     expect(deep.ballGap).toBeWithin(0.5e-6, deep.assembly.assemblyGap + 0.5e-6)
     expect(deep.ballGap).toBeGreaterThan(0.8)
@@ -145,7 +145,7 @@ describe('the gap band', () => {
 
   test('never more than half a ball unasked', () => {
     expect(
-      settled({ ...PLAIN, balls: { count: 4, diameter: mm(16) }, outerRing: { engagement: 0.5 } }).ballGap,
+      resolved({ ...PLAIN, balls: { count: 4, diameter: mm(16) }, outerRing: { engagement: 0.5 } }).ballGap,
     ).toBeLessThanOrEqual(8)
   })
 

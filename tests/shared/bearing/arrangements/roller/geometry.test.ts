@@ -41,8 +41,8 @@ describe('in section a ring of rollers is a ring of circles', () => {
   test('laid one by one they touch their neighbours and both tracks, and leave the gap and the play that were asked', () => {
     fc.assert(
       fc.property(rollers, (input) => {
-        const { pitchRadius, ballGap, outerRing, innerRing, radialInternalClearance, settled } = made(input)
-        const { ballDiameter } = settled
+        const { pitchRadius, ballGap, outerRing, innerRing, radialInternalClearance, resolved } = made(input)
+        const { ballDiameter } = resolved
         const size = 1e-9 * pitchRadius
         const centres = ballCentres(pitchRadius, ballDiameter, input.balls.count)
         const [first = AXIS, last = AXIS] = [centres[0], centres.at(-1)]
@@ -81,9 +81,9 @@ describe('along the axis', () => {
   test('rollers and inner ring are shorter than the outer ring is wide, by what the cheeks leave them', () => {
     fc.assert(
       fc.property(rollers, (input) => {
-        const { outerRing, innerRing, axialPlay, settled, cheeks } = made(input)
-        const length = settled.rollerLength
-        expect(settled.input.balls.length).toBe(length)
+        const { outerRing, innerRing, axialPlay, resolved, cheeks } = made(input)
+        const length = resolved.rollerLength
+        expect(resolved.input.balls.length).toBe(length)
         expect(length).toBeGreaterThan(0)
         expect(length).toBeLessThan(outerRing.width)
         expect(innerRing.width).toBe(length)
@@ -105,9 +105,9 @@ describe('along the axis', () => {
 })
 
 test('nothing has to come apart: the last roller goes in at any gap', () => {
-  const { assembly, settled } = made({ ...ROLLERS, ballGap: mm(0) })
+  const { assembly, resolved } = made({ ...ROLLERS, ballGap: mm(0) })
   expect(assembly).toMatchObject({ assemblyGap: 0, easiestWay: 'open-side' })
-  expect(settled.split).toBe('none')
+  expect(resolved.split).toBe('none')
   const codes = designed({ ...ROLLERS, ballGap: mm(0) }).warnings.map(({ facts }) => facts.code)
   expect(codes).not.toContain('gap-below-assembly-gap')
   expect(codes).not.toContain('cannot-assemble')
@@ -117,9 +117,9 @@ test('its whole input asked again gives the same design', () => {
   fc.assert(
     fc.property(rollers, (input) => {
       const { bearing, ...rest } = designed(input)
-      const { bearing: again, ...restAgain } = designed(bearing.settled.input)
+      const { bearing: again, ...restAgain } = designed(bearing.resolved.input)
       expect(restAgain).toEqual(rest)
-      expect(again.settled).toEqual({ ...bearing.settled, assumed: [] })
+      expect(again.resolved).toEqual({ ...bearing.resolved, assumed: [] })
     }),
     { numRuns: 50 },
   )

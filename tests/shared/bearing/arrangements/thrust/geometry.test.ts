@@ -38,8 +38,8 @@ describe('by coordinates: x up, the lower plate with its face at 0', () => {
   test('every ball touches both grooves and its neighbours, and the gap is the one asked', () => {
     fc.assert(
       fc.property(turntables, (input) => {
-        const { plate, pitchRadius, plateGap, ballGap, settled } = made(input)
-        const { ballDiameter, groove } = settled
+        const { plate, pitchRadius, plateGap, ballGap, resolved } = made(input)
+        const { ballDiameter, groove } = resolved
         const ballRadius = ballDiameter / 2
         // The height of a centre over the lower face, by what the ball rests on: the arc's bottom or both edges.
         const halfWidth = plate.grooveWidth / 2
@@ -66,10 +66,10 @@ describe('by coordinates: x up, the lower plate with its face at 0', () => {
   test('the wood adds up: across from bore to outside, and upward through plates and gap', () => {
     fc.assert(
       fc.property(turntables, (input) => {
-        const { plate, plateGap, height, settled } = made(input)
+        const { plate, plateGap, height, resolved } = made(input)
         const across = plate.boreDiameter / 2 + plate.innerWall + plate.grooveWidth + plate.wall
         expect(across).toBeWithin(1e-9 * across, plate.outsideDiameter / 2)
-        expect(height).toBeWithin(1e-9 * height, 2 * plate.thickness + settled.ballDiameter - 2 * plate.seatDepth)
+        expect(height).toBeWithin(1e-9 * height, 2 * plate.thickness + resolved.ballDiameter - 2 * plate.seatDepth)
         expect(plate.floor + plate.grooveDepth).toBeWithin(1e-9 * height, plate.thickness)
         expect(plateGap).toBeGreaterThan(0)
       }),
@@ -78,13 +78,13 @@ describe('by coordinates: x up, the lower plate with its face at 0', () => {
 })
 
 test('the last ball comes straight down: on its way it is never nearer to its neighbours than at the end', () => {
-  const { pitchRadius, settled } = made({ ...PLATES, ballGap: mm(0) })
-  const centres = ballCentres(pitchRadius, settled.ballDiameter, 12)
+  const { pitchRadius, resolved } = made({ ...PLATES, ballGap: mm(0) })
+  const centres = ballCentres(pitchRadius, resolved.ballDiameter, 12)
   const [, last = [0, 0, 0]] = [centres[0], centres.at(-1)]
   const before = centres.at(-2) ?? [0, 0, 0]
   for (const above of [0, 0.1, 1, 5, 16]) {
     const way = distance([last[0] + above, last[1], last[2]], [before[0], before[1], before[2]])
-    expect(way).toBeGreaterThanOrEqual(settled.ballDiameter * (1 - 1e-12))
+    expect(way).toBeGreaterThanOrEqual(resolved.ballDiameter * (1 - 1e-12))
   }
 })
 
@@ -103,9 +103,9 @@ test('its whole input asked again gives the same design', () => {
   fc.assert(
     fc.property(turntables, (input) => {
       const { bearing, ...rest } = thrustDesigned(input)
-      const { bearing: again, ...restAgain } = thrustDesigned(bearing.settled.input)
+      const { bearing: again, ...restAgain } = thrustDesigned(bearing.resolved.input)
       expect(restAgain).toEqual(rest)
-      expect(again.settled).toEqual({ ...bearing.settled, assumed: [] })
+      expect(again.resolved).toEqual({ ...bearing.resolved, assumed: [] })
       for (const [path, figure] of numberLeaves({ ...bearing })) expect(Number.isFinite(figure), path).toBe(true)
     }),
     { numRuns: 50 },
