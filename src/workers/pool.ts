@@ -5,7 +5,7 @@ import { lazy } from '#shared/lazy.ts'
 import { ProblemError } from '#src/http/problem.ts'
 import { admission, laneFor, REFUSALS, type Refusal } from './admission.ts'
 import { pace, paceOfOne, standardMs, unitsDone, unitsOf } from './estimate.ts'
-import { LANES, type Lane, scheduler } from './scheduler.ts'
+import { LANES, type Lane, type Place, scheduler } from './scheduler.ts'
 import { CALLER_LEFT, narrower, TOO_BUSY, tooMuchWork } from './sentences.ts'
 import type { InputOf, ResultOf, TaskName, Timed } from './thread.ts'
 import { isThreadLost, startThreads, type Threads } from './threads.ts'
@@ -125,7 +125,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
   let timer: NodeJS.Timeout | undefined
   const started = lazy(async (): Promise<Threads> => {
     const complain = (error: Error): void => app.log.error({ err: error }, 'worker thread failed')
-    threads = await startThreads({ filename: THREAD, most: places + 1, complain })
+    threads = await startThreads({ filename: THREAD, most: { any: places, quick: 1 }, complain })
     return threads
   })
 
@@ -143,12 +143,13 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
   const runOrAgain = async <Name extends TaskName>(
     name: Name,
     input: InputOf<Name>,
+    place: Place,
     stop: AbortSignal,
     log: FastifyBaseLogger,
   ): Promise<Timed<ResultOf<Name>>> => {
     for (let isSecond = false; ; isSecond = true) {
       try {
-        return await (await started()).run(name, input, stop)
+        return await (await started()).run(name, input, place, stop)
       } catch (error) {
         if (stop.aborted) tally.stopped += 1
         if (stop.aborted || !isThreadLost(error)) throw error
@@ -203,12 +204,12 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       const { caller, lane } = admitted
       const order = left === undefined ? standardMs(task, expected) : standardMs(name, left)
       const turn = { caller, left: order, isQuick: lane === 'quick', over: over.signal }
-      const { result, ms } = await schedule.run<Timed<ResultOf<Name>>>(turn, async () => {
+      const { result, ms } = await schedule.run<Timed<ResultOf<Name>>>(turn, async (place) => {
         const stop = new AbortController()
         if (running.size === 0) own.since = performance.now()
         running.add(stop)
         try {
-          return await runOrAgain(name, input, stop.signal, log)
+          return await runOrAgain(name, input, place, stop.signal, log)
         } finally {
           running.delete(stop)
           if (running.size === 0) own.ranMs += performance.now() - own.since

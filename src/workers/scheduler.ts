@@ -17,7 +17,7 @@ interface Turn {
 
 export interface Scheduler {
   /** Runs what is given when its turn comes. Rejects with the reason of `over` if that comes first. */
-  readonly run: <T>(turn: Turn, start: () => Promise<T>) => Promise<T>
+  readonly run: <T>(turn: Turn, start: (place: Place) => Promise<T>) => Promise<T>
   /** What a caller that comes now counts as served. */
   readonly servedSoFar: () => number
   readonly running: () => number
@@ -28,12 +28,16 @@ export const LANES = ['quick', 'long'] as const
 /** `quick`: parts of answers that are small as a whole. */
 export type Lane = (typeof LANES)[number]
 
-type Waiting = Turn & { readonly begin: (place: 'any' | 'quick') => void }
+/** Where a part runs: where any may, or where small answers alone may. */
+export type Place = 'any' | 'quick'
+
+type Waiting = Turn & { readonly begin: (place: Place) => void }
 
 /**
  * Decides which part runs next. First comes the caller that has been served least, so that none takes more than its share; of
  * one caller's parts that whose answer lacks least, so that a small answer does not wait for a large one and of many large
- * ones some are ready in time. Were they to take turns, all would be late and all the work for nothing.
+ * ones some are ready in time. Were they to take turns, all would be late and all the work for nothing. A small answer takes
+ * the place that is kept for such where it is free, and leaves the other to those that have no choice.
  *
  * @param places so many parts run at the same time
  * @param quickPlaces so many more, of small answers alone: a part that runs is never interrupted
@@ -48,10 +52,10 @@ export function scheduler(
   let servedSoFar = 0
 
   const startNext = (): void => {
-    const place = free.any > 0 ? 'any' : 'quick'
-    if (free[place] === 0) return
-    const next = nextOf(place === 'any' ? waiting : waiting.filter(({ isQuick }) => isQuick))
+    if (free.any + free.quick === 0) return
+    const next = nextOf(free.any > 0 ? waiting : waiting.filter(({ isQuick }) => isQuick))
     if (next === undefined) return
+    const place = next.isQuick && free.quick > 0 ? 'quick' : 'any'
     waiting.splice(waiting.indexOf(next), 1)
     servedSoFar = Math.max(servedSoFar, next.caller.servedMs)
     free[place] -= 1
@@ -61,7 +65,7 @@ export function scheduler(
   return {
     run: async (turn, start) => {
       const { over, caller } = turn
-      const place = await new Promise<'any' | 'quick'>((resolve, reject) => {
+      const place = await new Promise<Place>((resolve, reject) => {
         const leave = (): void => {
           waiting.splice(waiting.indexOf(entry), 1)
           reject(over.reason)
@@ -83,7 +87,7 @@ export function scheduler(
       })
       const began = now()
       try {
-        return await start()
+        return await start(place)
       } finally {
         caller.servedMs += now() - began
         free[place] += 1

@@ -1,4 +1,10 @@
+import { setPriority } from 'node:os'
+import { workerData } from 'node:worker_threads'
 import * as tasks from './tasks.ts'
+
+const { givesWay = 0 }: { readonly givesWay?: number } = workerData ?? {}
+// On Linux a priority is a thread's own; elsewhere it would be the whole service's.
+if (process.platform === 'linux' && givesWay > 0) setPriority(givesWay)
 
 type Tasks = typeof tasks
 const TASKS: Tasks = tasks

@@ -1,4 +1,5 @@
 import type { Piscina } from 'piscina'
+import type { Place } from './scheduler.ts'
 import type { InputOf, Order, ResultOf, TaskName, Timed } from './thread.ts'
 
 /** Worker threads, one task in each at a time. */
@@ -7,6 +8,7 @@ export interface Threads {
   readonly run: <Name extends TaskName>(
     name: Name,
     input: InputOf<Name>,
+    place: Place,
     stop: AbortSignal,
   ) => Promise<Timed<ResultOf<Name>>>
   readonly count: () => number
@@ -16,38 +18,58 @@ export interface Threads {
 type Options = {
   /** The module that runs in each, with what `thread.ts` exports. */
   readonly filename: string
-  readonly most: number
+  /** How many threads there may be for either place. */
+  readonly most: Readonly<Record<Place, number>>
   readonly complain: (error: Error) => void
 }
 
 const IDLE_MS = 60_000
 /** Room for a machine that has none at the moment. */
 const REVIVE_MS = 100
+/**
+ * How far threads of large answers give way to everyone else's, in steps of the system's scheduler: where the processor is
+ * short, the event loop and small answers come first, and a large one still gets about a quarter.
+ */
+const GIVES_WAY: Readonly<Record<Place, number>> = { any: 5, quick: 0 }
 
-/** They start as they are needed; the first one at once. */
+/** They start as they are needed; the first one for small answers at once. */
 export async function startThreads({ filename, most, complain }: Options): Promise<Threads> {
   const { Piscina } = await import('piscina')
-  const pool: Piscina = new Piscina({ filename, minThreads: 1, maxThreads: most, idleTimeout: IDLE_MS })
-  let underWay = 0
-  // Of a thread that ends with nothing to do: it is replaced, and unheard the event would end the service.
-  pool.on('error', complain)
-  // A pool gives up starting threads when one ends before it has begun; whoever waits would wait for ever.
-  const revive = () => {
-    if (underWay > 0 && pool.threads.length === 0) pool.run(null, { name: 'nothing' }).catch(() => {})
+  const open = (place: Place) => {
+    const pool: Piscina = new Piscina({
+      filename,
+      minThreads: place === 'quick' ? 1 : 0,
+      maxThreads: most[place],
+      idleTimeout: IDLE_MS,
+      workerData: { givesWay: GIVES_WAY[place] },
+    })
+    let underWay = 0
+    // Of a thread that ends with nothing to do: it is replaced, and unheard the event would end the service.
+    pool.on('error', complain)
+    // A pool gives up starting threads when one ends before it has begun; whoever waits would wait for ever.
+    const revive = () => {
+      if (underWay > 0 && pool.threads.length === 0) pool.run(null, { name: 'nothing' }).catch(() => {})
+    }
+    pool.on('workerDestroy', () => setTimeout(revive, REVIVE_MS).unref())
+    return {
+      pool,
+      run: async <Name extends TaskName>(order: Order<Name>, signal: AbortSignal) => {
+        underWay += 1
+        try {
+          return await pool.run(order, { name: 'timed', signal })
+        } finally {
+          underWay -= 1
+        }
+      },
+    }
   }
-  pool.on('workerDestroy', () => setTimeout(revive, REVIVE_MS).unref())
+  const pools = { any: open('any'), quick: open('quick') }
   return {
-    run: async <Name extends TaskName>(name: Name, input: InputOf<Name>, signal: AbortSignal) => {
-      underWay += 1
-      try {
-        const order: Order<Name> = { name, input }
-        return await pool.run(order, { name: 'timed', signal })
-      } finally {
-        underWay -= 1
-      }
+    run: (name, input, place, stop) => pools[place].run({ name, input }, stop),
+    count: () => pools.any.pool.threads.length + pools.quick.pool.threads.length,
+    destroy: async () => {
+      await Promise.all([pools.any.pool.destroy(), pools.quick.pool.destroy()])
     },
-    count: () => pool.threads.length,
-    destroy: () => pool.destroy(),
   }
 }
 
