@@ -1,6 +1,5 @@
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { Units } from '#shared/units/length.ts'
-import { BAND_BEYOND_ASSEMBLY, GAP_BEYOND_ASSEMBLY } from './defaults.ts'
 import {
   type Bounds,
   choice,
@@ -164,7 +163,7 @@ export const gapFields = (lastIn: LastIn, element: Element = 'ball') => {
     ballGap: nonNegativeLength(
       `Gap between the last ${element} and the first, with all ${element}s pushed together: the gap to aim for.`,
       trade(
-        `1/20 of a ${element}, or ${GAP_BEYOND_ASSEMBLY} mm${needed}, whichever is larger; at most 7/8 of a ${element}`,
+        `1/20 of a ${element}, or 0.4 mm${needed}, whichever is larger; at most 7/8 of a ${element}`,
         `a gap that ${visible}`,
       ),
     ),
@@ -175,7 +174,7 @@ export const gapFields = (lastIn: LastIn, element: Element = 'ball') => {
     maxBallGap: nonNegativeLength(
       'Largest gap that is still good.',
       trade(
-        `the largest of 1/8 of a ${element}, 1/16 of a ${element} more than \`ballGap\`, and ${BAND_BEYOND_ASSEMBLY} mm${needed}; at most 15/16 of a ${element}`,
+        `the largest of 1/8 of a ${element}, 1/16 of a ${element} more than \`ballGap\`, and 2 mm${needed}; at most 15/16 of a ${element}`,
         `with a wider gap the ${element}s begin to knock, and a narrower range is hard to hit by hand`,
       ),
     ),
