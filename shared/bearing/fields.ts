@@ -123,7 +123,7 @@ export const innerRingGroup = (id: string, depth: Default) =>
 
 export const BORE = required(length('Diameter of the hole in the middle.'))
 /** @param element what rolls */
-export const radialInternalClearance = (element: Element) =>
+export const radialInternalClearance = (element = 'ball') =>
   nonNegativeLength(
     'Play of the inner ring, from side to side.',
     trade(`1/50 of a ${element}`, 'a play that you can feel but not see'),
@@ -144,14 +144,11 @@ export const GROOVED_WIDTH = widthField(
 export const splitField = (byDefault: Default) =>
   choice('Which ring is split at the middle of its groove, so that it can close round the balls.', SPLITS, byDefault)
 
-/** What rolls. */
-type Element = 'ball' | 'roller'
-
 /** How the last of a full ring goes in: into a closed groove, or from a side that is open. */
 type LastIn = 'into-groove' | 'open-side'
 
 /** The gap of arrangements with a full ring. */
-export const gapFields = (lastIn: LastIn, element: Element = 'ball') => {
+export const gapFields = (lastIn: LastIn, element = 'ball') => {
   const [needed, visible] = {
     'into-groove': [
       ` more than the last ${element} needs to go in`,

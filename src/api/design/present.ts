@@ -1,4 +1,5 @@
-import type { ArrangementName, InputByArrangement, RadialBearing } from '#shared/bearing/arrangements.ts'
+import type { Static } from 'typebox'
+import type { ArrangementName, InputByArrangement } from '#shared/bearing/arrangements.ts'
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
@@ -6,7 +7,6 @@ import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
 import { DESIGN_SOURCES } from '#shared/data/sources.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { answer } from '#src/api/answer.ts'
 import { toAssumptions } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
@@ -15,37 +15,12 @@ import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { toSource } from '#src/api/source.ts'
 import { toWarning } from '#src/api/warning.ts'
-import { type GaugeFacts, gaugeNote, radialSteps } from '#src/words/assembly.ts'
-import { designSummary } from '#src/words/summary.ts'
+import { type GaugeFacts, gaugeNote } from '#src/words/assembly.ts'
 import { termsOf } from '#src/words/terms.ts'
-import type { RadialDesignResponse } from './schema.ts'
+import type { Gauge } from './schema.ts'
 import type { StockAnswer } from './stock.ts'
-import type { Stock } from './stock-schema.ts'
 
 const USED = DESIGN_SOURCES.map(toSource)
-
-/** A design in the caller's units and in words. */
-export function toRadialDesignResponse(
-  design: DesignOf<RadialBearing>,
-  stock?: StockAnswer<Stock>,
-): RadialDesignResponse {
-  const { bearing } = design
-  return answer(
-    { ...toAsked('radial', bearing.resolved, stock), summary: designSummary(design) },
-    {
-      ...toBallRing(bearing),
-      gapPerGrooveDepth: showNumber(bearing.gapPerGrooveDepth),
-      gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
-      ...toRings(bearing),
-      ...toLands(bearing),
-      ...toPlay(bearing),
-      gauge: toGauge(bearing),
-      assembly: toAssembly(bearing),
-      ...toTable(design, stock),
-    },
-    toNotes(design, stock),
-  )
-}
 
 type Stocked = StockAnswer<unknown>
 
@@ -135,12 +110,16 @@ function toRing(ring: Ring, units: Units) {
   }
 }
 
-export function toGauge({ gauge, resolved }: BallRing): RadialDesignResponse['gauge'] {
+/** @param beforeFinish how much larger the plug is for grooves that still lack their finish, where that changes it */
+export function toGauge(
+  { gauge, resolved }: BallRing,
+  beforeFinish: Pick<GaugeFacts, 'largerBeforeFinish'> = {},
+): Static<typeof Gauge> {
   const { units } = resolved.input
   const facts: GaugeFacts = {
     ballDiameter: resolved.ballDiameter,
     gapPerBallDiameter: gauge.gapPerBallDiameterAtPlug,
-    ...beforeFinish(resolved),
+    ...beforeFinish,
   }
   return {
     nominalDiameter: show(gauge.nominalDiameter, units),
@@ -151,19 +130,6 @@ export function toGauge({ gauge, resolved }: BallRing): RadialDesignResponse['ga
   }
 }
 
-/** A film on a ring's groove brings its balls in; on a plate's it lifts them. */
-const beforeFinish = ({ finishAllowance, traits }: ResolvedBalls): Pick<GaugeFacts, 'largerBeforeFinish'> =>
-  finishAllowance === 0 || traits.members === 'plates' ? {} : { largerBeforeFinish: mm(2 * finishAllowance) }
-
-function toAssembly({ assembly, eccentricFilling, resolved }: RadialBearing): RadialDesignResponse['assembly'] {
-  const { units } = resolved.input
-  const { easiestWay } = assembly
-  const { split, waysIn } = resolved
-  return {
-    split,
-    easiestWay,
-    waysIn: { fromInside: show(waysIn.fromInside, units), overLand: show(waysIn.overLand, units) },
-    eccentricFilling: { mostBalls: eccentricFilling.mostBalls, roomBetweenLands: eccentricFilling.roomBetweenLands },
-    steps: radialSteps(easiestWay, split),
-  }
-}
+/** A film on a ring's groove brings its balls in. */
+export const beforeFinish = ({ finishAllowance }: ResolvedBalls): Pick<GaugeFacts, 'largerBeforeFinish'> =>
+  finishAllowance === 0 ? {} : { largerBeforeFinish: mm(2 * finishAllowance) }

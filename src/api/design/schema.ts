@@ -1,11 +1,7 @@
-import { type Static, Type } from 'typebox'
-import { answerOf } from '#src/api/answer.ts'
-import { requestRef } from '#src/api/design-input.ts'
-import type { Dimension } from '#src/api/dimension.ts'
+import { Type } from 'typebox'
 import { shownLength } from '#src/api/length.ts'
 import { shownNumber } from '#src/api/number.ts'
-import { refTo } from '#src/http/schema.ts'
-import { STOCK_SCHEMAS, type Stock } from './stock-schema.ts'
+import { STOCK_SCHEMAS } from './stock-schema.ts'
 
 export const seat = Type.Enum(['bottom', 'edges'], {
   type: 'string',
@@ -47,38 +43,9 @@ export const Gauge = Type.Object(
   { $id: 'Gauge', description: 'Turned plugs that check the outer groove with the balls in it.' },
 )
 
-export const Assembly = Type.Object(
-  {
-    split: Type.Enum(['inner-ring', 'outer-ring', 'none'], {
-      type: 'string',
-      description: 'The ring that comes apart at the middle of its groove.',
-    }),
-    easiestWay: Type.Enum(['from-inside', 'over-land', 'open-side'], {
-      type: 'string',
-      description: 'The way in that needs the smallest gap for the last ball.',
-    }),
-    waysIn: Type.Object(
-      {
-        fromInside: shownLength('Ball gap needed to push the last ball straight out from the middle.'),
-        overLand: shownLength("Ball gap needed to bring it in from the side, over the outer ring's land."),
-      },
-      { description: 'The ball gap that each way in needs.' },
-    ),
-    eccentricFilling: Type.Object(
-      {
-        mostBalls: Type.Integer({
-          description:
-            'Balls that lie in half a turn, or a little more by the play: all that two one-piece rings could take.',
-        }),
-        roomBetweenLands: Type.Boolean({
-          description: 'Whether a ball passes between the lands with the inner ring set aside.',
-        }),
-      },
-      { description: 'How many balls go in with the inner ring all the way to one side.' },
-    ),
-    steps: Type.Array(Type.String(), { description: 'Steps in order.' }),
-  },
-  { $id: 'Assembly', description: 'Assembly of the bearing.' },
+export const StepsOfAssembly = Type.Object(
+  { steps: Type.Array(Type.String(), { description: 'Steps in order.' }) },
+  { $id: 'StepsOfAssembly', description: 'Assembly of the bearing.' },
 )
 
 export const RING = {
@@ -105,22 +72,5 @@ export const LANDS = {
   leastLandGap: shownLength('Smallest space between the lands, with the inner ring all the way to one side.'),
 }
 
-export const RadialDesignResponse = Type.Object(
-  answerOf(['radial'], requestRef('radial'), {
-    ...RING,
-    gapPerGrooveDepth: shownNumber('Change of the ball gap per unit of groove depth.'),
-    gapPerBallDiameter,
-    outerRing: refTo<typeof OuterRing>('OuterRing'),
-    innerRing: refTo<typeof InnerRing>('InnerRing'),
-    ...LANDS,
-    ...PLAY,
-    gauge: refTo<typeof Gauge>('Gauge'),
-    assembly: refTo<typeof Assembly>('Assembly'),
-    dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
-    stock: Type.Optional(refTo<typeof Stock>('Stock')),
-  }),
-  { $id: 'RadialDesignResponse', description: 'Every size to cut, the gauges, and what to watch.' },
-)
-export type RadialDesignResponse = Static<typeof RadialDesignResponse>
-
-export const DESIGN_ANSWER_SCHEMAS = [...STOCK_SCHEMAS, OuterRing, InnerRing, Gauge, Assembly, RadialDesignResponse]
+/** The schemas that several arrangements' answers refer to. */
+export const SHARED_ANSWER_SCHEMAS = [...STOCK_SCHEMAS, OuterRing, InnerRing, Gauge, StepsOfAssembly]

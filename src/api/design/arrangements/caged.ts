@@ -1,15 +1,21 @@
 import { type Static, Type } from 'typebox'
-import { answerOf } from '#src/api/answer.ts'
+import type { CagedDesign } from '#shared/bearing/arrangements.ts'
+import type { StockInput } from '#shared/making/input.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { answer, answerOf } from '#src/api/answer.ts'
+import { toAsked, toLands, toNotes, toPlay, toRings, toTable } from '#src/api/design/present.ts'
+import { type InnerRing, LANDS, type OuterRing, PLAY, RING, type StepsOfAssembly } from '#src/api/design/schema.ts'
+import { stockAnswer } from '#src/api/design/stock.ts'
+import type { Stock } from '#src/api/design/stock-schema.ts'
 import { requestRef } from '#src/api/design-input.ts'
 import type { Dimension } from '#src/api/dimension.ts'
-import { shownLength } from '#src/api/length.ts'
-import { shownNumber } from '#src/api/number.ts'
+import { show, shownLength } from '#src/api/length.ts'
+import { showNumber, shownNumber } from '#src/api/number.ts'
 import { refTo } from '#src/http/schema.ts'
-import type { StepsOfAssembly } from './roller-schema.ts'
-import { type InnerRing, LANDS, type OuterRing, PLAY, RING } from './schema.ts'
-import type { Stock } from './stock-schema.ts'
+import { CAGED_STEPS } from '#src/words/assembly.ts'
+import { designSummary } from '#src/words/summary.ts'
 
-export const Cage = Type.Object(
+const Cage = Type.Object(
   {
     boreDiameter: shownLength('Bore of the cage, clear of the inner land.'),
     outsideDiameter: shownLength('Outside diameter of the cage, clear of the outer land.'),
@@ -26,7 +32,7 @@ export const Cage = Type.Object(
   { $id: 'Cage', description: 'The ring of wood that holds the balls apart. Finished sizes.' },
 )
 
-export const Filling = Type.Object(
+const Filling = Type.Object(
   {
     angle: shownNumber('The arc that the balls fill side by side, from the first centre to the last, in degrees.'),
     limit: shownNumber(
@@ -40,7 +46,7 @@ export const Filling = Type.Object(
   { $id: 'Filling', description: 'How rings of one piece are filled: eccentrically, then the balls are spread.' },
 )
 
-export const CagedDesignResponse = Type.Object(
+const CagedDesignResponse = Type.Object(
   answerOf(['caged'], requestRef('caged'), {
     ballDiameter: RING.ballDiameter,
     pitchRadius: shownLength('Radius of the circle through the centres of the balls.'),
@@ -62,6 +68,47 @@ export const CagedDesignResponse = Type.Object(
     description: 'Sizes of a bearing with fewer balls, held evenly by a cage, and its warnings.',
   },
 )
-export type CagedDesignResponse = Static<typeof CagedDesignResponse>
+type CagedDesignResponse = Static<typeof CagedDesignResponse>
 
-export const CAGED_SCHEMAS = [Cage, Filling, CagedDesignResponse]
+/** A design of balls in a cage, in the caller's units and in words. */
+function toResponse(design: CagedDesign, input?: StockInput): CagedDesignResponse {
+  const { bearing } = design
+  const stock = input && stockAnswer(bearing, input)
+  const { resolved, cage, eccentricFilling } = bearing
+  const { units } = resolved.input
+  const size = (length: Mm) => show(length, units)
+  return answer(
+    { ...toAsked('caged', bearing.resolved, stock), summary: designSummary(design) },
+    {
+      ballDiameter: size(resolved.ballDiameter),
+      pitchRadius: size(bearing.pitchRadius),
+      pitchDiameter: size(mm(2 * bearing.pitchRadius)),
+      ballSpacing: size(bearing.ballSpacing),
+      ...toRings(bearing),
+      cage: {
+        boreDiameter: size(cage.boreDiameter),
+        outsideDiameter: size(cage.outsideDiameter),
+        thickness: size(cage.thickness),
+        width: size(cage.width),
+        pocketDiameter: size(cage.pocketDiameter),
+        web: size(cage.web),
+        rim: size(cage.rim),
+        pieces: cage.pieces,
+      },
+      ...toLands(bearing),
+      ...toPlay(bearing),
+      plugDiameter: size(bearing.plugDiameter),
+      filling: {
+        angle: showNumber(bearing.fillingAngle),
+        limit: showNumber(eccentricFilling.limit),
+        mostBalls: eccentricFilling.mostBalls,
+        roomBetweenLands: eccentricFilling.roomBetweenLands,
+      },
+      assembly: { steps: [...CAGED_STEPS[resolved.split]] },
+      ...toTable(design, stock),
+    },
+    toNotes(design, stock),
+  )
+}
+
+export const CAGED = { response: CagedDesignResponse, schemas: [Cage, Filling, CagedDesignResponse], toResponse }
