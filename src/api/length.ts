@@ -70,6 +70,17 @@ export function show(length: Mm, units: Units): ShownLength {
   return roundedIn(length, units) as ShownLength
 }
 
+/** The lengths that some fields of an answer name, each as an answer states it. */
+export function showLengths<Fields extends object>(
+  fields: Fields,
+  lengths: { readonly [Name in keyof Fields]: Mm },
+  units: Units,
+): { [Name in keyof Fields]: ShownLength } {
+  const shown: Partial<Record<keyof Fields, ShownLength>> = {}
+  for (const name in fields) shown[name] = show(lengths[name], units)
+  return shown as { [Name in keyof Fields]: ShownLength }
+}
+
 /** Digits in which most doubles, and in which all of them, can be told apart. */
 const SENT_DIGITS = [15, 16]
 

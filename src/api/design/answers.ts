@@ -15,7 +15,8 @@ import { CAGED } from '#src/api/design/arrangements/caged.ts'
 import { RADIAL } from '#src/api/design/arrangements/radial.ts'
 import { ROLLER } from '#src/api/design/arrangements/roller.ts'
 import { THRUST } from '#src/api/design/arrangements/thrust.ts'
-import { SHARED_ANSWER_SCHEMAS } from './schema.ts'
+import { PART_SCHEMAS } from './parts.ts'
+import { STOCK_SCHEMAS } from './stock-schema.ts'
 
 /** The answer of each arrangement, with the schemas that it alone refers to. A new one: its file, and its line here. */
 const ANSWERS = {
@@ -41,7 +42,8 @@ export const DesignResponse = answerUnion(
 )
 
 export const DESIGN_SCHEMAS: readonly TSchema[] = [
-  ...SHARED_ANSWER_SCHEMAS,
+  ...STOCK_SCHEMAS,
+  ...PART_SCHEMAS,
   ...Object.values(ANSWERS).flatMap(({ schemas }): readonly TSchema[] => schemas),
   DesignResponse,
 ]
