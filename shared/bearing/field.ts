@@ -70,25 +70,25 @@ export interface Fields {
   readonly [name: string]: Field
 }
 
-/** The value that a field holds in the core. */
-export type ValueOf<F extends Field> = F extends { kind: 'length' }
-  ? Mm
+/** The value that a field holds: in the core, lengths in millimetres, or with lengths as a caller writes them. */
+export type ValueOf<F extends Field, L = Mm> = F extends { kind: 'length' }
+  ? L
   : F extends { kind: 'length-or-null' }
-    ? Mm | null
+    ? L | null
     : F extends { kind: 'lengths' }
-      ? readonly Mm[]
+      ? readonly L[]
       : F extends { kind: 'number' | 'integer' }
         ? number
         : F extends { kind: 'choice'; choices: readonly (infer C)[] }
           ? C
           : F extends { kind: 'group'; fields: infer Inner extends Fields }
-            ? InputOf<Inner>
+            ? InputOf<Inner, L>
             : never
 
-/** The core's input type that rows describe: required fields, and optional ones that are absent and never undefined. */
-export type InputOf<F extends Fields> = {
-  readonly [Name in keyof F as F[Name] extends { required: true } ? Name : never]: ValueOf<F[Name]>
-} & { readonly [Name in keyof F as F[Name] extends { required: true } ? never : Name]?: ValueOf<F[Name]> }
+/** The input type that rows describe: required fields, and optional ones that are absent and never undefined. */
+export type InputOf<F extends Fields, L = Mm> = {
+  readonly [Name in keyof F as F[Name] extends { required: true } ? Name : never]: ValueOf<F[Name], L>
+} & { readonly [Name in keyof F as F[Name] extends { required: true } ? never : Name]?: ValueOf<F[Name], L> }
 
 export const length = (means: string, byDefault?: Default) =>
   ({ kind: 'length', bounds: LENGTH, means, ...(byDefault && { byDefault }) }) as const satisfies LengthField
