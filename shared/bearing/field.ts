@@ -7,14 +7,14 @@ import type { Mm } from '#shared/units/length.ts'
 
 /** The range of a number. */
 export interface Bounds {
-  readonly least: number
-  readonly most: number
+  readonly min: number
+  readonly max: number
 }
 
 /** A length above 0, in the caller's units. */
-export const LENGTH: Bounds = { least: 0.001, most: 10_000 }
+export const LENGTH: Bounds = { min: 0.001, max: 10_000 }
 /** A gap, a play, a scatter or a film, in the caller's units: may be 0. */
-export const LENGTH_OR_NONE: Bounds = { least: 0, most: LENGTH.most }
+export const LENGTH_OR_NONE: Bounds = { min: 0, max: LENGTH.max }
 
 /** How sure a default is. */
 export type Standing = 'common practice, no source' | 'the plain case'

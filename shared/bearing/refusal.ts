@@ -25,7 +25,7 @@ export type Refusal =
   | { readonly code: 'play-lets-balls-out'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'finish-fills-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'finish-leaves-no-wood'; readonly path: string; readonly given: Mm; readonly below: Mm }
-  | { readonly code: 'beyond-bounds'; readonly path: string; readonly given: Mm; readonly least: Mm; readonly most: Mm }
+  | { readonly code: 'beyond-bounds'; readonly path: string; readonly given: Mm; readonly min: Mm; readonly max: Mm }
   | { readonly code: 'not-of-arrangement'; readonly path: string; readonly arrangement: string }
   | {
       readonly code: 'not-answered'

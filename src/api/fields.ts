@@ -58,14 +58,14 @@ function schemaOf(field: Field): TSchema {
       return Type.Union([refTo<typeof Length>('Length'), Type.Null()], { description })
     case 'lengths':
       return Type.Array(refTo<typeof Length>('Length'), {
-        minItems: field.items.least,
-        maxItems: field.items.most,
+        minItems: field.items.min,
+        maxItems: field.items.max,
         description,
       })
     case 'number':
-      return Type.Number({ minimum: field.bounds.least, maximum: field.bounds.most, description })
+      return Type.Number({ minimum: field.bounds.min, maximum: field.bounds.max, description })
     case 'integer':
-      return Type.Integer({ minimum: field.bounds.least, maximum: field.bounds.most, description })
+      return Type.Integer({ minimum: field.bounds.min, maximum: field.bounds.max, description })
     case 'choice':
       return Type.Enum([...field.choices], {
         type: field.choices.every((each) => typeof each === 'number') ? 'integer' : 'string',

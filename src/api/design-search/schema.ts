@@ -126,7 +126,7 @@ const SearchYear = Type.Object(
 
 const engagements = (ring: 'outer' | 'inner') =>
   Type.Optional(
-    Type.Array(Type.Number({ minimum: ENGAGEMENT.least, maximum: ENGAGEMENT.most }), {
+    Type.Array(Type.Number({ minimum: ENGAGEMENT.min, maximum: ENGAGEMENT.max }), {
       minItems: 1,
       maxItems: MOST_DEPTHS,
       description: `Depths of the ${ring} ring's groove to try, as fractions of the ball diameter. ${usual(`/${ring}Engagements/*`)}`,
