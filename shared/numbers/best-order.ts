@@ -30,6 +30,14 @@ export interface BestOrder {
 
 /** Up to here every order is tried: of eight items there are 2520, of nine 20160. */
 const MOST_TRIED_THROUGH = 8
+/** How many orders are judged: all that there are, or as many as a search may. */
+export function ordersJudged(count: number, evaluations: number): number {
+  if (count > MOST_TRIED_THROUGH) return evaluations
+  let orders = 0.5
+  for (let factor = 2; factor < count; factor++) orders *= factor
+  return Math.ceil(orders)
+}
+
 /** So that of many items more than one start is tried. */
 const MOST_OF_ONE_START = 0.25
 
@@ -95,7 +103,8 @@ function bestOfSearch<J extends Judged>(search: OrderSearch<J>): Order {
 /** Exchanges two items of an order as long as that makes it better: first those at the places that decide, then any. */
 function bettered<J extends Judged>({ count, judge, worth }: OrderSearch<J>, begin: Order, evaluations: number) {
   const places = Array.from({ length: count }, (_, place) => place)
-  let best = { order: begin, worth: worth(judge(begin)), decisive: [...judge(begin).decisive] }
+  const first = judge(begin)
+  let best = { order: begin, worth: worth(first), decisive: [...first.decisive] }
   let spent = 1
   const isBetter = (one: number, other: number): boolean => {
     if (one === other || spent >= evaluations) return false

@@ -84,15 +84,16 @@ export function advice(selection: BallSelection): string {
   const size = (length: Mm): string => figure(length, units)
   const { balls, ballGap, lastBallGoesIn } = chosen
   const sizes = balls.map(({ diameter }) => figure(diameter, units).replace(/ .*/, '')).join(', ')
+  const aim = `the aim is ${size(bearing.resolved.ballGap)}`
   const chance =
-    lastBallGoesIn < 1 && ballGap >= 0
-      ? `, at which the last ${element.one} goes in with a chance of ${percent(lastBallGoesIn)}`
-      : ''
+    lastBallGoesIn < 1 ? `, at which the last ${element.one} goes in with a chance of ${percent(lastBallGoesIn)}` : ''
   return [
     balls.length > MOST_LISTED
       ? `Lay the ${balls.length} ${element.many} listed under \`chosen\` in that order.`
       : `Lay these ${balls.length} ${element.many} in this order: ${sizes} ${units}.`,
-    `At ${size(grooveDiameter)} ${across} they leave a ${gap} of ${size(ballGap)}${chance}; the aim is ${size(bearing.resolved.ballGap)}.`,
+    ballGap < 0
+      ? `At ${size(grooveDiameter)} ${across} the last ${element.one} does not go in: it needs ${size(mm(-ballGap))} more room, and ${aim}.`
+      : `At ${size(grooveDiameter)} ${across} they leave a ${gap} of ${size(ballGap)}${chance}; ${aim}.`,
     grooveAdvice(selection),
     selection.atRest === undefined ? playAdvice(selection) : riseAdvice(selection),
     otherGoal(selection),
@@ -134,11 +135,12 @@ function riseAdvice(selection: BallSelection): string {
 function otherGoal({ input, chosen, choices, atRest }: BallSelection): string {
   const { units } = input.design
   const best = choices.find(({ goal }) => goal === 'best-bearing')
-  if (best === undefined || input.goal === 'best-bearing') return ''
+  if (best === undefined || best.ballGap < 0 || input.goal === 'best-bearing') return ''
+  const { element } = termsOf(input.design)
   const [less, more] = [chosen.runOut - best.runOut, best.margin - chosen.margin]
   const what = atRest === undefined ? playOf(best, units) : `the upper plate rises by ${upTo(best.runOut, units)}`
   return less >= NOT_MEASURABLE[units][0] || (atRest === undefined && more >= NOT_MEASURABLE[units][0])
-    ? `With the balls of the goal \`best-bearing\` ${what}, at a gap of ${figure(best.ballGap, units)}.`
+    ? `With the ${element.many} of the goal \`best-bearing\` ${what}, at a gap of ${figure(best.ballGap, units)}.`
     : ''
 }
 

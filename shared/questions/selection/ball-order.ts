@@ -1,5 +1,5 @@
 import { oneSidedOrder, spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
-import { bestOrder } from '#shared/numbers/best-order.ts'
+import { bestOrder, ordersJudged } from '#shared/numbers/best-order.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { countChoices, everyChoice } from '#shared/numbers/nearest-choice.ts'
 import { chanceTaken, thresholdOf } from '#shared/questions/fit/threshold.ts'
@@ -41,8 +41,11 @@ export const chanceOfLast = ({ place, ballDiameter }: OrderTask, ballGap: Mm): n
  */
 const EVALUATIONS_A_BALL = 100
 const MOST_BALLS_LAID = 300_000
-/** Balls laid while the best order of so many is looked for, about. */
-export const ballsLaid = (count: number): number => Math.min(EVALUATIONS_A_BALL * count * count, MOST_BALLS_LAID)
+const evaluationsFor = (count: number): number =>
+  Math.floor(Math.min(EVALUATIONS_A_BALL * count, MOST_BALLS_LAID / count))
+
+/** Balls laid while the best order of so many is looked for. */
+export const ballsLaid = (count: number): number => count * ordersJudged(count, evaluationsFor(count))
 
 /** Of a least run-out, what margin is worth beside it, and the other way round: it decides where orders are alike. */
 const BESIDE = 1e-3
@@ -93,7 +96,7 @@ export function orderBalls(task: OrderTask, balls: readonly MeasuredBall[], aim:
       spreadOrder(count),
       spreadOrder(count, 3),
     ],
-    evaluations: Math.floor(ballsLaid(count) / count),
+    evaluations: evaluationsFor(count),
   })
   const { margin, runOut } = judge(order)
   const laid = order.map((rank) => itemAt(ranked, rank))
