@@ -1,6 +1,6 @@
 import type { Static } from 'typebox'
 import { answerUnion } from '#src/api/answer.ts'
-import { ANSWERS } from './arrangements/by-name.ts'
+import { ANSWERS } from '#src/api/ball-selection/arrangements/by-name.ts'
 import { SHARED_SCHEMAS } from './parts.ts'
 
 const answers = [...new Set(Object.values(ANSWERS))]

@@ -7,8 +7,8 @@ import { BETWEEN_PLATES } from './thrust.ts'
 /** The arrangements that this question serves: a new one is its file, and its line here. */
 const SELECTIONS = {
   radial: inRings('grooveBottomDiameter', 'innerGrooveBottomDiameter'),
-  roller: inRings('trackDiameter', 'innerTrackDiameter'),
   thrust: BETWEEN_PLATES,
+  roller: inRings('trackDiameter', 'innerTrackDiameter'),
 } as const satisfies { readonly [Name in keyof BearingByArrangement]?: SelectionOf<BearingByArrangement[Name]> }
 
 type Served = keyof typeof SELECTIONS
