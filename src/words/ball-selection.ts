@@ -9,7 +9,7 @@ import {
   type SelectionWarning,
 } from '#shared/questions/selection/ball-selection.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { figure, percent } from './figure.ts'
+import { capitalised, figure, percent } from './figure.ts'
 import { refusalSentence } from './refusal.ts'
 import { type Terms, termsOf } from './terms.ts'
 
@@ -28,7 +28,7 @@ export function explainRefusal(refusal: Refusal | SelectionRefusal, units: Units
     case 'groove-too-wide':
       return `${size(refusal.given)} ${across} is so large that ${refusal.ballCount} ${element.many} of this lot may fill less than half of it. Use more ${element.many}, or larger ones.`
     case 'groove-meets-bore':
-      return `${terms.innerRaceway} of ${size(refusal.given)} would cut into the bore: keep it well above ${size(refusal.above)}.`
+      return `${capitalised(terms.innerRaceway)} of ${size(refusal.given)} would cut into the bore: keep it well above ${size(refusal.above)}.`
     default:
       return refusalSentence(refusal, units, terms)
   }
@@ -50,6 +50,8 @@ export function explainWarning(facts: SelectionWarning['facts'], units: Units, t
       return `The inner ring binds: it is too large by ${size(mm(-facts.play))} for these ${element.many}, even in the order with the most play.`
     case 'little-play':
       return `The play of ${size(facts.play)} is less than half of that of the design: it should be at least ${size(facts.least)}.`
+    case 'much-play':
+      return `The play of ${size(facts.play)} is more than twice that of the design: it should be at most ${size(facts.most)}.`
     case 'rides-on-edges':
       return `The groove radius of ${size(facts.grooveRadius)} is smaller than that of ${facts.ballCount} of these balls. They ride on the edges of the groove, each size at its own height, which makes the gap ${about(Math.abs(facts.gapShift), units)} ${facts.gapShift < 0 ? 'smaller' : 'larger'} than calculated. Use a larger groove radius.`
     default:
@@ -78,7 +80,7 @@ const MOST_LISTED = 24
 
 /** What to do, in a few sentences. */
 export function advice(selection: BallSelection): string {
-  const { bearing, chosen, grooveDiameter, input } = selection
+  const { bearing, chosen, grooveDiameter, input, spread } = selection
   const { units } = input.design
   const { element, across, gap } = termsOf(input.design)
   const size = (length: Mm): string => figure(length, units)
@@ -88,9 +90,11 @@ export function advice(selection: BallSelection): string {
   const chance =
     lastBallGoesIn < 1 ? `, at which the last ${element.one} goes in with a chance of ${percent(lastBallGoesIn)}` : ''
   return [
-    balls.length > MOST_LISTED
-      ? `Lay the ${balls.length} ${element.many} listed under \`chosen\` in that order.`
-      : `Lay these ${balls.length} ${element.many} in this order: ${sizes} ${units}.`,
+    spread === 0
+      ? `Lay the ${balls.length} ${element.many} listed under \`chosen\` in any order: they are of one size.`
+      : balls.length > MOST_LISTED
+        ? `Lay the ${balls.length} ${element.many} listed under \`chosen\` in that order.`
+        : `Lay these ${balls.length} ${element.many} in this order: ${sizes} ${units}.`,
     ballGap < 0
       ? `At ${size(grooveDiameter)} ${across} the last ${element.one} does not go in: it needs ${size(mm(-ballGap))} more room, and ${aim}.`
       : `At ${size(grooveDiameter)} ${across} they leave a ${gap} of ${size(ballGap)}${chance}; ${aim}.`,

@@ -71,6 +71,7 @@ type SelectionFacts =
     }
   | { readonly code: 'binds'; readonly play: Mm }
   | { readonly code: 'little-play'; readonly play: Mm; readonly least: Mm }
+  | { readonly code: 'much-play'; readonly play: Mm; readonly most: Mm }
   | {
       readonly code: 'rides-on-edges'
       readonly ballCount: number
@@ -119,7 +120,7 @@ export interface BallSelection extends Nearness {
   readonly orders: readonly (OrderedBalls & { readonly aim: OrderAim })[]
   /** The best choice for every goal, each in its best order. */
   readonly choices: readonly (OrderedBalls & { readonly goal: SelectionGoal; readonly spread: Mm })[]
-  /** How the upper of two plates rests on them, evenly spaced. */
+  /** How an upper plate rests on them, evenly spaced. */
   readonly atRest?: PlateAtRest
   /** How much wider the gap is where every ball is smaller than measured by `MISREAD`. */
   readonly gapWhereMisread: Mm
@@ -341,8 +342,11 @@ function gapWarnings(task: Task, { ballGap }: OrderedBalls): readonly SelectionW
 /** Of rings alone. Balls that do not even close have no play. */
 function playWarnings({ place, ballDiameter }: Task, { ballGap, margin }: OrderedBalls): readonly SelectionWarning[] {
   const [least, unnoticed] = [mm(place.enough), UNNOTICED * ballDiameter]
-  if (place.inner === undefined || !(ballGap + unnoticed >= 0) || margin + unnoticed >= least) return []
+  if (place.inner === undefined || !(ballGap + unnoticed >= 0)) return []
   const play = mm(margin)
+  const { mostPlay: most } = place.inner
+  if (margin - unnoticed > most) return [{ severity: 'risk', facts: { code: 'much-play', play, most } }]
+  if (margin + unnoticed >= least) return []
   return margin < 0
     ? [{ severity: 'fault', facts: { code: 'binds', play } }]
     : [{ severity: 'risk', facts: { code: 'little-play', play, least } }]
@@ -358,7 +362,7 @@ function edgeWarnings({ place, choice }: Task, diameters: readonly number[]): re
 
 type Codes = ReadonlySet<SelectionFacts['code']>
 const OF_THE_GROOVE: Codes = new Set(['does-not-close', 'gap-below-band', 'gap-above-band', 'gap-below-assembly-gap'])
-const OF_THE_INNER: Codes = new Set(['binds', 'little-play'])
+const OF_THE_INNER: Codes = new Set(['binds', 'little-play', 'much-play'])
 
 /**
  * A gap out of band is cleared by the groove that the balls want, too little play by the inner one, if it can still be made:
@@ -390,7 +394,7 @@ function withSuggestions({ input, bearing, fields, grooveDiameter, chosen, choic
     OF_THE_INNER,
     inner && fields.inner,
     () => (inner ? innerFor(inner, chosen) : mm(0)),
-    () => true,
+    () => inner !== undefined && innerFor(inner, chosen) < inner.asItIs,
   )
   return warnings.map((warning) => {
     const { code } = warning.facts

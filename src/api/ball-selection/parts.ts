@@ -177,12 +177,12 @@ export function selectionAnswer<const Name extends string, Figures extends TProp
       ...figures,
       ...more,
       mean: shownLength(
-        'Mean diameter of the chosen balls. It decides the plug, the inner ring, and the space between plates.',
+        'Mean diameter of the chosen balls. It decides the plug, the inner ring, and how high an upper plate is.',
       ),
       standardDeviation: shownLength('Standard deviation of the chosen balls (divisor n − 1).'),
       spread: shownLength('Largest minus smallest diameter of the chosen balls.'),
       grooveChange: changeOf(
-        'Change of the groove after which these balls leave the target gap. Above 0 there is wood to remove; below 0 the groove is too deep. Where balls ride on the edges of the groove, the land changes with it. On plates: how far the groove circle must move out.',
+        'Change of the groove after which these balls leave the target gap. Above 0 there is wood to remove; below 0 the groove is too deep. Where balls ride on the edges of the groove, the land changes with it. On a plate: how far the groove circle must move out.',
       ),
       bounds: refTo<typeof SelectionBounds>('SelectionBounds'),
       orderEffect: refTo<typeof OrderEffect>(`${prefix}OrderEffect`),

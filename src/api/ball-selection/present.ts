@@ -127,6 +127,7 @@ function toWarning(
     'gap-below-assembly-gap': '/design/ballGap',
     binds: `/${fields.inner}`,
     'little-play': `/${fields.inner}`,
+    'much-play': `/${fields.inner}`,
     'rides-on-edges': '/design/groove',
   }
   return {

@@ -12,7 +12,7 @@ export const ROWS_DESCRIPTION = 'A row for each diameter and count: all counts o
 
 const RING = {
   balls: Type.Object(
-    { count: Type.Integer({ description: 'Number of balls or rollers.' }), diameter: shownLength('Nominal diameter.') },
+    { count: Type.Integer({ description: 'How many there are.' }), diameter: shownLength('Nominal diameter.') },
     { description: 'The balls, as in a design.' },
   ),
   closedPitchRadius: shownLength('Pitch radius at which the balls exactly close.'),

@@ -217,6 +217,7 @@ describe('ball selection', () => {
         selectionRefusal({ code: 'groove-meets-bore', path: '', given: mm(9), above: mm(10) }, 'mm', terms),
         selectionWarning({ code: 'binds', play: mm(-0.1) }, 'mm', terms),
         selectionWarning({ code: 'little-play', play: mm(0.1), least: mm(0.14) }, 'mm', terms),
+        selectionWarning({ code: 'much-play', play: mm(0.7), most: mm(0.56) }, 'mm', terms),
       ])
     }
     if (traitsOf(DESIGNS[arrangement]).raceway === 'groove') {

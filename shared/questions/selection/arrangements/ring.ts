@@ -19,6 +19,7 @@ export const inRings = (grooveField: GrooveField, innerField: GrooveField): Sele
   placeIn: ({ resolved, outerRing, innerRing, radialInternalClearance }, innerAsItIs) => {
     const groove = resolved.outerGroove
     const { units, bore } = resolved.input
+    const { min: enough, max: mostPlay } = playLimits(radialInternalClearance, units)
     const asItIs = innerAsItIs ?? rounded(innerRing.grooveBottomDiameter, units)
     const innerBottomRadius = mm(asItIs / 2 + innerRing.grooveDepth - innerRing.seatDepth)
     return {
@@ -41,9 +42,9 @@ export const inRings = (grooveField: GrooveField, innerField: GrooveField): Sele
           return { margin, runOut, decisive }
         }
       },
-      enough: playLimits(radialInternalClearance, units).min,
+      enough,
       aims: ['advised', 'most-play', 'least-run-out', 'least-play'],
-      inner: { asItIs, designedPlay: radialInternalClearance, bore },
+      inner: { asItIs, designedPlay: radialInternalClearance, mostPlay, bore },
       atRest: () => undefined,
     }
   },

@@ -602,6 +602,13 @@ describe('warned of play', () => {
     expect(freed.chosen.margin).toBeGreaterThanOrEqual((freed.inner?.designedPlay ?? Number.NaN) / 2)
   })
 
+  test('too much play: no suggestion once the wood is gone', () => {
+    const innerGrooveBottomDiameter = mm(bearingOf(design(12)).innerRing.grooveBottomDiameter - 1)
+    const warnings = select({ ...tight, innerGrooveBottomDiameter }).warnings
+    expect(warnings.filter(({ facts }) => facts.code === 'much-play')).toMatchObject([{ severity: 'risk' }])
+    expect(warnings[0]).not.toHaveProperty('suggestion')
+  })
+
   test('an inner groove as deep as the bore is refused', () => {
     expect(refusal({ ...tight, innerGrooveBottomDiameter: mm(1) })).toMatchObject([
       { code: 'groove-meets-bore', path: '/innerGrooveBottomDiameter', given: 1, above: 1 },
