@@ -20,7 +20,7 @@ const angle = (one: number, other: number, apart: number): number =>
   Math.acos((one * one + other * other - apart * apart) / (2 * one * other))
 
 /** Balls round a groove; the gap whole between the last and the first, or an equal part of it between all. */
-export function discs(
+function discs(
   diameters: readonly number[],
   away: (diameter: number) => number,
   apart: (one: number, other: number) => number,
