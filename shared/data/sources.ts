@@ -68,7 +68,7 @@ export const SOURCES = {
   },
   derived: {
     title: 'Geometry of rigid bearings, derived in this project and tested by a second method',
-    usedFor: 'the gap of a full ring and its slopes, how the last of it goes in, and the play',
+    usedFor: 'the gap of a full ring and its slopes, how the last of it goes in, and clearances',
     standing: 'derived here',
   },
   trade: {
