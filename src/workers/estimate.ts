@@ -1,6 +1,4 @@
 import type { RingsInput } from '#shared/bearing/resolve.ts'
-import { SEARCH_EFFORT } from '#shared/questions/search/effort.ts'
-import { candidatesIn } from '#shared/questions/search/input.ts'
 import type { ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import { BATCHES_A_LOOK } from '#shared/questions/tolerance/tolerance-check.ts'
 import { USUAL_BATCH } from '#shared/statistics/monte-carlo.ts'
@@ -22,7 +20,7 @@ type Cost<Name extends TaskName> = {
 const COSTS: { readonly [Name in TaskName]: Cost<Name> } = {
   // Balls measured, and balls wanted.
   ballSelection: { units: ({ design, measured }) => measured.length + design.balls.count, unitMs: 0.05 },
-  beginSearch: { units: (input) => candidatesIn(input) * SEARCH_EFFORT.bound, unitMs: 0.02 },
+  beginSearch: { units: () => 1, unitMs: 1 },
   furtherSearch: {
     units: ({ mostEffort }) => mostEffort,
     done: ({ progress }, { effort }) => effort - progress.effort,
