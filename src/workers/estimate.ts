@@ -24,7 +24,7 @@ const COSTS: { readonly [Name in TaskName]: Cost<Name> } = {
   furtherSearch: {
     units: ({ mostEffort }) => mostEffort,
     done: ({ progress }, { effort }) => effort - progress.effort,
-    unitMs: 0.02,
+    unitMs: 0.03,
   },
   concludeSearch: { units: ({ progress }) => 1 + progress.best.length, unitMs: 0.1 },
   // Readings; an earlier state costs half of one more, and the decision some eight.

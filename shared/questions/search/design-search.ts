@@ -6,9 +6,9 @@ import { yearFaults } from '#shared/questions/season/seasonal-fit.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { DROP_REASONS, type DropReason } from './drop-reason.ts'
 import { effortLeft, effortToProve, SEARCH_EFFORT } from './effort.ts'
-import { candidateAt, designOf, gridSize } from './grid.ts'
+import { candidateAt, designOf, gridSize, ringsIn } from './grid.ts'
 import { candidatesWanted, type DesignSearchInput, type ResolvedSearch, resolveSearch } from './input.ts'
-import { type Judged, judge, proved } from './judge.ts'
+import { boundWith, type Judged, judge, proved } from './judge.ts'
 import type { Entry, SearchProgress } from './progress.ts'
 
 /** A design among the best, with the input that asks for it. */
@@ -79,6 +79,7 @@ export function beginSearch(input: DesignSearchInput): Result<SearchProgress, re
     bounds: new Float64Array(candidates).fill(Number.NaN),
     judged: 0,
     order: new Uint32Array(0),
+    lost: new Float64Array(ringsIn(search)).fill(Number.NaN),
     looked: 0,
     proved: 0,
     dropped: Object.fromEntries(DROP_REASONS.map((reason) => [reason, 0])) as Record<DropReason, number>,
@@ -91,74 +92,93 @@ export function beginSearch(input: DesignSearchInput): Result<SearchProgress, re
 
 /**
  * The next step: candidates are judged, and then proved in the order of their bounds, until `mostEffort` more has been spent
- * or the search is over. How a search is cut into steps plays no part in its answer. The `bounds` of the progress given are
- * written to.
+ * or the search is over. How a search is cut into steps plays no part in its answer. The `bounds` and `lost` of the progress
+ * given are written to.
  */
 export function furtherSearch({ input, progress, mostEffort, mostStopped = MOST_STOPPED }: SearchStep): SearchProgress {
   const search = resolveSearch(input)
   const until = progress.effort + mostEffort
-  const isJudged = progress.judged === progress.bounds.length
+  const isJudged = progress.judged === ringsIn(search)
   const reached = isJudged ? proveOn(search, progress, until, mostStopped) : judgeOn(search, progress, until)
   return { ...reached, effortLeft: effortLeft(input, reached, mostStopped) }
 }
 
 type Reached = Omit<SearchProgress, 'effortLeft'>
 
+/** Of candidates that differ in their bore alone the one with the smallest is worked out; the others have a bound from it. */
 function judgeOn(search: ResolvedSearch, progress: SearchProgress, until: number): Reached {
   const { bounds } = progress
+  const { bores } = search
+  const rings = ringsIn(search)
   const dropped = { ...progress.dropped }
   let { judged, effort } = progress
-  for (; judged < bounds.length && effort < until; judged++) {
-    effort += SEARCH_EFFORT.judgement
-    const found = judge(search, candidateAt(search, judged))
-    if (typeof found === 'string') dropped[found]++
-    else bounds[judged] = found.score
+  for (; judged < rings && effort < until; judged++) {
+    const first = judged * bores.length
+    effort += SEARCH_EFFORT.judgement + bores.length * SEARCH_EFFORT.bound
+    const narrow = judge(search, candidateAt(search, first))
+    for (const [place, bore] of bores.entries()) {
+      const bound = typeof narrow === 'string' ? narrow : boundWith(search, narrow, bore)
+      if (typeof bound === 'string') dropped[bound]++
+      else bounds[first + place] = bound
+    }
   }
-  if (judged < bounds.length) return { ...progress, dropped, judged, effort }
+  if (judged < rings) return { ...progress, dropped, judged, effort }
   const left = Uint32Array.from(bounds.keys()).filter((index) => !Number.isNaN(itemAt(bounds, index)))
   const order = left.sort((one, other) => itemAt(bounds, other) - itemAt(bounds, one) || one - other)
   return { ...progress, dropped, judged, effort, order, isOver: order.length === 0 }
 }
 
+/** A bound may differ from a score by its last digits. */
+const ROUNDING = 1e-12
+
 function proveOn(search: ResolvedSearch, progress: SearchProgress, until: number, mostStopped: number): Reached {
-  const { order, bounds } = progress
+  const { order, bounds, lost } = progress
+  const isSame = isSameForAllBores(search)
   const dropped = { ...progress.dropped }
   const best = new Best(candidatesWanted(search.input), ringOf(search), progress.best)
   let { looked, effort, isOver, proved: tried } = progress
   for (; !isOver && effort < until; looked++) {
     const index = order[looked]
-    const bound = bounds[index ?? -1] ?? Number.NaN
+    const bound = (bounds[index ?? -1] ?? Number.NaN) + ROUNDING
     if (index === undefined || bound < best.lowest) {
       isOver = true
       break
     }
-    effort += SEARCH_EFFORT.look
-    if (!best.takes({ index, score: bound })) continue
+    effort += SEARCH_EFFORT.bound
+    const ring = Math.floor(index / search.bores.length)
+    const lostBefore = itemAt(lost, ring)
+    if (lostBefore === FAILS || !best.takes({ index, score: bound - (lostBefore || 0) })) continue
     tried++
-    const found = proofOf(search, index, bound)
     effort += effortToProve(search.input, itemAt(search.counts, candidateAt(search, index).count))
+    const judged = judge(search, candidateAt(search, index))
+    const found = typeof judged === 'string' ? judged : proved(search, judged)
     if (typeof found !== 'string') {
-      best.add({ index, score: found })
+      if (isSame && typeof judged !== 'string') lost[ring] = judged.score - found.score
+      best.add({ index, score: found.score })
     } else {
-      dropped[found]++
+      const isOfRing = isSame && judged !== found
+      dropped[found] += isOfRing ? boresLeft(bounds, ring, search.bores.length) : 1
+      if (isOfRing) lost[ring] = FAILS
       isOver = dropped['not-all-year'] > mostStopped
     }
   }
   return { ...progress, looked, proved: tried, dropped, best: best.entries, effort, isOver }
 }
 
-/** The score of a candidate that was found good, with its load and its year; nothing to prove where there is neither. */
-function proofOf(search: ResolvedSearch, index: number, bound: number): number | DropReason {
-  const { load, year } = search.input
-  if (load === undefined && year === undefined) return bound
-  const found = proved(search, judgedAt(search, index))
-  return typeof found === 'string' ? found : found.score
-}
+/** The load and the year of a ring of balls that carries too little, or stops. */
+const FAILS = Number.POSITIVE_INFINITY
 
-function judgedAt(search: ResolvedSearch, index: number): Judged {
+/** Whether load and year take as much from every bore: the bore is felt in a hoop of segments alone. */
+const isSameForAllBores = ({ input: { year } }: ResolvedSearch): boolean =>
+  year?.woods.innerRing.construction.startsWith('segmented') !== true
+
+/** How many bores of a ring of balls are still in question. */
+const boresLeft = (bounds: Float64Array, ring: number, bores: number): number =>
+  bounds.subarray(ring * bores, (ring + 1) * bores).filter((bound) => !Number.isNaN(bound)).length
+
+function provedAt(search: ResolvedSearch, index: number): Judged | DropReason {
   const judged = judge(search, candidateAt(search, index))
-  if (typeof judged === 'string') throw new RangeError(`index must be of a candidate that was found good, got ${index}`)
-  return judged
+  return typeof judged === 'string' ? judged : proved(search, judged)
 }
 
 /**
@@ -186,7 +206,7 @@ export function concludeSearch({
 
 /** What was found good is judged again: so that a search in progress is a list of numbers. */
 function rankedAt(search: ResolvedSearch, index: number): Ranked {
-  const found = proved(search, judgedAt(search, index))
+  const found = provedAt(search, index)
   if (typeof found === 'string') throw new RangeError(`index must be of a candidate that was found good, got ${index}`)
   return { ...found, index, design: designOf(search, candidateAt(search, index)) }
 }

@@ -15,6 +15,10 @@ export interface Candidate {
 export const gridSize = ({ input, choices, counts, bores }: ResolvedSearch): number =>
   input.balls.length * choices.length * counts.length * bores.length
 
+/** How many candidates differ in more than their bore. */
+export const ringsIn = (search: ResolvedSearch): number =>
+  search.bores.length === 0 ? 0 : gridSize(search) / search.bores.length
+
 /** The candidate of an index from 0 to the size of the grid: bores run fastest, balls slowest. */
 export function candidateAt({ bores, counts, choices }: ResolvedSearch, index: number): Candidate {
   let left = index

@@ -133,6 +133,7 @@ export function resolveSearch(input: DesignSearchInput): ResolvedSearch {
     finishAllowance: defaults.FINISH_ALLOWANCE,
     ...USUAL,
     ...input,
+    balls: input.balls.map((stock) => ({ material: defaults.BALL_MATERIAL, ...stock })),
     ...denominatorInput(input),
     arrangement,
     bore: { ...bore, step },
@@ -163,5 +164,6 @@ const boreStepOf = ({ bore, units }: Pick<DesignSearchInput, 'bore' | 'units'>):
 /** A step that comes to the largest bore within rounding comes to it. */
 const WITHIN = 1e-9
 
-const boreCount = (input: DesignSearchInput): number =>
+/** How many bores there are from the smallest to the largest. */
+export const boreCount = (input: DesignSearchInput): number =>
   Math.max(0, Math.floor((input.bore.max - input.bore.min) / boreStepOf(input) + WITHIN) + 1)

@@ -60,7 +60,7 @@ export function judge(search: ResolvedSearch, at: Candidate): Judged | DropReaso
   const thinnest = Math.min(outerWall, innerWall)
   if (!reaches(thinnest, LEAST_WALL * ballDiameter)) return 'bore-too-large'
   const isNested = landGap !== undefined && reaches(landGap, input.partingWidth ?? 0)
-  const used = materialUsed(sizes.discs, isNested, boardWidths)
+  const used = materialUsed(sizes.discs, bearing.resolved.input.bore, isNested, boardWidths)
   const board = boardFor(outsideDiameter, boardWidths)
   if (used === undefined || board === undefined) return 'no-board'
   const gapAtShop = shopGap(bearing, sizes)
@@ -77,7 +77,7 @@ export function judge(search: ResolvedSearch, at: Candidate): Judged | DropReaso
     ...(sizes.seats.length === 0 ? {} : { seat: seatMark(sizes.seats) }),
     material: used,
     ...(landGap === undefined ? {} : { nesting: isNested ? 1 : 0 }),
-    onHand: onHandMark(search, bearing),
+    onHand: onHandMark(search, bearing, bearing.resolved.input.bore),
   }
   return {
     bearing,
@@ -92,6 +92,24 @@ export function judge(search: ResolvedSearch, at: Candidate): Judged | DropReaso
     materialUsed: used,
     board: mm(board),
   }
+}
+
+/**
+ * No lower than the score of a candidate that has another, larger bore and is else the same: only the wood beside the bore
+ * hangs on that, and with less of it there are no fewer warnings. Or the reason why there is none.
+ */
+export function boundWith(search: ResolvedSearch, narrow: Judged, bore: Mm): number | DropReason {
+  const { bearing, sizes, isNested, isRisky } = narrow
+  const { ballDiameter, input } = bearing.resolved
+  const thinnest = Math.min(sizes.outerWall, sizes.innerWall - (bore - input.bore) / 2)
+  if (!reaches(thinnest, LEAST_WALL * ballDiameter)) return 'bore-too-large'
+  const marks = {
+    ...narrow.marks,
+    wall: wallMark(thinnest, ballDiameter),
+    material: materialUsed(sizes.discs, bore, isNested, search.boardWidths) ?? 1,
+    onHand: onHandMark(search, bearing, bore),
+  }
+  return scoreOf(marks, search, isRisky)
 }
 
 /** A judged candidate with its load and its year, or the reason why it is none. Its score is no higher than before. */
@@ -139,8 +157,7 @@ const isInBand = ({ resolved }: Bearing, gap: Mm | undefined): boolean =>
   reaches(resolved.maxBallGap, gap)
 
 /** The part of the tools for this bearing that is there: the drill for its bore, and a plug from go to no-go. */
-function onHandMark({ input: { drillDiameters, plugDiameters } }: ResolvedSearch, bearing: Bearing): number {
-  const { bore } = bearing.resolved.input
+function onHandMark({ input: { drillDiameters, plugDiameters } }: ResolvedSearch, bearing: Bearing, bore: Mm): number {
   const isThere: boolean[] = []
   if (drillDiameters !== undefined) isThere.push(drillDiameters.some((drill) => isSame(drill, bore)))
   if (plugDiameters !== undefined && 'gauge' in bearing) {

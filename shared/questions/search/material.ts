@@ -14,12 +14,13 @@ export function boardFor(diameter: number, boardWidths: readonly Mm[]): number |
  */
 export function materialUsed(
   discs: readonly Disc[],
+  bore: number,
   isNested: boolean,
   boardWidths: readonly Mm[],
 ): number | undefined {
   let [used, taken] = [0, 0]
   for (const [place, { outside, hole }] of discs.entries()) {
-    used += (Math.PI / 4) * (outside * outside - hole * hole)
+    used += (Math.PI / 4) * (outside * outside - (hole === 'bore' ? bore * bore : hole * hole))
     if (place === 1 && isNested) continue
     const board = boardFor(outside, boardWidths)
     if (board === undefined) return undefined

@@ -9,8 +9,8 @@ export type Choice = Readonly<Partial<Record<DepthList | 'cutterDiameters', numb
 /** A disc that is sawn from a board. */
 export interface Disc {
   readonly outside: number
-  /** The hole that is turned into it. */
-  readonly hole: number
+  /** The hole that is turned into it; the bore changes from candidate to candidate. */
+  readonly hole: number | 'bore'
 }
 
 /** The sizes of a candidate by which it is judged. */

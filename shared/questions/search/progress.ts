@@ -10,13 +10,15 @@ export interface Entry {
 export interface SearchProgress {
   /** No score of a candidate is above its bound; NaN where it is dropped or not judged yet. */
   readonly bounds: Float64Array
-  /** How many are judged: the first of the grid. */
+  /** How many rings of balls are judged, with all their bores: the first of the grid. */
   readonly judged: number
   /** Those that are left, the best bound first; empty until all are judged. */
   readonly order: Uint32Array
   /** How many of `order` have been looked at, and how many of these were proved. */
   readonly looked: number
   readonly proved: number
+  /** What load and year take from the score of a ring of balls, whatever its bore: Infinity where it fails; NaN where that is not known. */
+  readonly lost: Float64Array
   readonly dropped: Readonly<Record<DropReason, number>>
   /** The best so far. */
   readonly best: readonly Entry[]

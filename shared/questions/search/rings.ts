@@ -17,7 +17,7 @@ export const ringSizes = ({ outerRing, innerRing, landGap }: RingPair, gapPerCut
   landGap,
   discs: [
     { outside: outerRing.outsideDiameter, hole: outerRing.landDiameter },
-    { outside: innerRing.landDiameter, hole: innerRing.boreDiameter },
+    { outside: innerRing.landDiameter, hole: 'bore' },
   ],
   seats: [],
   cutDiameter: outerRing.grooveBottomDiameter,

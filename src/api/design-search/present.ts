@@ -157,9 +157,7 @@ function toEcho({ search: { input } }: DesignSearch, request: DesignSearchReques
   const { units, arrangement, year } = request
   return present<DesignSearchRequest>({
     ...{ units, arrangement },
-    balls: input.balls.map(({ material = BALL_MATERIAL, ...stock }) =>
-      toRequest(STOCK_FIELDS, { ...stock, material }, units),
-    ),
+    balls: input.balls.map((stock) => toRequest(STOCK_FIELDS, { ...stock }, units)),
     ...Object.fromEntries(DEPTH_LISTS.flatMap((list) => (request[list] === undefined ? [] : [[list, request[list]]]))),
     ...(toRequest(rowsOf(arrangement), { ...input }, units) as unknown as Omit<DesignSearchRequest, 'balls'>),
     onlyOnRule: input.onlyOnRule,
@@ -174,11 +172,9 @@ function toEchoedLoad(request: DesignSearchRequest, load: Load): Load {
   const { offset } = resolvePlateLoad({ ...asked, axialLoad: 0 }, false)
   const whole = { wood, dentFraction, ...('offset' in loadRows(request) ? { offset } : {}) }
   return present<Load>({
+    ...toRequest(loadRows(request), { ...whole }, request.units),
     radialLoad: load.radialLoad,
     axialLoad: load.axialLoad,
-    ...toRequest(loadRows(request), { ...whole }, request.units),
-    ...(load.radialLoad === undefined ? {} : { radialLoad: load.radialLoad }),
-    ...(load.axialLoad === undefined ? {} : { axialLoad: load.axialLoad }),
     forceUnits: forceUnitsOf(request),
   })
 }

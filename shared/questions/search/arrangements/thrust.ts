@@ -13,7 +13,7 @@ export const THRUST_SEARCH: SearchModule<ThrustInput, ThrustBearing, Omit<PlateL
     ...(cutterDiameters === undefined ? {} : { groove: { cutterDiameter: mm(cutterDiameters) } }),
   }),
   sizesOf: ({ plate, gapPerPitchRadius, resolved }) => {
-    const disc = { outside: plate.outsideDiameter, hole: plate.boreDiameter }
+    const disc = { outside: plate.outsideDiameter, hole: 'bore' } as const
     const seat = { onBottom: plate.seat === 'bottom', conformity: plate.grooveRadius / resolved.ballDiameter }
     return {
       outsideDiameter: plate.outsideDiameter,

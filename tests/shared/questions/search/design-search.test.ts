@@ -10,7 +10,7 @@ import {
   designSearch,
   furtherSearch,
 } from '#shared/questions/search/design-search.ts'
-import { effortToProve, expectedEffort, SEARCH_EFFORT } from '#shared/questions/search/effort.ts'
+import { effortToProve, expectedEffort } from '#shared/questions/search/effort.ts'
 import { SHOWN } from '#shared/questions/search/fields.ts'
 import { candidateAt, gridSize } from '#shared/questions/search/grid.ts'
 import { candidatesIn, type DesignSearchInput, resolveSearch } from '#shared/questions/search/input.ts'
@@ -405,7 +405,7 @@ describe('in parts', () => {
     }
     const begun = beginSearch(input)
     if (!begun.ok) throw new Error('the search does not begin')
-    const largest = SEARCH_EFFORT.look + effortToProve(input, 40)
+    const largest = 3 + effortToProve(input, 40)
     for (let progress = begun.value; !progress.isOver; ) {
       const next = furtherSearch({ input, progress, mostEffort: 100 })
       expect(next.effort - progress.effort).toBeLessThanOrEqual(100 + largest)

@@ -30,7 +30,7 @@ const throughYear = (swing: number, more: Partial<DesignSearchInput>): DesignSea
   ...more,
 })
 
-const PART = 2_500
+const PART = 250
 
 function inParts(input: DesignSearchInput): readonly SearchProgress[] {
   const begun = beginSearch(input)

@@ -61,10 +61,10 @@ test('boards: the narrowest that will do, and what of it becomes rings', () => {
   expect(boardFor(73, [])).toBe(73)
   const discs = [
     { outside: 120, hole: 80 },
-    { outside: 60, hole: 20 },
+    { outside: 60, hole: 'bore' as const },
   ]
   const rings = (Math.PI / 4) * (120 * 120 - 80 * 80 + 60 * 60 - 20 * 20)
-  expect(materialUsed(discs, true, boards)).toBeWithin(1e-12, rings / (120 * 140))
-  expect(materialUsed(discs, false, boards)).toBeWithin(1e-12, rings / (120 * 140 + 60 * 100))
-  expect(materialUsed([{ outside: 191, hole: 80 }], true, boards)).toBeUndefined()
+  expect(materialUsed(discs, 20, true, boards)).toBeWithin(1e-12, rings / (120 * 140))
+  expect(materialUsed(discs, 20, false, boards)).toBeWithin(1e-12, rings / (120 * 140 + 60 * 100))
+  expect(materialUsed([{ outside: 191, hole: 80 }], 20, true, boards)).toBeUndefined()
 })
