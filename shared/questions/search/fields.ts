@@ -70,7 +70,7 @@ export const COMMON_FIELDS = {
     }),
   ),
   bore: required(group('BoreLimits', 'Every bore from `min` on by `step`.', BORE)),
-  counts: group('CountLimits', 'How many balls or rollers fill the bearing.', {
+  counts: group('CountLimits', 'How many of them the bearing holds.', {
     min: integer('The fewest.', COUNT.bounds, trade(String(COUNTS.min), 'with fewer it runs rough')),
     max: integer('The most.', COUNT.bounds, trade(String(COUNTS.max), 'more are seldom turned for')),
   }),
@@ -118,7 +118,7 @@ export const OWN_FIELDS = {
 /** Depths of grooves to try, as fractions of the ball diameter. */
 export const DEPTH_LISTS = ['outerEngagements', 'innerEngagements', 'engagements'] as const
 export type DepthList = (typeof DEPTH_LISTS)[number]
-export const DEPTHS = { each: ENGAGEMENT, items: { least: 1, most: 12 } }
+export const DEPTHS = { each: ENGAGEMENT, items: { least: 1, most: 12 } } as const
 
 /** `onlyOnRule`, which is true or false. */
 export const ON_RULE = {
@@ -127,7 +127,7 @@ export const ON_RULE = {
   byDefault: plain('false', 'designs count whatever figure the rule shows'),
 }
 
-/** Balls or rollers on hand, or to be had. */
+/** What rolls: on hand, or to be had. */
 export const STOCK_FIELDS = {
   diameter: required(length('Nominal diameter.')),
   material: BALLS.fields.material,
@@ -142,12 +142,15 @@ export const STOCK_FIELDS = {
 } as const satisfies Fields
 export type Stock = InputOf<typeof STOCK_FIELDS>
 
-const WOODEN = { wood: LOAD_FIELDS.wood, dentFraction: LOAD_FIELDS.dentFraction }
-/** The load of a search, by what carries it. */
-export const SEARCH_LOADS = {
-  rings: { radialLoad: required(LOAD_FIELDS.radialLoad), ...WOODEN },
-  plates: { axialLoad: required(LOAD_FIELDS.axialLoad), offset: LOAD_FIELDS.offset, ...WOODEN },
-} as const satisfies Readonly<Record<string, Fields>>
+const { wood, dentFraction } = LOAD_FIELDS
+/** A load across the axis, and one along it. */
+export const ACROSS_FIELDS = { radialLoad: required(LOAD_FIELDS.radialLoad), wood, dentFraction } as const
+export const ALONG_FIELDS = {
+  axialLoad: required(LOAD_FIELDS.axialLoad),
+  offset: LOAD_FIELDS.offset,
+  wood,
+  dentFraction,
+} as const
 
 const { fields } = ARRANGEMENTS.radial.fields
 /** What is the same in every design that is tried, of any arrangement. */

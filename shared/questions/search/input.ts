@@ -29,7 +29,7 @@ import type { Choice } from './module.ts'
 /** It searches among bearings of every arrangement. */
 export const DESIGN_SEARCH = { name: 'design-search', serves: ARRANGEMENT_NAMES } as const satisfies Question
 
-/** A load that a bearing must carry, in newtons: `radialLoad` of rings, `axialLoad` of plates. */
+/** A load that a bearing must carry, in newtons: the one that goes with its arrangement. */
 export type SearchLoad = Pick<LoadCheckInput, 'wood' | 'dentFraction'> &
   Partial<Pick<LoadCheckInput, 'radialLoad'> & Pick<PlateLoadCheckInput, 'axialLoad' | 'offset'>>
 

@@ -1,4 +1,5 @@
 import type { AnyBearing } from '#shared/bearing/arrangement.ts'
+import type { Fields, NumberField } from '#shared/bearing/field.ts'
 import type { Split } from '#shared/bearing/fields.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { Criterion, DepthList, OWN_FIELDS } from './fields.ts'
@@ -32,7 +33,10 @@ export interface Sizes {
 /** How an arrangement is searched. Written as methods, so that a module for one bearing may stand in the record of all. */
 export interface SearchModule<Input, B extends AnyBearing, Load> {
   /** The fields that it has beside those of all. */
-  readonly has: readonly (keyof typeof OWN_FIELDS | DepthList | 'onlyOnRule')[]
+  readonly has: readonly (keyof typeof OWN_FIELDS | 'onlyOnRule')[]
+  /** The rows of the depths that it has lists of, and of its load. */
+  readonly depths: Readonly<Partial<Record<DepthList, NumberField>>>
+  readonly load: Fields
   /** The marks that it has beside `load` and `onHand`. */
   readonly marks: readonly Criterion[]
   /** Where one of its rings can be split. */

@@ -1,3 +1,4 @@
+import type { NumberField } from '#shared/bearing/field.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { LoadCheckInput } from '#shared/questions/load/input.ts'
 import { resolveLoad } from '#shared/questions/load/input.ts'
@@ -29,6 +30,21 @@ export const ringSeats = ({ outerRing, innerRing, resolved }: RingPair): Sizes['
     onBottom: seat === 'bottom',
     conformity: grooveRadius / resolved.ballDiameter,
   }))
+
+/** The rows of the depths of two rings, each of which may have a default of its own. */
+export const ringDepths = ({
+  outerRing,
+  innerRing,
+}: {
+  readonly outerRing: GroovedRing
+  readonly innerRing: GroovedRing
+}) => ({
+  outerEngagements: outerRing.fields.engagement,
+  innerEngagements: innerRing.fields.engagement,
+})
+interface GroovedRing {
+  readonly fields: { readonly engagement: NumberField }
+}
 
 export const groovedParts = ({ outerEngagements, innerEngagements, cutterDiameters }: Choice) => ({
   ...(outerEngagements === undefined ? {} : { outerRing: { engagement: outerEngagements } }),

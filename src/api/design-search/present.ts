@@ -3,9 +3,10 @@ import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type Default, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import { DESIGN_SOURCES, LOAD_CHECK_SOURCES, type SourceId } from '#shared/data/sources.ts'
 import { resolveLoad, resolvePlateLoad } from '#shared/questions/load/input.ts'
+import { SEARCHED } from '#shared/questions/search/arrangements.ts'
 import type { DesignSearch, Ranked, SearchRefusal } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
-import { DEPTH_LISTS, ON_RULE, SEARCH_LOADS, STOCK_FIELDS } from '#shared/questions/search/fields.ts'
+import { DEPTH_LISTS, ON_RULE, STOCK_FIELDS } from '#shared/questions/search/fields.ts'
 import { candidatesIn, type DesignSearchInput } from '#shared/questions/search/input.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
@@ -17,7 +18,7 @@ import { cautionsFor } from '#src/api/caution.ts'
 import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/climate.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
-import { FORCE_UNITS_FIELD, toNewtons, usualForceUnits } from '#src/api/force.ts'
+import { toNewtons, usualForceUnits } from '#src/api/force.ts'
 import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
@@ -35,7 +36,7 @@ import {
 } from '#src/words/design-search.ts'
 import { searchSummary } from '#src/words/summary.ts'
 import { TERMS } from '#src/words/terms.ts'
-import { type DesignSearchRequest, type DesignSearchResponse, depthDefault, rowsOf } from './schema.ts'
+import { type DesignSearchRequest, type DesignSearchResponse, loadRows, rowsOf } from './schema.ts'
 
 /** As many as are judged in a few seconds; fewer where each may have to be loaded too. */
 const MOST_CANDIDATES = 100_000
@@ -81,14 +82,13 @@ function toInput(request: DesignSearchRequest): DesignSearchInput {
 }
 
 type Load = NonNullable<DesignSearchRequest['load']>
-const loadRows = ({ arrangement }: DesignSearchRequest) => SEARCH_LOADS[ARRANGEMENTS[arrangement].traits.members]
 const forceUnitsOf = ({ units, load }: DesignSearchRequest) => load?.forceUnits ?? usualForceUnits(units)
 
 function toLoad(request: DesignSearchRequest, load: Load): NonNullable<DesignSearchInput['load']> {
   const newtons = (force: number | undefined) =>
     force === undefined ? undefined : toNewtons(force, forceUnitsOf(request))
   return present<NonNullable<DesignSearchInput['load']>>({
-    ...fromRequest(loadRows(request), load, request.units),
+    ...fromRequest(SEARCHED[request.arrangement].load, load, request.units),
     radialLoad: newtons(load.radialLoad),
     axialLoad: newtons(load.axialLoad),
   })
@@ -170,9 +170,9 @@ function toEchoedLoad(request: DesignSearchRequest, load: Load): Load {
   const asked = toLoad(request, load)
   const { wood, dentFraction } = resolveLoad({ ...asked, radialLoad: 0 }, false)
   const { offset } = resolvePlateLoad({ ...asked, axialLoad: 0 }, false)
-  const whole = { wood, dentFraction, ...('offset' in loadRows(request) ? { offset } : {}) }
+  const whole = { wood, dentFraction, ...('offset' in loadRows(request.arrangement) ? { offset } : {}) }
   return present<Load>({
-    ...toRequest(loadRows(request), { ...whole }, request.units),
+    ...toRequest(SEARCHED[request.arrangement].load, { ...whole }, request.units),
     radialLoad: load.radialLoad,
     axialLoad: load.axialLoad,
     forceUnits: forceUnitsOf(request),
@@ -186,7 +186,7 @@ const defaultsFor = (request: DesignSearchRequest): Defaults => ({
   ...STOCK_DEFAULTS,
   '/onlyOnRule': ON_RULE.byDefault,
   ...yearDefaults('/year'),
-  ...defaultsOf({ ...loadRows(request), forceUnits: FORCE_UNITS_FIELD }, '/load'),
+  ...defaultsOf(loadRows(request.arrangement), '/load'),
 })
 
 /** The rules by which each design has a value of its own, and the limits that there are not. */
@@ -194,7 +194,7 @@ function rulesIn(input: DesignSearchRequest): Assumption[] {
   const { arrangement } = input
   const rules: (readonly [string, Default | undefined])[] = [
     ...leavesOf(rowsOf(arrangement)).map(({ path, field }) => [path, field.byDefault] as const),
-    ...DEPTH_LISTS.map((list) => [`/${list}`, depthDefault(arrangement, list)] as const),
+    ...DEPTH_LISTS.map((list) => [`/${list}`, SEARCHED[arrangement].depths[list]?.byDefault] as const),
     ...input.balls.flatMap((_, place) =>
       leavesOf(STOCK_FIELDS, ['balls', String(place)]).map(({ path, field }) => [path, field.byDefault] as const),
     ),

@@ -1,24 +1,25 @@
 import { type Static, type TSchema, Type } from 'typebox'
 import { ARRANGEMENT_NAMES, ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
-import { type Default, type Fields, group } from '#shared/bearing/field.ts'
+import { type Fields, group, type NumberField } from '#shared/bearing/field.ts'
 import { SEARCHED } from '#shared/questions/search/arrangements.ts'
 import { DROP_REASONS, type DropReason } from '#shared/questions/search/drop-reason.ts'
 import type { SharedDesign } from '#shared/questions/search/fields.ts'
 import {
+  type ACROSS_FIELDS,
+  type ALONG_FIELDS,
   COMMON_FIELDS,
   CRITERIA,
   type Criterion,
-  DEPTH_LISTS,
   DEPTHS,
   type DepthList,
   ON_RULE,
   OWN_FIELDS,
-  SEARCH_LOADS,
   STOCK_FIELDS,
   sharedFields,
   WEIGHT_FIELDS,
 } from '#shared/questions/search/fields.ts'
 import { SEASONAL_FIT } from '#shared/questions/season/input.ts'
+import type { ForceUnits } from '#shared/units/force.ts'
 import { answerOf } from '#src/api/answer.ts'
 import type { Climate, Woods } from '#src/api/climate.ts'
 import { type DesignRequest, designRef, requestTag, requestUnion, thingsOf, variantId } from '#src/api/design-input.ts'
@@ -32,12 +33,11 @@ import { refTo } from '#src/http/schema.ts'
 
 const MOST_STOCKS = 24
 
-/** The load of a search with the unit that it is stated in. */
-export const LOAD_REQUESTS = {
-  rings: { ...SEARCH_LOADS.rings, forceUnits: FORCE_UNITS_FIELD },
-  plates: { ...SEARCH_LOADS.plates, forceUnits: FORCE_UNITS_FIELD },
-} as const
-type LoadRequest = Partial<RequestOf<(typeof LOAD_REQUESTS)['rings']> & RequestOf<(typeof LOAD_REQUESTS)['plates']>>
+/** The load of an arrangement with the unit that it is stated in. */
+export const loadRows = (name: ArrangementName): Fields => ({ ...SEARCHED[name].load, forceUnits: FORCE_UNITS_FIELD })
+type LoadRequest = Partial<RequestOf<typeof ACROSS_FIELDS> & RequestOf<typeof ALONG_FIELDS>> & {
+  forceUnits?: ForceUnits
+}
 
 /** A search of any arrangement, as it is once the arrangement is filled in: each has some of the fields. */
 export type DesignSearchRequest = {
@@ -55,7 +55,7 @@ export type DesignSearchRequest = {
 
 const BallStock = Type.Object(propertiesOf(STOCK_FIELDS), {
   $id: 'BallStock',
-  description: 'Balls or rollers that you have or can buy.',
+  description: 'What rolls: what you have or can buy.',
   additionalProperties: false,
 })
 
@@ -67,9 +67,6 @@ const SearchYear = Type.Object(
     additionalProperties: false,
   },
 )
-
-const LOAD_IDS = { rings: 'SearchLoad', plates: 'SearchPlateLoad' } as const
-const LOAD_MEANS = 'A load that the bearing must carry without a deeper dent: an estimate, as in `/v1/load-check`.'
 
 type Properties = Record<string, TSchema>
 
@@ -83,27 +80,22 @@ const strict = (own: Properties, all: readonly string[], options: object): TSche
   })
 }
 
-const LOADS = (['rings', 'plates'] as const).map((members) =>
-  strict(propertiesOf(LOAD_REQUESTS[members]), Object.keys({ ...LOAD_REQUESTS.rings, ...LOAD_REQUESTS.plates }), {
-    $id: LOAD_IDS[members],
-    description: LOAD_MEANS,
-  }),
-)
+/** The schema of a name that an arrangement has for a part of its search. */
+const partId = (name: ArrangementName, part: string): string => variantId(name, part).replace(/Request$/, '')
 
-const DEPTH_OF = { outerEngagements: 'outerRing', innerEngagements: 'innerRing', engagements: 'plates' } as const
+const LOAD_NAMES = ARRANGEMENT_NAMES.flatMap((name) => Object.keys(loadRows(name)))
+const loadOf = (name: ArrangementName) =>
+  strict(propertiesOf(loadRows(name)), LOAD_NAMES, {
+    $id: partId(name, 'SearchLoad'),
+    description: 'A load that the bearing must carry without a deeper dent: an estimate, as in `/v1/load-check`.',
+  })
 
-/** The default depth of a groove, as the arrangement's own row states it. */
-export function depthDefault(name: ArrangementName, list: DepthList): Default | undefined {
-  const part = Reflect.get(ARRANGEMENTS[name].fields.fields, DEPTH_OF[list])
-  return part?.fields?.engagement?.byDefault
-}
-
-const depths = (name: ArrangementName, list: DepthList) =>
+const depths = ({ means, byDefault }: NumberField) =>
   Type.Optional(
     Type.Array(Type.Number({ minimum: DEPTHS.each.least, maximum: DEPTHS.each.most }), {
       minItems: DEPTHS.items.least,
       maxItems: DEPTHS.items.most,
-      description: `Depths to try of the groove of \`${DEPTH_OF[list]}\`, as fractions of the ball diameter. Default: ${depthDefault(name, list)?.stated}.`,
+      description: `Depths to try. ${means} Default: ${byDefault?.stated}.`,
     }),
   )
 
@@ -112,10 +104,9 @@ export const rowsOf = (name: ArrangementName): Fields => ({
   ...COMMON_FIELDS,
   ...Object.fromEntries(Object.entries(OWN_FIELDS).filter(([field]) => SEARCHED[name].has.includes(field as never))),
   ...sharedFields(name),
-  weights: group(weightsId(name), 'How much each mark counts.', weightsOf(name)),
+  weights: group(partId(name, 'SearchWeights'), 'How much each mark counts.', weightsOf(name)),
 })
 
-const weightsId = (name: ArrangementName): string => variantId(name, 'SearchWeights').replace(/Request$/, '')
 const weightsOf = (name: ArrangementName): Fields =>
   Object.fromEntries(
     Object.entries(WEIGHT_FIELDS).filter(([mark]) =>
@@ -124,14 +115,14 @@ const weightsOf = (name: ArrangementName): Fields =>
   )
 
 function propertiesFor(name: ArrangementName): Properties {
-  const { traits, fields } = ARRANGEMENTS[name]
+  const { fields } = ARRANGEMENTS[name]
   const { has } = SEARCHED[name]
   const isYearKnown = (SEASONAL_FIT.serves as readonly string[]).includes(name)
   return {
     units: refTo<typeof UnitsName>('Units'),
     arrangement: requestTag(name, fields),
     balls: Type.Array(refTo<typeof BallStock>('BallStock'), { minItems: 1, maxItems: MOST_STOCKS }),
-    ...Object.fromEntries(DEPTH_LISTS.filter((list) => has.includes(list)).map((list) => [list, depths(name, list)])),
+    ...Object.fromEntries(Object.entries(SEARCHED[name].depths).map(([list, row]) => [list, depths(row)])),
     ...propertiesOf(rowsOf(name)),
     ...(has.includes('onlyOnRule')
       ? {
@@ -140,7 +131,7 @@ function propertiesFor(name: ArrangementName): Properties {
           ),
         }
       : {}),
-    load: Type.Optional(refTo(LOAD_IDS[traits.members])),
+    load: Type.Optional(refTo(partId(name, 'SearchLoad'))),
     ...(isYearKnown ? { year: Type.Optional(refTo<typeof SearchYear>('SearchYear')) } : {}),
   }
 }
@@ -182,14 +173,14 @@ const RankedDesign = Type.Object(
       description: 'Sent to `/v1/design`, it gives every size of this bearing.',
     }),
     outsideDiameter: shown('Outside diameter.'),
-    pitchDiameter: shown('Circle through the centres of the seated balls or rollers.'),
+    pitchDiameter: shown('Circle through the centres of what rolls.'),
     cutDiameter: shown(
       'The diameter that is cut to set the bearing: of the outer raceway, or of the circle of the groove.',
     ),
     shop: Type.String({ description: "The rule's nearest figure to `cutDiameter`." }),
     outerWall: shown('Wood between the raceway and the outside.'),
     innerWall: shown('Wood between the raceway and the bore.'),
-    ballGap: Type.Optional(shown('Gap to aim for. Absent where a cage keeps the balls apart.')),
+    ballGap: Type.Optional(shown('Gap to aim for. Absent where no gap closes the ring.')),
     gapAtShop: Type.Optional(shown('Gap that the nearest figure leaves.')),
     nested: Type.Optional(Type.Boolean({ description: "Whether the inner ring comes out of the outer ring's hole." })),
     board: Type.Optional(shown('The narrowest of the boards that will do.')),
@@ -230,11 +221,11 @@ const NONE = () => ({})
 export const DESIGN_SEARCH_SCHEMAS = [
   BallStock,
   SearchYear,
-  ...LOADS,
+  ...ARRANGEMENT_NAMES.map(loadOf),
   ...groupSchemas(group('', '', COMMON_FIELDS), NONE),
   ...ARRANGEMENT_NAMES.map((name) =>
     strict(propertiesOf(weightsOf(name)), CRITERIA, {
-      $id: weightsId(name),
+      $id: partId(name, 'SearchWeights'),
       description: 'How much each mark counts.',
     }),
   ),

@@ -1,12 +1,15 @@
-import type { ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
+import { THRUST_FIELDS, type ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { PlateLoadCheckInput } from '#shared/questions/load/input.ts'
 import { plateLoadCheck } from '#shared/questions/load/plate-load-check.ts'
+import { ALONG_FIELDS } from '#shared/questions/search/fields.ts'
 import type { SearchModule } from '#shared/questions/search/module.ts'
 import { mm } from '#shared/units/length.ts'
 
 export const THRUST_SEARCH: SearchModule<ThrustInput, ThrustBearing, Omit<PlateLoadCheckInput, 'design'>> = {
-  has: ['plugDiameters', 'cutterDiameters', 'engagements', 'onlyOnRule'],
+  has: ['plugDiameters', 'cutterDiameters', 'onlyOnRule'],
+  depths: { engagements: THRUST_FIELDS.fields.plates.fields.engagement },
+  load: ALONG_FIELDS,
   marks: ['running', 'wall', 'seat', 'material'],
   partsOf: ({ engagements, cutterDiameters }) => ({
     ...(engagements === undefined ? {} : { plates: { engagement: engagements } }),

@@ -122,7 +122,9 @@ const LISTS = ['cutterDiameters', 'outerEngagements', 'innerEngagements', 'engag
 const withoutForeign = <T extends object>(fields: T, arrangement: ArrangementName): Partial<T> =>
   Object.fromEntries(
     Object.entries(fields).filter(
-      ([name]) => !LISTS.includes(name) || SEARCHED[arrangement].has.some((own) => own === name),
+      ([name]) =>
+        !LISTS.includes(name) ||
+        [...SEARCHED[arrangement].has, ...Object.keys(SEARCHED[arrangement].depths)].some((own) => own === name),
     ),
   ) as Partial<T>
 const searchesBy = (arrangement: ArrangementName) =>
