@@ -1,9 +1,9 @@
 import type { AnyBearing } from '#shared/bearing/arrangement.ts'
 import type { ArrangementName, BearingByArrangement, InputByArrangement } from '#shared/bearing/arrangements.ts'
-import { CAGED_SEARCH } from './arrangements/caged.ts'
-import { RADIAL_SEARCH } from './arrangements/radial.ts'
-import { ROLLER_SEARCH } from './arrangements/roller.ts'
-import { THRUST_SEARCH } from './arrangements/thrust.ts'
+import { CAGED_SEARCH } from '#shared/questions/search/arrangements/caged.ts'
+import { RADIAL_SEARCH } from '#shared/questions/search/arrangements/radial.ts'
+import { ROLLER_SEARCH } from '#shared/questions/search/arrangements/roller.ts'
+import { THRUST_SEARCH } from '#shared/questions/search/arrangements/thrust.ts'
 import type { SearchModule } from './module.ts'
 
 type AnyModule = SearchModule<object, AnyBearing, object>
