@@ -23,7 +23,6 @@ import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 /** What a design is scored by, in the order in which an answer states it. */
 export const CRITERIA = ['running', 'load', 'wall', 'seat', 'material', 'nesting', 'onHand'] as const
 export type Criterion = (typeof CRITERIA)[number]
-export type Weights = Readonly<Partial<Record<Criterion, number>>>
 
 /** How much each counts where nothing is stated. */
 export const WEIGHTS = { running: 4, load: 2, wall: 2, seat: 2, material: 1, nesting: 1, onHand: 1 } as const

@@ -30,7 +30,7 @@ import type { Choice } from './module.ts'
 export const DESIGN_SEARCH = { name: 'design-search', serves: ARRANGEMENT_NAMES } as const satisfies Question
 
 /** A load that a bearing must carry, in newtons: the one that goes with its arrangement. */
-export type SearchLoad = Pick<LoadCheckInput, 'wood' | 'dentFraction'> &
+type SearchLoad = Pick<LoadCheckInput, 'wood' | 'dentFraction'> &
   Partial<Pick<LoadCheckInput, 'radialLoad'> & Pick<PlateLoadCheckInput, 'axialLoad' | 'offset'>>
 
 /** The limits within which a maker looks for a bearing, and what is on hand. */
