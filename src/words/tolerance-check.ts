@@ -221,16 +221,16 @@ export function explainMethod({ method, trials, check }: ToleranceCheck): string
   ].join('')
 }
 
-function whyTrials(why: WhyTrials, { element }: Terms): string {
+function whyTrials(why: WhyTrials, { element, raceway }: Terms): string {
   switch (why) {
     case 'asked':
       return ', as requested'
-    case 'climate':
-      return ': in each state of the weather the sizes scatter about another mean'
+    case 'out-of-round':
+      return `: what an out-of-round ${raceway.one} takes of the play depends on the ${element.many} beside it`
     case 'measured-balls':
       return `: ${element.many} drawn without replacement are not independent`
-    case 'folded':
-      return ': there is no formula for an out-of-round amplitude that scatters near zero'
+    case 'uneven-balls':
+      return `: the law of the play among unequal ${element.many} is known for normally distributed ones, 7 or more`
     case 'not-linear':
       return ': a figure does not change with the differences, or not nearly in proportion to them'
     case 'corners':

@@ -71,12 +71,14 @@ function slopesOf({ bearing }: PlateCheck): Readonly<Record<FigureName, Slopes>>
         grooveCircleRadius: bearing.gapPerPitchRadius / 2,
         grooveDepth: 0,
       },
+      perUnevenness: 0,
       ofRing: NO_RINGS,
     },
     // A centre stands so high over one face and so deep under the other.
     play: {
       eachBall: equal.map(() => perSeatRadius / count),
       of: { ...NOT_OF_PLATES, ballLotMean: perSeatRadius, grooveCircleRadius: 0, grooveDepth: -perDepth },
+      perUnevenness: 0,
       ofRing: NO_RINGS,
     },
   }

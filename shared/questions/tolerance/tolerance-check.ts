@@ -15,21 +15,14 @@ import {
   trialsIn,
   WITHIN,
 } from '#shared/statistics/monte-carlo.ts'
-import { type Aim, aimOf, type Chance } from './aim.ts'
+import { type Aim, aimOf, type Chance, type GapSpread } from './aim.ts'
 import { type CheckRefusal, checkOf } from './check.ts'
 import type { Check } from './checked.ts'
 import { MOST_TRIALS, SIGNIFICANT_DIGITS, TRIALS } from './defaults.ts'
-import {
-  chanceBetween,
-  type FigureCheck,
-  figureOfShares,
-  figureOfTrials,
-  histogramOf,
-  type KnownOfFigure,
-} from './figure-check.ts'
+import { type FigureCheck, figureOfShares, figureOfTrials, histogramOf, type KnownOfFigure } from './figure-check.ts'
 import type { ToleranceCheckInput } from './input.ts'
 import { linearLaw } from './linear-law.ts'
-import { type NearlyLinear, nearlyLinear, type WhyTrials } from './nearly-linear.ts'
+import { chanceBetween, type NearlyLinear, nearlyLinear, type WhyTrials } from './nearly-linear.ts'
 import { trialModel } from './trials.ts'
 import { FIGURES, type FigureName } from './ways.ts'
 import { waysOf } from './ways-of.ts'
@@ -167,10 +160,7 @@ function nearlyLinearAnswer(check: Check, { figures, jointFits, trials }: Nearly
   // Told as so many bearings as there are trials where it takes trials.
   const ballGap = figureOfShares(known.ballGap, gaps, check.gapLimits, TRIALS)
   const play = figureOfShares(known.play, plays, check.playLimits, TRIALS)
-  const chance = (value: number, low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY): Chance => ({
-    ...chanceBetween(gaps, low, high),
-    value,
-  })
+  const chance: GapSpread['chance'] = (value, lows, highs) => ({ ...chanceBetween(gaps, lows, highs), value })
   return {
     check,
     method: { kind: 'nearly-linear', left: { ballGap: gaps.left, play: plays.left } },

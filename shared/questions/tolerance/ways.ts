@@ -30,6 +30,8 @@ export interface Slopes {
   readonly eachBall: readonly number[]
   /** Of one, where there are several of them. */
   readonly of: Readonly<Record<Exclude<ContributorName, 'ballDiameter'>, number>>
+  /** What unequal balls cost beside their mean: of `playMoments`, per mm of their scatter. 0 where the mean alone counts. */
+  readonly perUnevenness: number
   /** For a ring that grows as a whole, its groove and its land alike: by the radius. */
   readonly ofRing: { readonly outer: number; readonly inner: number }
 }
