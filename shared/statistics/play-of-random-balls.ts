@@ -1,5 +1,5 @@
 import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
-import { requireAboveZero, requireWhole, requireWithin } from '#shared/precondition.ts'
+import { requireWhole, requireWithin } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { CharacteristicFunction } from './characteristic-function.ts'
 import { normalCdf, normalDensity, normalQuantile } from './normal.ts'
@@ -139,32 +139,6 @@ export function playMoments({ play, scatter, ballCount }: RandomBalls): {
   const mean = a + c + 3 * e
   const variance = b * b + 6 * b * d + 15 * d * d + 2 * c * c + 24 * c * e + 96 * e * e
   return { mean: mm(play - scatter * mean), standardDeviation: mm(scatter * Math.sqrt(variance)) }
-}
-
-/**
- * Least play of a ring, by its ball: enough for film, dust and a groove a little out of round. Common practice, no
- * source.
- */
-const LEAST_PLAY = 0.02
-/** How often a ring of the balls may bind that is made as designed. */
-const ACCEPTED_BINDING = 0.05
-
-/**
- * A play to design with: at least 0.02 of the ball, and so much that at most one ring in twenty binds on balls of this
- * scatter laid as they come. A ring that binds must go back to the lathe, one with too much play only rattles. One in a
- * hundred would give every ring another 0.7 σ of play (14 balls), for a case that another order of the balls cures.
- *
- * @param ballDiameter Dw [mm], above 0
- * @throws RangeError outside that and the ranges of `RandomBalls`
- */
-export function defaultPlay({
-  ballDiameter,
-  scatter,
-  ballCount,
-}: { readonly ballDiameter: Mm } & Omit<RandomBalls, 'play'>): Mm {
-  requireAboveZero('ballDiameter', ballDiameter)
-  const needed = playQuantile({ play: mm(0), scatter, ballCount, probability: ACCEPTED_BINDING })
-  return mm(Math.max(LEAST_PLAY * ballDiameter, -needed))
 }
 
 function requireScatter(scatter: number): void {

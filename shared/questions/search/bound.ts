@@ -24,7 +24,7 @@ import { boardFor } from './stock.ts'
 /** No better score than this, or why there is none. */
 export type Bound = number | DropReason
 
-/** What a candidate's grooves are, whatever the count and the bore. */
+/** What a candidate's grooves are, whatever the bore. */
 interface Grooves {
   readonly landGap: number
   readonly nested: boolean
@@ -44,7 +44,9 @@ export function boundsOf(search: ResolvedSearch): (at: Candidate) => Bound {
   return (at) => {
     if (entryAt(search.counts, at.count) > entryAt(search.quantities, at.ball)) return 'too-few-balls'
     const key =
-      ((at.ball * search.cutters.length + at.cutter) * search.outerEngagements.length + at.outer) *
+      (((at.ball * search.counts.length + at.count) * search.cutters.length + at.cutter) *
+        search.outerEngagements.length +
+        at.outer) *
         search.innerEngagements.length +
       at.inner
     let found = grooves.get(key)
@@ -61,11 +63,13 @@ export function boundsOf(search: ResolvedSearch): (at: Candidate) => Bound {
 const HALF_CIRCLE_WITHIN = 1e-12
 
 function groovesOf(search: ResolvedSearch, at: Candidate): Grooves | DropReason {
-  const { diameter } = entryAt(search.balls, at.ball)
+  const { diameter, standardDeviation } = entryAt(search.balls, at.ball)
   const cutter = entryAt(search.cutters, at.cutter)
   const radius = cutter === undefined ? mm(defaults.CONFORMITY * diameter) : mm(cutter / 2)
   const width = search.shared.width ?? usualWidth(diameter, search.shared.units)
-  const play = playOf(search, diameter)
+  const balls = { count: entryAt(search.counts, at.count), diameter }
+  const play =
+    search.shared.radialInternalClearance ?? usualPlay(diameter, standardDeviation, { ...search.shared, balls })
   const [outerDepth, innerDepth] = [
     entryAt(search.outerEngagements, at.outer) * diameter,
     entryAt(search.innerEngagements, at.inner) * diameter,
@@ -89,9 +93,6 @@ function groovesOf(search: ResolvedSearch, at: Candidate): Grooves | DropReason 
     seat: seatMark([outer, inner].map(({ on }) => ({ onBottom: on === 'bottom', conformity: radius / diameter }))),
   }
 }
-
-const playOf = ({ shared }: ResolvedSearch, diameter: Mm): number =>
-  shared.radialInternalClearance ?? usualPlay(diameter, shared.units)
 
 function boundBy(search: ResolvedSearch, at: Candidate, grooves: Grooves, [least, most]: readonly [Mm, Mm]): Bound {
   const { diameter, standardDeviation } = entryAt(search.balls, at.ball)

@@ -12,8 +12,8 @@ export const LIMIT_FIELDS = {
   minBallGap: nonNegativeLength('Smallest gap that still runs.', OF_DESIGN),
   maxBallGap: nonNegativeLength('Largest gap that is still good.', OF_DESIGN),
   minRadialInternalClearance: nonNegativeLength(
-    'Smallest play.',
-    trade("half the design's", 'half the play still runs well'),
+    'Smallest play with which it still runs.',
+    trade('0', 'the inner ring runs as long as it does not bind'),
   ),
   maxRadialInternalClearance: nonNegativeLength(
     'Largest play.',

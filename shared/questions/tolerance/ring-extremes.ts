@@ -12,6 +12,8 @@ import { extremeBalls, farthest } from './worst-ends.ts'
 /** One corner of all that may differ: everything at an end of its own. */
 interface Corner {
   readonly diameters: readonly number[]
+  /** Of these the mean holds the inner ring: at the tightest the two largest opposite one another, for no ball counts more. */
+  readonly held: readonly number[]
   readonly film: number
   readonly outer: number
   readonly inner: number
@@ -54,8 +56,10 @@ function cornerOf(check: RingCheck, side: 'tight' | 'loose'): Corner {
   const larger = side === 'tight' ? 'most' : 'least'
   const smaller = side === 'tight' ? 'least' : 'most'
   const lobes = reach('outOfRound')
+  const diameters = extremeBalls(check, side).map((diameter) => diameter + reach('ballLotMean')[larger])
   return {
-    diameters: extremeBalls(check, side).map((diameter) => diameter + reach('ballLotMean')[larger]),
+    diameters,
+    held: side === 'tight' ? diameters.slice(0, 2) : diameters,
     film: reach('finishFilm')[larger],
     outer: reach('outerGrooveBottomRadius')[smaller],
     inner: reach('innerGrooveBottomRadius')[larger],
@@ -95,11 +99,11 @@ function gapsAt({ bearing }: RingCheck, corner: Corner, weather: ClimateChange):
 /** @param lobeOf the amplitude of a ring's lobes, with those that the weather gives it */
 function playAt(
   { bearing }: RingCheck,
-  { diameters, film, outer, inner }: Corner,
+  { held, film, outer, inner }: Corner,
   weather: ClimateChange,
   lobeOf: (given: number) => number,
 ): Mm {
-  const mean = diameters.reduce((sum, diameter) => sum + diameter, 0) / diameters.length + weather.ballLotMean
+  const mean = held.reduce((sum, diameter) => sum + diameter, 0) / held.length + weather.ballLotMean
   const seatRadius = mean / 2 + film
   const outside = outerCentre(outerOf(bearing), seatRadius, outer) + weather.outerGrooveBottomRadius
   const inside = innerCentre(innerOf(bearing), seatRadius, inner) + weather.innerGrooveBottomRadius

@@ -15,9 +15,10 @@ import {
   trialsIn,
   WITHIN,
 } from '#shared/statistics/monte-carlo.ts'
+import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
 import { type Aim, aimOf, type Chance, type GapSpread } from './aim.ts'
 import { type CheckRefusal, checkOf } from './check.ts'
-import type { Check } from './checked.ts'
+import { type Check, isOfPlates } from './checked.ts'
 import { MOST_TRIALS, SIGNIFICANT_DIGITS, TRIALS } from './defaults.ts'
 import { type FigureCheck, figureOfShares, figureOfTrials, histogramOf, type KnownOfFigure } from './figure-check.ts'
 import type { ToleranceCheckInput } from './input.ts'
@@ -53,6 +54,8 @@ export interface ToleranceCheck {
   readonly figures: Readonly<Record<FigureName, FigureCheck>>
   /** That gap and play both fit. */
   readonly jointFits: Chance
+  /** Of rings: that the inner one does not go in among the balls. */
+  readonly binds: Chance | undefined
   readonly aim: Aim
 }
 
@@ -133,8 +136,14 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
     isConverged: standsStill(run),
     figures: { ballGap, play: figureOfTrials(known.play, plan, tally, 1) },
     jointFits: shareOf(itemAt(tally.joint, WITHIN + 3 * WITHIN), count),
+    binds: isOfPlates(check) ? undefined : bindsOf(histogramOf(tally, 1), count),
     aim: aimOf(check, { histogram: gaps, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
+}
+
+function bindsOf(plays: Histogram, count: number): Chance {
+  const value = shareBelow(plays, accumulated(plays), 0)
+  return { ...shareOf(value * count, count), value }
 }
 
 function accepted(input: ToleranceCheckInput): Check {
@@ -168,6 +177,7 @@ function nearlyLinearAnswer(check: Check, { figures, jointFits, trials }: Nearly
     isConverged: [ballGap, play].every((figure) => isSure(figure, check.input.significantDigits)),
     figures: { ballGap, play },
     jointFits,
+    binds: isOfPlates(check) ? undefined : chanceBetween(plays, [], [0]),
     aim: aimOf(check, { histogram: gaps.histogram, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
 }

@@ -2,7 +2,7 @@ import type { Static } from 'typebox'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { Year } from '#shared/questions/season/input.ts'
-import { seasonSources } from '#shared/questions/season/season-sources.ts'
+import { guessedWoods, seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { AimPoint as CoreAimPoint, Outcomes } from '#shared/questions/tolerance/aim.ts'
 import type { CheckRefusal } from '#shared/questions/tolerance/check.ts'
 import { isOfPlates } from '#shared/questions/tolerance/checked.ts'
@@ -23,12 +23,14 @@ import { show } from '#src/api/length.ts'
 import { type ShownNumber, showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
+import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
-import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
+import { memorySentence, seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 import {
   advice,
+  bindsOften,
   CLIMATE_MISSING,
   explainAim,
   explainEffect,
@@ -129,6 +131,8 @@ export function toToleranceAnswer(checked: ToleranceCheck, request: ToleranceChe
 }
 
 const toRings = (checked: ToleranceCheck) => ({
+  binds: showNumber(checked.binds?.value ?? Number.NaN),
+  bindsStandardError: showNumber(checked.binds?.standardError ?? Number.NaN),
   method: toMethod(checked, ({ ballGap, play }) => ({ ballGap, radialInternalClearance: play })),
   ...toMade(checked),
   radialInternalClearance: toFigure(checked.figures.play, checked.check.input.design.units),
@@ -217,8 +221,33 @@ const toJoint = ({ jointFits }: ToleranceCheck) => ({
   jointFitsStandardError: showNumber(jointFits.standardError),
 })
 
+/** One ring in so many that binds is worth a warning: common practice, no source. */
+const OFTEN = 0.1
+
+function warningsOf({ check, binds }: ToleranceCheck): Static<typeof Warning>[] {
+  const { design, year } = check.input
+  return [
+    ...(binds === undefined || binds.value < OFTEN
+      ? []
+      : [
+          {
+            code: 'inner-ring-binds',
+            severity: 'risk' as const,
+            message: bindsOften(binds, termsOf(design)),
+            path: '/design/radialInternalClearance',
+          },
+        ]),
+    ...(year === undefined ? [] : guessedWoods(year.woods)).map(([species, path]) => ({
+      code: 'movement-from-memory',
+      severity: 'note' as const,
+      message: memorySentence(species),
+      path,
+    })),
+  ]
+}
+
 const toFoot = (checked: ToleranceCheck) => ({
-  warnings: [],
+  warnings: warningsOf(checked),
   cautions: cautionsOf(checked.check.bearing.resolved),
   sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
 })

@@ -82,8 +82,10 @@ const Percentile = Type.Object(
 
 export const FitChances = Type.Object(
   {
-    tooTight: chance('Share of the bearings below the lower limit.'),
-    fits: chance('Share of the bearings within the limits, ends included.'),
+    tooTight: chance(
+      'Share of the bearings below the lower limit. For the ball gap: also of those that the last ball does not enter.',
+    ),
+    fits: chance('Share of the bearings within the limits, ends included. For the ball gap: with the last ball in.'),
     tooLoose: chance('Share of the bearings above the upper limit. For the ball gap: the groove is too deep.'),
     standardError: Type.Object(
       {
@@ -243,6 +245,8 @@ const jointly = (what: string) => ({
 })
 
 const RINGS = {
+  binds: chance('Chance that the inner ring does not go in among the balls, whatever the limits of the play.'),
+  bindsStandardError: chance('Standard error of `binds`.'),
   method: methodOf({ ballGap: share('ball gap'), radialInternalClearance: share('play') }),
   ...MADE,
   radialInternalClearance: refTo<typeof CheckedFigure>('CheckedFigure'),
