@@ -126,6 +126,7 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
   const tally = joined(plan, run.tallies)
   const known = knownOf(check)
   const ballGap = figureOfTrials(known.ballGap, plan, tally, 0)
+  const play = figureOfTrials(known.play, plan, tally, 1)
   const gaps = histogramOf(tally, 0)
   const count = trialsIn(tally)
   const chance = (share: number): Chance => ({ ...shareOf(share * count, count), value: share })
@@ -134,14 +135,16 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
     method: { kind: 'trials', why: run.why },
     trials: count,
     isConverged: standsStill(run),
-    figures: { ballGap, play: figureOfTrials(known.play, plan, tally, 1) },
+    figures: { ballGap, play },
     jointFits: shareOf(itemAt(tally.joint, WITHIN + 3 * WITHIN), count),
-    binds: isOfPlates(check) ? undefined : bindsOf(histogramOf(tally, 1), count),
+    binds: isOfPlates(check) ? undefined : bindsOf(check, play, histogramOf(tally, 1), count),
     aim: aimOf(check, { histogram: gaps, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
 }
 
-function bindsOf(plays: Histogram, count: number): Chance {
+/** Counted where the limit of the play is 0, else read off the histogram. */
+function bindsOf({ playLimits }: Check, { outcomes }: FigureCheck, plays: Histogram, count: number): Chance {
+  if (playLimits.min === 0) return outcomes.tooTight
   const value = shareBelow(plays, accumulated(plays), 0)
   return { ...shareOf(value * count, count), value }
 }
