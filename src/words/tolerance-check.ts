@@ -6,7 +6,7 @@ import { isOfPlates, type PlateCheck, type RingCheck } from '#shared/questions/t
 import type { CauseName } from '#shared/questions/tolerance/input.ts'
 import type { Sensitivity } from '#shared/questions/tolerance/linear-law.ts'
 import type { WhyTrials } from '#shared/questions/tolerance/nearly-linear.ts'
-import { riseOnLargest } from '#shared/questions/tolerance/plate-ways.ts'
+import { riseOnLargest } from '#shared/questions/tolerance/arrangements/thrust.ts'
 import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -226,16 +226,16 @@ export function explainMethod({ method, trials, check }: ToleranceCheck): string
   ].join('')
 }
 
-function whyTrials(why: WhyTrials, { element, raceway }: Terms): string {
+function whyTrials(why: WhyTrials, { element, raceway, play }: Terms): string {
   switch (why) {
     case 'asked':
       return ', as requested'
     case 'out-of-round':
-      return `: what an out-of-round ${raceway.one} takes of the play depends on the ${element.many} beside it`
+      return `: what an out-of-round ${raceway.one} takes of the ${play} depends on the ${element.many} beside it`
     case 'measured-balls':
       return `: ${element.many} drawn without replacement are not independent`
     case 'uneven-balls':
-      return `: the law of the play among unequal ${element.many} is known for normally distributed ones, 7 or more`
+      return `: the law of the ${play} among unequal ${element.many} is known for normally distributed ones, 7 or more`
     case 'not-linear':
       return ': a figure does not change with the differences, or not nearly in proportion to them'
     case 'corners':

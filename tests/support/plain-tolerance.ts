@@ -114,7 +114,11 @@ function playOf(
   })
   const room = (x: number, y: number): number => {
     let least = Number.POSITIVE_INFINITY
-    for (const ball of balls) least = Math.min(least, Math.hypot(ball.x - x, ball.y - y) - ball.size - inner)
+    for (const ball of balls) {
+      const [dx, dy] = [ball.x - x, ball.y - y]
+      const left = Math.sqrt(dx * dx + dy * dy) - ball.size - inner
+      if (left < least) least = left
+    }
     return least
   }
   const reach = 0.05 * (diameters[0] ?? 0) + 2 * lobe

@@ -3,9 +3,9 @@ import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { lowsOf } from '#shared/statistics/monte-carlo.ts'
 import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import type { AimPlace } from './check-model.ts'
 import type { Check } from './checked.ts'
-import type { AimPlace } from './ways.ts'
-import { waysOf } from './ways-of.ts'
+import { modelOf } from './model-of.ts'
 
 /*
  * Where to stop cutting the outer groove. A groove cut deeper lets the same balls run further out, by the same in every trial,
@@ -59,7 +59,7 @@ export interface GapSpread {
  */
 export function aimOf(check: Check, gaps: GapSpread, atNominal: Outcomes): Aim {
   const shift = shiftsOf(check, gaps)
-  const { shifts, placeAt } = waysOf(check)
+  const { shifts, placeAt } = modelOf(check)
   const [from, to] = shifts(Math.min(shift.shallowest, 0), Math.max(shift.deepest, 0))
   const best = bestBetween(shift, from, to)
   const { overshootRisk } = check.input

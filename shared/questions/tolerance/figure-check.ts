@@ -11,9 +11,9 @@ import {
   shortestInterval,
 } from '#shared/statistics/streaming-histogram.ts'
 import type { Chance, Outcomes } from './aim.ts'
+import type { FigureName, WorstCase } from './check-model.ts'
 import type { LinearLaw } from './linear-law.ts'
 import { chanceBetween, densityAt, errorOfShareUnder, type NearlyLinearFigure } from './nearly-linear.ts'
-import type { FigureName, WorstCase } from './ways.ts'
 
 /** Percentiles that are told. */
 const PERCENTS = [0.1, 2.5, 5, 25, 50, 75, 95, 97.5, 99.9] as const

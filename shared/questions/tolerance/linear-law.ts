@@ -3,11 +3,11 @@ import type { ClimateChange } from '#shared/questions/season/climate-movement.ts
 import { type Distribution, type Moments, meanOf, varianceOf } from '#shared/statistics/distribution.ts'
 import { unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { COPIES, type FigureName, type Slopes } from './check-model.ts'
 import type { Check } from './checked.ts'
 import type { CauseName, ContributorName } from './input.ts'
 import { momentsTogether } from './lobes.ts'
-import { COPIES, type FigureName, type Slopes } from './ways.ts'
-import { waysOf } from './ways-of.ts'
+import { modelOf } from './model-of.ts'
 
 /*
  * The law of propagation of uncertainty (JCGM 100:2008, 5.1.2): gap and play as straight lines in what differs, by slopes
@@ -36,7 +36,7 @@ export interface LinearLaw {
 }
 
 export function linearLaw(check: Check, figure: FigureName): LinearLaw {
-  const { slopes: slopesOf, nominal: nominals } = waysOf(check)
+  const { slopes: slopesOf, nominal: nominals } = modelOf(check)
   const lobes = lobesOf(check)
   const [slopes, nominal] = [amongBalls(slopesOf[figure], check, lobes), nominals[figure]]
   const weather = weatherEffects(check, slopes, lobes)
@@ -138,7 +138,7 @@ const hasLobes = ({ outerOutOfRound, innerOutOfRound }: ClimateChange): boolean 
 
 /** What each state of the year does to a figure of rings that stay round; none without a year. */
 export const movedByWeather = (check: Check, figure: FigureName): readonly number[] =>
-  weatherEffects(check, waysOf(check).slopes[figure], lobesOf(check))
+  weatherEffects(check, modelOf(check).slopes[figure], lobesOf(check))
 
 /** What each state of the year does to a figure. Of the lobes it does what they are larger by than without the weather. */
 function weatherEffects({ climate }: Check, { of, ofRing }: Slopes, lobes: Lobes): readonly number[] {

@@ -5,11 +5,11 @@ import { type Distribution, varianceOf } from '#shared/statistics/distribution.t
 import { pilotTrials, SLICE } from '#shared/statistics/monte-carlo.ts'
 import { unevenCharacteristic, unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
 import type { Pairs, Part } from '#shared/statistics/sum-of-parts.ts'
+import { COPIES, FIGURES, type FigureName, type Slopes } from './check-model.ts'
 import type { Check } from './checked.ts'
 import { movedByWeather } from './linear-law.ts'
+import { modelOf } from './model-of.ts'
 import { type TrialModel, trialModel } from './trials.ts'
-import { COPIES, FIGURES, type FigureName, type Slopes } from './ways.ts'
-import { waysOf } from './ways-of.ts'
 
 /*
  * Gap (first) and play (second) as straight lines in what differs, the play of unequal balls by their linear program: as sums
@@ -24,7 +24,7 @@ type Both<T> = readonly [T, T]
  * @returns undefined where the play of unequal balls has no such law
  */
 export function linearParts(check: Check): readonly (Part | Pairs)[] | undefined {
-  const { ballGap: gap, play } = waysOf(check).slopes
+  const { ballGap: gap, play } = modelOf(check).slopes
   const parts = Array.from(check.differences, ([name, distribution]): readonly Part[] | undefined => {
     if (name === 'ballDiameter')
       return play.perUnevenness === 0 ? likeBalls(distribution, gap, play) : unevenBalls(distribution, gap, play)
@@ -102,7 +102,7 @@ export function linearSample(check: Check, seed: number, slices: number): Linear
 
 /** Puts where the lines have a figure of each trial of a slice. Balls are drawn as they are, all else as it differs. */
 function lineOf(check: Check, figure: FigureName) {
-  const { slopes, nominal } = waysOf(check)
+  const { slopes, nominal } = modelOf(check)
   const { eachBall, of, perUnevenness } = slopes[figure]
   const { ballDiameter, input } = check.bearing.resolved
   const weather = movedByWeather(check, figure)

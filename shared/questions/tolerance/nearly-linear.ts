@@ -14,7 +14,7 @@ import type { Check } from './checked.ts'
 import { jointShare } from './joint-share.ts'
 import { type LinearLaw, linearLaw } from './linear-law.ts'
 import { linearParts, linearSample } from './linear-sample.ts'
-import { waysOf } from './ways-of.ts'
+import { modelOf } from './model-of.ts'
 
 /*
  * The short cut. Gap and play are nearly straight lines in what differs. The distribution of the lines is known without a
@@ -123,7 +123,7 @@ function whyNot({ climate, differences }: Check): WhyTrials | undefined {
 /** Of unequal balls the law of the play is tabulated; what it may be off, by the place in it. */
 function tableErrorOf(check: Check): (place: number) => number {
   const balls = check.differences.get('ballDiameter')
-  const { perUnevenness } = waysOf(check).slopes.play
+  const { perUnevenness } = modelOf(check).slopes.play
   if (balls === undefined || perUnevenness === 0) return () => 0
   const scatter = perUnevenness * Math.sqrt(varianceOf(balls))
   const { count } = check.bearing.resolved.input.balls
@@ -228,7 +228,7 @@ const linesBetween = ({ lineAt, shares, reach }: BentSpread, band: Band, { mean 
 /** Half the width over which a density is taken, in bins. */
 const DENSITY_BINS = 8
 
-export function shareUnder({ histogram, below }: NearlyLinearFigure, value: number): number {
+function shareUnder({ histogram, below }: NearlyLinearFigure, value: number): number {
   return shareBelow(histogram, below, value)
 }
 

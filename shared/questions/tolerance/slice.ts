@@ -13,7 +13,7 @@ export interface Slice {
   readonly bottomRadii: Float64Array
   /** What the weather does to all balls alike, and to either ring. */
   readonly lot: Float64Array
-  /** Of whatever does not differ: two of each trial, for grooves and plates come in pairs. */
+  /** Of whatever does not differ: two of each trial, for grooves come in pairs. */
   readonly nothing: Float64Array
   readonly outer: Float64Array
   readonly inner: Float64Array

@@ -18,15 +18,15 @@ import {
 import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
 import { type Aim, aimOf, type Chance, type GapSpread } from './aim.ts'
 import { type CheckRefusal, checkOf } from './check.ts'
-import { type Check, isOfPlates } from './checked.ts'
+import { FIGURES, type FigureName } from './check-model.ts'
+import type { Check } from './checked.ts'
 import { MOST_TRIALS, SIGNIFICANT_DIGITS, TRIALS } from './defaults.ts'
 import { type FigureCheck, figureOfShares, figureOfTrials, histogramOf, type KnownOfFigure } from './figure-check.ts'
 import type { ToleranceCheckInput } from './input.ts'
 import { linearLaw } from './linear-law.ts'
+import { modelOf } from './model-of.ts'
 import { chanceBetween, type NearlyLinear, nearlyLinear, type WhyTrials } from './nearly-linear.ts'
 import { trialModel } from './trials.ts'
-import { FIGURES, type FigureName } from './ways.ts'
-import { waysOf } from './ways-of.ts'
 
 /*
  * Will it run, how often, and where to aim? Where nobody asks for trials and the figures are nearly straight lines in what
@@ -137,7 +137,7 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
     isConverged: standsStill(run),
     figures: { ballGap, play },
     jointFits: shareOf(itemAt(tally.joint, WITHIN + 3 * WITHIN), count),
-    binds: isOfPlates(check) ? undefined : bindsOf(check, play, histogramOf(tally, 1), count),
+    binds: modelOf(check).canBind ? bindsOf(check, play, histogramOf(tally, 1), count) : undefined,
     aim: aimOf(check, { histogram: gaps, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
 }
@@ -156,7 +156,7 @@ function accepted(input: ToleranceCheckInput): Check {
 }
 
 function knownOf(check: Check): Readonly<Record<FigureName, KnownOfFigure>> {
-  const { extremes: extremesOf, nominal } = waysOf(check)
+  const { extremes: extremesOf, nominal } = modelOf(check)
   const extremes = extremesOf()
   const of = (name: FigureName): KnownOfFigure => ({
     nominal: nominal[name],
@@ -180,7 +180,7 @@ function nearlyLinearAnswer(check: Check, { figures, jointFits, trials }: Nearly
     isConverged: [ballGap, play].every((figure) => isSure(figure, check.input.significantDigits)),
     figures: { ballGap, play },
     jointFits,
-    binds: isOfPlates(check) ? undefined : chanceBetween(plays, [], [0]),
+    binds: modelOf(check).canBind ? chanceBetween(plays, [], [0]) : undefined,
     aim: aimOf(check, { histogram: gaps.histogram, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
 }

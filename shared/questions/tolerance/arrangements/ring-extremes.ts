@@ -1,13 +1,13 @@
 import { gapOnPath } from '#shared/geometry/balls-on-a-path.ts'
 import type { ClimateChange } from '#shared/questions/season/climate-movement.ts'
+import type { WorstCase } from '#shared/questions/tolerance/check-model.ts'
+import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
+import type { ContributorName } from '#shared/questions/tolerance/input.ts'
+import { reachOf } from '#shared/questions/tolerance/reach.ts'
+import { innerCentre, innerOf, outerCentre, outerOf } from '#shared/questions/tolerance/seats.ts'
+import { extremeBalls, farthest } from '#shared/questions/tolerance/worst-ends.ts'
 import type { Ends } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { RingCheck } from './checked.ts'
-import type { ContributorName } from './input.ts'
-import { reachOf } from './reach.ts'
-import { innerCentre, innerOf, outerCentre, outerOf } from './seats.ts'
-import type { WorstCase } from './ways.ts'
-import { extremeBalls, farthest } from './worst-ends.ts'
 
 /** One corner of all that may differ: everything at an end of its own. */
 interface Corner {

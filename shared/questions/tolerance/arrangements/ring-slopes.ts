@@ -1,6 +1,6 @@
-import type { RingCheck } from './checked.ts'
-import { innerOf, outerOf, type SeatSlopes, seatSlopes } from './seats.ts'
-import type { Slopes } from './ways.ts'
+import type { Slopes } from '#shared/questions/tolerance/check-model.ts'
+import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
+import { innerOf, outerOf, type SeatSlopes, seatSlopes } from '#shared/questions/tolerance/seats.ts'
 
 /** What only plates have. */
 const NOT_OF_RINGS = { grooveCircleRadius: 0, grooveDepth: 0 } as const
