@@ -18,6 +18,8 @@ import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
+import { TO_ANSWER } from '#src/api/tolerance-check/arrangements/answers.ts'
+import type { ToleranceCheckResponse } from '#src/api/tolerance-check/arrangements/answers-schema.ts'
 import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
@@ -30,8 +32,6 @@ import {
   explainToleranceRefusal,
   WOODS_MISSING,
 } from '#src/words/tolerance-check.ts'
-import { TO_ANSWER } from '#src/api/tolerance-check/arrangements/answers.ts'
-import type { ToleranceCheckResponse } from '#src/api/tolerance-check/arrangements/answers-schema.ts'
 import { fromContributors, toContributors } from './contributors.ts'
 import type { AnswerFoot, AnswerHead } from './figures.ts'
 import { type ToleranceCheckRequest, WHEN_NEEDED } from './request-schema.ts'

@@ -1,7 +1,10 @@
 import { Type } from 'typebox'
+import {
+  ARRANGEMENT_SCHEMAS,
+  type ToleranceCheckResponse,
+} from '#src/api/tolerance-check/arrangements/answers-schema.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
-import { ARRANGEMENT_SCHEMAS, type ToleranceCheckResponse } from '#src/api/tolerance-check/arrangements/answers-schema.ts'
 import { CONTRIBUTOR_SCHEMAS } from './contributors.ts'
 import { CheckedFigure, ContributorEffect, FitChances, Percentile, ToleranceHistogram } from './figures-schema.ts'
 import { ToleranceCheckRequest, ToleranceLimits } from './request-schema.ts'
