@@ -3,7 +3,7 @@ import { gapAt } from '#shared/bearing/ball-ring.ts'
 import { beyondBounds } from '#shared/bearing/bounds.ts'
 import { LEAST_WALL } from '#shared/bearing/findings.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
-import { seated } from '#shared/questions/load/limits.ts'
+import { seated } from '#shared/questions/load/arrangements/rings.ts'
 import { type YearRun, yearRun } from '#shared/questions/season/seasonal-fit.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { shopError } from '#shared/units/shop-figure.ts'
@@ -76,7 +76,7 @@ export function judge(search: ResolvedSearch, at: Candidate): Judged | DropReaso
 
 /** Whether a design bears the load that is asked of it; not asked of every candidate, for it takes ten times as long. */
 export const bears = ({ load }: ResolvedSearch, bearing: RadialBearing): boolean =>
-  load === undefined || reaches(seated(bearing, load).dent.load, load.radialLoad)
+  load === undefined || reaches(seated(bearing, load).ruin.load, load.radialLoad)
 
 /** Whether a design runs all the year that is asked for: up to a thousand times the work of judging it. */
 export function runsInYear({ year }: ResolvedSearch, design: RadialInput): YearRun {
