@@ -8,7 +8,6 @@ import type { ResolvedLoadOptions } from './input.ts'
 import type { Limit, Use } from './limits.ts'
 import type { BallSeat, SeatLoad } from './seat-load.ts'
 import type { SpeedLimits } from './speeds.ts'
-import type { LoadWarning } from './warning.ts'
 
 /** The load below which no ball leaves a mark, by use, and what it costs when the bearing is turned by hand. */
 export interface WorkingLoad<Part extends PartName> {
@@ -41,7 +40,6 @@ export interface CheckedLoad<Part extends PartName = PartName, Reason extends st
   readonly handTurned: number
   /** All of them, the lowest first. */
   readonly speedLimits: SpeedLimits<Reason>
-  readonly warnings: readonly LoadWarning<Reason>[]
 }
 
 /** What a check says of the woods. */

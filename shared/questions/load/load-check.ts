@@ -1,8 +1,19 @@
 import { type ArrangementName, nameOf } from '#shared/bearing/arrangements.ts'
 import { type Refused, refusedQuestion } from '#shared/bearing/refusal.ts'
+import {
+  RING_NAMES,
+  type RingLoadCheck,
+  type RingSpeedReason,
+  ringLoadCheck,
+} from '#shared/questions/load/arrangements/rings.ts'
+import {
+  PLATE_NAMES,
+  type PlateLoadCheck,
+  type PlateLoadCheckInput,
+  type PlateSpeedReason,
+  plateLoadCheck,
+} from '#shared/questions/load/arrangements/thrust.ts'
 import { fail, type Result } from '#shared/result.ts'
-import { RING_NAMES, type RingLoadCheck, ringLoadCheck } from './arrangements/rings.ts'
-import { PLATE_NAMES, type PlateLoadCheck, type PlateLoadCheckInput, plateLoadCheck } from './arrangements/thrust.ts'
 import type { LoadCheckInput } from './input.ts'
 import type { LoadRefusal } from './refusal.ts'
 
@@ -13,6 +24,7 @@ export type AnyLoadCheckInput = Omit<LoadCheckInput, 'radialLoad'> &
 
 /** A load check of any arrangement. */
 export type LoadCheck = RingLoadCheck | PlateLoadCheck
+export type LoadSpeedReason = RingSpeedReason | PlateSpeedReason
 
 type OwnName = (typeof RING_NAMES | typeof PLATE_NAMES)[number]
 

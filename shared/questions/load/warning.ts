@@ -2,13 +2,8 @@ import type { PartName } from '#shared/bearing/refusal.ts'
 import type { AnyInput, GroovedParts } from '#shared/bearing/resolve.ts'
 import { groovePath } from '#shared/bearing/resolve.ts'
 import type { Mm } from '#shared/units/length.ts'
-import type { RingSpeedReason } from './arrangements/rings.ts'
-import type { PlateSpeedReason } from './arrangements/thrust.ts'
 import type { CheckedLoad } from './checked-load.ts'
 import type { Use } from './limits.ts'
-
-/** The reasons of every arrangement. */
-export type LoadSpeedReason = RingSpeedReason | PlateSpeedReason
 
 /** What is worth a warning: facts only. Loads in newtons, pressures in megapascals, speeds in turns a minute. */
 export type LoadWarningFacts<Reason extends string = string> =
@@ -39,7 +34,7 @@ export interface LoadWarning<Reason extends string = string> {
 
 /** What is looked at, whatever the balls lie in. */
 export interface Loaded<Reason extends string> {
-  readonly check: Omit<CheckedLoad<PartName, Reason>, 'warnings'>
+  readonly check: CheckedLoad<PartName, Reason>
   readonly design: AnyInput & GroovedParts
   /** Where the load is in the input [N]. */
   readonly path: string

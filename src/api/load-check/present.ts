@@ -6,12 +6,16 @@ import { answerUnion } from '#src/api/answer.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { fromRequest } from '#src/api/fields.ts'
 import { toNewtons, usualForceUnits } from '#src/api/force.ts'
+import { RING_LOAD_SCHEMAS, RingLoadCheckResponse, toRingResponse } from '#src/api/load-check/arrangements/rings.ts'
+import {
+  THRUST_LOAD_SCHEMAS,
+  ThrustLoadCheckResponse,
+  toThrustResponse,
+} from '#src/api/load-check/arrangements/thrust.ts'
 import { present } from '#src/api/optional.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { loadMissing, type Spoken } from '#src/words/load-check.ts'
 import { termsOf } from '#src/words/terms.ts'
-import { RING_LOAD_SCHEMAS, RingLoadCheckResponse, toRingResponse } from './arrangements/rings.ts'
-import { THRUST_LOAD_SCHEMAS, ThrustLoadCheckResponse, toThrustResponse } from './arrangements/thrust.ts'
 import { type LoadCheckRequest, SHARED_LOAD_SCHEMAS } from './schema.ts'
 
 export const LoadCheckResponse = answerUnion(

@@ -68,6 +68,7 @@ export interface RingLoadCheck extends CheckedLoad<RingName, RingSpeedReason> {
   readonly spin: SpinLoads
   /** The outer groove at the requested speed. */
   readonly spun?: SeatLoad
+  readonly warnings: readonly LoadWarning<RingSpeedReason>[]
 }
 
 /**

@@ -84,6 +84,7 @@ export interface PlateLoadCheck extends CheckedLoad<'plates', PlateSpeedReason> 
   /** A load set down further out than this tips the plate that stands still. */
   readonly tipsBeyond: Mm
   readonly turntable: Turntable
+  readonly warnings: readonly LoadWarning<PlateSpeedReason>[]
 }
 
 /** How equal balls share the load. */
