@@ -54,7 +54,7 @@ const TO_KG = 1e-9
 /** kg/m³ times mm² is so many kg/m, which over a second squared is Pa. */
 const TO_MPA = 1e-12
 
-/** Mass of one ball, or roller [kg]. */
+/** Mass of one rolling element [kg]. */
 export function ballMass({ ballDiameter: diameter, input }: ResolvedBalls, { density }: BallBody): number {
   const { length } = input.balls
   const across = (Math.PI / 4) * diameter * diameter

@@ -10,7 +10,7 @@ import { refTo } from '#src/http/schema.ts'
 import { explainRefusal } from '#src/words/load-check.ts'
 import { type LoadCheckResponse, spokenOf, toLoadAnswer, toLoadCheckInput } from './present.ts'
 import type { LoadCheckRequest } from './schema.ts'
-import { toSafeOffsetSheet } from './sheet.ts'
+import { toSafeOffsetSheet } from '#src/api/load-check/arrangements/turntable-sheet.ts'
 
 const SVG_TYPE = 'image/svg+xml'
 
