@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
 import { loadCheck, loadNameOf } from '#shared/questions/load/load-check.ts'
+import { toSafeOffsetSheet } from '#src/api/load-check/arrangements/turntable-sheet.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
@@ -10,7 +11,6 @@ import { refTo } from '#src/http/schema.ts'
 import { explainRefusal } from '#src/words/load-check.ts'
 import { type LoadCheckResponse, spokenOf, toLoadAnswer, toLoadCheckInput } from './present.ts'
 import type { LoadCheckRequest } from './schema.ts'
-import { toSafeOffsetSheet } from '#src/api/load-check/arrangements/turntable-sheet.ts'
 
 const SVG_TYPE = 'image/svg+xml'
 
