@@ -71,6 +71,8 @@ function schemaOf(field: Field): TSchema {
         type: field.choices.every((each) => typeof each === 'number') ? 'integer' : 'string',
         description,
       })
+    case 'flag':
+      return Type.Boolean({ description })
     case 'group':
       return refTo(field.id)
     default:
