@@ -84,101 +84,80 @@ export const DEFAULTS: Config = {
   frameAncestors: '*',
 }
 
-const ORIGINS_EXPECTED = '*, none, or origins separated by commas, for example https://example.org'
-
-/** Every variable that the service reads. */
-export const VARIABLES = [
-  'HOST',
-  'PORT',
-  'LOG_LEVEL',
-  'TRUST_PROXY',
-  'BODY_LIMIT_BYTES',
-  'REQUEST_TIMEOUT_MS',
-  'HEADERS_TIMEOUT_MS',
-  'KEEP_ALIVE_TIMEOUT_MS',
-  'MAX_LOOP_DELAY_MS',
-  'SHUTDOWN_GRACE_MS',
-  'SHUTDOWN_DELAY_MS',
-  'WORKER_THREADS',
-  'TASK_DEADLINE_MS',
-  'METRICS',
-  'MAX_CONNECTIONS',
-  'MAX_CONNECTIONS_PER_ADDRESS',
-  'OPS_PORT',
-  'RATE_LIMIT_PER_MINUTE',
-  'RATE_LIMIT_STORE',
-  'CORS_ORIGIN',
-  'FRAME_ANCESTORS',
-] as const
-type Variable = (typeof VARIABLES)[number]
-
 /** In a shorter name two letters are too many: they turn PORT into PATH. */
 const SHORTEST_GUESSED = 8
 const MOST_TYPOS = 2
 
 type Environment = Readonly<Record<string, string | undefined>>
-type Read<T> = (text: string) => T | undefined
-type Show = (text: string) => string
+
+/** How the text of a variable is read: undefined where it must be otherwise. */
+type Reader<T> = {
+  readonly read: (text: string) => T | undefined
+  readonly expected: string
+  /** The value may contain a password, and sentences end up in logs. */
+  readonly isSecret?: true
+}
+
+const whole = (least: number, most: number): Reader<number> => ({
+  read: (text) => wholeNumber(text, least, most),
+  expected: `a whole number from ${least} to ${most}`,
+})
+const ORIGINS: Reader<Origins> = {
+  read: origins,
+  expected: '*, none, or origins separated by commas, for example https://example.org',
+}
+
+const READERS: { readonly [Name in keyof Config]: Reader<Config[Name]> } = {
+  host: { read: host, expected: 'a host name or an IP address' },
+  port: whole(0, 65_535),
+  logLevel: { read: logLevel, expected: `one of ${LOG_LEVELS.join(', ')}` },
+  trustProxy: {
+    read: trustProxy,
+    expected: 'true, false, or IP addresses and networks separated by commas, for example 10.0.0.0/8',
+  },
+  bodyLimitBytes: whole(1_024, 16_777_216),
+  requestTimeoutMs: whole(100, 600_000),
+  headersTimeoutMs: whole(100, 600_000),
+  keepAliveTimeoutMs: whole(100, 600_000),
+  maxLoopDelayMs: whole(10, 600_000),
+  shutdownGraceMs: whole(100, 600_000),
+  shutdownDelayMs: whole(0, 600_000),
+  workerThreads: whole(1, 256),
+  taskDeadlineMs: whole(1, 600_000),
+  metrics: { read: trueOrFalse, expected: 'true or false' },
+  maxConnections: whole(1, 1_000_000),
+  maxConnectionsPerAddress: whole(0, 1_000_000),
+  opsPort: whole(0, 65_535),
+  rateLimitPerMinute: whole(0, 10_000_000),
+  rateLimitStore: {
+    read: store,
+    expected: 'memory, or an address, for example redis://:password@host:6379',
+    isSecret: true,
+  },
+  corsOrigin: ORIGINS,
+  frameAncestors: ORIGINS,
+}
+
+/** The variable of a setting: `TASK_DEADLINE_MS` for `taskDeadlineMs`. */
+const variableOf = (name: string): string => name.replace(/[A-Z]/g, '_$&').toUpperCase()
+
+/** Every variable that the service reads. */
+export const VARIABLES: readonly string[] = Object.keys(READERS).map(variableOf)
 
 /** The settings from the environment, or a sentence for every variable that is wrong. */
 export function readConfig(environment: Environment): Result<Config, readonly string[]> {
   const faults: string[] = []
-  const setting = <T>(
-    name: Variable,
-    otherwise: T,
-    read: Read<T>,
-    expected: string,
-    show: Show = JSON.stringify,
-  ): T => {
-    const text = environment[name]
-    if (text === undefined) return otherwise
-    const value = read(text)
-    if (value !== undefined) return value
-    faults.push(`${name} must be ${expected}, got ${show(text)}`)
-    return otherwise
+  const read = (name: string, { read, expected, isSecret }: Reader<unknown>): unknown => {
+    const variable = variableOf(name)
+    const text = environment[variable]
+    const value = text === undefined ? undefined : read(text)
+    if (text !== undefined && value === undefined)
+      faults.push(`${variable} must be ${expected}, got ${isSecret ? 'something else' : JSON.stringify(text)}`)
+    return value
   }
-  const whole = <T>(name: Variable, otherwise: T, least: number, most: number): number | T =>
-    setting<number | T>(
-      name,
-      otherwise,
-      (text) => wholeNumber(text, least, most),
-      `a whole number from ${least} to ${most}`,
-    )
-
-  const config: Config = {
-    host: setting('HOST', DEFAULTS.host, host, 'a host name or an IP address'),
-    port: whole('PORT', DEFAULTS.port, 0, 65_535),
-    opsPort: whole('OPS_PORT', DEFAULTS.opsPort, 0, 65_535),
-    logLevel: setting('LOG_LEVEL', DEFAULTS.logLevel, logLevel, `one of ${LOG_LEVELS.join(', ')}`),
-    trustProxy: setting(
-      'TRUST_PROXY',
-      DEFAULTS.trustProxy,
-      trustProxy,
-      'true, false, or IP addresses and networks separated by commas, for example 10.0.0.0/8',
-    ),
-    bodyLimitBytes: whole('BODY_LIMIT_BYTES', DEFAULTS.bodyLimitBytes, 1_024, 16_777_216),
-    requestTimeoutMs: whole('REQUEST_TIMEOUT_MS', DEFAULTS.requestTimeoutMs, 100, 600_000),
-    headersTimeoutMs: whole('HEADERS_TIMEOUT_MS', DEFAULTS.headersTimeoutMs, 100, 600_000),
-    keepAliveTimeoutMs: whole('KEEP_ALIVE_TIMEOUT_MS', DEFAULTS.keepAliveTimeoutMs, 100, 600_000),
-    maxLoopDelayMs: whole('MAX_LOOP_DELAY_MS', DEFAULTS.maxLoopDelayMs, 10, 600_000),
-    shutdownGraceMs: whole('SHUTDOWN_GRACE_MS', DEFAULTS.shutdownGraceMs, 100, 600_000),
-    shutdownDelayMs: whole('SHUTDOWN_DELAY_MS', DEFAULTS.shutdownDelayMs, 0, 600_000),
-    workerThreads: whole('WORKER_THREADS', DEFAULTS.workerThreads, 1, 256),
-    taskDeadlineMs: whole('TASK_DEADLINE_MS', DEFAULTS.taskDeadlineMs, 1, 600_000),
-    metrics: setting('METRICS', DEFAULTS.metrics, trueOrFalse, 'true or false'),
-    maxConnections: whole('MAX_CONNECTIONS', DEFAULTS.maxConnections, 1, 1_000_000),
-    maxConnectionsPerAddress: whole('MAX_CONNECTIONS_PER_ADDRESS', DEFAULTS.maxConnectionsPerAddress, 0, 1_000_000),
-    rateLimitPerMinute: whole('RATE_LIMIT_PER_MINUTE', DEFAULTS.rateLimitPerMinute, 0, 10_000_000),
-    rateLimitStore: setting(
-      'RATE_LIMIT_STORE',
-      DEFAULTS.rateLimitStore,
-      store,
-      'memory, or an address, for example redis://:password@host:6379',
-      hidden,
-    ),
-    corsOrigin: setting('CORS_ORIGIN', DEFAULTS.corsOrigin, origins, ORIGINS_EXPECTED),
-    frameAncestors: setting('FRAME_ANCESTORS', DEFAULTS.frameAncestors, origins, ORIGINS_EXPECTED),
-  }
+  const given = Object.entries(READERS).map(([name, reader]) => [name, read(name, reader)] as const)
+  // Each reader gives the type of its setting.
+  const config: Config = { ...DEFAULTS, ...Object.fromEntries(given.filter(([, value]) => value !== undefined)) }
   if (config.opsPort === config.port && config.port !== 0)
     faults.push(`OPS_PORT must differ from PORT, got ${config.port} for both`)
   if (config.headersTimeoutMs > config.requestTimeoutMs)
@@ -249,10 +228,9 @@ function isOrigin(text: string): boolean {
   return /^https?:/.test(text) && URL.parse(text)?.origin === text
 }
 
-const store = (text: string): 'memory' | StoreAddress | undefined => (text === 'memory' ? text : storeAddress(text))
-
-/** The value may contain a password, and sentences end up in logs. */
-const hidden = (): string => 'something else'
+function store(text: string): 'memory' | StoreAddress | undefined {
+  return text === 'memory' ? text : storeAddress(text)
+}
 
 function list(text: string): readonly string[] {
   return text.split(',').map((part) => part.trim())

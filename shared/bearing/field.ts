@@ -119,13 +119,18 @@ export interface Leaf {
   readonly field: Exclude<Field, Group>
 }
 
-/** Every leaf of some fields, in their order. */
-export function leavesOf(fields: Fields, names: readonly string[] = []): Leaf[] {
-  return Object.entries(fields).flatMap(([name, field]): Leaf[] => {
+/** Every leaf of some fields, in their order. Found once for all that asks for those of a whole input. */
+export function leavesOf(fields: Fields, names: readonly string[] = []): readonly Leaf[] {
+  const known = names.length === 0 ? LEAVES.get(fields) : undefined
+  if (known !== undefined) return known
+  const leaves = Object.entries(fields).flatMap(([name, field]): readonly Leaf[] => {
     const at = [...names, name]
     return field.kind === 'group' ? leavesOf(field.fields, at) : [{ path: `/${at.join('/')}`, names: at, field }]
   })
+  if (names.length === 0) LEAVES.set(fields, leaves)
+  return leaves
 }
+const LEAVES = new WeakMap<Fields, readonly Leaf[]>()
 
 /** The value at some names of an input; undefined where there is none. */
 export function valueAt(input: unknown, names: readonly string[]): unknown {

@@ -90,8 +90,7 @@ export function resolveGroovedRings(
 }
 
 /** Sizes that nobody stated, as an answer states them. */
-export const usualWidth = (ballDiameter: Mm, units: Units): Mm =>
-  rounded(mm(defaults.GROOVED_WIDTH * ballDiameter), units)
-export const usualWall = (ballDiameter: Mm, units: Units): Mm => rounded(mm(defaults.OUTER_WALL * ballDiameter), units)
+const usualWidth = (ballDiameter: Mm, units: Units): Mm => rounded(mm(defaults.GROOVED_WIDTH * ballDiameter), units)
+const usualWall = (ballDiameter: Mm, units: Units): Mm => rounded(mm(defaults.OUTER_WALL * ballDiameter), units)
 export const usualPlay = (ballDiameter: Mm, units: Units): Mm =>
   rounded(mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter), units)

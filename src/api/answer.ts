@@ -60,7 +60,7 @@ export const answerOf = <const Name extends string, Input extends TSchema, Body 
 })
 
 /** The field by which a request or an answer tells its arrangement. */
-export const arrangementTag = <const Name extends string>(...names: readonly [Name, ...Name[]]) =>
+const arrangementTag = <const Name extends string>(...names: readonly [Name, ...Name[]]) =>
   Type.Unsafe<Name>(Type.Enum([...names], { type: 'string', description: 'The arrangement of the bearing.' }))
 
 /** The answer of a path: one of several shapes, told apart by `arrangement`. Each of them has a `$id` and the tag. */

@@ -91,7 +91,7 @@ export const requestTag = <Name extends string>(arrangement: Name, { means }: Pi
   Type.Unsafe<Name>(Type.Enum([arrangement], { type: 'string', description: `\`${arrangement}\`: ${means}` }))
 
 /** How a refusal speaks of bearings of an arrangement. */
-function thingsOf(arrangement: string): { readonly 'x-things'?: string } {
+export function thingsOf(arrangement: string): { readonly 'x-things'?: string } {
   const known = ARRANGEMENT_NAMES.find((name) => name === arrangement)
   return known === undefined ? {} : { 'x-things': TERMS[known].bearings }
 }
@@ -115,7 +115,7 @@ export const requestUnion = <Request>($id: string, description: string, variants
     oneOf: variants.map((variant) => Type.Ref(String(Reflect.get(variant, '$id')))),
   })
 
-const variantId = (arrangement: string, name: string): string =>
+export const variantId = (arrangement: string, name: string): string =>
   `${arrangement[0]?.toUpperCase()}${arrangement.slice(1)}${name}Request`
 
 /** A reference to the design request of one arrangement. */

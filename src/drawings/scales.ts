@@ -7,17 +7,12 @@ export type Scale = { readonly factor: number; readonly text: string }
 export function scaleUpTo(most: number): Scale {
   if (!(most > 0 && most < Number.POSITIVE_INFINITY))
     throw new RangeError(`most must be above 0 and finite, got ${most}`)
-  return most >= 1 ? enlarged(most) : reduced(1 / most)
-}
-
-function enlarged(most: number): Scale {
-  const ten = 10 ** Math.floor(Math.log10(most))
-  const step = STEPS.findLast((one) => one * ten <= most) ?? 1
-  return { factor: step * ten, text: `${step * ten}:1` }
-}
-
-function reduced(least: number): Scale {
-  const ten = 10 ** Math.floor(Math.log10(least))
-  const step = STEPS.find((one) => one * ten >= least) ?? 10
-  return { factor: 1 / (step * ten), text: `1:${step * ten}` }
+  const isEnlarged = most >= 1
+  const times = isEnlarged ? most : 1 / most
+  const ten = 10 ** Math.floor(Math.log10(times))
+  const step = isEnlarged
+    ? (STEPS.findLast((one) => one * ten <= times) ?? 1)
+    : (STEPS.find((one) => one * ten >= times) ?? 10)
+  const size = step * ten
+  return isEnlarged ? { factor: size, text: `${size}:1` } : { factor: 1 / size, text: `1:${size}` }
 }

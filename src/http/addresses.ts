@@ -72,7 +72,9 @@ export function answerUnrouted(app: FastifyInstance, isServed: IsServed): void {
   const unrouted = (request: FastifyRequest, reply: FastifyReply): FastifyReply => {
     const path = request.url.split('?', 1)[0] ?? ''
     const served = [...addresses.values()].filter(({ url }) => isServed(url, request))
-    const methods = served.filter(({ pattern }) => pattern.test(path)).flatMap((at) => [...at.methods])
+    // `OPTIONS *` asks about the server as a whole (RFC 9110 §9.3.7).
+    const asked = path === '*' ? served : served.filter(({ pattern }) => pattern.test(path))
+    const methods = asked.flatMap((at) => [...at.methods])
     const allow = [...new Set(methods)].sort().join(', ')
     const isKnown = methods.length > 0
     if (request.method === 'OPTIONS' && (isKnown || isPreflight(request)))

@@ -108,7 +108,12 @@ async function compilerOf(schemas: Readonly<Record<string, object>>, options: Aj
 function compiledLater(compile: () => Promise<Compiled>, pending: (() => Promise<unknown>)[]): Validate {
   let compiled: Compiled | undefined
   const ready = async (): Promise<Compiled> => {
-    compiled ??= await compile()
+    try {
+      compiled ??= await compile()
+    } catch (cause) {
+      // Without a status Fastify would take it for a fault of the request.
+      throw Object.assign(new Error('a schema does not compile', { cause }), { statusCode: 500 })
+    }
     return compiled
   }
   const validate: Validate = (data) => {

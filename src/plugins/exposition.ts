@@ -21,70 +21,56 @@ export function expositionOf(
   register.removeSingleMetric('nodejs_version_info')
   register.registerMetric(durations(times))
   const registers = [register]
-  const gauge = (name: string, help: string, of: (now: TaskLoad) => number): void => {
-    const made: Gauge = new Gauge({ name, help, registers, collect: () => made.set(of(load())) })
-  }
-  const counter = (name: string, help: string, of: () => number): void => {
-    const made: Counter = new Counter({
-      name,
-      help,
-      registers,
-      collect: () => {
-        made.reset()
-        made.inc(of())
-      },
-    })
-  }
-  const labelled = (
+  /** @param label of the figures where there are several */
+  const add = (
     Kind: typeof Gauge | typeof Counter,
     name: string,
     help: string,
-    label: string,
-    of: (now: TaskLoad) => Readonly<Record<string, number>>,
+    of: () => number | Readonly<Record<string, number>>,
+    label = '',
   ): void => {
     const made: Gauge | Counter = new Kind({
       name,
       help,
-      labelNames: [label],
+      labelNames: label === '' ? [] : [label],
       registers,
       collect: () => {
+        const now = of()
         made.reset()
-        for (const [value, count] of Object.entries(of(load()))) made.inc({ [label]: value }, count)
+        if (typeof now === 'number') made.inc(now)
+        else for (const [value, count] of Object.entries(now)) made.inc({ [label]: value }, count)
       },
     })
   }
-  gauge('racewright_worker_threads', 'Worker threads that are there.', ({ threads }) => threads)
-  gauge('racewright_tasks_running', 'Tasks that worker threads work at.', ({ running }) => running)
-  labelled(
-    Gauge,
-    'racewright_tasks_waiting',
-    'Tasks that wait for a worker thread, by lane.',
-    'lane',
-    ({ waiting }) => waiting,
-  )
-  counter('racewright_tasks_done_total', 'Tasks that were worked out, or failed.', () => load().done)
-  labelled(
+  add(Gauge, 'racewright_worker_threads', 'Worker threads that are there.', () => load().threads)
+  add(Gauge, 'racewright_tasks_running', 'Tasks that worker threads work at.', () => load().running)
+  add(Gauge, 'racewright_tasks_waiting', 'Tasks that wait for a worker thread, by lane.', () => load().waiting, 'lane')
+  add(Counter, 'racewright_tasks_done_total', 'Tasks that were worked out, or failed.', () => load().done)
+  add(
     Counter,
     'racewright_tasks_refused_total',
     'Answers that were not worked out: for want of room (503: busy, displaced), or as too much work (422).',
+    () => load().refused,
     'reason',
-    ({ refused }) => refused,
   )
-  counter('racewright_deadlines_missed_total', 'Answers that were not ready in time.', () => load().late)
-  counter(
+  add(Counter, 'racewright_deadlines_missed_total', 'Answers that were not ready in time.', () => load().late)
+  add(
+    Counter,
     'racewright_work_estimated_seconds_total',
     'Processor time of the answers of worker threads, as estimated beforehand.',
     () => load().estimatedMs / 1000,
   )
-  counter('racewright_work_seconds_total', 'The same, as measured.', () => load().workedMs / 1000)
-  counter('racewright_workers_lost_total', 'Worker threads that ended in the midst of a task.', () => load().lost)
-  counter(
+  add(Counter, 'racewright_work_seconds_total', 'The same, as measured.', () => load().workedMs / 1000)
+  add(Counter, 'racewright_workers_lost_total', 'Worker threads that ended in the midst of a task.', () => load().lost)
+  add(
+    Counter,
     'racewright_workers_stopped_total',
     'Worker threads that were ended because nobody waited for their task any more.',
     () => load().stopped,
   )
   if (uncountedRequests !== undefined)
-    counter(
+    add(
+      Counter,
       'racewright_requests_uncounted_total',
       'Requests that passed without being counted, as the shared store of the rate limit failed.',
       uncountedRequests,

@@ -1,12 +1,13 @@
-import type { Ranked, SearchRefusal } from '#shared/questions/search/design-search.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import type { DesignSearch, Ranked, SearchRefusal } from '#shared/questions/search/design-search.ts'
 import type { DropReason } from '#shared/questions/search/drop-reason.ts'
-import type { Criterion } from '#shared/questions/search/input.ts'
+import type { Criterion } from '#shared/questions/search/fields.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import type { Scale } from '#shared/units/temperature.ts'
 import { figure, percent } from './figure.ts'
 import { seasonRefusalSentence } from './season-refusal.ts'
-import { TERMS } from './terms.ts'
+import { TERMS, type Terms } from './terms.ts'
 
 /* Faults of a request that its schema does not find. */
 
@@ -18,67 +19,97 @@ interface TooManyCombinations {
 }
 
 export const tooManyCombinations = ({ candidates, most, isHard }: TooManyCombinations): string =>
-  `Balls, cutters, depths, counts and bores make ${candidates} combinations, but a search${isHard ? ' with a load or a year' : ''} takes at most ${most}. Shorten a list, or use a larger step of bores.`
+  `The lists, counts and bores make ${candidates} combinations, but a search${isHard ? ' with a load or a year' : ''} takes at most ${most}. Shorten a list, or use a larger step of bores.`
 
-export const lengthsReversed = (least: Mm, most: Mm, units: Units): string =>
-  `The smallest, ${figure(least, units)}, is above the largest, ${figure(most, units)}.`
+export const lengthsReversed = (smallest: Mm, largest: Mm, units: Units): string =>
+  `The smallest, ${figure(smallest, units)}, is above the largest, ${figure(largest, units)}.`
 
-export const countsReversed = (least: number, most: number): string =>
-  `The smallest, ${least}, is above the largest, ${most}.`
+export const countsReversed = (smallest: number, largest: number): string =>
+  `The smallest, ${smallest}, is above the largest, ${largest}.`
 
-export function explainRefusal(refusal: SearchRefusal, scale: Scale): string {
-  if (refusal.code !== 'hardly-any-runs') return seasonRefusalSentence(refusal, scale, TERMS.radial)
-  return 'A thousand of the best designs do not run all year, and trying the others would take too long. Allow a wider ball gap and more play, choose woods and constructions that move less, or state a narrower year.'
+export function explainRefusal(refusal: SearchRefusal, scale: Scale, terms: Terms): string {
+  if (refusal.code !== 'hardly-any-runs') return seasonRefusalSentence(refusal, scale, terms)
+  return `A thousand of the best designs do not run all year, and trying the others would take too long. Allow a wider ${terms.gap} and more play, choose woods and constructions that move less, or state a narrower year.`
 }
 
 /** Why a design has its mark for a criterion. */
-export function explainCriterion(name: Criterion, ranked: Ranked): string {
-  const { bearing, gapAtShop, design, nested } = ranked
-  const { units } = design
-  const { outerRing: outer, innerRing: inner, landGap } = bearing
+export function explainCriterion(name: Criterion, ranked: Ranked, { search }: Pick<DesignSearch, 'search'>): string {
+  const { sizes, isNested, marks, margin = 0 } = ranked
+  const { units } = search.input
+  const terms = TERMS[search.arrangement]
+  const mark = marks[name] ?? 0
+  const landGap = figure(sizes.landGap ?? mm(0), units)
   switch (name) {
-    case 'closure':
-      return `Cut to ${shopOf(ranked)}, the outer groove leaves a gap of ${figure(gapAtShop, units)}; the aim is ${figure(bearing.ballGap, units)}.`
+    case 'running':
+      return runningSentence(ranked, mark, search)
+    case 'load':
+      return `It carries ${Number(margin.toPrecision(2))} times the load before the dent reaches the limit.`
     case 'wall':
-      return `${figure(outer.wall, units)} of wood is left behind the outer groove, and ${figure(inner.wall, units)} between the bore and the inner groove.`
-    case 'nesting':
-      return nested
-        ? `With ${figure(landGap, units)} between the lands, the inner ring can be cut from the hole of the outer ring.`
-        : `${figure(landGap, units)} between the lands is too little to cut the inner ring from the hole of the outer ring.`
+      return `${figure(sizes.outerWall, units)} of wood is left ${terms.outerWall}, and ${figure(sizes.innerWall, units)} ${terms.innerWall}.`
     case 'seat':
-      return seatSentence(ranked)
-    case 'sensitivity':
-      return `If all ${design.balls.count} balls are larger by 1 ${units}, the gap closes by ${Math.abs(bearing.gapPerBallDiameter).toFixed(1)} ${units}.`
+      return seatSentence(ranked, units)
     case 'material':
-      return `${percent(ranked.materialUsed)} of the board becomes rings.`
+      return `${percent(mark)} of the board becomes ${terms.part.many}.`
+    case 'nesting':
+      return isNested
+        ? `With a ${terms.landGap} of ${landGap}, the inner ring can be cut from the hole of the outer ring.`
+        : `A ${terms.landGap} of ${landGap} is too little to cut the inner ring from the hole of the outer ring.`
+    case 'onHand':
+      return `${mark === 1 ? 'All' : mark === 0 ? 'None' : 'Some'} of the drills and plugs that it needs are on hand.`
     default:
       return name satisfies never
   }
 }
 
-function seatSentence({ bearing: { outerRing, innerRing, resolved }, design }: Ranked): string {
-  const sits = [outerRing, innerRing].every(({ seat }) => seat === 'bottom')
-  const radius = figure(outerRing.grooveRadius, design.units)
-  const ball = figure(mm(resolved.ballDiameter / 2), design.units)
-  return sits
+function runningSentence({ bearing, spread }: Ranked, chance: number, { input, arrangement }: DesignSearch['search']) {
+  const within = (value: Mm, deviation: number): string =>
+    `${figure(value, input.units)}, give or take ${figure(mm(deviation), input.units)}`
+  const figures = [
+    ...('ballGap' in bearing ? [`a ${TERMS[arrangement].gap} of ${within(bearing.ballGap, spread.gap)}`] : []),
+    ...('radialInternalClearance' in bearing
+      ? [`a play of ${within(bearing.radialInternalClearance, spread.play)}`]
+      : []),
+  ]
+  const when = input.year === undefined ? 'With your tools it runs' : 'With your tools it runs all year'
+  return `${when} with a chance of ${percent(chance)}: it comes out with ${figures.join(' and ')}.`
+}
+
+function seatSentence({ bearing: { resolved }, sizes }: Ranked, units: Units): string {
+  const { ballDiameter } = resolved
+  const radius = figure(mm(itemAt(sizes.seats, 0).conformity * ballDiameter), units)
+  const ball = figure(mm(ballDiameter / 2), units)
+  return sizes.seats.every(({ onBottom }) => onBottom)
     ? `The balls sit on the bottom of the groove: its radius is ${radius}, that of a ball ${ball}.`
     : `The balls ride on the edges of the groove: its radius of ${radius} is smaller than that of a ball, ${ball}.`
 }
 
-/** The rule's nearest figure for the diameter of the outer groove's bottom. */
-export const shopOf = ({ bearing, design }: Ranked): string =>
-  shopFigure(bearing.outerRing.grooveBottomDiameter, design.units, design.shopDenominator).text
+/** The rule's nearest figure for the circle that is cut to set the bearing. */
+export const shopOf = ({ sizes, design: { units, shopDenominator } }: Ranked): string =>
+  shopFigure(sizes.cutDiameter, units, shopDenominator).text
 
-export const DROPPED: Readonly<Record<DropReason, string>> = {
-  'too-few-balls': 'There are not enough balls of that size.',
-  'no-such-groove':
-    'The cutter cannot cut that groove, or the groove is as wide as the ring or deeper than the middle of the ball.',
-  'lands-touch': 'The two grooves together are so deep that the rings would touch.',
-  'outside-diameter': 'The outside diameter is not within its limits.',
-  'no-board': 'No board is wide enough.',
-  'bore-too-large': 'The wood left behind a groove is less than a third of a ball diameter.',
-  'cannot-be-made': 'The bearing cannot be made, or would not run.',
-  'not-on-rule': "Cut to the rule's nearest figure, the groove leaves a gap outside its limits.",
-  'not-all-year': 'The bearing does not run all year: the balls or the rings bind, or the lands rub.',
-  'dents-deeper': 'The load leaves a dent deeper than the limit.',
+export function droppedFor(reason: DropReason, { element, raceway, part }: Terms): string {
+  switch (reason) {
+    case 'too-few-balls':
+      return `There are not enough ${element.many} of that size.`
+    case 'no-such-groove':
+      return `The cutter cannot cut that ${raceway.one}, or it is wider than the wood or too deep.`
+    case 'lands-touch':
+      return `The ${raceway.many} together are so deep that the ${part.many} would touch.`
+    case 'outside-diameter':
+      return 'The outside diameter is not within its limits.'
+    case 'no-board':
+      return 'No board is wide enough.'
+    case 'bore-too-large':
+      return `The wood left beside a ${raceway.one} is less than a third of a ${element.one} diameter.`
+    case 'cannot-be-made':
+      return 'The bearing cannot be made, or would not run.'
+    case 'not-on-rule':
+      return `Cut to the rule's nearest figure, the ${raceway.one} leaves a gap outside its limits.`
+    case 'not-all-year':
+      return 'The bearing does not run all year: it binds at its driest or its dampest.'
+    case 'dents-deeper':
+      return 'The load leaves a dent deeper than the limit.'
+    default:
+      return reason satisfies never
+  }
 }

@@ -5,8 +5,9 @@ import type { DesignSearch } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
 import type { SizeRow } from '#shared/questions/size-table/size-table.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { DROPPED } from './design-search.ts'
+import { droppedFor } from './design-search.ts'
 import { figure } from './figure.ts'
+import { TERMS } from './terms.ts'
 
 /*
  * The sentence or two at the top of an answer that a maker can act on, of paths whose advice is not a whole file of its own.
@@ -82,15 +83,16 @@ const MACHINES: Readonly<Record<Method, string>> = {
 
 /** The best design that was found, or why there is none. */
 export function searchSummary({ ranked: [best], search, dropped }: DesignSearch): string {
+  const { offset } = search.input
+  const terms = TERMS[search.arrangement]
   if (best === undefined) {
-    if (search.offset > 0) return `No design ranks below place ${search.offset}.`
+    if (offset > 0) return `No design ranks below place ${offset}.`
     const [most] = DROP_REASONS.toSorted((one, other) => dropped[other] - dropped[one])
-    const why =
-      most === undefined || dropped[most] === 0 ? '' : ` Most candidates fail for one reason: ${DROPPED[most]}.`
+    const why = most === undefined || dropped[most] === 0 ? '' : ` The usual reason: ${droppedFor(most, terms)}`
     return `No design is within these limits.${why}`
   }
-  const { units, balls } = best.design
+  const { units, balls, bore } = best.design
   const size = (length: Mm): string => figure(length, units)
-  const place = search.offset === 0 ? 'The best design' : `The design in place ${search.offset + 1}`
-  return `${place} has ${balls.count} balls of ${size(balls.diameter)} and is ${size(best.bearing.outerRing.outsideDiameter)} outside, with a bore of ${size(best.design.bore)}. Send its \`design\` to /v1/design for every size.`
+  const place = offset === 0 ? 'The best design' : `The design in place ${offset + 1}`
+  return `${place} has ${balls.count} ${terms.element.many} of ${size(balls.diameter)} and is ${size(best.sizes.outsideDiameter)} outside, with a bore of ${size(bore)}. Send its \`design\` to /v1/design for every size.`
 }

@@ -3,8 +3,8 @@ import type { DesignSearchInput } from '#shared/questions/search/input.ts'
 import type { Result } from '#shared/result.ts'
 import type { RunPart } from './pool.ts'
 
-/** Work in a part: some fifty milliseconds. */
-const EFFORT_A_PART = 2_500
+/** Work in a part: some twenty milliseconds, or forty on a slow machine. */
+const EFFORT_A_PART = 1_000
 
 /** A design search, part after part. How it is cut plays no part in the answer. */
 export async function searchDesigns(

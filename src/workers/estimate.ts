@@ -1,6 +1,4 @@
 import type { RingsInput } from '#shared/bearing/resolve.ts'
-import { SEARCH_EFFORT } from '#shared/questions/search/effort.ts'
-import { candidatesIn } from '#shared/questions/search/input.ts'
 import { ballsLaid } from '#shared/questions/selection/ball-order.ts'
 import type { ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import { BATCHES_A_LOOK } from '#shared/questions/tolerance/tolerance-check.ts'
@@ -29,11 +27,11 @@ const COSTS: { readonly [Name in TaskName]: Cost<Name> } = {
     units: ({ design: { balls }, measured }) => measured.length + balls.count + ballsLaid(balls.count) / LAID_A_UNIT,
     unitMs: 0.5,
   },
-  beginSearch: { units: (input) => candidatesIn(input) * SEARCH_EFFORT.bound, unitMs: 0.02 },
+  beginSearch: { units: () => 1, unitMs: 1 },
   furtherSearch: {
     units: ({ mostEffort }) => mostEffort,
     done: ({ progress }, { effort }) => effort - progress.effort,
-    unitMs: 0.02,
+    unitMs: 0.03,
   },
   concludeSearch: { units: ({ progress }) => 1 + progress.best.length, unitMs: 0.1 },
   // Readings; an earlier state costs half of one more, and the decision some eight.

@@ -11,7 +11,7 @@ const SPEED: Bounds = { least: 0.001, most: 100_000 }
 const DENT: Bounds = { least: 0.0001, most: 0.05 }
 
 /** What can be asked about wood, whatever carries the load. */
-export const WOOD_FIELDS = {
+const WOOD_FIELDS = {
   wood: choice(
     'Wood of both rings or both plates.',
     CONTACT_WOODS,

@@ -1,38 +1,31 @@
-import { ARRANGEMENTS, type RadialInput } from '#shared/bearing/arrangements.ts'
-import type { Finding } from '#shared/bearing/warning.ts'
+import type { DesignInput } from '#shared/bearing/arrangements.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { yearFaults } from '#shared/questions/season/moving-bearing.ts'
 import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
-import { boundsOf } from './bound.ts'
 import { DROP_REASONS, type DropReason } from './drop-reason.ts'
-import { effortLeft, effortOfYear, SEARCH_EFFORT } from './effort.ts'
-import { type Candidate, candidateAt, designOf, entryAt, gridSize } from './grid.ts'
-import { candidatesAsked, type DesignSearchInput, type ResolvedSearch, resolveSearch } from './input.ts'
-import { bears, type Judged, judge, runsInYear } from './judge.ts'
+import { effortLeft, effortToProve, SEARCH_EFFORT } from './effort.ts'
+import { candidateAt, designOf, gridSize, ringsIn } from './grid.ts'
+import { candidatesWanted, type DesignSearchInput, type ResolvedSearch, resolveSearch } from './input.ts'
+import { boundWith, type Judged, judge, proved } from './judge.ts'
 import type { Entry, SearchProgress } from './progress.ts'
-import { scoreOf } from './score.ts'
 
-/** A design among the best, with what it is asked for by and what there is to watch. */
+/** A design among the best, with the input that asks for it. */
 export interface Ranked extends Judged {
   /** Place in the grid: the order of equal scores. */
   readonly index: number
-  readonly design: RadialInput
-  readonly findings: readonly Finding[]
+  readonly design: DesignInput
 }
 
 export interface DesignSearch {
   readonly search: ResolvedSearch
-  /** The page that was asked for, the best first. */
+  /** The page that was requested, the best first. */
   readonly ranked: readonly Ranked[]
   /** Whether there are more behind it. */
   readonly more: boolean
   readonly candidates: number
-  /** How many were worked out; the others were told by a bound. */
-  readonly workedOut: number
-  /** How many cannot be among those asked for, whatever comes out: their bound is too low. */
-  readonly outranked: number
-  /** How many were dropped, reason by reason. */
+  /** How many were dropped, reason by reason: for their load and their year only as far as these were looked at. */
   readonly dropped: Readonly<Record<DropReason, number>>
 }
 
@@ -42,17 +35,14 @@ const MOST_STOPPED = 1000
 /** Why there is no answer. */
 export type SearchRefusal = SeasonRefusal | { readonly code: 'hardly-any-runs'; readonly path: string }
 
-/** A bound may differ from a score by its last digits. */
-const ROUNDING = 1e-12
-
 /**
- * The best designs within limits: every combination of balls, cutters, groove depths, counts and bores, ranked by score.
- * Complete: candidates are taken in the order of their bounds, and what is left out has a bound below the last that is
- * shown, or a reason. Equal scores keep the order of the grid.
+ * The best designs within limits: every combination of balls, lists, counts and bores, ranked by score. Complete: all are
+ * judged; their load and their year, which take longer, can only lower a score and are looked at in its order, until none
+ * that is left can come into the list. Equal scores keep the order of the grid.
  *
  * @param input lists not empty, bounds of the edge
  * @param mostStopped so many may be tried that do not run all year
- * @returns the page asked for, or what is wrong with the year
+ * @returns the page requested, or what is wrong with the year
  */
 export function designSearch(
   input: DesignSearchInput,
@@ -60,108 +50,135 @@ export function designSearch(
 ): Result<DesignSearch, readonly SearchRefusal[]> {
   const begun = beginSearch(input)
   if (!begun.ok) return begun
-  const progress = furtherSearch({ input, progress: begun.value, mostEffort: Number.POSITIVE_INFINITY, mostStopped })
+  let progress = begun.value
+  while (!progress.isOver) {
+    progress = furtherSearch({ input, progress, mostEffort: Number.POSITIVE_INFINITY, mostStopped })
+  }
   return concludeSearch({ input, progress, mostStopped })
 }
 
-interface SearchUnderWay {
+interface Begun {
   readonly input: DesignSearchInput
   /** Of `beginSearch` or `furtherSearch`, for the same input. */
   readonly progress: SearchProgress
   readonly mostStopped?: number
 }
 
-interface SearchStep extends SearchUnderWay {
+interface SearchStep extends Begun {
   /** In `SEARCH_EFFORT` units, above 0; the last candidate may go beyond it. */
   readonly mostEffort: number
 }
 
-/** The first step of a search in parts: a bound for every candidate, or what is wrong with the year. */
+/** The first step of a search in parts: nothing is judged yet, or it is said what is wrong with the year. */
 export function beginSearch(input: DesignSearchInput): Result<SearchProgress, readonly SearchRefusal[]> {
   const search = resolveSearch(input)
   const faults = yearRefusals(search)
   if (faults.length > 0) return fail(faults)
   const candidates = gridSize(search)
-  const dropped = Object.fromEntries(DROP_REASONS.map((reason) => [reason, 0])) as Record<DropReason, number>
-  const bounds = new Float64Array(candidates)
-  const boundOf = boundsOf(search)
-  const open: number[] = []
-  for (let index = 0; index < candidates; index++) {
-    const bound = boundOf(candidateAt(search, index))
-    if (typeof bound === 'string') {
-      dropped[bound]++
-    } else {
-      bounds[index] = bound
-      open.push(index)
-    }
-  }
-  open.sort((one, other) => itemAt(bounds, other) - itemAt(bounds, one) || one - other)
   const progress: Omit<SearchProgress, 'effortLeft'> = {
-    order: Uint32Array.from(open),
-    bounds: Float64Array.from(open, (index) => itemAt(bounds, index)),
+    bounds: new Float64Array(candidates).fill(Number.NaN),
+    judged: 0,
+    order: new Uint32Array(0),
+    lost: new Float64Array(ringsIn(search)).fill(Number.NaN),
     looked: 0,
-    workedOut: 0,
-    dropped,
+    proved: 0,
+    dropped: Object.fromEntries(DROP_REASONS.map((reason) => [reason, 0])) as Record<DropReason, number>,
     best: [],
-    closures: new Float64Array(outerKeys(search)).fill(Number.NaN),
-    years: 0,
-    effort: candidates * SEARCH_EFFORT.bound,
-    isOver: open.length === 0,
+    effort: 0,
+    isOver: candidates === 0,
   }
-  return ok({ ...progress, effortLeft: effortLeft(input, progress, MOST_STOPPED, 0) })
+  return ok({ ...progress, effortLeft: effortLeft(input, progress, MOST_STOPPED) })
 }
 
 /**
- * The next step: candidates are worked out until `mostEffort` more has been spent or the search is over. How a search is cut
- * into steps plays no part in its answer. The `closures` of the progress given are written to.
+ * The next step: candidates are judged, and then proved in the order of their bounds, until `mostEffort` more has been spent
+ * or the search is over. How a search is cut into steps plays no part in its answer. The `bounds` and `lost` of the progress
+ * given are written to.
  */
 export function furtherSearch({ input, progress, mostEffort, mostStopped = MOST_STOPPED }: SearchStep): SearchProgress {
   const search = resolveSearch(input)
-  const { order, bounds, closures } = progress
+  const until = progress.effort + mostEffort
+  const isJudged = progress.judged === ringsIn(search)
+  const reached = isJudged ? proveOn(search, progress, until, mostStopped) : judgeOn(search, progress, until)
+  return { ...reached, effortLeft: effortLeft(input, reached, mostStopped) }
+}
+
+type Reached = Omit<SearchProgress, 'effortLeft'>
+
+/** Of candidates that differ in their bore alone the one with the smallest is worked out; the others have a bound from it. */
+function judgeOn(search: ResolvedSearch, progress: SearchProgress, until: number): Reached {
+  const { bounds } = progress
+  const { bores } = search
+  const rings = ringsIn(search)
   const dropped = { ...progress.dropped }
-  const best = new Best(candidatesAsked(search), ringOf(search), progress.best)
-  let { looked, workedOut, years, effort, isOver } = progress
-  const until = effort + mostEffort
+  let { judged, effort } = progress
+  for (; judged < rings && effort < until; judged++) {
+    const first = judged * bores.length
+    effort += SEARCH_EFFORT.judgement + bores.length * SEARCH_EFFORT.bound
+    const narrow = judge(search, candidateAt(search, first))
+    for (const [place, bore] of bores.entries()) {
+      const bound = typeof narrow === 'string' ? narrow : boundWith(search, narrow, bore)
+      if (typeof bound === 'string') dropped[bound]++
+      else bounds[first + place] = bound
+    }
+  }
+  if (judged < rings) return { ...progress, dropped, judged, effort }
+  const left = Uint32Array.from(bounds.keys()).filter((index) => !Number.isNaN(itemAt(bounds, index)))
+  const order = left.sort((one, other) => itemAt(bounds, other) - itemAt(bounds, one) || one - other)
+  return { ...progress, dropped, judged, effort, order, isOver: order.length === 0 }
+}
+
+/** A bound may differ from a score by its last digits. */
+const ROUNDING = 1e-12
+
+function proveOn(search: ResolvedSearch, progress: SearchProgress, until: number, mostStopped: number): Reached {
+  const { order, bounds, lost } = progress
+  const isSame = isSameForAllBores(search)
+  const dropped = { ...progress.dropped }
+  const best = new Best(candidatesWanted(search.input), ringOf(search), progress.best)
+  let { looked, effort, isOver, proved: tried } = progress
   for (; !isOver && effort < until; looked++) {
     const index = order[looked]
-    const bound = (bounds[looked] ?? Number.NaN) + ROUNDING
+    const bound = (bounds[index ?? -1] ?? Number.NaN) + ROUNDING
     if (index === undefined || bound < best.lowest) {
       isOver = true
       break
     }
     effort += SEARCH_EFFORT.bound
-    const at = candidateAt(search, index)
-    const outer = outerKey(search, at)
-    if (best.isBeaten(index, bound - closureLost(search, closures[outer]))) continue
-    workedOut++
-    effort += search.load === undefined ? SEARCH_EFFORT.judgement : SEARCH_EFFORT.judgement + SEARCH_EFFORT.load
-    const judged = judge(search, at)
-    if (typeof judged === 'string') {
-      dropped[judged]++
-      continue
-    }
-    closures[outer] = judged.marks.closure
-    const entry = { index, score: judged.score }
-    if (!best.takes(entry)) continue
-    if (!bears(search, judged.bearing)) {
-      dropped['dents-deeper']++
-      continue
-    }
-    const { runs, statesLookedAt } = runsInYear(search, designOf(search, at))
-    if (search.year !== undefined) {
-      years++
-      effort += effortOfYear(statesLookedAt, entryAt(search.counts, at.count))
-    }
-    if (runs) {
-      best.add(entry)
+    const ring = Math.floor(index / search.bores.length)
+    const lostBefore = itemAt(lost, ring)
+    if (lostBefore === FAILS || !best.takes({ index, score: bound - (lostBefore || 0) })) continue
+    tried++
+    effort += effortToProve(search.input, itemAt(search.counts, candidateAt(search, index).count))
+    const judged = judge(search, candidateAt(search, index))
+    const found = typeof judged === 'string' ? judged : proved(search, judged)
+    if (typeof found !== 'string') {
+      if (isSame && typeof judged !== 'string') lost[ring] = judged.score - found.score
+      best.add({ index, score: found.score })
     } else {
-      dropped['not-all-year']++
+      const isOfRing = isSame && judged !== found
+      dropped[found] += isOfRing ? boresLeft(bounds, ring, search.bores.length) : 1
+      if (isOfRing) lost[ring] = FAILS
       isOver = dropped['not-all-year'] > mostStopped
     }
   }
-  const reached = { order, bounds, closures, looked, workedOut, dropped, best: best.entries, years, effort, isOver }
-  const each = (effort - progress.effort) / Math.max(1, looked - progress.looked)
-  return { ...reached, effortLeft: effortLeft(input, reached, mostStopped, each) }
+  return { ...progress, looked, proved: tried, dropped, best: best.entries, effort, isOver }
+}
+
+/** The load and the year of a ring of balls that carries too little, or stops. */
+const FAILS = Number.POSITIVE_INFINITY
+
+/** Whether load and year take as much from every bore: the bore is felt in a hoop of segments alone. */
+const isSameForAllBores = ({ input: { year } }: ResolvedSearch): boolean =>
+  year?.woods.innerRing.construction.startsWith('segmented') !== true
+
+/** How many bores of a ring of balls are still in question. */
+const boresLeft = (bounds: Float64Array, ring: number, bores: number): number =>
+  bounds.subarray(ring * bores, (ring + 1) * bores).filter((bound) => !Number.isNaN(bound)).length
+
+function provedAt(search: ResolvedSearch, index: number): Judged | DropReason {
+  const judged = judge(search, candidateAt(search, index))
+  return typeof judged === 'string' ? judged : proved(search, judged)
 }
 
 /**
@@ -171,56 +188,41 @@ export function furtherSearch({ input, progress, mostEffort, mostStopped = MOST_
  */
 export function concludeSearch({
   input,
-  progress: { isOver, order, best, dropped, workedOut },
+  progress: { isOver, best, dropped, bounds },
   mostStopped = MOST_STOPPED,
-}: SearchUnderWay): Result<DesignSearch, readonly SearchRefusal[]> {
+}: Begun): Result<DesignSearch, readonly SearchRefusal[]> {
   if (!isOver) throw new RangeError('progress must be that of a search that is over')
   if (dropped['not-all-year'] > mostStopped) return fail([{ code: 'hardly-any-runs', path: '/year' }])
   const search = resolveSearch(input)
+  const { offset, limit } = search.input
   return ok({
     search,
-    ranked: best.slice(search.offset, search.offset + search.limit).map(({ index }) => rankedAt(search, index)),
-    more: best.length > search.offset + search.limit,
-    candidates: gridSize(search),
-    workedOut,
-    outranked: order.length - workedOut,
+    ranked: best.slice(offset, offset + limit).map(({ index }) => rankedAt(search, index)),
+    more: best.length > offset + limit,
+    candidates: bounds.length,
     dropped,
   })
 }
 
-/** What was found good is judged again: so that a search under way is a list of numbers. */
+/** What was found good is judged again: so that a search in progress is a list of numbers. */
 function rankedAt(search: ResolvedSearch, index: number): Ranked {
-  const at = candidateAt(search, index)
-  const judged = judge(search, at)
-  if (typeof judged === 'string') throw new RangeError(`index must be of a candidate that was found good, got ${index}`)
-  return { ...judged, index, design: designOf(search, at), findings: ARRANGEMENTS.radial.findingsOf(judged.bearing) }
+  const found = provedAt(search, index)
+  if (typeof found === 'string') throw new RangeError(`index must be of a candidate that was found good, got ${index}`)
+  return { ...found, index, design: designOf(search, candidateAt(search, index)) }
 }
 
 /** Paths are those of the search. */
-function yearRefusals({ year, balls }: ResolvedSearch): readonly SeasonRefusal[] {
+function yearRefusals({ input: { year, balls } }: ResolvedSearch): readonly SeasonRefusal[] {
   if (year === undefined) return []
-  const isOfWood = balls.some(({ material }) => material === 'wood')
+  const isOfWood = balls.some(({ material = BALL_MATERIAL }) => material === 'wood')
   const withoutWood: readonly SeasonRefusal[] =
     isOfWood && year.woods.balls === undefined ? [{ code: 'balls-without-wood', path: '/woods/balls' }] : []
   return [...withoutWood, ...yearFaults(year)].map((refusal) => ({ ...refusal, path: `/year${refusal.path}` }))
 }
 
-/** What the outer ring hangs on: the closure is the same for all bores and inner rings in it. */
-const outerKey = (search: ResolvedSearch, { ball, cutter, outer, count }: Candidate): number =>
-  ((ball * search.cutters.length + cutter) * search.outerEngagements.length + outer) * search.counts.length + count
-
-const outerKeys = ({ balls, cutters, outerEngagements, counts }: ResolvedSearch): number =>
-  balls.length * cutters.length * outerEngagements.length * counts.length
-
-/** By how much a bound, which takes the closure for perfect, is too high once the closure is known. */
-const closureLost = ({ weights }: ResolvedSearch, closure = Number.NaN): number =>
-  Number.isNaN(closure)
-    ? 0
-    : scoreOf({ closure: 1 - closure, wall: 0, nesting: 0, seat: 0, sensitivity: 0, material: 0 }, weights)
-
 /** What two candidates share of which only the better is shown: the ring of balls, or nothing. */
 function ringOf(search: ResolvedSearch): (index: number) => number {
-  if (search.show === 'all') return (index) => index
+  if (search.input.show === 'all') return (index) => index
   return (index) => {
     const { ball, count } = candidateAt(search, index)
     return ball * search.counts.length + count
@@ -244,12 +246,6 @@ class Best {
   /** The score that must be reached to come in; none as long as there is room. */
   get lowest(): number {
     return this.entries.length < this.#most ? Number.NEGATIVE_INFINITY : lastOf(this.entries).score
-  }
-
-  /** Whether a candidate with no better score than this cannot come in: the list is full, or its ring has a better one. */
-  isBeaten(index: number, bound: number): boolean {
-    const same = this.#byRing.get(this.#ringOf(index))
-    return bound < this.lowest || (same !== undefined && bound < same.score)
   }
 
   /** Whether an entry would come in. */

@@ -1,3 +1,6 @@
+import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { WarningCode } from '#shared/bearing/warning.ts'
+
 /** Why a candidate is no answer. */
 export const DROP_REASONS = [
   'too-few-balls',
@@ -12,3 +15,19 @@ export const DROP_REASONS = [
   'not-all-year',
 ] as const
 export type DropReason = (typeof DROP_REASONS)[number]
+
+const REASON_OF: Readonly<Partial<Record<Refusal['code'] | WarningCode, DropReason>>> = {
+  'groove-undercut': 'no-such-groove',
+  'groove-past-middle': 'no-such-groove',
+  'groove-wider-than-ring': 'no-such-groove',
+  'lands-overlap': 'lands-touch',
+  'plates-meet': 'lands-touch',
+  'lands-touch': 'lands-touch',
+  'wall-below-zero': 'outside-diameter',
+  'plate-cut-through': 'outside-diameter',
+  'bore-meets-groove': 'bore-too-large',
+  'no-room-inside': 'bore-too-large',
+}
+
+/** The reason that a refusal of the design, or a fault of its bearing, comes to. */
+export const reasonOf = (code: Refusal['code'] | WarningCode): DropReason => REASON_OF[code] ?? 'cannot-be-made'

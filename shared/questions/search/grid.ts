@@ -1,57 +1,54 @@
-import type { RadialInput } from '#shared/bearing/arrangements.ts'
+import type { DesignInput } from '#shared/bearing/arrangements.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import { SEARCHED } from './arrangements.ts'
 import type { ResolvedSearch } from './input.ts'
 
 /** Places in the lists of a search: one candidate. */
 export interface Candidate {
   readonly ball: number
-  readonly cutter: number
-  readonly outer: number
-  readonly inner: number
+  readonly choice: number
   readonly count: number
   readonly bore: number
 }
 
 /** How many candidates a search has. */
-export const gridSize = (search: ResolvedSearch): number =>
-  search.balls.length *
-  search.cutters.length *
-  search.outerEngagements.length *
-  search.innerEngagements.length *
-  search.counts.length *
-  search.bores.length
+export const gridSize = ({ input, choices, counts, bores }: ResolvedSearch): number =>
+  input.balls.length * choices.length * counts.length * bores.length
+
+/** How many candidates differ in more than their bore. */
+export const ringsIn = (search: ResolvedSearch): number =>
+  search.bores.length === 0 ? 0 : gridSize(search) / search.bores.length
 
 /** The candidate of an index from 0 to the size of the grid: bores run fastest, balls slowest. */
-export function candidateAt(search: ResolvedSearch, index: number): Candidate {
+export function candidateAt({ bores, counts, choices }: ResolvedSearch, index: number): Candidate {
   let left = index
   const take = (length: number): number => {
     const place = left % length
     left = (left - place) / length
     return place
   }
-  const bore = take(search.bores.length)
-  const count = take(search.counts.length)
-  const inner = take(search.innerEngagements.length)
-  const outer = take(search.outerEngagements.length)
-  const cutter = take(search.cutters.length)
-  return { ball: take(search.balls.length), cutter, outer, inner, count, bore }
+  const bore = take(bores.length)
+  const count = take(counts.length)
+  const choice = take(choices.length)
+  return { ball: left, choice, count, bore }
 }
 
-/** The entry of a list that a place of this grid must have. */
-export function entryAt<T>(list: readonly T[], place: number): T {
-  if (!(place >= 0 && place < list.length)) throw new RangeError(`place must be below ${list.length}, got ${place}`)
-  return list[place] as T
-}
-
-/** The design of a candidate: what a maker would ask for by itself. */
-export function designOf(search: ResolvedSearch, at: Candidate): RadialInput {
-  const { shared } = search
-  const cutterDiameter = entryAt(search.cutters, at.cutter)
+/** The design of a candidate: what a maker would send to have it by itself. */
+export function designOf(search: ResolvedSearch, at: Candidate): DesignInput {
+  const { input, arrangement, shared } = search
+  const { diameter, material, standardDeviation } = itemAt(input.balls, at.ball)
+  // The rows of the arrangement made the fields that are shared, and its module those that a choice decides.
   return {
+    units: input.units,
+    arrangement,
     ...shared,
-    balls: { count: entryAt(search.counts, at.count), ...entryAt(search.balls, at.ball) },
-    bore: entryAt(search.bores, at.bore),
-    outerRing: { engagement: entryAt(search.outerEngagements, at.outer) },
-    innerRing: { engagement: entryAt(search.innerEngagements, at.inner) },
-    ...(cutterDiameter === undefined ? {} : { groove: { cutterDiameter } }),
-  }
+    balls: {
+      count: itemAt(search.counts, at.count),
+      diameter,
+      ...(material === undefined ? {} : { material }),
+      ...(standardDeviation === undefined ? {} : { standardDeviation }),
+    },
+    bore: itemAt(search.bores, at.bore),
+    ...SEARCHED[arrangement].partsOf(itemAt(search.choices, at.choice)),
+  } as unknown as DesignInput
 }

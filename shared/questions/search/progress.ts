@@ -6,24 +6,24 @@ export interface Entry {
   readonly score: number
 }
 
-/** A search under way, as plain data: any thread can go on with it. */
+/** A search in progress, as plain data: any thread can go on with it. */
 export interface SearchProgress {
-  /** Candidates by their bounds, the best bound first, and those bounds. */
-  readonly order: Uint32Array
+  /** No score of a candidate is above its bound; NaN where it is dropped or not judged yet. */
   readonly bounds: Float64Array
-  /** How many of them have been looked at. */
+  /** How many rings of balls are judged, with all their bores: the first of the grid. */
+  readonly judged: number
+  /** Those that are left, the best bound first; empty until all are judged. */
+  readonly order: Uint32Array
+  /** How many of `order` have been looked at, and how many of these were proved. */
   readonly looked: number
-  readonly workedOut: number
+  readonly proved: number
+  /** What load and year take from the score of a ring of balls, whatever its bore: Infinity where it fails; NaN where that is not known. */
+  readonly lost: Float64Array
   readonly dropped: Readonly<Record<DropReason, number>>
   /** The best so far. */
   readonly best: readonly Entry[]
-  /** Marks of the closures known so far, by `outerKey`; NaN where none is known. */
-  readonly closures: Float64Array
-  /** Years that were looked through. */
-  readonly years: number
-  /** Work done so far, in `SEARCH_EFFORT` units. */
+  /** Work done so far, in `SEARCH_EFFORT` units, and work that is still to be done: an estimate. */
   readonly effort: number
-  /** Work that is still to be done, in the same units: an estimate. */
   readonly effortLeft: number
   /** Whether nothing that is left can change the answer. */
   readonly isOver: boolean

@@ -1,32 +1,25 @@
+import { ARRANGEMENTS, nameOf } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
-import { valueAt } from '#shared/bearing/field.ts'
+import { type Default, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import { DESIGN_SOURCES, LOAD_CHECK_SOURCES, type SourceId } from '#shared/data/sources.ts'
-import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
-import type { ResolvedLoad } from '#shared/questions/load/input.ts'
-import { SEARCH_DEFAULTS, SEARCH_RULES } from '#shared/questions/search/defaults.ts'
+import { resolveLoad, resolvePlateLoad } from '#shared/questions/load/input.ts'
+import { SEARCHED } from '#shared/questions/search/arrangements.ts'
 import type { DesignSearch, Ranked, SearchRefusal } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
-import {
-  boreStepOf,
-  type BallStock as CoreStock,
-  CRITERIA,
-  candidatesIn,
-  countsOf,
-  type DesignSearchInput,
-  SHARED_FIELDS,
-} from '#shared/questions/search/input.ts'
+import { DEPTH_LISTS, ON_RULE, STOCK_FIELDS } from '#shared/questions/search/fields.ts'
+import { candidatesIn, type DesignSearchInput } from '#shared/questions/search/input.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
-import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
 import { type Assumption, assumptionsIn, type Defaults, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
 import { cautionsFor } from '#src/api/caution.ts'
 import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/climate.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
-import { FORCE_UNITS_FIELD, toNewtons, usualForceUnits } from '#src/api/force.ts'
-import { echo, type Length, show, toMm } from '#src/api/length.ts'
+import { toNewtons, usualForceUnits } from '#src/api/force.ts'
+import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
@@ -34,7 +27,7 @@ import { toWarning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import {
   countsReversed,
-  DROPPED,
+  droppedFor,
   explainCriterion,
   explainRefusal,
   lengthsReversed,
@@ -43,9 +36,9 @@ import {
 } from '#src/words/design-search.ts'
 import { searchSummary } from '#src/words/summary.ts'
 import { TERMS } from '#src/words/terms.ts'
-import type { DesignSearchRequest, DesignSearchResponse } from './schema.ts'
+import { type DesignSearchRequest, type DesignSearchResponse, loadRows, rowsOf } from './schema.ts'
 
-/** As many as are searched in well under a second; fewer where each may have to be loaded too. */
+/** As many as are judged in a few seconds; fewer where each may have to be loaded too. */
 const MOST_CANDIDATES = 100_000
 const MOST_LOADED = 40_000
 
@@ -53,12 +46,7 @@ const MOST_LOADED = 40_000
 export function toDesignSearchInput(request: DesignSearchRequest): Result<DesignSearchInput, readonly Fault[]> {
   const year = yearIn(request)
   const input = { ...toInput(request), ...(year.ok && year.value !== undefined ? { year: year.value } : {}) }
-  const faults = [
-    ...(year.ok ? [] : year.error),
-    ...reversed('/outsideDiameter/min', input.outsideDiameter, request.units),
-    ...reversed('/bore/min', input.bore, request.units),
-    ...reversedCounts(request.counts),
-  ]
+  const faults = [...(year.ok ? [] : year.error), ...reversed(input)]
   if (faults.length > 0) return fail(faults)
   const isHard = input.load !== undefined || input.year !== undefined
   const most = isHard ? MOST_LOADED : MOST_CANDIDATES
@@ -75,87 +63,87 @@ function yearIn({ year, balls }: DesignSearchRequest): Result<Year | undefined, 
   return read.ok ? read : fail(read.error.map(({ path, message }) => ({ path: `/year${path}`, message })))
 }
 
-export const toSearchFault = (refusal: SearchRefusal, { year }: DesignSearchRequest): Fault => ({
+export const toSearchFault = (refusal: SearchRefusal, request: DesignSearchRequest): Fault => ({
   path: refusal.path,
-  message: explainRefusal(refusal, year?.climate.temperatureScale ?? 'celsius'),
+  message: explainRefusal(refusal, request.year?.climate.temperatureScale ?? 'celsius', TERMS[nameOf(request)]),
 })
 
 function toInput(request: DesignSearchRequest): DesignSearchInput {
-  const { units, outsideDiameter, bore, load } = request
-  const size = (length: Length | undefined): Mm | undefined => (length === undefined ? undefined : toMm(length, units))
-  const sizes = (lengths: readonly Length[] | undefined) => lengths?.map((length) => toMm(length, units))
+  const { units, arrangement, balls, load, onlyOnRule } = request
   return present<DesignSearchInput>({
-    shared: { units, ...fromRequest(SHARED_FIELDS, request, units) },
-    outsideDiameter: present({ least: size(outsideDiameter.min), most: toMm(outsideDiameter.max, units) }),
-    bore: present({ least: toMm(bore.min, units), most: toMm(bore.max, units), step: size(bore.step) }),
-    balls: request.balls.map(({ diameter, material, standardDeviation, quantity }) =>
-      present<CoreStock>({
-        diameter: toMm(diameter, units),
-        material,
-        standardDeviation: size(standardDeviation),
-        quantity,
-      }),
-    ),
-    counts: request.counts && present({ least: request.counts.min, most: request.counts.max }),
-    cutterDiameters: sizes(request.cutterDiameters),
-    outerEngagements: request.outerEngagements,
-    innerEngagements: request.innerEngagements,
-    boardWidths: sizes(request.boardWidths),
-    partingWidth: size(request.partingWidth),
-    weights: request.weights && present({ ...request.weights }),
-    onlyOnRule: request.onlyOnRule,
-    load:
-      load &&
-      present({
-        radialLoad: toNewtons(load.radialLoad, load.forceUnits ?? usualForceUnits(units)),
-        wood: load.wood,
-        dentFraction: load.dentFraction,
-      }),
-    show: request.show,
-    offset: request.offset,
-    limit: request.limit,
+    ...(fromRequest(rowsOf(arrangement), request, units) as unknown as Omit<DesignSearchInput, 'balls'>),
+    ...Object.fromEntries(DEPTH_LISTS.flatMap((list) => (request[list] === undefined ? [] : [[list, request[list]]]))),
+    units,
+    arrangement,
+    balls: balls.map((stock) => fromRequest(STOCK_FIELDS, stock, units)),
+    onlyOnRule,
+    load: load && toLoad(request, load),
   })
 }
 
-const reversed = (
-  path: string,
-  { least = mm(0), most }: { readonly least?: Mm; readonly most: Mm },
-  units: Units,
-): readonly Fault[] => (least <= most ? [] : [{ path, message: lengthsReversed(least, most, units) }])
+type Load = NonNullable<DesignSearchRequest['load']>
+const forceUnitsOf = ({ units, load }: DesignSearchRequest) => load?.forceUnits ?? usualForceUnits(units)
 
-const reversedCounts = ({ min, max }: NonNullable<DesignSearchRequest['counts']> = {}): readonly Fault[] =>
-  min === undefined || max === undefined || min <= max
-    ? []
-    : [{ path: '/counts/min', message: countsReversed(min, max) }]
+function toLoad(request: DesignSearchRequest, load: Load): NonNullable<DesignSearchInput['load']> {
+  const newtons = (force: number | undefined) =>
+    force === undefined ? undefined : toNewtons(force, forceUnitsOf(request))
+  return present<NonNullable<DesignSearchInput['load']>>({
+    ...fromRequest(SEARCHED[request.arrangement].load, load, request.units),
+    radialLoad: newtons(load.radialLoad),
+    axialLoad: newtons(load.axialLoad),
+  })
+}
+
+/** Limits that are the wrong way round. */
+function reversed({ outsideDiameter, bore, counts, units }: DesignSearchInput): readonly Fault[] {
+  const lengths = [
+    ['/outsideDiameter/min', outsideDiameter.min ?? mm(0), outsideDiameter.max],
+    ['/bore/min', bore.min, bore.max],
+  ] as const
+  const { min = 0, max = Number.POSITIVE_INFINITY } = counts ?? {}
+  return [
+    ...lengths
+      .filter(([, smallest, largest]) => smallest > largest)
+      .map(([path, smallest, largest]) => ({ path, message: lengthsReversed(smallest, largest, units) })),
+    ...(min <= max ? [] : [{ path: '/counts/min', message: countsReversed(min, max) }]),
+  ]
+}
 
 /** A search in the caller's units and in words. */
 export function toDesignSearchResponse(found: DesignSearch, request: DesignSearchRequest): DesignSearchResponse {
   const { search, ranked, dropped } = found
-  const materials = new Set(search.balls.map(({ material }) => material))
-  const { input, assumed } = toEcho(found, request)
+  const { arrangement } = search
+  const terms = TERMS[arrangement]
+  const isOfGlass = search.input.balls.some(({ material }) => material === 'glass')
+  const input = toEcho(found, request)
   return answer(
-    { arrangement: 'radial', units: search.shared.units, input, assumed, summary: searchSummary(found) },
     {
-      ranked: ranked.map((each, place) => toRanked(each, search.offset + place + 1, found)),
+      arrangement,
+      units: request.units,
+      input,
+      assumed: [...assumptionsIn(request, input, defaultsFor(request)), ...rulesIn(input)],
+      summary: searchSummary(found),
+    },
+    {
+      ranked: ranked.map((each, place) => toRanked(each, search.input.offset + place + 1, found)),
       more: found.more,
       candidates: found.candidates,
-      workedOut: found.workedOut,
-      outranked: found.outranked,
       dropped: DROP_REASONS.filter((reason) => dropped[reason] > 0).map((reason) => ({
         reason,
         count: dropped[reason],
-        message: DROPPED[reason],
+        message: droppedFor(reason, terms),
       })),
     },
     {
       warnings: [],
-      cautions: cautionsFor(materials.has('glass') ? 'glass' : 'wood', TERMS.radial),
+      cautions: cautionsFor(isOfGlass ? 'glass' : 'wood', terms, ARRANGEMENTS[arrangement].traits.rolls),
       sources: sourcesOf(found),
     },
   )
 }
 
-function sourcesOf({ search: { load, year, balls } }: DesignSearch) {
+function sourcesOf({ search: { input } }: DesignSearch) {
+  const { load, year, balls } = input
   const used: readonly SourceId[] = [
     ...DESIGN_SOURCES,
     ...(load === undefined ? [] : LOAD_CHECK_SOURCES),
@@ -164,106 +152,89 @@ function sourcesOf({ search: { load, year, balls } }: DesignSearch) {
   return [...new Set(used)].map(toSource)
 }
 
-/** What was asked with every default that is one value for all designs. Of the others the rule is named. */
-function toEcho({ search }: DesignSearch, request: DesignSearchRequest) {
-  const input = toInput(request)
-  const { shared, counts } = search
-  const { units } = shared
-  const size = (length: Mm) => echo(length, units)
-  const maybe = (length: Mm | undefined) => (length === undefined ? undefined : size(length))
-  const maybeAll = (lengths: readonly Mm[] | undefined) => lengths?.map(size)
-  const { least, most } = countsOf(input)
-  const whole = present<DesignSearchRequest>({
-    units,
-    arrangement: 'radial',
-    outsideDiameter: present<DesignSearchRequest['outsideDiameter']>({
-      min: maybe(input.outsideDiameter.least),
-      max: size(input.outsideDiameter.most),
-    }),
-    bore: { min: size(input.bore.least), max: size(input.bore.most), step: size(boreStepOf(input)) },
-    balls: search.balls.map(({ diameter, material, standardDeviation }, place) =>
-      present<DesignSearchRequest['balls'][number]>({
-        diameter: size(diameter),
-        material,
-        standardDeviation: size(standardDeviation),
-        quantity: input.balls[place]?.quantity,
-      }),
-    ),
-    counts: { min: counts.length === 0 ? least : itemAt(counts, 0), max: counts.length === 0 ? most : lastOf(counts) },
-    cutterDiameters: maybeAll(input.cutterDiameters),
-    outerEngagements: [...search.outerEngagements],
-    innerEngagements: [...search.innerEngagements],
-    boardWidths: maybeAll(input.boardWidths),
-    partingWidth: size(search.partingWidth),
-    ...toRequest(SHARED_FIELDS, shared, units),
-    onlyOnRule: search.onlyOnRule,
-    load: request.load && search.load && toEchoedLoad(request.load, search.load, units),
-    year: request.year && { woods: echoedWoods(request.year.woods), climate: echoedClimate(request.year.climate) },
-    weights: { ...search.weights },
-    show: search.show,
-    offset: search.offset,
-    limit: search.limit,
+/** The request with every default that is one value for all designs. Of the others the rule is named. */
+function toEcho({ search: { input } }: DesignSearch, request: DesignSearchRequest): DesignSearchRequest {
+  const { units, arrangement, year } = request
+  return present<DesignSearchRequest>({
+    ...{ units, arrangement },
+    balls: input.balls.map((stock) => toRequest(STOCK_FIELDS, { ...stock }, units)),
+    ...Object.fromEntries(DEPTH_LISTS.flatMap((list) => (request[list] === undefined ? [] : [[list, request[list]]]))),
+    ...(toRequest(rowsOf(arrangement), { ...input }, units) as unknown as Omit<DesignSearchRequest, 'balls'>),
+    onlyOnRule: input.onlyOnRule,
+    load: request.load && toEchoedLoad(request, request.load),
+    year: year && { woods: echoedWoods(year.woods), climate: echoedClimate(year.climate) },
   })
-  return {
-    input: whole,
-    assumed: [...assumptionsIn({ arrangement: 'radial', ...request }, whole, DEFAULTS), ...rulesIn(request)],
-  }
 }
 
-const DEFAULTS: Defaults = {
-  ...SEARCH_DEFAULTS,
+function toEchoedLoad(request: DesignSearchRequest, load: Load): Load {
+  const asked = toLoad(request, load)
+  const { wood, dentFraction } = resolveLoad({ ...asked, radialLoad: 0 }, false)
+  const { offset } = resolvePlateLoad({ ...asked, axialLoad: 0 }, false)
+  const whole = { wood, dentFraction, ...('offset' in loadRows(request.arrangement) ? { offset } : {}) }
+  return present<Load>({
+    ...toRequest(SEARCHED[request.arrangement].load, { ...whole }, request.units),
+    radialLoad: load.radialLoad,
+    axialLoad: load.axialLoad,
+    forceUnits: forceUnitsOf(request),
+  })
+}
+
+const STOCK_DEFAULTS = defaultsOf(STOCK_FIELDS, '/balls/*')
+
+const defaultsFor = (request: DesignSearchRequest): Defaults => ({
+  ...defaultsOf(rowsOf(request.arrangement)),
+  ...STOCK_DEFAULTS,
+  '/onlyOnRule': ON_RULE.byDefault,
   ...yearDefaults('/year'),
-  ...defaultsOf({ forceUnits: FORCE_UNITS_FIELD }, '/load'),
-}
-
-const toEchoedLoad = (
-  { radialLoad, forceUnits }: NonNullable<DesignSearchRequest['load']>,
-  { wood, dentFraction }: ResolvedLoad,
-  units: Units,
-) => ({ radialLoad, forceUnits: forceUnits ?? usualForceUnits(units), wood, dentFraction })
+  ...defaultsOf(loadRows(request.arrangement), '/load'),
+})
 
 /** The rules by which each design has a value of its own, and the limits that there are not. */
-function rulesIn(request: DesignSearchRequest): Assumption[] {
-  const { '/quantity': quantity, ...rules } = SEARCH_RULES
-  return [
-    ...Object.entries(rules)
-      .filter(([path]) => valueAt(request, [path.slice(1)]) === undefined)
-      .map(([path, rule]) => ruleAssumed(path, rule)),
-    ...request.balls.flatMap((balls, place) =>
-      balls.quantity === undefined ? [ruleAssumed(`/balls/${place}/quantity`, quantity)] : [],
+function rulesIn(input: DesignSearchRequest): Assumption[] {
+  const { arrangement } = input
+  const rules: (readonly [string, Default | undefined])[] = [
+    ...leavesOf(rowsOf(arrangement)).map(({ path, field }) => [path, field.byDefault] as const),
+    ...DEPTH_LISTS.map((list) => [`/${list}`, SEARCHED[arrangement].depths[list]?.byDefault] as const),
+    ...input.balls.flatMap((_, place) =>
+      leavesOf(STOCK_FIELDS, ['balls', String(place)]).map(({ path, field }) => [path, field.byDefault] as const),
     ),
   ]
+  // A rule in millimetres has no denominator.
+  return rules.flatMap(([path, rule]) =>
+    rule === undefined || path === '/shopDenominator' || valueAt(input, path.slice(1).split('/')) !== undefined
+      ? []
+      : [ruleAssumed(path, rule)],
+  )
 }
 
-function toRanked(ranked: Ranked, rank: number, { search }: DesignSearch): DesignSearchResponse['ranked'][number] {
-  const { bearing, design, marks, findings } = ranked
-  const { outerRing, innerRing } = bearing
-  const { units } = search.shared
+function toRanked(ranked: Ranked, rank: number, found: DesignSearch): DesignSearchResponse['ranked'][number] {
+  const { bearing, design, marks, findings, sizes, gapAtShop } = ranked
+  const { search } = found
+  const { units } = search.input
   const size = (length: Mm) => show(length, units)
   return {
     rank,
     score: showNumber(ranked.score),
-    criteria: CRITERIA.map((name) => ({
+    criteria: search.weights.map(([name, weight]) => ({
       name,
-      mark: showNumber(marks[name]),
-      weight: showNumber(search.weights[name]),
-      message: explainCriterion(name, ranked),
+      mark: showNumber(marks[name] ?? 0),
+      weight: showNumber(weight),
+      message: explainCriterion(name, ranked, found),
     })),
     design: toDesignRequest(design),
+    outsideDiameter: size(sizes.outsideDiameter),
     pitchDiameter: size(mm(2 * bearing.pitchRadius)),
-    outerRing: {
-      outsideDiameter: size(outerRing.outsideDiameter),
-      grooveBottomDiameter: size(outerRing.grooveBottomDiameter),
-      wall: size(outerRing.wall),
-    },
-    innerRing: { wall: size(innerRing.wall) },
+    cutDiameter: size(sizes.cutDiameter),
     shop: shopOf(ranked),
-    ballGap: size(bearing.ballGap),
-    gapAtShop: size(ranked.gapAtShop),
-    landGap: size(bearing.landGap),
-    nested: ranked.nested,
+    outerWall: size(sizes.outerWall),
+    innerWall: size(sizes.innerWall),
+    ...('ballGap' in bearing ? { ballGap: size(bearing.ballGap) } : {}),
+    ...(gapAtShop === undefined ? {} : { gapAtShop: size(gapAtShop) }),
+    ...(sizes.landGap === undefined ? {} : { nested: ranked.isNested }),
     ...(search.boardWidths.length === 0 ? {} : { board: size(ranked.board) }),
     materialUsed: showNumber(ranked.materialUsed),
-    warnings: findings.map(({ severity, path, facts }) => toWarning({ severity, path, facts }, units, TERMS.radial)),
+    warnings: findings.map(({ severity, path, facts }) =>
+      toWarning({ severity, path, facts }, units, TERMS[search.arrangement]),
+    ),
   }
 }

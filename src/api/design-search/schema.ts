@@ -1,119 +1,63 @@
-import { type Static, Type } from 'typebox'
-import { BALL_MATERIALS, type BallMaterial, ENGAGEMENT, MOST_BALLS } from '#shared/bearing/fields.ts'
-import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
-import { WOOD_FIELDS } from '#shared/questions/load/fields.ts'
-import { SEARCH_DEFAULTS, SEARCH_RULES } from '#shared/questions/search/defaults.ts'
+import { type Static, type TSchema, Type } from 'typebox'
+import { ARRANGEMENT_NAMES, ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
+import { type Fields, group, type NumberField } from '#shared/bearing/field.ts'
+import { SEARCHED } from '#shared/questions/search/arrangements.ts'
 import { DROP_REASONS, type DropReason } from '#shared/questions/search/drop-reason.ts'
-import { CRITERIA, type Criterion, SHARED_FIELDS, SHOWN, type Shown } from '#shared/questions/search/input.ts'
-import { answerOf, arrangementTag } from '#src/api/answer.ts'
+import type { SharedDesign } from '#shared/questions/search/fields.ts'
+import {
+  type ACROSS_FIELDS,
+  type ALONG_FIELDS,
+  COMMON_FIELDS,
+  CRITERIA,
+  type Criterion,
+  DEPTHS,
+  type DepthList,
+  ON_RULE,
+  OWN_FIELDS,
+  STOCK_FIELDS,
+  sharedFields,
+  WEIGHT_FIELDS,
+} from '#shared/questions/search/fields.ts'
+import { SEASONAL_FIT } from '#shared/questions/season/input.ts'
+import type { ForceUnits } from '#shared/units/force.ts'
+import { answerOf } from '#src/api/answer.ts'
 import type { Climate, Woods } from '#src/api/climate.ts'
-import { type DesignRequest, designRef } from '#src/api/design-input.ts'
-import { optionalField } from '#src/api/fields.ts'
+import { type DesignRequest, designRef, requestTag, requestUnion, thingsOf, variantId } from '#src/api/design-input.ts'
+import { groupSchemas, propertiesOf, type RequestOf } from '#src/api/fields.ts'
 import { FORCE_UNITS_FIELD } from '#src/api/force.ts'
-import { type Length, length, nonNegativeLength, shownLength as shown } from '#src/api/length.ts'
+import { type Length, shownLength as shown } from '#src/api/length.ts'
 import { shownNumber, shownShare } from '#src/api/number.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { refTo } from '#src/http/schema.ts'
 
-const ROWS = { ...SEARCH_DEFAULTS, ...SEARCH_RULES }
-/** The default of a field, as its row states it. */
-const usual = (path: keyof typeof ROWS): string => `Default: ${ROWS[path].stated}.`
-
 const MOST_STOCKS = 24
-const MOST_CUTTERS = 16
-const MOST_DEPTHS = 12
-const MOST_BOARDS = 24
-const MOST_WEIGHT = 10
-const MOST_OFFSET = 200
-const MOST_SHOWN = 50
 
-const BallStock = Type.Object(
-  {
-    diameter: length('Nominal ball diameter.'),
-    material: Type.Optional(
-      Type.Unsafe<BallMaterial>(Type.Enum(BALL_MATERIALS, { type: 'string', description: usual('/balls/*/material') })),
-    ),
-    standardDeviation: Type.Optional(
-      nonNegativeLength(`Scatter of single balls round their mean. ${usual('/balls/*/standardDeviation')}`),
-    ),
-    quantity: Type.Optional(
-      Type.Integer({ minimum: 1, maximum: 100_000, description: 'Number of these balls. Default: unlimited.' }),
-    ),
-  },
-  { $id: 'BallStock', description: 'Balls that you have or can buy.', additionalProperties: false },
-)
+/** The load of an arrangement with the unit that it is stated in. */
+export const loadRows = (name: ArrangementName): Fields => ({ ...SEARCHED[name].load, forceUnits: FORCE_UNITS_FIELD })
+type LoadRequest = Partial<RequestOf<typeof ACROSS_FIELDS> & RequestOf<typeof ALONG_FIELDS>> & {
+  forceUnits?: ForceUnits
+}
 
-const LengthLimits = Type.Object(
-  {
-    min: Type.Optional(length('Smallest value that you accept.')),
-    max: length('Largest value that you accept.'),
-  },
-  { $id: 'LengthLimits', description: 'Smallest and largest value that you accept.', additionalProperties: false },
-)
+/** A search of any arrangement, as it is once the arrangement is filled in: each has some of the fields. */
+export type DesignSearchRequest = {
+  units: Static<typeof UnitsName>
+  arrangement: ArrangementName
+  balls: RequestOf<typeof STOCK_FIELDS>[]
+  onlyOnRule?: boolean
+  load?: LoadRequest
+  year?: { woods: Woods; climate: Climate }
+  weights?: Partial<Record<Criterion, number>>
+} & RequestOf<typeof COMMON_FIELDS> &
+  RequestOf<typeof OWN_FIELDS> & {
+    -readonly [Name in keyof SharedDesign]: SharedDesign[Name] extends number ? Length : SharedDesign[Name]
+  } & Partial<Record<DepthList, number[]>>
 
-const BoreLimits = Type.Object(
-  {
-    min: length('Smallest value that you accept.'),
-    max: length('Largest value that you accept.'),
-    step: Type.Optional(length(`Step from one bore to the next. ${usual('/bore/step')}`)),
-  },
-  { $id: 'BoreLimits', description: 'Every bore from `min` on by `step`.', additionalProperties: false },
-)
-
-const count = (description: string) =>
-  Type.Optional(Type.Integer({ minimum: FEWEST_BALLS, maximum: MOST_BALLS, description }))
-
-const CountLimits = Type.Object(
-  {
-    min: count(`The fewest. ${usual('/counts/min')}`),
-    max: count(`The most. ${usual('/counts/max')}`),
-  },
-  { $id: 'CountLimits', description: 'How many balls fill the ring.', additionalProperties: false },
-)
-
-const weight = (name: Criterion) =>
-  Type.Optional(
-    Type.Number({
-      minimum: 0,
-      maximum: MOST_WEIGHT,
-      description: usual(`/weights/${name}`),
-    }),
-  )
-
-const SearchWeights = Type.Object(
-  {
-    closure: weight('closure'),
-    wall: weight('wall'),
-    nesting: weight('nesting'),
-    seat: weight('seat'),
-    sensitivity: weight('sensitivity'),
-    material: weight('material'),
-  },
-  {
-    $id: 'SearchWeights',
-    description: 'How much each criterion counts. The defaults are common practice, no source.',
-    additionalProperties: false,
-  },
-)
-
-const SearchLoad = Type.Object(
-  {
-    radialLoad: Type.Number({
-      minimum: 0.001,
-      maximum: 100_000,
-      description: 'Load across the axis, in `forceUnits`.',
-    }),
-    forceUnits: optionalField(FORCE_UNITS_FIELD),
-    wood: optionalField(WOOD_FIELDS.wood),
-    dentFraction: optionalField(WOOD_FIELDS.dentFraction),
-  },
-  {
-    $id: 'SearchLoad',
-    description: 'A load that the bearing must carry without a deeper dent: an estimate, as in `/v1/load-check`.',
-    additionalProperties: false,
-  },
-)
+const BallStock = Type.Object(propertiesOf(STOCK_FIELDS), {
+  $id: 'BallStock',
+  description: 'What rolls: what you have or can buy.',
+  additionalProperties: false,
+})
 
 const SearchYear = Type.Object(
   { woods: refTo<typeof Woods>('Woods'), climate: refTo<typeof Climate>('Climate') },
@@ -124,89 +68,90 @@ const SearchYear = Type.Object(
   },
 )
 
-const engagements = (ring: 'outer' | 'inner') =>
+type Properties = Record<string, TSchema>
+
+/** An object schema that refuses, by their names, the properties of others beside it. */
+const strict = (own: Properties, all: readonly string[], options: object): TSchema => {
+  const foreign = all.filter((name) => !Object.hasOwn(own, name))
+  return Type.Object(own, {
+    ...options,
+    additionalProperties: false,
+    ...(foreign.length > 0 ? { 'x-foreign': foreign } : {}),
+  })
+}
+
+/** The schema of a name that an arrangement has for a part of its search. */
+const partId = (name: ArrangementName, part: string): string => variantId(name, part).replace(/Request$/, '')
+
+const LOAD_NAMES = ARRANGEMENT_NAMES.flatMap((name) => Object.keys(loadRows(name)))
+const loadOf = (name: ArrangementName) =>
+  strict(propertiesOf(loadRows(name)), LOAD_NAMES, {
+    $id: partId(name, 'SearchLoad'),
+    description: 'A load that the bearing must carry without a deeper dent: an estimate, as in `/v1/load-check`.',
+  })
+
+const depths = ({ means, byDefault }: NumberField) =>
   Type.Optional(
-    Type.Array(Type.Number({ minimum: ENGAGEMENT.least, maximum: ENGAGEMENT.most }), {
-      minItems: 1,
-      maxItems: MOST_DEPTHS,
-      description: `Depths of the ${ring} ring's groove to try, as fractions of the ball diameter. ${usual(`/${ring}Engagements/*`)}`,
+    Type.Array(Type.Number({ minimum: DEPTHS.each.least, maximum: DEPTHS.each.most }), {
+      minItems: DEPTHS.items.least,
+      maxItems: DEPTHS.items.most,
+      description: `Depths to try. ${means} Default: ${byDefault?.stated}.`,
     }),
   )
 
-export const DesignSearchRequest = Type.Object(
-  {
+/** The rows of an arrangement's search, besides those that are lists of depths, of balls, or of a path of their own. */
+export const rowsOf = (name: ArrangementName): Fields => ({
+  ...COMMON_FIELDS,
+  ...Object.fromEntries(Object.entries(OWN_FIELDS).filter(([field]) => SEARCHED[name].has.includes(field as never))),
+  ...sharedFields(name),
+  weights: group(partId(name, 'SearchWeights'), 'How much each mark counts.', weightsOf(name)),
+})
+
+const weightsOf = (name: ArrangementName): Fields =>
+  Object.fromEntries(
+    Object.entries(WEIGHT_FIELDS).filter(([mark]) =>
+      (['load', 'onHand', ...SEARCHED[name].marks] as readonly string[]).includes(mark),
+    ),
+  )
+
+function propertiesFor(name: ArrangementName): Properties {
+  const { fields } = ARRANGEMENTS[name]
+  const { has } = SEARCHED[name]
+  const isYearKnown = (SEASONAL_FIT.serves as readonly string[]).includes(name)
+  return {
     units: refTo<typeof UnitsName>('Units'),
-    arrangement: Type.Optional(arrangementTag('radial')),
-    outsideDiameter: Type.Unsafe<Static<typeof LengthLimits>>({
-      ...refTo<typeof LengthLimits>('LengthLimits'),
-      description: 'Outside diameter of the outer ring.',
-    }),
-    bore: refTo<typeof BoreLimits>('BoreLimits'),
+    arrangement: requestTag(name, fields),
     balls: Type.Array(refTo<typeof BallStock>('BallStock'), { minItems: 1, maxItems: MOST_STOCKS }),
-    counts: Type.Optional(refTo<typeof CountLimits>('CountLimits')),
-    cutterDiameters: Type.Optional(
-      Type.Array(refTo<typeof Length>('Length'), {
-        minItems: 1,
-        maxItems: MOST_CUTTERS,
-        description: `Round-nosed cutters on hand, for both grooves. ${usual('/cutterDiameters')}`,
-      }),
-    ),
-    outerEngagements: engagements('outer'),
-    innerEngagements: engagements('inner'),
-    boardWidths: Type.Optional(
-      Type.Array(refTo<typeof Length>('Length'), {
-        minItems: 1,
-        maxItems: MOST_BOARDS,
-        description: `Widths of the boards on hand, less what is turned off. ${usual('/boardWidths')}`,
-      }),
-    ),
-    partingWidth: Type.Optional(
-      length(
-        `Wood between the rings when one is cut out of the other: saw, and what is turned off. ${usual('/partingWidth')}`,
-      ),
-    ),
-    ballGap: optionalField(SHARED_FIELDS.ballGap),
-    minBallGap: optionalField(SHARED_FIELDS.minBallGap),
-    maxBallGap: optionalField(SHARED_FIELDS.maxBallGap),
-    radialInternalClearance: optionalField(SHARED_FIELDS.radialInternalClearance),
-    finishAllowance: optionalField(SHARED_FIELDS.finishAllowance),
-    width: optionalField(SHARED_FIELDS.width),
-    split: optionalField(SHARED_FIELDS.split),
-    shopDenominator: optionalField(SHARED_FIELDS.shopDenominator),
-    onlyOnRule: Type.Optional(
-      Type.Boolean({
-        description: `Keep only designs whose outer groove, cut to the nearest figure of the rule, still leaves a gap from \`minBallGap\` to \`maxBallGap\`. ${usual('/onlyOnRule')}`,
-      }),
-    ),
-    load: Type.Optional(refTo<typeof SearchLoad>('SearchLoad')),
-    year: Type.Optional(refTo<typeof SearchYear>('SearchYear')),
-    weights: Type.Optional(refTo<typeof SearchWeights>('SearchWeights')),
-    show: Type.Optional(
-      Type.Unsafe<Shown>(
-        Type.Enum(SHOWN, {
-          type: 'string',
-          description: `\`best-of-each-ring\`: of the designs with the same balls and count only the best. \`all\`: every one. ${usual('/show')}`,
-        }),
-      ),
-    ),
-    offset: Type.Optional(
-      Type.Integer({
-        minimum: 0,
-        maximum: MOST_OFFSET,
-        description: `How many of the best to pass over. ${usual('/offset')}`,
-      }),
-    ),
-    limit: Type.Optional(
-      Type.Integer({ minimum: 1, maximum: MOST_SHOWN, description: `How many to show. ${usual('/limit')}` }),
-    ),
-  },
-  {
-    $id: 'DesignSearchRequest',
-    description: 'Limits, and what is on hand. Every combination of the lists is a candidate.',
-    additionalProperties: false,
-  },
+    ...Object.fromEntries(Object.entries(SEARCHED[name].depths).map(([list, row]) => [list, depths(row)])),
+    ...propertiesOf(rowsOf(name)),
+    ...(has.includes('onlyOnRule')
+      ? {
+          onlyOnRule: Type.Optional(
+            Type.Boolean({ description: `${ON_RULE.means} Default: ${ON_RULE.byDefault.stated}.` }),
+          ),
+        }
+      : {}),
+    load: Type.Optional(refTo(partId(name, 'SearchLoad'))),
+    ...(isYearKnown ? { year: Type.Optional(refTo<typeof SearchYear>('SearchYear')) } : {}),
+  }
+}
+
+const PROPERTIES = ARRANGEMENT_NAMES.map((name) => [name, propertiesFor(name)] as const)
+const ALL_NAMES = [...new Set([...PROPERTIES.flatMap(([, own]) => Object.keys(own)), 'year'])]
+
+const VARIANTS = PROPERTIES.map(([name, own]) =>
+  strict(own, ALL_NAMES, {
+    $id: variantId(name, 'DesignSearch'),
+    description: `Limits, and what is on hand, for ${ARRANGEMENTS[name].fields.means.toLowerCase().replace(/\.$/, '')}. Every combination of the lists is a candidate.`,
+    ...thingsOf(name),
+  }),
 )
-export type DesignSearchRequest = Static<typeof DesignSearchRequest>
+
+export const DesignSearchRequest = requestUnion<DesignSearchRequest>(
+  'DesignSearchRequest',
+  'Limits, and what is on hand. Every combination of the lists is a candidate.',
+  VARIANTS,
+)
 
 const SearchCriterion = Type.Object(
   {
@@ -221,32 +166,25 @@ const SearchCriterion = Type.Object(
 const RankedDesign = Type.Object(
   {
     rank: Type.Integer({ minimum: 1, description: 'Rank among all designs found.' }),
-    score: shownShare('Weighted mean of the marks.'),
+    score: shownShare('Weighted mean of the marks, less `riskDeduction` of it where a warning is a `risk`.'),
     criteria: Type.Array(refTo<typeof SearchCriterion>('SearchCriterion')),
     design: Type.Unsafe<DesignRequest>({
       ...designRef,
       description: 'Sent to `/v1/design`, it gives every size of this bearing.',
     }),
-    pitchDiameter: shown('Circle through the centres of the seated balls.'),
-    outerRing: Type.Object(
-      {
-        outsideDiameter: shown('Outside diameter.'),
-        grooveBottomDiameter: shown('Diameter across the bottoms of the groove.'),
-        wall: shown('Wood behind the groove.'),
-      },
-      { description: 'Sizes of the outer ring.' },
+    outsideDiameter: shown('Outside diameter.'),
+    pitchDiameter: shown('Circle through the centres of what rolls.'),
+    cutDiameter: shown(
+      'The diameter that is cut to set the bearing: of the outer raceway, or of the circle of the groove.',
     ),
-    innerRing: Type.Object(
-      { wall: shown('Wood between bore and groove.') },
-      { description: 'Sizes of the inner ring.' },
-    ),
-    shop: Type.String({ description: "The rule's nearest figure to the outer groove's bottom." }),
-    ballGap: shown('Target ball gap.'),
-    gapAtShop: shown('Ball gap that the nearest figure leaves.'),
-    landGap: shown('Space between the lands of concentric rings.'),
-    nested: Type.Boolean({ description: "Whether the inner ring comes out of the outer ring's hole." }),
+    shop: Type.String({ description: "The rule's nearest figure to `cutDiameter`." }),
+    outerWall: shown('Wood between the raceway and the outside.'),
+    innerWall: shown('Wood between the raceway and the bore.'),
+    ballGap: Type.Optional(shown('Gap to aim for. Absent where no gap closes the ring.')),
+    gapAtShop: Type.Optional(shown('Gap that the nearest figure leaves.')),
+    nested: Type.Optional(Type.Boolean({ description: "Whether the inner ring comes out of the outer ring's hole." })),
     board: Type.Optional(shown('The narrowest of the boards that will do.')),
-    materialUsed: shownShare('The part of the boards that becomes rings.'),
+    materialUsed: shownShare('The part of the boards that becomes the bearing.'),
     warnings: Type.Array(refTo<typeof Warning>('Warning')),
   },
   { $id: 'RankedDesign', description: 'A design within the limits.' },
@@ -261,34 +199,37 @@ const DroppedCandidates = Type.Object(
   { $id: 'DroppedCandidates', description: 'Candidates dropped for one reason.' },
 )
 
+const [FIRST, ...OTHERS] = ARRANGEMENT_NAMES
 export const DesignSearchResponse = Type.Object(
-  answerOf(['radial'], refTo<typeof DesignSearchRequest>('DesignSearchRequest'), {
+  answerOf([FIRST ?? 'radial', ...OTHERS], refTo<typeof DesignSearchRequest>('DesignSearchRequest'), {
     ranked: Type.Array(refTo<typeof RankedDesign>('RankedDesign'), {
       description: 'The requested page of designs, best first.',
     }),
     more: Type.Boolean({ description: 'Whether there are more behind this page.' }),
     candidates: Type.Integer({ description: 'Every combination of the lists.' }),
-    workedOut: Type.Integer({ description: 'Number of candidates calculated in full.' }),
-    outranked: Type.Integer({
-      description: 'How many cannot reach this page: their bound, which no score exceeds, is below its last one.',
-    }),
     dropped: Type.Array(refTo<typeof DroppedCandidates>('DroppedCandidates'), {
-      description: 'How many candidates were dropped for which reason, among those that were calculated or bounded.',
+      description:
+        'How many candidates were dropped for which reason. A load and a year are looked at only as far down the list as the page needs.',
     }),
   }),
   { $id: 'DesignSearchResponse', description: 'Ranked designs within the limits: complete, none is missed.' },
 )
 export type DesignSearchResponse = Static<typeof DesignSearchResponse>
 
+const NONE = () => ({})
 /** Inner ones first. */
 export const DESIGN_SEARCH_SCHEMAS = [
   BallStock,
-  LengthLimits,
-  BoreLimits,
-  CountLimits,
-  SearchWeights,
-  SearchLoad,
   SearchYear,
+  ...ARRANGEMENT_NAMES.map(loadOf),
+  ...groupSchemas(group('', '', COMMON_FIELDS), NONE),
+  ...ARRANGEMENT_NAMES.map((name) =>
+    strict(propertiesOf(weightsOf(name)), CRITERIA, {
+      $id: partId(name, 'SearchWeights'),
+      description: 'How much each mark counts.',
+    }),
+  ),
+  ...VARIANTS,
   DesignSearchRequest,
   SearchCriterion,
   RankedDesign,

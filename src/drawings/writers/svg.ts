@@ -134,17 +134,8 @@ const ENTITIES: Readonly<Record<string, string>> = {
 }
 
 /** A text as XML takes it: no sign of the mark-up, and none that XML forbids. */
-function escaped(text: string): string {
-  return Array.from(text.normalize('NFC'), (sign) => (isControl(sign) ? ' ' : (ENTITIES[sign] ?? sign))).join('')
-}
-
-function isControl(sign: string): boolean {
-  const code = sign.codePointAt(0) ?? 0
-  return (
-    code < 0x20 ||
-    (code >= 0x7f && code < 0xa0) ||
-    (code >= 0xd800 && code <= 0xdfff) ||
-    code === 0xfffe ||
-    code === 0xffff
-  )
-}
+const escaped = (text: string): string =>
+  text
+    .normalize('NFC')
+    .replace(/[\p{Cc}\p{Cs}\uFFFE\uFFFF]/gu, ' ')
+    .replace(/[&<>"']/g, (sign) => ENTITIES[sign] ?? sign)

@@ -29,18 +29,17 @@ type Ranked = {
     readonly message: string
   }[]
   readonly design: { readonly units: string; readonly balls: { readonly count: number; readonly diameter: number } }
-  readonly outerRing: { readonly outsideDiameter: number; readonly grooveBottomDiameter: number }
+  readonly outsideDiameter: number
+  readonly cutDiameter: number
   readonly ballGap: number
   readonly board?: number
-  readonly warnings: readonly { readonly code: string; readonly message: string }[]
+  readonly warnings: readonly { readonly code: string; readonly severity: string; readonly message: string }[]
 }
 type Found = {
   readonly units: string
   readonly ranked: readonly Ranked[]
   readonly more: boolean
   readonly candidates: number
-  readonly workedOut: number
-  readonly outranked: number
   readonly dropped: readonly { readonly reason: string; readonly count: number; readonly message: string }[]
 }
 
@@ -58,13 +57,14 @@ describe('what can be made of what is on hand', () => {
     expect(candidates).toBe(3 * 3 * 2 * 35 * 3)
     expect(more).toBe(true)
     expect(ranked.map(({ rank }) => rank)).toEqual([1, 2, 3, 4, 5, 6])
-    for (const [place, { score, criteria, outerRing, board }] of ranked.entries()) {
+    for (const [place, { score, criteria, outsideDiameter, board, warnings }] of ranked.entries()) {
       if (place > 0) expect(score).toBeLessThanOrEqual(ranked[place - 1]?.score ?? 0)
       const weights = criteria.reduce((sum, { weight }) => sum + weight, 0)
       const marks = criteria.reduce((sum, { weight, mark }) => sum + weight * mark, 0)
-      expect(marks / weights).toBeWithin(1e-9, score)
+      const isRisky = warnings.some(({ severity }) => severity === 'risk')
+      expect((marks / weights) * (isRisky ? 0.95 : 1)).toBeWithin(1e-9, score)
       expect(criteria.every(({ message }) => message.length > 10)).toBe(true)
-      expect(outerRing.outsideDiameter).toBeLessThanOrEqual(board ?? 0)
+      expect(outsideDiameter).toBeLessThanOrEqual(board ?? 0)
     }
     for (const [path, number] of numberLeaves({ ranked, rest })) expect(Number.isFinite(number), path).toBe(true)
   })
@@ -79,8 +79,8 @@ describe('what can be made of what is on hand', () => {
         readonly outerRing: { readonly outsideDiameter: number; readonly grooveBottomDiameter: number }
         readonly warnings: readonly { readonly code: string }[]
       } = JSON.parse(answer.text)
-      expect(made.outerRing.outsideDiameter).toBe(promised.outerRing.outsideDiameter)
-      expect(made.outerRing.grooveBottomDiameter).toBe(promised.outerRing.grooveBottomDiameter)
+      expect(made.outerRing.outsideDiameter).toBe(promised.outsideDiameter)
+      expect(made.outerRing.grooveBottomDiameter).toBe(promised.cutDiameter)
       expect(made.ballGap).toBe(promised.ballGap)
       expect(made.warnings.map(({ code }) => code)).toEqual(promised.warnings.map(({ code }) => code))
     }
@@ -107,10 +107,10 @@ describe('what can be made of what is on hand', () => {
     })
     expect(units).toBe('in')
     expect(ranked.length).toBe(10)
-    for (const { outerRing, design, criteria } of ranked) {
-      expect(outerRing.outsideDiameter).toBeLessThanOrEqual(8)
+    for (const { outsideDiameter, design, criteria } of ranked) {
+      expect(outsideDiameter).toBeLessThanOrEqual(8)
       expect(design.balls.diameter).toBe(0.625)
-      expect(criteria[0]?.message).toMatch(/ in, the outer groove/)
+      expect(criteria[0]?.message).toMatch(/gap of [\d.]+ in, give or take/)
     }
   })
 
@@ -122,9 +122,64 @@ describe('what can be made of what is on hand', () => {
     expect(none.dropped.map(({ reason }) => reason)).toContain('dents-deeper')
     const only = await found(url, {
       ...few,
-      weights: { closure: 0, wall: 0, nesting: 0, seat: 0, sensitivity: 0, material: 1 },
+      weights: { running: 0, wall: 0, nesting: 0, seat: 0, material: 1 },
+      riskDeduction: 0,
     })
     expect(only.ranked[0]?.score).toBe(only.ranked[0]?.criteria.find(({ name }) => name === 'material')?.mark)
+  })
+})
+
+describe('every arrangement', () => {
+  const LIMITS = {
+    units: 'mm',
+    outsideDiameter: { max: 180 },
+    bore: { min: 8, max: 12 },
+    balls: [{ diameter: 12, material: 'glass' }, { diameter: 16 }],
+    limit: 4,
+  }
+  const LOADS = {
+    radial: { radialLoad: 40 },
+    roller: { radialLoad: 40 },
+    caged: { radialLoad: 40 },
+    thrust: { axialLoad: 40, offset: 5 },
+  }
+
+  test.each(Object.entries(LOADS))(
+    '%s: the design of an answer, sent on, is that bearing; its input, sent again, gives the same answer',
+    async (arrangement, load) => {
+      const url = await address()
+      const request = { ...LIMITS, arrangement, load, drillDiameters: [10] }
+      const text = (await post(url, request)).text
+      const { input, ranked } = JSON.parse(text) as { readonly input: object } & Found
+      expect(ranked.length).toBe(4)
+      for (const { design } of ranked) {
+        const answer = await post(url.replace('design-search', 'design'), design)
+        expect(answer.status, answer.text).toBe(200)
+      }
+      const again = JSON.parse((await post(url, input)).text) as Found
+      expect(again.ranked).toEqual(ranked)
+    },
+  )
+
+  test.each([
+    [
+      'roller',
+      'roller bearings',
+      { cutterDiameters: [16], outerEngagements: [0.2], split: 'none', weights: { seat: 1 } },
+    ],
+    [
+      'thrust',
+      'turntables',
+      { width: 20, partingWidth: 3, outerEngagements: [0.2], weights: { nesting: 1 }, load: { radialLoad: 3 } },
+    ],
+    ['caged', 'caged bearings', { ballGap: 1, onlyOnRule: true, plugDiameters: [50], engagements: [0.3] }],
+    ['radial', 'radial bearings', { engagements: [0.3], load: { axialLoad: 3 } }],
+  ])('%s: a limit that it has not is refused by name', async (arrangement, bearings, more) => {
+    const { errors = [] } = problemIn(await post(await address(), { ...LIMITS, arrangement, ...more }), 400)
+    const foreign = errors.filter(({ message }) => message === `does not apply to ${bearings}: remove it`)
+    expect(foreign.length).toBe(Object.keys(more).length)
+    const rest = errors.filter((error) => !foreign.includes(error))
+    for (const { message } of rest) expect(message).toMatch(/Load" is missing/)
   })
 })
 
@@ -197,13 +252,13 @@ describe('refused in words, with the place', () => {
         ...REQUEST,
         balls: [],
         show: 'best',
-        weights: { closures: 1 },
+        weights: { run: 1 },
         load: {},
         limit: 0,
         boards: [1],
       }),
     ).join('\n')
-    for (const path of ['/balls', '/show', '/weights/closures', '/load/radialLoad', '/limit', '/boards']) {
+    for (const path of ['/balls', '/show', '/weights/run', '/load/radialLoad', '/limit', '/boards']) {
       expect(faults).toContain(`${path}: `)
     }
     for (const odd of ['', '{}', '[]', 'null', '{"units":"mm","balls":[{}]}']) problemIn(await post(url, odd), 400)
@@ -242,5 +297,4 @@ test('while a large search runs, others are served; a hundred thousand combinati
   ])
   expect(design.status).toBe(200)
   expect(search.candidates).toBeGreaterThan(40_000)
-  expect(search.workedOut).toBeLessThan(search.candidates / 4)
 })

@@ -111,6 +111,8 @@ describe('OPTIONS', () => {
     expect(answer.status).toBe(204)
     expect(answer.headers['allow']).toBe('GET, HEAD, OPTIONS, POST')
     problemIn(await ask(`${at}/wheels`, { method: 'OPTIONS' }), 404)
+    const ofServer = await raw(at, 'OPTIONS * HTTP/1.1\r\nhost: a\r\nconnection: close\r\n\r\n')
+    expect(ofServer).toMatch(/^HTTP\/1.1 204 .*allow: GET, HEAD, OPTIONS, POST\r/s)
   })
 })
 

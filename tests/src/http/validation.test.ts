@@ -42,3 +42,14 @@ describe('faults are found in an input exactly where the validator refuses it', 
     )
   })
 })
+
+test('a schema that does not compile is a fault of ours: 500, not 400', async () => {
+  const app = await testedApp({
+    route: async (instance) => {
+      instance.post('/broken', { schema: { body: { type: 'object', unheardOf: true } } }, () => 'never')
+    },
+  })
+  const answer = await app.inject({ method: 'POST', url: '/test/broken', payload: {} })
+  expect(answer.statusCode).toBe(500)
+  expect(answer.body).not.toMatch(/unheardOf/)
+})

@@ -4,7 +4,7 @@ import { SPECIES_IDS } from '#shared/data/species.ts'
 import { anyLoadCheck, LOAD_NAMES } from '#shared/questions/load/any-load-check.ts'
 import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
 import { designSearch } from '#shared/questions/search/design-search.ts'
-import { CRITERIA } from '#shared/questions/search/input.ts'
+import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
 import type { Trouble } from '#shared/questions/season/fit.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
@@ -19,11 +19,12 @@ import { toSelectionAnswer } from '#src/api/ball-selection/present.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
 import { toLoadAnswer } from '#src/api/load-check/present.ts'
 import { explainRefusal as selectionRefusal, explainWarning as selectionWarning } from '#src/words/ball-selection.ts'
-import { DROPPED, explainCriterion, explainRefusal as searchRefusal } from '#src/words/design-search.ts'
+import { droppedFor, explainCriterion, explainRefusal as searchRefusal } from '#src/words/design-search.ts'
 import { disagreeing, explainFitRefusal } from '#src/words/fit-correction.ts'
 import { estimateOnly, explainRefusal as loadRefusal, explainWarning as loadWarning } from '#src/words/load-check.ts'
 import { memorySentence, seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { describeAdvice, describeBand, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
+import { searchSummary } from '#src/words/summary.ts'
 import { TERMS } from '#src/words/terms.ts'
 import {
   advice,
@@ -384,20 +385,32 @@ describe('seasonal fit', () => {
   })
 })
 
-test('design search: radial bearings alone, every reason in their own words', () => {
+test.each(ARRANGEMENT_NAMES)('design search, %s: every reason in its own words', (arrangement) => {
   const found = known(
     designSearch({
-      shared: { units: 'mm' },
-      outsideDiameter: { most: mm(140) },
-      bore: { least: mm(12), most: mm(20) },
+      units: 'mm',
+      arrangement,
+      outsideDiameter: { max: mm(140) },
+      bore: { min: mm(12), max: mm(20) },
       balls: [{ diameter: mm(16) }, { diameter: mm(12) }],
-      cutterDiameters: [mm(12), mm(17), mm(20)],
+      drillDiameters: [mm(12)],
+      load: arrangement === 'thrust' ? { axialLoad: 20 } : { radialLoad: 20 },
+      ...(arrangement === 'roller' ? {} : { cutterDiameters: [mm(12), mm(17), mm(20)] }),
     }),
   )
-  expectOwnWords('radial', [
-    ...found.ranked.flatMap((ranked) => CRITERIA.map((name) => explainCriterion(name, ranked))),
-    ...Object.values(DROPPED),
-    searchRefusal({ code: 'hardly-any-runs', path: '' }, 'celsius'),
+  expect(found.ranked.length).toBeGreaterThan(3)
+  expectOwnWords(arrangement, [
+    searchSummary(found),
+    ...found.ranked.flatMap((ranked) => found.search.weights.map(([name]) => explainCriterion(name, ranked, found))),
+    ...DROP_REASONS.filter((reason) => found.dropped[reason] > 0).map((reason) =>
+      droppedFor(reason, TERMS[arrangement]),
+    ),
+    ...(arrangement === 'radial'
+      ? [
+          ...DROP_REASONS.map((reason) => droppedFor(reason, TERMS.radial)),
+          searchRefusal({ code: 'hardly-any-runs', path: '' }, 'celsius', TERMS.radial),
+        ]
+      : []),
   ])
 })
 

@@ -38,7 +38,7 @@ test('at work itself until its deadline: 422, for to come back would not help, a
 }, 30_000)
 
 test('a search that cannot be done within the deadline: 422 at once, before anything of it is begun', async () => {
-  const app = await testedApp()
+  const app = await testedApp({ config: { taskDeadlineMs: 1_000 } })
   const payload = { ...LARGE, counts: { min: 190, max: 200 }, offset: 200 }
   const answer = await app.inject({ method: 'POST', url: '/v1/design-search', payload })
   expect(answer.statusCode).toBe(422)

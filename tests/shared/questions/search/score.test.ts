@@ -1,32 +1,19 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import {
-  closedPitchRadius,
-  gapPerBallDiameterAtPitchRadius,
-  gapPerPitchRadius,
-} from '#shared/geometry/ring-of-balls.ts'
-import {
-  closureMark,
-  nestingMark,
-  scoreOf,
-  seatMark,
-  sensitivityMark,
-  wallMark,
-} from '#shared/questions/search/score.ts'
-import { boardFor, materialUsed } from '#shared/questions/search/stock.ts'
+import { resolveSearch } from '#shared/questions/search/input.ts'
+import { boardFor, materialUsed } from '#shared/questions/search/material.ts'
+import { loadMark, scoreOf, seatMark, wallMark } from '#shared/questions/search/score.ts'
 import { mm } from '#shared/units/length.ts'
 import { between } from '#tests/support/inputs.ts'
 
 test('every mark runs from 0 to 1', () => {
   const any = between(-1e6, 1e6)
   fc.assert(
-    fc.property(any, any, between(1, 50), fc.integer({ min: 3, max: 200 }), (one, other, size, count) => {
+    fc.property(any, any, between(1, 50), (one, other, size) => {
       const marks = [
-        closureMark(one, Math.abs(other)),
         wallMark(one, size),
-        nestingMark(one, size),
         seatMark([{ onBottom: true, conformity: Math.abs(one) }]),
-        sensitivityMark(count, size, Math.abs(other)),
+        loadMark(Math.abs(other)),
       ]
       for (const mark of marks) {
         expect(mark).toBeGreaterThanOrEqual(0)
@@ -36,11 +23,7 @@ test('every mark runs from 0 to 1', () => {
   )
 })
 
-test('the ends: a gap on its aim, half a band away; a wall of two thirds of a ball; a seat on edges', () => {
-  expect(closureMark(0, 2)).toBe(1)
-  expect(closureMark(-1, 2)).toBe(0)
-  expect(closureMark(0, 0)).toBe(1)
-  expect(closureMark(0.1, 0)).toBe(0)
+test('the ends: a wall of two thirds of a ball; a seat on edges; a load just carried, and one carried twice', () => {
   expect(wallMark(8, 12)).toBeWithin(1e-12, 1)
   expect(
     seatMark([
@@ -48,25 +31,26 @@ test('the ends: a gap on its aim, half a band away; a wall of two thirds of a ba
       { onBottom: false, conformity: 0.45 },
     ]),
   ).toBe(0.5)
+  expect([1, 2, 4].map(loadMark)).toEqual([0, 0.5, 0.75])
 })
 
-test('the scatter of Z balls moves a ring that just closes as the slope of the gap says, over the root of Z', () => {
-  for (const count of [3, 8, 40, 200]) {
-    const closed = closedPitchRadius(mm(10), count)
-    // in a groove of fixed bottom, where half of a ball's growth moves its centre inward
-    const slope = gapPerBallDiameterAtPitchRadius(closed, mm(10), count) - gapPerPitchRadius(closed, mm(10), count) / 2
-    const moves = (Math.abs(slope) / Math.sqrt(count)) * 0.05
-    expect(sensitivityMark(count, 10, 0.05)).toBeWithin(1e-9, 1 / (1 + (moves / 0.625) ** 2))
-  }
-})
+const LIMITS = {
+  units: 'mm',
+  outsideDiameter: { max: mm(200) },
+  bore: { min: mm(8), max: mm(8) },
+  balls: [{ diameter: mm(16) }],
+} as const
 
-test('the score is the weighted mean of the marks', () => {
-  const marks = { closure: 1, wall: 0.5, nesting: 0, seat: 1, sensitivity: 0.25, material: 0.5 }
-  expect(scoreOf(marks, { closure: 3, wall: 2, nesting: 1, seat: 2, sensitivity: 2, material: 1 })).toBeWithin(
-    1e-15,
-    7 / 11,
-  )
-  expect(scoreOf(marks, { closure: 0, wall: 0, nesting: 0, seat: 0, sensitivity: 0, material: 0 })).toBe(0)
+test('the score is the weighted mean of the marks that there are, less the deduction of a risk', () => {
+  const search = resolveSearch(LIMITS)
+  const marks = { running: 0.75, wall: 0.5, seat: 1, material: 0.5, nesting: 0 }
+  const mean = (4 * 0.75 + 2 * 0.5 + 2 * 1 + 0.5 + 0) / 10
+  expect(scoreOf(marks, search, false)).toBeWithin(1e-15, mean)
+  expect(scoreOf(marks, search, true)).toBeWithin(1e-15, mean * 0.95)
+  const loaded = resolveSearch({ ...LIMITS, load: { radialLoad: 10 } })
+  expect(scoreOf(marks, loaded, false)).toBeWithin(1e-15, (10 * mean + 2) / 12)
+  const none = { running: 0, wall: 0, seat: 0, material: 0, nesting: 0 }
+  expect(scoreOf(marks, resolveSearch({ ...LIMITS, weights: none }), false)).toBe(0)
 })
 
 test('boards: the narrowest that will do, and what of it becomes rings', () => {
@@ -75,9 +59,12 @@ test('boards: the narrowest that will do, and what of it becomes rings', () => {
   expect(boardFor(101, boards)).toBe(140)
   expect(boardFor(191, boards)).toBeUndefined()
   expect(boardFor(73, [])).toBe(73)
-  const blanks = { outsideDiameter: 120, outerLandDiameter: 80, innerLandDiameter: 60, bore: 20 }
+  const discs = [
+    { outside: 120, hole: 80 },
+    { outside: 60, hole: 'bore' as const },
+  ]
   const rings = (Math.PI / 4) * (120 * 120 - 80 * 80 + 60 * 60 - 20 * 20)
-  expect(materialUsed(blanks, true, boards)).toBeWithin(1e-12, rings / (120 * 140))
-  expect(materialUsed(blanks, false, boards)).toBeWithin(1e-12, rings / (120 * 140 + 60 * 100))
-  expect(materialUsed({ ...blanks, outsideDiameter: 191 }, true, boards)).toBeUndefined()
+  expect(materialUsed(discs, 20, true, boards)).toBeWithin(1e-12, rings / (120 * 140))
+  expect(materialUsed(discs, 20, false, boards)).toBeWithin(1e-12, rings / (120 * 140 + 60 * 100))
+  expect(materialUsed([{ outside: 191, hole: 80 }], 20, true, boards)).toBeUndefined()
 })

@@ -1,0 +1,36 @@
+import { THRUST_FIELDS, type ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { PlateLoadCheckInput } from '#shared/questions/load/input.ts'
+import { plateLoadCheck } from '#shared/questions/load/plate-load-check.ts'
+import { ALONG_FIELDS } from '#shared/questions/search/fields.ts'
+import type { SearchModule } from '#shared/questions/search/module.ts'
+import { mm } from '#shared/units/length.ts'
+
+export const THRUST_SEARCH: SearchModule<ThrustInput, ThrustBearing, Omit<PlateLoadCheckInput, 'design'>> = {
+  has: ['plugDiameters', 'cutterDiameters', 'onlyOnRule'],
+  depths: { engagements: THRUST_FIELDS.fields.plates.fields.engagement },
+  load: ALONG_FIELDS,
+  marks: ['running', 'wall', 'seat', 'material'],
+  partsOf: ({ engagements, cutterDiameters }) => ({
+    ...(engagements === undefined ? {} : { plates: { engagement: engagements } }),
+    ...(cutterDiameters === undefined ? {} : { groove: { cutterDiameter: mm(cutterDiameters) } }),
+  }),
+  sizesOf: ({ plate, gapPerPitchRadius, resolved }) => {
+    const disc = { outside: plate.outsideDiameter, hole: 'bore' } as const
+    const seat = { onBottom: plate.seat === 'bottom', conformity: plate.grooveRadius / resolved.ballDiameter }
+    return {
+      outsideDiameter: plate.outsideDiameter,
+      outerWall: plate.wall,
+      innerWall: plate.innerWall,
+      discs: [disc, disc],
+      seats: [seat],
+      cutDiameter: plate.grooveCircleDiameter,
+      gapPerCut: gapPerPitchRadius,
+    }
+  },
+  // A load outside the ring of balls tips the plate: none is carried there.
+  dentsAt: ({ resolved }, load) => {
+    const checked = plateLoadCheck({ ...load, design: resolved.input })
+    return checked.ok ? checked.value.dent.load : 0
+  },
+}
