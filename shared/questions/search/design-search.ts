@@ -170,7 +170,7 @@ const FAILS = Number.POSITIVE_INFINITY
 
 /** Whether load and year take as much from every bore: the bore is felt in a hoop of segments alone. */
 const isSameForAllBores = ({ input: { year } }: ResolvedSearch): boolean =>
-  year?.woods.innerRing.construction.startsWith('segmented') !== true
+  year?.woods.innerRing?.construction.startsWith('segmented') !== true
 
 /** How many bores of a ring of balls are still in question. */
 const boresLeft = (bounds: Float64Array, ring: number, bores: number): number =>
