@@ -126,7 +126,10 @@ export const BORE = required(length('Diameter of the hole in the middle.'))
 export const radialInternalClearance = (element: Element) =>
   nonNegativeLength(
     'Play of the inner ring, from side to side.',
-    trade(`1/50 of a ${element}`, 'a play that you can feel but not see'),
+    trade(
+      `1/50 of a ${element}, more where the ${element}s scatter`,
+      `a play that you can feel but not see, and with which no more than 1 ring in 20 binds on ${element}s as they come`,
+    ),
   )
 export const FINISH_ALLOWANCE = nonNegativeLength(
   'Thickness of the finish, or of raised grain, on each turned surface.',

@@ -12,20 +12,20 @@ export const LIMIT_FIELDS = {
   minBallGap: nonNegativeLength('Smallest gap that still runs.', OF_DESIGN),
   maxBallGap: nonNegativeLength('Largest gap that is still good.', OF_DESIGN),
   minRadialInternalClearance: nonNegativeLength(
-    'Smallest play.',
-    trade("half the design's", 'half the play still runs well'),
+    'Smallest play with which it still runs.',
+    trade('0', 'the inner ring runs as long as it does not bind'),
   ),
   maxRadialInternalClearance: nonNegativeLength(
     'Largest play.',
     trade("twice the design's", 'twice the play still runs well'),
   ),
   minPlateGap: nonNegativeLength(
-    'Turntables only: smallest space between the plates.',
-    trade("half the design's", 'plates half as far apart still turn free'),
+    'Turntables only: smallest space between the faces.',
+    trade("half the design's", 'half of the space still turns free'),
   ),
   maxPlateGap: nonNegativeLength(
-    'Turntables only: largest space between the plates.',
-    trade("one and a half times the design's", 'plates half as far apart again still turn free'),
+    'Turntables only: largest space between the faces.',
+    trade("one and a half times the design's", 'half as much again still turns free'),
   ),
 }
 

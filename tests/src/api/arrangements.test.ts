@@ -499,7 +499,7 @@ describe('balls in a cage', () => {
     const readings = [{ kind: 'radial-play', value: 0.1, graduation: 0.02 }]
     const answer = await answered('fit-correction', { design: CAGED, ring: 'inner', readings })
     expect(answer).toMatchObject({ ring: 'inner', state: 'more-to-remove' })
-    expect(answer.remaining.diametral).toBeWithin(0.02, 0.32 - 0.1)
+    expect(answer.remaining.diametral).toBeWithin(0.02, answer.input.design.radialInternalClearance - 0.1)
     const outer = { design: CAGED, ring: 'outer', readings: [{ kind: 'groove-bottom-diameter', value: 98 }] }
     expect(problemIn(await asked('fit-correction', outer), 422).errors).toEqual([
       { path: '/ring', message: expect.stringMatching(/the cage keeps the balls apart/) },
@@ -508,7 +508,9 @@ describe('balls in a cage', () => {
 
   test('load check: the same rings carry less on fewer balls, and each ball more', async () => {
     const check = (design: object) => answered('load-check', { design, radialLoad: 50, wood: 'maple-sugar' })
-    const [nine, six] = [await check(CAGED), await check({ ...CAGED, balls: { ...CAGED.balls, count: 6 } })]
+    // The usual play grows with the balls' scatter and count, and with more of it one ball carries all.
+    const caged = { ...CAGED, radialInternalClearance: 0.32 }
+    const [nine, six] = [await check(caged), await check({ ...caged, balls: { ...CAGED.balls, count: 6 } })]
     // Without play the most loaded of Z balls carries 4.37 Fr / Z (Stribeck), with play more: at least that.
     expect(nine.sharing.mostLoadedBall).toBeGreaterThan((4.37 * 50) / 9)
     expect(six.sharing.mostLoadedBall).toBeGreaterThan(nine.sharing.mostLoadedBall)

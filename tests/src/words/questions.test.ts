@@ -140,7 +140,14 @@ describe('tolerance check', () => {
       expectOwnWords(arrangement, [advice(check), explainAim(check), explainMethod(check), ...notes(check), ...effects])
       expectOwnWords(arrangement, [description, ...regions, ...Object.values(texts).map((text) => text ?? 'none')])
     }
-    const whys: readonly WhyTrials[] = ['asked', 'climate', 'measured-balls', 'folded', 'not-linear', 'corners']
+    const whys: readonly WhyTrials[] = [
+      'asked',
+      'out-of-round',
+      'measured-balls',
+      'uneven-balls',
+      'not-linear',
+      'corners',
+    ]
     const [check] = checks
     if (check === undefined) throw new Error('there must be a check')
     expectOwnWords(

@@ -1,15 +1,15 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { ballGapOnCircle, gapPerEachDiameterOnCircle, type HeightOf } from '#shared/geometry/balls-on-a-circle.ts'
 import { meanRise } from '#shared/geometry/plate-on-balls.ts'
+import type { Break, CheckModel, FigureName, Slopes, WorstCase } from '#shared/questions/tolerance/check-model.ts'
+import type { PlateCheck } from '#shared/questions/tolerance/checked.ts'
+import type { ContributorName } from '#shared/questions/tolerance/input.ts'
+import { FARTHEST_ROUND, MOST_UNEVEN } from '#shared/questions/tolerance/reach.ts'
+import { type GroovedRing, innerCentre, seatSlopes, sitsOnBottom } from '#shared/questions/tolerance/seats.ts'
+import { extremeBalls, farthest } from '#shared/questions/tolerance/worst-ends.ts'
 import { type Ends, varianceOf } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { PlateCheck } from './checked.ts'
-import type { ContributorName } from './input.ts'
-import { plateEvaluation } from './plate-trials.ts'
-import { FARTHEST_ROUND, MOST_UNEVEN } from './reach.ts'
-import { type GroovedRing, innerCentre, seatSlopes, sitsOnBottom } from './seats.ts'
-import type { Break, FigureName, Slopes, Ways, WorstCase } from './ways.ts'
-import { extremeBalls, farthest } from './worst-ends.ts'
+import { plateEvaluation } from './thrust-trials.ts'
 
 /*
  * A full ring of balls between two plates, each with a groove of its own cut by the same cutter. Pressed together by what they
@@ -18,7 +18,8 @@ import { extremeBalls, farthest } from './worst-ends.ts'
  * x / 2. How deep the grooves are moves the space between the faces and nothing else. The upper plate finds its own middle.
  */
 
-export const plateWays = (check: PlateCheck): Ways => ({
+export const plateModel = (check: PlateCheck): CheckModel => ({
+  canBind: false,
   nominal: { ballGap: check.bearing.ballGap, play: check.bearing.plateGap },
   slopes: slopesOf(check),
   extremes: () => extremes(check),
@@ -71,12 +72,14 @@ function slopesOf({ bearing }: PlateCheck): Readonly<Record<FigureName, Slopes>>
         grooveCircleRadius: bearing.gapPerPitchRadius / 2,
         grooveDepth: 0,
       },
+      perUnevenness: 0,
       ofRing: NO_RINGS,
     },
     // A centre stands so high over one face and so deep under the other.
     play: {
       eachBall: equal.map(() => perSeatRadius / count),
       of: { ...NOT_OF_PLATES, ballLotMean: perSeatRadius, grooveCircleRadius: 0, grooveDepth: -perDepth },
+      perUnevenness: 0,
       ofRing: NO_RINGS,
     },
   }

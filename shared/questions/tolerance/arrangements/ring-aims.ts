@@ -1,9 +1,9 @@
 import type { FullRings } from '#shared/bearing/full-rings.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
 import { grooveDepthForSeat, seatIn } from '#shared/geometry/seat.ts'
+import type { AimPlace } from '#shared/questions/tolerance/check-model.ts'
+import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { RingCheck } from './checked.ts'
-import type { AimPlace } from './ways.ts'
 
 /** Of a depth, a groove keeps at least this part. */
 const LEAST_DEPTH = 0.01

@@ -6,15 +6,15 @@ import type { Slice } from './slice.ts'
 import type { Weather } from './weather.ts'
 
 /*
- * What rings and plates have each in their own way: how balls stand in them, and what follows for either figure. All else of
+ * What each arrangement has of its own: how balls stand in it, and what follows for either figure. All else of
  * a tolerance check asks for these, and knows of neither.
  */
 
-/** The second is the play of the inner ring, or, of plates, the space between their faces. */
+/** The second is the play of the inner ring, or, of a turntable, the space between both faces. */
 export const FIGURES = ['ballGap', 'play'] as const
 export type FigureName = (typeof FIGURES)[number]
 
-/** How many of each there are in a bearing, balls apart: grooves with lobes, plates. */
+/** How many of each there are in a bearing, balls apart: a groove with lobes in either ring, and all of either plate. */
 export const COPIES: Readonly<Record<Exclude<ContributorName, 'ballDiameter'>, number>> = {
   ballLotMean: 1,
   outerGrooveBottomRadius: 1,
@@ -30,6 +30,8 @@ export interface Slopes {
   readonly eachBall: readonly number[]
   /** Of one, where there are several of them. */
   readonly of: Readonly<Record<Exclude<ContributorName, 'ballDiameter'>, number>>
+  /** What unequal balls cost beside their mean: of `playMoments`, per mm of their scatter. 0 where the mean alone counts. */
+  readonly perUnevenness: number
   /** For a ring that grows as a whole, its groove and its land alike: by the radius. */
   readonly ofRing: { readonly outer: number; readonly inner: number }
 }
@@ -48,7 +50,7 @@ export interface Break {
 /** A place to stop at. */
 export interface AimPlace {
   readonly grooveDepth: Mm
-  /** Of plates: across the groove's circle, which is where it is deepest. */
+  /** Of a plate: across the groove's circle, which is where it is deepest. */
   readonly grooveBottomDiameter: Mm
   /** By how much further than in the design, radially; below 0 not so far. */
   readonly deeper: Mm
@@ -62,7 +64,9 @@ type Drawn = (
 /** Ball gaps and plays of a slice of trials. */
 export type Evaluate = (row: Drawn, gaps: Float64Array, plays: Float64Array) => void
 
-export interface Ways {
+export interface CheckModel {
+  /** Whether below 0 of the second figure one part does not go into the other. */
+  readonly canBind: boolean
   readonly nominal: Readonly<Record<FigureName, Mm>>
   readonly slopes: Readonly<Record<FigureName, Slopes>>
   /** The real extremes: exact geometry with everything at its worst at once. */

@@ -1,11 +1,11 @@
 import { isPlain } from '#shared/geometry/groove.ts'
+import type { Break, WeatherReach } from '#shared/questions/tolerance/check-model.ts'
+import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
+import type { ContributorName } from '#shared/questions/tolerance/input.ts'
+import { FARTHEST_ROUND, LARGEST_LOBE, MOST_UNEVEN, reachOf } from '#shared/questions/tolerance/reach.ts'
+import { type GroovedRing, innerOf, outerCentre, outerOf, sitsOnBottom } from '#shared/questions/tolerance/seats.ts'
 import type { Ends } from '#shared/statistics/distribution.ts'
 import { mm } from '#shared/units/length.ts'
-import type { RingCheck } from './checked.ts'
-import type { ContributorName } from './input.ts'
-import { FARTHEST_ROUND, LARGEST_LOBE, MOST_UNEVEN, reachOf } from './reach.ts'
-import { type GroovedRing, innerOf, outerCentre, outerOf, sitsOnBottom } from './seats.ts'
-import type { Break, WeatherReach } from './ways.ts'
 
 /** Where rings are none any more. */
 export function ringBreaks(

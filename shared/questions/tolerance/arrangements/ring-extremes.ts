@@ -1,17 +1,19 @@
 import { gapOnPath } from '#shared/geometry/balls-on-a-path.ts'
 import type { ClimateChange } from '#shared/questions/season/climate-movement.ts'
+import type { WorstCase } from '#shared/questions/tolerance/check-model.ts'
+import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
+import type { ContributorName } from '#shared/questions/tolerance/input.ts'
+import { reachOf } from '#shared/questions/tolerance/reach.ts'
+import { innerCentre, innerOf, outerCentre, outerOf } from '#shared/questions/tolerance/seats.ts'
+import { extremeBalls, farthest } from '#shared/questions/tolerance/worst-ends.ts'
 import type { Ends } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { RingCheck } from './checked.ts'
-import type { ContributorName } from './input.ts'
-import { reachOf } from './reach.ts'
-import { innerCentre, innerOf, outerCentre, outerOf } from './seats.ts'
-import type { WorstCase } from './ways.ts'
-import { extremeBalls, farthest } from './worst-ends.ts'
 
 /** One corner of all that may differ: everything at an end of its own. */
 interface Corner {
   readonly diameters: readonly number[]
+  /** Of these the mean holds the inner ring: at the tightest the two largest opposite one another, for no ball counts more. */
+  readonly held: readonly number[]
   readonly film: number
   readonly outer: number
   readonly inner: number
@@ -54,8 +56,10 @@ function cornerOf(check: RingCheck, side: 'tight' | 'loose'): Corner {
   const larger = side === 'tight' ? 'most' : 'least'
   const smaller = side === 'tight' ? 'least' : 'most'
   const lobes = reach('outOfRound')
+  const diameters = extremeBalls(check, side).map((diameter) => diameter + reach('ballLotMean')[larger])
   return {
-    diameters: extremeBalls(check, side).map((diameter) => diameter + reach('ballLotMean')[larger]),
+    diameters,
+    held: side === 'tight' ? diameters.slice(0, 2) : diameters,
     film: reach('finishFilm')[larger],
     outer: reach('outerGrooveBottomRadius')[smaller],
     inner: reach('innerGrooveBottomRadius')[larger],
@@ -95,11 +99,11 @@ function gapsAt({ bearing }: RingCheck, corner: Corner, weather: ClimateChange):
 /** @param lobeOf the amplitude of a ring's lobes, with those that the weather gives it */
 function playAt(
   { bearing }: RingCheck,
-  { diameters, film, outer, inner }: Corner,
+  { held, film, outer, inner }: Corner,
   weather: ClimateChange,
   lobeOf: (given: number) => number,
 ): Mm {
-  const mean = diameters.reduce((sum, diameter) => sum + diameter, 0) / diameters.length + weather.ballLotMean
+  const mean = held.reduce((sum, diameter) => sum + diameter, 0) / held.length + weather.ballLotMean
   const seatRadius = mean / 2 + film
   const outside = outerCentre(outerOf(bearing), seatRadius, outer) + weather.outerGrooveBottomRadius
   const inside = innerCentre(innerOf(bearing), seatRadius, inner) + weather.innerGrooveBottomRadius

@@ -1,6 +1,6 @@
-import type { RingCheck } from './checked.ts'
-import { innerOf, outerOf, type SeatSlopes, seatSlopes } from './seats.ts'
-import type { Slopes } from './ways.ts'
+import type { Slopes } from '#shared/questions/tolerance/check-model.ts'
+import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
+import { innerOf, outerOf, type SeatSlopes, seatSlopes } from '#shared/questions/tolerance/seats.ts'
 
 /** What only plates have. */
 const NOT_OF_RINGS = { grooveCircleRadius: 0, grooveDepth: 0 } as const
@@ -41,11 +41,15 @@ export function gapSlopes({ bearing }: RingCheck): Slopes {
       finishFilm: -perCentre * perSeatRadius,
       ...NOT_OF_RINGS,
     },
+    perUnevenness: 0,
     ofRing: { outer: perCentre, inner: 0 },
   }
 }
 
-/** Slopes of the play, 2 (where centres stand in the outer ring − in the inner ring), less twice the lobes of each. */
+/**
+ * Slopes of the play, 2 (where centres stand in the outer ring − in the inner ring), less twice the lobes of each. Which three
+ * balls hold the ring depends on all of them: on the mean over the ring each takes its part, and unequal ones take more.
+ */
 export function playSlopes({ bearing }: RingCheck): Slopes {
   const { count } = bearing.resolved.input.balls
   const [outer, inner] = [outerSlopes(bearing), seatSlopes(innerOf(bearing), bearing.resolved.ballDiameter / 2)]
@@ -60,6 +64,7 @@ export function playSlopes({ bearing }: RingCheck): Slopes {
       finishFilm: perSeatRadius,
       ...NOT_OF_RINGS,
     },
+    perUnevenness: -perSeatRadius / 4,
     ofRing: { outer: 2, inner: -2 },
   }
 }

@@ -1,10 +1,10 @@
 import type { HeightOf } from '#shared/geometry/balls-on-a-circle.ts'
 import { gapsOnCircles } from '#shared/geometry/balls-on-circles-in-blocks.ts'
+import type { Evaluate } from '#shared/questions/tolerance/check-model.ts'
+import type { PlateCheck } from '#shared/questions/tolerance/checked.ts'
+import { type GroovedRing, innerCentre } from '#shared/questions/tolerance/seats.ts'
+import { meanDiameters, type Slice, shiftBalls } from '#shared/questions/tolerance/slice.ts'
 import { SLICE } from '#shared/statistics/monte-carlo.ts'
-import type { PlateCheck } from './checked.ts'
-import { type GroovedRing, innerCentre } from './seats.ts'
-import { meanDiameters, type Slice, shiftBalls } from './slice.ts'
-import type { Evaluate } from './ways.ts'
 
 /**
  * Ball gaps on the mean of both plates' circles, and the space between their faces as balls of the mean size leave it, as the
