@@ -55,6 +55,8 @@ export function climateMovement(input: SeasonalFitInput): Result<ClimateMovement
 
 function spread([driest, dampest]: readonly WoodState[], change: (state: WoodState) => ClimateChange): ClimateChange[] {
   if (driest === undefined || dampest === undefined) return []
+  if (driest.moistureContent === dampest.moistureContent && driest.relativeHumidity === dampest.relativeHumidity)
+    return [change(driest)]
   const between = (low: number, high: number, part: number): number => low + part * (high - low)
   const humidities = [driest.relativeHumidity ?? 100, dampest.relativeHumidity ?? 100] as const
   const ends = Array.from({ length: PARTS + 1 }, (_, end) =>
