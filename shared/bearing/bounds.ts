@@ -12,7 +12,7 @@ import { leafAt, type Suggestion } from './suggestion.ts'
 /** Whether a caller could send what is suggested. */
 export function isWithinBounds({ path, kind, value }: Suggestion, group: Group, units: Units): boolean {
   const { field } = leafAt(group, path)
-  if (kind === 'choice' || field.kind === 'choice') return true
+  if (kind === 'choice' || field.kind === 'choice' || field.kind === 'flag') return true
   return holds(field.bounds, kind === 'length' ? inUnits(value, units) : value)
 }
 

@@ -56,6 +56,9 @@ export interface ChoiceField<C extends string | number = string | number> extend
   readonly kind: 'choice'
   readonly choices: readonly C[]
 }
+export interface FlagField extends Row {
+  readonly kind: 'flag'
+}
 export interface Group<F extends Fields = Fields> extends Row {
   readonly kind: 'group'
   /** Its name among the schemas of the document. */
@@ -65,7 +68,7 @@ export interface Group<F extends Fields = Fields> extends Row {
   readonly oneOfEach: readonly (readonly string[])[]
 }
 
-export type Field = LengthField | OptionalLengthField | LengthsField | NumberField | ChoiceField | Group
+export type Field = LengthField | OptionalLengthField | LengthsField | NumberField | ChoiceField | FlagField | Group
 export interface Fields {
   readonly [name: string]: Field
 }
@@ -81,9 +84,11 @@ export type ValueOf<F extends Field> = F extends { kind: 'length' }
         ? number
         : F extends { kind: 'choice'; choices: readonly (infer C)[] }
           ? C
-          : F extends { kind: 'group'; fields: infer Inner extends Fields }
-            ? InputOf<Inner>
-            : never
+          : F extends { kind: 'flag' }
+            ? boolean
+            : F extends { kind: 'group'; fields: infer Inner extends Fields }
+              ? InputOf<Inner>
+              : never
 
 /** The core's input type that rows describe: required fields, and optional ones that are absent and never undefined. */
 export type InputOf<F extends Fields> = {
@@ -104,6 +109,8 @@ export const integer = (means: string, bounds: Bounds, byDefault?: Default) =>
   ({ kind: 'integer', bounds, means, ...(byDefault && { byDefault }) }) as const satisfies NumberField
 export const choice = <const C extends string | number>(means: string, choices: readonly C[], byDefault: Default) =>
   ({ kind: 'choice', choices, means, byDefault }) as const satisfies ChoiceField<C>
+export const flag = (means: string, byDefault: Default) =>
+  ({ kind: 'flag', means, byDefault }) as const satisfies FlagField
 export const group = <const F extends Fields>(
   id: string,
   means: string,

@@ -91,8 +91,7 @@ export function resolveGroovedRings(
 }
 
 /** Sizes that nobody stated, as an answer states them. */
-const usualWidth = (ballDiameter: Mm, units: Units): Mm =>
-  rounded(mm(defaults.GROOVED_WIDTH * ballDiameter), units)
+const usualWidth = (ballDiameter: Mm, units: Units): Mm => rounded(mm(defaults.GROOVED_WIDTH * ballDiameter), units)
 const usualWall = (ballDiameter: Mm, units: Units): Mm => rounded(mm(defaults.OUTER_WALL * ballDiameter), units)
 export const usualPlay = (ballDiameter: Mm, scatter: Mm, { balls, units }: Pick<AnyInput, 'balls' | 'units'>): Mm =>
   rounded(playForScatter({ ballDiameter, scatter, ballCount: balls.count }), units)

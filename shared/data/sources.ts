@@ -132,7 +132,8 @@ export const DATA_SOURCES = {
   },
   'fpl-5-1': {
     title: 'Wood Handbook, Table 5-1, elastic ratios, rounded over the common woods of each group',
-    usedFor: 'stiffness across the grain over stiffness along it, in segmented rings',
+    usedFor:
+      'stiffness across the grain over stiffness along it: segmented rings, and woods without ratios of their own',
     standing: 'published, quoted from memory',
   },
   'fpl-5-3b': {
@@ -227,15 +228,32 @@ export const LOAD_SOURCES = {
     usedFor: 'stiffness across the grain',
     standing: 'published, quoted from memory',
   },
+  'fpl-5-6': {
+    title: 'Wood Handbook, Table 5-6, average coefficients of variation of clear wood',
+    usedFor: 'how far the hardness of single boards lies from the average',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-duration': {
+    title: 'Wood Handbook, chapter 5, duration of load and fatigue',
+    usedFor: 'what is left of the strength under a load that stays for years, and under one that comes back for ever',
+    standing: 'published, quoted from memory',
+  },
+  'rolling-ballpark': {
+    title:
+      'Page of a machine shop on rolling friction, 0.06 in of lever arm for wood on wood, a ballpark by its own word',
+    usedFor: 'the upper end of what wooden balls take to roll',
+    standing: 'published',
+  },
   'load-derived': {
     title:
-      'Derived in this project from those: the dent in a groove, groove edges, an ellipse as long as the groove is wide',
-    usedFor: 'dents, and the loads that leave them',
+      'Derived in this project from those: the dent in a groove, groove edges, an ellipse as long as the groove is wide, a turntable whose plate is pushed aside',
+    usedFor: 'dents, the loads that leave them, and the speeds at which a plate goes',
     standing: 'derived here',
   },
   'load-trade': {
     title: 'Common practice',
-    usedFor: 'the dent that is still acceptable, the share of the strength across the grain that a ring may use',
+    usedFor:
+      'the dent that is still acceptable, 120 turns a minute by hand, speeds of rubbing and of glass, runout, how hard balls are to roll, the share of the strength across the grain that a ring may use',
     standing: 'common practice, no source',
   },
 } as const satisfies Readonly<Record<string, Source>>
@@ -267,7 +285,11 @@ export const LOAD_CHECK_SOURCES: readonly SourceId[] = [
   'koczan',
   'astm-d143',
   'fpl-5-3b',
+  'fpl-5-1',
   'fpl-5-1-species',
+  'fpl-5-6',
+  'fpl-duration',
+  'rolling-ballpark',
   'ball-materials',
   'rotating-disc',
   'load-derived',

@@ -21,9 +21,11 @@ type RequestValue<F extends Field> = F extends { kind: 'length' }
         ? number
         : F extends { kind: 'choice'; choices: readonly (infer C)[] }
           ? C
-          : F extends { kind: 'group'; fields: infer Inner extends Fields }
-            ? RequestOf<Inner>
-            : never
+          : F extends { kind: 'flag' }
+            ? boolean
+            : F extends { kind: 'group'; fields: infer Inner extends Fields }
+              ? RequestOf<Inner>
+              : never
 
 /** The fields as a caller writes them. */
 export type RequestOf<F extends Fields> = {
@@ -89,6 +91,8 @@ function schemaOf(field: Field): TSchema {
         type: field.choices.every((each) => typeof each === 'number') ? 'integer' : 'string',
         description,
       })
+    case 'flag':
+      return Type.Boolean({ description })
     case 'group':
       return refTo(field.id)
     default:

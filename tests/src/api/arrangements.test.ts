@@ -187,7 +187,7 @@ describe('what rollers can be asked', () => {
     const [rollers, balls] = [await check(ROLLERS), await check(BALLS)]
     expect(rollers.outerRing.width).toBeWithin(1e-9, 23.4)
     expect(rollers.innerRing.maxPressure).toBeLessThan(balls.innerRing.maxPressure)
-    expect(rollers.dent.radialLoad).toBeGreaterThan(balls.dent.radialLoad)
+    expect(rollers.ruinLoad.radialLoad).toBeGreaterThan(balls.ruinLoad.radialLoad)
   })
 
   test('ball selection: which dowels of a lot', async () => {
@@ -259,14 +259,17 @@ describe('a turntable', () => {
 })
 
 describe('what plates can be asked', () => {
-  test('load check: beside the axis there is no speed limit, and the summary says not to spin it', async () => {
-    const checkAt = async (offset: number) =>
-      answered('load-check', { design: PLATES, axialLoad: 30, offset, wood: 'maple-sugar' })
+  test('load check: beside the axis it turns slower, and the summary says what happens first', async () => {
+    const checkAt = async (offset: number, more: object = {}) =>
+      answered('load-check', { design: PLATES, axialLoad: 30, offset, wood: 'maple-sugar', ...more })
     const [beside, over] = [await checkAt(20), await checkAt(0)]
-    expect(beside.summary).toMatch(/Do not spin this turntable with its load beside the axis:.*over the middle/)
-    expect(beside).not.toHaveProperty('speedLimit')
-    expect(beside.speedLimits).toEqual([])
-    expect(over.summary).not.toMatch(/Do not spin|over the middle/)
+    expect(beside.speedLimit.reason).toBe('load-slides-off')
+    expect(beside.summary).toMatch(/above that, the load slides off the plate/)
+    expect(beside.speedLimit.speed).toBeLessThan(over.speedLimit.speed)
+    expect(beside.input).toMatchObject({ load: { turnsWithPlate: true }, friction: 0.3 })
+    const tall = await checkAt(20, { load: { height: 300 }, friction: 1 })
+    expect(tall.speedLimit.reason).toBe('plate-tips')
+    expect(tall.handTurned.speed).toBe(tall.speedLimit.speed)
     expect(over.speedLimit).toEqual(over.speedLimits[0])
   })
 
@@ -514,7 +517,7 @@ describe('balls in a cage', () => {
     // Without play the most loaded of Z balls carries 4.37 Fr / Z (Stribeck), with play more: at least that.
     expect(nine.sharing.mostLoadedBall).toBeGreaterThan((4.37 * 50) / 9)
     expect(six.sharing.mostLoadedBall).toBeGreaterThan(nine.sharing.mostLoadedBall)
-    expect(six.dent.radialLoad).toBeLessThan(nine.dent.radialLoad)
+    expect(six.ruinLoad.radialLoad).toBeLessThan(nine.ruinLoad.radialLoad)
   })
 
   test.each(['assembly', 'templates', 'gauges'])(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES, type ArrangementName, type DesignInput, traitsOf } from '#shared/bearing/arrangements.ts'
 import { SPECIES_IDS } from '#shared/data/species.ts'
-import { anyLoadCheck, LOAD_NAMES } from '#shared/questions/load/any-load-check.ts'
+import { type LoadSpeedReason, loadCheck, loadNameOf } from '#shared/questions/load/load-check.ts'
 import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
 import { designSearch } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
@@ -254,17 +254,17 @@ describe('load check', () => {
     for (const design of [DESIGNS[arrangement], ...tight] as readonly DesignInput[]) {
       for (const load of [1, 60, 90_000]) {
         for (const more of [{}, { speed: 90_000 }, ...(members === 'plates' ? [{ offset: mm(3), speed: 20 }] : [])]) {
-          const asked = { design, [LOAD_NAMES[members]]: load, ...more }
+          const asked = { design, [loadNameOf(design)]: load, ...more }
           expectOwnWords(
             arrangement,
-            sentencesIn(toLoadAnswer(known(anyLoadCheck(asked)), { ...asked, design: toDesignRequest(design) })),
+            sentencesIn(toLoadAnswer(known(loadCheck(asked)), { ...asked, design: toDesignRequest(design) })),
           )
         }
       }
     }
-    const soft = anyLoadCheck({
+    const soft = loadCheck({
       design: DESIGNS[arrangement],
-      [LOAD_NAMES[members]]: 20,
+      [loadNameOf(DESIGNS[arrangement])]: 20,
       wood: 'maple-sugar',
       ballWood: 'basswood-american',
     })
@@ -278,10 +278,13 @@ describe('load check', () => {
   test.each(ALL)('of a %s: every warning in its own words', (arrangement) => {
     const { members, raceway } = traitsOf(DESIGNS[arrangement])
     const part = members === 'plates' ? 'plates' : 'outerRing'
-    const facts: readonly LoadWarningFacts[] = [
+    const facts: readonly LoadWarningFacts<LoadSpeedReason>[] = [
       { code: 'ball-sinks-in', part, ballLoad: 900 },
       { code: 'dents-deeper', part, dent: mm(0.2), most: mm(0.1) },
-      { code: 'first-marked', part, load: 20 },
+      { code: 'above-working-load', part, still: 20, slowHand: 40, steadyCrank: 15 },
+      { code: 'faster-than-by-hand', speed: 120 },
+      { code: 'too-fast', reason: 'balls-rub', speed: 300 },
+      { code: 'too-fast', reason: 'runs-out', speed: 800 },
       { code: 'balls-softer' },
       { code: 'too-fast', reason: 'balls-dent-groove', speed: 900 },
       ...(raceway === 'groove'
@@ -294,13 +297,16 @@ describe('load check', () => {
         ? ([
             { code: 'three-carry', ballLoad: 30, dent: undefined, allCarryFrom: 200 },
             { code: 'three-carry', ballLoad: 30, dent: mm(0.2), allCarryFrom: 200 },
-            { code: 'spun-beside-axis', offset: mm(10) },
+            { code: 'too-fast', reason: 'load-slides-off', speed: 90 },
+            { code: 'too-fast', reason: 'plate-pushed-aside', speed: 90 },
+            { code: 'too-fast', reason: 'plate-tips', speed: 90 },
             { code: 'too-fast', reason: 'balls-climb-out', speed: 90 },
             { code: 'too-fast', reason: 'plate-splits', speed: 900 },
           ] as const)
         : ([
             { code: 'one-ball-carries', share: 0.6, play: mm(0.5) },
             { code: 'too-fast', reason: 'ring-splits', speed: 900 },
+            { code: 'too-fast', reason: 'joint-opens', speed: 900 },
           ] as const)),
     ]
     const spoken = { units: 'mm', forceUnits: 'N', terms: TERMS[arrangement] } as const
