@@ -18,7 +18,7 @@ export function seasonSources(woods: Woods, material: BallMaterial | undefined):
     ...woodsMove,
     ...(woodsMove.length > 0 ? (['fpl-4-longitudinal'] as const) : []),
     ...(rings.some(({ construction }) => construction.startsWith('segmented'))
-      ? (['polar-orthotropic-ring', 'fpl-5-1'] as const)
+      ? (['segmented-ring', 'fpl-5-1', 'fpl-5-11'] as const)
       : []),
     ...(rings.some(({ construction }) => construction === 'cross-laminated-ply') ? (['fpl-plywood'] as const) : []),
     ...(material === 'acrylic' ? (['acrylic-humidity'] as const) : []),

@@ -2,14 +2,14 @@ import type { RadialBearing } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import { ACRYLIC_GROWTH } from '#shared/data/ball-materials.ts'
-import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
+import { segmentWood } from '#shared/data/segment-woods.ts'
+import type { SpeciesId } from '#shared/data/species.ts'
 import { ALONG_THE_GRAIN, MOVEMENT, type Movement, PLY_IN_PLANE } from '#shared/data/wood-movement.ts'
-import { ACROSS_OVER_ALONG } from '#shared/data/wood-strength.ts'
 import type { Ellipse } from '#shared/geometry/ellipse.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { stretch } from '#shared/wood/moisture-movement.ts'
-import { segmentedGrowth } from '#shared/wood/segmented-ring.ts'
+import { segmentedMovement } from '#shared/wood/segmented-movement.ts'
 import type { RingWood, Woods } from './input.ts'
 import type { WoodState } from './states.ts'
 
@@ -104,13 +104,12 @@ function movedCircle(radius: Mm, wood: RingWood, hoop: Hoop, from: WoodState, to
   const across = times(movement[face])
   if (!wood.construction.startsWith('segmented')) return { along: mm(radius * along), across: mm(radius * across) }
   const { inner, outer, at } = hoop
-  const acrossOverAlong = ACROSS_OVER_ALONG[SPECIES[wood.species].group][face]
-  const growth = segmentedGrowth(
-    { innerRadius: inner, outerRadius: outer, acrossOverAlong },
-    { round: along - 1, across: across - 1 },
-  )
-  return round(1 + growth[at])
+  const ring = { innerRadius: inner, outerRadius: outer, count: SEGMENTS, wood: segmentWood(wood.species, face).plane }
+  return round(1 + segmentedMovement(ring)({ along: along - 1, across: across - 1 })[at].mean)
 }
+
+/** Pieces of a segmented ring: common practice, no source. */
+const SEGMENTS = 12
 
 function movementOf(species: SpeciesId): Movement {
   const movement = MOVEMENT[species]
