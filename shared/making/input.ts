@@ -83,7 +83,7 @@ export const resolveStock = (input: StockInput, units: Units): ResolvedStock => 
 export function foreignToStock(design: DesignInput, { segments, screws }: StockInput): readonly Refusal[] {
   if (traitsOf(design).members === 'rings') return []
   const arrangement = nameOf(design)
-  return Object.entries({ segments, screws })
+  return Object.entries({ woods: segments, screws })
     .filter(([, given]) => given !== undefined)
     .map(([name]) => ({ code: 'not-of-arrangement', path: `/stock/${name}`, arrangement }))
 }

@@ -12,6 +12,17 @@ const usually = (means: string, path: keyof typeof STOCK_DEFAULTS): string =>
 const SEGMENTS = { minimum: 3, maximum: 96 } as const
 const SCREWS = { minimum: 2, maximum: 48 } as const
 
+const gluedRing = (ring: string) =>
+  Type.Object(
+    {
+      segments: Type.Object(
+        { count: Type.Integer({ ...SEGMENTS, description: 'Pieces in one layer.' }) },
+        { description: 'A ring glued up of straight pieces with miter joints.', additionalProperties: false },
+      ),
+    },
+    { description: `The wood of the ${ring} ring.`, additionalProperties: false },
+  )
+
 export const StockRequest = Type.Object(
   {
     lumber: Type.Optional(
@@ -32,13 +43,10 @@ export const StockRequest = Type.Object(
       length(usually('Through which a saw enters to cut the hole.', '/entryHoleDiameter')),
     ),
     boardLength: Type.Optional(length(usually('Length of a board.', '/boardLength'))),
-    segments: Type.Optional(
+    woods: Type.Optional(
       Type.Object(
-        {
-          outerRing: Type.Optional(Type.Integer({ ...SEGMENTS, description: 'Pieces of a segmented outer ring.' })),
-          innerRing: Type.Optional(Type.Integer({ ...SEGMENTS, description: 'Pieces of a segmented inner ring.' })),
-        },
-        { description: 'Options for rings glued up from segments.', additionalProperties: false },
+        { outerRing: Type.Optional(gluedRing('outer')), innerRing: Type.Optional(gluedRing('inner')) },
+        { description: 'How the rings are glued up.', additionalProperties: false },
       ),
     ),
     screws: Type.Optional(
@@ -79,7 +87,7 @@ export const STOCK_INPUT_SCHEMAS = [StockRequest]
 
 export function toStockInput(request: StockRequest, units: Units): StockInput {
   const size = (given: Length | undefined): Mm | undefined => (given === undefined ? undefined : toMm(given, units))
-  const { chuck, segments, screws } = request
+  const { chuck, woods, screws } = request
   return present<StockInput>({
     lumber: request.lumber,
     turningAllowance: size(request.turningAllowance),
@@ -89,8 +97,11 @@ export function toStockInput(request: StockRequest, units: Units): StockInput {
     entryHoleDiameter: size(request.entryHoleDiameter),
     boardLength: size(request.boardLength),
     segments:
-      segments &&
-      present<NonNullable<StockInput['segments']>>({ outerRing: segments.outerRing, innerRing: segments.innerRing }),
+      woods &&
+      present<NonNullable<StockInput['segments']>>({
+        outerRing: woods.outerRing?.segments.count,
+        innerRing: woods.innerRing?.segments.count,
+      }),
     screws: screws && present<NonNullable<StockInput['screws']>>({ count: screws.count, gauge: screws.gauge }),
     chuck: chuck && { min: toMm(chuck.min, units), max: toMm(chuck.max, units) },
     swing: size(request.swing),
@@ -108,7 +119,12 @@ export function toStockRequest(stock: ResolvedStock, units: Units): StockRequest
     miterKerf: echo(stock.miterKerf, units),
     entryHoleDiameter: echo(stock.entryHoleDiameter, units),
     boardLength: echo(stock.boardLength, units),
-    segments: segments && { ...segments },
+    woods:
+      segments &&
+      present<NonNullable<StockRequest['woods']>>({
+        outerRing: segments.outerRing === undefined ? undefined : { segments: { count: segments.outerRing } },
+        innerRing: segments.innerRing === undefined ? undefined : { segments: { count: segments.innerRing } },
+      }),
     screws: screws && { ...screws },
     chuck: chuck && { min: echo(chuck.min, units), max: echo(chuck.max, units) },
     swing: swing === undefined ? undefined : echo(swing, units),

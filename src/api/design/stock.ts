@@ -169,6 +169,7 @@ function toSplitRing({ screws, dowels, ...split }: CoreSplitRing, units: Units):
       clearanceHole: screws.clearanceHole,
       pilotHole: screws.pilotHole,
       pilotDepth: size(screws.pilotDepth),
+      counterboreDepth: size(screws.counterboreDepth),
       countersinkDepth: size(screws.countersinkDepth),
       spacing: size(screws.spacing),
     },
