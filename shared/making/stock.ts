@@ -4,7 +4,7 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Blank, blanksOf, cageBlank, cheekBlank, plateBlank, type StockedRings } from './blanks.ts'
 import { type BoardOption, boardOptions, type GluedUp } from './boards.ts'
-import { type ResolvedStock, resolveStock, type StockInput } from './input.ts'
+import { type GluedWood, type ResolvedStock, resolveStock, type StockInput } from './input.ts'
 import { type Nesting, nestingOf } from './nesting.ts'
 import { bladesFor, type EntryHole, entryHole } from './sawing.ts'
 import { type SplitRing, splitRing } from './split-ring.ts'
@@ -50,14 +50,14 @@ export function stockOf(bearing: StockedRings, input: StockInput): Stock {
   const sawn = blanksOf(bearing, resolved)
   // A ring glued up of segments has its hole from the start: nothing is sawn out of it.
   const { roughHole: _, ...outer } = sawn.outerRing
-  const blanks = resolved.segments?.outerRing === undefined ? sawn : { ...sawn, outerRing: outer }
+  const blanks = resolved.woods?.outerRing === undefined ? sawn : { ...sawn, outerRing: outer }
   const hole = entryHole(blanks.outerRing, blanks.innerRing, resolved)
   const split = splitRing(bearing, resolved)
   const mandrel = mandrelFor(bearing.innerRing.boreDiameter, units)
   return {
     resolved,
-    outerRing: ringStock(blanks.outerRing, resolved, resolved.segments?.outerRing),
-    innerRing: ringStock(blanks.innerRing, resolved, resolved.segments?.innerRing),
+    outerRing: ringStock(blanks.outerRing, resolved, resolved.woods?.outerRing),
+    innerRing: ringStock(blanks.innerRing, resolved, resolved.woods?.innerRing),
     ...(cheeks === undefined ? {} : { cheeks: ringStock(cheekBlank(cheeks, resolved), resolved) }),
     ...(cage === undefined ? {} : { cage: ringStock(cageBlank(cage, resolved), resolved) }),
     nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, resolved),
@@ -78,9 +78,8 @@ export function plateStockOf({ plate, resolved: { input: design } }: ThrustBeari
   }
 }
 
-/** @param count where the ring is glued up of segments, of how many */
-function ringStock(blank: Blank, stock: ResolvedStock, count?: number): RingStock {
-  const glued = count === undefined ? undefined : gluedUp(blank, count, stock)
+function ringStock(blank: Blank, stock: ResolvedStock, wood?: GluedWood): RingStock {
+  const glued = wood === undefined ? undefined : gluedUp(blank, wood.segments.count, stock)
   const boards = boardOptions(blank, stock, glued)
   return {
     blank,

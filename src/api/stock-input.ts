@@ -96,12 +96,8 @@ export function toStockInput(request: StockRequest, units: Units): StockInput {
     miterKerf: size(request.miterKerf),
     entryHoleDiameter: size(request.entryHoleDiameter),
     boardLength: size(request.boardLength),
-    segments:
-      woods &&
-      present<NonNullable<StockInput['segments']>>({
-        outerRing: woods.outerRing?.segments.count,
-        innerRing: woods.innerRing?.segments.count,
-      }),
+    woods:
+      woods && present<NonNullable<StockInput['woods']>>({ outerRing: woods.outerRing, innerRing: woods.innerRing }),
     screws: screws && present<NonNullable<StockInput['screws']>>({ count: screws.count, gauge: screws.gauge }),
     chuck: chuck && { min: toMm(chuck.min, units), max: toMm(chuck.max, units) },
     swing: size(request.swing),
@@ -110,7 +106,7 @@ export function toStockInput(request: StockRequest, units: Units): StockInput {
 
 /** With every default filled in: sent again, it means the same. */
 export function toStockRequest(stock: ResolvedStock, units: Units): StockRequest {
-  const { chuck, swing, segments, screws } = stock
+  const { chuck, swing, woods, screws } = stock
   return present<StockRequest>({
     lumber: stock.lumber,
     turningAllowance: echo(stock.turningAllowance, units),
@@ -119,12 +115,7 @@ export function toStockRequest(stock: ResolvedStock, units: Units): StockRequest
     miterKerf: echo(stock.miterKerf, units),
     entryHoleDiameter: echo(stock.entryHoleDiameter, units),
     boardLength: echo(stock.boardLength, units),
-    woods:
-      segments &&
-      present<NonNullable<StockRequest['woods']>>({
-        outerRing: segments.outerRing === undefined ? undefined : { segments: { count: segments.outerRing } },
-        innerRing: segments.innerRing === undefined ? undefined : { segments: { count: segments.innerRing } },
-      }),
+    woods,
     screws: screws && { ...screws },
     chuck: chuck && { min: echo(chuck.min, units), max: echo(chuck.max, units) },
     swing: swing === undefined ? undefined : echo(swing, units),

@@ -351,7 +351,9 @@ describe('the ring that comes apart', () => {
 })
 
 test('a segmented ring holds the rough one', () => {
-  const { outerRing, innerRing } = stocked(PLAIN, { segments: { outerRing: 12, innerRing: 6 } })
+  const { outerRing, innerRing } = stocked(PLAIN, {
+    woods: { outerRing: { segments: { count: 12 } }, innerRing: { segments: { count: 6 } } },
+  })
   expect(outerRing.segments).toMatchObject({ count: 12, miter: 15 })
   expect(outerRing.segments?.outerEdge).toBeWithin(1e-9, outerRing.blank.roughCircle * Math.tan(Math.PI / 12))
   // The bore of 12 mm less an allowance on either side is nothing: wedges to the middle.
@@ -364,7 +366,10 @@ test('the boards of a segmented ring give its strips, not the whole circle, for 
     fc.property(millimetres, segmentCounts, fc.constantFrom(...LUMBERS), (design, count, lumber) => {
       const result = fullRingsOf(design)
       if (!result.ok) return
-      const { outerRing, entryHole, nesting } = stockOf(result.value, { lumber, segments: { outerRing: count } })
+      const { outerRing, entryHole, nesting } = stockOf(result.value, {
+        lumber,
+        woods: { outerRing: { segments: { count } } },
+      })
       const { blank, boards, segments } = outerRing
       if (segments === undefined) throw new Error('a ring of segments')
       // A ring with its hole glued in has no core to saw out.
