@@ -175,7 +175,7 @@ const MADE = 'The calculation assumes that on the day of making every part is ex
 const AT_REST =
   'The calculation assumes that the wood has come to the moisture of the air all the way through. A part takes weeks to do so, and a finish slows it.'
 const BOARDS = [
-  'The calculation assumes that a part from a board moves evenly: by one factor along the grain and another across it. It ignores growth rings that curve through the board.',
+  'The calculation assumes that a part from a board moves evenly: by one factor along the grain and another across it. It ignores how the grain curves at the end of the board.',
   'Cupping is not counted. A flat-sawn board 100 mm wide can cup by some 0.2 mm (common practice, no source).',
 ]
 const SEGMENTED =

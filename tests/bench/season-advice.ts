@@ -8,18 +8,23 @@ import { anyArrangedSeason, anySeason } from '#tests/support/seasons.ts'
  */
 const YEARS = Number(process.argv[2] ?? 500)
 const SEED = 1
+/** Many bearings that are drawn cannot be made. */
+const DRAWN_PER_YEAR = 3
 
 for (const [name, years] of Object.entries({ radial: anySeason, every: anyArrangedSeason })) {
   const kinds = new Map<string, number>()
   let faulty = 0
-  for (const input of fc.sample(years, { numRuns: YEARS, seed: SEED })) {
+  let answered = 0
+  for (const input of fc.sample(years, { numRuns: DRAWN_PER_YEAR * YEARS, seed: SEED })) {
     const held = faultsOfAdvice(input)
-    const kind = held?.kind ?? 'refused'
-    kinds.set(kind, (kinds.get(kind) ?? 0) + 1)
-    if (held === undefined || held.faults.length === 0) continue
-    faulty += 1
-    console.log(held.faults.join('\n'), JSON.stringify(input))
+    if (held === undefined) continue
+    kinds.set(held.kind, (kinds.get(held.kind) ?? 0) + 1)
+    if (held.faults.length > 0) {
+      faulty += 1
+      console.log(held.faults.join('\n'), JSON.stringify(input))
+    }
+    if (++answered === YEARS) break
   }
-  console.log(`${name}: ${faulty} of ${YEARS} years with a fault;`, Object.fromEntries(kinds))
+  console.log(`${name}: ${faulty} of ${answered} years with a fault;`, Object.fromEntries(kinds))
   if (faulty > 0) process.exitCode = 1
 }

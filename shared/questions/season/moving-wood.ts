@@ -96,20 +96,20 @@ function movementOf(species: SpeciesId): Movement {
   return movement
 }
 
-/** The least, mean and largest diameter that a ball or roller comes to; all alike unless it is of wood. */
+/** The least, mean and largest diameter that a ball or dowel comes to; all alike unless it is of wood. */
 export interface BallSize {
   readonly least: Mm
   readonly mean: Mm
   readonly most: Mm
   /** Standard deviation of its width over the directions in which it may lie. */
   readonly turned: Mm
-  /** How many times as long a roller becomes. */
+  /** How many times as long it becomes along its grain. */
   readonly length: number
 }
 
 /**
  * A wooden ball lies in any direction: with factors f of its three axes its width, Σ f u², has over all directions u the
- * variance 2/15 Σ (f − mean)². A roller turns about its grain, so its width, f cos² + g sin², has the variance (f − g)²/8.
+ * variance 2/15 Σ (f − mean)². A dowel turns about its grain, so its width, f cos² + g sin², has the variance (f − g)²/8.
  */
 export function movedBall(
   { ballDiameter, traits, input: { balls } }: ResolvedBalls,
@@ -121,15 +121,15 @@ export function movedBall(
     const { radial, tangential, saturation } = movementOf(species)
     const along = stretched(ALONG_THE_GRAIN.perPercent, change, saturation)
     const across = [radial, tangential].map((perPercent) => stretched(perPercent, change, saturation))
-    const isRoller = traits.rolls === 'rollers'
-    const factors = isRoller ? across : [along, ...across]
+    const isBall = traits.rolls === 'balls'
+    const factors = isBall ? [along, ...across] : across
     const mean = factors.reduce((sum, factor) => sum + factor, 0) / factors.length
     const squares = factors.reduce((sum, factor) => sum + (factor - mean) * (factor - mean), 0)
     return {
       least: mm(ballDiameter * Math.min(...factors)),
       mean: mm(ballDiameter * mean),
       most: mm(ballDiameter * Math.max(...factors)),
-      turned: mm(ballDiameter * Math.sqrt((isRoller ? 1 / 4 : 2 / 15) * squares)),
+      turned: mm(ballDiameter * Math.sqrt((isBall ? 2 / 15 : 1 / 4) * squares)),
       length: along,
     }
   }

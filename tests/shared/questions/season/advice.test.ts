@@ -19,7 +19,7 @@ describe('advice sent back as a request is accepted, and does what it said', () 
         if (held !== undefined) answered += 1
         expect(held?.faults ?? []).toEqual([])
       }),
-      { numRuns: 30 },
+      { numRuns: 20 },
     )
     expect(answered).toBeGreaterThan(5)
   })
