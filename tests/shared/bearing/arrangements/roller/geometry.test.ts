@@ -69,7 +69,8 @@ describe('in section a ring of rollers is a ring of circles', () => {
   test('the same gap asks for the same pitch circle and plug as a ring of balls', () => {
     const gap = { ballGap: mm(0.8) }
     const rolls = made({ ...ROLLERS, ...gap })
-    const { bearing: balls } = designed({ ...PLAIN, ...gap })
+    // Into a split outer ring a ball goes as easily as a roller: whatever the gap.
+    const { bearing: balls } = designed({ ...PLAIN, ...gap, split: 'outer-ring' })
     expect(rolls.pitchRadius).toBe(balls.pitchRadius)
     expect(rolls.gauge).toEqual(balls.gauge)
     expect(rolls.outerRing.grooveBottomDiameter).toBe(balls.outerRing.grooveBottomDiameter)
