@@ -1,4 +1,4 @@
-import { type Gauge, plugGauge } from '#shared/geometry/gauge.ts'
+import { type Gauge, type PlugGaps, plugGauge } from '#shared/geometry/gauge.ts'
 import {
   ballGap,
   closedPitchRadius,
@@ -63,12 +63,18 @@ function onPitchCircle(resolved: ResolvedBallRing): Omit<BallRing, 'resolved'> {
     ballGap: resolved.ballGap,
     gapPerPitchRadius: perRadius,
     gapPerBallDiameter: perBall,
-    gauge: plugGauge({ pitchRadius, ballDiameter, ballCount }, resolved, {
+    gauge: plugGauge({ pitchRadius, ballDiameter, ballCount }, plugGaps(resolved), {
       gapPerPitchRadius: perRadius,
       gapPerBallDiameterAtPitchRadius: perBall,
     }),
   }
 }
+
+/** The gaps that the two plugs stand for. A groove is deep enough only when the last ball goes in, whatever the smallest gap allowed. */
+export const plugGaps = ({ minBallGap, maxBallGap, assembly }: ResolvedBallRing): PlugGaps => ({
+  go: mm(Math.max(minBallGap, assembly.assemblyGap)),
+  noGo: maxBallGap,
+})
 
 /** The ball gap at another pitch radius, or undefined where the balls but one do not even go in. */
 export function gapAt({ resolved: { ballDiameter, input } }: BallRing, pitchRadius: Mm): Mm | undefined {

@@ -3,7 +3,8 @@ import type { BallMaterial } from './fields.ts'
 
 /*
  * What a maker need not say. All of it is common practice, no source, except where a line names one.
- * Lengths hang on the ball diameter, so that a bearing twice as large is the same bearing.
+ * Lengths hang on the ball diameter, so that a bearing twice as large is the same bearing: all but the gaps, which a maker
+ * measures with the same rule whatever the size of the balls.
  */
 
 /** Groove radius over ball diameter. Steel bearings stay at or below 0.53 on the outer ring (ISO 76). */
@@ -18,14 +19,20 @@ export const GROOVED_WIDTH = 1.5
 /** Wood behind the outer groove, in ball diameters. */
 export const OUTER_WALL = 2 / 3
 
-/** A visible gap that any lot of balls leaves open, in ball diameters; more where the last ball needs more to go in. */
+/** A visible gap that any lot of balls leaves open, in ball diameters; and how far it lies at least above what the last ball needs. */
 export const BALL_GAP = 0.05
-/** No gap is opened wider than this unasked, whatever the last ball needs: few balls would rattle. */
-export const WIDEST_BALL_GAP = 1 / 2
+export const GAP_BEYOND_ASSEMBLY = mm(0.4)
 export const MIN_BALL_GAP = 0
-/** Widest gap that does not yet knock, in ball diameters, and at least how far above the aim it lies. */
+/**
+ * Widest gap that does not yet knock, in ball diameters, and at least how far above the aim it lies. By how much it exceeds at
+ * least what the last ball needs: less is no band that a maker with a rule can hit, whatever the size of the balls.
+ */
 export const MAX_BALL_GAP = 1 / 8
 export const LEAST_BAND_ABOVE_AIM = 1 / 16
+export const BAND_BEYOND_ASSEMBLY = mm(2)
+/** No default comes nearer to the gap of a whole ball, in ball diameters: it matters for small balls, and for three or four of any size. */
+export const WIDEST_BALL_GAP = 7 / 8
+export const WIDEST_MAX_BALL_GAP = 15 / 16
 
 /** A small play, in ball diameters: felt by hand, not seen. */
 export const RADIAL_INTERNAL_CLEARANCE = 0.02

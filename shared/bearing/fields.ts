@@ -147,24 +147,39 @@ export const splitField = (byDefault: Default) =>
 /** What rolls. */
 type Element = 'ball' | 'roller'
 
+/** How the last of a full ring goes in: into a closed groove, or from a side that is open. */
+type LastIn = 'into-groove' | 'open-side'
+
 /** The gap of arrangements with a full ring. */
-export const gapFields = (ballGap: Default, element: Element = 'ball') => ({
-  ballGap: nonNegativeLength(
-    `Gap between the last ${element} and the first, with all ${element}s pushed together: the gap to aim for.`,
-    ballGap,
-  ),
-  minBallGap: nonNegativeLength(
-    'Smallest gap with which the bearing still runs.',
-    plain('0', `the last ${element} just fits`),
-  ),
-  maxBallGap: nonNegativeLength(
-    'Largest gap that is still good.',
-    trade(
-      `1/8 of a ${element}, and at least 1/16 of a ${element} above \`ballGap\``,
-      `with a wider gap the ${element}s begin to knock`,
+export const gapFields = (lastIn: LastIn, element: Element = 'ball') => {
+  const [needed, visible] = {
+    'into-groove': [
+      ` more than the last ${element} needs to go in`,
+      `you can see and that lets the last ${element} in`,
+    ],
+    'open-side': ['', 'you can see'],
+  }[lastIn]
+  return {
+    ballGap: nonNegativeLength(
+      `Gap between the last ${element} and the first, with all ${element}s pushed together: the gap to aim for.`,
+      trade(
+        `1/20 of a ${element}, or 0.4 mm${needed}, whichever is larger; at most 7/8 of a ${element}`,
+        `a gap that ${visible}`,
+      ),
     ),
-  ),
-})
+    minBallGap: nonNegativeLength(
+      'Smallest gap with which the bearing still runs.',
+      plain('0', `once the last ${element} is in, the bearing runs with any gap`),
+    ),
+    maxBallGap: nonNegativeLength(
+      'Largest gap that is still good.',
+      trade(
+        `the largest of 1/8 of a ${element}, 1/16 of a ${element} more than \`ballGap\`, and 2 mm${needed}; at most 15/16 of a ${element}`,
+        `with a wider gap the ${element}s begin to knock, and a narrower range is hard to hit by hand`,
+      ),
+    ),
+  }
+}
 
 /** Every design has these two. The second determines its shape; a radial design may leave it out. */
 export interface Tagged<Name extends string> {

@@ -100,9 +100,18 @@ export function oneRingMustOpen(
 
 export function gapFindings({ resolved, assembly, ballGap }: FullRings): readonly Finding[] {
   const { assemblyGap } = assembly
-  if (reaches(ballGap, assemblyGap)) return []
-  const facts = { code: 'gap-below-assembly-gap', ballGap, assemblyGap } as const
-  return [finding('risk', '/ballGap', facts, ...atLeast(resolved, '/ballGap', assemblyGap))]
+  const { maxBallGap } = resolved
+  const found: Finding[] = []
+  if (!reaches(ballGap, assemblyGap)) {
+    const facts = { code: 'gap-below-assembly-gap', ballGap, assemblyGap } as const
+    found.push(finding('risk', '/ballGap', facts, ...atLeast(resolved, '/ballGap', assemblyGap)))
+  }
+  if (!reaches(maxBallGap, assemblyGap)) {
+    const facts = { code: 'band-below-assembly-gap', maxBallGap, assemblyGap } as const
+    const widened = mm(assemblyGap + defaults.BAND_BEYOND_ASSEMBLY)
+    found.push(finding('risk', '/maxBallGap', facts, ...atLeast(resolved, '/maxBallGap', widened)))
+  }
+  return found
 }
 
 export function playFindings({ resolved, radialInternalClearance: play }: RingPair): readonly Finding[] {

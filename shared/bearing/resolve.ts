@@ -74,6 +74,7 @@ export interface ResolvedBallRing extends ResolvedBalls {
   readonly ballGap: Mm
   readonly minBallGap: Mm
   readonly maxBallGap: Mm
+  readonly assembly: Assembly
 }
 
 /** The same of two rings, whatever keeps the balls apart. */
@@ -94,7 +95,6 @@ export interface Resolved extends ResolvedBallRing, ResolvedRings {
   readonly input: RingsInput
   /** Of rollers. */
   readonly rollerLength?: Mm
-  readonly assembly: Assembly
 }
 
 /** A gap this near to a whole ball, in ball diameters, is a ring that lacks a ball. */
@@ -189,22 +189,33 @@ export function undercut(input: GroovedParts, ring: PartName, { radius, depth }:
   return [{ code: 'groove-undercut', path: depthPath(input, ring), ring, depth, grooveRadius: radius }]
 }
 
+/**
+ * The gap to aim for and its limits, with the defaults filled in. A default never is what a gap is refused for: the aim keeps
+ * to the limits that are stated, the limits lie round the aim, and both stay below a whole ball.
+ */
 export function gapBand(
   input: GapInput & Pick<AnyInput, 'units'>,
   ballDiameter: Mm,
-  assemblyGap: Mm,
+  { assemblyGap }: Assembly,
 ): Pick<ResolvedBallRing, 'ballGap' | 'minBallGap' | 'maxBallGap'> {
-  const { units } = input
-  const minBallGap = input.minBallGap ?? mm(defaults.MIN_BALL_GAP)
-  const widest = input.maxBallGap ?? rounded(mm(defaults.WIDEST_BALL_GAP * ballDiameter), units)
+  const { units, minBallGap = mm(defaults.MIN_BALL_GAP) } = input
   // Rounded up, so that the last ball still goes in.
-  const wanted = roundedUp(mm(Math.max(defaults.BALL_GAP * ballDiameter, assemblyGap)), units)
-  const ballGap = input.ballGap ?? mm(Math.max(minBallGap, Math.min(wanted, widest)))
-  // No default of ours may be what a gap is refused for: the band reaches over the aim and stays below a whole ball.
+  const least = (...gaps: readonly number[]): Mm => roundedUp(mm(Math.max(...gaps)), units)
+  const most = (gap: number): Mm => roundedDown(mm(gap), units)
+  const usualGap = least(defaults.BALL_GAP * ballDiameter, assemblyGap + defaults.GAP_BEYOND_ASSEMBLY)
+  const widestGap = input.maxBallGap ?? most(defaults.WIDEST_BALL_GAP * ballDiameter)
+  const ballGap = input.ballGap ?? mm(Math.max(minBallGap, Math.min(usualGap, widestGap)))
   const above = Math.max(ballGap, minBallGap)
-  const room = Math.max(defaults.MAX_BALL_GAP * ballDiameter, above + defaults.LEAST_BAND_ABOVE_AIM * ballDiameter)
-  const usual = roundedDown(mm(Math.min(room, (above + LARGEST_GAP * ballDiameter) / 2)), units)
-  const maxBallGap = input.maxBallGap ?? mm(Math.max(above, usual))
+  const usualMax = least(
+    defaults.MAX_BALL_GAP * ballDiameter,
+    above + defaults.LEAST_BAND_ABOVE_AIM * ballDiameter,
+    assemblyGap + defaults.BAND_BEYOND_ASSEMBLY,
+  )
+  // Of an aim that is itself beyond the widest, half of what is left.
+  const widestMax = most(
+    Math.max(defaults.WIDEST_MAX_BALL_GAP * ballDiameter, (above + LARGEST_GAP * ballDiameter) / 2),
+  )
+  const maxBallGap = input.maxBallGap ?? mm(Math.max(above, Math.min(usualMax, widestMax)))
   return { ballGap, minBallGap, maxBallGap }
 }
 

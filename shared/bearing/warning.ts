@@ -40,6 +40,7 @@ export type WarningFacts =
       readonly roomBetweenLands: boolean
     }
   | { readonly code: 'gap-below-assembly-gap'; readonly ballGap: Mm; readonly assemblyGap: Mm }
+  | { readonly code: 'band-below-assembly-gap'; readonly maxBallGap: Mm; readonly assemblyGap: Mm }
   | { readonly code: 'no-play'; readonly play: Mm; readonly least: Mm }
   | {
       readonly code: 'shop-rounding-spoils-gap'

@@ -115,6 +115,21 @@ export const DATA_SOURCES = {
     usedFor: 'how cross-laminated plywood moves in its plane',
     standing: 'published',
   },
+  'fpl-plywood-thickness': {
+    title: 'Thickness swelling of plywood, about that of solid wood across the grain, from memory',
+    usedFor: 'how plywood moves in its thickness: treat as a guess',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-variation': {
+    title: 'Wood Handbook, chapter 4: coefficient of variation of shrinkage about 15 %, from memory',
+    usedFor: 'how much boards of one species differ in their movement',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-hysteresis': {
+    title: 'Wood Handbook, chapter 4: wood that has dried holds more moisture than wood that took it up, from memory',
+    usedFor: 'wood may be up to 1 % of moisture damper or drier than the equation says for the air',
+    standing: 'published, quoted from memory',
+  },
   'fpl-5-1': {
     title: 'Wood Handbook, Table 5-1, elastic ratios, rounded over the common woods of each group',
     usedFor: 'stiffness across the grain and in shear over stiffness along it, in segmented rings',

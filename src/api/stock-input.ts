@@ -2,21 +2,20 @@ import { type Static, Type } from 'typebox'
 import { LUMBERS, type Lumber, type ResolvedStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
 import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import { SEGMENT_COUNT } from './climate.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
 import { present } from './optional.ts'
 
 const usually = (means: string, path: keyof typeof STOCK_DEFAULTS): string =>
   `${means} Default: ${STOCK_DEFAULTS[path].stated}.`
 
-/** Fewer are no ring, more are a round one. */
-const SEGMENTS = { minimum: 3, maximum: 96 } as const
 const SCREWS = { minimum: 2, maximum: 48 } as const
 
 const gluedRing = (ring: string) =>
   Type.Object(
     {
       segments: Type.Object(
-        { count: Type.Integer({ ...SEGMENTS, description: 'Pieces in one layer.' }) },
+        { count: Type.Integer({ ...SEGMENT_COUNT, description: 'Pieces in one layer.' }) },
         { description: 'A ring glued up of straight pieces with miter joints.', additionalProperties: false },
       ),
     },

@@ -1,12 +1,18 @@
 import type { FastifyInstance } from 'fastify'
 import { notValid, type ProblemError } from './problem.ts'
-import { EMPTY_BODY, FORBIDDEN_NAMES, notJson, tooDeep, tooManyNames } from './sentences.ts'
+import { EMPTY_BODY, FORBIDDEN_NAMES, notJson, tooDeep, tooManyContainers, tooManyNames } from './sentences.ts'
 
 /** No input has a quarter of this depth. To nest 65,000 lists took the parser ten times as long as any other such body. */
 const MOST_DEPTH = 64
 
 /** No input has half as many. Of 12,000 objects with a name of its own each the parser makes 12,000 classes. */
 const MOST_NAMES = 2_000
+
+/**
+ * Lists and objects together. The largest valid input has 1,232. Tens of thousands of empty ones cost the parser little, and
+ * the collector that clears them away ten times as much.
+ */
+const MOST_CONTAINERS = 2_000
 
 /**
  * JSON is the one form of a body. The parser is Fastify's, which refuses `__proto__` and `constructor.prototype`; this
@@ -35,16 +41,20 @@ const [OPEN_LIST, CLOSE_LIST, OPEN_OBJECT, CLOSE_OBJECT] = [0x5b, 0x5d, 0x7b, 0x
 function refusalOf(json: string): string | undefined {
   let depth = 0
   let names = 0
+  let containers = 0
   let isString = false
   for (let index = 0; index < json.length; index += 1) {
     const code = json.charCodeAt(index)
     if (code === QUOTE) isString = !isString
     else if (isString) index += code === BACKSLASH ? 1 : 0
     else if (code === COLON) names += 1
-    else if (code === OPEN_LIST || code === OPEN_OBJECT) depth += 1
-    else if (code === CLOSE_LIST || code === CLOSE_OBJECT) depth -= 1
+    else if (code === OPEN_LIST || code === OPEN_OBJECT) {
+      depth += 1
+      containers += 1
+    } else if (code === CLOSE_LIST || code === CLOSE_OBJECT) depth -= 1
     if (depth > MOST_DEPTH) return tooDeep(MOST_DEPTH)
     if (names > MOST_NAMES) return tooManyNames(MOST_NAMES)
+    if (containers > MOST_CONTAINERS) return tooManyContainers(MOST_CONTAINERS)
   }
   return undefined
 }

@@ -108,6 +108,8 @@ export const NO_BODY = 'The request has no body. Send the input as JSON.'
 export const EMPTY_BODY = 'The body is empty. Send the input as JSON.'
 export const tooDeep = (most: number): string => `The body is nested deeper than ${most} levels. No input needs that.`
 export const tooManyNames = (most: number): string => `The body has more than ${most} names. No input needs that.`
+export const tooManyContainers = (most: number): string =>
+  `The body has more than ${most} lists and objects. No input needs that.`
 export const FORBIDDEN_NAMES = 'The names "__proto__" and "constructor" are not allowed.'
 /** @param place where the text stops being JSON, if the parser says so */
 export function notJson(place?: { readonly line: string; readonly column: string }): string {

@@ -1,3 +1,4 @@
+import { plugGaps } from '#shared/bearing/ball-ring.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { entryHoleDiameter, grooveStopShort, sawAllowance } from '#shared/making/cutting-allowances.ts'
 import { mm } from '#shared/units/length.ts'
@@ -184,9 +185,10 @@ export function outerFit(job: Job): Operation {
 
 export function outerSand(job: Job): Operation {
   const { resolved, gauge } = job.design.bearing
+  const { go: minGap, noGo: maxGap } = plugGaps(resolved)
   const facts = {
-    minGap: resolved.minBallGap,
-    maxGap: resolved.maxBallGap,
+    minGap,
+    maxGap,
     noGo: gauge.noGoDiameter,
     units: unitsOf(job),
   }

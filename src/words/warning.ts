@@ -52,6 +52,8 @@ export function warningSentence(facts: WarningFacts, units: Units, terms: Terms)
       return cannotAssemble(facts)
     case 'gap-below-assembly-gap':
       return `With a ball gap of ${size(facts.ballGap)} you must force the last ball in. It needs about ${size(facts.assemblyGap)} (for rigid balls; wood gives a little).`
+    case 'band-below-assembly-gap':
+      return `The last ball needs a gap of about ${size(facts.assemblyGap)} to go in (for rigid balls; wood gives a little), but the largest gap allowed is ${size(facts.maxBallGap)}. A groove for which the go plug is right is then too deep for the no-go plug.`
     case 'no-play':
       return `A play of ${size(facts.play)} binds as soon as the wood moves. Leave ${size(facts.least)} or more.`
     case 'shop-rounding-spoils-gap':

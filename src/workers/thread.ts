@@ -1,10 +1,13 @@
-import { setPriority } from 'node:os'
+import { getPriority, setPriority } from 'node:os'
 import { workerData } from 'node:worker_threads'
 import * as tasks from './tasks.ts'
 
+/** The last step of the system's scheduler. */
+const LOWEST_PRIORITY = 19
+
 const { givesWay = 0 }: { readonly givesWay?: number } = workerData ?? {}
 // On Linux a priority is a thread's own; elsewhere it would be the whole service's.
-if (process.platform === 'linux' && givesWay > 0) setPriority(givesWay)
+if (process.platform === 'linux' && givesWay > 0) setPriority(Math.min(LOWEST_PRIORITY, getPriority() + givesWay))
 
 type Tasks = typeof tasks
 const TASKS: Tasks = tasks

@@ -1,7 +1,6 @@
 import type { ArrangementName, InputByArrangement, RadialBearing } from '#shared/bearing/arrangements.ts'
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
-import type { FullRings } from '#shared/bearing/full-rings.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { Ring } from '#shared/bearing/rings.ts'
@@ -34,7 +33,7 @@ export function toRadialDesignResponse(
   return answer(
     { ...toAsked('radial', bearing.resolved, stock), summary: designSummary(design) },
     {
-      ...toBallRing(bearing, bearing.resolved.assembly.assemblyGap),
+      ...toBallRing(bearing),
       gapPerGrooveDepth: showNumber(bearing.gapPerGrooveDepth),
       gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
       ...toRings(bearing),
@@ -65,7 +64,7 @@ export function toAsked<Name extends ArrangementName>(
   }
 }
 
-export function toBallRing(ring: BallRing, assemblyGap: Mm) {
+export function toBallRing(ring: BallRing) {
   const { resolved } = ring
   const size = (length: Mm) => show(length, resolved.input.units)
   return {
@@ -74,7 +73,7 @@ export function toBallRing(ring: BallRing, assemblyGap: Mm) {
     pitchRadius: size(ring.pitchRadius),
     pitchDiameter: size(mm(2 * ring.pitchRadius)),
     ballGap: size(ring.ballGap),
-    assemblyGap: size(assemblyGap),
+    assemblyGap: size(resolved.assembly.assemblyGap),
     gapPerPitchRadius: showNumber(ring.gapPerPitchRadius),
   }
 }
@@ -156,10 +155,10 @@ export function toGauge({ gauge, resolved }: BallRing): RadialDesignResponse['ga
 const beforeFinish = ({ finishAllowance, traits }: ResolvedBalls): Pick<GaugeFacts, 'largerBeforeFinish'> =>
   finishAllowance === 0 || traits.members === 'plates' ? {} : { largerBeforeFinish: mm(2 * finishAllowance) }
 
-function toAssembly({ assembly, eccentricFilling, resolved }: FullRings): RadialDesignResponse['assembly'] {
+function toAssembly({ assembly, eccentricFilling, resolved }: RadialBearing): RadialDesignResponse['assembly'] {
   const { units } = resolved.input
-  const { easiestWay, waysIn } = assembly
-  const { split } = resolved
+  const { easiestWay } = assembly
+  const { split, waysIn } = resolved
   return {
     split,
     easiestWay,

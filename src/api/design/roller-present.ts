@@ -24,7 +24,7 @@ export function toRollerDesignResponse(
   return answer(
     { ...toAsked('roller', bearing.resolved, stock), summary: designSummary(design) },
     {
-      ...toBallRing(bearing, resolved.assembly.assemblyGap),
+      ...toBallRing(bearing),
       gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
       rollerLength: size(resolved.rollerLength),
       outerRing: { outsideDiameter: size(outer.outsideDiameter), ...toPlainRing(outer, units) },

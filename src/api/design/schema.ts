@@ -37,7 +37,7 @@ export const InnerRing = Type.Object(
 export const Gauge = Type.Object(
   {
     nominalDiameter: shownLength('The circle inside the balls seated in the outer groove.'),
-    goDiameter: shownLength('Diameter of the go plug, which must enter.'),
+    goDiameter: shownLength('Diameter of the go plug, at the larger of `minBallGap` and `assemblyGap`. It must enter.'),
     noGoDiameter: shownLength('Diameter of the no-go plug, at `maxBallGap`. It must not enter.'),
     gapPerBallDiameterAtPlug: shownNumber(
       'Change of the ball gap per unit of mean ball diameter when the groove is cut to this plug.',

@@ -1,5 +1,5 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
-import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
 import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
@@ -17,7 +17,7 @@ export function toThrustDesignResponse(design: ThrustDesign, stock?: StockAnswer
   return answer(
     { ...toAsked('thrust', bearing.resolved, stock), summary: designSummary(design) },
     {
-      ...toBallRing(bearing, mm(0)),
+      ...toBallRing(bearing),
       gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
       plates: { lower: toPlate(bearing.plate, units), upper: toPlate(bearing.plate, units) },
       plateGap: show(bearing.plateGap, units),

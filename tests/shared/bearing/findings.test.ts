@@ -67,7 +67,12 @@ const WARNED: Readonly<Record<Exclude<WarningCode, OfPlates | OfCages>, readonly
     },
   ],
   'inner-wall-thin': [
-    { input: { ...PLAIN, bore: mm(40) }, severity: 'risk', path: '/bore', suggestion: length('/bore', 35) },
+    {
+      input: { ...PLAIN, ballGap: mm(0.8), bore: mm(40) },
+      severity: 'risk',
+      path: '/bore',
+      suggestion: length('/bore', 35),
+    },
     {
       input: { ...PLAIN, balls: { count: 4, diameter: mm(16) }, bore: mm(5) },
       severity: 'risk',
@@ -76,7 +81,12 @@ const WARNED: Readonly<Record<Exclude<WarningCode, OfPlates | OfCages>, readonly
     },
   ],
   'no-room-for-screws': [
-    { input: { ...PLAIN, bore: mm(30) }, severity: 'risk', path: '/bore', suggestion: length('/bore', 22.9) },
+    {
+      input: { ...PLAIN, ballGap: mm(0.8), bore: mm(30) },
+      severity: 'risk',
+      path: '/bore',
+      suggestion: length('/bore', 22.9),
+    },
   ],
   'groove-wider-than-ring': [
     { input: { ...PLAIN, width: mm(12) }, severity: 'fault', path: '/width', suggestion: length('/width', 19.7) },
@@ -177,6 +187,21 @@ const WARNED: Readonly<Record<Exclude<WarningCode, OfPlates | OfCages>, readonly
       severity: 'risk',
       path: '/ballGap',
       suggestion: length('/ballGap', 2),
+    },
+  ],
+  'band-below-assembly-gap': [
+    {
+      input: {
+        ...PLAIN,
+        balls: { count: 8, diameter: mm(16) },
+        outerRing: { engagement: 0.4 },
+        bore: mm(5),
+        ballGap: mm(0),
+        maxBallGap: mm(1),
+      },
+      severity: 'risk',
+      path: '/maxBallGap',
+      suggestion: length('/maxBallGap', 4),
     },
   ],
   'no-play': [
@@ -288,8 +313,8 @@ describe('assembly', () => {
     expect(withCode({ ...tight, split: 'outer-ring' }, 'gap-below-assembly-gap')).toHaveLength(0)
   })
 
-  test('the default gap lets the last ball in, whatever the count, unless that took half a ball', () => {
-    for (let count = 6; count <= 200; count++) {
+  test('the default gap lets the last ball in, whatever the count', () => {
+    for (let count = 3; count <= 200; count++) {
       expect(withCode({ ...PLAIN, balls: { count, diameter: mm(16) }, bore: mm(2) }, 'gap-below-assembly-gap')).toEqual(
         [],
       )

@@ -15,7 +15,7 @@ import { ballCount, between, magnitude } from '#tests/support/inputs.ts'
 const gaugeAt = (pitchRadius: Mm, ballDiameter: Mm, count: number, min: number, max: number) =>
   plugGauge(
     { pitchRadius, ballDiameter, ballCount: count },
-    { minBallGap: mm(min), maxBallGap: mm(max) },
+    { go: mm(min), noGo: mm(max) },
     {
       gapPerPitchRadius: gapPerPitchRadius(pitchRadius, ballDiameter, count),
       gapPerBallDiameterAtPitchRadius: gapPerBallDiameterAtPitchRadius(pitchRadius, ballDiameter, count),
@@ -33,7 +33,7 @@ test('the plug touches every ball from inside: by coordinates', () => {
   )
 })
 
-test('go and no-go are the plugs of the rings with the smallest and the largest gap', () => {
+test('go and no-go are the plugs of the rings with their gaps', () => {
   fc.assert(
     fc.property(magnitude(0.01, 1000), ballCount, between(0, 0.4), between(0.4, 0.9), (ball, count, min, max) => {
       const pitchRadius = pitchRadiusForGap(mm(0.4 * ball), mm(ball), count)

@@ -21,6 +21,8 @@ describe('400', () => {
     ['null', 'null', /must be an object/],
     ['10,000 nested lists', '['.repeat(10_000) + ']'.repeat(10_000), /nested deeper than 64 levels/],
     ['10,000 nested objects', `${'{"balls":'.repeat(10_000)}1${'}'.repeat(10_000)}`, /nested deeper than 64 levels/],
+    ['2,001 objects', `[${'{},'.repeat(2_000)}0]`, /more than 2000 lists and objects/],
+    ['1,999 objects and a list', `[${'{},'.repeat(1_998)}{}]`, /must be an object/],
     ['brackets in a text', `{"bore": "\\"${'['.repeat(10_000)}"}`, /^\/balls: "balls" is missing$/m],
     ['ten nested lists', '['.repeat(10) + ']'.repeat(10), /must be an object/],
   ])('%s', async (_name, body, message) => {

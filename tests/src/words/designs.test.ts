@@ -159,6 +159,7 @@ const WARNINGS: Entries<WarningFacts> = {
     ],
   ],
   'gap-below-assembly-gap': [[['radial'], { ballGap: B, assemblyGap: A }]],
+  'band-below-assembly-gap': [[['radial'], { maxBallGap: A, assemblyGap: B }]],
   'no-play': [[RINGS, { play: B, least: A }]],
   'shop-rounding-spoils-gap': [
     [FULL, { dimension: 'gaugeDiameter', shop: '3 1/4', shopError: B, gapThere: A, minBallGap: B, maxBallGap: C }],

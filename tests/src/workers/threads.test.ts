@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs'
+import { getPriority } from 'node:os'
 import { join } from 'node:path'
 import { expect, onTestFinished, test, vi } from 'vitest'
 import { startThreads } from '#src/workers/threads.ts'
@@ -32,4 +33,4 @@ test.runIf(process.platform === 'linux')('threads of large answers give way to a
 const givingWay = (): number =>
   readdirSync('/proc/self/task')
     .map((id) => readFileSync(`/proc/self/task/${id}/stat`, 'utf8').split(') ')[1]?.split(' ')[16])
-    .filter((nice) => Number(nice) > 0).length
+    .filter((nice) => Number(nice) > getPriority()).length

@@ -14,7 +14,7 @@ export const FOOTSTEP_FIELDS = group('FootstepDesignRequest', 'A full ring of ba
   balls: fields.BALLS,
   bore: fields.BORE,
   cup: CUP,
-  ...fields.gapFields(fields.trade('1/20 of a ball', 'a gap that shows')),
+  ...fields.gapFields('open-side'),
   shopDenominator: fields.SHOP_DENOMINATOR,
 })
 

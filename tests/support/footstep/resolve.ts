@@ -1,3 +1,4 @@
+import { OPEN_SIDE } from '#shared/bearing/assembly.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import {
   assumedIn,
@@ -21,8 +22,6 @@ export const FOOTSTEP_TRAITS: Traits = { members: 'plates', rolls: 'balls', ball
 /** In ball diameters. */
 const FLOOR = 1 / 2
 const WALL = 2 / 3
-/** The last ball is dropped in from above. */
-const ANY_GAP_WILL_DO = mm(0)
 
 export interface ResolvedFootstep extends ResolvedBallRing {
   readonly input: FootstepInput
@@ -39,7 +38,7 @@ export function resolveFootstep(input: FootstepInput): Resolution<ResolvedFootst
     floor: input.cup?.floor ?? rounded(mm(FLOOR * ballDiameter), units),
     wall: input.cup?.wall ?? rounded(mm(WALL * ballDiameter), units),
   }
-  const band = gapBand(input, ballDiameter, ANY_GAP_WILL_DO)
+  const band = gapBand(input, ballDiameter, OPEN_SIDE)
   const balls = ballsInput(input, ballScatter)
   const whole: FootstepInput = wholeInput(FOOTSTEP_FIELDS, {
     units,
@@ -58,6 +57,7 @@ export function resolveFootstep(input: FootstepInput): Resolution<ResolvedFootst
     ballScatter,
     finishAllowance: defaults.FINISH_ALLOWANCE,
     ...cup,
+    assembly: OPEN_SIDE,
     ...band,
   })
 }

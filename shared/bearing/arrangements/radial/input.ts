@@ -14,12 +14,7 @@ export const RADIAL_FIELDS = group('RadialDesignRequest', 'A full ring of balls 
     fields.trade('0.4', 'deep: it holds the balls once the split ring is closed'),
   ),
   groove: fields.GROOVE,
-  ...fields.gapFields(
-    fields.trade(
-      '1/20 of a ball, or what the last ball needs to go in, whichever is more',
-      'a gap that you can see and that lets the last ball in',
-    ),
-  ),
+  ...fields.gapFields('into-groove'),
   radialInternalClearance: fields.radialInternalClearance('ball'),
   finishAllowance: fields.FINISH_ALLOWANCE,
   width: fields.GROOVED_WIDTH,

@@ -3,7 +3,7 @@ import { FULL_RING_ENGAGEMENT } from '#shared/bearing/defaults.ts'
 import { resolveGroovedRings } from '#shared/bearing/grooved-rings.ts'
 import { assumedIn, gapBand, type Resolution, type Resolved, wholeInput } from '#shared/bearing/resolve.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
-import { waysIn } from '#shared/geometry/ways-in.ts'
+import { type WaysIn, waysIn } from '#shared/geometry/ways-in.ts'
 import { ok } from '#shared/result.ts'
 import { RADIAL_FIELDS, type RadialInput } from './input.ts'
 
@@ -11,6 +11,7 @@ export const RADIAL_TRAITS: Traits = { members: 'rings', rolls: 'balls', ballSet
 
 export interface ResolvedRadial extends Resolved {
   readonly input: RadialInput
+  readonly waysIn: WaysIn
 }
 
 /**
@@ -27,14 +28,16 @@ export function resolveRadial(input: RadialInput): Resolution<ResolvedRadial> {
   if (!resolution.ok) return resolution
   const rings = resolution.value
   const { ballDiameter, outerGroove, split } = rings
-  const assembly = assemblyOf(waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count }), split)
-  const band = gapBand(input, ballDiameter, assembly.assemblyGap)
+  const ways = waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count })
+  const assembly = assemblyOf(ways, split)
+  const band = gapBand(input, ballDiameter, assembly)
   const whole: RadialInput = wholeInput(RADIAL_FIELDS, { ...rings.input, arrangement: 'radial', ...band })
   return ok({
     ...rings,
     traits: RADIAL_TRAITS,
     input: whole,
     assumed: assumedIn(RADIAL_FIELDS, input, whole),
+    waysIn: ways,
     assembly,
     ...band,
   })

@@ -46,7 +46,7 @@ export const ROLLER_FIELDS = group(
       ),
       ...fields.OUTSIDE_CHOICES,
     ),
-    ...fields.gapFields(fields.trade('1/20 of a roller', 'a gap that you can see'), 'roller'),
+    ...fields.gapFields('open-side', 'roller'),
     radialInternalClearance: fields.radialInternalClearance('roller'),
     finishAllowance: fields.FINISH_ALLOWANCE,
     width: fields.widthField(

@@ -1,4 +1,4 @@
-import { openAtItsSides } from '#shared/bearing/assembly.ts'
+import { OPEN_SIDE } from '#shared/bearing/assembly.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import { usualPlay } from '#shared/bearing/grooved-rings.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
@@ -16,7 +16,6 @@ import {
 } from '#shared/bearing/resolve.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
 import { PLAIN_TRACK } from '#shared/geometry/groove.ts'
-import { waysIn } from '#shared/geometry/ways-in.ts'
 import { fail, ok } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { rounded, roundedDown } from '#shared/units/rounded.ts'
@@ -57,8 +56,7 @@ export function resolveRoller(input: RollerInput): Resolution<ResolvedRoller> {
     finishAllowance: input.finishAllowance ?? defaults.FINISH_ALLOWANCE,
     width,
   }
-  const assembly = openAtItsSides(waysIn({ groove: PLAIN_TRACK, ballDiameter, ballCount: input.balls.count }))
-  const band = gapBand(input, ballDiameter, assembly.assemblyGap)
+  const band = gapBand(input, ballDiameter, OPEN_SIDE)
   const whole: RollerInput = wholeInput(ROLLER_FIELDS, {
     units,
     arrangement: 'roller',
@@ -81,7 +79,7 @@ export function resolveRoller(input: RollerInput): Resolution<ResolvedRoller> {
     outside,
     usualEngagement: { outerRing: 0, innerRing: 0 },
     rollerLength,
-    assembly,
+    assembly: OPEN_SIDE,
     ...rings,
     ...band,
   })

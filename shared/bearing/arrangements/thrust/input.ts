@@ -28,7 +28,7 @@ export const THRUST_FIELDS = group(
     bore: fields.BORE,
     plates: PLATES,
     groove: fields.GROOVE,
-    ...fields.gapFields(fields.trade('1/20 of a ball', 'a gap that you can see')),
+    ...fields.gapFields('open-side'),
     finishAllowance: fields.FINISH_ALLOWANCE,
     shopDenominator: fields.SHOP_DENOMINATOR,
   },

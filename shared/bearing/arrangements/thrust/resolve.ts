@@ -1,3 +1,4 @@
+import { OPEN_SIDE } from '#shared/bearing/assembly.ts'
 import * as defaults from '#shared/bearing/defaults.ts'
 import {
   assumedIn,
@@ -31,8 +32,6 @@ export const PLATE_ENGAGEMENT = 0.3
 const WALL = 1
 /** A plate's thickness in ball diameters: most of it is left under the groove. */
 const THICKNESS = 1
-/** The last ball of a ring that lies open is dropped in from above: any ring that closes takes it. */
-const ANY_GAP_WILL_DO = mm(0)
 
 export interface ResolvedThrust extends ResolvedBallRing {
   readonly input: ThrustInput
@@ -54,7 +53,7 @@ export function resolveThrust(input: ThrustInput): Resolution<ResolvedThrust> {
   const faults = [...tooFewMeasured(input), ...undercut(input, 'plates', groove)]
   if (faults.length > 0) return fail(faults)
   const thickness = input.plates?.thickness ?? rounded(mm(THICKNESS * ballDiameter), units)
-  const band = gapBand(input, ballDiameter, ANY_GAP_WILL_DO)
+  const band = gapBand(input, ballDiameter, OPEN_SIDE)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
   const outside = outsideInput(input.plates, units, mm(WALL * ballDiameter))
   const whole: ThrustInput = wholeInput(THRUST_FIELDS, {
@@ -77,6 +76,7 @@ export function resolveThrust(input: ThrustInput): Resolution<ResolvedThrust> {
     groove,
     outside,
     thickness,
+    assembly: OPEN_SIDE,
     ...band,
     finishAllowance,
   })

@@ -218,7 +218,7 @@ describe('one bearing, however it is said', () => {
   })
 
   test('figures of a rule in inches are those figures in millimetres', () => {
-    const common = { outerRing: { roundOutsideDiameterTo: mm(6.35) } }
+    const common = { outerRing: { roundOutsideDiameterTo: mm(6.35) }, ballGap: mm(1), maxBallGap: mm(3) }
     const { resolved: _, ...rule } = made({
       ...common,
       units: 'in',

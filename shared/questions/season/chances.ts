@@ -1,0 +1,199 @@
+import { BOARD_VARIATION, HYSTERESIS } from '#shared/data/wood-movement.ts'
+import type { Ellipse } from '#shared/geometry/ellipse.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import { normalColumn } from '#shared/questions/fit/lattice.ts'
+import { thresholdOf } from '#shared/questions/fit/threshold.ts'
+import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
+import { playMoments, playQuantile } from '#shared/statistics/play-of-random-balls.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { ROOM_ROWS, type RoomName } from './arrangements/parts.ts'
+import { type Fit, gapOnCircle } from './fit.ts'
+import type { MovingBearing } from './moving-bearing.ts'
+import type { BallSize, BoardChange } from './moving-wood.ts'
+import type { WoodState } from './states.ts'
+
+/*
+ * How often a bearing of this design runs, over what is not known on the day of making: how much each board moves, how far
+ * the wood is from rest with the air (hysteresis), how the balls scatter, and the gap at which the last ball goes in. A fixed
+ * set of quasi-random bearings is taken through the year, each running in a state or not, so equal requests have equal
+ * answers. A chance is good to about 0.01, beside what its models leave out.
+ */
+
+/** How many bearings are taken through the year for an answer; fewer will do to choose by. */
+export const BEARINGS = 256
+
+/** Columns of quasi-random numbers, after one for each board. */
+const UNKNOWNS = 3
+const HYSTERESIS_COLUMN = UNKNOWNS
+const BALLS_COLUMN = UNKNOWNS + 1
+const PLAY_COLUMN = UNKNOWNS + 2
+const THRESHOLD_COLUMN = UNKNOWNS + 3
+
+/** How often it does what is asked of it; from 0 to 1. */
+export interface Chances {
+  /** The last ball goes in on the day of making. */
+  readonly goesTogether: number
+  /** It goes together and runs in every state, today among them. */
+  readonly runsAllYear: number
+  /** In some state the balls have a wider gap than the design allows: it still runs. */
+  readonly knocks: number
+  /** It goes together and runs, in each state. */
+  readonly runs: readonly number[]
+}
+
+/**
+ * How much more of something a bearing needs than it has, in the worst state of its year: below 0 it has enough. Sorted, one
+ * entry a bearing.
+ */
+export interface Needs {
+  readonly gap?: Float64Array
+  /** How much wider the gap becomes than it may. */
+  readonly excess?: Float64Array
+  readonly play?: Float64Array
+  readonly rooms: { readonly [Name in RoomName]?: Float64Array }
+}
+
+/** A state with what a bearing of mean balls does in it. */
+export interface FitIn {
+  readonly state: WoodState
+  readonly fit?: Fit
+}
+
+/**
+ * @param year today first, then the states; where a state has its fit, its gap is that of the ellipse, else of a circle as long
+ * @param bearings whole, from 1 to `POINTS`
+ */
+export function chancesOf(
+  moving: MovingBearing,
+  year: readonly FitIn[],
+  bearings = BEARINGS,
+): { chances: Chances; needs: Needs } {
+  const { bearing, band, boards, season, input } = moving
+  const { ballScatter, input: design } = bearing.resolved
+  const ballCount = design.balls.count
+  const fullRing = 'ballGap' in bearing ? bearing : undefined
+  const assemblyGap = fullRing && 'assembly' in fullRing ? fullRing.assembly.assemblyGap : mm(0)
+  const perBall = fullRing === undefined ? 0 : fullRing.gapPerBallDiameter / Math.sqrt(ballCount)
+  const lossAt = playLosses(ballCount)
+  const hysteresis = input.today.kind === 'air' || input.climate.kind !== 'moisture' ? HYSTERESIS.moisture : 0
+  const needOf = (): Float64Array => new Float64Array(bearings).fill(Number.NEGATIVE_INFINITY)
+  const [gap, excess, play] = [needOf(), needOf(), needOf()]
+  const rooms = ROOM_ROWS.map(([name, { stops }]) => ({ name, stops, need: needOf() }))
+  const runs = year.map(() => 0)
+  const corrections = year.map(({ state, fit }) => gapCorrection(moving, state, fit))
+  let [goesTogether, runsAllYear, knocks] = [0, 0, 0]
+  for (let i = 0; i < bearings; i++) {
+    const drawn = (column: number): number => itemAt(normalColumn(column), i)
+    const moistureOff = hysteresis * (2 * normalCdf(drawn(HYSTERESIS_COLUMN)) - 1)
+    const times = Array.from({ length: boards }, (_, board) => timesOf(drawn(board)))
+    const closer = perBall * drawn(BALLS_COLUMN)
+    const loss = lossAt(drawn(BALLS_COLUMN), drawn(PLAY_COLUMN))
+    const threshold = thresholdAt(assemblyGap, bearing.resolved.ballDiameter, drawn(THRESHOLD_COLUMN))
+    const isIn = fullRing === undefined || fullRing.ballGap + ballScatter * closer >= threshold
+    if (fullRing !== undefined) gap[i] = threshold - fullRing.ballGap - ballScatter * closer
+    let [runsInAll, knocksInSome] = [isIn, false]
+    for (const [s, { state }] of year.entries()) {
+      const change = (moves: number): BoardChange => ({
+        from: season.today.moistureContent,
+        to: state === season.today ? state.moistureContent : Math.max(0, state.moistureContent + moistureOff),
+        times: moves,
+      })
+      const moved = moving.after({ boards: times.map(change), balls: change(1), from: season.today, to: state })
+      const scatter = scatterOf(ballScatter, moved.ball)
+      let runsHere = isIn
+      if (moved.bottom !== undefined && band !== undefined) {
+        const round = gapOnCircle(meanRadius(moved.bottom), moved.ball.mean, ballCount) + scatter * closer
+        const { least, most } = itemAt(corrections, s)
+        const short = band.minBallGap - (round + least)
+        gap[i] = Math.max(gap[i] ?? Number.NaN, short)
+        excess[i] = Math.max(excess[i] ?? Number.NaN, round + most - band.maxBallGap)
+        runsHere &&= short <= WITHIN
+        knocksInSome ||= round + most > band.maxBallGap + WITHIN
+      }
+      if (moved.play !== undefined) {
+        const left = moved.play.worst - scatter * loss
+        play[i] = Math.max(play[i] ?? Number.NaN, -left)
+        runsHere &&= left >= -WITHIN
+      }
+      for (const { name, stops, need } of rooms) {
+        const left = moved.rooms[name]
+        if (left === undefined) continue
+        need[i] = Math.max(need[i] ?? Number.NaN, -left)
+        runsHere &&= !stops || left >= -WITHIN
+      }
+      if (runsHere) runs[s] = itemAt(runs, s) + 1
+      runsInAll &&= runsHere
+    }
+    goesTogether += isIn ? 1 : 0
+    runsAllYear += runsInAll ? 1 : 0
+    knocks += knocksInSome ? 1 : 0
+  }
+  const whole = (need: Float64Array): Float64Array | undefined => {
+    const sorted = need.sort()
+    return itemAt(sorted, 0) === Number.NEGATIVE_INFINITY ? undefined : sorted
+  }
+  const [gapNeed, excessNeed, playNeed] = [whole(gap), whole(excess), whole(play)]
+  return {
+    chances: {
+      goesTogether: goesTogether / bearings,
+      runsAllYear: runsAllYear / bearings,
+      knocks: knocks / bearings,
+      runs: runs.map((count) => count / bearings),
+    },
+    needs: {
+      ...(gapNeed && { gap: gapNeed }),
+      ...(excessNeed && { excess: excessNeed }),
+      ...(playNeed && { play: playNeed }),
+      rooms: Object.fromEntries(
+        rooms.flatMap(({ name, need }) => {
+          const sorted = whole(need)
+          return sorted === undefined ? [] : [[name, sorted]]
+        }),
+      ),
+    },
+  }
+}
+
+/** As in `troublesOf`: what is advised must not fail by its rounding. */
+const WITHIN = 1e-5
+
+const meanRadius = ({ along, across }: Ellipse): number => (along + across) / 2
+
+/** Three standard deviations: no board moves less than half of what is usual for its species, or half as much again. */
+const MOST_OFF = 3
+const timesOf = (z: number): number => 1 + BOARD_VARIATION.relative * Math.min(Math.max(z, -MOST_OFF), MOST_OFF)
+
+/** Wooden balls that have changed their shape lie in any direction. */
+const scatterOf = (scatter: Mm, { turned }: BallSize): number => Math.sqrt(scatter * scatter + turned * turned)
+
+/** How far the gap on an ellipse lies from that on a circle as large: it changes with the square of the out-of-roundness. */
+function gapCorrection({ snapshotIn, bearing }: MovingBearing, state: WoodState, fit: Fit | undefined) {
+  const ballGap = fit?.ballGap
+  if (ballGap === undefined) return { least: 0, most: 0 }
+  const { bottom, ball } = snapshotIn(state)
+  if (bottom === undefined) return { least: 0, most: 0 }
+  const round = gapOnCircle(meanRadius(bottom), ball.mean, bearing.resolved.input.balls.count)
+  return { least: ballGap.least - round, most: ballGap.most - round }
+}
+
+/**
+ * How much play a ring of random balls loses, in standard deviations of one ball, for the standardised mean of its balls and
+ * an independent standard normal number. Of the loss W, 2 z̄ is due to that mean and the rest independent of it, so W and z̄
+ * are joined by their correlation,  2 / (√Z · standard deviation of W).  In a ring that is out of round this is the most
+ * that can be lost where the play is worst.
+ */
+function playLosses(ballCount: number): (ofMean: number, own: number) => number {
+  const balls = { play: mm(0), scatter: mm(1), ballCount }
+  const { standardDeviation } = playMoments(balls)
+  const correlation = Math.min(1, 2 / (Math.sqrt(ballCount) * standardDeviation))
+  const rest = Math.sqrt(1 - correlation * correlation)
+  return (ofMean, own) => -playQuantile({ ...balls, probability: normalCdf(-(correlation * ofMean + rest * own)) })
+}
+
+/** The gap at which the last ball goes in: normal, between none and the assembly gap. */
+function thresholdAt(assemblyGap: Mm, ballDiameter: Mm, z: number): number {
+  if (assemblyGap === 0) return 0
+  const { mean, deviation } = thresholdOf(assemblyGap, ballDiameter)
+  const [none, all] = [normalCdf(-mean / deviation), normalCdf((assemblyGap - mean) / deviation)]
+  return mean + deviation * normalQuantile(none + normalCdf(z) * (all - none))
+}
