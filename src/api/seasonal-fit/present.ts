@@ -26,14 +26,7 @@ import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { memorySentence } from '#src/words/season-refusal.ts'
-import {
-  describeAdvice,
-  describeBand,
-  describeState,
-  notesOf,
-  seasonSummary,
-  warningOf,
-} from '#src/words/seasonal-fit.ts'
+import { describeAdvice, describeBand, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 import type { RunningBand, SeasonalFitRequest, SeasonalFitResponse } from './schema.ts'
 
@@ -75,7 +68,7 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
       units,
       input,
       assumed: assumptionsIn(request, input, defaults),
-      summary: seasonSummary(season, spoken.terms),
+      summary: describeAdvice(season, spoken.terms),
     },
     {
       runsAllYear: chances.runsAllYear >= GOOD_ENOUGH,
