@@ -86,12 +86,6 @@ export function describeBand({ temperature, low, high }: RunningBand, scale: Sca
 
 type Advised = Pick<SeasonalFit, 'advice' | 'bearing' | 'chances'>
 
-/** How often it runs as designed, and what to do. */
-export const seasonSummary = (season: Advised, terms: Terms): string =>
-  season.advice.kind === 'leave' || season.advice.kind === 'no-remedy'
-    ? describeAdvice(season, terms)
-    : `The bearing does not run all year as designed. ${describeAdvice(season, terms)}`
-
 /** What to do for the year, in one sentence. */
 export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised, terms: Terms): string {
   const { kind, changes, chances } = advice
@@ -113,29 +107,30 @@ export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised
 
 /** What changes ask of a maker, one step each. */
 function changeWords(changes: readonly RequestChange[], units: Units, terms: Terms): readonly string[] {
-  const woods = changes.flatMap((change) => (change.kind === 'wood' ? [change] : []))
-  const [wood] = woods
+  const of = <Kind extends RequestChange['kind']>(kind: Kind) =>
+    changes.filter((change): change is Extract<RequestChange, { kind: Kind }> => change.kind === kind)
+  const woods = of('wood')
+  const sizes = of('length').filter(({ path }) => path !== WIDEST_GAP)
   return [
-    ...(wood === undefined
-      ? []
-      : [
-          woodWords(
-            wood.to,
-            woods.map(({ path }) => path),
-          ),
-        ]),
-    ...changes.flatMap((change) => {
-      if (change.kind === 'wood') return []
-      if (change.kind === 'length') return [lengthWords(change, units, terms)]
-      const { to } = change
-      return [
-        to.kind === 'air'
-          ? `let the wood rest in air of ${percentFigure(to.air.relativeHumidity)} relative humidity before you cut it`
-          : `let the wood come to a moisture content of ${percentFigure(to.moistureContent)} before you cut it`,
-      ]
-    }),
+    ...woods.slice(0, 1).map(({ to }) =>
+      woodWords(
+        to,
+        woods.map(({ path }) => path),
+      ),
+    ),
+    ...of('today').map(({ to }) =>
+      to.kind === 'air'
+        ? `let the wood rest in air of ${percentFigure(to.air.relativeHumidity)} relative humidity before you cut it`
+        : `let the wood come to a moisture content of ${percentFigure(to.moistureContent)} before you cut it`,
+    ),
+    ...(sizes.length === 0 ? [] : [`make ${LIST.format(sizes.map((change) => sizeWords(change, units, terms)))}`]),
+    ...of('length')
+      .filter(({ path }) => path === WIDEST_GAP)
+      .map(({ to }) => `allow a ${terms.gap} of up to ${size(to, units)} (\`maxBallGap\`)`),
   ]
 }
+
+const WIDEST_GAP = '/design/maxBallGap'
 
 const PART_WORDS: Readonly<Record<string, string>> = {
   '/woods/outerRing': 'the outer ring',
@@ -150,22 +145,16 @@ const woodWords = ({ construction }: RingWood, paths: readonly string[]): string
   return `cut ${parts.replace('the outer ring and the inner ring', 'both rings')} from ${stock}`
 }
 
-function lengthWords(
-  { path, from, to }: Extract<RequestChange, { kind: 'length' }>,
-  units: Units,
-  terms: Terms,
-): string {
-  const [is, was] = [size(to, units), size(from, units)]
-  const name = path.replace('/design', '')
-  if (name === '/maxBallGap') return `allow a ${terms.gap} of up to ${is} (\`maxBallGap\`) instead of ${was}`
-  const SIZES: Readonly<Record<string, string>> = {
-    '/ballGap': terms.gap,
-    '/radialInternalClearance': 'play',
-    '/balls/length': 'length of the rollers',
-    '/cage/landClearance': 'space between the cage and each land',
-    '/cage/pocketClearance': 'clearance of the balls in the pockets',
+/** A size that is to be changed: `the play 0.5 mm instead of 0.3 mm`. */
+function sizeWords({ path, from, to }: Extract<RequestChange, { kind: 'length' }>, units: Units, terms: Terms): string {
+  const name: Readonly<Record<string, string>> = {
+    '/design/ballGap': terms.gap,
+    '/design/radialInternalClearance': 'play',
+    '/design/balls/length': 'length of the rollers',
+    '/design/cage/landClearance': 'space between the cage and each land',
+    '/design/cage/pocketClearance': 'clearance of the balls in the pockets',
   }
-  return `make the ${SIZES[name] ?? name} ${is} instead of ${was}`
+  return `the ${name[path] ?? path} ${size(to, units)} instead of ${size(from, units)}`
 }
 
 export function warningOf(trouble: Trouble, states: readonly FitAtState[], terms: Terms): string {
@@ -228,7 +217,7 @@ export function notesOf(
     ['split' in resolved && resolved.split !== 'none', SPLIT],
     [
       plays,
-      `Uneven ${element.many} cost play. In a ring that is out of round they are taken to lie where they cost most, so the chances are on the safe side.`,
+      `Uneven ${element.many} cost play. In a ring that is out of round that cost is an estimate, good to about a fifth of the standard deviation of one ${element.one}.`,
     ],
     [
       woods.balls !== undefined,

@@ -45,7 +45,7 @@ type Try = (input: SeasonalFitInput) => Result<Tried, unknown>
 export const GOOD_ENOUGH = 0.9
 /** A size is chosen so that it does by itself for so many bearings; of two or three sizes enough are left. */
 const SERVED_BY_EACH_SIZE = 0.96
-/** No advice for less of a gain. */
+/** No advice for less of a gain, unless what comes of it is good enough. */
 const LEAST_GAIN = 0.05
 /** Sizes are advised in such steps, which a rule or a feeler gauge can show, in each unit. */
 const STEPS: Readonly<Record<Units, number>> = { mm: 0.05, in: 0.002 }
@@ -54,7 +54,7 @@ const RESTING_AIR = { driest: 20, dampest: 85 }
 /** Wood that rests is advised where the year's middle is farther off than this [% of moisture]. */
 const WORTH_A_REST = 0.5
 
-/** More play than this, in balls, is felt as a rattle; a gap wider than this looks like a ball that is missing. */
+/** More play than this, in balls, is felt as a rattle; a gap wider than this looks as if a ball were missing. No source. */
 const MOST_PLAY = 1 / 15
 const WIDEST = 1 / 3
 
@@ -67,10 +67,12 @@ const WIDEST = 1 / 3
  * @param sketched the same, faster and less exactly, to choose by
  */
 export function adviceFor(asDesigned: Tried, tried: Try, sketched: Try): Advice {
-  if (asDesigned.chances.runsAllYear >= GOOD_ENOUGH) return { kind: 'leave', changes: [], chances: asDesigned.chances }
-  const outcomes = optionsFor(asDesigned).flatMap(({ kind, changes }) =>
-    outcomesOf(asDesigned, changes, sketched).map((outcome) => ({ kind, ...outcome })),
-  )
+  if (isGood(asDesigned)) return { kind: 'leave', changes: [], chances: asDesigned.chances }
+  const outcomes: (Outcome & Pick<Option, 'kind'>)[] = []
+  for (const { kind, changes } of optionsFor(asDesigned)) {
+    outcomes.push(...outcomesOf(asDesigned, changes, sketched).map((outcome) => ({ kind, ...outcome })))
+    if (outcomes.some(isSound)) break
+  }
   const whole = wholeOf(asDesigned)
   for (const { kind, changes } of ranked(outcomes, asDesigned)) {
     const result = tried(withChanges(whole, changes))
@@ -85,13 +87,16 @@ interface Outcome {
   readonly isLoose: boolean
 }
 
-const gains = (one: { readonly chances: Chances }, other: { readonly chances: Chances }): boolean =>
-  one.chances.runsAllYear >= other.chances.runsAllYear + LEAST_GAIN
+type Judged = Pick<Tried, 'chances'>
+const isGood = ({ chances }: Judged): boolean => chances.runsAllYear >= GOOD_ENOUGH
+const isSound = (outcome: Outcome): boolean => !outcome.isLoose && isGood(outcome)
+/** Whether it is worth changing what is not good enough. */
+const gains = (one: Judged, other: Judged): boolean =>
+  isGood(one) || one.chances.runsAllYear >= other.chances.runsAllYear + LEAST_GAIN
 
 /** The outcomes that are worth it, the one to advise first: good ones before the best of others, tight ones before loose. */
 function ranked<O extends Outcome>(outcomes: readonly O[], asDesigned: Tried): readonly O[] {
-  const rank = ({ isLoose, chances }: O): number =>
-    chances.runsAllYear < GOOD_ENOUGH ? 3 - chances.runsAllYear : isLoose ? 1 : 0
+  const rank = (outcome: O): number => (isSound(outcome) ? 0 : isGood(outcome) ? 1 : 3 - outcome.chances.runsAllYear)
   return outcomes
     .filter((outcome) => outcome.changes.length > 0 && gains(outcome, asDesigned))
     .toSorted((one, other) => rank(one) - rank(other))
@@ -123,8 +128,10 @@ function outcomesOf(asDesigned: Tried, changes: readonly RequestChange[], sketch
 function isLoose(tried: Tried): boolean {
   const { ballDiameter } = tried.moving.bearing.resolved
   const { design } = wholeOf(tried)
-  const over = (path: string, most: number): boolean =>
-    Number(valueAt(design, namesIn(path)) ?? 0) > most * ballDiameter
+  const over = (path: string, most: number): boolean => {
+    const size = valueAt(design, namesIn(path))
+    return typeof size === 'number' && size > most * ballDiameter
+  }
   return over(PLAY, MOST_PLAY) || over(WIDEST_GAP, WIDEST)
 }
 

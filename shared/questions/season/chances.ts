@@ -7,9 +7,10 @@ import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
 import { playMoments, playQuantile } from '#shared/statistics/play-of-random-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { ROOM_ROWS, type RoomName } from './arrangements/parts.ts'
-import { type Fit, gapOnCircle } from './fit.ts'
+import { type Fit, gapOnCircle, outOfRound } from './fit.ts'
 import type { MovingBearing } from './moving-bearing.ts'
 import type { BallSize, BoardChange } from './moving-wood.ts'
+import type { Snapshot } from './snapshot.ts'
 import type { WoodState } from './states.ts'
 
 /*
@@ -87,7 +88,7 @@ export function chancesOf(
     const moistureOff = hysteresis * (2 * normalCdf(drawn(HYSTERESIS_COLUMN)) - 1)
     const times = Array.from({ length: boards }, (_, board) => timesOf(drawn(board)))
     const closer = perBall * drawn(BALLS_COLUMN)
-    const loss = lossAt(drawn(BALLS_COLUMN), drawn(PLAY_COLUMN))
+    const { inRound, ofOpposite } = lossAt(drawn(BALLS_COLUMN), drawn(PLAY_COLUMN))
     const threshold = thresholdAt(assemblyGap, bearing.resolved.ballDiameter, drawn(THRESHOLD_COLUMN))
     const isIn = fullRing === undefined || fullRing.ballGap + ballScatter * closer >= threshold
     if (fullRing !== undefined) gap[i] = threshold - fullRing.ballGap - ballScatter * closer
@@ -111,7 +112,8 @@ export function chancesOf(
         knocksInSome ||= round + most > band.maxBallGap + WITHIN
       }
       if (moved.play !== undefined) {
-        const left = moved.play.worst - scatter * loss
+        const share = shareOfRound(moved.raceways, scatter, ballCount)
+        const left = moved.play.worst - scatter * (ofOpposite + share * (inRound - ofOpposite))
         play[i] = Math.max(play[i] ?? Number.NaN, -left)
         runsHere &&= left >= -WITHIN
       }
@@ -176,18 +178,44 @@ function gapCorrection({ snapshotIn, bearing }: MovingBearing, state: WoodState,
   return { least: ballGap.least - round, most: ballGap.most - round }
 }
 
+/** How much play uneven balls cost, in standard deviations of one ball. */
+interface PlayLoss {
+  /** In a round ring. */
+  readonly inRound: number
+  /** In a ring so far out of round that only two balls that are opposite one another can hold it. */
+  readonly ofOpposite: number
+}
+
 /**
- * How much play a ring of random balls loses, in standard deviations of one ball, for the standardised mean of its balls and
- * an independent standard normal number. Of the loss W, 2 z̄ is due to that mean and the rest independent of it, so W and z̄
- * are joined by their correlation,  2 / (√Z · standard deviation of W).  In a ring that is out of round this is the most
- * that can be lost where the play is worst.
+ * The loss of play of a ring of random balls, for the standardised mean of its balls and an independent standard normal
+ * number. Of the loss W in a round ring 2 z̄ is due to that mean and the rest independent of it, so W and z̄ are joined by their
+ * correlation,  2 / (√Z · standard deviation of W).  Of Z/2 opposite pairs, each a sum of two normal numbers, the largest is
+ * below w with the chance  Φ(w/√2)^(Z/2).  Derived here.
  */
-function playLosses(ballCount: number): (ofMean: number, own: number) => number {
+function playLosses(ballCount: number): (ofMean: number, own: number) => PlayLoss {
   const balls = { play: mm(0), scatter: mm(1), ballCount }
   const { standardDeviation } = playMoments(balls)
   const correlation = Math.min(1, 2 / (Math.sqrt(ballCount) * standardDeviation))
   const rest = Math.sqrt(1 - correlation * correlation)
-  return (ofMean, own) => -playQuantile({ ...balls, probability: normalCdf(-(correlation * ofMean + rest * own)) })
+  return (ofMean, own) => {
+    const z = correlation * ofMean + rest * own
+    const inRound = -playQuantile({ ...balls, probability: normalCdf(-z) })
+    const pair = Math.exp((2 / ballCount) * Math.log(normalCdf(z)))
+    return { inRound, ofOpposite: Math.min(inRound, Math.SQRT2 * normalQuantile(Math.min(pair, MOST_LIKELY))) }
+  }
+}
+const MOST_LIKELY = 1 - 1e-12
+
+/**
+ * How much of the loss in a round ring counts where the rings are out of round, the rest being that of opposite balls. Fitted
+ * to exact rings of 8, 14 and 24 balls: the play is within a fifth of a ball's standard deviation.
+ */
+function shareOfRound({ outerRing, innerRing }: Snapshot['raceways'], scatter: number, ballCount: number): number {
+  const out =
+    (outerRing === undefined ? 0 : outOfRound(outerRing)) + (innerRing === undefined ? 0 : outOfRound(innerRing))
+  if (out === 0) return 1
+  const inScatters = (12 / ballCount) * (out / scatter)
+  return 1 / (1 + inScatters * inScatters)
 }
 
 /** The gap at which the last ball goes in: normal, between none and the assembly gap. */

@@ -35,7 +35,6 @@ import {
   describeState,
   jointsOpen,
   notesOf,
-  seasonSummary,
   warningOf,
 } from '#src/words/seasonal-fit.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
@@ -79,7 +78,7 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
       units,
       input,
       assumed: assumptionsIn(request, input, defaults),
-      summary: seasonSummary(season, spoken.terms),
+      summary: describeAdvice(season, spoken.terms),
     },
     {
       runsAllYear: chances.runsAllYear >= GOOD_ENOUGH,

@@ -22,14 +22,7 @@ import { DROPPED, explainCriterion, explainRefusal as searchRefusal } from '#src
 import { disagreeing, explainFitRefusal } from '#src/words/fit-correction.ts'
 import { estimateOnly, explainRefusal as loadRefusal, explainWarning as loadWarning } from '#src/words/load-check.ts'
 import { memorySentence, seasonRefusalSentence } from '#src/words/season-refusal.ts'
-import {
-  describeAdvice,
-  describeBand,
-  describeState,
-  notesOf,
-  seasonSummary,
-  warningOf,
-} from '#src/words/seasonal-fit.ts'
+import { describeAdvice, describeBand, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
 import { TERMS } from '#src/words/terms.ts'
 import {
   advice,
@@ -352,7 +345,7 @@ describe('seasonal fit', () => {
       expectOwnWords(arrangement, [
         ...year.map((each) => describeState(each, 0.5, 'mm', terms)),
         ...(band === undefined ? [] : [describeBand(band, 'celsius', terms), describeBand(band, 'fahrenheit', terms)]),
-        ...advised.flatMap((each) => [describeAdvice(each, terms), seasonSummary(each, terms)]),
+        ...advised.map((each) => describeAdvice(each, terms)),
         ...notesOf(season, 'celsius', terms),
         ...TROUBLES_OF[arrangement].map((trouble) => warningOf(trouble, year, terms)),
       ])

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { playAmongBalls } from '#shared/geometry/play-among-unequal-balls.ts'
-import { placesOnCircle } from '#shared/geometry/unequal-ball-places.ts'
+import { placesOnCircle, placesOnEllipse } from '#shared/geometry/unequal-ball-places.ts'
 import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { throughYear } from '#shared/questions/season/seasonal-fit.ts'
 import { normalQuantile } from '#shared/statistics/normal.ts'
@@ -85,6 +86,51 @@ describe('of rings that stay round the chances are those of exact trials', () =>
     expect(chances.runsAllYear).toBeWithin(0.04, runsAllYear)
   })
 })
+
+test.each([
+  ['quarter-sawn', 14, 0.36],
+  ['flat-sawn', 14, 0.5],
+  ['quarter-sawn', 9, 0.32],
+] as const)(
+  '%s maple, %s balls, play %s: in a ring out of round the rings bind about as often as exact ones',
+  (construction, count, play) => {
+    const wood = { construction, species: 'maple-sugar' } as const
+    const input: SeasonalFitInput = {
+      ...yearOf(2, play, 0.1),
+      woods: { outerRing: wood, innerRing: wood },
+      climate: { kind: 'moisture', moistureContent: { min: 7.5, max: 9 } },
+      today: { kind: 'moisture', moistureContent: 9 },
+    }
+    const design = {
+      ...input.design,
+      balls: { ...input.design.balls, count },
+      maxBallGap: mm(4),
+    } as typeof input.design
+    const { year, chances } = chancesIn({ ...input, design })
+    const { raceways } = itemAt(year, 1).snapshot
+    const { outerRing: outer, innerRing: inside } = raceways
+    if (outer === undefined || inside === undefined) throw new Error('no rings')
+    const stream = randomStream(3, 0)
+    let runs = 0
+    const rings = 150
+    for (let ring = 0; ring < rings; ring++) {
+      const diameters = Array.from(
+        { length: count },
+        () => 14 + 0.1 * normalQuantile((itemAt(drawWords(stream, 1), 0) + 0.5) / 2 ** 32),
+      )
+      // The set of balls goes round once, and each of them comes to where the play is least.
+      const turns = Array.from({ length: 2 * count }, (_, turn) => (turn / count) * Math.PI)
+      const runsRound = turns.every((start) => {
+        const places = placesOnEllipse(outer, diameters, start)
+        const inner = { bottom: inside, turn: Math.PI / 2 }
+        return places === undefined || (playAmongBalls(places, inner)?.radialInternalClearance ?? 1) >= 0
+      })
+      if (runsRound) runs += 1
+    }
+    // Two standard errors of so few rings, the scatter of the boards, and the fit.
+    expect(itemAt(chances.runs, 1)).toBeWithin(0.12, runs / rings)
+  },
+)
 
 test('more gap and more play never make it run less often', () => {
   const runs = (gap: number, play: number) => chancesIn(yearOf(gap, play, 0.1)).chances.runsAllYear
