@@ -85,7 +85,7 @@ export const resolveStock = (input: StockInput, units: Units): ResolvedStock => 
   ...input,
 })
 
-/** What is asked of a stock that bearings of this arrangement have no use for: plates nest in nothing and come not apart. */
+/** What a stock was given that bearings of this arrangement do not have: only rings are glued up or come apart. */
 export function foreignToStock(design: DesignInput, { woods, screws }: StockInput): readonly Refusal[] {
   if (traitsOf(design).members === 'rings') return []
   const arrangement = nameOf(design)

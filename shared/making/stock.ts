@@ -1,14 +1,21 @@
-import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { CagedBearing, RollerBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { segmentsOf } from '#shared/geometry/segments.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { type Blank, blanksOf, cageBlank, cheekBlank, plateBlank, type StockedRings } from './blanks.ts'
+import { type Blank, blanksOf, discBlank, ringBlank } from './blanks.ts'
 import { type BoardOption, boardOptions, type GluedUp } from './boards.ts'
 import { type GluedWood, type ResolvedStock, resolveStock, type StockInput } from './input.ts'
 import { type Nesting, nestingOf } from './nesting.ts'
 import { bladesFor, type EntryHole, entryHole } from './sawing.ts'
 import { type SplitRing, splitRing } from './split-ring.ts'
 import { type Mandrel, mandrelFor, type Turning, turningOf } from './work-holding.ts'
+
+/** Two rings, with whatever else is turned for them. */
+export interface StockedRings extends RingPair {
+  readonly cheeks?: RollerBearing['cheeks']
+  readonly cage?: CagedBearing['cage']
+}
 
 /** A ring from the board to the lathe. */
 export interface RingStock {
@@ -54,12 +61,16 @@ export function stockOf(bearing: StockedRings, input: StockInput): Stock {
   const hole = entryHole(blanks.outerRing, blanks.innerRing, resolved)
   const split = splitRing(bearing, resolved)
   const mandrel = mandrelFor(bearing.innerRing.boreDiameter, units)
+  const disc = (circle: Mm, hole: Mm, thickness: Mm): RingStock =>
+    ringStock(discBlank(circle, hole, thickness, resolved), resolved)
   return {
     resolved,
     outerRing: ringStock(blanks.outerRing, resolved, resolved.woods?.outerRing),
     innerRing: ringStock(blanks.innerRing, resolved, resolved.woods?.innerRing),
-    ...(cheeks === undefined ? {} : { cheeks: ringStock(cheekBlank(cheeks, resolved), resolved) }),
-    ...(cage === undefined ? {} : { cage: ringStock(cageBlank(cage, resolved), resolved) }),
+    ...(cheeks && { cheeks: disc(cheeks.outsideDiameter, cheeks.holeDiameter, cheeks.thickness) }),
+    ...(cage && {
+      cage: ringStock(ringBlank(cage.outsideDiameter, cage.boreDiameter, cage.width, cage.pieces, resolved), resolved),
+    }),
     nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, resolved),
     ...(hole === undefined ? {} : { entryHole: hole }),
     ...(split === undefined ? {} : { split }),
@@ -73,7 +84,7 @@ export function plateStockOf({ plate, resolved: { input: design } }: ThrustBeari
   const mandrel = mandrelFor(plate.boreDiameter, design.units)
   return {
     resolved,
-    plates: ringStock(plateBlank(plate, resolved), resolved),
+    plates: ringStock(discBlank(plate.outsideDiameter, plate.boreDiameter, plate.thickness, resolved), resolved),
     ...(mandrel === undefined ? {} : { mandrel }),
   }
 }
