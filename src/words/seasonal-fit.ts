@@ -97,13 +97,17 @@ export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised
     case 'no-remedy':
       return `Keep the bearing in steadier air: ${before} ${RUN} all year, and no other size, moisture or construction that was tried does clearly better.`
     default: {
-      const steps = LIST.format(changeWords(changes, units, terms))
+      const steps = inOrder(changeWords(changes, units, terms))
       const better = `then ${outOf100(chances.runsAllYear)} ${RUN} all year, instead of ${before}`
       const still = chances.runsAllYear < GOOD_ENOUGH ? '; for more, keep the bearing in steadier air' : ''
       return `${capitalised(steps)}: ${better}${still}.`
     }
   }
 }
+
+/** Steps that are lists themselves, so that each is set off by a comma. */
+const inOrder = (steps: readonly string[]): string =>
+  [steps.slice(0, -1).join(', '), ...steps.slice(-1)].filter((part) => part !== '').join(', and ')
 
 /** What changes ask of a maker, one step each. */
 function changeWords(changes: readonly RequestChange[], units: Units, terms: Terms): readonly string[] {

@@ -2,15 +2,15 @@ import type { DesignInput } from '#shared/bearing/arrangements.ts'
 import { valueAt, withValue } from '#shared/bearing/field.ts'
 import { LARGEST_GAP } from '#shared/bearing/resolve.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
+import { PART_NAMES, ROOM_ROWS, type WoodPart } from '#shared/questions/season/arrangements/parts.ts'
 import type { Result } from '#shared/result.ts'
 import { lengthOf, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
 import { knownTemperature, relativeHumidityFor } from '#shared/wood/equilibrium-moisture.ts'
-import { PART_NAMES, ROOM_ROWS, type WoodPart } from './arrangements/parts.ts'
-import type { Chances, Needs } from './chances.ts'
+import { FIBRE_SATURATION } from '#shared/wood/moisture-movement.ts'
+import type { Chances, NeedName, Needs } from './chances.ts'
 import type { Construction, RingWood, SeasonalFitInput, Today } from './input.ts'
-import { SATURATION } from './moving-wood.ts'
 import type { WoodState } from './states.ts'
 
 /** What to do: nothing, other sizes, wood of another moisture on the day of making, or another construction. */
@@ -173,31 +173,32 @@ function sizesFor(tried: Tried): readonly LengthChange[] {
   const { design } = wholeOf(tried)
   const { units } = design
   const step = lengthOf(STEPS[units], units)
-  const changed = (path: string, needed: number, direction = 1): readonly LengthChange[] => {
+  // What enough bearings need, no more.
+  const needed = (name: NeedName): number => {
+    const sorted = needs.get(name)
+    return sorted === undefined ? 0 : itemAt(sorted, Math.floor(SERVED_BY_EACH_SIZE * sorted.length))
+  }
+  const changed = (path: string, by: number, direction = 1): readonly LengthChange[] => {
     const from = valueAt(design, namesIn(path))
-    if (typeof from !== 'number' || !(needed > 0)) return []
-    const to = direction > 0 ? stepUp(from + needed, step) : stepDown(from - needed, step)
+    if (typeof from !== 'number' || !(by > 0)) return []
+    const to = direction > 0 ? stepUp(from + by, step) : stepDown(from - by, step)
     return [{ kind: 'length', path: `/design${path}`, from: mm(from), to: rounded(to, units) }]
   }
-  const gap = changed(GAP, neededIn(needs.gap))
+  const gap = changed(GAP, needed('gap'))
   const wider = gap.reduce((sum, { from, to }) => sum + to - from, 0)
   // Wider than this a ring takes another ball, and no design may allow it.
   const limit = mm(stepDown(LARGEST_GAP * ballDiameter, step) - step)
-  const widest = gap.length === 0 ? [] : changed(WIDEST_GAP, neededIn(needs.excess) + wider)
+  const widest = gap.length === 0 ? [] : changed(WIDEST_GAP, needed('excess') + wider)
   return [
     ...gap,
     ...widest.map((change) => ({
       ...change,
       to: mm(Math.max(change.from, Math.min(change.to, rounded(limit, units)))),
     })),
-    ...changed(PLAY, neededIn(needs.play)),
-    ...CURES.flatMap(({ name, path, cure }) => changed(path, neededIn(needs.rooms[name]), cure)),
+    ...changed(PLAY, needed('play')),
+    ...CURES.flatMap(({ name, path, cure }) => changed(path, needed(name), cure)),
   ].filter(({ from, to }) => from !== to)
 }
-
-/** What enough bearings need, no more. */
-const neededIn = (sorted: Float64Array = Float64Array.of(Number.NEGATIVE_INFINITY)): number =>
-  itemAt(sorted, Math.floor(SERVED_BY_EACH_SIZE * sorted.length))
 
 interface Option {
   readonly kind: AdviceKind
@@ -221,7 +222,7 @@ function optionsFor({ moving }: Tried): readonly Option[] {
 
 /** Wood in the middle of the year's moisture on the day of making; absent where it is near that already. */
 function restIn({ today }: SeasonalFitInput, season: Tried['moving']['season']): RequestChange | undefined {
-  const moistures = season.states.map(({ moistureContent }) => Math.min(moistureContent, SATURATION))
+  const moistures = season.states.map(({ moistureContent }) => Math.min(moistureContent, FIBRE_SATURATION))
   const middle = (Math.min(...moistures) + Math.max(...moistures)) / 2
   if (!(Math.abs(middle - season.today.moistureContent) > WORTH_A_REST)) return undefined
   const path = '/climate/today'

@@ -1,10 +1,10 @@
 import type { ArrangementName, Bearing, BearingByArrangement, DesignInput } from '#shared/bearing/arrangements.ts'
 import { nameOf } from '#shared/bearing/arrangements.ts'
-import { MOVING_CAGED } from './arrangements/caged.ts'
-import type { WoodPart } from './arrangements/parts.ts'
-import { MOVING_RADIAL } from './arrangements/radial.ts'
-import { MOVING_ROLLER } from './arrangements/roller.ts'
-import { MOVING_THRUST } from './arrangements/thrust.ts'
+import { MOVING_CAGED } from '#shared/questions/season/arrangements/caged.ts'
+import type { WoodPart } from '#shared/questions/season/arrangements/parts.ts'
+import { MOVING_RADIAL } from '#shared/questions/season/arrangements/radial.ts'
+import { MOVING_ROLLER } from '#shared/questions/season/arrangements/roller.ts'
+import { MOVING_THRUST } from '#shared/questions/season/arrangements/thrust.ts'
 import type { MovingArrangement } from './snapshot.ts'
 
 /** What each arrangement does when its wood moves. */

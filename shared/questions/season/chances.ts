@@ -3,10 +3,10 @@ import type { Ellipse } from '#shared/geometry/ellipse.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { normalColumn } from '#shared/questions/fit/lattice.ts'
 import { thresholdOf } from '#shared/questions/fit/threshold.ts'
+import { ROOM_ROWS, type RoomName } from '#shared/questions/season/arrangements/parts.ts'
 import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
 import { playMoments, playQuantile } from '#shared/statistics/play-of-random-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { ROOM_ROWS, type RoomName } from './arrangements/parts.ts'
 import { type Fit, gapOnCircle, outOfRound } from './fit.ts'
 import type { MovingBearing } from './moving-bearing.ts'
 import type { BallSize, BoardChange } from './moving-wood.ts'
@@ -21,7 +21,7 @@ import type { WoodState } from './states.ts'
  */
 
 /** How many bearings are taken through the year for an answer; fewer will do to choose by. */
-export const BEARINGS = 256
+const BEARINGS = 256
 
 /** Columns of quasi-random numbers, after one for each board. */
 const UNKNOWNS = 3
@@ -42,17 +42,13 @@ export interface Chances {
   readonly runs: readonly number[]
 }
 
+/** What a bearing may lack: ball gap, play or room; `excess` is how much wider its gap becomes than it may. */
+export type NeedName = 'gap' | 'excess' | 'play' | RoomName
 /**
- * How much more of something a bearing needs than it has, in the worst state of its year: below 0 it has enough. Sorted, one
+ * How much more of something each bearing needs than it has, in the worst state of its year: below 0 it has enough. Sorted, one
  * entry a bearing.
  */
-export interface Needs {
-  readonly gap?: Float64Array
-  /** How much wider the gap becomes than it may. */
-  readonly excess?: Float64Array
-  readonly play?: Float64Array
-  readonly rooms: { readonly [Name in RoomName]?: Float64Array }
-}
+export type Needs = ReadonlyMap<NeedName, Float64Array>
 
 /** A state with what a bearing of mean balls does in it. */
 export interface FitIn {
@@ -77,9 +73,12 @@ export function chancesOf(
   const perBall = fullRing === undefined ? 0 : fullRing.gapPerBallDiameter / Math.sqrt(ballCount)
   const lossAt = playLosses(ballCount)
   const hysteresis = input.today.kind === 'air' || input.climate.kind !== 'moisture' ? HYSTERESIS.moisture : 0
-  const needOf = (): Float64Array => new Float64Array(bearings).fill(Number.NEGATIVE_INFINITY)
-  const [gap, excess, play] = [needOf(), needOf(), needOf()]
-  const rooms = ROOM_ROWS.map(([name, { stops }]) => ({ name, stops, need: needOf() }))
+  const needs = new Map<NeedName, Float64Array>()
+  const need = (name: NeedName, of: number, much: number): void => {
+    const list = needs.get(name) ?? new Float64Array(bearings).fill(Number.NEGATIVE_INFINITY)
+    needs.set(name, list)
+    list[of] = Math.max(itemAt(list, of), much)
+  }
   const runs = year.map(() => 0)
   const corrections = year.map(({ state, fit }) => gapCorrection(moving, state, fit))
   let [goesTogether, runsAllYear, knocks] = [0, 0, 0]
@@ -91,7 +90,7 @@ export function chancesOf(
     const { inRound, ofOpposite } = lossAt(drawn(BALLS_COLUMN), drawn(PLAY_COLUMN))
     const threshold = thresholdAt(assemblyGap, bearing.resolved.ballDiameter, drawn(THRESHOLD_COLUMN))
     const isIn = fullRing === undefined || fullRing.ballGap + ballScatter * closer >= threshold
-    if (fullRing !== undefined) gap[i] = threshold - fullRing.ballGap - ballScatter * closer
+    if (fullRing !== undefined) need('gap', i, threshold - fullRing.ballGap - ballScatter * closer)
     let [runsInAll, knocksInSome] = [isIn, false]
     for (const [s, { state }] of year.entries()) {
       const change = (moves: number): BoardChange => ({
@@ -106,21 +105,21 @@ export function chancesOf(
         const round = gapOnCircle(meanRadius(moved.bottom), moved.ball.mean, ballCount) + scatter * closer
         const { least, most } = itemAt(corrections, s)
         const short = band.minBallGap - (round + least)
-        gap[i] = Math.max(gap[i] ?? Number.NaN, short)
-        excess[i] = Math.max(excess[i] ?? Number.NaN, round + most - band.maxBallGap)
+        need('gap', i, short)
+        need('excess', i, round + most - band.maxBallGap)
         runsHere &&= short <= WITHIN
         knocksInSome ||= round + most > band.maxBallGap + WITHIN
       }
       if (moved.play !== undefined) {
         const share = shareOfRound(moved.raceways, scatter, ballCount)
         const left = moved.play.worst - scatter * (ofOpposite + share * (inRound - ofOpposite))
-        play[i] = Math.max(play[i] ?? Number.NaN, -left)
+        need('play', i, -left)
         runsHere &&= left >= -WITHIN
       }
-      for (const { name, stops, need } of rooms) {
+      for (const [name, { stops }] of ROOM_ROWS) {
         const left = moved.rooms[name]
         if (left === undefined) continue
-        need[i] = Math.max(need[i] ?? Number.NaN, -left)
+        need(name, i, -left)
         runsHere &&= !stops || left >= -WITHIN
       }
       if (runsHere) runs[s] = itemAt(runs, s) + 1
@@ -130,11 +129,7 @@ export function chancesOf(
     runsAllYear += runsInAll ? 1 : 0
     knocks += knocksInSome ? 1 : 0
   }
-  const whole = (need: Float64Array): Float64Array | undefined => {
-    const sorted = need.sort()
-    return itemAt(sorted, 0) === Number.NEGATIVE_INFINITY ? undefined : sorted
-  }
-  const [gapNeed, excessNeed, playNeed] = [whole(gap), whole(excess), whole(play)]
+  for (const list of needs.values()) list.sort()
   return {
     chances: {
       goesTogether: goesTogether / bearings,
@@ -142,17 +137,7 @@ export function chancesOf(
       knocks: knocks / bearings,
       runs: runs.map((count) => count / bearings),
     },
-    needs: {
-      ...(gapNeed && { gap: gapNeed }),
-      ...(excessNeed && { excess: excessNeed }),
-      ...(playNeed && { play: playNeed }),
-      rooms: Object.fromEntries(
-        rooms.flatMap(({ name, need }) => {
-          const sorted = whole(need)
-          return sorted === undefined ? [] : [[name, sorted]]
-        }),
-      ),
-    },
+    needs,
   }
 }
 

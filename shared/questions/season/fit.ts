@@ -1,8 +1,8 @@
 import type { EllipticPlay } from '#shared/geometry/play-in-ellipse.ts'
 import { ballGap, leastPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { type GapRange, gapRangeOnEllipse } from '#shared/geometry/ring-of-balls-on-ellipse.ts'
+import { ROOM_ROWS, ROOMS, type RoomTrouble } from '#shared/questions/season/arrangements/parts.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { ROOM_ROWS, ROOMS, type RoomTrouble } from './arrangements/parts.ts'
 import { largestRadius, leastRadius, type Raceway } from './moving-wood.ts'
 import type { Snapshot } from './snapshot.ts'
 
@@ -82,8 +82,7 @@ export function gapOnCircle(bottomRadius: number, ballDiameter: Mm, ballCount: n
 const WITHIN = 1e-5
 
 /** What stops the bearing. Balls that knock or climb do not. */
-export const whatBinds = (fit: Fit, band: GapBand | undefined): readonly Trouble[] =>
-  troublesOf(fit, band).filter(stops)
+const whatBinds = (fit: Fit, band: GapBand | undefined): readonly Trouble[] => troublesOf(fit, band).filter(stops)
 
 const STOPPING_ROOMS: ReadonlySet<string> = new Set(
   Object.values(ROOMS).flatMap((room) => (room.stops ? [room.trouble] : [])),

@@ -1,7 +1,7 @@
 import { ARRANGEMENT_NAMES, type DesignInput, type Question } from '#shared/bearing/arrangements.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
+import { PART_NAMES, type WoodPart } from '#shared/questions/season/arrangements/parts.ts'
 import type { Air } from '#shared/wood/equilibrium-moisture.ts'
-import { PART_NAMES, type WoodPart } from './arrangements/parts.ts'
 
 export const SEASONAL_FIT = { name: 'seasonal-fit', serves: ARRANGEMENT_NAMES } as const satisfies Question
 

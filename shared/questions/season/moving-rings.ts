@@ -2,8 +2,8 @@ import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { longer, shorter } from '#shared/geometry/ellipse.ts'
 import { type EllipticPlay, playInEllipse } from '#shared/geometry/play-in-ellipse.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
+import type { WoodPart } from '#shared/questions/season/arrangements/parts.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { WoodPart } from './arrangements/parts.ts'
 import type { RingWood, Woods } from './input.ts'
 import {
   type BallSize,

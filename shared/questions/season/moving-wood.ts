@@ -7,7 +7,7 @@ import { ALONG_THE_GRAIN, MOVEMENT, type Movement, PLY_IN_PLANE, PLY_THICKNESS }
 import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { stretch } from '#shared/wood/moisture-movement.ts'
+import { FIBRE_SATURATION, stretch } from '#shared/wood/moisture-movement.ts'
 import { segmentedMovement } from '#shared/wood/segmented-movement.ts'
 import { isSegmented, type RingWood, USUAL_SEGMENTS } from './input.ts'
 import type { WoodState } from './states.ts'
@@ -27,12 +27,12 @@ export interface Change {
   readonly to: WoodState
 }
 
-/** No wood moves above it [%]; some stop before. */
-export const SATURATION = 30
-
 /** Above fibre saturation a wood keeps its size. */
-const stretched = (perPercent: number, { from, to, times }: BoardChange, saturation: number = SATURATION): number =>
-  stretch(perPercent * times, Math.min(from, saturation), Math.min(to, saturation))
+const stretched = (
+  perPercent: number,
+  { from, to, times }: BoardChange,
+  saturation: number = FIBRE_SATURATION,
+): number => stretch(perPercent * times, Math.min(from, saturation), Math.min(to, saturation))
 
 /** How many times as long a board becomes: along the grain and across it in the plane of the part, and along the axis. */
 export interface Stretches {

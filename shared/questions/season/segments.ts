@@ -1,4 +1,4 @@
-import { PART_NAMES, type WoodPart } from './arrangements/parts.ts'
+import { PART_NAMES, type WoodPart } from '#shared/questions/season/arrangements/parts.ts'
 import { isSegmented, type SeasonalFitInput } from './input.ts'
 import type { Lobes } from './moving-wood.ts'
 import type { FitAtState } from './seasonal-fit.ts'

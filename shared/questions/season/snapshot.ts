@@ -1,6 +1,6 @@
 import type { EllipticPlay } from '#shared/geometry/play-in-ellipse.ts'
+import type { RoomName, WoodPart } from '#shared/questions/season/arrangements/parts.ts'
 import type { Mm } from '#shared/units/length.ts'
-import type { RoomName, WoodPart } from './arrangements/parts.ts'
 import type { Woods } from './input.ts'
 import type { BallSize, Change, Raceway } from './moving-wood.ts'
 

@@ -8,8 +8,8 @@ import {
   relativeHumidityFor,
   TEMPERATURES,
 } from '#shared/wood/equilibrium-moisture.ts'
+import { FIBRE_SATURATION } from '#shared/wood/moisture-movement.ts'
 import { type Climate, type Range, speciesOf, type Today, USUAL_TEMPERATURE, type Woods } from './input.ts'
-import { SATURATION } from './moving-wood.ts'
 import type { SeasonRefusal } from './refusal.ts'
 
 /** The air and the wood at one time, the wood at rest with the air. */
@@ -135,7 +135,7 @@ function outside(path: string, given: number): readonly SeasonRefusal[] {
 /** Where each wood of the bearing stops moving, the lowest first. */
 function saturations(woods: Woods): readonly { readonly species: SpeciesId; readonly limit: number }[] {
   return speciesOf(woods)
-    .map(([species]) => ({ species, limit: MOVEMENT[species]?.saturation ?? SATURATION }))
+    .map(([species]) => ({ species, limit: MOVEMENT[species]?.saturation ?? FIBRE_SATURATION }))
     .sort((one, other) => one.limit - other.limit)
 }
 
@@ -145,10 +145,10 @@ function tooWet(
   limits: ReturnType<typeof saturations>,
 ): readonly SeasonRefusal[] {
   const [lowest] = limits
-  const saturation = Math.min(SATURATION, lowest?.limit ?? SATURATION)
+  const saturation = Math.min(FIBRE_SATURATION, lowest?.limit ?? FIBRE_SATURATION)
   if (moisture <= saturation) return []
   const code = 'above-fibre-saturation'
-  return lowest === undefined || lowest.limit === SATURATION
+  return lowest === undefined || lowest.limit === FIBRE_SATURATION
     ? [{ code, path, moisture, saturation }]
     : [{ code, path, moisture, saturation, species: lowest.species }]
 }
