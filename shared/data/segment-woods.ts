@@ -1,6 +1,5 @@
 import type { PlaneWood } from '#shared/wood/segmented-ring.ts'
 import { printedOf } from './contact-woods.ts'
-import type { SourceId } from './sources.ts'
 import { SPECIES, type SpeciesId } from './species.ts'
 import { ACROSS_OVER_ALONG, MPA_PER_PSI, STRENGTH } from './wood-strength.ts'
 
@@ -16,7 +15,6 @@ const SHEAR: Readonly<Record<'hardwood' | 'softwood', Readonly<Record<Face, numb
   softwood: { radial: 0.07, tangential: 0.065 },
 }
 const POISSON: Readonly<Record<Face, number>> = { radial: 0.37, tangential: 0.45 }
-export const SHEAR_SOURCE: SourceId = 'fpl-5-1'
 
 /** Bending stiffness is a tenth below the stiffness along the grain, for a beam shears too (Wood Handbook, chapter 5). */
 const ALONG_OVER_BENDING = 1.1
