@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
 import { ask, post } from './support/ask.ts'
+import { HABITS, LEAST_GOOD, MOST_CHECKS } from './support/fit-workshop.ts'
 import { startedApp } from './support/started-app.ts'
 
 const README = readFileSync(join(import.meta.dirname, '../README.md'), 'utf8')
@@ -20,6 +21,14 @@ test('the worked call gives the answer that the README shows', async () => {
   const answer = await post(`${await startedApp()}${path}`, body)
   expect(answer.status).toBe(200)
   expect(JSON.parse(answer.text)).toMatchObject(JSON.parse(shownAnswer))
+})
+
+test('what it says of the simulated workshop are the marks that the workshop holds', () => {
+  const words = README.replace(/\s+/g, ' ')
+  const lenient = new Set(HABITS.flatMap(({ least }) => least ?? []))
+  expect(words).toContain(`at least ${100 * LEAST_GOOD} of 100 rings`)
+  expect([...lenient].map((least) => words.includes(`at least ${100 * least} where`))).toEqual([true])
+  expect(words).toContain(`more than ${MOST_CHECKS} checks`)
 })
 
 test('the groove that it shows gets a next cut', async () => {

@@ -16,6 +16,23 @@ export function spreadOrder(ballCount: number, parts: 2 | 3 = 2): readonly numbe
   return ranks.sort((one, other) => one.at - other.at).map(({ rank }) => rank)
 }
 
+/**
+ * An order with the large balls on one side: the largest in the middle of it, the next two either side, and so on to
+ * the smallest opposite. Sizes that rise and fall once in a turn only shift the inner ring, so it leaves nearly all of
+ * the play, and costs the most run-out.
+ *
+ * @returns for each place round the ring the rank of its ball, 0 for the largest
+ */
+export function oneSidedOrder(ballCount: number): readonly number[] {
+  requireWhole('ballCount', ballCount, FEWEST_BALLS)
+  const order = Array.from({ length: ballCount }, () => 0)
+  for (let rank = 1; rank < ballCount; rank++) {
+    const beside = Math.ceil(rank / 2)
+    order[rank % 2 === 1 ? beside : ballCount - beside] = rank
+  }
+  return order
+}
+
 /** The digits of a whole number, mirrored at the point. In base 2: 1 → 1/2, 2 → 1/4, 3 → 3/4, … */
 function mirrored(rank: number, base: number): number {
   let [at, digit] = [0, 1 / base]

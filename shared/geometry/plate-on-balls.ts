@@ -1,15 +1,19 @@
+import type { Judged, Order } from '#shared/numbers/best-order.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { requireWhole, requireWithin } from '#shared/precondition.ts'
 import { normalQuantile } from '#shared/statistics/normal.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { emptyCircle, type HalfPlanes, halfPlanes, type InscribedCircle, inscribeCircle } from './inscribed-circle.ts'
 import { FEWEST_BALLS } from './ring-of-balls.ts'
+
+type Three = readonly [number, number, number]
 
 /** A rigid plate at rest on balls of unequal height, evenly round a circle, what it carries over their middle. */
 export interface PlateAtRest {
   /** The balls it rests on, by their places round the circle. */
-  readonly carriers: readonly [number, number, number]
+  readonly carriers: Three
   /** What part of the load each of them carries: as statics has it, 1 in all. */
-  readonly shares: readonly [number, number, number]
+  readonly shares: Three
   /** Height over the middle of the circle, as the balls' heights count. */
   readonly height: number
   /** How much the plate rises along its steepest line, per length of the circle's radius. */
@@ -18,40 +22,98 @@ export interface PlateAtRest {
   readonly mostClearance: number
 }
 
-type Three = [number, number, number]
+/** Of an order of balls: what decides it are the carriers. */
+interface RestOfOrder extends Judged, Pick<PlateAtRest, 'shares' | 'height' | 'rise'> {
+  readonly decisive: Three
+  /** How much it gains per radius in the direction of the first ball, and a quarter turn on. */
+  readonly along: number
+  readonly across: number
+}
 
-/** In parts of the largest height: a ball that stands out by less touches. */
+/** In parts of the largest height: a ball that is higher than the plate by less touches. */
 const TOUCHING_WITHIN = 1e-12
-/** Rounds for each ball: each takes the plate up, so that no three come back; a few are enough. */
-const ROUNDS_A_BALL = 20
 
 /**
- * Where a plate comes to rest: the plane over all balls that is lowest at the middle. There three balls carry it whose
- * triangle holds the middle, and no other stands out: from any three such, the first ball that stands out takes the place of one
- * of them so that the middle stays inside (the dual simplex method, with Bland's rule against going in circles).
+ * Judges orders of balls by how a plate comes to rest on them: in the plane over all balls that is lowest at the middle,
  *
- * @param heights of the balls in their order round the circle, three at least, evenly spaced
+ *   min z   subject to   z + g · nᵢ ≥ heightᵢ,
+ *
+ * nᵢ being the ball's direction and g the gradient. That is the program of `inscribeCircle` with reachᵢ = −heightᵢ, whose
+ * circle has the radius −z and its middle at −g; its three planes are the carriers, their shares the part of each in the
+ * origin. Thousands are judged, so that no room is taken for each.
+ *
+ * @param heights by the numbers that an order names, three at least; evenly spaced round the circle in any order
  */
-export function plateAtRest(heights: readonly number[]): PlateAtRest {
+export function restByOrder(heights: readonly number[]): (order: Order) => RestOfOrder {
   const count = heights.length
   requireWhole('number of balls', count, FEWEST_BALLS)
+  const planes = halfPlanes(count)
+  for (let ball = 0; ball < count; ball++) {
+    const turn = (2 * Math.PI * ball) / count
+    planes.normalX[ball] = Math.cos(turn)
+    planes.normalY[ball] = Math.sin(turn)
+  }
   const within = TOUCHING_WITHIN * Math.max(...heights.map(Math.abs))
-  let carriers: Three = [0, Math.floor(count / 3), Math.floor((2 * count) / 3)]
-  for (let round = 0; round < ROUNDS_A_BALL * count; round++) {
-    const plane = planeOver(carriers, heights)
-    const out = heights.findIndex((height, ball) => height - heightAt(plane, ball, count) > within)
-    if (out < 0) break
-    carriers = exchanged(carriers, out, count)
+  const circle = emptyCircle()
+  return (order) => {
+    for (let place = 0; place < count; place++) planes.reach[place] = -itemAt(heights, itemAt(order, place))
+    if (!inscribeCircle(planes, circle, within))
+      throw new RangeError('the balls of a circle must leave no half turn free')
+    const decisive = [circle.first, circle.second, circle.third] as const
+    const shares = sharesOf(planes, decisive)
+    const { along, across } = shares.includes(0)
+      ? tipped(planes, circle, shares)
+      : { along: -circle.x, across: -circle.y }
+    return { decisive, shares, height: -circle.radius, rise: Math.sqrt(along ** 2 + across ** 2), along, across }
   }
-  const plane = planeOver(carriers, heights)
-  const clearances = heights.map((height, ball) => heightAt(plane, ball, count) - height)
-  return {
-    carriers,
-    shares: sharesAt([0, 0], carriers, count),
-    height: plane.middle,
-    rise: Math.hypot(plane.along, plane.across),
-    mostClearance: Math.max(0, ...clearances),
+}
+
+/** A share or a distance from a line this small is a rounding: the middle is over the line of the two others. */
+const NO_SHARE = 1e-9
+
+type Gradient = Pick<RestOfOrder, 'along' | 'across'>
+
+/**
+ * A plate that two opposite balls carry tips to either side, until it meets a third ball there: the way in which it is steeper.
+ * On the line of the two, its gradient along it stays.
+ */
+function tipped({ normalX, normalY, reach }: HalfPlanes, circle: InscribedCircle, shares: Three): Gradient {
+  const { x, y, radius, first, second, third } = circle
+  const [one = first, other = second] = [first, second, third].filter((_, which) => itemAt(shares, which) > 0)
+  const [dx, dy] = [itemAt(normalX, one) - itemAt(normalX, other), itemAt(normalY, one) - itemAt(normalY, other)]
+  const length = Math.sqrt(dx * dx + dy * dy)
+  const [lineX, lineY] = [dx / length, dy / length]
+  const slope = -(x * lineX + y * lineY)
+  let [least, most] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
+  for (let ball = 0; ball < reach.length; ball++) {
+    const beside = itemAt(normalY, ball) * lineX - itemAt(normalX, ball) * lineY
+    if (Math.abs(beside) < NO_SHARE) continue
+    const over = -radius + slope * (itemAt(normalX, ball) * lineX + itemAt(normalY, ball) * lineY)
+    const needed = (-itemAt(reach, ball) - over) / beside
+    if (beside > 0) least = Math.max(least, needed)
+    else most = Math.min(most, needed)
   }
+  const beside = Math.abs(least) > Math.abs(most) ? least : most
+  return { along: slope * lineX - beside * lineY, across: slope * lineY + beside * lineX }
+}
+
+/** The shares with which three balls hold up a load over the middle: areas of the triangle's parts over its own. */
+function sharesOf({ normalX, normalY }: HalfPlanes, [first, second, third]: Three): Three {
+  const part = (one: number, other: number): number =>
+    itemAt(normalX, one) * itemAt(normalY, other) - itemAt(normalY, one) * itemAt(normalX, other)
+  const [a, b, c] = [part(second, third), part(third, first), part(first, second)]
+  const share = (own: number): number => (own / (a + b + c) < NO_SHARE ? 0 : own / (a + b + c))
+  return [share(a), share(b), share(c)]
+}
+
+/** How a plate comes to rest on balls of such heights in their order round the circle: see `restByOrder`. */
+export function plateAtRest(heights: readonly number[]): PlateAtRest {
+  const { decisive, shares, height, rise, along, across } = restByOrder(heights)([...heights.keys()])
+  const clearances = heights.map((own, ball) => {
+    const turn = (2 * Math.PI * ball) / heights.length
+    return height + along * Math.cos(turn) + across * Math.sin(turn) - own
+  })
+  return { carriers: decisive, shares, height, rise, mostClearance: Math.max(0, ...clearances) }
 }
 
 /**
@@ -67,67 +129,4 @@ export function meanRise(count: number, scatter: Mm): Mm {
   requireWhole('count', count, FEWEST_BALLS)
   requireWithin('scatter', scatter, 0, Number.MAX_VALUE)
   return mm(scatter * normalQuantile(1 - 3 / (2 * count)))
-}
-
-/** A height over the middle, and what it gains per radius along two lines square to one another. */
-interface Plane {
-  readonly middle: number
-  readonly along: number
-  readonly across: number
-}
-
-type Place = readonly [along: number, across: number]
-
-/** On a circle of radius 1. */
-const placeOf = (ball: number, count: number): Place => [
-  Math.cos((2 * Math.PI * ball) / count),
-  Math.sin((2 * Math.PI * ball) / count),
-]
-
-function heightAt({ middle, along, across }: Plane, ball: number, count: number): number {
-  const [x, y] = placeOf(ball, count)
-  return middle + along * x + across * y
-}
-
-function planeOver(carriers: Three, heights: readonly number[]): Plane {
-  const over = (at: Place): number =>
-    sharesAt(at, carriers, heights.length).reduce((sum, share, which) => sum + share * heightOf(carriers, which), 0)
-  const heightOf = (three: Three, which: number): number => heights[three[which] ?? -1] ?? Number.NaN
-  const middle = over([0, 0])
-  return { middle, along: over([1, 0]) - middle, across: over([0, 1]) - middle }
-}
-
-/** The shares with which three balls hold up a load at a place: areas of the triangle's parts over its own. */
-function sharesAt(at: Place, carriers: Three, count: number): Three {
-  const [first, second, third] = carriers.map((ball) => placeOf(ball, count)) as [Place, Place, Place]
-  const whole = twiceArea(first, second, third)
-  return [
-    twiceArea(at, second, third) / whole,
-    twiceArea(first, at, third) / whole,
-    twiceArea(first, second, at) / whole,
-  ]
-}
-
-const twiceArea = ([x1, y1]: Place, [x2, y2]: Place, [x3, y3]: Place): number =>
-  (x2 - x1) * (y3 - y1) - (x3 - x1) * (y2 - y1)
-
-/** Shares this near to each other go out alike. */
-const SAME_SHARE = 1e-12
-
-/** The ball that stands out in the place of that carrier whose share it takes up first. */
-function exchanged(carriers: Three, out: number, count: number): Three {
-  const shares = sharesAt([0, 0], carriers, count)
-  const takes = sharesAt(placeOf(out, count), carriers, count)
-  let leaving = -1
-  let least = Number.POSITIVE_INFINITY
-  carriers.forEach((ball, which) => {
-    const taken = itemAt(takes, which)
-    if (!(taken > SAME_SHARE)) return
-    const until = Math.max(0, itemAt(shares, which)) / taken
-    const first = until < least - SAME_SHARE || (until < least + SAME_SHARE && ball < (carriers[leaving] ?? count))
-    if (!first) return
-    leaving = which
-    least = until
-  })
-  return carriers.map((ball, which) => (which === leaving ? out : ball)) as Three
 }

@@ -8,14 +8,23 @@ export const normalDensity = (z: number): number => PEAK * Math.exp(-0.5 * z * z
 
 // Hart (1968), algorithm 5666, coefficients as in G. West, Better approximations to cumulative normal functions (2005);
 // from memory, and tested against an integral of the density.
-const UPPER = [
-  3.52624965998911e-2, 0.700383064443688, 6.37396220353165, 33.912866078383, 112.079291497871, 221.213596169931,
-  220.206867912376,
-] as const
-const LOWER = [
-  8.83883476483184e-2, 1.75566716318264, 16.064177579207, 86.7807322029461, 296.564248779674, 637.333633378831,
-  793.826512519948, 440.413735824752,
-] as const
+// Written out, for some ten thousand are worked out for one answer.
+const upper = (z: number): number =>
+  (((((3.52624965998911e-2 * z + 0.700383064443688) * z + 6.37396220353165) * z + 33.912866078383) * z +
+    112.079291497871) *
+    z +
+    221.213596169931) *
+    z +
+  220.206867912376
+const lower = (z: number): number =>
+  ((((((8.83883476483184e-2 * z + 1.75566716318264) * z + 16.064177579207) * z + 86.7807322029461) * z +
+    296.564248779674) *
+    z +
+    637.333633378831) *
+    z +
+    793.826512519948) *
+    z +
+  440.413735824752
 const TAIL_FROM = 7.07106781186547
 const NOTHING_LEFT_FROM = 37
 
@@ -38,7 +47,7 @@ export function normalCdf(z: number): number {
 
 function upperTail(z: number): number {
   const exponential = Math.exp(-0.5 * z * z)
-  if (z < TAIL_FROM) return (exponential * polynomial(UPPER, z)) / polynomial(LOWER, z)
+  if (z < TAIL_FROM) return (exponential * upper(z)) / lower(z)
   // The continued fraction of Mills' ratio.
   return (exponential / (z + 1 / (z + 2 / (z + 3 / (z + 4 / (z + 0.65)))))) * PEAK
 }

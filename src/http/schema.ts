@@ -39,7 +39,7 @@ export type JsonSchema = {
   readonly 'x-foreign'?: readonly string[]
   /** The value of the tag where an object leaves it out. */
   readonly 'x-usual'?: string
-  /** What an object of this schema describes, in the plural: `roller bearings`. Sentences about foreign names use it. */
+  /** What an object of this schema describes, in the plural: `turntables`. Sentences about foreign names use it. */
   readonly 'x-things'?: string
 }
 

@@ -2,17 +2,22 @@ import { hash } from 'node:crypto'
 import swagger from '@fastify/swagger'
 import type { FastifyInstance } from 'fastify'
 import { Type } from 'typebox'
+import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { lazy } from '#shared/lazy.ts'
 import { ASK_AGAIN, isKept } from '#src/http/caching.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import type { QueryParameter } from '#src/http/query-parameters.ts'
 import { complete } from '#src/openapi/document.ts'
 import { VERSION } from '#src/version.ts'
+import { TERMS } from '#src/words/terms.ts'
 import { addDocsPage } from './docs-page.ts'
 
+const NAMES = new Intl.ListFormat('en', { type: 'conjunction' }).format(
+  ARRANGEMENT_NAMES.map((name) => `\`${name}\` (${TERMS[name].bearings})`),
+)
 const DESCRIPTION = [
-  'Designs, checks and corrects shop-made wooden bearings: `radial` bearings with a full ring of balls, `thrust` bearings',
-  '(turntables), `roller` bearings and `caged` bearings. Each request states its `units`. A length is a number in those units,',
+  'Designs, checks and corrects shop-made wooden bearings:',
+  `${NAMES}. Each request states its \`units\`. A length is a number in those units,`,
   'or a text such as `"5/8"`, `"1 3/16"` or `"16 mm"`. An invalid request gets one problem document (RFC 9457) that lists',
   'all its errors.',
 ].join('\n')
@@ -20,7 +25,7 @@ const DESCRIPTION = [
 const TAGS = [
   { name: 'bearing', description: 'What to cut, whether it will run, and what to do next.' },
   { name: 'reference', description: 'Reference data, each figure with its source.' },
-  { name: 'drawings', description: 'Drawings, templates, gauges and job sheets to read, print and cut by.' },
+  { name: 'drawings', description: 'Drawings, gauges and job sheets to read, print and cut by.' },
   { name: 'service', description: 'Health, metrics and this document.' },
 ]
 

@@ -1,8 +1,15 @@
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
-import type { BallSelection, SelectionRefusal, SelectionWarning } from '#shared/questions/selection/ball-selection.ts'
+import type { OrderedBalls } from '#shared/questions/selection/ball-order.ts'
+import type { OrderAim } from '#shared/questions/selection/ball-place.ts'
+import {
+  type BallSelection,
+  MISREAD,
+  type SelectionRefusal,
+  type SelectionWarning,
+} from '#shared/questions/selection/ball-selection.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
-import { figure, percent } from './figure.ts'
+import { capitalised, figure, percent } from './figure.ts'
 import { refusalSentence } from './refusal.ts'
 import { type Terms, termsOf } from './terms.ts'
 
@@ -20,6 +27,8 @@ export function explainRefusal(refusal: Refusal | SelectionRefusal, units: Units
       return `${size(refusal.given)} ${across} is far too small for any ${refusal.ballCount} ${element.many} of this lot: the smallest of them just close at ${size(refusal.closed)}.`
     case 'groove-too-wide':
       return `${size(refusal.given)} ${across} is so large that ${refusal.ballCount} ${element.many} of this lot may fill less than half of it. Use more ${element.many}, or larger ones.`
+    case 'groove-meets-bore':
+      return `${capitalised(terms.innerRaceway)} of ${size(refusal.given)} would cut into the bore: keep it well above ${size(refusal.above)}.`
     default:
       return refusalSentence(refusal, units, terms)
   }
@@ -36,7 +45,13 @@ export function explainWarning(facts: SelectionWarning['facts'], units: Units, t
     case 'gap-above-band':
       return `The ${gap} of ${size(facts.ballGap)} is above the largest allowed, ${size(facts.max)}.`
     case 'gap-below-assembly-gap':
-      return `With a ${gap} of ${size(facts.ballGap)} the last ${element.one} must be forced in: it needs about ${size(facts.assemblyGap)} (calculated for rigid ${element.many}; wood gives a little).`
+      return `With a ${gap} of ${size(facts.ballGap)} the last ${element.one} goes in with a chance of ${percent(facts.chance)}: rigid ${element.many} need ${size(facts.assemblyGap)}, and wood gives some of it.`
+    case 'binds':
+      return `The inner ring binds: it is too large by ${size(mm(-facts.play))} for these ${element.many}, even in the order with the most play.`
+    case 'little-play':
+      return `The play of ${size(facts.play)} is less than half of that of the design: it should be at least ${size(facts.least)}.`
+    case 'much-play':
+      return `The play of ${size(facts.play)} is more than twice that of the design: it should be at most ${size(facts.most)}.`
     case 'rides-on-edges':
       return `The groove radius of ${size(facts.grooveRadius)} is smaller than that of ${facts.ballCount} of these balls. They ride on the edges of the groove, each size at its own height, which makes the gap ${about(Math.abs(facts.gapShift), units)} ${facts.gapShift < 0 ? 'smaller' : 'larger'} than calculated. Use a larger groove radius.`
     default:
@@ -60,23 +75,78 @@ function upTo(length: number, units: Units): string {
 const about = (length: number, units: Units): string =>
   length < NOT_MEASURABLE[units][0] ? upTo(length, units) : `about ${figure(mm(length), units)}`
 
+/** More sizes than this are not read from a sentence. */
+const MOST_LISTED = 24
+
 /** What to do, in a few sentences. */
 export function advice(selection: BallSelection): string {
-  const { bearing, choice, spread, ballGap, grooveDiameter, input } = selection
+  const { bearing, chosen, grooveDiameter, input, spread } = selection
   const { units } = input.design
   const { element, across, gap } = termsOf(input.design)
   const size = (length: Mm): string => figure(length, units)
+  const { balls, ballGap, lastBallGoesIn } = chosen
+  const sizes = balls.map(({ diameter }) => figure(diameter, units).replace(/ .*/, '')).join(', ')
+  const aim = `the aim is ${size(bearing.resolved.ballGap)}`
+  const chance =
+    lastBallGoesIn < 1 ? `, at which the last ${element.one} goes in with a chance of ${percent(lastBallGoesIn)}` : ''
   return [
-    `Use the ${choice.balls.length} ${element.many} listed under \`chosen\` and lay them in that order: ${'plate' in bearing ? LAID_ON_A_PLATE : LAID_IN_A_RING}. `,
-    `The largest and the smallest differ by ${upTo(spread, units)}. `,
-    `At ${size(grooveDiameter)} ${across} they leave a ${gap} of ${size(ballGap)}; the aim is ${size(bearing.resolved.ballGap)}. `,
+    spread === 0
+      ? `Lay the ${balls.length} ${element.many} listed under \`chosen\` in any order: they are of one size.`
+      : balls.length > MOST_LISTED
+        ? `Lay the ${balls.length} ${element.many} listed under \`chosen\` in that order.`
+        : `Lay these ${balls.length} ${element.many} in this order: ${sizes} ${units}.`,
+    ballGap < 0
+      ? `At ${size(grooveDiameter)} ${across} the last ${element.one} does not go in: it needs ${size(mm(-ballGap))} more room, and ${aim}.`
+      : `At ${size(grooveDiameter)} ${across} they leave a ${gap} of ${size(ballGap)}${chance}; ${aim}.`,
     grooveAdvice(selection),
-  ].join('')
+    selection.atRest === undefined ? playAdvice(selection) : riseAdvice(selection),
+    otherGoal(selection),
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ')
 }
 
-const LAID_IN_A_RING = 'the largest then lie opposite one another, so that no side is high'
-const LAID_ON_A_PLATE =
-  'the three largest then lie a third of a turn from one another, so that the upper plate rests on them'
+const worstOf = ({ orders, chosen }: BallSelection): OrderedBalls => orders.at(-1) ?? chosen
+
+function playAdvice(selection: BallSelection): string {
+  const { chosen, inner, input } = selection
+  const { units } = input.design
+  const { innerRaceway, acrossIt } = termsOf(input.design)
+  if (inner === undefined || !(chosen.ballGap >= 0)) return ''
+  const worst = worstOf(selection)
+  const [wanted, designed] = [figure(inner.wanted, units), figure(inner.designedPlay, units)]
+  const short = inner.asItIs - inner.wanted
+  const sentences = [
+    `With ${innerRaceway} at ${figure(inner.asItIs, units)} ${acrossIt}, ${playOf(chosen, units)}; in the worst order ${playOf(worst, units)}.`,
+  ]
+  if (short >= NOT_MEASURABLE[units][0])
+    sentences.push(`For a play of ${designed}, as designed, turn ${innerRaceway} down to ${wanted} ${acrossIt}.`)
+  return sentences.join(' ')
+}
+
+const playOf = ({ margin, runOut }: OrderedBalls, units: Units): string =>
+  margin < 0
+    ? `the inner ring binds by ${upTo(-margin, units)}`
+    : `the play is ${upTo(margin, units)} and the run-out ${upTo(runOut, units)}`
+
+function riseAdvice(selection: BallSelection): string {
+  const { units } = selection.input.design
+  const [rise, worst] = [selection.chosen, worstOf(selection)].map(({ runOut }) => upTo(runOut, units))
+  return `The upper plate rises by ${rise} from one side to the other; in the worst order it would rise by ${worst}.`
+}
+
+/** Where the goal of the request costs much in what it does not look at. */
+function otherGoal({ input, chosen, choices, atRest }: BallSelection): string {
+  const { units } = input.design
+  const best = choices.find(({ goal }) => goal === 'best-bearing')
+  if (best === undefined || best.ballGap < 0 || input.goal === 'best-bearing') return ''
+  const { element } = termsOf(input.design)
+  const [less, more] = [chosen.runOut - best.runOut, best.margin - chosen.margin]
+  const what = atRest === undefined ? playOf(best, units) : `the upper plate rises by ${upTo(best.runOut, units)}`
+  return less >= NOT_MEASURABLE[units][0] || (atRest === undefined && more >= NOT_MEASURABLE[units][0])
+    ? `With the ${element.many} of the goal \`best-bearing\` ${what}, at a gap of ${figure(best.ballGap, units)}.`
+    : ''
+}
 
 function grooveAdvice({ grooveChange, input, bearing }: BallSelection): string {
   const { units } = input.design
@@ -105,14 +175,22 @@ export function explainRest({ shares, mostClearance }: PlateAtRest, rise: Mm, un
 }
 
 /** How near the choice comes to its goal, and how near any choice could come. */
-export function explainNearness({ input, choice, reach }: BallSelection): string {
+export function explainNearness({
+  input,
+  chosen: { balls },
+  missedBy,
+  noneBelow,
+  everyChoiceTried,
+  reach,
+}: BallSelection): string {
   const { units } = input.design
   const { element, raceway, radially } = termsOf(input.design)
-  const { missedBy, noneBelow, balls } = choice
   const overall =
     reach.least === undefined
       ? `No choice leaves a gap of more than ${figure(reach.most, units)}.`
       : `Every choice leaves a gap between ${figure(reach.least, units)} and ${figure(reach.most, units)}.`
+  if (input.goal === 'best-bearing')
+    return `${everyChoiceTried ? 'Every choice was tried.' : `These ${balls.length} ${element.many} come from the best choice for each goal and from short stretches of the sorted lot. It is not proven that no other choice is better.`} ${overall}`
   if (input.goal === 'least-spread')
     return `These ${balls.length} ${element.many} differ by ${upTo(missedBy, units)}, and no other choice from this lot differs by less. ${overall}`
   const missed =
@@ -128,11 +206,30 @@ export function explainNearness({ input, choice, reach }: BallSelection): string
 /** Below this part of the band from smallest to largest gap, an effect is very little. */
 const VERY_LITTLE = 0.1
 
-export function explainOrders({ input, orders, bearing }: BallSelection): string {
+export function explainOrders(selection: BallSelection): string {
+  const { input, gapOverOrders, bearing, chosen, gapWhereMisread, atRest } = selection
   const { units } = input.design
+  const { element, gap } = termsOf(input.design)
   const { minBallGap, maxBallGap } = bearing.resolved
-  const width = orders.most - orders.least
+  const width = gapOverOrders.most - gapOverOrders.least
   const matters =
     width <= VERY_LITTLE * (maxBallGap - minBallGap) ? 'Their order changes the gap very little: in' : 'In'
-  return `${matters} any order the gap stays between ${figure(orders.least, units)} and ${figure(orders.most, units)}, a difference of ${upTo(width, units)}.`
+  return [
+    `${matters} any order the gap stays between ${figure(gapOverOrders.least, units)} and ${figure(gapOverOrders.most, units)}, a difference of ${upTo(width, units)}.`,
+    atRest === undefined ? tradeOf(selection) : '',
+    chosen.everyOrderTried
+      ? 'Every order was tried.'
+      : 'A slightly better order may exist: the orders were searched, not all tried.',
+    `All this is calculated for rigid, round ${element.many} of the sizes given. If every one is ${figure(MISREAD, units)} smaller than measured, the ${gap} is ${upTo(gapWhereMisread, units)} wider.`,
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ')
+}
+
+/** What the orders with the best single figures come to. */
+function tradeOf({ orders, input }: BallSelection): string {
+  const { units } = input.design
+  const of = (wanted: OrderAim): string =>
+    orders.flatMap((each) => (each.aim === wanted ? [playOf(each, units)] : [])).join()
+  return `In the order with the most play ${of('most-play')}; in the one with the least run-out ${of('least-run-out')}.`
 }

@@ -1,8 +1,9 @@
-import type { FitCorrection, FitRefusal, FittedPart } from '#shared/questions/fit/fit-correction.ts'
-import type { MatingFaceAdjustment } from '#shared/questions/fit/mating-faces.ts'
+import { MOST_CHECKS } from '#shared/questions/fit/defaults.ts'
+import type { FitCorrection } from '#shared/questions/fit/fit-correction.ts'
+import type { FitRefusal, FittedPart } from '#shared/questions/fit/ground.ts'
 import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
-import type { Life, Obstacle, Rescue } from '#shared/questions/fit/rescue.ts'
+import type { Life, LifeWithPlay, Obstacle, Rescue } from '#shared/questions/fit/rescue.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { capitalised, figure, percent } from './figure.ts'
 import type { Terms } from './terms.ts'
@@ -46,7 +47,7 @@ export function explainFitRefusal(refusal: FitRefusal, units: Units, terms: Term
 }
 
 export const RING_MISSING = 'must say which ring is being cut: "outer" or "inner"'
-export const RING_OF_PLATES = 'does not apply to plates, which are cut alike: remove it'
+export const RING_OF_NONE = 'does not apply to plates, which are cut alike: remove it'
 
 export const tooManyReadings = (given: number, most: number): string =>
   `the request has ${given} readings, those in \`readings\` included: give at most ${most}`
@@ -80,7 +81,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
         case 'in-band':
           return `Stop: the ${name} is in its band (${certainty(probability.inBand)} certain). Another cut could only spoil it.${target.finishAllowance > 0 ? RAISED_GRAIN : ''}`
         case 'too-deep':
-          return `Stop: the ${terms.raceway.one} is ${tooFar(ring, terms)} (${certainty(probability.tooDeep)} certain). ${wayOut(correction)}`
+          return `Stop: the ${terms.raceway.one} is ${tooFar(ring, terms)} (${certainty(probability.tooDeep)} certain). ${WHAT_CAN_BE_DONE}`
         case 'cannot-be-told':
           return undecided(correction, terms)
         default:
@@ -174,38 +175,24 @@ const DECIDES: Readonly<Record<ReadingDecides, string>> = {
 export const nextReadingSentence = (reading: NextReading, part: FittedPart, units: Units, terms: Terms): string =>
   `${howToMeasure(reading, part, units, terms)} ${DECIDES[reading.decides]}`
 
-function wayOut({ ring, adjustment }: FitCorrection): string {
-  if (ring !== 'inner') return 'See `rescue` for the ways out, the first to try first.'
-  return adjustment?.isWorthIt === true
-    ? 'Adjust the mating faces: see `adjustment`.'
-    : 'Make a new inner ring: that is less work than saving this one.'
-}
+const WHAT_CAN_BE_DONE = '`rescue` lists what can still be done, the first to try first.'
 
 /** No cut, no verdict, and no reading that would bring one. */
 function undecided({ fit, ring, target }: FitCorrection, terms: Terms): string {
   const { tooTight, inBand, tooDeep } = fit.probability
   const name = figureName(ring, terms)
   if (tooTight > inBand + tooDeep)
-    return `Stop: the ${name} is probably still too small (${percent(tooTight)}), but no cut with these tools keeps to a risk of ${percent(target.overshootRisk)}. Use a finer tool, accept more risk, or leave it.`
+    return `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these tools cannot bring it to its aim at a risk of ${percent(target.overshootRisk)} within ${MOST_CHECKS} checks. Use a finer tool, accept more risk, or leave it.`
   if (ring !== 'inner' && !fit.isLastBallIn)
     return `Stop: these readings cannot show whether the ${terms.raceway.one} is finished (${percent(inBand)}). Try the last ${terms.element.one}: if it goes in, measure the ${name}.`
   return `Stop, and use the ${terms.raceway.one} as it is: it is in its band (${percent(inBand)} likely) or ${tooFar(ring, terms)} (${percent(tooDeep)}), and further readings would not show which.`
 }
 
-/** What to do at the mating faces, and when rather something else. */
-export function explainAdjustment(
-  { change, isWorthIt }: MatingFaceAdjustment,
-  isTooDeep: boolean,
-  units: Units,
-  terms: Terms,
-): string {
-  const instead = isWorthIt
-    ? ''
-    : ` That is too much: ${isTooDeep ? 'make a new inner ring' : `cut the ${terms.raceway.one}`} instead.`
-  return change >= 0
-    ? `Sand ${figure(change, units)} off the mating faces in all: the halves come closer, and the play falls to the aim.${instead}`
-    : `Put a shim of ${figure(mm(-change), units)} between the mating faces: the halves move apart, and the play grows to the aim.${instead}`
-}
+/** What to do at the mating faces of a split ring. */
+export const explainAdjustment = (change: Mm, units: Units): string =>
+  change >= 0
+    ? `Sand ${figure(change, units)} off the mating faces in all: the halves come closer, and the play falls to the aim.`
+    : `Put a shim of ${figure(mm(-change), units)} between the mating faces: the halves move apart, and the play grows to the aim.`
 
 function readingName(kind: ReadingKind, { gap, element, raceway, acrossIt }: Terms): string {
   switch (kind) {
@@ -264,20 +251,36 @@ export const disagreeing = (kind: ReadingKind, terms: Terms): string =>
 /** A way out in words; its figures stand beside it. */
 export function explainRescue(rescue: Rescue, units: Units, terms: Terms): string {
   const { obstacle } = rescue
-  return `${attempt(rescue, units, terms)}${obstacle === undefined ? '' : ` ${explainObstacle(obstacle, terms)}`}`
+  return `${attempt(rescue, units, terms)}${obstacle === undefined ? '' : ` ${explainObstacle(obstacle, rescue, terms)}`}`
 }
+
+/** Thicker than this nobody builds up with coats of finish [mm]. Common practice, no source. */
+const MOST_OF_COATS = 0.25
 
 function attempt(rescue: Rescue, units: Units, terms: Terms): string {
   const { element, raceway } = terms
   const size = (length: number): string => figure(mm(length), units)
-  const leaving = rescue.ballGap === undefined ? '' : `: this leaves a ${terms.gap} of ${size(rescue.ballGap)}`
+  const { ballGap, radialInternalClearance: play, pocketDiameter } = rescue
+  const left =
+    play !== undefined
+      ? `${terms.play} of ${size(play)}`
+      : ballGap === undefined
+        ? undefined
+        : `a ${terms.gap} of ${size(ballGap)}`
+  const leaving = left === undefined ? '' : `: this leaves ${left}`
+  const pockets =
+    pocketDiameter === undefined ? '' : ` Make a new cage for them, with pockets of ${size(pocketDiameter)}.`
   switch (rescue.option) {
     case 'accept':
       return `Leave it: the ${terms.gap} of ${size(rescue.ballGap ?? 0)} is ${size(rescue.overMaxBallGap)} over the largest allowed.`
+    case 'accept-play':
+      return `Leave it: the ${terms.play} of ${size(play ?? 0)} is ${size(rescue.overMaxPlay)} over the largest allowed.`
+    case 'mating-faces':
+      return `Sand ${size(rescue.matingFaces)} off the mating faces in all, so that the halves come closer${leaving}.`
     case 'balls-on-hand':
       return rescue.diameter === undefined
         ? `Use other ${element.many} that you have (\`ballsOnHand\`).`
-        : `Use the ${element.many} of ${size(rescue.diameter)} that you have${leaving}.`
+        : `Use the ${element.many} of ${size(rescue.diameter)} that you have${leaving}.${pockets}`
     case 'mixed-balls':
       return rescue.diameter === undefined || rescue.replacedCount === undefined
         ? `Replace some ${element.many} by slightly larger ones (\`ballsOnHand\`).`
@@ -285,40 +288,52 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
     case 'larger-balls':
       return rescue.diameter === undefined
         ? `Use larger ${element.many}.`
-        : `Use ${element.many} of ${size(rescue.diameter)}, ${size(rescue.largerBy ?? 0)} larger${leaving}.`
+        : `Use ${element.many} of ${size(rescue.diameter)}, ${size(rescue.largerBy ?? 0)} larger${leaving}.${pockets}`
     case 'spacers':
-      return rescue.eachThickness === undefined || rescue.singleThickness === undefined
-        ? `Put spacers between the ${element.many}.`
+      return rescue.eachThickness === undefined
+        ? `Put a spacer of ${size(rescue.singleThickness)} into the ${terms.gap}${leaving}.`
         : `Put ${rescue.spacerCount} spacers of ${size(rescue.eachThickness)} between the ${element.many}, or a single one of ${size(rescue.singleThickness)}${leaving}.`
     case 'lining':
-      return `Glue a lining ${size(rescue.thickness)} thick into the ${raceway.one}${leaving}.`
+      return rescue.thickness <= MOST_OF_COATS
+        ? `Build up the ${raceway.one} by ${size(rescue.thickness)} with coats of finish, all round${leaving}.`
+        : `Glue a lining ${size(rescue.thickness)} thick into the ${raceway.one}${leaving}.`
     case 'one-ball-more':
       return rescue.deeper > 0
         ? `Cut ${size(rescue.deeper)} ${terms.further} for one ${element.one} more, ${rescue.ballCount} in all${leaving}.`
         : `Use one ${element.one} more, ${rescue.ballCount} in all.`
     case 'new-blank':
       return `Start again with a new ${terms.part.one}. Keep the ${element.many}, the gauges and ${terms.uncutMate}.`
+    case 'new-inner-ring':
+      return `Make a new inner ring to the outer ring that you have${leaving}.`
     default:
       return rescue satisfies never
   }
 }
 
-function explainObstacle(obstacle: Obstacle, { element, raceway, gap, tooFar }: Terms): string {
+function explainObstacle(obstacle: Obstacle, rescue: Rescue, { element, raceway, gap, play, tooFar }: Terms): string {
   switch (obstacle) {
     case 'none-on-hand':
       return `None of the ${element.many} in \`ballsOnHand\` will do.`
     case 'out-of-band':
-      return `That ${gap} is outside its band.`
+      return rescue.option === 'accept-play'
+        ? 'With so much play it would not run.'
+        : `That ${rescue.radialInternalClearance === undefined ? gap : play} is outside its band.`
     case 'last-ball-stays-out':
       return `The last ${element.one} would not go in.`
     case 'rides-on-edges':
       return `The ${element.many} would ride on the edges of the ${raceway.one}.`
     case 'stands-out':
-      return `The larger ${element.many} would stand out and carry everything.`
+      return `The larger ${element.many} would stand out too far: they alone would carry, and the others would rattle.`
+    case 'too-few-larger':
+      return `Fewer than three larger ${element.many} would push everything to one side: it would run off centre.`
     case 'no-such-bearing':
-      return 'No bearing of these sizes fits the wood that is left.'
+      return rescue.option === 'accept-play'
+        ? `With so much play the ${element.many} could come out.`
+        : 'No bearing of these sizes fits the wood that is left.'
     case 'too-thin':
       return 'That is too thin to make.'
+    case 'too-much':
+      return `That is too much: the ${element.many} would run on narrow flanks.`
     case 'too-deep-for-it-too':
       return `The ${raceway.one} is ${tooFar} for that as well.`
     default:
@@ -332,6 +347,10 @@ export function livingWith(rescue: Rescue, terms: Terms): string {
   switch (rescue.option) {
     case 'accept':
       return lifeSentence(rescue.life, terms)
+    case 'accept-play':
+      return lifeWithPlay(rescue.life)
+    case 'mating-faces':
+      return 'It runs like the design, with a little less play along the axis.'
     case 'balls-on-hand':
     case 'larger-balls':
       return 'It runs like the design.'
@@ -340,10 +359,13 @@ export function livingWith(rescue: Rescue, terms: Terms): string {
     case 'spacers':
       return 'Spacers rub: it turns a little harder, and felt or leather wears.'
     case 'lining':
-      return 'A lining may dent or come loose: for light turning by hand only.'
+      return rescue.thickness <= MOST_OF_COATS
+        ? 'The finish wears first: measure again after some use.'
+        : 'A lining may dent or come loose: for light turning by hand only.'
     case 'one-ball-more':
       return `It runs like the design, with less wood behind the ${raceway.one}.`
     case 'new-blank':
+    case 'new-inner-ring':
       return 'It runs like the design. It costs one blank and the time to turn it.'
     default:
       return rescue satisfies never
@@ -360,6 +382,19 @@ function lifeSentence(life: Life, { element, gap }: Terms): string {
       return `It runs, but the ${element.many} bunch together and leave a wide ${gap}: the load is uneven.`
     case 'ball-short':
       return `It would run as if ${element.many} were missing.`
+    default:
+      return life satisfies never
+  }
+}
+
+function lifeWithPlay(life: LifeWithPlay): string {
+  switch (life) {
+    case 'hardly-noticed':
+      return 'It runs. You can feel the play, but hardly hear it.'
+    case 'rattles':
+      return 'It runs, but it rattles, and the shaft moves by the play when the load changes side.'
+    case 'wanders':
+      return 'It runs, but the shaft wanders, and only a few carry at a time: for display, not for a load.'
     default:
       return life satisfies never
   }

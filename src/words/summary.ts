@@ -3,7 +3,7 @@ import type { Severity } from '#shared/bearing/warning.ts'
 import type { Method } from '#shared/making/method.ts'
 import type { DesignSearch } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
-import type { PlateSizeRow, SizeRow } from '#shared/questions/size-table/size-table.ts'
+import type { SizeRow } from '#shared/questions/size-table/size-table.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { DROPPED } from './design-search.ts'
 import { figure } from './figure.ts'
@@ -61,7 +61,7 @@ function readFirst(warnings: readonly { readonly severity: Severity }[]): string
 }
 
 /** How far the table reaches, and what to do with a row. */
-export function sizeTableSummary(rows: readonly (SizeRow | PlateSizeRow)[], units: Units): string {
+export function sizeTableSummary(rows: readonly SizeRow[], units: Units): string {
   const diameters = rows.map(({ pitchRadius }) => 2 * pitchRadius)
   const [smallest, largest] = [Math.min(...diameters), Math.max(...diameters)].map((size) => figure(mm(size), units))
   const reach = smallest === largest ? `of ${smallest}` : `from ${smallest} to ${largest}`

@@ -1,6 +1,7 @@
 import type { RingsInput } from '#shared/bearing/resolve.ts'
 import { SEARCH_EFFORT } from '#shared/questions/search/effort.ts'
 import { candidatesIn } from '#shared/questions/search/input.ts'
+import { ballsLaid } from '#shared/questions/selection/ball-order.ts'
 import type { ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import { BATCHES_A_LOOK } from '#shared/questions/tolerance/tolerance-check.ts'
 import { USUAL_BATCH } from '#shared/statistics/monte-carlo.ts'
@@ -11,6 +12,9 @@ import type { InputOf, ResultOf, TaskName } from './thread.ts'
  * counts; how long a unit takes is learned from the tasks that are done.
  */
 
+/** So many balls are laid in the time that the choice takes for one of the lot. Measured. */
+const LAID_A_UNIT = 200
+
 type Cost<Name extends TaskName> = {
   readonly units: (input: InputOf<Name>) => number
   /** What it turned out to be, where that can be told. */
@@ -20,8 +24,11 @@ type Cost<Name extends TaskName> = {
 }
 
 const COSTS: { readonly [Name in TaskName]: Cost<Name> } = {
-  // Balls measured, and balls wanted.
-  ballSelection: { units: ({ design, measured }) => measured.length + design.balls.count, unitMs: 0.05 },
+  // Balls measured, balls wanted, and the orders that are looked at.
+  ballSelection: {
+    units: ({ design: { balls }, measured }) => measured.length + balls.count + ballsLaid(balls.count) / LAID_A_UNIT,
+    unitMs: 0.5,
+  },
   beginSearch: { units: (input) => candidatesIn(input) * SEARCH_EFFORT.bound, unitMs: 0.02 },
   furtherSearch: {
     units: ({ mostEffort }) => mostEffort,

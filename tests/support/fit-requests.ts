@@ -17,7 +17,18 @@ import {
 
 /* Requests of every kind of reading, ring and arrangement: mostly of grooves that could be, some that contradict themselves. */
 
-const BEARINGS: readonly Habit['bearing'][] = ['full', 'five', 'forty', 'edges', 'roller', 'thrust', 'inner', 'caged']
+const BEARINGS: readonly Habit['bearing'][] = [
+  'full',
+  'five',
+  'forty',
+  'edges',
+  'roller',
+  'thrust',
+  'inner',
+  'inner-tight',
+  'inner-roller',
+  'caged',
+]
 const OUTER_KINDS = [
   'ball-gap',
   'last-ball-opening',

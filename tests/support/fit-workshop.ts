@@ -1,7 +1,9 @@
-import { ARRANGEMENTS, type FullRingInput, fullRingsOf } from '#shared/bearing/arrangements.ts'
+import { type DesignInput, design } from '#shared/bearing/arrangements.ts'
 import { ABRASIVE, SHARP_TOOL } from '#shared/making/tool-error.ts'
+import { fittedOf } from '#shared/questions/fit/arrangements.ts'
+import { BINDING_DOUBT } from '#shared/questions/fit/defaults.ts'
 import { type Fit, fitOf } from '#shared/questions/fit/fit.ts'
-import { cagedInnerSubject, innerSubject, outerSubject, plateSubject } from '#shared/questions/fit/from-bearing.ts'
+import type { FittedPart, Ground } from '#shared/questions/fit/ground.ts'
 import type { NextReading } from '#shared/questions/fit/next-reading.ts'
 import type { EarlierState, Reading, ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Subject, Target } from '#shared/questions/fit/subject.ts'
@@ -32,12 +34,26 @@ export const errorToCome = (kind: ReadingKind): ReadingError => {
 
 export interface Habit {
   readonly name: string
-  readonly bearing: 'full' | 'five' | 'forty' | 'edges' | 'roller' | 'thrust' | 'inner' | 'caged'
+  readonly bearing:
+    | 'full'
+    | 'five'
+    | 'forty'
+    | 'edges'
+    | 'roller'
+    | 'thrust'
+    | 'inner'
+    | 'inner-tight'
+    | 'inner-roller'
+    | 'caged'
   /** What is read first at each state. */
   readonly first: 'rule' | 'plug' | 'caliper' | 'row' | 'word' | 'play' | 'binds'
-  /** Never says a word on the last ball, whatever is asked. */
+  /** What the marks ask: good rings at the least, and the median of checks at the most, where they differ from the usual. */
+  readonly least?: number
+  readonly mostChecks?: number
+  /** Makes his own reading, whatever he is told to make. */
   readonly isStubborn?: boolean
-  readonly startsShortBy?: number
+  /** How far short the groove is at first, over its depth: at least, and at most. */
+  readonly startsShortBy?: readonly [number, number]
   readonly toolBias?: number
   readonly handBias?: number
   readonly scatterTimes?: number
@@ -45,26 +61,31 @@ export interface Habit {
 
 export const HABITS: readonly Habit[] = [
   { name: 'gap and opening by rule', bearing: 'full', first: 'rule' },
-  { name: 'plugs', bearing: 'full', first: 'plug' },
-  { name: 'caliper', bearing: 'full', first: 'caliper' },
+  { name: 'plugs', bearing: 'full', first: 'plug', mostChecks: 6 },
+  { name: 'caliper', bearing: 'full', first: 'caliper', mostChecks: 6 },
   { name: 'ball row first', bearing: 'full', first: 'row' },
   { name: 'refusal first', bearing: 'full', first: 'word' },
-  { name: 'far too shallow', bearing: 'full', first: 'rule', startsShortBy: 0.85 },
-  { name: 'heavy hand', bearing: 'full', first: 'rule', toolBias: 0.25 },
+  { name: 'two to five balls left out', bearing: 'full', first: 'rule', startsShortBy: [0.8, 2.8] },
+  { name: 'heavy hand', bearing: 'full', first: 'rule', toolBias: 0.25, least: 0.95 },
   { name: 'light hand', bearing: 'full', first: 'rule', toolBias: -0.2 },
-  { name: 'rule read 0.3 mm short', bearing: 'full', first: 'rule', handBias: -0.3 },
-  { name: 'three times the scatter', bearing: 'full', first: 'rule', scatterTimes: 3 },
+  { name: 'rule read 0.3 mm short', bearing: 'full', first: 'rule', handBias: -0.3, least: 0.95 },
+  { name: 'three times the scatter', bearing: 'full', first: 'rule', scatterTimes: 3, least: 0.95 },
   { name: 'five balls', bearing: 'five', first: 'rule' },
   { name: 'forty balls', bearing: 'forty', first: 'rule' },
   { name: 'balls on edges', bearing: 'edges', first: 'rule' },
   { name: 'rollers', bearing: 'roller', first: 'rule' },
   { name: 'plates', bearing: 'thrust', first: 'rule' },
-  { name: 'inner ring by play', bearing: 'inner', first: 'play' },
-  { name: 'inner ring by caliper', bearing: 'inner', first: 'caliper' },
-  { name: 'inner ring by binding', bearing: 'inner', first: 'binds' },
-  { name: 'inner ring in a cage', bearing: 'caged', first: 'play' },
+  // A ring that binds has no play to read: the answer is to measure with a caliper and a plug.
+  { name: 'inner ring by play', bearing: 'inner', first: 'play', mostChecks: 6 },
+  { name: 'inner ring by caliper', bearing: 'inner', first: 'caliper', mostChecks: 6 },
+  { name: 'inner ring by binding', bearing: 'inner', first: 'binds', mostChecks: 6 },
+  { name: 'inner ring among rollers', bearing: 'inner-roller', first: 'play', mostChecks: 6 },
+  { name: 'inner ring in a cage', bearing: 'caged', first: 'play', mostChecks: 6 },
+  // The default play, half that of the others, with a band as narrow as the usual tools can hit: marks of its own.
+  { name: 'inner ring of little play', bearing: 'inner-tight', first: 'play', mostChecks: 9, least: 0.95 },
   { name: 'caliper alone', bearing: 'full', first: 'caliper', isStubborn: true },
   { name: 'plugs alone', bearing: 'full', first: 'plug', isStubborn: true },
+  { name: 'words alone', bearing: 'full', first: 'word', isStubborn: true },
 ]
 
 const of = (count: number, diameter: number, standardDeviation: number) => ({
@@ -76,12 +97,6 @@ const of = (count: number, diameter: number, standardDeviation: number) => ({
 function made<T>(result: Result<T, unknown>): T {
   if (!result.ok) throw new Error(JSON.stringify(result.error))
   return result.value
-}
-
-/** The band that `design.md` gives by default: room for a rule above where the last ball goes in. */
-function bandOf(assemblyGap: number, diameter: number): Pick<Target, 'aim' | 'min' | 'max'> {
-  const aim = Math.max(0.05 * diameter, assemblyGap + 0.4)
-  return { aim, min: 0, max: Math.max(diameter / 8, assemblyGap + 2) }
 }
 
 export interface Bench {
@@ -102,35 +117,29 @@ export function benchOf(kind: Habit['bearing']): Bench {
   return bench
 }
 
+/** Play that the usual tools can hit: twice what a design has by default. */
+const EASY_PLAY = { radialInternalClearance: mm(0.5) }
+
+/** Each kind of bearing with the defaults of its design, and the part that is cut. */
+const BEARINGS: Readonly<Record<Habit['bearing'], readonly [FittedPart, DesignInput, Ground['band']?]>> = {
+  full: ['outer', of(14, 14, 0.1)],
+  five: ['outer', of(5, 20, 0.12)],
+  forty: ['outer', of(40, 10, 0.07)],
+  edges: ['outer', { ...of(14, 14, 0.1), groove: { conformity: 0.45 } }],
+  roller: ['outer', { ...of(14, 14, 0.14), arrangement: 'roller' }],
+  thrust: ['plate', { ...of(14, 14, 0.1), arrangement: 'thrust' }],
+  inner: ['inner', { ...of(14, 14, 0.1), ...EASY_PLAY }, { aim: 0.5, min: 0.2, max: 1 }],
+  'inner-roller': ['inner', { ...of(14, 14, 0.1), ...EASY_PLAY, arrangement: 'roller' }],
+  caged: ['inner', { ...of(9, 14, 0.1), arrangement: 'caged' }, { aim: 0.42, min: 0.14, max: 0.8 }],
+  'inner-tight': ['inner', of(14, 14, 0.1)],
+}
+
 function newBench(kind: Habit['bearing']): Bench {
-  const common = { overshootRisk: 0.05, finishAllowance: 0 }
-  if (kind === 'thrust') {
-    const bearing = made(ARRANGEMENTS.thrust.bearingOf({ ...of(14, 14, 0.1), arrangement: 'thrust' }))
-    return { subject: plateSubject(bearing), target: { ...bandOf(0, 14), ...common }, goDiameter: 0, noGoDiameter: 0 }
-  }
-  if (kind === 'caged') {
-    const bearing = made(ARRANGEMENTS.caged.bearingOf({ ...of(9, 14, 0.1), arrangement: 'caged' }))
-    const subject = cagedInnerSubject(bearing)
-    return { subject, target: { aim: 0.42, min: 0.14, max: 0.8, ...common }, goDiameter: 0, noGoDiameter: 0 }
-  }
-  const inputs: Readonly<Record<typeof kind, FullRingInput>> = {
-    full: of(14, 14, 0.1),
-    inner: { ...of(14, 14, 0.1), radialInternalClearance: mm(0.5) },
-    five: of(5, 20, 0.12),
-    forty: of(40, 10, 0.07),
-    edges: { ...of(14, 14, 0.1), groove: { conformity: 0.45 } },
-    roller: { ...of(14, 14, 0.14), arrangement: 'roller' },
-  }
-  const input = inputs[kind]
-  const bearing = made(fullRingsOf(input))
-  const band = bandOf(bearing.assembly.assemblyGap, input.balls.diameter)
-  const banded = made(fullRingsOf({ ...input, ballGap: mm(band.aim), maxBallGap: mm(band.max) }))
-  const { goDiameter, noGoDiameter } = banded.gauge
-  if (kind === 'inner') {
-    const target = { aim: 0.5, min: 0.2, max: 1, ...common }
-    return { subject: innerSubject(banded), target, goDiameter, noGoDiameter }
-  }
-  return { subject: outerSubject(banded), target: { ...band, ...common }, goDiameter, noGoDiameter }
+  const [part, input, asked] = BEARINGS[kind]
+  const { bearing } = made(design(input))
+  const { subject, band } = made(fittedOf(input).groundOf(bearing, part))
+  const { goDiameter, noGoDiameter } = 'gauge' in bearing ? bearing.gauge : { goDiameter: 0, noGoDiameter: 0 }
+  return { subject, target: { ...(asked ?? band), overshootRisk: 0.05, finishAllowance: 0 }, goDiameter, noGoDiameter }
 }
 
 /** A ring under the tool, as it really is. */
@@ -212,7 +221,8 @@ interface Outcome {
   readonly answers: readonly Fit[]
 }
 
-const MOST_CHECKS = 40
+/** A maker who is asked so often gives up: no advice may come to that. */
+const ENDLESS = 40
 
 /** One ring, from a groove cut short of its depth to where its maker is told to stop. */
 function makeRing(seed: number, habit: Habit): Outcome {
@@ -258,7 +268,9 @@ function makeRing(seed: number, habit: Habit): Outcome {
   const word = (): Reading => ({ kind: isIn() ? 'last-ball-in' : 'last-ball-refused' })
   const play = (): Reading => {
     const value = truePlay(ring)
-    return value <= 0
+    // Who only feels whether it turns is not sure of the last few hundredths.
+    const felt = habit.first === 'binds' ? value + BINDING_DOUBT * normal() : value
+    return felt <= 0
       ? { kind: 'binds' }
       : { kind: 'radial-play', value: Math.max(0, value + DIAL.standardUncertainty * normal()), error: DIAL }
   }
@@ -279,7 +291,8 @@ function makeRing(seed: number, habit: Habit): Outcome {
     }
   }
   const asked = ({ kind, ballsLeftOut }: NextReading): Reading => {
-    if (habit.isStubborn === true) return habit.first === 'plug' ? plug(bench.noGoDiameter) : caliper()
+    if (habit.isStubborn === true)
+      return habit.first === 'plug' ? plug(bench.noGoDiameter) : habit.first === 'word' ? word() : caliper()
     switch (kind) {
       case 'ball-gap':
         return isIn() ? { kind, value: rounded(gapNow()), error: RULE } : word()
@@ -305,7 +318,7 @@ function makeRing(seed: number, habit: Habit): Outcome {
     const answer = fitOf({ subject, target, readings, earlier, tools: TOOLS, errorToCome })
     if (!answer.ok) throw new Error(`${habit.name} ${seed}: ${answer.error} ${JSON.stringify({ readings, earlier })}`)
     answers.push(answer.value)
-    if (answer.value.action === 'stop' || checks >= MOST_CHECKS) {
+    if (answer.value.action === 'stop' || checks >= ENDLESS) {
       const figure = subject.cuts === 'outer' ? gapNow() : truePlay(ring)
       const isTooDeep = figure > target.max
       const isGood = !isTooDeep && (subject.cuts === 'outer' ? isIn() : figure >= target.min)
@@ -342,8 +355,11 @@ function newRing(habit: Habit, bench: Bench, normal: () => number, uniform: () =
   const balls = Array.from({ length: count }, () => lot + times * scatter * normal())
   const assemblyGap = subject.cuts === 'outer' ? subject.assemblyGap : 0
   const threshold = assemblyGap * Math.min(1, Math.max(0, 0.65 + 0.2 * normal()))
-  const startsShort = (depth: number): number =>
-    depth * Math.max(0.05, (habit.startsShortBy ?? 0.35) + (habit.startsShortBy === undefined ? 0.15 : 0.1) * normal())
+  const startsShort = (depth: number): number => {
+    if (habit.startsShortBy === undefined) return depth * Math.max(0.05, 0.35 + 0.15 * normal())
+    const [least, most] = habit.startsShortBy
+    return depth * (least + (most - least) * uniform())
+  }
   const ring: Ring = { bench, balls, threshold, outer: subject.outer.x, inner: 0 }
   if (subject.cuts === 'outer') {
     ring.outer = subject.outer.x - startsShort(subject.outer.depth)
@@ -390,4 +406,28 @@ export function tally(habit: Habit, rings: number, from = 1): Tally {
     medianChecks: checks[Math.floor(rings / 2)] ?? 0,
     mostChecks: checks.at(-1) ?? 0,
   }
+}
+
+/** What the marks allow: checks at the most, and their median; rings too deep beyond chance, in standard deviations. */
+export const MOST_CHECKS = 12
+const MEDIAN_CHECKS = 4
+export const LEAST_GOOD = 0.97
+const BEYOND_CHANCE = 3
+
+/** The marks that a habit misses, each as a few words. */
+export function missedMarks({ habit, rings, good, tooDeep, cannotBeTold, medianChecks, mostChecks }: Tally): string[] {
+  const { overshootRisk: risk } = benchOf(habit.bearing).target
+  const least = habit.least ?? LEAST_GOOD
+  const median = habit.mostChecks ?? MEDIAN_CHECKS
+  const marks: readonly (readonly [boolean, string])[] = [
+    [tooDeep <= risk + BEYOND_CHANCE * Math.sqrt((risk * (1 - risk)) / rings), 'too deep beyond the accepted risk'],
+    [mostChecks <= MOST_CHECKS, `more than ${MOST_CHECKS} checks`],
+    ...(habit.isStubborn === true
+      ? ([[cannotBeTold === 1, 'not always `cannot-be-told`']] as const)
+      : ([
+          [good >= least, `good below ${100 * least} %`],
+          [medianChecks <= median, `median above ${median} checks`],
+        ] as const)),
+  ]
+  return marks.flatMap(([isMet, missed]) => (isMet ? [] : [missed]))
 }

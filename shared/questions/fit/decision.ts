@@ -105,10 +105,9 @@ export function decide(grounds: Grounds): Decision {
     return measure(grounds, why, isOver)
   }
   const readAgain = Math.max(0, readings.filter(touchesGroove).length - 1)
-  const cut = bestCut(grounds.room, tools, riskNow(target.overshootRisk, readAgain))
-  if (cut !== undefined && isWorthIt(cut, grounds) && !(isOver && chances.tooTight < SURELY_SHORT)) {
-    return { action: 'cut', cut }
-  }
+  const late = Math.max(0, made - PATIENT)
+  const cut = bestCut(grounds.room, tools, riskNow(target.overshootRisk, readAgain + late))
+  if (cut !== undefined && !isOver && isWorthIt(cut, grounds)) return { action: 'cut', cut }
   const isUnsaid = cuts === 'outer' && wordNow(grounds) === undefined
   return measure(
     grounds,
@@ -117,8 +116,8 @@ export function decide(grounds: Grounds): Decision {
   )
 }
 
-/** So surely short of the band, a ring is worth going on with after however many readings. */
-const SURELY_SHORT = 0.999
+/** From so many checks on, each counts as one that taught nothing: cuts may go further, so that there is an end. */
+const PATIENT = 6
 
 const verdictNear = ({ inBand, tooDeep }: Chances): boolean => inBand + tooDeep > 0.5
 

@@ -39,3 +39,6 @@ export const MOST_SANDED = 0.4
 export const MOST_CHECKS = 12
 /** Nor after so many at one state. */
 export const MOST_READINGS_HERE = 6
+
+/** Thinner than this nobody cuts a spacer or builds up a groove [mm]. */
+export const THINNEST = 0.1

@@ -1,42 +1,31 @@
 import { type DesignInput, echoedBearingFor, type Question, traitsOf } from '#shared/bearing/arrangements.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
-import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import { tightestCircle } from '#shared/geometry/balls-on-a-circle.ts'
-import { tightestBottomRadius } from '#shared/geometry/unequal-balls.ts'
 import { ABRASIVE, SHARP_TOOL, type ToolError } from '#shared/making/tool-error.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { mm } from '#shared/units/length.ts'
+import { FITTED_NAMES, fittedOf } from './arrangements.ts'
 import * as defaults from './defaults.ts'
-import { type Fit, type FitFault, fitOf } from './fit.ts'
-import { cagedInnerSubject, innerSubject, outerSubject, plateSubject } from './from-bearing.ts'
-import { type MatingFaceAdjustment, matingFaceAdjustment } from './mating-faces.ts'
+import { type Fit, fitOf } from './fit.ts'
+import type { FitRefusal, FittedPart, Ground } from './ground.ts'
+import { innerRescues } from './inner-rescue.ts'
+import type { MatingFaceAdjustment } from './mating-faces.ts'
+import { outerRescues } from './outer-rescue.ts'
 import { allReadings, type EarlierState, FEWEST_IN_PLACE, type Reading, type ReadingKind } from './reading.ts'
 import { usualError } from './reading-errors.ts'
-import { type BallsOnHand, type Rescue, rescues, type Workpiece } from './rescue.ts'
+import type { BallsOnHand, Rescue } from './rescue.ts'
 import { gapSlope, pitchRadius } from './ring-law.ts'
 import { type CountedRemoval, type Stroke, strokeOf } from './stroke.ts'
 import type { Subject, Target } from './subject.ts'
-import { type UnevenBalls, unevenBalls } from './uneven-balls.ts'
-import { plateWorkpiece, ringWorkpiece } from './workpiece-of.ts'
 
 /* Fit correction asked of a design: what a route calls. */
 
-export const FIT_CORRECTION = {
-  name: 'fit-correction',
-  serves: ['radial', 'thrust', 'roller', 'caged'],
-} as const satisfies Question
-
-/** The ring whose groove is being brought to fit. */
-export const RINGS = ['outer', 'inner'] as const
-export type FittedRing = (typeof RINGS)[number]
-/** What is cut: one of two rings, or both plates alike. */
-export type FittedPart = FittedRing | 'plate'
+export const FIT_CORRECTION = { name: 'fit-correction', serves: FITTED_NAMES } as const satisfies Question
 
 export interface FitCorrectionInput {
   readonly design: DesignInput
-  /** `plate` for a design of plates, and for no other. */
+  /** One of the parts that the arrangement has to cut. */
   readonly ring: FittedPart
   readonly readings: readonly Reading[]
   readonly earlier: readonly EarlierState[]
@@ -45,21 +34,6 @@ export interface FitCorrectionInput {
   readonly removalHistory: readonly CountedRemoval[]
   readonly ballsOnHand: readonly BallsOnHand[]
 }
-
-/** Why there is nothing to say about a fit. */
-export type FitRefusal =
-  | UnevenBalls
-  | { readonly code: 'no-gap-in-cage'; readonly path: string }
-  | {
-      readonly code: 'reading-of-other-ring'
-      readonly path: string
-      readonly kind: ReadingKind
-      readonly ring: FittedPart
-    }
-  | { readonly code: 'too-many-left-out'; readonly path: string; readonly given: number; readonly most: number }
-  | { readonly code: 'target-band-empty'; readonly path: string; readonly min: Mm; readonly max: Mm }
-  | { readonly code: 'aim-outside-band'; readonly path: string; readonly aim: Mm; readonly min: Mm; readonly max: Mm }
-  | { readonly code: FitFault; readonly path: string }
 
 /** The answer, as plain data. */
 export interface FitCorrection {
@@ -70,27 +44,17 @@ export interface FitCorrection {
   readonly fit: Fit
   /** What a stroke of the abrasive takes off, where strokes were counted. */
   readonly stroke?: Stroke
-  /** Of an outer groove, or plates, that are too deep. */
+  /** Of a groove that is too deep. */
   readonly rescue?: readonly Rescue[]
-  /** Of a split inner ring, where its mating faces can bring the play to the aim. */
+  /** Of a split inner ring, where a little at its mating faces brings the play to the aim. */
   readonly adjustment?: MatingFaceAdjustment
-}
-
-/** What is cut, and what the design says of where to end. */
-interface Ground {
-  readonly resolved: ResolvedBalls
-  readonly subject: Subject
-  readonly workpiece?: Workpiece
-  /** Of an inner ring. */
-  readonly pair?: RingPair
-  readonly band: Pick<Target, 'aim' | 'min' | 'max'>
 }
 
 /** Cut, measure or stop, of any arrangement and either ring. */
 export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, Refused<FitRefusal>> {
   const found = groundOf(input)
   if (!found.ok) return found
-  const { resolved, subject, workpiece, pair, band } = found.value
+  const { resolved, subject, workpiece, band } = found.value
   const target = targetOf(input.target, band, resolved)
   const refusals = [...bandRefusals(target), ...readingRefusals(input, subject)]
   if (refusals.length > 0) return fail(refusedQuestion(refusals))
@@ -113,8 +77,8 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
     return fail(refusedQuestion([{ code: answer.error, path }]))
   }
   const fit = answer.value
-  const adjustment = pair && matingFaceAdjustment(pair, fit.figure.value, target.aim)
-  const isSpoilt = fit.state === 'too-deep' && workpiece !== undefined && subject.cuts === 'outer'
+  const adjustment = subject.cuts === 'inner' ? workpiece.matingFaces?.(fit.figure.value, target.aim) : undefined
+  const rescue = fit.state === 'too-deep' ? rescuesOf(found.value, target, fit, input.ballsOnHand) : undefined
   return ok({
     resolved,
     ring: input.ring,
@@ -122,66 +86,32 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
     tools,
     fit,
     ...(stroke === undefined ? {} : { stroke }),
-    ...(adjustment === undefined ? {} : { adjustment }),
-    ...(isSpoilt
-      ? {
-          rescue: rescues({
-            subject,
-            target,
-            workpiece,
-            ballsOnHand: input.ballsOnHand,
-            x: fit.grooveRadius.value,
-            ballDiameter: fit.ballDiameter.value,
-          }),
-        }
-      : {}),
+    ...(adjustment?.isWorthIt === true ? { adjustment } : {}),
+    ...(rescue === undefined ? {} : { rescue }),
   })
 }
 
+/** @throws RangeError where the arrangement has no such part */
 function groundOf({ design, ring }: FitCorrectionInput): Result<Ground, Refused<FitRefusal>> {
-  const { members, ballSet } = traitsOf(design)
-  if ((ring === 'plate') !== (members === 'plates')) {
-    throw new RangeError(`ring must be plate for plates and for nothing else, got ${ring}`)
-  }
-  if (ballSet === 'caged' && ring === 'outer') {
-    return fail(refusedQuestion([{ code: 'no-gap-in-cage', path: '/ring' }]))
-  }
+  const { parts, groundOf: of } = fittedOf(design)
+  if (!parts.includes(ring)) throw new RangeError(`ring must be one of ${parts.join(', ')}, got ${ring}`)
   const made = echoedBearingFor(FIT_CORRECTION, design)
   if (!made.ok) return fail(refusedDesign(made.error))
-  const bearing = made.value
-  if ('cage' in bearing) {
-    const { resolved } = bearing
-    const band = playBand(resolved.radialInternalClearance)
-    return ok({ resolved, subject: cagedInnerSubject(bearing), pair: bearing, band })
-  }
-  const { resolved } = bearing
-  const uneven =
-    'plate' in bearing
-      ? unevenBalls(resolved, bearing.pitchRadius, tightestCircle)
-      : unevenBalls(resolved, bearing.outerRing.grooveBottomDiameter / 2, tightestBottomRadius)
-  if (uneven.length > 0) return fail(refusedQuestion(uneven))
-  if ('plate' in bearing) {
-    const workpiece = plateWorkpiece(bearing)
-    return ok({ resolved, subject: plateSubject(bearing), workpiece, band: gapBand(resolved) })
-  }
-  if (ring === 'outer') {
-    const workpiece = ringWorkpiece(bearing)
-    return ok({ resolved, subject: outerSubject(bearing), workpiece, band: gapBand(resolved) })
-  }
-  const band = playBand(bearing.resolved.radialInternalClearance)
-  return ok({ resolved, subject: innerSubject(bearing), pair: bearing, band })
+  const ground = of(made.value, ring)
+  return ground.ok ? ground : fail(refusedQuestion(ground.error))
 }
 
-interface GapBand {
-  readonly ballGap: number
-  readonly minBallGap: number
-  readonly maxBallGap: number
+function rescuesOf(
+  { subject, workpiece }: Ground,
+  target: Target,
+  { figure, grooveRadius, pitchRadius: centres, ballDiameter }: Fit,
+  ballsOnHand: readonly BallsOnHand[],
+): readonly Rescue[] {
+  const spoilt = { target, workpiece, ballsOnHand, ballDiameter: ballDiameter.value, grooveRadius: grooveRadius.value }
+  return subject.cuts === 'outer'
+    ? outerRescues({ ...spoilt, subject })
+    : innerRescues({ ...spoilt, subject, play: figure.value, pitchRadius: centres.value })
 }
-
-const gapBand = ({ ballGap: aim, minBallGap: min, maxBallGap: max }: GapBand): Ground['band'] => ({ aim, min, max })
-
-/** A play from half to twice the design's still runs well: common practice, no source. */
-const playBand = (aim: number): Ground['band'] => ({ aim, min: aim / 2, max: 2 * aim })
 
 /** What the maker said, and for the rest what the design says. */
 function targetOf(said: Partial<Target>, band: Ground['band'], { finishAllowance }: ResolvedBalls): Target {

@@ -84,10 +84,14 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
   const ballDiameter = estimateOf(posterior.mean, posterior.weights)
   if (contradict(evidence, posterior.widestPredictions) || !isOfThisLot(ballDiameter.value, subject))
     return fail('readings-contradict')
-  const finished = pointwise(posterior, (point) => finishedFigureAt(posterior, target, point))
-  const probability = chancesOf(posterior, target, finished)
   const figures = pointwise(posterior, (point) => figureAt(posterior, point))
+  const finished =
+    target.finishAllowance === 0 ? figures : pointwise(posterior, (point) => finishedFigureAt(posterior, target, point))
+  const probability = chancesOf(posterior, target, finished)
+  const { weights } = posterior
+  const figure = estimateOf(figures, weights)
   const word = wordNow(question)
+  const room = roomOf(posterior, target, finished)
   let offered: readonly Offer[] | undefined
   const grounds: Grounds = {
     cuts: subject.cuts,
@@ -97,11 +101,13 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     earlier,
     tools: toolsAtHand(question),
     noGoDiameter: noGo(subject, target),
-    room: roomOf(posterior, target, finished),
+    room,
     offers: () => {
       offered ??= offers({
         posterior,
+        points: room.points,
         figures,
+        deviation: figure.standardUncertainty,
         readings,
         word,
         hasPlug: hasSnugPlug(question),
@@ -111,20 +117,19 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     },
   }
   const decision = decide(grounds)
-  const { weights } = posterior
   const grooveRadius = estimateOf(posterior.cut.map(Math.abs), weights)
   return ok({
     state: stateOf(grounds),
     confidence: defaults.CONFIDENCE,
     probability,
-    figure: estimateOf(figures, weights),
+    figure,
     pitchRadius: estimateOf(
       pointwise(posterior, (point) => centresAt(posterior, point)),
       weights,
     ),
     ballDiameter,
     grooveRadius,
-    remaining: grounds.room.remaining,
+    remaining: room.remaining,
     overshootProbability: decision.action === 'cut' ? decision.cut.tooDeep : probability.tooDeep,
     isLastBallIn: word === 'in',
     expectedChecks: expectedChecks(decision),

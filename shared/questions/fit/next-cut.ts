@@ -23,7 +23,7 @@ const MORE_PER_READING = 2
 /** The worth of a groove in band against the loss of one too deep. */
 const WORTH_OF_BAND = 0.1
 /** What a cut that brings the groove all the way is worth beside that, for it saves a check. */
-const WORTH_OF_DEPTH = 0.15
+const WORTH_OF_DEPTH = 0.2
 const DEPTHS = 24
 const HALVINGS = 18
 
@@ -31,36 +31,22 @@ const HALVINGS = 18
 export const riskNow = (overshootRisk: number, readAgain: number): number =>
   Math.min(overshootRisk, SHARE_OF_RISK * overshootRisk * (1 + MORE_PER_READING * readAgain))
 
-/** The best cut of every tool whose risk keeps below `most`, none past the aim; nothing where none does. */
+/** The best cut of all tools whose risk keeps below `most`, none past the aim; nothing where there is none. */
 export function bestCut(room: Room, tools: readonly ToolAtHand[], most: number): Cut | undefined {
-  const cuts = tools.flatMap((tool) => {
-    const found = bestWith(room, tool, most)
-    return found === undefined ? [] : [found]
-  })
-  return cuts.reduce<Cut | undefined>(
-    (best, each) => (best === undefined || worthOf(each, room) > worthOf(best, room) ? each : best),
-    undefined,
-  )
-}
-
-const worthOf = ({ good, tooDeep, radial }: Cut, room: Room): number =>
-  good - tooDeep / WORTH_OF_BAND + WORTH_OF_DEPTH * Math.min(1, radial / Math.max(room.remaining, 1e-9))
-
-function bestWith(room: Room, tool: ToolAtHand, most: number): Cut | undefined {
-  const deepest = deepestWithin(room, tool, most)
-  if (!(deepest > 0)) return undefined
   const before = deepAfter(room, 0, { absolute: 0, relative: 0 })
+  const worthOf = ({ good, tooDeep, radial }: Cut): number =>
+    good -
+    Math.max(0, tooDeep - before) / WORTH_OF_BAND +
+    WORTH_OF_DEPTH * Math.min(1, radial / Math.max(room.remaining, 1e-9))
   let best: Cut | undefined
-  let highest = Number.NEGATIVE_INFINITY
-  for (let step = 1; step <= DEPTHS; step++) {
-    const radial = inStrokes(tool, (deepest * step) / DEPTHS)
-    if (!(radial > 0)) continue
-    const after = afterCut(room, radial, tool.error)
-    const score = WORTH_OF_BAND * after.good - Math.max(0, after.tooDeep - before)
-    // Of cuts that are as good as one another the deepest: far from the band all are.
-    if (after.tooDeep <= most && score >= highest - 1e-6) {
-      highest = Math.max(highest, score)
-      best = { with: tool.name, radial, ...after }
+  for (const tool of tools) {
+    const deepest = deepestWithin(room, tool, most)
+    if (!(deepest > 0)) continue
+    for (let step = 1; step <= DEPTHS; step++) {
+      const radial = inStrokes(tool, (deepest * step) / DEPTHS)
+      if (!(radial > 0)) continue
+      const cut = { with: tool.name, radial, ...afterCut(room, radial, tool.error) }
+      if (cut.tooDeep <= most && (best === undefined || worthOf(cut) > worthOf(best))) best = cut
     }
   }
   return best

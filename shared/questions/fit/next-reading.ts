@@ -39,8 +39,11 @@ export type ErrorToCome = (kind: ReadingKind) => ReadingError
 
 interface Asked {
   readonly posterior: Posterior
-  /** The figure as it is now, at every point. */
+  /** Even ones, enough to tell what a reading teaches. */
+  readonly points: Int32Array
+  /** The figure as it is now, at every point, and its standard deviation. */
   readonly figures: Float64Array
+  readonly deviation: number
   /** Of the present state. */
   readonly readings: readonly Reading[]
   readonly word: 'in' | 'out' | undefined
@@ -68,8 +71,8 @@ function ofOuterRing(asked: Asked): readonly Possible[] {
   const { posterior, figures, word } = asked
   const { subject } = posterior.unknowns
   const gap = (point: number): number => (figures[point] ?? 0) + (posterior.hand[point] ?? 0)
-  const goesIn = (point: number): number => ((figures[point] ?? 0) >= posterior.threshold.mean ? 1 : 0)
-  const isIn = word === undefined ? chanceThat(posterior, goesIn) > 0.5 : word === 'in'
+  const goesIn = (point: number): boolean => (figures[point] ?? 0) >= posterior.threshold.mean
+  const isIn = word === undefined ? chanceThat(asked, goesIn) > 0.5 : word === 'in'
   const opening = isIn ? undefined : openingOffer(asked)
   return [
     ...(isIn ? [{ kind: 'ball-gap', truth: gap } as const] : opening === undefined ? [] : [opening]),
@@ -89,8 +92,9 @@ const caliper = (posterior: Posterior): Possible => ({
 })
 
 /** An inner ring that binds has no play to read: the caliper does it, until it runs. */
-function ofInnerRing({ posterior, figures, readings, hasPlug }: Asked): readonly Possible[] {
-  const runs = !binds(readings) && chanceThat(posterior, (point) => ((figures[point] ?? 0) > 0 ? 1 : 0)) > 0.5
+function ofInnerRing(asked: Asked): readonly Possible[] {
+  const { posterior, figures, readings, hasPlug } = asked
+  const runs = !binds(readings) && chanceThat(asked, (point) => (figures[point] ?? 0) > 0) > 0.5
   const play: Possible = { kind: 'radial-play', truth: (point) => Math.max(0, figures[point] ?? 0) }
   const place = placeAt(posterior)
   const circle: Possible = {
@@ -100,8 +104,8 @@ function ofInnerRing({ posterior, figures, readings, hasPlug }: Asked): readonly
   return [...(runs ? [play] : []), caliper(posterior), ...(hasPlug ? [] : [circle])]
 }
 
-const chanceThat = ({ weights }: Posterior, chance: (point: number) => number): number =>
-  weights.reduce((sum, weight, point) => sum + weight * chance(point), 0)
+const chanceThat = ({ points }: Asked, holds: (point: number) => boolean): number =>
+  points.reduce((sum, point) => sum + (holds(point) ? 1 : 0), 0) / points.length
 
 /** With so few balls in place the opening hardly tells where the groove is: their arc must be more than half a turn. */
 const LEAST_ARC = 1.15 / 2
@@ -109,19 +113,20 @@ const LEAST_ARC = 1.15 / 2
 const SURELY_IN = 0.7
 
 /** The opening with as few balls left out as will not go in: refused once more, one more is left out. */
-function openingOffer({ posterior, readings }: Asked): Possible | undefined {
+function openingOffer(asked: Asked): Possible | undefined {
+  const { posterior, readings } = asked
   const { subject } = posterior.unknowns
   const { count } = subject.balls
   const bare = readings.filter(({ kind }) => kind === 'last-ball-refused').length
   const least = Math.max(1, bare)
   for (let out = least; count - out >= FEWEST_IN_PLACE && (count - out - 1) / count > LEAST_ARC; out++) {
     const place = placeAt(posterior)
-    const isIn = (point: number): number => {
+    const isIn = (point: number): boolean => {
       const ball = posterior.mean[point] ?? 0
       const radius = pitchRadius(subject.outer.seat, posterior.outer[point] ?? 0, ball)
-      return gapOf(radius, ball, count - out) >= posterior.threshold.mean ? 1 : 0
+      return gapOf(radius, ball, count - out) >= posterior.threshold.mean
     }
-    if (chanceThat(posterior, isIn) < SURELY_IN) continue
+    if (chanceThat(asked, isIn) < SURELY_IN) continue
     return {
       kind: 'last-ball-opening',
       ballsLeftOut: out,
@@ -144,32 +149,24 @@ function placeAt(posterior: Posterior): (point: number) => Place {
 }
 
 /** What is left of the variance of a figure after a reading: Var g − Cov(g, f)² / (Var f + s²), exact for normal beliefs. */
-function taught({ posterior, figures, errorOf }: Asked, possible: Possible): Offer {
+function taught({ points, figures, deviation, errorOf }: Asked, possible: Possible): Offer {
   const { kind, ballsLeftOut, count, truth } = possible
-  let [figure, expected] = [0, 0]
-  const truths = new Float64Array(figures.length)
-  posterior.weights.forEach((weight, point) => {
-    if (weight < 1e-9) return
-    truths[point] = truth(point)
-    figure += weight * (figures[point] ?? 0)
-    expected += weight * (truths[point] ?? 0)
-  })
-  let [own, its, both] = [0, 0, 0]
-  posterior.weights.forEach((weight, point) => {
-    if (weight < 1e-9) return
-    const off = (figures[point] ?? 0) - figure
-    const itsOff = (truths[point] ?? 0) - expected
-    own += weight * off * off
-    its += weight * itsOff * itsOff
-    both += weight * off * itsOff
-  })
-  const left = own - (both * both) / (its + readingDeviation(errorOf(kind)) ** 2)
+  const truths = Float64Array.from(points, truth)
+  const own = Float64Array.from(points, (point) => figures[point] ?? 0)
+  const [figure, expected] = [meanOf(own), meanOf(truths)]
+  const covariance = (one: Float64Array, mean: number, other: Float64Array, itsMean: number): number =>
+    one.reduce((sum, value, index) => sum + (value - mean) * ((other[index] ?? 0) - itsMean), 0) / one.length
+  const both = covariance(own, figure, truths, expected)
+  const noisy = covariance(truths, expected, truths, expected) + readingDeviation(errorOf(kind)) ** 2
+  const share = (both * both) / Math.max(covariance(own, figure, own, figure) * noisy, Number.MIN_VALUE)
   return {
     kind,
     ...(ballsLeftOut === undefined ? {} : { ballsLeftOut }),
     ...(count === undefined ? {} : { count }),
     expected,
-    uncertaintyNow: Math.sqrt(own),
-    uncertaintyAfter: Math.sqrt(Math.max(0, left)),
+    uncertaintyNow: deviation,
+    uncertaintyAfter: deviation * Math.sqrt(Math.max(0, 1 - share)),
   }
 }
+
+const meanOf = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / values.length

@@ -39,6 +39,7 @@ export interface Posterior {
 const NARROW = 1.05
 const WIDE = 1.5
 const EVERY = 8
+const [TO_NARROW, TO_WIDE] = [0.5 / (NARROW * NARROW), 0.5 / (WIDE * WIDE)]
 /** No scatter gets fewer of the points than this share. */
 const LEAST_SHARE = 0.04
 /** With fewer effective points than this share, points are drawn anew from the moments of the first. */
@@ -95,21 +96,8 @@ function draw(
 ): Drawn {
   const { columns, states } = unknowns
   const count = classes.reduce((sum, each) => sum + each.count, 0)
-  const array = (): Float64Array => new Float64Array(count)
   const xi = scratchOf(count * columns)
-  const posterior = {
-    weights: array(),
-    mean: array(),
-    scatter: array(),
-    outer: array(),
-    cut: array(),
-    tool: array(),
-    hand: array(),
-    leftOut: array(),
-    reduction: array(),
-    refusedAt: array(),
-    takenAt: array(),
-  }
+  const posterior = columnsOf(count)
   const place = emptyPlace()
   const cuts = new Float64Array(states)
   const eta = new Float64Array(columns)
@@ -137,10 +125,8 @@ function draw(
         square += normal * normal
         logWeight -= 0.5 * sum * sum
       }
-      logWeight -= Math.log(
-        shareNarrow * Math.exp((-0.5 * square) / (NARROW * NARROW)) +
-          shareWide * Math.exp((-0.5 * square) / (WIDE * WIDE)),
-      )
+      // log(narrow e^a + wide e^b), with one of the exponentials taken out.
+      logWeight += TO_NARROW * square - Math.log(shareNarrow + shareWide * Math.exp((TO_NARROW - TO_WIDE) * square))
       unknowns.unfold(xi, at, times, place, cuts)
       let refusedAt = Number.NEGATIVE_INFINITY
       let takenAt = Number.POSITIVE_INFINITY
@@ -180,7 +166,23 @@ function draw(
   }
 }
 
-/** Room for the ξ of all points, used again by the next answer: none keeps it. */
+const COLUMNS = [
+  ...(['mean', 'scatter', 'outer', 'cut', 'tool', 'hand', 'leftOut', 'reduction'] as const satisfies (keyof Place)[]),
+  ...(['weights', 'refusedAt', 'takenAt'] as const),
+]
+type Columns = Readonly<Record<(typeof COLUMNS)[number], Float64Array>>
+
+/** Room for the points and their ξ, used again by the next answer: none keeps it. */
+let room: Columns | undefined
+
+function columnsOf(count: number): Columns {
+  const named = (array: (name: keyof Columns) => Float64Array): Columns =>
+    Object.fromEntries(COLUMNS.map((name) => [name, array(name)])) as Columns
+  room ??= named(() => new Float64Array(POINTS))
+  const whole = room
+  return named((name) => whole[name].subarray(0, count))
+}
+
 let scratch = new Float64Array(0)
 
 function scratchOf(length: number): Float64Array {
@@ -203,8 +205,6 @@ function errorsUnder(
     return { graduation, standardUncertainty: Math.sqrt(hand * hand + ofScatter * ofScatter) }
   })
 }
-
-type Columns = Readonly<Record<keyof Place, Float64Array>>
 
 function keep(columns: Columns, point: number, place: Place): void {
   columns.mean[point] = place.mean

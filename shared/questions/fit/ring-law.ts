@@ -61,7 +61,10 @@ const slopeBelowTwo = (count: number): number => 2 + (count - 3) * Math.PI
 const OF_THE_LIMIT = 0.98
 const MOST_STEPS = 60
 
-/** The pitch radius at which `count` balls leave a gap: the way back of `gapOf`, to 1e-10 of the radius. */
+/** Newton's last step leaves about the square of what it went, over the radius: far below 1e-9 of it. */
+const LAST_STEP = 1e-7
+
+/** The pitch radius at which `count` balls leave a gap: the way back of `gapOf`. */
 export function radiusForGap(gap: number, ball: number, count: number): number {
   const wanted = Math.min(gap, OF_THE_LIMIT * (count - 2) * ball)
   const closed = ball / (2 * Math.sin(Math.PI / count))
@@ -76,7 +79,7 @@ export function radiusForGap(gap: number, ball: number, count: number): number {
     const next = radius - off / gapSlope(radius, ball, count)
     const inside = next > low && next < high
     const to = inside ? next : high === Number.POSITIVE_INFINITY ? 2 * radius : (low + high) / 2
-    if (Math.abs(to - radius) <= 1e-10 * radius) return to
+    if (Math.abs(to - radius) <= (inside ? LAST_STEP : 1e-10) * radius) return to
     radius = to
   }
   return radius

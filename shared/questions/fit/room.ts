@@ -10,6 +10,8 @@ import type { Target } from './subject.ts'
  */
 export interface Room {
   readonly count: number
+  /** Which points of the posterior they are. */
+  readonly points: Int32Array
   /** To where the last ball goes in and the band has begun. */
   readonly toBand: Float64Array
   readonly toAim: Float64Array
@@ -38,6 +40,7 @@ export function roomOf(posterior: Posterior, target: Target, finished: Float64Ar
   const isGap = posterior.unknowns.subject.cuts === 'outer'
   const room = {
     count: COUNT,
+    points: chosen,
     toBand: new Float64Array(COUNT),
     toAim: new Float64Array(COUNT),
     toSafe: new Float64Array(COUNT),

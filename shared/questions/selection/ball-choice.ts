@@ -10,10 +10,10 @@ import {
   type Places,
 } from '#shared/numbers/nearest-choice.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import type { SelectionGoal } from './fields.ts'
 
-/** What the balls are chosen for. */
-export const SELECTION_GOALS = ['close-groove', 'least-groove-change', 'least-spread'] as const
-export type SelectionGoal = (typeof SELECTION_GOALS)[number]
+/** What balls are chosen for by one figure of theirs. */
+export type FigureGoal = Exclude<SelectionGoal, 'best-bearing'>
 
 export interface MeasuredBall {
   /** In the measured lot, from 0. */
@@ -21,7 +21,7 @@ export interface MeasuredBall {
   readonly diameter: Mm
 }
 
-/** The groove, the balls to choose from, and how they are laid. */
+/** The groove, the balls to choose from, and the order by which choices are compared. */
 export interface ChoiceTask {
   readonly closure: Closure
   /** As it is cut: what the closure goes by. */
@@ -36,7 +36,7 @@ export interface ChoiceTask {
 }
 
 export interface BallChoice {
-  /** In their order round the ring. */
+  /** In the order of the task. */
   readonly balls: readonly MeasuredBall[]
   /** By how much the choice misses: of the gap, of the groove's radius, or the spread, as the goal says. */
   readonly missedBy: number
@@ -72,7 +72,7 @@ const SAME_SPREAD = 1e-9
  * @param task some choice can be laid, and each covers half the ring (`overOrders` of the Z smallest says so); no
  *   ball below 2/3 of another
  */
-export function chooseBalls(task: ChoiceTask, goal: SelectionGoal): BallChoice {
+export function chooseBalls(task: ChoiceTask, goal: FigureGoal): BallChoice {
   const { places, missedBy, noneBelow, everyChoiceTried } = CHOOSERS[goal](task)
   const balls = task.order.flatMap((rank) => task.lot[places[places.length - 1 - rank] ?? -1] ?? [])
   return { balls, missedBy, noneBelow: Math.min(missedBy, noneBelow), everyChoiceTried }
@@ -83,7 +83,7 @@ interface Chosen extends Omit<BallChoice, 'balls'> {
   readonly places: Places
 }
 
-const CHOOSERS: Readonly<Record<SelectionGoal, (task: ChoiceTask) => Chosen>> = {
+const CHOOSERS: Readonly<Record<FigureGoal, (task: ChoiceTask) => Chosen>> = {
   'close-groove': (task) => {
     const nearest = nearestIn(task, gapMiss(task))
     return { ...nearest, noneBelow: leastGapMiss(task, nearest.everyChoiceTried) }
@@ -94,6 +94,14 @@ const CHOOSERS: Readonly<Record<SelectionGoal, (task: ChoiceTask) => Chosen>> = 
     return { ...nearest, noneBelow }
   },
   'least-spread': leastSpread,
+}
+
+/** By how much balls in some order miss a goal: of the gap, of the groove's radius, or the spread. */
+export function missOf({ closure, radius, aim }: ChoiceTask, goal: FigureGoal, diameters: readonly number[]): number {
+  if (goal === 'least-spread') return Math.max(...diameters) - Math.min(...diameters)
+  const off =
+    goal === 'close-groove' ? closure.gap(radius, diameters) - aim : radius - closure.radiusFor(diameters, aim)
+  return Math.abs(off)
 }
 
 /** Gap above the aim: it falls as the balls grow. */
@@ -121,7 +129,7 @@ function nearestIn({ lot, ballCount }: ChoiceTask, miss: Miss): Omit<Chosen, 'no
   return { places: nearest.places, missedBy: Math.abs(nearest.miss), everyChoiceTried }
 }
 
-const diametersOf = (balls: readonly MeasuredBall[]): readonly Mm[] => balls.map(({ diameter }) => diameter)
+export const diametersOf = (balls: readonly MeasuredBall[]): readonly Mm[] => balls.map(({ diameter }) => diameter)
 
 /** By how much every choice in every order misses the gap aimed at, at least. */
 function leastGapMiss(task: ChoiceTask, everyChoiceTried: boolean): number {

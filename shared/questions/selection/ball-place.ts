@@ -1,25 +1,25 @@
-import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
-import type { FullRings } from '#shared/bearing/full-rings.ts'
-import type { Traits } from '#shared/bearing/traits.ts'
-import { ballGapOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
-import { type Closure, IN_A_RING, ON_A_CIRCLE } from '#shared/geometry/closure.ts'
+import type { Closure } from '#shared/geometry/closure.ts'
 import type { Groove } from '#shared/geometry/groove.ts'
-import { type PlateAtRest, plateAtRest } from '#shared/geometry/plate-on-balls.ts'
-import { seatIn } from '#shared/geometry/seat.ts'
-import { gapPerBottomRadius } from '#shared/geometry/unequal-balls.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
+import type { Judged, Order } from '#shared/numbers/best-order.ts'
+import type { Mm } from '#shared/units/length.ts'
 import type { GrooveField } from './fields.ts'
 
-/** The name under which the groove's size is stated. */
-export function grooveFieldOf({ members, raceway }: Traits): GrooveField {
-  if (members === 'plates') return 'grooveCircleDiameter'
-  return raceway === 'track' ? 'trackDiameter' : 'grooveBottomDiameter'
+/** What the balls do in one order, beside the gap that they leave. */
+export interface OrderFigures extends Judged {
+  /**
+   * That of which a bearing needs enough: the play of rings; over a plate, the least share of a load over the middle that
+   * one of its three carriers has.
+   */
+  readonly margin: number
+  /** Of the inner ring, or of the upper plate up and down, while the balls go round once. */
+  readonly runOut: Mm
 }
 
-/**
- * Where balls are laid that were chosen one by one: in the groove of an outer ring, or on that of a plate. What rings and plates
- * have each in their own way.
- */
+/** What an order can be looked for: the aims of each arrangement, the order to use first and the one to avoid last. */
+export type OrderAim = 'advised' | 'most-play' | 'least-run-out' | 'least-play' | 'least-rise' | 'most-rise'
+
+/** Where balls are laid that were chosen one by one: in the groove of an outer ring, or on that of a plate. */
 export interface BallPlace {
   readonly closure: Closure
   readonly groove: Groove
@@ -27,56 +27,28 @@ export interface BallPlace {
   readonly designed: Mm
   /** By how much the radius that the balls close on is less than that of the groove. */
   readonly aboveBottom: number
-  /** Least gap at which the last ball goes in. */
+  /** Least gap at which the last ball goes in without force. */
   readonly assemblyGap: Mm
-  /** How many parts a turn falls into where no side is to stand out. */
+  /** How many parts a turn falls into where no side is to stand out: the order by which choices are compared. */
   readonly parts: 2 | 3
   /** What it does to the gap that some sit on the groove's edges, about. */
   readonly edgeShift: (radius: Mm, diameters: readonly number[]) => Mm
+  /** Judges orders of some balls, in the groove with the radius that they close on. */
+  readonly judge: (radius: Mm, diameters: readonly number[]) => (order: Order) => OrderFigures
+  /** A margin that is enough. */
+  readonly enough: number
+  /** The aims of its orders. */
+  readonly aims: readonly OrderAim[]
+  /** The inner raceway, where there is one: its size across, as it is; the play to aim at, and the most; and the bore that limits it. */
+  readonly inner?: { readonly asItIs: Mm; readonly designedPlay: Mm; readonly mostPlay: Mm; readonly bore: Mm }
   /** How an upper plate rests on these balls; undefined where there is none. */
   readonly atRest: (diameters: readonly number[]) => PlateAtRest | undefined
 }
 
-export const placeIn = (bearing: FullRings | ThrustBearing): BallPlace =>
-  'plate' in bearing ? placeOnPlate(bearing) : placeInRing(bearing)
-
-/** Every ball is reckoned as if it sat as deep as one of the design's size; those larger than the groove's arc do not. */
-function placeInRing({ resolved, outerRing }: FullRings): BallPlace {
-  const groove = resolved.outerGroove
-  return {
-    closure: IN_A_RING,
-    groove,
-    designed: outerRing.grooveBottomDiameter,
-    // 0 unless a ball of the mean size rides on the edges
-    aboveBottom: outerRing.grooveDepth - outerRing.seatDepth,
-    assemblyGap: resolved.assembly.assemblyGap,
-    parts: 2,
-    edgeShift: (radius, diameters) => {
-      const depths = diameters.map((diameter) => seatIn(groove, mm(diameter)).depth - outerRing.seatDepth)
-      const deeper = depths.reduce((sum, depth) => sum + depth, 0) / depths.length
-      return mm(gapPerBottomRadius(radius, diameters) * deeper)
-    },
-    atRest: () => undefined,
-  }
-}
-
-/**
- * On a plate a ball stands over the circle whatever its size and its seat: on the edges only how high it stands is another,
- * and of that the gap knows the differences alone.
- */
-function placeOnPlate({ resolved, plate }: ThrustBearing): BallPlace {
-  const { groove } = resolved
-  const centre = (diameter: number): number => diameter / 2 - seatIn(groove, mm(diameter)).depth
-  return {
-    closure: ON_A_CIRCLE,
-    groove,
-    designed: plate.grooveCircleDiameter,
-    aboveBottom: 0,
-    assemblyGap: mm(0),
-    parts: 3,
-    edgeShift: (radius, diameters) =>
-      mm(ballGapOnCircle(radius, diameters, centre) - ballGapOnCircle(radius, diameters)),
-    // what stands so high over one face stands so deep under the other
-    atRest: (diameters) => plateAtRest(diameters.map((diameter) => 2 * centre(diameter))),
-  }
+/** What an arrangement brings to this question. */
+export interface SelectionOf<Bearing> {
+  /** The name under which the size of the groove is stated, and that of the inner one where there is one. */
+  readonly grooveField: GrooveField
+  readonly innerField?: GrooveField
+  readonly placeIn: (bearing: Bearing, innerAsItIs: Mm | undefined) => BallPlace
 }

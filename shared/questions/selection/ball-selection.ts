@@ -1,48 +1,39 @@
-import {
-  type DesignInput,
-  echoedBearingFor,
-  type FullRingBearing,
-  nameOf,
-  type Question,
-  type ThrustBearing,
-  traitsOf,
-} from '#shared/bearing/arrangements.ts'
+import { type DesignInput, echoedBearingFor, nameOf, notServed, type Question } from '#shared/bearing/arrangements.ts'
 import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
-import { spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
+import { type GapOverOrders, spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
 import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
+import { arrangementOf, SERVED, type SelectionBearing } from '#shared/questions/selection/arrangements/by-name.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { rounded, roundedDown, roundedUp } from '#shared/units/rounded.ts'
+import { chooseBalls, diametersOf, missOf, overOrders, type Reach, reachOf } from './ball-choice.ts'
 import {
-  type BallChoice,
-  type ChoiceTask,
-  chooseBalls,
-  type MeasuredBall,
-  overOrders,
-  type Reach,
-  reachOf,
-  type SelectionGoal,
-} from './ball-choice.ts'
-import { grooveFieldOf, placeIn } from './ball-place.ts'
-import { GROOVE_FIELD_NAMES, type GrooveField } from './fields.ts'
+  advisedOrder,
+  bestBearing,
+  chanceOfLast,
+  type OrderedBalls,
+  type OrderTask,
+  orderBalls,
+  SURE,
+  UNNOTICED,
+} from './ball-order.ts'
+import type { OrderAim } from './ball-place.ts'
+import { GROOVE_FIELD_NAMES, type GrooveField, SELECTION_GOALS, type SelectionGoal, USUAL_GOAL } from './fields.ts'
 
-export const BALL_SELECTION = {
-  name: 'ball-selection',
-  serves: ['radial', 'thrust', 'roller'],
-} as const satisfies Question
+export const BALL_SELECTION = { name: 'ball-selection', serves: SERVED } as const satisfies Question
+
+/** The raceways as they are, under the names that the bearing has for them; those of the design where they are not stated. */
+type GroovesAsTheyAre = { readonly [Name in GrooveField]?: Mm }
 
 /** A measured lot, and the bearing that takes so many of it as its design says. */
-export interface BallSelectionInput extends GrooveAsItIs {
+export interface BallSelectionInput extends GroovesAsTheyAre {
   readonly design: DesignInput
   readonly measured: readonly Mm[]
-  readonly goal: SelectionGoal
+  readonly goal?: SelectionGoal
 }
-
-/** The groove as it is, under the name that the bearing has for it; that of the design where it is not stated. */
-type GrooveAsItIs = { readonly [Name in GrooveField]?: Mm }
 
 /** Why none can be chosen. Paths are those of the input. */
 export type SelectionRefusal =
@@ -64,13 +55,23 @@ export type SelectionRefusal =
       readonly closed: Mm
     }
   | { readonly code: 'groove-too-wide'; readonly path: string; readonly given: Mm; readonly ballCount: number }
+  | { readonly code: 'groove-meets-bore'; readonly path: string; readonly given: Mm; readonly above: Mm }
 
 /** What to know about the balls that were chosen. */
 type SelectionFacts =
   | { readonly code: 'does-not-close'; readonly ballGap: Mm }
   | { readonly code: 'gap-below-band'; readonly ballGap: Mm; readonly min: Mm }
   | { readonly code: 'gap-above-band'; readonly ballGap: Mm; readonly max: Mm }
-  | { readonly code: 'gap-below-assembly-gap'; readonly ballGap: Mm; readonly assemblyGap: Mm }
+  | {
+      readonly code: 'gap-below-assembly-gap'
+      readonly ballGap: Mm
+      readonly assemblyGap: Mm
+      /** That the last ball goes in all the same. */
+      readonly chance: number
+    }
+  | { readonly code: 'binds'; readonly play: Mm }
+  | { readonly code: 'little-play'; readonly play: Mm; readonly least: Mm }
+  | { readonly code: 'much-play'; readonly play: Mm; readonly most: Mm }
   | {
       readonly code: 'rides-on-edges'
       readonly ballCount: number
@@ -82,31 +83,47 @@ type SelectionFacts =
 export interface SelectionWarning {
   readonly severity: 'note' | 'risk' | 'fault'
   readonly facts: SelectionFacts
-  /** The size of the groove that clears it: tried. */
-  readonly suggestion?: Mm
+  /** The size of the raceway that clears it: tried. */
+  readonly suggestion?: { readonly field: GrooveField; readonly size: Mm }
 }
 
-export interface BallSelection {
-  readonly input: BallSelectionInput
-  readonly bearing: FullRingBearing | ThrustBearing
+/** How near a choice comes to its goal. */
+interface Nearness {
+  /** By how much it misses the goal: the gap, the groove's radius, the spread, or its run-out. */
+  readonly missedBy: number
+  /** No choice of so many balls, in whatever order, misses less. Proven; 0 where nothing better is known. */
+  readonly noneBelow: number
+  readonly everyChoiceTried: boolean
+}
+
+export interface BallSelection extends Nearness {
+  readonly input: BallSelectionInput & { readonly goal: SelectionGoal }
+  readonly bearing: SelectionBearing
   /** Across the bottoms of a ring's groove, or a plate's circle. */
   readonly grooveDiameter: Mm
-  /** The balls in their order round the ring, the gap between the last and the first; how near to the best they come. */
-  readonly choice: BallChoice
+  /** The names of the raceways' sizes. */
+  readonly fields: { readonly groove: GrooveField; readonly inner?: GrooveField }
+  readonly chosen: OrderedBalls
   /** Places of the others in the measured lot. */
   readonly leftOver: readonly number[]
-  /** Exact, for these balls in this order. */
-  readonly ballGap: Mm
   readonly mean: Mm
   readonly standardDeviation: Mm
   readonly spread: Mm
   /** Radially, to the groove in which these balls leave the gap aimed at: above 0 wood to remove. */
   readonly grooveChange: Mm
+  /** The inner raceway across, as it is, and the one that gives these balls in this order the play of the design. */
+  readonly inner?: { readonly asItIs: Mm; readonly wanted: Mm; readonly designedPlay: Mm }
   readonly reach: Reach
   /** What these balls leave in any order. */
-  readonly orders: { readonly least: Mm; readonly most: Mm }
-  /** How the upper of two plates rests on them, evenly spaced. */
+  readonly gapOverOrders: GapOverOrders
+  /** The chosen balls in the best order for each aim of the arrangement: that to use first, that to avoid last. */
+  readonly orders: readonly (OrderedBalls & { readonly aim: OrderAim })[]
+  /** The best choice for every goal, each in its best order. */
+  readonly choices: readonly (OrderedBalls & { readonly goal: SelectionGoal; readonly spread: Mm })[]
+  /** How an upper plate rests on them, evenly spaced. */
   readonly atRest?: PlateAtRest
+  /** How much wider the gap is where every ball is smaller than measured by `MISREAD`. */
+  readonly gapWhereMisread: Mm
   readonly warnings: readonly SelectionWarning[]
 }
 
@@ -117,42 +134,46 @@ export interface BallSelection {
 const LEAST_OF_SIZE = 5 / 6
 const MOST_OF_SIZE = 5 / 4
 
+/** A caliper may read every ball wrong by so much [mm]: common practice, no source. */
+export const MISREAD = mm(0.01)
+
 /** A gap this near to a ball, in diameters of the smallest, is room for another; and any such balls can leave it. */
 const LARGEST_AIM = 0.9
 
 /**
- * Which balls of a measured lot to take. They are laid so that no side of the ring stands out (`spreadOrder`), and each
- * choice is judged by the exact closure of unequal balls. A ball of which two would not fit side by side in the groove is
- * passed over. What the choice is worth, `chooseBalls` proves.
+ * Which balls of a measured lot to take, and in which order. Each choice is judged by the exact closure of unequal balls
+ * (`chooseBalls` proves what it is worth), each order by the exact play and run-out of the inner ring among them, or by how
+ * the upper plate rests (`orderBalls`). A ball of which two would not fit side by side in the groove is passed over.
  *
  * @param input lengths in millimetres, finite and above 0
  * @returns the choice, or every reason at once why there is none
  */
 export function ballSelection(input: BallSelectionInput): Result<BallSelection, Refused<Refusal | SelectionRefusal>> {
+  const unserved = notServed(input.design, BALL_SELECTION)
+  if (unserved.length > 0) return fail(refusedDesign(unserved))
   const foreign = foreignTo(input)
   if (foreign.length > 0) return fail(refusedQuestion(foreign))
   const made = echoedBearingFor(BALL_SELECTION, input.design)
   if (!made.ok) return fail(refusedDesign(made.error))
   const refused = lotRefusals(input, made.value)
   if (refused.length > 0) return fail(refusedQuestion(refused))
-  const found = selectionOf(input, made.value)
-  return found.ok ? ok(withSuggestions(found.value)) : fail(refusedQuestion([found.error]))
+  const picked = pick(input, made.value)
+  return picked.ok ? ok(withRest(picked.value)) : fail(refusedQuestion([picked.error]))
 }
 
-/** A groove's size under the name that it has in another arrangement. */
+/** A raceway's size under the name that it has in another arrangement. */
 function foreignTo(input: BallSelectionInput): readonly Refusal[] {
-  const own = grooveFieldOf(traitsOf(input.design))
+  const { grooveField, innerField } = arrangementOf(input.design)
+  const isForeign = (name: GrooveField) => ![grooveField, innerField].includes(name) && input[name] !== undefined
   const arrangement = nameOf(input.design)
-  return GROOVE_FIELD_NAMES.filter((name) => name !== own && input[name] !== undefined).map((name) => ({
+  return GROOVE_FIELD_NAMES.filter(isForeign).map((name) => ({
     code: 'not-of-arrangement',
     path: `/${name}`,
     arrangement,
   }))
 }
 
-type AnyBearing = BallSelection['bearing']
-
-function lotRefusals({ measured }: BallSelectionInput, { resolved }: AnyBearing): readonly SelectionRefusal[] {
+function lotRefusals({ measured }: BallSelectionInput, { resolved }: SelectionBearing): readonly SelectionRefusal[] {
   const { ballDiameter, ballGap } = resolved
   const needed = resolved.input.balls.count
   if (measured.length < needed) return [{ code: 'lot-too-small', path: '/measured', given: measured.length, needed }]
@@ -167,75 +188,125 @@ function lotRefusals({ measured }: BallSelectionInput, { resolved }: AnyBearing)
   return ballGap < below ? [] : [{ code: 'aim-takes-another-ball', path: '/design/ballGap', given: ballGap, below }]
 }
 
-function selectionOf(input: BallSelectionInput, bearing: AnyBearing): Result<BallSelection, SelectionRefusal> {
-  const task = taskOf(input, bearing)
-  const refusal = roomRefusal(input, bearing, task)
-  if (refusal !== undefined) return fail(refusal)
-  const choice = chooseBalls(task, input.goal)
-  const diameters = choice.balls.map(({ diameter }) => diameter)
-  const taken = new Set(choice.balls.map(({ index }) => index))
-  const ballGap = task.closure.gap(task.radius, diameters)
-  const atRest = placeIn(bearing).atRest(diameters)
-  return ok({
-    input,
-    bearing,
-    grooveDiameter: grooveDiameterOf(input, bearing),
-    choice,
-    leftOver: input.measured.flatMap((_, index) => (taken.has(index) ? [] : [index])),
-    ballGap,
-    ...spreadOf(diameters),
-    grooveChange: mm(task.closure.radiusFor(diameters, task.aim) - task.radius),
-    reach: reachOf(task),
-    orders: overOrders(task, choice.balls),
-    ...(atRest === undefined ? {} : { atRest }),
-    warnings: [...gapWarnings(ballGap, bearing), ...edgeWarnings(task.radius, diameters, bearing)],
-  })
+/** The task as it is given, and the balls for its goal. */
+interface Picked extends OrderTask {
+  readonly input: BallSelection['input']
+  readonly bearing: SelectionBearing
+  readonly fields: BallSelection['fields']
+  readonly grooveDiameter: Mm
+  readonly chosen: OrderedBalls
+  readonly nearness: Nearness
+  readonly warnings: readonly SelectionWarning[]
 }
 
-function taskOf(input: BallSelectionInput, bearing: AnyBearing): ChoiceTask {
+function pick(given: BallSelectionInput, bearing: SelectionBearing): Result<Picked, SelectionRefusal> {
+  const input = { ...given, goal: given.goal ?? USUAL_GOAL }
+  const task = taskOf(input, bearing)
+  const refusal = roomRefusal(task)
+  if (refusal !== undefined) return fail(refusal)
+  const { goal } = input
+  if (goal === 'best-bearing') {
+    const { everyChoiceTried, ...chosen } = bestBearing(task)
+    const nearness = { missedBy: chosen.runOut, noneBelow: 0, everyChoiceTried }
+    return ok({ ...task, chosen, nearness, warnings: warningsOf(task, chosen) })
+  }
+  const { balls, noneBelow, everyChoiceTried } = chooseBalls(task.choice, goal)
+  const chosen = advisedOrder(task, balls)
+  const missedBy = missOf(task.choice, goal, diametersOf(chosen.balls))
+  const nearness = { missedBy, noneBelow: Math.min(missedBy, noneBelow), everyChoiceTried }
+  return ok({ ...task, chosen, nearness, warnings: warningsOf(task, chosen) })
+}
+
+type Task = Omit<Picked, 'chosen' | 'nearness' | 'warnings'>
+
+function taskOf(input: BallSelection['input'], bearing: SelectionBearing): Task {
   const { resolved } = bearing
-  const { closure, aboveBottom, parts } = placeIn(bearing)
-  const radius = mm(grooveDiameterOf(input, bearing) / 2 - aboveBottom)
-  const lot = bySize(input.measured.map((diameter, index) => ({ index, diameter })))
+  const { grooveField, innerField, placeIn } = arrangementOf(input.design)
+  const place = placeIn(bearing, innerField && input[innerField])
+  const grooveDiameter = input[grooveField] ?? rounded(place.designed, input.design.units)
+  const radius = mm(grooveDiameter / 2 - place.aboveBottom)
   const ballCount = resolved.input.balls.count
-  const largest = closure.largestBall(radius)
+  const largest = place.closure.largestBall(radius)
+  const lot = input.measured
+    .map((diameter, index) => ({ index, diameter }))
+    .toSorted((one, other) => one.diameter - other.diameter || one.index - other.index)
   return {
-    closure,
-    radius,
-    aim: resolved.ballGap,
-    lot: lot.filter(({ diameter }) => diameter <= largest),
-    ballCount,
-    order: spreadOrder(ballCount, parts),
+    input,
+    bearing,
+    place,
+    fields: { groove: grooveField, ...(innerField && { inner: innerField }) },
+    grooveDiameter,
+    advised: new Map(),
+    ballDiameter: resolved.ballDiameter,
+    maxBallGap: resolved.maxBallGap,
+    choice: {
+      closure: place.closure,
+      radius,
+      aim: resolved.ballGap,
+      lot: lot.filter(({ diameter }) => diameter <= largest),
+      ballCount,
+      order: spreadOrder(ballCount, place.parts),
+    },
   }
 }
 
-const bySize = (balls: readonly MeasuredBall[]): readonly MeasuredBall[] =>
-  balls.toSorted((one, other) => one.diameter - other.diameter || one.index - other.index)
-
-/** The groove as it is, where the caller said it. */
-const given = (input: BallSelectionInput): Mm | undefined => input[grooveFieldOf(traitsOf(input.design))]
-
-/** The same, or the design's as it is stated in an answer. */
-const grooveDiameterOf = (input: BallSelectionInput, bearing: AnyBearing): Mm =>
-  given(input) ?? rounded(placeIn(bearing).designed, input.design.units)
-
-/** A groove that takes no choice at all, or so wide a one that the balls do not even cover half of it. */
-function roomRefusal(
-  input: BallSelectionInput,
-  bearing: AnyBearing,
-  { closure, radius, ballCount, lot }: ChoiceTask,
-): SelectionRefusal | undefined {
-  const { aboveBottom } = placeIn(bearing)
-  const path = given(input) === undefined ? '/design' : `/${grooveFieldOf(bearing.resolved.traits)}`
-  const diameter = grooveDiameterOf(input, bearing)
+/** A groove that takes no choice at all, one so wide that the balls do not even cover half of it, or one in the bore. */
+function roomRefusal({ input, fields, place, choice, grooveDiameter }: Task): SelectionRefusal | undefined {
+  const { closure, radius, ballCount, lot } = choice
+  const path = input[fields.groove] === undefined ? '/design' : `/${fields.groove}`
   const smallest = input.measured.toSorted((one, other) => one - other).slice(0, ballCount)
   const room = lot.length < ballCount ? undefined : closure.overOrders(radius, smallest)
   if (room === undefined || !(room.most > -itemAt(smallest, 0))) {
-    const closed = mm(2 * (closure.radiusFor(smallest) + aboveBottom))
-    return { code: 'groove-too-tight', path, given: diameter, ballCount, closed }
+    const closed = mm(2 * (closure.radiusFor(smallest) + place.aboveBottom))
+    return { code: 'groove-too-tight', path, given: grooveDiameter, ballCount, closed }
   }
-  return room.coversHalf ? undefined : { code: 'groove-too-wide', path, given: diameter, ballCount }
+  if (!room.coversHalf) return { code: 'groove-too-wide', path, given: grooveDiameter, ballCount }
+  const { inner } = place
+  if (inner === undefined || inner.asItIs > inner.bore) return undefined
+  return { code: 'groove-meets-bore', path: `/${fields.inner}`, given: inner.asItIs, above: inner.bore }
 }
+
+/** Everything that does not decide the choice: other choices and orders, and what clears its warnings. */
+function withRest(picked: Picked): BallSelection {
+  const { input, bearing, fields, grooveDiameter, chosen, nearness, place, choice } = picked
+  const diameters = diametersOf(chosen.balls)
+  const taken = new Set(chosen.balls.map(({ index }) => index))
+  const atRest = place.atRest(diameters)
+  return {
+    input,
+    bearing,
+    grooveDiameter,
+    fields,
+    chosen,
+    ...nearness,
+    leftOver: input.measured.flatMap((_, index) => (taken.has(index) ? [] : [index])),
+    ...spreadOf(diameters),
+    grooveChange: mm(choice.closure.radiusFor(diameters, choice.aim) - choice.radius),
+    ...(place.inner && { inner: { ...place.inner, wanted: innerFor(place.inner, chosen) } }),
+    reach: reachOf(choice),
+    gapOverOrders: overOrders(choice, chosen.balls),
+    orders: place.aims.map((aim) => ({ aim, ...(aim === 'advised' ? chosen : orderBalls(picked, chosen.balls, aim)) })),
+    choices: SELECTION_GOALS.map((goal) => {
+      const best = bestFor(picked, goal)
+      return { goal, ...best, spread: spreadOf(diametersOf(best.balls)).spread }
+    }),
+    ...(atRest === undefined ? {} : { atRest }),
+    gapWhereMisread: mm(
+      choice.closure.gap(
+        choice.radius,
+        diameters.map((diameter) => diameter - MISREAD),
+      ) - chosen.ballGap,
+    ),
+    warnings: withSuggestions(picked),
+  }
+}
+
+const bestFor = (task: OrderTask, goal: SelectionGoal): OrderedBalls =>
+  goal === 'best-bearing' ? bestBearing(task) : advisedOrder(task, chooseBalls(task.choice, goal).balls)
+
+/** Play is what the balls leave across, less the inner raceway: what that must measure for the play of the design. */
+const innerFor = ({ asItIs, designedPlay }: NonNullable<OrderTask['place']['inner']>, { margin }: OrderedBalls): Mm =>
+  mm(asItIs - (designedPlay - margin))
 
 function spreadOf(diameters: readonly number[]): Pick<BallSelection, 'mean' | 'standardDeviation' | 'spread'> {
   const { mean, standardDeviation } = summary(diameters)
@@ -246,54 +317,88 @@ function spreadOf(diameters: readonly number[]): Pick<BallSelection, 'mean' | 's
   }
 }
 
-/** What a gap may miss a limit by without a warning, in ball diameters: the search ends somewhere, sizes are rounded, and nobody reads it. */
-const UNNOTICED = 1e-5
+const warningsOf = (task: Task, chosen: OrderedBalls): readonly SelectionWarning[] => [
+  ...gapWarnings(task, chosen),
+  ...playWarnings(task, chosen),
+  ...edgeWarnings(task, diametersOf(chosen.balls)),
+]
 
-function gapWarnings(ballGap: Mm, bearing: AnyBearing): readonly SelectionWarning[] {
-  const { minBallGap: min, maxBallGap: max, ballDiameter } = bearing.resolved
-  const { assemblyGap } = placeIn(bearing)
+function gapWarnings(task: Task, { ballGap }: OrderedBalls): readonly SelectionWarning[] {
+  const { minBallGap: min, maxBallGap: max, ballDiameter } = task.bearing.resolved
+  const { assemblyGap } = task.place
   const [atMost, atLeast] = [ballGap - UNNOTICED * ballDiameter, ballGap + UNNOTICED * ballDiameter]
   if (!(atLeast >= 0)) return [{ severity: 'fault', facts: { code: 'does-not-close', ballGap } }]
   const warnings: SelectionWarning[] = []
   if (!(atLeast >= min)) warnings.push({ severity: 'risk', facts: { code: 'gap-below-band', ballGap, min } })
   if (!(atMost <= max)) warnings.push({ severity: 'risk', facts: { code: 'gap-above-band', ballGap, max } })
   if (!(atLeast >= assemblyGap)) {
-    warnings.push({ severity: 'note', facts: { code: 'gap-below-assembly-gap', ballGap, assemblyGap } })
+    const chance = chanceOfLast(task, ballGap)
+    const facts = { code: 'gap-below-assembly-gap', ballGap, assemblyGap, chance } as const
+    warnings.push({ severity: chance >= SURE ? 'note' : chance > 1 - SURE ? 'risk' : 'fault', facts })
   }
   return warnings
 }
 
-function edgeWarnings(radius: Mm, diameters: readonly number[], bearing: AnyBearing): readonly SelectionWarning[] {
-  const { groove, edgeShift } = placeIn(bearing)
+/** Of rings alone. Balls that do not even close have no play. */
+function playWarnings({ place, ballDiameter }: Task, { ballGap, margin }: OrderedBalls): readonly SelectionWarning[] {
+  const [least, unnoticed] = [mm(place.enough), UNNOTICED * ballDiameter]
+  if (place.inner === undefined || !(ballGap + unnoticed >= 0)) return []
+  const play = mm(margin)
+  const { mostPlay: most } = place.inner
+  if (margin - unnoticed > most) return [{ severity: 'risk', facts: { code: 'much-play', play, most } }]
+  if (margin + unnoticed >= least) return []
+  return margin < 0
+    ? [{ severity: 'fault', facts: { code: 'binds', play } }]
+    : [{ severity: 'risk', facts: { code: 'little-play', play, least } }]
+}
+
+function edgeWarnings({ place, choice }: Task, diameters: readonly number[]): readonly SelectionWarning[] {
+  const { groove, edgeShift } = place
   const ballCount = diameters.filter((diameter) => seatIn(groove, mm(diameter)).on === 'edges').length
   if (ballCount === 0) return []
-  const gapShift = edgeShift(radius, diameters)
+  const gapShift = edgeShift(choice.radius, diameters)
   return [{ severity: 'note', facts: { code: 'rides-on-edges', ballCount, grooveRadius: groove.radius, gapShift } }]
 }
 
-const OF_THE_GROOVE: ReadonlySet<string> = new Set<SelectionFacts['code']>([
-  'does-not-close',
-  'gap-below-band',
-  'gap-above-band',
-])
+type Codes = ReadonlySet<SelectionFacts['code']>
+const OF_THE_GROOVE: Codes = new Set(['does-not-close', 'gap-below-band', 'gap-above-band', 'gap-below-assembly-gap'])
+const OF_THE_INNER: Codes = new Set(['binds', 'little-play', 'much-play'])
 
 /**
- * A gap out of band is cleared by the groove that the balls want, if it can still be made: the design's can, and one that
- * is cut can be cut deeper. It is offered only where the whole selection, made again with it, has such a warning no more.
+ * A gap out of band is cleared by the groove that the balls want, too little play by the inner one, if it can still be made:
+ * the design's can, and one that is cut can be cut deeper. It is offered only where the choice, made again with it, has such
+ * a warning no more.
  */
-function withSuggestions(selection: BallSelection): BallSelection {
-  const { input, bearing, grooveDiameter, grooveChange, warnings } = selection
-  const isOfGroove = ({ facts }: SelectionWarning) => OF_THE_GROOVE.has(facts.code)
-  if (!warnings.some(isOfGroove) || !(given(input) === undefined || grooveChange > 0)) return selection
-  const wanted = mm(grooveDiameter + 2 * grooveChange)
-  const clears = (diameter: Mm): boolean => {
-    const tried = selectionOf({ ...input, [grooveFieldOf(bearing.resolved.traits)]: diameter }, bearing)
-    return tried.ok && !tried.value.warnings.some(isOfGroove)
+function withSuggestions({ input, bearing, fields, grooveDiameter, chosen, choice, place, warnings }: Picked) {
+  const { inner } = place
+  const cleared = (codes: Codes, field: GrooveField | undefined, wanted: () => Mm, canCut: () => boolean) => {
+    const isOfThese = ({ facts }: SelectionWarning) => codes.has(facts.code)
+    if (field === undefined || !warnings.some(isOfThese)) return undefined
+    if (!(input[field] === undefined || canCut())) return undefined
+    const size = [rounded, roundedUp, roundedDown]
+      .map((round) => round(wanted(), input.design.units))
+      .find((tried) => {
+        const again = pick({ ...input, [field]: tried }, bearing)
+        return again.ok && !again.value.warnings.some(isOfThese)
+      })
+    return size === undefined ? undefined : { field, size }
   }
-  const suggestion = [rounded, roundedUp, roundedDown].map((round) => round(wanted, input.design.units)).find(clears)
-  if (suggestion === undefined) return selection
-  return {
-    ...selection,
-    warnings: warnings.map((warning) => (isOfGroove(warning) ? { ...warning, suggestion } : warning)),
-  }
+  const change = () => choice.closure.radiusFor(diametersOf(chosen.balls), choice.aim) - choice.radius
+  const ofGroove = cleared(
+    OF_THE_GROOVE,
+    fields.groove,
+    () => mm(grooveDiameter + 2 * change()),
+    () => change() > 0,
+  )
+  const ofInner = cleared(
+    OF_THE_INNER,
+    inner && fields.inner,
+    () => (inner ? innerFor(inner, chosen) : mm(0)),
+    () => inner !== undefined && innerFor(inner, chosen) < inner.asItIs,
+  )
+  return warnings.map((warning) => {
+    const { code } = warning.facts
+    const suggestion = OF_THE_GROOVE.has(code) ? ofGroove : OF_THE_INNER.has(code) ? ofInner : undefined
+    return suggestion === undefined ? warning : { ...warning, suggestion }
+  })
 }

@@ -1,15 +1,14 @@
 import type { Static } from 'typebox'
-import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
+import { nameOf } from '#shared/bearing/arrangements.ts'
 import type { SourceId } from '#shared/data/sources.ts'
-import type { PlateAtRest } from '#shared/geometry/plate-on-balls.ts'
-import { itemAt } from '#shared/numbers/item-at.ts'
-import type { SelectionGoal } from '#shared/questions/selection/ball-choice.ts'
-import { grooveFieldOf } from '#shared/questions/selection/ball-place.ts'
+import { servedName } from '#shared/questions/selection/arrangements/by-name.ts'
+import type { OrderedBalls } from '#shared/questions/selection/ball-order.ts'
 import type { BallSelection, BallSelectionInput, SelectionWarning } from '#shared/questions/selection/ball-selection.ts'
-import { GROOVE_FIELDS } from '#shared/questions/selection/fields.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
-import { answer, tagOf } from '#src/api/answer.ts'
+import { GOAL_FIELD, GROOVE_FIELDS, type SelectionGoal } from '#shared/questions/selection/fields.ts'
+import { mm } from '#shared/units/length.ts'
+import { answer } from '#src/api/answer.ts'
 import { assumptionsIn, defaultsOf, designDefaults } from '#src/api/assumption.ts'
+import { ANSWERS } from '#src/api/ball-selection/arrangements/by-name.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest } from '#src/api/fields.ts'
@@ -17,25 +16,28 @@ import { echo, show, toMm } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
-import { advice, explainNearness, explainOrders, explainRest, explainWarning } from '#src/words/ball-selection.ts'
+import { advice, explainNearness, explainOrders, explainWarning } from '#src/words/ball-selection.ts'
 import { termsOf } from '#src/words/terms.ts'
-import type { BallSelectionRequest, BallSelectionResponse, ThrustBallSelectionResponse } from './schema.ts'
+import type { BallSelectionRequest } from './parts.ts'
+import type { BallSelectionResponse } from './schema.ts'
+
+const FIELDS = { goal: GOAL_FIELD, ...GROOVE_FIELDS }
 
 /** The caller's input in the core's words. */
 export function toBallSelectionInput(request: BallSelectionRequest): BallSelectionInput {
-  const { design, measured, goal } = request
+  const { design, measured } = request
   const { units } = design
   return {
     design: toDesignInput(design),
     measured: measured.map((diameter) => toMm(diameter, units)),
-    goal,
-    ...fromRequest(GROOVE_FIELDS, request, units),
+    ...fromRequest(FIELDS, request, units),
   }
 }
 
 const SOURCES: readonly SourceId[] = ['derived', 'trade']
 
 const CRITERIA = {
+  'best-bearing': 'run-out',
   'close-groove': 'ball-gap',
   'least-groove-change': 'groove-radius',
   'least-spread': 'spread',
@@ -43,116 +45,96 @@ const CRITERIA = {
 
 /** A selection of any arrangement, as it is answered: in the caller's units and in words. */
 export function toSelectionAnswer(selection: BallSelection, request: BallSelectionRequest): BallSelectionResponse {
-  const { bearing, atRest } = selection
+  const { bearing, chosen, warnings, grooveChange, orders, gapOverOrders } = selection
   const { units } = request.design
-  const head = { units, ...toEcho(selection, request), summary: advice(selection) }
-  const foot = {
-    warnings: selection.warnings.map((warning) => toWarning(warning, selection)),
-    cautions: cautionsOf(bearing.resolved),
-    sources: SOURCES.map(toSource),
-  }
-  const chosen = toChosen(selection, request)
-  const figures = toFigures(selection)
-  return 'plate' in bearing && atRest !== undefined
-    ? answer(
-        { arrangement: 'thrust', ...head },
-        { ...chosen, plateRest: toRest(atRest, bearing, selection), ...figures },
-        foot,
-      )
-    : answer(
-        { arrangement: tagOf(bearing.resolved.input, 'radial', 'roller'), ...head },
-        { ...chosen, ...figures },
-        foot,
-      )
+  const arrangement = servedName(bearing.resolved.input)
+  const { figuresOf, moreOf } = ANSWERS[arrangement]
+  const size = (length: number) => show(mm(length), units)
+  const figures = (ordered: OrderedBalls) => ({
+    ballGap: size(ordered.ballGap),
+    lastBallGoesIn: showNumber(ordered.lastBallGoesIn),
+    ...figuresOf(ordered, units),
+  })
+  const inOrder = (ordered: OrderedBalls) => ({ order: ordered.balls.map(({ index }) => index), ...figures(ordered) })
+  return answer(
+    { arrangement, units, ...toEcho(selection, request), summary: advice(selection) },
+    {
+      chosen: chosen.balls.map(({ index, diameter }) => ({ index, diameter: show(diameter, units) })),
+      leftOver: [...selection.leftOver],
+      ...figures(chosen),
+      ...moreOf(selection),
+      mean: size(selection.mean),
+      standardDeviation: size(selection.standardDeviation),
+      spread: size(selection.spread),
+      grooveChange: { radial: size(grooveChange), diametral: size(2 * grooveChange) },
+      bounds: toBounds(selection),
+      orderEffect: {
+        ballGap: { min: size(gapOverOrders.least), max: size(gapOverOrders.most) },
+        everyOrderTried: chosen.everyOrderTried,
+        orders: orders.map((ordered) => ({ aim: ordered.aim, ...inOrder(ordered) })),
+        message: explainOrders(selection),
+      },
+      choices: selection.choices.map((choice) => ({
+        goal: choice.goal,
+        ...inOrder(choice),
+        spread: size(choice.spread),
+      })),
+    },
+    {
+      warnings: warnings.map((warning) => toWarning(warning, selection)),
+      cautions: cautionsOf(bearing.resolved),
+      sources: SOURCES.map(toSource),
+    },
+  ) as BallSelectionResponse // the arrangement's own figures and their schema are made together, in its file
 }
 
-function toEcho({ input, bearing, grooveDiameter }: BallSelection, request: BallSelectionRequest) {
-  const { resolved } = bearing
-  const { units } = resolved.input
+function toEcho({ input, bearing, grooveDiameter, inner, fields }: BallSelection, request: BallSelectionRequest) {
+  const { units } = bearing.resolved.input
   const whole: BallSelectionRequest = {
-    design: toDesignRequest(resolved.input),
+    design: toDesignRequest(bearing.resolved.input),
     measured: input.measured.map((diameter) => echo(diameter, units)),
     goal: input.goal,
-    [grooveFieldOf(resolved.traits)]: echo(grooveDiameter, units),
+    [fields.groove]: echo(grooveDiameter, units),
+    ...(fields.inner && inner && { [fields.inner]: echo(inner.asItIs, units) }),
   }
-  const defaults = { ...designDefaults(whole.design.arrangement), ...defaultsOf(GROOVE_FIELDS) }
+  const defaults = { ...designDefaults(nameOf(input.design)), ...defaultsOf(FIELDS) }
   return { input: whole, assumed: assumptionsIn(request, whole, defaults) }
 }
 
-const toChosen = ({ choice, leftOver }: BallSelection, { design: { units } }: BallSelectionRequest) => ({
-  chosen: choice.balls.map(({ index, diameter }) => ({ index, diameter: show(diameter, units) })),
-  leftOver: [...leftOver],
-})
-
-function toFigures(selection: BallSelection) {
-  const { input, orders, grooveChange } = selection
-  const size = (length: Mm) => show(length, input.design.units)
-  return {
-    ballGap: size(selection.ballGap),
-    mean: size(selection.mean),
-    standardDeviation: size(selection.standardDeviation),
-    spread: size(selection.spread),
-    grooveChange: { radial: size(grooveChange), diametral: size(mm(2 * grooveChange)) },
-    bounds: toBounds(selection),
-    orderEffect: {
-      ballGap: { min: size(orders.least), max: size(orders.most) },
-      message: explainOrders(selection),
-    },
-  }
-}
-
-function toRest(
-  rest: PlateAtRest,
-  { plate }: ThrustBearing,
-  { choice, input }: BallSelection,
-): ThrustBallSelectionResponse['plateRest'] {
-  const { units } = input.design
-  const rise = mm(2 * rest.rise * (plate.outsideDiameter / plate.grooveCircleDiameter))
-  return {
-    carriers: rest.carriers.map((place, which) => ({
-      index: choice.balls[place]?.index ?? -1,
-      share: showNumber(itemAt(rest.shares, which)),
-    })),
-    plateGap: show(mm(rest.height), units),
-    rise: show(rise, units),
-    mostClearance: show(mm(rest.mostClearance), units),
-    message: explainRest(rest, rise, units),
-  }
-}
-
-function toBounds(selection: BallSelection): BallSelectionResponse['bounds'] {
-  const { input, choice, reach } = selection
+function toBounds(selection: BallSelection) {
+  const { input, missedBy, noneBelow, everyChoiceTried, reach } = selection
   const size = (length: number) => show(mm(length), input.design.units)
   return {
     of: CRITERIA[input.goal],
-    missedBy: size(choice.missedBy),
-    noneBelow: size(choice.noneBelow),
-    atMostFromBest: size(choice.missedBy - choice.noneBelow),
-    everyChoiceTried: choice.everyChoiceTried,
+    missedBy: size(missedBy),
+    noneBelow: size(noneBelow),
+    atMostFromBest: size(missedBy - noneBelow),
+    everyChoiceTried,
     ballGap: { ...(reach.least === undefined ? {} : { min: size(reach.least) }), max: size(reach.most) },
     message: explainNearness(selection),
   }
 }
 
-const PATHS: Readonly<Record<SelectionWarning['facts']['code'], string>> = {
-  'does-not-close': '/measured',
-  'gap-below-band': '/design/minBallGap',
-  'gap-above-band': '/design/maxBallGap',
-  'gap-below-assembly-gap': '/design/ballGap',
-  'rides-on-edges': '/design/groove',
-}
-
 function toWarning(
   { severity, facts, suggestion }: SelectionWarning,
-  { bearing, input }: BallSelection,
+  { input, fields }: BallSelection,
 ): Static<typeof Warning> {
   const { units } = input.design
-  const path = `/${grooveFieldOf(bearing.resolved.traits)}`
+  const paths: Readonly<Record<SelectionWarning['facts']['code'], string>> = {
+    'does-not-close': '/measured',
+    'gap-below-band': '/design/minBallGap',
+    'gap-above-band': '/design/maxBallGap',
+    'gap-below-assembly-gap': '/design/ballGap',
+    binds: `/${fields.inner}`,
+    'little-play': `/${fields.inner}`,
+    'much-play': `/${fields.inner}`,
+    'rides-on-edges': '/design/groove',
+  }
   return {
     code: facts.code,
     severity,
     message: explainWarning(facts, units, termsOf(input.design)),
-    path: PATHS[facts.code],
-    ...(suggestion === undefined ? {} : { suggestion: { path, value: show(suggestion, units) } }),
+    path: paths[facts.code],
+    ...(suggestion && { suggestion: { path: `/${suggestion.field}`, value: show(suggestion.size, units) } }),
   }
 }

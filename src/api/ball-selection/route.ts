@@ -6,8 +6,9 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainRefusal } from '#src/words/ball-selection.ts'
+import type { BallSelectionRequest } from './parts.ts'
 import { toBallSelectionInput, toSelectionAnswer } from './present.ts'
-import type { BallSelectionRequest, BallSelectionResponse } from './schema.ts'
+import type { BallSelectionResponse } from './schema.ts'
 
 export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
@@ -16,7 +17,7 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       operationId: 'ballSelection',
       tags: ['bearing'],
       summary: 'The best balls of a measured lot',
-      description: `Which of my balls should I use? Send the design, the diameter of every ball on hand, and a goal. You get the balls to use in their order round the ring, the gap that they leave, and a proven bound on every other choice. ${servedBy(BALL_SELECTION)}`,
+      description: `Which of my balls should I use? In which order? Send the design and the diameter of every ball on hand. You get the balls to use in their order round the ring, with the gap, play and run-out that they leave and the chance that the last one goes in; what other goals and other orders would give; and a proven bound on the gap of every choice. ${servedBy(BALL_SELECTION)}`,
       body: refTo<typeof BallSelectionRequest>('BallSelectionRequest'),
       response: {
         200: refTo<typeof BallSelectionResponse>('BallSelectionResponse'),

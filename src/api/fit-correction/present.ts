@@ -1,19 +1,20 @@
 import type { Static } from 'typebox'
-import { nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
-import type { Traits } from '#shared/bearing/traits.ts'
+import { nameOf } from '#shared/bearing/arrangements.ts'
 import { FIT_CORRECTION_SOURCES } from '#shared/data/sources.ts'
 import type { ToolError } from '#shared/making/tool-error.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
+import { fittedOf } from '#shared/questions/fit/arrangements.ts'
 import type { Estimate } from '#shared/questions/fit/estimate.ts'
-import type { FitCorrection, FitCorrectionInput, FittedPart, FittedRing } from '#shared/questions/fit/fit-correction.ts'
-import type { InnerSizes, Rescue } from '#shared/questions/fit/rescue.ts'
+import type { FitCorrection, FitCorrectionInput } from '#shared/questions/fit/fit-correction.ts'
+import type { FittedPart } from '#shared/questions/fit/ground.ts'
+import type { Rescue } from '#shared/questions/fit/rescue.ts'
 import type { CountedRemoval as Counted } from '#shared/questions/fit/stroke.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { mm, type Units } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
-import { type Length, type ShownLength, show, toMm } from '#src/api/length.ts'
+import { type Length, show, toMm } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
@@ -27,25 +28,21 @@ import {
   livingWith,
   nextReadingSentence,
   RING_MISSING,
-  RING_OF_PLATES,
+  RING_OF_NONE,
   targetOfOtherPart,
   tooManyReadings,
 } from '#src/words/fit-correction.ts'
 import { termsOf } from '#src/words/terms.ts'
+import { ANSWERS, type FitCorrectionResponse } from './arrangements.ts'
 import { assumedBy, wholeRequest } from './echo.ts'
 import { NAMES } from './names.ts'
 import { toReading } from './readings.ts'
 import {
-  type CagedFitCorrectionResponse,
   type CountedRemoval,
   type FitCorrectionRequest,
-  type FitCorrectionResponse,
   type FitTarget,
   MOST_READINGS,
-  type RadialFitCorrectionResponse,
   type RescueOption,
-  type RollerFitCorrectionResponse,
-  type ThrustFitCorrectionResponse,
   type ToolErrorRequest,
 } from './schema.ts'
 
@@ -84,12 +81,13 @@ export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitC
   })
 }
 
-/** Rings are told apart by name; plates are cut alike. */
+/** Chosen by the caller where there are several. */
 function partOf({ ring, design }: FitCorrectionRequest): Result<FittedPart, readonly Fault[]> {
-  if (traitsOf(design).members === 'rings') {
-    return ring === undefined ? fail([{ path: '/ring', message: RING_MISSING }]) : ok(ring)
-  }
-  return ring === undefined ? ok('plate') : fail([{ path: '/ring', message: RING_OF_PLATES }])
+  const { parts } = fittedOf(design)
+  const [only] = parts
+  if (parts.length === 1 && only !== undefined)
+    return ring === undefined ? ok(only) : fail([{ path: '/ring', message: RING_OF_NONE }])
+  return ring === undefined ? fail([{ path: '/ring', message: RING_MISSING }]) : ok(ring)
 }
 
 /** The schema bounds each state; all of them together are what takes the time. */
@@ -144,93 +142,31 @@ function toRemoval(
 
 /** A fit of any arrangement, in the caller's units and in words. */
 export function toFitAnswer(correction: FitCorrection, request: FitCorrectionRequest): FitCorrectionResponse {
+  const { units } = request.design
   const arrangement = nameOf(request.design)
-  switch (arrangement) {
-    case 'radial':
-      return toRadialResponse(correction, request)
-    case 'roller':
-      return toRollerResponse(correction, request)
-    case 'caged':
-      return toCagedResponse(correction, request)
-    case 'thrust':
-      return toThrustResponse(correction, request)
-    default:
-      return arrangement satisfies never
+  const { size } = ANSWERS[arrangement]
+  const { ring, fit } = correction
+  const figure = toEstimate(fit.figure, units)
+  // Names that only some arrangements have; the tests hold whole answers against each one's schema.
+  const now: object = {
+    ring: ring === 'plate' ? undefined : ring,
+    [ring === 'inner' ? 'radialInternalClearance' : 'ballGap']: figure,
   }
-}
-
-function toRadialResponse(correction: FitCorrection, request: FitCorrectionRequest): RadialFitCorrectionResponse {
-  const { units } = request.design
-  return present<RadialFitCorrectionResponse>(
-    answer(
-      { arrangement: 'radial' as const, ...toHead(correction, request) },
-      {
-        ...toStanding(correction),
-        ...toBothRings(correction, units),
-        grooveBottomDiameter: toDiameter(correction, units),
-        nextStep: toNextStep(correction, units, (diameter) => ({ grooveBottomDiameter: diameter })),
-        ...toWork(correction, request),
-        adjustment: toAdjustment(correction, units),
-      },
-      toFoot(correction, request),
-    ),
+  const cut: object = { [size]: toDiameter(correction, units), nextStep: toNextStep(correction, units, size) }
+  const whole = answer(
+    { arrangement, ...toHead(correction, request) },
+    {
+      ...toStanding(correction),
+      ...now,
+      pitchRadius: toEstimate(fit.pitchRadius, units),
+      ballDiameter: toEstimate(fit.ballDiameter, units),
+      ...cut,
+      ...toWork(correction, request),
+      adjustment: toAdjustment(correction, units),
+    },
+    toFoot(correction, request),
   )
-}
-
-function toRollerResponse(correction: FitCorrection, request: FitCorrectionRequest): RollerFitCorrectionResponse {
-  const { units } = request.design
-  return present<RollerFitCorrectionResponse>(
-    answer(
-      { arrangement: 'roller' as const, ...toHead(correction, request) },
-      {
-        ...toStanding(correction),
-        ...toBothRings(correction, units),
-        trackDiameter: toDiameter(correction, units),
-        nextStep: toNextStep(correction, units, (diameter) => ({ trackDiameter: diameter })),
-        ...toWork(correction, request),
-        adjustment: toAdjustment(correction, units),
-      },
-      toFoot(correction, request),
-    ),
-  )
-}
-
-function toCagedResponse(correction: FitCorrection, request: FitCorrectionRequest): CagedFitCorrectionResponse {
-  const { units } = request.design
-  return present<CagedFitCorrectionResponse>(
-    answer(
-      { arrangement: 'caged' as const, ...toHead(correction, request) },
-      {
-        ...toStanding(correction),
-        ring: 'inner',
-        radialInternalClearance: toEstimate(correction.fit.figure, units),
-        ...toCentres(correction, units),
-        grooveBottomDiameter: toDiameter(correction, units),
-        nextStep: toNextStep(correction, units, (diameter) => ({ grooveBottomDiameter: diameter })),
-        ...toWork(correction, request),
-        adjustment: toAdjustment(correction, units),
-      },
-      toFoot(correction, request),
-    ),
-  )
-}
-
-function toThrustResponse(correction: FitCorrection, request: FitCorrectionRequest): ThrustFitCorrectionResponse {
-  const { units } = request.design
-  return present<ThrustFitCorrectionResponse>(
-    answer(
-      { arrangement: 'thrust' as const, ...toHead(correction, request) },
-      {
-        ...toStanding(correction),
-        ballGap: toEstimate(correction.fit.figure, units),
-        ...toCentres(correction, units),
-        grooveCircleDiameter: toDiameter(correction, units),
-        nextStep: toNextStep(correction, units, (diameter) => ({ grooveCircleDiameter: diameter })),
-        ...toWork(correction, request),
-      },
-      toFoot(correction, request),
-    ),
-  )
+  return present<object>(whole) as FitCorrectionResponse
 }
 
 function toHead(correction: FitCorrection, request: FitCorrectionRequest) {
@@ -256,27 +192,6 @@ const toStanding = ({ fit }: FitCorrection) => ({
   },
 })
 
-function toBothRings(correction: FitCorrection, units: Units) {
-  const { fit, ring } = correction
-  const figure = toEstimate(fit.figure, units)
-  return {
-    ring: ringOf(ring),
-    ballGap: ring === 'outer' ? figure : undefined,
-    radialInternalClearance: ring === 'inner' ? figure : undefined,
-    ...toCentres(correction, units),
-  }
-}
-
-function ringOf(part: FittedPart): FittedRing {
-  if (part === 'plate') throw new RangeError('part must be a ring, got a plate')
-  return part
-}
-
-const toCentres = ({ fit }: FitCorrection, units: Units) => ({
-  pitchRadius: toEstimate(fit.pitchRadius, units),
-  ballDiameter: toEstimate(fit.ballDiameter, units),
-})
-
 const toDiameter = ({ fit }: FitCorrection, units: Units) => {
   const { value, standardUncertainty, interval95 } = fit.grooveRadius
   return toEstimate(
@@ -289,7 +204,7 @@ const toDiameter = ({ fit }: FitCorrection, units: Units) => {
   )
 }
 
-function toNextStep<Until>({ fit }: FitCorrection, units: Units, until: (diameter: ShownLength) => Until) {
+function toNextStep({ fit }: FitCorrection, units: Units, name: string) {
   if (fit.action !== 'cut') return undefined
   const { nextStep } = fit
   const size = (length: number) => show(mm(length), units)
@@ -297,7 +212,7 @@ function toNextStep<Until>({ fit }: FitCorrection, units: Units, until: (diamete
     with: nextStep.with,
     radial: size(nextStep.radial),
     diametral: size(2 * nextStep.radial),
-    until: until(size(nextStep.until.grooveBottomDiameter)),
+    until: { [name]: size(nextStep.until.grooveBottomDiameter) },
     ...(nextStep.strokes === undefined ? {} : { strokes: nextStep.strokes }),
     overshootProbability: showNumber(nextStep.overshootProbability),
   }
@@ -373,112 +288,48 @@ function toAgreement({ fit, resolved }: FitCorrection, request: FitCorrectionReq
   }
 }
 
-function toAdjustment({ adjustment, fit, resolved }: FitCorrection, units: Units) {
+function toAdjustment({ adjustment }: FitCorrection, units: Units) {
   if (adjustment === undefined) return undefined
-  const { change, isWorthIt } = adjustment
+  const { change } = adjustment
   return {
     matingFaces: show(change, units),
-    worthwhile: isWorthIt,
-    message: explainAdjustment(adjustment, fit.state === 'too-deep', units, termsOf(resolved.input)),
+    message: explainAdjustment(change, units),
   }
 }
 
 type ShownRescue = Static<typeof RescueOption>
-type Of<Option extends ShownRescue['option']> = Extract<ShownRescue, { option: Option }>
+
+/** Figures of a rescue that are no lengths. */
+const PLAIN: ReadonlySet<string> = new Set(['ballCount', 'replacedCount', 'spacerCount', 'shareOfBall'])
 
 function toRescue(rescue: Rescue, { resolved }: FitCorrection, units: Units): ShownRescue {
-  const size = (length: number) => show(mm(length), units)
-  const sizeOf = (length: number | undefined) => (length === undefined ? undefined : size(length))
   const terms = termsOf(resolved.input)
   const { raceway } = resolved.traits
-  const { possible, obstacle, ballGap, inner } = rescue
-  const common = {
-    possible,
-    obstacle,
-    ballGap: sizeOf(ballGap),
-    innerRing: inner && toInnerRing(inner, raceway, units),
+  const { inner, ...figures } = rescue
+  const shown = (figures: object): object =>
+    Object.fromEntries(
+      Object.entries(figures).map(([name, figure]) => [
+        name,
+        typeof figure !== 'number' ? figure : PLAIN.has(name) ? showNumber(figure) : show(mm(figure), units),
+      ]),
+    )
+  // The schema of each option has the same names; its contract tests hold every option against it.
+  return present<ShownRescue>({
+    ...shown(figures),
+    until: 'until' in rescue && rescue.until ? shown(toSizes(rescue.until, resolved)) : undefined,
+    innerRing: inner && shown(raceway === 'track' ? { trackDiameter: inner.grooveBottomDiameter } : inner),
     message: explainRescue(rescue, units, terms),
-    livingWithIt: possible || rescue.option === 'accept' ? livingWith(rescue, terms) : undefined,
-  }
-  switch (rescue.option) {
-    case 'accept':
-      return present<Of<'accept'>>({
-        option: rescue.option,
-        ...common,
-        overMaxBallGap: size(rescue.overMaxBallGap),
-        shareOfBall: rescue.shareOfBall,
-        life: rescue.life,
-      })
-    case 'balls-on-hand':
-      return present<Of<'balls-on-hand'>>({
-        option: rescue.option,
-        ...common,
-        diameter: sizeOf(rescue.diameter),
-        ballCount: rescue.ballCount,
-      })
-    case 'mixed-balls':
-      return present<Of<'mixed-balls'>>({
-        option: rescue.option,
-        ...common,
-        diameter: sizeOf(rescue.diameter),
-        replacedCount: rescue.replacedCount,
-        standsOut: sizeOf(rescue.standsOut),
-      })
-    case 'larger-balls':
-      return present<Of<'larger-balls'>>({
-        option: rescue.option,
-        ...common,
-        diameter: sizeOf(rescue.diameter),
-        largerBy: sizeOf(rescue.largerBy),
-      })
-    case 'spacers':
-      return present<Of<'spacers'>>({
-        option: rescue.option,
-        ...common,
-        spacerCount: rescue.spacerCount,
-        eachThickness: sizeOf(rescue.eachThickness),
-        singleThickness: sizeOf(rescue.singleThickness),
-      })
-    case 'lining':
-      return present<Of<'lining'>>({
-        option: rescue.option,
-        ...common,
-        thickness: size(rescue.thickness),
-        grooveRadius: sizeOf(rescue.grooveRadius),
-      })
-    case 'one-ball-more':
-      return present<Of<'one-ball-more'>>({
-        option: rescue.option,
-        ...common,
-        ballCount: rescue.ballCount,
-        deeper: size(rescue.deeper),
-        until:
-          rescue.grooveBottomDiameter === undefined
-            ? undefined
-            : present({
-                [sizeName(resolved.traits)]: size(rescue.grooveBottomDiameter),
-                grooveDepth: raceway === 'track' ? undefined : sizeOf(rescue.grooveDepth),
-              }),
-      })
-    case 'new-blank':
-      return present<Of<'new-blank'>>({ option: rescue.option, ...common })
-    default:
-      return rescue satisfies never
-  }
+    livingWithIt: rescue.possible || rescue.option === 'accept' ? livingWith(rescue, terms) : undefined,
+  } as ShownRescue)
 }
 
-/** How an arrangement calls the size that is cut. */
-const sizeName = ({ members, raceway }: Traits) =>
-  members === 'plates' ? 'grooveCircleDiameter' : raceway === 'track' ? 'trackDiameter' : 'grooveBottomDiameter'
-
-function toInnerRing(inner: InnerSizes, raceway: Traits['raceway'], units: Units) {
-  const size = (length: number) => show(mm(length), units)
-  if (raceway === 'track') return { trackDiameter: size(inner.grooveBottomDiameter) }
-  return {
-    grooveBottomDiameter: size(inner.grooveBottomDiameter),
-    landDiameter: size(inner.landDiameter),
-    landGap: size(inner.landGap),
-  }
+/** The sizes at which a cut ends, as an arrangement calls them. */
+function toSizes(
+  { grooveBottomDiameter, grooveDepth }: { readonly grooveBottomDiameter: number; readonly grooveDepth: number },
+  { input, traits }: FitCorrection['resolved'],
+): object {
+  const size = ANSWERS[nameOf(input as Parameters<typeof nameOf>[0])].size
+  return { [size]: grooveBottomDiameter, ...(traits.raceway === 'track' ? {} : { grooveDepth }) }
 }
 
 const SOURCES = FIT_CORRECTION_SOURCES.map(toSource)

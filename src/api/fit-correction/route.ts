@@ -6,8 +6,9 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainFitRefusal } from '#src/words/fit-correction.ts'
+import type { FitCorrectionResponse } from './arrangements.ts'
 import { toFitAnswer, toFitCorrectionInput } from './present.ts'
-import type { FitCorrectionRequest, FitCorrectionResponse } from './schema.ts'
+import type { FitCorrectionRequest } from './schema.ts'
 
 export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {

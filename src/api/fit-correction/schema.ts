@@ -1,10 +1,10 @@
 import { type Static, type TProperties, Type } from 'typebox'
 import type { FitState } from '#shared/questions/fit/decision.ts'
-import { type FittedRing, RINGS } from '#shared/questions/fit/fit-correction.ts'
+import { type FittedRing, RINGS } from '#shared/questions/fit/ground.ts'
 import type { ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
 import type { ToolName } from '#shared/questions/fit/reading.ts'
-import type { Life, Obstacle } from '#shared/questions/fit/rescue.ts'
-import { answerOf, answerUnion } from '#src/api/answer.ts'
+import type { Life, LifeWithPlay, Obstacle } from '#shared/questions/fit/rescue.ts'
+import { answerOf } from '#src/api/answer.ts'
 import type { Assumption } from '#src/api/assumption.ts'
 import { designRef } from '#src/api/design-input.ts'
 import { length, nonNegativeLength, shownLength, signedLength } from '#src/api/length.ts'
@@ -41,9 +41,9 @@ export const ToolErrorRequest = Type.Object(
 
 export const FitTarget = Type.Object(
   {
-    ballGap: Type.Optional(nonNegativeLength("Outer ring, plates: gap to end with. Default: the design's.")),
-    minBallGap: Type.Optional(nonNegativeLength("Outer ring, plates: smallest good gap. Default: the design's.")),
-    maxBallGap: Type.Optional(nonNegativeLength("Outer ring, plates: largest good gap. Default: the design's.")),
+    ballGap: Type.Optional(nonNegativeLength("Gap to end with; not for an inner ring. Default: the design's.")),
+    minBallGap: Type.Optional(nonNegativeLength("Smallest good gap; not for an inner ring. Default: the design's.")),
+    maxBallGap: Type.Optional(nonNegativeLength("Largest good gap; not for an inner ring. Default: the design's.")),
     radialInternalClearance: Type.Optional(nonNegativeLength("Inner ring: play to end with. Default: the design's.")),
     minRadialInternalClearance: Type.Optional(
       nonNegativeLength("Inner ring: smallest good play. Default: half the design's play."),
@@ -84,8 +84,8 @@ export const EarlierState = Type.Object(
 export const CountedRemoval = Type.Object(
   {
     strokes: Type.Integer({ minimum: 1, maximum: 100_000, description: 'Number of strokes.' }),
-    ballGapBefore: Type.Optional(signedLength('Outer ring, plates: ball gap before the strokes.')),
-    ballGapAfter: Type.Optional(signedLength('Outer ring, plates: ball gap after the strokes.')),
+    ballGapBefore: Type.Optional(signedLength('Ball gap before the strokes; not for an inner ring.')),
+    ballGapAfter: Type.Optional(signedLength('Ball gap after the strokes; not for an inner ring.')),
     radialInternalClearanceBefore: Type.Optional(signedLength('Inner ring: play before the strokes.')),
     radialInternalClearanceAfter: Type.Optional(signedLength('Inner ring: play after the strokes.')),
   },
@@ -112,7 +112,7 @@ export const FitCorrectionRequest = Type.Object(
         Type.Enum(RINGS, {
           type: 'string',
           description:
-            'The ring that is being cut. Required for rings; plates, which are cut alike, must leave it out.',
+            'The ring that is being cut. Required where the bearing has rings; does not apply where it has none.',
         }),
       ),
     ),
@@ -170,7 +170,7 @@ export const LengthEstimate = Type.Object(
   { $id: 'LengthEstimate', description: 'An estimate of a length.' },
 )
 
-const estimate = (description: string) =>
+export const estimate = (description: string) =>
   Type.Unsafe<Static<typeof LengthEstimate>>({ ...refTo<typeof LengthEstimate>('LengthEstimate'), description })
 
 const STATES = ['unread', 'more-to-remove', 'in-band', 'too-deep', 'unclear'] as const satisfies readonly FitState[]
@@ -192,14 +192,17 @@ const OBSTACLES = [
   'last-ball-stays-out',
   'rides-on-edges',
   'stands-out',
+  'too-few-larger',
   'no-such-bearing',
   'too-thin',
+  'too-much',
   'too-deep-for-it-too',
 ] as const satisfies readonly Obstacle[]
 const LIVES = ['hardly-noticed', 'knocks', 'balls-bunch', 'ball-short'] as const satisfies readonly Life[]
+const LIVES_WITH_PLAY = ['hardly-noticed', 'rattles', 'wanders'] as const satisfies readonly LifeWithPlay[]
 
 /** The next cut, which ends where a size of its own says. */
-const nextStep = <Until extends TProperties>($id: string, until: Until) =>
+export const nextStep = <Until extends TProperties>($id: string, until: Until) =>
   Type.Object(
     {
       with: tool,
@@ -219,12 +222,12 @@ const nextStep = <Until extends TProperties>($id: string, until: Until) =>
     { $id, description: 'The next cut.' },
   )
 
-const GROOVE_UNTIL = { grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.') }
-const TRACK_UNTIL = { trackDiameter: shownLength('Diameter of the track.') }
-const CIRCLE_UNTIL = { grooveCircleDiameter: shownLength('Diameter of the circle in which the groove is deepest.') }
+export const GROOVE_UNTIL = { grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.') }
+export const TRACK_UNTIL = { trackDiameter: shownLength('Diameter of the track.') }
+export const CIRCLE_UNTIL = {
+  grooveCircleDiameter: shownLength('Diameter of the circle in which the groove is deepest.'),
+}
 export const GrooveNextStep = nextStep('GrooveNextStep', GROOVE_UNTIL)
-export const TrackNextStep = nextStep('TrackNextStep', TRACK_UNTIL)
-export const PlateNextStep = nextStep('PlateNextStep', CIRCLE_UNTIL)
 
 const NextReading = Type.Object(
   {
@@ -241,7 +244,7 @@ const NextReading = Type.Object(
   { $id: 'NextReading', description: 'A reading that can be made now, and what it decides.' },
 )
 
-/* The ways out, each with its figures. */
+/* What can still be done, each with its figures. */
 
 const InnerRingSizes = Type.Object(
   {
@@ -270,10 +273,12 @@ const rescue = <const Option extends string, Own extends TProperties>(
         }),
       ),
       ballGap: Type.Optional(shownLength('The gap that it leaves.')),
+      radialInternalClearance: Type.Optional(shownLength('The play that it leaves the inner ring.')),
+      pocketDiameter: Type.Optional(shownLength('Diameter of the pockets of a new cage for these balls.')),
       ...own,
       innerRing: Type.Optional(refTo<typeof InnerRingSizes>('InnerRingSizes')),
       message: Type.String({ description: 'Instructions in words.' }),
-      livingWithIt: Type.Optional(Type.String({ description: 'Notes on living with such a bearing.' })),
+      livingWithIt: Type.Optional(Type.String({ description: 'How such a bearing runs.' })),
     },
     { $id, description },
   )
@@ -283,6 +288,14 @@ const RESCUES = [
     overMaxBallGap: shownLength('Amount by which the gap exceeds the largest good gap.'),
     shareOfBall: Type.Number({ description: 'The gap as a fraction of the ball diameter.' }),
     life: Type.Enum(LIVES, { type: 'string', description: 'The effect of the gap in use.' }),
+  }),
+  rescue('accept-play', 'AcceptPlayRescue', 'Leave the inner ring as it is.', {
+    overMaxPlay: shownLength('Amount by which the play exceeds the largest good play.'),
+    shareOfBall: Type.Number({ description: 'The play as a fraction of the ball diameter.' }),
+    life: Type.Enum(LIVES_WITH_PLAY, { type: 'string', description: 'The effect of the play in use.' }),
+  }),
+  rescue('mating-faces', 'MatingFacesRescue', 'Sand the mating faces of a split inner ring.', {
+    matingFaces: shownLength('Thickness to sand off both faces together.'),
   }),
   rescue('balls-on-hand', 'BallsOnHandRescue', 'A full set of other balls that are on hand.', {
     diameter: Type.Optional(shownLength('Diameter of these balls.')),
@@ -299,10 +312,10 @@ const RESCUES = [
   }),
   rescue('spacers', 'SpacersRescue', 'Spacers between the balls.', {
     spacerCount: Type.Integer({ description: 'Number of spacers, one between each two neighbours.' }),
-    eachThickness: Type.Optional(shownLength('Thickness of each spacer.')),
-    singleThickness: Type.Optional(shownLength('Thickness of a single spacer instead.')),
+    eachThickness: Type.Optional(shownLength('Thickness of each spacer. Absent where that is too thin to make.')),
+    singleThickness: shownLength('Thickness of a single spacer instead.'),
   }),
-  rescue('lining', 'LiningRescue', 'A lining glued into the groove.', {
+  rescue('lining', 'LiningRescue', 'A lining glued into the groove, or coats of finish where it is thin.', {
     thickness: shownLength('Thickness of the lining.'),
     grooveRadius: Type.Optional(shownLength('Radius of the groove with its lining.')),
   }),
@@ -322,11 +335,12 @@ const RESCUES = [
     ),
   }),
   rescue('new-blank', 'NewBlankRescue', 'Start again.', {}),
+  rescue('new-inner-ring', 'NewInnerRingRescue', 'A new inner ring, made to the outer ring as it is.', {}),
 ]
 
 export const RescueOption = Type.Unsafe<Static<(typeof RESCUES)[number]>>({
   $id: 'RescueOption',
-  description: 'A way out of a groove that is too deep.',
+  description: 'One thing that can still be done with a groove that is too deep.',
   type: 'object',
   required: ['option'],
   discriminator: { propertyName: 'option' },
@@ -349,7 +363,7 @@ const LearntRatio = Type.Object(
 )
 
 /** The properties of an answer: beside its defaults it states what is taken of a bearing before it is measured. */
-const fitAnswerOf = <const Name extends string, Body extends TProperties>(name: Name, body: Body) => ({
+export const fitAnswerOf = <const Name extends string, Body extends TProperties>(name: Name, body: Body) => ({
   ...answerOf([name], refTo<typeof FitCorrectionRequest>('FitCorrectionRequest'), body),
   assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
     description: 'The values that the request left open, and what is taken of a bearing before it is measured.',
@@ -357,7 +371,7 @@ const fitAnswerOf = <const Name extends string, Body extends TProperties>(name: 
 })
 
 /** How the groove stands. */
-const STANDING = {
+export const STANDING = {
   action: Type.Enum(['cut', 'measure', 'stop'], {
     type: 'string',
     description: '`cut`: see `nextStep`. `measure`: see `nextReading`. `stop`: see `reason`.',
@@ -382,7 +396,7 @@ const STANDING = {
 }
 
 /** What is still to do. */
-const WORK = {
+export const WORK = {
   remaining: Type.Object(
     { radial: shownLength('Change in depth.'), diametral: shownLength('Change in diameter.') },
     { description: 'Distance to the aim. Above 0 there is wood to remove; below 0 too much is removed.' },
@@ -435,115 +449,40 @@ const WORK = {
   ),
   rescue: Type.Optional(
     Type.Array(refTo<typeof RescueOption>('RescueOption'), {
-      description: 'Ways out of an outer groove, or of plates, that are too deep, in the order in which to try them.',
+      description: 'What can still be done with a groove that is too deep, in the order in which to try it.',
     }),
   ),
 }
 
-const ADJUSTMENT = {
+export const ADJUSTMENT = {
   adjustment: Type.Optional(
     Type.Object(
       {
         matingFaces: shownLength(
           'Total thickness to sand off the mating faces (above 0), or thickness of the shim between them (below 0), that brings the play to the aim.',
         ),
-        worthwhile: Type.Boolean({
-          description: 'Whether that is less work than cutting or a new inner ring. Common practice, no source.',
-        }),
         message: Type.String({ description: 'The adjustment in words.' }),
       },
-      { description: 'A split inner ring can be adjusted where its halves meet.' },
+      { description: 'What a little at the mating faces of a split inner ring does. Absent where that is too much.' },
     ),
   ),
 }
 
-const GAP = estimate('The gap as it is now.')
-const PLAY = estimate('The play of the inner ring as it is now.')
-const PITCH = estimate('Radius of the circle through the centres of the balls.')
-const BALL = estimate('Mean diameter of the balls.')
-
-const BOTH_RINGS = {
+export const GAP = estimate('The gap as it is now.')
+export const PLAY = estimate('The play of the inner ring as it is now.')
+export const CENTRES = {
+  pitchRadius: estimate('Radius of the circle through the centres of the balls.'),
+  ballDiameter: estimate('Mean diameter of the balls.'),
+}
+export const BOTH_RINGS = {
   ring: Type.Unsafe<FittedRing>(Type.Enum(RINGS, { type: 'string', description: 'The ring that is being cut.' })),
   ballGap: Type.Optional({ ...GAP, description: 'Outer ring: the gap as it is now.' }),
   radialInternalClearance: Type.Optional({ ...PLAY, description: 'Inner ring: the play as it is now.' }),
-  pitchRadius: PITCH,
-  ballDiameter: BALL,
+  ...CENTRES,
 }
 
-export const RadialFitCorrectionResponse = Type.Object(
-  fitAnswerOf('radial', {
-    ...STANDING,
-    ...BOTH_RINGS,
-    grooveBottomDiameter: estimate('Diameter across the groove bottoms of the ring that is being cut.'),
-    nextStep: Type.Optional(refTo<typeof GrooveNextStep>('GrooveNextStep')),
-    ...WORK,
-    ...ADJUSTMENT,
-  }),
-  { $id: 'RadialFitCorrectionResponse', description: 'Present state of the groove, and the next step.' },
-)
-export type RadialFitCorrectionResponse = Static<typeof RadialFitCorrectionResponse>
-
-export const RollerFitCorrectionResponse = Type.Object(
-  fitAnswerOf('roller', {
-    ...STANDING,
-    ...BOTH_RINGS,
-    trackDiameter: estimate('Track diameter of the ring that is being cut.'),
-    nextStep: Type.Optional(refTo<typeof TrackNextStep>('TrackNextStep')),
-    ...WORK,
-    ...ADJUSTMENT,
-  }),
-  {
-    $id: 'RollerFitCorrectionResponse',
-    description: 'Present state of the track, and the next step. `ball…` are the rollers.',
-  },
-)
-export type RollerFitCorrectionResponse = Static<typeof RollerFitCorrectionResponse>
-
-export const CagedFitCorrectionResponse = Type.Object(
-  fitAnswerOf('caged', {
-    ...STANDING,
-    ring: Type.Unsafe<'inner'>(Type.Enum(['inner'], { type: 'string', description: 'The ring that is being cut.' })),
-    radialInternalClearance: PLAY,
-    pitchRadius: PITCH,
-    ballDiameter: BALL,
-    grooveBottomDiameter: estimate('Diameter across the groove bottoms of the inner ring.'),
-    nextStep: Type.Optional(refTo<typeof GrooveNextStep>('GrooveNextStep')),
-    ...WORK,
-    ...ADJUSTMENT,
-  }),
-  { $id: 'CagedFitCorrectionResponse', description: "Present state of the inner ring's groove, and the next step." },
-)
-export type CagedFitCorrectionResponse = Static<typeof CagedFitCorrectionResponse>
-
-export const ThrustFitCorrectionResponse = Type.Object(
-  fitAnswerOf('thrust', {
-    ...STANDING,
-    ballGap: GAP,
-    pitchRadius: PITCH,
-    ballDiameter: BALL,
-    grooveCircleDiameter: estimate('Diameter of the circle in which the groove is deepest.'),
-    nextStep: Type.Optional(refTo<typeof PlateNextStep>('PlateNextStep')),
-    ...WORK,
-  }),
-  {
-    $id: 'ThrustFitCorrectionResponse',
-    description:
-      'Present state of the plates, and the next step. A cut moves the groove circle out, in both plates alike.',
-  },
-)
-export type ThrustFitCorrectionResponse = Static<typeof ThrustFitCorrectionResponse>
-
-export const FitCorrectionResponse = answerUnion(
-  'FitCorrectionResponse',
-  'Present state of the groove, and the next step: cut, measure or stop.',
-  RadialFitCorrectionResponse,
-  RollerFitCorrectionResponse,
-  CagedFitCorrectionResponse,
-  ThrustFitCorrectionResponse,
-)
-export type FitCorrectionResponse = Static<typeof FitCorrectionResponse>
-
-const INPUTS = [
+/** What a request and the answers of several arrangements are made of. */
+export const FIT_PARTS = [
   ...READING_SCHEMAS,
   ReadingRequest,
   ToolErrorRequest,
@@ -552,22 +491,11 @@ const INPUTS = [
   CountedRemoval,
   BallsOnHand,
   FitCorrectionRequest,
-]
-const OUTPUTS = [
   LengthEstimate,
   LearntRatio,
   GrooveNextStep,
-  TrackNextStep,
-  PlateNextStep,
   NextReading,
   InnerRingSizes,
   ...RESCUES,
   RescueOption,
-  RadialFitCorrectionResponse,
-  RollerFitCorrectionResponse,
-  CagedFitCorrectionResponse,
-  ThrustFitCorrectionResponse,
-  FitCorrectionResponse,
 ]
-
-export const FIT_CORRECTION_SCHEMAS = [...INPUTS, ...OUTPUTS]

@@ -1,32 +1,20 @@
 import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
-import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import { type Leaf, leavesOf, valueAt, withValue } from '#shared/bearing/field.ts'
 import { DESIGN_SOURCES } from '#shared/data/sources.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import {
-  type PlateSizeRow,
-  SHARED_NAMES,
-  type SizeRow,
-  type SizeTable,
-  type SizeTableInput,
-} from '#shared/questions/size-table/size-table.ts'
-import { mm, type Units } from '#shared/units/length.ts'
-import { answer, tagOf } from '#src/api/answer.ts'
+import { SHARED_NAMES } from '#shared/questions/size-table/arrangements/by-name.ts'
+import type { SizeRow, SizeTableInput } from '#shared/questions/size-table/size-table.ts'
+import type { Units } from '#shared/units/length.ts'
+import { answer } from '#src/api/answer.ts'
 import { type Assumption, assumptionsIn, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
-import { echo, show, toMm } from '#src/api/length.ts'
-import { showNumber } from '#src/api/number.ts'
+import { echo, toMm } from '#src/api/length.ts'
+import { ROWS } from '#src/api/size-table/arrangements/by-name.ts'
 import { toSource } from '#src/api/source.ts'
 import { toCsv } from '#src/http/csv.ts'
 import { sizeTableSummary } from '#src/words/summary.ts'
-import type {
-  RadialSizeTableRow,
-  RollerSizeTableRow,
-  SizeTableRequest,
-  SizeTableResponse,
-  ThrustSizeTableRow,
-} from './schema.ts'
+import type { SizeTableRequest, SizeTableResponse } from './schema.ts'
 
 export function toSizeTableInput(request: SizeTableRequest): SizeTableInput {
   const { units, arrangement, diameters, counts } = request
@@ -46,35 +34,28 @@ export interface TableAnswer {
   readonly csv: () => string
 }
 
-export function toTableAnswer(table: SizeTable, request: SizeTableRequest): TableAnswer {
+export function toTableAnswer(rows: readonly SizeRow[], request: SizeTableRequest): TableAnswer {
   const { units } = request
-  const head = { units, ...toEcho(table, request), summary: sizeTableSummary(table.rows, units) }
+  const head = { units, ...toEcho(rows, request), summary: sizeTableSummary(rows, units) }
   const foot = {
     warnings: [],
-    cautions: cautionsOf(itemAt<SizeRow | PlateSizeRow>(table.rows, 0).resolved),
+    cautions: cautionsOf(itemAt(rows, 0).resolved),
     sources: DESIGN_SOURCES.map(toSource),
   }
-  if (table.of === 'plates') {
-    const rows = table.rows.map((row) => toThrustRow(row, units))
-    return {
-      json: answer({ arrangement: 'thrust', ...head }, { rows }, foot),
-      csv: () => csvOf(rows, THRUST_COLUMNS, units),
-    }
+  const { toRow, columns } = ROWS[request.arrangement]
+  // the rows are of the arrangement that the request states
+  const shown = rows.map((row) => (toRow as (row: SizeRow, units: Units) => object)(row, units))
+  return {
+    json: answer({ arrangement: request.arrangement, ...head }, { rows: shown }, foot) as SizeTableResponse,
+    csv: () => csvOf(shown, columns, units),
   }
-  const arrangement = tagOf(request, 'radial', 'roller')
-  if (arrangement === 'roller') {
-    const rows = table.rows.map((row) => toRollerRow(row, units))
-    return { json: answer({ arrangement, ...head }, { rows }, foot), csv: () => csvOf(rows, ROLLER_COLUMNS, units) }
-  }
-  const rows = table.rows.map((row) => toRadialRow(row, units))
-  return { json: answer({ arrangement, ...head }, { rows }, foot), csv: () => csvOf(rows, RADIAL_COLUMNS, units) }
 }
 
 /**
  * What was asked, with every default that is one value in all rows. Of one that hangs on the balls the rule is named, and
  * each row has what follows from it.
  */
-function toEcho({ rows }: SizeTable, request: SizeTableRequest) {
+function toEcho(rows: readonly SizeRow[], request: SizeTableRequest) {
   const { units, arrangement, diameters, counts } = request
   const { fields } = ARRANGEMENTS[arrangement].fields
   const asked = fromRequest(fields, request, units)
@@ -101,61 +82,8 @@ function toEcho({ rows }: SizeTable, request: SizeTableRequest) {
 
 const isShared = ({ names: [first] }: Leaf): boolean => SHARED_NAMES.some((name) => name === first)
 
-const toRadialRow = (side: SizeRow, units: Units): RadialSizeTableRow => ({
-  ...toRing(side, units),
-  gapPerGrooveDepth: showNumber(side.gapPerGrooveDepth),
-  outerRing: {
-    outsideDiameter: show(side.outerRing.outsideDiameter, units),
-    landDiameter: show(side.outerRing.landDiameter, units),
-    grooveBottomDiameter: show(side.outerRing.grooveBottomDiameter, units),
-  },
-})
-
-const toRollerRow = (side: SizeRow, units: Units): RollerSizeTableRow => ({
-  ...toRing(side, units),
-  outerRing: {
-    outsideDiameter: show(side.outerRing.outsideDiameter, units),
-    trackDiameter: show(side.outerRing.grooveBottomDiameter, units),
-  },
-})
-
-const toThrustRow = (bearing: PlateSizeRow, units: Units): ThrustSizeTableRow => ({
-  ...toRing(bearing, units),
-  plates: { outsideDiameter: show(bearing.plate.outsideDiameter, units) },
-  plateGap: show(bearing.plateGap, units),
-  height: show(bearing.height, units),
-})
-
-const toRing = (ring: BallRing & { readonly ballCount: number }, units: Units) => ({
-  balls: { count: ring.ballCount, diameter: show(ring.resolved.ballDiameter, units) },
-  closedPitchRadius: show(ring.closedPitchRadius, units),
-  pitchRadius: show(ring.pitchRadius, units),
-  pitchDiameter: show(mm(2 * ring.pitchRadius), units),
-  ballGap: show(ring.ballGap, units),
-  gapPerPitchRadius: showNumber(ring.gapPerPitchRadius),
-  gauge: { nominalDiameter: show(ring.gauge.nominalDiameter, units) },
-})
-
-/** Columns in the order of the sheet; every one but these is a length in the table's units. */
+/** Every column but these is a length in the table's units. */
 const WITHOUT_UNIT: ReadonlySet<string> = new Set(['balls.count', 'gapPerGrooveDepth', 'gapPerPitchRadius'])
-const RING_COLUMNS = [
-  'balls.diameter',
-  'balls.count',
-  'closedPitchRadius',
-  'pitchRadius',
-  'pitchDiameter',
-  'ballGap',
-  'gauge.nominalDiameter',
-]
-const RADIAL_COLUMNS = [
-  ...RING_COLUMNS,
-  'outerRing.landDiameter',
-  'outerRing.grooveBottomDiameter',
-  'outerRing.outsideDiameter',
-  'gapPerGrooveDepth',
-]
-const ROLLER_COLUMNS = [...RING_COLUMNS, 'outerRing.trackDiameter', 'outerRing.outsideDiameter', 'gapPerPitchRadius']
-const THRUST_COLUMNS = [...RING_COLUMNS, 'plates.outsideDiameter', 'plateGap', 'height', 'gapPerPitchRadius']
 
 /** The same table for a spreadsheet, the unit in the heading of each length. */
 function csvOf(rows: readonly object[], columns: readonly string[], units: Units): string {

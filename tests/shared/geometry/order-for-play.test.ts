@@ -1,18 +1,11 @@
 import { describe, expect, test } from 'vitest'
-import {
-  bestOrder,
-  type GroovePair,
-  mostPlayOfAnyOrder,
-  oneSidedOrder,
-  type PlayOfOrder,
-  playOfOrder,
-} from '#shared/geometry/order-for-play.ts'
-import { spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
+import { type GroovePair, type PlayOfOrder, playByOrder } from '#shared/geometry/order-for-play.ts'
+import { oneSidedOrder, spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
 import { playAmongBalls } from '#shared/geometry/play-among-unequal-balls.ts'
 import { playInBlocks } from '#shared/geometry/play-among-unequal-balls-in-blocks.ts'
 import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { placesOnCircle } from '#shared/geometry/unequal-ball-places.ts'
-import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
+import { bestOrder } from '#shared/numbers/best-order.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
 
@@ -51,15 +44,29 @@ function all(
 const most = (numbers: readonly number[]): number => Math.max(...numbers)
 
 describe('one order', () => {
-  test('gap, play and run-out are those of the kernels', () => {
+  test('play and run-out are those of the kernel for one ring, whatever was judged before', () => {
     const [grooves, sizes] = [groovesFor(9), lot(9, 3)]
-    const play = playAmongBalls(placesOnCircle(grooves.outerBottomRadius, sizes, 'spread'), grooves.innerBottomRadius)
-    expect(playOfOrder(grooves, sizes)).toEqual({
-      ballGap: unequalBallGap(grooves.outerBottomRadius, sizes),
-      radialInternalClearance: play?.radialInternalClearance,
-      runOut: play?.runOut,
-    })
-    expect(() => playOfOrder(grooves, [14, 14])).toThrow(RangeError)
+    const judge = playByOrder(grooves, sizes)
+    for (const order of [oneSidedOrder(9), spreadOrder(9), [...sizes.keys()]]) {
+      const places = placesOnCircle(grooves.outerBottomRadius, of(sizes, order), 'spread')
+      const play = playAmongBalls(places, grooves.innerBottomRadius)
+      expect(judge(order)).toEqual({
+        radialInternalClearance: play?.radialInternalClearance,
+        runOut: play?.runOut,
+        decisive: play?.supports,
+      })
+    }
+    expect(() => playByOrder(grooves, [14, 14])).toThrow(RangeError)
+    expect(() => playByOrder({ ...grooves, innerBottomRadius: mm(0) }, sizes)).toThrow(RangeError)
+    expect(() => playByOrder({ ...grooves, outerBottomRadius: mm(13) }, sizes)).toThrow(RangeError)
+  })
+
+  test('another inner groove moves the play by its own change, and no run-out', () => {
+    const [grooves, sizes] = [groovesFor(9), lot(9, 3)]
+    const deeper = { ...grooves, innerBottomRadius: mm(grooves.innerBottomRadius - 0.2) }
+    const [before, after] = [grooves, deeper].map((each) => playByOrder(each, sizes)(spreadOrder(9)))
+    expect(after?.radialInternalClearance).toBeWithin(1e-12, (before?.radialInternalClearance ?? Number.NaN) + 0.4)
+    expect(after?.runOut).toBeWithin(1e-9, before?.runOut ?? Number.NaN)
   })
 
   test('the large ones on one side: ranks fall to both sides of the largest', () => {
@@ -68,55 +75,60 @@ describe('one order', () => {
   })
 })
 
+/** The best order for what `worth` says, with its figures. */
+function best(grooves: GroovePair, sizes: readonly number[], worth: (play: PlayOfOrder) => number) {
+  const judge = playByOrder(grooves, sizes)
+  const count = sizes.length
+  const starts = [oneSidedOrder(count), spreadOrder(count)]
+  const found = bestOrder({ count, judge, worth, starts, evaluations: 100 * count })
+  return { ...found, ...judge(found.order) }
+}
+const mostPlay = ({ radialInternalClearance }: PlayOfOrder): number => radialInternalClearance
+const leastPlay = ({ radialInternalClearance }: PlayOfOrder): number => -radialInternalClearance
+const leastRunOut = ({ runOut }: PlayOfOrder): number => -runOut
+
 describe('the best order', () => {
-  test.each([4, 5, 6, 7])('of %i balls: brute force over all orders', (count) => {
-    for (let seed = 1; seed <= (count > 6 ? 3 : 10); seed++) {
+  test.each([4, 5, 6, 7, 8])('of %i balls: brute force over all orders', (count) => {
+    for (let seed = 1; seed <= (count > 6 ? 2 : 10); seed++) {
       const [grooves, sizes] = [groovesFor(count), lot(count, seed)]
       const every = all(grooves, sizes)
       const plays = every.map(({ radialInternalClearance }) => radialInternalClearance)
-      const best = bestOrder(grooves, sizes, 'most-play')
-      expect(best?.exhaustive).toBe(true)
-      expect([...(best?.order ?? [])].sort()).toEqual([...sizes.keys()])
-      expect(best?.radialInternalClearance).toBeWithin(1e-12, most(plays))
-      expect(bestOrder(grooves, sizes, 'least-play')?.radialInternalClearance).toBeWithin(1e-12, Math.min(...plays))
-      const least = Math.min(...every.map(({ runOut }) => runOut))
-      // play decides where run-outs differ by less than a thousandth of it
-      expect(bestOrder(grooves, sizes, 'least-run-out')?.runOut).toBeWithin(
-        1e-3 * (most(plays) - Math.min(...plays)),
-        least,
-      )
-      const wanted = mm((most(plays) + Math.min(...plays)) / 2)
-      const enough = every.filter(({ radialInternalClearance }) => radialInternalClearance >= wanted)
-      const between = bestOrder(grooves, sizes, { playAtLeast: wanted })
-      expect(between?.radialInternalClearance).toBeGreaterThanOrEqual(wanted)
-      expect(between?.runOut).toBeWithin(1e-3, Math.min(...enough.map(({ runOut }) => runOut)))
+      const found = best(grooves, sizes, mostPlay)
+      expect(found.exhaustive).toBe(true)
+      expect([...found.order].sort()).toEqual([...sizes.keys()])
+      expect(found.radialInternalClearance).toBeWithin(1e-12, most(plays))
+      expect(best(grooves, sizes, leastPlay).radialInternalClearance).toBeWithin(1e-12, Math.min(...plays))
+      expect(best(grooves, sizes, leastRunOut).runOut).toBeWithin(1e-9, Math.min(...every.map(({ runOut }) => runOut)))
     }
   })
 
-  test('of nine balls, where it is a search: within 0.01 mm of the best of all orders in play', () => {
-    const [grooves, sizes] = [groovesFor(9), lot(9, 5)]
-    const plays = all(grooves, sizes).map(({ radialInternalClearance }) => radialInternalClearance)
-    const best = bestOrder(grooves, sizes, 'most-play')
-    expect(best?.exhaustive).toBe(false)
-    expect(best?.radialInternalClearance).toBeWithin(0.01, most(plays))
-    expect(bestOrder(grooves, sizes, 'least-play')?.radialInternalClearance).toBeWithin(0.01, Math.min(...plays))
+  test('of nine balls, where it is a search: the best of all orders in play', () => {
+    for (const seed of [5, 6]) {
+      const [grooves, sizes] = [groovesFor(9), lot(9, seed)]
+      const plays = all(grooves, sizes).map(({ radialInternalClearance }) => radialInternalClearance)
+      const found = best(grooves, sizes, mostPlay)
+      expect(found.exhaustive).toBe(false)
+      expect(found.radialInternalClearance).toBeWithin(0.001, most(plays))
+      expect(best(grooves, sizes, leastPlay).radialInternalClearance).toBeWithin(0.001, Math.min(...plays))
+    }
   })
 
   test('no order has more play than balls of the mean size, but for the square of the scatter', () => {
     for (let seed = 1; seed <= 40; seed++) {
       const count = 3 + (seed % 14)
       const [grooves, sizes] = [groovesFor(count), lot(count, seed)]
-      const bound = mostPlayOfAnyOrder(grooves, sizes)
-      expect(bestOrder(grooves, sizes, 'most-play', 2000)?.radialInternalClearance).toBeLessThan(bound + 0.004)
+      const mean = sizes.reduce((sum, size) => sum + size, 0) / count
+      const bound = 2 * (grooves.outerBottomRadius - grooves.innerBottomRadius - mean)
+      expect(best(grooves, sizes, mostPlay).radialInternalClearance).toBeLessThan(bound + 0.004)
     }
   })
 
-  test('the same balls give the same order, and a play that no order has gives the most there is', () => {
+  test('the same balls give the same order, the first ball first', () => {
     const [grooves, sizes] = [groovesFor(14), lot(14, 2)]
-    const best = bestOrder(grooves, sizes, 'most-play')
-    expect(bestOrder(grooves, sizes, 'most-play')).toEqual(best)
-    const asked = bestOrder(grooves, sizes, { playAtLeast: mm(1) })
-    expect(asked?.radialInternalClearance).toBeWithin(0.01, best?.radialInternalClearance ?? Number.NaN)
+    const found = best(grooves, sizes, mostPlay)
+    expect(best(grooves, sizes, mostPlay)).toEqual(found)
+    expect(found.order[0]).toBe(0)
+    expect(found.order[1]).toBeLessThan(found.order[13] ?? Number.NaN)
   })
 })
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { meanRise, plateAtRest } from '#shared/geometry/plate-on-balls.ts'
+import { meanRise, plateAtRest, restByOrder } from '#shared/geometry/plate-on-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
 import { ballCount, between } from '#tests/support/inputs.ts'
@@ -105,4 +105,32 @@ test.each([3, 4, 5, 6, 8, 12, 24, 60, 200])(
 test('a rise is of three balls or more', () => {
   expect(() => meanRise(2, mm(1))).toThrow(RangeError)
   expect(() => meanRise(3, mm(-1))).toThrow(RangeError)
+})
+
+test('orders are judged as single rests are, and neither turning nor mirroring changes how a plate rises', () => {
+  fc.assert(
+    fc.property(fc.array(between(15, 17), { minLength: 3, maxLength: 12 }), fc.nat(11), (balls, shift) => {
+      const count = balls.length
+      const judge = restByOrder(balls)
+      const order = [...balls.keys()]
+      const turned = order.map((place) => (place + shift) % count)
+      for (const each of [order, turned, turned.toReversed()]) {
+        const { rise, height, shares } = plateAtRest(each.map((ball) => balls[ball] ?? Number.NaN))
+        const judged = judge(each)
+        expect(judged.rise).toBe(rise)
+        expect(judged.height).toBe(height)
+        expect(judged.shares).toEqual(shares)
+        expect(rise).toBeWithin(1e-9, plateAtRest(balls).rise)
+      }
+    }),
+  )
+})
+
+test('two opposite balls carry it: it tips to the steeper side until it meets a third', () => {
+  // over the line of 0 and 3 it is 17 high; ball 1, at 60°, is met at 16.5, ball 4 and 5 at 16
+  const { rise, mostClearance, shares } = plateAtRest([17, 16.5, 16, 17, 16, 16])
+  expect(shares.toSorted((one, other) => one - other)).toEqual([0, 0.5, 0.5].map((share) => expect.closeTo(share, 12)))
+  expect(rise).toBeWithin(1e-12, 1 / Math.sin(Math.PI / 3))
+  // then balls 1 and 2, on the other side, are a whole 1 below the line and it is as far up there
+  expect(mostClearance).toBeWithin(1e-12, 2)
 })

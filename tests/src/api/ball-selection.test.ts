@@ -18,6 +18,13 @@ const REQUEST = { design: DESIGN, measured: MEASURED, goal: 'close-groove' }
 /** Each of three figures of an answer is rounded to a millionth of a millimetre. */
 const ROUNDING = 1.5e-6
 
+type Ordered = {
+  readonly order: readonly number[]
+  readonly ballGap: number
+  readonly radialInternalClearance: number
+  readonly runOut: number
+}
+
 type Selection = {
   readonly units: string
   readonly input: { readonly goal: string; readonly grooveBottomDiameter: number }
@@ -25,6 +32,14 @@ type Selection = {
   readonly chosen: readonly { readonly index: number; readonly diameter: number }[]
   readonly leftOver: readonly number[]
   readonly ballGap: number
+  readonly lastBallGoesIn: number
+  readonly runOut: number
+  readonly innerRing: {
+    readonly raceway: number
+    readonly wanted: number
+    readonly change: { readonly radial: number; readonly diametral: number }
+  }
+  readonly choices: readonly (Ordered & { readonly goal: string })[]
   readonly mean: number
   readonly spread: number
   readonly grooveChange: { readonly radial: number; readonly diametral: number }
@@ -35,7 +50,11 @@ type Selection = {
     readonly atMostFromBest: number
     readonly message: string
   }
-  readonly orderEffect: { readonly ballGap: { readonly min: number; readonly max: number }; readonly message: string }
+  readonly orderEffect: {
+    readonly ballGap: { readonly min: number; readonly max: number }
+    readonly orders: readonly (Ordered & { readonly aim: string })[]
+    readonly message: string
+  }
   readonly warnings: readonly {
     readonly code: string
     readonly path: string
@@ -55,6 +74,7 @@ async function selected(url: string, request: object): Promise<Selection> {
 
 describe('a lot of fourteen for a ring of twelve', () => {
   test.each([
+    ['best-bearing', 'run-out'],
     ['close-groove', 'ball-gap'],
     ['least-groove-change', 'groove-radius'],
     ['least-spread', 'spread'],
@@ -72,6 +92,19 @@ describe('a lot of fourteen for a ring of twelve', () => {
     expect(answer.orderEffect.message).toMatch(/very little/)
     expect(answer.grooveChange.diametral).toBeWithin(ROUNDING, 2 * answer.grooveChange.radial)
     expect(answer.cautions.map(({ code }) => code)).toContain('glass-balls')
+    const [advised, ...others] = answer.orderEffect.orders
+    expect(advised).toMatchObject({ aim: 'advised', order: answer.chosen.map(({ index }) => index) })
+    expect(others.map(({ aim }) => aim)).toEqual(['most-play', 'least-run-out', 'least-play'])
+    const plays = answer.orderEffect.orders.map(({ radialInternalClearance }) => radialInternalClearance)
+    expect(Math.max(...plays)).toBe(plays[1])
+    expect(Math.min(...plays)).toBe(plays[3])
+    const same = answer.choices.filter((choice) => choice.goal === goal)
+    expect(same).toMatchObject([{ ballGap: answer.ballGap, runOut: answer.runOut, order: advised?.order }])
+    const { raceway, wanted, change } = answer.innerRing
+    expect(change.diametral).toBeWithin(ROUNDING, raceway - wanted)
+    expect(answer.lastBallGoesIn).toBe(1)
+    const wantedSizes = answer.chosen.map(({ diameter }) => diameter).join(', ')
+    expect(answer.summary).toContain(`in this order: ${wantedSizes} mm.`)
     for (const [path, number] of numberLeaves(answer)) expect(Number.isFinite(number), path).toBe(true)
   })
 
@@ -111,12 +144,49 @@ describe('a lot of fourteen for a ring of twelve', () => {
     expect((await selected(url, { ...request, grooveBottomDiameter: value })).warnings).toEqual([])
   })
 
+  test('no goal is the best bearing; an inner ring that binds is warned of with the size that frees it', async () => {
+    const url = await address()
+    const { goal: _, ...request } = REQUEST
+    const best = await selected(url, request)
+    expect(best).toEqual({
+      ...(await selected(url, { ...request, goal: 'best-bearing' })),
+      assumed: expect.arrayContaining([expect.objectContaining({ path: '/goal', value: 'best-bearing' })]),
+    })
+    const innerGrooveBottomDiameter = best.innerRing.raceway + 0.6
+    const tight = await selected(url, { ...request, innerGrooveBottomDiameter })
+    const [warning] = tight.warnings
+    expect(warning).toMatchObject({ code: 'binds', severity: 'fault', path: '/innerGrooveBottomDiameter' })
+    expect(tight.summary).toMatch(/the inner ring binds by .* turn the inner ring's groove down to/)
+    const freed = await selected(url, { ...request, innerGrooveBottomDiameter: warning?.suggestion?.value })
+    expect(freed.warnings).toEqual([])
+  })
+
+  test('a gap that the last ball may not pass is said with its chance', async () => {
+    const url = await address()
+    const { outerRing } = JSON.parse((await post(url.replace('ball-selection', 'design'), DESIGN)).text)
+    const measured = MEASURED.slice(0, 12).map(() => 16)
+    const grooveBottomDiameter = outerRing.grooveBottomDiameter - 0.22
+    const doubtful = await selected(url, { design: DESIGN, measured, grooveBottomDiameter })
+    expect(doubtful.lastBallGoesIn).toBeGreaterThan(0)
+    expect(doubtful.lastBallGoesIn).toBeLessThan(1)
+    expect(doubtful.summary).toMatch(/the last ball goes in with a chance of [\d.]+ %/)
+    expect(doubtful.warnings.map(({ code }) => code)).toEqual(['gap-below-assembly-gap', 'little-play'])
+    const [gap] = doubtful.warnings
+    const cut = await selected(url, { design: DESIGN, measured, grooveBottomDiameter: gap?.suggestion?.value })
+    expect(cut.lastBallGoesIn).toBe(1)
+    expect(cut.warnings).toEqual([])
+  })
+
   test('a groove cut too deep: the largest balls, and how deep it is for them', async () => {
     const deep = await selected(await address(), { ...REQUEST, grooveBottomDiameter: '79.2 mm' })
     expect(deep.leftOver).toEqual([3, 10])
     expect(deep.grooveChange.radial).toBeLessThan(0)
     expect(deep.summary).toMatch(/too deep by/)
-    expect(deep.warnings).toMatchObject([{ code: 'gap-above-band', path: '/design/maxBallGap' }])
+    expect(deep.warnings).toMatchObject([
+      { code: 'gap-above-band', path: '/design/maxBallGap' },
+      // the inner ring as designed is then too small, and may still be made larger
+      { code: 'much-play', path: '/innerGrooveBottomDiameter', suggestion: { value: deep.innerRing.wanted } },
+    ])
     expect(deep.bounds.message).toMatch(/a gap between 3\.\d+ mm and/)
   })
 })

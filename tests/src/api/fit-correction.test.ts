@@ -127,7 +127,7 @@ describe('cut, measure or stop', () => {
     expect(answer.ballGap.value).toBeLessThan(0)
   })
 
-  test('a groove that is far too deep: every way out, with its figures and how it runs', async () => {
+  test('a groove that is far too deep: every option, with its figures and how it runs', async () => {
     const {
       state,
       rescue = [],
@@ -198,7 +198,69 @@ describe('cut, measure or stop', () => {
   })
 })
 
+describe('what once cost makers their rings', () => {
+  test('a caliper at the nominal size, without a word on the last ball: no cut, but a question', async () => {
+    const answer = await answered({ readings: [{ kind: 'groove-bottom-diameter', value: 77.2 }] })
+    expect(answer).toMatchObject({ action: 'measure', nextReading: { why: 'no-word-on-last-ball' } })
+  })
+
+  test('the same figure read again on the same rule says nothing new', async () => {
+    const [once, thrice] = await Promise.all([
+      answered({ readings: [gap(1)] }),
+      answered({ readings: [gap(1), gap(1), gap(1)] }),
+    ])
+    expect(thrice.ballGap).toEqual(once.ballGap)
+    expect(thrice.probability).toEqual(once.probability)
+  })
+
+  test('refused again and again: one ball more is left out each time, and not for ever', async () => {
+    const refused = (times: number) => Array.from({ length: times }, () => ({ kind: 'last-ball-refused' }))
+    for (const times of [1, 2, 3])
+      expect((await answered({ readings: refused(times) })).nextReading).toMatchObject({
+        kind: 'last-ball-opening',
+        ballsLeftOut: times,
+      })
+    expect(await answered({ readings: refused(12) })).toMatchObject({ action: 'stop', reason: 'cannot-be-told' })
+  })
+
+  test('an inner ring by caliper alone: its play is not known that well, and a plug is asked for', async () => {
+    const answer = await answered({ ring: 'inner', readings: [{ kind: 'groove-bottom-diameter', value: 49.4 }] })
+    expect(answer.radialInternalClearance.standardUncertainty).toBeGreaterThan(0.35)
+    expect(answer).toMatchObject({ action: 'measure', nextReading: { kind: 'plug' } })
+  })
+
+  test('one ball of 16 mm among 14 mm is refused; a gap of 62 % of a ball is not one to live with', async () => {
+    const { rescue: [, , mixed] = [] } = await answered({
+      readings: [gap(3.5)],
+      ballsOnHand: [{ diameter: 16, quantity: 1 }],
+    })
+    expect(mixed).toMatchObject({ option: 'mixed-balls', possible: false, obstacle: 'rides-on-edges' })
+    const { rescue: [accept] = [] } = await answered({ readings: [gap(8.7)] })
+    expect(accept).toMatchObject({ option: 'accept', possible: false, life: 'ball-short' })
+  })
+})
+
 describe('the other ring, and the other arrangements', () => {
+  test.each([
+    ['radial', {}],
+    ['roller', { material: undefined }],
+    ['caged', { count: 9 }],
+  ])('%s: an inner ring with too much play: typed options, each with its figures', async (arrangement, balls) => {
+    const { summary, rescue = [] } = await answered({
+      design: { units: 'mm', arrangement, balls: { ...DESIGN.balls, ...balls }, bore: 10 },
+      ring: 'inner',
+      readings: [{ kind: 'radial-play', value: 0.9 }],
+    })
+    expect(summary).toMatch(/`rescue`/)
+    expect(rescue[0]).toMatchObject({ option: 'accept-play', overMaxPlay: expect.any(Number) })
+    for (const each of rescue.filter(({ possible }) => possible)) {
+      expect(each['livingWithIt'], each.option).toMatch(/\.$/)
+      expect(each['radialInternalClearance'], each.option).toEqual(expect.any(Number))
+    }
+    const sizes = arrangement === 'roller' ? ['trackDiameter'] : ['grooveBottomDiameter', 'landDiameter', 'landGap']
+    expect(Object.keys(rescue.at(-1)?.['innerRing'] ?? {}).sort()).toEqual(sizes)
+  })
+
   test('an inner ring that binds: measure; its play: a cut in words of the play, and its mating faces', async () => {
     expect(await answered({ ring: 'inner', readings: [{ kind: 'binds' }] })).toMatchObject({
       action: 'measure',

@@ -9,6 +9,7 @@ import type { Trouble } from '#shared/questions/season/fit.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { BALL_SELECTION, ballSelection } from '#shared/questions/selection/ball-selection.ts'
+import { SELECTION_GOALS } from '#shared/questions/selection/fields.ts'
 import { CONTRIBUTORS_OF, TOLERANCE_CHECK } from '#shared/questions/tolerance/input.ts'
 import type { WhyTrials } from '#shared/questions/tolerance/nearly-linear.ts'
 import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
@@ -181,7 +182,7 @@ describe('ball selection', () => {
 
   test.each(BALL_SELECTION.serves)('of a %s: every answer in its own words', (arrangement) => {
     const design = DESIGNS[arrangement]
-    for (const goal of ['close-groove', 'least-groove-change', 'least-spread'] as const) {
+    for (const goal of SELECTION_GOALS) {
       for (const measured of [lot(-0.3, 0.2), lot(0, 0.002), lot(0, 0.2), lot(0.4, 0.2)]) {
         expectOwnWords(
           arrangement,
@@ -215,8 +216,20 @@ describe('ball selection', () => {
       selectionWarning({ code: 'does-not-close', ballGap: mm(-0.4) }, 'mm', terms),
       selectionWarning({ code: 'gap-below-band', ballGap: mm(0.1), min: mm(0.2) }, 'mm', terms),
       selectionWarning({ code: 'gap-above-band', ballGap: mm(3), max: mm(2) }, 'mm', terms),
-      selectionWarning({ code: 'gap-below-assembly-gap', ballGap: mm(0.1), assemblyGap: mm(0.3) }, 'mm', terms),
+      selectionWarning(
+        { code: 'gap-below-assembly-gap', ballGap: mm(0.1), assemblyGap: mm(0.3), chance: 0.2 },
+        'mm',
+        terms,
+      ),
     ])
+    if (traitsOf(DESIGNS[arrangement]).members === 'rings') {
+      expectOwnWords(arrangement, [
+        selectionRefusal({ code: 'groove-meets-bore', path: '', given: mm(9), above: mm(10) }, 'mm', terms),
+        selectionWarning({ code: 'binds', play: mm(-0.1) }, 'mm', terms),
+        selectionWarning({ code: 'little-play', play: mm(0.1), least: mm(0.14) }, 'mm', terms),
+        selectionWarning({ code: 'much-play', play: mm(0.7), most: mm(0.56) }, 'mm', terms),
+      ])
+    }
     if (traitsOf(DESIGNS[arrangement]).raceway === 'groove') {
       const edges = { code: 'rides-on-edges', ballCount: 3, grooveRadius: mm(7.9), gapShift: mm(-0.1) } as const
       expectOwnWords(arrangement, [selectionWarning(edges, 'mm', terms)])

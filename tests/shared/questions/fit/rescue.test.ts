@@ -1,10 +1,10 @@
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import type { DesignInput } from '#shared/bearing/arrangements.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { fitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { BallsOnHand, Rescue } from '#shared/questions/fit/rescue.ts'
 import { mm } from '#shared/units/length.ts'
-import { RULE } from '#tests/support/fit-workshop.ts'
+import { DIAL, RULE } from '#tests/support/fit-workshop.ts'
 
 /* Ways out of a groove that is too deep: fourteen balls of 14 mm, a gap of 3.5 mm where 2.3 mm is the most. */
 
@@ -104,4 +104,90 @@ test('spacers all round leave the aim: balls larger by them on the same circle',
 test('plates take no lining', () => {
   const plates: DesignInput = { ...DESIGN, arrangement: 'thrust' }
   expect(rescued(3.5, [], plates).options.map(({ option }) => option)).not.toContain('lining')
+})
+
+test('a single larger ball, or two, would push the inner ring off centre: refused, and said so', () => {
+  const mixed = rescued(2.9, [{ diameter: 14.15, quantity: 1 }]).of('mixed-balls')
+  expect(mixed).toMatchObject({ possible: false, obstacle: 'too-few-larger', replacedCount: 1 })
+})
+
+test('a gap of more than half a ball is not one to leave', () => {
+  expect(rescued(9).of('accept')).toMatchObject({ possible: false, obstacle: 'out-of-band' })
+})
+
+describe('an inner ring', () => {
+  const GLASS: DesignInput = { ...DESIGN, balls: { ...DESIGN.balls, material: 'glass' } }
+  const CAGED: DesignInput = {
+    units: 'mm',
+    arrangement: 'caged',
+    balls: { count: 9, diameter: mm(14), standardDeviation: mm(0.1) },
+    bore: mm(10),
+  }
+  const ROLLER: DesignInput = {
+    units: 'mm',
+    arrangement: 'roller',
+    balls: { count: 14, diameter: mm(14), standardDeviation: mm(0.1) },
+    bore: mm(10),
+  }
+
+  function loose(design: DesignInput, play: number, ballsOnHand: readonly BallsOnHand[] = []) {
+    const answer = fitCorrection({
+      design,
+      ring: 'inner',
+      readings: [{ kind: 'radial-play', value: play, error: DIAL }],
+      earlier: [],
+      target: {},
+      tools: {},
+      removalHistory: [],
+      ballsOnHand,
+    })
+    if (!answer.ok || answer.value.rescue === undefined) throw new Error('this groove must be too deep')
+    const { fit, rescue: options, target } = answer.value
+    const of = <Option extends Rescue['option']>(option: Option) =>
+      options.find((each): each is Extract<Rescue, { option: Option }> => each.option === option)
+    return { fit, options, of, target }
+  }
+
+  test('its options stand in the order in which a maker would try them', () => {
+    const names = ['accept-play', 'lining', 'balls-on-hand', 'larger-balls', 'new-inner-ring']
+    const split = loose({ ...DESIGN, split: 'inner-ring' }, 0.9)
+    expect(split.options.map(({ option }) => option)).toEqual(['accept-play', 'mating-faces', ...names.slice(1)])
+    for (const design of [{ ...DESIGN, split: 'none' } as DesignInput, ROLLER, CAGED])
+      expect(loose(design, 0.9).options.map(({ option }) => option)).toEqual(names)
+  })
+
+  test('the share of a ball says how it runs; with too much play it does not', () => {
+    expect(loose(DESIGN, 0.7).of('accept-play')?.life).toBe('hardly-noticed')
+    expect(loose(GLASS, 1.2).of('accept-play')?.life).toBe('rattles')
+    expect(loose(DESIGN, 4).of('accept-play')?.possible).toBe(false)
+  })
+
+  test('a lining takes half the play that is too much, as long as the balls do not ride on its edges', () => {
+    const { of, fit, target } = loose(DESIGN, 0.8)
+    const lining = of('lining')
+    expect(lining?.thickness).toBeWithin(1e-9, (fit.figure.value - target.aim) / 2)
+    expect(lining).toMatchObject({ possible: true, radialInternalClearance: target.aim })
+    expect(loose(DESIGN, 3).of('lining')).toMatchObject({ possible: false, obstacle: 'rides-on-edges' })
+  })
+
+  test('a new ring is made to the circle inside the balls as it is', () => {
+    const { of, fit, target } = loose(DESIGN, 0.9)
+    const circle = 2 * fit.pitchRadius.value - fit.ballDiameter.value
+    expect(of('new-inner-ring')?.inner?.grooveBottomDiameter).toBeWithin(1e-6, circle - target.aim)
+  })
+
+  test('larger balls close a full ring long before they fill the play; a cage takes them, with pockets of its own', () => {
+    expect(loose(DESIGN, 0.9).of('larger-balls')).toMatchObject({ possible: false, obstacle: 'last-ball-stays-out' })
+    const { of, fit, target } = loose(CAGED, 0.9, [{ diameter: 14.3, quantity: 9 }])
+    const larger = of('larger-balls')
+    expect(larger).toMatchObject({ possible: true, pocketDiameter: expect.any(Number) })
+    expect(larger?.ballGap).toBeUndefined()
+    // The circle inside balls on one groove shrinks by twice what they grow.
+    expect(larger?.largerBy).toBeWithin(1e-6, (fit.figure.value - target.aim) / 2)
+    expect(of('balls-on-hand')).toMatchObject({ possible: true, diameter: 14.3 })
+  })
+
+  test('once a 500: balls so large that they do not even close', () => {
+    expect(loose(DESIGN, 3).of('larger-balls')).toMatchObject({ possible: false, obstacle: 'last-ball-stays-out' })
+  })
 })

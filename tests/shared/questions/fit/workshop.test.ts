@@ -13,7 +13,7 @@ test.each(HABITS.filter(({ isStubborn }) => isStubborn !== true))('$name: rings 
 })
 
 test.each(HABITS.filter(({ isStubborn }) => isStubborn === true))(
-  '$name, without a word on the last ball: no ring is called good, and none is spoilt',
+  '$name, whatever is asked for: no ring is called good, and none is spoilt',
   (habit) => {
     const found = tally(habit, RINGS)
     expect(found.cannotBeTold).toBe(1)

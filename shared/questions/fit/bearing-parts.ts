@@ -1,67 +1,17 @@
-import type { CagedBearing, FullRingBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import { ballGapOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
-import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
-import { cutDeviation, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { Balls, InnerGroove, OuterGroove, SeatLaw, Subject } from './subject.ts'
+import type { Balls, InnerGroove, OuterGroove, SeatLaw } from './subject.ts'
 
-/* Today's bearings as subjects of fit correction: the one file that knows both. */
+/* What a subject of fit correction takes from a bearing, of whatever arrangement. */
 
 /** A caliper on single balls, for a lot whose balls were all measured. Common practice, no source. */
 const BALL_CALIPER = 0.02
 /** How far a plain track, or a plate's circle, is taken to be from done when it is first tried, in ball diameters. */
-const WITHOUT_DEPTH = 1 / 4
-/** A finished outer ring lies in its gap band: half of the band on either side is two deviations. */
-const DEVIATIONS_IN_BAND = 4
+export const WITHOUT_DEPTH = 1 / 4
 
-/** The outer ring of a full ring of balls or rollers. */
-export const outerSubject = (bearing: FullRingBearing): Subject => ({
-  cuts: 'outer',
-  balls: ballsOf(bearing.resolved, bearing.outerRing.grooveBottomDiameter / 2, unequalBallGap),
-  outer: outerGrooveOf(bearing),
-  assemblyGap: bearing.assembly.assemblyGap,
-})
-
-/** The plates of a thrust bearing, both cut alike: their circle is opened. */
-export const plateSubject = (bearing: ThrustBearing): Subject => ({
-  cuts: 'outer',
-  balls: ballsOf(bearing.resolved, bearing.pitchRadius, ballGapOnCircle),
-  outer: {
-    x: bearing.pitchRadius,
-    depth: WITHOUT_DEPTH * bearing.resolved.ballDiameter,
-    seat: { on: 'circle' },
-    xPerFinish: 0,
-  },
-  assemblyGap: 0,
-})
-
-/** The inner ring inside a full ring of balls, whose gap was brought into its band. */
-export const innerSubject = (bearing: FullRingBearing): Subject => ({
-  cuts: 'inner',
-  balls: ballsOf(bearing.resolved, bearing.outerRing.grooveBottomDiameter / 2, unequalBallGap),
-  outer: outerGrooveOf(bearing),
-  inner: innerGrooveOf(bearing),
-  outerKnown: {
-    by: 'gap',
-    gap: bearing.ballGap,
-    deviation: (bearing.resolved.maxBallGap - bearing.resolved.minBallGap) / DEVIATIONS_IN_BAND,
-    assemblyGap: bearing.assembly.assemblyGap,
-  },
-})
-
-/** The inner ring inside balls that a cage will hold: the outer groove is as deep as a sharp tool leaves it. */
-export const cagedInnerSubject = (bearing: CagedBearing): Subject => ({
-  cuts: 'inner',
-  balls: ballsOf(bearing.resolved, bearing.outerRing.grooveBottomDiameter / 2, () => mm(0)),
-  outer: outerGrooveOf(bearing),
-  inner: innerGrooveOf(bearing),
-  outerKnown: { by: 'groove', deviation: cutDeviation(SHARP_TOOL, bearing.outerRing.grooveDepth) },
-})
-
-function outerGrooveOf({ resolved, outerRing }: RingPair): OuterGroove {
+export function outerGrooveOf({ resolved, outerRing }: RingPair): OuterGroove {
   const isTrack = isPlain(resolved.outerGroove)
   const seat: SeatLaw =
     outerRing.seat === 'edges'
@@ -75,7 +25,7 @@ function outerGrooveOf({ resolved, outerRing }: RingPair): OuterGroove {
   }
 }
 
-function innerGrooveOf({ resolved, innerRing }: RingPair): InnerGroove {
+export function innerGrooveOf({ resolved, innerRing }: RingPair): InnerGroove {
   const isTrack = isPlain(resolved.innerGroove)
   return {
     bottomRadius: innerRing.grooveBottomDiameter / 2,
@@ -86,7 +36,7 @@ function innerGrooveOf({ resolved, innerRing }: RingPair): InnerGroove {
   }
 }
 
-function ballsOf(
+export function ballsOf(
   { input, ballDiameter, ballScatter }: ResolvedBalls,
   x: number,
   gapOf: (x: Mm, diameters: readonly number[]) => Mm,

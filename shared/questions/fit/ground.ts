@@ -1,0 +1,59 @@
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
+import type { Result } from '#shared/result.ts'
+import type { Mm } from '#shared/units/length.ts'
+import type { FitFault } from './fit.ts'
+import type { ReadingKind } from './reading.ts'
+import type { Workpiece } from './rescue.ts'
+import type { Subject, Target } from './subject.ts'
+import type { UnevenBalls } from './uneven-balls.ts'
+
+/** The ring whose groove is being brought to fit. */
+export const RINGS = ['outer', 'inner'] as const
+export type FittedRing = (typeof RINGS)[number]
+/** What is cut: one of two rings, or both plates alike. */
+export type FittedPart = FittedRing | 'plate'
+
+/** Why there is nothing to say about a fit. */
+export type FitRefusal =
+  | UnevenBalls
+  | { readonly code: 'no-gap-in-cage'; readonly path: string }
+  | {
+      readonly code: 'reading-of-other-ring'
+      readonly path: string
+      readonly kind: ReadingKind
+      readonly ring: FittedPart
+    }
+  | { readonly code: 'too-many-left-out'; readonly path: string; readonly given: number; readonly most: number }
+  | { readonly code: 'target-band-empty'; readonly path: string; readonly min: Mm; readonly max: Mm }
+  | { readonly code: 'aim-outside-band'; readonly path: string; readonly aim: Mm; readonly min: Mm; readonly max: Mm }
+  | { readonly code: FitFault; readonly path: string }
+
+/** What is cut, what can still be made of it, and what the design says of where to end. */
+export interface Ground {
+  readonly resolved: ResolvedBalls
+  readonly subject: Subject
+  readonly workpiece: Workpiece
+  readonly band: Pick<Target, 'aim' | 'min' | 'max'>
+}
+
+/** An arrangement as fit correction sees it. */
+export interface Fitted<Bearing> {
+  /** What can be cut: a request chooses where there are several. */
+  readonly parts: readonly FittedPart[]
+  groundOf(bearing: Bearing, part: FittedPart): Result<Ground, readonly FitRefusal[]>
+}
+
+interface GapBand {
+  readonly ballGap: number
+  readonly minBallGap: number
+  readonly maxBallGap: number
+}
+
+export const gapBand = ({ ballGap: aim, minBallGap: min, maxBallGap: max }: GapBand): Ground['band'] => ({
+  aim,
+  min,
+  max,
+})
+
+/** A play from half to twice the design's still runs well: common practice, no source. */
+export const playBand = (aim: number): Ground['band'] => ({ aim, min: aim / 2, max: 2 * aim })

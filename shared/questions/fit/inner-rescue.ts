@@ -1,0 +1,164 @@
+import {
+  type BallsOnHand,
+  ballFor,
+  judged,
+  type LifeWithPlay,
+  linedGroove,
+  nearest,
+  type Rescue,
+  type Tried,
+  type Workpiece,
+} from './rescue.ts'
+import { gapOf, pitchRadius, seatDepth, xForPitch } from './ring-law.ts'
+import type { Subject, Target } from './subject.ts'
+
+/* The groove of an inner ring that is too deep: its play is too much. The outer ring is finished, and stays. */
+
+interface SpoiltInner {
+  readonly subject: Subject & { readonly cuts: 'inner' }
+  readonly target: Target
+  readonly workpiece: Workpiece
+  readonly ballsOnHand: readonly BallsOnHand[]
+  /** Best estimates: the groove's bottom, where the balls run, their mean, and the play. */
+  readonly grooveRadius: number
+  readonly pitchRadius: number
+  readonly ballDiameter: number
+  readonly play: number
+}
+
+/** What can be done, in the order in which a maker would try it: leave it, the mating faces, fill the groove, other balls, begin again. */
+export function innerRescues(spoilt: SpoiltInner): readonly Rescue[] {
+  return [
+    accepted(spoilt),
+    ...matingFaces(spoilt),
+    lining(spoilt),
+    ballsOnHand(spoilt),
+    largerBalls(spoilt),
+    newInnerRing(spoilt),
+  ]
+}
+
+/** Where the outer groove is. */
+const outerX = ({ subject, pitchRadius: centres, ballDiameter }: SpoiltInner): number =>
+  xForPitch(subject.outer.seat, centres, ballDiameter)
+
+const depthNow = ({ subject, grooveRadius }: SpoiltInner): number => subject.inner.landRadius - grooveRadius
+
+/** The play with other balls: by how much the circle inside them has changed, and how deep they sit. */
+function playWith(spoilt: SpoiltInner, diameter: number): number {
+  const { subject, ballDiameter, play } = spoilt
+  const x = outerX(spoilt)
+  const { arcOnEdges } = subject.inner
+  const of = (ball: number): number => {
+    const seat = arcOnEdges === undefined ? 0 : seatDepth(arcOnEdges, depthNow(spoilt), ball)
+    return 2 * (pitchRadius(subject.outer.seat, x, ball) + seat) - ball
+  }
+  return play + of(diameter) - of(ballDiameter)
+}
+
+/** Of a ring that is full of balls; in a cage none closes. */
+const gapWith = (spoilt: SpoiltInner, diameter: number): number | undefined =>
+  spoilt.subject.outerKnown.by === 'gap'
+    ? gapOf(pitchRadius(spoilt.subject.outer.seat, outerX(spoilt), diameter), diameter, spoilt.subject.balls.count)
+    : undefined
+
+/** These balls round an inner ring of this play, its groove so deep. */
+function bearingWith(spoilt: SpoiltInner, diameter: number, play: number, depth = depthNow(spoilt)): Tried {
+  const { subject, workpiece, ballDiameter } = spoilt
+  const areIn = diameter === ballDiameter
+  const gap = gapWith(spoilt, diameter)
+  const ballGap = gap !== undefined && areIn ? Math.max(0, gap) : gap
+  const facts = { radialInternalClearance: play, ...(ballGap === undefined ? {} : { ballGap }) }
+  if (ballGap !== undefined && ballGap < 0) return { ...facts, possible: false, obstacle: 'last-ball-stays-out' }
+  const made =
+    workpiece.arc !== undefined && !(depth > 0)
+      ? undefined
+      : workpiece.remade({
+          count: subject.balls.count,
+          diameter,
+          x: outerX(spoilt),
+          gap: ballGap ?? 0,
+          keepsCutter: true,
+          inner: { play, depth },
+        })
+  if (made === undefined || !areIn) return judged(made, facts)
+  // The balls of now are in already, in the cage that they have.
+  const { pocketDiameter: _asItIs, ...bearing } = judged({ ...made, assemblyGap: Number.NEGATIVE_INFINITY }, facts)
+  return bearing
+}
+
+/** Up to these shares of a ball play is hardly noticed, rattles, and is still worth running. Common practice, no source. */
+const HARDLY_NOTICED = 0.06
+const RATTLES = 0.12
+const MOST_PLAY = 0.2
+
+function accepted(spoilt: SpoiltInner): Rescue {
+  const { play, ballDiameter, target } = spoilt
+  const shareOfBall = play / ballDiameter
+  const { inner: _asItIs, ...bearing } = bearingWith(spoilt, ballDiameter, play)
+  return {
+    option: 'accept-play',
+    ...bearing,
+    ...(bearing.possible && shareOfBall >= MOST_PLAY ? { possible: false, obstacle: 'out-of-band' } : {}),
+    overMaxPlay: play - target.max,
+    shareOfBall,
+    life: lifeWith(shareOfBall),
+  }
+}
+
+const lifeWith = (share: number): LifeWithPlay =>
+  share < HARDLY_NOTICED ? 'hardly-noticed' : share < RATTLES ? 'rattles' : 'wanders'
+
+function matingFaces({ workpiece, play, target }: SpoiltInner): readonly Rescue[] {
+  const found = workpiece.matingFaces?.(play, target.aim)
+  if (found === undefined) return []
+  return [
+    {
+      option: 'mating-faces',
+      matingFaces: found.change,
+      possible: found.isWorthIt,
+      ...(found.isWorthIt ? {} : { obstacle: 'too-much' }),
+      radialInternalClearance: target.aim,
+    },
+  ]
+}
+
+/** The groove is brought back to where it should be. */
+function lining(spoilt: SpoiltInner): Rescue {
+  const { ballDiameter, target, play, workpiece } = spoilt
+  const thickness = (play - target.aim) / 2
+  const { inner: _asDesigned, ...bearing } = bearingWith(spoilt, ballDiameter, target.aim, depthNow(spoilt) - thickness)
+  return linedGroove(thickness, ballDiameter, workpiece.arc, bearing)
+}
+
+function tried(spoilt: SpoiltInner, diameter: number): Tried {
+  const { target } = spoilt
+  const play = playWith(spoilt, diameter)
+  if (!(play >= target.min && play <= target.max))
+    return { possible: false, obstacle: 'out-of-band', radialInternalClearance: play }
+  const { inner: _asItIs, ...bearing } = bearingWith(spoilt, diameter, play)
+  return bearing
+}
+
+function ballsOnHand(spoilt: SpoiltInner): Rescue {
+  const { count } = spoilt.subject.balls
+  const enough = spoilt.ballsOnHand.filter(({ quantity }) => quantity >= count)
+  const all = enough.map(({ diameter }) => ({ diameter, ...tried(spoilt, diameter) }))
+  const best = nearest(all, spoilt.target.aim, ({ radialInternalClearance }) => radialInternalClearance)
+  return { option: 'balls-on-hand', ballCount: count, ...(best ?? { possible: false, obstacle: 'none-on-hand' }) }
+}
+
+function largerBalls(spoilt: SpoiltInner): Rescue {
+  const { ballDiameter, target } = spoilt
+  const diameter = ballFor((size) => playWith(spoilt, size), target.aim, ballDiameter)
+  return diameter === undefined
+    ? { option: 'larger-balls', possible: false, obstacle: 'out-of-band' }
+    : { option: 'larger-balls', diameter, largerBy: diameter - ballDiameter, ...tried(spoilt, diameter) }
+}
+
+/** A new ring to the outer one as it is: the balls may run elsewhere than the design has them. */
+function newInnerRing(spoilt: SpoiltInner): Rescue {
+  const { ballDiameter, target, subject } = spoilt
+  const depth = subject.inner.landRadius - subject.inner.bottomRadius
+  return { option: 'new-inner-ring', ...bearingWith(spoilt, ballDiameter, target.aim, depth) }
+}

@@ -1,0 +1,49 @@
+import { Type } from 'typebox'
+import { mm } from '#shared/units/length.ts'
+import { changeOf, selectionAnswer } from '#src/api/ball-selection/parts.ts'
+import { show, shownLength } from '#src/api/length.ts'
+
+export const IN_RINGS = selectionAnswer({
+  names: ['radial', 'roller'],
+  prefix: 'Ring',
+  description: 'The balls to use, the gap, play and run-out that they leave, and a bound on any other choice.',
+  aims: {
+    advised:
+      'the least run-out with enough play, at least half that of the design; where no order has so much, the most play.',
+    'most-play': 'the most play, whatever the run-out.',
+    'least-run-out': 'the least run-out, whatever the play.',
+    'least-play': 'the order to avoid.',
+  },
+  figures: {
+    radialInternalClearance: shownLength(
+      'Play: how far the inner ring travels in every direction at least, exact for rigid balls. Below 0 it binds.',
+    ),
+    runOut: shownLength('What an indicator on the inner ring shows while the set of balls goes round once.'),
+  },
+  figuresOf: ({ margin, runOut }, units) => ({
+    radialInternalClearance: show(mm(margin), units),
+    runOut: show(runOut, units),
+  }),
+  more: {
+    innerRing: Type.Object(
+      {
+        raceway: shownLength('Across the bottoms of its groove, or across its track, as it is.'),
+        wanted: shownLength('The same for the play of the design, with these balls in this order.'),
+        change: changeOf('From the one to the other: above 0 there is wood to remove, below 0 too much is gone.'),
+      },
+      { description: 'The raceway of the inner ring.' },
+    ),
+  },
+  moreOf: ({ inner, input }) => {
+    if (inner === undefined) throw new RangeError('a selection for rings must have an inner ring')
+    const { units } = input.design
+    const radial = mm((inner.asItIs - inner.wanted) / 2)
+    return {
+      innerRing: {
+        raceway: show(inner.asItIs, units),
+        wanted: show(inner.wanted, units),
+        change: { radial: show(radial, units), diametral: show(mm(2 * radial), units) },
+      },
+    }
+  },
+})

@@ -1,0 +1,62 @@
+import { type Static, Type } from 'typebox'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import { mm } from '#shared/units/length.ts'
+import { placeInLot, selectionAnswer } from '#src/api/ball-selection/parts.ts'
+import { show, shownLength } from '#src/api/length.ts'
+import { showNumber, shownShare } from '#src/api/number.ts'
+import { refTo } from '#src/http/schema.ts'
+import { explainRest } from '#src/words/ball-selection.ts'
+
+const PlateRest = Type.Object(
+  {
+    carriers: Type.Array(
+      Type.Object({ index: placeInLot, share: shownShare('Share that it carries of a load over the middle.') }),
+      { description: 'The three that carry at first: the wood gives under a load, and more of them do.' },
+    ),
+    plateGap: shownLength('Space between the faces of the plates, at the middle.'),
+    rise: shownLength('Difference in height from one side of the upper plate to the other.'),
+    mostClearance: shownLength('The most that is left between the upper plate and a ball.'),
+    message: Type.String({ description: 'Summary in words.' }),
+  },
+  {
+    $id: 'PlateRest',
+    description: 'Position of the upper plate on the chosen balls, evenly spaced in this order, before anything gives.',
+  },
+)
+
+const answer = selectionAnswer({
+  names: ['thrust'],
+  prefix: 'Thrust',
+  description: 'The balls to use in a turntable, the gap that they leave, and how level its upper plate lies.',
+  aims: {
+    advised:
+      'the least rise of the upper plate, while each of its three carriers has a tenth of a load over the middle.',
+    'least-rise': 'the least rise, whatever the carriers have.',
+    'most-rise': 'the order to avoid.',
+  },
+  figures: {
+    rise: shownLength(
+      'Difference in height from one side of the upper plate to the other: it goes round with the balls.',
+    ),
+    leastShare: shownShare('Least share of a load over the middle that one of the three carriers has.'),
+  },
+  figuresOf: ({ runOut, margin }, units) => ({ rise: show(runOut, units), leastShare: showNumber(margin) }),
+  more: { plateRest: refTo<typeof PlateRest>('PlateRest') },
+  moreOf: ({ atRest, chosen: { balls, runOut }, input }): { readonly plateRest: Static<typeof PlateRest> } => {
+    if (atRest === undefined) throw new RangeError('a selection for plates must have an upper plate')
+    const { units } = input.design
+    return {
+      plateRest: {
+        carriers: atRest.carriers.map((place, which) => ({
+          index: itemAt(balls, place).index,
+          share: showNumber(itemAt(atRest.shares, which)),
+        })),
+        plateGap: show(mm(atRest.height), units),
+        rise: show(runOut, units),
+        mostClearance: show(mm(atRest.mostClearance), units),
+        message: explainRest(atRest, runOut, units),
+      },
+    }
+  },
+})
+export const BETWEEN_PLATES = { ...answer, schemas: [PlateRest, ...answer.schemas] }

@@ -1,0 +1,198 @@
+import { type Static, type TProperties, type TSchema, Type } from 'typebox'
+import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
+import type { OrderedBalls } from '#shared/questions/selection/ball-order.ts'
+import type { OrderAim } from '#shared/questions/selection/ball-place.ts'
+import type { BallSelection } from '#shared/questions/selection/ball-selection.ts'
+import { GOAL_FIELD, GROOVE_FIELDS, SELECTION_GOALS } from '#shared/questions/selection/fields.ts'
+import type { Units } from '#shared/units/length.ts'
+import { answerOf } from '#src/api/answer.ts'
+import { type DesignRequest, designRef } from '#src/api/design-input.ts'
+import { optionalField } from '#src/api/fields.ts'
+import { type Length, shownLength } from '#src/api/length.ts'
+import { shownShare } from '#src/api/number.ts'
+import { refTo } from '#src/http/schema.ts'
+
+const MOST_MEASURED = 500
+
+export const BallSelectionRequest = Type.Object(
+  {
+    design: Type.Unsafe<DesignRequest>({
+      ...designRef,
+      description: 'The bearing: how many balls it takes, the gap to aim at, and the `units` of request and answer.',
+    }),
+    measured: Type.Array(refTo<typeof Length>('Length'), {
+      minItems: FEWEST_BALLS,
+      maxItems: MOST_MEASURED,
+      description: 'The diameter of each ball on hand, as many as the ring takes or more.',
+    }),
+    goal: optionalField(GOAL_FIELD),
+    grooveBottomDiameter: optionalField(GROOVE_FIELDS.grooveBottomDiameter),
+    trackDiameter: optionalField(GROOVE_FIELDS.trackDiameter),
+    grooveCircleDiameter: optionalField(GROOVE_FIELDS.grooveCircleDiameter),
+    innerGrooveBottomDiameter: optionalField(GROOVE_FIELDS.innerGrooveBottomDiameter),
+    innerTrackDiameter: optionalField(GROOVE_FIELDS.innerTrackDiameter),
+  },
+  {
+    $id: 'BallSelectionRequest',
+    description: 'A measured lot of balls, and the bearing that takes so many of them.',
+    additionalProperties: false,
+  },
+)
+export type BallSelectionRequest = Static<typeof BallSelectionRequest>
+
+export const placeInLot = Type.Integer({ minimum: 0, description: 'Place in `measured`, from 0.' })
+
+const ChosenBall = Type.Object(
+  { index: placeInLot, diameter: shownLength('Diameter, as you measured it.') },
+  { $id: 'ChosenBall', description: 'A ball to use.' },
+)
+
+const SelectionBounds = Type.Object(
+  {
+    of: Type.Enum(['run-out', 'ball-gap', 'groove-radius', 'spread'], {
+      type: 'string',
+      description:
+        'The quantity that the goal makes small: the run-out, the distance of the gap or of the groove radius from its aim, or the spread.',
+    }),
+    missedBy: shownLength('Distance of this choice from the goal. For `run-out` and `spread` that figure itself.'),
+    noneBelow: shownLength('No choice of so many balls of the lot, in any order, misses less: proven.'),
+    atMostFromBest: shownLength('The difference: so far from the best possible this choice can be, at most.'),
+    everyChoiceTried: Type.Boolean({
+      description: 'Whether all choices were tried, or a large lot was searched by exchanging balls.',
+    }),
+    ballGap: Type.Object(
+      {
+        min: Type.Optional(
+          shownLength(
+            'No choice in any order leaves less. Absent where the largest balls of the lot do not even go in.',
+          ),
+        ),
+        max: shownLength('No choice in any order leaves more.'),
+      },
+      { description: 'Range of the ball gaps that any choice can leave.' },
+    ),
+    message: Type.String({ description: 'Summary in words.' }),
+  },
+  { $id: 'SelectionBounds', description: 'How close this choice comes to the goal, and how close any other could.' },
+)
+
+export const SHARED_SCHEMAS: readonly TSchema[] = [BallSelectionRequest, ChosenBall, SelectionBounds]
+
+const GAP = {
+  ballGap: shownLength(
+    'Gap between the last ball and the first. Exact for these balls in this order, each on the bottom of the groove: below 0 the ring does not close.',
+  ),
+  lastBallGoesIn: shownShare(
+    'Chance that the last ball goes in at this gap. The gap that it needs is not known beforehand: it is somewhere between 0 and the `assemblyGap` of the design.',
+  ),
+}
+const ORDER = {
+  order: Type.Array(placeInLot, { description: 'The balls in their order round the ring: places in `measured`.' }),
+}
+
+/** A change of a raceway, radially and across. */
+export const changeOf = (description: string) =>
+  Type.Object(
+    { radial: shownLength('Change in radius.'), diametral: shownLength('Change in diameter.') },
+    { description },
+  )
+
+/** What the answer of an arrangement has beside what all have: its schema, and the figures for it. */
+interface Own<Name extends string, Figures extends TProperties, More extends TProperties> {
+  readonly names: readonly [Name, ...Name[]]
+  /** The names of its schemas begin with this. */
+  readonly prefix: string
+  readonly description: string
+  /** The aims of its orders, with what each is. */
+  readonly aims: Partial<Readonly<Record<OrderAim, string>>>
+  /** What balls in one order come to. */
+  readonly figures: Figures
+  readonly figuresOf: (ordered: OrderedBalls, units: Units) => { readonly [F in keyof Figures]: Static<Figures[F]> }
+  /** What is said of the chosen balls alone. */
+  readonly more: More
+  readonly moreOf: (selection: BallSelection) => { readonly [M in keyof More]: Static<More[M]> }
+}
+
+/** The answer of an arrangement. */
+export function selectionAnswer<const Name extends string, Figures extends TProperties, More extends TProperties>({
+  names,
+  prefix,
+  description,
+  aims,
+  figures,
+  figuresOf,
+  more,
+  moreOf,
+}: Own<Name, Figures, More>) {
+  const aim = Object.entries(aims).map(([name, means]) => `\`${name}\`: ${means}`)
+  const Order = Type.Object(
+    {
+      aim: Type.Enum(Object.keys(aims), { type: 'string', description: `What the order is for. ${aim.join(' ')}` }),
+      ...ORDER,
+      ...GAP,
+      ...figures,
+    },
+    { $id: `${prefix}Order`, description: 'The chosen balls in one order.' },
+  )
+  const Choice = Type.Object(
+    {
+      goal: Type.Enum([...SELECTION_GOALS], { type: 'string', description: 'The goal that it serves best.' }),
+      ...ORDER,
+      ...GAP,
+      ...figures,
+      spread: shownLength('Largest minus smallest diameter.'),
+    },
+    { $id: `${prefix}Choice`, description: 'The best choice for one goal, in the order to use.' },
+  )
+  const OrderEffect = Type.Object(
+    {
+      ballGap: Type.Object(
+        {
+          min: shownLength('No order of these balls leaves less: proven.'),
+          max: shownLength('No order of these balls leaves more: proven.'),
+        },
+        { description: 'Range of the ball gap over all orders.' },
+      ),
+      everyOrderTried: Type.Boolean({
+        description:
+          'Whether every order was tried, which is so of up to eight balls, or these are the best of a search.',
+      }),
+      orders: Type.Array(refTo<typeof Order>(`${prefix}Order`), {
+        description: 'The order to use first, then the best orders by one figure, the order to avoid last.',
+      }),
+      message: Type.String({ description: 'Summary in words.' }),
+    },
+    { $id: `${prefix}OrderEffect`, description: 'Effect of the order of the chosen balls round the ring.' },
+  )
+  const Response = Type.Object(
+    answerOf(names, refTo<typeof BallSelectionRequest>('BallSelectionRequest'), {
+      chosen: Type.Array(refTo<typeof ChosenBall>('ChosenBall'), {
+        description:
+          'The balls to use, in the order to lay them round the ring. The gap is between the last and the first.',
+      }),
+      leftOver: Type.Array(Type.Integer({ minimum: 0 }), {
+        description: 'The other balls, by their places in `measured`.',
+      }),
+      ...GAP,
+      ...figures,
+      ...more,
+      mean: shownLength(
+        'Mean diameter of the chosen balls. It decides the plug, the inner ring, and how high an upper plate is.',
+      ),
+      standardDeviation: shownLength('Standard deviation of the chosen balls (divisor n − 1).'),
+      spread: shownLength('Largest minus smallest diameter of the chosen balls.'),
+      grooveChange: changeOf(
+        'Change of the groove after which these balls leave the target gap. Above 0 there is wood to remove; below 0 the groove is too deep. Where balls ride on the edges of the groove, the land changes with it. On a plate: how far the groove circle must move out.',
+      ),
+      bounds: refTo<typeof SelectionBounds>('SelectionBounds'),
+      orderEffect: refTo<typeof OrderEffect>(`${prefix}OrderEffect`),
+      choices: Type.Array(refTo<typeof Choice>(`${prefix}Choice`), {
+        description:
+          'The best choice for each goal, `best-bearing` first: what one figure costs in the others. Two goals may be served by the same balls.',
+      }),
+    }),
+    { $id: `${prefix}BallSelectionResponse`, description },
+  )
+  const schemas: readonly TSchema[] = [Order, Choice, OrderEffect, Response]
+  return { schemas, Response, figuresOf, moreOf }
+}

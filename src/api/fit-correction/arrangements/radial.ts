@@ -1,0 +1,26 @@
+import { type Static, Type } from 'typebox'
+import {
+  ADJUSTMENT,
+  BOTH_RINGS,
+  estimate,
+  fitAnswerOf,
+  type GrooveNextStep,
+  STANDING,
+  WORK,
+} from '#src/api/fit-correction/schema.ts'
+import { refTo } from '#src/http/schema.ts'
+
+const RadialFitCorrectionResponse = Type.Object(
+  fitAnswerOf('radial', {
+    ...STANDING,
+    ...BOTH_RINGS,
+    grooveBottomDiameter: estimate('Diameter across the groove bottoms of the ring that is being cut.'),
+    nextStep: Type.Optional(refTo<typeof GrooveNextStep>('GrooveNextStep')),
+    ...WORK,
+    ...ADJUSTMENT,
+  }),
+  { $id: 'RadialFitCorrectionResponse', description: 'Present state of the groove, and the next step.' },
+)
+export type RadialFitCorrectionResponse = Static<typeof RadialFitCorrectionResponse>
+
+export const RADIAL = { size: 'grooveBottomDiameter', response: RadialFitCorrectionResponse, own: [] } as const

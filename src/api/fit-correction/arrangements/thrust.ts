@@ -1,0 +1,37 @@
+import { type Static, Type } from 'typebox'
+import {
+  CENTRES,
+  CIRCLE_UNTIL,
+  estimate,
+  fitAnswerOf,
+  GAP,
+  nextStep,
+  STANDING,
+  WORK,
+} from '#src/api/fit-correction/schema.ts'
+import { refTo } from '#src/http/schema.ts'
+
+const PlateNextStep = nextStep('PlateNextStep', CIRCLE_UNTIL)
+
+const ThrustFitCorrectionResponse = Type.Object(
+  fitAnswerOf('thrust', {
+    ...STANDING,
+    ballGap: GAP,
+    ...CENTRES,
+    grooveCircleDiameter: estimate('Diameter of the circle in which the groove is deepest.'),
+    nextStep: Type.Optional(refTo<typeof PlateNextStep>('PlateNextStep')),
+    ...WORK,
+  }),
+  {
+    $id: 'ThrustFitCorrectionResponse',
+    description:
+      'Present state of the plates, and the next step. A cut moves the groove circle out, in both plates alike.',
+  },
+)
+export type ThrustFitCorrectionResponse = Static<typeof ThrustFitCorrectionResponse>
+
+export const THRUST = {
+  size: 'grooveCircleDiameter',
+  response: ThrustFitCorrectionResponse,
+  own: [PlateNextStep],
+} as const

@@ -1,0 +1,34 @@
+import { Type } from 'typebox'
+import { show, shownLength } from '#src/api/length.ts'
+import { showNumber, shownNumber } from '#src/api/number.ts'
+import { outsideDiameter, rowsOf } from '#src/api/size-table/row.ts'
+
+export const RADIAL_ROWS = rowsOf({
+  name: 'radial',
+  bearing: 'radial bearing',
+  sizes: {
+    gapPerGrooveDepth: shownNumber('Change of the ball gap per unit of groove depth.'),
+    outerRing: Type.Object(
+      {
+        outsideDiameter,
+        landDiameter: shownLength('Diameter of the land, the hole of the ring.'),
+        grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.'),
+      },
+      { description: 'Sizes of the outer ring.' },
+    ),
+  },
+  sizesOf: ({ gapPerGrooveDepth, outerRing }, units) => ({
+    gapPerGrooveDepth: showNumber(gapPerGrooveDepth),
+    outerRing: {
+      outsideDiameter: show(outerRing.outsideDiameter, units),
+      landDiameter: show(outerRing.landDiameter, units),
+      grooveBottomDiameter: show(outerRing.grooveBottomDiameter, units),
+    },
+  }),
+  columns: [
+    'outerRing.landDiameter',
+    'outerRing.grooveBottomDiameter',
+    'outerRing.outsideDiameter',
+    'gapPerGrooveDepth',
+  ],
+})

@@ -1,0 +1,24 @@
+import { Type } from 'typebox'
+import { show, shownLength } from '#src/api/length.ts'
+import { outsideDiameter, rowsOf } from '#src/api/size-table/row.ts'
+
+export const ROLLER_ROWS = rowsOf({
+  name: 'roller',
+  bearing: 'roller bearing',
+  sizes: {
+    outerRing: Type.Object(
+      {
+        outsideDiameter,
+        trackDiameter: shownLength('Diameter of the plain cylinder on which the rollers run.'),
+      },
+      { description: 'Sizes of the outer ring.' },
+    ),
+  },
+  sizesOf: ({ outerRing }, units) => ({
+    outerRing: {
+      outsideDiameter: show(outerRing.outsideDiameter, units),
+      trackDiameter: show(outerRing.grooveBottomDiameter, units),
+    },
+  }),
+  columns: ['outerRing.trackDiameter', 'outerRing.outsideDiameter', 'gapPerPitchRadius'],
+})

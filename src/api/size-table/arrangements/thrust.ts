@@ -1,0 +1,19 @@
+import { Type } from 'typebox'
+import { show, shownLength } from '#src/api/length.ts'
+import { outsideDiameter, rowsOf } from '#src/api/size-table/row.ts'
+
+export const THRUST_ROWS = rowsOf({
+  name: 'thrust',
+  bearing: 'turntable',
+  sizes: {
+    plates: Type.Object({ outsideDiameter }, { description: 'Sizes of both plates.' }),
+    plateGap: shownLength('Space between the faces of the plates.'),
+    height: shownLength('Height over both plates.'),
+  },
+  sizesOf: ({ plate, plateGap, height }, units) => ({
+    plates: { outsideDiameter: show(plate.outsideDiameter, units) },
+    plateGap: show(plateGap, units),
+    height: show(height, units),
+  }),
+  columns: ['plates.outsideDiameter', 'plateGap', 'height', 'gapPerPitchRadius'],
+})

@@ -1,0 +1,84 @@
+import { type Static, type TProperties, Type } from 'typebox'
+import type { BallRing } from '#shared/bearing/ball-ring.ts'
+import type { RowByArrangement, Served } from '#shared/questions/size-table/arrangements/by-name.ts'
+import { mm, type Units } from '#shared/units/length.ts'
+import { answerOf } from '#src/api/answer.ts'
+import { show, shownLength } from '#src/api/length.ts'
+import { showNumber, shownNumber } from '#src/api/number.ts'
+import { refTo } from '#src/http/schema.ts'
+import { capitalised } from '#src/words/figure.ts'
+
+export const ROWS_DESCRIPTION = 'A row for each diameter and count: all counts of the first diameter, then of the next.'
+
+const RING = {
+  balls: Type.Object(
+    { count: Type.Integer({ description: 'How many there are.' }), diameter: shownLength('Nominal diameter.') },
+    { description: 'The balls, as in a design.' },
+  ),
+  closedPitchRadius: shownLength('Pitch radius at which the balls exactly close.'),
+  pitchRadius: shownLength('Pitch radius that leaves `ballGap`.'),
+  pitchDiameter: shownLength('Pitch diameter: twice the pitch radius.'),
+  ballGap: shownLength('Gap between the last ball and the first.'),
+  gapPerPitchRadius: shownNumber('Change of the ball gap per unit of pitch radius.'),
+  gauge: Type.Object(
+    { nominalDiameter: shownLength('Diameter of the plug that fits inside the seated balls.') },
+    { description: 'The gauge of the outer groove.' },
+  ),
+}
+export const outsideDiameter = shownLength('Outside diameter.')
+
+const toRing = (ring: BallRing & { readonly ballCount: number }, units: Units) => ({
+  balls: { count: ring.ballCount, diameter: show(ring.resolved.ballDiameter, units) },
+  closedPitchRadius: show(ring.closedPitchRadius, units),
+  pitchRadius: show(ring.pitchRadius, units),
+  pitchDiameter: show(mm(2 * ring.pitchRadius), units),
+  ballGap: show(ring.ballGap, units),
+  gapPerPitchRadius: showNumber(ring.gapPerPitchRadius),
+  gauge: { nominalDiameter: show(ring.gauge.nominalDiameter, units) },
+})
+
+const RING_COLUMNS = [
+  'balls.diameter',
+  'balls.count',
+  'closedPitchRadius',
+  'pitchRadius',
+  'pitchDiameter',
+  'ballGap',
+  'gauge.nominalDiameter',
+]
+
+/** What the rows of an arrangement have beside what all have. */
+interface Own<Name extends Served, Sizes extends TProperties> {
+  readonly name: Name
+  /** Bearings of the arrangement, in the singular. */
+  readonly bearing: string
+  readonly sizes: Sizes
+  readonly sizesOf: (row: RowByArrangement[Name], units: Units) => { readonly [S in keyof Sizes]: Static<Sizes[S]> }
+  /** Its columns in a spreadsheet, after those of all. */
+  readonly columns: readonly string[]
+}
+
+/** The rows of an arrangement: their schema, the answer that has them, how one is made, and the columns of a spreadsheet. */
+export function rowsOf<const Name extends Served, Sizes extends TProperties>({
+  name,
+  bearing,
+  sizes,
+  sizesOf,
+  columns,
+}: Own<Name, Sizes>) {
+  const prefix = capitalised(name)
+  const Row = Type.Object(
+    { ...RING, ...sizes },
+    { $id: `${prefix}SizeTableRow`, description: `The sizes of a ${bearing} for one ball diameter and count.` },
+  )
+  const Response = Type.Object(
+    answerOf([name], refTo('SizeTableRequest'), { rows: Type.Array(refTo<typeof Row>(`${prefix}SizeTableRow`)) }),
+    { $id: `${prefix}SizeTableResponse`, description: ROWS_DESCRIPTION },
+  )
+  return {
+    Row,
+    Response,
+    toRow: (row: RowByArrangement[Name], units: Units) => ({ ...toRing(row, units), ...sizesOf(row, units) }),
+    columns: [...RING_COLUMNS, ...columns],
+  }
+}
