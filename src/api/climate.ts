@@ -11,7 +11,9 @@ import {
   type RingWood as CoreRingWood,
   type Today as CoreToday,
   type Woods as CoreWoods,
+  isSegmented,
   type Range,
+  USUAL_SEGMENTS,
   USUAL_TEMPERATURE,
   type Year,
 } from '#shared/questions/season/input.ts'
@@ -25,6 +27,7 @@ import {
   PLY_WITH_SPECIES,
   partMissing,
   partOfOthers,
+  SEGMENTS_OF_SEGMENTED,
   SPECIES_MISSING,
   TODAY_EMPTY,
 } from '#src/words/season-refusal.ts'
@@ -40,6 +43,9 @@ const LONGEST_NAME = 30
 const degrees = (description: string) => Type.Number({ minimum: -60, maximum: 200, description })
 const percentage = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
 
+/** Fewer are no ring, more are a round one. */
+export const SEGMENT_COUNT = { minimum: 3, maximum: 96 } as const
+
 const USUAL_CONSTRUCTION: Construction = 'flat-sawn'
 
 export const RingWood = Type.Object(
@@ -49,8 +55,17 @@ export const RingWood = Type.Object(
         Type.Enum(CONSTRUCTIONS, {
           type: 'string',
           description:
-            'How the part is cut or glued up. Default: flat-sawn. `segmented`: glued up of pieces from flat-sawn strips, with the grain running round the circle.',
+            'How the part is cut or glued up. Default: flat-sawn, or segmented where `segments` is given. `segmented`: glued up of straight pieces from flat-sawn strips, with the grain along each piece.',
         }),
+      ),
+    ),
+    segments: Type.Optional(
+      Type.Object(
+        { count: Type.Integer({ ...SEGMENT_COUNT, description: 'Pieces in one layer.' }) },
+        {
+          description: `The pieces of a segmented part. Default: ${USUAL_SEGMENTS} in a layer.`,
+          additionalProperties: false,
+        },
       ),
     ),
     species: Type.Optional(speciesName('The wood of the part. Required, except for cross-laminated ply.')),
@@ -164,11 +179,17 @@ export type Climate = Static<typeof Climate>
 export const CLIMATE_SCHEMAS = [RingWood, BallWood, Woods, Today, Month, Climate]
 
 const CONSTRUCTION = trade(USUAL_CONSTRUCTION, 'most boards are flat-sawn, and they move the most')
+const SEGMENTS = trade(String(USUAL_SEGMENTS), 'miters of 15 degrees, and a ring that stays nearly round')
 const TEMPERATURE = trade('20 degrees C', 'the temperature of a heated room')
 
 /** Why a year is taken as it is where the caller left something out; where `woods` and `climate` stand in a request. */
 export const yearDefaults = (at = ''): Defaults => ({
-  ...Object.fromEntries(PART_NAMES.map((part) => [`${at}/woods/${part}/construction`, CONSTRUCTION])),
+  ...Object.fromEntries(
+    PART_NAMES.flatMap((part) => [
+      [`${at}/woods/${part}/construction`, CONSTRUCTION],
+      [`${at}/woods/${part}/segments/count`, SEGMENTS],
+    ]),
+  ),
   [`${at}/climate/temperatureScale`]: plain('celsius', 'the scale of the equations'),
   [`${at}/climate/today/temperature`]: TEMPERATURE,
   [`${at}/climate/temperature/min`]: TEMPERATURE,
@@ -195,16 +216,21 @@ type Arranged = { readonly arrangement?: ArrangementName }
 
 const isFault = (read: unknown): read is Fault => typeof read === 'object' && read !== null && 'message' in read
 
-function toRingWood(
-  { construction = USUAL_CONSTRUCTION, species }: Static<typeof RingWood>,
-  path: string,
-): CoreRingWood | Fault {
+function toRingWood(wood: Static<typeof RingWood>, path: string): CoreRingWood | Fault {
+  const { species, segments } = wood
+  const construction = constructionOf(wood)
+  if (segments !== undefined && !isSegmented({ construction }))
+    return { path: `${path}/segments`, message: SEGMENTS_OF_SEGMENTED }
   if (construction === 'cross-laminated-ply')
     return species === undefined ? { construction } : { path: `${path}/species`, message: PLY_WITH_SPECIES }
   if (species === undefined) return { path, message: SPECIES_MISSING }
   const known = readSpecies(species, `${path}/species`)
-  return typeof known === 'string' ? { construction, species: known } : known
+  if (typeof known !== 'string') return known
+  return { construction, species: known, ...(segments && { segments }) }
 }
+
+const constructionOf = ({ construction, segments }: Static<typeof RingWood>): Construction =>
+  construction ?? (segments === undefined ? USUAL_CONSTRUCTION : 'segmented')
 
 /** Woods, year and day of making as core input, or every fault of them. */
 export function toYear(
@@ -275,12 +301,15 @@ export function echoedClimate(climate: Climate): Climate {
 export const echoedWoods = (woods: Woods): Woods =>
   present<Woods>({
     ...Object.fromEntries(
-      PART_NAMES.flatMap((part) =>
-        woods[part] === undefined ? [] : [[part, { construction: USUAL_CONSTRUCTION, ...woods[part] }]],
-      ),
+      PART_NAMES.flatMap((part) => (woods[part] === undefined ? [] : [[part, wholeWood(woods[part])]])),
     ),
     balls: woods.balls,
   })
+
+function wholeWood(wood: Static<typeof RingWood>): Static<typeof RingWood> {
+  const construction = constructionOf(wood)
+  return { ...(isSegmented({ construction }) && { segments: { count: USUAL_SEGMENTS } }), ...wood, construction }
+}
 
 /** Woods, and the day of making, as a caller would write them. */
 export const fromRingWood = (wood: CoreRingWood): Static<typeof RingWood> => ({ ...wood })

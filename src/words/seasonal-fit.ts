@@ -1,9 +1,11 @@
 import { BOARD_VARIATION, HYSTERESIS } from '#shared/data/wood-movement.ts'
 import { GOOD_ENOUGH, type RequestChange } from '#shared/questions/season/advice.ts'
+import type { WoodPart } from '#shared/questions/season/arrangements/parts.ts'
 import { stops, type Trouble } from '#shared/questions/season/fit.ts'
 import { constructionsOf, type RingWood } from '#shared/questions/season/input.ts'
 import type { BandEnd, RunningBand } from '#shared/questions/season/running-band.ts'
 import type { FitAtState, SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
+import type { SegmentsOfYear } from '#shared/questions/season/segments.ts'
 import { isBeyondKnown } from '#shared/questions/season/states.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import type { Scale } from '#shared/units/temperature.ts'
@@ -164,6 +166,27 @@ export function warningOf(trouble: Trouble, states: readonly FitAtState[], terms
   return `${names.join(', ')}: ${troubleWords(trouble, terms)}. See \`buildIn\`.`
 }
 
+/** What a year does to segmented parts, and how many pieces would do. */
+export function describeSegments({ leastCount, worst }: SegmentsOfYear): string {
+  const parts = worst.map(({ part, name, lobes }) => `${WOODEN[part]}: ${stress(lobes.pull)} (${name})`)
+  const enough =
+    leastCount === undefined
+      ? 'No usual number of pieces both runs all year and keeps its joints.'
+      : `${leastCount} pieces in a layer are enough for this year.`
+  return `${enough} The hardest pull across the grain: ${parts.join(', ')}.`
+}
+
+export const jointsOpen = ({ part, name, lobes }: SegmentsOfYear['worst'][number]): string =>
+  `${name}: the wood of the ${WOODEN[part]} is pulled across the grain by ${stress(lobes.pull)} and bears about ${stress(lobes.strength)}: joints will open, or pieces split. Use a thinner wall, wood of the year's middle moisture, or ply.`
+
+const stress = (megapascals: number): string => `${Math.round(10 * megapascals) / 10} MPa`
+const WOODEN: Readonly<Record<WoodPart, string>> = {
+  outerRing: 'outer ring',
+  innerRing: 'inner ring',
+  plates: 'plates',
+  cage: 'cage',
+}
+
 const MADE = 'The calculation assumes that on the day of making every part is exactly round and of the size designed.'
 const AT_REST =
   'The calculation assumes that the wood has come to the moisture of the air all the way through. A part takes weeks to do so, and a finish slows it.'
@@ -172,7 +195,7 @@ const BOARDS = [
   'Cupping is not counted. A flat-sawn board 100 mm wide can cup by some 0.2 mm (common practice, no source).',
 ]
 const SEGMENTED =
-  'A segmented part is computed as an elastic ring that is stiffer round the circle than across it (typical stiffness of hardwoods or softwoods, from memory). Its glue joints must bear that stress.'
+  'A segmented part is computed as an elastic ring of straight pieces with miter joints as strong as the wood, in one layer (stiffness from memory where it is not printed). Wood gives way slowly, so the stress is the most that it comes to.'
 const DIFFER = `Boards of one species differ: the chances let the movement of each board vary by ${100 * BOARD_VARIATION.relative} % (standard deviation; Wood Handbook, from memory).`
 const DAMPER = `Wood that has dried holds more moisture in the same air than wood that took it up: the chances allow for ${HYSTERESIS.moisture} % of moisture either way (from memory).`
 const SPLIT = 'Make both halves of a split ring with the grain in the same direction, or their shapes will differ.'

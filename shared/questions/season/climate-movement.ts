@@ -4,9 +4,9 @@ import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { outOfRound } from './fit.ts'
 import type { Climate, SeasonalFitInput } from './input.ts'
 import { movingBearing } from './moving-bearing.ts'
+import { largestRadius, leastRadius } from './moving-wood.ts'
 import type { SeasonRefusal } from './refusal.ts'
 import type { Snapshot } from './snapshot.ts'
 import type { Season, WoodState } from './states.ts'
@@ -97,8 +97,8 @@ function changeOf(moistureContent: number, made: Snapshot, moved: Snapshot): Cli
     moistureContent,
     outerGrooveBottomRadius: mm(meanRadius(outer) - meanRadius(made.raceways.outerRing ?? NOTHING)),
     innerGrooveBottomRadius: mm(meanRadius(inner) - meanRadius(made.raceways.innerRing ?? NOTHING)),
-    outerOutOfRound: mm(outOfRound(outer) / 2),
-    innerOutOfRound: mm(outOfRound(inner) / 2),
+    outerOutOfRound: mm(meanRadius(outer) - leastRadius(outer)),
+    innerOutOfRound: mm(largestRadius(inner) - meanRadius(inner)),
     ballLotMean: mm(moved.ball.mean - made.ball.mean),
   }
 }

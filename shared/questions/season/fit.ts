@@ -1,9 +1,9 @@
-import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
 import type { EllipticPlay } from '#shared/geometry/play-in-ellipse.ts'
 import { ballGap, leastPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { type GapRange, gapRangeOnEllipse } from '#shared/geometry/ring-of-balls-on-ellipse.ts'
 import { ROOM_ROWS, ROOMS, type RoomTrouble } from '#shared/questions/season/arrangements/parts.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { largestRadius, leastRadius, type Raceway } from './moving-wood.ts'
 import type { Snapshot } from './snapshot.ts'
 
 /** What a bearing of mean balls does at one time. */
@@ -24,9 +24,9 @@ export interface GapBand {
 }
 
 export function fitOf({ bottom, ball, play, rooms }: Snapshot, ballCount: number): Fit {
-  const gapWith = (ballDiameter: Mm, on: Ellipse): GapRange =>
+  const gapWith = (ballDiameter: Mm, on: Raceway): GapRange =>
     on.along === on.across
-      ? roundGap(on.along, ballDiameter, ballCount)
+      ? lobedGap(on, ballDiameter, ballCount)
       : gapRangeOnEllipse({ bottom: on, ballDiameter, ballCount })
   const gap = bottom && gapWith(ball.mean, bottom)
   return {
@@ -56,6 +56,19 @@ export function bindsIn(snapshot: Snapshot, ballCount: number, band: GapBand | u
 function roundGap(bottomRadius: number, ballDiameter: Mm, ballCount: number): GapRange {
   const gap = gapOnCircle(bottomRadius, ballDiameter, ballCount)
   return { least: gap, most: gap }
+}
+
+/**
+ * Balls that stand evenly round a groove with lobes feel its mean radius, unless each of them stands on a lobe at once: then
+ * the gap is wider or closer by what the circle through them is.
+ */
+function lobedGap(raceway: Raceway, ballDiameter: Mm, ballCount: number): GapRange {
+  const { along, segments } = raceway
+  if (segments === undefined || segments.count % ballCount !== 0) return roundGap(along, ballDiameter, ballCount)
+  return {
+    least: gapOnCircle(along - segments.inward, ballDiameter, ballCount),
+    most: gapOnCircle(along + segments.outward, ballDiameter, ballCount),
+  }
 }
 
 export function gapOnCircle(bottomRadius: number, ballDiameter: Mm, ballCount: number): Mm {
@@ -91,4 +104,4 @@ export function troublesOf({ ballGap: gap, play, rooms }: Fit, band: GapBand | u
 }
 
 /** How far a raceway is out of round: its largest radius less its smallest. */
-export const outOfRound = (raceway: Ellipse): number => longer(raceway) - shorter(raceway)
+export const outOfRound = (raceway: Raceway): number => largestRadius(raceway) - leastRadius(raceway)

@@ -21,8 +21,19 @@ export type Construction = (typeof CONSTRUCTIONS)[number]
 
 /** Of ply the wood does not matter. */
 export type RingWood =
-  | { readonly construction: Exclude<Construction, 'cross-laminated-ply'>; readonly species: SpeciesId }
+  | {
+      readonly construction: Exclude<Construction, 'cross-laminated-ply'>
+      readonly species: SpeciesId
+      /** Of a segmented part: how many straight pieces a layer has. */
+      readonly segments?: { readonly count: number }
+    }
   | { readonly construction: 'cross-laminated-ply' }
+
+export const isSegmented = ({ construction }: Pick<RingWood, 'construction'>): boolean =>
+  construction.startsWith('segmented')
+
+/** Pieces of a segmented part, where nothing is said of them: common practice, no source. */
+export const USUAL_SEGMENTS = 12
 
 /** The wood of each part that an arrangement has. */
 export type Woods = { readonly [Part in WoodPart]?: RingWood } & {

@@ -1,20 +1,29 @@
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
+import { longer, shorter } from '#shared/geometry/ellipse.ts'
 import { type EllipticPlay, playInEllipse } from '#shared/geometry/play-in-ellipse.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import type { WoodPart } from '#shared/questions/season/arrangements/parts.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { RingWood, Woods } from './input.ts'
-import { type BallSize, type BoardChange, type Change, movedBall, movedCircle } from './moving-wood.ts'
+import {
+  type BallSize,
+  type BoardChange,
+  type Change,
+  largestRadius,
+  leastRadius,
+  movedBall,
+  movedCircle,
+  type Raceway,
+} from './moving-wood.ts'
 
 /** Two rings, one round the other, after a change of their wood. */
 interface MovedRings {
   readonly outer: BoardChange
   readonly inner: BoardChange
-  readonly outerBottom: Ellipse
-  readonly outerLand: Ellipse
-  readonly innerBottom: Ellipse
-  readonly innerLand: Ellipse
+  readonly outerBottom: Raceway
+  readonly outerLand: Raceway
+  readonly innerBottom: Raceway
+  readonly innerLand: Raceway
   readonly ball: BallSize
   readonly play: EllipticPlay
 }
@@ -56,13 +65,24 @@ export function movingRings(bearing: RingPair, woods: Woods): (change: Change) =
       innerBottom: within,
       innerLand: scaled(within, bearing.innerRing.landDiameter / 2 / innerBottom),
       ball,
-      play: playInEllipse(bottom, within, ball.mean),
+      play: playAmongLobes(bottom, within, ball.mean),
     }
   }
 }
 
-const scaled = ({ along, across }: Ellipse, by: number): Ellipse => ({ along: mm(along * by), across: mm(across * by) })
+/** The lobes of a ring of segments take their height off the play, however the rings are turned: balls stand on all of them. */
+function playAmongLobes(outer: Raceway, inner: Raceway, ballDiameter: Mm): EllipticPlay {
+  const { worst, best } = playInEllipse(outer, inner, ballDiameter)
+  const lost = 2 * (shorter(outer) - leastRadius(outer) + largestRadius(inner) - longer(inner))
+  return { worst: mm(worst - lost), best: mm(best - lost) }
+}
+
+const scaled = (raceway: Raceway, by: number): Raceway => ({
+  ...raceway,
+  along: mm(raceway.along * by),
+  across: mm(raceway.across * by),
+})
 
 /** What is left between the lands where the inner ring has moved all the way to one side. */
 export const leastLandGap = ({ outerLand, innerLand, play }: MovedRings): Mm =>
-  mm(shorter(outerLand) - longer(innerLand) - Math.max(0, play.best) / 2)
+  mm(leastRadius(outerLand) - largestRadius(innerLand) - Math.max(0, play.best) / 2)

@@ -1,15 +1,15 @@
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { ACRYLIC_GROWTH } from '#shared/data/ball-materials.ts'
-import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
+import { type Face, segmentWood } from '#shared/data/segment-woods.ts'
+import type { SpeciesId } from '#shared/data/species.ts'
 import { ALONG_THE_GRAIN, MOVEMENT, type Movement, PLY_IN_PLANE, PLY_THICKNESS } from '#shared/data/wood-movement.ts'
-import { ACROSS_OVER_ALONG } from '#shared/data/wood-strength.ts'
-import type { Ellipse } from '#shared/geometry/ellipse.ts'
+import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { FIBRE_SATURATION, stretch } from '#shared/wood/moisture-movement.ts'
-import { segmentedGrowth } from '#shared/wood/segmented-ring.ts'
-import type { RingWood } from './input.ts'
+import { segmentedMovement } from '#shared/wood/segmented-movement.ts'
+import { isSegmented, type RingWood, USUAL_SEGMENTS } from './input.ts'
 import type { WoodState } from './states.ts'
 
 /** What happens to one board: it goes from one moisture content to another [%], and moves `times` as much as its row says. */
@@ -70,25 +70,55 @@ export interface Hoop {
   readonly outer: Mm
 }
 
+/** What a circle of a part becomes, and what a ring of segments does beside that. */
+export interface Raceway extends Ellipse {
+  readonly segments?: Lobes
+}
+
+/** A ring of segments: how far its smallest radius lies below its mean, its largest above, and the pull on its joints. */
+export interface Lobes {
+  readonly count: number
+  readonly inward: Mm
+  readonly outward: Mm
+  /** The hardest pull across the grain, and what the wood bears [MPa]. */
+  readonly pull: number
+  readonly strength: number
+}
+
+/** The least and the largest radius all round. */
+export const leastRadius = (raceway: Raceway): number => shorter(raceway) - (raceway.segments?.inward ?? 0)
+export const largestRadius = (raceway: Raceway): number => longer(raceway) + (raceway.segments?.outward ?? 0)
+
 /**
  * What a circle of a part becomes: an ellipse where it is cut from a board (wood is stretched by one factor along the grain
- * and by another across it, the same everywhere), a circle where it is of ply or segments. Between the inside and the outside
- * of a segmented part growth is taken as a straight line.
+ * and by another across it, the same everywhere), a circle where it is of ply, a circle with as many lobes as there are
+ * pieces where it is of segments. Between the inside and the outside of a segmented part growth is taken as a straight line.
  */
-export function movedCircle(radius: Mm, wood: RingWood, { inner, outer }: Hoop, change: BoardChange): Ellipse {
+export function movedCircle(radius: Mm, wood: RingWood, { inner, outer }: Hoop, change: BoardChange): Raceway {
   const { along, across } = stretchesOf(wood, change)
-  const ellipse = (one: number, other: number): Ellipse => ({ along: mm(radius * one), across: mm(radius * other) })
-  if (wood.construction === 'cross-laminated-ply' || !wood.construction.startsWith('segmented'))
-    return ellipse(along, across)
-  const face = wood.construction.endsWith('quarter-sawn') ? 'radial' : 'tangential'
-  const acrossOverAlong = ACROSS_OVER_ALONG[SPECIES[wood.species].group][face]
-  const growth = segmentedGrowth(
-    { innerRadius: inner, outerRadius: outer, acrossOverAlong },
-    { round: along - 1, across: across - 1 },
-  )
-  const grown = 1 + growth.inside + ((radius - inner) / (outer - inner)) * (growth.outside - growth.inside)
-  return ellipse(grown, grown)
+  if (wood.construction === 'cross-laminated-ply' || !isSegmented(wood))
+    return { along: mm(radius * along), across: mm(radius * across) }
+  const { plane, stiffness, tensionAcross } = segmentWood(wood.species, faceOf(wood))
+  const count = wood.segments?.count ?? USUAL_SEGMENTS
+  const move = segmentedMovement({ innerRadius: inner, outerRadius: outer, count, wood: plane })
+  const { inside, outside, pull } = move({ along: along - 1, across: across - 1 })
+  const share = (radius - inner) / (outer - inner)
+  const grown = (of: 'mean' | 'least' | 'most'): number => inside[of] + share * (outside[of] - inside[of])
+  const mean = mm(radius * (1 + grown('mean')))
+  return {
+    along: mean,
+    across: mean,
+    segments: {
+      count,
+      inward: mm(radius * (grown('mean') - grown('least'))),
+      outward: mm(radius * (grown('most') - grown('mean'))),
+      pull: pull * stiffness,
+      strength: tensionAcross,
+    },
+  }
 }
+
+const faceOf = ({ construction }: RingWood): Face => (construction.endsWith('quarter-sawn') ? 'radial' : 'tangential')
 
 function movementOf(species: SpeciesId): Movement {
   const movement = MOVEMENT[species]

@@ -20,7 +20,7 @@ export function seasonSources(woods: Woods, material: BallMaterial | undefined):
     ...woodsMove,
     ...(woodsMove.length > 0 ? (['fpl-4-longitudinal'] as const) : []),
     ...(constructions.some((construction) => construction.startsWith('segmented'))
-      ? (['polar-orthotropic-ring', 'fpl-5-1'] as const)
+      ? (['segmented-ring', 'fpl-5-1', 'fpl-5-3b', 'fpl-5-11'] as const)
       : []),
     ...(constructions.includes('cross-laminated-ply') ? (['fpl-plywood', 'fpl-plywood-thickness'] as const) : []),
     ...(material === 'acrylic' ? (['acrylic-humidity'] as const) : []),

@@ -7,6 +7,7 @@ import type { SeasonalFitInput } from './input.ts'
 import { type MovingBearing, movingBearing } from './moving-bearing.ts'
 import type { SeasonRefusal } from './refusal.ts'
 import { type RunningBand, runningBand } from './running-band.ts'
+import { type SegmentsOfYear, segmentsOfYear } from './segments.ts'
 import type { Snapshot } from './snapshot.ts'
 import type { WoodState } from './states.ts'
 
@@ -34,6 +35,8 @@ export interface SeasonalFit extends Pick<MovingBearing, 'input' | 'bearing'> {
   /** Absent where it does not even run today. */
   readonly band?: RunningBand
   readonly advice: Advice
+  /** Of parts that are glued up of segments. */
+  readonly segments?: SegmentsOfYear
 }
 
 /**
@@ -50,6 +53,10 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
   const [today, ...states] = year
   if (today === undefined) throw new RangeError('a year must have a today')
   const { bearing, season } = moving
+  const segments = segmentsOfYear(input, year, (changed) => {
+    const other = movingBearing(changed)
+    return other.ok ? statesOf(other.value) : []
+  })
   const band = runningBand(season.today, (state) => stopsIn(moving, state))
   return ok({
     input,
@@ -58,6 +65,7 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
     states,
     chances,
     ...(band === undefined ? {} : { band }),
+    ...(segments === undefined ? {} : { segments }),
     advice: adviceFor(through.value, throughYear, sketched),
   })
 }
@@ -66,8 +74,7 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
 export function throughYear(input: SeasonalFitInput): Result<YearOf, Refused<SeasonRefusal>> {
   const moving = movingBearing(input)
   if (!moving.ok) return moving
-  const { season } = moving.value
-  const year = [season.today, ...season.states].map((state) => fitIn(moving.value, state))
+  const year = statesOf(moving.value)
   return ok({ moving: moving.value, year, ...chancesOf(moving.value, year) })
 }
 
@@ -80,6 +87,9 @@ function sketched(input: SeasonalFitInput): Result<Omit<YearOf, 'year'>, Refused
   return ok({ moving: moving.value, ...chancesOf(moving.value, year, SKETCHED) })
 }
 const SKETCHED = 64
+
+const statesOf = (moving: MovingBearing): readonly FitAtState[] =>
+  [moving.season.today, ...moving.season.states].map((state) => fitIn(moving, state))
 
 function fitIn({ snapshotIn, bearing, band }: MovingBearing, state: WoodState): FitAtState {
   const snapshot = snapshotIn(state)

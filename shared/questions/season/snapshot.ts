@@ -1,16 +1,15 @@
-import type { Ellipse } from '#shared/geometry/ellipse.ts'
 import type { EllipticPlay } from '#shared/geometry/play-in-ellipse.ts'
 import type { RoomName, WoodPart } from '#shared/questions/season/arrangements/parts.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { Woods } from './input.ts'
-import type { BallSize, Change } from './moving-wood.ts'
+import type { BallSize, Change, Raceway } from './moving-wood.ts'
 
 /** A bearing at one time: the circle in which the balls run in each part, and what is left between the parts. */
 export interface Snapshot {
-  readonly raceways: { readonly [Part in WoodPart]?: Ellipse }
+  readonly raceways: { readonly [Part in WoodPart]?: Raceway }
   readonly ball: BallSize
   /** The bottom on which a full ring of balls lies. */
-  readonly bottom?: Ellipse
+  readonly bottom?: Raceway
   readonly play?: EllipticPlay
   readonly rooms: { readonly [Name in RoomName]?: Mm }
 }

@@ -8,9 +8,11 @@ import { ROOM_ROWS } from '#shared/questions/season/arrangements/parts.ts'
 import type { Chances } from '#shared/questions/season/chances.ts'
 import { outOfRound, stops, type Trouble } from '#shared/questions/season/fit.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
+import type { Raceway } from '#shared/questions/season/moving-wood.ts'
 import type { RunningBand as CoreBand } from '#shared/questions/season/running-band.ts'
 import { guessedWoods, seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { FitAtState, SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
+import { holds } from '#shared/questions/season/segments.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { inScale, type Scale } from '#shared/units/temperature.ts'
@@ -26,7 +28,15 @@ import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { memorySentence } from '#src/words/season-refusal.ts'
-import { describeAdvice, describeBand, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
+import {
+  describeAdvice,
+  describeBand,
+  describeSegments,
+  describeState,
+  jointsOpen,
+  notesOf,
+  warningOf,
+} from '#src/words/seasonal-fit.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 import type { RunningBand, SeasonalFitRequest, SeasonalFitResponse } from './schema.ts'
 
@@ -48,7 +58,7 @@ interface Spoken {
 
 /** What the year does, in the caller's units and in words. */
 export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitRequest): SeasonalFitResponse {
-  const { bearing, today, states, band, chances, advice } = season
+  const { bearing, today, states, band, chances, advice, segments } = season
   const { resolved } = bearing
   const { units, balls } = resolved.input
   const arrangement = nameOf(resolved.input)
@@ -86,6 +96,15 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
         probability: toChances(advice.chances),
         message: describeAdvice(season, spoken.terms),
       },
+      ...(segments === undefined
+        ? {}
+        : {
+            segments: present({
+              leastCount: segments.leastCount,
+              acrossGrainStrength: showNumber(Math.min(...segments.worst.map(({ lobes }) => lobes.strength))),
+              message: describeSegments(segments),
+            }),
+          }),
       notes: notesOf(season, spoken.scale, spoken.terms),
     },
     { warnings: warningsOf(season, spoken.terms), cautions: cautionsOf(resolved), sources: used.map(toSource) },
@@ -140,10 +159,11 @@ function toState(at: FitAtState, runs: number, { units, scale, terms }: Spoken) 
   })
 }
 
-const toShape = (raceway: Ellipse, units: Units) => ({
+const toShape = (raceway: Raceway, units: Units) => ({
   alongGrain: show(mm(2 * raceway.along), units),
   acrossGrain: show(mm(2 * raceway.across), units),
   outOfRound: show(mm(2 * outOfRound(raceway)), units),
+  ...(raceway.segments && { acrossGrainStress: showNumber(raceway.segments.pull) }),
 })
 
 /** Where the long axis of the inner ring meets the short one of the outer. */
@@ -160,7 +180,10 @@ const PATHS: readonly (readonly [Trouble, path: string])[] = [
   ...ROOM_ROWS.map(([, { trouble, path }]) => [trouble, path] as const),
 ]
 
-function warningsOf({ input: { woods }, today, states }: SeasonalFit, terms: Terms): Static<typeof Warning>[] {
+function warningsOf(
+  { input: { woods }, today, states, segments }: SeasonalFit,
+  terms: Terms,
+): Static<typeof Warning>[] {
   const year = [today, ...states]
   const found = PATHS.filter(([trouble]) => year.some(({ troubles }) => troubles.includes(trouble)))
   return [
@@ -170,6 +193,14 @@ function warningsOf({ input: { woods }, today, states }: SeasonalFit, terms: Ter
       message: warningOf(trouble, year, terms),
       path: `/design${path}`,
     })),
+    ...(segments?.worst ?? [])
+      .filter(({ lobes }) => !holds(lobes))
+      .map((worst) => ({
+        code: 'joints-open',
+        severity: 'risk' as const,
+        message: jointsOpen(worst),
+        path: `/woods/${worst.part}`,
+      })),
     ...guessedWoods(woods).map(([species, path]) => ({
       code: 'movement-from-memory',
       severity: 'note' as const,

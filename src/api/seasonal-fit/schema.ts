@@ -144,6 +144,20 @@ const BuildIn = Type.Object(
   { $id: 'BuildIn', description: 'What to do so that the bearing runs all year, and the chances if you do.' },
 )
 
+const YearSegments = Type.Object(
+  {
+    leastCount: Type.Optional(
+      Type.Integer({
+        description:
+          'Fewest pieces in a layer with which the bearing, with balls of the mean size, runs all year on joints that hold. Absent where no usual count does.',
+      }),
+    ),
+    acrossGrainStrength: shownNumber('Pull across the grain that the wood bears, in MPa: the weakest of the parts.'),
+    message: Type.String({ description: 'Summary in words.' }),
+  },
+  { $id: 'YearSegments', description: 'Parts that are glued up of segments.' },
+)
+
 /** The fields of a state that each arrangement has for itself. */
 const STATES = {
   radial: stateOf('Radial', RADIAL_STATE),
@@ -167,6 +181,7 @@ const answerFor = <const Name extends ArrangementName>(name: Name, state: States
       }),
       band: Type.Optional(refTo<typeof RunningBand>('RunningBand')),
       buildIn: refTo<typeof BuildIn>('BuildIn'),
+      segments: Type.Optional(refTo<typeof YearSegments>('YearSegments')),
       notes: Type.Array(Type.String(), { description: 'What the calculation assumes or leaves out.' }),
     }),
     {
@@ -194,6 +209,7 @@ export const SEASONAL_FIT_SCHEMAS = [
   BandEnd,
   RunningBand,
   BuildIn,
+  YearSegments,
   ...ANSWERS,
   SeasonalFitResponse,
 ]

@@ -9,7 +9,8 @@ export const RacewayShape = Type.Object(
   {
     alongGrain: shown('Diameter along the grain.'),
     acrossGrain: shown('Diameter across the grain.'),
-    outOfRound: shown('Difference of the two.'),
+    outOfRound: shown('Largest diameter less the smallest, twice the lobes of a segmented part among it.'),
+    acrossGrainStress: Type.Optional(shownNumber('Hardest pull across the grain of a segmented part, in MPa.')),
   },
   { $id: 'RacewayShape', description: 'The circle on which the balls run in a part, round when it was cut.' },
 )

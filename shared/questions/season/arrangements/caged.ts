@@ -1,8 +1,7 @@
 import type { CagedBearing } from '#shared/bearing/arrangements.ts'
-import { longer, shorter } from '#shared/geometry/ellipse.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { leastLandGap, movingRings, woodOf } from '#shared/questions/season/moving-rings.ts'
-import { movedCircle, stretchesOf } from '#shared/questions/season/moving-wood.ts'
+import { largestRadius, leastRadius, movedCircle, stretchesOf } from '#shared/questions/season/moving-wood.ts'
 import type { MovingArrangement } from '#shared/questions/season/snapshot.ts'
 import { mm } from '#shared/units/length.ts'
 
@@ -31,7 +30,12 @@ export const MOVING_CAGED: MovingArrangement<CagedBearing> = {
         play,
         rooms: {
           leastLandGap: leastLandGap(moved),
-          cageClearance: mm(Math.min(shorter(outerLand) - longer(outside), shorter(bore) - longer(innerLand) - aside)),
+          cageClearance: mm(
+            Math.min(
+              leastRadius(outerLand) - largestRadius(outside),
+              leastRadius(bore) - largestRadius(innerLand) - aside,
+            ),
+          ),
           pocketClearance: mm(pocketDiameter * Math.min(along, across, height) - ball.most),
         },
       }

@@ -1,8 +1,8 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
-import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
+import type { Ellipse } from '#shared/geometry/ellipse.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { woodOf } from '#shared/questions/season/moving-rings.ts'
-import { movedBall, movedCircle } from '#shared/questions/season/moving-wood.ts'
+import { largestRadius, leastRadius, movedBall, movedCircle } from '#shared/questions/season/moving-wood.ts'
 import type { MovingArrangement } from '#shared/questions/season/snapshot.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
@@ -23,7 +23,7 @@ export const MOVING_THRUST: MovingArrangement<ThrustBearing> = {
       const lower = movedCircle(radius, wood, hoop, itemAt(change.boards, 0))
       const upper = movedCircle(radius, wood, hoop, itemAt(change.boards, 1))
       const ball = movedBall(resolved, woods.balls, change)
-      const offset = Math.max(longer(lower) - shorter(upper), longer(upper) - shorter(lower))
+      const offset = Math.max(largestRadius(lower) - leastRadius(upper), largestRadius(upper) - leastRadius(lower))
       const aside = Math.max(0, plate.grooveRadius - ball.mean / 2) * slope
       return {
         raceways: { plates: lower },
