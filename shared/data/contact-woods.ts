@@ -29,6 +29,10 @@ const PRINTED = {
 export type ContactWoodId = keyof typeof PRINTED
 export const CONTACT_WOODS = Object.keys(PRINTED) as readonly ContactWoodId[]
 
+/** What is printed of any wood beyond `wood-strength.ts`. */
+export const printedOf = (id: SpeciesId): Partial<Printed> =>
+  Object.hasOwn(PRINTED, id) ? PRINTED[id as ContactWoodId] : {}
+
 const ALONG_OVER_BENDING = 1.1
 /** Across the grain the printed ratios run from 0.03 to 0.8 by direction; a contact hardly minds: (1 − ν²). */
 const POISSONS_RATIO = 0.3

@@ -115,10 +115,25 @@ export const DATA_SOURCES = {
     usedFor: 'how cross-laminated plywood moves in its plane',
     standing: 'published',
   },
+  'fpl-plywood-thickness': {
+    title: 'Thickness swelling of plywood, about that of solid wood across the grain, from memory',
+    usedFor: 'how plywood moves in its thickness: treat as a guess',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-variation': {
+    title: 'Wood Handbook, chapter 4: coefficient of variation of shrinkage about 15 %, from memory',
+    usedFor: 'how much boards of one species differ in their movement',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-hysteresis': {
+    title: 'Wood Handbook, chapter 4: wood that has dried holds more moisture than wood that took it up, from memory',
+    usedFor: 'wood may be up to 1 % of moisture damper or drier than the equation says for the air',
+    standing: 'published, quoted from memory',
+  },
   'fpl-5-1': {
     title: 'Wood Handbook, Table 5-1, elastic ratios, rounded over the common woods of each group',
     usedFor:
-      'stiffness across the grain over stiffness along it: segmented rings, and woods without ratios of their own',
+      'stiffness across the grain and in shear over stiffness along it: segmented rings, and woods without ratios of their own',
     standing: 'published, quoted from memory',
   },
   'fpl-5-3b': {
@@ -131,11 +146,15 @@ export const DATA_SOURCES = {
     usedFor: 'specific gravity of the green wood, and side hardness at 12 % of moisture',
     standing: 'published',
   },
-  'polar-orthotropic-ring': {
-    title:
-      'Elastic ring, stiffer round the circle than across it, in plane stress (any book on anisotropic elasticity)',
-    usedFor: 'how a ring glued from segments moves: derived in this project and checked against a numerical solution',
+  'segmented-ring': {
+    title: 'Elastic ring of straight-grained pieces with glued miters, in plane stress, by the method of least energy',
+    usedFor: 'how a ring glued from segments moves: derived in this project and checked against finite elements',
     standing: 'derived here',
+  },
+  'fpl-5-11': {
+    title: 'Wood Handbook, Table 5-11, strength and stiffness by specific gravity',
+    usedFor: 'stiffness and tension across the grain in segmented rings, of woods without printed values',
+    standing: 'published, quoted from memory',
   },
   'ball-materials': {
     title: 'Handbook values for soda-lime glass, acrylic and bearing steel',

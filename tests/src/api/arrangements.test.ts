@@ -543,7 +543,6 @@ describe('balls in a cage', () => {
       { design: CAGED, measured: Array.from({ length: 12 }, () => 16), goal: 'close-groove' },
       '/design',
     ],
-    ['seasonal-fit', { ...SEASON, design: CAGED }, '/design'],
   ])('%s says that it does not answer for one', async (path, body, at) => {
     const answer = await asked(path, body)
     expect(problemIn(answer, 422).errors).toEqual([
@@ -559,23 +558,12 @@ describe('balls in a cage', () => {
   })
 })
 
-test.each([['seasonal-fit', SEASON, '/design']])(
-  '%s says that it does not answer for rollers',
-  async (path, body, at) => {
-    const answer = await asked(path, body)
-    expect(problemIn(answer, 422).errors).toEqual([
-      { path: `${at}/arrangement`, message: expect.stringMatching(/is not available for roller bearings yet/) },
-    ])
-  },
-)
-
 test('a year of wooden rollers: told of rollers, but by the names that a request has', async () => {
   const answer = await asked('seasonal-fit', {
     ...SEASON,
     design: { ...ROLLERS, balls: { ...ROLLERS.balls, material: 'wood' } },
   })
   expect(problemIn(answer, 422).errors).toEqual([
-    { path: '/design/arrangement', message: expect.any(String) },
     { path: '/woods/balls', message: expect.stringMatching(/^The rollers are of wood. Name it, as "balls": /) },
   ])
 })

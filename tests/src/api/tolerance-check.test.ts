@@ -324,7 +324,7 @@ describe('the weather as a contributor', () => {
     [
       { woods: WOODS, climate: CLIMATE, design: { ...DESIGN, arrangement: 'roller' } },
       422,
-      '/design/arrangement: "seasonal-fit" is not available for roller bearings yet',
+      '/design/arrangement: "tolerance-check with climate" is not available for roller bearings yet',
     ],
   ])('%o: %i', async (more, status, expected) => {
     const problem = problemIn(await post(await address(), { ...REQUEST, ...more }), status)

@@ -5,6 +5,8 @@ import { type LoadSpeedReason, loadCheck, loadNameOf } from '#shared/questions/l
 import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
 import { designSearch } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
+import type { Trouble } from '#shared/questions/season/fit.ts'
+import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { BALL_SELECTION, ballSelection } from '#shared/questions/selection/ball-selection.ts'
 import { SELECTION_GOALS } from '#shared/questions/selection/fields.ts'
@@ -21,7 +23,7 @@ import { droppedFor, explainCriterion, explainRefusal as searchRefusal } from '#
 import { disagreeing, explainFitRefusal } from '#src/words/fit-correction.ts'
 import { estimateOnly, explainRefusal as loadRefusal, explainWarning as loadWarning } from '#src/words/load-check.ts'
 import { memorySentence, seasonRefusalSentence } from '#src/words/season-refusal.ts'
-import { describeBand, describeBuildIn, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
+import { describeAdvice, describeBand, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
 import { searchSummary } from '#src/words/summary.ts'
 import { TERMS } from '#src/words/terms.ts'
 import {
@@ -47,6 +49,14 @@ const PARTS_OF: Readonly<Record<ArrangementName, readonly string[]>> = {
   caged: ['ball', 'groove', 'ring', 'land', 'flank', 'cage', 'pocket'],
   roller: ['roller', 'track', 'ring', 'cheek'],
   thrust: ['ball', 'groove', 'plate', 'flank'],
+}
+
+/** What the year can do to each arrangement. */
+const TROUBLES_OF: Readonly<Record<ArrangementName, readonly Trouble[]>> = {
+  radial: ['balls-bind', 'rings-bind', 'lands-rub', 'balls-knock'],
+  roller: ['balls-bind', 'rings-bind', 'ends-bind', 'balls-knock'],
+  thrust: ['balls-bind', 'balls-climb', 'balls-knock'],
+  caged: ['rings-bind', 'lands-rub', 'cage-rubs', 'pockets-bind'],
 }
 
 /** What each arrangement has no use for although it has the parts. */
@@ -311,31 +321,60 @@ describe('load check', () => {
   })
 })
 
-describe('seasonal fit: radial bearings alone', () => {
-  test('every answer in their own words', () => {
-    const troubled = { ...MARBLES, climate: { kind: 'moisture', moistureContent: { min: 2, max: 24 } } } as const
-    const segmented = { construction: 'segmented', species: 'maple-sugar' } as const
-    const ply = {
-      ...MARBLES,
-      woods: { outerRing: segmented, innerRing: { construction: 'cross-laminated-ply' } },
-    } as const
-    const wooden = {
-      ...MARBLES,
-      design: { ...MARBLES.design, balls: { count: 14, diameter: mm(14) } } as DesignInput,
-      woods: { outerRing: MAPLE, innerRing: MAPLE, balls: 'maple-sugar' },
-    } as const
-    for (const input of [MARBLES, troubled, ply, wooden]) {
+describe('seasonal fit', () => {
+  const segmented = { construction: 'segmented', species: 'maple-sugar' } as const
+  const rings = { outerRing: MAPLE, innerRing: MAPLE }
+  const wet = { kind: 'moisture', moistureContent: { min: 2, max: 24 } } as const
+  const frost = {
+    ...MARBLES,
+    climate: { kind: 'air', temperature: { min: -10, max: 30 }, relativeHumidity: { min: 20, max: 95 } },
+  } as const
+  const wooden = { ...MARBLES.design, balls: { count: 14, diameter: mm(14) } } as DesignInput
+  const years: readonly (readonly [ArrangementName, readonly SeasonalFitInput[]])[] = [
+    [
+      'radial',
+      [
+        MARBLES,
+        frost,
+        { ...MARBLES, climate: wet },
+        { ...MARBLES, woods: { outerRing: segmented, innerRing: { construction: 'cross-laminated-ply' } } },
+        { ...MARBLES, design: wooden, woods: { ...rings, balls: 'maple-sugar' } },
+      ],
+    ],
+    [
+      'roller',
+      [MARBLES, frost].map((year) => ({ ...year, design: ROLLERS, woods: { ...rings, balls: 'maple-sugar' } })),
+    ],
+    [
+      'thrust',
+      [MARBLES, frost].map((year) => ({ ...year, design: PLATES, woods: { plates: MAPLE, balls: 'maple-sugar' } })),
+    ],
+    [
+      'caged',
+      [MARBLES, frost].map((year) => ({
+        ...year,
+        design: CAGED,
+        woods: { ...rings, cage: MAPLE, balls: 'maple-sugar' },
+      })),
+    ],
+  ]
+
+  test.each(years)('%s: every answer in its own words', (arrangement, inputs) => {
+    const terms = TERMS[arrangement]
+    for (const input of inputs) {
       const season = known(seasonalFit(input))
-      const { today, states, band, buildIn } = season
+      const { today, states, band } = season
       const year = [today, ...states]
-      const troubles = year.flatMap((each) => each.troubles)
-      expectOwnWords('radial', [
-        ...year.map((each) => describeState(each, 'mm')),
-        ...(band === undefined ? [] : [describeBand(band, 'celsius'), describeBand(band, 'fahrenheit')]),
-        describeBuildIn(buildIn, season),
-        describeBuildIn({}, season),
-        ...notesOf(season),
-        ...troubles.map((trouble) => warningOf(trouble, year)),
+      const advised = (['leave', 'no-remedy', season.advice.kind] as const).map((kind) => ({
+        ...season,
+        advice: { ...season.advice, kind },
+      }))
+      expectOwnWords(arrangement, [
+        ...year.map((each) => describeState(each, 0.5, 'mm', terms)),
+        ...(band === undefined ? [] : [describeBand(band, 'celsius', terms), describeBand(band, 'fahrenheit', terms)]),
+        ...advised.map((each) => describeAdvice(each, terms)),
+        ...notesOf(season, 'celsius', terms),
+        ...TROUBLES_OF[arrangement].map((trouble) => warningOf(trouble, year, terms)),
       ])
     }
   })
