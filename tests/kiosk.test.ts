@@ -101,7 +101,7 @@ describe('Choose', () => {
     await page.context().setOffline(true)
     await page.reload()
     await page.getByText('The service cannot be reached').waitFor()
-    expect(await sizeOf(page, 'ball gap')).toBe('0.80 mm')
+    expect(await sizeOf(page, 'ball gap')).toBe('0.88 mm')
   })
 })
 
