@@ -10,6 +10,6 @@ test('the image is built on one base, pinned by digest, with the Node.js that th
   expect(new Set(bases).size).toBe(1)
   const [base = ''] = bases
   expect(base).toMatch(PINNED)
-  const { devDependencies } = JSON.parse(readFileSync('package.json', 'utf8'))
-  expect(PINNED.exec(base)?.groups?.['version']).toBe(devDependencies.node)
+  const { dependencies } = JSON.parse(readFileSync('package.json', 'utf8'))
+  expect(PINNED.exec(base)?.groups?.['version']).toBe(dependencies.node)
 })
