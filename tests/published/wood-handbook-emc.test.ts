@@ -75,3 +75,15 @@ test.each([
 ])('rule of kiln drying: %s %% of humidity, %s %% of moisture', (relativeHumidity, moisture) => {
   expect(equilibriumMoisture({ temperature: 21, relativeHumidity })).toBeWithin(0.5, moisture)
 })
+
+// Worked examples of a calculator of the same table, stoves.bioenergylists.org/emccalc, 70 degrees F. Its humidity is rounded
+// to 1 %; the tolerance is what that makes.
+test.each([
+  [25, 5.3, 0.35],
+  [60, 11.1, 0.35],
+  [84, 17.6, 0.35],
+  [87, 19.0, 0.35],
+  [97, 25.0, 0.7],
+])('a calculator, 70 degrees F: humidity %s, moisture %s, within %s', (relativeHumidity, moisture, tolerance) => {
+  expect(equilibriumMoisture({ temperature: 38 / 1.8, relativeHumidity })).toBeWithin(tolerance, moisture)
+})
