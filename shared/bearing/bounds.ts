@@ -12,7 +12,7 @@ import { leafAt, type Suggestion } from './suggestion.ts'
 /** Whether a caller could send what is suggested. */
 export function isWithinBounds({ path, kind, value }: Suggestion, group: Group, units: Units): boolean {
   const { field } = leafAt(group, path)
-  if (kind === 'choice' || field.kind === 'choice') return true
+  if (kind === 'choice' || field.kind === 'choice' || field.kind === 'flag') return true
   return holds(field.bounds, kind === 'length' ? inUnits(value, units) : value)
 }
 
@@ -38,10 +38,10 @@ export function lengthsBeyond(lengths: readonly Placed[], units: Units): readonl
   const refusals: Refusal[] = []
   for (const [path, given, bounds] of lengths) {
     if (given === undefined || given === null || holds(bounds, inUnits(given, units))) continue
-    const [least, most] = [lengthOf(bounds.least, units), lengthOf(bounds.most, units)]
-    refusals.push({ code: 'beyond-bounds', path, given, least, most })
+    const [min, max] = [lengthOf(bounds.min, units), lengthOf(bounds.max, units)]
+    refusals.push({ code: 'beyond-bounds', path, given, min, max })
   }
   return refusals
 }
 
-const holds = ({ least, most }: Bounds, value: number): boolean => value >= least && value <= most
+const holds = ({ min, max }: Bounds, value: number): boolean => value >= min && value <= max

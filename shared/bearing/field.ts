@@ -7,14 +7,14 @@ import type { Mm } from '#shared/units/length.ts'
 
 /** The range of a number. */
 export interface Bounds {
-  readonly least: number
-  readonly most: number
+  readonly min: number
+  readonly max: number
 }
 
 /** A length above 0, in the caller's units. */
-export const LENGTH: Bounds = { least: 0.001, most: 10_000 }
+export const LENGTH: Bounds = { min: 0.001, max: 10_000 }
 /** A gap, a play, a scatter or a film, in the caller's units: may be 0. */
-export const LENGTH_OR_NONE: Bounds = { least: 0, most: LENGTH.most }
+export const LENGTH_OR_NONE: Bounds = { min: 0, max: LENGTH.max }
 
 /** How sure a default is. */
 export type Standing = 'common practice, no source' | 'the plain case'
@@ -56,6 +56,9 @@ export interface ChoiceField<C extends string | number = string | number> extend
   readonly kind: 'choice'
   readonly choices: readonly C[]
 }
+export interface FlagField extends Row {
+  readonly kind: 'flag'
+}
 export interface Group<F extends Fields = Fields> extends Row {
   readonly kind: 'group'
   /** Its name among the schemas of the document. */
@@ -65,30 +68,32 @@ export interface Group<F extends Fields = Fields> extends Row {
   readonly oneOfEach: readonly (readonly string[])[]
 }
 
-export type Field = LengthField | OptionalLengthField | LengthsField | NumberField | ChoiceField | Group
+export type Field = LengthField | OptionalLengthField | LengthsField | NumberField | ChoiceField | FlagField | Group
 export interface Fields {
   readonly [name: string]: Field
 }
 
-/** The value that a field holds in the core. */
-export type ValueOf<F extends Field> = F extends { kind: 'length' }
-  ? Mm
+/** The value that a field holds: in the core, lengths in millimetres, or with lengths as a caller writes them. */
+export type ValueOf<F extends Field, L = Mm> = F extends { kind: 'length' }
+  ? L
   : F extends { kind: 'length-or-null' }
-    ? Mm | null
+    ? L | null
     : F extends { kind: 'lengths' }
-      ? readonly Mm[]
+      ? readonly L[]
       : F extends { kind: 'number' | 'integer' }
         ? number
         : F extends { kind: 'choice'; choices: readonly (infer C)[] }
           ? C
-          : F extends { kind: 'group'; fields: infer Inner extends Fields }
-            ? InputOf<Inner>
-            : never
+          : F extends { kind: 'flag' }
+            ? boolean
+            : F extends { kind: 'group'; fields: infer Inner extends Fields }
+              ? InputOf<Inner, L>
+              : never
 
-/** The core's input type that rows describe: required fields, and optional ones that are absent and never undefined. */
-export type InputOf<F extends Fields> = {
-  readonly [Name in keyof F as F[Name] extends { required: true } ? Name : never]: ValueOf<F[Name]>
-} & { readonly [Name in keyof F as F[Name] extends { required: true } ? never : Name]?: ValueOf<F[Name]> }
+/** The input type that rows describe: required fields, and optional ones that are absent and never undefined. */
+export type InputOf<F extends Fields, L = Mm> = {
+  readonly [Name in keyof F as F[Name] extends { required: true } ? Name : never]: ValueOf<F[Name], L>
+} & { readonly [Name in keyof F as F[Name] extends { required: true } ? never : Name]?: ValueOf<F[Name], L> }
 
 export const length = (means: string, byDefault?: Default) =>
   ({ kind: 'length', bounds: LENGTH, means, ...(byDefault && { byDefault }) }) as const satisfies LengthField
@@ -104,6 +109,8 @@ export const integer = (means: string, bounds: Bounds, byDefault?: Default) =>
   ({ kind: 'integer', bounds, means, ...(byDefault && { byDefault }) }) as const satisfies NumberField
 export const choice = <const C extends string | number>(means: string, choices: readonly C[], byDefault: Default) =>
   ({ kind: 'choice', choices, means, byDefault }) as const satisfies ChoiceField<C>
+export const flag = (means: string, byDefault: Default) =>
+  ({ kind: 'flag', means, byDefault }) as const satisfies FlagField
 export const group = <const F extends Fields>(
   id: string,
   means: string,

@@ -3,6 +3,7 @@ import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
 import * as defaults from './defaults.ts'
 import type { Split } from './fields.ts'
+import { playForScatter } from './play-for-scatter.ts'
 import {
   type AnyInput,
   ballsInput,
@@ -59,7 +60,7 @@ export function resolveGroovedRings(
   if (faults.length > 0) return fail(faults)
   const width = input.width ?? usualWidth(ballDiameter, units)
   const split = input.split ?? usualSplit
-  const radialInternalClearance = input.radialInternalClearance ?? usualPlay(ballDiameter, units)
+  const radialInternalClearance = input.radialInternalClearance ?? usualPlay(ballDiameter, ballScatter, input)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
   const outside = outsideInput(outerRing, units, usualWall(ballDiameter, units))
   return ok({
@@ -92,5 +93,5 @@ export function resolveGroovedRings(
 /** Sizes that nobody stated, as an answer states them. */
 const usualWidth = (ballDiameter: Mm, units: Units): Mm => rounded(mm(defaults.GROOVED_WIDTH * ballDiameter), units)
 const usualWall = (ballDiameter: Mm, units: Units): Mm => rounded(mm(defaults.OUTER_WALL * ballDiameter), units)
-export const usualPlay = (ballDiameter: Mm, units: Units): Mm =>
-  rounded(mm(defaults.RADIAL_INTERNAL_CLEARANCE * ballDiameter), units)
+export const usualPlay = (ballDiameter: Mm, scatter: Mm, { balls, units }: Pick<AnyInput, 'balls' | 'units'>): Mm =>
+  rounded(playForScatter({ ballDiameter, scatter, ballCount: balls.count }), units)

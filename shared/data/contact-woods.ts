@@ -1,3 +1,4 @@
+import type { SourceId } from './sources.ts'
 import { SPECIES, type SpeciesId } from './species.ts'
 import { ACROSS_OVER_ALONG, MPA_PER_PSI, NEWTONS_PER_LBF, STRENGTH } from './wood-strength.ts'
 
@@ -7,7 +8,7 @@ interface Printed {
   readonly bendingStiffness: number
   /** Stiffness over that along the grain, from pith to bark and along the rings. Where none is printed, its group's. */
   readonly overAlong?: { readonly radial: number; readonly tangential: number }
-  /** Tension across the grain [lbf/in²]. Where none is printed, the lowest of this table. */
+  /** Tension across the grain [lbf/in²]. Where none is printed, the lowest of this table stands for it. */
   readonly tensionPsi?: number
 }
 
@@ -27,6 +28,10 @@ const PRINTED = {
 
 export type ContactWoodId = keyof typeof PRINTED
 export const CONTACT_WOODS = Object.keys(PRINTED) as readonly ContactWoodId[]
+
+/** What is printed of any wood beyond `wood-strength.ts`. */
+export const printedOf = (id: SpeciesId): Partial<Printed> =>
+  Object.hasOwn(PRINTED, id) ? PRINTED[id as ContactWoodId] : {}
 
 const ALONG_OVER_BENDING = 1.1
 /** Across the grain the printed ratios run from 0.03 to 0.8 by direction; a contact hardly minds: (1 − ν²). */
@@ -48,7 +53,36 @@ export interface ContactWood {
   readonly density: number
 }
 
-const LOWEST_TENSION = Math.min(...Object.values<Printed>(PRINTED).flatMap(({ tensionPsi = [] }) => tensionPsi))
+/** The wood of the table that is weakest in tension across the grain, for woods of which no such strength is printed. */
+const WEAKEST = CONTACT_WOODS.reduce((weakest, id) => (tensionOf(id) < tensionOf(weakest) ? id : weakest))
+const LOWEST_TENSION = tensionOf(WEAKEST)
+
+function tensionOf(id: ContactWoodId): number {
+  const { tensionPsi = Number.POSITIVE_INFINITY }: Printed = PRINTED[id]
+  return tensionPsi
+}
+
+/** A figure that is not printed of a wood, and what was taken instead: another wood, or the middle of a group. */
+export interface Substitute {
+  readonly figure: 'tension-across-grain' | 'elastic-ratios'
+  readonly from: ContactWoodId | 'hardwood' | 'softwood'
+  readonly standsFor: ContactWoodId
+  readonly source: SourceId
+}
+
+/** Every figure of a wood that stands in for one that is not printed. */
+export function substitutesFor(id: ContactWoodId): readonly Substitute[] {
+  const { overAlong, tensionPsi }: Printed = PRINTED[id]
+  const { group } = SPECIES[id]
+  return [
+    ...(tensionPsi === undefined
+      ? [{ figure: 'tension-across-grain', from: WEAKEST, standsFor: id, source: 'fpl-5-3b' } as const]
+      : []),
+    ...(overAlong === undefined
+      ? [{ figure: 'elastic-ratios', from: group, standsFor: id, source: ACROSS_OVER_ALONG[group].source } as const]
+      : []),
+  ]
+}
 
 /**
  * A wood of the table in newtons and megapascals.

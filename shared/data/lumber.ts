@@ -71,7 +71,7 @@ export const DIMENSION_WIDTHS: readonly DressedSize[] = [
   { nominal: '16', dry: 15.25, green: 15.5 },
 ]
 
-/** NHLA, standard thickness of hardwood surfaced on two sides. Boards come in random widths. */
+/** NHLA, standard thickness of hardwood surfaced on two sides (10/4 from memory). Boards come in random widths. */
 export const HARDWOOD_THICKNESSES: readonly HardwoodThickness[] = [
   { nominal: '3/8', rough: 0.375, surfaced: 0.1875 },
   { nominal: '1/2', rough: 0.5, surfaced: 0.3125 },
@@ -82,6 +82,7 @@ export const HARDWOOD_THICKNESSES: readonly HardwoodThickness[] = [
   { nominal: '6/4', rough: 1.5, surfaced: 1.3125 },
   { nominal: '7/4', rough: 1.75, surfaced: 1.5 },
   { nominal: '8/4', rough: 2.0, surfaced: 1.75 },
+  { nominal: '10/4', rough: 2.5, surfaced: 2.25 },
   { nominal: '12/4', rough: 3.0, surfaced: 2.75 },
   { nominal: '14/4', rough: 3.5, surfaced: 3.25 },
   { nominal: '16/4', rough: 4.0, surfaced: 3.75 },

@@ -67,8 +67,8 @@ export const SOURCES = {
     standing: 'published',
   },
   derived: {
-    title: 'Geometry of rigid balls in grooves, derived in this project and tested by a second method',
-    usedFor: 'ball gap and its slopes; how the last ball goes in',
+    title: 'Geometry of rigid bearings, derived in this project and tested by a second method',
+    usedFor: 'the gap of a full ring and its slopes, how the last of it goes in, and clearances',
     standing: 'derived here',
   },
   trade: {
@@ -115,9 +115,25 @@ export const DATA_SOURCES = {
     usedFor: 'how cross-laminated plywood moves in its plane',
     standing: 'published',
   },
+  'fpl-plywood-thickness': {
+    title: 'Thickness swelling of plywood, about that of solid wood across the grain, from memory',
+    usedFor: 'how plywood moves in its thickness: treat as a guess',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-variation': {
+    title: 'Wood Handbook, chapter 4: coefficient of variation of shrinkage about 15 %, from memory',
+    usedFor: 'how much boards of one species differ in their movement',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-hysteresis': {
+    title: 'Wood Handbook, chapter 4: wood that has dried holds more moisture than wood that took it up, from memory',
+    usedFor: 'wood may be up to 1 % of moisture damper or drier than the equation says for the air',
+    standing: 'published, quoted from memory',
+  },
   'fpl-5-1': {
     title: 'Wood Handbook, Table 5-1, elastic ratios, rounded over the common woods of each group',
-    usedFor: 'stiffness across the grain over stiffness along it, in segmented rings',
+    usedFor:
+      'stiffness across the grain and in shear over stiffness along it: segmented rings, and woods without ratios of their own',
     standing: 'published, quoted from memory',
   },
   'fpl-5-3b': {
@@ -130,11 +146,15 @@ export const DATA_SOURCES = {
     usedFor: 'specific gravity of the green wood, and side hardness at 12 % of moisture',
     standing: 'published',
   },
-  'polar-orthotropic-ring': {
-    title:
-      'Elastic ring, stiffer round the circle than across it, in plane stress (any book on anisotropic elasticity)',
-    usedFor: 'how a ring glued from segments moves: derived in this project and checked against a numerical solution',
+  'segmented-ring': {
+    title: 'Elastic ring of straight-grained pieces with glued miters, in plane stress, by the method of least energy',
+    usedFor: 'how a ring glued from segments moves: derived in this project and checked against finite elements',
     standing: 'derived here',
+  },
+  'fpl-5-11': {
+    title: 'Wood Handbook, Table 5-11, strength and stiffness by specific gravity',
+    usedFor: 'stiffness and tension across the grain in segmented rings, of woods without printed values',
+    standing: 'published, quoted from memory',
   },
   'ball-materials': {
     title: 'Handbook values for soda-lime glass, acrylic and bearing steel',
@@ -212,15 +232,32 @@ export const LOAD_SOURCES = {
     usedFor: 'stiffness across the grain',
     standing: 'published, quoted from memory',
   },
+  'fpl-5-6': {
+    title: 'Wood Handbook, Table 5-6, average coefficients of variation of clear wood',
+    usedFor: 'how far the hardness of single boards lies from the average',
+    standing: 'published, quoted from memory',
+  },
+  'fpl-duration': {
+    title: 'Wood Handbook, chapter 5, duration of load and fatigue',
+    usedFor: 'what is left of the strength under a load that stays for years, and under one that comes back for ever',
+    standing: 'published, quoted from memory',
+  },
+  'rolling-ballpark': {
+    title:
+      'Page of a machine shop on rolling friction, 0.06 in of lever arm for wood on wood, a ballpark by its own word',
+    usedFor: 'the upper end of what wooden balls take to roll',
+    standing: 'published',
+  },
   'load-derived': {
     title:
-      'Derived in this project from those: the dent in a groove, groove edges, an ellipse as long as the groove is wide',
-    usedFor: 'dents, and the loads that leave them',
+      'Derived in this project from those: the dent in a groove, groove edges, an ellipse as long as the groove is wide, a turntable whose plate is pushed aside',
+    usedFor: 'dents, the loads that leave them, and the speeds at which a plate goes',
     standing: 'derived here',
   },
   'load-trade': {
     title: 'Common practice',
-    usedFor: 'the dent that is still acceptable, the share of the strength across the grain that a ring may use',
+    usedFor:
+      'the dent that is still acceptable, 120 turns a minute by hand, speeds of rubbing and of glass, runout, how hard balls are to roll, the share of the strength across the grain that a ring may use',
     standing: 'common practice, no source',
   },
 } as const satisfies Readonly<Record<string, Source>>
@@ -252,7 +289,11 @@ export const LOAD_CHECK_SOURCES: readonly SourceId[] = [
   'koczan',
   'astm-d143',
   'fpl-5-3b',
+  'fpl-5-1',
   'fpl-5-1-species',
+  'fpl-5-6',
+  'fpl-duration',
+  'rolling-ballpark',
   'ball-materials',
   'rotating-disc',
   'load-derived',

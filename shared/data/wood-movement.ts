@@ -145,3 +145,12 @@ export const ALONG_THE_GRAIN = { perPercent: 0.0015 / 30, source: 'fpl-4-longitu
 
 /** Plywood of balanced veneers, in its plane, both ways, per % of moisture content. */
 export const PLY_IN_PLANE = { perPercent: 0.0002, source: 'fpl-plywood' } as const
+
+/** Plywood in its thickness, where nothing holds the veneers: about as solid wood across the grain. */
+export const PLY_THICKNESS = { perPercent: 0.003, source: 'fpl-plywood-thickness' } as const
+
+/** Standard deviation of the movement of one board over that of its species. */
+export const BOARD_VARIATION = { relative: 0.15, source: 'fpl-variation' } as const
+
+/** How far, at most, wood is damper or drier than air at rest with it would make it, by how it came there [%]. */
+export const HYSTERESIS = { moisture: 1, source: 'fpl-hysteresis' } as const

@@ -87,6 +87,19 @@ export const WOOD_SCREWS: readonly WoodScrew[] = [
   { gauge: 24, diameter: 0.372 },
 ]
 
+/**
+ * The drill for the hole that the shank goes through: the printed one, or the next 1/64 in up where the printed table has
+ * rounded it below the shank.
+ */
+export function clearanceDrill({ clearance, diameter }: WoodScrew): string | undefined {
+  if (clearance === undefined) return undefined
+  const [above = Number.NaN, below = Number.NaN] = clearance.split('/').map(Number)
+  let [sixtyFourths, parts] = [(64 * above) / below, 64]
+  while (sixtyFourths < 64 * diameter) sixtyFourths += 1
+  for (; sixtyFourths % 2 === 0; sixtyFourths /= 2) parts /= 2
+  return `${sixtyFourths}/${parts}`
+}
+
 /** Lengths that are sold [in]: common practice, no source. */
 export const SCREW_LENGTHS: readonly number[] = [
   0.375, 0.5, 0.625, 0.75, 0.875, 1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 2.75, 3, 3.5, 4,

@@ -151,6 +151,16 @@ const ROWS = {
 
 export const STRENGTH: Readonly<Partial<Record<SpeciesId, Strength>>> = ROWS
 
+/**
+ * How far single boards lie from the average of their wood: standard deviation over mean. And the share of a strength that is left
+ * under a load that stays for ten years, and under one that comes back some million times.
+ */
+export const SCATTER = {
+  hardness: { variation: 0.2, source: 'fpl-5-6' },
+  underLastingLoad: { share: 0.6, source: 'fpl-duration' },
+  underRepeatedLoad: { share: 0.6, source: 'fpl-duration' },
+} as const
+
 /** A pound-force in newtons, and a pound-force per square inch in megapascals: both exact by definition, rounded. */
 export const NEWTONS_PER_LBF = 4.4482216152605
 export const MPA_PER_PSI = 0.00689475729316836

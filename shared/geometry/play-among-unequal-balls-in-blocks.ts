@@ -3,29 +3,32 @@ import { roundRoom, runOutOf, seeker } from './play-among-unequal-balls.ts'
 import { FEWEST_BALLS } from './ring-of-balls.ts'
 import { ballPlaces, type GapPlace, layOnCircle } from './unequal-ball-places.ts'
 
-/** Rings of one count of balls, side by side: ball b of ring t at b × rings + t, in their order round the ring. */
+/** Rings of one count of balls, side by side: ball b of ring t at b × rings + t, in their order round the ring [mm]. */
 interface PlayBlock {
   readonly rings: number
-  /** Ro and ri of each ring [mm]. */
-  readonly outerBottomRadii: Float64Array
-  readonly innerBottomRadii: Float64Array
-  /** Of each ball [mm]. */
   readonly diameters: Float64Array
-  /** By how much all balls of a ring are larger than `diameters` says [mm]. */
-  readonly larger: Float64Array
+  /** How far each ball's centre stands from the middle of the outer ring: Ro − r on the bottom of its groove. */
+  readonly centres: Float64Array
+  /** How near each ball's centre comes to the middle of the inner ring: ri + r on the bottom of its groove. */
+  readonly standOffs: Float64Array
   /**
-   * Two lobes of the grooves, to first order: in the direction φ from the first ball there is along cos 2φ + aslant sin
-   * 2φ more room between the two bottoms than their mean radii leave. Lobes of both rings are added by the caller.
+   * Two lobes of the grooves, to first order: in the direction φ from the first ball there is amplitude × (cosine cos 2φ
+   * + sine sin 2φ) more room between the two bottoms than their mean radii leave. Lobes of both rings are added by the
+   * caller.
    */
-  readonly lobes?: { readonly along: Float64Array; readonly aslant: Float64Array }
+  readonly lobes?: {
+    readonly amplitude: Float64Array
+    readonly cosine: Float64Array
+    readonly sine: Float64Array
+  }
 }
 
 /** Takes, for each ring, 2 t* and, where wanted, the run-out that `PlayAmongBalls` has [mm]. */
 type PlayOfBlock = (block: PlayBlock, clearances: Float64Array, runOuts?: Float64Array) => void
 
 /**
- * `playAmongBalls` on `placesOnCircle` for many rings, with room of its own that is used again: nothing is allocated
- * for a ring. Some 0.1 µs a ball, by + − × / √ alone where the gap is whole, so with the same bits on every engine.
+ * `playAmongBalls` for many rings, whatever their balls sit on, with room of its own that is used again: nothing is
+ * allocated for a ring. Some 0.1 µs a ball, by + − × / √ alone where the gap is whole.
  *
  * Ranges are those of `placesOnCircle` and are not looked at. A ring that does not close overlaps at its gap; it has a
  * clearance all the same, of which the caller makes nothing. A ring that nothing holds has Infinity.
@@ -33,28 +36,30 @@ type PlayOfBlock = (block: PlayBlock, clearances: Float64Array, runOuts?: Float6
 export function playInBlocks(ballCount: number, gap: GapPlace): PlayOfBlock {
   requireWhole('ballCount', ballCount, FEWEST_BALLS)
   const places = ballPlaces(ballCount)
-  let innerRadius = 0
+  const away = new Float64Array(ballCount)
+  const standing = { ...places, radius: new Float64Array(ballCount) }
   const seek = seeker(
-    places,
-    roundRoom(places, () => innerRadius),
+    standing,
+    roundRoom(standing, () => 0),
   )
-  return ({ rings, outerBottomRadii, innerBottomRadii, diameters, larger, lobes }, clearances, runOuts) => {
+  return ({ rings, diameters, centres, standOffs, lobes }, clearances, runOuts) => {
     for (let ring = 0; ring < rings; ring++) {
-      const outer = outerBottomRadii[ring] ?? Number.NaN
-      const growth = larger[ring] ?? Number.NaN
-      innerRadius = innerBottomRadii[ring] ?? Number.NaN
       for (let ball = 0; ball < ballCount; ball++) {
-        places.radius[ball] = ((diameters[ball * rings + ring] ?? Number.NaN) + growth) / 2
+        const at = ball * rings + ring
+        places.radius[ball] = (diameters[at] ?? Number.NaN) / 2
+        away[ball] = centres[at] ?? Number.NaN
+        standing.radius[ball] = standOffs[at] ?? Number.NaN
       }
-      layOnCircle(outer, gap, places)
+      layOnCircle(Number.NaN, gap, places, away)
       if (lobes !== undefined) {
-        const along = lobes.along[ring] ?? Number.NaN
-        const aslant = lobes.aslant[ring] ?? Number.NaN
+        const amplitude = lobes.amplitude[ring] ?? Number.NaN
+        const along = amplitude * (lobes.cosine[ring] ?? Number.NaN)
+        const aslant = amplitude * (lobes.sine[ring] ?? Number.NaN)
         for (let ball = 0; ball < ballCount; ball++) {
           const x = places.x[ball] ?? Number.NaN
           const y = places.y[ball] ?? Number.NaN
-          const away = outer - (places.radius[ball] ?? Number.NaN)
-          const more = 1 + (along * (x * x - y * y) + 2 * aslant * x * y) / (away * away * away)
+          const own = away[ball] ?? Number.NaN
+          const more = 1 + (along * (x * x - y * y) + 2 * aslant * x * y) / (own * own * own)
           places.x[ball] = x * more
           places.y[ball] = y * more
         }

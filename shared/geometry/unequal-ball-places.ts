@@ -46,19 +46,31 @@ export function placesOnCircle(bottomRadius: Mm, diameters: readonly number[], g
 
 /**
  * `placesOnCircle` without its guards and without a new object: reads `places.radius`, writes `x` and `y`. Neighbours
- * subtend θ with sin²(θ/2) = rᵢ rⱼ / (aᵢ aⱼ), a = Ro − r, which `unequal-balls.ts` derives; the steps are multiplied as
+ * subtend θ with sin²(θ/2) = ((rᵢ + rⱼ)² − (aᵢ − aⱼ)²) / 4 aᵢ aⱼ by the law of cosines; the steps are multiplied as
  * complex numbers. A spread gap takes one arctangent, one sine and one cosine.
+ *
+ * @param centres a: how far each ball's centre stands from the middle [mm]; without them a = Ro − r, on the bottom
  */
-export function layOnCircle(bottomRadius: number, gap: GapPlace, { x, y, radius }: BallPlaces): void {
+export function layOnCircle(
+  bottomRadius: number,
+  gap: GapPlace,
+  { x, y, radius }: BallPlaces,
+  centres?: Float64Array,
+): void {
   const count = radius.length
+  const centreOf = (ball: number): number =>
+    centres === undefined ? bottomRadius - (radius[ball] ?? Number.NaN) : (centres[ball] ?? Number.NaN)
   let [cosine, sine, halfTurns] = [1, 0, 0]
-  let before = radius[0] ?? Number.NaN
+  let [before, beside] = [centreOf(0), radius[0] ?? Number.NaN]
   x[0] = 1
   y[0] = 0
   const last = gap === 'spread' ? count : count - 1
   for (let ball = 1; ball <= last; ball++) {
-    const own = radius[ball === count ? 0 : ball] ?? Number.NaN
-    const half = (before * own) / ((bottomRadius - before) * (bottomRadius - own))
+    const place = ball === count ? 0 : ball
+    const away = centreOf(place)
+    const own = radius[place] ?? Number.NaN
+    const touching = beside + own
+    const half = ((touching - before + away) * (touching + before - away)) / (4 * before * away)
     const stepCosine = 1 - 2 * half
     const stepSine = 2 * Math.sqrt(Math.max(0, half * (1 - half)))
     const turned = sine * stepCosine + cosine * stepSine
@@ -66,14 +78,15 @@ export function layOnCircle(bottomRadius: number, gap: GapPlace, { x, y, radius 
     // no step is more than a half turn, so none is missed
     if (turned < 0 !== sine < 0) halfTurns++
     sine = turned
-    before = own
+    before = away
+    beside = own
     if (ball === count) break
     x[ball] = cosine
     y[ball] = sine
   }
   if (gap === 'spread') spread(halfTurns * Math.PI + pastHalfTurns(cosine, sine), x, y)
   for (let ball = 0; ball < count; ball++) {
-    const away = bottomRadius - (radius[ball] ?? Number.NaN)
+    const away = centreOf(ball)
     x[ball] = (x[ball] ?? Number.NaN) * away
     y[ball] = (y[ball] ?? Number.NaN) * away
   }

@@ -29,12 +29,9 @@ interface RingBlock {
  *
  * @param block has the ranges of `unequalBallGap`, which are not checked here; a row of balls must not reach 5/4 times round
  * @param gaps takes the gap of each ring [mm], to within 1e-15 Z Ro² over the span from the first centre to the last
- * @param meanDiameters takes the mean of the balls of each ring [mm], which costs next to nothing here
  */
-export function unequalBallGaps(block: RingBlock, gaps: Float64Array, meanDiameters: Float64Array): void {
+export function unequalBallGaps(block: RingBlock, gaps: Float64Array): void {
   const { ballCount, rings, bottomRadii, diameters, larger } = block
-  // The sums are those of half the diameters in bottom radii.
-  const perBall = 2 / ballCount
   const end = ballCount * rings
   for (let ring = 0; ring < rings; ring++) {
     const bottomRadius = bottomRadii[ring] ?? Number.NaN
@@ -42,7 +39,6 @@ export function unequalBallGaps(block: RingBlock, gaps: Float64Array, meanDiamet
     const scale = 0.5 / bottomRadius
     const first = ((diameters[ring] ?? Number.NaN) + more) * scale
     let last = first
-    let sum = first
     let real = 1
     let imaginary = 0
     let size = 1
@@ -57,9 +53,7 @@ export function unequalBallGaps(block: RingBlock, gaps: Float64Array, meanDiamet
       imaginary = real * sine + imaginary * cosine
       real = turned
       last = own
-      sum += own
     }
-    meanDiameters[ring] = sum * perBall * bottomRadius
     const lastSquare = (1 - last) * (1 - last)
     const square = (1 - first) * (1 - first) + lastSquare - (2 * real * lastSquare) / (size * size)
     // In the first quadrant the cosine of the whole angle does not tell how far the row reaches.

@@ -1,12 +1,7 @@
-import type { CagedBearing, RollerBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { ResolvedStock } from './input.ts'
-
-type Cheeks = RollerBearing['cheeks']
-type Cage = CagedBearing['cage']
-type Plate = ThrustBearing['plate']
 
 /** A ring before it is turned. */
 export interface Blank {
@@ -20,12 +15,6 @@ export interface Blank {
   readonly thickness: Mm
   /** Two where a ring comes apart in the middle, or where two are made alike. */
   readonly pieces: 1 | 2
-}
-
-/** Two rings, with whatever else is turned for them. */
-export interface StockedRings extends RingPair {
-  readonly cheeks?: Cheeks
-  readonly cage?: Cage
 }
 
 /** Both rings' blanks: circles wider and holes narrower than finished by the turning allowance, all round. */
@@ -49,16 +38,13 @@ export function blanksOf(
   }
 }
 
-/** One of both cheeks, which are made alike. */
-export const cheekBlank = ({ outsideDiameter, holeDiameter, thickness }: Cheeks, stock: ResolvedStock): Blank =>
-  drilled(outsideDiameter, holeDiameter, { each: thickness, count: 2 }, stock)
+/** One of two discs that are made alike. */
+export const discBlank = (circle: Mm, hole: Mm, thickness: Mm, stock: ResolvedStock): Blank =>
+  drilled(circle, hole, { each: thickness, count: 2 }, stock)
 
-export const cageBlank = ({ outsideDiameter, boreDiameter, width, pieces: count }: Cage, stock: ResolvedStock): Blank =>
-  sawnOut(outsideDiameter, boreDiameter, pieces(width, count), stock)
-
-/** One of both plates, which are made alike. */
-export const plateBlank = ({ outsideDiameter, boreDiameter, thickness }: Plate, stock: ResolvedStock): Blank =>
-  drilled(outsideDiameter, boreDiameter, { each: thickness, count: 2 }, stock)
+/** A ring of one or two pieces. */
+export const ringBlank = (circle: Mm, hole: Mm, width: Mm, count: 1 | 2, stock: ResolvedStock): Blank =>
+  sawnOut(circle, hole, pieces(width, count), stock)
 
 interface Pieces {
   readonly each: number

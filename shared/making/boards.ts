@@ -6,6 +6,7 @@ import {
   type DressedSize,
   HARDWOOD_THICKNESSES,
 } from '#shared/data/lumber.ts'
+import { piecesOf, type Segments, stripLength } from '#shared/geometry/segments.ts'
 import { inches, type Mm, mm } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
 import type { ResolvedStock } from './input.ts'
@@ -19,16 +20,19 @@ export interface BoardOption {
   readonly layers: number
   /** All that is planed off a blank of so many layers. */
   readonly planing: Mm
-  /** Of softwood. Hardwood comes in random widths: then any from the rough circle up. */
+  /** Of softwood. Hardwood comes in random widths: then any from the rough circle, or the strip, up. */
   readonly nominalWidth?: string
   readonly dressedWidth: Mm
   /** Boards glued edge to edge, where none is wide enough. */
   readonly across: number
-  /** Along the grain, for all pieces of the ring. */
+  /** Along the grain, for all that the ring needs: every piece of it, every layer, every board across. */
   readonly length: Mm
-  /** Boards of the usual length for one ring. Absent where a board is shorter than the circle. */
+  /** Boards of the usual length for one ring. Absent where a board is shorter than the circle, or than one segment. */
   readonly boards?: number
 }
+
+/** The segments of one layer of a ring. */
+export type GluedUp = Segments & { readonly count: number }
 
 /** So many are shown, the least planing first. */
 const MOST_OPTIONS = 3
@@ -69,8 +73,9 @@ const WITHIN = 1e-9
  * Which dressed sizes give a blank, those with the least planing first: of as few layers as will do.
  *
  * @param blank circles and thickness above 0 [mm]
+ * @param glued where the ring is glued up of segments: they, and not the whole circle, come from the board
  */
-export function boardOptions(blank: Blank, stock: ResolvedStock): readonly BoardOption[] {
+export function boardOptions(blank: Blank, stock: ResolvedStock, glued?: GluedUp): readonly BoardOption[] {
   const sizes = THICKNESSES[stock.lumber]
   const thickest = Math.max(...sizes.map(({ dressed }) => dressed))
   const layers = Math.ceil(blank.thickness / thickest - WITHIN)
@@ -79,7 +84,7 @@ export function boardOptions(blank: Blank, stock: ResolvedStock): readonly Board
     .filter((size) => planingOf(size) >= -WITHIN * blank.thickness)
     .sort((one, other) => planingOf(one) - planingOf(other))
     .slice(0, MOST_OPTIONS)
-    .map((size) => optionOf(size, layers, mm(Math.max(0, planingOf(size))), blank, stock))
+    .map((size) => optionOf(size, layers, mm(Math.max(0, planingOf(size))), blank, stock, glued))
 }
 
 function optionOf(
@@ -87,10 +92,12 @@ function optionOf(
   layers: number,
   planing: Mm,
   { roughCircle, pieces }: Blank,
-  { sawKerf, boardLength }: ResolvedStock,
+  stock: ResolvedStock,
+  glued: GluedUp | undefined,
 ): BoardOption {
-  const width = widthFor(roughCircle, widths)
-  const perBoard = Math.floor((boardLength + sawKerf) / (roughCircle + sawKerf))
+  const width = widthFor(glued?.stripWidth ?? roughCircle, widths)
+  const rows = pieces * layers * width.across
+  const { length, boards } = glued === undefined ? discs(rows, roughCircle, stock) : strips(rows, glued, stock)
   return {
     kind,
     nominalThickness: nominal,
@@ -98,9 +105,24 @@ function optionOf(
     layers,
     planing,
     ...width,
-    length: mm(pieces * roughCircle + (pieces - 1) * sawKerf),
-    ...(perBoard > 0 ? { boards: Math.ceil((pieces * layers * width.across) / perBoard) } : {}),
+    length,
+    ...(boards === undefined ? {} : { boards }),
   }
+}
+
+type Cut = Pick<BoardOption, 'length' | 'boards'>
+
+function discs(count: number, roughCircle: Mm, { sawKerf, boardLength }: ResolvedStock): Cut {
+  const perBoard = Math.floor((boardLength + sawKerf) / (roughCircle + sawKerf))
+  const length = mm(count * roughCircle + (count - 1) * sawKerf)
+  return perBoard > 0 ? { length, boards: Math.ceil(count / perBoard) } : { length }
+}
+
+/** Each row of segments is a strip of its own. */
+function strips(rows: number, glued: GluedUp, { miterKerf, boardLength }: ResolvedStock): Cut {
+  const perBoard = piecesOf(glued, boardLength, miterKerf)
+  const length = mm(rows * stripLength(glued, glued.count, miterKerf))
+  return perBoard > 0 ? { length, boards: Math.ceil((rows * glued.count) / perBoard) } : { length }
 }
 
 function widthFor(

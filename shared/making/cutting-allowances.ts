@@ -1,4 +1,3 @@
-import type { RollerBearing } from '#shared/bearing/arrangements.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { cutDeviation, SHARP_TOOL } from './tool-error.ts'
@@ -37,7 +36,7 @@ export function splitScrewsOf({ resolved, innerRing }: RingPair): ScrewCircle | 
 }
 
 /**
- * Where the screws go that hold each cheek of a roller bearing to the outer ring.
+ * Where the screws go that hold each cheek to the outer ring.
  *
  * @returns undefined where there are no cheeks, or the wood behind the track has no room for a shank with its own thickness
  *   on both sides (the heads have the cheek's face)
@@ -45,7 +44,7 @@ export function splitScrewsOf({ resolved, innerRing }: RingPair): ScrewCircle | 
 export function cheekScrewsOf({
   cheeks,
   outerRing,
-}: Pick<RollerBearing, 'outerRing'> & Partial<Pick<RollerBearing, 'cheeks'>>): ScrewCircle | undefined {
+}: Pick<RingPair, 'outerRing'> & { readonly cheeks?: object }): ScrewCircle | undefined {
   if (cheeks === undefined || !(outerRing.wall >= 3 * SHANK)) return undefined
   return screwsRound(mm((outerRing.grooveBottomDiameter + outerRing.outsideDiameter) / 2))
 }

@@ -10,6 +10,11 @@ export const LUMBERS = ['hardwood', 'softwood'] as const
 /** Which tables of sizes and pilot holes count. */
 export type Lumber = (typeof LUMBERS)[number]
 
+/** A ring glued up of so many straight pieces a layer. */
+export interface GluedWood {
+  readonly segments: { readonly count: number }
+}
+
 /** What a maker says of the wood, the saw and the lathe. */
 export interface StockInput {
   readonly lumber?: Lumber
@@ -23,7 +28,8 @@ export interface StockInput {
   readonly miterKerf?: Mm
   readonly entryHoleDiameter?: Mm
   readonly boardLength?: Mm
-  readonly segments?: { readonly outerRing?: number; readonly innerRing?: number }
+  /** How the rings are glued up. */
+  readonly woods?: { readonly outerRing?: GluedWood; readonly innerRing?: GluedWood }
   readonly screws?: { readonly count?: number; readonly gauge?: number }
   /** What the chuck grips, from the outside. */
   readonly chuck?: { readonly min: Mm; readonly max: Mm }
@@ -32,7 +38,7 @@ export interface StockInput {
 }
 
 /** What has no usual size, or one that follows from the ring. */
-type LeftOpen = 'segments' | 'screws' | 'chuck' | 'swing'
+type LeftOpen = 'woods' | 'screws' | 'chuck' | 'swing'
 
 /** The same with all else filled in. */
 export type ResolvedStock = Required<Omit<StockInput, LeftOpen>> & Pick<StockInput, LeftOpen>
@@ -79,11 +85,11 @@ export const resolveStock = (input: StockInput, units: Units): ResolvedStock => 
   ...input,
 })
 
-/** What is asked of a stock that bearings of this arrangement have no use for: plates nest in nothing and come not apart. */
-export function foreignToStock(design: DesignInput, { segments, screws }: StockInput): readonly Refusal[] {
+/** What a stock was given that bearings of this arrangement do not have: only rings are glued up or come apart. */
+export function foreignToStock(design: DesignInput, { woods, screws }: StockInput): readonly Refusal[] {
   if (traitsOf(design).members === 'rings') return []
   const arrangement = nameOf(design)
-  return Object.entries({ segments, screws })
+  return Object.entries({ woods, screws })
     .filter(([, given]) => given !== undefined)
     .map(([name]) => ({ code: 'not-of-arrangement', path: `/stock/${name}`, arrangement }))
 }

@@ -1,6 +1,6 @@
 import type { RingName } from '#shared/bearing/refusal.ts'
 import { type RingPair, shoulder } from '#shared/bearing/ring-pair.ts'
-import { FLAT_HEAD_ANGLE, SCREW_LENGTHS, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
+import { clearanceDrill, FLAT_HEAD_ANGLE, SCREW_LENGTHS, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { roundedDown, roundedUp } from '#shared/units/rounded.ts'
 import type { ResolvedStock } from './input.ts'
@@ -35,6 +35,8 @@ interface Screws {
   readonly clearanceHole: string
   readonly pilotHole: string
   readonly pilotDepth: Mm
+  /** How deep a hole as wide as the head is bored before the countersink: 0 where the head lies flush with the side. */
+  readonly counterboreDepth: Mm
   readonly countersinkDepth: Mm
   /** Straight from one screw to the next. */
   readonly spacing: Mm
@@ -57,13 +59,14 @@ export type ScrewFault =
       readonly bore?: Mm
       readonly outside?: Mm
     }
-  /** No length that is sold both stays inside and holds; in a ring of the width `clearing`, the next wider one, one does. */
+  /** No length that is sold both stays inside and holds; in a ring of the width `clearing`, a wider one, one does. */
   | { readonly code: 'no-screw-length'; readonly gauge: number; readonly width: Mm; readonly clearing?: Mm }
   | { readonly code: 'screws-crowd'; readonly count: number; readonly most: number }
 
 /**
  * Common practice, no source: smaller screws than No. 4 shear off; as much wood beside thread and head as the shank is
- * thick; three shanks of thread in the far half; the point stays 1/16 in inside; two heads from screw to screw.
+ * thick; three shanks of thread in the far half, the head sunk
+ * for it down to a quarter of the width; the point stays 1/16 in inside; two heads from screw to screw.
  */
 const SMALLEST_GAUGE = 4
 const HOLD = 3
@@ -85,24 +88,25 @@ interface KnownScrew {
   readonly pilots: Readonly<Record<ResolvedStock['lumber'], string>>
 }
 
-const SCREWS: readonly KnownScrew[] = WOOD_SCREWS.flatMap(
-  ({ gauge, diameter, head, clearance, softwoodPilot, hardwoodPilot }) =>
-    gauge < SMALLEST_GAUGE ||
+const SCREWS: readonly KnownScrew[] = WOOD_SCREWS.flatMap((screw) => {
+  const { gauge, diameter, head, softwoodPilot, hardwoodPilot } = screw
+  const clearance = clearanceDrill(screw)
+  return gauge < SMALLEST_GAUGE ||
     head === undefined ||
     clearance === undefined ||
     softwoodPilot === undefined ||
     hardwoodPilot === undefined
-      ? []
-      : [
-          {
-            gauge,
-            shank: inches(diameter),
-            head: inches(head),
-            clearance,
-            pilots: { softwood: softwoodPilot, hardwood: hardwoodPilot },
-          },
-        ],
-)
+    ? []
+    : [
+        {
+          gauge,
+          shank: inches(diameter),
+          head: inches(head),
+          clearance,
+          pilots: { softwood: softwoodPilot, hardwood: hardwoodPilot },
+        },
+      ]
+})
 
 /** Gauges that may be asked for. */
 export const SCREW_GAUGES: readonly number[] = SCREWS.map(({ gauge }) => gauge)
@@ -192,7 +196,7 @@ function faultsOf(screw: KnownScrew, wood: Wood): readonly ScrewFault[] {
           : {}
     faults.push({ code: 'wall-too-thin', gauge, wall, least: roundedUp(least, units), ...cleared })
   }
-  if (lengthOf(screw, wood.width) === undefined) {
+  if (reachOf(screw, wood.width) === undefined) {
     const clearing = clearingWidth(screw, wood.width)
     const cleared = clearing === undefined ? {} : { clearing }
     faults.push({ code: 'no-screw-length', gauge, width: wood.width, ...cleared })
@@ -200,15 +204,29 @@ function faultsOf(screw: KnownScrew, wood: Wood): readonly ScrewFault[] {
   return faults
 }
 
-/** The longest screw that is sold whose point stays inside, if it holds. */
-function lengthOf({ shank }: KnownScrew, width: Mm): Mm | undefined {
-  const [longest] = SCREW_LENGTHS.map(inches)
-    .filter((length) => length <= width - POINT_ROOM + WITHIN)
-    .slice(-1)
-  return longest !== undefined && longest - width / 2 >= HOLD * shank - WITHIN ? longest : undefined
+/** A screw that is sold, and how deep its head is sunk for it to hold. */
+interface Reach {
+  readonly length: Mm
+  readonly sunk: Mm
 }
 
-/** The next wider ring in which a screw that is sold holds: as wide as the screw is long, and the room for its point. */
+/** How deep the countersink of a flat head is. */
+const headDepth = ({ shank, head }: KnownScrew): number =>
+  (head - shank) / 2 / Math.tan(((FLAT_HEAD_ANGLE / 2) * Math.PI) / 180)
+
+/** The longest screw that is sold whose point stays inside, its head sunk until it holds, if wood enough is left below. */
+function reachOf(screw: KnownScrew, width: Mm): Reach | undefined {
+  const [length] = SCREW_LENGTHS.map(inches)
+    .filter((sold) => sold <= width - POINT_ROOM + WITHIN)
+    .slice(-1)
+  if (length === undefined) return undefined
+  const sunk = Math.max(0, width / 2 + HOLD * screw.shank - length)
+  const isInside = length + sunk <= width - POINT_ROOM + WITHIN
+  const leavesWood = sunk === 0 || sunk + headDepth(screw) <= width / 4
+  return isInside && leavesWood ? { length, sunk: mm(sunk) } : undefined
+}
+
+/** The next wider ring in which a screw that is sold holds with its head flush: as wide as it is long, with room for its point. */
 function clearingWidth({ shank }: KnownScrew, width: Mm): Mm | undefined {
   const widths = SCREW_LENGTHS.map(inches)
     .map((length) => ({ length, wider: Math.max(width, length + POINT_ROOM) }))
@@ -221,10 +239,13 @@ function screwsOf(screw: KnownScrew, count: number, wood: Wood, { lumber }: Reso
   const { shank, head, clearance } = screw
   const middle = (wood.inside + wood.outside) / 2
   const half = (wood.outside - wood.inside) / 2
-  const length = lengthOf(screw, wood.width) ?? mm(Math.max(shank, wood.width - POINT_ROOM))
-  const countersink = (head - shank) / 2 / Math.tan(((FLAT_HEAD_ANGLE / 2) * Math.PI) / 180)
+  const { length, sunk } = reachOf(screw, wood.width) ?? {
+    length: mm(Math.max(shank, wood.width - POINT_ROOM)),
+    sunk: mm(0),
+  }
+  const countersink = headDepth(screw)
   // A head that ends above the groove has the whole side of the ring beside it; a deeper one only the wall.
-  const towardsLand = countersink <= wood.shoulder ? Math.abs(wood.land - middle) : half
+  const towardsLand = sunk + countersink <= wood.shoulder ? Math.abs(wood.land - middle) : half
   return {
     gauge: screw.gauge,
     count,
@@ -236,7 +257,8 @@ function screwsOf(screw: KnownScrew, count: number, wood: Wood, { lumber }: Reso
     besideHeadTowardsGroove: mm(towardsLand - head / 2),
     clearanceHole: clearance,
     pilotHole: screw.pilots[lumber],
-    pilotDepth: mm(Math.max(0, length - wood.width / 2)),
+    pilotDepth: mm(Math.max(0, length + sunk - wood.width / 2)),
+    counterboreDepth: sunk,
     countersinkDepth: mm(countersink),
     spacing: mm(2 * middle * Math.sin(Math.PI / count)),
   }

@@ -1,13 +1,21 @@
-import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
-import { type Segments, segmentsOf } from '#shared/geometry/segments.ts'
-import { mm } from '#shared/units/length.ts'
-import { type Blank, blanksOf, cageBlank, cheekBlank, plateBlank, type StockedRings } from './blanks.ts'
-import { type BoardOption, boardOptions } from './boards.ts'
-import { type ResolvedStock, resolveStock, type StockInput } from './input.ts'
+import type { CagedBearing, RollerBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import { segmentsOf } from '#shared/geometry/segments.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { type Blank, blanksOf, discBlank, ringBlank } from './blanks.ts'
+import { type BoardOption, boardOptions, type GluedUp } from './boards.ts'
+import { type GluedWood, type ResolvedStock, resolveStock, type StockInput } from './input.ts'
 import { type Nesting, nestingOf } from './nesting.ts'
 import { bladesFor, type EntryHole, entryHole } from './sawing.ts'
 import { type SplitRing, splitRing } from './split-ring.ts'
 import { type Mandrel, mandrelFor, type Turning, turningOf } from './work-holding.ts'
+
+/** Two rings, with whatever else is turned for them. */
+export interface StockedRings extends RingPair {
+  readonly cheeks?: RollerBearing['cheeks']
+  readonly cage?: CagedBearing['cage']
+}
 
 /** A ring from the board to the lathe. */
 export interface RingStock {
@@ -16,7 +24,10 @@ export interface RingStock {
   readonly boards: readonly BoardOption[]
   readonly blades: readonly string[]
   readonly turning: Turning
-  readonly segments?: Segments & { readonly count: number }
+  readonly segments?: GluedUp & {
+    /** Of the strips that all pieces of the ring come from, for as many layers as the first of the boards has. */
+    readonly stockLength: Mm
+  }
 }
 
 export interface Stock {
@@ -43,16 +54,23 @@ export function stockOf(bearing: StockedRings, input: StockInput): Stock {
   const { cheeks, cage, landGap } = bearing
   const { units } = bearing.resolved.input
   const resolved = resolveStock(input, units)
-  const blanks = blanksOf(bearing, resolved)
+  const sawn = blanksOf(bearing, resolved)
+  // A ring glued up of segments has its hole from the start: nothing is sawn out of it.
+  const { roughHole: _, ...outer } = sawn.outerRing
+  const blanks = resolved.woods?.outerRing === undefined ? sawn : { ...sawn, outerRing: outer }
   const hole = entryHole(blanks.outerRing, blanks.innerRing, resolved)
   const split = splitRing(bearing, resolved)
   const mandrel = mandrelFor(bearing.innerRing.boreDiameter, units)
+  const disc = (circle: Mm, hole: Mm, thickness: Mm): RingStock =>
+    ringStock(discBlank(circle, hole, thickness, resolved), resolved)
   return {
     resolved,
-    outerRing: ringStock(blanks.outerRing, resolved, resolved.segments?.outerRing),
-    innerRing: ringStock(blanks.innerRing, resolved, resolved.segments?.innerRing),
-    ...(cheeks === undefined ? {} : { cheeks: ringStock(cheekBlank(cheeks, resolved), resolved) }),
-    ...(cage === undefined ? {} : { cage: ringStock(cageBlank(cage, resolved), resolved) }),
+    outerRing: ringStock(blanks.outerRing, resolved, resolved.woods?.outerRing),
+    innerRing: ringStock(blanks.innerRing, resolved, resolved.woods?.innerRing),
+    ...(cheeks && { cheeks: disc(cheeks.outsideDiameter, cheeks.holeDiameter, cheeks.thickness) }),
+    ...(cage && {
+      cage: ringStock(ringBlank(cage.outsideDiameter, cage.boreDiameter, cage.width, cage.pieces, resolved), resolved),
+    }),
     nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, resolved),
     ...(hole === undefined ? {} : { entryHole: hole }),
     ...(split === undefined ? {} : { split }),
@@ -66,24 +84,25 @@ export function plateStockOf({ plate, resolved: { input: design } }: ThrustBeari
   const mandrel = mandrelFor(plate.boreDiameter, design.units)
   return {
     resolved,
-    plates: ringStock(plateBlank(plate, resolved), resolved),
+    plates: ringStock(discBlank(plate.outsideDiameter, plate.boreDiameter, plate.thickness, resolved), resolved),
     ...(mandrel === undefined ? {} : { mandrel }),
   }
 }
 
-/** @param segments where the ring is glued up, of how many */
-function ringStock(blank: Blank, stock: ResolvedStock, segments?: number): RingStock {
+function ringStock(blank: Blank, stock: ResolvedStock, wood?: GluedWood): RingStock {
+  const glued = wood === undefined ? undefined : gluedUp(blank, wood.segments.count, stock)
+  const boards = boardOptions(blank, stock, glued)
   return {
     blank,
-    boards: boardOptions(blank, stock),
+    boards,
     blades: bladesFor(blank.roughCircle),
     turning: turningOf(blank, stock),
-    ...(segments === undefined ? {} : { segments: { count: segments, ...gluedUp(blank, segments, stock) } }),
+    ...(glued === undefined ? {} : { segments: { ...glued, stockLength: itemAt(boards, 0).length } }),
   }
 }
 
 /** The rough ring must lie in the glued-up one: so the lathe finds its allowance all round, in a drilled bore too. */
-function gluedUp(blank: Blank, count: number, { turningAllowance, miterKerf }: ResolvedStock): Segments {
+function gluedUp(blank: Blank, count: number, { turningAllowance }: ResolvedStock): GluedUp {
   const hole = Math.max(0, blank.finishHole - 2 * turningAllowance)
-  return segmentsOf({ outerRadius: mm(blank.roughCircle / 2), innerRadius: mm(hole / 2), count }, miterKerf)
+  return { count, ...segmentsOf({ outerRadius: mm(blank.roughCircle / 2), innerRadius: mm(hole / 2), count }) }
 }

@@ -80,7 +80,15 @@ export interface Model {
 export interface Band {
   readonly min: number
   readonly max: number
+  /**
+   * Of the first output alone: where its lower end is not known, values from `min` on that are equally likely to be it, in
+   * ascending order.
+   */
+  readonly lows?: readonly number[]
 }
+
+/** All that may be the lower end of a band, none above its upper end. */
+export const lowsOf = ({ min, max, lows = [min] }: Band): readonly number[] => lows.map((low) => Math.min(low, max))
 
 /** What is to be run. Plain data: whoever has the same model can run any part of it. */
 export interface Plan {
@@ -277,10 +285,32 @@ function countBands({ results, places }: Room, bands: readonly Band[], count: nu
       places[index] = 3 * (places[index] ?? Number.NaN) + Number(value >= min) + Number(value > max)
     }
   }
+  const [values, lows] = [itemAt(results, 0), itemAt(bands, 0).lows ?? []]
   for (let index = 0; index < count; index++) {
     const place = places[index] ?? Number.NaN
-    joint[place] = (joint[place] ?? Number.NaN) + 1
+    const within = lows.length > 1 && place % 3 === WITHIN ? shareReached(lows, values[index] ?? Number.NaN) : 1
+    joint[place] = (joint[place] ?? Number.NaN) + within
+    if (within < 1) joint[place - 1] = (joint[place - 1] ?? Number.NaN) + 1 - within
   }
+}
+
+/** A share of a trial is counted in parts that add up without rounding, in whatever order. */
+const COUNTED = 2 ** 20
+
+/** The share of lower ends that a value reaches; between two it grows evenly. */
+function shareReached(lows: readonly number[], value: number): number {
+  const last = lows.length - 1
+  if (!(value > (lows[0] ?? Number.NaN))) return 0
+  if (value >= (lows[last] ?? Number.NaN)) return 1
+  let [low, high] = [0, last]
+  while (high - low > 1) {
+    const middle = (low + high) >> 1
+    if ((lows[middle] ?? Number.NaN) <= value) low = middle
+    else high = middle
+  }
+  const from = lows[low] ?? Number.NaN
+  const part = (value - from) / ((lows[high] ?? Number.NaN) - from)
+  return Math.round(((low + part + 0.5) / lows.length) * COUNTED) / COUNTED
 }
 
 function emptyTally({ ranges }: Plan): Tally {

@@ -17,6 +17,13 @@ export interface Part {
   readonly copies: number
 }
 
+/** What moves both sums at once: pairs that are equally likely, each less its mean. */
+export interface Pairs {
+  readonly pairs: readonly (readonly [number, number])[]
+}
+
+type AnyPart = Part | Pairs
+
 /** What is normally distributed and comes on top: variances, and what they have in common. */
 export interface Noise {
   readonly variances: readonly [number, number]
@@ -29,12 +36,22 @@ interface Complex {
 }
 
 /** Of both sums less their means, at s and t. */
-function characteristicAt(parts: readonly Part[], noise: Noise, s: number, t: number, out: Complex): void {
+function characteristicAt(parts: readonly AnyPart[], noise: Noise, s: number, t: number, out: Complex): void {
   const [one, other] = noise.variances
   out.real = Math.exp(-0.5 * (one * s * s + other * t * t) - noise.covariance * s * t)
   out.imaginary = 0
-  for (const { characteristic, slopes, copies } of parts) {
+  for (const part of parts) {
+    if ('pairs' in part) {
+      turn(
+        out,
+        meanOf(part, (one, other) => Math.cos(s * one + t * other)),
+        meanOf(part, (one, other) => Math.sin(s * one + t * other)),
+      )
+      continue
+    }
+    const { characteristic, slopes, copies } = part
     const at = slopes[0] * s + slopes[1] * t
+    if (at === 0) continue
     if (characteristic.imaginary === undefined) {
       const factor = power(characteristic.real(at), copies)
       out.real *= factor
@@ -43,12 +60,18 @@ function characteristicAt(parts: readonly Part[], noise: Noise, s: number, t: nu
     }
     const real = characteristic.real(at)
     const imaginary = characteristic.imaginary(at)
-    for (let copy = 0; copy < copies; copy++) {
-      const turned = out.real * real - out.imaginary * imaginary
-      out.imaginary = out.real * imaginary + out.imaginary * real
-      out.real = turned
-    }
+    for (let copy = 0; copy < copies; copy++) turn(out, real, imaginary)
   }
+}
+
+function turn(out: Complex, real: number, imaginary: number): void {
+  const turned = out.real * real - out.imaginary * imaginary
+  out.imaginary = out.real * imaginary + out.imaginary * real
+  out.real = turned
+}
+
+function meanOf({ pairs }: Pairs, of: (one: number, other: number) => number): number {
+  return pairs.reduce((sum, [one, other]) => sum + of(one, other), 0) / pairs.length
 }
 
 /** By products alone, for `**` differs from engine to engine. */
@@ -78,7 +101,7 @@ export interface Binned {
  * @param which 0 or 1
  * @param reach some eight standard deviations: what lies beyond comes in again at the other end
  */
-export function binnedSum(parts: readonly Part[], noise: Noise, which: 0 | 1, reach: number): Binned {
+export function binnedSum(parts: readonly AnyPart[], noise: Noise, which: 0 | 1, reach: number): Binned {
   const terms = { real: new Float64Array(BINS), imaginary: new Float64Array(BINS) }
   const value: Complex = { real: 1, imaginary: 0 }
   const last = BINS / 2 - 1
@@ -116,9 +139,9 @@ function setTerm(
   }
 }
 
-/** From where to where, as distances from the mean. */
+/** From where to where, as distances from the mean; from any of several ends that are equally likely. */
 export interface Between {
-  readonly low: number
+  readonly lows: readonly number[]
   readonly high: number
 }
 
@@ -134,7 +157,7 @@ const MOST_TERMS = 20_000
  * @returns undefined where it would take too many terms
  */
 export function shareBetween(
-  parts: readonly Part[],
+  parts: readonly AnyPart[],
   noise: Noise,
   [one, other]: readonly [Between, Between],
   reaches: readonly [number, number],
@@ -142,6 +165,7 @@ export function shareBetween(
   const { variances, covariance } = spreadOf(parts, noise)
   const lean = variances[0] > 0 ? covariance / variances[0] : 0
   const at = { real: 1, imaginary: 0 }
+  const windows = new Map<number, Complex>()
   let [sum, quiet, count] = [0, 0, 0]
   for (let row = 0; quiet < QUIET; row++) {
     const t = (Math.PI * row) / reaches[1]
@@ -154,7 +178,9 @@ export function shareBetween(
       for (let place = step === 1 ? middle : middle - 1; quietHere < QUIET; place += step) {
         const s = (Math.PI * place) / reaches[0]
         characteristicAt(parts, noise, s, t, at)
-        const inBoth = product(inRow, windowAt(one, s, reaches[0]))
+        const inOne = windows.get(place) ?? windowAt(one, s, reaches[0])
+        windows.set(place, inOne)
+        const inBoth = product(inRow, inOne)
         const term = product(at, inBoth)
         const size = Math.abs(term.real) + Math.abs(term.imaginary)
         // The rows below 0 are those above it in the mirror.
@@ -175,18 +201,26 @@ const product = (one: Complex, other: Complex): Complex => ({
 })
 
 /** The mean of e^(−isx) over the period, x between two ends and none elsewhere. */
-function windowAt({ low, high }: Between, s: number, reach: number): Complex {
-  if (s === 0) return { real: (high - low) / (2 * reach), imaginary: 0 }
+function windowAt({ lows, high }: Between, s: number, reach: number): Complex {
+  const atLows = (of: (low: number) => number): number => lows.reduce((sum, low) => sum + of(low), 0) / lows.length
+  if (s === 0) return { real: (high - atLows((low) => low)) / (2 * reach), imaginary: 0 }
   return {
-    real: (Math.sin(s * high) - Math.sin(s * low)) / (2 * reach * s),
-    imaginary: (Math.cos(s * high) - Math.cos(s * low)) / (2 * reach * s),
+    real: (Math.sin(s * high) - atLows((low) => Math.sin(s * low))) / (2 * reach * s),
+    imaginary: (Math.cos(s * high) - atLows((low) => Math.cos(s * low))) / (2 * reach * s),
   }
 }
 
 /** Variances of both sums, the noise among it, and what they have in common. */
-export function spreadOf(parts: readonly Part[], { variances, covariance }: Noise): Noise {
-  const sum = (of: (slopes: Part['slopes']) => number): number =>
-    parts.reduce((total, { variance, slopes, copies }) => total + copies * variance * of(slopes), 0)
+export function spreadOf(parts: readonly AnyPart[], { variances, covariance }: Noise): Noise {
+  const sum = (of: (pair: readonly [number, number]) => number): number =>
+    parts.reduce(
+      (total, part) =>
+        total +
+        ('pairs' in part
+          ? meanOf(part, (one, other) => of([one, other]))
+          : part.copies * part.variance * of(part.slopes)),
+      0,
+    )
   return {
     variances: [variances[0] + sum(([one]) => one * one), variances[1] + sum(([, other]) => other * other)],
     covariance: covariance + sum(([one, other]) => one * other),

@@ -7,3 +7,7 @@ export type ForceUnits = (typeof FORCE_UNITS)[number]
 /** A force in newtons, as a number in other units. */
 export const inForceUnits = (newtons: number, units: ForceUnits): number =>
   units === 'lbf' ? newtons / NEWTONS_PER_LBF : newtons
+
+/** A torque in newton millimetres, as a number in N mm or, with pounds-force, in lbf in. */
+export const inTorqueUnits = (torque: number, units: ForceUnits): number =>
+  inForceUnits(torque, units) / (units === 'lbf' ? 25.4 : 1)

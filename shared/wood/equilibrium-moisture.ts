@@ -12,6 +12,10 @@ export interface Air {
 /** The temperatures of the table that the equation is held against: 30 to 160 degrees F, here [degrees C]. */
 export const TEMPERATURES = { least: (30 - 32) / 1.8, most: (160 - 32) / 1.8 } as const
 
+/** The nearest temperature that the equation holds for: colder and hotter than its table nothing is known [degrees C]. */
+export const knownTemperature = (temperature: number): number =>
+  Math.min(Math.max(temperature, TEMPERATURES.least), TEMPERATURES.most)
+
 /** Coefficients of 1, T and T2, T in degrees F: Wood Handbook equation 4-5 (Simpson 1973). */
 const W = [330, 0.452, 0.00415] as const
 const K = [0.791, 0.000463, -0.000000844] as const

@@ -3,8 +3,8 @@ import { requireWithin } from '#shared/precondition.ts'
 /** Coefficients of movement are given per size at this moisture content [%] (Wood Handbook, footnote of Table 13-5). */
 const TABLE_MOISTURE = 10
 
-/** More moisture than any wood holds in its walls [%]: above fibre saturation nothing moves. */
-const MOST_MOISTURE = 30
+/** More moisture than any wood holds in its walls [%]: above it no wood moves, and some stop before. */
+export const FIBRE_SATURATION = 30
 
 /**
  * How many times as large wood is at one moisture content as at another. Below fibre saturation its size is a straight
@@ -20,7 +20,7 @@ const MOST_MOISTURE = 30
  */
 export function stretch(perPercent: number, from: number, to: number): number {
   requireWithin('perPercent', perPercent, 0, 0.01)
-  requireWithin('from', from, 0, MOST_MOISTURE)
-  requireWithin('to', to, 0, MOST_MOISTURE)
+  requireWithin('from', from, 0, FIBRE_SATURATION)
+  requireWithin('to', to, 0, FIBRE_SATURATION)
   return (1 + perPercent * (to - TABLE_MOISTURE)) / (1 + perPercent * (from - TABLE_MOISTURE))
 }

@@ -1,5 +1,9 @@
-import { type Static, Type } from 'typebox'
+import { type Static, type TOptional, type TUnsafe, Type } from 'typebox'
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import { plain, trade } from '#shared/bearing/fields.ts'
+import type { SpeciesId } from '#shared/data/species.ts'
+import { PART_NAMES, WOOD_PARTS, type WoodPart } from '#shared/questions/season/arrangements/parts.ts'
+import { woodPartsOf } from '#shared/questions/season/arrangements.ts'
 import {
   CONSTRUCTIONS,
   type Construction,
@@ -7,7 +11,9 @@ import {
   type RingWood as CoreRingWood,
   type Today as CoreToday,
   type Woods as CoreWoods,
+  isSegmented,
   type Range,
+  USUAL_SEGMENTS,
   USUAL_TEMPERATURE,
   type Year,
 } from '#shared/questions/season/input.ts'
@@ -19,9 +25,13 @@ import {
   CLIMATE_EMPTY,
   NO_WOODEN_BALLS,
   PLY_WITH_SPECIES,
+  partMissing,
+  partOfOthers,
+  SEGMENTS_OF_SEGMENTED,
   SPECIES_MISSING,
   TODAY_EMPTY,
 } from '#src/words/season-refusal.ts'
+import { termsOf } from '#src/words/terms.ts'
 import type { Defaults } from './assumption.ts'
 import { present } from './optional.ts'
 import { readSpecies, speciesName } from './species.ts'
@@ -29,9 +39,12 @@ import { readSpecies, speciesName } from './species.ts'
 const MOST_MONTHS = 24
 const LONGEST_NAME = 30
 
-/** Wide enough for either scale. The equation takes less, and the core refuses the rest. */
+/** Wide enough for either scale. The core takes less, and refuses the rest. */
 const degrees = (description: string) => Type.Number({ minimum: -60, maximum: 200, description })
 const percentage = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
+
+/** Fewer are no ring, more are a round one. */
+export const SEGMENT_COUNT = { minimum: 3, maximum: 96 } as const
 
 const USUAL_CONSTRUCTION: Construction = 'flat-sawn'
 
@@ -42,13 +55,22 @@ export const RingWood = Type.Object(
         Type.Enum(CONSTRUCTIONS, {
           type: 'string',
           description:
-            'How the ring is cut or glued up. Default: flat-sawn. `segmented`: glued up of pieces from flat-sawn strips, with the grain running round the circle.',
+            'How the part is cut or glued up. Default: flat-sawn, or segmented where `segments` is given. `segmented`: glued up of straight pieces from flat-sawn strips, with the grain along each piece.',
         }),
       ),
     ),
-    species: Type.Optional(speciesName('The wood of the ring. Required, except for cross-laminated ply.')),
+    segments: Type.Optional(
+      Type.Object(
+        { count: Type.Integer({ ...SEGMENT_COUNT, description: 'Pieces in one layer.' }) },
+        {
+          description: `The pieces of a segmented part. Default: ${USUAL_SEGMENTS} in a layer.`,
+          additionalProperties: false,
+        },
+      ),
+    ),
+    species: Type.Optional(speciesName('The wood of the part. Required, except for cross-laminated ply.')),
   },
-  { $id: 'RingWood', description: 'The wood and construction of a ring.', additionalProperties: false },
+  { $id: 'RingWood', description: 'The wood and construction of a part.', additionalProperties: false },
 )
 
 export const BallWood = Type.Object(
@@ -56,13 +78,23 @@ export const BallWood = Type.Object(
   { $id: 'BallWood', description: 'The wood of wooden balls.', additionalProperties: false },
 )
 
+/** The wood of each part: one property a row. Which of them an arrangement has is looked at after the schema. */
+const parts = Object.fromEntries(
+  PART_NAMES.map((part) => [
+    part,
+    Type.Optional(
+      Type.Unsafe<Static<typeof RingWood>>({ ...refTo<typeof RingWood>('RingWood'), description: WOOD_PARTS[part] }),
+    ),
+  ]),
+) as Record<WoodPart, TOptional<TUnsafe<Static<typeof RingWood>>>>
+
 export const Woods = Type.Object(
+  { ...parts, balls: Type.Optional(refTo<typeof BallWood>('BallWood')) },
   {
-    outerRing: refTo<typeof RingWood>('RingWood'),
-    innerRing: refTo<typeof RingWood>('RingWood'),
-    balls: Type.Optional(refTo<typeof BallWood>('BallWood')),
+    $id: 'Woods',
+    description: 'The wood of each part that the arrangement has.',
+    additionalProperties: false,
   },
-  { $id: 'Woods', description: 'The woods of the bearing.', additionalProperties: false },
 )
 export type Woods = Static<typeof Woods>
 
@@ -120,7 +152,7 @@ export const Climate = Type.Object(
       range(percentage('Relative humidity in %.'), 'Range of the relative humidity over the year.'),
     ),
     moistureContent: Type.Optional(
-      range(percentage('Relative humidity in %.'), 'Range of the moisture content of the wood over the year.'),
+      range(percentage('Moisture content in %.'), 'Range of the moisture content of the wood over the year.'),
     ),
     months: Type.Optional(
       Type.Array(refTo<typeof Month>('Month'), {
@@ -147,47 +179,66 @@ export type Climate = Static<typeof Climate>
 export const CLIMATE_SCHEMAS = [RingWood, BallWood, Woods, Today, Month, Climate]
 
 const CONSTRUCTION = trade(USUAL_CONSTRUCTION, 'most boards are flat-sawn, and they move the most')
+const SEGMENTS = trade(String(USUAL_SEGMENTS), 'miters of 15 degrees, and a ring that stays nearly round')
 const TEMPERATURE = trade('20 degrees C', 'the temperature of a heated room')
 
 /** Why a year is taken as it is where the caller left something out; where `woods` and `climate` stand in a request. */
 export const yearDefaults = (at = ''): Defaults => ({
-  [`${at}/woods/outerRing/construction`]: CONSTRUCTION,
-  [`${at}/woods/innerRing/construction`]: CONSTRUCTION,
+  ...Object.fromEntries(
+    PART_NAMES.flatMap((part) => [
+      [`${at}/woods/${part}/construction`, CONSTRUCTION],
+      [`${at}/woods/${part}/segments/count`, SEGMENTS],
+    ]),
+  ),
   [`${at}/climate/temperatureScale`]: plain('celsius', 'the scale of the equations'),
   [`${at}/climate/today/temperature`]: TEMPERATURE,
   [`${at}/climate/temperature/min`]: TEMPERATURE,
   [`${at}/climate/temperature/max`]: TEMPERATURE,
 })
 
-/** The woods as core input, or a fault for every unknown name. */
-function toWoods(woods: Woods): Result<CoreWoods, readonly Fault[]> {
-  const outer = toRingWood(woods.outerRing, '/woods/outerRing')
-  const inner = toRingWood(woods.innerRing, '/woods/innerRing')
-  const balls = woods.balls === undefined ? undefined : readSpecies(woods.balls.species, '/woods/balls/species')
-  const faults = [outer, inner, balls].filter(isFault)
-  if (faults.length > 0 || isFault(outer) || isFault(inner) || isFault(balls)) return fail(faults)
-  return ok(present<CoreWoods>({ outerRing: outer, innerRing: inner, balls }))
+/** The woods as core input, or a fault for every part that is missing or too many and every unknown name. */
+function toWoods(woods: Woods, design: Arranged): Result<CoreWoods, readonly Fault[]> {
+  const needed = woodPartsOf(design)
+  const read = PART_NAMES.flatMap((part): [WoodPart | 'balls', CoreRingWood | SpeciesId | Fault][] => {
+    const wood = woods[part]
+    const path = `/woods/${part}`
+    if (wood === undefined) return needed.includes(part) ? [[part, { path: '/woods', message: partMissing(part) }]] : []
+    if (!needed.includes(part)) return [[part, { path, message: partOfOthers(termsOf(design)) }]]
+    return [[part, toRingWood(wood, path)]]
+  })
+  if (woods.balls !== undefined) read.push(['balls', readSpecies(woods.balls.species, '/woods/balls/species')])
+  const faults = read.map(([, one]) => one).filter(isFault)
+  return faults.length > 0 ? fail(faults) : ok(Object.fromEntries(read) as CoreWoods)
 }
+
+/** The part of a design that tells which woods it has; without it, as in a request without `arrangement`. */
+type Arranged = { readonly arrangement?: ArrangementName }
 
 const isFault = (read: unknown): read is Fault => typeof read === 'object' && read !== null && 'message' in read
 
-function toRingWood(
-  { construction = USUAL_CONSTRUCTION, species }: Static<typeof RingWood>,
-  path: string,
-): CoreRingWood | Fault {
+function toRingWood(wood: Static<typeof RingWood>, path: string): CoreRingWood | Fault {
+  const { species, segments } = wood
+  const construction = constructionOf(wood)
+  if (segments !== undefined && !isSegmented({ construction }))
+    return { path: `${path}/segments`, message: SEGMENTS_OF_SEGMENTED }
   if (construction === 'cross-laminated-ply')
     return species === undefined ? { construction } : { path: `${path}/species`, message: PLY_WITH_SPECIES }
   if (species === undefined) return { path, message: SPECIES_MISSING }
   const known = readSpecies(species, `${path}/species`)
-  return typeof known === 'string' ? { construction, species: known } : known
+  if (typeof known !== 'string') return known
+  return { construction, species: known, ...(segments && { segments }) }
 }
+
+const constructionOf = ({ construction, segments }: Static<typeof RingWood>): Construction =>
+  construction ?? (segments === undefined ? USUAL_CONSTRUCTION : 'segmented')
 
 /** Woods, year and day of making as core input, or every fault of them. */
 export function toYear(
   request: { readonly woods: Woods; readonly climate: Climate },
   areBallsWooden: boolean,
+  design: Arranged = {},
 ): Result<Year, readonly Fault[]> {
-  const woods = toWoods(request.woods)
+  const woods = toWoods(request.woods, design)
   const year = toClimate(request.climate)
   const stray: readonly Fault[] =
     areBallsWooden || request.woods.balls === undefined ? [] : [{ path: '/woods/balls', message: NO_WOODEN_BALLS }]
@@ -247,10 +298,22 @@ export function echoedClimate(climate: Climate): Climate {
   })
 }
 
-export function echoedWoods({ outerRing, innerRing, balls }: Woods): Woods {
-  const whole = (ring: Static<typeof RingWood>): Static<typeof RingWood> => ({
-    construction: USUAL_CONSTRUCTION,
-    ...ring,
+export const echoedWoods = (woods: Woods): Woods =>
+  present<Woods>({
+    ...Object.fromEntries(
+      PART_NAMES.flatMap((part) => (woods[part] === undefined ? [] : [[part, wholeWood(woods[part])]])),
+    ),
+    balls: woods.balls,
   })
-  return present<Woods>({ outerRing: whole(outerRing), innerRing: whole(innerRing), balls })
+
+function wholeWood(wood: Static<typeof RingWood>): Static<typeof RingWood> {
+  const construction = constructionOf(wood)
+  return { ...(isSegmented({ construction }) && { segments: { count: USUAL_SEGMENTS } }), ...wood, construction }
 }
+
+/** Woods, and the day of making, as a caller would write them. */
+export const fromRingWood = (wood: CoreRingWood): Static<typeof RingWood> => ({ ...wood })
+export const fromToday = (today: CoreToday, scale: Scale): Static<typeof Today> =>
+  today.kind === 'moisture'
+    ? { moistureContent: today.moistureContent }
+    : { temperature: inScale(today.air.temperature, scale), relativeHumidity: today.air.relativeHumidity }

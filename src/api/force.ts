@@ -2,7 +2,7 @@ import { choice } from '#shared/bearing/field.ts'
 import { plain } from '#shared/bearing/fields.ts'
 import { NEWTONS_PER_LBF } from '#shared/data/wood-strength.ts'
 import { significantDown } from '#shared/numbers/significant.ts'
-import { FORCE_UNITS, type ForceUnits, inForceUnits } from '#shared/units/force.ts'
+import { FORCE_UNITS, type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
 import type { Units } from '#shared/units/length.ts'
 import { type ShownNumber, showNumber } from './number.ts'
 
@@ -27,3 +27,9 @@ const MPA = { N: 'MPa', lbf: 'lbf/in2' } as const
 export const pressureUnits = (units: ForceUnits): (typeof MPA)[ForceUnits] => MPA[units]
 export const showPressure = (megapascals: number, units: ForceUnits): ShownNumber =>
   showNumber(units === 'lbf' ? (megapascals * SQUARE_INCH) / NEWTONS_PER_LBF : megapascals)
+
+export const TORQUE_UNITS = ['N mm', 'lbf in'] as const
+const TORQUE = { N: 'N mm', lbf: 'lbf in' } as const
+export const torqueUnits = (units: ForceUnits): (typeof TORQUE)[ForceUnits] => TORQUE[units]
+/** A torque [N mm] in the unit that goes with the unit of force. */
+export const showTorque = (torque: number, units: ForceUnits): ShownNumber => showNumber(inTorqueUnits(torque, units))

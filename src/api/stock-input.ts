@@ -2,15 +2,25 @@ import { type Static, Type } from 'typebox'
 import { LUMBERS, type Lumber, type ResolvedStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
 import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import { SEGMENT_COUNT } from './climate.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
 import { present } from './optional.ts'
 
 const usually = (means: string, path: keyof typeof STOCK_DEFAULTS): string =>
   `${means} Default: ${STOCK_DEFAULTS[path].stated}.`
 
-/** Fewer are no ring, more are a round one. */
-const SEGMENTS = { minimum: 3, maximum: 96 } as const
 const SCREWS = { minimum: 2, maximum: 48 } as const
+
+const gluedRing = (ring: string) =>
+  Type.Object(
+    {
+      segments: Type.Object(
+        { count: Type.Integer({ ...SEGMENT_COUNT, description: 'Pieces in one layer.' }) },
+        { description: 'A ring glued up of straight pieces with miter joints.', additionalProperties: false },
+      ),
+    },
+    { description: `The wood of the ${ring} ring.`, additionalProperties: false },
+  )
 
 export const StockRequest = Type.Object(
   {
@@ -32,13 +42,10 @@ export const StockRequest = Type.Object(
       length(usually('Through which a saw enters to cut the hole.', '/entryHoleDiameter')),
     ),
     boardLength: Type.Optional(length(usually('Length of a board.', '/boardLength'))),
-    segments: Type.Optional(
+    woods: Type.Optional(
       Type.Object(
-        {
-          outerRing: Type.Optional(Type.Integer({ ...SEGMENTS, description: 'Pieces of a segmented outer ring.' })),
-          innerRing: Type.Optional(Type.Integer({ ...SEGMENTS, description: 'Pieces of a segmented inner ring.' })),
-        },
-        { description: 'Options for rings glued up from segments.', additionalProperties: false },
+        { outerRing: Type.Optional(gluedRing('outer')), innerRing: Type.Optional(gluedRing('inner')) },
+        { description: 'How the rings are glued up.', additionalProperties: false },
       ),
     ),
     screws: Type.Optional(
@@ -79,7 +86,7 @@ export const STOCK_INPUT_SCHEMAS = [StockRequest]
 
 export function toStockInput(request: StockRequest, units: Units): StockInput {
   const size = (given: Length | undefined): Mm | undefined => (given === undefined ? undefined : toMm(given, units))
-  const { chuck, segments, screws } = request
+  const { chuck, woods, screws } = request
   return present<StockInput>({
     lumber: request.lumber,
     turningAllowance: size(request.turningAllowance),
@@ -88,9 +95,8 @@ export function toStockInput(request: StockRequest, units: Units): StockInput {
     miterKerf: size(request.miterKerf),
     entryHoleDiameter: size(request.entryHoleDiameter),
     boardLength: size(request.boardLength),
-    segments:
-      segments &&
-      present<NonNullable<StockInput['segments']>>({ outerRing: segments.outerRing, innerRing: segments.innerRing }),
+    woods:
+      woods && present<NonNullable<StockInput['woods']>>({ outerRing: woods.outerRing, innerRing: woods.innerRing }),
     screws: screws && present<NonNullable<StockInput['screws']>>({ count: screws.count, gauge: screws.gauge }),
     chuck: chuck && { min: toMm(chuck.min, units), max: toMm(chuck.max, units) },
     swing: size(request.swing),
@@ -99,7 +105,7 @@ export function toStockInput(request: StockRequest, units: Units): StockInput {
 
 /** With every default filled in: sent again, it means the same. */
 export function toStockRequest(stock: ResolvedStock, units: Units): StockRequest {
-  const { chuck, swing, segments, screws } = stock
+  const { chuck, swing, woods, screws } = stock
   return present<StockRequest>({
     lumber: stock.lumber,
     turningAllowance: echo(stock.turningAllowance, units),
@@ -108,7 +114,7 @@ export function toStockRequest(stock: ResolvedStock, units: Units): StockRequest
     miterKerf: echo(stock.miterKerf, units),
     entryHoleDiameter: echo(stock.entryHoleDiameter, units),
     boardLength: echo(stock.boardLength, units),
-    segments: segments && { ...segments },
+    woods,
     screws: screws && { ...screws },
     chuck: chuck && { min: echo(chuck.min, units), max: echo(chuck.max, units) },
     swing: swing === undefined ? undefined : echo(swing, units),

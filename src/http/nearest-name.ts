@@ -12,10 +12,15 @@ export function notKnown(name: string, known: readonly string[]): string {
   return unknownName(quote(name), known.slice(0, LONGEST_LIST), known.length <= LONGEST_LIST)
 }
 
-/** At most three letters off, and for a short name at most half of it: three letters turn "bore" into "core" and "wide". */
+/**
+ * At most three letters off, and for a short name at most half of it: three letters turn "bore" into "core" and "wide". Few slips
+ * hit the first letter, so where that differs all others must be right: "load" is not "wood".
+ */
 export function nearestName(name: string, known: readonly string[]): string | undefined {
   const maxDistance = Math.min(MOST_TYPOS, Math.floor(name.length / 2))
-  return maxDistance === 0 ? undefined : closestMatch(name, known, { maxDistance })
+  if (maxDistance === 0) return undefined
+  const alike = known.filter((each) => each[0]?.toLowerCase() === name[0]?.toLowerCase())
+  return closestMatch(name, alike, { maxDistance }) ?? closestMatch(name, known, { maxDistance: 1 })
 }
 
 const MOST_NAMES = 5

@@ -1,16 +1,26 @@
-import { cylinderKeys } from '#shared/bearing/dimensions.ts'
 import { grooveStopShort, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
 import { mm } from '#shared/units/length.ts'
+import { ownCautions } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/inner-ring.ts'
 import type { OperationWords } from '#src/words/job-sheet/operation.ts'
 import { READINGS, SIZES, screwCircle } from '#src/words/job-sheet/sizes.ts'
 import { PLAY_READING } from './finish-operations.ts'
-import { acrossName, bottomKeys, hasTracks, type Operation, type RingJob, roughCircle, size } from './operation.ts'
+import {
+  acrossName,
+  type GroovedJob,
+  hasTracks,
+  type Operation,
+  type RingJob,
+  roughCircle,
+  sandedLast,
+  size,
+  turnedFirst,
+} from './operation.ts'
 
 /* What is done to an inner ring, from the board to the play. Common practice, no source, as all of the sheet. */
 
 /** The inner ring of grooved rings, full or with a cage. */
-export function innerGrooved(job: RingJob, arrangement: 'radial' | 'caged'): readonly Operation[] {
+export function innerGrooved(job: GroovedJob, arrangement: 'radial' | 'caged'): readonly Operation[] {
   const { split } = job.design.bearing.resolved
   const joined = split === 'inner-ring' ? [innerSplit(job)] : []
   const fit = innerFit(job, words.INNER_FIT[arrangement](split))
@@ -20,8 +30,8 @@ export function innerGrooved(job: RingJob, arrangement: 'radial' | 'caged'): rea
 const isSplit = ({ design }: RingJob): boolean => design.bearing.resolved.split === 'inner-ring'
 
 export function innerBlank(job: RingJob): Operation {
-  const { design, method } = job
-  const outside = size(job, cylinderKeys(design.bearing).inner, SIZES.outsideLine)
+  const { method } = job
+  const outside = size(job, turnedFirst(job).inner, SIZES.outsideLine)
   const width = size(job, 'innerRing.width', SIZES.thickness)
   return {
     ...words.innerBlank(method, isSplit(job)),
@@ -50,7 +60,7 @@ function innerSplit(job: RingJob): Operation {
   }
 }
 
-const innerOutside = (job: RingJob): Operation => ({
+const innerOutside = (job: GroovedJob): Operation => ({
   ...words.INNER_OUTSIDE,
   id: 'inner-outside',
   part: 'inner-ring',
@@ -59,7 +69,7 @@ const innerOutside = (job: RingJob): Operation => ({
   readings: [],
 })
 
-function innerGroove(job: RingJob, arrangement: 'radial' | 'caged'): Operation {
+function innerGroove(job: GroovedJob, arrangement: 'radial' | 'caged'): Operation {
   const short = grooveStopShort(job.design.bearing.innerRing.grooveDepth)
   return {
     ...words.innerGroove(arrangement, isSplit(job)),
@@ -80,7 +90,7 @@ export const innerFit = (job: RingJob, said: OperationWords): Operation => ({
   id: 'inner-fit',
   part: 'inner-ring',
   sizes: [size(job, 'radialInternalClearance', SIZES.playToReach)],
-  cautions: hasTracks(job) ? ['roller-skew'] : [],
+  cautions: ownCautions(job.design.bearing.resolved.input),
   readings: [PLAY_READING, { name: READINGS.binds, at: 'inner', kind: 'binds', field: '' }],
 })
 
@@ -88,7 +98,7 @@ export const innerSand = (job: RingJob): Operation => ({
   ...words.INNER_SAND[hasTracks(job) ? 'track' : 'groove'],
   id: 'inner-sand',
   part: 'inner-ring',
-  sizes: [size(job, bottomKeys(job).inner, acrossName(job)), size(job, 'radialInternalClearance', SIZES.playToReach)],
+  sizes: [size(job, sandedLast(job).inner, acrossName(job)), size(job, 'radialInternalClearance', SIZES.playToReach)],
   cautions: ['turning', 'dust'],
   readings: [PLAY_READING],
 })

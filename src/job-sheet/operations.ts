@@ -1,10 +1,17 @@
-import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import {
+  type Design,
+  isCaged,
+  isOfPlates,
+  isOfRollers,
+  type RadialDesign,
+  type RollerDesign,
+} from '#shared/bearing/arrangements.ts'
 import type { Method } from '#shared/making/method.ts'
 import { chooseBalls } from './ball-operations.ts'
 import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-operations.ts'
 import { finish, grain, runIn, wax } from './finish-operations.ts'
 import { innerGrooved } from './inner-operations.ts'
-import { hasTracks, type Job, type Operation, type RingJob } from './operation.ts'
+import type { Job, Operation, RingJob } from './operation.ts'
 import {
   holeForCage,
   outerFit,
@@ -31,10 +38,9 @@ export function operationsFor(design: Design, method: Method): readonly Operatio
     const job = { design, method }
     return [chooseBalls(all), ...caged(job), ...surfaces, fill(job), runIn(all)]
   }
-  const job: Job = { design, method }
-  const rings = hasTracks(job)
-    ? [cutRollers(job), chooseBalls(all), ...tracked(job)]
-    : [chooseBalls(all), ...grooved(job)]
+  const rings = isOfRollers(design)
+    ? [cutRollers({ design, method }), chooseBalls(all), ...tracked({ design, method })]
+    : [chooseBalls(all), ...grooved({ design, method })]
   return [...rings, ...surfaces, runIn(all)]
 }
 
@@ -42,7 +48,7 @@ const halved = ({ design }: RingJob): readonly Operation[] =>
   design.bearing.resolved.split === 'outer-ring' ? [outerSplit()] : []
 
 /** Rings that are cut to the gap of a full ring of balls. */
-const grooved = (job: Job): readonly Operation[] => [
+const grooved = (job: Job<RadialDesign>): readonly Operation[] => [
   outerLayout(job),
   ...halved(job),
   ...outerShape(job),
@@ -54,7 +60,7 @@ const grooved = (job: Job): readonly Operation[] => [
 ]
 
 /** Rings with tracks, and the cheeks that keep the rollers in. */
-const tracked = (job: Job): readonly Operation[] => [
+const tracked = (job: Job<RollerDesign>): readonly Operation[] => [
   outerLayout(job),
   ...outerShape(job),
   outerTrack(job),

@@ -1,3 +1,4 @@
+import type { RollerDesign } from '#shared/bearing/arrangements.ts'
 import { cheekScrewsOf, grooveStopShort, sawAllowance } from '#shared/making/cutting-allowances.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import * as balls from '#src/words/job-sheet/balls.ts'
@@ -9,26 +10,27 @@ import { type Job, type Operation, type RingJob, ROUND_CAUTIONS, sawLine, size, 
 
 /* What is done otherwise where rollers run on plain tracks between cheeks. Common practice, no source, as all of the sheet. */
 
+type RollerJob = Job<RollerDesign>
+
 /** What saw or router leave on a track, radially, for the lathe: of the smallest rings no more than there is. */
 export const leftOnTrack = (job: RingJob): Mm =>
   mm(Math.min(sawAllowance(unitsOf(job)), job.design.bearing.resolved.ballDiameter / 2))
 
 /** The last pass takes half of that; so far before its end the tool stops. */
-const stopShort = (job: Job): Mm => grooveStopShort(mm(leftOnTrack(job) / 2))
+const stopShort = (job: RollerJob): Mm => grooveStopShort(mm(leftOnTrack(job) / 2))
 
-export function cutRollers(job: Job): Operation {
-  const { input, rollerLength } = job.design.bearing.resolved
+export function cutRollers(job: RollerJob): Operation {
   return {
-    ...balls.cutRollers(input.balls),
+    ...balls.cutRollers(job.design.bearing.resolved.input.balls),
     id: 'cut-rollers',
     part: 'balls',
-    sizes: rollerLength === undefined ? [] : [size(job, 'rollerLength', SIZES.length)],
+    sizes: [size(job, 'rollerLength', SIZES.length)],
     cautions: ['sawing', 'dust'],
     readings: [],
   }
 }
 
-export function outerTrack(job: Job): Operation {
+export function outerTrack(job: RollerJob): Operation {
   const short = stopShort(job)
   const over = mm(short / 5)
   const opens = mm(job.design.bearing.gapPerGrooveDepth * over)
@@ -42,14 +44,14 @@ export function outerTrack(job: Job): Operation {
   }
 }
 
-export const innerTracked = (job: Job): readonly Operation[] => [
+export const innerTracked = (job: RollerJob): readonly Operation[] => [
   innerBlank(job),
   innerTrack(job),
   innerFit(job, INNER_FIT.roller()),
   innerSand(job),
 ]
 
-const innerTrack = (job: Job): Operation => ({
+const innerTrack = (job: RollerJob): Operation => ({
   ...words.INNER_TRACK,
   id: 'inner-track',
   part: 'inner-ring',
@@ -61,7 +63,7 @@ const innerTrack = (job: Job): Operation => ({
   readings: [{ name: READINGS.acrossTrack, at: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
 })
 
-export function cheeks(job: Job): Operation {
+export function cheeks(job: RollerJob): Operation {
   const { design, method: machines } = job
   const outside = size(job, 'cheeks.outsideDiameter', SIZES.outside)
   const screws = cheekScrewsOf(design.bearing)

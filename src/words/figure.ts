@@ -1,4 +1,4 @@
-import { type ForceUnits, inForceUnits } from '#shared/units/force.ts'
+import { type ForceUnits, inForceUnits, inTorqueUnits } from '#shared/units/force.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 
 /** Decimals in sentences: finer than anyone cuts, coarse enough to read. */
@@ -24,9 +24,31 @@ export const capitalised = (text: string): string => text.charAt(0).toUpperCase(
 /** To two digits: no estimate of a load or a speed is good for more. */
 const rounded = (value: number): string => String(Number(value.toPrecision(2)))
 
+/** The same, never above the value: for what must not be passed. */
+function roundedDown(value: number): string {
+  const nearest = Number(value.toPrecision(2))
+  if (nearest <= value) return String(nearest)
+  const digit = Number(`1e${Math.floor(Math.log10(value)) - 1}`)
+  return String(Number((nearest - digit).toPrecision(2)))
+}
+
+/** A load that must not be passed, in a sentence. */
+export const mostForce = (newtons: number, units: ForceUnits): string =>
+  `${roundedDown(inForceUnits(newtons, units))} ${units}`
+
+/** A speed that must not be passed, in a sentence. */
+export const mostSpeed = (speed: number): string => `${roundedDown(speed)} turns a minute`
+
 /** A load in a sentence: `94 N`. */
 export const forceFigure = (newtons: number, units: ForceUnits): string =>
   `${rounded(inForceUnits(newtons, units))} ${units}`
+
+/** A torque [N mm] in a sentence: `94 N mm`. */
+export const torqueFigure = (torque: number, units: ForceUnits): string =>
+  `${rounded(inTorqueUnits(torque, units))} ${units === 'lbf' ? 'lbf in' : 'N mm'}`
+
+/** A count in a sentence, to two digits. */
+export const countFigure = (value: number): string => rounded(value)
 
 /** A speed in a sentence: `120 turns a minute`. */
 export const speedFigure = (speed: number): string => `${rounded(speed)} turns a minute`

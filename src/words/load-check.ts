@@ -1,16 +1,15 @@
 import type { PartName } from '#shared/bearing/refusal.ts'
-import { type ContactWoodId, contactWood } from '#shared/data/contact-woods.ts'
-import type { AnyLoadCheck } from '#shared/questions/load/any-load-check.ts'
-import type { Uneven } from '#shared/questions/load/checked-plate-load.ts'
-import type { DentLimit, Limit } from '#shared/questions/load/limits.ts'
-import type { LoadCheck } from '#shared/questions/load/load-check.ts'
-import type { PlateLoadCheck } from '#shared/questions/load/plate-load-check.ts'
+import { contactWood, type Substitute } from '#shared/data/contact-woods.ts'
+import { SPECIES } from '#shared/data/species.ts'
+import type { Uneven } from '#shared/questions/load/arrangements/thrust.ts'
+import type { Limit } from '#shared/questions/load/limits.ts'
+import type { LoadCheck, LoadSpeedReason } from '#shared/questions/load/load-check.ts'
 import type { LoadRefusal } from '#shared/questions/load/refusal.ts'
-import type { SpeedLimit } from '#shared/questions/load/speed-limits.ts'
-import type { LoadSpeedReason, LoadWarningFacts } from '#shared/questions/load/warning.ts'
+import type { SpeedLimit } from '#shared/questions/load/speeds.ts'
+import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
 import type { ForceUnits } from '#shared/units/force.ts'
-import type { Mm, Units } from '#shared/units/length.ts'
-import { figure, forceFigure, percent, speedFigure } from './figure.ts'
+import { inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
+import { countFigure, figure, forceFigure, mostForce, mostSpeed, percent, speedFigure, torqueFigure } from './figure.ts'
 import { PART_WORDS, refusalSentence } from './refusal.ts'
 import type { Terms } from './terms.ts'
 
@@ -24,7 +23,7 @@ export interface Spoken {
 /** A fault of a request that its schema does not find. */
 export const loadMissing = (name: string): string => `"${name}" is missing`
 
-export function explainWarning(facts: LoadWarningFacts, spoken: Spoken): string {
+export function explainWarning(facts: LoadWarningFacts<LoadSpeedReason>, spoken: Spoken): string {
   const { units, forceUnits, terms } = spoken
   const size = (length: Mm): string => figure(length, units)
   const { element, raceway, part } = terms
@@ -33,8 +32,8 @@ export function explainWarning(facts: LoadWarningFacts, spoken: Spoken): string 
       return `Under ${forceFigure(facts.ballLoad, forceUnits)} a ${element.one} sinks into ${PART_WORDS[facts.part]} past its middle: the wood is crushed.`
     case 'dents-deeper':
       return `The most heavily loaded ${element.one} leaves a dent of ${size(facts.dent)} in ${PART_WORDS[facts.part]}, above the limit of ${size(facts.most)}: the bearing will run rough.`
-    case 'first-marked':
-      return `A load of ${forceFigure(facts.load, forceUnits)} or more begins to mark ${PART_WORDS[facts.part]} while the bearing does not turn. Remove the load, or turn the bearing now and then.`
+    case 'above-working-load':
+      return `In soft boards this load leaves marks in ${PART_WORDS[facts.part]}. Keep to ${mostForce(facts.steadyCrank, forceUnits)} if a crank turns the bearing for hours, to ${mostForce(facts.still, forceUnits)} if it rests under its load for years, or to ${mostForce(facts.slowHand, forceUnits)} if you turn it slowly now and then.`
     case 'edges-crush':
       return `In ${PART_WORDS[facts.part]} the balls ride on the edges of the groove and crush them by ${size(facts.dent)}, to flats ${size(facts.width)} wide: ${facts.part === 'plates' ? 'the plates come closer by twice that' : 'the play grows by that'}. Use a larger groove radius.`
     case 'contact-reaches-edges':
@@ -45,8 +44,8 @@ export function explainWarning(facts: LoadWarningFacts, spoken: Spoken): string 
       return `These balls are uneven, so not all of them carry: at first three of the tallest do, and one of them carries up to ${forceFigure(facts.ballLoad, forceUnits)}, ${dentWords(facts.dent, units)}. Choose balls that differ less, or let the wood settle under a light load.`
     case 'balls-softer':
       return `The ${element.many} are of softer wood than the ${part.many}: flats form on the ${element.many} before dents form in the ${raceway.many}.`
-    case 'spun-beside-axis':
-      return `Do not spin this turntable with a load ${size(facts.offset)} from the axis: the load pulls the upper plate aside and can leave balls loose. Put the load over the middle.`
+    case 'faster-than-by-hand':
+      return `This is faster than a hand or a crank turns. Keep to ${mostSpeed(facts.speed)}, and never drive the bearing with a drill or a motor.`
     case 'too-fast':
       return explainSpeedLimit(facts, spoken)
     default:
@@ -55,31 +54,96 @@ export function explainWarning(facts: LoadWarningFacts, spoken: Spoken): string 
 }
 
 /** What happens above a speed limit, within a sentence. */
-function speedReason(reason: LoadSpeedReason, { element, raceway, part }: Terms): string {
+function speedReason(reason: LoadSpeedReason, { element, raceway, part, rubsOn }: Terms): string {
   switch (reason) {
+    case 'balls-rub':
+      return `the ${element.many} rub on ${rubsOn} faster than 1 metre a second, wear and grow warm`
+    case 'runs-out':
+      return 'the part that turns runs out by enough to shake its stand'
+    case 'glass-at-risk':
+      return 'glass balls meet hard enough to chip, and can shatter and fly'
     case 'balls-dent-groove':
-      return `above that, the ${element.many} press a dent as large as the limit into the ${part.one === 'plate' ? '' : 'outer '}${raceway.one} by their spin alone`
+      return `the ${element.many} press a dent as large as the limit into the ${part.one === 'plate' ? '' : 'outer '}${raceway.one} by their spin alone`
+    case 'joint-opens':
+      return `the ${element.many} wedge the halves of the split ring apart harder than small screws hold`
+    case 'load-slides-off':
+      return 'the load slides off the plate'
+    case 'plate-pushed-aside':
+      return 'the load pulls the upper plate aside until balls climb out of the groove'
+    case 'plate-tips':
+      return 'the load tips the upper plate over the balls on its side'
     case 'balls-climb-out':
-      return 'above that, the balls are pushed outward harder than this load holds them down, and climb over the edge of the groove'
+      return 'the balls are pushed outward harder than this load holds them down, and climb over the edge of the groove'
     case 'ring-splits':
     case 'plate-splits':
-      return `above that, the tension round a ${part.one} is more than a tenth of the strength of clear wood across the grain; ${raceway.many} and glue lines weaken the ${part.one}`
+      return `the tension round a ${part.one} is more than a tenth of the strength of clear wood across the grain; ${raceway.many} and glue lines weaken the ${part.one}`
     default:
       return reason satisfies never
   }
 }
 
 export const explainSpeedLimit = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, { terms }: Spoken): string =>
-  `Do not exceed ${speedFigure(speed)}: ${speedReason(reason, terms)}.`
+  `Do not exceed ${mostSpeed(speed)}: above that, ${speedReason(reason, terms)}.`
 
-export function explainFirstMark({ load, part }: Limit<PartName>, { forceUnits, terms }: Spoken): string {
-  return load > 0
-    ? `From about ${forceFigure(load, forceUnits)} on, the wood of ${PART_WORDS[part]} begins to give permanently under the most heavily loaded ${terms.element.one}.`
-    : `In ${PART_WORDS[part]} the balls ride on the edges of the groove, which give under any load.`
+/** Of a speed that is above the limit. */
+export const explainBeyond = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, { terms }: Spoken): string =>
+  `Above the limit, not for use: from about ${speedFigure(speed)} on, ${speedReason(reason, terms)}.`
+
+export const explainHandTurned = ({ handTurned, speedLimits: [lowest] }: LoadCheck, spoken: Spoken): string =>
+  handTurned < lowest.speed
+    ? `Turn it by hand or with a crank, at most ${mostSpeed(handTurned)}.`
+    : `Turn it by hand, at most ${mostSpeed(handTurned)}: above that, ${speedReason(lowest.reason, spoken.terms)}.`
+
+/** What a working load is, within a sentence. */
+const workingFigures = ({ workingLoad: { loads } }: LoadCheck, { forceUnits }: Spoken): string =>
+  `${mostForce(loads.still.load, forceUnits)} at rest for years, ${mostForce(loads.slowHand.load, forceUnits)} turned slowly by hand now and then, or ${mostForce(loads.steadyCrank.load, forceUnits)} turned by a crank for hours`
+
+export function explainWorkingLoad(check: LoadCheck, spoken: Spoken): string {
+  const { workingLoad, ruin } = check
+  const { loads, gives, startingTorque, rumble } = workingLoad
+  const { units, forceUnits } = spoken
+  const torque = (of: number) => torqueFigure(of, forceUnits)
+  return [
+    `Load it with at most ${workingFigures(check, spoken)}. Up to these, no ${spoken.terms.element.one} leaves a mark of more than ${figure(loads.slowHand.depth, units)}, even in a board softer than nineteen in twenty.`,
+    `At ${mostForce(loads.slowHand.load, forceUnits)} the bearing gives by ${figure(gives, units)}, takes ${torque(startingTorque.min)} to ${torque(startingTorque.max)} to turn, and rises and falls by ${figure(rumble.height, units)} as the ${spoken.terms.element.many} pass.`,
+    `${forceFigure(ruin.load, forceUnits)} would ruin it.`,
+  ].join(' ')
 }
 
-export const explainDent = ({ load, part, depth }: DentLimit<PartName>, { units, forceUnits }: Spoken): string =>
-  `At about ${forceFigure(load, forceUnits)} the dent in ${PART_WORDS[part]} reaches ${figure(depth, units)}.`
+export const explainFirstMark = ({ load, part, depth }: Limit<PartName>, { units, forceUnits }: Spoken): string =>
+  `In average wood the first mark, of ${figure(depth, units)}, comes in ${PART_WORDS[part]} at about ${forceFigure(load, forceUnits)}.`
+
+export const explainRuin = ({ load, part, depth }: Limit<PartName>, { units, forceUnits }: Spoken): string =>
+  `At about ${forceFigure(load, forceUnits)} the dent in ${PART_WORDS[part]} reaches ${figure(depth, units)}: the bearing is ruined.`
+
+export function explainFriction(check: LoadCheck, { units, forceUnits, terms }: Spoken): string {
+  const { startingTorque, coasting, rubbingSpeed, ballsRub } = check.friction
+  const { element, raceway, rubsOn } = terms
+  const rings = !('turntable' in check)
+  const torque = (of: number) => torqueFigure(of, forceUnits)
+  const turns = `${countFigure(coasting.turns.min)} to ${countFigure(coasting.turns.max)} turns`
+  const spun = rings ? 'The outer ring, spun alone' : 'A load like a disc as large as the plate, spun'
+  return [
+    `Under this load it takes ${torque(startingTorque.min)} to ${torque(startingTorque.max)} to turn it.`,
+    `${spun} to ${speedFigure(coasting.from)} and let go, runs on for ${turns}.`,
+    `By hand, the ${element.many} rub on ${rubsOn} at up to ${countFigure(inUnits(mm(rubbingSpeed), units))} ${units} a second${ballsRub ? ', twice the speed of their own surface' : ''}: that and uneven ${element.many} make most of the noise.`,
+    `Choose ${element.many} of one size, sand the ${raceway.many} smooth and rub a little dry wax in${rings ? ', and keep the play small' : ''}.`,
+  ].join(' ')
+}
+
+export function explainSubstitute({ figure: of, from, standsFor }: Substitute): string {
+  const wood = nameInSentence(contactWood(standsFor).name)
+  return of === 'tension-across-grain'
+    ? `No strength in tension across the grain is printed for ${wood}. That of ${groupName(from)}, the lowest of the table, stands for it.`
+    : `No stiffness across the grain is printed for ${wood}. The middle of the ${groupName(from)} stands for it.`
+}
+
+const groupName = (from: Substitute['from']): string =>
+  from === 'hardwood' || from === 'softwood' ? `${from}s` : nameInSentence(SPECIES[from].name)
+
+/** Where a load tips the plate that stands still. */
+export const explainTipping = (beyond: Mm, { units }: Spoken): string =>
+  `Set down further than ${figure(beyond, units)} from the axis, the load tips the upper plate by itself.`
 
 /** What one of the tallest balls does to the wood, within a sentence. */
 function dentWords(dent: Mm | undefined, units: Units): string {
@@ -90,67 +154,41 @@ function dentWords(dent: Mm | undefined, units: Units): string {
 export const explainUneven = ({ tallest, allCarryFrom }: Uneven, { units, forceUnits }: Spoken): string =>
   `The balls are uneven, so the upper plate does not touch all of them at first: three of the tallest carry it. Depending on where these lie, one of them carries up to ${forceFigure(tallest.ballLoad, forceUnits)} of this load, ${dentWords(tallest.dent, units)}. If the wood only sprang back, the smallest ball would carry from about ${forceFigure(allCarryFrom, forceUnits)} on.`
 
-/** A limit in a sentence, and where one of three uneven balls can reach it already. */
-export const withTallest = (message: string, from: number | undefined, { forceUnits }: Spoken): string =>
-  from === undefined || from === 0
-    ? message
-    : `${message} While only three uneven balls carry, this can happen at ${forceFigure(from, forceUnits)}.`
-
 export function explainRefusal(refusal: LoadRefusal, units: Units, terms: Terms): string {
   return refusal.code === 'load-tips-plate'
     ? `A load ${figure(refusal.given, units)} from the axis can tip the upper plate over the line between two balls. Keep it within ${figure(refusal.below, units)}.`
     : refusalSentence(refusal, units, terms)
 }
 
-/** What a verdict says of a load: how large, what its most loaded ball carries, and the deepest dent and where. */
-interface Judged {
-  readonly load: number
-  readonly most: number
-  readonly part: PartName
-  readonly dent: Mm | undefined
-  /** Where they do not all carry. */
-  readonly uneven?: Uneven
-}
-
-const judged = (check: AnyLoadCheck): Judged => ('plates' in check ? judgedOnPlates(check) : judgedInRings(check))
-
-function judgedInRings({ load, sharing, innerRing, outerRing }: LoadCheck): Judged {
-  const part = (innerRing.dent ?? Number.POSITIVE_INFINITY) >= (outerRing.dent ?? 0) ? 'innerRing' : 'outerRing'
-  const most = Math.max(sharing.underBall.most, sharing.astride.most)
-  return { load: load.radialLoad, most, part, dent: (part === 'innerRing' ? innerRing : outerRing).dent }
-}
-
-const judgedOnPlates = ({ load, sharing, plates, uneven }: PlateLoadCheck): Judged => ({
-  load: load.axialLoad,
-  most: sharing.most,
-  part: 'plates',
-  dent: plates.dent,
-  ...(uneven !== undefined && load.axialLoad < uneven.allCarryFrom ? { uneven } : {}),
-})
-
-/** Instead of a speed limit. */
-const BESIDE_THE_AXIS =
-  'Do not spin this turntable with its load beside the axis: turn it slowly by hand, or put the load over the middle.'
-
 /** The whole answer in a few sentences. */
-export function verdict(check: AnyLoadCheck, spoken: Spoken): string {
-  const { load, most, part, dent, uneven } = judged(check)
+export function verdict(check: LoadCheck, spoken: Spoken): string {
+  const { most } = check
   const { forceUnits, terms } = spoken
-  const [lowest] = check.speedLimits
   return [
-    `The most heavily loaded ${terms.element.one} carries ${forceFigure(most, forceUnits)} of the ${forceFigure(load, forceUnits)}${uneven === undefined ? '' : ' if all balls are alike'}. `,
-    dentSentence(dent, PART_WORDS[part], check.load.wood, spoken),
-    ...(uneven === undefined ? [] : [`${explainUneven(uneven, spoken)} `]),
-    lowest === undefined ? BESIDE_THE_AXIS : explainSpeedLimit(lowest, spoken),
-    ' This is an estimate for light work, not a safe working load.',
-  ].join('')
+    `Load it with at most ${workingFigures(check, spoken)}.`,
+    judgement(check, spoken),
+    ...(check.seats.some(({ seat }) => seat.dent === undefined)
+      ? [`A ${terms.element.one}, which carries ${forceFigure(most, forceUnits)}, sinks in past its middle.`]
+      : []),
+    explainHandTurned(check, spoken),
+    ...(check.handTurned < check.speedLimits[0].speed ? [explainSpeedLimit(check.speedLimits[0], spoken)] : []),
+    'This is an estimate for light work, not a safety rating.',
+  ].join(' ')
 }
 
-function dentSentence(dent: Mm | undefined, where: string, woodId: ContactWoodId, { units, terms }: Spoken): string {
-  const wood = nameInSentence(contactWood(woodId).name)
-  if (dent === undefined) return `The ${terms.element.one} sinks into ${where} past its middle. `
-  if (dent === 0) return `It leaves no dent in ${wood}. `
-  return `In ${wood} it leaves a dent of ${figure(dent, units)} in ${where}. `
+/** What the load of the request does to the wood. */
+function judgement({ load, workingLoad: { loads }, ruin }: LoadCheck, { forceUnits }: Spoken): string {
+  const { newtons } = load
+  const wood = nameInSentence(contactWood(load.wood).name)
+  const yours = `Your load of ${forceFigure(newtons, forceUnits)}`
+  if (newtons >= ruin.load) return `${yours} ruins the bearing: it dents ${wood} too far.`
+  if (newtons > loads.slowHand.load) return `${yours} can mark ${wood}.`
+  const marking = [
+    ...(newtons > loads.still.load ? ['over years at rest'] : []),
+    ...(newtons > loads.steadyCrank.load ? ['under a crank'] : []),
+  ]
+  if (marking.length === 0) return `${yours} leaves no mark in ${wood}.`
+  return `${yours} leaves no mark in ${wood} while you turn the bearing slowly, but can mark a soft board ${marking.join(' or ')}.`
 }
 
 /** `Maple, sugar`, as tables have it, is sugar maple in a sentence. */
@@ -161,5 +199,26 @@ function nameInSentence(name: string): string {
 
 export const estimateOnly = ({ part }: Terms) => ({
   code: 'estimate-only',
-  message: `Loads and speeds here are estimates from averages of clear wood at rest. They are not a safe working load, and do not include the strength of the ${part.many}, their screws or their glue. Shocks, time under load, damp, knots and sloping grain greatly reduce what the wood carries.`,
+  message: `Loads and speeds here are estimates from figures of clear wood. They are not a safety rating, and do not include the strength of the ${part.many} as a whole, their screws or their glue. Shocks, damp, knots and sloping grain greatly reduce what the wood carries.`,
 })
+
+/** The words on the picture of the offsets that a turntable bears at each speed. */
+export const safeOffsetWords = (check: Extract<LoadCheck, { turntable: unknown }>, spoken: Spoken) => {
+  const { load, tipsBeyond, handTurned } = check
+  const { units, forceUnits } = spoken
+  const weight = forceFigure(load.axialLoad, forceUnits)
+  const stands = load.load.turnsWithPlate ? 'turning with the plate' : 'held still'
+  return {
+    title: 'Safe offset of the load against speed',
+    description: `How far from the axis a load of ${weight} may stand on the turntable at each speed, ${stands}, its centre ${figure(load.load.height, units)} above the balls. The further out, the slower.`,
+    across: 'turns a minute',
+    up: `distance from the axis, ${units}`,
+    safe: 'safe',
+    unsafe: 'slides, tips or climbs out',
+    byHand: `by hand, at most ${countFigure(handTurned)}`,
+    foot: [
+      `Load ${weight}, ${stands}, its centre ${figure(load.load.height, units)} above the balls, friction ${countFigure(load.friction)}.`,
+      `${explainTipping(tipsBeyond, spoken)} An estimate, not a safety rating.`,
+    ],
+  }
+}

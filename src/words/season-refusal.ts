@@ -16,9 +16,9 @@ export function seasonRefusalSentence(refusal: SeasonRefusal, scale: Scale, { el
     case 'range-reversed':
       return `The low end, ${toTenths(refusal.low)}, is above the high end, ${toTenths(refusal.high)}.`
     case 'temperature-outside':
-      return `The moisture of wood is known only from ${degrees(refusal.least, scale)} to ${degrees(refusal.most, scale)}; ${degrees(refusal.given, scale)} was given.`
+      return `Temperatures may be from ${degrees(refusal.least, scale)} to ${degrees(refusal.most, scale)}; ${degrees(refusal.given, scale)} was given.`
     case 'above-fibre-saturation':
-      return `A moisture content of ${percentFigure(refusal.moisture)} is above the fibre saturation of ${refusal.species === undefined ? 'wood' : SPECIES[refusal.species].name} (${percentFigure(refusal.saturation)}): there are no figures for wood as wet as that.`
+      return `A moisture content of ${percentFigure(refusal.moisture)} is above the fibre saturation of ${refusal.species === undefined ? 'wood' : SPECIES[refusal.species].name} (${percentFigure(refusal.saturation)}): such wood is green, and neither shrinks nor swells. Dry it first, or give the humidity of the air, which may be as damp as you like.`
     case 'movement-unknown':
       return `The movement of ${SPECIES[refusal.species].name} with moisture is not known. Choose a wood that has "movement" in /v1/materials.`
     case 'balls-without-wood':
@@ -34,7 +34,11 @@ export const memorySentence = (species: SpeciesId): string =>
 /* Faults of a request that its schema does not find. */
 
 export const PLY_WITH_SPECIES = 'makes no difference to cross-laminated ply: remove it'
-export const SPECIES_MISSING = '"species" is missing: only a ring of cross-laminated ply needs none'
+export const SEGMENTS_OF_SEGMENTED =
+  'Only a segmented part has segments: leave `construction` out, or make it segmented.'
+export const SPECIES_MISSING = '"species" is missing: only cross-laminated ply needs none'
+export const partMissing = (part: string): string => `"${part}" is missing`
+export const partOfOthers = ({ bearings }: Terms): string => `does not apply to ${bearings}: remove it`
 export const CLIMATE_EMPTY = 'must state the year: "relativeHumidity", "moistureContent" or "months"'
 export const TODAY_EMPTY = 'must state how damp it is today: "relativeHumidity" or "moistureContent"'
 export const NO_WOODEN_BALLS = 'does not apply unless `balls.material` is "wood": remove it'

@@ -1,99 +1,243 @@
-import type { BuildIn } from '#shared/questions/season/build-in.ts'
-import type { Trouble } from '#shared/questions/season/fit.ts'
-import type { RingWood } from '#shared/questions/season/input.ts'
+import { BOARD_VARIATION, HYSTERESIS } from '#shared/data/wood-movement.ts'
+import { GOOD_ENOUGH, type RequestChange } from '#shared/questions/season/advice.ts'
+import type { WoodPart } from '#shared/questions/season/arrangements/parts.ts'
+import { stops, type Trouble } from '#shared/questions/season/fit.ts'
+import { constructionsOf, type RingWood } from '#shared/questions/season/input.ts'
 import type { BandEnd, RunningBand } from '#shared/questions/season/running-band.ts'
 import type { FitAtState, SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
-import type { Mm, Units } from '#shared/units/length.ts'
+import type { SegmentsOfYear } from '#shared/questions/season/segments.ts'
+import { isBeyondKnown } from '#shared/questions/season/states.ts'
+import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import type { Scale } from '#shared/units/temperature.ts'
-import { figure } from './figure.ts'
+import { knownTemperature } from '#shared/wood/equilibrium-moisture.ts'
+import { capitalised, figure } from './figure.ts'
 import { degrees, percentFigure } from './season-refusal.ts'
+import type { Terms } from './terms.ts'
 
-const WORDS: Readonly<Record<Trouble, string>> = {
-  'balls-bind': 'the balls bind because the ring is too tight for them',
-  'rings-bind': 'the inner ring binds',
-  'lands-rub': 'the lands rub',
-  'balls-knock': 'the balls knock because the ring is too wide for them',
+/** Nobody measures a gap or a play finer than this. */
+const FINEST: Readonly<Record<Units, number>> = { mm: 0.005, in: 0.0002 }
+const size = (length: Mm, units: Units): string =>
+  Math.abs(inUnits(length, units)) < FINEST[units] ? `0 ${units}` : figure(length, units)
+
+const LIST = new Intl.ListFormat('en', { type: 'conjunction' })
+
+function troubleWords(trouble: Trouble, { element }: Terms): string {
+  switch (trouble) {
+    case 'balls-bind':
+      return `the ${element.many} bind because the circle they run on is too small`
+    case 'rings-bind':
+      return 'the inner ring binds'
+    case 'lands-rub':
+      return 'the lands rub'
+    case 'ends-bind':
+      return 'the cheeks pinch the rollers or the inner ring'
+    case 'cage-rubs':
+      return 'the cage rubs on a land'
+    case 'pockets-bind':
+      return 'the balls stick in the pockets of the cage'
+    case 'balls-climb':
+      return 'the balls ride on the edges of the grooves when the grain of one plate lies across that of the other'
+    case 'balls-knock':
+      return `the ${element.many} knock because the circle they run on is too large`
+    default:
+      return trouble satisfies never
+  }
 }
-
-const listed = (words: readonly string[]): string => words.join(', and ')
 
 /** Where even the best play is below 0, no turn frees the ring. */
-const inState = (trouble: Trouble, { fit }: FitAtState): string =>
-  trouble === 'rings-bind'
+const inState = (trouble: Trouble, { fit }: FitAtState, terms: Terms): string =>
+  trouble === 'rings-bind' && fit.play !== undefined
     ? `the inner ring is stiff ${fit.play.best < 0 ? 'all round' : 'twice a turn'}`
-    : WORDS[trouble]
+    : troubleWords(trouble, terms)
 
-export function describeState(at: FitAtState, units: Units): string {
-  const { fit, troubles, state } = at
-  const figures = `ball gap ${figure(fit.ballGap.least, units)}, play ${figure(fit.play.worst, units)} at its worst`
-  return troubles.length === 0
-    ? `The bearing runs: ${figures}.`
-    : `At a moisture content of ${percentFigure(state.moistureContent)} ${listed(troubles.map((trouble) => inState(trouble, at)))} (${figures}).`
+/** How many bearings of a hundred: chances are good to about one of them. */
+function outOf100(chance: number): string {
+  const count = Math.round(100 * chance)
+  if (count === 0) return 'fewer than 1 of 100'
+  return count === 100 ? 'more than 99 of 100' : `${count} of 100`
 }
 
-export function describeBand({ temperature, low, high }: RunningBand, scale: Scale): string {
+const RUN = 'such bearings can be put together and run'
+
+/** @param runs the chance that it goes together and runs at that time */
+export function describeState(at: FitAtState, runs: number, units: Units, terms: Terms): string {
+  const { fit, troubles, state } = at
+  const figures = [
+    ...(fit.ballGap === undefined ? [] : [`${terms.gap} ${size(fit.ballGap.least, units)}`]),
+    ...(fit.play === undefined ? [] : [`play ${size(fit.play.worst, units)} at its worst`]),
+  ].join(', ')
+  const what = troubles.some(stops)
+    ? `At a moisture content of ${percentFigure(state.moistureContent)} ${LIST.format(troubles.map((trouble) => inState(trouble, at, terms)))} (${figures}).`
+    : `With ${terms.element.many} of the mean size the bearing runs: ${figures}${troubles.length === 0 ? '' : `; ${LIST.format(troubles.map((trouble) => inState(trouble, at, terms)))}`}.`
+  return `${what} ${capitalised(outOf100(runs))} ${RUN} at this time.`
+}
+
+export function describeBand({ temperature, low, high }: RunningBand, scale: Scale, terms: Terms): string {
   const end = ({ relativeHumidity, stoppedBy }: BandEnd, side: string, never: string): string =>
     stoppedBy.length === 0
       ? never
-      : `${side} ${percentFigure(relativeHumidity)} ${listed(stoppedBy.map((trouble) => WORDS[trouble]))}.`
+      : `${side} ${percentFigure(relativeHumidity)} ${LIST.format(stoppedBy.map((trouble) => troubleWords(trouble, terms)))}.`
   return [
-    `At ${degrees(temperature, scale)} the bearing runs from ${percentFigure(low.relativeHumidity)} to ${percentFigure(high.relativeHumidity)} relative humidity.`,
+    `At ${degrees(temperature, scale)}, with ${terms.element.many} of the mean size, the bearing runs from ${percentFigure(low.relativeHumidity)} to ${percentFigure(high.relativeHumidity)} relative humidity.`,
     end(low, 'Below', 'Dry air never stops it.'),
     end(high, 'Above', 'Damp air never stops it.'),
   ].join(' ')
 }
 
-export function describeBuildIn(advice: BuildIn, { bearing }: SeasonalFit): string {
+type Advised = Pick<SeasonalFit, 'advice' | 'bearing' | 'chances'>
+
+/** What to do for the year, in one sentence. */
+export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised, terms: Terms): string {
+  const { kind, changes, chances } = advice
   const { units } = bearing.resolved.input
-  const size = (length: Mm): string => figure(length, units)
-  if (advice.ballGap === undefined || advice.leastBallGap === undefined)
-    return 'No gap smaller than a ball leaves room for the balls all year. Use a construction that moves less (segmented, cross-laminated), or keep the bearing in steadier air.'
-  const gap =
-    advice.ballGap === bearing.ballGap
-      ? `The ball gap of ${size(bearing.ballGap)} suits the year. `
-      : `Make the ball gap ${size(advice.ballGap)} instead of ${size(bearing.ballGap)}. `
-  const wide =
-    advice.mostBallGap !== undefined && advice.mostBallGap < advice.leastBallGap
-      ? 'The ring moves more over the year than the gap limits allow: when it is widest, the balls will knock. '
-      : ''
-  return `${gap}${wide}${playAdvice(advice, bearing.radialInternalClearance, units)}`
+  const before = outOf100(asDesigned.runsAllYear)
+  switch (kind) {
+    case 'leave':
+      return `Leave it as designed: ${before} ${RUN} all year.`
+    case 'no-remedy':
+      return `Keep the bearing in steadier air: ${before} ${RUN} all year, and no other size, moisture or construction that was tried does clearly better.`
+    default: {
+      const steps = inOrder(changeWords(changes, units, terms))
+      const better = `then ${outOf100(chances.runsAllYear)} ${RUN} all year, instead of ${before}`
+      const still = chances.runsAllYear < GOOD_ENOUGH ? '; for more, keep the bearing in steadier air' : ''
+      return `${capitalised(steps)}: ${better}${still}.`
+    }
+  }
 }
 
-function playAdvice({ leastPlay, play }: BuildIn, asked: Mm, units: Units): string {
-  if (leastPlay === undefined || play === undefined)
-    return 'The play that the year needs would cut into the bore: use a construction that moves less.'
-  return play === asked
-    ? `The play of ${figure(asked, units)} suits the year; with ${figure(leastPlay, units)} or more the rings never bind.`
-    : `Make the play ${figure(play, units)} instead of ${figure(asked, units)}.`
+/** Steps that are lists themselves, so that each is set off by a comma. */
+const inOrder = (steps: readonly string[]): string =>
+  [steps.slice(0, -1).join(', '), ...steps.slice(-1)].filter((part) => part !== '').join(', and ')
+
+/** What changes ask of a maker, one step each. */
+function changeWords(changes: readonly RequestChange[], units: Units, terms: Terms): readonly string[] {
+  const of = <Kind extends RequestChange['kind']>(kind: Kind) =>
+    changes.filter((change): change is Extract<RequestChange, { kind: Kind }> => change.kind === kind)
+  const woods = of('wood')
+  const sizes = of('length').filter(({ path }) => path !== WIDEST_GAP)
+  return [
+    ...woods.slice(0, 1).map(({ to }) =>
+      woodWords(
+        to,
+        woods.map(({ path }) => path),
+      ),
+    ),
+    ...of('today').map(({ to }) =>
+      to.kind === 'air'
+        ? `let the wood rest in air of ${percentFigure(to.air.relativeHumidity)} relative humidity before you cut it`
+        : `let the wood come to a moisture content of ${percentFigure(to.moistureContent)} before you cut it`,
+    ),
+    ...(sizes.length === 0 ? [] : [`make ${LIST.format(sizes.map((change) => sizeWords(change, units, terms)))}`]),
+    ...of('length')
+      .filter(({ path }) => path === WIDEST_GAP)
+      .map(({ to }) => `allow a ${terms.gap} of up to ${size(to, units)} (\`maxBallGap\`)`),
+  ]
 }
 
-export function warningOf(trouble: Trouble, states: readonly FitAtState[]): string {
+const WIDEST_GAP = '/design/maxBallGap'
+
+const PART_WORDS: Readonly<Record<string, string>> = {
+  '/woods/outerRing': 'the outer ring',
+  '/woods/innerRing': 'the inner ring',
+  '/woods/plates': 'both plates',
+  '/woods/cage': 'the cage',
+}
+
+const woodWords = ({ construction }: RingWood, paths: readonly string[]): string => {
+  const parts = LIST.format(paths.map((path) => PART_WORDS[path] ?? path))
+  const stock = construction === 'cross-laminated-ply' ? 'cross-laminated plywood' : `${construction} boards`
+  return `cut ${parts.replace('the outer ring and the inner ring', 'both rings')} from ${stock}`
+}
+
+/** A size that is to be changed: `the play 0.5 mm instead of 0.3 mm`. */
+function sizeWords({ path, from, to }: Extract<RequestChange, { kind: 'length' }>, units: Units, terms: Terms): string {
+  const name: Readonly<Record<string, string>> = {
+    '/design/ballGap': terms.gap,
+    '/design/radialInternalClearance': 'play',
+    '/design/balls/length': 'length of the rollers',
+    '/design/cage/landClearance': 'space between the cage and each land',
+    '/design/cage/pocketClearance': 'clearance of the balls in the pockets',
+  }
+  return `the ${name[path] ?? path} ${size(to, units)} instead of ${size(from, units)}`
+}
+
+export function warningOf(trouble: Trouble, states: readonly FitAtState[], terms: Terms): string {
   const names = states.filter(({ troubles }) => troubles.includes(trouble)).map(({ state }) => state.name)
-  return `${names.join(', ')}: ${WORDS[trouble]}. See \`buildIn\`.`
+  return `${names.join(', ')}: ${troubleWords(trouble, terms)}. See \`buildIn\`.`
+}
+
+/** What a year does to segmented parts, and how many pieces would do. */
+export function describeSegments({ leastCount, worst }: SegmentsOfYear): string {
+  const parts = worst.map(({ part, name, lobes }) => `${WOODEN[part]}: ${stress(lobes.pull)} (${name})`)
+  const enough =
+    leastCount === undefined
+      ? 'No usual number of pieces both runs all year and keeps its joints.'
+      : `${leastCount} pieces in a layer are enough for this year.`
+  return `${enough} The hardest pull across the grain: ${parts.join(', ')}.`
+}
+
+export const jointsOpen = ({ part, name, lobes }: SegmentsOfYear['worst'][number]): string =>
+  `${name}: the wood of the ${WOODEN[part]} is pulled across the grain by ${stress(lobes.pull)} and bears about ${stress(lobes.strength)}: joints will open, or pieces split. Use a thinner wall, wood of the year's middle moisture, or ply.`
+
+const stress = (megapascals: number): string => `${Math.round(10 * megapascals) / 10} MPa`
+const WOODEN: Readonly<Record<WoodPart, string>> = {
+  outerRing: 'outer ring',
+  innerRing: 'inner ring',
+  plates: 'plates',
+  cage: 'cage',
 }
 
 const MADE = 'The calculation assumes that on the day of making every part is exactly round and of the size designed.'
 const AT_REST =
-  'The calculation assumes that the wood has settled to the moisture of the air all the way through. A ring takes weeks to do so, and a finish slows it.'
-const BOARD =
-  'The calculation assumes that a ring from a board moves evenly: by one factor along the grain and another across it. It ignores growth rings that curve through the board.'
+  'The calculation assumes that the wood has come to the moisture of the air all the way through. A part takes weeks to do so, and a finish slows it.'
+const BOARDS = [
+  'The calculation assumes that a part from a board moves evenly: by one factor along the grain and another across it. It ignores how the grain curves at the end of the board.',
+  'Cupping is not counted. A flat-sawn board 100 mm wide can cup by some 0.2 mm (common practice, no source).',
+]
 const SEGMENTED =
-  'A segmented ring is computed as an elastic ring that is stiffer round the circle than across it (typical stiffness of hardwoods or softwoods, from memory). Its glue joints must bear that stress.'
-const BALLS = 'A wooden ball counts with the mean of its three diameters, because it turns every way.'
-const EDGES = 'Balls that ride on the edges of a groove are computed as if they sat on a bottom in the same place.'
+  'A segmented part is computed as an elastic ring of straight pieces with miter joints as strong as the wood, in one layer (stiffness from memory where it is not printed). Wood gives way slowly, so the stress is the most that it comes to.'
+const DIFFER = `Boards of one species differ: the chances let the movement of each board vary by ${100 * BOARD_VARIATION.relative} % (standard deviation; Wood Handbook, from memory).`
+const DAMPER = `Wood that has dried holds more moisture in the same air than wood that took it up: the chances allow for ${HYSTERESIS.moisture} % of moisture either way (from memory).`
+const SPLIT = 'Make both halves of a split ring with the grain in the same direction, or their shapes will differ.'
 
-/** The assumptions of the calculation, as far as they concern this bearing. */
-export function notesOf({ input, bearing }: SeasonalFit): string[] {
-  const { woods } = input
-  const rings: readonly RingWood[] = [woods.outerRing, woods.innerRing]
-  const isSegmented = ({ construction }: RingWood): boolean => construction.startsWith('segmented')
-  const isBoard = (wood: RingWood): boolean => wood.construction !== 'cross-laminated-ply' && !isSegmented(wood)
-  return [
-    MADE,
-    AT_REST,
-    ...(rings.some(isBoard) ? [BOARD] : []),
-    ...(rings.some(isSegmented) ? [SEGMENTED] : []),
-    ...(woods.balls === undefined ? [] : [BALLS]),
-    ...(bearing.outerRing.seat === 'edges' || bearing.innerRing.seat === 'edges' ? [EDGES] : []),
+/** What the calculation assumes or leaves out, as far as it concerns this bearing: a short note each. */
+export function notesOf(
+  { input: { woods, today, climate }, bearing, states, ...rest }: SeasonalFit,
+  scale: Scale,
+  terms: Terms,
+): string[] {
+  const { element } = terms
+  const constructions = constructionsOf(woods)
+  const isSegmented = (construction: string): boolean => construction.startsWith('segmented')
+  const { resolved } = bearing
+  const cold = [rest.today, ...states].map(({ state }) => state).find(isBeyondKnown)
+  const plays = rest.today.fit.play !== undefined
+  const notes: readonly (readonly [boolean, ...string[]])[] = [
+    [true, MADE, AT_REST],
+    [constructions.some((one) => one !== 'cross-laminated-ply' && !isSegmented(one)), ...BOARDS],
+    [constructions.some(isSegmented), SEGMENTED],
+    [true, DIFFER],
+    [today.kind === 'air' || climate.kind !== 'moisture', DAMPER],
+    ['split' in resolved && resolved.split !== 'none', SPLIT],
+    [
+      plays,
+      `Uneven ${element.many} cost play. In a ring that is out of round that cost is an estimate, good to about a fifth of the standard deviation of one ${element.one}.`,
+    ],
+    [
+      woods.balls !== undefined,
+      `A wooden ${element.one} counts with the mean of its diameters, because it turns; how far they differ counts as scatter.`,
+    ],
+    [
+      'outerRing' in bearing &&
+        'seat' in bearing.outerRing &&
+        terms.raceway.one === 'groove' &&
+        (bearing.outerRing.seat === 'edges' || bearing.innerRing.seat === 'edges'),
+      'Balls that ride on the edges of a groove are computed as if they sat on a bottom in the same place.',
+    ],
+    [
+      cold !== undefined,
+      `The moisture of wood in air colder than ${degrees(knownTemperature(Number.NEGATIVE_INFINITY), scale)} is not known: it is taken as at that temperature.`,
+    ],
   ]
+  return notes.flatMap(([applies, ...sentences]) => (applies ? sentences : []))
 }

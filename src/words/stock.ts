@@ -6,9 +6,10 @@ import type { Terms } from './terms.ts'
 
 /** Whether the inner ring can be cut from the core of the outer one. */
 export function nestingSentence(nesting: Stock['nesting'], units: Units, terms: Terms): string {
-  const { nests, shortBy, largestAllowance, landGapNeeded, thicknessNeeded } = nesting
+  const { nests, core, shortBy, largestAllowance, landGapNeeded, thicknessNeeded } = nesting
   const size = (length: Mm): string => figure(length, units)
   if (nests) return 'The inner ring can be cut from the core of the outer ring.'
+  if (core === 0) return 'Nothing is sawn out of the outer ring, so the inner ring needs wood of its own.'
   if (shortBy <= 0)
     return `The core is wide enough for the inner ring, but the blank of the outer ring must be ${size(thicknessNeeded)} thick to give both halves.`
   const allowance =
@@ -23,7 +24,7 @@ export function screwSentence(fault: ScrewFault, units: Units): string {
     case 'wall-too-thin':
       return `${size(fault.wall)} of wood is too little for a No. ${fault.gauge} screw. It needs ${size(fault.least)}: the head, and wood as thick as the shank on either side.`
     case 'no-screw-length':
-      return `No No. ${fault.gauge} screw on sale both holds in the far half of a ring ${size(fault.width)} wide and stays inside it. Use dowels, or another width.`
+      return `No No. ${fault.gauge} screw on sale both holds in the far half of a ring ${size(fault.width)} wide and stays inside it. Use dowels${fault.clearing === undefined ? '' : `, or make the ring ${size(fault.clearing)} wide`}.`
     case 'screws-crowd':
       return `${fault.count} screws are too close together on their circle and may split the wood. Use ${Math.max(2, fault.most)}.`
     default:

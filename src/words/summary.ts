@@ -3,12 +3,10 @@ import type { Severity } from '#shared/bearing/warning.ts'
 import type { Method } from '#shared/making/method.ts'
 import type { DesignSearch } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
-import type { SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import type { SizeRow } from '#shared/questions/size-table/size-table.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { droppedFor } from './design-search.ts'
 import { figure } from './figure.ts'
-import { describeBuildIn } from './seasonal-fit.ts'
 import { TERMS } from './terms.ts'
 
 /*
@@ -72,10 +70,6 @@ export function sizeTableSummary(rows: readonly SizeRow[], units: Units): string
 }
 
 const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`
-
-/** Whether it runs all year as designed, and what to build in. */
-export const seasonSummary = (season: SeasonalFit, runsAllYear: boolean): string =>
-  `${runsAllYear ? 'The bearing runs all year as designed.' : 'The bearing does not run all year as designed.'} ${describeBuildIn(season.buildIn, season)}`
 
 /** How to follow the sheet. */
 export const jobSheetSummary = (operations: number, method: Method): string =>

@@ -56,6 +56,8 @@ export interface Terms {
   readonly cutSize: string
   /** Follows a radial figure of a raceway that is measured across: `0.1 mm all round`. Begins with a space, or is empty. */
   readonly radially: string
+  /** What the elements rub on as they roll: `one another`. */
+  readonly rubsOn: string
 }
 
 const BALL: Noun = { one: 'ball', many: 'balls' }
@@ -85,6 +87,7 @@ const GROOVED_RINGS = {
   gap: 'ball gap',
   cutSize: 'depth',
   radially: '',
+  rubsOn: 'one another',
 } as const
 
 export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
@@ -94,6 +97,7 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     bearing: 'caged bearing',
     bearings: 'caged bearings',
     gap: 'space between neighbouring balls',
+    rubsOn: 'the cage',
   },
   roller: {
     bearing: 'roller bearing',
@@ -120,6 +124,7 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     gap: 'roller gap',
     cutSize: 'diameter',
     radially: ' all round',
+    rubsOn: 'one another',
   },
   thrust: {
     bearing: 'turntable',
@@ -146,6 +151,7 @@ export const TERMS: Readonly<Record<ArrangementName, Terms>> = {
     gap: 'ball gap',
     cutSize: 'circle',
     radially: '',
+    rubsOn: 'one another',
   },
 }
 

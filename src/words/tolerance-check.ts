@@ -1,17 +1,16 @@
 import { traitsOf } from '#shared/bearing/arrangements.ts'
+import { ENTRY_MEAN } from '#shared/bearing/entry-gap.ts'
 import type { Year } from '#shared/questions/season/input.ts'
-import { guessedWoods } from '#shared/questions/season/season-sources.ts'
-import type { AimPoint } from '#shared/questions/tolerance/aim.ts'
-import { isOfPlates, type PlateCheck } from '#shared/questions/tolerance/checked.ts'
+import type { AimPoint, Chance } from '#shared/questions/tolerance/aim.ts'
+import { riseOnLargest } from '#shared/questions/tolerance/arrangements/thrust.ts'
+import { isOfPlates, type PlateCheck, type RingCheck } from '#shared/questions/tolerance/checked.ts'
 import type { CauseName } from '#shared/questions/tolerance/input.ts'
 import type { Sensitivity } from '#shared/questions/tolerance/linear-law.ts'
 import type { WhyTrials } from '#shared/questions/tolerance/nearly-linear.ts'
-import { riseOnLargest } from '#shared/questions/tolerance/plate-ways.ts'
 import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { capitalised, figure, percent } from './figure.ts'
-import { memorySentence } from './season-refusal.ts'
 import { type Terms, termsOf } from './terms.ts'
 
 /* Faults of a request that its schema does not find. */
@@ -144,9 +143,11 @@ export function advice(check: ToleranceCheck): string {
   const { ballGap, play } = check.figures
   const terms = termsOf(check.check.input.design)
   const { fits, tooTight, tooLoose } = ballGap.outcomes
-  const ofGap = `The ${terms.gap} fits in ${hundredths(fits.value)} of 100 such bearings, is too tight in ${hundredths(tooTight.value)} and too loose in ${hundredths(tooLoose.value)}.`
+  const tight = isOfPlates(check.check) ? 'too tight' : `too tight for the last ${terms.element.one}`
+  const ofGap = `The ${terms.gap} fits in ${hundredths(fits.value)} of 100 such bearings, is ${tight} in ${hundredths(tooTight.value)} and too loose in ${hundredths(tooLoose.value)}.`
   const ofBoth = `The ${terms.gap} and the ${terms.play} both fit in ${hundredths(check.jointFits.value)}; the ${terms.play} alone fits in ${hundredths(play.outcomes.fits.value)}.`
-  const sentences = [ofGap, ofBoth]
+  const ofBinding = check.binds && `The inner ring binds in ${hundredths(check.binds.value)}.`
+  const sentences = [ofGap, ofBoth, ...(ofBinding === undefined ? [] : [ofBinding])]
   const gapDecides = deciding(check, 'ballGap')
   if (gapDecides !== undefined) sentences.push(decision(terms.gap, ...gapDecides, terms))
   const playDecides = deciding(check, 'play')
@@ -157,6 +158,10 @@ export function advice(check: ToleranceCheck): string {
 
 const decision = (what: string, name: CauseName, { share }: Sensitivity, terms: Terms): string =>
   `${capitalised(percent(share))} of the scatter of the ${what} comes from ${causeName(name, terms)}. ${remedy(name, terms)}`
+
+/** What to do where the inner ring often binds. */
+export const bindsOften = ({ value }: Chance, { play, element }: Terms): string =>
+  `The inner ring binds in ${hundredths(value)} of 100 bearings. Design more ${play}, sort the ${element.many}, or lay the large ones side by side.`
 
 /** A share as a number of a hundred: `97`, `fewer than 1`, `more than 99`. */
 function hundredths(share: number): string {
@@ -221,16 +226,16 @@ export function explainMethod({ method, trials, check }: ToleranceCheck): string
   ].join('')
 }
 
-function whyTrials(why: WhyTrials, { element }: Terms): string {
+function whyTrials(why: WhyTrials, { element, raceway, play }: Terms): string {
   switch (why) {
     case 'asked':
       return ', as requested'
-    case 'climate':
-      return ': in each state of the weather the sizes scatter about another mean'
+    case 'out-of-round':
+      return `: what an out-of-round ${raceway.one} takes of the ${play} depends on the ${element.many} beside it`
     case 'measured-balls':
       return `: ${element.many} drawn without replacement are not independent`
-    case 'folded':
-      return ': there is no formula for an out-of-round amplitude that scatters near zero'
+    case 'uneven-balls':
+      return `: the law of the ${play} among unequal ${element.many} is known for normally distributed ones, 7 or more`
     case 'not-linear':
       return ': a figure does not change with the differences, or not nearly in proportion to them'
     case 'corners':
@@ -306,7 +311,6 @@ function weatherNotes(year: Year | undefined): readonly string[] {
     return ['The calculation assumes that the wood stays as on the day of making, because `climate` was not given.']
   const alike = year.climate.kind === 'months' ? 'months' : 'moisture contents between the driest and the dampest'
   return [
-    ...guessedWoods(year.woods).map(([species]) => memorySentence(species)),
     `The calculation treats all ${alike} as equally likely. It assumes that the wood has settled to the moisture of the air, that the start of the row may lie anywhere round the grain, and that a ring moves as a whole.`,
   ]
 }
@@ -331,11 +335,13 @@ export function notes({ check }: ToleranceCheck): string[] {
       `The calculation assumes that the mean of the ${element.many} is as designed, because \`ballLotMean\` was not given. Nothing changes the ${gap} more.`,
     )
   }
-  return [...missing, ...(isOfPlates(check) ? plateNotes(check) : ringNotes(check.input))]
+  return [...missing, ...(isOfPlates(check) ? plateNotes(check) : ringNotes(check))]
 }
 
-function ringNotes({ contributors, year, design }: ToleranceCheck['check']['input']): readonly string[] {
-  const { element, raceway } = termsOf(design)
+function ringNotes({ input, bearing }: RingCheck): readonly string[] {
+  const { contributors, year, design } = input
+  const { element, raceway, gap, play } = termsOf(design)
+  const { assemblyGap } = bearing.resolved.assembly
   return [
     ...(contributors.outerGrooveBottomRadius === undefined
       ? [
@@ -343,7 +349,12 @@ function ringNotes({ contributors, year, design }: ToleranceCheck['check']['inpu
         ]
       : []),
     ...weatherNotes(year),
-    `The play is computed for ${element.many} of the mean size. Single large ${element.many} opposite one another reduce it.`,
+    ...(assemblyGap > 0
+      ? [
+          `The last ${element.one} goes in at a ${gap} between 0 and ${figure(assemblyGap, design.units)} that nobody knows beforehand, most likely near ${figure(mm(ENTRY_MEAN * assemblyGap), design.units)} (common practice, no source). Every chance counts this.`,
+        ]
+      : []),
+    `The ${play} is that of a rigid inner ring that may move among ${element.many} laid in random order, the ${gap} shared evenly between them. Wood that gives, and ${element.many} laid in order of size, were not considered.`,
   ]
 }
 

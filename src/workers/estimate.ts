@@ -56,6 +56,8 @@ const COSTS: { readonly [Name in TaskName]: Cost<Name> } = {
 
 /** Lobes, the weather and balls on edges take so many times the work of balls on the bottom of a round groove. Measured. */
 const SLOW = 6
+/** Play among balls that differ takes so much more for each ball. Measured. */
+const UNEVEN = 16
 /** What a trial takes beside its balls, in balls. Measured. */
 const TRIAL = 12
 
@@ -70,7 +72,9 @@ export function unitsOfTrials({ design, contributors, year }: ToleranceCheckInpu
     (arc?.cutterDiameter ?? 2 * balls.diameter) / 2,
   ])
   const isSlow = contributors.outOfRound !== undefined || year !== undefined || Math.min(...radii) < balls.diameter / 2
-  return trials * (balls.count + TRIAL) * (isSlow ? SLOW : 1)
+  const isUneven =
+    contributors.ballDiameter !== undefined || contributors.outOfRound !== undefined || year !== undefined
+  return trials * ((balls.count + TRIAL) * (isSlow ? SLOW : 1) + (isUneven ? UNEVEN * balls.count : 0))
 }
 
 /** Work of the trials that a check cannot do without; none where it may be answered without any. */

@@ -29,10 +29,9 @@ for (const count of [7, 14, 40, 100, 200]) {
   drawNormals({ mean: 14, standardDeviation: 0.1 }, randomStream(1, count), diameters, diameters.length)
   const block = {
     rings: RINGS,
-    outerBottomRadii: new Float64Array(RINGS).fill(outer),
-    innerBottomRadii: new Float64Array(RINGS).fill(outer - 14.14),
     diameters,
-    larger: new Float64Array(RINGS),
+    centres: diameters.map((diameter) => outer - diameter / 2),
+    standOffs: diameters.map((diameter) => outer - 14.14 + diameter / 2),
   }
   const clearances = new Float64Array(RINGS)
   for (const gap of ['whole', 'spread'] as const) {

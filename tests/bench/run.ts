@@ -29,6 +29,32 @@ const DESIGN = {
 }
 const CONSTANT = { path: '/bench/constant', body: DESIGN.body }
 
+const normalScatter = (standardDeviation: number) => ({ kind: 'normal', standardDeviation })
+const CHECKED = {
+  design: JSON.parse(DESIGN.body),
+  contributors: {
+    ballDiameter: normalScatter(0.1),
+    ballLotMean: normalScatter(0.05),
+    outerGrooveBottomRadius: normalScatter(0.1),
+    innerGrooveBottomRadius: normalScatter(0.05),
+  },
+}
+const RING = { construction: 'cross-laminated-ply' }
+const CHECKS = [
+  { what: 'tolerance check without trials / a design', mark: 100, body: CHECKED },
+  {
+    what: 'the same in a year / a design',
+    mark: 300,
+    body: {
+      ...CHECKED,
+      woods: { outerRing: RING, innerRing: RING },
+      climate: { relativeHumidity: { min: 35, max: 60 }, today: { relativeHumidity: 50 } },
+    },
+  },
+] as const
+const CHECKS_WARM_UP = 100
+const CHECKS_MEASURED = 400
+
 /** No file, no TypeScript, no library: the least that a server in Node can be. */
 const BARE = `
   const answer = Buffer.alloc(Number(process.env.ANSWER_BYTES), 'x')
@@ -70,6 +96,7 @@ async function main(): Promise<void> {
     ...(await throughput({ production, bare, same }, bytes)),
     await coldStart(production, bare),
     await memory(production),
+    ...(await checkCost(production)),
   ]
   print(rows)
 }
@@ -175,6 +202,39 @@ async function coldStart(production: Side, bare: Side): Promise<Row> {
     ratio: median(times.production) / median(times.bare),
     figures: `${whole(median(times.production))} and ${whole(median(times.bare))} ms from spawn to the first 200 of /health/ready`,
   }
+}
+
+/** Processor time of a tolerance check, threads and all, over that of a design. */
+async function checkCost(production: Side): Promise<Row[]> {
+  const started = await start(production, '/health/ready')
+  const cpuUs = async (path: string, body: unknown): Promise<number> => {
+    const send = async (count: number): Promise<void> => {
+      for (let sent = 0; sent < count; sent += 1) {
+        const answer = await request(started.address + path, {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body: JSON.stringify(body),
+        })
+        const text = await answer.body.text()
+        if (answer.statusCode !== 200) throw new Error(`${path} answered ${answer.statusCode}: ${text}`)
+      }
+    }
+    await send(CHECKS_WARM_UP)
+    const before = cpuSeconds(started)
+    await send(CHECKS_MEASURED)
+    return ((cpuSeconds(started) - before) / CHECKS_MEASURED) * 1e6
+  }
+  // Warmed up by as many designs as any other side.
+  await load(started, { ...DESIGN, awake: true, warmUp: WARM_UP, requests: CONNECTIONS })
+  const design = await cpuUs(DESIGN.path, CHECKED.design)
+  const rows: Row[] = []
+  for (const { what, mark, body } of CHECKS) {
+    const check = await cpuUs('/v1/tolerance-check', body)
+    const figures = `${whole(check)} and ${whole(design)} µs of processor each, one after another`
+    rows.push({ what, mark, better: 'less', ratio: check / design, figures })
+  }
+  await stop(started)
+  return rows
 }
 
 async function memory(production: Side): Promise<Row> {

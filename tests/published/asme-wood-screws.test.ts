@@ -1,7 +1,7 @@
 // ASME B18.6.1, Wood Screws: basic diameter 0.060 + 0.013 n in. Tolerance: what a double can hold.
 // Holes: published tables, pilots of 70 % (softwood) and 90 % (hardwood) of the root. Tolerance: one drill step, 1/64 in.
 import { expect, test } from 'vitest'
-import { WOOD_SCREWS } from '#shared/data/wood-screws.ts'
+import { clearanceDrill, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
 
 const fraction = (text: string): number => {
   const [above = '', below = '1'] = text.split('/')
@@ -36,4 +36,16 @@ test('the finer the screw, the finer its thread', () => {
   const threads = WOOD_SCREWS.flatMap(({ threadsPerInch }) => threadsPerInch ?? [])
   expect(threads.length).toBeGreaterThan(5)
   expect([...threads].sort((a, b) => b - a)).toEqual(threads)
+})
+
+test('a clearance drill lets the shank through: where the printed one does not, the next 1/64 in does', () => {
+  for (const screw of WOOD_SCREWS) {
+    const drill = clearanceDrill(screw)
+    if (screw.clearance === undefined || drill === undefined) continue
+    expect(fraction(drill)).toBeGreaterThanOrEqual(screw.diameter)
+    if (fraction(screw.clearance) >= screw.diameter) expect(drill).toBe(screw.clearance)
+    else expect(fraction(drill)).toBe(fraction(screw.clearance) + 1 / 64)
+  }
+  const drills = WOOD_SCREWS.filter(({ gauge }) => gauge === 4 || gauge === 10).map(clearanceDrill)
+  expect(drills).toEqual(['1/8', '13/64'])
 })

@@ -4,7 +4,8 @@
 // catalogue, housed units, table A-9; the ratio of ball to pitch diameter is taken from the printed outer passing, so that
 // column is no test of its own. Tolerance: half the last printed digit, for the spin what the ratio's last digit makes of it.
 import { expect, test } from 'vitest'
-import { plateTurnRatios, turnRatios } from '#shared/questions/load/speeds.ts'
+import { plateTurnRatios } from '#shared/questions/load/arrangements/thrust.ts'
+import { turnRatios } from '#shared/questions/load/speeds.ts'
 
 const ratiosOf = (ballToPitch: number, balls: number) =>
   turnRatios({ outer: 1 + ballToPitch, pitch: 1, inner: 1 - ballToPitch }, balls, 'inner-ring')

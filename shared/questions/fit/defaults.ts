@@ -19,9 +19,6 @@ export const TOOL_BIAS = 0.15
 /** By how much this maker's hand reads a rule too long or too short, always the same way [mm]. */
 export const HAND_BIAS = 0.15
 
-/** The gap at which the last ball goes in, over the assembly gap: wood gives. */
-export const THRESHOLD_MEAN = 0.65
-export const THRESHOLD_DEVIATION = 0.2
 /** Where rigid balls need no gap: what wood gives when a ball is pressed in, in ball diameters. */
 export const PRESSED_IN = 0.002
 

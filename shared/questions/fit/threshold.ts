@@ -1,3 +1,4 @@
+import { ENTRY_DEVIATION, ENTRY_MEAN } from '#shared/bearing/entry-gap.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
 import * as defaults from './defaults.ts'
 
@@ -11,8 +12,8 @@ export interface Threshold {
 }
 
 export const thresholdOf = (assemblyGap: number, ballDiameter: number): Threshold => ({
-  mean: defaults.THRESHOLD_MEAN * assemblyGap,
-  deviation: Math.max(defaults.THRESHOLD_DEVIATION * assemblyGap, defaults.PRESSED_IN * ballDiameter),
+  mean: ENTRY_MEAN * assemblyGap,
+  deviation: Math.max(ENTRY_DEVIATION * assemblyGap, defaults.PRESSED_IN * ballDiameter),
 })
 
 /** Words that contradict one another leave this much chance, less and less the more they do. */

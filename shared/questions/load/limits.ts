@@ -1,55 +1,64 @@
-import type { PartName, RingName } from '#shared/bearing/refusal.ts'
-import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import { LINE_CONTACT, loadWhenBallCarries, POINT_CONTACT, type Sharing } from '#shared/contact/load-distribution.ts'
+import type { PartName } from '#shared/bearing/refusal.ts'
+import { SCATTER } from '#shared/data/wood-strength.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { ResolvedLoad } from './input.ts'
-import { type BallSeat, ballSeat, type SeatLimits, seatLimits, seatsStiffness } from './seat-load.ts'
+import { type BallSeat, loadThatDents } from './seat-load.ts'
 
-/** A load of the bearing at which something is reached, that of its most loaded ball [N], and what reaches it. */
-export interface Limit<Part extends PartName = RingName> {
+/** A load of the bearing that leaves a dent of some depth, that of its most loaded ball [N], and the part that is dented. */
+export interface Limit<Part extends PartName = PartName> {
   readonly load: number
   readonly ballLoad: number
   readonly part: Part
+  readonly depth: Mm
 }
 
-/** A limit that is a dent of some depth. */
-export type DentLimit<Part extends PartName = RingName> = Limit<Part> & { readonly depth: Mm }
-
-/** How the balls of a bearing sit in its rings, how they share a load, and what they bear. */
-export interface Seated {
-  readonly outer: BallSeat
-  readonly inner: BallSeat
-  readonly sharing: Sharing
-  readonly firstMark: Limit
-  readonly dent: DentLimit
-  /** Of the outer ring alone: load of one ball that leaves that dent [N]. */
-  readonly outerDent: number
+/** The seats of the most loaded ball, and what the bearing carries when that ball carries so much [N]. */
+export interface Carrying<Part extends PartName = PartName> {
+  readonly seats: readonly { readonly part: Part; readonly seat: BallSeat }[]
+  loadWhen(ballLoad: number): number
 }
 
-export function seated(bearing: RingPair, load: ResolvedLoad): Seated {
-  const [outer, inner] = [ballSeat(bearing, 'outerRing', load), ballSeat(bearing, 'innerRing', load)]
-  const { traits } = bearing.resolved
-  const sharing: Sharing = {
-    count: bearing.resolved.input.balls.count,
-    exponent: traits.rolls === 'rollers' ? LINE_CONTACT : POINT_CONTACT,
-    stiffness: seatsStiffness(traits, outer, inner),
-    clearance: bearing.radialInternalClearance,
-  }
-  const depth = mm(load.dentFraction * bearing.resolved.ballDiameter)
-  const limits = { outerRing: seatLimits(outer, depth), innerRing: seatLimits(inner, depth) }
-  return {
-    outer,
-    inner,
-    sharing,
-    firstMark: weaker(limits, 'firstMark', sharing),
-    dent: { ...weaker(limits, 'dent', sharing), depth },
-    outerDent: limits.outerRing.dent,
-  }
+/**
+ * The load that first leaves a dent of this depth, in whichever seat.
+ *
+ * @param share of the average hardness that the wood has
+ * @throws RangeError where there is no seat
+ */
+export function limitAt<Part extends PartName>({ seats, loadWhen }: Carrying<Part>, depth: Mm, share = 1): Limit<Part> {
+  const [weakest] = seats
+    .map(({ part, seat }) => ({ part, ballLoad: loadThatDents(seat, depth, share) }))
+    .toSorted((one, other) => one.ballLoad - other.ballLoad)
+  if (weakest === undefined) throw new RangeError('there must be a seat')
+  return { ...weakest, load: loadWhen(weakest.ballLoad), depth }
 }
 
-/** The ring that reaches it first, and the load of the bearing then. */
-function weaker(limits: Readonly<Record<RingName, SeatLimits>>, of: keyof SeatLimits, sharing: Sharing): Limit {
-  const part = limits.outerRing[of] < limits.innerRing[of] ? 'outerRing' : 'innerRing'
-  const ballLoad = limits[part][of]
-  return { part, ballLoad, load: ballLoad > 0 ? loadWhenBallCarries(ballLoad, sharing) : 0 }
-}
+/** Of a ball's diameter: no deeper than what fine sanding leaves. Common practice, no source. */
+const MARK = 0.001
+
+/** From this depth on a dent counts as a mark: never deeper than the dent that ruins the bearing. */
+export const markDepth = (ballDiameter: Mm, dentFraction: number): Mm => mm(Math.min(MARK, dentFraction) * ballDiameter)
+
+/** One board in twenty is softer than this share of its wood's average: a normal distribution's 5 %. */
+const SOFTEST = 1 - 1.645 * SCATTER.hardness.variation
+/** What jolts of uneven balls leave of a load that comes back at every turn. Common practice, no source. */
+const JOLTS = 0.8
+
+/** The share of its hardness that wood has left, by how the bearing is used. */
+const USES = {
+  still: SCATTER.underLastingLoad.share,
+  slowHand: 1,
+  steadyCrank: JOLTS * SCATTER.underRepeatedLoad.share,
+} as const
+export type Use = keyof typeof USES
+
+/**
+ * The load under which no ball leaves a mark, in nineteen boards of twenty: at rest for years, turned slowly by hand now and then,
+ * or by a crank for hours. The law of the dent is that of `wood-dent.ts`, with a hardness that is so much lower.
+ */
+export const workingLoads = <Part extends PartName>(
+  carrying: Carrying<Part>,
+  mark: Mm,
+): Readonly<Record<Use, Limit<Part>>> => ({
+  still: limitAt(carrying, mark, SOFTEST * USES.still),
+  slowHand: limitAt(carrying, mark, SOFTEST * USES.slowHand),
+  steadyCrank: limitAt(carrying, mark, SOFTEST * USES.steadyCrank),
+})

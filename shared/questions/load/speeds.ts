@@ -1,9 +1,10 @@
-import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
-import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
+import { GRAVITY } from '#shared/contact/turntable.ts'
 import type { ContactWood } from '#shared/data/contact-woods.ts'
+import type { Mm } from '#shared/units/length.ts'
 import type { TurningRing } from './fields.ts'
-import type { BallBody, BallSeat } from './seat-load.ts'
+import type { BallBody } from './seat-load.ts'
 
 /*
  * What turns how fast. Per turn of the ring that turns, the other standing still; balls roll and do not slide.
@@ -11,7 +12,7 @@ import type { BallBody, BallSeat } from './seat-load.ts'
 
 /** Turns, and balls that pass, for each turn of the ring. */
 export interface TurnRatios {
-  /** Turns of the ball set round the ring: the cage of a bearing that has one. */
+  /** Turns of the ball set round the ring, with whatever keeps the balls apart. */
   readonly ballSet: number
   /** Turns of a ball about itself, seen from the ball set. */
   readonly ballSpin: number
@@ -46,109 +47,102 @@ export function turnRatios(
   }
 }
 
-/** The same of plates, the one standing still like the other: as many balls pass a point of either. */
-export interface PlateTurnRatios extends Pick<TurnRatios, 'ballSet' | 'ballSpin'> {
-  readonly passes: number
-}
-
-/**
- * Rolling between flat plates, one of which turns: a contact angle of 90° in the usual (1 − γ cos α)/2, (1 − γ² cos² α)/2γ and
- * Z (1 ∓ γ cos α)/2, γ = Dw/Dpw (Harris, chapter 8; from memory). The ball set turns half as fast as the plate, and a ball
- * rolls on what lies ρ above its lowest point: R / 2ρ turns. Across the groove it slides a little, which is left out.
- *
- * @param rollingRadius ρ: of the ball, or less where it sits on edges [mm]
- */
-export const plateTurnRatios = (pitchRadius: number, rollingRadius: number, ballCount: number): PlateTurnRatios => ({
-  ballSet: 1 / 2,
-  ballSpin: pitchRadius / (2 * rollingRadius),
-  passes: ballCount / 2,
-})
-
 /** Radians a second at one turn a minute. */
-const PER_RPM = (2 * Math.PI) / 60
-/** kg/m³ times mm³ times mm is so many kg m. */
-const TO_KG_M = 1e-12
+export const PER_RPM = (2 * Math.PI) / 60
+/** kg/m³ times mm³ is so many kg. */
+const TO_KG = 1e-9
 /** kg/m³ times mm² is so many kg/m, which over a second squared is Pa. */
 const TO_MPA = 1e-12
 
-/** All at one turn a minute: each goes with the square of the speed. */
-export interface SpinLoads {
-  /** One ball on the outer groove [N]. */
-  readonly ballForce: number
-  /** Largest pull round the outer ring: its own where it turns, and that of the balls which press it outward [MPa]. */
-  readonly outerRimStress: number
-  /** The same of the inner ring, where it turns [MPa]. */
-  readonly innerRimStress: number
+/** Mass of one rolling element [kg]. */
+export function ballMass({ ballDiameter: diameter, input }: ResolvedBalls, { density }: BallBody): number {
+  const { length } = input.balls
+  const across = (Math.PI / 4) * diameter * diameter
+  return density * TO_KG * across * (length ?? (2 / 3) * diameter)
 }
+
+/** m ω² R of one ball at one turn a minute of the part that turns [N]. */
+export const outwardForce = (mass: number, pitchRadius: number, ballSet: number): number =>
+  (mass * ballSet * PER_RPM * ballSet * PER_RPM * pitchRadius) / 1000
 
 /**
- * What the spinning does. A ball presses on the outer groove by m ω² R, ω of the ball set. A ring that turns pulls itself
- * apart most at its hole: σ = ρ ω² / 4 · ((3 + ν) b² + (1 − ν) a²), a and b its radii (rotating disc with a hole, any
- * handbook of strength). The balls' press Z F / 2π is borne by the wood behind the groove, as wide as the ring. Estimates:
- * grooves, grain and joints are left out.
+ * What a disc with a hole that turns pulls itself apart with, most at its hole, at one turn a minute [MPa]:
+ * σ = ρ ω² / 4 · ((3 + ν) b² + (1 − ν) a²), a and b its radii (any handbook of strength). Grooves, grain and joints are left out.
  */
-export function spinLoads(
-  bearing: RingPair,
-  ball: BallBody,
-  wood: ContactWood,
-  ratios: TurnRatios,
-  turning: TurningRing,
-): SpinLoads {
-  const { outerRing: outer, innerRing: inner, resolved } = bearing
-  const ballForce = outwardForce(bearing, ball, ratios.ballSet)
-  const press = (resolved.input.balls.count * ballForce) / (2 * Math.PI * outer.wall * outer.width)
-  return {
-    ballForce,
-    outerRimStress: press + (turning === 'outer-ring' ? ownPull(wood, outer.landDiameter, outer.outsideDiameter) : 0),
-    innerRimStress: turning === 'inner-ring' ? ownPull(wood, inner.boreDiameter, inner.landDiameter) : 0,
-  }
-}
-
-/** The same of plates, at one turn a minute of one of them. */
-export interface PlateSpinLoads {
-  /** One ball outward [N]: each plate's groove takes half of it, on its outer flank. */
-  readonly ballForce: number
-  /** Largest pull round the plate that turns: its own, and that of the balls on the wood outside its groove [MPa]. */
-  readonly rimStress: number
-}
-
-/** As `spinLoads`, the wood outside the groove as thick as the plate. */
-export function plateSpinLoads(
-  bearing: ThrustBearing,
-  ball: BallBody,
-  wood: ContactWood,
-  { ballSet }: PlateTurnRatios,
-): PlateSpinLoads {
-  const { plate, resolved } = bearing
-  const ballForce = outwardForce(bearing, ball, ballSet)
-  const press = (resolved.input.balls.count * (ballForce / 2)) / (2 * Math.PI * plate.wall * plate.thickness)
-  return { ballForce, rimStress: press + ownPull(wood, plate.boreDiameter, plate.outsideDiameter) }
-}
-
-/** m ω² R of one ball. */
-function outwardForce(
-  { resolved, pitchRadius }: Pick<RingPair, 'pitchRadius'> & { readonly resolved: ResolvedBalls },
-  ball: BallBody,
-  ballSet: number,
-): number {
-  const diameter = resolved.ballDiameter
-  const set = ballSet * PER_RPM
-  const { length } = resolved.input.balls
-  const volume = length === undefined ? sphere(diameter) : (Math.PI / 4) * diameter * diameter * length
-  return ball.density * volume * TO_KG_M * set * set * pitchRadius
-}
-
-/** Of a disc that turns, at its hole [MPa]. */
-function ownPull({ density, poissonsRatio: ratio }: ContactWood, hole: number, outside: number): number {
+export function ownPull({ density, poissonsRatio: ratio }: ContactWood, hole: number, outside: number): number {
   const squares = (3 + ratio) * outside * outside + (1 - ratio) * hole * hole
   return (density * TO_MPA * PER_RPM * PER_RPM * squares) / 16
 }
 
-const sphere = (diameter: number): number => (Math.PI / 6) * diameter * diameter * diameter
+/** A speed that should not be passed [1/min]. */
+export interface SpeedLimit<Reason extends string> {
+  readonly reason: Reason
+  readonly speed: number
+}
 
-/** Where the balls touch, for `turnRatios`. */
-export const rollingRadii = (bearing: RingPair, outer: BallSeat, inner: BallSeat) => ({
-  outer: outer.contactRadius,
-  pitch: bearing.pitchRadius,
-  inner: inner.contactRadius,
-})
+/** Limits from the lowest on. */
+export type SpeedLimits<Reason extends string> = readonly [SpeedLimit<Reason>, ...SpeedLimit<Reason>[]]
+
+/** A limit that is endless never happens, and is left out. */
+export function lowestFirst<Reason extends string>(limits: readonly SpeedLimit<Reason>[]): SpeedLimits<Reason> {
+  const [lowest, ...others] = limits
+    .filter(({ speed }) => speed < Number.POSITIVE_INFINITY)
+    .toSorted((one, other) => one.speed - other.speed)
+  if (lowest === undefined) throw new RangeError('there must be a limit')
+  return [lowest, ...others]
+}
+
+/** What a finger or a crank does at the most [1/min]. Common practice, no source. */
+const BY_HAND = 120
+
+/** How fast the bearing may be turned by hand: nothing may happen there yet. */
+export const handSpeed = ([lowest]: SpeedLimits<string>): number => Math.min(BY_HAND, lowest.speed)
+
+export const SHARED_SPEED_REASONS = ['balls-rub', 'runs-out', 'glass-at-risk', 'balls-dent-groove'] as const
+type SharedReason = (typeof SHARED_SPEED_REASONS)[number]
+
+/** Faster than that, dry surfaces that rub wear, squeal and grow warm [mm/s]. Common practice, no source. */
+const RUBBING = 1000
+/** Two glass balls that meet faster than that may chip: a fall of 50 mm [mm/s]. Common practice, no source. */
+const MEETING = 1000
+/** What turned parts run out, at the best [mm]. Common practice, no source. */
+const RUNOUT = 0.2
+/** From this part of the weight on, what runs out shakes the stand. Common practice, no source. */
+const SHAKING = 1 / 4
+/** The part of the strength across the grain that is expected of wood with a groove and glue lines. Common practice, no source. */
+const SPLITTING_SHARE = 0.1
+
+/** The surfaces that meet where balls are kept apart, and where they keep themselves apart, each turning against the other. */
+export const rubbingSurfaces = ({ ballSet }: Traits): 1 | 2 => (ballSet === 'full' ? 2 : 1)
+
+/** How fast balls rub at one turn a minute, on one another or on what keeps them apart [mm/s]. */
+export const rubbingSpeed = (
+  { traits, ballDiameter }: ResolvedBalls,
+  { ballSpin }: Pick<TurnRatios, 'ballSpin'>,
+): number => (rubbingSurfaces(traits) * ballSpin * PER_RPM * ballDiameter) / 2
+
+/** What limits the speed of any bearing: rubbing, runout, glass, and balls that dent the groove by their own force. */
+export function sharedSpeedLimits(
+  bearing: { readonly resolved: ResolvedBalls; readonly pitchRadius: Mm },
+  ratios: Pick<TurnRatios, 'ballSet' | 'ballSpin'>,
+  dented: { readonly play: number; readonly ballLoad: number; readonly atOneTurn: number },
+): readonly SpeedLimit<SharedReason>[] {
+  const { resolved, pitchRadius } = bearing
+  const runout = RUNOUT + dented.play / 2 + resolved.ballScatter
+  const limits: readonly SpeedLimit<SharedReason>[] = [
+    { reason: 'balls-rub', speed: RUBBING / rubbingSpeed(resolved, ratios) },
+    { reason: 'runs-out', speed: Math.sqrt((SHAKING * GRAVITY) / runout) / PER_RPM },
+    { reason: 'balls-dent-groove', speed: Math.sqrt(dented.ballLoad / dented.atOneTurn) },
+  ]
+  return resolved.input.balls.material === 'glass'
+    ? [...limits, { reason: 'glass-at-risk', speed: MEETING / (ratios.ballSet * PER_RPM * pitchRadius) }]
+    : limits
+}
+
+/**
+ * The speed at which the wood at the rim is at risk.
+ *
+ * @param rimStress at one turn a minute [MPa]
+ */
+export const splittingSpeed = ({ tensionStrength }: ContactWood, rimStress: number): number =>
+  Math.sqrt((SPLITTING_SHARE * tensionStrength) / rimStress)

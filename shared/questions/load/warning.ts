@@ -2,19 +2,14 @@ import type { PartName } from '#shared/bearing/refusal.ts'
 import type { AnyInput, GroovedParts } from '#shared/bearing/resolve.ts'
 import { groovePath } from '#shared/bearing/resolve.ts'
 import type { Mm } from '#shared/units/length.ts'
-import type { SpeedReason } from './checked-load.ts'
-import type { PlateSpeedReason } from './checked-plate-load.ts'
-import type { DentLimit, Limit } from './limits.ts'
-import type { BallSeat, SeatLoad } from './seat-load.ts'
-import type { SpeedLimit } from './speed-limits.ts'
-
-export type LoadSpeedReason = SpeedReason | PlateSpeedReason
+import type { CheckedLoad } from './checked-load.ts'
+import type { Use } from './limits.ts'
 
 /** What is worth a warning: facts only. Loads in newtons, pressures in megapascals, speeds in turns a minute. */
-export type LoadWarningFacts =
+export type LoadWarningFacts<Reason extends string = string> =
   | { readonly code: 'ball-sinks-in'; readonly part: PartName; readonly ballLoad: number }
   | { readonly code: 'dents-deeper'; readonly part: PartName; readonly dent: Mm; readonly most: Mm }
-  | { readonly code: 'first-marked'; readonly part: PartName; readonly load: number }
+  | ({ readonly code: 'above-working-load'; readonly part: PartName } & Readonly<Record<Use, number>>)
   | { readonly code: 'edges-crush'; readonly part: PartName; readonly dent: Mm; readonly width: Mm }
   | { readonly code: 'contact-reaches-edges'; readonly part: PartName; readonly grooveWidth: Mm }
   | { readonly code: 'one-ball-carries'; readonly share: number; readonly play: Mm }
@@ -26,76 +21,88 @@ export type LoadWarningFacts =
       readonly allCarryFrom: number
     }
   | { readonly code: 'balls-softer' }
-  | { readonly code: 'spun-beside-axis'; readonly offset: Mm }
-  | { readonly code: 'too-fast'; readonly reason: LoadSpeedReason; readonly speed: number }
+  | { readonly code: 'faster-than-by-hand'; readonly speed: number }
+  | { readonly code: 'too-fast'; readonly reason: Reason; readonly speed: number }
 
-export interface LoadWarning {
+export interface LoadWarning<Reason extends string = string> {
   readonly severity: 'note' | 'risk' | 'fault'
   readonly path: string
-  readonly facts: LoadWarningFacts
+  readonly facts: LoadWarningFacts<Reason>
   /** A force [N] or a speed at `path` that clears it. */
   readonly suggestion?: { readonly kind: 'force' | 'speed'; readonly value: number }
 }
 
 /** What is looked at, whatever the balls lie in. */
-export interface Loaded {
+export interface Loaded<Reason extends string> {
+  readonly check: CheckedLoad<PartName, Reason>
   readonly design: AnyInput & GroovedParts
-  /** The load [N], where it was asked, and the speed with it. */
-  readonly asked: { readonly path: string; readonly load: number; readonly speed?: number }
-  readonly seats: readonly { readonly part: PartName; readonly seat: SeatLoad; readonly grooveWidth: Mm }[]
-  readonly dent: DentLimit<PartName>
-  readonly firstMark: Limit<PartName>
-  readonly softer: BallSeat['softer']
-  /** The lowest first; none where none is known. */
-  readonly speedLimits: readonly SpeedLimit<LoadSpeedReason>[]
-  /** What rings and plates have each in their own way. */
-  readonly ofSharing: readonly LoadWarning[]
+  /** Where the load is in the input [N]. */
+  readonly path: string
+  readonly grooveWidths: Readonly<Partial<Record<PartName, Mm>>>
 }
 
 /** A load set to its limit is not above it, whatever rounding says. */
 const WITHIN = 1e-9
 const exceeds = (value: number, most: number): boolean => value > most * (1 + WITHIN)
 
-/** Everything about a load and a speed that is worth a warning, the worst first. */
-export function findLoadWarnings(loaded: Loaded): readonly LoadWarning[] {
-  return [...dentWarnings(loaded), ...seatWarnings(loaded), ...loaded.ofSharing, ...speedWarnings(loaded)]
-}
+/** Everything about a load and a speed that is worth a warning, the worst first, but for what arrangements have of their own. */
+export const findLoadWarnings = <Reason extends string>(
+  loaded: Loaded<Reason>,
+  ofSharing: readonly LoadWarning<Reason>[],
+): readonly LoadWarning<Reason>[] => [
+  ...dentWarnings(loaded),
+  ...seatWarnings(loaded),
+  ...ofSharing,
+  ...speedWarnings(loaded.check),
+]
 
-function dentWarnings({ dent: limit, firstMark, asked, seats }: Loaded): readonly LoadWarning[] {
-  const { path } = asked
-  const suggestion = { kind: 'force', value: limit.load } as const
+function dentWarnings({ check, path }: Loaded<string>): readonly LoadWarning<never>[] {
+  const { ruin, workingLoad, load, seats } = check
+  const suggestion = { kind: 'force', value: ruin.load } as const
   for (const { part, seat } of seats) {
     const { dent, ballLoad } = seat
     if (dent === undefined)
       return [{ severity: 'fault', path, facts: { code: 'ball-sinks-in', part, ballLoad }, suggestion }]
   }
-  const { part, depth: most } = limit
+  const { part, depth: most } = ruin
   const dent = seats.find((each) => each.part === part)?.seat.dent ?? most
   if (exceeds(dent, most)) {
     return [{ severity: 'risk', path, facts: { code: 'dents-deeper', part, dent, most }, suggestion }]
   }
-  if (!(firstMark.load > 0 && exceeds(asked.load, firstMark.load))) return []
-  const facts = { code: 'first-marked', part: firstMark.part, load: firstMark.load } as const
-  return [{ severity: 'note', path, facts }]
+  const { still, slowHand, steadyCrank } = workingLoad.loads
+  const least = Math.min(still.load, steadyCrank.load)
+  if (!exceeds(load.newtons, least)) return []
+  const marked = { still: still.load, slowHand: slowHand.load, steadyCrank: steadyCrank.load }
+  const facts = { code: 'above-working-load', part: slowHand.part, ...marked } as const
+  return [{ severity: 'note', path, facts, suggestion: { kind: 'force', value: least } }]
 }
 
-function seatWarnings({ design, seats, softer }: Loaded): readonly LoadWarning[] {
-  const found: LoadWarning[] = []
-  for (const { part, seat, grooveWidth } of seats) {
+function seatWarnings({ design, check, grooveWidths }: Loaded<string>): readonly LoadWarning<never>[] {
+  const found: LoadWarning<never>[] = []
+  for (const { part, seat } of check.seats) {
     const { dent, width } = seat
+    const grooveWidth = grooveWidths[part]
     const path = `/design${groovePath(design, part)}`
     if (seat.seat === 'edges') {
       if (dent !== undefined) found.push({ severity: 'risk', path, facts: { code: 'edges-crush', part, dent, width } })
-    } else if (seat.reachesEdges) {
+    } else if (seat.reachesEdges && grooveWidth !== undefined) {
       found.push({ severity: 'note', path, facts: { code: 'contact-reaches-edges', part, grooveWidth } })
     }
   }
-  if (softer === 'ball') found.push({ severity: 'note', path: '/ballWood', facts: { code: 'balls-softer' } })
+  if (check.softer === 'ball') found.push({ severity: 'note', path: '/ballWood', facts: { code: 'balls-softer' } })
   return found
 }
 
-function speedWarnings({ asked: { speed }, speedLimits: [lowest] }: Loaded): readonly LoadWarning[] {
-  if (speed === undefined || lowest === undefined || !exceeds(speed, lowest.speed)) return []
-  const suggestion = { kind: 'speed', value: lowest.speed } as const
-  return [{ severity: 'risk', path: '/speed', facts: { code: 'too-fast', ...lowest }, suggestion }]
+function speedWarnings<Reason extends string>({
+  load: { speed },
+  handTurned,
+  speedLimits: [lowest],
+}: Loaded<Reason>['check']): readonly LoadWarning<Reason>[] {
+  if (speed === undefined) return []
+  const suggestion = { kind: 'speed', value: handTurned } as const
+  if (exceeds(speed, lowest.speed)) {
+    return [{ severity: 'risk', path: '/speed', facts: { code: 'too-fast', ...lowest }, suggestion }]
+  }
+  if (!exceeds(speed, handTurned)) return []
+  return [{ severity: 'note', path: '/speed', facts: { code: 'faster-than-by-hand', speed: handTurned }, suggestion }]
 }

@@ -1,8 +1,8 @@
 import type { DesignInput } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
+import { yearFaults } from '#shared/questions/season/moving-bearing.ts'
 import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
-import { yearFaults } from '#shared/questions/season/seasonal-fit.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { DROP_REASONS, type DropReason } from './drop-reason.ts'
 import { effortLeft, effortToProve, SEARCH_EFFORT } from './effort.ts'
@@ -170,7 +170,7 @@ const FAILS = Number.POSITIVE_INFINITY
 
 /** Whether load and year take as much from every bore: the bore is felt in a hoop of segments alone. */
 const isSameForAllBores = ({ input: { year } }: ResolvedSearch): boolean =>
-  year?.woods.innerRing.construction.startsWith('segmented') !== true
+  year?.woods.innerRing?.construction.startsWith('segmented') !== true
 
 /** How many bores of a ring of balls are still in question. */
 const boresLeft = (bounds: Float64Array, ring: number, bores: number): number =>

@@ -1,8 +1,8 @@
 import type { NumberField } from '#shared/bearing/field.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import { seated } from '#shared/questions/load/arrangements/rings.ts'
 import type { LoadCheckInput } from '#shared/questions/load/input.ts'
 import { resolveLoad } from '#shared/questions/load/input.ts'
-import { seated } from '#shared/questions/load/limits.ts'
 import { mm } from '#shared/units/length.ts'
 import type { Choice, Sizes } from './module.ts'
 
@@ -54,4 +54,4 @@ export const groovedParts = ({ outerEngagements, innerEngagements, cutterDiamete
 
 /** Wooden balls are taken to be of the rings' wood. */
 export const ringLoadAt = (bearing: RingPair, load: RingLoad): number =>
-  seated(bearing, resolveLoad(load, bearing.resolved.input.balls.material === 'wood')).dent.load
+  seated(bearing, resolveLoad(load, bearing.resolved.input.balls.material === 'wood')).ruin.load

@@ -1,11 +1,14 @@
+import type { Question } from '#shared/bearing/arrangements.ts'
 import type { Refused } from '#shared/bearing/refusal.ts'
 import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Climate, SeasonalFitInput } from './input.ts'
+import { movingBearing } from './moving-bearing.ts'
+import { largestRadius, leastRadius } from './moving-wood.ts'
 import type { SeasonRefusal } from './refusal.ts'
-import { movingBearing } from './seasonal-fit.ts'
-import type { Shape } from './shape.ts'
+import type { Snapshot } from './snapshot.ts'
 import type { Season, WoodState } from './states.ts'
 
 /** What the weather has done to the bearing since the day it was made: all of one cause, so all of it together. */
@@ -29,33 +32,54 @@ export interface ClimateMovement {
   readonly ends: readonly ClimateChange[]
 }
 
-/** How finely a range of moisture is divided: its parts are equally likely. */
-const PARTS = 64
+const WEATHER = { name: 'tolerance-check with climate', serves: ['radial'] } as const satisfies Question
 
-/** From a range the states are the middles of equal parts of it (moisture uniform), from a table its months. */
+/** A range of moisture is calculated at the ends of so many equal parts. */
+const PARTS = 64
+/** Between them changes are straight lines, drawn at so many places each: a chance is then good to 1/4096. */
+const PLACES = 32
+
+/** From a range the states are evenly spread over it (moisture uniform), from a table its months. */
 export function climateMovement(input: SeasonalFitInput): Result<ClimateMovement, Refused<SeasonRefusal>> {
-  const moving = movingBearing(input)
+  const moving = movingBearing(input, WEATHER)
   if (!moving.ok) return moving
-  const { season, shapeIn } = moving.value
-  const made = shapeIn(season.today)
-  const change = (state: WoodState): ClimateChange => changeOf(state.moistureContent, made, shapeIn(state))
+  const { season, snapshotIn } = moving.value
+  const made = snapshotIn(season.today)
+  const change = (state: WoodState): ClimateChange => changeOf(state.moistureContent, made, snapshotIn(state))
+  const states = season.states.map(change)
   return ok({
-    states: drawnStates(input.climate, season.states).map(change),
+    states: input.climate.kind === 'months' ? states : spread(season.states, change),
     ends: endStates(input.climate, season).map(change),
   })
 }
 
-function drawnStates(climate: Climate, states: readonly WoodState[]): readonly WoodState[] {
-  const [driest, dampest] = states
-  if (climate.kind === 'months' || driest === undefined || dampest === undefined) return states
-  const between = (low: number, high: number, part: number): number => low + ((part + 0.5) / PARTS) * (high - low)
+function spread([driest, dampest]: readonly WoodState[], change: (state: WoodState) => ClimateChange): ClimateChange[] {
+  if (driest === undefined || dampest === undefined) return []
+  if (driest.moistureContent === dampest.moistureContent && driest.relativeHumidity === dampest.relativeHumidity)
+    return [change(driest)]
+  const between = (low: number, high: number, part: number): number => low + part * (high - low)
   const humidities = [driest.relativeHumidity ?? 100, dampest.relativeHumidity ?? 100] as const
-  return Array.from({ length: PARTS }, (_, part) => ({
-    name: '',
-    temperature: between(driest.temperature, dampest.temperature, part),
-    relativeHumidity: between(...humidities, part),
-    moistureContent: between(driest.moistureContent, dampest.moistureContent, part),
-  }))
+  const ends = Array.from({ length: PARTS + 1 }, (_, end) =>
+    change({
+      name: '',
+      temperature: between(driest.temperature, dampest.temperature, end / PARTS),
+      relativeHumidity: between(...humidities, end / PARTS),
+      moistureContent: between(driest.moistureContent, dampest.moistureContent, end / PARTS),
+    }),
+  )
+  return Array.from({ length: PARTS * PLACES }, (_, place) => {
+    const part = Math.floor(place / PLACES)
+    const [low, high] = [itemAt(ends, part), itemAt(ends, part + 1)]
+    const at = (name: keyof ClimateChange) => mm(between(low[name], high[name], ((place % PLACES) + 0.5) / PLACES))
+    return {
+      moistureContent: at('moistureContent'),
+      outerGrooveBottomRadius: at('outerGrooveBottomRadius'),
+      innerGrooveBottomRadius: at('innerGrooveBottomRadius'),
+      outerOutOfRound: at('outerOutOfRound'),
+      innerOutOfRound: at('innerOutOfRound'),
+      ballLotMean: at('ballLotMean'),
+    }
+  })
 }
 
 function endStates(climate: Climate, { today, states }: Season): readonly WoodState[] {
@@ -64,16 +88,17 @@ function endStates(climate: Climate, { today, states }: Season): readonly WoodSt
   return climate.kind !== 'months' && isBetween ? [...states, today] : states
 }
 
-const meanRadius = ({ along, across }: Ellipse): number => (along + across) / 2
-const lobes = (ellipse: Ellipse): Mm => mm((longer(ellipse) - shorter(ellipse)) / 2)
+const NOTHING: Ellipse = { along: mm(0), across: mm(0) }
+const meanRadius = (ellipse: Ellipse): number => (longer(ellipse) + shorter(ellipse)) / 2
 
-function changeOf(moistureContent: number, made: Shape, shape: Shape): ClimateChange {
+function changeOf(moistureContent: number, made: Snapshot, moved: Snapshot): ClimateChange {
+  const [outer, inner] = [moved.raceways.outerRing ?? NOTHING, moved.raceways.innerRing ?? NOTHING]
   return {
     moistureContent,
-    outerGrooveBottomRadius: mm(meanRadius(shape.outerBottom) - meanRadius(made.outerBottom)),
-    innerGrooveBottomRadius: mm(meanRadius(shape.innerBottom) - meanRadius(made.innerBottom)),
-    outerOutOfRound: lobes(shape.outerBottom),
-    innerOutOfRound: lobes(shape.innerBottom),
-    ballLotMean: mm(shape.ball.mean - made.ball.mean),
+    outerGrooveBottomRadius: mm(meanRadius(outer) - meanRadius(made.raceways.outerRing ?? NOTHING)),
+    innerGrooveBottomRadius: mm(meanRadius(inner) - meanRadius(made.raceways.innerRing ?? NOTHING)),
+    outerOutOfRound: mm(meanRadius(outer) - leastRadius(outer)),
+    innerOutOfRound: mm(largestRadius(inner) - meanRadius(inner)),
+    ballLotMean: mm(moved.ball.mean - made.ball.mean),
   }
 }

@@ -1,20 +1,21 @@
-import { longer, shorter } from '#shared/geometry/ellipse.ts'
-import { type EllipticPlay, playInEllipse } from '#shared/geometry/play-in-ellipse.ts'
+import type { EllipticPlay } from '#shared/geometry/play-in-ellipse.ts'
+import { ballGap, leastPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { type GapRange, gapRangeOnEllipse } from '#shared/geometry/ring-of-balls-on-ellipse.ts'
+import { ROOM_ROWS, ROOMS, type RoomTrouble } from '#shared/questions/season/arrangements/parts.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { MadeSizes, Shape } from './shape.ts'
+import { largestRadius, leastRadius, type Raceway } from './moving-wood.ts'
+import type { Snapshot } from './snapshot.ts'
 
-/** What the bearing does at one time. */
-export interface Fit {
-  readonly ballGap: GapRange
+/** What a bearing of mean balls does at one time. */
+export interface Fit extends Pick<Snapshot, 'rooms'> {
+  /** Of a full ring of balls. */
+  readonly ballGap?: GapRange
   /** The least gap if every ball of wood lay with its largest diameter along the ring: all but impossible. */
-  readonly ballGapOfLargest: Mm
-  readonly play: EllipticPlay
-  /** What is left between the lands where the inner ring has moved all the way to one side. */
-  readonly leastLandGap: Mm
+  readonly ballGapOfLargest?: Mm
+  readonly play?: EllipticPlay
 }
 
-export type Trouble = 'balls-bind' | 'rings-bind' | 'lands-rub' | 'balls-knock'
+export type Trouble = 'balls-bind' | 'rings-bind' | RoomTrouble | 'balls-knock'
 
 /** The gaps between which it runs: the design's own band. */
 export interface GapBand {
@@ -22,32 +23,85 @@ export interface GapBand {
   readonly maxBallGap: Mm
 }
 
-export function fitOf(shape: Shape, { ballCount }: MadeSizes): Fit {
-  const { outerBottom, innerBottom, outerLand, innerLand, ball } = shape
-  const gapWith = (ballDiameter: Mm): GapRange => gapRangeOnEllipse({ bottom: outerBottom, ballDiameter, ballCount })
-  const ballGap = gapWith(ball.mean)
-  const play = playInEllipse(outerBottom, innerBottom, ball.mean)
+export function fitOf({ bottom, ball, play, rooms }: Snapshot, ballCount: number): Fit {
+  const gapWith = (ballDiameter: Mm, on: Raceway): GapRange =>
+    on.along === on.across
+      ? lobedGap(on, ballDiameter, ballCount)
+      : gapRangeOnEllipse({ bottom: on, ballDiameter, ballCount })
+  const gap = bottom && gapWith(ball.mean, bottom)
   return {
-    ballGap,
-    ballGapOfLargest: ball.most === ball.mean ? ballGap.least : gapWith(ball.most).least,
-    play,
-    leastLandGap: mm(shorter(outerLand) - longer(innerLand) - Math.max(0, play.best) / 2),
+    rooms,
+    ...(play && { play }),
+    ...(bottom &&
+      gap && {
+        ballGap: gap,
+        ballGapOfLargest: ball.most === ball.mean ? gap.least : gapWith(ball.most, bottom).least,
+      }),
   }
+}
+
+/**
+ * What stops the bearing. Where the gap of a circle as long is farther from the least allowed than the ring is out of round,
+ * that gap will do: an ellipse changes it by much less, and its own takes a hundred times the work.
+ */
+export function bindsIn(snapshot: Snapshot, ballCount: number, band: GapBand | undefined): readonly Trouble[] {
+  const { bottom, ball, ...rest } = snapshot
+  if (bottom === undefined || band === undefined) return whatBinds(fitOf(snapshot, ballCount), band)
+  const { least, most } = roundGap((bottom.along + bottom.across) / 2, ball.mean, ballCount)
+  const isNear = Math.abs(least - band.minBallGap) <= outOfRound(bottom)
+  return whatBinds(isNear ? fitOf(snapshot, ballCount) : { ...rest, ballGap: { least, most } }, band)
+}
+
+/** The gap of a ring that has stayed round: as on an ellipse, less than nothing by a ball where not even the others go in. */
+function roundGap(bottomRadius: number, ballDiameter: Mm, ballCount: number): GapRange {
+  const gap = gapOnCircle(bottomRadius, ballDiameter, ballCount)
+  return { least: gap, most: gap }
+}
+
+/**
+ * Balls that stand evenly round a groove with lobes feel its mean radius, unless each of them stands on a lobe at once: then
+ * the gap is wider or closer by what the circle through them is.
+ */
+function lobedGap(raceway: Raceway, ballDiameter: Mm, ballCount: number): GapRange {
+  const { along, segments } = raceway
+  if (segments === undefined || segments.count % ballCount !== 0) return roundGap(along, ballDiameter, ballCount)
+  return {
+    least: gapOnCircle(along - segments.inward, ballDiameter, ballCount),
+    most: gapOnCircle(along + segments.outward, ballDiameter, ballCount),
+  }
+}
+
+export function gapOnCircle(bottomRadius: number, ballDiameter: Mm, ballCount: number): Mm {
+  const pitchRadius = mm(bottomRadius - ballDiameter / 2)
+  return pitchRadius >= leastPitchRadius(ballDiameter, ballCount)
+    ? ballGap(pitchRadius, ballDiameter, ballCount)
+    : mm(-ballDiameter)
 }
 
 /** A ring that closes within a hundredth of a micrometre closes: what a root is found to must not fail by its rounding. */
 const WITHIN = 1e-5
 
-/** What stops the bearing. Balls that knock do not. */
-export function whatBinds({ ballGap, play, leastLandGap }: Fit, { minBallGap }: GapBand): readonly Trouble[] {
-  return [
-    ...(ballGap.least >= minBallGap - WITHIN ? [] : (['balls-bind'] as const)),
-    ...(play.worst >= -WITHIN ? [] : (['rings-bind'] as const)),
-    ...(leastLandGap >= -WITHIN ? [] : (['lands-rub'] as const)),
-  ]
+/** What stops the bearing. Balls that knock or climb do not. */
+const whatBinds = (fit: Fit, band: GapBand | undefined): readonly Trouble[] => troublesOf(fit, band).filter(stops)
+
+const STOPPING_ROOMS: ReadonlySet<string> = new Set(
+  Object.values(ROOMS).flatMap((room) => (room.stops ? [room.trouble] : [])),
+)
+export const stops = (trouble: Trouble): boolean =>
+  trouble === 'balls-bind' || trouble === 'rings-bind' || STOPPING_ROOMS.has(trouble)
+
+/** @param band of a full ring of balls */
+export function troublesOf({ ballGap: gap, play, rooms }: Fit, band: GapBand | undefined): readonly Trouble[] {
+  const troubles: Trouble[] = []
+  if (gap && band && !(gap.least >= band.minBallGap - WITHIN)) troubles.push('balls-bind')
+  if (play && !(play.worst >= -WITHIN)) troubles.push('rings-bind')
+  for (const [name, { trouble }] of ROOM_ROWS) {
+    const left = rooms[name]
+    if (left !== undefined && !(left >= -WITHIN)) troubles.push(trouble)
+  }
+  if (gap && band && !(gap.most <= band.maxBallGap + WITHIN)) troubles.push('balls-knock')
+  return troubles
 }
 
-export function troublesOf(fit: Fit, band: GapBand): readonly Trouble[] {
-  const knocks = fit.ballGap.most <= band.maxBallGap + WITHIN ? [] : (['balls-knock'] as const)
-  return [...whatBinds(fit, band), ...knocks]
-}
+/** How far a raceway is out of round: its largest radius less its smallest. */
+export const outOfRound = (raceway: Raceway): number => largestRadius(raceway) - leastRadius(raceway)

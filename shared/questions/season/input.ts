@@ -1,8 +1,9 @@
-import type { DesignInput, Question } from '#shared/bearing/arrangements.ts'
+import { ARRANGEMENT_NAMES, type DesignInput, type Question } from '#shared/bearing/arrangements.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
+import { PART_NAMES, type WoodPart } from '#shared/questions/season/arrangements/parts.ts'
 import type { Air } from '#shared/wood/equilibrium-moisture.ts'
 
-export const SEASONAL_FIT = { name: 'seasonal-fit', serves: ['radial'] } as const satisfies Question
+export const SEASONAL_FIT = { name: 'seasonal-fit', serves: ARRANGEMENT_NAMES } as const satisfies Question
 
 /**
  * How a ring is made. Flat-sawn: the growth rings lie along the board's face, so across the board it moves the most.
@@ -20,25 +21,38 @@ export type Construction = (typeof CONSTRUCTIONS)[number]
 
 /** Of ply the wood does not matter. */
 export type RingWood =
-  | { readonly construction: Exclude<Construction, 'cross-laminated-ply'>; readonly species: SpeciesId }
+  | {
+      readonly construction: Exclude<Construction, 'cross-laminated-ply'>
+      readonly species: SpeciesId
+      /** Of a segmented part: how many straight pieces a layer has. */
+      readonly segments?: { readonly count: number }
+    }
   | { readonly construction: 'cross-laminated-ply' }
 
-export interface Woods {
-  readonly outerRing: RingWood
-  readonly innerRing: RingWood
+export const isSegmented = ({ construction }: Pick<RingWood, 'construction'>): boolean =>
+  construction.startsWith('segmented')
+
+/** Pieces of a segmented part, where nothing is said of them: common practice, no source. */
+export const USUAL_SEGMENTS = 12
+
+/** The wood of each part that an arrangement has. */
+export type Woods = { readonly [Part in WoodPart]?: RingWood } & {
   /** Of wooden balls, and only of them. */
   readonly balls?: SpeciesId
 }
 
 /** Each wood of a bearing, with its path in the request. */
-export function speciesOf({ outerRing, innerRing, balls }: Woods): readonly (readonly [SpeciesId, string])[] {
-  const ofRing = (wood: RingWood, path: string) => ('species' in wood ? [[wood.species, path] as const] : [])
-  return [
-    ...ofRing(outerRing, '/woods/outerRing/species'),
-    ...ofRing(innerRing, '/woods/innerRing/species'),
-    ...(balls === undefined ? [] : [[balls, '/woods/balls/species'] as const]),
-  ]
+export function speciesOf(woods: Woods): readonly (readonly [SpeciesId, string])[] {
+  const ofParts = PART_NAMES.flatMap((part) => {
+    const wood = woods[part]
+    return wood !== undefined && 'species' in wood ? [[wood.species, `/woods/${part}/species`] as const] : []
+  })
+  return woods.balls === undefined ? ofParts : [...ofParts, [woods.balls, '/woods/balls/species']]
 }
+
+/** The constructions of a bearing's parts. */
+export const constructionsOf = (woods: Woods): readonly Construction[] =>
+  PART_NAMES.flatMap((part) => woods[part]?.construction ?? [])
 
 export interface Range {
   readonly min: number

@@ -1,6 +1,6 @@
 import type { SpeciesId } from '#shared/data/species.ts'
 
-/** Why a season cannot be reckoned with, beside what speaks against the bearing itself. */
+/** Why a year cannot be calculated, beside the refusals of the bearing itself. */
 export type SeasonRefusal =
   | { readonly code: 'range-reversed'; readonly path: string; readonly low: number; readonly high: number }
   | {

@@ -1,4 +1,3 @@
-import { relativeHumidityFor } from '#shared/wood/equilibrium-moisture.ts'
 import type { Trouble } from './fit.ts'
 import { inAir, type WoodState } from './states.ts'
 
@@ -20,23 +19,21 @@ export interface RunningBand {
 export type Stops = (state: WoodState) => readonly Trouble[]
 
 /** Steps of humidity in which trouble is looked for [%], and halvings that then close in on its beginning. */
-const STEP = 2
-const HALVINGS = 20
+const STEP = 5
+const HALVINGS = 14
 
 /**
  * The humidities, either side of today's, within which the bearing runs all the way. Trouble is looked for in steps; one
  * that came and went within a step would be missed, but all sizes are nearly straight lines over the moisture.
  *
- * @param saturation moisture content at which woods stop moving [%]: there the band ends at the latest
  * @returns undefined where it does not even run today
  */
-export function runningBand(today: WoodState, saturation: number, stops: Stops): RunningBand | undefined {
+export function runningBand(today: WoodState, stops: Stops): RunningBand | undefined {
   if (stops(today).length > 0) return undefined
   const { temperature } = today
   const at = (relativeHumidity: number): WoodState => inAir('', { temperature, relativeHumidity })
   const from = today.relativeHumidity ?? 100
-  const dampest = relativeHumidityFor(saturation, temperature) ?? 100
-  return { temperature, low: endOf(at, stops, from, 0), high: endOf(at, stops, Math.min(from, dampest), dampest) }
+  return { temperature, low: endOf(at, stops, from, 0), high: endOf(at, stops, from, 100) }
 }
 
 function endOf(at: (relativeHumidity: number) => WoodState, stops: Stops, from: number, to: number): BandEnd {

@@ -2,7 +2,7 @@ import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
-import { speciesOf, type Woods } from './input.ts'
+import { constructionsOf, speciesOf, type Woods } from './input.ts'
 
 /** The woods whose movement is quoted from memory, each with its path in the request. */
 export const guessedWoods = (woods: Woods): readonly (readonly [SpeciesId, string])[] =>
@@ -10,17 +10,19 @@ export const guessedWoods = (woods: Woods): readonly (readonly [SpeciesId, strin
 
 /** The sources of a year's figures: the moisture of wood in air, and the movement of each material. */
 export function seasonSources(woods: Woods, material: BallMaterial | undefined): readonly SourceId[] {
-  const rings = [woods.outerRing, woods.innerRing]
+  const constructions = constructionsOf(woods)
   const woodsMove = speciesOf(woods).flatMap(([species]) => MOVEMENT[species]?.source ?? [])
   const used: readonly SourceId[] = [
     'fpl-4-5',
     'fpl-13-3',
+    'fpl-variation',
+    'fpl-hysteresis',
     ...woodsMove,
     ...(woodsMove.length > 0 ? (['fpl-4-longitudinal'] as const) : []),
-    ...(rings.some(({ construction }) => construction.startsWith('segmented'))
-      ? (['polar-orthotropic-ring', 'fpl-5-1'] as const)
+    ...(constructions.some((construction) => construction.startsWith('segmented'))
+      ? (['segmented-ring', 'fpl-5-1', 'fpl-5-3b', 'fpl-5-11'] as const)
       : []),
-    ...(rings.some(({ construction }) => construction === 'cross-laminated-ply') ? (['fpl-plywood'] as const) : []),
+    ...(constructions.includes('cross-laminated-ply') ? (['fpl-plywood', 'fpl-plywood-thickness'] as const) : []),
     ...(material === 'acrylic' ? (['acrylic-humidity'] as const) : []),
   ]
   return [...new Set(used)]

@@ -1,7 +1,14 @@
 import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
-import { type Air, equilibriumMoisture, relativeHumidityFor, TEMPERATURES } from '#shared/wood/equilibrium-moisture.ts'
+import {
+  type Air,
+  equilibriumMoisture,
+  knownTemperature,
+  relativeHumidityFor,
+  TEMPERATURES,
+} from '#shared/wood/equilibrium-moisture.ts'
+import { FIBRE_SATURATION } from '#shared/wood/moisture-movement.ts'
 import { type Climate, type Range, speciesOf, type Today, USUAL_TEMPERATURE, type Woods } from './input.ts'
 import type { SeasonRefusal } from './refusal.ts'
 
@@ -20,16 +27,15 @@ export interface Season {
   readonly today: WoodState
   /** The ends of the ranges, the driest first, or the months. */
   readonly states: readonly WoodState[]
-  /** Moisture content up to which every wood of the bearing moves [%]. */
-  readonly saturation: number
 }
 
-/** No wood moves above it; some stop before. */
-const SATURATION = 30
+/** From a hard frost in an unheated workshop to the hottest that the moisture of wood is known for [degrees C]. */
+const SERVED_TEMPERATURES = { least: -30, most: TEMPERATURES.most } as const
 
 /**
  * Today and the states of the year, each with the moisture content that the wood comes to. From ranges of the air these
- * are the driest corner (least humidity, highest temperature) and the dampest.
+ * are the driest corner (least humidity, highest temperature) and the dampest. Air may be as damp as it likes: above fibre
+ * saturation wood keeps its size. A stated moisture content may not, for it would be that of green wood.
  *
  * @returns all faults at once
  */
@@ -44,11 +50,9 @@ export function seasonOf(climate: Climate, today: Today, woods: Woods): Result<S
     path: '/climate/today',
     state: today.kind === 'air' ? inAir('today', today.air) : atMoisture('today', today.moistureContent),
   }
-  const limits = saturations(woods)
-  const wet = [now, ...named].flatMap(({ path, state }) => tooWet(path, state, limits))
-  if (wet.length > 0) return fail(wet)
-  const saturation = Math.min(SATURATION, ...limits.map(({ limit }) => limit))
-  return ok({ today: now.state, states: named.map(({ state }) => state), saturation })
+  const stated = [...(today.kind === 'moisture' ? [now] : []), ...(climate.kind === 'moisture' ? named : [])]
+  const wet = stated.flatMap(({ path, state }) => tooWet(path, state, saturations(woods)))
+  return wet.length > 0 ? fail(wet) : ok({ today: now.state, states: named.map(({ state }) => state) })
 }
 
 interface Placed {
@@ -79,13 +83,16 @@ function statesOf(climate: Climate): readonly Placed[] {
   }
 }
 
-/** The state of wood at rest with such air. */
-export const inAir = (name: string, air: Air): WoodState => ({
+/** The state of wood at rest with such air; colder than the equation reaches, as at the coldest that it does. */
+export const inAir = (name: string, { temperature, relativeHumidity }: Air): WoodState => ({
   name,
-  temperature: air.temperature,
-  relativeHumidity: air.relativeHumidity,
-  moistureContent: equilibriumMoisture(air),
+  temperature,
+  relativeHumidity,
+  moistureContent: equilibriumMoisture({ temperature: knownTemperature(temperature), relativeHumidity }),
 })
+
+/** Whether the moisture is that of a known temperature, and not of the nearest. */
+export const isBeyondKnown = ({ temperature }: WoodState): boolean => temperature !== knownTemperature(temperature)
 
 function atMoisture(name: string, moistureContent: number): WoodState {
   const relativeHumidity = relativeHumidityFor(moistureContent, USUAL_TEMPERATURE)
@@ -121,14 +128,14 @@ function airsOf(climate: Climate, today: Today): readonly (readonly [path: strin
 }
 
 function outside(path: string, given: number): readonly SeasonRefusal[] {
-  const { least, most } = TEMPERATURES
+  const { least, most } = SERVED_TEMPERATURES
   return given >= least && given <= most ? [] : [{ code: 'temperature-outside', path, given, least, most }]
 }
 
 /** Where each wood of the bearing stops moving, the lowest first. */
 function saturations(woods: Woods): readonly { readonly species: SpeciesId; readonly limit: number }[] {
   return speciesOf(woods)
-    .map(([species]) => ({ species, limit: MOVEMENT[species]?.saturation ?? SATURATION }))
+    .map(([species]) => ({ species, limit: MOVEMENT[species]?.saturation ?? FIBRE_SATURATION }))
     .sort((one, other) => one.limit - other.limit)
 }
 
@@ -138,10 +145,10 @@ function tooWet(
   limits: ReturnType<typeof saturations>,
 ): readonly SeasonRefusal[] {
   const [lowest] = limits
-  const saturation = Math.min(SATURATION, lowest?.limit ?? SATURATION)
+  const saturation = Math.min(FIBRE_SATURATION, lowest?.limit ?? FIBRE_SATURATION)
   if (moisture <= saturation) return []
   const code = 'above-fibre-saturation'
-  return lowest === undefined || lowest.limit === SATURATION
+  return lowest === undefined || lowest.limit === FIBRE_SATURATION
     ? [{ code, path, moisture, saturation }]
     : [{ code, path, moisture, saturation, species: lowest.species }]
 }

@@ -1,10 +1,11 @@
 import { ballGap as gapOfRing, gapPerPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
+import { lowsOf } from '#shared/statistics/monte-carlo.ts'
 import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import type { AimPlace } from './check-model.ts'
 import type { Check } from './checked.ts'
-import type { AimPlace } from './ways.ts'
-import { waysOf } from './ways-of.ts'
+import { modelOf } from './model-of.ts'
 
 /*
  * Where to stop cutting the outer groove. A groove cut deeper lets the same balls run further out, by the same in every trial,
@@ -49,8 +50,8 @@ const BEYOND_NOTICE = 1e-3
 export interface GapSpread {
   readonly histogram: Histogram
   readonly mean: number
-  /** A share that has been found, and how sure it is: of the gaps between two ends, of which either may be missing. */
-  readonly chance: (share: number, low: number | undefined, high: number | undefined) => Chance
+  /** A share that has been found, and how sure it is: of the gaps between two ends, each one of several or none. */
+  readonly chance: (share: number, lows: readonly number[], highs: readonly number[]) => Chance
 }
 
 /**
@@ -58,7 +59,7 @@ export interface GapSpread {
  */
 export function aimOf(check: Check, gaps: GapSpread, atNominal: Outcomes): Aim {
   const shift = shiftsOf(check, gaps)
-  const { shifts, placeAt } = waysOf(check)
+  const { shifts, placeAt } = modelOf(check)
   const [from, to] = shifts(Math.min(shift.shallowest, 0), Math.max(shift.deepest, 0))
   const best = bestBetween(shift, from, to)
   const { overshootRisk } = check.input
@@ -77,7 +78,7 @@ export function aimOf(check: Check, gaps: GapSpread, atNominal: Outcomes): Aim {
 
 /** Which gaps come to lie at the limits, and the shares that they divide. */
 interface Shares {
-  readonly low: number
+  readonly lows: readonly number[]
   readonly high: number
   readonly tooTight: number
   readonly fits: number
@@ -100,18 +101,21 @@ function shiftsOf({ bearing, gapLimits }: Check, { histogram: gaps, mean, chance
   const curve = gapCurve(bearing.resolved.ballDiameter, bearing.resolved.input.balls.count)
   const below = accumulated(gaps)
   const count = lastOf(below)
-  const [radiusAtMin, radiusAtMax] = [curve.radiusAt(gapLimits.min), curve.radiusAt(gapLimits.max)]
+  const radiiAtLows = lowsOf(gapLimits).map(curve.radiusAt)
+  const [radiusAtMin, radiusAtMax] = [itemAt(radiiAtLows, 0), curve.radiusAt(gapLimits.max)]
   const shares = (further: number): Shares => {
-    const [low, high] = [curve.gapAt(radiusAtMin - further), curve.gapAt(radiusAtMax - further)]
-    const [tooTight, notLoose] = [shareBelow(gaps, below, low), shareBelow(gaps, below, high)]
-    return { low, high, tooTight, fits: Math.max(0, notLoose - tooTight), tooLoose: 1 - notLoose }
+    const lows = radiiAtLows.map((radius) => curve.gapAt(radius - further))
+    const high = curve.gapAt(radiusAtMax - further)
+    const tooTight = lows.reduce((sum, low) => sum + shareBelow(gaps, below, low), 0) / lows.length
+    const notLoose = shareBelow(gaps, below, high)
+    return { lows, high, tooTight, fits: Math.max(0, notLoose - tooTight), tooLoose: 1 - notLoose }
   }
   const outcomes = (further: number): Outcomes => {
-    const { low, high, tooTight, fits, tooLoose } = shares(further)
+    const { lows, high, tooTight, fits, tooLoose } = shares(further)
     return {
-      tooTight: chance(tooTight, undefined, low),
-      fits: chance(fits, low, high),
-      tooLoose: chance(tooLoose, high, undefined),
+      tooTight: chance(tooTight, lows, []),
+      fits: chance(fits, lows, [high]),
+      tooLoose: chance(tooLoose, [], [high]),
     }
   }
   const edge = (share: number): number => {

@@ -1,11 +1,12 @@
 import { type DesignInput, echoedBearingFor, nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
+import { entryGaps } from '#shared/bearing/entry-gap.ts'
 import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import type { ResolvedBallRing } from '#shared/bearing/resolve.ts'
 import { climateMovement } from '#shared/questions/season/climate-movement.ts'
 import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Band } from '#shared/statistics/monte-carlo.ts'
-import { mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import type { Check } from './checked.ts'
 import * as defaults from './defaults.ts'
 import { differencesOf } from './differences.ts'
@@ -71,13 +72,14 @@ function completed(input: ToleranceCheckInput): Result<Check, readonly Refusal[]
     const { minPlateGap = usual.min, maxPlateGap = usual.max } = input.limits ?? {}
     const limits = { ...gapLimitsOf(input, bearing.resolved), minPlateGap, maxPlateGap }
     const playLimits = { min: minPlateGap, max: maxPlateGap }
-    return ok({ ...whole(input, design, bearing.resolved, limits), bearing, playLimits })
+    return ok({ ...whole(input, design, bearing.resolved, limits, mm(0)), bearing, playLimits })
   }
   const usual = defaults.playLimits(bearing.radialInternalClearance, design.units)
   const { minRadialInternalClearance = usual.min, maxRadialInternalClearance = usual.max } = input.limits ?? {}
   const limits = { ...gapLimitsOf(input, bearing.resolved), minRadialInternalClearance, maxRadialInternalClearance }
   const playLimits = { min: minRadialInternalClearance, max: maxRadialInternalClearance }
-  return ok({ ...whole(input, design, bearing.resolved, limits), bearing, playLimits })
+  const { assemblyGap } = bearing.resolved.assembly
+  return ok({ ...whole(input, design, bearing.resolved, limits, assemblyGap), bearing, playLimits })
 }
 
 type GapLimits = Required<Pick<LimitsInput, 'minBallGap' | 'maxBallGap'>>
@@ -93,6 +95,7 @@ function whole(
   design: DesignInput,
   resolved: ResolvedBallRing,
   limits: GapLimits & LimitsInput,
+  assemblyGap: Mm,
 ) {
   return {
     input: {
@@ -106,7 +109,11 @@ function whole(
       overshootRisk: input.overshootRisk ?? defaults.OVERSHOOT_RISK,
     },
     differences: differencesOf(input.contributors, resolved),
-    gapLimits: { min: limits.minBallGap, max: limits.maxBallGap },
+    gapLimits: {
+      min: limits.minBallGap,
+      max: limits.maxBallGap,
+      lows: entryGaps(assemblyGap).map((gap) => Math.max(gap, limits.minBallGap)),
+    },
   }
 }
 

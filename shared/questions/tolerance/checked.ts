@@ -11,6 +11,7 @@ interface CheckOf<B> {
   readonly differences: Differences
   /** What the weather does to this bearing. Absent where nothing was said of it. */
   readonly climate?: ClimateMovement
+  /** From where on a gap is good: the last ball is in, which is not known beforehand, and the gap is `minBallGap`. */
   readonly gapLimits: Band
   readonly playLimits: Band
 }

@@ -13,9 +13,9 @@ export const MOST_SIGNIFICANT_DIGITS = 2
 /** Common practice, no source. */
 export const OVERSHOOT_RISK = 0.05
 
-/** A play from half to twice the design's still runs well: common practice, no source. */
+/** A ring runs as long as it does not bind, and still well with twice the design's play: common practice, no source. */
 export const playLimits = (play: Mm, units: Units): { readonly min: Mm; readonly max: Mm } => ({
-  min: rounded(mm(play / 2), units),
+  min: mm(0),
   max: rounded(mm(2 * play), units),
 })
 

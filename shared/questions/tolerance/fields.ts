@@ -12,20 +12,20 @@ export const LIMIT_FIELDS = {
   minBallGap: nonNegativeLength('Smallest gap that still runs.', OF_DESIGN),
   maxBallGap: nonNegativeLength('Largest gap that is still good.', OF_DESIGN),
   minRadialInternalClearance: nonNegativeLength(
-    'Smallest play.',
-    trade("half the design's", 'half the play still runs well'),
+    'Smallest play with which it still runs.',
+    trade('0', 'the inner ring runs as long as it does not bind'),
   ),
   maxRadialInternalClearance: nonNegativeLength(
     'Largest play.',
     trade("twice the design's", 'twice the play still runs well'),
   ),
   minPlateGap: nonNegativeLength(
-    'Turntables only: smallest space between the plates.',
-    trade("half the design's", 'plates half as far apart still turn free'),
+    'Turntables only: smallest space between the faces.',
+    trade("half the design's", 'half of the space still turns free'),
   ),
   maxPlateGap: nonNegativeLength(
-    'Turntables only: largest space between the plates.',
-    trade("one and a half times the design's", 'plates half as far apart again still turn free'),
+    'Turntables only: largest space between the faces.',
+    trade("one and a half times the design's", 'half as much again still turns free'),
   ),
 }
 
@@ -33,17 +33,17 @@ export const LIMIT_FIELDS = {
 export const METHOD_FIELDS = {
   significantDigits: integer(
     'Significant digits of the standard deviations to which the figures must be stable.',
-    { least: 1, most: MOST_SIGNIFICANT_DIGITS },
+    { min: 1, max: MOST_SIGNIFICANT_DIGITS },
     plain('2', 'two digits of an uncertainty are what anyone reports (JCGM 100)'),
   ),
   seed: integer(
     'Seed of the random numbers. The same seed gives the same answer on every machine.',
-    { least: 0, most: SEEDS - 1 },
+    { min: 0, max: SEEDS - 1 },
     plain('1', 'any seed does'),
   ),
   overshootRisk: number(
     'Chance of a groove too deep that you accept: `aim.limitedRisk` keeps to it.',
-    { least: 0.0001, most: 0.5 },
+    { min: 0.0001, max: 0.5 },
     trade('0.05', 'one workpiece in twenty may be lost'),
   ),
 }

@@ -1,6 +1,6 @@
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import type { Band, Plan, Tally, TrialSummary } from '#shared/statistics/monte-carlo.ts'
-import { ABOVE, BELOW, countAt, shareOf, summaryOf, trialsIn, WITHIN } from '#shared/statistics/monte-carlo.ts'
+import { ABOVE, BELOW, countAt, lowsOf, shareOf, summaryOf, trialsIn, WITHIN } from '#shared/statistics/monte-carlo.ts'
 import {
   accumulated,
   type CoarseHistogram,
@@ -11,9 +11,9 @@ import {
   shortestInterval,
 } from '#shared/statistics/streaming-histogram.ts'
 import type { Chance, Outcomes } from './aim.ts'
+import type { FigureName, WorstCase } from './check-model.ts'
 import type { LinearLaw } from './linear-law.ts'
-import { densityAt, errorOfShareUnder, type NearlyLinearFigure, shareUnder } from './nearly-linear.ts'
-import type { FigureName, WorstCase } from './ways.ts'
+import { chanceBetween, densityAt, errorOfShareUnder, type NearlyLinearFigure } from './nearly-linear.ts'
 
 /** Percentiles that are told. */
 const PERCENTS = [0.1, 2.5, 5, 25, 50, 75, 95, 97.5, 99.9] as const
@@ -57,7 +57,7 @@ export function histogramOf({ histograms }: Tally, output: number): Histogram {
 export function figureOfShares(
   known: KnownOfFigure,
   figure: NearlyLinearFigure,
-  { min, max }: Band,
+  band: Band,
   shown: number,
 ): FigureCheck {
   const { histogram, below } = figure
@@ -70,9 +70,9 @@ export function figureOfShares(
       return { percent, value, standardError: errorOfPlace(figure, value) }
     }),
     outcomes: {
-      tooTight: chanceBetween(figure, Number.NEGATIVE_INFINITY, min),
-      fits: chanceBetween(figure, min, max),
-      tooLoose: chanceBetween(figure, max, Number.POSITIVE_INFINITY),
+      tooTight: chanceBetween(figure, [], lowsOf(band)),
+      fits: chanceBetween(figure, lowsOf(band), [band.max]),
+      tooLoose: chanceBetween(figure, [band.max], []),
     },
     histogram: coarse(scaled),
     seen: { least: scaled.least, most: scaled.most },
@@ -82,14 +82,6 @@ export function figureOfShares(
 /** Where so many lie below: the share's own error, by how many lie there. */
 const errorOfPlace = (figure: NearlyLinearFigure, value: number): number =>
   errorOfShareUnder(figure, value) / densityAt(figure, value)
-
-/** The errors at both ends together: they may have nothing to do with one another. */
-export function chanceBetween(figure: NearlyLinearFigure, low: number, high: number): Chance {
-  return {
-    value: shareUnder(figure, high) - shareUnder(figure, low),
-    standardError: [low, high].filter(Number.isFinite).reduce((sum, end) => sum + errorOfShareUnder(figure, end), 0),
-  }
-}
 
 const COVERAGE = 0.95
 

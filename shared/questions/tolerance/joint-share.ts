@@ -1,5 +1,5 @@
 import { normalDensity } from '#shared/statistics/normal.ts'
-import { type Between, type Noise, type Part, shareBetween } from '#shared/statistics/sum-of-parts.ts'
+import { type Between, type Noise, type Pairs, type Part, shareBetween } from '#shared/statistics/sum-of-parts.ts'
 
 /** From where to where one of two sums is good, as distances from its mean; its own distribution, and how far that goes. */
 export interface GoodLine extends Between {
@@ -18,7 +18,7 @@ const ALL_BUT_ONE = 0.05
  * @returns undefined where neither will do
  */
 export function jointShare(
-  parts: readonly Part[],
+  parts: readonly (Part | Pairs)[],
   noise: Noise,
   spread: Noise,
   [one, other]: readonly [GoodLine, GoodLine],
@@ -43,9 +43,11 @@ const STEPS = 48
 function alongOne(one: GoodLine, other: Between, lean: number, own: number): number {
   const below = belowOf(one)
   const between = (off: number): number => {
-    const ends = [(other.low - off) / lean, (other.high - off) / lean]
-    const [low, high] = [Math.max(one.low, Math.min(...ends)), Math.min(one.high, Math.max(...ends))]
-    return Math.max(0, below(high) - below(low))
+    // The second has one lower end.
+    const ends = [(Math.min(...other.lows) - off) / lean, (other.high - off) / lean]
+    const [from, high] = [Math.min(...ends), Math.min(one.high, Math.max(...ends))]
+    const reached = one.lows.reduce((sum, low) => sum + Math.max(0, below(high) - below(Math.max(low, from))), 0)
+    return reached / one.lows.length
   }
   if (own === 0) return between(0)
   const step = (2 * NORMAL_ENDS) / STEPS

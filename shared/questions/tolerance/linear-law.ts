@@ -1,12 +1,13 @@
 import { itemAt } from '#shared/numbers/item-at.ts'
 import type { ClimateChange } from '#shared/questions/season/climate-movement.ts'
 import { type Distribution, type Moments, meanOf, varianceOf } from '#shared/statistics/distribution.ts'
+import { unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { COPIES, type FigureName, type Slopes } from './check-model.ts'
 import type { Check } from './checked.ts'
 import type { CauseName, ContributorName } from './input.ts'
 import { momentsTogether } from './lobes.ts'
-import { COPIES, type FigureName, type Slopes } from './ways.ts'
-import { waysOf } from './ways-of.ts'
+import { modelOf } from './model-of.ts'
 
 /*
  * The law of propagation of uncertainty (JCGM 100:2008, 5.1.2): gap and play as straight lines in what differs, by slopes
@@ -35,9 +36,9 @@ export interface LinearLaw {
 }
 
 export function linearLaw(check: Check, figure: FigureName): LinearLaw {
-  const { slopes: slopesOf, nominal: nominals } = waysOf(check)
-  const [slopes, nominal] = [slopesOf[figure], nominals[figure]]
+  const { slopes: slopesOf, nominal: nominals } = modelOf(check)
   const lobes = lobesOf(check)
+  const [slopes, nominal] = [amongBalls(slopesOf[figure], check, lobes), nominals[figure]]
   const weather = weatherEffects(check, slopes, lobes)
   const effects = [
     ...Array.from(check.differences, ([name, distribution]) =>
@@ -62,9 +63,10 @@ interface Effect extends Omit<Sensitivity, 'share'> {
 function effectOf(
   name: Exclude<ContributorName, 'outOfRound'>,
   distribution: Distribution,
-  { eachBall, of }: Slopes,
+  { eachBall, of, perUnevenness }: Slopes,
 ): Effect {
-  if (name === 'ballDiameter') return effectOfBalls(distribution, eachBall)
+  if (name === 'ballDiameter')
+    return unevenEffect(effectOfBalls(distribution, eachBall), distribution, perUnevenness, eachBall.length)
   const slope = of[name]
   const copies = COPIES[name]
   return {
@@ -87,6 +89,26 @@ function lobesOf({ differences }: Check): Lobes {
     known.set(given, moments)
     return moments
   }
+}
+
+/**
+ * Lobes among unequal balls do not take all that they take among equal ones: the ring moves aside for both at once. To the
+ * balls lobes C cos 2ψ are a scatter of C / √2, and scatters add up by their squares.
+ */
+function amongBalls(slopes: Slopes, { differences, climate }: Check, lobes: Lobes): Slopes {
+  const balls = differences.get('ballDiameter')
+  const { outOfRound } = slopes.of
+  if (balls === undefined || slopes.perUnevenness === 0) return slopes
+  const states = climate?.states ?? [{ outerOutOfRound: 0, innerOutOfRound: 0 }]
+  const squares = states.map(({ outerOutOfRound, innerOutOfRound }) => {
+    const [outer, inner] = [lobes(outerOutOfRound), lobes(innerOutOfRound)]
+    return outer.variance + inner.variance + (outer.mean + inner.mean) * (outer.mean + inner.mean)
+  })
+  const ofLobes = meanOf({ kind: 'discrete', values: squares }) / 2
+  if (!(ofLobes > 0)) return slopes
+  const scatter = slopes.perUnevenness * sampleDeviation(balls)
+  const share = (Math.sqrt(scatter * scatter + ofLobes) - scatter) / Math.sqrt(ofLobes)
+  return { ...slopes, of: { ...slopes.of, outOfRound: outOfRound * share } }
 }
 
 /** Two grooves, each with lobes of its own, and either sign of an amplitude binds alike. */
@@ -113,6 +135,10 @@ function lobesVariance(lobes: Lobes, { climate }: Check): number {
 
 const hasLobes = ({ outerOutOfRound, innerOutOfRound }: ClimateChange): boolean =>
   outerOutOfRound > 0 || innerOutOfRound > 0
+
+/** What each state of the year does to a figure of rings that stay round; none without a year. */
+export const movedByWeather = (check: Check, figure: FigureName): readonly number[] =>
+  weatherEffects(check, modelOf(check).slopes[figure], lobesOf(check))
 
 /** What each state of the year does to a figure. Of the lobes it does what they are larger by than without the weather. */
 function weatherEffects({ climate }: Check, { of, ofRing }: Slopes, lobes: Lobes): readonly number[] {
@@ -159,4 +185,21 @@ function effectOfBalls(distribution: Distribution, slopes: readonly number[]): E
     shift: sum * meanOf(distribution),
     variance: kept * varianceOf(distribution),
   }
+}
+
+/**
+ * With what unequal balls take of the play beside their mean, as for normal balls: those of other distributions, and of a
+ * list, differ from it by little.
+ */
+function unevenEffect(effect: Effect, balls: Distribution, perUnevenness: number, ballCount: number): Effect {
+  if (perUnevenness === 0) return effect
+  const scatter = perUnevenness * sampleDeviation(balls)
+  const { mean, variance } = unevenLoss(ballCount)
+  return { ...effect, shift: effect.shift - scatter * mean, variance: effect.variance + scatter * scatter * variance }
+}
+
+/** Of balls drawn; those of a list are never the same ball twice, so they differ by more than the list does. */
+function sampleDeviation(balls: Distribution): number {
+  const listed = balls.kind === 'discrete' ? balls.values.length : 0
+  return Math.sqrt(varianceOf(balls) * (listed > 1 ? listed / (listed - 1) : 1))
 }

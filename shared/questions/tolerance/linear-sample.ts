@@ -1,53 +1,80 @@
+import { evenPlayLoss } from '#shared/geometry/even-play-loss.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import {
-  type CharacteristicFunction,
-  characteristicOf,
-  characteristicOfSize,
-} from '#shared/statistics/characteristic-function.ts'
-import { momentsOfSize, varianceOf } from '#shared/statistics/distribution.ts'
+import { characteristicOf } from '#shared/statistics/characteristic-function.ts'
+import { type Distribution, varianceOf } from '#shared/statistics/distribution.ts'
 import { pilotTrials, SLICE } from '#shared/statistics/monte-carlo.ts'
-import type { Part } from '#shared/statistics/sum-of-parts.ts'
+import { unevenCharacteristic, unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
+import type { Pairs, Part } from '#shared/statistics/sum-of-parts.ts'
+import { COPIES, FIGURES, type FigureName, type Slopes } from './check-model.ts'
 import type { Check } from './checked.ts'
+import { movedByWeather } from './linear-law.ts'
+import { modelOf } from './model-of.ts'
 import { type TrialModel, trialModel } from './trials.ts'
-import { COPIES, type Slopes } from './ways.ts'
-import { waysOf } from './ways-of.ts'
 
 /*
- * Gap (first) and play (second) as straight lines in what differs: as sums of independent parts, for the distribution of the
- * lines, and by trials, for what the lines miss.
+ * Gap (first) and play (second) as straight lines in what differs, the play of unequal balls by their linear program: as sums
+ * of independent parts, for the distribution of the lines, and by trials, for what the lines miss.
  */
 
 type Both<T> = readonly [T, T]
 
 /**
- * What differs, with its slope in either figure. Balls at the ends of the row have another than those between.
+ * What differs, with its slope in either figure.
  *
- * @returns undefined where something has no characteristic function of a closed form
+ * @returns undefined where the play of unequal balls has no such law
  */
-export function linearParts(check: Check): readonly Part[] | undefined {
-  const { ballGap: gap, play } = waysOf(check).slopes
+export function linearParts(check: Check): readonly (Part | Pairs)[] | undefined {
+  const { ballGap: gap, play } = modelOf(check).slopes
   const parts = Array.from(check.differences, ([name, distribution]): readonly Part[] | undefined => {
-    const one = { characteristic: characteristicOf(distribution), variance: varianceOf(distribution) }
-    if (name === 'ballDiameter') return ofBalls(one, gap.eachBall, play.eachBall)
-    const slopes = [gap.of[name], play.of[name]] as const
-    if (name !== 'outOfRound') return [{ ...one, slopes, copies: COPIES[name] }]
-    const characteristic = characteristicOfSize(distribution)
-    const { variance } = momentsOfSize(distribution)
-    return characteristic && [{ characteristic, variance, slopes, copies: 2 }]
+    if (name === 'ballDiameter')
+      return play.perUnevenness === 0 ? likeBalls(distribution, gap, play) : unevenBalls(distribution, gap, play)
+    return [{ ...partOf(distribution), slopes: [gap.of[name], play.of[name]], copies: COPIES[name] }]
   })
-  return parts.every((part) => part !== undefined) ? parts.flat() : undefined
+  if (!parts.every((part) => part !== undefined)) return undefined
+  return [...parts.flat(), ...(check.climate === undefined ? [] : [weatherPart(check)])]
 }
 
-interface OfOne {
-  readonly characteristic: CharacteristicFunction
-  readonly variance: number
+const partOf = (distribution: Distribution) => ({
+  characteristic: characteristicOf(distribution),
+  variance: varianceOf(distribution),
+})
+
+function weatherPart(check: Check): Pairs {
+  const [gaps, plays] = FIGURES.map((figure) => lessMean(movedByWeather(check, figure))) as [number[], number[]]
+  return { pairs: gaps.map((gap, state) => [gap, itemAt(plays, state)]) }
 }
 
-function ofBalls(one: OfOne, gap: readonly number[], play: readonly number[]): readonly Part[] {
-  const slopesOf = (ball: number): Part['slopes'] => [itemAt(gap, ball), itemAt(play, ball)]
+function lessMean(values: readonly number[]): readonly number[] {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length
+  return values.map((value) => value - mean)
+}
+
+/** Balls of which each counts alike for the second figure. Those at the ends of the row have another slope than those between. */
+function likeBalls(distribution: Distribution, gap: Slopes, play: Slopes): readonly Part[] {
+  const slopesOf = (ball: number): Part['slopes'] => [itemAt(gap.eachBall, ball), itemAt(play.eachBall, ball)]
   return [
-    { ...one, slopes: slopesOf(0), copies: 2 },
-    { ...one, slopes: slopesOf(1), copies: gap.length - 2 },
+    { ...partOf(distribution), slopes: slopesOf(0), copies: 2 },
+    { ...partOf(distribution), slopes: slopesOf(1), copies: gap.eachBall.length - 2 },
+  ]
+}
+
+/**
+ * Normal balls: their mean moves both figures, what slopes of the gap differ by is independent of it, and so is what unequal
+ * balls take of the play beside it.
+ */
+function unevenBalls(distribution: Distribution, gap: Slopes, play: Slopes): readonly Part[] | undefined {
+  const count = gap.eachBall.length
+  const characteristic = unevenCharacteristic(count)
+  if (distribution.kind !== 'normal' || characteristic === undefined) return undefined
+  const { standardDeviation: scatter } = distribution
+  const sum = (slopes: readonly number[]): number => slopes.reduce((total, slope) => total + slope, 0)
+  const mean = sum(gap.eachBall) / count
+  const apart = Math.sqrt(sum(gap.eachBall.map((slope) => (slope - mean) * (slope - mean))))
+  const normal = (standardDeviation: number) => partOf({ kind: 'normal', mean: 0, standardDeviation })
+  return [
+    { ...normal(scatter / Math.sqrt(count)), slopes: [sum(gap.eachBall), sum(play.eachBall)], copies: 1 },
+    { ...normal(scatter), slopes: [apart, 0], copies: 1 },
+    { characteristic, variance: unevenLoss(count).variance, slopes: [0, -scatter * play.perUnevenness], copies: 1 },
   ]
 }
 
@@ -59,63 +86,43 @@ export interface LinearSample {
 
 /** @param slices of trials */
 export function linearSample(check: Check, seed: number, slices: number): LinearSample {
-  const { slopes, nominal } = waysOf(check)
   const room = (): Float64Array => new Float64Array(slices * SLICE)
   const sample = { linear: [room(), room()] as const, exact: [room(), room()] as const }
-  const lines = [
-    { slopes: slopes.ballGap, nominal: nominal.ballGap },
-    { slopes: slopes.play, nominal: nominal.play },
-  ]
   const model = trialModel(check)
+  const lines = FIGURES.map((figure) => lineOf(check, figure))
   pilotTrials(model, seed, slices, (drawn, results, slice) => {
-    lines.forEach(({ slopes, nominal }, figure) => {
-      const from = slice * SLICE
+    const from = slice * SLICE
+    lines.forEach((line, figure) => {
       sample.exact[figure as 0 | 1].set(itemAt(results, figure), from)
-      const out = sample.linear[figure as 0 | 1].subarray(from, from + SLICE).fill(nominal)
-      addLines(model, drawn, slopes, check.bearing.resolved.ballDiameter, out)
+      line(model, drawn, sample.linear[figure as 0 | 1].subarray(from, from + SLICE))
     })
   })
   return sample
 }
 
-function addLines(
-  { names }: TrialModel,
-  drawn: readonly Float64Array[],
-  slopesOfAll: Slopes,
-  ballDiameter: number,
-  out: Float64Array,
-): void {
-  names.forEach((name, place) => {
-    const rows = itemAt(drawn, place)
-    const slopes = slopesOfRows(name, slopesOfAll)
-    // Balls are drawn as they are, all else as it differs; of lobes the size counts.
-    const nominal = name === 'ballDiameter' ? ballDiameter : 0
-    slopes.forEach((slope, row) => {
-      const values = rows.subarray(row * SLICE, (row + 1) * SLICE)
-      addLine(name === 'lobes' ? values.map(Math.abs) : values, nominal, slope, out)
+/** Puts where the lines have a figure of each trial of a slice. Balls are drawn as they are, all else as it differs. */
+function lineOf(check: Check, figure: FigureName) {
+  const { slopes, nominal } = modelOf(check)
+  const { eachBall, of, perUnevenness } = slopes[figure]
+  const { ballDiameter, input } = check.bearing.resolved
+  const weather = movedByWeather(check, figure)
+  const lossOf = evenPlayLoss(input.balls.count)
+  return ({ names }: TrialModel, drawn: readonly Float64Array[], out: Float64Array): void => {
+    out.fill(nominal[figure])
+    const add = (ofTrial: (trial: number) => number): void => {
+      for (let trial = 0; trial < SLICE; trial++) out[trial] = (out[trial] ?? Number.NaN) + ofTrial(trial)
+    }
+    names.forEach((name, place) => {
+      const rows = itemAt(drawn, place)
+      const addRows = (slope: (row: number) => number, from: number): void => {
+        for (let row = 0; row * SLICE < rows.length; row++) {
+          add((trial) => slope(row) * ((rows[row * SLICE + trial] ?? Number.NaN) - from))
+        }
+      }
+      if (name === 'state') add((trial) => itemAt(weather, rows[trial] ?? Number.NaN))
+      else if (name !== 'ballDiameter') addRows(() => (name in of ? of[name as keyof typeof of] : 0), 0)
+      else if (perUnevenness === 0) addRows((row) => itemAt(eachBall, row), ballDiameter)
+      else add((trial) => -perUnevenness * lossOf((ball) => (rows[ball * SLICE + trial] ?? Number.NaN) - ballDiameter))
     })
-  })
-}
-
-function addLine(values: Float64Array, nominal: number, slope: number, out: Float64Array): void {
-  if (slope === 0) return
-  for (let trial = 0; trial < SLICE; trial++) {
-    out[trial] = (out[trial] ?? Number.NaN) + slope * ((values[trial] ?? Number.NaN) - nominal)
-  }
-}
-
-function slopesOfRows(name: TrialModel['names'][number], { eachBall, of }: Slopes): readonly number[] {
-  switch (name) {
-    case 'ballDiameter':
-      return eachBall
-    case 'lobes':
-      return [of.outOfRound, of.outOfRound]
-    case 'direction':
-    case 'state':
-    case 'grain':
-    case 'innerGrain':
-      return []
-    default:
-      return Array.from({ length: COPIES[name] }, () => of[name])
   }
 }

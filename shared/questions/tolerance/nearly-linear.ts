@@ -1,4 +1,6 @@
-import type { Band } from '#shared/statistics/monte-carlo.ts'
+import { varianceOf } from '#shared/statistics/distribution.ts'
+import { type Band, lowsOf } from '#shared/statistics/monte-carlo.ts'
+import { playLawError } from '#shared/statistics/play-of-random-balls.ts'
 import {
   accumulated,
   BINS,
@@ -6,12 +8,13 @@ import {
   type Histogram,
   shareBelow,
 } from '#shared/statistics/streaming-histogram.ts'
-import { binnedSum, type Noise, type Part, spreadOf } from '#shared/statistics/sum-of-parts.ts'
+import { binnedSum, type Noise, type Pairs, type Part, spreadOf } from '#shared/statistics/sum-of-parts.ts'
 import { type BentLine, bentLine } from './bent-line.ts'
 import type { Check } from './checked.ts'
 import { jointShare } from './joint-share.ts'
 import { type LinearLaw, linearLaw } from './linear-law.ts'
 import { linearParts, linearSample } from './linear-sample.ts'
+import { modelOf } from './model-of.ts'
 
 /*
  * The short cut. Gap and play are nearly straight lines in what differs. The distribution of the lines is known without a
@@ -45,12 +48,12 @@ const ALL = 2 ** 30
 export type WhyTrials =
   /** They were asked for. */
   | 'asked'
-  /** Many states, each with lines of its own. */
-  | 'climate'
+  /** Rings that are no circles, of the lathe or of the weather: what they take of the play depends on the balls. */
+  | 'out-of-round'
   /** What is drawn without being put back is no sum of independent parts. */
   | 'measured-balls'
-  /** Lobes whose amplitude is neither about 0 nor clear of it. */
-  | 'folded'
+  /** The law of the play is that of normal balls, and of 7 or more. */
+  | 'uneven-balls'
   /** A figure does not move, or not in straight lines. */
   | 'not-linear'
   /** Hardly anything differs but one thing that has ends: the corners of its distribution take too long a series. */
@@ -88,15 +91,15 @@ export function nearlyLinear(check: Check): NearlyLinear | WhyTrials {
   const why = whyNot(check)
   if (why !== undefined) return why
   const parts = linearParts(check)
-  if (parts === undefined) return 'folded'
+  if (parts === undefined) return 'uneven-balls'
   const laws = [linearLaw(check, 'ballGap'), linearLaw(check, 'play')] as const
   if (!laws.every(({ standardDeviation }) => standardDeviation > 0)) return 'not-linear'
   const { linear, exact } = linearSample(check, check.input.seed, SLICES)
   const bents = [bentLine(linear[0], exact[0], laws[0]), bentLine(linear[1], exact[1], laws[1])] as const
   const noise = noiseOf(bents)
   const spread = spreadOf(parts, noise)
-  const gap = bentSpread(parts, noise, 0, laws[0], bents[0])
-  const play = bentSpread(parts, noise, 1, laws[1], bents[1])
+  const gap = bentSpread(parts, noise, 0, laws[0], bents[0], () => 0)
+  const play = bentSpread(parts, noise, 1, laws[1], bents[1], tableErrorOf(check))
   if (typeof gap === 'string') return gap
   if (typeof play === 'string') return play
   const joint = jointShare(parts, noise, spread, [
@@ -112,8 +115,19 @@ export function nearlyLinear(check: Check): NearlyLinear | WhyTrials {
 }
 
 function whyNot({ climate, differences }: Check): WhyTrials | undefined {
-  if (climate !== undefined) return 'climate'
+  const isOval = climate?.states.some(({ outerOutOfRound, innerOutOfRound }) => outerOutOfRound + innerOutOfRound > 0)
+  if (isOval === true || differences.has('outOfRound')) return 'out-of-round'
   return differences.get('ballDiameter')?.kind === 'discrete' ? 'measured-balls' : undefined
+}
+
+/** Of unequal balls the law of the play is tabulated; what it may be off, by the place in it. */
+function tableErrorOf(check: Check): (place: number) => number {
+  const balls = check.differences.get('ballDiameter')
+  const { perUnevenness } = modelOf(check).slopes.play
+  if (balls === undefined || perUnevenness === 0) return () => 0
+  const scatter = perUnevenness * Math.sqrt(varianceOf(balls))
+  const { count } = check.bearing.resolved.input.balls
+  return (place) => scatter * playLawError(count, place)
 }
 
 /** What the curves leave, as if it were normally distributed and had nothing to do with the lines. */
@@ -132,11 +146,12 @@ interface BentSpread extends NearlyLinearFigure {
 }
 
 function bentSpread(
-  parts: readonly Part[],
+  parts: readonly (Part | Pairs)[],
   noise: Noise,
   which: 0 | 1,
   { mean, standardDeviation }: LinearLaw,
   bent: BentLine,
+  tableError: (place: number) => number,
 ): BentSpread | WhyTrials {
   const variance = standardDeviation * standardDeviation + bent.restVariance
   const left = bent.restVariance / variance
@@ -153,7 +168,10 @@ function bentSpread(
   return {
     histogram,
     below: accumulated(histogram),
-    errorAt: (value) => bent.errorAt(lineAt(value)),
+    errorAt: (value) => {
+      const line = lineAt(value)
+      return bent.errorAt(line) + tableError((line - mean) / standardDeviation)
+    },
     rounding: Math.max(LEAST_ERROR, roundedBy),
     slopeErrorAt: (value) => bent.slopeErrorAt(lineAt(value)),
     left,
@@ -200,9 +218,9 @@ function bentHistogram(shares: Float64Array, places: Float64Array): Histogram {
 }
 
 /** Between which points of the line a figure is good, as distances from the line's mean. */
-const linesBetween = ({ lineAt, shares, reach }: BentSpread, { min, max }: Band, { mean }: LinearLaw) => ({
-  low: lineAt(min) - mean,
-  high: lineAt(max) - mean,
+const linesBetween = ({ lineAt, shares, reach }: BentSpread, band: Band, { mean }: LinearLaw) => ({
+  lows: lowsOf(band).map((low) => lineAt(low) - mean),
+  high: lineAt(band.max) - mean,
   shares,
   reach,
 })
@@ -210,7 +228,7 @@ const linesBetween = ({ lineAt, shares, reach }: BentSpread, { min, max }: Band,
 /** Half the width over which a density is taken, in bins. */
 const DENSITY_BINS = 8
 
-export function shareUnder({ histogram, below }: NearlyLinearFigure, value: number): number {
+function shareUnder({ histogram, below }: NearlyLinearFigure, value: number): number {
   return shareBelow(histogram, below, value)
 }
 
@@ -224,18 +242,31 @@ export function densityAt(figure: NearlyLinearFigure, value: number): number {
   return (shareUnder(figure, value + half) - shareUnder(figure, value - half)) / (2 * half)
 }
 
+const meanUnder = (figure: NearlyLinearFigure, ends: readonly number[], of: typeof shareUnder): number =>
+  ends.reduce((sum, end) => sum + of(figure, end), 0) / ends.length
+
+/** A chance between two ends, each one of several that are equally likely, or none. The errors at both may be of one sign. */
+export const chanceBetween = (
+  figure: NearlyLinearFigure,
+  lows: readonly number[],
+  highs: readonly number[],
+): Share => ({
+  value:
+    (highs.length === 0 ? 1 : meanUnder(figure, highs, shareUnder)) -
+    (lows.length === 0 ? 0 : meanUnder(figure, lows, shareUnder)),
+  standardError: [lows, highs]
+    .filter(({ length }) => length > 0)
+    .reduce((sum, ends) => sum + meanUnder(figure, ends, errorOfShareUnder), 0),
+})
+
 /** The joint share, no larger than either alone. Its error is no more than those at all four ends together. */
 function jointFitsOf(joint: Share, figures: readonly [BentSpread, BentSpread], bands: readonly [Band, Band]): Share {
   const alone = figures.map((figure, which) => {
-    const { min, max } = bands[which as 0 | 1]
-    return shareUnder(figure, max) - shareUnder(figure, min)
-  })
-  const errors = figures.map((figure, which) => {
-    const { min, max } = bands[which as 0 | 1]
-    return errorOfShareUnder(figure, min) + errorOfShareUnder(figure, max)
+    const band = bands[which as 0 | 1]
+    return chanceBetween(figure, lowsOf(band), [band.max])
   })
   return {
-    value: Math.max(0, Math.min(joint.value, ...alone)),
-    standardError: errors.reduce((sum, error) => sum + error, joint.standardError),
+    value: Math.max(0, Math.min(joint.value, ...alone.map(({ value }) => value))),
+    standardError: alone.reduce((sum, { standardError }) => sum + standardError, joint.standardError),
   }
 }

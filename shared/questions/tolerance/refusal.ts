@@ -3,11 +3,11 @@ import type { ClimateChange } from '#shared/questions/season/climate-movement.ts
 import type { Distribution, Ends } from '#shared/statistics/distribution.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import type { Break, WeatherReach } from './check-model.ts'
 import type { Check } from './checked.ts'
 import { type CauseName, CONTRIBUTORS, type ContributorName } from './input.ts'
+import { modelOf } from './model-of.ts'
 import { reachOf } from './reach.ts'
-import type { Break, WeatherReach } from './ways.ts'
-import { waysOf } from './ways-of.ts'
 import { farthest } from './worst-ends.ts'
 
 /** Why there is nothing to say: facts only. Paths are those of the input. */
@@ -39,7 +39,7 @@ export function unfitContributors(check: Check): readonly (Refusal | ToleranceRe
     ['climate', widestOf(Object.values(weather))],
   ])
   const blamed = new Map<CauseName, Break['because']>()
-  for (const { names, because } of waysOf(check).breaks(reachOfOne, weather)) {
+  for (const { names, because } of modelOf(check).breaks(reachOfOne, weather)) {
     const name = widest(names, reaches)
     if (!blamed.has(name)) blamed.set(name, because)
   }

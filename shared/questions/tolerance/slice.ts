@@ -13,12 +13,13 @@ export interface Slice {
   readonly bottomRadii: Float64Array
   /** What the weather does to all balls alike, and to either ring. */
   readonly lot: Float64Array
-  /** Of whatever does not differ: two of each trial, for grooves and plates come in pairs. */
+  /** Of whatever does not differ: two of each trial, for grooves come in pairs. */
   readonly nothing: Float64Array
   readonly outer: Float64Array
   readonly inner: Float64Array
-  /** Where balls stand that do not lie on the bottom of a round groove, and what laying them takes. */
+  /** Where balls stand in the outer ring and over the inner one, and what laying them on a path takes. */
   readonly centres: Float64Array
+  readonly standOffs: Float64Array
   readonly paths: PathRoom
   readonly lobes: SliceLobes
 }
@@ -33,6 +34,7 @@ export const sliceOf = (count: number, ballDiameter: number): Slice => ({
   outer: new Float64Array(SLICE),
   inner: new Float64Array(SLICE),
   centres: new Float64Array(count * SLICE),
+  standOffs: new Float64Array(count * SLICE),
   paths: roomForPaths(SLICE),
   lobes: roomForLobes(),
 })

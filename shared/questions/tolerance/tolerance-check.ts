@@ -15,24 +15,18 @@ import {
   trialsIn,
   WITHIN,
 } from '#shared/statistics/monte-carlo.ts'
-import { type Aim, aimOf, type Chance } from './aim.ts'
+import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
+import { type Aim, aimOf, type Chance, type GapSpread } from './aim.ts'
 import { type CheckRefusal, checkOf } from './check.ts'
+import { FIGURES, type FigureName } from './check-model.ts'
 import type { Check } from './checked.ts'
 import { MOST_TRIALS, SIGNIFICANT_DIGITS, TRIALS } from './defaults.ts'
-import {
-  chanceBetween,
-  type FigureCheck,
-  figureOfShares,
-  figureOfTrials,
-  histogramOf,
-  type KnownOfFigure,
-} from './figure-check.ts'
+import { type FigureCheck, figureOfShares, figureOfTrials, histogramOf, type KnownOfFigure } from './figure-check.ts'
 import type { ToleranceCheckInput } from './input.ts'
 import { linearLaw } from './linear-law.ts'
-import { type NearlyLinear, nearlyLinear, type WhyTrials } from './nearly-linear.ts'
+import { modelOf } from './model-of.ts'
+import { chanceBetween, type NearlyLinear, nearlyLinear, type WhyTrials } from './nearly-linear.ts'
 import { trialModel } from './trials.ts'
-import { FIGURES, type FigureName } from './ways.ts'
-import { waysOf } from './ways-of.ts'
 
 /*
  * Will it run, how often, and where to aim? Where nobody asks for trials and the figures are nearly straight lines in what
@@ -60,6 +54,8 @@ export interface ToleranceCheck {
   readonly figures: Readonly<Record<FigureName, FigureCheck>>
   /** That gap and play both fit. */
   readonly jointFits: Chance
+  /** Of rings: that the inner one does not go in among the balls. */
+  readonly binds: Chance | undefined
   readonly aim: Aim
 }
 
@@ -130,6 +126,7 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
   const tally = joined(plan, run.tallies)
   const known = knownOf(check)
   const ballGap = figureOfTrials(known.ballGap, plan, tally, 0)
+  const play = figureOfTrials(known.play, plan, tally, 1)
   const gaps = histogramOf(tally, 0)
   const count = trialsIn(tally)
   const chance = (share: number): Chance => ({ ...shareOf(share * count, count), value: share })
@@ -138,10 +135,18 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
     method: { kind: 'trials', why: run.why },
     trials: count,
     isConverged: standsStill(run),
-    figures: { ballGap, play: figureOfTrials(known.play, plan, tally, 1) },
+    figures: { ballGap, play },
     jointFits: shareOf(itemAt(tally.joint, WITHIN + 3 * WITHIN), count),
+    binds: modelOf(check).canBind ? bindsOf(check, play, histogramOf(tally, 1), count) : undefined,
     aim: aimOf(check, { histogram: gaps, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
+}
+
+/** Counted where the limit of the play is 0, else read off the histogram. */
+function bindsOf({ playLimits }: Check, { outcomes }: FigureCheck, plays: Histogram, count: number): Chance {
+  if (playLimits.min === 0) return outcomes.tooTight
+  const value = shareBelow(plays, accumulated(plays), 0)
+  return { ...shareOf(value * count, count), value }
 }
 
 function accepted(input: ToleranceCheckInput): Check {
@@ -151,7 +156,7 @@ function accepted(input: ToleranceCheckInput): Check {
 }
 
 function knownOf(check: Check): Readonly<Record<FigureName, KnownOfFigure>> {
-  const { extremes: extremesOf, nominal } = waysOf(check)
+  const { extremes: extremesOf, nominal } = modelOf(check)
   const extremes = extremesOf()
   const of = (name: FigureName): KnownOfFigure => ({
     nominal: nominal[name],
@@ -167,10 +172,7 @@ function nearlyLinearAnswer(check: Check, { figures, jointFits, trials }: Nearly
   // Told as so many bearings as there are trials where it takes trials.
   const ballGap = figureOfShares(known.ballGap, gaps, check.gapLimits, TRIALS)
   const play = figureOfShares(known.play, plays, check.playLimits, TRIALS)
-  const chance = (value: number, low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY): Chance => ({
-    ...chanceBetween(gaps, low, high),
-    value,
-  })
+  const chance: GapSpread['chance'] = (value, lows, highs) => ({ ...chanceBetween(gaps, lows, highs), value })
   return {
     check,
     method: { kind: 'nearly-linear', left: { ballGap: gaps.left, play: plays.left } },
@@ -178,6 +180,7 @@ function nearlyLinearAnswer(check: Check, { figures, jointFits, trials }: Nearly
     isConverged: [ballGap, play].every((figure) => isSure(figure, check.input.significantDigits)),
     figures: { ballGap, play },
     jointFits,
+    binds: modelOf(check).canBind ? chanceBetween(plays, [], [0]) : undefined,
     aim: aimOf(check, { histogram: gaps.histogram, mean: ballGap.trials.mean, chance }, ballGap.outcomes),
   }
 }

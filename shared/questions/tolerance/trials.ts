@@ -1,11 +1,11 @@
 import { itemAt } from '#shared/numbers/item-at.ts'
 import type { Distribution } from '#shared/statistics/distribution.ts'
 import { aside, independent, type Model, type Source, withoutReplacement } from '#shared/statistics/monte-carlo.ts'
+import { COPIES } from './check-model.ts'
 import type { Check } from './checked.ts'
 import { CONTRIBUTORS, type ContributorName } from './input.ts'
+import { modelOf } from './model-of.ts'
 import { sliceOf } from './slice.ts'
-import { COPIES } from './ways.ts'
-import { waysOf } from './ways-of.ts'
 import { type Weather, weatherOf } from './weather.ts'
 
 /*
@@ -30,7 +30,7 @@ export function trialModel(check: Check): TrialModel {
   const weather = check.climate && weatherOf(check.climate)
   const sources = sourcesOf(check, count, weather)
   const slice = sliceOf(count, resolved.ballDiameter)
-  const evaluate = waysOf(check).evaluation(slice, weather)
+  const evaluate = modelOf(check).evaluation(slice, weather)
   return {
     sources: sources.map(({ source }) => source),
     names: sources.map(({ name }) => name),

@@ -1,8 +1,8 @@
-import { ARRANGEMENTS, nameOf } from '#shared/bearing/arrangements.ts'
+import { nameOf } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type Default, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import { DESIGN_SOURCES, LOAD_CHECK_SOURCES, type SourceId } from '#shared/data/sources.ts'
-import { resolveLoad, resolvePlateLoad } from '#shared/questions/load/input.ts'
+import { resolveLoad } from '#shared/questions/load/input.ts'
 import { SEARCHED } from '#shared/questions/search/arrangements.ts'
 import type { DesignSearch, Ranked, SearchRefusal } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
@@ -25,6 +25,7 @@ import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import { toWarning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
+import { ownCautions } from '#src/words/caution.ts'
 import {
   countsReversed,
   droppedFor,
@@ -136,7 +137,7 @@ export function toDesignSearchResponse(found: DesignSearch, request: DesignSearc
     },
     {
       warnings: [],
-      cautions: cautionsFor(isOfGlass ? 'glass' : 'wood', terms, ARRANGEMENTS[arrangement].traits.rolls),
+      cautions: cautionsFor(isOfGlass ? 'glass' : 'wood', terms, ownCautions({ arrangement })),
       sources: sourcesOf(found),
     },
   )
@@ -169,8 +170,8 @@ function toEcho({ search: { input } }: DesignSearch, request: DesignSearchReques
 function toEchoedLoad(request: DesignSearchRequest, load: Load): Load {
   const asked = toLoad(request, load)
   const { wood, dentFraction } = resolveLoad({ ...asked, radialLoad: 0 }, false)
-  const { offset } = resolvePlateLoad({ ...asked, axialLoad: 0 }, false)
-  const whole = { wood, dentFraction, ...('offset' in loadRows(request.arrangement) ? { offset } : {}) }
+  const offset = 'offset' in loadRows(request.arrangement) ? { offset: asked.offset ?? mm(0) } : {}
+  const whole = { wood, dentFraction, ...offset }
   return present<Load>({
     ...toRequest(SEARCHED[request.arrangement].load, { ...whole }, request.units),
     radialLoad: load.radialLoad,

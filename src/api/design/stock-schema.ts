@@ -16,12 +16,13 @@ export const BoardOption = Type.Object(
     nominalWidth: Type.Optional(
       Type.String({ description: 'Nominal width of softwood. Hardwood comes in random widths.' }),
     ),
-    dressedWidth: length('Smallest width of each board.'),
+    dressedWidth: length('Smallest width of each board, or of each strip of a ring of segments.'),
     across: Type.Integer({ description: 'Boards glued edge to edge: more than 1 where none is wide enough.' }),
-    length: length('Along the grain, for all pieces of the ring.'),
+    length: length('Along the grain, for all that the ring needs: its pieces, layers and boards across.'),
     boards: Type.Optional(
       Type.Integer({
-        description: 'Number of boards of `boardLength` for one ring. Absent where a board is shorter than the circle.',
+        description:
+          'Number of boards of `boardLength` for one ring. Absent where a board is shorter than the circle, or than a segment.',
       }),
     ),
   },
@@ -35,7 +36,7 @@ export const SegmentCut = Type.Object(
     outerEdge: length('Long edge of a piece.'),
     innerEdge: length('Short edge of a piece.'),
     stripWidth: length('Width of the strip from which you cut the pieces.'),
-    stockLength: length('Length of that strip for one layer, with kerfs and end cuts.'),
+    stockLength: length('Length of all strips of the ring, with kerfs and end cuts, for the first of `boards`.'),
   },
   { $id: 'SegmentCut', description: 'Pieces that, glued up, hold the whole rough ring.' },
 )
@@ -87,7 +88,10 @@ export const SplitScrews = Type.Object(
     clearanceHole: Type.String({ description: 'Drill in inches, through the half with the heads.' }),
     pilotHole: Type.String({ description: 'Drill in inches, into the other half.' }),
     pilotDepth: length('Into the other half.'),
-    countersinkDepth: length('Depth of the countersink, so that the head lies flush.'),
+    counterboreDepth: length(
+      'Depth of a hole as wide as the head, bored before the countersink. 0 where the head lies flush.',
+    ),
+    countersinkDepth: length('Depth of the countersink for the head.'),
     spacing: length('Straight from screw to screw.'),
   },
   { $id: 'SplitScrews', description: 'Wood screws that hold the halves together.' },

@@ -1,10 +1,9 @@
 import type { Static } from 'typebox'
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { SourceId } from '#shared/data/sources.ts'
-import type { StockedRings } from '#shared/making/blanks.ts'
 import { type ResolvedStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
 import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
-import type { RingStock as CoreRingStock, Stock as CoreStock } from '#shared/making/stock.ts'
+import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { FINISHES, type Mandrel } from '#shared/making/work-holding.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
@@ -169,6 +168,7 @@ function toSplitRing({ screws, dowels, ...split }: CoreSplitRing, units: Units):
       clearanceHole: screws.clearanceHole,
       pilotHole: screws.pilotHole,
       pilotDepth: size(screws.pilotDepth),
+      counterboreDepth: size(screws.counterboreDepth),
       countersinkDepth: size(screws.countersinkDepth),
       spacing: size(screws.spacing),
     },

@@ -1,6 +1,6 @@
 import type { Static } from 'typebox'
 import type { SourceId } from '#shared/data/sources.ts'
-import { SCREW_LENGTHS, WOOD_SCREWS, type WoodScrew as WoodScrewRow } from '#shared/data/wood-screws.ts'
+import { clearanceDrill, SCREW_LENGTHS, WOOD_SCREWS, type WoodScrew as WoodScrewRow } from '#shared/data/wood-screws.ts'
 import { inches, type Units } from '#shared/units/length.ts'
 import { type ShownLength, show, toMm } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
@@ -35,7 +35,7 @@ function toScrew(screw: WoodScrewRow, units: Units): Static<typeof WoodScrew> {
     threadsPerInch: screw.threadsPerInch,
     headDiameter: size(screw.head),
     rootDiameter: size(screw.root),
-    clearanceHole: hole(screw.clearance),
+    clearanceHole: hole(clearanceDrill(screw)),
     softwoodPilot: hole(screw.softwoodPilot),
     hardwoodPilot: hole(screw.hardwoodPilot),
     sources: screw.root === undefined ? ['asme-b18.6.1'] : ['asme-b18.6.1', 'wood-screw-holes'],

@@ -1,35 +1,52 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { anyLoadCheck } from '#shared/questions/load/any-load-check.ts'
-import { PLATE_LOAD_CHECK, RING_LOAD_CHECK } from '#shared/questions/load/input.ts'
+import { Type } from 'typebox'
+import { loadCheck, loadNameOf } from '#shared/questions/load/load-check.ts'
+import { toSafeOffsetSheet } from '#src/api/load-check/arrangements/turntable-sheet.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
-import { servedBy } from '#src/api/served.ts'
+import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
+import { JSON_TYPE } from '#src/http/media-type.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainRefusal } from '#src/words/load-check.ts'
-import { toLoadAnswer, toLoadCheckInput } from './present.ts'
-import type { LoadCheckRequest, LoadCheckResponse } from './schema.ts'
+import { type LoadCheckResponse, spokenOf, toLoadAnswer, toLoadCheckInput } from './present.ts'
+import type { LoadCheckRequest } from './schema.ts'
+
+const SVG_TYPE = 'image/svg+xml'
 
 export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
     path: '/load-check',
+    // Only what carries a load along its axis has a picture: of how far out that may stand.
+    mediaTypes: ({ body }) =>
+      loadNameOf((body as LoadCheckRequest).design) === 'axialLoad' ? [JSON_TYPE, SVG_TYPE] : [JSON_TYPE],
     schema: {
       operationId: 'loadCheck',
       tags: ['bearing'],
-      summary: 'What a load and a speed do to the balls and the wood',
-      description: `What can it carry, and how fast may it turn? Send a design, the woods, a load and perhaps a speed. You get the load on each ball, the contact stress beside the strength of the wood, and the limits of load and speed with their reasons. All of it is an estimate, and no safe working load. ${servedBy(RING_LOAD_CHECK, PLATE_LOAD_CHECK)}`,
+      summary: 'What a bearing may carry, how fast it may turn, and what a load does to it',
+      description: `What can it carry, and how fast may it turn? Send a design, the woods, a load and perhaps a speed. You get the working load below which no ball leaves a mark, the load that ruins the bearing, the speed by hand and the limit beyond it with its reason, the load on each ball, what it takes to turn, and the contact stress beside the strength of the wood. For a turntable, \`Accept: image/svg+xml\` draws how far from the axis the load may stand at each speed. All of it is an estimate, not a safety rating. ${servedBy(EVERY_ARRANGEMENT)}`,
       body: refTo<typeof LoadCheckRequest>('LoadCheckRequest'),
       response: {
-        200: refTo<typeof LoadCheckResponse>('LoadCheckResponse'),
+        200: {
+          description: 'What the bearing carries, and how fast it may turn',
+          content: {
+            [JSON_TYPE]: { schema: refTo<typeof LoadCheckResponse>('LoadCheckResponse') },
+            [SVG_TYPE]: {
+              schema: Type.String({ description: 'Safe offset of the load of a turntable against speed.' }),
+            },
+          },
+        },
         422: problem('Cannot exist'),
       },
     },
-    handler: (body, _request, reply) => {
+    handler: (body, _request, reply, mediaType) => {
       const input = toLoadCheckInput(body)
       if (!input.ok) throw notValid(input.error)
-      const check = anyLoadCheck(input.value)
-      if (check.ok) return toLoadAnswer(check.value, body)
-      return refuseQuestion(reply, check.error, body.design, explainRefusal)
+      const check = loadCheck(input.value)
+      if (!check.ok) return refuseQuestion(reply, check.error, body.design, explainRefusal)
+      return mediaType === SVG_TYPE && 'turntable' in check.value
+        ? toSafeOffsetSheet(check.value, spokenOf(body))
+        : toLoadAnswer(check.value, body)
     },
   })
 }

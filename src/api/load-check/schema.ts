@@ -1,19 +1,18 @@
 import { type Static, type TSchema, Type } from 'typebox'
-import { SPEED_REASONS, type SpeedReason } from '#shared/questions/load/checked-load.ts'
-import { PLATE_SPEED_REASONS, type PlateSpeedReason } from '#shared/questions/load/checked-plate-load.ts'
 import { LOAD_FIELDS } from '#shared/questions/load/fields.ts'
 import { FORCE_UNITS, type ForceUnits } from '#shared/units/force.ts'
-import { answerOf, answerUnion } from '#src/api/answer.ts'
 import { type DesignRequest, designRef } from '#src/api/design-input.ts'
-import { propertiesOf, type RequestOf } from '#src/api/fields.ts'
-import { FORCE_UNITS_FIELD } from '#src/api/force.ts'
+import { groupSchemas, propertiesOf, type RequestOf } from '#src/api/fields.ts'
+import { FORCE_UNITS_FIELD, TORQUE_UNITS } from '#src/api/force.ts'
 import { shownLength as shown } from '#src/api/length.ts'
 import { shownNumber } from '#src/api/number.ts'
 import { refTo } from '#src/http/schema.ts'
 
-const force = (description: string) => shownNumber(`${description} In \`forceUnits\`.`)
-const pressure = (description: string) => shownNumber(`${description} In \`pressureUnits\`.`)
-const ring = (description: string) => Type.Enum(['outerRing', 'innerRing'], { type: 'string', description })
+export const force = (description: string) => shownNumber(`${description} In \`forceUnits\`.`)
+export const pressure = (description: string) => shownNumber(`${description} In \`pressureUnits\`.`)
+/** A schema by its name, with a description of its own. */
+export const described = <T extends TSchema>(id: string, description: string) =>
+  Type.Unsafe<Static<T>>({ ...refTo<T>(id), description })
 
 /** Besides the design: one row each. */
 export const LOAD_CHECK_FIELDS = { ...LOAD_FIELDS, forceUnits: FORCE_UNITS_FIELD }
@@ -30,32 +29,13 @@ export const LoadCheckRequest = Type.Unsafe<LoadCheckRequest>(
     },
     {
       $id: 'LoadCheckRequest',
-      description: 'A bearing and a load. What comes back is an estimate for light work and no safe working load.',
+      description: 'A bearing and a load. The answer is an estimate for light work, not a safety rating.',
       additionalProperties: false,
     },
   ),
 )
 
-const LoadSharing = Type.Object(
-  {
-    mostLoadedBall: force('Load of the most loaded ball, where it stands worst.'),
-    timesEvenShare: shownNumber(
-      '`mostLoadedBall` divided by the even share, load over number of balls. It is 4.37 without play among many balls; 5 is a usual value.',
-    ),
-    byIntegral: force(
-      "Load of the most loaded ball as if there were very many balls: Sjovall's integral, solved with the play.",
-    ),
-    loadZone: shownNumber('The loaded part of the diameter: 0.5 without play, less with it.'),
-    ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them right under the load.' }),
-    ballLoads: Type.Array(force('Load of one ball.'), {
-      description: 'Load of each ball with the first right under the load, on round the ring.',
-    }),
-    displacement: shown('How far the inner ring goes down from the middle of its play.'),
-  },
-  { $id: 'LoadSharing', description: 'How the balls share the load at rest, with the play that there is.' },
-)
-
-const SeatLoad = Type.Object(
+export const SeatLoad = Type.Object(
   {
     seat: Type.Enum(['bottom', 'edges'], { type: 'string', description: 'The place where the ball touches.' }),
     ballLoad: force('Load of the most loaded ball.'),
@@ -64,62 +44,129 @@ const SeatLoad = Type.Object(
     maxPressure: pressure('Elastic pressure in the middle of the contact; on edges the hardness of the wood.'),
     reachesEdges: Type.Boolean({ description: 'Whether the touch is as wide as the groove.' }),
     dent: Type.Optional(
-      shown('Dent that remains when the load is gone. Absent where the ball sinks in past its middle.'),
+      shown(
+        'Depth of the dent that remains in average wood when the load is gone. Absent where the ball sinks in past its middle.',
+      ),
     ),
   },
-  { $id: 'SeatLoad', description: 'A ball on the groove of one ring, or of a plate.' },
+  { $id: 'SeatLoad', description: 'A ball on its groove.' },
 )
 
-const LoadLimit = Type.Object(
+export const range = (name: string, description: string) =>
+  Type.Object(
+    { min: shownNumber(`${name} of a smooth, clean bearing.`), max: shownNumber(`${name} of a rough or dusty one.`) },
+    { description },
+  )
+/** The same of what is less in a rough bearing. */
+const falling = (name: string, description: string) =>
+  Type.Object(
+    { min: shownNumber(`${name} of a rough or dusty bearing.`), max: shownNumber(`${name} of a smooth, clean one.`) },
+    { description },
+  )
+const torque = (description: string) => range('Torque', `${description} In \`torqueUnits\`.`)
+
+export const WorkingLoad = Type.Object(
   {
-    radialLoad: force('Load of the bearing.'),
-    ballLoad: force('Load of its most loaded ball then.'),
-    ring: ring('The ring that reaches it first.'),
+    still: force('At rest under its load for years.'),
+    slowHand: force('Turned slowly by hand now and then.'),
+    steadyCrank: force('Turned by a crank for hours.'),
+    ballLoad: force('Load of the most loaded ball under `slowHand`.'),
+    markDepth: shown('From this depth on a dent counts as a mark.'),
+    gives: shown('How far the bearing gives under `slowHand`, beyond its play.'),
+    startingTorque: torque('What it takes to turn the bearing under `slowHand`.'),
+    rumble: Type.Object(
+      {
+        height: shown('How far the bearing rises and falls as the balls pass.'),
+        frequency: shownNumber('How often a second, at the speed of `handTurned`.'),
+      },
+      { description: 'The noise of rolling.' },
+    ),
     message: Type.String({ description: 'Summary in words.' }),
   },
-  { $id: 'LoadLimit', description: 'A load at which something begins. No safe working load.' },
-)
-
-const SpeedLimit = Type.Object(
   {
-    reason: Type.Unsafe<SpeedReason>(Type.Enum(SPEED_REASONS, { type: 'string', description: 'A name for programs.' })),
-    speed: shownNumber('Speed in turns per minute.'),
-    message: Type.String({ description: 'The reason in words.' }),
+    $id: 'WorkingLoad',
+    description:
+      'Loads of the bearing below which no ball leaves a mark, in nineteen boards of twenty, and what they cost in play, friction and noise. Not a safety rating.',
   },
-  { $id: 'SpeedLimit', description: 'A speed that should not be passed, and why.' },
 )
 
-const TurnRatios = Type.Object(
-  {
-    ballSet: shownNumber('Turns of the ball set.'),
-    ballSpin: shownNumber('Turns of a ball about itself, seen from the ball set.'),
-    outerPasses: shownNumber('Balls that pass a point of the outer groove.'),
-    innerPasses: shownNumber('Balls that pass a point of the inner groove.'),
-  },
-  { $id: 'TurnRatios', description: 'Turns for each turn of the turning ring, while the other is at rest.' },
+export const HandTurned = Type.Object(
+  { speed: shownNumber('Speed in turns per minute.'), message: Type.String({ description: 'Summary in words.' }) },
+  { $id: 'HandTurned', description: 'The ordinary case: the bearing is turned by a finger or a crank.' },
 )
 
-const AtSpeed = Type.Object(
+export const Friction = Type.Object(
   {
-    speed: shownNumber('Requested speed in turns per minute.'),
-    ballSetSpeed: shownNumber('Speed in turns per minute.'),
-    ballSpinSpeed: shownNumber('Speed in turns per minute.'),
-    outerPassFrequency: shownNumber('Frequency of a dent in the outer groove, in hertz.'),
-    innerPassFrequency: shownNumber('Frequency of a dent in the inner groove, in hertz.'),
-    ballSpinFrequency: shownNumber(
-      'Frequency at which a ball spins, in hertz. A flat on a ball meets a groove twice a turn.',
+    startingTorque: torque('What it takes to turn the bearing under its load.'),
+    coasting: Type.Object(
+      {
+        from: shownNumber('Speed at which the hand lets go, in turns per minute.'),
+        turns: falling('Turns', 'Turns until it stops.'),
+        seconds: falling('Time', 'Seconds until it stops.'),
+      },
+      {
+        description:
+          'How a bearing spun by hand runs on: the outer ring alone, or the load of a turntable as a disc as large as its plate.',
+      },
     ),
-    ballForce: force('Force with which each ball presses on the outer groove through its travel round the ring alone.'),
-    outerRing: Type.Unsafe<Static<typeof SeatLoad>>({
-      ...refTo<typeof SeatLoad>('SeatLoad'),
-      description: 'A ball on the outer groove under that force alone.',
-    }),
-    rimStress: pressure('Largest pull round either ring, its own spin and the balls together.'),
+    rubbingSpeed: shown(
+      'How fast surfaces rub at the speed of `handTurned`, per second: ball on ball at twice the speed of a ball, or ball on what keeps the balls apart.',
+    ),
+    message: Type.String({ description: 'Summary in words, with what makes it noisy and what helps.' }),
   },
-  { $id: 'AtSpeed', description: 'Effects of the speed, without the load.' },
+  { $id: 'LoadFriction', description: 'What turning takes: an estimate whose ends differ more than tenfold.' },
 )
 
-const SPOKEN = {
+export const Substitute = Type.Object(
+  {
+    figure: Type.Enum(['tension-across-grain', 'elastic-ratios'], {
+      type: 'string',
+      description: 'The figure that is not printed.',
+    }),
+    from: Type.String({ description: 'The wood, or the group of woods, whose figure was taken.' }),
+    standsFor: Type.String({ description: 'The wood for which it stands.' }),
+    source: Type.String({ description: 'The `id` of the source of the figure.' }),
+    message: Type.String({ description: 'The same in words.' }),
+  },
+  { $id: 'Substitute', description: 'A figure of one wood that stands for another.' },
+)
+
+export const ratio = {
+  ballSet: 'Turns of the ball set.',
+  ballSpin: 'Turns of a ball about itself, seen from the ball set.',
+} as const
+
+/** What a speed does to any bearing. */
+export const AT_SPEED = {
+  speed: shownNumber('Requested speed in turns per minute.'),
+  ballSetSpeed: shownNumber('Speed in turns per minute.'),
+  ballSpinSpeed: shownNumber('Speed in turns per minute.'),
+  ballSpinFrequency: shownNumber(
+    'Frequency at which a ball spins, in hertz. A flat on a ball meets a groove twice a turn.',
+  ),
+  rimStress: pressure('Largest pull round a part that turns, its own spin and the balls together.'),
+}
+
+/** A load that leaves a dent of some depth. */
+export const limit = {
+  ballLoad: force('Load of its most loaded ball then.'),
+  depth: shown('Depth of the dent in average wood.'),
+  message: Type.String({ description: 'Summary in words.' }),
+}
+
+/** A speed that should not be passed. */
+export const speedLimitOf = <const Reason extends string>($id: string, reasons: readonly Reason[]) =>
+  Type.Object(
+    {
+      reason: Type.Unsafe<Reason>(Type.Enum([...reasons], { type: 'string', description: 'A name for programs.' })),
+      speed: shownNumber('Speed in turns per minute.'),
+      message: Type.String({ description: 'The reason in words.' }),
+    },
+    { $id, description: 'A speed at which something goes wrong, and what.' },
+  )
+
+/** What every load check answers, by the schemas of a load and of a speed limit of the arrangement. */
+export const bodyOf = <Limit extends TSchema, Speed extends TSchema>(limitId: string, speedId: string) => ({
   forceUnits: Type.Unsafe<ForceUnits>(
     Type.Enum(FORCE_UNITS, { type: 'string', description: 'Unit of all forces in this answer.' }),
   ),
@@ -127,174 +174,30 @@ const SPOKEN = {
     type: 'string',
     description: 'Unit of all pressures in this answer.',
   }),
-}
-/** What begins at some load; `id` names the schema of such a load. */
-const limitsOf = <Limit extends TSchema>(id: string) => ({
-  firstMark: Type.Unsafe<Static<Limit>>({
-    ...refTo<Limit>(id),
-    description:
-      'Load at which the wood under the most loaded ball first deforms permanently. 0 where the ball sits on edges.',
+  torqueUnits: Type.Enum(TORQUE_UNITS, { type: 'string', description: 'Unit of all torques in this answer.' }),
+  workingLoad: refTo<typeof WorkingLoad>('WorkingLoad'),
+  firstMark: described<Limit>(limitId, 'Load at which the most loaded ball first leaves a mark in average wood.'),
+  ruinLoad: described<Limit>(limitId, 'Load at which the dent in average wood reaches `dentFraction` of a ball.'),
+  handTurned: refTo<typeof HandTurned>('HandTurned'),
+  speedLimit: described<Speed>(speedId, 'The lowest: what truly happens first.'),
+  speedLimits: Type.Array(refTo<Speed>(speedId), {
+    description: 'The lowest first, then what would come next, up to five times as fast: not for use.',
   }),
-  dent: Type.Unsafe<Static<Limit>>({
-    ...refTo<Limit>(id),
-    description: 'Load at which the dent reaches `dentFraction` of a ball.',
+  friction: refTo<typeof Friction>('LoadFriction'),
+  woodHardness: pressure('Side hardness of the softer of bearing and balls, as a pressure, average.'),
+  compressionLimit: pressure("Stress of the bearing's wood across the grain at its proportional limit, average."),
+  substitutes: Type.Array(refTo<typeof Substitute>('Substitute'), {
+    description: 'Figures of other woods that stand for those that are not printed.',
   }),
 })
 
-export const RingLoadCheckResponse = Type.Object(
-  answerOf(['radial', 'roller', 'caged'], refTo<typeof LoadCheckRequest>('LoadCheckRequest'), {
-    ...SPOKEN,
-    sharing: refTo<typeof LoadSharing>('LoadSharing'),
-    outerRing: refTo<typeof SeatLoad>('SeatLoad'),
-    innerRing: refTo<typeof SeatLoad>('SeatLoad'),
-    woodHardness: pressure('Side hardness of the softer of rings and balls, as a pressure.'),
-    compressionLimit: pressure('Stress of the ring wood across the grain at its proportional limit.'),
-    ...limitsOf<typeof LoadLimit>('LoadLimit'),
-    perTurn: refTo<typeof TurnRatios>('TurnRatios'),
-    atSpeed: Type.Optional(refTo<typeof AtSpeed>('AtSpeed')),
-    speedLimit: refTo<typeof SpeedLimit>('SpeedLimit'),
-    speedLimits: Type.Array(refTo<typeof SpeedLimit>('SpeedLimit'), { description: 'All limits, the lowest first.' }),
-  }),
-  { $id: 'RingLoadCheckResponse', description: 'An estimate for light work: no safe working load.' },
-)
-export type RingLoadCheckResponse = Static<typeof RingLoadCheckResponse>
-
-const PlateLoadSharing = Type.Object(
-  {
-    evenShare: force('The load over the count of balls.'),
-    mostLoadedBall: force(
-      'Load of the most loaded of equal balls, where it stands worst: the even share of a load over the middle.',
-    ),
-    timesEvenShare: shownNumber('`mostLoadedBall` divided by the even share.'),
-    ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them nearest to the load.' }),
-    ballLoads: Type.Array(force('Load of one ball.'), {
-      description: 'Load of each ball with the first nearest to the load, on round the circle.',
-    }),
-    approach: shown(
-      'How much the plates approach each other at the middle. Below 0 where a load far out lifts the plate there.',
-    ),
-    lean: shown('How much more they approach at the outside on the side of the load than on the other side.'),
-    uneven: Type.Optional(
-      Type.Object(
-        {
-          tallest: Type.Unsafe<Static<typeof SeatLoad>>({
-            ...refTo<typeof SeatLoad>('SeatLoad'),
-            description: 'The most loaded of the three balls that carry at first, in their worst position.',
-          }),
-          firstMarkFrom: force('Load of the turntable that can mark the wood under one of the three.'),
-          dentFrom: force('Load that dents it there to `dentFraction` of a ball, if no others came to carry.'),
-          allCarryFrom: force(
-            'Load from which the smallest ball would carry too, about, if the wood only sprang back.',
-          ),
-          message: Type.String({ description: 'Summary in words.' }),
-        },
-        { description: 'Effect of the scatter of the balls in the design. Absent where there is none.' },
-      ),
-    ),
-  },
-  { $id: 'PlateLoadSharing', description: 'How the balls of a turntable share the load at rest.' },
-)
-
-const PlateLoadLimit = Type.Object(
-  {
-    axialLoad: force('Load of the turntable, at the offset asked about, equal balls.'),
-    ballLoad: force('Load of its most loaded ball then.'),
-    message: Type.String({ description: 'Summary in words.' }),
-  },
-  { $id: 'PlateLoadLimit', description: 'A load at which something begins. No safe working load.' },
-)
-
-const PlateSpeedLimit = Type.Object(
-  {
-    reason: Type.Unsafe<PlateSpeedReason>(
-      Type.Enum([...PLATE_SPEED_REASONS], { type: 'string', description: 'A name for programs.' }),
-    ),
-    speed: shownNumber('Speed in turns per minute.'),
-    message: Type.String({ description: 'The reason in words.' }),
-  },
-  {
-    $id: 'PlateSpeedLimit',
-    description: 'A speed of one plate that should not be passed with its load over the middle, and why.',
-  },
-)
-
-const PlateTurnRatios = Type.Object(
-  {
-    ballSet: shownNumber("Turns of the ball set: half of the plate's."),
-    ballSpin: shownNumber('Turns of a ball about itself, seen from the ball set.'),
-    passes: shownNumber('Balls that pass a point of either groove.'),
-  },
-  { $id: 'PlateTurnRatios', description: 'Turns for each turn of one plate, while the other is at rest.' },
-)
-
-const PlatesAtSpeed = Type.Object(
-  {
-    speed: shownNumber('Requested speed in turns per minute.'),
-    ballSetSpeed: shownNumber('Speed in turns per minute.'),
-    ballSpinSpeed: shownNumber('Speed in turns per minute.'),
-    passFrequency: shownNumber('Frequency of a dent in either groove, in hertz.'),
-    ballSpinFrequency: shownNumber(
-      'Frequency at which a ball spins, in hertz. A flat on a ball meets a groove twice a turn.',
-    ),
-    ballForce: force('Force that pushes each ball outward through its travel round the axis alone.'),
-    flank: Type.Unsafe<Static<typeof SeatLoad>>({
-      ...refTo<typeof SeatLoad>('SeatLoad'),
-      description: 'A ball on the outer flank of either groove, each taking half of that force alone.',
-    }),
-    rimStress: pressure('Largest pull round the plate that turns, its own spin and the balls together.'),
-  },
-  { $id: 'PlatesAtSpeed', description: 'Effects of the speed, without the load.' },
-)
-
-export const ThrustLoadCheckResponse = Type.Object(
-  answerOf(['thrust'], refTo<typeof LoadCheckRequest>('LoadCheckRequest'), {
-    ...SPOKEN,
-    sharing: refTo<typeof PlateLoadSharing>('PlateLoadSharing'),
-    plates: refTo<typeof SeatLoad>('SeatLoad'),
-    woodHardness: pressure('Side hardness of the softer of plates and balls, as a pressure.'),
-    compressionLimit: pressure("Stress of the plates' wood across the grain at its proportional limit."),
-    ...limitsOf<typeof PlateLoadLimit>('PlateLoadLimit'),
-    perTurn: refTo<typeof PlateTurnRatios>('PlateTurnRatios'),
-    atSpeed: Type.Optional(refTo<typeof PlatesAtSpeed>('PlatesAtSpeed')),
-    speedLimit: Type.Optional(
-      Type.Unsafe<Static<typeof PlateSpeedLimit>>({
-        ...refTo<typeof PlateSpeedLimit>('PlateSpeedLimit'),
-        description: 'The lowest. Absent where the load is beside the axis: such a turntable must not be spun.',
-      }),
-    ),
-    speedLimits: Type.Array(refTo<typeof PlateSpeedLimit>('PlateSpeedLimit'), {
-      description: 'All limits, the lowest first.',
-    }),
-  }),
-  {
-    $id: 'ThrustLoadCheckResponse',
-    description: 'Effects of a load and a speed on a turntable: an estimate, and no safe working load.',
-  },
-)
-export type ThrustLoadCheckResponse = Static<typeof ThrustLoadCheckResponse>
-
-export const LoadCheckResponse = answerUnion(
-  'LoadCheckResponse',
-  'Effects of the load and the speed, and their limits.',
-  RingLoadCheckResponse,
-  ThrustLoadCheckResponse,
-)
-export type LoadCheckResponse = Static<typeof LoadCheckResponse>
-
-export const LOAD_CHECK_SCHEMAS = [
+/** Requests are held to the fields of all arrangements: what one does not have is refused with its reason. */
+export const SHARED_LOAD_SCHEMAS = [
+  ...groupSchemas({ kind: 'group', id: '', means: '', fields: LOAD_FIELDS, oneOfEach: [] }, () => ({})),
   LoadCheckRequest,
-  LoadSharing,
   SeatLoad,
-  LoadLimit,
-  SpeedLimit,
-  TurnRatios,
-  AtSpeed,
-  RingLoadCheckResponse,
-  PlateLoadSharing,
-  PlateLoadLimit,
-  PlateSpeedLimit,
-  PlateTurnRatios,
-  PlatesAtSpeed,
-  ThrustLoadCheckResponse,
-  LoadCheckResponse,
+  WorkingLoad,
+  HandTurned,
+  Friction,
+  Substitute,
 ]

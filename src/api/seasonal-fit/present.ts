@@ -1,18 +1,25 @@
 import type { Static } from 'typebox'
+import { nameOf } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
-import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
-import type { Trouble } from '#shared/questions/season/fit.ts'
+import type { Ellipse } from '#shared/geometry/ellipse.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import { GOOD_ENOUGH } from '#shared/questions/season/advice.ts'
+import { ROOM_ROWS } from '#shared/questions/season/arrangements/parts.ts'
+import type { Chances } from '#shared/questions/season/chances.ts'
+import { outOfRound, stops, type Trouble } from '#shared/questions/season/fit.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
+import type { Raceway } from '#shared/questions/season/moving-wood.ts'
 import type { RunningBand as CoreBand } from '#shared/questions/season/running-band.ts'
 import { guessedWoods, seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { FitAtState, SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
+import { holds } from '#shared/questions/season/segments.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { inScale, type Scale } from '#shared/units/temperature.ts'
 import { answer } from '#src/api/answer.ts'
 import { assumptionsIn, designDefaults } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
-import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/climate.ts'
+import { echoedClimate, echoedWoods, fromRingWood, fromToday, toYear, yearDefaults } from '#src/api/climate.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { show } from '#src/api/length.ts'
 import { type ShownNumber, showNumber } from '#src/api/number.ts'
@@ -21,59 +28,100 @@ import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { memorySentence } from '#src/words/season-refusal.ts'
-import { describeBand, describeBuildIn, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
-import { seasonSummary } from '#src/words/summary.ts'
-import type { GrooveShape, RunningBand, SeasonalFitRequest, SeasonalFitResponse, SeasonalState } from './schema.ts'
+import {
+  describeAdvice,
+  describeBand,
+  describeSegments,
+  describeState,
+  jointsOpen,
+  notesOf,
+  warningOf,
+} from '#src/words/seasonal-fit.ts'
+import { type Terms, termsOf } from '#src/words/terms.ts'
+import type { RunningBand, SeasonalFitRequest, SeasonalFitResponse } from './schema.ts'
 
 /** The caller's input in the core's words, or everything that is wrong with it beside its schema. */
 export function toSeasonalFitInput(request: SeasonalFitRequest): Result<SeasonalFitInput, readonly Fault[]> {
   const design = toDesignInput(request.design)
-  const year = toYear(request, (design.balls.material ?? BALL_MATERIAL) === 'wood')
+  const year = toYear(request, (design.balls.material ?? BALL_MATERIAL) === 'wood', design)
   return year.ok ? ok({ design, ...year.value }) : year
 }
 
 export const scaleOf = ({ climate }: SeasonalFitRequest): Scale => climate.temperatureScale ?? 'celsius'
 
+/** In whose units and words a state is answered. */
+interface Spoken {
+  readonly units: Units
+  readonly scale: Scale
+  readonly terms: Terms
+}
+
 /** What the year does, in the caller's units and in words. */
 export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitRequest): SeasonalFitResponse {
-  const { bearing, today, states, band } = season
+  const { bearing, today, states, band, chances, advice, segments } = season
   const { resolved } = bearing
   const { units, balls } = resolved.input
-  const scale = scaleOf(request)
-  const year = [today, ...states]
+  const arrangement = nameOf(resolved.input)
+  const spoken: Spoken = { units, scale: scaleOf(request), terms: termsOf(resolved.input) }
   const input: SeasonalFitRequest = {
-    design: toDesignRequest<'radial'>(resolved.input),
+    design: toDesignRequest(resolved.input),
     woods: echoedWoods(request.woods),
     climate: echoedClimate(request.climate),
   }
-  const defaults = { ...designDefaults('radial'), ...yearDefaults() }
-  const runsAllYear = year.every(({ troubles }) => troubles.every((trouble) => trouble === 'balls-knock'))
+  const defaults = { ...designDefaults(arrangement), ...yearDefaults() }
+  const [now, ...later] = [today, ...states].map((state, i) => toState(state, itemAt(chances.runs, i), spoken))
   const used = ['derived' as const, ...seasonSources(season.input.woods, balls.material), 'trade' as const]
+  // A state has the fields of its own arrangement, as that of the answer says: see `arrangements/`.
   return answer(
     {
-      arrangement: 'radial',
+      arrangement,
       units,
       input,
       assumed: assumptionsIn(request, input, defaults),
-      summary: seasonSummary(season, runsAllYear),
+      summary: describeAdvice(season, spoken.terms),
     },
     {
-      runsAllYear,
-      today: toState(today, units, scale),
-      states: states.map((state) => toState(state, units, scale)),
-      ...(band === undefined ? {} : { band: toBand(band, scale) }),
-      buildIn: toBuildIn(season, units),
-      notes: notesOf(season),
+      runsAllYear: chances.runsAllYear >= GOOD_ENOUGH,
+      probability: toChances(chances),
+      today: now,
+      states: later,
+      ...(band === undefined ? {} : { band: toBand(band, spoken) }),
+      buildIn: {
+        action: advice.kind,
+        changes: advice.changes.map((change) => {
+          if (change.kind === 'length') return { path: change.path, value: show(change.to, units) }
+          if (change.kind === 'today') return { path: change.path, value: fromToday(change.to, spoken.scale) }
+          return { path: change.path, value: fromRingWood(change.to) }
+        }),
+        probability: toChances(advice.chances),
+        message: describeAdvice(season, spoken.terms),
+      },
+      ...(segments === undefined
+        ? {}
+        : {
+            segments: present({
+              leastCount: segments.leastCount,
+              acrossGrainStrength: showNumber(Math.min(...segments.worst.map(({ lobes }) => lobes.strength))),
+              message: describeSegments(segments),
+            }),
+          }),
+      notes: notesOf(season, spoken.scale, spoken.terms),
     },
-    { warnings: warningsOf(season, year), cautions: cautionsOf(resolved), sources: used.map(toSource) },
-  )
+    { warnings: warningsOf(season, spoken.terms), cautions: cautionsOf(resolved), sources: used.map(toSource) },
+  ) as SeasonalFitResponse
 }
 
-const toBand = (band: CoreBand, scale: Scale): Static<typeof RunningBand> => ({
+const toChances = ({ goesTogether, runsAllYear, knocks }: Chances) => ({
+  goesTogether: showNumber(goesTogether),
+  runsAllYear: showNumber(runsAllYear),
+  knocks: showNumber(knocks),
+})
+
+const toBand = (band: CoreBand, { scale, terms }: Spoken): Static<typeof RunningBand> => ({
   temperature: showNumber(inScale(band.temperature, scale)),
   min: toBandEnd(band.low),
   max: toBandEnd(band.high),
-  message: describeBand(band, scale),
+  message: describeBand(band, scale, terms),
 })
 
 const toBandEnd = ({ relativeHumidity, moistureContent, stoppedBy }: CoreBand['low']) => ({
@@ -82,73 +130,77 @@ const toBandEnd = ({ relativeHumidity, moistureContent, stoppedBy }: CoreBand['l
   stoppedBy: [...stoppedBy],
 })
 
-function toState(at: FitAtState, units: Units, scale: Scale): Static<typeof SeasonalState> {
-  const { state, shape, fit, troubles } = at
+function toState(at: FitAtState, runs: number, { units, scale, terms }: Spoken) {
+  const { state, snapshot, fit, troubles } = at
+  const { raceways, ball } = snapshot
   const size = (length: Mm) => show(length, units)
-  return present<Static<typeof SeasonalState>>({
+  const rooms = ROOM_ROWS.flatMap(([name]) => {
+    const left = fit.rooms[name]
+    return left === undefined ? [] : [[name, size(left)]]
+  })
+  return present({
     name: state.name,
     temperature: showNumber(inScale(state.temperature, scale)),
     relativeHumidity: state.relativeHumidity === undefined ? undefined : showNumber(state.relativeHumidity),
     moistureContent: showNumber(state.moistureContent),
-    outerRing: toGrooveShape(shape.outerBottom, units),
-    innerRing: toGrooveShape(shape.innerBottom, units),
-    ballDiameter: { min: size(shape.ball.least), mean: size(shape.ball.mean), max: size(shape.ball.most) },
-    ballGap: {
+    ballDiameter: { min: size(ball.least), mean: size(ball.mean), max: size(ball.most) },
+    ...Object.fromEntries(Object.entries(raceways).map(([part, raceway]) => [part, toShape(raceway, units)])),
+    ballGap: fit.ballGap && {
       min: size(fit.ballGap.least),
       max: size(fit.ballGap.most),
-      withLargestBalls: size(fit.ballGapOfLargest),
+      withLargestBalls: size(fit.ballGapOfLargest ?? fit.ballGap.least),
     },
-    radialInternalClearance: { min: size(fit.play.worst), max: size(fit.play.best) },
-    worstRotation: worstRotation(shape.outerBottom, shape.innerBottom),
-    leastLandGap: size(fit.leastLandGap),
+    radialInternalClearance: fit.play && { min: size(fit.play.worst), max: size(fit.play.best) },
+    worstRotation: fit.play && worstRotation(raceways.outerRing, raceways.innerRing),
+    ...Object.fromEntries(rooms),
+    runs: showNumber(runs),
     troubles: [...troubles],
-    message: describeState(at, units),
+    message: describeState(at, runs, units, terms),
   })
 }
 
-function toGrooveShape(bottom: Ellipse, units: Units): Static<typeof GrooveShape> {
-  return {
-    alongGrain: show(mm(2 * bottom.along), units),
-    acrossGrain: show(mm(2 * bottom.across), units),
-    outOfRound: show(mm(2 * (longer(bottom) - shorter(bottom))), units),
-  }
-}
+const toShape = (raceway: Raceway, units: Units) => ({
+  alongGrain: show(mm(2 * raceway.along), units),
+  acrossGrain: show(mm(2 * raceway.across), units),
+  outOfRound: show(mm(2 * outOfRound(raceway)), units),
+  ...(raceway.segments && { acrossGrainStress: showNumber(raceway.segments.pull) }),
+})
 
 /** Where the long axis of the inner ring meets the short one of the outer. */
-function worstRotation(outer: Ellipse, inner: Ellipse): ShownNumber | undefined {
-  const [wide, within] = [outer.across - outer.along, inner.across - inner.along]
-  if (wide === 0 || within === 0) return undefined
-  return showNumber(wide > 0 === within > 0 ? 90 : 0)
+function worstRotation(outer: Ellipse | undefined, inner: Ellipse | undefined): ShownNumber | undefined {
+  if (outer === undefined || inner === undefined || outOfRound(outer) === 0 || outOfRound(inner) === 0) return undefined
+  return showNumber(outer.across > outer.along === inner.across > inner.along ? 90 : 0)
 }
 
-function toBuildIn(season: SeasonalFit, units: Units): SeasonalFitResponse['buildIn'] {
-  const { buildIn } = season
-  const size = (length: Mm | undefined) => (length === undefined ? undefined : show(length, units))
-  return present<SeasonalFitResponse['buildIn']>({
-    ballGap: size(buildIn.ballGap),
-    ballGapRange: present<SeasonalFitResponse['buildIn']['ballGapRange']>({
-      min: size(buildIn.leastBallGap),
-      max: size(buildIn.mostBallGap),
-    }),
-    radialInternalClearance: size(buildIn.play),
-    radialInternalClearanceRange: present<SeasonalFitResponse['buildIn']['radialInternalClearanceRange']>({
-      min: size(buildIn.leastPlay),
-    }),
-    message: describeBuildIn(buildIn, season),
-  })
-}
-
-const TROUBLES: readonly (readonly [Trouble, Static<typeof Warning>['severity'], path: string])[] = [
-  ['balls-bind', 'fault', '/design/ballGap'],
-  ['rings-bind', 'fault', '/design/radialInternalClearance'],
-  ['lands-rub', 'fault', '/design/outerRing'],
-  ['balls-knock', 'risk', '/design/maxBallGap'],
+/** The field of the design that each trouble is about. */
+const PATHS: readonly (readonly [Trouble, path: string])[] = [
+  ['balls-bind', '/ballGap'],
+  ['rings-bind', '/radialInternalClearance'],
+  ['balls-knock', '/maxBallGap'],
+  ...ROOM_ROWS.map(([, { trouble, path }]) => [trouble, path] as const),
 ]
 
-function warningsOf({ input: { woods } }: SeasonalFit, year: readonly FitAtState[]): Static<typeof Warning>[] {
-  const found = TROUBLES.filter(([trouble]) => year.some(({ troubles }) => troubles.includes(trouble)))
+function warningsOf(
+  { input: { woods }, today, states, segments }: SeasonalFit,
+  terms: Terms,
+): Static<typeof Warning>[] {
+  const year = [today, ...states]
+  const found = PATHS.filter(([trouble]) => year.some(({ troubles }) => troubles.includes(trouble)))
   return [
-    ...found.map(([trouble, severity, path]) => ({ code: trouble, severity, message: warningOf(trouble, year), path })),
+    ...found.map(([trouble, path]) => ({
+      code: trouble,
+      severity: stops(trouble) ? ('fault' as const) : ('risk' as const),
+      message: warningOf(trouble, year, terms),
+      path: `/design${path}`,
+    })),
+    ...(segments?.worst ?? [])
+      .filter(({ lobes }) => !holds(lobes))
+      .map((worst) => ({
+        code: 'joints-open',
+        severity: 'risk' as const,
+        message: jointsOpen(worst),
+        path: `/woods/${worst.part}`,
+      })),
     ...guessedWoods(woods).map(([species, path]) => ({
       code: 'movement-from-memory',
       severity: 'note' as const,

@@ -7,25 +7,7 @@ import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { scaleOf, toSeasonalFitInput, toSeasonalFitResponse } from './present.ts'
-import {
-  BandEnd,
-  BuildIn,
-  GrooveShape,
-  RunningBand,
-  SeasonalFitRequest,
-  SeasonalFitResponse,
-  SeasonalState,
-} from './schema.ts'
-
-export const SEASONAL_FIT_SCHEMAS = [
-  SeasonalFitRequest,
-  GrooveShape,
-  SeasonalState,
-  BandEnd,
-  RunningBand,
-  BuildIn,
-  SeasonalFitResponse,
-]
+import type { SeasonalFitRequest, SeasonalFitResponse } from './schema.ts'
 
 export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
@@ -34,7 +16,7 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
       operationId: 'seasonalFit',
       tags: ['bearing'],
       summary: 'What a year of changing humidity does to a bearing',
-      description: `Will it still run in every season? Send a design, the woods, and the humidity today and over the year. You get the ball gap and the play in each state, the range of humidity in which the bearing runs, and the gap and play to build in today. ${servedBy(SEASONAL_FIT)}`,
+      description: `Will it still run in every season? Send a design, the woods, and the humidity today and over the year. You get the gap, the play and the other room in each state with the chance that the bearing runs, the range of humidity in which it runs, and what to change. ${servedBy(SEASONAL_FIT)}`,
       body: refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'),
       response: {
         200: refTo<typeof SeasonalFitResponse>('SeasonalFitResponse'),

@@ -1,18 +1,31 @@
-import { type Static, Type } from 'typebox'
+import { type Static, type TProperties, Type } from 'typebox'
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { AdviceKind } from '#shared/questions/season/advice.ts'
+import { ROOM_ROWS } from '#shared/questions/season/arrangements/parts.ts'
 import type { Trouble } from '#shared/questions/season/fit.ts'
-import { answerOf } from '#src/api/answer.ts'
-import type { Climate, Woods } from '#src/api/climate.ts'
+import { answerOf, answerUnion } from '#src/api/answer.ts'
+import type { Climate, RingWood, Today, Woods } from '#src/api/climate.ts'
 import { designRef } from '#src/api/design-input.ts'
-import { shownLength as shown } from '#src/api/length.ts'
-import { shownNumber } from '#src/api/number.ts'
+import { type ShownLength, shownLength as shown } from '#src/api/length.ts'
+import { shownShare as chance, shownNumber } from '#src/api/number.ts'
+import { CAGED_STATE } from '#src/api/seasonal-fit/arrangements/caged.ts'
+import { RADIAL_STATE } from '#src/api/seasonal-fit/arrangements/radial.ts'
+import { ROLLER_STATE } from '#src/api/seasonal-fit/arrangements/roller.ts'
+import { THRUST_STATE } from '#src/api/seasonal-fit/arrangements/thrust.ts'
 import { refTo } from '#src/http/schema.ts'
+import { RacewayShape } from './state.ts'
 
-const TROUBLES = ['balls-bind', 'rings-bind', 'lands-rub', 'balls-knock'] as const satisfies readonly Trouble[]
+const TROUBLES = [
+  'balls-bind',
+  'rings-bind',
+  'balls-knock',
+  ...ROOM_ROWS.map(([, { trouble }]) => trouble),
+] as const satisfies readonly Trouble[]
 const trouble = Type.Unsafe<Trouble>(
-  Type.Enum(TROUBLES, {
+  Type.Enum([...TROUBLES], {
     type: 'string',
     description:
-      '`balls-bind`: the gap is below `minBallGap`. `rings-bind`: the inner ring is stiff where it is turned across. `lands-rub`: the lands touch. `balls-knock`: the gap is above `maxBallGap`; it still runs.',
+      '`balls-bind`: the gap is below `minBallGap`. `rings-bind`: the inner ring is stiff where it is turned across. `balls-knock`: the gap is above `maxBallGap`; it still runs. `balls-climb`: `flankRoom` is below 0; it still runs. The others: the room of that name is below 0.',
   }),
 )
 
@@ -30,61 +43,46 @@ export const SeasonalFitRequest = Type.Object(
 )
 export type SeasonalFitRequest = Static<typeof SeasonalFitRequest>
 
-export const GrooveShape = Type.Object(
+const SeasonalChances = Type.Object(
   {
-    alongGrain: shown('Diameter across the groove bottoms along the grain.'),
-    acrossGrain: shown('Diameter across the groove bottoms across the grain.'),
-    outOfRound: shown('Difference of the two.'),
+    goesTogether: chance('Chance that the last ball goes in on the day of making. 1 where a cage holds the balls.'),
+    runsAllYear: chance('Chance that it goes together and runs today and in every state.'),
+    knocks: chance('Chance that the gap is above `maxBallGap` at some time. The bearing still runs.'),
   },
-  { $id: 'GrooveShape', description: 'Shape of the groove bottom, a circle when it was cut.' },
+  {
+    $id: 'SeasonalChances',
+    description:
+      'Chances over what is not known when the bearing is made: how much each board moves, how damp the wood is in that air, the sizes of the balls, and the gap at which the last ball goes in. Good to about 0.01.',
+  },
 )
 
-export const SeasonalState = Type.Object(
-  {
-    name: Type.String({ description: 'The time of the year.' }),
-    temperature: shownNumber('Temperature in `climate.temperatureScale`.'),
-    relativeHumidity: Type.Optional(
-      shownNumber('Relative humidity in %. Absent where no air at 20 degrees C makes wood that wet.'),
-    ),
-    moistureContent: shownNumber('Moisture content of wood in equilibrium with the air, in % of its dry mass.'),
-    outerRing: refTo<typeof GrooveShape>('GrooveShape'),
-    innerRing: refTo<typeof GrooveShape>('GrooveShape'),
-    ballDiameter: Type.Object(
-      {
-        min: shown('Diameter of a wooden ball along its grain.'),
-        mean: shown('Mean of the three directions.'),
-        max: shown('Diameter of a wooden ball along its growth rings.'),
-      },
-      { description: 'Ball diameters. They differ for wooden balls only.' },
-    ),
-    ballGap: Type.Object(
-      {
-        min: shown('Smallest gap over all positions of the first ball.'),
-        max: shown('Largest gap over all positions of the first ball.'),
-        withLargestBalls: shown(
-          'Smallest gap if every wooden ball lay with its largest diameter along the ring, which is very unlikely.',
-        ),
-      },
-      { description: 'The ball gap at that time.' },
-    ),
-    radialInternalClearance: Type.Object(
-      {
-        min: shown('Play with the inner ring turned to its tightest position. Below 0 it is stiff there.'),
-        max: shown('Play with the inner ring turned to its loosest position.'),
-      },
-      { description: 'The play at that time.' },
-    ),
-    worstRotation: Type.Optional(
-      shownNumber(
-        'Degrees from the grain of the outer ring to that of the inner one where the play is worst, twice a turn. Absent where a ring stays round.',
+/** What every arrangement's state has, round its own fields. */
+const stateOf = <Own extends TProperties>(name: string, own: Own) =>
+  Type.Object(
+    {
+      name: Type.String({ description: 'The time of the year.' }),
+      temperature: shownNumber('Temperature in `climate.temperatureScale`.'),
+      relativeHumidity: Type.Optional(
+        shownNumber('Relative humidity in %. Absent where no air at 20 degrees C makes wood that wet.'),
       ),
-    ),
-    leastLandGap: shown('Smallest space between the lands, with the inner ring to one side.'),
-    troubles: Type.Array(trouble, { description: 'The troubles at that time. Empty where there are none.' }),
-    message: Type.String({ description: 'Summary in words.' }),
-  },
-  { $id: 'SeasonalState', description: 'The bearing at one time of the year.' },
-)
+      moistureContent: shownNumber('Moisture content of wood in equilibrium with the air, in % of its dry mass.'),
+      ballDiameter: Type.Object(
+        {
+          min: shown('Smallest diameter of a wooden ball: along its grain.'),
+          mean: shown('Mean over the directions.'),
+          max: shown('Largest diameter of a wooden ball: along its growth rings.'),
+        },
+        { description: 'Ball diameters. They differ for wooden balls only.' },
+      ),
+      ...own,
+      runs: chance('Chance that the bearing goes together and runs at that time.'),
+      troubles: Type.Array(trouble, {
+        description: 'The troubles at that time, with balls of the mean size. Empty where there are none.',
+      }),
+      message: Type.String({ description: 'Summary in words.' }),
+    },
+    { $id: `${name}SeasonalState`, description: 'The bearing at one time of the year.' },
+  )
 
 export const BandEnd = Type.Object(
   {
@@ -104,55 +102,114 @@ export const RunningBand = Type.Object(
     max: refTo<typeof BandEnd>('BandEnd'),
     message: Type.String({ description: 'Summary in words.' }),
   },
-  { $id: 'RunningBand', description: 'The humidities, round that of today, in which the bearing runs.' },
+  {
+    $id: 'RunningBand',
+    description: 'The humidities, round that of today, in which the bearing runs with balls of the mean size.',
+  },
 )
 
-export const BuildIn = Type.Object(
+const ACTIONS = [
+  'leave',
+  'change-sizes',
+  'rest-wood',
+  'change-construction',
+  'no-remedy',
+] as const satisfies readonly AdviceKind[]
+
+const BuildIn = Type.Object(
   {
-    ballGap: Type.Optional(shown('The gap to build in today: that of the design where it will do.')),
-    ballGapRange: Type.Object(
-      {
-        min: Type.Optional(
-          shown('Smallest gap today that closes all year. Absent where none below a whole ball does.'),
-        ),
-        max: Type.Optional(
-          shown(
-            'Largest gap today that never knocks. Below the smallest, even below 0, where the year is too wide for the band.',
-          ),
-        ),
-      },
-      { description: 'Range for `ballGap`.' },
+    action: Type.Unsafe<AdviceKind>(
+      Type.Enum(ACTIONS, {
+        type: 'string',
+        description:
+          '`leave`: it is good as designed. `change-sizes`: other sizes. `rest-wood`: wood of another moisture when you make it, and sizes. `change-construction`: another construction, and sizes. `no-remedy`: nothing that was tried does clearly better.',
+      }),
     ),
-    radialInternalClearance: Type.Optional(shown('The play to build in today, with that gap.')),
-    radialInternalClearanceRange: Type.Object(
+    changes: Type.Array(
+      Type.Object({
+        path: Type.String({ description: 'A JSON pointer into `input`.' }),
+        value: Type.Unsafe<ShownLength | Static<typeof RingWood> | Static<typeof Today>>({
+          type: ['number', 'object'],
+          description: 'The value to put there: a length in `units`, the wood of a part, or the day of making.',
+        }),
+      }),
       {
-        min: Type.Optional(
-          shown('Smallest play today at which the rings never bind. Absent where it would cut into the bore.'),
-        ),
+        description:
+          'What to change. Put the values into `input` and send it again: the answer has the chances that are given here.',
       },
-      { description: 'Range for `radialInternalClearance`.' },
     ),
+    probability: refTo<typeof SeasonalChances>('SeasonalChances'),
+    message: Type.String({ description: 'The advice in one sentence.' }),
+  },
+  { $id: 'BuildIn', description: 'What to do so that the bearing runs all year, and the chances if you do.' },
+)
+
+const YearSegments = Type.Object(
+  {
+    leastCount: Type.Optional(
+      Type.Integer({
+        description:
+          'Fewest pieces in a layer with which the bearing, with balls of the mean size, runs all year on joints that hold. Absent where no usual count does.',
+      }),
+    ),
+    acrossGrainStrength: shownNumber('Pull across the grain that the wood bears, in MPa: the weakest of the parts.'),
     message: Type.String({ description: 'Summary in words.' }),
   },
-  { $id: 'BuildIn', description: "Gap and play to build in at today's humidity, so that the bearing runs all year." },
+  { $id: 'YearSegments', description: 'Parts that are glued up of segments.' },
 )
 
-export const SeasonalFitResponse = Type.Object(
-  answerOf(['radial'], refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'), {
-    runsAllYear: Type.Boolean({
-      description: 'Whether the bearing as designed runs in every requested state. Balls may knock.',
+/** The fields of a state that each arrangement has for itself. */
+const STATES = {
+  radial: stateOf('Radial', RADIAL_STATE),
+  roller: stateOf('Roller', ROLLER_STATE),
+  thrust: stateOf('Thrust', THRUST_STATE),
+  caged: stateOf('Caged', CAGED_STATE),
+} as const satisfies Readonly<Record<ArrangementName, object>>
+type States = typeof STATES
+
+const answerFor = <const Name extends ArrangementName>(name: Name, state: States[Name]) => {
+  const id = String(Reflect.get(state, '$id'))
+  return Type.Object(
+    answerOf([name], refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'), {
+      runsAllYear: Type.Boolean({
+        description: 'Whether at least 90 of 100 such bearings go together and run all year. Balls may knock.',
+      }),
+      probability: refTo<typeof SeasonalChances>('SeasonalChances'),
+      today: refTo<States[Name]>(id),
+      states: Type.Array(refTo<States[Name]>(id), {
+        description: 'The driest and the dampest end of the ranges, or the months.',
+      }),
+      band: Type.Optional(refTo<typeof RunningBand>('RunningBand')),
+      buildIn: refTo<typeof BuildIn>('BuildIn'),
+      segments: Type.Optional(refTo<typeof YearSegments>('YearSegments')),
+      notes: Type.Array(Type.String(), { description: 'What the calculation assumes or leaves out.' }),
     }),
-    today: refTo<typeof SeasonalState>('SeasonalState'),
-    states: Type.Array(refTo<typeof SeasonalState>('SeasonalState'), {
-      description: 'The driest and the dampest end of the ranges, or the months.',
-    }),
-    band: Type.Optional(refTo<typeof RunningBand>('RunningBand')),
-    buildIn: refTo<typeof BuildIn>('BuildIn'),
-    notes: Type.Array(Type.String(), { description: 'Assumptions that were made.' }),
-  }),
-  {
-    $id: 'SeasonalFitResponse',
-    description: 'The bearing over a year. `band` is absent where it does not run today.',
-  },
-)
+    {
+      $id: id.replace('SeasonalState', 'SeasonalFitResponse'),
+      description: 'The bearing over a year. `band` is absent where it does not run today.',
+    },
+  )
+}
+const ANSWERS = [
+  answerFor('radial', STATES.radial),
+  answerFor('roller', STATES.roller),
+  answerFor('thrust', STATES.thrust),
+  answerFor('caged', STATES.caged),
+] as const
+
+export const SeasonalFitResponse = answerUnion('SeasonalFitResponse', 'The bearing over a year.', ...ANSWERS)
 export type SeasonalFitResponse = Static<typeof SeasonalFitResponse>
+
+/** Added once by `app.ts`, inner ones first. */
+export const SEASONAL_FIT_SCHEMAS = [
+  SeasonalFitRequest,
+  RacewayShape,
+  SeasonalChances,
+  ...Object.values(STATES),
+  BandEnd,
+  RunningBand,
+  BuildIn,
+  YearSegments,
+  ...ANSWERS,
+  SeasonalFitResponse,
+]

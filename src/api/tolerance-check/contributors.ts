@@ -108,9 +108,9 @@ export const ContributorsRequest = Type.Object(
     ),
     finishFilm: scatter('Thickness of the finish, the same in both grooves.'),
     grooveCircleRadius: scatter(
-      'For plates only, each plate on its own: radius of the groove circle. Above 0 the groove is too far out.',
+      'For turntables only, each plate on its own: radius of the groove circle. Above 0 the groove is too far out.',
     ),
-    grooveDepth: scatter('For plates only, each plate on its own: depth of the groove. Above 0 it is too deep.'),
+    grooveDepth: scatter('For turntables only, each plate on its own: depth of the groove. Above 0 it is too deep.'),
   },
   {
     $id: 'ContributorsRequest',

@@ -9,7 +9,8 @@ import { refTo } from '#src/http/schema.ts'
 import { unitsOfCheck } from '#src/workers/estimate.ts'
 import { checkTolerance } from '#src/workers/tolerance-check.ts'
 import { checkRefusalWords, toToleranceAnswer, toToleranceCheckInput } from './present.ts'
-import { ANSWERS, SVG_TYPE, type ToleranceCheckRequest } from './schema.ts'
+import type { ToleranceCheckRequest } from './request-schema.ts'
+import { ANSWERS, SVG_TYPE } from './schema.ts'
 import { toGapSheet } from './sheet.ts'
 
 export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {

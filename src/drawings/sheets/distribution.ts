@@ -203,7 +203,11 @@ function axes(spread: Spread, { view, most, across, up, bottom }: Plot): readonl
 }
 
 /** Round numbers in a range: 1, 2 or 5 times a power of ten apart, so many and one at the most. */
-function ticks(from: number, to: number, most: number): readonly { readonly value: number; readonly label: string }[] {
+export function ticks(
+  from: number,
+  to: number,
+  most: number,
+): readonly { readonly value: number; readonly label: string }[] {
   const rough = (to - from) / most
   if (!(rough > 0)) return []
   const exponent = Math.floor(Math.log10(rough))

@@ -60,7 +60,7 @@ test('boards and dimension lumber of one nominal width are one size', () => {
 })
 
 test('NHLA: surfacing takes 3/16 in up to 1 1/2 in rough, and 1/4 in above', () => {
-  expect(HARDWOOD_THICKNESSES.length).toBe(12)
+  expect(HARDWOOD_THICKNESSES.length).toBe(13)
   for (const { rough, surfaced } of HARDWOOD_THICKNESSES) {
     expect(rough - surfaced, String(rough)).toBe(rough <= 1.5 ? 3 / 16 : 1 / 4)
   }

@@ -158,15 +158,13 @@ describe('trials of the bearing of the README', () => {
         diameters[ball * rings + ring] = size
       })
     }
-    const all = (value: number): Float64Array => new Float64Array(rings).fill(value)
     const clearances = new Float64Array(rings)
     playInBlocks(count, 'whole')(
       {
         rings,
-        outerBottomRadii: all(grooves.outerBottomRadius),
-        innerBottomRadii: all(grooves.innerBottomRadius),
         diameters,
-        larger: all(0),
+        centres: diameters.map((diameter) => grooves.outerBottomRadius - diameter / 2),
+        standOffs: diameters.map((diameter) => grooves.innerBottomRadius + diameter / 2),
       },
       clearances,
     )

@@ -252,59 +252,77 @@ describe('blocks of rings', () => {
     drawNormals({ mean, standardDeviation: scatter }, randomStream(8, stream), drawn, length)
     return drawn
   }
+  const [outers, inners] = [columns(33.2, 0.05, rings, 1), columns(19.05, 0.05, rings, 2)]
+  const diameters = columns(14, 0.1, rings * count, 3)
   const block = {
     rings,
-    outerBottomRadii: columns(33.2, 0.05, rings, 1),
-    innerBottomRadii: columns(19.05, 0.05, rings, 2),
-    diameters: columns(14, 0.1, rings * count, 3),
-    larger: columns(0, 0.05, rings, 4),
+    diameters,
+    centres: diameters.map((diameter, place) => at(outers, place % rings) - diameter / 2),
+    standOffs: diameters.map((diameter, place) => at(inners, place % rings) + diameter / 2),
   }
   const own = (ring: number): readonly number[] =>
-    Array.from({ length: count }, (_, ball) => at(block.diameters, ball * rings + ring) + at(block.larger, ring))
+    Array.from({ length: count }, (_, ball) => at(diameters, ball * rings + ring))
 
   test.each(['whole', 'spread'] as const)('each is what it is alone, its gap %s', (gap) => {
     const [clearances, runOuts] = [new Float64Array(rings), new Float64Array(rings)]
     playInBlocks(count, gap)(block, clearances, runOuts)
     for (let ring = 0; ring < rings; ring++) {
-      const places = placesOnCircle(mm(at(block.outerBottomRadii, ring)), own(ring), gap)
-      const alone = playAmongBalls(places, mm(at(block.innerBottomRadii, ring)))
-      expect(clearances[ring]).toBe(alone?.radialInternalClearance)
-      expect(runOuts[ring]).toBeWithin(1e-15, alone?.runOut ?? Number.NaN)
+      const places = placesOnCircle(mm(at(outers, ring)), own(ring), gap)
+      const alone = playAmongBalls(places, mm(at(inners, ring)))
+      expect(clearances[ring]).toBeWithin(1e-13, alone?.radialInternalClearance ?? Number.NaN)
+      expect(runOuts[ring]).toBeWithin(1e-9, alone?.runOut ?? Number.NaN)
+    }
+  })
+
+  test('on edges each ball stands at its own distance: a ring laid by the law of cosines', () => {
+    const [centres, standOffs] = [columns(26.2, 0.1, rings * count, 7), columns(26.05, 0.1, rings * count, 8)]
+    const clearances = new Float64Array(rings)
+    playInBlocks(count, 'whole')({ ...block, centres, standOffs }, clearances)
+    for (let ring = 0; ring < rings; ring++) {
+      const places = { x: new Float64Array(count), y: new Float64Array(count), radius: new Float64Array(count) }
+      let angle = 0
+      for (let ball = 0; ball < count; ball++) {
+        const away = at(centres, ball * rings + ring)
+        if (ball > 0) {
+          const before = at(centres, (ball - 1) * rings + ring)
+          const touching = ((own(ring)[ball] ?? 0) + (own(ring)[ball - 1] ?? 0)) / 2
+          angle += Math.acos((before * before + away * away - touching * touching) / (2 * before * away))
+        }
+        places.x[ball] = away * Math.cos(angle)
+        places.y[ball] = away * Math.sin(angle)
+        places.radius[ball] = at(standOffs, ball * rings + ring) - 10
+      }
+      const alone = playAmongBalls(places, mm(10))
+      expect(clearances[ring]).toBeWithin(1e-11, alone?.radialInternalClearance ?? Number.NaN)
     }
   })
 
   test('two lobes: balls stand farther out or nearer by them', () => {
-    const lobes = { along: columns(0, 0.1, rings, 5), aslant: columns(0, 0.1, rings, 6) }
+    const [cosine, sine] = [columns(0, 0.1, rings, 5), columns(0, 0.1, rings, 6)]
+    const lobes = { amplitude: new Float64Array(rings).fill(1), cosine, sine }
     const clearances = new Float64Array(rings)
     playInBlocks(count, 'whole')({ ...block, lobes }, clearances)
     for (let ring = 0; ring < rings; ring++) {
-      const round = placesOnCircle(mm(at(block.outerBottomRadii, ring)), own(ring), 'whole')
+      const round = placesOnCircle(mm(at(outers, ring)), own(ring), 'whole')
       const [x, y] = [new Float64Array(count), new Float64Array(count)]
       for (let ball = 0; ball < count; ball++) {
         const angle = Math.atan2(at(round.y, ball), at(round.x, ball))
         const away =
           Math.hypot(at(round.x, ball), at(round.y, ball)) +
-          at(lobes.along, ring) * Math.cos(2 * angle) +
-          at(lobes.aslant, ring) * Math.sin(2 * angle)
+          at(cosine, ring) * Math.cos(2 * angle) +
+          at(sine, ring) * Math.sin(2 * angle)
         x[ball] = away * Math.cos(angle)
         y[ball] = away * Math.sin(angle)
       }
-      const alone = playAmongBalls({ x, y, radius: round.radius }, mm(at(block.innerBottomRadii, ring)))
+      const alone = playAmongBalls({ x, y, radius: round.radius }, mm(at(inners, ring)))
       expect(clearances[ring]).toBeWithin(1e-12, alone?.radialInternalClearance ?? Number.NaN)
     }
   })
 
   test('a ring that nothing holds has endless play', () => {
     const clearances = new Float64Array(1)
-    const one = (value: number): Float64Array => Float64Array.of(value)
-    const four = {
-      rings: 1,
-      outerBottomRadii: one(60),
-      innerBottomRadii: one(49),
-      diameters: Float64Array.of(10, 10, 10, 10),
-      larger: one(0),
-    }
-    playInBlocks(4, 'whole')(four, clearances)
+    const four = (value: number): Float64Array => new Float64Array(4).fill(value)
+    playInBlocks(4, 'whole')({ rings: 1, diameters: four(10), centres: four(55), standOffs: four(54) }, clearances)
     expect(clearances[0]).toBe(Number.POSITIVE_INFINITY)
   })
 })

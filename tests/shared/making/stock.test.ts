@@ -156,7 +156,8 @@ describe('boards', () => {
             expect(layers * dressedThickness - blank.thickness).toBeWithin(1e-6, planing)
             expect(planing).toBeGreaterThanOrEqual(boards[0]?.planing ?? Number.NaN)
             expect(across * dressedWidth).toBeGreaterThanOrEqual(blank.roughCircle * (1 - 1e-9))
-            expect(length).toBeGreaterThanOrEqual(blank.pieces * blank.roughCircle)
+            const circles = blank.pieces * layers * across
+            expect(length).toBeWithin(1e-9 * length, circles * blank.roughCircle + (circles - 1) * 1.5)
             if (number === undefined) expect(blank.roughCircle).toBeGreaterThan(2400)
             else expect(laidOut(blank.roughCircle, number)).toBeGreaterThanOrEqual(blank.pieces * layers * across)
             if (number !== undefined && number > 1)
@@ -249,7 +250,12 @@ describe('the ring that comes apart', () => {
         expect(screws.besideHeadTowardsGroove).toBeGreaterThanOrEqual(screws.shankDiameter - 1e-6)
         expect(screws.besideThread).toBeGreaterThanOrEqual(screws.besideHead)
         expect(screws.pilotDepth).toBeGreaterThanOrEqual(3 * screws.shankDiameter - 1e-6)
-        expect(screws.length).toBeLessThan(result.value.resolved.width)
+        const { width } = result.value.resolved
+        expect(screws.counterboreDepth + screws.length).toBeLessThan(width)
+        if (screws.counterboreDepth > 0)
+          expect(screws.counterboreDepth + screws.countersinkDepth).toBeLessThanOrEqual(width / 4 + 1e-9)
+        const [above = Number.NaN, below = Number.NaN] = screws.clearanceHole.split('/').map(Number)
+        expect(inches(above / below)).toBeGreaterThanOrEqual(screws.shankDiameter)
         // by coordinates: heads on their circle do not touch the bore or the land
         const circle = ring.screwCircle / 2
         if (ring.ring === 'innerRing') {
@@ -288,7 +294,20 @@ describe('the ring that comes apart', () => {
     expect(mended?.screws?.gauge).toBe(4)
   })
 
-  test('too narrow or between two lengths: the width that clears it does, and is no narrower', () => {
+  test('a wider ring never refuses a screw that a narrower one takes', () => {
+    const takes = (width: number): boolean =>
+      (stocked({ ...PLAIN, bore: mm(6), width: mm(width) }).split?.faults ?? []).every(
+        ({ code }) => code !== 'no-screw-length',
+      )
+    const widths = Array.from({ length: 400 }, (_, i) => 10 + i / 8)
+    const first = widths.findIndex(takes)
+    expect(first).toBeGreaterThan(0)
+    expect(widths.slice(first).filter((width) => !takes(width))).toEqual([])
+    // It once took a screw at 21 and none at 21.33.
+    expect([21, 21.33].map(takes)).toEqual([true, true])
+  })
+
+  test('too narrow: the width that clears it does, and is no narrower', () => {
     fc.assert(
       fc.property(between(8, 60), (width) => {
         const at = (w: number) => stocked({ ...PLAIN, bore: mm(6), width: mm(w) }).split
@@ -332,9 +351,42 @@ describe('the ring that comes apart', () => {
 })
 
 test('a segmented ring holds the rough one', () => {
-  const { outerRing, innerRing } = stocked(PLAIN, { segments: { outerRing: 12, innerRing: 6 } })
+  const { outerRing, innerRing } = stocked(PLAIN, {
+    woods: { outerRing: { segments: { count: 12 } }, innerRing: { segments: { count: 6 } } },
+  })
   expect(outerRing.segments).toMatchObject({ count: 12, miter: 15 })
   expect(outerRing.segments?.outerEdge).toBeWithin(1e-9, outerRing.blank.roughCircle * Math.tan(Math.PI / 12))
   // The bore of 12 mm less an allowance on either side is nothing: wedges to the middle.
   expect(innerRing.segments).toMatchObject({ count: 6, innerEdge: 0 })
+})
+
+test('the boards of a segmented ring give its strips, not the whole circle, for every half and layer', () => {
+  const segmentCounts = fc.integer({ min: 3, max: 48 })
+  fc.assert(
+    fc.property(millimetres, segmentCounts, fc.constantFrom(...LUMBERS), (design, count, lumber) => {
+      const result = fullRingsOf(design)
+      if (!result.ok) return
+      const { outerRing, entryHole, nesting } = stockOf(result.value, {
+        lumber,
+        woods: { outerRing: { segments: { count } } },
+      })
+      const { blank, boards, segments } = outerRing
+      if (segments === undefined) throw new Error('a ring of segments')
+      // A ring with its hole glued in has no core to saw out.
+      expect([blank.roughHole, entryHole, nesting.core]).toEqual([undefined, undefined, 0])
+      expect(segments.stockLength).toBe(boards[0]?.length)
+      for (const { layers, across, dressedWidth, length, boards: number } of boards) {
+        expect(across * dressedWidth).toBeGreaterThanOrEqual(segments.stripWidth * (1 - 1e-9))
+        // The area of all pieces, of every half and layer, and no more than the waste at cuts and ends beyond it.
+        const pieces = blank.pieces * layers * across * count
+        const middle = (segments.outerEdge + segments.innerEdge) / 2
+        const cut = 3 / Math.cos(Math.PI / count)
+        expect(length).toBeGreaterThan(pieces * (middle + cut) * (1 - 1e-9))
+        expect(length).toBeLessThan(
+          (1 + 1 / count) * pieces * (middle + cut) + blank.pieces * layers * across * segments.outerEdge,
+        )
+        if (number !== undefined) expect(number * 2400).toBeGreaterThan(pieces * (middle + cut) * (1 - 1e-9))
+      }
+    }),
+  )
 })

@@ -3,13 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { emptyCircle, halfPlanes, inscribeCircle } from '#shared/geometry/inscribed-circle.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
 import { PLAY_LOSS } from '#shared/statistics/play-loss.ts'
-import {
-  bindingChance,
-  chancePlayBelow,
-  defaultPlay,
-  playMoments,
-  playQuantile,
-} from '#shared/statistics/play-of-random-balls.ts'
+import { bindingChance, chancePlayBelow, playMoments, playQuantile } from '#shared/statistics/play-of-random-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
 import { between } from '#tests/support/inputs.ts'
@@ -121,25 +115,12 @@ describe('laws', () => {
     expect(playMoments(balls)).toEqual({ mean: 0.3, standardDeviation: 0 })
   })
 
-  test('the default play lets one ring in twenty bind, and is 0.02 of the ball at least', () => {
-    fc.assert(
-      fc.property(count, between(0, 1), between(1, 50), (ballCount, scatter, diameter) => {
-        const play = defaultPlay({ ballDiameter: mm(diameter), scatter: mm(scatter), ballCount })
-        expect(play).toBeGreaterThanOrEqual(0.02 * diameter)
-        expect(bindingChance({ play, scatter: mm(scatter), ballCount })).toBeLessThanOrEqual(0.05 + 1e-9)
-        if (play > 0.02 * diameter)
-          expect(bindingChance({ play, scatter: mm(scatter), ballCount })).toBeWithin(1e-9, 0.05)
-      }),
-    )
-  })
-
   test('ranges', () => {
     const balls = { play: mm(0.3), scatter: mm(0.1), ballCount: 14 }
     expect(() => bindingChance({ ...balls, ballCount: 2 })).toThrow(RangeError)
     expect(() => bindingChance({ ...balls, ballCount: 201 })).toThrow(RangeError)
     expect(() => bindingChance({ ...balls, scatter: mm(-0.1) })).toThrow(RangeError)
     expect(() => playQuantile({ ...balls, probability: 1 })).toThrow(RangeError)
-    expect(() => defaultPlay({ ...balls, ballDiameter: mm(0) })).toThrow(RangeError)
   })
 })
 

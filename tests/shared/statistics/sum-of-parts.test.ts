@@ -63,7 +63,7 @@ describe('one sum in bins', () => {
 })
 
 describe('both sums between their ends', () => {
-  const between = (low: number, high: number) => ({ low, high })
+  const between = (low: number, high: number) => ({ lows: [low], high })
 
   test('on their own: the product', () => {
     const parts = [part(NORMAL, [1, 0]), part(NORMAL, [0, 2])]

@@ -52,7 +52,12 @@ describe('stock in the answer of a design', () => {
 
   test('what is echoed, sent again, gives the same answer', async () => {
     const url = await startedApp()
-    const stock = { segments: { outerRing: 12 }, screws: { count: 6 }, chuck: { min: 40, max: '4 in' }, swing: 250 }
+    const stock = {
+      woods: { outerRing: { segments: { count: 12 } } },
+      screws: { count: 6 },
+      chuck: { min: 40, max: '4 in' },
+      swing: 250,
+    }
     const first = await designed(url, { ...DESIGN, stock })
     const again = await designed(url, first.input)
     expect(again.input).toEqual(first.input)
@@ -61,7 +66,8 @@ describe('stock in the answer of a design', () => {
   })
 
   test('by query', async () => {
-    const query = 'units=mm&balls.count=14&balls.diameter=14&bore=10&stock.lumber=softwood&stock.segments.innerRing=8'
+    const query =
+      'units=mm&balls.count=14&balls.diameter=14&bore=10&stock.lumber=softwood&stock.woods.innerRing.segments.count=8'
     const answer = await ask(`${await startedApp()}/v1/design?${query}`)
     expect(answer.status, answer.text).toBe(200)
     const { stock }: Answer = JSON.parse(answer.text)
@@ -109,8 +115,8 @@ describe('stock in the answer of a design', () => {
   test.each<readonly [object, string]>([
     [{ lumber: 'oak' }, '/stock/lumber'],
     [{ turningAllowance: -1 }, '/stock/turningAllowance'],
-    [{ segments: { outerRing: 2 } }, '/stock/segments/outerRing'],
-    [{ segments: { outerRing: 12.5 } }, '/stock/segments/outerRing'],
+    [{ woods: { outerRing: { segments: { count: 2 } } } }, '/stock/woods/outerRing/segments/count'],
+    [{ woods: { outerRing: { segments: { count: 12.5 } } } }, '/stock/woods/outerRing/segments/count'],
     [{ screws: { gauge: 5 } }, '/stock/screws/gauge'],
     [{ screws: { count: 1e9 } }, '/stock/screws/count'],
     [{ chuck: { min: 40 } }, '/stock/chuck/max'],
@@ -174,8 +180,8 @@ describe('stock of the sisters', () => {
     })
     expect(stock).not.toHaveProperty('nesting')
     expect(stock.mandrel).toEqual({ bolt: 'M12', diameter: 12, bush: 0 })
-    const refused = await asked('thrust', { segments: { outerRing: 8 }, screws: { count: 4 } })
+    const refused = await asked('thrust', { woods: { outerRing: { segments: { count: 8 } } }, screws: { count: 4 } })
     expect(refused.status).toBe(422)
-    expect(refused.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/stock/segments', '/stock/screws'])
+    expect(refused.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/stock/woods', '/stock/screws'])
   })
 })

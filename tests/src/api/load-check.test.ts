@@ -7,7 +7,7 @@ import { startedApp } from '#tests/support/started-app.ts'
 const DESIGN = { units: 'mm', balls: { count: 14, diameter: 14, material: 'glass' }, bore: 10, ballGap: 0.7 }
 const REQUEST = { design: DESIGN, radialLoad: 20, speed: 30 }
 
-type Limit = { readonly radialLoad: number; readonly ring: string; readonly message: string }
+type Limit = { readonly radialLoad: number; readonly depth: number; readonly ring: string; readonly message: string }
 type Seat = { readonly seat: string; readonly maxPressure: number; readonly width: number; readonly dent?: number }
 type Check = {
   readonly units: string
@@ -19,7 +19,9 @@ type Check = {
   readonly outerRing: Seat
   readonly innerRing: Seat
   readonly firstMark: Limit
-  readonly dent: Limit
+  readonly ruinLoad: Limit
+  readonly workingLoad: { readonly still: number; readonly slowHand: number; readonly message: string }
+  readonly substitutes: readonly { readonly standsFor: string; readonly from: string }[]
   readonly atSpeed?: { readonly outerPassFrequency: number; readonly ballForce: number }
   readonly speedLimit: { readonly reason: string; readonly speed: number; readonly message: string }
   readonly warnings: readonly {
@@ -47,8 +49,14 @@ describe('a clock and a curious finger', () => {
     expect(answer.input.wood).toBe('maple-sugar')
     expect(answer.input).not.toHaveProperty('ballWood')
     expect(answer.sharing.ballLoads.length).toBe(14)
-    expect(answer.summary).toMatch(/estimate for light work, not a safe working load/)
+    expect(answer.summary).toMatch(/estimate for light work, not a safety rating/)
     expect(answer.speedLimit.message).toMatch(/^Do not exceed /)
+    expect(answer.summary).toMatch(
+      /^Load it with at most .* Turn it by hand or with a crank, at most 120 turns a minute/,
+    )
+    expect(answer.workingLoad.still).toBeLessThan(answer.workingLoad.slowHand)
+    expect(answer.workingLoad.slowHand).toBeLessThan(answer.ruinLoad.radialLoad)
+    expect(answer.substitutes).toMatchObject([{ from: 'basswood-american', standsFor: 'maple-sugar' }])
     const codes = answer.cautions.map(({ code }) => code)
     expect(codes[0]).toBe('estimate-only')
     expect(codes).toContain('glass-balls')
@@ -82,10 +90,10 @@ describe('a clock and a curious finger', () => {
     expect(inches.innerRing.width * 25.4).toBeWithin(5e-6, mm.innerRing.width)
     // 1 MPa is 145.038 lbf/in²
     expect(inches.innerRing.maxPressure / mm.innerRing.maxPressure).toBeWithin(0.0005, 145.038)
-    expect((inches.dent.radialLoad * 4.4482216152605) / mm.dent.radialLoad).toBeWithin(1e-6, 1)
+    expect((inches.ruinLoad.radialLoad * 4.4482216152605) / mm.ruinLoad.radialLoad).toBeWithin(1e-6, 1)
     const mixed = await checked(url, { ...REQUEST, forceUnits: 'lbf' })
     expect(mixed).toMatchObject({ units: 'mm', forceUnits: 'lbf' })
-    expect(mixed.warnings[0]?.message).toMatch(/ lbf /)
+    expect(mixed.workingLoad.message).toMatch(/ lbf /)
   })
 
   test('a suggestion of the answer, taken, clears its warning', async () => {
@@ -109,7 +117,7 @@ describe('a clock and a curious finger', () => {
     expect(tight.input.ballWood).toBe('basswood-american')
     expect(tight.innerRing).toMatchObject({ seat: 'edges' })
     expect(tight.innerRing).not.toHaveProperty('length')
-    expect(tight.firstMark.radialLoad).toBe(0)
+    expect(tight.firstMark.radialLoad).toBeLessThan(1)
     const codes = tight.warnings.map(({ code }) => code)
     expect(codes).toEqual(expect.arrayContaining(['edges-crush', 'balls-softer']))
   })
@@ -124,13 +132,24 @@ describe('refused in words, with the place', () => {
   test('what is not of the schema: 400 with everything at once, and the next request is served', async () => {
     const url = await address()
     const faults = faultsIn(
-      await post(url, { design: DESIGN, radialLoad: -1, wood: 'maple-suger', turning: 'both', speed: '30', load: 1 }),
+      await post(url, {
+        design: DESIGN,
+        radialLoad: -1,
+        wood: 'maple-suger',
+        turning: 'both',
+        speed: '30',
+        load: 1,
+        lode: 1,
+        balls: 1,
+      }),
     ).join('\n')
     expect(faults).toMatch(/\/radialLoad: /)
     expect(faults).toMatch(/\/wood: .*Did you mean "maple-sugar"/)
     expect(faults).toMatch(/\/turning: /)
     expect(faults).toMatch(/\/speed: /)
-    expect(faults).toMatch(/\/load: /)
+    expect(faults).toMatch(/\/load: must be an object/)
+    expect(faults).toMatch(/\/lode: .*Did you mean "load"/)
+    expect(faults).not.toMatch(/Did you mean "wood"/)
     for (const odd of ['', '[]', 'null', '1', '{"design":null}', '{"design":{"units":"mm"}}']) {
       problemIn(await post(url, odd), 400)
     }
@@ -149,6 +168,18 @@ describe('refused in words, with the place', () => {
         }
       }
     }
+  })
+
+  test('the picture of a turntable, and none of rings', async () => {
+    const url = await address()
+    const svg = { accept: 'image/svg+xml' }
+    const design = { units: 'mm', arrangement: 'thrust', balls: { count: 18, diameter: 16 }, bore: 30 }
+    const drawn = await post(url, { design, axialLoad: 30, offset: 15 }, svg)
+    expect(drawn.status, drawn.text).toBe(200)
+    expect(drawn.text).toMatch(/^<svg.*Safe offset of the load against speed.*turns a minute.*by hand, at most 120/s)
+    expect((await post(url, { design, axialLoad: 30, offset: 15 }, svg)).text).toBe(drawn.text)
+    problemIn(await post(url, REQUEST, svg), 406)
+    problemIn(await post(url, { design, axialLoad: 30, offset: 1500 }, svg), 422)
   })
 
   test('GET is not offered', async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { withValue } from '#shared/bearing/field.ts'
 import { faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 import { startedApp } from '#tests/support/started-app.ts'
@@ -22,6 +23,7 @@ type State = {
   readonly ballGap: { readonly min: number; readonly max: number }
   readonly radialInternalClearance: { readonly min: number; readonly max: number }
   readonly worstRotation?: number
+  readonly runs: number
   readonly troubles: readonly string[]
   readonly message: string
 }
@@ -38,15 +40,24 @@ type Season = {
     readonly max: { readonly relativeHumidity: number }
     readonly message: string
   }
+  readonly probability: { readonly goesTogether: number; readonly runsAllYear: number; readonly knocks: number }
   readonly buildIn: {
-    readonly ballGap: number
-    readonly ballGapRange: { readonly min: number }
-    readonly radialInternalClearance: number
+    readonly action: string
+    readonly changes: readonly { readonly path: string; readonly value: unknown }[]
+    readonly probability: Season['probability']
     readonly message: string
   }
   readonly warnings: readonly { readonly code: string; readonly path: string }[]
   readonly notes: readonly string[]
   readonly sources: readonly { readonly id: string }[]
+}
+
+/** The whole request of an answer with its advice taken, as a caller takes it. */
+function changed({ input, buildIn }: Season): object {
+  return buildIn.changes.reduce<object>(
+    (whole, { path, value }) => withValue(whole, path.split('/').slice(1), value),
+    input,
+  )
 }
 
 const address = async () => `${await startedApp()}/v1/seasonal-fit`
@@ -58,16 +69,18 @@ async function season(url: string, request: object): Promise<Season> {
 }
 
 describe('a house between 30 and 65 % of humidity', () => {
-  test('flat-sawn maple binds, and says what to build in; built so, it runs', async () => {
+  test('flat-sawn maple binds, and says what to change; with that it has the chances that were promised', async () => {
     const url = await address()
     const asDesigned = await season(url, REQUEST)
     expect(asDesigned.runsAllYear).toBe(false)
     expect(asDesigned.states.map(({ name }) => name)).toEqual(['driest', 'dampest'])
     expect(asDesigned.warnings.map(({ code }) => code)).toContain('rings-bind')
     expect(asDesigned.today.troubles).toEqual([])
-    const { ballGap, radialInternalClearance } = asDesigned.buildIn
-    const built = { ...DESIGN, ballGap, radialInternalClearance, maxBallGap: 4 }
-    expect((await season(url, { ...REQUEST, design: built })).runsAllYear).toBe(true)
+    expect(asDesigned.buildIn.changes).not.toEqual([])
+    const again = await season(url, changed(asDesigned))
+    expect(again.runsAllYear).toBe(true)
+    expect(again.probability).toEqual(asDesigned.buildIn.probability)
+    expect(again.buildIn).toMatchObject({ action: 'leave', changes: [] })
   })
 
   test('what is echoed, sent again, gives the same answer', async () => {
@@ -79,7 +92,7 @@ describe('a house between 30 and 65 % of humidity', () => {
     expect(assumed).toEqual([])
   })
 
-  test('ply runs all year; the same bearing in inches gives the same sizes', async () => {
+  test('ply runs in every state; the same bearing in inches gives the same sizes', async () => {
     const url = await address()
     const ply = { construction: 'cross-laminated-ply' }
     const woods = { outerRing: ply, innerRing: ply }
@@ -95,7 +108,7 @@ describe('a house between 30 and 65 % of humidity', () => {
         outerRing: { roundOutsideDiameterTo: '5 mm' },
       },
     })
-    expect(inMillimetres.runsAllYear).toBe(true)
+    for (const { troubles } of inMillimetres.states) expect(troubles).toEqual([])
     // Half the last digit of either answer: 1e-7 in and 1e-6 mm.
     for (const [i, { ballGap }] of inInches.states.entries())
       expect(ballGap.min * 25.4).toBeWithin(12.7e-7 + 0.5e-6, inMillimetres.states[i]?.ballGap.min ?? Number.NaN)
@@ -170,6 +183,12 @@ describe('not valid', () => {
       '/woods/outerRing/species: Unknown species "mapel". The nearest are "maple-',
     ],
     ['no wood', woodsWith({}), '/woods/outerRing: "species" is missing'],
+    ['no wood of a ring', { ...REQUEST, woods: { innerRing: MAPLE } }, '/woods: "outerRing" is missing'],
+    [
+      'the wood of another arrangement',
+      { ...REQUEST, woods: { ...REQUEST.woods, plates: MAPLE } },
+      '/woods/plates: does not apply to radial bearings: remove it',
+    ],
     [
       'the wood of ply',
       woodsWith({ construction: 'cross-laminated-ply', species: 'maple-sugar' }),
@@ -257,10 +276,10 @@ describe('cannot exist', () => {
       'above the high end',
     ],
     [
-      'frost',
-      climateWith({ temperature: { min: -20, max: 20 } }),
+      'a frost as at a pole',
+      climateWith({ temperature: { min: -40, max: 20 } }),
       '/climate/temperature/min',
-      'from -1.1 °C to 71.1 °C',
+      'from -30 °C to 71.1 °C',
     ],
     [
       'wooden balls of no wood',
@@ -287,3 +306,68 @@ test('three balls, and two hundred, in any weather', async () => {
     expect(states).toHaveLength(2)
   }
 })
+
+test('an unheated workshop: frost has an answer, and a note of what is not known', async () => {
+  const { states, notes, band } = await season(await address(), {
+    ...REQUEST,
+    climate: {
+      today: { temperature: 15, relativeHumidity: 60 },
+      temperature: { min: -10, max: 30 },
+      relativeHumidity: { min: 40, max: 100 },
+    },
+  })
+  expect(states.map(({ temperature }) => temperature)).toEqual([30, -10])
+  expect(notes).toContainEqual(expect.stringContaining('colder than -1.1 °C'))
+  expect(band?.max.relativeHumidity).toBeLessThanOrEqual(100)
+})
+
+test('teak stops swelling at 22 %, however damp the air', async () => {
+  const teak = { construction: 'flat-sawn', species: 'teak' }
+  const inAir = async (max: number) =>
+    season(await address(), {
+      ...REQUEST,
+      woods: { outerRing: teak, innerRing: teak },
+      climate: { today: { relativeHumidity: 50 }, relativeHumidity: { min: 50, max } },
+    })
+  const [damp, saturated] = [await inAir(95), await inAir(100)]
+  expect(saturated.states[1]?.outerRing).toEqual(damp.states[1]?.outerRing)
+})
+
+/** Bearings of Larkmoor's (invented), with their woods and what only they answer. */
+const ARRANGED = [
+  ['radial', DESIGN, { outerRing: MAPLE, innerRing: MAPLE }, ['ballGap', 'radialInternalClearance', 'leastLandGap']],
+  [
+    'roller',
+    { units: 'mm', arrangement: 'roller', balls: { count: 14, diameter: 12, material: 'steel' }, bore: 16 },
+    { outerRing: MAPLE, innerRing: MAPLE },
+    ['ballGap', 'radialInternalClearance', 'endPlay'],
+  ],
+  [
+    'thrust',
+    { units: 'in', arrangement: 'thrust', balls: { count: 24, diameter: '5/8', material: 'glass' }, bore: 2.5 },
+    { plates: MAPLE },
+    ['plates', 'ballGap', 'flankRoom'],
+  ],
+  [
+    'caged',
+    { units: 'mm', arrangement: 'caged', balls: { count: 9, diameter: 16, material: 'glass' }, bore: 20 },
+    { outerRing: MAPLE, innerRing: MAPLE, cage: MAPLE },
+    ['cage', 'radialInternalClearance', 'cageClearance', 'pocketClearance'],
+  ],
+] as const
+
+test.each(ARRANGED)(
+  '%s: an answer of its own, and advice that keeps its promise',
+  async (name, design, woods, fields) => {
+    const url = await address()
+    const answer = await season(url, { ...REQUEST, design, woods })
+    expect(answer).toMatchObject({ arrangement: name })
+    for (const field of fields) expect(answer.states[0]).toHaveProperty(field)
+    const foreign = ARRANGED.flatMap(([, , , other]) => other).filter((field) => !fields.some((own) => own === field))
+    for (const field of foreign) if (!OF_ALL_RINGS.has(field)) expect(answer.states[0]).not.toHaveProperty(field)
+    const again = await season(url, changed(answer))
+    expect(again.probability).toEqual(answer.buildIn.probability)
+  },
+)
+/** Fields that are checked above, of one arrangement and of others. */
+const OF_ALL_RINGS: ReadonlySet<string> = new Set(['leastLandGap'])

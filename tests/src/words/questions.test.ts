@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES, type ArrangementName, type DesignInput, traitsOf } from '#shared/bearing/arrangements.ts'
 import { SPECIES_IDS } from '#shared/data/species.ts'
-import { anyLoadCheck, LOAD_NAMES } from '#shared/questions/load/any-load-check.ts'
+import { type LoadSpeedReason, loadCheck, loadNameOf } from '#shared/questions/load/load-check.ts'
 import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
 import { designSearch } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
+import type { Trouble } from '#shared/questions/season/fit.ts'
+import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { BALL_SELECTION, ballSelection } from '#shared/questions/selection/ball-selection.ts'
 import { SELECTION_GOALS } from '#shared/questions/selection/fields.ts'
@@ -21,7 +23,7 @@ import { droppedFor, explainCriterion, explainRefusal as searchRefusal } from '#
 import { disagreeing, explainFitRefusal } from '#src/words/fit-correction.ts'
 import { estimateOnly, explainRefusal as loadRefusal, explainWarning as loadWarning } from '#src/words/load-check.ts'
 import { memorySentence, seasonRefusalSentence } from '#src/words/season-refusal.ts'
-import { describeBand, describeBuildIn, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
+import { describeAdvice, describeBand, describeState, notesOf, warningOf } from '#src/words/seasonal-fit.ts'
 import { searchSummary } from '#src/words/summary.ts'
 import { TERMS } from '#src/words/terms.ts'
 import {
@@ -47,6 +49,14 @@ const PARTS_OF: Readonly<Record<ArrangementName, readonly string[]>> = {
   caged: ['ball', 'groove', 'ring', 'land', 'flank', 'cage', 'pocket'],
   roller: ['roller', 'track', 'ring', 'cheek'],
   thrust: ['ball', 'groove', 'plate', 'flank'],
+}
+
+/** What the year can do to each arrangement. */
+const TROUBLES_OF: Readonly<Record<ArrangementName, readonly Trouble[]>> = {
+  radial: ['balls-bind', 'rings-bind', 'lands-rub', 'balls-knock'],
+  roller: ['balls-bind', 'rings-bind', 'ends-bind', 'balls-knock'],
+  thrust: ['balls-bind', 'balls-climb', 'balls-knock'],
+  caged: ['rings-bind', 'lands-rub', 'cage-rubs', 'pockets-bind'],
 }
 
 /** What each arrangement has no use for although it has the parts. */
@@ -130,7 +140,14 @@ describe('tolerance check', () => {
       expectOwnWords(arrangement, [advice(check), explainAim(check), explainMethod(check), ...notes(check), ...effects])
       expectOwnWords(arrangement, [description, ...regions, ...Object.values(texts).map((text) => text ?? 'none')])
     }
-    const whys: readonly WhyTrials[] = ['asked', 'climate', 'measured-balls', 'folded', 'not-linear', 'corners']
+    const whys: readonly WhyTrials[] = [
+      'asked',
+      'out-of-round',
+      'measured-balls',
+      'uneven-balls',
+      'not-linear',
+      'corners',
+    ]
     const [check] = checks
     if (check === undefined) throw new Error('there must be a check')
     expectOwnWords(
@@ -237,17 +254,17 @@ describe('load check', () => {
     for (const design of [DESIGNS[arrangement], ...tight] as readonly DesignInput[]) {
       for (const load of [1, 60, 90_000]) {
         for (const more of [{}, { speed: 90_000 }, ...(members === 'plates' ? [{ offset: mm(3), speed: 20 }] : [])]) {
-          const asked = { design, [LOAD_NAMES[members]]: load, ...more }
+          const asked = { design, [loadNameOf(design)]: load, ...more }
           expectOwnWords(
             arrangement,
-            sentencesIn(toLoadAnswer(known(anyLoadCheck(asked)), { ...asked, design: toDesignRequest(design) })),
+            sentencesIn(toLoadAnswer(known(loadCheck(asked)), { ...asked, design: toDesignRequest(design) })),
           )
         }
       }
     }
-    const soft = anyLoadCheck({
+    const soft = loadCheck({
       design: DESIGNS[arrangement],
-      [LOAD_NAMES[members]]: 20,
+      [loadNameOf(DESIGNS[arrangement])]: 20,
       wood: 'maple-sugar',
       ballWood: 'basswood-american',
     })
@@ -261,10 +278,13 @@ describe('load check', () => {
   test.each(ALL)('of a %s: every warning in its own words', (arrangement) => {
     const { members, raceway } = traitsOf(DESIGNS[arrangement])
     const part = members === 'plates' ? 'plates' : 'outerRing'
-    const facts: readonly LoadWarningFacts[] = [
+    const facts: readonly LoadWarningFacts<LoadSpeedReason>[] = [
       { code: 'ball-sinks-in', part, ballLoad: 900 },
       { code: 'dents-deeper', part, dent: mm(0.2), most: mm(0.1) },
-      { code: 'first-marked', part, load: 20 },
+      { code: 'above-working-load', part, still: 20, slowHand: 40, steadyCrank: 15 },
+      { code: 'faster-than-by-hand', speed: 120 },
+      { code: 'too-fast', reason: 'balls-rub', speed: 300 },
+      { code: 'too-fast', reason: 'runs-out', speed: 800 },
       { code: 'balls-softer' },
       { code: 'too-fast', reason: 'balls-dent-groove', speed: 900 },
       ...(raceway === 'groove'
@@ -277,13 +297,16 @@ describe('load check', () => {
         ? ([
             { code: 'three-carry', ballLoad: 30, dent: undefined, allCarryFrom: 200 },
             { code: 'three-carry', ballLoad: 30, dent: mm(0.2), allCarryFrom: 200 },
-            { code: 'spun-beside-axis', offset: mm(10) },
+            { code: 'too-fast', reason: 'load-slides-off', speed: 90 },
+            { code: 'too-fast', reason: 'plate-pushed-aside', speed: 90 },
+            { code: 'too-fast', reason: 'plate-tips', speed: 90 },
             { code: 'too-fast', reason: 'balls-climb-out', speed: 90 },
             { code: 'too-fast', reason: 'plate-splits', speed: 900 },
           ] as const)
         : ([
             { code: 'one-ball-carries', share: 0.6, play: mm(0.5) },
             { code: 'too-fast', reason: 'ring-splits', speed: 900 },
+            { code: 'too-fast', reason: 'joint-opens', speed: 900 },
           ] as const)),
     ]
     const spoken = { units: 'mm', forceUnits: 'N', terms: TERMS[arrangement] } as const
@@ -298,31 +321,60 @@ describe('load check', () => {
   })
 })
 
-describe('seasonal fit: radial bearings alone', () => {
-  test('every answer in their own words', () => {
-    const troubled = { ...MARBLES, climate: { kind: 'moisture', moistureContent: { min: 2, max: 24 } } } as const
-    const segmented = { construction: 'segmented', species: 'maple-sugar' } as const
-    const ply = {
-      ...MARBLES,
-      woods: { outerRing: segmented, innerRing: { construction: 'cross-laminated-ply' } },
-    } as const
-    const wooden = {
-      ...MARBLES,
-      design: { ...MARBLES.design, balls: { count: 14, diameter: mm(14) } } as DesignInput,
-      woods: { outerRing: MAPLE, innerRing: MAPLE, balls: 'maple-sugar' },
-    } as const
-    for (const input of [MARBLES, troubled, ply, wooden]) {
+describe('seasonal fit', () => {
+  const segmented = { construction: 'segmented', species: 'maple-sugar' } as const
+  const rings = { outerRing: MAPLE, innerRing: MAPLE }
+  const wet = { kind: 'moisture', moistureContent: { min: 2, max: 24 } } as const
+  const frost = {
+    ...MARBLES,
+    climate: { kind: 'air', temperature: { min: -10, max: 30 }, relativeHumidity: { min: 20, max: 95 } },
+  } as const
+  const wooden = { ...MARBLES.design, balls: { count: 14, diameter: mm(14) } } as DesignInput
+  const years: readonly (readonly [ArrangementName, readonly SeasonalFitInput[]])[] = [
+    [
+      'radial',
+      [
+        MARBLES,
+        frost,
+        { ...MARBLES, climate: wet },
+        { ...MARBLES, woods: { outerRing: segmented, innerRing: { construction: 'cross-laminated-ply' } } },
+        { ...MARBLES, design: wooden, woods: { ...rings, balls: 'maple-sugar' } },
+      ],
+    ],
+    [
+      'roller',
+      [MARBLES, frost].map((year) => ({ ...year, design: ROLLERS, woods: { ...rings, balls: 'maple-sugar' } })),
+    ],
+    [
+      'thrust',
+      [MARBLES, frost].map((year) => ({ ...year, design: PLATES, woods: { plates: MAPLE, balls: 'maple-sugar' } })),
+    ],
+    [
+      'caged',
+      [MARBLES, frost].map((year) => ({
+        ...year,
+        design: CAGED,
+        woods: { ...rings, cage: MAPLE, balls: 'maple-sugar' },
+      })),
+    ],
+  ]
+
+  test.each(years)('%s: every answer in its own words', (arrangement, inputs) => {
+    const terms = TERMS[arrangement]
+    for (const input of inputs) {
       const season = known(seasonalFit(input))
-      const { today, states, band, buildIn } = season
+      const { today, states, band } = season
       const year = [today, ...states]
-      const troubles = year.flatMap((each) => each.troubles)
-      expectOwnWords('radial', [
-        ...year.map((each) => describeState(each, 'mm')),
-        ...(band === undefined ? [] : [describeBand(band, 'celsius'), describeBand(band, 'fahrenheit')]),
-        describeBuildIn(buildIn, season),
-        describeBuildIn({}, season),
-        ...notesOf(season),
-        ...troubles.map((trouble) => warningOf(trouble, year)),
+      const advised = (['leave', 'no-remedy', season.advice.kind] as const).map((kind) => ({
+        ...season,
+        advice: { ...season.advice, kind },
+      }))
+      expectOwnWords(arrangement, [
+        ...year.map((each) => describeState(each, 0.5, 'mm', terms)),
+        ...(band === undefined ? [] : [describeBand(band, 'celsius', terms), describeBand(band, 'fahrenheit', terms)]),
+        ...advised.map((each) => describeAdvice(each, terms)),
+        ...notesOf(season, 'celsius', terms),
+        ...TROUBLES_OF[arrangement].map((trouble) => warningOf(trouble, year, terms)),
       ])
     }
   })

@@ -16,6 +16,7 @@ export const FOOTSTEP_TERMS: Terms = {
   uncutMate: 'a pin that is not cut yet',
   innerTooFar: 'too small',
   cutSize: 'diameter',
+  rubsOn: 'one another',
   radially: ' all round',
   element: { one: 'ball', many: 'balls' },
   raceway: { one: 'cup', many: 'cups' },

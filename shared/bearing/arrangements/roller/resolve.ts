@@ -52,7 +52,7 @@ export function resolveRoller(input: RollerInput): Resolution<ResolvedRoller> {
   const rollerLength = input.balls.length ?? usualLength
   const outside = outsideInput(input.outerRing, units, mm(defaults.OUTER_WALL * ballDiameter))
   const rings = {
-    radialInternalClearance: input.radialInternalClearance ?? usualPlay(ballDiameter, units),
+    radialInternalClearance: input.radialInternalClearance ?? usualPlay(ballDiameter, ballScatter, input),
     finishAllowance: input.finishAllowance ?? defaults.FINISH_ALLOWANCE,
     width,
   }

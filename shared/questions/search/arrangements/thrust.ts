@@ -1,7 +1,6 @@
 import { THRUST_FIELDS, type ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
-import type { PlateLoadCheckInput } from '#shared/questions/load/input.ts'
-import { plateLoadCheck } from '#shared/questions/load/plate-load-check.ts'
+import { type PlateLoadCheckInput, plateLoadCheck } from '#shared/questions/load/arrangements/thrust.ts'
 import { ALONG_FIELDS } from '#shared/questions/search/fields.ts'
 import type { SearchModule } from '#shared/questions/search/module.ts'
 import { mm } from '#shared/units/length.ts'
@@ -31,6 +30,6 @@ export const THRUST_SEARCH: SearchModule<ThrustInput, ThrustBearing, Omit<PlateL
   // A load outside the ring of balls tips the plate: none is carried there.
   dentsAt: ({ resolved }, load) => {
     const checked = plateLoadCheck({ ...load, design: resolved.input })
-    return checked.ok ? checked.value.dent.load : 0
+    return checked.ok ? checked.value.ruin.load : 0
   },
 }

@@ -21,6 +21,7 @@ describe('a range of moisture from 6 to 14 %, made at 10 %', () => {
   test('is uniform: mean 10, standard deviation 8 / sqrt(12)', () => {
     const moistures = drawn.map(({ moistureContent }) => moistureContent)
     expect(mean(moistures)).toBeWithin(1e-12, 10)
+    expect(moistures).toHaveLength(2048)
     const variance = mean(moistures.map((moisture) => (moisture - 10) ** 2))
     expect(Math.sqrt(variance)).toBeWithin(0.001, 8 / Math.sqrt(12))
   })

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { gapOnPath } from '#shared/geometry/balls-on-a-path.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
+import { gapSlopes, playSlopes } from '#shared/questions/tolerance/arrangements/ring-slopes.ts'
+import type { FigureName } from '#shared/questions/tolerance/check-model.ts'
 import { CONTRIBUTORS_OF, type ContributorName } from '#shared/questions/tolerance/input.ts'
 import { linearLaw } from '#shared/questions/tolerance/linear-law.ts'
-import { gapSlopes, playSlopes } from '#shared/questions/tolerance/ring-slopes.ts'
-import type { FigureName } from '#shared/questions/tolerance/ways.ts'
 import { inches, mm } from '#shared/units/length.ts'
 import { checked, DESIGN, normal, ON_EDGES, resolvedCheck, uniform } from '#tests/support/tolerance.ts'
 

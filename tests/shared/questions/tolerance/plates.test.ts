@@ -2,14 +2,14 @@ import { describe, expect, test } from 'vitest'
 import type { ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
 import { ballGapOnCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
+import { riseOnLargest } from '#shared/questions/tolerance/arrangements/thrust.ts'
 import { checkOf } from '#shared/questions/tolerance/check.ts'
+import { FIGURES } from '#shared/questions/tolerance/check-model.ts'
 import { type Check, isOfPlates, type PlateCheck } from '#shared/questions/tolerance/checked.ts'
 import type { Contributors, ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import { linearLaw } from '#shared/questions/tolerance/linear-law.ts'
-import { riseOnLargest } from '#shared/questions/tolerance/plate-ways.ts'
+import { modelOf } from '#shared/questions/tolerance/model-of.ts'
 import { toleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
-import { FIGURES } from '#shared/questions/tolerance/ways.ts'
-import { waysOf } from '#shared/questions/tolerance/ways-of.ts'
 import { mm } from '#shared/units/length.ts'
 import { reasonsIn } from '#tests/support/refused.ts'
 import { checkedAny, DESIGN, normal, triangular, uniform } from '#tests/support/tolerance.ts'
@@ -47,7 +47,7 @@ const checked = (contributors: Contributors, more: Partial<ToleranceCheckInput> 
 describe.each(DESIGNS)('%s', (_, design) => {
   const check = resolved({ ballDiameter: normal(0.1) }, design)
   const { pitchRadius, plate, plateGap, resolved: own } = check.bearing
-  const { ballGap: gapSlopes, play: apartSlopes } = waysOf(check).slopes
+  const { ballGap: gapSlopes, play: apartSlopes } = modelOf(check).slopes
   const ballRadius = own.ballDiameter / 2
 
   /** Half the space between the faces, by coordinates: what a ball rests on, in its plane through the axis. */

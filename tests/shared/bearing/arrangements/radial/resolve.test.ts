@@ -37,7 +37,7 @@ describe('what was left out', () => {
       ballGap: expect.closeTo(assembly.assemblyGap + 0.4, 5),
       minBallGap: 0,
       maxBallGap: expect.closeTo(assembly.assemblyGap + 2, 5),
-      radialInternalClearance: 0.32,
+      radialInternalClearance: 0.4,
       finishAllowance: 0,
       width: 24,
       split: 'inner-ring',

@@ -1,0 +1,245 @@
+import type { DesignInput } from '#shared/bearing/arrangements.ts'
+import { valueAt, withValue } from '#shared/bearing/field.ts'
+import { LARGEST_GAP } from '#shared/bearing/resolve.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import { PART_NAMES, ROOM_ROWS, type WoodPart } from '#shared/questions/season/arrangements/parts.ts'
+import type { Result } from '#shared/result.ts'
+import { lengthOf, type Mm, mm, type Units } from '#shared/units/length.ts'
+import { rounded } from '#shared/units/rounded.ts'
+import { stepDown, stepUp } from '#shared/units/step.ts'
+import { knownTemperature, relativeHumidityFor } from '#shared/wood/equilibrium-moisture.ts'
+import { FIBRE_SATURATION } from '#shared/wood/moisture-movement.ts'
+import type { Chances, NeedName, Needs } from './chances.ts'
+import type { Construction, RingWood, SeasonalFitInput, Today } from './input.ts'
+import type { WoodState } from './states.ts'
+
+/** What to do: nothing, other sizes, wood of another moisture on the day of making, or another construction. */
+export type AdviceKind = 'leave' | 'change-sizes' | 'rest-wood' | 'change-construction' | 'no-remedy'
+
+/** A change of the request, with the value that it replaces. */
+export type RequestChange =
+  | { readonly kind: 'length'; readonly path: string; readonly from: Mm; readonly to: Mm }
+  | { readonly kind: 'today'; readonly path: '/climate/today'; readonly to: Today }
+  | { readonly kind: 'wood'; readonly path: `/woods/${WoodPart}`; readonly to: RingWood }
+
+export interface Advice {
+  readonly kind: AdviceKind
+  /** What to change in the request; sent again with it, the request is answered, with these chances. */
+  readonly changes: readonly RequestChange[]
+  readonly chances: Chances
+}
+
+/** What advice is made from: a bearing through its year. */
+interface Tried {
+  readonly moving: {
+    readonly input: SeasonalFitInput
+    readonly bearing: { readonly resolved: { readonly input: DesignInput; readonly ballDiameter: Mm } }
+    readonly season: { readonly today: WoodState; readonly states: readonly WoodState[] }
+  }
+  readonly chances: Chances
+  readonly needs: Needs
+}
+type Try = (input: SeasonalFitInput) => Result<Tried, unknown>
+
+/** The chance of running all year from which a bearing counts as one that does. Common practice, no source. */
+export const GOOD_ENOUGH = 0.9
+/** A size is chosen so that it does by itself for so many bearings; of two or three sizes enough are left. */
+const SERVED_BY_EACH_SIZE = 0.96
+/** No advice for less of a gain, unless what comes of it is good enough. */
+const LEAST_GAIN = 0.05
+/** Sizes are advised in such steps, which a rule or a feeler gauge can show, in each unit. */
+const STEPS: Readonly<Record<Units, number>> = { mm: 0.05, in: 0.002 }
+/** Air in which wood can be left to rest [%]: what a room, a box with a drier or a damp cellar gives. */
+const RESTING_AIR = { driest: 20, dampest: 85 }
+/** Wood that rests is advised where the year's middle is farther off than this [% of moisture]. */
+const WORTH_A_REST = 0.5
+
+/** More play than this, in balls, is felt as a rattle; a gap wider than this looks as if a ball were missing. No source. */
+const MOST_PLAY = 1 / 15
+const WIDEST = 1 / 3
+
+/**
+ * What to do for the year, the least of it first: nothing; other sizes; wood that has rested in the middle of the year's air;
+ * another construction. The first that is good enough and not too loose is advised, else the best, if it gains anything.
+ *
+ * @param tried answers a request as the caller is answered, so that the chances of the advice are those that the changed
+ *   request is answered with
+ * @param sketched the same, faster and less exactly, to choose by
+ */
+export function adviceFor(asDesigned: Tried, tried: Try, sketched: Try): Advice {
+  if (isGood(asDesigned)) return { kind: 'leave', changes: [], chances: asDesigned.chances }
+  const outcomes: (Outcome & Pick<Option, 'kind'>)[] = []
+  for (const { kind, changes } of optionsFor(asDesigned)) {
+    outcomes.push(...outcomesOf(asDesigned, changes, sketched).map((outcome) => ({ kind, ...outcome })))
+    if (outcomes.some(isSound)) break
+  }
+  const whole = wholeOf(asDesigned)
+  for (const { kind, changes } of ranked(outcomes, asDesigned)) {
+    const result = tried(withChanges(whole, changes))
+    if (result.ok && gains(result.value, asDesigned)) return { kind, changes, chances: result.value.chances }
+  }
+  return { kind: 'no-remedy', changes: [], chances: asDesigned.chances }
+}
+
+interface Outcome {
+  readonly changes: readonly RequestChange[]
+  readonly chances: Chances
+  readonly isLoose: boolean
+}
+
+type Judged = Pick<Tried, 'chances'>
+const isGood = ({ chances }: Judged): boolean => chances.runsAllYear >= GOOD_ENOUGH
+const isSound = (outcome: Outcome): boolean => !outcome.isLoose && isGood(outcome)
+/** Whether it is worth changing what is not good enough. */
+const gains = (one: Judged, other: Judged): boolean =>
+  isGood(one) || one.chances.runsAllYear >= other.chances.runsAllYear + LEAST_GAIN
+
+/** The outcomes that are worth it, the one to advise first: good ones before the best of others, tight ones before loose. */
+function ranked<O extends Outcome>(outcomes: readonly O[], asDesigned: Tried): readonly O[] {
+  const rank = (outcome: O): number => (isSound(outcome) ? 0 : isGood(outcome) ? 1 : 3 - outcome.chances.runsAllYear)
+  return outcomes
+    .filter((outcome) => outcome.changes.length > 0 && gains(outcome, asDesigned))
+    .toSorted((one, other) => rank(one) - rank(other))
+}
+
+/** Sizes act on one another, so they are chosen twice. */
+const ROUNDS = 2
+
+/** What some changes come to by themselves, and with other sizes as well. */
+function outcomesOf(asDesigned: Tried, changes: readonly RequestChange[], sketched: Try): readonly Outcome[] {
+  const whole = wholeOf(asDesigned)
+  const answered = (lengths: readonly LengthChange[]): Tried | undefined => {
+    const result = sketched(withChanges(whole, [...changes, ...lengths]))
+    return result.ok ? result.value : undefined
+  }
+  const outcomes: Outcome[] = []
+  let at = changes.length === 0 ? asDesigned : answered([])
+  let lengths: readonly LengthChange[] = []
+  for (let round = 0; at !== undefined; round++) {
+    outcomes.push({ changes: [...changes, ...lengths], chances: at.chances, isLoose: isLoose(at) })
+    const wanted = sizesFor(at)
+    if (round === ROUNDS || wanted.length === 0) break
+    lengths = lengthsBetween(whole.design, withChanges(wholeOf(at), wanted).design)
+    at = answered(lengths)
+  }
+  return outcomes
+}
+
+function isLoose(tried: Tried): boolean {
+  const { ballDiameter } = tried.moving.bearing.resolved
+  const { design } = wholeOf(tried)
+  const over = (path: string, most: number): boolean => {
+    const size = valueAt(design, namesIn(path))
+    return typeof size === 'number' && size > most * ballDiameter
+  }
+  return over(PLAY, MOST_PLAY) || over(WIDEST_GAP, WIDEST)
+}
+
+/** The request with every default of the design filled in: what an answer echoes. */
+const wholeOf = ({ moving: { input, bearing } }: Tried): SeasonalFitInput => ({
+  ...input,
+  design: bearing.resolved.input,
+})
+
+type LengthChange = Extract<RequestChange, { kind: 'length' }>
+const namesIn = (path: string): string[] => path.split('/').slice(1)
+
+/** A request with its changes made. */
+export const withChanges = (input: SeasonalFitInput, changes: readonly RequestChange[]): SeasonalFitInput =>
+  changes.reduce(
+    (changed, { kind, path, to }) => withValue(changed, kind === 'today' ? ['today'] : namesIn(path), to),
+    input,
+  )
+
+/** The lengths by which two designs differ, of those that advice may change. */
+const lengthsBetween = (from: DesignInput, to: DesignInput): readonly LengthChange[] =>
+  LENGTHS.flatMap((path): LengthChange[] => {
+    const [before, after] = [from, to].map((design) => valueAt(design, namesIn(path)))
+    return typeof before === 'number' && typeof after === 'number' && before !== after
+      ? [{ kind: 'length', path: `/design${path}`, from: mm(before), to: mm(after) }]
+      : []
+  })
+
+const GAP = '/ballGap'
+const WIDEST_GAP = '/maxBallGap'
+const PLAY = '/radialInternalClearance'
+const CURES = ROOM_ROWS.flatMap(([name, { path, cure }]) => (cure === undefined ? [] : [{ name, path, cure }]))
+const LENGTHS = [GAP, WIDEST_GAP, PLAY, ...CURES.map(({ path }) => path)]
+
+/** The sizes with which enough bearings have what they need: only ever more gap, play and room than there is. */
+function sizesFor(tried: Tried): readonly LengthChange[] {
+  const { needs, moving } = tried
+  const { ballDiameter } = moving.bearing.resolved
+  const { design } = wholeOf(tried)
+  const { units } = design
+  const step = lengthOf(STEPS[units], units)
+  // What enough bearings need, no more.
+  const needed = (name: NeedName): number => {
+    const sorted = needs.get(name)
+    return sorted === undefined ? 0 : itemAt(sorted, Math.floor(SERVED_BY_EACH_SIZE * sorted.length))
+  }
+  const changed = (path: string, by: number, direction = 1): readonly LengthChange[] => {
+    const from = valueAt(design, namesIn(path))
+    if (typeof from !== 'number' || !(by > 0)) return []
+    const to = direction > 0 ? stepUp(from + by, step) : stepDown(from - by, step)
+    return [{ kind: 'length', path: `/design${path}`, from: mm(from), to: rounded(to, units) }]
+  }
+  const gap = changed(GAP, needed('gap'))
+  const wider = gap.reduce((sum, { from, to }) => sum + to - from, 0)
+  // Wider than this a ring takes another ball, and no design may allow it.
+  const limit = mm(stepDown(LARGEST_GAP * ballDiameter, step) - step)
+  const widest = gap.length === 0 ? [] : changed(WIDEST_GAP, needed('excess') + wider)
+  return [
+    ...gap,
+    ...widest.map((change) => ({
+      ...change,
+      to: mm(Math.max(change.from, Math.min(change.to, rounded(limit, units)))),
+    })),
+    ...changed(PLAY, needed('play')),
+    ...CURES.flatMap(({ name, path, cure }) => changed(path, needed(name), cure)),
+  ].filter(({ from, to }) => from !== to)
+}
+
+interface Option {
+  readonly kind: AdviceKind
+  readonly changes: readonly RequestChange[]
+}
+
+/** What may be changed beside sizes, in the order of what it asks of a maker: each construction as the wood is, then rested. */
+function optionsFor({ moving }: Tried): readonly Option[] {
+  const { input, season } = moving
+  const rested = restIn(input, season)
+  const constructions = (['quarter-sawn', 'cross-laminated-ply'] as const)
+    .map((construction) => PART_NAMES.flatMap((part) => rebuilt(input.woods[part], part, construction)))
+    .filter((changes) => changes.length > 0)
+  return [[], ...constructions].flatMap((changes): Option[] => {
+    const isRebuilt = changes.length > 0
+    const asItIs: Option = { kind: isRebuilt ? 'change-construction' : 'change-sizes', changes }
+    if (rested === undefined) return [asItIs]
+    return [asItIs, { kind: isRebuilt ? 'change-construction' : 'rest-wood', changes: [...changes, rested] }]
+  })
+}
+
+/** Wood in the middle of the year's moisture on the day of making; absent where it is near that already. */
+function restIn({ today }: SeasonalFitInput, season: Tried['moving']['season']): RequestChange | undefined {
+  const moistures = season.states.map(({ moistureContent }) => Math.min(moistureContent, FIBRE_SATURATION))
+  const middle = (Math.min(...moistures) + Math.max(...moistures)) / 2
+  if (!(Math.abs(middle - season.today.moistureContent) > WORTH_A_REST)) return undefined
+  const path = '/climate/today'
+  if (today.kind === 'moisture')
+    return { kind: 'today', path, to: { ...today, moistureContent: Math.round(10 * middle) / 10 } }
+  const { temperature } = today.air
+  const humidity = relativeHumidityFor(middle, knownTemperature(temperature))
+  return humidity === undefined || humidity < RESTING_AIR.driest || humidity > RESTING_AIR.dampest
+    ? undefined
+    : { kind: 'today', path, to: { kind: 'air', air: { temperature, relativeHumidity: Math.round(humidity) } } }
+}
+
+/** A part in a construction that moves less; nothing where that is no change for the better. */
+function rebuilt(wood: RingWood | undefined, part: WoodPart, construction: Steadier): readonly RequestChange[] {
+  if (wood === undefined || wood.construction === 'cross-laminated-ply') return []
+  const path = `/woods/${part}` as const
+  if (construction === 'cross-laminated-ply') return [{ kind: 'wood', path, to: { construction } }]
+  return wood.construction === 'flat-sawn' ? [{ kind: 'wood', path, to: { ...wood, construction } }] : []
+}
+type Steadier = Extract<Construction, 'quarter-sawn' | 'cross-laminated-ply'>

@@ -1,0 +1,67 @@
+import { type Bearing, echoedBearingFor, type Question } from '#shared/bearing/arrangements.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { Refused } from '#shared/bearing/refusal.ts'
+import { MOVEMENT } from '#shared/data/wood-movement.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
+import { movingOf } from './arrangements.ts'
+import type { GapBand } from './fit.ts'
+import { SEASONAL_FIT, type SeasonalFitInput, speciesOf, type Woods, type Year } from './input.ts'
+import type { Change } from './moving-wood.ts'
+import type { SeasonRefusal } from './refusal.ts'
+import type { Snapshot } from './snapshot.ts'
+import { type Season, seasonOf, type WoodState } from './states.ts'
+
+/** All that is needed to say what the bearing becomes in any state: checked, so that nothing in it is unknown. */
+export interface MovingBearing {
+  readonly input: SeasonalFitInput
+  readonly bearing: Bearing
+  readonly season: Season
+  readonly boards: number
+  readonly after: (change: Change) => Snapshot
+  /** Boards that move as their species does, at rest with the air. */
+  readonly snapshotIn: (state: WoodState) => Snapshot
+  /** Of a full ring of balls. */
+  readonly band: GapBand | undefined
+}
+
+/** The bearing as made today, and what it becomes in any state; or every reason at once why that cannot be said. */
+export function movingBearing(
+  input: SeasonalFitInput,
+  question: Question = SEASONAL_FIT,
+): Result<MovingBearing, Refused<SeasonRefusal>> {
+  const { design, woods, climate, today } = input
+  const designed = echoedBearingFor(question, design)
+  const unknown = [...unknownMovements(woods), ...ballsWithoutWood(input)]
+  const season = seasonOf(climate, today, woods)
+  if (!designed.ok || !season.ok || unknown.length > 0)
+    return fail({
+      ofDesign: designed.ok ? [] : designed.error,
+      ofQuestion: [...unknown, ...(season.ok ? [] : season.error)],
+    })
+  const bearing = designed.value
+  const { boards, snapshotsOf } = movingOf(design)
+  const after = snapshotsOf(bearing, woods)
+  const from = season.value.today
+  const snapshotIn = (to: WoodState): Snapshot => {
+    const board = { from: from.moistureContent, to: to.moistureContent, times: 1 }
+    return after({ boards: boards.map(() => board), balls: board, from, to })
+  }
+  const band = 'ballGap' in bearing ? bearing.resolved : undefined
+  return ok({ input, bearing, season: season.value, boards: boards.length, after, snapshotIn, band })
+}
+
+/** What a year and woods lack by themselves, whatever the bearing. */
+export function yearFaults({ woods, climate, today }: Year): readonly SeasonRefusal[] {
+  const season = seasonOf(climate, today, woods)
+  return [...unknownMovements(woods), ...(season.ok ? [] : season.error)]
+}
+
+const unknownMovements = (woods: Woods): readonly SeasonRefusal[] =>
+  speciesOf(woods).flatMap(([species, path]) =>
+    MOVEMENT[species] === undefined ? [{ code: 'movement-unknown', path, species }] : [],
+  )
+
+function ballsWithoutWood({ design, woods }: SeasonalFitInput): readonly SeasonRefusal[] {
+  const isWood = (design.balls.material ?? BALL_MATERIAL) === 'wood'
+  return isWood && woods.balls === undefined ? [{ code: 'balls-without-wood', path: '/woods/balls' }] : []
+}

@@ -1,0 +1,23 @@
+import type { EllipticPlay } from '#shared/geometry/play-in-ellipse.ts'
+import type { RoomName, WoodPart } from '#shared/questions/season/arrangements/parts.ts'
+import type { Mm } from '#shared/units/length.ts'
+import type { Woods } from './input.ts'
+import type { BallSize, Change, Raceway } from './moving-wood.ts'
+
+/** A bearing at one time: the circle in which the balls run in each part, and what is left between the parts. */
+export interface Snapshot {
+  readonly raceways: { readonly [Part in WoodPart]?: Raceway }
+  readonly ball: BallSize
+  /** The bottom on which a full ring of balls lies. */
+  readonly bottom?: Raceway
+  readonly play?: EllipticPlay
+  readonly rooms: { readonly [Name in RoomName]?: Mm }
+}
+
+/** What an arrangement does when its wood moves. */
+export interface MovingArrangement<B> {
+  /** The parts of its boards, each a board of its own. */
+  readonly boards: readonly WoodPart[]
+  /** The bearing after a change, any number of times. Of `woods` every part of `boards` must be known. */
+  snapshotsOf(bearing: B, woods: Woods): (change: Change) => Snapshot
+}

@@ -1,0 +1,63 @@
+import { type Static, Type } from 'typebox'
+import { FEWEST_TRIALS, MOST_TRIALS } from '#shared/questions/tolerance/defaults.ts'
+import { LIMIT_FIELDS, METHOD_FIELDS, TRIALS_DEFAULT } from '#shared/questions/tolerance/fields.ts'
+import type { Climate, Woods } from '#src/api/climate.ts'
+import { designRef } from '#src/api/design-input.ts'
+import { optionalField, propertiesOf, type RequestOf } from '#src/api/fields.ts'
+import { refTo } from '#src/http/schema.ts'
+import type { ContributorsRequest } from './contributors.ts'
+
+type Limits = RequestOf<typeof LIMIT_FIELDS>
+export const ToleranceLimits = Type.Unsafe<Limits>(
+  Type.Object(propertiesOf(LIMIT_FIELDS), {
+    $id: 'ToleranceLimits',
+    description: 'Limits between which a bearing fits.',
+    additionalProperties: false,
+  }),
+)
+
+/** No trials where the figures can be found more exactly without. */
+export const WHEN_NEEDED = 'when-needed'
+
+const trials = Type.Unsafe<number | 'auto' | typeof WHEN_NEEDED>({
+  anyOf: [
+    { type: 'integer', minimum: FEWEST_TRIALS, maximum: MOST_TRIALS },
+    { type: 'string', enum: ['auto', WHEN_NEEDED] },
+  ],
+  description: `Number of bearings to simulate, each closed exactly. \`auto\` goes on until the figures are stable to \`significantDigits\`, checked after every 100000. Default: ${TRIALS_DEFAULT.stated}.`,
+})
+
+const request = {
+  trials: Type.Optional(trials),
+  significantDigits: optionalField(METHOD_FIELDS.significantDigits),
+  seed: optionalField(METHOD_FIELDS.seed),
+  overshootRisk: optionalField(METHOD_FIELDS.overshootRisk),
+}
+
+export const ToleranceCheckRequest = Type.Object(
+  {
+    design: designRef,
+    contributors: refTo<typeof ContributorsRequest>('ContributorsRequest'),
+    woods: Type.Optional(
+      Type.Unsafe<Woods>({
+        ...refTo<typeof Woods>('Woods'),
+        description: 'The woods on which the climate acts. Goes with `climate`.',
+      }),
+    ),
+    climate: Type.Optional(
+      Type.Unsafe<Climate>({
+        ...refTo<typeof Climate>('Climate'),
+        description:
+          'The weather as one more thing that differs: each bearing meets one state of the year, all states alike. Goes with `woods`. Without it the wood stays as on the day of making.',
+      }),
+    ),
+    limits: Type.Optional(refTo<typeof ToleranceLimits>('ToleranceLimits')),
+    ...request,
+  },
+  {
+    $id: 'ToleranceCheckRequest',
+    description: 'A bearing, and what of it may differ from the design. `design.units` governs request and answer.',
+    additionalProperties: false,
+  },
+)
+export type ToleranceCheckRequest = Static<typeof ToleranceCheckRequest>
