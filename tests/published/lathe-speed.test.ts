@@ -1,10 +1,17 @@
 // Rule of woodturners: diameter [in] times turns a minute between 6000 and 9000 (a woodturners' forum), and the most for a
 // diameter, rounded, as lathesong.com prints it. Tolerance: half a turn. 9000 is 12.0 m/s at the rim.
 import { expect, test } from 'vitest'
+import { resolveStock } from '#shared/making/input.ts'
 import { turningOf } from '#shared/making/work-holding.ts'
-import { inches } from '#shared/units/length.ts'
+import { inches, mm } from '#shared/units/length.ts'
 
-const turning = (diameter: number) => turningOf({ roughCircle: inches(diameter), roughHole: inches(diameter / 2) }, {})
+const turning = (diameter: number) => {
+  const circle = inches(diameter)
+  return turningOf(
+    { finishCircle: circle, finishHole: mm(10), roughCircle: circle, thickness: mm(20), pieces: 1 },
+    resolveStock({}, 'in'),
+  )
+}
 
 test.each([
   [4, 2250],
