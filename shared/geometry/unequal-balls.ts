@@ -152,31 +152,6 @@ function slopeAt(bottomRadius: number, diameters: readonly number[], row: Row): 
   return perFirst + perLast + perHalfAngle * turn
 }
 
-/**
- * How the gap moves with each single ball, the groove and all others staying: by ∂φ/∂rⱼ = ½ tan φ (1/rⱼ + 1/aⱼ) for each
- * of its neighbours. Of equal balls at exact closure −(1 + sin(π / Z)) for each, −Z (1 + sin(π / Z)) for all together.
- *
- * @returns mm of gap per mm of that ball's diameter, in the order given; ranges and errors as for `unequalBallGap`
- */
-export function gapPerEachDiameter(bottomRadius: Mm, diameters: readonly number[]): readonly number[] {
-  requireDiameters(diameters)
-  const { perFirst, perLast, perHalfAngle } = spanSlopes(rowOf(bottomRadius, diameters))
-  const ends = new Map([
-    [0, perFirst],
-    [diameters.length - 1, perLast],
-  ])
-  let before = 0
-  return diameters.map((diameter, ball) => {
-    const own = diameter / 2
-    const following = diameters[ball + 1]
-    const after = following === undefined ? 0 : tangent(bottomRadius, own, following / 2)
-    const turn = ((before + after) / 2) * (1 / own + 1 / (bottomRadius - own))
-    before = after
-    const end = ends.get(ball)
-    return (perHalfAngle * turn - (end === undefined ? 0 : end + 1)) / 2
-  })
-}
-
 /** In the tightest groove the gap moves by a root: its rounding there is the root of a rounding. */
 const ROOT_OF_ROUNDING = 4e-8
 
