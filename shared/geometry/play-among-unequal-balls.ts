@@ -50,7 +50,7 @@ export function roundRoom({ x, y, radius }: BallPlaces, inner: number): Measure 
   }
 }
 
-/** Where a ring has been led to. */
+/** The place of a ring. */
 interface Found {
   x: number
   y: number

@@ -11,17 +11,17 @@ import { requireDiameters } from './ring-of-balls.ts'
  *
  * The φ of all neighbours are added as turned vectors, by products alone: no arcsine, so the same bits everywhere.
  * The order is that round the ring, the gap lying between the last and the first; turned round it is the same ring.
- * It is reckoned as if neighbours alone could touch. That is so where no ball is smaller than 2/3 of another, whatever
+ * The formulas assume that only neighbours touch. That is so where no ball is smaller than 2/3 of another, whatever
  * the groove (in the tightest one two of 1 touch across the middle and a third of 2/3 touches both: Descartes' −1, 2, 2,
  * 3); in wider grooves down to 1/4, below which two balls meet over the one between them.
  */
 
 /** A row of balls pushed together, as it is seen from the ring's centre. */
 interface Row {
-  /** Where the first and the last centre stand: a = Ro − r. */
+  /** Radii of the first and the last centre: a = Ro − r. */
   readonly first: number
   readonly last: number
-  /** Of half the angle from the first centre to the last, H = Σ φ. */
+  /** Sine and cosine of half the angle from the first centre to the last, H = Σ φ. */
   readonly sine: number
   readonly cosine: number
   /** By how much H is more than a half turn: then the balls but one already overlap. 0 for a row that can be laid. */
@@ -181,7 +181,7 @@ export function closingRadius(diameters: readonly number[], gap: Mm = mm(0)): Mm
   return mm(bracketedRoot(beyond, tightest, high))
 }
 
-/** What a straight row of the balls leaves, a groove without end: centres 2 √(rᵢ rⱼ) apart along it. */
+/** The gap of a straight row of the balls, the limit of an endless groove: centres 2 √(rᵢ rⱼ) apart along it. */
 export function straightGap(diameters: readonly number[]): number {
   let along = 0
   for (let ball = 1; ball < diameters.length; ball++) {

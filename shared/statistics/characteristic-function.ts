@@ -5,7 +5,7 @@ import { type Distribution, meanOf } from './distribution.ts'
  * transform leads from them back to the distribution. Closed forms, as in any table.
  */
 
-/** Of a number less its mean; without `imaginary` it is as likely so far above it as below. */
+/** The characteristic function of a number less its mean; symmetric numbers have no `imaginary`. */
 export interface CharacteristicFunction {
   readonly real: (t: number) => number
   readonly imaginary?: (t: number) => number
