@@ -8,7 +8,7 @@ import { DROP_REASONS, type DropReason } from './drop-reason.ts'
 import { effortLeft, effortToProve, SEARCH_EFFORT } from './effort.ts'
 import { candidateAt, designOf, gridSize, ringsIn } from './grid.ts'
 import { candidatesWanted, type DesignSearchInput, type ResolvedSearch, resolveSearch } from './input.ts'
-import { boundWith, type Judged, judge, proved } from './judge.ts'
+import { boundWith, type Judged, judge, proved, throughSeason } from './judge.ts'
 import type { Entry, SearchProgress } from './progress.ts'
 
 /** A design among the best, with the input that asks for it. */
@@ -197,7 +197,10 @@ export function concludeSearch({
   const { offset, limit } = search.input
   return ok({
     search,
-    ranked: best.slice(offset, offset + limit).map(({ index }) => rankedAt(search, index)),
+    ranked: best
+      .slice(offset, offset + limit)
+      .map(({ index }) => rankedAt(search, index))
+      .toSorted((one, other) => (isBefore(one, other) ? -1 : 1)),
     more: best.length > offset + limit,
     candidates: bounds.length,
     dropped,
@@ -208,7 +211,7 @@ export function concludeSearch({
 function rankedAt(search: ResolvedSearch, index: number): Ranked {
   const found = provedAt(search, index)
   if (typeof found === 'string') throw new RangeError(`index must be of a candidate that was found good, got ${index}`)
-  return { ...found, index, design: designOf(search, candidateAt(search, index)) }
+  return { ...throughSeason(search, found), index, design: designOf(search, candidateAt(search, index)) }
 }
 
 /** Paths are those of the search. */

@@ -44,8 +44,6 @@ type Reached = Omit<SearchProgress, 'effortLeft'>
 
 /** So many proofs tell how many of the candidates come through. */
 const FEWEST_PROOFS = 8
-/** Of the candidates whose bound reaches a full list, so many are still looked at: it grows better on the way. Measured. */
-const LIST_IMPROVES = 5 / 6
 
 /**
  * The work that a search still takes, by what it has found so far. Once all are judged: to fill the list, or to have tried as
@@ -68,7 +66,7 @@ export function effortLeft(input: DesignSearchInput, reached: Reached, mostStopp
   if (Math.min(left, toGiveUp) < toFill) return Math.min(left, toGiveUp) * each
   const lowest = best.length === 0 ? Number.POSITIVE_INFINITY : lastOf(best).score
   const reaching = proofsUntil(reached, countAbove(reached, lowest))
-  return Math.max(toFill, reaching * LIST_IMPROVES) * each
+  return Math.max(toFill, reaching) * each
 }
 
 /** How many proofs those before a place of the order may still take: one for each ring of balls whose load and year are not known. */

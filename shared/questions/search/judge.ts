@@ -15,7 +15,7 @@ import type { ResolvedSearch } from './input.ts'
 import { boardFor, materialUsed } from './material.ts'
 import type { Sizes } from './module.ts'
 import { loadMark, type Marks, scoreOf, seatMark, wallMark } from './score.ts'
-import { chanceThroughYear } from './year.ts'
+import { chanceOfSeason, chanceThroughYear } from './year.ts'
 
 /** Allows for a rounding error, as in a design's warnings. */
 const WITHIN = 1e-9
@@ -128,6 +128,17 @@ export function proved(search: ResolvedSearch, judged: Judged): Judged | DropRea
     marks = { ...marks, running: Math.min(marks.running ?? 0, chance) }
   }
   return { ...judged, marks, score: scoreOf(marks, search, isRisky), ...(margin === undefined ? {} : { margin }) }
+}
+
+/**
+ * A proved candidate whose chance of running counts the boards, the hysteresis and the assembly of a seasonal fit too: those
+ * and the tools are independent. It takes longer than everything before, so only a page of the best has it.
+ */
+export function throughSeason(search: ResolvedSearch, judged: Judged): Judged {
+  const { year } = search.input
+  if (year === undefined) return judged
+  const marks = { ...judged.marks, running: (judged.marks.running ?? 0) * chanceOfSeason(year, judged.bearing) }
+  return { ...judged, marks, score: scoreOf(marks, search, judged.isRisky) }
 }
 
 /** Judges a candidate without computing its bearing, which takes far longer: most grids hold many that are far off. */

@@ -1,7 +1,8 @@
 import type { Bearing, DesignInput } from '#shared/bearing/arrangements.ts'
 import { fitOf, stops, troublesOf } from '#shared/questions/season/fit.ts'
-import type { Year } from '#shared/questions/season/input.ts'
+import type { SeasonalFitInput, Year } from '#shared/questions/season/input.ts'
 import { movingBearing } from '#shared/questions/season/moving-bearing.ts'
+import { throughYear } from '#shared/questions/season/seasonal-fit.ts'
 import type { WoodState } from '#shared/questions/season/states.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
 import { playChance, type Spread } from './chance.ts'
@@ -12,9 +13,7 @@ import { playChance, type Spread } from './chance.ts'
  */
 export function chanceThroughYear(year: Year, bearing: Bearing, spread: Spread): number {
   const { resolved } = bearing
-  const { balls, ...rings } = year.woods
-  const woods = resolved.input.balls.material === 'wood' && balls !== undefined ? { ...rings, balls } : rings
-  const moving = movingBearing({ ...year, woods, design: resolved.input as DesignInput })
+  const moving = movingBearing(inYear(year, bearing))
   if (!moving.ok || !('minBallGap' in resolved)) return 0
   const { season, snapshotIn } = moving.value
   const byMoisture = [season.today, ...season.states].toSorted(
@@ -29,4 +28,16 @@ export function chanceThroughYear(year: Year, bearing: Bearing, spread: Spread):
   }
   const extremes = new Set([byMoisture.at(0), byMoisture.at(-1), season.today])
   return Math.min(...[...extremes].map((state) => (state === undefined ? 0 : chanceIn(state))))
+}
+
+/** The chance that it runs all year over boards, hysteresis, balls and assembly: exactly that of a seasonal fit, and slow. */
+export function chanceOfSeason(year: Year, bearing: Bearing): number {
+  const through = throughYear(inYear(year, bearing))
+  return through.ok ? through.value.chances.runsAllYear : 0
+}
+
+function inYear(year: Year, { resolved: { input } }: Bearing): SeasonalFitInput {
+  const { balls, ...rings } = year.woods
+  const woods = input.balls.material === 'wood' && balls !== undefined ? { ...rings, balls } : rings
+  return { ...year, woods, design: input as DesignInput }
 }

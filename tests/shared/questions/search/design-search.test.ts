@@ -14,7 +14,7 @@ import { effortToProve, expectedEffort } from '#shared/questions/search/effort.t
 import { SHOWN } from '#shared/questions/search/fields.ts'
 import { candidateAt, gridSize } from '#shared/questions/search/grid.ts'
 import { candidatesIn, type DesignSearchInput, resolveSearch } from '#shared/questions/search/input.ts'
-import { judge, proved } from '#shared/questions/search/judge.ts'
+import { judge, proved, throughSeason } from '#shared/questions/search/judge.ts'
 import { bindsIn } from '#shared/questions/season/fit.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { movingBearing } from '#shared/questions/season/moving-bearing.ts'
@@ -144,15 +144,18 @@ function byForce(input: DesignSearchInput): readonly (readonly [index: number, s
   )
   const ranked = all
     .flatMap(([index, judged]) => (typeof judged === 'string' ? [] : [[index, proved(search, judged)] as const]))
-    .flatMap(([index, found]) => (typeof found === 'string' ? [] : [[index, found.score] as const]))
-    .sort(([one, better], [other, worse]) => worse - better || one - other)
+    .flatMap(([index, found]) => (typeof found === 'string' ? [] : [[index, found] as const]))
+    .sort(([one, better], [other, worse]) => worse.score - better.score || one - other)
   const seen = new Set<string>()
   const shown = ranked.filter(([index]) => {
     const { ball, count } = candidateAt(search, index)
     const ring = search.input.show === 'all' ? String(index) : `${ball}/${count}`
     return seen.size < seen.add(ring).size
   })
-  return shown.slice(search.input.offset, search.input.offset + search.input.limit)
+  return shown
+    .slice(search.input.offset, search.input.offset + search.input.limit)
+    .map(([index, found]) => [index, throughSeason(search, found).score] as const)
+    .sort(([one, better], [other, worse]) => worse - better || one - other)
 }
 
 function searched(input: DesignSearchInput): DesignSearch {
