@@ -21,7 +21,7 @@ export interface Remade {
 }
 
 /** The inner ring that goes with it. */
-export interface InnerSizes {
+interface InnerSizes {
   readonly grooveBottomDiameter: number
   readonly landDiameter: number
   readonly landGap: number

@@ -10,7 +10,7 @@ import type { BallSeat, SeatLoad } from './seat-load.ts'
 import type { SpeedLimits } from './speeds.ts'
 
 /** The load below which no ball leaves a mark, by use, and what it costs when the bearing is turned by hand. */
-export interface WorkingLoad<Part extends PartName> {
+interface WorkingLoad<Part extends PartName> {
   readonly loads: Readonly<Record<Use, Limit<Part>>>
   /** How far the bearing gives under the load of a slow hand, beyond its play. */
   readonly gives: Mm

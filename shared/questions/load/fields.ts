@@ -12,7 +12,7 @@ const DENT: Bounds = { min: 0.0001, max: 0.05 }
 const FRICTION: Bounds = { min: 0.01, max: 2 }
 
 /** The wood and what is expected of it, whatever carries the load. */
-export const WOOD_FIELDS = {
+const WOOD_FIELDS = {
   wood: choice(
     'Wood of both rings, or of the turntable.',
     CONTACT_WOODS,

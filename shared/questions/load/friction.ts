@@ -15,7 +15,7 @@ export interface Friction {
 }
 
 /** How a bearing that was spun by hand runs on. */
-export interface Coasting {
+interface Coasting {
   /** Turns a minute at which the hand lets go. */
   readonly from: number
   readonly turns: Bounds

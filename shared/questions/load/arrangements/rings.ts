@@ -184,7 +184,7 @@ const rollingRadii = ({ pitchRadius }: RingPair, outer: BallSeat, inner: BallSea
 })
 
 /** All at one turn a minute: each goes with the square of the speed. */
-export interface SpinLoads {
+interface SpinLoads {
   /** One ball on the outer groove [N]. */
   readonly ballForce: number
   /** Largest pull round either ring [MPa]. */

@@ -49,7 +49,7 @@ export type PlateLoadCheckInput = LoadOptions &
   Omit<AxialLoad, 'axialLoad'> & { readonly design: Parameters<typeof echoedBearingFor>[1]; readonly axialLoad: number }
 
 /** The load of a turntable with nothing left open but the speed. */
-export interface ResolvedPlateLoad extends ResolvedLoadOptions {
+interface ResolvedPlateLoad extends ResolvedLoadOptions {
   readonly axialLoad: number
   readonly offset: Mm
   readonly load: { readonly turnsWithPlate: boolean; readonly height: Mm }

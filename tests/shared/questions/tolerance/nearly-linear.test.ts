@@ -28,7 +28,7 @@ const TWENTY_FOUR: RadialInput = { units: 'mm', balls: { count: 24, diameter: mm
 const SEVEN: RadialInput = { units: 'mm', balls: { count: 7, diameter: mm(16) }, bore: mm(3), ballGap: mm(0.8) }
 const RING_OF_PLY = { construction: 'cross-laminated-ply' } as const
 const PLY = {
-  design: { ...DESIGN, balls: { count: 14, diameter: mm(14) }, bore: mm(10) },
+  design: { ...DESIGN, balls: { count: 14, diameter: mm(14), material: 'glass' as const }, bore: mm(10) },
   year: {
     climate: MARBLES.climate,
     today: MARBLES.today,
