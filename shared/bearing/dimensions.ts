@@ -180,6 +180,13 @@ export const slopesOf = (bearing: FullRings): GapSlopes => ({
   perGrooveDepth: bearing.gapPerGrooveDepth,
 })
 
+/** The size to turn to, so that the film that comes on every surface brings it to `value`. */
+export const cutTo = (
+  value: Mm,
+  grows: Exclude<Grows, 'not-cut'>,
+  { finishAllowance }: Pick<ResolvedBalls, 'finishAllowance'>,
+): Mm => mm(value + FILMS[grows] * finishAllowance)
+
 type Row = { -readonly [Name in keyof Dimension]: Dimension[Name] }
 
 /** Makes the rows of a bearing in which no gap moves. */
@@ -189,9 +196,8 @@ export const plainRow =
     const { units, shopDenominator } = resolved.input
     const row: Row = { key, value, shop: shopFigure(value, units, shopDenominator) }
     if (grows === 'not-cut') return row
-    const film = FILMS[grows] * resolved.finishAllowance
-    row.cutTo = mm(value + film)
-    if (film !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)
+    row.cutTo = cutTo(value, grows, resolved)
+    if (FILMS[grows] * resolved.finishAllowance !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)
     return row
   }
 

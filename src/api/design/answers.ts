@@ -1,7 +1,5 @@
-import { type Design, type DesignInput, design } from '#shared/bearing/arrangements.ts'
-import type { Refusal } from '#shared/bearing/refusal.ts'
+import type { Design } from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
-import { ok, type Result } from '#shared/result.ts'
 import { answerUnion } from '#src/api/answer.ts'
 import { toCagedDesignResponse } from './caged-present.ts'
 import { CAGED_SCHEMAS, CagedDesignResponse } from './caged-schema.ts'
@@ -32,13 +30,8 @@ export const DESIGN_SCHEMAS = [
 
 type Answer = RadialDesignResponse | RollerDesignResponse | ThrustDesignResponse | CagedDesignResponse
 
-/** The design of an input as it is answered, with what is needed to make it where the caller asked for that. */
-export function answerTo(input: DesignInput, stock?: StockInput): Result<Answer, readonly Refusal[]> {
-  const designed = design(input)
-  return designed.ok ? ok(answerOf(designed.value, stock)) : designed
-}
-
-function answerOf({ bearing, ...rest }: Design, stock?: StockInput): Answer {
+/** A design as it is answered, with what is needed to make it where the caller asked for that. */
+export function answerOf({ bearing, ...rest }: Design, stock?: StockInput): Answer {
   if ('plate' in bearing) {
     return toThrustDesignResponse({ ...rest, bearing }, stock && plateStockAnswer(bearing, stock))
   }
