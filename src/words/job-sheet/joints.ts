@@ -63,7 +63,7 @@ export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screw
   }
   const held =
     ring === 'innerRing'
-      ? 'hold the halves with a bolt through the bore and washers'
+      ? 'hold the halves together with a bolt through the bore and washers'
       : 'glue the faces together with paper between them, and part them with a knife when the groove is done'
   return {
     title: `Pin the halves of the ${name} together`,
@@ -71,7 +71,7 @@ export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screw
     how:
       dowels === undefined
         ? `${BEFORE_TURNING}. There is no room for screws or dowels: plane the faces true, and ${held}.`
-        : `${BEFORE_TURNING}. Plane the faces true, clamp the two discs face to face, and drill for ${dowels.count} dowels on their circle. Glue each dowel into one half only. While you turn, ${held}.`,
+        : `${BEFORE_TURNING}. Plane the faces true, clamp the two discs face to face, and drill for ${dowels.count} dowels on their circle. Glue each dowel into one half only. Then ${held}.`,
     check: HALVES_CHECK,
     mistake: {
       looksLike: 'The halves shift while you turn them: the groove has a step where they meet.',
