@@ -5,6 +5,7 @@ import { THRUST } from '#shared/bearing/arrangements/thrust/thrust.ts'
 import { fail, type Result } from '#shared/result.ts'
 import type { AnyBearing, Arrangement } from './arrangement.ts'
 import { type DesignOf, designOf, echoedBearing } from './design.ts'
+import type { Dimension } from './dimensions.ts'
 import type { Refusal } from './refusal.ts'
 import type { AnyInput } from './resolve.ts'
 import type { Traits } from './traits.ts'
@@ -24,6 +25,9 @@ type Modules = typeof ARRANGEMENTS
 export type ArrangementName = keyof Modules
 type InputOf<A> = A extends { bearingOf(input: infer Input): unknown } ? Input : never
 type BearingOf<A> = A extends { dimensionsOf(bearing: infer B): unknown } ? B : never
+type DesignBy<A> = A extends { dimensionsOf(bearing: infer B): readonly Dimension<infer Key>[] }
+  ? DesignOf<B, Key>
+  : never
 
 /** The input of each arrangement, and of any. */
 export type InputByArrangement = { readonly [Name in ArrangementName]: InputOf<Modules[Name]> }
@@ -31,7 +35,9 @@ export type DesignInput = InputByArrangement[ArrangementName]
 /** The bearing of each arrangement, and of any. */
 export type BearingByArrangement = { readonly [Name in ArrangementName]: BearingOf<Modules[Name]> }
 export type Bearing = BearingByArrangement[ArrangementName]
-export type Design = { readonly [Name in ArrangementName]: DesignOf<BearingByArrangement[Name]> }[ArrangementName]
+/** The design of each arrangement, and of any. */
+export type DesignByArrangement = { readonly [Name in ArrangementName]: DesignBy<Modules[Name]> }
+export type Design = DesignByArrangement[ArrangementName]
 
 type Named = { readonly arrangement?: ArrangementName }
 
@@ -41,9 +47,11 @@ export type RollerBearing = BearingByArrangement['roller']
 export type ThrustBearing = BearingByArrangement['thrust']
 export type CagedBearing = BearingByArrangement['caged']
 /** Two rings with a full ring of balls or rollers between them. */
-export type FullRingDesign = DesignOf<RadialBearing> | DesignOf<RollerBearing>
-export type ThrustDesign = DesignOf<ThrustBearing>
-export type CagedDesign = DesignOf<CagedBearing>
+export type FullRingDesign = RadialDesign | RollerDesign
+export type RadialDesign = DesignByArrangement['radial']
+export type RollerDesign = DesignByArrangement['roller']
+export type ThrustDesign = DesignByArrangement['thrust']
+export type CagedDesign = DesignByArrangement['caged']
 
 export const ARRANGEMENT_NAMES = Object.keys(ARRANGEMENTS) as readonly ArrangementName[]
 
@@ -68,6 +76,8 @@ export const fullRingsOf = (input: FullRingInput): Result<FullRingBearing, reado
   input.arrangement === 'roller' ? ARRANGEMENTS.roller.bearingOf(input) : ARRANGEMENTS.radial.bearingOf(input)
 
 export const isOfPlates = (design: Design): design is ThrustDesign => 'plate' in design.bearing
+export const isOfRollers = (design: Design): design is RollerDesign =>
+  'cheeks' in design.bearing && design.bearing.cheeks !== undefined
 export const isCaged = (design: Design): design is CagedDesign => 'cage' in design.bearing
 
 /** A question that can be asked of some arrangements: stated once, beside the question. */

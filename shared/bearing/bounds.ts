@@ -38,10 +38,10 @@ export function lengthsBeyond(lengths: readonly Placed[], units: Units): readonl
   const refusals: Refusal[] = []
   for (const [path, given, bounds] of lengths) {
     if (given === undefined || given === null || holds(bounds, inUnits(given, units))) continue
-    const [least, most] = [lengthOf(bounds.least, units), lengthOf(bounds.most, units)]
-    refusals.push({ code: 'beyond-bounds', path, given, least, most })
+    const [min, max] = [lengthOf(bounds.min, units), lengthOf(bounds.max, units)]
+    refusals.push({ code: 'beyond-bounds', path, given, min, max })
   }
   return refusals
 }
 
-const holds = ({ least, most }: Bounds, value: number): boolean => value >= least && value <= most
+const holds = ({ min, max }: Bounds, value: number): boolean => value >= min && value <= max

@@ -2,16 +2,17 @@ import { fail, ok, type Result } from '#shared/result.ts'
 import type { Units } from '#shared/units/length.ts'
 import type { AnyBearing, Arrangement } from './arrangement.ts'
 import { beyondBounds, isWithinBounds } from './bounds.ts'
-import type { Dimension } from './dimensions.ts'
+import type { Dimension, DimensionKey } from './dimensions.ts'
+import type { Fields } from './field.ts'
 import type { Refusal } from './refusal.ts'
 import type { AnyInput } from './resolve.ts'
 import { asStated, type Suggestion, withSuggestion } from './suggestion.ts'
 import type { Finding, Warning, WarningCode, WarningFacts } from './warning.ts'
 
 /** A bearing of whatever arrangement, the table of what to cut, and what to watch. */
-export interface DesignOf<B> {
+export interface DesignOf<B, Key extends DimensionKey = DimensionKey> {
   readonly bearing: B
-  readonly dimensions: readonly Dimension[]
+  readonly dimensions: readonly Dimension<Key>[]
   readonly warnings: readonly Warning[]
 }
 
@@ -36,10 +37,10 @@ export function echoedBearing<I extends AnyInput, B extends AnyBearing>(
  *   at least 3; of each pair (`engagement` or `grooveDepth`, `wall` or `outsideDiameter`, …) at most one
  * @returns the design, or every reason at once why there is no such bearing
  */
-export function designOf<I extends AnyInput, B extends AnyBearing>(
-  arrangement: Arrangement<I, B>,
+export function designOf<I extends AnyInput, B extends AnyBearing, Key extends DimensionKey>(
+  arrangement: Arrangement<I, B, Fields, Key>,
   input: I,
-): Result<DesignOf<B>, readonly Refusal[]> {
+): Result<DesignOf<B, Key>, readonly Refusal[]> {
   const made = echoedBearing(arrangement, input)
   if (!made.ok) return made
   const bearing = made.value

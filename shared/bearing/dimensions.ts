@@ -1,3 +1,4 @@
+import { OWN_SYMBOLS } from '#shared/bearing/arrangements/facts.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type ShopFigure, shopFigure } from '#shared/units/shop-figure.ts'
 import { type BallRing, gapAt } from './ball-ring.ts'
@@ -10,18 +11,9 @@ import type { RingPair } from './ring-pair.ts'
  * (from memory) where it has one, or our own.
  */
 const SYMBOLS = {
+  ...OWN_SYMBOLS,
   pitchDiameter: 'Dpw',
   'outerRing.outsideDiameter': 'D',
-  'plates.outsideDiameter': 'D',
-  'plates.boreDiameter': 'd',
-  'plates.grooveDepth': 'h',
-  'plates.grooveRadius': 'r',
-  'plates.grooveWidth': 'b',
-  'plates.wall': 'wo',
-  'plates.innerWall': 'wi',
-  'plates.floor': 'wf',
-  'plates.thickness': 'B',
-  'outerRing.trackDiameter': 'E',
   'outerRing.landDiameter': 'D1',
   'outerRing.grooveBottomDiameter': 'De',
   'outerRing.grooveDepth': 'he',
@@ -30,7 +22,6 @@ const SYMBOLS = {
   'outerRing.wall': 'we',
   'outerRing.width': 'C',
   'innerRing.boreDiameter': 'd',
-  'innerRing.trackDiameter': 'F',
   'innerRing.landDiameter': 'd1',
   'innerRing.grooveBottomDiameter': 'di',
   'innerRing.grooveDepth': 'hi',
@@ -38,26 +29,11 @@ const SYMBOLS = {
   'innerRing.grooveWidth': 'bi',
   'innerRing.wall': 'wi',
   'innerRing.width': 'B',
-  rollerLength: 'Lw',
-  'cheeks.outsideDiameter': 'Dc',
-  'cheeks.holeDiameter': 'dc',
-  'cheeks.thickness': 'tc',
-  'cage.boreDiameter': 'dc',
-  'cage.outsideDiameter': 'Dc',
-  'cage.thickness': 'tc',
-  'cage.width': 'Bc',
-  'cage.pocketDiameter': 'Dk',
-  'cage.web': 'wk',
-  'cage.rim': 'wr',
   'gauge.nominalDiameter': 'Dg',
-  plugDiameter: 'Dg',
   'gauge.goDiameter': 'Dgo',
   'gauge.noGoDiameter': 'Dng',
-  ballSpacing: 'gs',
   ballGap: 'g',
   assemblyGap: 'ga',
-  plateGap: 's',
-  height: 'T',
   landGap: 's',
   radialInternalClearance: 'Gr',
   axialPlay: 'Ga',
@@ -72,8 +48,8 @@ export const cylinderKeys = ({ resolved }: RingPair): { readonly outer: Dimensio
     : { outer: 'outerRing.trackDiameter', inner: 'innerRing.trackDiameter' }
 
 /** One row: the finished size, what a rule shows for it, and what it does to the ball gap. */
-export interface Dimension {
-  readonly key: DimensionKey
+export interface Dimension<Key extends DimensionKey = DimensionKey> {
+  readonly key: Key
   /** Finished. */
   readonly value: Mm
   /** The size to turn to, so that film or grain bring it to `value`. Left out for sizes that are not cut. */
@@ -103,7 +79,15 @@ const FILMS: Readonly<Record<Exclude<Grows, 'not-cut'>, number>> = {
   circle: 0,
 }
 
-export type MakeRow = (key: DimensionKey, value: Mm, grows: Grows, gapPerUnit?: number) => Dimension
+export type MakeRow = <Key extends DimensionKey>(
+  key: Key,
+  value: Mm,
+  grows: Grows,
+  gapPerUnit?: number,
+) => Dimension<Key>
+
+/** The keys of the rows that a table has. */
+export type KeysOf<Table extends (bearing: never) => readonly Dimension[]> = ReturnType<Table>[number]['key']
 
 /** How the ball gap of a full ring moves with what is cut. */
 export interface GapSlopes {
@@ -112,17 +96,17 @@ export interface GapSlopes {
 }
 
 /** The sizes of two grooved rings. */
-export const groovedRingRows = (pair: RingPair, row: MakeRow, slopes?: GapSlopes): readonly Dimension[] =>
+export const groovedRingRows = (pair: RingPair, row: MakeRow, slopes?: GapSlopes) =>
   ringRows(pair, row, outerGrooveRows(pair, row, slopes), innerGrooveRows(pair, row), slopes)
 
 /** The sizes of two rings, with those of each raceway between them. */
-export function ringRows(
+export function ringRows<Outer extends DimensionKey, Inner extends DimensionKey>(
   pair: RingPair,
   row: MakeRow,
-  outerRaceway: readonly Dimension[],
-  innerRaceway: readonly Dimension[],
+  outerRaceway: readonly Dimension<Outer>[],
+  innerRaceway: readonly Dimension<Inner>[],
   slopes?: GapSlopes,
-): readonly Dimension[] {
+) {
   const { outerRing: outer, innerRing: inner } = pair
   return [
     row('pitchDiameter', mm(2 * pair.pitchRadius), 'not-cut', slopes && slopes.perPitchRadius / 2),
@@ -137,7 +121,7 @@ export function ringRows(
   ]
 }
 
-function outerGrooveRows({ outerRing: outer }: RingPair, row: MakeRow, slopes?: GapSlopes): readonly Dimension[] {
+function outerGrooveRows({ outerRing: outer }: RingPair, row: MakeRow, slopes?: GapSlopes) {
   return [
     row('outerRing.landDiameter', outer.landDiameter, 'hole', slopes && slopes.perPitchRadius / 2),
     row('outerRing.grooveBottomDiameter', outer.grooveBottomDiameter, 'hole', slopes && slopes.perGrooveDepth / 2),
@@ -147,7 +131,7 @@ function outerGrooveRows({ outerRing: outer }: RingPair, row: MakeRow, slopes?: 
   ]
 }
 
-function innerGrooveRows({ innerRing: inner }: RingPair, row: MakeRow): readonly Dimension[] {
+function innerGrooveRows({ innerRing: inner }: RingPair, row: MakeRow) {
   return [
     row('innerRing.landDiameter', inner.landDiameter, 'outside'),
     row('innerRing.grooveBottomDiameter', inner.grooveBottomDiameter, 'outside'),
@@ -158,7 +142,7 @@ function innerGrooveRows({ innerRing: inner }: RingPair, row: MakeRow): readonly
 }
 
 /** The plugs and the gaps of a full ring. */
-export const gapRows = (bearing: FullRings, row: MakeRow): readonly Dimension[] => [
+export const gapRows = (bearing: FullRings, row: MakeRow) => [
   row('gauge.nominalDiameter', bearing.gauge.nominalDiameter, 'not-cut', bearing.gapPerPitchRadius / 2),
   row('gauge.goDiameter', bearing.gauge.goDiameter, 'not-cut'),
   row('gauge.noGoDiameter', bearing.gauge.noGoDiameter, 'not-cut'),
@@ -166,11 +150,9 @@ export const gapRows = (bearing: FullRings, row: MakeRow): readonly Dimension[] 
   row('assemblyGap', bearing.resolved.assembly.assemblyGap, 'not-cut'),
 ]
 
-export const landRows = (pair: RingPair, row: MakeRow): readonly Dimension[] => [
-  row('landGap', pair.landGap, 'not-cut'),
-]
+export const landRows = (pair: RingPair, row: MakeRow) => [row('landGap', pair.landGap, 'not-cut')]
 
-export const playRows = (pair: RingPair, row: MakeRow): readonly Dimension[] => [
+export const playRows = (pair: RingPair, row: MakeRow) => [
   row('radialInternalClearance', pair.radialInternalClearance, 'not-cut'),
   row('axialPlay', pair.axialPlay, 'not-cut'),
 ]
@@ -187,14 +169,14 @@ export const cutTo = (
   { finishAllowance }: Pick<ResolvedBalls, 'finishAllowance'>,
 ): Mm => mm(value + FILMS[grows] * finishAllowance)
 
-type Row = { -readonly [Name in keyof Dimension]: Dimension[Name] }
+type Row<Key extends DimensionKey> = { -readonly [Name in keyof Dimension<Key>]: Dimension<Key>[Name] }
 
 /** Makes the rows of a bearing in which no gap moves. */
 export const plainRow =
   ({ resolved }: { readonly resolved: ResolvedBalls }) =>
-  (key: DimensionKey, value: Mm, grows: Grows): Row => {
+  <Key extends DimensionKey>(key: Key, value: Mm, grows: Grows): Row<Key> => {
     const { units, shopDenominator } = resolved.input
-    const row: Row = { key, value, shop: shopFigure(value, units, shopDenominator) }
+    const row: Row<Key> = { key, value, shop: shopFigure(value, units, shopDenominator) }
     if (grows === 'not-cut') return row
     row.cutTo = cutTo(value, grows, resolved)
     if (FILMS[grows] * resolved.finishAllowance !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)

@@ -7,14 +7,14 @@ import type { Mm } from '#shared/units/length.ts'
 
 /** The range of a number. */
 export interface Bounds {
-  readonly least: number
-  readonly most: number
+  readonly min: number
+  readonly max: number
 }
 
 /** A length above 0, in the caller's units. */
-export const LENGTH: Bounds = { least: 0.001, most: 10_000 }
+export const LENGTH: Bounds = { min: 0.001, max: 10_000 }
 /** A gap, a play, a scatter or a film, in the caller's units: may be 0. */
-export const LENGTH_OR_NONE: Bounds = { least: 0, most: LENGTH.most }
+export const LENGTH_OR_NONE: Bounds = { min: 0, max: LENGTH.max }
 
 /** How sure a default is. */
 export type Standing = 'common practice, no source' | 'the plain case'
@@ -73,13 +73,13 @@ export interface Fields {
   readonly [name: string]: Field
 }
 
-/** The value that a field holds in the core. */
-export type ValueOf<F extends Field> = F extends { kind: 'length' }
-  ? Mm
+/** The value that a field holds: in the core, lengths in millimetres, or with lengths as a caller writes them. */
+export type ValueOf<F extends Field, L = Mm> = F extends { kind: 'length' }
+  ? L
   : F extends { kind: 'length-or-null' }
-    ? Mm | null
+    ? L | null
     : F extends { kind: 'lengths' }
-      ? readonly Mm[]
+      ? readonly L[]
       : F extends { kind: 'number' | 'integer' }
         ? number
         : F extends { kind: 'choice'; choices: readonly (infer C)[] }
@@ -87,13 +87,13 @@ export type ValueOf<F extends Field> = F extends { kind: 'length' }
           : F extends { kind: 'flag' }
             ? boolean
             : F extends { kind: 'group'; fields: infer Inner extends Fields }
-              ? InputOf<Inner>
+              ? InputOf<Inner, L>
               : never
 
-/** The core's input type that rows describe: required fields, and optional ones that are absent and never undefined. */
-export type InputOf<F extends Fields> = {
-  readonly [Name in keyof F as F[Name] extends { required: true } ? Name : never]: ValueOf<F[Name]>
-} & { readonly [Name in keyof F as F[Name] extends { required: true } ? never : Name]?: ValueOf<F[Name]> }
+/** The input type that rows describe: required fields, and optional ones that are absent and never undefined. */
+export type InputOf<F extends Fields, L = Mm> = {
+  readonly [Name in keyof F as F[Name] extends { required: true } ? Name : never]: ValueOf<F[Name], L>
+} & { readonly [Name in keyof F as F[Name] extends { required: true } ? never : Name]?: ValueOf<F[Name], L> }
 
 export const length = (means: string, byDefault?: Default) =>
   ({ kind: 'length', bounds: LENGTH, means, ...(byDefault && { byDefault }) }) as const satisfies LengthField

@@ -22,8 +22,8 @@ import {
 
 /** More balls than anyone turns a ring for. */
 export const MOST_BALLS = 200
-export const ENGAGEMENT: Bounds = { least: 0.01, most: 0.9 }
-const CONFORMITY: Bounds = { least: 0.3, most: 2 }
+export const ENGAGEMENT: Bounds = { min: 0.01, max: 0.9 }
+const CONFORMITY: Bounds = { min: 0.3, max: 2 }
 const MOST_MEASURED = 500
 
 export const BALL_MATERIALS = ['wood', 'glass', 'acrylic', 'steel'] as const
@@ -41,10 +41,10 @@ const PLAIN: Standing = 'the plain case'
 export const trade = (stated: string, reason: string): Default => ({ stated, reason, standing: TRADE })
 export const plain = (stated: string, reason: string): Default => ({ stated, reason, standing: PLAIN })
 
-export const COUNT = required(integer('How many there are.', { least: FEWEST_BALLS, most: MOST_BALLS }))
+export const COUNT = required(integer('How many there are.', { min: FEWEST_BALLS, max: MOST_BALLS }))
 export const DIAMETERS = lengths(
   'Your own measurements, at least `count` of them. Their mean replaces the nominal diameter. Use instead of `standardDeviation`.',
-  { least: FEWEST_BALLS, most: MOST_MEASURED },
+  { min: FEWEST_BALLS, max: MOST_MEASURED },
 )
 export const BALLS = required(
   group(
@@ -123,7 +123,7 @@ export const innerRingGroup = (id: string, depth: Default) =>
 
 export const BORE = required(length('Diameter of the hole in the middle.'))
 /** @param element what rolls */
-export const radialInternalClearance = (element: Element) =>
+export const radialInternalClearance = (element = 'ball') =>
   nonNegativeLength(
     'Play of the inner ring, from side to side.',
     trade(
@@ -147,14 +147,11 @@ export const GROOVED_WIDTH = widthField(
 export const splitField = (byDefault: Default) =>
   choice('Which ring is split at the middle of its groove, so that it can close round the balls.', SPLITS, byDefault)
 
-/** What rolls. */
-type Element = 'ball' | 'roller'
-
 /** How the last of a full ring goes in: into a closed groove, or from a side that is open. */
 type LastIn = 'into-groove' | 'open-side'
 
 /** The gap of arrangements with a full ring. */
-export const gapFields = (lastIn: LastIn, element: Element = 'ball') => {
+export const gapFields = (lastIn: LastIn, element = 'ball') => {
   const [needed, visible] = {
     'into-groove': [
       ` more than the last ${element} needs to go in`,

@@ -1,11 +1,13 @@
+import type { OwnPart, OwnRefusal } from '#shared/bearing/arrangements/facts.ts'
 import type { Mm } from '#shared/units/length.ts'
 
 export type RingName = 'outerRing' | 'innerRing'
-/** What has a groove: one of the rings, or both plates alike. */
-export type PartName = RingName | 'plates'
+/** What has a groove. */
+export type PartName = RingName | OwnPart
 
 /** Why no such bearing can exist: facts only. Words and units are made at the edge. */
 export type Refusal =
+  | OwnRefusal
   | { readonly code: 'bore-meets-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'no-room-inside'; readonly path: string; readonly ballCount: number }
   | { readonly code: 'wall-below-zero'; readonly path: string; readonly given: Mm; readonly above: Mm }
@@ -16,8 +18,6 @@ export type Refusal =
       readonly depth: Mm
       readonly grooveRadius: Mm
     }
-  | { readonly code: 'plates-meet'; readonly path: string; readonly depth: Mm; readonly below: Mm }
-  | { readonly code: 'plate-cut-through'; readonly path: string; readonly given: Mm; readonly above: Mm }
   | { readonly code: 'lands-overlap'; readonly path: string; readonly overlap: Mm }
   | { readonly code: 'gap-takes-another-ball'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'gap-band-reversed'; readonly path: string; readonly min: Mm; readonly max: Mm }
@@ -25,7 +25,7 @@ export type Refusal =
   | { readonly code: 'play-lets-balls-out'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'finish-fills-groove'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'finish-leaves-no-wood'; readonly path: string; readonly given: Mm; readonly below: Mm }
-  | { readonly code: 'beyond-bounds'; readonly path: string; readonly given: Mm; readonly least: Mm; readonly most: Mm }
+  | { readonly code: 'beyond-bounds'; readonly path: string; readonly given: Mm; readonly min: Mm; readonly max: Mm }
   | { readonly code: 'not-of-arrangement'; readonly path: string; readonly arrangement: string }
   | {
       readonly code: 'not-answered'
@@ -33,18 +33,6 @@ export type Refusal =
       readonly arrangement: string
       readonly question: string
     }
-  | { readonly code: 'roller-longer-than-ring'; readonly path: string; readonly given: Mm; readonly below: Mm }
-  | { readonly code: 'play-lets-rollers-climb'; readonly path: string; readonly given: Mm; readonly below: Mm }
-  | { readonly code: 'pockets-meet'; readonly path: string; readonly given: Mm; readonly above: Mm }
-  | { readonly code: 'no-room-for-cage'; readonly path: string; readonly given: Mm; readonly below: Mm }
-  | {
-      readonly code: 'cage-misses-middle'
-      readonly path: string
-      readonly ring: RingName
-      readonly depth: Mm
-      readonly below: Mm
-    }
-  | { readonly code: 'pocket-cuts-cage'; readonly path: string; readonly given: Mm; readonly above: Mm }
   | { readonly code: 'too-few-measured'; readonly path: string; readonly given: number; readonly needed: number }
 
 /** Why a question about a bearing has no answer: what speaks against its design, and what against the question itself. */

@@ -90,11 +90,9 @@ export interface ResolvedRings extends ResolvedBalls {
   readonly usualEngagement: { readonly outerRing: number; readonly innerRing: number }
 }
 
-/** The same of two rings with a full ring of balls or rollers between them. */
+/** The same of two rings with a full ring between them. */
 export interface Resolved extends ResolvedBallRing, ResolvedRings {
   readonly input: RingsInput
-  /** Of rollers. */
-  readonly rollerLength?: Mm
 }
 
 /** A gap this near to a whole ball, in ball diameters, is a ring that lacks a ball. */
@@ -105,10 +103,7 @@ type Part = DepthInput & { readonly groove?: GrooveInput }
 export type GroovedParts = { readonly [Name in PartName]?: Part } & { readonly groove?: GrooveInput }
 
 /** The parts of an input that may have an outside. */
-export interface OutsideParts {
-  readonly outerRing?: OutsideInput
-  readonly plates?: OutsideInput
-}
+export type OutsideParts = { readonly [Name in Exclude<PartName, 'innerRing'>]?: OutsideInput }
 
 /** A groove's depth and arc can be stated in several ways: a fault or a suggestion points at the one in use. */
 export const depthPath = (input: GroovedParts, part: PartName): string =>
@@ -131,7 +126,7 @@ export function groovePath(input: GroovedParts, part: PartName): string {
   return `${own === undefined ? '' : `/${part}`}/groove/${name}`
 }
 
-/** The balls with every default filled in; `length` is that of rollers. */
+/** The balls with every default filled in; `length` where they have one. */
 export function ballsInput({ balls }: AnyInput, ballScatter: Mm, length?: Mm): BallsInput {
   const { count, diameter, diameters, material = defaults.BALL_MATERIAL } = balls
   return {

@@ -43,15 +43,18 @@ export function outerWallRefusals({ input }: Pick<ResolvedRings, 'input'>, ring:
 /**
  * The inner ring is laid inside the balls that run in the outer one, half the play further in.
  *
+ * @param refused what the arrangement itself refuses
  * @returns the pair, or every reason at once why it cannot be
  */
 export function ringPair(
   resolved: ResolvedRings,
   pitchRadius: Mm,
   outer: OuterRing,
+  refused: readonly Refusal[] = [],
 ): Result<RingPair, readonly Refusal[]> {
   const inner = innerRingIn(resolved, pitchRadius)
   const faults = [
+    ...refused,
     ...playRefusals(resolved, outer, inner),
     ...finishFaults(resolved, outer, inner),
     ...roomRefusals(resolved, outer, inner),
@@ -90,16 +93,12 @@ function innerRingIn(resolved: ResolvedRings, pitchRadius: Mm): InnerRing {
   return innerRing(mm(pitchRadius - radialInternalClearance / 2), ballDiameter, innerGroove, input.bore, between)
 }
 
-/** With more play than this, in roller diameters, rollers wedge over one another instead of running side by side. Common practice, no source. */
-const MOST_PLAY_OF_ROLLERS = 1 / 2
-
 function playRefusals(resolved: ResolvedRings, outer: OuterRing, inner: InnerRing): readonly Refusal[] {
-  const { radialInternalClearance: given, traits, ballDiameter } = resolved
-  const [code, below] =
-    traits.raceway === 'groove'
-      ? (['play-lets-balls-out', mm(2 * Math.min(outer.seatDepth, inner.seatDepth))] as const)
-      : (['play-lets-rollers-climb', mm(MOST_PLAY_OF_ROLLERS * ballDiameter)] as const)
-  return given < below ? [] : [{ code, path: '/radialInternalClearance', given, below }]
+  const { radialInternalClearance: given, traits } = resolved
+  const below = mm(2 * Math.min(outer.seatDepth, inner.seatDepth))
+  return traits.raceway === 'track' || given < below
+    ? []
+    : [{ code: 'play-lets-balls-out', path: '/radialInternalClearance', given, below }]
 }
 
 const finishFaults = ({ finishAllowance, traits }: ResolvedRings, outer: OuterRing, inner: InnerRing) =>

@@ -1,3 +1,4 @@
+import type { OwnWarning } from '#shared/bearing/arrangements/facts.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { PartName, RingName } from './refusal.ts'
 import type { Suggestion } from './suggestion.ts'
@@ -5,6 +6,7 @@ import type { Traits } from './traits.ts'
 
 /** What is worth a warning, as facts. Words and units are made at the edge. */
 export type WarningFacts =
+  | OwnWarning
   | { readonly code: 'lands-touch'; readonly leastLandGap: Mm }
   | { readonly code: 'lands-nearly-touch'; readonly leastLandGap: Mm; readonly least: Mm }
   | { readonly code: 'outer-wall-thin'; readonly wall: Mm; readonly least: Mm }
@@ -23,14 +25,6 @@ export type WarningFacts =
       readonly grooveDepth: Mm
     }
   | { readonly code: 'ball-wanders'; readonly ring: PartName; readonly grooveRadius: Mm; readonly most: Mm }
-  | { readonly code: 'rollers-turn-askew'; readonly length: Mm; readonly least: Mm }
-  | { readonly code: 'plate-thin'; readonly floor: Mm; readonly least: Mm }
-  | { readonly code: 'plates-nearly-meet'; readonly plateGap: Mm; readonly least: Mm }
-  | { readonly code: 'web-thin'; readonly web: Mm; readonly least: Mm }
-  | { readonly code: 'cage-rim-thin'; readonly rim: Mm; readonly least: Mm }
-  | { readonly code: 'cage-thin'; readonly thickness: Mm; readonly least: Mm }
-  | { readonly code: 'cage-rubs'; readonly left: Mm; readonly least: Mm }
-  | { readonly code: 'cage-stands-out'; readonly width: Mm; readonly ringWidth: Mm }
   | { readonly code: 'few-balls'; readonly count: number; readonly fewest: number }
   | {
       readonly code: 'cannot-assemble'

@@ -7,11 +7,11 @@ import type { SourceId } from './sources.ts'
  * tenfold, so each is a range: from a smooth ball in a clean groove to a rough one in dust.
  */
 export const LEVER_ARM: Readonly<Record<BallMaterial, Bounds & { readonly source: SourceId }>> = {
-  glass: { least: 0.05, most: 0.5, source: 'load-trade' },
-  steel: { least: 0.05, most: 0.5, source: 'load-trade' },
-  acrylic: { least: 0.05, most: 0.5, source: 'load-trade' },
-  wood: { least: 0.1, most: 1.5, source: 'rolling-ballpark' },
+  glass: { min: 0.05, max: 0.5, source: 'load-trade' },
+  steel: { min: 0.05, max: 0.5, source: 'load-trade' },
+  acrylic: { min: 0.05, max: 0.5, source: 'load-trade' },
+  wood: { min: 0.1, max: 1.5, source: 'rolling-ballpark' },
 }
 
 /** Coefficient of friction of dry balls on one another or on a cage. Common practice, no source. */
-export const RUBBING: Bounds = { least: 0.2, most: 0.5 }
+export const RUBBING: Bounds = { min: 0.2, max: 0.5 }

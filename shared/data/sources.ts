@@ -67,8 +67,8 @@ export const SOURCES = {
     standing: 'published',
   },
   derived: {
-    title: 'Geometry of rigid balls in grooves, derived in this project and tested by a second method',
-    usedFor: 'ball gap and its slopes; how the last ball goes in',
+    title: 'Geometry of rigid bearings, derived in this project and tested by a second method',
+    usedFor: 'the gap of a full ring and its slopes, how the last of it goes in, and clearances',
     standing: 'derived here',
   },
   trade: {

@@ -2,8 +2,7 @@ import { type Static, Type } from 'typebox'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
-import type { Traits } from '#shared/bearing/traits.ts'
-import { type CautionCode, cautionSentence } from '#src/words/caution.ts'
+import { type CautionCode, cautionSentence, ownCautions } from '#src/words/caution.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 
 export const Caution = Type.Object(
@@ -17,11 +16,11 @@ export type Caution = Static<typeof Caution>
 
 export const caution = (code: CautionCode, terms: Terms): Caution => ({ code, message: cautionSentence(code, terms) })
 
-/** The cautions for making and using a bearing with balls, or rollers, of a material. */
-export const cautionsFor = (material: BallMaterial, terms: Terms, rolls: Traits['rolls'] = 'balls'): Caution[] => {
+/** The cautions for making and using a bearing with balls of a material, those of its arrangement alone among them. */
+export const cautionsFor = (material: BallMaterial, terms: Terms, own: readonly CautionCode[] = []): Caution[] => {
   const codes: readonly CautionCode[] = [
     'light-use-only',
-    ...(rolls === 'rollers' ? (['roller-skew'] as const) : []),
+    ...own,
     ...(material === 'glass' ? (['glass-balls'] as const) : []),
     'turning',
     'dust',
@@ -31,5 +30,5 @@ export const cautionsFor = (material: BallMaterial, terms: Terms, rolls: Traits[
 }
 
 /** The cautions for a design, in the terms of its arrangement. */
-export const cautionsOf = ({ input, traits }: Pick<ResolvedBalls, 'input' | 'traits'>, terms?: Terms): Caution[] =>
-  cautionsFor(input.balls.material ?? BALL_MATERIAL, terms ?? termsOf(input), traits.rolls)
+export const cautionsOf = ({ input }: Pick<ResolvedBalls, 'input'>, terms: Terms = termsOf(input)): Caution[] =>
+  cautionsFor(input.balls.material ?? BALL_MATERIAL, terms, ownCautions(input))

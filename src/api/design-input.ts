@@ -107,7 +107,7 @@ export function fieldSchemas(modules: Arrangements): readonly TSchema[] {
 export const requestUnion = <Request>($id: string, description: string, variants: readonly TSchema[]) =>
   Type.Unsafe<Request>({
     $id,
-    description: `${description} Without \`arrangement\` the bearing is \`radial\`.`,
+    description: `${description} \`arrangement\` tells the shapes apart: each has a value of its own. Without it the bearing is \`radial\`, and because it may be left out, OpenAPI allows no discriminator here.`,
     type: 'object',
     // The tag is filled in before it is looked at.
     'x-usual': 'radial',

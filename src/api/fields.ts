@@ -1,5 +1,5 @@
 import { type TSchema, Type } from 'typebox'
-import type { Field, Fields, Group, InputOf } from '#shared/bearing/field.ts'
+import type { Field, Fields, Group, InputOf, ValueOf } from '#shared/bearing/field.ts'
 import { LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -10,32 +10,12 @@ import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
  * from a request to the core's input and back.
  */
 
-/** The value of a field as a caller writes it. */
-type RequestValue<F extends Field> = F extends { kind: 'length' }
-  ? Length
-  : F extends { kind: 'length-or-null' }
-    ? Length | null
-    : F extends { kind: 'lengths' }
-      ? Length[]
-      : F extends { kind: 'number' | 'integer' }
-        ? number
-        : F extends { kind: 'choice'; choices: readonly (infer C)[] }
-          ? C
-          : F extends { kind: 'flag' }
-            ? boolean
-            : F extends { kind: 'group'; fields: infer Inner extends Fields }
-              ? RequestOf<Inner>
-              : never
-
 /** The fields as a caller writes them. */
-export type RequestOf<F extends Fields> = {
-  -readonly [Name in keyof F as F[Name] extends { required: true } ? Name : never]: RequestValue<F[Name]>
-} & {
-  -readonly [Name in keyof F as F[Name] extends { required: true } ? never : Name]?: RequestValue<F[Name]>
-}
+export type RequestOf<F extends Fields> = InputOf<F, Length>
 
 /** The schema of one field that may be left out. */
-export const optionalField = <F extends Field>(field: F) => Type.Optional(Type.Unsafe<RequestValue<F>>(schemaOf(field)))
+export const optionalField = <F extends Field>(field: F) =>
+  Type.Optional(Type.Unsafe<ValueOf<F, Length>>(schemaOf(field)))
 
 /** The properties of an object schema that some fields describe. */
 export const propertiesOf = (fields: Fields): Record<string, TSchema> =>
@@ -78,14 +58,14 @@ function schemaOf(field: Field): TSchema {
       return Type.Union([refTo<typeof Length>('Length'), Type.Null()], { description })
     case 'lengths':
       return Type.Array(refTo<typeof Length>('Length'), {
-        minItems: field.items.least,
-        maxItems: field.items.most,
+        minItems: field.items.min,
+        maxItems: field.items.max,
         description,
       })
     case 'number':
-      return Type.Number({ minimum: field.bounds.least, maximum: field.bounds.most, description })
+      return Type.Number({ minimum: field.bounds.min, maximum: field.bounds.max, description })
     case 'integer':
-      return Type.Integer({ minimum: field.bounds.least, maximum: field.bounds.most, description })
+      return Type.Integer({ minimum: field.bounds.min, maximum: field.bounds.max, description })
     case 'choice':
       return Type.Enum([...field.choices], {
         type: field.choices.every((each) => typeof each === 'number') ? 'integer' : 'string',

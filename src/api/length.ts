@@ -15,20 +15,20 @@ const EXAMPLES = '`0.625`, `"5/8"`, `"1 3/16"`, `"16 mm"`'
 const BOUNDS = {
   length: LENGTH,
   'non-negative-length': LENGTH_OR_NONE,
-  'signed-length': { least: -LENGTH.most, most: LENGTH.most },
+  'signed-length': { min: -LENGTH.max, max: LENGTH.max },
 } as const
 
 const written = (format: keyof typeof BOUNDS, $id: string) => {
-  const { least, most } = BOUNDS[format]
+  const { min, max } = BOUNDS[format]
   return Type.Unsafe<number | string>({
     $id,
     type: ['number', 'string'],
     format,
-    minimum: least,
-    maximum: most,
+    minimum: min,
+    maximum: max,
     minLength: 1,
     maxLength: LONGEST_LENGTH_TEXT,
-    description: `A length from ${least} to ${most}: ${WRITTEN} (${EXAMPLES}).`,
+    description: `A length from ${min} to ${max}: ${WRITTEN} (${EXAMPLES}).`,
   })
 }
 
@@ -70,6 +70,17 @@ export function show(length: Mm, units: Units): ShownLength {
   return roundedIn(length, units) as ShownLength
 }
 
+/** The lengths that some fields of an answer name, each as an answer states it. */
+export function showLengths<Fields extends object>(
+  fields: Fields,
+  lengths: { readonly [Name in keyof Fields]: Mm },
+  units: Units,
+): { [Name in keyof Fields]: ShownLength } {
+  const shown: Partial<Record<keyof Fields, ShownLength>> = {}
+  for (const name in fields) shown[name] = show(lengths[name], units)
+  return shown as { [Name in keyof Fields]: ShownLength }
+}
+
 /** Digits in which most doubles, and in which all of them, can be told apart. */
 const SENT_DIGITS = [15, 16]
 
@@ -106,9 +117,9 @@ export const LENGTH_FORMATS: TextFormats = Object.fromEntries(
 )
 
 /** What is wrong with a length written as text, or undefined where nothing is. */
-function faultOf(text: string, { least, most }: Bounds): string | undefined {
+function faultOf(text: string, { min, max }: Bounds): string | undefined {
   const read = readLength(text)
   if (!read.ok) return LENGTH_FAULTS[read.error]
   const value = read.value.numerator / read.value.denominator
-  return value >= least && value <= most ? undefined : lengthOutside(least, most)
+  return value >= min && value <= max ? undefined : lengthOutside(min, max)
 }

@@ -2,6 +2,7 @@ import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.t
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { mm } from '#shared/units/length.ts'
+import { ownCautions } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/finish.ts'
 import { gapName, READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import {
@@ -79,10 +80,6 @@ export function runIn(job: AnyJob<Design>): Operation {
     ...measuredAtTheEnd(job),
     id: 'run-in',
     part: 'both',
-    cautions: [
-      'light-use-only',
-      ...(resolved.traits.rolls === 'rollers' ? (['roller-skew'] as const) : []),
-      ...glassCautions(job),
-    ],
+    cautions: ['light-use-only', ...ownCautions(resolved.input), ...glassCautions(job)],
   }
 }

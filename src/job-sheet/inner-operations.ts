@@ -1,5 +1,5 @@
-import { cylinderKeys } from '#shared/bearing/dimensions.ts'
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
+import { ownCautions } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/inner-ring.ts'
 import type { OperationWords } from '#src/words/job-sheet/operation.ts'
 import { READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
@@ -7,19 +7,21 @@ import { PLAY_READING } from './finish-operations.ts'
 import { glueUp, joint } from './joint-operations.ts'
 import {
   acrossName,
-  bottomKeys,
+  type GroovedJob,
   halfOf,
   hasTracks,
   type Operation,
   type RingJob,
+  sandedLast,
   size,
   thicknesses,
+  turnedFirst,
 } from './operation.ts'
 
 /* What is done to an inner ring, from the board to the play. Common practice, no source, as all of the sheet. */
 
 /** The inner ring of grooved rings, full or with a cage. */
-export function innerGrooved(job: RingJob, arrangement: 'radial' | 'caged'): readonly Operation[] {
+export function innerGrooved(job: GroovedJob, arrangement: 'radial' | 'caged'): readonly Operation[] {
   const fit = innerFit(job, words.INNER_FIT[arrangement](job.design.bearing.resolved.split))
   return [
     ...innerBlank(job),
@@ -34,7 +36,7 @@ export function innerGrooved(job: RingJob, arrangement: 'radial' | 'caged'): rea
 const isSplit = ({ design }: RingJob): boolean => design.bearing.resolved.split === 'inner-ring'
 
 export function innerBlank(job: RingJob): readonly Operation[] {
-  const { design, method, stock } = job
+  const { method, stock } = job
   const ring = stock.innerRing
   const width = size(job, 'innerRing.width', SIZES.thickness)
   return [
@@ -44,7 +46,7 @@ export function innerBlank(job: RingJob): readonly Operation[] {
       id: 'inner-blank',
       part: 'inner-ring',
       sizes: [
-        size(job, cylinderKeys(design.bearing).inner, SIZES.outsideLine),
+        size(job, turnedFirst(job).inner, SIZES.outsideLine),
         { name: SIZES.cuttingLine, value: ring.blank.roughCircle },
         ...thicknesses(ring, isSplit(job) ? halfOf(width, SIZES.thicknessOfDisc) : width),
         size(job, 'innerRing.boreDiameter', SIZES.bore),
@@ -55,7 +57,7 @@ export function innerBlank(job: RingJob): readonly Operation[] {
   ]
 }
 
-const innerOutside = (job: RingJob): Operation => ({
+const innerOutside = (job: GroovedJob): Operation => ({
   ...words.INNER_OUTSIDE,
   id: 'inner-outside',
   part: 'inner-ring',
@@ -64,7 +66,7 @@ const innerOutside = (job: RingJob): Operation => ({
   readings: [],
 })
 
-function innerGroove(job: RingJob, arrangement: 'radial' | 'caged'): Operation {
+function innerGroove(job: GroovedJob, arrangement: 'radial' | 'caged'): Operation {
   const short = grooveStopShort(job.design.bearing.innerRing.grooveDepth)
   return {
     ...words.innerGroove(arrangement, isSplit(job)),
@@ -85,7 +87,7 @@ export const innerFit = (job: RingJob, said: OperationWords): Operation => ({
   id: 'inner-fit',
   part: 'inner-ring',
   sizes: [size(job, 'radialInternalClearance', SIZES.playToReach)],
-  cautions: hasTracks(job) ? ['roller-skew'] : [],
+  cautions: ownCautions(job.design.bearing.resolved.input),
   readings: [PLAY_READING, { name: READINGS.binds, at: 'inner', kind: 'binds', field: '' }],
 })
 
@@ -93,7 +95,7 @@ export const innerSand = (job: RingJob): Operation => ({
   ...words.INNER_SAND[hasTracks(job) ? 'track' : 'groove'],
   id: 'inner-sand',
   part: 'inner-ring',
-  sizes: [size(job, bottomKeys(job).inner, acrossName(job)), size(job, 'radialInternalClearance', SIZES.playToReach)],
+  sizes: [size(job, sandedLast(job).inner, acrossName(job)), size(job, 'radialInternalClearance', SIZES.playToReach)],
   cautions: ['turning', 'dust'],
   readings: [PLAY_READING],
 })

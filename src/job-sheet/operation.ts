@@ -1,15 +1,17 @@
 import {
   ARRANGEMENT_NAMES,
   type ArrangementName,
+  type CagedDesign,
   type Design,
   type FullRingDesign,
   isCaged,
   isOfPlates,
+  isOfRollers,
+  type RadialDesign,
 } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
-import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import { cylinderKeys, DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
-import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { Blank } from '#shared/making/blanks.ts'
 import type { Method } from '#shared/making/method.ts'
 import type { RingStock, Stock } from '#shared/making/stock.ts'
@@ -57,21 +59,32 @@ export type Job<Of extends SomeDesign = FullRingDesign, From = Stock> = {
 /** The same, whatever it is made from. */
 export type AnyJob<Of extends SomeDesign = SomeDesign> = Job<Of, unknown>
 
+/** Two rings with grooves. */
+export type GroovedJob = Job<RadialDesign | CagedDesign>
 /** Two rings, whatever keeps the balls apart. */
-export type RingJob = Job<DesignOf<RingPair>>
+export type RingJob = Job<FullRingDesign | CagedDesign>
 
 export const arrangementOf = ({ design }: AnyJob): ArrangementName =>
   tagOf(design.bearing.resolved.input, ...ARRANGEMENT_NAMES)
 export const termsOf = (job: AnyJob): Terms => TERMS[arrangementOf(job)]
 export const unitsOf = ({ design }: AnyJob): Units => design.bearing.resolved.input.units
 
+type TakesKeysOf<D> = D extends { dimensions: readonly Dimension<infer Key>[] } ? (key: Key) => void : never
+/** The keys of sizes that each of some designs has: one that an arrangement lacks does not compile. */
+type CommonKey<D> = TakesKeysOf<D> extends (key: infer Key) => void ? Key : never
+
 /** A size of the design, as it is to be cut, and how far from it to stop. */
-export function size({ design }: AnyJob, key: DimensionKey, name: string, stopShort = 0): Size {
+export function size<D extends SomeDesign>(
+  { design }: AnyJob<D>,
+  key: (CommonKey<D> & DimensionKey) | CylinderKey,
+  name: string,
+  stopShort = 0,
+): Size {
   const row = design.dimensions.find((dimension) => dimension.key === key)
   if (row === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
   const value = row.cutTo ?? row.value
   return {
-    symbol: DIMENSION_SYMBOLS[key],
+    symbol: DIMENSION_SYMBOLS[row.key],
     name,
     value,
     ...(stopShort !== 0 && { stopAt: mm(value + stopShort) }),
@@ -111,13 +124,20 @@ export const ROUND_CAUTIONS: Readonly<Record<Method, readonly CautionCode[]>> = 
   'router-and-lathe': ['drilling', 'routing', 'dust'],
 }
 
-export const hasTracks = ({ design }: RingJob): boolean => design.bearing.resolved.traits.raceway === 'track'
+export const hasTracks = ({ design }: RingJob): boolean => isOfRollers(design)
+
+/** The key of a cylinder as a design of two rings has it, which one only its arrangement tells. */
+type CylinderKey = DimensionKey & { readonly ofDesign: true }
+type CylinderKeys = { readonly outer: CylinderKey; readonly inner: CylinderKey }
+
+/** The cylinders that both rings are turned to first: lands, where a groove is cut into them, or else the tracks themselves. */
+export const turnedFirst = ({ design }: RingJob): CylinderKeys => cylinderKeys(design.bearing) as CylinderKeys
 
 /** The cylinders that are sanded to fit: the bottoms of grooves, or tracks. */
-export const bottomKeys = (job: RingJob): ReturnType<typeof cylinderKeys> =>
+export const sandedLast = (job: RingJob): CylinderKeys =>
   hasTracks(job)
-    ? cylinderKeys(job.design.bearing)
-    : { outer: 'outerRing.grooveBottomDiameter', inner: 'innerRing.grooveBottomDiameter' }
+    ? turnedFirst(job)
+    : ({ outer: 'outerRing.grooveBottomDiameter', inner: 'innerRing.grooveBottomDiameter' } as CylinderKeys)
 
 /** How the cylinders that are sanded to fit are named among the sizes. */
 export const acrossName = (job: RingJob): string => (hasTracks(job) ? SIZES.track : SIZES.acrossBottoms)

@@ -1,4 +1,11 @@
-import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import {
+  type Design,
+  isCaged,
+  isOfPlates,
+  isOfRollers,
+  type RadialDesign,
+  type RollerDesign,
+} from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
 import type { Method } from '#shared/making/method.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
@@ -7,7 +14,7 @@ import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-opera
 import { finish, grain, runIn, wax } from './finish-operations.ts'
 import { innerGrooved } from './inner-operations.ts'
 import { glueUp, joint } from './joint-operations.ts'
-import { hasTracks, type Job, type Operation, type RingJob } from './operation.ts'
+import type { Job, Operation, RingJob } from './operation.ts'
 import {
   holeForCage,
   outerFit,
@@ -37,10 +44,9 @@ export function operationsFor(design: Design, method: Method, input: StockInput 
     const job = { design, method, stock }
     return [chooseBalls(all), ...caged(job), ...surfaces, fill(job), runIn(all)]
   }
-  const job: Job = { design, method, stock }
-  const rings = hasTracks(job)
-    ? [cutRollers(job), chooseBalls(all), ...tracked(job)]
-    : [chooseBalls(all), ...grooved(job)]
+  const rings = isOfRollers(design)
+    ? [cutRollers({ design, method, stock }), chooseBalls(all), ...tracked({ design, method, stock })]
+    : [chooseBalls(all), ...grooved({ design, method, stock })]
   return [...rings, ...surfaces, runIn(all)]
 }
 
@@ -53,7 +59,7 @@ const outerBlank = (job: RingJob): readonly Operation[] => [
 ]
 
 /** Rings that are cut to the gap of a full ring of balls. */
-const grooved = (job: Job): readonly Operation[] => [
+const grooved = (job: Job<RadialDesign>): readonly Operation[] => [
   ...outerBlank(job),
   outerInside(job),
   outerGroove(job),
@@ -63,7 +69,7 @@ const grooved = (job: Job): readonly Operation[] => [
 ]
 
 /** Rings with tracks, and the cheeks that keep the rollers in. */
-const tracked = (job: Job): readonly Operation[] => [
+const tracked = (job: Job<RollerDesign>): readonly Operation[] => [
   ...outerBlank(job),
   outerTrack(job),
   outerFit(job),

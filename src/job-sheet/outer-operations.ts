@@ -1,5 +1,6 @@
+import type { CagedDesign, RadialDesign } from '#shared/bearing/arrangements.ts'
 import { plugGaps } from '#shared/bearing/ball-ring.ts'
-import { cylinderKeys, DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
 import { mm } from '#shared/units/length.ts'
 import type { OperationWords } from '#src/words/job-sheet/operation.ts'
@@ -8,17 +9,19 @@ import { gapToReach, openingReading, READINGS, refusedReading, SIZES } from '#sr
 import {
   acrossName,
   arrangementOf,
-  bottomKeys,
+  type GroovedJob,
   gapReadings,
   halfOf,
   hasTracks,
   type Job,
   type Operation,
   type RingJob,
+  sandedLast,
   sawLine,
   size,
   termsOf,
   thicknesses,
+  turnedFirst,
   unitsOf,
 } from './operation.ts'
 import { leftOnTrack } from './roller-operations.ts'
@@ -51,7 +54,7 @@ export function outerLayout(job: RingJob): Operation {
     part: 'outer-ring',
     sizes: [
       outside,
-      size(job, cylinderKeys(job.design.bearing).outer, SIZES.holeLine),
+      size(job, turnedFirst(job).outer, SIZES.holeLine),
       ...sawLine(job, ring.blank),
       ...thicknesses(ring, ring.blank.pieces === 1 ? width : halfOf(width, SIZES.thicknessOfDisc)),
     ],
@@ -120,7 +123,7 @@ function outerCore(job: RingJob): readonly Operation[] {
 
 /** A land is routed to its line, a track only to where sawing would leave it: the lathe takes the rest. */
 function outerRouted(job: RingJob): Operation {
-  const { outer } = cylinderKeys(job.design.bearing)
+  const { outer } = turnedFirst(job)
   return {
     ...words.OUTER_ROUTED,
     id: 'outer-rout',
@@ -135,7 +138,7 @@ function outerRouted(job: RingJob): Operation {
 }
 
 /** With a full ring the gap depends on the hole. */
-export function outerInside(job: Job): Operation {
+export function outerInside(job: Job<RadialDesign>): Operation {
   const { resolved, gapPerPitchRadius } = job.design.bearing
   const over = mm(resolved.ballDiameter / 50)
   const opens = mm((gapPerPitchRadius / 2) * over)
@@ -143,9 +146,9 @@ export function outerInside(job: Job): Operation {
 }
 
 /** With a cage no gap depends on the hole, but the cage runs in it. */
-export const holeForCage = (job: RingJob): Operation => inside(job, words.OUTER_INSIDE.caged())
+export const holeForCage = (job: Job<CagedDesign>): Operation => inside(job, words.OUTER_INSIDE.caged())
 
-const inside = (job: RingJob, said: OperationWords): Operation => ({
+const inside = (job: GroovedJob, said: OperationWords): Operation => ({
   ...said,
   id: 'outer-inside',
   part: 'outer-ring',
@@ -154,7 +157,7 @@ const inside = (job: RingJob, said: OperationWords): Operation => ({
   readings: [],
 })
 
-export function outerGroove(job: Job): Operation {
+export function outerGroove(job: Job<RadialDesign>): Operation {
   const { outerRing, gapPerGrooveDepth } = job.design.bearing
   const short = grooveStopShort(outerRing.grooveDepth)
   const over = mm(short / 5)
@@ -210,7 +213,7 @@ export function outerSand(job: Job): Operation {
     sizes: [
       size(job, 'gauge.goDiameter', SIZES.goPlug),
       size(job, 'gauge.noGoDiameter', SIZES.noGoPlug),
-      size(job, bottomKeys(job).outer, acrossName(job)),
+      size(job, sandedLast(job).outer, acrossName(job)),
     ],
     cautions: ['sanding-inside', 'dust'],
     readings: [

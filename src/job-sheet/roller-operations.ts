@@ -1,3 +1,4 @@
+import type { RollerDesign } from '#shared/bearing/arrangements.ts'
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import * as balls from '#src/words/job-sheet/balls.ts'
@@ -19,6 +20,8 @@ import {
 
 /* What is done otherwise where rollers run on plain tracks between cheeks. Common practice, no source, as all of the sheet. */
 
+type RollerJob = Job<RollerDesign>
+
 /** What saw or router leave on a track, radially, for the lathe: of the smallest rings no more than there is. */
 export const leftOnTrack = (job: RingJob): Mm =>
   mm(Math.min(job.stock.resolved.turningAllowance, job.design.bearing.resolved.ballDiameter / 2))
@@ -27,22 +30,21 @@ export const leftOnTrack = (job: RingJob): Mm =>
 const LAST_PASS: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1.5) }
 
 /** So far before the end of the last pass the tool stops. */
-const stopShort = (job: Job): Mm =>
+const stopShort = (job: RollerJob): Mm =>
   grooveStopShort(mm(Math.min(LAST_PASS[unitsOf(job)], job.design.bearing.resolved.ballDiameter / 4)))
 
-export function cutRollers(job: Job): Operation {
-  const { input, rollerLength } = job.design.bearing.resolved
+export function cutRollers(job: RollerJob): Operation {
   return {
-    ...balls.cutRollers(input.balls),
+    ...balls.cutRollers(job.design.bearing.resolved.input.balls),
     id: 'cut-rollers',
     part: 'balls',
-    sizes: rollerLength === undefined ? [] : [size(job, 'rollerLength', SIZES.length)],
+    sizes: [size(job, 'rollerLength', SIZES.length)],
     cautions: ['sawing', 'dust'],
     readings: [],
   }
 }
 
-export function outerTrack(job: Job): Operation {
+export function outerTrack(job: RollerJob): Operation {
   const short = stopShort(job)
   const over = mm(short / 5)
   const opens = mm(job.design.bearing.gapPerGrooveDepth * over)
@@ -56,14 +58,14 @@ export function outerTrack(job: Job): Operation {
   }
 }
 
-export const innerTracked = (job: Job): readonly Operation[] => [
+export const innerTracked = (job: RollerJob): readonly Operation[] => [
   ...innerBlank(job),
   innerTrack(job),
   innerFit(job, INNER_FIT.roller()),
   innerSand(job),
 ]
 
-const innerTrack = (job: Job): Operation => ({
+const innerTrack = (job: RollerJob): Operation => ({
   ...words.INNER_TRACK,
   id: 'inner-track',
   part: 'inner-ring',
@@ -75,7 +77,7 @@ const innerTrack = (job: Job): Operation => ({
   readings: [{ name: READINGS.acrossTrack, at: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
 })
 
-export function cheeks(job: Job): readonly Operation[] {
+export function cheeks(job: RollerJob): readonly Operation[] {
   const { design, stock, method: machines } = job
   const { cheeks: ring, cheekScrews, resolved } = stock
   if (ring === undefined) return []

@@ -30,9 +30,7 @@ export function readLength(text: string, units: Units): Mm | string {
   const read = parseLength(text, units)
   if (!read.ok) return FAULTS.length
   const given = inUnits(read.value, units)
-  return given >= LENGTH.least && given <= LENGTH.most
-    ? read.value
-    : FAULTS.lengthBounds(LENGTH.least, LENGTH.most, units)
+  return given >= LENGTH.min && given <= LENGTH.max ? read.value : FAULTS.lengthBounds(LENGTH.min, LENGTH.max, units)
 }
 
 /** Reads the form; where something cannot be read there are no choices, and all faults at once. */
@@ -72,7 +70,7 @@ export function choicesOf(form: HTMLFormElement): { readonly choices?: Choices; 
 
 /** The sliders go in hundredths of a ball. */
 const engagementOf = (form: HTMLFormElement, name: string): number =>
-  Math.min(Math.max(Number(field(form, name).value) / 100, ENGAGEMENT.least), ENGAGEMENT.most)
+  Math.min(Math.max(Number(field(form, name).value) / 100, ENGAGEMENT.min), ENGAGEMENT.max)
 
 /** The same sizes in the other units, as near as a rule shows them. */
 export function changeUnits(form: HTMLFormElement, from: Units, to: Units): void {

@@ -27,6 +27,10 @@ const CAUTIONS = {
 export type CautionCode = keyof typeof CAUTIONS
 export const CAUTION_CODES = Object.keys(CAUTIONS) as readonly CautionCode[]
 
+/** What can hurt someone with bearings of one arrangement alone. */
+export const ownCautions = ({ arrangement }: { readonly arrangement?: string }): readonly CautionCode[] =>
+  arrangement === 'roller' ? ['roller-skew'] : []
+
 export function cautionSentence(code: CautionCode, terms: Terms): string {
   const sentence: string | ((terms: Terms) => string) = CAUTIONS[code]
   return typeof sentence === 'string' ? sentence : sentence(terms)

@@ -105,7 +105,7 @@ export function explainWorkingLoad(check: LoadCheck, spoken: Spoken): string {
   const torque = (of: number) => torqueFigure(of, forceUnits)
   return [
     `Load it with at most ${workingFigures(check, spoken)}. Up to these, no ${spoken.terms.element.one} leaves a mark of more than ${figure(loads.slowHand.depth, units)}, even in a board softer than nineteen in twenty.`,
-    `At ${mostForce(loads.slowHand.load, forceUnits)} the bearing gives by ${figure(gives, units)}, takes ${torque(startingTorque.least)} to ${torque(startingTorque.most)} to turn, and rises and falls by ${figure(rumble.height, units)} as the ${spoken.terms.element.many} pass.`,
+    `At ${mostForce(loads.slowHand.load, forceUnits)} the bearing gives by ${figure(gives, units)}, takes ${torque(startingTorque.min)} to ${torque(startingTorque.max)} to turn, and rises and falls by ${figure(rumble.height, units)} as the ${spoken.terms.element.many} pass.`,
     `${forceFigure(ruin.load, forceUnits)} would ruin it.`,
   ].join(' ')
 }
@@ -121,10 +121,10 @@ export function explainFriction(check: LoadCheck, { units, forceUnits, terms }: 
   const { element, raceway, rubsOn } = terms
   const rings = !('turntable' in check)
   const torque = (of: number) => torqueFigure(of, forceUnits)
-  const turns = `${countFigure(coasting.turns.least)} to ${countFigure(coasting.turns.most)} turns`
+  const turns = `${countFigure(coasting.turns.min)} to ${countFigure(coasting.turns.max)} turns`
   const spun = rings ? 'The outer ring, spun alone' : 'A load like a disc as large as the plate, spun'
   return [
-    `Under this load it takes ${torque(startingTorque.least)} to ${torque(startingTorque.most)} to turn it.`,
+    `Under this load it takes ${torque(startingTorque.min)} to ${torque(startingTorque.max)} to turn it.`,
     `${spun} to ${speedFigure(coasting.from)} and let go, runs on for ${turns}.`,
     `By hand, the ${element.many} rub on ${rubsOn} at up to ${countFigure(inUnits(mm(rubbingSpeed), units))} ${units} a second${ballsRub ? ', twice the speed of their own surface' : ''}: that and uneven ${element.many} make most of the noise.`,
     `Choose ${element.many} of one size, sand the ${raceway.many} smooth and rub a little dry wax in${rings ? ', and keep the play small' : ''}.`,

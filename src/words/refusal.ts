@@ -48,7 +48,7 @@ export function refusalSentence(refusal: Refusal, units: Units, terms: Terms): s
     case 'finish-leaves-no-wood':
       return `A finish of ${size(refusal.given)} on both sides is thicker than the thinnest wood of the ${terms.part.many}. Keep it well below ${size(refusal.below)}.`
     case 'beyond-bounds':
-      return `${size(refusal.given)} is outside the range allowed, ${size(refusal.least)} to ${size(refusal.most)}. Give a length inside it, or use ${element.many} of another size.`
+      return `${size(refusal.given)} is outside the range allowed, ${size(refusal.min)} to ${size(refusal.max)}. Give a length inside it, or use ${element.many} of another size.`
     case 'plates-meet':
       return `Balls that sit ${size(refusal.depth)} deep in both plates leave no space between the plates. Keep that depth well below half a ball, ${size(refusal.below)}.`
     case 'plate-cut-through':

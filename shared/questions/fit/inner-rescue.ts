@@ -56,7 +56,7 @@ function playWith(spoilt: SpoiltInner, diameter: number): number {
   return play + of(diameter) - of(ballDiameter)
 }
 
-/** Of a ring that is full of balls; in a cage none closes. */
+/** Of a ring that is full of balls; where they are kept apart none closes. */
 const gapWith = (spoilt: SpoiltInner, diameter: number): number | undefined =>
   spoilt.subject.outerKnown.by === 'gap'
     ? gapOf(pitchRadius(spoilt.subject.outer.seat, outerX(spoilt), diameter), diameter, spoilt.subject.balls.count)
@@ -82,7 +82,7 @@ function bearingWith(spoilt: SpoiltInner, diameter: number, play: number, depth 
           inner: { play, depth },
         })
   if (made === undefined || !areIn) return judged(made, facts)
-  // The balls of now are in already, in the cage that they have.
+  // The present balls are in already, with whatever keeps them apart.
   const { pocketDiameter: _asItIs, ...bearing } = judged({ ...made, assemblyGap: Number.NEGATIVE_INFINITY }, facts)
   return bearing
 }

@@ -15,7 +15,7 @@ import {
 import { gapOf, pitchRadius, radiusForGap, xForPitch } from './ring-law.ts'
 import type { Subject, Target } from './subject.ts'
 
-/* An outer groove, or the groove of plates, that is too deep. */
+/* A groove that sets the ball gap, and is too deep. */
 
 interface SpoiltGroove {
   readonly subject: Subject & { readonly cuts: 'outer' }

@@ -16,7 +16,7 @@ export interface Remade {
   readonly onEdges: boolean
   /** Where there is an inner ring. */
   readonly inner?: InnerSizes
-  /** Of a cage that is made for the balls. */
+  /** Where each ball has a pocket of its own. */
   readonly pocketDiameter?: number
 }
 
@@ -44,7 +44,7 @@ export interface Change {
 export interface Workpiece {
   /** A bearing with these changes; undefined where there can be none. */
   readonly remade: (change: Change) => Remade | undefined
-  /** The gap that balls of these sizes leave, in their order; undefined where they do not find room, or a cage keeps them apart. */
+  /** The gap that balls of these sizes leave, in their order; undefined where they do not find room, or are kept apart. */
   readonly gapOfUnequal?: (x: number, diameters: readonly number[]) => number | undefined
   /** Radius of the arc of the groove that is cut; undefined for a plain track. */
   readonly arc?: number
@@ -133,7 +133,7 @@ export type Rescue =
 /** A gap found by halving is met to within this [mm]. */
 const CLOSE_ENOUGH = 1e-6
 
-/** What speaks against a bearing of these sizes with this gap; `ballGap` is left out where a cage keeps the balls apart. */
+/** What speaks against a bearing of these sizes with this gap; `ballGap` is left out where the balls are kept apart. */
 export function judged(made: Remade | undefined, facts: Omit<Tried, 'possible'>): Tried {
   if (made === undefined) return { ...facts, possible: false, obstacle: 'no-such-bearing' }
   const { assemblyGap, onEdges, inner, pocketDiameter } = made

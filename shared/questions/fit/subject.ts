@@ -63,7 +63,7 @@ export type Subject = {
   | {
       readonly cuts: 'inner'
       readonly inner: InnerGroove
-      /** What a finished outer ring was brought to: a ball gap, or, for balls in a cage, a groove. */
+      /** What a finished outer ring was brought to: a ball gap, or, for balls that are kept apart, a groove. */
       readonly outerKnown:
         | { readonly by: 'gap'; readonly gap: number; readonly deviation: number; readonly assemblyGap: number }
         | { readonly by: 'groove'; readonly deviation: number }

@@ -6,10 +6,10 @@ export const TURNING_RINGS = ['inner-ring', 'outer-ring'] as const
 export type TurningRing = (typeof TURNING_RINGS)[number]
 
 /** Beyond any wooden bearing either way: what is larger is a slip of the hand. */
-const LOAD: Bounds = { least: 0.001, most: 100_000 }
-const SPEED: Bounds = { least: 0.001, most: 100_000 }
-const DENT: Bounds = { least: 0.0001, most: 0.05 }
-const FRICTION: Bounds = { least: 0.01, most: 2 }
+const LOAD: Bounds = { min: 0.001, max: 100_000 }
+const SPEED: Bounds = { min: 0.001, max: 100_000 }
+const DENT: Bounds = { min: 0.0001, max: 0.05 }
+const FRICTION: Bounds = { min: 0.01, max: 2 }
 
 /** The wood and what is expected of it, whatever carries the load. */
 export const WOOD_FIELDS = {

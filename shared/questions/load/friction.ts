@@ -34,9 +34,9 @@ export function startingTorque(
   { ballSpin }: Pick<TurnRatios, 'ballSpin'>,
   pressing: number,
 ): Bounds {
-  const { least, most } = LEVER_ARM[input.balls.material ?? 'wood']
+  const { min, max } = LEVER_ARM[input.balls.material ?? 'wood']
   const perArm = 2 * pressing * ballSpin
-  return { least: least * perArm, most: most * perArm * (1 + rubbingSurfaces(traits) * RUBBING.most) }
+  return { min: min * perArm, max: max * perArm * (1 + rubbingSurfaces(traits) * RUBBING.max) }
 }
 
 /** A body that the hand spins: its moment of inertia [kg mm²], and what presses on the balls then [N]. */
@@ -55,7 +55,7 @@ export function frictionOf(
   const torque = startingTorque(resolved, spunRatios, spun.pressing)
   // kg mm²/s² is a thousandth of N mm
   const [energy, swing] = [(spun.inertia * turn * turn) / 2000, (spun.inertia * turn) / 1000]
-  const range = (of: number, per = 1): Bounds => ({ least: of / (per * torque.most), most: of / (per * torque.least) })
+  const range = (of: number, per = 1): Bounds => ({ min: of / (per * torque.max), max: of / (per * torque.min) })
   return {
     startingTorque: startingTorque(resolved, ratios, pressing),
     coasting: { from: hand, turns: range(energy, 2 * Math.PI), seconds: range(swing) },

@@ -26,7 +26,7 @@ export type Criterion = (typeof CRITERIA)[number]
 
 /** How much each counts where nothing is stated. */
 export const WEIGHTS = { running: 4, load: 2, wall: 2, seat: 2, material: 1, nesting: 1, onHand: 1 } as const
-const WEIGHT: Bounds = { least: 0, most: 10 }
+const WEIGHT: Bounds = { min: 0, max: 10 }
 const weight = (name: Criterion, means: string, reason: string) =>
   number(`Weight of the mark for ${means}.`, WEIGHT, trade(String(WEIGHTS[name]), reason))
 export const WEIGHT_FIELDS = {
@@ -47,7 +47,7 @@ const OFF_BY_WARNING = 0.05
 const GROOVE_ERROR = 0.05
 const COUNTS = { min: 6, max: 40 }
 const LIMIT = 10
-const MOST_LISTED: Bounds = { least: 1, most: 24 }
+const MOST_LISTED: Bounds = { min: 1, max: 24 }
 
 export const SHOWN = ['best-of-each-ring', 'all'] as const
 
@@ -86,7 +86,7 @@ export const COMMON_FIELDS = {
   }),
   riskDeduction: number(
     'The share of the score that a design with a warning of severity `risk` loses. It is as much as wood and tools leave uncertain: such a design leads a clean one only if it is better beyond doubt.',
-    { least: 0, most: 1 },
+    { min: 0, max: 1 },
     trade(String(OFF_BY_WARNING), 'two scores nearer than this are equal for a maker'),
   ),
   show: choice(
@@ -94,8 +94,8 @@ export const COMMON_FIELDS = {
     SHOWN,
     plain('best-of-each-ring', 'one design for each size and count'),
   ),
-  offset: integer('How many of the best to pass over.', { least: 0, most: 200 }, plain('0', 'from the best on')),
-  limit: integer('How many to show.', { least: 1, most: 50 }, plain(String(LIMIT), 'as many as one can look through')),
+  offset: integer('How many of the best to pass over.', { min: 0, max: 200 }, plain('0', 'from the best on')),
+  limit: integer('How many to show.', { min: 1, max: 50 }, plain(String(LIMIT), 'as many as one can look through')),
 } as const satisfies Fields
 
 /** Fields that some arrangements have. */
@@ -109,7 +109,7 @@ export const OWN_FIELDS = {
     MOST_LISTED,
   ),
   cutterDiameters: {
-    ...lengths('Round-nosed cutters on hand, for every groove.', { least: 1, most: 16 }),
+    ...lengths('Round-nosed cutters on hand, for every groove.', { min: 1, max: 16 }),
     byDefault: trade('a groove radius of 0.53 balls, by whatever cutter', 'a little rounder than the ball'),
   },
 } as const satisfies Fields
@@ -117,7 +117,7 @@ export const OWN_FIELDS = {
 /** Depths of grooves to try, as fractions of the ball diameter. */
 export const DEPTH_LISTS = ['outerEngagements', 'innerEngagements', 'engagements'] as const
 export type DepthList = (typeof DEPTH_LISTS)[number]
-export const DEPTHS = { each: ENGAGEMENT, items: { least: 1, most: 12 } } as const
+export const DEPTHS = { each: ENGAGEMENT, items: { min: 1, max: 12 } } as const
 
 /** `onlyOnRule`, which is true or false. */
 export const ON_RULE = {
@@ -135,7 +135,7 @@ export const STOCK_FIELDS = {
     trade('by material', 'the usual scatter of one lot of this material'),
   ),
   quantity: {
-    ...integer('How many of them there are.', { least: 1, most: 100_000 }),
+    ...integer('How many of them there are.', { min: 1, max: 100_000 }),
     byDefault: plain('as many as are wanted', 'more can be bought'),
   },
 } as const satisfies Fields

@@ -2,8 +2,7 @@ import { ARRANGEMENT_NAMES, type ArrangementName, nameOf, type Question } from '
 import * as defaults from '#shared/bearing/defaults.ts'
 import type { InputOf } from '#shared/bearing/field.ts'
 import { denominatorInput } from '#shared/bearing/resolve.ts'
-import type { PlateLoadCheckInput } from '#shared/questions/load/arrangements/thrust.ts'
-import type { LoadCheckInput } from '#shared/questions/load/input.ts'
+import type { AnyLoadCheckInput } from '#shared/questions/load/load-check.ts'
 import type { Year } from '#shared/questions/season/input.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
@@ -31,8 +30,7 @@ import type { Choice } from './module.ts'
 export const DESIGN_SEARCH = { name: 'design-search', serves: ARRANGEMENT_NAMES } as const satisfies Question
 
 /** A load that a bearing must carry, in newtons: the one that goes with its arrangement. */
-type SearchLoad = Pick<LoadCheckInput, 'wood' | 'dentFraction'> &
-  Partial<Pick<LoadCheckInput, 'radialLoad'> & Pick<PlateLoadCheckInput, 'axialLoad' | 'offset'>>
+type SearchLoad = Pick<AnyLoadCheckInput, 'wood' | 'dentFraction' | 'radialLoad' | 'axialLoad' | 'offset'>
 
 /** The limits within which a maker looks for a bearing, and what is on hand. */
 export interface DesignSearchInput

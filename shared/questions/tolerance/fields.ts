@@ -33,17 +33,17 @@ export const LIMIT_FIELDS = {
 export const METHOD_FIELDS = {
   significantDigits: integer(
     'Significant digits of the standard deviations to which the figures must be stable.',
-    { least: 1, most: MOST_SIGNIFICANT_DIGITS },
+    { min: 1, max: MOST_SIGNIFICANT_DIGITS },
     plain('2', 'two digits of an uncertainty are what anyone reports (JCGM 100)'),
   ),
   seed: integer(
     'Seed of the random numbers. The same seed gives the same answer on every machine.',
-    { least: 0, most: SEEDS - 1 },
+    { min: 0, max: SEEDS - 1 },
     plain('1', 'any seed does'),
   ),
   overshootRisk: number(
     'Chance of a groove too deep that you accept: `aim.limitedRisk` keeps to it.',
-    { least: 0.0001, most: 0.5 },
+    { min: 0.0001, max: 0.5 },
     trade('0.05', 'one workpiece in twenty may be lost'),
   ),
 }

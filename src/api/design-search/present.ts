@@ -1,4 +1,4 @@
-import { ARRANGEMENTS, nameOf } from '#shared/bearing/arrangements.ts'
+import { nameOf } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type Default, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import { DESIGN_SOURCES, LOAD_CHECK_SOURCES, type SourceId } from '#shared/data/sources.ts'
@@ -25,6 +25,7 @@ import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import { toWarning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
+import { ownCautions } from '#src/words/caution.ts'
 import {
   countsReversed,
   droppedFor,
@@ -136,7 +137,7 @@ export function toDesignSearchResponse(found: DesignSearch, request: DesignSearc
     },
     {
       warnings: [],
-      cautions: cautionsFor(isOfGlass ? 'glass' : 'wood', terms, ARRANGEMENTS[arrangement].traits.rolls),
+      cautions: cautionsFor(isOfGlass ? 'glass' : 'wood', terms, ownCautions({ arrangement })),
       sources: sourcesOf(found),
     },
   )

@@ -92,9 +92,9 @@ const loadOf = (name: ArrangementName) =>
 
 const depths = ({ means, byDefault }: NumberField) =>
   Type.Optional(
-    Type.Array(Type.Number({ minimum: DEPTHS.each.least, maximum: DEPTHS.each.most }), {
-      minItems: DEPTHS.items.least,
-      maxItems: DEPTHS.items.most,
+    Type.Array(Type.Number({ minimum: DEPTHS.each.min, maximum: DEPTHS.each.max }), {
+      minItems: DEPTHS.items.min,
+      maxItems: DEPTHS.items.max,
       description: `Depths to try. ${means} Default: ${byDefault?.stated}.`,
     }),
   )

@@ -1,43 +1,49 @@
-import type { Design } from '#shared/bearing/arrangements.ts'
+import type { TSchema } from 'typebox'
+import { type ArrangementName, type Design, type DesignByArrangement, nameOf } from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
 import { answerUnion } from '#src/api/answer.ts'
-import { toCagedDesignResponse } from './caged-present.ts'
-import { CAGED_SCHEMAS, CagedDesignResponse } from './caged-schema.ts'
-import { toRadialDesignResponse } from './present.ts'
-import { toRollerDesignResponse } from './roller-present.ts'
-import { ROLLER_SCHEMAS, RollerDesignResponse } from './roller-schema.ts'
-import { DESIGN_ANSWER_SCHEMAS, RadialDesignResponse } from './schema.ts'
-import { plateStockAnswer, stockAnswer } from './stock.ts'
-import { toThrustDesignResponse } from './thrust-present.ts'
-import { THRUST_SCHEMAS, ThrustDesignResponse } from './thrust-schema.ts'
+import { CAGED } from '#src/api/design/arrangements/caged.ts'
+import { RADIAL } from '#src/api/design/arrangements/radial.ts'
+import { ROLLER } from '#src/api/design/arrangements/roller.ts'
+import { THRUST } from '#src/api/design/arrangements/thrust.ts'
+import { PART_SCHEMAS } from './parts.ts'
+import { STOCK_SCHEMAS } from './stock-schema.ts'
+
+/** The answer of each arrangement, with the schemas that it alone refers to. A new one: its file, and its line here. */
+const ANSWERS = {
+  radial: RADIAL,
+  thrust: THRUST,
+  roller: ROLLER,
+  caged: CAGED,
+} as const satisfies {
+  readonly [Name in ArrangementName]: {
+    readonly response: TSchema
+    readonly schemas: readonly TSchema[]
+    /** A design in the caller's units and in words, with what is needed to make it where the caller asked for that. */
+    toResponse(design: DesignByArrangement[Name], stock?: StockInput): object
+  }
+}
+type Answers = typeof ANSWERS
+type Answer = ReturnType<Answers[ArrangementName]['toResponse']>
 
 export const DesignResponse = answerUnion(
   'DesignResponse',
   'Every size to cut, the gauges, and what to watch.',
-  RadialDesignResponse,
-  ThrustDesignResponse,
-  RollerDesignResponse,
-  CagedDesignResponse,
+  ...Object.values(ANSWERS).map(({ response }) => response),
 )
 
-export const DESIGN_SCHEMAS = [
-  ...DESIGN_ANSWER_SCHEMAS,
-  ...ROLLER_SCHEMAS,
-  ...THRUST_SCHEMAS,
-  ...CAGED_SCHEMAS,
+export const DESIGN_SCHEMAS: readonly TSchema[] = [
+  ...STOCK_SCHEMAS,
+  ...PART_SCHEMAS,
+  ...Object.values(ANSWERS).flatMap(({ schemas }): readonly TSchema[] => schemas),
   DesignResponse,
 ]
 
-type Answer = RadialDesignResponse | RollerDesignResponse | ThrustDesignResponse | CagedDesignResponse
-
 /** A design as it is answered, with what is needed to make it where the caller asked for that. */
-export function answerOf({ bearing, ...rest }: Design, stock?: StockInput): Answer {
-  if ('plate' in bearing) {
-    return toThrustDesignResponse({ ...rest, bearing }, stock && plateStockAnswer(bearing, stock))
+export function answerOf(design: Design, stock?: StockInput): Answer {
+  // The answer and the design are of one arrangement.
+  const { toResponse } = ANSWERS[nameOf(design.bearing.resolved.input)] as {
+    toResponse(design: Design, stock?: StockInput): Answer
   }
-  const made = stock && stockAnswer(bearing, stock)
-  if ('cage' in bearing) return toCagedDesignResponse({ ...rest, bearing }, made)
-  return bearing.cheeks === undefined
-    ? toRadialDesignResponse({ ...rest, bearing }, made)
-    : toRollerDesignResponse({ ...rest, bearing }, made)
+  return toResponse(design, stock)
 }

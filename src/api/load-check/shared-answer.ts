@@ -66,11 +66,11 @@ function toEcho(
 function toShared(check: LoadCheck, spoken: Spoken) {
   const { hardness, compressionLimit, friction, handTurned, substitutes } = check
   const { units, forceUnits } = spoken
-  const torque = ({ least, most }: Bounds) => ({
-    min: showTorque(least, forceUnits),
-    max: showTorque(most, forceUnits),
+  const torque = ({ min, max }: Bounds) => ({
+    min: showTorque(min, forceUnits),
+    max: showTorque(max, forceUnits),
   })
-  const range = ({ least, most }: Bounds) => ({ min: showNumber(least), max: showNumber(most) })
+  const range = ({ min, max }: Bounds) => ({ min: showNumber(min), max: showNumber(max) })
   const { loads, gives, startingTorque, rumble } = check.workingLoad
   return {
     forceUnits,

@@ -1,4 +1,4 @@
-import type { CagedDesign, FullRingBearing, FullRingDesign } from '#shared/bearing/arrangements.ts'
+import type { CagedDesign, FullRingDesign, RollerBearing } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import type { Stock } from '#shared/making/stock.ts'
@@ -19,10 +19,10 @@ type Kind = Pick<Assembled, 'arrangement' | 'faceCaption' | 'between'>
 /** Two rings inside one another, as their sheet shows them. */
 export function assembledRings(design: FullRingDesign, stock: Stock): Assembled {
   const { bearing } = design
-  const isTrack = bearing.resolved.traits.raceway === 'track'
-  return drawnRings(design, stock, isTrack ? rollerEnlarged(bearing) : grooveEnlarged(bearing), {
-    arrangement: isTrack ? 'roller' : 'radial',
-    faceCaption: isTrack ? CAPTIONS.faceWithoutCheek : CAPTIONS.face,
+  const hasCheeks = bearing.cheeks !== undefined
+  return drawnRings(design, stock, hasCheeks ? rollerEnlarged(bearing) : grooveEnlarged(bearing), {
+    arrangement: hasCheeks ? 'roller' : 'radial',
+    faceCaption: hasCheeks ? CAPTIONS.faceWithoutCheek : CAPTIONS.face,
     between: (say) => `${DIMENSION_SYMBOLS.ballGap} ${say(bearing.ballGap)}`,
   })
 }
@@ -43,7 +43,7 @@ const grooveEnlarged = (bearing: DrawnRings): Enlarged => ({
   },
 })
 
-const rollerEnlarged = (bearing: FullRingBearing): Enlarged => ({
+const rollerEnlarged = (bearing: RollerBearing): Enlarged => ({
   marked: rollerEnd(bearing),
   enlarged: {
     scale: (say, room) => rollerDetailScale(bearing, say, room),

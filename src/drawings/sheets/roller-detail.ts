@@ -1,6 +1,5 @@
-import type { FullRingBearing } from '#shared/bearing/arrangements.ts'
+import type { RollerBearing } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
-import { mm } from '#shared/units/length.ts'
 import { clipped } from '#src/drawings/clip.ts'
 import { at, type Point, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
@@ -34,14 +33,14 @@ type Crop = {
 }
 
 /** Around the end of a roller, or around all of a short one. */
-function cropOf(bearing: FullRingBearing): Crop {
+function cropOf(bearing: RollerBearing): Crop {
   const { outerRing: outer, innerRing: inner, resolved } = bearing
   const half = overallHalf(bearing)
   const shown = BACK_SHOWN * resolved.ballDiameter
   const roller = ROLLER_SHOWN * resolved.ballDiameter
-  const isLong = lengthOf(bearing) > roller
+  const isLong = bearing.resolved.rollerLength > roller
   return {
-    left: isLong ? lengthOf(bearing) / 2 - roller : -half,
+    left: isLong ? bearing.resolved.rollerLength / 2 - roller : -half,
     right: half,
     top: outer.grooveBottomDiameter / 2 + Math.min(outer.wall, shown),
     bottom: inner.grooveBottomDiameter / 2 - Math.min(inner.wall, shown),
@@ -49,31 +48,25 @@ function cropOf(bearing: FullRingBearing): Crop {
   }
 }
 
-const lengthOf = ({ resolved }: FullRingBearing): number => resolved.rollerLength ?? 0
-
 /** What the half section marks as enlarged: where along the axis its middle is, and how far it reaches. */
-export function rollerEnd(bearing: FullRingBearing): { readonly along: number; readonly reach: number } {
+export function rollerEnd(bearing: RollerBearing): { readonly along: number; readonly reach: number } {
   const { left, right, cut } = cropOf(bearing)
-  const halfShown = cut.left ? (right - left) / 2 : lengthOf(bearing) / 2
+  const halfShown = cut.left ? (right - left) / 2 : bearing.resolved.rollerLength / 2
   return { along: cut.left ? (left + right) / 2 : 0, reach: Math.hypot(bearing.resolved.ballDiameter / 2, halfShown) }
 }
 
 /** What stands beside the section, and where it points to, in the bearing's millimetres. */
-function labelsOf(bearing: FullRingBearing, say: SizeText): readonly SideLabel[] {
+function labelsOf(bearing: RollerBearing, say: SizeText): readonly SideLabel[] {
   const { innerRing, outerRing, cheeks, resolved, pitchRadius, radialInternalClearance, axialPlay } = bearing
-  const length = lengthOf(bearing)
+  const length = resolved.rollerLength
   const inside = length / 2 - TIP_FROM_END * Math.min(resolved.ballDiameter, length / 2)
   const symbol = DIMENSION_SYMBOLS
   return [
-    ...(cheeks === undefined
-      ? []
-      : [
-          {
-            words: `${symbol['cheeks.thickness']} ${say(cheeks.thickness)}`,
-            tip: at((outerRing.width + cheeks.thickness) / 2, outerRing.grooveBottomDiameter / 2),
-          },
-        ]),
-    { words: `${symbol.rollerLength} ${say(mm(length))}`, tip: at(inside, pitchRadius + resolved.ballDiameter / 4) },
+    {
+      words: `${symbol['cheeks.thickness']} ${say(cheeks.thickness)}`,
+      tip: at((outerRing.width + cheeks.thickness) / 2, outerRing.grooveBottomDiameter / 2),
+    },
+    { words: `${symbol.rollerLength} ${say(length)}`, tip: at(inside, pitchRadius + resolved.ballDiameter / 4) },
     {
       words: `${symbol.axialPlay} ${say(axialPlay)}, ${ROLLER_PLAY.axial}`,
       tip: at((length + outerRing.width) / 4, pitchRadius - resolved.ballDiameter / 4),
@@ -86,20 +79,20 @@ function labelsOf(bearing: FullRingBearing, say: SizeText): readonly SideLabel[]
 }
 
 /** How much of a room's width the labels take; half of it at the most. */
-function rightRoomOf(bearing: FullRingBearing, say: SizeText, room: Room): number {
+function rightRoomOf(bearing: RollerBearing, say: SizeText, room: Room): number {
   const words = labelsOf(bearing, say).map((label) => label.words)
   return labelRoom(words, LABEL_BESIDE, room)
 }
 
 /** The scale at which the end of a roller fits a room with its labels. */
-export function rollerDetailScale(bearing: FullRingBearing, say: SizeText, room: Room): Scale {
+export function rollerDetailScale(bearing: RollerBearing, say: SizeText, room: Room): Scale {
   const { left, right, top, bottom } = cropOf(bearing)
   const beside = LEFT_NEEDS + LABEL_BESIDE + rightRoomOf(bearing, say, room)
   return scaleUpTo(Math.min((room.width - beside) / (right - left), room.height / (top - bottom)))
 }
 
 /** The end of a roller between tracks and cheek, enlarged, with what leaves it free: round the origin, on paper. */
-export function rollerDetail(bearing: FullRingBearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
+export function rollerDetail(bearing: RollerBearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
   const crop = cropOf(bearing)
   const middle = at((crop.left + crop.right) / 2, (crop.top + crop.bottom) / 2)
   const onPaper = ({ x, y }: Point): Point => at((x - middle.x) * factor, (y - middle.y) * factor)
@@ -115,7 +108,7 @@ export function rollerDetail(bearing: FullRingBearing, say: SizeText, { factor }
   return placed(all, 1, at((LEFT_NEEDS - LABEL_BESIDE - rightRoom) / 2, 0))
 }
 
-function section(bearing: FullRingBearing, hatchSpacing: number): readonly Shape[] {
+function section(bearing: RollerBearing, hatchSpacing: number): readonly Shape[] {
   const half = overallHalf(bearing)
   return [
     ...ringCuts(bearing).flatMap((cut) => ringSection(cut, hatchSpacing)),
@@ -134,7 +127,7 @@ const windowOf = ({ left, top, bottom, cut }: Crop) => ({
 })
 
 /** Where rings, cheeks and roller go on past the view. */
-function breaks(bearing: FullRingBearing, { left, right, top, bottom, cut }: Crop): readonly Shape[] {
+function breaks(bearing: RollerBearing, { left, right, top, bottom, cut }: Crop): readonly Shape[] {
   const { outerRing: outer, innerRing: inner, cheeks, pitchRadius, resolved } = bearing
   const [side, end] = [outer.width / 2, inner.width / 2]
   const level = (from: number, to: number, y: number): Shape => breakLine(at(from, y), at(to, y))
@@ -163,13 +156,13 @@ type OnPaper = (point: Point) => Point
 
 /** On the left, how thick a roller is. */
 function diameter(
-  bearing: FullRingBearing,
+  bearing: RollerBearing,
   say: SizeText,
   onPaper: OnPaper,
   { half, room }: { readonly half: number; readonly room: Room },
 ): readonly Shape[] {
   const { resolved, pitchRadius } = bearing
-  const [left, low] = [-lengthOf(bearing) / 2, pitchRadius - resolved.ballDiameter / 2]
+  const [left, low] = [-bearing.resolved.rollerLength / 2, pitchRadius - resolved.ballDiameter / 2]
   const corner = onPaper(at(left, low))
   const high = onPaper(at(left, low + resolved.ballDiameter)).y
   const x = -half - LINE_BESIDE

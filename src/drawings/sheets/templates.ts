@@ -23,7 +23,7 @@ const FIRST_TIP = -85
 const TIPS_APART = 11
 
 /** The size to turn to: what a finish leaves for the lathe. */
-export function cutSize({ dimensions }: Pick<FullRingDesign, 'dimensions'>, key: DimensionKey): Mm {
+export function cutSize({ dimensions }: Pick<DesignOf<unknown>, 'dimensions'>, key: DimensionKey): Mm {
   const row = dimensions.find((dimension) => dimension.key === key)
   if (row === undefined) throw new RangeError(`key must be that of a dimension, got ${key}`)
   return row.cutTo ?? row.value

@@ -7,7 +7,7 @@ import { ARRANGEMENTS, type Arrangements, design } from '#shared/bearing/arrange
 import { designOf } from '#shared/bearing/design.ts'
 import { answerUnion } from '#src/api/answer.ts'
 import { answerOf } from '#src/api/design/answers.ts'
-import { RadialDesignResponse } from '#src/api/design/schema.ts'
+import { RadialDesignResponse } from '#src/api/design/arrangements/radial.ts'
 import { designRequests, fieldSchemas, inputBy, type RequestsOf, toDesignInput } from '#src/api/design-input.ts'
 import { buildApp } from '#src/app.ts'
 import { DEFAULTS } from '#src/config.ts'

@@ -94,7 +94,7 @@ const REFUSALS: Entries<Refusal> = {
   'play-lets-balls-out': [[GROOVED, { given: A, below: B }]],
   'finish-fills-groove': [[OF_BALLS, { given: A, below: B }]],
   'finish-leaves-no-wood': [[EVERY, { given: A, below: B }]],
-  'beyond-bounds': [[EVERY, { given: A, least: B, most: C }]],
+  'beyond-bounds': [[EVERY, { given: A, min: B, max: C }]],
   'not-of-arrangement': [[EVERY, ...EVERY.map((arrangement) => ({ arrangement }))]],
   'not-answered': [[EVERY, { arrangement: 'roller', question: 'seasonal-fit' }]],
   'roller-longer-than-ring': [[['roller'], { given: A, below: B }]],

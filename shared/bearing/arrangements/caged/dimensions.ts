@@ -1,8 +1,8 @@
-import { type Dimension, groovedRingRows, landRows, plainRow, playRows } from '#shared/bearing/dimensions.ts'
+import { groovedRingRows, landRows, plainRow, playRows } from '#shared/bearing/dimensions.ts'
 import type { CagedBearing } from './geometry.ts'
 
 /** The table of a caged bearing: no gap to move, and a cage beside the rings. */
-export function cagedDimensions(bearing: CagedBearing): readonly Dimension[] {
+export function cagedDimensions(bearing: CagedBearing) {
   const { cage } = bearing
   const row = plainRow(bearing)
   return [

@@ -1,4 +1,5 @@
 import type { FullRingArrangement } from '#shared/bearing/arrangement.ts'
+import type { KeysOf } from '#shared/bearing/dimensions.ts'
 import { type FullRings, fullRings } from '#shared/bearing/full-rings.ts'
 import { outerSideOf } from '#shared/bearing/outer-side.ts'
 import { radialDimensions } from './dimensions.ts'
@@ -12,7 +13,12 @@ export interface RadialBearing extends FullRings {
   readonly cheeks?: never
 }
 
-export const RADIAL: FullRingArrangement<RadialInput, RadialBearing, typeof RADIAL_FIELDS.fields> = {
+export const RADIAL: FullRingArrangement<
+  RadialInput,
+  RadialBearing,
+  typeof RADIAL_FIELDS.fields,
+  KeysOf<typeof radialDimensions>
+> = {
   traits: RADIAL_TRAITS,
   fields: RADIAL_FIELDS,
   bearingOf: (input) => {

@@ -1,8 +1,8 @@
-import { type Dimension, gapRow, gapRows, playRows, ringRows, slopesOf } from '#shared/bearing/dimensions.ts'
+import { gapRow, gapRows, playRows, ringRows, slopesOf } from '#shared/bearing/dimensions.ts'
 import type { RollerBearing } from './geometry.ts'
 
 /** The table of a roller bearing, in the order in which the parts are made. */
-export function rollerDimensions(bearing: RollerBearing): readonly Dimension[] {
+export function rollerDimensions(bearing: RollerBearing) {
   const { cheeks, resolved, outerRing, innerRing } = bearing
   const slopes = slopesOf(bearing)
   const row = gapRow(bearing)

@@ -19,6 +19,8 @@ interface Cheeks {
   readonly thickness: Mm
 }
 
+/** With more play than this, in roller diameters, rollers wedge over one another instead of running side by side. Common practice, no source. */
+const MOST_PLAY = 1 / 2
 /** A cheek's thickness in roller diameters: thin plywood beside a usual dowel. Common practice, no source. */
 const CHEEK_THICKNESS = 3 / 8
 
@@ -26,8 +28,13 @@ const CHEEK_THICKNESS = 3 / 8
 export function rollerBearingOf(input: RollerInput): Result<RollerBearing, readonly Refusal[]> {
   const resolution = resolveRoller(input)
   if (!resolution.ok) return resolution
-  const rings = fullRings(resolution.value)
+  const rings = fullRings(resolution.value, playRefusals(resolution.value))
   return rings.ok ? ok({ ...rings.value, cheeks: cheeksOf(rings.value) }) : rings
+}
+
+function playRefusals({ radialInternalClearance: given, ballDiameter }: ResolvedRoller): readonly Refusal[] {
+  const below = mm(MOST_PLAY * ballDiameter)
+  return given < below ? [] : [{ code: 'play-lets-rollers-climb', path: '/radialInternalClearance', given, below }]
 }
 
 /** The hole stands halfway through the inner ring's wood: it holds the ring's sides, and clears what goes through the bore. */

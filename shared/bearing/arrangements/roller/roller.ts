@@ -1,4 +1,5 @@
 import type { FullRingArrangement } from '#shared/bearing/arrangement.ts'
+import type { KeysOf } from '#shared/bearing/dimensions.ts'
 import { outerSideOf } from '#shared/bearing/outer-side.ts'
 import { rollerDimensions } from './dimensions.ts'
 import { rollerFindings } from './findings.ts'
@@ -6,7 +7,12 @@ import { type RollerBearing, rollerBearingOf } from './geometry.ts'
 import { ROLLER_FIELDS, type RollerInput } from './input.ts'
 import { ROLLER_TRAITS, resolveRoller } from './resolve.ts'
 
-export const ROLLER: FullRingArrangement<RollerInput, RollerBearing, typeof ROLLER_FIELDS.fields> = {
+export const ROLLER: FullRingArrangement<
+  RollerInput,
+  RollerBearing,
+  typeof ROLLER_FIELDS.fields,
+  KeysOf<typeof rollerDimensions>
+> = {
   traits: ROLLER_TRAITS,
   fields: ROLLER_FIELDS,
   bearingOf: rollerBearingOf,

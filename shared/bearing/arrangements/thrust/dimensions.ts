@@ -1,8 +1,8 @@
-import { type Dimension, gapRow } from '#shared/bearing/dimensions.ts'
+import { gapRow } from '#shared/bearing/dimensions.ts'
 import type { ThrustBearing } from './geometry.ts'
 
 /** The table of a thrust bearing: one plate, cut twice. The gap follows the groove's circle alone, not its depth. */
-export function thrustDimensions(bearing: ThrustBearing): readonly Dimension[] {
+export function thrustDimensions(bearing: ThrustBearing) {
   const { plate, gauge } = bearing
   const byCircle = bearing.gapPerPitchRadius / 2
   const row = gapRow(bearing)

@@ -1,11 +1,17 @@
 import type { Arrangement } from '#shared/bearing/arrangement.ts'
+import type { KeysOf } from '#shared/bearing/dimensions.ts'
 import { thrustDimensions } from './dimensions.ts'
 import { thrustFindings } from './findings.ts'
 import { type ThrustBearing, thrustBearingOf } from './geometry.ts'
 import { THRUST_FIELDS, type ThrustInput } from './input.ts'
 import { THRUST_TRAITS } from './resolve.ts'
 
-export const THRUST: Arrangement<ThrustInput, ThrustBearing, typeof THRUST_FIELDS.fields> = {
+export const THRUST: Arrangement<
+  ThrustInput,
+  ThrustBearing,
+  typeof THRUST_FIELDS.fields,
+  KeysOf<typeof thrustDimensions>
+> = {
   traits: THRUST_TRAITS,
   fields: THRUST_FIELDS,
   bearingOf: thrustBearingOf,

@@ -146,9 +146,9 @@ describe('friction', () => {
   test('each ball is held back by f Q at both contacts, and turns with the kinematics of the ring', () => {
     const { friction, ratios, sharing } = checked(STEEL)
     const pressing = sharing.underBall.each.reduce((sum, force) => sum + force, 0)
-    expect(friction.startingTorque.least).toBeWithin(1e-9, 2 * 0.05 * pressing * ratios.ballSpin)
+    expect(friction.startingTorque.min).toBeWithin(1e-9, 2 * 0.05 * pressing * ratios.ballSpin)
     // A rough one: ten times the lever arm, and half of all rolling once more for each of the two surfaces that rub.
-    expect(friction.startingTorque.most / friction.startingTorque.least).toBeWithin(1e-9, 20)
+    expect(friction.startingTorque.max / friction.startingTorque.min).toBeWithin(1e-9, 20)
   })
 
   test('coasting: the energy of the ring is used up by the least torque in the most turns', () => {
@@ -157,12 +157,12 @@ describe('friction', () => {
     const kilograms = (Math.PI / 4) * (outside ** 2 - hole ** 2) * width * 1e-9 * contactWood('maple-sugar').density
     const energy = 0.5 * ((kilograms * (outside ** 2 + hole ** 2)) / 8) * (4 * Math.PI) ** 2 * 1e-3
     const { turns, seconds } = friction.coasting
-    expect(turns.most / turns.least).toBeWithin(1e-9, 20)
+    expect(turns.max / turns.min).toBeWithin(1e-9, 20)
     // What stops evenly turns half as far as it would at full speed: 2 turns a second.
-    expect(seconds.least).toBeWithin(1e-9, turns.least)
-    expect(energy / (2 * Math.PI * turns.most)).toBeGreaterThan(0)
+    expect(seconds.min).toBeWithin(1e-9, turns.min)
+    expect(energy / (2 * Math.PI * turns.max)).toBeGreaterThan(0)
     const heavier = checked({ ...STEEL, radialLoad: 2 * STEEL.radialLoad }).friction
-    expect(heavier.startingTorque.least).toBeGreaterThan(friction.startingTorque.least)
+    expect(heavier.startingTorque.min).toBeGreaterThan(friction.startingTorque.min)
   })
 })
 

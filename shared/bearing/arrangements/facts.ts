@@ -1,0 +1,16 @@
+import { CAGED_SYMBOLS, type CagedRefusal, type CagedWarning } from '#shared/bearing/arrangements/caged/facts.ts'
+import { ROLLER_SYMBOLS, type RollerRefusal, type RollerWarning } from '#shared/bearing/arrangements/roller/facts.ts'
+import {
+  THRUST_SYMBOLS,
+  type ThrustPart,
+  type ThrustRefusal,
+  type ThrustWarning,
+} from '#shared/bearing/arrangements/thrust/facts.ts'
+
+/* What single arrangements can be refused for, warned of and measured by, beside what several share. */
+
+export type OwnRefusal = CagedRefusal | RollerRefusal | ThrustRefusal
+export type OwnWarning = CagedWarning | RollerWarning | ThrustWarning
+/** What has a groove, besides rings. */
+export type OwnPart = ThrustPart
+export const OWN_SYMBOLS = { ...CAGED_SYMBOLS, ...ROLLER_SYMBOLS, ...THRUST_SYMBOLS }

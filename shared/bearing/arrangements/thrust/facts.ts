@@ -1,0 +1,29 @@
+import type { Mm } from '#shared/units/length.ts'
+
+/** Both plates have the same groove. */
+export type ThrustPart = 'plates'
+
+/** Why no such thrust bearing can exist. */
+export type ThrustRefusal =
+  | { readonly code: 'plates-meet'; readonly path: string; readonly depth: Mm; readonly below: Mm }
+  | { readonly code: 'plate-cut-through'; readonly path: string; readonly given: Mm; readonly above: Mm }
+
+/** What is worth a warning of plates alone. */
+export type ThrustWarning =
+  | { readonly code: 'plate-thin'; readonly floor: Mm; readonly least: Mm }
+  | { readonly code: 'plates-nearly-meet'; readonly plateGap: Mm; readonly least: Mm }
+
+/** Symbols of the sizes that only plates have. */
+export const THRUST_SYMBOLS = {
+  'plates.outsideDiameter': 'D',
+  'plates.boreDiameter': 'd',
+  'plates.grooveDepth': 'h',
+  'plates.grooveRadius': 'r',
+  'plates.grooveWidth': 'b',
+  'plates.wall': 'wo',
+  'plates.innerWall': 'wi',
+  'plates.floor': 'wf',
+  'plates.thickness': 'B',
+  plateGap: 's',
+  height: 'T',
+}

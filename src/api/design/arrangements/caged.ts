@@ -1,0 +1,96 @@
+import { type Static, Type } from 'typebox'
+import type { CagedDesign } from '#shared/bearing/arrangements.ts'
+import type { StockInput } from '#shared/making/input.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import * as parts from '#src/api/design/parts.ts'
+import { designResponse, toDesignAnswer } from '#src/api/design/present.ts'
+import { stockAnswer } from '#src/api/design/stock.ts'
+import type { Stock } from '#src/api/design/stock-schema.ts'
+import { show, showLengths, shownLength } from '#src/api/length.ts'
+import { showNumber, shownNumber } from '#src/api/number.ts'
+import { refTo } from '#src/http/schema.ts'
+import { CAGED_STEPS } from '#src/words/assembly.ts'
+
+const CAGE_SIZES = {
+  boreDiameter: shownLength('Bore of the cage, clear of the inner land.'),
+  outsideDiameter: shownLength('Outside diameter of the cage, clear of the outer land.'),
+  thickness: shownLength('Radial thickness of the cage.'),
+  width: shownLength('Along the axis.'),
+  pocketDiameter: shownLength('Diameter of the pockets, which are drilled towards the axis, evenly round the cage.'),
+  web: shownLength('Wood between two pockets where it is least: at the bore, at mid width.'),
+  rim: shownLength('Wood between a pocket and the side of the cage.'),
+}
+const Cage = Type.Object(
+  {
+    ...CAGE_SIZES,
+    pieces: Type.Integer({
+      description:
+        '2: halves with half of every pocket each, closed over the balls from both sides. 1 where a ring is split.',
+    }),
+  },
+  { $id: 'Cage', description: 'The ring of wood that holds the balls apart. Finished sizes.' },
+)
+
+const Filling = Type.Object(
+  {
+    angle: shownNumber('The arc that the balls fill side by side, from the first centre to the last, in degrees.'),
+    limit: shownNumber(
+      'The arc that they may fill for the inner ring to come back to the middle: 180 without play, a little more with it. Rigid balls.',
+    ),
+    mostBalls: Type.Integer({ description: 'Most balls that fill no more than that.' }),
+    roomBetweenLands: Type.Boolean({
+      description: 'Whether a ball passes between the lands with the inner ring all the way to one side.',
+    }),
+  },
+  { $id: 'Filling', description: 'How rings of one piece are filled: eccentrically, then the balls are spread.' },
+)
+
+const CagedDesignResponse = designResponse(
+  'caged',
+  {
+    $id: 'CagedDesignResponse',
+    description: 'Sizes of a bearing with fewer balls, held evenly by a cage, and its warnings.',
+  },
+  {
+    ballDiameter: parts.BALL_RING.ballDiameter,
+    pitchRadius: shownLength('Radius of the circle through the centres of the balls.'),
+    pitchDiameter: parts.BALL_RING.pitchDiameter,
+    ballSpacing: shownLength('Space between neighbouring balls, as the cage holds them.'),
+    ...parts.RINGS,
+    cage: refTo<typeof Cage>('Cage'),
+    ...parts.LANDS,
+    ...parts.PLAY,
+    plugDiameter: shownLength('The circle inside the balls seated in the outer groove: a plug to turn the groove by.'),
+    filling: refTo<typeof Filling>('Filling'),
+    assembly: parts.stepsOfAssembly,
+  },
+  refTo<typeof Stock>('Stock'),
+)
+
+function toResponse(design: CagedDesign, input?: StockInput): Static<typeof CagedDesignResponse> {
+  const { bearing } = design
+  const { resolved, cage, eccentricFilling } = bearing
+  const { units } = resolved.input
+  const size = (length: Mm) => show(length, units)
+  const body = {
+    ballDiameter: size(resolved.ballDiameter),
+    pitchRadius: size(bearing.pitchRadius),
+    pitchDiameter: size(mm(2 * bearing.pitchRadius)),
+    ballSpacing: size(bearing.ballSpacing),
+    ...parts.toRings(bearing),
+    cage: { ...showLengths(CAGE_SIZES, cage, units), pieces: cage.pieces },
+    ...parts.toLands(bearing),
+    ...parts.toPlay(bearing),
+    plugDiameter: size(bearing.plugDiameter),
+    filling: {
+      angle: showNumber(bearing.fillingAngle),
+      limit: showNumber(eccentricFilling.limit),
+      mostBalls: eccentricFilling.mostBalls,
+      roomBetweenLands: eccentricFilling.roomBetweenLands,
+    },
+    assembly: { steps: [...CAGED_STEPS[resolved.split]] },
+  }
+  return toDesignAnswer('caged', design, body, input && stockAnswer(bearing, input))
+}
+
+export const CAGED = { response: CagedDesignResponse, schemas: [Cage, Filling, CagedDesignResponse], toResponse }

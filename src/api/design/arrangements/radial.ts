@@ -1,0 +1,88 @@
+import { type Static, Type } from 'typebox'
+import type { RadialBearing, RadialDesign } from '#shared/bearing/arrangements.ts'
+import type { StockInput } from '#shared/making/input.ts'
+import * as parts from '#src/api/design/parts.ts'
+import { designResponse, toDesignAnswer } from '#src/api/design/present.ts'
+import { stockAnswer } from '#src/api/design/stock.ts'
+import type { Stock } from '#src/api/design/stock-schema.ts'
+import { showLengths, shownLength } from '#src/api/length.ts'
+import { showNumber, shownNumber } from '#src/api/number.ts'
+import { refTo } from '#src/http/schema.ts'
+import { radialSteps } from '#src/words/assembly.ts'
+
+const WAYS_IN = {
+  fromInside: shownLength('Ball gap needed to push the last ball straight out from the middle.'),
+  overLand: shownLength("Ball gap needed to bring it in from the side, over the outer ring's land."),
+}
+const Assembly = Type.Object(
+  {
+    split: Type.Enum(['inner-ring', 'outer-ring', 'none'], {
+      type: 'string',
+      description: 'The ring that comes apart at the middle of its groove.',
+    }),
+    easiestWay: Type.Enum(['from-inside', 'over-land', 'open-side'], {
+      type: 'string',
+      description: 'The way in that needs the smallest gap for the last ball.',
+    }),
+    waysIn: Type.Object(WAYS_IN, { description: 'The ball gap that each way in needs.' }),
+    eccentricFilling: Type.Object(
+      {
+        mostBalls: Type.Integer({
+          description:
+            'Balls that lie in half a turn, or a little more by the play: all that two one-piece rings could take.',
+        }),
+        roomBetweenLands: Type.Boolean({
+          description: 'Whether a ball passes between the lands with the inner ring set aside.',
+        }),
+      },
+      { description: 'How many balls go in with the inner ring all the way to one side.' },
+    ),
+    ...parts.STEPS,
+  },
+  { $id: 'Assembly', description: 'Assembly of the bearing.' },
+)
+
+export const RadialDesignResponse = designResponse(
+  'radial',
+  { $id: 'RadialDesignResponse', description: 'Every size to cut, the gauges, and what to watch.' },
+  {
+    ...parts.BALL_RING,
+    gapPerGrooveDepth: shownNumber('Change of the ball gap per unit of groove depth.'),
+    gapPerBallDiameter: parts.gapPerBallDiameter,
+    ...parts.RINGS,
+    ...parts.LANDS,
+    ...parts.PLAY,
+    gauge: parts.gauge,
+    assembly: refTo<typeof Assembly>('Assembly'),
+  },
+  refTo<typeof Stock>('Stock'),
+)
+
+function toResponse(design: RadialDesign, input?: StockInput): Static<typeof RadialDesignResponse> {
+  const { bearing } = design
+  const body = {
+    ...parts.toBallRing(bearing),
+    gapPerGrooveDepth: showNumber(bearing.gapPerGrooveDepth),
+    gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
+    ...parts.toRings(bearing),
+    ...parts.toLands(bearing),
+    ...parts.toPlay(bearing),
+    gauge: parts.toGauge(bearing, parts.beforeFinish(bearing.resolved)),
+    assembly: toAssembly(bearing),
+  }
+  return toDesignAnswer('radial', design, body, input && stockAnswer(bearing, input))
+}
+
+function toAssembly({ assembly, eccentricFilling, resolved }: RadialBearing): Static<typeof Assembly> {
+  const { easiestWay } = assembly
+  const { split, waysIn, input } = resolved
+  return {
+    split,
+    easiestWay,
+    waysIn: showLengths(WAYS_IN, waysIn, input.units),
+    eccentricFilling: { mostBalls: eccentricFilling.mostBalls, roomBetweenLands: eccentricFilling.roomBetweenLands },
+    steps: radialSteps(easiestWay, split),
+  }
+}
+
+export const RADIAL = { response: RadialDesignResponse, schemas: [Assembly, RadialDesignResponse], toResponse }

@@ -1,0 +1,77 @@
+import { type Static, Type } from 'typebox'
+import type { RollerDesign } from '#shared/bearing/arrangements.ts'
+import type { StockInput } from '#shared/making/input.ts'
+import * as parts from '#src/api/design/parts.ts'
+import { designResponse, toDesignAnswer } from '#src/api/design/present.ts'
+import { stockAnswer } from '#src/api/design/stock.ts'
+import type { Stock } from '#src/api/design/stock-schema.ts'
+import { show, showLengths, shownLength } from '#src/api/length.ts'
+import { showNumber } from '#src/api/number.ts'
+import { refTo } from '#src/http/schema.ts'
+import { ROLLER_STEPS } from '#src/words/assembly.ts'
+
+const PLAIN_RING = {
+  trackDiameter: shownLength('Diameter of the plain cylinder on which the rollers run.'),
+  wall: shownLength('Wood left behind the track: to the outside (outer ring), to the bore (inner ring).'),
+  width: shownLength('Width of the ring along the axis.'),
+}
+const OUTER = { outsideDiameter: shownLength('Outside diameter.'), ...PLAIN_RING }
+const INNER = { boreDiameter: shownLength('Bore.'), ...PLAIN_RING }
+const CHEEKS = {
+  outsideDiameter: shownLength('Outside diameter: that of the outer ring.'),
+  holeDiameter: shownLength('Diameter of the hole: the cheek also keeps the inner ring in, and clears the bore.'),
+  thickness: shownLength('Thickness of each cheek.'),
+}
+const PlainOuterRing = Type.Object(OUTER, { $id: 'PlainOuterRing', description: 'Finished sizes of the ring.' })
+const PlainInnerRing = Type.Object(INNER, {
+  $id: 'PlainInnerRing',
+  description: 'Finished sizes. It is as wide as the rollers are long.',
+})
+const Cheeks = Type.Object(CHEEKS, {
+  $id: 'Cheeks',
+  description: 'Two discs on the sides of the outer ring that keep the rollers in.',
+})
+
+const RollerDesignResponse = designResponse(
+  'roller',
+  {
+    $id: 'RollerDesignResponse',
+    description: 'Sizes of a bearing of rollers between plain rings, and its warnings. `balls` are the rollers.',
+  },
+  {
+    ...parts.BALL_RING,
+    gapPerBallDiameter: parts.gapPerBallDiameter,
+    rollerLength: shownLength('Length of each roller.'),
+    outerRing: refTo<typeof PlainOuterRing>('PlainOuterRing'),
+    innerRing: refTo<typeof PlainInnerRing>('PlainInnerRing'),
+    cheeks: refTo<typeof Cheeks>('Cheeks'),
+    ...parts.PLAY,
+    gauge: parts.gauge,
+    assembly: parts.stepsOfAssembly,
+  },
+  refTo<typeof Stock>('Stock'),
+)
+
+function toResponse(design: RollerDesign, input?: StockInput): Static<typeof RollerDesignResponse> {
+  const { bearing } = design
+  const { outerRing: outer, innerRing: inner, cheeks, resolved } = bearing
+  const { units } = resolved.input
+  const body = {
+    ...parts.toBallRing(bearing),
+    gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
+    rollerLength: show(resolved.rollerLength, units),
+    outerRing: showLengths(OUTER, { ...outer, trackDiameter: outer.grooveBottomDiameter }, units),
+    innerRing: showLengths(INNER, { ...inner, trackDiameter: inner.grooveBottomDiameter }, units),
+    cheeks: showLengths(CHEEKS, cheeks, units),
+    ...parts.toPlay(bearing),
+    gauge: parts.toGauge(bearing, parts.beforeFinish(resolved)),
+    assembly: { steps: [...ROLLER_STEPS] },
+  }
+  return toDesignAnswer('roller', design, body, input && stockAnswer(bearing, input))
+}
+
+export const ROLLER = {
+  response: RollerDesignResponse,
+  schemas: [PlainOuterRing, PlainInnerRing, Cheeks, RollerDesignResponse],
+  toResponse,
+}
