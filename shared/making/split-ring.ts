@@ -257,7 +257,8 @@ const holesOf = (screw: KnownScrew, count: number, { lumber }: ResolvedStock) =>
 
 /**
  * What holds each cheek: the thickest screw that leaves half the cheek under its head and as much wood as its shank is thick
- * on both sides of it behind the track, of the shortest length that holds in the ring and stays in its own half.
+ * on both sides of it behind the track, of the shortest length that holds in the ring and stays inside it. The screws of one
+ * cheek stand between those of the other.
  *
  * @returns undefined where there are no cheeks, or no such screw
  */
@@ -271,7 +272,7 @@ export function cheekScrewsOf(
   const fitting = SCREWS.filter(({ gauge }) => asked === undefined || gauge === asked).flatMap((screw) => {
     const [length] = SCREW_LENGTHS.map(inches).filter((sold) => sold - cheeks.thickness >= HOLD * screw.shank - WITHIN)
     return length !== undefined &&
-      length - cheeks.thickness <= outerRing.width / 2 - POINT_ROOM + WITHIN &&
+      length - cheeks.thickness <= outerRing.width - POINT_ROOM + WITHIN &&
       headDepth(screw) <= cheeks.thickness / 2 &&
       outerRing.wall >= 3 * screw.shank
       ? [{ screw, length }]

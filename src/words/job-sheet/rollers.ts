@@ -42,7 +42,7 @@ export function cheeks(facts: {
   const { tool, how } = ROUND_BY[facts.machines]
   const { screws } = facts
   const fastened = screws
-    ? `The screws go into the outer ring, clear of its track. ${screwHoles(screws, 'the cheek')}.`
+    ? `The screws go into the outer ring, clear of its track, those of one cheek between those of the other. ${screwHoles(screws, 'the cheek')}.`
     : `There is no room for ${facts.asked === undefined ? 'a wood screw' : `a No. ${facts.asked} screw`} in cheek and ring: use pins or thinner screws, and drill for them.`
   return {
     title: 'Make the two cheeks and screw them on',
