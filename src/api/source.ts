@@ -8,7 +8,7 @@ export const Source = Type.Object(
     usedFor: Type.String({ description: 'The figures or formulas taken from it.' }),
     standing: Type.String({
       description:
-        'Published, published but quoted from memory, derived in this project, or common practice without a source.',
+        'Published (read in the original), quoted (by a page that was read), from memory, derived here, or common practice, no source.',
     }),
   },
   { $id: 'Source', description: 'The source of a formula or a figure, with its standing.' },

@@ -46,6 +46,7 @@ export const WoodMovement = Type.Object(
     longitudinal: Type.Number({ description: 'Along the grain. The same figure for all woods.' }),
     fibreSaturation: Type.Number({ description: 'Moisture content in %, above which the wood no longer moves.' }),
     source: sourceId,
+    longitudinalSource: Type.String({ description: 'The row of `sources` that `longitudinal` comes from.' }),
   },
   { $id: 'WoodMovement', description: 'Change of size per % of moisture content, as a fraction of the size at 10 %.' },
 )
