@@ -228,7 +228,7 @@ export function explainMethod({ method, trials, check }: ToleranceCheck): string
 
 function whyTrials(why: WhyTrials, { element, raceway, play }: Terms): string {
   switch (why) {
-    case 'asked':
+    case 'trials-requested':
       return ', as requested'
     case 'out-of-round':
       return `: what an out-of-round ${raceway.one} takes of the ${play} depends on the ${element.many} beside it`
