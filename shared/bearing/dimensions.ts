@@ -162,6 +162,13 @@ export const slopesOf = (bearing: FullRings): GapSlopes => ({
   perGrooveDepth: bearing.gapPerGrooveDepth,
 })
 
+/** The size to turn to, so that the film that comes on every surface brings it to `value`. */
+export const cutTo = (
+  value: Mm,
+  grows: Exclude<Grows, 'not-cut'>,
+  { finishAllowance }: Pick<ResolvedBalls, 'finishAllowance'>,
+): Mm => mm(value + FILMS[grows] * finishAllowance)
+
 type Row<Key extends DimensionKey> = { -readonly [Name in keyof Dimension<Key>]: Dimension<Key>[Name] }
 
 /** Makes the rows of a bearing in which no gap moves. */
@@ -171,9 +178,8 @@ export const plainRow =
     const { units, shopDenominator } = resolved.input
     const row: Row<Key> = { key, value, shop: shopFigure(value, units, shopDenominator) }
     if (grows === 'not-cut') return row
-    const film = FILMS[grows] * resolved.finishAllowance
-    row.cutTo = mm(value + film)
-    if (film !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)
+    row.cutTo = cutTo(value, grows, resolved)
+    if (FILMS[grows] * resolved.finishAllowance !== 0) row.cutToShop = shopFigure(row.cutTo, units, shopDenominator)
     return row
   }
 

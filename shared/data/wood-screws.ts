@@ -1,3 +1,4 @@
+import { inches, type Mm } from '#shared/units/length.ts'
 /**
  * A slotted wood screw by its gauge [in]. Shank and head: ASME B18.6.1; root and holes: published tables (see the sources
  * `asme-b18.6.1` and `wood-screw-holes`). What was not read is left out. Holes are drills, as the tables name them.
@@ -93,11 +94,18 @@ export const WOOD_SCREWS: readonly WoodScrew[] = [
  */
 export function clearanceDrill({ clearance, diameter }: WoodScrew): string | undefined {
   if (clearance === undefined) return undefined
-  const [above = Number.NaN, below = Number.NaN] = clearance.split('/').map(Number)
-  let [sixtyFourths, parts] = [(64 * above) / below, 64]
+  let [sixtyFourths, parts] = [64 * fraction(clearance), 64]
   while (sixtyFourths < 64 * diameter) sixtyFourths += 1
   for (; sixtyFourths % 2 === 0; sixtyFourths /= 2) parts /= 2
   return `${sixtyFourths}/${parts}`
+}
+
+/** A drill by its name in inches, `7/64`. */
+export const drillDiameter = (name: string): Mm => inches(fraction(name))
+
+function fraction(name: string): number {
+  const [above = Number.NaN, below = Number.NaN] = name.split('/').map(Number)
+  return above / below
 }
 
 /** Lengths that are sold [in]: common practice, no source. */

@@ -1,4 +1,6 @@
+import { cutTo } from '#shared/bearing/dimensions.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { ResolvedStock } from './input.ts'
@@ -8,6 +10,9 @@ export interface Blank {
   readonly finishCircle: Mm
   /** The outer ring's land, the inner ring's bore. */
   readonly finishHole: Mm
+  /** The same as they are turned, before any finish. */
+  readonly cutCircle: Mm
+  readonly cutHole: Mm
   readonly roughCircle: Mm
   /** What is sawn out. Absent where nothing is left of it, and for a bore, which is drilled. */
   readonly roughHole?: Mm
@@ -17,54 +22,60 @@ export interface Blank {
   readonly pieces: 1 | 2
 }
 
-/** Both rings' blanks: circles wider and holes narrower than finished by the turning allowance, all round. */
+/** How a blank is made: what the maker leaves on it, and what a finish puts on. */
+export interface Allowed {
+  readonly stock: ResolvedStock
+  readonly film: Pick<ResolvedBalls, 'finishAllowance'>
+}
+
+/** Both rings' blanks: circles wider and holes narrower than they are turned by the turning allowance, all round. */
 export function blanksOf(
   { outerRing, innerRing, resolved }: RingPair,
-  stock: ResolvedStock,
+  allowed: Allowed,
 ): Readonly<Record<RingName, Blank>> {
+  const count = (ring: 'outer-ring' | 'inner-ring'): 1 | 2 => (resolved.split === ring ? 2 : 1)
   return {
-    outerRing: sawnOut(
+    outerRing: ringBlank(
       outerRing.outsideDiameter,
       outerRing.landDiameter,
-      pieces(outerRing.width, resolved.split === 'outer-ring' ? 2 : 1),
-      stock,
+      outerRing.width,
+      count('outer-ring'),
+      allowed,
     ),
     innerRing: drilled(
       innerRing.landDiameter,
       innerRing.boreDiameter,
-      pieces(innerRing.width, resolved.split === 'inner-ring' ? 2 : 1),
-      stock,
+      { each: cutTo(innerRing.width, 'width', allowed.film) / count('inner-ring'), count: count('inner-ring') },
+      allowed,
     ),
   }
 }
 
 /** One of two discs that are made alike. */
-export const discBlank = (circle: Mm, hole: Mm, thickness: Mm, stock: ResolvedStock): Blank =>
-  drilled(circle, hole, { each: thickness, count: 2 }, stock)
+export const discBlank = (circle: Mm, hole: Mm, thickness: Mm, allowed: Allowed): Blank =>
+  drilled(circle, hole, { each: cutTo(thickness, 'width', allowed.film), count: 2 }, allowed)
 
 /** A ring of one or two pieces. */
-export const ringBlank = (circle: Mm, hole: Mm, width: Mm, count: 1 | 2, stock: ResolvedStock): Blank =>
-  sawnOut(circle, hole, pieces(width, count), stock)
+export function ringBlank(circle: Mm, hole: Mm, width: Mm, count: 1 | 2, allowed: Allowed): Blank {
+  const blank = drilled(circle, hole, { each: cutTo(width, 'width', allowed.film) / count, count }, allowed)
+  const roughHole = blank.cutHole - 2 * allowed.stock.turningAllowance
+  return roughHole > 0 ? { ...blank, roughHole: mm(roughHole) } : blank
+}
 
 interface Pieces {
   readonly each: number
   readonly count: 1 | 2
 }
 
-const pieces = (width: number, count: 1 | 2): Pieces => ({ each: width / count, count })
-
-function drilled(circle: Mm, hole: Mm, { each, count }: Pieces, stock: ResolvedStock): Blank {
+function drilled(circle: Mm, hole: Mm, { each, count }: Pieces, { stock, film }: Allowed): Blank {
+  const cutCircle = cutTo(circle, 'outside', film)
   return {
     finishCircle: circle,
     finishHole: hole,
-    roughCircle: mm(circle + 2 * stock.turningAllowance),
+    cutCircle,
+    cutHole: cutTo(hole, 'hole', film),
+    roughCircle: mm(cutCircle + 2 * stock.turningAllowance),
     thickness: mm(each + 2 * stock.sideAllowance),
     pieces: count,
   }
-}
-
-function sawnOut(circle: Mm, hole: Mm, of: Pieces, stock: ResolvedStock): Blank {
-  const blank = drilled(circle, hole, of, stock)
-  const roughHole = hole - 2 * stock.turningAllowance
-  return roughHole > 0 ? { ...blank, roughHole: mm(roughHole) } : blank
 }

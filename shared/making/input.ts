@@ -4,7 +4,6 @@ import { type Default, LENGTH, LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import { plain, trade } from '#shared/bearing/fields.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
-import { entryHoleDiameter } from './cutting-allowances.ts'
 
 export const LUMBERS = ['hardwood', 'softwood'] as const
 /** Which tables of sizes and pilot holes count. */
@@ -30,6 +29,7 @@ export interface StockInput {
   readonly boardLength?: Mm
   /** How the rings are glued up. */
   readonly woods?: { readonly outerRing?: GluedWood; readonly innerRing?: GluedWood }
+  /** Of the ring that comes apart, or of cheeks. */
   readonly screws?: { readonly count?: number; readonly gauge?: number }
   /** What the chuck grips, from the outside. */
   readonly chuck?: { readonly min: Mm; readonly max: Mm }
@@ -50,7 +50,7 @@ const USUAL: Readonly<Record<Units, Omit<ResolvedStock, 'lumber'>>> = {
     sideAllowance: mm(0),
     sawKerf: inches(1 / 16),
     miterKerf: inches(1 / 8),
-    entryHoleDiameter: entryHoleDiameter('in'),
+    entryHoleDiameter: inches(3 / 8),
     boardLength: inches(96),
   },
   mm: {
@@ -58,7 +58,7 @@ const USUAL: Readonly<Record<Units, Omit<ResolvedStock, 'lumber'>>> = {
     sideAllowance: mm(0),
     sawKerf: mm(1.5),
     miterKerf: mm(3),
-    entryHoleDiameter: entryHoleDiameter('mm'),
+    entryHoleDiameter: mm(10),
     boardLength: mm(2400),
   },
 }

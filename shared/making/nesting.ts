@@ -19,7 +19,8 @@ export interface Nesting {
 
 /**
  * The core of the outer blank is its rough hole less a kerf all round; the inner blank must not be wider. As both circles
- * lie a turning allowance from the finished lands, that is so where the land gap is at least two allowances and a kerf.
+ * lie a turning allowance from the lands as they are turned, that is so where these are at least two allowances and a kerf
+ * apart.
  *
  * @param landGap between the finished lands, rings concentric [mm]
  */
@@ -30,14 +31,15 @@ export function nestingOf(
   { sawKerf, turningAllowance }: ResolvedStock,
 ): Nesting {
   const core = outer.roughHole === undefined ? 0 : Math.max(0, outer.roughHole - 2 * sawKerf)
-  const largest = (landGap - sawKerf) / 2
+  const gap = (outer.cutHole - inner.cutCircle) / 2
+  const largest = (gap - sawKerf) / 2
   const thicknessNeeded = inner.pieces * inner.thickness + (inner.pieces - 1) * sawKerf
   return {
     nests: inner.roughCircle <= core && outer.pieces * outer.thickness >= thicknessNeeded,
     core: mm(core),
     shortBy: mm(inner.roughCircle - core),
     ...(largest >= 0 ? { largestAllowance: mm(largest) } : {}),
-    landGapNeeded: mm(2 * turningAllowance + sawKerf),
+    landGapNeeded: mm(Math.max(0, 2 * turningAllowance + sawKerf - (gap - landGap))),
     thicknessNeeded: mm(thicknessNeeded),
   }
 }

@@ -7,7 +7,7 @@ import type { ResolvedStock } from './input.ts'
 export const bladesFor = (diameter: Mm): readonly string[] =>
   SAW_BLADES.filter(({ leastRadius }) => inches(leastRadius) <= diameter / 2).map(({ width }) => width)
 
-/** Where the hole is bored through which the saw enters, in the waste, its edge on the rough hole. */
+/** Where the hole is bored through which the saw enters: in the waste, clear of the line to saw by. */
 export interface EntryHole {
   readonly diameter: Mm
   /** From the middle of the ring to the middle of the hole. */
@@ -16,13 +16,18 @@ export interface EntryHole {
   readonly cutsInnerBlank: boolean
 }
 
-/** @returns undefined where nothing is sawn out, or the hole to saw is no larger than the one to bore */
+/** Wood between the hole and the line to saw by, and from the centre, where the chuck's screw goes: common practice, no source. */
+const OFF_LINE = mm(1)
+const OFF_CENTRE = mm(4)
+
+/** @returns undefined where nothing is sawn out, or the core has no room for the hole beside its centre */
 export function entryHole(
   outer: Blank,
   inner: Blank,
   { entryHoleDiameter: diameter }: ResolvedStock,
 ): EntryHole | undefined {
-  if (outer.roughHole === undefined || outer.roughHole <= diameter) return undefined
-  const fromCentre = (outer.roughHole - diameter) / 2
+  if (outer.roughHole === undefined) return undefined
+  const fromCentre = (outer.roughHole - diameter) / 2 - OFF_LINE
+  if (!(fromCentre - diameter / 2 >= OFF_CENTRE)) return undefined
   return { diameter, fromCentre: mm(fromCentre), cutsInnerBlank: fromCentre - diameter / 2 < inner.roughCircle / 2 }
 }

@@ -16,37 +16,48 @@ export interface SplitRing {
   readonly wall: Mm
   readonly screws?: Screws
   readonly dowels?: Dowels
-  /** Why there are no screws, or what is wrong with those asked for. */
+  /** Why there are no screws, even of the gauge asked for, or why there are too many. */
   readonly faults: readonly ScrewFault[]
 }
 
-interface Screws {
+/** Wood screws, and the holes for them. */
+interface ScrewHoles {
   readonly gauge: number
   readonly count: number
   readonly length: Mm
   readonly shankDiameter: Mm
   readonly headDiameter: Mm
+  /** In the piece with the heads, and in the other: drills as the tables name them. */
+  readonly clearanceHole: string
+  readonly pilotHole: string
+  readonly pilotDepth: Mm
+  readonly countersinkDepth: Mm
+}
+
+export interface Screws extends ScrewHoles {
   /** Wood each side of the thread at the parting plane. */
   readonly besideThread: Mm
   /** Wood beside the head, away from the groove (to the bore or the outside) and towards it. */
   readonly besideHead: Mm
   readonly besideHeadTowardsGroove: Mm
-  /** In the half with the heads, and in the other: drills as the tables name them. */
-  readonly clearanceHole: string
-  readonly pilotHole: string
-  readonly pilotDepth: Mm
   /** How deep a hole as wide as the head is bored before the countersink: 0 where the head lies flush with the side. */
   readonly counterboreDepth: Mm
-  readonly countersinkDepth: Mm
   /** Straight from one screw to the next. */
   readonly spacing: Mm
 }
 
-interface Dowels {
+export interface Dowels {
+  readonly count: number
   readonly diameter: Mm
   readonly length: Mm
   readonly depthEachHalf: Mm
   readonly besideDowel: Mm
+}
+
+/** The screws that hold each cheek to the outer ring, on their circle in the middle of its wood. */
+export interface CheekScrews extends ScrewHoles {
+  readonly screwCircle: Mm
+  readonly faults: readonly ScrewFault[]
 }
 
 export type ScrewFault =
@@ -78,6 +89,7 @@ const COUNTS = [
   { upTo: 200, count: 6 },
   { upTo: Number.POSITIVE_INFINITY, count: 8 },
 ] as const
+const countRound = (circle: Mm): number => COUNTS.find(({ upTo }) => circle <= upTo)?.count ?? 8
 
 /** A screw of which head and holes are known, in millimetres. */
 interface KnownScrew {
@@ -131,13 +143,14 @@ export function splitRing(bearing: RingPair, stock: ResolvedStock): SplitRing | 
   const circle = mm(wood.inside + wood.outside)
   const asked = stock.screws?.gauge
   const candidates = SCREWS.filter(({ gauge }) => asked === undefined || gauge === asked).reverse()
-  const [fitting] = candidates.filter((screw) => faultsOf(screw, wood).length === 0)
-  const chosen = fitting ?? (asked === undefined ? undefined : candidates[0])
+  const [chosen] = candidates.flatMap((screw) => {
+    const reach = reachOf(screw, wood.width)
+    return reach === undefined || faultsOf(screw, wood).length > 0 ? [] : [{ screw, reach }]
+  })
   const [smallest] = candidates.slice(-1)
-  const count = stock.screws?.count ?? COUNTS.find(({ upTo }) => circle <= upTo)?.count ?? 8
-  const screws = chosen === undefined ? undefined : screwsOf(chosen, count, wood, stock)
-  const dowels = dowelsOf(wood)
-  const looked = chosen ?? smallest
+  const count = stock.screws?.count ?? countRound(circle)
+  const screws = chosen && screwsOf(holesOf(chosen.screw, count, stock), chosen.reach, wood)
+  const dowels = dowelsOf(wood, countRound(circle))
   return {
     ring: wood.ring,
     partingPlane: mm(wood.width / 2),
@@ -145,10 +158,7 @@ export function splitRing(bearing: RingPair, stock: ResolvedStock): SplitRing | 
     wall,
     ...(screws === undefined ? {} : { screws }),
     ...(dowels === undefined ? {} : { dowels }),
-    faults: [
-      ...(looked === undefined ? [] : faultsOf(looked, wood)),
-      ...(screws === undefined ? [] : crowding(screws, circle)),
-    ],
+    faults: screws ? crowding(screws, circle) : smallest ? faultsOf(smallest, wood) : [],
   }
 }
 
@@ -235,36 +245,75 @@ function clearingWidth({ shank }: KnownScrew, width: Mm): Mm | undefined {
   return widths.length === 0 ? undefined : mm(Math.min(...widths))
 }
 
-function screwsOf(screw: KnownScrew, count: number, wood: Wood, { lumber }: ResolvedStock): Screws {
-  const { shank, head, clearance } = screw
-  const middle = (wood.inside + wood.outside) / 2
-  const half = (wood.outside - wood.inside) / 2
-  const { length, sunk } = reachOf(screw, wood.width) ?? {
-    length: mm(Math.max(shank, wood.width - POINT_ROOM)),
-    sunk: mm(0),
-  }
-  const countersink = headDepth(screw)
-  // A head that ends above the groove has the whole side of the ring beside it; a deeper one only the wall.
-  const towardsLand = sunk + countersink <= wood.shoulder ? Math.abs(wood.land - middle) : half
+const holesOf = (screw: KnownScrew, count: number, { lumber }: ResolvedStock) => ({
+  gauge: screw.gauge,
+  count,
+  shankDiameter: screw.shank,
+  headDiameter: screw.head,
+  clearanceHole: screw.clearance,
+  pilotHole: screw.pilots[lumber],
+  countersinkDepth: mm(headDepth(screw)),
+})
+
+/**
+ * What holds each cheek: the thickest screw that leaves half the cheek under its head and as much wood as its shank is thick
+ * on both sides of it behind the track, of the shortest length that holds in the ring and stays inside it. The screws of one
+ * cheek stand between those of the other.
+ *
+ * @returns undefined where there are no cheeks, or no such screw
+ */
+export function cheekScrewsOf(
+  { cheeks, outerRing }: Pick<RingPair, 'outerRing'> & { readonly cheeks?: { readonly thickness: Mm } },
+  stock: ResolvedStock,
+): CheekScrews | undefined {
+  if (cheeks === undefined) return undefined
+  const circle = mm((outerRing.grooveBottomDiameter + outerRing.outsideDiameter) / 2)
+  const asked = stock.screws?.gauge
+  const fitting = SCREWS.filter(({ gauge }) => asked === undefined || gauge === asked).flatMap((screw) => {
+    const [length] = SCREW_LENGTHS.map(inches).filter((sold) => sold - cheeks.thickness >= HOLD * screw.shank - WITHIN)
+    return length !== undefined &&
+      length - cheeks.thickness <= outerRing.width - POINT_ROOM + WITHIN &&
+      headDepth(screw) <= cheeks.thickness / 2 &&
+      outerRing.wall >= 3 * screw.shank
+      ? [{ screw, length }]
+      : []
+  })
+  const [chosen] = fitting.slice(-1)
+  if (chosen === undefined) return undefined
+  const { screw, length } = chosen
+  const holes = holesOf(screw, stock.screws?.count ?? countRound(circle), stock)
   return {
-    gauge: screw.gauge,
-    count,
+    ...holes,
+    screwCircle: circle,
     length,
-    shankDiameter: shank,
-    headDiameter: head,
-    besideThread: mm(half - shank / 2),
-    besideHead: mm(half - head / 2),
-    besideHeadTowardsGroove: mm(towardsLand - head / 2),
-    clearanceHole: clearance,
-    pilotHole: screw.pilots[lumber],
-    pilotDepth: mm(Math.max(0, length + sunk - wood.width / 2)),
-    counterboreDepth: sunk,
-    countersinkDepth: mm(countersink),
-    spacing: mm(2 * middle * Math.sin(Math.PI / count)),
+    pilotDepth: mm(length - cheeks.thickness),
+    faults: crowding({ ...holes, spacing: spacingOf(circle, holes.count) }, circle),
   }
 }
 
-function crowding({ count, spacing, headDiameter }: Screws, circle: Mm): readonly ScrewFault[] {
+function screwsOf(holes: ReturnType<typeof holesOf>, { length, sunk }: Reach, wood: Wood): Screws {
+  const { shankDiameter, headDiameter, count } = holes
+  const middle = (wood.inside + wood.outside) / 2
+  const half = (wood.outside - wood.inside) / 2
+  // A head that ends above the groove has the whole side of the ring beside it; a deeper one only the wall.
+  const towardsLand = sunk + holes.countersinkDepth <= wood.shoulder ? Math.abs(wood.land - middle) : half
+  return {
+    ...holes,
+    length,
+    besideThread: mm(half - shankDiameter / 2),
+    besideHead: mm(half - headDiameter / 2),
+    besideHeadTowardsGroove: mm(towardsLand - headDiameter / 2),
+    pilotDepth: mm(length + sunk - wood.width / 2),
+    counterboreDepth: sunk,
+    spacing: spacingOf(mm(2 * middle), count),
+  }
+}
+
+const spacingOf = (circle: Mm, count: number): Mm => mm(circle * Math.sin(Math.PI / count))
+
+type Spaced = Pick<Screws, 'count' | 'spacing' | 'headDiameter'>
+
+function crowding({ count, spacing, headDiameter }: Spaced, circle: Mm): readonly ScrewFault[] {
   const least = SPACING_IN_HEADS * headDiameter
   if (spacing >= least) return []
   const most = least < circle ? Math.floor(Math.PI / Math.asin(least / circle)) : 1
@@ -281,12 +330,13 @@ const DOWEL_FLOOR = mm(3)
 const GLUE_ROOM = mm(1)
 
 /** The thickest dowel with as much wood beside it as it is thick itself. */
-function dowelsOf({ inside, outside, width, units }: Wood): Dowels | undefined {
+function dowelsOf({ inside, outside, width, units }: Wood, count: number): Dowels | undefined {
   const wall = outside - inside
   const depth = width / 2 - DOWEL_FLOOR
   const [diameter] = DOWELS[units].filter((dowel) => 3 * dowel <= wall && dowel <= depth).slice(-1)
   if (diameter === undefined) return undefined
   return {
+    count,
     diameter,
     length: mm(2 * depth - GLUE_ROOM),
     depthEachHalf: mm(depth),

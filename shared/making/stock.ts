@@ -3,12 +3,12 @@ import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { segmentsOf } from '#shared/geometry/segments.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { type Blank, blanksOf, discBlank, ringBlank } from './blanks.ts'
+import { type Allowed, type Blank, blanksOf, discBlank, ringBlank } from './blanks.ts'
 import { type BoardOption, boardOptions, type GluedUp } from './boards.ts'
 import { type GluedWood, type ResolvedStock, resolveStock, type StockInput } from './input.ts'
 import { type Nesting, nestingOf } from './nesting.ts'
 import { bladesFor, type EntryHole, entryHole } from './sawing.ts'
-import { type SplitRing, splitRing } from './split-ring.ts'
+import { type CheekScrews, cheekScrewsOf, type SplitRing, splitRing } from './split-ring.ts'
 import { type Mandrel, mandrelFor, type Turning, turningOf } from './work-holding.ts'
 
 /** Two rings, with whatever else is turned for them. */
@@ -20,11 +20,19 @@ export interface StockedRings extends RingPair {
 /** A ring from the board to the lathe. */
 export interface RingStock {
   readonly blank: Blank
+  /** Glued face to face, of the first of the boards. */
+  readonly layers: number
+  /** What of its thickness comes off each side. */
+  readonly sideAllowance: Mm
   /** The least planing first. */
   readonly boards: readonly BoardOption[]
   readonly blades: readonly string[]
   readonly turning: Turning
   readonly segments?: GluedUp & {
+    /** In all, in every half, layer and board across. */
+    readonly pieces: number
+    /** Thickness of a layer: of one piece of the ring, of as many layers as the first of the boards takes. */
+    readonly layer: Mm
     /** Of the strips that all pieces of the ring come from, for as many layers as the first of the boards has. */
     readonly stockLength: Mm
   }
@@ -39,6 +47,7 @@ export interface Stock {
   readonly nesting: Nesting
   readonly entryHole?: EntryHole
   readonly split?: SplitRing
+  readonly cheekScrews?: CheekScrews
   readonly mandrel?: Mandrel
 }
 
@@ -54,37 +63,43 @@ export function stockOf(bearing: StockedRings, input: StockInput): Stock {
   const { cheeks, cage, landGap } = bearing
   const { units } = bearing.resolved.input
   const resolved = resolveStock(input, units)
-  const sawn = blanksOf(bearing, resolved)
+  const allowed: Allowed = { stock: resolved, film: bearing.resolved }
+  const sawn = blanksOf(bearing, allowed)
   // A ring glued up of segments has its hole from the start: nothing is sawn out of it.
   const { roughHole: _, ...outer } = sawn.outerRing
   const blanks = resolved.woods?.outerRing === undefined ? sawn : { ...sawn, outerRing: outer }
   const hole = entryHole(blanks.outerRing, blanks.innerRing, resolved)
   const split = splitRing(bearing, resolved)
+  const cheekScrews = cheekScrewsOf(bearing, resolved)
   const mandrel = mandrelFor(bearing.innerRing.boreDiameter, units)
   const disc = (circle: Mm, hole: Mm, thickness: Mm): RingStock =>
-    ringStock(discBlank(circle, hole, thickness, resolved), resolved)
+    ringStock(discBlank(circle, hole, thickness, allowed), resolved)
   return {
     resolved,
     outerRing: ringStock(blanks.outerRing, resolved, resolved.woods?.outerRing),
     innerRing: ringStock(blanks.innerRing, resolved, resolved.woods?.innerRing),
     ...(cheeks && { cheeks: disc(cheeks.outsideDiameter, cheeks.holeDiameter, cheeks.thickness) }),
     ...(cage && {
-      cage: ringStock(ringBlank(cage.outsideDiameter, cage.boreDiameter, cage.width, cage.pieces, resolved), resolved),
+      cage: ringStock(ringBlank(cage.outsideDiameter, cage.boreDiameter, cage.width, cage.pieces, allowed), resolved),
     }),
     nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, resolved),
     ...(hole === undefined ? {} : { entryHole: hole }),
     ...(split === undefined ? {} : { split }),
+    ...(cheekScrews === undefined ? {} : { cheekScrews }),
     ...(mandrel === undefined ? {} : { mandrel }),
   }
 }
 
 /** The same of a turntable: neither is there a ring to nest in the other, nor one that comes apart. */
-export function plateStockOf({ plate, resolved: { input: design } }: ThrustBearing, input: StockInput): PlateStock {
-  const resolved = resolveStock(input, design.units)
-  const mandrel = mandrelFor(plate.boreDiameter, design.units)
+export function plateStockOf({ plate, resolved: bearing }: ThrustBearing, input: StockInput): PlateStock {
+  const { units } = bearing.input
+  const resolved = resolveStock(input, units)
+  const mandrel = mandrelFor(plate.boreDiameter, units)
+  const { outsideDiameter, boreDiameter, thickness } = plate
+  const blank = discBlank(outsideDiameter, boreDiameter, thickness, { stock: resolved, film: bearing })
   return {
     resolved,
-    plates: ringStock(discBlank(plate.outsideDiameter, plate.boreDiameter, plate.thickness, resolved), resolved),
+    plates: ringStock(blank, resolved),
     ...(mandrel === undefined ? {} : { mandrel }),
   }
 }
@@ -94,15 +109,24 @@ function ringStock(blank: Blank, stock: ResolvedStock, wood?: GluedWood): RingSt
   const boards = boardOptions(blank, stock, glued)
   return {
     blank,
+    layers: itemAt(boards, 0).layers,
+    sideAllowance: stock.sideAllowance,
     boards,
     blades: bladesFor(blank.roughCircle),
     turning: turningOf(blank, stock),
-    ...(glued === undefined ? {} : { segments: { ...glued, stockLength: itemAt(boards, 0).length } }),
+    ...(glued === undefined ? {} : { segments: cutFrom(itemAt(boards, 0), blank, glued) }),
   }
 }
 
+const cutFrom = ({ layers, across, length }: BoardOption, { pieces, thickness }: Blank, glued: GluedUp) => ({
+  ...glued,
+  layer: mm(thickness / layers),
+  pieces: pieces * layers * across * glued.count,
+  stockLength: length,
+})
+
 /** The rough ring must lie in the glued-up one: so the lathe finds its allowance all round, in a drilled bore too. */
 function gluedUp(blank: Blank, count: number, { turningAllowance }: ResolvedStock): GluedUp {
-  const hole = Math.max(0, blank.finishHole - 2 * turningAllowance)
+  const hole = Math.max(0, blank.cutHole - 2 * turningAllowance)
   return { count, ...segmentsOf({ outerRadius: mm(blank.roughCircle / 2), innerRadius: mm(hole / 2), count }) }
 }

@@ -61,7 +61,10 @@ export const StockRequest = Type.Object(
             ),
           ),
         },
-        { description: 'Screws that hold the halves of the split ring.', additionalProperties: false },
+        {
+          description: 'Screws that hold the halves of the split ring, or the cheeks of a roller bearing.',
+          additionalProperties: false,
+        },
       ),
     ),
     chuck: Type.Optional(
@@ -75,7 +78,7 @@ export const StockRequest = Type.Object(
   {
     $id: 'StockRequest',
     description:
-      'Asks /v1/design for blanks, boards, screws and work holding too; other paths do not look at it. An empty object takes every default, all common practice.',
+      'Wood, saw, lathe and screws. /v1/job-sheet and /v1/drawings follow it, and /v1/design answers with blanks, boards, screws and work holding; other paths do not read it. An empty object takes every default, all common practice.',
     additionalProperties: false,
   },
 )

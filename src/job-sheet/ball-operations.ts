@@ -2,9 +2,9 @@ import { type Design, isCaged } from '#shared/bearing/arrangements.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { CHOOSE } from '#src/words/job-sheet/balls.ts'
 import { meanDiameter, rowLength, rowOf } from '#src/words/job-sheet/sizes.ts'
-import { arrangementOf, glassCautions, type Job, madeAt, type Operation, unitsOf } from './operation.ts'
+import { type AnyJob, arrangementOf, glassCautions, madeAt, type Operation, unitsOf } from './operation.ts'
 
-export function chooseBalls(job: Job<Design>): Operation {
+export function chooseBalls(job: AnyJob<Design>): Operation {
   const { design } = job
   const { resolved } = design.bearing
   const { count } = resolved.input.balls

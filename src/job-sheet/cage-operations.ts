@@ -4,7 +4,17 @@ import { mm } from '#shared/units/length.ts'
 import * as words from '#src/words/job-sheet/cage.ts'
 import { OUTER_GROOVE } from '#src/words/job-sheet/outer-ring.ts'
 import { SIZES } from '#src/words/job-sheet/sizes.ts'
-import { glassCautions, type Job, type Operation, ROUND_CAUTIONS, sawLine, size, unitsOf } from './operation.ts'
+import {
+  glassCautions,
+  halfOf,
+  type Job,
+  type Operation,
+  ROUND_CAUTIONS,
+  sawLine,
+  size,
+  thicknesses,
+  unitsOf,
+} from './operation.ts'
 
 /* What is done otherwise where a cage holds fewer balls than fill the ring. Common practice, no source, as all of the sheet. */
 
@@ -24,22 +34,27 @@ export const plugGroove = (job: CagedJob): Operation => ({
   readings: [],
 })
 
-export function cageRing(job: CagedJob): Operation {
-  const { pieces } = job.design.bearing.cage
-  const outside = size(job, 'cage.outsideDiameter', SIZES.outside)
-  return {
-    ...words.cageRing(job.method, pieces),
-    id: 'cage-ring',
-    part: 'cage',
-    sizes: [
-      outside,
-      ...sawLine(job, outside),
-      size(job, 'cage.boreDiameter', SIZES.bore),
-      size(job, 'cage.width', pieces === 2 ? SIZES.thicknessOfBoth : SIZES.thickness),
-    ],
-    cautions: ROUND_CAUTIONS[job.method],
-    readings: [],
-  }
+export function cageRing(job: CagedJob): readonly Operation[] {
+  const { cage } = job.stock
+  if (cage === undefined) return []
+  const { pieces } = cage.blank
+  const width = size(job, 'cage.width', pieces === 2 ? SIZES.thicknessOfBoth : SIZES.thickness)
+  return [
+    {
+      ...words.cageRing(job.method, pieces),
+      id: 'cage-ring',
+      part: 'cage',
+      sizes: [
+        size(job, 'cage.outsideDiameter', SIZES.outside),
+        ...sawLine(job, cage.blank),
+        size(job, 'cage.boreDiameter', SIZES.bore),
+        ...thicknesses(cage, pieces === 2 ? halfOf(width, SIZES.thicknessOfEach) : width),
+        ...(pieces === 2 ? [width] : []),
+      ],
+      cautions: ROUND_CAUTIONS[job.method],
+      readings: [],
+    },
+  ]
 }
 
 export function pockets(job: CagedJob): Operation {

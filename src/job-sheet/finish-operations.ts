@@ -6,10 +6,10 @@ import { ownCautions } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/finish.ts'
 import { gapName, READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import {
+  type AnyJob,
   arrangementOf,
   gapReadings,
   glassCautions,
-  type Job,
   type Operation,
   type Reading,
   type Size,
@@ -18,7 +18,7 @@ import {
 
 /* What is done last, whatever the bearing. Common practice, no source, as all of the sheet. */
 
-export function finish(job: Job<Design>): Operation {
+export function finish(job: AnyJob<Design>): Operation {
   const { finishAllowance: film } = job.design.bearing.resolved
   return {
     ...words.finish(arrangementOf(job), { film, units: unitsOf(job) }),
@@ -30,7 +30,7 @@ export function finish(job: Job<Design>): Operation {
   }
 }
 
-export const grain = (job: Job<Design>): Operation => ({
+export const grain = (job: AnyJob<Design>): Operation => ({
   ...words.grain(arrangementOf(job)),
   id: 'grain',
   part: 'both',
@@ -39,7 +39,7 @@ export const grain = (job: Job<Design>): Operation => ({
   readings: [],
 })
 
-export const wax = (job: Job<Design>): Operation => ({
+export const wax = (job: AnyJob<Design>): Operation => ({
   ...words.wax(arrangementOf(job)),
   id: 'wax',
   part: 'both',
@@ -51,7 +51,7 @@ export const wax = (job: Job<Design>): Operation => ({
 export const PLAY_READING = { name: READINGS.play, at: 'inner', kind: 'radial-play', field: '/value' } as const
 
 /** What is measured once more at the end. */
-function measuredAtTheEnd(job: Job<Design>): {
+function measuredAtTheEnd(job: AnyJob<Design>): {
   readonly sizes: readonly Size[]
   readonly readings: readonly Reading[]
 } {
@@ -71,7 +71,7 @@ const playOf = ({ radialInternalClearance: value }: RingPair): Size => ({
   value,
 })
 
-export function runIn(job: Job<Design>): Operation {
+export function runIn(job: AnyJob<Design>): Operation {
   const { design } = job
   const { resolved } = design.bearing
   const minGap = isCaged(design) ? mm(0) : design.bearing.resolved.minBallGap

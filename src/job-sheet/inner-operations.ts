@@ -1,19 +1,20 @@
-import { grooveStopShort, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
-import { mm } from '#shared/units/length.ts'
+import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
 import { ownCautions } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/inner-ring.ts'
 import type { OperationWords } from '#src/words/job-sheet/operation.ts'
-import { READINGS, SIZES, screwCircle } from '#src/words/job-sheet/sizes.ts'
+import { READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { PLAY_READING } from './finish-operations.ts'
+import { glueUp, joint } from './joint-operations.ts'
 import {
   acrossName,
   type GroovedJob,
+  halfOf,
   hasTracks,
   type Operation,
   type RingJob,
-  roughCircle,
   sandedLast,
   size,
+  thicknesses,
   turnedFirst,
 } from './operation.ts'
 
@@ -21,43 +22,39 @@ import {
 
 /** The inner ring of grooved rings, full or with a cage. */
 export function innerGrooved(job: GroovedJob, arrangement: 'radial' | 'caged'): readonly Operation[] {
-  const { split } = job.design.bearing.resolved
-  const joined = split === 'inner-ring' ? [innerSplit(job)] : []
-  const fit = innerFit(job, words.INNER_FIT[arrangement](split))
-  return [innerBlank(job), ...joined, innerOutside(job), innerGroove(job, arrangement), fit, innerSand(job)]
+  const fit = innerFit(job, words.INNER_FIT[arrangement](job.design.bearing.resolved.split))
+  return [
+    ...innerBlank(job),
+    ...joint(job, 'innerRing'),
+    innerOutside(job),
+    innerGroove(job, arrangement),
+    fit,
+    innerSand(job),
+  ]
 }
 
 const isSplit = ({ design }: RingJob): boolean => design.bearing.resolved.split === 'inner-ring'
 
-export function innerBlank(job: RingJob): Operation {
-  const { method } = job
-  const outside = size(job, turnedFirst(job).inner, SIZES.outsideLine)
+export function innerBlank(job: RingJob): readonly Operation[] {
+  const { method, stock } = job
+  const ring = stock.innerRing
   const width = size(job, 'innerRing.width', SIZES.thickness)
-  return {
-    ...words.innerBlank(method, isSplit(job)),
-    id: 'inner-blank',
-    part: 'inner-ring',
-    sizes: [
-      outside,
-      { name: SIZES.cuttingLine, value: roughCircle(job, outside) },
-      isSplit(job) ? { ...width, name: SIZES.thicknessOfDisc, value: mm(width.value / 2) } : width,
-      size(job, 'innerRing.boreDiameter', SIZES.bore),
-    ],
-    cautions: [method === 'router-and-lathe' ? 'routing' : 'sawing', 'drilling', 'dust'],
-    readings: [],
-  }
-}
-
-function innerSplit(job: RingJob): Operation {
-  const screws = splitScrewsOf(job.design.bearing)
-  return {
-    ...(screws === undefined ? words.INNER_PINNED : words.innerScrewed(screws)),
-    id: 'inner-split',
-    part: 'inner-ring',
-    sizes: screws === undefined ? [] : [{ name: screwCircle(screws), value: screws.circleDiameter }],
-    cautions: ['drilling'],
-    readings: [],
-  }
+  return [
+    ...glueUp(job, 'innerRing'),
+    {
+      ...words.innerBlank(method, isSplit(job)),
+      id: 'inner-blank',
+      part: 'inner-ring',
+      sizes: [
+        size(job, turnedFirst(job).inner, SIZES.outsideLine),
+        { name: SIZES.cuttingLine, value: ring.blank.roughCircle },
+        ...thicknesses(ring, isSplit(job) ? halfOf(width, SIZES.thicknessOfDisc) : width),
+        size(job, 'innerRing.boreDiameter', SIZES.bore),
+      ],
+      cautions: [method === 'router-and-lathe' ? 'routing' : 'sawing', 'drilling', 'dust'],
+      readings: [],
+    },
+  ]
 }
 
 const innerOutside = (job: GroovedJob): Operation => ({

@@ -12,8 +12,9 @@ import {
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
-import { sawAllowance } from '#shared/making/cutting-allowances.ts'
+import type { Blank } from '#shared/making/blanks.ts'
 import type { Method } from '#shared/making/method.ts'
+import type { RingStock, Stock } from '#shared/making/stock.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { tagOf } from '#src/api/answer.ts'
 import type { CautionCode } from '#src/words/caution.ts'
@@ -48,21 +49,25 @@ export type Operation = OperationWords & {
 
 type SomeDesign = DesignOf<{ readonly resolved: ResolvedBalls }>
 
-/** What the operations have in common: the design and the machines. */
-export type Job<Of extends SomeDesign = FullRingDesign> = {
+/** What the operations have in common: the design, what it is made from, and the machines. */
+export type Job<Of extends SomeDesign = FullRingDesign, From = Stock> = {
   readonly design: Of
+  readonly stock: From
   readonly method: Method
 }
+
+/** The same, whatever it is made from. */
+export type AnyJob<Of extends SomeDesign = SomeDesign> = Job<Of, unknown>
 
 /** Two rings with grooves. */
 export type GroovedJob = Job<RadialDesign | CagedDesign>
 /** Two rings, whatever keeps the balls apart. */
 export type RingJob = Job<FullRingDesign | CagedDesign>
 
-export const arrangementOf = ({ design }: Job<SomeDesign>): ArrangementName =>
+export const arrangementOf = ({ design }: AnyJob): ArrangementName =>
   tagOf(design.bearing.resolved.input, ...ARRANGEMENT_NAMES)
-export const termsOf = (job: Job<SomeDesign>): Terms => TERMS[arrangementOf(job)]
-export const unitsOf = ({ design }: Job<SomeDesign>): Units => design.bearing.resolved.input.units
+export const termsOf = (job: AnyJob): Terms => TERMS[arrangementOf(job)]
+export const unitsOf = ({ design }: AnyJob): Units => design.bearing.resolved.input.units
 
 type TakesKeysOf<D> = D extends { dimensions: readonly Dimension<infer Key>[] } ? (key: Key) => void : never
 /** The keys of sizes that each of some designs has: one that an arrangement lacks does not compile. */
@@ -70,7 +75,7 @@ type CommonKey<D> = TakesKeysOf<D> extends (key: infer Key) => void ? Key : neve
 
 /** A size of the design, as it is to be cut, and how far from it to stop. */
 export function size<D extends SomeDesign>(
-  { design }: Job<D>,
+  { design }: AnyJob<D>,
   key: (CommonKey<D> & DimensionKey) | CylinderKey,
   name: string,
   stopShort = 0,
@@ -86,25 +91,30 @@ export function size<D extends SomeDesign>(
   }
 }
 
-/** The circle along which a disc is sawn or cut out, for the lathe to take the rest. */
-export const roughCircle = (job: Job<SomeDesign>, outside: Size): Mm =>
-  mm(outside.value + 2 * sawAllowance(unitsOf(job)))
+/** The line of a template along which a blank is sawn, where it is, for the lathe to take the rest. */
+export const sawLine = ({ method }: AnyJob, { roughCircle }: Blank): readonly Size[] =>
+  method === 'saw-and-lathe' ? [{ name: SIZES.sawingLine, value: roughCircle }] : []
 
-/** The line of that on a template, where it is sawn. */
-export const sawLine = (job: Job<SomeDesign>, outside: Size): readonly Size[] =>
-  job.method === 'saw-and-lathe' ? [{ name: SIZES.sawingLine, value: roughCircle(job, outside) }] : []
+/** How thick a blank is, where the maker leaves something on its sides, and how thick each piece of it becomes. */
+export const thicknesses = ({ blank, sideAllowance }: RingStock, becomes: Size): readonly Size[] =>
+  sideAllowance === 0
+    ? [becomes]
+    : [{ name: blank.pieces === 1 ? SIZES.blank : SIZES.eachBlank, value: blank.thickness }, becomes]
+
+/** Half of a ring that comes apart. */
+export const halfOf = ({ value }: Size, name: string): Size => ({ name, value: mm(value / 2) })
 
 /** Where the gap is made: at the outer ring, or at plates. */
 export const madeAt = (design: Design): Reading['at'] => (isOfPlates(design) ? 'plates' : 'outer')
 
 /** The gap of a full ring; in a cage there is none to read. */
-export const gapReadings = (job: Job<Design>): readonly Reading[] =>
+export const gapReadings = (job: AnyJob<Design>): readonly Reading[] =>
   isCaged(job.design)
     ? []
     : [{ name: gapReading(arrangementOf(job)), at: madeAt(job.design), kind: 'ball-gap', field: '/value' }]
 
 /** Where they are of glass. */
-export const glassCautions = ({ design }: Job<SomeDesign>): readonly CautionCode[] =>
+export const glassCautions = ({ design }: AnyJob): readonly CautionCode[] =>
   design.bearing.resolved.input.balls.material === 'glass' ? ['glass-balls'] : []
 
 /** What can hurt whoever makes a bored disc round. */

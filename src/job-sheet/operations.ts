@@ -6,11 +6,14 @@ import {
   type RadialDesign,
   type RollerDesign,
 } from '#shared/bearing/arrangements.ts'
+import type { StockInput } from '#shared/making/input.ts'
 import type { Method } from '#shared/making/method.ts'
+import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { chooseBalls } from './ball-operations.ts'
 import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-operations.ts'
 import { finish, grain, runIn, wax } from './finish-operations.ts'
 import { innerGrooved } from './inner-operations.ts'
+import { glueUp, joint } from './joint-operations.ts'
 import type { Job, Operation, RingJob } from './operation.ts'
 import {
   holeForCage,
@@ -20,7 +23,6 @@ import {
   outerLayout,
   outerSand,
   outerShape,
-  outerSplit,
 } from './outer-operations.ts'
 import { plates } from './plate-operations.ts'
 import { cheeks, cutRollers, innerTracked, outerTrack } from './roller-operations.ts'
@@ -28,30 +30,37 @@ import { cheeks, cutRollers, innerTracked, outerTrack } from './roller-operation
 /**
  * The operations of a bearing in order, from choosing balls to running in, each with what to work to, where to stop
  * short, how to check, and what goes wrong. The order and the advice are common practice, no source; every figure is the
- * design's, or an allowance stated in `cutting-allowances.ts`. The words are in `src/words/job-sheet/`.
+ * design's or its stock's. The words are in `src/words/job-sheet/`.
  */
-export function operationsFor(design: Design, method: Method): readonly Operation[] {
-  const all = { design, method }
+export function operationsFor(design: Design, method: Method, input: StockInput = {}): readonly Operation[] {
+  const all = { design, method, stock: undefined }
   const surfaces = [finish(all), grain(all), wax(all)]
-  if (isOfPlates(design)) return [chooseBalls(all), ...plates({ design, method }), ...surfaces, runIn(all)]
+  if (isOfPlates(design)) {
+    const job = { design, method, stock: plateStockOf(design.bearing, input) }
+    return [chooseBalls(all), ...plates(job), ...surfaces, runIn(all)]
+  }
+  const stock = stockOf(design.bearing, input)
   if (isCaged(design)) {
-    const job = { design, method }
+    const job = { design, method, stock }
     return [chooseBalls(all), ...caged(job), ...surfaces, fill(job), runIn(all)]
   }
   const rings = isOfRollers(design)
-    ? [cutRollers({ design, method }), chooseBalls(all), ...tracked({ design, method })]
-    : [chooseBalls(all), ...grooved({ design, method })]
+    ? [cutRollers({ design, method, stock }), chooseBalls(all), ...tracked({ design, method, stock })]
+    : [chooseBalls(all), ...grooved({ design, method, stock })]
   return [...rings, ...surfaces, runIn(all)]
 }
 
-const halved = ({ design }: RingJob): readonly Operation[] =>
-  design.bearing.resolved.split === 'outer-ring' ? [outerSplit()] : []
+/** From the board to an outer ring with a hole. */
+const outerBlank = (job: RingJob): readonly Operation[] => [
+  ...glueUp(job, 'outerRing'),
+  outerLayout(job),
+  ...joint(job, 'outerRing'),
+  ...outerShape(job),
+]
 
 /** Rings that are cut to the gap of a full ring of balls. */
 const grooved = (job: Job<RadialDesign>): readonly Operation[] => [
-  outerLayout(job),
-  ...halved(job),
-  ...outerShape(job),
+  ...outerBlank(job),
   outerInside(job),
   outerGroove(job),
   outerFit(job),
@@ -61,23 +70,20 @@ const grooved = (job: Job<RadialDesign>): readonly Operation[] => [
 
 /** Rings with tracks, and the cheeks that keep the rollers in. */
 const tracked = (job: Job<RollerDesign>): readonly Operation[] => [
-  outerLayout(job),
-  ...outerShape(job),
+  ...outerBlank(job),
   outerTrack(job),
   outerFit(job),
   outerSand(job),
   ...innerTracked(job),
-  cheeks(job),
+  ...cheeks(job),
 ]
 
 /** Rings that are cut to a plug and to the play, and the cage. */
 const caged = (job: CagedJob): readonly Operation[] => [
-  outerLayout(job),
-  ...halved(job),
-  ...outerShape(job),
+  ...outerBlank(job),
   holeForCage(job),
   plugGroove(job),
   ...innerGrooved(job, 'caged'),
-  cageRing(job),
+  ...cageRing(job),
   pockets(job),
 ]

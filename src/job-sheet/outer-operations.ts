@@ -1,7 +1,7 @@
 import type { CagedDesign, RadialDesign } from '#shared/bearing/arrangements.ts'
 import { plugGaps } from '#shared/bearing/ball-ring.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
-import { entryHoleDiameter, grooveStopShort, sawAllowance } from '#shared/making/cutting-allowances.ts'
+import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
 import { mm } from '#shared/units/length.ts'
 import type { OperationWords } from '#src/words/job-sheet/operation.ts'
 import * as words from '#src/words/job-sheet/outer-ring.ts'
@@ -11,15 +11,16 @@ import {
   arrangementOf,
   type GroovedJob,
   gapReadings,
+  halfOf,
   hasTracks,
   type Job,
   type Operation,
   type RingJob,
-  roughCircle,
   sandedLast,
   sawLine,
   size,
   termsOf,
+  thicknesses,
   turnedFirst,
   unitsOf,
 } from './operation.ts'
@@ -31,9 +32,9 @@ import { leftOnTrack } from './roller-operations.ts'
 export function outerShape(job: RingJob): readonly Operation[] {
   switch (job.method) {
     case 'saw-and-lathe':
-      return [outerBore(job), outerSaw(job), outerOutside(job), outerCore(job)]
+      return [...outerBore(job, true), outerSaw(job), outerOutside(job), ...outerCore(job)]
     case 'lathe-only':
-      return [outerBore(job), outerOutside(job), outerCore(job)]
+      return [...outerBore(job, false), outerOutside(job), ...outerCore(job)]
     default:
       return [outerRouted(job)]
   }
@@ -45,6 +46,8 @@ const SHRUNK_BY = 0.03
 export function outerLayout(job: RingJob): Operation {
   const outside = size(job, 'outerRing.outsideDiameter', SIZES.outsideLine)
   const lost = mm(SHRUNK_BY * outside.value)
+  const ring = job.stock.outerRing
+  const width = size(job, 'outerRing.width', SIZES.planedThickness)
   return {
     ...words.outerLayout({ outside: outside.value, lost, units: unitsOf(job) }),
     id: 'outer-layout',
@@ -52,37 +55,41 @@ export function outerLayout(job: RingJob): Operation {
     sizes: [
       outside,
       size(job, turnedFirst(job).outer, SIZES.holeLine),
-      ...sawLine(job, outside),
-      size(job, 'outerRing.width', SIZES.planedThickness),
+      ...sawLine(job, ring.blank),
+      ...thicknesses(ring, ring.blank.pieces === 1 ? width : halfOf(width, SIZES.thicknessOfDisc)),
     ],
     cautions: [],
     readings: [],
   }
 }
 
-export const outerSplit = (): Operation => ({
-  ...words.OUTER_SPLIT,
-  id: 'outer-split',
-  part: 'outer-ring',
-  sizes: [],
-  cautions: ['sawing', 'drilling', 'dust'],
-  readings: [],
-})
-
-const outerBore = (job: RingJob): Operation => ({
-  ...words.outerBore(job.method),
-  id: 'outer-bore',
-  part: 'outer-ring',
-  sizes: job.method === 'lathe-only' ? [] : [{ name: SIZES.bladeHole, value: entryHoleDiameter(unitsOf(job)) }],
-  cautions: ['drilling'],
-  readings: [],
-})
+/** A ring of segments has its hole, and hangs on its waste disc: nothing is bored. */
+function outerBore({ stock }: RingJob, isSawn: boolean): readonly Operation[] {
+  const { outerRing, entryHole } = stock
+  if (outerRing.segments !== undefined) return []
+  const entry = isSawn ? entryHole : undefined
+  return [
+    {
+      ...words.outerBore(entry !== undefined),
+      id: 'outer-bore',
+      part: 'outer-ring',
+      sizes: entry
+        ? [
+            { name: SIZES.bladeHole, value: entry.diameter },
+            { name: SIZES.bladeHolePlace, value: entry.fromCentre },
+          ]
+        : [],
+      cautions: ['drilling'],
+      readings: [],
+    },
+  ]
+}
 
 const outerSaw = (job: RingJob): Operation => ({
   ...words.outerSaw(termsOf(job)),
   id: 'outer-saw',
   part: 'outer-ring',
-  sizes: [{ name: SIZES.sawingLine, value: roughCircle(job, size(job, 'outerRing.outsideDiameter', SIZES.outside)) }],
+  sizes: sawLine(job, job.stock.outerRing.blank),
   cautions: ['sawing', 'dust'],
   readings: [],
 })
@@ -96,18 +103,22 @@ const outerOutside = (job: RingJob): Operation => ({
   readings: [],
 })
 
-function outerCore(job: RingJob): Operation {
-  const hole = size(job, turnedFirst(job).outer, SIZES.hole)
-  const core = mm(hole.value - 2 * sawAllowance(unitsOf(job)))
-  const isSawn = job.method === 'saw-and-lathe'
-  return {
-    ...words.outerCore(isSawn ? 'sawn' : 'parted', hasTracks(job) ? 'track' : 'groove'),
-    id: 'outer-core',
-    part: 'outer-ring',
-    sizes: core > 0 ? [{ name: SIZES.core, value: core }] : [],
-    cautions: [isSawn ? 'sawing' : 'turning', 'core-loose', 'dust'],
-    readings: [],
-  }
+/** Where allowances leave none, the hole is opened from the one that was bored. */
+function outerCore(job: RingJob): readonly Operation[] {
+  const { outerRing, entryHole } = job.stock
+  const { roughHole } = outerRing.blank
+  if (roughHole === undefined) return []
+  const isSawn = job.method === 'saw-and-lathe' && entryHole !== undefined
+  return [
+    {
+      ...words.outerCore(isSawn ? 'sawn' : 'parted', hasTracks(job) ? 'track' : 'groove'),
+      id: 'outer-core',
+      part: 'outer-ring',
+      sizes: [{ name: SIZES.core, value: roughHole }],
+      cautions: [isSawn ? 'sawing' : 'turning', 'core-loose', 'dust'],
+      readings: [],
+    },
+  ]
 }
 
 /** A land is routed to its line, a track only to where sawing would leave it: the lathe takes the rest. */

@@ -1,5 +1,6 @@
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import type { PlateStock } from '#shared/making/stock.ts'
 import { mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/plates.ts'
@@ -12,12 +13,13 @@ import {
   ROUND_CAUTIONS,
   sawLine,
   size,
+  thicknesses,
   unitsOf,
 } from './operation.ts'
 
 /* What is done for a turntable: two plates alike, each with a groove in its face. Common practice, no source, as all of the sheet. */
 
-type PlateJob = Job<ThrustDesign>
+type PlateJob = Job<ThrustDesign, PlateStock>
 
 export const plates = (job: PlateJob): readonly Operation[] => [
   layout(job),
@@ -29,12 +31,16 @@ export const plates = (job: PlateJob): readonly Operation[] => [
 ]
 
 function layout(job: PlateJob): Operation {
-  const outside = size(job, 'plates.outsideDiameter', SIZES.outsideLine)
+  const { plates } = job.stock
   return {
     ...words.PLATE_LAYOUT,
     id: 'plate-layout',
     part: 'both',
-    sizes: [outside, ...sawLine(job, outside), size(job, 'plates.thickness', SIZES.planedThickness)],
+    sizes: [
+      size(job, 'plates.outsideDiameter', SIZES.outsideLine),
+      ...sawLine(job, plates.blank),
+      ...thicknesses(plates, size(job, 'plates.thickness', SIZES.planedThickness)),
+    ],
     cautions: [],
     readings: [],
   }

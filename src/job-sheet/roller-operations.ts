@@ -1,12 +1,22 @@
 import type { RollerDesign } from '#shared/bearing/arrangements.ts'
-import { cheekScrewsOf, grooveStopShort, sawAllowance } from '#shared/making/cutting-allowances.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import * as balls from '#src/words/job-sheet/balls.ts'
 import { INNER_FIT } from '#src/words/job-sheet/inner-ring.ts'
 import * as words from '#src/words/job-sheet/rollers.ts'
-import { READINGS, SIZES, screwCircle } from '#src/words/job-sheet/sizes.ts'
+import { READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { innerBlank, innerFit, innerSand } from './inner-operations.ts'
-import { type Job, type Operation, type RingJob, ROUND_CAUTIONS, sawLine, size, unitsOf } from './operation.ts'
+import { screwSizes } from './joint-operations.ts'
+import {
+  type Job,
+  type Operation,
+  type RingJob,
+  ROUND_CAUTIONS,
+  sawLine,
+  size,
+  thicknesses,
+  unitsOf,
+} from './operation.ts'
 
 /* What is done otherwise where rollers run on plain tracks between cheeks. Common practice, no source, as all of the sheet. */
 
@@ -14,10 +24,14 @@ type RollerJob = Job<RollerDesign>
 
 /** What saw or router leave on a track, radially, for the lathe: of the smallest rings no more than there is. */
 export const leftOnTrack = (job: RingJob): Mm =>
-  mm(Math.min(sawAllowance(unitsOf(job)), job.design.bearing.resolved.ballDiameter / 2))
+  mm(Math.min(job.stock.resolved.turningAllowance, job.design.bearing.resolved.ballDiameter / 2))
 
-/** The last pass takes half of that; so far before its end the tool stops. */
-const stopShort = (job: RollerJob): Mm => grooveStopShort(mm(leftOnTrack(job) / 2))
+/** What the last pass takes off a track, radially: common practice, no source. */
+const LAST_PASS: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1.5) }
+
+/** So far before the end of the last pass the tool stops. */
+const stopShort = (job: RollerJob): Mm =>
+  grooveStopShort(mm(Math.min(LAST_PASS[unitsOf(job)], job.design.bearing.resolved.ballDiameter / 4)))
 
 export function cutRollers(job: RollerJob): Operation {
   return {
@@ -45,7 +59,7 @@ export function outerTrack(job: RollerJob): Operation {
 }
 
 export const innerTracked = (job: RollerJob): readonly Operation[] => [
-  innerBlank(job),
+  ...innerBlank(job),
   innerTrack(job),
   innerFit(job, INNER_FIT.roller()),
   innerSand(job),
@@ -63,23 +77,25 @@ const innerTrack = (job: RollerJob): Operation => ({
   readings: [{ name: READINGS.acrossTrack, at: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
 })
 
-export function cheeks(job: RollerJob): Operation {
-  const { design, method: machines } = job
-  const outside = size(job, 'cheeks.outsideDiameter', SIZES.outside)
-  const screws = cheekScrewsOf(design.bearing)
+export function cheeks(job: RollerJob): readonly Operation[] {
+  const { design, stock, method: machines } = job
+  const { cheeks: ring, cheekScrews, resolved } = stock
+  if (ring === undefined) return []
   const { axialPlay } = design.bearing
-  return {
-    ...words.cheeks({ machines, axialPlay, hasScrews: screws !== undefined, units: unitsOf(job) }),
-    id: 'cheeks',
-    part: 'outer-ring',
-    sizes: [
-      outside,
-      ...sawLine(job, outside),
-      size(job, 'cheeks.holeDiameter', SIZES.hole),
-      size(job, 'cheeks.thickness', SIZES.thickness),
-      ...(screws === undefined ? [] : [{ name: screwCircle(screws), value: screws.circleDiameter }]),
-    ],
-    cautions: ROUND_CAUTIONS[machines],
-    readings: [],
-  }
+  return [
+    {
+      ...words.cheeks({ machines, axialPlay, screws: cheekScrews, asked: resolved.screws?.gauge, units: unitsOf(job) }),
+      id: 'cheeks',
+      part: 'outer-ring',
+      sizes: [
+        size(job, 'cheeks.outsideDiameter', SIZES.outside),
+        ...sawLine(job, ring.blank),
+        size(job, 'cheeks.holeDiameter', SIZES.hole),
+        ...thicknesses(ring, size(job, 'cheeks.thickness', SIZES.thickness)),
+        ...(cheekScrews ? screwSizes(cheekScrews, cheekScrews.screwCircle) : []),
+      ],
+      cautions: ROUND_CAUTIONS[machines],
+      readings: [],
+    },
+  ]
 }

@@ -1,4 +1,5 @@
 import type { FullRingDesign } from '#shared/bearing/arrangements.ts'
+import { stockOf } from '#shared/making/stock.ts'
 import { usualPaper } from '#src/drawings/papers.ts'
 import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
 import { assembledRings } from '#src/drawings/sheets/rings-assembly.ts'
@@ -10,7 +11,8 @@ export function showPicture(design: FullRingDesign | undefined): void {
   const figure = element('drawing', HTMLElement)
   figure.toggleAttribute('data-stale', design === undefined)
   if (design === undefined) return
-  const sheet = assemblySheet(assembledRings(design), usualPaper(design.bearing.resolved.input.units))
+  const { bearing } = design
+  const sheet = assemblySheet(assembledRings(design, stockOf(bearing, {})), usualPaper(bearing.resolved.input.units))
   const drawn = new DOMParser().parseFromString(toSvg(sheet, { fluid: true }), 'image/svg+xml')
   figure.replaceChildren(document.adoptNode(drawn.documentElement))
 }

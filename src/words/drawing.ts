@@ -1,9 +1,10 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
-import type { ScrewCircle } from '#shared/making/cutting-allowances.ts'
+import type { GluedUp } from '#shared/making/boards.ts'
+import type { CheekScrews, Dowels, Screws } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { BearingFacts } from './bearing-facts.ts'
-import { figure } from './figure.ts'
+import { angleFigure, figure } from './figure.ts'
 import { MADE_OF } from './materials.ts'
 import { TERMS, type Terms } from './terms.ts'
 
@@ -199,20 +200,26 @@ export const TEMPLATE_LABELS = {
   turn: (symbol: string, size: string) => `turn to: ${symbol} Ø${size}`,
   open: (symbol: string, size: string) => `open to: ${symbol} Ø${size}`,
   bore: (symbol: string, size: string) => `bore to: ${symbol} Ø${size}`,
-  core: (size: string) => `saw the core out along: Ø${size}`,
+  core: (size: string) => `take the core out along: Ø${size}`,
   bladeHole: (size: string) => `drill for the blade: Ø${size}, in the core`,
   grooveCircle: (symbol: string, size: string) => `cut the groove on: ${symbol} Ø${size}`,
   pockets: (count: number, symbol: string, size: string) =>
     `${count} pockets ${symbol} Ø${size}, towards the centre, at mid width`,
+  blankThickness: (pieces: number, size: string, units: Units) =>
+    pieces === 1 ? `thickness of the blank: ${size} ${units}` : `thickness of each of the two blanks: ${size} ${units}`,
   thickness: (size: string, units: Units) => `thickness when faced: ${size} ${units}`,
 } as const
 
-const screws = ({ count, shankDiameter, circleDiameter }: ScrewCircle, say: Size): string =>
-  `${count} screws Ø${say(shankDiameter)} on Ø${say(circleDiameter)}`
+const screws = (holes: CheekScrews | Screws, circle: Mm, say: Size): string =>
+  `${holes.count} screws No. ${holes.gauge} × ${say(holes.length)} on Ø${say(circle)}: clearance ${holes.clearanceHole} in, pilot ${holes.pilotHole} in`
 
 export const TEMPLATE_NOTES = {
-  splitScrews: (circle: ScrewCircle, say: Size) => `${screws(circle, say)}: before turning`,
-  cheekScrews: (circle: ScrewCircle, say: Size) => `${screws(circle, say)}: into the outer ring`,
+  splitScrews: (holes: Screws, circle: Mm, say: Size) => `${screws(holes, circle, say)}; before turning`,
+  splitDowels: ({ count, diameter, length }: Dowels, circle: Mm, say: Size) =>
+    `${count} dowels Ø${say(diameter)} × ${say(length)} on Ø${say(circle)}; before turning`,
+  cheekScrews: (holes: CheekScrews, say: Size) => `${screws(holes, holes.screwCircle, say)}; into the outer ring`,
+  segments: ({ pieces, stripWidth, miter }: GluedUp & { readonly pieces: number }, say: Size) =>
+    `glued up from ${pieces} segments of a strip ${say(stripWidth)} wide, cut at ${angleFigure(miter)}`,
   splitRing: 'two discs, each half as thick, split at mid groove',
   splitCage: 'two rings, each half as thick, pinned together to be drilled',
   makeTwo: 'make two',

@@ -11,6 +11,9 @@ export function figure(length: Mm, units: Units): string {
   return `${fixed === 0 && value !== 0 ? Number(value.toPrecision(2)) : fixed} ${units}`
 }
 
+/** An angle in a sentence: `11.25°`. */
+export const angleFigure = (degrees: number): string => `${Number(degrees.toFixed(2))}°`
+
 /** A ratio as a percentage with at most one decimal, never rounded to 0 or to certainty: `22 %`, `less than 0.1 %`. */
 export function percent(ratio: number): string {
   if (ratio > 0 && ratio < 0.001) return 'less than 0.1 %'

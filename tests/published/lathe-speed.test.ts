@@ -6,11 +6,9 @@ import { turningOf } from '#shared/making/work-holding.ts'
 import { inches, mm } from '#shared/units/length.ts'
 
 const turning = (diameter: number) => {
-  const circle = inches(diameter)
-  return turningOf(
-    { finishCircle: circle, finishHole: mm(10), roughCircle: circle, thickness: mm(20), pieces: 1 },
-    resolveStock({}, 'in'),
-  )
+  const [circle, hole] = [inches(diameter), mm(10)]
+  const finish = { finishCircle: circle, finishHole: hole, cutCircle: circle, cutHole: hole }
+  return turningOf({ ...finish, roughCircle: circle, thickness: mm(20), pieces: 1 }, resolveStock({}, 'in'))
 }
 
 test.each([

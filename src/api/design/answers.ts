@@ -1,15 +1,6 @@
 import type { TSchema } from 'typebox'
-import {
-  type ArrangementName,
-  type Design,
-  type DesignByArrangement,
-  type DesignInput,
-  design,
-  nameOf,
-} from '#shared/bearing/arrangements.ts'
-import type { Refusal } from '#shared/bearing/refusal.ts'
+import { type ArrangementName, type Design, type DesignByArrangement, nameOf } from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
-import { ok, type Result } from '#shared/result.ts'
 import { answerUnion } from '#src/api/answer.ts'
 import { CAGED } from '#src/api/design/arrangements/caged.ts'
 import { RADIAL } from '#src/api/design/arrangements/radial.ts'
@@ -48,11 +39,11 @@ export const DESIGN_SCHEMAS: readonly TSchema[] = [
   DesignResponse,
 ]
 
-/** The design of an input as it is answered, with what is needed to make it where the caller asked for that. */
-export function answerTo(input: DesignInput, stock?: StockInput): Result<Answer, readonly Refusal[]> {
-  const designed = design(input)
-  if (!designed.ok) return designed
+/** A design as it is answered, with what is needed to make it where the caller asked for that. */
+export function answerOf(design: Design, stock?: StockInput): Answer {
   // The answer and the design are of one arrangement.
-  const { toResponse } = ANSWERS[nameOf(input)] as { toResponse(design: Design, stock?: StockInput): Answer }
-  return ok(toResponse(designed.value, stock))
+  const { toResponse } = ANSWERS[nameOf(design.bearing.resolved.input)] as {
+    toResponse(design: Design, stock?: StockInput): Answer
+  }
+  return toResponse(design, stock)
 }

@@ -1,13 +1,12 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { foreignToStock, stockBeyondBounds } from '#shared/making/input.ts'
-import { designRef, toDesignInput } from '#src/api/design-input.ts'
+import { designRef } from '#src/api/design-input.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
-import { toStockInput } from '#src/api/stock-input.ts'
+import { stockedDesign } from '#src/api/stocked-design.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { answerTo, type DesignResponse } from './answers.ts'
+import { answerOf, type DesignResponse } from './answers.ts'
 
 export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
@@ -22,13 +21,9 @@ export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
       response: { 200: refTo<typeof DesignResponse>('DesignResponse'), 422: problem('Cannot exist') },
     },
     handler: (body, _request, reply) => {
-      const input = toDesignInput(body)
-      const stock = body.stock && toStockInput(body.stock, body.units)
-      const answered = answerTo(input, stock)
-      if (!answered.ok) return refuseDesign(reply, answered.error, body)
-      if (stock === undefined) return answered.value
-      const refused = [...foreignToStock(input, stock), ...stockBeyondBounds(stock, body.units)]
-      return refused.length > 0 ? refuseDesign(reply, refused, body) : answered.value
+      const made = stockedDesign(body)
+      if (!made.ok) return refuseDesign(reply, made.error, body)
+      return answerOf(made.value.designed, made.value.stock)
     },
   })
 }

@@ -35,6 +35,7 @@ export const SegmentCut = Type.Object(
     miter: shownNumber('Degrees between each cut and the square across the strip.'),
     outerEdge: length('Long edge of a piece.'),
     innerEdge: length('Short edge of a piece.'),
+    pieces: Type.Integer({ description: 'Number of pieces in all, for the first of `boards`.' }),
     stripWidth: length('Width of the strip from which you cut the pieces.'),
     stockLength: length('Length of all strips of the ring, with kerfs and end cuts, for the first of `boards`.'),
   },
@@ -75,23 +76,32 @@ export const RingStock = Type.Object(
   { $id: 'RingStock', description: 'A ring from the board to the lathe.' },
 )
 
+const HOLES = {
+  gauge: Type.Integer({ description: 'Gauge number of the screws.' }),
+  count: Type.Integer({ description: 'Number of screws.' }),
+  length: length('Head and all.'),
+  shankDiameter: length('Diameter of the shank.'),
+  headDiameter: length('Diameter of the flat head.'),
+  clearanceHole: Type.String({ description: 'Drill in inches, through the piece with the heads.' }),
+  pilotHole: Type.String({ description: 'Drill in inches, into the other piece.' }),
+  pilotDepth: length('Into the other piece.'),
+  countersinkDepth: length('Depth of the countersink for the head.'),
+}
+
+export const CheekScrews = Type.Object(
+  { screwCircle: length('Diameter of the circle of the screws.'), ...HOLES },
+  { $id: 'CheekScrews', description: 'Wood screws that hold each cheek to the outer ring.' },
+)
+
 export const SplitScrews = Type.Object(
   {
-    gauge: Type.Integer({ description: 'Gauge number of the screws.' }),
-    count: Type.Integer({ description: 'Number of screws.' }),
-    length: length('Head and all.'),
-    shankDiameter: length('Diameter of the shank.'),
-    headDiameter: length('Diameter of the flat head.'),
+    ...HOLES,
     besideThread: length('Wood each side of the thread, at the parting plane.'),
     besideHead: length('Wood beside the head, to the bore or the outside.'),
     besideHeadTowardsGroove: length('Wood beside the head, on the side of the groove.'),
-    clearanceHole: Type.String({ description: 'Drill in inches, through the half with the heads.' }),
-    pilotHole: Type.String({ description: 'Drill in inches, into the other half.' }),
-    pilotDepth: length('Into the other half.'),
     counterboreDepth: length(
       'Depth of a hole as wide as the head, bored before the countersink. 0 where the head lies flush.',
     ),
-    countersinkDepth: length('Depth of the countersink for the head.'),
     spacing: length('Straight from screw to screw.'),
   },
   { $id: 'SplitScrews', description: 'Wood screws that hold the halves together.' },
@@ -99,6 +109,7 @@ export const SplitScrews = Type.Object(
 
 export const SplitDowels = Type.Object(
   {
+    count: Type.Integer({ description: 'Number of dowels.' }),
     diameter: length('Diameter of the dowel.'),
     length: length('Length of the dowel.'),
     depthEachHalf: length('Depth of the hole in each half.'),
@@ -180,6 +191,7 @@ export const Stock = Type.Object(
       ),
     ),
     split: Type.Optional(refTo<typeof SplitRing>('SplitRing')),
+    cheekScrews: Type.Optional(refTo<typeof CheekScrews>('CheekScrews')),
     mandrel,
     finishes,
   },
@@ -202,6 +214,7 @@ export const STOCK_SCHEMAS = [
   SegmentCut,
   RingTurning,
   RingStock,
+  CheekScrews,
   SplitScrews,
   SplitDowels,
   SplitRing,

@@ -1,8 +1,8 @@
 import type { Static } from 'typebox'
-import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { Design, ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { type ResolvedStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
-import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
+import type { CheekScrews, SplitRing as CoreSplitRing, ScrewFault, Screws } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { FINISHES, type Mandrel } from '#shared/making/work-holding.ts'
@@ -31,11 +31,16 @@ export interface StockAnswer<S> {
   readonly sources: readonly SourceId[]
 }
 
+/** What a design's answer and its job sheet say of the stock that the caller chose; undefined where nothing was asked of it. */
+export const stockAnswerOf = ({ bearing }: Design, input: StockInput | undefined) =>
+  input && ('plate' in bearing ? plateStockAnswer(bearing, input) : stockAnswer(bearing, input))
+
 /** Blanks, boards, screws and work holding of two rings. */
 export function stockAnswer(bearing: StockedRings, input: StockInput): StockAnswer<Stock> {
   const { units } = bearing.resolved.input
   const { resolved, ...stock } = stockOf(bearing, input)
-  const { screws, faults = [] } = stock.split ?? {}
+  const screws = stock.split?.screws ?? stock.cheekScrews
+  const { faults } = stock.split ?? stock.cheekScrews ?? { faults: [] }
   // The screws that were found are filled in, so that the same are found again.
   const whole = screws === undefined ? resolved : { ...resolved, screws: { count: screws.count, gauge: screws.gauge } }
   const outside = bearing.resolved.input.outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
@@ -66,7 +71,7 @@ function asked(input: StockInput, whole: ResolvedStock, units: Units) {
 }
 
 function toStock(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms): Stock {
-  const { nesting, entryHole, split, mandrel, cheeks, cage } = stock
+  const { nesting, entryHole, split, cheekScrews, mandrel, cheeks, cage } = stock
   const size = (length: Mm): ShownLength => show(length, units)
   return present<Stock>({
     outerRing: toRingStock(stock.outerRing, units),
@@ -88,6 +93,10 @@ function toStock(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms)
       cutsInnerBlank: nesting.nests && entryHole.cutsInnerBlank,
     },
     split: split && toSplitRing(split, units),
+    cheekScrews: cheekScrews && {
+      screwCircle: size(cheekScrews.screwCircle),
+      ...toScrewHoles(cheekScrews, size),
+    },
     mandrel: mandrel && toMandrel(mandrel, units),
     finishes: finishesIn(units),
   })
@@ -136,10 +145,23 @@ function toRingStock(
       outerEdge: size(segments.outerEdge),
       innerEdge: size(segments.innerEdge),
       stripWidth: size(segments.stripWidth),
+      pieces: segments.pieces,
       stockLength: size(segments.stockLength),
     },
   })
 }
+
+const toScrewHoles = (screws: CheekScrews | Screws, size: (length: Mm) => ShownLength) => ({
+  gauge: screws.gauge,
+  count: screws.count,
+  length: size(screws.length),
+  shankDiameter: size(screws.shankDiameter),
+  headDiameter: size(screws.headDiameter),
+  clearanceHole: screws.clearanceHole,
+  pilotHole: screws.pilotHole,
+  pilotDepth: size(screws.pilotDepth),
+  countersinkDepth: size(screws.countersinkDepth),
+})
 
 function toSplitRing({ screws, dowels, ...split }: CoreSplitRing, units: Units): Static<typeof SplitRing> {
   const size = (length: Mm): ShownLength => show(length, units)
@@ -149,22 +171,15 @@ function toSplitRing({ screws, dowels, ...split }: CoreSplitRing, units: Units):
     screwCircle: size(split.screwCircle),
     wall: size(split.wall),
     screws: screws && {
-      gauge: screws.gauge,
-      count: screws.count,
-      length: size(screws.length),
-      shankDiameter: size(screws.shankDiameter),
-      headDiameter: size(screws.headDiameter),
+      ...toScrewHoles(screws, size),
       besideThread: size(screws.besideThread),
       besideHead: size(screws.besideHead),
       besideHeadTowardsGroove: size(screws.besideHeadTowardsGroove),
-      clearanceHole: screws.clearanceHole,
-      pilotHole: screws.pilotHole,
-      pilotDepth: size(screws.pilotDepth),
       counterboreDepth: size(screws.counterboreDepth),
-      countersinkDepth: size(screws.countersinkDepth),
       spacing: size(screws.spacing),
     },
     dowels: dowels && {
+      count: dowels.count,
       diameter: size(dowels.diameter),
       length: size(dowels.length),
       depthEachHalf: size(dowels.depthEachHalf),

@@ -1,10 +1,9 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
-import { design } from '#shared/bearing/arrangements.ts'
-import { toDesignInput } from '#src/api/design-input.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
+import { stockedDesign } from '#src/api/stocked-design.ts'
 import { VIEWS, type View } from '#src/drawings/view.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
@@ -37,11 +36,11 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, reply) => {
-      const designed = design(toDesignInput(body))
-      if (!designed.ok) return refuseDesign(reply, designed.error, body)
+      const made = stockedDesign(body)
+      if (!made.ok) return refuseDesign(reply, made.error, body)
       const { view, format } = named(request)
       const { drawn } = await import('./present.ts') // a start has no time for all that draws
-      return drawn(app, designed.value, { view, format, paper: paperFor(body) }, request, reply)
+      return drawn(app, made.value, { view, format, paper: paperFor(body) }, request, reply)
     },
   })
 }

@@ -1,10 +1,12 @@
 import { type Design, type DesignInput, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
+import type { StockInput } from '#shared/making/input.ts'
 import type { Method } from '#shared/making/method.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { answer, tagOf } from '#src/api/answer.ts'
 import { assumptionsIn } from '#src/api/assumption.ts'
 import { caution } from '#src/api/caution.ts'
 import { toAsked, toNotes } from '#src/api/design/present.ts'
+import { stockAnswerOf } from '#src/api/design/stock.ts'
 import { show } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
 import { PAPER_DEFAULT, paperFor } from '#src/api/sheet-options.ts'
@@ -20,12 +22,13 @@ import { type JobSheet, type JobSheetRequest, METHOD_DEFAULT, type SheetOperatio
 type SheetOptions = Pick<JobSheetRequest, 'units' | 'method' | 'format' | 'paper'>
 
 /** The job sheet of a design, in the caller's units. */
-export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
+export function toJobSheet(design: Design, request: SheetOptions, stock?: StockInput): JobSheet {
   const { input } = design.bearing.resolved
   const method = request.method ?? USUAL_METHOD
-  const operations = operationsFor(design, method)
-  const head = { ...toHead(design, request, method), summary: jobSheetSummary(operations.length, method) }
-  const foot = toNotes(design)
+  const operations = operationsFor(design, method, stock)
+  const chosen = stockAnswerOf(design, stock)
+  const head = { ...toHead(design, request, method, chosen), summary: jobSheetSummary(operations.length, method) }
+  const foot = toNotes(design, chosen)
   // What tells the arrangements' sheets from one another: the parts that there are, and what a reading is of.
   const body = <Part, Blank>(partOf: (operation: Operation) => Part, toBlank: (reading: Reading) => Blank) => ({
     title: sheetTitle(nameOf(input), bearingFacts(design)),
@@ -46,8 +49,13 @@ export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
 }
 
 /** What was asked, with the machines and the paper filled in. */
-function toHead({ bearing: { resolved } }: Design, request: SheetOptions, method: Method) {
-  const asked = toAsked(nameOf(resolved.input), resolved)
+function toHead(
+  { bearing: { resolved } }: Design,
+  request: SheetOptions,
+  method: Method,
+  stock: ReturnType<typeof stockAnswerOf>,
+) {
+  const asked = toAsked(nameOf(resolved.input), resolved, stock)
   const { format } = request
   const options = { method, ...(format === undefined ? {} : { format }), paper: paperFor(request) }
   return {

@@ -1,10 +1,9 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
-import { design } from '#shared/bearing/arrangements.ts'
-import { toDesignInput } from '#src/api/design-input.ts'
 import { refuseDesign } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
+import { stockedDesign } from '#src/api/stocked-design.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { problem } from '#src/http/problem.ts'
@@ -37,10 +36,10 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, reply, mediaType) => {
-      const designed = design(toDesignInput(body))
-      if (!designed.ok) return refuseDesign(reply, designed.error, body)
+      const made = stockedDesign(body)
+      if (!made.ok) return refuseDesign(reply, made.error, body)
       const { toJobSheet } = await import('./present.ts')
-      const sheet = toJobSheet(designed.value, body)
+      const sheet = toJobSheet(made.value.designed, body, made.value.stock)
       if (mediaType === SHEET_TYPES.pdf) {
         const { toPages } = await import('#src/job-sheet/pages.ts')
         return app.runTask('pdf', toPages(sheet, paperFor(body)), request).then((written) => Buffer.from(written))

@@ -1,5 +1,5 @@
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
-import { cheekScrewsOf, type ScrewCircle, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
+import type { CheekScrews, SplitRing } from '#shared/making/split-ring.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { arc, circle, cross, line } from '#src/drawings/shapes.ts'
@@ -35,7 +35,12 @@ export function gapAngle(ring: Placed): number {
 }
 
 /** The bearing seen along its axis, full size, round the origin. Balls too small for wide lines get narrow ones. */
-export function faceView(bearing: DrawnRings, overhang: number, ballRole: 'outline' | 'hatch'): readonly Shape[] {
+export function faceView(
+  bearing: DrawnRings,
+  screws: HoleCircle | undefined,
+  overhang: number,
+  ballRole: 'outline' | 'hatch',
+): readonly Shape[] {
   const { outerRing: outer, innerRing: inner, pitchRadius } = bearing
   const reach = outer.outsideDiameter / 2 + overhang
   return [
@@ -45,7 +50,7 @@ export function faceView(bearing: DrawnRings, overhang: number, ballRole: 'outli
     ...ballAngles(bearing).flatMap((angle) => visibleBall(bearing, angle, ballRole)),
     ...webs(bearing),
     ...hiddenDiameters(bearing).map((diameter) => circle('hidden', CENTRE, diameter / 2)),
-    ...screws(bearing),
+    ...holesRound(screws),
     circle('centre', CENTRE, pitchRadius),
     ...cross('centre', CENTRE, reach),
   ]
@@ -98,18 +103,36 @@ function webs(bearing: DrawnRings): readonly Shape[] {
   ])
 }
 
-/** Those of a split ring, or those of the cheeks. */
-const screws = (bearing: DrawnRings): readonly Shape[] => screwHoles(splitScrewsOf(bearing) ?? cheekScrewsOf(bearing))
+/** Holes evenly round a circle. */
+export interface HoleCircle {
+  readonly count: number
+  readonly circleDiameter: Mm
+  readonly holeDiameter: Mm
+}
+
+/** The screws of a split ring, or those of the cheeks. */
+export function screwsIn(split: SplitRing | undefined, cheeks: CheekScrews | undefined): HoleCircle | undefined {
+  const screws = split?.screws ?? cheeks
+  const circleDiameter = split?.screwCircle ?? cheeks?.screwCircle
+  return screws && circleDiameter && { count: screws.count, circleDiameter, holeDiameter: screws.shankDiameter }
+}
+
+/** The same, or the dowels of a split ring where no screw fits. */
+export function fastenersIn(split: SplitRing | undefined): HoleCircle | undefined {
+  if (split?.screws !== undefined || split?.dowels === undefined) return screwsIn(split, undefined)
+  const { count, diameter } = split.dowels
+  return { count, circleDiameter: split.screwCircle, holeDiameter: diameter }
+}
 
 /** Their circle and the holes on it, round the origin; nothing where there are none. */
-export function screwHoles(found: ScrewCircle | undefined): readonly Shape[] {
+export function holesRound(found: HoleCircle | undefined): readonly Shape[] {
   if (found === undefined) return []
-  const holes = screwPlaces(found).map((place) => circle('hole', place, found.shankDiameter / 2))
+  const holes = holePlaces(found).map((place) => circle('hole', place, found.holeDiameter / 2))
   return [circle('centre', CENTRE, found.circleDiameter / 2), ...holes]
 }
 
 /** Evenly round their circle, none of them on a centre line. */
-function screwPlaces(found: ScrewCircle): readonly Point[] {
+function holePlaces(found: HoleCircle): readonly Point[] {
   const apart = 360 / found.count
   return Array.from({ length: found.count }, (_, index) =>
     polar(CENTRE, found.circleDiameter / 2, FIRST + apart / 2 + index * apart),

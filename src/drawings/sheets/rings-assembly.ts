@@ -1,9 +1,10 @@
 import type { CagedDesign, FullRingDesign, RollerBearing } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import type { Stock } from '#shared/making/stock.ts'
 import { CAPTIONS } from '#src/words/drawing.ts'
 import type { Assembled } from './assembly.ts'
-import { faceView } from './face.ts'
+import { faceView, screwsIn } from './face.ts'
 import { detailScale, grooveDetail } from './groove-detail.ts'
 import { type DrawnRings, halfSection, overallHalf } from './half-section.ts'
 import { rollerDetail, rollerDetailScale, rollerEnd } from './roller-detail.ts'
@@ -16,10 +17,10 @@ type Enlarged = Pick<Assembled, 'marked' | 'enlarged'>
 type Kind = Pick<Assembled, 'arrangement' | 'faceCaption' | 'between'>
 
 /** Two rings inside one another, as their sheet shows them. */
-export function assembledRings(design: FullRingDesign): Assembled {
+export function assembledRings(design: FullRingDesign, stock: Stock): Assembled {
   const { bearing } = design
   const hasCheeks = bearing.cheeks !== undefined
-  return drawnRings(design, hasCheeks ? rollerEnlarged(bearing) : grooveEnlarged(bearing), {
+  return drawnRings(design, stock, hasCheeks ? rollerEnlarged(bearing) : grooveEnlarged(bearing), {
     arrangement: hasCheeks ? 'roller' : 'radial',
     faceCaption: hasCheeks ? CAPTIONS.faceWithoutCheek : CAPTIONS.face,
     between: (say) => `${DIMENSION_SYMBOLS.ballGap} ${say(bearing.ballGap)}`,
@@ -27,8 +28,8 @@ export function assembledRings(design: FullRingDesign): Assembled {
 }
 
 /** The same with a cage, which is open in the face view. */
-export const assembledWithCage = (design: CagedDesign): Assembled =>
-  drawnRings(design, grooveEnlarged(design.bearing), {
+export const assembledWithCage = (design: CagedDesign, stock: Stock): Assembled =>
+  drawnRings(design, stock, grooveEnlarged(design.bearing), {
     arrangement: 'caged',
     faceCaption: design.bearing.cage.pieces === 2 ? CAPTIONS.faceWithoutHalfCage : CAPTIONS.faceCageCut,
     between: (say) => `${DIMENSION_SYMBOLS.ballSpacing} ${say(design.bearing.ballSpacing)}`,
@@ -52,6 +53,7 @@ const rollerEnlarged = (bearing: RollerBearing): Enlarged => ({
 
 const drawnRings = (
   { bearing, dimensions }: DesignOf<DrawnRings>,
+  { split, cheekScrews }: Stock,
   { marked, enlarged }: Enlarged,
   kind: Kind,
 ): Assembled => ({
@@ -64,6 +66,6 @@ const drawnRings = (
   marked,
   section: (hatchSpacing, overhang) => halfSection(bearing, hatchSpacing, overhang),
   columns: (say, factor) => sizeColumns(bearing, say, factor),
-  face: (overhang, ballRole) => faceView(bearing, overhang, ballRole),
+  face: (overhang, ballRole) => faceView(bearing, screwsIn(split, cheekScrews), overhang, ballRole),
   enlarged,
 })

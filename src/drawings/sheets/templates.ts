@@ -1,13 +1,15 @@
 import type { CagedDesign, FullRingDesign, ThrustDesign } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
-import { cheekScrewsOf, entryHoleDiameter, sawAllowance, splitScrewsOf } from '#shared/making/cutting-allowances.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
+import type { Blank } from '#shared/making/blanks.ts'
+import type { PlateStock, RingStock, Stock } from '#shared/making/stock.ts'
+import type { Mm } from '#shared/units/length.ts'
 import { at, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, cross, line, text } from '#src/drawings/shapes.ts'
 import { BLANK_TITLES, GRAIN, TEMPLATE_LABELS, TEMPLATE_NOTES } from '#src/words/drawing.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
-import { ballAngles, type Placed, screwHoles } from './face.ts'
+import { ballAngles, fastenersIn, holesRound, type Placed, screwsIn } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { type Figure, type Label, labelledItem } from './labelled-item.ts'
 import type { Item } from './pages.ts'
@@ -33,17 +35,17 @@ type Ring = { readonly role: 'finish' | 'saw' | 'hole' | 'centre'; readonly diam
  * The blanks, full size, to be glued or pricked onto the board: what to turn to in full lines, what to saw by in dashed
  * ones with the allowance between them, the centre to punch, the grain, and the holes to drill.
  */
-export const templateItems = (design: FullRingDesign): readonly Item[] => [
-  outerBlank(design),
-  innerBlank(design),
-  ...cheekBlanks(design),
+export const templateItems = (design: FullRingDesign, stock: Stock): readonly Item[] => [
+  outerBlank(design, stock),
+  innerBlank(design, stock),
+  ...cheekBlanks(design, stock),
 ]
 
 /** The same with a cage. */
-export const cagedTemplateItems = (design: CagedDesign): readonly Item[] => [
-  outerBlank(design),
-  innerBlank(design),
-  cageBlank(design),
+export const cagedTemplateItems = (design: CagedDesign, stock: Stock): readonly Item[] => [
+  outerBlank(design, stock),
+  innerBlank(design, stock),
+  ...cageBlanks(design, stock),
 ]
 
 type RingsDesign = DesignOf<DrawnRings>
@@ -60,55 +62,67 @@ function circleOf(
 }
 
 /** Round what is turned, with the allowance for the lathe. */
-function sawLine({ diameter: outside }: Ring, { bearing }: DesignOf<Pick<Placed, 'resolved'>>): Ring {
-  const diameter = mm(outside + 2 * sawAllowance(bearing.resolved.input.units))
+function sawLine({ roughCircle: diameter }: Blank, { bearing }: DesignOf<Pick<Placed, 'resolved'>>): Ring {
   return { role: 'saw', diameter, words: TEMPLATE_LABELS.saw(sizeTextFor(bearing)(diameter)) }
 }
 
-function outerBlank(design: RingsDesign): Item {
-  const { units } = design.bearing.resolved.input
+/** Where on the core the blade enters [degrees]. */
+const ENTRY_ANGLE = 35
+
+function outerBlank(design: RingsDesign, stock: Stock): Item {
+  const { outerRing, entryHole } = stock
   const say = sizeTextFor(design.bearing)
-  const outside = circleOf(design, 'outerRing.outsideDiameter', TEMPLATE_LABELS.turn)
-  const hole = circleOf(design, cylinderKeys(design.bearing).outer, TEMPLATE_LABELS.open)
-  const core = mm(hole.diameter - 2 * sawAllowance(units))
-  const entry = entryHoleDiameter(units)
-  // The blade enters inside of the core's line, a hand's breadth of nothing away from it, and clear of the centre.
-  const hasCore = core > 2 * (entry + PUNCH_REACH)
-  const entryCentre = polar(CENTRE, core / 2 - entry / 2 - 1, 35)
+  const { roughHole } = outerRing.blank
   const rings: readonly Ring[] = [
-    sawLine(outside, design),
-    outside,
-    hole,
-    ...(hasCore ? [{ role: 'saw', diameter: core, words: TEMPLATE_LABELS.core(say(core)) } as const] : []),
+    sawLine(outerRing.blank, design),
+    circleOf(design, 'outerRing.outsideDiameter', TEMPLATE_LABELS.turn),
+    circleOf(design, cylinderKeys(design.bearing).outer, TEMPLATE_LABELS.open),
+    ...(roughHole === undefined
+      ? []
+      : [{ role: 'saw', diameter: roughHole, words: TEMPLATE_LABELS.core(say(roughHole)) } as const]),
   ]
-  const holes = hasCore ? [circle('hole', entryCentre, entry / 2)] : []
-  const entryLabel = hasCore ? [{ words: TEMPLATE_LABELS.bladeHole(say(entry)) }] : []
-  return blank(BLANK_TITLES.outer, rings, holes, [...entryLabel, thickness(design, 'outerRing.width')])
+  const entry = entryHole && circle('hole', polar(CENTRE, entryHole.fromCentre, ENTRY_ANGLE), entryHole.diameter / 2)
+  const entryLabel = entryHole ? [{ words: TEMPLATE_LABELS.bladeHole(say(entryHole.diameter)) }] : []
+  const joint = jointOf('outerRing', design, stock)
+  const notes = [...entryLabel, ...joint.notes, ...thickness(design, outerRing, 'outerRing.width')]
+  return blank(BLANK_TITLES.outer, rings, [...(entry ? [entry] : []), ...joint.holes], notes)
 }
 
-function innerBlank(design: RingsDesign): Item {
-  const { bearing } = design
-  const outside = circleOf(design, cylinderKeys(bearing).inner, TEMPLATE_LABELS.turn)
-  const bore = circleOf(design, 'innerRing.boreDiameter', TEMPLATE_LABELS.bore)
-  const screws = splitScrewsOf(bearing)
-  const notes: readonly Label[] = [
-    ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.splitScrews(screws, sizeTextFor(bearing)) }]),
-    ...(bearing.resolved.split === 'inner-ring' ? [{ words: TEMPLATE_NOTES.splitRing }] : []),
-    thickness(design, 'innerRing.width'),
+function innerBlank(design: RingsDesign, stock: Stock): Item {
+  const rings = [
+    sawLine(stock.innerRing.blank, design),
+    circleOf(design, cylinderKeys(design.bearing).inner, TEMPLATE_LABELS.turn),
+    circleOf(design, 'innerRing.boreDiameter', TEMPLATE_LABELS.bore),
   ]
-  return blank(BLANK_TITLES.inner, [sawLine(outside, design), outside, bore], screwHoles(screws), notes)
+  const joint = jointOf('innerRing', design, stock)
+  const notes = [...joint.notes, ...thickness(design, stock.innerRing, 'innerRing.width')]
+  return blank(BLANK_TITLES.inner, rings, joint.holes, notes)
+}
+
+/** What holds the halves of a ring together, where it comes apart. */
+function jointOf(ring: RingName, { bearing }: RingsDesign, { split }: Stock) {
+  if (split?.ring !== ring) return { holes: [], notes: [] }
+  const say = sizeTextFor(bearing)
+  const { screws, dowels, screwCircle } = split
+  const held = screws
+    ? [{ words: TEMPLATE_NOTES.splitScrews(screws, screwCircle, say) }]
+    : dowels
+      ? [{ words: TEMPLATE_NOTES.splitDowels(dowels, screwCircle, say) }]
+      : []
+  return { holes: holesRound(fastenersIn(split)), notes: [...held, { words: TEMPLATE_NOTES.splitRing }] }
 }
 
 /** A pocket's line runs past the blank's edge, so that it can be carried over it with a square. */
 const PAST_EDGE = 3
 
 /** The cage from its side: the circles to turn to, and a line for the middle of each pocket. */
-function cageBlank(design: CagedDesign): Item {
+function cageBlanks(design: CagedDesign, { cage: stock }: Stock): readonly Item[] {
+  if (stock === undefined) return []
   const { bearing } = design
   const { resolved, cage } = bearing
   const outside = circleOf(design, 'cage.outsideDiameter', TEMPLATE_LABELS.turn)
   const bore = circleOf(design, 'cage.boreDiameter', TEMPLATE_LABELS.bore)
-  const saw = sawLine(outside, design)
+  const saw = sawLine(stock.blank, design)
   const middles = ballAngles(bearing).map((angle) =>
     line('centre', polar(CENTRE, bore.diameter / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
   )
@@ -117,45 +131,49 @@ function cageBlank(design: CagedDesign): Item {
   const notes: readonly Label[] = [
     { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS['cage.pocketDiameter'], pocket) },
     ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
-    thickness(design, 'cage.width'),
+    ...thickness(design, stock, 'cage.width'),
   ]
-  return blank(BLANK_TITLES.cage, [saw, outside, bore], middles, notes)
+  return [blank(BLANK_TITLES.cage, [saw, outside, bore], middles, notes)]
 }
 
 /** The two discs that keep rollers in. */
-function cheekBlanks(design: FullRingDesign): readonly Item[] {
+function cheekBlanks(design: FullRingDesign, { cheeks, cheekScrews }: Stock): readonly Item[] {
   const { bearing } = design
-  if (bearing.cheeks === undefined) return []
+  if (cheeks === undefined) return []
   const outside = circleOf(design, 'cheeks.outsideDiameter', TEMPLATE_LABELS.turn)
   const hole = circleOf(design, 'cheeks.holeDiameter', TEMPLATE_LABELS.bore)
-  const screws = cheekScrewsOf(bearing)
   const notes = [
-    ...(screws === undefined ? [] : [{ words: TEMPLATE_NOTES.cheekScrews(screws, sizeTextFor(bearing)) }]),
+    ...(cheekScrews ? [{ words: TEMPLATE_NOTES.cheekScrews(cheekScrews, sizeTextFor(bearing)) }] : []),
     { words: TEMPLATE_NOTES.makeTwo },
-    thickness(design, 'cheeks.thickness'),
+    ...thickness(design, cheeks, 'cheeks.thickness'),
   ]
-  return [blank(BLANK_TITLES.cheek, [sawLine(outside, design), outside, hole], screwHoles(screws), notes)]
+  const holes = holesRound(screwsIn(undefined, cheekScrews))
+  return [blank(BLANK_TITLES.cheek, [sawLine(cheeks.blank, design), outside, hole], holes, notes)]
 }
 
 /** Of a turntable: the plate, of which two are made alike. */
-export function plateItems(design: ThrustDesign): readonly Item[] {
-  const outside = circleOf(design, 'plates.outsideDiameter', TEMPLATE_LABELS.turn)
+export function plateItems(design: ThrustDesign, { plates }: PlateStock): readonly Item[] {
   const rings = [
-    sawLine(outside, design),
-    outside,
+    sawLine(plates.blank, design),
+    circleOf(design, 'plates.outsideDiameter', TEMPLATE_LABELS.turn),
     circleOf(design, 'pitchDiameter', TEMPLATE_LABELS.grooveCircle, 'centre'),
     circleOf(design, 'plates.boreDiameter', TEMPLATE_LABELS.bore),
   ]
-  const notes = [{ words: TEMPLATE_NOTES.makeTwo }, thickness(design, 'plates.thickness')]
+  const notes = [{ words: TEMPLATE_NOTES.makeTwo }, ...thickness(design, plates, 'plates.thickness')]
   return [blank(BLANK_TITLES.plate, rings, [], notes)]
 }
 
-const thickness = (design: DesignOf<Placed>, key: DimensionKey): Label => ({
-  words: TEMPLATE_LABELS.thickness(
-    sizeTextFor(design.bearing)(cutSize(design, key)),
-    design.bearing.resolved.input.units,
-  ),
-})
+/** What the blank is cut from, and how thick what is made of it becomes. */
+function thickness(design: DesignOf<Placed>, { blank, segments }: RingStock, key: DimensionKey): readonly Label[] {
+  const say = sizeTextFor(design.bearing)
+  const { units } = design.bearing.resolved.input
+  const glued = segments && TEMPLATE_NOTES.segments(segments, say)
+  return [
+    ...(glued === undefined ? [] : [{ words: glued }]),
+    { words: TEMPLATE_LABELS.blankThickness(blank.pieces, say(blank.thickness), units) },
+    { words: TEMPLATE_LABELS.thickness(say(cutSize(design, key)), units) },
+  ]
+}
 
 function blank(title: string, rings: readonly Ring[], holes: readonly Shape[], notes: readonly Label[]): Item {
   const radius = Math.max(...rings.map(({ diameter }) => diameter)) / 2

@@ -1,6 +1,6 @@
 import type { Split } from '#shared/bearing/fields.ts'
 import type { Method } from '#shared/making/method.ts'
-import { HALVES_CHECK, HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, PROFILE_SHORT } from './operation.ts'
+import { HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, PROFILE_SHORT } from './operation.ts'
 
 /* Making an inner ring, from the board to the play. Tracks are in `rollers.ts`. */
 
@@ -22,31 +22,6 @@ export const innerBlank = (machines: Method, isSplit: boolean): OperationWords =
     costs: 'You lose the disc. Bore it before you cut it round, while you can still clamp it.',
   },
 })
-
-const JOINED = {
-  how: 'Do this before you turn anything, so that both halves are turned as one. The faces meet at mid groove. Mark the pair across the edge, and take it apart only to put the balls in.',
-  check: HALVES_CHECK,
-}
-
-export const innerScrewed = ({ count }: { readonly count: number }): OperationWords => ({
-  ...JOINED,
-  title: 'Screw the halves of the inner ring together',
-  tool: `drill, countersink, ${count} wood screws No. 4`,
-  mistake: {
-    looksLike: 'A screw comes out in the groove or the bore.',
-    costs: 'The tool strikes steel. Countersink the screws deep, and keep to their circle.',
-  },
-})
-
-export const INNER_PINNED: OperationWords = {
-  ...JOINED,
-  title: 'Pin the halves of the inner ring together',
-  tool: 'drill, dowels, or a bolt through the bore with washers',
-  mistake: {
-    looksLike: 'The halves shift while you turn them: the groove has a step where they meet.',
-    costs: 'Every ball knocks on the step. Join the halves again before you go on.',
-  },
-}
 
 export const INNER_OUTSIDE: OperationWords = {
   title: 'Turn the outside of the inner ring',

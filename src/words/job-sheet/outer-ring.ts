@@ -5,7 +5,6 @@ import type { Terms } from '#src/words/terms.ts'
 import {
   FULL_LINE_STAYS,
   type GapFacts,
-  HALVES_CHECK,
   HOLLOW_EDGE,
   LAYOUT_CHECK,
   type OperationWords,
@@ -33,27 +32,13 @@ export const outerLayout = (facts: {
   },
 })
 
-export const OUTER_SPLIT: OperationWords = {
-  title: 'Make the outer ring in two halves',
-  tool: 'saw, plane, drill, screws outside the groove',
-  how: 'Make two discs of half the thickness, and plane their faces true. Before you turn anything, drill them and screw them together outside the groove. Mark the pair across the edge.',
-  check: HALVES_CHECK,
-  mistake: {
-    looksLike: 'The halves were turned separately: the groove has a step where they meet.',
-    costs: 'Every ball knocks on the step. If you sand it away, the groove is too deep.',
-  },
-}
-
 const BORE_CENTRE = 'Bore the centre square to the face, for the screw chuck.'
 
 /** There is a hole for the blade where the core is sawn out. */
-export const outerBore = (machines: Method): OperationWords => ({
-  title: machines === 'lathe-only' ? 'Bore the hole for the chuck' : 'Bore the holes for the chuck and the blade',
+export const outerBore = (hasBladeHole: boolean): OperationWords => ({
+  title: hasBladeHole ? 'Bore the holes for the chuck and the blade' : 'Bore the hole for the chuck',
   tool: 'drill press, a sharp bit',
-  how:
-    machines === 'lathe-only'
-      ? BORE_CENTRE
-      : `${BORE_CENTRE} Bore the hole for the blade inside the core, clear of its line.`,
+  how: hasBladeHole ? `${BORE_CENTRE} Bore the hole for the blade inside the core, clear of its line.` : BORE_CENTRE,
   check: 'Hold a try square against the bit, in two directions.',
   mistake: {
     looksLike: 'The blank wobbles on its chuck.',

@@ -1,6 +1,8 @@
 import type { Method } from '#shared/making/method.ts'
+import type { CheekScrews } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
+import { screwHoles, screwTools } from './joints.ts'
 import { type GapFacts, HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, ROUND_BY, ROUND_EDGE } from './operation.ts'
 
 /* Turning the tracks of a roller bearing, and its cheeks. */
@@ -31,17 +33,20 @@ export const INNER_TRACK: OperationWords = {
 export function cheeks(facts: {
   readonly machines: Method
   readonly axialPlay: Mm
-  /** The wood behind the track has room for screws. */
-  readonly hasScrews: boolean
+  /** Where there is room for some. */
+  readonly screws: CheekScrews | undefined
+  /** The gauge that the maker chose. */
+  readonly asked: number | undefined
   readonly units: Units
 }): OperationWords {
   const { tool, how } = ROUND_BY[facts.machines]
-  const fastened = facts.hasScrews
-    ? 'The screws go into the outer ring, clear of its track: drill the holes in both cheeks, and drill the ring through them.'
-    : 'The wood behind the track is too thin for a No. 4 screw: use thinner screws, or pins, and drill for them.'
+  const { screws } = facts
+  const fastened = screws
+    ? `The screws go into the outer ring, clear of its track, those of one cheek between those of the other. ${screwHoles(screws, 'the cheek')}.`
+    : `There is no room for ${facts.asked === undefined ? 'a wood screw' : `a No. ${facts.asked} screw`} in cheek and ring: use pins or thinner screws, and drill for them.`
   return {
     title: 'Make the two cheeks and screw them on',
-    tool: `${tool}, screwdriver`,
+    tool: screws ? `${tool}, ${screwTools(screws)}` : `${tool}, screwdriver`,
     how: `Bore each cheek while you can still clamp its blank. ${how('hole')} Screw one cheek on, lay the ring on it, put in the inner ring and the rollers, and screw on the other cheek. ${fastened}`,
     check: `${LAYOUT_CHECK} With both cheeks on, the rollers and the inner ring must still move ${figure(facts.axialPlay, facts.units)} along the axis.`,
     mistake: {

@@ -1,5 +1,4 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
-import type { ScrewCircle } from '#shared/making/cutting-allowances.ts'
 import { TERMS } from '#src/words/terms.ts'
 
 /* The sizes of an operation, and the readings to write down in it. */
@@ -16,9 +15,13 @@ export const SIZES = {
   cuttingLine: 'cutting line (dashed)',
   core: 'largest core',
   bladeHole: 'hole for the blade',
+  bladeHolePlace: 'from the centre to the middle of that hole',
   bore: 'bore',
   thickness: 'thickness',
   planedThickness: 'thickness, both faces planed',
+  blank: 'thickness of the blank',
+  eachBlank: 'thickness of each blank',
+  thicknessOfEach: 'thickness of each',
   thicknessOfDisc: 'thickness of each disc',
   thicknessOfBoth: 'thickness of both together',
   widthAsRollers: 'width, as long as the rollers',
@@ -38,13 +41,29 @@ export const SIZES = {
   ballSpacing: 'space between neighbouring balls',
   plateGap: 'space between the plates',
   height: 'height over both plates',
+  screwLength: 'length of the screws',
+  clearanceHole: 'clearance hole',
+  pilotHole: 'pilot hole',
+  pilotDepth: 'depth of the pilot hole in the second piece',
+  counterbore: 'counterbore for the heads',
+  counterboreDepth: 'depth of the counterbore',
+  countersinkDepth: 'depth of the countersink',
+  dowel: 'dowel',
+  dowelLength: 'length of the dowels',
+  dowelDepth: 'depth of the dowel holes in each half',
+  stripWidth: 'width of the strips',
+  layer: 'thickness of each layer',
+  stripLength: 'length of all strips together',
+  longEdge: 'long edge of a segment',
+  shortEdge: 'short edge of a segment',
   film: 'film on each surface',
 } as const
 
 export const meanDiameter = (arrangement: ArrangementName): string => `mean ${TERMS[arrangement].element.one} diameter`
 export const rowOf = (count: number, arrangement: ArrangementName): string =>
   `row of ${count} ${TERMS[arrangement].element.many}`
-export const screwCircle = ({ count }: ScrewCircle): string => `circle of the ${count} screws`
+export const circleOfScrews = (count: number): string => `circle of the ${count} screws`
+export const circleOfDowels = (count: number): string => `circle of the ${count} dowels`
 export const gapName = (arrangement: ArrangementName): string => TERMS[arrangement].gap
 export const gapToReach = (arrangement: ArrangementName): string => `${gapName(arrangement)} to reach`
 

@@ -6,7 +6,7 @@ import { LUMBERS, type StockInput } from '#shared/making/input.ts'
 import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
 import { type Stock, stockOf } from '#shared/making/stock.ts'
 import { inches, inUnits, type Mm, mm } from '#shared/units/length.ts'
-import { between, likelyInput, PLAIN } from '#tests/support/inputs.ts'
+import { between, likelyInput, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 
 function made(input: RadialInput): FullRingBearing {
   const result = fullRingsOf(input)
@@ -184,9 +184,9 @@ describe('saw', () => {
     expect(rings.outerRing.blades).toEqual(['1/8', '3/16', '1/4', '3/8'])
   })
 
-  test('the entry hole lies in the waste and touches the circle to saw', () => {
+  test('the entry hole lies in the waste, a millimetre inside the circle to saw', () => {
     const { entryHole, outerRing } = stocked(PLAIN, { entryHoleDiameter: mm(8) })
-    expect((entryHole?.fromCentre ?? Number.NaN) + 4).toBe((outerRing.blank.roughHole ?? Number.NaN) / 2)
+    expect((entryHole?.fromCentre ?? Number.NaN) + 4 + 1).toBe((outerRing.blank.roughHole ?? Number.NaN) / 2)
   })
 })
 
@@ -389,4 +389,47 @@ test('the boards of a segmented ring give its strips, not the whole circle, for 
       }
     }),
   )
+})
+
+describe('the screws of cheeks', () => {
+  const screwsOf = (wall: number, stock: StockInput = {}) => {
+    const result = fullRingsOf({ ...ROLLERS, outerRing: { wall: mm(wall), roundOutsideDiameterTo: null } })
+    if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
+    return { bearing: result.value, screws: stockOf(result.value, stock).cheekScrews }
+  }
+
+  // ASME B18.6.1: the shank of a No. 4 is 0.112 in, 2.845 mm; with as much wood on both sides 8.53 mm behind the track.
+  test.each([
+    [8.4, undefined],
+    [8.6, 4],
+  ])('%d mm of wood behind the track: gauge %s', (wall, gauge) => {
+    expect(screwsOf(wall).screws?.gauge).toBe(gauge)
+  })
+
+  test('stand in the middle of the wood, hold by three shanks, and stay inside the ring', () => {
+    fc.assert(
+      fc.property(between(8, 40), fc.constantFrom(...SCREW_GAUGES, undefined), (wall, gauge) => {
+        const { bearing, screws } = screwsOf(wall, gauge === undefined ? {} : { screws: { gauge } })
+        if (screws === undefined) return
+        const { outerRing, cheeks } = bearing
+        expect(screws.gauge).toBe(gauge ?? screws.gauge)
+        expect(screws.screwCircle).toBeWithin(1e-9, outerRing.grooveBottomDiameter + outerRing.wall)
+        expect(screws.pilotDepth).toBeGreaterThanOrEqual(3 * screws.shankDiameter - 1e-9)
+        expect(screws.pilotDepth).toBeLessThan(outerRing.width)
+        expect(screws.countersinkDepth).toBeLessThanOrEqual((cheeks?.thickness ?? Number.NaN) / 2)
+      }),
+    )
+  })
+
+  test('grooved rings have no cheeks to screw on', () => {
+    expect(stocked(PLAIN).cheekScrews).toBeUndefined()
+  })
+})
+
+test('what a finish puts on, blanks are cut without', () => {
+  const bare = stocked(PLAIN)
+  const filmed = stocked({ ...PLAIN, finishAllowance: mm(0.05) })
+  expect(filmed.outerRing.blank.roughCircle).toBeWithin(1e-9, bare.outerRing.blank.roughCircle - 0.1)
+  expect(filmed.outerRing.blank.roughHole).toBeWithin(1e-9, (bare.outerRing.blank.roughHole ?? Number.NaN) + 0.1)
+  expect(filmed.outerRing.blank.thickness).toBeWithin(1e-9, bare.outerRing.blank.thickness - 0.1)
 })

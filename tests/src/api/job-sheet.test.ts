@@ -165,11 +165,11 @@ describe('the operations', () => {
     }
   })
 
-  // 3 mm a side: what `cutting-allowances.ts` states.
+  // 6 mm a side: the default of `stock.turningAllowance`.
   test('a router leaves on the track what a saw leaves, for the lathe to take', async () => {
     const routed = (await sheet({ ...ROLLERS, method: 'router-and-lathe' })).find(({ id }) => id === 'outer-rout')
     const hole = routed?.sizes.find(({ symbol }) => symbol === 'E')
-    expect(hole?.stopAt).toBeWithin(1e-9, (hole?.value ?? Number.NaN) - 6)
+    expect(hole?.stopAt).toBeWithin(1e-9, (hole?.value ?? Number.NaN) - 12)
   })
 
   test('rollers as small as can be are stopped at sizes that there are', async () => {

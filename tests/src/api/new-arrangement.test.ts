@@ -3,10 +3,10 @@ import { join, resolve } from 'node:path'
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { type Static, Type } from 'typebox'
 import { describe, expect, test } from 'vitest'
-import { ARRANGEMENTS, type Arrangements } from '#shared/bearing/arrangements.ts'
+import { ARRANGEMENTS, type Arrangements, design } from '#shared/bearing/arrangements.ts'
 import { designOf } from '#shared/bearing/design.ts'
 import { answerUnion } from '#src/api/answer.ts'
-import { answerTo } from '#src/api/design/answers.ts'
+import { answerOf } from '#src/api/design/answers.ts'
 import { RadialDesignResponse } from '#src/api/design/arrangements/radial.ts'
 import { designRequests, fieldSchemas, inputBy, type RequestsOf, toDesignInput } from '#src/api/design-input.ts'
 import { buildApp } from '#src/app.ts'
@@ -46,8 +46,9 @@ const toyRoute: FastifyPluginAsyncTypebox = async (app) => {
         const made = designOf(FOOTSTEP, inputBy(FOOTSTEP.fields, body))
         if (made.ok) return toFootstepResponse(made.value)
       } else {
-        const made = answerTo(toDesignInput(body))
-        if (made.ok && made.value.arrangement === 'radial') return made.value
+        const made = design(toDesignInput(body))
+        const answer = made.ok ? answerOf(made.value) : undefined
+        if (answer?.arrangement === 'radial') return answer
       }
       throw new Error('this test asks for no other')
     },

@@ -109,14 +109,14 @@ describe('templates', () => {
     expect(diametersOn(drawing, 'centre')[0]).toBeWithin(1e-9, 2 * pitchRadius)
   })
 
-  // 3 mm left on beside each line: what `cutting-allowances.ts` states.
+  // 6 mm left on beside each line: the default of `stock.turningAllowance`.
   test('a saw line stands in the waste beside each line to turn to, by the allowance', () => {
     const drawing = drawingOf('templates', designed(PLAIN), 'a4')
     const [outside = 0, hole = 0, inner = 0] = diametersOn(drawing, 'finish')
     const [sawnOutside, core, sawnInner] = diametersOn(drawing, 'saw')
-    expect(sawnOutside).toBeWithin(1e-9, outside + 6)
-    expect(core).toBeWithin(1e-9, hole - 6)
-    expect(sawnInner).toBeWithin(1e-9, inner + 6)
+    expect(sawnOutside).toBeWithin(1e-9, outside + 12)
+    expect(core).toBeWithin(1e-9, hole - 12)
+    expect(sawnInner).toBeWithin(1e-9, inner + 12)
   })
 
   test('the blade enters inside of the core, clear of its line and of the centre', () => {
@@ -135,7 +135,7 @@ describe('templates', () => {
     const drawing = drawingOf('templates', designed(PLAIN), 'a4')
     const screws = circlesOn(drawing, 'hole').slice(1)
     const circle = circlesOn(drawing, 'centre').at(-1)
-    expect(screws).toHaveLength(3)
+    expect(screws).toHaveLength(4)
     for (const { centre } of screws)
       expect(Math.hypot(centre.x - (circle?.centre.x ?? 0), centre.y - (circle?.centre.y ?? 0))).toBeWithin(
         1e-9,

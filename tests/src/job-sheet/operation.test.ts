@@ -1,13 +1,18 @@
 import { expect, test } from 'vitest'
 import type { CagedDesign, FullRingDesign, RadialDesign, RollerDesign } from '#shared/bearing/arrangements.ts'
+import { stockOf } from '#shared/making/stock.ts'
 import { type Job, size } from '#src/job-sheet/operation.ts'
 import { cagedDesigned, designed } from '#tests/support/designed.ts'
 import { CAGED, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 
 const method = 'saw-and-lathe'
-const radial: Job<RadialDesign> = { design: designed(PLAIN) as RadialDesign, method }
-const roller: Job<RollerDesign> = { design: designed(ROLLERS) as RollerDesign, method }
-const caged: Job<CagedDesign> = { design: cagedDesigned(CAGED), method }
+function job<D extends RadialDesign | RollerDesign | CagedDesign>(design: D): Job<D> {
+  return { design, method, stock: stockOf(design.bearing, {}) }
+}
+
+const radial = job(designed(PLAIN) as RadialDesign)
+const roller = job(designed(ROLLERS) as RollerDesign)
+const caged = job(cagedDesigned(CAGED))
 
 test('a size of the design has its symbol and its value', () => {
   expect(size(roller, 'rollerLength', 'length')).toEqual({

@@ -12,7 +12,7 @@ import { type Group, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
 import type { WarningFacts } from '#shared/bearing/warning.ts'
 import { mm } from '#shared/units/length.ts'
-import { answerTo } from '#src/api/design/answers.ts'
+import { answerOf } from '#src/api/design/answers.ts'
 import { CAGED_STEPS, gaugeNote, ROLLER_STEPS, radialSteps, THRUST_STEPS } from '#src/words/assembly.ts'
 import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
@@ -243,7 +243,7 @@ describe('a sentence has the words of its arrangement alone', () => {
   test.each(EVERY)('real answers of %s bearings, whatever is asked', (name) => {
     fc.assert(
       fc.property(INPUTS[name], (input) => {
-        const made = answerTo(input, {})
+        const made = design(input)
         if (!made.ok) {
           for (const refusal of made.error) {
             expect(
@@ -254,7 +254,7 @@ describe('a sentence has the words of its arrangement alone', () => {
           }
           return
         }
-        const { input: _echoed, ...answer } = made.value
+        const { input: _echoed, ...answer } = answerOf(made.value, {})
         // Warnings of screws have their words with the stock.
         for (const { code } of answer.warnings.filter((warning) => Object.hasOwn(WARNINGS, warning.code)))
           expect(

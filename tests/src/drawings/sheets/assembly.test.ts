@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { stockOf } from '#shared/making/stock.ts'
 import { inUnits, mm } from '#shared/units/length.ts'
 import { PAPERS, type Paper } from '#src/drawings/papers.ts'
 import { assemblySheet } from '#src/drawings/sheets/assembly.ts'
@@ -23,6 +25,11 @@ import {
 import { linesInRow, rasterOf } from '#tests/support/raster.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
+function assembledPlain(input: RadialInput) {
+  const made = designed(input)
+  return assembledRings(made, stockOf(made.bearing, {}))
+}
+
 describe('whatever the bearing', () => {
   test.each([
     ['500 that someone might turn', likelyInput, 500],
@@ -30,7 +37,7 @@ describe('whatever the bearing', () => {
   ])('%s: no text meets another, and nothing leaves the sheet', (_name, inputs, numRuns) => {
     fc.assert(
       fc.property(valid(inputs), fc.constantFrom<Paper>(...PAPERS), (made, paper) => {
-        expect(sheetFaults(assemblySheet(assembledRings(made), paper))).toEqual([])
+        expect(sheetFaults(assemblySheet(assembledRings(made, stockOf(made.bearing, {})), paper))).toEqual([])
       }),
       { numRuns },
     )
@@ -73,7 +80,7 @@ describe('whatever the bearing', () => {
     fc.assert(
       fc.property(valid(likelyInput), (made) => {
         const { outerRing, innerRing, pitchRadius, resolved } = made.bearing
-        const { shapes } = assemblySheet(assembledRings(made), 'letter')
+        const { shapes } = assemblySheet(assembledRings(made, stockOf(made.bearing, {})), 'letter')
         const radii = shapes.flatMap((shape) => (shape.kind === 'circle' ? [shape.radius] : []))
         const wanted = [
           outerRing.outsideDiameter / 2,
@@ -100,7 +107,7 @@ describe('whatever the bearing', () => {
 test('in a cage the balls stand evenly, and a pocket is as wide as the design has it: nothing of the cage is in it', () => {
   const { bearing } = cagedDesigned(CAGED)
   const { cage, pitchRadius } = bearing
-  const shapes = faceView(bearing, 4, 'outline')
+  const shapes = faceView(bearing, undefined, 4, 'outline')
   const balls = shapes.filter((shape) => shape.kind === 'arc' && shape.centre.x ** 2 + shape.centre.y ** 2 > 1)
   expect(balls).toHaveLength(2 * 9)
   const ends = shapes.flatMap((shape) => {
@@ -138,7 +145,7 @@ test('the cage is cut beside the ball, clear of it and of both rings', () => {
 
 // 20 pixels a millimetre: the middle of a line is found to a pixel, 0.05 mm.
 test('rasterised, the outer circle of the face view is as wide as the outside diameter at the scale stated', () => {
-  const drawing = assemblySheet(assembledRings(designed(PLAIN)), 'a4')
+  const drawing = assemblySheet(assembledPlain(PLAIN), 'a4')
   expect(drawing.scale).toBe(1)
   const face = drawing.shapes.find((shape) => shape.kind === 'circle' && Math.abs(shape.radius - 50) < 1e-9)
   if (face?.kind !== 'circle') throw new RangeError('the face view must have an outer circle')
@@ -150,7 +157,7 @@ test('rasterised, the outer circle of the face view is as wide as the outside di
 })
 
 test('the two halves of a split ring are hatched apart, and the ball is not hatched', () => {
-  const { shapes } = assemblySheet(assembledRings(designed(PLAIN)), 'a4')
+  const { shapes } = assemblySheet(assembledPlain(PLAIN), 'a4')
   const slopes = shapes.flatMap((shape) =>
     shape.kind === 'line' && shape.role === 'hatch' && shape.from.y !== shape.to.y
       ? [Math.round((shape.to.y - shape.from.y) / (shape.to.x - shape.from.x))]
@@ -199,7 +206,7 @@ describe('rollers between plain rings', () => {
   })
 
   test('the face view has the rollers whole, touching, between the tracks', () => {
-    const rollers = faceView(bearing, 4, 'outline').filter((shape) => shape.kind === 'arc')
+    const rollers = faceView(bearing, undefined, 4, 'outline').filter((shape) => shape.kind === 'arc')
     const turned = rollers.reduce((sum, { start, end }) => sum + end - start, 0)
     expect(turned).toBeWithin(1e-6, 360 * resolved.input.balls.count)
     const centres = rollers.filter((_, index) => index % 2 === 0).map(({ centre }) => centre)
@@ -222,7 +229,7 @@ test('of a long roller only the end is enlarged, at the same scale however long 
 })
 
 test('the same design gives the same bytes', () => {
-  expect(toSvg(assemblySheet(assembledRings(designed(PLAIN)), 'a4'))).toBe(
-    toSvg(assemblySheet(assembledRings(designed({ ...PLAIN, bore: mm(12) })), 'a4')),
+  expect(toSvg(assemblySheet(assembledPlain(PLAIN), 'a4'))).toBe(
+    toSvg(assemblySheet(assembledPlain({ ...PLAIN, bore: mm(12) }), 'a4')),
   )
 })

@@ -1,0 +1,82 @@
+import type { RingName } from '#shared/bearing/refusal.ts'
+import { drillDiameter } from '#shared/data/wood-screws.ts'
+import type { CheekScrews, Dowels, Screws, SplitRing } from '#shared/making/split-ring.ts'
+import type { Mm } from '#shared/units/length.ts'
+import * as words from '#src/words/job-sheet/joints.ts'
+import { circleOfDowels, circleOfScrews, SIZES } from '#src/words/job-sheet/sizes.ts'
+import type { Operation, RingJob, Size } from './operation.ts'
+
+/* Wood that is joined before it is turned: segments to a ring, halves to one. Common practice, no source, as all of the sheet. */
+
+const PARTS = { outerRing: 'outer-ring', innerRing: 'inner-ring' } as const
+const GLUED = { outerRing: 'outer-glue', innerRing: 'inner-glue' } as const
+const SPLIT = { outerRing: 'outer-split', innerRing: 'inner-split' } as const
+
+/** A ring of segments; nothing where it comes from the board whole. */
+export function glueUp({ stock }: RingJob, ring: RingName): readonly Operation[] {
+  const { segments, blank, layers } = stock[ring]
+  if (segments === undefined) return []
+  const { count, pieces, miter, stripWidth, stockLength, outerEdge, innerEdge } = segments
+  return [
+    {
+      ...words.glueUp({ ring, count, pieces, layers, blanks: blank.pieces, miter }),
+      id: GLUED[ring],
+      part: PARTS[ring],
+      sizes: [
+        { name: SIZES.stripWidth, value: stripWidth },
+        { name: SIZES.layer, value: segments.layer },
+        { name: SIZES.stripLength, value: stockLength },
+        { name: SIZES.longEdge, value: outerEdge },
+        ...(innerEdge > 0 ? [{ name: SIZES.shortEdge, value: innerEdge }] : []),
+      ],
+      cautions: ['sawing', 'dust'],
+      readings: [],
+    },
+  ]
+}
+
+/** The halves of a ring: screwed, on dowels where no screw fits, or held by nothing but the lathe. */
+export function joint({ stock: { split } }: RingJob, ring: RingName): readonly Operation[] {
+  if (split?.ring !== ring) return []
+  return [
+    {
+      ...words.joint(ring, split),
+      id: SPLIT[ring],
+      part: PARTS[ring],
+      sizes: jointSizes(split),
+      cautions: ['sawing', 'drilling', 'dust'],
+      readings: [],
+    },
+  ]
+}
+
+function jointSizes({ screws, dowels, screwCircle }: SplitRing): readonly Size[] {
+  if (screws !== undefined) return screwSizes(screws, screwCircle)
+  return dowels === undefined ? [] : dowelSizes(dowels, screwCircle)
+}
+
+const dowelSizes = ({ count, diameter, length, depthEachHalf }: Dowels, circle: Mm): readonly Size[] => [
+  { name: circleOfDowels(count), value: circle },
+  { name: SIZES.dowel, value: diameter },
+  { name: SIZES.dowelLength, value: length },
+  { name: SIZES.dowelDepth, value: depthEachHalf },
+]
+
+/** Screws on their circle with their holes. */
+export function screwSizes(screws: Screws | CheekScrews, circle: Mm): readonly Size[] {
+  const deep = 'counterboreDepth' in screws ? screws.counterboreDepth : 0
+  return [
+    { name: circleOfScrews(screws.count), value: circle },
+    { name: SIZES.screwLength, value: screws.length },
+    { name: SIZES.clearanceHole, value: drillDiameter(screws.clearanceHole) },
+    { name: SIZES.pilotHole, value: drillDiameter(screws.pilotHole) },
+    { name: SIZES.pilotDepth, value: screws.pilotDepth },
+    ...('counterboreDepth' in screws && deep > 0
+      ? [
+          { name: SIZES.counterbore, value: screws.headDiameter },
+          { name: SIZES.counterboreDepth, value: screws.counterboreDepth },
+        ]
+      : []),
+    { name: SIZES.countersinkDepth, value: screws.countersinkDepth },
+  ]
+}

@@ -1,0 +1,81 @@
+import type { RingName } from '#shared/bearing/refusal.ts'
+import type { CheekScrews, Screws, SplitRing } from '#shared/making/split-ring.ts'
+import { angleFigure } from '#src/words/figure.ts'
+import { HALVES_CHECK, type OperationWords } from './operation.ts'
+
+/* Joining wood before it is turned: segments to a ring, halves to one. */
+
+const RINGS: Readonly<Record<RingName, string>> = { outerRing: 'outer ring', innerRing: 'inner ring' }
+
+export function glueUp(facts: {
+  readonly ring: RingName
+  /** Pieces in a layer, and in all. */
+  readonly count: number
+  readonly pieces: number
+  readonly layers: number
+  /** Two where the ring is made in halves. */
+  readonly blanks: number
+  /** [degrees] */
+  readonly miter: number
+}): OperationWords {
+  const { ring, count, pieces, layers, blanks, miter } = facts
+  const stacked = layers > 1 ? ` Glue ${layers} layers face to face, each turned by half a segment.` : ''
+  const twice = blanks > 1 ? ' Make two such rings, one for each half.' : ''
+  return {
+    title: `Glue up the ${RINGS[ring]} from segments`,
+    tool: 'miter saw or table saw with a stop, glue, a band clamp, a flat sanding board',
+    how: `Set the saw to ${angleFigure(miter)} from square, and cut ${pieces} segments, turning the strip over after each cut. Glue ${count} of them to a ring without a gap.${stacked}${twice} When the glue is hard, flatten both faces, and glue the ring to a disc of waste wood with paper between: the disc has the centre, and the lathe holds it.`,
+    check: `Lay ${count} segments together dry: no light may show in any joint.`,
+    mistake: {
+      looksLike: 'The last joint stays open: each cut is off by a small part of a degree.',
+      costs: 'Clamping it shut leaves a weak joint. Sand the two half rings flat where they meet, and glue them then.',
+    },
+  }
+}
+
+const BEFORE_TURNING =
+  'Do this before you turn anything, so that both halves are turned as one. The faces meet at mid groove. Mark the pair across the edge'
+
+const screwsNamed = ({ count, gauge }: Screws | CheekScrews): string => `${count} wood screws No. ${gauge}`
+export const screwTools = (screws: Screws | CheekScrews): string =>
+  `drills of ${screws.pilotHole} in and ${screws.clearanceHole} in, countersink, ${screwsNamed(screws)}`
+
+/** Holes on a circle through one piece into another. */
+export const screwHoles = ({ pilotHole, clearanceHole }: Screws | CheekScrews, first: string): string =>
+  `Drill ${pilotHole} in pilot holes through ${first} to their depth in the second piece. Open them to ${clearanceHole} in through ${first} only, and countersink them`
+
+/** The halves of a ring, on whatever holds them. */
+export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screws' | 'dowels'>): OperationWords {
+  const name = RINGS[ring]
+  const edge = ring === 'innerRing' ? 'bore' : 'outside'
+  if (screws !== undefined) {
+    const sunk = screws.counterboreDepth > 0 ? ' at the bottom of a counterbore as wide as the heads' : ''
+    return {
+      title: `Screw the halves of the ${name} together`,
+      tool: `saw, plane, ${screwTools(screws)}`,
+      how: `${BEFORE_TURNING}, and take it apart only to put the balls in. Plane the faces true, clamp the two discs face to face, and mark the circle of the screws. ${screwHoles(screws, 'the first disc')}${sunk}.`,
+      check: HALVES_CHECK,
+      mistake: {
+        looksLike: `A screw comes out in the groove or the ${edge}.`,
+        costs: 'The tool strikes steel. Keep to the circle and the depths.',
+      },
+    }
+  }
+  const held =
+    ring === 'innerRing'
+      ? 'hold the halves together with a bolt through the bore and washers'
+      : 'glue the faces together with paper between them, and part them with a knife when the groove is done'
+  return {
+    title: `Pin the halves of the ${name} together`,
+    tool: dowels === undefined ? 'saw, plane, a bolt with washers or glue and paper' : 'saw, plane, drill, dowels',
+    how:
+      dowels === undefined
+        ? `${BEFORE_TURNING}. There is no room for screws or dowels: plane the faces true, and ${held}.`
+        : `${BEFORE_TURNING}. Plane the faces true, clamp the two discs face to face, and drill for ${dowels.count} dowels on their circle. Glue each dowel into one half only. Then ${held}.`,
+    check: HALVES_CHECK,
+    mistake: {
+      looksLike: 'The halves shift while you turn them: the groove has a step where they meet.',
+      costs: 'Every ball knocks on the step. Join the halves again before you go on.',
+    },
+  }
+}
