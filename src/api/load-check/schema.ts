@@ -67,17 +67,17 @@ const torque = (description: string) => range('Torque', `${description} In \`tor
 
 export const WorkingLoad = Type.Object(
   {
-    still: force('At rest under its load for years.'),
-    slowHand: force('Turned slowly by hand now and then.'),
-    steadyCrank: force('Turned by a crank for hours.'),
+    still: force('Working load of a bearing that rests under it for years.'),
+    slowHand: force('Working load of a bearing that is turned slowly by hand now and then.'),
+    steadyCrank: force('Working load of a bearing that is turned by a crank for hours.'),
     ballLoad: force('Load of the most loaded ball under `slowHand`.'),
-    markDepth: shown('From this depth on a dent counts as a mark.'),
-    gives: shown('How far the bearing gives under `slowHand`, beyond its play.'),
-    startingTorque: torque('What it takes to turn the bearing under `slowHand`.'),
+    markDepth: shown('Smallest depth of a dent that counts as a mark.'),
+    gives: shown('Travel of the bearing under `slowHand`, beyond its play.'),
+    startingTorque: torque('Torque that turns the bearing under `slowHand`.'),
     rumble: Type.Object(
       {
-        height: shown('How far the bearing rises and falls as the balls pass.'),
-        frequency: shownNumber('How often a second, at the speed of `handTurned`.'),
+        height: shown('Distance by which the bearing rises and falls as the balls pass.'),
+        frequency: shownNumber('Frequency at the speed of `handTurned`, in hertz.'),
       },
       { description: 'The noise of rolling.' },
     ),
@@ -97,7 +97,7 @@ export const HandTurned = Type.Object(
 
 export const Friction = Type.Object(
   {
-    startingTorque: torque('What it takes to turn the bearing under its load.'),
+    startingTorque: torque('Torque that turns the bearing under its load.'),
     coasting: Type.Object(
       {
         from: shownNumber('Speed at which the hand lets go, in turns per minute.'),
@@ -114,7 +114,7 @@ export const Friction = Type.Object(
     ),
     message: Type.String({ description: 'Summary in words, with what makes it noisy and what helps.' }),
   },
-  { $id: 'LoadFriction', description: 'What turning takes: an estimate whose ends differ more than tenfold.' },
+  { $id: 'LoadFriction', description: 'Friction of the bearing: an estimate whose ends differ more than tenfold.' },
 )
 
 export const Substitute = Type.Object(
@@ -126,7 +126,7 @@ export const Substitute = Type.Object(
     from: Type.String({ description: 'The wood, or the group of woods, whose figure was taken.' }),
     standsFor: Type.String({ description: 'The wood for which it stands.' }),
     source: Type.String({ description: 'The `id` of the source of the figure.' }),
-    message: Type.String({ description: 'The same in words.' }),
+    message: Type.String({ description: 'The substitution in words.' }),
   },
   { $id: 'Substitute', description: 'A figure of one wood that stands for another.' },
 )

@@ -28,8 +28,10 @@ export const IN_RINGS = selectionAnswer({
     innerRing: Type.Object(
       {
         raceway: shownLength('Across the bottoms of its groove, or across its track, as it is.'),
-        wanted: shownLength('The same for the play of the design, with these balls in this order.'),
-        change: changeOf('From the one to the other: above 0 there is wood to remove, below 0 too much is gone.'),
+        wanted: shownLength(
+          'Diameter at which the inner ring has the play of the design, with these balls in this order.',
+        ),
+        change: changeOf('Difference between the two: above 0 there is wood to remove; below 0 too much is removed.'),
       },
       { description: 'The raceway of the inner ring.' },
     ),

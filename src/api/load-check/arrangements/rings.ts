@@ -33,7 +33,7 @@ const LoadSharing = Type.Object(
     ballLoads: Type.Array(force('Load of one ball.'), {
       description: 'Load of each ball with the first right under the load, on round the ring.',
     }),
-    displacement: shown('How far the inner ring goes down from the middle of its play.'),
+    displacement: shown('Travel of the inner ring down from the middle of its play.'),
   },
   { $id: 'LoadSharing', description: 'How the balls share the load at rest, with the play that there is.' },
 )

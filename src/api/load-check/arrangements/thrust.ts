@@ -87,7 +87,7 @@ const Tipping = Type.Object(
     offset: shown('Distance from the axis.'),
     message: Type.String({ description: 'Summary in words.' }),
   },
-  { $id: 'Tipping', description: 'Where the load tips the upper plate while it stands still.' },
+  { $id: 'Tipping', description: 'Distance of the load from the axis at which the upper plate tips, at rest.' },
 )
 
 export const ThrustLoadCheckResponse = Type.Object(
