@@ -1,8 +1,8 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { Type } from 'typebox'
 import { loadCheck, loadNameOf } from '#shared/questions/load/load-check.ts'
 import { toSafeOffsetSheet } from '#src/api/load-check/arrangements/turntable-sheet.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
+import { text } from '#src/api/schema.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -32,7 +32,7 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
           content: {
             [JSON_TYPE]: { schema: refTo<typeof LoadCheckResponse>('LoadCheckResponse') },
             [SVG_TYPE]: {
-              schema: Type.String({ description: 'Safe offset of the load of a turntable against speed.' }),
+              schema: text('Safe offset of the load of a turntable against speed.'),
             },
           },
         },

@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import type { Static } from 'typebox'
 import type { RollerDesign } from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
 import * as parts from '#src/api/design/parts.ts'
@@ -7,6 +7,7 @@ import { stockAnswer } from '#src/api/design/stock.ts'
 import type { Stock } from '#src/api/design/stock-schema.ts'
 import { show, showLengths, shownLength } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
+import { named } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { ROLLER_STEPS } from '#src/words/assembly.ts'
 
@@ -22,15 +23,9 @@ const CHEEKS = {
   holeDiameter: shownLength('Diameter of the hole: the cheek also keeps the inner ring in, and clears the bore.'),
   thickness: shownLength('Thickness of each cheek.'),
 }
-const PlainOuterRing = Type.Object(OUTER, { $id: 'PlainOuterRing', description: 'Finished sizes of the ring.' })
-const PlainInnerRing = Type.Object(INNER, {
-  $id: 'PlainInnerRing',
-  description: 'Finished sizes. It is as wide as the rollers are long.',
-})
-const Cheeks = Type.Object(CHEEKS, {
-  $id: 'Cheeks',
-  description: 'Two discs on the sides of the outer ring that keep the rollers in.',
-})
+const PlainOuterRing = named('PlainOuterRing', 'Finished sizes of the ring.', OUTER)
+const PlainInnerRing = named('PlainInnerRing', 'Finished sizes. It is as wide as the rollers are long.', INNER)
+const Cheeks = named('Cheeks', 'Two discs on the sides of the outer ring that keep the rollers in.', CHEEKS)
 
 const RollerDesignResponse = designResponse(
   'roller',

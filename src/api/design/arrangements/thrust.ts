@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import type { Static } from 'typebox'
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
 import * as parts from '#src/api/design/parts.ts'
@@ -7,6 +7,7 @@ import { plateStockAnswer } from '#src/api/design/stock.ts'
 import type { PlateStock } from '#src/api/design/stock-schema.ts'
 import { show, showLengths, shownLength } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
+import { named, object } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { THRUST_STEPS } from '#src/words/assembly.ts'
 
@@ -23,7 +24,7 @@ const PLATE = {
   floor: shownLength('Wood under the groove.'),
   thickness: shownLength('Thickness of the plate.'),
 }
-const Plate = Type.Object({ ...PLATE, seat: parts.seat }, { $id: 'Plate', description: 'Finished sizes of the plate.' })
+const Plate = named('Plate', 'Finished sizes of the plate.', { ...PLATE, seat: parts.seat })
 
 const ThrustDesignResponse = designResponse(
   'thrust',
@@ -34,10 +35,10 @@ const ThrustDesignResponse = designResponse(
   {
     ...parts.BALL_RING,
     gapPerBallDiameter: parts.gapPerBallDiameter,
-    plates: Type.Object(
-      { lower: refTo<typeof Plate>('Plate'), upper: refTo<typeof Plate>('Plate') },
-      { description: 'The two plates, cut alike. The balls lie in the lower one.' },
-    ),
+    plates: object('The two plates, cut alike. The balls lie in the lower one.', {
+      lower: refTo<typeof Plate>('Plate'),
+      upper: refTo<typeof Plate>('Plate'),
+    }),
     plateGap: shownLength('Space between the faces of the plates.'),
     height: shownLength('Height over both plates.'),
     gauge: parts.gauge,
