@@ -1,12 +1,11 @@
 import { type Static, Type } from 'typebox'
 import { type Dimension as CoreDimension, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
-import { named, text } from '#src/api/schema.ts'
+import { named, shownBy, text } from '#src/api/schema.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import type { Terms } from '#src/words/terms.ts'
-import { show, shownLength } from './length.ts'
-import { showNumber, shownNumber } from './number.ts'
-import { written } from './optional.ts'
+import { shownLength } from './length.ts'
+import { shownNumber } from './number.ts'
 
 export const Dimension = named('Dimension', 'One size to work to.', {
   key: Type.Unsafe<DimensionKey>(text('A name for programs that never changes: the path of the value in this answer.')),
@@ -28,16 +27,17 @@ export const Dimension = named('Dimension', 'One size to work to.', {
 })
 
 export function toDimension(row: CoreDimension, units: Units, terms: Terms): Static<typeof Dimension> {
-  return written<Static<typeof Dimension>>({
-    key: row.key,
-    symbol: DIMENSION_SYMBOLS[row.key],
-    name: dimensionName(row.key, terms),
-    value: show(row.value, units),
-    cutTo: row.cutTo === undefined ? undefined : show(row.cutTo, units),
-    shop: row.shop.text,
-    shopError: show(row.shop.error, units),
-    cutToShop: row.cutToShop?.text,
-    gapPerUnit: row.gapPerUnit === undefined ? undefined : showNumber(row.gapPerUnit),
-    gapChangeAtShop: row.gapChangeAtShop === undefined ? undefined : show(row.gapChangeAtShop, units),
-  })
+  const { shop, cutToShop, ...figures } = row
+  return shownBy(
+    Dimension,
+    {
+      ...figures,
+      symbol: DIMENSION_SYMBOLS[row.key],
+      name: dimensionName(row.key, terms),
+      shop: shop.text,
+      shopError: shop.error,
+      cutToShop: cutToShop?.text,
+    },
+    units,
+  )
 }

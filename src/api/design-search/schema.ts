@@ -152,7 +152,7 @@ const SearchCriterion = named('SearchCriterion', 'One part of a score.', {
   message: text('Reason for the mark.'),
 })
 
-const RankedDesign = named('RankedDesign', 'A design within the limits.', {
+export const RankedDesign = named('RankedDesign', 'A design within the limits.', {
   rank: Type.Integer({ minimum: 1, description: 'Rank among all designs found.' }),
   score: shownShare('Weighted mean of the marks, less `riskDeduction` of it where a warning is a `risk`.'),
   criteria: Type.Array(refTo<typeof SearchCriterion>('SearchCriterion')),

@@ -5,7 +5,7 @@ import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { mm } from '#shared/units/length.ts'
 import { showLengths, shownLength } from '#src/api/length.ts'
 import { showNumber, shownNumber } from '#src/api/number.ts'
-import { choiceOf, named, text } from '#src/api/schema.ts'
+import { choiceOf, named, shownBy, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { type GaugeFacts, gaugeNote } from '#src/words/assembly.ts'
 import { termsOf } from '#src/words/terms.ts'
@@ -26,20 +26,25 @@ const RING_SIZES = {
   grooveWidth: shownLength('Width of the groove at the land.'),
   wall: shownLength('Wood left behind the groove: to the outside (outer ring), to the bore (inner ring).'),
   width: shownLength('Width of the ring along the axis.'),
+  seat,
 }
-const OUTER_SIZES = { outsideDiameter: shownLength('Outside diameter.'), ...RING_SIZES }
-const INNER_SIZES = { boreDiameter: shownLength('Bore.'), ...RING_SIZES }
 
-const OuterRing = named('OuterRing', 'Finished sizes of the ring.', { ...OUTER_SIZES, seat })
-const InnerRing = named('InnerRing', 'Finished sizes of the ring.', { ...INNER_SIZES, seat })
+const OuterRing = named('OuterRing', 'Finished sizes of the ring.', {
+  outsideDiameter: shownLength('Outside diameter.'),
+  ...RING_SIZES,
+})
+const InnerRing = named('InnerRing', 'Finished sizes of the ring.', {
+  boreDiameter: shownLength('Bore.'),
+  ...RING_SIZES,
+})
 
 export const RINGS = {
   outerRing: refTo<typeof OuterRing>('OuterRing'),
   innerRing: refTo<typeof InnerRing>('InnerRing'),
 }
 export const toRings = ({ resolved, outerRing, innerRing }: RingPair) => ({
-  outerRing: { ...showLengths(OUTER_SIZES, outerRing, resolved.input.units), seat: outerRing.seat },
-  innerRing: { ...showLengths(INNER_SIZES, innerRing, resolved.input.units), seat: innerRing.seat },
+  outerRing: shownBy(OuterRing, outerRing, resolved.input.units),
+  innerRing: shownBy(InnerRing, innerRing, resolved.input.units),
 })
 
 const BALL_RING_SIZES = {

@@ -96,13 +96,15 @@ export const SplitRing = named(
 
 const ringStock = (description: string) => described<typeof RingStock>('RingStock', description)
 
-const mandrel = Type.Optional(
-  object('A bolt through the bore to turn the inner ring on. Absent where the bore is too small for one.', {
+export const MandrelBolt = object(
+  'A bolt through the bore to turn the inner ring on. Absent where the bore is too small for one.',
+  {
     bolt: text('The size of the bolt, by name.'),
     diameter: length('Diameter of the bolt.'),
     bush: length('Thickness of the bush all round. 0 where the bolt fits the bore.'),
-  }),
+  },
 )
+const mandrel = Type.Optional(MandrelBolt)
 
 const finishes = Type.Array(
   Type.Object({
@@ -112,29 +114,31 @@ const finishes = Type.Array(
   { description: 'Films that a finish leaves after turning, for `finishAllowance`: common practice, no source.' },
 )
 
+export const Nesting = object('One blank inside the other.', {
+  nests: flag("Whether the inner ring comes out of the outer ring's core."),
+  coreDiameter: length('Diameter of the core that you saw out, less the kerf.'),
+  shortBy: length('How much the core is too small in diameter. Below 0 it has room to spare.'),
+  largestAllowance: Type.Optional(
+    length('Turning allowance up to which the core is wide enough. Absent where not even none will do.'),
+  ),
+  landGapNeeded: length('Land gap at which it would be wide enough.'),
+  thicknessNeeded: length('Thickness of the outer blank at which the core gives both halves.'),
+  message: text('Summary in words.'),
+})
+
+export const EntryHole = object('Hole through which the saw enters to cut the hole of the outer ring.', {
+  diameter: length('Diameter to bore.'),
+  fromCentre: length('Distance from the middle of the ring to the middle of the hole.'),
+  cutsInnerBlank: flag('Whether the hole cuts into a nested inner blank.'),
+})
+
 export const Stock = named('Stock', 'Blanks, boards, screws and work holding for the bearing.', {
   outerRing: refTo<typeof RingStock>('RingStock'),
   innerRing: refTo<typeof RingStock>('RingStock'),
   cheeks: Type.Optional(ringStock('Cheeks of a `roller` bearing.')),
   cage: Type.Optional(ringStock('Cage of a `caged` bearing.')),
-  nesting: object('One blank inside the other.', {
-    nests: flag("Whether the inner ring comes out of the outer ring's core."),
-    coreDiameter: length('Diameter of the core that you saw out, less the kerf.'),
-    shortBy: length('How much the core is too small in diameter. Below 0 it has room to spare.'),
-    largestAllowance: Type.Optional(
-      length('Turning allowance up to which the core is wide enough. Absent where not even none will do.'),
-    ),
-    landGapNeeded: length('Land gap at which it would be wide enough.'),
-    thicknessNeeded: length('Thickness of the outer blank at which the core gives both halves.'),
-    message: text('Summary in words.'),
-  }),
-  entryHole: Type.Optional(
-    object('Hole through which the saw enters to cut the hole of the outer ring.', {
-      diameter: length('Diameter to bore.'),
-      fromCentre: length('Distance from the middle of the ring to the middle of the hole.'),
-      cutsInnerBlank: flag('Whether the hole cuts into a nested inner blank.'),
-    }),
-  ),
+  nesting: Nesting,
+  entryHole: Type.Optional(EntryHole),
   split: Type.Optional(refTo<typeof SplitRing>('SplitRing')),
   mandrel,
   finishes,

@@ -5,18 +5,31 @@ import { type ResolvedStock, STOCK_DEFAULTS, type StockInput } from '#shared/mak
 import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
-import { FINISHES, type Mandrel } from '#shared/making/work-holding.ts'
+import { FINISHES } from '#shared/making/work-holding.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { type Assumption, assumptionsIn } from '#src/api/assumption.ts'
-import { type ShownLength, show } from '#src/api/length.ts'
+import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
+import { shownBy } from '#src/api/schema.ts'
 import type { StockRequest } from '#src/api/stock-input.ts'
 import { toStockRequest } from '#src/api/stock-input.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { nestingSentence, screwSentence } from '#src/words/stock.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
-import type { PlateStock, RingStock, SplitRing, Stock } from './stock-schema.ts'
+import {
+  BoardOption,
+  EntryHole,
+  MandrelBolt,
+  Nesting,
+  type PlateStock,
+  RingStock,
+  SegmentCut,
+  SplitDowels,
+  SplitRing,
+  SplitScrews,
+  type Stock,
+} from './stock-schema.ts'
 
 const USED: readonly SourceId[] = [
   'trade',
@@ -61,7 +74,7 @@ export function plateStockAnswer(bearing: ThrustBearing, input: StockInput): Sto
   const { resolved, plates, mandrel } = plateStockOf(bearing, input)
   const stock = present<PlateStock>({
     plates: toRingStock(plates, units),
-    mandrel: mandrel && toMandrel(mandrel, units),
+    mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),
     finishes: finishesIn(units),
   })
   return { stock, ...asked(input, resolved, units), warnings: [], sources: USED }
@@ -75,37 +88,24 @@ function asked(input: StockInput, whole: ResolvedStock, units: Units) {
 
 function toStock(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms): Stock {
   const { nesting, entryHole, split, mandrel, cheeks, cage } = stock
-  const size = (length: Mm): ShownLength => show(length, units)
   return present<Stock>({
     outerRing: toRingStock(stock.outerRing, units),
     innerRing: toRingStock(stock.innerRing, units),
     cheeks: cheeks && toRingStock(cheeks, units),
     cage: cage && toRingStock(cage, units),
-    nesting: present<Stock['nesting']>({
-      nests: nesting.nests,
-      coreDiameter: size(nesting.core),
-      shortBy: size(nesting.shortBy),
-      largestAllowance: nesting.largestAllowance === undefined ? undefined : size(nesting.largestAllowance),
-      landGapNeeded: size(nesting.landGapNeeded),
-      thicknessNeeded: size(nesting.thicknessNeeded),
-      message: nestingSentence(nesting, units, terms),
-    }),
-    entryHole: entryHole && {
-      diameter: size(entryHole.diameter),
-      fromCentre: size(entryHole.fromCentre),
-      cutsInnerBlank: nesting.nests && entryHole.cutsInnerBlank,
-    },
+    nesting: shownBy(
+      Nesting,
+      { ...nesting, coreDiameter: nesting.core, message: nestingSentence(nesting, units, terms) },
+      units,
+    ),
+    entryHole:
+      entryHole &&
+      shownBy(EntryHole, { ...entryHole, cutsInnerBlank: nesting.nests && entryHole.cutsInnerBlank }, units),
     split: split && toSplitRing(split, units),
-    mandrel: mandrel && toMandrel(mandrel, units),
+    mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),
     finishes: finishesIn(units),
   })
 }
-
-const toMandrel = ({ bolt, diameter, bush }: Mandrel, units: Units) => ({
-  bolt,
-  diameter: show(diameter, units),
-  bush: show(bush, units),
-})
 
 const finishesIn = (units: Units) =>
   FINISHES.map(({ name, thickness: { min, max } }) => ({
@@ -113,73 +113,36 @@ const finishesIn = (units: Units) =>
     thickness: { min: show(min, units), max: show(max, units) },
   }))
 
-function toRingStock(
+const toRingStock = (
   { blank, boards, blades, turning, segments }: CoreRingStock,
   units: Units,
-): Static<typeof RingStock> {
-  const size = (length: Mm): ShownLength => show(length, units)
-  return present<Static<typeof RingStock>>({
-    finishCircle: size(blank.finishCircle),
-    finishHole: size(blank.finishHole),
-    roughCircle: size(blank.roughCircle),
-    roughHole: blank.roughHole === undefined ? undefined : size(blank.roughHole),
-    thickness: size(blank.thickness),
-    pieces: blank.pieces,
-    boards: boards.map((board) => ({
-      ...board,
-      dressedThickness: size(board.dressedThickness),
-      planing: size(board.planing),
-      dressedWidth: size(board.dressedWidth),
-      length: size(board.length),
-    })),
-    bandSawBlades: [...blades],
-    turning: {
-      ...turning,
-      speed: { min: showNumber(turning.speed.min), max: showNumber(turning.speed.max) },
-      rimSpeed: showNumber(turning.rimSpeed),
+): Static<typeof RingStock> =>
+  shownBy(
+    RingStock,
+    {
+      ...blank,
+      boards: boards.map((board) => shownBy(BoardOption, board, units)),
+      bandSawBlades: [...blades],
+      turning: {
+        ...turning,
+        speed: { min: showNumber(turning.speed.min), max: showNumber(turning.speed.max) },
+        rimSpeed: showNumber(turning.rimSpeed),
+      },
+      segments: segments && shownBy(SegmentCut, segments, units),
     },
-    segments: segments && {
-      count: segments.count,
-      miter: showNumber(segments.miter),
-      outerEdge: size(segments.outerEdge),
-      innerEdge: size(segments.innerEdge),
-      stripWidth: size(segments.stripWidth),
-      stockLength: size(segments.stockLength),
-    },
-  })
-}
+    units,
+  )
 
-function toSplitRing({ screws, dowels, ...split }: CoreSplitRing, units: Units): Static<typeof SplitRing> {
-  const size = (length: Mm): ShownLength => show(length, units)
-  return present<Static<typeof SplitRing>>({
-    ring: split.ring,
-    partingPlane: size(split.partingPlane),
-    screwCircle: size(split.screwCircle),
-    wall: size(split.wall),
-    screws: screws && {
-      gauge: screws.gauge,
-      count: screws.count,
-      length: size(screws.length),
-      shankDiameter: size(screws.shankDiameter),
-      headDiameter: size(screws.headDiameter),
-      besideThread: size(screws.besideThread),
-      besideHead: size(screws.besideHead),
-      besideHeadTowardsGroove: size(screws.besideHeadTowardsGroove),
-      clearanceHole: screws.clearanceHole,
-      pilotHole: screws.pilotHole,
-      pilotDepth: size(screws.pilotDepth),
-      counterboreDepth: size(screws.counterboreDepth),
-      countersinkDepth: size(screws.countersinkDepth),
-      spacing: size(screws.spacing),
+const toSplitRing = ({ screws, dowels, ...split }: CoreSplitRing, units: Units): Static<typeof SplitRing> =>
+  shownBy(
+    SplitRing,
+    {
+      ...split,
+      screws: screws && shownBy(SplitScrews, screws, units),
+      dowels: dowels && shownBy(SplitDowels, dowels, units),
     },
-    dowels: dowels && {
-      diameter: size(dowels.diameter),
-      length: size(dowels.length),
-      depthEachHalf: size(dowels.depthEachHalf),
-      besideDowel: size(dowels.besideDowel),
-    },
-  })
-}
+    units,
+  )
 
 /** @param outside how the caller said how large the outer ring is */
 function toWarning(fault: ScrewFault, outside: 'wall' | 'outsideDiameter', units: Units): Static<typeof Warning> {

@@ -199,14 +199,14 @@ export const nextStep = <Until extends TProperties>($id: string, until: Until) =
     overshootProbability: chance('Chance of ending too deep with this cut. It is never above `overshootRisk`.'),
   })
 
-export const GROOVE_UNTIL = { grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.') }
+const GROOVE_UNTIL = { grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.') }
 export const TRACK_UNTIL = { trackDiameter: shownLength('Diameter of the track.') }
 export const CIRCLE_UNTIL = {
   grooveCircleDiameter: shownLength('Diameter of the circle in which the groove is deepest.'),
 }
 export const GrooveNextStep = nextStep('GrooveNextStep', GROOVE_UNTIL)
 
-const NextReading = named('NextReading', 'A reading that can be made now, and what it decides.', {
+export const NextReading = named('NextReading', 'A reading that can be made now, and what it decides.', {
   kind: text('The `kind` of the reading to make.'),
   ballsLeftOut: Type.Optional(integer('For an opening: number of balls to leave out.')),
   count: Type.Optional(integer('For a row: number of balls in the row.')),

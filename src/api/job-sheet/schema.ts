@@ -44,7 +44,7 @@ export type JobSheetRequest = DesignRequest & {
 }
 export const jobSheetRef = Type.Unsafe<JobSheetRequest>(Type.Ref('JobSheetRequest'))
 
-const JobSize = named('JobSize', 'A size of one operation.', {
+export const JobSize = named('JobSize', 'A size of one operation.', {
   symbol: Type.Optional(text('Symbol, as in the drawings and in `dimensions` of a design.')),
   name: text('The size in words.'),
   value: length('Size to work to, before any finish.'),

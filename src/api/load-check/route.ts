@@ -24,7 +24,7 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       operationId: 'loadCheck',
       tags: ['bearing'],
       summary: 'Working load, speed limit and friction of a bearing under a load',
-      description: `What can it carry, and how fast may it turn? Send a design, the woods, a load and perhaps a speed. You get the working load below which no ball leaves a mark, the load that ruins the bearing, the speed by hand and the limit beyond it with its reason, the load on each ball, what it takes to turn, and the contact stress beside the strength of the wood. For a turntable, \`Accept: image/svg+xml\` draws how far from the axis the load may stand at each speed. All of it is an estimate, not a safety rating. ${servedBy(EVERY_ARRANGEMENT)}`,
+      description: `What can it carry, and how fast may it turn? Send a design, the woods, a load and perhaps a speed. You get the working load below which no ball leaves a mark, the load that ruins the bearing, the speed by hand and the limit beyond it with its reason, the load on each ball, what it takes to turn, and the contact stress beside the strength of the wood: estimates, not a safety rating. For a turntable, \`Accept: image/svg+xml\` draws how far from the axis the load may stand at each speed. ${servedBy(EVERY_ARRANGEMENT)}`,
       body: refTo<typeof LoadCheckRequest>('LoadCheckRequest'),
       response: {
         200: {

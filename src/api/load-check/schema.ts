@@ -10,7 +10,7 @@ import { choiceOf, flag, listOf, named, namedRequest, object, text } from '#src/
 import { refTo } from '#src/http/schema.ts'
 
 export const force = (description: string) => shownNumber(`${description} In \`forceUnits\`.`)
-export const pressure = (description: string) => shownNumber(`${description} In \`pressureUnits\`.`)
+const pressure = (description: string) => shownNumber(`${description} In \`pressureUnits\`.`)
 /** A schema by its name, with a description of its own. */
 export const described = <T extends TSchema>(id: string, description: string) =>
   Type.Unsafe<Static<T>>({ ...refTo<T>(id), description })
@@ -47,7 +47,7 @@ export const SeatLoad = named('SeatLoad', 'A ball on its groove.', {
   ),
 })
 
-export const range = (name: string, description: string) =>
+const range = (name: string, description: string) =>
   Type.Object(
     { min: shownNumber(`${name} of a smooth, clean bearing.`), max: shownNumber(`${name} of a rough or dusty one.`) },
     { description },

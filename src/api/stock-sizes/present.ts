@@ -9,10 +9,11 @@ import {
   type HardwoodThickness,
 } from '#shared/data/lumber.ts'
 import type { SourceId } from '#shared/data/sources.ts'
-import { inches, type Mm, type Units } from '#shared/units/length.ts'
-import { show, toMm } from '#src/api/length.ts'
+import { inches, type Mm } from '#shared/units/length.ts'
+import { toMm } from '#src/api/length.ts'
+import { shownBy } from '#src/api/schema.ts'
 import { toSource } from '#src/api/source.ts'
-import type { StockSize, StockSizesRequest, StockSizesResponse } from './schema.ts'
+import { StockSize, type StockSizesRequest, type StockSizesResponse } from './schema.ts'
 
 /** A row of any table, in the core's millimetres. */
 type Size = Omit<Static<typeof StockSize>, 'rough' | 'dressed' | 'green' | 'source'> & {
@@ -61,14 +62,5 @@ export function toStockSizesResponse(asked: StockSizesRequest): StockSizesRespon
       size.dressed <= max,
   )
   const used = new Set(sizes.map(({ source }) => source))
-  return { units, sizes: sizes.map((size) => toSize(size, units)), sources: [...used].map(toSource) }
-}
-
-function toSize({ rough, dressed, green, ...names }: Size, units: Units): Static<typeof StockSize> {
-  return {
-    ...names,
-    ...(rough === undefined ? {} : { rough: show(rough, units) }),
-    dressed: show(dressed, units),
-    ...(green === undefined ? {} : { green: show(green, units) }),
-  }
+  return { units, sizes: sizes.map((size) => shownBy(StockSize, size, units)), sources: [...used].map(toSource) }
 }

@@ -16,7 +16,7 @@ import {
 } from '#src/api/load-check/schema.ts'
 import { carrying, loadAnswer, toLimits, toSeat, toTurning } from '#src/api/load-check/shared-answer.ts'
 import { showNumber, shownNumber } from '#src/api/number.ts'
-import { choiceOf, integer, named } from '#src/api/schema.ts'
+import { choiceOf, integer, named, shownBy } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Spoken } from '#src/words/load-check.ts'
 
@@ -87,12 +87,7 @@ export function toRingResponse(check: RingLoadCheck, request: LoadCheckRequest, 
     sharing: toSharing(check, spoken),
     outerRing: toSeat(check.outerRing, spoken),
     innerRing: toSeat(check.innerRing, spoken),
-    perTurn: {
-      ballSet: showNumber(ratios.ballSet),
-      ballSpin: showNumber(ratios.ballSpin),
-      outerPasses: showNumber(ratios.outerPasses),
-      innerPasses: showNumber(ratios.innerPasses),
-    },
+    perTurn: shownBy(TurnRatios, ratios, spoken.units),
     ...(speed === undefined || spun === undefined
       ? {}
       : {

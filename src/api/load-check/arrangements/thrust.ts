@@ -16,7 +16,7 @@ import {
 } from '#src/api/load-check/schema.ts'
 import { carrying, loadAnswer, toLimits, toSeat, toTurning } from '#src/api/load-check/shared-answer.ts'
 import { showNumber, shownNumber } from '#src/api/number.ts'
-import { integer, named, object, text } from '#src/api/schema.ts'
+import { integer, named, object, shownBy, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainTipping, explainUneven, type Spoken } from '#src/words/load-check.ts'
 
@@ -112,11 +112,7 @@ export function toThrustResponse(
     tipsBeyond: { offset: show(tipsBeyond, spoken.units), message: explainTipping(tipsBeyond, spoken) },
     sharing: toSharing(check, spoken),
     plates: toSeat(plates.seat, spoken),
-    perTurn: {
-      ballSet: showNumber(ratios.ballSet),
-      ballSpin: showNumber(ratios.ballSpin),
-      passes: showNumber(ratios.passes),
-    },
+    perTurn: shownBy(PlateTurnRatios, ratios, spoken.units),
     ...(speed === undefined || spun === undefined
       ? {}
       : {
