@@ -17,7 +17,7 @@ import type { Warning } from './warning.ts'
 interface Head<Name extends string, Input> {
   readonly arrangement: Name
   readonly units: Units
-  /** Everything that was asked, with every default filled in: sent again, it gives the same answer. */
+  /** The request with every default filled in: sent again, it gives the same answer. */
   readonly input: Input
   readonly assumed: Static<typeof Assumption>[]
   /** One or two sentences that a maker can act on. */

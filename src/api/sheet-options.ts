@@ -19,5 +19,5 @@ export const engine = Type.Optional(
   }),
 )
 
-export const paperFor = ({ paper: said, units }: { readonly paper?: Paper; readonly units: Units }): Paper =>
-  said ?? (units === 'in' ? 'letter' : 'a4')
+export const paperFor = ({ paper: chosen, units }: { readonly paper?: Paper; readonly units: Units }): Paper =>
+  chosen ?? (units === 'in' ? 'letter' : 'a4')

@@ -70,7 +70,7 @@ export type StockRequest = Static<typeof StockRequest>
 export const STOCK_INPUT_SCHEMAS = [StockRequest]
 
 export function toStockInput(request: StockRequest, units: Units): StockInput {
-  const size = (given: Length | undefined): Mm | undefined => (given === undefined ? undefined : toMm(given, units))
+  const size = (value: Length | undefined): Mm | undefined => (value === undefined ? undefined : toMm(value, units))
   const { chuck, woods, screws } = request
   return present<StockInput>({
     lumber: request.lumber,

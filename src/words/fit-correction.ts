@@ -126,11 +126,11 @@ function reasonToMeasure(why: ReadingReason, part: FittedPart, terms: Terms): st
   return sentences[why]
 }
 
-type Asked = Pick<NextReading, 'kind' | 'ballsLeftOut' | 'count' | 'expected'>
+type ReadingToMake = Pick<NextReading, 'kind' | 'ballsLeftOut' | 'count' | 'expected'>
 
 /** How to make a reading, as an instruction. */
 function howToMeasure(
-  { kind, ballsLeftOut = 1, count, expected }: Asked,
+  { kind, ballsLeftOut = 1, count, expected }: ReadingToMake,
   part: FittedPart,
   units: Units,
   terms: Terms,

@@ -99,7 +99,7 @@ interface Own<Name extends string, Figures extends TProperties, More extends TPr
   /** What balls in one order come to. */
   readonly figures: Figures
   readonly figuresOf: (ordered: OrderedBalls, units: Units) => { readonly [F in keyof Figures]: Static<Figures[F]> }
-  /** What is said of the chosen balls alone. */
+  /** Figures of the chosen balls alone. */
   readonly more: More
   readonly moreOf: (selection: BallSelection) => { readonly [M in keyof More]: Static<More[M]> }
 }

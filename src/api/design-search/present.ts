@@ -168,9 +168,9 @@ function toEcho({ search: { input } }: DesignSearch, request: DesignSearchReques
 }
 
 function toEchoedLoad(request: DesignSearchRequest, load: Load): Load {
-  const asked = toLoad(request, load)
-  const { wood, dentFraction } = resolveLoad({ ...asked, radialLoad: 0 }, false)
-  const offset = 'offset' in loadRows(request.arrangement) ? { offset: asked.offset ?? mm(0) } : {}
+  const inCore = toLoad(request, load)
+  const { wood, dentFraction } = resolveLoad({ ...inCore, radialLoad: 0 }, false)
+  const offset = 'offset' in loadRows(request.arrangement) ? { offset: inCore.offset ?? mm(0) } : {}
   const whole = { wood, dentFraction, ...offset }
   return present<Load>({
     ...toRequest(SEARCHED[request.arrangement].load, { ...whole }, request.units),

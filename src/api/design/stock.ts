@@ -62,7 +62,7 @@ export function stockAnswer(bearing: StockedRings, input: StockInput): StockAnsw
   const outside = bearing.resolved.input.outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
   return {
     stock: toStock(stock, units, termsOf(bearing.resolved.input)),
-    ...asked(input, whole, units),
+    ...filledIn(input, whole, units),
     warnings: faults.map((fault) => toWarning(fault, outside, units)),
     sources: USED,
   }
@@ -77,10 +77,10 @@ export function plateStockAnswer(bearing: ThrustBearing, input: StockInput): Sto
     mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),
     finishes: finishesIn(units),
   })
-  return { stock, ...asked(input, resolved, units), warnings: [], sources: USED }
+  return { stock, ...filledIn(input, resolved, units), warnings: [], sources: USED }
 }
 
-function asked(input: StockInput, whole: ResolvedStock, units: Units) {
+function filledIn(input: StockInput, whole: ResolvedStock, units: Units) {
   const request = toStockRequest(whole, units)
   const defaults = Object.fromEntries(Object.entries(STOCK_DEFAULTS).map(([path, row]) => [`/stock${path}`, row]))
   return { request, assumed: assumptionsIn(input, request, defaults, '/stock') }

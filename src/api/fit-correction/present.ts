@@ -94,8 +94,8 @@ function partOf({ ring, design }: FitCorrectionRequest): Result<FittedPart, read
 
 /** The schema bounds each state; all of them together are what takes the time. */
 function faultsOfNumber({ readings, earlier = [] }: FitCorrectionRequest): readonly Fault[] {
-  const given = earlier.reduce((sum, state) => sum + state.readings.length, readings.length)
-  return given <= MOST_READINGS ? [] : [{ path: '/earlier', message: tooManyReadings(given, MOST_READINGS) }]
+  const total = earlier.reduce((sum, state) => sum + state.readings.length, readings.length)
+  return total <= MOST_READINGS ? [] : [{ path: '/earlier', message: tooManyReadings(total, MOST_READINGS) }]
 }
 
 const toToolError = ({ absolute, relative }: Static<typeof ToolErrorRequest>, units: Units): ToolError => ({

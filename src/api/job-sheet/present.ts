@@ -5,7 +5,7 @@ import { shopFigure } from '#shared/units/shop-figure.ts'
 import { answer, tagOf } from '#src/api/answer.ts'
 import { assumptionsIn } from '#src/api/assumption.ts'
 import { caution } from '#src/api/caution.ts'
-import { toAsked, toNotes } from '#src/api/design/present.ts'
+import { toEchoed, toNotes } from '#src/api/design/present.ts'
 import { shownBy } from '#src/api/schema.ts'
 import { PAPER_DEFAULT, paperFor } from '#src/api/sheet-options.ts'
 import type { Operation, Reading, Size } from '#src/job-sheet/operation.ts'
@@ -52,9 +52,9 @@ export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
   return answer({ ...head, arrangement }, body(partWithoutCage, toRingReading), foot)
 }
 
-/** What was asked, with the machines and the paper filled in. */
+/** The request with the machines and the paper filled in. */
 function toHead({ bearing: { resolved } }: Design, request: SheetOptions, method: Method) {
-  const asked = toAsked(nameOf(resolved.input), resolved)
+  const asked = toEchoed(nameOf(resolved.input), resolved)
   const { format } = request
   const options = { method, ...(format === undefined ? {} : { format }), paper: paperFor(request) }
   return {

@@ -50,10 +50,10 @@ const SIZES: readonly Size[] = [
   ...HARDWOOD_THICKNESSES.map(hardwood),
 ]
 
-export function toStockSizesResponse(asked: StockSizesRequest): StockSizesResponse {
-  const { units, kind, measure } = asked
-  const min = asked.min === undefined ? 0 : toMm(asked.min, units)
-  const max = asked.max === undefined ? Number.POSITIVE_INFINITY : toMm(asked.max, units)
+export function toStockSizesResponse(query: StockSizesRequest): StockSizesResponse {
+  const { units, kind, measure } = query
+  const min = query.min === undefined ? 0 : toMm(query.min, units)
+  const max = query.max === undefined ? Number.POSITIVE_INFINITY : toMm(query.max, units)
   const sizes = SIZES.filter(
     (size) =>
       (kind === undefined || size.kind === kind) &&

@@ -114,7 +114,7 @@ export type ContributorsRequest = Static<typeof ContributorsRequest>
 
 export const CONTRIBUTOR_SCHEMAS = [...BALLS, LengthScatter, BallScatter, ContributorsRequest]
 
-interface Asked {
+interface ContributorsOf {
   readonly contributors: ContributorsRequest
   readonly climate?: unknown
   readonly design: { readonly units: Units; readonly arrangement?: ArrangementName }
@@ -125,7 +125,7 @@ export function toContributors({
   contributors: request,
   climate,
   design,
-}: Asked): Result<Contributors, readonly Fault[]> {
+}: ContributorsOf): Result<Contributors, readonly Fault[]> {
   if (request.ballDiameter?.kind === 'measured' && request.ballLotMean !== undefined) {
     return fail([{ path: '/contributors/ballLotMean', message: LOT_MEAN_OF_LIST }])
   }
