@@ -1,4 +1,4 @@
-import { cpSync } from 'node:fs'
+import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { defineConfig } from 'rolldown'
 import { sourceHash } from './src/source-hash.ts'
@@ -20,6 +20,29 @@ const NEVER_LOADED = ['@fastify/fast-json-stringify-compiler', 'light-my-request
 /** What a PDF is set in. */
 const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf']
 
+/** What a package carries of others, and does not say in its own licence. */
+const WITHIN: Readonly<Record<string, string>> = {
+  '@fastify/swagger-ui': 'Its page is Swagger UI, under the Apache License, Version 2.0.',
+}
+
+type Locked = { readonly version: string; readonly license?: string; readonly dev?: true; readonly optional?: true }
+
+/** Every package that the lock file has for running, with its licence and the texts that it comes with. */
+function notice(): string {
+  const { packages }: { packages: Record<string, Locked> } = JSON.parse(readFileSync('package-lock.json', 'utf8'))
+  const parts = Object.entries(packages)
+    .filter(([folder, { dev, optional }]) => folder !== '' && !dev && !optional)
+    .map(([folder, { version, license }]) => {
+      const name = folder.split('node_modules/').at(-1) ?? folder
+      const texts = readdirSync(folder)
+        .filter((file) => /^(licen[cs]e|copying|notice)/i.test(file))
+        .sort()
+        .map((file) => readFileSync(join(folder, file), 'utf8').replaceAll('\r', '').trim())
+      return [`${name} ${version}${license ? ` (${license})` : ''}`, WITHIN[name] ?? [], texts].flat(2).join('\n\n')
+    })
+  return ['Racewright is made with these packages.', ...parts].join(`\n\n${'-'.repeat(80)}\n\n`).concat('\n')
+}
+
 export default defineConfig([
   {
     // A worker thread starts from a file of its own, beside the server's.
@@ -36,6 +59,7 @@ export default defineConfig([
         name: 'files that are read, not loaded',
         writeBundle() {
           cpSync('node_modules/@fastify/swagger-ui/static', join(DIST, '../static'), { recursive: true })
+          writeFileSync(join(DIST, '../NOTICE'), notice())
           for (const font of FONTS)
             cpSync(`node_modules/dejavu-fonts-ttf/ttf/${font}`, join(DIST, '../fonts', font), { recursive: true })
         },

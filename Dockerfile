@@ -37,7 +37,15 @@ ENV NODE_ENV=production \
     NODE_COMPILE_CACHE=/app/cache \
     HOST=0.0.0.0 \
     PORT=8080
+# No date and no name of a machine: the same sources make the same labels.
+LABEL org.opencontainers.image.title="racewright" \
+      org.opencontainers.image.description="Designs shop-made wooden ball bearings: a stateless HTTP service" \
+      org.opencontainers.image.version="0.1.0" \
+      org.opencontainers.image.licenses="MIT" \
+      org.opencontainers.image.base.name="docker.io/library/node:26.10.0-slim" \
+      org.opencontainers.image.base.digest="sha256:ec7758ee051e457b468b32bde57b0879010b325bb9862718e9615225ce4aaae1"
 WORKDIR /app
+COPY LICENSE ./
 COPY --from=build /app/openapi/examples/ openapi/examples/
 COPY --from=build /app/dist/ dist/
 # What the page for a workshop runs in its browser, types and all: the service takes them out.

@@ -53,6 +53,7 @@ import { Problem } from '#src/http/problem.ts'
 import { holdToProtocol } from '#src/http/protocol.ts'
 import { compileWhenIdle, validation } from '#src/http/validation.ts'
 import { kioskRoute } from '#src/kiosk/route.ts'
+import { compress } from '#src/plugins/compression.ts'
 import { readForwardedFor } from '#src/plugins/forwarded-for.ts'
 import { setHeaders } from '#src/plugins/headers.ts'
 import { addMetrics } from '#src/plugins/metrics.ts'
@@ -161,6 +162,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   connections.watch(app.server)
   const isServed = addPorts(app, config, http, connections)
   app.setErrorHandler(errorHandler)
+  compress(app)
   setHeaders(app, config)
   stopGently(app, config, connections)
   // Before all else that is done for a request: it may have to wait for its turn.

@@ -16,11 +16,13 @@ const OF_ONE_ANSWER = [
   'content-length',
   'connection',
   'keep-alive',
+  'server-timing',
+  'ratelimit',
   'x-ratelimit-remaining',
   'x-ratelimit-reset',
 ]
 /** Headers of content, which a 304 does not have. */
-const OF_CONTENT = ['content-type', 'transfer-encoding']
+const OF_CONTENT = ['content-type', 'content-encoding', 'transfer-encoding']
 
 const without = (names: readonly string[], { headers }: Answered) =>
   Object.fromEntries(Object.entries(headers).filter(([name]) => !names.includes(name)))
@@ -83,15 +85,19 @@ const NOT_KEPT = /^\/(health\/|metrics)/
 
 const ORIGIN = 'https://courses.example'
 
-describe.each<readonly [string, Partial<Config>]>([
-  ['with the default settings', {}],
-  ['with a list of origins', { corsOrigin: [ORIGIN], frameAncestors: [ORIGIN], rateLimitPerMinute: 1_000_000 }],
-])('%s', (_name, config) => {
+describe.each<readonly [string, Partial<Config>, Readonly<Record<string, string>>]>([
+  ['with the default settings', {}, {}],
+  [
+    'with a list of origins, compressed',
+    { corsOrigin: [ORIGIN], frameAncestors: [ORIGIN], rateLimitPerMinute: 1_000_000 },
+    { 'accept-encoding': 'gzip, deflate, br, zstd' },
+  ],
+])('%s', (_name, config, always) => {
   test('the headers of a 304 are those of its 200, and HEAD has those of GET', async () => {
     const at = await startedApp({ config })
     const answered = { ok: new Set<string>(), kept: 0, pages: 0 }
     for (const { operation, address, accept } of ASKED) {
-      const headers = { origin: ORIGIN, accept }
+      const headers = { ...always, origin: ORIGIN, accept }
       const get = await ask(at + address, { headers })
       const head = await ask(at + address, { headers, method: 'HEAD' })
       expect(head.status, address).toBe(get.status)

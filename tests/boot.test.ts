@@ -1,14 +1,17 @@
 import { once } from 'node:events'
+import { cpSync, readFileSync } from 'node:fs'
 import { connect, createServer, type Socket } from 'node:net'
+import { join } from 'node:path'
 import { Readable } from 'node:stream'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { Agent, request } from 'undici'
 import { describe, expect, onTestFinished, test, vi } from 'vitest'
+import { emptyFolder } from './support/empty-folder.ts'
 import { ended, listening, type Started, start } from './support/started-process.ts'
 
 describe('npm start', () => {
   test('runs on the project’s own Node, and a bearing comes out', async () => {
-    const started = await start()
+    const started = await start({}, ['node', 'src/start.js'])
     await listening(started)
     expect(process.versions.node.split('.')[0]).toBe('26')
 
@@ -209,6 +212,38 @@ describe('SIGTERM', () => {
     await listening(started)
     started.process.kill('SIGINT')
     expect(await ended(started)).toBe(0)
+  })
+})
+
+describe('what is missing', () => {
+  test('a Node.js that reads TypeScript is named in a sentence, without a stack', async () => {
+    const started = await start({}, ['node', '--no-strip-types', 'src/start.js'])
+    expect(await ended(started)).toBe(1)
+    expect(started.said.out).toBe('')
+    expect(started.said.err).toBe(
+      [
+        'Racewright did not start.',
+        `  It needs Node.js 22.18 or later, and this is ${process.versions.node}.`,
+        '  Run `npm ci` without --ignore-scripts: it installs Node.js 26 for this project, which `npm start` then uses.',
+        '',
+      ].join('\n'),
+    )
+  })
+
+  test('a package is named, and what installs it', async () => {
+    const folder = emptyFolder()
+    for (const name of ['package.json', 'src']) cpSync(name, join(folder, name), { recursive: true })
+    const started = await start({}, ['node', join(folder, 'src/start.js')])
+    expect(await ended(started)).toBe(1)
+    expect(started.said.err).toMatch(
+      /^Racewright did not start\.\n {2}A package is missing: .*'close-with-grace'.*\n {2}Run `npm ci` first\.\n$/,
+    )
+  })
+
+  test('Node.js is among the packages that --omit=dev keeps', () => {
+    const { dependencies, engines } = JSON.parse(readFileSync('package.json', 'utf8'))
+    expect(dependencies).toHaveProperty('node')
+    expect(engines.node).toBe('>=22.18')
   })
 })
 

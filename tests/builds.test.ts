@@ -1,5 +1,4 @@
-import { spawnSync } from 'node:child_process'
-import { join, resolve } from 'node:path'
+import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { ENGINE } from '#src/engine.ts'
 import { sourceHash } from '#src/source-hash.ts'
@@ -59,26 +58,3 @@ describe('the name of a build', () => {
     expect(sourceHash(projectCopy({ file, from, to: `${from} ` }))).not.toBe(ENGINE)
   })
 })
-
-test('the bundle answers as its sources do, with the same tags', async () => {
-  const root = projectCopy()
-  const built = spawnSync(resolve('node_modules/.bin/rolldown'), ['--config', '.rolldown.config.ts'], { cwd: root })
-  expect(built.status, String(built.stderr)).toBe(0)
-  const [sources, bundle] = [await serving('src/server.ts'), await serving(join(root, 'dist/server/server.cjs'))]
-  const addresses = [
-    '/',
-    '/service-worker.js',
-    DRAWING,
-    `${DRAWING}&engine=${ENGINE}`,
-    `/v1/job-sheet?${BEARING}&format=html`,
-  ]
-  for (const address of addresses) {
-    const [one, other] = [await ask(sources + address), await ask(bundle + address)]
-    expect(one.status, address).toBe(200)
-    expect(other.text, address).toBe(one.text)
-    for (const name of ['etag', 'cache-control', 'content-security-policy', 'x-engine', 'vary'])
-      expect(other.headers[name], `${name} of ${address}`).toBe(one.headers[name])
-    const headers = { 'if-none-match': String(one.headers['etag']) }
-    expect((await ask(bundle + address, { headers })).status).toBe(304)
-  }
-}, 120_000)

@@ -12,7 +12,7 @@ export default defineConfig({
     reporters: report === undefined ? ['default'] : ['default', ['json', { outputFile: report }]],
     expect: { requireAssertions: true },
     // Started servers, killed processes and property tests: the five seconds of the default are too few on a busy machine.
-    testTimeout: 30_000,
+    testTimeout: 120_000,
     coverage: {
       include: ['shared/**/*.ts', 'src/**/*.ts'],
       reporter: ['text-summary', 'html'],

@@ -1,7 +1,8 @@
 import { hash } from 'node:crypto'
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { ENGINE } from '#src/engine.ts'
-import { setAnswerHeaders } from './answer-headers.ts'
+import { addVary, setAnswerHeaders } from './answer-headers.ts'
+import { codingFor, isCodable } from './content-coding.ts'
 
 const A_DAY = 'public, max-age=86400, stale-while-revalidate=604800'
 
@@ -22,7 +23,8 @@ type Keepable = {
 
 /**
  * Sets the headers of an answer that may be kept, and tells whether the caller has it already: then send a 304. An answer
- * depends on its input and on the build alone, so the tag is made of these before anything is computed. For GET and HEAD.
+ * depends on its input and on the build alone, so the tag is made of these before anything is computed. Each coding has a tag of
+ * its own, as its bytes differ (RFC 9110 §8.8.3.3). For GET and HEAD.
  */
 export function isKept(
   request: FastifyRequest,
@@ -30,8 +32,11 @@ export function isKept(
   { input, mediaType, pagePolicy, cacheControl = lifetimeOf(input) }: Keepable,
 ): boolean {
   const path = request.url.split('?', 1)[0]
-  const etag = `"${hash('sha256', [ENGINE, path, mediaType, canonical(input)].join('\n'), 'base64url').slice(0, 27)}"`
+  const coding = isCodable(mediaType) ? codingFor(request) : undefined
+  const parts = [ENGINE, path, mediaType, coding, canonical(input)]
+  const etag = `"${hash('sha256', parts.join('\n'), 'base64url').slice(0, 27)}"`
   setAnswerHeaders(reply, { cacheControl, kept: { etag, engine: ENGINE }, pagePolicy })
+  if (isCodable(mediaType)) addVary(reply, 'Accept-Encoding')
   return holds(request.headers['if-none-match'], etag)
 }
 

@@ -2,16 +2,17 @@ import { hash } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { FastifyInstance } from 'fastify'
+import { constantBody } from '#src/http/content-coding.ts'
 import { escaped } from '#src/http/html.ts'
 import { PAGE } from '#src/words/kiosk.ts'
 
 /** All that a browser gets of the kiosk. */
 export type Kiosk = {
   /** The whole page: its style sheet and its script stand in it. */
-  readonly page: string
+  readonly page: Buffer
   /** What the page may load and run: itself, and nothing from elsewhere. */
   readonly policy: string
-  readonly serviceWorker: string
+  readonly serviceWorker: Buffer
 }
 
 /** The project's folder: two above this module, in the sources and in the bundle alike. */
@@ -27,15 +28,17 @@ export async function kioskOf(runOwnTask: FastifyInstance['runOwnTask']): Promis
     text('service-worker.js'),
   ])
   return {
-    page: worded(page)
-      .replace('<link rel="stylesheet" href="kiosk.css">', () => `<style>${style}</style>`)
-      .replace('<script type="module" src="main.ts"></script>', () => `<script type="module">${script}</script>`),
+    page: constantBody(
+      worded(page)
+        .replace('<link rel="stylesheet" href="kiosk.css">', () => `<style>${style}</style>`)
+        .replace('<script type="module" src="main.ts"></script>', () => `<script type="module">${script}</script>`),
+    ),
     policy: [
       `default-src 'none'; style-src '${digestOf(style)}'; script-src '${digestOf(script)}'`,
       "img-src 'self' data:; connect-src 'self'; worker-src 'self'",
       "base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
     ].join('; '),
-    serviceWorker,
+    serviceWorker: constantBody(serviceWorker),
   }
 }
 

@@ -13,10 +13,10 @@ const WORKER_POLICY = "default-src 'none'; connect-src 'self'"
 export const kioskRoute: FastifyPluginAsync = async (app) => {
   // No caller's work: all who ask meanwhile wait for it, whoever of them leaves.
   const made = lazy(() => kioskOf(app.runOwnTask))
-  const answer = (request: FastifyRequest, reply: FastifyReply, type: string, pagePolicy: string, text: string) =>
+  const answer = (request: FastifyRequest, reply: FastifyReply, type: string, pagePolicy: string, body: Buffer) =>
     isKept(request, reply, { input: '', mediaType: type, pagePolicy, cacheControl: CHECKED })
       ? reply.code(304).send()
-      : reply.type(`${type}; charset=utf-8`).send(text)
+      : reply.type(`${type}; charset=utf-8`).send(body)
 
   app.get('/', { schema: { hide: true } }, async (request, reply) => {
     const { page, policy } = await made()

@@ -2,7 +2,9 @@ import { readFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { type Lazy, lazy } from '#shared/lazy.ts'
 import { ASK_AGAIN, isKept } from '#src/http/caching.ts'
+import { constantBody } from '#src/http/content-coding.ts'
 import { ProblemError } from '#src/http/problem.ts'
 import { NO_FILE } from '#src/http/sentences.ts'
 
@@ -12,13 +14,17 @@ const fileOf = (name: string): string =>
     ? createRequire(import.meta.filename).resolve(`@fastify/swagger-ui/static/${name}`)
     : join(import.meta.dirname, '../static', name)
 
+type File = { readonly type: string; readonly content: Lazy<Buffer> }
+
 /** What is served, with its media type: nothing else in that folder is. */
-const FILES: ReadonlyMap<string, string> = new Map([
-  ['swagger-ui.css', 'text/css; charset=utf-8'],
-  ['index.css', 'text/css; charset=utf-8'],
-  ['swagger-ui-bundle.js', 'text/javascript; charset=utf-8'],
-  ['favicon-32x32.png', 'image/png'],
-])
+const FILES: ReadonlyMap<string, File> = new Map(
+  Object.entries({
+    'swagger-ui.css': 'text/css; charset=utf-8',
+    'index.css': 'text/css; charset=utf-8',
+    'swagger-ui-bundle.js': 'text/javascript; charset=utf-8',
+    'favicon-32x32.png': 'image/png',
+  }).map(([name, type]) => [name, { type, content: lazy(async () => constantBody(await readFile(fileOf(name)))) }]),
+)
 
 /** The page loads its own files and nothing else; only its styles are set from its script. */
 const POLICY =
@@ -62,10 +68,11 @@ export function addDocsPage(app: FastifyInstance): void {
   )
   app.get<{ Params: { name: string } }>('/docs/static/:name', { schema }, async (request, reply) => {
     const { name } = request.params
-    const type = FILES.get(name)
-    if (type === undefined) throw new ProblemError(404, NO_FILE)
+    const file = FILES.get(name)
+    if (file === undefined) throw new ProblemError(404, NO_FILE)
+    const { type, content } = file
     if (isHeld(request, reply, type)) return reply.code(304).send()
-    return reply.type(type).send(await readFile(fileOf(name)))
+    return reply.type(type).send(await content())
   })
 }
 

@@ -13,7 +13,10 @@ declare module 'fastify' {
 }
 
 const EXPOSED = ['ETag', 'Retry-After', 'X-Engine', 'X-Request-Id']
-const EXPOSED_WITH_LIMIT = [...EXPOSED, 'X-RateLimit-Limit', 'X-RateLimit-Remaining', 'X-RateLimit-Reset']
+const EXPOSED_WITH_LIMIT = [
+  ...EXPOSED,
+  ...['RateLimit', 'RateLimit-Policy', 'X-RateLimit-Limit', 'X-RateLimit-Remaining', 'X-RateLimit-Reset'],
+]
 
 /**
  * On every answer, refusals too, or a script in a page could not read why it was refused: to be added before whatever refuses
@@ -33,6 +36,10 @@ export function setHeaders(
   app.addHook('onRequest', (request, reply, done) => {
     setStandingHeaders(reply, request.id)
     done()
+  })
+  app.addHook('onSend', (_request, reply, body, done) => {
+    reply.header('server-timing', `total;dur=${reply.elapsedTime.toFixed(1)}`)
+    done(null, body)
   })
   const exposed = rateLimitPerMinute > 0 ? EXPOSED_WITH_LIMIT : EXPOSED
   app.decorate('headersOfUnread', headersOfUnread({ origins: corsOrigin, exposed }))

@@ -5,6 +5,7 @@ import { Type } from 'typebox'
 import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { lazy } from '#shared/lazy.ts'
 import { ASK_AGAIN, isKept } from '#src/http/caching.ts'
+import { constantBody } from '#src/http/content-coding.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import type { QueryParameter } from '#src/http/query-parameters.ts'
 import { complete } from '#src/openapi/document.ts'
@@ -65,8 +66,8 @@ export async function describe(app: FastifyInstance): Promise<void> {
 
   // What is in it depends on the build and on how it is set up.
   const made = lazy(async () => {
-    const text = JSON.stringify(app.swagger())
-    return { text, digest: hash('sha256', text) }
+    const body = constantBody(JSON.stringify(app.swagger()))
+    return { body, digest: hash('sha256', body) }
   })
   app.get(
     '/openapi.json',
@@ -83,10 +84,10 @@ export async function describe(app: FastifyInstance): Promise<void> {
       },
     },
     async (request, reply) => {
-      const { text, digest } = await made()
+      const { body, digest } = await made()
       if (isKept(request, reply, { input: digest, mediaType: JSON_TYPE, cacheControl: ASK_AGAIN }))
         return reply.code(304).send()
-      return reply.type(`${JSON_TYPE}; charset=utf-8`).send(text)
+      return reply.type(`${JSON_TYPE}; charset=utf-8`).send(body)
     },
   )
   addDocsPage(app)

@@ -31,6 +31,16 @@ export async function limitRates(app: FastifyInstance, { rateLimitPerMinute, rat
     skipOnError: true,
     ...(rateLimitStore === 'memory' ? { cache: MOST_ADDRESSES } : { store: await storeAt(app, rateLimitStore) }),
   })
+  // Beside the plugin's own: the two fields of draft-ietf-httpapi-ratelimit-headers-10.
+  app.addHook('onSend', (_request, reply, body, done) => {
+    const left = reply.getHeader('x-ratelimit-remaining')
+    if (left !== undefined)
+      reply.headers({
+        ratelimit: `"minute";r=${left};t=${reply.getHeader('x-ratelimit-reset')}`,
+        'ratelimit-policy': `"minute";q=${rateLimitPerMinute};w=${WINDOW_MS / 1000}`,
+      })
+    done(null, body)
+  })
 }
 
 /** Loaded where it is asked for: the client is large. */

@@ -168,9 +168,9 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
     const expectedMs = msFor(task, expected)
     const atOnce = isSpread ? places : 1
     const over = new AbortController()
-    const end = (error: ProblemError): void => {
+    const end = (errorOf: () => ProblemError): void => {
       if (over.signal.aborted) return
-      over.abort(error)
+      over.abort(errorOf())
       for (const stop of running) setTimeout(() => stop.abort(), GRACE_MS).unref()
     }
     const running = new Set<AbortController>()
@@ -181,7 +181,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       address,
       ms: expectedMs / atOnce,
       workMs: expectedMs,
-      displace: () => end(refusal('displaced', task)),
+      displace: () => end(() => refusal('displaced', task)),
     })
     if (admitted === 'too-much-work' && standardMs(task, expected) <= deadlineMs * atOnce) forgetSome(task)
     if (typeof admitted === 'string') throw refusal(admitted, task)
@@ -193,6 +193,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
     }
 
     const runPart: RunPart = async <Name extends TaskName>(name: Name, input: InputOf<Name>, left?: number) => {
+      over.signal.throwIfAborted()
       const units = unitsOf(name, input)
       const msOf = ownPace.of(name) ?? ((units: number) => msFor(name, units))
       const rest = left === undefined ? expectedMs - own.workedMs : msOf(left)
@@ -223,16 +224,16 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       return result
     }
 
-    const leave = () => end(new ProblemError(503, CALLER_LEFT))
+    const leave = () => end(() => new ProblemError(503, CALLER_LEFT))
     // Of the connection: the request itself is closed as soon as it has been read.
     socket?.once('close', leave)
     const deadline = setTimeout(() => {
       tally.late += 1
-      end(refusal(reasonOfLateness(0), task))
+      end(() => refusal(reasonOfLateness(0), task))
     }, deadlineMs)
     const wait = setTimeout(() => {
       const isWaiting = running.size === 0
-      if (isWaiting && door.isLate(admitted, until - performance.now())) end(refusal('busy', task))
+      if (isWaiting && door.isLate(admitted, until - performance.now())) end(() => refusal('busy', task))
     }, WAITING_SHARE * deadlineMs)
     // A part can wait for others' work, and the caller is not to wait for that: the work in progress then ends unheard.
     const ended = new Promise<never>((_, reject) => {

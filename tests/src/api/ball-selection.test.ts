@@ -9,6 +9,7 @@ const DESIGN = {
   balls: { count: 12, diameter: 16, material: 'glass' },
   bore: 12,
   ballGap: 0.8,
+  radialInternalClearance: 0.32,
   minBallGap: 0,
   maxBallGap: 2,
 }
@@ -120,6 +121,7 @@ describe('a lot of fourteen for a ring of twelve', () => {
         balls: { count: 12, diameter: '16 mm' },
         bore: '12 mm',
         ballGap: '0.8 mm',
+        radialInternalClearance: '0.32 mm',
         maxBallGap: '2 mm',
       },
       measured: MEASURED.map((diameter) => `${diameter} mm`),

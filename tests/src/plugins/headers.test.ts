@@ -17,6 +17,7 @@ test.each(['/health/live', '/wheels', '/%zz', '/test/probe'])(
     const at = await startedApp({ route: probeRoute })
     const { headers } = await ask(`${at}${path}`)
     expect(headers).toMatchObject({ ...ALWAYS, 'x-request-id': expect.stringMatching(/^\w{1,8}-\d+$/) })
+    expect(headers['server-timing']).toMatch(/^total;dur=\d+\.\d$/)
     expect(headers).not.toHaveProperty('x-powered-by')
     expect(headers).not.toHaveProperty('strict-transport-security')
   },

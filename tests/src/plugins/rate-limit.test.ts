@@ -20,7 +20,12 @@ test('nothing is counted unless it is asked for', async () => {
 test('so many a minute from one address, whatever they ask; then 429, which says when to come back', async () => {
   const at = await startedApp({ config: { rateLimitPerMinute: 3 } })
   const first = await post(`${at}/v1/design`, DESIGN)
-  expect(first.headers).toMatchObject({ 'x-ratelimit-limit': '3', 'x-ratelimit-remaining': '2' })
+  expect(first.headers).toMatchObject({
+    'x-ratelimit-limit': '3',
+    'x-ratelimit-remaining': '2',
+    'ratelimit-policy': '"minute";q=3;w=60',
+    ratelimit: `"minute";r=2;t=${first.headers['x-ratelimit-reset']}`,
+  })
   expect(first.headers).not.toHaveProperty('retry-after')
   expect(first.headers['access-control-expose-headers']).toMatch(/X-RateLimit-Remaining/)
   expect((await ask(`${at}/v1/size-table?units=mm&diameters=16&counts=12`)).status).toBe(200)
@@ -29,6 +34,7 @@ test('so many a minute from one address, whatever they ask; then 429, which says
   const refused = await post(`${at}/v1/design`, DESIGN)
   expect(problemIn(refused, 429).detail).toMatch(/^This address sent more than 3 requests in a minute/)
   expect(refused.headers).toMatchObject({ 'x-ratelimit-limit': '3', 'x-ratelimit-remaining': '0' })
+  expect(refused.headers['ratelimit']).toMatch(/^"minute";r=0;t=\d+$/)
   const seconds = Number(refused.headers['retry-after'])
   expect(seconds).toBeGreaterThan(1)
   expect(seconds).toBeLessThanOrEqual(60)

@@ -9,6 +9,9 @@ import { playLimits } from '#shared/questions/tolerance/defaults.ts'
 import { mm } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
 
+/** Of the designed play: what other balls and the weather may take of it. Common practice, no source. */
+const ENOUGH_PLAY = 1 / 2
+
 /**
  * Between rings. Every ball is taken as if it sat as deep as one of the design's size; those larger than the groove's arc do
  * not, and `edgeShift` says what that does.
@@ -19,7 +22,7 @@ export const inRings = (grooveField: GrooveField, innerField: GrooveField): Sele
   placeIn: ({ resolved, outerRing, innerRing, radialInternalClearance }, innerAsItIs) => {
     const groove = resolved.outerGroove
     const { units, bore } = resolved.input
-    const { min: enough, max: mostPlay } = playLimits(radialInternalClearance, units)
+    const { max: mostPlay } = playLimits(radialInternalClearance, units)
     const asItIs = innerAsItIs ?? rounded(innerRing.grooveBottomDiameter, units)
     const innerBottomRadius = mm(asItIs / 2 + innerRing.grooveDepth - innerRing.seatDepth)
     return {
@@ -42,7 +45,7 @@ export const inRings = (grooveField: GrooveField, innerField: GrooveField): Sele
           return { margin, runOut, decisive }
         }
       },
-      enough,
+      enough: radialInternalClearance * ENOUGH_PLAY,
       aims: ['advised', 'most-play', 'least-run-out', 'least-play'],
       inner: { asItIs, designedPlay: radialInternalClearance, mostPlay, bore },
       atRest: () => undefined,
