@@ -1,3 +1,4 @@
+import type { SourceId } from '#shared/data/sources.ts'
 import type { Result } from '#shared/result.ts'
 import type { Dimension, DimensionKey } from './dimensions.ts'
 import type { Fields, Group } from './field.ts'
@@ -34,6 +35,8 @@ export interface Arrangement<
   Key extends DimensionKey = DimensionKey,
 > {
   readonly traits: Traits
+  /** Where its sizes come from, besides what `sourcesOf` adds. */
+  readonly sources: readonly SourceId[]
   /** The fields of its input, besides `units` and `arrangement`. */
   readonly fields: Group<F>
   /** Every size of the bearing that an input asks for, or all reasons at once why there is none. */

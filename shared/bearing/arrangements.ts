@@ -2,10 +2,12 @@ import { CAGED } from '#shared/bearing/arrangements/caged/caged.ts'
 import { RADIAL } from '#shared/bearing/arrangements/radial/radial.ts'
 import { ROLLER } from '#shared/bearing/arrangements/roller/roller.ts'
 import { THRUST } from '#shared/bearing/arrangements/thrust/thrust.ts'
+import type { SourceId } from '#shared/data/sources.ts'
 import { fail, type Result } from '#shared/result.ts'
 import type { AnyBearing, Arrangement } from './arrangement.ts'
 import { type DesignOf, designOf, echoedBearing } from './design.ts'
 import type { Dimension } from './dimensions.ts'
+import type { Split } from './fields.ts'
 import type { Refusal } from './refusal.ts'
 import type { AnyInput } from './resolve.ts'
 import type { Traits } from './traits.ts'
@@ -60,6 +62,14 @@ const USUAL: ArrangementName = 'radial'
 
 export const nameOf = ({ arrangement }: Named): ArrangementName => arrangement ?? USUAL
 export const traitsOf = (design: Named): Traits => ARRANGEMENTS[nameOf(design)].traits
+
+/** Where the sizes of a design come from. A split inner ring has to leave room for the heads of its screws. */
+export const sourcesOf = ({ arrangement, split }: Sourced): readonly SourceId[] => [
+  // what was designed is of an arrangement that there is
+  ...ARRANGEMENTS[(arrangement as ArrangementName | undefined) ?? USUAL].sources,
+  ...(split === 'inner-ring' ? (['asme-b18.6.1'] as const) : []),
+]
+type Sourced = { readonly arrangement?: string; readonly split?: Split }
 
 /** The module of an arrangement, for code that treats all of them alike. */
 export const arrangementOf = (design: Named): Arrangement<DesignInput, Bearing> => ARRANGEMENTS[nameOf(design)]

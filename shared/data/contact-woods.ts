@@ -33,6 +33,7 @@ export const CONTACT_WOODS = Object.keys(PRINTED) as readonly ContactWoodId[]
 export const printedOf = (id: SpeciesId): Partial<Printed> =>
   Object.hasOwn(PRINTED, id) ? PRINTED[id as ContactWoodId] : {}
 
+/** Table 5-3b, footnote c: a tenth more corrects a printed stiffness for shear. */
 const ALONG_OVER_BENDING = 1.1
 /** Across the grain the printed ratios run from 0.03 to 0.8 by direction; a contact hardly minds: (1 − ν²). */
 const POISSONS_RATIO = 0.3

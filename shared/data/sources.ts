@@ -1,10 +1,8 @@
-/** How sure a statement is: read in print, written from memory, derived in this project, or what the trade does. */
-export const STANDINGS = [
-  'published',
-  'published, quoted from memory',
-  'derived here',
-  'common practice, no source',
-] as const
+/**
+ * How sure a statement is: read in the original; read in a page that quotes it, which the title names; written from memory;
+ * derived in this project; or what the trade does.
+ */
+export const STANDINGS = ['published', 'quoted', 'from memory', 'derived here', 'common practice, no source'] as const
 type Standing = (typeof STANDINGS)[number]
 
 export interface Source {
@@ -17,19 +15,19 @@ export interface Source {
 /** Where the figures of a bearing come from. A formula or a number names its row by the key. */
 export const SOURCES = {
   'iso-5593': {
-    title: 'ISO 5593, Rolling bearings: Vocabulary',
+    title: 'ISO 5593, Rolling bearings: Vocabulary, as a list of its terms quotes the edition of 1997 (nlfnorm.cz)',
     usedFor: 'terms: ring, raceway groove, pitch diameter of the ball set, radial internal clearance',
-    standing: 'published',
+    standing: 'quoted',
   },
   'iso-76': {
-    title: 'ISO 76, Rolling bearings: Static load ratings',
+    title: "ISO 76, Rolling bearings: Static load ratings, as a bearing trader's page quotes it (nck-bearings.com)",
     usedFor: 'groove radius at most 0.52 (inner) and 0.53 (outer) of the ball diameter, the usual range in steel',
-    standing: 'published',
+    standing: 'quoted',
   },
   'iso-1938-1': {
     title: 'ISO 1938-1, Geometrical product specifications: Dimensional measuring equipment, plain limit gauges',
     usedFor: 'go and no-go plug gauges',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'machinerys-handbook-chords': {
     title: "Machinery's Handbook, lengths of chords for spacing off the circumference of circles",
@@ -37,34 +35,35 @@ export const SOURCES = {
     standing: 'published',
   },
   'circular-segment': {
-    title: 'Circular segment, any handbook of mathematics',
+    title: 'CRC Concise Encyclopedia of Mathematics, Segment',
     usedFor: 'width and depth of a groove, and the seat on its edges',
-    standing: 'published, quoted from memory',
+    standing: 'published',
   },
   harris: {
     title: 'T. A. Harris, Rolling Bearing Analysis',
     usedFor: 'assembly angle; end play from conformity and clearance',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'asme-b18.6.1': {
-    title: 'ASME B18.6.1, Wood Screws',
+    title: 'ASME B18.6.1, Wood Screws, as pages of screw traders quote it (finescrews.com, paradisearticle.com)',
     usedFor: 'shank and head of the smallest screw that holds a split ring',
-    standing: 'published',
+    standing: 'quoted',
   },
   'jcgm-100': {
     title: 'JCGM 100:2008, Guide to the expression of uncertainty in measurement',
     usedFor: 'root of the sum of squares: the law of propagation of uncertainty',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'jcgm-101': {
     title: 'JCGM 101:2008, Propagation of distributions using a Monte Carlo method',
     usedFor: 'trials, the shortest interval of 95 %, and when the figures have settled',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   xoshiro: {
-    title: 'D. Blackman, S. Vigna, Scrambled linear pseudorandom number generators (xoshiro128++)',
+    title:
+      'D. Blackman, S. Vigna, xoshiro128++, with its first words as the tests of the Rust library rand_xoshiro quote them',
     usedFor: 'the random numbers of trials: the same for the same seed, on every machine',
-    standing: 'published',
+    standing: 'quoted',
   },
   derived: {
     title: 'Geometry of rigid bearings, derived in this project and tested by a second method',
@@ -88,12 +87,18 @@ export const DATA_SOURCES = {
   'fpl-13-5-rederived': {
     title: 'Wood Handbook (FPL-GTR-190), Table 13-5, from memory; its shrinkage in Table 4-3 or 4-4 gives the same',
     usedFor: 'how a wood moves across the grain, per % of moisture content',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'fpl-13-5-memory': {
     title: 'Wood Handbook (FPL-GTR-190), Table 13-5, from memory and not checked against anything else',
     usedFor: 'how a wood moves across the grain, per % of moisture content: treat as a guess',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
+  },
+  'timber-trade': {
+    title: 'German timber trade, knowledge pages, Quellen und Schwinden, figure 4-5 (the measurements were not seen)',
+    usedFor:
+      'how woods from outside North America move, per % of moisture content; their botanical names are from memory',
+    standing: 'quoted',
   },
   'fpl-13-3': {
     title: 'Wood Handbook (FPL-GTR-190), equations 13-2 and 13-3, size against moisture content',
@@ -101,50 +106,52 @@ export const DATA_SOURCES = {
     standing: 'published',
   },
   'fpl-4-5': {
-    title: 'Wood Handbook (FPL-GTR-282, 2021), equation 4-5; W. T. Simpson, FPL 190 (1973)',
+    title:
+      'W. T. Simpson, FPL 190 (1973), as a public source file quotes it; Wood Handbook (FPL-GTR-282, 2021), equation 4-5',
     usedFor: 'equilibrium moisture content from temperature and relative humidity',
-    standing: 'published',
+    standing: 'quoted',
   },
   'fpl-4-longitudinal': {
-    title: 'Wood Handbook, chapter 4; American Wood Council: 0.1 to 0.2 % along the grain, green to ovendry',
+    title: 'Wood Handbook, chapter 4, as the American Wood Council quotes it (awc.org): 0.1 to 0.2 % along the grain',
     usedFor: 'how little wood moves along the grain: the middle of that range',
-    standing: 'published',
+    standing: 'quoted',
   },
   'fpl-plywood': {
-    title: 'Wood Handbook, chapter on wood-based composites, as others quote it: about 0.02 % per % of moisture',
+    title: 'Wood Handbook, chapter on wood-based composites, as a public source file quotes it: about 0.02 % per %',
     usedFor: 'how cross-laminated plywood moves in its plane',
-    standing: 'published',
+    standing: 'quoted',
   },
   'fpl-plywood-thickness': {
     title: 'Thickness swelling of plywood, about that of solid wood across the grain, from memory',
     usedFor: 'how plywood moves in its thickness: treat as a guess',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'fpl-variation': {
     title: 'Wood Handbook, chapter 4: coefficient of variation of shrinkage about 15 %, from memory',
     usedFor: 'how much boards of one species differ in their movement',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'fpl-hysteresis': {
     title: 'Wood Handbook, chapter 4: wood that has dried holds more moisture than wood that took it up, from memory',
     usedFor: 'wood may be up to 1 % of moisture damper or drier than the equation says for the air',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'fpl-5-1': {
     title: 'Wood Handbook, Table 5-1, elastic ratios, rounded over the common woods of each group',
     usedFor:
       'stiffness across the grain and in shear over stiffness along it: segmented rings, and woods without ratios of their own',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'fpl-5-3b': {
-    title: 'Wood Handbook (FPL-GTR-282, 2021), Table 5-3b',
+    title:
+      'Wood Handbook (FPL-GTR-282, 2021), Table 5-3b, as a public transcription quotes it (xylarium, species.json)',
     usedFor: 'specific gravity, strength across the grain, side hardness and stiffness at 12 % of moisture',
-    standing: 'published',
+    standing: 'quoted',
   },
   'fpl-5-5b': {
-    title: 'Wood Handbook (FPL-GTR-282, 2021), Table 5-5b, woods imported into the United States',
+    title: 'Wood Handbook (FPL-GTR-282, 2021), Table 5-5b, imported woods, as the same transcription quotes it',
     usedFor: 'specific gravity of the green wood, and side hardness at 12 % of moisture',
-    standing: 'published',
+    standing: 'quoted',
   },
   'segmented-ring': {
     title: 'Elastic ring of straight-grained pieces with glued miters, in plane stress, by the method of least energy',
@@ -154,42 +161,44 @@ export const DATA_SOURCES = {
   'fpl-5-11': {
     title: 'Wood Handbook, Table 5-11, strength and stiffness by specific gravity',
     usedFor: 'stiffness and tension across the grain in segmented rings, of woods without printed values',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'ball-materials': {
     title: 'Handbook values for soda-lime glass, acrylic and bearing steel',
     usedFor: 'density, stiffness and hardness of bought balls',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'acrylic-humidity': {
     title:
-      'A data page of a maker of acrylic sheet: growth in size of 0.2, 0.3 and 0.6 % at 60, 80 and 100 % of humidity',
-    usedFor: 'how acrylic balls grow with humidity',
-    standing: 'published',
+      'Maker of extruded acrylic sheet, as a maker of skylights quotes it (eztopsworldwide.com): 0.2, 0.3 and 0.6 %',
+    usedFor: 'how acrylic balls grow at 60, 80 and 100 % of humidity',
+    standing: 'quoted',
   },
   'ps-20': {
-    title: 'Voluntary Product Standard PS 20, American Softwood Lumber Standard, Table 3',
+    title:
+      'Voluntary Product Standard PS 20, American Softwood Lumber Standard, Table 3, as engineeringtoolbox.com quotes it',
     usedFor: 'nominal and least dressed sizes of softwood boards and dimension lumber',
-    standing: 'published',
+    standing: 'quoted',
   },
   nhla: {
-    title: 'NHLA Rules for the Measurement and Inspection of Hardwood and Cypress',
+    title: 'NHLA Rules for Hardwood and Cypress, as engineeringtoolbox.com and woodbin.com quote them',
     usedFor: 'thickness of hardwood, rough and surfaced on two sides',
-    standing: 'published',
+    standing: 'quoted',
   },
   'wood-screw-holes': {
     title:
-      'Published tables of wood screws: mean root diameter, clearance holes, pilots of 70 % (softwood) and 90 % of it',
+      'Wood-screw pilot holes, l-36.com: mean root diameter, clearance, pilots of 70 % (softwood) and 90 % of the root',
     usedFor: 'pilot and clearance holes; other tables differ by up to 1/32 in',
     standing: 'published',
   },
   'asme-b18.6.1-memory': {
     title: 'ASME B18.6.1, Wood Screws: head angle of 82 degrees',
     usedFor: 'depth of the countersink',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'band-saw-manuals': {
-    title: 'Manuals of band saws and trade guides; where they disagree the larger radius is taken',
+    title:
+      'Manuals of two band saws, doityourself.com, woodworkingnetwork.com; where they disagree the larger radius is taken',
     usedFor: 'least radius that a band-saw blade turns',
     standing: 'published',
   },
@@ -205,12 +214,12 @@ export const LOAD_SOURCES = {
   hertz: {
     title: 'H. Hertz 1881; K. L. Johnson, Contact Mechanics (1985)',
     usedFor: 'contact of ball and groove, first yield under it, how much of a dent springs back',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   sjovall: {
     title: 'R. Stribeck 1901, H. Sjovall 1933, as in T. A. Harris, Rolling Bearing Analysis',
     usedFor: 'how balls share a radial load, with play; how fast they roll',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   koczan: {
     title: "Koczan, Karwat, Kozakiewicz, Journal of Wood Science 67 (2021): hardness of wood by Meyer's law",
@@ -220,27 +229,27 @@ export const LOAD_SOURCES = {
   'astm-d143': {
     title: 'ASTM D143, side hardness (Janka)',
     usedFor: 'hardness as a pressure: a ball of 0.444 in pressed in to half its diameter',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'rotating-disc': {
     title: 'Rotating disc with a hole, any handbook of strength of materials',
     usedFor: 'the hoop stress of a ring that turns',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'fpl-5-1-species': {
     title: 'Wood Handbook, Table 5-1, elastic ratios of single woods',
     usedFor: 'stiffness across the grain',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'fpl-5-6': {
     title: 'Wood Handbook, Table 5-6, average coefficients of variation of clear wood',
     usedFor: 'how far the hardness of single boards lies from the average',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'fpl-duration': {
     title: 'Wood Handbook, chapter 5, duration of load and fatigue',
     usedFor: 'what is left of the strength under a load that stays for years, and under one that comes back for ever',
-    standing: 'published, quoted from memory',
+    standing: 'from memory',
   },
   'rolling-ballpark': {
     title:
@@ -265,19 +274,6 @@ export const LOAD_SOURCES = {
 export const ALL_SOURCES = { ...SOURCES, ...DATA_SOURCES, ...LOAD_SOURCES }
 
 export type SourceId = keyof typeof ALL_SOURCES
-
-/** The sources of a bearing's sizes. */
-export const DESIGN_SOURCES: readonly SourceId[] = [
-  'iso-5593',
-  'iso-76',
-  'iso-1938-1',
-  'machinerys-handbook-chords',
-  'circular-segment',
-  'harris',
-  'asme-b18.6.1',
-  'derived',
-  'trade',
-]
 
 /** What a fit correction rests on. */
 export const FIT_CORRECTION_SOURCES: readonly SourceId[] = ['jcgm-101', 'derived', 'trade']

@@ -24,7 +24,7 @@ export interface Turning {
   readonly clearsBed?: boolean
 }
 
-/** Rule of woodturners: diameter in inches times revolutions a minute. */
+/** Rule of woodturners, common practice, no source: diameter in inches times revolutions a minute. */
 const SPEEDS = { min: 6000, max: 9000 } as const
 
 const BOLTS: Readonly<Record<Units, readonly (readonly [name: string, diameter: Mm])[]>> = {

@@ -3,7 +3,7 @@ import { requireWithin } from '#shared/precondition.ts'
 /** Coefficients of movement are given per size at this moisture content [%] (Wood Handbook, footnote of Table 13-5). */
 const TABLE_MOISTURE = 10
 
-/** More moisture than any wood holds in its walls [%]: above it no wood moves, and some stop before. */
+/** More moisture than any wood holds in its walls [%]: above it no wood moves, and some stop before (Wood Handbook, Table 13-5). */
 export const FIBRE_SATURATION = 30
 
 /**

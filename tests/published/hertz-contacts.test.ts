@@ -63,4 +63,27 @@ describe('ellipses', () => {
     expect((1.0003 + 0.5968 / ratio) / form.secondIntegral).toBeWithin(0.011, 1)
     expect((1.5277 + 0.6023 * Math.log(ratio)) / form.firstIntegral).toBeWithin(0.02, 1)
   })
+
+  // Harris, Rolling Bearing Analysis (from memory): the 209, balls of 12.7 mm on 65 mm, conformity 0.52, no contact angle.
+  test.each([
+    ['inner', 2 / (65 - 12.7), 0.202, 0.94],
+    ['outer', -2 / (65 + 12.7), 0.138, 0.912],
+  ])(
+    'Harris, the 209 bearing, %s ring: curvature sum %#s, %s 1/mm, and difference over sum %s',
+    (_, ring, sum, over) => {
+      const rolling = 2 / 12.7 + ring
+      const section = 2 / 12.7 - 1 / (0.52 * 12.7)
+      expect(2 * contactForm([rolling, section]).curvature).toBeWithin(0.0005, sum)
+      expect((rolling - section) / (rolling + section)).toBeWithin(0.0005, over)
+    },
+  )
+
+  // A later fit (from memory): k = a^(2/π), E = 1 + (π/2 - 1)/a, F = π/2 + (π/2 - 1) ln a; of 32.2896 k 9.1348, E 1.01768,
+  // F 3.55417. The exact contact is within 2 % of each.
+  test('the later fit: the exact contact of curvatures as 32.2896 to 1', () => {
+    const form = contactForm([32.2896, 1])
+    expect(1 / form.axisRatio / 9.1348).toBeWithin(0.02, 1)
+    expect(form.secondIntegral / 1.01768).toBeWithin(0.02, 1)
+    expect(form.firstIntegral / 3.55417).toBeWithin(0.02, 1)
+  })
 })

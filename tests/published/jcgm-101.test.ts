@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { Distribution } from '#shared/statistics/distribution.ts'
+import { type Distribution, varianceOf } from '#shared/statistics/distribution.ts'
 import { isStable, numericalTolerance, summaryOf } from '#shared/statistics/monte-carlo.ts'
 import { plainModel, run } from '#tests/support/trials.ts'
 
@@ -92,4 +92,69 @@ test.each([
   [0.099_9, 2, 0.005],
 ])('the numerical tolerance of %d with %d digits is %d', (value, digits, tolerance) => {
   expect(numericalTolerance(value, digits)).toBe(tolerance)
+})
+
+// JCGM 101 9.3.2, the law of propagation of uncertainty to first order: with all densities at their means only the two masses
+// have a slope, so it misses a third. JCGM 100 4.3.7: a rectangle of half-width a has u = a / √3.
+test('JCGM 101 9.3: u to first order is 0.0539 mg', () => {
+  expect(Math.sqrt(varianceOf(normal(100_000, 0.05)) + varianceOf(normal(1.234, 0.02)))).toBeWithin(0.00005, 0.0539)
+})
+
+test('three rectangles of half-width 0.1: u 0.1, worst case 0.3, and root of squares of the half-widths 0.173205', () => {
+  const variance = 3 * varianceOf(rectangular(-0.1, 0.1))
+  expect(Math.sqrt(variance)).toBeWithin(1e-12, 0.1)
+  expect(Math.sqrt(3 * variance)).toBeWithin(5e-7, 0.173205)
+  const { plan, tally } = run(plainModel(Array(3).fill(rectangular(-0.1, 0.1)), sum), 100_000)
+  const { shortest } = summaryOf(tally, plan, 0)
+  expect(shortest.high).toBeLessThan(0.3)
+})
+
+// A public worked note on models that are not linear. Its u is printed to two decimals, its interval to what trials give.
+test('y = x² of a normal x, 1.0 and 0.5: mean 1.25, u 1.06, shortest 95 % interval 0 to 3.32', () => {
+  const { plan, tally } = run(
+    plainModel([normal(1, 0.5)], (x = 0) => x * x),
+    TRIALS,
+  )
+  const { mean, standardDeviation, shortest, standardError } = summaryOf(tally, plan, 0)
+  expect(mean).toBeWithin(4 * standardError.mean, 1.25)
+  expect(standardDeviation).toBeWithin(0.005 + 4 * standardError.standardDeviation, 1.06)
+  expect(shortest.low).toBeWithin(0.005, 0)
+  expect(shortest.high).toBeWithin(0.03, 3.32)
+})
+
+// JCGM 101 9.5, comparison loss of an end gauge of 50 mm (JCGM 100 H.1), deviation from 50 mm [nm]. Student's t of n degrees
+// is a normal number over the root of the mean of n squares; an arcsine is a sine of a uniform angle; a curvilinear trapezoid
+// is a uniform of uncertain half-width. Its interval is of 99 %, ours of 95 %, so mean and u alone are held.
+test('JCGM 101 9.5, end gauge: mean 838 nm, u 36 nm', () => {
+  const DEGREES = [18, 24, 5, 8]
+  const inputs = [
+    ...DEGREES.flatMap((degrees) => Array.from({ length: degrees + 1 }, () => normal(0, 1))),
+    rectangular(9.5e-6, 13.5e-6),
+    normal(-0.1, 0.2),
+    rectangular(0, Math.PI),
+    ...Array.from({ length: 4 }, () => rectangular(-1, 1)),
+  ]
+  const deviation = (...drawn: number[]): number => {
+    const rest = [...drawn]
+    const [standard = 0, difference = 0, random = 0, systematic = 0] = DEGREES.map((degrees) => {
+      const [z = 0, ...others] = rest.splice(0, degrees + 1)
+      return z / Math.sqrt(others.reduce((total, one) => total + one * one, 0) / degrees)
+    })
+    const [expansion = 0, mean = 0, angle = 0, ...rectangles] = rest
+    const [a = 0, b = 0, c = 0, d = 0] = rectangles
+    const length = 50_000_623 + 25 * standard
+    const temperature = mean + 0.5 * Math.cos(angle)
+    const expansionApart = a * (1e-6 + 0.1e-6 * b)
+    const temperatureApart = c * (0.05 + 0.025 * d)
+    const measured = 215 + 6 * difference + 4 * random + 7 * systematic
+    return (
+      (length * (1 + expansion * (temperature - temperatureApart)) + measured) /
+        (1 + (expansion + expansionApart) * temperature) -
+      50_000_000
+    )
+  }
+  const { plan, tally } = run(plainModel(inputs, deviation), 200_000)
+  const { mean, standardDeviation, standardError } = summaryOf(tally, plan, 0)
+  expect(mean).toBeWithin(0.5 + 4 * standardError.mean, 838)
+  expect(standardDeviation).toBeWithin(0.5 + 4 * standardError.standardDeviation, 36)
 })

@@ -30,8 +30,14 @@ describe.each(TABLE)('Table 4-2 at %s degrees F', (fahrenheit, emc, read) => {
   )
 })
 
-// The same equation with the coefficients for degrees C (from memory; sources.md of the reference data: within 0.06 of
-// the table): the two sets are fits of one another.
+// Equation 4-5 with either set of coefficients. Degrees F: Simpson 1973 (FPL 190), as a public file quotes it; exact.
+// Degrees C: from memory; within 0.06 of the table, and the two sets are fits of one another.
+const FAHRENHEIT = {
+  w: [330, 0.452, 0.00415],
+  k: [0.791, 0.000463, -0.000000844],
+  k1: [6.34, 0.000775, -0.0000935],
+  k2: [1.09, 0.0284, -0.0000904],
+} as const
 const CELSIUS = {
   w: [349, 1.29, 0.0135],
   k: [0.805, 0.000736, -0.00000273],
@@ -39,16 +45,23 @@ const CELSIUS = {
   k2: [1.91, 0.0407, -0.000293],
 } as const
 
-function byCelsius(t: number, h: number): number {
+function byEquation(set: typeof FAHRENHEIT | typeof CELSIUS, t: number, h: number): number {
   const at = ([a, b, c]: readonly [number, number, number]): number => a + b * t + c * t * t
-  const [w, k, k1, k2] = [at(CELSIUS.w), at(CELSIUS.k), at(CELSIUS.k1), at(CELSIUS.k2)]
+  const [w, k, k1, k2] = [at(set.w), at(set.k), at(set.k1), at(set.k2)]
   const kh = k * h
   return (1800 / w) * (kh / (1 - kh) + (k1 * kh + 2 * k1 * k2 * kh * kh) / (1 + k1 * kh + k1 * k2 * kh * kh))
 }
 
+test.each([30, 70, 100, 160])('equation 4-5 at %s degrees F', (fahrenheit) => {
+  for (let relativeHumidity = 0; relativeHumidity <= 95; relativeHumidity += 5) {
+    const expected = byEquation(FAHRENHEIT, fahrenheit, relativeHumidity / 100)
+    expect(equilibriumMoisture({ temperature: (fahrenheit - 32) / 1.8, relativeHumidity })).toBeWithin(1e-9, expected)
+  }
+})
+
 test.each([0, 10, 20, 30, 40, 50])('equation 4-5 in degrees C, at %s degrees', (temperature) => {
   for (let relativeHumidity = 0; relativeHumidity <= 95; relativeHumidity += 5) {
-    const expected = byCelsius(temperature, relativeHumidity / 100)
+    const expected = byEquation(CELSIUS, temperature, relativeHumidity / 100)
     expect(equilibriumMoisture({ temperature, relativeHumidity })).toBeWithin(0.08, expected)
   }
 })
@@ -61,4 +74,16 @@ test.each([
   [80, 16],
 ])('rule of kiln drying: %s %% of humidity, %s %% of moisture', (relativeHumidity, moisture) => {
   expect(equilibriumMoisture({ temperature: 21, relativeHumidity })).toBeWithin(0.5, moisture)
+})
+
+// Worked examples of a calculator of the same table, stoves.bioenergylists.org/emccalc, 70 degrees F. Its humidity is rounded
+// to 1 %; the tolerance is what that makes.
+test.each([
+  [25, 5.3, 0.35],
+  [60, 11.1, 0.35],
+  [84, 17.6, 0.35],
+  [87, 19.0, 0.35],
+  [97, 25.0, 0.7],
+])('a calculator, 70 degrees F: humidity %s, moisture %s, within %s', (relativeHumidity, moisture, tolerance) => {
+  expect(equilibriumMoisture({ temperature: 38 / 1.8, relativeHumidity })).toBeWithin(tolerance, moisture)
 })

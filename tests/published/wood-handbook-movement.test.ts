@@ -56,3 +56,29 @@ test.each([
 test('from fibre saturation to ovendry it is the shrinkage itself', () => {
   expect(1 - stretch(byShrinkage(9.9, 10, 11), 30, 0)).toBeWithin(1e-12, 0.099)
 })
+
+// A university course in timber design, problem 4.34: 6 % over 30 points, so 0.2 % for each. It takes the coefficient on the
+// size at 19 %, so what that neglects is added, as above.
+test('glulam, problem 4.34: 13.25 in deep shrinks by 0.2385 in from 19 to 10 %, to 13.01 in', () => {
+  const neglected = 13.25 * 0.002 ** 2 * 9 * 9
+  expect(13.25 * (1 - stretch(0.002, 19, 10))).toBeWithin(0.00005 + neglected, 0.2385)
+  expect(13.25 * stretch(0.002, 19, 10)).toBeWithin(0.005 + neglected, 13.01)
+})
+
+// Green 1989 (FPL-RP-489): the lines 6.031 - 0.215 M and 5.062 - 0.181 M [%] of PS 20-70 meet its 2.80 and 2.35 % from green
+// to 15 %. A line is a coefficient and the moisture at which it starts. Tolerance: half the last digit of the two percents.
+test.each([
+  ['width', 6.031, 0.215, 2.8],
+  ['thickness', 5.062, 0.181, 2.35],
+])('PS 20-70, %s: %s - %s M is %s %% at 15 %', (_, green, slope, shrinkage) => {
+  const start = green / slope
+  const coefficient = slope / 100 / (1 - (slope / 100) * (start - 10))
+  expect(100 * (1 - stretch(coefficient, start, 15))).toBeWithin(1e-9, green - slope * 15)
+  expect(100 * (1 - stretch(coefficient, start, 15))).toBeWithin(0.01, shrinkage)
+})
+
+test('American Wood Council, rule of thumb: about 1 % across the grain for 4 % of moisture', () => {
+  const means = Object.values(MOVEMENT).map(({ radial, tangential }) => (radial + tangential) / 2)
+  const mean = means.reduce((sum, one) => sum + one, 0) / means.length
+  expect(100 * (stretch(mean, 10, 14) - 1)).toBeWithin(0.5, 1)
+})

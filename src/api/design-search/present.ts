@@ -1,7 +1,7 @@
-import { nameOf } from '#shared/bearing/arrangements.ts'
+import { nameOf, sourcesOf } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type Default, leavesOf, valueAt } from '#shared/bearing/field.ts'
-import { DESIGN_SOURCES, LOAD_CHECK_SOURCES, type SourceId } from '#shared/data/sources.ts'
+import { LOAD_CHECK_SOURCES, type SourceId } from '#shared/data/sources.ts'
 import { resolveLoad } from '#shared/questions/load/input.ts'
 import { SEARCHED } from '#shared/questions/search/arrangements.ts'
 import type { DesignSearch, Ranked, SearchRefusal } from '#shared/questions/search/design-search.ts'
@@ -138,15 +138,15 @@ export function toDesignSearchResponse(found: DesignSearch, request: DesignSearc
     {
       warnings: [],
       cautions: cautionsFor(isOfGlass ? 'glass' : 'wood', terms, ownCautions({ arrangement })),
-      sources: sourcesOf(found),
+      sources: sourcesIn(found),
     },
   )
 }
 
-function sourcesOf({ search: { input } }: DesignSearch) {
+function sourcesIn({ search: { input } }: DesignSearch) {
   const { load, year, balls } = input
   const used: readonly SourceId[] = [
-    ...DESIGN_SOURCES,
+    ...sourcesOf(input),
     ...(load === undefined ? [] : LOAD_CHECK_SOURCES),
     ...(year === undefined ? [] : balls.flatMap(({ material }) => seasonSources(year.woods, material))),
   ]

@@ -1,8 +1,12 @@
 import { type Static, type TProperties, type TSchema, Type } from 'typebox'
-import type { ArrangementName, DesignByArrangement, InputByArrangement } from '#shared/bearing/arrangements.ts'
+import {
+  type ArrangementName,
+  type DesignByArrangement,
+  type InputByArrangement,
+  sourcesOf,
+} from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
-import { DESIGN_SOURCES } from '#shared/data/sources.ts'
 import { answer, answerOf } from '#src/api/answer.ts'
 import { toAssumptions } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
@@ -14,8 +18,6 @@ import { refTo } from '#src/http/schema.ts'
 import { designSummary } from '#src/words/summary.ts'
 import { termsOf } from '#src/words/terms.ts'
 import type { StockAnswer } from './stock.ts'
-
-const USED = DESIGN_SOURCES.map(toSource)
 
 type Stocked = StockAnswer<unknown>
 type Echoed<Name extends ArrangementName> = Pick<ResolvedBalls, 'assumed'> & {
@@ -85,6 +87,6 @@ export function toNotes({ bearing, warnings }: Noted, stock?: Stocked) {
       ...(stock?.warnings ?? []),
     ],
     cautions: cautionsOf(bearing.resolved),
-    sources: stock === undefined ? USED : [...new Set([...DESIGN_SOURCES, ...stock.sources])].map(toSource),
+    sources: [...new Set([...sourcesOf(bearing.resolved.input), ...(stock?.sources ?? [])])].map(toSource),
   }
 }

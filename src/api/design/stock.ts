@@ -31,16 +31,8 @@ import {
   type Stock,
 } from './stock-schema.ts'
 
-const USED: readonly SourceId[] = [
-  'trade',
-  'ps-20',
-  'nhla',
-  'band-saw-manuals',
-  'lathe-speed',
-  'asme-b18.6.1',
-  'asme-b18.6.1-memory',
-  'wood-screw-holes',
-]
+const USED: readonly SourceId[] = ['trade', 'ps-20', 'nhla', 'band-saw-manuals', 'lathe-speed']
+const OF_SCREWS: readonly SourceId[] = ['asme-b18.6.1', 'asme-b18.6.1-memory', 'wood-screw-holes']
 
 /** What a design's answer says of its stock, and what that adds to its head and foot. */
 export interface StockAnswer<S> {
@@ -64,7 +56,7 @@ export function stockAnswer(bearing: StockedRings, input: StockInput): StockAnsw
     stock: toStock(stock, units, termsOf(bearing.resolved.input)),
     ...filledIn(input, whole, units),
     warnings: faults.map((fault) => toWarning(fault, outside, units)),
-    sources: USED,
+    sources: stock.split === undefined ? USED : [...USED, ...OF_SCREWS],
   }
 }
 

@@ -63,7 +63,8 @@ function toMovement(id: SpeciesId): Static<typeof WoodMovement> | undefined {
   const movement = MOVEMENT[id]
   if (movement === undefined) return undefined
   const { radial, tangential, saturation, source } = movement
-  return { radial, tangential, longitudinal: ALONG_THE_GRAIN.perPercent, fibreSaturation: saturation, source }
+  const { perPercent: longitudinal, source: longitudinalSource } = ALONG_THE_GRAIN
+  return { radial, tangential, longitudinal, fibreSaturation: saturation, source, longitudinalSource }
 }
 
 function toStrength(id: SpeciesId): Static<typeof WoodStrength> | undefined {

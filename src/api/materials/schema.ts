@@ -41,6 +41,7 @@ export const WoodMovement = named(
     longitudinal: Type.Number({ description: 'Along the grain. The same figure for all woods.' }),
     fibreSaturation: Type.Number({ description: 'Moisture content in %, above which the wood no longer moves.' }),
     source: sourceId,
+    longitudinalSource: Type.String({ description: 'The row of `sources` that `longitudinal` comes from.' }),
   },
 )
 

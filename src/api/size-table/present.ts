@@ -1,6 +1,5 @@
-import { ARRANGEMENTS } from '#shared/bearing/arrangements.ts'
+import { ARRANGEMENTS, sourcesOf } from '#shared/bearing/arrangements.ts'
 import { type Leaf, leavesOf, valueAt, withValue } from '#shared/bearing/field.ts'
-import { DESIGN_SOURCES } from '#shared/data/sources.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { SHARED_NAMES } from '#shared/questions/size-table/arrangements/by-name.ts'
 import type { SizeRow, SizeTableInput } from '#shared/questions/size-table/size-table.ts'
@@ -40,7 +39,7 @@ export function toTableAnswer(rows: readonly SizeRow[], request: SizeTableReques
   const foot = {
     warnings: [],
     cautions: cautionsOf(itemAt(rows, 0).resolved),
-    sources: DESIGN_SOURCES.map(toSource),
+    sources: sourcesOf(itemAt(rows, 0).resolved.input).map(toSource),
   }
   const { toRow, columns } = ROWS[request.arrangement]
   // the rows are of the arrangement that the request states

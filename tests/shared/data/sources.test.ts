@@ -1,4 +1,7 @@
+import { globSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import { type ArrangementName, sourcesOf } from '#shared/bearing/arrangements.ts'
+import type { Split } from '#shared/bearing/fields.ts'
 import { ACRYLIC_GROWTH, BALL_SUBSTANCES } from '#shared/data/ball-materials.ts'
 import { ALL_SOURCES, DATA_SOURCES, LOAD_SOURCES, SOURCES } from '#shared/data/sources.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
@@ -18,8 +21,19 @@ test('every row names a source that is known', () => {
 test('an imported wood that moves is from memory, and says so', () => {
   for (const species of ['teak', 'balsa', 'iroko', 'greenheart'] as const) {
     const { source } = MOVEMENT[species] ?? { source: 'fpl-13-5' as const }
-    expect(ALL_SOURCES[source].standing, species).toBe('published, quoted from memory')
+    expect(ALL_SOURCES[source].standing, species).toBe('from memory')
   }
+})
+
+test('a design lists the sources that it uses, and no others', () => {
+  const named = (arrangement: ArrangementName, split: Split) => sourcesOf({ arrangement, split })
+  for (const arrangement of ['roller', 'thrust'] as const) {
+    for (const foreign of ['iso-76', 'harris', 'asme-b18.6.1'] as const)
+      expect(named(arrangement, 'none'), arrangement).not.toContain(foreign)
+  }
+  expect(named('radial', 'inner-ring')).toContain('asme-b18.6.1')
+  expect(named('radial', 'outer-ring')).not.toContain('asme-b18.6.1')
+  expect(named('thrust', 'none')).not.toContain('iso-1938-1')
 })
 
 test('acrylic grows with humidity, ever faster', () => {
@@ -38,4 +52,35 @@ test('steel is heavier and stiffer than glass, glass than acrylic', () => {
     expect(steel[of]).toBeGreaterThan(glass[of])
     expect(glass[of]).toBeGreaterThan(acrylic[of])
   }
+})
+
+/** Numbers of the program, not of the trade: how many to show or draw, and what rounding leaves. */
+const OF_THE_PROGRAM = /^(MOST_OPTIONS|WITHIN|SEED|(\w+_)?TRIALS|(\w+_)?SIGNIFICANT_DIGITS)$/
+const STANDING =
+  /common practice|no source|from memory|derived|source|published|ISO|ASME|ASTM|PS 20|NHLA|Table|equation|by definition|Wood Handbook|manuals/i
+
+// A file whose first comment states the standing of all its constants states it for each.
+test('every constant of the trade states its source and standing', () => {
+  const files = [
+    'shared/data/*.ts',
+    'shared/making/*.ts',
+    'shared/wood/moisture-movement.ts',
+    'shared/**/{defaults,findings}.ts',
+  ]
+  const constants = files
+    .flatMap((pattern) => globSync(pattern))
+    .flatMap((file) => {
+      const blocks = readFileSync(file, 'utf8').split(/\n\n+/)
+      const head = blocks.find((block) => /^\/\*+\s/.test(block) && / All /i.test(block) && STANDING.test(block))
+      return blocks.flatMap((block) =>
+        [...block.matchAll(/^(?:export )?const ([A-Z][A-Z\d_]*)(?:: [^=]+)? = .*\d/gm)].map(([, name = '']) => ({
+          constant: `${file}: ${name}`,
+          isOfTheTrade: !OF_THE_PROGRAM.test(name),
+          isSourced: head !== undefined || STANDING.test(block),
+        })),
+      )
+    })
+    .filter(({ isOfTheTrade }) => isOfTheTrade)
+  expect(constants.length).toBeGreaterThan(60)
+  expect(constants.filter(({ isSourced }) => !isSourced).map(({ constant }) => constant)).toEqual([])
 })

@@ -122,13 +122,13 @@ describe('/v1/fasteners', () => {
 
 describe('/v1/sources', () => {
   test('those from memory say so', async () => {
-    const asked = `sources?standing=${encodeURIComponent('published, quoted from memory')}`
+    const asked = `sources?standing=${encodeURIComponent('from memory')}`
     const { sources } = await got<Materials>(asked)
     expect(sources.map(({ id }) => id)).toContain('fpl-13-5-memory')
   })
 
   test('one alone, and the nearest to one that is not known', async () => {
-    expect((await got<Materials>('sources?id=ps-20')).sources).toMatchObject([{ id: 'ps-20', standing: 'published' }])
+    expect((await got<Materials>('sources?id=ps-20')).sources).toMatchObject([{ id: 'ps-20', standing: 'quoted' }])
     const [fault] = faultsIn(await ask(`${await startedApp()}/v1/sources?id=ps-30`))
     expect(fault).toContain('Did you mean "ps-20"?')
   })

@@ -7,6 +7,7 @@ import { FOOTSTEP_TRAITS } from './resolve.ts'
 
 export const FOOTSTEP: Arrangement<FootstepInput, FootstepBearing, typeof FOOTSTEP_FIELDS.fields> = {
   traits: FOOTSTEP_TRAITS,
+  sources: ['derived', 'trade'],
   fields: FOOTSTEP_FIELDS,
   bearingOf: footstepOf,
   dimensionsOf: footstepDimensions,

@@ -13,6 +13,7 @@ export const CAGED: Arrangement<
   KeysOf<typeof cagedDimensions>
 > = {
   traits: CAGED_TRAITS,
+  sources: ['iso-5593', 'iso-76', 'circular-segment', 'harris', 'derived', 'trade'],
   fields: CAGED_FIELDS,
   bearingOf: cagedBearingOf,
   dimensionsOf: cagedDimensions,

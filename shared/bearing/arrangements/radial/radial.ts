@@ -20,6 +20,16 @@ export const RADIAL: FullRingArrangement<
   KeysOf<typeof radialDimensions>
 > = {
   traits: RADIAL_TRAITS,
+  sources: [
+    'iso-5593',
+    'iso-76',
+    'iso-1938-1',
+    'machinerys-handbook-chords',
+    'circular-segment',
+    'harris',
+    'derived',
+    'trade',
+  ],
   fields: RADIAL_FIELDS,
   bearingOf: (input) => {
     const resolution = resolveRadial(input)

@@ -14,6 +14,7 @@ export const ROLLER: FullRingArrangement<
   KeysOf<typeof rollerDimensions>
 > = {
   traits: ROLLER_TRAITS,
+  sources: ['iso-5593', 'iso-1938-1', 'machinerys-handbook-chords', 'derived', 'trade'],
   fields: ROLLER_FIELDS,
   bearingOf: rollerBearingOf,
   outerSideOf: (input) => {

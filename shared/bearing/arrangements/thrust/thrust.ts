@@ -13,6 +13,7 @@ export const THRUST: Arrangement<
   KeysOf<typeof thrustDimensions>
 > = {
   traits: THRUST_TRAITS,
+  sources: ['iso-5593', 'machinerys-handbook-chords', 'circular-segment', 'derived', 'trade'],
   fields: THRUST_FIELDS,
   bearingOf: thrustBearingOf,
   dimensionsOf: thrustDimensions,

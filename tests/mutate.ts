@@ -1,0 +1,111 @@
+import { globSync, readFileSync } from 'node:fs'
+import { createVitest, type TestSpecification, type Vitest } from 'vitest/node'
+
+/*
+ * `npm run mutate`, or `npm run mutate -- CELLS SEED`: changes one figure of the tables in shared/data at a time by one
+ * unit of its last printed digit, and counts how many of those the tests of tests/published notice, without golden files.
+ * A survivor is printed. CELLS 0 takes every figure.
+ */
+const [cells = '200', seed = '1'] = process.argv.slice(2)
+const LEAST_CAUGHT = 0.95
+
+const ROOT = new URL('..', import.meta.url).pathname
+/** Its coefficients are a table too. */
+const EQUATION = 'shared/wood/equilibrium-moisture.ts'
+const TABLES = [...globSync('shared/data/*.ts', { cwd: ROOT }).sort(), EQUATION]
+/** Figures of a table stand behind a colon, in brackets, or as a constant. Ids, titles, comments and code do not. */
+const CODE = /^\s*(\/?\*|\/\/|import|return|throw|if|title:|usedFor:|name:|'|"|export function|function)/
+const ROW = /^\s*'[\w-]+': \{ [a-z]/
+const FIGURE = /(?<=(?:[:=[,(] ?|, |-))\d[\d_]*(?:\.\d+)?(?=[ ,}\]/)]|$)/g
+
+interface Mutant {
+  readonly file: string
+  readonly line: number
+  readonly was: string
+  readonly is: string
+  readonly text: string
+}
+
+const nudged = (figure: string, up: boolean): string => {
+  const digits = figure.split('.')[1]?.length ?? 0
+  return (Number(figure.replaceAll('_', '')) + (up ? 1 : -1) * 10 ** -digits).toFixed(digits)
+}
+
+function mutantsOf(file: string): readonly Mutant[] {
+  const text = readFileSync(`${ROOT}${file}`, 'utf8')
+  const lines = text.split('\n')
+  return lines.flatMap((line, i) => {
+    const isFigures = file === EQUATION ? /^const \w+ = \[/.test(line) : ROW.test(line) || !CODE.test(line)
+    if (!isFigures) return []
+    return [...line.matchAll(FIGURE)].map((match, nth) => {
+      const [was] = match
+      const is = nudged(was, (i + nth) % 2 === 0)
+      const changed = `${line.slice(0, match.index)}${is}${line.slice(match.index + was.length)}`
+      return { file, line: i + 1, was, is, text: lines.with(i, changed).join('\n') }
+    })
+  })
+}
+
+/** A share of them, the same for the same seed: every so-manieth of a list turned by the seed. */
+function drawn(all: readonly Mutant[], count: number): readonly Mutant[] {
+  if (count === 0 || count >= all.length) return all
+  const step = all.length / count
+  return Array.from({ length: count }, (_, i) => Math.floor((i + (Number(seed) % 7) / 7) * step)).flatMap(
+    (at) => all[at] ?? [],
+  )
+}
+
+let mutant: Mutant | undefined
+
+const vitest = await createVitest(
+  'test',
+  {
+    config: `${ROOT}tests/vitest.config.ts`,
+    root: ROOT,
+    include: ['tests/published/*.test.ts'],
+    globalSetup: [],
+    reporters: [{}],
+    watch: false,
+    fsModuleCache: false,
+    maxWorkers: 1,
+    bail: 1,
+  },
+  {
+    plugins: [
+      {
+        name: 'mutant',
+        enforce: 'pre',
+        transform: (_code, id) => (mutant !== undefined && id === `${ROOT}${mutant.file}` ? mutant.text : undefined),
+      },
+    ],
+  },
+)
+
+const failures = async (runner: Vitest, specifications: readonly TestSpecification[]): Promise<number> => {
+  const { testModules, unhandledErrors } = await runner.runTestSpecifications([...specifications])
+  return unhandledErrors.length + testModules.filter((module) => !module.ok()).length
+}
+
+const all = await vitest.globTestSpecifications()
+const first = all.filter(({ moduleId }) => /\/(tables|wood-handbook-emc)\.test\.ts$/.test(moduleId))
+const others = all.filter((specification) => !first.includes(specification))
+if ((await failures(vitest, all)) > 0) throw new Error('the published tests fail before anything is changed')
+
+const figures = TABLES.flatMap(mutantsOf)
+const chosen = drawn(figures, Number(cells))
+let caught = 0
+for (const one of chosen) {
+  mutant = one
+  vitest.invalidateFile(`${ROOT}${one.file}`)
+  if ((await failures(vitest, first)) > 0 || (await failures(vitest, others)) > 0) caught += 1
+  else process.stdout.write(`survives: ${one.file}:${one.line}: ${one.was} as ${one.is}\n`)
+  mutant = undefined
+  vitest.invalidateFile(`${ROOT}${one.file}`)
+}
+await vitest.close()
+
+const share = caught / chosen.length
+process.stdout.write(
+  `${caught} of ${chosen.length} changed figures were caught: ${(100 * share).toFixed(1)} % (of ${figures.length} in all)\n`,
+)
+process.exitCode = share >= LEAST_CAUGHT ? 0 : 1
