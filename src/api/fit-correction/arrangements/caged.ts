@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import {
   ADJUSTMENT,
   CENTRES,
@@ -26,6 +26,5 @@ const CagedFitCorrectionResponse = named(
     ...ADJUSTMENT,
   }),
 )
-export type CagedFitCorrectionResponse = Static<typeof CagedFitCorrectionResponse>
 
 export const CAGED = { size: 'grooveBottomDiameter', response: CagedFitCorrectionResponse, own: [] } as const

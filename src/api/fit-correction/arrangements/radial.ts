@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import {
   ADJUSTMENT,
   BOTH_RINGS,
@@ -23,6 +23,5 @@ const RadialFitCorrectionResponse = named(
     ...ADJUSTMENT,
   }),
 )
-export type RadialFitCorrectionResponse = Static<typeof RadialFitCorrectionResponse>
 
 export const RADIAL = { size: 'grooveBottomDiameter', response: RadialFitCorrectionResponse, own: [] } as const

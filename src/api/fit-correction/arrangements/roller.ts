@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import {
   ADJUSTMENT,
   BOTH_RINGS,
@@ -26,6 +26,5 @@ const RollerFitCorrectionResponse = named(
     ...ADJUSTMENT,
   }),
 )
-export type RollerFitCorrectionResponse = Static<typeof RollerFitCorrectionResponse>
 
 export const ROLLER = { size: 'trackDiameter', response: RollerFitCorrectionResponse, own: [TrackNextStep] } as const

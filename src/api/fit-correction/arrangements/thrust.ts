@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import {
   CENTRES,
   CIRCLE_UNTIL,
@@ -26,7 +26,6 @@ const ThrustFitCorrectionResponse = named(
     ...WORK,
   }),
 )
-export type ThrustFitCorrectionResponse = Static<typeof ThrustFitCorrectionResponse>
 
 export const THRUST = {
   size: 'grooveCircleDiameter',
