@@ -13,12 +13,12 @@ import { straightGap } from './unequal-balls.ts'
  *
  * which is the closed ring of `unequal-balls.ts` with R in place of aᵢ and aⱼ. Balls on the edges of a tighter groove stand at heights
  * of their own, zᵢ = √(rᵢ² − w²) over the face, and neighbours are √((rᵢ + rⱼ)² − (zᵢ − zⱼ)²) apart. Balls do not push one another aside: at the
- * bottom of the groove a push along the circle meets no slope. It is reckoned as if neighbours alone could touch, as there: so it is
+ * bottom of the groove a push along the circle meets no slope. The formulas assume that only neighbours touch, as there: that is so
  * where no ball is smaller than half another, whatever the circle. Two of radii u² and v² do not meet over one of w² between
  * them as long as (w/v) √(1 − w²v²/R²) + (w/u) √(1 − u²w²/R²) ≥ 1, and that is least where those two angles come to a right one: √(w²/v² + w²/u²).
  */
 
-/** Of a ball with so large a diameter, how high its centre stands [mm], from anywhere. */
+/** Height of a ball's centre [mm] by its diameter, from any level. */
 export type HeightOf = (diameter: number) => number
 
 /** On the bottom of the groove. */
@@ -46,7 +46,7 @@ function halfRow(pitchRadius: number, diameters: readonly number[], heightOf: He
   return half
 }
 
-/** Of two neighbours as seen from above: (rᵢ + rⱼ)² less the square of what one stands higher. */
+/** Squared chord of two neighbours as seen from above: (rᵢ + rⱼ)² less the square of their difference in height. */
 function chordSquared(one: number, other: number, heightOf: HeightOf): number {
   const [touching, rise] = [(one + other) / 2, heightOf(one) - heightOf(other)]
   return (touching - rise) * (touching + rise)
@@ -69,7 +69,7 @@ export function tightestCircle(diameters: readonly number[]): Mm {
  *
  * @param pitchRadius R, of the groove's circle [mm], at least `tightestCircle`
  * @param diameters in their order round the ring [mm], each above 0, three at least
- * @param heightOf on the bottom of the groove where it is not said
+ * @param heightOf on the bottom of the groove by default
  * @throws RangeError outside those ranges
  */
 export function ballGapOnCircle(pitchRadius: Mm, diameters: readonly number[], heightOf = HALF_OF_IT): Mm {

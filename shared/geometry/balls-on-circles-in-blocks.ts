@@ -4,14 +4,14 @@ import { ballGapOnCircle, type HeightOf } from './balls-on-a-circle.ts'
 /*
  * `ballGapOnCircle` for many rings at once, by + − × / √ alone. Of neighbours with chord c, q = c² / 2R²: cos θ = 1 − q and
  * sin θ = √(q (2 − q)); the steps are multiplied as complex numbers. A row that reaches round more than once has the cosine of
- * a shorter one: those few, which end in the first quadrant, are asked of `ballGapOnCircle` itself.
+ * a shorter one: those few, which end in the first quadrant, are computed by `ballGapOnCircle` itself.
  */
 
 /** Rings of one count of balls, side by side: ball b of ring t at b × rings + t. */
 export interface CircleBlock {
   readonly ballCount: number
   readonly rings: number
-  /** Of each ring [mm]. */
+  /** One for each ring [mm]. */
   readonly radii: Float64Array
   readonly diameters: Float64Array
   /** How high a ball of a ring stands by its diameter. */

@@ -14,7 +14,7 @@ export interface PathBlock {
   readonly centres: Float64Array
   /** [mm] */
   readonly diameters: Float64Array
-  /** Of each ring; amplitudes 0 where it is round. */
+  /** One for each ring; amplitude 0 if it is round. */
   readonly lobes: { readonly [Name in keyof Lobes]: Float64Array }
 }
 
@@ -152,7 +152,7 @@ function closeRows(block: PathBlock, { x, y, away }: Places, gaps: Float64Array)
     const cosine = x[ring] ?? Number.NaN
     const ends = ((diameters[ring] ?? Number.NaN) + (diameters[last + ring] ?? Number.NaN)) / 2
     const square = (first - before) * (first - before) + 2 * first * before * (1 - cosine)
-    // In the first quadrant a row has gone round more than once, or hardly begun to: that is asked one by one.
+    // In the first quadrant a row has gone round more than once, or hardly begun to: those are computed one by one.
     const isTold = cosine <= 0 || (y[ring] ?? Number.NaN) <= 0
     gaps[ring] = isTold ? Math.sqrt(square) - ends : oneByOne(block, ring)
   }

@@ -6,7 +6,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
  * stand evenly, α = π/Z either side of each. Derived here, no source; tested by coordinates.
  */
 
-/** What is drilled: pockets of one size, evenly round the ring. */
+/** The drilled pockets: of one size, evenly round the ring. */
 export interface Pockets {
   readonly pocketDiameter: Mm
   readonly ballCount: number

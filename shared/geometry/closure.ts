@@ -21,12 +21,12 @@ interface SizesLaid {
 export interface Closure {
   /** Between the last ball and the first, in that order. */
   readonly gap: (radius: Mm, diameters: readonly number[]) => Mm
-  /** The radius that leaves a gap, 0 where none is said. */
+  /** The radius that leaves a gap, 0 by default. */
   readonly radiusFor: (diameters: readonly number[], gap?: Mm) => Mm
   readonly overOrders: (radius: Mm, diameters: readonly number[]) => GapOverOrders
   /** The largest ball of which two fit side by side. */
   readonly largestBall: (radius: Mm) => Mm
-  /** What no slope of the gap over the radius exceeds, from the tightest radius looked at on. */
+  /** An upper bound of the slope of the gap over the radius, from the tightest radius on. */
   readonly steepest: (tightest: Mm, sizes: SizesLaid) => number
 }
 

@@ -42,7 +42,7 @@ export interface RingsToFill {
   readonly play: Mm
 }
 
-/** What two one-piece rings can be filled with: the inner ring aside, balls into the crescent, then spread by a cage. */
+/** The filling of two one-piece rings: the inner ring aside, balls into the crescent, then spread by a cage. */
 export interface EccentricFilling {
   /** The arc that balls side by side may fill, from the first centre to the last, in degrees: 180 and above. */
   readonly limit: number

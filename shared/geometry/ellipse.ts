@@ -1,7 +1,7 @@
 import { requireAboveZero } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
-/** What a circle becomes that is stretched along the grain and across it by different amounts: two half axes. */
+/** A circle stretched along the grain and across it by different amounts: two half axes. */
 export interface Ellipse {
   readonly along: Mm
   readonly across: Mm

@@ -7,7 +7,7 @@ const ROUNDINGS = 4 * Number.EPSILON
 
 /**
  * How much play unequal balls take, to first order and evenly spaced: 2 max Σ λᵢ dᵢ with λ ≥ 0, Σ λᵢ = 1 and Σ λᵢ nᵢ = 0,
- * the linear program of `playAmongBalls`. It has room of its own, which is used again.
+ * the linear program of `play-among-unequal-balls.ts`. It has room of its own, which is used again.
  *
  * @param ballCount Z, whole, at least 3
  * @returns takes by how much each ball is larger than the design's, and gives by how much the play is less, in the same unit

@@ -14,7 +14,7 @@ export interface GroovePair {
   readonly innerBottomRadius: Mm
 }
 
-/** As `PlayAmongBalls` has it, the gap spread evenly: as the balls go round it comes to lie between any two. */
+/** The play and the run-out with the gap spread evenly: as the balls go round, it comes to lie between any two. */
 export interface PlayOfOrder extends Judged {
   readonly radialInternalClearance: Mm
   readonly runOut: Mm
@@ -37,10 +37,7 @@ export function playByOrder(
   requireAboveZero('innerBottomRadius', innerBottomRadius)
   requireWithin('outerBottomRadius', outerBottomRadius, Math.max(...diameters), Number.MAX_VALUE)
   const places = ballPlaces(diameters.length)
-  const seek = seeker(
-    places,
-    roundRoom(places, () => innerBottomRadius),
-  )
+  const seek = seeker(places, roundRoom(places, innerBottomRadius))
   return (order) => {
     for (let place = 0; place < order.length; place++)
       places.radius[place] = itemAt(diameters, itemAt(order, place)) / 2

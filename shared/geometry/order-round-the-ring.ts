@@ -40,7 +40,7 @@ function mirrored(rank: number, base: number): number {
   return at
 }
 
-/** What one and the same balls can leave, whatever their order. */
+/** The range of the gap of the same balls over all their orders. */
 export interface GapOverOrders {
   /** No order leaves less. */
   readonly least: Mm
@@ -89,7 +89,7 @@ export function gapOverOrdersOnCircle(pitchRadius: Mm, diameters: readonly numbe
   return overOrders(pitchRadius, diameters, (radius) => ({ out: pitchRadius, aside: radius }))
 }
 
-/** Where a centre stands: from the axis, and along the line in which balls of other sizes stand elsewhere. */
+/** The place of a centre: from the axis, and along the line on which centres shift with the ball's size. */
 interface Centre {
   readonly out: number
   readonly aside: number
@@ -119,8 +119,8 @@ function overOrders(
       smallestHalf = Math.min(smallestHalf, low)
     }
   })
-  const doubt = ROUNDING * balls.length * cutRadius
-  return { least: mm(least - doubt), most: mm(most + doubt), coversHalf: smallestHalf >= Math.PI / 2 }
+  const rounding = ROUNDING * balls.length * cutRadius
+  return { least: mm(least - rounding), most: mm(most + rounding), coversHalf: smallestHalf >= Math.PI / 2 }
 }
 
 /** A ball where it lies, and ln x and asin x of x = its radius over how far out its centre stands. */

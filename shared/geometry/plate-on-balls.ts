@@ -12,7 +12,7 @@ type Three = readonly [number, number, number]
 export interface PlateAtRest {
   /** The balls it rests on, by their places round the circle. */
   readonly carriers: Three
-  /** What part of the load each of them carries: as statics has it, 1 in all. */
+  /** The part of the load that each of them carries, by statics: 1 in all. */
   readonly shares: Three
   /** Height over the middle of the circle, as the balls' heights count. */
   readonly height: number
@@ -22,7 +22,7 @@ export interface PlateAtRest {
   readonly mostClearance: number
 }
 
-/** Of an order of balls: what decides it are the carriers. */
+/** The judgement of an order of balls: the carriers decide it. */
 interface RestOfOrder extends Judged, Pick<PlateAtRest, 'shares' | 'height' | 'rise'> {
   readonly decisive: Three
   /** How much it gains per radius in the direction of the first ball, and a quarter turn on. */

@@ -23,14 +23,14 @@ interface PlayBlock {
   }
 }
 
-/** Takes, for each ring, 2 t* and, where wanted, the run-out that `PlayAmongBalls` has [mm]. */
+/** Writes the play 2 t* of each ring and, if a place for it is passed, its run-out (`runOutOf`) [mm]. */
 type PlayOfBlock = (block: PlayBlock, clearances: Float64Array, runOuts?: Float64Array) => void
 
 /**
- * `playAmongBalls` for many rings, whatever their balls sit on, with room of its own that is used again: nothing is
- * allocated for a ring. Some 0.1 µs a ball, by + − × / √ alone where the gap is whole.
+ * The play of an inner ring among its balls, for many rings, whatever their balls sit on. It reuses its own arrays:
+ * nothing is allocated for a ring. About 0.1 µs a ball, by + − × / √ alone where the gap is whole.
  *
- * Ranges are those of `placesOnCircle` and are not looked at. A ring that does not close overlaps at its gap; it has a
+ * Ranges are those of `layOnCircle` and are not checked. A ring that does not close overlaps at its gap; it has a
  * clearance all the same, of which the caller makes nothing. A ring that nothing holds has Infinity.
  */
 export function playInBlocks(ballCount: number, gap: GapPlace): PlayOfBlock {
@@ -38,10 +38,7 @@ export function playInBlocks(ballCount: number, gap: GapPlace): PlayOfBlock {
   const places = ballPlaces(ballCount)
   const away = new Float64Array(ballCount)
   const standing = { ...places, radius: new Float64Array(ballCount) }
-  const seek = seeker(
-    standing,
-    roundRoom(standing, () => 0),
-  )
+  const seek = seeker(standing, roundRoom(standing, 0))
   return ({ rings, diameters, centres, standOffs, lobes }, clearances, runOuts) => {
     for (let ring = 0; ring < rings; ring++) {
       for (let ball = 0; ball < ballCount; ball++) {

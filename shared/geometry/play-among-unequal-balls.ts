@@ -1,6 +1,3 @@
-import { requireAboveZero } from '#shared/precondition.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
-import type { Ellipse } from './ellipse.ts'
 import { emptyCircle, type HalfPlanes, halfPlanes, type InscribedCircle, inscribeCircle } from './inscribed-circle.ts'
 import type { BallPlaces } from './unequal-ball-places.ts'
 
@@ -8,7 +5,7 @@ import type { BallPlaces } from './unequal-ball-places.ts'
  * The play of a rigid inner ring among balls of unequal size, every ball on the bottom of the outer groove. The ring
  * may stand anywhere in its plane. With its centre at p, ball i leaves it the room
  *
- *   hᵢ(p) = |cᵢ − p| − rᵢ − ri      (of an elliptic ring: the distance of cᵢ from the ellipse round p, less rᵢ)
+ *   hᵢ(p) = |cᵢ − p| − rᵢ − ri
  *
  * and the ring is free where all are at least 0. The radial room of the bearing is t* = max over p of min over i of
  * hᵢ(p): the ring could be larger by t* all round and just go in. It binds where t* < 0, and the play that is left is
@@ -16,7 +13,7 @@ import type { BallPlaces } from './unequal-ball-places.ts'
  *   radialInternalClearance = 2 t*,
  *
  * the diameter of the largest circle that may lie inside the room of the ring's centre: the ring travels at least so
- * far in every direction, however it is pushed (`travelAmongBalls` has the travel by direction). Of equal balls that
+ * far in every direction, however it is pushed. Of equal balls that
  * leave no half turn free the best place is the middle, and 2 t* = 2 (Ro − ri) − 2 Dw, the clearance of a design.
  *
  * To first order |cᵢ − p| = aᵢ − nᵢ · p, so that t* is the linear program of `inscribeCircle` with reachᵢ = Ro − ri −
@@ -33,125 +30,27 @@ import type { BallPlaces } from './unequal-ball-places.ts'
  * line (`acrossTheLine`), and the better place is taken. Both differ by the square of the play over the pitch diameter.
  */
 
-/** An elliptic inner groove bottom, its axis along the grain turned from the direction of x by an angle. */
-export interface TurnedEllipse {
-  readonly bottom: Ellipse
-  /** [rad] */
-  readonly turn: number
-}
-
-/** How the inner ring stands among the balls where it has most room. */
-export interface PlayAmongBalls {
-  /**
-   * 2 t*: whole travel that the ring has in every direction at least. Below 0 it binds, and is too large by that
-   * diameter.
-   */
-  readonly radialInternalClearance: Mm
-  /** Where the ring's centre then is, from the middle of the outer ring. */
-  readonly centre: { readonly x: Mm; readonly y: Mm }
-  /**
-   * Twice the distance of that centre from the middle. The balls go round between the rings, and the centre with them:
-   * an indicator on the inner ring shows so much from its least to its most while the set of balls goes round once.
-   */
-  readonly runOut: Mm
-  /** The three balls that leave least room there, by their places in the order. */
-  readonly supports: readonly [number, number, number]
-}
-
-/**
- * The play of an inner ring among the balls.
- *
- * @param places of the balls: `placesOnCircle`, `placesOnEllipse`
- * @param inner radius of the inner groove's bottom [mm], or its ellipse; of an ellipse no centre may lie inside its
- *   evolute
- * @returns undefined where the balls leave half a turn free, so that nothing holds the ring. The clearance is good to
- *   1e-14 of the outer radius; where a second place is as good, `centre` is one of them
- * @throws RangeError for radii that are not above 0
- */
-export function playAmongBalls(places: BallPlaces, inner: Mm | TurnedEllipse): PlayAmongBalls | undefined {
-  const found = seeker(places, roomRound(places, inner))()
-  if (found === undefined) return undefined
-  const { x, y, level, first, second, third } = found
-  return {
-    radialInternalClearance: mm(2 * level),
-    centre: { x: mm(x), y: mm(y) },
-    runOut: mm(runOutOf(found)),
-    supports: [first, second, third],
-  }
-}
-
 /**
  * Writes what room each ball leaves to a ring whose centre is at x, y: how far the ring may go towards the ball, and
  * the direction of that.
  */
 export type Measure = (x: number, y: number, room: HalfPlanes) => void
 
-/** @throws RangeError for radii that are not above 0 */
-export function roomRound(places: BallPlaces, inner: Mm | TurnedEllipse): Measure {
-  if (typeof inner === 'number') {
-    requireAboveZero('inner radius', inner)
-    return roundRoom(places, () => inner)
-  }
-  requireAboveZero('along', inner.bottom.along)
-  requireAboveZero('across', inner.bottom.across)
-  return ellipticRoom(places, inner)
-}
-
-/** Room round a circle whose radius may change from call to call. */
-export function roundRoom({ x, y, radius }: BallPlaces, inner: () => number): Measure {
+/** The room round an inner groove bottom of radius `inner`. */
+export function roundRoom({ x, y, radius }: BallPlaces, inner: number): Measure {
   return (atX, atY, { normalX, normalY, reach }) => {
-    const own = inner()
     for (let ball = 0; ball < radius.length; ball++) {
       const dx = (x[ball] ?? Number.NaN) - atX
       const dy = (y[ball] ?? Number.NaN) - atY
       const away = Math.sqrt(dx * dx + dy * dy)
       normalX[ball] = dx / away
       normalY[ball] = dy / away
-      reach[ball] = away - (radius[ball] ?? Number.NaN) - own
+      reach[ball] = away - (radius[ball] ?? Number.NaN) - inner
     }
   }
 }
 
-/** Newton's steps towards the nearest point of an ellipse; six are enough for any that wood becomes. */
-const MOST_STEPS = 60
-
-/**
- * The point of an ellipse a, b that is nearest to (u, v) is (a² u / (t + a²), b² v / (t + b²)) with the largest root t
- * of (a u / (t + a²))² + (b v / (t + b²))² = 1, and lies |(u / (t + a²), v / (t + b²))| t away: its normal has that
- * direction. The left side is convex and falls, and is at least 1 at the smaller of a (ρ − a) and b (ρ − b), ρ = |(u,
- * v)|: from there Newton's steps rise to the root and never pass it.
- */
-function ellipticRoom({ x, y, radius }: BallPlaces, { bottom, turn }: TurnedEllipse): Measure {
-  const { along: a, across: b } = bottom
-  const [cosine, sine] = [Math.cos(turn), Math.sin(turn)]
-  return (atX, atY, { normalX, normalY, reach }) => {
-    for (let ball = 0; ball < radius.length; ball++) {
-      const dx = (x[ball] ?? Number.NaN) - atX
-      const dy = (y[ball] ?? Number.NaN) - atY
-      const u = dx * cosine + dy * sine
-      const v = dy * cosine - dx * sine
-      const away = Math.sqrt(u * u + v * v)
-      let t = Math.min(a * (away - a), b * (away - b))
-      let [p, q] = [u / (t + a * a), v / (t + b * b)]
-      for (let step = 0; step < MOST_STEPS; step++) {
-        const over = a * a * p * p + b * b * q * q - 1
-        const slope = 2 * ((a * a * p * p) / (t + a * a) + (b * b * q * q) / (t + b * b))
-        const next = t + over / slope
-        // past the last digits it no longer rises
-        if (!(next > t)) break
-        t = next
-        p = u / (t + a * a)
-        q = v / (t + b * b)
-      }
-      const size = Math.sqrt(p * p + q * q)
-      normalX[ball] = (p * cosine - q * sine) / size
-      normalY[ball] = (p * sine + q * cosine) / size
-      reach[ball] = t * size - (radius[ball] ?? Number.NaN)
-    }
-  }
-}
-
-/** Where a ring has been led to. */
+/** The place of a ring. */
 interface Found {
   x: number
   y: number
@@ -162,7 +61,10 @@ interface Found {
   third: number
 }
 
-/** Twice the way of the ring's centre from the middle: `PlayAmongBalls` says what an indicator makes of it. */
+/**
+ * Run-out: twice the distance of the ring's centre from the middle. The balls go round between the rings, and the centre
+ * with them: an indicator on the inner ring shows so much from its least to its most while the set of balls goes round once.
+ */
 export const runOutOf = ({ x, y }: Readonly<Found>): number => 2 * Math.sqrt(x * x + y * y)
 
 /** Roundings of a room, in parts of the farthest centre. */

@@ -54,7 +54,7 @@ function halfRow(pitchRadius: number, ballDiameter: Mm, ballCount: number): numb
   return half
 }
 
-/** What the arcsine and the product may add to a half turn. */
+/** The rounding that the arcsine and the product may add to a half turn. */
 const ROUNDING = 8 * Number.EPSILON
 
 /** tan α of α = asin(Dw / 2R). */

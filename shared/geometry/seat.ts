@@ -5,7 +5,7 @@ import { depthForHalfWidth, type Groove, grooveHalfWidth } from './groove.ts'
 /** A groove as round as the ball counts as one that the ball touches at the bottom: equal within rounding. */
 const EQUAL_WITHIN = 1e-9
 
-/** Where a ball touches its groove, how deep it sits, and how that depth moves. */
+/** The contact of a ball with its groove: place, depth, and the slope of that depth. */
 export interface Seat {
   readonly on: 'bottom' | 'edges'
   /** Land to the ball's deepest point. On the edges it is less than the groove is deep. */

@@ -1,9 +1,4 @@
-import { requireWithin } from '#shared/precondition.ts'
-import type { Mm } from '#shared/units/length.ts'
 import { pastHalfTurns } from './balls-on-a-path.ts'
-import { type Ellipse, sharpestRadius } from './ellipse.ts'
-import { requireDiameters } from './ring-of-balls.ts'
-import { innerParallel, stepOf } from './ring-of-balls-on-ellipse.ts'
 
 /**
  * Centres and radii of the balls of a ring, from the middle of the outer ring, in their order round it [mm]. The first
@@ -28,27 +23,11 @@ export const ballPlaces = (count: number): BallPlaces => ({
 })
 
 /**
- * Balls on the bottom of a round groove, each touching the next, as `unequalBallGap` has them.
- *
- * @param bottomRadius Ro [mm], at least that of any two neighbours side by side: `tightestBottomRadius`
- * @param diameters in their order round the ring [mm], each above 0, three at least
- * @throws RangeError outside those ranges
- */
-export function placesOnCircle(bottomRadius: Mm, diameters: readonly number[], gap: GapPlace): BallPlaces {
-  requireDiameters(diameters)
-  const widest = Math.max(...diameters.map((diameter, ball) => (diameter + (diameters.at(ball - 1) ?? diameter)) / 2))
-  requireWithin('bottomRadius', bottomRadius, widest, Number.MAX_VALUE)
-  const places = ballPlaces(diameters.length)
-  places.radius.set(diameters.map((diameter) => diameter / 2))
-  layOnCircle(bottomRadius, gap, places)
-  return places
-}
-
-/**
- * `placesOnCircle` without its guards and without a new object: reads `places.radius`, writes `x` and `y`. Neighbours
- * subtend θ with sin²(θ/2) = ((rᵢ + rⱼ)² − (aᵢ − aⱼ)²) / 4 aᵢ aⱼ by the law of cosines; the steps are multiplied as
+ * Lays balls on the bottom of a round groove, each touching the next, as `unequalBallGap` has them. Checks no ranges and
+ * creates no object: reads `places.radius`, writes `x` and `y`. Neighbours subtend θ with sin²(θ/2) = ((rᵢ + rⱼ)² − (aᵢ − aⱼ)²) / 4 aᵢ aⱼ by the law of cosines; the steps are multiplied as
  * complex numbers. A spread gap takes one arctangent, one sine and one cosine.
  *
+ * @param bottomRadius Ro [mm], at least that of any two neighbours side by side: `tightestBottomRadius`
  * @param centres a: how far each ball's centre stands from the middle [mm]; without them a = Ro − r, on the bottom
  */
 export function layOnCircle(
@@ -105,40 +84,4 @@ function spread(total: number, x: Float64Array, y: Float64Array): void {
     x[ball] = along * cosine - across * sine
     y[ball] = along * sine + across * cosine
   }
-}
-
-/**
- * Balls on the bottom of an elliptic groove, each touching the next, the whole gap between the last and the first. A
- * ball of radius r has its centre on the inner parallel curve at r, as in `gapOnEllipse`; here each ball has a curve of
- * its own.
- *
- * @param bottom every ball radius at most its sharpest radius
- * @param start eccentric angle at which the first ball touches the bottom, from the axis along the grain
- * @returns undefined where not all balls find room on the ellipse
- * @throws RangeError for balls outside the ranges of `placesOnCircle`, or larger than the bottom's sharpest radius
- */
-export function placesOnEllipse(bottom: Ellipse, diameters: readonly number[], start: number): BallPlaces | undefined {
-  requireDiameters(diameters)
-  const places = ballPlaces(diameters.length)
-  const sharpest = sharpestRadius(bottom)
-  let [at, guess] = [start, 0]
-  let before: { readonly x: number; readonly y: number; readonly radius: number } | undefined
-  for (const [ball, diameter] of diameters.entries()) {
-    const radius = diameter / 2
-    requireWithin('each ball radius', radius, Number.MIN_VALUE, sharpest)
-    const curve = innerParallel(bottom, radius)
-    if (before !== undefined) {
-      const touching = before.radius + radius
-      const step = stepOf(curve, before, at, touching, guess > 0 ? guess : touching / curve(at).speed)
-      if (step === undefined) return undefined
-      at += step
-      guess = step
-    }
-    const { x, y } = curve(at)
-    before = { x, y, radius }
-    places.x[ball] = x
-    places.y[ball] = y
-    places.radius[ball] = radius
-  }
-  return at - start > 2 * Math.PI ? undefined : places
 }

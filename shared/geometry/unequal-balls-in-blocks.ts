@@ -9,16 +9,16 @@ import { unequalBallGap } from './unequal-balls.ts'
  *
  * The neighbours are multiplied as complex numbers to P, whose size is a₁ M² a_Z with M = a₂ … a_{Z−1}. So
  * cos Θ = Re P / (a₁ a_Z M²), and the span is √(a₁² + a_Z² − 2 Re P / M²). What the cosine does not know is whether the row
- * reaches round more than once: those few, whose P lies in the first quadrant, are asked of `unequalBallGap` itself.
+ * reaches round more than once: those few, whose P lies in the first quadrant, are computed by `unequalBallGap` itself.
  */
 
 /** Rings of one count of balls, side by side: ball b of ring t at b × rings + t. */
 interface RingBlock {
   readonly ballCount: number
   readonly rings: number
-  /** Of each ring [mm]. */
+  /** One for each ring [mm]. */
   readonly bottomRadii: Float64Array
-  /** Of each ball, in their order round the ring [mm]. */
+  /** One for each ball, in their order round the ring [mm]. */
   readonly diameters: Float64Array
   /** By how much all balls of a ring are larger than `diameters` says [mm]. */
   readonly larger: Float64Array

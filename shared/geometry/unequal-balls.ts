@@ -11,17 +11,17 @@ import { requireDiameters } from './ring-of-balls.ts'
  *
  * The φ of all neighbours are added as turned vectors, by products alone: no arcsine, so the same bits everywhere.
  * The order is that round the ring, the gap lying between the last and the first; turned round it is the same ring.
- * It is reckoned as if neighbours alone could touch. That is so where no ball is smaller than 2/3 of another, whatever
+ * The formulas assume that only neighbours touch. That is so where no ball is smaller than 2/3 of another, whatever
  * the groove (in the tightest one two of 1 touch across the middle and a third of 2/3 touches both: Descartes' −1, 2, 2,
  * 3); in wider grooves down to 1/4, below which two balls meet over the one between them.
  */
 
 /** A row of balls pushed together, as it is seen from the ring's centre. */
 interface Row {
-  /** Where the first and the last centre stand: a = Ro − r. */
+  /** Radii of the first and the last centre: a = Ro − r. */
   readonly first: number
   readonly last: number
-  /** Of half the angle from the first centre to the last, H = Σ φ. */
+  /** Sine and cosine of half the angle from the first centre to the last, H = Σ φ. */
   readonly sine: number
   readonly cosine: number
   /** By how much H is more than a half turn: then the balls but one already overlap. 0 for a row that can be laid. */
@@ -152,31 +152,6 @@ function slopeAt(bottomRadius: number, diameters: readonly number[], row: Row): 
   return perFirst + perLast + perHalfAngle * turn
 }
 
-/**
- * How the gap moves with each single ball, the groove and all others staying: by ∂φ/∂rⱼ = ½ tan φ (1/rⱼ + 1/aⱼ) for each
- * of its neighbours. Of equal balls at exact closure −(1 + sin(π / Z)) for each, −Z (1 + sin(π / Z)) for all together.
- *
- * @returns mm of gap per mm of that ball's diameter, in the order given; ranges and errors as for `unequalBallGap`
- */
-export function gapPerEachDiameter(bottomRadius: Mm, diameters: readonly number[]): readonly number[] {
-  requireDiameters(diameters)
-  const { perFirst, perLast, perHalfAngle } = spanSlopes(rowOf(bottomRadius, diameters))
-  const ends = new Map([
-    [0, perFirst],
-    [diameters.length - 1, perLast],
-  ])
-  let before = 0
-  return diameters.map((diameter, ball) => {
-    const own = diameter / 2
-    const following = diameters[ball + 1]
-    const after = following === undefined ? 0 : tangent(bottomRadius, own, following / 2)
-    const turn = ((before + after) / 2) * (1 / own + 1 / (bottomRadius - own))
-    before = after
-    const end = ends.get(ball)
-    return (perHalfAngle * turn - (end === undefined ? 0 : end + 1)) / 2
-  })
-}
-
 /** In the tightest groove the gap moves by a root: its rounding there is the root of a rounding. */
 const ROOT_OF_ROUNDING = 4e-8
 
@@ -206,7 +181,7 @@ export function closingRadius(diameters: readonly number[], gap: Mm = mm(0)): Mm
   return mm(bracketedRoot(beyond, tightest, high))
 }
 
-/** What a straight row of the balls leaves, a groove without end: centres 2 √(rᵢ rⱼ) apart along it. */
+/** The gap of a straight row of the balls, the limit of an endless groove: centres 2 √(rᵢ rⱼ) apart along it. */
 export function straightGap(diameters: readonly number[]): number {
   let along = 0
   for (let ball = 1; ball < diameters.length; ball++) {

@@ -4,12 +4,12 @@ import { itemAt } from './item-at.ts'
 /** An order round a ring: for each place, the item that lies there. */
 export type Order = readonly number[]
 
-/** What an order comes to, and the places that decide it: exchanging one of those is tried first. */
+/** The judgement of an order, and the places that decide it: the search exchanges those first. */
 export interface Judged {
   readonly decisive: readonly number[]
 }
 
-/** What to look for: every order is judged, and `worth` tells how good that is, the higher the better. */
+/** The task of a search: every order is judged; the higher its `worth` the better. */
 interface OrderSearch<J extends Judged> {
   readonly count: number
   /** Must not change when the order is turned round the ring or mirrored, but for ties. May give the same object each time. */

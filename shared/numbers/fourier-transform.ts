@@ -62,7 +62,7 @@ function reorder(real: Float64Array, imaginary: Float64Array): void {
   }
 }
 
-/** Cosines and sines of half a circle in as many steps as half the length; the last length asked for is kept. */
+/** Cosines and sines of half a circle in as many steps as half the length; those of the last length are kept. */
 let known: readonly [Float64Array, Float64Array] = [new Float64Array(0), new Float64Array(0)]
 
 function circle(size: number): readonly [cosines: Float64Array, sines: Float64Array] {

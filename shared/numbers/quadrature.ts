@@ -1,9 +1,9 @@
-/** Halved, the step would only move the last digits: such functions as are asked here are done with it. */
+/** Half this step would only change the last digits of the functions integrated here. */
 const STEP = 1 / 32
 /** At 3.2 of the substituted variable the nodes lie within rounding of the ends. */
 const REACH = 3.2
 
-/** Where to look between the ends −1 and 1, as the distance from the nearer end, and with what weight. */
+/** A node between the ends −1 and 1, as the distance from the nearer end, and its weight. */
 const NODES: readonly (readonly [fromEnd: number, weight: number])[] = Array.from(
   { length: Math.round(REACH / STEP) + 1 },
   (_, place) => {

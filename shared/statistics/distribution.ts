@@ -2,7 +2,7 @@ import { normalCdf, normalDensity } from './normal.ts'
 import { drawNormals } from './normal-cells.ts'
 import { drawWords, type Random } from './random.ts'
 
-/** What a number that is not known can be, and how likely. Any unit, the same for all of it. */
+/** The distribution of an unknown number. Any unit, the same throughout. */
 export type Distribution =
   | { readonly kind: 'normal'; readonly mean: number; readonly standardDeviation: number }
   /** Anywhere from mean − halfWidth to mean + halfWidth. */
@@ -17,7 +17,7 @@ export function meanOf(distribution: Distribution): number {
   return distribution.values.reduce((sum, value) => sum + value, 0) / distribution.values.length
 }
 
-/** Of a discrete one over the number of its values: it is all there is, and no sample. */
+/** Variance; for a discrete distribution over the number of its values, which are the population and not a sample. */
 export function varianceOf(distribution: Distribution): number {
   switch (distribution.kind) {
     case 'normal':

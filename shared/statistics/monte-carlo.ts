@@ -16,26 +16,26 @@ import {
 } from './streaming-histogram.ts'
 
 /*
- * Propagation of distributions by trials (JCGM 101:2008). Trials come in batches. A batch has a stream of random numbers of
- * its own, and its own sums; so batches may be run anywhere and in any order, and give the same answer, to the last bit,
- * when they are put together in their order. Within a batch they are drawn, reckoned and counted by the slice: each step a
+ * Propagation of distributions by trials (JCGM 101:2008). Trials come in blocks. A block has a stream of random numbers of
+ * its own, and its own sums; so blocks may be run anywhere and in any order, and give the same answer, to the last bit,
+ * when they are put together in their order. Within a block they are drawn, evaluated and counted by the chunk: each step a
  * small loop over arrays that stay in the nearest cache.
  */
 
 /** Trials that are worked on together. */
-export const SLICE = 250
+export const CHUNK = 250
 
 /** JCGM 101:2008, 7.9.4 b: at least 10^4, and 100 / (1 − 0.95) is less. */
-export const USUAL_BATCH = 10_000
+export const USUAL_BLOCK = 10_000
 
-/** Batches at the least, for their scatter to tell an error. */
-const FEWEST_BATCHES = 10
+/** Blocks at the least, for their scatter to tell an error. */
+const FEWEST_BLOCKS = 10
 
-/** A stream that no batch has. */
+/** A stream that no block has. */
 const PILOT_STREAM = SEEDS - 1
-/** What is drawn aside has the stream so many further on, in the round. */
+/** Numbers drawn aside use the stream so many further on, cyclically. */
 const ASIDE = SEEDS / 2
-const PILOT_SLICES = 8
+const PILOT_CHUNKS = 8
 
 /** Bins reach so many standard deviations either side. */
 const REACH = 8
@@ -44,7 +44,7 @@ const REACH = 8
 const COVERAGE = 0.95
 
 /**
- * Random numbers that a model needs: so many rows, of a slice each, row after row. Those drawn aside come from a stream of
+ * Random numbers that a model needs: so many rows, of a chunk each, row after row. Those drawn aside come from a stream of
  * their own, so that all others are drawn as they are without them.
  */
 export interface Source {
@@ -56,27 +56,27 @@ export interface Source {
 /** The same source, drawn aside. */
 export const aside = (source: Source): Source => ({ ...source, isAside: true })
 
-/** As many numbers of a distribution as there are rows, each on its own. */
+/** Independent numbers of a distribution, as many as there are rows. */
 export const independent = (distribution: Distribution, rows = 1): Source => ({
   rows,
-  draw: (random, out) => draw(distribution, random, out, rows * SLICE),
+  draw: (random, out) => draw(distribution, random, out, rows * CHUNK),
 })
 
 /** Different values of a list, as many as there are rows. */
 export const withoutReplacement = (values: readonly number[], rows: number): Source => ({
   rows,
-  draw: (random, out) => drawWithoutReplacement(values, rows, random, out, SLICE),
+  draw: (random, out) => drawWithoutReplacement(values, rows, random, out, CHUNK),
 })
 
-/** Any function of random numbers, for a slice of trials at once. */
+/** Any function of random numbers, for a chunk of trials at once. */
 export interface Model {
   readonly sources: readonly Source[]
   readonly outputs: number
-  /** Puts a slice of each output into `results`. */
+  /** Puts a chunk of each output into `results`. */
   readonly evaluate: (drawn: readonly Float64Array[], results: readonly Float64Array[]) => void
 }
 
-/** From where to where an output is good, its ends among it. */
+/** The range in which an output is good, ends included. */
 export interface Band {
   readonly min: number
   readonly max: number
@@ -87,33 +87,33 @@ export interface Band {
   readonly lows?: readonly number[]
 }
 
-/** All that may be the lower end of a band, none above its upper end. */
+/** The possible lower ends of a band, none above its upper end. */
 export const lowsOf = ({ min, max, lows = [min] }: Band): readonly number[] => lows.map((low) => Math.min(low, max))
 
-/** What is to be run. Plain data: whoever has the same model can run any part of it. */
+/** The trials to run. Plain data: whoever has the same model can run any part of it. */
 export interface Plan {
   readonly seed: number
   readonly trials: number
-  readonly batchSize: number
+  readonly blockSize: number
   /** For each output where its bins lie, and about what it is summed up. */
   readonly ranges: readonly { readonly centre: number; readonly reach: number }[]
   readonly bands: readonly Band[]
 }
 
-/** Sums of one output over a batch, of its differences from the centre of its range. */
+/** Sums of one output over a block, of its differences from the centre of its range. */
 interface Sums {
   readonly first: number
   readonly second: number
   readonly third: number
   readonly fourth: number
-  /** The batch's own intervals of 95 %: the shortest, and the one with as much below as above it. */
+  /** The block's own intervals of 95 %: the shortest, and the one with as much below as above it. */
   readonly shortest: Interval
   readonly symmetric: Interval
 }
 
-/** What batches that follow one another came to. */
+/** The results of consecutive blocks. */
 export interface Tally {
-  readonly batches: readonly { readonly count: number; readonly outputs: readonly Sums[] }[]
+  readonly blocks: readonly { readonly count: number; readonly outputs: readonly Sums[] }[]
   /** For each output. */
   readonly histograms: readonly Histogram[]
   /** How many trials had each output below (0), in (1) or above (2) its band: digits to base 3, the first output's last. */
@@ -125,7 +125,7 @@ export const WITHIN = 1
 export const ABOVE = 2
 
 /**
- * Looks where the outputs lie, by some trials that are not counted, and cuts the trials into batches.
+ * Looks where the outputs lie, by some trials that are not counted, and cuts the trials into blocks.
  *
  * @param trials whole, 1 at the least
  * @param bands one for each output
@@ -136,33 +136,33 @@ export function planTrials(
   { seed, trials, bands }: { readonly seed: number; readonly trials: number; readonly bands: readonly Band[] },
 ): Plan {
   requireWhole('trials', trials, 1)
-  const seen = Array.from({ length: model.outputs }, () => new Float64Array(PILOT_SLICES * SLICE))
-  pilotTrials(model, seed, PILOT_SLICES, (_, results, slice) => {
+  const seen = Array.from({ length: model.outputs }, () => new Float64Array(PILOT_CHUNKS * CHUNK))
+  pilotTrials(model, seed, PILOT_CHUNKS, (_, results, chunk) => {
     results.forEach((result, output) => {
-      seen[output]?.set(result, slice * SLICE)
+      seen[output]?.set(result, chunk * CHUNK)
     })
   })
   return {
     seed,
     trials,
-    batchSize: Math.min(USUAL_BATCH, Math.ceil(trials / FEWEST_BATCHES)),
+    blockSize: Math.min(USUAL_BLOCK, Math.ceil(trials / FEWEST_BLOCKS)),
     ranges: seen.map(rangeOf),
     bands,
   }
 }
 
-/** Looks at some slices of trials that no plan counts: what was drawn, and what came of it. */
+/** Looks at some chunks of trials that no plan counts: what was drawn, and what came of it. */
 export function pilotTrials(
   model: Model,
   seed: number,
-  slices: number,
-  look: (drawn: readonly Float64Array[], results: readonly Float64Array[], slice: number) => void,
+  chunks: number,
+  look: (drawn: readonly Float64Array[], results: readonly Float64Array[], chunk: number) => void,
 ): void {
   const room = roomFor(model)
   const streams = streamsOf(seed, PILOT_STREAM)
-  for (let slice = 0; slice < slices; slice++) {
-    runSlice(model, streams, room)
-    look(room.drawn, room.results, slice)
+  for (let chunk = 0; chunk < chunks; chunk++) {
+    runChunk(model, streams, room)
+    look(room.drawn, room.results, chunk)
   }
 }
 
@@ -175,7 +175,7 @@ function rangeOf(values: Float64Array): { readonly centre: number; readonly reac
   return { centre, reach: Math.max(reach, Math.abs(centre) * 1e-12, Number.EPSILON) }
 }
 
-export const batchCount = ({ trials, batchSize }: Plan): number => Math.ceil(trials / batchSize)
+export const blockCount = ({ trials, blockSize }: Plan): number => Math.ceil(trials / blockSize)
 
 interface Room {
   readonly drawn: readonly Float64Array[]
@@ -185,9 +185,9 @@ interface Room {
 }
 
 const roomFor = ({ sources, outputs }: Model): Room => ({
-  drawn: sources.map(({ rows }) => new Float64Array(rows * SLICE)),
-  results: Array.from({ length: outputs }, () => new Float64Array(SLICE)),
-  places: new Uint16Array(SLICE),
+  drawn: sources.map(({ rows }) => new Float64Array(rows * CHUNK)),
+  results: Array.from({ length: outputs }, () => new Float64Array(CHUNK)),
+  places: new Uint16Array(CHUNK),
   below: roomForEdges(),
 })
 
@@ -201,7 +201,7 @@ const streamsOf = (seed: number, stream: number): Streams => ({
   aside: randomStream(seed, (stream + ASIDE) % SEEDS),
 })
 
-function runSlice({ sources, evaluate }: Model, { main, aside }: Streams, { drawn, results }: Room): void {
+function runChunk({ sources, evaluate }: Model, { main, aside }: Streams, { drawn, results }: Room): void {
   sources.forEach((source, index) => {
     source.draw(source.isAside === true ? aside : main, itemAt(drawn, index))
   })
@@ -209,43 +209,43 @@ function runSlice({ sources, evaluate }: Model, { main, aside }: Streams, { draw
 }
 
 /**
- * Runs some of a plan's batches.
+ * Runs some of a plan's blocks.
  *
  * @param first number of the first of them, from 0
  * @param count how many; those that the plan does not have are left out
  */
-export function runBatches(model: Model, plan: Plan, first: number, count: number): Tally {
+export function runBlocks(model: Model, plan: Plan, first: number, count: number): Tally {
   const room = roomFor(model)
   const tally = emptyTally(plan)
   const own = emptyTally(plan).histograms
   const joint = new Float64Array(tally.joint.length)
-  const batches: Tally['batches'][number][] = []
-  for (let batch = first; batch < Math.min(first + count, batchCount(plan)); batch++) {
-    const trials = Math.min(plan.batchSize, plan.trials - batch * plan.batchSize)
-    const streams = streamsOf(plan.seed, batch)
+  const blocks: Tally['blocks'][number][] = []
+  for (let block = first; block < Math.min(first + count, blockCount(plan)); block++) {
+    const trials = Math.min(plan.blockSize, plan.trials - block * plan.blockSize)
+    const streams = streamsOf(plan.seed, block)
     const sums = plan.ranges.map(() => new Float64Array(4))
-    for (let done = 0; done < trials; done += SLICE) {
-      const counted = Math.min(SLICE, trials - done)
-      runSlice(model, streams, room)
+    for (let done = 0; done < trials; done += CHUNK) {
+      const counted = Math.min(CHUNK, trials - done)
+      runChunk(model, streams, room)
       room.results.forEach((values, output) => {
         countIn(itemAt(own, output), values, counted)
         sumUp(values, itemAt(plan.ranges, output).centre, counted, itemAt(sums, output))
       })
       countBands(room, plan.bands, counted, joint)
     }
-    batches.push({
+    blocks.push({
       count: trials,
-      outputs: sums.map((each, output) => batchSums(each, itemAt(own, output), room.below)),
+      outputs: sums.map((each, output) => blockSums(each, itemAt(own, output), room.below)),
     })
     own.forEach((histogram, output) => {
       addTo(itemAt(tally.histograms, output), histogram)
       clear(histogram)
     })
   }
-  return { batches, histograms: tally.histograms, joint: Array.from(joint) }
+  return { blocks, histograms: tally.histograms, joint: Array.from(joint) }
 }
 
-function batchSums(sums: Float64Array, histogram: Histogram, room: Float64Array): Sums {
+function blockSums(sums: Float64Array, histogram: Histogram, room: Float64Array): Sums {
   const [first = 0, second = 0, third = 0, fourth = 0] = sums
   const below = accumulated(histogram, room)
   return {
@@ -317,13 +317,13 @@ function emptyTally({ ranges }: Plan): Tally {
   let places = 1
   for (let output = 0; output < ranges.length; output++) places *= 3
   return {
-    batches: [],
+    blocks: [],
     histograms: ranges.map(({ centre, reach }) => emptyHistogram(centre, reach)),
     joint: Array.from({ length: places }, () => 0),
   }
 }
 
-/** Tallies of parts of one plan as one; they must be in the order of their batches. */
+/** Tallies of parts of one plan as one; they must be in the order of their blocks. */
 export function joined(plan: Plan, tallies: readonly Tally[]): Tally {
   const sum = emptyTally(plan)
   const joint = Array.from(sum.joint)
@@ -335,13 +335,12 @@ export function joined(plan: Plan, tallies: readonly Tally[]): Tally {
       joint[place] = (joint[place] ?? Number.NaN) + count
     })
   }
-  return { batches: tallies.flatMap(({ batches }) => batches), histograms: sum.histograms, joint }
+  return { blocks: tallies.flatMap(({ blocks }) => blocks), histograms: sum.histograms, joint }
 }
 
-export const trialsIn = ({ batches }: Pick<Tally, 'batches'>): number =>
-  batches.reduce((sum, { count }) => sum + count, 0)
+export const trialsIn = ({ blocks }: Pick<Tally, 'blocks'>): number => blocks.reduce((sum, { count }) => sum + count, 0)
 
-/** What trials came to for one output, and how sure that is. */
+/** The results of trials for one output, with standard errors. */
 export interface TrialSummary {
   readonly mean: number
   readonly standardDeviation: number
@@ -357,15 +356,15 @@ export interface TrialSummary {
 /**
  * Mean, standard deviation and the shortest interval of 95 %, with standard errors. That of the standard deviation is
  * from the fourth moment. The ends of a shortest interval settle only with the cube root of the trials (J. Kim and D.
- * Pollard, Cube root asymptotics, Annals of Statistics 18 (1990)): their error is the scatter of the batches' own
- * intervals over the cube root of the number of batches.
+ * Pollard, Cube root asymptotics, Annals of Statistics 18 (1990)): their error is the scatter of the blocks' own
+ * intervals over the cube root of the number of blocks.
  *
  * @throws RangeError where fewer than two trials were run, or one gave what is no number
  */
 export function summaryOf(tally: Tally, plan: Plan, output: number): TrialSummary {
   const { count, mean, variance, fourth, standardDeviation } = momentsOf(tally, plan, output)
   const histogram = itemAt(tally.histograms, output)
-  const slow = Math.cbrt(tally.batches.length)
+  const slow = Math.cbrt(tally.blocks.length)
   return {
     mean,
     standardDeviation,
@@ -381,7 +380,7 @@ export function summaryOf(tally: Tally, plan: Plan, output: number): TrialSummar
 }
 
 /** Mean and central moments over all trials, the variance and the fourth over their number. */
-function momentsOf(tally: Pick<Tally, 'batches'>, { ranges }: Plan, output: number) {
+function momentsOf(tally: Pick<Tally, 'blocks'>, { ranges }: Plan, output: number) {
   const count = trialsIn(tally)
   requireWhole('trials', count, 2)
   const { centre } = ranges[output] ?? { centre: Number.NaN }
@@ -399,17 +398,17 @@ function momentsOf(tally: Pick<Tally, 'batches'>, { ranges }: Plan, output: numb
   return { count, mean: centre + first, variance, fourth, standardDeviation }
 }
 
-function sumOver({ batches }: Pick<Tally, 'batches'>, output: number, of: (sums: Sums) => number): number {
-  return batches.reduce((sum, { outputs }) => {
+function sumOver({ blocks }: Pick<Tally, 'blocks'>, output: number, of: (sums: Sums) => number): number {
+  return blocks.reduce((sum, { outputs }) => {
     const sums = outputs[output]
     return sum + (sums === undefined ? Number.NaN : of(sums))
   }, 0)
 }
 
-/** Standard deviation of a figure from batch to batch. */
-function scatterOf({ batches }: Pick<Tally, 'batches'>, of: (batch: Tally['batches'][number]) => number): number {
-  if (batches.length < 2) return 0
-  const figures = batches.map(of)
+/** Standard deviation of a figure from block to block. */
+function scatterOf({ blocks }: Pick<Tally, 'blocks'>, of: (block: Tally['blocks'][number]) => number): number {
+  if (blocks.length < 2) return 0
+  const figures = blocks.map(of)
   const mean = figures.reduce((sum, figure) => sum + figure, 0) / figures.length
   const squares = figures.reduce((sum, figure) => sum + (figure - mean) * (figure - mean), 0)
   return Math.sqrt(squares / (figures.length - 1))
@@ -420,8 +419,8 @@ function scatterOf({ batches }: Pick<Tally, 'batches'>, of: (batch: Tally['batch
  * of each kind is counted in (Laplace's rule), so that what never happened is not called certain.
  */
 export function shareOf(happened: number, count: number): { readonly value: number; readonly standardError: number } {
-  const doubted = (happened + 1) / (count + 2)
-  return { value: happened / count, standardError: Math.sqrt((doubted * (1 - doubted)) / count) }
+  const estimate = (happened + 1) / (count + 2)
+  return { value: happened / count, standardError: Math.sqrt((estimate * (1 - estimate)) / count) }
 }
 
 /** How many trials had an output at a place of its band: BELOW, WITHIN or ABOVE. */
@@ -432,36 +431,36 @@ export function countAt({ joint }: Tally, output: number, place: number): number
 }
 
 /**
- * Whether an output's mean, standard deviation and symmetric interval stand still to so many significant digits of the
- * standard deviation: twice the standard error of each, from the scatter of the batches, is no more than half a unit of
+ * Whether an output's mean, standard deviation and symmetric interval are stable to so many significant digits of the
+ * standard deviation: twice the standard error of each, from the scatter of the blocks, is no more than half a unit of
  * the last of these digits (JCGM 101:2008, 7.9.2 and 7.9.4, which leaves the choice of the interval).
  */
-export const isStable = (tally: Pick<Tally, 'batches'>, plan: Plan, output: number, digits: number): boolean =>
+export const isStable = (tally: Pick<Tally, 'blocks'>, plan: Plan, output: number, digits: number): boolean =>
   stabilityOf(tally, plan, output, digits).every(
-    ({ scatter, tolerance }) => 2 * scatter <= tolerance * Math.sqrt(tally.batches.length),
+    ({ scatter, tolerance }) => 2 * scatter <= tolerance * Math.sqrt(tally.blocks.length),
   )
 
 /**
- * How many batches it takes until an output is stable, as far as those that were run tell: their scatter stays, and what all
+ * How many blocks it takes until an output is stable, as far as those that were run tell: their scatter stays, and what all
  * of them come to is surer by the root of their number.
  */
-export const batchesUntilStable = (tally: Pick<Tally, 'batches'>, plan: Plan, output: number, digits: number): number =>
+export const blocksUntilStable = (tally: Pick<Tally, 'blocks'>, plan: Plan, output: number, digits: number): number =>
   Math.max(
     ...stabilityOf(tally, plan, output, digits).map(({ scatter, tolerance }) =>
       scatter === 0 ? 0 : ((2 * scatter) / tolerance) ** 2,
     ),
   )
 
-/** Mean, deviation and both ends of the middle: how each scatters from batch to batch, and within what it has to be known. */
+/** Mean, deviation and both ends of the middle: how each scatters from block to block, and within what it has to be known. */
 function stabilityOf(
-  tally: Pick<Tally, 'batches'>,
+  tally: Pick<Tally, 'blocks'>,
   plan: Plan,
   output: number,
   digits: number,
 ): readonly { readonly scatter: number; readonly tolerance: number }[] {
   const { standardDeviation } = momentsOf(tally, plan, output)
   const tolerance = numericalTolerance(standardDeviation, digits)
-  const ofBatch: readonly ((batch: Tally['batches'][number]) => number)[] = [
+  const ofBlock: readonly ((block: Tally['blocks'][number]) => number)[] = [
     ({ count, outputs }) => (outputs[output]?.first ?? Number.NaN) / count,
     ({ count, outputs }) => {
       const { first, second } = outputs[output] ?? { first: Number.NaN, second: Number.NaN }
@@ -470,7 +469,7 @@ function stabilityOf(
     ({ outputs }) => outputs[output]?.symmetric.low ?? Number.NaN,
     ({ outputs }) => outputs[output]?.symmetric.high ?? Number.NaN,
   ]
-  return ofBatch.map((of) => ({ scatter: scatterOf(tally, of), tolerance }))
+  return ofBlock.map((of) => ({ scatter: scatterOf(tally, of), tolerance }))
 }
 
 /**

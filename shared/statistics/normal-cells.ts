@@ -11,7 +11,10 @@ import { drawWords, type Random } from './random.ts'
 const BITS = 10
 const CELLS = 2 ** BITS
 
-/** Of a word of 32 bits the first ten tell the cell, in the tails ten more the finer one, and all that are left the place. */
+/**
+ * The first ten bits of a word of 32 select the cell, in the tails ten more the finer one; the rest give the place in
+ * it.
+ */
 const LEFT = 32 - BITS
 const LEFT_MASK = 2 ** LEFT - 1
 const FINER_LEFT = LEFT - BITS
@@ -24,7 +27,7 @@ const UPPER_TAIL = 2 * CELLS
 const GRAIN = 1 / 2 ** LEFT
 const FINER_GRAIN = 1 / 2 ** FINER_LEFT
 
-/** Of each cell where it begins and how wide it is: all cells, then those of the lower and those of the upper tail. */
+/** Start and width of each cell: all cells, then those of the lower and those of the upper tail. */
 const TABLE_LENGTH = 2 * 3 * CELLS
 
 /** No number is drawn further off than this, in standard deviations. */

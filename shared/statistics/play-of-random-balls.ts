@@ -1,13 +1,12 @@
-import { bracketedRoot } from '#shared/numbers/bracketed-root.ts'
 import { requireWhole, requireWithin } from '#shared/precondition.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { CharacteristicFunction } from './characteristic-function.ts'
-import { normalCdf, normalDensity, normalQuantile } from './normal.ts'
+import { normalDensity, normalQuantile } from './normal.ts'
 import { PLAY_LOSS } from './play-loss.ts'
 
 /*
  * The play of a ring of random balls before any is measured. To first order, with directions n evenly round the ring,
- * `playAmongBalls` is a linear program, and of balls that are independently normal with standard deviation σ
+ * the play (`play-among-unequal-balls.ts`) is a linear program, and of balls that are independently normal with standard deviation σ
  *
  *   radialInternalClearance = nominal − σ W,      W = 2 max Σ λᵢ zᵢ   (λ ≥ 0, Σ λᵢ = 1, Σ λᵢ nᵢ = 0)
  *
@@ -30,28 +29,11 @@ const FEWEST = 3
 const MOST = 200
 
 /**
- * The chance that the play of a ring comes out below a limit: to within 0.002 of the linear program at equal spacing,
- * 0.001 for counts up to 32. Exact play differs from that by 0.005 at most up to a scatter of a hundredth of the ball
- * where the gap is spread (`playInBlocks`, tried by 40,000 rings for counts from 5 to 40). Where all of the gap lies at
- * one place the difference grows with it and is largest for few balls: for a gap of a twentieth of a ball 0.006, for
- * one of half a ball 0.04 with 6 balls and 0.006 with 14.
- *
- * @throws RangeError outside the ranges of `RandomBalls`
- */
-export function chancePlayBelow({ play, scatter, ballCount, limit }: RandomBalls & { readonly limit: Mm }): number {
-  requireScatter(scatter)
-  const loss = lossOf(ballCount)
-  if (scatter === 0) return play < limit ? 1 : 0
-  return 1 - chanceOfLess(loss, (play - limit) / scatter)
-}
-
-/**
- * The chance that the inner ring does not go in among the balls; ranges, errors and exactness as in `chancePlayBelow`.
- */
-export const bindingChance = (balls: RandomBalls): number => chancePlayBelow({ ...balls, limit: mm(0) })
-
-/**
- * The play that a ring stays below with a given probability, the way back of `chancePlayBelow`.
+ * The play that a ring stays below with a given probability. That probability is within 0.002 of the linear program at
+ * equal spacing, 0.001 for counts up to 32. Exact play differs from that by 0.005 at most up to a scatter of a hundredth of
+ * the ball where the gap is spread (`playInBlocks`, tried by 40,000 rings for counts from 5 to 40). Where all of the gap
+ * lies at one place the difference grows with it and is largest for few balls: for a gap of a twentieth of a ball 0.006,
+ * for one of half a ball 0.04 with 6 balls and 0.006 with 14.
  *
  * @param probability above 0 and below 1; below 1e-5 and above 1 − 1e-5 the polynomial is carried on as a straight line
  * @throws RangeError outside these ranges and those of `RandomBalls`
@@ -128,7 +110,7 @@ export function playLawError(ballCount: number, z: number): number {
   return (isRow ? 0.0012 : 0.0024) * (1 + (z * z) / 4)
 }
 
-/** Mean and standard deviation of the play of a ring of random balls; ranges and errors as in `chancePlayBelow`. */
+/** Mean and standard deviation of the play of a ring of random balls; ranges and errors as in `playQuantile`. */
 export function playMoments({ play, scatter, ballCount }: RandomBalls): {
   readonly mean: Mm
   readonly standardDeviation: Mm
@@ -178,22 +160,4 @@ function lossAt(polynomial: Polynomial, z: number): number {
 
 function valueAndSlope([a, b, c, d, e]: Polynomial, z: number): readonly [number, number] {
   return [a + z * (b + z * (c + z * (d + z * e))), b + z * (2 * c + z * (3 * d + z * 4 * e))]
-}
-
-/** P(W < w). */
-function chanceOfLess(polynomial: Polynomial, w: number): number {
-  const [least, leastSlope] = valueAndSlope(polynomial, -FITTED_TO)
-  if (w <= least) return normalCdf(-FITTED_TO + (w - least) / leastSlope)
-  const [most, mostSlope] = valueAndSlope(polynomial, FITTED_TO)
-  if (w >= most) return normalCdf(FITTED_TO + (w - most) / mostSlope)
-  return normalCdf(
-    bracketedRoot(
-      (z) => {
-        const [value, slope] = valueAndSlope(polynomial, z)
-        return [value - w, slope]
-      },
-      -FITTED_TO,
-      FITTED_TO,
-    ),
-  )
 }

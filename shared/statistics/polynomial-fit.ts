@@ -8,9 +8,9 @@ export interface PolynomialFit {
   readonly errorAt: (x: number) => number
   /** Standard error of its slope there. */
   readonly slopeErrorAt: (x: number) => number
-  /** What the points are off it. */
+  /** Differences of the points from the fit. */
   readonly residuals: Float64Array
-  /** Of these, over their degrees of freedom. */
+  /** Variance of these, over their degrees of freedom. */
   readonly residualVariance: number
 }
 
@@ -80,7 +80,7 @@ function climb(xs: Float64Array, { middle, carry, values: own }: Step, before: F
   }
 }
 
-/** Of the coefficients: Σ p_k p_l e² over both squares, e what a point is off. */
+/** Covariances of the coefficients: Σ p_k p_l e² over both squares, e the difference of a point. */
 function covariancesOf(steps: readonly Step[], residuals: Float64Array): readonly (readonly number[])[] {
   const squares = residuals.map((residual) => residual * residual)
   return steps.map((one) =>

@@ -10,7 +10,7 @@ export const BINS = 8192
 export interface Histogram {
   readonly low: number
   readonly binWidth: number
-  /** What lies below the first bin or above the last counts in it. */
+  /** Values below the first bin or above the last count in it. */
   readonly counts: Uint32Array
   least: number
   most: number
@@ -61,7 +61,7 @@ export function clear(histogram: Histogram): void {
   histogram.most = Number.NEGATIVE_INFINITY
 }
 
-/** Room for `accumulated`, where it is asked for often. */
+/** Room for `accumulated`, to be used again by frequent callers. */
 export const roomForEdges = (): Float64Array => new Float64Array(BINS + 1)
 
 /** The bin of a value, the first or the last where it lies beyond them. */
@@ -84,7 +84,7 @@ export function accumulated(histogram: Histogram, below = roomForEdges()): Float
   return below.fill(sum, last + 1)
 }
 
-/** Where a bin begins, no farther out than any value: in the first and the last stands what lies beyond. */
+/** Start of a bin, no farther out than any value: the first and the last bin hold the values beyond. */
 function startOf(histogram: Histogram, bin: number): number {
   const { low, binWidth, least } = histogram
   const from = bin === 0 ? Math.min(least, low + binWidth) : low + bin * binWidth

@@ -17,14 +17,14 @@ export interface Part {
   readonly copies: number
 }
 
-/** What moves both sums at once: pairs that are equally likely, each less its mean. */
+/** A part that moves both sums at once: equally likely pairs, each less its mean. */
 export interface Pairs {
   readonly pairs: readonly (readonly [number, number])[]
 }
 
 type AnyPart = Part | Pairs
 
-/** What is normally distributed and comes on top: variances, and what they have in common. */
+/** Normally distributed noise on top: its variances and covariance. */
 export interface Noise {
   readonly variances: readonly [number, number]
   readonly covariance: number
@@ -35,7 +35,7 @@ interface Complex {
   imaginary: number
 }
 
-/** Of both sums less their means, at s and t. */
+/** The characteristic function of both sums less their means, at s and t. */
 function characteristicAt(parts: readonly AnyPart[], noise: Noise, s: number, t: number, out: Complex): void {
   const [one, other] = noise.variances
   out.real = Math.exp(-0.5 * (one * s * s + other * t * t) - noise.covariance * s * t)
@@ -90,7 +90,7 @@ const QUIET = 8
 
 /** A distribution in bins, and by how much a share of it may be off because it has corners that a series rounds. */
 export interface Binned {
-  /** Of each bin. */
+  /** Share of each bin. */
   readonly shares: Float64Array
   readonly roundedBy: number
 }
@@ -145,7 +145,7 @@ export interface Between {
   readonly high: number
 }
 
-/** What is left out of a series of terms in two directions, each. */
+/** Size below which the terms of a two-dimensional series are left out. */
 const LEFT_OUT = 1e-8
 const MOST_TERMS = 20_000
 

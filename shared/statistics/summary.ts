@@ -3,7 +3,7 @@ import { requireWhole } from '#shared/precondition.ts'
 /** A sample in two figures. */
 export interface Summary {
   readonly mean: number
-  /** Of the sample, over n − 1; 0 of a single value. */
+  /** Sample standard deviation, over n − 1; 0 for a single value. */
   readonly standardDeviation: number
 }
 

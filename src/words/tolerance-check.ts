@@ -198,7 +198,7 @@ export function explainMethod({ method, trials, check }: ToleranceCheck): string
 
 function whyTrials(why: WhyTrials, { element, raceway, play }: Terms): string {
   const sentences: Readonly<Record<WhyTrials, string>> = {
-    asked: ', as requested',
+    'trials-requested': ', as requested',
     'out-of-round': `: what an out-of-round ${raceway.one} takes of the ${play} depends on the ${element.many} beside it`,
     'measured-balls': `: ${element.many} drawn without replacement are not independent`,
     'uneven-balls': `: the law of the ${play} among unequal ${element.many} is known for normally distributed ones, 7 or more`,

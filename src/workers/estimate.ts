@@ -1,8 +1,8 @@
 import type { RingsInput } from '#shared/bearing/resolve.ts'
 import { ballsLaid } from '#shared/questions/selection/ball-order.ts'
 import type { ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
-import { BATCHES_A_LOOK } from '#shared/questions/tolerance/tolerance-check.ts'
-import { USUAL_BATCH } from '#shared/statistics/monte-carlo.ts'
+import { BLOCKS_PER_LOOK } from '#shared/questions/tolerance/tolerance-check.ts'
+import { USUAL_BLOCK } from '#shared/statistics/monte-carlo.ts'
 import type { InputOf, ResultOf, TaskName } from './thread.ts'
 
 /*
@@ -47,7 +47,7 @@ const COSTS: { readonly [Name in TaskName]: Cost<Name> } = {
     unitMs: 0.2,
   },
   prepareTrials: { units: () => 1, unitMs: 15 },
-  runTrials: { units: ({ input, plan, count }) => unitsOfTrials(input, count * plan.batchSize), unitMs: 5e-6 },
+  runTrials: { units: ({ input, plan, count }) => unitsOfTrials(input, count * plan.blockSize), unitMs: 5e-6 },
   concludeTrials: { units: () => 1, unitMs: 10 },
   // Pages.
   pdf: { units: (pages) => pages.length, unitMs: 20 },
@@ -80,7 +80,7 @@ export function unitsOfTrials({ design, contributors, year }: ToleranceCheckInpu
 /** Work of the trials that a check cannot do without; none where it may be answered without any. */
 export function unitsOfCheck(input: ToleranceCheckInput): number {
   const { trials } = input
-  if (trials === 'auto') return unitsOfTrials(input, BATCHES_A_LOOK * USUAL_BATCH)
+  if (trials === 'auto') return unitsOfTrials(input, BLOCKS_PER_LOOK * USUAL_BLOCK)
   return trials === undefined ? 0 : unitsOfTrials(input, trials)
 }
 

@@ -6,7 +6,7 @@
 import { playInBlocks } from '#shared/geometry/play-among-unequal-balls-in-blocks.ts'
 import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
 import { drawNormals } from '#shared/statistics/normal-cells.ts'
-import { bindingChance } from '#shared/statistics/play-of-random-balls.ts'
+import { playQuantile } from '#shared/statistics/play-of-random-balls.ts'
 import { randomStream } from '#shared/statistics/random.ts'
 import { mm } from '#shared/units/length.ts'
 
@@ -46,7 +46,7 @@ for (const count of [7, 14, 40, 100, 200]) {
 const CHANCES = 20_000
 const time = quickest(CHANCES, () => {
   for (let index = 0; index < CHANCES; index++) {
-    bindingChance({ play: mm(0.2 + index * 1e-5), scatter: mm(0.1), ballCount: 14 })
+    playQuantile({ play: mm(0.2 + index * 1e-5), scatter: mm(0.1), ballCount: 14, probability: 0.05 })
   }
 })
-console.log(`chance of binding: ${time.toFixed(2)} µs`)
+console.log(`quantile of the play: ${time.toFixed(2)} µs`)

@@ -6,7 +6,7 @@ import { request } from 'undici'
 import { MOST_TRIALS } from '#shared/questions/tolerance/defaults.ts'
 import type { ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import { concludeTrials, prepareTrials, runTrials } from '#shared/questions/tolerance/tolerance-check.ts'
-import { batchCount } from '#shared/statistics/monte-carlo.ts'
+import { blockCount } from '#shared/statistics/monte-carlo.ts'
 import { mm } from '#shared/units/length.ts'
 import type { RunPart } from '#src/workers/pool.ts'
 import { checkTolerance } from '#src/workers/tolerance-check.ts'
@@ -49,7 +49,7 @@ function ourSeconds(count: number, trials: number): number {
   const prepared = prepareTrials(input)
   if (!prepared.ok || prepared.value.kind !== 'to-run') throw new Error('the bearing of the benchmark must be one')
   const { plan, why } = prepared.value
-  concludeTrials({ input, plan, why, tallies: [runTrials({ input, plan, first: 0, count: batchCount(plan) })] })
+  concludeTrials({ input, plan, why, tallies: [runTrials({ input, plan, first: 0, count: blockCount(plan) })] })
   return (performance.now() - before) / 1000
 }
 

@@ -1,7 +1,7 @@
 import { type DesignInput, design } from '#shared/bearing/arrangements.ts'
 import { ABRASIVE, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import { fittedOf } from '#shared/questions/fit/arrangements.ts'
-import { BINDING_DOUBT } from '#shared/questions/fit/defaults.ts'
+import { BINDING_DEVIATION } from '#shared/questions/fit/defaults.ts'
 import { type Fit, fitOf } from '#shared/questions/fit/fit.ts'
 import type { FittedPart, Ground } from '#shared/questions/fit/ground.ts'
 import type { NextReading } from '#shared/questions/fit/next-reading.ts'
@@ -269,7 +269,7 @@ function makeRing(seed: number, habit: Habit): Outcome {
   const play = (): Reading => {
     const value = truePlay(ring)
     // Who only feels whether it turns is not sure of the last few hundredths.
-    const felt = habit.first === 'binds' ? value + BINDING_DOUBT * normal() : value
+    const felt = habit.first === 'binds' ? value + BINDING_DEVIATION * normal() : value
     return felt <= 0
       ? { kind: 'binds' }
       : { kind: 'radial-play', value: Math.max(0, value + DIAL.standardUncertainty * normal()), error: DIAL }

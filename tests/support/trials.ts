@@ -1,12 +1,12 @@
 import type { Distribution } from '#shared/statistics/distribution.ts'
 import {
+  CHUNK,
   independent,
   joined,
   type Model,
   type Plan,
   planTrials,
-  runBatches,
-  SLICE,
+  runBlocks,
   type Tally,
 } from '#shared/statistics/monte-carlo.ts'
 
@@ -16,7 +16,7 @@ export function plainModel(inputs: readonly Distribution[], output: (...numbers:
     sources: inputs.map((distribution) => independent(distribution)),
     outputs: 1,
     evaluate: (drawn, [result]) => {
-      for (let trial = 0; trial < SLICE; trial++) {
+      for (let trial = 0; trial < CHUNK; trial++) {
         result?.set([output(...drawn.map((row) => row[trial] ?? Number.NaN))], trial)
       }
     },
@@ -32,5 +32,5 @@ export function run(
   { seed = 1, bands = Array.from({ length: model.outputs }, () => EVERYTHING) } = {},
 ): { readonly plan: Plan; readonly tally: Tally } {
   const plan = planTrials(model, { seed, trials, bands })
-  return { plan, tally: joined(plan, [runBatches(model, plan, 0, Number.POSITIVE_INFINITY)]) }
+  return { plan, tally: joined(plan, [runBlocks(model, plan, 0, Number.POSITIVE_INFINITY)]) }
 }

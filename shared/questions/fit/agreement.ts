@@ -6,7 +6,7 @@ import type { Prediction } from './proposal.ts'
 export interface Disagreement {
   /** Its place among the readings of now. */
   readonly index: number
-  /** What the others say that it should have been, where it is a figure. */
+  /** The value that the other readings predict, if it is a figure. */
   readonly expected?: { readonly value: number; readonly min: number; readonly max: number }
   /** The chance of a reading at least as far off, given the others. */
   readonly chance: number

@@ -51,7 +51,7 @@ export function ballsOf(
   }
 }
 
-/** Of balls that were all measured: a caliper's share, and what is open about which of them go in. */
+/** Standard uncertainty of the mean of measured balls: the caliper's part, and the open choice of which go in. */
 function measuredMean(count: number, measured: number, scatter: number): number {
   const open = Math.max(0, 1 / count - 1 / measured)
   return Math.sqrt(scatter * scatter * open + (BALL_CALIPER * BALL_CALIPER) / measured)

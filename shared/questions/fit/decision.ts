@@ -25,11 +25,11 @@ export interface Grounds {
   /** The go plug: it enters every groove that is finished, so it says nothing against one. */
   readonly noGoDiameter: number
   readonly room: Room
-  /** Asked for only where a reading may be worth its trouble, and then as often as one likes. */
+  /** Called only if a reading may be worth its trouble; may be called again. */
   readonly offers: () => readonly Offer[]
 }
 
-/** What the latest word on the last ball is, now: a groove that took it and was cut deeper takes it still. */
+/** Whether the last ball goes in now: a groove that took it and was cut deeper still takes it. */
 export function wordNow({ readings, earlier }: Pick<Grounds, 'readings' | 'earlier'>): 'in' | 'out' | undefined {
   const now = lastBallWord(readings)
   if (now !== undefined) return now

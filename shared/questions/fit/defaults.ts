@@ -1,4 +1,4 @@
-/* What is taken of makers, tools and grooves before anything is read. All common practice, no source. */
+/* Assumptions about makers, tools and grooves before any reading. All common practice, no source. */
 
 /** A half-cut groove is looked for short of its design by this share of its depth, give or take that share. */
 export const STARTS_SHORT_BY = 0.35
@@ -7,34 +7,34 @@ export const STARTS_WITHIN = 0.4
 /** How far the mean of a bought lot may lie from its nominal diameter, over the scatter of single balls. */
 export const LOT_MEAN_OVER_SCATTER = 0.6
 
-/** Balls may scatter more than was said: so many times as much, with such a chance. */
+/** Balls may scatter more than stated: these multiples, with these chances. */
 export const SCATTER_TIMES: readonly (readonly [times: number, chance: number])[] = [
   [1, 0.8],
   [1.8, 0.15],
   [3, 0.05],
 ]
 
-/** How much more or less than asked this maker's tools take, over what was asked. */
+/** How much more or less than the nominal cut this maker's tools take, over the nominal cut. */
 export const TOOL_BIAS = 0.15
 /** By how much this maker's hand reads a rule too long or too short, always the same way [mm]. */
 export const HAND_BIAS = 0.15
 
-/** Where rigid balls need no gap: what wood gives when a ball is pressed in, in ball diameters. */
+/** How far wood gives when a ball is pressed in, in ball diameters: for rings where rigid balls need no gap. */
 export const PRESSED_IN = 0.002
 
 /** A ring that only just binds is felt to bind or to run: so much play either way [mm]. */
-export const BINDING_DOUBT = 0.05
+export const BINDING_DEVIATION = 0.05
 
-/** A verdict is given at this certainty, and only then. */
+/** The probability that a verdict needs. */
 export const CONFIDENCE = 0.95
 export const OVERSHOOT_RISK = 0.05
 
 /** Deeper than this at once nobody sands: some two hundred strokes [mm]. */
 export const MOST_SANDED = 0.4
 
-/** After so many readings in all a ring is not asked about again. */
+/** After so many readings in all, no more are suggested for a ring. */
 export const MOST_CHECKS = 12
-/** Nor after so many at one state. */
+/** The same for the readings at one state. */
 export const MOST_READINGS_HERE = 6
 
 /** Thinner than this nobody cuts a spacer or builds up a groove [mm]. */

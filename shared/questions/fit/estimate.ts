@@ -1,4 +1,4 @@
-/** What is known of one figure: its mean, its standard uncertainty and its shortest interval of 95 % (JCGM 101, 7.7). */
+/** The estimate of one figure: its mean, its standard uncertainty and its shortest interval of 95 % (JCGM 101, 7.7). */
 export interface Estimate {
   readonly value: number
   readonly standardUncertainty: number

@@ -1,5 +1,5 @@
 import { type ReadingError, readingDeviation } from '#shared/statistics/likelihood.ts'
-import { BINDING_DOUBT } from './defaults.ts'
+import { BINDING_DEVIATION } from './defaults.ts'
 import { type EarlierState, lastBallWord, type Reading } from './reading.ts'
 import { gapOf, pitchRadius } from './ring-law.ts'
 import type { Subject } from './subject.ts'
@@ -12,7 +12,7 @@ import { insideBalls, type Place, playOf } from './unknowns.ts'
  */
 
 interface OfState {
-  /** Which state of the groove: 0 is the earliest. */
+  /** The state of the groove: 0 is the earliest. */
   readonly state: number
   /** Its place among the readings of that state. */
   readonly index: number
@@ -25,15 +25,16 @@ interface FigureEvidence extends OfState {
   readonly unbent?: (place: Place) => number
   readonly value: number
   readonly error: ReadingError
-  /** What single balls add to the error, over their scatter. */
+  /** The error that single balls add, over their scatter. */
   readonly perScatter: number
 }
 
 interface ComparisonEvidence extends OfState {
   readonly says: 'above'
-  /** Above 0 where what was said is true. */
+  /** Above 0 where the reading is true. */
   readonly truth: (place: Place) => number
-  readonly doubt: number
+  /** Standard uncertainty of the comparison. */
+  readonly deviation: number
 }
 
 interface WordEvidence extends OfState {
@@ -101,81 +102,49 @@ function figureOrComparison(
 ): FigureEvidence | ComparisonEvidence | undefined {
   const { balls, outer } = subject
   const { count } = balls
+  const figure = (
+    { value, error }: { readonly value: number; readonly error: ReadingError },
+    truth: FigureEvidence['truth'],
+    perScatter = 0,
+  ): FigureEvidence => ({ ...of, says: 'figure', truth, value, error, perScatter })
   switch (reading.kind) {
-    case 'ball-gap':
-      return {
-        ...of,
-        says: 'figure',
-        truth: (place) => gapOf(pitchRadius(outer.seat, place.outer, place.mean), place.mean, count) + place.hand,
-        value: reading.value,
-        error: reading.error,
-        perScatter: balls.gapDeviation,
-      }
+    case 'ball-gap': {
+      const gap = (place: Place): number => gapOf(pitchRadius(outer.seat, place.outer, place.mean), place.mean, count)
+      return figure(reading, (place) => gap(place) + place.hand, balls.gapDeviation)
+    }
     case 'last-ball-opening':
-      return {
-        ...of,
-        says: 'figure',
-        truth: (place) => openingOf(subject, place, reading.ballsLeftOut) + place.hand,
-        value: reading.value,
-        error: reading.error,
-        perScatter: balls.gapDeviation,
-      }
+      return figure(
+        reading,
+        (place) => openingOf(subject, place, reading.ballsLeftOut) + place.hand,
+        balls.gapDeviation,
+      )
     case 'plug': {
       const { diameter, result, error } = reading
       const off = (place: Place): number => insideBalls(subject, place) - diameter
-      if (result === 'snug') {
-        return { ...of, says: 'figure', truth: (place) => off(place) + diameter, value: diameter, error, perScatter: 0 }
-      }
+      if (result === 'snug') return figure({ value: diameter, error }, (place) => off(place) + diameter)
       const truth = result === 'enters' ? off : (place: Place) => -off(place)
-      return { ...of, says: 'above', truth, doubt: readingDeviation(error) }
+      return { ...of, says: 'above', truth, deviation: readingDeviation(error) }
     }
     case 'groove-bottom-diameter':
-      return {
-        ...of,
-        says: 'figure',
-        truth: (place) => 2 * Math.abs(place.cut),
-        value: reading.value,
-        error: reading.error,
-        perScatter: 0,
-      }
+      return figure(reading, (place) => 2 * Math.abs(place.cut))
     case 'groove-depth': {
       const land = reading.landDiameter / 2
-      return {
-        ...of,
-        says: 'figure',
-        truth: subject.cuts === 'outer' ? (place) => place.cut - land : (place) => place.cut + land,
-        value: reading.value,
-        error: reading.error,
-        perScatter: 0,
-      }
+      return figure(reading, subject.cuts === 'outer' ? (place) => place.cut - land : (place) => place.cut + land)
     }
-    case 'ball-row':
-      return {
-        ...of,
-        says: 'figure',
-        truth: (place) => reading.count * place.mean + place.hand,
-        value: reading.value,
-        error: reading.error,
-        perScatter: reading.count * Math.sqrt(Math.abs(1 / reading.count - 1 / count)),
-      }
-    case 'radial-play':
+    case 'ball-row': {
+      const perScatter = reading.count * Math.sqrt(Math.abs(1 / reading.count - 1 / count))
+      return figure(reading, (place) => reading.count * place.mean + place.hand, perScatter)
+    }
+    case 'radial-play': {
       if (subject.cuts !== 'inner') return undefined
-      return {
-        ...of,
-        says: 'figure',
-        // Play that was read is there; only a reading of none may be of a ring that binds.
-        truth:
-          reading.value > reading.error.standardUncertainty
-            ? (place) => playOf(subject, place)
-            : (place) => Math.max(0, playOf(subject, place)),
-        unbent: (place) => playOf(subject, place),
-        value: reading.value,
-        error: reading.error,
-        perScatter: 0,
-      }
+      const unbent = (place: Place): number => playOf(subject, place)
+      // Play that was read is there; only a reading of none may be of a ring that binds.
+      const isThere = reading.value > reading.error.standardUncertainty
+      return { ...figure(reading, isThere ? unbent : (place) => Math.max(0, unbent(place))), unbent }
+    }
     case 'binds':
       if (subject.cuts !== 'inner') return undefined
-      return { ...of, says: 'above', truth: (place) => -playOf(subject, place), doubt: BINDING_DOUBT }
+      return { ...of, says: 'above', truth: (place) => -playOf(subject, place), deviation: BINDING_DEVIATION }
     case 'last-ball-in':
     case 'last-ball-refused':
       return undefined

@@ -4,7 +4,7 @@ import type { Subject, Target } from './subject.ts'
 import { chanceTaken } from './threshold.ts'
 
 /*
- * The one figure that the maker wants in band: the ball gap, or the play of an inner ring. It is asked at each point of the
+ * The one figure that the maker wants in band: the ball gap, or the play of an inner ring. It is computed at each point of the
  * posterior, as the groove is now and as it is once a film has come on it.
  */
 
@@ -12,7 +12,7 @@ import { chanceTaken } from './threshold.ts'
 const finishTakes = (subject: Subject, { finishAllowance }: Target): number =>
   subject.cuts === 'outer' ? subject.outer.xPerFinish * finishAllowance : 0
 
-/** What the finish takes from the play at once, all surfaces together. */
+/** The play that the finish takes, all surfaces together. */
 const playTaken = (subject: Subject, { finishAllowance }: Target): number =>
   subject.cuts === 'inner' ? subject.inner.playPerFinish * finishAllowance : 0
 

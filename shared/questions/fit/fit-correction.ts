@@ -19,7 +19,7 @@ import { gapSlope, pitchRadius } from './ring-law.ts'
 import { type CountedRemoval, type Stroke, strokeOf } from './stroke.ts'
 import type { Subject, Target } from './subject.ts'
 
-/* Fit correction asked of a design: what a route calls. */
+/* Fit correction of a design: the entry point for a route. */
 
 export const FIT_CORRECTION = { name: 'fit-correction', serves: FITTED_NAMES } as const satisfies Question
 
@@ -42,11 +42,11 @@ export interface FitCorrection {
   readonly target: Target
   readonly tools: { readonly sharpTool: ToolError; readonly abrasive: ToolError }
   readonly fit: Fit
-  /** What a stroke of the abrasive takes off, where strokes were counted. */
+  /** Depth of a stroke of the abrasive, if strokes were counted. */
   readonly stroke?: Stroke
-  /** Of a groove that is too deep. */
+  /** Only of a groove that is too deep. */
   readonly rescue?: readonly Rescue[]
-  /** Of a split inner ring, where a little at its mating faces brings the play to the aim. */
+  /** Only of a split inner ring whose mating faces can bring the play to the aim. */
   readonly adjustment?: MatingFaceAdjustment
 }
 
@@ -113,16 +113,16 @@ function rescuesOf(
     : innerRescues({ ...spoilt, subject, play: figure.value, pitchRadius: centres.value })
 }
 
-/** What the maker said, and for the rest what the design says. */
-function targetOf(said: Partial<Target>, band: Ground['band'], { finishAllowance }: ResolvedBalls): Target {
-  const min = said.min ?? band.min
-  const max = said.max ?? band.max
+/** The stated target, completed from the design. */
+function targetOf(stated: Partial<Target>, band: Ground['band'], { finishAllowance }: ResolvedBalls): Target {
+  const min = stated.min ?? band.min
+  const max = stated.max ?? band.max
   return {
     min,
     max,
-    aim: said.aim ?? Math.min(Math.max(band.aim, min), max),
-    overshootRisk: said.overshootRisk ?? defaults.OVERSHOOT_RISK,
-    finishAllowance: said.finishAllowance ?? finishAllowance,
+    aim: stated.aim ?? Math.min(Math.max(band.aim, min), max),
+    overshootRisk: stated.overshootRisk ?? defaults.OVERSHOOT_RISK,
+    finishAllowance: stated.finishAllowance ?? finishAllowance,
   }
 }
 
@@ -176,7 +176,7 @@ function figurePerDepth(subject: Subject): number {
 function errorToCome(input: FitCorrectionInput, kind: ReadingKind) {
   const latest = allReadings(input).findLast((each) => each.kind === kind)
   if (latest !== undefined && 'error' in latest) return latest.error
-  return usualError(kind, input.design.units) ?? { graduation: 0, standardUncertainty: defaults.BINDING_DOUBT }
+  return usualError(kind, input.design.units) ?? { graduation: 0, standardUncertainty: defaults.BINDING_DEVIATION }
 }
 
 const checkDeviation = (input: FitCorrectionInput): number =>

@@ -15,7 +15,7 @@ import type { Subject, Target } from './subject.ts'
 import { type Threshold, thresholdOf } from './threshold.ts'
 import { type Tools, unknownsOf } from './unknowns.ts'
 
-/** What is asked of a groove under way: lengths in millimetres. */
+/** The question about an unfinished groove. Lengths in millimetres. */
 export interface FitQuestion {
   readonly subject: Subject
   readonly target: Target
@@ -23,13 +23,13 @@ export interface FitQuestion {
   readonly readings: readonly Reading[]
   readonly earlier: readonly EarlierState[]
   readonly tools: Tools
-  /** What one stroke of the abrasive takes off, and how well that is known over itself, where strokes were counted. */
+  /** Depth of one stroke of the abrasive and its relative uncertainty, if strokes were counted. */
   readonly stroke?: { readonly radial: number; readonly relativeUncertainty: number }
   /** The error that the next reading of a kind will have. */
   readonly errorToCome: ErrorToCome
 }
 
-/** How a groove stands and what to do about it. */
+/** The state of a groove and the next step. */
 export type Fit = {
   readonly state: FitState
   readonly confidence: number
@@ -38,11 +38,11 @@ export type Fit = {
   readonly figure: Estimate
   readonly pitchRadius: Estimate
   readonly ballDiameter: Estimate
-  /** Of the groove that is cut: the radius of its bottom, or of a plate's circle. */
+  /** Radius of the bottom of the groove that is cut, or of a plate's circle. */
   readonly grooveRadius: Estimate
   /** From here to the aim, radially: above 0 wood to remove. */
   readonly remaining: number
-  /** Of ending too deep when the advice is followed now. */
+  /** The probability of ending too deep if the maker follows the advice. */
   readonly overshootProbability: number
   /** Whether the last ball is in, by the latest word on it. */
   readonly isLastBallIn: boolean
@@ -50,7 +50,7 @@ export type Fit = {
   readonly expectedChecks: number
   readonly disagreements: readonly Disagreement[]
   readonly learnt: {
-    /** How much more than asked this maker's tools take, over what was asked. */
+    /** How much more than the nominal cut this maker's tools take, over the nominal cut. */
     readonly toolBias: Estimate
     /** By how much this maker reads a rule too long. */
     readonly handBias: Estimate
@@ -145,7 +145,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
 const MOST_OFF = 0.1
 const MOST_SCATTERS = 10
 
-/** Where no groove explains the readings, what is left of the points has balls of sizes that nobody put in. */
+/** If no groove explains the readings, the remaining points have balls of impossible sizes. */
 const isOfThisLot = (mean: number, { balls }: Subject): boolean =>
   Math.abs(mean - balls.diameter) <= Math.max(MOST_OFF * balls.diameter, MOST_SCATTERS * balls.scatter)
 

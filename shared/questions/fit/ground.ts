@@ -10,7 +10,7 @@ import type { UnevenBalls } from './uneven-balls.ts'
 /** The ring whose groove is being brought to fit. */
 export const RINGS = ['outer', 'inner'] as const
 export type FittedRing = (typeof RINGS)[number]
-/** What is cut: one of two rings, or both plates alike. */
+/** The part that is cut: one of two rings, or both plates alike. */
 export type FittedPart = FittedRing | 'plate'
 
 /** Why there is nothing to say about a fit. */
@@ -28,7 +28,7 @@ export type FitRefusal =
   | { readonly code: 'aim-outside-band'; readonly path: string; readonly aim: Mm; readonly min: Mm; readonly max: Mm }
   | { readonly code: FitFault; readonly path: string }
 
-/** What is cut, what can still be made of it, and what the design says of where to end. */
+/** The part that is cut, the options for it, and the target band of the design. */
 export interface Ground {
   readonly resolved: ResolvedBalls
   readonly subject: Subject
@@ -38,7 +38,7 @@ export interface Ground {
 
 /** An arrangement as fit correction sees it. */
 export interface Fitted<Bearing> {
-  /** What can be cut: a request chooses where there are several. */
+  /** The parts that can be cut; a request chooses one. */
   readonly parts: readonly FittedPart[]
   groundOf(bearing: Bearing, part: FittedPart): Result<Ground, readonly FitRefusal[]>
 }

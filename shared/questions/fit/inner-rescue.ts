@@ -26,7 +26,10 @@ interface SpoiltInner {
   readonly play: number
 }
 
-/** What can be done, in the order in which a maker would try it: leave it, the mating faces, fill the groove, other balls, begin again. */
+/**
+ * The options, in the order in which a maker would try them: leave it, the mating faces, fill the groove, other balls,
+ * begin again.
+ */
 export function innerRescues(spoilt: SpoiltInner): readonly Rescue[] {
   return [
     accepted(spoilt),
@@ -38,7 +41,7 @@ export function innerRescues(spoilt: SpoiltInner): readonly Rescue[] {
   ]
 }
 
-/** Where the outer groove is. */
+/** Radius of the outer groove. */
 const outerX = ({ subject, pitchRadius: centres, ballDiameter }: SpoiltInner): number =>
   xForPitch(subject.outer.seat, centres, ballDiameter)
 
@@ -56,7 +59,7 @@ function playWith(spoilt: SpoiltInner, diameter: number): number {
   return play + of(diameter) - of(ballDiameter)
 }
 
-/** Of a ring that is full of balls; where they are kept apart none closes. */
+/** The ball gap of a ring full of balls; undefined where the balls are kept apart. */
 const gapWith = (spoilt: SpoiltInner, diameter: number): number | undefined =>
   spoilt.subject.outerKnown.by === 'gap'
     ? gapOf(pitchRadius(spoilt.subject.outer.seat, outerX(spoilt), diameter), diameter, spoilt.subject.balls.count)

@@ -4,7 +4,7 @@ import { type Groove, grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
-/** What to do at the mating faces of a split ring, and whether that is less work than the groove or a new ring. */
+/** The change at the mating faces of a split ring, and whether it is less work than the groove or a new ring. */
 export interface MatingFaceAdjustment {
   /** To take off in all (above 0), or to put between (below 0). */
   readonly change: Mm

@@ -12,7 +12,7 @@ export interface Cut extends AfterCut {
 export interface ToolAtHand {
   readonly name: ToolName
   readonly error: ToolError
-  /** What one stroke takes off, where strokes were counted. */
+  /** Depth of one stroke, if strokes were counted. */
   readonly perStroke?: number
 }
 
@@ -22,7 +22,7 @@ const SHARE_OF_RISK = 0.3
 const MORE_PER_READING = 2
 /** The worth of a groove in band against the loss of one too deep. */
 const WORTH_OF_BAND = 0.1
-/** What a cut that brings the groove all the way is worth beside that, for it saves a check. */
+/** Extra worth of a cut that finishes the groove, because it saves a check. */
 const WORTH_OF_DEPTH = 0.2
 const DEPTHS = 24
 const HALVINGS = 18

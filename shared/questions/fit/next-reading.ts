@@ -5,7 +5,7 @@ import { binds, FEWEST_IN_PLACE, type Reading, type ReadingKind } from './readin
 import { gapOf, pitchRadius } from './ring-law.ts'
 import { emptyPlace, insideBalls, type Place } from './unknowns.ts'
 
-/** Why a reading is asked for. */
+/** Why a reading is suggested. */
 export type ReadingReason =
   | 'groove-unread'
   | 'no-word-on-last-ball'
@@ -13,15 +13,15 @@ export type ReadingReason =
   | 'cut-too-risky'
   | 'verdict-uncertain'
 
-/** What it decides. */
+/** The decision that the reading serves. */
 export type ReadingDecides = 'how-deep-to-cut' | 'whether-it-is-finished' | 'whether-it-is-too-deep'
 
 /** A reading that can be made at this state. */
 export interface NextReading {
   readonly kind: ReadingKind
-  /** Of an opening. */
+  /** Only of an opening. */
   readonly ballsLeftOut?: number
-  /** Of a row. */
+  /** Only of a row. */
   readonly count?: number
   readonly why: ReadingReason
   readonly decides: ReadingDecides
@@ -37,26 +37,27 @@ export type Offer = Omit<NextReading, 'why' | 'decides'>
 /** The error that the next reading of a kind will have. */
 export type ErrorToCome = (kind: ReadingKind) => ReadingError
 
-interface Asked {
+interface Situation {
   readonly posterior: Posterior
   /** Even ones, enough to tell what a reading teaches. */
   readonly points: Int32Array
   /** The figure as it is now, at every point, and its standard deviation. */
   readonly figures: Float64Array
   readonly deviation: number
-  /** Of the present state. */
+  /** Readings of the present state. */
   readonly readings: readonly Reading[]
   readonly word: 'in' | 'out' | undefined
-  /** Whether a plug has said what the circle inside the balls measures: that does not change while the inner ring is cut. */
+  /** Whether a plug has measured the circle inside the balls: that does not change while the inner ring is cut. */
   readonly hasPlug: boolean
   readonly errorOf: ErrorToCome
 }
 
 /** The readings that can be made now, the one that teaches most first. */
-export function offers(asked: Asked): readonly Offer[] {
-  const possible = asked.posterior.unknowns.subject.cuts === 'outer' ? ofOuterRing(asked) : ofInnerRing(asked)
+export function offers(situation: Situation): readonly Offer[] {
+  const possible =
+    situation.posterior.unknowns.subject.cuts === 'outer' ? ofOuterRing(situation) : ofInnerRing(situation)
   return possible
-    .map((each) => taught(asked, each))
+    .map((each) => taught(situation, each))
     .toSorted((one, other) => one.uncertaintyAfter - other.uncertaintyAfter)
 }
 
@@ -67,13 +68,13 @@ interface Possible {
   readonly truth: (point: number) => number
 }
 
-function ofOuterRing(asked: Asked): readonly Possible[] {
-  const { posterior, figures, word } = asked
+function ofOuterRing(situation: Situation): readonly Possible[] {
+  const { posterior, figures, word } = situation
   const { subject } = posterior.unknowns
   const gap = (point: number): number => (figures[point] ?? 0) + (posterior.hand[point] ?? 0)
   const goesIn = (point: number): boolean => (figures[point] ?? 0) >= posterior.threshold.mean
-  const isIn = word === undefined ? chanceThat(asked, goesIn) > 0.5 : word === 'in'
-  const opening = isIn ? undefined : openingOffer(asked)
+  const isIn = word === undefined ? chanceThat(situation, goesIn) > 0.5 : word === 'in'
+  const opening = isIn ? undefined : openingOffer(situation)
   return [
     ...(isIn ? [{ kind: 'ball-gap', truth: gap } as const] : opening === undefined ? [] : [opening]),
     ...(subject.outer.seat.on === 'circle' ? [] : [caliper(posterior)]),
@@ -92,9 +93,9 @@ const caliper = (posterior: Posterior): Possible => ({
 })
 
 /** An inner ring that binds has no play to read: the caliper does it, until it runs. */
-function ofInnerRing(asked: Asked): readonly Possible[] {
-  const { posterior, figures, readings, hasPlug } = asked
-  const runs = !binds(readings) && chanceThat(asked, (point) => (figures[point] ?? 0) > 0) > 0.5
+function ofInnerRing(situation: Situation): readonly Possible[] {
+  const { posterior, figures, readings, hasPlug } = situation
+  const runs = !binds(readings) && chanceThat(situation, (point) => (figures[point] ?? 0) > 0) > 0.5
   const play: Possible = { kind: 'radial-play', truth: (point) => Math.max(0, figures[point] ?? 0) }
   const place = placeAt(posterior)
   const circle: Possible = {
@@ -104,7 +105,7 @@ function ofInnerRing(asked: Asked): readonly Possible[] {
   return [...(runs ? [play] : []), caliper(posterior), ...(hasPlug ? [] : [circle])]
 }
 
-const chanceThat = ({ points }: Asked, holds: (point: number) => boolean): number =>
+const chanceThat = ({ points }: Situation, holds: (point: number) => boolean): number =>
   points.reduce((sum, point) => sum + (holds(point) ? 1 : 0), 0) / points.length
 
 /** With so few balls in place the opening hardly tells where the groove is: their arc must be more than half a turn. */
@@ -113,8 +114,8 @@ const LEAST_ARC = 1.15 / 2
 const SURELY_IN = 0.7
 
 /** The opening with as few balls left out as will not go in: refused once more, one more is left out. */
-function openingOffer(asked: Asked): Possible | undefined {
-  const { posterior, readings } = asked
+function openingOffer(situation: Situation): Possible | undefined {
+  const { posterior, readings } = situation
   const { subject } = posterior.unknowns
   const { count } = subject.balls
   const bare = readings.filter(({ kind }) => kind === 'last-ball-refused').length
@@ -126,7 +127,7 @@ function openingOffer(asked: Asked): Possible | undefined {
       const radius = pitchRadius(subject.outer.seat, posterior.outer[point] ?? 0, ball)
       return gapOf(radius, ball, count - out) >= posterior.threshold.mean
     }
-    if (chanceThat(asked, isIn) < SURELY_IN) continue
+    if (chanceThat(situation, isIn) < SURELY_IN) continue
     return {
       kind: 'last-ball-opening',
       ballsLeftOut: out,
@@ -148,8 +149,8 @@ function placeAt(posterior: Posterior): (point: number) => Place {
   }
 }
 
-/** What is left of the variance of a figure after a reading: Var g − Cov(g, f)² / (Var f + s²), exact for normal beliefs. */
-function taught({ points, figures, deviation, errorOf }: Asked, possible: Possible): Offer {
+/** The variance of a figure after a reading: Var g − Cov(g, f)² / (Var f + s²), exact for normal distributions. */
+function taught({ points, figures, deviation, errorOf }: Situation, possible: Possible): Offer {
   const { kind, ballsLeftOut, count, truth } = possible
   const truths = Float64Array.from(points, truth)
   const own = Float64Array.from(points, (point) => figures[point] ?? 0)

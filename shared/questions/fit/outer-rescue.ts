@@ -33,7 +33,10 @@ interface Spoilt extends SpoiltGroove {
   readonly asItIs: Remade | undefined
 }
 
-/** What can be done, in the order in which a maker would try it: leave it, other balls, fill the gap, one ball more, begin again. */
+/**
+ * The options, in the order in which a maker would try them: leave it, other balls, fill the gap, one ball more, begin
+ * again.
+ */
 export function outerRescues(groove: SpoiltGroove): readonly Rescue[] {
   const spoilt: Spoilt = { ...groove, asItIs: remadeWith(groove, groove.ballDiameter) }
   return [
@@ -192,7 +195,7 @@ function spacers({ subject, grooveRadius, ballDiameter, target, asItIs }: Spoilt
     : { ...facts, possible: false, obstacle: 'too-thin', ballGap: target.aim }
 }
 
-/** Where the groove should be for the aim. */
+/** The groove radius for the aim. */
 const xFor = ({ subject, ballDiameter, target }: SpoiltGroove, count: number): number =>
   xForPitch(subject.outer.seat, radiusForGap(target.aim, ballDiameter, count), ballDiameter)
 

@@ -4,13 +4,13 @@ import { logNormalCdf } from '#shared/statistics/normal.ts'
 import * as defaults from './defaults.ts'
 import type { Evidence } from './evidence.ts'
 import { normalColumn, POINTS } from './lattice.ts'
-import { lowerFactor, type Proposal, proposalFor, stand } from './proposal.ts'
+import { lowerFactor, type Proposal, proposalFor, setCut } from './proposal.ts'
 import { chanceBetween, type Threshold } from './threshold.ts'
 import { emptyPlace, type Place, type Unknowns } from './unknowns.ts'
 
 /**
- * What is known of a bearing under way: some four thousand bearings that might be, each with its weight. The groove is the present
- * one.
+ * The posterior of an unfinished bearing: about four thousand possible bearings, each with its weight. The groove is the
+ * present one.
  */
 export interface Posterior {
   readonly unknowns: Unknowns
@@ -30,7 +30,7 @@ export interface Posterior {
   readonly takenAt: Float64Array
   /** So many even points would be as good. */
   readonly effectivePoints: number
-  /** Expected of each piece of evidence, under the scatter that was said, and under the widest that is thought of. */
+  /** Predictions of each piece of evidence: under the stated scatter, and under the widest scatter considered. */
   readonly predictions: Proposal['predictions']
   readonly widestPredictions: Proposal['predictions']
 }
@@ -46,7 +46,7 @@ const LEAST_SHARE = 0.04
 const WELL_SPREAD = 0.25
 const MOST_ROUNDS = 3
 
-/** One scatter that the balls may have, over what was said. */
+/** One possible scatter of the balls, as a multiple of the stated scatter. */
 interface Class {
   readonly times: number
   readonly chance: number
@@ -131,21 +131,21 @@ function draw(
       let refusedAt = Number.NEGATIVE_INFINITY
       let takenAt = Number.POSITIVE_INFINITY
       for (let each = 0; each < evidence.length; each++) {
-        const said = evidence[each] as Evidence
-        stand(place, cuts[said.state] ?? 0, isOuter)
-        if (said.says === 'figure') {
-          logWeight += logReading(said.value, said.truth(place), errors[each] as Errors)
-        } else if (said.says === 'above') {
-          logWeight += logNormalCdf(said.truth(place) / said.doubt)
+        const piece = evidence[each] as Evidence
+        setCut(place, cuts[piece.state] ?? 0, isOuter)
+        if (piece.says === 'figure') {
+          logWeight += logReading(piece.value, piece.truth(place), errors[each] as Errors)
+        } else if (piece.says === 'above') {
+          logWeight += logNormalCdf(piece.truth(place) / piece.deviation)
         } else {
-          const gap = said.truth(place)
-          if (said.isIn) takenAt = Math.min(takenAt, gap)
+          const gap = piece.truth(place)
+          if (piece.isIn) takenAt = Math.min(takenAt, gap)
           else refusedAt = Math.max(refusedAt, gap)
         }
       }
       if (refusedAt !== Number.NEGATIVE_INFINITY || takenAt !== Number.POSITIVE_INFINITY)
         logWeight += Math.log(chanceBetween(threshold, refusedAt, takenAt))
-      stand(place, cuts[states - 1] ?? 0, isOuter)
+      setCut(place, cuts[states - 1] ?? 0, isOuter)
       keep(posterior, point, place)
       posterior.weights[point] = logWeight
       posterior.refusedAt[point] = refusedAt

@@ -29,7 +29,7 @@ export interface Proposal {
   readonly predictions: readonly Prediction[]
 }
 
-/** What the others, and what all, lead to expect behind a piece of evidence: mean and variance. */
+/** The prediction of a piece of evidence by the others alone and by all: mean and variance. */
 export interface Prediction {
   readonly without: readonly [mean: number, variance: number]
   readonly withAll: readonly [mean: number, variance: number]
@@ -42,7 +42,7 @@ const STEP = 1e-3
 /** A mean that moves less than this in standard deviations of what was known beforehand has come to rest. */
 const AT_REST = 2e-3
 
-/** What says yes or no leaves a skewed belief, with a tail: points are drawn as if it had said so much less. */
+/** Yes-or-no readings leave a skewed posterior with a tail: points are drawn with so much less of their precision. */
 const SKEWED = 0.6
 
 interface Site {
@@ -52,7 +52,7 @@ interface Site {
   shift: number
 }
 
-/** A normal distribution that is being brought up to date. */
+/** A normal distribution that each piece of evidence updates. */
 interface Normal {
   readonly columns: number
   readonly mean: Float64Array
@@ -67,7 +67,7 @@ export function proposalFor(
   times: number,
 ): Proposal {
   const columns = unknowns.columns + 1
-  const belief = standardNormal(columns)
+  const normal = standardNormal(columns)
   const sites = evidence.map((): Site => ({ slopes: new Float64Array(columns), offset: 0, precision: 0, shift: 0 }))
   const slopesOfCut = Array.from({ length: unknowns.states }, (_, state) => unknowns.cutSlopes(state))
   const predictions: Prediction[] = []
@@ -75,31 +75,31 @@ export function proposalFor(
   const ground = { unknowns, threshold, times, slopesOfCut }
   let around = whereTheGrooveIs(ground, evidence, columns)
   for (let pass = 0; pass < PASSES; pass++) {
-    const before = belief.mean.slice()
+    const before = normal.mean.slice()
     evidence.forEach((each, index) => {
       const site = itemAt(sites, index)
-      if (pass > 0) around = belief.mean.slice()
-      if (site.precision !== 0) absorb(belief, site.slopes, -site.precision, site.offset * site.precision - site.shift)
+      if (pass > 0) around = normal.mean.slice()
+      if (site.precision !== 0) absorb(normal, site.slopes, -site.precision, site.offset * site.precision - site.shift)
       linearise(site, each, ground, around)
-      const [mean, variance] = along(belief, site)
+      const [mean, variance] = along(normal, site)
       const { chance, tiltedMean, tiltedVariance, errorVariance } = tilted(each, mean, variance, times, unknowns)
       site.precision = Math.max(1 / tiltedVariance - 1 / variance, 0)
       site.shift = site.precision === 0 ? 0 : tiltedMean / tiltedVariance - mean / variance
-      if (site.precision > 0) absorb(belief, site.slopes, site.precision, site.shift - site.offset * site.precision)
+      if (site.precision > 0) absorb(normal, site.slopes, site.precision, site.shift - site.offset * site.precision)
       if (pass === 0) logEvidence += Math.log(Math.max(chance, 1e-300))
-      predictions[index] = { without: [mean, variance], withAll: along(belief, site), errorVariance }
+      predictions[index] = { without: [mean, variance], withAll: along(normal, site), errorVariance }
     })
-    if (belief.mean.every((value, column) => Math.abs(value - (before[column] ?? 0)) < AT_REST)) break
+    if (normal.mean.every((value, column) => Math.abs(value - (before[column] ?? 0)) < AT_REST)) break
   }
   evidence.forEach((each, index) => {
     const site = itemAt(sites, index)
     if (each.says === 'figure' || !(site.precision > 0)) return
     const taken = -SKEWED * site.precision
-    absorb(belief, site.slopes, taken, taken * (along(belief, site)[0] - site.offset))
+    absorb(normal, site.slopes, taken, taken * (along(normal, site)[0] - site.offset))
   })
   return {
-    mean: belief.mean.slice(0, unknowns.columns),
-    factor: lowerFactor(belief.covariance, columns, unknowns.columns),
+    mean: normal.mean.slice(0, unknowns.columns),
+    factor: lowerFactor(normal.covariance, columns, unknowns.columns),
     logEvidence,
     predictions,
   }
@@ -127,7 +127,7 @@ function whereTheGrooveIs(ground: Ground, evidence: readonly Evidence[], columns
     unknowns.unfold(xi, 0, times, place, cuts)
     let sum = start * start
     for (const each of evidence) {
-      stand(place, cuts[each.state] ?? 0, subject.cuts === 'outer')
+      setCut(place, cuts[each.state] ?? 0, subject.cuts === 'outer')
       const blur = blurred * subject.balls.diameter
       if (each.says === 'figure') {
         const off = each.value - (each.unbent ?? each.truth)(place)
@@ -213,7 +213,7 @@ function linearise(site: Site, evidence: Evidence, ground: Ground, mean: Float64
   const truth = evidence.says === 'figure' ? (evidence.unbent ?? evidence.truth) : evidence.truth
   const valueAt = (xi: Float64Array, further = 0): number => {
     unknowns.unfold(xi, 0, times, place, cuts)
-    stand(place, (cuts[evidence.state] ?? 0) + further, isOuter)
+    setCut(place, (cuts[evidence.state] ?? 0) + further, isOuter)
     return truth(place)
   }
   const here = valueAt(mean)
@@ -245,8 +245,8 @@ function linearise(site: Site, evidence: Evidence, ground: Ground, mean: Float64
   site.offset = offset
 }
 
-/** Puts the groove under the tool where it was at one state. */
-export function stand(place: Place, cut: number, isOuter: boolean): void {
+/** Sets the place of the groove that is cut to that of one state. */
+export function setCut(place: Place, cut: number, isOuter: boolean): void {
   place.cut = cut
   if (isOuter) place.outer = cut
 }
@@ -258,11 +258,11 @@ interface Tilted {
   readonly errorVariance: number
 }
 
-/** Moments of a normal variable after what was said of it. */
+/** Moments of a normal variable after one piece of evidence. */
 function tilted(evidence: Evidence, mean: number, variance: number, times: number, unknowns: Unknowns): Tilted {
   if (evidence.says !== 'figure') {
-    const doubt = evidence.says === 'above' ? evidence.doubt : 0
-    return { ...aboveZero(mean, variance, doubt), errorVariance: doubt * doubt }
+    const deviation = evidence.says === 'above' ? evidence.deviation : 0
+    return { ...aboveZero(mean, variance, deviation), errorVariance: deviation * deviation }
   }
   const { error, value } = evidence
   const ofScatter = evidence.perScatter * unknowns.subject.balls.scatter * times
@@ -292,8 +292,8 @@ function tilted(evidence: Evidence, mean: number, variance: number, times: numbe
   }
 }
 
-function aboveZero(mean: number, variance: number, doubt: number): Omit<Tilted, 'errorVariance'> {
-  const spread = Math.sqrt(variance + doubt * doubt)
+function aboveZero(mean: number, variance: number, deviation: number): Omit<Tilted, 'errorVariance'> {
+  const spread = Math.sqrt(variance + deviation * deviation)
   const z = mean / spread
   const chance = normalCdf(z)
   // Mills' ratio far out in the tail.

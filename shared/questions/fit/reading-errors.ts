@@ -2,7 +2,7 @@ import type { ReadingError } from '#shared/statistics/likelihood.ts'
 import { inches, type Units } from '#shared/units/length.ts'
 import type { ReadingKind } from './reading.ts'
 
-/* The error of a reading of which little or nothing was said. All common practice, no source; lengths in millimetres. */
+/* The error of a reading that the input states in part or not at all. All common practice, no source; lengths in millimetres. */
 
 /** A hand that reads a rule errs by so much from one reading to the next; what it always errs by is learnt. */
 const HAND_AT_THE_RULE = 0.15
@@ -12,7 +12,7 @@ const CALIPER: ReadingError = { graduation: 0, standardUncertainty: 0.1 }
 const PLUG: ReadingError = { graduation: 0, standardUncertainty: 0.05 }
 const DIAL: ReadingError = { graduation: 0, standardUncertainty: 0.05 }
 
-/** The error of a reading of which nothing was said; undefined for a word, which has none. */
+/** The usual error of a reading; undefined for a yes-or-no reading, which has none. */
 export function usualError(kind: ReadingKind, units: Units): ReadingError | undefined {
   switch (kind) {
     case 'ball-gap':
@@ -40,10 +40,10 @@ export function usualError(kind: ReadingKind, units: Units): ReadingError | unde
 
 /** No hand is surer than this: wood does not hold still to half a hundredth of a millimetre. */
 const SUREST_HAND = 0.005
-/** Who gives a graduation and no error of the hand reads about as finely as the graduation allows. */
+/** Without a stated error of the hand, a reading is about as fine as its graduation allows. */
 const HAND_OVER_GRADUATION = 1 / 4
 
-/** The error of a reading of which something, all or nothing was said; undefined for a word. */
+/** The stated error of a reading, completed with the usual one; undefined for a yes-or-no reading. */
 export function readingError(
   kind: ReadingKind,
   units: Units,

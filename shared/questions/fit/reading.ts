@@ -1,6 +1,6 @@
 import type { ReadingError } from '#shared/statistics/likelihood.ts'
 
-/** What a maker reads at a groove, in millimetres. */
+/** A reading at a groove, in millimetres. */
 export type Reading =
   | { readonly kind: 'ball-gap'; readonly value: number; readonly error: ReadingError }
   | {
@@ -28,7 +28,7 @@ export type PlugResult = 'enters' | 'snug' | 'refuses'
 
 export type ToolName = 'sharp-tool' | 'abrasive'
 
-/** A groove as it was before a cut, and the cut that was asked for. */
+/** A groove as it was before a cut, and the nominal cut. */
 export interface EarlierState {
   readonly readings: readonly Reading[]
   readonly thenRemoved: { readonly with: ToolName; readonly radial: number }
@@ -53,7 +53,7 @@ export const allReadings = ({
 export const binds = (readings: readonly Reading[]): boolean =>
   readings.findLast(({ kind }) => kind === 'binds' || kind === 'radial-play')?.kind === 'binds'
 
-/** What readings say of the last ball: the latest word counts. */
+/** Whether the last ball is in, by the latest reading on it. */
 export function lastBallWord(readings: readonly Reading[]): 'in' | 'out' | undefined {
   for (let index = readings.length - 1; index >= 0; index--) {
     switch (readings[index]?.kind) {

@@ -10,7 +10,7 @@ import type { Change, Remade, Workpiece } from './rescue.ts'
 /** Whether what rolls is of glass or steel, and knocks. */
 export const isHard = ({ balls: { material } }: AnyInput): boolean => material === 'glass' || material === 'steel'
 
-/** What the input says of the balls, with another count or size: measured ones are those of the old set. */
+/** The balls of the input with another count or size, without the measurements of the old set. */
 export function otherBalls({ balls }: AnyInput, { count, diameter }: Change): BallsInput {
   const { diameters: _measured, ...rest } = balls
   return { ...rest, count, diameter: mm(diameter) }
@@ -50,7 +50,7 @@ export function cutRings(
   }
 }
 
-/** What a pair of rings comes to. */
+/** The remade sizes of a pair of rings. */
 export const remadePair = (before: RingPair, made: RingPair, assemblyGap: number): Remade => ({
   grooveBottomDiameter: made.outerRing.grooveBottomDiameter,
   grooveDepth: made.outerRing.grooveDepth,
@@ -65,7 +65,7 @@ export const remadePair = (before: RingPair, made: RingPair, assemblyGap: number
   },
 })
 
-/** What both rings of a pair have as pieces in the workshop. */
+/** The workpiece facts that both rings of a pair share. */
 export function pieceOf(pair: RingPair, part: 'outer' | 'inner'): Omit<Workpiece, 'remade'> {
   const { outerGroove, innerGroove, input } = pair.resolved
   const groove = part === 'outer' ? outerGroove : innerGroove

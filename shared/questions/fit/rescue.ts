@@ -6,7 +6,7 @@ import type { MatingFaceAdjustment } from './mating-faces.ts'
  * says what the other parts must then measure. Facts alone: the words are made elsewhere.
  */
 
-/** What a bearing in the wood as it is cut comes to. Lengths in millimetres. */
+/** A bearing made from the wood as it is cut. Lengths in millimetres. */
 export interface Remade {
   readonly grooveBottomDiameter: number
   readonly grooveDepth: number
@@ -14,9 +14,9 @@ export interface Remade {
   readonly assemblyGap: number
   /** Whether a ball rides on the edges of either groove. */
   readonly onEdges: boolean
-  /** Where there is an inner ring. */
+  /** Only of bearings with an inner ring. */
   readonly inner?: InnerSizes
-  /** Where each ball has a pocket of its own. */
+  /** Only if each ball has its own pocket. */
   readonly pocketDiameter?: number
 }
 
@@ -27,20 +27,20 @@ export interface InnerSizes {
   readonly landGap: number
 }
 
-/** What is made otherwise than it was designed. */
+/** Changes to the design. */
 export interface Change {
   readonly count: number
   readonly diameter: number
-  /** Where the outer groove is, or is to be cut to. */
+  /** Radius of the outer groove, as it is or as it is to be cut. */
   readonly x: number
   readonly gap: number
   /** Whether the groove keeps the arc of the cutter that was used, whatever the design says of other balls. */
   readonly keepsCutter: boolean
-  /** Of an inner ring that is cut already, or is to be. */
+  /** The inner ring, as it is cut or as it is to be cut. */
   readonly inner?: { readonly play: number; readonly depth: number }
 }
 
-/** What is known of the piece itself: the design core behind an interface. */
+/** The design of the workpiece, behind an interface. */
 export interface Workpiece {
   /** A bearing with these changes; undefined where there can be none. */
   readonly remade: (change: Change) => Remade | undefined
@@ -52,7 +52,7 @@ export interface Workpiece {
   readonly isHard: boolean
   /** Whether something may be glued into the groove all round. */
   readonly takesLining: boolean
-  /** What the mating faces of a split ring can do about the play. */
+  /** The change at the mating faces of a split ring that brings the play to an aim. */
   readonly matingFaces?: (play: number, aim: number) => MatingFaceAdjustment | undefined
 }
 
@@ -74,7 +74,7 @@ export type Obstacle =
   | 'too-much'
   | 'too-deep-for-it-too'
 
-/** What it is like to live with a gap that is too wide, and with play that is too much. */
+/** How a bearing behaves with too wide a gap, and with too much play. */
 export type Life = 'hardly-noticed' | 'knocks' | 'balls-bunch' | 'ball-short'
 export type LifeWithPlay = 'hardly-noticed' | 'rattles' | 'wanders'
 
@@ -116,7 +116,7 @@ export type Rescue =
   | (Tried & {
       readonly option: 'spacers'
       readonly spacerCount: number
-      /** Where spacers so thin can be made. */
+      /** Absent if spacers so thin cannot be made. */
       readonly eachThickness?: number
       readonly singleThickness: number
     })
@@ -133,7 +133,7 @@ export type Rescue =
 /** A gap found by halving is met to within this [mm]. */
 const CLOSE_ENOUGH = 1e-6
 
-/** What speaks against a bearing of these sizes with this gap; `ballGap` is left out where the balls are kept apart. */
+/** Judges a bearing of these sizes with this gap; omit `ballGap` if the balls are kept apart. */
 export function judged(made: Remade | undefined, facts: Omit<Tried, 'possible'>): Tried {
   if (made === undefined) return { ...facts, possible: false, obstacle: 'no-such-bearing' }
   const { assemblyGap, onEdges, inner, pocketDiameter } = made

@@ -51,7 +51,7 @@ export function gapOf(radius: number, ball: number, count: number): number {
   return 2 * radius * (open > 0 ? Math.sin(open) : open) - ball
 }
 
-/** Where two balls just find room beside each other, on opposite sides of the axis. */
+/** The gap at the radius where two balls just fit on opposite sides of the axis. */
 const gapOfTwo = (ball: number, count: number): number => ball * (Math.PI - ((count - 1) * Math.PI) / 2) - ball
 
 /** Above 0, so that a smaller groove never has a larger gap. */

@@ -10,7 +10,7 @@ import type { Target } from './subject.ts'
  */
 export interface Room {
   readonly count: number
-  /** Which points of the posterior they are. */
+  /** Indices of the points in the posterior. */
   readonly points: Int32Array
   /** To where the last ball goes in and the band has begun. */
   readonly toBand: Float64Array
@@ -127,7 +127,7 @@ export interface AfterCut {
   readonly good: number
 }
 
-/** The chances after a cut of asked depth. */
+/** The chances after a cut of this nominal depth. */
 export function afterCut(room: Room, depth: number, tool: ToolError): AfterCut {
   const deviation = Math.max(cutDeviation(tool, depth), 1e-6)
   let good = 0

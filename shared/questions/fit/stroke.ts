@@ -7,7 +7,7 @@ export interface CountedRemoval {
   readonly after: number
 }
 
-/** What a stroke takes off, learnt from strokes that were counted. */
+/** The depth of a stroke, estimated from counted strokes. */
 export interface Stroke {
   /** Radial depth per stroke [mm]. */
   readonly radial: number

@@ -14,7 +14,7 @@ export type SeatLaw =
   /** On a plate: the balls lie over the groove's circle, whatever their size. */
   | { readonly on: 'circle' }
 
-/** What rolls. */
+/** The balls or rollers. */
 export interface Balls {
   /** Z, at least 3. */
   readonly count: number
@@ -24,7 +24,7 @@ export interface Balls {
   readonly scatter: number
   /** Set where the balls were measured one by one: the standard uncertainty of their mean. */
   readonly meanUncertainty?: number
-  /** What unequal balls do to the gap of equal ones of the same mean, per scatter: its standard deviation. */
+  /** Standard deviation of the ball gap that unequal balls cause, per scatter of single balls. */
   readonly gapDeviation: number
 }
 
@@ -50,7 +50,7 @@ export interface InnerGroove {
   readonly playPerFinish: number
 }
 
-/** What is being cut. */
+/** The ring that is cut. */
 export type Subject = {
   readonly balls: Balls
   readonly outer: OuterGroove
@@ -63,14 +63,14 @@ export type Subject = {
   | {
       readonly cuts: 'inner'
       readonly inner: InnerGroove
-      /** What a finished outer ring was brought to: a ball gap, or, for balls that are kept apart, a groove. */
+      /** The measure to which the outer ring was finished: a ball gap, or, for balls that are kept apart, a groove. */
       readonly outerKnown:
         | { readonly by: 'gap'; readonly gap: number; readonly deviation: number; readonly assemblyGap: number }
         | { readonly by: 'groove'; readonly deviation: number }
     }
 )
 
-/** Where to end: a ball gap, or the play of an inner ring. */
+/** The target: a ball gap, or the play of an inner ring. */
 export interface Target {
   readonly aim: number
   readonly min: number

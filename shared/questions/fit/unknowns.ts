@@ -6,8 +6,8 @@ import { pitchRadius, radiusForGap, seatDepth, xForPitch } from './ring-law.ts'
 import type { Subject } from './subject.ts'
 
 /*
- * All that is not known of a bearing under way, as standard normal numbers ξ: a prior that is one ball in as many dimensions. Each
- * ξ makes one thing up; cuts add one each.
+ * The unknowns of an unfinished bearing, as independent standard normal numbers ξ. Each ξ determines one quantity; every
+ * cut adds one.
  */
 
 export const OF_MEAN = 0
@@ -25,13 +25,13 @@ export interface Place {
   /** Mean of the balls in the ring, and their scatter. */
   mean: number
   scatter: number
-  /** Where the outer groove is. */
+  /** Radius of the outer groove. */
   outer: number
   /** How far the cut went: the outer groove's x, or the inner bottom radius taken negative, so that a cut adds to it. */
   cut: number
-  /** What the hand adds to every reading of a rule. */
+  /** The error that the hand adds to every reading of a rule. */
   hand: number
-  /** How much of a cut comes out beyond what was asked, over what was asked. */
+  /** How much more than the nominal cut comes off, over the nominal cut. */
   tool: number
   /** How far off the balls left out are, in standard deviations. */
   leftOut: number
@@ -44,7 +44,7 @@ export interface Unknowns {
   /** How many ξ there are. */
   readonly columns: number
   readonly states: number
-  /** Makes up the bearing of a point whose scatter is so many times what was said; `cuts` gets the cut at each state. */
+  /** Computes the bearing at a point, with `times` the stated scatter; writes the cut at each state into `cuts`. */
   readonly unfold: (xi: Float64Array, at: number, times: number, place: Place, cuts: Float64Array) => void
   /** d(cut at a state)/dξ of every column. */
   readonly cutSlopes: (state: number) => Float64Array
@@ -67,7 +67,7 @@ const TRUEST_CUT = 1e-4
 export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], tools: Tools): Unknowns {
   const { balls, outer } = subject
   const reduction = playReduction(balls.count)
-  const asked = earlier.map(({ thenRemoved }) => thenRemoved.radial)
+  const nominal = earlier.map(({ thenRemoved }) => thenRemoved.radial)
   const spread = earlier.map(({ thenRemoved: { with: name, radial } }) =>
     Math.max(cutDeviation(tools[name], radial), TRUEST_CUT),
   )
@@ -86,7 +86,7 @@ export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], t
       const slopes = new Float64Array(firstCut + earlier.length)
       slopes[OF_START] = within
       for (let cut = 0; cut < state; cut++) {
-        slopes[OF_TOOL] = (slopes[OF_TOOL] ?? 0) + defaults.TOOL_BIAS * (asked[cut] ?? 0)
+        slopes[OF_TOOL] = (slopes[OF_TOOL] ?? 0) + defaults.TOOL_BIAS * (nominal[cut] ?? 0)
         slopes[firstCut + cut] = spread[cut] ?? 0
       }
       return slopes
@@ -102,7 +102,7 @@ export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], t
       let cut = start + within * value(OF_START)
       cuts[0] = cut
       for (let state = 1; state < states; state++) {
-        cut += (asked[state - 1] ?? 0) * (1 + place.tool) + (spread[state - 1] ?? 0) * value(firstCut + state - 1)
+        cut += (nominal[state - 1] ?? 0) * (1 + place.tool) + (spread[state - 1] ?? 0) * value(firstCut + state - 1)
         cuts[state] = cut
       }
       place.cut = cut
@@ -111,7 +111,7 @@ export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], t
   }
 }
 
-/** Of a lot whose balls scatter so many times what was said: how well the mean of those in the ring is known. */
+/** Standard uncertainty of the mean of the balls in the ring, for a lot with `times` the stated scatter. */
 function meanUncertainty({ balls }: Subject, times: number): number {
   if (balls.meanUncertainty !== undefined) return balls.meanUncertainty
   const lot = defaults.LOT_MEAN_OVER_SCATTER

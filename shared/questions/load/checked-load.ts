@@ -20,15 +20,15 @@ export interface WorkingLoad<Part extends PartName> {
   readonly rumble: { readonly height: Mm; readonly frequency: number }
 }
 
-/** What the load and the speed do to a bearing of any arrangement. Loads in newtons, pressures in megapascals. */
+/** The effect of load and speed on a bearing of any arrangement. Loads in newtons, pressures in megapascals. */
 export interface CheckedLoad<Part extends PartName = PartName, Reason extends string = string> {
   readonly load: ResolvedLoadOptions & { readonly newtons: number }
   /** The most loaded ball, and what it does to each of its seats. */
   readonly most: number
   readonly seats: readonly { readonly part: Part; readonly seat: SeatLoad }[]
-  /** Which side is dented: the wood of the bearing, or wooden balls that are softer. */
+  /** The side that is dented: the wood of the bearing, or wooden balls that are softer. */
   readonly softer: BallSeat['softer']
-  /** Of that side, as a pressure, and the limit of compression of the bearing's wood across the grain. */
+  /** Hardness of that side, as a pressure, and the limit of compression of the bearing's wood across the grain. */
   readonly hardness: number
   readonly compressionLimit: number
   readonly substitutes: readonly Substitute[]
@@ -42,7 +42,7 @@ export interface CheckedLoad<Part extends PartName = PartName, Reason extends st
   readonly speedLimits: SpeedLimits<Reason>
 }
 
-/** What a check says of the woods. */
+/** The wood figures of a check. */
 export const woodFigures = ({ wood, ballWood }: ResolvedLoadOptions, { softer, hardness }: BallSeat) => ({
   softer,
   hardness,

@@ -25,7 +25,7 @@ export const WOOD_FIELDS = {
   ),
 }
 
-/** Of a load across the axis, which rings carry. */
+/** Fields of a load across the axis, which rings carry. */
 export const RADIAL_LOAD_FIELDS = {
   radialLoad: number('Load across the axis, at rest. Rings need it; a turntable takes none. In `forceUnits`.', LOAD),
   turning: choice(
@@ -35,7 +35,7 @@ export const RADIAL_LOAD_FIELDS = {
   ),
 }
 
-/** Of a load along the axis, which a turntable carries. */
+/** Fields of a load along the axis, which a turntable carries. */
 export const AXIAL_LOAD_FIELDS = {
   axialLoad: number(
     'Load along the axis of a turntable, at rest, with its upper plate. A turntable needs it; rings take none. In `forceUnits`.',

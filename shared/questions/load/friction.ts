@@ -3,7 +3,7 @@ import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { LEVER_ARM, RUBBING } from '#shared/data/rolling.ts'
 import { PER_RPM, rubbingSpeed, rubbingSurfaces, type TurnRatios } from './speeds.ts'
 
-/** What it takes to turn the bearing, from a smooth one to a rough one. */
+/** The torque that turns the bearing, from a smooth one to a rough one. */
 export interface Friction {
   /** [N mm] under the load. */
   readonly startingTorque: Bounds

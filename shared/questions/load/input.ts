@@ -2,11 +2,11 @@ import type { DesignInput } from '#shared/bearing/arrangements.ts'
 import type { ContactWoodId } from '#shared/data/contact-woods.ts'
 import type { TurningRing } from './fields.ts'
 
-/** What every load check says of wood and speed. */
+/** The options that every load check shares: wood and speed. */
 export interface LoadOptions {
-  /** Of both rings, or of the whole turntable. */
+  /** Wood of both rings, or of the whole turntable. */
   readonly wood?: ContactWoodId
-  /** Of wooden balls; the bearing's own where it is left out. */
+  /** Wood of wooden balls; by default the bearing's own. */
   readonly ballWood?: ContactWoodId
   /** The lasting dent that ruins the bearing, in ball diameters. */
   readonly dentFraction?: number

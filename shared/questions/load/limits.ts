@@ -31,7 +31,7 @@ export function limitAt<Part extends PartName>({ seats, loadWhen }: Carrying<Par
   return { ...weakest, load: loadWhen(weakest.ballLoad), depth }
 }
 
-/** Of a ball's diameter: no deeper than what fine sanding leaves. Common practice, no source. */
+/** Depth of a first mark over the ball diameter: no deeper than fine sanding leaves. Common practice, no source. */
 const MARK = 0.001
 
 /** From this depth on a dent counts as a mark: never deeper than the dent that ruins the bearing. */
@@ -39,7 +39,7 @@ export const markDepth = (ballDiameter: Mm, dentFraction: number): Mm => mm(Math
 
 /** One board in twenty is softer than this share of its wood's average: a normal distribution's 5 %. */
 const SOFTEST = 1 - 1.645 * SCATTER.hardness.variation
-/** What jolts of uneven balls leave of a load that comes back at every turn. Common practice, no source. */
+/** The part of a load, repeated at every turn, that the jolts of uneven balls leave. Common practice, no source. */
 const JOLTS = 0.8
 
 /** The share of its hardness that wood has left, by how the bearing is used. */

@@ -14,9 +14,9 @@ import type { ResolvedLoadOptions } from './input.ts'
 
 /** How a ball bears on one part of the bearing. */
 export interface BallSeat {
-  /** Where the ball touches: radius of that circle round the ring's axis [mm]. */
+  /** Radius of the contact circle round the ring's axis [mm]. */
   readonly contactRadius: Mm
-  /** Of the softer of groove and ball, as a pressure [MPa]. */
+  /** Hardness of the softer of groove and ball, as a pressure [MPa]. */
   readonly hardness: number
   readonly softer: 'groove' | 'ball'
   /** n, and Q / δⁿ of ball and this seat [N/mmⁿ]. */
@@ -28,7 +28,7 @@ export interface BallSeat {
     | { readonly seat: 'track'; readonly line: Line }
 }
 
-/** What a ball is made of: how it gives, how heavy it is, and how hard where it is of wood. */
+/** Material of a ball: stiffness, density, and hardness if it is of wood. */
 export interface BallBody extends Elastic {
   /** [kg/m³] */
   readonly density: number
@@ -54,7 +54,7 @@ export function centreToTouch(groove: Groove, ballDiameter: Mm): number {
     : Math.sqrt((ballRadius - halfWidth) * (ballRadius + halfWidth))
 }
 
-/** What ball and groove are made of, and which of them is dented. */
+/** Materials of ball and groove, and which of them is dented. */
 export interface Substance extends Pick<BallSeat, 'hardness' | 'softer'> {
   readonly wood: ContactWood
   readonly ball: BallBody
@@ -101,7 +101,7 @@ export function grooveSeat(
   return { ...shared, stiffness: contactStiffness(form, modulus), on: { seat: 'bottom', surface } }
 }
 
-/** What a load of one ball does to its seat. */
+/** The effect of one ball's load on its seat. */
 export interface SeatLoad {
   readonly seat: 'bottom' | 'edges'
   /** [N] */
@@ -112,7 +112,7 @@ export interface SeatLoad {
   /** [MPa]; on edges it is the hardness itself. */
   readonly maxPressure: number
   readonly reachesEdges: boolean
-  /** What stays; undefined where the ball would sink in past its middle. */
+  /** The dent that stays; undefined if the ball would sink in past its middle. */
   readonly dent: Mm | undefined
 }
 

@@ -92,7 +92,7 @@ export function lowestFirst<Reason extends string>(limits: readonly SpeedLimit<R
   return [lowest, ...others]
 }
 
-/** What a finger or a crank does at the most [1/min]. Common practice, no source. */
+/** Highest speed of a finger or a crank [1/min]. Common practice, no source. */
 const BY_HAND = 120
 
 /** How fast the bearing may be turned by hand: nothing may happen there yet. */
@@ -105,7 +105,7 @@ type SharedReason = (typeof SHARED_SPEED_REASONS)[number]
 const RUBBING = 1000
 /** Two glass balls that meet faster than that may chip: a fall of 50 mm [mm/s]. Common practice, no source. */
 const MEETING = 1000
-/** What turned parts run out, at the best [mm]. Common practice, no source. */
+/** Least run-out of turned parts [mm]. Common practice, no source. */
 const RUNOUT = 0.2
 /** From this part of the weight on, what runs out shakes the stand. Common practice, no source. */
 const SHAKING = 1 / 4
@@ -121,7 +121,7 @@ export const rubbingSpeed = (
   { ballSpin }: Pick<TurnRatios, 'ballSpin'>,
 ): number => (rubbingSurfaces(traits) * ballSpin * PER_RPM * ballDiameter) / 2
 
-/** What limits the speed of any bearing: rubbing, runout, glass, and balls that dent the groove by their own force. */
+/** The speed limits of any bearing: rubbing, run-out, glass, and balls that dent the groove by their own force. */
 export function sharedSpeedLimits(
   bearing: { readonly resolved: ResolvedBalls; readonly pitchRadius: Mm },
   ratios: Pick<TurnRatios, 'ballSet' | 'ballSpin'>,

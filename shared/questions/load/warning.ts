@@ -5,7 +5,7 @@ import type { Mm } from '#shared/units/length.ts'
 import type { CheckedLoad } from './checked-load.ts'
 import type { Use } from './limits.ts'
 
-/** What is worth a warning: facts only. Loads in newtons, pressures in megapascals, speeds in turns a minute. */
+/** The facts of a warning. Loads in newtons, pressures in megapascals, speeds in turns a minute. */
 export type LoadWarningFacts<Reason extends string = string> =
   | { readonly code: 'ball-sinks-in'; readonly part: PartName; readonly ballLoad: number }
   | { readonly code: 'dents-deeper'; readonly part: PartName; readonly dent: Mm; readonly most: Mm }
@@ -32,11 +32,11 @@ export interface LoadWarning<Reason extends string = string> {
   readonly suggestion?: { readonly kind: 'force' | 'speed'; readonly value: number }
 }
 
-/** What is looked at, whatever the balls lie in. */
+/** The facts that warnings of every arrangement need. */
 export interface Loaded<Reason extends string> {
   readonly check: CheckedLoad<PartName, Reason>
   readonly design: AnyInput & GroovedParts
-  /** Where the load is in the input [N]. */
+  /** Path of the load in the input. */
   readonly path: string
   readonly grooveWidths: Readonly<Partial<Record<PartName, Mm>>>
 }

@@ -11,7 +11,7 @@ export interface Spread {
   readonly play: number
   /** How gap and play hang together, from 0 to below 1: a deeper outer groove and smaller balls widen both. */
   readonly correlation: number
-  /** What unequal balls take from the play of equal ones of their mean [mm]. */
+  /** The play that unequal balls lose against equal ones of their mean [mm]. */
   readonly playLost: number
 }
 
@@ -40,8 +40,8 @@ export function spreadOf(bearing: Bearing, { gapPerCut }: Pick<Sizes, 'gapPerCut
 
 const NONE = 0 as Mm
 
-/** Slices of the gap, and how many deviations to either side of it are looked at. */
-const SLICES = 24
+/** Steps of the gap, and how many deviations to either side of it are looked at. */
+const STEPS = 24
 const REACH = 4
 
 /**
@@ -58,10 +58,10 @@ export function chanceAsMade(bearing: Bearing, spread: Spread): number {
   const [from, to] = [minBallGap, maxBallGap].map((end) =>
     Math.min(REACH, Math.max(-REACH, (end - ballGap) / spread.gap)),
   ) as [number, number]
-  const width = (to - from) / SLICES
+  const width = (to - from) / STEPS
   let chance = 0
-  for (let slice = 0; slice < SLICES; slice++) {
-    const z = from + (slice + 1 / 2) * width
+  for (let step = 0; step < STEPS; step++) {
+    const z = from + (step + 1 / 2) * width
     const goesIn = normalCdf((ballGap + z * spread.gap - threshold.mean) / threshold.deviation)
     chance += normalDensity(z) * width * goesIn * (play === undefined ? 1 : playChance(spread, play, z))
   }

@@ -69,7 +69,7 @@ interface SearchStep extends Begun {
   readonly mostEffort: number
 }
 
-/** The first step of a search in parts: nothing is judged yet, or it is said what is wrong with the year. */
+/** The first step of a search in parts: nothing is judged yet, or the faults of the year. */
 export function beginSearch(input: DesignSearchInput): Result<SearchProgress, readonly SearchRefusal[]> {
   const search = resolveSearch(input)
   const faults = yearRefusals(search)
@@ -204,7 +204,7 @@ export function concludeSearch({
   })
 }
 
-/** What was found good is judged again: so that a search in progress is a list of numbers. */
+/** Judges the best candidates again, so that a search in progress is a list of numbers. */
 function rankedAt(search: ResolvedSearch, index: number): Ranked {
   const found = provedAt(search, index)
   if (typeof found === 'string') throw new RangeError(`index must be of a candidate that was found good, got ${index}`)
@@ -220,7 +220,7 @@ function yearRefusals({ input: { year, balls } }: ResolvedSearch): readonly Seas
   return [...withoutWood, ...yearFaults(year)].map((refusal) => ({ ...refusal, path: `/year${refusal.path}` }))
 }
 
-/** What two candidates share of which only the better is shown: the ring of balls, or nothing. */
+/** A key of a candidate: of those that share one, only the best is shown. */
 function ringOf(search: ResolvedSearch): (index: number) => number {
   if (search.input.show === 'all') return (index) => index
   return (index) => {
@@ -229,7 +229,7 @@ function ringOf(search: ResolvedSearch): (index: number) => number {
   }
 }
 
-/** So many entries as are asked for, the best first, of each ring one. */
+/** The requested number of entries, best first, one for each ring. */
 class Best {
   readonly entries: Entry[]
   readonly #most: number

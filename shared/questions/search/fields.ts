@@ -20,7 +20,7 @@ import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
  * The fields of a search, one row each. Those that are the same in every design it tries are the arrangement's own rows.
  */
 
-/** What a design is scored by, in the order in which an answer states it. */
+/** The criteria of the score, in the order of an answer. */
 export const CRITERIA = ['running', 'load', 'wall', 'seat', 'material', 'nesting', 'onHand'] as const
 export type Criterion = (typeof CRITERIA)[number]
 
@@ -126,7 +126,7 @@ export const ON_RULE = {
   byDefault: plain('false', 'designs count whatever figure the rule shows'),
 }
 
-/** What rolls: on hand, or to be had. */
+/** The balls or rollers on hand, or to be bought. */
 export const STOCK_FIELDS = {
   diameter: required(length('Nominal diameter.')),
   material: BALLS.fields.material,
@@ -152,7 +152,7 @@ export const ALONG_FIELDS = {
 } as const
 
 const { fields } = ARRANGEMENTS.radial.fields
-/** What is the same in every design that is tried, of any arrangement. */
+/** The fields that every design of a search shares, of any arrangement. */
 const SHARED_FIELDS = {
   ballGap: fields.ballGap,
   minBallGap: fields.minBallGap,

@@ -53,7 +53,7 @@ export interface DesignSearchInput
 export interface ResolvedSearch {
   readonly input: WholeInput
   readonly arrangement: ArrangementName
-  /** What is the same in every design. */
+  /** The fields that every design shares. */
   readonly shared: SharedDesign
   readonly choices: readonly Choice[]
   readonly counts: readonly number[]

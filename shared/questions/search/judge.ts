@@ -17,7 +17,7 @@ import type { Sizes } from './module.ts'
 import { loadMark, type Marks, scoreOf, seatMark, wallMark } from './score.ts'
 import { chanceThroughYear } from './year.ts'
 
-/** What is left when a rounding error is taken out of account, as in a design's warnings. */
+/** Allows for a rounding error, as in a design's warnings. */
 const WITHIN = 1e-9
 const reaches = (value: number, least: number): boolean => value >= least - WITHIN * Math.abs(least)
 
@@ -130,7 +130,7 @@ export function proved(search: ResolvedSearch, judged: Judged): Judged | DropRea
   return { ...judged, marks, score: scoreOf(marks, search, isRisky), ...(margin === undefined ? {} : { margin }) }
 }
 
-/** What can be told of a candidate without its bearing, which takes far longer: most grids hold many that are far off. */
+/** Judges a candidate without computing its bearing, which takes far longer: most grids hold many that are far off. */
 function farOff({ input, arrangement, counts, bores }: ResolvedSearch, at: Candidate): DropReason | undefined {
   const { diameter, quantity = Number.POSITIVE_INFINITY } = itemAt(input.balls, at.ball)
   const count = itemAt(counts, at.count)

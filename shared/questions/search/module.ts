@@ -39,7 +39,7 @@ export interface SearchModule<Input, B extends AnyBearing, Load> {
   readonly load: Fields
   /** The marks that it has beside `load` and `onHand`. */
   readonly marks: readonly Criterion[]
-  /** Where one of its rings can be split. */
+  /** Only if one of its rings can be split. */
   readonly usualSplit?: Split
   /** The parts of its input that a choice decides. */
   partsOf(choice: Choice): Partial<Input>

@@ -17,7 +17,7 @@ export interface SearchProgress {
   /** How many of `order` have been looked at, and how many of these were proved. */
   readonly looked: number
   readonly proved: number
-  /** What load and year take from the score of a ring of balls, whatever its bore: Infinity where it fails; NaN where that is not known. */
+  /** Loss of score by load and year for a ring of balls, whatever its bore: Infinity if it fails, NaN if unknown. */
   readonly lost: Float64Array
   readonly dropped: Readonly<Record<DropReason, number>>
   /** The best so far. */

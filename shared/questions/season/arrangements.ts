@@ -7,7 +7,7 @@ import { MOVING_ROLLER } from '#shared/questions/season/arrangements/roller.ts'
 import { MOVING_THRUST } from '#shared/questions/season/arrangements/thrust.ts'
 import type { MovingArrangement } from './snapshot.ts'
 
-/** What each arrangement does when its wood moves. */
+/** The movement of each arrangement. */
 const MOVING: { readonly [Name in ArrangementName]: MovingArrangement<BearingByArrangement[Name]> } = {
   radial: MOVING_RADIAL,
   roller: MOVING_ROLLER,

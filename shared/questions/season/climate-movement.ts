@@ -11,16 +11,16 @@ import type { SeasonRefusal } from './refusal.ts'
 import type { Snapshot } from './snapshot.ts'
 import type { Season, WoodState } from './states.ts'
 
-/** What the weather has done to the bearing since the day it was made: all of one cause, so all of it together. */
+/** The change of the bearing since the day it was made: all of one cause, so all of it together. */
 export interface ClimateChange {
   readonly moistureContent: number
-  /** Of the mean radius of the groove's bottom. */
+  /** Change of the mean radius of the groove's bottom. */
   readonly outerGrooveBottomRadius: Mm
   readonly innerGrooveBottomRadius: Mm
   /** Amplitude of the two-lobed error: half the difference of the half axes. */
   readonly outerOutOfRound: Mm
   readonly innerOutOfRound: Mm
-  /** Of the mean diameter of all balls alike. */
+  /** Change of the mean diameter of all balls alike. */
   readonly ballLotMean: Mm
 }
 

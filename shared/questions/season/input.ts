@@ -8,7 +8,7 @@ export const SEASONAL_FIT = { name: 'seasonal-fit', serves: ARRANGEMENT_NAMES } 
 /**
  * How a ring is made. Flat-sawn: the growth rings lie along the board's face, so across the board it moves the most.
  * Quarter-sawn: they stand on edge. Segmented: glued up of pieces, the grain runs round the circle; the strips flat-sawn
- * unless said otherwise. Cross-laminated ply: moves little and alike in all directions of its plane.
+ * unless stated otherwise. Cross-laminated ply: moves little and alike in all directions of its plane.
  */
 export const CONSTRUCTIONS = [
   'flat-sawn',
@@ -19,12 +19,12 @@ export const CONSTRUCTIONS = [
 ] as const
 export type Construction = (typeof CONSTRUCTIONS)[number]
 
-/** Of ply the wood does not matter. */
+/** The wood of ply does not matter. */
 export type RingWood =
   | {
       readonly construction: Exclude<Construction, 'cross-laminated-ply'>
       readonly species: SpeciesId
-      /** Of a segmented part: how many straight pieces a layer has. */
+      /** Only of a segmented part: the number of straight pieces in a layer. */
       readonly segments?: { readonly count: number }
     }
   | { readonly construction: 'cross-laminated-ply' }
@@ -32,12 +32,12 @@ export type RingWood =
 export const isSegmented = ({ construction }: Pick<RingWood, 'construction'>): boolean =>
   construction.startsWith('segmented')
 
-/** Pieces of a segmented part, where nothing is said of them: common practice, no source. */
+/** Default number of pieces of a segmented part: common practice, no source. */
 export const USUAL_SEGMENTS = 12
 
 /** The wood of each part that an arrangement has. */
 export type Woods = { readonly [Part in WoodPart]?: RingWood } & {
-  /** Of wooden balls, and only of them. */
+  /** Only of wooden balls. */
   readonly balls?: SpeciesId
 }
 
@@ -63,7 +63,7 @@ interface Month extends Air {
   readonly name: string
 }
 
-/** What the year brings: ranges of the air, or of the wood's moisture content [%], or a table. */
+/** The climate of the year: ranges of the air, or of the wood's moisture content [%], or a table. */
 export type Climate =
   | { readonly kind: 'air'; readonly temperature: Range; readonly relativeHumidity: Range }
   | { readonly kind: 'moisture'; readonly moistureContent: Range }
@@ -81,8 +81,8 @@ export interface SeasonalFitInput {
   readonly today: Today
 }
 
-/** All that a year is beside the bearing. Of `woods.balls` only wooden ones take notice. */
+/** The year and the woods. `woods.balls` counts only for wooden balls. */
 export type Year = Omit<SeasonalFitInput, 'design'>
 
-/** Indoors, where nothing is said of it [degrees C]: common practice, no source. */
+/** Default temperature indoors [degrees C]: common practice, no source. */
 export const USUAL_TEMPERATURE = 20

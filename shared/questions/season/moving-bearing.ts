@@ -24,7 +24,7 @@ export interface MovingBearing {
   readonly band: GapBand | undefined
 }
 
-/** The bearing as made today, and what it becomes in any state; or every reason at once why that cannot be said. */
+/** The bearing as made today and in any state; or every fault of the input. */
 export function movingBearing(
   input: SeasonalFitInput,
   question: Question = SEASONAL_FIT,

@@ -83,6 +83,6 @@ const scaled = (raceway: Raceway, by: number): Raceway => ({
   across: mm(raceway.across * by),
 })
 
-/** What is left between the lands where the inner ring has moved all the way to one side. */
+/** The least gap between the lands, with the inner ring all the way to one side. */
 export const leastLandGap = ({ outerLand, innerLand, play }: MovedRings): Mm =>
   mm(leastRadius(outerLand) - largestRadius(innerLand) - Math.max(0, play.best) / 2)

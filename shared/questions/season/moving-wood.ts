@@ -19,7 +19,9 @@ export interface BoardChange {
   readonly times: number
 }
 
-/** What happens to a bearing: to each board of its arrangement, in the order of `boards`, to its balls, and to the air. */
+/**
+ * The change of a bearing: of each board of its arrangement, in the order of `boards`, of its balls, and of the air.
+ */
 export interface Change {
   readonly boards: readonly BoardChange[]
   readonly balls: BoardChange

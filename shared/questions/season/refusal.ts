@@ -15,7 +15,7 @@ export type SeasonRefusal =
       readonly path: string
       readonly moisture: number
       readonly saturation: number
-      /** What has so low a saturation; none when it is that of all woods. */
+      /** The wood with so low a saturation; absent for the limit of all woods. */
       readonly species?: SpeciesId
     }
   | { readonly code: 'movement-unknown'; readonly path: string; readonly species: SpeciesId }

@@ -15,7 +15,7 @@ export interface RunningBand {
   readonly high: BandEnd
 }
 
-/** What stops the bearing in such air: nothing where it runs. */
+/** The troubles that stop the bearing in such air; empty if it runs. */
 export type Stops = (state: WoodState) => readonly Trouble[]
 
 /** Steps of humidity in which trouble is looked for [%], and halvings that then close in on its beginning. */

@@ -35,7 +35,7 @@ export interface SeasonalFit extends Pick<MovingBearing, 'input' | 'bearing'> {
   /** Absent where it does not even run today. */
   readonly band?: RunningBand
   readonly advice: Advice
-  /** Of parts that are glued up of segments. */
+  /** Only of parts that are glued up of segments. */
   readonly segments?: SegmentsOfYear
 }
 
@@ -44,7 +44,7 @@ export interface SeasonalFit extends Pick<MovingBearing, 'input' | 'bearing'> {
  * chance that it runs, and what to change.
  *
  * @param input humidities from 0 to 100 %, moisture contents from 0 up; the bearing round and right today
- * @returns every reason at once where that cannot be said
+ * @returns the answer, or every fault of the input
  */
 export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refused<SeasonRefusal>> {
   const through = throughYear(input)
@@ -70,7 +70,7 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
   })
 }
 
-/** A bearing through its year; or every reason at once why that cannot be said. */
+/** A bearing through its year, or every fault of the input. */
 export function throughYear(input: SeasonalFitInput): Result<YearOf, Refused<SeasonRefusal>> {
   const moving = movingBearing(input)
   if (!moving.ok) return moving
@@ -78,7 +78,7 @@ export function throughYear(input: SeasonalFitInput): Result<YearOf, Refused<Sea
   return ok({ moving: moving.value, year, ...chancesOf(moving.value, year) })
 }
 
-/** Of enough bearings to choose by, without the exact gap. */
+/** Chances from enough bearings to choose by, without the exact gap. */
 function sketched(input: SeasonalFitInput): Result<Omit<YearOf, 'year'>, Refused<SeasonRefusal>> {
   const moving = movingBearing(input)
   if (!moving.ok) return moving
@@ -99,23 +99,3 @@ function fitIn({ snapshotIn, bearing, band }: MovingBearing, state: WoodState): 
 
 const stopsIn = ({ snapshotIn, bearing, band }: MovingBearing, state: WoodState): readonly Trouble[] =>
   bindsIn(snapshotIn(state), bearing.resolved.input.balls.count, band)
-
-/** Whether a bearing runs all year, and after how many states of the year that was known. */
-export interface YearRun {
-  readonly runs: boolean
-  readonly statesLookedAt: number
-}
-
-/**
- * Whether nothing stops a bearing of mean balls, today or in any state of the year: balls may knock. Not where that is not
- * known. The states farthest from today's moisture are looked at first: most bearings that stop do so in one of them.
- */
-export function yearRun(input: SeasonalFitInput): YearRun {
-  const moving = movingBearing(input)
-  if (!moving.ok) return { runs: false, statesLookedAt: 0 }
-  const { today, states: ofYear } = moving.value.season
-  const moved = ({ moistureContent }: WoodState): number => Math.abs(moistureContent - today.moistureContent)
-  const states = [...ofYear.toSorted((one, other) => moved(other) - moved(one)), today]
-  const stopsAt = states.findIndex((state) => stopsIn(moving.value, state).length > 0)
-  return stopsAt < 0 ? { runs: true, statesLookedAt: states.length } : { runs: false, statesLookedAt: stopsAt + 1 }
-}

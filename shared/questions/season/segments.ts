@@ -8,7 +8,7 @@ import type { WoodState } from './states.ts'
 /** Counts whose miters a saw is set to without a table: 180 degrees over each is whole or a half. Common practice, no source. */
 const COUNTS = [4, 5, 6, 8, 9, 10, 12, 15, 18, 20, 24] as const
 
-/** What is looked at of a state of the year. */
+/** The facts of a state of the year. */
 interface StateOfYear {
   readonly state: WoodState
   readonly snapshot: Snapshot
@@ -22,7 +22,7 @@ export interface SegmentsOfYear {
   readonly worst: readonly { readonly part: WoodPart; readonly name: string; readonly lobes: Lobes }[]
 }
 
-/** What a year does to the parts that are glued up of segments; nothing where there is none. */
+/** The effect of a year on parts glued up of segments; undefined if there are none. */
 export function segmentsOfYear(
   input: SeasonalFitInput,
   year: readonly StateOfYear[],

@@ -14,7 +14,7 @@ export interface Snapshot {
   readonly rooms: { readonly [Name in RoomName]?: Mm }
 }
 
-/** What an arrangement does when its wood moves. */
+/** The movement of one arrangement. */
 export interface MovingArrangement<B> {
   /** The parts of its boards, each a board of its own. */
   readonly boards: readonly WoodPart[]

@@ -12,7 +12,7 @@ import {
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { SelectionGoal } from './fields.ts'
 
-/** What balls are chosen for by one figure of theirs. */
+/** The goals that depend on one figure of the balls. */
 export type FigureGoal = Exclude<SelectionGoal, 'best-bearing'>
 
 export interface MeasuredBall {
@@ -45,7 +45,7 @@ export interface BallChoice {
   readonly everyChoiceTried: boolean
 }
 
-/** What any choice in any order leaves. No `least` where the largest balls do not even go in. */
+/** The range of the gap over all choices and orders. No `least` if the largest balls do not go in. */
 export interface Reach {
   readonly least?: Mm
   readonly most: Mm
@@ -149,7 +149,7 @@ function leastGapMiss(task: ChoiceTask, everyChoiceTried: boolean): number {
 const beside = (aim: number, { least, most }: { readonly least: number; readonly most: number }): number =>
   Math.max(0, least - aim, aim - most)
 
-/** What any choice in any order leaves: see `chooseBalls`. */
+/** The range of the gap over all choices and orders: see `chooseBalls`. */
 export function reachOf({ closure, radius, lot, ballCount }: Omit<ChoiceTask, 'order' | 'aim'>): Reach {
   const largest = diametersOf(lot.slice(-ballCount))
   const { least } = closure.overOrders(radius, largest)
@@ -158,7 +158,7 @@ export function reachOf({ closure, radius, lot, ballCount }: Omit<ChoiceTask, 'o
   return least > -itemAt(largest, 0) ? { least, most } : { most }
 }
 
-/** What one choice leaves in any order. */
+/** The range of the gap over all orders of one choice. */
 export const overOrders = ({ closure, radius }: ChoiceTask, balls: readonly MeasuredBall[]): GapOverOrders =>
   closure.overOrders(radius, diametersOf(balls))
 

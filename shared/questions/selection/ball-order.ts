@@ -18,11 +18,11 @@ export interface OrderedBalls extends Pick<OrderFigures, 'margin' | 'runOut'> {
   readonly everyOrderTried: boolean
 }
 
-/** What orders and choices are judged by. */
+/** The facts by which orders and choices are judged. */
 export interface OrderTask {
   readonly choice: ChoiceTask
   readonly place: BallPlace
-  /** Of the design. */
+  /** From the design. */
   readonly ballDiameter: Mm
   readonly maxBallGap: Mm
   /** The orders to use that are known already, by the balls. */

@@ -5,21 +5,21 @@ import type { Judged, Order } from '#shared/numbers/best-order.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { GrooveField } from './fields.ts'
 
-/** What the balls do in one order, beside the gap that they leave. */
+/** The figures of one order of the balls, beside the gap. */
 export interface OrderFigures extends Judged {
   /**
    * That of which a bearing needs enough: the play of rings; over a plate, the least share of a load over the middle that
    * one of its three carriers has.
    */
   readonly margin: number
-  /** Of the inner ring, or of the upper plate up and down, while the balls go round once. */
+  /** Run-out of the inner ring, or of the upper plate up and down, while the balls go round once. */
   readonly runOut: Mm
 }
 
-/** What an order can be looked for: the aims of each arrangement, the order to use first and the one to avoid last. */
+/** The aims of an order, by arrangement: the order to use first, the one to avoid last. */
 export type OrderAim = 'advised' | 'most-play' | 'least-run-out' | 'least-play' | 'least-rise' | 'most-rise'
 
-/** Where balls are laid that were chosen one by one: in the groove of an outer ring, or on that of a plate. */
+/** The place for balls chosen one by one: the groove of an outer ring, or of a plate. */
 export interface BallPlace {
   readonly closure: Closure
   readonly groove: Groove
@@ -31,7 +31,7 @@ export interface BallPlace {
   readonly assemblyGap: Mm
   /** How many parts a turn falls into where no side is to stand out: the order by which choices are compared. */
   readonly parts: 2 | 3
-  /** What it does to the gap that some sit on the groove's edges, about. */
+  /** The approximate change of the gap by balls that sit on the groove's edges. */
   readonly edgeShift: (radius: Mm, diameters: readonly number[]) => Mm
   /** Judges orders of some balls, in the groove with the radius that they close on. */
   readonly judge: (radius: Mm, diameters: readonly number[]) => (order: Order) => OrderFigures
@@ -45,7 +45,7 @@ export interface BallPlace {
   readonly atRest: (diameters: readonly number[]) => PlateAtRest | undefined
 }
 
-/** What an arrangement brings to this question. */
+/** The part of this question that differs by arrangement. */
 export interface SelectionOf<Bearing> {
   /** The name under which the size of the groove is stated, and that of the inner one where there is one. */
   readonly grooveField: GrooveField

@@ -57,7 +57,7 @@ export type SelectionRefusal =
   | { readonly code: 'groove-too-wide'; readonly path: string; readonly given: Mm; readonly ballCount: number }
   | { readonly code: 'groove-meets-bore'; readonly path: string; readonly given: Mm; readonly above: Mm }
 
-/** What to know about the balls that were chosen. */
+/** Facts about the chosen balls that need a warning. */
 type SelectionFacts =
   | { readonly code: 'does-not-close'; readonly ballGap: Mm }
   | { readonly code: 'gap-below-band'; readonly ballGap: Mm; readonly min: Mm }
@@ -114,7 +114,7 @@ export interface BallSelection extends Nearness {
   /** The inner raceway across, as it is, and the one that gives these balls in this order the play of the design. */
   readonly inner?: { readonly asItIs: Mm; readonly wanted: Mm; readonly designedPlay: Mm }
   readonly reach: Reach
-  /** What these balls leave in any order. */
+  /** The range of the gap over all orders of these balls. */
   readonly gapOverOrders: GapOverOrders
   /** The chosen balls in the best order for each aim of the arrangement: that to use first, that to avoid last. */
   readonly orders: readonly (OrderedBalls & { readonly aim: OrderAim })[]
@@ -188,7 +188,7 @@ function lotRefusals({ measured }: BallSelectionInput, { resolved }: SelectionBe
   return ballGap < below ? [] : [{ code: 'aim-takes-another-ball', path: '/design/ballGap', given: ballGap, below }]
 }
 
-/** The task as it is given, and the balls for its goal. */
+/** The task, and the balls for its goal. */
 interface Picked extends OrderTask {
   readonly input: BallSelection['input']
   readonly bearing: SelectionBearing
@@ -199,8 +199,8 @@ interface Picked extends OrderTask {
   readonly warnings: readonly SelectionWarning[]
 }
 
-function pick(given: BallSelectionInput, bearing: SelectionBearing): Result<Picked, SelectionRefusal> {
-  const input = { ...given, goal: given.goal ?? USUAL_GOAL }
+function pick(selection: BallSelectionInput, bearing: SelectionBearing): Result<Picked, SelectionRefusal> {
+  const input = { ...selection, goal: selection.goal ?? USUAL_GOAL }
   const task = taskOf(input, bearing)
   const refusal = roomRefusal(task)
   if (refusal !== undefined) return fail(refusal)
@@ -339,7 +339,7 @@ function gapWarnings(task: Task, { ballGap }: OrderedBalls): readonly SelectionW
   return warnings
 }
 
-/** Of rings alone. Balls that do not even close have no play. */
+/** Only of rings. Balls that do not close have no play. */
 function playWarnings({ place, ballDiameter }: Task, { ballGap, margin }: OrderedBalls): readonly SelectionWarning[] {
   const [least, unnoticed] = [mm(place.enough), UNNOTICED * ballDiameter]
   if (place.inner === undefined || !(ballGap + unnoticed >= 0)) return []

@@ -1,7 +1,7 @@
 import { choice, length } from '#shared/bearing/field.ts'
 import { plain, trade } from '#shared/bearing/fields.ts'
 
-/** What the balls are chosen for. */
+/** The goals of a choice. */
 export const SELECTION_GOALS = ['best-bearing', 'close-groove', 'least-groove-change', 'least-spread'] as const
 export type SelectionGoal = (typeof SELECTION_GOALS)[number]
 export const USUAL_GOAL: SelectionGoal = 'best-bearing'

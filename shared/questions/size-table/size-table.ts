@@ -63,7 +63,7 @@ function rowOf(shared: Without<InputByArrangement[Served]>, balls: Balls): Made<
   return beyond.length > 0 ? fail(beyond) : ok({ ...made.value, ballCount: balls.count })
 }
 
-/** What is wrong with the balls of a pair is said of their place in the lists. */
+/** Faults of the balls of a pair get the path of their entries in the lists. */
 function inTable(refusal: Refusal, ofDiameters: number, ofCounts: number): Refusal {
   if (refusal.path === '/balls/count') return { ...refusal, path: `/counts/${ofCounts}` }
   return refusal.path === '/balls/diameter' ? { ...refusal, path: `/diameters/${ofDiameters}` } : refusal

@@ -27,7 +27,7 @@ export interface Outcomes {
 }
 
 export interface AimPoint extends AimPlace {
-  /** Where the middle of the gaps comes to lie: their mean. */
+  /** Mean of the gaps. */
   readonly ballGap: Mm
   readonly outcomes: Outcomes
 }
@@ -43,7 +43,7 @@ export interface Aim {
 /** How finely depths are looked through. */
 const STEPS = 400
 
-/** Of the gaps, which share at either end need not be reached by any aim. */
+/** The share of the gaps at either end that no aim needs to reach. */
 const BEYOND_NOTICE = 1e-3
 
 /** How the gaps of the grooves as designed are spread. */
@@ -76,7 +76,7 @@ export function aimOf(check: Check, gaps: GapSpread, atNominal: Outcomes): Aim {
   }
 }
 
-/** Which gaps come to lie at the limits, and the shares that they divide. */
+/** The gaps that come to lie at the limits, and the shares that they divide. */
 interface Shares {
   readonly lows: readonly number[]
   readonly high: number
@@ -85,12 +85,12 @@ interface Shares {
   readonly tooLoose: number
 }
 
-/** What becomes of the trials when the balls run further out by some length. */
+/** The outcome of the trials when the balls run further out by some length. */
 interface Shifts {
   readonly shares: (further: number) => Shares
   /** The same with how sure it is, which takes longer. */
   readonly outcomes: (further: number) => Outcomes
-  /** Where the mean comes to lie. */
+  /** The mean after that. */
   readonly meanAt: (further: number) => number
   /** The shifts that bring the narrowest gap to the largest wanted, and the widest to the smallest. */
   readonly deepest: number

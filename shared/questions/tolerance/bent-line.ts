@@ -6,13 +6,13 @@ import { polynomialFit } from '#shared/statistics/polynomial-fit.ts'
  */
 
 export interface BentLine {
-  /** Where a point of the line comes to lie, the rest apart. Beyond all trials it goes straight on. */
+  /** The curve's value at a point of the line. Beyond all trials it continues straight. */
   readonly at: (line: number) => number
   /** Standard error of a share's end there: of the curve, of what it misses, and of a rest that is not the same all along. */
   readonly errorAt: (line: number) => number
-  /** Of the slope there. */
+  /** Standard error of the slope there. */
   readonly slopeErrorAt: (line: number) => number
-  /** What each trial is off the curve. */
+  /** Difference of each trial from the curve. */
   readonly rest: Float64Array
   readonly restVariance: number
 }

@@ -1,8 +1,8 @@
 import type { ClimateChange } from '#shared/questions/season/climate-movement.ts'
 import type { Ends } from '#shared/statistics/distribution.ts'
 import type { Mm } from '#shared/units/length.ts'
+import type { Chunk } from './chunk.ts'
 import type { CauseName, ContributorName } from './input.ts'
-import type { Slice } from './slice.ts'
 import type { Weather } from './weather.ts'
 
 /*
@@ -28,9 +28,9 @@ export const COPIES: Readonly<Record<Exclude<ContributorName, 'ballDiameter'>, n
 /** Slopes of a figure: one for each ball by diameter in their order round the ring, one for each other contributor. */
 export interface Slopes {
   readonly eachBall: readonly number[]
-  /** Of one, where there are several of them. */
+  /** Slope of a single one, if there are several. */
   readonly of: Readonly<Record<Exclude<ContributorName, 'ballDiameter'>, number>>
-  /** What unequal balls cost beside their mean: of `playMoments`, per mm of their scatter. 0 where the mean alone counts. */
+  /** Effect of unequal balls beside their mean, from `playMoments`, per mm of scatter. 0 if the mean alone counts. */
   readonly perUnevenness: number
   /** For a ring that grows as a whole, its groove and its land alike: by the radius. */
   readonly ofRing: { readonly outer: number; readonly inner: number }
@@ -41,7 +41,7 @@ export type WorstCase = Readonly<Record<FigureName, { readonly min: Mm; readonly
 /** How far the weather takes each thing that it moves, the day of making among its states. */
 export type WeatherReach = Readonly<Record<Exclude<keyof ClimateChange, 'moistureContent'>, Ends>>
 
-/** Where contributors, of which one is to blame, leave no bearing. */
+/** A limit beyond which contributors leave no bearing, and the one to blame. */
 export interface Break {
   readonly names: readonly [CauseName, ...CauseName[]]
   readonly because: 'balls' | 'outer-groove' | 'inner-groove' | 'plate-groove' | 'closes' | 'lobes'
@@ -50,18 +50,18 @@ export interface Break {
 /** A place to stop at. */
 export interface AimPlace {
   readonly grooveDepth: Mm
-  /** Of a plate: across the groove's circle, which is where it is deepest. */
+  /** Only of a plate: diameter of the groove's circle, where it is deepest. */
   readonly grooveBottomDiameter: Mm
   /** By how much further than in the design, radially; below 0 not so far. */
   readonly deeper: Mm
 }
 
-/** What was drawn of something, a slice of it; undefined where it does not differ. */
+/** The numbers drawn for a contributor, a chunk of them; undefined if it does not differ. */
 type Drawn = (
   name: ContributorName | 'state' | 'lobes' | 'direction' | 'grain' | 'innerGrain',
 ) => Float64Array | undefined
 
-/** Ball gaps and plays of a slice of trials. */
+/** Ball gaps and plays of a chunk of trials. */
 export type Evaluate = (row: Drawn, gaps: Float64Array, plays: Float64Array) => void
 
 export interface CheckModel {
@@ -75,5 +75,5 @@ export interface CheckModel {
   /** From which to which shift of the balls outward there is a groove, of the shifts that are of any interest. */
   readonly shifts: (from: number, to: number) => readonly [from: number, to: number]
   readonly placeAt: (shift: number) => AimPlace
-  readonly evaluation: (slice: Slice, weather: Weather | undefined) => Evaluate
+  readonly evaluation: (chunk: Chunk, weather: Weather | undefined) => Evaluate
 }

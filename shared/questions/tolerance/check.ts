@@ -20,11 +20,11 @@ import {
 } from './input.ts'
 import { type ToleranceRefusal, unfitContributors } from './refusal.ts'
 
-/** Why there is nothing to check, beside what speaks against the design: of the year, or of what is asked. */
+/** Why there is nothing to check: faults of the design, of the year or of the question. */
 export type CheckRefusal = Refusal | SeasonRefusal | ToleranceRefusal
 
 /**
- * Fills in what was left out, and refuses what is no bearing any more.
+ * Completes the input, and refuses what is not a bearing.
  *
  * @param input lengths in millimetres; scatters 0 and above
  * @returns every reason at once
@@ -41,12 +41,12 @@ export function checkOf(input: ToleranceCheckInput): Result<Check, Refused<Check
   return unfit.length > 0 ? fail(refusedQuestion(unfit)) : ok(check)
 }
 
-/** Whatever is asked about that bearings of this arrangement have not. */
+/** Contributors and limits that do not apply to this arrangement. */
 function foreignTo({ design, contributors, limits = {} }: ToleranceCheckInput): readonly Refusal[] {
   const { members } = traitsOf(design)
   const arrangement = nameOf(design)
-  const names = (own: readonly string[], given: object, at: string): readonly Refusal[] =>
-    Object.keys(given)
+  const names = (own: readonly string[], named: object, at: string): readonly Refusal[] =>
+    Object.keys(named)
       .filter((name) => !own.includes(name))
       .map((name) => ({ code: 'not-of-arrangement', path: `${at}/${name}`, arrangement }))
   return [
@@ -55,7 +55,7 @@ function foreignTo({ design, contributors, limits = {} }: ToleranceCheckInput): 
   ]
 }
 
-/** The weather, where it is asked about. What speaks against it in the design does so for this question too. */
+/** The effect of the weather, if the question has a year. Faults of the design are refused here too. */
 function movementOf({ design, year }: ToleranceCheckInput): Result<Pick<Check, 'climate'>, Refused<SeasonRefusal>> {
   if (year === undefined) return ok({})
   const moved = climateMovement({ design, ...year })
@@ -89,7 +89,7 @@ const gapLimitsOf = ({ limits = {} }: ToleranceCheckInput, design: ResolvedBallR
   maxBallGap: limits.maxBallGap ?? design.maxBallGap,
 })
 
-/** What is the same whatever lies round the balls. */
+/** The part of a check that every arrangement shares. */
 function whole(
   input: ToleranceCheckInput,
   design: DesignInput,
@@ -117,7 +117,7 @@ function whole(
   }
 }
 
-/** The mean of whatever scatters normally, where nobody stated it: what the design says. */
+/** Completes normal contributors without a mean with that of the design. */
 const withMeans = (contributors: Contributors, { finishAllowance }: ResolvedBallRing): Contributors =>
   Object.fromEntries(
     Object.entries(contributors).map(([name, scatter]) => [

@@ -9,7 +9,7 @@ interface CheckOf<B> {
   readonly input: Required<Omit<ToleranceCheckInput, 'year' | 'trials'>> & Pick<ToleranceCheckInput, 'year' | 'trials'>
   readonly bearing: B
   readonly differences: Differences
-  /** What the weather does to this bearing. Absent where nothing was said of it. */
+  /** What the weather does to this bearing. Absent if the question has no year. */
   readonly climate?: ClimateMovement
   /** From where on a gap is good: the last ball is in, which is not known beforehand, and the gap is `minBallGap`. */
   readonly gapLimits: Band

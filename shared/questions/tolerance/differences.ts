@@ -3,7 +3,7 @@ import type { Distribution } from '#shared/statistics/distribution.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { ContributorName, Contributors, Scatter } from './input.ts'
 
-/** What differs, as distributions in mm: of the lobes the amplitude, of all else the difference from the design. */
+/** The differences as distributions in mm: the amplitude of lobes, for all else the difference from the design. */
 export type Differences = ReadonlyMap<ContributorName, Distribution>
 
 export function differencesOf(contributors: Contributors, design: ResolvedBallRing): Differences {
@@ -21,7 +21,7 @@ export function differencesOf(contributors: Contributors, design: ResolvedBallRi
  */
 const LEAST_SPREAD = 1e-13
 
-const spread = (given: Mm): number => (given < LEAST_SPREAD ? 0 : given)
+const spread = (value: Mm): number => (value < LEAST_SPREAD ? 0 : value)
 
 /** @param nominal what is given where the design is kept: the film's thickness is given whole, all else as a difference */
 function differenceOf(scatter: Scatter, nominal: Mm, ballDiameter: Mm): Distribution {

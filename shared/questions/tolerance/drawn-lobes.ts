@@ -1,22 +1,22 @@
 import type { PathBlock } from '#shared/geometry/balls-on-paths-in-blocks.ts'
-import { SLICE } from '#shared/statistics/monte-carlo.ts'
+import { CHUNK } from '#shared/statistics/monte-carlo.ts'
 import { lobesOf, together } from './lobes.ts'
 import type { Weather } from './weather.ts'
 
-/** The lobes of either ring in a slice of trials: those of the lathe and those of the weather as one. */
-export interface SliceLobes {
+/** The lobes of either ring in a chunk of trials: those of the lathe and those of the weather as one. */
+export interface ChunkLobes {
   readonly outer: PathBlock['lobes']
-  /** Where those of the inner ring point makes no difference: the rings are turned to where they leave least. */
+  /** The direction of the inner ring's lobes makes no difference: the rings are turned to where they leave least. */
   readonly inner: Float64Array
 }
 
 /** None as yet. */
-export const roomForLobes = (): SliceLobes => ({
-  outer: { amplitude: new Float64Array(SLICE), cosine: new Float64Array(SLICE).fill(1), sine: new Float64Array(SLICE) },
-  inner: new Float64Array(SLICE),
+export const roomForLobes = (): ChunkLobes => ({
+  outer: { amplitude: new Float64Array(CHUNK), cosine: new Float64Array(CHUNK).fill(1), sine: new Float64Array(CHUNK) },
+  inner: new Float64Array(CHUNK),
 })
 
-/** What was drawn of lobes: zeros, or undefined, what was not. */
+/** The lobes as drawn; zeros or undefined if none were drawn. */
 export interface LobesDrawn {
   /** Amplitudes that the lathe left, of the outer rings and then of the inner ones, and where the outer ones point. */
   readonly cut: Float64Array
@@ -30,11 +30,11 @@ export interface LobesDrawn {
 /** Without weather: one state that changes nothing. */
 const NO_LOBES = new Float64Array(1)
 
-/** Puts the lobes of a slice of trials into its room. */
-export function drawLobes(drawn: LobesDrawn, weather: Weather | undefined, { outer, inner }: SliceLobes): void {
+/** Puts the lobes of a chunk of trials into its room. */
+export function drawLobes(drawn: LobesDrawn, weather: Weather | undefined, { outer, inner }: ChunkLobes): void {
   const { cut, direction, state, grain, innerGrain } = drawn
   const { outerLobes, innerLobes } = weather ?? { outerLobes: NO_LOBES, innerLobes: NO_LOBES }
-  for (let trial = 0; trial < SLICE; trial++) {
+  for (let trial = 0; trial < CHUNK; trial++) {
     const turned = lobesOf(cut[trial] ?? Number.NaN, direction[trial] ?? Number.NaN)
     const place = state[trial] ?? Number.NaN
     const sum =
@@ -44,7 +44,7 @@ export function drawLobes(drawn: LobesDrawn, weather: Weather | undefined, { out
     outer.amplitude[trial] = sum.amplitude
     outer.cosine[trial] = sum.cosine
     outer.sine[trial] = sum.sine
-    const innerCut = cut[SLICE + trial] ?? Number.NaN
+    const innerCut = cut[CHUNK + trial] ?? Number.NaN
     inner[trial] =
       innerGrain === undefined
         ? innerCut

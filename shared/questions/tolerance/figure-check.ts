@@ -30,7 +30,7 @@ export interface FigureCheck {
   readonly seen: { readonly least: number; readonly most: number }
 }
 
-/** What is the same, however the spread was found. */
+/** The part that does not depend on how the spread was found. */
 export type KnownOfFigure = Pick<FigureCheck, 'nominal' | 'worstCase' | 'rss'>
 
 export function figureOfTrials(known: KnownOfFigure, plan: Plan, tally: Tally, output: number): FigureCheck {
@@ -79,7 +79,7 @@ export function figureOfShares(
   }
 }
 
-/** Where so many lie below: the share's own error, by how many lie there. */
+/** Standard error of a quantile: that of the share, over the density there. */
 const errorOfPlace = (figure: NearlyLinearFigure, value: number): number =>
   errorOfShareUnder(figure, value) / densityAt(figure, value)
 

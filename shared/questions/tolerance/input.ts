@@ -69,9 +69,9 @@ export interface ToleranceCheckInput {
   /** The woods, the day of making and the year through which the bearing runs; without it the wood stays as it is. */
   readonly year?: Year
   readonly limits?: LimitsInput
-  /** How many, or as many as it takes until the figures stand still; without it none, where they can be done without. */
+  /** How many, or as many as it takes until the figures are stable; if absent, none unless they are needed. */
   readonly trials?: number | 'auto'
-  /** Of the standard deviations, in which `auto` wants them to stand still. */
+  /** Significant digits of the standard deviations to which `auto` needs the figures stable. */
   readonly significantDigits?: number
   readonly seed?: number
   /** Chance of a groove too deep that is accepted where the aim is limited by it. */

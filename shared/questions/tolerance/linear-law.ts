@@ -14,18 +14,18 @@ import { modelOf } from './model-of.ts'
  * worked out on paper. Nothing is taken from trials.
  */
 
-/** What one contributor does to one figure. */
+/** The effect of one contributor on one figure. */
 export interface Sensitivity {
   /**
    * mm of the figure per mm of the contributor; of `ballDiameter` per mm of one ball, on the mean over the ring; of
    * `climate` per % of moisture content, by least squares over its states.
    */
   readonly slope: number
-  /** What its own mean moves the figure by [mm]. */
+  /** Shift of the figure by the contributor's mean [mm]. */
   readonly shift: number
   /** [mm²] */
   readonly variance: number
-  /** Of the variance of the figure; 0 where nothing varies. */
+  /** Share of the figure's variance; 0 if nothing varies. */
   readonly share: number
 }
 
@@ -78,15 +78,15 @@ function effectOf(
 }
 
 /** Mean and variance of the lobes of a groove together with those that the weather gives it. */
-type Lobes = (given: number) => Moments
+type Lobes = (other: number) => Moments
 
-/** Each takes an integral, and is asked for its variance and for its mean: so it is kept. */
+/** Each takes an integral and is needed twice, for its variance and for its mean: so it is kept. */
 function lobesOf({ differences }: Check): Lobes {
   const own: Distribution = differences.get('outOfRound') ?? { kind: 'uniform', mean: 0, halfWidth: 0 }
   const known = new Map<number, Moments>()
-  return (given) => {
-    const moments = known.get(given) ?? momentsTogether(own, given)
-    known.set(given, moments)
+  return (other) => {
+    const moments = known.get(other) ?? momentsTogether(own, other)
+    known.set(other, moments)
     return moments
   }
 }
@@ -123,7 +123,7 @@ function effectOfLobes(slope: number, lobes: Lobes, check: Check): Effect {
  * What the states' means scatter is the weather's part (the law of total variance), so the two add up.
  */
 function lobesVariance(lobes: Lobes, { climate }: Check): number {
-  const variance = (given: number): number => lobes(given).variance
+  const variance = (other: number): number => lobes(other).variance
   const states = climate?.states ?? []
   if (!states.some(hasLobes)) return 2 * variance(0)
   return (
@@ -136,13 +136,13 @@ function lobesVariance(lobes: Lobes, { climate }: Check): number {
 const hasLobes = ({ outerOutOfRound, innerOutOfRound }: ClimateChange): boolean =>
   outerOutOfRound > 0 || innerOutOfRound > 0
 
-/** What each state of the year does to a figure of rings that stay round; none without a year. */
+/** The effect of each state of the year on a figure of rings that stay round; empty without a year. */
 export const movedByWeather = (check: Check, figure: FigureName): readonly number[] =>
   weatherEffects(check, modelOf(check).slopes[figure], lobesOf(check))
 
-/** What each state of the year does to a figure. Of the lobes it does what they are larger by than without the weather. */
+/** The effect of each state of the year on a figure. Lobes count by how much the weather enlarges them. */
 function weatherEffects({ climate }: Check, { of, ofRing }: Slopes, lobes: Lobes): readonly number[] {
-  const larger = (given: number): number => (of.outOfRound === 0 ? 0 : lobes(given).mean - lobes(0).mean)
+  const larger = (other: number): number => (of.outOfRound === 0 ? 0 : lobes(other).mean - lobes(0).mean)
   return (climate?.states ?? []).map(
     (state) =>
       ofRing.outer * state.outerGrooveBottomRadius +
@@ -164,7 +164,7 @@ function weatherEffect(states: readonly ClimateChange[], effects: readonly numbe
   }
 }
 
-/** Of values that are equally likely. */
+/** Moments of equally likely values. */
 function momentsOf(values: readonly number[]): Moments {
   const any: Distribution = { kind: 'discrete', values }
   return { mean: meanOf(any), variance: varianceOf(any) }

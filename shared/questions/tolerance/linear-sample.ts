@@ -2,7 +2,7 @@ import { evenPlayLoss } from '#shared/geometry/even-play-loss.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { characteristicOf } from '#shared/statistics/characteristic-function.ts'
 import { type Distribution, varianceOf } from '#shared/statistics/distribution.ts'
-import { pilotTrials, SLICE } from '#shared/statistics/monte-carlo.ts'
+import { CHUNK, pilotTrials } from '#shared/statistics/monte-carlo.ts'
 import { unevenCharacteristic, unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
 import type { Pairs, Part } from '#shared/statistics/sum-of-parts.ts'
 import { COPIES, FIGURES, type FigureName, type Slopes } from './check-model.ts'
@@ -84,23 +84,23 @@ export interface LinearSample {
   readonly exact: Both<Float64Array>
 }
 
-/** @param slices of trials */
-export function linearSample(check: Check, seed: number, slices: number): LinearSample {
-  const room = (): Float64Array => new Float64Array(slices * SLICE)
+/** @param chunks of trials */
+export function linearSample(check: Check, seed: number, chunks: number): LinearSample {
+  const room = (): Float64Array => new Float64Array(chunks * CHUNK)
   const sample = { linear: [room(), room()] as const, exact: [room(), room()] as const }
   const model = trialModel(check)
   const lines = FIGURES.map((figure) => lineOf(check, figure))
-  pilotTrials(model, seed, slices, (drawn, results, slice) => {
-    const from = slice * SLICE
+  pilotTrials(model, seed, chunks, (drawn, results, chunk) => {
+    const from = chunk * CHUNK
     lines.forEach((line, figure) => {
       sample.exact[figure as 0 | 1].set(itemAt(results, figure), from)
-      line(model, drawn, sample.linear[figure as 0 | 1].subarray(from, from + SLICE))
+      line(model, drawn, sample.linear[figure as 0 | 1].subarray(from, from + CHUNK))
     })
   })
   return sample
 }
 
-/** Puts where the lines have a figure of each trial of a slice. Balls are drawn as they are, all else as it differs. */
+/** Puts where the lines have a figure of each trial of a chunk. Balls are drawn as they are, all else as it differs. */
 function lineOf(check: Check, figure: FigureName) {
   const { slopes, nominal } = modelOf(check)
   const { eachBall, of, perUnevenness } = slopes[figure]
@@ -110,19 +110,19 @@ function lineOf(check: Check, figure: FigureName) {
   return ({ names }: TrialModel, drawn: readonly Float64Array[], out: Float64Array): void => {
     out.fill(nominal[figure])
     const add = (ofTrial: (trial: number) => number): void => {
-      for (let trial = 0; trial < SLICE; trial++) out[trial] = (out[trial] ?? Number.NaN) + ofTrial(trial)
+      for (let trial = 0; trial < CHUNK; trial++) out[trial] = (out[trial] ?? Number.NaN) + ofTrial(trial)
     }
     names.forEach((name, place) => {
       const rows = itemAt(drawn, place)
       const addRows = (slope: (row: number) => number, from: number): void => {
-        for (let row = 0; row * SLICE < rows.length; row++) {
-          add((trial) => slope(row) * ((rows[row * SLICE + trial] ?? Number.NaN) - from))
+        for (let row = 0; row * CHUNK < rows.length; row++) {
+          add((trial) => slope(row) * ((rows[row * CHUNK + trial] ?? Number.NaN) - from))
         }
       }
       if (name === 'state') add((trial) => itemAt(weather, rows[trial] ?? Number.NaN))
       else if (name !== 'ballDiameter') addRows(() => (name in of ? of[name as keyof typeof of] : 0), 0)
       else if (perUnevenness === 0) addRows((row) => itemAt(eachBall, row), ballDiameter)
-      else add((trial) => -perUnevenness * lossOf((ball) => (rows[ball * SLICE + trial] ?? Number.NaN) - ballDiameter))
+      else add((trial) => -perUnevenness * lossOf((ball) => (rows[ball * CHUNK + trial] ?? Number.NaN) - ballDiameter))
     })
   }
 }

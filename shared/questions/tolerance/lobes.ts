@@ -43,17 +43,17 @@ export function together(one: Lobes, other: Lobes): Lobes {
 const NORMAL_ENDS = 8
 
 /**
- * Mean and variance of the amplitude that lobes of some distribution have together with given ones, in any direction: the
+ * Mean and variance of the amplitude that lobes of some distribution have together with lobes of a fixed amplitude, in any direction: the
  * square's mean is the sum of both squares' means; the mean of |a + b e^iδ| over all δ is 2/π (a + b) E(k), with
  * k' = |a − b| / (a + b) (the perimeter of an ellipse, by the same integral).
  *
- * @param given amplitude, 0 or above
+ * @param other the fixed amplitude, 0 or above
  */
-export function momentsTogether(distribution: Distribution, given: number): Moments {
-  if (given === 0) return momentsOfSize(distribution)
+export function momentsTogether(distribution: Distribution, other: number): Moments {
+  if (other === 0) return momentsOfSize(distribution)
   const own = meanOf(distribution)
-  const mean = meanOver(distribution, given, (amplitude) => meanTogether(Math.abs(amplitude), given))
-  return { mean, variance: Math.max(0, varianceOf(distribution) + own * own + (given - mean) * (given + mean)) }
+  const mean = meanOver(distribution, other, (amplitude) => meanTogether(Math.abs(amplitude), other))
+  return { mean, variance: Math.max(0, varianceOf(distribution) + own * own + (other - mean) * (other + mean)) }
 }
 
 function meanTogether(one: number, other: number): number {
@@ -62,8 +62,8 @@ function meanTogether(one: number, other: number): number {
   return (2 / Math.PI) * (one + other) * second
 }
 
-/** The mean of a function that has corners at 0 and at the given amplitude. */
-function meanOver(distribution: Distribution, given: number, at: (amplitude: number) => number): number {
+/** The mean of a function that has corners at 0 and at the fixed amplitude. */
+function meanOver(distribution: Distribution, other: number, at: (amplitude: number) => number): number {
   if (distribution.kind === 'discrete') {
     return distribution.values.reduce((sum, value) => sum + at(value), 0) / distribution.values.length
   }
@@ -71,7 +71,7 @@ function meanOver(distribution: Distribution, given: number, at: (amplitude: num
   const { least, most } = endsOf(distribution, NORMAL_ENDS)
   if (least === most) return at(mean)
   const density = densityOf(distribution)
-  const corners = [mean, 0, given, -given].filter((corner) => corner > least && corner < most)
+  const corners = [mean, 0, other, -other].filter((corner) => corner > least && corner < most)
   const cuts = [least, ...corners.toSorted((one, other) => one - other), most]
   return cuts.reduce((sum, to, index) => {
     const from = cuts[index - 1]

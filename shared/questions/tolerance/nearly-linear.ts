@@ -23,10 +23,10 @@ import { modelOf } from './model-of.ts'
  * is left that neither line nor curve tells.
  */
 
-/** Slices of exact trials: two thousand. */
-const SLICES = 8
+/** Chunks of exact trials: two thousand. */
+const CHUNKS = 8
 
-/** Of the variance of a figure, neither line nor curve may leave more than this. */
+/** Largest part of a figure's variance that line and curve may leave. */
 export const MOST_LEFT = 1e-4
 
 /** A share may be off by this much where a series rounds the corners of a distribution. */
@@ -46,11 +46,11 @@ const ALL = 2 ** 30
 
 /** Why an answer rests on trials alone. */
 export type WhyTrials =
-  /** They were asked for. */
-  | 'asked'
+  /** The input requests them. */
+  | 'trials-requested'
   /** Rings that are no circles, of the lathe or of the weather: what they take of the play depends on the balls. */
   | 'out-of-round'
-  /** What is drawn without being put back is no sum of independent parts. */
+  /** Balls drawn without replacement are not a sum of independent parts. */
   | 'measured-balls'
   /** The law of the play is that of normal balls, and of 7 or more. */
   | 'uneven-balls'
@@ -70,7 +70,7 @@ export interface NearlyLinearFigure {
   readonly rounding: number
   /** The same of the distribution's slope against its own. */
   readonly slopeErrorAt: (value: number) => number
-  /** Of the variance, what neither line nor curve tells. */
+  /** The part of the variance that line and curve leave. */
   readonly left: number
 }
 
@@ -94,7 +94,7 @@ export function nearlyLinear(check: Check): NearlyLinear | WhyTrials {
   if (parts === undefined) return 'uneven-balls'
   const laws = [linearLaw(check, 'ballGap'), linearLaw(check, 'play')] as const
   if (!laws.every(({ standardDeviation }) => standardDeviation > 0)) return 'not-linear'
-  const { linear, exact } = linearSample(check, check.input.seed, SLICES)
+  const { linear, exact } = linearSample(check, check.input.seed, CHUNKS)
   const bents = [bentLine(linear[0], exact[0], laws[0]), bentLine(linear[1], exact[1], laws[1])] as const
   const noise = noiseOf(bents)
   const spread = spreadOf(parts, noise)
@@ -120,7 +120,7 @@ function whyNot({ climate, differences }: Check): WhyTrials | undefined {
   return differences.get('ballDiameter')?.kind === 'discrete' ? 'measured-balls' : undefined
 }
 
-/** Of unequal balls the law of the play is tabulated; what it may be off, by the place in it. */
+/** Error of the tabulated law of the play among unequal balls, by the place in it. */
 function tableErrorOf(check: Check): (place: number) => number {
   const balls = check.differences.get('ballDiameter')
   const { perUnevenness } = modelOf(check).slopes.play
@@ -130,7 +130,7 @@ function tableErrorOf(check: Check): (place: number) => number {
   return (place) => scatter * playLawError(count, place)
 }
 
-/** What the curves leave, as if it were normally distributed and had nothing to do with the lines. */
+/** The rest that the curves leave, taken as normally distributed and independent of the lines. */
 function noiseOf([gap, play]: readonly [BentLine, BentLine]): Noise {
   const covariance =
     gap.rest.reduce((sum, rest, trial) => sum + rest * (play.rest[trial] ?? Number.NaN), 0) / gap.rest.length
@@ -181,7 +181,7 @@ function bentSpread(
   }
 }
 
-/** Which knot lies at a value, with its fraction; beyond the ends it is they. */
+/** The knot at a value, with its fraction, limited to the ends. */
 function knotAt(places: Float64Array, value: number): number {
   let [low, high] = [0, places.length - 1]
   if (!(value > (places[low] ?? Number.NaN))) return low

@@ -2,14 +2,14 @@ import type { Refused } from '#shared/bearing/refusal.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { ok, type Result } from '#shared/result.ts'
 import {
-  batchCount,
-  batchesUntilStable,
+  blockCount,
+  blocksUntilStable,
   isStable,
   joined,
   numericalTolerance,
   type Plan,
   planTrials,
-  runBatches,
+  runBlocks,
   shareOf,
   type Tally,
   trialsIn,
@@ -29,16 +29,16 @@ import { chanceBetween, type NearlyLinear, nearlyLinear, type WhyTrials } from '
 import { trialModel } from './trials.ts'
 
 /*
- * Will it run, how often, and where to aim? Where nobody asks for trials and the figures are nearly straight lines in what
+ * Will it run, how often, and where to aim? Where the input requests no trials and the figures are nearly straight lines in what
  * differs, at once (`nearly-linear.ts`). Else in three steps, so that the trials can be run in parts, by anyone, anywhere:
  * what is to be run (`prepareTrials`), a part of it (`runTrials`), and what all parts, in their order, come to
  * (`concludeTrials`).
  */
 
-/** After so many batches more it is looked whether the figures stand still: however many threads there are. */
-export const BATCHES_A_LOOK = 10
+/** After every so many blocks the stability of the figures is tested, however many threads there are. */
+export const BLOCKS_PER_LOOK = 10
 
-/** What an answer rests on. */
+/** The method of an answer. */
 type Method =
   | { readonly kind: 'trials'; readonly why: WhyTrials }
   /** With what of the variance of each figure neither line nor curve tells. */
@@ -49,12 +49,12 @@ export interface ToleranceCheck {
   readonly method: Method
   /** Bearings that were made and closed exactly. */
   readonly trials: number
-  /** Whether the figures stand still to the digits asked for. */
+  /** Whether the figures are stable to the requested digits. */
   readonly isConverged: boolean
   readonly figures: Readonly<Record<FigureName, FigureCheck>>
   /** That gap and play both fit. */
   readonly jointFits: Chance
-  /** Of rings: that the inner one does not go in among the balls. */
+  /** Only of rings: the chance that the inner one does not go in among the balls. */
   readonly binds: Chance | undefined
   readonly aim: Aim
 }
@@ -64,13 +64,13 @@ export type Prepared =
   | { readonly kind: 'answered'; readonly answer: ToleranceCheck }
   | { readonly kind: 'to-run'; readonly plan: Plan; readonly why: WhyTrials }
 
-/** What there is to say at once or to be run, or every reason at once why there is neither. */
+/** The answer or the trials that it takes, or every fault of the input. */
 export function prepareTrials(input: ToleranceCheckInput): Result<Prepared, Refused<CheckRefusal>> {
   const checked = checkOf(input)
   if (!checked.ok) return checked
   const check = checked.value
   const { trials, seed } = check.input
-  const short = trials === undefined ? nearlyLinear(check) : 'asked'
+  const short = trials === undefined ? nearlyLinear(check) : 'trials-requested'
   if (typeof short !== 'string') return ok({ kind: 'answered', answer: nearlyLinearAnswer(check, short) })
   const plan = planTrials(trialModel(check), {
     seed,
@@ -80,7 +80,7 @@ export function prepareTrials(input: ToleranceCheckInput): Result<Prepared, Refu
   return ok({ kind: 'to-run', plan, why: short })
 }
 
-/** Some of a plan's batches, from a number on. Any part gives the same, whoever runs it. */
+/** Some of a plan's blocks, from a number on. Any part gives the same, whoever runs it. */
 interface Part {
   readonly input: ToleranceCheckInput
   readonly plan: Plan
@@ -90,10 +90,10 @@ interface Part {
 
 /** @throws RangeError for an input that was refused */
 export function runTrials({ input, plan, first, count }: Part): Tally {
-  return runBatches(trialModel(accepted(input)), plan, first, count)
+  return runBlocks(trialModel(accepted(input)), plan, first, count)
 }
 
-/** What was run of a plan, from its first batch on, part by part. */
+/** The finished part of a plan, from its first block on, part by part. */
 export interface TrialsRun {
   readonly input: ToleranceCheckInput
   readonly plan: Plan
@@ -101,18 +101,18 @@ export interface TrialsRun {
   readonly tallies: readonly Tally[]
 }
 
-/** Whether what was run so far stands still, gap and play, to the digits asked for: all that `auto` waits for. */
-export function standsStill({ input, plan, tallies }: Omit<TrialsRun, 'why'>): boolean {
+/** Whether gap and play are stable to the requested digits, by the trials so far: `auto` then stops. */
+export function isRunStable({ input, plan, tallies }: Omit<TrialsRun, 'why'>): boolean {
   const digits = input.significantDigits ?? SIGNIFICANT_DIGITS
-  const batches = tallies.flatMap((tally) => tally.batches)
-  return FIGURES.every((_, output) => isStable({ batches }, plan, output, digits))
+  const blocks = tallies.flatMap((tally) => tally.blocks)
+  return FIGURES.every((_, output) => isStable({ blocks }, plan, output, digits))
 }
 
-/** After how many batches it stands still, as far as what was run so far tells. */
-export function batchesToStandStill({ input, plan, tallies }: Omit<TrialsRun, 'why'>): number {
+/** The estimated number of blocks until gap and play are stable, by the trials so far. */
+export function blocksNeeded({ input, plan, tallies }: Omit<TrialsRun, 'why'>): number {
   const digits = input.significantDigits ?? SIGNIFICANT_DIGITS
-  const batches = tallies.flatMap((tally) => tally.batches)
-  return Math.max(...FIGURES.map((_, output) => batchesUntilStable({ batches }, plan, output, digits)))
+  const blocks = tallies.flatMap((tally) => tally.blocks)
+  return Math.max(...FIGURES.map((_, output) => blocksUntilStable({ blocks }, plan, output, digits)))
 }
 
 /**
@@ -134,7 +134,7 @@ export function concludeTrials(run: TrialsRun): ToleranceCheck {
     check,
     method: { kind: 'trials', why: run.why },
     trials: count,
-    isConverged: standsStill(run),
+    isConverged: isRunStable(run),
     figures: { ballGap, play },
     jointFits: shareOf(itemAt(tally.joint, WITHIN + 3 * WITHIN), count),
     binds: modelOf(check).canBind ? bindsOf(check, play, histogramOf(tally, 1), count) : undefined,
@@ -185,7 +185,7 @@ function nearlyLinearAnswer(check: Check, { figures, jointFits, trials }: Nearly
   }
 }
 
-/** Ends of the middle 95 %, which have to stand still as mean and deviation have. */
+/** Ends of the middle 95 %, which must be as stable as mean and deviation. */
 const MIDDLE = [2.5, 97.5] as const
 
 /** The same mark as for trials: twice each standard error is no more than half a unit of the last digit. */
@@ -204,9 +204,9 @@ export function toleranceCheck(input: ToleranceCheckInput): Result<ToleranceChec
   if (prepared.value.kind === 'answered') return ok(prepared.value.answer)
   const { plan, why } = prepared.value
   const tallies: Tally[] = []
-  for (let first = 0; first < batchCount(plan); first += BATCHES_A_LOOK) {
-    tallies.push(runTrials({ input, plan, first, count: BATCHES_A_LOOK }))
-    if (input.trials === 'auto' && standsStill({ input, plan, tallies })) break
+  for (let first = 0; first < blockCount(plan); first += BLOCKS_PER_LOOK) {
+    tallies.push(runTrials({ input, plan, first, count: BLOCKS_PER_LOOK }))
+    if (input.trials === 'auto' && isRunStable({ input, plan, tallies })) break
   }
   return ok(concludeTrials({ input, plan, why, tallies }))
 }

@@ -3,9 +3,9 @@ import type { Distribution } from '#shared/statistics/distribution.ts'
 import { aside, independent, type Model, type Source, withoutReplacement } from '#shared/statistics/monte-carlo.ts'
 import { COPIES } from './check-model.ts'
 import type { Check } from './checked.ts'
+import { chunkOf } from './chunk.ts'
 import { CONTRIBUTORS, type ContributorName } from './input.ts'
 import { modelOf } from './model-of.ts'
-import { sliceOf } from './slice.ts'
 import { type Weather, weatherOf } from './weather.ts'
 
 /*
@@ -23,14 +23,14 @@ export interface TrialModel extends Model {
   readonly names: readonly DrawnName[]
 }
 
-/** The model of a bearing: its arrays are used again from slice to slice. */
+/** The model of a bearing: its arrays are used again from chunk to chunk. */
 export function trialModel(check: Check): TrialModel {
   const { resolved } = check.bearing
   const { count } = resolved.input.balls
   const weather = check.climate && weatherOf(check.climate)
   const sources = sourcesOf(check, count, weather)
-  const slice = sliceOf(count, resolved.ballDiameter)
-  const evaluate = modelOf(check).evaluation(slice, weather)
+  const chunk = chunkOf(count, resolved.ballDiameter)
+  const evaluate = modelOf(check).evaluation(chunk, weather)
   return {
     sources: sources.map(({ source }) => source),
     names: sources.map(({ name }) => name),
@@ -46,7 +46,7 @@ interface NamedSource {
   readonly source: Source
 }
 
-/** Where lobes point: any direction alike. */
+/** Directions of lobes: uniformly distributed. */
 const TURNS: Distribution = { kind: 'uniform', mean: 0.5, halfWidth: 0.5 }
 
 /** Balls are drawn as they are; all else as it differs. Always in the same order, which is part of the answer. */

@@ -1,7 +1,7 @@
 import type { ClimateChange, ClimateMovement } from '#shared/questions/season/climate-movement.ts'
 import type { Distribution } from '#shared/statistics/distribution.ts'
 
-/** What the weather does in each of its states, in rows as trials take it. */
+/** The changes in each state of the weather, in rows as trials use them. */
 export interface Weather {
   /** A number of a state, as trials draw it. */
   readonly states: Distribution

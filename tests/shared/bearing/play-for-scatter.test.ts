@@ -3,9 +3,9 @@ import { expect, test } from 'vitest'
 import * as defaults from '#shared/bearing/defaults.ts'
 import { ACCEPTED_BINDING, MOST_PLAY, playForScatter } from '#shared/bearing/play-for-scatter.ts'
 import { toleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
-import { bindingChance } from '#shared/statistics/play-of-random-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { between } from '#tests/support/inputs.ts'
+import { bindingChance } from '#tests/support/play-chance.ts'
 import { normal } from '#tests/support/tolerance.ts'
 
 test('one ring in twenty binds at the most, and more with a step less, between the least play and the most', () => {

@@ -1,13 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { type GroovePair, type PlayOfOrder, playByOrder } from '#shared/geometry/order-for-play.ts'
 import { oneSidedOrder, spreadOrder } from '#shared/geometry/order-round-the-ring.ts'
-import { playAmongBalls } from '#shared/geometry/play-among-unequal-balls.ts'
 import { playInBlocks } from '#shared/geometry/play-among-unequal-balls-in-blocks.ts'
 import { pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
-import { placesOnCircle } from '#shared/geometry/unequal-ball-places.ts'
 import { bestOrder } from '#shared/numbers/best-order.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
+import { placesOnCircle, playAmongBalls } from '#tests/support/play-among-balls.ts'
 
 /** Grooves for such balls, with a gap of 0.7 mm and a play of 0.28 mm if all were of 14 mm. */
 function groovesFor(count: number): GroovePair {

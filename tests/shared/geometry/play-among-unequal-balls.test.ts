@@ -1,14 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { playAmongBalls } from '#shared/geometry/play-among-unequal-balls.ts'
 import { playInBlocks } from '#shared/geometry/play-among-unequal-balls-in-blocks.ts'
 import { playInEllipse } from '#shared/geometry/play-in-ellipse.ts'
-import {
-  type BallPlaces,
-  type GapPlace,
-  placesOnCircle,
-  placesOnEllipse,
-} from '#shared/geometry/unequal-ball-places.ts'
+import type { BallPlaces, GapPlace } from '#shared/geometry/unequal-ball-places.ts'
 import { closingRadius } from '#shared/geometry/unequal-balls.ts'
 import { drawNormals } from '#shared/statistics/normal-cells.ts'
 import { randomStream } from '#shared/statistics/random.ts'
@@ -16,6 +10,7 @@ import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
 import { distanceToEllipse } from '#tests/support/ellipse-by-points.ts'
 import { ballCount, between, magnitude } from '#tests/support/inputs.ts'
+import { placesOnCircle, placesOnEllipse, playAmongBalls } from '#tests/support/play-among-balls.ts'
 
 const gapPlace = fc.constantFrom<GapPlace>('whole', 'spread')
 

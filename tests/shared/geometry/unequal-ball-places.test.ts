@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type BallPlaces, placesOnCircle, placesOnEllipse } from '#shared/geometry/unequal-ball-places.ts'
+import type { BallPlaces } from '#shared/geometry/unequal-ball-places.ts'
 import { closingRadius, unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { distanceToEllipse } from '#tests/support/ellipse-by-points.ts'
 import { ballCount, between } from '#tests/support/inputs.ts'
+import { placesOnCircle, placesOnEllipse } from '#tests/support/play-among-balls.ts'
 
 const balls = ballCount.chain((count) => fc.array(between(0.97, 1.03), { minLength: count, maxLength: count }))
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { characteristicOf, characteristicOfSize } from '#shared/statistics/characteristic-function.ts'
-import { type Distribution, densityOf, endsOf, meanOf, momentsOfSize } from '#shared/statistics/distribution.ts'
+import { characteristicOf } from '#shared/statistics/characteristic-function.ts'
+import { type Distribution, densityOf, endsOf, meanOf } from '#shared/statistics/distribution.ts'
 
 const DISTRIBUTIONS: readonly Exclude<Distribution, { kind: 'discrete' }>[] = [
   { kind: 'normal', mean: 0, standardDeviation: 0.7 },
@@ -33,19 +33,9 @@ describe.each(DISTRIBUTIONS)('$kind: the sum over its density', (distribution) =
       }
     }
   })
-
-  test('of its size', () => {
-    const found = characteristicOfSize(distribution)
-    const { mean } = momentsOfSize(distribution)
-    for (const t of ANGLES) {
-      const expected = summed(distribution, t, Math.abs, mean)
-      expect(found?.real(t)).toBeWithin(1e-7, expected.real)
-      expect(found?.imaginary?.(t) ?? 0).toBeWithin(1e-7, expected.imaginary)
-    }
-  })
 })
 
-test('a list of values, and their sizes', () => {
+test('a list of values', () => {
   const list: Distribution = { kind: 'discrete', values: [-1, 2, 2.5] }
   const found = characteristicOf(list)
   const average = (of: (value: number) => number) => (of(-1) + of(2) + of(2.5)) / 3
@@ -58,15 +48,4 @@ test('a list of values, and their sizes', () => {
     1e-15,
     average((value) => Math.sin(1.2 * (value - mean))),
   )
-  expect(characteristicOfSize(list)?.real(1.2)).toBeWithin(
-    1e-15,
-    average((value) => Math.cos(1.2 * (Math.abs(value) - 5.5 / 3))),
-  )
-})
-
-test('sizes: clear of 0 a normal one is itself; neither here nor there has no form', () => {
-  const clear: Distribution = { kind: 'normal', mean: -6, standardDeviation: 1 }
-  expect(characteristicOfSize(clear)?.real(0.8)).toBe(characteristicOf(clear).real(0.8))
-  expect(characteristicOfSize({ kind: 'normal', mean: 1, standardDeviation: 1 })).toBeUndefined()
-  expect(characteristicOfSize({ kind: 'uniform', mean: 0.1, halfWidth: 1 })).toBeUndefined()
 })

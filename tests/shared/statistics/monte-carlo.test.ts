@@ -3,14 +3,14 @@ import type { Distribution } from '#shared/statistics/distribution.ts'
 import {
   ABOVE,
   BELOW,
-  batchCount,
+  blockCount,
+  CHUNK,
   countAt,
   independent,
   joined,
   type Model,
   planTrials,
-  runBatches,
-  SLICE,
+  runBlocks,
   shareOf,
   summaryOf,
   trialsIn,
@@ -71,8 +71,8 @@ describe('a tiny lot: three of five balls, none twice, all ten choices counted o
     sources: [withoutReplacement(LOT, 3)],
     outputs: 1,
     evaluate: ([drawn], [result]) => {
-      for (let trial = 0; trial < SLICE; trial++) {
-        const three = [0, 1, 2].map((row) => drawn?.[row * SLICE + trial] ?? Number.NaN)
+      for (let trial = 0; trial < CHUNK; trial++) {
+        const three = [0, 1, 2].map((row) => drawn?.[row * CHUNK + trial] ?? Number.NaN)
         result?.set([sum(...three)], trial)
       }
     },
@@ -106,8 +106,8 @@ const TWO: Model = {
   sources: [independent({ kind: 'normal', mean: 0, standardDeviation: 1 }, 3)],
   outputs: 2,
   evaluate: ([drawn], [one, other]) => {
-    for (let trial = 0; trial < SLICE; trial++) {
-      const [a, b, both] = [0, 1, 2].map((row) => drawn?.[row * SLICE + trial] ?? Number.NaN)
+    for (let trial = 0; trial < CHUNK; trial++) {
+      const [a, b, both] = [0, 1, 2].map((row) => drawn?.[row * CHUNK + trial] ?? Number.NaN)
       one?.set([(a ?? 0) + (both ?? 0)], trial)
       other?.set([(b ?? 0) + (both ?? 0)], trial)
     }
@@ -130,11 +130,11 @@ test('in whatever parts it is run, the answer is the same to the last bit', () =
     { min: 0, max: 2 },
   ]
   const plan = planTrials(TWO, { seed: 5, trials: 123_457, bands })
-  const whole = joined(plan, [runBatches(TWO, plan, 0, Number.POSITIVE_INFINITY)])
+  const whole = joined(plan, [runBlocks(TWO, plan, 0, Number.POSITIVE_INFINITY)])
   expect(trialsIn(whole)).toBe(123_457)
   for (const size of [1, 3, 7]) {
     const parts = []
-    for (let first = 0; first < batchCount(plan); first += size) parts.push([first, runBatches(TWO, plan, first, size)])
+    for (let first = 0; first < blockCount(plan); first += size) parts.push([first, runBlocks(TWO, plan, first, size)])
     expect(joined(plan, parts.map(([, tally]) => tally) as (typeof whole)[])).toEqual(whole)
   }
 })

@@ -3,10 +3,11 @@ import { describe, expect, test } from 'vitest'
 import { emptyCircle, halfPlanes, inscribeCircle } from '#shared/geometry/inscribed-circle.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
 import { PLAY_LOSS } from '#shared/statistics/play-loss.ts'
-import { bindingChance, chancePlayBelow, playMoments, playQuantile } from '#shared/statistics/play-of-random-balls.ts'
+import { playMoments, playQuantile } from '#shared/statistics/play-of-random-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
 import { between } from '#tests/support/inputs.ts'
+import { bindingChance, chancePlayBelow } from '#tests/support/play-chance.ts'
 
 const count = fc.integer({ min: 3, max: 200 })
 

@@ -141,7 +141,7 @@ describe('tolerance check', () => {
       expectOwnWords(arrangement, [description, ...regions, ...Object.values(texts).map((text) => text ?? 'none')])
     }
     const whys: readonly WhyTrials[] = [
-      'asked',
+      'trials-requested',
       'out-of-round',
       'measured-balls',
       'uneven-balls',

@@ -51,7 +51,7 @@ const RINGS = ['radial', 'roller', 'caged'] as const
 export const RING_SPEED_REASONS = [...SHARED_SPEED_REASONS, 'joint-opens', 'ring-splits'] as const
 export type RingSpeedReason = (typeof RING_SPEED_REASONS)[number]
 
-/** What a load and a speed do to two rings. */
+/** The effect of a load and a speed on two rings. */
 export interface RingLoadCheck extends CheckedLoad<RingName, RingSpeedReason> {
   readonly load: ResolvedLoad & { readonly newtons: number }
   readonly bearing: BearingByArrangement[(typeof RINGS)[number]]
@@ -128,7 +128,7 @@ export function ringLoadCheck(input: LoadCheckInput): Result<RingLoadCheck, Refu
   return ok({ ...check, warnings: findLoadWarnings<RingSpeedReason>(loaded, sharingWarnings(check)) })
 }
 
-/** What only this check takes of a load. */
+/** The load fields that only this check takes. */
 export const RING_NAMES = Object.keys(RADIAL_LOAD_FIELDS) as readonly (keyof typeof RADIAL_LOAD_FIELDS)[]
 
 /** How the balls of a bearing sit in its rings, how they share a load, and the load that ruins it. */
@@ -176,7 +176,7 @@ function ringSeat(bearing: RingPair, ring: RingName, load: ResolvedLoad): BallSe
     : grooveSeat({ groove, ballDiameter, contactRadius, rolling }, substance)
 }
 
-/** Where the balls touch, for `turnRatios`. */
+/** The radii at which the balls roll, for `turnRatios`. */
 const rollingRadii = ({ pitchRadius }: RingPair, outer: BallSeat, inner: BallSeat) => ({
   outer: outer.contactRadius,
   pitch: pitchRadius,

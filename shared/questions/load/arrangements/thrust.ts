@@ -69,7 +69,7 @@ export const PLATE_SPEED_REASONS = [
 ] as const
 export type PlateSpeedReason = (typeof PLATE_SPEED_REASONS)[number]
 
-/** What a load and a speed do to a turntable. */
+/** The effect of a load and a speed on a turntable. */
 export interface PlateLoadCheck extends CheckedLoad<'plates', PlateSpeedReason> {
   readonly load: ResolvedPlateLoad & { readonly newtons: number }
   readonly bearing: ThrustBearing
@@ -81,7 +81,7 @@ export interface PlateLoadCheck extends CheckedLoad<'plates', PlateSpeedReason> 
   readonly spin: PlateSpinLoads
   /** At the requested speed: a ball on the outer flank of either groove. */
   readonly spun?: SeatLoad
-  /** A load set down further out than this tips the plate that stands still. */
+  /** A load set down further out than this tips the plate at rest. */
   readonly tipsBeyond: Mm
   readonly turntable: Turntable
   readonly warnings: readonly LoadWarning<PlateSpeedReason>[]
@@ -89,7 +89,7 @@ export interface PlateLoadCheck extends CheckedLoad<'plates', PlateSpeedReason> 
 
 /** How equal balls share the load. */
 interface PlateSharing {
-  /** Of each ball [N], one of them nearest to the load, on round the circle. */
+  /** The load on each ball [N], from the one nearest to the load round the circle. */
   readonly each: readonly number[]
   /** By how much the plates come together over the middle; below 0 where a load far out lifts it there. */
   readonly approach: Mm
@@ -97,7 +97,7 @@ interface PlateSharing {
   readonly lean: Mm
 }
 
-/** What it changes that balls are of unequal size: at first three of the tallest carry, until the wood under them has given. */
+/** The effect of unequal balls: at first three of the tallest carry, until the wood under them has given. */
 export interface Uneven {
   /** One of the three, where they stand so that it carries most. */
   readonly tallest: SeatLoad
@@ -105,12 +105,12 @@ export interface Uneven {
   readonly allCarryFrom: number
 }
 
-/** What only this check takes of a load. */
+/** The load fields that only this check takes. */
 export const PLATE_NAMES = Object.keys(AXIAL_LOAD_FIELDS) as readonly (keyof typeof AXIAL_LOAD_FIELDS)[]
 
 /**
- * How much does a turntable carry, and how fast may it turn? What `ringLoadCheck` says of rings, of a load along the axis, all of it,
- * the upper plate included.
+ * How much does a turntable carry, and how fast may it turn? The answer of `ringLoadCheck` for a load along the axis, the upper
+ * plate included.
  *
  * @returns the check, or every reason why there is no such bearing or no such load
  */
@@ -348,7 +348,7 @@ function speedLimits(
 const slidingSpeed = ({ offset, friction, load }: Pick<ResolvedPlateLoad, 'offset' | 'friction' | 'load'>): number =>
   load.turnsWithPlate ? Math.sqrt((friction * GRAVITY) / offset) / PER_RPM : Number.POSITIVE_INFINITY
 
-/** What leaves its place first, as it is with rigid plates. */
+/** The first thing to leave its place, for rigid plates. */
 function leavingReason(turntable: Turntable): PlateSpeedReason {
   const { pushedAside, tips, climbsOut } = rigidLimits(turntable)
   if (climbsOut <= Math.min(pushedAside, tips)) return 'balls-climb-out'

@@ -12,11 +12,11 @@ export const WOOD_PARTS = {
 export type WoodPart = keyof typeof WOOD_PARTS
 export const PART_NAMES = Object.keys(WOOD_PARTS) as readonly WoodPart[]
 
-/** Which way a field of the design must go to give more room, by as much as it is changed. */
+/** The direction in which a field of the design gives more room, by as much as it is changed. */
 type Cure = 1 | -1
 
 interface Room {
-  /** What happens where there is none. */
+  /** The trouble if there is no room. */
   readonly trouble: string
   /** Whether that stops the bearing. */
   readonly stops: boolean

@@ -26,6 +26,6 @@ export function servedName(design: Pick<DesignInput, 'arrangement'>): Served {
   return name
 }
 
-/** What the arrangement of a bearing brings. A bearing meets that of its own design alone. */
+/** The part of this question that differs by arrangement. */
 export const arrangementOf = (design: DesignInput): SelectionOf<SelectionBearing> =>
   SELECTIONS[servedName(design)] as SelectionOf<SelectionBearing>

@@ -7,7 +7,7 @@ import { type GroovedRing, innerOf, outerCentre, outerOf, sitsOnBottom } from '#
 import type { Ends } from '#shared/statistics/distribution.ts'
 import { mm } from '#shared/units/length.ts'
 
-/** Where rings are none any more. */
+/** The values beyond which there is no bearing of two rings. */
 export function ringBreaks(
   { bearing }: RingCheck,
   reach: (name: ContributorName) => Ends,

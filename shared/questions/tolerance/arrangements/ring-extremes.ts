@@ -45,8 +45,8 @@ export function ringExtremes(check: RingCheck): WorstCase {
       max: mm(Math.max(...ends.flatMap((end) => gapsAt(check, loose, end)))),
     },
     play: {
-      min: mm(Math.min(...ends.map((end) => playAt(check, tight, end, (given) => tight.lobe + given)))),
-      max: mm(Math.max(...ends.map((end) => playAt(check, loose, end, (given) => leastLobe(check, given))))),
+      min: mm(Math.min(...ends.map((end) => playAt(check, tight, end, (other) => tight.lobe + other)))),
+      max: mm(Math.max(...ends.map((end) => playAt(check, loose, end, (other) => leastLobe(check, other))))),
     },
   }
 }
@@ -67,11 +67,11 @@ function cornerOf(check: RingCheck, side: 'tight' | 'loose'): Corner {
   }
 }
 
-/** The smallest amplitude that lobes can have together with given ones, in whatever direction: none where they can undo them. */
-function leastLobe(check: RingCheck, given: number): number {
+/** The smallest amplitude that lobes can have together with lobes of a fixed amplitude, in whatever direction: none where they can undo them. */
+function leastLobe(check: RingCheck, other: number): number {
   const lobes = farthest(check, 'outOfRound')
   const smallest = Math.max(0, lobes.least, -lobes.most)
-  return Math.max(0, smallest - given, given - reachOf(lobes))
+  return Math.max(0, smallest - other, other - reachOf(lobes))
 }
 
 const DIRECTIONS = 16
@@ -101,7 +101,7 @@ function playAt(
   { bearing }: RingCheck,
   { held, film, outer, inner }: Corner,
   weather: ClimateChange,
-  lobeOf: (given: number) => number,
+  lobeOf: (other: number) => number,
 ): Mm {
   const mean = held.reduce((sum, diameter) => sum + diameter, 0) / held.length + weather.ballLotMean
   const seatRadius = mean / 2 + film

@@ -2,7 +2,7 @@ import type { Slopes } from '#shared/questions/tolerance/check-model.ts'
 import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
 import { innerOf, outerOf, type SeatSlopes, seatSlopes } from '#shared/questions/tolerance/seats.ts'
 
-/** What only plates have. */
+/** The slopes that only plates have. */
 const NOT_OF_RINGS = { grooveCircleRadius: 0, grooveDepth: 0 } as const
 
 /**

@@ -3,48 +3,48 @@ import { playInBlocks } from '#shared/geometry/play-among-unequal-balls-in-block
 import { unequalBallGaps } from '#shared/geometry/unequal-balls-in-blocks.ts'
 import type { Evaluate } from '#shared/questions/tolerance/check-model.ts'
 import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
+import { type Chunk, lotOf, shiftBalls } from '#shared/questions/tolerance/chunk.ts'
 import { drawLobes } from '#shared/questions/tolerance/drawn-lobes.ts'
 import type { ContributorName } from '#shared/questions/tolerance/input.ts'
 import { innerCentre, innerOf, outerCentre, outerOf, sitsOnBottom } from '#shared/questions/tolerance/seats.ts'
-import { lotOf, type Slice, shiftBalls } from '#shared/questions/tolerance/slice.ts'
 import { inStates, type Weather } from '#shared/questions/tolerance/weather.ts'
 import { farthest } from '#shared/questions/tolerance/worst-ends.ts'
-import { SLICE } from '#shared/statistics/monte-carlo.ts'
+import { CHUNK } from '#shared/statistics/monte-carlo.ts'
 import { FARTHEST_DRAW } from '#shared/statistics/normal-cells.ts'
 
 /**
  * Ball gaps of the balls drawn, all pushed together, and the play of an inner ring that may move among them, the gap then
  * shared by all. Lobes of both rings are in line, which is how the inner ring leaves least.
  */
-export function ringEvaluation(check: RingCheck, slice: Slice, weather: Weather | undefined): Evaluate {
+export function ringEvaluation(check: RingCheck, chunk: Chunk, weather: Weather | undefined): Evaluate {
   const { count } = check.bearing.resolved.input.balls
   const [outer, inner] = [outerOf(check.bearing), innerOf(check.bearing)]
   const isRound = !check.differences.has('outOfRound') && weather?.hasLobes !== true
   const areAlike = isRound && !check.differences.has('ballDiameter')
   const onBottom = sitsOnBottom(outer, largestSeatRadius(check)) && isRound
-  const { nothing, centres, standOffs, lobes } = slice
+  const { nothing, centres, standOffs, lobes } = chunk
   const playOf = playInBlocks(count, 'spread')
-  const both = { ...lobes.outer, amplitude: new Float64Array(SLICE) }
+  const both = { ...lobes.outer, amplitude: new Float64Array(CHUNK) }
   return (row, gaps, plays) => {
     const state = row('state')
-    const lot = lotOf(row('ballLotMean'), state, weather, slice.lot)
-    const drawn = row('ballDiameter') ?? slice.alike
-    const diameters = lot === undefined ? drawn : shiftBalls(drawn, lot, slice.shifted)
+    const lot = lotOf(row('ballLotMean'), state, weather, chunk.lot)
+    const drawn = row('ballDiameter') ?? chunk.alike
+    const diameters = lot === undefined ? drawn : shiftBalls(drawn, lot, chunk.shifted)
     const film = row('finishFilm') ?? nothing
     const further = row('outerGrooveBottomRadius') ?? nothing
     const inward = row('innerGrooveBottomRadius') ?? nothing
     const moved = {
-      outer: state === undefined || weather === undefined ? nothing : inStates(state, weather.outer, slice.outer),
-      inner: state === undefined || weather === undefined ? nothing : inStates(state, weather.inner, slice.inner),
+      outer: state === undefined || weather === undefined ? nothing : inStates(state, weather.outer, chunk.outer),
+      inner: state === undefined || weather === undefined ? nothing : inStates(state, weather.inner, chunk.inner),
     }
     if (!isRound) {
       const [cut, direction] = [row('lobes') ?? nothing, row('direction') ?? nothing]
       const [grain, innerGrain] = [row('grain'), row('innerGrain')]
       drawLobes({ cut, direction, state: state ?? nothing, grain, innerGrain }, weather, lobes)
     }
-    const seats = areAlike ? SLICE : diameters.length
-    for (let from = 0; from < seats; from += SLICE) {
-      for (let trial = 0; trial < SLICE; trial++) {
+    const seats = areAlike ? CHUNK : diameters.length
+    for (let from = 0; from < seats; from += CHUNK) {
+      for (let trial = 0; trial < CHUNK; trial++) {
         const seatRadius = (diameters[from + trial] ?? Number.NaN) / 2 + (film[trial] ?? Number.NaN)
         centres[from + trial] =
           outerCentre(outer, seatRadius, further[trial] ?? Number.NaN) + (moved.outer[trial] ?? Number.NaN)
@@ -53,30 +53,30 @@ export function ringEvaluation(check: RingCheck, slice: Slice, weather: Weather 
       }
     }
     if (onBottom) {
-      const { bottomRadii } = slice
-      for (let trial = 0; trial < SLICE; trial++) {
+      const { bottomRadii } = chunk
+      for (let trial = 0; trial < CHUNK; trial++) {
         bottomRadii[trial] =
           outer.bottomRadius +
           (further[trial] ?? Number.NaN) +
           (moved.outer[trial] ?? Number.NaN) -
           (film[trial] ?? Number.NaN)
       }
-      unequalBallGaps({ ballCount: count, rings: SLICE, bottomRadii, diameters: drawn, larger: lot ?? nothing }, gaps)
+      unequalBallGaps({ ballCount: count, rings: CHUNK, bottomRadii, diameters: drawn, larger: lot ?? nothing }, gaps)
     } else {
-      if (areAlike) for (let ball = 1; ball < count; ball++) centres.copyWithin(ball * SLICE, 0, SLICE)
-      gapsOnPaths({ ballCount: count, rings: SLICE, centres, diameters, lobes: lobes.outer }, slice.paths, gaps)
+      if (areAlike) for (let ball = 1; ball < count; ball++) centres.copyWithin(ball * CHUNK, 0, CHUNK)
+      gapsOnPaths({ ballCount: count, rings: CHUNK, centres, diameters, lobes: lobes.outer }, chunk.paths, gaps)
     }
     if (areAlike) {
-      for (let trial = 0; trial < SLICE; trial++)
+      for (let trial = 0; trial < CHUNK; trial++)
         plays[trial] = 2 * ((centres[trial] ?? Number.NaN) - (standOffs[trial] ?? Number.NaN))
       return
     }
-    for (let trial = 0; trial < SLICE; trial++) {
+    for (let trial = 0; trial < CHUNK; trial++) {
       const cut = lobes.outer.amplitude[trial] ?? Number.NaN
       const inside = Math.abs(lobes.inner[trial] ?? Number.NaN)
       both.amplitude[trial] = cut < 0 ? cut - inside : cut + inside
     }
-    playOf({ rings: SLICE, diameters, centres, standOffs, ...(isRound ? {} : { lobes: both }) }, plays)
+    playOf({ rings: CHUNK, diameters, centres, standOffs, ...(isRound ? {} : { lobes: both }) }, plays)
   }
 }
 

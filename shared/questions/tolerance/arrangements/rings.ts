@@ -15,5 +15,5 @@ export const ringModel = (check: RingCheck): CheckModel => ({
   breaks: (reach, weather) => ringBreaks(check, reach, weather),
   shifts: (from, to) => ringShifts(check, from, to),
   placeAt: (shift) => ringPlaceAt(check, shift),
-  evaluation: (slice, weather) => ringEvaluation(check, slice, weather),
+  evaluation: (chunk, weather) => ringEvaluation(check, chunk, weather),
 })

@@ -30,7 +30,7 @@ export const plateModel = (check: PlateCheck): CheckModel => ({
     grooveBottomDiameter: mm(check.bearing.plate.grooveCircleDiameter + 2 * shift),
     deeper: mm(shift),
   }),
-  evaluation: (slice) => plateEvaluation(check, faceOf(check.bearing), slice),
+  evaluation: (chunk) => plateEvaluation(check, faceOf(check.bearing), chunk),
 })
 
 /** About how much further apart the faces stand than on balls of the mean size, since the upper plate rests on three of the largest. */
@@ -113,7 +113,7 @@ const heightIn =
 
 const meanOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
 
-/** Where plates are none any more. */
+/** The values beyond which there is no bearing of two plates. */
 function breaks({ bearing }: PlateCheck, reach: (name: ContributorName) => Ends): readonly Break[] {
   const { ballDiameter, input } = bearing.resolved
   const [each, lot, circle, depth] = [
@@ -143,7 +143,7 @@ function isGroove(face: GroovedRing, smallestRadius: number, { least, most }: En
   return face.grooveDepth + least > 0 && deepest <= face.grooveRadius && staysOut
 }
 
-/** Of the wood on either side of a groove, so much is left at least. */
+/** Least part of the wood on either side of a groove that is left. */
 const LEAST_WOOD = 0.01
 
 function shifts({ bearing: { plate } }: PlateCheck, from: number, to: number): readonly [from: number, to: number] {

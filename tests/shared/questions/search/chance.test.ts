@@ -1,11 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { ARRANGEMENTS, type RadialBearing } from '#shared/bearing/arrangements.ts'
-import { playAmongBalls } from '#shared/geometry/play-among-unequal-balls.ts'
-import { placesOnCircle } from '#shared/geometry/unequal-ball-places.ts'
 import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { chanceAsMade, spreadOf } from '#shared/questions/search/chance.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
+import { placesOnCircle, playAmongBalls } from '#tests/support/play-among-balls.ts'
 
 const bearingWith = (count: number, diameter: number, more: object): RadialBearing => {
   const balls = { count, diameter: mm(diameter), standardDeviation: mm(0.006 * diameter) }

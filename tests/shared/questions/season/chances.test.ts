@@ -1,6 +1,4 @@
 import { describe, expect, test } from 'vitest'
-import { playAmongBalls } from '#shared/geometry/play-among-unequal-balls.ts'
-import { placesOnCircle, placesOnEllipse } from '#shared/geometry/unequal-ball-places.ts'
 import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
@@ -8,6 +6,7 @@ import { throughYear } from '#shared/questions/season/seasonal-fit.ts'
 import { normalQuantile } from '#shared/statistics/normal.ts'
 import { drawWords, randomStream } from '#shared/statistics/random.ts'
 import { mm } from '#shared/units/length.ts'
+import { placesOnCircle, placesOnEllipse, playAmongBalls } from '#tests/support/play-among-balls.ts'
 import { MARBLES } from '#tests/support/seasons.ts'
 
 function chancesIn(input: SeasonalFitInput) {

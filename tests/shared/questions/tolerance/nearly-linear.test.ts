@@ -211,8 +211,8 @@ describe('where it does not hold there are trials, a hundred thousand', () => {
   })
 
   test('and where they are asked for, as many', () => {
-    expect(why(SHOP, { trials: 5000 })).toEqual(['asked', 5000])
-    expect(why(SHOP, { trials: 'auto', significantDigits: 1 })[0]).toBe('asked')
+    expect(why(SHOP, { trials: 5000 })).toEqual(['trials-requested', 5000])
+    expect(why(SHOP, { trials: 'auto', significantDigits: 1 })[0]).toBe('trials-requested')
   })
 
   test('what is left is little wherever it is taken', () => {

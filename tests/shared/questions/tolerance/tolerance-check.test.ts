@@ -236,7 +236,7 @@ describe('aim', () => {
   })
 })
 
-test('auto stops when the figures stand still, at a round of batches', () => {
+test('auto stops when the figures stand still, at a round of blocks', () => {
   const { trials, isConverged, figures } = checked(SHOP, { trials: 'auto', significantDigits: 1 })
   expect(isConverged).toBe(true)
   expect(trials % 100_000).toBe(0)
