@@ -73,11 +73,11 @@ export const DEFAULTS: Config = {
   metrics: true,
   // Each takes some 20 KB while it is idle: 200 MB in all.
   maxConnections: 10_000,
-  // A tenth of all. More than any school or proxy has requests under way at the same time, and only those count: idle
+  // A tenth of all. No school or proxy has so many requests in progress at the same time, and only those count: idle
   // connections make room.
   maxConnectionsPerAddress: 1_000,
   // Not by itself: behind a proxy that TRUST_PROXY does not name, and behind one router of a school, an address is not a
-  // caller, and a limit that is right for one caller shuts out a class. Work that is dear has its bound in the queue.
+  // caller, and a limit that is right for one caller shuts out a class. The queue limits expensive work.
   rateLimitPerMinute: 0,
   rateLimitStore: 'memory',
   // A course page may show them; nothing in them can be clicked to any effect.
@@ -155,9 +155,9 @@ export function readConfig(environment: Environment): Result<Config, readonly st
       faults.push(`${variable} must be ${expected}, got ${isSecret ? 'something else' : JSON.stringify(text)}`)
     return value
   }
-  const given = Object.entries(READERS).map(([name, reader]) => [name, read(name, reader)] as const)
+  const values = Object.entries(READERS).map(([name, reader]) => [name, read(name, reader)] as const)
   // Each reader gives the type of its setting.
-  const config: Config = { ...DEFAULTS, ...Object.fromEntries(given.filter(([, value]) => value !== undefined)) }
+  const config: Config = { ...DEFAULTS, ...Object.fromEntries(values.filter(([, value]) => value !== undefined)) }
   if (config.opsPort === config.port && config.port !== 0)
     faults.push(`OPS_PORT must differ from PORT, got ${config.port} for both`)
   if (config.headersTimeoutMs > config.requestTimeoutMs)

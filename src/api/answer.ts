@@ -1,5 +1,6 @@
 import { type Static, type TProperties, type TSchema, Type } from 'typebox'
 import type { Units } from '#shared/units/length.ts'
+import { choiceOf, listOf, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Assumption } from './assumption.ts'
 import type { Caution } from './caution.ts'
@@ -16,7 +17,7 @@ import type { Warning } from './warning.ts'
 interface Head<Name extends string, Input> {
   readonly arrangement: Name
   readonly units: Units
-  /** Everything that was asked, with every default filled in: sent again, it gives the same answer. */
+  /** The request with every default filled in: sent again, it gives the same answer. */
   readonly input: Input
   readonly assumed: Static<typeof Assumption>[]
   /** One or two sentences that a maker can act on. */
@@ -49,19 +50,17 @@ export const answerOf = <const Name extends string, Input extends TSchema, Body 
     ...input,
     description: 'The request with every default filled in. Sent again, it gives the same answer.',
   }),
-  assumed: Type.Array(refTo<typeof Assumption>('Assumption'), {
-    description: 'The values that the request left open, with the reason for each.',
-  }),
-  summary: Type.String({ description: 'One or two sentences that a maker can act on.' }),
+  assumed: listOf<typeof Assumption>('Assumption', 'The values that the request left open, with the reason for each.'),
+  summary: text('One or two sentences that a maker can act on.'),
   ...body,
-  warnings: Type.Array(refTo<typeof Warning>('Warning'), { description: 'Risks and faults of this bearing.' }),
-  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'Dangers while making and using it.' }),
-  sources: Type.Array(refTo<typeof Source>('Source'), { description: 'Sources of the figures.' }),
+  warnings: listOf<typeof Warning>('Warning', 'Risks and faults of this bearing.'),
+  cautions: listOf<typeof Caution>('Caution', 'Dangers while making and using it.'),
+  sources: listOf<typeof Source>('Source', 'Sources of the figures.'),
 })
 
 /** The field by which a request or an answer tells its arrangement. */
 const arrangementTag = <const Name extends string>(...names: readonly [Name, ...Name[]]) =>
-  Type.Unsafe<Name>(Type.Enum([...names], { type: 'string', description: 'The arrangement of the bearing.' }))
+  choiceOf<Name>('The arrangement of the bearing.', names)
 
 /** The answer of a path: one of several shapes, told apart by `arrangement`. Each of them has a `$id` and the tag. */
 export const answerUnion = <const Answers extends readonly TSchema[]>(

@@ -2,22 +2,20 @@ import { type Static, Type } from 'typebox'
 import { ARRANGEMENT_NAMES, ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
 import { type Default, type Fields, type Group, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import { leafAt } from '#shared/bearing/suggestion.ts'
+import { named, text } from '#src/api/schema.ts'
 
 type Leaf = number | string | boolean | null
 
-export const Assumption = Type.Object(
-  {
-    path: Type.String({ description: 'A JSON pointer into `input`.' }),
-    value: Type.Unsafe<Leaf>({
-      type: ['number', 'string', 'boolean', 'null'],
-      description:
-        'The value, as in `input`. Where each row or design has a value of its own, this is the rule for it, and `input` omits the field.',
-    }),
-    reason: Type.String({ description: 'Why this value.' }),
-    standing: Type.String({ description: 'Whether this is common practice or only the plain case.' }),
-  },
-  { $id: 'Assumption', description: 'A default that was used, because the request did not give the value.' },
-)
+export const Assumption = named('Assumption', 'A default that was used, because the request did not give the value.', {
+  path: text('A JSON pointer into `input`.'),
+  value: Type.Unsafe<Leaf>({
+    type: ['number', 'string', 'boolean', 'null'],
+    description:
+      'The value, as in `input`. Where each row or design has a value of its own, this is the rule for it, and `input` omits the field.',
+  }),
+  reason: text('Why this value.'),
+  standing: text('Whether this is common practice or only the plain case.'),
+})
 export type Assumption = Static<typeof Assumption>
 
 /** What a design left open, each value with its reason, taken from the echoed input. */

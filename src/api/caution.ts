@@ -1,17 +1,15 @@
-import { type Static, Type } from 'typebox'
+import type { Static } from 'typebox'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
+import { named, text } from '#src/api/schema.ts'
 import { type CautionCode, cautionSentence, ownCautions } from '#src/words/caution.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 
-export const Caution = Type.Object(
-  {
-    code: Type.String({ description: 'A name for programs.' }),
-    message: Type.String({ description: 'The caution in words.' }),
-  },
-  { $id: 'Caution', description: 'A danger to people. Local rules and licensed practice come first.' },
-)
+export const Caution = named('Caution', 'A danger to people. Local rules and licensed practice come first.', {
+  code: text('A name for programs.'),
+  message: text('The caution in words.'),
+})
 export type Caution = Static<typeof Caution>
 
 export const caution = (code: CautionCode, terms: Terms): Caution => ({ code, message: cautionSentence(code, terms) })

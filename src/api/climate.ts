@@ -19,6 +19,7 @@ import {
 } from '#shared/questions/season/input.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { inScale, SCALES, type Scale, toCelsius } from '#shared/units/temperature.ts'
+import { choiceOf, described, namedRequest, requestObject } from '#src/api/schema.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import {
@@ -48,54 +49,34 @@ export const SEGMENT_COUNT = { minimum: 3, maximum: 96 } as const
 
 const USUAL_CONSTRUCTION: Construction = 'flat-sawn'
 
-export const RingWood = Type.Object(
-  {
-    construction: Type.Optional(
-      Type.Unsafe<Construction>(
-        Type.Enum(CONSTRUCTIONS, {
-          type: 'string',
-          description:
-            'How the part is cut or glued up. Default: flat-sawn, or segmented where `segments` is given. `segmented`: glued up of straight pieces from flat-sawn strips, with the grain along each piece.',
-        }),
-      ),
+export const RingWood = namedRequest('RingWood', 'The wood and construction of a part.', {
+  construction: Type.Optional(
+    choiceOf<Construction>(
+      'How the part is cut or glued up. Default: flat-sawn, or segmented where `segments` is given. `segmented`: glued up of straight pieces from flat-sawn strips, with the grain along each piece.',
+      CONSTRUCTIONS,
     ),
-    segments: Type.Optional(
-      Type.Object(
-        { count: Type.Integer({ ...SEGMENT_COUNT, description: 'Pieces in one layer.' }) },
-        {
-          description: `The pieces of a segmented part. Default: ${USUAL_SEGMENTS} in a layer.`,
-          additionalProperties: false,
-        },
-      ),
-    ),
-    species: Type.Optional(speciesName('The wood of the part. Required, except for cross-laminated ply.')),
-  },
-  { $id: 'RingWood', description: 'The wood and construction of a part.', additionalProperties: false },
-)
+  ),
+  segments: Type.Optional(
+    requestObject(`The pieces of a segmented part. Default: ${USUAL_SEGMENTS} in a layer.`, {
+      count: Type.Integer({ ...SEGMENT_COUNT, description: 'Pieces in one layer.' }),
+    }),
+  ),
+  species: Type.Optional(speciesName('The wood of the part. Required, except for cross-laminated ply.')),
+})
 
-export const BallWood = Type.Object(
-  { species: speciesName('The wood of the balls.') },
-  { $id: 'BallWood', description: 'The wood of wooden balls.', additionalProperties: false },
-)
+export const BallWood = namedRequest('BallWood', 'The wood of wooden balls.', {
+  species: speciesName('The wood of the balls.'),
+})
 
 /** The wood of each part: one property a row. Which of them an arrangement has is looked at after the schema. */
 const parts = Object.fromEntries(
-  PART_NAMES.map((part) => [
-    part,
-    Type.Optional(
-      Type.Unsafe<Static<typeof RingWood>>({ ...refTo<typeof RingWood>('RingWood'), description: WOOD_PARTS[part] }),
-    ),
-  ]),
+  PART_NAMES.map((part) => [part, Type.Optional(described<typeof RingWood>('RingWood', WOOD_PARTS[part]))]),
 ) as Record<WoodPart, TOptional<TUnsafe<Static<typeof RingWood>>>>
 
-export const Woods = Type.Object(
-  { ...parts, balls: Type.Optional(refTo<typeof BallWood>('BallWood')) },
-  {
-    $id: 'Woods',
-    description: 'The wood of each part that the arrangement has.',
-    additionalProperties: false,
-  },
-)
+export const Woods = namedRequest('Woods', 'The wood of each part that the arrangement has.', {
+  ...parts,
+  balls: Type.Optional(refTo<typeof BallWood>('BallWood')),
+})
 export type Woods = Static<typeof Woods>
 
 const range = (limit: ReturnType<typeof degrees>, description: string) =>
@@ -121,28 +102,20 @@ export const Today = Type.Object(
   },
 )
 
-export const Month = Type.Object(
-  {
-    name: Type.String({
-      minLength: 1,
-      maxLength: LONGEST_NAME,
-      description: 'Returned with the answer for this month.',
-    }),
-    temperature: degrees('Mean temperature of the month.'),
-    relativeHumidity: percentage('Mean relative humidity of the month, in %.'),
-  },
-  { $id: 'Month', description: 'A month, or any other part of the year.', additionalProperties: false },
-)
+export const Month = namedRequest('Month', 'A month, or any other part of the year.', {
+  name: Type.String({
+    minLength: 1,
+    maxLength: LONGEST_NAME,
+    description: 'Returned with the answer for this month.',
+  }),
+  temperature: degrees('Mean temperature of the month.'),
+  relativeHumidity: percentage('Mean relative humidity of the month, in %.'),
+})
 
 export const Climate = Type.Object(
   {
     temperatureScale: Type.Optional(
-      Type.Unsafe<Scale>(
-        Type.Enum(SCALES, {
-          type: 'string',
-          description: 'The scale of every temperature in the request and the answer. Default: celsius.',
-        }),
-      ),
+      choiceOf<Scale>('The scale of every temperature in the request and the answer. Default: celsius.', SCALES),
     ),
     today: refTo<typeof Today>('Today'),
     temperature: Type.Optional(

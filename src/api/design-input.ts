@@ -9,6 +9,7 @@ import {
   nameOf,
 } from '#shared/bearing/arrangements.ts'
 import type { Fields, Group, InputOf } from '#shared/bearing/field.ts'
+import { choiceOf } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { TERMS } from '#src/words/terms.ts'
 import {
@@ -88,7 +89,7 @@ export function designRequests<Extra extends Record<string, TSchema>>(
 
 /** The field by which a request states its arrangement. */
 export const requestTag = <Name extends string>(arrangement: Name, { means }: Pick<Group, 'means'>) =>
-  Type.Unsafe<Name>(Type.Enum([arrangement], { type: 'string', description: `\`${arrangement}\`: ${means}` }))
+  choiceOf<Name>(`\`${arrangement}\`: ${means}`, [arrangement])
 
 /** How a refusal speaks of bearings of an arrangement. */
 export function thingsOf(arrangement: string): { readonly 'x-things'?: string } {

@@ -1,49 +1,43 @@
 import { type Static, Type } from 'typebox'
 import { type Dimension as CoreDimension, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
+import { named, shownBy, text } from '#src/api/schema.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import type { Terms } from '#src/words/terms.ts'
-import { show, shownLength } from './length.ts'
-import { showNumber, shownNumber } from './number.ts'
-import { written } from './optional.ts'
+import { shownLength } from './length.ts'
+import { shownNumber } from './number.ts'
 
-export const Dimension = Type.Object(
-  {
-    key: Type.Unsafe<DimensionKey>(
-      Type.String({ description: 'A name for programs that never changes: the path of the value in this answer.' }),
+export const Dimension = named('Dimension', 'One size to work to.', {
+  key: Type.Unsafe<DimensionKey>(text('A name for programs that never changes: the path of the value in this answer.')),
+  symbol: text('The symbol of bearing standards, where there is one.'),
+  name: text('The size in words.'),
+  value: shownLength('The finished size.'),
+  cutTo: Type.Optional(shownLength('The size to turn to, so that the finish or raised grain brings it to `value`.')),
+  shop: text('`value` to the nearest figure of the rule or caliper.'),
+  cutToShop: Type.Optional(
+    text('`cutTo` to the nearest figure of the rule or caliper, where a finish makes it differ.'),
+  ),
+  shopError: shownLength('Shop figure minus `value`: above 0 where the shop figure is larger.'),
+  gapPerUnit: Type.Optional(
+    shownNumber(
+      'Change of the ball gap per unit of this size, with everything else fixed: for the land the groove depth, for the groove the land.',
     ),
-    symbol: Type.String({ description: 'The symbol of bearing standards, where there is one.' }),
-    name: Type.String({ description: 'The size in words.' }),
-    value: shownLength('The finished size.'),
-    cutTo: Type.Optional(shownLength('The size to turn to, so that the finish or raised grain brings it to `value`.')),
-    shop: Type.String({ description: '`value` to the nearest figure of the rule or caliper.' }),
-    cutToShop: Type.Optional(
-      Type.String({
-        description: '`cutTo` to the nearest figure of the rule or caliper, where a finish makes it differ.',
-      }),
-    ),
-    shopError: shownLength('Shop figure minus `value`: above 0 where the shop figure is larger.'),
-    gapPerUnit: Type.Optional(
-      shownNumber(
-        'Change of the ball gap per unit of this size, with everything else fixed: for the land the groove depth, for the groove the land.',
-      ),
-    ),
-    gapChangeAtShop: Type.Optional(shownLength('Change of the ball gap when you cut to the shop figure.')),
-  },
-  { $id: 'Dimension', description: 'One size to work to.' },
-)
+  ),
+  gapChangeAtShop: Type.Optional(shownLength('Change of the ball gap when you cut to the shop figure.')),
+})
 
 export function toDimension(row: CoreDimension, units: Units, terms: Terms): Static<typeof Dimension> {
-  return written<Static<typeof Dimension>>({
-    key: row.key,
-    symbol: DIMENSION_SYMBOLS[row.key],
-    name: dimensionName(row.key, terms),
-    value: show(row.value, units),
-    cutTo: row.cutTo === undefined ? undefined : show(row.cutTo, units),
-    shop: row.shop.text,
-    shopError: show(row.shop.error, units),
-    cutToShop: row.cutToShop?.text,
-    gapPerUnit: row.gapPerUnit === undefined ? undefined : showNumber(row.gapPerUnit),
-    gapChangeAtShop: row.gapChangeAtShop === undefined ? undefined : show(row.gapChangeAtShop, units),
-  })
+  const { shop, cutToShop, ...figures } = row
+  return shownBy(
+    Dimension,
+    {
+      ...figures,
+      symbol: DIMENSION_SYMBOLS[row.key],
+      name: dimensionName(row.key, terms),
+      shop: shop.text,
+      shopError: shop.error,
+      cutToShop: cutToShop?.text,
+    },
+    units,
+  )
 }

@@ -2,6 +2,7 @@ import { type TSchema, Type } from 'typebox'
 import type { Field, Fields, Group, InputOf, ValueOf } from '#shared/bearing/field.ts'
 import { LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { flag } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
 
@@ -72,7 +73,7 @@ function schemaOf(field: Field): TSchema {
         description,
       })
     case 'flag':
-      return Type.Boolean({ description })
+      return flag(description)
     case 'group':
       return refTo(field.id)
     default:

@@ -8,5 +8,5 @@ export function servedBy(...questions: readonly Pick<Question, 'serves'>[]): str
   return `It serves ${LIST.format(names.map((name) => `\`${name}\``))} bearings.`
 }
 
-/** What is asked of every bearing. */
+/** A question that every arrangement answers. */
 export const EVERY_ARRANGEMENT: Pick<Question, 'serves'> = { serves: ARRANGEMENT_NAMES }

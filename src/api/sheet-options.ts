@@ -1,19 +1,13 @@
 import { Type } from 'typebox'
 import { plain } from '#shared/bearing/fields.ts'
 import type { Units } from '#shared/units/length.ts'
+import { choiceOf } from '#src/api/schema.ts'
 import { PAPERS, type Paper } from '#src/drawings/papers.ts'
 
 export const PAPER_DEFAULT = plain('letter for inches, a4 for millimetres', 'the paper that goes with the units')
 
 /** Fields that every path has which gives sheets of paper. */
-export const paper = Type.Optional(
-  Type.Unsafe<Paper>(
-    Type.Enum(PAPERS, {
-      type: 'string',
-      description: `The paper to print on. Default: ${PAPER_DEFAULT.stated}.`,
-    }),
-  ),
-)
+export const paper = Type.Optional(choiceOf<Paper>(`The paper to print on. Default: ${PAPER_DEFAULT.stated}.`, PAPERS))
 
 export const engine = Type.Optional(
   Type.String({
@@ -25,5 +19,5 @@ export const engine = Type.Optional(
   }),
 )
 
-export const paperFor = ({ paper: said, units }: { readonly paper?: Paper; readonly units: Units }): Paper =>
-  said ?? (units === 'in' ? 'letter' : 'a4')
+export const paperFor = ({ paper: chosen, units }: { readonly paper?: Paper; readonly units: Units }): Paper =>
+  chosen ?? (units === 'in' ? 'letter' : 'a4')

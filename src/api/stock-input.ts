@@ -2,6 +2,7 @@ import { type Static, Type } from 'typebox'
 import { LUMBERS, type Lumber, type ResolvedStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
 import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
+import { choiceOf, namedRequest, requestObject } from '#src/api/schema.ts'
 import { SEGMENT_COUNT } from './climate.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
 import { present } from './optional.ts'
@@ -12,25 +13,18 @@ const usually = (means: string, path: keyof typeof STOCK_DEFAULTS): string =>
 const SCREWS = { minimum: 2, maximum: 48 } as const
 
 const gluedRing = (ring: string) =>
-  Type.Object(
-    {
-      segments: Type.Object(
-        { count: Type.Integer({ ...SEGMENT_COUNT, description: 'Pieces in one layer.' }) },
-        { description: 'A ring glued up of straight pieces with miter joints.', additionalProperties: false },
-      ),
-    },
-    { description: `The wood of the ${ring} ring.`, additionalProperties: false },
-  )
+  requestObject(`The wood of the ${ring} ring.`, {
+    segments: requestObject('A ring glued up of straight pieces with miter joints.', {
+      count: Type.Integer({ ...SEGMENT_COUNT, description: 'Pieces in one layer.' }),
+    }),
+  })
 
-export const StockRequest = Type.Object(
+export const StockRequest = namedRequest(
+  'StockRequest',
+  'Wood, saw, lathe and screws. /v1/job-sheet and /v1/drawings follow it, and /v1/design answers with blanks, boards, screws and work holding; other paths do not read it. An empty object takes every default, all common practice.',
   {
     lumber: Type.Optional(
-      Type.Unsafe<Lumber>(
-        Type.Enum(LUMBERS, {
-          type: 'string',
-          description: usually('Kind of lumber, which decides sizes and pilot holes.', '/lumber'),
-        }),
-      ),
+      choiceOf<Lumber>(usually('Kind of lumber, which decides sizes and pilot holes.', '/lumber'), LUMBERS),
     ),
     turningAllowance: Type.Optional(
       nonNegativeLength(usually('Left for the lathe on each cylinder, by radius.', '/turningAllowance')),
@@ -43,43 +37,31 @@ export const StockRequest = Type.Object(
     ),
     boardLength: Type.Optional(length(usually('Length of a board.', '/boardLength'))),
     woods: Type.Optional(
-      Type.Object(
-        { outerRing: Type.Optional(gluedRing('outer')), innerRing: Type.Optional(gluedRing('inner')) },
-        { description: 'How the rings are glued up.', additionalProperties: false },
-      ),
+      requestObject('How the rings are glued up.', {
+        outerRing: Type.Optional(gluedRing('outer')),
+        innerRing: Type.Optional(gluedRing('inner')),
+      }),
     ),
     screws: Type.Optional(
-      Type.Object(
-        {
-          count: Type.Optional(Type.Integer({ ...SCREWS, description: usually('How many of them.', '/screws/count') })),
-          gauge: Type.Optional(
-            Type.Unsafe<number>(
-              Type.Enum(SCREW_GAUGES, {
-                type: 'integer',
-                description: usually('How thick they are.', '/screws/gauge'),
-              }),
-            ),
+      requestObject('Screws that hold the halves of the split ring, or the cheeks of a roller bearing.', {
+        count: Type.Optional(Type.Integer({ ...SCREWS, description: usually('How many of them.', '/screws/count') })),
+        gauge: Type.Optional(
+          Type.Unsafe<number>(
+            Type.Enum(SCREW_GAUGES, {
+              type: 'integer',
+              description: usually('How thick they are.', '/screws/gauge'),
+            }),
           ),
-        },
-        {
-          description: 'Screws that hold the halves of the split ring, or the cheeks of a roller bearing.',
-          additionalProperties: false,
-        },
-      ),
+        ),
+      }),
     ),
     chuck: Type.Optional(
-      Type.Object(
-        { min: length('Smallest diameter.'), max: length('Largest diameter.') },
-        { description: 'Sizes that the chuck grips.', additionalProperties: false },
-      ),
+      requestObject('Sizes that the chuck grips.', {
+        min: length('Smallest diameter.'),
+        max: length('Largest diameter.'),
+      }),
     ),
     swing: Type.Optional(length('Largest diameter that turns over the bed.')),
-  },
-  {
-    $id: 'StockRequest',
-    description:
-      'Wood, saw, lathe and screws. /v1/job-sheet and /v1/drawings follow it, and /v1/design answers with blanks, boards, screws and work holding; other paths do not read it. An empty object takes every default, all common practice.',
-    additionalProperties: false,
   },
 )
 export type StockRequest = Static<typeof StockRequest>
@@ -88,7 +70,7 @@ export type StockRequest = Static<typeof StockRequest>
 export const STOCK_INPUT_SCHEMAS = [StockRequest]
 
 export function toStockInput(request: StockRequest, units: Units): StockInput {
-  const size = (given: Length | undefined): Mm | undefined => (given === undefined ? undefined : toMm(given, units))
+  const size = (value: Length | undefined): Mm | undefined => (value === undefined ? undefined : toMm(value, units))
   const { chuck, woods, screws } = request
   return present<StockInput>({
     lumber: request.lumber,

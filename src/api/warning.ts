@@ -2,34 +2,30 @@ import { type Static, Type } from 'typebox'
 import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import type { Warning as CoreWarning } from '#shared/bearing/warning.ts'
 import type { Units } from '#shared/units/length.ts'
+import { choiceOf, named, object, text } from '#src/api/schema.ts'
 import type { Terms } from '#src/words/terms.ts'
 import { warningSentence } from '#src/words/warning.ts'
 import { show } from './length.ts'
 
-export const Warning = Type.Object(
-  {
-    code: Type.String({ description: 'A name for programs: it does not change when the sentence does.' }),
-    severity: Type.Enum(['note', 'risk', 'fault'], {
-      type: 'string',
-      description: '`note`: good to know. `risk`: often goes wrong. `fault`: will not work like this.',
+export const Warning = named('Warning', 'A risk or fault of a bearing that can be made.', {
+  code: text('A name for programs: it does not change when the sentence does.'),
+  severity: choiceOf('`note`: good to know. `risk`: often goes wrong. `fault`: will not work like this.', [
+    'note',
+    'risk',
+    'fault',
+  ]),
+  message: text('The warning in words.'),
+  path: text('A JSON pointer into the input: the value to check.'),
+  suggestion: Type.Optional(
+    object('One value that clears this warning. It was tried before it is offered.', {
+      path: text('A JSON pointer into the input.'),
+      value: Type.Unsafe<number | string>({
+        type: ['number', 'string'],
+        description: 'A length is in the `units` of the answer.',
+      }),
     }),
-    message: Type.String({ description: 'The warning in words.' }),
-    path: Type.String({ description: 'A JSON pointer into the input: the value to check.' }),
-    suggestion: Type.Optional(
-      Type.Object(
-        {
-          path: Type.String({ description: 'A JSON pointer into the input.' }),
-          value: Type.Unsafe<number | string>({
-            type: ['number', 'string'],
-            description: 'A length is in the `units` of the answer.',
-          }),
-        },
-        { description: 'One value that clears this warning. It was tried before it is offered.' },
-      ),
-    ),
-  },
-  { $id: 'Warning', description: 'A risk or fault of a bearing that can be made.' },
-)
+  ),
+})
 
 /** A warning in the caller's units and in words. */
 export function toWarning(

@@ -29,8 +29,10 @@ export const unitsOf = (form: HTMLFormElement): Units => (chosen(form, 'units') 
 export function readLength(text: string, units: Units): Mm | string {
   const read = parseLength(text, units)
   if (!read.ok) return FAULTS.length
-  const given = inUnits(read.value, units)
-  return given >= LENGTH.min && given <= LENGTH.max ? read.value : FAULTS.lengthBounds(LENGTH.min, LENGTH.max, units)
+  const converted = inUnits(read.value, units)
+  return converted >= LENGTH.min && converted <= LENGTH.max
+    ? read.value
+    : FAULTS.lengthBounds(LENGTH.min, LENGTH.max, units)
 }
 
 /** Reads the form; where something cannot be read there are no choices, and all faults at once. */

@@ -2,7 +2,7 @@ import { inUnits, lengthOf, type Units } from '#shared/units/length.ts'
 import { FIT, FIT_HEADINGS, FIT_REASONS, gapNow } from '#src/words/kiosk.ts'
 import { type Choices, readLength } from './choices.ts'
 import { chosen, element, field, fillList, made } from './elements.ts'
-import { ask, type Json, messagesOf, numberOf, part, type Said, textOf } from './service.ts'
+import { ask, type Json, messagesOf, numberOf, part, type Reply, textOf } from './service.ts'
 
 /** A common rule: a reading is rounded to this, unless a caliper was used. Common practice, no source. */
 const GRADUATION: Readonly<Record<Units, number>> = { in: 1 / 32, mm: 0.5 }
@@ -25,7 +25,7 @@ export function startFit(choices: () => Choices | undefined): void {
     if (bearing === undefined) advice.replaceChildren(made('p', FIT.noBearing))
     else if (reading !== undefined) {
       ask('/v1/fit-correction', { design: bearing.request, ring: 'outer', readings: [reading] }, asking.signal).then(
-        (said) => advice.replaceChildren(...toAdvice(said, bearing.input.units)),
+        (reply) => advice.replaceChildren(...toAdvice(reply, bearing.input.units)),
         () => undefined, // broken off by the next question
       )
     }
@@ -51,19 +51,19 @@ function readingOf(form: HTMLFormElement, units: Units): object | undefined {
   return kind === 'groove-bottom-diameter' ? { kind, value } : { kind, value, graduation: GRADUATION[units] }
 }
 
-function toAdvice(said: Said, units: Units): readonly HTMLElement[] {
-  if (said.kind === 'unreached') return [made('p', FIT.unreached)]
-  if (said.kind === 'problem') {
+function toAdvice(reply: Reply, units: Units): readonly HTMLElement[] {
+  if (reply.kind === 'unreached') return [made('p', FIT.unreached)]
+  if (reply.kind === 'problem') {
     const list = made('ul')
-    fillList(list, said.messages)
+    fillList(list, reply.messages)
     return [made('h2', FIT.impossible), list]
   }
   return [
-    made('h2', headingOf(said.body)),
-    firstLine(textOf(said.body['summary'])),
-    made('p', gapSentence(part(said.body['ballGap']), units)),
-    ...rescues(said.body),
-    ...cautions(said.body),
+    made('h2', headingOf(reply.body)),
+    firstLine(textOf(reply.body['summary'])),
+    made('p', gapSentence(part(reply.body['ballGap']), units)),
+    ...rescues(reply.body),
+    ...cautions(reply.body),
   ]
 }
 

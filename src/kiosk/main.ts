@@ -15,7 +15,7 @@ const TIDE_CLOCK = { diameter: '14', count: '14', bore: '10', outer: '20', inner
 /** What − and + change a bore by. */
 const EVEN_STEP: Readonly<Record<Units, number>> = { in: 1 / 16, mm: 1 }
 
-/** So long nobody touches anything before the service is asked. */
+/** So long nobody touches anything before the page asks the service. */
 const CALM_MS = 250
 
 const form = element('bearing', HTMLFormElement)
@@ -100,12 +100,12 @@ function update(): void {
   stand('')
   setBusy(choices !== undefined)
   if (choices === undefined) return
-  const [asked, here] = [choices, showHere(choices)]
-  linkSheets(asked)
+  const [sent, here] = [choices, showHere(choices)]
+  linkSheets(sent)
   checking = new AbortController()
   const { signal } = checking
   calm = setTimeout(() => {
-    showService(asked, here, signal).then(
+    showService(sent, here, signal).then(
       () => setBusy(false),
       () => undefined, // broken off by the next choice
     )

@@ -76,17 +76,17 @@ export async function showService(
   here: readonly Line[],
   signal: AbortSignal,
 ): Promise<void> {
-  const said = await ask('/v1/design', request, signal)
-  if (said.kind === 'unreached') {
+  const reply = await ask('/v1/design', request, signal)
+  if (reply.kind === 'unreached') {
     stand(STANDING.unreached)
-  } else if (said.kind === 'problem') {
-    fillList(element('refusals', HTMLUListElement), said.messages)
+  } else if (reply.kind === 'problem') {
+    fillList(element('refusals', HTMLUListElement), reply.messages)
     stand(here.length === 0 ? '' : STANDING.refused)
   } else {
-    const there = linesFrom(said.body)
+    const there = linesFrom(reply.body)
     fillTable(there, input.units)
-    fillList(element('warnings', HTMLUListElement), messagesOf(said.body['warnings']))
-    fillList(element('cautions', HTMLUListElement), messagesOf(said.body['cautions']))
+    fillList(element('warnings', HTMLUListElement), messagesOf(reply.body['warnings']))
+    fillList(element('cautions', HTMLUListElement), messagesOf(reply.body['cautions']))
     stand(areSame(here, there) ? '' : STANDING.different)
   }
 }

@@ -1,5 +1,5 @@
-/** What the service said, or that it could not be reached. */
-export type Said =
+/** The reply of the service, or that it could not be reached. */
+export type Reply =
   | { readonly kind: 'answer'; readonly body: Json }
   | { readonly kind: 'problem'; readonly messages: readonly string[] }
   | { readonly kind: 'unreached' }
@@ -15,9 +15,9 @@ const LONGEST_MS = 15_000
  *
  * @throws DOMException when `signal` breaks it off
  */
-export async function ask(path: string, body: object, signal: AbortSignal): Promise<Said> {
+export async function ask(path: string, body: object, signal: AbortSignal): Promise<Reply> {
   let response: Response
-  let said: unknown
+  let reply: unknown
   try {
     response = await fetch(path, {
       method: 'POST',
@@ -25,15 +25,15 @@ export async function ask(path: string, body: object, signal: AbortSignal): Prom
       body: JSON.stringify(body),
       signal: AbortSignal.any([signal, AbortSignal.timeout(LONGEST_MS)]),
     })
-    said = await response.json()
+    reply = await response.json()
   } catch (error) {
     if (signal.aborted) throw error
     return { kind: 'unreached' }
   }
-  if (!isJson(said)) return { kind: 'unreached' }
-  if (response.ok) return { kind: 'answer', body: said }
-  const messages = messagesOf(said['errors'])
-  return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(said['detail'])] }
+  if (!isJson(reply)) return { kind: 'unreached' }
+  if (response.ok) return { kind: 'answer', body: reply }
+  const messages = messagesOf(reply['errors'])
+  return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(reply['detail'])] }
 }
 
 const isJson = (value: unknown): value is Json => typeof value === 'object' && value !== null && !Array.isArray(value)

@@ -88,28 +88,17 @@ export const shopOf = ({ sizes, design: { units, shopDenominator } }: Ranked): s
   shopFigure(sizes.cutDiameter, units, shopDenominator).text
 
 export function droppedFor(reason: DropReason, { element, raceway, part }: Terms): string {
-  switch (reason) {
-    case 'too-few-balls':
-      return `There are not enough ${element.many} of that size.`
-    case 'no-such-groove':
-      return `The cutter cannot cut that ${raceway.one}, or it is wider than the wood or too deep.`
-    case 'lands-touch':
-      return `The ${raceway.many} together are so deep that the ${part.many} would touch.`
-    case 'outside-diameter':
-      return 'The outside diameter is not within its limits.'
-    case 'no-board':
-      return 'No board is wide enough.'
-    case 'bore-too-large':
-      return `The wood left beside a ${raceway.one} is less than a third of a ${element.one} diameter.`
-    case 'cannot-be-made':
-      return 'The bearing cannot be made, or would not run.'
-    case 'not-on-rule':
-      return `Cut to the rule's nearest figure, the ${raceway.one} leaves a gap outside its limits.`
-    case 'not-all-year':
-      return 'The bearing does not run all year: it binds at its driest or its dampest.'
-    case 'dents-deeper':
-      return 'The load leaves a dent deeper than the limit.'
-    default:
-      return reason satisfies never
+  const sentences: Readonly<Record<DropReason, string>> = {
+    'too-few-balls': `There are not enough ${element.many} of that size.`,
+    'no-such-groove': `The cutter cannot cut that ${raceway.one}, or it is wider than the wood or too deep.`,
+    'lands-touch': `The ${raceway.many} together are so deep that the ${part.many} would touch.`,
+    'outside-diameter': 'The outside diameter is not within its limits.',
+    'no-board': 'No board is wide enough.',
+    'bore-too-large': `The wood left beside a ${raceway.one} is less than a third of a ${element.one} diameter.`,
+    'cannot-be-made': 'The bearing cannot be made, or would not run.',
+    'not-on-rule': `Cut to the rule's nearest figure, the ${raceway.one} leaves a gap outside its limits.`,
+    'not-all-year': 'The bearing does not run all year: it binds at its driest or its dampest.',
+    'dents-deeper': 'The load leaves a dent deeper than the limit.',
   }
+  return sentences[reason]
 }

@@ -113,29 +113,24 @@ function cutSentence({ fit, ring }: FitCorrection, units: Units, terms: Terms): 
 }
 
 function reasonToMeasure(why: ReadingReason, part: FittedPart, terms: Terms): string {
-  switch (why) {
-    case 'groove-unread':
-      return `the ${terms.raceway.one} has not been measured`
-    case 'no-word-on-last-ball':
-      return `only the ${terms.gap}, or whether the last ${terms.element.one} goes in, can decide`
-    case 'refusal-has-no-figure':
-      return part === 'inner'
+  const sentences: Readonly<Record<ReadingReason, string>> = {
+    'groove-unread': `the ${terms.raceway.one} has not been measured`,
+    'no-word-on-last-ball': `only the ${terms.gap}, or whether the last ${terms.element.one} goes in, can decide`,
+    'refusal-has-no-figure':
+      part === 'inner'
         ? 'a ring that binds does not show by how much'
-        : `the last ${terms.element.one} stays out, which does not show by how much`
-    case 'cut-too-risky':
-      return `any useful cut risks ending ${tooFar(part, terms)}`
-    case 'verdict-uncertain':
-      return `the ${terms.raceway.one} may be finished already`
-    default:
-      return why satisfies never
+        : `the last ${terms.element.one} stays out, which does not show by how much`,
+    'cut-too-risky': `any useful cut risks ending ${tooFar(part, terms)}`,
+    'verdict-uncertain': `the ${terms.raceway.one} may be finished already`,
   }
+  return sentences[why]
 }
 
-type Asked = Pick<NextReading, 'kind' | 'ballsLeftOut' | 'count' | 'expected'>
+type ReadingToMake = Pick<NextReading, 'kind' | 'ballsLeftOut' | 'count' | 'expected'>
 
 /** How to make a reading, as an instruction. */
 function howToMeasure(
-  { kind, ballsLeftOut = 1, count, expected }: Asked,
+  { kind, ballsLeftOut = 1, count, expected }: ReadingToMake,
   part: FittedPart,
   units: Units,
   terms: Terms,
@@ -195,30 +190,19 @@ export const explainAdjustment = (change: Mm, units: Units): string =>
     : `Put a shim of ${figure(mm(-change), units)} between the mating faces: the halves move apart, and the play grows to the aim.`
 
 function readingName(kind: ReadingKind, { gap, element, raceway, acrossIt }: Terms): string {
-  switch (kind) {
-    case 'ball-gap':
-      return `the ${gap}`
-    case 'last-ball-opening':
-      return `the opening for the last ${element.one}`
-    case 'last-ball-refused':
-      return `a last ${element.one} that does not go in`
-    case 'last-ball-in':
-      return `a last ${element.one} that goes in`
-    case 'plug':
-      return 'the plug'
-    case 'groove-bottom-diameter':
-      return `the size of the ${raceway.one} ${acrossIt}`
-    case 'groove-depth':
-      return `the depth of the ${raceway.one}`
-    case 'ball-row':
-      return `the row of ${element.many}`
-    case 'radial-play':
-      return 'the play from side to side'
-    case 'binds':
-      return 'a ring that binds'
-    default:
-      return kind satisfies never
+  const sentences: Readonly<Record<ReadingKind, string>> = {
+    'ball-gap': `the ${gap}`,
+    'last-ball-opening': `the opening for the last ${element.one}`,
+    'last-ball-refused': `a last ${element.one} that does not go in`,
+    'last-ball-in': `a last ${element.one} that goes in`,
+    plug: 'the plug',
+    'groove-bottom-diameter': `the size of the ${raceway.one} ${acrossIt}`,
+    'groove-depth': `the depth of the ${raceway.one}`,
+    'ball-row': `the row of ${element.many}`,
+    'radial-play': 'the play from side to side',
+    binds: 'a ring that binds',
   }
+  return sentences[kind]
 }
 
 /** Why a reading may differ from what the others lead to expect. */
@@ -311,34 +295,25 @@ function attempt(rescue: Rescue, units: Units, terms: Terms): string {
 }
 
 function explainObstacle(obstacle: Obstacle, rescue: Rescue, { element, raceway, gap, play, tooFar }: Terms): string {
-  switch (obstacle) {
-    case 'none-on-hand':
-      return `None of the ${element.many} in \`ballsOnHand\` will do.`
-    case 'out-of-band':
-      return rescue.option === 'accept-play'
+  const sentences: Readonly<Record<Obstacle, string>> = {
+    'none-on-hand': `None of the ${element.many} in \`ballsOnHand\` will do.`,
+    'out-of-band':
+      rescue.option === 'accept-play'
         ? 'With so much play it would not run.'
-        : `That ${rescue.radialInternalClearance === undefined ? gap : play} is outside its band.`
-    case 'last-ball-stays-out':
-      return `The last ${element.one} would not go in.`
-    case 'rides-on-edges':
-      return `The ${element.many} would ride on the edges of the ${raceway.one}.`
-    case 'stands-out':
-      return `The larger ${element.many} would stand out too far: they alone would carry, and the others would rattle.`
-    case 'too-few-larger':
-      return `Fewer than three larger ${element.many} would push everything to one side: it would run off centre.`
-    case 'no-such-bearing':
-      return rescue.option === 'accept-play'
+        : `That ${rescue.radialInternalClearance === undefined ? gap : play} is outside its band.`,
+    'last-ball-stays-out': `The last ${element.one} would not go in.`,
+    'rides-on-edges': `The ${element.many} would ride on the edges of the ${raceway.one}.`,
+    'stands-out': `The larger ${element.many} would stand out too far: they alone would carry, and the others would rattle.`,
+    'too-few-larger': `Fewer than three larger ${element.many} would push everything to one side: it would run off centre.`,
+    'no-such-bearing':
+      rescue.option === 'accept-play'
         ? `With so much play the ${element.many} could come out.`
-        : 'No bearing of these sizes fits the wood that is left.'
-    case 'too-thin':
-      return 'That is too thin to make.'
-    case 'too-much':
-      return `That is too much: the ${element.many} would run on narrow flanks.`
-    case 'too-deep-for-it-too':
-      return `The ${raceway.one} is ${tooFar} for that as well.`
-    default:
-      return obstacle satisfies never
+        : 'No bearing of these sizes fits the wood that is left.',
+    'too-thin': 'That is too thin to make.',
+    'too-much': `That is too much: the ${element.many} would run on narrow flanks.`,
+    'too-deep-for-it-too': `The ${raceway.one} is ${tooFar} for that as well.`,
   }
+  return sentences[obstacle]
 }
 
 /** What it is like to live with a way out. Common practice, no source. */
@@ -373,31 +348,22 @@ export function livingWith(rescue: Rescue, terms: Terms): string {
 }
 
 function lifeSentence(life: Life, { element, gap }: Terms): string {
-  switch (life) {
-    case 'hardly-noticed':
-      return 'It runs, with a click now and then.'
-    case 'knocks':
-      return `It runs, but the ${element.many} knock at every turn.`
-    case 'balls-bunch':
-      return `It runs, but the ${element.many} bunch together and leave a wide ${gap}: the load is uneven.`
-    case 'ball-short':
-      return `It would run as if ${element.many} were missing.`
-    default:
-      return life satisfies never
+  const sentences: Readonly<Record<Life, string>> = {
+    'hardly-noticed': 'It runs, with a click now and then.',
+    knocks: `It runs, but the ${element.many} knock at every turn.`,
+    'balls-bunch': `It runs, but the ${element.many} bunch together and leave a wide ${gap}: the load is uneven.`,
+    'ball-short': `It would run as if ${element.many} were missing.`,
   }
+  return sentences[life]
 }
 
 function lifeWithPlay(life: LifeWithPlay): string {
-  switch (life) {
-    case 'hardly-noticed':
-      return 'It runs. You can feel the play, but hardly hear it.'
-    case 'rattles':
-      return 'It runs, but it rattles, and the shaft moves by the play when the load changes side.'
-    case 'wanders':
-      return 'It runs, but the shaft wanders, and only a few carry at a time: for display, not for a load.'
-    default:
-      return life satisfies never
+  const sentences: Readonly<Record<LifeWithPlay, string>> = {
+    'hardly-noticed': 'It runs. You can feel the play, but hardly hear it.',
+    rattles: 'It runs, but it rattles, and the shaft moves by the play when the load changes side.',
+    wanders: 'It runs, but the shaft wanders, and only a few carry at a time: for display, not for a load.',
   }
+  return sentences[life]
 }
 
 /* Why a value was taken that the request left open. */

@@ -22,26 +22,18 @@ const size = (length: Mm, units: Units): string =>
 const LIST = new Intl.ListFormat('en', { type: 'conjunction' })
 
 function troubleWords(trouble: Trouble, { element }: Terms): string {
-  switch (trouble) {
-    case 'balls-bind':
-      return `the ${element.many} bind because the circle they run on is too small`
-    case 'rings-bind':
-      return 'the inner ring binds'
-    case 'lands-rub':
-      return 'the lands rub'
-    case 'ends-bind':
-      return 'the cheeks pinch the rollers or the inner ring'
-    case 'cage-rubs':
-      return 'the cage rubs on a land'
-    case 'pockets-bind':
-      return 'the balls stick in the pockets of the cage'
-    case 'balls-climb':
-      return 'the balls ride on the edges of the grooves when the grain of one plate lies across that of the other'
-    case 'balls-knock':
-      return `the ${element.many} knock because the circle they run on is too large`
-    default:
-      return trouble satisfies never
+  const sentences: Readonly<Record<Trouble, string>> = {
+    'balls-bind': `the ${element.many} bind because the circle they run on is too small`,
+    'rings-bind': 'the inner ring binds',
+    'lands-rub': 'the lands rub',
+    'ends-bind': 'the cheeks pinch the rollers or the inner ring',
+    'cage-rubs': 'the cage rubs on a land',
+    'pockets-bind': 'the balls stick in the pockets of the cage',
+    'balls-climb':
+      'the balls ride on the edges of the grooves when the grain of one plate lies across that of the other',
+    'balls-knock': `the ${element.many} knock because the circle they run on is too large`,
   }
+  return sentences[trouble]
 }
 
 /** Where even the best play is below 0, no turn frees the ring. */

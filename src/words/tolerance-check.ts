@@ -25,52 +25,36 @@ export const CLIMATE_MISSING = '"climate" is missing: without it the woods make 
 /** What differs, after "comes from". */
 function causeName(name: CauseName, { element, raceway }: Terms): string {
   const size = raceway.one === 'track' ? 'radius' : 'depth'
-  switch (name) {
-    case 'ballDiameter':
-      return `the sizes of single ${element.many}`
-    case 'ballLotMean':
-      return `the mean of the ${element.one} lot`
-    case 'outerGrooveBottomRadius':
-      return `the ${size} of the outer ${raceway.one}`
-    case 'innerGrooveBottomRadius':
-      return `the ${size} of the inner ${raceway.one}`
-    case 'outOfRound':
-      return `the out-of-round error of the ${raceway.many}`
-    case 'finishFilm':
-      return 'the thickness of the finish'
-    case 'grooveCircleRadius':
-      return "the radius of the circle of a plate's groove"
-    case 'grooveDepth':
-      return "the depth of a plate's groove"
-    case 'climate':
-      return 'the weather'
-    default:
-      return name satisfies never
+  const sentences: Readonly<Record<CauseName, string>> = {
+    ballDiameter: `the sizes of single ${element.many}`,
+    ballLotMean: `the mean of the ${element.one} lot`,
+    outerGrooveBottomRadius: `the ${size} of the outer ${raceway.one}`,
+    innerGrooveBottomRadius: `the ${size} of the inner ${raceway.one}`,
+    outOfRound: `the out-of-round error of the ${raceway.many}`,
+    finishFilm: 'the thickness of the finish',
+    grooveCircleRadius: "the radius of the circle of a plate's groove",
+    grooveDepth: "the depth of a plate's groove",
+    climate: 'the weather',
   }
+  return sentences[name]
 }
 
 type Break = Extract<ToleranceRefusal, { code: 'contributor-too-wide' }>['because']
 
 /** What would no longer be a bearing. A track is deep at no size: it only has to be there. */
 function brokenSentence(because: Break, { element, raceway }: Terms): string {
-  switch (because) {
-    case 'balls':
-      return `the largest ${element.many} would be more than half as large again as the smallest, or have no size`
-    case 'outer-groove':
-      return 'the outer groove would have no depth, or be deeper than a half circle'
-    case 'inner-groove':
-      return raceway.one === 'track'
+  const sentences: Readonly<Record<Break, string>> = {
+    balls: `the largest ${element.many} would be more than half as large again as the smallest, or have no size`,
+    'outer-groove': 'the outer groove would have no depth, or be deeper than a half circle',
+    'inner-groove':
+      raceway.one === 'track'
         ? 'the inner track would have no diameter left'
-        : 'the inner groove would have no depth, be deeper than a half circle, or reach the axis'
-    case 'plate-groove':
-      return 'the groove of a plate would have no depth, or the balls would sink into it to their middle'
-    case 'closes':
-      return `the ${element.many} would have no room side by side`
-    case 'lobes':
-      return `the ${raceway.one} would no longer be a circle`
-    default:
-      return because satisfies never
+        : 'the inner groove would have no depth, be deeper than a half circle, or reach the axis',
+    'plate-groove': 'the groove of a plate would have no depth, or the balls would sink into it to their middle',
+    closes: `the ${element.many} would have no room side by side`,
+    lobes: `the ${raceway.one} would no longer be a circle`,
   }
+  return sentences[because]
 }
 
 export function explainToleranceRefusal(refusal: ToleranceRefusal, units: Units, terms: Terms): string {
@@ -105,28 +89,20 @@ const MEANS: Readonly<Record<CauseName, string>> = {
 
 /** What to do about the cause with the largest share. */
 function remedy(name: CauseName, { element, raceway, gap }: Terms): string {
-  switch (name) {
-    case 'ballDiameter':
-      return `Sort the ${element.many}, or use ones that differ less: they matter more than your cutting.`
-    case 'ballLotMean':
-      return `Lay the ${element.many} in a row, measure their mean and design for it: the ${element.one} lot matters more than your cutting.`
-    case 'outerGrooveBottomRadius':
-      return `Cut the outer ${raceway.one} in small steps and measure the ${gap} each time: your cutting matters more than the ${element.many}.`
-    case 'innerGrooveBottomRadius':
-      return `Fit the inner ${raceway.one} to the outer ring and its ${element.many}, and check the play as you cut.`
-    case 'outOfRound':
-      return `Make the final cut of both ${raceway.many} in one setting, on dry wood.`
-    case 'grooveCircleRadius':
-      return 'Cut both grooves at one setting of the jig, and measure the ball gap before you move the jig: your cutting matters more than the balls.'
-    case 'grooveDepth':
-      return 'Set the depth of the cutter with a gauge block, and cut both grooves at one setting.'
-    case 'finishFilm':
-      return `Apply the finish thinly and evenly, or leave the ${raceway.many} bare.`
-    case 'climate':
-      return 'Glue up the rings from segments or cut them from plywood, keep the bearing in steadier air, and ask /v1/seasonal-fit what to build in: the weather matters more than your cutting.'
-    default:
-      return name satisfies never
+  const sentences: Readonly<Record<CauseName, string>> = {
+    ballDiameter: `Sort the ${element.many}, or use ones that differ less: they matter more than your cutting.`,
+    ballLotMean: `Lay the ${element.many} in a row, measure their mean and design for it: the ${element.one} lot matters more than your cutting.`,
+    outerGrooveBottomRadius: `Cut the outer ${raceway.one} in small steps and measure the ${gap} each time: your cutting matters more than the ${element.many}.`,
+    innerGrooveBottomRadius: `Fit the inner ${raceway.one} to the outer ring and its ${element.many}, and check the play as you cut.`,
+    outOfRound: `Make the final cut of both ${raceway.many} in one setting, on dry wood.`,
+    grooveCircleRadius:
+      'Cut both grooves at one setting of the jig, and measure the ball gap before you move the jig: your cutting matters more than the balls.',
+    grooveDepth: 'Set the depth of the cutter with a gauge block, and cut both grooves at one setting.',
+    finishFilm: `Apply the finish thinly and evenly, or leave the ${raceway.many} bare.`,
+    climate:
+      'Glue up the rings from segments or cut them from plywood, keep the bearing in steadier air, and ask /v1/seasonal-fit what to build in: the weather matters more than your cutting.',
   }
+  return sentences[name]
 }
 
 /** The contributor with the largest share of a figure's scatter, or none where nothing scatters. */
@@ -188,28 +164,22 @@ export function explainEffect(
 
 function growth(name: CauseName, by: string, { element, raceway }: Terms): string {
   const isTrack = raceway.one === 'track'
-  switch (name) {
-    case 'ballDiameter':
-      return `one ${element.one} is larger by ${by}`
-    case 'ballLotMean':
-      return `all ${element.many} are larger by ${by}`
-    case 'outerGrooveBottomRadius':
-      return isTrack ? `the radius of the outer track is larger by ${by}` : `the outer groove is deeper by ${by}`
-    case 'innerGrooveBottomRadius':
-      return isTrack ? `the radius of the inner track is larger by ${by}` : `the inner groove is shallower by ${by}`
-    case 'outOfRound':
-      return `the out-of-round amplitude is larger by ${by}`
-    case 'finishFilm':
-      return `the finish is thicker by ${by}`
-    case 'grooveCircleRadius':
-      return `the radius of the groove circle of one plate is larger by ${by}`
-    case 'grooveDepth':
-      return `the groove of one plate is deeper by ${by}`
-    case 'climate':
-      return 'the moisture content of the wood is higher by 1 %'
-    default:
-      return name satisfies never
+  const sentences: Readonly<Record<CauseName, string>> = {
+    ballDiameter: `one ${element.one} is larger by ${by}`,
+    ballLotMean: `all ${element.many} are larger by ${by}`,
+    outerGrooveBottomRadius: isTrack
+      ? `the radius of the outer track is larger by ${by}`
+      : `the outer groove is deeper by ${by}`,
+    innerGrooveBottomRadius: isTrack
+      ? `the radius of the inner track is larger by ${by}`
+      : `the inner groove is shallower by ${by}`,
+    outOfRound: `the out-of-round amplitude is larger by ${by}`,
+    finishFilm: `the finish is thicker by ${by}`,
+    grooveCircleRadius: `the radius of the groove circle of one plate is larger by ${by}`,
+    grooveDepth: `the groove of one plate is deeper by ${by}`,
+    climate: 'the moisture content of the wood is higher by 1 %',
   }
+  return sentences[name]
 }
 
 /** How the figures were found, and why that way. */
@@ -227,22 +197,15 @@ export function explainMethod({ method, trials, check }: ToleranceCheck): string
 }
 
 function whyTrials(why: WhyTrials, { element, raceway, play }: Terms): string {
-  switch (why) {
-    case 'trials-requested':
-      return ', as requested'
-    case 'out-of-round':
-      return `: what an out-of-round ${raceway.one} takes of the ${play} depends on the ${element.many} beside it`
-    case 'measured-balls':
-      return `: ${element.many} drawn without replacement are not independent`
-    case 'uneven-balls':
-      return `: the law of the ${play} among unequal ${element.many} is known for normally distributed ones, 7 or more`
-    case 'not-linear':
-      return ': a figure does not change with the differences, or not nearly in proportion to them'
-    case 'corners':
-      return ': nearly all of the scatter comes from one difference with sharp limits'
-    default:
-      return why satisfies never
+  const sentences: Readonly<Record<WhyTrials, string>> = {
+    'trials-requested': ', as requested',
+    'out-of-round': `: what an out-of-round ${raceway.one} takes of the ${play} depends on the ${element.many} beside it`,
+    'measured-balls': `: ${element.many} drawn without replacement are not independent`,
+    'uneven-balls': `: the law of the ${play} among unequal ${element.many} is known for normally distributed ones, 7 or more`,
+    'not-linear': ': a figure does not change with the differences, or not nearly in proportion to them',
+    corners: ': nearly all of the scatter comes from one difference with sharp limits',
   }
+  return sentences[why]
 }
 
 /** Where to stop. */

@@ -5,7 +5,7 @@ import type { Caller, Lane } from './scheduler.ts'
 export const REFUSALS = ['too-much-work', 'busy', 'displaced'] as const
 export type Refusal = (typeof REFUSALS)[number]
 
-/** An answer that is under way. */
+/** An answer in progress. */
 export interface Admitted {
   readonly caller: Caller
   /** Of the work that it has turned out to be. */
@@ -25,7 +25,7 @@ export interface Admission {
     readonly displace: () => void
   }) => Admitted | Refusal
   readonly leave: (answer: Admitted) => void
-  /** Whether an answer that is under way cannot be done in so much time [ms], by what is known now of it and of the others. */
+  /** Whether an answer in progress cannot be done in so much time [ms], by what is known now of it and of the others. */
   readonly isLate: (answer: Admitted, msLeft: number) => boolean
   /**
    * For how long more has been asked than there are threads, by others than the caller that asks for most [ms]; 0 while there is
@@ -97,7 +97,7 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
   /**
    * How long the threads are at work until an answer is done: what goes first, and every other caller's share.
    *
-   * @param answer one under way, or a newcomer, which comes after all of its caller's that lack as much
+   * @param answer one in progress, or a newcomer, which comes after all of its caller's that lack as much
    */
   const workUntilDone = (answer: Pick<Admitted, 'caller' | 'left'>): number => {
     const own = { before: answer.left, hasPassed: false, others: new Map<Caller, number>() }

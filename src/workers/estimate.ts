@@ -99,7 +99,7 @@ export interface Pace {
   readonly msFor: (name: TaskName, units: number) => number
   readonly learn: (name: TaskName, units: number, ms: number) => void
   /** Trusts what was learned less: for a refusal that rests on it, or a slow hour would refuse for good and learn no more. */
-  readonly doubt: (name: TaskName) => void
+  readonly forgetSome: (name: TaskName) => void
 }
 
 /** The first measurements count as so much work that is done [ms], and what was learned fades as twice of that comes in. */
@@ -123,7 +123,7 @@ export function pace(): Pace {
       const { ms, units: done } = of(name)
       return units * Math.min(MOST_OFF * unitMs, Math.max(unitMs / MOST_OFF, ms / done))
     },
-    doubt: (name) => {
+    forgetSome: (name) => {
       const known = of(name)
       known.ms += DOUBT * (known.units * COSTS[name].unitMs - known.ms)
     },

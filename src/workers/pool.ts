@@ -118,7 +118,7 @@ const AFTER_START_MS = 500
 export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }: Limits): void {
   const tally = { done: 0, late: 0, lost: 0, stopped: 0, estimatedMs: 0, workedMs: 0 }
   const refused = Object.fromEntries(REFUSALS.map((reason) => [reason, 0])) as Record<Refusal, number>
-  const { msFor, learn, doubt } = pace()
+  const { msFor, learn, forgetSome } = pace()
   const schedule = scheduler({ places, quickPlaces: 1 })
   const door = admission({ threads: places, deadlineMs, servedSoFar: schedule.servedSoFar })
   let threads: Threads | undefined
@@ -183,7 +183,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       workMs: expectedMs,
       displace: () => end(() => refusal('displaced', task)),
     })
-    if (admitted === 'too-much-work' && standardMs(task, expected) <= deadlineMs * atOnce) doubt(task)
+    if (admitted === 'too-much-work' && standardMs(task, expected) <= deadlineMs * atOnce) forgetSome(task)
     if (typeof admitted === 'string') throw refusal(admitted, task)
 
     /** @param ms how long it still would run */
@@ -235,7 +235,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       const isWaiting = running.size === 0
       if (isWaiting && door.isLate(admitted, until - performance.now())) end(() => refusal('busy', task))
     }, WAITING_SHARE * deadlineMs)
-    // A part can wait for others' work, and the caller is not to wait for that: what is under way by then ends unheard.
+    // A part can wait for others' work, and the caller is not to wait for that: the work in progress then ends unheard.
     const ended = new Promise<never>((_, reject) => {
       over.signal.addEventListener('abort', () => reject(over.signal.reason), { once: true })
     })

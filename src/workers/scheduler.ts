@@ -1,4 +1,4 @@
-/** Whose work it is. Callers share the threads evenly while they have something under way. */
+/** Whose work it is. Callers share the threads evenly while they have work in progress. */
 export interface Caller {
   /** How long the threads have worked for this caller [ms]; others' time before it came counts as its own. */
   servedMs: number

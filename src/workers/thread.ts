@@ -18,7 +18,7 @@ export type ResultOf<Name extends TaskName> = Awaited<ReturnType<Tasks[Name]>>
 /** What a task came to, and how long it took [ms]. */
 export type Timed<Result> = { readonly result: Result; readonly ms: number }
 
-/** What a worker thread is asked to do. */
+/** The tasks of a worker thread. */
 export type Order<Name extends TaskName> = { readonly name: Name; readonly input: InputOf<Name> }
 
 /** Runs a task and measures how long it takes, on this machine as busy as it is: so long will the next one take. */

@@ -10,11 +10,14 @@ import { type DesignRequest, designRef } from '#src/api/design-input.ts'
 import { optionalField } from '#src/api/fields.ts'
 import { type Length, shownLength } from '#src/api/length.ts'
 import { shownShare } from '#src/api/number.ts'
+import { choiceOf, flag, listOf, named, namedRequest, object, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
 const MOST_MEASURED = 500
 
-export const BallSelectionRequest = Type.Object(
+export const BallSelectionRequest = namedRequest(
+  'BallSelectionRequest',
+  'A measured lot of balls, and the bearing that takes so many of them.',
   {
     design: Type.Unsafe<DesignRequest>({
       ...designRef,
@@ -32,48 +35,36 @@ export const BallSelectionRequest = Type.Object(
     innerGrooveBottomDiameter: optionalField(GROOVE_FIELDS.innerGrooveBottomDiameter),
     innerTrackDiameter: optionalField(GROOVE_FIELDS.innerTrackDiameter),
   },
-  {
-    $id: 'BallSelectionRequest',
-    description: 'A measured lot of balls, and the bearing that takes so many of them.',
-    additionalProperties: false,
-  },
 )
 export type BallSelectionRequest = Static<typeof BallSelectionRequest>
 
 export const placeInLot = Type.Integer({ minimum: 0, description: 'Place in `measured`, from 0.' })
 
-const ChosenBall = Type.Object(
-  { index: placeInLot, diameter: shownLength('Diameter, as you measured it.') },
-  { $id: 'ChosenBall', description: 'A ball to use.' },
-)
+const ChosenBall = named('ChosenBall', 'A ball to use.', {
+  index: placeInLot,
+  diameter: shownLength('Diameter, as you measured it.'),
+})
 
-const SelectionBounds = Type.Object(
+const SelectionBounds = named(
+  'SelectionBounds',
+  'How close this choice comes to the goal, and how close any other could.',
   {
-    of: Type.Enum(['run-out', 'ball-gap', 'groove-radius', 'spread'], {
-      type: 'string',
-      description:
-        'The quantity that the goal makes small: the run-out, the distance of the gap or of the groove radius from its aim, or the spread.',
-    }),
+    of: choiceOf(
+      'The quantity that the goal makes small: the run-out, the distance of the gap or of the groove radius from its aim, or the spread.',
+      ['run-out', 'ball-gap', 'groove-radius', 'spread'],
+    ),
     missedBy: shownLength('Distance of this choice from the goal. For `run-out` and `spread` that figure itself.'),
     noneBelow: shownLength('No choice of so many balls of the lot, in any order, misses less: proven.'),
     atMostFromBest: shownLength('The difference: so far from the best possible this choice can be, at most.'),
-    everyChoiceTried: Type.Boolean({
-      description: 'Whether all choices were tried, or a large lot was searched by exchanging balls.',
+    everyChoiceTried: flag('Whether all choices were tried, or a large lot was searched by exchanging balls.'),
+    ballGap: object('Range of the ball gaps that any choice can leave.', {
+      min: Type.Optional(
+        shownLength('No choice in any order leaves less. Absent where the largest balls of the lot do not even go in.'),
+      ),
+      max: shownLength('No choice in any order leaves more.'),
     }),
-    ballGap: Type.Object(
-      {
-        min: Type.Optional(
-          shownLength(
-            'No choice in any order leaves less. Absent where the largest balls of the lot do not even go in.',
-          ),
-        ),
-        max: shownLength('No choice in any order leaves more.'),
-      },
-      { description: 'Range of the ball gaps that any choice can leave.' },
-    ),
-    message: Type.String({ description: 'Summary in words.' }),
+    message: text('Summary in words.'),
   },
-  { $id: 'SelectionBounds', description: 'How close this choice comes to the goal, and how close any other could.' },
 )
 
 export const SHARED_SCHEMAS: readonly TSchema[] = [BallSelectionRequest, ChosenBall, SelectionBounds]
@@ -108,7 +99,7 @@ interface Own<Name extends string, Figures extends TProperties, More extends TPr
   /** What balls in one order come to. */
   readonly figures: Figures
   readonly figuresOf: (ordered: OrderedBalls, units: Units) => { readonly [F in keyof Figures]: Static<Figures[F]> }
-  /** What is said of the chosen balls alone. */
+  /** Figures of the chosen balls alone. */
   readonly more: More
   readonly moreOf: (selection: BallSelection) => { readonly [M in keyof More]: Static<More[M]> }
 }
@@ -125,51 +116,38 @@ export function selectionAnswer<const Name extends string, Figures extends TProp
   moreOf,
 }: Own<Name, Figures, More>) {
   const aim = Object.entries(aims).map(([name, means]) => `\`${name}\`: ${means}`)
-  const Order = Type.Object(
-    {
-      aim: Type.Enum(Object.keys(aims), { type: 'string', description: `What the order is for. ${aim.join(' ')}` }),
-      ...ORDER,
-      ...GAP,
-      ...figures,
-    },
-    { $id: `${prefix}Order`, description: 'The chosen balls in one order.' },
-  )
-  const Choice = Type.Object(
-    {
-      goal: Type.Enum([...SELECTION_GOALS], { type: 'string', description: 'The goal that it serves best.' }),
-      ...ORDER,
-      ...GAP,
-      ...figures,
-      spread: shownLength('Largest minus smallest diameter.'),
-    },
-    { $id: `${prefix}Choice`, description: 'The best choice for one goal, in the order to use.' },
-  )
-  const OrderEffect = Type.Object(
-    {
-      ballGap: Type.Object(
-        {
-          min: shownLength('No order of these balls leaves less: proven.'),
-          max: shownLength('No order of these balls leaves more: proven.'),
-        },
-        { description: 'Range of the ball gap over all orders.' },
-      ),
-      everyOrderTried: Type.Boolean({
-        description:
-          'Whether every order was tried, which is so of up to eight balls, or these are the best of a search.',
-      }),
-      orders: Type.Array(refTo<typeof Order>(`${prefix}Order`), {
-        description: 'The order to use first, then the best orders by one figure, the order to avoid last.',
-      }),
-      message: Type.String({ description: 'Summary in words.' }),
-    },
-    { $id: `${prefix}OrderEffect`, description: 'Effect of the order of the chosen balls round the ring.' },
-  )
+  const Order = named(`${prefix}Order`, 'The chosen balls in one order.', {
+    aim: choiceOf(`What the order is for. ${aim.join(' ')}`, Object.keys(aims)),
+    ...ORDER,
+    ...GAP,
+    ...figures,
+  })
+  const Choice = named(`${prefix}Choice`, 'The best choice for one goal, in the order to use.', {
+    goal: choiceOf('The goal that it serves best.', SELECTION_GOALS),
+    ...ORDER,
+    ...GAP,
+    ...figures,
+    spread: shownLength('Largest minus smallest diameter.'),
+  })
+  const OrderEffect = named(`${prefix}OrderEffect`, 'Effect of the order of the chosen balls round the ring.', {
+    ballGap: object('Range of the ball gap over all orders.', {
+      min: shownLength('No order of these balls leaves less: proven.'),
+      max: shownLength('No order of these balls leaves more: proven.'),
+    }),
+    everyOrderTried: flag(
+      'Whether every order was tried, which is so of up to eight balls, or these are the best of a search.',
+    ),
+    orders: Type.Array(refTo<typeof Order>(`${prefix}Order`), {
+      description: 'The order to use first, then the best orders by one figure, the order to avoid last.',
+    }),
+    message: text('Summary in words.'),
+  })
   const Response = Type.Object(
     answerOf(names, refTo<typeof BallSelectionRequest>('BallSelectionRequest'), {
-      chosen: Type.Array(refTo<typeof ChosenBall>('ChosenBall'), {
-        description:
-          'The balls to use, in the order to lay them round the ring. The gap is between the last and the first.',
-      }),
+      chosen: listOf<typeof ChosenBall>(
+        'ChosenBall',
+        'The balls to use, in the order to lay them round the ring. The gap is between the last and the first.',
+      ),
       leftOver: Type.Array(Type.Integer({ minimum: 0 }), {
         description: 'The other balls, by their places in `measured`.',
       }),

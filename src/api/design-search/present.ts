@@ -11,7 +11,7 @@ import { candidatesIn, type DesignSearchInput } from '#shared/questions/search/i
 import type { Year } from '#shared/questions/season/input.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { mm } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
 import { type Assumption, assumptionsIn, type Defaults, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
 import { cautionsFor } from '#src/api/caution.ts'
@@ -19,9 +19,9 @@ import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/clima
 import { toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
 import { toNewtons, usualForceUnits } from '#src/api/force.ts'
-import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
+import { shownBy } from '#src/api/schema.ts'
 import { toSource } from '#src/api/source.ts'
 import { toWarning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
@@ -37,7 +37,7 @@ import {
 } from '#src/words/design-search.ts'
 import { searchSummary } from '#src/words/summary.ts'
 import { TERMS } from '#src/words/terms.ts'
-import { type DesignSearchRequest, type DesignSearchResponse, loadRows, rowsOf } from './schema.ts'
+import { type DesignSearchRequest, type DesignSearchResponse, loadRows, RankedDesign, rowsOf } from './schema.ts'
 
 /** As many as are judged in a few seconds; fewer where each may have to be loaded too. */
 const MOST_CANDIDATES = 100_000
@@ -168,9 +168,9 @@ function toEcho({ search: { input } }: DesignSearch, request: DesignSearchReques
 }
 
 function toEchoedLoad(request: DesignSearchRequest, load: Load): Load {
-  const asked = toLoad(request, load)
-  const { wood, dentFraction } = resolveLoad({ ...asked, radialLoad: 0 }, false)
-  const offset = 'offset' in loadRows(request.arrangement) ? { offset: asked.offset ?? mm(0) } : {}
+  const inCore = toLoad(request, load)
+  const { wood, dentFraction } = resolveLoad({ ...inCore, radialLoad: 0 }, false)
+  const offset = 'offset' in loadRows(request.arrangement) ? { offset: inCore.offset ?? mm(0) } : {}
   const whole = { wood, dentFraction, ...offset }
   return present<Load>({
     ...toRequest(SEARCHED[request.arrangement].load, { ...whole }, request.units),
@@ -212,30 +212,30 @@ function toRanked(ranked: Ranked, rank: number, found: DesignSearch): DesignSear
   const { bearing, design, marks, findings, sizes, gapAtShop } = ranked
   const { search } = found
   const { units } = search.input
-  const size = (length: Mm) => show(length, units)
-  return {
-    rank,
-    score: showNumber(ranked.score),
-    criteria: search.weights.map(([name, weight]) => ({
-      name,
-      mark: showNumber(marks[name] ?? 0),
-      weight: showNumber(weight),
-      message: explainCriterion(name, ranked, found),
-    })),
-    design: toDesignRequest(design),
-    outsideDiameter: size(sizes.outsideDiameter),
-    pitchDiameter: size(mm(2 * bearing.pitchRadius)),
-    cutDiameter: size(sizes.cutDiameter),
-    shop: shopOf(ranked),
-    outerWall: size(sizes.outerWall),
-    innerWall: size(sizes.innerWall),
-    ...('ballGap' in bearing ? { ballGap: size(bearing.ballGap) } : {}),
-    ...(gapAtShop === undefined ? {} : { gapAtShop: size(gapAtShop) }),
-    ...(sizes.landGap === undefined ? {} : { nested: ranked.isNested }),
-    ...(search.boardWidths.length === 0 ? {} : { board: size(ranked.board) }),
-    materialUsed: showNumber(ranked.materialUsed),
-    warnings: findings.map(({ severity, path, facts }) =>
-      toWarning({ severity, path, facts }, units, TERMS[search.arrangement]),
-    ),
-  }
+  return shownBy(
+    RankedDesign,
+    {
+      rank,
+      score: ranked.score,
+      criteria: search.weights.map(([name, weight]) => ({
+        name,
+        mark: showNumber(marks[name] ?? 0),
+        weight: showNumber(weight),
+        message: explainCriterion(name, ranked, found),
+      })),
+      design: toDesignRequest(design),
+      ...sizes,
+      pitchDiameter: mm(2 * bearing.pitchRadius),
+      shop: shopOf(ranked),
+      ballGap: 'ballGap' in bearing ? bearing.ballGap : undefined,
+      gapAtShop,
+      nested: sizes.landGap === undefined ? undefined : ranked.isNested,
+      board: search.boardWidths.length === 0 ? undefined : ranked.board,
+      materialUsed: ranked.materialUsed,
+      warnings: findings.map(({ severity, path, facts }) =>
+        toWarning({ severity, path, facts }, units, TERMS[search.arrangement]),
+      ),
+    },
+    units,
+  )
 }

@@ -27,6 +27,7 @@ import { groupSchemas, propertiesOf, type RequestOf } from '#src/api/fields.ts'
 import { FORCE_UNITS_FIELD } from '#src/api/force.ts'
 import { type Length, shownLength as shown } from '#src/api/length.ts'
 import { shownNumber, shownShare } from '#src/api/number.ts'
+import { choiceOf, flag, integer, listOf, named, namedRequest, text } from '#src/api/schema.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -53,19 +54,12 @@ export type DesignSearchRequest = {
     -readonly [Name in keyof SharedDesign]: SharedDesign[Name] extends number ? Length : SharedDesign[Name]
   } & Partial<Record<DepthList, number[]>>
 
-const BallStock = Type.Object(propertiesOf(STOCK_FIELDS), {
-  $id: 'BallStock',
-  description: 'What rolls: what you have or can buy.',
-  additionalProperties: false,
-})
+const BallStock = namedRequest('BallStock', 'What rolls: what you have or can buy.', propertiesOf(STOCK_FIELDS))
 
-const SearchYear = Type.Object(
+const SearchYear = namedRequest(
+  'SearchYear',
+  'The woods, the day of making, and the year through which the bearing must run.',
   { woods: refTo<typeof Woods>('Woods'), climate: refTo<typeof Climate>('Climate') },
-  {
-    $id: 'SearchYear',
-    description: 'The woods, the day of making, and the year through which the bearing must run.',
-    additionalProperties: false,
-  },
 )
 
 type Properties = Record<string, TSchema>
@@ -126,9 +120,7 @@ function propertiesFor(name: ArrangementName): Properties {
     ...propertiesOf(rowsOf(name)),
     ...(has.includes('onlyOnRule')
       ? {
-          onlyOnRule: Type.Optional(
-            Type.Boolean({ description: `${ON_RULE.means} Default: ${ON_RULE.byDefault.stated}.` }),
-          ),
+          onlyOnRule: Type.Optional(flag(`${ON_RULE.means} Default: ${ON_RULE.byDefault.stated}.`)),
         }
       : {}),
     load: Type.Optional(refTo(partId(name, 'SearchLoad'))),
@@ -153,66 +145,56 @@ export const DesignSearchRequest = requestUnion<DesignSearchRequest>(
   VARIANTS,
 )
 
-const SearchCriterion = Type.Object(
-  {
-    name: Type.Unsafe<Criterion>(Type.Enum(CRITERIA, { type: 'string', description: 'A name for programs.' })),
-    mark: shownShare('Mark from 0 to 1, the best.'),
-    weight: shownNumber('Weight of the criterion.'),
-    message: Type.String({ description: 'Reason for the mark.' }),
-  },
-  { $id: 'SearchCriterion', description: 'One part of a score.' },
-)
+const SearchCriterion = named('SearchCriterion', 'One part of a score.', {
+  name: choiceOf<Criterion>('A name for programs.', CRITERIA),
+  mark: shownShare('Mark from 0 to 1, the best.'),
+  weight: shownNumber('Weight of the criterion.'),
+  message: text('Reason for the mark.'),
+})
 
-const RankedDesign = Type.Object(
-  {
-    rank: Type.Integer({ minimum: 1, description: 'Rank among all designs found.' }),
-    score: shownShare('Weighted mean of the marks, less `riskDeduction` of it where a warning is a `risk`.'),
-    criteria: Type.Array(refTo<typeof SearchCriterion>('SearchCriterion')),
-    design: Type.Unsafe<DesignRequest>({
-      ...designRef,
-      description: 'Sent to `/v1/design`, it gives every size of this bearing.',
-    }),
-    outsideDiameter: shown('Outside diameter.'),
-    pitchDiameter: shown('Circle through the centres of what rolls.'),
-    cutDiameter: shown(
-      'The diameter that is cut to set the bearing: of the outer raceway, or of the circle of the groove.',
-    ),
-    shop: Type.String({ description: "The rule's nearest figure to `cutDiameter`." }),
-    outerWall: shown('Wood between the raceway and the outside.'),
-    innerWall: shown('Wood between the raceway and the bore.'),
-    ballGap: Type.Optional(shown('Gap to aim for. Absent where no gap closes the ring.')),
-    gapAtShop: Type.Optional(shown('Gap that the nearest figure leaves.')),
-    nested: Type.Optional(Type.Boolean({ description: "Whether the inner ring comes out of the outer ring's hole." })),
-    board: Type.Optional(shown('The narrowest of the boards that will do.')),
-    materialUsed: shownShare('The part of the boards that becomes the bearing.'),
-    warnings: Type.Array(refTo<typeof Warning>('Warning')),
-  },
-  { $id: 'RankedDesign', description: 'A design within the limits.' },
-)
+export const RankedDesign = named('RankedDesign', 'A design within the limits.', {
+  rank: Type.Integer({ minimum: 1, description: 'Rank among all designs found.' }),
+  score: shownShare('Weighted mean of the marks, less `riskDeduction` of it where a warning is a `risk`.'),
+  criteria: Type.Array(refTo<typeof SearchCriterion>('SearchCriterion')),
+  design: Type.Unsafe<DesignRequest>({
+    ...designRef,
+    description: 'Sent to `/v1/design`, it gives every size of this bearing.',
+  }),
+  outsideDiameter: shown('Outside diameter.'),
+  pitchDiameter: shown('Circle through the centres of what rolls.'),
+  cutDiameter: shown(
+    'The diameter that is cut to set the bearing: of the outer raceway, or of the circle of the groove.',
+  ),
+  shop: text("The rule's nearest figure to `cutDiameter`."),
+  outerWall: shown('Wood between the raceway and the outside.'),
+  innerWall: shown('Wood between the raceway and the bore.'),
+  ballGap: Type.Optional(shown('Gap to aim for. Absent where no gap closes the ring.')),
+  gapAtShop: Type.Optional(shown('Gap that the nearest figure leaves.')),
+  nested: Type.Optional(flag("Whether the inner ring comes out of the outer ring's hole.")),
+  board: Type.Optional(shown('The narrowest of the boards that will do.')),
+  materialUsed: shownShare('The part of the boards that becomes the bearing.'),
+  warnings: Type.Array(refTo<typeof Warning>('Warning')),
+})
 
-const DroppedCandidates = Type.Object(
-  {
-    reason: Type.Unsafe<DropReason>(Type.Enum(DROP_REASONS, { type: 'string', description: 'A name for programs.' })),
-    count: Type.Integer({ minimum: 1, description: 'Number of candidates.' }),
-    message: Type.String({ description: 'The reason in words.' }),
-  },
-  { $id: 'DroppedCandidates', description: 'Candidates dropped for one reason.' },
-)
+const DroppedCandidates = named('DroppedCandidates', 'Candidates dropped for one reason.', {
+  reason: choiceOf<DropReason>('A name for programs.', DROP_REASONS),
+  count: Type.Integer({ minimum: 1, description: 'Number of candidates.' }),
+  message: text('The reason in words.'),
+})
 
 const [FIRST, ...OTHERS] = ARRANGEMENT_NAMES
-export const DesignSearchResponse = Type.Object(
+export const DesignSearchResponse = named(
+  'DesignSearchResponse',
+  'Ranked designs within the limits: complete, none is missed.',
   answerOf([FIRST ?? 'radial', ...OTHERS], refTo<typeof DesignSearchRequest>('DesignSearchRequest'), {
-    ranked: Type.Array(refTo<typeof RankedDesign>('RankedDesign'), {
-      description: 'The requested page of designs, best first.',
-    }),
-    more: Type.Boolean({ description: 'Whether there are more behind this page.' }),
-    candidates: Type.Integer({ description: 'Every combination of the lists.' }),
-    dropped: Type.Array(refTo<typeof DroppedCandidates>('DroppedCandidates'), {
-      description:
-        'How many candidates were dropped for which reason. A load and a year are looked at only as far down the list as the page needs.',
-    }),
+    ranked: listOf<typeof RankedDesign>('RankedDesign', 'The requested page of designs, best first.'),
+    more: flag('Whether there are more behind this page.'),
+    candidates: integer('Every combination of the lists.'),
+    dropped: listOf<typeof DroppedCandidates>(
+      'DroppedCandidates',
+      'How many candidates were dropped for which reason. A load and a year are looked at only as far down the list as the page needs.',
+    ),
   }),
-  { $id: 'DesignSearchResponse', description: 'Ranked designs within the limits: complete, none is missed.' },
 )
 export type DesignSearchResponse = Static<typeof DesignSearchResponse>
 

@@ -5,17 +5,17 @@ import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { mm } from '#shared/units/length.ts'
 import { showLengths, shownLength } from '#src/api/length.ts'
 import { showNumber, shownNumber } from '#src/api/number.ts'
+import { choiceOf, named, shownBy, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { type GaugeFacts, gaugeNote } from '#src/words/assembly.ts'
 import { termsOf } from '#src/words/terms.ts'
 
 /* The parts of an answer that several arrangements share: the schema of each, and how it is made. */
 
-export const seat = Type.Enum(['bottom', 'edges'], {
-  type: 'string',
-  description:
-    'The place where the ball touches: the bottom of the groove, or its two edges where the groove is tighter than the ball.',
-})
+export const seat = choiceOf(
+  'The place where the ball touches: the bottom of the groove, or its two edges where the groove is tighter than the ball.',
+  ['bottom', 'edges'],
+)
 
 const RING_SIZES = {
   landDiameter: shownLength('Diameter of the land, the cylinder on both sides of the groove.'),
@@ -26,26 +26,25 @@ const RING_SIZES = {
   grooveWidth: shownLength('Width of the groove at the land.'),
   wall: shownLength('Wood left behind the groove: to the outside (outer ring), to the bore (inner ring).'),
   width: shownLength('Width of the ring along the axis.'),
+  seat,
 }
-const OUTER_SIZES = { outsideDiameter: shownLength('Outside diameter.'), ...RING_SIZES }
-const INNER_SIZES = { boreDiameter: shownLength('Bore.'), ...RING_SIZES }
 
-const OuterRing = Type.Object(
-  { ...OUTER_SIZES, seat },
-  { $id: 'OuterRing', description: 'Finished sizes of the ring.' },
-)
-const InnerRing = Type.Object(
-  { ...INNER_SIZES, seat },
-  { $id: 'InnerRing', description: 'Finished sizes of the ring.' },
-)
+const OuterRing = named('OuterRing', 'Finished sizes of the ring.', {
+  outsideDiameter: shownLength('Outside diameter.'),
+  ...RING_SIZES,
+})
+const InnerRing = named('InnerRing', 'Finished sizes of the ring.', {
+  boreDiameter: shownLength('Bore.'),
+  ...RING_SIZES,
+})
 
 export const RINGS = {
   outerRing: refTo<typeof OuterRing>('OuterRing'),
   innerRing: refTo<typeof InnerRing>('InnerRing'),
 }
 export const toRings = ({ resolved, outerRing, innerRing }: RingPair) => ({
-  outerRing: { ...showLengths(OUTER_SIZES, outerRing, resolved.input.units), seat: outerRing.seat },
-  innerRing: { ...showLengths(INNER_SIZES, innerRing, resolved.input.units), seat: innerRing.seat },
+  outerRing: shownBy(OuterRing, outerRing, resolved.input.units),
+  innerRing: shownBy(InnerRing, innerRing, resolved.input.units),
 })
 
 const BALL_RING_SIZES = {
@@ -104,16 +103,13 @@ const PLUG_SIZES = {
   goDiameter: shownLength('Diameter of the go plug, at the larger of `minBallGap` and `assemblyGap`. It must enter.'),
   noGoDiameter: shownLength('Diameter of the no-go plug, at `maxBallGap`. It must not enter.'),
 }
-const Gauge = Type.Object(
-  {
-    ...PLUG_SIZES,
-    gapPerBallDiameterAtPlug: shownNumber(
-      'Change of the ball gap per unit of mean ball diameter when the groove is cut to this plug.',
-    ),
-    note: Type.String({ description: 'What the plug is right for, in words.' }),
-  },
-  { $id: 'Gauge', description: 'Turned plugs that check the outer groove with the balls in it.' },
-)
+const Gauge = named('Gauge', 'Turned plugs that check the outer groove with the balls in it.', {
+  ...PLUG_SIZES,
+  gapPerBallDiameterAtPlug: shownNumber(
+    'Change of the ball gap per unit of mean ball diameter when the groove is cut to this plug.',
+  ),
+  note: text('What the plug is right for, in words.'),
+})
 export const gauge = refTo<typeof Gauge>('Gauge')
 
 /** @param beforeFinish how much larger the plug is for grooves that still lack their finish, where that changes it */
@@ -135,7 +131,7 @@ export const beforeFinish = ({ finishAllowance }: ResolvedBalls): Pick<GaugeFact
   finishAllowance === 0 ? {} : { largerBeforeFinish: mm(2 * finishAllowance) }
 
 export const STEPS = { steps: Type.Array(Type.String(), { description: 'Steps in order.' }) }
-const StepsOfAssembly = Type.Object(STEPS, { $id: 'StepsOfAssembly', description: 'Assembly of the bearing.' })
+const StepsOfAssembly = named('StepsOfAssembly', 'Assembly of the bearing.', STEPS)
 export const stepsOfAssembly = refTo<typeof StepsOfAssembly>('StepsOfAssembly')
 
 export const PART_SCHEMAS = [OuterRing, InnerRing, Gauge, StepsOfAssembly]

@@ -20,7 +20,7 @@ import { termsOf } from '#src/words/terms.ts'
 import type { StockAnswer } from './stock.ts'
 
 type Stocked = StockAnswer<unknown>
-type Asked<Name extends ArrangementName> = Pick<ResolvedBalls, 'assumed'> & {
+type Echoed<Name extends ArrangementName> = Pick<ResolvedBalls, 'assumed'> & {
   readonly input: InputByArrangement[Name]
 }
 
@@ -43,20 +43,20 @@ export const designResponse = <Name extends ArrangementName, Body extends TPrope
 /** Such an answer, in the caller's units and in words. */
 export const toDesignAnswer = <Name extends ArrangementName, Body extends object, Stock>(
   arrangement: Name,
-  design: DesignByArrangement[Name] & { readonly bearing: { readonly resolved: Asked<Name> } },
+  design: DesignByArrangement[Name] & { readonly bearing: { readonly resolved: Echoed<Name> } },
   body: Body,
   stock: StockAnswer<Stock> | undefined,
 ) =>
   answer(
-    { ...toAsked(arrangement, design.bearing.resolved, stock), summary: designSummary(design) },
+    { ...toEchoed(arrangement, design.bearing.resolved, stock), summary: designSummary(design) },
     { ...body, ...toTable(design, stock) },
     toNotes(design, stock),
   )
 
-/** What was asked of a design, with every default filled in, and what was assumed. */
-export function toAsked<Name extends ArrangementName>(
+/** The request for a design with every default filled in, and the defaults that were used. */
+export function toEchoed<Name extends ArrangementName>(
   arrangement: Name,
-  { input: resolved, assumed }: Asked<Name>,
+  { input: resolved, assumed }: Echoed<Name>,
   stock?: Stocked,
 ) {
   const input = toDesignRequest<Name>(resolved)
@@ -70,7 +70,7 @@ export function toAsked<Name extends ArrangementName>(
 
 type Noted = DesignOf<{ readonly resolved: ResolvedBalls }>
 
-/** The table of what to cut, and where it comes from for whoever asked. */
+/** The table of sizes to cut, and the stock where the request asks for it. */
 const toTable = <S>(
   { bearing, dimensions }: Noted,
   stock: StockAnswer<S> | undefined,

@@ -2,21 +2,35 @@ import type { Static } from 'typebox'
 import type { Design, ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { type ResolvedStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
-import type { CheekScrews, SplitRing as CoreSplitRing, ScrewFault, Screws } from '#shared/making/split-ring.ts'
+import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
-import { FINISHES, type Mandrel } from '#shared/making/work-holding.ts'
+import { FINISHES } from '#shared/making/work-holding.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { type Assumption, assumptionsIn } from '#src/api/assumption.ts'
-import { type ShownLength, show } from '#src/api/length.ts'
+import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
+import { shownBy } from '#src/api/schema.ts'
 import type { StockRequest } from '#src/api/stock-input.ts'
 import { toStockRequest } from '#src/api/stock-input.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { nestingSentence, screwSentence } from '#src/words/stock.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
-import type { PlateStock, RingStock, SplitRing, Stock } from './stock-schema.ts'
+import {
+  BoardOption,
+  CheekScrews,
+  EntryHole,
+  MandrelBolt,
+  Nesting,
+  type PlateStock,
+  RingStock,
+  SegmentCut,
+  SplitDowels,
+  SplitRing,
+  SplitScrews,
+  type Stock,
+} from './stock-schema.ts'
 
 const USED: readonly SourceId[] = ['trade', 'ps-20', 'nhla', 'band-saw-manuals', 'lathe-speed']
 const OF_SCREWS: readonly SourceId[] = ['asme-b18.6.1', 'asme-b18.6.1-memory', 'wood-screw-holes']
@@ -46,7 +60,7 @@ export function stockAnswer(bearing: StockedRings, input: StockInput): StockAnsw
   const outside = bearing.resolved.input.outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
   return {
     stock: toStock(stock, units, termsOf(bearing.resolved.input)),
-    ...asked(input, whole, units),
+    ...filledIn(input, whole, units),
     warnings: faults.map((fault) => toWarning(fault, outside, units)),
     sources: stock.split === undefined ? USED : [...USED, ...OF_SCREWS],
   }
@@ -58,13 +72,13 @@ export function plateStockAnswer(bearing: ThrustBearing, input: StockInput): Sto
   const { resolved, plates, mandrel } = plateStockOf(bearing, input)
   const stock = present<PlateStock>({
     plates: toRingStock(plates, units),
-    mandrel: mandrel && toMandrel(mandrel, units),
+    mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),
     finishes: finishesIn(units),
   })
-  return { stock, ...asked(input, resolved, units), warnings: [], sources: USED }
+  return { stock, ...filledIn(input, resolved, units), warnings: [], sources: USED }
 }
 
-function asked(input: StockInput, whole: ResolvedStock, units: Units) {
+function filledIn(input: StockInput, whole: ResolvedStock, units: Units) {
   const request = toStockRequest(whole, units)
   const defaults = Object.fromEntries(Object.entries(STOCK_DEFAULTS).map(([path, row]) => [`/stock${path}`, row]))
   return { request, assumed: assumptionsIn(input, request, defaults, '/stock') }
@@ -72,41 +86,25 @@ function asked(input: StockInput, whole: ResolvedStock, units: Units) {
 
 function toStock(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms): Stock {
   const { nesting, entryHole, split, cheekScrews, mandrel, cheeks, cage } = stock
-  const size = (length: Mm): ShownLength => show(length, units)
   return present<Stock>({
     outerRing: toRingStock(stock.outerRing, units),
     innerRing: toRingStock(stock.innerRing, units),
     cheeks: cheeks && toRingStock(cheeks, units),
     cage: cage && toRingStock(cage, units),
-    nesting: present<Stock['nesting']>({
-      nests: nesting.nests,
-      coreDiameter: size(nesting.core),
-      shortBy: size(nesting.shortBy),
-      largestAllowance: nesting.largestAllowance === undefined ? undefined : size(nesting.largestAllowance),
-      landGapNeeded: size(nesting.landGapNeeded),
-      thicknessNeeded: size(nesting.thicknessNeeded),
-      message: nestingSentence(nesting, units, terms),
-    }),
-    entryHole: entryHole && {
-      diameter: size(entryHole.diameter),
-      fromCentre: size(entryHole.fromCentre),
-      cutsInnerBlank: nesting.nests && entryHole.cutsInnerBlank,
-    },
+    nesting: shownBy(
+      Nesting,
+      { ...nesting, coreDiameter: nesting.core, message: nestingSentence(nesting, units, terms) },
+      units,
+    ),
+    entryHole:
+      entryHole &&
+      shownBy(EntryHole, { ...entryHole, cutsInnerBlank: nesting.nests && entryHole.cutsInnerBlank }, units),
     split: split && toSplitRing(split, units),
-    cheekScrews: cheekScrews && {
-      screwCircle: size(cheekScrews.screwCircle),
-      ...toScrewHoles(cheekScrews, size),
-    },
-    mandrel: mandrel && toMandrel(mandrel, units),
+    cheekScrews: cheekScrews && shownBy(CheekScrews, cheekScrews, units),
+    mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),
     finishes: finishesIn(units),
   })
 }
-
-const toMandrel = ({ bolt, diameter, bush }: Mandrel, units: Units) => ({
-  bolt,
-  diameter: show(diameter, units),
-  bush: show(bush, units),
-})
 
 const finishesIn = (units: Units) =>
   FINISHES.map(({ name, thickness: { min, max } }) => ({
@@ -114,79 +112,36 @@ const finishesIn = (units: Units) =>
     thickness: { min: show(min, units), max: show(max, units) },
   }))
 
-function toRingStock(
+const toRingStock = (
   { blank, boards, blades, turning, segments }: CoreRingStock,
   units: Units,
-): Static<typeof RingStock> {
-  const size = (length: Mm): ShownLength => show(length, units)
-  return present<Static<typeof RingStock>>({
-    finishCircle: size(blank.finishCircle),
-    finishHole: size(blank.finishHole),
-    roughCircle: size(blank.roughCircle),
-    roughHole: blank.roughHole === undefined ? undefined : size(blank.roughHole),
-    thickness: size(blank.thickness),
-    pieces: blank.pieces,
-    boards: boards.map((board) => ({
-      ...board,
-      dressedThickness: size(board.dressedThickness),
-      planing: size(board.planing),
-      dressedWidth: size(board.dressedWidth),
-      length: size(board.length),
-    })),
-    bandSawBlades: [...blades],
-    turning: {
-      ...turning,
-      speed: { min: showNumber(turning.speed.min), max: showNumber(turning.speed.max) },
-      rimSpeed: showNumber(turning.rimSpeed),
+): Static<typeof RingStock> =>
+  shownBy(
+    RingStock,
+    {
+      ...blank,
+      boards: boards.map((board) => shownBy(BoardOption, board, units)),
+      bandSawBlades: [...blades],
+      turning: {
+        ...turning,
+        speed: { min: showNumber(turning.speed.min), max: showNumber(turning.speed.max) },
+        rimSpeed: showNumber(turning.rimSpeed),
+      },
+      segments: segments && shownBy(SegmentCut, segments, units),
     },
-    segments: segments && {
-      count: segments.count,
-      miter: showNumber(segments.miter),
-      outerEdge: size(segments.outerEdge),
-      innerEdge: size(segments.innerEdge),
-      stripWidth: size(segments.stripWidth),
-      pieces: segments.pieces,
-      stockLength: size(segments.stockLength),
-    },
-  })
-}
+    units,
+  )
 
-const toScrewHoles = (screws: CheekScrews | Screws, size: (length: Mm) => ShownLength) => ({
-  gauge: screws.gauge,
-  count: screws.count,
-  length: size(screws.length),
-  shankDiameter: size(screws.shankDiameter),
-  headDiameter: size(screws.headDiameter),
-  clearanceHole: screws.clearanceHole,
-  pilotHole: screws.pilotHole,
-  pilotDepth: size(screws.pilotDepth),
-  countersinkDepth: size(screws.countersinkDepth),
-})
-
-function toSplitRing({ screws, dowels, ...split }: CoreSplitRing, units: Units): Static<typeof SplitRing> {
-  const size = (length: Mm): ShownLength => show(length, units)
-  return present<Static<typeof SplitRing>>({
-    ring: split.ring,
-    partingPlane: size(split.partingPlane),
-    screwCircle: size(split.screwCircle),
-    wall: size(split.wall),
-    screws: screws && {
-      ...toScrewHoles(screws, size),
-      besideThread: size(screws.besideThread),
-      besideHead: size(screws.besideHead),
-      besideHeadTowardsGroove: size(screws.besideHeadTowardsGroove),
-      counterboreDepth: size(screws.counterboreDepth),
-      spacing: size(screws.spacing),
+const toSplitRing = ({ screws, dowels, ...split }: CoreSplitRing, units: Units): Static<typeof SplitRing> =>
+  shownBy(
+    SplitRing,
+    {
+      ...split,
+      screws: screws && shownBy(SplitScrews, screws, units),
+      dowels: dowels && shownBy(SplitDowels, dowels, units),
     },
-    dowels: dowels && {
-      count: dowels.count,
-      diameter: size(dowels.diameter),
-      length: size(dowels.length),
-      depthEachHalf: size(dowels.depthEachHalf),
-      besideDowel: size(dowels.besideDowel),
-    },
-  })
-}
+    units,
+  )
 
 /** @param outside how the caller said how large the outer ring is */
 function toWarning(fault: ScrewFault, outside: 'wall' | 'outsideDiameter', units: Units): Static<typeof Warning> {

@@ -1,5 +1,6 @@
 import { Type } from 'typebox'
 import { type DesignRequest, designRequests } from '#src/api/design-input.ts'
+import { text } from '#src/api/schema.ts'
 import { engine, paper } from '#src/api/sheet-options.ts'
 import type { Paper } from '#src/drawings/papers.ts'
 
@@ -18,14 +19,14 @@ export const FORMATS = {
   html: 'text/html',
 } as const
 
-const text = (description: string) => ({ schema: Type.String({ description }) })
+const drawn = (description: string) => ({ schema: text(description) })
 
 export const Drawn = {
   description: 'The drawing',
   content: {
-    [FORMATS.svg]: text('SVG with its size in millimetres, styled by attributes alone.'),
-    [FORMATS.dxf]: text('Release 12, full size, in millimetres, a layer for each purpose.'),
-    [FORMATS.pdf]: text('PDF in full size on sheets of `paper`, with a bar to measure first.'),
-    [FORMATS.html]: text('A figure for an `<iframe>`, as wide as that, light or dark.'),
+    [FORMATS.svg]: drawn('SVG with its size in millimetres, styled by attributes alone.'),
+    [FORMATS.dxf]: drawn('Release 12, full size, in millimetres, a layer for each purpose.'),
+    [FORMATS.pdf]: drawn('PDF in full size on sheets of `paper`, with a bar to measure first.'),
+    [FORMATS.html]: drawn('A figure for an `<iframe>`, as wide as that, light or dark.'),
   },
 } as const

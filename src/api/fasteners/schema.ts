@@ -1,34 +1,31 @@
 import { type Static, Type } from 'typebox'
 import { length, type ShownLength, shownLength as shown } from '#src/api/length.ts'
+import { integer, listOf, named, requestObject, text } from '#src/api/schema.ts'
 import type { Source } from '#src/api/source.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import { refTo } from '#src/http/schema.ts'
 
 const MOST_GAUGE = 24
 
-export const FastenersRequest = Type.Object(
-  {
-    units: refTo<typeof UnitsName>('Units'),
-    gauge: Type.Optional(Type.Integer({ minimum: 0, maximum: MOST_GAUGE, description: 'Show only this gauge.' })),
-    maxHeadDiameter: Type.Optional(length('Show only screws whose head is known to be no larger.')),
-  },
-  { description: 'Which screws to show. Default: all.', additionalProperties: false },
-)
+export const FastenersRequest = requestObject('Which screws to show. Default: all.', {
+  units: refTo<typeof UnitsName>('Units'),
+  gauge: Type.Optional(Type.Integer({ minimum: 0, maximum: MOST_GAUGE, description: 'Show only this gauge.' })),
+  maxHeadDiameter: Type.Optional(length('Show only screws whose head is known to be no larger.')),
+})
 export type FastenersRequest = Static<typeof FastenersRequest>
 
-export const DrilledHole = Type.Object(
-  {
-    drill: Type.String({ description: 'The name of the drill in the table, in inches.' }),
-    diameter: shown('Diameter of the hole.'),
-  },
-  { $id: 'DrilledHole', description: 'A drilled hole.' },
-)
+export const DrilledHole = named('DrilledHole', 'A drilled hole.', {
+  drill: text('The name of the drill in the table, in inches.'),
+  diameter: shown('Diameter of the hole.'),
+})
 
-export const WoodScrew = Type.Object(
+export const WoodScrew = named(
+  'WoodScrew',
+  'A wood screw with its holes. A figure that was not found in print is absent.',
   {
-    gauge: Type.Integer({ description: 'Gauge number.' }),
+    gauge: integer('Gauge number.'),
     diameter: shown('Diameter of the shank.'),
-    threadsPerInch: Type.Optional(Type.Integer({ description: 'Threads per inch.' })),
+    threadsPerInch: Type.Optional(integer('Threads per inch.')),
     headDiameter: Type.Optional(shown('Largest diameter of a flat head.')),
     rootDiameter: Type.Optional(shown('Mean diameter at the root of the thread.')),
     clearanceHole: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
@@ -36,18 +33,12 @@ export const WoodScrew = Type.Object(
     hardwoodPilot: Type.Optional(refTo<typeof DrilledHole>('DrilledHole')),
     sources: Type.Array(Type.String(), { description: 'The `id` of each source in `sources`.' }),
   },
-  { $id: 'WoodScrew', description: 'A wood screw with its holes. A figure that was not found in print is absent.' },
 )
 
-export const FastenersResponse = Type.Object(
-  {
-    units: refTo<typeof UnitsName>('Units'),
-    screws: Type.Array(refTo<typeof WoodScrew>('WoodScrew')),
-    lengths: Type.Array(refTo<typeof ShownLength>('ShownLength'), {
-      description: 'Lengths on sale: common practice, no source.',
-    }),
-    sources: Type.Array(refTo<typeof Source>('Source')),
-  },
-  { $id: 'FastenersResponse', description: 'Wood screws.' },
-)
+export const FastenersResponse = named('FastenersResponse', 'Wood screws.', {
+  units: refTo<typeof UnitsName>('Units'),
+  screws: Type.Array(refTo<typeof WoodScrew>('WoodScrew')),
+  lengths: listOf<typeof ShownLength>('ShownLength', 'Lengths on sale: common practice, no source.'),
+  sources: Type.Array(refTo<typeof Source>('Source')),
+})
 export type FastenersResponse = Static<typeof FastenersResponse>

@@ -84,10 +84,10 @@ export function assumedBy(
   const { earlier = [] } = request
   return [
     ...ofDesign.map((row) => ({ ...row, path: `/design${row.path}` })),
-    ...request.readings.flatMap((asked, index) => ofReading(asked, input.readings[index], `/readings/${index}`)),
+    ...request.readings.flatMap((stated, index) => ofReading(stated, input.readings[index], `/readings/${index}`)),
     ...earlier.flatMap(({ readings }, at) =>
-      readings.flatMap((asked, index) =>
-        ofReading(asked, input.earlier?.[at]?.readings[index], `/earlier/${at}/readings/${index}`),
+      readings.flatMap((stated, index) =>
+        ofReading(stated, input.earlier?.[at]?.readings[index], `/earlier/${at}/readings/${index}`),
       ),
     ),
     ...ofTarget(correction, request.target ?? {}, input.target ?? {}),
@@ -98,20 +98,20 @@ export function assumedBy(
 
 const INSTRUMENTS: readonly string[] = ['groove-bottom-diameter', 'groove-depth', 'plug', 'radial-play']
 
-function ofReading(asked: ReadingRequest, whole: ReadingRequest | undefined, path: string): readonly Row[] {
+function ofReading(stated: ReadingRequest, whole: ReadingRequest | undefined, path: string): readonly Row[] {
   if (
     whole === undefined ||
     !('graduation' in whole) ||
-    !('graduation' in asked || 'value' in asked || 'diameter' in asked)
+    !('graduation' in stated || 'value' in stated || 'diameter' in stated)
   )
     return []
-  const isInstrument = INSTRUMENTS.includes(asked.kind)
-  const { graduation, standardUncertainty } = asked
+  const isInstrument = INSTRUMENTS.includes(stated.kind)
+  const { graduation, standardUncertainty } = stated
   const rows: Row[] = []
   const add = (name: string, value: unknown, reason: string, standing: Standing): void => {
     if (typeof value === 'number') rows.push({ path: `${path}/${name}`, value, reason, standing })
   }
-  if (asked.kind === 'last-ball-opening' && asked.ballsLeftOut === undefined)
+  if (stated.kind === 'last-ball-opening' && stated.ballsLeftOut === undefined)
     add('ballsLeftOut', 1, ASSUMED.oneLeftOut, PLAIN)
   if (graduation === undefined) {
     const usual = isInstrument ? ASSUMED.instrumentGraduation : ASSUMED.ruleGraduation
@@ -128,7 +128,7 @@ function ofReading(asked: ReadingRequest, whole: ReadingRequest | undefined, pat
 
 type TargetRequest = Static<typeof FitTarget>
 
-function ofTarget({ ring }: FitCorrection, asked: TargetRequest, whole: TargetRequest): readonly Row[] {
+function ofTarget({ ring }: FitCorrection, stated: TargetRequest, whole: TargetRequest): readonly Row[] {
   const { aim, min, max } = NAMES[ring]
   const isPlay = ring === 'inner'
   const reasons: readonly (readonly [keyof TargetRequest, string, Standing])[] = [
@@ -140,7 +140,7 @@ function ofTarget({ ring }: FitCorrection, asked: TargetRequest, whole: TargetRe
   ]
   return reasons.flatMap(([name, reason, standing]) => {
     const value = whole[name]
-    return asked[name] !== undefined || value === undefined
+    return stated[name] !== undefined || value === undefined
       ? []
       : [{ path: `/target/${name}`, value, reason, standing }]
   })
@@ -148,10 +148,10 @@ function ofTarget({ ring }: FitCorrection, asked: TargetRequest, whole: TargetRe
 
 type ToolsRequest = NonNullable<FitCorrectionRequest['tools']>
 
-function ofTools(asked: ToolsRequest, whole: ToolsRequest): readonly Row[] {
+function ofTools(stated: ToolsRequest, whole: ToolsRequest): readonly Row[] {
   return (['sharpTool', 'abrasive'] as const).flatMap((name) => {
     const error = whole[name]
-    if (asked[name] !== undefined || error === undefined) return []
+    if (stated[name] !== undefined || error === undefined) return []
     return (['absolute', 'relative'] as const).map((part) => ({
       path: `/tools/${name}/${part}`,
       value: error[part],

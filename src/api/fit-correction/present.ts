@@ -17,6 +17,7 @@ import { toDesignInput } from '#src/api/design-input.ts'
 import { type Length, show, toMm } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
+import { shownBy } from '#src/api/schema.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Fault } from '#src/http/problem.ts'
 import {
@@ -42,6 +43,7 @@ import {
   type FitCorrectionRequest,
   type FitTarget,
   MOST_READINGS,
+  NextReading,
   type RescueOption,
   type ToolErrorRequest,
 } from './schema.ts'
@@ -92,8 +94,8 @@ function partOf({ ring, design }: FitCorrectionRequest): Result<FittedPart, read
 
 /** The schema bounds each state; all of them together are what takes the time. */
 function faultsOfNumber({ readings, earlier = [] }: FitCorrectionRequest): readonly Fault[] {
-  const given = earlier.reduce((sum, state) => sum + state.readings.length, readings.length)
-  return given <= MOST_READINGS ? [] : [{ path: '/earlier', message: tooManyReadings(given, MOST_READINGS) }]
+  const total = earlier.reduce((sum, state) => sum + state.readings.length, readings.length)
+  return total <= MOST_READINGS ? [] : [{ path: '/earlier', message: tooManyReadings(total, MOST_READINGS) }]
 }
 
 const toToolError = ({ absolute, relative }: Static<typeof ToolErrorRequest>, units: Units): ToolError => ({
@@ -258,18 +260,20 @@ const toEstimate = ({ value, standardUncertainty, interval95 }: Estimate, units:
 function toNextReading({ fit, ring, resolved }: FitCorrection, units: Units) {
   if (fit.action !== 'measure') return undefined
   const { nextReading } = fit
-  const { kind, ballsLeftOut, count, why, decides, expected, uncertaintyNow, uncertaintyAfter } = nextReading
-  return {
-    kind,
-    ...(ballsLeftOut === undefined ? {} : { ballsLeftOut }),
-    ...(count === undefined ? {} : { count }),
-    why,
-    decides,
-    ...(expected === undefined ? {} : { expected: show(mm(expected), units) }),
-    standardUncertaintyNow: show(mm(uncertaintyNow), units),
-    standardUncertaintyAfter: show(mm(uncertaintyAfter), units),
-    message: nextReadingSentence(nextReading, ring, units, termsOf(resolved.input)),
-  }
+  const { expected, uncertaintyNow, uncertaintyAfter } = nextReading
+  const message = nextReadingSentence(nextReading, ring, units, termsOf(resolved.input))
+  const [standardUncertaintyNow, standardUncertaintyAfter] = [mm(uncertaintyNow), mm(uncertaintyAfter)]
+  return shownBy(
+    NextReading,
+    {
+      ...nextReading,
+      expected: expected === undefined ? undefined : mm(expected),
+      standardUncertaintyNow,
+      standardUncertaintyAfter,
+      message,
+    },
+    units,
+  )
 }
 
 function toAgreement({ fit, resolved }: FitCorrection, request: FitCorrectionRequest) {

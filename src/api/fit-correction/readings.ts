@@ -5,6 +5,7 @@ import { readingError } from '#shared/questions/fit/reading-errors.ts'
 import type { ReadingError } from '#shared/statistics/likelihood.ts'
 import { mm, type Units } from '#shared/units/length.ts'
 import { length, type NonNegativeLength, nonNegativeLength, show, toMm } from '#src/api/length.ts'
+import { choiceOf, namedRequest } from '#src/api/schema.ts'
 
 /** The errors of one group of readings, with what is taken of them where neither is given. */
 const errors = (graduation: string, hand: string) => ({
@@ -25,13 +26,14 @@ const FELT = errors('0', '0.05 mm')
 
 const kind = <const K extends ReadingKind>(name: K) => Type.Literal(name, { description: 'The kind of reading.' })
 
-const closed = ($id: string, description: string) => ({ $id, description, additionalProperties: false })
-
-const BallGapReading = Type.Object(
+const BallGapReading = namedRequest(
+  'BallGapReading',
+  'All balls are in and pushed together, and the gap is measured.',
   { kind: kind('ball-gap'), value: nonNegativeLength('Gap between the last ball and the first.'), ...RULE },
-  closed('BallGapReading', 'All balls are in and pushed together, and the gap is measured.'),
 )
-const LastBallOpeningReading = Type.Object(
+const LastBallOpeningReading = namedRequest(
+  'LastBallOpeningReading',
+  'One ball or more is left out because it does not go in. With one left out, the opening at exact closure is less than a ball.',
   {
     kind: kind('last-ball-opening'),
     ballsLeftOut: Type.Optional(
@@ -44,71 +46,60 @@ const LastBallOpeningReading = Type.Object(
     value: length('Straight opening between the first and the last of the balls in place.'),
     ...RULE,
   },
-  closed(
-    'LastBallOpeningReading',
-    'One ball or more is left out because it does not go in. With one left out, the opening at exact closure is less than a ball.',
-  ),
 )
-const LastBallRefusedReading = Type.Object(
+const LastBallRefusedReading = namedRequest(
+  'LastBallRefusedReading',
+  'The last ball does not go in; nothing was measured.',
   { kind: kind('last-ball-refused') },
-  closed('LastBallRefusedReading', 'The last ball does not go in; nothing was measured.'),
 )
-const LastBallInReading = Type.Object(
+const LastBallInReading = namedRequest(
+  'LastBallInReading',
+  'The last ball goes in; nothing was measured. A `ball-gap` says this as well.',
   { kind: kind('last-ball-in') },
-  closed('LastBallInReading', 'The last ball goes in; nothing was measured. A `ball-gap` says this as well.'),
 )
-const PlugReading = Type.Object(
+const PlugReading = namedRequest(
+  'PlugReading',
+  'A turned disc was tried inside the balls seated in the outer ring. It serves both rings.',
   {
     kind: kind('plug'),
     diameter: length('Diameter of the plug.'),
-    result: Type.Unsafe<PlugResult>(
-      Type.Enum(['enters', 'snug', 'refuses'], {
-        type: 'string',
-        description: 'Fit of the plug inside the seated balls.',
-      }),
-    ),
+    result: choiceOf<PlugResult>('Fit of the plug inside the seated balls.', ['enters', 'snug', 'refuses']),
     ...FELT,
   },
-  closed('PlugReading', 'A turned disc was tried inside the balls seated in the outer ring. It serves both rings.'),
 )
-const GrooveBottomDiameterReading = Type.Object(
+const GrooveBottomDiameterReading = namedRequest(
+  'GrooveBottomDiameterReading',
+  'The groove or the track that is being cut was measured with a caliper.',
   {
     kind: kind('groove-bottom-diameter'),
     value: length('Diameter across the bottoms of the groove, or across the track.'),
     ...CALIPER,
   },
-  closed('GrooveBottomDiameterReading', 'The groove or the track that is being cut was measured with a caliper.'),
 )
-const GrooveDepthReading = Type.Object(
-  {
-    kind: kind('groove-depth'),
-    value: length('Depth from the land to the groove bottom.'),
-    landDiameter: length('Diameter of the land, as you measured it.'),
-    ...CALIPER,
-  },
-  closed('GrooveDepthReading', 'The depth of the groove was measured from the land.'),
-)
-const BallRowReading = Type.Object(
+const GrooveDepthReading = namedRequest('GrooveDepthReading', 'The depth of the groove was measured from the land.', {
+  kind: kind('groove-depth'),
+  value: length('Depth from the land to the groove bottom.'),
+  landDiameter: length('Diameter of the land, as you measured it.'),
+  ...CALIPER,
+})
+const BallRowReading = namedRequest(
+  'BallRowReading',
+  'Balls in a straight channel: gives their mean diameter. It says nothing about the groove.',
   {
     kind: kind('ball-row'),
     count: Type.Integer({ minimum: 1, maximum: MOST_BALLS, description: 'Balls in the row.' }),
     value: length('Length of the row, the balls touching.'),
     ...RULE,
   },
-  closed('BallRowReading', 'Balls in a straight channel: gives their mean diameter. It says nothing about the groove.'),
 )
-const RadialPlayReading = Type.Object(
-  {
-    kind: kind('radial-play'),
-    value: nonNegativeLength('Whole travel of the inner ring from side to side.'),
-    ...FELT,
-  },
-  closed('RadialPlayReading', 'Inner ring: its play.'),
-)
-const BindsReading = Type.Object(
-  { kind: kind('binds') },
-  closed('BindsReading', 'Inner ring: it does not turn freely, or does not go in.'),
-)
+const RadialPlayReading = namedRequest('RadialPlayReading', 'Inner ring: its play.', {
+  kind: kind('radial-play'),
+  value: nonNegativeLength('Whole travel of the inner ring from side to side.'),
+  ...FELT,
+})
+const BindsReading = namedRequest('BindsReading', 'Inner ring: it does not turn freely, or does not go in.', {
+  kind: kind('binds'),
+})
 
 export const READING_SCHEMAS = [
   BallGapReading,

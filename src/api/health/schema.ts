@@ -1,7 +1,7 @@
-import { type Static, Type } from 'typebox'
+import type { Static } from 'typebox'
+import { choiceOf, named } from '#src/api/schema.ts'
 
-export const Health = Type.Object(
-  { status: Type.Enum(['up', 'ready'], { type: 'string', description: '`up`: it runs. `ready`: it takes requests.' }) },
-  { $id: 'Health', description: 'How the service is.' },
-)
+export const Health = named('Health', 'How the service is.', {
+  status: choiceOf('`up`: it runs. `ready`: it takes requests.', ['up', 'ready']),
+})
 export type Health = Static<typeof Health>

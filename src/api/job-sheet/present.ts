@@ -1,14 +1,14 @@
 import { type Design, type DesignInput, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
 import type { Method } from '#shared/making/method.ts'
+import type { Mm } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { answer, tagOf } from '#src/api/answer.ts'
 import { assumptionsIn } from '#src/api/assumption.ts'
 import { caution } from '#src/api/caution.ts'
-import { toAsked, toNotes } from '#src/api/design/present.ts'
+import { toEchoed, toNotes } from '#src/api/design/present.ts'
 import { stockAnswerOf } from '#src/api/design/stock.ts'
-import { show } from '#src/api/length.ts'
-import { present } from '#src/api/optional.ts'
+import { shownBy } from '#src/api/schema.ts'
 import { PAPER_DEFAULT, paperFor } from '#src/api/sheet-options.ts'
 import type { Operation, Reading, Size } from '#src/job-sheet/operation.ts'
 import { operationsFor } from '#src/job-sheet/operations.ts'
@@ -16,7 +16,14 @@ import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
 import { jobSheetSummary } from '#src/words/summary.ts'
 import { termsOf } from '#src/words/terms.ts'
-import { type JobSheet, type JobSheetRequest, METHOD_DEFAULT, type SheetOperation, USUAL_METHOD } from './schema.ts'
+import {
+  type JobSheet,
+  type JobSheetRequest,
+  JobSize,
+  METHOD_DEFAULT,
+  type SheetOperation,
+  USUAL_METHOD,
+} from './schema.ts'
 
 /** What a request says beside the design. */
 type SheetOptions = Pick<JobSheetRequest, 'units' | 'method' | 'format' | 'paper'>
@@ -48,21 +55,21 @@ export function toJobSheet(design: Design, request: SheetOptions, stock?: StockI
   return answer({ ...head, arrangement }, body(partWithoutCage, toRingReading), foot)
 }
 
-/** What was asked, with the machines and the paper filled in. */
+/** The request with the machines and the paper filled in. */
 function toHead(
   { bearing: { resolved } }: Design,
   request: SheetOptions,
   method: Method,
   stock: ReturnType<typeof stockAnswerOf>,
 ) {
-  const asked = toAsked(nameOf(resolved.input), resolved, stock)
+  const echoed = toEchoed(nameOf(resolved.input), resolved, stock)
   const { format } = request
   const options = { method, ...(format === undefined ? {} : { format }), paper: paperFor(request) }
   return {
-    units: asked.units,
-    input: { ...asked.input, ...options },
+    units: echoed.units,
+    input: { ...echoed.input, ...options },
     assumed: [
-      ...asked.assumed,
+      ...echoed.assumed,
       ...assumptionsIn(request, options, { '/method': METHOD_DEFAULT, '/paper': PAPER_DEFAULT }),
     ],
   }
@@ -102,16 +109,8 @@ function toRingReading({ name, at, kind, field }: Reading) {
   return { name, ring: at, kind, field }
 }
 
-function toSize(
-  { symbol, name, value, stopAt }: Size,
-  { units, shopDenominator }: DesignInput,
-): SheetOperation['sizes'][number] {
-  return present<SheetOperation['sizes'][number]>({
-    symbol,
-    name,
-    value: show(value, units),
-    shop: shopFigure(value, units, shopDenominator).text,
-    stopAt: stopAt === undefined ? undefined : show(stopAt, units),
-    stopAtShop: stopAt === undefined ? undefined : shopFigure(stopAt, units, shopDenominator).text,
-  })
+function toSize(size: Size, { units, shopDenominator }: DesignInput): SheetOperation['sizes'][number] {
+  const shop = (length: Mm) => shopFigure(length, units, shopDenominator).text
+  const { value, stopAt } = size
+  return shownBy(JobSize, { ...size, shop: shop(value), stopAtShop: stopAt && shop(stopAt) }, units)
 }

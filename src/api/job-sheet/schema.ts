@@ -5,6 +5,7 @@ import { answerOf, answerUnion } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
 import { type DesignRequest, designRequests } from '#src/api/design-input.ts'
 import type { ShownLength } from '#src/api/length.ts'
+import { choiceOf, integer, listOf, named, object, text } from '#src/api/schema.ts'
 import { engine, paper } from '#src/api/sheet-options.ts'
 import type { Paper } from '#src/drawings/papers.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -21,21 +22,13 @@ const length = (description: string) =>
   Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
 const OPTIONS = {
-  method: Type.Optional(
-    Type.Unsafe<Method>(
-      Type.Enum(METHODS, {
-        type: 'string',
-        description: `The machines at hand. Default: ${METHOD_DEFAULT.stated}.`,
-      }),
-    ),
-  ),
+  method: Type.Optional(choiceOf<Method>(`The machines at hand. Default: ${METHOD_DEFAULT.stated}.`, METHODS)),
   format: Type.Optional(
     Type.Unsafe<(typeof SHEET_FORMATS)[number]>(
-      Type.Enum(SHEET_FORMATS, {
-        type: 'string',
-        description:
-          'How the sheet comes, for a link that can say no `Accept`. Default: as `Accept` has it, JSON first.',
-      }),
+      choiceOf(
+        'How the sheet comes, for a link that can say no `Accept`. Default: as `Accept` has it, JSON first.',
+        SHEET_FORMATS,
+      ),
     ),
   ),
   paper,
@@ -51,112 +44,92 @@ export type JobSheetRequest = DesignRequest & {
 }
 export const jobSheetRef = Type.Unsafe<JobSheetRequest>(Type.Ref('JobSheetRequest'))
 
-const JobSize = Type.Object(
-  {
-    symbol: Type.Optional(Type.String({ description: 'Symbol, as in the drawings and in `dimensions` of a design.' })),
-    name: Type.String({ description: 'The size in words.' }),
-    value: length('Size to work to, before any finish.'),
-    shop: Type.String({ description: 'The nearest figure of the rule or caliper.' }),
-    stopAt: Type.Optional(length('Size at which to stop with the sharp tool. Sand the rest to fit.')),
-    stopAtShop: Type.Optional(Type.String({ description: '`stopAt` to the nearest figure of the rule or caliper.' })),
-  },
-  { $id: 'JobSize', description: 'A size of one operation.' },
-)
-
-const READING = {
-  name: Type.String({ description: 'The reading to write down.' }),
-  kind: Type.String({ description: 'The `kind` of the reading in `/v1/fit-correction`.' }),
-  field: Type.String({ description: 'Place of the figure in that reading: a JSON pointer, or empty for a tick.' }),
-}
-
-const JobReading = Type.Object(
-  {
-    ...READING,
-    ring: Type.Enum(['outer', 'inner'], { type: 'string', description: 'The `ring` of the fit correction.' }),
-  },
-  { $id: 'JobReading', description: 'A blank to write a reading in, and where it goes in a fit correction.' },
-)
-
-const PlateReading = Type.Object(READING, {
-  $id: 'PlateReading',
-  description: 'A blank to write a reading of the plates in. A fit correction treats both plates alike.',
+export const JobSize = named('JobSize', 'A size of one operation.', {
+  symbol: Type.Optional(text('Symbol, as in the drawings and in `dimensions` of a design.')),
+  name: text('The size in words.'),
+  value: length('Size to work to, before any finish.'),
+  shop: text('The nearest figure of the rule or caliper.'),
+  stopAt: Type.Optional(length('Size at which to stop with the sharp tool. Sand the rest to fit.')),
+  stopAtShop: Type.Optional(text('`stopAt` to the nearest figure of the rule or caliper.')),
 })
 
-const OPERATION = {
-  number: Type.Integer({ description: 'Place of the operation, from 1.' }),
-  id: Type.String({ description: 'A name for programs.' }),
-  title: Type.String({ description: 'The operation in a few words.' }),
-  tool: Type.String({ description: 'The tools that it takes.' }),
-  how: Type.String({ description: 'Instructions for the operation.' }),
-  sizes: Type.Array(refTo<typeof JobSize>('JobSize')),
-  check: Type.String({ description: 'The check, with its tool.' }),
-  mistake: Type.Object(
-    {
-      looksLike: Type.String({ description: 'How you recognise the mistake.' }),
-      costs: Type.String({ description: 'The cost of the mistake.' }),
-    },
-    { description: 'The most common mistake.' },
-  ),
-  cautions: Type.Array(refTo<typeof Caution>('Caution'), { description: 'Dangers at this step.' }),
+const READING = {
+  name: text('The reading to write down.'),
+  kind: text('The `kind` of the reading in `/v1/fit-correction`.'),
+  field: text('Place of the figure in that reading: a JSON pointer, or empty for a tick.'),
 }
 
-const JobOperation = Type.Object(
-  {
-    ...OPERATION,
-    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'both'], {
-      type: 'string',
-      description: 'The part that you work on.',
-    }),
-    readings: Type.Array(refTo<typeof JobReading>('JobReading')),
-  },
-  { $id: 'JobOperation', description: 'One operation, in its place.' },
+const JobReading = named('JobReading', 'A blank to write a reading in, and where it goes in a fit correction.', {
+  ...READING,
+  ring: choiceOf('The `ring` of the fit correction.', ['outer', 'inner']),
+})
+
+const PlateReading = named(
+  'PlateReading',
+  'A blank to write a reading of the plates in. A fit correction treats both plates alike.',
+  READING,
 )
 
-const PlateOperation = Type.Object(
-  {
-    ...OPERATION,
-    part: Type.Enum(['balls', 'both'], { type: 'string', description: 'The part that you work on.' }),
-    readings: Type.Array(refTo<typeof PlateReading>('PlateReading')),
-  },
-  { $id: 'PlateOperation', description: 'One operation of a turntable, in its place.' },
-)
+const OPERATION = {
+  number: integer('Place of the operation, from 1.'),
+  id: text('A name for programs.'),
+  title: text('The operation in a few words.'),
+  tool: text('The tools that it takes.'),
+  how: text('Instructions for the operation.'),
+  sizes: Type.Array(refTo<typeof JobSize>('JobSize')),
+  check: text('The check, with its tool.'),
+  mistake: object('The most common mistake.', {
+    looksLike: text('How you recognise the mistake.'),
+    costs: text('The cost of the mistake.'),
+  }),
+  cautions: listOf<typeof Caution>('Caution', 'Dangers at this step.'),
+}
 
-const CagedOperation = Type.Object(
-  {
-    ...OPERATION,
-    part: Type.Enum(['balls', 'outer-ring', 'inner-ring', 'cage', 'both'], {
-      type: 'string',
-      description: 'The part that you work on.',
-    }),
-    readings: Type.Array(refTo<typeof JobReading>('JobReading')),
-  },
-  { $id: 'CagedOperation', description: 'One operation of a bearing with a cage, in its place.' },
-)
+const JobOperation = named('JobOperation', 'One operation, in its place.', {
+  ...OPERATION,
+  part: choiceOf('The part that you work on.', ['balls', 'outer-ring', 'inner-ring', 'both']),
+  readings: Type.Array(refTo<typeof JobReading>('JobReading')),
+})
 
-const title = Type.String({ description: 'Title of the sheet.' })
+const PlateOperation = named('PlateOperation', 'One operation of a turntable, in its place.', {
+  ...OPERATION,
+  part: choiceOf('The part that you work on.', ['balls', 'both']),
+  readings: Type.Array(refTo<typeof PlateReading>('PlateReading')),
+})
 
-const RingJobSheetResponse = Type.Object(
+const CagedOperation = named('CagedOperation', 'One operation of a bearing with a cage, in its place.', {
+  ...OPERATION,
+  part: choiceOf('The part that you work on.', ['balls', 'outer-ring', 'inner-ring', 'cage', 'both']),
+  readings: Type.Array(refTo<typeof JobReading>('JobReading')),
+})
+
+const title = text('Title of the sheet.')
+
+const RingJobSheetResponse = named(
+  'RingJobSheetResponse',
+  'The operations in order, from choosing balls to running in.',
   answerOf(['radial', 'roller'], jobSheetRef, {
     title,
     operations: Type.Array(refTo<typeof JobOperation>('JobOperation')),
   }),
-  { $id: 'RingJobSheetResponse', description: 'The operations in order, from choosing balls to running in.' },
 )
 
-const ThrustJobSheetResponse = Type.Object(
+const ThrustJobSheetResponse = named(
+  'ThrustJobSheetResponse',
+  'The operations for a turntable, in order.',
   answerOf(['thrust'], jobSheetRef, {
     title,
     operations: Type.Array(refTo<typeof PlateOperation>('PlateOperation')),
   }),
-  { $id: 'ThrustJobSheetResponse', description: 'The operations for a turntable, in order.' },
 )
 
-const CagedJobSheetResponse = Type.Object(
+const CagedJobSheetResponse = named(
+  'CagedJobSheetResponse',
+  'The operations for a caged bearing, in order.',
   answerOf(['caged'], jobSheetRef, {
     title,
     operations: Type.Array(refTo<typeof CagedOperation>('CagedOperation')),
   }),
-  { $id: 'CagedJobSheetResponse', description: 'The operations for a caged bearing, in order.' },
 )
 
 export const JobSheetResponse = answerUnion(
@@ -174,8 +147,8 @@ export const Sheet = {
   description: 'The job sheet',
   content: {
     [JSON_TYPE]: { schema: refTo<typeof JobSheetResponse>('JobSheetResponse') },
-    [SHEET_TYPES.html]: { schema: Type.String({ description: 'A page to read at the bench and to print.' }) },
-    [SHEET_TYPES.pdf]: { schema: Type.String({ description: 'PDF on sheets of `paper`.' }) },
+    [SHEET_TYPES.html]: { schema: text('A page to read at the bench and to print.') },
+    [SHEET_TYPES.pdf]: { schema: text('PDF on sheets of `paper`.') },
   },
 } as const
 

@@ -1,8 +1,8 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { Type } from 'typebox'
 import { loadCheck, loadNameOf } from '#shared/questions/load/load-check.ts'
 import { toSafeOffsetSheet } from '#src/api/load-check/arrangements/turntable-sheet.ts'
 import { refuseQuestion } from '#src/api/refusal.ts'
+import { text } from '#src/api/schema.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -23,16 +23,16 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
     schema: {
       operationId: 'loadCheck',
       tags: ['bearing'],
-      summary: 'What a bearing may carry, how fast it may turn, and what a load does to it',
-      description: `What can it carry, and how fast may it turn? Send a design, the woods, a load and perhaps a speed. You get the working load below which no ball leaves a mark, the load that ruins the bearing, the speed by hand and the limit beyond it with its reason, the load on each ball, what it takes to turn, and the contact stress beside the strength of the wood. For a turntable, \`Accept: image/svg+xml\` draws how far from the axis the load may stand at each speed. All of it is an estimate, not a safety rating. ${servedBy(EVERY_ARRANGEMENT)}`,
+      summary: 'Working load, speed limit and friction of a bearing under a load',
+      description: `What can it carry, and how fast may it turn? Send a design, the woods, a load and perhaps a speed. You get the working load below which no ball leaves a mark, the load that ruins the bearing, the speed by hand and the limit beyond it with its reason, the load on each ball, what it takes to turn, and the contact stress beside the strength of the wood: estimates, not a safety rating. For a turntable, \`Accept: image/svg+xml\` draws how far from the axis the load may stand at each speed. ${servedBy(EVERY_ARRANGEMENT)}`,
       body: refTo<typeof LoadCheckRequest>('LoadCheckRequest'),
       response: {
         200: {
-          description: 'What the bearing carries, and how fast it may turn',
+          description: 'Loads that the bearing carries, and its speed limits',
           content: {
             [JSON_TYPE]: { schema: refTo<typeof LoadCheckResponse>('LoadCheckResponse') },
             [SVG_TYPE]: {
-              schema: Type.String({ description: 'Safe offset of the load of a turntable against speed.' }),
+              schema: text('Safe offset of the load of a turntable against speed.'),
             },
           },
         },

@@ -19,10 +19,11 @@ import { pressureUnits, showForce, showForceLimit, showPressure, showTorque, tor
 import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
+import { shownBy } from '#src/api/schema.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import * as words from '#src/words/load-check.ts'
-import { LOAD_CHECK_FIELDS, type LoadCheckRequest, type SeatLoad as SeatLoadSchema } from './schema.ts'
+import { LOAD_CHECK_FIELDS, type LoadCheckRequest, SeatLoad as SeatLoadSchema } from './schema.ts'
 
 type Spoken = words.Spoken
 
@@ -149,15 +150,8 @@ export const toTurning = ({ ballSet, ballSpin }: Pick<TurnRatios, 'ballSet' | 'b
 })
 
 export function toSeat(load: SeatLoad, { units, forceUnits }: Spoken): Static<typeof SeatLoadSchema> {
-  return {
-    seat: load.seat,
-    ballLoad: showForce(load.ballLoad, forceUnits),
-    width: show(load.width, units),
-    ...(load.length === undefined ? {} : { length: show(load.length, units) }),
-    maxPressure: showPressure(load.maxPressure, forceUnits),
-    reachesEdges: load.reachesEdges,
-    ...(load.dent === undefined ? {} : { dent: show(load.dent, units) }),
-  }
+  const ballLoad = showForce(load.ballLoad, forceUnits)
+  return shownBy(SeatLoadSchema, { ...load, ballLoad, maxPressure: showPressure(load.maxPressure, forceUnits) }, units)
 }
 
 /** Less than this part of the load is rounding, on a ball that is square to it. */

@@ -13,17 +13,17 @@ import { MATERIAL_NOTES, WITH_MOISTURE } from '#src/words/material-notes.ts'
 import type { BallSubstance, MaterialsRequest, MaterialsResponse, Wood, WoodMovement, WoodStrength } from './schema.ts'
 
 /** The materials asked for, or the fault of an unknown name. */
-export function toMaterialsResponse(asked: MaterialsRequest): MaterialsResponse | Fault {
-  const species = asked.species === undefined ? undefined : readSpecies(asked.species, '/species')
+export function toMaterialsResponse(query: MaterialsRequest): MaterialsResponse | Fault {
+  const species = query.species === undefined ? undefined : readSpecies(query.species, '/species')
   if (typeof species === 'object') return species
-  const ofWoods = [asked.group, asked.minSideHardness, asked.maxTangentialMovement, species].some(
+  const ofWoods = [query.group, query.minSideHardness, query.maxTangentialMovement, species].some(
     (one) => one !== undefined,
   )
   const woods =
-    asked.kind === 'ball'
+    query.kind === 'ball'
       ? []
-      : SPECIES_IDS.filter((id) => (species === undefined || id === species) && isAsked(id, asked)).map(toWood)
-  const balls = asked.kind === 'wood' || (ofWoods && asked.kind !== 'ball') ? [] : BALL_MATERIALS.map(toBall)
+      : SPECIES_IDS.filter((id) => (species === undefined || id === species) && isAsked(id, query)).map(toWood)
+  const balls = query.kind === 'wood' || (ofWoods && query.kind !== 'ball') ? [] : BALL_MATERIALS.map(toBall)
   const used = new Set([
     ...woods.flatMap(({ movement, strength }) => [
       ...(movement === undefined ? [] : [movement.source, ALONG_THE_GRAIN.source]),

@@ -19,8 +19,8 @@ export const materialsRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: MaterialsRequest,
       response: { 200: refTo<typeof MaterialsResponse>('MaterialsResponse') },
     },
-    handler: (asked) => {
-      const answer = toMaterialsResponse(asked)
+    handler: (query) => {
+      const answer = toMaterialsResponse(query)
       if ('path' in answer) throw notValid([answer])
       return answer
     },

@@ -8,6 +8,7 @@ import type { Climate, RingWood, Today, Woods } from '#src/api/climate.ts'
 import { designRef } from '#src/api/design-input.ts'
 import { type ShownLength, shownLength as shown } from '#src/api/length.ts'
 import { shownShare as chance, shownNumber } from '#src/api/number.ts'
+import { choiceOf, flag, integer, named, namedRequest, object, text } from '#src/api/schema.ts'
 import { CAGED_STATE } from '#src/api/seasonal-fit/arrangements/caged.ts'
 import { RADIAL_STATE } from '#src/api/seasonal-fit/arrangements/radial.ts'
 import { ROLLER_STATE } from '#src/api/seasonal-fit/arrangements/roller.ts'
@@ -21,90 +22,70 @@ const TROUBLES = [
   'balls-knock',
   ...ROOM_ROWS.map(([, { trouble }]) => trouble),
 ] as const satisfies readonly Trouble[]
-const trouble = Type.Unsafe<Trouble>(
-  Type.Enum([...TROUBLES], {
-    type: 'string',
-    description:
-      '`balls-bind`: the gap is below `minBallGap`. `rings-bind`: the inner ring is stiff where it is turned across. `balls-knock`: the gap is above `maxBallGap`; it still runs. `balls-climb`: `flankRoom` is below 0; it still runs. The others: the room of that name is below 0.',
-  }),
+const trouble = choiceOf<Trouble>(
+  '`balls-bind`: the gap is below `minBallGap`. `rings-bind`: the inner ring is stiff where it is turned across. `balls-knock`: the gap is above `maxBallGap`; it still runs. `balls-climb`: `flankRoom` is below 0; it still runs. The others: the room of that name is below 0.',
+  TROUBLES,
 )
 
-export const SeasonalFitRequest = Type.Object(
+export const SeasonalFitRequest = namedRequest(
+  'SeasonalFitRequest',
+  'A bearing, its woods, the day on which it is made and the year that it must run in.',
   {
     design: designRef,
     woods: refTo<typeof Woods>('Woods'),
     climate: refTo<typeof Climate>('Climate'),
   },
-  {
-    $id: 'SeasonalFitRequest',
-    description: 'A bearing, its woods, the day on which it is made and the year that it must run in.',
-    additionalProperties: false,
-  },
 )
 export type SeasonalFitRequest = Static<typeof SeasonalFitRequest>
 
-const SeasonalChances = Type.Object(
+const SeasonalChances = named(
+  'SeasonalChances',
+  'Chances over what is not known when the bearing is made: how much each board moves, how damp the wood is in that air, the sizes of the balls, and the gap at which the last ball goes in. Good to about 0.01.',
   {
     goesTogether: chance('Chance that the last ball goes in on the day of making. 1 where a cage holds the balls.'),
     runsAllYear: chance('Chance that it goes together and runs today and in every state.'),
     knocks: chance('Chance that the gap is above `maxBallGap` at some time. The bearing still runs.'),
   },
-  {
-    $id: 'SeasonalChances',
-    description:
-      'Chances over what is not known when the bearing is made: how much each board moves, how damp the wood is in that air, the sizes of the balls, and the gap at which the last ball goes in. Good to about 0.01.',
-  },
 )
 
 /** What every arrangement's state has, round its own fields. */
 const stateOf = <Own extends TProperties>(name: string, own: Own) =>
-  Type.Object(
-    {
-      name: Type.String({ description: 'The time of the year.' }),
-      temperature: shownNumber('Temperature in `climate.temperatureScale`.'),
-      relativeHumidity: Type.Optional(
-        shownNumber('Relative humidity in %. Absent where no air at 20 degrees C makes wood that wet.'),
-      ),
-      moistureContent: shownNumber('Moisture content of wood in equilibrium with the air, in % of its dry mass.'),
-      ballDiameter: Type.Object(
-        {
-          min: shown('Smallest diameter of a wooden ball: along its grain.'),
-          mean: shown('Mean over the directions.'),
-          max: shown('Largest diameter of a wooden ball: along its growth rings.'),
-        },
-        { description: 'Ball diameters. They differ for wooden balls only.' },
-      ),
-      ...own,
-      runs: chance('Chance that the bearing goes together and runs at that time.'),
-      troubles: Type.Array(trouble, {
-        description: 'The troubles at that time, with balls of the mean size. Empty where there are none.',
-      }),
-      message: Type.String({ description: 'Summary in words.' }),
-    },
-    { $id: `${name}SeasonalState`, description: 'The bearing at one time of the year.' },
-  )
-
-export const BandEnd = Type.Object(
-  {
-    relativeHumidity: shownNumber('Relative humidity in %.'),
-    moistureContent: shownNumber('Moisture content of the wood in %.'),
-    stoppedBy: Type.Array(trouble, {
-      description: 'The troubles beyond this end. Empty where nothing stops the bearing.',
+  named(`${name}SeasonalState`, 'The bearing at one time of the year.', {
+    name: text('The time of the year.'),
+    temperature: shownNumber('Temperature in `climate.temperatureScale`.'),
+    relativeHumidity: Type.Optional(
+      shownNumber('Relative humidity in %. Absent where no air at 20 degrees C makes wood that wet.'),
+    ),
+    moistureContent: shownNumber('Moisture content of wood in equilibrium with the air, in % of its dry mass.'),
+    ballDiameter: object('Ball diameters. They differ for wooden balls only.', {
+      min: shown('Smallest diameter of a wooden ball: along its grain.'),
+      mean: shown('Mean over the directions.'),
+      max: shown('Largest diameter of a wooden ball: along its growth rings.'),
     }),
-  },
-  { $id: 'BandEnd', description: 'An end of the band in which it runs.' },
-)
+    ...own,
+    runs: chance('Chance that the bearing goes together and runs at that time.'),
+    troubles: Type.Array(trouble, {
+      description: 'The troubles at that time, with balls of the mean size. Empty where there are none.',
+    }),
+    message: text('Summary in words.'),
+  })
 
-export const RunningBand = Type.Object(
+export const BandEnd = named('BandEnd', 'An end of the band in which it runs.', {
+  relativeHumidity: shownNumber('Relative humidity in %.'),
+  moistureContent: shownNumber('Moisture content of the wood in %.'),
+  stoppedBy: Type.Array(trouble, {
+    description: 'The troubles beyond this end. Empty where nothing stops the bearing.',
+  }),
+})
+
+export const RunningBand = named(
+  'RunningBand',
+  'The humidities, round that of today, in which the bearing runs with balls of the mean size.',
   {
     temperature: shownNumber("Today's, for which the band holds, in `climate.temperatureScale`."),
     min: refTo<typeof BandEnd>('BandEnd'),
     max: refTo<typeof BandEnd>('BandEnd'),
-    message: Type.String({ description: 'Summary in words.' }),
-  },
-  {
-    $id: 'RunningBand',
-    description: 'The humidities, round that of today, in which the bearing runs with balls of the mean size.',
+    message: text('Summary in words.'),
   },
 )
 
@@ -116,47 +97,37 @@ const ACTIONS = [
   'no-remedy',
 ] as const satisfies readonly AdviceKind[]
 
-const BuildIn = Type.Object(
-  {
-    action: Type.Unsafe<AdviceKind>(
-      Type.Enum(ACTIONS, {
-        type: 'string',
-        description:
-          '`leave`: it is good as designed. `change-sizes`: other sizes. `rest-wood`: wood of another moisture when you make it, and sizes. `change-construction`: another construction, and sizes. `no-remedy`: nothing that was tried does clearly better.',
+const BuildIn = named('BuildIn', 'What to do so that the bearing runs all year, and the chances if you do.', {
+  action: choiceOf<AdviceKind>(
+    '`leave`: it is good as designed. `change-sizes`: other sizes. `rest-wood`: wood of another moisture when you make it, and sizes. `change-construction`: another construction, and sizes. `no-remedy`: nothing that was tried does clearly better.',
+    ACTIONS,
+  ),
+  changes: Type.Array(
+    Type.Object({
+      path: text('A JSON pointer into `input`.'),
+      value: Type.Unsafe<ShownLength | Static<typeof RingWood> | Static<typeof Today>>({
+        type: ['number', 'object'],
+        description: 'The value to put there: a length in `units`, the wood of a part, or the day of making.',
       }),
-    ),
-    changes: Type.Array(
-      Type.Object({
-        path: Type.String({ description: 'A JSON pointer into `input`.' }),
-        value: Type.Unsafe<ShownLength | Static<typeof RingWood> | Static<typeof Today>>({
-          type: ['number', 'object'],
-          description: 'The value to put there: a length in `units`, the wood of a part, or the day of making.',
-        }),
-      }),
-      {
-        description:
-          'What to change. Put the values into `input` and send it again: the answer has the chances that are given here.',
-      },
-    ),
-    probability: refTo<typeof SeasonalChances>('SeasonalChances'),
-    message: Type.String({ description: 'The advice in one sentence.' }),
-  },
-  { $id: 'BuildIn', description: 'What to do so that the bearing runs all year, and the chances if you do.' },
-)
+    }),
+    {
+      description:
+        'What to change. Put the values into `input` and send it again: the answer has the chances that are given here.',
+    },
+  ),
+  probability: refTo<typeof SeasonalChances>('SeasonalChances'),
+  message: text('The advice in one sentence.'),
+})
 
-const YearSegments = Type.Object(
-  {
-    leastCount: Type.Optional(
-      Type.Integer({
-        description:
-          'Fewest pieces in a layer with which the bearing, with balls of the mean size, runs all year on joints that hold. Absent where no usual count does.',
-      }),
+const YearSegments = named('YearSegments', 'Parts that are glued up of segments.', {
+  leastCount: Type.Optional(
+    integer(
+      'Fewest pieces in a layer with which the bearing, with balls of the mean size, runs all year on joints that hold. Absent where no usual count does.',
     ),
-    acrossGrainStrength: shownNumber('Pull across the grain that the wood bears, in MPa: the weakest of the parts.'),
-    message: Type.String({ description: 'Summary in words.' }),
-  },
-  { $id: 'YearSegments', description: 'Parts that are glued up of segments.' },
-)
+  ),
+  acrossGrainStrength: shownNumber('Pull across the grain that the wood bears, in MPa: the weakest of the parts.'),
+  message: text('Summary in words.'),
+})
 
 /** The fields of a state that each arrangement has for itself. */
 const STATES = {
@@ -169,11 +140,11 @@ type States = typeof STATES
 
 const answerFor = <const Name extends ArrangementName>(name: Name, state: States[Name]) => {
   const id = String(Reflect.get(state, '$id'))
-  return Type.Object(
+  return named(
+    id.replace('SeasonalState', 'SeasonalFitResponse'),
+    'The bearing over a year. `band` is absent where it does not run today.',
     answerOf([name], refTo<typeof SeasonalFitRequest>('SeasonalFitRequest'), {
-      runsAllYear: Type.Boolean({
-        description: 'Whether at least 90 of 100 such bearings go together and run all year. Balls may knock.',
-      }),
+      runsAllYear: flag('Whether at least 90 of 100 such bearings go together and run all year. Balls may knock.'),
       probability: refTo<typeof SeasonalChances>('SeasonalChances'),
       today: refTo<States[Name]>(id),
       states: Type.Array(refTo<States[Name]>(id), {
@@ -184,10 +155,6 @@ const answerFor = <const Name extends ArrangementName>(name: Name, state: States
       segments: Type.Optional(refTo<typeof YearSegments>('YearSegments')),
       notes: Type.Array(Type.String(), { description: 'What the calculation assumes or leaves out.' }),
     }),
-    {
-      $id: id.replace('SeasonalState', 'SeasonalFitResponse'),
-      description: 'The bearing over a year. `band` is absent where it does not run today.',
-    },
   )
 }
 const ANSWERS = [

@@ -1,43 +1,37 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import { shownLength as shown } from '#src/api/length.ts'
 import { shownNumber } from '#src/api/number.ts'
-import { refTo } from '#src/http/schema.ts'
+import { described, named, object } from '#src/api/schema.ts'
 
 /* The fields of a state that several arrangements have. */
 
-export const RacewayShape = Type.Object(
+export const RacewayShape = named(
+  'RacewayShape',
+  'The circle on which the balls run in a part, round when it was cut.',
   {
     alongGrain: shown('Diameter along the grain.'),
     acrossGrain: shown('Diameter across the grain.'),
     outOfRound: shown('Largest diameter less the smallest, twice the lobes of a segmented part among it.'),
     acrossGrainStress: Type.Optional(shownNumber('Hardest pull across the grain of a segmented part, in MPa.')),
   },
-  { $id: 'RacewayShape', description: 'The circle on which the balls run in a part, round when it was cut.' },
 )
-export const shapeOf = (description: string) =>
-  Type.Unsafe<Static<typeof RacewayShape>>({ ...refTo<typeof RacewayShape>('RacewayShape'), description })
+export const shapeOf = (description: string) => described<typeof RacewayShape>('RacewayShape', description)
 
 export const BALL_GAP = {
-  ballGap: Type.Object(
-    {
-      min: shown('Smallest gap over all positions of the first ball.'),
-      max: shown('Largest gap over all positions of the first ball.'),
-      withLargestBalls: shown(
-        'Smallest gap if every wooden ball lay with its largest diameter along the ring, which is very unlikely.',
-      ),
-    },
-    { description: 'The ball gap at that time, of balls of the mean size.' },
-  ),
+  ballGap: object('The ball gap at that time, of balls of the mean size.', {
+    min: shown('Smallest gap over all positions of the first ball.'),
+    max: shown('Largest gap over all positions of the first ball.'),
+    withLargestBalls: shown(
+      'Smallest gap if every wooden ball lay with its largest diameter along the ring, which is very unlikely.',
+    ),
+  }),
 }
 
 export const PLAY = {
-  radialInternalClearance: Type.Object(
-    {
-      min: shown('Play with the inner ring turned to its tightest position. Below 0 it is stiff there.'),
-      max: shown('Play with the inner ring turned to its loosest position.'),
-    },
-    { description: 'The play at that time, of balls of the mean size.' },
-  ),
+  radialInternalClearance: object('The play at that time, of balls of the mean size.', {
+    min: shown('Play with the inner ring turned to its tightest position. Below 0 it is stiff there.'),
+    max: shown('Play with the inner ring turned to its loosest position.'),
+  }),
   worstRotation: Type.Optional(
     shownNumber(
       'Degrees from the grain of the outer ring to that of the inner one where the play is worst, twice a turn. Absent where a ring stays round.',

@@ -57,11 +57,11 @@ export function toTableAnswer(rows: readonly SizeRow[], request: SizeTableReques
 function toEcho(rows: readonly SizeRow[], request: SizeTableRequest) {
   const { units, arrangement, diameters, counts } = request
   const { fields } = ARRANGEMENTS[arrangement].fields
-  const asked = fromRequest(fields, request, units)
+  const stated = fromRequest(fields, request, units)
   const assumed: Assumption[] = []
-  let whole = asked
+  let whole = stated
   for (const leaf of leavesOf(fields).filter(isShared)) {
-    if (valueAt(asked, leaf.names) !== undefined) continue
+    if (valueAt(stated, leaf.names) !== undefined) continue
     const values = new Set(rows.map(({ resolved }) => valueAt(resolved.input, leaf.names)))
     const [value] = values
     if (values.size === 1 && value !== undefined) whole = withValue(whole, leaf.names, value)

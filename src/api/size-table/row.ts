@@ -5,25 +5,25 @@ import { mm, type Units } from '#shared/units/length.ts'
 import { answerOf } from '#src/api/answer.ts'
 import { show, shownLength } from '#src/api/length.ts'
 import { showNumber, shownNumber } from '#src/api/number.ts'
+import { integer, named, object } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { capitalised } from '#src/words/figure.ts'
 
 export const ROWS_DESCRIPTION = 'A row for each diameter and count: all counts of the first diameter, then of the next.'
 
 const RING = {
-  balls: Type.Object(
-    { count: Type.Integer({ description: 'How many there are.' }), diameter: shownLength('Nominal diameter.') },
-    { description: 'The balls, as in a design.' },
-  ),
+  balls: object('The balls, as in a design.', {
+    count: integer('How many there are.'),
+    diameter: shownLength('Nominal diameter.'),
+  }),
   closedPitchRadius: shownLength('Pitch radius at which the balls exactly close.'),
   pitchRadius: shownLength('Pitch radius that leaves `ballGap`.'),
   pitchDiameter: shownLength('Pitch diameter: twice the pitch radius.'),
   ballGap: shownLength('Gap between the last ball and the first.'),
   gapPerPitchRadius: shownNumber('Change of the ball gap per unit of pitch radius.'),
-  gauge: Type.Object(
-    { nominalDiameter: shownLength('Diameter of the plug that fits inside the seated balls.') },
-    { description: 'The gauge of the outer groove.' },
-  ),
+  gauge: object('The gauge of the outer groove.', {
+    nominalDiameter: shownLength('Diameter of the plug that fits inside the seated balls.'),
+  }),
 }
 export const outsideDiameter = shownLength('Outside diameter.')
 
@@ -67,13 +67,14 @@ export function rowsOf<const Name extends Served, Sizes extends TProperties>({
   columns,
 }: Own<Name, Sizes>) {
   const prefix = capitalised(name)
-  const Row = Type.Object(
-    { ...RING, ...sizes },
-    { $id: `${prefix}SizeTableRow`, description: `The sizes of a ${bearing} for one ball diameter and count.` },
-  )
-  const Response = Type.Object(
+  const Row = named(`${prefix}SizeTableRow`, `The sizes of a ${bearing} for one ball diameter and count.`, {
+    ...RING,
+    ...sizes,
+  })
+  const Response = named(
+    `${prefix}SizeTableResponse`,
+    ROWS_DESCRIPTION,
     answerOf([name], refTo('SizeTableRequest'), { rows: Type.Array(refTo<typeof Row>(`${prefix}SizeTableRow`)) }),
-    { $id: `${prefix}SizeTableResponse`, description: ROWS_DESCRIPTION },
   )
   return {
     Row,

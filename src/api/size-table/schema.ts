@@ -7,6 +7,7 @@ import { answerUnion } from '#src/api/answer.ts'
 import { type RequestByArrangement, requestTag, requestUnion } from '#src/api/design-input.ts'
 import { propertiesOf } from '#src/api/fields.ts'
 import type { Length } from '#src/api/length.ts'
+import { text } from '#src/api/schema.ts'
 import { ROWS } from '#src/api/size-table/arrangements/by-name.ts'
 import type { UnitsName } from '#src/api/units.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -87,6 +88,6 @@ export const CSV_TYPE = 'text/csv'
 export const ANSWERS = {
   [JSON_TYPE]: { schema: refTo<typeof SizeTableResponse>('SizeTableResponse') },
   [CSV_TYPE]: {
-    schema: Type.String({ description: 'The same table as CSV (RFC 4180), with the unit in each heading.' }),
+    schema: text('The same table as CSV (RFC 4180), with the unit in each heading.'),
   },
 }

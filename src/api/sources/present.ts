@@ -9,8 +9,8 @@ const IDS = Object.keys(ALL_SOURCES) as SourceId[]
 /** The sources asked for, or the fault of an unknown name. */
 export function toSourcesResponse({ id, standing }: SourcesRequest): SourcesResponse | Fault {
   if (id !== undefined && !Object.hasOwn(ALL_SOURCES, id)) return { path: '/id', message: notKnown(id, IDS) }
-  const asked = IDS.map(toSource).filter(
+  const found = IDS.map(toSource).filter(
     (source) => (id === undefined || source.id === id) && (standing === undefined || source.standing === standing),
   )
-  return { sources: asked }
+  return { sources: found }
 }

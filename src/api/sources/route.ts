@@ -19,8 +19,8 @@ export const sourcesRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: SourcesRequest,
       response: { 200: refTo<typeof SourcesResponse>('SourcesResponse') },
     },
-    handler: (asked) => {
-      const answer = toSourcesResponse(asked)
+    handler: (query) => {
+      const answer = toSourcesResponse(query)
       if ('path' in answer) throw notValid([answer])
       return answer
     },

@@ -9,10 +9,11 @@ import {
   type HardwoodThickness,
 } from '#shared/data/lumber.ts'
 import type { SourceId } from '#shared/data/sources.ts'
-import { inches, type Mm, type Units } from '#shared/units/length.ts'
-import { show, toMm } from '#src/api/length.ts'
+import { inches, type Mm } from '#shared/units/length.ts'
+import { toMm } from '#src/api/length.ts'
+import { shownBy } from '#src/api/schema.ts'
 import { toSource } from '#src/api/source.ts'
-import type { StockSize, StockSizesRequest, StockSizesResponse } from './schema.ts'
+import { StockSize, type StockSizesRequest, type StockSizesResponse } from './schema.ts'
 
 /** A row of any table, in the core's millimetres. */
 type Size = Omit<Static<typeof StockSize>, 'rough' | 'dressed' | 'green' | 'source'> & {
@@ -49,10 +50,10 @@ const SIZES: readonly Size[] = [
   ...HARDWOOD_THICKNESSES.map(hardwood),
 ]
 
-export function toStockSizesResponse(asked: StockSizesRequest): StockSizesResponse {
-  const { units, kind, measure } = asked
-  const min = asked.min === undefined ? 0 : toMm(asked.min, units)
-  const max = asked.max === undefined ? Number.POSITIVE_INFINITY : toMm(asked.max, units)
+export function toStockSizesResponse(query: StockSizesRequest): StockSizesResponse {
+  const { units, kind, measure } = query
+  const min = query.min === undefined ? 0 : toMm(query.min, units)
+  const max = query.max === undefined ? Number.POSITIVE_INFINITY : toMm(query.max, units)
   const sizes = SIZES.filter(
     (size) =>
       (kind === undefined || size.kind === kind) &&
@@ -61,14 +62,5 @@ export function toStockSizesResponse(asked: StockSizesRequest): StockSizesRespon
       size.dressed <= max,
   )
   const used = new Set(sizes.map(({ source }) => source))
-  return { units, sizes: sizes.map((size) => toSize(size, units)), sources: [...used].map(toSource) }
-}
-
-function toSize({ rough, dressed, green, ...names }: Size, units: Units): Static<typeof StockSize> {
-  return {
-    ...names,
-    ...(rough === undefined ? {} : { rough: show(rough, units) }),
-    dressed: show(dressed, units),
-    ...(green === undefined ? {} : { green: show(green, units) }),
-  }
+  return { units, sizes: sizes.map((size) => shownBy(StockSize, size, units)), sources: [...used].map(toSource) }
 }

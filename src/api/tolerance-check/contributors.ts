@@ -10,47 +10,43 @@ import {
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Units } from '#shared/units/length.ts'
 import { echo, type Length, nonNegativeLength, signedLength, toMm } from '#src/api/length.ts'
+import { namedRequest } from '#src/api/schema.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { LOT_MEAN_OF_LIST, noContributors } from '#src/words/tolerance-check.ts'
 
 const MOST_MEASURED = 500
 
-const closed = ($id: string, description: string) => ({ $id, description, additionalProperties: false })
-
-const NormalScatter = Type.Object(
-  {
-    kind: Type.Literal('normal', { description: 'The kind of scatter.' }),
-    mean: Type.Optional(
-      signedLength(
-        'For balls and groove bottoms: the difference of the mean from the design, above 0 if larger; default 0. For `outOfRound`: the mean amplitude; default 0. For `finishFilm`: the mean thickness; default: `finishAllowance`.',
-      ),
+const NormalScatter = namedRequest('NormalScatter', 'Normally distributed.', {
+  kind: Type.Literal('normal', { description: 'The kind of scatter.' }),
+  mean: Type.Optional(
+    signedLength(
+      'For balls and groove bottoms: the difference of the mean from the design, above 0 if larger; default 0. For `outOfRound`: the mean amplitude; default 0. For `finishFilm`: the mean thickness; default: `finishAllowance`.',
     ),
-    standardDeviation: nonNegativeLength(
-      'About two thirds of all values lie within one standard deviation of the mean, and 95 % within two.',
-    ),
-  },
-  closed('NormalScatter', 'Normally distributed.'),
-)
-const UniformScatter = Type.Object(
-  {
-    kind: Type.Literal('uniform', { description: 'The kind of scatter.' }),
-    plusMinus: nonNegativeLength(
-      'Every value within this distance of the design is equally likely. None lies beyond it.',
-    ),
-  },
-  closed('UniformScatter', 'Evenly distributed about the design.'),
-)
-const TriangularScatter = Type.Object(
+  ),
+  standardDeviation: nonNegativeLength(
+    'About two thirds of all values lie within one standard deviation of the mean, and 95 % within two.',
+  ),
+})
+const UniformScatter = namedRequest('UniformScatter', 'Evenly distributed about the design.', {
+  kind: Type.Literal('uniform', { description: 'The kind of scatter.' }),
+  plusMinus: nonNegativeLength(
+    'Every value within this distance of the design is equally likely. None lies beyond it.',
+  ),
+})
+const TriangularScatter = namedRequest(
+  'TriangularScatter',
+  'Between two limits, and most likely at the design in the middle.',
   {
     kind: Type.Literal('triangular', { description: 'The kind of scatter.' }),
     plusMinus: nonNegativeLength(
       'No value lies farther from the design than this, and the design itself is most likely.',
     ),
   },
-  closed('TriangularScatter', 'Between two limits, and most likely at the design in the middle.'),
 )
-const MeasuredBalls = Type.Object(
+const MeasuredBalls = namedRequest(
+  'MeasuredBalls',
+  'A list of measured balls. It has a mean of its own, so `ballLotMean` must be absent.',
   {
     kind: Type.Literal('measured', { description: 'The kind of scatter.' }),
     diameters: Type.Array(refTo<typeof Length>('Length'), {
@@ -60,7 +56,6 @@ const MeasuredBalls = Type.Object(
         'The diameter of each ball on hand: at least as many as the bearing needs. Balls are drawn from this list without replacement.',
     }),
   },
-  closed('MeasuredBalls', 'A list of measured balls. It has a mean of its own, so `ballLotMean` must be absent.'),
 )
 
 const LENGTHS = [NormalScatter, UniformScatter, TriangularScatter]
@@ -92,7 +87,9 @@ const BallScatter = oneOf<BallScatterRequest>(
 const scatter = (description: string) =>
   Type.Optional(Type.Unsafe<LengthScatterRequest>({ ...refTo<typeof LengthScatter>('LengthScatter'), description }))
 
-export const ContributorsRequest = Type.Object(
+export const ContributorsRequest = namedRequest(
+  'ContributorsRequest',
+  'The sizes that may differ from the design, and by how much. Name at least one, or give a `climate`. A size that is not named does not differ.',
   {
     ballDiameter: Type.Optional(
       Type.Unsafe<BallScatterRequest>({
@@ -112,18 +109,12 @@ export const ContributorsRequest = Type.Object(
     ),
     grooveDepth: scatter('For turntables only, each plate on its own: depth of the groove. Above 0 it is too deep.'),
   },
-  {
-    $id: 'ContributorsRequest',
-    description:
-      'The sizes that may differ from the design, and by how much. Name at least one, or give a `climate`. A size that is not named does not differ.',
-    additionalProperties: false,
-  },
 )
 export type ContributorsRequest = Static<typeof ContributorsRequest>
 
 export const CONTRIBUTOR_SCHEMAS = [...BALLS, LengthScatter, BallScatter, ContributorsRequest]
 
-interface Asked {
+interface ContributorsOf {
   readonly contributors: ContributorsRequest
   readonly climate?: unknown
   readonly design: { readonly units: Units; readonly arrangement?: ArrangementName }
@@ -134,7 +125,7 @@ export function toContributors({
   contributors: request,
   climate,
   design,
-}: Asked): Result<Contributors, readonly Fault[]> {
+}: ContributorsOf): Result<Contributors, readonly Fault[]> {
   if (request.ballDiameter?.kind === 'measured' && request.ballLotMean !== undefined) {
     return fail([{ path: '/contributors/ballLotMean', message: LOT_MEAN_OF_LIST }])
   }

@@ -4,6 +4,7 @@ import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check
 import { NORMAL_REACH } from '#shared/questions/tolerance/worst-ends.ts'
 import { shownLength as shown } from '#src/api/length.ts'
 import { shownNumber, shownShare } from '#src/api/number.ts'
+import { choiceOf, flag, integer, listOf, named, object, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { ToleranceCheckRequest } from './request-schema.ts'
 
@@ -11,107 +12,77 @@ import type { ToleranceCheckRequest } from './request-schema.ts'
 
 const chance = shownShare
 
-export const Percentile = Type.Object(
-  {
-    percent: shownNumber('Percentage of the bearings below `value`.'),
-    value: shown('Value of the percentile.'),
-    standardError: shown('Standard error of `value`.'),
-  },
-  { $id: 'Percentile', description: 'A percentile of a figure.' },
-)
+export const Percentile = named('Percentile', 'A percentile of a figure.', {
+  percent: shownNumber('Percentage of the bearings below `value`.'),
+  value: shown('Value of the percentile.'),
+  standardError: shown('Standard error of `value`.'),
+})
 
-export const FitChances = Type.Object(
-  {
-    tooTight: chance(
-      'Share of the bearings below the lower limit. For the ball gap: also of those that the last ball does not enter.',
-    ),
-    fits: chance('Share of the bearings within the limits, ends included. For the ball gap: with the last ball in.'),
-    tooLoose: chance('Share of the bearings above the upper limit. For the ball gap: the groove is too deep.'),
-    standardError: Type.Object(
-      {
-        tooTight: chance('Standard error of `tooTight`.'),
-        fits: chance('Standard error of `fits`.'),
-        tooLoose: chance('Standard error of `tooLoose`.'),
-      },
-      { description: 'Standard errors.' },
-    ),
-  },
-  { $id: 'FitChances', description: 'Shares of all bearings.' },
-)
+export const FitChances = named('FitChances', 'Shares of all bearings.', {
+  tooTight: chance(
+    'Share of the bearings below the lower limit. For the ball gap: also of those that the last ball does not enter.',
+  ),
+  fits: chance('Share of the bearings within the limits, ends included. For the ball gap: with the last ball in.'),
+  tooLoose: chance('Share of the bearings above the upper limit. For the ball gap: the groove is too deep.'),
+  standardError: object('Standard errors.', {
+    tooTight: chance('Standard error of `tooTight`.'),
+    fits: chance('Standard error of `fits`.'),
+    tooLoose: chance('Standard error of `tooLoose`.'),
+  }),
+})
 
-export const ToleranceHistogram = Type.Object(
-  {
-    edges: Type.Array(shown('Edge between two bins.'), { description: 'One more than `counts`.' }),
-    counts: Type.Array(Type.Integer({ minimum: 0 }), {
-      description: 'Bearings in each bin; of the nearly linear method as many as there would be of 100000.',
+export const ToleranceHistogram = named('ToleranceHistogram', 'How the bearings are spread: every one is in a bin.', {
+  edges: Type.Array(shown('Edge between two bins.'), { description: 'One more than `counts`.' }),
+  counts: Type.Array(Type.Integer({ minimum: 0 }), {
+    description: 'Bearings in each bin; of the nearly linear method as many as there would be of 100000.',
+  }),
+})
+
+export const CheckedFigure = named('CheckedFigure', 'Distribution of a figure when nothing is perfect.', {
+  nominal: shown('Value as designed.'),
+  worstCase: object(
+    `Exact, with all contributors at their worst at once; ${NORMAL_REACH} standard deviations off where they are normal and have no end.`,
+    { min: shown('All contributors at their tight ends.'), max: shown('All contributors at their loose ends.') },
+  ),
+  rss: object('Law of propagation of uncertainty, by slopes worked out on paper (JCGM 100).', {
+    mean: shown('Mean value.'),
+    standardDeviation: shown('Root of the sum of squares.'),
+  }),
+  monteCarlo: object('Bearings made by chance, each closed exactly (JCGM 101), or what `method` says instead.', {
+    mean: shown('Mean value.'),
+    standardDeviation: shown('Standard deviation.'),
+    percentiles: Type.Array(refTo<typeof Percentile>('Percentile')),
+    shortest95: object('The shortest interval that holds 95 %.', {
+      min: shown('Lower end of the interval.'),
+      max: shown('Upper end of the interval.'),
     }),
-  },
-  { $id: 'ToleranceHistogram', description: 'How the bearings are spread: every one is in a bin.' },
-)
-
-export const CheckedFigure = Type.Object(
-  {
-    nominal: shown('Value as designed.'),
-    worstCase: Type.Object(
-      { min: shown('All contributors at their tight ends.'), max: shown('All contributors at their loose ends.') },
-      {
-        description: `Exact, with all contributors at their worst at once; ${NORMAL_REACH} standard deviations off where they are normal and have no end.`,
-      },
-    ),
-    rss: Type.Object(
-      { mean: shown('Mean value.'), standardDeviation: shown('Root of the sum of squares.') },
-      { description: 'Law of propagation of uncertainty, by slopes worked out on paper (JCGM 100).' },
-    ),
-    monteCarlo: Type.Object(
-      {
-        mean: shown('Mean value.'),
-        standardDeviation: shown('Standard deviation.'),
-        percentiles: Type.Array(refTo<typeof Percentile>('Percentile')),
-        shortest95: Type.Object(
-          { min: shown('Lower end of the interval.'), max: shown('Upper end of the interval.') },
-          { description: 'The shortest interval that holds 95 %.' },
-        ),
-        standardError: Type.Object(
-          {
-            mean: shown('Standard error of the mean.'),
-            standardDeviation: shown('Standard error of the standard deviation.'),
-            shortest95: Type.Object(
-              { min: shown('Standard error of the lower end.'), max: shown('Standard error of the upper end.') },
-              { description: 'Standard errors of the ends of `shortest95`.' },
-            ),
-          },
-          { description: 'Standard errors.' },
-        ),
-      },
-      { description: 'Bearings made by chance, each closed exactly (JCGM 101), or what `method` says instead.' },
-    ),
-    probability: refTo<typeof FitChances>('FitChances'),
-    histogram: refTo<typeof ToleranceHistogram>('ToleranceHistogram'),
-  },
-  { $id: 'CheckedFigure', description: 'Distribution of a figure when nothing is perfect.' },
-)
+    standardError: object('Standard errors.', {
+      mean: shown('Standard error of the mean.'),
+      standardDeviation: shown('Standard error of the standard deviation.'),
+      shortest95: object('Standard errors of the ends of `shortest95`.', {
+        min: shown('Standard error of the lower end.'),
+        max: shown('Standard error of the upper end.'),
+      }),
+    }),
+  }),
+  probability: refTo<typeof FitChances>('FitChances'),
+  histogram: refTo<typeof ToleranceHistogram>('ToleranceHistogram'),
+})
 
 export const effect = (of: string) =>
-  Type.Object(
-    {
-      slope: shownNumber(`Change of the ${of} per unit of the contributor; for \`climate\` per % of moisture content.`),
-      shareOfVariance: chance(`Share of the variance of the ${of}.`),
-    },
-    { description: `Effect on the ${of}.` },
-  )
+  object(`Effect on the ${of}.`, {
+    slope: shownNumber(`Change of the ${of} per unit of the contributor; for \`climate\` per % of moisture content.`),
+    shareOfVariance: chance(`Share of the variance of the ${of}.`),
+  })
 
-export const ContributorEffect = Type.Object(
+export const ContributorEffect = named(
+  'ContributorEffect',
+  'Effect of a contributor. `ballDiameter`: per unit of one ball. `outOfRound`: per unit of one groove.',
   {
-    contributor: Type.Unsafe<CauseName>(
-      Type.Enum([...CONTRIBUTORS_OF.rings, 'climate'], { type: 'string', description: 'The contributor.' }),
-    ),
+    contributor: choiceOf<CauseName>('The contributor.', [...CONTRIBUTORS_OF.rings, 'climate']),
     ballGap: effect('ball gap'),
     radialInternalClearance: effect('play'),
-    message: Type.String({ description: 'Summary in words.' }),
-  },
-  {
-    $id: 'ContributorEffect',
-    description: 'Effect of a contributor. `ballDiameter`: per unit of one ball. `outOfRound`: per unit of one groove.',
+    message: text('Summary in words.'),
   },
 )
 
@@ -120,33 +91,28 @@ const METHODS = ['nearly-linear', 'trials'] as const satisfies readonly Toleranc
 export const share = (of: string) => shownShare(`Share of the variance of the ${of}.`)
 
 export const methodOf = <Residual extends TProperties>(residual: Residual) =>
-  Type.Object(
-    {
-      kind: Type.Unsafe<(typeof METHODS)[number]>(
-        Type.Enum(METHODS, {
-          type: 'string',
-          description:
-            '`trials`: bearings made by chance, each closed exactly. `nearly-linear`: the distribution of straight lines, exactly, bent as some exact bearings show; all its figures are nearer than those of 100000 trials.',
-        }),
+  object('The method by which the figures were found.', {
+    kind: Type.Unsafe<(typeof METHODS)[number]>(
+      choiceOf(
+        '`trials`: bearings made by chance, each closed exactly. `nearly-linear`: the distribution of straight lines, exactly, bent as some exact bearings show; all its figures are nearer than those of 100000 trials.',
+        METHODS,
       ),
-      residualShare: Type.Optional(
-        Type.Object(residual, {
-          description:
-            'Nearly linear method only: the share of the variance that neither the line nor the curve explains.',
-        }),
+    ),
+    residualShare: Type.Optional(
+      object(
+        'Nearly linear method only: the share of the variance that neither the line nor the curve explains.',
+        residual,
       ),
-      message: Type.String({ description: 'The reason for this method, in words.' }),
-    },
-    { description: 'The method by which the figures were found.' },
-  )
+    ),
+    message: text('The reason for this method, in words.'),
+  })
 
 export const inputRef = refTo<typeof ToleranceCheckRequest>('ToleranceCheckRequest')
 export const MADE = {
-  trials: Type.Integer({ description: 'Bearings made and closed exactly.' }),
-  converged: Type.Boolean({
-    description:
-      'Whether means, standard deviations and the ends of the middle 95 % are stable to `significantDigits`.',
-  }),
+  trials: integer('Bearings made and closed exactly.'),
+  converged: flag(
+    'Whether means, standard deviations and the ends of the middle 95 % are stable to `significantDigits`.',
+  ),
   ballGap: refTo<typeof CheckedFigure>('CheckedFigure'),
 }
 export const notes = Type.Array(Type.String(), { description: 'Effects that were not considered.' })
@@ -164,7 +130,8 @@ export const RINGS = {
   ...MADE,
   radialInternalClearance: refTo<typeof CheckedFigure>('CheckedFigure'),
   ...jointly('play'),
-  sensitivities: Type.Array(refTo<typeof ContributorEffect>('ContributorEffect'), {
-    description: 'The largest part in the scatter of the ball gap first.',
-  }),
+  sensitivities: listOf<typeof ContributorEffect>(
+    'ContributorEffect',
+    'The largest part in the scatter of the ball gap first.',
+  ),
 }

@@ -38,7 +38,7 @@ import { type ToleranceCheckRequest, WHEN_NEEDED } from './request-schema.ts'
 
 const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derived']
 
-/** The caller's input in the core's words, or what cannot be said together. */
+/** The caller's input in the core's words, or the faults of a combination. */
 export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<ToleranceCheckInput, readonly Fault[]> {
   const { units } = request.design
   const design = toDesignInput(request.design)
@@ -61,7 +61,7 @@ export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<To
   )
 }
 
-/** The year, where the weather is asked about: woods and climate belong together. */
+/** The year, where the request has one: woods and climate belong together. */
 function yearIn(
   { woods, climate }: ToleranceCheckRequest,
   areBallsWooden: boolean,
@@ -150,7 +150,7 @@ const toFoot = (checked: ToleranceCheck): AnswerFoot => ({
   sources: [...SOURCES, ...weatherSources(checked)].map(toSource),
 })
 
-/** Everything that was asked, defaults and all: sent again, it gives the same answer. */
+/** The request with every default filled in: sent again, it gives the same answer. */
 function toEcho({ check }: ToleranceCheck, { woods, climate }: ToleranceCheckRequest): ToleranceCheckRequest {
   const { design, contributors, limits, trials = WHEN_NEEDED, significantDigits, seed, overshootRisk } = check.input
   const { units } = design

@@ -4,16 +4,13 @@ import { LIMIT_FIELDS, METHOD_FIELDS, TRIALS_DEFAULT } from '#shared/questions/t
 import type { Climate, Woods } from '#src/api/climate.ts'
 import { designRef } from '#src/api/design-input.ts'
 import { optionalField, propertiesOf, type RequestOf } from '#src/api/fields.ts'
+import { namedRequest } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { ContributorsRequest } from './contributors.ts'
 
 type Limits = RequestOf<typeof LIMIT_FIELDS>
 export const ToleranceLimits = Type.Unsafe<Limits>(
-  Type.Object(propertiesOf(LIMIT_FIELDS), {
-    $id: 'ToleranceLimits',
-    description: 'Limits between which a bearing fits.',
-    additionalProperties: false,
-  }),
+  namedRequest('ToleranceLimits', 'Limits between which a bearing fits.', propertiesOf(LIMIT_FIELDS)),
 )
 
 /** No trials where the figures can be found more exactly without. */
@@ -34,7 +31,9 @@ const request = {
   overshootRisk: optionalField(METHOD_FIELDS.overshootRisk),
 }
 
-export const ToleranceCheckRequest = Type.Object(
+export const ToleranceCheckRequest = namedRequest(
+  'ToleranceCheckRequest',
+  'A bearing, and what of it may differ from the design. `design.units` governs request and answer.',
   {
     design: designRef,
     contributors: refTo<typeof ContributorsRequest>('ContributorsRequest'),
@@ -53,11 +52,6 @@ export const ToleranceCheckRequest = Type.Object(
     ),
     limits: Type.Optional(refTo<typeof ToleranceLimits>('ToleranceLimits')),
     ...request,
-  },
-  {
-    $id: 'ToleranceCheckRequest',
-    description: 'A bearing, and what of it may differ from the design. `design.units` governs request and answer.',
-    additionalProperties: false,
   },
 )
 export type ToleranceCheckRequest = Static<typeof ToleranceCheckRequest>

@@ -1,4 +1,4 @@
-import { Type } from 'typebox'
+import { text } from '#src/api/schema.ts'
 import {
   ARRANGEMENT_SCHEMAS,
   type ToleranceCheckResponse,
@@ -25,5 +25,5 @@ export const SVG_TYPE = 'image/svg+xml'
 
 export const ANSWERS = {
   [JSON_TYPE]: { schema: refTo<typeof ToleranceCheckResponse>('ToleranceCheckResponse') },
-  [SVG_TYPE]: { schema: Type.String({ description: 'How the ball gap is spread, with limits and aim.' }) },
+  [SVG_TYPE]: { schema: text('How the ball gap is spread, with limits and aim.') },
 }

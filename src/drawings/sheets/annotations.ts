@@ -90,15 +90,15 @@ export const fittedText = (
  * Heights for labels one above the other, each as near to what it is about as the others let it: in the order given, the
  * topmost first, `apart` from each other and within the band.
  *
- * @param wished heights, falling; the band must have room for all of them
+ * @param preferred heights, falling; the band must have room for all of them
  */
-export function stacked(wished: readonly number[], apart: number, low: number, high: number): readonly number[] {
+export function stacked(preferred: readonly number[], apart: number, low: number, high: number): readonly number[] {
   const placed: number[] = []
-  for (const [index, wish] of wished.entries()) {
+  for (const [index, wanted] of preferred.entries()) {
     const above = placed[index - 1]
     const most = above === undefined ? high : above - apart
-    const least = low + (wished.length - 1 - index) * apart
-    placed.push(Math.max(Math.min(wish, most), least))
+    const least = low + (preferred.length - 1 - index) * apart
+    placed.push(Math.max(Math.min(wanted, most), least))
   }
   return placed
 }

@@ -31,7 +31,7 @@ const BETWEEN_ZONES = 2
 const CAPTION_HEIGHT = 9
 /** The tails of arrows reach past the enlarged groove, above and below. */
 const BESIDE_DETAIL = 12
-/** Above and below the face view, for what is said of the balls. */
+/** Above and below the face view, for the labels of the balls. */
 const FACE_LABELS = 9
 const HATCH_SPACING = 1.6
 /** Wide lines would make a black band of smaller balls. */
@@ -101,7 +101,7 @@ export function assemblySheet(assembled: Assembled, paper: Paper): Drawing {
   }
 }
 
-/** What is said of a bearing as a whole. */
+/** Labels of a bearing as a whole. */
 function factsOf({ ring: { resolved }, outside, bore }: Assembled) {
   const { units, balls } = resolved.input
   const { count, material = BALL_MATERIAL } = balls

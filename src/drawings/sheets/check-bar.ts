@@ -22,8 +22,8 @@ export function checkBar(left: number, bottom: number): readonly Shape[] {
     text(`${MILLIMETRES} mm`, at(left + MILLIMETRES, upper + 3.6), SMALL_TEXT_HEIGHT, 'end', { role: 'mark' }),
     text(`${INCHES} in`, at(left + INCHES * INCH, lower + 3.6), SMALL_TEXT_HEIGHT, 'end', { role: 'mark' }),
     text(CHECK_BAR.title, at(words, upper), TEXT_HEIGHT, 'start', { role: 'mark', bold: true }),
-    ...CHECK_BAR.lines.map((said, index) =>
-      text(said, at(words, upper - 5 - 3.5 * index), SMALL_TEXT_HEIGHT, 'start', { role: 'mark' }),
+    ...CHECK_BAR.lines.map((content, index) =>
+      text(content, at(words, upper - 5 - 3.5 * index), SMALL_TEXT_HEIGHT, 'start', { role: 'mark' }),
     ),
   ]
 }

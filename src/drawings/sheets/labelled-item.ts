@@ -39,7 +39,7 @@ export function labelledItem(title: string, figure: Figure, labels: readonly Lab
   const height = TITLE_ROOM + (figure.top - figure.bottom) + below + 2 * EDGE
   // Where the figure's origin comes to lie: in the middle of the width.
   const origin = at((width - figure.left - figure.right) / 2, EDGE + below - figure.bottom)
-  const rows = labels.flatMap(({ words: said, tip }, index) => {
+  const rows = labels.flatMap(({ words: content, tip }, index) => {
     const place = at(EDGE + start(index), EDGE + below - ABOVE_ROWS - index * ROW)
     // Straight up past the rows above, which begin farther right, and from there to what it is about.
     const elbow = at(place.x, EDGE + below - ELBOW)
@@ -47,7 +47,7 @@ export function labelledItem(title: string, figure: Figure, labels: readonly Lab
       tip === undefined
         ? []
         : [line('dimension', place, elbow), ...leader(elbow, at(origin.x + tip.x, origin.y + tip.y))]
-    return [...way, text(said, at(place.x + 1.5, place.y - TEXT_HEIGHT / 2), TEXT_HEIGHT, 'start')]
+    return [...way, text(content, at(place.x + 1.5, place.y - TEXT_HEIGHT / 2), TEXT_HEIGHT, 'start')]
   })
   return {
     width,

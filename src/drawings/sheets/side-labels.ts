@@ -7,7 +7,7 @@ import { fittedText, leader, stacked, TEXT_HEIGHT } from './annotations.ts'
 /** What an enlarged view has on paper, its labels included. */
 export type Room = { readonly width: number; readonly height: number }
 
-/** What is said beside an enlarged view, and what it is about: an outline, or a dimension line, which needs no arrow. */
+/** A label beside an enlarged view, and its target: an outline, or a dimension line, which needs no arrow. */
 export type SideLabel = { readonly words: string; readonly tip: Point; readonly isOfLine?: boolean }
 
 const LABELS_APART = 2 * TEXT_HEIGHT
@@ -21,8 +21,8 @@ export function labelRoom(words: readonly string[], beside: number, room: Room):
 /** Labels one above the other, on paper, their lines beginning at x: each as near to its tip as the others let it. */
 export function sideLabels(labels: readonly SideLabel[], x: number, width: number, room: Room): readonly Shape[] {
   const rows = labels.toSorted((a, b) => b.tip.y - a.tip.y)
-  const wished = rows.map(({ tip }) => tip.y)
-  const heights = stacked(wished, LABELS_APART, -room.height / 2, room.height / 2)
+  const preferred = rows.map(({ tip }) => tip.y)
+  const heights = stacked(preferred, LABELS_APART, -room.height / 2, room.height / 2)
   return rows.flatMap(({ words, tip, isOfLine = false }, index) => {
     const start = at(x, itemAt(heights, index))
     const way = isOfLine ? [line('dimension', start, tip)] : leader(start, tip)

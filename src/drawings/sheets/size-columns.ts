@@ -34,7 +34,7 @@ export const COLUMNS_RIGHT = FIRST_COLUMN + 3 * COLUMNS_APART + 3
 
 type Column = { readonly key: DimensionKey; readonly size: Mm; readonly from: number }
 
-/** What is said round a half section, on paper: half of what the view is wide, and whose sizes stand on which side. */
+/** Labels round a half section, on paper: half of what the view is wide, and whose sizes stand on which side. */
 export type Columns = {
   readonly half: number
   readonly outside: { readonly key: DimensionKey; readonly size: Mm }

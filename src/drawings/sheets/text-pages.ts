@@ -119,7 +119,7 @@ function paragraphOf(lead: string, words: string, width: number, marked: boolean
       // A bar beside what can hurt someone.
       ...(marked ? [line('outline', at(-2, -0.8), at(-2, -height + 0.8))] : []),
       text(lead, at(0, -LINE + 1), BODY, 'start', { bold: true }),
-      ...lines.map((said, index) => text(said, at(LEAD_WIDTH, -LINE + 1 - index * LINE), BODY, 'start')),
+      ...lines.map((content, index) => text(content, at(LEAD_WIDTH, -LINE + 1 - index * LINE), BODY, 'start')),
     ],
   }
 }
@@ -127,12 +127,18 @@ function paragraphOf(lead: string, words: string, width: number, marked: boolean
 function cellsOf(cells: readonly string[], bold: boolean, width: number): Placed {
   const inner = width - LEAD_WIDTH
   const placeOf = (index: number): number => LEAD_WIDTH + itemAt(CELLS, index) * inner
-  const shapes = cells.map((said, index) => {
+  const shapes = cells.map((content, index) => {
     const isFigure = index > 1
     const room = inner * itemAt(ROOMS, index)
-    return text(said, at(placeOf(index), -LINE + 1), fittedHeight(said, BODY, room, bold), isFigure ? 'end' : 'start', {
-      bold,
-    })
+    return text(
+      content,
+      at(placeOf(index), -LINE + 1),
+      fittedHeight(content, BODY, room, bold),
+      isFigure ? 'end' : 'start',
+      {
+        bold,
+      },
+    )
   })
   return { height: LINE, shapes: [...shapes, line('hatch', at(LEAD_WIDTH, -LINE), at(width, -LINE))] }
 }

@@ -25,10 +25,10 @@ test('how long a unit takes is learned from what is done', () => {
 })
 
 test('what was learned in a slow hour is doubted until it no longer refuses', () => {
-  const { msFor, learn, doubt } = pace()
+  const { msFor, learn, forgetSome } = pace()
   const before = msFor('fitCorrection', 200)
   for (let task = 0; task < 200; task++) learn('fitCorrection', 200, 3 * before)
-  for (let refusal = 0; refusal < 50; refusal++) doubt('fitCorrection')
+  for (let refusal = 0; refusal < 50; refusal++) forgetSome('fitCorrection')
   expect(msFor('fitCorrection', 200) / before).toBeWithin(0.05, 1)
 })
 

@@ -1,7 +1,7 @@
-import { Type } from 'typebox'
 import { mm } from '#shared/units/length.ts'
 import { changeOf, selectionAnswer } from '#src/api/ball-selection/parts.ts'
 import { show, shownLength } from '#src/api/length.ts'
+import { object } from '#src/api/schema.ts'
 
 export const IN_RINGS = selectionAnswer({
   names: ['radial', 'roller'],
@@ -25,14 +25,13 @@ export const IN_RINGS = selectionAnswer({
     runOut: show(runOut, units),
   }),
   more: {
-    innerRing: Type.Object(
-      {
-        raceway: shownLength('Across the bottoms of its groove, or across its track, as it is.'),
-        wanted: shownLength('The same for the play of the design, with these balls in this order.'),
-        change: changeOf('From the one to the other: above 0 there is wood to remove, below 0 too much is gone.'),
-      },
-      { description: 'The raceway of the inner ring.' },
-    ),
+    innerRing: object('The raceway of the inner ring.', {
+      raceway: shownLength('Across the bottoms of its groove, or across its track, as it is.'),
+      wanted: shownLength(
+        'Diameter at which the inner ring has the play of the design, with these balls in this order.',
+      ),
+      change: changeOf('Difference between the two: above 0 there is wood to remove; below 0 too much is removed.'),
+    }),
   },
   moreOf: ({ inner, input }) => {
     if (inner === undefined) throw new RangeError('a selection for rings must have an inner ring')

@@ -4,10 +4,13 @@ import { mm } from '#shared/units/length.ts'
 import { placeInLot, selectionAnswer } from '#src/api/ball-selection/parts.ts'
 import { show, shownLength } from '#src/api/length.ts'
 import { showNumber, shownShare } from '#src/api/number.ts'
+import { named, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainRest } from '#src/words/ball-selection.ts'
 
-const PlateRest = Type.Object(
+const PlateRest = named(
+  'PlateRest',
+  'Position of the upper plate on the chosen balls, evenly spaced in this order, before anything gives.',
   {
     carriers: Type.Array(
       Type.Object({ index: placeInLot, share: shownShare('Share that it carries of a load over the middle.') }),
@@ -16,11 +19,7 @@ const PlateRest = Type.Object(
     plateGap: shownLength('Space between the faces of the plates, at the middle.'),
     rise: shownLength('Difference in height from one side of the upper plate to the other.'),
     mostClearance: shownLength('The most that is left between the upper plate and a ball.'),
-    message: Type.String({ description: 'Summary in words.' }),
-  },
-  {
-    $id: 'PlateRest',
-    description: 'Position of the upper plate on the chosen balls, evenly spaced in this order, before anything gives.',
+    message: text('Summary in words.'),
   },
 )
 

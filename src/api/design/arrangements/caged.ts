@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import type { Static } from 'typebox'
 import type { CagedDesign } from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -6,12 +6,13 @@ import * as parts from '#src/api/design/parts.ts'
 import { designResponse, toDesignAnswer } from '#src/api/design/present.ts'
 import { stockAnswer } from '#src/api/design/stock.ts'
 import type { Stock } from '#src/api/design/stock-schema.ts'
-import { show, showLengths, shownLength } from '#src/api/length.ts'
-import { showNumber, shownNumber } from '#src/api/number.ts'
+import { show, shownLength } from '#src/api/length.ts'
+import { shownNumber } from '#src/api/number.ts'
+import { flag, integer, named, shownBy } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { CAGED_STEPS } from '#src/words/assembly.ts'
 
-const CAGE_SIZES = {
+const Cage = named('Cage', 'The ring of wood that holds the balls apart. Finished sizes.', {
   boreDiameter: shownLength('Bore of the cage, clear of the inner land.'),
   outsideDiameter: shownLength('Outside diameter of the cage, clear of the outer land.'),
   thickness: shownLength('Radial thickness of the cage.'),
@@ -19,31 +20,19 @@ const CAGE_SIZES = {
   pocketDiameter: shownLength('Diameter of the pockets, which are drilled towards the axis, evenly round the cage.'),
   web: shownLength('Wood between two pockets where it is least: at the bore, at mid width.'),
   rim: shownLength('Wood between a pocket and the side of the cage.'),
-}
-const Cage = Type.Object(
-  {
-    ...CAGE_SIZES,
-    pieces: Type.Integer({
-      description:
-        '2: halves with half of every pocket each, closed over the balls from both sides. 1 where a ring is split.',
-    }),
-  },
-  { $id: 'Cage', description: 'The ring of wood that holds the balls apart. Finished sizes.' },
-)
+  pieces: integer(
+    '2: halves with half of every pocket each, closed over the balls from both sides. 1 where a ring is split.',
+  ),
+})
 
-const Filling = Type.Object(
-  {
-    angle: shownNumber('The arc that the balls fill side by side, from the first centre to the last, in degrees.'),
-    limit: shownNumber(
-      'The arc that they may fill for the inner ring to come back to the middle: 180 without play, a little more with it. Rigid balls.',
-    ),
-    mostBalls: Type.Integer({ description: 'Most balls that fill no more than that.' }),
-    roomBetweenLands: Type.Boolean({
-      description: 'Whether a ball passes between the lands with the inner ring all the way to one side.',
-    }),
-  },
-  { $id: 'Filling', description: 'How rings of one piece are filled: eccentrically, then the balls are spread.' },
-)
+const Filling = named('Filling', 'How rings of one piece are filled: eccentrically, then the balls are spread.', {
+  angle: shownNumber('The arc that the balls fill side by side, from the first centre to the last, in degrees.'),
+  limit: shownNumber(
+    'The arc that they may fill for the inner ring to come back to the middle: 180 without play, a little more with it. Rigid balls.',
+  ),
+  mostBalls: integer('Most balls that fill no more than that.'),
+  roomBetweenLands: flag('Whether a ball passes between the lands with the inner ring all the way to one side.'),
+})
 
 const CagedDesignResponse = designResponse(
   'caged',
@@ -78,16 +67,11 @@ function toResponse(design: CagedDesign, input?: StockInput): Static<typeof Cage
     pitchDiameter: size(mm(2 * bearing.pitchRadius)),
     ballSpacing: size(bearing.ballSpacing),
     ...parts.toRings(bearing),
-    cage: { ...showLengths(CAGE_SIZES, cage, units), pieces: cage.pieces },
+    cage: shownBy(Cage, cage, units),
     ...parts.toLands(bearing),
     ...parts.toPlay(bearing),
     plugDiameter: size(bearing.plugDiameter),
-    filling: {
-      angle: showNumber(bearing.fillingAngle),
-      limit: showNumber(eccentricFilling.limit),
-      mostBalls: eccentricFilling.mostBalls,
-      roomBetweenLands: eccentricFilling.roomBetweenLands,
-    },
+    filling: shownBy(Filling, { ...eccentricFilling, angle: bearing.fillingAngle }, units),
     assembly: { steps: [...CAGED_STEPS[resolved.split]] },
   }
   return toDesignAnswer('caged', design, body, input && stockAnswer(bearing, input))

@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import type { Static } from 'typebox'
 import type { RadialBearing, RadialDesign } from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
 import * as parts from '#src/api/design/parts.ts'
@@ -7,6 +7,7 @@ import { stockAnswer } from '#src/api/design/stock.ts'
 import type { Stock } from '#src/api/design/stock-schema.ts'
 import { showLengths, shownLength } from '#src/api/length.ts'
 import { showNumber, shownNumber } from '#src/api/number.ts'
+import { choiceOf, flag, integer, named, object } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { radialSteps } from '#src/words/assembly.ts'
 
@@ -14,33 +15,22 @@ const WAYS_IN = {
   fromInside: shownLength('Ball gap needed to push the last ball straight out from the middle.'),
   overLand: shownLength("Ball gap needed to bring it in from the side, over the outer ring's land."),
 }
-const Assembly = Type.Object(
-  {
-    split: Type.Enum(['inner-ring', 'outer-ring', 'none'], {
-      type: 'string',
-      description: 'The ring that comes apart at the middle of its groove.',
-    }),
-    easiestWay: Type.Enum(['from-inside', 'over-land', 'open-side'], {
-      type: 'string',
-      description: 'The way in that needs the smallest gap for the last ball.',
-    }),
-    waysIn: Type.Object(WAYS_IN, { description: 'The ball gap that each way in needs.' }),
-    eccentricFilling: Type.Object(
-      {
-        mostBalls: Type.Integer({
-          description:
-            'Balls that lie in half a turn, or a little more by the play: all that two one-piece rings could take.',
-        }),
-        roomBetweenLands: Type.Boolean({
-          description: 'Whether a ball passes between the lands with the inner ring set aside.',
-        }),
-      },
-      { description: 'How many balls go in with the inner ring all the way to one side.' },
+const Assembly = named('Assembly', 'Assembly of the bearing.', {
+  split: choiceOf('The ring that comes apart at the middle of its groove.', ['inner-ring', 'outer-ring', 'none']),
+  easiestWay: choiceOf('The way in that needs the smallest gap for the last ball.', [
+    'from-inside',
+    'over-land',
+    'open-side',
+  ]),
+  waysIn: object('The ball gap that each way in needs.', WAYS_IN),
+  eccentricFilling: object('How many balls go in with the inner ring all the way to one side.', {
+    mostBalls: integer(
+      'Balls that lie in half a turn, or a little more by the play: all that two one-piece rings could take.',
     ),
-    ...parts.STEPS,
-  },
-  { $id: 'Assembly', description: 'Assembly of the bearing.' },
-)
+    roomBetweenLands: flag('Whether a ball passes between the lands with the inner ring set aside.'),
+  }),
+  ...parts.STEPS,
+})
 
 export const RadialDesignResponse = designResponse(
   'radial',

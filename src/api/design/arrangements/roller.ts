@@ -1,12 +1,13 @@
-import { type Static, Type } from 'typebox'
+import type { Static } from 'typebox'
 import type { RollerDesign } from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
 import * as parts from '#src/api/design/parts.ts'
 import { designResponse, toDesignAnswer } from '#src/api/design/present.ts'
 import { stockAnswer } from '#src/api/design/stock.ts'
 import type { Stock } from '#src/api/design/stock-schema.ts'
-import { show, showLengths, shownLength } from '#src/api/length.ts'
+import { show, shownLength } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
+import { named, shownBy } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { ROLLER_STEPS } from '#src/words/assembly.ts'
 
@@ -15,21 +16,18 @@ const PLAIN_RING = {
   wall: shownLength('Wood left behind the track: to the outside (outer ring), to the bore (inner ring).'),
   width: shownLength('Width of the ring along the axis.'),
 }
-const OUTER = { outsideDiameter: shownLength('Outside diameter.'), ...PLAIN_RING }
-const INNER = { boreDiameter: shownLength('Bore.'), ...PLAIN_RING }
-const CHEEKS = {
+const PlainOuterRing = named('PlainOuterRing', 'Finished sizes of the ring.', {
+  outsideDiameter: shownLength('Outside diameter.'),
+  ...PLAIN_RING,
+})
+const PlainInnerRing = named('PlainInnerRing', 'Finished sizes. It is as wide as the rollers are long.', {
+  boreDiameter: shownLength('Bore.'),
+  ...PLAIN_RING,
+})
+const Cheeks = named('Cheeks', 'Two discs on the sides of the outer ring that keep the rollers in.', {
   outsideDiameter: shownLength('Outside diameter: that of the outer ring.'),
   holeDiameter: shownLength('Diameter of the hole: the cheek also keeps the inner ring in, and clears the bore.'),
   thickness: shownLength('Thickness of each cheek.'),
-}
-const PlainOuterRing = Type.Object(OUTER, { $id: 'PlainOuterRing', description: 'Finished sizes of the ring.' })
-const PlainInnerRing = Type.Object(INNER, {
-  $id: 'PlainInnerRing',
-  description: 'Finished sizes. It is as wide as the rollers are long.',
-})
-const Cheeks = Type.Object(CHEEKS, {
-  $id: 'Cheeks',
-  description: 'Two discs on the sides of the outer ring that keep the rollers in.',
 })
 
 const RollerDesignResponse = designResponse(
@@ -60,9 +58,9 @@ function toResponse(design: RollerDesign, input?: StockInput): Static<typeof Rol
     ...parts.toBallRing(bearing),
     gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),
     rollerLength: show(resolved.rollerLength, units),
-    outerRing: showLengths(OUTER, { ...outer, trackDiameter: outer.grooveBottomDiameter }, units),
-    innerRing: showLengths(INNER, { ...inner, trackDiameter: inner.grooveBottomDiameter }, units),
-    cheeks: showLengths(CHEEKS, cheeks, units),
+    outerRing: shownBy(PlainOuterRing, { ...outer, trackDiameter: outer.grooveBottomDiameter }, units),
+    innerRing: shownBy(PlainInnerRing, { ...inner, trackDiameter: inner.grooveBottomDiameter }, units),
+    cheeks: shownBy(Cheeks, cheeks, units),
     ...parts.toPlay(bearing),
     gauge: parts.toGauge(bearing, parts.beforeFinish(resolved)),
     assembly: { steps: [...ROLLER_STEPS] },

@@ -1,16 +1,17 @@
-import { type Static, Type } from 'typebox'
+import type { Static } from 'typebox'
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import type { StockInput } from '#shared/making/input.ts'
 import * as parts from '#src/api/design/parts.ts'
 import { designResponse, toDesignAnswer } from '#src/api/design/present.ts'
 import { plateStockAnswer } from '#src/api/design/stock.ts'
 import type { PlateStock } from '#src/api/design/stock-schema.ts'
-import { show, showLengths, shownLength } from '#src/api/length.ts'
+import { show, shownLength } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
+import { named, object, shownBy } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { THRUST_STEPS } from '#src/words/assembly.ts'
 
-const PLATE = {
+const Plate = named('Plate', 'Finished sizes of the plate.', {
   outsideDiameter: shownLength('Outside diameter.'),
   boreDiameter: shownLength('Bore.'),
   grooveCircleDiameter: shownLength('Diameter of the circle in which the groove is deepest: the pitch diameter.'),
@@ -22,8 +23,8 @@ const PLATE = {
   innerWall: shownLength('Wood from the bore to the edge of the groove.'),
   floor: shownLength('Wood under the groove.'),
   thickness: shownLength('Thickness of the plate.'),
-}
-const Plate = Type.Object({ ...PLATE, seat: parts.seat }, { $id: 'Plate', description: 'Finished sizes of the plate.' })
+  seat: parts.seat,
+})
 
 const ThrustDesignResponse = designResponse(
   'thrust',
@@ -34,10 +35,10 @@ const ThrustDesignResponse = designResponse(
   {
     ...parts.BALL_RING,
     gapPerBallDiameter: parts.gapPerBallDiameter,
-    plates: Type.Object(
-      { lower: refTo<typeof Plate>('Plate'), upper: refTo<typeof Plate>('Plate') },
-      { description: 'The two plates, cut alike. The balls lie in the lower one.' },
-    ),
+    plates: object('The two plates, cut alike. The balls lie in the lower one.', {
+      lower: refTo<typeof Plate>('Plate'),
+      upper: refTo<typeof Plate>('Plate'),
+    }),
     plateGap: shownLength('Space between the faces of the plates.'),
     height: shownLength('Height over both plates.'),
     gauge: parts.gauge,
@@ -49,7 +50,7 @@ const ThrustDesignResponse = designResponse(
 function toResponse(design: ThrustDesign, input?: StockInput): Static<typeof ThrustDesignResponse> {
   const { bearing } = design
   const { units } = bearing.resolved.input
-  const plate = { ...showLengths(PLATE, bearing.plate, units), seat: bearing.plate.seat }
+  const plate = shownBy(Plate, bearing.plate, units)
   const body = {
     ...parts.toBallRing(bearing),
     gapPerBallDiameter: showNumber(bearing.gapPerBallDiameter),

@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import {
   ADJUSTMENT,
   CENTRES,
@@ -9,12 +9,15 @@ import {
   STANDING,
   WORK,
 } from '#src/api/fit-correction/schema.ts'
+import { choiceOf, named } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
-const CagedFitCorrectionResponse = Type.Object(
+const CagedFitCorrectionResponse = named(
+  'CagedFitCorrectionResponse',
+  "Present state of the inner ring's groove, and the next step.",
   fitAnswerOf('caged', {
     ...STANDING,
-    ring: Type.Unsafe<'inner'>(Type.Enum(['inner'], { type: 'string', description: 'The ring that is being cut.' })),
+    ring: choiceOf<'inner'>('The ring that is being cut.', ['inner']),
     radialInternalClearance: PLAY,
     ...CENTRES,
     grooveBottomDiameter: estimate('Diameter across the groove bottoms of the inner ring.'),
@@ -22,8 +25,6 @@ const CagedFitCorrectionResponse = Type.Object(
     ...WORK,
     ...ADJUSTMENT,
   }),
-  { $id: 'CagedFitCorrectionResponse', description: "Present state of the inner ring's groove, and the next step." },
 )
-export type CagedFitCorrectionResponse = Static<typeof CagedFitCorrectionResponse>
 
 export const CAGED = { size: 'grooveBottomDiameter', response: CagedFitCorrectionResponse, own: [] } as const

@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import {
   ADJUSTMENT,
   BOTH_RINGS,
@@ -8,9 +8,12 @@ import {
   STANDING,
   WORK,
 } from '#src/api/fit-correction/schema.ts'
+import { named } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
-const RadialFitCorrectionResponse = Type.Object(
+const RadialFitCorrectionResponse = named(
+  'RadialFitCorrectionResponse',
+  'Present state of the groove, and the next step.',
   fitAnswerOf('radial', {
     ...STANDING,
     ...BOTH_RINGS,
@@ -19,8 +22,6 @@ const RadialFitCorrectionResponse = Type.Object(
     ...WORK,
     ...ADJUSTMENT,
   }),
-  { $id: 'RadialFitCorrectionResponse', description: 'Present state of the groove, and the next step.' },
 )
-export type RadialFitCorrectionResponse = Static<typeof RadialFitCorrectionResponse>
 
 export const RADIAL = { size: 'grooveBottomDiameter', response: RadialFitCorrectionResponse, own: [] } as const

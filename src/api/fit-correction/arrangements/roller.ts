@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import {
   ADJUSTMENT,
   BOTH_RINGS,
@@ -9,11 +9,14 @@ import {
   TRACK_UNTIL,
   WORK,
 } from '#src/api/fit-correction/schema.ts'
+import { named } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
 const TrackNextStep = nextStep('TrackNextStep', TRACK_UNTIL)
 
-const RollerFitCorrectionResponse = Type.Object(
+const RollerFitCorrectionResponse = named(
+  'RollerFitCorrectionResponse',
+  'Present state of the track, and the next step. `ball…` are the rollers.',
   fitAnswerOf('roller', {
     ...STANDING,
     ...BOTH_RINGS,
@@ -22,11 +25,6 @@ const RollerFitCorrectionResponse = Type.Object(
     ...WORK,
     ...ADJUSTMENT,
   }),
-  {
-    $id: 'RollerFitCorrectionResponse',
-    description: 'Present state of the track, and the next step. `ball…` are the rollers.',
-  },
 )
-export type RollerFitCorrectionResponse = Static<typeof RollerFitCorrectionResponse>
 
 export const ROLLER = { size: 'trackDiameter', response: RollerFitCorrectionResponse, own: [TrackNextStep] } as const

@@ -1,4 +1,4 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import {
   CENTRES,
   CIRCLE_UNTIL,
@@ -9,11 +9,14 @@ import {
   STANDING,
   WORK,
 } from '#src/api/fit-correction/schema.ts'
+import { named } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
 const PlateNextStep = nextStep('PlateNextStep', CIRCLE_UNTIL)
 
-const ThrustFitCorrectionResponse = Type.Object(
+const ThrustFitCorrectionResponse = named(
+  'ThrustFitCorrectionResponse',
+  'Present state of the plates, and the next step. A cut moves the groove circle out, in both plates alike.',
   fitAnswerOf('thrust', {
     ...STANDING,
     ballGap: GAP,
@@ -22,13 +25,7 @@ const ThrustFitCorrectionResponse = Type.Object(
     nextStep: Type.Optional(refTo<typeof PlateNextStep>('PlateNextStep')),
     ...WORK,
   }),
-  {
-    $id: 'ThrustFitCorrectionResponse',
-    description:
-      'Present state of the plates, and the next step. A cut moves the groove circle out, in both plates alike.',
-  },
 )
-export type ThrustFitCorrectionResponse = Static<typeof ThrustFitCorrectionResponse>
 
 export const THRUST = {
   size: 'grooveCircleDiameter',

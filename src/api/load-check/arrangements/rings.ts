@@ -16,61 +16,52 @@ import {
 } from '#src/api/load-check/schema.ts'
 import { carrying, loadAnswer, toLimits, toSeat, toTurning } from '#src/api/load-check/shared-answer.ts'
 import { showNumber, shownNumber } from '#src/api/number.ts'
+import { choiceOf, integer, named, shownBy } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { Spoken } from '#src/words/load-check.ts'
 
-const LoadSharing = Type.Object(
-  {
-    mostLoadedBall: force('Load of the most loaded ball, where it stands worst.'),
-    timesEvenShare: shownNumber(
-      '`mostLoadedBall` divided by the even share, load over number of balls. It is 4.37 without play among many balls; 5 is a usual value.',
-    ),
-    byIntegral: force(
-      "Load of the most loaded ball as if there were very many balls: Sjovall's integral, solved with the play.",
-    ),
-    loadZone: shownNumber('The loaded part of the diameter: 0.5 without play, less with it.'),
-    ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them right under the load.' }),
-    ballLoads: Type.Array(force('Load of one ball.'), {
-      description: 'Load of each ball with the first right under the load, on round the ring.',
-    }),
-    displacement: shown('How far the inner ring goes down from the middle of its play.'),
-  },
-  { $id: 'LoadSharing', description: 'How the balls share the load at rest, with the play that there is.' },
-)
+const LoadSharing = named('LoadSharing', 'How the balls share the load at rest, with the play that there is.', {
+  mostLoadedBall: force('Load of the most loaded ball, where it stands worst.'),
+  timesEvenShare: shownNumber(
+    '`mostLoadedBall` divided by the even share, load over number of balls. It is 4.37 without play among many balls; 5 is a usual value.',
+  ),
+  byIntegral: force(
+    "Load of the most loaded ball as if there were very many balls: Sjovall's integral, solved with the play.",
+  ),
+  loadZone: shownNumber('The loaded part of the diameter: 0.5 without play, less with it.'),
+  ballsUnderLoad: integer('How many balls carry, one of them right under the load.'),
+  ballLoads: Type.Array(force('Load of one ball.'), {
+    description: 'Load of each ball with the first right under the load, on round the ring.',
+  }),
+  displacement: shown('Travel of the inner ring down from the middle of its play.'),
+})
 
-const LoadLimit = Type.Object(
-  {
-    radialLoad: force('Load of the bearing.'),
-    ring: Type.Enum(['outerRing', 'innerRing'], { type: 'string', description: 'The ring that reaches it first.' }),
-    ...limit,
-  },
-  { $id: 'LoadLimit', description: 'A load that leaves a dent of some depth. Not a safety rating.' },
-)
+const LoadLimit = named('LoadLimit', 'A load that leaves a dent of some depth. Not a safety rating.', {
+  radialLoad: force('Load of the bearing.'),
+  ring: choiceOf('The ring that reaches it first.', ['outerRing', 'innerRing']),
+  ...limit,
+})
 
 const SpeedLimit = speedLimitOf('SpeedLimit', RING_SPEED_REASONS)
 
-const TurnRatios = Type.Object(
-  {
-    ballSet: shownNumber(ratio.ballSet),
-    ballSpin: shownNumber(ratio.ballSpin),
-    outerPasses: shownNumber('Balls that pass a point of the outer groove.'),
-    innerPasses: shownNumber('Balls that pass a point of the inner groove.'),
-  },
-  { $id: 'TurnRatios', description: 'Turns for each turn of the turning ring, while the other is at rest.' },
-)
+const TurnRatios = named('TurnRatios', 'Turns for each turn of the turning ring, while the other is at rest.', {
+  ballSet: shownNumber(ratio.ballSet),
+  ballSpin: shownNumber(ratio.ballSpin),
+  outerPasses: shownNumber('Balls that pass a point of the outer groove.'),
+  innerPasses: shownNumber('Balls that pass a point of the inner groove.'),
+})
 
-const AtSpeed = Type.Object(
-  {
-    ...AT_SPEED,
-    outerPassFrequency: shownNumber('Frequency of a dent in the outer groove, in hertz.'),
-    innerPassFrequency: shownNumber('Frequency of a dent in the inner groove, in hertz.'),
-    ballForce: force('Force with which each ball presses on the outer groove through its travel round the ring alone.'),
-    outerRing: described<typeof SeatLoad>('SeatLoad', 'A ball on the outer groove under that force alone.'),
-  },
-  { $id: 'AtSpeed', description: 'Effects of the speed, without the load.' },
-)
+const AtSpeed = named('AtSpeed', 'Effects of the speed, without the load.', {
+  ...AT_SPEED,
+  outerPassFrequency: shownNumber('Frequency of a dent in the outer groove, in hertz.'),
+  innerPassFrequency: shownNumber('Frequency of a dent in the inner groove, in hertz.'),
+  ballForce: force('Force with which each ball presses on the outer groove through its travel round the ring alone.'),
+  outerRing: described<typeof SeatLoad>('SeatLoad', 'A ball on the outer groove under that force alone.'),
+})
 
-export const RingLoadCheckResponse = Type.Object(
+export const RingLoadCheckResponse = named(
+  'RingLoadCheckResponse',
+  'Effects of a load and a speed on two rings: an estimate.',
   answerOf(['radial', 'roller', 'caged'], refTo<typeof LoadCheckRequest>('LoadCheckRequest'), {
     ...bodyOf<typeof LoadLimit, typeof SpeedLimit>('LoadLimit', 'SpeedLimit'),
     sharing: refTo<typeof LoadSharing>('LoadSharing'),
@@ -79,7 +70,6 @@ export const RingLoadCheckResponse = Type.Object(
     perTurn: refTo<typeof TurnRatios>('TurnRatios'),
     atSpeed: Type.Optional(refTo<typeof AtSpeed>('AtSpeed')),
   }),
-  { $id: 'RingLoadCheckResponse', description: 'Effects of a load and a speed on two rings: an estimate.' },
 )
 export type RingLoadCheckResponse = Static<typeof RingLoadCheckResponse>
 
@@ -97,12 +87,7 @@ export function toRingResponse(check: RingLoadCheck, request: LoadCheckRequest, 
     sharing: toSharing(check, spoken),
     outerRing: toSeat(check.outerRing, spoken),
     innerRing: toSeat(check.innerRing, spoken),
-    perTurn: {
-      ballSet: showNumber(ratios.ballSet),
-      ballSpin: showNumber(ratios.ballSpin),
-      outerPasses: showNumber(ratios.outerPasses),
-      innerPasses: showNumber(ratios.innerPasses),
-    },
+    perTurn: shownBy(TurnRatios, ratios, spoken.units),
     ...(speed === undefined || spun === undefined
       ? {}
       : {

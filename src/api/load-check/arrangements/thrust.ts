@@ -16,81 +16,67 @@ import {
 } from '#src/api/load-check/schema.ts'
 import { carrying, loadAnswer, toLimits, toSeat, toTurning } from '#src/api/load-check/shared-answer.ts'
 import { showNumber, shownNumber } from '#src/api/number.ts'
+import { integer, named, object, shownBy, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainTipping, explainUneven, type Spoken } from '#src/words/load-check.ts'
 
-const PlateLoadSharing = Type.Object(
-  {
-    evenShare: force('The load over the count of balls.'),
-    mostLoadedBall: force(
-      'Load of the most loaded of equal balls, where it stands worst: the even share of a load over the middle.',
-    ),
-    timesEvenShare: shownNumber('`mostLoadedBall` divided by the even share.'),
-    ballsUnderLoad: Type.Integer({ description: 'How many balls carry, one of them nearest to the load.' }),
-    ballLoads: Type.Array(force('Load of one ball.'), {
-      description: 'Load of each ball with the first nearest to the load, on round the circle.',
-    }),
-    approach: shown(
-      'How much the plates approach each other at the middle. Below 0 where a load far out lifts the plate there.',
-    ),
-    lean: shown('How much more they approach at the outside on the side of the load than on the other side.'),
-    uneven: Type.Optional(
-      Type.Object(
-        {
-          tallest: described<typeof SeatLoad>(
-            'SeatLoad',
-            'The most loaded of the three balls that carry at first, in their worst position.',
-          ),
-          allCarryFrom: force(
-            'Load from which the smallest ball would carry too, about, if the wood only sprang back.',
-          ),
-          message: Type.String({ description: 'Summary in words.' }),
-        },
-        { description: 'Effect of the scatter of the balls in the design. Absent where there is none.' },
+const PlateLoadSharing = named('PlateLoadSharing', 'How the balls of a turntable share the load at rest.', {
+  evenShare: force('The load over the count of balls.'),
+  mostLoadedBall: force(
+    'Load of the most loaded of equal balls, where it stands worst: the even share of a load over the middle.',
+  ),
+  timesEvenShare: shownNumber('`mostLoadedBall` divided by the even share.'),
+  ballsUnderLoad: integer('How many balls carry, one of them nearest to the load.'),
+  ballLoads: Type.Array(force('Load of one ball.'), {
+    description: 'Load of each ball with the first nearest to the load, on round the circle.',
+  }),
+  approach: shown(
+    'How much the plates approach each other at the middle. Below 0 where a load far out lifts the plate there.',
+  ),
+  lean: shown('How much more they approach at the outside on the side of the load than on the other side.'),
+  uneven: Type.Optional(
+    object('Effect of the scatter of the balls in the design. Absent where there is none.', {
+      tallest: described<typeof SeatLoad>(
+        'SeatLoad',
+        'The most loaded of the three balls that carry at first, in their worst position.',
       ),
-    ),
-  },
-  { $id: 'PlateLoadSharing', description: 'How the balls of a turntable share the load at rest.' },
-)
+      allCarryFrom: force('Load from which the smallest ball would carry too, about, if the wood only sprang back.'),
+      message: text('Summary in words.'),
+    }),
+  ),
+})
 
-const PlateLoadLimit = Type.Object(
-  { axialLoad: force('Load of the turntable, at the requested offset, equal balls.'), ...limit },
-  { $id: 'PlateLoadLimit', description: 'A load that leaves a dent of some depth. Not a safety rating.' },
-)
+const PlateLoadLimit = named('PlateLoadLimit', 'A load that leaves a dent of some depth. Not a safety rating.', {
+  axialLoad: force('Load of the turntable, at the requested offset, equal balls.'),
+  ...limit,
+})
 
 const PlateSpeedLimit = speedLimitOf('PlateSpeedLimit', PLATE_SPEED_REASONS)
 
-const PlateTurnRatios = Type.Object(
-  {
-    ballSet: shownNumber("Turns of the ball set: half of the plate's."),
-    ballSpin: shownNumber(ratio.ballSpin),
-    passes: shownNumber('Balls that pass a point of either groove.'),
-  },
-  { $id: 'PlateTurnRatios', description: 'Turns for each turn of one plate, while the other is at rest.' },
-)
+const PlateTurnRatios = named('PlateTurnRatios', 'Turns for each turn of one plate, while the other is at rest.', {
+  ballSet: shownNumber("Turns of the ball set: half of the plate's."),
+  ballSpin: shownNumber(ratio.ballSpin),
+  passes: shownNumber('Balls that pass a point of either groove.'),
+})
 
-const PlatesAtSpeed = Type.Object(
-  {
-    ...AT_SPEED,
-    passFrequency: shownNumber('Frequency of a dent in either groove, in hertz.'),
-    ballForce: force('Force that pushes each ball outward through its travel round the axis alone.'),
-    flank: described<typeof SeatLoad>(
-      'SeatLoad',
-      'A ball on the outer flank of either groove, each taking half of that force alone.',
-    ),
-  },
-  { $id: 'PlatesAtSpeed', description: 'Effects of the speed, without the load.' },
-)
+const PlatesAtSpeed = named('PlatesAtSpeed', 'Effects of the speed, without the load.', {
+  ...AT_SPEED,
+  passFrequency: shownNumber('Frequency of a dent in either groove, in hertz.'),
+  ballForce: force('Force that pushes each ball outward through its travel round the axis alone.'),
+  flank: described<typeof SeatLoad>(
+    'SeatLoad',
+    'A ball on the outer flank of either groove, each taking half of that force alone.',
+  ),
+})
 
-const Tipping = Type.Object(
-  {
-    offset: shown('Distance from the axis.'),
-    message: Type.String({ description: 'Summary in words.' }),
-  },
-  { $id: 'Tipping', description: 'Where the load tips the upper plate while it stands still.' },
-)
+const Tipping = named('Tipping', 'Distance of the load from the axis at which the upper plate tips, at rest.', {
+  offset: shown('Distance from the axis.'),
+  message: text('Summary in words.'),
+})
 
-export const ThrustLoadCheckResponse = Type.Object(
+export const ThrustLoadCheckResponse = named(
+  'ThrustLoadCheckResponse',
+  'Effects of a load and a speed on a turntable: an estimate.',
   answerOf(['thrust'], refTo<typeof LoadCheckRequest>('LoadCheckRequest'), {
     ...bodyOf<typeof PlateLoadLimit, typeof PlateSpeedLimit>('PlateLoadLimit', 'PlateSpeedLimit'),
     tipsBeyond: refTo<typeof Tipping>('Tipping'),
@@ -99,7 +85,6 @@ export const ThrustLoadCheckResponse = Type.Object(
     perTurn: refTo<typeof PlateTurnRatios>('PlateTurnRatios'),
     atSpeed: Type.Optional(refTo<typeof PlatesAtSpeed>('PlatesAtSpeed')),
   }),
-  { $id: 'ThrustLoadCheckResponse', description: 'Effects of a load and a speed on a turntable: an estimate.' },
 )
 export type ThrustLoadCheckResponse = Static<typeof ThrustLoadCheckResponse>
 
@@ -127,11 +112,7 @@ export function toThrustResponse(
     tipsBeyond: { offset: show(tipsBeyond, spoken.units), message: explainTipping(tipsBeyond, spoken) },
     sharing: toSharing(check, spoken),
     plates: toSeat(plates.seat, spoken),
-    perTurn: {
-      ballSet: showNumber(ratios.ballSet),
-      ballSpin: showNumber(ratios.ballSpin),
-      passes: showNumber(ratios.passes),
-    },
+    perTurn: shownBy(PlateTurnRatios, ratios, spoken.units),
     ...(speed === undefined || spun === undefined
       ? {}
       : {

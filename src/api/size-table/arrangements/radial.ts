@@ -1,6 +1,6 @@
-import { Type } from 'typebox'
 import { show, shownLength } from '#src/api/length.ts'
 import { showNumber, shownNumber } from '#src/api/number.ts'
+import { object } from '#src/api/schema.ts'
 import { outsideDiameter, rowsOf } from '#src/api/size-table/row.ts'
 
 export const RADIAL_ROWS = rowsOf({
@@ -8,14 +8,11 @@ export const RADIAL_ROWS = rowsOf({
   bearing: 'radial bearing',
   sizes: {
     gapPerGrooveDepth: shownNumber('Change of the ball gap per unit of groove depth.'),
-    outerRing: Type.Object(
-      {
-        outsideDiameter,
-        landDiameter: shownLength('Diameter of the land, the hole of the ring.'),
-        grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.'),
-      },
-      { description: 'Sizes of the outer ring.' },
-    ),
+    outerRing: object('Sizes of the outer ring.', {
+      outsideDiameter,
+      landDiameter: shownLength('Diameter of the land, the hole of the ring.'),
+      grooveBottomDiameter: shownLength('Diameter across the bottoms of the groove.'),
+    }),
   },
   sizesOf: ({ gapPerGrooveDepth, outerRing }, units) => ({
     gapPerGrooveDepth: showNumber(gapPerGrooveDepth),

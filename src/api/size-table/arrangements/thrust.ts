@@ -1,12 +1,12 @@
-import { Type } from 'typebox'
 import { show, shownLength } from '#src/api/length.ts'
+import { object } from '#src/api/schema.ts'
 import { outsideDiameter, rowsOf } from '#src/api/size-table/row.ts'
 
 export const THRUST_ROWS = rowsOf({
   name: 'thrust',
   bearing: 'turntable',
   sizes: {
-    plates: Type.Object({ outsideDiameter }, { description: 'Sizes of both plates.' }),
+    plates: object('Sizes of both plates.', { outsideDiameter }),
     plateGap: shownLength('Space between the faces of the plates.'),
     height: shownLength('Height over both plates.'),
   },

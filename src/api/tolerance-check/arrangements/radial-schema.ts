@@ -1,27 +1,27 @@
-import { type Static, Type } from 'typebox'
+import { Type } from 'typebox'
 import { answerOf } from '#src/api/answer.ts'
 import { shownLength as shown } from '#src/api/length.ts'
+import { described, named, object, text } from '#src/api/schema.ts'
 import { type FitChances, inputRef, notes, RINGS } from '#src/api/tolerance-check/figures-schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
-export const AimPoint = Type.Object(
-  {
-    grooveDepth: shown('Depth of the outer groove.'),
-    grooveBottomDiameter: shown('Diameter across the bottoms of the outer groove.'),
-    deeper: shown('How much deeper than designed. Below 0 it is shallower.'),
-    ballGap: shown('Mean ball gap at this aim.'),
-    outcomes: refTo<typeof FitChances>('FitChances'),
-  },
-  { $id: 'AimPoint', description: 'A depth to stop at, and what becomes of the ball gap then.' },
-)
+export const AimPoint = named('AimPoint', 'A depth to stop at, and what becomes of the ball gap then.', {
+  grooveDepth: shown('Depth of the outer groove.'),
+  grooveBottomDiameter: shown('Diameter across the bottoms of the outer groove.'),
+  deeper: shown('How much deeper than designed. Below 0 it is shallower.'),
+  ballGap: shown('Mean ball gap at this aim.'),
+  outcomes: refTo<typeof FitChances>('FitChances'),
+})
 
-const aimPoint = (description: string) =>
-  Type.Unsafe<Static<typeof AimPoint>>({ ...refTo<typeof AimPoint>('AimPoint'), description })
+const aimPoint = (description: string) => described<typeof AimPoint>('AimPoint', description)
 
-export const RadialToleranceCheckResponse = Type.Object(
+export const RadialToleranceCheckResponse = named(
+  'RadialToleranceCheckResponse',
+  'Will it run, how often, and where to aim.',
   answerOf(['radial'], inputRef, {
     ...RINGS,
-    aim: Type.Object(
+    aim: object(
+      'The depth to aim for in the outer groove. You can deepen a groove that is too shallow, but you cannot put wood back. Fit the inner ring afterwards.',
       {
         atNominal: aimPoint('Value as designed.'),
         bestYield: aimPoint('The aim at which most rings fit.'),
@@ -30,14 +30,9 @@ export const RadialToleranceCheckResponse = Type.Object(
             'The depth at which most rings fit while the chance of a groove too deep stays within the accepted risk.',
           ),
         ),
-        message: Type.String({ description: 'Advice on which aim to choose.' }),
-      },
-      {
-        description:
-          'The depth to aim for in the outer groove. You can deepen a groove that is too shallow, but you cannot put wood back. Fit the inner ring afterwards.',
+        message: text('Advice on which aim to choose.'),
       },
     ),
     notes,
   }),
-  { $id: 'RadialToleranceCheckResponse', description: 'Will it run, how often, and where to aim.' },
 )
