@@ -43,7 +43,7 @@ export const StockRequest = namedRequest(
       }),
     ),
     screws: Type.Optional(
-      requestObject('Screws that hold the halves of the split ring, or the cheeks of a roller bearing.', {
+      requestObject('Screws that hold the halves of the split ring, or the cheeks at its sides.', {
         count: Type.Optional(Type.Integer({ ...SCREWS, description: usually('How many of them.', '/screws/count') })),
         gauge: Type.Optional(
           Type.Unsafe<number>(

@@ -126,7 +126,7 @@ export const ON_RULE = {
   byDefault: plain('false', 'designs count whatever figure the rule shows'),
 }
 
-/** The balls or rollers on hand, or to be bought. */
+/** What rolls in it: on hand, or to be bought. */
 export const STOCK_FIELDS = {
   diameter: required(length('Nominal diameter.')),
   material: BALLS.fields.material,
