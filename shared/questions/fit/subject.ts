@@ -14,7 +14,7 @@ export type SeatLaw =
   /** On a plate: the balls lie over the groove's circle, whatever their size. */
   | { readonly on: 'circle' }
 
-/** The balls or rollers. */
+/** What rolls. */
 export interface Balls {
   /** Z, at least 3. */
   readonly count: number
