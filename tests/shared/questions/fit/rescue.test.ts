@@ -14,6 +14,7 @@ const DESIGN: DesignInput = {
   bore: mm(10),
   ballGap: mm(0.7),
   maxBallGap: mm(2.3),
+  radialInternalClearance: mm(0.28),
 }
 
 function rescued(value: number, ballsOnHand: readonly BallsOnHand[] = [], design = DESIGN) {
@@ -122,12 +123,14 @@ describe('an inner ring', () => {
     arrangement: 'caged',
     balls: { count: 9, diameter: mm(14), standardDeviation: mm(0.1) },
     bore: mm(10),
+    radialInternalClearance: mm(0.28),
   }
   const ROLLER: DesignInput = {
     units: 'mm',
     arrangement: 'roller',
     balls: { count: 14, diameter: mm(14), standardDeviation: mm(0.1) },
     bore: mm(10),
+    radialInternalClearance: mm(0.28),
   }
 
   function loose(design: DesignInput, play: number, ballsOnHand: readonly BallsOnHand[] = []) {

@@ -5,7 +5,7 @@ import { mm } from '#shared/units/length.ts'
 import { swollenPieces } from '#tests/support/segment-elements.ts'
 
 const BALLS = { count: 12, diameter: mm(16), material: 'glass' } as const
-const DESIGN = { units: 'mm', balls: BALLS, bore: mm(10), ballGap: mm(0.8) } as const
+const DESIGN = { units: 'mm', balls: BALLS, bore: mm(10), ballGap: mm(0.8), radialInternalClearance: mm(0.32) } as const
 const pieces = (count: number): RingWood => ({
   construction: 'segmented',
   species: 'maple-sugar',
