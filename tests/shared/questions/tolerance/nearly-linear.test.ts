@@ -56,12 +56,15 @@ const CASES: readonly Case[] = [
   ['off the design', DESIGN, { ...SHOP, ballLotMean: normal(0.05, -0.03), outerGrooveBottomRadius: normal(0.1, 0.05) }],
 ]
 
+/** Play that comes from the balls alone rests on the table of random balls: two digits are more than it knows, and it says so. */
+const LESS_SURE = 'balls alone'
+
 /** How many standard errors, of both together, two hundred comparisons may be apart: less than once in ten thousand. */
 const APART = 5
 
 describe.each(CASES.map(([name, design, contributors, year]) => [name, design, contributors, year] as const))(
   'against half a million exact trials: %s',
-  (_, design, contributors, year) => {
+  (name, design, contributors, year) => {
     const weather = year === undefined ? {} : { year }
     const near = nearly(contributors, { design, ...weather })
     const exact = checked(contributors, { design, ...weather, trials: 500_000, seed: 7 })
@@ -70,11 +73,11 @@ describe.each(CASES.map(([name, design, contributors, year]) => [name, design, c
     test('is the method taken, and of few exact trials', () => {
       expect(near.method).toMatchObject({ kind: 'nearly-linear' })
       expect(near.trials).toBe(2000)
-      expect(near.isConverged).toBe(true)
+      expect(near.isConverged).toBe(name !== LESS_SURE)
     })
 
-    test.each(FIGURES)('%s: mean, deviation, percentiles, shortest interval and chances', (name) => {
-      const [own, other] = [near.figures[name], exact.figures[name]]
+    test.each(FIGURES)('%s: mean, deviation, percentiles, shortest interval and chances', (figure) => {
+      const [own, other] = [near.figures[figure], exact.figures[figure]]
       for (const moment of ['mean', 'standardDeviation'] as const) {
         const error = together(own.trials.standardError[moment], other.trials.standardError[moment])
         expect(own.trials[moment]).toBeWithin(error, other.trials[moment])
