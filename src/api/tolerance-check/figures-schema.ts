@@ -1,10 +1,10 @@
-import { type TProperties, Type } from 'typebox'
+import { type TProperties, type TSchema, Type } from 'typebox'
 import { type CauseName, CONTRIBUTORS_OF } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { NORMAL_REACH } from '#shared/questions/tolerance/worst-ends.ts'
 import { shownLength as shown } from '#src/api/length.ts'
 import { shownNumber, shownShare } from '#src/api/number.ts'
-import { choiceOf, flag, integer, listOf, named, object, text } from '#src/api/schema.ts'
+import { choiceOf, described, flag, integer, listOf, named, object, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { ToleranceCheckRequest } from './request-schema.ts'
 
@@ -116,6 +116,23 @@ export const MADE = {
   ballGap: refTo<typeof CheckedFigure>('CheckedFigure'),
 }
 export const notes = Type.Array(Type.String(), { description: 'Effects that were not considered.' })
+/**
+ * Where to stop, for an arrangement whose points of aim are those of schema `$id`.
+ *
+ * @param bestYield the aim at which most fit, in words; `limitedRisk` likewise for the aim within the accepted risk
+ */
+export const aimOf = <Point extends TSchema>(
+  $id: string,
+  description: string,
+  { bestYield, limitedRisk }: { readonly bestYield: string; readonly limitedRisk: string },
+) =>
+  object(description, {
+    atNominal: described<Point>($id, 'Value as designed.'),
+    bestYield: described<Point>($id, bestYield),
+    limitedRisk: Type.Optional(described<Point>($id, limitedRisk)),
+    message: text('Advice on which aim to choose.'),
+  })
+
 export const jointly = (what: string) => ({
   jointFits: chance(
     `Chance that both the ball gap and ${what} fit. It is not the product of the two chances, because they share causes.`,

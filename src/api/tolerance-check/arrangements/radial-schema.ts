@@ -1,8 +1,7 @@
-import { Type } from 'typebox'
 import { answerOf } from '#src/api/answer.ts'
 import { shownLength as shown } from '#src/api/length.ts'
-import { described, named, object, text } from '#src/api/schema.ts'
-import { type FitChances, inputRef, notes, RINGS } from '#src/api/tolerance-check/figures-schema.ts'
+import { named } from '#src/api/schema.ts'
+import { aimOf, type FitChances, inputRef, notes, RINGS } from '#src/api/tolerance-check/figures-schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
 export const AimPoint = named('AimPoint', 'A depth to stop at, and what becomes of the ball gap then.', {
@@ -13,24 +12,18 @@ export const AimPoint = named('AimPoint', 'A depth to stop at, and what becomes 
   outcomes: refTo<typeof FitChances>('FitChances'),
 })
 
-const aimPoint = (description: string) => described<typeof AimPoint>('AimPoint', description)
-
 export const RadialToleranceCheckResponse = named(
   'RadialToleranceCheckResponse',
   'Will it run, how often, and where to aim.',
   answerOf(['radial'], inputRef, {
     ...RINGS,
-    aim: object(
+    aim: aimOf<typeof AimPoint>(
+      'AimPoint',
       'The depth to aim for in the outer groove. You can deepen a groove that is too shallow, but you cannot put wood back. Fit the inner ring afterwards.',
       {
-        atNominal: aimPoint('Value as designed.'),
-        bestYield: aimPoint('The aim at which most rings fit.'),
-        limitedRisk: Type.Optional(
-          aimPoint(
-            'The depth at which most rings fit while the chance of a groove too deep stays within the accepted risk.',
-          ),
-        ),
-        message: text('Advice on which aim to choose.'),
+        bestYield: 'The aim at which most rings fit.',
+        limitedRisk:
+          'The depth at which most rings fit while the chance of a groove too deep stays within the accepted risk.',
       },
     ),
     notes,

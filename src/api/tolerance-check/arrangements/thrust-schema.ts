@@ -1,9 +1,10 @@
-import { type Static, Type } from 'typebox'
+import type { Static } from 'typebox'
 import { type CauseName, CONTRIBUTORS_OF } from '#shared/questions/tolerance/input.ts'
 import { answerOf } from '#src/api/answer.ts'
 import { shownLength as shown } from '#src/api/length.ts'
-import { choiceOf, described, listOf, named, object, text } from '#src/api/schema.ts'
+import { choiceOf, listOf, named, text } from '#src/api/schema.ts'
 import {
+  aimOf,
   type CheckedFigure,
   effect,
   type FitChances,
@@ -38,8 +39,6 @@ export const PlateAimPoint = named(
   },
 )
 
-const plateAimPoint = (description: string) => described<typeof PlateAimPoint>('PlateAimPoint', description)
-
 export const ThrustToleranceCheckResponse = named(
   'ThrustToleranceCheckResponse',
   'How often a turntable fits, which contributors matter most, and the aim.',
@@ -52,17 +51,13 @@ export const ThrustToleranceCheckResponse = named(
       'PlateContributorEffect',
       'The largest part in the scatter of the ball gap first.',
     ),
-    aim: object(
+    aim: aimOf<typeof PlateAimPoint>(
+      'PlateAimPoint',
       'The groove circle to aim for. You can move a groove out by cutting its outer flank, but you cannot put wood back.',
       {
-        atNominal: plateAimPoint('Value as designed.'),
-        bestYield: plateAimPoint('The aim at which most turntables fit.'),
-        limitedRisk: Type.Optional(
-          plateAimPoint(
-            'The circle at which most turntables fit while the chance of a groove too far out stays within the accepted risk.',
-          ),
-        ),
-        message: text('Advice on which aim to choose.'),
+        bestYield: 'The aim at which most turntables fit.',
+        limitedRisk:
+          'The circle at which most turntables fit while the chance of a groove too far out stays within the accepted risk.',
       },
     ),
     notes,
