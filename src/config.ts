@@ -37,9 +37,9 @@ export type Config = {
   readonly rateLimitPerMinute: number
   /** Where they are counted: in this process, or in a store that all replicas share. */
   readonly rateLimitStore: 'memory' | StoreAddress
-  /** Which pages may read answers from a script: any, none, or these origins. */
+  /** The pages that may read answers from a script: any, none, or these origins. */
   readonly corsOrigin: Origins
-  /** Which pages may show our figures and sheets in a frame: any, none, or these origins. */
+  /** The pages that may show our figures and sheets in a frame: any, none, or these origins. */
   readonly frameAncestors: Origins
 }
 

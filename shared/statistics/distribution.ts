@@ -166,7 +166,7 @@ export function drawWithoutReplacement(
   const words = drawWords(random, drawn * trials)
   const left = Float64Array.from(values)
   for (let trial = 0; trial < trials; trial++) {
-    // What the trial before left in another order is as good a list to draw from as any.
+    // The list needs no reset: drawing from it is fair in whatever order the trial before left it.
     for (let place = 0; place < drawn; place++) {
       const at = place + Math.floor((words[place * trials + trial] ?? Number.NaN) * PER_WORD * (left.length - place))
       const value = left[at] ?? Number.NaN

@@ -11,9 +11,9 @@ const ALWAYS = {
   'x-content-type-options': 'nosniff',
 }
 
-/** What a script in a page may read of an answer. */
+/** The parts of an answer that a script in a page may read. */
 export type Readable = {
-  /** Which pages may read it: any, none, or these origins. */
+  /** The pages that may read it: any, none, or these origins. */
   readonly origins: '*' | false | readonly string[]
   /** The headers that it may read beside those that it may always. */
   readonly exposed: readonly string[]

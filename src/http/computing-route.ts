@@ -80,7 +80,7 @@ type ComputingRoute<Schema extends ComputingSchema> = {
   readonly get?: boolean
   /** What the answer can be, the preferred first; JSON when it is not said. Of some paths it is part of their name. */
   readonly mediaTypes?: MediaTypes | ((request: FastifyRequest) => MediaTypes)
-  /** The style sheet of its HTML, where it has any: such a page may use that alone, and `FRAME_ANCESTORS` may frame it. */
+  /** The only style sheet that its HTML may use. `FRAME_ANCESTORS` may frame such a page. */
   readonly style?: string
   /** Parts of the path, `:view` say, each of which names one of a few things; with any other name it is a 404. */
   readonly choices?: Readonly<Record<string, Choice>>

@@ -160,7 +160,7 @@ function cutSilent(connection: Connection): void {
   if (connection._httpMessage?.headersSent !== false) connection.destroy()
 }
 
-/** What the parser is told of a request: to read it as any other. */
+/** Tells the parser to read a request like any other. */
 const READ_ON = 0
 
 /**
