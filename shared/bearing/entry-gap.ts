@@ -1,4 +1,4 @@
-import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
+import { normalQuantileBetween } from '#shared/statistics/normal.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
 /*
@@ -16,9 +16,8 @@ const PARTS = 64
 /** Gaps of which each is as likely to be the one at which the last ball goes in, in ascending order. */
 export function entryGaps(assemblyGap: Mm): readonly Mm[] {
   if (assemblyGap === 0) return [mm(0)]
-  const [low, high] = [-ENTRY_MEAN, 1 - ENTRY_MEAN].map((off) => normalCdf(off / ENTRY_DEVIATION)) as [number, number]
-  return Array.from({ length: PARTS }, (_, part) => {
-    const share = low + ((part + 0.5) / PARTS) * (high - low)
-    return mm(assemblyGap * (ENTRY_MEAN + ENTRY_DEVIATION * normalQuantile(share)))
-  })
+  const entry = { mean: ENTRY_MEAN, deviation: ENTRY_DEVIATION }
+  return Array.from({ length: PARTS }, (_, part) =>
+    mm(assemblyGap * normalQuantileBetween(entry, 0, 1, (part + 0.5) / PARTS)),
+  )
 }

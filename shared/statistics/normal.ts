@@ -106,3 +106,25 @@ const FAR_F = [
   2.04426310338993978564e-15, 1.4215117583164458887e-7, 1.8463183175100546818e-5, 7.868691311456132591e-4,
   0.0148753612908506148525, 0.13692988092273580531, 0.59983220655588793769, 1,
 ] as const
+
+/** No quantile is asked of a probability nearer to 0 or 1. */
+const INSIDE = 1e-12
+
+/**
+ * Quantile of a normal distribution of which both tails are cut off:  µ + σ Φ⁻¹(Φ(a) + p (Φ(b) − Φ(a)))  between the ends a and b.
+ *
+ * @param low where it begins, may be −∞
+ * @param high where it ends, may be +∞; taken as `low` where it lies below it
+ * @param share p, from 0 to 1
+ */
+export function normalQuantileBetween(
+  { mean, deviation }: { readonly mean: number; readonly deviation: number },
+  low: number,
+  high: number,
+  share: number,
+): number {
+  const [below, above] = [normalCdf((low - mean) / deviation), normalCdf((high - mean) / deviation)]
+  const at = below + share * Math.max(0, above - below)
+  const found = mean + deviation * normalQuantile(Math.min(Math.max(at, INSIDE), 1 - INSIDE))
+  return Math.min(Math.max(found, low), Math.max(high, low))
+}

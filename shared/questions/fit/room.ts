@@ -1,5 +1,5 @@
 import { cutDeviation, type ToolError } from '#shared/making/tool-error.ts'
-import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
+import { normalCdf, normalQuantileBetween } from '#shared/statistics/normal.ts'
 import { depthTo } from './figures.ts'
 import type { Posterior } from './posterior.ts'
 import type { Target } from './subject.ts'
@@ -30,8 +30,6 @@ const BINS = 1024
 /** So near to the upper end a rule cannot tell, of the band at the most. */
 const SHRUNK_BY = 0.2
 const SHRUNK_SHARE = 0.15
-/** Bisection of the ends of a uniform number: neither 0 nor 1. */
-const INSIDE = 1e-12
 
 /** The room under a posterior; `finished` is the figure of every point with the finish on. */
 export function roomOf(posterior: Posterior, target: Target, finished: Float64Array): Room {
@@ -52,7 +50,9 @@ export function roomOf(posterior: Posterior, target: Target, finished: Float64Ar
   chosen.forEach((point, index) => {
     // Golden steps: even over the sample, and in no relation to its order.
     const uniform = ((index + 0.5) * 0.6180339887498949) % 1
-    const goesIn = isGap ? thresholdAt(threshold, refusedAt[point] ?? 0, takenAt[point] ?? 0, uniform) : target.min
+    const goesIn = isGap
+      ? normalQuantileBetween(threshold, refusedAt[point] ?? 0, takenAt[point] ?? 0, uniform)
+      : target.min
     room.toBand[index] = depthTo(posterior, target, point, Math.max(target.min, goesIn))
     room.toAim[index] = depthTo(posterior, target, point, target.aim)
     room.toSafe[index] = depthTo(posterior, target, point, safe)
@@ -62,20 +62,6 @@ export function roomOf(posterior: Posterior, target: Target, finished: Float64Ar
     toolMean += (tool[point] ?? 0) / COUNT
   })
   return { ...room, remaining, toolMean }
-}
-
-/** A quantile of the threshold between a gap that refused the ball and one that took it. */
-function thresholdAt(
-  { mean, deviation }: Posterior['threshold'],
-  refusedAt: number,
-  takenAt: number,
-  uniform: number,
-): number {
-  const low = normalCdf((refusedAt - mean) / deviation)
-  const high = normalCdf((takenAt - mean) / deviation)
-  const at = low + uniform * Math.max(0, high - low)
-  const found = mean + deviation * normalQuantile(Math.min(Math.max(at, INSIDE), 1 - INSIDE))
-  return Math.min(Math.max(found, refusedAt), Math.max(takenAt, refusedAt))
 }
 
 /** Points taken at even steps of weight, in the order of their figure, so that the tails are even as well. */

@@ -4,7 +4,7 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { normalColumn } from '#shared/questions/fit/lattice.ts'
 import { thresholdOf } from '#shared/questions/fit/threshold.ts'
 import { ROOM_ROWS, type RoomName } from '#shared/questions/season/arrangements/parts.ts'
-import { normalCdf, normalQuantile } from '#shared/statistics/normal.ts'
+import { normalCdf, normalQuantile, normalQuantileBetween } from '#shared/statistics/normal.ts'
 import { playMoments, playQuantile } from '#shared/statistics/play-of-random-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { type Fit, gapOnCircle, outOfRound } from './fit.ts'
@@ -206,7 +206,5 @@ function shareOfRound({ outerRing, innerRing }: Snapshot['raceways'], scatter: n
 /** The gap at which the last ball goes in: normal, between none and the assembly gap. */
 function thresholdAt(assemblyGap: Mm, ballDiameter: Mm, z: number): number {
   if (assemblyGap === 0) return 0
-  const { mean, deviation } = thresholdOf(assemblyGap, ballDiameter)
-  const [none, all] = [normalCdf(-mean / deviation), normalCdf((assemblyGap - mean) / deviation)]
-  return mean + deviation * normalQuantile(none + normalCdf(z) * (all - none))
+  return normalQuantileBetween(thresholdOf(assemblyGap, ballDiameter), 0, assemblyGap, normalCdf(z))
 }

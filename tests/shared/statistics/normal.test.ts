@@ -1,6 +1,12 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { logNormalCdf, normalCdf, normalDensity, normalQuantile } from '#shared/statistics/normal.ts'
+import {
+  logNormalCdf,
+  normalCdf,
+  normalDensity,
+  normalQuantile,
+  normalQuantileBetween,
+} from '#shared/statistics/normal.ts'
 
 /** Simpson's rule: a second road to the distribution function. */
 function integral(from: number, to: number, pieces = 4000): number {
@@ -41,4 +47,17 @@ test('the logarithm goes on where the function itself is lost', () => {
 
 test.each([0, 1, Number.NaN, -0.1])('no quantile for a probability of %d', (probability) => {
   expect(() => normalQuantile(probability)).toThrow(RangeError)
+})
+
+test('a quantile between two ends lies between them, and so much of what is left lies below it', () => {
+  const [mean, deviation, low, high] = [0.65, 0.2, 0, 1]
+  const [below, above] = [normalCdf((low - mean) / deviation), normalCdf((high - mean) / deviation)]
+  for (const share of [0.001, 0.1, 0.5, 0.9, 0.999]) {
+    const found = normalQuantileBetween({ mean, deviation }, low, high, share)
+    expect(found).toBeGreaterThan(low)
+    expect(found).toBeLessThan(high)
+    expect((normalCdf((found - mean) / deviation) - below) / (above - below)).toBeWithin(1e-12, share)
+  }
+  expect(normalQuantileBetween({ mean, deviation }, -Infinity, Infinity, 0.5)).toBeWithin(1e-15, mean)
+  expect(normalQuantileBetween({ mean, deviation }, 2, 1, 0.5)).toBe(2)
 })
