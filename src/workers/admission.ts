@@ -7,6 +7,8 @@ export type Refusal = (typeof REFUSALS)[number]
 
 /** An answer in progress. */
 export interface Admitted {
+  /** When it was let in, by the clock of the admission [ms]. */
+  readonly since: number
   readonly caller: Caller
   /** Of the work that it has turned out to be. */
   lane: Lane
@@ -28,8 +30,8 @@ export interface Admission {
   /** Whether an answer in progress cannot be done in so much time [ms], by what is known now of it and of the others. */
   readonly isLate: (answer: Admitted, msLeft: number) => boolean
   /**
-   * For how long more has been asked than there are threads, by others than the caller that asks for most [ms]; 0 while there is
-   * room.
+   * For how long more answers than there are threads have been kept waiting, those of the caller that asks for most left out [ms];
+   * 0 while there is room.
    */
   readonly fullForMs: () => number
 }
@@ -50,6 +52,10 @@ const QUICK_MS = 200
 export const laneFor = (workMs: number): Lane => (workMs <= QUICK_MS ? 'quick' : 'long')
 /** Room for less than this is none: the next request of whoever fills the threads is on its way. */
 const GAP_MS = 250
+/** Of its deadline: in progress for longer, an answer is kept waiting. Many short ones that overlap are not. */
+const KEPT_SHARE = 0.1
+
+const NOBODY = { caller: { servedMs: 0 }, answers: 0 }
 
 /** So long after two callers have been seen, they count as told apart. */
 const APART_MS = 60_000
@@ -72,15 +78,19 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
     if (apart.address !== '' && apart.address !== address) apart.seen = now()
     apart.address = address
   }
-  const mostOfOne = (): number => Math.max(0, ...Array.from(callers.values(), ({ answers }) => answers))
-  const isFull = (): boolean => underWay.size - (areCallersApart() ? mostOfOne() : 0) > threads
-  /** Before anything changes: what is full now has been so since the last change. */
-  const look = (): void => {
-    if (isFull()) full.until = now()
-  }
-  const noteFull = (): void => {
-    if (now() - full.until > GAP_MS) full.since = now()
+  const heaviest = () =>
+    [...callers.values()].reduce((most, each) => (each.answers > most.answers ? each : most), NOBODY)
+  const noteFull = (since: number): void => {
+    if (since - full.until > GAP_MS) full.since = since
     full.until = now()
+  }
+  /** Before anything changes, or time would have to be gone through again: notes whether it is full now, and since when. */
+  const look = (): void => {
+    const left = areCallersApart() ? heaviest().caller : undefined
+    const kept = [...underWay].filter(({ caller, since }) => caller !== left && now() - since > KEPT_SHARE * deadlineMs)
+    // In the order in which they came: with the last of these there were more than threads.
+    const tooMany = kept[threads]
+    if (tooMany !== undefined) noteFull(tooMany.since)
   }
 
   const of = (caller: Caller, lane: Lane): readonly Admitted[] =>
@@ -133,18 +143,17 @@ export function admission({ threads, deadlineMs, servedSoFar, now = () => perfor
       const isCrowded = [...underWay].filter((each) => each.lane === lane).length >= most
       const displaced = !isLate && isCrowded ? displaceable(caller, lane) : undefined
       if (isLate || (isCrowded && displaced === undefined)) {
-        if (!areCallersApart() || known.answers < mostOfOne()) noteFull()
+        if (!areCallersApart() || known.answers < heaviest().answers) noteFull(now())
         return 'busy'
       }
       if (displaced !== undefined) {
         leave(displaced)
         displaced.displace()
       }
-      const answer: Admitted = { caller, lane, left: workMs, displace }
+      const answer: Admitted = { since: now(), caller, lane, left: workMs, displace }
       callers.set(key, known)
       known.answers += 1
       underWay.add(answer)
-      if (isFull()) noteFull()
       return answer
     },
     leave,

@@ -74,7 +74,7 @@ test('addresses of one network of IPv6 are one caller; so are both ways to write
   expect(caller('2001:db8:0:2::5')[1]).toBe(1)
 })
 
-test('full is told from the first answer too many on, through the moments between one and the next', () => {
+test('full counts from when the first answer too many was let in, through the moments between one and the next', () => {
   const { clock, ask, letIn, leave, fullForMs } = door()
   const first = letIn('192.0.2.1', 100)
   clock.now = 1_000
@@ -93,6 +93,16 @@ test('full is told from the first answer too many on, through the moments betwee
   expect(fullForMs()).toBe(0)
   expect(ask('192.0.2.1', 100)).toBeTypeOf('object')
   expect(fullForMs()).toBe(0)
+})
+
+test('short answers that overlap without end are not full: none is kept waiting', () => {
+  const { clock, letIn, leave, fullForMs } = door(2)
+  const inProgress: Admitted[] = []
+  for (clock.now = 0; clock.now < 60_000; clock.now += 10) {
+    inProgress.push(letIn('192.0.2.1', 30))
+    if (inProgress.length > 6) leave(inProgress.shift() as Admitted)
+    expect(fullForMs()).toBe(0)
+  }
 })
 
 test('who refuses is full too', () => {
