@@ -76,6 +76,15 @@ export const plugGaps = ({ minBallGap, maxBallGap, assembly }: ResolvedBallRing)
   noGo: maxBallGap,
 })
 
+/**
+ * The gaps between which a ring that was cut to the rule is as good as the one that was designed: from go to no-go. Where the aim
+ * itself lies below what the last ball needs, which has a warning of its own, from the smallest gap allowed.
+ */
+export function gapLimits(resolved: ResolvedBallRing): { readonly least: Mm; readonly most: Mm } {
+  const { go, noGo } = plugGaps(resolved)
+  return { least: resolved.ballGap >= go ? go : resolved.minBallGap, most: noGo }
+}
+
 /** The ball gap at another pitch radius, or undefined where the balls but one do not even go in. */
 export function gapAt({ resolved: { ballDiameter, input } }: BallRing, pitchRadius: Mm): Mm | undefined {
   const { count } = input.balls

@@ -3,7 +3,7 @@ import { grooveDepthForSeat } from '#shared/geometry/seat.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { shopFigure, shopStep } from '#shared/units/shop-figure.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
-import { type BallRing, gapAt } from './ball-ring.ts'
+import { type BallRing, gapAt, gapLimits } from './ball-ring.ts'
 import * as defaults from './defaults.ts'
 import type { FullRings } from './full-rings.ts'
 import type { PartName, RingName } from './refusal.ts'
@@ -17,6 +17,7 @@ import {
 } from './resolve.ts'
 import { deeperRing, type RingPair, shoulder } from './ring-pair.ts'
 import type { Ring } from './rings.ts'
+import { LEAST_SCREW_WALL } from './screw-wall.ts'
 import type { Suggestion } from './suggestion.ts'
 import type { Finding, WarningFacts } from './warning.ts'
 
@@ -31,9 +32,6 @@ const LEAST_ENGAGEMENT = 0.15
 export const MOST_CONFORMITY = 0.65
 const LEAST_PLAY = 0.005
 const FEWEST_FOR_SMOOTH_RUNNING = 6
-/** The head of a No. 4 wood screw (0.225 in) between two shanks of the same screw (0.112 in each): ASME B18.6.1. */
-const SCREW_WALL = mm(11.4)
-
 /** Below the bolts that a lathe or a model takes, a smaller bore is no advice. */
 const LEAST_BORE = mm(3)
 
@@ -213,9 +211,9 @@ export function wallFindings(bearing: RingPair): readonly Finding[] {
   if (!reaches(inner.wall, least)) {
     found.push(finding('risk', '/bore', { code: 'inner-wall-thin', wall: inner.wall, least }, ...thicker(least)))
   }
-  if (resolved.split === 'inner-ring' && !reaches(inner.wall, SCREW_WALL)) {
-    const facts = { code: 'no-room-for-screws', wall: inner.wall, least: SCREW_WALL } as const
-    found.push(finding('risk', '/bore', facts, ...thicker(SCREW_WALL)))
+  if (resolved.split === 'inner-ring' && !reaches(inner.wall, LEAST_SCREW_WALL)) {
+    const facts = { code: 'no-room-for-screws', wall: inner.wall, least: LEAST_SCREW_WALL } as const
+    found.push(finding('risk', '/bore', facts, ...thicker(LEAST_SCREW_WALL)))
   }
   return found
 }
@@ -272,19 +270,20 @@ export function shopFindings(
   measured: readonly (readonly [dimension: Measured, diameter: Mm, perRadius: number])[],
 ): readonly Finding[] {
   const { resolved, pitchRadius } = ring
-  const { ballDiameter, minBallGap, maxBallGap, input } = resolved
+  const { ballDiameter, input } = resolved
+  const { least, most } = gapLimits(resolved)
   return measured.flatMap(([dimension, diameter, perRadius]) => {
     const { text, error } = shopFigure(diameter, input.units, input.shopDenominator)
     const gapThere = gapAt(ring, mm(pitchRadius + (perRadius * error) / 2)) ?? mm(-ballDiameter)
-    if (reaches(gapThere, minBallGap) && !exceeds(gapThere, maxBallGap)) return []
+    if (reaches(gapThere, least) && !exceeds(gapThere, most)) return []
     const facts = {
       code: 'shop-rounding-spoils-gap',
       dimension,
       shop: text,
       shopError: error,
       gapThere,
-      minBallGap,
-      maxBallGap,
+      least,
+      most,
     } as const
     const finer = input.units === 'in' ? number('/shopDenominator', FINEST_DENOMINATOR) : []
     return [finding('risk', '/ballGap', facts, ...finer, ...length('/ballGap', ...evenGaps(ring, diameter)))]

@@ -43,8 +43,8 @@ export type WarningFacts =
       readonly shopError: Mm
       /** −Dw where the rule is so coarse that the balls but one would not go in. */
       readonly gapThere: Mm
-      readonly minBallGap: Mm
-      readonly maxBallGap: Mm
+      readonly least: Mm
+      readonly most: Mm
     }
 
 export type WarningCode = WarningFacts['code']

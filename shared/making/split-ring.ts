@@ -1,5 +1,6 @@
 import type { RingName } from '#shared/bearing/refusal.ts'
 import { type RingPair, shoulder } from '#shared/bearing/ring-pair.ts'
+import { SMALLEST_GAUGE, screwWall } from '#shared/bearing/screw-wall.ts'
 import { clearanceDrill, FLAT_HEAD_ANGLE, SCREW_LENGTHS, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { roundedDown, roundedUp } from '#shared/units/rounded.ts'
@@ -75,11 +76,9 @@ export type ScrewFault =
   | { readonly code: 'screws-crowd'; readonly count: number; readonly most: number }
 
 /**
- * Common practice, no source: smaller screws than No. 4 shear off; as much wood beside thread and head as the shank is
- * thick; three shanks of thread in the far half, the head sunk
- * for it down to a quarter of the width; the point stays 1/16 in inside; two heads from screw to screw.
+ * Common practice, no source: three shanks of thread in the far half, the head sunk for it down to a quarter of the width; the
+ * point stays 1/16 in inside; two heads from screw to screw.
  */
-const SMALLEST_GAUGE = 4
 const HOLD = 3
 const POINT_ROOM = inches(1 / 16)
 const SPACING_IN_HEADS = 2
@@ -186,16 +185,13 @@ const woodBetween = (bearing: RingPair, ring: RingName, inside: Mm, outside: Mm)
   shoulder: shoulder(bearing, ring),
 })
 
-/** The head between the shanks of wood that it needs on either side: wider than the thread with its own. */
-const leastWall = ({ shank, head }: KnownScrew): Mm => mm(head + 2 * shank)
-
 const WITHIN = 1e-9
 
 function faultsOf(screw: KnownScrew, wood: Wood): readonly ScrewFault[] {
   const { gauge } = screw
   const { units } = wood
   const wall = mm(wood.outside - wood.inside)
-  const least = leastWall(screw)
+  const least = screwWall(screw)
   const faults: ScrewFault[] = []
   if (wall < least - WITHIN) {
     const cleared =

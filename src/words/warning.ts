@@ -57,7 +57,7 @@ export function warningSentence(facts: WarningFacts, units: Units, terms: Terms)
     case 'no-play':
       return `A play of ${size(facts.play)} binds as soon as the wood moves. Leave ${size(facts.least)} or more.`
     case 'shop-rounding-spoils-gap':
-      return `At the shop figure ${facts.shop}, ${measured(facts.dimension, terms)} leaves a ${terms.gap} of ${size(facts.gapThere)}, outside ${size(facts.minBallGap)} to ${size(facts.maxBallGap)}. Work to the exact figure, or choose a gap that puts it on a mark of the rule.`
+      return `At the shop figure ${facts.shop}, ${measured(facts.dimension, terms)} leaves a ${terms.gap} of ${size(facts.gapThere)}, outside ${size(facts.least)} to ${size(facts.most)}. Work to the exact figure, or choose a gap that puts it on a mark of the rule.`
     default:
       return facts satisfies never
   }

@@ -122,7 +122,7 @@ export const DEPTHS = { each: ENGAGEMENT, items: { min: 1, max: 12 } } as const
 /** `onlyOnRule`, which is true or false. */
 export const ON_RULE = {
   means:
-    "Keep only designs whose groove or track, cut to the rule's nearest figure, still leaves a gap from `minBallGap` to `maxBallGap`.",
+    "Keep only designs whose groove or track, cut to the rule's nearest figure, still leaves a gap from that of the go plug to `maxBallGap`.",
   byDefault: plain('false', 'designs count whatever figure the rule shows'),
 }
 

@@ -1,5 +1,5 @@
 import { ARRANGEMENTS, arrangementOf, type Bearing } from '#shared/bearing/arrangements.ts'
-import { gapAt } from '#shared/bearing/ball-ring.ts'
+import { gapAt, gapLimits } from '#shared/bearing/ball-ring.ts'
 import { beyondBounds } from '#shared/bearing/bounds.ts'
 import { LEAST_WALL } from '#shared/bearing/findings.ts'
 import type { Finding } from '#shared/bearing/warning.ts'
@@ -162,10 +162,10 @@ function shopGap(bearing: Bearing, { cutDiameter, gapPerCut }: Sizes): Mm | unde
 }
 
 const isInBand = ({ resolved }: Bearing, gap: Mm | undefined): boolean =>
-  gap !== undefined &&
-  'minBallGap' in resolved &&
-  reaches(gap, resolved.minBallGap) &&
-  reaches(resolved.maxBallGap, gap)
+  gap !== undefined && 'minBallGap' in resolved && isWithin(gap, gapLimits(resolved))
+
+const isWithin = (gap: Mm, { least, most }: ReturnType<typeof gapLimits>): boolean =>
+  reaches(gap, least) && reaches(most, gap)
 
 /** The part of the tools for this bearing that is there: the drill for its bore, and a plug from go to no-go. */
 function onHandMark({ input: { drillDiameters, plugDiameters } }: ResolvedSearch, bearing: Bearing, bore: Mm): number {

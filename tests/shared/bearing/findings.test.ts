@@ -25,7 +25,7 @@ const length = (path: string, value: number): Suggestion => ({ path, kind: 'leng
 /*
  * A row for every code: a new warning does not compile without one. The numbers by hand, for twelve balls of 16 mm
  * with a gap of 0.8 mm, R = 31.04: groove bottoms 78.08 and 45.76, with walls of 5 1/3 an outside of 88.8 and a bore of
- * 35, with 11.4 for screws a bore of 22.9; groove widths 13.27 and 16.44, with shoulders of 1.6 a width of 19.7; and for
+ * 35, with 11.4046 for screws a bore of 22.9; groove widths 13.27 and 16.44, with shoulders of 1.6 a width of 19.7; and for
  * a seat of 2.4 on the edges of a 6 mm arc w² = 2.4 × 13.6 and h = w² / (6 + √(36 − w²)) = 4.17.
  */
 type OfPlates = 'plate-thin' | 'plates-nearly-meet'
@@ -378,6 +378,24 @@ describe('the rule', () => {
         .filter((facts) => facts.dimension === dimension)
         .map(({ gapThere, shopError }) => (gapThere - inches(0.031)) / shopError)[0] ?? Number.NaN
     expect(perError('grooveBottomDiameter')).toBeLessThan(0.9 * perError('gaugeDiameter'))
+  })
+
+  test('a figure at which the last ball stays out is no figure to work to, even with a smallest gap of 0', () => {
+    // 0.1 mm of diameter is 0.31 mm of gap
+    const spoilt = [15.98, 15.99, 16, 16.01, 16.02].flatMap((diameter) => {
+      const balls = { count: 12, diameter: mm(diameter) }
+      const { assemblyGap } = designed({ ...PLAIN, balls }).bearing.assembly
+      const input: RadialInput = { ...PLAIN, balls, ballGap: mm(assemblyGap + 0.05), minBallGap: mm(0) }
+      return withCode(input, 'shop-rounding-spoils-gap').flatMap(({ facts }) =>
+        facts.code === 'shop-rounding-spoils-gap' ? [{ ...facts, assemblyGap }] : [],
+      )
+    })
+    expect(spoilt.length).toBeGreaterThan(0)
+    for (const { gapThere, least, assemblyGap } of spoilt) {
+      expect(least).toBe(assemblyGap)
+      expect(gapThere).toBeGreaterThan(0)
+      expect(gapThere).toBeLessThan(least)
+    }
   })
 
   test('in millimetres a gap that lands on the rule is proposed', () => {

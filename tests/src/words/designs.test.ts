@@ -162,15 +162,12 @@ const WARNINGS: Entries<WarningFacts> = {
   'band-below-assembly-gap': [[['radial'], { maxBallGap: A, assemblyGap: B }]],
   'no-play': [[RINGS, { play: B, least: A }]],
   'shop-rounding-spoils-gap': [
-    [FULL, { dimension: 'gaugeDiameter', shop: '3 1/4', shopError: B, gapThere: A, minBallGap: B, maxBallGap: C }],
+    [FULL, { dimension: 'gaugeDiameter', shop: '3 1/4', shopError: B, gapThere: A, least: B, most: C }],
     [
       ['radial', 'roller'],
-      { dimension: 'grooveBottomDiameter', shop: '81', shopError: B, gapThere: A, minBallGap: B, maxBallGap: C },
+      { dimension: 'grooveBottomDiameter', shop: '81', shopError: B, gapThere: A, least: B, most: C },
     ],
-    [
-      ['thrust'],
-      { dimension: 'grooveCircleDiameter', shop: '81', shopError: B, gapThere: A, minBallGap: B, maxBallGap: C },
-    ],
+    [['thrust'], { dimension: 'grooveCircleDiameter', shop: '81', shopError: B, gapThere: A, least: B, most: C }],
   ],
 }
 
