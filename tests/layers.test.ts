@@ -60,6 +60,29 @@ describe('shared/', () => {
     expect(strays(SHARED, (from) => from.startsWith('./') || from.startsWith('#shared/'))).toEqual([])
   })
 
+  test.each([
+    ['bearing', ['making', 'movement', 'questions']],
+    ['making', ['movement', 'questions']],
+    ['movement', ['questions']],
+  ])('%s/ knows nothing above it', (folder, above) => {
+    const own = SHARED.filter(({ file }) => file.startsWith(join('shared', folder)))
+    expect(own.length).toBeGreaterThan(0)
+    expect(strays(own, (from) => !above.some((name) => from.startsWith(`#shared/${name}/`)))).toEqual([])
+  })
+
+  test('a question knows another by its answer, its input and its fields, and not by its parts', () => {
+    const DOORS =
+      /^#shared\/questions\/(fit\/fit-correction|load\/load-check|search\/design-search|season\/seasonal-fit|selection\/ball-selection|size-table\/size-table|tolerance\/tolerance-check|[a-z-]+\/(input|fields))\.ts$/
+    const questions = new Set(SHARED.flatMap(({ file }) => /^shared\/questions\/([\w-]+)\//.exec(file)?.[1] ?? []))
+    expect(questions.size).toBeGreaterThan(5)
+    for (const question of questions) {
+      const own = SHARED.filter(({ file }) => file.startsWith(join('shared', 'questions', question)))
+      const isInside = (from: string) => from.startsWith('#shared/questions/') && !DOORS.test(from)
+      const isAllowed = (from: string) => from.startsWith(`#shared/questions/${question}/`) || !isInside(from)
+      expect(strays(own, isAllowed)).toEqual([])
+    }
+  })
+
   test('has no clock, no chance of its own and no surroundings', () => {
     const reaching = /\bMath\.random\b|\bDate\b|\bprocess\.|\bconsole\.|\bperformance\b|\bglobalThis\b|\bBuffer\b/
     const code = (text: string) => text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')

@@ -2,8 +2,8 @@ import { type Static, type TOptional, type TUnsafe, Type } from 'typebox'
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import { plain, trade } from '#shared/bearing/fields.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
-import { PART_NAMES, WOOD_PARTS, type WoodPart } from '#shared/questions/season/arrangements/parts.ts'
-import { woodPartsOf } from '#shared/questions/season/arrangements.ts'
+import { PART_NAMES, WOOD_PARTS, type WoodPart } from '#shared/movement/arrangements/parts.ts'
+import { woodPartsOf } from '#shared/movement/arrangements.ts'
 import {
   CONSTRUCTIONS,
   type Construction,
@@ -16,7 +16,7 @@ import {
   USUAL_SEGMENTS,
   USUAL_TEMPERATURE,
   type Year,
-} from '#shared/questions/season/input.ts'
+} from '#shared/movement/year.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { inScale, SCALES, type Scale, toCelsius } from '#shared/units/temperature.ts'
 import { choiceOf, described, namedRequest, requestObject } from '#src/api/schema.ts'

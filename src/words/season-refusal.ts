@@ -1,5 +1,5 @@
 import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
-import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
+import type { SeasonRefusal } from '#shared/movement/refusal.ts'
 import { inScale, type Scale } from '#shared/units/temperature.ts'
 import type { Terms } from './terms.ts'
 

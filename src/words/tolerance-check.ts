@@ -1,6 +1,6 @@
 import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { ENTRY_MEAN } from '#shared/bearing/entry-gap.ts'
-import type { Year } from '#shared/questions/season/input.ts'
+import type { Year } from '#shared/movement/year.ts'
 import type { AimPoint, Chance } from '#shared/questions/tolerance/aim.ts'
 import { riseOnLargest } from '#shared/questions/tolerance/arrangements/thrust.ts'
 import { isOfPlates, type PlateCheck, type RingCheck } from '#shared/questions/tolerance/checked.ts'

@@ -19,9 +19,6 @@ export const TOOL_BIAS = 0.15
 /** By how much this maker's hand reads a rule too long or too short, always the same way [mm]. */
 export const HAND_BIAS = 0.15
 
-/** How far wood gives when a ball is pressed in, in ball diameters: for rings where rigid balls need no gap. */
-export const PRESSED_IN = 0.002
-
 /** A ring that only just binds is felt to bind or to run: so much play either way [mm]. */
 export const BINDING_DEVIATION = 0.05
 

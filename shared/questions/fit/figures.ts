@@ -1,7 +1,7 @@
+import { chanceTaken } from '#shared/bearing/entry-threshold.ts'
 import type { Posterior } from './posterior.ts'
 import { depthForSeat, gapOf, pitchRadius, radiusForGap, seatDepth, xForPitch } from './ring-law.ts'
 import type { Subject, Target } from './subject.ts'
-import { chanceTaken } from './threshold.ts'
 
 /*
  * The one figure that the maker wants in band: the ball gap, or the play of an inner ring. It is computed at each point of the

@@ -1,3 +1,4 @@
+import { type Threshold, thresholdOf } from '#shared/bearing/entry-threshold.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { contradict, type Disagreement, disagreements } from './agreement.ts'
 import { type Decision, decide, type FitState, type Grounds, stateOf, wordNow } from './decision.ts'
@@ -12,7 +13,6 @@ import { allReadings, type EarlierState, type Reading } from './reading.ts'
 import { gapOf, pitchRadius, radiusForGap } from './ring-law.ts'
 import { roomOf } from './room.ts'
 import type { Subject, Target } from './subject.ts'
-import { type Threshold, thresholdOf } from './threshold.ts'
 import { type Tools, unknownsOf } from './unknowns.ts'
 
 /** The question about an unfinished groove. Lengths in millimetres. */

@@ -1,11 +1,11 @@
+import { chanceBetween, type Threshold } from '#shared/bearing/entry-threshold.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { logReading } from '#shared/statistics/likelihood.ts'
 import { logNormalCdf } from '#shared/statistics/normal.ts'
+import { normalColumn, POINTS } from '#shared/statistics/normal-points.ts'
 import * as defaults from './defaults.ts'
 import type { Evidence } from './evidence.ts'
-import { normalColumn, POINTS } from './lattice.ts'
 import { lowerFactor, type Proposal, proposalFor, setCut } from './proposal.ts'
-import { chanceBetween, type Threshold } from './threshold.ts'
 import { emptyPlace, type Place, type Unknowns } from './unknowns.ts'
 
 /**

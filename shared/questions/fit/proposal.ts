@@ -1,8 +1,8 @@
+import type { Threshold } from '#shared/bearing/entry-threshold.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
 import type { Evidence } from './evidence.ts'
-import type { Threshold } from './threshold.ts'
 import {
   emptyPlace,
   OF_HAND,

@@ -1,10 +1,12 @@
 import { type ArrangementName, nameOf } from '#shared/bearing/arrangements.ts'
 import { type Refused, refusedQuestion } from '#shared/bearing/refusal.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import {
   RING_NAMES,
   type RingLoadCheck,
   type RingSpeedReason,
   ringLoadCheck,
+  seated,
 } from '#shared/questions/load/arrangements/rings.ts'
 import {
   PLATE_NAMES,
@@ -14,7 +16,7 @@ import {
   plateLoadCheck,
 } from '#shared/questions/load/arrangements/thrust.ts'
 import { fail, type Result } from '#shared/result.ts'
-import type { LoadCheckInput } from './input.ts'
+import { type LoadCheckInput, resolveLoad } from './input.ts'
 import type { LoadRefusal } from './refusal.ts'
 
 /** A load on a bearing of any arrangement: its own load must be there. */
@@ -68,3 +70,10 @@ export function loadCheck(input: AnyLoadCheckInput): Result<LoadCheck, Refused<L
     return fail(refusedQuestion(foreign.map((name) => ({ code: 'not-of-arrangement', path: `/${name}`, arrangement }))))
   return check(input)
 }
+
+/**
+ * The radial load from which on some ball of two rings leaves a deeper dent than is accepted [N]: that of a load check, without
+ * the rest of it.
+ */
+export const dentingLoad = (bearing: RingPair, load: Omit<LoadCheckInput, 'design'>): number =>
+  seated(bearing, resolveLoad(load, bearing.resolved.input.balls.material === 'wood')).ruin.load

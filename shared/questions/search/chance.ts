@@ -1,5 +1,5 @@
 import type { Bearing } from '#shared/bearing/arrangements.ts'
-import { thresholdOf } from '#shared/questions/fit/threshold.ts'
+import { thresholdOf } from '#shared/bearing/entry-threshold.ts'
 import { normalCdf, normalDensity } from '#shared/statistics/normal.ts'
 import { playMoments } from '#shared/statistics/play-of-random-balls.ts'
 import type { Mm } from '#shared/units/length.ts'

@@ -1,8 +1,6 @@
 import type { NumberField } from '#shared/bearing/field.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import { seated } from '#shared/questions/load/arrangements/rings.ts'
 import type { LoadCheckInput } from '#shared/questions/load/input.ts'
-import { resolveLoad } from '#shared/questions/load/input.ts'
 import { mm } from '#shared/units/length.ts'
 import type { Choice, Sizes } from './module.ts'
 
@@ -51,7 +49,3 @@ export const groovedParts = ({ outerEngagements, innerEngagements, cutterDiamete
   ...(innerEngagements === undefined ? {} : { innerRing: { engagement: innerEngagements } }),
   ...(cutterDiameters === undefined ? {} : { groove: { cutterDiameter: mm(cutterDiameters) } }),
 })
-
-/** Wooden balls are taken to be of the rings' wood. */
-export const ringLoadAt = (bearing: RingPair, load: RingLoad): number =>
-  seated(bearing, resolveLoad(load, bearing.resolved.input.balls.material === 'wood')).ruin.load

@@ -1,11 +1,12 @@
 import type { Bearing, DesignInput } from '#shared/bearing/arrangements.ts'
-import { fitOf, stops, troublesOf } from '#shared/questions/season/fit.ts'
-import type { SeasonalFitInput, Year } from '#shared/questions/season/input.ts'
-import { movingBearing } from '#shared/questions/season/moving-bearing.ts'
+import { fitOf, stops, troublesOf } from '#shared/movement/fit.ts'
+import { movingBearing } from '#shared/movement/moving-bearing.ts'
+import type { WoodState } from '#shared/movement/states.ts'
+import type { BearingInYear, Year } from '#shared/movement/year.ts'
 import { throughYear } from '#shared/questions/season/seasonal-fit.ts'
-import type { WoodState } from '#shared/questions/season/states.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
 import { playChance, type Spread } from './chance.ts'
+import { DESIGN_SEARCH } from './input.ts'
 
 /**
  * The chance that a bearing runs at the worst time of a year: today, at the driest or at the dampest, as everything moves
@@ -13,7 +14,7 @@ import { playChance, type Spread } from './chance.ts'
  */
 export function chanceThroughYear(year: Year, bearing: Bearing, spread: Spread): number {
   const { resolved } = bearing
-  const moving = movingBearing(inYear(year, bearing))
+  const moving = movingBearing(inYear(year, bearing), DESIGN_SEARCH)
   if (!moving.ok || !('minBallGap' in resolved)) return 0
   const { season, snapshotIn } = moving.value
   const byMoisture = [season.today, ...season.states].toSorted(
@@ -36,7 +37,7 @@ export function chanceOfSeason(year: Year, bearing: Bearing): number {
   return through.ok ? through.value.chances.runsAllYear : 0
 }
 
-function inYear(year: Year, { resolved: { input } }: Bearing): SeasonalFitInput {
+function inYear(year: Year, { resolved: { input } }: Bearing): BearingInYear {
   const { balls, ...rings } = year.woods
   const woods = input.balls.material === 'wood' && balls !== undefined ? { ...rings, balls } : rings
   return { ...year, woods, design: input as DesignInput }

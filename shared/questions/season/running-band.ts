@@ -1,5 +1,5 @@
-import type { Trouble } from './fit.ts'
-import { inAir, type WoodState } from './states.ts'
+import type { Trouble } from '#shared/movement/fit.ts'
+import { inAir, type WoodState } from '#shared/movement/states.ts'
 
 /** An end of the band in which the bearing runs, and what stops it beyond; without a cause nothing does. */
 export interface BandEnd {

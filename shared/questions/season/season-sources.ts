@@ -2,7 +2,7 @@ import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
-import { constructionsOf, speciesOf, type Woods } from './input.ts'
+import { constructionsOf, speciesOf, type Woods } from '#shared/movement/year.ts'
 
 /** The woods whose movement is quoted from memory, each with its path in the request. */
 export const guessedWoods = (woods: Woods): readonly (readonly [SpeciesId, string])[] =>

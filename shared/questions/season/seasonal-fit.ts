@@ -1,15 +1,15 @@
 import type { Refused } from '#shared/bearing/refusal.ts'
+import { bindsIn, type Fit, fitOf, type Trouble, troublesOf } from '#shared/movement/fit.ts'
+import { type MovingBearing, movingBearing } from '#shared/movement/moving-bearing.ts'
+import type { SeasonRefusal } from '#shared/movement/refusal.ts'
+import type { Snapshot } from '#shared/movement/snapshot.ts'
+import type { WoodState } from '#shared/movement/states.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Advice, adviceFor } from './advice.ts'
 import { type Chances, chancesOf, type Needs } from './chances.ts'
-import { bindsIn, type Fit, fitOf, type Trouble, troublesOf } from './fit.ts'
-import type { SeasonalFitInput } from './input.ts'
-import { type MovingBearing, movingBearing } from './moving-bearing.ts'
-import type { SeasonRefusal } from './refusal.ts'
+import { SEASONAL_FIT, type SeasonalFitInput } from './input.ts'
 import { type RunningBand, runningBand } from './running-band.ts'
 import { type SegmentsOfYear, segmentsOfYear } from './segments.ts'
-import type { Snapshot } from './snapshot.ts'
-import type { WoodState } from './states.ts'
 
 /** One time of the year: the air, the wood, the shape that the bearing has come to, and what it does. */
 export interface FitAtState {
@@ -54,7 +54,7 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
   if (today === undefined) throw new RangeError('a year must have a today')
   const { bearing, season } = moving
   const segments = segmentsOfYear(input, year, (changed) => {
-    const other = movingBearing(changed)
+    const other = movingBearing(changed, SEASONAL_FIT)
     return other.ok ? statesOf(other.value) : []
   })
   const band = runningBand(season.today, (state) => stopsIn(moving, state))
@@ -72,7 +72,7 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
 
 /** A bearing through its year, or every fault of the input. */
 export function throughYear(input: SeasonalFitInput): Result<YearOf, Refused<SeasonRefusal>> {
-  const moving = movingBearing(input)
+  const moving = movingBearing(input, SEASONAL_FIT)
   if (!moving.ok) return moving
   const year = statesOf(moving.value)
   return ok({ moving: moving.value, year, ...chancesOf(moving.value, year) })
@@ -80,7 +80,7 @@ export function throughYear(input: SeasonalFitInput): Result<YearOf, Refused<Sea
 
 /** Chances from enough bearings to choose by, without the exact gap. */
 function sketched(input: SeasonalFitInput): Result<Omit<YearOf, 'year'>, Refused<SeasonRefusal>> {
-  const moving = movingBearing(input)
+  const moving = movingBearing(input, SEASONAL_FIT)
   if (!moving.ok) return moving
   const { season } = moving.value
   const year = [season.today, ...season.states].map((state) => ({ state }))

@@ -1,9 +1,10 @@
-import { PART_NAMES, type WoodPart } from '#shared/questions/season/arrangements/parts.ts'
-import type { Trouble } from './fit.ts'
-import { isSegmented, type SeasonalFitInput } from './input.ts'
-import type { Lobes } from './moving-wood.ts'
-import type { Snapshot } from './snapshot.ts'
-import type { WoodState } from './states.ts'
+import { PART_NAMES, type WoodPart } from '#shared/movement/arrangements/parts.ts'
+import type { Trouble } from '#shared/movement/fit.ts'
+import type { Lobes } from '#shared/movement/moving-wood.ts'
+import type { Snapshot } from '#shared/movement/snapshot.ts'
+import type { WoodState } from '#shared/movement/states.ts'
+import { isSegmented } from '#shared/movement/year.ts'
+import type { SeasonalFitInput } from './input.ts'
 
 /** Counts whose miters a saw is set to without a table: 180 degrees over each is whole or a half. Common practice, no source. */
 const COUNTS = [4, 5, 6, 8, 9, 10, 12, 15, 18, 20, 24] as const

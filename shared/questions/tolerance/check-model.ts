@@ -1,7 +1,7 @@
-import type { ClimateChange } from '#shared/questions/season/climate-movement.ts'
 import type { Ends } from '#shared/statistics/distribution.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { Chunk } from './chunk.ts'
+import type { ClimateChange } from './climate-movement.ts'
 import type { CauseName, ContributorName } from './input.ts'
 import type { Weather } from './weather.ts'
 

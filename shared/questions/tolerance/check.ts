@@ -1,13 +1,14 @@
 import { type DesignInput, echoedBearingFor, nameOf, traitsOf } from '#shared/bearing/arrangements.ts'
 import { entryGaps } from '#shared/bearing/entry-gap.ts'
+import { playLimits } from '#shared/bearing/play-limits.ts'
 import { type Refusal, type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import type { ResolvedBallRing } from '#shared/bearing/resolve.ts'
-import { climateMovement } from '#shared/questions/season/climate-movement.ts'
-import type { SeasonRefusal } from '#shared/questions/season/refusal.ts'
+import type { SeasonRefusal } from '#shared/movement/refusal.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Band } from '#shared/statistics/monte-carlo.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Check } from './checked.ts'
+import { climateMovement } from './climate-movement.ts'
 import * as defaults from './defaults.ts'
 import { differencesOf } from './differences.ts'
 import {
@@ -71,15 +72,15 @@ function completed(input: ToleranceCheckInput): Result<Check, readonly Refusal[]
     const usual = defaults.plateGapLimits(bearing.plateGap, design.units)
     const { minPlateGap = usual.min, maxPlateGap = usual.max } = input.limits ?? {}
     const limits = { ...gapLimitsOf(input, bearing.resolved), minPlateGap, maxPlateGap }
-    const playLimits = { min: minPlateGap, max: maxPlateGap }
-    return ok({ ...whole(input, design, bearing.resolved, limits, mm(0)), bearing, playLimits })
+    const limitsOfPlay = { min: minPlateGap, max: maxPlateGap }
+    return ok({ ...whole(input, design, bearing.resolved, limits, mm(0)), bearing, playLimits: limitsOfPlay })
   }
-  const usual = defaults.playLimits(bearing.radialInternalClearance, design.units)
+  const usual = playLimits(bearing.radialInternalClearance, design.units)
   const { minRadialInternalClearance = usual.min, maxRadialInternalClearance = usual.max } = input.limits ?? {}
   const limits = { ...gapLimitsOf(input, bearing.resolved), minRadialInternalClearance, maxRadialInternalClearance }
-  const playLimits = { min: minRadialInternalClearance, max: maxRadialInternalClearance }
+  const limitsOfPlay = { min: minRadialInternalClearance, max: maxRadialInternalClearance }
   const { assemblyGap } = bearing.resolved.assembly
-  return ok({ ...whole(input, design, bearing.resolved, limits, assemblyGap), bearing, playLimits })
+  return ok({ ...whole(input, design, bearing.resolved, limits, assemblyGap), bearing, playLimits: limitsOfPlay })
 }
 
 type GapLimits = Required<Pick<LimitsInput, 'minBallGap' | 'maxBallGap'>>

@@ -1,6 +1,6 @@
 import type { FullRingBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
-import type { ClimateMovement } from '#shared/questions/season/climate-movement.ts'
 import type { Band } from '#shared/statistics/monte-carlo.ts'
+import type { ClimateMovement } from './climate-movement.ts'
 import type { Differences } from './differences.ts'
 import type { ToleranceCheckInput } from './input.ts'
 

@@ -13,12 +13,6 @@ export const MOST_SIGNIFICANT_DIGITS = 2
 /** Common practice, no source. */
 export const OVERSHOOT_RISK = 0.05
 
-/** A ring runs as long as it does not bind, and still well with twice the design's play: common practice, no source. */
-export const playLimits = (play: Mm, units: Units): { readonly min: Mm; readonly max: Mm } => ({
-  min: mm(0),
-  max: rounded(mm(2 * play), units),
-})
-
 /** Plates half as far apart again as designed, or half as far, still turn free: common practice, no source. */
 export const plateGapLimits = (gap: Mm, units: Units): { readonly min: Mm; readonly max: Mm } => ({
   min: rounded(mm(gap / 2), units),

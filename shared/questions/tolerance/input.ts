@@ -1,6 +1,6 @@
 import type { DesignInput, Question } from '#shared/bearing/arrangements.ts'
 import type { Traits } from '#shared/bearing/traits.ts'
-import type { Year } from '#shared/questions/season/input.ts'
+import type { Year } from '#shared/movement/year.ts'
 import type { Mm } from '#shared/units/length.ts'
 
 export const TOLERANCE_CHECK = {

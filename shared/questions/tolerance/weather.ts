@@ -1,5 +1,5 @@
-import type { ClimateChange, ClimateMovement } from '#shared/questions/season/climate-movement.ts'
 import type { Distribution } from '#shared/statistics/distribution.ts'
+import type { ClimateChange, ClimateMovement } from './climate-movement.ts'
 
 /** The changes in each state of the weather, in rows as trials use them. */
 export interface Weather {

@@ -1,11 +1,11 @@
 import { THRUST_FIELDS, type ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
-import { type PlateLoadCheckInput, plateLoadCheck } from '#shared/questions/load/arrangements/thrust.ts'
+import { type AnyLoadCheckInput, loadCheck } from '#shared/questions/load/load-check.ts'
 import { ALONG_FIELDS } from '#shared/questions/search/fields.ts'
 import type { SearchModule } from '#shared/questions/search/module.ts'
 import { mm } from '#shared/units/length.ts'
 
-export const THRUST_SEARCH: SearchModule<ThrustInput, ThrustBearing, Omit<PlateLoadCheckInput, 'design'>> = {
+export const THRUST_SEARCH: SearchModule<ThrustInput, ThrustBearing, Omit<AnyLoadCheckInput, 'design'>> = {
   has: ['plugDiameters', 'cutterDiameters', 'onlyOnRule'],
   depths: { engagements: THRUST_FIELDS.fields.plates.fields.engagement },
   load: ALONG_FIELDS,
@@ -29,7 +29,7 @@ export const THRUST_SEARCH: SearchModule<ThrustInput, ThrustBearing, Omit<PlateL
   },
   // A load outside the ring of balls tips the plate: none is carried there.
   dentsAt: ({ resolved }, load) => {
-    const checked = plateLoadCheck({ ...load, design: resolved.input })
+    const checked = loadCheck({ ...load, design: resolved.input })
     return checked.ok ? checked.value.ruin.load : 0
   },
 }

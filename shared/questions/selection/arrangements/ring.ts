@@ -1,11 +1,11 @@
 import type { FullRings } from '#shared/bearing/full-rings.ts'
+import { playLimits } from '#shared/bearing/play-limits.ts'
 import { IN_A_RING } from '#shared/geometry/closure.ts'
 import { playByOrder } from '#shared/geometry/order-for-play.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { gapPerBottomRadius } from '#shared/geometry/unequal-balls.ts'
 import type { SelectionOf } from '#shared/questions/selection/ball-place.ts'
 import type { GrooveField } from '#shared/questions/selection/fields.ts'
-import { playLimits } from '#shared/questions/tolerance/defaults.ts'
 import { mm } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
 

@@ -1,7 +1,7 @@
 import { gapOnPath } from '#shared/geometry/balls-on-a-path.ts'
-import type { ClimateChange } from '#shared/questions/season/climate-movement.ts'
 import type { WorstCase } from '#shared/questions/tolerance/check-model.ts'
 import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
+import type { ClimateChange } from '#shared/questions/tolerance/climate-movement.ts'
 import type { ContributorName } from '#shared/questions/tolerance/input.ts'
 import { reachOf } from '#shared/questions/tolerance/reach.ts'
 import { innerCentre, innerOf, outerCentre, outerOf } from '#shared/questions/tolerance/seats.ts'

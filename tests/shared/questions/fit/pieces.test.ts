@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
+import { chanceTaken, thresholdOf } from '#shared/bearing/entry-threshold.ts'
 import { ballGap, gapPerPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
 import { estimateOf } from '#shared/questions/fit/estimate.ts'
-import { normalColumn, POINTS } from '#shared/questions/fit/lattice.ts'
 import { playReduction, reductionAt } from '#shared/questions/fit/play-reduction.ts'
 import {
   depthForSeat,
@@ -13,7 +13,7 @@ import {
   seatDepth,
   xForPitch,
 } from '#shared/questions/fit/ring-law.ts'
-import { chanceTaken, thresholdOf } from '#shared/questions/fit/threshold.ts'
+import { normalColumn, POINTS } from '#shared/statistics/normal-points.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
 

@@ -2,6 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES, type ArrangementName } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIALS } from '#shared/bearing/fields.ts'
+import { bindsIn } from '#shared/movement/fit.ts'
+import { movingBearing } from '#shared/movement/moving-bearing.ts'
+import type { Year } from '#shared/movement/year.ts'
 import { SEARCHED } from '#shared/questions/search/arrangements.ts'
 import {
   beginSearch,
@@ -13,11 +16,8 @@ import {
 import { effortToProve, expectedEffort } from '#shared/questions/search/effort.ts'
 import { SHOWN } from '#shared/questions/search/fields.ts'
 import { candidateAt, gridSize } from '#shared/questions/search/grid.ts'
-import { candidatesIn, type DesignSearchInput, resolveSearch } from '#shared/questions/search/input.ts'
+import { candidatesIn, DESIGN_SEARCH, type DesignSearchInput, resolveSearch } from '#shared/questions/search/input.ts'
 import { judge, proved, throughSeason } from '#shared/questions/search/judge.ts'
-import { bindsIn } from '#shared/questions/season/fit.ts'
-import type { Year } from '#shared/questions/season/input.ts'
-import { movingBearing } from '#shared/questions/season/moving-bearing.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { ballCount, between, magnitude, units } from '#tests/support/inputs.ts'
 
@@ -326,7 +326,7 @@ describe('a year', () => {
     const { ranked } = searched({ ...LARKMOOR, year: YEAR, limit: 5 })
     expect(ranked.length).toBe(5)
     for (const { design } of ranked) {
-      const moving = movingBearing({ ...YEAR, design })
+      const moving = movingBearing({ ...YEAR, design }, DESIGN_SEARCH)
       if (!moving.ok) throw new Error(JSON.stringify(moving.error))
       const { snapshotIn, band, season } = moving.value
       const stops = [season.today, ...season.states].map((at) => bindsIn(snapshotIn(at), design.balls.count, band))

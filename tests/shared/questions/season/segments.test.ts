@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import type { RingWood, SeasonalFitInput } from '#shared/questions/season/input.ts'
+import type { RingWood } from '#shared/movement/year.ts'
+import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { mm } from '#shared/units/length.ts'
 import { swollenPieces } from '#tests/support/segment-elements.ts'

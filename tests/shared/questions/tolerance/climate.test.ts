@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { unequalBallGap } from '#shared/geometry/unequal-balls.ts'
-import type { RingWood, Year } from '#shared/questions/season/input.ts'
+import type { RingWood, Year } from '#shared/movement/year.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { FIGURES } from '#shared/questions/tolerance/check-model.ts'
 import type { Contributors } from '#shared/questions/tolerance/input.ts'

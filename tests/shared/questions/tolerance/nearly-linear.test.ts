@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
-import type { Year } from '#shared/questions/season/input.ts'
+import type { Year } from '#shared/movement/year.ts'
 import { FIGURES } from '#shared/questions/tolerance/check-model.ts'
 import type { Contributors, ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import { MOST_LEFT } from '#shared/questions/tolerance/nearly-linear.ts'

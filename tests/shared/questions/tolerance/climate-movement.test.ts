@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { climateMovement } from '#shared/questions/season/climate-movement.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
+import { climateMovement } from '#shared/questions/tolerance/climate-movement.ts'
 import { MARBLES } from '#tests/support/seasons.ts'
 
 function changes(input: SeasonalFitInput) {

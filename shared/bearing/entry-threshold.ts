@@ -1,6 +1,8 @@
-import { ENTRY_DEVIATION, ENTRY_MEAN } from '#shared/bearing/entry-gap.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
-import * as defaults from './defaults.ts'
+import { ENTRY_DEVIATION, ENTRY_MEAN } from './entry-gap.ts'
+
+/** How far wood gives when a ball is pressed in, in ball diameters: for rings where rigid balls need no gap. Common practice, no source. */
+const PRESSED_IN = 0.002
 
 /**
  * The gap at which the last ball of a ring goes in: one number for one ring, not known beforehand. Rigid balls in rigid wood need the
@@ -13,7 +15,7 @@ export interface Threshold {
 
 export const thresholdOf = (assemblyGap: number, ballDiameter: number): Threshold => ({
   mean: ENTRY_MEAN * assemblyGap,
-  deviation: Math.max(ENTRY_DEVIATION * assemblyGap, defaults.PRESSED_IN * ballDiameter),
+  deviation: Math.max(ENTRY_DEVIATION * assemblyGap, PRESSED_IN * ballDiameter),
 })
 
 /** Words that contradict one another leave this much chance, less and less the more they do. */

@@ -1,8 +1,8 @@
 import type { CagedBearing } from '#shared/bearing/arrangements.ts'
+import { leastLandGap, movingRings, woodOf } from '#shared/movement/moving-rings.ts'
+import { largestRadius, leastRadius, movedCircle, stretchesOf } from '#shared/movement/moving-wood.ts'
+import type { MovingArrangement } from '#shared/movement/snapshot.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import { leastLandGap, movingRings, woodOf } from '#shared/questions/season/moving-rings.ts'
-import { largestRadius, leastRadius, movedCircle, stretchesOf } from '#shared/questions/season/moving-wood.ts'
-import type { MovingArrangement } from '#shared/questions/season/snapshot.ts'
 import { mm } from '#shared/units/length.ts'
 
 /**

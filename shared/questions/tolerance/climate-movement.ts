@@ -1,15 +1,16 @@
 import type { Question } from '#shared/bearing/arrangements.ts'
 import type { Refused } from '#shared/bearing/refusal.ts'
 import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
+import { movingBearing } from '#shared/movement/moving-bearing.ts'
+import { largestRadius, leastRadius } from '#shared/movement/moving-wood.ts'
+import type { SeasonRefusal } from '#shared/movement/refusal.ts'
+import type { Snapshot } from '#shared/movement/snapshot.ts'
+import type { Season, WoodState } from '#shared/movement/states.ts'
+import type { Climate } from '#shared/movement/year.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
+import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { Climate, SeasonalFitInput } from './input.ts'
-import { movingBearing } from './moving-bearing.ts'
-import { largestRadius, leastRadius } from './moving-wood.ts'
-import type { SeasonRefusal } from './refusal.ts'
-import type { Snapshot } from './snapshot.ts'
-import type { Season, WoodState } from './states.ts'
 
 /** The change of the bearing since the day it was made: all of one cause, so all of it together. */
 export interface ClimateChange {

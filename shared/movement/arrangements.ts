@@ -1,10 +1,10 @@
 import type { ArrangementName, Bearing, BearingByArrangement, DesignInput } from '#shared/bearing/arrangements.ts'
 import { nameOf } from '#shared/bearing/arrangements.ts'
-import { MOVING_CAGED } from '#shared/questions/season/arrangements/caged.ts'
-import type { WoodPart } from '#shared/questions/season/arrangements/parts.ts'
-import { MOVING_RADIAL } from '#shared/questions/season/arrangements/radial.ts'
-import { MOVING_ROLLER } from '#shared/questions/season/arrangements/roller.ts'
-import { MOVING_THRUST } from '#shared/questions/season/arrangements/thrust.ts'
+import { MOVING_CAGED } from '#shared/movement/arrangements/caged.ts'
+import type { WoodPart } from '#shared/movement/arrangements/parts.ts'
+import { MOVING_RADIAL } from '#shared/movement/arrangements/radial.ts'
+import { MOVING_ROLLER } from '#shared/movement/arrangements/roller.ts'
+import { MOVING_THRUST } from '#shared/movement/arrangements/thrust.ts'
 import type { MovingArrangement } from './snapshot.ts'
 
 /** The movement of each arrangement. */

@@ -1,7 +1,7 @@
 import type { EllipticPlay } from '#shared/geometry/play-in-ellipse.ts'
 import { ballGap, leastPitchRadius } from '#shared/geometry/ring-of-balls.ts'
 import { type GapRange, gapRangeOnEllipse } from '#shared/geometry/ring-of-balls-on-ellipse.ts'
-import { ROOM_ROWS, ROOMS, type RoomTrouble } from '#shared/questions/season/arrangements/parts.ts'
+import { ROOM_ROWS, ROOMS, type RoomTrouble } from '#shared/movement/arrangements/parts.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { largestRadius, leastRadius, type Raceway } from './moving-wood.ts'
 import type { Snapshot } from './snapshot.ts'

@@ -5,15 +5,15 @@ import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { movingOf } from './arrangements.ts'
 import type { GapBand } from './fit.ts'
-import { SEASONAL_FIT, type SeasonalFitInput, speciesOf, type Woods, type Year } from './input.ts'
 import type { Change } from './moving-wood.ts'
 import type { SeasonRefusal } from './refusal.ts'
 import type { Snapshot } from './snapshot.ts'
 import { type Season, seasonOf, type WoodState } from './states.ts'
+import { type BearingInYear, speciesOf, type Woods, type Year } from './year.ts'
 
 /** All that is needed to say what the bearing becomes in any state: checked, so that nothing in it is unknown. */
 export interface MovingBearing {
-  readonly input: SeasonalFitInput
+  readonly input: BearingInYear
   readonly bearing: Bearing
   readonly season: Season
   readonly boards: number
@@ -24,11 +24,12 @@ export interface MovingBearing {
   readonly band: GapBand | undefined
 }
 
-/** The bearing as made today and in any state; or every fault of the input. */
-export function movingBearing(
-  input: SeasonalFitInput,
-  question: Question = SEASONAL_FIT,
-): Result<MovingBearing, Refused<SeasonRefusal>> {
+/**
+ * The bearing as made today and in any state; or every fault of the input.
+ *
+ * @param question refuses the arrangements that it does not serve
+ */
+export function movingBearing(input: BearingInYear, question: Question): Result<MovingBearing, Refused<SeasonRefusal>> {
   const { design, woods, climate, today } = input
   const designed = echoedBearingFor(question, design)
   const unknown = [...unknownMovements(woods), ...ballsWithoutWood(input)]
@@ -61,7 +62,7 @@ const unknownMovements = (woods: Woods): readonly SeasonRefusal[] =>
     MOVEMENT[species] === undefined ? [{ code: 'movement-unknown', path, species }] : [],
   )
 
-function ballsWithoutWood({ design, woods }: SeasonalFitInput): readonly SeasonRefusal[] {
+function ballsWithoutWood({ design, woods }: BearingInYear): readonly SeasonRefusal[] {
   const isWood = (design.balls.material ?? BALL_MATERIAL) === 'wood'
   return isWood && woods.balls === undefined ? [{ code: 'balls-without-wood', path: '/woods/balls' }] : []
 }

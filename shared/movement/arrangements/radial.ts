@@ -1,6 +1,6 @@
 import type { RadialBearing } from '#shared/bearing/arrangements.ts'
-import { leastLandGap, movingRings } from '#shared/questions/season/moving-rings.ts'
-import type { MovingArrangement } from '#shared/questions/season/snapshot.ts'
+import { leastLandGap, movingRings } from '#shared/movement/moving-rings.ts'
+import type { MovingArrangement } from '#shared/movement/snapshot.ts'
 
 /** Two grooved rings with a full ring of balls. */
 export const MOVING_RADIAL: MovingArrangement<RadialBearing> = {

@@ -9,8 +9,8 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { FIBRE_SATURATION, stretch } from '#shared/wood/moisture-movement.ts'
 import { segmentedMovement } from '#shared/wood/segmented-movement.ts'
-import { isSegmented, type RingWood, USUAL_SEGMENTS } from './input.ts'
 import type { WoodState } from './states.ts'
+import { isSegmented, type RingWood, USUAL_SEGMENTS } from './year.ts'
 
 /** What happens to one board: it goes from one moisture content to another [%], and moves `times` as much as its row says. */
 export interface BoardChange {

@@ -1,8 +1,8 @@
 import type { EllipticPlay } from '#shared/geometry/play-in-ellipse.ts'
-import type { RoomName, WoodPart } from '#shared/questions/season/arrangements/parts.ts'
+import type { RoomName, WoodPart } from '#shared/movement/arrangements/parts.ts'
 import type { Mm } from '#shared/units/length.ts'
-import type { Woods } from './input.ts'
 import type { BallSize, Change, Raceway } from './moving-wood.ts'
+import type { Woods } from './year.ts'
 
 /** A bearing at one time: the circle in which the balls run in each part, and what is left between the parts. */
 export interface Snapshot {

@@ -9,8 +9,8 @@ import {
   TEMPERATURES,
 } from '#shared/wood/equilibrium-moisture.ts'
 import { FIBRE_SATURATION } from '#shared/wood/moisture-movement.ts'
-import { type Climate, type Range, speciesOf, type Today, USUAL_TEMPERATURE, type Woods } from './input.ts'
 import type { SeasonRefusal } from './refusal.ts'
+import { type Climate, type Range, speciesOf, type Today, USUAL_TEMPERATURE, type Woods } from './year.ts'
 
 /** The air and the wood at one time, the wood at rest with the air. */
 export interface WoodState {

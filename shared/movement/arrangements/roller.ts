@@ -1,7 +1,7 @@
 import type { RollerBearing } from '#shared/bearing/arrangements.ts'
-import { movingRings, woodOf } from '#shared/questions/season/moving-rings.ts'
-import { stretchesOf } from '#shared/questions/season/moving-wood.ts'
-import type { MovingArrangement } from '#shared/questions/season/snapshot.ts'
+import { movingRings, woodOf } from '#shared/movement/moving-rings.ts'
+import { stretchesOf } from '#shared/movement/moving-wood.ts'
+import type { MovingArrangement } from '#shared/movement/snapshot.ts'
 import { mm } from '#shared/units/length.ts'
 
 /**

@@ -1,10 +1,9 @@
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { longer, shorter } from '#shared/geometry/ellipse.ts'
 import { type EllipticPlay, playInEllipse } from '#shared/geometry/play-in-ellipse.ts'
+import type { WoodPart } from '#shared/movement/arrangements/parts.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import type { WoodPart } from '#shared/questions/season/arrangements/parts.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { RingWood, Woods } from './input.ts'
 import {
   type BallSize,
   type BoardChange,
@@ -15,6 +14,7 @@ import {
   movedCircle,
   type Raceway,
 } from './moving-wood.ts'
+import type { RingWood, Woods } from './year.ts'
 
 /** Two rings, one round the other, after a change of their wood. */
 interface MovedRings {

@@ -1,9 +1,9 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { Ellipse } from '#shared/geometry/ellipse.ts'
+import { woodOf } from '#shared/movement/moving-rings.ts'
+import { largestRadius, leastRadius, movedBall, movedCircle } from '#shared/movement/moving-wood.ts'
+import type { MovingArrangement } from '#shared/movement/snapshot.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import { woodOf } from '#shared/questions/season/moving-rings.ts'
-import { largestRadius, leastRadius, movedBall, movedCircle } from '#shared/questions/season/moving-wood.ts'
-import type { MovingArrangement } from '#shared/questions/season/snapshot.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
 /**
