@@ -46,6 +46,7 @@ import { clientErrorHandler } from '#src/http/client-error.ts'
 import { openConnections } from '#src/http/connections.ts'
 import { errorHandler } from '#src/http/error-handler.ts'
 import { HEAD_READ_BYTES } from '#src/http/head-limits.ts'
+import { answerInside } from '#src/http/inside.ts'
 import { callerAt, trusts } from '#src/http/ip-address.ts'
 import { readJsonBodies } from '#src/http/json-body.ts'
 import { answerInTurn } from '#src/http/pipelining.ts'
@@ -174,6 +175,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   addWorkers(app, { threads: config.workerThreads, deadlineMs: config.taskDeadlineMs })
   shedLoad(app, config)
   compileWhenIdle(app, pending)
+  answerInside(app)
   // Loaded where it is asked for: a start has no time for what it does not use.
   if (config.rateLimitPerMinute > 0) await (await import('#src/plugins/rate-limit.ts')).limitRates(app, config)
   await describe(app)

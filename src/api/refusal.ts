@@ -1,7 +1,6 @@
-import type { FastifyReply } from 'fastify'
 import type { Refusal, Refused } from '#shared/bearing/refusal.ts'
 import type { Units } from '#shared/units/length.ts'
-import { type Fault, refuse } from '#src/http/problem.ts'
+import { type Fault, type ProblemError, refused } from '#src/http/problem.ts'
 import { CANNOT_BE_MADE, NO_ANSWER } from '#src/words/problem.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
@@ -10,23 +9,22 @@ import type { DesignRequest } from './design-input.ts'
 /** The part of a design that its sentences depend on. */
 type Worded = Pick<DesignRequest, 'units' | 'arrangement'>
 
-/** Answers with every reason why there is no such bearing. */
-export const refuseDesign = (reply: FastifyReply, refusals: readonly Refusal[], design: Worded): FastifyReply =>
-  refuse(reply, detailOf(refusals), faultsOf(refusals, design, refusalSentence))
+/** The 422 with every reason why there is no such bearing. */
+export const refusedDesign = (refusals: readonly Refusal[], design: Worded): ProblemError =>
+  refused(detailOf(refusals), faultsOf(refusals, design, refusalSentence))
 
 /**
- * Answers with every reason why a question about a bearing has no answer. The reasons of the bearing itself point to the
+ * The 422 with every reason why a question about a bearing has no answer. The reasons of the bearing itself point to the
  * `design` inside the request and come first.
  *
  * @param explainOwn puts the question's own reasons in words
  */
-export function refuseQuestion<Own extends Placed>(
-  reply: FastifyReply,
+export function refusedQuestion<Own extends Placed>(
   { ofDesign, ofQuestion }: Refused<Own>,
   design: Worded,
   explainOwn: Words<Own>,
-): FastifyReply {
-  return refuse(reply, detailOf(ofDesign), [
+): ProblemError {
+  return refused(detailOf(ofDesign), [
     ...faultsOf(ofDesign.map(insideDesign), design, refusalSentence),
     ...faultsOf(ofQuestion, design, explainOwn),
   ])

@@ -87,9 +87,8 @@ type ComputingRoute<Schema extends ComputingSchema> = {
   readonly handler: (
     body: Static<Schema['body']>,
     request: FastifyRequest,
-    reply: FastifyReply,
     mediaType: string,
-  ) => Answer<Schema['response'][200]> | FastifyReply | Promise<Answer<Schema['response'][200]> | FastifyReply>
+  ) => Answer<Schema['response'][200]> | Promise<Answer<Schema['response'][200]>>
 }
 
 /** A path that computes an answer from an input: `POST` with JSON and, where asked, `GET` with the same as a query. */
@@ -97,6 +96,11 @@ export function computingRoute<const Schema extends ComputingSchema>(app: App, r
   const { path, choices } = route
   const { body, response, ...words }: ComputingSchema = route.schema
   const answer = answering(app, route)
+  app.insidePaths.set(words.operationId, {
+    schema: body,
+    // The input has been held to the schema; its type is lost on the way through the map of all paths.
+    answer: async (input, request) => route.handler(input as Static<Schema['body']>, request, JSON_TYPE),
+  })
   const post: FastifySchema = {
     ...words,
     ...(choices && { params: paramsOf(choices) }),
@@ -121,7 +125,12 @@ export function referenceRoute<const Schema extends ComputingSchema>(
   app: App,
   route: Omit<ComputingRoute<Schema>, 'get'>,
 ): void {
-  queryRoute(app, route, route.schema.operationId)
+  const { operationId, body } = route.schema
+  app.insidePaths.set(operationId, {
+    schema: body,
+    answer: async (input, request) => route.handler(input as Static<Schema['body']>, request, JSON_TYPE),
+  })
+  queryRoute(app, route, operationId)
 }
 
 /** What answers an input, by whatever method it came. */
@@ -144,7 +153,7 @@ function answering<Schema extends ComputingSchema>(
     else if (isKept(request, reply, { input, mediaType: chosen, pagePolicy })) return reply.code(304).send()
     if (chosen !== JSON_TYPE) reply.type(chosen.startsWith('text/') ? `${chosen}; charset=utf-8` : chosen)
     // The validator has held the input to this very schema; its type is lost on the way through Fastify's generics.
-    return handler(input as Static<Schema['body']>, request, reply, chosen)
+    return handler(input as Static<Schema['body']>, request, chosen)
   }
 }
 

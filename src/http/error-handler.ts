@@ -1,6 +1,5 @@
 import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify'
-import { FaultList } from './fault-list.ts'
-import { findFaults } from './faults.ts'
+import { notValidBy } from './not-valid.ts'
 import { notValid, ProblemError, sendProblem } from './problem.ts'
 import { isSchema, schemaNamesOf } from './schema.ts'
 import * as sentences from './sentences.ts'
@@ -53,14 +52,11 @@ function headersFor(status: number, reply: FastifyReply): Readonly<Record<string
 function invalid(error: FastifyError, request: FastifyRequest): ProblemError {
   if (error.validationContext === 'body' && request.body === undefined)
     return notValid([{ path: '', message: sentences.NO_BODY }])
-  const found = new FaultList()
-  const { validationContext: context, validation: [first] = [] } = error
+  const { validationContext: context, validation = [] } = error
   const isQuery = context === 'querystring'
   const schema = isQuery ? request.routeOptions.schema?.querystring : request.routeOptions.schema?.body
-  if (isSchema(schema)) findFaults(found, isQuery ? request.query : request.body, schema, schemaNamesOf(request.server))
-  // The validator has the last word: what it alone finds is told in its own words.
-  if (found.isEmpty) found.add(() => ({ path: first?.instancePath ?? '', message: first?.message ?? 'is not valid' }))
-  return notValid(found.told(), found.more)
+  const input = isQuery ? request.query : request.body
+  return notValidBy(validation, input, isSchema(schema) ? schema : undefined, schemaNamesOf(request.server))
 }
 
 /** Fastify's errors carry `statusCode`; anything else that is thrown is a bug of ours. */

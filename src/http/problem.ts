@@ -62,7 +62,7 @@ export function problem(description: string) {
   return { description, content: { [MEDIA_TYPE]: { schema: refTo<typeof Problem>('Problem') } } }
 }
 
-/** Thrown where only the error handler can answer: in hooks, parsers and checks on the way to a route. */
+/** Thrown by whatever cannot answer: hooks, parsers, checks on the way to a route, and routes. The error handler sends it. */
 export class ProblemError extends Error {
   readonly statusCode: number
   readonly faults: readonly Fault[]
@@ -91,8 +91,7 @@ export const notValid = (faults: readonly Fault[], more = 0): ProblemError =>
  *
  * @param detail what is impossible, in one sentence
  */
-export const refuse = (reply: FastifyReply, detail: string, faults: readonly Fault[]): FastifyReply =>
-  sendProblem(reply, 422, detail, faults)
+export const refused = (detail: string, faults: readonly Fault[]): ProblemError => new ProblemError(422, detail, faults)
 
 export function sendProblem(
   reply: FastifyReply,

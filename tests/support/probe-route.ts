@@ -2,7 +2,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { Type } from 'typebox'
 import { computingRoute } from '#src/http/computing-route.ts'
-import { problem, refuse } from '#src/http/problem.ts'
+import { problem, refused } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 
 /** A length as the service has it, under an `$id` of its own. */
@@ -116,9 +116,9 @@ export const probeRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: refTo<typeof ProbeRequest>('ProbeRequest'),
       response: { 200: refTo<typeof ProbeAnswer>('ProbeAnswer'), 422: problem('Cannot exist') },
     },
-    handler: (body, _request, reply) => {
+    handler: (body) => {
       if (body.bore === IMPOSSIBLE_BORE || body.bore === String(IMPOSSIBLE_BORE))
-        return refuse(reply, 'This cannot be made: see `errors`.', [
+        throw refused('This cannot be made: see `errors`.', [
           { path: '/bore', message: 'a bore of 13 brings bad luck' },
         ])
       if (body.bore === BUG_BORE) throw new RangeError('bore must not be 14, got the secret 14')
@@ -145,7 +145,7 @@ export const probeRoute: FastifyPluginAsyncTypebox = async (app) => {
         },
       },
     },
-    handler: ({ bore }, _request, _reply, mediaType) =>
+    handler: ({ bore }, _request, mediaType) =>
       mediaType === 'text/csv' ? `bore\r\n${bore}\r\n` : { input: { bore } },
   })
 

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { BALL_SELECTION } from '#shared/questions/selection/ball-selection.ts'
-import { refuseQuestion } from '#src/api/refusal.ts'
+import { refusedQuestion } from '#src/api/refusal.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
@@ -24,10 +24,10 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
         422: problem('Cannot exist, or takes more work than one request may'),
       },
     },
-    handler: async (body, request, reply) => {
+    handler: async (body, request) => {
       const selection = await app.runTask('ballSelection', toBallSelectionInput(body), request)
       if (selection.ok) return toSelectionAnswer(selection.value, body)
-      return refuseQuestion(reply, selection.error, body.design, explainRefusal)
+      throw refusedQuestion(selection.error, body.design, explainRefusal)
     },
   })
 }

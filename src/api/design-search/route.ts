@@ -3,7 +3,7 @@ import { expectedEffort } from '#shared/questions/search/effort.ts'
 import { DESIGN_SEARCH } from '#shared/questions/search/input.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
-import { notValid, problem, refuse } from '#src/http/problem.ts'
+import { notValid, problem, refused } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { NO_ANSWER } from '#src/words/problem.ts'
 import { searchDesigns } from '#src/workers/design-search.ts'
@@ -24,14 +24,13 @@ export const designSearchRoute: FastifyPluginAsyncTypebox = async (app) => {
         422: problem('Cannot exist, or takes more work than one request may'),
       },
     },
-    handler: async (body, request, reply) => {
+    handler: async (body, request) => {
       const input = toDesignSearchInput(body)
       if (!input.ok) throw notValid(input.error)
       const expected = { task: 'furtherSearch', units: expectedEffort(input.value) } as const
       const found = await app.inParts(request, expected, (runPart) => searchDesigns(input.value, runPart))
       if (found.ok) return toDesignSearchResponse(found.value, body)
-      return refuse(
-        reply,
+      throw refused(
         NO_ANSWER,
         found.error.map((refusal) => toSearchFault(refusal, body)),
       )

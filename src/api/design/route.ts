@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { designRef } from '#src/api/design-input.ts'
-import { refuseDesign } from '#src/api/refusal.ts'
+import { refusedDesign } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { stockedDesign } from '#src/api/stocked-design.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
@@ -20,9 +20,9 @@ export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
       body: designRef,
       response: { 200: refTo<typeof DesignResponse>('DesignResponse'), 422: problem('Cannot exist') },
     },
-    handler: (body, _request, reply) => {
+    handler: (body) => {
       const made = stockedDesign(body)
-      if (!made.ok) return refuseDesign(reply, made.error, body)
+      if (!made.ok) throw refusedDesign(made.error, body)
       return answerOf(made.value.designed, made.value.stock)
     },
   })

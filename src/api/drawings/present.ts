@@ -1,11 +1,11 @@
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import type { FastifyInstance, FastifyRequest } from 'fastify'
 import type { StockedDesign } from '#src/api/stocked-design.ts'
 import type { Paper } from '#src/drawings/papers.ts'
 import type { View } from '#src/drawings/view.ts'
 import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
-import { refuse } from '#src/http/problem.ts'
+import { refused } from '#src/http/problem.ts'
 import { tooManyPages } from '#src/words/drawing.ts'
 import { NO_ANSWER } from '#src/words/problem.ts'
 import { toFigure } from './figure.ts'
@@ -19,13 +19,12 @@ export function drawn(
   { designed: design, stock }: StockedDesign,
   { view, format, paper }: Wanted,
   request: FastifyRequest,
-  reply: FastifyReply,
-): string | FastifyReply | Promise<Buffer> {
+): string | Promise<Buffer> {
   if (format === 'svg') return toSvg(drawingOf(view, design, paper, stock))
   if (format === 'dxf') return toDxf(drawingOf(view, design, paper, stock))
   if (format === 'html') return toFigure(view, drawingOf(view, design, paper, stock), design)
   const pages = pagesOfView(view, design, paper, stock)
   if (pages.ok) return app.runTask('pdf', pages.value, request).then((written) => Buffer.from(written))
   const { pages: needed, most } = pages.error
-  return refuse(reply, NO_ANSWER, [{ path: '', message: tooManyPages(needed, most, paper) }])
+  throw refused(NO_ANSWER, [{ path: '', message: tooManyPages(needed, most, paper) }])
 }

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
-import { refuseDesign } from '#src/api/refusal.ts'
+import { refusedDesign } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
 import { stockedDesign } from '#src/api/stocked-design.ts'
@@ -35,12 +35,12 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
         503: problem('Too busy'),
       },
     },
-    handler: async (body, request, reply) => {
+    handler: async (body, request) => {
       const made = stockedDesign(body)
-      if (!made.ok) return refuseDesign(reply, made.error, body)
+      if (!made.ok) throw refusedDesign(made.error, body)
       const { view, format } = named(request)
       const { drawn } = await import('./present.ts') // a start has no time for all that draws
-      return drawn(app, made.value, { view, format, paper: paperFor(body) }, request, reply)
+      return drawn(app, made.value, { view, format, paper: paperFor(body) }, request)
     },
   })
 }

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { FIT_CORRECTION } from '#shared/questions/fit/fit-correction.ts'
-import { refuseQuestion } from '#src/api/refusal.ts'
+import { refusedQuestion } from '#src/api/refusal.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
@@ -24,12 +24,12 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
         422: problem('Cannot exist, or takes more work than one request may'),
       },
     },
-    handler: async (body, request, reply) => {
+    handler: async (body, request) => {
       const input = toFitCorrectionInput(body)
       if (!input.ok) throw notValid(input.error)
       const fit = await app.runTask('fitCorrection', input.value, request)
       if (fit.ok) return toFitAnswer(fit.value, body)
-      return refuseQuestion(reply, fit.error, body.design, explainFitRefusal)
+      throw refusedQuestion(fit.error, body.design, explainFitRefusal)
     },
   })
 }

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
-import { refuseDesign } from '#src/api/refusal.ts'
+import { refusedDesign } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
 import { stockedDesign } from '#src/api/stocked-design.ts'
@@ -35,9 +35,9 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
         503: problem('Too busy'),
       },
     },
-    handler: async (body, request, reply, mediaType) => {
+    handler: async (body, request, mediaType) => {
       const made = stockedDesign(body)
-      if (!made.ok) return refuseDesign(reply, made.error, body)
+      if (!made.ok) throw refusedDesign(made.error, body)
       const { toJobSheet } = await import('./present.ts')
       const sheet = toJobSheet(made.value.designed, body, made.value.stock)
       if (mediaType === SHEET_TYPES.pdf) {

@@ -1,7 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { loadCheck, loadNameOf } from '#shared/questions/load/load-check.ts'
 import { toSafeOffsetSheet } from '#src/api/load-check/arrangements/turntable-sheet.ts'
-import { refuseQuestion } from '#src/api/refusal.ts'
+import { refusedQuestion } from '#src/api/refusal.ts'
 import { text } from '#src/api/schema.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
@@ -39,11 +39,11 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
         422: problem('Cannot exist'),
       },
     },
-    handler: (body, _request, reply, mediaType) => {
+    handler: (body, _request, mediaType) => {
       const input = toLoadCheckInput(body)
       if (!input.ok) throw notValid(input.error)
       const check = loadCheck(input.value)
-      if (!check.ok) return refuseQuestion(reply, check.error, body.design, explainRefusal)
+      if (!check.ok) throw refusedQuestion(check.error, body.design, explainRefusal)
       return mediaType === SVG_TYPE && 'turntable' in check.value
         ? toSafeOffsetSheet(check.value, spokenOf(body))
         : toLoadAnswer(check.value, body)

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { SEASONAL_FIT } from '#shared/questions/season/input.ts'
-import { refuseQuestion } from '#src/api/refusal.ts'
+import { refusedQuestion } from '#src/api/refusal.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
@@ -23,12 +23,12 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
         422: problem('Cannot exist, or takes more work than one request may'),
       },
     },
-    handler: async (body, request, reply) => {
+    handler: async (body, request) => {
       const input = toSeasonalFitInput(body)
       if (!input.ok) throw notValid(input.error)
       const season = await app.runTask('seasonalFit', input.value, request)
       if (season.ok) return toSeasonalFitResponse(season.value, body)
-      return refuseQuestion(reply, season.error, body.design, (refusal, _units, terms) =>
+      throw refusedQuestion(season.error, body.design, (refusal, _units, terms) =>
         seasonRefusalSentence(refusal, scaleOf(body), terms),
       )
     },

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { SIZE_TABLE, sizeTable } from '#shared/questions/size-table/size-table.ts'
-import { refuseDesign } from '#src/api/refusal.ts'
+import { refusedDesign } from '#src/api/refusal.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -25,9 +25,9 @@ export const sizeTableRoute: FastifyPluginAsyncTypebox = async (app) => {
         422: problem('Cannot be made'),
       },
     },
-    handler: (body, _request, reply, mediaType) => {
+    handler: (body, _request, mediaType) => {
       const table = sizeTable(toSizeTableInput(body))
-      if (!table.ok) return refuseDesign(reply, table.error, body)
+      if (!table.ok) throw refusedDesign(table.error, body)
       const answer = toTableAnswer(table.value, body)
       return mediaType === CSV_TYPE ? answer.csv() : answer.json
     },

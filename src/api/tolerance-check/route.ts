@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { TOLERANCE_CHECK } from '#shared/questions/tolerance/input.ts'
-import { refuseQuestion } from '#src/api/refusal.ts'
+import { refusedQuestion } from '#src/api/refusal.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -31,7 +31,7 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
         422: problem('Cannot exist, or takes more work than one request may'),
       },
     },
-    handler: async (body, request, reply, mediaType) => {
+    handler: async (body, request, mediaType) => {
       const input = toToleranceCheckInput(body)
       if (!input.ok) throw notValid(input.error)
       const expected = { task: 'runTrials', units: unitsOfCheck(input.value), isSpread: true } as const
@@ -39,7 +39,7 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
         checkTolerance(input.value, runPart, atOnce),
       )
       if (checked.ok) return mediaType === SVG_TYPE ? toGapSheet(checked.value) : toToleranceAnswer(checked.value, body)
-      return refuseQuestion(reply, checked.error, body.design, checkRefusalWords(body))
+      throw refusedQuestion(checked.error, body.design, checkRefusalWords(body))
     },
   })
 }
