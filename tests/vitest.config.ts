@@ -7,7 +7,7 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
-    globalSetup: ['tests/support/install-tools.ts', 'tests/support/install-packages.ts'],
+    globalSetup: ['tests/system/name-missing.ts', 'tests/support/install-packages.ts'],
     setupFiles: ['tests/support/matchers.ts', 'tests/support/fixed-seed.ts'],
     reporters: report === undefined ? ['default'] : ['default', ['json', { outputFile: report }]],
     expect: { requireAssertions: true },

@@ -4,7 +4,6 @@ import { METHODS } from '#shared/making/method.ts'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { PLAIN } from '#tests/support/inputs.ts'
 import { startedApp } from '#tests/support/started-app.ts'
-import { run } from '#tests/support/system-tools.ts'
 
 const BODY = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
 /** The same ring of twelve, with rollers and between plates. */
@@ -306,25 +305,6 @@ describe('the forms that it comes in', () => {
     expect(text).not.toMatch(/<script|style="|javascript:/)
     expect(text.match(/class="box"/g)).toHaveLength(20)
   })
-
-  test.each(SISTERS)(
-    '%s: on paper and as a page it says every operation and every figure to stop at',
-    async (name, body) => {
-      const at = await startedApp()
-      const { operations } = JSON.parse((await post(`${at}/v1/job-sheet`, body)).text) as {
-        operations: readonly Operation[]
-      }
-      const response = await fetch(`${at}/v1/job-sheet?${QUERY}&arrangement=${name}&format=pdf`)
-      const words = run('pdftotext', ['-layout', '-', '-'], Buffer.from(await response.arrayBuffer())).toString()
-      const squeezed = words.replace(/\s+/g, ' ')
-      const { text: page } = await ask(`${at}/v1/job-sheet?${QUERY}&arrangement=${name}&format=html`)
-      for (const { number, title } of operations)
-        for (const said of [squeezed, page]) expect(said).toContain(`${number}. ${title}`)
-      for (const { stopAt } of operations.flatMap(({ sizes }) => sizes))
-        if (stopAt !== undefined)
-          for (const said of [squeezed, page]) expect(said).toContain(`${Number(stopAt.toFixed(2))} mm`)
-    },
-  )
 
   test('in inches it speaks of inches', async () => {
     const at = await startedApp()

@@ -1,9 +1,6 @@
-import { existsSync } from 'node:fs'
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
 import { afterAll, onTestFinished } from 'vitest'
-
-/** Where distributions put it. */
-const PATHS = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome']
+import { browserPath } from './found.ts'
 
 /** Without these it asks for news of itself, which a machine without internet refuses again and again. */
 const QUIET = ['--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run']
@@ -26,11 +23,9 @@ export async function openedPage(options: BrowserContextOptions = {}): Promise<{
   return { page, faults }
 }
 
-/** @throws Error with one line that says what to install, where the system has no Chromium */
 async function startedBrowser(): Promise<Browser> {
-  const executablePath = [process.env['CHROMIUM'], ...PATHS].find((path) => path !== undefined && existsSync(path))
-  if (executablePath === undefined)
-    throw new Error('Chromium is needed for this test: apt-get install chromium, or say where it is in CHROMIUM')
+  const executablePath = browserPath()
+  if (executablePath === undefined) throw new RangeError('a test that needs a browser is skipped where there is none')
   // Tests often run as root, where the browser has no sandbox; it sees pages of ours alone.
   return chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu', ...QUIET] })
 }

@@ -1,9 +1,12 @@
 import { request } from 'undici'
-import { describe, expect, test, vi } from 'vitest'
+import { expect, vi } from 'vitest'
 import { OPERATIONS } from '#tests/fuzz/document.ts'
-import { post } from './support/ask.ts'
-import { ended, listening, type Started, start } from './support/started-process.ts'
-import { proxyBefore } from './support/stock-proxy.ts'
+import { post } from '#tests/support/ask.ts'
+import { ended, listening, type Started, start } from '#tests/support/started-process.ts'
+import { testsThatNeed } from './needed.ts'
+import { proxyBefore } from './stock-proxy.ts'
+
+const { describe, test } = testsThatNeed('haproxy')
 
 const addressOf = ({ port }: Started): string => `http://127.0.0.1:${port}`
 

@@ -1,14 +1,17 @@
 import { execFileSync } from 'node:child_process'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
-import { describe, expect, test, vi } from 'vitest'
+import { expect, vi } from 'vitest'
 import { storeAddress } from '#src/store-address.ts'
 import { ask, post } from '#tests/support/ask.ts'
 import { emptyFolder } from '#tests/support/empty-folder.ts'
 import { freePort } from '#tests/support/free-port.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 import { listening, start } from '#tests/support/started-process.ts'
-import { storeServer } from '#tests/support/store-server.ts'
+import { testsThatNeed } from './needed.ts'
+import { storeServer } from './store-server.ts'
+
+const { describe, test } = testsThatNeed('redis-server', 'openssl')
 
 const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
 

@@ -1,9 +1,12 @@
 import axe from 'axe-core'
 import type { Page } from 'playwright-core'
-import { describe, expect, test } from 'vitest'
+import { expect } from 'vitest'
 import { ask } from '#tests/support/ask.ts'
-import { openedPage } from '#tests/support/browser.ts'
 import { startedApp } from '#tests/support/started-app.ts'
+import { openedPage } from './browser.ts'
+import { testsThatNeed } from './needed.ts'
+
+const { describe, test } = testsThatNeed('chromium')
 
 /*
  * The page in the workshop, in a real browser. Larkmoor, the makerspace that stands at the screen, is made up.

@@ -3,9 +3,8 @@ import { once } from 'node:events'
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { onTestFinished, vi } from 'vitest'
-import { emptyFolder } from './empty-folder.ts'
-import { freePort } from './free-port.ts'
-import { needed } from './system-tools.ts'
+import { emptyFolder } from '#tests/support/empty-folder.ts'
+import { freePort } from '#tests/support/free-port.ts'
 
 type Options = {
   /** Further settings, as lines of a configuration file; `{{folder}}` stands for a folder of the server's own. */
@@ -20,7 +19,6 @@ type Options = {
 
 /** A real server of counts, as Debian has it, in memory alone. It ends with the test. */
 export async function storeServer({ settings = [], isSentinel = false, cli = [], folder, port }: Options = {}) {
-  needed('redis-server')
   const at = port ?? (await freePort())
   const own = folder ?? emptyFolder()
   const file = join(own, `${at}.conf`)

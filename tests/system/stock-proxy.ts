@@ -3,9 +3,9 @@ import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { onTestFinished } from 'vitest'
-import { emptyFolder } from './empty-folder.ts'
-import { freePort } from './free-port.ts'
-import { needed, SYSTEM_ENVIRONMENT } from './system-tools.ts'
+import { emptyFolder } from '#tests/support/empty-folder.ts'
+import { freePort } from '#tests/support/free-port.ts'
+import { SYSTEM_ENVIRONMENT } from './programs.ts'
 
 /**
  * HAProxy before replicas, as Debian has it: requests by turns, to those that say they are ready; and what one replica did not
@@ -14,7 +14,6 @@ import { needed, SYSTEM_ENVIRONMENT } from './system-tools.ts'
  * @returns its address
  */
 export async function proxyBefore(ports: readonly number[]): Promise<string> {
-  needed('haproxy')
   const port = await freePort()
   const file = join(emptyFolder(), 'haproxy.cfg')
   writeFileSync(file, configuration(port, ports))

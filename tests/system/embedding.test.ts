@@ -1,10 +1,12 @@
 import type { Page } from 'playwright-core'
-import { describe, expect, test } from 'vitest'
-import { openedPage } from '#tests/support/browser.ts'
-import { courseSite } from './support/course-site.ts'
-import { startedApp } from './support/started-app.ts'
-import { switchedProxy } from './support/switched-proxy.ts'
-import { run } from './support/system-tools.ts'
+import { expect } from 'vitest'
+import { startedApp } from '#tests/support/started-app.ts'
+import { openedPage } from './browser.ts'
+import { courseSite } from './course-site.ts'
+import { outputOf, testsThatNeed } from './needed.ts'
+import { switchedProxy } from './switched-proxy.ts'
+
+const { describe, test } = testsThatNeed('chromium', 'pdftotext')
 
 /*
  * A course page of another site, opened in a real browser.
@@ -90,9 +92,9 @@ test('printed, the page of a course is sound, and the job sheet has all its oper
   const service = await startedApp()
   const { page } = await openedPage()
   await page.goto(await courseSite(async () => service), { waitUntil: 'networkidle' })
-  expect(run('pdftotext', ['-', '-'], await page.pdf({ format: 'A4' })).toString()).toContain('tide clock')
+  expect(outputOf('pdftotext', ['-', '-'], await page.pdf({ format: 'A4' })).toString()).toContain('tide clock')
   await page.goto(`${service}/v1/job-sheet?units=mm&balls.count=12&balls.diameter=16&bore=12&format=html`)
-  const words = run('pdftotext', ['-layout', '-', '-'], await page.pdf({ preferCSSPageSize: true })).toString()
+  const words = outputOf('pdftotext', ['-layout', '-', '-'], await page.pdf({ preferCSSPageSize: true })).toString()
   for (let number = 1; number <= 20; number += 1) expect(words).toMatch(new RegExp(`^\\s*${number}\\. `, 'm'))
 })
 

@@ -1,13 +1,16 @@
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
-import { describe, expect, test } from 'vitest'
+import { expect } from 'vitest'
 import { ask } from '#tests/support/ask.ts'
-import { openedPage } from '#tests/support/browser.ts'
-import { projectCopy } from './support/project-copy.ts'
-import { startedApp } from './support/started-app.ts'
-import { listening, start } from './support/started-process.ts'
-import { proxyBefore } from './support/stock-proxy.ts'
-import { type SwitchedProxy, switchedProxy, type Way } from './support/switched-proxy.ts'
+import { projectCopy } from '#tests/support/project-copy.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+import { listening, start } from '#tests/support/started-process.ts'
+import { openedPage } from './browser.ts'
+import { testsThatNeed } from './needed.ts'
+import { proxyBefore } from './stock-proxy.ts'
+import { type SwitchedProxy, switchedProxy, type Way } from './switched-proxy.ts'
+
+const { describe, test } = testsThatNeed('chromium', 'haproxy')
 
 /*
  * The page in the workshop of Larkmoor, which is made up, in a real browser behind a network that comes and goes.
