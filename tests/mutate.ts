@@ -81,12 +81,18 @@ const vitest = await createVitest(
   },
 )
 
+/** How many files of tests fail. A run that loads no test proves nothing: it ends the whole, and is never a survivor. */
 const failures = async (runner: Vitest, specifications: readonly TestSpecification[]): Promise<number> => {
   const { testModules, unhandledErrors } = await runner.runTestSpecifications([...specifications])
-  return unhandledErrors.length + testModules.filter((module) => !module.ok()).length
+  const failed = unhandledErrors.length + testModules.filter((module) => !module.ok()).length
+  const tests = testModules.reduce((sum, { children }) => sum + [...children.allTests()].length, 0)
+  if (failed === 0 && (testModules.length < specifications.length || tests === 0))
+    throw new Error(`${testModules.length} of ${specifications.length} files were loaded, with ${tests} tests`)
+  return failed
 }
 
 const all = await vitest.globTestSpecifications()
+if (all.length === 0) throw new Error('no published test was found')
 const first = all.filter(({ moduleId }) => /\/(tables|wood-handbook-emc)\.test\.ts$/.test(moduleId))
 const others = all.filter((specification) => !first.includes(specification))
 if ((await failures(vitest, all)) > 0) throw new Error('the published tests fail before anything is changed')

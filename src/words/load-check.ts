@@ -1,11 +1,11 @@
 import type { PartName } from '#shared/bearing/refusal.ts'
 import { contactWood, type Substitute } from '#shared/data/contact-woods.ts'
 import { SPECIES } from '#shared/data/species.ts'
-import type { Uneven } from '#shared/questions/load/arrangements/thrust.ts'
+import type { Uneven } from '#shared/questions/load/arrangements/uneven-plates.ts'
 import type { Limit } from '#shared/questions/load/limits.ts'
 import type { LoadCheck, LoadSpeedReason } from '#shared/questions/load/load-check.ts'
 import type { LoadRefusal } from '#shared/questions/load/refusal.ts'
-import type { SpeedLimit } from '#shared/questions/load/speeds.ts'
+import { BY_HAND, type SpeedLimit } from '#shared/questions/load/speeds.ts'
 import type { LoadWarningFacts } from '#shared/questions/load/warning.ts'
 import type { ForceUnits } from '#shared/units/force.ts'
 import { inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -39,15 +39,15 @@ export function explainWarning(facts: LoadWarningFacts<LoadSpeedReason>, spoken:
     case 'contact-reaches-edges':
       return `Under this load the ball touches ${PART_WORDS[facts.part]} over the full width of the groove, ${size(facts.grooveWidth)}. The edges of the groove carry a large load and may chip.`
     case 'one-ball-carries':
-      return `With a play of ${size(facts.play)} one ${element.one} carries ${percent(facts.share)} of the load. Reduce the play to share the load better.`
+      return `With a play of ${size(facts.play)} one ${element.one} carries ${percent(facts.share)} of the load, and all loads here count that. Less play shares it better, but keep what uneven ${element.many} and the seasons need.`
     case 'three-carry':
       return `These balls are uneven, so not all of them carry: at first three of the tallest do, and one of them carries up to ${forceFigure(facts.ballLoad, forceUnits)}, ${dentWords(facts.dent, units)}. Choose balls that differ less, or let the wood settle under a light load.`
     case 'balls-softer':
       return `The ${element.many} are of softer wood than the ${part.many}: flats form on the ${element.many} before dents form in the ${raceway.many}.`
     case 'faster-than-by-hand':
-      return `This is faster than a hand or a crank turns. Keep to ${mostSpeed(facts.speed)}, and never drive the bearing with a drill or a motor.`
+      return `This is faster than this bearing may be turned by hand. Keep to ${mostSpeed(facts.speed)}, and never drive it with a drill or a motor.`
     case 'too-fast':
-      return explainSpeedLimit(facts, spoken)
+      return `Too fast: from about ${speedFigure(facts.speed)} on, ${speedReason(facts.reason, terms)}. Keep to ${mostSpeed(facts.byHand)}.`
     default:
       return facts satisfies never
   }
@@ -83,16 +83,28 @@ function speedReason(reason: LoadSpeedReason, { element, raceway, part, rubsOn }
 }
 
 export const explainSpeedLimit = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, { terms }: Spoken): string =>
-  `Do not exceed ${mostSpeed(speed)}: above that, ${speedReason(reason, terms)}.`
+  `From about ${speedFigure(speed)} on, ${speedReason(reason, terms)}: stay well below that.`
 
 /** Of a speed that is above the limit. */
 export const explainBeyond = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, { terms }: Spoken): string =>
   `Above the limit, not for use: from about ${speedFigure(speed)} on, ${speedReason(reason, terms)}.`
 
-export const explainHandTurned = ({ handTurned, speedLimits: [lowest] }: LoadCheck, spoken: Spoken): string =>
-  handTurned < lowest.speed
-    ? `Turn it by hand or with a crank, at most ${mostSpeed(handTurned)}.`
-    : `Turn it by hand, at most ${mostSpeed(handTurned)}: above that, ${speedReason(lowest.reason, spoken.terms)}.`
+/** A limit that is near enough to say no more than to keep to the speed of a hand. */
+const isNear = ({ handTurned }: LoadCheck): boolean => handTurned < BY_HAND
+
+export function explainHandTurned(check: LoadCheck, { terms }: Spoken): string {
+  const {
+    handTurned,
+    speedLimits: [{ reason, speed }],
+  } = check
+  return isNear(check)
+    ? `Turn it by hand, at most ${mostSpeed(handTurned)}: from about ${speedFigure(speed)} on, ${speedReason(reason, terms)}.`
+    : `Turn it by hand or with a crank, at most ${mostSpeed(handTurned)}.`
+}
+
+/** Why nothing but a hand may drive it, where that is not said yet. */
+const explainDriven = ({ speedLimits: [{ reason, speed }] }: LoadCheck, { terms }: Spoken): string =>
+  `Never drive it with a drill or a motor: from about ${speedFigure(speed)} on, ${speedReason(reason, terms)}.`
 
 /** What a working load is, within a sentence. */
 const workingFigures = ({ workingLoad: { loads } }: LoadCheck, { forceUnits }: Spoken): string =>
@@ -105,10 +117,16 @@ export function explainWorkingLoad(check: LoadCheck, spoken: Spoken): string {
   const torque = (of: number) => torqueFigure(of, forceUnits)
   return [
     `Load it with at most ${workingFigures(check, spoken)}. Up to these, no ${spoken.terms.element.one} leaves a mark of more than ${figure(loads.slowHand.depth, units)}, even in a board softer than nineteen in twenty.`,
-    `At ${mostForce(loads.slowHand.load, forceUnits)} the bearing gives by ${figure(gives, units)}, takes ${torque(startingTorque.min)} to ${torque(startingTorque.max)} to turn, and rises and falls by ${figure(rumble.height, units)} as the ${spoken.terms.element.many} pass.`,
+    `At ${mostForce(loads.slowHand.load, forceUnits)} the bearing gives by ${figure(gives, units)}, takes ${torque(startingTorque.min)} to ${torque(startingTorque.max)} to turn, and ${rumbleWords(rumble.height, units)} as the ${spoken.terms.element.many} pass.`,
     `${forceFigure(ruin.load, forceUnits)} would ruin it.`,
   ].join(' ')
 }
+
+/** Less than this nobody feels at the rim [mm]. Common practice, no source. */
+const SMOOTH = 0.01
+
+const rumbleWords = (height: Mm, units: Units): string =>
+  height < SMOOTH ? 'runs level' : `rises and falls by ${figure(height, units)}`
 
 export const explainFirstMark = ({ load, part, depth }: Limit<PartName>, { units, forceUnits }: Spoken): string =>
   `In average wood the first mark, of ${figure(depth, units)}, comes in ${PART_WORDS[part]} at about ${forceFigure(load, forceUnits)}.`
@@ -162,16 +180,17 @@ export function explainRefusal(refusal: LoadRefusal, units: Units, terms: Terms)
 
 /** The whole answer in a few sentences. */
 export function verdict(check: LoadCheck, spoken: Spoken): string {
-  const { most } = check
   const { forceUnits, terms } = spoken
+  const sunk = check.seats.filter(({ seat }) => seat.dent === undefined).slice(0, 1)
   return [
     `Load it with at most ${workingFigures(check, spoken)}.`,
     judgement(check, spoken),
-    ...(check.seats.some(({ seat }) => seat.dent === undefined)
-      ? [`A ${terms.element.one}, which carries ${forceFigure(most, forceUnits)}, sinks in past its middle.`]
-      : []),
+    ...sunk.map(
+      ({ seat }) =>
+        `A ${terms.element.one}, which carries ${forceFigure(seat.ballLoad, forceUnits)}, sinks in past its middle.`,
+    ),
     explainHandTurned(check, spoken),
-    ...(check.handTurned < check.speedLimits[0].speed ? [explainSpeedLimit(check.speedLimits[0], spoken)] : []),
+    ...(isNear(check) ? [] : [explainDriven(check, spoken)]),
     'This is an estimate for light work, not a safety rating.',
   ].join(' ')
 }

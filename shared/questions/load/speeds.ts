@@ -93,10 +93,12 @@ export function lowestFirst<Reason extends string>(limits: readonly SpeedLimit<R
 }
 
 /** Highest speed of a finger or a crank [1/min]. Common practice, no source. */
-const BY_HAND = 120
+export const BY_HAND = 120
+/** A hand keeps to this part of the speed at which something goes wrong: to half of its force. Common practice, no source. */
+const HAND_SHARE = Math.SQRT1_2
 
-/** How fast the bearing may be turned by hand: nothing may happen there yet. */
-export const handSpeed = ([lowest]: SpeedLimits<string>): number => Math.min(BY_HAND, lowest.speed)
+/** How fast the bearing may be turned by hand: nothing may happen there yet, and no limit is known exactly. */
+export const handSpeed = ([lowest]: SpeedLimits<string>): number => Math.min(BY_HAND, HAND_SHARE * lowest.speed)
 
 export const SHARED_SPEED_REASONS = ['balls-rub', 'runs-out', 'glass-at-risk', 'balls-dent-groove'] as const
 type SharedReason = (typeof SHARED_SPEED_REASONS)[number]

@@ -22,7 +22,7 @@ export type LoadWarningFacts<Reason extends string = string> =
     }
   | { readonly code: 'balls-softer' }
   | { readonly code: 'faster-than-by-hand'; readonly speed: number }
-  | { readonly code: 'too-fast'; readonly reason: Reason; readonly speed: number }
+  | { readonly code: 'too-fast'; readonly reason: Reason; readonly speed: number; readonly byHand: number }
 
 export interface LoadWarning<Reason extends string = string> {
   readonly severity: 'note' | 'risk' | 'fault'
@@ -101,7 +101,9 @@ function speedWarnings<Reason extends string>({
   if (speed === undefined) return []
   const suggestion = { kind: 'speed', value: handTurned } as const
   if (exceeds(speed, lowest.speed)) {
-    return [{ severity: 'risk', path: '/speed', facts: { code: 'too-fast', ...lowest }, suggestion }]
+    return [
+      { severity: 'risk', path: '/speed', facts: { code: 'too-fast', ...lowest, byHand: handTurned }, suggestion },
+    ]
   }
   if (!exceeds(speed, handTurned)) return []
   return [{ severity: 'note', path: '/speed', facts: { code: 'faster-than-by-hand', speed: handTurned }, suggestion }]

@@ -283,10 +283,10 @@ describe('load check', () => {
       { code: 'dents-deeper', part, dent: mm(0.2), most: mm(0.1) },
       { code: 'above-working-load', part, still: 20, slowHand: 40, steadyCrank: 15 },
       { code: 'faster-than-by-hand', speed: 120 },
-      { code: 'too-fast', reason: 'balls-rub', speed: 300 },
-      { code: 'too-fast', reason: 'runs-out', speed: 800 },
+      { code: 'too-fast', reason: 'balls-rub', speed: 300, byHand: 60 },
+      { code: 'too-fast', reason: 'runs-out', speed: 800, byHand: 60 },
       { code: 'balls-softer' },
-      { code: 'too-fast', reason: 'balls-dent-groove', speed: 900 },
+      { code: 'too-fast', reason: 'balls-dent-groove', speed: 900, byHand: 60 },
       ...(raceway === 'groove'
         ? ([
             { code: 'edges-crush', part, dent: mm(0.1), width: mm(1) },
@@ -297,16 +297,16 @@ describe('load check', () => {
         ? ([
             { code: 'three-carry', ballLoad: 30, dent: undefined, allCarryFrom: 200 },
             { code: 'three-carry', ballLoad: 30, dent: mm(0.2), allCarryFrom: 200 },
-            { code: 'too-fast', reason: 'load-slides-off', speed: 90 },
-            { code: 'too-fast', reason: 'plate-pushed-aside', speed: 90 },
-            { code: 'too-fast', reason: 'plate-tips', speed: 90 },
-            { code: 'too-fast', reason: 'balls-climb-out', speed: 90 },
-            { code: 'too-fast', reason: 'plate-splits', speed: 900 },
+            { code: 'too-fast', reason: 'load-slides-off', speed: 90, byHand: 60 },
+            { code: 'too-fast', reason: 'plate-pushed-aside', speed: 90, byHand: 60 },
+            { code: 'too-fast', reason: 'plate-tips', speed: 90, byHand: 60 },
+            { code: 'too-fast', reason: 'balls-climb-out', speed: 90, byHand: 60 },
+            { code: 'too-fast', reason: 'plate-splits', speed: 900, byHand: 60 },
           ] as const)
         : ([
             { code: 'one-ball-carries', share: 0.6, play: mm(0.5) },
-            { code: 'too-fast', reason: 'ring-splits', speed: 900 },
-            { code: 'too-fast', reason: 'joint-opens', speed: 900 },
+            { code: 'too-fast', reason: 'ring-splits', speed: 900, byHand: 60 },
+            { code: 'too-fast', reason: 'joint-opens', speed: 900, byHand: 60 },
           ] as const)),
     ]
     const spoken = { units: 'mm', forceUnits: 'N', terms: TERMS[arrangement] } as const

@@ -1,11 +1,10 @@
 import { echoedBearingFor, type ThrustBearing } from '#shared/bearing/arrangements.ts'
 import type { InputOf } from '#shared/bearing/field.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
-import { farthestHeld, mostOnOne, type SharedBeside, sharedBeside } from '#shared/contact/eccentric-load.ts'
+import { farthestHeld, type SharedBeside, sharedBeside } from '#shared/contact/eccentric-load.ts'
 import { POINT_CONTACT } from '#shared/contact/load-distribution.ts'
 import { GRAVITY, holdsAt, leavingSpeed, rigidLimits, type Turntable } from '#shared/contact/turntable.ts'
 import { contactWood } from '#shared/data/contact-woods.ts'
-import { seatIn } from '#shared/geometry/seat.ts'
 import { type CheckedLoad, woodFigures } from '#shared/questions/load/checked-load.ts'
 import { AXIAL_LOAD_FIELDS } from '#shared/questions/load/fields.ts'
 import { frictionOf, startingTorque } from '#shared/questions/load/friction.ts'
@@ -38,9 +37,9 @@ import {
 } from '#shared/questions/load/speeds.ts'
 import { findLoadWarnings, type LoadWarning } from '#shared/questions/load/warning.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
-import { normalQuantile } from '#shared/statistics/normal.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
+import { givesUnder, loadWhenTallestCarries, type Uneven, unevenLot, unevenUnder } from './uneven-plates.ts'
 
 type AxialLoad = InputOf<typeof AXIAL_LOAD_FIELDS>
 
@@ -74,6 +73,8 @@ export interface PlateLoadCheck extends CheckedLoad<'plates', PlateSpeedReason> 
   readonly load: ResolvedPlateLoad & { readonly newtons: number }
   readonly bearing: ThrustBearing
   readonly sharing: PlateSharing
+  /** The most loaded ball, were all of one size. */
+  readonly plates: SeatLoad
   /** Absent where the design says that its balls are all of one size. */
   readonly uneven?: Uneven
   readonly ratios: PlateTurnRatios
@@ -95,14 +96,6 @@ interface PlateSharing {
   readonly approach: Mm
   /** By how much more over the outside on the side of the load than on the other side. */
   readonly lean: Mm
-}
-
-/** The effect of unequal balls: at first three of the tallest carry, until the wood under them has given. */
-export interface Uneven {
-  /** One of the three, where they stand so that it carries most. */
-  readonly tallest: SeatLoad
-  /** From about this load on the smallest carries too, the plate level and the wood elastic [N]. */
-  readonly allCarryFrom: number
 }
 
 /** The load fields that only this check takes. */
@@ -150,39 +143,42 @@ function checked(bearing: ThrustBearing, load: ResolvedPlateLoad): PlateLoadChec
   const under = sharesAt(bearing, load, 0)
   const share = Math.max(...under.shares, ...sharesAt(bearing, load, 0.5).shares)
   const most = share * load.axialLoad
-  const uneven = resolved.ballScatter > 0 ? unevenBalls(bearing, load, { seat, stiffness }) : undefined
+  const lot = resolved.ballScatter > 0 ? unevenLot(bearing, load.offset, { seat, stiffness, share }) : undefined
+  const uneven = lot === undefined ? undefined : unevenUnder(lot, load.axialLoad)
   const mark = markDepth(ballDiameter, load.dentFraction)
   const ratios = plateTurnRatios(pitchRadius, centreToTouch(groove, ballDiameter), count)
   const spin = plateSpinLoads(bearing, load, ratios)
   const turntable = turntableOf(bearing, load, stiffness)
-  const carriedBy = (part: number): Carrying<'plates'> => ({
+  const carrying: Carrying<'plates'> = {
     seats: [{ part: 'plates', seat }],
-    loadWhen: (ballLoad) => ballLoad / part,
-  })
-  const ruin = limitAt(carriedBy(share), mm(load.dentFraction * ballDiameter))
+    loadWhen: (ballLoad) => (lot === undefined ? ballLoad / share : loadWhenTallestCarries(lot, ballLoad)),
+  }
+  const ruin = limitAt(carrying, mm(load.dentFraction * ballDiameter))
   const limits = speedLimits(bearing, load, { ratios, spin, turntable, ballLoad: loadThatDents(seat, ruin.depth, 1) })
   const hand = handSpeed(limits)
   const { speed } = load
   const plates = seatUnder(seat, most)
-  const loads = workingLoads(
-    carriedBy(uneven === undefined ? share : mostOnOne(count, load.offset / pitchRadius)),
-    mark,
-  )
+  const loads = workingLoads(carrying, mark)
   const check: Omit<PlateLoadCheck, 'warnings'> = {
     load: { ...load, newtons: load.axialLoad },
     bearing,
     most,
-    seats: [{ part: 'plates', seat: plates }],
+    seats: [{ part: 'plates', seat: uneven?.tallest ?? plates }],
+    plates,
     sharing: sharing(bearing, load.axialLoad, under, stiffness),
     ...(uneven === undefined ? {} : { uneven }),
     ...woodFigures(load, seat),
     workingLoad: {
       loads,
-      gives: mm(Math.max(0, sharing(bearing, loads.slowHand.load, under, stiffness).approach)),
+      gives: mm(
+        lot === undefined
+          ? Math.max(0, sharing(bearing, loads.slowHand.load, under, stiffness).approach)
+          : givesUnder(lot, loads.slowHand.ballLoad),
+      ),
       startingTorque: startingTorque(resolved, ratios, loads.slowHand.load),
       rumble: { height: mm(2 * resolved.ballScatter), frequency: (ratios.passes * hand) / 60 },
     },
-    firstMark: limitAt(carriedBy(share), mark),
+    firstMark: limitAt(carrying, mark),
     ruin,
     ratios,
     spin,
@@ -239,28 +235,6 @@ function sharing(
     approach: mm(nearest * (1 - lean)),
     lean: mm(nearest * lean * (plate.outsideDiameter / pitchRadius)),
   }
-}
-
-/**
- * Which three of the tallest hold the plate up is chance, and how they stand decides what they carry: taken is the most that one
- * of them can. The sizes are taken as a normal distribution has them, in as many equal parts as there are balls; on edges a ball
- * stands higher by more than it is larger.
- */
-function unevenBalls(
-  { pitchRadius, resolved }: ThrustBearing,
-  { axialLoad, offset }: ResolvedPlateLoad,
-  { seat, stiffness }: { readonly seat: BallSeat; readonly stiffness: number },
-): Uneven {
-  const { ballScatter, ballDiameter, groove, input } = resolved
-  const { count } = input.balls
-  const perDiameter = 1 - 2 * seatIn(groove, ballDiameter).perBallDiameter
-  const smallest = normalQuantile(1 / (2 * count))
-  let allCarryFrom = 0
-  for (let each = 0; each < count; each++) {
-    const higher = perDiameter * ballScatter * (normalQuantile((each + 1 / 2) / count) - smallest)
-    allCarryFrom += stiffness * higher * Math.sqrt(higher)
-  }
-  return { tallest: seatUnder(seat, mostOnOne(count, offset / pitchRadius) * axialLoad), allCarryFrom }
 }
 
 /** The turns of rings, one plate at rest like the other: as many balls pass a point of either. */

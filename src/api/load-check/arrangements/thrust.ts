@@ -38,7 +38,7 @@ const PlateLoadSharing = named('PlateLoadSharing', 'How the balls of a turntable
     object('Effect of the scatter of the balls in the design. Absent where there is none.', {
       tallest: described<typeof SeatLoad>(
         'SeatLoad',
-        'The most loaded of the three balls that carry at first, in their worst position.',
+        'The most loaded ball, in the worst position: of three that carry at first, and of more as the wood gives.',
       ),
       allCarryFrom: force('Load from which the smallest ball would carry too, about, if the wood only sprang back.'),
       message: text('Summary in words.'),
@@ -47,7 +47,7 @@ const PlateLoadSharing = named('PlateLoadSharing', 'How the balls of a turntable
 })
 
 const PlateLoadLimit = named('PlateLoadLimit', 'A load that leaves a dent of some depth. Not a safety rating.', {
-  axialLoad: force('Load of the turntable, at the requested offset, equal balls.'),
+  axialLoad: force('Load of the turntable, at the requested offset and with the scatter of its balls.'),
   ...limit,
 })
 
@@ -81,7 +81,7 @@ export const ThrustLoadCheckResponse = named(
     ...bodyOf<typeof PlateLoadLimit, typeof PlateSpeedLimit>('PlateLoadLimit', 'PlateSpeedLimit'),
     tipsBeyond: refTo<typeof Tipping>('Tipping'),
     sharing: refTo<typeof PlateLoadSharing>('PlateLoadSharing'),
-    plates: refTo<typeof SeatLoad>('SeatLoad'),
+    plates: described<typeof SeatLoad>('SeatLoad', 'The most loaded ball on its groove, if all were of one size.'),
     perTurn: refTo<typeof PlateTurnRatios>('PlateTurnRatios'),
     atSpeed: Type.Optional(refTo<typeof PlatesAtSpeed>('PlatesAtSpeed')),
   }),
@@ -103,15 +103,13 @@ export function toThrustResponse(
   request: LoadCheckRequest,
   spoken: Spoken,
 ): ThrustLoadCheckResponse {
-  const { load, ratios, spin, spun, seats, tipsBeyond } = check
+  const { load, ratios, spin, spun, plates, tipsBeyond } = check
   const { speed } = load
-  const [plates] = seats
-  if (plates === undefined) throw new RangeError('a turntable must have a seat')
   return loadAnswer(check, request, spoken, 'thrust', {
     ...toLimits(check, spoken, (at) => ({ axialLoad: showForce(at.load, spoken.forceUnits) })),
     tipsBeyond: { offset: show(tipsBeyond, spoken.units), message: explainTipping(tipsBeyond, spoken) },
     sharing: toSharing(check, spoken),
-    plates: toSeat(plates.seat, spoken),
+    plates: toSeat(plates, spoken),
     perTurn: shownBy(PlateTurnRatios, ratios, spoken.units),
     ...(speed === undefined || spun === undefined
       ? {}

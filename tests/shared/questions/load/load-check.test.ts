@@ -112,13 +112,13 @@ describe('what the limits mean', () => {
 })
 
 describe('speed', () => {
-  test('by hand 120 turns a minute at the most, and never beyond what happens first', () => {
+  test('by hand 120 turns a minute at the most, and at half of the force of what happens first', () => {
     fc.assert(
       fc.property(likelyInput, magnitude(1, 1000), extras, (design, radialLoad, rest) => {
         const made = ringLoadCheck({ design, radialLoad, ...rest })
         if (!made.ok) return
         const { handTurned, speedLimits } = made.value
-        expect(handTurned).toBe(Math.min(120, speedLimits[0].speed))
+        expect(handTurned).toBe(Math.min(120, Math.SQRT1_2 * speedLimits[0].speed))
         // Runout of a fifth of a millimetre alone shakes the stand at 1060.
         expect(speedLimits[0].speed).toBeLessThan(1060)
       }),

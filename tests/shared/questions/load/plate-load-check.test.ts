@@ -11,7 +11,7 @@ import {
 } from '#shared/questions/load/arrangements/thrust.ts'
 import { loadCheck } from '#shared/questions/load/load-check.ts'
 import { mm } from '#shared/units/length.ts'
-import { likelyPlates, magnitude, PLAIN, PLATES } from '#tests/support/inputs.ts'
+import { between, likelyPlates, magnitude, PLAIN, PLATES } from '#tests/support/inputs.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 import { reasonsIn } from '#tests/support/refused.ts'
 
@@ -234,6 +234,42 @@ describe('uneven balls', () => {
     expect(uneven?.tallest.ballLoad).toBeWithin(1e-9, 30)
     expect(workingLoad.loads.still.load / checked(EVEN).workingLoad.loads.still.load).toBeWithin(1e-9, 2 / 12)
     expect(warnings.map(({ facts }) => facts.code)).toContain('three-carry')
+  })
+
+  test('the first mark and the load that ruins it are of the same lot: a few carry at the mark, not all at the end', () => {
+    const [even, { firstMark, ruin, workingLoad }] = [checked(EVEN), checked(UNEVEN)]
+    expect((firstMark.load / even.firstMark.load) * 12).toBeWithin(2, 4)
+    expect(firstMark.load / workingLoad.loads.slowHand.load).toBeLessThan(4)
+    // dents this deep bring others to carry, but not all of them
+    expect(ruin.load).toBeGreaterThan(2 * ruin.ballLoad)
+    expect(ruin.load).toBeLessThan(even.ruin.load)
+  })
+
+  test('the heavier the load, the more it is shared: from three of them to all', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 3, max: 40 }), magnitude(0.001, 0.3), between(0, 0.9), (count, deviation, part) => {
+        const balls = { ...UNEVEN.design.balls, count, standardDeviation: mm(deviation) }
+        const design = { ...UNEVEN.design, bore: mm(1), balls }
+        const made = plateLoadCheck({ design, axialLoad: 1 })
+        if (!made.ok) return
+        const offset = mm(part * made.value.tipsBeyond)
+        const shareUnder = (axialLoad: number) =>
+          Number(((checked({ design, offset, axialLoad }).uneven?.tallest.ballLoad ?? 0) / axialLoad).toPrecision(12))
+        const shares = [0.01, 1, 10, 100, 1000, 10_000, 100_000].map(shareUnder)
+        expect(shares).toEqual(shares.toSorted((one, other) => other - one))
+        const equal = { ...design, balls: { ...balls, standardDeviation: mm(0) } }
+        const all = checked({ design: equal, offset, axialLoad: 1 }).most
+        expect(shares.at(-1)).toBeGreaterThanOrEqual(all * (1 - 1e-9))
+        expect(shares[0]).toBeLessThanOrEqual(1)
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  test('balls of nearly one size share a load as equal ones do', () => {
+    const nearly = { ...UNEVEN.design, balls: { ...UNEVEN.design.balls, standardDeviation: mm(1e-6) } }
+    expect(checked({ ...UNEVEN, design: nearly }).uneven?.tallest.ballLoad).toBeWithin(0.01, 5)
+    expect(checked({ ...UNEVEN, design: nearly }).ruin.load / checked(EVEN).ruin.load).toBeWithin(1e-3, 1)
   })
 
   test('beside the axis it carries as one end of a beam does, (1 + e/R)/2; of three as a leg of a stool, (1 + 2 e/R)/3', () => {
