@@ -28,6 +28,7 @@ import { JOB_SHEET_SCHEMAS } from '#src/api/job-sheet/schema.ts'
 import { LENGTH_FORMATS, Length, NonNegativeLength, ShownLength, SignedLength } from '#src/api/length.ts'
 import { LOAD_CHECK_SCHEMAS } from '#src/api/load-check/present.ts'
 import { loadCheckRoute } from '#src/api/load-check/route.ts'
+import { MAKING_INPUT_SCHEMAS } from '#src/api/making-input.ts'
 import { MATERIALS_SCHEMAS, materialsRoute } from '#src/api/materials/route.ts'
 import { seasonalFitRoute } from '#src/api/seasonal-fit/route.ts'
 import { SEASONAL_FIT_SCHEMAS } from '#src/api/seasonal-fit/schema.ts'
@@ -35,7 +36,6 @@ import { sizeTableRoute } from '#src/api/size-table/route.ts'
 import { SIZE_TABLE_SCHEMAS } from '#src/api/size-table/schema.ts'
 import { Source } from '#src/api/source.ts'
 import { SOURCES_SCHEMAS, sourcesRoute } from '#src/api/sources/route.ts'
-import { STOCK_INPUT_SCHEMAS } from '#src/api/stock-input.ts'
 import { STOCK_SIZES_SCHEMAS, stockSizesRoute } from '#src/api/stock-sizes/route.ts'
 import { toleranceCheckRoute } from '#src/api/tolerance-check/route.ts'
 import { TOLERANCE_CHECK_SCHEMAS } from '#src/api/tolerance-check/schema.ts'
@@ -100,9 +100,9 @@ const SHARED_SCHEMAS: readonly TSchema[] = [
   NonNegativeLength,
   SignedLength,
   ShownLength,
-  ...STOCK_INPUT_SCHEMAS,
-  ...DESIGN_INPUT_SCHEMAS,
   ...CLIMATE_SCHEMAS,
+  ...MAKING_INPUT_SCHEMAS,
+  ...DESIGN_INPUT_SCHEMAS,
   Assumption,
   Dimension,
   Warning,

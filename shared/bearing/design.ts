@@ -1,12 +1,14 @@
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Units } from '#shared/units/length.ts'
 import type { AnyBearing, Arrangement } from './arrangement.ts'
-import { beyondBounds, isWithinBounds } from './bounds.ts'
+import { beyondBounds, isWithinBounds, lengthsBeyond } from './bounds.ts'
 import type { Dimension, DimensionKey } from './dimensions.ts'
 import type { Fields } from './field.ts'
+import { makingLengths } from './making-input.ts'
 import type { Refusal } from './refusal.ts'
 import type { AnyInput } from './resolve.ts'
 import { asStated, type Suggestion, withSuggestion } from './suggestion.ts'
+import type { Traits } from './traits.ts'
 import type { Finding, Warning, WarningCode, WarningFacts } from './warning.ts'
 
 /** A bearing of whatever arrangement, the table of what to cut, and what to watch. */
@@ -26,8 +28,11 @@ export function echoedBearing<I extends AnyInput, B extends AnyBearing>(
 ): Result<B, readonly Refusal[]> {
   const made = arrangement.bearingOf(input)
   if (!made.ok) return made
-  const beyond = beyondBounds(made.value.resolved.input, arrangement.fields)
-  return beyond.length > 0 ? fail(beyond) : made
+  const refused = [
+    ...makingRefusals(input, arrangement.traits),
+    ...beyondBounds(made.value.resolved.input, arrangement.fields),
+  ]
+  return refused.length > 0 ? fail(refused) : made
 }
 
 /**
@@ -63,6 +68,24 @@ export function designOf<I extends AnyInput, B extends AnyBearing, Key extends D
         warningOf(finding, input.units, (remedy) => inputs.every((from) => isCleared(from, remedy, finding.facts))),
       ),
   })
+}
+
+/** What is wrong with the plan of how to make it: lengths that nobody could send, and what only rings have. */
+function makingRefusals({ making, units, arrangement }: AnyInput, { members }: Traits): readonly Refusal[] {
+  if (making === undefined) return []
+  const { screws, mounting } = making
+  const ofRings = { '/screws': screws, '/mounting/housing': mounting?.housing, '/mounting/drive': mounting?.drive }
+  return [
+    ...(members === 'rings' || arrangement === undefined
+      ? []
+      : Object.entries(ofRings)
+          .filter(([, given]) => given !== undefined)
+          .map(([path]) => ({ code: 'not-of-arrangement' as const, path: `/making${path}`, arrangement }))),
+    ...lengthsBeyond(
+      makingLengths(making).map(([path, given, bounds]) => [`/making${path}`, given, bounds]),
+      units,
+    ),
+  ]
 }
 
 /** What is found about the bearing of an input; undefined where it has none. */

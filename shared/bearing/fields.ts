@@ -1,3 +1,4 @@
+import type { MakingInput } from '#shared/bearing/making-input.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { Units } from '#shared/units/length.ts'
 import {
@@ -185,4 +186,8 @@ export const gapFields = (lastIn: LastIn, element = 'ball') => {
 export interface Tagged<Name extends string> {
   readonly units: Units
   readonly arrangement: Name
+  /** How it is made and where it lives. */
+  readonly making?: MakingInput
+  /** JSON pointers of the values that no caller stated: they follow from the season where it lives. */
+  readonly seasoned?: readonly string[]
 }

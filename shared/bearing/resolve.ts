@@ -18,6 +18,7 @@ import type {
   outsideFields,
   ShopDenominator,
   Split,
+  Tagged,
 } from './fields.ts'
 import type { PartName, Refusal } from './refusal.ts'
 import type { Outside } from './rings.ts'
@@ -37,8 +38,7 @@ export type InnerRingInput = ValueOf<ReturnType<typeof innerRingGroup>>
 export type GapInput = InputOf<ReturnType<typeof gapFields>>
 
 /** What every design input holds. */
-export interface AnyInput {
-  readonly units: Units
+export interface AnyInput extends Omit<Tagged<string>, 'arrangement'> {
   readonly arrangement?: string
   readonly balls: BallsInput
   readonly bore: Mm
@@ -267,18 +267,22 @@ type Complete<F extends Fields, Whole> = [Forgotten<F, Whole>] extends [never]
   : { readonly forgotten: Forgotten<F, Whole> }
 
 /**
- * An input with every default filled in. A row that is forgotten does not compile: what is not stated here is neither echoed
+ * An input with every default filled in, and what is carried along beside its rows. A row that is forgotten does not compile: what is not stated here is neither echoed
  * nor named among the assumptions.
  */
 export const wholeInput = <const F extends Fields, Whole extends InputOf<F>>(
   _rows: Group<F>,
+  { making, seasoned }: Pick<AnyInput, 'making' | 'seasoned'>,
   whole: Whole & Complete<F, Whole>,
-): Whole => whole
+): Whole => ({ ...whole, ...(making && { making }), ...(seasoned && { seasoned }) })
 
-/** JSON pointers of what the whole input states and the caller's does not. */
+/** JSON pointers of what the whole input states and the caller's does not, or has from the season. */
 export const assumedIn = ({ fields }: Group, asked: AnyInput, whole: AnyInput): readonly string[] =>
   leavesOf(fields)
-    .filter(({ names }) => valueAt(asked, names) === undefined && valueAt(whole, names) !== undefined)
+    .filter(
+      ({ path, names }) =>
+        (valueAt(asked, names) === undefined || asked.seasoned?.includes(path)) && valueAt(whole, names) !== undefined,
+    )
     .map(({ path }) => path)
 
 /** A resolved input, or all faults at once. */

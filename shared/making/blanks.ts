@@ -3,7 +3,7 @@ import type { RingName } from '#shared/bearing/refusal.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import type { ResolvedStock } from './input.ts'
+import type { ResolvedMaking } from './defaults.ts'
 
 /** A ring before it is turned. */
 export interface Blank {
@@ -24,7 +24,7 @@ export interface Blank {
 
 /** How a blank is made: what the maker leaves on it, and what a finish puts on. */
 export interface Allowed {
-  readonly stock: ResolvedStock
+  readonly stock: ResolvedMaking
   readonly film: Pick<ResolvedBalls, 'finishAllowance'>
 }
 
@@ -58,7 +58,7 @@ export const discBlank = (circle: Mm, hole: Mm, thickness: Mm, allowed: Allowed)
 /** A ring of one or two pieces. */
 export function ringBlank(circle: Mm, hole: Mm, width: Mm, count: 1 | 2, allowed: Allowed): Blank {
   const blank = drilled(circle, hole, { each: cutTo(width, 'width', allowed.film) / count, count }, allowed)
-  const roughHole = blank.cutHole - 2 * allowed.stock.turningAllowance
+  const roughHole = blank.cutHole - 2 * allowed.stock.allowances.turning
   return roughHole > 0 ? { ...blank, roughHole: mm(roughHole) } : blank
 }
 
@@ -74,8 +74,8 @@ function drilled(circle: Mm, hole: Mm, { each, count }: Pieces, { stock, film }:
     finishHole: hole,
     cutCircle,
     cutHole: cutTo(hole, 'hole', film),
-    roughCircle: mm(cutCircle + 2 * stock.turningAllowance),
-    thickness: mm(each + 2 * stock.sideAllowance),
+    roughCircle: mm(cutCircle + 2 * stock.allowances.turning),
+    thickness: mm(each + 2 * stock.allowances.side),
     pieces: count,
   }
 }

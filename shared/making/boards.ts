@@ -9,7 +9,7 @@ import {
 import { piecesOf, type Segments, stripLength } from '#shared/geometry/segments.ts'
 import { inches, type Mm, mm } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
-import type { ResolvedStock } from './input.ts'
+import type { ResolvedMaking } from './defaults.ts'
 
 /** A size of lumber that a blank comes from, and what is planed off it. */
 export interface BoardOption {
@@ -53,7 +53,7 @@ const softwood = (
   widths: readonly DressedSize[],
 ): readonly Thickness[] => rows.map(({ nominal, dry }) => ({ kind, nominal, dressed: inches(dry), widths }))
 
-const THICKNESSES: Readonly<Record<ResolvedStock['lumber'], readonly Thickness[]>> = {
+const THICKNESSES: Readonly<Record<ResolvedMaking['lumber'], readonly Thickness[]>> = {
   softwood: [
     ...softwood('softwood-board', BOARD_THICKNESSES, BOARD_WIDTHS),
     ...softwood('softwood-dimension', DIMENSION_THICKNESSES, DIMENSION_WIDTHS),
@@ -75,7 +75,7 @@ const WITHIN = 1e-9
  * @param blank circles and thickness above 0 [mm]
  * @param glued where the ring is glued up of segments: they, and not the whole circle, come from the board
  */
-export function boardOptions(blank: Blank, stock: ResolvedStock, glued?: GluedUp): readonly BoardOption[] {
+export function boardOptions(blank: Blank, stock: ResolvedMaking, glued?: GluedUp): readonly BoardOption[] {
   const sizes = THICKNESSES[stock.lumber]
   const thickest = Math.max(...sizes.map(({ dressed }) => dressed))
   const layers = Math.ceil(blank.thickness / thickest - WITHIN)
@@ -92,7 +92,7 @@ function optionOf(
   layers: number,
   planing: Mm,
   { roughCircle, pieces }: Blank,
-  stock: ResolvedStock,
+  stock: ResolvedMaking,
   glued: GluedUp | undefined,
 ): BoardOption {
   const width = widthFor(glued?.stripWidth ?? roughCircle, widths)
@@ -112,14 +112,14 @@ function optionOf(
 
 type Cut = Pick<BoardOption, 'length' | 'boards'>
 
-function discs(count: number, roughCircle: Mm, { sawKerf, boardLength }: ResolvedStock): Cut {
+function discs(count: number, roughCircle: Mm, { allowances: { sawKerf }, boardLength }: ResolvedMaking): Cut {
   const perBoard = Math.floor((boardLength + sawKerf) / (roughCircle + sawKerf))
   const length = mm(count * roughCircle + (count - 1) * sawKerf)
   return perBoard > 0 ? { length, boards: Math.ceil(count / perBoard) } : { length }
 }
 
 /** Each row of segments is a strip of its own. */
-function strips(rows: number, glued: GluedUp, { miterKerf, boardLength }: ResolvedStock): Cut {
+function strips(rows: number, glued: GluedUp, { allowances: { miterKerf }, boardLength }: ResolvedMaking): Cut {
   const perBoard = piecesOf(glued, boardLength, miterKerf)
   const length = mm(rows * stripLength(glued, glued.count, miterKerf))
   return perBoard > 0 ? { length, boards: Math.ceil((rows * glued.count) / perBoard) } : { length }

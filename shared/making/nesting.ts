@@ -1,6 +1,6 @@
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
-import type { ResolvedStock } from './input.ts'
+import type { ResolvedMaking } from './defaults.ts'
 
 /** Whether the inner ring comes out of what is sawn from the outer one. */
 export interface Nesting {
@@ -28,7 +28,7 @@ export function nestingOf(
   outer: Blank,
   inner: Blank,
   landGap: Mm,
-  { sawKerf, turningAllowance }: ResolvedStock,
+  { allowances: { sawKerf, turning } }: ResolvedMaking,
 ): Nesting {
   const core = outer.roughHole === undefined ? 0 : Math.max(0, outer.roughHole - 2 * sawKerf)
   const gap = (outer.cutHole - inner.cutCircle) / 2
@@ -39,7 +39,7 @@ export function nestingOf(
     core: mm(core),
     shortBy: mm(inner.roughCircle - core),
     ...(largest >= 0 ? { largestAllowance: mm(largest) } : {}),
-    landGapNeeded: mm(Math.max(0, 2 * turningAllowance + sawKerf - (gap - landGap))),
+    landGapNeeded: mm(Math.max(0, 2 * turning + sawKerf - (gap - landGap))),
     thicknessNeeded: mm(thicknessNeeded),
   }
 }

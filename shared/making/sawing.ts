@@ -1,7 +1,7 @@
 import { SAW_BLADES } from '#shared/data/saw-blades.ts'
 import { inches, type Mm, mm } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
-import type { ResolvedStock } from './input.ts'
+import type { ResolvedMaking } from './defaults.ts'
 
 /** Widths of band-saw blades that turn a circle, the narrowest first, as the trade names them in inches. */
 export const bladesFor = (diameter: Mm): readonly string[] =>
@@ -24,7 +24,7 @@ const OFF_CENTRE = mm(4)
 export function entryHole(
   outer: Blank,
   inner: Blank,
-  { entryHoleDiameter: diameter }: ResolvedStock,
+  { allowances: { entryHole: diameter } }: ResolvedMaking,
 ): EntryHole | undefined {
   if (outer.roughHole === undefined) return undefined
   const fromCentre = (outer.roughHole - diameter) / 2 - OFF_LINE

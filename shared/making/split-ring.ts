@@ -4,7 +4,7 @@ import { SMALLEST_GAUGE, screwWall } from '#shared/bearing/screw-wall.ts'
 import { clearanceDrill, FLAT_HEAD_ANGLE, SCREW_LENGTHS, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { roundedDown, roundedUp } from '#shared/units/rounded.ts'
-import type { ResolvedStock } from './input.ts'
+import type { ResolvedMaking } from './defaults.ts'
 
 /** The ring that comes apart at mid groove, and what holds its halves together. */
 export interface SplitRing {
@@ -96,7 +96,7 @@ interface KnownScrew {
   readonly shank: Mm
   readonly head: Mm
   readonly clearance: string
-  readonly pilots: Readonly<Record<ResolvedStock['lumber'], string>>
+  readonly pilots: Readonly<Record<ResolvedMaking['lumber'], string>>
 }
 
 const SCREWS: readonly KnownScrew[] = WOOD_SCREWS.flatMap((screw) => {
@@ -135,7 +135,7 @@ interface Wood {
 }
 
 /** @returns undefined where no ring comes apart */
-export function splitRing(bearing: RingPair, stock: ResolvedStock): SplitRing | undefined {
+export function splitRing(bearing: RingPair, stock: ResolvedMaking): SplitRing | undefined {
   const wood = woodOf(bearing)
   if (wood === undefined) return undefined
   const wall = mm(wood.outside - wood.inside)
@@ -241,7 +241,7 @@ function clearingWidth({ shank }: KnownScrew, width: Mm): Mm | undefined {
   return widths.length === 0 ? undefined : mm(Math.min(...widths))
 }
 
-const holesOf = (screw: KnownScrew, count: number, { lumber }: ResolvedStock) => ({
+const holesOf = (screw: KnownScrew, count: number, { lumber }: ResolvedMaking) => ({
   gauge: screw.gauge,
   count,
   shankDiameter: screw.shank,
@@ -260,7 +260,7 @@ const holesOf = (screw: KnownScrew, count: number, { lumber }: ResolvedStock) =>
  */
 export function cheekScrewsOf(
   { cheeks, outerRing }: Pick<RingPair, 'outerRing'> & { readonly cheeks?: { readonly thickness: Mm } },
-  stock: ResolvedStock,
+  stock: ResolvedMaking,
 ): CheekScrews | undefined {
   if (cheeks === undefined) return undefined
   const circle = mm((outerRing.grooveBottomDiameter + outerRing.outsideDiameter) / 2)

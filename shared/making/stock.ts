@@ -1,11 +1,13 @@
 import type { CagedBearing, RollerBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { WoodInput } from '#shared/bearing/making-input.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { segmentsOf } from '#shared/geometry/segments.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { isSegmented, USUAL_SEGMENTS } from '#shared/wood/construction.ts'
 import { type Allowed, type Blank, blanksOf, discBlank, ringBlank } from './blanks.ts'
 import { type BoardOption, boardOptions, type GluedUp } from './boards.ts'
-import { type GluedWood, type ResolvedStock, resolveStock, type StockInput } from './input.ts'
+import { type ResolvedMaking, resolveMaking } from './defaults.ts'
 import { type Nesting, nestingOf } from './nesting.ts'
 import { bladesFor, type EntryHole, entryHole } from './sawing.ts'
 import { type CheekScrews, cheekScrewsOf, type SplitRing, splitRing } from './split-ring.ts'
@@ -39,7 +41,7 @@ export interface RingStock {
 }
 
 export interface Stock {
-  readonly resolved: ResolvedStock
+  readonly resolved: ResolvedMaking
   readonly outerRing: RingStock
   readonly innerRing: RingStock
   readonly cheeks?: RingStock
@@ -53,21 +55,25 @@ export interface Stock {
 
 /** The same of two plates. */
 export interface PlateStock {
-  readonly resolved: ResolvedStock
+  readonly resolved: ResolvedMaking
   readonly plates: RingStock
   readonly mandrel?: Mandrel
 }
 
 /** Where the bearing comes from: boards, blanks, saw cuts, what holds the split ring, and what holds the work. */
-export function stockOf(bearing: StockedRings, input: StockInput): Stock {
+export function stockOf(bearing: StockedRings): Stock {
   const { cheeks, cage, landGap } = bearing
-  const { units } = bearing.resolved.input
-  const resolved = resolveStock(input, units)
+  const { units, making = {} } = bearing.resolved.input
+  const resolved = resolveMaking(making, units)
   const allowed: Allowed = { stock: resolved, film: bearing.resolved }
   const sawn = blanksOf(bearing, allowed)
   // A ring glued up of segments has its hole from the start: nothing is sawn out of it.
   const { roughHole: _, ...outer } = sawn.outerRing
-  const blanks = resolved.woods?.outerRing === undefined ? sawn : { ...sawn, outerRing: outer }
+  const segmented = {
+    outerRing: segmentsIn(resolved.woods?.outerRing),
+    innerRing: segmentsIn(resolved.woods?.innerRing),
+  }
+  const blanks = segmented.outerRing === undefined ? sawn : { ...sawn, outerRing: outer }
   const hole = entryHole(blanks.outerRing, blanks.innerRing, resolved)
   const split = splitRing(bearing, resolved)
   const cheekScrews = cheekScrewsOf(bearing, resolved)
@@ -76,8 +82,8 @@ export function stockOf(bearing: StockedRings, input: StockInput): Stock {
     ringStock(discBlank(circle, hole, thickness, allowed), resolved)
   return {
     resolved,
-    outerRing: ringStock(blanks.outerRing, resolved, resolved.woods?.outerRing),
-    innerRing: ringStock(blanks.innerRing, resolved, resolved.woods?.innerRing),
+    outerRing: ringStock(blanks.outerRing, resolved, segmented.outerRing),
+    innerRing: ringStock(blanks.innerRing, resolved, segmented.innerRing),
     ...(cheeks && { cheeks: disc(cheeks.outsideDiameter, cheeks.holeDiameter, cheeks.thickness) }),
     ...(cage && {
       cage: ringStock(ringBlank(cage.outsideDiameter, cage.boreDiameter, cage.width, cage.pieces, allowed), resolved),
@@ -91,9 +97,9 @@ export function stockOf(bearing: StockedRings, input: StockInput): Stock {
 }
 
 /** The same of a turntable: neither is there a ring to nest in the other, nor one that comes apart. */
-export function plateStockOf({ plate, resolved: bearing }: ThrustBearing, input: StockInput): PlateStock {
-  const { units } = bearing.input
-  const resolved = resolveStock(input, units)
+export function plateStockOf({ plate, resolved: bearing }: ThrustBearing): PlateStock {
+  const { units, making = {} } = bearing.input
+  const resolved = resolveMaking(making, units)
   const mandrel = mandrelFor(plate.boreDiameter, units)
   const { outsideDiameter, boreDiameter, thickness } = plate
   const blank = discBlank(outsideDiameter, boreDiameter, thickness, { stock: resolved, film: bearing })
@@ -104,13 +110,18 @@ export function plateStockOf({ plate, resolved: bearing }: ThrustBearing, input:
   }
 }
 
-function ringStock(blank: Blank, stock: ResolvedStock, wood?: GluedWood): RingStock {
-  const glued = wood === undefined ? undefined : gluedUp(blank, wood.segments.count, stock)
+/** The number of pieces in a layer of a part that is glued up of segments. */
+const segmentsIn = (wood: WoodInput | undefined): number | undefined =>
+  wood?.segments?.count ??
+  (wood?.construction !== undefined && isSegmented({ construction: wood.construction }) ? USUAL_SEGMENTS : undefined)
+
+function ringStock(blank: Blank, stock: ResolvedMaking, segments?: number): RingStock {
+  const glued = segments === undefined ? undefined : gluedUp(blank, segments, stock)
   const boards = boardOptions(blank, stock, glued)
   return {
     blank,
     layers: itemAt(boards, 0).layers,
-    sideAllowance: stock.sideAllowance,
+    sideAllowance: stock.allowances.side,
     boards,
     blades: bladesFor(blank.roughCircle),
     turning: turningOf(blank, stock),
@@ -126,7 +137,7 @@ const cutFrom = ({ layers, across, length }: BoardOption, { pieces, thickness }:
 })
 
 /** The rough ring must lie in the glued-up one: so the lathe finds its allowance all round, in a drilled bore too. */
-function gluedUp(blank: Blank, count: number, { turningAllowance }: ResolvedStock): GluedUp {
-  const hole = Math.max(0, blank.cutHole - 2 * turningAllowance)
+function gluedUp(blank: Blank, count: number, { allowances: { turning } }: ResolvedMaking): GluedUp {
+  const hole = Math.max(0, blank.cutHole - 2 * turning)
   return { count, ...segmentsOf({ outerRadius: mm(blank.roughCircle / 2), innerRadius: mm(hole / 2), count }) }
 }

@@ -1,6 +1,6 @@
 import { inches, inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
-import type { ResolvedStock } from './input.ts'
+import type { ResolvedMaking } from './defaults.ts'
 
 /** A bolt through the bore on which the inner ring is turned. */
 export interface Mandrel {
@@ -53,7 +53,7 @@ export function mandrelFor(bore: Mm, units: Units): Mandrel | undefined {
   return { bolt, diameter, bush: mm(bore - diameter < FITS_WITHIN ? 0 : (bore - diameter) / 2) }
 }
 
-export function turningOf({ roughCircle, roughHole }: Blank, { chuck, swing }: ResolvedStock): Turning {
+export function turningOf({ roughCircle, roughHole }: Blank, { chuck, swing }: ResolvedMaking): Turning {
   const inInches = inUnits(roughCircle, 'in')
   const isGripped = (diameter: Mm | undefined): boolean =>
     chuck !== undefined && diameter !== undefined && diameter >= chuck.min && diameter <= chuck.max

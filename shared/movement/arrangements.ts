@@ -1,7 +1,7 @@
 import type { ArrangementName, Bearing, BearingByArrangement, DesignInput } from '#shared/bearing/arrangements.ts'
 import { nameOf } from '#shared/bearing/arrangements.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { MOVING_CAGED } from '#shared/movement/arrangements/caged.ts'
-import type { WoodPart } from '#shared/movement/arrangements/parts.ts'
 import { MOVING_RADIAL } from '#shared/movement/arrangements/radial.ts'
 import { MOVING_ROLLER } from '#shared/movement/arrangements/roller.ts'
 import { MOVING_THRUST } from '#shared/movement/arrangements/thrust.ts'

@@ -1,7 +1,7 @@
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { longer, shorter } from '#shared/geometry/ellipse.ts'
 import { type EllipticPlay, playInEllipse } from '#shared/geometry/play-in-ellipse.ts'
-import type { WoodPart } from '#shared/movement/arrangements/parts.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import {

@@ -7,10 +7,11 @@ import { ALONG_THE_GRAIN, MOVEMENT, type Movement, PLY_IN_PLANE, PLY_THICKNESS }
 import { type Ellipse, longer, shorter } from '#shared/geometry/ellipse.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { isSegmented, USUAL_SEGMENTS } from '#shared/wood/construction.ts'
 import { FIBRE_SATURATION, stretch } from '#shared/wood/moisture-movement.ts'
 import { segmentedMovement } from '#shared/wood/segmented-movement.ts'
 import type { WoodState } from './states.ts'
-import { isSegmented, type RingWood, USUAL_SEGMENTS } from './year.ts'
+import type { RingWood } from './year.ts'
 
 /** What happens to one board: it goes from one moisture content to another [%], and moves `times` as much as its row says. */
 export interface BoardChange {

@@ -1,5 +1,6 @@
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { EllipticPlay } from '#shared/geometry/play-in-ellipse.ts'
-import type { RoomName, WoodPart } from '#shared/movement/arrangements/parts.ts'
+import type { RoomName } from '#shared/movement/arrangements/parts.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { BallSize, Change, Raceway } from './moving-wood.ts'
 import type { Woods } from './year.ts'

@@ -1,21 +1,8 @@
 import type { DesignInput } from '#shared/bearing/arrangements.ts'
+import { PART_NAMES, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
-import { PART_NAMES, type WoodPart } from '#shared/movement/arrangements/parts.ts'
+import type { Construction } from '#shared/wood/construction.ts'
 import type { Air } from '#shared/wood/equilibrium-moisture.ts'
-
-/**
- * How a ring is made. Flat-sawn: the growth rings lie along the board's face, so across the board it moves the most.
- * Quarter-sawn: they stand on edge. Segmented: glued up of pieces, the grain runs round the circle; the strips flat-sawn
- * unless stated otherwise. Cross-laminated ply: moves little and alike in all directions of its plane.
- */
-export const CONSTRUCTIONS = [
-  'flat-sawn',
-  'quarter-sawn',
-  'segmented',
-  'segmented-quarter-sawn',
-  'cross-laminated-ply',
-] as const
-export type Construction = (typeof CONSTRUCTIONS)[number]
 
 /** The wood of ply does not matter. */
 export type RingWood =
@@ -26,12 +13,6 @@ export type RingWood =
       readonly segments?: { readonly count: number }
     }
   | { readonly construction: 'cross-laminated-ply' }
-
-export const isSegmented = ({ construction }: Pick<RingWood, 'construction'>): boolean =>
-  construction.startsWith('segmented')
-
-/** Default number of pieces of a segmented part: common practice, no source. */
-export const USUAL_SEGMENTS = 12
 
 /** The wood of each part that an arrangement has. */
 export type Woods = { readonly [Part in WoodPart]?: RingWood } & {

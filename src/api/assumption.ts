@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { ARRANGEMENT_NAMES, ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
+import { ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
 import { type Default, type Fields, type Group, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import { leafAt } from '#shared/bearing/suggestion.ts'
 import { named, text } from '#src/api/schema.ts'
@@ -44,13 +44,6 @@ export const defaultsOf = (fields: Fields, at = ''): Defaults =>
       field.byDefault === undefined ? [] : [[at + path, field.byDefault]],
     ),
   )
-
-const OF_DESIGNS = Object.fromEntries(
-  ARRANGEMENT_NAMES.map((name) => [name, defaultsOf(ARRANGEMENTS[name].fields.fields, '/design')]),
-) as Readonly<Record<ArrangementName, Defaults>>
-
-/** The defaults of a design inside a request. */
-export const designDefaults = (arrangement: ArrangementName): Defaults => OF_DESIGNS[arrangement]
 
 /**
  * Every value of a whole request that the caller's own does not have, with the reason for it.

@@ -1,24 +1,22 @@
 import { type Static, type TOptional, type TUnsafe, Type } from 'typebox'
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
-import { plain, trade } from '#shared/bearing/fields.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import { type BallMaterial, plain, trade } from '#shared/bearing/fields.ts'
+import { PART_NAMES, WOOD_PARTS, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
-import { PART_NAMES, WOOD_PARTS, type WoodPart } from '#shared/movement/arrangements/parts.ts'
 import { woodPartsOf } from '#shared/movement/arrangements.ts'
 import {
-  CONSTRUCTIONS,
-  type Construction,
   type Climate as CoreClimate,
   type RingWood as CoreRingWood,
   type Today as CoreToday,
   type Woods as CoreWoods,
-  isSegmented,
   type Range,
-  USUAL_SEGMENTS,
   USUAL_TEMPERATURE,
   type Year,
 } from '#shared/movement/year.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { inScale, SCALES, type Scale, toCelsius } from '#shared/units/temperature.ts'
+import { CONSTRUCTIONS, type Construction, isSegmented, USUAL_SEGMENTS } from '#shared/wood/construction.ts'
 import { choiceOf, described, namedRequest, requestObject } from '#src/api/schema.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -185,21 +183,33 @@ function toWoods(woods: Woods, design: Arranged): Result<CoreWoods, readonly Fau
 }
 
 /** The part of a design that tells which woods it has; without it, as in a request without `arrangement`. */
-type Arranged = { readonly arrangement?: ArrangementName }
+export type Arranged = {
+  readonly arrangement?: ArrangementName
+  readonly balls?: { readonly material?: BallMaterial }
+}
 
 const isFault = (read: unknown): read is Fault => typeof read === 'object' && read !== null && 'message' in read
 
 function toRingWood(wood: Static<typeof RingWood>, path: string): CoreRingWood | Fault {
+  const fault = woodFault(wood, path)
+  if (fault !== undefined) return fault
+  const { species, segments } = wood
+  const construction = constructionOf(wood)
+  if (construction === 'cross-laminated-ply') return { construction }
+  if (species === undefined) return { path, message: SPECIES_MISSING }
+  return { construction, species: species as SpeciesId, ...(segments && { segments }) }
+}
+
+/** What is wrong with what a part's wood states, whether or not it states all. */
+function woodFault(wood: Static<typeof RingWood>, path: string): Fault | undefined {
   const { species, segments } = wood
   const construction = constructionOf(wood)
   if (segments !== undefined && !isSegmented({ construction }))
     return { path: `${path}/segments`, message: SEGMENTS_OF_SEGMENTED }
-  if (construction === 'cross-laminated-ply')
-    return species === undefined ? { construction } : { path: `${path}/species`, message: PLY_WITH_SPECIES }
-  if (species === undefined) return { path, message: SPECIES_MISSING }
+  if (species === undefined) return undefined
+  if (construction === 'cross-laminated-ply') return { path: `${path}/species`, message: PLY_WITH_SPECIES }
   const known = readSpecies(species, `${path}/species`)
-  if (typeof known !== 'string') return known
-  return { construction, species: known, ...(segments && { segments }) }
+  return isFault(known) ? known : undefined
 }
 
 const constructionOf = ({ construction, segments }: Static<typeof RingWood>): Construction =>
@@ -208,18 +218,35 @@ const constructionOf = ({ construction, segments }: Static<typeof RingWood>): Co
 /** Woods, year and day of making as core input, or every fault of them. */
 export function toYear(
   request: { readonly woods: Woods; readonly climate: Climate },
-  areBallsWooden: boolean,
-  design: Arranged = {},
+  design: Arranged,
 ): Result<Year, readonly Fault[]> {
   const woods = toWoods(request.woods, design)
   const year = toClimate(request.climate)
-  const stray: readonly Fault[] =
-    areBallsWooden || request.woods.balls === undefined ? [] : [{ path: '/woods/balls', message: NO_WOODEN_BALLS }]
+  const stray = strayBalls(request.woods, design)
   if (!woods.ok || !year.ok || stray.length > 0) {
     return fail([...(woods.ok ? [] : woods.error), ...(year.ok ? [] : year.error), ...stray])
   }
   return ok({ woods: woods.value, ...year.value })
 }
+
+/** What is wrong with woods that no climate acts on: each part may state as much as the maker knows. */
+export function woodsFaults(woods: Woods, design: Arranged): readonly Fault[] {
+  const known = woodPartsOf(design)
+  const found = PART_NAMES.flatMap((part): Fault | readonly Fault[] => {
+    const wood = woods[part]
+    const path = `/woods/${part}`
+    if (wood === undefined) return []
+    if (!known.includes(part)) return [{ path, message: partOfOthers(termsOf(design)) }]
+    return woodFault(wood, path) ?? []
+  })
+  const balls = woods.balls && readSpecies(woods.balls.species, '/woods/balls/species')
+  return [...found, ...(isFault(balls) ? [balls] : []), ...strayBalls(woods, design)]
+}
+
+const strayBalls = ({ balls }: Woods, design: Arranged): readonly Fault[] =>
+  balls === undefined || (design.balls?.material ?? BALL_MATERIAL) === 'wood'
+    ? []
+    : [{ path: '/woods/balls', message: NO_WOODEN_BALLS }]
 
 /** The year and the day of making as core input, or a fault for each that is missing. */
 function toClimate(

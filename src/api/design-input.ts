@@ -10,6 +10,7 @@ import {
 } from '#shared/bearing/arrangements.ts'
 import type { Fields, Group, InputOf } from '#shared/bearing/field.ts'
 import { choiceOf } from '#src/api/schema.ts'
+import { notValid } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { TERMS } from '#src/words/terms.ts'
 import {
@@ -21,7 +22,7 @@ import {
   rulesOf,
   toRequest,
 } from './fields.ts'
-import type { StockRequest } from './stock-input.ts'
+import { type MakingRequest, makingFaults, toMakingInput, toMakingRequest } from './making-input.ts'
 import type { UnitsName } from './units.ts'
 
 type FieldsOf<A> = A extends { fields: Group<infer F> } ? F : never
@@ -32,7 +33,7 @@ export type RequestsOf<M extends Arrangements> = {
   readonly [Name in keyof M]: {
     units: Units
     arrangement: Name
-    stock?: Static<typeof StockRequest>
+    making?: MakingRequest
   } & RequestOf<FieldsOf<M[Name]>>
 }
 export type RequestByArrangement = RequestsOf<typeof ARRANGEMENTS>
@@ -72,7 +73,7 @@ export function designRequests<Extra extends Record<string, TSchema>>(
         units: refTo<typeof UnitsName>('Units'),
         arrangement: requestTag(arrangement, fields),
         ...propertiesOf(fields.fields),
-        stock: Type.Optional(refTo<typeof StockRequest>('StockRequest')),
+        making: Type.Optional(refTo<typeof MakingRequest>('MakingRequest')),
         ...extra,
       },
       {
@@ -136,12 +137,25 @@ export const DESIGN_INPUT_SCHEMAS: readonly TSchema[] = [
   ),
 ]
 
-/** The caller's input in the words of the core: millimetres, and no field that is undefined. */
+/**
+ * The caller's input in the words of the core: millimetres, and no field that is undefined.
+ *
+ * @param at where the design stands in the request
+ * @throws ProblemError with every fault of `making` that its schema does not find
+ */
 export function toDesignInput<Name extends ArrangementName>(
   request: RequestByArrangement[Name],
+  at = '',
 ): InputByArrangement[Name] {
+  const faults = request.making === undefined ? [] : makingFaults(request.making, request)
+  if (faults.length > 0) throw notValid(faults.map(({ path, message }) => ({ path: `${at}/making${path}`, message })))
   const fields: Group = ARRANGEMENTS[nameOf(request)].fields
-  return inputBy(fields, { ...request }) as unknown as InputByArrangement[Name]
+  const { making } = request
+  return {
+    // What rows there are, `fields` knows; what else the request holds is not looked at.
+    ...inputBy(fields, request as unknown as Tagged<ArrangementName> & RequestOf<Fields>),
+    ...(making && { making: toMakingInput(making, request.units) }),
+  } as unknown as InputByArrangement[Name]
 }
 
 /** The core's input as the caller could have written it: lengths as numbers in `units`. The way back of `toDesignInput`. */
@@ -149,7 +163,11 @@ export function toDesignRequest<Name extends ArrangementName>(
   input: InputByArrangement[Name],
 ): RequestByArrangement[Name] {
   const { fields } = arrangementOf(input)
-  return requestBy(fields, { ...input, arrangement: nameOf(input) }) as unknown as RequestByArrangement[Name]
+  const { making, seasoned: _, ...rest } = input
+  return {
+    ...requestBy(fields, { ...rest, arrangement: nameOf(input) }),
+    ...(making && { making: toMakingRequest(making, input.units) }),
+  } as unknown as RequestByArrangement[Name]
 }
 
 type Tagged<Name extends string> = { readonly units: Units; readonly arrangement: Name }

@@ -6,8 +6,7 @@ import {
   type RadialDesign,
   type RollerDesign,
 } from '#shared/bearing/arrangements.ts'
-import type { StockInput } from '#shared/making/input.ts'
-import type { Method } from '#shared/making/method.ts'
+import { resolveMaking } from '#shared/making/defaults.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { chooseBalls } from './ball-operations.ts'
 import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-operations.ts'
@@ -32,14 +31,16 @@ import { cheeks, cutRollers, innerTracked, outerTrack } from './roller-operation
  * short, how to check, and what goes wrong. The order and the advice are common practice, no source; every figure is the
  * design's or its stock's. The words are in `src/words/job-sheet/`.
  */
-export function operationsFor(design: Design, method: Method, input: StockInput = {}): readonly Operation[] {
+export function operationsFor(design: Design): readonly Operation[] {
+  const { units, making = {} } = design.bearing.resolved.input
+  const { method } = resolveMaking(making, units)
   const all = { design, method, stock: undefined }
   const surfaces = [finish(all), grain(all), wax(all)]
   if (isOfPlates(design)) {
-    const job = { design, method, stock: plateStockOf(design.bearing, input) }
+    const job = { design, method, stock: plateStockOf(design.bearing) }
     return [chooseBalls(all), ...plates(job), ...surfaces, runIn(all)]
   }
-  const stock = stockOf(design.bearing, input)
+  const stock = stockOf(design.bearing)
   if (isCaged(design)) {
     const job = { design, method, stock }
     return [chooseBalls(all), ...caged(job), ...surfaces, fill(job), runIn(all)]

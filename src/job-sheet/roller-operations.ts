@@ -24,7 +24,7 @@ type RollerJob = Job<RollerDesign>
 
 /** What saw or router leave on a track, radially, for the lathe: of the smallest rings no more than there is. */
 export const leftOnTrack = (job: RingJob): Mm =>
-  mm(Math.min(job.stock.resolved.turningAllowance, job.design.bearing.resolved.ballDiameter / 2))
+  mm(Math.min(job.stock.resolved.allowances.turning, job.design.bearing.resolved.ballDiameter / 2))
 
 /** What the last pass takes off a track, radially: common practice, no source. */
 const LAST_PASS: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1.5) }

@@ -12,7 +12,7 @@ export function showPicture(design: FullRingDesign | undefined): void {
   figure.toggleAttribute('data-stale', design === undefined)
   if (design === undefined) return
   const { bearing } = design
-  const sheet = assemblySheet(assembledRings(design, stockOf(bearing, {})), usualPaper(bearing.resolved.input.units))
+  const sheet = assemblySheet(assembledRings(design, stockOf(bearing)), usualPaper(bearing.resolved.input.units))
   const drawn = new DOMParser().parseFromString(toSvg(sheet, { fluid: true }), 'image/svg+xml')
   figure.replaceChildren(document.adoptNode(drawn.documentElement))
 }

@@ -39,6 +39,8 @@ export const SEGMENTS_OF_SEGMENTED =
 export const SPECIES_MISSING = '"species" is missing: only cross-laminated ply needs none'
 export const partMissing = (part: string): string => `"${part}" is missing`
 export const partOfOthers = ({ bearings }: Terms): string => `does not apply to ${bearings}: remove it`
+export const WOODS_MISSING = 'The climate acts on wood: give the wood of each part as well.'
+export const CLIMATE_MISSING = 'Wood moves with the climate: give the climate as well.'
 export const CLIMATE_EMPTY = 'must state the year: "relativeHumidity", "moistureContent" or "months"'
 export const TODAY_EMPTY = 'must state how damp it is today: "relativeHumidity" or "moistureContent"'
 export const NO_WOODEN_BALLS = 'does not apply unless `balls.material` is "wood": remove it'

@@ -1,5 +1,5 @@
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { BOARD_VARIATION, HYSTERESIS } from '#shared/data/wood-movement.ts'
-import type { WoodPart } from '#shared/movement/arrangements/parts.ts'
 import { stops, type Trouble } from '#shared/movement/fit.ts'
 import { isBeyondKnown } from '#shared/movement/states.ts'
 import { constructionsOf, type RingWood } from '#shared/movement/year.ts'

@@ -1,6 +1,6 @@
 import type { CagedBearing, Design, RadialBearing, RollerBearing, ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { Method } from '#shared/bearing/method.ts'
 import type { Severity } from '#shared/bearing/warning.ts'
-import type { Method } from '#shared/making/method.ts'
 import type { DesignSearch } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
 import type { SizeRow } from '#shared/questions/size-table/size-table.ts'

@@ -19,8 +19,6 @@ export const LOT_MEAN_OF_LIST =
   'does not apply to a `ballDiameter` of kind "measured", because the list already has a mean: remove it'
 export const noContributors = (names: readonly string[]): string =>
   `must name at least one thing that may differ: ${names.join(', ')}`
-export const WOODS_MISSING = '"woods" is missing: the effect of the climate depends on the wood'
-export const CLIMATE_MISSING = '"climate" is missing: without it the woods make no difference'
 
 /** What differs, after "comes from". */
 function causeName(name: CauseName, { element, raceway }: Terms): string {

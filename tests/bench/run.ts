@@ -47,8 +47,13 @@ const CHECKS = [
     mark: 300,
     body: {
       ...CHECKED,
-      woods: { outerRing: RING, innerRing: RING },
-      climate: { relativeHumidity: { min: 35, max: 60 }, today: { relativeHumidity: 50 } },
+      design: {
+        ...CHECKED.design,
+        making: {
+          woods: { outerRing: RING, innerRing: RING },
+          climate: { relativeHumidity: { min: 35, max: 60 }, today: { relativeHumidity: 50 } },
+        },
+      },
     },
   },
 ] as const

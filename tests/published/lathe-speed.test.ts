@@ -1,14 +1,14 @@
 // Rule of woodturners: diameter [in] times turns a minute between 6000 and 9000 (a woodturners' forum), and the most for a
 // diameter, rounded, as lathesong.com prints it. Tolerance: half a turn. 9000 is 12.0 m/s at the rim.
 import { expect, test } from 'vitest'
-import { resolveStock } from '#shared/making/input.ts'
+import { resolveMaking } from '#shared/making/defaults.ts'
 import { turningOf } from '#shared/making/work-holding.ts'
 import { inches, mm } from '#shared/units/length.ts'
 
 const turning = (diameter: number) => {
   const [circle, hole] = [inches(diameter), mm(10)]
   const finish = { finishCircle: circle, finishHole: hole, cutCircle: circle, cutHole: hole }
-  return turningOf({ ...finish, roughCircle: circle, thickness: mm(20), pieces: 1 }, resolveStock({}, 'in'))
+  return turningOf({ ...finish, roughCircle: circle, thickness: mm(20), pieces: 1 }, resolveMaking({}, 'in'))
 }
 
 test.each([

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { type DesignInput, design } from '#shared/bearing/arrangements.ts'
-import { LUMBERS, type StockInput } from '#shared/making/input.ts'
-import { METHODS } from '#shared/making/method.ts'
+import { LUMBERS, type MakingInput } from '#shared/bearing/making-input.ts'
+import { METHODS } from '#shared/bearing/method.ts'
 import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
 import { lengthOf, mm, type Units } from '#shared/units/length.ts'
 import { answerOf } from '#src/api/design/answers.ts'
@@ -12,13 +12,17 @@ import { drawingOf } from '#src/drawings/views.ts'
 import { between, likelyCaged, likelyInput, likelyPlates, likelyRollers } from '#tests/support/inputs.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 import { textsOn } from '#tests/support/sheet-faults.ts'
+import { withMaking } from '#tests/support/with-making.ts'
 
 const some = <T>(of: fc.Arbitrary<T>) => fc.option(of, { nil: undefined })
 const count = fc.integer({ min: 3, max: 24 })
 const glued = count.map((pieces) => ({ segments: { count: pieces } }))
 
+const stated = <T extends object>(chosen: T): { [Name in keyof T]?: Exclude<T[Name], undefined> } =>
+  Object.fromEntries(Object.entries(chosen).filter(([, value]) => value !== undefined)) as T
+
 /** What a maker may choose, in the units of the design; the same of plates, which have neither segments nor screws. */
-const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<StockInput> => {
+const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> => {
   const length = (min: number, max: number) =>
     some(between(min, max).map((size) => lengthOf(units === 'in' ? size / 25.4 : size, units)))
   const ofRings = {
@@ -33,15 +37,21 @@ const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<StockInput> => 
   return fc
     .record({
       lumber: some(fc.constantFrom(...LUMBERS)),
-      turningAllowance: length(0, 12),
-      sideAllowance: length(0, 4),
-      sawKerf: length(0, 3),
-      miterKerf: length(0, 4),
-      entryHoleDiameter: length(3, 16),
+      allowances: some(
+        fc
+          .record({
+            turning: length(0, 12),
+            side: length(0, 4),
+            sawKerf: length(0, 3),
+            miterKerf: length(0, 4),
+            entryHole: length(3, 16),
+          })
+          .map(stated),
+      ),
       boardLength: length(600, 4000),
       ...(isOfRings ? ofRings : {}),
     })
-    .map((chosen) => Object.fromEntries(Object.entries(chosen).filter(([, value]) => value !== undefined)))
+    .map(stated)
 }
 
 const CASES = fc
@@ -101,10 +111,11 @@ test('design, job sheet and template show the same figures, and those that the m
       const made = design(input)
       if (!made.ok) return
       const { units } = input
-      const answer = answerOf(made.value, chosen)
-      const stock = answer.stock as unknown as Stock
-      const sheet = toJobSheet(made.value, { units, method }, chosen)
-      const drawing = drawingOf('templates', made.value, 'a4', chosen)
+      const ours = withMaking(made.value, { ...chosen, method })
+      const answer = answerOf(ours)
+      const stock = answer.making as unknown as Stock
+      const sheet = toJobSheet(ours, { units })
+      const drawing = drawingOf('templates', ours, 'a4')
       const words = textsOn(drawing).map(({ text }) => text)
       const shown = (diameter: number): number => show(mm(diameter), units)
       const circles = (role: string): readonly number[] =>
@@ -116,7 +127,7 @@ test('design, job sheet and template show the same figures, and those that the m
         Object.fromEntries((operation(id)?.sizes ?? []).map(({ name, value }) => [name, value]))
 
       // What was asked is echoed alike, with the same defaults.
-      expect(sheet.input).toMatchObject({ stock: answer.input.stock })
+      expect(sheet.input).toMatchObject({ making: answer.input.making })
       expect(sheet.warnings).toEqual(answer.warnings)
 
       for (const part of PARTS) {
@@ -126,7 +137,7 @@ test('design, job sheet and template show the same figures, and those that the m
         if (part === 'innerRing') expect(laidOut['cutting line (dashed)']).toBe(ring.roughCircle)
         else if (method === 'saw-and-lathe') expect(laidOut['sawing line (dashed)']).toBe(ring.roughCircle)
         expect(circles('saw')).toContain(ring.roughCircle)
-        const side = chosen.sideAllowance ?? 0
+        const side = chosen.allowances?.side ?? 0
         const [blank, each] = [laidOut['thickness of the blank'], laidOut['thickness of each blank']]
         if (side > 0) expect(ring.pieces === 1 ? blank : each).toBe(ring.thickness)
         else expect(Object.values(laidOut)).toContain(ring.thickness)
@@ -153,7 +164,7 @@ test('design, job sheet and template show the same figures, and those that the m
         const segments = stock[part]?.segments
         const glue = operation(part === 'outerRing' ? 'outer-glue' : 'inner-glue')
         expect(glue !== undefined).toBe(segments !== undefined)
-        expect(chosen.woods?.[part]?.segments.count).toBe(segments?.count)
+        expect(chosen.woods?.[part]?.segments?.count).toBe(segments?.count)
         if (segments === undefined || glue === undefined) continue
         expect(sizes(glue.id)).toMatchObject({
           'width of the strips': segments.stripWidth,
@@ -219,8 +230,9 @@ test.each<readonly [string, DesignInput, string]>([
 ])('%s: what the stock takes, the job sheet tells', (_name, input, held) => {
   const made = design(input)
   if (!made.ok) throw new Error('the input must give a bearing')
-  const { split } = answerOf(made.value, {}).stock as unknown as Stock
-  const { operations } = toJobSheet(made.value, { units: input.units })
+  const ours = withMaking(made.value, {})
+  const { split } = answerOf(ours).making as unknown as Stock
+  const { operations } = toJobSheet(ours, { units: input.units })
   const tool = operations.find(({ id }) => id === 'inner-split')?.tool
   expect(tool).toContain(split?.screws ? `${split.screws.count} wood screws No. ${split.screws.gauge}` : 'dowels')
   expect(tool).toContain(held)

@@ -86,6 +86,8 @@ export const likelyInput: fc.Arbitrary<RadialInput> = fc
         present<RadialInput>({
           units: said,
           arrangement: undefined,
+          making: undefined,
+          seasoned: undefined,
           balls: present<RadialInput['balls']>({
             count,
             diameter: mm(diameter),
@@ -166,6 +168,8 @@ export const anyInput: fc.Arbitrary<RadialInput> = fc
         present<RadialInput>({
           units: said,
           arrangement: undefined,
+          making: undefined,
+          seasoned: undefined,
           balls: present<RadialInput['balls']>({
             count,
             diameter,

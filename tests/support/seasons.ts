@@ -2,9 +2,10 @@ import fc from 'fast-check'
 import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { SPECIES_IDS } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
-import { CONSTRUCTIONS, type RingWood } from '#shared/movement/year.ts'
+import type { RingWood } from '#shared/movement/year.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { mm } from '#shared/units/length.ts'
+import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
 import { between, likelyInput } from './inputs.ts'
 
 export const MAPLE = { construction: 'flat-sawn', species: 'maple-sugar' } as const satisfies RingWood

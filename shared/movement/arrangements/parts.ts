@@ -2,16 +2,6 @@
  * What arrangements are cut from, and what room they need: one row each. An arrangement names its own.
  */
 
-/** The parts of wood, and what each key of `woods` means. */
-export const WOOD_PARTS = {
-  outerRing: 'The wood of the outer ring.',
-  innerRing: 'The wood of the inner ring.',
-  plates: 'The wood of both plates.',
-  cage: 'The wood of the cage.',
-} as const
-export type WoodPart = keyof typeof WOOD_PARTS
-export const PART_NAMES = Object.keys(WOOD_PARTS) as readonly WoodPart[]
-
 /** The direction in which a field of the design gives more room, by as much as it is changed. */
 type Cure = 1 | -1
 

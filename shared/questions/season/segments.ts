@@ -1,9 +1,9 @@
-import { PART_NAMES, type WoodPart } from '#shared/movement/arrangements/parts.ts'
+import { PART_NAMES, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { Trouble } from '#shared/movement/fit.ts'
 import type { Lobes } from '#shared/movement/moving-wood.ts'
 import type { Snapshot } from '#shared/movement/snapshot.ts'
 import type { WoodState } from '#shared/movement/states.ts'
-import { isSegmented } from '#shared/movement/year.ts'
+import { isSegmented } from '#shared/wood/construction.ts'
 import type { SeasonalFitInput } from './input.ts'
 
 /** Counts whose miters a saw is set to without a table: 180 degrees over each is whole or a half. Common practice, no source. */

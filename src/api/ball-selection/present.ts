@@ -7,9 +7,10 @@ import type { BallSelection, BallSelectionInput, SelectionWarning } from '#share
 import { GOAL_FIELD, GROOVE_FIELDS, type SelectionGoal } from '#shared/questions/selection/fields.ts'
 import { mm } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
-import { assumptionsIn, defaultsOf, designDefaults } from '#src/api/assumption.ts'
+import { assumptionsIn, defaultsOf } from '#src/api/assumption.ts'
 import { ANSWERS } from '#src/api/ball-selection/arrangements/by-name.ts'
 import { cautionsOf } from '#src/api/caution.ts'
+import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest } from '#src/api/fields.ts'
 import { echo, show, toMm } from '#src/api/length.ts'
@@ -28,7 +29,7 @@ export function toBallSelectionInput(request: BallSelectionRequest): BallSelecti
   const { design, measured } = request
   const { units } = design
   return {
-    design: toDesignInput(design),
+    design: toDesignInput(design, '/design'),
     measured: measured.map((diameter) => toMm(diameter, units)),
     ...fromRequest(FIELDS, request, units),
   }

@@ -60,7 +60,7 @@ export function toDesignSearchInput(request: DesignSearchRequest): Result<Design
 function yearIn({ year, balls }: DesignSearchRequest): Result<Year | undefined, readonly Fault[]> {
   if (year === undefined) return ok(undefined)
   const areSomeWooden = balls.some(({ material = BALL_MATERIAL }) => material === 'wood')
-  const read = toYear(year, areSomeWooden)
+  const read = toYear(year, { balls: { material: areSomeWooden ? 'wood' : 'glass' } })
   return read.ok ? read : fail(read.error.map(({ path, message }) => ({ path: `/year${path}`, message })))
 }
 

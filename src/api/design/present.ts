@@ -17,76 +17,76 @@ import { toWarning } from '#src/api/warning.ts'
 import { refTo } from '#src/http/schema.ts'
 import { designSummary } from '#src/words/summary.ts'
 import { termsOf } from '#src/words/terms.ts'
-import type { StockAnswer } from './stock.ts'
+import type { MakingAnswer } from './making.ts'
 
-type Stocked = StockAnswer<unknown>
+type Made = MakingAnswer<unknown>
 type Echoed<Name extends ArrangementName> = Pick<ResolvedBalls, 'assumed'> & {
   readonly input: InputByArrangement[Name]
 }
 
 /** The schema of an arrangement's answer: its own figures between what every answer has. */
-export const designResponse = <Name extends ArrangementName, Body extends TProperties, Stock extends TSchema>(
+export const designResponse = <Name extends ArrangementName, Body extends TProperties, Making extends TSchema>(
   arrangement: Name,
   about: { readonly $id: string; readonly description: string },
   body: Body,
-  stock: Stock,
+  making: Making,
 ) =>
   Type.Object(
     answerOf([arrangement], requestRef(arrangement), {
       ...body,
       dimensions: Type.Array(refTo<typeof Dimension>('Dimension')),
-      stock: Type.Optional(stock),
+      making: Type.Optional(making),
     }),
     about,
   )
 
 /** Such an answer, in the caller's units and in words. */
-export const toDesignAnswer = <Name extends ArrangementName, Body extends object, Stock>(
+export const toDesignAnswer = <Name extends ArrangementName, Body extends object, Making>(
   arrangement: Name,
   design: DesignByArrangement[Name] & { readonly bearing: { readonly resolved: Echoed<Name> } },
   body: Body,
-  stock: StockAnswer<Stock> | undefined,
+  making: MakingAnswer<Making> | undefined,
 ) =>
   answer(
-    { ...toEchoed(arrangement, design.bearing.resolved, stock), summary: designSummary(design) },
-    { ...body, ...toTable(design, stock) },
-    toNotes(design, stock),
+    { ...toEchoed(arrangement, design.bearing.resolved, making), summary: designSummary(design) },
+    { ...body, ...toTable(design, making) },
+    toNotes(design, making),
   )
 
 /** The request for a design with every default filled in, and the defaults that were used. */
 export function toEchoed<Name extends ArrangementName>(
   arrangement: Name,
   { input: resolved, assumed }: Echoed<Name>,
-  stock?: Stocked,
+  making?: Made,
 ) {
   const input = toDesignRequest<Name>(resolved)
   return {
     arrangement,
     units: resolved.units,
-    input: stock === undefined ? input : { ...input, stock: stock.request },
-    assumed: [...toAssumptions(assumed, arrangement, input), ...(stock?.assumed ?? [])],
+    input: making === undefined ? input : { ...input, making: making.request },
+    assumed: [...toAssumptions(assumed, arrangement, input), ...(making?.assumed ?? [])],
   }
 }
 
 type Noted = DesignOf<{ readonly resolved: ResolvedBalls }>
 
-/** The table of sizes to cut, and the stock where the request asks for it. */
-const toTable = <S>(
+/** The table of sizes to cut, and how to make it where the request asks for that. */
+const toTable = <M>(
   { bearing, dimensions }: Noted,
-  stock: StockAnswer<S> | undefined,
-): { dimensions: Static<typeof Dimension>[]; stock?: S } => ({
+  made: MakingAnswer<M> | undefined,
+): { dimensions: Static<typeof Dimension>[]; making?: M } => ({
   dimensions: dimensions.map((row) => toDimension(row, bearing.resolved.input.units, termsOf(bearing.resolved.input))),
-  ...(stock === undefined ? {} : { stock: stock.stock }),
+  ...(made === undefined ? {} : { making: made.making }),
 })
 
-export function toNotes({ bearing, warnings }: Noted, stock?: Stocked) {
+export function toNotes({ bearing, warnings }: Noted, making?: Made) {
   const { units } = bearing.resolved.input
   return {
     warnings: [
       ...warnings.map((warning) => toWarning(warning, units, termsOf(bearing.resolved.input))),
-      ...(stock?.warnings ?? []),
+      ...(making?.warnings ?? []),
     ],
     cautions: cautionsOf(bearing.resolved),
-    sources: [...new Set([...sourcesOf(bearing.resolved.input), ...(stock?.sources ?? [])])].map(toSource),
+    sources: [...new Set([...sourcesOf(bearing.resolved.input), ...(making?.sources ?? [])])].map(toSource),
   }
 }

@@ -1,8 +1,8 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
-import { designRef } from '#src/api/design-input.ts'
+import { design } from '#shared/bearing/arrangements.ts'
+import { designRef, toDesignInput } from '#src/api/design-input.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
-import { stockedDesign } from '#src/api/stocked-design.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -21,9 +21,9 @@ export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
       response: { 200: refTo<typeof DesignResponse>('DesignResponse'), 422: problem('Cannot exist') },
     },
     handler: (body) => {
-      const made = stockedDesign(body)
+      const made = design(toDesignInput(body))
       if (!made.ok) throw refusedDesign(made.error, body)
-      return answerOf(made.value.designed, made.value.stock)
+      return answerOf(made.value)
     },
   })
 }

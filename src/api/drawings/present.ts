@@ -1,5 +1,5 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify'
-import type { StockedDesign } from '#src/api/stocked-design.ts'
+import type { Design } from '#shared/bearing/arrangements.ts'
 import type { Paper } from '#src/drawings/papers.ts'
 import type { View } from '#src/drawings/view.ts'
 import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
@@ -16,14 +16,14 @@ export type Wanted = { readonly view: View; readonly format: keyof typeof FORMAT
 /** A view of a design as the bytes of a format; a PDF is written in a worker thread. */
 export function drawn(
   app: FastifyInstance,
-  { designed: design, stock }: StockedDesign,
+  design: Design,
   { view, format, paper }: Wanted,
   request: FastifyRequest,
 ): string | Promise<Buffer> {
-  if (format === 'svg') return toSvg(drawingOf(view, design, paper, stock))
-  if (format === 'dxf') return toDxf(drawingOf(view, design, paper, stock))
-  if (format === 'html') return toFigure(view, drawingOf(view, design, paper, stock), design)
-  const pages = pagesOfView(view, design, paper, stock)
+  if (format === 'svg') return toSvg(drawingOf(view, design, paper))
+  if (format === 'dxf') return toDxf(drawingOf(view, design, paper))
+  if (format === 'html') return toFigure(view, drawingOf(view, design, paper), design)
+  const pages = pagesOfView(view, design, paper)
   if (pages.ok) return app.runTask('pdf', pages.value, request).then((written) => Buffer.from(written))
   const { pages: needed, most } = pages.error
   throw refused(NO_ANSWER, [{ path: '', message: tooManyPages(needed, most, paper) }])

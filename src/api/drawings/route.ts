@@ -1,9 +1,10 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
+import { design } from '#shared/bearing/arrangements.ts'
+import { toDesignInput } from '#src/api/design-input.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
-import { stockedDesign } from '#src/api/stocked-design.ts'
 import { VIEWS, type View } from '#src/drawings/view.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
@@ -36,7 +37,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request) => {
-      const made = stockedDesign(body)
+      const made = design(toDesignInput(body))
       if (!made.ok) throw refusedDesign(made.error, body)
       const { view, format } = named(request)
       const { drawn } = await import('./present.ts') // a start has no time for all that draws

@@ -66,7 +66,7 @@ export function toFitCorrectionInput(request: FitCorrectionRequest): Result<FitC
   ]
   if (!target.ok || faults.length > 0) return fail(faults)
   return ok({
-    design: toDesignInput(request.design),
+    design: toDesignInput(request.design, '/design'),
     ring,
     readings: readings.map((reading) => toReading(reading, units)),
     earlier: earlier.map(({ readings: before, thenRemoved }) => ({

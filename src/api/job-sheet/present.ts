@@ -1,13 +1,12 @@
 import { type Design, type DesignInput, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
-import type { StockInput } from '#shared/making/input.ts'
-import type { Method } from '#shared/making/method.ts'
+import { resolveMaking } from '#shared/making/defaults.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { answer, tagOf } from '#src/api/answer.ts'
 import { assumptionsIn } from '#src/api/assumption.ts'
 import { caution } from '#src/api/caution.ts'
+import { makingAnswerOf } from '#src/api/design/making.ts'
 import { toEchoed, toNotes } from '#src/api/design/present.ts'
-import { stockAnswerOf } from '#src/api/design/stock.ts'
 import { shownBy } from '#src/api/schema.ts'
 import { PAPER_DEFAULT, paperFor } from '#src/api/sheet-options.ts'
 import type { Operation, Reading, Size } from '#src/job-sheet/operation.ts'
@@ -16,25 +15,18 @@ import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
 import { jobSheetSummary } from '#src/words/summary.ts'
 import { termsOf } from '#src/words/terms.ts'
-import {
-  type JobSheet,
-  type JobSheetRequest,
-  JobSize,
-  METHOD_DEFAULT,
-  type SheetOperation,
-  USUAL_METHOD,
-} from './schema.ts'
+import { type JobSheet, type JobSheetRequest, JobSize, type SheetOperation } from './schema.ts'
 
 /** What a request says beside the design. */
-type SheetOptions = Pick<JobSheetRequest, 'units' | 'method' | 'format' | 'paper'>
+type SheetOptions = Pick<JobSheetRequest, 'units' | 'format' | 'paper'>
 
 /** The job sheet of a design, in the caller's units. */
-export function toJobSheet(design: Design, request: SheetOptions, stock?: StockInput): JobSheet {
+export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
   const { input } = design.bearing.resolved
-  const method = request.method ?? USUAL_METHOD
-  const operations = operationsFor(design, method, stock)
-  const chosen = stockAnswerOf(design, stock)
-  const head = { ...toHead(design, request, method, chosen), summary: jobSheetSummary(operations.length, method) }
+  const { method } = resolveMaking(input.making ?? {}, input.units)
+  const operations = operationsFor(design)
+  const chosen = makingAnswerOf(design)
+  const head = { ...toHead(design, request, chosen), summary: jobSheetSummary(operations.length, method) }
   const foot = toNotes(design, chosen)
   // What tells the arrangements' sheets from one another: the parts that there are, and what a reading is of.
   const body = <Part, Blank>(partOf: (operation: Operation) => Part, toBlank: (reading: Reading) => Blank) => ({
@@ -55,23 +47,15 @@ export function toJobSheet(design: Design, request: SheetOptions, stock?: StockI
   return answer({ ...head, arrangement }, body(partWithoutCage, toRingReading), foot)
 }
 
-/** The request with the machines and the paper filled in. */
-function toHead(
-  { bearing: { resolved } }: Design,
-  request: SheetOptions,
-  method: Method,
-  stock: ReturnType<typeof stockAnswerOf>,
-) {
-  const echoed = toEchoed(nameOf(resolved.input), resolved, stock)
+/** The request with the paper filled in. */
+function toHead({ bearing: { resolved } }: Design, request: SheetOptions, making: ReturnType<typeof makingAnswerOf>) {
+  const echoed = toEchoed(nameOf(resolved.input), resolved, making)
   const { format } = request
-  const options = { method, ...(format === undefined ? {} : { format }), paper: paperFor(request) }
+  const options = { ...(format === undefined ? {} : { format }), paper: paperFor(request) }
   return {
     units: echoed.units,
     input: { ...echoed.input, ...options },
-    assumed: [
-      ...echoed.assumed,
-      ...assumptionsIn(request, options, { '/method': METHOD_DEFAULT, '/paper': PAPER_DEFAULT }),
-    ],
+    assumed: [...echoed.assumed, ...assumptionsIn(request, options, { '/paper': PAPER_DEFAULT })],
   }
 }
 

@@ -1,9 +1,10 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
+import { design } from '#shared/bearing/arrangements.ts'
+import { toDesignInput } from '#src/api/design-input.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
-import { stockedDesign } from '#src/api/stocked-design.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { problem } from '#src/http/problem.ts'
@@ -27,7 +28,7 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       operationId: 'jobSheet',
       tags: ['drawings'],
       summary: 'The operations in order, each with its sizes',
-      description: `How do I make it, step by step? Send a design and the machines that you have. You get the operations in order, each with its tool, the size to stop at, the check and the common mistake, as JSON, as a page or as a PDF to print. ${servedBy(EVERY_ARRANGEMENT)}`,
+      description: `How do I make it, step by step? Send a design, with the machines that you have in \`making\`. You get the operations in order, each with its tool, the size to stop at, the check and the common mistake, as JSON, as a page or as a PDF to print. ${servedBy(EVERY_ARRANGEMENT)}`,
       body: jobSheetRef,
       response: {
         200: Sheet,
@@ -36,10 +37,10 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, mediaType) => {
-      const made = stockedDesign(body)
+      const made = design(toDesignInput({ ...body, making: body.making ?? {} }))
       if (!made.ok) throw refusedDesign(made.error, body)
       const { toJobSheet } = await import('./present.ts')
-      const sheet = toJobSheet(made.value.designed, body, made.value.stock)
+      const sheet = toJobSheet(made.value, body)
       if (mediaType === SHEET_TYPES.pdf) {
         const { toPages } = await import('#src/job-sheet/pages.ts')
         return app.runTask('pdf', toPages(sheet, paperFor(body)), request).then((written) => Buffer.from(written))

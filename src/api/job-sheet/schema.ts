@@ -1,6 +1,4 @@
 import { type Static, Type } from 'typebox'
-import { trade } from '#shared/bearing/fields.ts'
-import { METHODS, type Method } from '#shared/making/method.ts'
 import { answerOf, answerUnion } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
 import { type DesignRequest, designRequests } from '#src/api/design-input.ts'
@@ -11,9 +9,6 @@ import type { Paper } from '#src/drawings/papers.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 
-export const USUAL_METHOD: Method = 'saw-and-lathe'
-export const METHOD_DEFAULT = trade(USUAL_METHOD, 'the machines that most makers have')
-
 /** What a sheet is beside JSON. */
 export const SHEET_TYPES = { html: 'text/html', pdf: 'application/pdf' } as const
 const SHEET_FORMATS = ['json', 'html', 'pdf'] as const satisfies readonly ('json' | keyof typeof SHEET_TYPES)[]
@@ -22,7 +17,6 @@ const length = (description: string) =>
   Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
 
 const OPTIONS = {
-  method: Type.Optional(choiceOf<Method>(`The machines at hand. Default: ${METHOD_DEFAULT.stated}.`, METHODS)),
   format: Type.Optional(
     Type.Unsafe<(typeof SHEET_FORMATS)[number]>(
       choiceOf(
@@ -35,10 +29,9 @@ const OPTIONS = {
   engine,
 }
 
-const JOB_SHEET_REQUESTS = designRequests('JobSheet', 'A bearing to make, and the machines to make it with.', OPTIONS)
+const JOB_SHEET_REQUESTS = designRequests('JobSheet', 'A bearing to make, and the sheet to make it by.', OPTIONS)
 
 export type JobSheetRequest = DesignRequest & {
-  readonly method?: Method
   readonly format?: (typeof SHEET_FORMATS)[number]
   readonly paper?: Paper
 }

@@ -51,7 +51,7 @@ export function toLoadCheckInput(request: LoadCheckRequest): Result<AnyLoadCheck
   return ok(
     present<AnyLoadCheckInput>({
       ...input,
-      design: toDesignInput(design),
+      design: toDesignInput(design, '/design'),
       radialLoad: newtons(input.radialLoad),
       axialLoad: newtons(input.axialLoad),
     }),

@@ -1,10 +1,11 @@
 import type { Static } from 'typebox'
 import { nameOf } from '#shared/bearing/arrangements.ts'
-import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { Refused } from '#shared/bearing/refusal.ts'
 import type { Ellipse } from '#shared/geometry/ellipse.ts'
 import { ROOM_ROWS } from '#shared/movement/arrangements/parts.ts'
 import { outOfRound, stops, type Trouble } from '#shared/movement/fit.ts'
 import type { Raceway } from '#shared/movement/moving-wood.ts'
+import type { SeasonRefusal } from '#shared/movement/refusal.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { GOOD_ENOUGH } from '#shared/questions/season/advice.ts'
 import type { Chances } from '#shared/questions/season/chances.ts'
@@ -13,21 +14,23 @@ import type { RunningBand as CoreBand } from '#shared/questions/season/running-b
 import { guessedWoods, seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { FitAtState, SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { holds } from '#shared/questions/season/segments.ts'
-import { ok, type Result } from '#shared/result.ts'
+import { fail, ok, type Result } from '#shared/result.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { inScale, type Scale } from '#shared/units/temperature.ts'
 import { answer } from '#src/api/answer.ts'
-import { assumptionsIn, designDefaults } from '#src/api/assumption.ts'
+import { assumptionsIn } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
-import { echoedClimate, echoedWoods, fromRingWood, fromToday, toYear, yearDefaults } from '#src/api/climate.ts'
+import { fromRingWood, fromToday } from '#src/api/climate.ts'
+import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { show } from '#src/api/length.ts'
+import { yearIn } from '#src/api/making-input.ts'
 import { type ShownNumber, showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { memorySentence } from '#src/words/season-refusal.ts'
+import { CLIMATE_MISSING, memorySentence, WOODS_MISSING } from '#src/words/season-refusal.ts'
 import {
   describeAdvice,
   describeBand,
@@ -42,12 +45,26 @@ import type { RunningBand, SeasonalFitRequest, SeasonalFitResponse } from './sch
 
 /** The caller's input in the core's words, or everything that is wrong with it beside its schema. */
 export function toSeasonalFitInput(request: SeasonalFitRequest): Result<SeasonalFitInput, readonly Fault[]> {
-  const design = toDesignInput(request.design)
-  const year = toYear(request, (design.balls.material ?? BALL_MATERIAL) === 'wood', design)
-  return year.ok ? ok({ design, ...year.value }) : year
+  const design = toDesignInput(request.design, '/design')
+  const year = yearIn(design.making, design)
+  if (year !== undefined) return ok({ design, ...year })
+  const { woods, climate } = design.making ?? {}
+  return fail([
+    ...(woods === undefined ? [{ path: '/design/making/woods', message: WOODS_MISSING }] : []),
+    ...(climate === undefined ? [{ path: '/design/making/climate', message: CLIMATE_MISSING }] : []),
+  ])
 }
 
-export const scaleOf = ({ climate }: SeasonalFitRequest): Scale => climate.temperatureScale ?? 'celsius'
+export const scaleOf = ({ design }: SeasonalFitRequest): Scale => design.making?.climate?.temperatureScale ?? 'celsius'
+
+/** Where woods and climate stand in the request. */
+export const inRequest = (path: string): string => (/^\/(woods|climate)\b/.test(path) ? `/design/making${path}` : path)
+
+/** What speaks against a year, by its place in the request. */
+export const placed = ({ ofDesign, ofQuestion }: Refused<SeasonRefusal>): Refused<SeasonRefusal> => ({
+  ofDesign,
+  ofQuestion: ofQuestion.map((refusal) => ({ ...refusal, path: inRequest(refusal.path) })),
+})
 
 /** In whose units and words a state is answered. */
 interface Spoken {
@@ -63,12 +80,8 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
   const { units, balls } = resolved.input
   const arrangement = nameOf(resolved.input)
   const spoken: Spoken = { units, scale: scaleOf(request), terms: termsOf(resolved.input) }
-  const input: SeasonalFitRequest = {
-    design: toDesignRequest(resolved.input),
-    woods: echoedWoods(request.woods),
-    climate: echoedClimate(request.climate),
-  }
-  const defaults = { ...designDefaults(arrangement), ...yearDefaults() }
+  const input: SeasonalFitRequest = { design: toDesignRequest(resolved.input) }
+  const defaults = designDefaults(arrangement)
   const [now, ...later] = [today, ...states].map((state, i) => toState(state, itemAt(chances.runs, i), spoken))
   const used = ['derived' as const, ...seasonSources(season.input.woods, balls.material), 'trade' as const]
   // A state has the fields of its own arrangement, as that of the answer says: see `arrangements/`.
@@ -89,9 +102,10 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
       buildIn: {
         action: advice.kind,
         changes: advice.changes.map((change) => {
-          if (change.kind === 'length') return { path: change.path, value: show(change.to, units) }
-          if (change.kind === 'today') return { path: change.path, value: fromToday(change.to, spoken.scale) }
-          return { path: change.path, value: fromRingWood(change.to) }
+          const path = inRequest(change.path)
+          if (change.kind === 'length') return { path, value: show(change.to, units) }
+          if (change.kind === 'today') return { path, value: fromToday(change.to, spoken.scale) }
+          return { path, value: fromRingWood(change.to) }
         }),
         probability: toChances(advice.chances),
         message: describeAdvice(season, spoken.terms),
@@ -199,13 +213,13 @@ function warningsOf(
         code: 'joints-open',
         severity: 'risk' as const,
         message: jointsOpen(worst),
-        path: `/woods/${worst.part}`,
+        path: inRequest(`/woods/${worst.part}`),
       })),
     ...guessedWoods(woods).map(([species, path]) => ({
       code: 'movement-from-memory',
       severity: 'note' as const,
       message: memorySentence(species),
-      path,
+      path: inRequest(path),
     })),
   ]
 }

@@ -4,7 +4,7 @@ import { ROOM_ROWS } from '#shared/movement/arrangements/parts.ts'
 import type { Trouble } from '#shared/movement/fit.ts'
 import type { AdviceKind } from '#shared/questions/season/advice.ts'
 import { answerOf, answerUnion } from '#src/api/answer.ts'
-import type { Climate, RingWood, Today, Woods } from '#src/api/climate.ts'
+import type { RingWood, Today } from '#src/api/climate.ts'
 import { designRef } from '#src/api/design-input.ts'
 import { type ShownLength, shownLength as shown } from '#src/api/length.ts'
 import { shownShare as chance, shownNumber } from '#src/api/number.ts'
@@ -29,12 +29,8 @@ const trouble = choiceOf<Trouble>(
 
 export const SeasonalFitRequest = namedRequest(
   'SeasonalFitRequest',
-  'A bearing, its woods, the day on which it is made and the year that it must run in.',
-  {
-    design: designRef,
-    woods: refTo<typeof Woods>('Woods'),
-    climate: refTo<typeof Climate>('Climate'),
-  },
+  'A bearing that states in `design.making` its woods, the day on which it is made and the year that it must run in.',
+  { design: designRef },
 )
 export type SeasonalFitRequest = Static<typeof SeasonalFitRequest>
 

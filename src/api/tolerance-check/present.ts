@@ -1,21 +1,20 @@
 import type { Static } from 'typebox'
 import { nameOf } from '#shared/bearing/arrangements.ts'
-import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { SourceId } from '#shared/data/sources.ts'
-import type { Year } from '#shared/movement/year.ts'
 import { guessedWoods, seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { Served } from '#shared/questions/tolerance/arrangements/models.ts'
 import type { CheckRefusal } from '#shared/questions/tolerance/check.ts'
 import { LIMIT_FIELDS, MEAN_DEFAULTS, METHOD_FIELDS, TRIALS_DEFAULT } from '#shared/questions/tolerance/fields.ts'
 import type { ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
-import { fail, ok, type Result } from '#shared/result.ts'
+import { ok, type Result } from '#shared/result.ts'
 import type { Units } from '#shared/units/length.ts'
-import { assumptionsIn, type Defaults, defaultsOf, designDefaults } from '#src/api/assumption.ts'
+import { assumptionsIn, type Defaults, defaultsOf } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
-import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/climate.ts'
+import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
+import { yearIn } from '#src/api/making-input.ts'
 import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import { TO_ANSWER } from '#src/api/tolerance-check/arrangements/answers.ts'
@@ -25,13 +24,7 @@ import type { Fault } from '#src/http/problem.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
 import { memorySentence, seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
-import {
-  advice,
-  bindsOften,
-  CLIMATE_MISSING,
-  explainToleranceRefusal,
-  WOODS_MISSING,
-} from '#src/words/tolerance-check.ts'
+import { advice, bindsOften, explainToleranceRefusal } from '#src/words/tolerance-check.ts'
 import { fromContributors, toContributors } from './contributors.ts'
 import type { AnswerFoot, AnswerHead } from './figures.ts'
 import { type ToleranceCheckRequest, WHEN_NEEDED } from './request-schema.ts'
@@ -41,17 +34,14 @@ const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derive
 /** The caller's input in the core's words, or the faults of a combination. */
 export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<ToleranceCheckInput, readonly Fault[]> {
   const { units } = request.design
-  const design = toDesignInput(request.design)
+  const design = toDesignInput(request.design, '/design')
   const contributors = toContributors(request)
-  const year = yearIn(request, (design.balls.material ?? BALL_MATERIAL) === 'wood')
-  if (!contributors.ok || !year.ok) {
-    return fail([...(contributors.ok ? [] : contributors.error), ...(year.ok ? [] : year.error)])
-  }
+  if (!contributors.ok) return contributors
   return ok(
     present<ToleranceCheckInput>({
       design,
       contributors: contributors.value,
-      year: year.value,
+      year: yearIn(design.making, design),
       limits: request.limits && fromRequest(LIMIT_FIELDS, request.limits, units),
       trials: request.trials === WHEN_NEEDED ? undefined : request.trials,
       significantDigits: request.significantDigits,
@@ -61,24 +51,9 @@ export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<To
   )
 }
 
-/** The year, where the request has one: woods and climate belong together. */
-function yearIn(
-  { woods, climate }: ToleranceCheckRequest,
-  areBallsWooden: boolean,
-): Result<Year | undefined, readonly Fault[]> {
-  if (woods === undefined && climate === undefined) return ok(undefined)
-  if (woods === undefined) {
-    return fail([{ path: '/woods', message: WOODS_MISSING }])
-  }
-  if (climate === undefined) {
-    return fail([{ path: '/climate', message: CLIMATE_MISSING }])
-  }
-  return toYear({ woods, climate }, areBallsWooden)
-}
-
 /** Why a request for a check is refused, in a sentence. */
 export const checkRefusalWords =
-  ({ climate }: ToleranceCheckRequest) =>
+  ({ design }: ToleranceCheckRequest) =>
   (refusal: CheckRefusal, units: Units, terms: Terms): string => {
     switch (refusal.code) {
       case 'limits-reversed':
@@ -89,7 +64,7 @@ export const checkRefusalWords =
       case 'above-fibre-saturation':
       case 'movement-unknown':
       case 'balls-without-wood':
-        return seasonRefusalSentence(refusal, climate?.temperatureScale ?? 'celsius', terms)
+        return seasonRefusalSentence(refusal, design.making?.climate?.temperatureScale ?? 'celsius', terms)
       default:
         return refusalSentence(refusal, units, terms)
     }
@@ -102,8 +77,8 @@ export function toToleranceAnswer(checked: ToleranceCheck, request: ToleranceChe
 }
 
 function toHead(checked: ToleranceCheck, request: ToleranceCheckRequest): AnswerHead {
-  const input = toEcho(checked, request)
-  const defaults = { ...designDefaults(input.design.arrangement), ...yearDefaults(), ...CHECK_DEFAULTS }
+  const input = toEcho(checked)
+  const defaults = { ...designDefaults(input.design.arrangement), ...CHECK_DEFAULTS }
   return {
     units: input.design.units,
     input,
@@ -139,7 +114,7 @@ function warningsOf({ check, binds }: ToleranceCheck): Static<typeof Warning>[] 
       code: 'movement-from-memory',
       severity: 'note' as const,
       message: memorySentence(species),
-      path,
+      path: `/design/making${path}`,
     })),
   ]
 }
@@ -151,14 +126,12 @@ const toFoot = (checked: ToleranceCheck): AnswerFoot => ({
 })
 
 /** The request with every default filled in: sent again, it gives the same answer. */
-function toEcho({ check }: ToleranceCheck, { woods, climate }: ToleranceCheckRequest): ToleranceCheckRequest {
+function toEcho({ check }: ToleranceCheck): ToleranceCheckRequest {
   const { design, contributors, limits, trials = WHEN_NEEDED, significantDigits, seed, overshootRisk } = check.input
   const { units } = design
   return {
     design: toDesignRequest(design),
     contributors: fromContributors(contributors, units),
-    ...(woods === undefined ? {} : { woods: echoedWoods(woods) }),
-    ...(climate === undefined ? {} : { climate: echoedClimate(climate) }),
     limits: toRequest(LIMIT_FIELDS, { ...limits }, units),
     trials,
     significantDigits,

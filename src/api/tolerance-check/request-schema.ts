@@ -1,7 +1,6 @@
 import { type Static, Type } from 'typebox'
 import { FEWEST_TRIALS, MOST_TRIALS } from '#shared/questions/tolerance/defaults.ts'
 import { LIMIT_FIELDS, METHOD_FIELDS, TRIALS_DEFAULT } from '#shared/questions/tolerance/fields.ts'
-import type { Climate, Woods } from '#src/api/climate.ts'
 import { designRef } from '#src/api/design-input.ts'
 import { optionalField, propertiesOf, type RequestOf } from '#src/api/fields.ts'
 import { namedRequest } from '#src/api/schema.ts'
@@ -33,23 +32,10 @@ const request = {
 
 export const ToleranceCheckRequest = namedRequest(
   'ToleranceCheckRequest',
-  'A bearing, and what of it may differ from the design. `design.units` governs request and answer.',
+  'A bearing, and what of it may differ from the design. `design.units` governs request and answer. Where `design.making` states woods and a climate, the weather is one more thing that differs: each bearing meets one state of the year, all states alike. Without them the wood stays as on the day of making.',
   {
     design: designRef,
     contributors: refTo<typeof ContributorsRequest>('ContributorsRequest'),
-    woods: Type.Optional(
-      Type.Unsafe<Woods>({
-        ...refTo<typeof Woods>('Woods'),
-        description: 'The woods on which the climate acts. Goes with `climate`.',
-      }),
-    ),
-    climate: Type.Optional(
-      Type.Unsafe<Climate>({
-        ...refTo<typeof Climate>('Climate'),
-        description:
-          'The weather as one more thing that differs: each bearing meets one state of the year, all states alike. Goes with `woods`. Without it the wood stays as on the day of making.',
-      }),
-    ),
     limits: Type.Optional(refTo<typeof ToleranceLimits>('ToleranceLimits')),
     ...request,
   },

@@ -1,5 +1,5 @@
 import type { Split } from '#shared/bearing/fields.ts'
-import type { Method } from '#shared/making/method.ts'
+import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
 import { LAYOUT_CHECK, type OperationWords, ROUND_BY } from './operation.ts'

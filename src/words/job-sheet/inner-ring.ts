@@ -1,5 +1,5 @@
 import type { Split } from '#shared/bearing/fields.ts'
-import type { Method } from '#shared/making/method.ts'
+import type { Method } from '#shared/bearing/method.ts'
 import { HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, PROFILE_SHORT } from './operation.ts'
 
 /* Making an inner ring, from the board to the play. Tracks are in `rollers.ts`. */

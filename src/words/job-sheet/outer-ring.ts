@@ -1,4 +1,4 @@
-import type { Method } from '#shared/making/method.ts'
+import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
 import type { Terms } from '#src/words/terms.ts'

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
 import { type FullRingBearing, fullRingsOf } from '#shared/bearing/arrangements.ts'
-import { LUMBERS, type StockInput } from '#shared/making/input.ts'
+import { LUMBERS, type MakingInput } from '#shared/bearing/making-input.ts'
 import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
 import { type Stock, stockOf } from '#shared/making/stock.ts'
 import { inches, inUnits, type Mm, mm } from '#shared/units/length.ts'
@@ -14,13 +14,19 @@ function made(input: RadialInput): FullRingBearing {
   return result.value
 }
 
-const stocked = (design: RadialInput, stock: StockInput = {}): Stock => stockOf(made(design), stock)
+/** The stock of a bearing that is made in another way. */
+const remade = (bearing: FullRingBearing, making: MakingInput): Stock =>
+  stockOf({
+    ...bearing,
+    resolved: { ...bearing.resolved, input: { ...bearing.resolved.input, making } },
+  } as FullRingBearing)
+const stocked = (design: RadialInput, making: MakingInput = {}): Stock => stockOf(made({ ...design, making }))
 const toInches = (length: Mm): number => inUnits(length, 'in')
 
 describe('blanks', () => {
   test('a turning allowance wider outside, narrower inside, all round', () => {
     const bearing = made(PLAIN)
-    const { outerRing, innerRing } = stockOf(bearing, { turningAllowance: mm(5) })
+    const { outerRing, innerRing } = remade(bearing, { allowances: { turning: mm(5) } })
     expect(outerRing.blank.roughCircle).toBe(bearing.outerRing.outsideDiameter + 10)
     expect(outerRing.blank.roughHole).toBe(bearing.outerRing.landDiameter - 10)
     expect(innerRing.blank.roughCircle).toBe(bearing.innerRing.landDiameter + 10)
@@ -28,7 +34,7 @@ describe('blanks', () => {
   })
 
   test('the ring that comes apart is two pieces of half the width, the other one of all of it', () => {
-    const { outerRing, innerRing } = stocked({ ...PLAIN, width: mm(24) }, { sideAllowance: mm(1) })
+    const { outerRing, innerRing } = stocked({ ...PLAIN, width: mm(24) }, { allowances: { side: mm(1) } })
     expect([innerRing.blank.pieces, innerRing.blank.thickness]).toEqual([2, 14])
     expect([outerRing.blank.pieces, outerRing.blank.thickness]).toEqual([1, 26])
     const whole = stocked({ ...PLAIN, split: 'none' })
@@ -53,7 +59,7 @@ describe('one blank inside the other', () => {
         const result = fullRingsOf({ ...design, split: 'none' })
         if (!result.ok) return
         const nestedWith = (turningAllowance: number) =>
-          stockOf(result.value, { turningAllowance: mm(turningAllowance), sawKerf: mm(kerf) }).nesting
+          remade(result.value, { allowances: { turning: mm(turningAllowance), sawKerf: mm(kerf) } }).nesting
         const { nests, shortBy, largestAllowance } = nestedWith(allowance)
         expect(nests).toBe(shortBy <= 0)
         if (largestAllowance === undefined) {
@@ -68,12 +74,12 @@ describe('one blank inside the other', () => {
 
   test('the land gap that is said is the one that does', () => {
     // Play moves the lands apart and nothing else.
-    const { nesting } = stocked({ ...PLAIN, split: 'none' }, { turningAllowance: mm(1), sawKerf: mm(1.2) })
+    const { nesting } = stocked({ ...PLAIN, split: 'none' }, { allowances: { turning: mm(1), sawKerf: mm(1.2) } })
     expect(nesting.landGapNeeded).toBe(3.2)
     const wide = made({ ...PLAIN, split: 'none', outerRing: { engagement: 0.2 }, innerRing: { engagement: 0.2 } })
     const narrow = made({ ...PLAIN, split: 'none', outerRing: { engagement: 0.4 }, innerRing: { engagement: 0.41 } })
     for (const bearing of [wide, narrow])
-      expect(stockOf(bearing, { turningAllowance: mm(1), sawKerf: mm(1.2) }).nesting.nests).toBe(
+      expect(remade(bearing, { allowances: { turning: mm(1), sawKerf: mm(1.2) } }).nesting.nests).toBe(
         bearing.landGap >= 3.2 - 1e-9,
       )
   })
@@ -85,11 +91,11 @@ describe('one blank inside the other', () => {
       outerRing: { engagement: 0.15 },
       innerRing: { engagement: 0.15 },
     }
-    const { nesting } = stocked(shallow, { turningAllowance: mm(1), sawKerf: mm(1.5) })
+    const { nesting } = stocked(shallow, { allowances: { turning: mm(1), sawKerf: mm(1.5) } })
     expect(nesting.shortBy).toBeLessThan(0)
     expect(nesting.thicknessNeeded).toBe(25.5)
     expect(nesting.nests).toBe(false)
-    expect(stocked({ ...shallow, split: 'none' }, { turningAllowance: mm(1) }).nesting.nests).toBe(true)
+    expect(stocked({ ...shallow, split: 'none' }, { allowances: { turning: mm(1) } }).nesting.nests).toBe(true)
   })
 })
 
@@ -148,8 +154,8 @@ describe('boards', () => {
         const result = fullRingsOf(design)
         if (!result.ok) return
         for (const { blank, boards } of [
-          stockOf(result.value, { lumber }).outerRing,
-          stockOf(result.value, { lumber }).innerRing,
+          remade(result.value, { lumber }).outerRing,
+          remade(result.value, { lumber }).innerRing,
         ]) {
           expect(boards.length).toBeGreaterThan(0)
           for (const { layers, dressedThickness, planing, across, dressedWidth, length, boards: number } of boards) {
@@ -179,13 +185,13 @@ describe('saw', () => {
         balls: { count: 10, diameter: mm(10) },
         bore: mm(6),
       },
-      { turningAllowance: mm(0) },
+      { allowances: { turning: mm(0) } },
     )
     expect(rings.outerRing.blades).toEqual(['1/8', '3/16', '1/4', '3/8'])
   })
 
   test('the entry hole lies in the waste, a millimetre inside the circle to saw', () => {
-    const { entryHole, outerRing } = stocked(PLAIN, { entryHoleDiameter: mm(8) })
+    const { entryHole, outerRing } = stocked(PLAIN, { allowances: { entryHole: mm(8) } })
     expect((entryHole?.fromCentre ?? Number.NaN) + 4 + 1).toBe((outerRing.blank.roughHole ?? Number.NaN) / 2)
   })
 })
@@ -204,7 +210,7 @@ describe('work holding', () => {
       balls: { count: 8, diameter: mm(8) },
       bore: mm(6),
     }
-    const { turning } = stocked(design, { turningAllowance: mm(0) }).outerRing
+    const { turning } = stocked(design, { allowances: { turning: mm(0) } }).outerRing
     expect(turning.speed.max).toBeWithin(0.5, speed)
     expect(turning.speed.min).toBeWithin(0.5, (speed * 2) / 3)
     // 2356 ft/min, 12.0 m/s
@@ -243,7 +249,7 @@ describe('the ring that comes apart', () => {
       fc.property(likelyInput, (design) => {
         const result = fullRingsOf(design)
         if (!result.ok) return
-        const { split: ring } = stockOf(result.value, {})
+        const { split: ring } = remade(result.value, {})
         if (ring?.screws === undefined) return
         const { screws } = ring
         expect(screws.besideHead).toBeGreaterThanOrEqual(screws.shankDiameter - 1e-6)
@@ -276,7 +282,7 @@ describe('the ring that comes apart', () => {
       bore: inches(1 / 2),
       width: inches(17 / 8),
     }
-    const eight = (lumber: StockInput['lumber'] & string) =>
+    const eight = (lumber: MakingInput['lumber'] & string) =>
       stocked(wide, { lumber, screws: { gauge: 8 } }).split?.screws
     expect(eight('hardwood')).toMatchObject({ gauge: 8, clearanceHole: '11/64', pilotHole: '3/32' })
     expect(eight('softwood')).toMatchObject({ gauge: 8, clearanceHole: '11/64', pilotHole: '5/64' })
@@ -366,7 +372,7 @@ test('the boards of a segmented ring give its strips, not the whole circle, for 
     fc.property(millimetres, segmentCounts, fc.constantFrom(...LUMBERS), (design, count, lumber) => {
       const result = fullRingsOf(design)
       if (!result.ok) return
-      const { outerRing, entryHole, nesting } = stockOf(result.value, {
+      const { outerRing, entryHole, nesting } = remade(result.value, {
         lumber,
         woods: { outerRing: { segments: { count } } },
       })
@@ -392,10 +398,10 @@ test('the boards of a segmented ring give its strips, not the whole circle, for 
 })
 
 describe('the screws of cheeks', () => {
-  const screwsOf = (wall: number, stock: StockInput = {}) => {
+  const screwsOf = (wall: number, stock: MakingInput = {}) => {
     const result = fullRingsOf({ ...ROLLERS, outerRing: { wall: mm(wall), roundOutsideDiameterTo: null } })
     if (!result.ok) throw new Error(`refused: ${JSON.stringify(result.error)}`)
-    return { bearing: result.value, screws: stockOf(result.value, stock).cheekScrews }
+    return { bearing: result.value, screws: remade(result.value, stock).cheekScrews }
   }
 
   // ASME B18.6.1: the shank of a No. 4 is 0.112 in, 2.845 mm; with as much wood on both sides 8.53 mm behind the track.

@@ -17,9 +17,14 @@ const BALLS = { units: 'mm', balls: { count: 14, diameter: 12 }, bore: 16, ballG
 
 const MAPLE = { construction: 'flat-sawn', species: 'maple-sugar' }
 const SEASON = {
-  design: { ...ROLLERS, balls: { ...ROLLERS.balls, material: 'steel' } },
-  woods: { outerRing: MAPLE, innerRing: MAPLE },
-  climate: { today: { relativeHumidity: 50 }, relativeHumidity: { min: 30, max: 65 } },
+  design: {
+    ...ROLLERS,
+    balls: { ...ROLLERS.balls, material: 'steel' },
+    making: {
+      woods: { outerRing: MAPLE, innerRing: MAPLE },
+      climate: { today: { relativeHumidity: 50 }, relativeHumidity: { min: 30, max: 65 } },
+    },
+  },
 }
 
 /** Every text of an answer that is more than one word, but for what stands in quotes of ours. */
@@ -335,12 +340,10 @@ describe('what plates can be asked', () => {
         message: 'does not apply to turntables: remove it',
       },
     ])
-    const { woods, climate } = SEASON
+    const making = { ...SEASON.design.making, woods: { plates: MAPLE } }
     const weather = {
-      design: { ...WITH_GAP, balls: { ...PLATES.balls, material: 'steel' } },
+      design: { ...WITH_GAP, balls: { ...PLATES.balls, material: 'steel' }, making },
       contributors: SCATTER,
-      woods,
-      climate,
     }
     expect(problemIn(await asked('tolerance-check', weather), 422).errors?.[0]?.path).toBe('/design/arrangement')
   })
@@ -560,10 +563,12 @@ describe('balls in a cage', () => {
 
 test('a year of wooden rollers: told of rollers, but by the names that a request has', async () => {
   const answer = await asked('seasonal-fit', {
-    ...SEASON,
-    design: { ...ROLLERS, balls: { ...ROLLERS.balls, material: 'wood' } },
+    design: { ...SEASON.design, balls: { ...ROLLERS.balls, material: 'wood' } },
   })
   expect(problemIn(answer, 422).errors).toEqual([
-    { path: '/woods/balls', message: expect.stringMatching(/^The rollers are of wood. Name it, as "balls": /) },
+    {
+      path: '/design/making/woods/balls',
+      message: expect.stringMatching(/^The rollers are of wood. Name it, as "balls": /),
+    },
   ])
 })

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { fullRingsOf } from '#shared/bearing/arrangements.ts'
-import { METHODS } from '#shared/making/method.ts'
+import { METHODS } from '#shared/bearing/method.ts'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { PLAIN } from '#tests/support/inputs.ts'
 import { startedApp } from '#tests/support/started-app.ts'
@@ -73,10 +73,10 @@ describe('the operations', () => {
   })
 
   test('a lathe alone saws nothing; a router takes the place of saw, outside and core', async () => {
-    const lathe = (await sheet({ ...BODY, method: 'lathe-only' })).map(({ id }) => id)
+    const lathe = (await sheet({ ...BODY, making: { method: 'lathe-only' } })).map(({ id }) => id)
     expect(lathe).not.toContain('outer-saw')
     expect(lathe).toContain('outer-core')
-    const router = (await sheet({ ...BODY, method: 'router-and-lathe' })).map(({ id }) => id)
+    const router = (await sheet({ ...BODY, making: { method: 'router-and-lathe' } })).map(({ id }) => id)
     expect(router).toContain('outer-rout')
     for (const id of ['outer-saw', 'outer-outside', 'outer-core']) expect(router).not.toContain(id)
   })
@@ -101,7 +101,7 @@ describe('the operations', () => {
         readonly ballDiameter: number
         readonly dimensions: readonly { readonly symbol: string; readonly value: number; readonly cutTo?: number }[]
       }
-      const sizes = (await sheet({ ...body, method }, at)).flatMap((operation) => operation.sizes)
+      const sizes = (await sheet({ ...body, making: { method } }, at)).flatMap((operation) => operation.sizes)
       const known = new Map([
         ...designed.dimensions.map(({ symbol, value, cutTo }) => [symbol, cutTo ?? value] as const),
         ['Dw', designed.ballDiameter] as const,
@@ -143,7 +143,7 @@ describe('the operations', () => {
       [/\brouter\b/, 'routing'],
       [/\blathe\b/, 'turning', 'sanding-inside'],
     ] as const
-    for (const { id, tool, cautions } of await sheet({ ...body, method })) {
+    for (const { id, tool, cautions } of await sheet({ ...body, making: { method } })) {
       const codes = cautions.map(({ code }) => code)
       for (const [machine, ...known] of hazards)
         if (machine.test(tool))
@@ -164,9 +164,11 @@ describe('the operations', () => {
     }
   })
 
-  // 6 mm a side: the default of `stock.turningAllowance`.
+  // 6 mm a side: the default of `making.allowances.turning`.
   test('a router leaves on the track what a saw leaves, for the lathe to take', async () => {
-    const routed = (await sheet({ ...ROLLERS, method: 'router-and-lathe' })).find(({ id }) => id === 'outer-rout')
+    const routed = (await sheet({ ...ROLLERS, making: { method: 'router-and-lathe' } })).find(
+      ({ id }) => id === 'outer-rout',
+    )
     const hole = routed?.sizes.find(({ symbol }) => symbol === 'E')
     expect(hole?.stopAt).toBeWithin(1e-9, (hole?.value ?? Number.NaN) - 12)
   })
@@ -174,7 +176,9 @@ describe('the operations', () => {
   test('rollers as small as can be are stopped at sizes that there are', async () => {
     const tiny = { units: 'mm', arrangement: 'roller', balls: { count: 3, diameter: 0.5, length: 0.4 }, bore: 0.02 }
     for (const method of METHODS)
-      for (const { stopAt = 1 } of (await sheet({ ...tiny, width: 0.5, method })).flatMap(({ sizes }) => sizes))
+      for (const { stopAt = 1 } of (await sheet({ ...tiny, width: 0.5, making: { method } })).flatMap(
+        ({ sizes }) => sizes,
+      ))
         expect(stopAt).toBeGreaterThan(0)
   })
 
@@ -317,5 +321,5 @@ describe('the forms that it comes in', () => {
 test('what cannot exist is refused, and what is not known is a fault', async () => {
   const at = await startedApp()
   problemIn(await ask(`${at}/v1/job-sheet?units=mm&balls.count=12&balls.diameter=16&bore=50&format=html`), 422)
-  expect(faultsIn(await ask(`${at}/v1/job-sheet?${QUERY}&method=laser`))).toHaveLength(1)
+  expect(faultsIn(await ask(`${at}/v1/job-sheet?${QUERY}&making.method=laser`))).toHaveLength(1)
 })

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { withValue } from '#shared/bearing/field.ts'
 import { faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { inMaking } from '#tests/support/in-making.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
@@ -29,7 +30,7 @@ type State = {
 }
 type Season = {
   readonly units: string
-  readonly input: { readonly design: object; readonly woods: object; readonly climate: object }
+  readonly input: { readonly design: { readonly making: { readonly climate: object } } }
   readonly assumed: readonly { readonly path: string }[]
   readonly runsAllYear: boolean
   readonly today: State
@@ -63,7 +64,7 @@ function changed({ input, buildIn }: Season): object {
 const address = async () => `${await startedApp()}/v1/seasonal-fit`
 
 async function season(url: string, request: object): Promise<Season> {
-  const answer = await post(url, request)
+  const answer = await post(url, inMaking(request))
   expect(answer.status, answer.text).toBe(200)
   return JSON.parse(answer.text)
 }
@@ -86,7 +87,7 @@ describe('a house between 30 and 65 % of humidity', () => {
   test('what is echoed, sent again, gives the same answer', async () => {
     const url = await address()
     const first = await season(url, REQUEST)
-    expect(first.input.climate).toMatchObject({ temperatureScale: 'celsius', today: { temperature: 20 } })
+    expect(first.input.design.making.climate).toMatchObject({ temperatureScale: 'celsius', today: { temperature: 20 } })
     const { assumed, ...again } = await season(url, first.input)
     expect({ ...again, assumed: first.assumed }).toEqual(first)
     expect(assumed).toEqual([])
@@ -166,7 +167,7 @@ describe('a house between 30 and 65 % of humidity', () => {
       woods: { outerRing: teak, innerRing: MAPLE },
     })
     expect(warnings).toContainEqual(
-      expect.objectContaining({ code: 'movement-from-memory', path: '/woods/outerRing/species' }),
+      expect.objectContaining({ code: 'movement-from-memory', path: '/design/making/woods/outerRing/species' }),
     )
     expect(sources.map(({ id }) => id)).toEqual(expect.arrayContaining(['fpl-13-5-memory', 'fpl-13-5', 'fpl-4-5']))
   })
@@ -180,48 +181,56 @@ describe('not valid', () => {
     [
       'an unknown wood',
       woodsWith({ species: 'mapel' }),
-      '/woods/outerRing/species: Unknown species "mapel". The nearest are "maple-',
+      '/design/making/woods/outerRing/species: Unknown species "mapel". The nearest are "maple-',
     ],
-    ['no wood', woodsWith({}), '/woods/outerRing: "species" is missing'],
-    ['no wood of a ring', { ...REQUEST, woods: { innerRing: MAPLE } }, '/woods: "outerRing" is missing'],
+    ['no wood', woodsWith({}), '/design/making/woods/outerRing: "species" is missing'],
+    ['no wood of a ring', { ...REQUEST, woods: { innerRing: MAPLE } }, '/design/making/woods: "outerRing" is missing'],
     [
       'the wood of another arrangement',
       { ...REQUEST, woods: { ...REQUEST.woods, plates: MAPLE } },
-      '/woods/plates: does not apply to radial bearings: remove it',
+      '/design/making/woods/plates: does not apply to radial bearings: remove it',
     ],
     [
       'the wood of ply',
       woodsWith({ construction: 'cross-laminated-ply', species: 'maple-sugar' }),
-      '/woods/outerRing/species: makes no difference to cross-laminated ply',
+      '/design/making/woods/outerRing/species: makes no difference to cross-laminated ply',
     ],
     [
       'humidity above 100 %',
       climateWith({ today: { relativeHumidity: 101 } }),
-      '/climate/today/relativeHumidity: must be a number from 0 to 100; 101 was given',
+      '/design/making/climate/today/relativeHumidity: must be a number from 0 to 100; 101 was given',
     ],
     [
       'humidity below 0',
       climateWith({ relativeHumidity: { min: -1, max: 60 } }),
-      '/climate/relativeHumidity/min: must be a number from 0 to 100',
+      '/design/making/climate/relativeHumidity/min: must be a number from 0 to 100',
     ],
     [
       'two ways to say the year',
       climateWith({ moistureContent: { min: 6, max: 9 } }),
-      '/climate: give either "relativeHumidity" or "moistureContent", not both',
+      '/design/making/climate: give either "relativeHumidity" or "moistureContent", not both',
     ],
-    ['no year', { ...REQUEST, climate: { today: { relativeHumidity: 50 } } }, '/climate: must state the year'],
-    ['no today', climateWith({ today: {} }), '/climate/today: must state how damp it is today'],
-    ['a misspelt field', climateWith({ humidity: 5 }), '/climate/humidity: Unknown name "humidity"'],
-    ['a half range', climateWith({ relativeHumidity: { min: 30 } }), '/climate/relativeHumidity/max: "max" is missing'],
+    [
+      'no year',
+      { ...REQUEST, climate: { today: { relativeHumidity: 50 } } },
+      '/design/making/climate: must state the year',
+    ],
+    ['no today', climateWith({ today: {} }), '/design/making/climate/today: must state how damp it is today'],
+    ['a misspelt field', climateWith({ humidity: 5 }), '/design/making/climate/humidity: Unknown name "humidity"'],
+    [
+      'a half range',
+      climateWith({ relativeHumidity: { min: 30 } }),
+      '/design/making/climate/relativeHumidity/max: "max" is missing',
+    ],
     [
       'the wood of glass',
       { ...REQUEST, woods: { ...REQUEST.woods, balls: { species: 'maple-sugar' } } },
-      '/woods/balls: does not apply unless',
+      '/design/making/woods/balls: does not apply unless',
     ],
     [
       'no months',
       { ...REQUEST, climate: { today: { relativeHumidity: 50 }, months: [] } },
-      '/climate/months: must have at least 1 entry',
+      '/design/making/climate/months: must have at least 1 entry',
     ],
     [
       'a nameless month',
@@ -229,16 +238,20 @@ describe('not valid', () => {
         ...REQUEST,
         climate: { today: { relativeHumidity: 50 }, months: [{ name: '', temperature: 20, relativeHumidity: 40 }] },
       },
-      '/climate/months/0/name',
+      '/design/making/climate/months/0/name',
     ],
-    ['a prototype', woodsWith({ species: '__proto__' }), '/woods/outerRing/species: Unknown species "__proto__"'],
+    [
+      'a prototype',
+      woodsWith({ species: '__proto__' }),
+      '/design/making/woods/outerRing/species: Unknown species "__proto__"',
+    ],
     [
       'text for a number',
       climateWith({ today: { relativeHumidity: '50' } }),
-      '/climate/today/relativeHumidity: must be a number',
+      '/design/making/climate/today/relativeHumidity: must be a number',
     ],
   ])('%s', async (_what, request, expected) => {
-    const faults = faultsIn(await post(await address(), request))
+    const faults = faultsIn(await post(await address(), inMaking(request)))
     expect(
       faults.some((fault) => fault.startsWith(expected)),
       faults.join('\n'),
@@ -251,7 +264,7 @@ describe('cannot exist', () => {
     [
       'moisture above fibre saturation',
       climateWith({ today: { moistureContent: 35 } }),
-      '/climate/today',
+      '/design/making/climate/today',
       'above the fibre saturation of wood (30 %)',
     ],
     [
@@ -260,36 +273,36 @@ describe('cannot exist', () => {
         ...woodsWith({ species: 'teak' }),
         climate: { today: { moistureContent: 10 }, moistureContent: { min: 5, max: 25 } },
       },
-      '/climate/moistureContent/max',
+      '/design/making/climate/moistureContent/max',
       'Teak',
     ],
     [
       'a wood whose movement is not known',
       woodsWith({ species: 'purpleheart' }),
-      '/woods/outerRing/species',
+      '/design/making/woods/outerRing/species',
       'is not known',
     ],
     [
       'a range the wrong way round',
       climateWith({ relativeHumidity: { min: 65, max: 30 } }),
-      '/climate/relativeHumidity',
+      '/design/making/climate/relativeHumidity',
       'above the high end',
     ],
     [
       'a frost as at a pole',
       climateWith({ temperature: { min: -40, max: 20 } }),
-      '/climate/temperature/min',
+      '/design/making/climate/temperature/min',
       'from -30 °C to 71.1 °C',
     ],
     [
       'wooden balls of no wood',
       { ...REQUEST, design: { ...DESIGN, balls: { count: 14, diameter: 14 } } },
-      '/woods/balls',
+      '/design/making/woods/balls',
       'of wood',
     ],
     ['no such bearing', { ...REQUEST, design: { ...DESIGN, bore: 60 } }, '/design/bore', 'cuts into'],
   ])('%s', async (_what, request, path, words) => {
-    const { errors = [] } = problemIn(await post(await address(), request), 422)
+    const { errors = [] } = problemIn(await post(await address(), inMaking(request)), 422)
     expect(errors.find((error) => error.path === path)?.message).toContain(words)
   })
 })

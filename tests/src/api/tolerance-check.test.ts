@@ -1,6 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import { describe, expect, test } from 'vitest'
 import { type Answered, ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { inMaking } from '#tests/support/in-making.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
 import { startedApp, testedApp } from '#tests/support/started-app.ts'
 
@@ -258,7 +259,7 @@ describe('the weather as a contributor', () => {
   const WOODS = { outerRing: MAPLE, innerRing: MAPLE }
   const CLIMATE = { today: { relativeHumidity: 50 }, relativeHumidity: { min: 30, max: 65 } }
   const measured = { ...CONTRIBUTORS, ballLotMean: { kind: 'normal', standardDeviation: 0.01 } }
-  const YEAR = { ...REQUEST, contributors: measured, woods: WOODS, climate: CLIMATE }
+  const YEAR = inMaking({ ...REQUEST, contributors: measured, woods: WOODS, climate: CLIMATE })
 
   test('says that it decides, with its share, and what it rests on', async () => {
     const { summary, sensitivities, notes, sources } = await checked(await address(), YEAR)
@@ -275,10 +276,12 @@ describe('the weather as a contributor', () => {
     const url = await address()
     const first = await post(url, YEAR)
     const { input }: { input: object } = JSON.parse(first.text)
-    expect(input).toMatchObject({ climate: { temperatureScale: 'celsius', today: { temperature: 20 } } })
+    expect(input).toMatchObject({
+      design: { making: { climate: { temperatureScale: 'celsius', today: { temperature: 20 } } } },
+    })
     expectSame(await post(url, input), first)
     const fahrenheit = { ...CLIMATE, temperatureScale: 'fahrenheit', temperature: { min: 68, max: 68 } }
-    const other = await checked(url, { ...YEAR, climate: fahrenheit })
+    const other = await checked(url, { ...YEAR, design: { ...DESIGN, making: { woods: WOODS, climate: fahrenheit } } })
     const one: Checked = JSON.parse(first.text)
     expect(other.ballGap.monteCarlo.mean).toBeWithin(MM_STEP, one.ballGap.monteCarlo.mean)
     const inches = {
@@ -288,7 +291,8 @@ describe('the weather as a contributor', () => {
       bore: '12 mm',
       ballGap: '0.8 mm',
     }
-    const design = { ...inches, minBallGap: 0, maxBallGap: '2 mm' }
+    const making = { woods: WOODS, climate: CLIMATE }
+    const design = { ...inches, minBallGap: 0, maxBallGap: '2 mm', making }
     const inIn = await checked(url, { ...YEAR, design, contributors: {} })
     const inMm = await checked(url, { ...YEAR, contributors: {} })
     const slope = ({ sensitivities }: Checked) => sensitivities[0]?.ballGap.slope ?? Number.NaN
@@ -297,29 +301,32 @@ describe('the weather as a contributor', () => {
   })
 
   test.each([
-    [{ woods: WOODS }, 400, '/climate: "climate" is missing: without it the woods make no difference'],
-    [{ climate: CLIMATE }, 400, '/woods: "woods" is missing: the effect of the climate depends on the wood'],
-    [{ woods: WOODS, climate: { today: {} } }, 400, '/climate: must state the year'],
+    [{ climate: CLIMATE }, 400, '/design/making/woods: The climate acts on wood: give the wood of each part as well.'],
+    [{ woods: WOODS, climate: { today: {} } }, 400, '/design/making/climate: must state the year'],
     [
       { woods: { ...WOODS, balls: { species: 'maple-sugar' } }, climate: CLIMATE },
       400,
-      '/woods/balls: does not apply unless',
+      '/design/making/woods/balls: does not apply unless',
     ],
-    [{ woods: { ...WOODS, innerRing: { species: 'mapel-sugar' } }, climate: CLIMATE }, 400, '/woods/innerRing/species'],
+    [
+      { woods: { ...WOODS, innerRing: { species: 'mapel-sugar' } }, climate: CLIMATE },
+      400,
+      '/design/making/woods/innerRing/species',
+    ],
     [
       { woods: WOODS, climate: { ...CLIMATE, relativeHumidity: { min: 60, max: 30 } } },
       422,
-      '/climate/relativeHumidity: The low end, 60, is above',
+      '/design/making/climate/relativeHumidity: The low end, 60, is above',
     ],
     [
       { woods: WOODS, climate: { today: { moistureContent: 40 }, moistureContent: { min: 6, max: 9 } } },
       422,
-      '/climate/today: A moisture content of 40 %',
+      '/design/making/climate/today: A moisture content of 40 %',
     ],
     [
       { woods: WOODS, climate: CLIMATE, design: { ...DESIGN, balls: { count: 12, diameter: 16, material: 'wood' } } },
       422,
-      '/woods/balls: The balls are of wood. Name it',
+      '/design/making/woods/balls: The balls are of wood. Name it',
     ],
     [
       { woods: WOODS, climate: CLIMATE, design: { ...DESIGN, arrangement: 'roller' } },
@@ -327,7 +334,7 @@ describe('the weather as a contributor', () => {
       '/design/arrangement: "tolerance-check with climate" is not available for roller bearings yet',
     ],
   ])('%o: %i', async (more, status, expected) => {
-    const problem = problemIn(await post(await address(), { ...REQUEST, ...more }), status)
+    const problem = problemIn(await post(await address(), inMaking({ ...REQUEST, ...more })), status)
     const said = problem.errors?.map(({ path, message }) => `${path}: ${message}`).join('\n') ?? ''
     expect(said).toContain(expected)
   })
@@ -338,12 +345,12 @@ test('one, two or three threads: the same bytes', async () => {
   const requests = [
     { ...REQUEST, trials: 100_001 },
     { ...REQUEST, trials: 'auto', significantDigits: 1 },
-    {
+    inMaking({
       ...REQUEST,
       trials: 50_000,
       woods: { outerRing: { species: 'maple-sugar' }, innerRing: { construction: 'cross-laminated-ply' } },
       climate: { today: { moistureContent: 8 }, moistureContent: { min: 6, max: 10 } },
-    },
+    }),
     {
       ...REQUEST,
       design: edges,
@@ -433,12 +440,11 @@ describe('refused in words, with the place', () => {
     const url = await address()
     const faults = faultsIn(
       await post(url, {
-        design: DESIGN,
+        design: { ...DESIGN, making: { climate: {} } },
         contributors: { ballDiameter: { kind: 'gauss' }, outOfRound: { kind: 'uniform' }, humidity: {} },
         trials: 10,
         seed: 1.5,
         limits: { minBallGap: -1 },
-        climate: {},
       }),
     ).join('\n')
     expect(faults).toMatch(/\/contributors\/ballDiameter\/kind: must be one of "normal"/)
@@ -449,7 +455,7 @@ describe('refused in words, with the place', () => {
     )
     expect(faults).toMatch(/\/seed: /)
     expect(faults).toMatch(/\/limits\/minBallGap: /)
-    expect(faults).toMatch(/\/climate\/today: "today" is missing/)
+    expect(faults).toMatch(/\/design\/making\/climate\/today: "today" is missing/)
   })
 
   test.each([
@@ -475,7 +481,7 @@ describe('refused in words, with the place', () => {
     ],
     [{ overshootRisk: 0 }, '/overshootRisk'],
   ])('%o: 400', async (more, path) => {
-    const problem = problemIn(await post(await address(), { ...REQUEST, ...more }), 400)
+    const problem = problemIn(await post(await address(), inMaking({ ...REQUEST, ...more })), 400)
     expect(problem.errors?.map((error) => error.path)).toEqual([path])
   })
 
@@ -498,7 +504,7 @@ describe('refused in words, with the place', () => {
     [{ limits: { minBallGap: 3 } }, '/limits/minBallGap', /3 mm, is above the largest, 2 mm/],
     [{ design: { ...DESIGN, bore: 60 } }, '/design/bore', /60 mm/],
   ])('%o: 422', async (more, path, message) => {
-    const problem = problemIn(await post(await address(), { ...REQUEST, ...more }), 422)
+    const problem = problemIn(await post(await address(), inMaking({ ...REQUEST, ...more })), 422)
     expect(problem.errors).toMatchObject([{ path, message: expect.stringMatching(message) }])
   })
 

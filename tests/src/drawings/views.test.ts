@@ -109,7 +109,7 @@ describe('templates', () => {
     expect(diametersOn(drawing, 'centre')[0]).toBeWithin(1e-9, 2 * pitchRadius)
   })
 
-  // 6 mm left on beside each line: the default of `stock.turningAllowance`.
+  // 6 mm left on beside each line: the default of `making.allowances.turning`.
   test('a saw line stands in the waste beside each line to turn to, by the allowance', () => {
     const drawing = drawingOf('templates', designed(PLAIN), 'a4')
     const [outside = 0, hole = 0, inner = 0] = diametersOn(drawing, 'finish')

@@ -7,7 +7,7 @@ import { CAGED, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 
 const method = 'saw-and-lathe'
 function job<D extends RadialDesign | RollerDesign | CagedDesign>(design: D): Job<D> {
-  return { design, method, stock: stockOf(design.bearing, {}) }
+  return { design, method, stock: stockOf(design.bearing) }
 }
 
 const radial = job(designed(PLAIN) as RadialDesign)

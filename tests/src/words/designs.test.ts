@@ -30,6 +30,7 @@ import {
   PLATES,
   ROLLERS,
 } from '#tests/support/inputs.ts'
+import { withMaking } from '#tests/support/with-making.ts'
 import { foreignWords, isPlain } from './vocabulary.ts'
 
 /** The fields of any radial input, sensible or not, that an arrangement has too; a turntable has the outer ring's in its plates. */
@@ -251,8 +252,8 @@ describe('a sentence has the words of its arrangement alone', () => {
           }
           return
         }
-        const { input: _echoed, ...answer } = answerOf(made.value, {})
-        // Warnings of screws have their words with the stock.
+        const { input: _echoed, ...answer } = answerOf(withMaking(made.value, {}))
+        // Warnings of screws have their words with the making.
         for (const { code } of answer.warnings.filter((warning) => Object.hasOwn(WARNINGS, warning.code)))
           expect(
             WARNINGS[code as WarningFacts['code']].flatMap(([of]) => of),

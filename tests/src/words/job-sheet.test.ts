@@ -1,18 +1,19 @@
 import { describe, expect, test } from 'vitest'
 import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
-import { METHODS } from '#shared/making/method.ts'
+import { METHODS } from '#shared/bearing/method.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
 import { CAUTION_CODES, cautionSentence } from '#src/words/caution.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { OF_EVERY_KIND, type OfKind } from '#tests/support/of-every-kind.ts'
 import { foreignWords, unusedWords } from '#tests/support/trade-words.ts'
+import { withMaking } from '#tests/support/with-making.ts'
 
 const unitsOf = ({ bearing }: OfKind['design']) => bearing.resolved.input.units
 
 /** What a person reads of a sheet: all but the names that programs go by. */
 const sentencesOf = ({ design }: OfKind): readonly string[] =>
   METHODS.flatMap((method) => {
-    const { title, summary, operations } = toJobSheet(design, { units: unitsOf(design), method })
+    const { title, summary, operations } = toJobSheet(withMaking(design, { method }), { units: unitsOf(design) })
     const ofOperations = operations.flatMap((operation) => [
       operation.title,
       operation.tool,
@@ -39,7 +40,9 @@ describe('the job sheet', () => {
 
   test.each(OF_EVERY_KIND)('of $name has no gap in a sentence, and every instruction ends', (made) => {
     for (const method of METHODS)
-      for (const { how, check, mistake } of toJobSheet(made.design, { units: unitsOf(made.design), method }).operations)
+      for (const { how, check, mistake } of toJobSheet(withMaking(made.design, { method }), {
+        units: unitsOf(made.design),
+      }).operations)
         for (const sentence of [how, check, mistake.looksLike, mistake.costs])
           expect(sentence).toMatch(/^[A-Z](?!.*(?: {2}|undefined|NaN|\[object)).*[^.]\.$/)
   })

@@ -40,7 +40,7 @@ export function resolveFootstep(input: FootstepInput): Resolution<ResolvedFootst
   }
   const band = gapBand(input, ballDiameter, OPEN_SIDE)
   const balls = ballsInput(input, ballScatter)
-  const whole: FootstepInput = wholeInput(FOOTSTEP_FIELDS, {
+  const whole: FootstepInput = wholeInput(FOOTSTEP_FIELDS, input, {
     units,
     arrangement: 'footstep',
     balls,

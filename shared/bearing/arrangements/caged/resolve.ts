@@ -51,7 +51,7 @@ export function resolveCaged(input: CagedInput): Resolution<ResolvedCaged> {
   const inset = insetOf(rings, landClearance)
   const apart = apartIn(input, rings, pockets, inset)
   const cage: CageInput = { ...apart, pocketClearance, landClearance, width: cageWidth }
-  const whole: CagedInput = wholeInput(CAGED_FIELDS, { ...rings.input, arrangement: 'caged', cage })
+  const whole: CagedInput = wholeInput(CAGED_FIELDS, input, { ...rings.input, arrangement: 'caged', cage })
   const pitchRadius =
     apart.pitchDiameter === undefined ? mm(boreRadiusForWeb(apart.web, pockets) + inset) : mm(apart.pitchDiameter / 2)
   const touching = mm(2 * (boreRadiusForWeb(mm(0), pockets) + inset))

@@ -23,5 +23,5 @@ export const RADIAL_FIELDS = group('RadialDesignRequest', 'A full ring of balls 
 })
 
 export type RadialInput = Partial<Pick<fields.Tagged<'radial'>, 'arrangement'>> &
-  Pick<fields.Tagged<'radial'>, 'units'> &
+  Omit<fields.Tagged<'radial'>, 'arrangement'> &
   InputOf<typeof RADIAL_FIELDS.fields>

@@ -31,7 +31,7 @@ export function resolveRadial(input: RadialInput): Resolution<ResolvedRadial> {
   const ways = waysIn({ groove: outerGroove, ballDiameter, ballCount: input.balls.count })
   const assembly = assemblyOf(ways, split)
   const band = gapBand(input, ballDiameter, assembly)
-  const whole: RadialInput = wholeInput(RADIAL_FIELDS, { ...rings.input, arrangement: 'radial', ...band })
+  const whole: RadialInput = wholeInput(RADIAL_FIELDS, input, { ...rings.input, arrangement: 'radial', ...band })
   return ok({
     ...rings,
     traits: RADIAL_TRAITS,

@@ -57,7 +57,7 @@ export function resolveRoller(input: RollerInput): Resolution<ResolvedRoller> {
     width,
   }
   const band = gapBand(input, ballDiameter, OPEN_SIDE)
-  const whole: RollerInput = wholeInput(ROLLER_FIELDS, {
+  const whole: RollerInput = wholeInput(ROLLER_FIELDS, input, {
     units,
     arrangement: 'roller',
     balls: ballsInput(input, ballScatter, rollerLength),

@@ -56,7 +56,7 @@ export function resolveThrust(input: ThrustInput): Resolution<ResolvedThrust> {
   const band = gapBand(input, ballDiameter, OPEN_SIDE)
   const finishAllowance = input.finishAllowance ?? defaults.FINISH_ALLOWANCE
   const outside = outsideInput(input.plates, units, mm(WALL * ballDiameter))
-  const whole: ThrustInput = wholeInput(THRUST_FIELDS, {
+  const whole: ThrustInput = wholeInput(THRUST_FIELDS, input, {
     units,
     arrangement: 'thrust',
     balls: ballsInput(input, ballScatter),

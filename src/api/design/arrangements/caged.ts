@@ -1,11 +1,10 @@
 import type { Static } from 'typebox'
 import type { CagedDesign } from '#shared/bearing/arrangements.ts'
-import type { StockInput } from '#shared/making/input.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { makingAnswer } from '#src/api/design/making.ts'
+import type { Making } from '#src/api/design/making-schema.ts'
 import * as parts from '#src/api/design/parts.ts'
 import { designResponse, toDesignAnswer } from '#src/api/design/present.ts'
-import { stockAnswer } from '#src/api/design/stock.ts'
-import type { Stock } from '#src/api/design/stock-schema.ts'
 import { show, shownLength } from '#src/api/length.ts'
 import { shownNumber } from '#src/api/number.ts'
 import { flag, integer, named, shownBy } from '#src/api/schema.ts'
@@ -53,10 +52,10 @@ const CagedDesignResponse = designResponse(
     filling: refTo<typeof Filling>('Filling'),
     assembly: parts.stepsOfAssembly,
   },
-  refTo<typeof Stock>('Stock'),
+  refTo<typeof Making>('Making'),
 )
 
-function toResponse(design: CagedDesign, input?: StockInput): Static<typeof CagedDesignResponse> {
+function toResponse(design: CagedDesign): Static<typeof CagedDesignResponse> {
   const { bearing } = design
   const { resolved, cage, eccentricFilling } = bearing
   const { units } = resolved.input
@@ -74,7 +73,7 @@ function toResponse(design: CagedDesign, input?: StockInput): Static<typeof Cage
     filling: shownBy(Filling, { ...eccentricFilling, angle: bearing.fillingAngle }, units),
     assembly: { steps: [...CAGED_STEPS[resolved.split]] },
   }
-  return toDesignAnswer('caged', design, body, input && stockAnswer(bearing, input))
+  return toDesignAnswer('caged', design, body, makingAnswer(bearing))
 }
 
 export const CAGED = { response: CagedDesignResponse, schemas: [Cage, Filling, CagedDesignResponse], toResponse }

@@ -1,10 +1,9 @@
 import type { Static } from 'typebox'
 import type { RadialBearing, RadialDesign } from '#shared/bearing/arrangements.ts'
-import type { StockInput } from '#shared/making/input.ts'
+import { makingAnswer } from '#src/api/design/making.ts'
+import type { Making } from '#src/api/design/making-schema.ts'
 import * as parts from '#src/api/design/parts.ts'
 import { designResponse, toDesignAnswer } from '#src/api/design/present.ts'
-import { stockAnswer } from '#src/api/design/stock.ts'
-import type { Stock } from '#src/api/design/stock-schema.ts'
 import { showLengths, shownLength } from '#src/api/length.ts'
 import { showNumber, shownNumber } from '#src/api/number.ts'
 import { choiceOf, flag, integer, named, object } from '#src/api/schema.ts'
@@ -45,10 +44,10 @@ export const RadialDesignResponse = designResponse(
     gauge: parts.gauge,
     assembly: refTo<typeof Assembly>('Assembly'),
   },
-  refTo<typeof Stock>('Stock'),
+  refTo<typeof Making>('Making'),
 )
 
-function toResponse(design: RadialDesign, input?: StockInput): Static<typeof RadialDesignResponse> {
+function toResponse(design: RadialDesign): Static<typeof RadialDesignResponse> {
   const { bearing } = design
   const body = {
     ...parts.toBallRing(bearing),
@@ -60,7 +59,7 @@ function toResponse(design: RadialDesign, input?: StockInput): Static<typeof Rad
     gauge: parts.toGauge(bearing, parts.beforeFinish(bearing.resolved)),
     assembly: toAssembly(bearing),
   }
-  return toDesignAnswer('radial', design, body, input && stockAnswer(bearing, input))
+  return toDesignAnswer('radial', design, body, makingAnswer(bearing))
 }
 
 function toAssembly({ assembly, eccentricFilling, resolved }: RadialBearing): Static<typeof Assembly> {

@@ -1,10 +1,9 @@
 import type { Static } from 'typebox'
 import type { RollerDesign } from '#shared/bearing/arrangements.ts'
-import type { StockInput } from '#shared/making/input.ts'
+import { makingAnswer } from '#src/api/design/making.ts'
+import type { Making } from '#src/api/design/making-schema.ts'
 import * as parts from '#src/api/design/parts.ts'
 import { designResponse, toDesignAnswer } from '#src/api/design/present.ts'
-import { stockAnswer } from '#src/api/design/stock.ts'
-import type { Stock } from '#src/api/design/stock-schema.ts'
 import { show, shownLength } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { named, shownBy } from '#src/api/schema.ts'
@@ -47,10 +46,10 @@ const RollerDesignResponse = designResponse(
     gauge: parts.gauge,
     assembly: parts.stepsOfAssembly,
   },
-  refTo<typeof Stock>('Stock'),
+  refTo<typeof Making>('Making'),
 )
 
-function toResponse(design: RollerDesign, input?: StockInput): Static<typeof RollerDesignResponse> {
+function toResponse(design: RollerDesign): Static<typeof RollerDesignResponse> {
   const { bearing } = design
   const { outerRing: outer, innerRing: inner, cheeks, resolved } = bearing
   const { units } = resolved.input
@@ -65,7 +64,7 @@ function toResponse(design: RollerDesign, input?: StockInput): Static<typeof Rol
     gauge: parts.toGauge(bearing, parts.beforeFinish(resolved)),
     assembly: { steps: [...ROLLER_STEPS] },
   }
-  return toDesignAnswer('roller', design, body, input && stockAnswer(bearing, input))
+  return toDesignAnswer('roller', design, body, makingAnswer(bearing))
 }
 
 export const ROLLER = {

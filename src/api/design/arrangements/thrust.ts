@@ -1,10 +1,9 @@
 import type { Static } from 'typebox'
 import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
-import type { StockInput } from '#shared/making/input.ts'
+import { plateMakingAnswer } from '#src/api/design/making.ts'
+import type { PlateMaking } from '#src/api/design/making-schema.ts'
 import * as parts from '#src/api/design/parts.ts'
 import { designResponse, toDesignAnswer } from '#src/api/design/present.ts'
-import { plateStockAnswer } from '#src/api/design/stock.ts'
-import type { PlateStock } from '#src/api/design/stock-schema.ts'
 import { show, shownLength } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { named, object, shownBy } from '#src/api/schema.ts'
@@ -44,10 +43,10 @@ const ThrustDesignResponse = designResponse(
     gauge: parts.gauge,
     assembly: parts.stepsOfAssembly,
   },
-  refTo<typeof PlateStock>('PlateStock'),
+  refTo<typeof PlateMaking>('PlateMaking'),
 )
 
-function toResponse(design: ThrustDesign, input?: StockInput): Static<typeof ThrustDesignResponse> {
+function toResponse(design: ThrustDesign): Static<typeof ThrustDesignResponse> {
   const { bearing } = design
   const { units } = bearing.resolved.input
   const plate = shownBy(Plate, bearing.plate, units)
@@ -60,7 +59,7 @@ function toResponse(design: ThrustDesign, input?: StockInput): Static<typeof Thr
     gauge: parts.toGauge(bearing),
     assembly: { steps: [...THRUST_STEPS] },
   }
-  return toDesignAnswer('thrust', design, body, input && plateStockAnswer(bearing, input))
+  return toDesignAnswer('thrust', design, body, plateMakingAnswer(bearing))
 }
 
 export const THRUST = { response: ThrustDesignResponse, schemas: [Plate, ThrustDesignResponse], toResponse }

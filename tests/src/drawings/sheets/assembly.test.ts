@@ -27,7 +27,7 @@ import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
 function assembledPlain(input: RadialInput) {
   const made = designed(input)
-  return assembledRings(made, stockOf(made.bearing, {}))
+  return assembledRings(made, stockOf(made.bearing))
 }
 
 describe('whatever the bearing', () => {
@@ -37,7 +37,7 @@ describe('whatever the bearing', () => {
   ])('%s: no text meets another, and nothing leaves the sheet', (_name, inputs, numRuns) => {
     fc.assert(
       fc.property(valid(inputs), fc.constantFrom<Paper>(...PAPERS), (made, paper) => {
-        expect(sheetFaults(assemblySheet(assembledRings(made, stockOf(made.bearing, {})), paper))).toEqual([])
+        expect(sheetFaults(assemblySheet(assembledRings(made, stockOf(made.bearing)), paper))).toEqual([])
       }),
       { numRuns },
     )
@@ -80,7 +80,7 @@ describe('whatever the bearing', () => {
     fc.assert(
       fc.property(valid(likelyInput), (made) => {
         const { outerRing, innerRing, pitchRadius, resolved } = made.bearing
-        const { shapes } = assemblySheet(assembledRings(made, stockOf(made.bearing, {})), 'letter')
+        const { shapes } = assemblySheet(assembledRings(made, stockOf(made.bearing)), 'letter')
         const radii = shapes.flatMap((shape) => (shape.kind === 'circle' ? [shape.radius] : []))
         const wanted = [
           outerRing.outsideDiameter / 2,

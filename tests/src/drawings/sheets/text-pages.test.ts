@@ -8,6 +8,7 @@ import { toPages } from '#src/job-sheet/pages.ts'
 import { validOfAny } from '#tests/support/designed.ts'
 import { likelyInput, likelyPlates, likelyRollers } from '#tests/support/inputs.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
+import { withMaking } from '#tests/support/with-making.ts'
 
 test.each([
   ['balls in grooves', likelyInput],
@@ -17,9 +18,10 @@ test.each([
   const method = fc.constantFrom('saw-and-lathe', 'lathe-only', 'router-and-lathe')
   fc.assert(
     fc.property(validOfAny(inputs), method, fc.constantFrom('a4', 'letter'), (made, machines, paper) => {
-      const pages = toPages(toJobSheet(made, { units: made.bearing.resolved.input.units, method: machines }), paper)
+      const ours = withMaking(made, { method: machines })
+      const pages = toPages(toJobSheet(ours, { units: ours.bearing.resolved.input.units }), paper)
       expect(pages.flatMap(sheetFaults)).toEqual([])
-      const titles = operationsFor(made, machines).length
+      const titles = operationsFor(ours).length
       const numbered = pages.flatMap(textsOn).filter(({ text, bold }) => bold === true && /^\d+\. /.test(text))
       expect(numbered).toHaveLength(titles)
     }),

@@ -14,9 +14,9 @@ type Ring = {
   readonly segments?: { readonly miter: number }
 }
 type Answer = {
-  readonly input: { readonly stock?: Readonly<Record<string, unknown>> }
+  readonly input: { readonly making?: Readonly<Record<string, unknown>> }
   readonly outerRing: { readonly outsideDiameter: number }
-  readonly stock?: {
+  readonly making?: {
     readonly outerRing: Ring
     readonly innerRing: Ring
     readonly nesting: { readonly nests: boolean; readonly largestAllowance?: number; readonly message: string }
@@ -35,58 +35,58 @@ async function designed(url: string, request: object): Promise<Answer> {
   return JSON.parse(answer.text)
 }
 
-describe('stock in the answer of a design', () => {
+describe('making in the answer of a design', () => {
   test('is there for who asks for it, and for nobody else', async () => {
     const url = await startedApp()
     const plain = await designed(url, DESIGN)
-    expect(plain.stock).toBeUndefined()
-    expect(plain.input.stock).toBeUndefined()
-    const { stock, outerRing, ...asked } = await designed(url, { ...DESIGN, stock: {} })
-    expect(stock?.outerRing).toMatchObject({
+    expect(plain.making).toBeUndefined()
+    expect(plain.input.making).toBeUndefined()
+    const { making, outerRing, ...asked } = await designed(url, { ...DESIGN, making: {} })
+    expect(making?.outerRing).toMatchObject({
       finishCircle: outerRing.outsideDiameter,
       roughCircle: outerRing.outsideDiameter + 12,
       pieces: 1,
     })
-    expect(asked.input.stock).toMatchObject({ lumber: 'hardwood', turningAllowance: 6, boardLength: 2400 })
+    expect(asked.input.making).toMatchObject({ lumber: 'hardwood', allowances: { turning: 6 }, boardLength: 2400 })
   })
 
   test('what is echoed, sent again, gives the same answer', async () => {
     const url = await startedApp()
-    const stock = {
+    const making = {
       woods: { outerRing: { segments: { count: 12 } } },
       screws: { count: 6 },
       chuck: { min: 40, max: '4 in' },
       swing: 250,
     }
-    const first = await designed(url, { ...DESIGN, stock })
+    const first = await designed(url, { ...DESIGN, making })
     const again = await designed(url, first.input)
     expect(again.input).toEqual(first.input)
-    expect(again.stock).toEqual(first.stock)
-    expect(first.stock?.outerRing.segments?.miter).toBe(15)
+    expect(again.making).toEqual(first.making)
+    expect(first.making?.outerRing.segments?.miter).toBe(15)
   })
 
   test('by query', async () => {
     const query =
-      'units=mm&balls.count=14&balls.diameter=14&bore=10&stock.lumber=softwood&stock.woods.innerRing.segments.count=8'
+      'units=mm&balls.count=14&balls.diameter=14&bore=10&making.lumber=softwood&making.woods.innerRing.segments.count=8'
     const answer = await ask(`${await startedApp()}/v1/design?${query}`)
     expect(answer.status, answer.text).toBe(200)
-    const { stock }: Answer = JSON.parse(answer.text)
-    expect(stock?.innerRing.segments?.miter).toBe(22.5)
+    const { making }: Answer = JSON.parse(answer.text)
+    expect(making?.innerRing.segments?.miter).toBe(22.5)
   })
 
   test('a screw for which there is no wood: the suggestion clears it', async () => {
     const url = await startedApp()
-    const thin = { ...DESIGN, bore: 36, width: 24, stock: {} }
+    const thin = { ...DESIGN, bore: 36, width: 24, making: {} }
     const warning = (await designed(url, thin)).warnings.find(({ code }) => code === 'wall-too-thin-for-screws')
     expect(warning?.suggestion?.path).toBe('/bore')
-    const { stock, warnings } = await designed(url, { ...thin, bore: warning?.suggestion?.value })
+    const { making, warnings } = await designed(url, { ...thin, bore: warning?.suggestion?.value })
     expect(warnings.map(({ code }) => code)).not.toContain('wall-too-thin-for-screws')
-    expect(stock?.split?.screws?.gauge).toBe(4)
+    expect(making?.split?.screws?.gauge).toBe(4)
   })
 
   test('and for an outer ring in halves, however its outside was said', async () => {
     const url = await startedApp()
-    const common = { ...DESIGN, split: 'outer-ring', width: 24, stock: {} }
+    const common = { ...DESIGN, split: 'outer-ring', width: 24, making: {} }
     for (const outerRing of [{ wall: 4, roundOutsideDiameterTo: null }, { outsideDiameter: 86 }]) {
       const isOfScrews = ({ code }: Answer['warnings'][number]) => code === 'wall-too-thin-for-screws'
       const { warnings } = await designed(url, { ...common, outerRing })
@@ -105,26 +105,26 @@ describe('stock in the answer of a design', () => {
         [200, 40, 100],
         [12, 1000, 1],
       ]) {
-        const answer = await designed(url, { units, balls: { count, diameter }, bore, stock: { lumber: 'softwood' } })
+        const answer = await designed(url, { units, balls: { count, diameter }, bore, making: { lumber: 'softwood' } })
         expect(numberLeaves(answer).every(([, value]) => Number.isFinite(value))).toBe(true)
-        expect(answer.stock?.nesting.message).not.toMatch(/NaN|undefined|Infinity/)
+        expect(answer.making?.nesting.message).not.toMatch(/NaN|undefined|Infinity/)
       }
     }
   })
 
   test.each<readonly [object, string]>([
-    [{ lumber: 'oak' }, '/stock/lumber'],
-    [{ turningAllowance: -1 }, '/stock/turningAllowance'],
-    [{ woods: { outerRing: { segments: { count: 2 } } } }, '/stock/woods/outerRing/segments/count'],
-    [{ woods: { outerRing: { segments: { count: 12.5 } } } }, '/stock/woods/outerRing/segments/count'],
-    [{ screws: { gauge: 5 } }, '/stock/screws/gauge'],
-    [{ screws: { count: 1e9 } }, '/stock/screws/count'],
-    [{ chuck: { min: 40 } }, '/stock/chuck/max'],
-    [{ kerf: 3 }, '/stock/kerf'],
-    [{ swing: '1/0' }, '/stock/swing'],
-    [{ boardLength: 0 }, '/stock/boardLength'],
-  ])('%j is turned away', async (stock, path) => {
-    const faults = faultsIn(await post(`${await startedApp()}/v1/design`, { ...DESIGN, stock }))
+    [{ lumber: 'oak' }, '/making/lumber'],
+    [{ allowances: { turning: -1 } }, '/making/allowances/turning'],
+    [{ woods: { outerRing: { segments: { count: 2 } } } }, '/making/woods/outerRing/segments/count'],
+    [{ woods: { outerRing: { segments: { count: 12.5 } } } }, '/making/woods/outerRing/segments/count'],
+    [{ screws: { gauge: 5 } }, '/making/screws/gauge'],
+    [{ screws: { count: 1e9 } }, '/making/screws/count'],
+    [{ chuck: { min: 40 } }, '/making/chuck/max'],
+    [{ kerf: 3 }, '/making/kerf'],
+    [{ swing: '1/0' }, '/making/swing'],
+    [{ boardLength: 0 }, '/making/boardLength'],
+  ])('%j is turned away', async (making, path) => {
+    const faults = faultsIn(await post(`${await startedApp()}/v1/design`, { ...DESIGN, making }))
     expect(
       faults.some((fault) => fault.startsWith(`${path}:`)),
       faults.join(),
@@ -132,56 +132,59 @@ describe('stock in the answer of a design', () => {
   })
 })
 
-describe('stock of the sisters', () => {
-  const asked = async (arrangement: string, stock: object = {}) => {
+describe('making of the sisters', () => {
+  const asked = async (arrangement: string, making: object = {}) => {
     const url = await startedApp()
     const answer = await post(`${url}/v1/design`, {
       units: 'mm',
       arrangement,
       balls: { count: 9, diameter: 16 },
       bore: 12,
-      stock,
+      making,
     })
     return { status: answer.status, said: JSON.parse(answer.text) }
   }
 
   test('rollers: the inner ring is as wide as the rollers are long, and two cheeks are as large as the outer ring', async () => {
-    const { said } = await asked('roller', { turningAllowance: 5 })
-    const { stock, outerRing, cheeks, rollerLength } = said
-    expect(stock.innerRing).toMatchObject({ thickness: rollerLength, pieces: 1 })
-    expect(stock.outerRing.thickness).toBe(outerRing.width)
-    expect(stock.cheeks).toMatchObject({
+    const { said } = await asked('roller', { allowances: { turning: 5 } })
+    const { making, outerRing, cheeks, rollerLength } = said
+    expect(making.innerRing).toMatchObject({ thickness: rollerLength, pieces: 1 })
+    expect(making.outerRing.thickness).toBe(outerRing.width)
+    expect(making.cheeks).toMatchObject({
       finishCircle: outerRing.outsideDiameter,
       finishHole: cheeks.holeDiameter,
       roughCircle: outerRing.outsideDiameter + 10,
       thickness: cheeks.thickness,
       pieces: 2,
     })
-    expect(said.input.stock.turningAllowance).toBe(5)
+    expect(said.input.making.allowances.turning).toBe(5)
   })
 
   test('a cage: of two rings, each half as thick, or of one where a ring is split', async () => {
     const { said } = await asked('caged')
-    const { stock, cage } = said
-    expect(stock.cage).toMatchObject({ finishCircle: cage.outsideDiameter, finishHole: cage.boreDiameter, pieces: 2 })
-    expect(stock.cage.thickness).toBe(cage.width / 2)
-    expect(stock.cage.boards.length).toBeGreaterThan(0)
-    expect(stock.outerRing.pieces).toBe(1)
+    const { making, cage } = said
+    expect(making.cage).toMatchObject({ finishCircle: cage.outsideDiameter, finishHole: cage.boreDiameter, pieces: 2 })
+    expect(making.cage.thickness).toBe(cage.width / 2)
+    expect(making.cage.boards.length).toBeGreaterThan(0)
+    expect(making.outerRing.pieces).toBe(1)
   })
 
   test('plates: two alike, and nothing that nests in anything', async () => {
     const { said } = await asked('thrust')
-    const { stock, plates } = said
-    expect(stock.plates).toMatchObject({
+    const { making, plates } = said
+    expect(making.plates).toMatchObject({
       finishCircle: plates.lower.outsideDiameter,
       finishHole: 12,
       thickness: plates.lower.thickness,
       pieces: 2,
     })
-    expect(stock).not.toHaveProperty('nesting')
-    expect(stock.mandrel).toEqual({ bolt: 'M12', diameter: 12, bush: 0 })
-    const refused = await asked('thrust', { woods: { outerRing: { segments: { count: 8 } } }, screws: { count: 4 } })
-    expect(refused.status).toBe(422)
-    expect(refused.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/stock/woods', '/stock/screws'])
+    expect(making).not.toHaveProperty('nesting')
+    expect(making.mandrel).toEqual({ bolt: 'M12', diameter: 12, bush: 0 })
+    const segments = await asked('thrust', { woods: { outerRing: { segments: { count: 8 } } } })
+    expect(segments.status).toBe(400)
+    expect(segments.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/woods/outerRing'])
+    const screws = await asked('thrust', { screws: { count: 4 } })
+    expect(screws.status).toBe(422)
+    expect(screws.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/screws'])
   })
 })

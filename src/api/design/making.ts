@@ -1,7 +1,7 @@
 import type { Static } from 'typebox'
 import type { Design, ThrustBearing } from '#shared/bearing/arrangements.ts'
+import type { MakingInput } from '#shared/bearing/making-input.ts'
 import type { SourceId } from '#shared/data/sources.ts'
-import { type ResolvedStock, STOCK_DEFAULTS, type StockInput } from '#shared/making/input.ts'
 import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
@@ -9,84 +9,84 @@ import { FINISHES } from '#shared/making/work-holding.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { type Assumption, assumptionsIn } from '#src/api/assumption.ts'
 import { show } from '#src/api/length.ts'
+import { type MakingRequest, makingDefaults, toMakingRequest } from '#src/api/making-input.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { shownBy } from '#src/api/schema.ts'
-import type { StockRequest } from '#src/api/stock-input.ts'
-import { toStockRequest } from '#src/api/stock-input.ts'
 import type { Warning } from '#src/api/warning.ts'
-import { nestingSentence, screwSentence } from '#src/words/stock.ts'
+import { nestingSentence, screwSentence } from '#src/words/making.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 import {
   BoardOption,
   CheekScrews,
   EntryHole,
+  type Making,
   MandrelBolt,
   Nesting,
-  type PlateStock,
+  type PlateMaking,
   RingStock,
   SegmentCut,
   SplitDowels,
   SplitRing,
   SplitScrews,
-  type Stock,
-} from './stock-schema.ts'
+} from './making-schema.ts'
 
 const USED: readonly SourceId[] = ['trade', 'ps-20', 'nhla', 'band-saw-manuals', 'lathe-speed']
 const OF_SCREWS: readonly SourceId[] = ['asme-b18.6.1', 'asme-b18.6.1-memory', 'wood-screw-holes']
 
-/** What a design's answer says of its stock, and what that adds to its head and foot. */
-export interface StockAnswer<S> {
-  readonly stock: S
+/** What a design's answer says of its making, and what that adds to its head and foot. */
+export interface MakingAnswer<M> {
+  readonly making: M
   /** With every default filled in. */
-  readonly request: StockRequest
+  readonly request: MakingRequest
   readonly assumed: Assumption[]
   readonly warnings: Static<typeof Warning>[]
   readonly sources: readonly SourceId[]
 }
 
-/** What a design's answer and its job sheet say of the stock that the caller chose; undefined where nothing was asked of it. */
-export const stockAnswerOf = ({ bearing }: Design, input: StockInput | undefined) =>
-  input && ('plate' in bearing ? plateStockAnswer(bearing, input) : stockAnswer(bearing, input))
+/** What a design's answer and its job sheet say of its making; undefined where nothing was asked of it. */
+export const makingAnswerOf = ({ bearing }: Design): MakingAnswer<Making | PlateMaking> | undefined =>
+  'plate' in bearing ? plateMakingAnswer(bearing) : makingAnswer(bearing)
 
 /** Blanks, boards, screws and work holding of two rings. */
-export function stockAnswer(bearing: StockedRings, input: StockInput): StockAnswer<Stock> {
-  const { units } = bearing.resolved.input
-  const { resolved, ...stock } = stockOf(bearing, input)
+export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | undefined {
+  const { units, making, outerRing } = bearing.resolved.input
+  if (making === undefined) return undefined
+  const { resolved: _, ...stock } = stockOf(bearing)
   const screws = stock.split?.screws ?? stock.cheekScrews
   const { faults } = stock.split ?? stock.cheekScrews ?? { faults: [] }
   // The screws that were found are filled in, so that the same are found again.
-  const whole = screws === undefined ? resolved : { ...resolved, screws: { count: screws.count, gauge: screws.gauge } }
-  const outside = bearing.resolved.input.outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
+  const whole = screws === undefined ? making : { ...making, screws: { count: screws.count, gauge: screws.gauge } }
+  const outside = outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
   return {
-    stock: toStock(stock, units, termsOf(bearing.resolved.input)),
-    ...filledIn(input, whole, units),
+    making: toMaking(stock, units, termsOf(bearing.resolved.input)),
+    ...filledIn(making, whole, units),
     warnings: faults.map((fault) => toWarning(fault, outside, units)),
     sources: stock.split === undefined ? USED : [...USED, ...OF_SCREWS],
   }
 }
 
 /** The same of plates. */
-export function plateStockAnswer(bearing: ThrustBearing, input: StockInput): StockAnswer<PlateStock> {
-  const { units } = bearing.resolved.input
-  const { resolved, plates, mandrel } = plateStockOf(bearing, input)
-  const stock = present<PlateStock>({
+export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMaking> | undefined {
+  const { units, making } = bearing.resolved.input
+  if (making === undefined) return undefined
+  const { plates, mandrel } = plateStockOf(bearing)
+  const answer = present<PlateMaking>({
     plates: toRingStock(plates, units),
     mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),
     finishes: finishesIn(units),
   })
-  return { stock, ...filledIn(input, resolved, units), warnings: [], sources: USED }
+  return { making: answer, ...filledIn(making, making, units), warnings: [], sources: USED }
 }
 
-function filledIn(input: StockInput, whole: ResolvedStock, units: Units) {
-  const request = toStockRequest(whole, units)
-  const defaults = Object.fromEntries(Object.entries(STOCK_DEFAULTS).map(([path, row]) => [`/stock${path}`, row]))
-  return { request, assumed: assumptionsIn(input, request, defaults, '/stock') }
+function filledIn(asked: MakingInput, whole: MakingInput, units: Units) {
+  const request = toMakingRequest(whole, units)
+  return { request, assumed: assumptionsIn(asked, request, makingDefaults(), '/making') }
 }
 
-function toStock(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms): Stock {
+function toMaking(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms): Making {
   const { nesting, entryHole, split, cheekScrews, mandrel, cheeks, cage } = stock
-  return present<Stock>({
+  return present<Making>({
     outerRing: toRingStock(stock.outerRing, units),
     innerRing: toRingStock(stock.innerRing, units),
     cheeks: cheeks && toRingStock(cheeks, units),
@@ -174,8 +174,8 @@ function toWarning(fault: ScrewFault, outside: 'wall' | 'outsideDiameter', units
         code: 'screws-crowd',
         severity: 'risk',
         message,
-        path: '/stock/screws/count',
-        ...(fault.most >= 2 ? { suggestion: { path: '/stock/screws/count', value: fault.most } } : {}),
+        path: '/making/screws/count',
+        ...(fault.most >= 2 ? { suggestion: { path: '/making/screws/count', value: fault.most } } : {}),
       }
     default:
       return fault satisfies never

@@ -143,7 +143,7 @@ export const EntryHole = object('Hole through which the saw enters to cut the ho
   cutsInnerBlank: flag('Whether the hole cuts into a nested inner blank.'),
 })
 
-export const Stock = named('Stock', 'Blanks, boards, screws and work holding for the bearing.', {
+export const Making = named('Making', 'Blanks, boards, screws and work holding for the bearing.', {
   outerRing: refTo<typeof RingStock>('RingStock'),
   innerRing: refTo<typeof RingStock>('RingStock'),
   cheeks: Type.Optional(ringStock('Cheeks of a `roller` bearing.')),
@@ -155,16 +155,16 @@ export const Stock = named('Stock', 'Blanks, boards, screws and work holding for
   mandrel,
   finishes,
 })
-export type Stock = Static<typeof Stock>
+export type Making = Static<typeof Making>
 
-export const PlateStock = named('PlateStock', 'Blanks, boards and work holding for two plates.', {
+export const PlateMaking = named('PlateMaking', 'Blanks, boards and work holding for two plates.', {
   plates: ringStock('Two plates, made alike.'),
   mandrel,
   finishes,
 })
-export type PlateStock = Static<typeof PlateStock>
+export type PlateMaking = Static<typeof PlateMaking>
 
-export const STOCK_SCHEMAS = [
+export const MAKING_SCHEMAS = [
   BoardOption,
   SegmentCut,
   RingTurning,
@@ -173,6 +173,6 @@ export const STOCK_SCHEMAS = [
   SplitScrews,
   SplitDowels,
   SplitRing,
-  Stock,
-  PlateStock,
+  Making,
+  PlateMaking,
 ]

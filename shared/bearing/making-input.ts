@@ -1,0 +1,107 @@
+import type { Mm } from '#shared/units/length.ts'
+import type { Scale } from '#shared/units/temperature.ts'
+import type { Construction } from '#shared/wood/construction.ts'
+import { LENGTH, LENGTH_OR_NONE } from './field.ts'
+import type { Method } from './method.ts'
+import type { MountingInput } from './mounting-input.ts'
+import type { WoodPart } from './wood-parts.ts'
+
+export const LUMBERS = ['hardwood', 'softwood'] as const
+/** Which tables of sizes and pilot holes count. */
+export type Lumber = (typeof LUMBERS)[number]
+
+/** A part's wood as a maker states it: without a climate a part may state its pieces alone. */
+export interface WoodInput {
+  readonly construction?: Construction
+  readonly segments?: { readonly count: number }
+  readonly species?: string
+}
+export type WoodsInput = { readonly [Part in WoodPart]?: WoodInput } & { readonly balls?: { readonly species: string } }
+
+interface Range {
+  readonly min: number
+  readonly max: number
+}
+
+/** The year as a maker states it, in one of three ways; temperatures in the scale that is stated. */
+export interface ClimateInput {
+  readonly temperatureScale?: Scale
+  readonly today: {
+    readonly temperature?: number
+    readonly relativeHumidity?: number
+    readonly moistureContent?: number
+  }
+  readonly temperature?: Range
+  readonly relativeHumidity?: Range
+  readonly moistureContent?: Range
+  readonly months?: readonly {
+    readonly name: string
+    readonly temperature: number
+    readonly relativeHumidity: number
+  }[]
+}
+
+/** What is left on a blank, and what the saws take away. */
+export interface Allowances {
+  /** Left for the lathe on each cylinder that is turned, by radius. */
+  readonly turning: Mm
+  /** Left on each side of a ring, along the axis. */
+  readonly side: Mm
+  /** Of the saw that cuts the circles. */
+  readonly sawKerf: Mm
+  /** Of the saw that cuts miters. */
+  readonly miterKerf: Mm
+  /** Diameter of the hole through which a saw enters. */
+  readonly entryHole: Mm
+  /** Of the beam or cutter that follows a file: outlines are moved by half of it. */
+  readonly fileKerf: Mm
+}
+
+/** A board that the maker has, planed. */
+export interface BoardInput {
+  readonly thickness: Mm
+  readonly width: Mm
+  readonly length: Mm
+}
+
+/** How a bearing is made and where it lives: the one place for it in a design's input. */
+export interface MakingInput {
+  /** The maker's own name for the bearing. */
+  readonly name?: string
+  readonly method?: Method
+  readonly woods?: WoodsInput
+  readonly climate?: ClimateInput
+  readonly lumber?: Lumber
+  /** Of boards that are bought. */
+  readonly boardLength?: Mm
+  /** The boards on hand, instead of sizes that are sold. */
+  readonly boards?: readonly BoardInput[]
+  readonly allowances?: Partial<Allowances>
+  /** Of the ring that comes apart, or of cheeks. */
+  readonly screws?: { readonly count?: number; readonly gauge?: number }
+  /** What the chuck grips, from the outside. */
+  readonly chuck?: { readonly min: Mm; readonly max: Mm }
+  /** Largest diameter that turns over the bed of the lathe. */
+  readonly swing?: Mm
+  readonly mounting?: MountingInput
+}
+
+/** Every length of a plan with its place under `making`, and what it may be. */
+export const makingLengths = ({ allowances = {}, boards = [], chuck, mounting, ...input }: MakingInput) =>
+  [
+    ['/boardLength', input.boardLength, LENGTH],
+    ...boards.flatMap((board, i) =>
+      (['thickness', 'width', 'length'] as const).map((name) => [`/boards/${i}/${name}`, board[name], LENGTH] as const),
+    ),
+    ['/allowances/turning', allowances.turning, LENGTH_OR_NONE],
+    ['/allowances/side', allowances.side, LENGTH_OR_NONE],
+    ['/allowances/sawKerf', allowances.sawKerf, LENGTH_OR_NONE],
+    ['/allowances/miterKerf', allowances.miterKerf, LENGTH_OR_NONE],
+    ['/allowances/entryHole', allowances.entryHole, LENGTH],
+    ['/allowances/fileKerf', allowances.fileKerf, LENGTH_OR_NONE],
+    ['/chuck/min', chuck?.min, LENGTH],
+    ['/chuck/max', chuck?.max, LENGTH],
+    ['/swing', input.swing, LENGTH],
+    ['/mounting/shaft/diameter', mounting?.shaft?.diameter, LENGTH],
+    ['/mounting/housing/thickness', mounting?.housing?.thickness, LENGTH],
+  ] as const

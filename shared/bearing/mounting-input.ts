@@ -1,0 +1,33 @@
+import type { Mm } from '#shared/units/length.ts'
+
+/** How a ring is held on its shaft or in its housing. */
+export const HOLDS = ['glued', 'pressed', 'keyed', 'pinned', 'screwed', 'retained'] as const
+export type Hold = (typeof HOLDS)[number]
+
+/** What a shaft is made of. */
+export const SHAFT_MATERIALS = ['steel', 'brass', 'wood'] as const
+export type ShaftMaterial = (typeof SHAFT_MATERIALS)[number]
+
+export const TURNING_RINGS = ['inner-ring', 'outer-ring'] as const
+export const DRIVES = ['crank', 'hub'] as const
+
+/** What the bearing is mounted on and in. */
+export interface MountingInput {
+  readonly shaft?: {
+    readonly diameter?: Mm
+    readonly material?: ShaftMaterial
+    /** Only of wooden shafts. */
+    readonly species?: string
+    readonly hold?: Hold
+  }
+  readonly housing?: {
+    readonly species?: string
+    /** Of the board that the seat is cut into. */
+    readonly thickness?: Mm
+    readonly hold?: Hold
+  }
+  /** Which ring turns. */
+  readonly turns?: (typeof TURNING_RINGS)[number]
+  /** What turns an outer ring. */
+  readonly drive?: (typeof DRIVES)[number]
+}

@@ -1,0 +1,67 @@
+import type { Default } from '#shared/bearing/field.ts'
+import { plain, trade } from '#shared/bearing/fields.ts'
+import type { Allowances, MakingInput } from '#shared/bearing/making-input.ts'
+import type { Method } from '#shared/bearing/method.ts'
+import { inches, mm, type Units } from '#shared/units/length.ts'
+
+/** What has no usual value, or one that follows from the ring. */
+type LeftOpen = 'name' | 'woods' | 'climate' | 'boards' | 'screws' | 'chuck' | 'swing' | 'mounting'
+
+/** The same with all else filled in. */
+export type ResolvedMaking = Required<Omit<MakingInput, LeftOpen | 'allowances'>> &
+  Pick<MakingInput, LeftOpen> & { readonly allowances: Allowances }
+
+/** Common practice, no source: a size in inches, and what one takes in millimetres. */
+const USUAL: Readonly<Record<Units, Pick<ResolvedMaking, 'allowances' | 'boardLength'>>> = {
+  in: {
+    boardLength: inches(96),
+    allowances: {
+      turning: inches(1 / 4),
+      side: mm(0),
+      sawKerf: inches(1 / 16),
+      miterKerf: inches(1 / 8),
+      entryHole: inches(3 / 8),
+      fileKerf: mm(0),
+    },
+  },
+  mm: {
+    boardLength: mm(2400),
+    allowances: {
+      turning: mm(6),
+      side: mm(0),
+      sawKerf: mm(1.5),
+      miterKerf: mm(3),
+      entryHole: mm(10),
+      fileKerf: mm(0),
+    },
+  },
+}
+
+export const USUAL_METHOD: Method = 'saw-and-lathe'
+
+/** Why each of them, by its JSON pointer. The screws' follow from the ring. */
+export const MAKING_DEFAULTS = {
+  '/method': trade(USUAL_METHOD, 'the machines that most makers have'),
+  '/lumber': trade('hardwood', 'most bearings are cut from hardwood'),
+  '/boardLength': trade('96 in or 2400 mm', 'a usual length of board'),
+  '/allowances/turning': trade('1/4 in or 6 mm', 'enough to turn a sawn blank round'),
+  '/allowances/side': plain('0', 'the sides stay as planed'),
+  '/allowances/sawKerf': trade('1/16 in or 1.5 mm', 'the kerf of a narrow blade that cuts circles'),
+  '/allowances/miterKerf': trade('1/8 in or 3 mm', 'the kerf of a table saw'),
+  '/allowances/entryHole': trade('3/8 in or 10 mm', 'a scroll saw blade or jigsaw blade goes in'),
+  '/allowances/fileKerf': plain('0', 'the line itself is cut, and what it is for measures as drawn'),
+  '/screws/count': trade('4, 6 or 8 by the size of the ring', 'the joint stays shut between the screws'),
+  '/screws/gauge': trade(
+    'the thickest for which there is wood',
+    'the thickest screw that leaves enough wood beside it',
+  ),
+} as const satisfies Readonly<Record<string, Default>>
+
+/** A plan with every default filled in that does not follow from the ring. */
+export const resolveMaking = (input: MakingInput, units: Units): ResolvedMaking => ({
+  method: USUAL_METHOD,
+  lumber: 'hardwood',
+  ...USUAL[units],
+  ...input,
+  allowances: { ...USUAL[units].allowances, ...input.allowances },
+})

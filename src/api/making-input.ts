@@ -1,0 +1,236 @@
+import { type Static, Type } from 'typebox'
+import { type Allowances, LUMBERS, type Lumber, type MakingInput } from '#shared/bearing/making-input.ts'
+import { METHODS, type Method } from '#shared/bearing/method.ts'
+import {
+  DRIVES,
+  HOLDS,
+  type Hold,
+  SHAFT_MATERIALS,
+  type ShaftMaterial,
+  TURNING_RINGS,
+} from '#shared/bearing/mounting-input.ts'
+import { MAKING_DEFAULTS, resolveMaking } from '#shared/making/defaults.ts'
+import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
+import type { Year } from '#shared/movement/year.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { choiceOf, namedRequest, requestObject } from '#src/api/schema.ts'
+import type { Fault } from '#src/http/problem.ts'
+import { refTo } from '#src/http/schema.ts'
+import { WOODS_MISSING } from '#src/words/season-refusal.ts'
+import type { Defaults } from './assumption.ts'
+import {
+  type Arranged,
+  type Climate,
+  echoedClimate,
+  echoedWoods,
+  toYear,
+  type Woods,
+  woodsFaults,
+  yearDefaults,
+} from './climate.ts'
+import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
+import { present } from './optional.ts'
+import { speciesName } from './species.ts'
+
+/* How a bearing is made and where it lives, as a caller writes it inside a design. */
+
+const usually = (means: string, path: keyof typeof MAKING_DEFAULTS): string =>
+  `${means} Default: ${MAKING_DEFAULTS[path].stated}.`
+
+const SCREWS = { minimum: 2, maximum: 48 } as const
+const MOST_BOARDS = 20
+const LONGEST_NAME = 80
+
+/** No control characters, no line or paragraph separators, and none that turn the direction of what follows. */
+const ONE_LINE = '^[^\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069]+$'
+
+const Allowed = requestObject('What is left on a blank, and what the saws take away.', {
+  turning: Type.Optional(
+    nonNegativeLength(usually('Left for the lathe on each cylinder, by radius.', '/allowances/turning')),
+  ),
+  side: Type.Optional(nonNegativeLength(usually('Left on each side of a ring.', '/allowances/side'))),
+  sawKerf: Type.Optional(nonNegativeLength(usually('Kerf of the saw that cuts the circles.', '/allowances/sawKerf'))),
+  miterKerf: Type.Optional(nonNegativeLength(usually('Kerf of the saw that cuts miters.', '/allowances/miterKerf'))),
+  entryHole: Type.Optional(
+    length(usually('Diameter of the hole through which a saw enters to cut the inside.', '/allowances/entryHole')),
+  ),
+  fileKerf: Type.Optional(
+    nonNegativeLength(
+      usually('Width of the beam or cutter that follows a file of templates or gauges.', '/allowances/fileKerf'),
+    ),
+  ),
+})
+
+const Shaft = requestObject('The shaft that the bore sits on.', {
+  diameter: Type.Optional(length('Diameter of the shaft. Default: the bore.')),
+  material: Type.Optional(choiceOf<ShaftMaterial>('What the shaft is made of. Default: steel.', SHAFT_MATERIALS)),
+  species: Type.Optional(speciesName('The wood of a wooden shaft.')),
+  hold: Type.Optional(choiceOf<Hold>('How the ring is held on it. Default: glued.', HOLDS)),
+})
+
+const Housing = requestObject('The board that the outside sits in.', {
+  species: Type.Optional(speciesName('Its wood. Default: that of the outer ring.')),
+  thickness: Type.Optional(length('Thickness of the board. Default: the width of the ring.')),
+  hold: Type.Optional(choiceOf<Hold>('How the ring is held in it. Default: glued.', HOLDS)),
+})
+
+export const MakingRequest = namedRequest(
+  'MakingRequest',
+  'How the bearing is made and where it lives. Every path that takes a design reads it here. An empty object takes every default, all common practice; with it, /v1/design answers with blanks, boards, screws and holding.',
+  {
+    name: Type.Optional(
+      Type.String({
+        minLength: 1,
+        maxLength: LONGEST_NAME,
+        pattern: ONE_LINE,
+        description: 'Your own name for the bearing, in one line. It is printed on every sheet.',
+      }),
+    ),
+    method: Type.Optional(choiceOf<Method>(usually('The machines at hand.', '/method'), METHODS)),
+    woods: Type.Optional(refTo<typeof Woods>('Woods')),
+    climate: Type.Optional(refTo<typeof Climate>('Climate')),
+    lumber: Type.Optional(
+      choiceOf<Lumber>(usually('Kind of lumber, which decides sizes and pilot holes.', '/lumber'), LUMBERS),
+    ),
+    boardLength: Type.Optional(length(usually('Length of a board that you buy.', '/boardLength'))),
+    boards: Type.Optional(
+      Type.Array(
+        requestObject('A board on hand.', {
+          thickness: length('Thickness, planed.'),
+          width: length('Width.'),
+          length: length('Length.'),
+        }),
+        {
+          minItems: 1,
+          maxItems: MOST_BOARDS,
+          description: 'The boards that you have. Without any, blanks come from sizes that are sold.',
+        },
+      ),
+    ),
+    allowances: Type.Optional(Allowed),
+    screws: Type.Optional(
+      requestObject('Screws that hold the halves of the split ring, or the cheeks at its sides.', {
+        count: Type.Optional(Type.Integer({ ...SCREWS, description: usually('How many of them.', '/screws/count') })),
+        gauge: Type.Optional(
+          Type.Unsafe<number>(
+            Type.Enum(SCREW_GAUGES, {
+              type: 'integer',
+              description: usually('How thick they are.', '/screws/gauge'),
+            }),
+          ),
+        ),
+      }),
+    ),
+    chuck: Type.Optional(
+      requestObject('Sizes that the chuck grips.', {
+        min: length('Smallest diameter.'),
+        max: length('Largest diameter.'),
+      }),
+    ),
+    swing: Type.Optional(length('Largest diameter that turns over the bed.')),
+    mounting: Type.Optional(
+      requestObject('What the bearing is mounted on and in.', {
+        shaft: Type.Optional(Shaft),
+        housing: Type.Optional(Housing),
+        turns: Type.Optional(choiceOf('The ring that turns. Default: inner-ring.', TURNING_RINGS)),
+        drive: Type.Optional(choiceOf('What turns an outer ring. Default: crank.', DRIVES)),
+      }),
+    ),
+  },
+)
+export type MakingRequest = Static<typeof MakingRequest>
+
+/** Added once by `app.ts`, before the design's own. */
+export const MAKING_INPUT_SCHEMAS = [MakingRequest]
+
+/** Why each value of `making` is taken where the caller left it out; where `making` stands in a request. */
+export const makingDefaults = (at = '/making'): Defaults => ({
+  ...Object.fromEntries(Object.entries(MAKING_DEFAULTS).map(([path, row]) => [at + path, row])),
+  ...yearDefaults(at),
+})
+
+/** What is wrong with a plan beside its schema, by the paths of the plan: parts, woods and the year. */
+export function makingFaults({ woods, climate }: MakingRequest, design: Arranged): readonly Fault[] {
+  if (climate === undefined) return woods === undefined ? [] : woodsFaults(woods, design)
+  if (woods === undefined) return [{ path: '/woods', message: WOODS_MISSING }]
+  const year = toYear({ woods, climate }, design)
+  return year.ok ? [] : year.error
+}
+
+/** The woods and the year of a plan that has no faults; undefined where it states no climate. */
+export function yearIn(making: MakingInput | undefined, design: Arranged): Year | undefined {
+  if (making?.woods === undefined || making.climate === undefined) return undefined
+  const year = toYear({ woods: making.woods as Woods, climate: making.climate as Climate }, design)
+  if (!year.ok) throw new RangeError(`making must be without faults, got ${year.error[0]?.message}`)
+  return year.value
+}
+
+type Size = (value: Length | undefined) => Mm | undefined
+const ALLOWANCES = ['turning', 'side', 'sawKerf', 'miterKerf', 'entryHole', 'fileKerf'] as const
+
+/** In the words of the core: millimetres, and no field that is undefined. */
+export function toMakingInput(request: MakingRequest, units: Units): MakingInput {
+  const size: Size = (value) => (value === undefined ? undefined : toMm(value, units))
+  const { allowances, chuck, mounting, boards, boardLength, swing, ...rest } = request
+  return present<MakingInput>({
+    ...rest,
+    boardLength: size(boardLength),
+    boards: boards?.map((board) => ({
+      thickness: toMm(board.thickness, units),
+      width: toMm(board.width, units),
+      length: toMm(board.length, units),
+    })),
+    allowances:
+      allowances &&
+      present<Partial<Allowances>>(Object.fromEntries(ALLOWANCES.map((name) => [name, size(allowances[name])]))),
+    chuck: chuck && { min: toMm(chuck.min, units), max: toMm(chuck.max, units) },
+    swing: size(swing),
+    mounting: mounting && toMounting(mounting, size),
+  })
+}
+
+type MountingRequest = NonNullable<MakingRequest['mounting']>
+type Mounting = NonNullable<MakingInput['mounting']>
+
+const toMounting = ({ shaft, housing, ...rest }: MountingRequest, size: Size): Mounting =>
+  present<Mounting>({
+    ...rest,
+    shaft: shaft && present<NonNullable<Mounting['shaft']>>({ ...shaft, diameter: size(shaft.diameter) }),
+    housing: housing && present<NonNullable<Mounting['housing']>>({ ...housing, thickness: size(housing.thickness) }),
+  })
+
+/** With every default filled in that does not follow from the ring: sent again, it means the same. */
+export function toMakingRequest(making: MakingInput, units: Units): MakingRequest {
+  const size = (value: Mm | undefined) => (value === undefined ? undefined : echo(value, units))
+  const { boards, boardLength, allowances, chuck, swing, mounting, woods, climate, ...rest } = resolveMaking(
+    making,
+    units,
+  )
+  return present<MakingRequest>({
+    ...rest,
+    // The schema made both types: those of the core alone say that nothing of them changes.
+    woods: woods && echoedWoods(woods as Woods),
+    climate: climate && echoedClimate(climate as Climate),
+    boardLength: echo(boardLength, units),
+    boards: boards?.map((board) => ({
+      thickness: echo(board.thickness, units),
+      width: echo(board.width, units),
+      length: echo(board.length, units),
+    })),
+    allowances: Object.fromEntries(ALLOWANCES.map((name) => [name, echo(allowances[name], units)])),
+    chuck: chuck && { min: echo(chuck.min, units), max: echo(chuck.max, units) },
+    swing: size(swing),
+    mounting: mounting && fromMounting(mounting, size),
+  })
+}
+
+const fromMounting = (
+  { shaft, housing, ...rest }: Mounting,
+  size: (value: Mm | undefined) => Length | undefined,
+): MountingRequest =>
+  present<MountingRequest>({
+    ...rest,
+    shaft: shaft && present<NonNullable<MountingRequest['shaft']>>({ ...shaft, diameter: size(shaft.diameter) }),
+    housing:
+      housing && present<NonNullable<MountingRequest['housing']>>({ ...housing, thickness: size(housing.thickness) }),
+  })
