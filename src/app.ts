@@ -54,6 +54,7 @@ import { Problem } from '#src/http/problem.ts'
 import { holdToProtocol } from '#src/http/protocol.ts'
 import { compileWhenIdle, validation } from '#src/http/validation.ts'
 import { kioskRoute } from '#src/kiosk/route.ts'
+import { mcpRoute } from '#src/mcp/route.ts'
 import { compress } from '#src/plugins/compression.ts'
 import { readForwardedFor } from '#src/plugins/forwarded-for.ts'
 import { setHeaders } from '#src/plugins/headers.ts'
@@ -75,6 +76,7 @@ type Mount = { readonly route: FastifyPluginAsync; readonly prefix: string; read
  */
 const ROUTES: readonly Mount[] = [
   { route: kioskRoute, prefix: '' },
+  { route: mcpRoute, prefix: '' },
   { route: healthRoute, prefix: '/health', schemas: HEALTH_SCHEMAS },
   { route: designRoute, prefix: '/v1', schemas: DESIGN_SCHEMAS },
   { route: sizeTableRoute, prefix: '/v1', schemas: SIZE_TABLE_SCHEMAS },

@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify'
 import type { Config } from '#src/config.ts'
+import { computes } from '#src/http/computing-paths.ts'
 import { ProblemError } from '#src/http/problem.ts'
 import { OVERLOADED } from '#src/http/sentences.ts'
 
@@ -34,7 +35,7 @@ export function shedLoad(app: FastifyInstance, { maxLoopDelayMs }: Pick<Config, 
   })
   app.addHook('onClose', async () => clearInterval(timer))
   app.addHook('onRequest', (request, _reply, done) => {
-    const isShed = late >= LATE_TICKS && request.routeOptions.url?.startsWith('/v1/') === true
+    const isShed = late >= LATE_TICKS && computes(request.routeOptions.url ?? '')
     done(isShed ? new ProblemError(503, OVERLOADED) : undefined)
   })
 }

@@ -1,6 +1,7 @@
 import rateLimit, { type FastifyRateLimitStoreCtor } from '@fastify/rate-limit'
 import type { FastifyInstance } from 'fastify'
 import type { Config } from '#src/config.ts'
+import { computes } from '#src/http/computing-paths.ts'
 import { ProblemError } from '#src/http/problem.ts'
 import { tooManyRequests } from '#src/http/sentences.ts'
 import type { StoreAddress } from '#src/store-address.ts'
@@ -20,7 +21,7 @@ type Limit = Pick<Config, 'rateLimitPerMinute' | 'rateLimitStore'>
  */
 export async function limitRates(app: FastifyInstance, { rateLimitPerMinute, rateLimitStore }: Limit): Promise<void> {
   app.addHook('onRoute', (route) => {
-    if (!route.url.startsWith('/v1/')) route.config = { ...route.config, rateLimit: false }
+    if (!computes(route.url)) route.config = { ...route.config, rateLimit: false }
   })
   await app.register(rateLimit, {
     max: rateLimitPerMinute,
