@@ -71,6 +71,9 @@ export interface Substitute {
   readonly source: SourceId
 }
 
+/** Whether the stiffness across the grain of a wood is printed of it, not of its group. */
+export const hasOwnRatios = (id: ContactWoodId): boolean => printedOf(id).overAlong !== undefined
+
 /** Every figure of a wood that stands in for one that is not printed. */
 export function substitutesFor(id: ContactWoodId): readonly Substitute[] {
   const { overAlong, tensionPsi }: Printed = PRINTED[id]

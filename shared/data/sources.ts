@@ -218,7 +218,12 @@ export const LOAD_SOURCES = {
   },
   sjovall: {
     title: 'R. Stribeck 1901, H. Sjovall 1933, as in T. A. Harris, Rolling Bearing Analysis',
-    usedFor: 'how balls share a radial load, with play; how fast they roll',
+    usedFor: 'how balls share a radial load, with play',
+    standing: 'from memory',
+  },
+  'harris-rolling': {
+    title: 'T. A. Harris, Rolling Bearing Analysis, chapter 8',
+    usedFor: 'how fast balls roll and travel round',
     standing: 'from memory',
   },
   koczan: {
@@ -277,21 +282,3 @@ export type SourceId = keyof typeof ALL_SOURCES
 
 /** What a fit correction rests on. */
 export const FIT_CORRECTION_SOURCES: readonly SourceId[] = ['jcgm-101', 'derived', 'trade']
-
-/** The sources of a load check. */
-export const LOAD_CHECK_SOURCES: readonly SourceId[] = [
-  'hertz',
-  'sjovall',
-  'koczan',
-  'astm-d143',
-  'fpl-5-3b',
-  'fpl-5-1',
-  'fpl-5-1-species',
-  'fpl-5-6',
-  'fpl-duration',
-  'rolling-ballpark',
-  'ball-materials',
-  'rotating-disc',
-  'load-derived',
-  'load-trade',
-]

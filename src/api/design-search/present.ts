@@ -1,9 +1,10 @@
-import { nameOf, sourcesOf } from '#shared/bearing/arrangements.ts'
+import { nameOf, sourcesOf, traitsOf } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type Default, leavesOf, valueAt } from '#shared/bearing/field.ts'
-import { LOAD_CHECK_SOURCES, type SourceId } from '#shared/data/sources.ts'
+import type { SourceId } from '#shared/data/sources.ts'
 import type { Year } from '#shared/movement/year.ts'
-import { resolveLoad } from '#shared/questions/load/input.ts'
+import { resolveLoad, resolveLoadOptions } from '#shared/questions/load/input.ts'
+import { dentSources } from '#shared/questions/load/load-sources.ts'
 import { SEARCHED } from '#shared/questions/search/arrangements.ts'
 import type { DesignSearch, Ranked, SearchRefusal } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
@@ -145,9 +146,14 @@ export function toDesignSearchResponse(found: DesignSearch, request: DesignSearc
 
 function sourcesIn({ search: { input } }: DesignSearch) {
   const { load, year, balls } = input
+  const dented = {
+    members: traitsOf(input).members,
+    materials: balls.map(({ material = BALL_MATERIAL }) => material),
+    onBottom: true,
+  }
   const used: readonly SourceId[] = [
     ...sourcesOf(input),
-    ...(load === undefined ? [] : LOAD_CHECK_SOURCES),
+    ...(load === undefined ? [] : dentSources({ ...dented, woods: [resolveLoadOptions(load, false).wood] })),
     ...(year === undefined ? [] : balls.flatMap(({ material }) => seasonSources(year.woods, material))),
   ]
   return [...new Set(used)].map(toSource)

@@ -31,7 +31,12 @@ import {
   SplitScrews,
 } from './making-schema.ts'
 
-const USED: readonly SourceId[] = ['trade', 'ps-20', 'nhla', 'band-saw-manuals', 'lathe-speed']
+const usedOf = ({ lumber }: CoreStock['resolved']): readonly SourceId[] => [
+  'trade',
+  lumber === 'softwood' ? 'ps-20' : 'nhla',
+  'band-saw-manuals',
+  'lathe-speed',
+]
 const OF_SCREWS: readonly SourceId[] = ['asme-b18.6.1', 'asme-b18.6.1-memory', 'wood-screw-holes']
 
 /** What a design's answer says of its making, and what that adds to its head and foot. */
@@ -52,7 +57,7 @@ export const makingAnswerOf = ({ bearing }: Design): MakingAnswer<Making | Plate
 export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | undefined {
   const { units, making, outerRing } = bearing.resolved.input
   if (making === undefined) return undefined
-  const { resolved: _, ...stock } = stockOf(bearing)
+  const { resolved, ...stock } = stockOf(bearing)
   const screws = stock.split?.screws ?? stock.cheekScrews
   const { faults } = stock.split ?? stock.cheekScrews ?? { faults: [] }
   // The screws that were found are filled in, so that the same are found again.
@@ -62,7 +67,7 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
     making: toMaking(stock, units, termsOf(bearing.resolved.input)),
     ...filledIn(making, whole, units),
     warnings: faults.map((fault) => toWarning(fault, outside, units)),
-    sources: stock.split === undefined ? USED : [...USED, ...OF_SCREWS],
+    sources: [...usedOf(resolved), ...(screws === undefined ? [] : OF_SCREWS)],
   }
 }
 
@@ -70,13 +75,13 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
 export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMaking> | undefined {
   const { units, making } = bearing.resolved.input
   if (making === undefined) return undefined
-  const { plates, mandrel } = plateStockOf(bearing)
+  const { resolved, plates, mandrel } = plateStockOf(bearing)
   const answer = present<PlateMaking>({
     plates: toRingStock(plates, units),
     mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),
     finishes: finishesIn(units),
   })
-  return { making: answer, ...filledIn(making, making, units), warnings: [], sources: USED }
+  return { making: answer, ...filledIn(making, making, units), warnings: [], sources: usedOf(resolved) }
 }
 
 function filledIn(asked: MakingInput, whole: MakingInput, units: Units) {

@@ -1,11 +1,11 @@
 import type { Static } from 'typebox'
 import type { Bounds } from '#shared/bearing/field.ts'
 import type { PartName } from '#shared/bearing/refusal.ts'
-import { LOAD_CHECK_SOURCES } from '#shared/data/sources.ts'
 import { significantDown } from '#shared/numbers/significant.ts'
 import type { CheckedLoad } from '#shared/questions/load/checked-load.ts'
 import type { Limit } from '#shared/questions/load/limits.ts'
 import type { LoadCheck, LoadSpeedReason } from '#shared/questions/load/load-check.ts'
+import { loadCheckSources } from '#shared/questions/load/load-sources.ts'
 import type { SeatLoad } from '#shared/questions/load/seat-load.ts'
 import type { TurnRatios } from '#shared/questions/load/speeds.ts'
 import type { LoadWarning } from '#shared/questions/load/warning.ts'
@@ -29,7 +29,6 @@ import { LOAD_CHECK_FIELDS, type LoadCheckRequest, SeatLoad as SeatLoadSchema } 
 type Spoken = words.Spoken
 
 const OWN_DEFAULTS = defaultsOf(LOAD_CHECK_FIELDS)
-const USED = LOAD_CHECK_SOURCES.map(toSource)
 
 /** The answer of any load check: head, what all have, the arrangement's own part, foot. */
 export function loadAnswer<const Name extends string, Own extends object>(
@@ -48,10 +47,19 @@ export function loadAnswer<const Name extends string, Own extends object>(
     {
       warnings: check.warnings.map((warning) => toWarning(warning, spoken)),
       cautions: [words.estimateOnly(spoken.terms), ...cautionsOf(check.bearing.resolved)],
-      sources: USED,
+      sources: sourcesIn(check),
     },
   )
 }
+
+/** Exactly those from which a figure of this answer was taken. */
+const sourcesIn = ({ bearing, load, seats, ...check }: LoadCheck) =>
+  loadCheckSources({
+    members: 'turntable' in check ? 'plates' : 'rings',
+    materials: [bearing.resolved.input.balls.material ?? 'wood'],
+    woods: [load.wood, ...(load.ballWood === undefined ? [] : [load.ballWood])],
+    onBottom: seats.some(({ seat }) => seat.seat === 'bottom'),
+  }).map(toSource)
 
 /** With every default filled in. A load stays as the caller wrote it. */
 function toEcho(

@@ -1,5 +1,6 @@
 import { ARRANGEMENTS, sourcesOf } from '#shared/bearing/arrangements.ts'
 import { type Leaf, leavesOf, valueAt, withValue } from '#shared/bearing/field.ts'
+import type { SourceId } from '#shared/data/sources.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { SHARED_NAMES } from '#shared/questions/size-table/arrangements/by-name.ts'
 import type { SizeRow, SizeTableInput } from '#shared/questions/size-table/size-table.ts'
@@ -27,6 +28,9 @@ export function toSizeTableInput(request: SizeTableRequest): SizeTableInput {
   } as SizeTableInput
 }
 
+/** What a design takes for its inner ring: end play, screws of a split ring. A row has neither. */
+const OF_INNER_RINGS: readonly SourceId[] = ['harris', 'asme-b18.6.1']
+
 /** The answer with a table: its rows as JSON, and the same rows for a spreadsheet. */
 export interface TableAnswer {
   readonly json: SizeTableResponse
@@ -39,7 +43,9 @@ export function toTableAnswer(rows: readonly SizeRow[], request: SizeTableReques
   const foot = {
     warnings: [],
     cautions: cautionsOf(itemAt(rows, 0).resolved),
-    sources: sourcesOf(itemAt(rows, 0).resolved.input).map(toSource),
+    sources: sourcesOf(itemAt(rows, 0).resolved.input)
+      .filter((id) => !OF_INNER_RINGS.includes(id))
+      .map(toSource),
   }
   const { toRow, columns } = ROWS[request.arrangement]
   // the rows are of the arrangement that the request states

@@ -29,7 +29,7 @@ import { fromContributors, toContributors } from './contributors.ts'
 import type { AnswerFoot, AnswerHead } from './figures.ts'
 import { type ToleranceCheckRequest, WHEN_NEEDED } from './request-schema.ts'
 
-const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derived']
+const SOURCES: readonly SourceId[] = ['jcgm-100', 'jcgm-101', 'xoshiro', 'derived', 'trade']
 
 /** The caller's input in the core's words, or the faults of a combination. */
 export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<ToleranceCheckInput, readonly Fault[]> {

@@ -1,0 +1,43 @@
+import type { BallMaterial } from '#shared/bearing/fields.ts'
+import { type ContactWoodId, hasOwnRatios, substitutesFor } from '#shared/data/contact-woods.ts'
+import type { SourceId } from '#shared/data/sources.ts'
+
+/** What a dent hangs on, as far as it decides where its figures come from. */
+export interface Dented {
+  /** Rings share a load across the axis; plates carry one along it. */
+  readonly members: 'rings' | 'plates'
+  readonly materials: readonly BallMaterial[]
+  /** The woods of the bearing and of wooden balls. */
+  readonly woods: readonly ContactWoodId[]
+  /** Whether any ball touches the bottom of a groove or a track: on edges nothing is elastic. */
+  readonly onBottom: boolean
+}
+
+/** The sources of a load that dents. */
+export function dentSources({ members, materials, woods, onBottom }: Dented): readonly SourceId[] {
+  const used: readonly SourceId[] = [
+    ...(onBottom ? (['hertz', 'koczan'] as const) : []),
+    ...(members === 'rings' ? (['sjovall'] as const) : []),
+    'astm-d143',
+    'fpl-5-3b',
+    ...(onBottom && woods.some(hasOwnRatios) ? (['fpl-5-1-species'] as const) : []),
+    ...woods.flatMap(substitutesFor).map(({ source }) => source),
+    ...(onBottom && materials.some((material) => material !== 'wood') ? (['ball-materials'] as const) : []),
+    'load-derived',
+    'load-trade',
+  ]
+  return [...new Set(used)]
+}
+
+/** The sources of a whole load check: besides the dents how boards differ, what lasts, and what speed does. */
+export function loadCheckSources(dented: Dented): readonly SourceId[] {
+  const used: readonly SourceId[] = [
+    ...dentSources(dented),
+    'fpl-5-6',
+    'fpl-duration',
+    'harris-rolling',
+    'rotating-disc',
+    dented.materials.includes('wood') ? 'rolling-ballpark' : 'ball-materials',
+  ]
+  return [...new Set(used)]
+}

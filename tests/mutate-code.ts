@@ -1,0 +1,158 @@
+import { spawn } from 'node:child_process'
+import { existsSync, globSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { Instrumenter } from '@stryker-mutator/instrumenter'
+
+/*
+ * `npm run mutate:code -- PART COUNT SEED`: changes one thing in the code of a part at a time (an operator, a condition, a block left out)
+ * and counts how many of those its tests notice, without golden files. A survivor is printed. COUNT 0 takes every change.
+ */
+const [part = 'geometry', count = '60', seed = '1'] = process.argv.slice(2)
+const LEAST_CAUGHT = 0.8
+
+/** The code of each part and the tests that have to notice: those of the same name first, then these. */
+const PARTS: Readonly<Record<string, { readonly code: readonly string[]; readonly tests: readonly string[] }>> = {
+  geometry: { code: ['shared/geometry/*.ts'], tests: ['tests/shared/geometry/*.test.ts'] },
+  contact: { code: ['shared/contact/*.ts'], tests: ['tests/shared/contact/*.test.ts', 'tests/published/*.test.ts'] },
+  wood: { code: ['shared/wood/*.ts'], tests: ['tests/shared/wood/*.test.ts', 'tests/published/wood-*.test.ts'] },
+  statistics: {
+    code: ['shared/statistics/*.ts'],
+    tests: ['tests/shared/statistics/*.test.ts', 'tests/published/*.test.ts'],
+  },
+  fit: {
+    code: ['shared/questions/fit/{decision,next-cut,next-reading,agreement,stroke,threshold}.ts'],
+    tests: ['tests/shared/questions/fit/*.test.ts'],
+  },
+  tolerance: {
+    code: ['shared/questions/tolerance/{aim,reach,worst-ends,figure-check,joint-share}.ts'],
+    tests: ['tests/shared/questions/tolerance/*.test.ts'],
+  },
+  season: {
+    code: ['shared/questions/season/{fit,advice,running-band,chances}.ts'],
+    tests: ['tests/shared/questions/season/*.test.ts'],
+  },
+  load: {
+    code: ['shared/questions/load/{limits,speeds,warning,friction,seat-load}.ts'],
+    tests: ['tests/shared/questions/load/*.test.ts'],
+  },
+  search: {
+    code: ['shared/questions/search/{score,judge,year,chance,drop-reason}.ts'],
+    tests: ['tests/shared/questions/search/*.test.ts'],
+  },
+  selection: {
+    code: ['shared/questions/selection/{ball-choice,ball-order}.ts'],
+    tests: ['tests/shared/questions/selection/*.test.ts'],
+  },
+}
+
+const ROOT = fileURLToPath(new URL('..', import.meta.url))
+const { code, tests } = PARTS[part] ?? { code: [], tests: [] }
+const found = (patterns: readonly string[]): readonly string[] =>
+  patterns.flatMap((pattern) => globSync(pattern, { cwd: ROOT })).toSorted()
+
+interface Mutant {
+  readonly file: string
+  readonly line: number
+  readonly was: string
+  readonly is: string
+  readonly text: string
+}
+
+/** A logger that says nothing. */
+const SILENT = new Proxy({}, { get: () => () => false }) as ConstructorParameters<typeof Instrumenter>[0]
+/** Sentences of errors are for people: no law hangs on them. */
+const OPTIONS = { plugins: null, excludedMutations: ['StringLiteral'], ignorers: [], noHeader: true }
+
+async function mutantsOf(file: string): Promise<readonly Mutant[]> {
+  const text = readFileSync(join(ROOT, file), 'utf8')
+  const { mutants } = await new Instrumenter(SILENT).instrument([{ name: file, mutate: true, content: text }], OPTIONS)
+  const starts = [0, ...[...text.matchAll(/\n/g)].map(({ index }) => index + 1)]
+  const at = ({ line, column }: { readonly line: number; readonly column: number }) =>
+    (starts[line] ?? Number.NaN) + column
+  return mutants
+    .filter(({ status }) => status !== 'Ignored')
+    .map(({ location, replacement = '' }) => {
+      const [from, to] = [at(location.start), at(location.end)]
+      const was = text.slice(from, to)
+      // A statement may stand for an expression here, and the other way round: what does not parse is caught at once.
+      return {
+        file,
+        line: location.start.line + 1,
+        was,
+        is: replacement,
+        text: `${text.slice(0, from)}${replacement}${text.slice(to)}`,
+      }
+    })
+}
+
+/** A share of them, the same for the same seed, evenly over all files. */
+function drawn<T>(all: readonly T[]): readonly T[] {
+  const wanted = Number(count)
+  if (wanted === 0 || wanted >= all.length) return all
+  const step = all.length / wanted
+  return Array.from({ length: wanted }, (_, i) => Math.floor((i + (Number(seed) % 7) / 7) * step)).flatMap(
+    (index) => all[index] ?? [],
+  )
+}
+
+const folder = mkdtempSync(join(tmpdir(), 'mutants-'))
+const VITEST = join(ROOT, 'node_modules/vitest/vitest.mjs')
+const CONFIG = 'tests/mutant.config.ts'
+
+/** Whether these tests fail with a mutant, or never end. A run that loads no test proves nothing, and is an error. */
+async function notices(files: readonly string[], mutant: Mutant | undefined, patience: number): Promise<boolean> {
+  if (files.length === 0) return false
+  const [changed, report] = [join(folder, 'mutant.json'), join(folder, 'report.json')]
+  writeFileSync(changed, JSON.stringify(mutant ?? { file: '', text: '' }))
+  rmSync(report, { force: true })
+  const run = spawn(process.execPath, [VITEST, 'run', '--config', CONFIG, ...files], {
+    cwd: ROOT,
+    env: { ...process.env, MUTANT: changed, MUTANT_REPORT: report },
+    stdio: 'ignore',
+    detached: true,
+  })
+  let isEndless = false
+  const timer = setTimeout(() => {
+    isEndless = true
+    if (run.pid !== undefined) process.kill(-run.pid, 'SIGKILL')
+  }, patience)
+  await new Promise((resolve) => run.once('close', resolve))
+  clearTimeout(timer)
+  if (isEndless) return true
+  const { success, numTotalTests, testResults } = JSON.parse(readFileSync(report, 'utf8')) as {
+    readonly success: boolean
+    readonly numTotalTests: number
+    readonly testResults: readonly unknown[]
+  }
+  if (success && (numTotalTests === 0 || testResults.length < files.length))
+    throw new Error(`${testResults.length} of ${files.length} files were loaded, with ${numTotalTests} tests`)
+  return !success
+}
+
+const others = found(tests)
+const started = Date.now()
+if (others.length === 0) throw new Error(`there is no part "${part}": ${Object.keys(PARTS).join(', ')}`)
+if (await notices(others, undefined, 3_600_000)) throw new Error('the tests fail before anything is changed')
+const patience = 60_000 + 5 * (Date.now() - started)
+
+const all = (await Promise.all(found(code).map(mutantsOf))).flat()
+const chosen = drawn(all)
+let caught = 0
+for (const [index, mutant] of chosen.entries()) {
+  const own = [mutant.file.replace('shared/', 'tests/shared/').replace(/\.ts$/, '.test.ts')].filter((file) =>
+    existsSync(join(ROOT, file)),
+  )
+  const rest = others.filter((file) => !own.includes(file))
+  if ((await notices(own, mutant, patience)) || (await notices(rest, mutant, patience))) caught += 1
+  else process.stdout.write(`survives: ${mutant.file}:${mutant.line}: ${mutant.was} as ${mutant.is}\n`)
+  if (process.stdout.isTTY) process.stdout.write(`${index + 1} of ${chosen.length}\r`)
+}
+rmSync(folder, { recursive: true, force: true })
+
+const share = caught / chosen.length
+process.stdout.write(
+  `${part}: ${caught} of ${chosen.length} changes were caught: ${(100 * share).toFixed(1)} % (of ${all.length} in all)\n`,
+)
+process.exitCode = share >= LEAST_CAUGHT ? 0 : 1
