@@ -23,6 +23,27 @@ test('the worked call gives the answer that the README shows', async () => {
   expect(JSON.parse(answer.text)).toMatchObject(JSON.parse(shownAnswer))
 })
 
+test('what it says for the lathe are the figures of that answer, rounded', async () => {
+  const [, path = '', body = ''] = CALL.exec(call) ?? []
+  const { outerRing, closedPitchRadius, gapPerGrooveDepth, gapPerBallDiameter, ballGap, ...answer } = JSON.parse(
+    (await post(`${await startedApp()}${path}`, body)).text,
+  )
+  const words = README.replace(/\s+/g, ' ')
+  for (const sentence of [
+    `Turn it to ${outerRing.outsideDiameter} mm and open the hole to ${outerRing.landDiameter.toFixed(1)} mm.`,
+    `Cut a groove of ${outerRing.grooveRadius.toFixed(1)} mm radius until it measures ${outerRing.grooveBottomDiameter.toFixed(1)} mm across the bottoms, ${outerRing.grooveDepth.toFixed(1)} mm below the land.`,
+    `each tenth of a millimetre of depth opens the gap by ${(gapPerGrooveDepth / 10).toFixed(1)} mm`,
+    `At a pitch radius of ${closedPitchRadius.toFixed(3)} mm the balls close with no gap at all.`,
+    `a tenth larger than 14 mm, the gap shrinks by ${(-gapPerBallDiameter / 10).toFixed(1)} mm`,
+    `With rigid balls that takes a gap of ${answer.assemblyGap.toFixed(2)} mm`,
+  ])
+    expect(words).toContain(sentence)
+  // "and the ring does not close"; "from the side, over the land"; "comes apart at mid groove"
+  expect(ballGap + gapPerBallDiameter / 10).toBeLessThan(0)
+  expect(answer.assembly).toMatchObject({ easiestWay: expect.stringMatching(/land/) })
+  expect(answer.input.split).toBe('inner-ring')
+})
+
 test('what it says of the simulated workshop are the marks that the workshop holds', () => {
   const words = README.replace(/\s+/g, ' ')
   const lenient = new Set(HABITS.flatMap(({ least }) => least ?? []))
