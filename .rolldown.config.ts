@@ -1,6 +1,7 @@
 import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { defineConfig } from 'rolldown'
+import { BROWSER_ENTRIES, browserScript } from './src/http/browser-script.ts'
 import { sourceHash } from './src/source-hash.ts'
 
 const DIST = 'dist/server'
@@ -14,8 +15,11 @@ const output = {
   chunkFileNames: '[name].cjs',
 } as const
 
-/** Fastify loads these where it has no serializer and where it is asked without HTTP. The service gives it one, and listens. */
-const NEVER_LOADED = ['@fastify/fast-json-stringify-compiler', 'light-my-request']
+/**
+ * Fastify loads the first two where it has no serializer and where it is asked without HTTP: the service gives it one, and listens.
+ * What bundles is not bundled: the scripts for a browser are made here.
+ */
+const NEVER_LOADED = ['@fastify/fast-json-stringify-compiler', 'light-my-request', 'rolldown']
 
 /** What a PDF is set in. */
 const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf']
@@ -43,6 +47,13 @@ function notice(): string {
   return ['Racewright is made with these packages.', ...parts].join(`\n\n${'-'.repeat(80)}\n\n`).concat('\n')
 }
 
+/** Made once, for all who run the bundle. */
+const scripts = Object.fromEntries(
+  await Promise.all(
+    BROWSER_ENTRIES.map(async (entry) => [entry, await browserScript({ root: process.cwd(), entry })] as const),
+  ),
+)
+
 export default defineConfig([
   {
     // A worker thread starts from a file of its own, beside the server's.
@@ -51,7 +62,12 @@ export default defineConfig([
     // Node takes the types out of the sources without it, and so does this.
     tsconfig: false,
     // The bundle answers as its sources do, with their entity tags.
-    transform: { define: { ENGINE_OF_BUNDLE: JSON.stringify(sourceHash(process.cwd())) } },
+    transform: {
+      define: {
+        ENGINE_OF_BUNDLE: JSON.stringify(sourceHash(process.cwd())),
+        SCRIPTS_OF_BUNDLE: JSON.stringify(scripts),
+      },
+    },
     external: NEVER_LOADED,
     output: { ...output, cleanDir: true },
     plugins: [

@@ -12,7 +12,7 @@ const OTHERS = /(^|\/)(node_modules|clients\/callers)\//
 
 const sourcesOf = (folder: string): readonly Source[] =>
   readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.ts') && !OTHERS.test(name))
+    .filter((name) => /\.tsx?$/.test(name) && !OTHERS.test(name))
     .map((name) => {
       const file = join(folder, name)
       const text = readFileSync(file, 'utf8')
@@ -42,7 +42,7 @@ test('there is something to look at', () => {
 describe('every import', () => {
   test('is ./name.ts in the folder (beside tests/support, ./support/name.ts), #shared, #src or #tests across folders, a built-in or a package', () => {
     const isOfOneForm = (from: string) =>
-      /^\.\/(support\/)?[\w-]+\.ts$/.test(from) || /^#.*\.(ts|json)$/.test(from) || /^[@a-z]/.test(from)
+      /^\.\/(support\/)?[\w-]+\.tsx?$/.test(from) || /^#.*\.(tsx?|json)$/.test(from) || /^[@a-z]/.test(from)
     expect(strays(ALL, isOfOneForm)).toEqual([])
   })
 

@@ -1,46 +1,41 @@
-import { readFileSync } from 'node:fs'
-import { stripTypeScriptTypes } from 'node:module'
-import { dirname, join } from 'node:path/posix'
+/** In the bundle this name is replaced by the scripts that were made with it, by their entry. */
+declare const SCRIPTS_OF_BUNDLE: Readonly<Record<string, string>> | undefined
 
-const IMPORT = /^import (?:\* as (\w+)|\{([^}]*)\}) from '([^']+)'$/gm
-const EXPORT = /^export ((?:async )?function|const|class) (\w+)/gm
+/** Everything that runs in a browser, by the module that it starts with. */
+export const BROWSER_ENTRIES: readonly string[] = ['src/kiosk/main.tsx']
 
-/**
- * A page's module and all that it imports as one module script, to stand in the page itself. A page of one piece has all
- * its code from one build, arrives whole or not at all, and is stored in one go.
- *
- * Node takes the types out. Each module then becomes a function that returns what it exports, and they stand in the order
- * of their imports, which have no cycles.
- *
- * @param of `root`, the project's folder, and `entry`, the path of the first module from there
- * @throws Error for a module that imports a package, or that is written in a form which is not read here
- */
-export function browserScript(of: { readonly root: string; readonly entry: string }): string {
-  const functions = new Map<string, string>()
-  const add = (path: string): string => {
-    const known = functions.get(path)
-    if (known !== undefined) return nameOf(path)
-    const code = stripTypeScriptTypes(readFileSync(join(of.root, path), 'utf8'))
-    const linked = code.replaceAll(IMPORT, (_, whole: string | undefined, names: string | undefined, from: string) => {
-      const module = add(pathOf(path, from))
-      return `const ${whole ?? `{${(names ?? '').replaceAll(/\b(\w+) as (\w+)/g, '$1: $2')}}`} = ${module}`
-    })
-    const exported = Array.from(linked.matchAll(EXPORT), ([, , name]) => name)
-    const body = linked.replaceAll(EXPORT, '$1 $2')
-    const unread = /^\s*(?:import|export)\b.*|\bimport[.(].*|<!--|<\/script.*/im.exec(body)
-    if (unread !== null) throw new Error(`${path} has what cannot stand in the script of a page: ${unread[0]}`)
-    functions.set(path, `const ${nameOf(path)} = (() => {\n${body}\nreturn { ${exported.join(', ')} }\n})()\n`)
-    return nameOf(path)
-  }
-  add(of.entry)
-  return [...functions.values()].join('')
+type Entry = {
+  /** The project's folder. */
+  readonly root: string
+  /** The path of the first module from there. */
+  readonly entry: string
 }
 
-/** The path as an identifier: no two paths have the same, since none has a $ of its own. */
-const nameOf = (path: string): string => `$${path.replaceAll(/[^\w]/g, (sign) => `$${sign.codePointAt(0)}`)}`
+/**
+ * A module for a browser and all that it imports, as one small script without types. A page of one piece has all its code
+ * from one build, arrives whole or not at all, and is stored in one go.
+ *
+ * The bundled service brings its scripts along; from its sources it makes them when they are first asked for.
+ *
+ * @throws Error for a module that cannot be found or read
+ */
+export async function browserScript({ root, entry }: Entry): Promise<string> {
+  const made = typeof SCRIPTS_OF_BUNDLE === 'undefined' ? undefined : SCRIPTS_OF_BUNDLE[entry]
+  return made ?? bundled({ root, entry })
+}
 
-function pathOf(from: string, name: string): string {
-  if (name.startsWith('./')) return join(dirname(from), name)
-  if (name.startsWith('#shared/') || name.startsWith('#src/')) return name.slice(1)
-  throw new Error(`${from} imports ${name}, which no browser would find`)
+async function bundled({ root, entry }: Entry): Promise<string> {
+  const { rolldown } = await import('rolldown') // of no use to a service whose scripts are made
+  const bundle = await rolldown({
+    input: `./${entry}`,
+    cwd: root,
+    platform: 'browser',
+    tsconfig: false,
+    transform: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+    logLevel: 'silent',
+  })
+  const { output } = await bundle.generate({ format: 'es', minify: true, codeSplitting: false })
+  await bundle.close()
+  // A script that stands in a page would end at its own text.
+  return output[0].code.replaceAll(/<(\/script|!--)/gi, '\\x3C$1')
 }

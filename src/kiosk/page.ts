@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import type { FastifyInstance } from 'fastify'
 import { constantBody } from '#src/http/content-coding.ts'
 import { escaped } from '#src/http/html.ts'
-import { PAGE } from '#src/words/kiosk.ts'
+import { PAGE } from '#src/words/kiosk/page.ts'
 
 /** All that a browser gets of the kiosk. */
 export type Kiosk = {
@@ -18,11 +18,11 @@ export type Kiosk = {
 /** The project's folder: two above this module, in the sources and in the bundle alike. */
 const ROOT = join(import.meta.dirname, '../..')
 
-/** Reads the page and its modules; the types are taken out in a worker thread, for it takes a tenth of a second. */
+/** Reads the page and its modules; its script is made in a worker thread, for that takes half a second. */
 export async function kioskOf(runOwnTask: FastifyInstance['runOwnTask']): Promise<Kiosk> {
   const text = (name: string) => readFile(join(ROOT, 'src/kiosk', name), 'utf8')
   const [script, page, style, serviceWorker] = await Promise.all([
-    runOwnTask('browserScript', { root: ROOT, entry: 'src/kiosk/main.ts' }),
+    runOwnTask('browserScript', { root: ROOT, entry: 'src/kiosk/main.tsx' }),
     text('page.html'),
     text('kiosk.css'),
     text('service-worker.js'),
@@ -31,7 +31,7 @@ export async function kioskOf(runOwnTask: FastifyInstance['runOwnTask']): Promis
     page: constantBody(
       worded(page)
         .replace('<link rel="stylesheet" href="kiosk.css">', () => `<style>${style}</style>`)
-        .replace('<script type="module" src="main.ts"></script>', () => `<script type="module">${script}</script>`),
+        .replace('<script type="module" src="main.tsx"></script>', () => `<script type="module">${script}</script>`),
     ),
     policy: [
       `default-src 'none'; style-src '${digestOf(style)}'; script-src '${digestOf(script)}'`,

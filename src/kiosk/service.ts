@@ -44,9 +44,12 @@ export const textOf = (value: unknown): string => (typeof value === 'string' ? v
 export const numberOf = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN)
 
 /** The sentences of a list of faults, warnings, cautions or options. */
-export const messagesOf = (rows: unknown): readonly string[] => listOf(rows).map((row) => textOf(part(row)['message']))
+export const messagesOf = (rows: unknown): readonly string[] =>
+  listOf(rows)
+    .map((row) => textOf(part(row)['message']))
+    .filter((message) => message !== '')
 
-/** The input as the query of an address: names joined by dots. */
+/** The input as the query of an address: names joined by dots, lists by commas. */
 export function queryOf(request: object): string {
   const query = new URLSearchParams()
   const add = (names: readonly string[], value: unknown): void => {

@@ -1,3 +1,4 @@
+import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { Terms } from './terms.ts'
 
 /** What can hurt someone, by a code for programs. */
@@ -35,3 +36,16 @@ export function cautionSentence(code: CautionCode, terms: Terms): string {
   const sentence: string | ((terms: Terms) => string) = CAUTIONS[code]
   return typeof sentence === 'string' ? sentence : sentence(terms)
 }
+
+/** The cautions for making and using a bearing with balls of a material, those of its arrangement alone among them. */
+export const cautionCodes = (
+  material: BallMaterial,
+  input: { readonly arrangement?: string },
+): readonly CautionCode[] => [
+  'light-use-only',
+  ...ownCautions(input),
+  ...(material === 'glass' ? (['glass-balls'] as const) : []),
+  'turning',
+  'dust',
+  'finish',
+]

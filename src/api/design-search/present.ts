@@ -15,7 +15,7 @@ import { fail, ok, type Result } from '#shared/result.ts'
 import { mm } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
 import { type Assumption, assumptionsIn, type Defaults, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
-import { cautionsFor } from '#src/api/caution.ts'
+import { caution } from '#src/api/caution.ts'
 import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/climate.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
@@ -26,7 +26,7 @@ import { shownBy } from '#src/api/schema.ts'
 import { toSource } from '#src/api/source.ts'
 import { toWarning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { ownCautions } from '#src/words/caution.ts'
+import { cautionCodes } from '#src/words/caution.ts'
 import {
   countsReversed,
   droppedFor,
@@ -138,7 +138,7 @@ export function toDesignSearchResponse(found: DesignSearch, request: DesignSearc
     },
     {
       warnings: [],
-      cautions: cautionsFor(isOfGlass ? 'glass' : 'wood', terms, ownCautions({ arrangement })),
+      cautions: cautionCodes(isOfGlass ? 'glass' : 'wood', { arrangement }).map((code) => caution(code, terms)),
       sources: sourcesIn(found),
     },
   )

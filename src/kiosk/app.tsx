@@ -1,0 +1,99 @@
+import type { FunctionComponent } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
+import { EXAMPLE_JOB, STAGES, type Stage } from '#src/kiosk/job/job.ts'
+import type { JobStore } from '#src/kiosk/job/store.ts'
+import { BearingStage } from '#src/kiosk/stages/bearing.tsx'
+import { LatheStage } from '#src/kiosk/stages/lathe.tsx'
+import { SheetsStage } from '#src/kiosk/stages/sheets.tsx'
+import { SHELL, STAGE_LEADS, STAGE_NAMES, stageName } from '#src/words/kiosk/page.ts'
+import { Messages } from './controls.tsx'
+import { CopyLink } from './copy-link.tsx'
+import { useSettled } from './settled.ts'
+import type { StageProps } from './stage.ts'
+
+const STAGE_VIEWS: Readonly<Record<Stage, FunctionComponent<StageProps>>> = {
+  bearing: BearingStage,
+  sheets: SheetsStage,
+  lathe: LatheStage,
+}
+
+/** The whole page. It shows the job of the store and nothing that was shown before. */
+export function App({ store }: { readonly store: JobStore }) {
+  const [, setCount] = useState(0)
+  useEffect(() => store.subscribe(() => setCount((count) => count + 1)), [store])
+  const job = store.job()
+  const settled = useSettled(job.bearing)
+  const View = STAGE_VIEWS[job.stage]
+  const go = (stage: Stage) => store.show({ ...job, stage })
+  const at = STAGES.indexOf(job.stage)
+  return (
+    <>
+      <header>
+        <h1>Racewright</h1>
+        <p>{SHELL.lead}</p>
+        <div class="tools">
+          <button type="button" disabled={!store.canUndo()} onClick={store.undo}>
+            {SHELL.undo}
+          </button>
+          <CopyLink job={job} />
+        </div>
+      </header>
+      <nav aria-label={SHELL.stages}>
+        <ol>
+          {STAGES.map((stage, index) => (
+            <li key={stage}>
+              <button type="button" aria-current={stage === job.stage ? 'step' : undefined} onClick={() => go(stage)}>
+                {stageName(index + 1, STAGE_NAMES[stage])}
+              </button>
+            </li>
+          ))}
+        </ol>
+      </nav>
+      <main>
+        <h2>{STAGE_NAMES[job.stage]}</h2>
+        <p class="lead">{STAGE_LEADS[job.stage]}</p>
+        <p class="bearing-name" id="bearing-name" role="status">
+          {settled.name}
+        </p>
+        {store.isDamaged() && <p class="fault">{SHELL.damaged}</p>}
+        <View job={job} settled={settled} change={store.change} show={store.show} />
+        {job.stage === 'bearing' && <Example change={store.change} />}
+        <Steps at={at} go={go} />
+        <Messages class="cautions" title={SHELL.cautions} texts={settled.cautions} />
+      </main>
+    </>
+  )
+}
+
+/** To the stage before, and to the next. */
+function Steps({ at, go }: { readonly at: number; readonly go: (stage: Stage) => void }) {
+  const [before, after] = [STAGES[at - 1], STAGES[at + 1]]
+  return (
+    <p class="steps">
+      {before && (
+        <button type="button" onClick={() => go(before)}>
+          {SHELL.previous}: {STAGE_NAMES[before]}
+        </button>
+      )}
+      {after && (
+        <button type="button" class="go" onClick={() => go(after)}>
+          {SHELL.next}: {STAGE_NAMES[after]}
+        </button>
+      )}
+    </p>
+  )
+}
+
+/** An invented bearing to look at. */
+function Example({ change }: Pick<StageProps, 'change'>) {
+  return (
+    <p class="example">
+      <button type="button" id="example" onClick={() => change(EXAMPLE_JOB)}>
+        {SHELL.example}
+      </button>
+      <small>
+        {SHELL.exampleNote} {SHELL.replaces}
+      </small>
+    </p>
+  )
+}

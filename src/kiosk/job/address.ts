@@ -1,0 +1,142 @@
+import { type FittedRing, RINGS } from '#shared/questions/fit/ground.ts'
+import { type BearingTexts, FIRST_JOB, type Job, jobOf, STAGES } from './job.ts'
+import {
+  type Cut,
+  type GrooveState,
+  PLUG_FITS,
+  READING_FIELDS,
+  READING_KINDS,
+  type Reading,
+  readingsIn,
+} from './reading.ts'
+import { readLength, Unread } from './text.ts'
+
+/*
+ * A job as the fragment of an address: `v=1&units=mm&balls.count=12&…&outer=o9~s0.6;o12`. The bearing has the query names of
+ * the service. Of a groove, states are parted by `;`, readings by `,`, the two figures of a reading by `*`, and the cut
+ * follows `~`. A fragment is never sent to a service.
+ */
+
+const VERSION = '1'
+
+/** More than the longest job, and no more than a browser is willing to keep. */
+const LONGEST = 16_000
+const LONGEST_TEXT = 80
+const MOST_READINGS = 50
+const MOST_BALLS = 500
+
+/** What is not of the bearing. */
+const OWN = ['v', 'stage', 'ring', 'outer', 'inner', 'lot'] as const
+
+const TOOL_LETTERS = { 'sharp-tool': 's', abrasive: 'a' } as const
+
+/** The bearing alone, as a QR code carries it. */
+export const bearingFragment = (bearing: BearingTexts): string =>
+  readable(new URLSearchParams({ v: VERSION, ...bearing }))
+
+export function fragmentOf({ bearing, stage, ring, outer, inner, lot }: Job): string {
+  const query = new URLSearchParams({ v: VERSION, ...bearing })
+  if (stage !== FIRST_JOB.stage) query.set('stage', stage)
+  if (ring !== FIRST_JOB.ring) query.set('ring', ring)
+  for (const [name, states] of Object.entries({ outer, inner }))
+    if (states.length > 1 || readingsIn(states) > 0) query.set(name, states.map(textOfState).join(';'))
+  if (lot.length > 0) query.set('lot', lot.join(','))
+  return readable(query)
+}
+
+/** Signs that a fragment may have as they are: an address that people can read is half as long. */
+const readable = (query: URLSearchParams): string =>
+  query.toString().replaceAll(/%(2F|2C|3B|3A|7E)/g, (coded) => decodeURIComponent(coded))
+
+const textOfState = ({ readings, cut }: GrooveState): string => {
+  const text = readings.map(textOfReading).join(',')
+  if (cut === undefined) return text
+  const strokes = cut.strokes === undefined ? '' : `*${cut.strokes}`
+  return `${text}~${TOOL_LETTERS[cut.with]}${cut.radial}${strokes}`
+}
+
+const textOfReading = ({ kind, value = '', second, result }: Reading): string => {
+  const more = second ?? result
+  return `${READING_FIELDS[kind].letter}${value}${more === undefined ? '' : `*${more}`}`
+}
+
+/** What was read of an address, and whether some of it could not be. */
+export interface ReadAddress {
+  readonly job: Job
+  readonly isDamaged: boolean
+}
+
+/**
+ * The job of a fragment; undefined where the fragment is not of a job. What cannot be read is left out.
+ *
+ * @param fragment without its `#`
+ */
+export function readAddress(fragment: string): ReadAddress | undefined {
+  const query = new URLSearchParams(fragment.slice(0, LONGEST))
+  if (query.get('v') !== VERSION) return undefined
+  const faults: string[] = fragment.length > LONGEST ? ['length'] : []
+  const states = (name: string) => readStates(query.get(name), faults)
+  const bearing: Record<string, string> = {}
+  for (const [name, text] of query)
+    if (!OWN.some((own) => own === name)) {
+      if (/^[a-z][\w.]{0,79}$/i.test(name) && text.length <= LONGEST_TEXT * 8) bearing[name] = text
+      else faults.push(name)
+    }
+  const lot = (query.get('lot') ?? '').split(',').filter((text) => text !== '')
+  const job: Job = {
+    ...jobOf({ units: 'mm', ...bearing }),
+    stage: STAGES.find((stage) => stage === query.get('stage')) ?? FIRST_JOB.stage,
+    ring: RINGS.find((ring: FittedRing) => ring === query.get('ring')) ?? FIRST_JOB.ring,
+    outer: states('outer'),
+    inner: states('inner'),
+    lot: lot.slice(0, MOST_BALLS).map((text) => text.slice(0, LONGEST_TEXT)),
+  }
+  return { job, isDamaged: faults.length > 0 }
+}
+
+function readStates(text: string | null, faults: string[]): readonly GrooveState[] {
+  const states = (text ?? '').split(';').map((part) => readState(part, faults))
+  const last = states.at(-1)
+  // The present state has no cut yet.
+  const whole = last?.cut === undefined ? states : [...states, { readings: [] }]
+  if (readingsIn(whole) <= MOST_READINGS) return whole
+  faults.push('readings')
+  return [{ readings: [] }]
+}
+
+function readState(text: string, faults: string[]): GrooveState {
+  const [read = '', cut] = text.split('~', 2)
+  const parts = read.split(',').filter((part) => part !== '')
+  const readings = parts.map(readReading).filter((reading) => reading !== undefined)
+  if (readings.length < parts.length) faults.push(read)
+  if (cut === undefined) return { readings }
+  const found = readCut(cut)
+  if (found === undefined) faults.push(cut)
+  return found === undefined ? { readings } : { readings, cut: found }
+}
+
+function readReading(text: string): Reading | undefined {
+  const kind = READING_KINDS.find((each) => READING_FIELDS[each].letter === text[0])
+  if (kind === undefined || text.length > LONGEST_TEXT) return undefined
+  const fields = READING_FIELDS[kind]
+  const [value = '', more] = text.slice(1).split('*', 2)
+  if (fields.value === undefined ? value !== '' : !isLength(value)) return undefined
+  const result = PLUG_FITS.find((each) => each === more)
+  if (fields.hasResult && result === undefined) return undefined
+  return {
+    kind,
+    ...(value !== '' && { value }),
+    ...(fields.hasResult && result !== undefined && { result }),
+    ...(fields.second !== undefined && more !== undefined && { second: more }),
+  }
+}
+
+const isLength = (text: string): boolean => !(readLength(text, 'mm') instanceof Unread)
+
+function readCut(text: string): Cut | undefined {
+  const [radial = '', strokes] = text.slice(1).split('*', 2)
+  const tool = (['sharp-tool', 'abrasive'] as const).find((each) => TOOL_LETTERS[each] === text[0])
+  const count = Number(strokes)
+  if (tool === undefined || !isLength(radial) || text.length > LONGEST_TEXT) return undefined
+  return { with: tool, radial, ...(Number.isInteger(count) && count > 0 && { strokes: count }) }
+}

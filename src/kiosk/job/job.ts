@@ -1,0 +1,69 @@
+import type { FittedRing } from '#shared/questions/fit/ground.ts'
+import { ringNow } from './lathe.ts'
+import type { GrooveState } from './reading.ts'
+
+/** The steps of a job, in their order. */
+export const STAGES = ['bearing', 'sheets', 'lathe'] as const
+export type Stage = (typeof STAGES)[number]
+
+/** A bearing by the query names of the service, each value as it was typed: `balls.count` is `12`. */
+export type BearingTexts = Readonly<Record<string, string>>
+
+/** Everything that a maker has stated about one bearing. The address carries all of it, and nothing else has any. */
+export interface Job {
+  readonly stage: Stage
+  readonly bearing: BearingTexts
+  /** The ring on the lathe. */
+  readonly ring: FittedRing
+  readonly outer: readonly GrooveState[]
+  readonly inner: readonly GrooveState[]
+  /** Diameters of the balls of a measured lot. */
+  readonly lot: readonly string[]
+}
+
+/** The bearing that a first visit begins with. */
+const FIRST: BearingTexts = {
+  units: 'mm',
+  'balls.count': '12',
+  'balls.diameter': '16',
+  'balls.material': 'wood',
+  bore: '12',
+  'outerRing.engagement': '0.2',
+  'innerRing.engagement': '0.4',
+}
+
+/** Of the tide clock in the README: fourteen marbles. Larkmoor is made up. */
+const TIDE_CLOCK: BearingTexts = {
+  ...FIRST,
+  'balls.count': '14',
+  'balls.diameter': '14',
+  'balls.material': 'glass',
+  bore: '10',
+}
+
+export const jobOf = (bearing: BearingTexts): Job => ({
+  stage: 'bearing',
+  bearing,
+  ring: 'outer',
+  outer: [{ readings: [] }],
+  inner: [{ readings: [] }],
+  lot: [],
+})
+
+export const FIRST_JOB = jobOf(FIRST)
+export const EXAMPLE_JOB = jobOf(TIDE_CLOCK)
+
+/** Some values of the bearing changed; an empty text leaves a value to what is usual. */
+export function withBearing(job: Job, changes: BearingTexts): Job {
+  const entries = Object.entries({ ...job.bearing, ...changes }).filter(([, text]) => text !== '')
+  return { ...job, bearing: Object.fromEntries(entries) }
+}
+
+/** The ring on the lathe as it is now changed. */
+export function withRing(job: Job, change: (states: readonly GrooveState[]) => readonly GrooveState[]): Job {
+  return { ...job, [job.ring]: change(job[job.ring]) }
+}
+
+/** Whether anything was read or cut: such a job is not thrown away without a word. */
+export const isBegun = ({ outer, inner, lot }: Job): boolean =>
+  lot.length > 0 || [outer, inner].some((states) => states.length > 1 || ringNow(states).readings.length > 0)

@@ -1,0 +1,12 @@
+import { render } from 'preact'
+import { jobStore } from '#src/kiosk/job/store.ts'
+import { App } from './app.tsx'
+import { SURROUNDINGS } from './kept.ts'
+
+const store = jobStore(SURROUNDINGS)
+const root = document.getElementById('page')
+if (root === null) throw new Error('the page has no #page')
+render(<App store={store} />, root)
+addEventListener('hashchange', store.readAgain)
+// Where the page came by plain HTTP there are no service workers.
+navigator.serviceWorker?.register('/service-worker.js').catch(() => undefined)

@@ -1,0 +1,106 @@
+import { type ArrangementName, type Design, isOfPlates } from '#shared/bearing/arrangements.ts'
+import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import type { Suggestion } from '#shared/bearing/suggestion.ts'
+import type { Units } from '#shared/units/length.ts'
+import { designHere, hasPlace, type ReadBearing, readBearing } from '#src/kiosk/job/bearing.ts'
+import type { BearingTexts } from '#src/kiosk/job/job.ts'
+import { bearingFacts } from '#src/words/bearing-facts.ts'
+import { cautionCodes, cautionSentence } from '#src/words/caution.ts'
+import { bearingName } from '#src/words/kiosk/bearing.ts'
+import { refusalSentence } from '#src/words/refusal.ts'
+import { TERMS, type Terms } from '#src/words/terms.ts'
+import { warningSentence } from '#src/words/warning.ts'
+import { useReply } from './reply.ts'
+import { type Json, part } from './service.ts'
+
+/** A bearing as every stage uses it: all of it follows from the texts of the job that is on the page now. */
+export interface Settled {
+  readonly read: ReadBearing
+  readonly units: Units
+  readonly arrangement: ArrangementName
+  readonly terms: Terms
+  readonly design?: Design
+  /** The bearing for questions to the service. */
+  readonly request?: object
+  /** Its name in one line; empty where there is none. */
+  readonly name: string
+  readonly refusals: readonly string[]
+  readonly warnings: readonly Notice[]
+  readonly cautions: readonly string[]
+  /** Sizes that a year decides are still to come. */
+  readonly isWaiting: boolean
+  readonly isUnreached: boolean
+}
+
+export interface Notice {
+  readonly message: string
+  readonly suggestion?: Suggestion
+}
+
+/**
+ * The bearing of some texts. The page works it out by itself; where wood and place decide its play, what they make of it comes
+ * from the service, and until then there are no sizes.
+ */
+export function useSettled(bearing: BearingTexts): Settled {
+  const read = readBearing(bearing)
+  const isPlaced = hasPlace(bearing) && read.request !== undefined
+  const reply = useReply('/v1/design', isPlaced ? read.request : undefined)
+  if (reply.kind === 'waiting' || reply.kind === 'unreached')
+    return {
+      ...worked(read, bearing, undefined),
+      isWaiting: reply.kind === 'waiting',
+      isUnreached: reply.kind !== 'waiting',
+    }
+  if (reply.kind === 'problem') return { ...worked(read, bearing, undefined), refusals: reply.messages }
+  const filled = reply.kind === 'answer' ? readBearing(textsOf(part(reply.body['input']))) : read
+  return worked(read, bearing, filled)
+}
+
+/** @param filled the bearing with what the service made of it; undefined where that is not known */
+function worked(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | undefined): Settled {
+  const { units, arrangement } = read
+  const terms = TERMS[arrangement]
+  const made = filled && designHere(filled)
+  const design = made?.ok ? made.value : undefined
+  const input = read.input
+  return {
+    read,
+    units,
+    arrangement,
+    terms,
+    ...(design && { design }),
+    ...(design && read.request && { request: read.request }),
+    name: design === undefined ? '' : nameOf(design, terms, bearing['making.name']),
+    refusals: made === undefined || made.ok ? [] : made.error.map((each) => refusalSentence(each, units, terms)),
+    warnings: (design?.warnings ?? []).map(({ facts, suggestion }) => ({
+      message: warningSentence(facts, units, terms),
+      ...(suggestion && { suggestion }),
+    })),
+    cautions:
+      input === undefined
+        ? []
+        : cautionCodes(input.balls.material ?? BALL_MATERIAL, input).map((code) => cautionSentence(code, terms)),
+    isWaiting: false,
+    isUnreached: false,
+  }
+}
+
+function nameOf(design: Design, terms: Terms, name: string | undefined): string {
+  const { count, material, ballDiameter, bore, units } = bearingFacts(design)
+  return bearingName({ count, material, ballDiameter, bore, units, element: terms.element, name })
+}
+
+/** An input of the service as the texts of a job. */
+export function textsOf(input: Json, path = ''): BearingTexts {
+  const texts: Record<string, string> = {}
+  for (const [name, value] of Object.entries(input)) {
+    const at = path === '' ? name : `${path}.${name}`
+    if (Array.isArray(value)) texts[at] = value.join(',')
+    else if (typeof value === 'object' && value !== null) Object.assign(texts, textsOf(part(value), at))
+    else texts[at] = String(value)
+  }
+  return texts
+}
+
+/** Whether only the outer ring of such a bearing is measured at the lathe. */
+export const isRinged = (design: Design): boolean => !isOfPlates(design)

@@ -1,0 +1,12 @@
+import type { Job } from '#src/kiosk/job/job.ts'
+import type { Settled } from './settled.ts'
+
+/** What every stage of the page gets. */
+export interface StageProps {
+  readonly job: Job
+  readonly settled: Settled
+  /** Takes over another job. */
+  readonly change: (next: Job, field?: string) => void
+  /** Shows another stage or ring of the same job. */
+  readonly show: (next: Job) => void
+}

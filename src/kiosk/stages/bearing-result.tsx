@@ -1,0 +1,79 @@
+import { Messages } from '#src/kiosk/controls.tsx'
+import type { BearingTexts } from '#src/kiosk/job/job.ts'
+import { AssemblyPicture } from '#src/kiosk/pictures/assembly.tsx'
+import { FrontPicture } from '#src/kiosk/pictures/front.tsx'
+import type { Notice, Settled } from '#src/kiosk/settled.ts'
+import { figure } from '#src/words/figure.ts'
+import { BEARING, FIELD_NAMES, followSuggestion } from '#src/words/kiosk/bearing.ts'
+import { SHELL } from '#src/words/kiosk/page.ts'
+import { SizesTable } from './sizes-table.tsx'
+
+/** What follows from the choices: the picture, what speaks against it, the sizes. Without a bearing there is none of it. */
+export function BearingResult(of: { readonly settled: Settled; readonly set: (changes: BearingTexts) => void }) {
+  const { design, request, name, refusals, isWaiting, isUnreached } = of.settled
+  return (
+    <div class="result" id="result" aria-busy={isWaiting}>
+      {isWaiting && <p class="waiting">{SHELL.waiting}</p>}
+      {isUnreached && <p class="fault">{SHELL.unreached}</p>}
+      <Messages class="refusals" title={SHELL.refused} texts={refusals} />
+      {design && (
+        <>
+          <FrontPicture design={design} />
+          <Warnings settled={of.settled} set={of.set} />
+          <SizesTable design={design} arrangement={of.settled.arrangement} />
+          {request && <AssemblyPicture request={request} name={name} />}
+        </>
+      )}
+    </div>
+  )
+}
+
+function Warnings({ settled, set }: { readonly settled: Settled; readonly set: (changes: BearingTexts) => void }) {
+  if (settled.warnings.length === 0) return null
+  return (
+    <section class="warnings">
+      <h3>{SHELL.warnings}</h3>
+      <ul>
+        {settled.warnings.map((notice) => (
+          <li key={notice.message}>
+            {notice.message} <Follow notice={notice} settled={settled} set={set} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+/** A button that takes the advice of a warning. */
+function Follow(of: {
+  readonly notice: Notice
+  readonly settled: Settled
+  readonly set: (changes: BearingTexts) => void
+}) {
+  const { suggestion } = of.notice
+  if (suggestion === undefined) return null
+  const name = suggestion.path.slice(1).replaceAll('/', '.')
+  const text = suggestion.kind === 'length' ? figure(suggestion.value, of.settled.units) : String(suggestion.value)
+  const label = name === 'bore' ? BEARING.bore : (FIELD_NAMES[name] ?? name)
+  return (
+    <button type="button" onClick={() => of.set({ ...instead(name), [name]: text })}>
+      {followSuggestion(label, text)}
+    </button>
+  )
+}
+
+/** Of two ways to state a size only one may stay. */
+const PAIRS: Readonly<Record<string, string>> = {
+  engagement: 'grooveDepth',
+  grooveDepth: 'engagement',
+  outsideDiameter: 'wall',
+  wall: 'outsideDiameter',
+  standardDeviation: 'diameters',
+  diameters: 'standardDeviation',
+}
+
+function instead(name: string): BearingTexts {
+  const parts = name.split('.')
+  const other = PAIRS[parts.at(-1) ?? '']
+  return other === undefined ? {} : { [[...parts.slice(0, -1), other].join('.')]: '' }
+}

@@ -1,0 +1,132 @@
+import { inUnits, type Units } from '#shared/units/length.ts'
+import { shopFigure } from '#shared/units/shop-figure.ts'
+import { Picks, Stepper, TextField } from '#src/kiosk/controls.tsx'
+import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
+import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
+import type { StageProps } from '#src/kiosk/stage.ts'
+import { BEARING, MATERIAL_CHOICES } from '#src/words/kiosk/bearing.ts'
+import { BearingResult } from './bearing-result.tsx'
+import { DepthSlider } from './depth-slider.tsx'
+import { MoreFields } from './more-fields.tsx'
+
+/** Balls that shops have. Common practice, no source. */
+const BALL_SIZES: Readonly<Record<Units, readonly string[]>> = {
+  in: ['3/8', '1/2', '5/8', '3/4', '1'],
+  mm: ['10', '12', '14', '16', '20'],
+}
+
+/** What − and + change a bore by. */
+const EVEN_STEP: Readonly<Record<Units, number>> = { in: 1 / 16, mm: 1 }
+
+/** Lengths of the usual form; those behind "more" are cleared when the units change. */
+const LENGTHS = ['balls.diameter', 'bore'] as const
+
+/** The bearing: its form, and what follows from it. */
+export function BearingStage({ job, settled, change }: StageProps) {
+  const { bearing } = job
+  const { units, read } = settled
+  const set = (changes: BearingTexts) => change(withBearing(job, changes), Object.keys(changes).join())
+  const text = (name: string) => bearing[name] ?? ''
+  const fault = (name: string) => read.faults.get(name)
+  return (
+    <div class="columns">
+      <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
+        <Picks
+          legend={BEARING.units}
+          name="units"
+          value={units}
+          options={[
+            { value: 'in', label: BEARING.in },
+            { value: 'mm', label: BEARING.mm },
+          ]}
+          onPick={(to: Units) => set(converted(bearing, units, to))}
+        />
+        <Picks
+          legend={BEARING.ballDiameter}
+          name="size"
+          value={text('balls.diameter')}
+          options={BALL_SIZES[units].map((size) => ({ value: size, label: `${size} ${units}` }))}
+          onPick={(size) => set({ 'balls.diameter': size })}
+        />
+        <TextField
+          label={BEARING.otherSize}
+          name="diameter"
+          value={text('balls.diameter')}
+          fault={fault('balls.diameter')}
+          onInput={(size) => set({ 'balls.diameter': typed(size) })}
+        />
+        <Picks
+          legend={BEARING.material}
+          name="material"
+          value={text('balls.material')}
+          options={Object.entries(MATERIAL_CHOICES).map(([value, label]) => ({ value, label }))}
+          onPick={(material) => set({ 'balls.material': material })}
+        />
+        <Stepper
+          label={BEARING.count}
+          name="count"
+          value={text('balls.count')}
+          fault={fault('balls.count')}
+          fewer={BEARING.fewerBalls}
+          more={BEARING.moreBalls}
+          onInput={(count) => set({ 'balls.count': typed(count) })}
+          onStep={(by) =>
+            set({ 'balls.count': String(Math.max(1, Math.round(Number(text('balls.count')) || 0) + by)) })
+          }
+        />
+        <Stepper
+          label={BEARING.bore}
+          name="bore"
+          value={text('bore')}
+          fault={fault('bore')}
+          fewer={BEARING.smallerBore}
+          more={BEARING.largerBore}
+          onInput={(bore) => set({ bore: typed(bore) })}
+          onStep={(by) => set({ bore: stepped(text('bore'), by, units) })}
+        />
+        {settled.arrangement !== 'thrust' && (
+          <fieldset>
+            <legend>{BEARING.depth}</legend>
+            <DepthSlider ring="outerRing" bearing={bearing} set={set} />
+            <DepthSlider ring="innerRing" bearing={bearing} set={set} />
+          </fieldset>
+        )}
+        <MoreFields bearing={bearing} settled={settled} set={set} />
+      </form>
+      <BearingResult settled={settled} set={set} />
+    </div>
+  )
+}
+
+/** A field that was emptied stays in the job, so that its fault can be shown. */
+const typed = (text: string): string => (text === '' ? ' ' : text)
+
+/** The same sizes in the other units, as near as a rule shows them. */
+function converted(bearing: BearingTexts, from: Units, to: Units): BearingTexts {
+  if (from === to) return {}
+  const sizes = LENGTHS.flatMap((name) => {
+    const read = readLength(bearing[name] ?? '', from)
+    return read instanceof Unread ? [] : [[name, shopFigure(read, to).text.replace(` ${to}`, '')] as const]
+  })
+  // A length in words of its own units would become another length.
+  const others = Object.keys(bearing).filter((name) => !KEPT.includes(name))
+  return { ...Object.fromEntries(others.map((name) => [name, ''])), units: to, ...Object.fromEntries(sizes) }
+}
+
+/** What is no length. */
+const KEPT = ['arrangement', 'balls.count', 'balls.material', 'outerRing.engagement', 'innerRing.engagement']
+
+/** The next even figure of the rule. */
+function stepped(text: string, by: 1 | -1, units: Units): string {
+  const read = readLength(withPoint(text), units)
+  if (read instanceof Unread) return text
+  const steps = inUnits(read, units) / EVEN_STEP[units]
+  const next = Math.max(by < 0 ? Math.ceil(steps) - 1 : Math.floor(steps) + 1, 1)
+  return units === 'in' ? sixteenths(next) : String(next)
+}
+
+function sixteenths(steps: number): string {
+  const whole = Math.floor(steps / 16)
+  const rest = steps % 16
+  return rest === 0 ? String(whole) : `${whole === 0 ? '' : `${whole} `}${rest}/16`
+}

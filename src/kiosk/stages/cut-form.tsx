@@ -1,0 +1,66 @@
+import { useState } from 'preact/hooks'
+import type { ToolName } from '#shared/questions/fit/reading.ts'
+import type { Units } from '#shared/units/length.ts'
+import { Picks, TextField } from '#src/kiosk/controls.tsx'
+import type { Cut } from '#src/kiosk/job/reading.ts'
+import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
+import type { Awaited } from '#src/kiosk/reply.ts'
+import { numberOf, part } from '#src/kiosk/service.ts'
+import { LATHE, TOOL_NAMES } from '#src/words/kiosk/lathe.ts'
+
+/** A depth as finely as anyone feeds a tool. */
+const DECIMALS: Readonly<Record<Units, number>> = { in: 3, mm: 2 }
+
+/** A cut that was made: what was meant to come off, with what, and how many strokes. The advice fills it in. */
+export function CutForm(of: { readonly reply: Awaited; readonly units: Units; readonly onCut: (cut: Cut) => void }) {
+  const step = of.reply.kind === 'answer' ? part(of.reply.body['nextStep']) : {}
+  const advised = numberOf(step['radial'])
+  const [typed, setTyped] = useState<string>()
+  const [tool, setTool] = useState<ToolName>()
+  const [strokes, setStrokes] = useState(0)
+  const [fault, setFault] = useState<string>()
+  const chosen = tool ?? (step['with'] === 'sharp-tool' ? 'sharp-tool' : 'abrasive')
+  const depth = typed ?? (Number.isFinite(advised) ? String(Number(advised.toFixed(DECIMALS[of.units]))) : '')
+  const done = () => {
+    const read = readLength(depth, of.units)
+    if (read instanceof Unread) setFault(read.message)
+    else of.onCut({ with: chosen, radial: withPoint(depth), ...(strokes > 0 && { strokes }) })
+  }
+  return (
+    <fieldset class="cut">
+      <legend>{LATHE.cut}</legend>
+      <TextField
+        label={LATHE.depth}
+        name="radial"
+        mode="decimal"
+        value={depth}
+        hint={of.units}
+        fault={fault}
+        onInput={setTyped}
+      />
+      <Picks
+        legend={LATHE.tool}
+        name="tool"
+        value={chosen}
+        options={[
+          { value: 'sharp-tool', label: TOOL_NAMES['sharp-tool'] },
+          { value: 'abrasive', label: TOOL_NAMES.abrasive },
+        ]}
+        onPick={setTool}
+      />
+      {chosen === 'abrasive' && (
+        <p class="row">
+          <button type="button" class="large" aria-label={LATHE.oneStroke} onClick={() => setStrokes(strokes + 1)}>
+            +1
+          </button>
+          <span role="status">
+            {LATHE.strokes}: {strokes === 0 ? LATHE.noStrokes : strokes}
+          </span>
+        </p>
+      )}
+      <button type="button" class="go large" id="cut-done" onClick={done}>
+        {LATHE.cutDone}
+      </button>
+    </fieldset>
+  )
+}

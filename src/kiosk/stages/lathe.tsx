@@ -1,0 +1,61 @@
+import { Picks } from '#src/kiosk/controls.tsx'
+import { fitRequest } from '#src/kiosk/job/fit-request.ts'
+import { type Job, withRing } from '#src/kiosk/job/job.ts'
+import { untouched, withCut, withoutReading, withReading } from '#src/kiosk/job/lathe.ts'
+import { useReply } from '#src/kiosk/reply.ts'
+import type { StageProps } from '#src/kiosk/stage.ts'
+import { adviceFor, LATHE } from '#src/words/kiosk/lathe.ts'
+import { SHELL } from '#src/words/kiosk/page.ts'
+import { Advice } from './advice.tsx'
+import { CutForm } from './cut-form.tsx'
+import { GrooveHistory } from './groove-history.tsx'
+import { ReadingForm } from './reading-form.tsx'
+
+/** Cut, measure, and what to do next: for the ring on the lathe, from everything that was read and cut. */
+export function LatheStage({ job, settled, change, show }: StageProps) {
+  const { request, units, name } = settled
+  const hasInner = settled.arrangement !== 'thrust'
+  const asked: Job = hasInner ? job : { ...job, ring: 'outer' }
+  const reply = useReply('/v1/fit-correction', request && fitRequest(asked, request, units, hasInner))
+  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  const states = job[asked.ring]
+  const isOf = `${asked.ring} ${states.length}`
+  return (
+    <div class="lathe">
+      {hasInner && (
+        <Picks
+          legend={LATHE.ring}
+          name="ring"
+          value={job.ring}
+          options={[
+            { value: 'outer', label: LATHE.outer },
+            { value: 'inner', label: LATHE.inner },
+          ]}
+          onPick={(ring: Job['ring']) => show({ ...job, ring })}
+        />
+      )}
+      <Advice reply={reply} settled={settled} title={adviceFor(name, asked.ring)} />
+      <div class="columns even">
+        <ReadingForm
+          key={`read ${isOf}`}
+          ring={asked.ring}
+          units={units}
+          onEnter={(reading) => change(withRing(asked, withReading(reading)))}
+        />
+        <div>
+          <GrooveHistory
+            states={states}
+            onRemove={(index) => change(withRing(asked, withoutReading(index)))}
+            onStartAgain={() => change(withRing(asked, untouched))}
+          />
+          <CutForm
+            key={`cut ${isOf}`}
+            reply={reply}
+            units={units}
+            onCut={(cut) => change(withRing(asked, withCut(cut)))}
+          />
+        </div>
+      </div>
+    </div>
+  )
+}

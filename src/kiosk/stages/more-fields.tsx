@@ -1,0 +1,81 @@
+import type { Leaf } from '#shared/bearing/field.ts'
+import { Choice, TextField } from '#src/kiosk/controls.tsx'
+import { leavesFor } from '#src/kiosk/job/bearing.ts'
+import type { BearingTexts } from '#src/kiosk/job/job.ts'
+import type { Settled } from '#src/kiosk/settled.ts'
+import { ARRANGEMENT_CHOICES, BEARING, FIELD_NAMES } from '#src/words/kiosk/bearing.ts'
+import { SHELL } from '#src/words/kiosk/page.ts'
+
+/** What the usual form already has. */
+const ABOVE = ['balls.count', 'balls.diameter', 'balls.material', 'bore']
+
+/** Every other value that such a bearing can have. */
+export function MoreFields(of: {
+  readonly bearing: BearingTexts
+  readonly settled: Settled
+  readonly set: (changes: BearingTexts) => void
+}) {
+  const { bearing, settled, set } = of
+  const leaves = leavesFor(settled.arrangement).filter(({ names }) => !ABOVE.includes(names.join('.')))
+  return (
+    <details>
+      <summary>{SHELL.more}</summary>
+      <Choice
+        label={BEARING.arrangement}
+        name="arrangement"
+        value={settled.arrangement}
+        options={Object.entries(ARRANGEMENT_CHOICES).map(([value, label]) => ({ value, label }))}
+        onPick={(arrangement) => set(ofArrangement(bearing, arrangement))}
+      />
+      <p>{BEARING.empty}</p>
+      {leaves.map((leaf) => (
+        <MoreField key={leaf.path} leaf={leaf} bearing={bearing} settled={settled} set={set} />
+      ))}
+    </details>
+  )
+}
+
+/** What every arrangement has stays; the rest goes back to what is usual. */
+const ofArrangement = (bearing: BearingTexts, arrangement: string): BearingTexts => ({
+  ...Object.fromEntries(
+    Object.keys(bearing)
+      .filter((name) => name !== 'units' && !ABOVE.includes(name))
+      .map((name) => [name, '']),
+  ),
+  arrangement,
+})
+
+function MoreField(of: {
+  readonly leaf: Leaf
+  readonly bearing: BearingTexts
+  readonly settled: Settled
+  readonly set: (changes: BearingTexts) => void
+}) {
+  const { field, names } = of.leaf
+  const name = names.join('.')
+  const label = FIELD_NAMES[name] ?? field.means
+  const usual = field.byDefault && `${BEARING.usual}: ${field.byDefault.stated}`
+  const value = of.bearing[name] ?? ''
+  const choices = field.kind === 'choice' ? field.choices.map(String) : field.kind === 'flag' ? ['true', 'false'] : []
+  if (choices.length > 0)
+    return (
+      <Choice
+        label={label}
+        name={name}
+        value={value}
+        hint={usual ?? ''}
+        options={[{ value: '', label: BEARING.usualChoice }, ...choices.map((each) => ({ value: each, label: each }))]}
+        onPick={(text) => of.set({ [name]: text })}
+      />
+    )
+  return (
+    <TextField
+      label={label}
+      name={name}
+      value={value}
+      fault={of.settled.read.faults.get(name)}
+      hint={usual}
+      onInput={(text) => of.set({ [name]: text })}
+    />
+  )
+}

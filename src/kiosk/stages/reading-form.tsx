@@ -1,0 +1,144 @@
+import { useRef, useState } from 'preact/hooks'
+import type { FittedRing } from '#shared/questions/fit/ground.ts'
+import type { ReadingKind } from '#shared/questions/fit/reading.ts'
+import type { Units } from '#shared/units/length.ts'
+import { Picks, TextField } from '#src/kiosk/controls.tsx'
+import { kindsOf, PLUG_FITS, type PlugFit, READING_FIELDS, type Reading } from '#src/kiosk/job/reading.ts'
+import { readCount, readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
+import { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
+import { KIND_NAMES, LATHE, PLUG_NAMES } from '#src/words/kiosk/lathe.ts'
+import { Keypad } from './keypad.tsx'
+
+const COUNT = { min: 1, max: 200 }
+
+/** A reading of any kind that this ring has: the kind by its picture, the figure by large keys or the keyboard. */
+export function ReadingForm(of: {
+  readonly ring: FittedRing
+  readonly units: Units
+  readonly onEnter: (reading: Reading) => void
+}) {
+  const kinds = kindsOf(of.ring)
+  const [kind, setKind] = useState<ReadingKind>(kinds[0] ?? 'ball-gap')
+  const [value, setValue] = useState('')
+  const [second, setSecond] = useState('')
+  const [result, setResult] = useState<PlugFit>('enters')
+  const [faults, setFaults] = useState<Faults>({})
+  const [typing, setTyping] = useState<'value' | 'second'>('value')
+  const field = useRef<HTMLInputElement | null>(null)
+  const fields = READING_FIELDS[kind]
+  const enter = () => {
+    const read = readForm({ kind, value, second, result }, of.units)
+    setFaults(read.faults)
+    if (read.reading === undefined) field.current?.focus()
+    else of.onEnter(read.reading)
+    if (read.reading !== undefined) setValue('')
+  }
+  const [typed, setTyped] = typing === 'value' || fields.second === undefined ? [value, setValue] : [second, setSecond]
+  return (
+    <form
+      autocomplete="off"
+      class="reading"
+      onSubmit={(event) => {
+        event.preventDefault()
+        enter()
+      }}
+    >
+      <Picks
+        isTall
+        legend={LATHE.measured}
+        name="kind"
+        value={kind}
+        options={kinds.map((each) => ({
+          value: each,
+          label: KIND_NAMES[each],
+          picture: <ReadingPicture kind={each} />,
+        }))}
+        onPick={(next) => {
+          setKind(next)
+          setFaults({})
+          setSecond('')
+          setTyping('value')
+        }}
+      />
+      {fields.value !== undefined && (
+        <div onFocusIn={() => setTyping('value')}>
+          <TextField
+            label={kind === 'plug' ? LATHE.diameter : LATHE.value}
+            name="value"
+            mode="decimal"
+            value={value}
+            hint={of.units}
+            fault={faults.value}
+            inputRef={(input) => {
+              field.current = input
+            }}
+            onInput={setValue}
+          />
+        </div>
+      )}
+      {fields.second !== undefined && (
+        <div onFocusIn={() => setTyping('second')}>
+          <TextField
+            label={LATHE[fields.second.name as 'ballsLeftOut' | 'landDiameter' | 'count']}
+            name={fields.second.name}
+            mode="decimal"
+            value={second}
+            hint={fields.second.kind === 'length' ? of.units : fields.second.usual}
+            fault={faults.second}
+            onInput={setSecond}
+          />
+        </div>
+      )}
+      {fields.hasResult && (
+        <Picks
+          legend={LATHE.result}
+          name="result"
+          value={result}
+          options={PLUG_FITS.map((fit) => ({ value: fit, label: PLUG_NAMES[fit] }))}
+          onPick={setResult}
+        />
+      )}
+      {fields.value !== undefined && <Keypad text={typed} onText={setTyped} />}
+      <button type="submit" class="go large">
+        {LATHE.add}
+      </button>
+    </form>
+  )
+}
+
+interface Faults {
+  readonly value?: string
+  readonly second?: string
+}
+
+/** The reading as it is kept: a point for a comma, no blanks round it. */
+function readForm(
+  { kind, value, second, result }: { kind: ReadingKind; value: string; second: string; result: PlugFit },
+  units: Units,
+): { readonly reading?: Reading; readonly faults: Faults } {
+  const fields = READING_FIELDS[kind]
+  const length = fields.value === undefined ? undefined : readLength(value, units, OF_READING[kind])
+  const more = fields.second
+  const figure = second.trim() === '' ? (more?.usual ?? '') : second
+  const other = more && (more.kind === 'count' ? readCount(figure, COUNT) : readLength(figure, units))
+  if (length instanceof Unread || other instanceof Unread)
+    return {
+      faults: {
+        ...(length instanceof Unread && { value: length.message }),
+        ...(other instanceof Unread && { second: other.message }),
+      },
+    }
+  return {
+    faults: {},
+    reading: {
+      kind,
+      ...(fields.value !== undefined && { value: withPoint(value) }),
+      ...(more !== undefined && { second: withPoint(figure) }),
+      ...(fields.hasResult && { result }),
+    },
+  }
+}
+
+/** A gap and a play may be 0. */
+const OR_NONE = { min: 0, max: 10_000 }
+const OF_READING: Partial<Record<ReadingKind, typeof OR_NONE>> = { 'ball-gap': OR_NONE, 'radial-play': OR_NONE }

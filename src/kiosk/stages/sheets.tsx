@@ -1,0 +1,63 @@
+import { useState } from 'preact/hooks'
+import { PAPERS, usualPaper } from '#src/drawings/papers.ts'
+import { Picks } from '#src/kiosk/controls.tsx'
+import { queryOf } from '#src/kiosk/service.ts'
+import type { StageProps } from '#src/kiosk/stage.ts'
+import { SHELL } from '#src/words/kiosk/page.ts'
+import { FORMAT_NAMES, PAPER_NAMES, SHEET_NAMES, SHEETS } from '#src/words/kiosk/sheets.ts'
+
+type Sheet = keyof typeof SHEET_NAMES
+type Format = keyof typeof FORMAT_NAMES
+
+const FORMATS: Readonly<Record<Sheet, readonly Format[]>> = {
+  'job-sheet': ['html', 'pdf'],
+  assembly: ['html', 'pdf', 'svg', 'dxf'],
+  templates: ['pdf', 'svg', 'dxf'],
+  gauges: ['pdf', 'svg', 'dxf'],
+}
+
+/** A button for each sheet and each file. Where there is no bearing there is nothing to open. */
+export function SheetsStage({ settled }: StageProps) {
+  const { request, units, name } = settled
+  const [chosen, setPaper] = useState<string>()
+  const paper = chosen ?? usualPaper(units)
+  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  const query = queryOf({ ...request, paper })
+  return (
+    <>
+      <Picks
+        legend={SHEETS.paper}
+        name="paper"
+        value={paper}
+        options={PAPERS.map((value) => ({ value, label: PAPER_NAMES[value] ?? value }))}
+        onPick={setPaper}
+      />
+      <p>{SHEETS.scale}</p>
+      {(Object.keys(FORMATS) as readonly Sheet[]).map((sheet) => (
+        <section key={sheet} class="sheet">
+          <h3>{SHEET_NAMES[sheet]}</h3>
+          <p class="row">
+            {FORMATS[sheet].map((format) => (
+              <a
+                key={format}
+                class={format === 'pdf' ? 'go' : 'go plain'}
+                href={addressOf(sheet, format, query)}
+                target="_blank"
+                rel="noopener"
+                aria-label={`${FORMAT_NAMES[format]}: ${SHEET_NAMES[sheet]}, ${name}`}
+              >
+                {FORMAT_NAMES[format]}
+              </a>
+            ))}
+          </p>
+        </section>
+      ))}
+      <p>
+        <a href="/docs">{SHEETS.documents}</a>
+      </p>
+    </>
+  )
+}
+
+const addressOf = (sheet: Sheet, format: Format, query: string): string =>
+  sheet === 'job-sheet' ? `/v1/job-sheet?${query}&format=${format}` : `/v1/drawings/${sheet}.${format}?${query}`

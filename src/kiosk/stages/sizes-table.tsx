@@ -1,0 +1,45 @@
+import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
+import type { Dimension } from '#shared/bearing/dimensions.ts'
+import type { Units } from '#shared/units/length.ts'
+import { roundedIn } from '#shared/units/rounded.ts'
+import { dimensionName } from '#src/words/dimension-names.ts'
+import { BEARING } from '#src/words/kiosk/bearing.ts'
+import { TERMS } from '#src/words/terms.ts'
+
+/** Decimals of an exact figure: what a caliper reads, and one more. */
+const DECIMALS: Readonly<Record<Units, number>> = { in: 4, mm: 2 }
+
+/** Every size of a bearing, those that are cut to as they are on the lathe. */
+export function SizesTable({
+  design,
+  arrangement,
+}: {
+  readonly design: Design
+  readonly arrangement: ArrangementName
+}) {
+  const { units } = design.bearing.resolved.input
+  const rows: readonly Dimension[] = design.dimensions
+  return (
+    <table id="sizes-to-cut">
+      <caption>{BEARING.sizes}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{BEARING.size}</th>
+          <th scope="col">{BEARING.onTheRule}</th>
+          <th scope="col">{BEARING.exact}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.key}>
+            <th scope="row">{dimensionName(row.key, TERMS[arrangement])}</th>
+            <td>{(row.cutToShop ?? row.shop).text}</td>
+            <td>
+              {roundedIn(row.cutTo ?? row.value, units).toFixed(DECIMALS[units])} {units}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}

@@ -1,0 +1,15 @@
+import type { ComponentChildren } from 'preact'
+import { SHELL } from '#src/words/kiosk/page.ts'
+import { Messages } from './controls.tsx'
+import type { Awaited } from './reply.ts'
+import type { Json } from './service.ts'
+
+/** What the service says, once it does; until then, and where it does not, that in a sentence. */
+export function Answered(of: { readonly reply: Awaited; readonly children: (body: Json) => ComponentChildren }) {
+  const { reply } = of
+  if (reply.kind === 'nothing') return null
+  if (reply.kind === 'waiting') return <p class="waiting">{SHELL.waiting}</p>
+  if (reply.kind === 'unreached') return <p class="fault">{SHELL.unreached}</p>
+  if (reply.kind === 'problem') return <Messages class="refusals" title={SHELL.refused} texts={reply.messages} />
+  return <>{of.children(reply.body)}</>
+}

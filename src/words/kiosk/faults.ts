@@ -1,0 +1,11 @@
+import type { Units } from '#shared/units/length.ts'
+
+/** What is wrong with a field of the page. */
+export const FAULTS = {
+  missing: 'Fill this in.',
+  length: 'Enter a length such as 5/8, 1 3/16, 16.5 or 16 mm.',
+  lengthBounds: (least: number, most: number, units: Units) => `Enter a length from ${least} to ${most} ${units}.`,
+  numberBounds: (least: number, most: number) => `Enter a number from ${least} to ${most}.`,
+  countBounds: (least: number, most: number) => `Enter a whole number from ${least} to ${most}.`,
+  choice: (choices: readonly (string | number)[]) => `Choose one of: ${choices.join(', ')}.`,
+} as const

@@ -1,0 +1,45 @@
+/** The words of `page.html`, each where its name stands in double braces. The rest is said while the page is used. */
+export const PAGE = {
+  noScript: 'This page works out the bearing in your browser. Switch scripts on to use it.',
+} as const
+
+/** The steps of a job. */
+export const STAGE_NAMES = {
+  bearing: 'Bearing',
+  sheets: 'Sheets',
+  lathe: 'At the lathe',
+} as const
+
+/** One sentence a stage: what is decided here, and what comes next. */
+export const STAGE_LEADS = {
+  bearing: 'Choose the balls and the bore: every size follows. Next, print the sheets.',
+  sheets: 'Print what you take to the bench. Next, cut the grooves and measure as you go.',
+  lathe: 'Cut, measure, and do what the next line says. The job is done when both rings fit.',
+} as const
+
+export const SHELL = {
+  lead: 'Design a wooden ball bearing: its sizes follow while you choose.',
+  stages: 'Steps of the job',
+  undo: 'Undo',
+  copy: 'Copy link',
+  copied: 'Copied: the link holds the whole job.',
+  copyByHand: 'Copy this link:',
+  example: 'Show an example: the tide clock of Larkmoor',
+  exampleNote: 'Larkmoor is an invented makerspace.',
+  replaces: 'This replaces the job on the page. Undo brings it back.',
+  damaged: 'A part of this link could not be read. What could be read is shown.',
+  previous: 'Back',
+  next: 'Next',
+  waiting: 'Working it out …',
+  unreached: 'The service cannot be reached, so there is no answer here now. Try again when the network is back.',
+  here: 'The service cannot be reached. This browser worked the answer out by itself.',
+  refused: 'There is no answer for this bearing:',
+  more: 'More choices',
+  warnings: 'Warnings',
+  cautions: 'Take care',
+  noBearing: 'Correct the bearing first: what is wrong stands at the step “Bearing”.',
+  insecure:
+    'This page came over plain HTTP, so the browser keeps nothing of it: without the network it is gone. Your job stays in the link. Ask whoever runs the service for an address that begins with https.',
+} as const
+
+export const stageName = (number: number, name: string): string => `${number} ${name}`

@@ -1,0 +1,27 @@
+/** Words of the step with everything to print or to save. */
+export const SHEETS = {
+  paper: 'Paper',
+  scale:
+    'The PDF files are full size. Print them at 100 %, without “fit to page”, and measure the bar on the sheet before you use it.',
+  onScreen: 'What the browser prints of this page, or of a sheet on the screen, is not to scale.',
+  documents: 'Paths for programs',
+} as const
+
+/** Sheets and files by the path that gives them. */
+export const SHEET_NAMES = {
+  'job-sheet': 'Job sheet: every step in order, with boxes to tick and blanks for your readings',
+  assembly: 'Assembly drawing, with all sizes',
+  templates: 'Templates to glue on the wood or to cut by',
+  gauges: 'Gauges and profiles to make',
+} as const
+
+export const FORMAT_NAMES = { html: 'on the screen', pdf: 'PDF to print', svg: 'SVG', dxf: 'DXF' } as const
+
+export const PAPER_NAMES: Readonly<Record<string, string>> = {
+  a4: 'A4',
+  a3: 'A3',
+  a2: 'A2',
+  a1: 'A1',
+  letter: 'Letter',
+  tabloid: 'Tabloid',
+}
