@@ -1,8 +1,17 @@
+import { join } from 'node:path'
+
 /** In the bundle this name is replaced by the scripts that were made with it, by their entry. */
 declare const SCRIPTS_OF_BUNDLE: Readonly<Record<string, string>> | undefined
 
 /** Everything that runs in a browser, by the module that it starts with. */
-export const BROWSER_ENTRIES: readonly string[] = ['src/kiosk/main.tsx']
+export const BROWSER_ENTRIES: readonly string[] = ['src/kiosk/main.tsx', 'src/kiosk/offline/service-worker.ts']
+
+/** What stands in the place of a module that needs Node. */
+const INSTEAD: Readonly<Record<string, string>> = {
+  '#src/http/computing-route.ts': 'src/kiosk/offline/computing-route.ts',
+  'node:crypto': 'src/kiosk/offline/node-builtins.ts',
+  'node:http': 'src/kiosk/offline/node-builtins.ts',
+}
 
 type Entry = {
   /** The project's folder. */
@@ -31,6 +40,7 @@ async function bundled({ root, entry }: Entry): Promise<string> {
     cwd: root,
     platform: 'browser',
     tsconfig: false,
+    resolve: { alias: Object.fromEntries(Object.entries(INSTEAD).map(([from, path]) => [from, join(root, path)])) },
     transform: { jsx: { runtime: 'automatic', importSource: 'preact' } },
     logLevel: 'silent',
   })

@@ -6,26 +6,26 @@ import { constantBody } from '#src/http/content-coding.ts'
 import { escaped } from '#src/http/html.ts'
 import { PAGE } from '#src/words/kiosk/page.ts'
 
-/** All that a browser gets of the kiosk. */
-export type Kiosk = {
+/** The page that a browser gets. */
+export type KioskPage = {
   /** The whole page: its style sheet and its script stand in it. */
   readonly page: Buffer
   /** What the page may load and run: itself, and nothing from elsewhere. */
   readonly policy: string
-  readonly serviceWorker: Buffer
 }
+
+type RunOwnTask = FastifyInstance['runOwnTask']
 
 /** The project's folder: two above this module, in the sources and in the bundle alike. */
 const ROOT = join(import.meta.dirname, '../..')
 
-/** Reads the page and its modules; its script is made in a worker thread, for that takes half a second. */
-export async function kioskOf(runOwnTask: FastifyInstance['runOwnTask']): Promise<Kiosk> {
+/** The page; its script is made in a worker thread, for that takes half a second. */
+export async function kioskPage(runOwnTask: RunOwnTask): Promise<KioskPage> {
   const text = (name: string) => readFile(join(ROOT, 'src/kiosk', name), 'utf8')
-  const [script, page, style, serviceWorker] = await Promise.all([
-    runOwnTask('browserScript', { root: ROOT, entry: 'src/kiosk/main.tsx' }),
+  const [script, page, style] = await Promise.all([
+    scriptOf(runOwnTask, 'src/kiosk/main.tsx'),
     text('page.html'),
     text('kiosk.css'),
-    text('service-worker.js'),
   ])
   return {
     page: constantBody(
@@ -38,9 +38,15 @@ export async function kioskOf(runOwnTask: FastifyInstance['runOwnTask']): Promis
       "img-src 'self' data:; connect-src 'self'; worker-src 'self'",
       "base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
     ].join('; '),
-    serviceWorker: constantBody(serviceWorker),
   }
 }
+
+/** The worker that keeps the page, and answers for the service where that cannot be reached. */
+export const kioskWorker = async (runOwnTask: RunOwnTask): Promise<Buffer> =>
+  constantBody(await scriptOf(runOwnTask, 'src/kiosk/offline/service-worker.ts'))
+
+const scriptOf = (runOwnTask: RunOwnTask, entry: string): Promise<string> =>
+  runOwnTask('browserScript', { root: ROOT, entry })
 
 /**
  * The page with its words in the place of their names.

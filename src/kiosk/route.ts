@@ -1,7 +1,7 @@
 import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify'
 import { lazy } from '#shared/lazy.ts'
 import { isKept } from '#src/http/caching.ts'
-import { kioskOf } from './page.ts'
+import { kioskPage, kioskWorker } from './page.ts'
 
 /** Kept, and checked at every visit: it costs little, and a new build is on the screen at once. */
 const CHECKED = 'no-cache'
@@ -12,7 +12,8 @@ const WORKER_POLICY = "default-src 'none'; connect-src 'self'"
 /** The page for a screen in the workshop, and the worker that keeps it there. */
 export const kioskRoute: FastifyPluginAsync = async (app) => {
   // No caller's work: all who ask meanwhile wait for it, whoever of them leaves.
-  const made = lazy(() => kioskOf(app.runOwnTask))
+  const made = lazy(() => kioskPage(app.runOwnTask))
+  const workerMade = lazy(() => kioskWorker(app.runOwnTask))
   const answer = (request: FastifyRequest, reply: FastifyReply, type: string, pagePolicy: string, body: Buffer) =>
     isKept(request, reply, { input: '', mediaType: type, pagePolicy, cacheControl: CHECKED })
       ? reply.code(304).send()
@@ -24,7 +25,6 @@ export const kioskRoute: FastifyPluginAsync = async (app) => {
   })
 
   app.get('/service-worker.js', { schema: { hide: true } }, async (request, reply) => {
-    const { serviceWorker } = await made()
-    return answer(request, reply, 'text/javascript', WORKER_POLICY, serviceWorker)
+    return answer(request, reply, 'text/javascript', WORKER_POLICY, await workerMade())
   })
 }

@@ -1,6 +1,6 @@
-/** The reply of the service, or that it could not be reached. */
+/** The reply of the service, or of this browser in its place, or that neither could be had. */
 export type Reply =
-  | { readonly kind: 'answer'; readonly body: Json }
+  | { readonly kind: 'answer'; readonly body: Json; readonly isFromHere: boolean }
   | { readonly kind: 'problem'; readonly messages: readonly string[] }
   | { readonly kind: 'unreached' }
 
@@ -31,7 +31,8 @@ export async function ask(path: string, body: object, signal: AbortSignal): Prom
     return { kind: 'unreached' }
   }
   if (!isJson(reply)) return { kind: 'unreached' }
-  if (response.ok) return { kind: 'answer', body: reply }
+  if (response.ok)
+    return { kind: 'answer', body: reply, isFromHere: response.headers.get('x-answered-by') === 'browser' }
   const messages = messagesOf(reply['errors'])
   return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(reply['detail'])] }
 }

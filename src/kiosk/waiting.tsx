@@ -11,5 +11,10 @@ export function Answered(of: { readonly reply: Awaited; readonly children: (body
   if (reply.kind === 'waiting') return <p class="waiting">{SHELL.waiting}</p>
   if (reply.kind === 'unreached') return <p class="fault">{SHELL.unreached}</p>
   if (reply.kind === 'problem') return <Messages class="refusals" title={SHELL.refused} texts={reply.messages} />
-  return <>{of.children(reply.body)}</>
+  return (
+    <>
+      {of.children(reply.body)}
+      {reply.isFromHere && <p class="from-here">{SHELL.here}</p>}
+    </>
+  )
 }

@@ -20,7 +20,7 @@ const { describe, test } = testsThatNeed('chromium', 'haproxy')
 const installed = (page: Page) => page.evaluate('navigator.serviceWorker.ready.then(() => true)')
 
 const works = async (page: Page): Promise<string | null> => {
-  const cell = page.locator('#sizes-to-cut tr', { hasText: 'ball gap' }).locator('td').nth(1)
+  const cell = page.locator('#sizes-to-cut tr', { hasText: 'ball gap' }).first().locator('td').nth(1)
   return cell.textContent({ timeout: 10_000 })
 }
 
@@ -49,16 +49,43 @@ describe('after one visit', () => {
     await page.context().setOffline(true)
     await page.goto(proxy.address + path)
     expect(await works(page)).toBe('0.88 mm')
-    expect(page.url()).toBe(proxy.address + path)
-    await page.getByText('The service cannot be reached').waitFor()
+    expect(new URL(page.url()).search).toBe(new URL(proxy.address + path).search)
+    await page.getByText('Wood dust harms').waitFor()
   })
 
-  test('what a proxy says of a calculation is not taken for the word of the service', async () => {
+  test.each<Way | 'no network'>(['no network', 'down', 'sign-in'])(
+    'a ring is measured and cut to its end, and a sheet opened, with: %s',
+    async (way) => {
+      const { page, proxy } = await visitedOnce()
+      if (way === 'no network') await page.context().setOffline(true)
+      else proxy.go(way)
+      await page.getByRole('navigation').getByRole('button', { name: 'At the lathe' }).click()
+      await page.getByText('Measure first').waitFor()
+      await page.locator('[name=value]').fill('13')
+      await page.getByRole('button', { name: 'Enter this reading' }).click()
+      await page.getByText(/(Cut|Sand) until 77\.\d mm/).waitFor()
+      expect(await page.getByText('This browser worked the answer out by itself').count()).toBe(1)
+      await page.locator('#cut-done').click()
+      await page.getByText('All balls are in').click()
+      await page.locator('[name=value]').fill('1')
+      await page.getByRole('button', { name: 'Enter this reading' }).click()
+      await page.getByText('It fits: stop here').waitFor()
+      const query = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
+      await page.goto(`${proxy.address}/v1/job-sheet?${query}&format=html`)
+      expect(await page.locator('body').textContent()).toContain('outer ring')
+      await page.goto(`${proxy.address}/v1/job-sheet?${query}&format=pdf`)
+      expect(await page.locator('body').textContent()).toContain('this sheet only it can make')
+    },
+  )
+
+  test('while the service can be reached, its word counts', async () => {
     const { page, proxy } = await visitedOnce()
-    proxy.go('down')
-    await page.getByLabel('one ball more').click()
-    await page.getByText('The service cannot be reached').waitFor()
-    expect(await page.locator('#refusals li').count()).toBe(0)
+    await page.goto(proxy.address)
+    const answer = page.waitForResponse((response) => response.url().endsWith('/v1/fit-correction'))
+    await page.getByRole('navigation').getByRole('button', { name: 'At the lathe' }).click()
+    await page.getByText('Measure first').waitFor()
+    expect((await answer).headers()['x-answered-by']).toBeUndefined()
+    expect(await page.getByText('This browser worked the answer out').count()).toBe(0)
   })
 
   test('an answer that was not the page has not replaced it', async () => {
@@ -75,7 +102,7 @@ describe('after one visit', () => {
 })
 
 describe('two builds behind one balancer', () => {
-  const NEWER = { file: 'src/words/kiosk.ts', from: 'follow while you choose', to: 'the second build' }
+  const NEWER = { file: 'src/words/kiosk/page.ts', from: 'follow while you choose', to: 'the second build' }
 
   const isSecond = async (page: Page) => (await page.locator('header').textContent())?.includes('the second build')
 

@@ -1,6 +1,8 @@
 import type { Page } from 'playwright-core'
-import { expect, vi } from 'vitest'
-import { startedApp } from '#tests/support/started-app.ts'
+import { afterAll, expect, vi } from 'vitest'
+import { lazy } from '#shared/lazy.ts'
+import { buildApp } from '#src/app.ts'
+import { DEFAULTS } from '#src/config.ts'
 import { openedPage } from './browser.ts'
 
 /*
@@ -9,9 +11,19 @@ import { openedPage } from './browser.ts'
 
 export const FIRST = 'v=1&units=mm&balls.count=12&balls.diameter=16&balls.material=wood&bore=12'
 
+/** One service for all tests of a file: it keeps nothing of them, and its page is made but once. */
+const service = lazy(async () => {
+  const app = await buildApp({ config: { ...DEFAULTS, shutdownDelayMs: 0, logLevel: 'silent' } })
+  const address = await app.listen({ host: '127.0.0.1', port: 0 })
+  return { app, address }
+})
+afterAll(async () => (await service.started())?.app.close())
+
+export const kioskAddress = async (): Promise<string> => (await service()).address
+
 /** The page at the address of a job. */
 export async function openedJob(fragment = '', options: Parameters<typeof openedPage>[0] = {}) {
-  const at = await startedApp()
+  const at = await kioskAddress()
   const { page, faults } = await openedPage(options)
   await page.goto(`${at}/${fragment === '' ? '' : `#${fragment}`}`)
   await page.locator('h1').waitFor()

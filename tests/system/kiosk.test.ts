@@ -2,9 +2,8 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { STAGE_NAMES } from '#src/words/kiosk/page.ts'
 import { ask } from '#tests/support/ask.ts'
-import { startedApp } from '#tests/support/started-app.ts'
 import { violations } from './axe.ts'
-import { calm, FIRST, openedJob, sizeOf, stage } from './kiosk-page.ts'
+import { calm, FIRST, kioskAddress, openedJob, sizeOf, stage } from './kiosk-page.ts'
 import { testsThatNeed } from './needed.ts'
 
 const { describe, test } = testsThatNeed('chromium')
@@ -188,7 +187,7 @@ describe('nothing on the page comes from another bearing', () => {
     (page) => page.getByRole('button', { name: 'Undo' }).click(),
     (page) => page.getByRole('button', { name: 'tide clock of Larkmoor' }).click(),
   ]
-  const whole = (page: Page) => page.locator('#page').innerText()
+  const whole = (page: Page) => page.locator('#page').textContent()
 
   test('by whatever way a bearing was reached, every stage shows what a fresh page shows', async () => {
     const { at, page } = await openedJob(`${FIRST}&stage=lathe&outer=o12`)
@@ -299,7 +298,7 @@ describe('for everyone', () => {
           .locator('button:visible, .pick span:visible, .go:visible, summary:visible')
           .all()) {
           const box = (await target.boundingBox()) ?? { width: 0, height: 0 }
-          expect(Math.min(box.width, box.height), await target.innerText()).toBeGreaterThanOrEqual(44)
+          expect(Math.min(box.width, box.height), (await target.textContent()) ?? '').toBeGreaterThanOrEqual(44)
         }
       }
     },
@@ -309,7 +308,7 @@ describe('for everyone', () => {
 
 describe('what is served', () => {
   test('the page is of one piece, and may run its own script and nothing else', async () => {
-    const page = await ask(await startedApp())
+    const page = await ask(await kioskAddress())
     expect(page.headers['content-type']).toBe('text/html; charset=utf-8')
     expect(page.headers['content-security-policy']).toMatch(
       /^default-src 'none'; style-src 'sha256-[^']+'; script-src 'sha256-[^']+'; /,
@@ -318,7 +317,7 @@ describe('what is served', () => {
   })
 
   test.each(['/', '/service-worker.js'])('%s is checked at every visit, and sent only when it is new', async (path) => {
-    const at = (await startedApp()) + path
+    const at = (await kioskAddress()) + path
     const { headers } = await ask(at)
     expect(headers['cache-control']).toBe('no-cache')
     const again = await ask(at, { headers: { 'if-none-match': String(headers['etag']) } })
@@ -328,7 +327,7 @@ describe('what is served', () => {
   test.each(['/kiosk/main.tsx', '/src/server.ts', '/package.json', '/..%2fpackage.json'])(
     'no file of the project can be had: %s',
     async (path) => {
-      expect((await ask((await startedApp()) + path)).status).toBe(404)
+      expect((await ask((await kioskAddress()) + path)).status).toBe(404)
     },
   )
 })

@@ -50,8 +50,8 @@ export function CutForm(of: { readonly reply: Awaited; readonly units: Units; re
       />
       {chosen === 'abrasive' && (
         <p class="row">
-          <button type="button" class="large" aria-label={LATHE.oneStroke} onClick={() => setStrokes(strokes + 1)}>
-            +1
+          <button type="button" class="large" onClick={() => setStrokes(strokes + 1)}>
+            {LATHE.oneStroke}
           </button>
           <span role="status">
             {LATHE.strokes}: {strokes === 0 ? LATHE.noStrokes : strokes}

@@ -1,4 +1,6 @@
 import { useId } from 'preact/hooks'
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import { leavesFor } from '#src/kiosk/job/bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { BEARING } from '#src/words/kiosk/bearing.ts'
 
@@ -6,16 +8,18 @@ import { BEARING } from '#src/words/kiosk/bearing.ts'
 const MOST = { outerRing: 50, innerRing: 60 } as const
 const LEAST = 5
 
-/** The depth of a groove in hundredths of a ball. Where it is given as a length, there is nothing to slide. */
+/** The depth of a groove in hundredths of a ball, or its usual one. Where it is given as a length, there is nothing to slide. */
 export function DepthSlider(of: {
   readonly ring: 'outerRing' | 'innerRing'
+  readonly arrangement: ArrangementName
   readonly bearing: BearingTexts
   readonly set: (changes: BearingTexts) => void
 }) {
   const id = useId()
   const name = `${of.ring}.engagement`
-  const text = of.bearing[name]
-  if (text === undefined) return null
+  const field = leavesFor(of.arrangement).find((leaf) => leaf.names.join('.') === name)?.field
+  const text = of.bearing[name] ?? field?.byDefault?.stated
+  if (text === undefined || of.bearing[`${of.ring}.grooveDepth`] !== undefined) return null
   const hundredths = Math.round(Number(text) * 100)
   return (
     <div class="slide">

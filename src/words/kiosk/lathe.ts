@@ -19,7 +19,7 @@ export const LATHE = {
   depth: 'Depth that I meant to take off',
   tool: 'With',
   strokes: 'Strokes of the abrasive',
-  oneStroke: 'one stroke more',
+  oneStroke: '+1 stroke',
   noStrokes: 'none counted',
   cutDone: 'I have cut: measure again',
   now: 'Read at the groove as it is now',
@@ -31,16 +31,12 @@ export const LATHE = {
   back: 'delete the last sign',
   space: 'space',
   rescue: 'What can still be done, the first to try first',
-  livingWithIt: 'How it runs then:',
-  cannot: 'Not here',
   chance: 'Chance of ending too deep',
   standing: 'The groove as it is now',
   tooTight: 'more to remove',
   inBand: 'finished',
   tooDeep: 'too deep',
   disagree: 'Readings that do not fit the others',
-  notTwice: 'Only the bearing on this page is meant. Change it, and this advice is gone.',
-  noRing: 'Of this kind of bearing only the outer ring is measured here.',
 } as const
 
 /** What stands large on the screen. */

@@ -6,8 +6,9 @@ import { kindsOf, PLUG_FITS, READING_FIELDS, type Reading } from '#src/kiosk/job
 
 const size = fc.constantFrom('5/8', '1 3/16', '16', '0.75', '16 mm', '1-3/16"', '⅝″', '0.001')
 const reading = (ring: 'outer' | 'inner'): fc.Arbitrary<Reading> =>
-  fc.tuple(fc.constantFrom(...kindsOf(ring)), size, fc.integer({ min: 1, max: 12 }), fc.constantFrom(...PLUG_FITS)).map(
-    ([kind, value, count, result]) => {
+  fc
+    .tuple(fc.constantFrom(...kindsOf(ring)), size, fc.integer({ min: 1, max: 12 }), fc.constantFrom(...PLUG_FITS))
+    .map(([kind, value, count, result]) => {
       const fields = READING_FIELDS[kind]
       return {
         kind,
@@ -15,8 +16,7 @@ const reading = (ring: 'outer' | 'inner'): fc.Arbitrary<Reading> =>
         ...(fields.second !== undefined && { second: fields.second.kind === 'count' ? String(count) : value }),
         ...(fields.hasResult && { result }),
       }
-    },
-  )
+    })
 const states = (ring: 'outer' | 'inner') =>
   fc
     .tuple(
@@ -83,7 +83,10 @@ test('any text gives a job, and says where it lost something', () => {
       expect(read?.job.outer.at(-1)?.cut).toBeUndefined()
     }),
   )
-  expect(readAddress('v=1&units=mm&outer=o12,zz')).toMatchObject({ isDamaged: true, job: { outer: [{ readings: [{}] }] } })
+  expect(readAddress('v=1&units=mm&outer=o12,zz')).toMatchObject({
+    isDamaged: true,
+    job: { outer: [{ readings: [{}] }] },
+  })
   expect(readAddress('v=1&units=mm&outer=oNaN')?.isDamaged).toBe(true)
   expect(readAddress('v=1&units=mm&outer=o12~s-1')?.isDamaged).toBe(true)
 })

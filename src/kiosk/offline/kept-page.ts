@@ -1,9 +1,12 @@
-// Keeps the page for a workshop whose network drops. The page is one document with its styles and its script in it, so one
-// stored answer is all that it needs, and a new build replaces the old one whole.
+/*
+ * Keeps the page for a workshop whose network drops. The page is one document with its styles and its script in it, so one
+ * stored answer is all that it needs, and a new build replaces the old one whole.
+ */
+
 const STORE = 'racewright-page'
 
 /** Whatever the query: it is for the page to read, and the service answers the same to all. */
-const PAGE = '/'
+export const PAGE = '/'
 
 /** Whoever stands at the screen waits no longer than this; then the stored page is shown. */
 const PATIENCE_MS = 3_000
@@ -11,34 +14,13 @@ const PATIENCE_MS = 3_000
 /** A slow network may take so long to bring a new build, while the stored page is already in use. */
 const DOWNLOAD_MS = 60_000
 
-self.addEventListener('install', (event) => event.waitUntil(installed()))
-self.addEventListener('activate', (event) => event.waitUntil(activated()))
-self.addEventListener('fetch', (event) => {
-  const { pathname, origin } = new URL(event.request.url)
-  if (event.request.mode !== 'navigate' || origin !== self.location.origin || pathname !== PAGE) return
-  const newest = newestPage()
-  // It may come too late for this visit: the next one has it.
-  event.waitUntil(newest.then(stored).catch(() => undefined))
-  event.respondWith(pageFor(event.request, newest))
-})
-
-async function installed() {
-  await stored(await newestPage())
-  await self.skipWaiting()
-}
-
-async function activated() {
-  const others = (await caches.keys()).filter((name) => name !== STORE)
-  await Promise.all([self.clients.claim(), ...others.map((name) => caches.delete(name))])
-}
-
 /**
  * The page as the service has it now; any other answer, of a proxy say, is a failure, and so is half a page. The browser's
  * cache is passed by: there a second request waits for the end of the first, which on a bad network may never come.
  */
-async function newestPage() {
+export async function newestPage(): Promise<Response> {
   const kept = await storedPage()
-  const etag = kept?.headers.get('etag')
+  const etag = kept?.headers.get('ETag')
   const response = await fetch(PAGE, {
     cache: 'no-store',
     redirect: 'error',
@@ -51,21 +33,28 @@ async function newestPage() {
   return response
 }
 
-const isWholePage = (text) =>
+const isWholePage = (text: string): boolean =>
   text.includes('<meta name="application-name" content="Racewright">') && text.trimEnd().endsWith('</html>')
 
-async function stored(page) {
-  const store = await caches.open(STORE)
-  await store.put(PAGE, page.clone())
+export async function store(page: Response): Promise<void> {
+  const kept = await caches.open(STORE)
+  await kept.put(PAGE, page.clone())
 }
 
-async function storedPage() {
-  const store = await caches.open(STORE)
-  return store.match(PAGE)
+async function storedPage(): Promise<Response | undefined> {
+  const kept = await caches.open(STORE)
+  return kept.match(PAGE)
 }
 
-async function pageFor(request, newest) {
-  const late = new Promise((_, reject) => {
+/** Removes what older builds kept under other names. */
+export async function removeOthers(): Promise<void> {
+  const others = (await caches.keys()).filter((name) => name !== STORE)
+  await Promise.all(others.map((name) => caches.delete(name)))
+}
+
+/** The newest page where it comes in time, else the stored one. */
+export async function pageFor(request: Request, newest: Promise<Response>): Promise<Response> {
+  const late = new Promise<never>((_, reject) => {
     setTimeout(() => reject(new Error('the service takes too long')), PATIENCE_MS)
   })
   try {

@@ -1,0 +1,64 @@
+import { readBearing } from '#src/kiosk/job/bearing.ts'
+import { OFFLINE } from '#src/words/kiosk/offline.ts'
+import { type LocalAnswer, localAnswer } from './answers.ts'
+
+/*
+ * Answers in the place of a service that cannot be reached. The service comes first: it may be newer. What a proxy says, that
+ * nobody is behind it, is not the word of the service, and what takes too long is not waited for where the browser has an answer.
+ */
+
+const PATHS = '/v1'
+const PATIENCE_MS = 4_000
+
+/** Where a reply comes from, for the page to say. */
+const HEADERS = { 'x-answered-by': 'browser' }
+
+/** Whether the service itself has answered. It numbers every request; a page that a proxy sends instead is not an answer. */
+function isOfService({ method }: Request, { headers }: Response): boolean {
+  const type = headers.get('content-type') ?? ''
+  return (
+    headers.has('x-request-id') &&
+    (method === 'GET' ? headers.has('x-engine') || type.includes(JSON_SIGN) : type.includes(JSON_SIGN))
+  )
+}
+const JSON_SIGN = 'json'
+
+/** Whether a request is for a path of the service. */
+export const isQuestion = ({ pathname }: URL): boolean => pathname.startsWith(`${PATHS}/`)
+
+export async function answerTo(request: Request): Promise<Response> {
+  const copy = request.clone()
+  try {
+    const response = await fetch(request, {
+      signal: AbortSignal.any([request.signal, AbortSignal.timeout(PATIENCE_MS)]),
+    })
+    if (isOfService(copy, response)) return response
+  } catch {
+    // Out of reach, or too slow.
+  }
+  const local = await answerHere(copy).catch(() => undefined)
+  if (local !== undefined) return responseOf(local)
+  return request.mode === 'navigate'
+    ? responseOf({ status: 503, mediaType: 'text/plain', body: OFFLINE.notHere })
+    : Response.error()
+}
+
+async function answerHere(request: Request): Promise<LocalAnswer | undefined> {
+  const { pathname, searchParams } = new URL(request.url)
+  const path = pathname.slice(PATHS.length)
+  if (request.method === 'POST') return localAnswer({ method: 'POST', path, input: await request.json() })
+  return localAnswer({ method: 'GET', path, input: inputOf(searchParams) })
+}
+
+/** Beside the bearing, what a path of sheets may be told. */
+const OPTIONS = ['format', 'paper'] as const
+
+/** A query of the page as the input that it stands for. */
+function inputOf(query: URLSearchParams): object {
+  const options = OPTIONS.flatMap((name) => (query.has(name) ? [[name, query.get(name)]] : []))
+  const texts = Object.fromEntries([...query].filter(([name]) => !OPTIONS.some((option) => option === name)))
+  return { ...readBearing(texts).request, ...Object.fromEntries(options) }
+}
+
+const responseOf = ({ status, mediaType, body }: LocalAnswer): Response =>
+  new Response(body, { status, headers: { ...HEADERS, 'content-type': `${mediaType}; charset=utf-8` } })
