@@ -175,5 +175,7 @@ export const PLY_THICKNESS = { perPercent: 0.003, source: 'fpl-plywood-thickness
 /** Standard deviation of the movement of one board over that of its species. */
 export const BOARD_VARIATION = { relative: 0.15, source: 'fpl-variation' } as const
 
-/** How far, at most, wood is damper or drier than air at rest with it would make it, by how it came there [%]. */
-export const HYSTERESIS = { moisture: 1, source: 'fpl-hysteresis' } as const
+/** Between wood that has dried and wood that took moisture up, at rest in the same air [%]. */
+const HYSTERESIS_LOOP = 2.5
+/** How far, at most, wood is damper or drier than air at rest with it would make it, by how it came there [%]: half of that. */
+export const HYSTERESIS = { loop: HYSTERESIS_LOOP, moisture: HYSTERESIS_LOOP / 2, source: 'sorption-hysteresis' } as const

@@ -16,7 +16,7 @@ export function seasonSources(woods: Woods, material: BallMaterial | undefined):
     'fpl-4-5',
     'fpl-13-3',
     'fpl-variation',
-    'fpl-hysteresis',
+    'sorption-hysteresis',
     ...woodsMove,
     ...(woodsMove.length > 0 ? (['fpl-4-longitudinal'] as const) : []),
     ...(constructions.some((construction) => construction.startsWith('segmented'))
