@@ -2,6 +2,7 @@ import type { DesignInput } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { yearFaults } from '#shared/movement/moving-bearing.ts'
 import type { SeasonRefusal } from '#shared/movement/refusal.ts'
+import { isSegmented } from '#shared/movement/year.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { DROP_REASONS, type DropReason } from './drop-reason.ts'
@@ -168,9 +169,15 @@ function proveOn(search: ResolvedSearch, progress: SearchProgress, until: number
 /** The load and the year of a ring of balls that carries too little, or stops. */
 const FAILS = Number.POSITIVE_INFINITY
 
+/** Parts whose hole is the bore of the bearing. */
+const BORED = ['innerRing', 'plates'] as const
+
 /** Whether load and year take as much from every bore: the bore is felt in a hoop of segments alone. */
 const isSameForAllBores = ({ input: { year } }: ResolvedSearch): boolean =>
-  year?.woods.innerRing?.construction.startsWith('segmented') !== true
+  BORED.every((part) => {
+    const wood = year?.woods[part]
+    return wood === undefined || !isSegmented(wood)
+  })
 
 /** How many bores of a ring of balls are still in question. */
 const boresLeft = (bounds: Float64Array, ring: number, bores: number): number =>

@@ -10,21 +10,21 @@ import { DESIGN_SEARCH } from './input.ts'
 
 /**
  * The chance that a bearing runs at the worst time of a year: today, at the driest or at the dampest, as everything moves
- * with the moisture one way. Balls may knock. 0 where it stops in one of them as designed.
+ * with the moisture one way. Its gap, where it has one, its play, where it has any. Balls may knock. 0 where it stops in one
+ * of them as designed.
  */
 export function chanceThroughYear(year: Year, bearing: Bearing, spread: Spread): number {
-  const { resolved } = bearing
   const moving = movingBearing(inYear(year, bearing), DESIGN_SEARCH)
-  if (!moving.ok || !('minBallGap' in resolved)) return 0
-  const { season, snapshotIn } = moving.value
+  if (!moving.ok) return 0
+  const { season, snapshotIn, band } = moving.value
   const byMoisture = [season.today, ...season.states].toSorted(
     (one, other) => one.moistureContent - other.moistureContent,
   )
   const chanceIn = (state: WoodState): number => {
-    const fit = fitOf(snapshotIn(state), resolved.input.balls.count)
+    const fit = fitOf(snapshotIn(state), bearing.resolved.input.balls.count)
     const { ballGap, play } = fit
-    if (ballGap === undefined || troublesOf(fit, resolved).some(stops)) return 0
-    const gap = normalCdf((ballGap.least - resolved.minBallGap) / spread.gap)
+    if (troublesOf(fit, band).some(stops)) return 0
+    const gap = ballGap && band ? normalCdf((ballGap.least - band.minBallGap) / spread.gap) : 1
     return play === undefined ? gap : gap * playChance(spread, play.worst)
   }
   const extremes = new Set([byMoisture.at(0), byMoisture.at(-1), season.today])

@@ -58,10 +58,10 @@ export function toDesignSearchInput(request: DesignSearchRequest): Result<Design
 }
 
 /** The year in the core's words; none where none is asked about. Paths are those of the request. */
-function yearIn({ year, balls }: DesignSearchRequest): Result<Year | undefined, readonly Fault[]> {
+function yearIn({ year, balls, arrangement }: DesignSearchRequest): Result<Year | undefined, readonly Fault[]> {
   if (year === undefined) return ok(undefined)
   const areSomeWooden = balls.some(({ material = BALL_MATERIAL }) => material === 'wood')
-  const read = toYear(year, { balls: { material: areSomeWooden ? 'wood' : 'glass' } })
+  const read = toYear(year, present({ arrangement, balls: { material: areSomeWooden ? 'wood' : 'glass' } }))
   return read.ok ? read : fail(read.error.map(({ path, message }) => ({ path: `/year${path}`, message })))
 }
 

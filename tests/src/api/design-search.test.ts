@@ -207,6 +207,30 @@ describe('a year that it must run through', () => {
     }
   })
 
+  const PLY = { construction: 'cross-laminated-ply' }
+  test.each([
+    ['roller', { outerRing: PLY, innerRing: PLY }],
+    ['thrust', { plates: { species: 'maple-sugar' } }],
+    ['caged', { outerRing: PLY, innerRing: PLY, cage: { species: 'maple-sugar', construction: 'quarter-sawn' } }],
+  ])('of a %s bearing, with the woods of its own parts', async (arrangement, woods) => {
+    const url = await address()
+    const year = { ...YEAR, woods }
+    const { units, outsideDiameter, bore } = REQUEST
+    const balls = [{ diameter: 16, material: 'steel' }]
+    const { ranked } = await found(url, { units, outsideDiameter, bore, arrangement, balls, year, limit: 2 })
+    expect(ranked.length).toBe(2)
+    for (const { design, criteria } of ranked) {
+      const season = await post(url.replace('design-search', 'seasonal-fit'), { design, ...year })
+      expect(season.status, season.text).toBe(200)
+      const { probability }: { probability: { runsAllYear: number } } = JSON.parse(season.text)
+      const running = criteria.find(({ name }) => name === 'running')?.mark
+      expect(running).toBeGreaterThan(0)
+      expect(running).toBeLessThanOrEqual(probability.runsAllYear)
+    }
+    const without = { units, outsideDiameter, bore, arrangement, balls, year: { ...year, woods: {} } }
+    expect(faultsIn(await post(url, without)).join()).toMatch(/"\w+" is missing/)
+  })
+
   test('what is wrong with it, with its place: 400 for words, 422 for what cannot be', async () => {
     const url = await address()
     const words = faultsIn(
