@@ -178,4 +178,8 @@ export const BOARD_VARIATION = { relative: 0.15, source: 'fpl-variation' } as co
 /** Between wood that has dried and wood that took moisture up, at rest in the same air [%]. */
 const HYSTERESIS_LOOP = 2.5
 /** How far, at most, wood is damper or drier than air at rest with it would make it, by how it came there [%]: half of that. */
-export const HYSTERESIS = { loop: HYSTERESIS_LOOP, moisture: HYSTERESIS_LOOP / 2, source: 'sorption-hysteresis' } as const
+export const HYSTERESIS = {
+  loop: HYSTERESIS_LOOP,
+  moisture: HYSTERESIS_LOOP / 2,
+  source: 'sorption-hysteresis',
+} as const

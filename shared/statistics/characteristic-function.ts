@@ -12,7 +12,7 @@ export interface CharacteristicFunction {
 }
 
 /** sin x / x */
-const sinc = (x: number): number => (Math.abs(x) < 1e-4 ? 1 - (x * x) / 6 : Math.sin(x) / x)
+export const sinc = (x: number): number => (Math.abs(x) < 1e-4 ? 1 - (x * x) / 6 : Math.sin(x) / x)
 
 export function characteristicOf(distribution: Distribution): CharacteristicFunction {
   switch (distribution.kind) {

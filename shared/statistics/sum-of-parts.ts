@@ -1,5 +1,5 @@
 import { fourierTransform } from '#shared/numbers/fourier-transform.ts'
-import type { CharacteristicFunction } from './characteristic-function.ts'
+import { type CharacteristicFunction, sinc } from './characteristic-function.ts'
 import { BINS } from './streaming-histogram.ts'
 
 /*
@@ -17,12 +17,18 @@ export interface Part {
   readonly copies: number
 }
 
-/** A part that moves both sums at once: equally likely pairs, each less its mean. */
-export interface Pairs {
-  readonly pairs: readonly (readonly [number, number])[]
+/** A part that moves both sums at once: on any of some straight pieces that are equally likely, evenly spread over each. */
+export interface Pieces {
+  readonly pieces: readonly Piece[]
+}
+interface Piece {
+  /** Its middle in either sum, less the mean over all. */
+  readonly middle: readonly [number, number]
+  /** From the middle to an end. */
+  readonly half: readonly [number, number]
 }
 
-type AnyPart = Part | Pairs
+type AnyPart = Part | Pieces
 
 /** Normally distributed noise on top: its variances and covariance. */
 export interface Noise {
@@ -41,12 +47,15 @@ function characteristicAt(parts: readonly AnyPart[], noise: Noise, s: number, t:
   out.real = Math.exp(-0.5 * (one * s * s + other * t * t) - noise.covariance * s * t)
   out.imaginary = 0
   for (const part of parts) {
-    if ('pairs' in part) {
-      turn(
-        out,
-        meanOf(part, (one, other) => Math.cos(s * one + t * other)),
-        meanOf(part, (one, other) => Math.sin(s * one + t * other)),
-      )
+    if ('pieces' in part) {
+      let [real, imaginary] = [0, 0]
+      for (const { middle, half } of part.pieces) {
+        const angle = s * middle[0] + t * middle[1]
+        const size = sinc(s * half[0] + t * half[1])
+        real += size * Math.cos(angle)
+        imaginary += size * Math.sin(angle)
+      }
+      turn(out, real / part.pieces.length, imaginary / part.pieces.length)
       continue
     }
     const { characteristic, slopes, copies } = part
@@ -70,8 +79,8 @@ function turn(out: Complex, real: number, imaginary: number): void {
   out.real = turned
 }
 
-function meanOf({ pairs }: Pairs, of: (one: number, other: number) => number): number {
-  return pairs.reduce((sum, [one, other]) => sum + of(one, other), 0) / pairs.length
+function meanOver({ pieces }: Pieces, of: (piece: Piece) => number): number {
+  return pieces.reduce((sum, piece) => sum + of(piece), 0) / pieces.length
 }
 
 /** By products alone, for `**` differs from engine to engine. */
@@ -216,8 +225,8 @@ export function spreadOf(parts: readonly AnyPart[], { variances, covariance }: N
     parts.reduce(
       (total, part) =>
         total +
-        ('pairs' in part
-          ? meanOf(part, (one, other) => of([one, other]))
+        ('pieces' in part
+          ? meanOver(part, ({ middle, half }) => of(middle) + of(half) / 3)
           : part.copies * part.variance * of(part.slopes)),
       0,
     )

@@ -1,5 +1,5 @@
 import { normalDensity } from '#shared/statistics/normal.ts'
-import { type Between, type Noise, type Pairs, type Part, shareBetween } from '#shared/statistics/sum-of-parts.ts'
+import { type Between, type Noise, type Part, type Pieces, shareBetween } from '#shared/statistics/sum-of-parts.ts'
 
 /** From where to where one of two sums is good, as distances from its mean; its own distribution, and how far that goes. */
 export interface GoodLine extends Between {
@@ -18,7 +18,7 @@ const ALL_BUT_ONE = 0.05
  * @returns undefined where neither will do
  */
 export function jointShare(
-  parts: readonly (Part | Pairs)[],
+  parts: readonly (Part | Pieces)[],
   noise: Noise,
   spread: Noise,
   [one, other]: readonly [GoodLine, GoodLine],

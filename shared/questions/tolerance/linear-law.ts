@@ -148,6 +148,7 @@ function weatherEffects({ climate }: Check, { of, ofRing }: Slopes, lobes: Lobes
       ofRing.outer * state.outerGrooveBottomRadius +
       ofRing.inner * state.innerGrooveBottomRadius +
       of.ballLotMean * state.ballLotMean +
+      COPIES.grooveCircleRadius * of.grooveCircleRadius * state.grooveCircleRadius +
       of.outOfRound * (larger(state.outerOutOfRound) + larger(state.innerOutOfRound)),
   )
 }

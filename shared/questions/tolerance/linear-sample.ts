@@ -4,9 +4,10 @@ import { characteristicOf } from '#shared/statistics/characteristic-function.ts'
 import { type Distribution, varianceOf } from '#shared/statistics/distribution.ts'
 import { CHUNK, pilotTrials } from '#shared/statistics/monte-carlo.ts'
 import { unevenCharacteristic, unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
-import type { Pairs, Part } from '#shared/statistics/sum-of-parts.ts'
+import type { Part, Pieces } from '#shared/statistics/sum-of-parts.ts'
 import { COPIES, FIGURES, type FigureName, type Slopes } from './check-model.ts'
 import type { Check } from './checked.ts'
+import type { ClimateMovement } from './climate-movement.ts'
 import { movedByWeather } from './linear-law.ts'
 import { modelOf } from './model-of.ts'
 import { type TrialModel, trialModel } from './trials.ts'
@@ -23,7 +24,7 @@ type Both<T> = readonly [T, T]
  *
  * @returns undefined where the play of unequal balls has no such law
  */
-export function linearParts(check: Check): readonly (Part | Pairs)[] | undefined {
+export function linearParts(check: Check): readonly (Part | Pieces)[] | undefined {
   const { ballGap: gap, play } = modelOf(check).slopes
   const parts = Array.from(check.differences, ([name, distribution]): readonly Part[] | undefined => {
     if (name === 'ballDiameter')
@@ -31,7 +32,7 @@ export function linearParts(check: Check): readonly (Part | Pairs)[] | undefined
     return [{ ...partOf(distribution), slopes: [gap.of[name], play.of[name]], copies: COPIES[name] }]
   })
   if (!parts.every((part) => part !== undefined)) return undefined
-  return [...parts.flat(), ...(check.climate === undefined ? [] : [weatherPart(check)])]
+  return [...parts.flat(), ...(check.climate === undefined ? [] : [weatherPart(check, check.climate)])]
 }
 
 const partOf = (distribution: Distribution) => ({
@@ -39,9 +40,20 @@ const partOf = (distribution: Distribution) => ({
   variance: varianceOf(distribution),
 })
 
-function weatherPart(check: Check): Pairs {
+/** States that lie evenly on a straight piece stand in the middles of equal parts of it. */
+function weatherPart(check: Check, { statesAPiece }: ClimateMovement): Pieces {
   const [gaps, plays] = FIGURES.map((figure) => lessMean(movedByWeather(check, figure))) as [number[], number[]]
-  return { pairs: gaps.map((gap, state) => [gap, itemAt(plays, state)]) }
+  const at = (state: number): Both<number> => [itemAt(gaps, state), itemAt(plays, state)]
+  const reach = statesAPiece === 1 ? 0 : statesAPiece / (statesAPiece - 1) / 2
+  return {
+    pieces: Array.from({ length: gaps.length / statesAPiece }, (_, piece) => {
+      const [from, to] = [at(piece * statesAPiece), at((piece + 1) * statesAPiece - 1)]
+      return {
+        middle: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2],
+        half: [reach * (to[0] - from[0]), reach * (to[1] - from[1])],
+      }
+    }),
+  }
 }
 
 function lessMean(values: readonly number[]): readonly number[] {

@@ -8,7 +8,7 @@ import {
   type Histogram,
   shareBelow,
 } from '#shared/statistics/streaming-histogram.ts'
-import { binnedSum, type Noise, type Pairs, type Part, spreadOf } from '#shared/statistics/sum-of-parts.ts'
+import { binnedSum, type Noise, type Part, type Pieces, spreadOf } from '#shared/statistics/sum-of-parts.ts'
 import { type BentLine, bentLine } from './bent-line.ts'
 import type { Check } from './checked.ts'
 import { jointShare } from './joint-share.ts'
@@ -146,7 +146,7 @@ interface BentSpread extends NearlyLinearFigure {
 }
 
 function bentSpread(
-  parts: readonly (Part | Pairs)[],
+  parts: readonly (Part | Pieces)[],
   noise: Noise,
   which: 0 | 1,
   { mean, standardDeviation }: LinearLaw,

@@ -78,6 +78,7 @@ function weatherReach(ends: readonly ClimateChange[]): WeatherReach {
     innerGrooveBottomRadius: of('innerGrooveBottomRadius'),
     outerOutOfRound: of('outerOutOfRound'),
     innerOutOfRound: of('innerOutOfRound'),
+    grooveCircleRadius: of('grooveCircleRadius'),
     ballLotMean: of('ballLotMean'),
   }
 }

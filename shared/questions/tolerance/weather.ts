@@ -9,6 +9,8 @@ export interface Weather {
   readonly inner: Float64Array
   readonly outerLobes: Float64Array
   readonly innerLobes: Float64Array
+  /** Of the circle of either plate. */
+  readonly circles: Float64Array
   readonly balls: Float64Array
   /** Whether in any state a ring is out of round. */
   readonly hasLobes: boolean
@@ -23,6 +25,7 @@ export function weatherOf({ states }: ClimateMovement): Weather {
     inner: row('innerGrooveBottomRadius'),
     outerLobes,
     innerLobes,
+    circles: row('grooveCircleRadius'),
     balls: row('ballLotMean'),
     hasLobes: [...outerLobes, ...innerLobes].some((amplitude) => amplitude > 0),
   }

@@ -329,9 +329,9 @@ describe('the weather as a contributor', () => {
       '/design/making/woods/balls: The balls are of wood. Name it',
     ],
     [
-      { woods: WOODS, climate: CLIMATE, design: { ...DESIGN, arrangement: 'roller' } },
-      422,
-      '/design/arrangement: "tolerance-check with climate" is not available for roller bearings yet',
+      { woods: WOODS, climate: CLIMATE, design: { ...DESIGN, arrangement: 'thrust' } },
+      400,
+      '/design/making/woods: "plates" is missing',
     ],
   ])('%o: %i', async (more, status, expected) => {
     const problem = problemIn(await post(await address(), inMaking({ ...REQUEST, ...more })), status)

@@ -1,7 +1,7 @@
 import { gapOnPath } from '#shared/geometry/balls-on-a-path.ts'
 import type { WorstCase } from '#shared/questions/tolerance/check-model.ts'
 import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
-import type { ClimateChange } from '#shared/questions/tolerance/climate-movement.ts'
+import { type ClimateChange, STILL } from '#shared/questions/tolerance/climate-movement.ts'
 import type { ContributorName } from '#shared/questions/tolerance/input.ts'
 import { reachOf } from '#shared/questions/tolerance/reach.ts'
 import { innerCentre, innerOf, outerCentre, outerOf } from '#shared/questions/tolerance/seats.ts'
@@ -18,16 +18,6 @@ interface Corner {
   readonly outer: number
   readonly inner: number
   readonly lobe: number
-}
-
-/** A year that does nothing. */
-const STILL: ClimateChange = {
-  moistureContent: 0,
-  outerGrooveBottomRadius: mm(0),
-  innerGrooveBottomRadius: mm(0),
-  outerOutOfRound: mm(0),
-  innerOutOfRound: mm(0),
-  ballLotMean: mm(0),
 }
 
 /**

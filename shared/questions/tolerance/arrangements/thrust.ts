@@ -1,8 +1,16 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { ballGapOnCircle, gapPerEachDiameterOnCircle, type HeightOf } from '#shared/geometry/balls-on-a-circle.ts'
 import { meanRise } from '#shared/geometry/plate-on-balls.ts'
-import type { Break, CheckModel, FigureName, Slopes, WorstCase } from '#shared/questions/tolerance/check-model.ts'
+import type {
+  Break,
+  CheckModel,
+  FigureName,
+  Slopes,
+  WeatherReach,
+  WorstCase,
+} from '#shared/questions/tolerance/check-model.ts'
 import type { PlateCheck } from '#shared/questions/tolerance/checked.ts'
+import { STILL } from '#shared/questions/tolerance/climate-movement.ts'
 import type { ContributorName } from '#shared/questions/tolerance/input.ts'
 import { FARTHEST_ROUND, MOST_UNEVEN } from '#shared/questions/tolerance/reach.ts'
 import { type GroovedRing, innerCentre, seatSlopes, sitsOnBottom } from '#shared/questions/tolerance/seats.ts'
@@ -23,14 +31,14 @@ export const plateModel = (check: PlateCheck): CheckModel => ({
   nominal: { ballGap: check.bearing.ballGap, play: check.bearing.plateGap },
   slopes: slopesOf(check),
   extremes: () => extremes(check),
-  breaks: (reach) => breaks(check, reach),
+  breaks: (reach, weather) => breaks(check, reach, weather),
   shifts: (from, to) => shifts(check, from, to),
   placeAt: (shift) => ({
     grooveDepth: check.bearing.plate.grooveDepth,
     grooveBottomDiameter: mm(check.bearing.plate.grooveCircleDiameter + 2 * shift),
     deeper: mm(shift),
   }),
-  evaluation: (chunk) => plateEvaluation(check, faceOf(check.bearing), chunk),
+  evaluation: (chunk, weather) => plateEvaluation(check, faceOf(check.bearing), chunk, weather),
 })
 
 /** About how much further apart the faces stand than on balls of the mean size, since the upper plate rests on three of the largest. */
@@ -85,24 +93,39 @@ function slopesOf({ bearing }: PlateCheck): Readonly<Record<FigureName, Slopes>>
   }
 }
 
-/** The gap falls with each ball and rises with the circle; the space between the faces rises with the balls and falls with depth. */
+/**
+ * The gap falls with each ball and rises with the circle; the space between the faces rises with the balls and falls with
+ * depth. The weather moves all at once: each of its ends is looked at.
+ */
 function extremes(check: PlateCheck): WorstCase {
   const [lot, circle, depth] = [
     farthest(check, 'ballLotMean'),
     farthest(check, 'grooveCircleRadius'),
     farthest(check, 'grooveDepth'),
   ]
-  const largest = extremeBalls(check, 'tight').map((diameter) => diameter + lot.most)
-  const smallest = extremeBalls(check, 'loose').map((diameter) => diameter + lot.least)
+  const ends = check.climate?.ends ?? [STILL]
+  const [tight, loose] = [extremeBalls(check, 'tight'), extremeBalls(check, 'loose')]
   const { pitchRadius } = check.bearing
   const face = faceOf(check.bearing)
   const gap = (out: number, balls: readonly number[]) =>
     ballGapOnCircle(mm(pitchRadius + out), balls, heightIn(face, 0))
   const apart = (balls: readonly number[], deeper: number) => mm(2 * heightIn(face, deeper)(meanOf(balls)))
-  return {
-    ballGap: { min: gap(circle.least, largest), max: gap(circle.most, smallest) },
-    play: { min: apart(smallest, depth.most), max: apart(largest, depth.least) },
-  }
+  const cases = ends.map((end) => {
+    const largest = tight.map((diameter) => diameter + lot.most + end.ballLotMean)
+    const smallest = loose.map((diameter) => diameter + lot.least + end.ballLotMean)
+    return {
+      ballGap: {
+        min: gap(circle.least + end.grooveCircleRadius, largest),
+        max: gap(circle.most + end.grooveCircleRadius, smallest),
+      },
+      play: { min: apart(smallest, depth.most), max: apart(largest, depth.least) },
+    }
+  })
+  const widest = (figure: FigureName) => ({
+    min: mm(Math.min(...cases.map(({ [figure]: { min } }) => min))),
+    max: mm(Math.max(...cases.map(({ [figure]: { max } }) => max))),
+  })
+  return { ballGap: widest('ballGap'), play: widest('play') }
 }
 
 /** How high a ball's centre stands over a face, by its diameter. */
@@ -114,7 +137,11 @@ const heightIn =
 const meanOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
 
 /** The values beyond which there is no bearing of two plates. */
-function breaks({ bearing }: PlateCheck, reach: (name: ContributorName) => Ends): readonly Break[] {
+function breaks(
+  { bearing }: PlateCheck,
+  reach: (name: ContributorName) => Ends,
+  weather: WeatherReach,
+): readonly Break[] {
   const { ballDiameter, input } = bearing.resolved
   const [each, lot, circle, depth] = [
     reach('ballDiameter'),
@@ -122,16 +149,16 @@ function breaks({ bearing }: PlateCheck, reach: (name: ContributorName) => Ends)
     reach('grooveCircleRadius'),
     reach('grooveDepth'),
   ]
-  const smallest = ballDiameter + each.least + lot.least
-  const largest = ballDiameter + each.most + lot.most
+  const smallest = ballDiameter + each.least + lot.least + weather.ballLotMean.least
+  const largest = ballDiameter + each.most + lot.most + weather.ballLotMean.most
   if (!(smallest > 0 && largest <= MOST_UNEVEN * smallest)) {
-    return [{ names: ['ballDiameter', 'ballLotMean'], because: 'balls' }]
+    return [{ names: ['ballDiameter', 'ballLotMean', 'climate'], because: 'balls' }]
   }
   if (!isGroove(faceOf(bearing), smallest / 2, depth)) return [{ names: ['grooveDepth'], because: 'plate-groove' }]
-  const sine = largest / 2 / (bearing.pitchRadius + circle.least)
+  const sine = largest / 2 / (bearing.pitchRadius + circle.least + weather.grooveCircleRadius.least)
   const round = sine > 0 && sine < 1 ? 2 * (input.balls.count - 1) * Math.asin(sine) : Number.NaN
   if (round < FARTHEST_ROUND) return []
-  return [{ names: ['ballDiameter', 'ballLotMean', 'grooveCircleRadius'], because: 'closes' }]
+  return [{ names: ['ballDiameter', 'ballLotMean', 'grooveCircleRadius', 'climate'], because: 'closes' }]
 }
 
 /** Whether the groove keeps some depth, is no more than a half circle, and lets the smallest ball stay out of the wood. */
