@@ -23,14 +23,21 @@ export interface BallRing {
   /** All balls growing together in what is cut already. */
   readonly gapPerBallDiameter: number
   readonly gauge: Gauge
+  /** How much smaller the circle inside the balls is per diameter of a ball, in diameter over diameter, the groove staying as it is. */
+  readonly insidePerBallDiameter: number
 }
 
-/** The ring of balls that leaves the asked gap exactly, or every reason at once why there is none. */
+/**
+ * The ring of balls that leaves the asked gap exactly, or every reason at once why there is none.
+ *
+ * @param insidePerBallDiameter what the seat of the balls makes it; 2 on the bottom of a ring's groove
+ */
 export function ballRing<S extends ResolvedBallRing>(
   resolved: S,
+  insidePerBallDiameter: number,
 ): Result<BallRing & { readonly resolved: S }, readonly Refusal[]> {
   const refused = gapRefusals(resolved)
-  return refused.length > 0 ? fail(refused) : ok({ resolved, ...onPitchCircle(resolved) })
+  return refused.length > 0 ? fail(refused) : ok({ resolved, ...onPitchCircle(resolved), insidePerBallDiameter })
 }
 
 /** Why no ring leaves the gaps that were asked. */
@@ -51,7 +58,7 @@ function gapRefusals(resolved: ResolvedBallRing): readonly Refusal[] {
 }
 
 /** The pitch circle that leaves the asked gap exactly, with its plug. Balls that grow on it close the gap by −Z at closure. */
-function onPitchCircle(resolved: ResolvedBallRing): Omit<BallRing, 'resolved'> {
+function onPitchCircle(resolved: ResolvedBallRing): Omit<BallRing, 'resolved' | 'insidePerBallDiameter'> {
   const { ballDiameter } = resolved
   const ballCount = resolved.input.balls.count
   const pitchRadius = pitchRadiusForGap(resolved.ballGap, ballDiameter, ballCount)

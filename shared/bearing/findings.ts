@@ -6,6 +6,7 @@ import { stepDown, stepUp } from '#shared/units/step.ts'
 import { type BallRing, gapAt, gapLimits } from './ball-ring.ts'
 import * as defaults from './defaults.ts'
 import type { FullRings } from './full-rings.ts'
+import { plugReading } from './plug-reading.ts'
 import type { PartName, RingName } from './refusal.ts'
 import {
   depthPath,
@@ -110,6 +111,22 @@ export function gapFindings({ resolved, assembly, ballGap }: FullRings): readonl
     found.push(finding('risk', '/maxBallGap', facts, ...atLeast(resolved, '/maxBallGap', widened)))
   }
   return found
+}
+
+/** From this chance on the plugs mislead more often than not. */
+const MISLEADING = 0.5
+
+/** A ring that the plugs call finished, and that is not by the rule. */
+export function plugFindings(ring: BallRing): readonly Finding[] {
+  const { resolved } = ring
+  const { probability, decides } = plugReading(ring)
+  if (decides || probability === undefined) return []
+  const { inBand, tooDeep } = probability
+  const chance = tooDeep / (inBand + tooDeep)
+  const { ballScatter: scatter, maxBallGap, input } = resolved
+  const path = input.balls.diameters === undefined ? '/balls/standardDeviation' : '/balls/diameters'
+  const facts = { code: 'plugs-cannot-tell', scatter, maxBallGap, tooDeep: chance } as const
+  return [finding(chance < MISLEADING ? 'note' : 'risk', path, facts)]
 }
 
 export function playFindings({ resolved, radialInternalClearance: play }: RingPair): readonly Finding[] {
@@ -275,7 +292,8 @@ export function shopFindings(
   return measured.flatMap(([dimension, diameter, perRadius]) => {
     const { text, error } = shopFigure(diameter, input.units, input.shopDenominator)
     const gapThere = gapAt(ring, mm(pitchRadius + (perRadius * error) / 2)) ?? mm(-ballDiameter)
-    if (reaches(gapThere, least) && !exceeds(gapThere, most)) return []
+    const within = WITHIN * ballDiameter
+    if (gapThere >= least - within && gapThere <= most + within) return []
     const facts = {
       code: 'shop-rounding-spoils-gap',
       dimension,

@@ -21,11 +21,11 @@ export interface OuterSide extends BallRing {
  * @returns the outer side, or every reason at once why there is none
  */
 export function outerSideOf(resolved: Resolved): Result<OuterSide, readonly Refusal[]> {
-  const made = ballRing(resolved)
+  const seat = seatIn(resolved.outerGroove, resolved.ballDiameter)
+  const made = ballRing(resolved, 2 * (1 - seat.perBallDiameter))
   if (!made.ok) return made
   const ring = made.value
   const { pitchRadius, gapPerPitchRadius: perRadius } = ring
-  const seat = seatIn(resolved.outerGroove, resolved.ballDiameter)
   return ok({
     ...ring,
     gapPerGrooveDepth: perRadius * seat.perGrooveDepth,

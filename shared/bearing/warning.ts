@@ -35,6 +35,13 @@ export type WarningFacts =
     }
   | { readonly code: 'gap-below-assembly-gap'; readonly ballGap: Mm; readonly assemblyGap: Mm }
   | { readonly code: 'band-below-assembly-gap'; readonly maxBallGap: Mm; readonly assemblyGap: Mm }
+  | {
+      readonly code: 'plugs-cannot-tell'
+      readonly scatter: Mm
+      readonly maxBallGap: Mm
+      /** The chance of a gap above the largest where go enters, no-go does not and the last ball goes in. */
+      readonly tooDeep: number
+    }
   | { readonly code: 'no-play'; readonly play: Mm; readonly least: Mm }
   | {
       readonly code: 'shop-rounding-spoils-gap'

@@ -1,11 +1,11 @@
 import type { CagedDesign, RadialDesign } from '#shared/bearing/arrangements.ts'
-import { plugGaps } from '#shared/bearing/ball-ring.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
 import { mm } from '#shared/units/length.ts'
 import type { OperationWords } from '#src/words/job-sheet/operation.ts'
 import * as words from '#src/words/job-sheet/outer-ring.ts'
 import { gapToReach, openingReading, READINGS, refusedReading, SIZES } from '#src/words/job-sheet/sizes.ts'
+import { plugFacts } from '#src/words/plugs.ts'
 import {
   acrossName,
   arrangementOf,
@@ -198,12 +198,13 @@ export function outerFit(job: Job): Operation {
 }
 
 export function outerSand(job: Job): Operation {
-  const { resolved, gauge } = job.design.bearing
-  const { go: minGap, noGo: maxGap } = plugGaps(resolved)
+  const { bearing } = job.design
+  const { minBallGap, maxBallGap } = bearing.resolved
   const facts = {
-    minGap,
-    maxGap,
-    noGo: gauge.noGoDiameter,
+    minBallGap,
+    maxBallGap,
+    noGo: bearing.gauge.noGoDiameter,
+    plugs: plugFacts(bearing),
     units: unitsOf(job),
   }
   return {

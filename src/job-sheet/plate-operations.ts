@@ -5,6 +5,7 @@ import { mm } from '#shared/units/length.ts'
 import type { CautionCode } from '#src/words/caution.ts'
 import * as words from '#src/words/job-sheet/plates.ts'
 import { gapToReach, SIZES } from '#src/words/job-sheet/sizes.ts'
+import { plugFacts } from '#src/words/plugs.ts'
 import {
   arrangementOf,
   gapReadings,
@@ -102,7 +103,7 @@ function tryBalls(job: PlateJob): Operation {
 }
 
 const groove = (job: PlateJob): Operation => ({
-  ...words.plateGroove(job.method),
+  ...words.plateGroove(job.method, plugFacts(job.design.bearing), unitsOf(job)),
   id: 'groove',
   part: 'both',
   sizes: [

@@ -2,6 +2,7 @@ import type { Assembly } from '#shared/bearing/assembly.ts'
 import type { Split } from '#shared/bearing/fields.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
+import { type PlugFacts, plugsTell } from './plugs.ts'
 import type { Terms } from './terms.ts'
 
 /** How the balls of a full ring go in between two grooved rings. */
@@ -58,10 +59,12 @@ export interface GaugeFacts {
   readonly gapPerBallDiameter: number
   /** How much larger the plug is before the finish goes on; left out where the finish does not change it. */
   readonly largerBeforeFinish?: Mm
+  readonly plugs: PlugFacts
 }
 
 /** Joined, not concatenated: V8 writes JSON of a flat string at twice the speed of one that is still in pieces. */
-export function gaugeNote(facts: GaugeFacts, units: Units, { element, raceway }: Terms): string {
+export function gaugeNote(facts: GaugeFacts, units: Units, terms: Terms): string {
+  const { element, raceway } = terms
   const { ballDiameter, gapPerBallDiameter, largerBeforeFinish: larger } = facts
   return [
     `The plug is right for ${element.many} of `,
@@ -72,5 +75,7 @@ export function gaugeNote(facts: GaugeFacts, units: Units, { element, raceway }:
     larger === undefined
       ? ''
       : ` This plug is for the finished ${raceway.one}. Before the finish goes on, use one ${figure(larger, units)} larger.`,
+    ' ',
+    plugsTell(facts.plugs, units, terms),
   ].join('')
 }

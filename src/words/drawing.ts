@@ -1,11 +1,13 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { GapSpread } from '#shared/bearing/plug-reading.ts'
 import type { GluedUp } from '#shared/making/boards.ts'
 import type { CheekScrews, Dowels, Screws } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { BearingFacts } from './bearing-facts.ts'
 import { angleFigure, figure } from './figure.ts'
 import { MADE_OF } from './materials.ts'
+import { giveOrTake, MEASURE_INSTEAD } from './plugs.ts'
 import { TERMS, type Terms } from './terms.ts'
 
 /*
@@ -246,6 +248,9 @@ export const GAUGE_LABELS = {
   plug: (size: string) => `${size}: just enters between the balls, evenly spread`,
   goPlug: (size: string, { element }: Terms) => `${size}: must enter between the seated ${element.many}`,
   noGoPlug: (size: string) => `${size}: must not enter`,
+  /** Where the two cannot tell when a groove is finished. */
+  entersAt: (size: string, gap: GapSpread, units: Units) => `${size}: enters at a gap of ${giveOrTake(gap, units)}`,
+  decidesNothing: `decides nothing: ${MEASURE_INSTEAD}`,
   profile: (surface: 'land' | 'face') => `deep enough when the shoulders meet the ${surface}`,
   edge: (size: string) => `${size}: no light between edge and wood`,
 } as const

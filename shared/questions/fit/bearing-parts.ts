@@ -1,3 +1,4 @@
+import { measuredMeanUncertainty } from '#shared/bearing/ball-lot.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
@@ -6,8 +7,6 @@ import type { Balls, InnerGroove, OuterGroove, SeatLaw } from './subject.ts'
 
 /* What a subject of fit correction takes from a bearing, of whatever arrangement. */
 
-/** A caliper on single balls, for a lot whose balls were all measured. Common practice, no source. */
-const BALL_CALIPER = 0.02
 /** How far a plain track, or a plate's circle, is taken to be from done when it is first tried, in ball diameters. */
 export const WITHOUT_DEPTH = 1 / 4
 
@@ -46,15 +45,11 @@ export function ballsOf(
     count,
     diameter: ballDiameter,
     scatter: ballScatter,
-    ...(diameters === undefined ? {} : { meanUncertainty: measuredMean(count, diameters.length, ballScatter) }),
+    ...(diameters === undefined
+      ? {}
+      : { meanUncertainty: measuredMeanUncertainty(ballScatter, count, diameters.length) }),
     gapDeviation: gapDeviation(count, ballDiameter, x, gapOf),
   }
-}
-
-/** Standard uncertainty of the mean of measured balls: the caliper's part, and the open choice of which go in. */
-function measuredMean(count: number, measured: number, scatter: number): number {
-  const open = Math.max(0, 1 / count - 1 / measured)
-  return Math.sqrt(scatter * scatter * open + (BALL_CALIPER * BALL_CALIPER) / measured)
 }
 
 /** Step of the differences, in ball diameters. */

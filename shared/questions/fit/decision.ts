@@ -1,3 +1,4 @@
+import { CONFIDENCE } from '#shared/bearing/plug-reading.ts'
 import * as defaults from './defaults.ts'
 import type { Chances } from './figures.ts'
 import { bestCut, type Cut, riskNow, type ToolAtHand } from './next-cut.ts'
@@ -63,9 +64,9 @@ export function stateOf(grounds: Grounds): FitState {
   const { chances } = grounds
   const isRead = allReadings(grounds).some(touchesGroove)
   if (!isRead) return 'unread'
-  if (chances.tooDeep >= defaults.CONFIDENCE && mayCondemn(grounds)) return 'too-deep'
-  if (chances.inBand >= defaults.CONFIDENCE && mayPass(grounds)) return 'in-band'
-  return chances.tooTight >= defaults.CONFIDENCE ? 'more-to-remove' : 'unclear'
+  if (chances.tooDeep >= CONFIDENCE && mayCondemn(grounds)) return 'too-deep'
+  if (chances.inBand >= CONFIDENCE && mayPass(grounds)) return 'in-band'
+  return chances.tooTight >= CONFIDENCE ? 'more-to-remove' : 'unclear'
 }
 
 /** Readings of a figure that tell how deep to cut, rather than yes or no. */

@@ -4,16 +4,6 @@
 export const STARTS_SHORT_BY = 0.35
 export const STARTS_WITHIN = 0.4
 
-/** How far the mean of a bought lot may lie from its nominal diameter, over the scatter of single balls. */
-export const LOT_MEAN_OVER_SCATTER = 0.6
-
-/** Balls may scatter more than stated: these multiples, with these chances. */
-export const SCATTER_TIMES: readonly (readonly [times: number, chance: number])[] = [
-  [1, 0.8],
-  [1.8, 0.15],
-  [3, 0.05],
-]
-
 /** How much more or less than the nominal cut this maker's tools take, over the nominal cut. */
 export const TOOL_BIAS = 0.15
 /** By how much this maker's hand reads a rule too long or too short, always the same way [mm]. */
@@ -22,8 +12,6 @@ export const HAND_BIAS = 0.15
 /** A ring that only just binds is felt to bind or to run: so much play either way [mm]. */
 export const BINDING_DEVIATION = 0.05
 
-/** The probability that a verdict needs. */
-export const CONFIDENCE = 0.95
 export const OVERSHOOT_RISK = 0.05
 
 /** Deeper than this at once nobody sands: some two hundred strokes [mm]. */

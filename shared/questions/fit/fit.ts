@@ -1,8 +1,8 @@
 import { type Threshold, thresholdOf } from '#shared/bearing/entry-threshold.ts'
+import { CONFIDENCE } from '#shared/bearing/plug-reading.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { contradict, type Disagreement, disagreements } from './agreement.ts'
 import { type Decision, decide, type FitState, type Grounds, stateOf, wordNow } from './decision.ts'
-import * as defaults from './defaults.ts'
 import { type Estimate, estimateOf } from './estimate.ts'
 import { evidenceOf } from './evidence.ts'
 import { type Chances, chancesOf, figureAt, finishedFigureAt } from './figures.ts'
@@ -120,7 +120,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
   const grooveRadius = estimateOf(posterior.cut.map(Math.abs), weights)
   return ok({
     state: stateOf(grounds),
-    confidence: defaults.CONFIDENCE,
+    confidence: CONFIDENCE,
     probability,
     figure,
     pitchRadius: estimateOf(

@@ -1,9 +1,9 @@
+import { SCATTER_TIMES } from '#shared/bearing/ball-lot.ts'
 import { chanceBetween, type Threshold } from '#shared/bearing/entry-threshold.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { logReading } from '#shared/statistics/likelihood.ts'
 import { logNormalCdf } from '#shared/statistics/normal.ts'
 import { normalColumn, POINTS } from '#shared/statistics/normal-points.ts'
-import * as defaults from './defaults.ts'
 import type { Evidence } from './evidence.ts'
 import { lowerFactor, type Proposal, proposalFor, setCut } from './proposal.ts'
 import { emptyPlace, type Place, type Unknowns } from './unknowns.ts'
@@ -67,7 +67,7 @@ export function posteriorOf(unknowns: Unknowns, evidence: readonly Evidence[], t
 function classesOf(unknowns: Unknowns, evidence: readonly Evidence[], threshold: Threshold): readonly Class[] {
   const { balls } = unknowns.subject
   const isKnown = balls.meanUncertainty !== undefined || balls.scatter === 0
-  const times = isKnown ? ([[1, 1]] as const) : defaults.SCATTER_TIMES
+  const times = isKnown ? ([[1, 1]] as const) : SCATTER_TIMES
   const proposals = times.map(([each]) => proposalFor(unknowns, evidence, threshold, each))
   const most = Math.max(...proposals.map(({ logEvidence }) => logEvidence))
   return apportioned(

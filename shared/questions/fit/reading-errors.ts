@@ -1,3 +1,4 @@
+import { FELT_FIT } from '#shared/bearing/plug-reading.ts'
 import type { ReadingError } from '#shared/statistics/likelihood.ts'
 import { inches, type Units } from '#shared/units/length.ts'
 import type { ReadingKind } from './reading.ts'
@@ -9,7 +10,7 @@ const HAND_AT_THE_RULE = 0.15
 const RULE_GRADUATION = 0.5
 /** A caliper in a wooden groove, a turned plug felt for fit, a dial indicator. */
 const CALIPER: ReadingError = { graduation: 0, standardUncertainty: 0.1 }
-const PLUG: ReadingError = { graduation: 0, standardUncertainty: 0.05 }
+const PLUG: ReadingError = { graduation: 0, standardUncertainty: FELT_FIT }
 const DIAL: ReadingError = { graduation: 0, standardUncertainty: 0.05 }
 
 /** The usual error of a reading; undefined for a yes-or-no reading, which has none. */

@@ -1,3 +1,4 @@
+import { boughtMeanUncertainty } from '#shared/bearing/ball-lot.ts'
 import { cutDeviation, type ToolError } from '#shared/making/tool-error.ts'
 import * as defaults from './defaults.ts'
 import { playReduction, reductionAt } from './play-reduction.ts'
@@ -114,8 +115,7 @@ export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], t
 /** Standard uncertainty of the mean of the balls in the ring, for a lot with `times` the stated scatter. */
 function meanUncertainty({ balls }: Subject, times: number): number {
   if (balls.meanUncertainty !== undefined) return balls.meanUncertainty
-  const lot = defaults.LOT_MEAN_OVER_SCATTER
-  return Math.max(times * balls.scatter * Math.sqrt(lot * lot + 1 / balls.count), 1e-6 * balls.diameter)
+  return Math.max(boughtMeanUncertainty(times * balls.scatter, balls.count), 1e-6 * balls.diameter)
 }
 
 /** A finished outer ring: brought to its gap with the balls that are in it, or cut to its size without. */

@@ -85,7 +85,7 @@ export const COMMON_FIELDS = {
     ),
   }),
   riskDeduction: number(
-    'The share of the score that a design with a warning of severity `risk` loses. It is as much as wood and tools leave uncertain: such a design leads a clean one only if it is better beyond doubt.',
+    'The share of the score that a design with a warning of severity `risk` loses. It is as much as wood and tools leave uncertain: such a design leads a clean one only if it is better beyond doubt. What plugs cannot tell does not count, for a rule can.',
     { min: 0, max: 1 },
     trade(String(OFF_BY_WARNING), 'two scores nearer than this are equal for a maker'),
   ),

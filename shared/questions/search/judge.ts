@@ -69,7 +69,8 @@ export function judge(search: ResolvedSearch, at: Candidate): Judged | DropReaso
   const findings = module.findingsOf(bearing)
   const fault = findings.find(({ severity }) => severity === 'fault')
   if (fault !== undefined) return reasonOf(fault.facts.code)
-  const isRisky = findings.some(({ severity }) => severity === 'risk')
+  // What plugs cannot tell a rule can: that is no fault of the bearing.
+  const isRisky = findings.some(({ severity, facts }) => severity === 'risk' && facts.code !== 'plugs-cannot-tell')
   const spread = spreadOf(bearing, sizes, input.tools.grooveError)
   const marks: Marks = {
     running: chanceAsMade(bearing, spread),

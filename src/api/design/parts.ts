@@ -1,11 +1,12 @@
 import { type Static, Type } from 'typebox'
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
+import { plugReading } from '#shared/bearing/plug-reading.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { mm } from '#shared/units/length.ts'
 import { showLengths, shownLength } from '#src/api/length.ts'
-import { showNumber, shownNumber } from '#src/api/number.ts'
-import { choiceOf, named, shownBy, text } from '#src/api/schema.ts'
+import { showNumber, shownNumber, shownShare } from '#src/api/number.ts'
+import { choiceOf, flag, named, object, shownBy, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 import { type GaugeFacts, gaugeNote } from '#src/words/assembly.ts'
 import { termsOf } from '#src/words/terms.ts'
@@ -100,29 +101,66 @@ export const toPlay = (pair: RingPair) => ({
 
 const PLUG_SIZES = {
   nominalDiameter: shownLength('The circle inside the balls seated in the outer groove.'),
-  goDiameter: shownLength('Diameter of the go plug, at the larger of `minBallGap` and `assemblyGap`. It must enter.'),
-  noGoDiameter: shownLength('Diameter of the no-go plug, at `maxBallGap`. It must not enter.'),
+  goDiameter: shownLength('Diameter of the go plug, at the larger of `minBallGap` and `assemblyGap`, for equal balls.'),
+  noGoDiameter: shownLength('Diameter of the no-go plug, at `maxBallGap`, for equal balls.'),
 }
+const GAP_SPREAD_SIZES = {
+  mean: shownLength('Ball gap to expect, below 0 where the ring does not close.'),
+  standardDeviation: shownLength('Its standard deviation.'),
+}
+const gapSpread = (description: string) => object(description, GAP_SPREAD_SIZES)
 const Gauge = named('Gauge', 'Turned plugs that check the outer groove with the balls in it.', {
   ...PLUG_SIZES,
   gapPerBallDiameterAtPlug: shownNumber(
     'Change of the ball gap per unit of mean ball diameter when the groove is cut to this plug.',
   ),
-  note: text('What the plug is right for, in words.'),
+  ballGapWhenGoEnters: gapSpread(
+    'Ball gap where the go plug just enters among unequal balls of this scatter. The circle inside unequal balls is smaller than inside equal ones, so the gap is wider than the one the plug stands for.',
+  ),
+  ballGapWhenNoGoRefuses: gapSpread('Ball gap where the no-go plug is just refused, a hair before it enters.'),
+  probabilityBetweenPlugs: Type.Optional(
+    object(
+      'How a groove stands that lets the go plug in and refuses the no-go plug, nothing else being known of it. Left out where go is no smaller than no-go.',
+      {
+        tooTight: shownShare('The last ball does not go in.'),
+        inBand: shownShare('The last ball goes in and the gap is at most `maxBallGap`.'),
+        tooDeep: shownShare('The gap is above `maxBallGap`.'),
+      },
+    ),
+  ),
+  decides: flag(
+    'Whether the plugs and a last ball that goes in are enough to call the groove finished, at a confidence of 0.95. Otherwise measure the gap with a rule.',
+  ),
+  note: text('What the plugs are right for and what they tell, in words.'),
 })
 export const gauge = refTo<typeof Gauge>('Gauge')
 
 /** @param beforeFinish how much larger the plug is for grooves that still lack their finish, where that changes it */
 export function toGauge(
-  { gauge: plugs, resolved }: BallRing,
+  bearing: BallRing,
   beforeFinish: Pick<GaugeFacts, 'largerBeforeFinish'> = {},
 ): Static<typeof Gauge> {
-  const { ballDiameter, input } = resolved
+  const { gauge: plugs, resolved } = bearing
+  const { ballDiameter, ballScatter: scatter, input } = resolved
   const { gapPerBallDiameterAtPlug: gapPerBallDiameter } = plugs
+  const { probability, ...reading } = plugReading(bearing)
+  const facts = { ballDiameter, gapPerBallDiameter, ...beforeFinish, plugs: { ...reading, scatter } }
   return {
     ...showLengths(PLUG_SIZES, plugs, input.units),
     gapPerBallDiameterAtPlug: showNumber(gapPerBallDiameter),
-    note: gaugeNote({ ballDiameter, gapPerBallDiameter, ...beforeFinish }, input.units, termsOf(input)),
+    ballGapWhenGoEnters: showLengths(GAP_SPREAD_SIZES, reading.whenGoEnters, input.units),
+    ballGapWhenNoGoRefuses: showLengths(GAP_SPREAD_SIZES, reading.whenNoGoRefuses, input.units),
+    ...(probability === undefined
+      ? {}
+      : {
+          probabilityBetweenPlugs: {
+            tooTight: showNumber(probability.tooTight),
+            inBand: showNumber(probability.inBand),
+            tooDeep: showNumber(probability.tooDeep),
+          },
+        }),
+    decides: reading.decides,
+    note: gaugeNote(facts, input.units, termsOf(input)),
   }
 }
 

@@ -2,6 +2,7 @@ import type { CagedDesign, FullRingDesign, ThrustDesign } from '#shared/bearing/
 import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import { type GapSpread, plugReading } from '#shared/bearing/plug-reading.ts'
 import type { PartName } from '#shared/bearing/refusal.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
@@ -60,15 +61,26 @@ export const plateGaugeItems = (design: ThrustDesign): readonly Item[] => [
   edge(GAUGE_TITLES.plateOutside, design, 'plates.outsideDiameter', -1),
 ]
 
-function plugs({ gauge, resolved }: BallRing): readonly Item[] {
+function plugs(bearing: BallRing): readonly Item[] {
+  const { gauge, resolved } = bearing
+  const { decides, whenGoEnters, whenNoGoRefuses } = plugReading(bearing)
+  const { units } = resolved.input
   const say = sizeTextFor({ resolved })
   const size = (key: 'gauge.goDiameter' | 'gauge.noGoDiameter', diameter: Mm): string =>
-    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${resolved.input.units}`
-  const go = GAUGE_LABELS.goPlug(size('gauge.goDiameter', gauge.goDiameter), termsOf(resolved.input))
-  const noGo = GAUGE_LABELS.noGoPlug(size('gauge.noGoDiameter', gauge.noGoDiameter))
+    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${units}`
+  const go = size('gauge.goDiameter', gauge.goDiameter)
+  const noGo = size('gauge.noGoDiameter', gauge.noGoDiameter)
+  const labels = (measured: string, verdict: string, gap: GapSpread): readonly Label[] =>
+    decides
+      ? [{ words: verdict }]
+      : [{ words: GAUGE_LABELS.entersAt(measured, gap, units) }, { words: GAUGE_LABELS.decidesNothing }]
   return [
-    plug(GAUGE_TITLES.goPlug, gauge.goDiameter, [{ words: go }]),
-    plug(GAUGE_TITLES.noGoPlug, gauge.noGoDiameter, [{ words: noGo }]),
+    plug(
+      GAUGE_TITLES.goPlug,
+      gauge.goDiameter,
+      labels(go, GAUGE_LABELS.goPlug(go, termsOf(resolved.input)), whenGoEnters),
+    ),
+    plug(GAUGE_TITLES.noGoPlug, gauge.noGoDiameter, labels(noGo, GAUGE_LABELS.noGoPlug(noGo), whenNoGoRefuses)),
   ]
 }
 

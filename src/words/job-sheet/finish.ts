@@ -8,9 +8,9 @@ import type { OperationWords } from './operation.ts'
 
 /** What is checked when the finish is dry. */
 const WHEN_DRY: Readonly<Record<ArrangementName, string>> = {
-  radial: 'When it is dry, try the plugs and measure the play again.',
-  roller: 'When it is dry, try the plugs and measure the play again.',
-  thrust: 'When it is dry, try the plugs and measure the gap again.',
+  radial: 'When it is dry, measure the gap and the play again.',
+  roller: 'When it is dry, measure the gap and the play again.',
+  thrust: 'When it is dry, measure the gap again.',
   caged: 'When it is dry, measure the play again.',
 }
 

@@ -1,6 +1,7 @@
 import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
+import { giveOrTake, type PlugFacts } from '#src/words/plugs.ts'
 import type { Terms } from '#src/words/terms.ts'
 import {
   FULL_LINE_STAYS,
@@ -191,29 +192,45 @@ export const OUTER_FIT = {
 } as const
 
 interface SandFacts {
-  readonly minGap: Mm
-  readonly maxGap: Mm
+  readonly minBallGap: Mm
+  readonly maxBallGap: Mm
   readonly noGo: Mm
+  readonly plugs: PlugFacts
   readonly units: Units
 }
 
-const sand = ({ element, raceway, tooFar }: Terms, { minGap, maxGap, noGo, units }: SandFacts) => ({
-  title: `Sand the ${raceway.one} of the outer ring to fit`,
+/** When it is finished: by the plugs where they can tell, and else by the rule. */
+function finished({ element, raceway }: Terms, { minBallGap, maxBallGap, noGo, plugs, units }: SandFacts) {
+  const most = figure(maxBallGap, units)
+  if (plugs.decides)
+    return {
+      check: `The last ${element.one} goes in, the go plug enters between the seated ${element.many}, and the no-go plug does not: the gap is at most ${most}.`,
+      looksLike: `The no-go plug of ${figure(noGo, units)} enters.`,
+    }
+  const band = minBallGap > 0 ? `between ${figure(minBallGap, units)} and ${most}` : `at most ${most}`
+  return {
+    check: `The last ${element.one} goes in, and the gap, measured with a rule, is ${band}. The plugs cannot tell you that the ${raceway.one} is finished: with these ${element.many} the go plug just enters at a gap of ${giveOrTake(plugs.whenGoEnters, units)}.`,
+    looksLike: `The gap is more than ${most}.`,
+  }
+}
+
+const sand = (terms: Terms, facts: SandFacts) => ({
+  title: `Sand the ${terms.raceway.one} of the outer ring to fit`,
   how: 'Send the readings to the fit correction. Remove what it says, clean out the dust, and measure again. Count the strokes: the fit correction learns how much one stroke removes.',
-  check: `The go plug enters between the seated ${element.many}, and the no-go plug does not: the gap is between ${figure(minGap, units)} and ${figure(maxGap, units)}.`,
+  check: finished(terms, facts).check,
   mistake: {
-    looksLike: `The no-go plug of ${figure(noGo, units)} enters.`,
-    costs: `The ${raceway.one} is ${tooFar}: ask the fit correction how to save the bearing.`,
+    looksLike: finished(terms, facts).looksLike,
+    costs: `The ${terms.raceway.one} is ${terms.tooFar}: ask the fit correction how to save the bearing.`,
   },
 })
 
 export const OUTER_SAND = {
   radial: (terms: Terms, facts: SandFacts): OperationWords => ({
     ...sand(terms, facts),
-    tool: 'lathe, abrasive round a dowel of the groove radius, the two plugs',
+    tool: 'lathe, abrasive round a dowel of the groove radius, the two plugs, a rule',
   }),
   roller: (terms: Terms, facts: SandFacts): OperationWords => ({
     ...sand(terms, facts),
-    tool: 'lathe, abrasive on a flat block as long as the ring is wide, the two plugs',
+    tool: 'lathe, abrasive on a flat block as long as the ring is wide, the two plugs, a rule',
   }),
 } as const

@@ -1,6 +1,7 @@
 import type { Method } from '#shared/bearing/method.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from '#src/words/figure.ts'
+import { giveOrTake, type PlugFacts } from '#src/words/plugs.ts'
 import { type GapFacts, LAYOUT_CHECK, type OperationWords, ROUND_BY } from './operation.ts'
 
 /* Making the two plates of a turntable. */
@@ -58,19 +59,22 @@ export const tryInPlate = (facts: {
   title: 'Try the balls',
   tool: 'the balls, a rule or feelers',
   how: `Lay the plate flat on the bench. Lay in all ${facts.count} balls, push them together along the groove, and measure the gap between the last and the first. Take the difference from the gap below and divide it by ${facts.gapPerRadius.toFixed(1)}: if the gap is too small, make the radius of the circle larger by that; if it is too large, make the radius smaller by that.`,
-  check: `Try the plugs between the balls as well. A gap that is ${figure(facts.lacking, facts.units)} too small needs a radius that is ${figure(facts.wider, facts.units)} larger.`,
+  check: `A gap that is ${figure(facts.lacking, facts.units)} too small needs a radius that is ${figure(facts.wider, facts.units)} larger.`,
   mistake: {
     looksLike: 'A ball rests on the side of its neighbour instead of in the groove: the gap reads too large.',
     costs: 'The circle is set wrong. Press every ball down with a finger before you measure.',
   },
 })
 
-export const plateGroove = (machines: Method): OperationWords => ({
+export const plateGroove = (machines: Method, plugs: PlugFacts, units: Units): OperationWords => ({
   title: 'Cut the groove to its depth',
   tool: GROOVED_BY[machines].tool,
   how: `Cut it on the circle that the balls have shown, in passes, the last one light. Write down the setting ${GROOVED_BY[machines].setting}.`,
-  check:
-    'Hold the profile of the gauge sheet in the groove: its shoulders must meet the face all the way round. Then try the balls and the plugs once more.',
+  check: `Hold the profile of the gauge sheet in the groove: its shoulders must meet the face all the way round. Then ${
+    plugs.decides
+      ? 'try the balls and the plugs once more.'
+      : `lay the balls in and measure the gap once more. The plugs cannot tell you that it is right: with these balls the go plug just enters at a gap of ${giveOrTake(plugs.whenGoEnters, units)}.`
+  }`,
   mistake: {
     looksLike: 'The groove is deeper on one side.',
     costs: 'The turntable leans as it turns. Depth moves the plates, not the gap: deepen the other side to match.',

@@ -29,9 +29,13 @@ const has = (warnings: Design['warnings'], { code, ...facts }: WarningFacts): bo
       (!('ring' in facts) || !('ring' in warning.facts) || warning.facts.ring === facts.ring),
   )
 
-test('a plain bearing has nothing to warn of', () => {
-  const result = fullRingDesign(PLAIN)
-  expect(result.ok && result.value.warnings).toEqual([])
+test('a plain bearing has nothing to warn of but what its plugs cannot tell, and of equal balls nothing at all', () => {
+  const codesOf = (input: RadialInput) => {
+    const result = fullRingDesign(input)
+    return result.ok && result.value.warnings.map(({ facts }) => facts.code)
+  }
+  expect(codesOf(PLAIN)).toEqual(['plugs-cannot-tell'])
+  expect(codesOf({ ...PLAIN, balls: { ...PLAIN.balls, standardDeviation: mm(0) } })).toEqual([])
 })
 
 describe('whatever comes through the edge', () => {

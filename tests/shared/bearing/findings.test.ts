@@ -212,6 +212,15 @@ const WARNED: Readonly<Record<Exclude<WarningCode, OfPlates | OfCages>, readonly
       suggestion: length('/radialInternalClearance', 0.4),
     },
   ],
+  'plugs-cannot-tell': [
+    { input: { ...PLAIN }, severity: 'note', path: '/balls/standardDeviation', suggestion: undefined },
+    {
+      input: { ...PLAIN, balls: { count: 40, diameter: mm(10), standardDeviation: mm(0.1) } },
+      severity: 'risk',
+      path: '/balls/standardDeviation',
+      suggestion: undefined,
+    },
+  ],
   'shop-rounding-spoils-gap': [
     {
       input: {

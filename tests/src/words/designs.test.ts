@@ -162,6 +162,7 @@ const WARNINGS: Entries<WarningFacts> = {
   'gap-below-assembly-gap': [[['radial'], { ballGap: B, assemblyGap: A }]],
   'band-below-assembly-gap': [[['radial'], { maxBallGap: A, assemblyGap: B }]],
   'no-play': [[RINGS, { play: B, least: A }]],
+  'plugs-cannot-tell': [[FULL, { scatter: A, maxBallGap: B, tooDeep: 0.4 }]],
   'shop-rounding-spoils-gap': [
     [FULL, { dimension: 'gaugeDiameter', shop: '3 1/4', shopError: B, gapThere: A, least: B, most: C }],
     [
@@ -198,7 +199,9 @@ const notes: readonly Said[] = EVERY.flatMap((name) => [
   ...(name === 'caged'
     ? []
     : [true, false].map((isFinished): Said => {
+        const gap = { mean: A, standardDeviation: B }
         const facts = {
+          plugs: { scatter: B, whenGoEnters: gap, whenNoGoRefuses: gap, decides: isFinished },
           ballDiameter: A,
           gapPerBallDiameter: -12.2,
           ...(isFinished && name !== 'thrust' && { largerBeforeFinish: B }),

@@ -23,7 +23,7 @@ export interface FootstepBearing extends BallRing {
 export function footstepOf(input: FootstepInput): Result<FootstepBearing, readonly Refusal[]> {
   const resolution = resolveFootstep(input)
   if (!resolution.ok) return resolution
-  const ring = ballRing(resolution.value)
+  const ring = ballRing(resolution.value, 2)
   if (!ring.ok) return ring
   const { resolved, pitchRadius } = ring.value
   const { ballDiameter, floor, wall } = resolved

@@ -5,6 +5,7 @@ import {
   landFindings,
   oneRingMustOpen,
   playFindings,
+  plugFindings,
   RINGS,
   ringGrooveFindings,
   shoulderFindings,
@@ -24,6 +25,7 @@ export const radialFindings = (bearing: FullRings): readonly Finding[] => [
   ...wallFindings(bearing),
   ...RINGS.flatMap((ring) => shoulderFindings(bearing, ring)),
   ...fullRingShopFindings(bearing),
+  ...plugFindings(bearing),
 ]
 
 /** Rings of one piece, and how many balls go in between them. */

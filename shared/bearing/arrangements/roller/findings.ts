@@ -6,6 +6,7 @@ import {
   gapFindings,
   landFindings,
   playFindings,
+  plugFindings,
   reaches,
   wallFindings,
 } from '#shared/bearing/findings.ts'
@@ -25,6 +26,7 @@ export const rollerFindings = (bearing: RollerBearing): readonly Finding[] => [
   ...landFindings(bearing),
   ...wallFindings(bearing),
   ...fullRingShopFindings(bearing),
+  ...plugFindings(bearing),
 ]
 
 function lengthFindings({ resolved }: RollerBearing): readonly Finding[] {

@@ -7,6 +7,7 @@ import {
   LEAST_WALL,
   moreWoodInside,
   outerWallFindings,
+  plugFindings,
   reaches,
   shopFindings,
 } from '#shared/bearing/findings.ts'
@@ -32,6 +33,7 @@ export function thrustFindings(bearing: ThrustBearing): readonly Finding[] {
       ['grooveCircleDiameter', plate.grooveCircleDiameter, 1],
       ['gaugeDiameter', gauge.nominalDiameter, 1],
     ]),
+    ...plugFindings(bearing),
   ]
 }
 

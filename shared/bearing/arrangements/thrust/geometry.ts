@@ -51,7 +51,8 @@ export interface ThrustBearing extends BallRing {
 export function thrustBearingOf(input: ThrustInput): Result<ThrustBearing, readonly Refusal[]> {
   const resolution = resolveThrust(input)
   if (!resolution.ok) return resolution
-  const ring = ballRing(resolution.value)
+  // Larger balls stand no further out.
+  const ring = ballRing(resolution.value, 1)
   if (!ring.ok) return ring
   const { resolved, pitchRadius } = ring.value
   const plate = plateRound(pitchRadius, resolved)
