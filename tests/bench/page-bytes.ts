@@ -1,0 +1,30 @@
+import { request } from 'undici'
+
+const IMPORT = /(?:import|from)\s*["']([^"']+)["']/g
+const SCRIPT = /<script[^>]*\ssrc="([^"]+)"/g
+
+/**
+ * How many bytes of script a browser is sent for the page until its first drawing [compressed, without headers]: the scripts
+ * that the page names, and what they import without being asked to.
+ */
+export async function pageScriptBytes(address: string): Promise<number> {
+  const compressed = { 'accept-encoding': 'br', accept: '*/*' }
+  const bytesOf = async (url: string): Promise<number> => {
+    const { body, statusCode } = await request(url, { headers: compressed })
+    if (statusCode !== 200) throw new Error(`${url} answered ${statusCode}`)
+    return (await body.arrayBuffer()).byteLength
+  }
+  const textOf = async (url: string): Promise<string> => (await request(url)).body.text()
+  const named = (text: string, pattern: RegExp, base: string): readonly string[] =>
+    Array.from(text.matchAll(pattern), ([, path = '']) => new URL(path, base).href)
+  const waiting = [...named(await textOf(address), SCRIPT, address)]
+  const seen = new Set<string>()
+  let bytes = 0
+  for (let url = waiting.pop(); url !== undefined; url = waiting.pop()) {
+    if (seen.has(url)) continue
+    seen.add(url)
+    bytes += await bytesOf(url)
+    waiting.push(...named(await textOf(url), IMPORT, url))
+  }
+  return bytes
+}
