@@ -4,10 +4,10 @@ const IMPORT = /(?:import|from)\s*["']([^"']+)["']/g
 const SCRIPT = /<script[^>]*\ssrc="([^"]+)"/g
 
 /**
- * How many bytes of script a browser is sent for the page until its first drawing [compressed, without headers]: the scripts
- * that the page names, and what they import without being asked to.
+ * How many bytes a browser is sent for the page until its first drawing [compressed, without headers]: the page with the
+ * scripts that stand in it, those that it names, and what they import without being asked to.
  */
-export async function pageScriptBytes(address: string): Promise<number> {
+export async function pageBytes(address: string): Promise<number> {
   const compressed = { 'accept-encoding': 'br', accept: '*/*' }
   const bytesOf = async (url: string): Promise<number> => {
     const { body, statusCode } = await request(url, { headers: compressed })
@@ -19,7 +19,7 @@ export async function pageScriptBytes(address: string): Promise<number> {
     Array.from(text.matchAll(pattern), ([, path = '']) => new URL(path, base).href)
   const waiting = [...named(await textOf(address), SCRIPT, address)]
   const seen = new Set<string>()
-  let bytes = 0
+  let bytes = await bytesOf(address)
   for (let url = waiting.pop(); url !== undefined; url = waiting.pop()) {
     if (seen.has(url)) continue
     seen.add(url)

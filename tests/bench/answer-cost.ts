@@ -1,0 +1,88 @@
+import { readFileSync } from 'node:fs'
+import { request } from 'undici'
+import { cpuSeconds, type Started } from './started.ts'
+
+/* Processor time of an answer, threads and all, in that of designs: what a person waits for, whatever the machine. */
+
+const exampleOf = (file: string): unknown => JSON.parse(readFileSync(`openapi/examples/${file}`, 'utf8')).request
+
+const normalScatter = (standardDeviation: number) => ({ kind: 'normal', standardDeviation })
+const BEARING = {
+  units: 'mm',
+  balls: { count: 12, diameter: 16, material: 'glass', standardDeviation: 0.1 },
+  bore: 12,
+}
+const PLY = { construction: 'cross-laminated-ply' }
+const CHECK = {
+  design: BEARING,
+  contributors: {
+    ballDiameter: normalScatter(0.1),
+    ballLotMean: normalScatter(0.05),
+    outerGrooveBottomRadius: normalScatter(0.1),
+    innerGrooveBottomRadius: normalScatter(0.05),
+  },
+}
+const YEAR = {
+  woods: { outerRing: PLY, innerRing: PLY },
+  climate: { relativeHumidity: { min: 35, max: 60 }, today: { relativeHumidity: 50 } },
+}
+const QUERY = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
+
+/** What is asked: a body to post, or an address alone. */
+type Asked = { readonly path: string; readonly body?: unknown }
+type Answer = Asked & { readonly what: string; readonly mark: number }
+
+const ANSWERS: readonly Answer[] = [
+  { what: 'tolerance check without trials', mark: 100, path: '/v1/tolerance-check', body: CHECK },
+  {
+    what: 'the same in a year',
+    mark: 300,
+    path: '/v1/tolerance-check',
+    body: { ...CHECK, design: { ...BEARING, making: YEAR } },
+  },
+  {
+    what: 'seasonal fit, a year in months',
+    mark: 200,
+    path: '/v1/seasonal-fit',
+    body: exampleOf('seasonalFit-months.json'),
+  },
+  ...['assembly', 'templates', 'gauges'].map((view) => ({
+    what: `${view} as PDF`,
+    mark: 100,
+    path: `/v1/drawings/${view}.pdf?${QUERY}`,
+  })),
+  { what: 'job sheet as PDF', mark: 100, path: `/v1/job-sheet?${QUERY}&format=pdf` },
+]
+const WARM_UP = 100
+const MEASURED = 300
+
+export type Cost = { readonly what: string; readonly mark: number; readonly us: number; readonly designUs: number }
+
+/** @param started a server that is warm for designs */
+export async function answerCosts(started: Started): Promise<readonly Cost[]> {
+  const designUs = await usOf(started, { path: '/v1/design', body: BEARING })
+  const costs: Cost[] = []
+  for (const { what, mark, ...asked } of ANSWERS) costs.push({ what, mark, us: await usOf(started, asked), designUs })
+  return costs
+}
+
+async function usOf(started: Started, asked: Asked): Promise<number> {
+  await send(started, asked, WARM_UP)
+  const before = cpuSeconds(started)
+  await send(started, asked, MEASURED)
+  return ((cpuSeconds(started) - before) / MEASURED) * 1e6
+}
+
+async function send({ address }: Started, { path, body }: Asked, count: number): Promise<void> {
+  for (let sent = 0; sent < count; sent += 1) {
+    const answer = await request(address + path, {
+      ...(body !== undefined && {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(body),
+      }),
+    })
+    const text = await answer.body.text()
+    if (answer.statusCode !== 200) throw new Error(`${path} answered ${answer.statusCode}: ${text}`)
+  }
+}
