@@ -17,7 +17,7 @@ export const LENGTH: Bounds = { min: 0.001, max: 10_000 }
 export const LENGTH_OR_NONE: Bounds = { min: 0, max: LENGTH.max }
 
 /** How sure a default is. */
-export type Standing = 'common practice, no source' | 'the plain case'
+export type Standing = 'common practice, no source' | 'the plain case' | 'derived here'
 
 /** What is taken where the caller leaves a field out. */
 export interface Default {

@@ -1,4 +1,4 @@
-import type { MakingInput } from '#shared/bearing/making-input.ts'
+import type { MakingInput, Seasoned } from '#shared/bearing/making-input.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
 import type { Units } from '#shared/units/length.ts'
 import {
@@ -188,6 +188,6 @@ export interface Tagged<Name extends string> {
   readonly arrangement: Name
   /** How it is made and where it lives. */
   readonly making?: MakingInput
-  /** JSON pointers of the values that no caller stated: they follow from the season where it lives. */
-  readonly seasoned?: readonly string[]
+  /** What the season where it lives says of it: not of the request, but worked out before. */
+  readonly seasoned?: Seasoned
 }

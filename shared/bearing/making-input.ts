@@ -64,6 +64,18 @@ export interface BoardInput {
   readonly length: Mm
 }
 
+/** What the season of `climate` does to a bearing of `woods`. */
+export interface Seasoned {
+  /** JSON pointers of the values that no caller stated: they follow from the season. */
+  readonly paths: readonly string[]
+  /** Chances over what is not known when the bearing is made. */
+  readonly goesTogether: number
+  readonly runsAllYear: number
+  readonly knocks: number
+  /** What would serve it better, in words; absent where it runs all year without a rattle. */
+  readonly advice?: string
+}
+
 /** How a bearing is made and where it lives: the one place for it in a design's input. */
 export interface MakingInput {
   /** The maker's own name for the bearing. */

@@ -281,7 +281,8 @@ export const assumedIn = ({ fields }: Group, asked: AnyInput, whole: AnyInput): 
   leavesOf(fields)
     .filter(
       ({ path, names }) =>
-        (valueAt(asked, names) === undefined || asked.seasoned?.includes(path)) && valueAt(whole, names) !== undefined,
+        (valueAt(asked, names) === undefined || asked.seasoned?.paths.includes(path)) &&
+        valueAt(whole, names) !== undefined,
     )
     .map(({ path }) => path)
 

@@ -65,3 +65,10 @@ export const resolveMaking = (input: MakingInput, units: Units): ResolvedMaking 
   ...input,
   allowances: { ...USUAL[units].allowances, ...input.allowances },
 })
+
+/** Why a default that follows from the season is taken. */
+export const SEASON_DEFAULT: Default = {
+  stated: 'what the season asks for',
+  reason: 'what the bearing needs to run all year in `making.climate`',
+  standing: 'derived here',
+}

@@ -2,6 +2,7 @@ import { type Static, Type } from 'typebox'
 import { ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
 import { type Default, type Fields, type Group, leavesOf, valueAt } from '#shared/bearing/field.ts'
 import { leafAt } from '#shared/bearing/suggestion.ts'
+import { SEASON_DEFAULT } from '#shared/making/defaults.ts'
 import { named, text } from '#src/api/schema.ts'
 
 type Leaf = number | string | boolean | null
@@ -18,9 +19,22 @@ export const Assumption = named('Assumption', 'A default that was used, because 
 })
 export type Assumption = Static<typeof Assumption>
 
-/** What a design left open, each value with its reason, taken from the echoed input. */
-export const toAssumptions = (assumed: readonly string[], arrangement: ArrangementName, echoed: object): Assumption[] =>
-  assumptionsBy(ARRANGEMENTS[arrangement].fields, assumed, echoed)
+/**
+ * What a design left open, each value with its reason, taken from the echoed input.
+ *
+ * @param seasoned pointers of those that follow from the season
+ */
+export const toAssumptions = (
+  assumed: readonly string[],
+  arrangement: ArrangementName,
+  echoed: object,
+  seasoned: readonly string[] = [],
+): Assumption[] =>
+  assumptionsBy(ARRANGEMENTS[arrangement].fields, assumed, echoed).map((row) =>
+    seasoned.includes(row.path) ? { ...row, ...OF_THE_SEASON } : row,
+  )
+
+const OF_THE_SEASON = { reason: SEASON_DEFAULT.reason, standing: SEASON_DEFAULT.standing }
 
 /** The same by the rows of whichever arrangement. */
 export const assumptionsBy = (fields: Group, assumed: readonly string[], echoed: object): Assumption[] =>

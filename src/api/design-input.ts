@@ -9,6 +9,7 @@ import {
   nameOf,
 } from '#shared/bearing/arrangements.ts'
 import type { Fields, Group, InputOf } from '#shared/bearing/field.ts'
+import type { Seasoned } from '#shared/bearing/making-input.ts'
 import { choiceOf } from '#src/api/schema.ts'
 import { notValid } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
@@ -150,11 +151,12 @@ export function toDesignInput<Name extends ArrangementName>(
   const faults = request.making === undefined ? [] : makingFaults(request.making, request)
   if (faults.length > 0) throw notValid(faults.map(({ path, message }) => ({ path: `${at}/making${path}`, message })))
   const fields: Group = ARRANGEMENTS[nameOf(request)].fields
-  const { making } = request
+  const { making, seasoned }: { making?: MakingRequest; seasoned?: Seasoned } = request
   return {
     // What rows there are, `fields` knows; what else the request holds is not looked at.
     ...inputBy(fields, request as unknown as Tagged<ArrangementName> & RequestOf<Fields>),
     ...(making && { making: toMakingInput(making, request.units) }),
+    ...(seasoned && { seasoned }),
   } as unknown as InputByArrangement[Name]
 }
 

@@ -41,8 +41,9 @@ const SCREWS = { minimum: 2, maximum: 48 } as const
 const MOST_BOARDS = 20
 const LONGEST_NAME = 80
 
-/** No control characters, no line or paragraph separators, and none that turn the direction of what follows. */
-const ONE_LINE = '^[^\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069]+$'
+/** Begins with what can be seen; no control characters, no ends of lines, and none that turn the direction of what follows. */
+const ONE_LINE =
+  '^[^\\s\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069][^\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069]*$'
 
 const Allowed = requestObject('What is left on a blank, and what the saws take away.', {
   turning: Type.Optional(

@@ -1,7 +1,9 @@
+import type { Seasoned } from '#shared/bearing/making-input.ts'
 import type { ScrewFault } from '#shared/making/split-ring.ts'
 import type { Stock } from '#shared/making/stock.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
+import { runAllYear } from './seasonal-fit.ts'
 import type { Terms } from './terms.ts'
 
 /** Whether the inner ring can be cut from the core of the outer one. */
@@ -16,6 +18,9 @@ export function nestingSentence(nesting: Stock['nesting'], units: Units, terms: 
     largestAllowance === undefined ? '' : `a turning allowance of ${size(largestAllowance)} on both rings, or with `
   return `The core is ${size(shortBy)} too small for the inner ring. It would fit with ${allowance}a ${terms.landGap} of ${size(landGapNeeded)}, if the blank is ${size(thicknessNeeded)} thick.`
 }
+
+/** Whether it runs through the year where it lives. */
+export const seasonSentence = ({ runsAllYear }: Seasoned): string => `${runAllYear(runsAllYear)} in the stated climate.`
 
 /** What is wrong with the screws of a split ring. Only rings with grooves have any. */
 export function screwSentence(fault: ScrewFault, units: Units): string {

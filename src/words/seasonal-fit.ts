@@ -51,6 +51,9 @@ function outOf100(chance: number): string {
 
 const RUN = 'such bearings can be put together and run'
 
+/** How many such bearings run through the year. */
+export const runAllYear = (chance: number): string => `${capitalised(outOf100(chance))} ${RUN} all year`
+
 /** @param runs the chance that it goes together and runs at that time */
 export function describeState(at: FitAtState, runs: number, units: Units, terms: Terms): string {
   const { fit, troubles, state } = at

@@ -5,6 +5,7 @@ import type { DesignSearch } from '#shared/questions/search/design-search.ts'
 import { DROP_REASONS } from '#shared/questions/search/drop-reason.ts'
 import type { SizeRow } from '#shared/questions/size-table/size-table.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { flatSawnBand, flatSawnOval } from '#shared/wood/flat-sawn-play.ts'
 import { droppedFor } from './design-search.ts'
 import { figure } from './figure.ts'
 import { TERMS } from './terms.ts'
@@ -15,7 +16,23 @@ import { TERMS } from './terms.ts'
 
 /** What to cut, and whether to read on first. */
 export function designSummary({ bearing, warnings }: Pick<Design, 'bearing' | 'warnings'>): string {
-  return `${whatToCut(bearing)}${readFirst(warnings)}`
+  return `${whatToCut(bearing)}${readFirst(warnings)}${flatSawn(bearing)}`
+}
+
+/** What wood of which nobody said anything would do, and where to say it. */
+function flatSawn(bearing: Design['bearing']): string {
+  if (bearing.resolved.input.making?.climate !== undefined) return ''
+  const state = 'State woods and climate in `making`'
+  if ('plate' in bearing)
+    return ` The groove of a plate of flat-sawn maple goes ${figure(flatSawnOval(bearing.plate.grooveCircleDiameter), bearing.resolved.input.units)} out of round between dry and damp indoor air (35 to 60 %). ${state} to have the year counted in.`
+  const { min, max } = flatSawnBand({
+    outerDiameter: bearing.outerRing.grooveBottomDiameter,
+    innerDiameter: bearing.innerRing.grooveBottomDiameter,
+    play: bearing.radialInternalClearance,
+  })
+  const ends = [...(min > 0 ? [`below ${Math.ceil(min)} %`] : []), ...(max < 100 ? [`above ${Math.floor(max)} %`] : [])]
+  if (ends.length === 0) return ''
+  return ` Cut from flat-sawn maple in air of 50 % relative humidity, the inner ring binds ${ends.join(' and ')}. ${state}, and the play follows from them.`
 }
 
 function whatToCut(bearing: Design['bearing']): string {

@@ -40,18 +40,19 @@ const COSTS: { readonly [Name in TaskName]: Cost<Name> } = {
       earlier.reduce((sum, state) => sum + state.readings.length + 0.5, 8 + readings.length),
     unitMs: 1,
   },
-  // States of the year, today's among them, times the balls and what is the same for any number of them.
-  seasonalFit: {
-    units: ({ design, climate }) =>
-      (1 + (climate.kind === 'months' ? climate.months.length : 2)) * (5 + design.balls.count),
-    unitMs: 0.2,
-  },
+  seasonalFit: { units: unitsOfYear, unitMs: 0.2 },
+  seasonDefaults: { units: unitsOfYear, unitMs: 0.3 },
   prepareTrials: { units: () => 1, unitMs: 15 },
   runTrials: { units: ({ input, plan, count }) => unitsOfTrials(input, count * plan.blockSize), unitMs: 5e-6 },
   concludeTrials: { units: () => 1, unitMs: 10 },
   // Pages.
   pdf: { units: (pages) => pages.length, unitMs: 20 },
   browserScript: { units: () => 1, unitMs: 150 },
+}
+
+/** States of the year, today's among them, times the balls and what is the same for any number of them. */
+function unitsOfYear({ design, climate }: InputOf<'seasonalFit'>): number {
+  return (1 + (climate.kind === 'months' ? climate.months.length : 2)) * (5 + design.balls.count)
 }
 
 /** Lobes, the weather and balls on edges take so many times the work of balls on the bottom of a round groove. Measured. */

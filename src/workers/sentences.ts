@@ -17,6 +17,8 @@ const SEARCH: Fault = {
 }
 const TRIALS: Fault = { path: '/trials', message: 'Ask for fewer trials, or for fewer significant digits.' }
 
+const FEWER_MONTHS = 'Name fewer months in `making.climate`, or give the ranges of the year instead.'
+
 /** What to ask less of, and where, by the task that takes most of an answer's work. */
 const NARROWER: Readonly<Record<TaskName, Fault>> = {
   beginSearch: SEARCH,
@@ -26,7 +28,8 @@ const NARROWER: Readonly<Record<TaskName, Fault>> = {
   runTrials: TRIALS,
   concludeTrials: TRIALS,
   fitCorrection: { path: '/readings', message: 'Send fewer readings or fewer earlier states.' },
-  seasonalFit: { path: '/climate', message: 'Name fewer months, or give the ranges of the year instead.' },
+  seasonalFit: { path: '/design/making/climate', message: FEWER_MONTHS },
+  seasonDefaults: { path: '', message: FEWER_MONTHS },
   ballSelection: { path: '/measured', message: 'Send fewer measured balls.' },
   pdf: { path: '', message: 'Choose a larger paper size, or ask for svg or dxf.' },
   browserScript: { path: '', message: 'Try again: the page is not ready yet.' },

@@ -6,6 +6,7 @@ import type { Drawing } from '#src/drawings/model.ts'
 
 export { fitCorrection } from '#shared/questions/fit/fit-correction.ts'
 export { beginSearch, concludeSearch, furtherSearch } from '#shared/questions/search/design-search.ts'
+export { seasonDefaults } from '#shared/questions/season/season-defaults.ts'
 export { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 export { ballSelection } from '#shared/questions/selection/ball-selection.ts'
 export { concludeTrials, prepareTrials, runTrials } from '#shared/questions/tolerance/tolerance-check.ts'

@@ -30,6 +30,18 @@ export interface Advice {
   /** What to change in the request; sent again with it, the request is answered, with these chances. */
   readonly changes: readonly RequestChange[]
   readonly chances: Chances
+  /** Whether the play or the widest gap that it leaves is felt as a rattle or seen as a missing ball. */
+  readonly isLoose: boolean
+}
+
+/** What advice may change. */
+export interface Freedom {
+  /** Lengths of the design, by their JSON pointers in it. */
+  readonly lengths: readonly string[]
+  /** Whether a part may be cut in that construction. */
+  readonly mayRebuild: (part: WoodPart, construction: Steadier) => boolean
+  /** Whether the wood may rest in other air before it is cut. */
+  readonly mayRest: boolean
 }
 
 /** What advice is made from: a bearing through its year. */
@@ -68,20 +80,23 @@ const WIDEST = 1 / 3
  * @param tried answers a request as the caller is answered, so that the chances of the advice are those that the changed
  *   request is answered with
  * @param sketched the same, faster and less exactly, to choose by
+ * @param freedom what may be changed; everything where nothing is said
  */
-export function adviceFor(asDesigned: Tried, tried: Try, sketched: Try): Advice {
-  if (isGood(asDesigned)) return { kind: 'leave', changes: [], chances: asDesigned.chances }
+export function adviceFor(asDesigned: Tried, tried: Try, sketched: Try, freedom: Freedom = ANYTHING): Advice {
+  const asItIs = { changes: [], chances: asDesigned.chances, isLoose: isLoose(asDesigned) }
+  if (isGood(asDesigned)) return { kind: 'leave', ...asItIs }
   const outcomes: (Outcome & Pick<Option, 'kind'>)[] = []
-  for (const { kind, changes } of optionsFor(asDesigned)) {
-    outcomes.push(...outcomesOf(asDesigned, changes, sketched).map((outcome) => ({ kind, ...outcome })))
+  for (const { kind, changes } of optionsFor(asDesigned, freedom)) {
+    outcomes.push(...outcomesOf(asDesigned, changes, sketched, freedom).map((outcome) => ({ kind, ...outcome })))
     if (outcomes.some(isSound)) break
   }
   const whole = wholeOf(asDesigned)
   for (const { kind, changes } of ranked(outcomes, asDesigned)) {
     const result = tried(withChanges(whole, changes))
-    if (result.ok && gains(result.value, asDesigned)) return { kind, changes, chances: result.value.chances }
+    if (result.ok && gains(result.value, asDesigned))
+      return { kind, changes, chances: result.value.chances, isLoose: isLoose(result.value) }
   }
-  return { kind: 'no-remedy', changes: [], chances: asDesigned.chances }
+  return { kind: 'no-remedy', ...asItIs }
 }
 
 interface Outcome {
@@ -109,7 +124,12 @@ function ranked<O extends Outcome>(outcomes: readonly O[], asDesigned: Tried): r
 const ROUNDS = 2
 
 /** What some changes come to by themselves, and with other sizes as well. */
-function outcomesOf(asDesigned: Tried, changes: readonly RequestChange[], sketched: Try): readonly Outcome[] {
+function outcomesOf(
+  asDesigned: Tried,
+  changes: readonly RequestChange[],
+  sketched: Try,
+  freedom: Freedom,
+): readonly Outcome[] {
   const whole = wholeOf(asDesigned)
   const answered = (lengths: readonly LengthChange[]): Tried | undefined => {
     const result = sketched(withChanges(whole, [...changes, ...lengths]))
@@ -120,7 +140,7 @@ function outcomesOf(asDesigned: Tried, changes: readonly RequestChange[], sketch
   let lengths: readonly LengthChange[] = []
   for (let round = 0; at !== undefined; round++) {
     outcomes.push({ changes: [...changes, ...lengths], chances: at.chances, isLoose: isLoose(at) })
-    const wanted = sizesFor(at)
+    const wanted = sizesFor(at, freedom)
     if (round === ROUNDS || wanted.length === 0) break
     lengths = lengthsBetween(whole.design, withChanges(wholeOf(at), wanted).design)
     at = answered(lengths)
@@ -156,7 +176,7 @@ export const withChanges = (input: SeasonalFitInput, changes: readonly RequestCh
 
 /** The lengths by which two designs differ, of those that advice may change. */
 const lengthsBetween = (from: DesignInput, to: DesignInput): readonly LengthChange[] =>
-  LENGTHS.flatMap((path): LengthChange[] => {
+  SEASON_LENGTHS.flatMap((path): LengthChange[] => {
     const [before, after] = [from, to].map((design) => valueAt(design, namesIn(path)))
     return typeof before === 'number' && typeof after === 'number' && before !== after
       ? [{ kind: 'length', path: `/design${path}`, from: mm(before), to: mm(after) }]
@@ -167,10 +187,13 @@ const GAP = '/ballGap'
 const WIDEST_GAP = '/maxBallGap'
 const PLAY = '/radialInternalClearance'
 const CURES = ROOM_ROWS.flatMap(([name, { path, cure }]) => (cure === undefined ? [] : [{ name, path, cure }]))
-const LENGTHS = [GAP, WIDEST_GAP, PLAY, ...CURES.map(({ path }) => path)]
+/** The lengths that advice may change, by their JSON pointers in a design. */
+export const SEASON_LENGTHS = [GAP, WIDEST_GAP, PLAY, ...CURES.map(({ path }) => path)]
+
+const ANYTHING: Freedom = { lengths: SEASON_LENGTHS, mayRebuild: () => true, mayRest: true }
 
 /** The sizes with which enough bearings have what they need: only ever more gap, play and room than there is. */
-function sizesFor(tried: Tried): readonly LengthChange[] {
+function sizesFor(tried: Tried, { lengths }: Freedom): readonly LengthChange[] {
   const { needs, moving } = tried
   const { ballDiameter } = moving.bearing.resolved
   const { design } = wholeOf(tried)
@@ -183,7 +206,7 @@ function sizesFor(tried: Tried): readonly LengthChange[] {
   }
   const changed = (path: string, by: number, direction = 1): readonly LengthChange[] => {
     const from = valueAt(design, namesIn(path))
-    if (typeof from !== 'number' || !(by > 0)) return []
+    if (typeof from !== 'number' || !(by > 0) || !lengths.includes(path)) return []
     const to = direction > 0 ? stepUp(from + by, step) : stepDown(from - by, step)
     return [{ kind: 'length', path: `/design${path}`, from: mm(from), to: rounded(to, units) }]
   }
@@ -209,11 +232,15 @@ interface Option {
 }
 
 /** What may be changed beside sizes, in the order of what it asks of a maker: each construction as the wood is, then rested. */
-function optionsFor({ moving }: Tried): readonly Option[] {
+function optionsFor({ moving }: Tried, { mayRebuild, mayRest }: Freedom): readonly Option[] {
   const { input, season } = moving
-  const rested = restIn(input, season)
+  const rested = mayRest ? restIn(input, season) : undefined
   const constructions = (['quarter-sawn', 'cross-laminated-ply'] as const)
-    .map((construction) => PART_NAMES.flatMap((part) => rebuilt(input.woods[part], part, construction)))
+    .map((construction) =>
+      PART_NAMES.flatMap((part) =>
+        mayRebuild(part, construction) ? rebuilt(input.woods[part], part, construction) : [],
+      ),
+    )
     .filter((changes) => changes.length > 0)
   return [[], ...constructions].flatMap((changes): Option[] => {
     const isRebuilt = changes.length > 0
@@ -245,4 +272,4 @@ function rebuilt(wood: RingWood | undefined, part: WoodPart, construction: Stead
   if (construction === 'cross-laminated-ply') return [{ kind: 'wood', path, to: { construction } }]
   return wood.construction === 'flat-sawn' ? [{ kind: 'wood', path, to: { ...wood, construction } }] : []
 }
-type Steadier = Extract<Construction, 'quarter-sawn' | 'cross-laminated-ply'>
+export type Steadier = Extract<Construction, 'quarter-sawn' | 'cross-laminated-ply'>

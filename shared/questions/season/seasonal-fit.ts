@@ -66,7 +66,7 @@ export function seasonalFit(input: SeasonalFitInput): Result<SeasonalFit, Refuse
     chances,
     ...(band === undefined ? {} : { band }),
     ...(segments === undefined ? {} : { segments }),
-    advice: adviceFor(through.value, throughYear, sketched),
+    advice: adviceFor(through.value, throughYear, sketchedYear),
   })
 }
 
@@ -79,7 +79,7 @@ export function throughYear(input: SeasonalFitInput): Result<YearOf, Refused<Sea
 }
 
 /** Chances from enough bearings to choose by, without the exact gap. */
-function sketched(input: SeasonalFitInput): Result<Omit<YearOf, 'year'>, Refused<SeasonRefusal>> {
+export function sketchedYear(input: SeasonalFitInput): Result<Omit<YearOf, 'year'>, Refused<SeasonRefusal>> {
   const moving = movingBearing(input, SEASONAL_FIT)
   if (!moving.ok) return moving
   const { season } = moving.value

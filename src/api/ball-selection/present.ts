@@ -1,5 +1,4 @@
 import type { Static } from 'typebox'
-import { nameOf } from '#shared/bearing/arrangements.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { servedName } from '#shared/questions/selection/arrangements/by-name.ts'
 import type { OrderedBalls } from '#shared/questions/selection/ball-order.ts'
@@ -98,7 +97,7 @@ function toEcho({ input, bearing, grooveDiameter, inner, fields }: BallSelection
     [fields.groove]: echo(grooveDiameter, units),
     ...(fields.inner && inner && { [fields.inner]: echo(inner.asItIs, units) }),
   }
-  const defaults = { ...designDefaults(nameOf(input.design)), ...defaultsOf(FIELDS) }
+  const defaults = { ...designDefaults(bearing.resolved.input), ...defaultsOf(FIELDS) }
   return { input: whole, assumed: assumptionsIn(request, whole, defaults) }
 }
 

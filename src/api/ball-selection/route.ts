@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { BALL_SELECTION } from '#shared/questions/selection/ball-selection.ts'
 import { refusedQuestion } from '#src/api/refusal.ts'
+import { seasonedWithin } from '#src/api/seasoned.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
@@ -25,7 +26,11 @@ export const ballSelectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request) => {
-      const selection = await app.runTask('ballSelection', toBallSelectionInput(body), request)
+      const selection = await app.runTask(
+        'ballSelection',
+        toBallSelectionInput(await seasonedWithin(app, body, request)),
+        request,
+      )
       if (selection.ok) return toSelectionAnswer(selection.value, body)
       throw refusedQuestion(selection.error, body.design, explainRefusal)
     },

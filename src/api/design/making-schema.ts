@@ -1,6 +1,6 @@
 import { type Static, Type } from 'typebox'
 import { shownLength as length } from '#src/api/length.ts'
-import { shownNumber } from '#src/api/number.ts'
+import { shownShare as chance, shownNumber } from '#src/api/number.ts'
 import { choiceOf, described, flag, integer, listOf, named, object, text } from '#src/api/schema.ts'
 import { refTo } from '#src/http/schema.ts'
 
@@ -143,6 +143,18 @@ export const EntryHole = object('Hole through which the saw enters to cut the ho
   cutsInnerBlank: flag('Whether the hole cuts into a nested inner blank.'),
 })
 
+const season = Type.Optional(
+  object('What the season of `making.climate` does to the bearing. Absent where no climate is stated.', {
+    runsAllYear: flag('Whether it runs all year: 9 of 10 such bearings do.'),
+    probability: object('Chances, as in /v1/seasonal-fit.', {
+      goesTogether: chance('Chance that the last ball goes in on the day of making. 1 where a cage holds the balls.'),
+      runsAllYear: chance('Chance that it goes together and runs today and in every state of the year.'),
+      knocks: chance('Chance that the gap is above `maxBallGap` at some time. The bearing still runs.'),
+    }),
+    message: text('Summary in words.'),
+  }),
+)
+
 export const Making = named('Making', 'Blanks, boards, screws and work holding for the bearing.', {
   outerRing: refTo<typeof RingStock>('RingStock'),
   innerRing: refTo<typeof RingStock>('RingStock'),
@@ -154,6 +166,7 @@ export const Making = named('Making', 'Blanks, boards, screws and work holding f
   cheekScrews: Type.Optional(refTo<typeof CheekScrews>('CheekScrews')),
   mandrel,
   finishes,
+  season,
 })
 export type Making = Static<typeof Making>
 
@@ -161,6 +174,7 @@ export const PlateMaking = named('PlateMaking', 'Blanks, boards and work holding
   plates: ringStock('Two plates, made alike.'),
   mandrel,
   finishes,
+  season,
 })
 export type PlateMaking = Static<typeof PlateMaking>
 

@@ -1,20 +1,24 @@
 import type { Static } from 'typebox'
-import type { Design, ThrustBearing } from '#shared/bearing/arrangements.ts'
-import type { MakingInput } from '#shared/bearing/making-input.ts'
+import type { Design, DesignInput, ThrustBearing } from '#shared/bearing/arrangements.ts'
+import { valueAt } from '#shared/bearing/field.ts'
+import type { MakingInput, Seasoned } from '#shared/bearing/making-input.ts'
 import type { SourceId } from '#shared/data/sources.ts'
+import { SEASON_DEFAULT } from '#shared/making/defaults.ts'
 import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { FINISHES } from '#shared/making/work-holding.ts'
+import { GOOD_ENOUGH } from '#shared/questions/season/advice.ts'
+import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { type Assumption, assumptionsIn } from '#src/api/assumption.ts'
 import { show } from '#src/api/length.ts'
-import { type MakingRequest, makingDefaults, toMakingRequest } from '#src/api/making-input.ts'
+import { type MakingRequest, makingDefaults, toMakingRequest, yearIn } from '#src/api/making-input.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
 import { shownBy } from '#src/api/schema.ts'
 import type { Warning } from '#src/api/warning.ts'
-import { nestingSentence, screwSentence } from '#src/words/making.ts'
+import { nestingSentence, screwSentence, seasonSentence } from '#src/words/making.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 import {
   BoardOption,
@@ -55,7 +59,7 @@ export const makingAnswerOf = ({ bearing }: Design): MakingAnswer<Making | Plate
 
 /** Blanks, boards, screws and work holding of two rings. */
 export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | undefined {
-  const { units, making, outerRing } = bearing.resolved.input
+  const { units, making, seasoned, outerRing } = bearing.resolved.input
   if (making === undefined) return undefined
   const { resolved, ...stock } = stockOf(bearing)
   const screws = stock.split?.screws ?? stock.cheekScrews
@@ -64,29 +68,80 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
   const whole = screws === undefined ? making : { ...making, screws: { count: screws.count, gauge: screws.gauge } }
   const outside = outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
   return {
-    making: toMaking(stock, units, termsOf(bearing.resolved.input)),
-    ...filledIn(making, whole, units),
-    warnings: faults.map((fault) => toWarning(fault, outside, units)),
-    sources: [...usedOf(resolved), ...(screws === undefined ? [] : OF_SCREWS)],
+    making: present<Making>({
+      ...toMaking(stock, units, termsOf(bearing.resolved.input)),
+      season: seasonIn(seasoned),
+    }),
+    ...filledIn(making, whole, units, seasoned),
+    warnings: [...seasonWarnings(seasoned), ...faults.map((fault) => toWarning(fault, outside, units))],
+    sources: sourcesWith(
+      [...usedOf(resolved), ...(screws === undefined ? [] : OF_SCREWS)],
+      bearing.resolved.input as DesignInput,
+    ),
   }
 }
 
 /** The same of plates. */
 export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMaking> | undefined {
-  const { units, making } = bearing.resolved.input
+  const { units, making, seasoned } = bearing.resolved.input
   if (making === undefined) return undefined
   const { resolved, plates, mandrel } = plateStockOf(bearing)
   const answer = present<PlateMaking>({
     plates: toRingStock(plates, units),
     mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),
     finishes: finishesIn(units),
+    season: seasonIn(seasoned),
   })
-  return { making: answer, ...filledIn(making, making, units), warnings: [], sources: usedOf(resolved) }
+  return {
+    making: answer,
+    ...filledIn(making, making, units, seasoned),
+    warnings: seasonWarnings(seasoned),
+    sources: sourcesWith(usedOf(resolved), bearing.resolved.input),
+  }
 }
 
-function filledIn(asked: MakingInput, whole: MakingInput, units: Units) {
+function filledIn(asked: MakingInput, whole: MakingInput, units: Units, seasoned: Seasoned | undefined) {
   const request = toMakingRequest(whole, units)
-  return { request, assumed: assumptionsIn(asked, request, makingDefaults(), '/making') }
+  const assumed = assumptionsIn(asked, request, makingDefaults(), '/making')
+  const chosen = (seasoned?.paths ?? []).filter((path) => path.startsWith('/making'))
+  return { request, assumed: [...assumed, ...chosen.map((path) => ofTheSeason(path, { making: request }))] }
+}
+
+/** A construction that follows from the season. */
+function ofTheSeason(path: string, whole: object): Assumption {
+  const { reason, standing } = SEASON_DEFAULT
+  return { path, value: String(valueAt(whole, path.split('/').slice(1))), reason, standing }
+}
+
+/** What the season says, where the plan states one. */
+const seasonIn = (seasoned: Seasoned | undefined) =>
+  seasoned && {
+    runsAllYear: seasoned.runsAllYear >= GOOD_ENOUGH,
+    probability: {
+      goesTogether: showNumber(seasoned.goesTogether),
+      runsAllYear: showNumber(seasoned.runsAllYear),
+      knocks: showNumber(seasoned.knocks),
+    },
+    message: seasonSentence(seasoned),
+  }
+
+const seasonWarnings = (seasoned: Seasoned | undefined): Static<typeof Warning>[] =>
+  seasoned?.advice === undefined
+    ? []
+    : [{ code: 'season-asks-for-more', severity: 'risk', message: seasoned.advice, path: '/making/woods' }]
+
+/** What else an answer rests on where the season has a say. */
+const sourcesWith = (
+  used: readonly SourceId[],
+  {
+    arrangement,
+    balls,
+    making,
+    seasoned,
+  }: Pick<Design['bearing']['resolved']['input'], 'arrangement' | 'balls' | 'making' | 'seasoned'>,
+): readonly SourceId[] => {
+  const year = seasoned && yearIn(making, { ...(arrangement && { arrangement }), balls })
+  return year === undefined ? used : [...used, 'derived', ...seasonSources(year.woods, balls.material)]
 }
 
 function toMaking(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms): Making {

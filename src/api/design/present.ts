@@ -7,6 +7,7 @@ import {
 } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
+import { FLAT_SAWN_SOURCES } from '#shared/wood/flat-sawn-play.ts'
 import { answer, answerOf } from '#src/api/answer.ts'
 import { toAssumptions } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
@@ -64,7 +65,7 @@ export function toEchoed<Name extends ArrangementName>(
     arrangement,
     units: resolved.units,
     input: making === undefined ? input : { ...input, making: making.request },
-    assumed: [...toAssumptions(assumed, arrangement, input), ...(making?.assumed ?? [])],
+    assumed: [...toAssumptions(assumed, arrangement, input, resolved.seasoned?.paths), ...(making?.assumed ?? [])],
   }
 }
 
@@ -80,13 +81,16 @@ const toTable = <M>(
 })
 
 export function toNotes({ bearing, warnings }: Noted, making?: Made) {
-  const { units } = bearing.resolved.input
+  const { units, making: plan } = bearing.resolved.input
+  const ofNoYear = plan?.climate === undefined ? FLAT_SAWN_SOURCES : []
   return {
     warnings: [
       ...warnings.map((warning) => toWarning(warning, units, termsOf(bearing.resolved.input))),
       ...(making?.warnings ?? []),
     ],
     cautions: cautionsOf(bearing.resolved),
-    sources: [...new Set([...sourcesOf(bearing.resolved.input), ...(making?.sources ?? [])])].map(toSource),
+    sources: [...new Set([...sourcesOf(bearing.resolved.input), ...ofNoYear, ...(making?.sources ?? [])])].map(
+      toSource,
+    ),
   }
 }

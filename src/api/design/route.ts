@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { design } from '#shared/bearing/arrangements.ts'
 import { designRef, toDesignInput } from '#src/api/design-input.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
+import { seasonedDesign } from '#src/api/seasoned.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
@@ -18,10 +19,14 @@ export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
       summary: 'Design a bearing: every size to cut',
       description: `What must I cut? Send the number of balls, their diameter and the bore; every other value has a default, and \`assumed\` lists the defaults that were used. You get the finished sizes, the sizes to cut to, the gauges, and warnings with a change that clears each of them. ${servedBy(EVERY_ARRANGEMENT)}`,
       body: designRef,
-      response: { 200: refTo<typeof DesignResponse>('DesignResponse'), 422: problem('Cannot exist') },
+      response: {
+        200: refTo<typeof DesignResponse>('DesignResponse'),
+        422: problem('Cannot exist'),
+        503: problem('Too busy'),
+      },
     },
-    handler: (body) => {
-      const made = design(toDesignInput(body))
+    handler: async (body, request) => {
+      const made = design(toDesignInput(await seasonedDesign(app, body, request)))
       if (!made.ok) throw refusedDesign(made.error, body)
       return answerOf(made.value)
     },

@@ -3,6 +3,7 @@ import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/arrangements.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
+import { seasonedDesign } from '#src/api/seasoned.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
 import { VIEWS, type View } from '#src/drawings/view.ts'
@@ -37,7 +38,7 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request) => {
-      const made = design(toDesignInput(body))
+      const made = design(toDesignInput(await seasonedDesign(app, body, request)))
       if (!made.ok) throw refusedDesign(made.error, body)
       const { view, format } = named(request)
       const { drawn } = await import('./present.ts') // a start has no time for all that draws

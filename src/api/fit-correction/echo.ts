@@ -5,7 +5,8 @@ import type { ToolError } from '#shared/making/tool-error.ts'
 import type { FitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { FittedPart } from '#shared/questions/fit/ground.ts'
 import { mm, type Units } from '#shared/units/length.ts'
-import { type Assumption, toAssumptions } from '#src/api/assumption.ts'
+import { type Assumption, assumptionsIn, toAssumptions } from '#src/api/assumption.ts'
+import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
 import { show, toMm } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
@@ -80,10 +81,12 @@ export function assumedBy(
   request: FitCorrectionRequest,
   input: FitCorrectionRequest,
 ): Row[] {
-  const ofDesign = toAssumptions(correction.resolved.assumed, nameOf(request.design), input.design)
+  const { assumed, input: resolved } = correction.resolved
+  const ofDesign = toAssumptions(assumed, nameOf(request.design), input.design, resolved.seasoned?.paths)
   const { earlier = [] } = request
   return [
     ...ofDesign.map((row) => ({ ...row, path: `/design${row.path}` })),
+    ...assumptionsIn(request.design.making, input.design.making, designDefaults(resolved), '/design/making'),
     ...request.readings.flatMap((stated, index) => ofReading(stated, input.readings[index], `/readings/${index}`)),
     ...earlier.flatMap(({ readings }, at) =>
       readings.flatMap((stated, index) =>

@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { FIT_CORRECTION } from '#shared/questions/fit/fit-correction.ts'
 import { refusedQuestion } from '#src/api/refusal.ts'
+import { seasonedWithin } from '#src/api/seasoned.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
@@ -25,7 +26,7 @@ export const fitCorrectionRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request) => {
-      const input = toFitCorrectionInput(body)
+      const input = toFitCorrectionInput(await seasonedWithin(app, body, request))
       if (!input.ok) throw notValid(input.error)
       const fit = await app.runTask('fitCorrection', input.value, request)
       if (fit.ok) return toFitAnswer(fit.value, body)

@@ -3,6 +3,7 @@ import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/arrangements.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
+import { seasonedDesign } from '#src/api/seasoned.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { paperFor } from '#src/api/sheet-options.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
@@ -37,7 +38,8 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, mediaType) => {
-      const made = design(toDesignInput({ ...body, making: body.making ?? {} }))
+      const asked = await seasonedDesign(app, { ...body, making: body.making ?? {} }, request)
+      const made = design(toDesignInput(asked))
       if (!made.ok) throw refusedDesign(made.error, body)
       const { toJobSheet } = await import('./present.ts')
       const sheet = toJobSheet(made.value, body)

@@ -3,6 +3,7 @@ import { loadCheck, loadNameOf } from '#shared/questions/load/load-check.ts'
 import { toSafeOffsetSheet } from '#src/api/load-check/arrangements/turntable-sheet.ts'
 import { refusedQuestion } from '#src/api/refusal.ts'
 import { text } from '#src/api/schema.ts'
+import { seasonedWithin } from '#src/api/seasoned.ts'
 import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -39,8 +40,8 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
         422: problem('Cannot exist'),
       },
     },
-    handler: (body, _request, mediaType) => {
-      const input = toLoadCheckInput(body)
+    handler: async (body, request, mediaType) => {
+      const input = toLoadCheckInput(await seasonedWithin(app, body, request))
       if (!input.ok) throw notValid(input.error)
       const check = loadCheck(input.value)
       if (!check.ok) throw refusedQuestion(check.error, body.design, explainRefusal)

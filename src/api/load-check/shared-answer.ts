@@ -39,7 +39,7 @@ export function loadAnswer<const Name extends string, Own extends object>(
   own: Own,
 ) {
   const input = toEcho(check, request, spoken)
-  const defaults = { ...designDefaults(input.design.arrangement), ...OWN_DEFAULTS }
+  const defaults = { ...designDefaults(check.bearing.resolved.input), ...OWN_DEFAULTS }
   const assumed = assumptionsIn(request, input, defaults)
   return answer(
     { arrangement, units: spoken.units, input, assumed, summary: words.verdict(check, spoken) },

@@ -81,7 +81,7 @@ export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitR
   const arrangement = nameOf(resolved.input)
   const spoken: Spoken = { units, scale: scaleOf(request), terms: termsOf(resolved.input) }
   const input: SeasonalFitRequest = { design: toDesignRequest(resolved.input) }
-  const defaults = designDefaults(arrangement)
+  const defaults = designDefaults(resolved.input)
   const [now, ...later] = [today, ...states].map((state, i) => toState(state, itemAt(chances.runs, i), spoken))
   const used = ['derived' as const, ...seasonSources(season.input.woods, balls.material), 'trade' as const]
   // A state has the fields of its own arrangement, as that of the answer says: see `arrangements/`.

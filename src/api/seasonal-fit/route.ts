@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { SEASONAL_FIT } from '#shared/questions/season/input.ts'
 import { refusedQuestion } from '#src/api/refusal.ts'
+import { seasonedWithin } from '#src/api/seasoned.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
@@ -24,7 +25,7 @@ export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request) => {
-      const input = toSeasonalFitInput(body)
+      const input = toSeasonalFitInput(await seasonedWithin(app, body, request))
       if (!input.ok) throw notValid(input.error)
       const season = await app.runTask('seasonalFit', input.value, request)
       if (season.ok) return toSeasonalFitResponse(season.value, body)

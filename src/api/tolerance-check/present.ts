@@ -78,7 +78,7 @@ export function toToleranceAnswer(checked: ToleranceCheck, request: ToleranceChe
 
 function toHead(checked: ToleranceCheck, request: ToleranceCheckRequest): AnswerHead {
   const input = toEcho(checked)
-  const defaults = { ...designDefaults(input.design.arrangement), ...CHECK_DEFAULTS }
+  const defaults = { ...designDefaults(checked.check.input.design), ...CHECK_DEFAULTS }
   return {
     units: input.design.units,
     input,

@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { TOLERANCE_CHECK } from '#shared/questions/tolerance/input.ts'
 import { refusedQuestion } from '#src/api/refusal.ts'
+import { seasonedWithin } from '#src/api/seasoned.ts'
 import { servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -32,7 +33,7 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       },
     },
     handler: async (body, request, mediaType) => {
-      const input = toToleranceCheckInput(body)
+      const input = toToleranceCheckInput(await seasonedWithin(app, body, request))
       if (!input.ok) throw notValid(input.error)
       const expected = { task: 'runTrials', units: unitsOfCheck(input.value), isSpread: true } as const
       const checked = await app.inParts(request, expected, (runPart, atOnce) =>
