@@ -32,6 +32,8 @@ export default defineConfig({
     testTimeout: 120_000,
     maxWorkers: 1,
     bail: 1,
+    // a module kept from the run before would be one without the change
+    fsModuleCache: false,
     reporters: [['json', { outputFile: process.env['MUTANT_REPORT'] }]],
   },
 })

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process'
 import { existsSync, globSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Instrumenter } from '@stryker-mutator/instrumenter'
 
@@ -131,7 +131,21 @@ async function notices(files: readonly string[], mutant: Mutant | undefined, pat
   return !success
 }
 
+/** What a file imports of ours, as paths from the root. */
+const importsOf = (file: string): readonly string[] =>
+  [
+    ...readFileSync(join(ROOT, file), 'utf8').matchAll(/from '(?:#((?:shared|tests|src)\/[^']+)|(\.{1,2}\/[^']+))'/g),
+  ].map(([, whole, beside]) => whole ?? join(dirname(file), beside ?? ''))
+
+/** All that a file imports, with what that imports, and so on. */
+function reachOf(file: string): ReadonlySet<string> {
+  const reached = new Set([file])
+  for (const one of reached) if (one.endsWith('.ts')) for (const next of importsOf(one)) reached.add(next)
+  return reached
+}
+
 const others = found(tests)
+const reach = new Map(others.map((file) => [file, reachOf(file)]))
 const started = Date.now()
 if (others.length === 0) throw new Error(`there is no part "${part}": ${Object.keys(PARTS).join(', ')}`)
 if (await notices(others, undefined, 3_600_000)) throw new Error('the tests fail before anything is changed')
@@ -144,7 +158,7 @@ for (const [index, mutant] of chosen.entries()) {
   const own = [mutant.file.replace('shared/', 'tests/shared/').replace(/\.ts$/, '.test.ts')].filter((file) =>
     existsSync(join(ROOT, file)),
   )
-  const rest = others.filter((file) => !own.includes(file))
+  const rest = others.filter((file) => !own.includes(file) && reach.get(file)?.has(mutant.file))
   if ((await notices(own, mutant, patience)) || (await notices(rest, mutant, patience))) caught += 1
   else process.stdout.write(`survives: ${mutant.file}:${mutant.line}: ${mutant.was} as ${mutant.is}\n`)
   if (process.stdout.isTTY) process.stdout.write(`${index + 1} of ${chosen.length}\r`)

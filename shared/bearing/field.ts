@@ -11,7 +11,7 @@ export interface Bounds {
   readonly max: number
 }
 
-/** A length above 0, in the caller's units. */
+/** A length above 0, in the caller's units. Common practice, no source. */
 export const LENGTH: Bounds = { min: 0.001, max: 10_000 }
 /** A gap, a play, a scatter or a film, in the caller's units: may be 0. */
 export const LENGTH_OR_NONE: Bounds = { min: 0, max: LENGTH.max }

@@ -21,7 +21,7 @@ import {
  * rows of its own (`arrangements/<name>/input.ts`).
  */
 
-/** More balls than anyone turns a ring for. */
+/** More balls than anyone turns a ring for. Common practice, no source. */
 export const MOST_BALLS = 200
 export const ENGAGEMENT: Bounds = { min: 0.01, max: 0.9 }
 const CONFORMITY: Bounds = { min: 0.3, max: 2 }
@@ -34,6 +34,7 @@ export type BallMaterial = (typeof BALL_MATERIALS)[number]
 export const SPLITS = ['inner-ring', 'outer-ring', 'none'] as const
 export type Split = (typeof SPLITS)[number]
 
+/** Common practice, no source. */
 export const SHOP_DENOMINATORS = [8, 16, 32, 64, 128] as const
 export type ShopDenominator = (typeof SHOP_DENOMINATORS)[number]
 

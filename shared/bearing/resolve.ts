@@ -95,7 +95,7 @@ export interface Resolved extends ResolvedBallRing, ResolvedRings {
   readonly input: RingsInput
 }
 
-/** A gap this near to a whole ball, in ball diameters, is a ring that lacks a ball. */
+/** A gap this near to a whole ball, in ball diameters, is a ring that lacks a ball. Derived here. */
 export const LARGEST_GAP = 0.95
 
 type Part = DepthInput & { readonly groove?: GrooveInput }

@@ -12,7 +12,10 @@ export interface EdgeSeat {
   readonly widthPerCut: number
 }
 
-/** A groove that is almost as round as the ball has no corner to speak of; flatter than this a corner is not taken [radians]. */
+/**
+ * A groove that is almost as round as the ball has no corner to speak of; flatter than this a corner is not taken [radians].
+ * Common practice, no source.
+ */
 const LEAST_CORNER = 0.02
 
 /**

@@ -33,7 +33,7 @@ export interface Dented {
   readonly hardness: number
 }
 
-/** The law is that of a test that ends at half a ball: s = 1. */
+/** The law is that of a test that ends at half a ball: s = 1. By definition. */
 const DEEPEST = 1
 
 const longAxis = ({ form, halfWidth }: Surface, semiMinor: number): number =>

@@ -29,7 +29,7 @@ export interface Season {
   readonly states: readonly WoodState[]
 }
 
-/** From a hard frost in an unheated workshop to the hottest that the moisture of wood is known for [degrees C]. */
+/** From a hard frost in an unheated workshop (common practice, no source) to the hottest that the moisture of wood is known for [degrees C]. */
 const SERVED_TEMPERATURES = { least: -30, most: TEMPERATURES.most } as const
 
 /**

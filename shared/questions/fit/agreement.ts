@@ -12,7 +12,7 @@ export interface Disagreement {
   readonly chance: number
 }
 
-/** Rarer than this among readings that agree: such a reading is named. */
+/** Rarer than this among readings that agree: such a reading is named. Common practice, no source. */
 const UNLIKELY = 0.01
 /** 95 % of a normal distribution lie within so many deviations. */
 const DEVIATIONS = 1.96
@@ -56,7 +56,10 @@ function all(
   })
 }
 
-/** So many deviations off what all others and the design lead to expect, a reading is of another bearing. */
+/**
+ * So many deviations off what all others and the design lead to expect, a reading is of another bearing.
+ * Common practice, no source.
+ */
 const OUT_OF_THE_QUESTION = 10
 
 /** Whether no groove at all gives these readings together. */

@@ -82,7 +82,10 @@ const FIGURES: Readonly<Record<Grounds['cuts'], readonly Reading['kind'][]>> = {
 const readsTheGap = (readings: readonly Reading[], cuts: Grounds['cuts']): boolean =>
   readings.some(({ kind }) => FIGURES[cuts].includes(kind))
 
-/** A cut that takes less than this of what remains of a shallow groove, and gains less than that, is not worth a check. */
+/**
+ * A cut that takes less than this of what remains of a shallow groove, and gains less than that, is not worth a check.
+ * Derived here, from simulated rings.
+ */
 const LEAST_SHARE = 0.1
 const LEAST_GAIN = 0.15
 /** Without a reading of the figure itself a cut must be at least so good, or cover so much of what remains. */
@@ -117,12 +120,18 @@ export function decide(grounds: Grounds): Decision {
   )
 }
 
-/** From so many checks on, each counts as one that taught nothing: cuts may go further, so that there is an end. */
+/**
+ * From so many checks on, each counts as one that taught nothing: cuts may go further, so that there is an end.
+ * Derived here, from simulated rings.
+ */
 const PATIENT = 6
 
 const verdictNear = ({ inBand, tooDeep }: Chances): boolean => inBand + tooDeep > 0.5
 
-/** A plug in the balls' circle is worth its trouble where it leaves so little of an uncertainty that fills the band. */
+/**
+ * A plug in the balls' circle is worth its trouble where it leaves so little of an uncertainty that fills the band.
+ * Derived here, from simulated rings.
+ */
 const TEACHES_MUCH = 0.5
 
 function isWorthIt(cut: Cut, { readings, cuts, chances, target, room, offers }: Grounds): boolean {
@@ -138,7 +147,7 @@ function isWorthIt(cut: Cut, { readings, cuts, chances, target, room, offers }: 
   return (isShort && share >= LEAST_SHARE) || cut.good - chances.inBand >= LEAST_GAIN
 }
 
-/** A reading that leaves more than this of the uncertainty teaches nothing. */
+/** A reading that leaves more than this of the uncertainty teaches nothing. Derived here, from simulated rings. */
 const TEACHES_NOTHING = 0.985
 
 /** Asks for the reading that teaches most, or stops where none would teach anything, or enough were made. */

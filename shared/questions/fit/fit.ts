@@ -141,7 +141,10 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
   })
 }
 
-/** A lot whose mean lies further off, over its diameter and over the scatter of its balls, is another lot. */
+/**
+ * A lot whose mean lies further off, over its diameter and over the scatter of its balls, is another lot.
+ * Common practice, no source.
+ */
 const MOST_OFF = 0.1
 const MOST_SCATTERS = 10
 

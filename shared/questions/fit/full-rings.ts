@@ -9,7 +9,10 @@ import type { Change, Remade, Workpiece } from './rescue.ts'
 import type { Subject } from './subject.ts'
 import { unevenBalls } from './uneven-balls.ts'
 
-/** A finished outer ring lies in its gap band: half of the band on either side is two deviations. */
+/**
+ * A finished outer ring lies in its gap band: half of the band on either side is two deviations.
+ * Common practice, no source.
+ */
 const DEVIATIONS_IN_BAND = 4
 
 /** Two rings with nothing to keep apart what rolls between them: the last one's gap tells how deep the outer groove is. */

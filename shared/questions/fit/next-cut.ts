@@ -16,7 +16,10 @@ export interface ToolAtHand {
   readonly perStroke?: number
 }
 
-/** Share of the accepted risk that one cut may take: several cuts and the readings between them share it. */
+/**
+ * Share of the accepted risk that one cut may take: several cuts and the readings between them share it.
+ * Derived here, from simulated rings.
+ */
 const SHARE_OF_RISK = 0.3
 /** Each reading again at one state shows that less is to be learnt by waiting. */
 const MORE_PER_READING = 2

@@ -108,7 +108,10 @@ function ofInnerRing(situation: Situation): readonly Possible[] {
 const chanceThat = ({ points }: Situation, holds: (point: number) => boolean): number =>
   points.reduce((sum, point) => sum + (holds(point) ? 1 : 0), 0) / points.length
 
-/** With so few balls in place the opening hardly tells where the groove is: their arc must be more than half a turn. */
+/**
+ * With so few balls in place the opening hardly tells where the groove is: their arc must be more than half a turn.
+ * Derived here, from simulated rings.
+ */
 const LEAST_ARC = 1.15 / 2
 /** As many balls stay out as it takes until the others go in with this chance. */
 const SURELY_IN = 0.7

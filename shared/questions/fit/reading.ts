@@ -37,7 +37,7 @@ export interface EarlierState {
 /** Whether a reading says where the groove now under the tool is. A row of balls says nothing of it. */
 export const touchesGroove = ({ kind }: Pick<Reading, 'kind'>): boolean => kind !== 'ball-row'
 
-/** Two balls touch, whatever the groove: an opening takes three in place. */
+/** Two balls touch, whatever the groove: an opening takes three in place. Derived here. */
 export const FEWEST_IN_PLACE = 3
 
 /** The readings of all states, the earliest first. */

@@ -172,7 +172,7 @@ export function nearest<T extends Tried>(all: readonly T[], aim: number, of: (tr
   return (possible.length > 0 ? possible : all).toSorted((one, other) => off(one) - off(other))[0]
 }
 
-/** No bag of balls runs further off than this from what the ring was designed for. */
+/** No bag of balls runs further off than this from what the ring was designed for. Common practice, no source. */
 const LARGEST_BALL = 1.25
 const HALVINGS = 60
 

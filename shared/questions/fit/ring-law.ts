@@ -57,7 +57,7 @@ const gapOfTwo = (ball: number, count: number): number => ball * (Math.PI - ((co
 /** Above 0, so that a smaller groove never has a larger gap. */
 const slopeBelowTwo = (count: number): number => 2 + (count - 3) * Math.PI
 
-/** A gap can come this near to the limit that few balls have, (n − 2) Dw. */
+/** A gap can come this near to the limit that few balls have, (n − 2) Dw. Derived here. */
 const OF_THE_LIMIT = 0.98
 const MOST_STEPS = 60
 

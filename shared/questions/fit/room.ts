@@ -27,7 +27,7 @@ export interface Room {
 
 const COUNT = 512
 const BINS = 1024
-/** So near to the upper end a rule cannot tell, of the band at the most. */
+/** So near to the upper end a rule cannot tell, of the band at the most. Derived here, from simulated rings. */
 const SHRUNK_BY = 0.2
 const SHRUNK_SHARE = 0.15
 

@@ -10,7 +10,10 @@ export interface UnevenBalls {
   readonly most: Mm
 }
 
-/** Beyond this share of their diameter balls are not of one size, and their gap means nothing. */
+/**
+ * Beyond this share of their diameter balls are not of one size, and their gap means nothing.
+ * Common practice, no source.
+ */
 const MOST_SCATTER = 0.1
 /** No ball may stand between two that meet over it: the exact closure's own limit on the largest over the smallest. */
 const MOST_UNEVEN = 1.5

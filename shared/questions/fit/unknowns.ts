@@ -62,7 +62,7 @@ export const emptyPlace = (): Place => ({
   reduction: 0,
 })
 
-/** No cut comes out truer than this [mm]. */
+/** No cut comes out truer than this [mm]. Common practice, no source. */
 const TRUEST_CUT = 1e-4
 
 export function unknownsOf(subject: Subject, earlier: readonly EarlierState[], tools: Tools): Unknowns {

@@ -5,7 +5,7 @@ import { CONTACT_WOODS } from '#shared/data/contact-woods.ts'
 export const TURNING_RINGS = ['inner-ring', 'outer-ring'] as const
 export type TurningRing = (typeof TURNING_RINGS)[number]
 
-/** Beyond any wooden bearing either way: what is larger is a slip of the hand. */
+/** Beyond any wooden bearing either way: what is larger is a slip of the hand. Common practice, no source. */
 const LOAD: Bounds = { min: 0.001, max: 100_000 }
 const SPEED: Bounds = { min: 0.001, max: 100_000 }
 const DENT: Bounds = { min: 0.0001, max: 0.05 }

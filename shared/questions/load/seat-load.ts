@@ -42,7 +42,10 @@ export function ballBody({ resolved }: { readonly resolved: ResolvedBalls }, loa
   return { ...wood, wood }
 }
 
-/** No groove is cut nearer to the ball's own radius than this part of it: a closer one is taken as so close. */
+/**
+ * No groove is cut nearer to the ball's own radius than this part of it: a closer one is taken as so close.
+ * Common practice, no source.
+ */
 const CLOSEST_CONFORMITY = 0.001
 
 /** From a ball's centre to where it touches, along the load: its radius, or less where it sits on edges. */

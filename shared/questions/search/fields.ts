@@ -24,7 +24,7 @@ import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 export const CRITERIA = ['running', 'load', 'wall', 'seat', 'material', 'nesting', 'onHand'] as const
 export type Criterion = (typeof CRITERIA)[number]
 
-/** How much each counts where nothing is stated. */
+/** How much each counts where nothing is stated. Common practice, no source. */
 export const WEIGHTS = { running: 4, load: 2, wall: 2, seat: 2, material: 1, nesting: 1, onHand: 1 } as const
 const WEIGHT: Bounds = { min: 0, max: 10 }
 const weight = (name: Criterion, means: string, reason: string) =>
@@ -43,6 +43,7 @@ export const WEIGHT_FIELDS = {
   onHand: weight('onHand', 'drills and plugs on hand', 'a tool that is there need not be made'),
 } as const satisfies Readonly<Record<Criterion, unknown>>
 
+/** Common practice, no source. */
 const OFF_BY_WARNING = 0.05
 const GROOVE_ERROR = 0.05
 const COUNTS = { min: 6, max: 40 }

@@ -31,7 +31,7 @@ const from0To1 = (value: number): number => Math.min(1, Math.max(0, value))
 export const wallMark = (thinnest: number, ballDiameter: number): number =>
   from0To1(thinnest / (2 * LEAST_WALL * ballDiameter))
 
-/** A conformity at which a ball has lost its groove. */
+/** A conformity at which a ball has lost its groove. Common practice, no source. */
 const NO_GROOVE = 1
 
 /** Mean of the seats: on the bottom of a groove that is not much rounder than the ball. */

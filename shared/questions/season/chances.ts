@@ -146,7 +146,10 @@ const WITHIN = 1e-5
 
 const meanRadius = ({ along, across }: Ellipse): number => (along + across) / 2
 
-/** Three standard deviations: no board moves less than half of what is usual for its species, or half as much again. */
+/**
+ * Three standard deviations: no board moves less than half of what is usual for its species, or half as much again.
+ * Common practice, no source.
+ */
 const MOST_OFF = 3
 const timesOf = (z: number): number => 1 + BOARD_VARIATION.relative * Math.min(Math.max(z, -MOST_OFF), MOST_OFF)
 

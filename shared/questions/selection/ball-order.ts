@@ -29,7 +29,10 @@ export interface OrderTask {
   readonly advised: Map<string, OrderedBalls>
 }
 
-/** What a gap may miss a limit by without a word, in ball diameters: the search ends somewhere, sizes are rounded, and nobody reads it. */
+/**
+ * What a gap may miss a limit by without a word, in ball diameters: the search ends somewhere, sizes are rounded, and nobody reads it.
+ * Common practice, no source.
+ */
 export const UNNOTICED = 1e-5
 
 export const chanceOfLast = ({ place, ballDiameter }: OrderTask, ballGap: Mm): number =>

@@ -130,6 +130,7 @@ export interface BallSelection extends Nearness {
 /**
  * A ball is of the size of the design between 5/6 and 5/4 of it, so that none is below 2/3 of another: then no two balls
  * touch over the one between them (`unequal-balls.ts`; on a plate not even from 1/2 on, `balls-on-a-circle.ts`).
+ * Common practice, no source.
  */
 const LEAST_OF_SIZE = 5 / 6
 const MOST_OF_SIZE = 5 / 4
@@ -137,7 +138,10 @@ const MOST_OF_SIZE = 5 / 4
 /** A caliper may read every ball wrong by so much [mm]: common practice, no source. */
 export const MISREAD = mm(0.01)
 
-/** A gap this near to a ball, in diameters of the smallest, is room for another; and any such balls can leave it. */
+/**
+ * A gap this near to a ball, in diameters of the smallest, is room for another; and any such balls can leave it.
+ * Common practice, no source.
+ */
 const LARGEST_AIM = 0.9
 
 /**

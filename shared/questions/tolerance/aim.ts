@@ -43,7 +43,7 @@ export interface Aim {
 /** How finely depths are looked through. */
 const STEPS = 400
 
-/** The share of the gaps at either end that no aim needs to reach. */
+/** The share of the gaps at either end that no aim needs to reach. Common practice, no source. */
 const BEYOND_NOTICE = 1e-3
 
 /** How the gaps of the grooves as designed are spread. */

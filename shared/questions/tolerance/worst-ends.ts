@@ -2,7 +2,10 @@ import { type Ends, endsOf } from '#shared/statistics/distribution.ts'
 import type { Check } from './checked.ts'
 import type { ContributorName } from './input.ts'
 
-/** Distributions without ends count so many standard deviations to either side, all at once. */
+/**
+ * Distributions without ends count so many standard deviations to either side, all at once.
+ * Common practice, no source.
+ */
 export const NORMAL_REACH = 3
 
 const NOTHING: Ends = { least: 0, most: 0 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { equilibriumMoisture, relativeHumidityFor, TEMPERATURES } from '#shared/wood/equilibrium-moisture.ts'
+import { equilibriumMoisture, knownTemperature, relativeHumidityFor, TEMPERATURES } from '#shared/wood/equilibrium-moisture.ts'
 import { between } from '#tests/support/inputs.ts'
 
 const temperature = between(TEMPERATURES.least, TEMPERATURES.most)
@@ -43,4 +43,10 @@ test.each([
   [{ temperature: 20, relativeHumidity: Number.NaN }, 'relativeHumidity'],
 ])('%j is a bug of ours', (air, name) => {
   expect(() => equilibriumMoisture(air)).toThrow(new RegExp(`^${name} must`))
+})
+
+test('colder and hotter than its table the nearest temperature stands for the air: 30 and 160 degrees F', () => {
+  expect(knownTemperature(-30)).toBeWithin(1e-12, -10 / 9)
+  expect(knownTemperature(20)).toBe(20)
+  expect(knownTemperature(90)).toBeWithin(1e-12, 640 / 9)
 })

@@ -11,7 +11,10 @@ import { CAGED_FIELDS, type CagedInput } from './input.ts'
 
 export const CAGED_TRAITS: Traits = { members: 'rings', rolls: 'balls', ballSet: 'caged', raceway: 'groove' }
 
-/** No deeper than lets a ball in between the lands of one-piece rings, the inner one aside: half a ball in both grooves together. */
+/**
+ * No deeper than lets a ball in between the lands of one-piece rings, the inner one aside: half a ball in both grooves together.
+ * Common practice, no source.
+ */
 const ENGAGEMENT = { outerRing: 0.2, innerRing: 0.25 }
 /** Wood between two pockets at the least, in ball diameters; more where balls so near do not go in. */
 const WEB = 1 / 4

@@ -262,7 +262,7 @@ function spunOuterRing(
   return { inertia: (mass * (across + hole)) / 8, pressing: (share * mass * GRAVITY) / 1000 }
 }
 
-/** Stribeck's allowance for play, 5 Fr / Z: beyond it a ball carries more than is usual. */
+/** Stribeck's allowance for play, 5 Fr / Z: beyond it a ball carries more than is usual. From memory. */
 const USUAL_SHARE = 5
 
 function sharingWarnings({

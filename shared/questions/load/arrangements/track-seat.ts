@@ -7,7 +7,7 @@ import type { ResolvedLoad } from '#shared/questions/load/input.ts'
 import type { BallSeat, Substance } from '#shared/questions/load/seat-load.ts'
 import type { Mm } from '#shared/units/length.ts'
 
-/** The most loaded of Z rollers without play carries 4.08 Fr / Z (Stribeck, line contact). */
+/** The most loaded of Z rollers without play carries 4.08 Fr / Z (Stribeck, line contact). From memory. */
 const MOST_OF_ROLLERS = 4.08
 
 /**

@@ -5,7 +5,7 @@ import type { AimPlace } from '#shared/questions/tolerance/check-model.ts'
 import type { RingCheck } from '#shared/questions/tolerance/checked.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
-/** Least part of its depth that a groove keeps. */
+/** Least part of its depth that a groove keeps. Common practice, no source. */
 const LEAST_DEPTH = 0.01
 
 /** There is a groove where it has some depth, is not undercut, and has wood behind it. */
