@@ -1,6 +1,11 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { equilibriumMoisture, knownTemperature, relativeHumidityFor, TEMPERATURES } from '#shared/wood/equilibrium-moisture.ts'
+import {
+  equilibriumMoisture,
+  knownTemperature,
+  relativeHumidityFor,
+  TEMPERATURES,
+} from '#shared/wood/equilibrium-moisture.ts'
 import { between } from '#tests/support/inputs.ts'
 
 const temperature = between(TEMPERATURES.least, TEMPERATURES.most)
