@@ -32,7 +32,7 @@ export const BALL_SUBSTANCES: Readonly<Record<Exclude<BallMaterial, 'wood'>, Bal
     stiffness: 210_000,
     poissonsRatio: 0.3,
     hardness: 'Rockwell C 60 to 66',
-    source: 'ball-materials',
+    source: 'bearing-steel',
   },
 }
 

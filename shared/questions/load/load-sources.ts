@@ -1,4 +1,5 @@
 import type { BallMaterial } from '#shared/bearing/fields.ts'
+import { BALL_SUBSTANCES } from '#shared/data/ball-materials.ts'
 import { type ContactWoodId, hasOwnRatios, substitutesFor } from '#shared/data/contact-woods.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 
@@ -22,22 +23,28 @@ export function dentSources({ members, materials, woods, onBottom }: Dented): re
     'fpl-5-3b',
     ...(onBottom && woods.some(hasOwnRatios) ? (['fpl-5-1-species'] as const) : []),
     ...woods.flatMap(substitutesFor).map(({ source }) => source),
-    ...(onBottom && materials.some((material) => material !== 'wood') ? (['ball-materials'] as const) : []),
+    ...(onBottom ? substanceSources(materials) : []),
     'load-derived',
     'load-trade',
   ]
   return [...new Set(used)]
 }
 
+/** Of balls that are not of wood: how stiff and how heavy they are. */
+const substanceSources = (materials: readonly BallMaterial[]): readonly SourceId[] =>
+  materials.flatMap((material) => (material === 'wood' ? [] : [BALL_SUBSTANCES[material].source]))
+
 /** The sources of a whole load check: besides the dents how boards differ, what lasts, and what speed does. */
 export function loadCheckSources(dented: Dented): readonly SourceId[] {
   const used: readonly SourceId[] = [
     ...dentSources(dented),
     'fpl-5-6',
-    'fpl-duration',
+    'fpl-fatigue',
+    'madison-curve',
     'harris-rolling',
     'rotating-disc',
-    dented.materials.includes('wood') ? 'rolling-ballpark' : 'ball-materials',
+    ...substanceSources(dented.materials),
+    ...(dented.materials.includes('wood') ? (['rolling-ballpark'] as const) : []),
   ]
   return [...new Set(used)]
 }

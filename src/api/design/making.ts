@@ -41,7 +41,7 @@ const usedOf = ({ lumber }: CoreStock['resolved']): readonly SourceId[] => [
   'band-saw-manuals',
   'lathe-speed',
 ]
-const OF_SCREWS: readonly SourceId[] = ['asme-b18.6.1', 'asme-b18.6.1-memory', 'wood-screw-holes']
+const OF_SCREWS: readonly SourceId[] = ['asme-b18.6.1', 'screw-head-angle', 'wood-screw-holes']
 
 /** What a design's answer says of its making, and what that adds to its head and foot. */
 export interface MakingAnswer<M> {

@@ -20,7 +20,8 @@ describe('a load check', () => {
     'astm-d143',
     'fpl-5-3b',
     'fpl-5-6',
-    'fpl-duration',
+    'fpl-fatigue',
+    'madison-curve',
     'harris-rolling',
     'load-derived',
     'load-trade',
@@ -31,12 +32,12 @@ describe('a load check', () => {
     {
       of: 'steel balls on the bottom of their grooves, a wood with all its figures',
       request: { design: DESIGN, radialLoad: 20, wood: 'ash-white' },
-      uses: [...ANY, ...ELASTIC, 'sjovall', 'fpl-5-1-species', 'ball-materials'],
+      uses: [...ANY, ...ELASTIC, 'sjovall', 'fpl-5-1-species', 'bearing-steel'],
     },
     {
       of: 'a wood whose ratios are those of its group',
       request: { design: DESIGN, radialLoad: 20, wood: 'beech-american' },
-      uses: [...ANY, ...ELASTIC, 'sjovall', 'fpl-5-1', 'ball-materials'],
+      uses: [...ANY, ...ELASTIC, 'sjovall', 'fpl-5-1', 'bearing-steel'],
     },
     {
       of: 'wooden balls',
@@ -51,7 +52,7 @@ describe('a load check', () => {
     {
       of: 'a turntable, whose load is not across the axis',
       request: { design: PLATES, axialLoad: 20, wood: 'ash-white' },
-      uses: [...ANY, ...ELASTIC, 'fpl-5-1-species', 'ball-materials'],
+      uses: [...ANY, ...ELASTIC, 'fpl-5-1-species', 'bearing-steel'],
     },
     {
       of: 'rollers',
