@@ -69,10 +69,9 @@ const BEARING = [
   'ballGap',
   'radialInternalClearance',
 ]
-/** The same inside a question about a bearing, less what the tool `design` has explained. */
-const DESIGN = ['units', 'balls.count', 'balls.diameter', 'balls.material', 'bore', 'ballGap'].map(
-  (name) => `design.${name}`,
-)
+/** The same for other tools, less what the tool `design` has explained. */
+const USUAL = ['units', 'balls.count', 'balls.diameter', 'balls.material', 'bore', 'ballGap']
+const DESIGN = USUAL.map((name) => `design.${name}`)
 const SCATTERS = ['ballDiameter', 'ballLotMean', 'outerGrooveBottomRadius', 'innerGrooveBottomRadius']
 
 /** Asks a path for just what the tool was asked. */
@@ -162,13 +161,13 @@ export const TOOLS: readonly Tool[] = [
     shows: {
       seasonalFit: [
         ...DESIGN,
-        'woods.outerRing.species',
-        'woods.outerRing.construction',
-        'woods.innerRing.species',
-        'woods.innerRing.construction',
-        'climate.today.relativeHumidity',
-        'climate.relativeHumidity.min',
-        'climate.relativeHumidity.max',
+        ...['outerRing', 'innerRing'].flatMap((ring) => [
+          `design.making.woods.${ring}.species`,
+          `design.making.woods.${ring}.construction`,
+        ]),
+        'design.making.climate.today.relativeHumidity',
+        'design.making.climate.relativeHumidity.min',
+        'design.making.climate.relativeHumidity.max',
       ],
     },
     lines: ({ band, states, buildIn }: SeasonalFitResponse) => [
@@ -183,7 +182,7 @@ export const TOOLS: readonly Tool[] = [
     name: 'sheets',
     ...TOOL_WORDS.sheets,
     ask: asks('jobSheet', '/v1/job-sheet', true),
-    shows: { jobSheet: [...BEARING, 'method', 'paper'] },
+    shows: { jobSheet: [...USUAL, 'making.method', 'paper'] },
     lines: ({ title, operations }: JobSheet, { input }, base) => [
       title,
       ...headed(
@@ -205,7 +204,7 @@ export const TOOLS: readonly Tool[] = [
     shows: {
       designSearch: [
         'units',
-        'arrangement',
+
         'outsideDiameter.max',
         'bore.min',
         'bore.max',
@@ -253,12 +252,10 @@ export const TOOLS: readonly Tool[] = [
 ]
 
 function linksTo(input: object, base: string): readonly string[] {
-  const { paper, method, ...design } = input as Args
-  const onPaper = queryText({ ...design, ...(paper !== undefined && { paper }) })
-  const asSheet = queryText({ ...input })
-  if (onPaper === undefined || asSheet === undefined) return [SHEETS_BY_POST]
+  const query = queryText(input)
+  if (query === undefined) return [SHEETS_BY_POST]
   return [
-    ...VIEWS.map((view) => `- ${SHEET_NAMES[view]}: ${base}/v1/drawings/${view}.pdf?${onPaper}`),
-    `- ${SHEET_NAMES.jobSheet}: ${base}/v1/job-sheet?${asSheet}&format=pdf`,
+    ...VIEWS.map((view) => `- ${SHEET_NAMES[view]}: ${base}/v1/drawings/${view}.pdf?${query}`),
+    `- ${SHEET_NAMES.jobSheet}: ${base}/v1/job-sheet?${query}&format=pdf`,
   ]
 }

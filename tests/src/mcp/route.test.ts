@@ -55,7 +55,7 @@ test('the list is small, and everything in it is described', async () => {
 
 describe('each tool answers shortly, with the sizes, the cautions and a link to the whole answer', () => {
   const scatter = { ballDiameter: { kind: 'normal', standardDeviation: 0.1 } }
-  const year = {
+  const making = {
     woods: { outerRing: { species: 'maple-sugar' }, innerRing: { species: 'maple-sugar' } },
     climate: { today: { relativeHumidity: 50 }, relativeHumidity: { min: 30, max: 65 } },
   }
@@ -76,7 +76,7 @@ describe('each tool answers shortly, with the sizes, the cautions and a link to 
       /until the groove measures/,
       'POST AT/v1/fit-correction',
     ],
-    ['season', { design: DESIGN, ...year }, /driest: /, 'POST AT/v1/seasonal-fit'],
+    ['season', { design: { ...DESIGN, making } }, /driest: /, 'POST AT/v1/seasonal-fit'],
     ['search', limits, /^1\. 1\d × 14 mm/m, 'POST AT/v1/design-search'],
     ['sheets', { ...DESIGN, paper: 'letter' }, /^1\. Choose 14 balls$/m, 'GET AT/v1/job-sheet?'],
   ])('%s', async (name, args, expected, link) => {
