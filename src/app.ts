@@ -41,6 +41,8 @@ import { toleranceCheckRoute } from '#src/api/tolerance-check/route.ts'
 import { TOLERANCE_CHECK_SCHEMAS } from '#src/api/tolerance-check/schema.ts'
 import { UnitsName } from '#src/api/units.ts'
 import { Warning } from '#src/api/warning.ts'
+import { embedRoute } from '#src/embed/route.ts'
+import { EMBED_SCHEMAS } from '#src/embed/schema.ts'
 import { answerUnrouted, LONGEST_URL, routableUrl } from '#src/http/addresses.ts'
 import { clientErrorHandler } from '#src/http/client-error.ts'
 import { openConnections } from '#src/http/connections.ts'
@@ -77,6 +79,7 @@ type Mount = { readonly route: FastifyPluginAsync; readonly prefix: string; read
 const ROUTES: readonly Mount[] = [
   { route: kioskRoute, prefix: '' },
   { route: mcpRoute, prefix: '' },
+  { route: embedRoute, prefix: '', schemas: EMBED_SCHEMAS },
   { route: healthRoute, prefix: '/health', schemas: HEALTH_SCHEMAS },
   { route: designRoute, prefix: '/v1', schemas: DESIGN_SCHEMAS },
   { route: sizeTableRoute, prefix: '/v1', schemas: SIZE_TABLE_SCHEMAS },

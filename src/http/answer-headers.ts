@@ -76,12 +76,30 @@ export function addVary(reply: FastifyReply, name: string): void {
   reply.header('vary', [...names, name].join(', '))
 }
 
+/** What a page carries, beside its words, that a browser has to be allowed to use. */
+type Carried = { readonly style: string; readonly script?: string | undefined }
+
 /**
- * The policy of a page that carries one style sheet and nothing else that could run or load.
+ * The policy of a page that carries one style sheet, perhaps one script, and nothing else that could run or load. Its script may ask
+ * this service, and a form may lead to it.
  *
  * @param frameAncestors who may frame it, as a content security policy lists sources
  */
-export function styledPagePolicy(style: string, frameAncestors: string): string {
-  const digest = hash('sha256', style, 'base64')
-  return `default-src 'none'; style-src 'sha256-${digest}'; base-uri 'none'; form-action 'none'; frame-ancestors ${frameAncestors}`
+export function pagePolicyOf({ style, script }: Carried, frameAncestors: string): string {
+  const own =
+    script === undefined
+      ? "form-action 'none'"
+      : `script-src '${digestOf(script)}'; connect-src 'self'; form-action 'self'`
+  return `default-src 'none'; style-src '${digestOf(style)}'; base-uri 'none'; ${own}; frame-ancestors ${frameAncestors}`
 }
+
+const digestOf = (text: string): string => `sha256-${hash('sha256', text, 'base64')}`
+
+/**
+ * The policy of a picture or a document that a page may show in a frame. Nothing in it runs or loads; browsers show a document by
+ * an object in a page that they make round it, which takes over its policy.
+ *
+ * @param frameAncestors who may frame it, as a content security policy lists sources
+ */
+export const documentPolicyOf = (frameAncestors: string): string =>
+  `default-src 'none'; object-src 'self'; frame-ancestors ${frameAncestors}`

@@ -10,10 +10,11 @@ import type {
   RawServerDefault,
 } from 'fastify'
 import { type Static, type TSchema, Type } from 'typebox'
-import { addVary, setAnswerHeaders, styledPagePolicy } from './answer-headers.ts'
+import { addVary, documentPolicyOf, pagePolicyOf, setAnswerHeaders } from './answer-headers.ts'
 import { isKept } from './caching.ts'
 import { FaultList } from './fault-list.ts'
 import { findFaults } from './faults.ts'
+import { type PageParts, themeOf, wholeStyle } from './html.ts'
 import { HTML_TYPE, JSON_TYPE, mediaType } from './media-type.ts'
 import { notValid, ProblemError, problem } from './problem.ts'
 import { bodyOf } from './query.ts'
@@ -26,6 +27,8 @@ declare module 'fastify' {
   interface FastifyContextConfig {
     /** The query of the route for the OpenAPI document, where the route's own schema of it is that of a body. */
     queryParameters?: readonly QueryParameter[]
+    /** The page as which this request gets its refusal, where it asks for a page: a frame shows no problem document. */
+    problemPage?: (request: FastifyRequest) => (PageParts & { readonly policy: string }) | undefined
   }
 }
 
@@ -80,8 +83,9 @@ type ComputingRoute<Schema extends ComputingSchema> = {
   readonly get?: boolean
   /** What the answer can be, the preferred first; JSON when it is not said. Of some paths it is part of their name. */
   readonly mediaTypes?: MediaTypes | ((request: FastifyRequest) => MediaTypes)
-  /** The only style sheet that its HTML may use. `FRAME_ANCESTORS` may frame such a page. */
+  /** The only style sheet and script that its HTML may use. `FRAME_ANCESTORS` may frame such a page. */
   readonly style?: string
+  readonly script?: string
   /** Parts of the path, `:view` say, each of which names one of a few things; with any other name it is a 404. */
   readonly choices?: Readonly<Record<string, Choice>>
   readonly handler: (
@@ -136,16 +140,12 @@ export function referenceRoute<const Schema extends ComputingSchema>(
 /** What answers an input, by whatever method it came. */
 function answering<Schema extends ComputingSchema>(
   app: App,
-  { handler, mediaTypes = [JSON_TYPE], style }: ComputingRoute<Schema>,
+  route: ComputingRoute<Schema>,
 ): (input: unknown, request: FastifyRequest, reply: FastifyReply) => unknown {
-  let ofPage: string | undefined
-  const policyOf = (mediaType: string): string | undefined => {
-    if (mediaType !== HTML_TYPE || style === undefined) return undefined
-    ofPage ??= styledPagePolicy(style, app.frameAncestors)
-    return ofPage
-  }
+  const { handler } = route
+  const policyOf = policies(app, route)
   return (input, request, reply) => {
-    const offered = typeof mediaTypes === 'function' ? mediaTypes(request) : mediaTypes
+    const offered = offeredBy(route, request)
     if (offered.length > 1) addVary(reply, 'Accept')
     const chosen = mediaType(request, offered)
     const pagePolicy = policyOf(chosen)
@@ -157,30 +157,67 @@ function answering<Schema extends ComputingSchema>(
   }
 }
 
+const offeredBy = (
+  { mediaTypes = [JSON_TYPE] }: Pick<ComputingRoute<ComputingSchema>, 'mediaTypes'>,
+  request: FastifyRequest,
+): MediaTypes => (typeof mediaTypes === 'function' ? mediaTypes(request) : mediaTypes)
+
+type Paged = Pick<ComputingRoute<ComputingSchema>, 'style' | 'script'>
+
+/** What a page may frame, beside pages. */
+const FRAMED: readonly string[] = ['image/svg+xml', 'application/pdf']
+
+/** The policy of an answer that a page may frame, by its media type; none for any other. */
+function policies(app: App, { style, script }: Paged): (mediaType: string) => string | undefined {
+  let ofPage: string | undefined
+  return (type) => {
+    if (FRAMED.includes(type)) return documentPolicyOf(app.frameAncestors)
+    if (type !== HTML_TYPE || style === undefined) return undefined
+    ofPage ??= pagePolicyOf({ style: wholeStyle(style), script }, app.frameAncestors)
+    return ofPage
+  }
+}
+
+/** Whether a request asks for a page. What it asks for may itself be what is wrong with it. */
+function asksForPage(route: Pick<ComputingRoute<ComputingSchema>, 'mediaTypes'>, request: FastifyRequest): boolean {
+  try {
+    return mediaType(request, offeredBy(route, request)) === HTML_TYPE
+  } catch {
+    return false
+  }
+}
+
 function queryRoute<Schema extends ComputingSchema>(
   app: App,
   route: ComputingRoute<Schema>,
   operationId: string,
 ): void {
-  const { choices } = route
+  const { choices, style, script } = route
   const { body, response, ...words }: ComputingSchema = route.schema
   const answer = answering(app, route)
+  const policyOf = policies(app, route)
+  const problemPage = (request: FastifyRequest) => {
+    const policy = policyOf(HTML_TYPE)
+    if (style === undefined || policy === undefined || !asksForPage(route, request)) return undefined
+    return { style, script, theme: themeOf(request.query), policy }
+  }
   const schemaNames = schemaNamesOf(app)
   const names = queryNames(body, schemaNames.byId)
   // The query is held to the body's own schema: by the time it is looked at, it has become a body.
+  const responses = { ...GET_REFUSALS, ...(choices && { 404: problem('No such thing') }), ...response }
   const get: FastifySchema = {
     ...words,
     ...(choices && { params: paramsOf(choices) }),
     operationId,
     querystring: body,
-    response: { ...GET_REFUSALS, ...(choices && { 404: problem('No such thing') }), ...response },
+    response: style === undefined ? responses : withPages(responses),
   }
   app.route({
     method: 'GET',
     url: route.path,
     schema: get,
     ...(choices && { onRequest: holdTo(choices) }),
-    config: { queryParameters: queryParameters(names) },
+    config: { queryParameters: queryParameters(names), problemPage },
     preValidation: async (request) => {
       const { body: input, faults, unread } = bodyOf(request.query, names, schemaNames)
       request.query = input
@@ -194,6 +231,19 @@ function queryRoute<Schema extends ComputingSchema>(
     handler: (request, reply) => answer(request.query, request, reply),
   })
 }
+
+/** The same answers, each refusal as a page too. */
+const withPages = (responses: Readonly<Record<string, object>>): Record<string, object> =>
+  Object.fromEntries(
+    Object.entries(responses).map(([status, response]) => [
+      status,
+      Number(status) < 400 ? response : withPage(response),
+    ]),
+  )
+const withPage = ({ content, ...rest }: { readonly content?: object }): object => ({
+  ...rest,
+  content: { ...content, [HTML_TYPE]: { schema: Type.String({ description: 'The same in words, for a frame.' }) } },
+})
 
 type Choices = NonNullable<ComputingRoute<ComputingSchema>['choices']>
 

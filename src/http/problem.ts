@@ -2,8 +2,9 @@ import { STATUS_CODES } from 'node:http'
 import type { FastifyReply } from 'fastify'
 import { type Static, Type } from 'typebox'
 import { setAnswerHeaders } from './answer-headers.ts'
+import { escaped, type PageParts, page } from './html.ts'
 import { refTo } from './schema.ts'
-import { hasErrors } from './sentences.ts'
+import { CANNOT_BE_SHOWN, hasErrors } from './sentences.ts'
 
 /** One error in the input: where it is (a JSON pointer, '' for the whole input) and what is wrong. */
 export type Fault = { readonly path: string; readonly message: string }
@@ -101,13 +102,23 @@ export function sendProblem(
   headers: Readonly<Record<string, string>> = {},
   moreFaults = 0,
 ): FastifyReply {
+  const asked = reply.request.routeOptions.config?.problemPage?.(reply.request)
   // A problem is not a version of the answer: what the route has already said of keeping and showing that does not hold.
-  setAnswerHeaders(reply, { cacheControl: 'no-store' })
-  return reply
-    .code(status)
-    .headers(headers)
-    .type(MEDIA_TYPE)
-    .send(Buffer.from(JSON.stringify(problemOf(status, detail, faults, moreFaults)))) // as a text it would be given a charset
+  setAnswerHeaders(reply, { cacheControl: 'no-store', pagePolicy: asked?.policy })
+  reply.code(status).headers(headers)
+  if (asked !== undefined) return reply.type('text/html; charset=utf-8').send(problemPage(detail, faults, asked))
+  return reply.type(MEDIA_TYPE).send(Buffer.from(JSON.stringify(problemOf(status, detail, faults, moreFaults)))) // as a text it would be given a charset
+}
+
+/** The same for a person, in the frame or the window in which the answer would have been. */
+function problemPage(detail: string, faults: readonly Fault[], parts: PageParts): string {
+  const heading = faults.length === 0 ? detail : CANNOT_BE_SHOWN
+  const rows = faults.map(({ path, message }) => {
+    const name = path.slice(1).replaceAll('/', '.')
+    return `<li>${name === '' ? '' : `<b>${escaped(name)}</b> `}${escaped(message)}</li>`
+  })
+  const list = rows.length === 0 ? '' : `<ul>${rows.join('')}</ul>`
+  return page(heading, parts, `<main id="answer" class="refused"><p role="alert">${escaped(heading)}</p>${list}</main>`)
 }
 
 /**

@@ -123,6 +123,9 @@ export function notJson(place?: { readonly line: string; readonly column: string
 export const hasErrors = (count: number, areAll: boolean): string =>
   `The request has ${areAll ? '' : 'at least '}${counted(count, 'error', 'errors')}: see \`errors\`.`
 
+/** Above the errors of a request for a page. */
+export const CANNOT_BE_SHOWN = 'This cannot be shown:'
+
 export const UNREADABLE_REQUEST = 'The request could not be read.'
 export const NOT_HTTP = 'This is not an HTTP/1.1 request.'
 export const BAD_UTF8 =

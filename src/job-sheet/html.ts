@@ -8,10 +8,13 @@ import { TERMS } from '#src/words/terms.ts'
 import { STYLE } from './style.ts'
 
 /** The job sheet as a page of its own: to read on a telephone at the lathe, and to print. */
-export function toHtml({ title, arrangement, units, operations }: JobSheet): string {
+export const toHtml = (sheet: JobSheet): string => page(sheet.title, { style: STYLE }, sheetBody(sheet))
+
+/** What is on that page. */
+export function sheetBody({ title, arrangement, units, operations }: JobSheet): string {
   const steps = operations.map((operation) => step(operation, units)).join('')
   const lead = `<p class="caution"><b>${SHEET.use}.</b> ${escaped(cautionSentence('light-use-only', TERMS[arrangement]))}</p>`
-  return page(title, STYLE, `<main><h1>${escaped(title)}</h1>${lead}<ol>${steps}</ol></main>`)
+  return `<main><h1>${escaped(title)}</h1>${lead}<ol>${steps}</ol></main>`
 }
 
 function step(operation: SheetOperation, units: Units): string {

@@ -1,7 +1,7 @@
 /** Light and dark by the reader's own wish; on paper black on white, no operation torn in two. */
 export const STYLE = `
-:root{color-scheme:light dark;--ink:#1d1a16;--paper:#fbf9f5;--rule:#b9ad9a;--warn:#8a3b00;--soft:#f0e9dc}
-@media (prefers-color-scheme:dark){:root{--ink:#ece6da;--paper:#1a1815;--rule:#6b6355;--warn:#ffb27a;--soft:#26231e}}
+:root{color-scheme:light dark;--ink:light-dark(#1d1a16,#ece6da);--paper:light-dark(#fbf9f5,#1a1815);
+--rule:light-dark(#b9ad9a,#6b6355);--warn:light-dark(#8a3b00,#ffb27a);--soft:light-dark(#f0e9dc,#26231e)}
 body{margin:0 auto;padding:1rem;max-width:52rem;background:var(--paper);color:var(--ink);font:1rem/1.5 'DejaVu Sans',Verdana,sans-serif}
 h1{font-size:1.4rem;line-height:1.25}h2{font-size:1.1rem;margin:0}
 ol{list-style:none;margin:0;padding:0}

@@ -114,3 +114,65 @@ test('a site that is named may frame it', async () => {
   expect(faults).toEqual([])
   expect(await page.frameLocator('#figure').locator('svg').count()).toBe(1)
 })
+
+describe('the custom element', () => {
+  const living = (page: Page) => page.frameLocator('#living >> iframe')
+  type Style = Readonly<Record<string, string>>
+  const seenIn = (page: Page) =>
+    living(page)
+      .locator('body')
+      .evaluate((body) => ({
+        height: (
+          body as unknown as { parentElement: { getBoundingClientRect(): { height: number } } }
+        ).parentElement.getBoundingClientRect().height,
+        paper: (globalThis as unknown as { getComputedStyle: (of: unknown) => Style }).getComputedStyle(body)[
+          'backgroundColor'
+        ],
+      }))
+
+  test('shows a bearing to try, as high as what is in it, in the theme that it asks for', async () => {
+    const { page, faults } = await openedPage({ colorScheme: 'dark' })
+    await page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })
+    expect(await living(page).getByRole('status').textContent()).toContain('the 14 balls then leave a gap of 0.7 mm')
+    const { height, paper } = await seenIn(page)
+    const frame = await page.locator('#living >> iframe').boundingBox()
+    expect(frame?.height).toBeWithin(1, height)
+    expect(paper).toBe('rgb(255, 255, 255)')
+    expect(await page.locator('#living >> iframe').getAttribute('title')).toBe('A bearing to try')
+    expect(faults).toEqual([])
+  })
+
+  test('answers at once what a reader enters, refusals too, and keeps all else', async () => {
+    const { page } = await openedPage()
+    await page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })
+    await living(page).getByLabel('Balls', { exact: true }).fill('10')
+    await living(page).getByText('the 10 balls then leave a gap of 0.7 mm').waitFor()
+    await living(page).getByLabel('Bore').fill('80')
+    await living(page).getByText('A bore of 80 mm cuts').waitFor()
+    expect(await living(page).locator('svg').count()).toBe(0)
+    await living(page).getByLabel('Bore').fill('1/2 in')
+    await living(page).locator('svg').waitFor()
+    expect(await living(page).locator('figcaption').textContent()).toContain('10 glass balls of 14 mm')
+  })
+
+  test('follows its attributes', async () => {
+    const { page } = await openedPage()
+    await page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })
+    await page.evaluate("document.getElementById('living').setAttribute('view', 'job-sheet')")
+    await living(page).locator('li.step').first().waitFor()
+    expect(await living(page).locator('li.step').count()).toBe(20)
+  })
+})
+
+test('PDFs and SVGs show in frames where the setting says so, and else do not', async () => {
+  const shown = await openedPage()
+  await shown.page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })
+  expect(await shown.page.frameLocator('#svg').locator('svg title').textContent()).toBe('Assembly')
+  expect(shown.faults).toEqual([])
+  const refused = await openedPage()
+  await refused.page.goto(await courseSite(() => startedApp({ config: { frameAncestors: false } })), {
+    waitUntil: 'networkidle',
+  })
+  for (const path of ['assembly.pdf', 'assembly.svg', 'embed/bearing'])
+    expect(refused.faults.some((fault) => fault.includes(path) || fault.includes('frame-ancestors'))).toBe(true)
+})

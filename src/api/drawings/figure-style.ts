@@ -1,11 +1,11 @@
 /** As wide as its frame, in the reader's own light; on paper black on white. */
 export const FIGURE_STYLE = [
-  ':root{color-scheme:light dark;--ink:#1d1a16;--paper:#fff}',
-  '@media (prefers-color-scheme:dark){:root{--ink:#efe9dd;--paper:#171512}}',
+  ':root{color-scheme:light dark;--ink:light-dark(#1d1a16,#efe9dd);--paper:light-dark(#fff,#171512)}',
   'body{margin:0;background:var(--paper);color:var(--ink)}',
   'figure{margin:0;padding:.25rem}',
   'svg{display:block;width:100%;height:auto}',
   "figcaption{padding:.5rem;font:.9rem/1.4 'DejaVu Sans',Verdana,sans-serif}",
+  ".refused{padding:.5rem;font:1rem/1.5 'DejaVu Sans',Verdana,sans-serif}",
   '@page{margin:10mm}',
   '@media print{:root{--ink:#000;--paper:#fff}figure{break-inside:avoid}svg{max-height:80vh}}',
 ].join('')

@@ -8,8 +8,12 @@ import { figureCaption } from '#src/words/drawing.ts'
 import { FIGURE_STYLE } from './figure-style.ts'
 
 /** A drawing as a page of its own, for an `<iframe>`: nothing in it runs or loads. */
-export function toFigure(view: View, drawing: Drawing, design: Design): string {
+export const toFigure = (view: View, drawing: Drawing, design: Design): string =>
+  page(drawing.title, { style: FIGURE_STYLE }, figureOf(view, drawing, design))
+
+/** A drawing with its caption, as a part of a page. */
+export function figureOf(view: View, drawing: Drawing, design: Design): string {
   const caption = figureCaption(view, nameOf(design.bearing.resolved.input), bearingFacts(design))
   const svg = toSvg(drawing, { paper: false, fluid: true })
-  return page(drawing.title, FIGURE_STYLE, `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`)
+  return `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`
 }

@@ -1,0 +1,74 @@
+import { type Design, nameOf } from '#shared/bearing/arrangements.ts'
+import { answerOf } from '#src/api/design/answers.ts'
+import { figureOf } from '#src/api/drawings/figure.ts'
+import { toJobSheet } from '#src/api/job-sheet/present.ts'
+import { paperFor } from '#src/api/sheet-options.ts'
+import type { View } from '#src/drawings/view.ts'
+import { drawingOf } from '#src/drawings/views.ts'
+import { escaped } from '#src/http/html.ts'
+import { queryText } from '#src/http/query-text.ts'
+import { sheetBody } from '#src/job-sheet/html.ts'
+import { bearingFacts } from '#src/words/bearing-facts.ts'
+import { EMBED } from '#src/words/embed.ts'
+import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
+import type { EmbedRequest, EmbedView } from './schema.ts'
+
+export const titleOf = (design: Design): string =>
+  sheetTitle(nameOf(design.bearing.resolved.input), bearingFacts(design))
+
+/** What stands on the page of a view. */
+export function embedded(view: EmbedView, design: Design, request: EmbedRequest): string {
+  if (view === 'job-sheet') return sheetBody(toJobSheet(design, request))
+  if (view === 'bearing') return bearing(design, request)
+  return figure(view, design, request)
+}
+
+const figure = (view: View, design: Design, request: EmbedRequest): string =>
+  figureOf(view, drawingOf(view, design, paperFor(request)), design)
+
+/** A bearing to try: three fields, and below them what follows from them. */
+function bearing(design: Design, request: EmbedRequest): string {
+  const { summary, dimensions, warnings, cautions } = answerOf(design)
+  const rows = dimensions.map(
+    ({ name, symbol, shop, value }) =>
+      `<tr><td>${escaped(symbol)}</td><th scope="row">${escaped(name)}</th><td class="n">${escaped(shop)}</td><td class="n">${value}</td></tr>`,
+  )
+  return [
+    form(request),
+    `<main id="answer"><p role="status">${escaped(summary)}</p>`,
+    list(EMBED.warnings, warnings),
+    figure('assembly', design, request),
+    `<details><summary>${EMBED.sizes}</summary><table><thead><tr><th scope="col">${EMBED.symbol}</th>`,
+    `<th scope="col">${EMBED.size}</th><th class="n" scope="col">${EMBED.onTheRule}</th>`,
+    `<th class="n" scope="col">${EMBED.exact}</th></tr></thead><tbody>${rows.join('')}</tbody></table></details>`,
+    list(EMBED.cautions, cautions),
+    '</main>',
+  ].join('')
+}
+
+/** What a reader may change; the rest of the query goes along unseen. */
+const OPEN = ['balls.count', 'balls.diameter', 'bore']
+
+/** Without a script its button loads the page anew. */
+function form(request: EmbedRequest): string {
+  const query = [...new URLSearchParams(queryText(request))]
+  const textOf = (name: string): string => escaped(query.find(([known]) => known === name)?.[1] ?? '')
+  const field = (label: string, name: string, kind: string) =>
+    `<label>${label}<input name="${name}" value="${textOf(name)}" ${kind} required></label>`
+  const kept = query
+    .filter(([name]) => !OPEN.includes(name))
+    .map(([name, value]) => `<input type="hidden" name="${escaped(name)}" value="${escaped(value)}">`)
+  return [
+    '<form>',
+    field(EMBED.count, 'balls.count', 'type="number" min="3" max="200"'),
+    field(EMBED.diameter, 'balls.diameter', 'maxlength="40"'),
+    field(EMBED.bore, 'bore', 'maxlength="40"'),
+    ...kept,
+    `<button>${EMBED.show}</button></form>`,
+  ].join('')
+}
+
+const list = (heading: string, rows: readonly { readonly message: string }[]): string =>
+  rows.length === 0
+    ? ''
+    : `<h2>${heading}</h2><ul>${rows.map(({ message }) => `<li>${escaped(message)}</li>`).join('')}</ul>`

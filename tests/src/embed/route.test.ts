@@ -1,0 +1,78 @@
+import { hash } from 'node:crypto'
+import { describe, expect, test } from 'vitest'
+import { ask } from '#tests/support/ask.ts'
+import { startedApp } from '#tests/support/started-app.ts'
+
+const BEARING = 'units=mm&balls.count=14&balls.diameter=14&balls.material=glass&bore=10'
+
+/** What a page may run, by its digest, and what it runs. */
+const scriptOf = (page: string): string => /<script>([\s\S]*)<\/script>/.exec(page)?.[1] ?? ''
+
+describe('a page for a frame', () => {
+  test.each([
+    ['bearing', '<form>'],
+    ['assembly', '<title>Assembly</title>'],
+    ['templates', '<svg'],
+    ['gauges', '<svg'],
+    ['job-sheet', 'class="step"'],
+  ])('shows %s, and its policy allows its own script and style alone', async (view, expected) => {
+    const at = await startedApp({ config: { frameAncestors: ['https://courses.example'] } })
+    const { status, headers, text } = await ask(`${at}/embed/${view}?${BEARING}&theme=dark`)
+    expect(status).toBe(200)
+    expect(text).toContain(expected)
+    expect(text).toContain('data-theme="dark"')
+    const policy = String(headers['content-security-policy'])
+    expect(policy).toContain('frame-ancestors https://courses.example')
+    expect(policy).toContain(`script-src 'sha256-${hash('sha256', scriptOf(text), 'base64')}'`)
+    expect(text.match(/<script|<style/g)).toEqual(['<style', '<script'])
+  })
+
+  test.each([
+    ['/embed/bearing?units=mm', 400, 'balls'],
+    [`/embed/assembly?${BEARING}&bore=11`, 400, 'bore'],
+    [`/embed/assembly?${BEARING.replace('bore=10', 'bore=90')}`, 422, 'A bore of 90 mm'],
+    [`/embed/wheel?${BEARING}`, 404, 'bearing'],
+    [`/embed/bearing?${BEARING}&theme=%22%3E%3Cscript%3E`, 400, '&quot;&gt;&lt;script&gt;'],
+    [`/v1/drawings/assembly.html?${BEARING.replace('bore=10', 'bore=90')}`, 422, 'A bore of 90 mm'],
+    [`/v1/job-sheet?format=html&${BEARING.replace('bore=10', 'bore=90')}`, 422, 'A bore of 90 mm'],
+  ])('says in words, in the frame, why %s is refused', async (path, status, expected) => {
+    const at = await startedApp()
+    const answer = await ask(at + path, { headers: { accept: 'text/html' } })
+    expect(answer.status).toBe(status)
+    expect(answer.headers).toMatchObject({ 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-store' })
+    expect(answer.headers['content-security-policy']).toContain('frame-ancestors *')
+    expect(answer.text).toContain(expected)
+    expect(answer.text).not.toContain('"><script>')
+  })
+
+  test('its fields are what it was asked, and nothing in them is markup', async () => {
+    const at = await startedApp()
+    const { text } = await ask(`${at}/embed/bearing?${BEARING.replace('bore=10', 'bore=3/8%22')}&ballGap=0.7`)
+    expect(text).toContain('name="bore" value="3/8&quot;"')
+    expect(text).toContain('type="hidden" name="ballGap" value="0.7"')
+  })
+})
+
+test('a program still gets a problem document', async () => {
+  const at = await startedApp()
+  const { headers } = await ask(`${at}/v1/job-sheet?units=mm`)
+  expect(headers['content-type']).toBe('application/problem+json')
+})
+
+test.each(['svg', 'pdf'])('a drawing as %s may be framed by whom the setting names', async (format) => {
+  const at = await startedApp({ config: { frameAncestors: ['https://courses.example'] } })
+  const { headers } = await ask(`${at}/v1/drawings/assembly.${format}?${BEARING}`)
+  expect(headers['content-security-policy']).toBe(
+    "default-src 'none'; object-src 'self'; frame-ancestors https://courses.example",
+  )
+})
+
+test('the element is one file, whose attributes are the names of the query', async () => {
+  const at = await startedApp()
+  const { status, headers, text } = await ask(`${at}/embed/racewright-1.js`)
+  expect(status).toBe(200)
+  expect(headers['content-type']).toBe('text/javascript; charset=utf-8')
+  expect(headers['etag']).toBeDefined()
+  expect(text).toMatch(/NAMES = 'units arrangement balls\.count .*\btheme\b.*'/)
+  expect(text).not.toContain('{{')
+})
