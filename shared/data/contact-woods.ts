@@ -52,6 +52,8 @@ export interface ContactWood {
   readonly sideHardness: number
   /** [kg/m³], with its moisture. */
   readonly density: number
+  /** Of the ovendry mass and the volume at 12 % moisture content. */
+  readonly specificGravity: number
 }
 
 /** The wood of the table that is weakest in tension across the grain, for woods of which no such strength is printed. */
@@ -108,5 +110,6 @@ export function contactWood(id: ContactWoodId): ContactWood {
     tensionStrength: tensionPsi * MPA_PER_PSI,
     sideHardness: hardnessLbf * NEWTONS_PER_LBF,
     density: specificGravity * MASS_AT_12_PERCENT * WATER,
+    specificGravity,
   }
 }

@@ -198,6 +198,12 @@ export const DATA_SOURCES = {
     usedFor: 'pilot and clearance holes; other tables differ by up to 1/32 in',
     standing: 'published',
   },
+  'screw-withdrawal': {
+    title:
+      'Allowable withdrawal of wood screws from side grain, 2850 G2 D lbf per inch, as engineeringtoolbox.com gives it',
+    usedFor: 'what holds the halves of a split ring together when it turns',
+    standing: 'quoted',
+  },
   'screw-head-angle': {
     title: "Head angle of 82 degrees, as a magazine quotes the standard (Woodworker's Journal, April 2010)",
     usedFor: 'depth of the countersink',

@@ -113,5 +113,15 @@ export const SCREW_LENGTHS: readonly number[] = [
   0.375, 0.5, 0.625, 0.75, 0.875, 1, 1.25, 1.5, 1.75, 2, 2.25, 2.5, 2.75, 3, 3.5, 4,
 ]
 
-/** Angle of a flat head, from one flank to the other [degrees]: ASME B18.6.1, from memory. */
+/**
+ * What a wood screw may hold in side grain, for each inch of thread [lbf]:  p = 2850 G² D  (`screw-withdrawal`): about a fifth of
+ * what pulls it out.
+ *
+ * @param specificGravity G, of the ovendry mass and the volume at 12 %
+ * @param diameter D [in]
+ */
+export const withdrawalPerInch = (specificGravity: number, diameter: number): number =>
+  2850 * specificGravity * specificGravity * diameter
+
+/** Angle of a flat head, from one flank to the other [degrees]; source `screw-head-angle`. */
 export const FLAT_HEAD_ANGLE = 82

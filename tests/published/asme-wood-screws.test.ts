@@ -1,7 +1,7 @@
 // ASME B18.6.1, Wood Screws: basic diameter 0.060 + 0.013 n in. Tolerance: what a double can hold.
 // Holes: published tables, pilots of 70 % (softwood) and 90 % (hardwood) of the root. Tolerance: one drill step, 1/64 in.
 import { expect, test } from 'vitest'
-import { clearanceDrill, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
+import { clearanceDrill, WOOD_SCREWS, withdrawalPerInch } from '#shared/data/wood-screws.ts'
 
 const fraction = (text: string): number => {
   const [above = '', below = '1'] = text.split('/')
@@ -48,4 +48,9 @@ test('a clearance drill lets the shank through: where the printed one does not, 
   }
   const drills = WOOD_SCREWS.filter(({ gauge }) => gauge === 4 || gauge === 10).map(clearanceDrill)
   expect(drills).toEqual(['1/8', '13/64'])
+})
+
+// engineeringtoolbox.com, allowable withdrawal of wood screws: printed without its decimals.
+test('a No. 10 screw in wood of 0.45 holds 109 lbf for each inch of thread', () => {
+  expect(Math.floor(withdrawalPerInch(0.45, 0.19))).toBe(109)
 })

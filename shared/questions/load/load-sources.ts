@@ -35,7 +35,7 @@ const substanceSources = (materials: readonly BallMaterial[]): readonly SourceId
   materials.flatMap((material) => (material === 'wood' ? [] : [BALL_SUBSTANCES[material].source]))
 
 /** The sources of a whole load check: besides the dents how boards differ, what lasts, and what speed does. */
-export function loadCheckSources(dented: Dented): readonly SourceId[] {
+export function loadCheckSources(dented: Dented, isSplit: boolean): readonly SourceId[] {
   const used: readonly SourceId[] = [
     ...dentSources(dented),
     'fpl-5-6',
@@ -43,6 +43,7 @@ export function loadCheckSources(dented: Dented): readonly SourceId[] {
     'madison-curve',
     'harris-rolling',
     'rotating-disc',
+    ...(isSplit ? (['screw-withdrawal'] as const) : []),
     ...substanceSources(dented.materials),
     ...(dented.materials.includes('wood') ? (['rolling-ballpark'] as const) : []),
   ]

@@ -54,12 +54,15 @@ export function loadAnswer<const Name extends string, Own extends object>(
 
 /** Exactly those from which a figure of this answer was taken. */
 const sourcesIn = ({ bearing, load, seats, ...check }: LoadCheck) =>
-  loadCheckSources({
-    members: 'turntable' in check ? 'plates' : 'rings',
-    materials: [bearing.resolved.input.balls.material ?? 'wood'],
-    woods: [load.wood, ...(load.ballWood === undefined ? [] : [load.ballWood])],
-    onBottom: seats.some(({ seat }) => seat.seat === 'bottom'),
-  }).map(toSource)
+  loadCheckSources(
+    {
+      members: 'turntable' in check ? 'plates' : 'rings',
+      materials: [bearing.resolved.input.balls.material ?? 'wood'],
+      woods: [load.wood, ...(load.ballWood === undefined ? [] : [load.ballWood])],
+      onBottom: seats.some(({ seat }) => seat.seat === 'bottom'),
+    },
+    'split' in bearing.resolved && bearing.resolved.split !== 'none',
+  ).map(toSource)
 
 /** With every default filled in. A load stays as the caller wrote it. */
 function toEcho(

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
   type Distribution,
+  densityOf,
   draw,
   drawWithoutReplacement,
   endsOf,
@@ -131,4 +132,19 @@ test('mean and variance of the size of a number: the mean over its quantiles', (
     }),
     { numRuns: 30 },
   )
+})
+
+test('a density is that of its distribution function, and beyond its ends there is none', () => {
+  for (const [distribution, below] of SHAPES) {
+    if (distribution.kind === 'discrete') continue
+    const density = densityOf(distribution)
+    const { least, most } = endsOf(distribution, 3)
+    const middle = meanOf(distribution)
+    const step = 1e-4
+    for (const at of [middle - 0.31, middle + 0.07, middle + 0.42])
+      expect(density(at)).toBeWithin(1e-3, (below(at + step) - below(at - step)) / (2 * step))
+    if (distribution.kind === 'normal') continue
+    expect(density(most + 0.01)).toBe(0)
+    expect(density(least - 0.01)).toBe(0)
+  }
 })

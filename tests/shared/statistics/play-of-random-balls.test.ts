@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { emptyCircle, halfPlanes, inscribeCircle } from '#shared/geometry/inscribed-circle.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
 import { PLAY_LOSS } from '#shared/statistics/play-loss.ts'
-import { playMoments, playQuantile } from '#shared/statistics/play-of-random-balls.ts'
+import { playMoments, playQuantile, unevenLoss } from '#shared/statistics/play-of-random-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { normals, uniforms } from '#tests/support/chance.ts'
 import { between } from '#tests/support/inputs.ts'
@@ -48,6 +48,17 @@ describe('exact cases', () => {
       -Math.SQRT2 / Math.sqrt(Math.PI),
     )
   })
+})
+
+// V = W − 2 z̄, and V is independent of z̄: its variance is that of W less 4 / n.
+test('what unequal balls take beyond their mean: nothing of three, of four the larger of two pairs less the mean', () => {
+  expect(unevenLoss(3)).toEqual({ mean: 0, variance: 0 })
+  const { mean, variance } = unevenLoss(4)
+  expect(mean).toBeWithin(0.002, Math.SQRT2 / Math.sqrt(Math.PI))
+  expect(variance).toBeWithin(0.01, 2 * (1 - 1 / Math.PI) - 1)
+  // the more balls there are, the more the tallest of them take
+  const means = [4, 8, 16, 32, 64, 128].map((ballCount) => unevenLoss(ballCount).mean)
+  expect(means).toEqual(means.toSorted((one, other) => one - other))
 })
 
 describe('against trials', () => {

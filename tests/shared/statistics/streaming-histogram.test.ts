@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import {
   accumulated,
   addTo,
+  coarse,
   countIn,
   emptyHistogram,
   quantile,
@@ -89,4 +90,31 @@ test('nothing counted has no quantile', () => {
   expect(() => quantile(emptyHistogram(0, 1), 0.5)).toThrow(RangeError)
   expect(() => shortestInterval(emptyHistogram(0, 1), 0.95)).toThrow(RangeError)
   expect(() => emptyHistogram(0, 0)).toThrow(RangeError)
+})
+
+test('for a picture: every value in one of 64 bins at the most, from the least to the largest, as many as there are', () => {
+  fc.assert(
+    fc.property(lists, (values) => {
+      const histogram = counted(values)
+      const { edges, counts } = coarse(histogram)
+      const near = histogram.binWidth
+      expect(edges.length).toBe(counts.length + 1)
+      expect(counts.length).toBeLessThanOrEqual(64)
+      expect(counts.reduce((sum, count) => sum + count, 0)).toBe(values.length)
+      expect(edges[0]).toBeLessThanOrEqual(Math.min(...values))
+      expect(edges.at(-1)).toBeGreaterThanOrEqual(Math.max(...values))
+      expect(edges).toEqual(edges.toSorted((one, other) => one - other))
+      // each bin has what lies in it, but for what rounding puts beside it
+      for (const [bin, count] of counts.entries()) {
+        const [from = Number.NaN, to = Number.NaN] = [edges[bin], edges[bin + 1]]
+        const inside = values.filter((value) => value >= from - near && value <= to + near).length
+        expect(count).toBeLessThanOrEqual(inside)
+      }
+    }),
+  )
+})
+
+test('for a picture: one value is one bin, and nothing is none', () => {
+  expect(coarse(emptyHistogram(0, 1))).toEqual({ edges: [], counts: [] })
+  expect(coarse(counted([0.5, 0.5, 0.5]))).toEqual({ edges: [0.5, 0.5], counts: [3] })
 })

@@ -11,7 +11,8 @@ async function listed(path: string, request: object): Promise<readonly string[]>
 }
 
 const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16, material: 'steel' }, bore: 12 }
-const WOODEN = { ...DESIGN, balls: { ...DESIGN.balls, material: 'wood' } }
+const WHOLE = { ...DESIGN, split: 'none' }
+const WOODEN = { ...WHOLE, balls: { ...DESIGN.balls, material: 'wood' } }
 const PLATES = { ...DESIGN, arrangement: 'thrust', bore: 20 }
 const ROLLERS = { units: 'mm', arrangement: 'roller', balls: { count: 12, diameter: 12, length: 20 }, bore: 20 }
 
@@ -31,12 +32,12 @@ describe('a load check', () => {
   test.each([
     {
       of: 'steel balls on the bottom of their grooves, a wood with all its figures',
-      request: { design: DESIGN, radialLoad: 20, wood: 'ash-white' },
+      request: { design: WHOLE, radialLoad: 20, wood: 'ash-white' },
       uses: [...ANY, ...ELASTIC, 'sjovall', 'fpl-5-1-species', 'bearing-steel'],
     },
     {
       of: 'a wood whose ratios are those of its group',
-      request: { design: DESIGN, radialLoad: 20, wood: 'beech-american' },
+      request: { design: WHOLE, radialLoad: 20, wood: 'beech-american' },
       uses: [...ANY, ...ELASTIC, 'sjovall', 'fpl-5-1', 'bearing-steel'],
     },
     {
@@ -62,6 +63,12 @@ describe('a load check', () => {
   ])('of $of', async ({ request, uses }) => {
     expect(await listed('load-check', request)).toEqual(uses.toSorted())
   })
+})
+
+test('a load on a split ring: what its screws hold too', async () => {
+  const load = (split: string) => listed('load-check', { design: { ...DESIGN, split }, radialLoad: 20 })
+  expect(await load('inner-ring')).toContain('screw-withdrawal')
+  expect(await load('none')).not.toContain('screw-withdrawal')
 })
 
 describe('a design', () => {

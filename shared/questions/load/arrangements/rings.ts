@@ -10,7 +10,9 @@ import {
   sharedByMany,
 } from '#shared/contact/load-distribution.ts'
 import { GRAVITY } from '#shared/contact/turntable.ts'
-import { contactWood } from '#shared/data/contact-woods.ts'
+import { type ContactWood, contactWood } from '#shared/data/contact-woods.ts'
+import { withdrawalPerInch } from '#shared/data/wood-screws.ts'
+import { NEWTONS_PER_LBF } from '#shared/data/wood-strength.ts'
 import { isPlain } from '#shared/geometry/groove.ts'
 import { type CheckedLoad, woodFigures } from '#shared/questions/load/checked-load.ts'
 import { RADIAL_LOAD_FIELDS } from '#shared/questions/load/fields.ts'
@@ -207,11 +209,12 @@ function spinLoads(bearing: RingPair, load: ResolvedLoad, { ballSet }: TurnRatio
   return { ballForce, rimStress: Math.max(press, own) }
 }
 
-/**
- * What four of the smallest screws hold across the joint of a split ring, a fifth of what pulls them out of a hard wood [N]. Common
- * practice, no source.
- */
-const JOINT_HOLDS = 800
+/** The screws of a split ring, if they are the fewest and the smallest: so many, with half an inch of thread. Common practice, no source. */
+const JOINT = { screws: 4, thread: 1 / 2, diameter: 0.112 } as const
+
+/** What holds the halves of a split ring of this wood together [N]. */
+export const jointHolds = ({ specificGravity }: ContactWood): number =>
+  JOINT.screws * JOINT.thread * withdrawalPerInch(specificGravity, JOINT.diameter) * NEWTONS_PER_LBF
 /** Balls wedge the halves of a split ring apart with no more than this part of what they press outward. Derived here, at 45°. */
 const WEDGE = 1 / 2
 
@@ -225,7 +228,9 @@ function speedLimits(
   return lowestFirst<RingSpeedReason>([
     ...sharedSpeedLimits(bearing, ratios, { play, ballLoad: outerDent, atOneTurn: spin.ballForce }),
     { reason: 'ring-splits', speed: splittingSpeed(contactWood(load.wood), spin.rimStress) },
-    ...(resolved.split === 'none' ? [] : [{ reason: 'joint-opens', speed: Math.sqrt(JOINT_HOLDS / wedged) } as const]),
+    ...(resolved.split === 'none'
+      ? []
+      : [{ reason: 'joint-opens', speed: Math.sqrt(jointHolds(contactWood(load.wood)) / wedged) } as const]),
   ])
 }
 

@@ -132,6 +132,21 @@ describe('speed', () => {
     expect(friction.rubbingSpeed / 1000).toBeWithin(1e-9, 120 / rub)
   })
 
+  test('the joint of a split ring opens where half of what its balls press is more than its screws hold: sooner in soft wood', () => {
+    const split = { ...STEEL, design: { ...STEEL.design, split: 'inner-ring' as const } }
+    const opensAt = (wood: 'maple-sugar' | 'basswood-american') => {
+      const { speedLimits, spin } = checked({ ...split, wood })
+      const speed = speedLimits.find(({ reason }) => reason === 'joint-opens')?.speed ?? Number.NaN
+      return { speed, pressed: (12 * spin.ballForce * speed * speed) / 2 }
+    }
+    // four No. 4 screws with half an inch of thread, 2850 G² D lbf for each inch
+    expect(opensAt('maple-sugar').pressed).toBeWithin(0.5, 4 * 0.5 * 2850 * 0.63 * 0.63 * 0.112 * 4.44822)
+    expect(opensAt('basswood-american').speed).toBeLessThan(opensAt('maple-sugar').speed)
+    expect(
+      checked({ ...split, design: { ...split.design, split: 'none' } }).speedLimits.map(({ reason }) => reason),
+    ).not.toContain('joint-opens')
+  })
+
   test('glass is at risk where its balls travel at a metre a second; other balls are not', () => {
     const reasons = (material: 'glass' | 'steel') =>
       checked({ ...STEEL, design: { ...PLAIN, balls: { ...PLAIN.balls, material } } }).speedLimits
