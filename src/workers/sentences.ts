@@ -31,6 +31,10 @@ const NARROWER: Readonly<Record<TaskName, Fault>> = {
   seasonalFit: { path: '/design/making/climate', message: FEWER_MONTHS },
   seasonDefaults: { path: '', message: FEWER_MONTHS },
   ballSelection: { path: '/measured', message: 'Send fewer measured balls.' },
+  safeOffsetCurve: {
+    path: '/design/balls/count',
+    message: 'Ask for a turntable of fewer balls, or for the answer as JSON.',
+  },
   pdf: { path: '', message: 'Choose a larger paper size, or ask for svg or dxf.' },
   browserScript: { path: '', message: 'Try again: the page is not ready yet.' },
 }

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { loadCheck, loadNameOf } from '#shared/questions/load/load-check.ts'
-import { toSafeOffsetSheet } from '#src/api/load-check/arrangements/turntable-sheet.ts'
+import { safeOffsetCurveOf, toSafeOffsetSheet } from '#src/api/load-check/arrangements/turntable-sheet.ts'
 import { refusedQuestion } from '#src/api/refusal.ts'
 import { text } from '#src/api/schema.ts'
 import { seasonedWithin } from '#src/api/seasoned.ts'
@@ -37,7 +37,8 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
             },
           },
         },
-        422: problem('Cannot exist'),
+        422: problem('Cannot exist, or takes more work than one request may'),
+        503: problem('Too busy'),
       },
     },
     handler: async (body, request, mediaType) => {
@@ -45,9 +46,11 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (!input.ok) throw notValid(input.error)
       const check = loadCheck(input.value)
       if (!check.ok) throw refusedQuestion(check.error, body.design, explainRefusal)
-      return mediaType === SVG_TYPE && 'turntable' in check.value
-        ? toSafeOffsetSheet(check.value, spokenOf(body))
-        : toLoadAnswer(check.value, body)
+      const { value } = check
+      if (mediaType !== SVG_TYPE || !('turntable' in value)) return toLoadAnswer(value, body)
+      return app
+        .runTask('safeOffsetCurve', safeOffsetCurveOf(value), request)
+        .then((curve) => toSafeOffsetSheet(value, curve, spokenOf(body)))
     },
   })
 }

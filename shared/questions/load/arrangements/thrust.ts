@@ -344,7 +344,10 @@ const HALVINGS = 9
  *
  * @param fastest turns a minute, above 0
  */
-export function safeOffsets({ load, turntable, tipsBeyond }: PlateLoadCheck, fastest: number): readonly SafeOffset[] {
+export function safeOffsets(
+  { load, turntable, tipsBeyond }: Pick<PlateLoadCheck, 'load' | 'turntable' | 'tipsBeyond'>,
+  fastest: number,
+): readonly SafeOffset[] {
   return Array.from({ length: SPEEDS + 1 }, (_, index) => {
     const speed = (fastest * index) / SPEEDS
     const sliding =
