@@ -3,7 +3,7 @@
  * derived in this project; or what the trade does.
  */
 export const STANDINGS = ['published', 'quoted', 'from memory', 'derived here', 'common practice, no source'] as const
-type Standing = (typeof STANDINGS)[number]
+export type Standing = (typeof STANDINGS)[number]
 
 export interface Source {
   readonly title: string
@@ -186,6 +186,11 @@ export const DATA_SOURCES = {
       'Voluntary Product Standard PS 20, American Softwood Lumber Standard, Table 3, as engineeringtoolbox.com quotes it',
     usedFor: 'nominal and least dressed sizes of softwood boards and dimension lumber',
     standing: 'quoted',
+  },
+  'iso-2768-1': {
+    title: 'ISO 2768-1:1989, General tolerances: linear dimensions, class c',
+    usedFor: 'how far a size on a drawing without a tolerance of its own may be off',
+    standing: 'from memory',
   },
   nhla: {
     title: 'NHLA Rules for Hardwood and Cypress, as engineeringtoolbox.com and woodbin.com quote them',

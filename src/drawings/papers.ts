@@ -3,6 +3,10 @@ import { type Mm, mm, type Units } from '#shared/units/length.ts'
 export const PAPERS = ['a4', 'letter'] as const
 export type Paper = (typeof PAPERS)[number]
 
+/** How views are placed: first angle where the millimetre is used, third where the inch is (ISO 5456-2, ASME Y14.3). */
+export type ProjectionAngle = 'first' | 'third'
+export const projectionFor = (units: Units): ProjectionAngle => (units === 'in' ? 'third' : 'first')
+
 export type PaperSize = { readonly name: string; readonly short: Mm; readonly long: Mm }
 
 /** ISO 216 and ANSI Y14.1, both exact. */

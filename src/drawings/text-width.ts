@@ -62,3 +62,17 @@ export function fittedHeight(text: string, height: number, room: number, bold = 
   const width = textWidth(text, height, bold)
   return width > room ? (height * room) / width : height
 }
+
+/** Lines no wider than a room, broken at spaces; a single word that is wider has a line of its own. */
+export function wrapped(words: string, height: number, room: number, bold = false): readonly string[] {
+  const lines: string[] = []
+  let current = ''
+  for (const word of words.split(' ')) {
+    const longer = current === '' ? word : `${current} ${word}`
+    if (current !== '' && textWidth(longer, height, bold) > room) {
+      lines.push(current)
+      current = word
+    } else current = longer
+  }
+  return [...lines, current]
+}

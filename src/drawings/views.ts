@@ -1,31 +1,44 @@
 import { type Design, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
+import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
+import { resolveMaking } from '#shared/making/defaults.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { ok, type Result } from '#shared/result.ts'
-import { type Assembled, assemblySheet } from '#src/drawings/sheets/assembly.ts'
+import { type Assembled, assemblySheet, type SheetWood } from '#src/drawings/sheets/assembly.ts'
 import { cagedGaugeItems, gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
+import { signed } from '#src/drawings/sheets/labelled-item.ts'
 import { type Item, oneSheet, pagesOf, type TooManyPages } from '#src/drawings/sheets/pages.ts'
 import { assembledPlates } from '#src/drawings/sheets/plates-assembly.ts'
 import { assembledRings, assembledWithCage } from '#src/drawings/sheets/rings-assembly.ts'
 import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
-import { CUT_OUT_DESCRIPTIONS, TITLES } from '#src/words/drawing.ts'
+import { CUT_OUT_DESCRIPTIONS, imprint, TITLES } from '#src/words/drawing.ts'
 import type { Drawing } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
+import { type SheetMark, sheetMark } from './sheet-mark.ts'
 import type { View } from './view.ts'
 
 /** What is cut out of paper. */
-function itemsOf(view: Exclude<View, 'assembly'>, design: Design): readonly Item[] {
+function itemsOf(view: Exclude<View, 'assembly'>, design: Design, { code }: SheetMark): readonly Item[] {
   const isTemplates = view === 'templates'
   if (isOfPlates(design))
-    return isTemplates ? plateItems(design, plateStockOf(design.bearing)) : plateGaugeItems(design)
+    return isTemplates ? plateItems(design, plateStockOf(design.bearing), code) : plateGaugeItems(design, code)
   if (isCaged(design))
-    return isTemplates ? cagedTemplateItems(design, stockOf(design.bearing)) : cagedGaugeItems(design)
-  return isTemplates ? templateItems(design, stockOf(design.bearing)) : gaugeItems(design)
+    return isTemplates ? cagedTemplateItems(design, stockOf(design.bearing), code) : cagedGaugeItems(design, code)
+  return isTemplates ? templateItems(design, stockOf(design.bearing), code) : gaugeItems(design, code)
 }
 
 /** The items, and what the sheet says of itself. */
 function cutOut(view: Exclude<View, 'assembly'>, design: Design) {
-  const description = CUT_OUT_DESCRIPTIONS[view](nameOf(design.bearing.resolved.input))
-  return { items: itemsOf(view, design), words: { title: TITLES[view], description } }
+  const mark = sheetMark(design)
+  const sign = imprint(mark)
+  return {
+    items: itemsOf(view, design, mark).map((item) => signed(item, sign)),
+    words: {
+      title: `${TITLES[view]} ${mark.code}`,
+      description: `${CUT_OUT_DESCRIPTIONS[view](nameOf(design.bearing.resolved.input))} ${sign}.`,
+      imprint: sign,
+    },
+  }
 }
 
 function assembled(design: Design): Assembled {
@@ -35,16 +48,45 @@ function assembled(design: Design): Assembled {
     : assembledRings(design, stockOf(design.bearing))
 }
 
+/** The wood of the rings, as far as it is known. */
+function woodOf(design: Design): SheetWood {
+  const { units, making = {} } = design.bearing.resolved.input
+  const { lumber, woods = {} } = resolveMaking(making, units)
+  const species = (['outerRing', 'innerRing', 'plates'] as const).flatMap((part) => woods[part]?.species ?? [])
+  const names = [...new Set(species)].map((id) => SPECIES[id as SpeciesId].name)
+  return {
+    name: names.length === 0 ? lumber : names.join(', '),
+    isAssumed: names.length === 0 && making.lumber === undefined,
+    segments: gluedRings(design),
+  }
+}
+
+function gluedRings(design: Design): readonly RingName[] {
+  if (isOfPlates(design)) return []
+  const stock = stockOf(design.bearing)
+  return (['outerRing', 'innerRing'] as const).filter((ring) => stock[ring].segments !== undefined)
+}
+
+/** What a drawing is for: to be printed, or for a machine that cuts, which knows neither paper nor printer. */
+export type Medium = 'paper' | 'machine'
+
 /** A view of a bearing as one drawing, as large as it takes. */
-export function drawingOf(view: View, design: Design, paper: Paper): Drawing {
-  if (view === 'assembly') return assemblySheet(assembled(design), paper)
+export function drawingOf(view: View, design: Design, paper: Paper, medium: Medium = 'paper'): Drawing {
+  const isPrinted = medium === 'paper'
+  if (view === 'assembly')
+    return assemblySheet(assembled(design), {
+      mark: sheetMark(design),
+      wood: woodOf(design),
+      paper,
+      isPrinted,
+    })
   const { items, words } = cutOut(view, design)
-  return oneSheet(items, words, PAPER_SIZES[paper])
+  return oneSheet(items, words, PAPER_SIZES[paper], isPrinted)
 }
 
 /** The same on pages to print, or how many pages it would take where nobody would print so many. */
 export function pagesOfView(view: View, design: Design, paper: Paper): Result<readonly Drawing[], TooManyPages> {
-  if (view === 'assembly') return ok([assemblySheet(assembled(design), paper)])
+  if (view === 'assembly') return ok([drawingOf(view, design, paper)])
   const { items, words } = cutOut(view, design)
   return pagesOf(items, words, PAPER_SIZES[paper])
 }

@@ -1,5 +1,6 @@
 import { hash } from 'node:crypto'
 import type { FastifyReply, FastifyRequest } from 'fastify'
+import { canonical } from '#shared/canonical.ts'
 import { ENGINE } from '#src/engine.ts'
 import { addVary, setAnswerHeaders } from './answer-headers.ts'
 import { codingFor, isCodable } from './content-coding.ts'
@@ -48,14 +49,6 @@ function lifetimeOf(input: unknown): string {
   const { engine }: { readonly engine?: unknown } = Object(input)
   if (engine === undefined) return A_DAY
   return engine === ENGINE ? IMMUTABLE : ASK_AGAIN
-}
-
-/** JSON with the names in order: the same input gives the same text, in whatever order it was given. */
-function canonical(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(canonical).join(',')}]`
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value)
-  const entries = Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1))
-  return `{${entries.map(([name, inner]) => `${JSON.stringify(name)}:${canonical(inner)}`).join(',')}}`
 }
 
 /** `If-None-Match` compares weakly (RFC 9110 §13.1.2): a proxy that compresses marks our tag `W/`. */

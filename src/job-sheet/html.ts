@@ -1,7 +1,9 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { escaped, page } from '#src/http/html.ts'
+import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
+import { imprint } from '#src/words/drawing.ts'
 import { figure } from '#src/words/figure.ts'
 import { goesTo, SHEET } from '#src/words/job-sheet/sheet.ts'
 import { TERMS } from '#src/words/terms.ts'
@@ -11,10 +13,10 @@ import { STYLE } from './style.ts'
 export const toHtml = (sheet: JobSheet): string => page(sheet.title, { style: STYLE }, sheetBody(sheet))
 
 /** What is on that page. */
-export function sheetBody({ title, arrangement, units, operations }: JobSheet): string {
+export function sheetBody({ title, arrangement, units, name, code, operations }: JobSheet): string {
   const steps = operations.map((operation) => step(operation, units)).join('')
   const lead = `<p class="caution"><b>${SHEET.use}.</b> ${escaped(cautionSentence('light-use-only', TERMS[arrangement]))}</p>`
-  return `<main><h1>${escaped(title)}</h1>${lead}<ol>${steps}</ol></main>`
+  return `<main><h1>${escaped(title)}</h1>${lead}<ol>${steps}</ol><footer>${escaped(imprint({ name, code, version: VERSION }))}</footer></main>`
 }
 
 function step(operation: SheetOperation, units: Units): string {

@@ -3,17 +3,23 @@ import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
 import { type Block, type Row, textPages } from '#src/drawings/sheets/text-pages.ts'
+import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
+import { imprint } from '#src/words/drawing.ts'
 import { figure } from '#src/words/figure.ts'
 import { goesTo, SHEET } from '#src/words/job-sheet/sheet.ts'
 import { TERMS } from '#src/words/terms.ts'
 
 /** The job sheet on paper. */
-export function toPages({ title, arrangement, units, operations }: JobSheet, paper: Paper): readonly Drawing[] {
+export function toPages(
+  { title, arrangement, units, name, code, operations }: JobSheet,
+  paper: Paper,
+): readonly Drawing[] {
   return textPages(
     title,
     cautionSentence('light-use-only', TERMS[arrangement]),
     operations.map((operation) => block(operation, units)),
+    imprint({ name, code, version: VERSION }),
     PAPER_SIZES[paper],
   )
 }

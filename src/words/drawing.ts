@@ -1,13 +1,15 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { GapSpread } from '#shared/bearing/plug-reading.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
 import type { GluedUp } from '#shared/making/boards.ts'
 import type { CheekScrews, Dowels, Screws } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { BearingFacts } from './bearing-facts.ts'
-import { angleFigure, figure } from './figure.ts'
+import { angleFigure, capitalised, figure } from './figure.ts'
 import { MADE_OF } from './materials.ts'
 import { giveOrTake, MEASURE_INSTEAD } from './plugs.ts'
+import { MEMORY_SIGN, TRADE_SIGN } from './standing.ts'
 import { TERMS, type Terms } from './terms.ts'
 
 /*
@@ -87,13 +89,73 @@ export const subtitle = (arrangement: ArrangementName, facts: RollingFacts, unit
 export const rollingLabel = (arrangement: ArrangementName, facts: RollingFacts, say: Size): string =>
   `${rolling(facts, TERMS[arrangement])}, Dw Ø${say(facts.ballDiameter)}`
 
-export const FACTS = { scale: 'scale', units: 'sizes in', paper: 'sheet', finish: 'finished sizes' } as const
+export const FACTS = {
+  scale: 'scale',
+  units: 'sizes in',
+  paper: 'paper',
+  code: 'code',
+  sheet: 'sheet',
+  finish: 'finished sizes',
+} as const
+
+/** Which sheet of how many. */
+export const sheetOf = (sheet: number, sheets: number): string => `${sheet} of ${sheets}`
 
 export const finishFact = (film: Mm, units: Units, say: Size): string =>
   film === 0 ? 'bare wood' : `with ${say(film)} ${units} film`
 
 export const LIGHT_USE_NOTE =
   'For models and light work turned by hand. Never use it to carry people or overhead loads.'
+
+/** People and dates of a title block, for a pen. */
+export const PEOPLE = { creator: 'drawn by', approved: 'checked', date: 'date', owner: 'owner' } as const
+export const CREATOR = (version: string): string => `Racewright ${version}`
+
+export interface NoteFacts {
+  /** Left out where balls in a cage leave no gap. */
+  readonly gap?: { readonly name: string; readonly symbol: string; readonly min: Mm; readonly max: Mm }
+  /** Left out between plates. */
+  readonly play?: { readonly size: Mm; readonly most: Mm }
+  readonly split?: { readonly ring: RingName; readonly half: Mm }
+  readonly screws?: { readonly holes: CheekScrews | Screws; readonly circle: Mm }
+  readonly dowels?: { readonly holes: Dowels; readonly circle: Mm }
+  readonly wood: { readonly name: string; readonly isAssumed: boolean; readonly segments: readonly RingName[] }
+  readonly general: readonly { readonly upTo: Mm; readonly plusMinus: Mm }[]
+  readonly units: Units
+}
+
+const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer ring', innerRing: 'inner ring' }
+
+/** What stands beside the views, one thought a line. Sizes in brackets follow from others. */
+export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
+  const { gap, play, split, screws: fastened, dowels, wood, general, units } = facts
+  const glued = wood.segments.map((ring) => `${RING_WORDS[ring]}: grain along each segment.`)
+  return [
+    `Wood: ${wood.name}${wood.isAssumed ? ` ${TRADE_SIGN}` : ''}. Grain along the arrow${split ? ', both halves of a ring alike' : ''}.`,
+    ...glued.map(capitalised),
+    ...(gap
+      ? [`${gap.symbol} within its limits leaves a ${gap.name} of ${say(gap.min)} to ${say(gap.max)} ${units}.`]
+      : []),
+    ...(play
+      ? [
+          `Cut the inner ring to the outer ring as made: Gr ${say(play.size)}, above 0 and at most ${say(play.most)} ${units} ${TRADE_SIGN}.`,
+        ]
+      : []),
+    ...(split ? [`${capitalised(RING_WORDS[split.ring])} in two halves, each ${say(split.half)} ${units} thick.`] : []),
+    ...(fastened ? [`${screws(fastened.holes, fastened.circle, say)}.`] : []),
+    ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, say)} ${TRADE_SIGN}.`] : []),
+    `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c) ${MEMORY_SIGN}. Sizes in brackets follow from others.`,
+  ]
+}
+
+/** Beside the bar that tells whether a sheet has its scale. */
+export const SCALE_BAR = (millimetres: number): string => `${millimetres} mm, or not to scale`
+
+/** Beside the arrow to a hole of the face view. */
+export const holesLabel = (
+  holes: { readonly count: number; readonly holeDiameter: Mm; readonly circleDiameter: Mm },
+  say: Size,
+): string => `${holes.count} × Ø${say(holes.holeDiameter)} on Ø${say(holes.circleDiameter)}`
 
 export const CAPTIONS = {
   section: 'half section',
@@ -213,12 +275,14 @@ export const TEMPLATE_LABELS = {
 } as const
 
 const screws = (holes: CheekScrews | Screws, circle: Mm, say: Size): string =>
-  `${holes.count} screws No. ${holes.gauge} × ${say(holes.length)} on Ø${say(circle)}: clearance ${holes.clearanceHole} in, pilot ${holes.pilotHole} in`
+  `${holes.count} screws No. ${holes.gauge} × ${say(holes.length)} on Ø${say(circle)}: clearance ${holes.clearanceHole} in, pilot ${holes.pilotHole} in, ${say(holes.pilotDepth)} deep`
+
+const dowelWords = ({ count, diameter, length, depthEachHalf }: Dowels, circle: Mm, say: Size): string =>
+  `${count} dowels Ø${say(diameter)} × ${say(length)} on Ø${say(circle)}, holes ${say(depthEachHalf)} deep in each half`
 
 export const TEMPLATE_NOTES = {
   splitScrews: (holes: Screws, circle: Mm, say: Size) => `${screws(holes, circle, say)}; before turning`,
-  splitDowels: ({ count, diameter, length }: Dowels, circle: Mm, say: Size) =>
-    `${count} dowels Ø${say(diameter)} × ${say(length)} on Ø${say(circle)}; before turning`,
+  splitDowels: (holes: Dowels, circle: Mm, say: Size) => `${dowelWords(holes, circle, say)}; before turning`,
   cheekScrews: (holes: CheekScrews, say: Size) => `${screws(holes, holes.screwCircle, say)}; into the outer ring`,
   segments: ({ pieces, stripWidth, miter }: GluedUp & { readonly pieces: number }, say: Size) =>
     `glued up from ${pieces} segments of a strip ${say(stripWidth)} wide, cut at ${angleFigure(miter)}`,
@@ -265,7 +329,19 @@ export const CHECK_BAR = {
 export const pageFooting = (title: string, page: number, pages: number, paper: string): string =>
   `${title}, page ${page} of ${pages}, ${paper}`
 
-export const tileNote = (sheet: string): string => `sheet ${sheet}: lay its marks over those of its neighbours`
+/** Every piece of a set has another title, so no two sheets of it have one name. */
+export const tileNote = (title: string, sheet: string, sheets: number): string =>
+  `${title}, sheet ${sheet} of ${sheets}: lay its marks over those of its neighbours`
+
+/** Whose sheet it is. */
+interface Imprinted {
+  readonly code: string
+  readonly version: string
+  readonly name?: string | undefined
+}
+
+export const imprint = ({ code, version, name }: Imprinted): string =>
+  `${name === undefined ? '' : `${name}: `}code ${code}, Racewright ${version}`
 
 export const tooManyPages = (needed: number, most: number, paper: string): string =>
   `at full size this takes ${needed} sheets of ${paper}, and no more than ${most} are printed: request svg or dxf`
@@ -273,9 +349,9 @@ export const tooManyPages = (needed: number, most: number, paper: string): strin
 /* A drawing as a figure in a page. */
 
 const FIGURE_VIEWS: Readonly<Record<View, (arrangement: ArrangementName) => string>> = {
-  assembly: (arrangement) => `${SHOWN[arrangement]}.`,
-  templates: () => 'templates of the blanks. To cut by them, print the PDF at full size.',
-  gauges: () => 'gauges. To cut them out, print the PDF at full size.',
+  assembly: (arrangement) => `${SHOWN[arrangement]}. Not to scale here.`,
+  templates: () => 'templates of the blanks. Not to scale here: to cut by them, print the PDF at full size.',
+  gauges: () => 'gauges. Not to scale here: to cut them out, print the PDF at full size.',
 }
 
 export function figureCaption(view: View, arrangement: ArrangementName, facts: BearingFacts): string {

@@ -45,10 +45,10 @@ export type GoldenFile = { readonly name: string; readonly text: string }
 export function goldenDrawings(): readonly GoldenFile[] {
   return BEARINGS.flatMap(({ name, paper, input }) =>
     VIEWS.flatMap((view) => {
-      const drawing = drawingOf(view, anyDesigned(input), paper)
+      const made = anyDesigned(input)
       return [
-        { name: `${name}-${view}.svg`, text: toSvg(drawing) },
-        { name: `${name}-${view}.dxf`, text: toDxf(drawing) },
+        { name: `${name}-${view}.svg`, text: toSvg(drawingOf(view, made, paper)) },
+        { name: `${name}-${view}.dxf`, text: toDxf(drawingOf(view, made, paper, 'machine')) },
       ]
     }),
   )

@@ -21,7 +21,7 @@ export function drawn(
   request: FastifyRequest,
 ): string | Promise<Buffer> {
   if (format === 'svg') return toSvg(drawingOf(view, design, paper))
-  if (format === 'dxf') return toDxf(drawingOf(view, design, paper))
+  if (format === 'dxf') return toDxf(drawingOf(view, design, paper, 'machine'))
   if (format === 'html') return toFigure(view, drawingOf(view, design, paper), design)
   const pages = pagesOfView(view, design, paper)
   if (pages.ok) return app.runTask('pdf', pages.value, request).then((written) => Buffer.from(written))

@@ -9,6 +9,7 @@ import { makingAnswerOf } from '#src/api/design/making.ts'
 import { toEchoed, toNotes } from '#src/api/design/present.ts'
 import { shownBy } from '#src/api/schema.ts'
 import { PAPER_DEFAULT, paperFor } from '#src/api/sheet-options.ts'
+import { sheetMark } from '#src/drawings/sheet-mark.ts'
 import type { Operation, Reading, Size } from '#src/job-sheet/operation.ts'
 import { operationsFor } from '#src/job-sheet/operations.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
@@ -31,6 +32,7 @@ export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
   // What tells the arrangements' sheets from one another: the parts that there are, and what a reading is of.
   const body = <Part, Blank>(partOf: (operation: Operation) => Part, toBlank: (reading: Reading) => Blank) => ({
     title: sheetTitle(nameOf(input), bearingFacts(design)),
+    ...signedBy(design),
     operations: operations.map((operation, index) => ({
       ...toOperation(operation, index + 1, partOf(operation), input),
       readings: operation.readings.map(toBlank),
@@ -45,6 +47,12 @@ export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
     )
   const arrangement = tagOf(design.bearing.resolved.input, 'radial', 'roller')
   return answer({ ...head, arrangement }, body(partWithoutCage, toRingReading), foot)
+}
+
+/** Whose sheet it is. */
+function signedBy(design: Design) {
+  const { code, name } = sheetMark(design)
+  return { code, ...(name !== undefined && { name }) }
 }
 
 /** The request with the paper filled in. */

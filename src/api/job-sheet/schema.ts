@@ -96,13 +96,17 @@ const CagedOperation = named('CagedOperation', 'One operation of a bearing with 
   readings: Type.Array(refTo<typeof JobReading>('JobReading')),
 })
 
-const title = text('Title of the sheet.')
+const HEAD = {
+  title: text('Title of the sheet.'),
+  name: Type.Optional(text("The maker's own name for the bearing.")),
+  code: text('A short code of the input. Every sheet and drawing of the same input carries it.'),
+}
 
 const RingJobSheetResponse = named(
   'RingJobSheetResponse',
   'The operations in order, from choosing balls to running in.',
   answerOf(['radial', 'roller'], jobSheetRef, {
-    title,
+    ...HEAD,
     operations: Type.Array(refTo<typeof JobOperation>('JobOperation')),
   }),
 )
@@ -111,7 +115,7 @@ const ThrustJobSheetResponse = named(
   'ThrustJobSheetResponse',
   'The operations for a turntable, in order.',
   answerOf(['thrust'], jobSheetRef, {
-    title,
+    ...HEAD,
     operations: Type.Array(refTo<typeof PlateOperation>('PlateOperation')),
   }),
 )
@@ -120,7 +124,7 @@ const CagedJobSheetResponse = named(
   'CagedJobSheetResponse',
   'The operations for a caged bearing, in order.',
   answerOf(['caged'], jobSheetRef, {
-    title,
+    ...HEAD,
     operations: Type.Array(refTo<typeof CagedOperation>('CagedOperation')),
   }),
 )

@@ -1,29 +1,37 @@
-import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { ArrangementName, FullRingDesign, ThrustDesign } from '#shared/bearing/arrangements.ts'
+import { plugGaps } from '#shared/bearing/ball-ring.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Dimension } from '#shared/bearing/dimensions.ts'
+import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Drawing, type Point, polar, type Shape } from '#src/drawings/model.ts'
-import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
+import { PAPER_SIZES, type Paper, projectionFor } from '#src/drawings/papers.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
-import { box, circle, line, placed } from '#src/drawings/shapes.ts'
+import { box, circle, line, placed, text } from '#src/drawings/shapes.ts'
+import type { SheetMark } from '#src/drawings/sheet-mark.ts'
+import { wrapped } from '#src/drawings/text-width.ts'
 import * as words from '#src/words/drawing.ts'
-import { fittedText, leader, TEXT_HEIGHT } from './annotations.ts'
-import { ballAngles, gapAngle, type Placed } from './face.ts'
+import { SIGN_MEANINGS } from '#src/words/standing.ts'
+import { termsOf } from '#src/words/terms.ts'
+import { arrowHead, fittedText, leader, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
+import { ballAngles, gapAngle, type HoleCircle, holePlaces, type Placed } from './face.ts'
 import type { Room } from './side-labels.ts'
-import { COLUMNS_LEFT, COLUMNS_RIGHT } from './size-columns.ts'
+import { type Columns, columnsBeside, columnsRoom } from './size-columns.ts'
 import { sizeTable } from './size-table.ts'
 import { type SizeText, sizeTextFor } from './size-text.ts'
 import { titleBlock } from './title-block.ts'
 
 /*
- * The sheet, in millimetres of paper: half section, face view and the enlarged groove side by side; below them the
- * table of sizes and the title block.
+ * The sheet, in millimetres of paper: half section, face view and the enlarged groove side by side, the view from one side
+ * beside the section as both projections have it for what is alike on both sides; below them the table of sizes and the title
+ * block, and above that the notes.
  */
 const MARGIN = 8
-const STRIP_HEIGHT = 32
-const TITLE_WIDTH = 88
-const LEAST_DETAIL_WIDTH = 76
+const STRIP_HEIGHT = 36
+const TITLE_WIDTH = 92
+/** The notes stand below the enlarged groove, which is never narrower. */
+const LEAST_DETAIL_WIDTH = 75
 /** Of the room that the chosen scale leaves over, the enlarged groove takes this part, the face view the rest. */
 const DETAIL_SHARE = 0.9
 const LEAST_FACE_WIDTH = 56
@@ -31,13 +39,21 @@ const BETWEEN_ZONES = 2
 const CAPTION_HEIGHT = 9
 /** The tails of arrows reach past the enlarged groove, above and below. */
 const BESIDE_DETAIL = 12
-/** Above and below the face view, for the labels of the balls. */
+/** Above and below the face view, for the labels of the balls, and for those of holes. */
 const FACE_LABELS = 9
+const HOLES_LABEL = 4.5
+/** Below the half section, for the width and a piece of it. */
+const BELOW_SECTION = 17
 const HATCH_SPACING = 1.6
 /** Wide lines would make a black band of smaller balls. */
 const LEAST_WIDE_BALL = 4
 /** Centre lines run so far past what they are the centre of. */
 const OVERHANG = 4
+const NOTE_ROW = 3.1
+const SCALE_BAR = 50
+const GRAIN_ARROW = 12
+/** The caption of the section has so much room at least. */
+const SECTION_CAPTION = 44
 
 type Layout = {
   readonly width: number
@@ -50,6 +66,7 @@ type Layout = {
   readonly groove: Point
   readonly grooveRoom: Room
   readonly captions: number
+  readonly notes: readonly string[]
 }
 
 /** What a sheet shows of a bearing, whatever lies round its balls: views in full size round the origin, and words. */
@@ -63,7 +80,7 @@ export type Assembled = {
   /** What is enlarged: where along the axis its middle is, on the pitch circle, and how far it reaches. */
   readonly marked: { readonly along: number; readonly reach: number }
   readonly section: (hatchSpacing: number, overhang: number) => readonly Shape[]
-  readonly columns: (say: SizeText, factor: number) => readonly Shape[]
+  readonly columns: (say: SizeText, factor: number) => Columns
   readonly face: (overhang: number, ballRole: 'outline' | 'hatch') => readonly Shape[]
   readonly enlarged: {
     readonly scale: (say: SizeText, room: Room) => Scale
@@ -74,26 +91,49 @@ export type Assembled = {
   /** Symbol and size of the space between the last ball and the first. */
   readonly between: (say: SizeText) => string
   readonly bore: Mm
+  /** Of screws, on the face view. */
+  readonly holes?: HoleCircle
+  readonly notes: Pick<words.NoteFacts, 'gap' | 'play' | 'split' | 'screws' | 'dowels'>
+}
+
+/** What the sheet says of the wood. */
+export type SheetWood = words.NoteFacts['wood']
+
+/** The gaps at which the two plugs are, and what such a gap is called. */
+export function plugBand({ bearing: { resolved } }: FullRingDesign | ThrustDesign) {
+  const { go: min, noGo: max } = plugGaps(resolved)
+  return { name: termsOf(resolved.input).gap, min, max }
+}
+
+/** How a sheet is issued: whose it is, of which wood, and on which paper. */
+export type Issue = {
+  readonly mark: SheetMark
+  readonly wood: SheetWood
+  readonly paper: Paper
+  /** Not for a machine, which knows no paper. */
+  readonly isPrinted: boolean
 }
 
 /**
- * A bearing as an engineering drawing (ISO 128, ISO 129-1): half section, face view, and the groove enlarged, with every
+ * A bearing as an engineering drawing (ISO 128, ISO 129-1, ISO 5456-2, ISO 7200): half section, face view, and the groove enlarged, with every
  * size of the design, the nearest figure of the rule, and the scale.
  */
-export function assemblySheet(assembled: Assembled, paper: Paper): Drawing {
+export function assemblySheet(assembled: Assembled, issue: Issue): Drawing {
+  const { mark } = issue
   const say = sizeTextFor(assembled.ring)
-  const layout = layoutOf(assembled, say, paper)
+  const layout = layoutOf(assembled, issue, say)
   const { width, height, scale } = layout
   const shapes = [
     ...placed(sectionZone(assembled, say, scale.factor), 1, layout.section),
     ...placed(faceZone(assembled, say, layout), 1, layout.face),
     ...placed(assembled.enlarged.draw(say, layout.detail, layout.grooveRoom), 1, layout.groove),
     ...captions(assembled, layout),
-    ...strip(assembled, say, layout, PAPER_SIZES[paper].name),
+    ...noteBox(layout, issue),
+    ...strip(assembled, say, layout, issue),
   ]
   return {
-    title: words.TITLES.assembly,
-    description: words.assemblyDescription(assembled.arrangement, factsOf(assembled), say),
+    title: `${words.TITLES.assembly} ${mark.code}`,
+    description: `${words.assemblyDescription(assembled.arrangement, factsOf(assembled), say)} ${words.imprint(mark)}.`,
     width: mm(width / scale.factor),
     height: mm(height / scale.factor),
     scale: scale.factor,
@@ -110,27 +150,36 @@ function factsOf({ ring: { resolved }, outside, bore }: Assembled) {
 
 const viewHeight = (height: number): number => height - 2 * MARGIN - STRIP_HEIGHT - CAPTION_HEIGHT
 
-function layoutOf({ outside, wide, enlarged }: Assembled, say: SizeText, paper: Paper): Layout {
+/** Notes, signs and the bar, in the corner above the title block. */
+const notesHeight = (notes: readonly string[], isPrinted: boolean): number =>
+  NOTE_ROW * notes.length + 3 + (isPrinted ? 5 : 0)
+
+function layoutOf(assembled: Assembled, { wood, paper, isPrinted }: Issue, say: SizeText): Layout {
+  const { outside, wide, enlarged, columns, holes } = assembled
   const { long: width, short: height } = PAPER_SIZES[paper]
-  const free = width - 2 * MARGIN - LEAST_DETAIL_WIDTH - 2 * BETWEEN_ZONES - COLUMNS_LEFT - COLUMNS_RIGHT
+  const notes = noteLines(assembled, wood, say)
+  const { left: leftOf, right: rightOf } = columnsRoom(columns(say, 1))
+  const labels = FACE_LABELS + (holes ? HOLES_LABEL : 0)
+  const free = width - 2 * MARGIN - LEAST_DETAIL_WIDTH - 2 * BETWEEN_ZONES - leftOf - rightOf
   const scale = scaleUpTo(
     Math.min(
-      (viewHeight(height) - 2 * FACE_LABELS - 2 * OVERHANG) / outside,
+      (viewHeight(height) - Math.max(FACE_LABELS + labels + 2 * OVERHANG, 2 * BELOW_SECTION)) / outside,
       (free - 2 * OVERHANG) / (outside + wide),
       (free - LEAST_FACE_WIDTH) / wide,
     ),
   )
   const sectionWidth = wide * scale.factor
   const faceNeeds = Math.max(LEAST_FACE_WIDTH, outside * scale.factor + 2 * OVERHANG)
-  const left = free - sectionWidth - faceNeeds
-  const faceWidth = faceNeeds + (1 - DETAIL_SHARE) * left
+  const over = free - sectionWidth - faceNeeds
+  const faceWidth = faceNeeds + (1 - DETAIL_SHARE) * over
+  const belowDetail = notesHeight(notes, isPrinted)
   const grooveRoom = {
-    width: LEAST_DETAIL_WIDTH + DETAIL_SHARE * left,
-    height: viewHeight(height) - BESIDE_DETAIL,
+    width: LEAST_DETAIL_WIDTH + DETAIL_SHARE * over,
+    height: viewHeight(height) - belowDetail - BESIDE_DETAIL,
   }
   const middle = MARGIN + STRIP_HEIGHT + viewHeight(height) / 2
-  const sectionLeft = MARGIN + COLUMNS_LEFT
-  const faceLeft = sectionLeft + sectionWidth + COLUMNS_RIGHT + BETWEEN_ZONES
+  const sectionLeft = MARGIN + leftOf
+  const faceLeft = sectionLeft + sectionWidth + rightOf + BETWEEN_ZONES
   return {
     width,
     height,
@@ -139,10 +188,48 @@ function layoutOf({ outside, wide, enlarged }: Assembled, say: SizeText, paper: 
     section: at(sectionLeft + sectionWidth / 2, middle),
     face: at(faceLeft + faceWidth / 2, middle),
     faceWidth,
-    groove: at(width - MARGIN - grooveRoom.width / 2, middle),
+    groove: at(width - MARGIN - grooveRoom.width / 2, middle + belowDetail / 2),
     grooveRoom,
     captions: height - MARGIN - CAPTION_HEIGHT + 3,
+    notes,
   }
+}
+
+/** Everything that no view can say, broken into lines, with the meaning of the signs last. */
+function noteLines({ ring, outside, notes }: Assembled, wood: SheetWood, say: SizeText): readonly string[] {
+  const rows = GENERAL_TOLERANCES.rows.filter((_, index, all) => index === 0 || (all[index - 1]?.upTo ?? 0) < outside)
+  const sentences = words.assemblyNotes({ ...notes, wood, general: rows, units: ring.resolved.input.units }, say)
+  return [...sentences, ...SIGN_MEANINGS].flatMap((sentence) =>
+    wrapped(sentence, SMALL_TEXT_HEIGHT, LEAST_DETAIL_WIDTH - 3),
+  )
+}
+
+function noteBox({ width, notes }: Layout, { isPrinted }: Issue): readonly Shape[] {
+  const left = width - MARGIN - LEAST_DETAIL_WIDTH + 1
+  const bottom = MARGIN + STRIP_HEIGHT
+  const first = bottom + notesHeight(notes, isPrinted) - 3
+  return [
+    ...notes.map((content, index) => text(content, at(left, first - index * NOTE_ROW), SMALL_TEXT_HEIGHT, 'start')),
+    ...(isPrinted ? scaleBar(left, bottom + 2) : []),
+  ]
+}
+
+/** So long on paper, where the sheet has its scale. */
+function scaleBar(left: number, y: number): readonly Shape[] {
+  const right = left + SCALE_BAR
+  return [
+    line('mark', at(left, y), at(right, y)),
+    ...[left, left + SCALE_BAR / 2, right].map((x) => line('mark', at(x, y - 1), at(x, y + 1))),
+    fittedText(
+      words.SCALE_BAR(SCALE_BAR),
+      at(right + 1.5, y - SMALL_TEXT_HEIGHT / 2),
+      LEAST_DETAIL_WIDTH - SCALE_BAR - 4,
+      'start',
+      {
+        height: SMALL_TEXT_HEIGHT,
+      },
+    ),
+  ]
 }
 
 function sectionZone(
@@ -155,7 +242,7 @@ function sectionZone(
   const top = Math.max((outside / 2) * factor, centre.y + ring)
   return [
     ...placed(section(HATCH_SPACING / factor, OVERHANG / factor), factor),
-    ...columns(say, factor),
+    ...columnsBeside(columns(say, factor), say, factor),
     circle('dimension', centre, ring),
     line('dimension', at(centre.x, centre.y + ring), at(centre.x, top + 2)),
     fittedText('X', at(centre.x, top + 3), 10, 'middle'),
@@ -163,7 +250,7 @@ function sectionZone(
 }
 
 function faceZone(assembled: Assembled, say: SizeText, { scale: { factor }, faceWidth }: Layout): readonly Shape[] {
-  const { arrangement, ring, outside, face, between } = assembled
+  const { arrangement, ring, outside, face, between, holes } = assembled
   const { pitchRadius, resolved } = ring
   const radius = (outside / 2) * factor
   const high = radius + OVERHANG
@@ -177,13 +264,42 @@ function faceZone(assembled: Assembled, say: SizeText, { scale: { factor }, face
     ...placed(face(OVERHANG / factor, isSmall ? 'hatch' : 'outline'), factor),
     ...leader(above, inGap),
     fittedText(between(say), at(5, high + 2), faceWidth / 2 - 5, 'start'),
+    ...grainArrow(at(-faceWidth / 2 + 1, high + 2 + TEXT_HEIGHT / 2)),
+    ...(holes ? holesNote(holes, say, { factor, faceWidth, high }) : []),
     ...leader(below, onBall),
     fittedText(
       words.rollingLabel(arrangement, factsOf(assembled), say),
-      at(0, -high - 4 - TEXT_HEIGHT),
-      faceWidth,
+      at(holes ? 3 : 0, -high - 4 - TEXT_HEIGHT),
+      faceWidth - (holes ? 6 : 0),
       'middle',
     ),
+  ]
+}
+
+/** Along the board, above the face view on the left. */
+function grainArrow({ x, y }: Point): readonly Shape[] {
+  const right = at(x + GRAIN_ARROW, y)
+  return [
+    line('dimension', at(x, y), right),
+    arrowHead(at(x, y), 180),
+    arrowHead(right, 0),
+    text(words.GRAIN, at(right.x + 1.5, y - TEXT_HEIGHT / 2), TEXT_HEIGHT, 'start'),
+  ]
+}
+
+type FaceRoom = { readonly factor: number; readonly faceWidth: number; readonly high: number }
+
+/** What the holes are, below everything, its line up past the label of the balls to the hole that is lowest on the left. */
+function holesNote(holes: HoleCircle, say: SizeText, { factor, faceWidth, high }: FaceRoom): readonly Shape[] {
+  const left = -faceWidth / 2 + 1
+  const y = -high - 4 - TEXT_HEIGHT - HOLES_LABEL
+  const places = holePlaces(holes).map((place) => at(place.x * factor, place.y * factor))
+  const lowest = places.toSorted((a, b) => a.x + a.y - b.x - b.y)
+  const elbow = at(left, -high - 1)
+  return [
+    line('dimension', at(left, y + TEXT_HEIGHT / 2), elbow),
+    ...leader(elbow, itemAt(lowest, 0)),
+    fittedText(words.holesLabel(holes, say), at(left + 1.5, y), faceWidth - 3, 'start'),
   ]
 }
 
@@ -194,32 +310,46 @@ function captions(
   const caption = (view: string, { text }: Scale, x: number, room: number): Shape =>
     fittedText(words.caption(view, text), at(x, y), room, 'middle', { bold: true })
   return [
-    caption(words.CAPTIONS.section, scale, section.x, COLUMNS_LEFT + COLUMNS_RIGHT),
+    caption(words.CAPTIONS.section, scale, section.x, SECTION_CAPTION),
     caption(faceCaption, scale, face.x, faceWidth),
     caption('X', detail, groove.x, grooveRoom.width),
   ]
 }
 
-function strip(assembled: Assembled, say: SizeText, { width, height, scale }: Layout, paper: string): readonly Shape[] {
+function strip(
+  assembled: Assembled,
+  say: SizeText,
+  { width, height, scale }: Layout,
+  { mark, paper, isPrinted }: Issue,
+): readonly Shape[] {
   const { arrangement, ring, dimensions } = assembled
-  const { input, finishAllowance } = ring.resolved
-  const { units } = input
+  const { resolved } = ring
+  const { units } = resolved.input
   const [left, right, bottom, top] = [MARGIN, width - MARGIN, MARGIN, MARGIN + STRIP_HEIGHT]
   const between = right - TITLE_WIDTH
   return [
     box('frame', MARGIN, MARGIN, width - MARGIN, height - MARGIN),
     line('frame', at(left, top), at(right, top)),
     line('frame', at(between, bottom), at(between, top)),
-    ...sizeTable({ arrangement, dimensions }, say, { left, bottom, right: between, top }),
+    ...sizeTable({ arrangement, dimensions, resolved }, say, { left, bottom, right: between, top }),
     ...titleBlock(
       {
         title: words.DRAWING_NAMES[arrangement],
         subtitle: words.subtitle(arrangement, factsOf(assembled), units, say),
+        projection: projectionFor(units),
         facts: [
+          [words.FACTS.code, mark.code],
           [words.FACTS.scale, scale.text],
           [words.FACTS.units, units],
-          [words.FACTS.paper, paper],
-          [words.FACTS.finish, words.finishFact(finishAllowance, units, say)],
+          ...(isPrinted ? [[words.FACTS.paper, PAPER_SIZES[paper].name] as const] : []),
+          [words.FACTS.sheet, words.sheetOf(1, 1)],
+          [words.FACTS.finish, words.finishFact(resolved.finishAllowance, units, say)],
+        ],
+        people: [
+          [words.PEOPLE.creator, words.CREATOR(mark.version)],
+          [words.PEOPLE.approved, ''],
+          [words.PEOPLE.date, ''],
+          [words.PEOPLE.owner, ''],
         ],
         note: words.LIGHT_USE_NOTE,
       },

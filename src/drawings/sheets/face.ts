@@ -132,7 +132,7 @@ export function holesRound(found: HoleCircle | undefined): readonly Shape[] {
 }
 
 /** Evenly round their circle, none of them on a centre line. */
-function holePlaces(found: HoleCircle): readonly Point[] {
+export function holePlaces(found: HoleCircle): readonly Point[] {
   const apart = 360 / found.count
   return Array.from({ length: found.count }, (_, index) =>
     polar(CENTRE, found.circleDiameter / 2, FIRST + apart / 2 + index * apart),

@@ -1,13 +1,17 @@
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { circle, cross, placed } from '#src/drawings/shapes.ts'
+import { textWidth } from '#src/drawings/text-width.ts'
 import { fittedText, levelExtension, TEXT_HEIGHT, uprightLine } from './annotations.ts'
 import { cageSections, type DrawnRings, ringCuts } from './half-section.ts'
 import { type RingCut, ringSection } from './ring-section.ts'
 import { labelRoom, type Room, type SideLabel, sideLabels } from './side-labels.ts'
+import type { Deviations } from './size-columns.ts'
 import type { SizeText } from './size-text.ts'
 
 const HATCH_SPACING = 2
@@ -43,33 +47,52 @@ function cropOf({ resolved, outerRing, innerRing }: DrawnRings): Crop {
 }
 
 /** What stands beside the section. */
-function wordsOf({ outerRing: outer, innerRing: inner, landGap, resolved }: DrawnRings, say: SizeText) {
+function wordsOf(
+  { outerRing: outer, innerRing: inner, landGap, resolved }: DrawnRings,
+  deviations: Deviations,
+  say: SizeText,
+) {
   const symbol = DIMENSION_SYMBOLS
+  const arc = (ring: RingName, { grooveRadius, grooveWidth }: RingPair[RingName]) => {
+    const [radius, width] = [`${ring}.grooveRadius`, `${ring}.grooveWidth`] as const
+    return {
+      words: `${symbol[radius]} R${say(grooveRadius)}${deviations[radius] ?? ''}`,
+      below: `${symbol[width]} ${say(grooveWidth)}`,
+    }
+  }
   return {
-    outerDepth: `${symbol['outerRing.grooveDepth']} ${say(outer.grooveDepth)}`,
-    innerDepth: `${symbol['innerRing.grooveDepth']} ${say(inner.grooveDepth)}`,
-    outerRadius: `${symbol['outerRing.grooveRadius']} R${say(outer.grooveRadius)}`,
-    innerRadius: `${symbol['innerRing.grooveRadius']} R${say(inner.grooveRadius)}`,
-    landGap: `${symbol.landGap} ${say(landGap)}`,
-    ball: `Dw SØ${say(resolved.ballDiameter)}`,
+    outerDepth: `(${symbol['outerRing.grooveDepth']} ${say(outer.grooveDepth)})`,
+    innerDepth: `(${symbol['innerRing.grooveDepth']} ${say(inner.grooveDepth)})`,
+    outerArc: arc('outerRing', outer),
+    innerArc: arc('innerRing', inner),
+    landGap: `(${symbol.landGap} ${say(landGap)})`,
+    ball: { words: `Dw SØ${say(resolved.ballDiameter)}` },
   }
 }
 
+type LabelWords = ReturnType<typeof wordsOf>
+
 /** How much of a room's width the labels on the right take; half of it at the most. */
-function rightRoomOf(bearing: DrawnRings, say: SizeText, room: Room): number {
-  const { outerRadius, innerRadius, landGap, ball } = wordsOf(bearing, say)
-  return labelRoom([outerRadius, innerRadius, landGap, ball], LABEL_BESIDE, room)
+function rightRoomOf(words: LabelWords, room: Room): number {
+  const { outerArc, innerArc, ball } = words
+  return labelRoom([outerArc, innerArc, ball], LABEL_BESIDE, room)
 }
 
 /** The scale at which the groove's surroundings fit a room with their labels. */
-export function detailScale(bearing: DrawnRings, say: SizeText, room: Room): Scale {
+export function detailScale(bearing: DrawnRings, deviations: Deviations, say: SizeText, room: Room): Scale {
   const { half, top, bottom } = cropOf(bearing)
-  const beside = DEPTHS_NEED + LABEL_BESIDE + rightRoomOf(bearing, say, room)
+  const beside = DEPTHS_NEED + LABEL_BESIDE + rightRoomOf(wordsOf(bearing, deviations, say), room)
   return scaleUpTo(Math.min((room.width - beside) / (2 * half), room.height / (top - bottom)))
 }
 
 /** Both grooves and the ball, enlarged, with what the half section is too small to say: round the origin, on paper. */
-export function grooveDetail(bearing: DrawnRings, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
+export function grooveDetail(
+  bearing: DrawnRings,
+  deviations: Deviations,
+  say: SizeText,
+  { factor }: Scale,
+  room: Room,
+): readonly Shape[] {
   const { pitchRadius, resolved } = bearing
   const crop = cropOf(bearing)
   const shown = [
@@ -80,7 +103,8 @@ export function grooveDetail(bearing: DrawnRings, say: SizeText, { factor }: Sca
   ]
   const middle = (crop.top + crop.bottom) / 2
   const half = crop.half * factor
-  const rightRoom = rightRoomOf(bearing, say, room)
+  const words = wordsOf(bearing, deviations, say)
+  const rightRoom = rightRoomOf(words, room)
   const view: View = {
     bearing,
     factor,
@@ -88,7 +112,7 @@ export function grooveDetail(bearing: DrawnRings, say: SizeText, { factor }: Sca
     side: Math.min(half, (resolved.width / 2) * factor),
     onPaper: (y) => (y - middle) * factor,
     room,
-    words: wordsOf(bearing, say),
+    words,
     rightRoom,
   }
   const all = [...placed(shown, factor, at(0, -middle * factor)), ...depths(view), ...rounds(view)]
@@ -105,7 +129,7 @@ type View = {
   /** From the height over the axis, in the bearing's millimetres, to the height in the view. */
   readonly onPaper: (y: number) => number
   readonly room: Room
-  readonly words: ReturnType<typeof wordsOf>
+  readonly words: LabelWords
   /** For the labels. */
   readonly rightRoom: number
 }
@@ -118,48 +142,54 @@ function cropped(cut: RingCut, { half, top, bottom }: Crop): RingCut {
   return { ...cut, backRadius, halfWidth, broken }
 }
 
-/** On the left: how deep both grooves are, said upright along the dimension lines, away from each other. */
+/**
+ * On the left, in one column: how deep both grooves are and the space between the lands, which all follow from the diameters.
+ * The depths run upright away from the space, each as far as the view and a little more.
+ */
 function depths({ bearing, words, half, side, onPaper, room }: View): readonly Shape[] {
+  const { outerRing, innerRing } = bearing
   const x = -half - LINE_BESIDE
+  const [outerLand, innerLand] = [onPaper(outerRing.landDiameter / 2), onPaper(innerRing.landDiameter / 2)]
+  const between = (outerLand + innerLand) / 2
+  const [outerMiddle, innerMiddle] = [outerRing, innerRing].map(({ landDiameter, grooveBottomDiameter }) =>
+    onPaper((landDiameter + grooveBottomDiameter) / 4),
+  ) as [number, number]
+  const taken = textWidth(words.landGap, TEXT_HEIGHT) / 2 + CLEAR / 2
+  const upright = (content: string, y: number, textRoom: number, anchor: 'start' | 'middle' | 'end'): Shape =>
+    fittedText(content, at(x - CLEAR, y), textRoom, anchor, { turned: 90 })
   return [
-    { text: words.outerDepth, ring: bearing.outerRing, anchor: 'start' as const },
-    { text: words.innerDepth, ring: bearing.innerRing, anchor: 'end' as const },
-  ].flatMap(({ text, ring, anchor }) => {
-    const [land, bottom] = [onPaper(ring.landDiameter / 2), onPaper(ring.grooveBottomDiameter / 2)]
-    const middle = (land + bottom) / 2
-    const textRoom = room.height / 2 + TAIL - Math.abs(middle)
-    return [
-      levelExtension(land, -side, x),
-      levelExtension(bottom, 0, x),
-      ...uprightLine(x, Math.min(land, bottom), Math.max(land, bottom)),
-      fittedText(text, at(x - CLEAR, middle), textRoom, anchor, { turned: 90 }),
-    ]
-  })
+    ...[
+      { ring: outerRing, text: words.outerDepth, y: Math.max(outerMiddle, between + taken), anchor: 'start' as const },
+      { ring: innerRing, text: words.innerDepth, y: Math.min(innerMiddle, between - taken), anchor: 'end' as const },
+    ].flatMap(({ ring, text, y, anchor }) => {
+      const [land, bottom] = [onPaper(ring.landDiameter / 2), onPaper(ring.grooveBottomDiameter / 2)]
+      return [
+        levelExtension(land, -side, x),
+        levelExtension(bottom, 0, x),
+        ...uprightLine(x, Math.min(land, bottom), Math.max(land, bottom)),
+        upright(text, y, room.height / 2 + TAIL - Math.abs(y), anchor),
+      ]
+    }),
+    ...(outerLand > innerLand ? uprightLine(x, innerLand, outerLand) : []),
+    upright(words.landGap, between, 2 * taken, 'middle'),
+  ]
 }
 
-/** On the right: the arcs, the ball, and the space between the lands. */
+/** On the right: the arcs with their widths, and the ball between them. No leader crosses another: they keep their order. */
 function rounds({ bearing, words, half, side, factor, onPaper, room, rightRoom }: View): readonly Shape[] {
-  const { outerRing: outer, innerRing: inner, pitchRadius, resolved } = bearing
+  const { pitchRadius, resolved } = bearing
   const [outerCut, innerCut] = ringCuts(bearing)
-  const [outerLand, innerLand] = [onPaper(outer.landDiameter / 2), onPaper(inner.landDiameter / 2)]
-  const x = half + LINE_BESIDE
   const onBall = polar(at(0, onPaper(pitchRadius)), (resolved.ballDiameter / 2) * factor, BALL_TIP)
   const arcTip = (cut: RingCut): Point => {
     const { x: wide, y } = onArc(cut, side / factor)
     return at(wide * factor, onPaper(y))
   }
   const labels: readonly SideLabel[] = [
-    { words: words.outerRadius, tip: arcTip(outerCut) },
-    { words: words.landGap, tip: at(x, (outerLand + innerLand) / 2), isOfLine: true },
-    { words: words.ball, tip: onBall },
-    { words: words.innerRadius, tip: arcTip(innerCut) },
+    { ...words.outerArc, tip: arcTip(outerCut) },
+    { ...words.ball, tip: onBall },
+    { ...words.innerArc, tip: arcTip(innerCut) },
   ]
-  return [
-    levelExtension(outerLand, side, x),
-    levelExtension(innerLand, side, x),
-    ...uprightLine(x, innerLand, outerLand),
-    ...sideLabels(labels, half + LABEL_BESIDE, rightRoom, room),
-  ]
+  return sideLabels(labels, half + LABEL_BESIDE, rightRoom, room)
 }
 
 /** A point of the groove's arc right of its bottom, in the bearing's millimetres. */

@@ -1,7 +1,7 @@
 import { at, type Point, type Shape } from '#src/drawings/model.ts'
 import { line, placed, text } from '#src/drawings/shapes.ts'
-import { textWidth } from '#src/drawings/text-width.ts'
-import { leader, TEXT_HEIGHT } from './annotations.ts'
+import { fittedHeight, textWidth, wrapped } from '#src/drawings/text-width.ts'
+import { leader, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
 import type { Item } from './pages.ts'
 
 /** Shapes round the origin, and how far they reach from it. */
@@ -24,6 +24,7 @@ const STAIR = 4
 const ABOVE_ROWS = 6
 const ELBOW = 3
 const EDGE = 1
+const MARK_ROW = 3
 
 /**
  * A figure with its title above and its labels below. The first label points farthest right: give them with their tips
@@ -50,6 +51,7 @@ export function labelledItem(title: string, figure: Figure, labels: readonly Lab
     return [...way, text(content, at(place.x + 1.5, place.y - TEXT_HEIGHT / 2), TEXT_HEIGHT, 'start')]
   })
   return {
+    title,
     width,
     height,
     shapes: [
@@ -58,4 +60,21 @@ export function labelledItem(title: string, figure: Figure, labels: readonly Lab
       ...rows,
     ],
   }
+}
+
+/** The same with whose it is below everything: cut out of its page, it still says so. */
+export function signed({ title, width, height, shapes }: Item, imprint: string): Item {
+  const room = width - 2 * EDGE
+  const lines = wrapped(imprint, SMALL_TEXT_HEIGHT, room)
+  const below = lines.length * MARK_ROW + EDGE
+  const rows = lines.map((words, index) =>
+    text(
+      words,
+      at(EDGE, EDGE + (lines.length - 1 - index) * MARK_ROW),
+      fittedHeight(words, SMALL_TEXT_HEIGHT, room),
+      'start',
+      { role: 'mark' },
+    ),
+  )
+  return { title, width, height: height + below, shapes: [...placed(shapes, 1, at(0, below)), ...rows] }
 }

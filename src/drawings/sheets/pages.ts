@@ -4,14 +4,20 @@ import { clipped, type Window } from '#src/drawings/clip.ts'
 import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
 import type { PaperSize } from '#src/drawings/papers.ts'
 import { circle, cross, placed, text } from '#src/drawings/shapes.ts'
+import { fittedHeight, textWidth } from '#src/drawings/text-width.ts'
 import { pageFooting, tileNote } from '#src/words/drawing.ts'
 import { SMALL_TEXT_HEIGHT } from './annotations.ts'
 import { CHECK_BAR_HEIGHT, CHECK_BAR_WIDTH, checkBar } from './check-bar.ts'
 
-/** Something to be cut by, full size, its lower left corner at 0. */
-export type Item = { readonly shapes: readonly Shape[]; readonly width: number; readonly height: number }
+/** Something to be cut by, full size, its lower left corner at 0. No two of a set have one title. */
+export type Item = {
+  readonly title: string
+  readonly shapes: readonly Shape[]
+  readonly width: number
+  readonly height: number
+}
 
-export type Words = { readonly title: string; readonly description: string }
+export type Words = { readonly title: string; readonly description: string; readonly imprint: string }
 
 /** More paper than this is not glued together by anyone. */
 const MOST_PAGES = 60
@@ -26,17 +32,29 @@ const MARK_RADIUS = 2
 
 type Spot = { readonly item: Item; readonly x: number; readonly y: number }
 
-/** Everything on one sheet as large as it takes, with the bar to measure: for screens, and for machines that cut. */
-export function oneSheet(items: readonly Item[], words: Words, paper: PaperSize): Drawing {
+/** Below the items: the bar to measure, whose sheet it is, and what is free between that and the items. */
+const IMPRINT_HEIGHT = 6
+const IMPRINT_ABOVE = 1.2
+const FOOT_HEIGHT = CHECK_BAR_HEIGHT + IMPRINT_HEIGHT
+
+/** Everything on one sheet as large as it takes: for screens with the bar to measure, for machines that cut without it. */
+export function oneSheet(items: readonly Item[], words: Words, paper: PaperSize, isPrinted: boolean): Drawing {
   const room = Math.max(paper.short - 2 * MARGIN, CHECK_BAR_WIDTH, ...items.map(({ width }) => width))
   const shelves = shelvesOf(items, room, Number.POSITIVE_INFINITY)[0] ?? { spots: [], height: 0 }
-  const height = shelves.height + CHECK_BAR_HEIGHT + 2 * MARGIN
+  const foot = isPrinted ? FOOT_HEIGHT : IMPRINT_HEIGHT
+  const height = shelves.height + foot + 2 * MARGIN
+  const { title, description, imprint } = words
   return {
-    ...words,
+    title,
+    description,
     width: mm(room + 2 * MARGIN),
     height: mm(height),
     scale: 1,
-    shapes: [...onPage(shelves.spots, height - MARGIN), ...checkBar(MARGIN, MARGIN)],
+    shapes: [
+      ...onPage(shelves.spots, height - MARGIN),
+      ...(isPrinted ? checkBar(MARGIN, MARGIN) : []),
+      imprinted(imprint, MARGIN + foot - IMPRINT_HEIGHT, room),
+    ],
   }
 }
 
@@ -47,7 +65,7 @@ export function pagesOf(
   paper: PaperSize,
 ): Result<readonly Drawing[], TooManyPages> {
   const width = paper.short - 2 * MARGIN
-  const height = paper.long - 2 * MARGIN - CHECK_BAR_HEIGHT
+  const height = paper.long - 2 * MARGIN - FOOT_HEIGHT
   const fits = (item: Item): boolean => item.width <= width && item.height <= height
   const large = items.filter((item) => !fits(item))
   const whole = shelvesOf(items.filter(fits), width, height)
@@ -63,7 +81,8 @@ export function pagesOf(
       const footing = pageFooting(words.title, index + 1, contents.length, paper.name)
       const right = paper.short - MARGIN
       return {
-        ...words,
+        title: words.title,
+        description: words.description,
         width: paper.short,
         height: paper.long,
         scale: 1,
@@ -71,12 +90,20 @@ export function pagesOf(
           ...shapes,
           ...checkBar(MARGIN, MARGIN),
           ...(note === '' ? [] : [text(note, at(right, MARGIN + 15), SMALL_TEXT_HEIGHT, 'end', { role: 'mark' })]),
-          text(footing, at(right, MARGIN), SMALL_TEXT_HEIGHT, 'end', { role: 'mark' }),
+          imprinted(words.imprint, MARGIN + CHECK_BAR_HEIGHT, width - textWidth(footing, SMALL_TEXT_HEIGHT) - 4),
+          text(footing, at(right, MARGIN + CHECK_BAR_HEIGHT + IMPRINT_ABOVE), SMALL_TEXT_HEIGHT, 'end', {
+            role: 'mark',
+          }),
         ],
       }
     }),
   )
 }
+
+const imprinted = (imprint: string, y: number, room: number): Shape =>
+  text(imprint, at(MARGIN, y + IMPRINT_ABOVE), fittedHeight(imprint, SMALL_TEXT_HEIGHT, room), 'start', {
+    role: 'mark',
+  })
 
 type Shelves = { readonly spots: readonly Spot[]; readonly height: number }
 
@@ -121,8 +148,8 @@ function tilesOf(item: Item, width: number, height: number): readonly Tile[] {
     const window = { left: x, bottom: y, right: x + width, top: y + height }
     const shapes = [...clipped(item.shapes, window), ...registration(window)]
     return {
-      shapes: placed(shapes, 1, at(MARGIN - x, MARGIN + CHECK_BAR_HEIGHT - y)),
-      note: tileNote(nameOf(row, column)),
+      shapes: placed(shapes, 1, at(MARGIN - x, MARGIN + FOOT_HEIGHT - y)),
+      note: tileNote(item.title, nameOf(row, column), rows * columns),
     }
   })
 }

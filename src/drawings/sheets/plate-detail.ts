@@ -4,9 +4,10 @@ import { grooveHalfWidth } from '#shared/geometry/groove.ts'
 import { at, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { circle, cross, placed } from '#src/drawings/shapes.ts'
-import { levelLine } from './annotations.ts'
+import { fittedText, levelLine, TEXT_HEIGHT, uprightExtension } from './annotations.ts'
 import { type PlateCrop, plateSection } from './plates.ts'
 import { labelRoom, type Room, type SideLabel, sideLabels } from './side-labels.ts'
+import type { Deviations } from './size-columns.ts'
 import type { SizeText } from './size-text.ts'
 
 const HATCH_SPACING = 2
@@ -28,16 +29,10 @@ function cropOf({ plate, pitchRadius, resolved }: ThrustBearing): PlateCrop {
   }
 }
 
-/** Where the space between the plates is measured: above the ball. */
-function gapLine(bearing: ThrustBearing): number {
-  const top = bearing.pitchRadius + bearing.resolved.ballDiameter / 2
-  return (top + Math.max(top, cropOf(bearing).high)) / 2
-}
-
 const halfOf = (bearing: ThrustBearing): number => bearing.plateGap / 2 + cropOf(bearing).thickness
 
-/** What stands beside the section, and where it points to, in the bearing's millimetres. */
-function labelsOf(bearing: ThrustBearing, say: SizeText): readonly SideLabel[] {
+/** What stands beside the section, and where it points to, in the bearing's millimetres: the arc above, the ball below. */
+function labelsOf(bearing: ThrustBearing, deviations: Deviations, say: SizeText): readonly SideLabel[] {
   const { plate, plateGap, pitchRadius, resolved } = bearing
   const { groove, ballDiameter } = resolved
   const symbol = DIMENSION_SYMBOLS
@@ -46,31 +41,32 @@ function labelsOf(bearing: ThrustBearing, say: SizeText): readonly SideLabel[] {
     plateGap / 2 + groove.depth - groove.radius + Math.sqrt((groove.radius - up) * (groove.radius + up)),
     pitchRadius + up,
   )
+  const radius = `${symbol['plates.grooveRadius']} R${say(plate.grooveRadius)}${deviations['plates.grooveRadius'] ?? ''}`
   return [
-    { words: `${symbol.plateGap} ${say(plateGap)}`, tip: at(plateGap / 2, gapLine(bearing)) },
-    { words: `${symbol['plates.grooveRadius']} R${say(plate.grooveRadius)}`, tip: onArc },
-    {
-      words: `${symbol['plates.grooveDepth']} ${say(plate.grooveDepth)}`,
-      tip: at(plateGap / 2 + plate.grooveDepth, pitchRadius),
-    },
+    { words: radius, below: `${symbol['plates.grooveWidth']} ${say(plate.grooveWidth)}`, tip: onArc },
     { words: `Dw SØ${say(ballDiameter)}`, tip: polar(at(0, pitchRadius), ballDiameter / 2, BALL_TIP) },
   ]
 }
 
-function rightRoomOf(bearing: ThrustBearing, say: SizeText, room: Room): number {
-  const words = labelsOf(bearing, say).map((label) => label.words)
-  return labelRoom(words, LABEL_BESIDE, room)
-}
+/** Above and below the section: a dimension line and its text. */
+const LINE_BESIDE = 6
+const LINES_NEED = 2 * (LINE_BESIDE + TEXT_HEIGHT + 2)
 
 /** The scale at which the grooves' surroundings fit a room with their labels. */
-export function plateDetailScale(bearing: ThrustBearing, say: SizeText, room: Room): Scale {
+export function plateDetailScale(bearing: ThrustBearing, deviations: Deviations, say: SizeText, room: Room): Scale {
   const { low, high } = cropOf(bearing)
-  const beside = LABEL_BESIDE + rightRoomOf(bearing, say, room)
-  return scaleUpTo(Math.min((room.width - beside) / (2 * halfOf(bearing)), room.height / (high - low)))
+  const beside = LABEL_BESIDE + labelRoom(labelsOf(bearing, deviations, say), LABEL_BESIDE, room)
+  return scaleUpTo(Math.min((room.width - beside) / (2 * halfOf(bearing)), (room.height - LINES_NEED) / (high - low)))
 }
 
 /** Both grooves and the ball, enlarged: round the origin, on paper. */
-export function plateDetail(bearing: ThrustBearing, say: SizeText, { factor }: Scale, room: Room): readonly Shape[] {
+export function plateDetail(
+  bearing: ThrustBearing,
+  deviations: Deviations,
+  say: SizeText,
+  { factor }: Scale,
+  room: Room,
+): readonly Shape[] {
   const { pitchRadius, resolved } = bearing
   const crop = cropOf(bearing)
   const middle = (crop.low + crop.high) / 2
@@ -79,15 +75,45 @@ export function plateDetail(bearing: ThrustBearing, say: SizeText, { factor }: S
     circle('outline', at(0, pitchRadius), resolved.ballDiameter / 2),
     ...cross('centre', at(0, pitchRadius), resolved.ballDiameter * 0.58),
   ]
-  const [rightRoom, gap] = [rightRoomOf(bearing, say, room), (bearing.plateGap / 2) * factor]
+  const labels = labelsOf(bearing, deviations, say)
+  const rightRoom = labelRoom(labels, LABEL_BESIDE, room)
   const onPaper = ({ x, y }: Point): Point => at(x * factor, (y - middle) * factor)
-  const labels = labelsOf(bearing, say).map(({ words, tip }) => ({ words, tip: onPaper(tip) }))
   const beside = halfOf(bearing) * factor + LABEL_BESIDE
-  const between = levelLine((gapLine(bearing) - middle) * factor, -gap, gap)
   const all = [
     ...placed(shown, factor, at(0, -middle * factor)),
-    ...between,
-    ...sideLabels(labels, beside, rightRoom, room),
+    ...alongAxis(bearing, say, factor),
+    ...sideLabels(
+      labels.map((label) => ({ ...label, tip: onPaper(label.tip) })),
+      beside,
+      rightRoom,
+      room,
+    ),
   ]
   return placed(all, 1, at(-(LABEL_BESIDE + rightRoom) / 2, 0))
+}
+
+/** The space between the plates above the section, the depth of a groove below it. The space follows from other sizes. */
+function alongAxis(bearing: ThrustBearing, say: SizeText, factor: number): readonly Shape[] {
+  const { plate, plateGap, pitchRadius } = bearing
+  const { low, high } = cropOf(bearing)
+  const half = ((high - low) / 2) * factor
+  const face = (plateGap / 2) * factor
+  const bottom = face + plate.grooveDepth * factor
+  const [above, below] = [half + LINE_BESIDE, -half - LINE_BESIDE]
+  const room = 2 * halfOf(bearing) * factor
+  return [
+    uprightExtension(-face, half, above),
+    uprightExtension(face, half, above),
+    ...levelLine(above, -face, face),
+    fittedText(`(${DIMENSION_SYMBOLS.plateGap} ${say(plateGap)})`, at(0, above + 1), room, 'middle'),
+    uprightExtension(face, -half, below),
+    uprightExtension(bottom, (pitchRadius - (low + high) / 2) * factor, below),
+    ...levelLine(below, face, bottom),
+    fittedText(
+      `${DIMENSION_SYMBOLS['plates.grooveDepth']} ${say(plate.grooveDepth)}`,
+      at((face + bottom) / 2, below - 1 - TEXT_HEIGHT),
+      room,
+      'middle',
+    ),
+  ]
 }

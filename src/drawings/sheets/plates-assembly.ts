@@ -2,14 +2,18 @@ import type { ThrustDesign } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { mm } from '#shared/units/length.ts'
 import { CAPTIONS } from '#src/words/drawing.ts'
-import type { Assembled } from './assembly.ts'
+import { type Assembled, plugBand } from './assembly.ts'
+import { deviationsOf } from './deviations.ts'
 import { plateDetail, plateDetailScale } from './plate-detail.ts'
 import { plateFace, plateHalfSection } from './plates.ts'
-import { columnsBeside, MID_GROOVE } from './size-columns.ts'
+import { type Columns, type Deviations, MID_GROOVE } from './size-columns.ts'
+import type { SizeText } from './size-text.ts'
 
 /** Two plates with balls between them, as their sheet shows them. */
-export function assembledPlates({ bearing, dimensions }: ThrustDesign): Assembled {
-  const { resolved, plate, height, pitchRadius } = bearing
+export function assembledPlates(design: ThrustDesign): Assembled {
+  const { bearing, dimensions } = design
+  const deviations = deviationsOf(design)
+  const { resolved, plate, height } = bearing
   return {
     arrangement: 'thrust',
     ring: bearing,
@@ -18,30 +22,36 @@ export function assembledPlates({ bearing, dimensions }: ThrustDesign): Assemble
     wide: height,
     marked: { along: 0, reach: resolved.ballDiameter / 2 },
     section: (hatchSpacing, overhang) => plateHalfSection(bearing, hatchSpacing, overhang),
-    columns: (say, factor) => {
-      const half = (height / 2) * factor
-      return columnsBeside(
-        {
-          half,
-          outside: { key: 'plates.outsideDiameter', size: plate.outsideDiameter },
-          left: [],
-          right: [
-            { key: 'plates.boreDiameter', size: plate.boreDiameter, from: half },
-            { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE },
-          ],
-          width: { key: 'height', size: height },
-        },
-        say,
-        factor,
-      )
-    },
+    columns: (say, factor) => plateColumns(design, deviations, say, factor),
     face: (overhang, ballRole) => plateFace(bearing, overhang, ballRole),
     enlarged: {
-      scale: (say, room) => plateDetailScale(bearing, say, room),
-      draw: (say, scale, room) => plateDetail(bearing, say, scale, room),
+      scale: (say, room) => plateDetailScale(bearing, deviations, say, room),
+      draw: (say, scale, room) => plateDetail(bearing, deviations, say, scale, room),
     },
+    notes: { gap: { ...plugBand(design), symbol: DIMENSION_SYMBOLS.pitchDiameter } },
     faceCaption: CAPTIONS.faceWithoutPlate,
     between: (say) => `${DIMENSION_SYMBOLS.ballGap} ${say(bearing.ballGap)}`,
     bore: plate.boreDiameter,
+  }
+}
+
+function plateColumns({ bearing }: ThrustDesign, deviations: Deviations, say: SizeText, factor: number): Columns {
+  const { plate, plateGap, height, pitchRadius } = bearing
+  const half = (height / 2) * factor
+  return {
+    half,
+    outside: { key: 'plates.outsideDiameter', size: plate.outsideDiameter },
+    left: [],
+    right: [
+      { key: 'plates.boreDiameter', size: plate.boreDiameter, from: half },
+      { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE },
+    ],
+    width: { key: 'height', size: height, isAuxiliary: true },
+    piece: {
+      words: `${DIMENSION_SYMBOLS['plates.thickness']} ${say(plate.thickness)}`,
+      from: (plateGap / 2) * factor,
+      to: half,
+    },
+    deviations,
   }
 }

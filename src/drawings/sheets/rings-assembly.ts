@@ -1,45 +1,51 @@
-import type { CagedDesign, FullRingDesign, RollerBearing } from '#shared/bearing/arrangements.ts'
-import type { DesignOf } from '#shared/bearing/design.ts'
+import { type CagedDesign, type FullRingDesign, isCaged, type RollerBearing } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import { playLimits } from '#shared/bearing/play-limits.ts'
 import type { Stock } from '#shared/making/stock.ts'
 import { CAPTIONS } from '#src/words/drawing.ts'
-import type { Assembled } from './assembly.ts'
+import { type Assembled, plugBand } from './assembly.ts'
+import { deviationsOf } from './deviations.ts'
 import { faceView, screwsIn } from './face.ts'
 import { detailScale, grooveDetail } from './groove-detail.ts'
 import { type DrawnRings, halfSection, overallHalf } from './half-section.ts'
 import { rollerDetail, rollerDetailScale, rollerEnd } from './roller-detail.ts'
-import { sizeColumns } from './size-columns.ts'
+import { type Deviations, ringColumns } from './size-columns.ts'
 
 /** What is enlarged: a groove, or the end of a roller between tracks. */
 type Enlarged = Pick<Assembled, 'marked' | 'enlarged'>
 
 /** What tells the kinds of rings apart. */
-type Kind = Pick<Assembled, 'arrangement' | 'faceCaption' | 'between'>
+type Kind = Pick<Assembled, 'faceCaption' | 'between'> & { readonly arrangement: 'radial' | 'caged' | 'roller' }
 
 /** Two rings inside one another, as their sheet shows them. */
 export function assembledRings(design: FullRingDesign, stock: Stock): Assembled {
   const { bearing } = design
   const hasCheeks = bearing.cheeks !== undefined
-  return drawnRings(design, stock, hasCheeks ? rollerEnlarged(bearing) : grooveEnlarged(bearing), {
-    arrangement: hasCheeks ? 'roller' : 'radial',
-    faceCaption: hasCheeks ? CAPTIONS.faceWithoutCheek : CAPTIONS.face,
-    between: (say) => `${DIMENSION_SYMBOLS.ballGap} ${say(bearing.ballGap)}`,
-  })
+  return drawnRings(
+    design,
+    stock,
+    hasCheeks ? rollerEnlarged(bearing) : grooveEnlarged(bearing, deviationsOf(design)),
+    {
+      arrangement: hasCheeks ? 'roller' : 'radial',
+      faceCaption: hasCheeks ? CAPTIONS.faceWithoutCheek : CAPTIONS.face,
+      between: (say) => `${DIMENSION_SYMBOLS.ballGap} ${say(bearing.ballGap)}`,
+    },
+  )
 }
 
 /** The same with a cage, which is open in the face view. */
 export const assembledWithCage = (design: CagedDesign, stock: Stock): Assembled =>
-  drawnRings(design, stock, grooveEnlarged(design.bearing), {
+  drawnRings(design, stock, grooveEnlarged(design.bearing, deviationsOf(design)), {
     arrangement: 'caged',
     faceCaption: design.bearing.cage.pieces === 2 ? CAPTIONS.faceWithoutHalfCage : CAPTIONS.faceCageCut,
     between: (say) => `${DIMENSION_SYMBOLS.ballSpacing} ${say(design.bearing.ballSpacing)}`,
   })
 
-const grooveEnlarged = (bearing: DrawnRings): Enlarged => ({
+const grooveEnlarged = (bearing: DrawnRings, deviations: Deviations): Enlarged => ({
   marked: { along: 0, reach: bearing.resolved.ballDiameter / 2 },
   enlarged: {
-    scale: (say, room) => detailScale(bearing, say, room),
-    draw: (say, scale, room) => grooveDetail(bearing, say, scale, room),
+    scale: (say, room) => detailScale(bearing, deviations, say, room),
+    draw: (say, scale, room) => grooveDetail(bearing, deviations, say, scale, room),
   },
 })
 
@@ -51,21 +57,44 @@ const rollerEnlarged = (bearing: RollerBearing): Enlarged => ({
   },
 })
 
-const drawnRings = (
-  { bearing, dimensions }: DesignOf<DrawnRings>,
+function drawnRings(
+  design: FullRingDesign | CagedDesign,
   { split, cheekScrews }: Stock,
   { marked, enlarged }: Enlarged,
   kind: Kind,
-): Assembled => ({
-  ...kind,
-  ring: bearing,
-  dimensions,
-  outside: bearing.outerRing.outsideDiameter,
-  bore: bearing.innerRing.boreDiameter,
-  wide: 2 * overallHalf(bearing),
-  marked,
-  section: (hatchSpacing, overhang) => halfSection(bearing, hatchSpacing, overhang),
-  columns: (say, factor) => sizeColumns(bearing, say, factor),
-  face: (overhang, ballRole) => faceView(bearing, screwsIn(split, cheekScrews), overhang, ballRole),
-  enlarged,
-})
+): Assembled {
+  const { bearing, dimensions } = design
+  const deviations = deviationsOf(design)
+  const holes = screwsIn(split, cheekScrews)
+  const screws = split?.screws ?? cheekScrews
+  const circle = split?.screwCircle ?? cheekScrews?.screwCircle
+  const { radialInternalClearance: play, resolved } = bearing
+  return {
+    ...kind,
+    ring: bearing,
+    dimensions,
+    outside: bearing.outerRing.outsideDiameter,
+    bore: bearing.innerRing.boreDiameter,
+    wide: 2 * overallHalf(bearing),
+    marked,
+    section: (hatchSpacing, overhang) => halfSection(bearing, hatchSpacing, overhang),
+    columns: (say, factor) => ringColumns(bearing, deviations, say, factor),
+    face: (overhang, ballRole) => faceView(bearing, holes, overhang, ballRole),
+    enlarged,
+    ...(holes && { holes }),
+    notes: {
+      ...(isCaged(design) ? {} : { gap: { ...plugBand(design), symbol: OUTER_CUT[kind.arrangement] } }),
+      play: { size: play, most: playLimits(play, resolved.input.units).max },
+      ...(split && { split: { ring: split.ring, half: split.partingPlane } }),
+      ...(screws && circle && { screws: { holes: screws, circle } }),
+      ...(!screws && split?.dowels && { dowels: { holes: split.dowels, circle: split.screwCircle } }),
+    },
+  }
+}
+
+/** What is cut until the gap is right. */
+const OUTER_CUT: Readonly<Record<Kind['arrangement'], string>> = {
+  radial: DIMENSION_SYMBOLS['outerRing.grooveBottomDiameter'],
+  caged: DIMENSION_SYMBOLS['outerRing.grooveBottomDiameter'],
+  roller: DIMENSION_SYMBOLS['outerRing.trackDiameter'],
+}

@@ -80,8 +80,7 @@ function labelsOf(bearing: RollerBearing, say: SizeText): readonly SideLabel[] {
 
 /** How much of a room's width the labels take; half of it at the most. */
 function rightRoomOf(bearing: RollerBearing, say: SizeText, room: Room): number {
-  const words = labelsOf(bearing, say).map((label) => label.words)
-  return labelRoom(words, LABEL_BESIDE, room)
+  return labelRoom(labelsOf(bearing, say), LABEL_BESIDE, room)
 }
 
 /** The scale at which the end of a roller fits a room with its labels. */

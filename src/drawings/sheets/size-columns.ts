@@ -28,11 +28,25 @@ const BESIDE = 6.5
 /** Where the extension line of a groove bottom, or of a ball's centre, begins. */
 export const MID_GROOVE = 0
 
-/** What the columns take beside the view on either side. */
-export const COLUMNS_LEFT = FIRST_COLUMN + 2 * COLUMNS_APART + 5
-export const COLUMNS_RIGHT = FIRST_COLUMN + 3 * COLUMNS_APART + 3
+/** Beside the outermost columns: a text that stands on its side, and the overhang of an arrow. */
+const OUTSIDE_LEFT = 5
+const OUTSIDE_RIGHT = 3
+/** The width's text beside arrows that point inward still needs so much. */
+const LEAST_RIGHT = 24
 
-type Column = { readonly key: DimensionKey; readonly size: Mm; readonly from: number }
+/** What the columns take beside the view on either side. */
+export const columnsRoom = ({ left, right }: Pick<Columns, 'left' | 'right'>) => ({
+  left: FIRST_COLUMN + left.length * COLUMNS_APART + OUTSIDE_LEFT,
+  right: Math.max(LEAST_RIGHT, FIRST_COLUMN + (right.length - 1) * COLUMNS_APART + OUTSIDE_RIGHT),
+})
+
+/** `isAuxiliary`: it follows from others and stands in brackets (ISO 129-1). */
+type Column = {
+  readonly key: DimensionKey
+  readonly size: Mm
+  readonly from: number
+  readonly isAuxiliary?: boolean
+}
 
 /** Labels round a half section, on paper: half of what the view is wide, and whose sizes stand on which side. */
 export type Columns = {
@@ -40,21 +54,31 @@ export type Columns = {
   readonly outside: { readonly key: DimensionKey; readonly size: Mm }
   readonly left: readonly Column[]
   readonly right: readonly Column[]
-  readonly width: { readonly key: DimensionKey; readonly size: Mm }
+  readonly width: { readonly key: DimensionKey; readonly size: Mm; readonly isAuxiliary?: boolean }
+  /** A piece of the width with a size of its own, from one place along the axis to another, on paper. */
+  readonly piece?: { readonly words: string; readonly from: number; readonly to: number }
+  readonly deviations: Deviations
 }
 
+/** What stands behind a size that may not be off by as much as others. */
+export type Deviations = Partial<Record<DimensionKey, string>>
+
 /** Of rings. */
-export function sizeColumns(bearing: DrawnRings, say: SizeText, factor: number): readonly Shape[] {
+export function ringColumns(bearing: DrawnRings, deviations: Deviations, say: SizeText, factor: number): Columns {
   const { outerRing: outer, resolved } = bearing
   const half = overallHalf(bearing) * factor
-  const columns: Columns = {
+  const halfRing = mm(resolved.width / 2)
+  return {
     half,
     outside: { key: 'outerRing.outsideDiameter', size: outer.outsideDiameter },
     ...columnsOf(bearing, half),
     // Rings with a groove are as wide as one another.
     width: { key: resolved.traits.raceway === 'groove' ? 'innerRing.width' : 'outerRing.width', size: resolved.width },
+    ...(resolved.split !== 'none' && {
+      piece: { words: `${DIMENSION_SYMBOLS['innerRing.width']}/2 ${say(halfRing)}`, from: 0, to: halfRing * factor },
+    }),
+    deviations,
   }
-  return columnsBeside(columns, say, factor)
 }
 
 /**
@@ -63,8 +87,8 @@ export function sizeColumns(bearing: DrawnRings, say: SizeText, factor: number):
  * has a column of its own, the smaller ones nearer, so that no text meets another.
  */
 export function columnsBeside(columns: Columns, say: SizeText, factor: number): readonly Shape[] {
-  const { half, outside: whole, left, right } = columns
-  const outside = -half - FIRST_COLUMN - 2 * COLUMNS_APART
+  const { half, outside: whole, left, right, deviations } = columns
+  const outside = -half - FIRST_COLUMN - left.length * COLUMNS_APART
   const radius = (whole.size / 2) * factor
   const words = `${DIMENSION_SYMBOLS[whole.key]} Ø${say(whole.size)}`
   const inside = textWidth(words, TEXT_HEIGHT) < 2 * radius - BELOW_AXIS
@@ -73,14 +97,19 @@ export function columnsBeside(columns: Columns, say: SizeText, factor: number): 
     ...right.map((column, index) => ({ column, x: half + FIRST_COLUMN + index * COLUMNS_APART })),
   ]
   return [
-    ...halves.flatMap(({ column, x }) => halfColumn(column, x, say, factor)),
+    ...halves.flatMap(({ column, x }) => halfColumn(column, wordsOf(column, deviations, say), x, factor)),
     levelExtension(radius, -half, outside),
     levelExtension(-radius, -half, outside),
     ...uprightLine(outside, -radius, radius),
     inside
       ? fittedText(words, at(outside - 1, 0), TEXT_ROOM, 'middle', { turned: 90 })
       : fittedText(words, at(outside - 1, -radius - BELOW_AXIS), TEXT_ROOM, 'end', { turned: 90 }),
-    ...width(columns, say, factor, Math.max(...halves.map(({ column }) => BELOW_AXIS + lengthOf(column, say)))),
+    ...width(
+      columns,
+      say,
+      factor,
+      Math.max(...halves.map(({ column }) => BELOW_AXIS + lengthOf(wordsOf(column, deviations, say)))),
+    ),
   ]
 }
 
@@ -90,7 +119,7 @@ function columnsOf(
   half: number,
 ): { readonly left: readonly Column[]; readonly right: readonly Column[] } {
   const bore: Column = { key: 'innerRing.boreDiameter', size: inner.boreDiameter, from: half }
-  const pitch: Column = { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE }
+  const pitch: Column = { key: 'pitchDiameter', size: mm(2 * pitchRadius), from: MID_GROOVE, isAuxiliary: true }
   if (resolved.traits.raceway === 'groove') {
     return {
       left: [
@@ -118,33 +147,37 @@ function columnsOf(
   }
 }
 
-const wordsOf = ({ key, size }: Column, say: SizeText): string => `${DIMENSION_SYMBOLS[key]} Ø${say(size)}`
-const lengthOf = (column: Column, say: SizeText): number =>
-  Math.min(textWidth(wordsOf(column, say), TEXT_HEIGHT), TEXT_ROOM)
+function wordsOf({ key, size, isAuxiliary = false }: Column, deviations: Deviations, say: SizeText): string {
+  const words = `${DIMENSION_SYMBOLS[key]} Ø${say(size)}${deviations[key] ?? ''}`
+  return isAuxiliary ? `(${words})` : words
+}
+const lengthOf = (words: string): number => Math.min(textWidth(words, TEXT_HEIGHT), TEXT_ROOM)
 
-function halfColumn(column: Column, x: number, say: SizeText, factor: number): readonly Shape[] {
-  const radius = (column.size / 2) * factor
+function halfColumn({ size, from }: Column, words: string, x: number, factor: number): readonly Shape[] {
+  const radius = (size / 2) * factor
   return [
-    levelExtension(radius, column.from, x),
-    line('dimension', at(x, -BELOW_AXIS - lengthOf(column, say)), at(x, radius)),
+    levelExtension(radius, from, x),
+    line('dimension', at(x, -BELOW_AXIS - lengthOf(words)), at(x, radius)),
     arrowHead(at(x, radius), 90),
-    fittedText(wordsOf(column, say), at(x - 1, -BELOW_AXIS), TEXT_ROOM, 'end', { turned: 90 }),
+    fittedText(words, at(x - 1, -BELOW_AXIS), TEXT_ROOM, 'end', { turned: 90 }),
   ]
 }
 
-/** Below everything else, its text between the arrows or, where there is no room, beside them. */
-function width({ width: whole, outside }: Columns, say: SizeText, factor: number, columns: number): readonly Shape[] {
+/** Below everything else, the piece nearer than the whole, each text between its arrows or, where there is no room, beside them. */
+function width(columns: Columns, say: SizeText, factor: number, lowest: number): readonly Shape[] {
+  const { width: whole, outside, piece } = columns
   const half = (whole.size / 2) * factor
   const bottom = (outside.size / 2) * factor
-  const y = -Math.max(bottom, columns) - WIDTH_BELOW
+  const y = -Math.max(bottom, lowest) - WIDTH_BELOW
   const words = `${DIMENSION_SYMBOLS[whole.key]} ${say(whole.size)}`
-  const inside = textWidth(words, TEXT_HEIGHT) < 2 * half - 1
-  return [
-    uprightExtension(-half, -bottom, y),
-    uprightExtension(half, -bottom, y),
-    ...levelLine(y, -half, half),
-    inside
-      ? fittedText(words, at(0, y + 1), 2 * half, 'middle')
-      : fittedText(words, at(half + BESIDE, y - TEXT_HEIGHT / 2), COLUMNS_RIGHT - BESIDE, 'start'),
+  const all = { words: whole.isAuxiliary === true ? `(${words})` : words, from: -half, to: half }
+  const between = ({ words: content, from, to }: NonNullable<Columns['piece']>, level: number): readonly Shape[] => [
+    uprightExtension(from, -bottom, level),
+    uprightExtension(to, -bottom, level),
+    ...levelLine(level, from, to),
+    textWidth(content, TEXT_HEIGHT) < to - from - 1
+      ? fittedText(content, at((from + to) / 2, level + 1), to - from, 'middle')
+      : fittedText(content, at(to + BESIDE, level - TEXT_HEIGHT / 2), LEAST_RIGHT - BESIDE, 'start'),
   ]
+  return piece === undefined ? between(all, y) : [...between(piece, y), ...between(all, y - WIDTH_BELOW)]
 }

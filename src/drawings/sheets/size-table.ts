@@ -1,8 +1,11 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import { isTradeSize } from '#shared/bearing/assumed-sizes.ts'
 import { DIMENSION_SYMBOLS, type Dimension } from '#shared/bearing/dimensions.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
 import { shortName, TABLE_HEADINGS, type TabledKey } from '#src/words/drawing.ts'
+import { TRADE_SIGN } from '#src/words/standing.ts'
 import { fittedText, SMALL_TEXT_HEIGHT } from './annotations.ts'
 import type { SizeText } from './size-text.ts'
 
@@ -101,13 +104,17 @@ const BLOCKS: Readonly<Record<ArrangementName, readonly Block[]>> = {
 const ROWS_A_BLOCK = 6
 
 /** All that the table asks of a design. */
-type Tabled = { readonly arrangement: ArrangementName; readonly dimensions: readonly Dimension[] }
+type Tabled = {
+  readonly arrangement: ArrangementName
+  readonly dimensions: readonly Dimension[]
+  readonly resolved: Pick<ResolvedBalls, 'assumed'>
+}
 
 type Frame = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
 
 /** Symbol, name, exact size, and the nearest figure of the rule, in three blocks side by side. */
 export function sizeTable(
-  { arrangement, dimensions }: Tabled,
+  { arrangement, dimensions, resolved }: Tabled,
   say: SizeText,
   { left, bottom, right, top }: Frame,
 ): readonly Shape[] {
@@ -126,7 +133,7 @@ export function sizeTable(
     return [
       cell(DIMENSION_SYMBOLS[key], 0.03, 0.12, 'start'),
       cell(shortName(key, arrangement), 0.13, 0.46, 'start'),
-      cell(say(found.value), 0.47, 0.7, 'end'),
+      cell(`${say(found.value)}${isTradeSize(key, resolved) ? ` ${TRADE_SIGN}` : ''}`, 0.47, 0.7, 'end'),
       cell(found.shop.text, 0.72, 0.97, 'end'),
     ]
   }

@@ -7,6 +7,7 @@ import type { PlateStock, RingStock, Stock } from '#shared/making/stock.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { at, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, cross, line, text } from '#src/drawings/shapes.ts'
+import { fittedHeight } from '#src/drawings/text-width.ts'
 import { BLANK_TITLES, GRAIN, TEMPLATE_LABELS, TEMPLATE_NOTES } from '#src/words/drawing.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
 import { ballAngles, fastenersIn, holesRound, type Placed, screwsIn } from './face.ts'
@@ -35,17 +36,17 @@ type Ring = { readonly role: 'finish' | 'saw' | 'hole' | 'centre'; readonly diam
  * The blanks, full size, to be glued or pricked onto the board: what to turn to in full lines, what to saw by in dashed
  * ones with the allowance between them, the centre to punch, the grain, and the holes to drill.
  */
-export const templateItems = (design: FullRingDesign, stock: Stock): readonly Item[] => [
-  outerBlank(design, stock),
-  innerBlank(design, stock),
-  ...cheekBlanks(design, stock),
+export const templateItems = (design: FullRingDesign, stock: Stock, code: string): readonly Item[] => [
+  outerBlank(design, stock, code),
+  innerBlank(design, stock, code),
+  ...cheekBlanks(design, stock, code),
 ]
 
 /** The same with a cage. */
-export const cagedTemplateItems = (design: CagedDesign, stock: Stock): readonly Item[] => [
-  outerBlank(design, stock),
-  innerBlank(design, stock),
-  ...cageBlanks(design, stock),
+export const cagedTemplateItems = (design: CagedDesign, stock: Stock, code: string): readonly Item[] => [
+  outerBlank(design, stock, code),
+  innerBlank(design, stock, code),
+  ...cageBlanks(design, stock, code),
 ]
 
 type RingsDesign = DesignOf<DrawnRings>
@@ -69,7 +70,7 @@ function sawLine({ roughCircle: diameter }: Blank, { bearing }: DesignOf<Pick<Pl
 /** Where on the core the blade enters [degrees]. */
 const ENTRY_ANGLE = 35
 
-function outerBlank(design: RingsDesign, stock: Stock): Item {
+function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
   const { outerRing, entryHole } = stock
   const say = sizeTextFor(design.bearing)
   const { roughHole } = outerRing.blank
@@ -85,10 +86,10 @@ function outerBlank(design: RingsDesign, stock: Stock): Item {
   const entryLabel = entryHole ? [{ words: TEMPLATE_LABELS.bladeHole(say(entryHole.diameter)) }] : []
   const joint = jointOf('outerRing', design, stock)
   const notes = [...entryLabel, ...joint.notes, ...thickness(design, outerRing, 'outerRing.width')]
-  return blank(BLANK_TITLES.outer, rings, [...(entry ? [entry] : []), ...joint.holes], notes)
+  return blank({ title: BLANK_TITLES.outer, code }, rings, [...(entry ? [entry] : []), ...joint.holes], notes)
 }
 
-function innerBlank(design: RingsDesign, stock: Stock): Item {
+function innerBlank(design: RingsDesign, stock: Stock, code: string): Item {
   const rings = [
     sawLine(stock.innerRing.blank, design),
     circleOf(design, cylinderKeys(design.bearing).inner, TEMPLATE_LABELS.turn),
@@ -96,7 +97,7 @@ function innerBlank(design: RingsDesign, stock: Stock): Item {
   ]
   const joint = jointOf('innerRing', design, stock)
   const notes = [...joint.notes, ...thickness(design, stock.innerRing, 'innerRing.width')]
-  return blank(BLANK_TITLES.inner, rings, joint.holes, notes)
+  return blank({ title: BLANK_TITLES.inner, code }, rings, joint.holes, notes)
 }
 
 /** What holds the halves of a ring together, where it comes apart. */
@@ -116,7 +117,7 @@ function jointOf(ring: RingName, { bearing }: RingsDesign, { split }: Stock) {
 const PAST_EDGE = 3
 
 /** The cage from its side: the circles to turn to, and a line for the middle of each pocket. */
-function cageBlanks(design: CagedDesign, { cage: stock }: Stock): readonly Item[] {
+function cageBlanks(design: CagedDesign, { cage: stock }: Stock, code: string): readonly Item[] {
   if (stock === undefined) return []
   const { bearing } = design
   const { resolved, cage } = bearing
@@ -133,11 +134,11 @@ function cageBlanks(design: CagedDesign, { cage: stock }: Stock): readonly Item[
     ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
     ...thickness(design, stock, 'cage.width'),
   ]
-  return [blank(BLANK_TITLES.cage, [saw, outside, bore], middles, notes)]
+  return [blank({ title: BLANK_TITLES.cage, code }, [saw, outside, bore], middles, notes)]
 }
 
 /** The two discs that keep rollers in. */
-function cheekBlanks(design: FullRingDesign, { cheeks, cheekScrews }: Stock): readonly Item[] {
+function cheekBlanks(design: FullRingDesign, { cheeks, cheekScrews }: Stock, code: string): readonly Item[] {
   const { bearing } = design
   if (cheeks === undefined) return []
   const outside = circleOf(design, 'cheeks.outsideDiameter', TEMPLATE_LABELS.turn)
@@ -148,11 +149,11 @@ function cheekBlanks(design: FullRingDesign, { cheeks, cheekScrews }: Stock): re
     ...thickness(design, cheeks, 'cheeks.thickness'),
   ]
   const holes = holesRound(screwsIn(undefined, cheekScrews))
-  return [blank(BLANK_TITLES.cheek, [sawLine(cheeks.blank, design), outside, hole], holes, notes)]
+  return [blank({ title: BLANK_TITLES.cheek, code }, [sawLine(cheeks.blank, design), outside, hole], holes, notes)]
 }
 
 /** Of a turntable: the plate, of which two are made alike. */
-export function plateItems(design: ThrustDesign, { plates }: PlateStock): readonly Item[] {
+export function plateItems(design: ThrustDesign, { plates }: PlateStock, code: string): readonly Item[] {
   const rings = [
     sawLine(plates.blank, design),
     circleOf(design, 'plates.outsideDiameter', TEMPLATE_LABELS.turn),
@@ -160,7 +161,7 @@ export function plateItems(design: ThrustDesign, { plates }: PlateStock): readon
     circleOf(design, 'plates.boreDiameter', TEMPLATE_LABELS.bore),
   ]
   const notes = [{ words: TEMPLATE_NOTES.makeTwo }, ...thickness(design, plates, 'plates.thickness')]
-  return [blank(BLANK_TITLES.plate, rings, [], notes)]
+  return [blank({ title: BLANK_TITLES.plate, code }, rings, [], notes)]
 }
 
 /** What the blank is cut from, and how thick what is made of it becomes. */
@@ -175,7 +176,9 @@ function thickness(design: DesignOf<Placed>, { blank, segments }: RingStock, key
   ]
 }
 
-function blank(title: string, rings: readonly Ring[], holes: readonly Shape[], notes: readonly Label[]): Item {
+type Named = { readonly title: string; readonly code: string }
+
+function blank({ title, code }: Named, rings: readonly Ring[], holes: readonly Shape[], notes: readonly Label[]): Item {
   const radius = Math.max(...rings.map(({ diameter }) => diameter)) / 2
   const labels = rings.map(({ words, diameter }, index) => ({
     words,
@@ -187,6 +190,7 @@ function blank(title: string, rings: readonly Ring[], holes: readonly Shape[], n
       ...holes,
       ...punch(),
       ...grain(radius),
+      ...inTheWood(code, rings),
     ],
     left: -radius,
     right: radius,
@@ -194,6 +198,16 @@ function blank(title: string, rings: readonly Ring[], holes: readonly Shape[], n
     top: radius + 6,
   }
   return labelledItem(title, figure, [...labels, ...notes])
+}
+
+/** On the wood that stays, between the circles to turn to: there it is still read when the paper is cut away. */
+function inTheWood(code: string, rings: readonly Ring[]): readonly Shape[] {
+  const radii = rings.flatMap(({ role, diameter }) => (role === 'finish' ? [diameter / 2] : []))
+  const [inside, outside] = [Math.min(...radii), Math.max(...radii)]
+  const height = Math.min(TEXT_HEIGHT, (outside - inside) / 3)
+  const middle = (inside + outside) / 2
+  const room = Math.sqrt(outside * outside - middle * middle)
+  return [text(code, at(0, middle - height / 2), fittedHeight(code, height, room), 'middle', { role: 'mark' })]
 }
 
 /** A cross to prick through, and the mark of a centre punch. */

@@ -2,9 +2,8 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
 import type { PaperSize } from '#src/drawings/papers.ts'
 import { box, line, placed, text } from '#src/drawings/shapes.ts'
-import { fittedHeight, textWidth } from '#src/drawings/text-width.ts'
+import { fittedHeight, wrapped } from '#src/drawings/text-width.ts'
 import { pageNumber, SHEET } from '#src/words/job-sheet/sheet.ts'
-import { CHECK_BAR_HEIGHT, checkBar } from './check-bar.ts'
 
 /** A paragraph with a word before it, a row of a table, or a blank to write in. */
 export type Row =
@@ -16,6 +15,7 @@ export type Row =
 export type Block = { readonly title: string; readonly rows: readonly Row[] }
 
 const MARGIN = 14
+const FOOT_HEIGHT = 6
 const BODY = 2
 const TITLE = 2.8
 const HEADING = 3.6
@@ -39,10 +39,11 @@ export function textPages(
   heading: string,
   lead: string,
   blocks: readonly Block[],
+  imprint: string,
   paper: PaperSize,
 ): readonly Drawing[] {
   const width = paper.short - 2 * MARGIN
-  const room = paper.long - 2 * MARGIN - CHECK_BAR_HEIGHT
+  const room = paper.long - 2 * MARGIN - FOOT_HEIGHT
   const parts = [headingOf(heading, lead, width), ...blocks.map((block) => blockOf(block, width))]
   const pages: Placed[][] = [[]]
   let used = 0
@@ -54,10 +55,14 @@ export function textPages(
     pages.at(-1)?.push(part)
     used += part.height + BETWEEN_BLOCKS
   }
-  return pages.map((page, index) => pageOf(page, heading, pageNumber(index + 1, pages.length), paper))
+  return pages.map((page, index) =>
+    pageOf(page, { heading, imprint, number: pageNumber(index + 1, pages.length) }, paper),
+  )
 }
 
-function pageOf(parts: readonly Placed[], heading: string, number: string, paper: PaperSize): Drawing {
+type PageWords = { readonly heading: string; readonly imprint: string; readonly number: string }
+
+function pageOf(parts: readonly Placed[], { heading, imprint, number }: PageWords, paper: PaperSize): Drawing {
   let y = paper.long - MARGIN
   const shapes = parts.flatMap((part) => {
     const here = placed(part.shapes, 1, at(MARGIN, y))
@@ -66,14 +71,16 @@ function pageOf(parts: readonly Placed[], heading: string, number: string, paper
   })
   return {
     title: SHEET.name,
-    description: heading,
+    description: `${heading}. ${imprint}.`,
     width: paper.short,
     height: paper.long,
     scale: 1,
     shapes: [
       ...shapes,
-      ...checkBar(MARGIN, MARGIN - 6),
-      text(number, at(paper.short - MARGIN, MARGIN + 10), BODY, 'end', { role: 'mark' }),
+      text(imprint, at(MARGIN, MARGIN - 2), fittedHeight(imprint, BODY, (paper.short - 2 * MARGIN) * 0.7), 'start', {
+        role: 'mark',
+      }),
+      text(number, at(paper.short - MARGIN, MARGIN - 2), BODY, 'end', { role: 'mark' }),
     ],
   }
 }
@@ -156,18 +163,4 @@ function blankOf(words: string, note: string, width: number): Placed {
       text(note, at(to + 2, -height + 1.5), fittedHeight(note, BODY * 0.85, width - to - 2), 'start'),
     ],
   }
-}
-
-/** Lines no wider than the room, broken at spaces. */
-function wrapped(words: string, height: number, room: number, bold: boolean): readonly string[] {
-  const lines: string[] = []
-  let current = ''
-  for (const word of words.split(' ')) {
-    const longer = current === '' ? word : `${current} ${word}`
-    if (current !== '' && textWidth(longer, height, bold) > room) {
-      lines.push(current)
-      current = word
-    } else current = longer
-  }
-  return [...lines, current]
 }

@@ -1,38 +1,85 @@
 import { at, type Shape } from '#src/drawings/model.ts'
-import { line } from '#src/drawings/shapes.ts'
+import type { ProjectionAngle } from '#src/drawings/papers.ts'
+import { circle, line, loop } from '#src/drawings/shapes.ts'
 import { fittedText, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
 
 type TitleBlock = {
   readonly title: string
   readonly subtitle: string
-  /** Name and value of each cell of the bottom row. */
+  /** Name and value of each cell of the row of facts. */
   readonly facts: readonly (readonly [name: string, value: string])[]
+  /** The same of people and dates, for a pen where nothing is known of them. */
+  readonly people: readonly (readonly [name: string, value: string])[]
   readonly note: string
+  readonly projection: ProjectionAngle
 }
 
 type Frame = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
 
-/** Who and what, at which scale and in which unit (ISO 7200), without a date: the same input gives the same sheet. */
-export function titleBlock({ title, subtitle, facts, note }: TitleBlock, frame: Frame): readonly Shape[] {
+/** Parts of the height at which the rows end, from the top. */
+const FACTS_FROM = 0.38
+const PEOPLE_FROM = 0.63
+const NOTE_FROM = 0.86
+const NAME_HEIGHT = 1.6
+
+/** Who and what, at which scale and in which unit (ISO 7200), without a date of its own: the same input gives the same sheet. */
+export function titleBlock(
+  { title, subtitle, facts, people, note, projection }: TitleBlock,
+  frame: Frame,
+): readonly Shape[] {
   const { left, bottom, right, top } = frame
   const height = top - bottom
+  const [rule, second, third] = [FACTS_FROM, PEOPLE_FROM, NOTE_FROM].map((part) => top - part * height) as [
+    number,
+    number,
+    number,
+  ]
   const room = right - left - 4
-  const rule = bottom + height * 0.46
-  const second = bottom + height * 0.17
-  const cell = (right - left) / facts.length
-  const x = (index: number): number => left + index * cell
   return [
-    fittedText(title, at(left + 2, top - height * 0.23), room, 'start', { height: 3.5, bold: true }),
-    fittedText(subtitle, at(left + 2, top - height * 0.45), room, 'start'),
-    line('frame', at(left, rule), at(right, rule)),
-    line('frame', at(left, second), at(right, second)),
-    fittedText(note, at(left + 2, bottom + (second - bottom - SMALL_TEXT_HEIGHT) / 2), room, 'start', {
+    fittedText(title, at(left + 2, top - height * 0.17), room - SYMBOL_NEEDS, 'start', { height: 3.5, bold: true }),
+    fittedText(subtitle, at(left + 2, top - height * 0.33), room - SYMBOL_NEEDS, 'start'),
+    ...projectionSymbol(projection, right - SYMBOL_NEEDS, (top + rule) / 2),
+    ...[rule, second, third].map((y) => line('frame', at(left, y), at(right, y))),
+    ...cells(facts, { left, bottom: second, right, top: rule }),
+    ...cells(people, { left, bottom: third, right, top: second }),
+    fittedText(note, at(left + 2, bottom + (third - bottom - SMALL_TEXT_HEIGHT) / 2), room, 'start', {
       height: SMALL_TEXT_HEIGHT,
     }),
-    ...facts.flatMap(([name, value], index) => [
-      ...(index > 0 ? [line('frame', at(x(index), second), at(x(index), rule))] : []),
-      fittedText(name, at(x(index) + 1.5, rule - SMALL_TEXT_HEIGHT - 1), cell - 2, 'start', { height: 1.6 }),
-      fittedText(value, at(x(index) + 1.5, second + 1.2), cell - 2, 'start', { height: TEXT_HEIGHT }),
-    ]),
+  ]
+}
+
+function cells(facts: readonly (readonly [name: string, value: string])[], frame: Frame): readonly Shape[] {
+  const { left, bottom, right, top } = frame
+  const wide = (right - left) / facts.length
+  return facts.flatMap(([name, value], index) => {
+    const x = left + index * wide
+    return [
+      ...(index > 0 ? [line('frame', at(x, bottom), at(x, top))] : []),
+      fittedText(name, at(x + 1.5, top - NAME_HEIGHT - 1), wide - 2, 'start', { height: NAME_HEIGHT }),
+      ...(value === ''
+        ? []
+        : [fittedText(value, at(x + 1.5, bottom + 1.2), wide - 2, 'start', { height: TEXT_HEIGHT })]),
+    ]
+  })
+}
+
+/** The cone of the symbol: so wide at its small end, twice that at its large one and along its axis. */
+const SMALL_END = 2.2
+const SYMBOL_NEEDS = 5.5 * SMALL_END + 2
+
+/**
+ * A cone from the side and from its small end (ISO 5456-2). Seen from the left, the circles stand on the right in first angle
+ * and on the left in third angle: on the side from which nothing of either is hidden.
+ */
+function projectionSymbol(angle: ProjectionAngle, left: number, y: number): readonly Shape[] {
+  const [d, long] = [SMALL_END, 2 * SMALL_END]
+  const apart = 3.5 * d
+  const [cone, circles] = angle === 'first' ? [left, left + apart + d] : [left + long + d / 2, left + d]
+  return [
+    loop('outline', [at(cone, y - d / 2), at(cone + long, y - d), at(cone + long, y + d), at(cone, y + d / 2)]),
+    circle('outline', at(circles, y), d / 2),
+    circle('outline', at(circles, y), d),
+    line('centre', at(left - 1, y), at(left + SYMBOL_NEEDS - 1.5, y)),
+    line('centre', at(circles, y - 1.3 * d), at(circles, y + 1.3 * d)),
   ]
 }

@@ -4,6 +4,7 @@ import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.t
 import { inches, mm } from '#shared/units/length.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { PAPERS } from '#src/drawings/papers.ts'
+import { sheetMark } from '#src/drawings/sheet-mark.ts'
 import { VIEWS } from '#src/drawings/view.ts'
 import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
@@ -332,7 +333,9 @@ describe('pages', () => {
       expect(page).toMatchObject({ width: 210, height: 297, scale: 1 })
       const texts = textsOn(page).map(({ text }) => text)
       expect(texts).toContain('Measure these bars first')
-      expect(texts).toContain(`Templates, page ${index + 1} of ${pages.value.length}, A4`)
+      const { code, version } = sheetMark(designed(PLAIN))
+      expect(texts).toContain(`code ${code}, Racewright ${version}`)
+      expect(texts).toContain(`Templates ${code}, page ${index + 1} of ${pages.value.length}, A4`)
     }
   })
 
@@ -340,15 +343,15 @@ describe('pages', () => {
     const made = designed(LARGE)
     const pages = pagesOfView('templates', made, 'letter')
     if (!pages.ok) throw new RangeError('a ring of 10 in must fit a few pages')
-    const tiles = pages.value.filter((page) => textsOn(page).some(({ text }) => /^sheet [A-Z]\d/.test(text)))
+    const tiles = pages.value.filter((page) => textsOn(page).some(({ text }) => /, sheet [A-Z]\d of /.test(text)))
     const outside = made.bearing.outerRing.outsideDiameter / 2
     // Each sheet in the place where its name puts it: usable paper less the overlap apart.
     const arcs = tiles.slice(0, 4).flatMap((page) => {
       const [, letter = 'A', column = '1'] =
         textsOn(page)
-          .map(({ text }) => /^sheet ([A-Z])(\d)/.exec(text))
+          .map(({ text }) => /, sheet ([A-Z])(\d) of /.exec(text))
           .find(Boolean) ?? []
-      const [across, down] = [215.9 - 16 - 12, 279.4 - 16 - 20 - 12]
+      const [across, down] = [215.9 - 16 - 12, 279.4 - 16 - 26 - 12]
       const shift = { x: (Number(column) - 1) * across, y: -(letter.charCodeAt(0) - 65) * down }
       return page.shapes.flatMap((shape) =>
         shape.kind === 'arc' && Math.abs(shape.radius - outside) < 1e-6
@@ -367,9 +370,54 @@ describe('pages', () => {
     }
   })
 
+  test('no two sheets of a set have one name', () => {
+    const pages = pagesOfView('templates', designed(LARGE), 'letter')
+    const names = (pages.ok ? pages.value : []).flatMap((page) =>
+      textsOn(page).flatMap(({ text }) => /^(.*, sheet [A-Z]\d) of \d+: /.exec(text)?.[1] ?? []),
+    )
+    expect(names.length).toBeGreaterThan(6)
+    expect(new Set(names).size).toBe(names.length)
+  })
+
   test('what takes more paper than anyone glues together is refused with its number of pages', () => {
     const huge = designed({ units: 'mm', balls: { count: 100, diameter: mm(300) }, bore: mm(100) })
     expect(pagesOfView('templates', huge, 'a4')).toMatchObject({ ok: false, error: { most: 60 } })
     expect(sheetFaults(drawingOf('templates', huge, 'a4'))).toEqual([])
+  })
+})
+
+describe('whose sheet it is', () => {
+  const EVERY = [PLAIN, ROLLERS, PLATES, CAGED]
+
+  test.each(EVERY)('every template and gauge carries the code once below it and once on itself', (input) => {
+    const made = anyDesigned(input)
+    const { code, version } = sheetMark(made)
+    for (const view of ['templates', 'gauges'] as const) {
+      const texts = textsOn(drawingOf(view, made, 'a4')).map(({ text }) => text)
+      const titles = textsOn(drawingOf(view, made, 'a4')).filter(({ bold, height }) => bold === true && height === 3.5)
+      expect(texts.filter((text) => text === code)).toHaveLength(titles.length)
+      expect(texts.filter((text) => text === `code ${code}, Racewright ${version}`)).toHaveLength(titles.length + 1)
+    }
+  })
+
+  test('the code is that of what is made: defaults said or left out, a ring larger by a hair is another', () => {
+    const { code } = sheetMark(designed(PLAIN))
+    const echoed = designed(designed(PLAIN).bearing.resolved.input)
+    expect(code).toMatch(/^[0-9A-HJKMNP-TV-Z]{6}$/)
+    expect(sheetMark(designed({ ...PLAIN, making: { name: 'Tide clock', allowances: { turning: mm(6) } } })).code).toBe(
+      code,
+    )
+    expect(sheetMark(echoed).code).toBe(code)
+    expect(sheetMark(designed({ ...PLAIN, bore: mm(12.001) })).code).not.toBe(code)
+    expect(sheetMark(designed({ ...PLAIN, making: { allowances: { turning: mm(5) } } })).code).not.toBe(code)
+  })
+
+  test.each(VIEWS)('%s for a machine says nothing of printing', (view) => {
+    for (const input of EVERY) {
+      const drawing = drawingOf(view, anyDesigned(input), 'a4', 'machine')
+      expect(toDxf(drawing)).not.toMatch(/print|paper|A4|page|bars/i)
+      expect(toDxf(drawing)).toContain(sheetMark(anyDesigned(input)).code)
+      expect(sheetFaults(drawing)).toEqual([])
+    }
   })
 })

@@ -42,6 +42,7 @@ test('a block is not torn apart: it begins on a new page where it does not fit',
       { title: 'B', rows },
       { title: 'C', rows },
     ],
+    'Code ABC123',
     PAPER_SIZES.a4,
   )
   for (const page of pages) {

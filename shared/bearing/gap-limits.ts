@@ -1,0 +1,51 @@
+import { type Mm, mm } from '#shared/units/length.ts'
+import { type Design, isCaged, isOfPlates, isOfRollers } from './arrangements.ts'
+import type { DimensionKey } from './dimensions.ts'
+
+/** Between which a size may come out [mm]. */
+export interface SizeLimits {
+  readonly min: Mm
+  readonly max: Mm
+}
+
+/** Sizes that may not be off by as much as any other, with their limits. */
+export type LimitedSizes = Partial<Record<DimensionKey, SizeLimits>>
+
+/**
+ * The sizes on which the ball gap and the seat of the balls hang, each with the limits that follow from the design, all else
+ * as designed: the circle that the plugs check between the gaps of the go and the no-go plug, and the arc of a groove with
+ * its balls on the bottom down to the ball's own radius and up by as much. Derived here.
+ *
+ * Where balls ride on the edges of their groove, its depth moves the pitch circle by less than itself: the slopes tell by how
+ * much. In a cage no gap is asked for.
+ */
+export function limitedSizes(design: Design): LimitedSizes {
+  return { ...gapLimits(design), ...arcLimits(design) }
+}
+
+function gapLimits(design: Design): LimitedSizes {
+  if (isCaged(design)) return {}
+  const { gauge, resolved, gapPerPitchRadius } = design.bearing
+  const { nominalDiameter: nominal, goDiameter: go, noGoDiameter: noGo } = gauge
+  if (isOfPlates(design))
+    return { pitchDiameter: { min: mm(go + resolved.ballDiameter), max: mm(noGo + resolved.ballDiameter) } }
+  const { outerRing, gapPerGrooveDepth } = design.bearing
+  const bottom = outerRing.grooveBottomDiameter
+  const perPlug = gapPerPitchRadius / gapPerGrooveDepth
+  const limits = { min: mm(bottom + perPlug * (go - nominal)), max: mm(bottom + perPlug * (noGo - nominal)) }
+  return isOfRollers(design) ? { 'outerRing.trackDiameter': limits } : { 'outerRing.grooveBottomDiameter': limits }
+}
+
+function arcLimits(design: Design): LimitedSizes {
+  if (isOfRollers(design)) return {}
+  const ballRadius = design.bearing.resolved.ballDiameter / 2
+  const around = (radius: Mm): SizeLimits | undefined =>
+    radius > ballRadius ? { min: mm(ballRadius), max: mm(2 * radius - ballRadius) } : undefined
+  const arcs: readonly (readonly [DimensionKey, SizeLimits | undefined])[] = isOfPlates(design)
+    ? [['plates.grooveRadius', around(design.bearing.plate.grooveRadius)]]
+    : [
+        ['outerRing.grooveRadius', around(design.bearing.outerRing.grooveRadius)],
+        ['innerRing.grooveRadius', around(design.bearing.innerRing.grooveRadius)],
+      ]
+  return Object.fromEntries(arcs.filter(([, limits]) => limits !== undefined))
+}

@@ -1,0 +1,42 @@
+import { hash } from 'node:crypto'
+import { type Design, isOfPlates } from '#shared/bearing/arrangements.ts'
+import { canonical } from '#shared/canonical.ts'
+import { resolveMaking } from '#shared/making/defaults.ts'
+import { stockOf } from '#shared/making/stock.ts'
+import { significant } from '#shared/numbers/significant.ts'
+import { VERSION } from '#src/version.ts'
+
+/** Whose sheet it is. Every page, template, tile, gauge and file of one input carries the same. */
+export interface SheetMark {
+  /** Of what is made: the same input has the same code, in whatever order and with whatever defaults it was given. */
+  readonly code: string
+  readonly version: string
+  /** The maker's own name for the bearing. */
+  readonly name?: string
+}
+
+/** Crockford's base 32: no sign that could be read as another. */
+const SIGNS = '0123456789ABCDEFGHJKMNPQRSTVWXYZ'
+/** A billion codes: nobody has two bearings of one code on the bench. */
+const LENGTH = 6
+
+export function sheetMark(design: Design): SheetMark {
+  const { input } = design.bearing.resolved
+  const { name, ...plan } = resolveMaking(input.making ?? {}, input.units)
+  const made = plainData({ ...input, making: { ...plan, ...foundScrews(design) } })
+  const digest = Buffer.from(hash('sha256', canonical(made), 'hex'), 'hex')
+  const code = Array.from(digest.subarray(0, LENGTH), (byte) => SIGNS[byte % SIGNS.length]).join('')
+  return { code, version: VERSION, ...(name !== undefined && { name }) }
+}
+
+/** The screws that were found: asked for, they are found again. */
+function foundScrews(design: Design) {
+  if (isOfPlates(design)) return {}
+  const { split, cheekScrews } = stockOf(design.bearing)
+  const screws = split?.screws ?? cheekScrews
+  return screws === undefined ? {} : { screws: { count: screws.count, gauge: screws.gauge } }
+}
+
+/** Without what is left open, and numbers as an answer shows them: what is echoed and sent again has the same code. */
+const plainData = (value: unknown): unknown =>
+  JSON.parse(JSON.stringify(value, (_, inner) => (typeof inner === 'number' ? significant(inner) : inner)))
