@@ -24,11 +24,6 @@ const NEVER_LOADED = ['@fastify/fast-json-stringify-compiler', 'light-my-request
 /** What a PDF is set in. */
 const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf']
 
-/** What a package carries of others, and does not say in its own licence. */
-const WITHIN: Readonly<Record<string, string>> = {
-  '@fastify/swagger-ui': 'Its page is Swagger UI, under the Apache License, Version 2.0.',
-}
-
 type Locked = { readonly version: string; readonly license?: string; readonly dev?: true; readonly optional?: true }
 
 /** Every package that the lock file has for running, with its licence and the texts that it comes with. */
@@ -42,7 +37,7 @@ function notice(): string {
         .filter((file) => /^(licen[cs]e|copying|notice)/i.test(file))
         .sort()
         .map((file) => readFileSync(join(folder, file), 'utf8').replaceAll('\r', '').trim())
-      return [`${name} ${version}${license ? ` (${license})` : ''}`, WITHIN[name] ?? [], texts].flat(2).join('\n\n')
+      return [`${name} ${version}${license ? ` (${license})` : ''}`, ...texts].join('\n\n')
     })
   return ['Racewright is made with these packages.', ...parts].join(`\n\n${'-'.repeat(80)}\n\n`).concat('\n')
 }
@@ -74,7 +69,6 @@ export default defineConfig([
       {
         name: 'files that are read, not loaded',
         writeBundle() {
-          cpSync('node_modules/@fastify/swagger-ui/static', join(DIST, '../static'), { recursive: true })
           writeFileSync(join(DIST, '../NOTICE'), notice())
           for (const font of FONTS)
             cpSync(`node_modules/dejavu-fonts-ttf/ttf/${font}`, join(DIST, '../fonts', font), { recursive: true })

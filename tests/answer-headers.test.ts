@@ -70,13 +70,11 @@ const askedOf = (operation: Operation): readonly Asked[] =>
   )
 
 const ASKED: readonly Asked[] = [
-  ...['/', '/service-worker.js', '/docs', '/docs/', '/docs/static/start.js', '/docs/static/swagger-ui.css'].map(
-    (address) => ({
-      operation: address,
-      address,
-      accept: '*/*',
-    }),
-  ),
+  ...['/', '/service-worker.js', '/docs', '/docs/', '/embed/racewright-1.js'].map((address) => ({
+    operation: address,
+    address,
+    accept: '*/*',
+  })),
   ...OPERATIONS.filter(({ method }) => method === 'GET').flatMap(askedOf),
 ]
 

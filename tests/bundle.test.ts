@@ -12,7 +12,7 @@ const BEARING = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
 
 /** What no example asks for: pages, drawings, what a thread draws, what is read from a file. */
 const ADDRESSES = [
-  ...['/', '/service-worker.js', '/openapi.json', '/docs', '/docs/static/swagger-ui.css', '/docs/static/start.js'],
+  ...['/', '/service-worker.js', '/openapi.json', '/docs', '/embed/racewright-1.js', `/embed/bearing?${BEARING}`],
   ...['assembly.svg', 'assembly.pdf', 'assembly.html', 'templates.pdf', 'gauges.dxf'].map(
     (file) => `/v1/drawings/${file}?${BEARING}`,
   ),

@@ -6,7 +6,7 @@ import { listening, type Started, start } from './support/started-process.ts'
 const HOARD = new URL('support/hoard-descriptors.ts', import.meta.url).href
 
 /** What is loaded or read on first use, and kept from then on. */
-const KEPT = ['/metrics', '/openapi.json', '/docs/static/swagger-ui.css', '/']
+const KEPT = ['/metrics', '/openapi.json', '/docs', '/']
 
 /** The same for what may have been loaded already by the time there is no descriptor. */
 const LOADED_EARLY = [

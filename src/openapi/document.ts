@@ -31,7 +31,8 @@ export function complete(
     const id = String(operation['operationId'])
     const query = queries.get(id)
     if (query !== undefined) operation['parameters'] = [...list(operation['parameters']), ...query]
-    for (const example of examplesOf(id)) addExample(operation, example)
+    // Of answers the first is enough: the others differ in what was asked, and are as long.
+    for (const [index, example] of examplesOf(id).entries()) addExample(operation, example, index === 0)
     addHeaders(part(operation, 'responses'))
   }
   const schemas = part(part(whole, 'components'), 'schemas')
@@ -54,10 +55,12 @@ function addHeaders(responses: Json): void {
   for (const status of ['429', '503']) add(status, BUSY)
 }
 
-function addExample(operation: Json, { name, summary, status, request, response }: Example): void {
+function addExample(operation: Json, { name, summary, status, request, response }: Example, isFirst: boolean): void {
   const media = [
     { content: part(operation['requestBody'], 'content'), value: request },
-    { content: part(part(operation['responses'], String(status)), 'content'), value: response },
+    ...(isFirst || status !== 200
+      ? [{ content: part(part(operation['responses'], String(status)), 'content'), value: response }]
+      : []),
   ]
   for (const { content, value } of media) {
     const [first] = Object.values(content)

@@ -14,11 +14,12 @@ export type Example = {
 /** From `src/openapi/` and from the bundle in `dist/server/` alike, two folders up. */
 const FOLDER = join(import.meta.dirname, '../../openapi/examples')
 
-/** The examples of an operation: `design.json`, and whatever more follows a sign, as in `design-inches.json`. */
+/** The examples of an operation: `design.json` first, then whatever more follows a sign, as in `design-inches.json`. */
 export function examplesOf(operationId: string): readonly Example[] {
   return files()
     .filter((file) => file === `${operationId}.json` || /^[-.]/.test(file.slice(operationId.length)))
     .filter((file) => file.startsWith(operationId))
+    .sort((one, other) => one.length - other.length || (one < other ? -1 : 1))
     .map((file) => read(file))
 }
 

@@ -4,6 +4,7 @@ import type { FastifyInstance } from 'fastify'
 import { Type } from 'typebox'
 import { ARRANGEMENT_NAMES } from '#shared/bearing/arrangements.ts'
 import { lazy } from '#shared/lazy.ts'
+import { addDocsPage } from '#src/docs/route.ts'
 import { ASK_AGAIN, isKept } from '#src/http/caching.ts'
 import { constantBody } from '#src/http/content-coding.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -11,7 +12,6 @@ import type { QueryParameter } from '#src/http/query-parameters.ts'
 import { complete } from '#src/openapi/document.ts'
 import { VERSION } from '#src/version.ts'
 import { TERMS } from '#src/words/terms.ts'
-import { addDocsPage } from './docs-page.ts'
 
 const NAMES = new Intl.ListFormat('en', { type: 'conjunction' }).format(
   ARRANGEMENT_NAMES.map((name) => `\`${name}\` (${TERMS[name].bearings})`),

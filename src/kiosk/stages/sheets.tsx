@@ -1,6 +1,6 @@
+import { useState } from 'preact/hooks'
 import { PAPERS, usualPaper } from '#src/drawings/papers.ts'
 import { Picks } from '#src/kiosk/controls.tsx'
-import { withChoice } from '#src/kiosk/job/job.ts'
 import { queryOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
@@ -17,9 +17,10 @@ const FORMATS: Readonly<Record<Sheet, readonly Format[]>> = {
 }
 
 /** A button for each sheet and each file. Where there is no bearing there is nothing to open. */
-export function SheetsStage({ job, settled, change }: StageProps) {
+export function SheetsStage({ settled }: StageProps) {
   const { request, units, name } = settled
-  const paper = PAPERS.find((each) => each === job.choices.paper) ?? usualPaper(units)
+  const [chosen, setPaper] = useState<string>()
+  const paper = chosen ?? usualPaper(units)
   if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
   const query = queryOf({ ...request, paper })
   return (
@@ -29,7 +30,7 @@ export function SheetsStage({ job, settled, change }: StageProps) {
         name="paper"
         value={paper}
         options={PAPERS.map((value) => ({ value, label: PAPER_NAMES[value] ?? value }))}
-        onPick={(chosen) => change(withChoice(job, 'paper', chosen))}
+        onPick={setPaper}
       />
       <p>{SHEETS.scale}</p>
       {(Object.keys(FORMATS) as readonly Sheet[]).map((sheet) => (

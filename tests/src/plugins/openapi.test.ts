@@ -1,5 +1,6 @@
-import { expect, test } from 'vitest'
-import { ask } from '#tests/support/ask.ts'
+import { brotliCompressSync } from 'node:zlib'
+import { describe, expect, test } from 'vitest'
+import { ask, post } from '#tests/support/ask.ts'
 import { probeRoute } from '#tests/support/probe-route.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
@@ -80,21 +81,70 @@ test('media types stand side by side', async () => {
   expect(Object.keys(get?.responses['200']?.content ?? {})).toEqual(['application/json', 'text/csv'])
 })
 
-test('the page loads only what it brings, from here', async () => {
-  const at = await startedApp()
-  const page = await ask(`${at}/docs`)
-  expect(page.status).toBe(200)
-  expect(page.headers['content-security-policy']).toMatch(
-    /^default-src 'none'; script-src 'self'; .*frame-ancestors 'self'/,
-  )
-  expect(page.text).not.toMatch(/<script(?![^>]*\bsrc=)/)
-  const links = Array.from(page.text.matchAll(/(?:src|href)="([^"]+)"/g), ([, link = '']) => link)
-  expect(links.length).toBeGreaterThan(4)
-  for (const link of links) {
-    expect(link).toMatch(/^\/docs\/static\//)
-    expect((await ask(`${at}${link}`)).status, link).toBe(200)
-  }
-  expect((await ask(`${at}/openapi.json`)).status).toBe(200)
+describe('the page that describes the paths', () => {
+  const linksIn = (page: string) =>
+    Array.from(page.matchAll(/href="([^"]+)"/g), ([, link = '']) => link.replaceAll('&amp;', '&'))
+
+  test('is one file of less than 60 KB compressed, which loads nothing', async () => {
+    const at = await startedApp()
+    const { status, headers, text } = await ask(`${at}/docs`)
+    expect(status).toBe(200)
+    expect(headers['content-security-policy']).toMatch(
+      /^default-src 'none'; style-src 'sha256-.*frame-ancestors 'self'/,
+    )
+    expect(text).not.toMatch(/<(?:script|img|link|iframe)[^>]* (?:src|href)=/)
+    expect(brotliCompressSync(text).length).toBeLessThan(60_000)
+  })
+
+  test('leads nowhere that is not there: each example of a GET can be opened, each shape is on the page', async () => {
+    const at = await startedApp()
+    const { text } = await ask(`${at}/docs`)
+    const links = linksIn(text)
+    const outside = links.filter((link) => link.startsWith('/'))
+    expect(outside.length).toBeGreaterThan(12)
+    for (const link of new Set(outside)) expect((await ask(at + link)).status, link).toBe(200)
+    const ids = new Set(Array.from(text.matchAll(/ id="([^"]+)"/g), ([, id = '']) => id))
+    expect(links.filter((link) => link.startsWith('#') && !ids.has(link.slice(1)))).toEqual([])
+  })
+
+  test('has a request for every path that takes one, the radial example first, and each is answered', async () => {
+    const at = await startedApp()
+    const { text } = await ask(`${at}/docs`)
+    const plain = (part: string) =>
+      part
+        .replaceAll('&quot;', '"')
+        .replaceAll('&#39;', "'")
+        .replaceAll('&lt;', '<')
+        .replaceAll('&gt;', '>')
+        .replaceAll('&amp;', '&')
+    const forms = Array.from(text.matchAll(/<form action="([^"]+)">[\s\S]*?<textarea[^>]*>([\s\S]*?)<\/textarea>/g))
+    expect(forms.map(([, path]) => path)).toHaveLength(10)
+    for (const [, path = '', body = ''] of forms) {
+      const answer = await post(at + path, plain(body))
+      expect(answer.status, path).toBe(200)
+      if (String(answer.headers['content-type']).includes('json'))
+        expect(JSON.parse(answer.text).arrangement).toBe('radial')
+    }
+  })
+
+  test('tells the story of every operation', async () => {
+    const at = await startedApp()
+    const { text } = await ask(`${at}/docs`)
+    const { paths } = JSON.parse((await ask(`${at}/openapi.json`)).text) as Document
+    for (const { operationId } of Object.values(paths).flatMap((path) => Object.values(path)))
+      if (!operationId.endsWith('ByQuery')) expect(text).toContain(`<section id="${operationId}">`)
+  })
+})
+
+test('of each operation the document has every request, and the answer to the first', async () => {
+  const { paths } = await documentOf()
+  const content = (of: unknown) => Object.values((of as { content: Record<string, { examples?: object }> }).content)
+  const post = paths['/v1/design']?.['post']
+  const [asked] = content(post?.requestBody)
+  const [answered] = content(post?.responses['200'])
+  expect(Object.keys(asked?.examples ?? {}).length).toBeGreaterThan(4)
+  expect(Object.keys(asked?.examples ?? {})[0]).toBe('design')
+  expect(Object.keys(answered?.examples ?? {})).toEqual(['design'])
 })
 
 test('the page goes with HEAD and is refused to POST, like any other', async () => {
