@@ -51,11 +51,14 @@ export function bestOrder<J extends Judged>(search: OrderSearch<J>): BestOrder {
   return { order: exhaustive ? bestOfAll(search) : bestOfSearch(search), exhaustive }
 }
 
-function turned(order: Order): Order {
+/** Item 0 first, then the way round that has the smaller item second. */
+function turnInto(order: Order, turned: number[]): number[] {
+  const count = order.length
   const first = order.indexOf(0)
-  const rest = [...order.slice(first + 1), ...order.slice(0, first)]
-  const mirrored = rest.toReversed()
-  return [0, ...(itemAt(rest, 0) < itemAt(mirrored, 0) ? rest : mirrored)]
+  const step = itemAt(order, (first + 1) % count) < itemAt(order, (first + count - 1) % count) ? 1 : count - 1
+  for (let place = 0, from = first; place < count; place++, from = (from + step) % count)
+    turned[place] = itemAt(order, from)
+  return turned
 }
 
 function bestOfAll<J extends Judged>({ count, judge, worth }: OrderSearch<J>): Order {
@@ -92,7 +95,7 @@ function bestOfSearch<J extends Judged>(search: OrderSearch<J>): Order {
   const { count, starts, evaluations } = search
   let [best, highest, left]: [Order, number, number] = [[], Number.NEGATIVE_INFINITY, evaluations]
   for (let start = 0; left > 0; start++) {
-    const begin = turned(starts[start] ?? shuffled(count, start))
+    const begin = turnInto(starts[start] ?? shuffled(count, start), [])
     const { order, worth, spent } = bettered(search, begin, Math.min(left, Math.ceil(evaluations * MOST_OF_ONE_START)))
     left -= spent
     if (worth > highest) [best, highest] = [order, worth]
@@ -103,19 +106,21 @@ function bestOfSearch<J extends Judged>(search: OrderSearch<J>): Order {
 /** Exchanges two items of an order as long as that makes it better: first those at the places that decide, then any. */
 function bettered<J extends Judged>({ count, judge, worth }: OrderSearch<J>, begin: Order, evaluations: number) {
   const places = Array.from({ length: count }, (_, place) => place)
+  // Thousands of orders are judged, so that no room is taken for each.
+  const exchanged = [...begin]
+  const order = [...begin]
   const first = judge(begin)
   let best = { order: begin, worth: worth(first), decisive: [...first.decisive] }
   let spent = 1
   const isBetter = (one: number, other: number): boolean => {
     if (one === other || spent >= evaluations) return false
-    const exchanged = [...best.order]
+    for (const place of places) exchanged[place] = itemAt(best.order, place)
     exchange(exchanged, one, other)
-    const order = turned(exchanged)
-    const judged = judge(order)
+    const judged = judge(turnInto(exchanged, order))
     spent++
     const next = worth(judged)
     if (!(next > best.worth)) return false
-    best = { order, worth: next, decisive: [...judged.decisive] }
+    best = { order: [...order], worth: next, decisive: [...judged.decisive] }
     return true
   }
   const decisiveBettered = (): boolean => best.decisive.some((one) => places.some((other) => isBetter(one, other)))

@@ -5,7 +5,14 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { countChoices, everyChoice } from '#shared/numbers/nearest-choice.ts'
 import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { type ChoiceTask, chooseBalls, diametersOf, type FigureGoal, type MeasuredBall } from './ball-choice.ts'
+import {
+  type BallChoice,
+  type ChoiceTask,
+  chooseBalls,
+  diametersOf,
+  type FigureGoal,
+  type MeasuredBall,
+} from './ball-choice.ts'
 import type { BallPlace, OrderAim, OrderFigures } from './ball-place.ts'
 
 /** Balls in their order round the ring, the gap between the last and the first, and what they do there. */
@@ -27,6 +34,8 @@ export interface OrderTask {
   readonly maxBallGap: Mm
   /** The orders to use that are known already, by the balls. */
   readonly advised: Map<string, OrderedBalls>
+  /** The choices by one figure that are known already. */
+  readonly byFigure: Map<FigureGoal, BallChoice>
 }
 
 /**
@@ -123,6 +132,13 @@ export function advisedOrder(task: OrderTask, balls: readonly MeasuredBall[]): O
   return known
 }
 
+/** The best choice by one figure, looked for once for each task. */
+export function choiceBy({ choice, byFigure }: OrderTask, goal: FigureGoal): BallChoice {
+  const known = byFigure.get(goal) ?? chooseBalls(choice, goal)
+  byFigure.set(goal, known)
+  return known
+}
+
 /** A chance as good as certain. */
 export const SURE = 0.95
 /** Run-outs that differ by less are alike, in ball diameters: 0.014 mm for balls of 14 mm. Common practice, no source. */
@@ -215,6 +231,6 @@ function likelyChoices(task: OrderTask): readonly (readonly MeasuredBall[])[] {
     const stretch = { ...choice, lot: lot.slice(start, start + ballCount + longer) }
     return [chooseBalls(stretch, 'close-groove').balls]
   })
-  const byFigure = FIGURE_GOALS.map((goal) => chooseBalls(choice, goal).balls)
+  const byFigure = FIGURE_GOALS.map((goal) => choiceBy(task, goal).balls)
   return [...byFigure, least(runs, ({ lack }) => lack).balls, ...stretches]
 }

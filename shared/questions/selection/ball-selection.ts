@@ -9,11 +9,12 @@ import { fail, ok, type Result } from '#shared/result.ts'
 import { summary } from '#shared/statistics/summary.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { rounded, roundedDown, roundedUp } from '#shared/units/rounded.ts'
-import { chooseBalls, diametersOf, missOf, overOrders, type Reach, reachOf } from './ball-choice.ts'
+import { diametersOf, missOf, overOrders, type Reach, reachOf } from './ball-choice.ts'
 import {
   advisedOrder,
   bestBearing,
   chanceOfLast,
+  choiceBy,
   type OrderedBalls,
   type OrderTask,
   orderBalls,
@@ -146,7 +147,7 @@ const LARGEST_AIM = 0.9
 
 /**
  * Which balls of a measured lot to take, and in which order. Each choice is judged by the exact closure of unequal balls
- * (`chooseBalls` proves what it is worth), each order by the exact play and run-out of the inner ring among them, or by how
+ * (`choiceBy` proves what it is worth), each order by the exact play and run-out of the inner ring among them, or by how
  * the upper plate rests (`orderBalls`). A ball of which two would not fit side by side in the groove is passed over.
  *
  * @param input lengths in millimetres, finite and above 0
@@ -214,7 +215,7 @@ function pick(selection: BallSelectionInput, bearing: SelectionBearing): Result<
     const nearness = { missedBy: chosen.runOut, noneBelow: 0, everyChoiceTried }
     return ok({ ...task, chosen, nearness, warnings: warningsOf(task, chosen) })
   }
-  const { balls, noneBelow, everyChoiceTried } = chooseBalls(task.choice, goal)
+  const { balls, noneBelow, everyChoiceTried } = choiceBy(task, goal)
   const chosen = advisedOrder(task, balls)
   const missedBy = missOf(task.choice, goal, diametersOf(chosen.balls))
   const nearness = { missedBy, noneBelow: Math.min(missedBy, noneBelow), everyChoiceTried }
@@ -241,6 +242,7 @@ function taskOf(input: BallSelection['input'], bearing: SelectionBearing): Task 
     fields: { groove: grooveField, ...(innerField && { inner: innerField }) },
     grooveDiameter,
     advised: new Map(),
+    byFigure: new Map(),
     ballDiameter: resolved.ballDiameter,
     maxBallGap: resolved.maxBallGap,
     choice: {
@@ -291,7 +293,7 @@ function withRest(picked: Picked): BallSelection {
     gapOverOrders: overOrders(choice, chosen.balls),
     orders: place.aims.map((aim) => ({ aim, ...(aim === 'advised' ? chosen : orderBalls(picked, chosen.balls, aim)) })),
     choices: SELECTION_GOALS.map((goal) => {
-      const best = bestFor(picked, goal)
+      const best = goal === input.goal ? chosen : bestFor(picked, goal)
       return { goal, ...best, spread: spreadOf(diametersOf(best.balls)).spread }
     }),
     ...(atRest === undefined ? {} : { atRest }),
@@ -306,7 +308,7 @@ function withRest(picked: Picked): BallSelection {
 }
 
 const bestFor = (task: OrderTask, goal: SelectionGoal): OrderedBalls =>
-  goal === 'best-bearing' ? bestBearing(task) : advisedOrder(task, chooseBalls(task.choice, goal).balls)
+  goal === 'best-bearing' ? bestBearing(task) : advisedOrder(task, choiceBy(task, goal).balls)
 
 /** Play is what the balls leave across, less the inner raceway: what that must measure for the play of the design. */
 const innerFor = ({ asItIs, designedPlay }: NonNullable<OrderTask['place']['inner']>, { margin }: OrderedBalls): Mm =>
