@@ -1,4 +1,5 @@
 import { thresholdOf } from '#shared/bearing/entry-threshold.ts'
+import { PART_NAMES } from '#shared/bearing/wood-parts.ts'
 import { BOARD_VARIATION, HYSTERESIS } from '#shared/data/wood-movement.ts'
 import type { Ellipse } from '#shared/geometry/ellipse.ts'
 import { ROOM_ROWS, type RoomName } from '#shared/movement/arrangements/parts.ts'
@@ -12,6 +13,7 @@ import { normalCdf, normalQuantile, normalQuantileBetween } from '#shared/statis
 import { normalColumn } from '#shared/statistics/normal-points.ts'
 import { playMoments, playQuantile } from '#shared/statistics/play-of-random-balls.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
+import { holds } from './segments.ts'
 
 /*
  * How often a bearing of this design runs, over what is not known on the day of making: how much each board moves, how far
@@ -34,7 +36,7 @@ const THRESHOLD_COLUMN = UNKNOWNS + 3
 export interface Chances {
   /** The last ball goes in on the day of making. */
   readonly goesTogether: number
-  /** It goes together and runs in every state, today among them. */
+  /** It goes together and runs in every state, today among them, and no joint between segments opens. */
   readonly runsAllYear: number
   /** In some state the balls have a wider gap than the design allows: it still runs. */
   readonly knocks: number
@@ -122,6 +124,10 @@ export function chancesOf(
         need(name, i, -left)
         runsHere &&= !stops || left >= -WITHIN
       }
+      runsHere &&= PART_NAMES.every((part) => {
+        const lobes = moved.raceways[part]?.segments
+        return lobes === undefined || holds(lobes)
+      })
       if (runsHere) runs[s] = itemAt(runs, s) + 1
       runsInAll &&= runsHere
     }

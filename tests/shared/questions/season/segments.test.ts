@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest'
 import type { RingWood } from '#shared/movement/year.ts'
+import { withChanges } from '#shared/questions/season/advice.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
+import { holds } from '#shared/questions/season/segments.ts'
 import { mm } from '#shared/units/length.ts'
 import { swollenPieces } from '#tests/support/segment-elements.ts'
 
@@ -62,6 +64,20 @@ test('a segmented inner ring with a bore of 10 mm: its joints open in a dry year
   expect(dry?.pull).toBeGreaterThan(2 * (dry?.strength ?? Number.NaN))
   // Another program of finite elements has 16 MPa at 6 % less moisture, in a ring whose outside is not stated.
   expect(dry?.pull).toBeWithin(2, 16)
+})
+
+test('a ring whose joints open does not run all year: no other sizes are advised for it, but what keeps the joints', () => {
+  const ply: RingWood = { construction: 'cross-laminated-ply' }
+  const season = yearTo(6.82, ply, pieces(12))
+  const { pull = Number.NaN, strength = Number.NaN } = season.segments?.worst[0]?.lobes ?? {}
+  expect(pull).toBeGreaterThan(1.3 * strength)
+  expect(season.chances.runs[1]).toBeLessThan(0.1)
+  expect(season.advice.kind).toMatch(/^(rest-wood|change-construction)$/)
+  const again = seasonalFit(
+    withChanges({ ...season.input, design: season.bearing.resolved.input }, season.advice.changes),
+  )
+  if (!again.ok) throw new Error('advice that is refused')
+  expect((again.value.segments?.worst ?? []).every(({ lobes }) => holds(lobes))).toBe(true)
 })
 
 test('the least count that serves the year does, and no smaller one does', () => {
