@@ -2,6 +2,7 @@ import { type Static, type TOptional, type TUnsafe, Type } from 'typebox'
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type BallMaterial, plain, trade } from '#shared/bearing/fields.ts'
+import type { Refused } from '#shared/bearing/refusal.ts'
 import { PART_NAMES, WOOD_PARTS, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import { woodPartsOf } from '#shared/movement/arrangements.ts'
@@ -317,3 +318,12 @@ export const fromToday = (today: CoreToday, scale: Scale): Static<typeof Today> 
   today.kind === 'moisture'
     ? { moistureContent: today.moistureContent }
     : { temperature: inScale(today.air.temperature, scale), relativeHumidity: today.air.relativeHumidity }
+
+/** Where woods and climate stand in a request that has a design. */
+export const inRequest = (path: string): string => (/^\/(woods|climate)\b/.test(path) ? `/design/making${path}` : path)
+
+/** What speaks against a year, by its place in the request. */
+export const placed = <R extends { readonly path: string }>({ ofDesign, ofQuestion }: Refused<R>): Refused<R> => ({
+  ofDesign,
+  ofQuestion: ofQuestion.map((refusal) => ({ ...refusal, path: inRequest(refusal.path) })),
+})

@@ -17,8 +17,6 @@ import { type Terms, termsOf } from './terms.ts'
 
 export const LOT_MEAN_OF_LIST =
   'does not apply to a `ballDiameter` of kind "measured", because the list already has a mean: remove it'
-export const noContributors = (names: readonly string[]): string =>
-  `must name at least one thing that may differ: ${names.join(', ')}`
 
 /** What differs, after "comes from". */
 function causeName(name: CauseName, { element, raceway }: Terms): string {
@@ -272,25 +270,15 @@ function weatherNotes(year: Year | undefined): readonly string[] {
     return ['The calculation assumes that the wood stays as on the day of making, because `climate` was not given.']
   const alike = year.climate.kind === 'months' ? 'months' : 'moisture contents between the driest and the dampest'
   return [
-    `The calculation treats all ${alike} as equally likely. It assumes that the wood has settled to the moisture of the air, that the start of the row may lie anywhere round the grain, and that a ring moves as a whole.`,
+    `The calculation treats all ${alike} as equally likely. It assumes that the wood has settled to the moisture of the air, that the start of the row may lie anywhere round the grain, and that each part moves as a whole.`,
   ]
 }
 
 /** The assumptions of the calculation, as far as they could surprise someone. */
 export function notes({ check }: ToleranceCheck): string[] {
   const { contributors, design } = check.input
-  const { units, balls } = design
   const { element, gap } = termsOf(design)
   const missing: string[] = []
-  if (contributors.ballDiameter === undefined) {
-    const scatter =
-      balls.standardDeviation === undefined
-        ? ''
-        : ` (the usual standard deviation of such ${element.many} is ${figure(balls.standardDeviation as Mm, units)})`
-    missing.push(
-      `The calculation assumes that all ${element.many} are alike, because \`ballDiameter\` was not given${scatter}.`,
-    )
-  }
   if (contributors.ballLotMean === undefined && contributors.ballDiameter?.kind !== 'measured') {
     missing.push(
       `The calculation assumes that the mean of the ${element.many} is as designed, because \`ballLotMean\` was not given. Nothing changes the ${gap} more.`,
@@ -319,13 +307,17 @@ function ringNotes({ input, bearing }: RingCheck): readonly string[] {
   ]
 }
 
+const OVAL_PLATES =
+  'A plate that the weather makes oval counts with the mean of its circle: the gap of a full ring is wider by some hundredths of a millimetre at most.'
+
 const plateNotes = (check: PlateCheck): readonly string[] => [
   ...(check.input.contributors.grooveCircleRadius === undefined
     ? [
         'The calculation assumes that the circles of both grooves are cut exactly to size, because `grooveCircleRadius` was not given.',
       ]
     : []),
-  'The calculation assumes that the wood stays as on the day of making.',
+  ...weatherNotes(check.input.year),
+  ...(check.input.year === undefined ? [] : [OVAL_PLATES]),
   'The calculation assumes that the balls run midway between the circles of both grooves, as they do between plates that carry a load. While only the lower plate is in place, its circle alone counts, and twice as much.',
   ...restNote(riseOnLargest(check), check.input.design.units),
 ]

@@ -13,6 +13,8 @@ const BEARING = {
   bore: 12,
 }
 const PLY = { construction: 'cross-laminated-ply' }
+const PIECES = { construction: 'segmented', species: 'maple-sugar' }
+const BOARD = { construction: 'flat-sawn', species: 'maple-sugar' }
 const CHECK = {
   design: BEARING,
   contributors: {
@@ -22,10 +24,11 @@ const CHECK = {
     innerGrooveBottomRadius: normalScatter(0.05),
   },
 }
-const YEAR = {
-  woods: { outerRing: PLY, innerRing: PLY },
-  climate: { relativeHumidity: { min: 35, max: 60 }, today: { relativeHumidity: 50 } },
-}
+const CLIMATE = { relativeHumidity: { min: 35, max: 60 }, today: { relativeHumidity: 50 } }
+const checkOf = (ring: object) => ({
+  ...CHECK,
+  design: { ...BEARING, making: { woods: { outerRing: ring, innerRing: ring }, climate: CLIMATE } },
+})
 const QUERY = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
 
 /** What is asked: a body to post, or an address alone. */
@@ -34,12 +37,9 @@ type Answer = Asked & { readonly what: string; readonly mark: number }
 
 const ANSWERS: readonly Answer[] = [
   { what: 'tolerance check without trials', mark: 100, path: '/v1/tolerance-check', body: CHECK },
-  {
-    what: 'the same in a year',
-    mark: 300,
-    path: '/v1/tolerance-check',
-    body: { ...CHECK, design: { ...BEARING, making: YEAR } },
-  },
+  { what: 'the same in a year, of ply', mark: 300, path: '/v1/tolerance-check', body: checkOf(PLY) },
+  { what: 'the same in a year, of segments', mark: 300, path: '/v1/tolerance-check', body: checkOf(PIECES) },
+  { what: 'the same in a year, of boards', mark: 300, path: '/v1/tolerance-check', body: checkOf(BOARD) },
   {
     what: 'seasonal fit, a year in months',
     mark: 200,
@@ -68,6 +68,24 @@ export async function answerCosts(started: Started): Promise<readonly Cost[]> {
   return costs
 }
 
+const PLAY_TURNS = 9
+
+/** Processor time of a design with its default play and of the same design with the play stated, taking turns. */
+export async function playCost(started: Started): Promise<{ readonly byDefault: number; readonly stated: number }> {
+  const design = { path: '/v1/design', body: BEARING }
+  const { radialInternalClearance } = JSON.parse(await answerTo(started, design))
+  const asked = { byDefault: design, stated: { ...design, body: { ...BEARING, radialInternalClearance } } }
+  const us = { byDefault: [] as number[], stated: [] as number[] }
+  for (let turn = 0; turn < PLAY_TURNS; turn += 1) {
+    us.byDefault.push(await usOf(started, asked.byDefault, DESIGNS))
+    us.stated.push(await usOf(started, asked.stated, DESIGNS))
+  }
+  return { byDefault: middle(us.byDefault), stated: middle(us.stated) }
+}
+
+const middle = (values: readonly number[]): number =>
+  values.toSorted((one, other) => one - other)[Math.floor(values.length / 2)] ?? Number.NaN
+
 async function usOf(started: Started, asked: Asked, count = MEASURED): Promise<number> {
   await send(started, asked, WARM_UP)
   const before = cpuSeconds(started)
@@ -75,16 +93,19 @@ async function usOf(started: Started, asked: Asked, count = MEASURED): Promise<n
   return ((cpuSeconds(started) - before) / count) * 1e6
 }
 
-async function send({ address }: Started, { path, body }: Asked, count: number): Promise<void> {
-  for (let sent = 0; sent < count; sent += 1) {
-    const answer = await request(address + path, {
-      ...(body !== undefined && {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body: JSON.stringify(body),
-      }),
-    })
-    const text = await answer.body.text()
-    if (answer.statusCode !== 200) throw new Error(`${path} answered ${answer.statusCode}: ${text}`)
-  }
+async function send(started: Started, asked: Asked, count: number): Promise<void> {
+  for (let sent = 0; sent < count; sent += 1) await answerTo(started, asked)
+}
+
+async function answerTo({ address }: Started, { path, body }: Asked): Promise<string> {
+  const answer = await request(address + path, {
+    ...(body !== undefined && {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    }),
+  })
+  const text = await answer.body.text()
+  if (answer.statusCode !== 200) throw new Error(`${path} answered ${answer.statusCode}: ${text}`)
+  return text
 }

@@ -5,7 +5,7 @@ import { cpus, tmpdir, totalmem } from 'node:os'
 import { join } from 'node:path'
 import { request } from 'undici'
 import { VERSION } from '#src/version.ts'
-import { answerCosts } from './answer-cost.ts'
+import { answerCosts, playCost } from './answer-cost.ts'
 import type { Load, Measured } from './load.ts'
 import { loopHolds } from './loop-holds.ts'
 import { pageBytes } from './page-bytes.ts'
@@ -194,8 +194,18 @@ async function costs(production: Side): Promise<Row[]> {
       figures: `${whole(us)} and ${whole(designUs)} µs of processor each, one after another`,
     }),
   )
+  const play = await playCost(started)
   await stop(started)
-  return rows
+  return [
+    ...rows,
+    {
+      what: 'a design with its default play / the same, stated',
+      mark: 1.05,
+      better: 'less',
+      ratio: play.byDefault / play.stated,
+      figures: `${play.byDefault.toFixed(1)} and ${play.stated.toFixed(1)} µs of processor each, taking turns`,
+    },
+  ]
 }
 
 async function holds(): Promise<Row> {

@@ -98,10 +98,11 @@ function whole(
   limits: GapLimits & LimitsInput,
   assemblyGap: Mm,
 ) {
+  const contributors = withBalls(input, resolved)
   return {
     input: {
       design,
-      contributors: withMeans(input.contributors, resolved),
+      contributors: withMeans(contributors, resolved),
       ...(input.year === undefined ? {} : { year: input.year }),
       limits,
       ...(input.trials === undefined ? {} : { trials: input.trials }),
@@ -109,7 +110,7 @@ function whole(
       seed: input.seed ?? defaults.SEED,
       overshootRisk: input.overshootRisk ?? defaults.OVERSHOOT_RISK,
     },
-    differences: differencesOf(input.contributors, resolved),
+    differences: differencesOf(contributors, resolved),
     gapLimits: {
       min: limits.minBallGap,
       max: limits.maxBallGap,
@@ -117,6 +118,11 @@ function whole(
     },
   }
 }
+
+const withBalls = ({ contributors, ballsAsDesigned }: ToleranceCheckInput, { ballScatter }: ResolvedBallRing) =>
+  ballsAsDesigned === true && contributors.ballDiameter === undefined
+    ? { ballDiameter: { kind: 'normal', standardDeviation: ballScatter } as const, ...contributors }
+    : contributors
 
 /** Completes normal contributors without a mean with that of the design. */
 const withMeans = (contributors: Contributors, { finishAllowance }: ResolvedBallRing): Contributors =>

@@ -6,7 +6,8 @@ import type { ToleranceCheckInput } from './input.ts'
 
 /** A tolerance check with nothing left open, of some kind of bearing. */
 interface CheckOf<B> {
-  readonly input: Required<Omit<ToleranceCheckInput, 'year' | 'trials'>> & Pick<ToleranceCheckInput, 'year' | 'trials'>
+  readonly input: Required<Omit<ToleranceCheckInput, 'year' | 'trials' | 'ballsAsDesigned'>> &
+    Pick<ToleranceCheckInput, 'year' | 'trials'>
   readonly bearing: B
   readonly differences: Differences
   /** What the weather does to this bearing. Absent if the question has no year. */

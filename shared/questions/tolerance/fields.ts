@@ -55,6 +55,11 @@ export const TRIALS_DEFAULT = plain(
 )
 
 const AS_DESIGNED = plain('0', 'on average as designed')
+/** The balls, where they are not named. */
+export const BALL_DEFAULTS = {
+  kind: plain('normal', 'as most lots of balls'),
+  standardDeviation: plain('`design.balls.standardDeviation`', 'single balls differ as the design says'),
+} as const
 /** The default of the mean of each contributor that has one. */
 export const MEAN_DEFAULTS = {
   ballDiameter: AS_DESIGNED,

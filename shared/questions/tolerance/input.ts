@@ -66,6 +66,8 @@ export const LIMITS_OF: Readonly<Record<Traits['members'], readonly (keyof Limit
 export interface ToleranceCheckInput {
   readonly design: DesignInput
   readonly contributors: Contributors
+  /** Whether balls differ as the design says where no `ballDiameter` is named; else they are alike. */
+  readonly ballsAsDesigned?: boolean
   /** The woods, the day of making and the year through which the bearing runs; without it the wood stays as it is. */
   readonly year?: Year
   readonly limits?: LimitsInput

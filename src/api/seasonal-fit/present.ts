@@ -1,11 +1,9 @@
 import type { Static } from 'typebox'
 import { nameOf } from '#shared/bearing/arrangements.ts'
-import type { Refused } from '#shared/bearing/refusal.ts'
 import type { Ellipse } from '#shared/geometry/ellipse.ts'
 import { ROOM_ROWS } from '#shared/movement/arrangements/parts.ts'
 import { outOfRound, stops, type Trouble } from '#shared/movement/fit.ts'
 import type { Raceway } from '#shared/movement/moving-wood.ts'
-import type { SeasonRefusal } from '#shared/movement/refusal.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { GOOD_ENOUGH } from '#shared/questions/season/advice.ts'
 import type { Chances } from '#shared/questions/season/chances.ts'
@@ -20,7 +18,7 @@ import { inScale, type Scale } from '#shared/units/temperature.ts'
 import { answer } from '#src/api/answer.ts'
 import { assumptionsIn } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
-import { fromRingWood, fromToday } from '#src/api/climate.ts'
+import { fromRingWood, fromToday, inRequest } from '#src/api/climate.ts'
 import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { show } from '#src/api/length.ts'
@@ -56,15 +54,6 @@ export function toSeasonalFitInput(request: SeasonalFitRequest): Result<Seasonal
 }
 
 export const scaleOf = ({ design }: SeasonalFitRequest): Scale => design.making?.climate?.temperatureScale ?? 'celsius'
-
-/** Where woods and climate stand in the request. */
-export const inRequest = (path: string): string => (/^\/(woods|climate)\b/.test(path) ? `/design/making${path}` : path)
-
-/** What speaks against a year, by its place in the request. */
-export const placed = ({ ofDesign, ofQuestion }: Refused<SeasonRefusal>): Refused<SeasonRefusal> => ({
-  ofDesign,
-  ofQuestion: ofQuestion.map((refusal) => ({ ...refusal, path: inRequest(refusal.path) })),
-})
 
 /** In whose units and words a state is answered. */
 interface Spoken {

@@ -1,5 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { SEASONAL_FIT } from '#shared/questions/season/input.ts'
+import { placed } from '#src/api/climate.ts'
 import { refusedQuestion } from '#src/api/refusal.ts'
 import { seasonedWithin } from '#src/api/seasoned.ts'
 import { servedBy } from '#src/api/served.ts'
@@ -7,7 +8,7 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
-import { placed, scaleOf, toSeasonalFitInput, toSeasonalFitResponse } from './present.ts'
+import { scaleOf, toSeasonalFitInput, toSeasonalFitResponse } from './present.ts'
 import type { SeasonalFitRequest, SeasonalFitResponse } from './schema.ts'
 
 export const seasonalFitRoute: FastifyPluginAsyncTypebox = async (app) => {

@@ -1,19 +1,13 @@
 import { type Static, Type } from 'typebox'
-import { type ArrangementName, traitsOf } from '#shared/bearing/arrangements.ts'
 import { FEWEST_BALLS } from '#shared/geometry/ring-of-balls.ts'
-import {
-  CONTRIBUTORS_OF,
-  type ContributorName,
-  type Contributors,
-  type Scatter,
-} from '#shared/questions/tolerance/input.ts'
+import type { ContributorName, Contributors, Scatter } from '#shared/questions/tolerance/input.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import type { Units } from '#shared/units/length.ts'
 import { echo, type Length, nonNegativeLength, signedLength, toMm } from '#src/api/length.ts'
 import { namedRequest } from '#src/api/schema.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { LOT_MEAN_OF_LIST, noContributors } from '#src/words/tolerance-check.ts'
+import { LOT_MEAN_OF_LIST } from '#src/words/tolerance-check.ts'
 
 const MOST_MEASURED = 500
 
@@ -89,12 +83,13 @@ const scatter = (description: string) =>
 
 export const ContributorsRequest = namedRequest(
   'ContributorsRequest',
-  'The sizes that may differ from the design, and by how much. Name at least one, or give a `climate`. A size that is not named does not differ.',
+  'The sizes that may differ from the design, and by how much. A size that is not named does not differ, except for single balls: without `ballDiameter` they differ as the design says.',
   {
     ballDiameter: Type.Optional(
       Type.Unsafe<BallScatterRequest>({
         ...refTo<typeof BallScatter>('BallScatter'),
-        description: 'The diameter of each single ball about the mean of the lot.',
+        description:
+          'The diameter of each single ball about the mean of the lot. Default: normal, with `balls.standardDeviation` of the design. For balls that are all alike give a standard deviation of 0.',
       }),
     ),
     ballLotMean: scatter('The mean diameter of the lot that was bought: it moves all balls together.'),
@@ -116,21 +111,16 @@ export const CONTRIBUTOR_SCHEMAS = [...BALLS, LengthScatter, BallScatter, Contri
 
 interface ContributorsOf {
   readonly contributors: ContributorsRequest
-  readonly climate?: unknown
-  readonly design: { readonly units: Units; readonly arrangement?: ArrangementName }
+  readonly design: { readonly units: Units }
 }
 
 /** The contributors of a request as core input, or the faults of a combination. */
 export function toContributors({
   contributors: request,
-  climate,
   design,
 }: ContributorsOf): Result<Contributors, readonly Fault[]> {
   if (request.ballDiameter?.kind === 'measured' && request.ballLotMean !== undefined) {
     return fail([{ path: '/contributors/ballLotMean', message: LOT_MEAN_OF_LIST }])
-  }
-  if (Object.keys(request).length === 0 && climate === undefined) {
-    return fail([{ path: '/contributors', message: noContributors(CONTRIBUTORS_OF[traitsOf(design).members]) }])
   }
   const entries = Object.entries(request) as [ContributorName, BallScatterRequest][]
   return ok(Object.fromEntries(entries.map(([name, scattered]) => [name, toScatter(scattered, design.units)])))

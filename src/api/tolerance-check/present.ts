@@ -4,7 +4,13 @@ import type { SourceId } from '#shared/data/sources.ts'
 import { guessedWoods, seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { Served } from '#shared/questions/tolerance/arrangements/models.ts'
 import type { CheckRefusal } from '#shared/questions/tolerance/check.ts'
-import { LIMIT_FIELDS, MEAN_DEFAULTS, METHOD_FIELDS, TRIALS_DEFAULT } from '#shared/questions/tolerance/fields.ts'
+import {
+  BALL_DEFAULTS,
+  LIMIT_FIELDS,
+  MEAN_DEFAULTS,
+  METHOD_FIELDS,
+  TRIALS_DEFAULT,
+} from '#shared/questions/tolerance/fields.ts'
 import type { ToleranceCheckInput } from '#shared/questions/tolerance/input.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { ok, type Result } from '#shared/result.ts'
@@ -41,6 +47,7 @@ export function toToleranceCheckInput(request: ToleranceCheckRequest): Result<To
     present<ToleranceCheckInput>({
       design,
       contributors: contributors.value,
+      ballsAsDesigned: true,
       year: yearIn(design.making, design),
       limits: request.limits && fromRequest(LIMIT_FIELDS, request.limits, units),
       trials: request.trials === WHEN_NEEDED ? undefined : request.trials,
@@ -91,6 +98,8 @@ const CHECK_DEFAULTS: Defaults = {
   ...defaultsOf(LIMIT_FIELDS, '/limits'),
   ...defaultsOf(METHOD_FIELDS),
   '/trials': TRIALS_DEFAULT,
+  '/contributors/ballDiameter/kind': BALL_DEFAULTS.kind,
+  '/contributors/ballDiameter/standardDeviation': BALL_DEFAULTS.standardDeviation,
   ...Object.fromEntries(Object.entries(MEAN_DEFAULTS).map(([name, row]) => [`/contributors/${name}/mean`, row])),
 }
 

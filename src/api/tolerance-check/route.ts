@@ -1,5 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { TOLERANCE_CHECK } from '#shared/questions/tolerance/input.ts'
+import { placed } from '#src/api/climate.ts'
 import { refusedQuestion } from '#src/api/refusal.ts'
 import { seasonedWithin } from '#src/api/seasoned.ts'
 import { servedBy } from '#src/api/served.ts'
@@ -40,7 +41,7 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
         checkTolerance(input.value, runPart, atOnce),
       )
       if (checked.ok) return mediaType === SVG_TYPE ? toGapSheet(checked.value) : toToleranceAnswer(checked.value, body)
-      throw refusedQuestion(checked.error, body.design, checkRefusalWords(body))
+      throw refusedQuestion(placed(checked.error), body.design, checkRefusalWords(body))
     },
   })
 }

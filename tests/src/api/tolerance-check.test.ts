@@ -22,6 +22,8 @@ const CONTRIBUTORS = {
   finishFilm: { kind: 'normal', mean: 0.01, standardDeviation: 0.005 },
 }
 const REQUEST = { design: DESIGN, contributors: CONTRIBUTORS, trials: 20_000 }
+/** For balls that do not differ. */
+const ALIKE = { kind: 'normal', standardDeviation: 0 }
 
 type Chances = {
   readonly tooTight: number
@@ -139,10 +141,34 @@ describe('twelve glass balls in a shop that is not perfect', () => {
       contributors: { ...CONTRIBUTORS, outerGrooveBottomRadius: { kind: 'uniform', plusMinus: 0.6 } },
     }
     expect((await checked(url, rough)).summary).toMatch(/your cutting matters more than the balls/)
-    const alone = await checked(url, { ...REQUEST, contributors: { outOfRound: { kind: 'uniform', plusMinus: 0.1 } } })
+    const contributors = { ballDiameter: ALIKE, outOfRound: { kind: 'uniform', plusMinus: 0.1 } }
+    const alone = await checked(url, { ...REQUEST, contributors })
     expect(alone.ballGap.rss.standardDeviation).toBe(0)
     expect(alone.radialInternalClearance.rss.standardDeviation).toBeGreaterThan(0.05)
-    expect(alone.notes.join()).toMatch(/`ballDiameter` was not given.*`ballLotMean` was not given/)
+    expect(alone.notes.join()).toMatch(/`ballLotMean` was not given/)
+  })
+
+  test('balls that are not named differ as the design says; the echo names them', async () => {
+    const url = await address()
+    const design = { ...DESIGN, balls: { ...DESIGN.balls, standardDeviation: 0.07 } }
+    const { ballDiameter: _, ...others } = CONTRIBUTORS
+    const unnamed = await checked(url, { ...REQUEST, design, contributors: others })
+    const named = { kind: 'normal', mean: 0, standardDeviation: 0.07 }
+    expect(unnamed.input).toMatchObject({ contributors: { ballDiameter: named } })
+    const paths = unnamed.assumed.map(({ path }) => path)
+    expect(paths).toEqual(
+      expect.arrayContaining(['kind', 'standardDeviation'].map((of) => `/contributors/ballDiameter/${of}`)),
+    )
+    const { assumed: _a, ...answer } = unnamed
+    const { assumed: _b, ...same } = await checked(url, {
+      ...REQUEST,
+      design,
+      contributors: { ballDiameter: named, ...others },
+    })
+    expect(same).toEqual(answer)
+    expect((await checked(url, { ...REQUEST, design, contributors: {} })).sensitivities[0]?.contributor).toBe(
+      'ballDiameter',
+    )
   })
 
   test('the echo sent again is the same answer; another seed is another', async () => {
@@ -239,7 +265,7 @@ describe('without trials', () => {
   })
 
   test('where it does not hold, a hundred thousand trials, and why', async () => {
-    const contributors = { innerGrooveBottomRadius: { kind: 'normal', standardDeviation: 0.05 } }
+    const contributors = { ballDiameter: ALIKE, innerGrooveBottomRadius: { kind: 'normal', standardDeviation: 0.05 } }
     const answer = await checked(await address(), { ...WITHOUT, contributors })
     expect(answer).toMatchObject({ trials: 100_000, method: { kind: 'trials' } })
     expect(answer.method.message).toMatch(/does not change/)
@@ -293,8 +319,8 @@ describe('the weather as a contributor', () => {
     }
     const making = { woods: WOODS, climate: CLIMATE }
     const design = { ...inches, minBallGap: 0, maxBallGap: '2 mm', making }
-    const inIn = await checked(url, { ...YEAR, design, contributors: {} })
-    const inMm = await checked(url, { ...YEAR, contributors: {} })
+    const inIn = await checked(url, { ...YEAR, design, contributors: { ballDiameter: ALIKE } })
+    const inMm = await checked(url, { ...YEAR, contributors: { ballDiameter: ALIKE } })
     const slope = ({ sensitivities }: Checked) => sensitivities[0]?.ballGap.slope ?? Number.NaN
     expect((slope(inIn) * 25.4) / slope(inMm)).toBeWithin(1e-8, 1)
     expect(inIn.ballGap.probability).toEqual(inMm.ballGap.probability)
@@ -464,7 +490,6 @@ describe('refused in words, with the place', () => {
     [{ trials: null }, '/trials'],
     [{ seed: -1 }, '/seed'],
     [{ seed: 4_294_967_296 }, '/seed'],
-    [{ contributors: {} }, '/contributors'],
     [
       { contributors: { ballDiameter: { kind: 'normal', standardDeviation: -0.1 } } },
       '/contributors/ballDiameter/standardDeviation',
