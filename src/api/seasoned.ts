@@ -67,13 +67,13 @@ const openPartsOf = ({ making }: DesignRequest): readonly WoodPart[] =>
 
 function seasoned(design: DesignRequest, season: SeasonDefaults): SeasonedRequest {
   const { units } = design
-  const { defaults, chances, better, bearing, asDesigned } = season
+  const { defaults, chances, better, bearing } = season
   const filled = defaults.reduce<DesignRequest>(
     (whole, change) => withValue(whole, pathOf(change).split('/').slice(1), valueIn(change, units)),
     design,
   )
   const { goesTogether, runsAllYear, knocks } = chances
-  const advice = better && describeAdvice({ advice: better, bearing, chances: asDesigned }, termsOf(design))
+  const advice = better && describeAdvice({ advice: better, bearing, chances }, termsOf(design))
   return {
     ...filled,
     seasoned: {

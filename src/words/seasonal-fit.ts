@@ -93,7 +93,9 @@ export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised
       return `Keep the bearing in steadier air: ${before} ${RUN} all year, and no other size, moisture or construction that was tried does clearly better.`
     default: {
       const steps = inOrder(changeWords(changes, units, terms))
-      const better = `then ${outOf100(chances.runsAllYear)} ${RUN} all year, instead of ${before}`
+      // What runs all year is changed only for its rattle.
+      const quieter = asDesigned.runsAllYear >= GOOD_ENOUGH ? 'it rattles less, and ' : ''
+      const better = `then ${quieter}${outOf100(chances.runsAllYear)} ${RUN} all year, instead of ${before}`
       const still = chances.runsAllYear < GOOD_ENOUGH ? '; for more, keep the bearing in steadier air' : ''
       return `${capitalised(steps)}: ${better}${still}.`
     }

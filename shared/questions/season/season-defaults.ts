@@ -1,5 +1,5 @@
 import type { Bearing } from '#shared/bearing/arrangements.ts'
-import { valueAt } from '#shared/bearing/field.ts'
+import { valueAt, withValue } from '#shared/bearing/field.ts'
 import type { Refused } from '#shared/bearing/refusal.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { SeasonRefusal } from '#shared/movement/refusal.ts'
@@ -26,10 +26,9 @@ export interface SeasonDefaults {
   readonly defaults: readonly SeasonDefault[]
   /** With those values. */
   readonly chances: Chances
-  /** The bearing without them, and its chances. */
+  /** The bearing without them. */
   readonly bearing: Bearing
-  readonly asDesigned: Chances
-  /** What would serve better than values for what was left open; absent where they serve. */
+  /** What would serve better, from those values on; absent where they serve. */
   readonly better?: Advice
 }
 
@@ -51,16 +50,40 @@ export function seasonDefaults({ openParts, ...input }: LeftOpen): Result<Season
     mayRebuild: (part, construction) => construction === 'quarter-sawn' && openParts.includes(part),
     mayRest: false,
   })
-  const runs = own.chances.runsAllYear >= GOOD_ENOUGH
-  const isOurs = runs && own.changes.length > 0
-  const better = runs && !(isOurs && own.isLoose) ? undefined : adviceFor(through.value, throughYear, sketchedYear)
+  const defaults = own.chances.runsAllYear >= GOOD_ENOUGH ? defaultsIn(own.changes, lengths, through.value) : []
+  // As whoever states these values is answered: other defaults may follow from them.
+  const stated = defaults.length === 0 ? through : throughYear(withDefaults(input, defaults))
+  const isOurs = stated.ok && stated.value.chances.runsAllYear >= GOOD_ENOUGH && defaults.length > 0
+  const { chances } = isOurs ? stated.value : through.value
+  const serves = chances.runsAllYear >= GOOD_ENOUGH && !(isOurs && own.isLoose)
+  const better = serves ? undefined : adviceFor(through.value, throughYear, sketchedYear)
   return ok({
-    defaults: isOurs ? defaultsIn(own.changes, lengths, through.value) : [],
-    chances: runs ? own.chances : through.value.chances,
+    defaults: isOurs ? defaults : [],
+    chances,
     bearing: through.value.moving.bearing,
-    asDesigned: through.value.chances,
-    ...(better === undefined || isSame(better, own) ? {} : { better }),
+    ...(better === undefined || isSame(better, own) ? {} : { better: isOurs ? from(own, better) : better }),
   })
+}
+
+/** The request with the defaults stated. */
+const withDefaults = (input: SeasonalFitInput, defaults: readonly SeasonDefault[]): SeasonalFitInput =>
+  defaults.reduce(
+    (whole, { kind, path, to }) => withValue(whole, kind === 'wood' ? namesIn(path) : ['design', ...namesIn(path)], to),
+    input,
+  )
+
+/** The same advice to someone who has already followed another: what that has changed is changed on, or back. */
+function from({ changes: followed }: Advice, advice: Advice): Advice {
+  const after = (change: RequestChange): readonly RequestChange[] => {
+    const done = followed.find(({ kind, path }) => kind === change.kind && path === change.path)
+    if (done?.kind !== 'length' || change.kind !== 'length') return [change]
+    return done.to === change.to ? [] : [{ ...change, from: done.to }]
+  }
+  const undone = followed.flatMap((done): readonly RequestChange[] => {
+    const isKept = advice.changes.some(({ path }) => path === done.path)
+    return done.kind !== 'length' || isKept ? [] : [{ ...done, from: done.to, to: done.from }]
+  })
+  return { ...advice, changes: [...advice.changes.flatMap(after), ...undone] }
 }
 
 /** What advice changed, and the widest gap: that would follow another aim, and stays what the chances were worked out with. */

@@ -128,7 +128,14 @@ const seasonIn = (seasoned: Seasoned | undefined) =>
 const seasonWarnings = (seasoned: Seasoned | undefined): Static<typeof Warning>[] =>
   seasoned?.advice === undefined
     ? []
-    : [{ code: 'season-asks-for-more', severity: 'risk', message: seasoned.advice, path: '/making/woods' }]
+    : [
+        {
+          code: 'season-asks-for-more',
+          severity: seasoned.runsAllYear >= GOOD_ENOUGH ? 'note' : 'risk',
+          message: seasoned.advice,
+          path: '/making/woods',
+        },
+      ]
 
 /** What else an answer rests on where the season has a say. */
 const sourcesWith = (

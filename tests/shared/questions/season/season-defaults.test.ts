@@ -35,6 +35,10 @@ test('what the season fills in was left open, and a seasonal fit of it says what
       // What serves better is never the same again.
       if (better !== undefined)
         expect(better.changes.map(({ path }) => path)).not.toEqual(defaults.map(({ path }) => `/design${path}`))
+      // It starts from the bearing that is answered, not from one that nobody sees.
+      const answered = { design: fit.value.bearing.resolved.input }
+      for (const change of better?.changes ?? [])
+        if (change.kind === 'length') expect(valueAt(answered, namesIn(change.path))).toBeCloseTo(change.from, 5)
     }),
     { numRuns: 60 },
   )
