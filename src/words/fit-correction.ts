@@ -75,7 +75,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
     case 'cut':
       return `${cutSentence(correction, units, terms)}, ${check(correction, name, terms)} (${percent(fit.nextStep.overshootProbability)} chance of ending ${tooFar(ring, terms)}).`
     case 'measure':
-      return `Do not cut yet: ${reasonToMeasure(fit.nextReading.why, ring, terms)}. ${howToMeasure(fit.nextReading, ring, units, terms)}`
+      return `Do not cut yet: ${reasonToMeasure(fit.nextReading, ring, terms)}. ${howToMeasure(fit.nextReading, ring, units, terms)}`
     case 'stop':
       switch (fit.reason) {
         case 'in-band':
@@ -83,7 +83,7 @@ function advice(correction: FitCorrection, units: Units, terms: Terms): string {
         case 'too-deep':
           return `Stop: the ${terms.raceway.one} is ${tooFar(ring, terms)} (${certainty(probability.tooDeep)} certain). ${WHAT_CAN_BE_DONE}`
         case 'cannot-be-told':
-          return undecided(correction, terms)
+          return undecided(correction, units, terms)
         default:
           return fit.reason satisfies never
       }
@@ -112,7 +112,7 @@ function cutSentence({ fit, ring }: FitCorrection, units: Units, terms: Terms): 
   return `Sand${what} with about 80-grit abrasive${strokes} ${until}`
 }
 
-function reasonToMeasure(why: ReadingReason, part: FittedPart, terms: Terms): string {
+function reasonToMeasure({ why, decides }: NextReading, part: FittedPart, terms: Terms): string {
   const sentences: Readonly<Record<ReadingReason, string>> = {
     'groove-unread': `the ${terms.raceway.one} has not been measured`,
     'no-word-on-last-ball': `only the ${terms.gap}, or whether the last ${terms.element.one} goes in, can decide`,
@@ -121,7 +121,7 @@ function reasonToMeasure(why: ReadingReason, part: FittedPart, terms: Terms): st
         ? 'a ring that binds does not show by how much'
         : `the last ${terms.element.one} stays out, which does not show by how much`,
     'cut-too-risky': `any useful cut risks ending ${tooFar(part, terms)}`,
-    'verdict-uncertain': `the ${terms.raceway.one} may be finished already`,
+    'verdict-uncertain': `the ${terms.raceway.one} may be ${decides === 'whether-it-is-too-deep' ? tooFar(part, terms) : 'finished'} already`,
   }
   return sentences[why]
 }
@@ -173,13 +173,20 @@ export const nextReadingSentence = (reading: NextReading, part: FittedPart, unit
 const WHAT_CAN_BE_DONE = '`rescue` lists what can still be done, the first to try first.'
 
 /** No cut, no verdict, and no reading that would bring one. */
-function undecided({ fit, ring, target }: FitCorrection, terms: Terms): string {
+function undecided({ fit, ring, target }: FitCorrection, units: Units, terms: Terms): string {
   const { tooTight, inBand, tooDeep } = fit.probability
   const name = figureName(ring, terms)
-  if (tooTight > inBand + tooDeep)
+  const isShort = tooTight > inBand + tooDeep
+  if (isShort && !fit.isFigureRead) {
+    const kind = ring === 'inner' ? 'groove-bottom-diameter' : fit.isLastBallIn ? 'ball-gap' : 'last-ball-opening'
+    return `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these readings do not show how much more to cut. ${howToMeasure({ kind }, ring, units, terms)}`
+  }
+  if (isShort)
     return `Stop: the ${name} is probably still too small (${percent(tooTight)}), but these tools cannot bring it to its aim at a risk of ${percent(target.overshootRisk)} within ${MOST_CHECKS} checks. Use a finer tool, accept more risk, or leave it.`
   if (ring !== 'inner' && !fit.isLastBallIn)
     return `Stop: these readings cannot show whether the ${terms.raceway.one} is finished (${percent(inBand)}). Try the last ${terms.element.one}: if it goes in, measure the ${name}.`
+  if (!fit.isFigureRead)
+    return `Stop: these readings cannot show whether the ${terms.raceway.one} is finished (${percent(inBand)}). ${howToMeasure({ kind: ring === 'inner' ? 'radial-play' : 'ball-gap' }, ring, units, terms)}`
   return `Stop, and use the ${terms.raceway.one} as it is: it is in its band (${percent(inBand)} likely) or ${tooFar(ring, terms)} (${percent(tooDeep)}), and further readings would not show which.`
 }
 

@@ -181,7 +181,7 @@ export function trueGap({ bench: { subject }, outer }: Ring, balls: readonly num
 
 /** The largest disc among the balls: over all three that hold it, the one that clears the others. */
 export function trueCircle({ bench: { subject }, outer }: Ring, balls: readonly number[]): number {
-  const inward = balls.map((ball) => outer - ball)
+  const inward = balls.map((ball) => outer - (subject.outer.seat.on === 'circle' ? ball / 2 : ball))
   const angles = balls.map((_, index) => (2 * Math.PI * index) / balls.length)
   let [a, b] = [0, 0]
   // Steepest ascent by halving steps: the least clearance is concave, so there is no other top.

@@ -23,8 +23,6 @@ export interface Grounds {
   readonly readings: readonly Reading[]
   readonly earlier: readonly EarlierState[]
   readonly tools: readonly ToolAtHand[]
-  /** The go plug: it enters every groove that is finished, so it says nothing against one. */
-  readonly noGoDiameter: number
   readonly room: Room
   /** Called only if a reading may be worth its trouble; may be called again. */
   readonly offers: () => readonly Offer[]
@@ -48,22 +46,24 @@ const playKnown = (grounds: Grounds): boolean =>
     ({ kind }) => kind === 'radial-play' || kind === 'groove-bottom-diameter' || kind === 'groove-depth',
   )
 
-/** Whether it may be called too deep: only by a reading that touches the groove, and not by a go plug that enters. */
+/**
+ * Whether it may be called too deep: only by a figure of the groove or of the gap. A plug that enters does not show by how much, and
+ * what can be done about it hangs on that.
+ */
 const mayCondemn = (grounds: Grounds): boolean =>
   allReadings(grounds).some(
-    (reading) =>
-      touchesGroove(reading) &&
-      reading.kind !== 'last-ball-refused' &&
-      reading.kind !== 'last-ball-in' &&
-      reading.kind !== 'binds' &&
-      !(reading.kind === 'plug' && (reading.result === 'refuses' || !(reading.diameter >= grounds.noGoDiameter))),
+    ({ kind }) => touchesGroove({ kind }) && !WORDS.includes(kind) && kind !== 'binds' && kind !== 'plug',
   )
+
+/** Whether a reading says where the groove that is cut is: of an inner ring, what tells where the balls run does not. */
+const touchesCut = (reading: Reading, cuts: Grounds['cuts']): boolean =>
+  cuts === 'outer' ? touchesGroove(reading) : OF_INNER_GROOVE.includes(reading.kind)
+const OF_INNER_GROOVE: readonly Reading['kind'][] = ['radial-play', 'binds', 'groove-bottom-diameter', 'groove-depth']
 
 /** How the groove stands: each word only at its confidence. */
 export function stateOf(grounds: Grounds): FitState {
   const { chances } = grounds
-  const isRead = allReadings(grounds).some(touchesGroove)
-  if (!isRead) return 'unread'
+  if (!allReadings(grounds).some((reading) => touchesCut(reading, grounds.cuts))) return 'unread'
   if (chances.tooDeep >= CONFIDENCE && mayCondemn(grounds)) return 'too-deep'
   if (chances.inBand >= CONFIDENCE && mayPass(grounds)) return 'in-band'
   return chances.tooTight >= CONFIDENCE ? 'more-to-remove' : 'unclear'
@@ -81,6 +81,12 @@ const FIGURES: Readonly<Record<Grounds['cuts'], readonly Reading['kind'][]>> = {
 }
 const readsTheGap = (readings: readonly Reading[], cuts: Grounds['cuts']): boolean =>
   readings.some(({ kind }) => FIGURES[cuts].includes(kind))
+
+/** Whether a figure was read that shows how much more to cut: of an inner ring, that of its groove does as well. */
+export const readsHowMuch = (readings: readonly Reading[], cuts: Grounds['cuts']): boolean =>
+  cuts === 'outer'
+    ? readsTheGap(readings, cuts)
+    : readings.some(({ kind }) => kind !== 'binds' && OF_INNER_GROOVE.includes(kind))
 
 /**
  * A cut that takes less than this of what remains of a shallow groove, and gains less than that, is not worth a check.
@@ -153,7 +159,9 @@ const TEACHES_NOTHING = 0.985
 /** Asks for the reading that teaches most, or stops where none would teach anything, or enough were made. */
 function measure(grounds: Grounds, why: ReadingReason, isOver: boolean): Decision {
   const { readings, chances } = grounds
-  const here = readings.filter(touchesGroove).length
+  // A groove that nobody has looked at is never given up.
+  const isUnread = stateOf(grounds) === 'unread'
+  const here = isUnread ? 0 : readings.filter(touchesGroove).length
   const best = grounds.offers()[0]
   const isNew = why === 'groove-unread' || why === 'no-word-on-last-ball' || why === 'refusal-has-no-figure'
   const least = isNew ? 1 : TEACHES_NOTHING

@@ -135,7 +135,6 @@ function bandRefusals({ aim, min, max }: Target): readonly FitRefusal[] {
 /** Readings of a ring in which balls are closed without an inner ring. */
 const OF_INNER_RINGS: readonly ReadingKind[] = ['radial-play', 'binds']
 const OF_FULL_RINGS: readonly ReadingKind[] = ['ball-gap', 'last-ball-opening', 'last-ball-refused', 'last-ball-in']
-const OF_BOTTOMS: readonly ReadingKind[] = ['groove-depth', 'plug']
 
 function readingRefusals(
   { design, ring, readings, earlier }: FitCorrectionInput,
@@ -146,8 +145,7 @@ function readingRefusals(
   const isForeign = (kind: ReadingKind): boolean =>
     (ring !== 'inner' && OF_INNER_RINGS.includes(kind)) ||
     (isCaged && OF_FULL_RINGS.includes(kind)) ||
-    (ring === 'plate' && OF_BOTTOMS.includes(kind)) ||
-    (raceway === 'track' && kind === 'groove-depth')
+    ((ring === 'plate' || raceway === 'track') && kind === 'groove-depth')
   const most = subject.balls.count - FEWEST_IN_PLACE
   const judge = (reading: Reading, path: string): readonly FitRefusal[] => {
     const { kind } = reading

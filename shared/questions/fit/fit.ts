@@ -2,7 +2,7 @@ import { type Threshold, thresholdOf } from '#shared/bearing/entry-threshold.ts'
 import { CONFIDENCE } from '#shared/bearing/plug-reading.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { contradict, type Disagreement, disagreements } from './agreement.ts'
-import { type Decision, decide, type FitState, type Grounds, stateOf, wordNow } from './decision.ts'
+import { type Decision, decide, type FitState, type Grounds, readsHowMuch, stateOf, wordNow } from './decision.ts'
 import { type Estimate, estimateOf } from './estimate.ts'
 import { evidenceOf } from './evidence.ts'
 import { type Chances, chancesOf, figureAt, finishedFigureAt } from './figures.ts'
@@ -10,7 +10,7 @@ import type { ToolAtHand } from './next-cut.ts'
 import { type ErrorToCome, type Offer, offers } from './next-reading.ts'
 import { type Posterior, posteriorOf } from './posterior.ts'
 import { allReadings, type EarlierState, type Reading } from './reading.ts'
-import { gapOf, pitchRadius, radiusForGap } from './ring-law.ts'
+import { gapOf, pitchRadius } from './ring-law.ts'
 import { roomOf } from './room.ts'
 import type { Subject, Target } from './subject.ts'
 import { type Tools, unknownsOf } from './unknowns.ts'
@@ -46,6 +46,8 @@ export type Fit = {
   readonly overshootProbability: number
   /** Whether the last ball is in, by the latest word on it. */
   readonly isLastBallIn: boolean
+  /** Whether the gap, or what the last ball lacks, was read at this state; of an inner ring, its play or its groove. */
+  readonly isFigureRead: boolean
   /** Readings still to come on average. */
   readonly expectedChecks: number
   readonly disagreements: readonly Disagreement[]
@@ -100,7 +102,6 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     readings,
     earlier,
     tools: toolsAtHand(question),
-    noGoDiameter: noGo(subject, target),
     room,
     offers: () => {
       offered ??= offers({
@@ -132,6 +133,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
     remaining: room.remaining,
     overshootProbability: decision.action === 'cut' ? decision.cut.tooDeep : probability.tooDeep,
     isLastBallIn: word === 'in',
+    isFigureRead: readsHowMuch(readings, subject.cuts),
     expectedChecks: expectedChecks(decision),
     disagreements: disagreements(evidence, posterior.predictions, earlier.length),
     learnt: { toolBias: estimateOf(posterior.tool, weights), handBias: estimateOf(posterior.hand, weights) },
@@ -176,12 +178,6 @@ function thresholdFor(subject: Subject): Threshold {
   const { diameter } = subject.balls
   if (subject.cuts === 'outer') return thresholdOf(subject.assemblyGap, diameter)
   return thresholdOf(subject.outerKnown.by === 'gap' ? subject.outerKnown.assemblyGap : 0, diameter)
-}
-
-/** The plug at the upper end of the band. */
-function noGo({ cuts, balls }: Subject, { max }: Target): number {
-  if (cuts === 'inner') return Number.POSITIVE_INFINITY
-  return 2 * radiusForGap(max, balls.diameter, balls.count) - balls.diameter
 }
 
 function toolsAtHand({ tools, stroke }: FitQuestion): readonly ToolAtHand[] {

@@ -135,9 +135,12 @@ function outerPlaceOf(subject: Subject): ((xi: number, mean: number) => number) 
 /** The ring of balls round the axis: where the centres of balls of the mean size stand. */
 const centres = ({ outer }: Subject, place: Place): number => pitchRadius(outer.seat, place.outer, place.mean)
 
+/** On the circle of a plate larger balls stand no further out, so the disc inside them loses half of what it does in a ring. */
+const perReduction = ({ outer }: Subject): number => (outer.seat.on === 'circle' ? 1 / 2 : 1)
+
 /** The diameter of the largest disc inside the balls. */
 export const insideBalls = (subject: Subject, place: Place): number =>
-  2 * centres(subject, place) - place.mean - place.scatter * place.reduction
+  2 * centres(subject, place) - place.mean - perReduction(subject) * place.scatter * place.reduction
 
 /** The whole travel of the inner ring from side to side; below 0 it binds. */
 export function playOf(subject: Subject & { readonly cuts: 'inner' }, place: Place): number {

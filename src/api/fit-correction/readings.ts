@@ -8,10 +8,10 @@ import { length, type NonNegativeLength, nonNegativeLength, show, toMm } from '#
 import { choiceOf, namedRequest } from '#src/api/schema.ts'
 
 /** The errors of one group of readings, with what is taken of them where neither is given. */
-const errors = (graduation: string, hand: string) => ({
+const errors = (hand: string, graduation?: string) => ({
   graduation: Type.Optional(
     nonNegativeLength(
-      `The reading was rounded to this. Default: ${graduation}; 0 where only \`standardUncertainty\` is given. The same figure read again says nothing new.`,
+      `The reading was rounded to this. Default: ${graduation === undefined ? '0' : `${graduation}; 0 where only \`standardUncertainty\` is given`}. The same figure read again says nothing new.`,
     ),
   ),
   standardUncertainty: Type.Optional(
@@ -20,9 +20,9 @@ const errors = (graduation: string, hand: string) => ({
     ),
   ),
 })
-const RULE = errors('0.5 mm, or 1/32 in', '0.15 mm')
-const CALIPER = errors('0', '0.1 mm')
-const FELT = errors('0', '0.05 mm')
+const RULE = errors('0.15 mm', '0.5 mm, or 1/32 in')
+const CALIPER = errors('0.1 mm')
+const FELT = errors('0.05 mm')
 
 const kind = <const K extends ReadingKind>(name: K) => Type.Literal(name, { description: 'The kind of reading.' })
 

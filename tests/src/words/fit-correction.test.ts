@@ -30,8 +30,17 @@ const OUTER: readonly (readonly Reading[])[] = [
   [opening(13.5)],
   [gap(0.5), gap(1)],
   [gap(4)],
+  Array.from({ length: 12 }, () => ({ kind: 'last-ball-in' })),
+  Array.from({ length: 12 }, () => ({ kind: 'last-ball-refused' })),
 ]
-const INNER: readonly (readonly Reading[])[] = [[], [{ kind: 'binds' }], [play(0.05)], [play(0.3)], [play(3)]]
+const INNER: readonly (readonly Reading[])[] = [
+  [],
+  [{ kind: 'binds' }],
+  Array.from({ length: 12 }, () => ({ kind: 'binds' })),
+  [play(0.05)],
+  [play(0.3)],
+  [play(3)],
+]
 
 interface Case {
   readonly design: DesignInput
@@ -57,8 +66,7 @@ const CASES: Readonly<Record<'radial' | 'roller' | 'thrust' | 'caged', Case>> = 
   },
   thrust: {
     design: { units: 'mm', arrangement: 'thrust', balls, bore: mm(10) },
-    // A plug stands for the circle inside the balls of a ring.
-    asked: [['plate', OUTER.filter((readings) => readings.every(({ kind }) => kind !== 'plug'))]],
+    asked: [['plate', OUTER]],
     foreign: /\brings?\b|\blands?\b|\btrack|roller|\bcage|inner|outer ring/i,
   },
   caged: {
@@ -98,6 +106,12 @@ describe.each(Object.entries(CASES))('%s', (name, each) => {
       expect(sentence).toMatch(/^[A-Z].*\.$/)
       expect(sentence).not.toMatch(/undefined|NaN| {2}/)
     }
+  })
+
+  test('who is told to stop without a figure is told which figure to read', () => {
+    const stopped = answers.filter(({ fit }) => fit.action === 'stop' && !fit.isFigureRead)
+    expect(stopped.length).toBeGreaterThan(0)
+    for (const answer of stopped) expect(fitSummary(answer, 'mm', terms)).toMatch(/[Mm]easure the .*\.$/)
   })
 
   test('and so do the causes of a reading that disagrees, and a refusal', () => {

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest'
 import { type FullRingInput, fullRingsOf } from '#shared/bearing/arrangements.ts'
+import { plugReading } from '#shared/bearing/plug-reading.ts'
 import { type FitCorrection, type FitCorrectionInput, fitCorrection } from '#shared/questions/fit/fit-correction.ts'
 import type { Reading } from '#shared/questions/fit/reading.ts'
 import { mm } from '#shared/units/length.ts'
+import { thrustDesigned } from '#tests/support/designed.ts'
 import { CALIPER, PLUG, RULE } from '#tests/support/fit-workshop.ts'
 
 /* What makers of one bearing are told: fourteen glass balls of 14 mm, the last of which needs 0.31 mm of gap. */
@@ -67,9 +69,40 @@ test('a go plug that enters is no groove too deep: the gap is asked for', () => 
   expect(fit.action === 'measure' && fit.nextReading.kind).toBe('ball-gap')
 })
 
-test('go enters, no-go refuses, the ball goes in: finished', () => {
+test('a no-go plug that enters is most likely too deep, but by how much only the gap shows: it is asked for', () => {
+  const { fit } = told([plug(0.52, 'enters'), { kind: 'last-ball-in' }])
+  expect(fit.probability.tooDeep).toBeGreaterThan(0.95)
+  if (fit.action !== 'measure') throw new Error(`expected a measurement, got ${fit.action}`)
+  expect(fit.nextReading).toMatchObject({ kind: 'ball-gap', decides: 'whether-it-is-too-deep' })
+})
+
+test('a plug among the balls says nothing of an inner ring whose groove nobody has measured', () => {
+  const snug = { ...plug(0, 'enters'), result: 'snug' } as Reading
+  for (const readings of [[snug], [gap(1)], Array.from({ length: 13 }, () => snug)]) {
+    const { fit } = told(readings, { ring: 'inner' })
+    expect(fit.state).toBe('unread')
+    if (fit.action !== 'measure') throw new Error(`expected a measurement, got ${fit.action}`)
+    expect(fit.nextReading).toMatchObject({ kind: 'groove-bottom-diameter', why: 'groove-unread' })
+  }
+})
+
+test('plugs of a turntable are readings too, less spread than those of a ring', () => {
+  const design = { ...DESIGN, arrangement: 'thrust' as const }
+  const made = thrustDesigned(design).bearing
+  const plugs: readonly Reading[] = [
+    { kind: 'plug', diameter: made.gauge.goDiameter, result: 'enters', error: PLUG },
+    { kind: 'plug', diameter: made.gauge.noGoDiameter, result: 'refuses', error: PLUG },
+    { kind: 'last-ball-in' },
+  ]
+  const { fit } = told(plugs, { design, ring: 'plate' })
+  const { probability } = plugReading(made)
+  const { inBand, tooDeep } = probability ?? { inBand: Number.NaN, tooDeep: Number.NaN }
+  expect(fit.probability.inBand).toBeWithin(0.03, inBand / (inBand + tooDeep))
+})
+
+test('go enters, no-go refuses, the ball goes in: not finished yet, for the plugs of unequal balls cannot tell', () => {
   const { fit } = told([plug(-0.1, 'enters'), plug(0.4, 'refuses'), { kind: 'last-ball-in' }])
-  expect(fit.action).not.toBe('cut')
+  expect(fit.action === 'measure' && fit.nextReading.kind).toBe('ball-gap')
   const read = told([plug(-0.1, 'enters'), plug(0.4, 'refuses'), gap(1)])
   expect(read.fit.action === 'stop' && read.fit.reason).toBe('in-band')
 })
