@@ -7,6 +7,7 @@ import { PLAY_READING } from './finish-operations.ts'
 import { glueUp, joint } from './joint-operations.ts'
 import {
   acrossName,
+  dowelOf,
   type GroovedJob,
   halfOf,
   hasTracks,
@@ -64,6 +65,7 @@ const innerOutside = (job: GroovedJob): Operation => ({
   sizes: [size(job, 'innerRing.landDiameter', SIZES.outsideLand)],
   cautions: ['turning', 'dust'],
   readings: [],
+  speed: job.stock.innerRing.turning.speed,
 })
 
 function innerGroove(job: GroovedJob, arrangement: 'radial' | 'caged'): Operation {
@@ -78,6 +80,7 @@ function innerGroove(job: GroovedJob, arrangement: 'radial' | 'caged'): Operatio
       size(job, 'innerRing.grooveBottomDiameter', SIZES.acrossBottoms, 2 * short),
     ],
     cautions: ['turning', 'dust'],
+    speed: job.stock.innerRing.turning.speed,
     readings: [{ name: READINGS.acrossBottoms, at: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
   }
 }
@@ -95,7 +98,11 @@ export const innerSand = (job: RingJob): Operation => ({
   ...words.INNER_SAND[hasTracks(job) ? 'track' : 'groove'],
   id: 'inner-sand',
   part: 'inner-ring',
-  sizes: [size(job, sandedLast(job).inner, acrossName(job)), size(job, 'radialInternalClearance', SIZES.playToReach)],
+  sizes: [
+    ...dowelOf(job),
+    size(job, sandedLast(job).inner, acrossName(job)),
+    size(job, 'radialInternalClearance', SIZES.playToReach),
+  ],
   cautions: ['turning', 'dust'],
   readings: [PLAY_READING],
 })

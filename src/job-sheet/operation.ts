@@ -9,12 +9,14 @@ import {
   isOfRollers,
   type RadialDesign,
 } from '#shared/bearing/arrangements.ts'
+import { isTradeSize } from '#shared/bearing/assumed-sizes.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Method } from '#shared/bearing/method.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { Blank } from '#shared/making/blanks.ts'
 import type { RingStock, Stock } from '#shared/making/stock.ts'
+import type { Turning } from '#shared/making/work-holding.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { tagOf } from '#src/api/answer.ts'
 import type { CautionCode } from '#src/words/caution.ts'
@@ -28,7 +30,14 @@ export type Size = {
   readonly name: string
   readonly value: Mm
   readonly stopAt?: Mm
+  /** What the trade makes it, because nothing else was asked for. */
+  readonly isTrade?: boolean
+  /** The rounding of a rule would spoil it: a caliper is set to it. */
+  readonly byCaliper?: boolean
 }
+
+/** Between which a blank is turned that has been made round [1/min]. */
+export type Speed = Turning['speed']
 
 export type Reading = {
   readonly name: string
@@ -45,6 +54,8 @@ export type Operation = OperationWords & {
   readonly sizes: readonly Size[]
   readonly cautions: readonly CautionCode[]
   readonly readings: readonly Reading[]
+  /** Of the lathe. */
+  readonly speed?: Speed
 }
 
 type SomeDesign = DesignOf<{ readonly resolved: ResolvedBalls }>
@@ -87,9 +98,27 @@ export function size<D extends SomeDesign>(
     symbol: DIMENSION_SYMBOLS[row.key],
     name,
     value,
+    ...(isTradeSize(row.key, design.bearing.resolved) && { isTrade: true }),
+    ...(BY_CALIPER.has(row.key) && { byCaliper: true }),
     ...(stopShort !== 0 && { stopAt: mm(value + stopShort) }),
   }
 }
+
+/** Sizes on which the gap, the play or the seat of the balls hangs. */
+const BY_CALIPER: ReadonlySet<DimensionKey> = new Set([
+  'outerRing.grooveBottomDiameter',
+  'outerRing.trackDiameter',
+  'innerRing.grooveBottomDiameter',
+  'innerRing.trackDiameter',
+  'outerRing.grooveDepth',
+  'innerRing.grooveDepth',
+  'plates.grooveDepth',
+  'gauge.goDiameter',
+  'gauge.noGoDiameter',
+  'plugDiameter',
+  'pitchDiameter',
+  'radialInternalClearance',
+])
 
 /** The line of a template along which a blank is sawn, where it is, for the lathe to take the rest. */
 export const sawLine = ({ method }: AnyJob, { roughCircle }: Blank): readonly Size[] =>
@@ -141,3 +170,10 @@ export const sandedLast = (job: RingJob): CylinderKeys =>
 
 /** How the cylinders that are sanded to fit are named among the sizes. */
 export const acrossName = (job: RingJob): string => (hasTracks(job) ? SIZES.track : SIZES.acrossBottoms)
+
+/** What abrasive is laid over for a groove, measured with it on: then no thickness of paper has to be known. */
+export function dowelOf(job: RingJob, ring: 'outerRing' | 'innerRing' = 'innerRing'): readonly Size[] {
+  if (hasTracks(job)) return []
+  const { value } = size(job, `${ring}.grooveRadius` as CylinderKey, SIZES.abrasiveDowel)
+  return [{ name: SIZES.abrasiveDowel, value: mm(2 * value), byCaliper: true }]
+}

@@ -13,7 +13,7 @@ import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-opera
 import { finish, grain, runIn, wax } from './finish-operations.ts'
 import { innerGrooved } from './inner-operations.ts'
 import { glueUp, joint } from './joint-operations.ts'
-import type { Job, Operation, RingJob } from './operation.ts'
+import type { AnyJob, Job, Operation, RingJob } from './operation.ts'
 import {
   holeForCage,
   outerFit,
@@ -25,6 +25,7 @@ import {
 } from './outer-operations.ts'
 import { plates } from './plate-operations.ts'
 import { cheeks, cutRollers, innerTracked, outerTrack } from './roller-operations.ts'
+import { care, chooseWood, makeGauges } from './workshop-operations.ts'
 
 /**
  * The operations of a bearing in order, from choosing balls to running in, each with what to work to, where to stop
@@ -38,18 +39,21 @@ export function operationsFor(design: Design): readonly Operation[] {
   const surfaces = [finish(all), grain(all), wax(all)]
   if (isOfPlates(design)) {
     const job = { design, method, stock: plateStockOf(design.bearing) }
-    return [chooseBalls(all), ...plates(job), ...surfaces, runIn(all)]
+    return [...first(all), ...plates(job), ...surfaces, runIn(all), care(all)]
   }
   const stock = stockOf(design.bearing)
   if (isCaged(design)) {
     const job = { design, method, stock }
-    return [chooseBalls(all), ...caged(job), ...surfaces, fill(job), runIn(all)]
+    return [...first(all), ...caged(job), ...surfaces, fill(job), runIn(all), care(all)]
   }
   const rings = isOfRollers(design)
-    ? [cutRollers({ design, method, stock }), chooseBalls(all), ...tracked({ design, method, stock })]
-    : [chooseBalls(all), ...grooved({ design, method, stock })]
-  return [...rings, ...surfaces, runIn(all)]
+    ? [cutRollers({ design, method, stock }), ...first(all), ...tracked({ design, method, stock })]
+    : [...first(all), ...grooved({ design, method, stock })]
+  return [...rings, ...surfaces, runIn(all), care(all)]
 }
+
+/** Balls before wood, for the wood is cut to the balls; and the gauges before the first of what they check. */
+const first = (job: AnyJob<Design>): readonly Operation[] => [chooseBalls(job), chooseWood(job), makeGauges(job)]
 
 /** From the board to an outer ring with a hole. */
 const outerBlank = (job: RingJob): readonly Operation[] => [

@@ -9,6 +9,7 @@ import { plugFacts } from '#src/words/plugs.ts'
 import {
   acrossName,
   arrangementOf,
+  dowelOf,
   type GroovedJob,
   gapReadings,
   halfOf,
@@ -101,6 +102,7 @@ const outerOutside = (job: RingJob): Operation => ({
   sizes: [size(job, 'outerRing.outsideDiameter', SIZES.outside)],
   cautions: ['turning', 'dust'],
   readings: [],
+  speed: job.stock.outerRing.turning.speed,
 })
 
 /** Where allowances leave none, the hole is opened from the one that was bored. */
@@ -155,6 +157,7 @@ const inside = (job: GroovedJob, said: OperationWords): Operation => ({
   sizes: [size(job, 'outerRing.landDiameter', SIZES.holeLand)],
   cautions: ['turning', 'dust'],
   readings: [],
+  speed: job.stock.outerRing.turning.speed,
 })
 
 export function outerGroove(job: Job<RadialDesign>): Operation {
@@ -171,6 +174,7 @@ export function outerGroove(job: Job<RadialDesign>): Operation {
       size(job, 'outerRing.grooveBottomDiameter', SIZES.acrossBottoms, -2 * short),
     ],
     cautions: ['turning', 'dust'],
+    speed: job.stock.outerRing.turning.speed,
     readings: [
       { name: READINGS.acrossBottoms, at: 'outer', kind: 'groove-bottom-diameter', field: '/value' },
       { name: READINGS.depth, at: 'outer', kind: 'groove-depth', field: '/value' },
@@ -212,6 +216,7 @@ export function outerSand(job: Job): Operation {
     id: 'outer-sand',
     part: 'outer-ring',
     sizes: [
+      ...dowelOf(job, 'outerRing'),
       size(job, 'gauge.goDiameter', SIZES.goPlug),
       size(job, 'gauge.noGoDiameter', SIZES.noGoPlug),
       size(job, sandedLast(job).outer, acrossName(job)),

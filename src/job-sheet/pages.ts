@@ -1,61 +1,74 @@
-import { lengthOf, type Units } from '#shared/units/length.ts'
-import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
+import type { Units } from '#shared/units/length.ts'
+import type { Form, JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
-import { type Block, type Row, textPages } from '#src/drawings/sheets/text-pages.ts'
+import { type Block, type Row, type ShortRow, shortPages, textPages } from '#src/drawings/sheets/text-pages.ts'
 import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
 import { imprint } from '#src/words/drawing.ts'
-import { figure } from '#src/words/figure.ts'
-import { goesTo, SHEET } from '#src/words/job-sheet/sheet.ts'
+import { goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
+import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
+import { allCautions, cautionsAt, sizeCells, sizeWords } from './said.ts'
 
-/** The job sheet on paper. */
-export function toPages(
-  { title, arrangement, units, name, code, operations }: JobSheet,
-  paper: Paper,
-): readonly Drawing[] {
-  return textPages(
-    title,
-    cautionSentence('light-use-only', TERMS[arrangement]),
-    operations.map((operation) => block(operation, units)),
-    imprint({ name, code, version: VERSION }),
-    PAPER_SIZES[paper],
-  )
+/** The job sheet on paper, whole or as short as two pages. */
+export function toPages(sheet: JobSheet, paper: Paper, form: Form = 'full'): readonly Drawing[] {
+  const { title, arrangement, name, code, tools } = sheet
+  const use = cautionSentence('light-use-only', TERMS[arrangement])
+  const sign = [imprint({ name, code, version: VERSION }), ...SIGN_MEANINGS, SHEET.notToScale].join(', ')
+  if (form === 'short')
+    return shortPages({ heading: title, lead: use, imprint: sign }, shortRows(sheet), PAPER_SIZES[paper])
+  const blocks = [
+    { title: SHEET.allTools, rows: [{ kind: 'paragraph', lead: '', words: `${tools.join(', ')}.` }] } satisfies Block,
+    ...sheet.operations.map((operation, index) => block(sheet, operation, index)),
+  ]
+  return textPages({ heading: title, lead: use, imprint: sign }, blocks, PAPER_SIZES[paper])
 }
 
-function block(operation: SheetOperation, units: Units): Block {
-  const { number, title, tool, how, sizes, check, mistake, cautions, readings } = operation
+function block(sheet: JobSheet, operation: SheetOperation, index: number): Block {
+  const { number, title, tool, how, sizes, check, mistake, readings, speed } = operation
   const paragraph = (lead: string, words: string): Row => ({ kind: 'paragraph', lead, words })
   return {
     title: `${number}. ${title}`,
     rows: [
-      ...cautions.map(({ message }): Row => ({ kind: 'paragraph', lead: SHEET.caution, words: message, marked: true })),
+      ...cautionsAt(sheet, index).map(
+        (words): Row => ({ kind: 'paragraph', lead: SHEET.caution, words, marked: true }),
+      ),
       paragraph(SHEET.tools, tool),
+      ...(speed ? [paragraph(SHEET.speed, speedSentence(speed))] : []),
       paragraph(SHEET.how, how),
-      ...sizeRows(sizes, units),
+      ...sizeRows(sizes, sheet.units),
       paragraph(SHEET.check, check),
       paragraph(SHEET.mistake, mistake.looksLike),
       paragraph(SHEET.cost, mistake.costs),
-      ...readings.map((reading): Row => ({ kind: 'blank', words: reading.name, note: goesTo(reading) })),
+      ...readings.map(
+        (reading): Row => ({ kind: 'blank', words: `${reading.number}. ${reading.name}`, note: goesTo(reading) }),
+      ),
     ],
   }
 }
 
 function sizeRows(sizes: SheetOperation['sizes'], units: Units): readonly Row[] {
   if (sizes.length === 0) return []
-  const say = (value: number): string => figure(lengthOf(value, units), units)
   const stops = sizes.some(({ stopAt }) => stopAt !== undefined)
   const head: Row = {
     kind: 'cells',
     cells: ['', SHEET.size, SHEET.exact, SHEET.onTheRule, stops ? SHEET.stopAt : ''],
     bold: true,
   }
-  const rows = sizes.map(
-    ({ symbol = '', name, value, shop, stopAt }): Row => ({
-      kind: 'cells',
-      cells: [symbol, name, say(value), shop, stopAt === undefined ? '' : say(stopAt)],
-    }),
-  )
-  return [head, ...rows]
+  return [head, ...sizes.map((size): Row => ({ kind: 'cells', cells: sizeCells(size, units) }))]
+}
+
+/** The cautions once, then one line for each operation with its sizes, its check and its blanks. */
+function shortRows(sheet: JobSheet): readonly ShortRow[] {
+  const steps = sheet.operations.map(({ number, title, sizes, check, readings }) => {
+    const facts = sizes.map((size) => sizeWords(size, sheet.units))
+    const sentences = [
+      facts.length === 0 ? `${number}. ${title}.` : `${number}. ${title}: ${facts.join('; ')}.`,
+      check,
+      ...readings.map((reading) => `${reading.number}. ${reading.name}: ________`),
+    ]
+    return { words: sentences.join(' '), isStep: true }
+  })
+  return [...allCautions(sheet).map((words) => ({ words, isStep: false })), ...steps]
 }

@@ -54,7 +54,12 @@ const shape = (job: PlateJob): Operation => ({
   sizes: [size(job, 'plates.boreDiameter', SIZES.bore), size(job, 'plates.outsideDiameter', SIZES.outside)],
   cautions: ROUND_CAUTIONS[job.method],
   readings: [],
+  ...turned(job),
 })
+
+/** A router needs no speed of the lathe. */
+const turned = ({ method, stock }: PlateJob) =>
+  method === 'router-and-lathe' ? {} : { speed: stock.plates.turning.speed }
 
 const groovingCautions = ({ method }: PlateJob): readonly CautionCode[] => [
   method === 'router-and-lathe' ? 'routing' : 'turning',
@@ -80,6 +85,7 @@ function trialGroove(job: PlateJob): Operation {
     ],
     cautions: groovingCautions(job),
     readings: [],
+    ...turned(job),
   }
 }
 
@@ -89,7 +95,6 @@ function tryBalls(job: PlateJob): Operation {
   return {
     ...words.tryInPlate({
       count: resolved.input.balls.count,
-      gapPerRadius: gapPerPitchRadius,
       lacking,
       wider: mm(lacking / gapPerPitchRadius),
       units: unitsOf(job),

@@ -54,6 +54,7 @@ export function outerTrack(job: RollerJob): Operation {
     part: 'outer-ring',
     sizes: [size(job, 'outerRing.trackDiameter', SIZES.track, -2 * short)],
     cautions: ['turning', 'dust'],
+    speed: job.stock.outerRing.turning.speed,
     readings: [{ name: READINGS.acrossTrack, at: 'outer', kind: 'groove-bottom-diameter', field: '/value' }],
   }
 }
@@ -74,6 +75,7 @@ const innerTrack = (job: RollerJob): Operation => ({
     size(job, 'innerRing.width', SIZES.widthAsRollers),
   ],
   cautions: ['turning', 'dust'],
+  speed: job.stock.innerRing.turning.speed,
   readings: [{ name: READINGS.acrossTrack, at: 'inner', kind: 'groove-bottom-diameter', field: '/value' }],
 })
 

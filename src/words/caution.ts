@@ -28,6 +28,23 @@ const CAUTIONS = {
 export type CautionCode = keyof typeof CAUTIONS
 export const CAUTION_CODES = Object.keys(CAUTIONS) as readonly CautionCode[]
 
+/** The names by which cautions are called where they have been read already. */
+const NAMES: Readonly<Record<CautionCode, string>> = {
+  'light-use-only': 'light use only',
+  'glass-balls': 'glass',
+  turning: 'turning',
+  dust: 'dust',
+  finish: 'finish',
+  sawing: 'sawing',
+  drilling: 'drilling',
+  routing: 'routing',
+  'roller-skew': 'askew rollers',
+  'core-loose': 'loose core',
+  'sanding-inside': 'sanding inside',
+}
+
+export const cautionName = (code: string): string => NAMES[code as CautionCode]
+
 /** What can hurt someone with bearings of one arrangement alone. */
 export const ownCautions = ({ arrangement }: { readonly arrangement?: string }): readonly CautionCode[] =>
   arrangement === 'roller' ? ['roller-skew'] : []

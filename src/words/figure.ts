@@ -11,6 +11,17 @@ export function figure(length: Mm, units: Units): string {
   return `${fixed === 0 && value !== 0 ? Number(value.toPrecision(2)) : fixed} ${units}`
 }
 
+/** How a caliper is set: hundredths of a millimetre, thousandths of an inch, always all of them. */
+const CALIPER_DECIMALS: Readonly<Record<Units, number>> = { in: 3, mm: 2 }
+export const caliperFigure = (length: Mm, units: Units): string =>
+  `${inUnits(length, units).toFixed(CALIPER_DECIMALS[units])} ${units}`
+
+/** How much larger one figure is than another, in steps of a caliper: `+0.006`, `−0.04`, or nothing. */
+export function errorFigure(error: Mm, units: Units): string {
+  const text = Math.abs(inUnits(error, units)).toFixed(CALIPER_DECIMALS[units])
+  return Number(text) === 0 ? '' : `${error > 0 ? '+' : '−'}${text}`
+}
+
 /** An angle in a sentence: `11.25°`. */
 export const angleFigure = (degrees: number): string => `${Number(degrees.toFixed(2))}°`
 

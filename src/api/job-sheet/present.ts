@@ -7,6 +7,7 @@ import { assumptionsIn } from '#src/api/assumption.ts'
 import { caution } from '#src/api/caution.ts'
 import { makingAnswerOf } from '#src/api/design/making.ts'
 import { toEchoed, toNotes } from '#src/api/design/present.ts'
+import { showNumber } from '#src/api/number.ts'
 import { shownBy } from '#src/api/schema.ts'
 import { PAPER_DEFAULT, paperFor } from '#src/api/sheet-options.ts'
 import { sheetMark } from '#src/drawings/sheet-mark.ts'
@@ -14,12 +15,13 @@ import type { Operation, Reading, Size } from '#src/job-sheet/operation.ts'
 import { operationsFor } from '#src/job-sheet/operations.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { sheetTitle } from '#src/words/job-sheet/sheet.ts'
+import { toolsOf } from '#src/words/job-sheet/tools.ts'
 import { jobSheetSummary } from '#src/words/summary.ts'
 import { termsOf } from '#src/words/terms.ts'
 import { type JobSheet, type JobSheetRequest, JobSize, type SheetOperation } from './schema.ts'
 
 /** What a request says beside the design. */
-type SheetOptions = Pick<JobSheetRequest, 'units' | 'format' | 'paper'>
+type SheetOptions = Pick<JobSheetRequest, 'units' | 'format' | 'form' | 'paper'>
 
 /** The job sheet of a design, in the caller's units. */
 export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
@@ -33,9 +35,13 @@ export function toJobSheet(design: Design, request: SheetOptions): JobSheet {
   const body = <Part, Blank>(partOf: (operation: Operation) => Part, toBlank: (reading: Reading) => Blank) => ({
     title: sheetTitle(nameOf(input), bearingFacts(design)),
     ...signedBy(design),
+    tools: toolsOf(operations),
     operations: operations.map((operation, index) => ({
       ...toOperation(operation, index + 1, partOf(operation), input),
-      readings: operation.readings.map(toBlank),
+      readings: operation.readings.map((reading, place) => ({
+        ...toBlank(reading),
+        number: blanksBefore(operations, index) + place + 1,
+      })),
     })),
   })
   if (isOfPlates(design)) return answer({ ...head, arrangement: 'thrust' }, body(partOfPlates, toPlateReading), foot)
@@ -58,14 +64,22 @@ function signedBy(design: Design) {
 /** The request with the paper filled in. */
 function toHead({ bearing: { resolved } }: Design, request: SheetOptions, making: ReturnType<typeof makingAnswerOf>) {
   const echoed = toEchoed(nameOf(resolved.input), resolved, making)
-  const { format } = request
-  const options = { ...(format === undefined ? {} : { format }), paper: paperFor(request) }
+  const { format, form } = request
+  const options = {
+    ...(format === undefined ? {} : { format }),
+    ...(form === undefined ? {} : { form }),
+    paper: paperFor(request),
+  }
   return {
     units: echoed.units,
     input: { ...echoed.input, ...options },
     assumed: [...echoed.assumed, ...assumptionsIn(request, options, { '/paper': PAPER_DEFAULT })],
   }
 }
+
+/** The blanks of a sheet are counted through. */
+const blanksBefore = (operations: readonly Operation[], index: number): number =>
+  operations.slice(0, index).reduce((sum, { readings }) => sum + readings.length, 0)
 
 /** Both plates are made alike. */
 const partOfPlates = ({ part }: Operation) => (part === 'balls' ? 'balls' : 'both')
@@ -77,7 +91,7 @@ function partWithoutCage({ part }: Operation) {
 
 /** What the operations of every arrangement have in common. */
 const toOperation = <Part>(
-  { id, title, tool, how, sizes, check, mistake, cautions }: Operation,
+  { id, title, tool, how, sizes, check, mistake, cautions, speed }: Operation,
   number: number,
   part: Part,
   input: DesignInput,
@@ -92,6 +106,7 @@ const toOperation = <Part>(
   check,
   mistake,
   cautions: cautions.map((code) => caution(code, termsOf(input))),
+  ...(speed && { speed: { min: showNumber(speed.min), max: showNumber(speed.max) } }),
 })
 
 const toPlateReading = ({ name, kind, field }: Reading) => ({ name, kind, field })
@@ -102,7 +117,8 @@ function toRingReading({ name, at, kind, field }: Reading) {
 }
 
 function toSize(size: Size, { units, shopDenominator }: DesignInput): SheetOperation['sizes'][number] {
-  const shop = (length: Mm) => shopFigure(length, units, shopDenominator).text
+  const shop = (length: Mm) => shopFigure(length, units, shopDenominator)
   const { value, stopAt } = size
-  return shownBy(JobSize, { ...size, shop: shop(value), stopAtShop: stopAt && shop(stopAt) }, units)
+  const { text, error } = shop(value)
+  return shownBy(JobSize, { ...size, shop: text, shopError: error, stopAtShop: stopAt && shop(stopAt).text }, units)
 }

@@ -45,11 +45,13 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       const sheet = toJobSheet(made.value, body)
       if (mediaType === SHEET_TYPES.pdf) {
         const { toPages } = await import('#src/job-sheet/pages.ts')
-        return app.runTask('pdf', toPages(sheet, paperFor(body)), request).then((written) => Buffer.from(written))
+        return app
+          .runTask('pdf', toPages(sheet, paperFor(body), body.form), request)
+          .then((written) => Buffer.from(written))
       }
       if (mediaType !== SHEET_TYPES.html) return sheet
       const { toHtml } = await import('#src/job-sheet/html.ts')
-      return toHtml(sheet)
+      return toHtml(sheet, body.form)
     },
   })
 }

@@ -3,7 +3,7 @@ import { answerOf, answerUnion } from '#src/api/answer.ts'
 import type { Caution } from '#src/api/caution.ts'
 import { type DesignRequest, designRequests } from '#src/api/design-input.ts'
 import type { ShownLength } from '#src/api/length.ts'
-import { choiceOf, integer, listOf, named, object, text } from '#src/api/schema.ts'
+import { choiceOf, flag, integer, listOf, named, object, text } from '#src/api/schema.ts'
 import { engine, paper } from '#src/api/sheet-options.ts'
 import type { Paper } from '#src/drawings/papers.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
@@ -12,6 +12,9 @@ import { refTo } from '#src/http/schema.ts'
 /** What a sheet is beside JSON. */
 export const SHEET_TYPES = { html: 'text/html', pdf: 'application/pdf' } as const
 const SHEET_FORMATS = ['json', 'html', 'pdf'] as const satisfies readonly ('json' | keyof typeof SHEET_TYPES)[]
+
+const FORMS = ['full', 'short'] as const
+export type Form = (typeof FORMS)[number]
 
 const length = (description: string) =>
   Type.Unsafe<ShownLength>({ ...refTo<typeof ShownLength>('ShownLength'), description })
@@ -25,6 +28,12 @@ const OPTIONS = {
       ),
     ),
   ),
+  form: Type.Optional(
+    choiceOf<Form>(
+      'How much the sheet says on paper and as a page: `short` has one line for each operation, on at most two pages. Default: full.',
+      FORMS,
+    ),
+  ),
   paper,
   engine,
 }
@@ -33,6 +42,7 @@ const JOB_SHEET_REQUESTS = designRequests('JobSheet', 'A bearing to make, and th
 
 export type JobSheetRequest = DesignRequest & {
   readonly format?: (typeof SHEET_FORMATS)[number]
+  readonly form?: Form
   readonly paper?: Paper
 }
 export const jobSheetRef = Type.Unsafe<JobSheetRequest>(Type.Ref('JobSheetRequest'))
@@ -42,11 +52,20 @@ export const JobSize = named('JobSize', 'A size of one operation.', {
   name: text('The size in words.'),
   value: length('Size to work to, before any finish.'),
   shop: text('The nearest figure of the rule or caliper.'),
+  shopError: Type.Optional(
+    Type.Unsafe<ShownLength>({
+      ...refTo<typeof ShownLength>('ShownLength'),
+      description: 'How much larger the figure of the rule is than `value`; below 0 where it is smaller.',
+    }),
+  ),
+  byCaliper: Type.Optional(flag('Set a caliper to `value`: the rounding of a rule would spoil the size.')),
+  isTrade: Type.Optional(flag('The size is common practice, no source: nothing else was asked for.')),
   stopAt: Type.Optional(length('Size at which to stop with the sharp tool. Sand the rest to fit.')),
   stopAtShop: Type.Optional(text('`stopAt` to the nearest figure of the rule or caliper.')),
 })
 
 const READING = {
+  number: integer('Number of the blank on the sheet, from 1.'),
   name: text('The reading to write down.'),
   kind: text('The `kind` of the reading in `/v1/fit-correction`.'),
   field: text('Place of the figure in that reading: a JSON pointer, or empty for a tick.'),
@@ -76,6 +95,12 @@ const OPERATION = {
     costs: text('The cost of the mistake.'),
   }),
   cautions: listOf<typeof Caution>('Caution', 'Dangers at this step.'),
+  speed: Type.Optional(
+    object('Speed of the lathe for a blank that has been made round [1/min]. Common practice, no source.', {
+      min: Type.Number({ description: 'At least.' }),
+      max: Type.Number({ description: 'At most.' }),
+    }),
+  ),
 }
 
 const JobOperation = named('JobOperation', 'One operation, in its place.', {
@@ -96,7 +121,10 @@ const CagedOperation = named('CagedOperation', 'One operation of a bearing with 
   readings: Type.Array(refTo<typeof JobReading>('JobReading')),
 })
 
+const listOfText = (description: string) => Type.Array(Type.String(), { description })
+
 const HEAD = {
+  tools: listOfText('Everything to lay out before you start, in the order of its first use.'),
   title: text('Title of the sheet.'),
   name: Type.Optional(text("The maker's own name for the bearing.")),
   code: text('A short code of the input. Every sheet and drawing of the same input carries it.'),

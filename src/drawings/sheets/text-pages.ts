@@ -31,20 +31,23 @@ const BLANK_TO = 0.58
 
 type Placed = { readonly shapes: readonly Shape[]; readonly height: number }
 
+/** What stands over all of a sheet, and below every page of it. */
+export type SheetWords = { readonly heading: string; readonly lead: string; readonly imprint: string }
+
 /**
  * A text on pages of paper: a heading, a line that counts for all of it, and blocks that are not torn apart, each with a
  * box to tick. Lines are broken by an upper bound of their width, so that nothing leaves the page.
  */
 export function textPages(
-  heading: string,
-  lead: string,
+  { heading, lead, imprint }: SheetWords,
   blocks: readonly Block[],
-  imprint: string,
   paper: PaperSize,
+  rows: readonly Placed[] = [],
 ): readonly Drawing[] {
   const width = paper.short - 2 * MARGIN
   const room = paper.long - 2 * MARGIN - FOOT_HEIGHT
-  const parts = [headingOf(heading, lead, width), ...blocks.map((block) => blockOf(block, width))]
+  const between = rows.length > 0 ? 0 : BETWEEN_BLOCKS
+  const parts = [headingOf(heading, lead, width), ...blocks.map((block) => blockOf(block, width)), ...rows]
   const pages: Placed[][] = [[]]
   let used = 0
   for (const part of parts) {
@@ -53,20 +56,58 @@ export function textPages(
       used = 0
     }
     pages.at(-1)?.push(part)
-    used += part.height + BETWEEN_BLOCKS
+    used += part.height + between
   }
   return pages.map((page, index) =>
-    pageOf(page, { heading, imprint, number: pageNumber(index + 1, pages.length) }, paper),
+    pageOf(page, between, { heading, imprint, number: pageNumber(index + 1, pages.length) }, paper),
   )
 }
 
+/** A row of a short sheet: a step with its box, or something to read first. */
+export type ShortRow = { readonly words: string; readonly isStep: boolean }
+
+/** Of a short sheet: heights of its text, the largest with which it fits. */
+const SHORT_HEIGHTS = [2, 1.9, 1.8, 1.7, 1.6, 1.5, 1.4, 1.3, 1.2, 1] as const
+const SHORT_PAGES = 2
+
+/** Rows with a box before each, on two pages at the most: the smaller the more there is to say. */
+export function shortPages(words: SheetWords, rows: readonly ShortRow[], paper: PaperSize): readonly Drawing[] {
+  const tries = SHORT_HEIGHTS.map((height) =>
+    textPages(
+      words,
+      [],
+      paper,
+      rows.map((row) => shortRow(row, height, paper)),
+    ),
+  )
+  return tries.find((pages) => pages.length <= SHORT_PAGES) ?? itemAt(tries, tries.length - 1)
+}
+
+function shortRow({ words, isStep }: ShortRow, height: number, paper: PaperSize): Placed {
+  const room = paper.short - 2 * MARGIN - SHORT_INDENT
+  const apart = height * 1.75
+  const lines = wrapped(words, height, room)
+  const shapes = lines.map((content, index) =>
+    text(content, at(SHORT_INDENT, -height - index * apart), fittedHeight(content, height, room), 'start'),
+  )
+  const marks = isStep ? [box('mark', 0, -height - 0.3, height + 0.6, 0.3)] : []
+  return { shapes: [...marks, ...shapes], height: lines.length * apart + 0.8 }
+}
+
+const SHORT_INDENT = 5
+
 type PageWords = { readonly heading: string; readonly imprint: string; readonly number: string }
 
-function pageOf(parts: readonly Placed[], { heading, imprint, number }: PageWords, paper: PaperSize): Drawing {
+function pageOf(
+  parts: readonly Placed[],
+  between: number,
+  { heading, imprint, number }: PageWords,
+  paper: PaperSize,
+): Drawing {
   let y = paper.long - MARGIN
   const shapes = parts.flatMap((part) => {
     const here = placed(part.shapes, 1, at(MARGIN, y))
-    y -= part.height + BETWEEN_BLOCKS
+    y -= part.height + between
     return here
   })
   return {

@@ -1,6 +1,6 @@
 import type { Split } from '#shared/bearing/fields.ts'
 import type { Method } from '#shared/bearing/method.ts'
-import { HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, PROFILE_SHORT } from './operation.ts'
+import { HOLLOW_EDGE, LAYOUT_CHECK, type OperationWords, OVER_A_DOWEL, PROFILE_SHORT } from './operation.ts'
 
 /* Making an inner ring, from the board to the play. Tracks are in `rollers.ts`. */
 
@@ -115,7 +115,7 @@ export const INNER_FIT = {
 
 /** The same of a groove and of a track, but for the tool. */
 const SAND: Omit<OperationWords, 'title' | 'tool'> = {
-  how: 'Send the readings to the fit correction. Remove what it says, clean out the dust, put the bearing together again, and measure.',
+  how: 'Put the ring back on its mandrel, mark against mark. Send the readings to the fit correction. Remove what it says, clean out the dust, put the bearing together again, and measure.',
   check: 'It turns freely all the way round, and the play is what it should be and no more.',
   mistake: {
     looksLike: 'You can see the play, not only feel it.',
@@ -127,7 +127,8 @@ export const INNER_SAND: Readonly<Record<'groove' | 'track', OperationWords>> = 
   groove: {
     ...SAND,
     title: 'Sand the groove of the inner ring to fit',
-    tool: 'lathe, abrasive round a dowel of the groove radius',
+    how: `${OVER_A_DOWEL} ${SAND.how}`,
+    tool: 'lathe, strips of abrasive, a dowel for the groove',
   },
   track: {
     ...SAND,

@@ -50,3 +50,11 @@ export const PROFILE_SHORT =
   'Hold the profile of the gauge sheet in the groove: its shoulders must stay off the land by what is left to sand.'
 
 export const FULL_LINE_STAYS = 'The full line is still there all the way round.'
+
+/** Before a ring comes off the lathe, and when it goes back on. */
+export const MARK_CHUCK = 'Before you take it off the lathe, mark the ring and the chuck across each other.'
+export const RECHUCK =
+  'Put the ring back, mark against mark, and turn it by hand against a pencil: the pencil must touch all the way round. Tap it true before you start the lathe.'
+/** As the caution about abrasive has it. */
+export const OVER_A_DOWEL =
+  'Lay a strip of abrasive over the dowel, hold the strip by its two ends, and press the dowel into the groove on the side where the wood runs away from your hand.'

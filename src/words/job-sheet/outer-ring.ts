@@ -8,8 +8,11 @@ import {
   type GapFacts,
   HOLLOW_EDGE,
   LAYOUT_CHECK,
+  MARK_CHUCK,
   type OperationWords,
+  OVER_A_DOWEL,
   PROFILE_SHORT,
+  RECHUCK,
   ROUND_EDGE,
 } from './operation.ts'
 
@@ -39,7 +42,9 @@ const BORE_CENTRE = 'Bore the centre square to the face, for the screw chuck.'
 export const outerBore = (hasBladeHole: boolean): OperationWords => ({
   title: hasBladeHole ? 'Bore the holes for the chuck and the blade' : 'Bore the hole for the chuck',
   tool: 'drill press, a sharp bit',
-  how: hasBladeHole ? `${BORE_CENTRE} Bore the hole for the blade inside the core, clear of its line.` : BORE_CENTRE,
+  how: hasBladeHole
+    ? `${BORE_CENTRE} If you will saw the core out, bore the hole for the blade inside the core, clear of its line.`
+    : BORE_CENTRE,
   check: 'Hold a try square against the bit, in two directions.',
   mistake: {
     looksLike: 'The blank wobbles on its chuck.',
@@ -73,15 +78,14 @@ export const outerOutside = (machines: Method, { raceway }: Terms): OperationWor
 })
 
 type Core = Readonly<Record<'sawn' | 'parted', Pick<OperationWords, 'tool' | 'how'>>>
+const PART_OFF =
+  'Part from both faces, half way from each, well inside the line. Leave a thin web, stop the lathe, and break the web by hand.'
 const CORE: Core = {
   sawn: {
-    tool: 'scroll saw or jigsaw, started in the hole for the blade',
-    how: 'Start in the hole for the blade, and saw along the inner dashed line. Leave the full line on the ring.',
+    tool: 'parting tool, ring held by its outside; or scroll saw or jigsaw',
+    how: `${PART_OFF} With a scroll saw or jigsaw instead, start in the hole for the blade, and saw along the inner dashed line. Leave the full line on the ring.`,
   },
-  parted: {
-    tool: 'parting tool, ring held by its outside',
-    how: 'Part from both faces, half way from each, well inside the line. Leave a thin web, stop the lathe, and break the web by hand.',
-  },
+  parted: { tool: 'parting tool, ring held by its outside', how: PART_OFF },
 }
 
 /** What a cut over the line costs: the land of a groove, or a track. */
@@ -137,7 +141,7 @@ export const OUTER_GROOVE = {
   radial: (facts: GapFacts): OperationWords => ({
     title: 'Cut the groove of the outer ring, short of its depth',
     tool: 'lathe, scraper ground to the groove radius, inside caliper',
-    how: 'Cut straight in, at mid width. Stop short of the depth: you sand the rest to fit, with the balls in.',
+    how: `Cut straight in, at mid width. Stop short of the depth: you sand the rest to fit, between trials of the balls. ${MARK_CHUCK}`,
     check: PROFILE_SHORT,
     mistake: {
       looksLike: `Each ${figure(facts.over, facts.units)} too deep opens the gap by ${figure(facts.opens, facts.units)}.`,
@@ -214,9 +218,9 @@ function finished({ element, raceway }: Terms, { minBallGap, maxBallGap, noGo, p
   }
 }
 
-const sand = (terms: Terms, facts: SandFacts) => ({
+const sand = (terms: Terms, facts: SandFacts, over = '') => ({
   title: `Sand the ${terms.raceway.one} of the outer ring to fit`,
-  how: 'Send the readings to the fit correction. Remove what it says, clean out the dust, and measure again. Count the strokes: the fit correction learns how much one stroke removes.',
+  how: `${RECHUCK}${over} Send the readings to the fit correction. Remove what it says, clean out the dust, and measure again. Count the strokes: the fit correction learns how much one stroke removes.`,
   check: finished(terms, facts).check,
   mistake: {
     looksLike: finished(terms, facts).looksLike,
@@ -226,8 +230,8 @@ const sand = (terms: Terms, facts: SandFacts) => ({
 
 export const OUTER_SAND = {
   radial: (terms: Terms, facts: SandFacts): OperationWords => ({
-    ...sand(terms, facts),
-    tool: 'lathe, abrasive round a dowel of the groove radius, the two plugs, a rule',
+    ...sand(terms, facts, ` ${OVER_A_DOWEL}`),
+    tool: 'lathe, strips of abrasive, a dowel for the groove, the two plugs, a rule',
   }),
   roller: (terms: Terms, facts: SandFacts): OperationWords => ({
     ...sand(terms, facts),

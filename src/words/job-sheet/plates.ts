@@ -49,7 +49,6 @@ export const trialGroove = (machines: Method, facts: GapFacts): OperationWords =
 
 export const tryInPlate = (facts: {
   readonly count: number
-  readonly gapPerRadius: number
   /** A gap too small by this … */
   readonly lacking: Mm
   /** … needs the circle's radius so much larger. */
@@ -58,8 +57,8 @@ export const tryInPlate = (facts: {
 }): OperationWords => ({
   title: 'Try the balls',
   tool: 'the balls, a rule or feelers',
-  how: `Lay the plate flat on the bench. Lay in all ${facts.count} balls, push them together along the groove, and measure the gap between the last and the first. Take the difference from the gap below and divide it by ${facts.gapPerRadius.toFixed(1)}: if the gap is too small, make the radius of the circle larger by that; if it is too large, make the radius smaller by that.`,
-  check: `A gap that is ${figure(facts.lacking, facts.units)} too small needs a radius that is ${figure(facts.wider, facts.units)} larger.`,
+  how: `Lay the plate flat on the bench. Lay in all ${facts.count} balls, push them together along the groove, and measure the gap between the last and the first. For each ${figure(facts.lacking, facts.units)} that the gap is too small, make the radius of the circle ${figure(facts.wider, facts.units)} larger; for each that it is too large, as much smaller.`,
+  check: 'Measure the gap three times, the balls pushed together anew each time: the figures agree.',
   mistake: {
     looksLike: 'A ball rests on the side of its neighbour instead of in the groove: the gap reads too large.',
     costs: 'The circle is set wrong. Press every ball down with a finger before you measure.',

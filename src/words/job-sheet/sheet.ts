@@ -3,6 +3,7 @@ import type { Mm } from '#shared/units/length.ts'
 import type { BearingFacts } from '#src/words/bearing-facts.ts'
 import { capitalised, figure } from '#src/words/figure.ts'
 import { MADE_OF } from '#src/words/materials.ts'
+import { TRADE_SIGN } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 
 /** What stands round the operations: headings, and leads of paragraphs. */
@@ -24,7 +25,30 @@ export const SHEET = {
   writeDown: 'write down',
   reading: 'reading',
   goesTo: 'goes to',
+  allTools: 'Lay out',
+  speed: 'Speed',
+  byCaliper: 'by caliper',
+  blank: 'no.',
+  notToScale: 'nothing on this page is to scale',
+  short: 'Short job sheet',
+  readings: 'Write down',
 } as const
+
+/** Before a caution, the first time whole and then by its name alone. */
+export const CAUTION_SIGN = '⚠'
+export const cautionAgain = (names: readonly string[]): string => `${CAUTION_SIGN} ${names.join(', ')}: as above.`
+export const cautionFirst = (name: string, message: string): string =>
+  `${CAUTION_SIGN} ${capitalised(name)}. ${message}`
+
+/** For a blank that has been made round; before that as slow as the lathe goes. */
+export const speedSentence = ({ min, max }: { readonly min: number; readonly max: number }): string =>
+  `Start at the lowest speed. Once the blank is round, ${round(min)} to ${round(max)} turns a minute ${TRADE_SIGN}.`
+
+/** No lathe is set more finely. */
+const round = (speed: number): number => Number(speed.toPrecision(2))
+
+/** The nearest figure of the rule, and by how much it is off where it is. */
+export const onTheRule = (shop: string, error: string): string => (error === '' ? shop : `${shop} (${error})`)
 
 /** `Radial bearing with 12 wooden balls of 16 mm: outside 104 mm, bore 12 mm`. */
 export function sheetTitle(arrangement: ArrangementName, facts: BearingFacts): string {

@@ -57,6 +57,7 @@ export const SIZES = {
   longEdge: 'long edge of a segment',
   shortEdge: 'short edge of a segment',
   film: 'film on each surface',
+  abrasiveDowel: 'dowel with the abrasive over it',
 } as const
 
 export const meanDiameter = (arrangement: ArrangementName): string => `mean ${TERMS[arrangement].element.one} diameter`

@@ -50,6 +50,8 @@ describe('the operations', () => {
     const ids = (await sheet(BODY)).map(({ id }) => id)
     expect(ids).toEqual([
       'choose-balls',
+      'choose-wood',
+      'make-gauges',
       'outer-layout',
       'outer-bore',
       'outer-saw',
@@ -69,6 +71,7 @@ describe('the operations', () => {
       'grain',
       'wax',
       'run-in',
+      'care',
     ])
   })
 
@@ -185,6 +188,8 @@ describe('the operations', () => {
   test('a turntable: a shallow groove and a try of the balls come before the deep one, and that before the other plate', async () => {
     expect((await sheet(PLATES)).map(({ id }) => id)).toEqual([
       'choose-balls',
+      'choose-wood',
+      'make-gauges',
       'plate-layout',
       'plate-shape',
       'trial-groove',
@@ -195,6 +200,7 @@ describe('the operations', () => {
       'grain',
       'wax',
       'run-in',
+      'care',
     ])
   })
 
@@ -307,7 +313,7 @@ describe('the forms that it comes in', () => {
       /^default-src 'none'; style-src 'sha256-[\w+/=]+'; .*frame-ancestors https:\/\/courses\.example$/,
     )
     expect(text).not.toMatch(/<script|style="|javascript:/)
-    expect(text.match(/class="box"/g)).toHaveLength(20)
+    expect(text.match(/class="box"/g)).toHaveLength(23)
   })
 
   test('in inches it speaks of inches', async () => {

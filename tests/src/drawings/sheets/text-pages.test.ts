@@ -35,14 +35,12 @@ test('a block is not torn apart: it begins on a new page where it does not fit',
     (_, index) => ({ kind: 'paragraph', lead: 'Row', words: `row ${index}` }) as const,
   )
   const pages = textPages(
-    'Heading',
-    'lead',
+    { heading: 'Heading', lead: 'lead', imprint: 'code ABC123' },
     [
       { title: 'A', rows },
       { title: 'B', rows },
       { title: 'C', rows },
     ],
-    'Code ABC123',
     PAPER_SIZES.a4,
   )
   for (const page of pages) {

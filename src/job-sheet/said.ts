@@ -1,0 +1,49 @@
+import { lengthOf, type Units } from '#shared/units/length.ts'
+import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
+import { cautionName } from '#src/words/caution.ts'
+import { caliperFigure, errorFigure } from '#src/words/figure.ts'
+import { cautionAgain, cautionFirst, onTheRule, SHEET } from '#src/words/job-sheet/sheet.ts'
+import { TRADE_SIGN } from '#src/words/standing.ts'
+
+/* What stands at an operation in the same words on paper and on a screen. */
+
+type SheetSize = SheetOperation['sizes'][number]
+
+/** The cautions of one operation: whole where they come for the first time, and by their names after that. */
+export function cautionsAt({ operations }: Pick<JobSheet, 'operations'>, index: number): readonly string[] {
+  const before = new Set(operations.slice(0, index).flatMap(({ cautions }) => cautions.map(({ code }) => code)))
+  const here = operations[index]?.cautions ?? []
+  const again = here.filter(({ code }) => before.has(code)).map(({ code }) => cautionName(code))
+  return [
+    ...here
+      .filter(({ code }) => !before.has(code))
+      .map(({ code, message }) => cautionFirst(cautionName(code), message)),
+    ...(again.length === 0 ? [] : [cautionAgain(again)]),
+  ]
+}
+
+/** All of them, once each. */
+export function allCautions({ operations }: Pick<JobSheet, 'operations'>): readonly string[] {
+  const all = new Map(
+    operations.flatMap(({ cautions }) => cautions.map(({ code, message }) => [code, message] as const)),
+  )
+  return Array.from(all, ([code, message]) => cautionFirst(cautionName(code), message))
+}
+
+const caliper = (value: number, units: Units): string => caliperFigure(lengthOf(value, units), units)
+const signed = (value: string, { isTrade }: SheetSize): string => (isTrade === true ? `${value} ${TRADE_SIGN}` : value)
+
+/** Symbol, name, the size to set a caliper to, the figure of the rule with its error where a rule will do, and where to stop. */
+export function sizeCells(size: SheetSize, units: Units): readonly string[] {
+  const { symbol = '', name, value, shop, shopError = 0, byCaliper, stopAt } = size
+  const rule = byCaliper === true ? SHEET.byCaliper : onTheRule(shop, errorFigure(lengthOf(shopError, units), units))
+  return [symbol, name, signed(caliper(value, units), size), rule, stopAt === undefined ? '' : caliper(stopAt, units)]
+}
+
+/** The same in a line of text. */
+export function sizeWords(size: SheetSize, units: Units): string {
+  const { symbol, name, value, stopAt } = size
+  const called = symbol === undefined ? name : `${name} ${symbol}`
+  const stop = stopAt === undefined ? '' : `, ${SHEET.stopAt} ${caliper(stopAt, units)}`
+  return `${called} ${signed(caliper(value, units), size)}${stop}`
+}

@@ -1,0 +1,11 @@
+import type { OperationWords } from './operation.ts'
+
+/** What is named beside a tool and is none: how the work is held, and what is there anyway. */
+const NO_TOOLS =
+  /^(hands|ring held by its outside|on a mandrel through the bore|the same tool|at the same setting|a rule)$/
+
+/** Everything that the operations name, once each, in the order of its first use. */
+export function toolsOf(operations: readonly Pick<OperationWords, 'tool'>[]): string[] {
+  const named = operations.flatMap(({ tool }) => tool.split(/[,;] /)).filter((tool) => !NO_TOOLS.test(tool))
+  return [...new Set(['a rule', ...named].map((tool) => tool.replace(/^(an?|the|or) /, '')))]
+}

@@ -1,0 +1,70 @@
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { Mm, Units } from '#shared/units/length.ts'
+import { figure } from '#src/words/figure.ts'
+import { TRADE_SIGN } from '#src/words/standing.ts'
+import { TERMS } from '#src/words/terms.ts'
+import type { OperationWords } from './operation.ts'
+
+/* What comes before the first cut, and what comes after the last one. */
+
+/** What is laid along the grain alike, where it comes in two halves or as two parts. */
+const ALIKE: Readonly<Record<ArrangementName, string>> = {
+  radial: 'Lay both halves of a split ring the same way, one above the other, so that they move together.',
+  caged: 'Lay both halves of a split ring the same way, one above the other, so that they move together.',
+  roller: 'Lay both cheeks the same way as the outer ring, so that they move with it.',
+  thrust: 'Lay both plates the same way, and mark it on their edges: they come together so.',
+}
+
+export const wood = (arrangement: ArrangementName): OperationWords => ({
+  title: 'Choose the wood',
+  tool: 'a rule, a pencil',
+  how: `Take straight-grained wood without knots or splits. Leave it in the room where the bearing will live for two weeks ${TRADE_SIGN}. ${ALIKE[arrangement]}`,
+  check: 'A straightedge laid across each face does not rock, and the board weighs the same on two days.',
+  mistake: {
+    looksLike: `The board was damp: a ${TERMS[arrangement].part.one} that was round on the lathe is oval a week later.`,
+    costs: 'Every size that you cut. Wait instead: wood costs less than work.',
+  },
+})
+
+/** How far a plug may be off, and still tells what it should: common practice, no source. */
+interface PlugError {
+  readonly within: Mm
+  readonly units: Units
+}
+
+export function gauges(arrangement: ArrangementName, { within, units }: PlugError): OperationWords {
+  const { element, part, raceway } = TERMS[arrangement]
+  const plugs = arrangement === 'caged' ? 'the plug' : 'both plugs'
+  return {
+    title: 'Make the gauges',
+    tool: 'lathe, gouge and scraper, outside caliper, fine saw, file',
+    how: `Turn ${plugs} from dense, dry wood, longer than the ${part.one} is thick, and sand the last bit. Write the size on the end. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them.`,
+    check: `Measure each plug with the caliper at both ends, in two directions: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ` Hold each profile against a ${element.one}: it must not rock.`}`,
+    mistake: {
+      looksLike: 'A plug is tapered: it enters by its thin end.',
+      costs: `Every ${raceway.one} that you check with it. Turn it again.`,
+    },
+  }
+}
+
+/** What is measured again, a year later. */
+const YEARLY: Readonly<Record<ArrangementName, string>> = {
+  radial: 'the gap and the play',
+  roller: 'the gap and the play',
+  thrust: 'the gap and the space between the plates',
+  caged: 'the play',
+}
+
+export function care(arrangement: ArrangementName): OperationWords {
+  const { raceway } = TERMS[arrangement]
+  return {
+    title: 'Keep it running',
+    tool: 'a brush, hard paste wax, a rule',
+    how: `Keep it out of the sun, and away from heaters and damp. Brush out the dust, and wax the ${raceway.many} again when it runs rough: no oil. Once a year, in the driest month and in the dampest, measure ${YEARLY[arrangement]} again.`,
+    check: 'It turns freely all the way round, as it did when it was new, and nothing is cracked.',
+    mistake: {
+      looksLike: 'It goes stiff in one season.',
+      costs: `Do not force it: the wood has moved. Wait for the season to turn, or ease the ${raceway.many} with a few strokes.`,
+    },
+  }
+}
