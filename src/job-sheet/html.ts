@@ -4,7 +4,7 @@ import { escaped, page } from '#src/http/html.ts'
 import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
 import { imprint } from '#src/words/drawing.ts'
-import { goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
+import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { allCautions, cautionsAt, sizeCells, sizeWords } from './said.ts'
@@ -31,7 +31,7 @@ export function sheetBody(sheet: JobSheet, form: Form = 'full'): string {
 function line({ number, title, sizes, check, readings }: SheetOperation, units: Units): string {
   const facts = [
     ...sizes.map((size) => escaped(sizeWords(size, units))),
-    ...readings.map((reading) => `${reading.number}: <span class="blank"></span>`),
+    ...readings.map((reading) => `${escaped(blankName(reading))}: <span class="blank"></span>`),
   ]
   return `<li class="head"><span class="box" role="img" aria-label="${SHEET.tick}"></span><span><b>${number}. ${escaped(title)}</b>${facts.length === 0 ? '' : `: ${facts.join('; ')}`}. ${escaped(check)}</span></li>`
 }
@@ -68,7 +68,7 @@ function sizeTable(sizes: SheetOperation['sizes'], units: Units): string {
 function readingTable(readings: SheetOperation['readings']): string {
   const rows = readings.map(
     (reading) =>
-      `<tr><td>${reading.number}</td><th scope="row">${escaped(reading.name)}</th><td><span class="blank"></span></td><td>${escaped(goesTo(reading))}</td></tr>`,
+      `<tr><td>(${reading.number})</td><th scope="row">${escaped(reading.name)}</th><td><span class="blank"></span></td><td>${escaped(goesTo(reading))}</td></tr>`,
   )
   return `<table><thead><tr><th scope="col">${SHEET.blank}</th><th scope="col">${SHEET.writeDown}</th><th scope="col">${SHEET.reading}</th><th scope="col">${SHEET.goesTo}</th></tr></thead><tbody>${rows.join('')}</tbody></table>`
 }

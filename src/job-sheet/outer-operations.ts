@@ -117,8 +117,9 @@ function outerCore(job: RingJob): readonly Operation[] {
       id: 'outer-core',
       part: 'outer-ring',
       sizes: [{ name: SIZES.core, value: roughHole }],
-      cautions: [isSawn ? 'sawing' : 'turning', 'core-loose', 'dust'],
+      cautions: ['turning', ...(isSawn ? ['sawing' as const] : []), 'core-loose', 'dust'],
       readings: [],
+      speed: outerRing.turning.speed,
     },
   ]
 }

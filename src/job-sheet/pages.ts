@@ -6,7 +6,7 @@ import { type Block, type Row, type ShortRow, shortPages, textPages } from '#src
 import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
 import { imprint } from '#src/words/drawing.ts'
-import { goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
+import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { allCautions, cautionsAt, sizeCells, sizeWords } from './said.ts'
@@ -41,9 +41,7 @@ function block(sheet: JobSheet, operation: SheetOperation, index: number): Block
       paragraph(SHEET.check, check),
       paragraph(SHEET.mistake, mistake.looksLike),
       paragraph(SHEET.cost, mistake.costs),
-      ...readings.map(
-        (reading): Row => ({ kind: 'blank', words: `${reading.number}. ${reading.name}`, note: goesTo(reading) }),
-      ),
+      ...readings.map((reading): Row => ({ kind: 'blank', words: blankName(reading), note: goesTo(reading) })),
     ],
   }
 }
@@ -66,7 +64,7 @@ function shortRows(sheet: JobSheet): readonly ShortRow[] {
     const sentences = [
       facts.length === 0 ? `${number}. ${title}.` : `${number}. ${title}: ${facts.join('; ')}.`,
       check,
-      ...readings.map((reading) => `${reading.number}. ${reading.name}: ________`),
+      ...readings.map((reading) => `${blankName(reading)}: ________`),
     ]
     return { words: sentences.join(' '), isStep: true }
   })

@@ -22,11 +22,12 @@ export function cautionsAt({ operations }: Pick<JobSheet, 'operations'>, index: 
   ]
 }
 
-/** All of them, once each. */
+/** All of them, once each, but for the use, which stands over every sheet. */
 export function allCautions({ operations }: Pick<JobSheet, 'operations'>): readonly string[] {
   const all = new Map(
     operations.flatMap(({ cautions }) => cautions.map(({ code, message }) => [code, message] as const)),
   )
+  all.delete('light-use-only')
   return Array.from(all, ([code, message]) => cautionFirst(cautionName(code), message))
 }
 

@@ -47,7 +47,11 @@ export function textPages(
   const width = paper.short - 2 * MARGIN
   const room = paper.long - 2 * MARGIN - FOOT_HEIGHT
   const between = rows.length > 0 ? 0 : BETWEEN_BLOCKS
-  const parts = [headingOf(heading, lead, width), ...blocks.map((block) => blockOf(block, width)), ...rows]
+  const parts = [
+    headingOf(heading, lead, width, between === 0 ? BETWEEN_BLOCKS / 2 : 0),
+    ...blocks.map((block) => blockOf(block, width)),
+    ...rows,
+  ]
   const pages: Placed[][] = [[]]
   let used = 0
   for (const part of parts) {
@@ -127,14 +131,14 @@ function pageOf(
 }
 
 /** From its upper left corner at 0 downward. */
-function headingOf(heading: string, lead: string, width: number): Placed {
+function headingOf(heading: string, lead: string, width: number, free: number): Placed {
   const titles = wrapped(heading, HEADING, width, true)
   const shapes = titles.map((words, index) =>
     text(words, at(0, -HEADING - index * HEADING * 1.7), HEADING, 'start', { bold: true }),
   )
   const below = titles.length * HEADING * 1.7 + 2
   const paragraph = paragraphOf(SHEET.use, lead, width, true)
-  return { shapes: [...shapes, ...placed(paragraph.shapes, 1, at(0, -below))], height: below + paragraph.height }
+  return { shapes: [...shapes, ...placed(paragraph.shapes, 1, at(0, -below))], height: below + paragraph.height + free }
 }
 
 function blockOf({ title, rows }: Block, width: number): Placed {

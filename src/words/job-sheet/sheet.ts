@@ -42,10 +42,17 @@ export const cautionFirst = (name: string, message: string): string =>
 
 /** For a blank that has been made round; before that as slow as the lathe goes. */
 export const speedSentence = ({ min, max }: { readonly min: number; readonly max: number }): string =>
-  `Start at the lowest speed. Once the blank is round, ${round(min)} to ${round(max)} turns a minute ${TRADE_SIGN}.`
+  `Start at the lowest speed. Once the blank is round, ${twoDigits(min, Math.ceil)} to ${twoDigits(max, Math.floor)} turns a minute ${TRADE_SIGN}.`
 
-/** No lathe is set more finely. */
-const round = (speed: number): number => Number(speed.toPrecision(2))
+/** No lathe is set more finely, and neither end is passed. */
+function twoDigits(speed: number, round: (value: number) => number): number {
+  const digit = Number(`1e${Math.floor(Math.log10(speed)) - 1}`)
+  return Number((round(speed / digit) * digit).toPrecision(2))
+}
+
+/** A blank is called by its number, which is not that of a step. */
+export const blankName = ({ number, name }: { readonly number: number; readonly name: string }): string =>
+  `(${number}) ${name}`
 
 /** The nearest figure of the rule, and by how much it is off where it is. */
 export const onTheRule = (shop: string, error: string): string => (error === '' ? shop : `${shop} (${error})`)
