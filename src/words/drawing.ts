@@ -75,15 +75,25 @@ export const CUT_OUT_DESCRIPTIONS: Readonly<
 
 /* The assembly. */
 
-export const DRAWING_NAMES: Readonly<Record<ArrangementName, string>> = {
+const DRAWING_NAMES: Readonly<Record<ArrangementName, string>> = {
   radial: 'Radial bearing of wood, full complement',
   caged: 'Radial bearing of wood, with a cage',
   roller: 'Roller bearing of wood, full complement',
   thrust: 'Turntable of wood, full complement',
 }
 
-export const subtitle = (arrangement: ArrangementName, facts: RollingFacts, units: Units, say: Size): string =>
-  `${rolling(facts, TERMS[arrangement])}, Ø${say(facts.ballDiameter)} ${units}`
+interface Named {
+  readonly units: Units
+  /** The maker's own name for the bearing. */
+  readonly name: string | undefined
+}
+
+/** The two lines of a title block: the maker's own name stands first where there is one. */
+export function titles(arrangement: ArrangementName, facts: RollingFacts, { units, name }: Named, say: Size) {
+  const kind = DRAWING_NAMES[arrangement]
+  const balls = `${rolling(facts, TERMS[arrangement])}, Ø${say(facts.ballDiameter)} ${units}`
+  return name === undefined ? { title: kind, subtitle: balls } : { title: name, subtitle: `${kind}: ${balls}` }
+}
 
 /** Beside the arrow to one of them in the face view. */
 export const rollingLabel = (arrangement: ArrangementName, facts: RollingFacts, say: Size): string =>

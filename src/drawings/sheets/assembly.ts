@@ -334,8 +334,7 @@ function strip(
     ...sizeTable({ arrangement, dimensions, resolved }, say, { left, bottom, right: between, top }),
     ...titleBlock(
       {
-        title: words.DRAWING_NAMES[arrangement],
-        subtitle: words.subtitle(arrangement, factsOf(assembled), units, say),
+        ...words.titles(arrangement, factsOf(assembled), { units, name: mark.name }, say),
         projection: projectionFor(units),
         facts: [
           [words.FACTS.code, mark.code],

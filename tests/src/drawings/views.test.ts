@@ -387,6 +387,13 @@ describe('pages', () => {
 })
 
 describe('whose sheet it is', () => {
+  test.each(VIEWS)("%s has the maker's own name, however long it is, and nothing leaves the sheet", (view) => {
+    const name = `Tide clock ${'W'.repeat(69)}`
+    const drawing = drawingOf(view, designed({ ...PLAIN, making: { name } }), 'a4')
+    expect(textsOn(drawing).some(({ text }) => text.includes('Tide clock'))).toBe(true)
+    expect(sheetFaults(drawing)).toEqual([])
+  })
+
   const EVERY = [PLAIN, ROLLERS, PLATES, CAGED]
 
   test.each(EVERY)('every template and gauge carries the code once below it and once on itself', (input) => {
