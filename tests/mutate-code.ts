@@ -35,7 +35,7 @@ const PARTS: Readonly<Record<string, { readonly code: readonly string[]; readonl
   },
   load: {
     code: ['shared/questions/load/{limits,speeds,warning,friction,seat-load}.ts'],
-    tests: ['tests/shared/questions/load/*.test.ts'],
+    tests: ['tests/shared/questions/load/*.test.ts', 'tests/published/*.test.ts'],
   },
   search: {
     code: ['shared/questions/search/{score,judge,year,chance,drop-reason}.ts'],

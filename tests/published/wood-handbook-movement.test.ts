@@ -2,7 +2,7 @@
 // Tolerance: half the last printed digit. Equation 13-2 takes a coefficient meant for the size at 10 % of moisture on
 // whatever size there is; where it does not start at 10 %, what that neglects is added: D C2 |change| |start - 10|.
 import { expect, test } from 'vitest'
-import { MOVEMENT } from '#shared/data/wood-movement.ts'
+import { BOARD_VARIATION, HYSTERESIS, MOVEMENT, PLY_THICKNESS } from '#shared/data/wood-movement.ts'
 import { stretch } from '#shared/wood/moisture-movement.ts'
 
 const FIR = MOVEMENT['fir-white']?.tangential ?? Number.NaN
@@ -81,4 +81,19 @@ test('American Wood Council, rule of thumb: about 1 % across the grain for 4 % o
   const means = Object.values(MOVEMENT).map(({ radial, tangential }) => (radial + tangential) / 2)
   const mean = means.reduce((sum, one) => sum + one, 0) / means.length
   expect(100 * (stretch(mean, 10, 14) - 1)).toBeWithin(0.5, 1)
+})
+
+test('chapter 4, from memory: the movement of boards of one species varies by 15 %', () => {
+  expect(BOARD_VARIATION).toEqual({ relative: 0.15, source: 'fpl-variation' })
+})
+
+test('plywood swells in its thickness about as solid wood does across the grain, from memory: between radial and tangential', () => {
+  expect(PLY_THICKNESS).toEqual({ perPercent: 0.003, source: 'fpl-plywood-thickness' })
+  const birch = MOVEMENT['birch-yellow']
+  expect(PLY_THICKNESS.perPercent).toBeGreaterThan(birch?.radial ?? Number.NaN)
+  expect(PLY_THICKNESS.perPercent).toBeLessThan(birch?.tangential ?? Number.NaN)
+})
+
+test('wood that has dried holds up to 2.5 % more than wood that took moisture up, half of it on either side of the middle', () => {
+  expect(HYSTERESIS).toMatchObject({ loop: 2.5, moisture: 1.25, source: 'sorption-hysteresis' })
 })
