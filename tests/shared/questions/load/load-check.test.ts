@@ -221,6 +221,46 @@ describe('order', () => {
 })
 
 describe('warnings', () => {
+  test('each names the part where it happens, with what happens there, and none is missing', () => {
+    const seen = new Set<string>()
+    fc.assert(
+      fc.property(likelyInput, magnitude(1, 1e5), extras, (design, radialLoad, rest) => {
+        const made = ringLoadCheck({ design, radialLoad, ...rest })
+        if (!made.ok) return
+        const { warnings, ruin, workingLoad, load, ...check } = made.value
+        for (const { facts } of warnings) {
+          seen.add(facts.code)
+          if (facts.code === 'dents-deeper') {
+            expect(facts.part).toBe(ruin.part)
+            expect(facts.dent).toBe(check[ruin.part].dent)
+          }
+        }
+        const partsOf = (code: string) =>
+          warnings.flatMap(({ facts }) => (facts.code === code && 'part' in facts ? [facts.part] : []))
+        const rings = ['outerRing', 'innerRing'] as const
+        expect(partsOf('contact-reaches-edges')).toEqual(
+          rings.filter((ring) => check[ring].seat === 'bottom' && check[ring].reachesEdges),
+        )
+        const isSunk = rings.some((ring) => check[ring].dent === undefined)
+        const isRuined = load.newtons > ruin.load * (1 + 1e-9)
+        const least = Math.min(workingLoad.loads.still.load, workingLoad.loads.steadyCrank.load)
+        const expected = isSunk
+          ? 'ball-sinks-in'
+          : isRuined
+            ? 'dents-deeper'
+            : load.newtons > least * (1 + 1e-9)
+              ? 'above-working-load'
+              : undefined
+        const told = warnings.find(({ facts }) =>
+          ['ball-sinks-in', 'dents-deeper', 'above-working-load'].includes(facts.code),
+        )
+        expect(told?.facts.code).toBe(expected)
+      }),
+      { numRuns: 300 },
+    )
+    expect([...seen]).toEqual(expect.arrayContaining(['dents-deeper', 'contact-reaches-edges', 'above-working-load']))
+  })
+
   test('a groove tighter than the ball crushes its edges at any load', () => {
     const tight = checked({ ...STEEL, design: { ...STEEL.design, groove: { conformity: 0.45 } } })
     expect(codes(tight).filter((code) => code === 'edges-crush').length).toBe(2)
