@@ -74,7 +74,12 @@ test('with the changes in its input, as it says, the bearing has the chances tha
   const [, path = '', body = ''] = CALL.exec(seasonCall) ?? []
   const asked = async (request: string) => JSON.parse((await post(`${await startedApp()}${path}`, request)).text)
   const { input, buildIn } = await asked(body)
-  for (const { path: at, value } of buildIn.changes) input[at.split('/')[1]][at.split('/')[2]] = value
+  for (const { path: at, value } of buildIn.changes) {
+    const names: string[] = at.split('/').slice(1)
+    const last = names.pop() ?? ''
+    const place = names.reduce((inside, name) => inside[name], input)
+    place[last] = value
+  }
   expect(await asked(JSON.stringify(input))).toMatchObject({ runsAllYear: true, probability: buildIn.probability })
 })
 

@@ -18,7 +18,7 @@ import { ENTRY_DEVIATION, ENTRY_MEAN } from './entry-gap.ts'
  * it to exact trials.
  */
 
-/** The probability that a verdict on a groove needs. */
+/** The probability that a verdict on a groove needs. Common practice, no source. */
 export const CONFIDENCE = 0.95
 
 /** A turned plug felt for fit, standard uncertainty [mm]. Common practice, no source. */

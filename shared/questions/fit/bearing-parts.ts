@@ -7,7 +7,7 @@ import type { Balls, InnerGroove, OuterGroove, SeatLaw } from './subject.ts'
 
 /* What a subject of fit correction takes from a bearing, of whatever arrangement. */
 
-/** How far a plain track, or a plate's circle, is taken to be from done when it is first tried, in ball diameters. */
+/** How far a plain track, or a plate's circle, is taken to be from done when it is first tried, in ball diameters. Common practice, no source. */
 export const WITHOUT_DEPTH = 1 / 4
 
 export function outerGrooveOf({ resolved, outerRing }: RingPair): OuterGroove {

@@ -130,6 +130,7 @@ describe('speed', () => {
     const rub = speedLimits.find(({ reason }) => reason === 'balls-rub')?.speed ?? Number.NaN
     expect(2 * ratios.ballSpin * ((2 * Math.PI * rub) / 60) * 8).toBeWithin(1e-6, 1000)
     expect(friction.rubbingSpeed / 1000).toBeWithin(1e-9, 120 / rub)
+    expect(friction.ballsRub).toBe(true)
   })
 
   test('the joint of a split ring opens where half of what its balls press is more than its screws hold: sooner in soft wood', () => {

@@ -319,6 +319,16 @@ test('drills and plugs on hand: a bore without its drill has a lower mark', () =
   expect(first?.design.bore).toBe(10)
 })
 
+test('an inner ring that comes out of the hole of the outer one is nested: as far as the saw needs no more than is between them', () => {
+  const one = { ...LARKMOOR, counts: { min: 12, max: 12 }, limit: 3 }
+  for (const { isNested, marks, sizes } of searched({ ...one, partingWidth: mm(0.5) }).ranked) {
+    expect(sizes.landGap).toBeGreaterThan(0.5)
+    expect([isNested, marks.nesting]).toEqual([true, 1])
+  }
+  for (const { isNested, marks } of searched({ ...one, partingWidth: mm(50) }).ranked)
+    expect([isNested, marks.nesting]).toEqual([false, 0])
+})
+
 describe('a year', () => {
   const RANGE = { kind: 'air', temperature: { min: 20, max: 20 }, relativeHumidity: { min: 5, max: 90 } } as const
 
