@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { PAPERS, usualPaper } from '#src/drawings/papers.ts'
 import { Picks } from '#src/kiosk/controls.tsx'
+import { EmbedThis } from '#src/kiosk/embed-this.tsx'
 import { queryOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
@@ -52,6 +53,7 @@ export function SheetsStage({ settled }: StageProps) {
           </p>
         </section>
       ))}
+      <EmbedThis request={request} name={name} />
       <p>
         <a href="/docs">{SHEETS.documents}</a>
       </p>

@@ -5,6 +5,7 @@ export const SHEETS = {
     'The PDF files are full size. Print them at 100 %, without “fit to page”, and measure the bar on the sheet before you use it.',
   onScreen: 'What the browser prints of this page, or of a sheet on the screen, is not to scale.',
   documents: 'Paths for programs',
+  embed: 'Show this bearing on another page',
 } as const
 
 /** Sheets and files by the path that gives them. */
@@ -13,6 +14,13 @@ export const SHEET_NAMES = {
   assembly: 'Assembly drawing, with all sizes',
   templates: 'Templates to glue on the wood or to cut by',
   gauges: 'Gauges and profiles to make',
+} as const
+
+/** The ways to show a bearing on another page. */
+export const EMBED_NAMES = {
+  element: 'A bearing that readers can change',
+  image: 'The drawing alone',
+  frame: 'The same as the first, in a frame',
 } as const
 
 export const FORMAT_NAMES = { html: 'on the screen', pdf: 'PDF to print', svg: 'SVG', dxf: 'DXF' } as const
