@@ -12,6 +12,7 @@ import { assembledPlates } from '#src/drawings/sheets/plates-assembly.ts'
 import { assembledRings, assembledWithCage } from '#src/drawings/sheets/rings-assembly.ts'
 import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
 import { CUT_OUT_DESCRIPTIONS, imprint, TITLES } from '#src/words/drawing.ts'
+import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import type { Drawing } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
 import { type SheetMark, sheetMark } from './sheet-mark.ts'
@@ -36,7 +37,7 @@ function cutOut(view: Exclude<View, 'assembly'>, design: Design) {
     words: {
       title: `${TITLES[view]} ${mark.code}`,
       description: `${CUT_OUT_DESCRIPTIONS[view](nameOf(design.bearing.resolved.input))} ${sign}.`,
-      imprint: sign,
+      imprint: [sign, ...SIGN_MEANINGS].join(', '),
     },
   }
 }

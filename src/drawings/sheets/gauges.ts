@@ -16,7 +16,7 @@ import type { Placed } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { type Figure, type Label, labelledItem } from './labelled-item.ts'
 import type { Item } from './pages.ts'
-import { sizeTextFor } from './size-text.ts'
+import { sizeTextFor, tradeSign } from './size-text.ts'
 import { cutSize } from './templates.ts'
 
 const CENTRE = at(0, 0)
@@ -72,7 +72,7 @@ function plugs(bearing: BallRing, code: string): readonly Item[] {
   const { units } = resolved.input
   const say = sizeTextFor({ resolved })
   const size = (key: 'gauge.goDiameter' | 'gauge.noGoDiameter', diameter: Mm): string =>
-    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${units}`
+    `${DIMENSION_SYMBOLS[key]} Ø${say(diameter)} ${units}${tradeSign(key, bearing)}`
   const go = size('gauge.goDiameter', gauge.goDiameter)
   const noGo = size('gauge.noGoDiameter', gauge.noGoDiameter)
   const labels = (measured: string, verdict: string, gap: GapSpread): readonly Label[] =>
@@ -151,7 +151,9 @@ function profile({ title, code }: Named, design: DesignOf<Placed>, part: PartNam
     top: depth,
   }
   return labelledItem(title, figure, [
-    { words: `${DIMENSION_SYMBOLS[radiusKey]} R${say(radius)}, ${DIMENSION_SYMBOLS[depthKey]} ${say(depth)}` },
+    {
+      words: `${DIMENSION_SYMBOLS[radiusKey]} R${say(radius)}${tradeSign(radiusKey, design.bearing)}, ${DIMENSION_SYMBOLS[depthKey]} ${say(depth)}${tradeSign(depthKey, design.bearing)}`,
+    },
     { words: GAUGE_LABELS.profile(meets) },
   ])
 }
@@ -180,7 +182,7 @@ function edge({ title, code }: Named, design: DesignOf<Placed>, key: DimensionKe
     bottom: -height,
     top: Math.max(0, round * rise),
   }
-  const size = `${DIMENSION_SYMBOLS[key]} Ø${sizeTextFor(design.bearing)(diameter)}`
+  const size = `${DIMENSION_SYMBOLS[key]} Ø${sizeTextFor(design.bearing)(diameter)}${tradeSign(key, design.bearing)}`
   return labelledItem(title, figure, [{ words: GAUGE_LABELS.edge(size) }])
 }
 

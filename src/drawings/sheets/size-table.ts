@@ -1,13 +1,11 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
-import { isTradeSize } from '#shared/bearing/assumed-sizes.ts'
 import { DIMENSION_SYMBOLS, type Dimension } from '#shared/bearing/dimensions.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import { at, type Shape } from '#src/drawings/model.ts'
 import { line } from '#src/drawings/shapes.ts'
 import { shortName, TABLE_HEADINGS, type TabledKey } from '#src/words/drawing.ts'
-import { TRADE_SIGN } from '#src/words/standing.ts'
 import { fittedText, SMALL_TEXT_HEIGHT } from './annotations.ts'
-import type { SizeText } from './size-text.ts'
+import { type SizeText, tradeSign } from './size-text.ts'
 
 type Block = { readonly heading: string; readonly rows: readonly TabledKey[] }
 
@@ -107,7 +105,7 @@ const ROWS_A_BLOCK = 6
 type Tabled = {
   readonly arrangement: ArrangementName
   readonly dimensions: readonly Dimension[]
-  readonly resolved: Pick<ResolvedBalls, 'assumed'>
+  readonly resolved: ResolvedBalls
 }
 
 type Frame = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
@@ -133,7 +131,7 @@ export function sizeTable(
     return [
       cell(DIMENSION_SYMBOLS[key], 0.03, 0.12, 'start'),
       cell(shortName(key, arrangement), 0.13, 0.46, 'start'),
-      cell(`${say(found.value)}${isTradeSize(key, resolved) ? ` ${TRADE_SIGN}` : ''}`, 0.47, 0.7, 'end'),
+      cell(`${say(found.value)}${tradeSign(key, { resolved })}`, 0.47, 0.7, 'end'),
       cell(found.shop.text, 0.72, 0.97, 'end'),
     ]
   }

@@ -9,12 +9,13 @@ import { at, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, cross, line, text } from '#src/drawings/shapes.ts'
 import { fittedHeight } from '#src/drawings/text-width.ts'
 import { BLANK_TITLES, GRAIN, TEMPLATE_LABELS, TEMPLATE_NOTES } from '#src/words/drawing.ts'
+import { TRADE_SIGN } from '#src/words/standing.ts'
 import { arrowHead, TEXT_HEIGHT } from './annotations.ts'
 import { ballAngles, fastenersIn, holesRound, type Placed, screwsIn } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { type Figure, type Label, labelledItem } from './labelled-item.ts'
 import type { Item } from './pages.ts'
-import { sizeTextFor } from './size-text.ts'
+import { sizeTextFor, tradeSign } from './size-text.ts'
 
 const CENTRE = at(0, 0)
 const PUNCH_REACH = 4
@@ -59,12 +60,24 @@ function circleOf(
   role: Ring['role'] = 'finish',
 ): Ring {
   const diameter = cutSize(design, key)
-  return { role, diameter, words: label(DIMENSION_SYMBOLS[key], sizeTextFor(design.bearing)(diameter)) }
+  return {
+    role,
+    diameter,
+    words: `${label(DIMENSION_SYMBOLS[key], sizeTextFor(design.bearing)(diameter))}${tradeSign(key, design.bearing)}`,
+  }
 }
+
+/** What is left for the lathe is common practice where the maker does not say it. */
+const allowanceSign = ({ resolved: { input } }: Pick<Placed, 'resolved'>): string =>
+  input.making?.allowances?.turning === undefined ? ` ${TRADE_SIGN}` : ''
 
 /** Round what is turned, with the allowance for the lathe. */
 function sawLine({ roughCircle: diameter }: Blank, { bearing }: DesignOf<Pick<Placed, 'resolved'>>): Ring {
-  return { role: 'saw', diameter, words: TEMPLATE_LABELS.saw(sizeTextFor(bearing)(diameter)) }
+  return {
+    role: 'saw',
+    diameter,
+    words: `${TEMPLATE_LABELS.saw(sizeTextFor(bearing)(diameter))}${allowanceSign(bearing)}`,
+  }
 }
 
 /** Where on the core the blade enters [degrees]. */
@@ -80,7 +93,13 @@ function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
     circleOf(design, cylinderKeys(design.bearing).outer, TEMPLATE_LABELS.open),
     ...(roughHole === undefined
       ? []
-      : [{ role: 'saw', diameter: roughHole, words: TEMPLATE_LABELS.core(say(roughHole)) } as const]),
+      : [
+          {
+            role: 'saw',
+            diameter: roughHole,
+            words: `${TEMPLATE_LABELS.core(say(roughHole))}${allowanceSign(design.bearing)}`,
+          } as const,
+        ]),
   ]
   const entry = entryHole && circle('hole', polar(CENTRE, entryHole.fromCentre, ENTRY_ANGLE), entryHole.diameter / 2)
   const entryLabel = entryHole ? [{ words: TEMPLATE_LABELS.bladeHole(say(entryHole.diameter)) }] : []
@@ -172,7 +191,7 @@ function thickness(design: DesignOf<Placed>, { blank, segments }: RingStock, key
   return [
     ...(glued === undefined ? [] : [{ words: glued }]),
     { words: TEMPLATE_LABELS.blankThickness(blank.pieces, say(blank.thickness), units) },
-    { words: TEMPLATE_LABELS.thickness(say(cutSize(design, key)), units) },
+    { words: `${TEMPLATE_LABELS.thickness(say(cutSize(design, key)), units)}${tradeSign(key, design.bearing)}` },
   ]
 }
 

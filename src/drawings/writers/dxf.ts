@@ -232,6 +232,8 @@ const SPELLED: Readonly<Record<string, string>> = {
   '–': '-',
   '—': '-',
   '−': '-',
+  '†': '*',
+  '‡': '**',
 }
 
 /** A text in ASCII on one line: a line break would end the value, and what follows would be read as further entities. */

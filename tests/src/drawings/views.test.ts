@@ -334,7 +334,7 @@ describe('pages', () => {
       const texts = textsOn(page).map(({ text }) => text)
       expect(texts).toContain('Measure these bars first')
       const { code, version } = sheetMark(designed(PLAIN))
-      expect(texts).toContain(`code ${code}, Racewright ${version}`)
+      expect(texts).toContain(`code ${code}, Racewright ${version}, † common practice, no source, ‡ from memory`)
       expect(texts).toContain(`Templates ${code}, page ${index + 1} of ${pages.value.length}, A4`)
     }
   })
@@ -403,7 +403,7 @@ describe('whose sheet it is', () => {
       const texts = textsOn(drawingOf(view, made, 'a4')).map(({ text }) => text)
       const titles = textsOn(drawingOf(view, made, 'a4')).filter(({ bold, height }) => bold === true && height === 3.5)
       expect(texts.filter((text) => text === code)).toHaveLength(titles.length)
-      expect(texts.filter((text) => text === `code ${code}, Racewright ${version}`)).toHaveLength(titles.length + 1)
+      expect(texts.filter((text) => text === `code ${code}, Racewright ${version}`)).toHaveLength(titles.length)
     }
   })
 
