@@ -18,7 +18,7 @@ import {
 } from './resolve.ts'
 import { deeperRing, type RingPair, shoulder } from './ring-pair.ts'
 import type { Ring } from './rings.ts'
-import { LEAST_SCREW_WALL } from './screw-wall.ts'
+import { leastScrewWall } from './screw-wall.ts'
 import type { Suggestion } from './suggestion.ts'
 import type { Finding, WarningFacts } from './warning.ts'
 
@@ -228,9 +228,10 @@ export function wallFindings(bearing: RingPair): readonly Finding[] {
   if (!reaches(inner.wall, least)) {
     found.push(finding('risk', '/bore', { code: 'inner-wall-thin', wall: inner.wall, least }, ...thicker(least)))
   }
-  if (resolved.split === 'inner-ring' && !reaches(inner.wall, LEAST_SCREW_WALL)) {
-    const facts = { code: 'no-room-for-screws', wall: inner.wall, least: LEAST_SCREW_WALL } as const
-    found.push(finding('risk', '/bore', facts, ...thicker(LEAST_SCREW_WALL)))
+  const screwed = leastScrewWall(resolved.input.units)
+  if (resolved.split === 'inner-ring' && !reaches(inner.wall, screwed)) {
+    const facts = { code: 'no-room-for-screws', wall: inner.wall, least: screwed } as const
+    found.push(finding('risk', '/bore', facts, ...thicker(screwed)))
   }
   return found
 }

@@ -90,7 +90,12 @@ export interface MakingInput {
   readonly boards?: readonly BoardInput[]
   readonly allowances?: Partial<Allowances>
   /** Of the ring that comes apart, or of cheeks. */
-  readonly screws?: { readonly count?: number; readonly gauge?: number }
+  readonly screws?: {
+    readonly count?: number
+    readonly gauge?: number
+    /** Instead of a gauge [mm]. */
+    readonly metricDiameter?: number
+  }
   /** What the chuck grips, from the outside. */
   readonly chuck?: { readonly min: Mm; readonly max: Mm }
   /** Largest diameter that turns over the bed of the lathe. */

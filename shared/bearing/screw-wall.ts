@@ -1,5 +1,6 @@
+import { METRIC_WOOD_SCREWS } from '#shared/data/metric-wood-screws.ts'
 import { WOOD_SCREWS } from '#shared/data/wood-screws.ts'
-import { inches, type Mm, mm } from '#shared/units/length.ts'
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 
 /** Smaller screws shear off in a split ring: common practice, no source. */
 export const SMALLEST_GAUGE = 4
@@ -12,11 +13,16 @@ export const SMALLEST_GAUGE = 4
  */
 export const screwWall = ({ shank, head }: { readonly shank: Mm; readonly head: Mm }): Mm => mm(head + 2 * shank)
 
-/** The thinnest wall that takes a screw at all. */
-export const LEAST_SCREW_WALL = mm(
-  Math.min(
-    ...WOOD_SCREWS.flatMap(({ gauge, diameter, head }) =>
-      gauge < SMALLEST_GAUGE || head === undefined ? [] : [screwWall({ shank: inches(diameter), head: inches(head) })],
+/** The thinnest wall that takes a screw of those that are sold where sizes are in these units. */
+export const leastScrewWall = (units: Units): Mm => LEAST[units]
+
+const LEAST: Readonly<Record<Units, Mm>> = {
+  in: mm(
+    Math.min(
+      ...WOOD_SCREWS.flatMap(({ gauge, diameter, head }) =>
+        gauge < SMALLEST_GAUGE || head === undefined ? [] : [screwWall({ shank: inches(diameter), head: inches(head) })],
+      ),
     ),
   ),
-)
+  mm: mm(Math.min(...METRIC_WOOD_SCREWS.map(({ diameter, head }) => screwWall({ shank: mm(diameter), head: mm(head) })))),
+}

@@ -1,3 +1,4 @@
+import type { Lumber } from '#shared/bearing/making-input.ts'
 import {
   BOARD_THICKNESSES,
   BOARD_WIDTHS,
@@ -6,14 +7,20 @@ import {
   type DressedSize,
   HARDWOOD_THICKNESSES,
 } from '#shared/data/lumber.ts'
+import {
+  METRIC_HARDWOOD_THICKNESSES,
+  METRIC_PLANING,
+  METRIC_SOFTWOOD_THICKNESSES,
+  METRIC_SOFTWOOD_WIDTHS,
+} from '#shared/data/metric-lumber.ts'
 import { piecesOf, type Segments, stripLength } from '#shared/geometry/segments.ts'
-import { inches, type Mm, mm } from '#shared/units/length.ts'
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { Blank } from './blanks.ts'
 import type { ResolvedMaking } from './defaults.ts'
 
 /** A size of lumber that a blank comes from, and what is planed off it. */
 export interface BoardOption {
-  readonly kind: 'softwood-board' | 'softwood-dimension' | 'hardwood'
+  readonly kind: 'softwood-board' | 'softwood-dimension' | 'hardwood' | 'on-hand'
   readonly nominalThickness: string
   readonly dressedThickness: Mm
   /** Boards glued face to face, where none is thick enough. */
@@ -44,16 +51,26 @@ interface Thickness {
   readonly kind: BoardOption['kind']
   readonly nominal: string
   readonly dressed: Mm
-  readonly widths: readonly DressedSize[] | undefined
+  /** Ascending; hardwood comes in any width. */
+  readonly widths: readonly BoardWidth[] | undefined
+  readonly boardLength?: Mm
+}
+
+interface BoardWidth {
+  readonly nominal: string
+  readonly dressed: Mm
 }
 
 const softwood = (
   kind: Thickness['kind'],
   rows: readonly DressedSize[],
   widths: readonly DressedSize[],
-): readonly Thickness[] => rows.map(({ nominal, dry }) => ({ kind, nominal, dressed: inches(dry), widths }))
+): readonly Thickness[] => {
+  const sold = widths.map(({ nominal, dry }) => ({ nominal, dressed: inches(dry) }))
+  return rows.map(({ nominal, dry }) => ({ kind, nominal, dressed: inches(dry), widths: sold }))
+}
 
-const THICKNESSES: Readonly<Record<ResolvedMaking['lumber'], readonly Thickness[]>> = {
+const IN_INCHES: Readonly<Record<Lumber, readonly Thickness[]>> = {
   softwood: [
     ...softwood('softwood-board', BOARD_THICKNESSES, BOARD_WIDTHS),
     ...softwood('softwood-dimension', DIMENSION_THICKNESSES, DIMENSION_WIDTHS),
@@ -66,6 +83,31 @@ const THICKNESSES: Readonly<Record<ResolvedMaking['lumber'], readonly Thickness[
   })),
 }
 
+/** As it is sawn, and what is left of it dry and planed. */
+const sawn = (size: number): BoardWidth => ({ nominal: `${size} mm`, dressed: mm(size - METRIC_PLANING) })
+
+const IN_MILLIMETRES: Readonly<Record<Lumber, readonly Thickness[]>> = {
+  softwood: METRIC_SOFTWOOD_THICKNESSES.map((size) => ({
+    kind: 'softwood-board',
+    ...sawn(size),
+    widths: METRIC_SOFTWOOD_WIDTHS.map(sawn),
+  })),
+  hardwood: METRIC_HARDWOOD_THICKNESSES.map((size) => ({ kind: 'hardwood', ...sawn(size), widths: undefined })),
+}
+
+/** The boards that the maker has, or else those that are sold where sizes are in these units. */
+function sizesOf({ boards, lumber, boardLength }: ResolvedMaking, units: Units): readonly Thickness[] {
+  if (boards === undefined)
+    return { in: IN_INCHES, mm: IN_MILLIMETRES }[units][lumber].map((size) => ({ ...size, boardLength }))
+  return boards.map(({ thickness, width, length }, i) => ({
+    kind: 'on-hand',
+    nominal: `board ${i + 1}`,
+    dressed: thickness,
+    widths: [{ nominal: `board ${i + 1}`, dressed: width }],
+    boardLength: length,
+  }))
+}
+
 /** What differs by no more than rounding is thick enough. */
 const WITHIN = 1e-9
 
@@ -75,8 +117,13 @@ const WITHIN = 1e-9
  * @param blank circles and thickness above 0 [mm]
  * @param glued where the ring is glued up of segments: they, and not the whole circle, come from the board
  */
-export function boardOptions(blank: Blank, stock: ResolvedMaking, glued?: GluedUp): readonly BoardOption[] {
-  const sizes = THICKNESSES[stock.lumber]
+export function boardOptions(
+  blank: Blank,
+  stock: ResolvedMaking,
+  units: Units,
+  glued?: GluedUp,
+): readonly BoardOption[] {
+  const sizes = sizesOf(stock, units)
   const thickest = Math.max(...sizes.map(({ dressed }) => dressed))
   const layers = Math.ceil(blank.thickness / thickest - WITHIN)
   const planingOf = ({ dressed }: Thickness): number => layers * dressed - blank.thickness
@@ -88,16 +135,17 @@ export function boardOptions(blank: Blank, stock: ResolvedMaking, glued?: GluedU
 }
 
 function optionOf(
-  { kind, nominal, dressed, widths }: Thickness,
+  { kind, nominal, dressed, widths, boardLength }: Thickness,
   layers: number,
   planing: Mm,
   { roughCircle, pieces }: Blank,
   stock: ResolvedMaking,
   glued: GluedUp | undefined,
 ): BoardOption {
+  const making = { ...stock, boardLength: boardLength ?? stock.boardLength }
   const width = widthFor(glued?.stripWidth ?? roughCircle, widths)
   const rows = pieces * layers * width.across
-  const { length, boards } = glued === undefined ? discs(rows, roughCircle, stock) : strips(rows, glued, stock)
+  const { length, boards } = glued === undefined ? discs(rows, roughCircle, making) : strips(rows, glued, making)
   return {
     kind,
     nominalThickness: nominal,
@@ -127,15 +175,15 @@ function strips(rows: number, glued: GluedUp, { allowances: { miterKerf }, board
 
 function widthFor(
   needed: Mm,
-  widths: readonly DressedSize[] | undefined,
+  widths: readonly BoardWidth[] | undefined,
 ): Pick<BoardOption, 'nominalWidth' | 'dressedWidth' | 'across'> {
   if (widths === undefined) {
     const across = Math.ceil(needed / inches(WIDEST_HARDWOOD) - WITHIN)
     return { dressedWidth: mm(needed / across), across }
   }
-  const widest = Math.max(...widths.map(({ dry }) => dry))
-  const across = Math.ceil(needed / inches(widest) - WITHIN)
-  const narrowest = widths.find(({ dry }) => across * inches(dry) >= needed * (1 - WITHIN))
+  const widest = Math.max(...widths.map(({ dressed }) => dressed))
+  const across = Math.ceil(needed / widest - WITHIN)
+  const narrowest = widths.find(({ dressed }) => across * dressed >= needed * (1 - WITHIN))
   if (narrowest === undefined) throw new RangeError(`needed must be within what the boards give, got ${needed} mm`)
-  return { nominalWidth: narrowest.nominal, dressedWidth: inches(narrowest.dry), across }
+  return { nominalWidth: narrowest.nominal, dressedWidth: narrowest.dressed, across }
 }

@@ -51,6 +51,10 @@ export const MAKING_DEFAULTS = {
   '/allowances/entryHole': trade('3/8 in or 10 mm', 'a scroll saw blade or jigsaw blade goes in'),
   '/allowances/fileKerf': plain('0', 'the line itself is cut, and what it is for measures as drawn'),
   '/screws/count': trade('4, 6 or 8 by the size of the ring', 'the joint stays shut between the screws'),
+  '/screws/metricDiameter': trade(
+    'the thickest for which there is wood',
+    'the thickest screw that leaves enough wood beside it',
+  ),
   '/screws/gauge': trade(
     'the thickest for which there is wood',
     'the thickest screw that leaves enough wood beside it',

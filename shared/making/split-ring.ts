@@ -1,10 +1,10 @@
 import type { RingName } from '#shared/bearing/refusal.ts'
 import { type RingPair, shoulder } from '#shared/bearing/ring-pair.ts'
-import { SMALLEST_GAUGE, screwWall } from '#shared/bearing/screw-wall.ts'
-import { clearanceDrill, FLAT_HEAD_ANGLE, SCREW_LENGTHS, WOOD_SCREWS } from '#shared/data/wood-screws.ts'
+import { screwWall } from '#shared/bearing/screw-wall.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { roundedDown, roundedUp } from '#shared/units/rounded.ts'
 import type { ResolvedMaking } from './defaults.ts'
+import { type Drill, type KnownScrew, screwsToChoose } from './screws.ts'
 
 /** The ring that comes apart at mid groove, and what holds its halves together. */
 export interface SplitRing {
@@ -23,14 +23,16 @@ export interface SplitRing {
 
 /** Wood screws, and the holes for them. */
 interface ScrewHoles {
-  readonly gauge: number
+  readonly size: KnownScrew['size']
+  /** As it is asked for: `No. 8`, `4 mm`. */
+  readonly name: string
   readonly count: number
   readonly length: Mm
   readonly shankDiameter: Mm
   readonly headDiameter: Mm
-  /** In the piece with the heads, and in the other: drills as the tables name them. */
-  readonly clearanceHole: string
-  readonly pilotHole: string
+  /** In the piece with the heads, and in the other. */
+  readonly clearance: Drill
+  readonly pilot: Drill
   readonly pilotDepth: Mm
   readonly countersinkDepth: Mm
 }
@@ -65,14 +67,14 @@ export type ScrewFault =
   /** The wall is too thin for the screw; with a bore of `bore`, or an outside of `outside`, it is not. */
   | {
       readonly code: 'wall-too-thin'
-      readonly gauge: number
+      readonly screw: string
       readonly wall: Mm
       readonly least: Mm
       readonly bore?: Mm
       readonly outside?: Mm
     }
   /** No length that is sold both stays inside and holds; in a ring of the width `clearing`, a wider one, one does. */
-  | { readonly code: 'no-screw-length'; readonly gauge: number; readonly width: Mm; readonly clearing?: Mm }
+  | { readonly code: 'no-screw-length'; readonly screw: string; readonly width: Mm; readonly clearing?: Mm }
   | { readonly code: 'screws-crowd'; readonly count: number; readonly most: number }
 
 /**
@@ -89,38 +91,6 @@ const COUNTS = [
   { upTo: Number.POSITIVE_INFINITY, count: 8 },
 ] as const
 const countRound = (circle: Mm): number => COUNTS.find(({ upTo }) => circle <= upTo)?.count ?? 8
-
-/** A screw of which head and holes are known, in millimetres. */
-interface KnownScrew {
-  readonly gauge: number
-  readonly shank: Mm
-  readonly head: Mm
-  readonly clearance: string
-  readonly pilots: Readonly<Record<ResolvedMaking['lumber'], string>>
-}
-
-const SCREWS: readonly KnownScrew[] = WOOD_SCREWS.flatMap((screw) => {
-  const { gauge, diameter, head, softwoodPilot, hardwoodPilot } = screw
-  const clearance = clearanceDrill(screw)
-  return gauge < SMALLEST_GAUGE ||
-    head === undefined ||
-    clearance === undefined ||
-    softwoodPilot === undefined ||
-    hardwoodPilot === undefined
-    ? []
-    : [
-        {
-          gauge,
-          shank: inches(diameter),
-          head: inches(head),
-          clearance,
-          pilots: { softwood: softwoodPilot, hardwood: hardwoodPilot },
-        },
-      ]
-})
-
-/** Gauges that may be asked for. */
-export const SCREW_GAUGES: readonly number[] = SCREWS.map(({ gauge }) => gauge)
 
 /** Radii of the wood between which the screws stand, at the parting plane, and the land on the other side of it. */
 interface Wood {
@@ -140,8 +110,7 @@ export function splitRing(bearing: RingPair, stock: ResolvedMaking): SplitRing |
   if (wood === undefined) return undefined
   const wall = mm(wood.outside - wood.inside)
   const circle = mm(wood.inside + wood.outside)
-  const asked = stock.screws?.gauge
-  const candidates = SCREWS.filter(({ gauge }) => asked === undefined || gauge === asked).reverse()
+  const candidates = screwsToChoose(stock.screws, wood.units).toReversed()
   const [chosen] = candidates.flatMap((screw) => {
     const reach = reachOf(screw, wood.width)
     return reach === undefined || faultsOf(screw, wood).length > 0 ? [] : [{ screw, reach }]
@@ -188,7 +157,6 @@ const woodBetween = (bearing: RingPair, ring: RingName, inside: Mm, outside: Mm)
 const WITHIN = 1e-9
 
 function faultsOf(screw: KnownScrew, wood: Wood): readonly ScrewFault[] {
-  const { gauge } = screw
   const { units } = wood
   const wall = mm(wood.outside - wood.inside)
   const least = screwWall(screw)
@@ -200,12 +168,12 @@ function faultsOf(screw: KnownScrew, wood: Wood): readonly ScrewFault[] {
         : wood.outside > least
           ? { bore: roundedDown(mm(2 * (wood.outside - least)), units) }
           : {}
-    faults.push({ code: 'wall-too-thin', gauge, wall, least: roundedUp(least, units), ...cleared })
+    faults.push({ code: 'wall-too-thin', screw: screw.name, wall, least: roundedUp(least, units), ...cleared })
   }
   if (reachOf(screw, wood.width) === undefined) {
     const clearing = clearingWidth(screw, wood.width)
     const cleared = clearing === undefined ? {} : { clearing }
-    faults.push({ code: 'no-screw-length', gauge, width: wood.width, ...cleared })
+    faults.push({ code: 'no-screw-length', screw: screw.name, width: wood.width, ...cleared })
   }
   return faults
 }
@@ -216,25 +184,19 @@ interface Reach {
   readonly sunk: Mm
 }
 
-/** How deep the countersink of a flat head is. */
-const headDepth = ({ shank, head }: KnownScrew): number =>
-  (head - shank) / 2 / Math.tan(((FLAT_HEAD_ANGLE / 2) * Math.PI) / 180)
-
 /** The longest screw that is sold whose point stays inside, its head sunk until it holds, if wood enough is left below. */
 function reachOf(screw: KnownScrew, width: Mm): Reach | undefined {
-  const [length] = SCREW_LENGTHS.map(inches)
-    .filter((sold) => sold <= width - POINT_ROOM + WITHIN)
-    .slice(-1)
+  const [length] = screw.lengths.filter((sold) => sold <= width - POINT_ROOM + WITHIN).slice(-1)
   if (length === undefined) return undefined
   const sunk = Math.max(0, width / 2 + HOLD * screw.shank - length)
   const isInside = length + sunk <= width - POINT_ROOM + WITHIN
-  const leavesWood = sunk === 0 || sunk + headDepth(screw) <= width / 4
+  const leavesWood = sunk === 0 || sunk + screw.headDepth <= width / 4
   return isInside && leavesWood ? { length, sunk: mm(sunk) } : undefined
 }
 
 /** The next wider ring in which a screw that is sold holds with its head flush: as wide as it is long, with room for its point. */
-function clearingWidth({ shank }: KnownScrew, width: Mm): Mm | undefined {
-  const widths = SCREW_LENGTHS.map(inches)
+function clearingWidth({ shank, lengths }: KnownScrew, width: Mm): Mm | undefined {
+  const widths = lengths
     .map((length) => ({ length, wider: Math.max(width, length + POINT_ROOM) }))
     .filter(({ length, wider }) => length - wider / 2 >= HOLD * shank)
     .map(({ wider }) => wider)
@@ -242,13 +204,14 @@ function clearingWidth({ shank }: KnownScrew, width: Mm): Mm | undefined {
 }
 
 const holesOf = (screw: KnownScrew, count: number, { lumber }: ResolvedMaking) => ({
-  gauge: screw.gauge,
+  size: screw.size,
+  name: screw.name,
   count,
   shankDiameter: screw.shank,
   headDiameter: screw.head,
-  clearanceHole: screw.clearance,
-  pilotHole: screw.pilots[lumber],
-  countersinkDepth: mm(headDepth(screw)),
+  clearance: screw.clearance,
+  pilot: screw.pilots[lumber],
+  countersinkDepth: screw.headDepth,
 })
 
 /**
@@ -259,17 +222,20 @@ const holesOf = (screw: KnownScrew, count: number, { lumber }: ResolvedMaking) =
  * @returns undefined where there are no cheeks, or no such screw
  */
 export function cheekScrewsOf(
-  { cheeks, outerRing }: Pick<RingPair, 'outerRing'> & { readonly cheeks?: { readonly thickness: Mm } },
+  {
+    cheeks,
+    outerRing,
+    resolved,
+  }: Pick<RingPair, 'outerRing' | 'resolved'> & { readonly cheeks?: { readonly thickness: Mm } },
   stock: ResolvedMaking,
 ): CheekScrews | undefined {
   if (cheeks === undefined) return undefined
   const circle = mm((outerRing.grooveBottomDiameter + outerRing.outsideDiameter) / 2)
-  const asked = stock.screws?.gauge
-  const fitting = SCREWS.filter(({ gauge }) => asked === undefined || gauge === asked).flatMap((screw) => {
-    const [length] = SCREW_LENGTHS.map(inches).filter((sold) => sold - cheeks.thickness >= HOLD * screw.shank - WITHIN)
+  const fitting = screwsToChoose(stock.screws, resolved.input.units).flatMap((screw) => {
+    const [length] = screw.lengths.filter((sold) => sold - cheeks.thickness >= HOLD * screw.shank - WITHIN)
     return length !== undefined &&
       length - cheeks.thickness <= outerRing.width - POINT_ROOM + WITHIN &&
-      headDepth(screw) <= cheeks.thickness / 2 &&
+      screw.headDepth <= cheeks.thickness / 2 &&
       outerRing.wall >= 3 * screw.shank
       ? [{ screw, length }]
       : []

@@ -3,7 +3,7 @@ import type { WoodInput } from '#shared/bearing/making-input.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { segmentsOf } from '#shared/geometry/segments.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import { type Mm, mm } from '#shared/units/length.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { isSegmented, USUAL_SEGMENTS } from '#shared/wood/construction.ts'
 import { type Allowed, type Blank, blanksOf, discBlank, ringBlank } from './blanks.ts'
 import { type BoardOption, boardOptions, type GluedUp } from './boards.ts'
@@ -79,14 +79,18 @@ export function stockOf(bearing: StockedRings): Stock {
   const cheekScrews = cheekScrewsOf(bearing, resolved)
   const mandrel = mandrelFor(bearing.innerRing.boreDiameter, units)
   const disc = (circle: Mm, hole: Mm, thickness: Mm): RingStock =>
-    ringStock(discBlank(circle, hole, thickness, allowed), resolved)
+    ringStock(discBlank(circle, hole, thickness, allowed), resolved, units)
   return {
     resolved,
-    outerRing: ringStock(blanks.outerRing, resolved, segmented.outerRing),
-    innerRing: ringStock(blanks.innerRing, resolved, segmented.innerRing),
+    outerRing: ringStock(blanks.outerRing, resolved, units, segmented.outerRing),
+    innerRing: ringStock(blanks.innerRing, resolved, units, segmented.innerRing),
     ...(cheeks && { cheeks: disc(cheeks.outsideDiameter, cheeks.holeDiameter, cheeks.thickness) }),
     ...(cage && {
-      cage: ringStock(ringBlank(cage.outsideDiameter, cage.boreDiameter, cage.width, cage.pieces, allowed), resolved),
+      cage: ringStock(
+        ringBlank(cage.outsideDiameter, cage.boreDiameter, cage.width, cage.pieces, allowed),
+        resolved,
+        units,
+      ),
     }),
     nesting: nestingOf(blanks.outerRing, blanks.innerRing, landGap, resolved),
     ...(hole === undefined ? {} : { entryHole: hole }),
@@ -105,7 +109,7 @@ export function plateStockOf({ plate, resolved: bearing }: ThrustBearing): Plate
   const blank = discBlank(outsideDiameter, boreDiameter, thickness, { stock: resolved, film: bearing })
   return {
     resolved,
-    plates: ringStock(blank, resolved),
+    plates: ringStock(blank, resolved, units),
     ...(mandrel === undefined ? {} : { mandrel }),
   }
 }
@@ -115,9 +119,9 @@ const segmentsIn = (wood: WoodInput | undefined): number | undefined =>
   wood?.segments?.count ??
   (wood?.construction !== undefined && isSegmented({ construction: wood.construction }) ? USUAL_SEGMENTS : undefined)
 
-function ringStock(blank: Blank, stock: ResolvedMaking, segments?: number): RingStock {
+function ringStock(blank: Blank, stock: ResolvedMaking, units: Units, segments?: number): RingStock {
   const glued = segments === undefined ? undefined : gluedUp(blank, segments, stock)
-  const boards = boardOptions(blank, stock, glued)
+  const boards = boardOptions(blank, stock, units, glued)
   return {
     blank,
     layers: itemAt(boards, 0).layers,

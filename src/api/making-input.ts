@@ -10,7 +10,7 @@ import {
   TURNING_RINGS,
 } from '#shared/bearing/mounting-input.ts'
 import { MAKING_DEFAULTS, resolveMaking } from '#shared/making/defaults.ts'
-import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
+import { SCREW_DIAMETERS, SCREW_GAUGES } from '#shared/making/screws.ts'
 import type { Year } from '#shared/movement/year.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { choiceOf, namedRequest, requestObject } from '#src/api/schema.ts'
@@ -44,6 +44,10 @@ const LONGEST_NAME = 80
 /** Begins with what can be seen; no control characters, no ends of lines, and none that turn the direction of what follows. */
 const ONE_LINE =
   '^[^\\s\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069][^\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069]*$'
+
+/** One of some numbers. */
+const numberOf = (choices: readonly number[], description: string) =>
+  Type.Unsafe<number>(Type.Enum([...choices], { type: 'number', description }))
 
 const Allowed = requestObject('What is left on a blank, and what the saws take away.', {
   turning: Type.Optional(
@@ -110,17 +114,23 @@ export const MakingRequest = namedRequest(
     ),
     allowances: Type.Optional(Allowed),
     screws: Type.Optional(
-      requestObject('Screws that hold the halves of the split ring, or the cheeks at its sides.', {
-        count: Type.Optional(Type.Integer({ ...SCREWS, description: usually('How many of them.', '/screws/count') })),
-        gauge: Type.Optional(
-          Type.Unsafe<number>(
-            Type.Enum(SCREW_GAUGES, {
-              type: 'integer',
-              description: usually('How thick they are.', '/screws/gauge'),
-            }),
+      Type.Object(
+        {
+          count: Type.Optional(Type.Integer({ ...SCREWS, description: usually('How many of them.', '/screws/count') })),
+          gauge: Type.Optional(numberOf(SCREW_GAUGES, usually('Gauge of screws in inches.', '/screws/gauge'))),
+          metricDiameter: Type.Optional(
+            numberOf(
+              SCREW_DIAMETERS,
+              'Diameter of metric screws, in millimetres whatever the units. Use instead of `gauge`; the default in millimetres.',
+            ),
           ),
-        ),
-      }),
+        },
+        {
+          description: 'Screws that hold the halves of the split ring, or the cheeks at its sides.',
+          additionalProperties: false,
+          'x-exclusive': [['gauge', 'metricDiameter']],
+        },
+      ),
     ),
     chuck: Type.Optional(
       requestObject('Sizes that the chuck grips.', {

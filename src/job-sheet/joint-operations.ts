@@ -1,5 +1,4 @@
 import type { RingName } from '#shared/bearing/refusal.ts'
-import { drillDiameter } from '#shared/data/wood-screws.ts'
 import type { CheekScrews, Dowels, Screws, SplitRing } from '#shared/making/split-ring.ts'
 import type { Mm } from '#shared/units/length.ts'
 import * as words from '#src/words/job-sheet/joints.ts'
@@ -68,8 +67,8 @@ export function screwSizes(screws: Screws | CheekScrews, circle: Mm): readonly S
   return [
     { name: circleOfScrews(screws.count), value: circle },
     { name: SIZES.screwLength, value: screws.length },
-    { name: SIZES.clearanceHole, value: drillDiameter(screws.clearanceHole) },
-    { name: SIZES.pilotHole, value: drillDiameter(screws.pilotHole) },
+    { name: SIZES.clearanceHole, value: screws.clearance.diameter },
+    { name: SIZES.pilotHole, value: screws.pilot.diameter },
     { name: SIZES.pilotDepth, value: screws.pilotDepth },
     ...('counterboreDepth' in screws && deep > 0
       ? [

@@ -1,5 +1,6 @@
 import type { RollerDesign } from '#shared/bearing/arrangements.ts'
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
+import { askedScrew } from '#shared/making/screws.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import * as balls from '#src/words/job-sheet/balls.ts'
 import { INNER_FIT } from '#src/words/job-sheet/inner-ring.ts'
@@ -86,7 +87,13 @@ export function cheeks(job: RollerJob): readonly Operation[] {
   const { axialPlay } = design.bearing
   return [
     {
-      ...words.cheeks({ machines, axialPlay, screws: cheekScrews, asked: resolved.screws?.gauge, units: unitsOf(job) }),
+      ...words.cheeks({
+        machines,
+        axialPlay,
+        screws: cheekScrews,
+        asked: askedScrew(resolved.screws),
+        units: unitsOf(job),
+      }),
       id: 'cheeks',
       part: 'outer-ring',
       sizes: [

@@ -285,7 +285,7 @@ export const TEMPLATE_LABELS = {
 } as const
 
 const screws = (holes: CheekScrews | Screws, circle: Mm, say: Size): string =>
-  `${holes.count} screws No. ${holes.gauge} × ${say(holes.length)} on Ø${say(circle)}: clearance ${holes.clearanceHole} in, pilot ${holes.pilotHole} in, ${say(holes.pilotDepth)} deep`
+  `${holes.count} screws ${holes.name} × ${say(holes.length)} on Ø${say(circle)}: clearance ${holes.clearance.name}, pilot ${holes.pilot.name}, ${say(holes.pilotDepth)} deep`
 
 const dowelWords = ({ count, diameter, length, depthEachHalf }: Dowels, circle: Mm, say: Size): string =>
   `${count} dowels Ø${say(diameter)} × ${say(length)} on Ø${say(circle)}, holes ${say(depthEachHalf)} deep in each half`

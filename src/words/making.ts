@@ -27,9 +27,9 @@ export function screwSentence(fault: ScrewFault, units: Units): string {
   const size = (length: Mm): string => figure(length, units)
   switch (fault.code) {
     case 'wall-too-thin':
-      return `${size(fault.wall)} of wood is too little for a No. ${fault.gauge} screw. It needs ${size(fault.least)}: the head, and wood as thick as the shank on either side.`
+      return `${size(fault.wall)} of wood is too little for a ${fault.screw} screw. It needs ${size(fault.least)}: the head, and wood as thick as the shank on either side.`
     case 'no-screw-length':
-      return `No No. ${fault.gauge} screw on sale both holds in the far half of a ring ${size(fault.width)} wide and stays inside it. Use dowels${fault.clearing === undefined ? '' : `, or make the ring ${size(fault.clearing)} wide`}.`
+      return `No ${fault.screw} screw on sale both holds in the far half of a ring ${size(fault.width)} wide and stays inside it. Use dowels${fault.clearing === undefined ? '' : `, or make the ring ${size(fault.clearing)} wide`}.`
     case 'screws-crowd':
       return `${fault.count} screws are too close together on their circle and may split the wood. Use ${Math.max(2, fault.most)}.`
     default:

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { type DesignInput, design } from '#shared/bearing/arrangements.ts'
 import { LUMBERS, type MakingInput } from '#shared/bearing/making-input.ts'
 import { METHODS } from '#shared/bearing/method.ts'
-import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
+import { SCREW_GAUGES } from '#shared/making/screws.ts'
 import { lengthOf, mm, type Units } from '#shared/units/length.ts'
 import { answerOf } from '#src/api/design/answers.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
@@ -68,7 +68,7 @@ type Ring = {
   >
 }
 type Screws = {
-  readonly gauge: number
+  readonly size: string
   readonly count: number
   readonly length: number
   readonly clearanceHole: string
@@ -187,7 +187,7 @@ test('design, job sheet and template show the same figures, and those that the m
       for (const [screws, circle, step] of held) {
         if (screws === undefined || step === undefined || circle === undefined) continue
         expect(screws).toMatchObject(chosen.screws ?? {})
-        const { count: many, gauge, length, clearanceHole, pilotHole } = screws
+        const { count: many, size, length, clearanceHole, pilotHole } = screws
         expect(sizes(step.id)).toMatchObject({
           [`circle of the ${many} screws`]: circle,
           'length of the screws': length,
@@ -195,10 +195,10 @@ test('design, job sheet and template show the same figures, and those that the m
           'depth of the countersink': screws.countersinkDepth,
           ...(screws.counterboreDepth ? { 'depth of the counterbore': screws.counterboreDepth } : {}),
         })
-        expect(step.tool).toContain(`${many} wood screws No. ${gauge}`)
-        expect(step.tool).toContain(`drills of ${pilotHole} in and ${clearanceHole} in`)
-        expect(words.some((text) => text.startsWith(`${many} screws No. ${gauge} × `))).toBe(true)
-        expect(words.some((text) => text.includes(`clearance ${clearanceHole} in, pilot ${pilotHole} in`))).toBe(true)
+        expect(step.tool).toContain(`${many} wood screws ${size}`)
+        expect(step.tool).toContain(`drills of ${pilotHole} and ${clearanceHole}`)
+        expect(words.some((text) => text.startsWith(`${many} screws ${size} × `))).toBe(true)
+        expect(words.some((text) => text.includes(`clearance ${clearanceHole}, pilot ${pilotHole}`))).toBe(true)
         expect(circles('centre')).toContain(circle)
       }
       if (split !== undefined && joint !== undefined && split.screws === undefined && split.dowels !== undefined) {
@@ -234,6 +234,6 @@ test.each<readonly [string, DesignInput, string]>([
   const { split } = answerOf(ours).making as unknown as Stock
   const { operations } = toJobSheet(ours, { units: input.units })
   const tool = operations.find(({ id }) => id === 'inner-split')?.tool
-  expect(tool).toContain(split?.screws ? `${split.screws.count} wood screws No. ${split.screws.gauge}` : 'dowels')
+  expect(tool).toContain(split?.screws ? `${split.screws.count} wood screws ${split.screws.size}` : 'dowels')
   expect(tool).toContain(held)
 })

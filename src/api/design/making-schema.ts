@@ -5,9 +5,9 @@ import { choiceOf, described, flag, integer, listOf, named, object, text } from 
 import { refTo } from '#src/http/schema.ts'
 
 export const BoardOption = named('BoardOption', 'A size of lumber that gives the blank.', {
-  kind: choiceOf('The kind of lumber.', ['softwood-board', 'softwood-dimension', 'hardwood']),
+  kind: choiceOf('The kind of lumber.', ['softwood-board', 'softwood-dimension', 'hardwood', 'on-hand']),
   nominalThickness: text('Nominal thickness, by name.'),
-  dressedThickness: length('Actual thickness, planed and dry.'),
+  dressedThickness: length('Thickness, planed and dry. Of a board sawn in millimetres 5 mm less than as it is sold.'),
   layers: integer('Boards glued face to face: more than 1 where none is thick enough.'),
   planing: length('Total thickness that you plane off.'),
   nominalWidth: Type.Optional(text('Nominal width of softwood. Hardwood comes in random widths.')),
@@ -57,13 +57,17 @@ export const RingStock = named('RingStock', 'A ring from the board to the lathe.
 })
 
 const HOLES = {
-  gauge: integer('Gauge number of the screws.'),
+  size: text('The size of the screws as they are sold: `No. 8` or `4 mm`.'),
+  gauge: Type.Optional(integer('Gauge number of screws in inches.')),
+  metricDiameter: Type.Optional(shownNumber('Diameter of metric screws in millimetres.')),
   count: integer('Number of screws.'),
   length: length('Head and all.'),
   shankDiameter: length('Diameter of the shank.'),
   headDiameter: length('Diameter of the flat head.'),
-  clearanceHole: text('Drill in inches, through the piece with the heads.'),
-  pilotHole: text('Drill in inches, into the other piece.'),
+  clearanceHole: text('Drill through the piece with the heads, by name.'),
+  clearanceDiameter: length('Its diameter.'),
+  pilotHole: text('Drill into the other piece, by name.'),
+  pilotDiameter: length('Its diameter.'),
   pilotDepth: length('Into the other piece.'),
   countersinkDepth: length('Depth of the countersink for the head.'),
 }

@@ -4,7 +4,7 @@ import { valueAt } from '#shared/bearing/field.ts'
 import type { MakingInput, Seasoned } from '#shared/bearing/making-input.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { SEASON_DEFAULT } from '#shared/making/defaults.ts'
-import type { SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
+import type { Screws as CoreScrews, SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { FINISHES } from '#shared/making/work-holding.ts'
@@ -65,7 +65,7 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
   const screws = stock.split?.screws ?? stock.cheekScrews
   const { faults } = stock.split ?? stock.cheekScrews ?? { faults: [] }
   // The screws that were found are filled in, so that the same are found again.
-  const whole = screws === undefined ? making : { ...making, screws: { count: screws.count, gauge: screws.gauge } }
+  const whole = screws === undefined ? making : { ...making, screws: { count: screws.count, ...sizeOf(screws) } }
   const outside = outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
   return {
     making: present<Making>({
@@ -80,6 +80,20 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
     ),
   }
 }
+
+/** The size of screws as a request states it. */
+const sizeOf = ({ size }: Pick<CoreScrews, 'size'>) =>
+  'gauge' in size ? { gauge: size.gauge } : { metricDiameter: size.diameter }
+
+/** The size of screws and their holes, as an answer names them. */
+const holesOf = ({ size, name, clearance, pilot }: Pick<CoreScrews, 'size' | 'name' | 'clearance' | 'pilot'>) => ({
+  ...sizeOf({ size }),
+  size: name,
+  clearanceHole: clearance.name,
+  pilotHole: pilot.name,
+  clearanceDiameter: clearance.diameter,
+  pilotDiameter: pilot.diameter,
+})
 
 /** The same of plates. */
 export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMaking> | undefined {
@@ -167,7 +181,7 @@ function toMaking(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms
       entryHole &&
       shownBy(EntryHole, { ...entryHole, cutsInnerBlank: nesting.nests && entryHole.cutsInnerBlank }, units),
     split: split && toSplitRing(split, units),
-    cheekScrews: cheekScrews && shownBy(CheekScrews, cheekScrews, units),
+    cheekScrews: cheekScrews && shownBy(CheekScrews, { ...cheekScrews, ...holesOf(cheekScrews) }, units),
     mandrel: mandrel && shownBy(MandrelBolt, mandrel, units),
     finishes: finishesIn(units),
   })
@@ -204,7 +218,7 @@ const toSplitRing = ({ screws, dowels, ...split }: CoreSplitRing, units: Units):
     SplitRing,
     {
       ...split,
-      screws: screws && shownBy(SplitScrews, screws, units),
+      screws: screws && shownBy(SplitScrews, { ...screws, ...holesOf(screws) }, units),
       dowels: dowels && shownBy(SplitDowels, dowels, units),
     },
     units,

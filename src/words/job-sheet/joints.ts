@@ -36,13 +36,13 @@ export function glueUp(facts: {
 const BEFORE_TURNING =
   'Do this before you turn anything, so that both halves are turned as one. The faces meet at mid groove. Mark the pair across the edge'
 
-const screwsNamed = ({ count, gauge }: Screws | CheekScrews): string => `${count} wood screws No. ${gauge}`
+const screwsNamed = ({ count, name }: Screws | CheekScrews): string => `${count} wood screws ${name}`
 export const screwTools = (screws: Screws | CheekScrews): string =>
-  `drills of ${screws.pilotHole} in and ${screws.clearanceHole} in, countersink, ${screwsNamed(screws)}`
+  `drills of ${screws.pilot.name} and ${screws.clearance.name}, countersink, ${screwsNamed(screws)}`
 
 /** Holes on a circle through one piece into another. */
-export const screwHoles = ({ pilotHole, clearanceHole }: Screws | CheekScrews, first: string): string =>
-  `Drill ${pilotHole} in pilot holes through ${first} to their depth in the second piece. Open them to ${clearanceHole} in through ${first} only, and countersink them`
+export const screwHoles = ({ pilot, clearance }: Screws | CheekScrews, first: string): string =>
+  `Drill ${pilot.name} pilot holes through ${first} to their depth in the second piece. Open them to ${clearance.name} through ${first} only, and countersink them`
 
 /** The halves of a ring, on whatever holds them. */
 export function joint(ring: RingName, { screws, dowels }: Pick<SplitRing, 'screws' | 'dowels'>): OperationWords {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { RadialInput } from '#shared/bearing/arrangements/radial/input.ts'
 import { type FullRingBearing, fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { LUMBERS, type MakingInput } from '#shared/bearing/making-input.ts'
-import { SCREW_GAUGES } from '#shared/making/split-ring.ts'
+import { SCREW_GAUGES } from '#shared/making/screws.ts'
 import { type Stock, stockOf } from '#shared/making/stock.ts'
 import { inches, inUnits, type Mm, mm } from '#shared/units/length.ts'
 import { between, likelyInput, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
@@ -260,8 +260,9 @@ describe('the ring that comes apart', () => {
         expect(screws.counterboreDepth + screws.length).toBeLessThan(width)
         if (screws.counterboreDepth > 0)
           expect(screws.counterboreDepth + screws.countersinkDepth).toBeLessThanOrEqual(width / 4 + 1e-9)
-        const [above = Number.NaN, below = Number.NaN] = screws.clearanceHole.split('/').map(Number)
-        expect(inches(above / below)).toBeGreaterThanOrEqual(screws.shankDiameter)
+        expect(screws.clearance.diameter).toBeGreaterThanOrEqual(screws.shankDiameter)
+        expect(screws.pilot.diameter).toBeLessThan(screws.shankDiameter)
+        expect(screws.clearance.name).toMatch(design.units === 'in' ? / in$/ : / mm$/)
         // by coordinates: heads on their circle do not touch the bore or the land
         const circle = ring.screwCircle / 2
         if (ring.ring === 'innerRing') {
@@ -284,8 +285,8 @@ describe('the ring that comes apart', () => {
     }
     const eight = (lumber: MakingInput['lumber'] & string) =>
       stocked(wide, { lumber, screws: { gauge: 8 } }).split?.screws
-    expect(eight('hardwood')).toMatchObject({ gauge: 8, clearanceHole: '11/64', pilotHole: '3/32' })
-    expect(eight('softwood')).toMatchObject({ gauge: 8, clearanceHole: '11/64', pilotHole: '5/64' })
+    expect(eight('hardwood')).toMatchObject({ name: 'No. 8', clearance: { name: '11/64 in' }, pilot: { name: '3/32 in' } })
+    expect(eight('softwood')).toMatchObject({ name: 'No. 8', clearance: { name: '11/64 in' }, pilot: { name: '5/64 in' } })
     // A cone of 82 degrees from 0.332 in to 0.164 in: half the difference over tan 41.
     expect(toInches(eight('hardwood')?.countersinkDepth ?? mm(Number.NaN))).toBeWithin(5e-4, 0.0966)
   })
@@ -293,11 +294,11 @@ describe('the ring that comes apart', () => {
   test('too little wood: the bore that clears it does', () => {
     const thin: RadialInput = { ...PLAIN, bore: mm(28), width: mm(24) }
     const fault = stocked(thin).split?.faults.find(({ code }) => code === 'wall-too-thin')
-    expect(fault).toMatchObject({ gauge: 4 })
+    expect(fault).toMatchObject({ screw: '3 mm' })
     const bore = fault?.code === 'wall-too-thin' ? fault.bore : undefined
     const mended = stocked({ ...thin, bore: bore ?? mm(Number.NaN) }).split
     expect(mended?.faults).toEqual([])
-    expect(mended?.screws?.gauge).toBe(4)
+    expect(mended?.screws?.name).toBe('3 mm')
   })
 
   test('a wider ring never refuses a screw that a narrower one takes', () => {
@@ -310,7 +311,9 @@ describe('the ring that comes apart', () => {
     expect(first).toBeGreaterThan(0)
     expect(widths.slice(first).filter((width) => !takes(width))).toEqual([])
     // It once took a screw at 21 and none at 21.33.
-    expect([21, 21.33].map(takes)).toEqual([true, true])
+    const takesGauge = (width: number): boolean =>
+      stocked({ ...PLAIN, bore: mm(6), width: mm(width) }, { screws: { gauge: 4 } }).split?.screws !== undefined
+    expect([21, 21.33].map(takesGauge)).toEqual([true, true])
   })
 
   test('too narrow: the width that clears it does, and is no narrower', () => {
@@ -407,9 +410,16 @@ describe('the screws of cheeks', () => {
   // ASME B18.6.1: the shank of a No. 4 is 0.112 in, 2.845 mm; with as much wood on both sides 8.53 mm behind the track.
   test.each([
     [8.4, undefined],
-    [8.6, 4],
-  ])('%d mm of wood behind the track: gauge %s', (wall, gauge) => {
-    expect(screwsOf(wall).screws?.gauge).toBe(gauge)
+    [8.6, 'No. 4'],
+  ])('%d mm of wood behind the track, a gauge asked for: %s', (wall, name) => {
+    expect(screwsOf(wall, { screws: { gauge: 4 } }).screws?.name).toBe(name)
+  })
+
+  test.each([
+    [8.9, undefined],
+    [9.1, '3 mm'],
+  ])('%d mm of wood behind the track, in millimetres: %s', (wall, name) => {
+    expect(screwsOf(wall).screws?.name).toBe(name)
   })
 
   test('stand in the middle of the wood, hold by three shanks, and stay inside the ring', () => {
@@ -418,7 +428,7 @@ describe('the screws of cheeks', () => {
         const { bearing, screws } = screwsOf(wall, gauge === undefined ? {} : { screws: { gauge } })
         if (screws === undefined) return
         const { outerRing, cheeks } = bearing
-        expect(screws.gauge).toBe(gauge ?? screws.gauge)
+        if (gauge !== undefined) expect(screws.name).toBe(`No. ${gauge}`)
         expect(screws.screwCircle).toBeWithin(1e-9, outerRing.grooveBottomDiameter + outerRing.wall)
         expect(screws.pilotDepth).toBeGreaterThanOrEqual(3 * screws.shankDiameter - 1e-9)
         expect(screws.pilotDepth).toBeLessThan(outerRing.width)
@@ -438,4 +448,37 @@ test('what a finish puts on, blanks are cut without', () => {
   expect(filmed.outerRing.blank.roughCircle).toBeWithin(1e-9, bare.outerRing.blank.roughCircle - 0.1)
   expect(filmed.outerRing.blank.roughHole).toBeWithin(1e-9, (bare.outerRing.blank.roughHole ?? Number.NaN) + 0.1)
   expect(filmed.outerRing.blank.thickness).toBeWithin(1e-9, bare.outerRing.blank.thickness - 0.1)
+})
+
+describe('in millimetres', () => {
+  test('boards are those of a metric sawmill, planed; screws and drills are metric', () => {
+    const { outerRing, split } = stocked({ ...PLAIN, width: mm(24) })
+    expect(outerRing.boards[0]).toMatchObject({ kind: 'hardwood', nominalThickness: '32 mm', dressedThickness: 27 })
+    const softwood = stocked({ ...PLAIN, width: mm(24) }, { lumber: 'softwood' }).outerRing.boards[0]
+    expect(softwood).toMatchObject({ nominalThickness: '32 mm', nominalWidth: expect.stringMatching(/^\d+ mm$/) })
+    expect(split?.screws?.name).toMatch(/ mm$/)
+    expect([3, 3.5, 4, 5, 6]).toContain(split?.screws?.shankDiameter)
+  })
+
+  test('a 4 mm screw: a pilot of nine tenths of its core in hardwood, of seven in softwood, by tenths of a millimetre', () => {
+    const wide: RadialInput = { units: 'mm', balls: { count: 14, diameter: mm(25) }, bore: mm(12), width: mm(54) }
+    const four = (lumber: MakingInput['lumber'] & string) =>
+      stocked(wide, { lumber, screws: { metricDiameter: 4 } }).split?.screws
+    expect(four('hardwood')).toMatchObject({ name: '4 mm', pilot: { name: '2.5 mm' }, clearance: { name: '4.2 mm' } })
+    expect(four('softwood')).toMatchObject({ pilot: { name: '2 mm' } })
+    // A cone of 90 degrees from 7.5 mm to 4 mm: half the difference.
+    expect(four('hardwood')?.countersinkDepth).toBeWithin(1e-9, 1.75)
+  })
+})
+
+test('boards on hand: only those, as wide and as long as they are', () => {
+  const boards = [{ thickness: mm(30), width: mm(120), length: mm(900) }]
+  const { outerRing } = stocked({ ...PLAIN, width: mm(24) }, { boards })
+  expect(outerRing.boards).toHaveLength(1)
+  expect(outerRing.boards[0]).toMatchObject({ kind: 'on-hand', dressedThickness: 30, dressedWidth: 120, layers: 1 })
+  const { roughCircle } = outerRing.blank
+  const across = Math.ceil(roughCircle / 120)
+  expect(outerRing.boards[0]).toMatchObject({ across })
+  const perBoard = Math.floor((900 + 1.5) / (roughCircle + 1.5))
+  expect(outerRing.boards[0]?.boards).toBe(Math.ceil(across / perBoard))
 })
