@@ -20,9 +20,13 @@ const LEAST: Readonly<Record<Units, Mm>> = {
   in: mm(
     Math.min(
       ...WOOD_SCREWS.flatMap(({ gauge, diameter, head }) =>
-        gauge < SMALLEST_GAUGE || head === undefined ? [] : [screwWall({ shank: inches(diameter), head: inches(head) })],
+        gauge < SMALLEST_GAUGE || head === undefined
+          ? []
+          : [screwWall({ shank: inches(diameter), head: inches(head) })],
       ),
     ),
   ),
-  mm: mm(Math.min(...METRIC_WOOD_SCREWS.map(({ diameter, head }) => screwWall({ shank: mm(diameter), head: mm(head) })))),
+  mm: mm(
+    Math.min(...METRIC_WOOD_SCREWS.map(({ diameter, head }) => screwWall({ shank: mm(diameter), head: mm(head) }))),
+  ),
 }

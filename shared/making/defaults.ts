@@ -50,6 +50,13 @@ export const MAKING_DEFAULTS = {
   '/allowances/miterKerf': trade('1/8 in or 3 mm', 'the kerf of a table saw'),
   '/allowances/entryHole': trade('3/8 in or 10 mm', 'a scroll saw blade or jigsaw blade goes in'),
   '/allowances/fileKerf': plain('0', 'the line itself is cut, and what it is for measures as drawn'),
+  '/mounting/turns': plain('inner-ring', 'a shaft turns in a ring that stands still'),
+  '/mounting/drive': plain('crank', 'a handle in the wall of the ring'),
+  '/mounting/shaft/diameter': plain('what the bore takes', 'the bore less what this way of holding wants'),
+  '/mounting/shaft/material': trade('steel', 'a bolt or a bright bar'),
+  '/mounting/shaft/hold': trade('glued', 'it holds any shaft and needs no more parts'),
+  '/mounting/housing/thickness': plain('the width of the ring', 'the ring is flush with the board'),
+  '/mounting/housing/hold': trade('glued', 'it holds any ring and needs no more parts'),
   '/screws/count': trade('4, 6 or 8 by the size of the ring', 'the joint stays shut between the screws'),
   '/screws/metricDiameter': trade(
     'the thickest for which there is wood',

@@ -79,10 +79,10 @@ export type ScrewFault =
 
 /**
  * Common practice, no source: three shanks of thread in the far half, the head sunk for it down to a quarter of the width; the
- * point stays 1/16 in inside; two heads from screw to screw.
+ * point stays 1/16 in or 1.5 mm inside; two heads from screw to screw.
  */
 const HOLD = 3
-const POINT_ROOM = inches(1 / 16)
+const POINT_ROOM: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1.5) }
 const SPACING_IN_HEADS = 2
 /** Four screws hold a small ring; a larger one takes more, so that the joint stays shut between them. */
 const COUNTS = [
@@ -112,7 +112,7 @@ export function splitRing(bearing: RingPair, stock: ResolvedMaking): SplitRing |
   const circle = mm(wood.inside + wood.outside)
   const candidates = screwsToChoose(stock.screws, wood.units).toReversed()
   const [chosen] = candidates.flatMap((screw) => {
-    const reach = reachOf(screw, wood.width)
+    const reach = reachOf(screw, wood)
     return reach === undefined || faultsOf(screw, wood).length > 0 ? [] : [{ screw, reach }]
   })
   const [smallest] = candidates.slice(-1)
@@ -170,8 +170,8 @@ function faultsOf(screw: KnownScrew, wood: Wood): readonly ScrewFault[] {
           : {}
     faults.push({ code: 'wall-too-thin', screw: screw.name, wall, least: roundedUp(least, units), ...cleared })
   }
-  if (reachOf(screw, wood.width) === undefined) {
-    const clearing = clearingWidth(screw, wood.width)
+  if (reachOf(screw, wood) === undefined) {
+    const clearing = clearingWidth(screw, wood)
     const cleared = clearing === undefined ? {} : { clearing }
     faults.push({ code: 'no-screw-length', screw: screw.name, width: wood.width, ...cleared })
   }
@@ -185,19 +185,23 @@ interface Reach {
 }
 
 /** The longest screw that is sold whose point stays inside, its head sunk until it holds, if wood enough is left below. */
-function reachOf(screw: KnownScrew, width: Mm): Reach | undefined {
-  const [length] = screw.lengths.filter((sold) => sold <= width - POINT_ROOM + WITHIN).slice(-1)
+function reachOf(screw: KnownScrew, { width, units }: Pick<Wood, 'width' | 'units'>): Reach | undefined {
+  const room = POINT_ROOM[units]
+  const [length] = screw.lengths.filter((sold) => sold <= width - room + WITHIN).slice(-1)
   if (length === undefined) return undefined
   const sunk = Math.max(0, width / 2 + HOLD * screw.shank - length)
-  const isInside = length + sunk <= width - POINT_ROOM + WITHIN
+  const isInside = length + sunk <= width - room + WITHIN
   const leavesWood = sunk === 0 || sunk + screw.headDepth <= width / 4
   return isInside && leavesWood ? { length, sunk: mm(sunk) } : undefined
 }
 
 /** The next wider ring in which a screw that is sold holds with its head flush: as wide as it is long, with room for its point. */
-function clearingWidth({ shank, lengths }: KnownScrew, width: Mm): Mm | undefined {
+function clearingWidth(
+  { shank, lengths }: KnownScrew,
+  { width, units }: Pick<Wood, 'width' | 'units'>,
+): Mm | undefined {
   const widths = lengths
-    .map((length) => ({ length, wider: Math.max(width, length + POINT_ROOM) }))
+    .map((length) => ({ length, wider: Math.max(width, length + POINT_ROOM[units]) }))
     .filter(({ length, wider }) => length - wider / 2 >= HOLD * shank)
     .map(({ wider }) => wider)
   return widths.length === 0 ? undefined : mm(Math.min(...widths))
@@ -234,7 +238,7 @@ export function cheekScrewsOf(
   const fitting = screwsToChoose(stock.screws, resolved.input.units).flatMap((screw) => {
     const [length] = screw.lengths.filter((sold) => sold - cheeks.thickness >= HOLD * screw.shank - WITHIN)
     return length !== undefined &&
-      length - cheeks.thickness <= outerRing.width - POINT_ROOM + WITHIN &&
+      length - cheeks.thickness <= outerRing.width - POINT_ROOM[resolved.input.units] + WITHIN &&
       screw.headDepth <= cheeks.thickness / 2 &&
       outerRing.wall >= 3 * screw.shank
       ? [{ screw, length }]

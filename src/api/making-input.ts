@@ -16,7 +16,7 @@ import type { Mm, Units } from '#shared/units/length.ts'
 import { choiceOf, namedRequest, requestObject } from '#src/api/schema.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { WOODS_MISSING } from '#src/words/season-refusal.ts'
+import { SHAFT_NOT_OF_WOOD, WOODS_MISSING } from '#src/words/season-refusal.ts'
 import type { Defaults } from './assumption.ts'
 import {
   type Arranged,
@@ -30,7 +30,7 @@ import {
 } from './climate.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
 import { present } from './optional.ts'
-import { speciesName } from './species.ts'
+import { readSpecies, speciesName } from './species.ts'
 
 /* How a bearing is made and where it lives, as a caller writes it inside a design. */
 
@@ -161,11 +161,29 @@ export const makingDefaults = (at = '/making'): Defaults => ({
 })
 
 /** What is wrong with a plan beside its schema, by the paths of the plan: parts, woods and the year. */
-export function makingFaults({ woods, climate }: MakingRequest, design: Arranged): readonly Fault[] {
+export function makingFaults(making: MakingRequest, design: Arranged): readonly Fault[] {
+  return [...faultsOfWood(making, design), ...faultsOfMounting(making.mounting ?? {})]
+}
+
+function faultsOfWood({ woods, climate }: MakingRequest, design: Arranged): readonly Fault[] {
   if (climate === undefined) return woods === undefined ? [] : woodsFaults(woods, design)
   if (woods === undefined) return [{ path: '/woods', message: WOODS_MISSING }]
   const year = toYear({ woods, climate }, design)
   return year.ok ? [] : year.error
+}
+
+/** Woods that are not known, and the wood of a shaft of something else. */
+function faultsOfMounting({ shaft, housing }: MountingRequest): readonly Fault[] {
+  const known = (species: string | undefined, path: string): readonly Fault[] => {
+    const read = species === undefined ? undefined : readSpecies(species, path)
+    return typeof read === 'object' ? [read] : []
+  }
+  const isStray = shaft?.species !== undefined && shaft.material !== 'wood'
+  return [
+    ...(isStray ? [{ path: '/mounting/shaft/species', message: SHAFT_NOT_OF_WOOD }] : []),
+    ...known(shaft?.species, '/mounting/shaft/species'),
+    ...known(housing?.species, '/mounting/housing/species'),
+  ]
 }
 
 /** The woods and the year of a plan that has no faults; undefined where it states no climate. */

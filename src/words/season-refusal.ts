@@ -39,6 +39,7 @@ export const SEGMENTS_OF_SEGMENTED =
 export const SPECIES_MISSING = '"species" is missing: only cross-laminated ply needs none'
 export const partMissing = (part: string): string => `"${part}" is missing`
 export const partOfOthers = ({ bearings }: Terms): string => `does not apply to ${bearings}: remove it`
+export const SHAFT_NOT_OF_WOOD = 'does not apply unless `material` is "wood": remove it'
 export const WOODS_MISSING = 'The climate acts on wood: give the wood of each part as well.'
 export const CLIMATE_MISSING = 'Wood moves with the climate: give the climate as well.'
 export const CLIMATE_EMPTY = 'must state the year: "relativeHumidity", "moistureContent" or "months"'

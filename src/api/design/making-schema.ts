@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox'
+import { DRIVES, HOLDS, type Hold, TURNING_RINGS } from '#shared/bearing/mounting-input.ts'
 import { shownLength as length } from '#src/api/length.ts'
 import { shownShare as chance, shownNumber } from '#src/api/number.ts'
 import { choiceOf, described, flag, integer, listOf, named, object, text } from '#src/api/schema.ts'
@@ -159,6 +160,103 @@ const season = Type.Optional(
   }),
 )
 
+const play = object('How loose the seat is, in diameter. Below 0 it is tight.', {
+  made: length('As it is cut.'),
+  min: length('At its tightest through the year; without a climate from 35 to 60 % relative humidity.'),
+  max: length('At its loosest.'),
+})
+
+export const SeatHolder = named('SeatHolder', 'What holds a seat beside the fit itself.', {
+  kind: choiceOf('What it is.', ['pin', 'key', 'screws', 'retaining-ring']),
+  count: integer('How many of them.'),
+  diameter: length('Of a pin or a shank; the width of a key; the hole of a retaining ring.'),
+  circle: Type.Optional(length('Circle on which they stand. Absent of what goes through the shaft.')),
+  length: length('Along the pin or the screw; along the axis of a key or a ring.'),
+})
+
+const SEAT = {
+  hold: choiceOf<Hold>('How it is held.', HOLDS),
+  seatDiameter: length('The hole to cut.'),
+  play,
+  holder: Type.Optional(refTo<typeof SeatHolder>('SeatHolder')),
+  leastWood: length('The least wood round the seat that this hold wants.'),
+  message: text('What to do, in words.'),
+}
+
+export const ShaftSeat = named('ShaftSeat', 'The bore on its shaft.', {
+  shaftDiameter: length('Diameter of the shaft.'),
+  boreNeeded: length('The bore that this shaft and this hold ask for.'),
+  wood: length('Wood between the bore and the groove.'),
+  ...SEAT,
+})
+
+export const HousingSeat = named('HousingSeat', 'The outside in the board of its housing.', {
+  thickness: length('Thickness of the board.'),
+  seatDepth: length('Depth of the seat.'),
+  shoulderHole: length('The hole behind the seat, which leaves a shoulder for the wall of the ring.'),
+  leastWidth: length('The smallest board across that leaves that wood.'),
+  ...SEAT,
+})
+
+export const DriveSeat = named('DriveSeat', 'What turns the outer ring.', {
+  kind: choiceOf('A handle in its wall, or a hub on its side.', DRIVES),
+  circle: length('Circle of the hole or holes: the middle of the wall.'),
+  count: integer('How many holes.'),
+  holeDiameter: Type.Optional(length('Diameter of each hole. Absent where the wall is too thin for one.')),
+  depth: length('Depth of each hole.'),
+  message: text('What to do, in words.'),
+})
+
+const ring = choiceOf('The ring.', ['outerRing', 'innerRing'])
+
+export const GaugeKit = named('GaugeKit', 'Gauges to make before they are first used.', {
+  plugs: Type.Array(
+    object('A disc to turn.', {
+      kind: choiceOf('Which plug.', ['go', 'no-go']),
+      diameter: length('Diameter to turn to.'),
+      tolerance: length('How far off it may be either way: a twentieth of the way from go to no-go.'),
+      message: text('How to make and measure it.'),
+    }),
+    { description: 'Plugs for the circle inside the balls.' },
+  ),
+  profiles: Type.Array(
+    object('A card or scraper with the section of a groove.', {
+      ring,
+      radius: length('Radius of its tip.'),
+      stopDepth: length('Depth at which the sharp tool stops.'),
+      depth: length('Depth of the finished groove.'),
+      message: text('How to make and use it.'),
+    }),
+    { description: 'One for each groove.' },
+  ),
+  setBlocks: Type.Array(
+    object('A strip of wood to set the caliper to.', {
+      ring,
+      at: choiceOf('`stop`: where the sharp tool stops. `done`: the finished groove.', ['stop', 'done']),
+      length: length('Length to cut it to: across the bottoms of the groove.'),
+      message: text('How to use it.'),
+    }),
+    { description: 'Two for each groove.' },
+  ),
+  dowels: Type.Array(
+    object('A dowel to wrap in abrasive paper.', {
+      ring,
+      diameter: length('Diameter of the dowel, the paper taken off.'),
+      paper: length('Thickness of the paper: common practice, 80 grit.'),
+      message: text('How to use it.'),
+    }),
+    { description: 'One for each groove that is large enough.' },
+  ),
+})
+
+const mounting = object('How the bearing is held on its shaft and in its housing. Fits are common practice.', {
+  turns: choiceOf('The ring that turns.', TURNING_RINGS),
+  shaft: refTo<typeof ShaftSeat>('ShaftSeat'),
+  housing: Type.Optional(refTo<typeof HousingSeat>('HousingSeat')),
+  drive: Type.Optional(refTo<typeof DriveSeat>('DriveSeat')),
+})
+export type MountingAnswer = Static<typeof mounting>
+
 export const Making = named('Making', 'Blanks, boards, screws and work holding for the bearing.', {
   outerRing: refTo<typeof RingStock>('RingStock'),
   innerRing: refTo<typeof RingStock>('RingStock'),
@@ -168,6 +266,8 @@ export const Making = named('Making', 'Blanks, boards, screws and work holding f
   entryHole: Type.Optional(EntryHole),
   split: Type.Optional(refTo<typeof SplitRing>('SplitRing')),
   cheekScrews: Type.Optional(refTo<typeof CheekScrews>('CheekScrews')),
+  gauges: refTo<typeof GaugeKit>('GaugeKit'),
+  mounting,
   mandrel,
   finishes,
   season,
@@ -191,6 +291,11 @@ export const MAKING_SCHEMAS = [
   SplitScrews,
   SplitDowels,
   SplitRing,
+  SeatHolder,
+  ShaftSeat,
+  HousingSeat,
+  DriveSeat,
+  GaugeKit,
   Making,
   PlateMaking,
 ]

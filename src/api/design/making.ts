@@ -4,6 +4,8 @@ import { valueAt } from '#shared/bearing/field.ts'
 import type { MakingInput, Seasoned } from '#shared/bearing/making-input.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { SEASON_DEFAULT } from '#shared/making/defaults.ts'
+import { gaugeKitOf } from '#shared/making/gauge-kit.ts'
+import { mountingFaults, mountingOf } from '#shared/making/mounting.ts'
 import type { Screws as CoreScrews, SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
@@ -20,6 +22,7 @@ import { shownBy } from '#src/api/schema.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { nestingSentence, screwSentence, seasonSentence } from '#src/words/making.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
+import { toGaugeKit } from './gauge-kit.ts'
 import {
   BoardOption,
   CheekScrews,
@@ -34,6 +37,7 @@ import {
   SplitRing,
   SplitScrews,
 } from './making-schema.ts'
+import { moistureIn, toMounting, toMountingWarning, wholeMounting } from './mounting.ts'
 
 const usedOf = ({ lumber }: CoreStock['resolved']): readonly SourceId[] => [
   'trade',
@@ -65,15 +69,26 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
   const screws = stock.split?.screws ?? stock.cheekScrews
   const { faults } = stock.split ?? stock.cheekScrews ?? { faults: [] }
   // The screws that were found are filled in, so that the same are found again.
-  const whole = screws === undefined ? making : { ...making, screws: { count: screws.count, ...sizeOf(screws) } }
+  const mounting = mountingOf(bearing, moistureIn(bearing))
+  const whole = {
+    ...making,
+    ...(screws && { screws: { count: screws.count, ...sizeOf(screws) } }),
+    mounting: wholeMounting(mounting, making.mounting),
+  }
   const outside = outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
   return {
     making: present<Making>({
       ...toMaking(stock, units, termsOf(bearing.resolved.input)),
+      gauges: toGaugeKit(gaugeKitOf(bearing), units),
+      mounting: toMounting(mounting, units),
       season: seasonIn(seasoned),
     }),
     ...filledIn(making, whole, units, seasoned),
-    warnings: [...seasonWarnings(seasoned), ...faults.map((fault) => toWarning(fault, outside, units))],
+    warnings: [
+      ...seasonWarnings(seasoned),
+      ...faults.map((fault) => toWarning(fault, outside, units)),
+      ...mountingFaults(mounting, bearing).map((fault) => toMountingWarning(fault, units)),
+    ],
     sources: sourcesWith(
       [...usedOf(resolved), ...(screws === undefined ? [] : OF_SCREWS)],
       bearing.resolved.input as DesignInput,
@@ -165,9 +180,12 @@ const sourcesWith = (
   return year === undefined ? used : [...used, 'derived', ...seasonSources(year.woods, balls.material)]
 }
 
-function toMaking(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms): Making {
+/** Without what follows from the mounting and the season. */
+type Bare = Omit<Making, 'gauges' | 'mounting' | 'season'>
+
+function toMaking(stock: Omit<CoreStock, 'resolved'>, units: Units, terms: Terms): Bare {
   const { nesting, entryHole, split, cheekScrews, mandrel, cheeks, cage } = stock
-  return present<Making>({
+  return present<Bare>({
     outerRing: toRingStock(stock.outerRing, units),
     innerRing: toRingStock(stock.innerRing, units),
     cheeks: cheeks && toRingStock(cheeks, units),

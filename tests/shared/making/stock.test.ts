@@ -285,8 +285,16 @@ describe('the ring that comes apart', () => {
     }
     const eight = (lumber: MakingInput['lumber'] & string) =>
       stocked(wide, { lumber, screws: { gauge: 8 } }).split?.screws
-    expect(eight('hardwood')).toMatchObject({ name: 'No. 8', clearance: { name: '11/64 in' }, pilot: { name: '3/32 in' } })
-    expect(eight('softwood')).toMatchObject({ name: 'No. 8', clearance: { name: '11/64 in' }, pilot: { name: '5/64 in' } })
+    expect(eight('hardwood')).toMatchObject({
+      name: 'No. 8',
+      clearance: { name: '11/64 in' },
+      pilot: { name: '3/32 in' },
+    })
+    expect(eight('softwood')).toMatchObject({
+      name: 'No. 8',
+      clearance: { name: '11/64 in' },
+      pilot: { name: '5/64 in' },
+    })
     // A cone of 82 degrees from 0.332 in to 0.164 in: half the difference over tan 41.
     expect(toInches(eight('hardwood')?.countersinkDepth ?? mm(Number.NaN))).toBeWithin(5e-4, 0.0966)
   })

@@ -1,0 +1,96 @@
+import { cutTo } from '#shared/bearing/dimensions.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+
+/*
+ * The gauges that are made before they are first used, and the dowel that carries the abrasive. What they check is the
+ * design's; how true they must be is common practice, no source.
+ */
+
+/** A turned disc. */
+export interface PlugToTurn {
+  readonly kind: 'go' | 'no-go'
+  readonly diameter: Mm
+  /** How far off it may be either way: a twentieth of the way from go to no-go. */
+  readonly tolerance: Mm
+}
+
+/** A card or a scraper that has the section of a groove. */
+export interface ProfileToCut {
+  readonly ring: RingName
+  readonly radius: Mm
+  /** From the shoulders to the tip: where the sharp tool stops, and where the groove is done. */
+  readonly stopDepth: Mm
+  readonly depth: Mm
+}
+
+/** A strip of wood cut to a length: the caliper is set to it. */
+export interface SetBlock {
+  readonly ring: RingName
+  /** The bottom of the groove where the sharp tool stops, and where it is done. */
+  readonly at: 'stop' | 'done'
+  readonly length: Mm
+}
+
+/** A dowel that, wrapped once in abrasive paper, has the radius of a groove. */
+export interface AbrasiveDowel {
+  readonly ring: RingName
+  readonly diameter: Mm
+  readonly paper: Mm
+}
+
+export interface GaugeKit {
+  readonly plugs: readonly PlugToTurn[]
+  readonly profiles: readonly ProfileToCut[]
+  readonly setBlocks: readonly SetBlock[]
+  readonly dowels: readonly AbrasiveDowel[]
+}
+
+const OF_BAND = 1 / 20
+/** Paper of 80 grit with its backing: common practice, no source. */
+const PAPER = mm(0.5)
+
+/** @param bearing rings with a groove each, before any finish */
+export function gaugeKitOf(bearing: RingPair & { readonly gauge?: { goDiameter: Mm; noGoDiameter: Mm } }): GaugeKit {
+  const { gauge, resolved } = bearing
+  const isGrooved = resolved.traits.raceway === 'groove'
+  const rings = isGrooved ? (['outerRing', 'innerRing'] as const) : []
+  return {
+    plugs: gauge === undefined ? [] : plugsOf(gauge),
+    profiles: rings.map((ring) => profileOf(ring, bearing)),
+    setBlocks: rings.flatMap((ring) => setBlocksOf(ring, bearing)),
+    dowels: rings.flatMap((ring) => dowelOf(ring, bearing)),
+  }
+}
+
+function plugsOf({ goDiameter, noGoDiameter }: { goDiameter: Mm; noGoDiameter: Mm }): readonly PlugToTurn[] {
+  const tolerance = mm(OF_BAND * Math.abs(noGoDiameter - goDiameter))
+  return [
+    { kind: 'go', diameter: goDiameter, tolerance },
+    { kind: 'no-go', diameter: noGoDiameter, tolerance },
+  ]
+}
+
+const profileOf = (ring: RingName, bearing: RingPair): ProfileToCut => {
+  const { grooveRadius, grooveDepth } = bearing[ring]
+  return { ring, radius: grooveRadius, stopDepth: mm(grooveDepth - grooveStopShort(grooveDepth)), depth: grooveDepth }
+}
+
+/** Across the bottoms of a groove, as it is cut before any finish. */
+function setBlocksOf(ring: RingName, bearing: RingPair): readonly SetBlock[] {
+  const { grooveBottomDiameter, grooveDepth } = bearing[ring]
+  const towards = ring === 'outerRing' ? -2 : 2
+  const done = cutTo(grooveBottomDiameter, ring === 'outerRing' ? 'hole' : 'outside', bearing.resolved)
+  return [
+    { ring, at: 'stop', length: mm(done + towards * grooveStopShort(grooveDepth)) },
+    { ring, at: 'done', length: done },
+  ]
+}
+
+/** Nothing where the groove is too small for a dowel and paper. */
+function dowelOf(ring: RingName, bearing: RingPair): readonly AbrasiveDowel[] {
+  const diameter = 2 * (bearing[ring].grooveRadius - PAPER)
+  return diameter >= 2 * PAPER ? [{ ring, diameter: mm(diameter), paper: PAPER }] : []
+}

@@ -1,0 +1,83 @@
+import type { Static } from 'typebox'
+import type { MountingInput } from '#shared/bearing/mounting-input.ts'
+import type { RingPair } from '#shared/bearing/ring-pair.ts'
+import type { MoistureRange, Mounting, MountingFault, SeatPlay } from '#shared/making/mounting.ts'
+import { seasonOf } from '#shared/movement/states.ts'
+import type { Units } from '#shared/units/length.ts'
+import { show } from '#src/api/length.ts'
+import { yearIn } from '#src/api/making-input.ts'
+import { shownBy } from '#src/api/schema.ts'
+import type { Warning } from '#src/api/warning.ts'
+import { driveSentence, housingSentence, mountingWarning, shaftSentence } from '#src/words/mounting.ts'
+import { DriveSeat, HousingSeat, type MountingAnswer, SeatHolder, ShaftSeat } from './making-schema.ts'
+
+/* The mounting of a bearing, as an answer states it. */
+
+/** The moistures of the year that a design states; undefined where it states none. */
+export function moistureIn({ resolved: { input } }: RingPair): MoistureRange | undefined {
+  const { arrangement, balls, making } = input
+  const year = yearIn(making, { arrangement, balls } as Parameters<typeof yearIn>[1])
+  if (year === undefined) return undefined
+  const season = seasonOf(year.climate, year.today, year.woods)
+  if (!season.ok) return undefined
+  const moistures = season.value.states.map(({ moistureContent }) => moistureContent)
+  return {
+    today: season.value.today.moistureContent,
+    min: Math.min(...moistures),
+    max: Math.max(...moistures),
+  }
+}
+
+/** The mounting with every default filled in, as it can be asked for again. */
+export function wholeMounting({ turns, shaft, housing, drive }: Mounting, asked: MountingInput = {}): MountingInput {
+  return {
+    ...asked,
+    shaft: { ...asked.shaft, diameter: shaft.shaftDiameter, material: shaft.material, hold: shaft.hold },
+    ...(housing && { housing: { ...asked.housing, thickness: housing.thickness, hold: housing.hold } }),
+    turns,
+    ...(drive && { drive: drive.kind }),
+  }
+}
+
+/** In the caller's units and in words. */
+export function toMounting({ turns, shaft, housing, drive }: Mounting, units: Units): MountingAnswer {
+  const playIn = ({ made, min, max }: SeatPlay) => ({
+    made: show(made, units),
+    min: show(min, units),
+    max: show(max, units),
+  })
+  const seatIn = <Seat extends { play: SeatPlay; holder?: Mounting['shaft']['holder'] }>(seat: Seat) => ({
+    ...seat,
+    play: playIn(seat.play),
+    holder: seat.holder && shownBy(SeatHolder, seat.holder, units),
+  })
+  return {
+    turns,
+    shaft: shownBy(ShaftSeat, { ...seatIn(shaft), message: shaftSentence(shaft, units) }, units),
+    ...(housing && {
+      housing: shownBy(HousingSeat, { ...seatIn(housing), message: housingSentence(housing, units) }, units),
+    }),
+    ...(drive && { drive: shownBy(DriveSeat, { ...drive, message: driveSentence(drive, units) }, units) }),
+  }
+}
+
+/** Where each fault of a mounting is mended. */
+const PATHS: Readonly<Record<MountingFault['code'], string>> = {
+  'shaft-does-not-fit': '/bore',
+  'wood-round-shaft-thin': '/bore',
+  'housing-thin': '/making/mounting/housing/thickness',
+  'no-room-for-handle': '/making/mounting/drive',
+}
+
+export function toMountingWarning(fault: MountingFault, units: Units): Static<typeof Warning> {
+  const path = PATHS[fault.code]
+  const value =
+    fault.code === 'shaft-does-not-fit' ? fault.needed : fault.code === 'housing-thin' ? fault.least : undefined
+  return {
+    code: fault.code,
+    severity: 'risk',
+    message: mountingWarning(fault, units),
+    path,
+    ...(value === undefined ? {} : { suggestion: { path, value: show(value, units) } }),
+  }
+}

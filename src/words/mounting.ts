@@ -1,0 +1,83 @@
+import type { DriveSeat, HousingSeat, MountingFault, ShaftSeat } from '#shared/making/mounting.ts'
+import { type Mm, mm, type Units } from '#shared/units/length.ts'
+import { figure } from './figure.ts'
+
+/* How a bearing is held on its shaft and in its housing. */
+
+type Size = (length: Mm) => string
+const sizeIn =
+  (units: Units): Size =>
+  (length) =>
+    figure(length, units)
+
+/** What the season does to a seat. */
+function through({ play }: Pick<ShaftSeat, 'play'>, size: Size): string {
+  const state = (length: Mm): string => (length < 0 ? `${size(mm(-length))} tight` : `${size(length)} loose`)
+  return play.min === play.max
+    ? 'The season leaves the fit as it is.'
+    : `Through the year it is from ${state(play.min)} to ${state(play.max)}.`
+}
+
+export function shaftSentence(seat: ShaftSeat, units: Units): string {
+  const size = sizeIn(units)
+  const { hold, material, shaftDiameter, seatDiameter, holder } = seat
+  const shaft = `${material} shaft of ${size(shaftDiameter)}`
+  const across = holder === undefined ? '' : size(holder.diameter)
+  const long = holder === undefined ? '' : size(holder.length)
+  const how: Readonly<Record<ShaftSeat['hold'], string>> = {
+    glued: `Glue it on the ${shaft} with epoxy: roughen the shaft, and keep glue away from the groove.`,
+    pressed: `Press it on the ${shaft}: chamfer the end of the shaft, and press on the whole side of the ring.`,
+    keyed: `Cut a keyway ${across} wide through bore and ${shaft}, and fit a key ${long} long.`,
+    pinned: `Drill ${across} across through the ring beside its groove and through the ${shaft}, and drive in a pin ${long} long.`,
+    screwed: `Drive one screw of ${across} through the wall beside the groove into a dimple in the ${shaft}.`,
+    retained: `Slide it on the ${shaft} between two rings of wood, ${across} across and ${long} thick, each pinned to the shaft.`,
+  }
+  return `Bore the ring to ${size(seatDiameter)}. ${how[hold]} ${through(seat, size)}`
+}
+
+export function housingSentence(seat: HousingSeat, units: Units): string {
+  const size = sizeIn(units)
+  const { hold, seatDiameter, seatDepth, thickness, shoulderHole, leastWidth, holder } = seat
+  const across = holder === undefined ? '' : size(holder.diameter)
+  const long = holder === undefined ? '' : size(holder.length)
+  const circle = holder?.circle === undefined ? '' : size(holder.circle)
+  const how: Readonly<Record<HousingSeat['hold'], string>> = {
+    glued: 'Glue the ring in, with its grain along the grain of the board.',
+    pressed: 'Press the ring in, with its grain along the grain of the board.',
+    keyed: `Cut a keyway ${across} wide across the seam, and fit a key ${long} long.`,
+    pinned: `Drill for ${holder?.count} pins of ${across}, ${long} deep, on the seam (a circle of ${circle}).`,
+    screwed: `Hold it with ${holder?.count} screws of ${across} beside the seam, on a circle of ${circle}, and washers that reach over the wall.`,
+    retained: `Screw a ring of wood over it, ${long} thick, with a hole of ${across}.`,
+  }
+  const deep =
+    seatDepth < thickness
+      ? `${size(seatDepth)} deep, with a hole of ${size(shoulderHole)} behind it`
+      : 'through the board'
+  return `Cut a seat of ${size(seatDiameter)} ${deep}, in a board at least ${size(leastWidth)} across. ${how[hold]} ${through(seat, size)}`
+}
+
+export function driveSentence({ kind, circle, count, holeDiameter, depth }: DriveSeat, units: Units): string {
+  const size = sizeIn(units)
+  if (holeDiameter === undefined)
+    return `The wall is too thin for a hole: glue ${kind === 'crank' ? 'a handle' : 'a hub'} to the side of the outer ring.`
+  return kind === 'crank'
+    ? `Drill ${size(holeDiameter)} for a handle, ${size(depth)} deep, on a circle of ${size(circle)} in the side of the outer ring.`
+    : `Screw a hub to the side of the outer ring: ${count} holes of ${size(holeDiameter)}, ${size(depth)} deep, on a circle of ${size(circle)}.`
+}
+
+/** What is wrong with a mounting. */
+export function mountingWarning(fault: MountingFault, units: Units): string {
+  const size = sizeIn(units)
+  switch (fault.code) {
+    case 'shaft-does-not-fit':
+      return `A shaft of ${size(fault.shaft)} held this way needs a bore of ${size(fault.needed)}; the bore is ${size(fault.bore)}.`
+    case 'wood-round-shaft-thin':
+      return `${size(fault.wood)} of wood round the shaft is too little to hold it this way: leave ${size(fault.least)}, or hold it another way.`
+    case 'housing-thin':
+      return `A board of ${size(fault.thickness)} is too thin to seat the outer ring: take one of ${size(fault.least)} at least.`
+    case 'no-room-for-handle':
+      return `The wall of the outer ring, ${size(fault.wall)}, is too thin for a handle or screws: it needs ${size(fault.least)}.`
+    default:
+      return fault satisfies never
+  }
+}
