@@ -197,6 +197,22 @@ export const DATA_SOURCES = {
     usedFor: 'thickness of hardwood, rough and surfaced on two sides',
     standing: 'quoted',
   },
+  'en-1313': {
+    title: 'EN 1313-1 and EN 1313-2, Round and sawn timber: Preferred sizes of softwood and hardwood',
+    usedFor: 'thicknesses in which metric sawmills cut boards, where sizes are in millimetres',
+    standing: 'from memory',
+  },
+  'gbt-922': {
+    title:
+      'GB/T 922, Wood screw threads, as korea-transmission.com quotes it; gewindebohrer.de quotes DIN 7998 for the same',
+    usedFor: 'core of metric wood screws',
+    standing: 'quoted',
+  },
+  'din-97': {
+    title: 'DIN 97, Slotted countersunk wood screws: heads as those of DIN 965, which fullerfasteners.com quotes',
+    usedFor: 'heads of metric wood screws, and their angle of 90 degrees',
+    standing: 'from memory',
+  },
   'wood-screw-holes': {
     title:
       'Wood-screw pilot holes, l-36.com: mean root diameter, clearance, pilots of 70 % (softwood) and 90 % of the root',

@@ -39,13 +39,16 @@ import {
 } from './making-schema.ts'
 import { moistureIn, toMounting, toMountingWarning, wholeMounting } from './mounting.ts'
 
-const usedOf = ({ lumber }: CoreStock['resolved']): readonly SourceId[] => [
+const usedOf = ({ lumber }: CoreStock['resolved'], units: Units): readonly SourceId[] => [
   'trade',
-  lumber === 'softwood' ? 'ps-20' : 'nhla',
+  units === 'mm' ? 'en-1313' : lumber === 'softwood' ? 'ps-20' : 'nhla',
   'band-saw-manuals',
   'lathe-speed',
 ]
-const OF_SCREWS: readonly SourceId[] = ['asme-b18.6.1', 'screw-head-angle', 'wood-screw-holes']
+const screwSources = ({ size }: Pick<CoreScrews, 'size'>): readonly SourceId[] =>
+  'gauge' in size
+    ? ['asme-b18.6.1', 'screw-head-angle', 'wood-screw-holes']
+    : ['gbt-922', 'din-97', 'wood-screw-holes']
 
 /** What a design's answer says of its making, and what that adds to its head and foot. */
 export interface MakingAnswer<M> {
@@ -90,7 +93,7 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
       ...mountingFaults(mounting, bearing).map((fault) => toMountingWarning(fault, units)),
     ],
     sources: sourcesWith(
-      [...usedOf(resolved), ...(screws === undefined ? [] : OF_SCREWS)],
+      [...usedOf(resolved, units), ...(screws === undefined ? [] : screwSources(screws))],
       bearing.resolved.input as DesignInput,
     ),
   }
@@ -125,7 +128,7 @@ export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMak
     making: answer,
     ...filledIn(making, making, units, seasoned),
     warnings: seasonWarnings(seasoned),
-    sources: sourcesWith(usedOf(resolved), bearing.resolved.input),
+    sources: sourcesWith(usedOf(resolved, units), bearing.resolved.input),
   }
 }
 
