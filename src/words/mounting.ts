@@ -1,6 +1,7 @@
 import type { DriveSeat, HousingSeat, MountingFault, ShaftSeat } from '#shared/making/mounting.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
+import type { Terms } from './terms.ts'
 
 /* How a bearing is held on its shaft and in its housing. */
 
@@ -18,18 +19,18 @@ function through({ play }: Pick<ShaftSeat, 'play'>, size: Size): string {
     : `Through the year it is from ${state(play.min)} to ${state(play.max)}.`
 }
 
-export function shaftSentence(seat: ShaftSeat, units: Units): string {
+export function shaftSentence(seat: ShaftSeat, units: Units, { raceway }: Terms): string {
   const size = sizeIn(units)
   const { hold, material, shaftDiameter, seatDiameter, holder } = seat
   const shaft = `${material} shaft of ${size(shaftDiameter)}`
   const across = holder === undefined ? '' : size(holder.diameter)
   const long = holder === undefined ? '' : size(holder.length)
   const how: Readonly<Record<ShaftSeat['hold'], string>> = {
-    glued: `Glue it on the ${shaft} with epoxy: roughen the shaft, and keep glue away from the groove.`,
+    glued: `Glue it on the ${shaft} with epoxy: roughen the shaft, and keep glue away from the ${raceway}.`,
     pressed: `Press it on the ${shaft}: chamfer the end of the shaft, and press on the whole side of the ring.`,
     keyed: `Cut a keyway ${across} wide through bore and ${shaft}, and fit a key ${long} long.`,
-    pinned: `Drill ${across} across through the ring beside its groove and through the ${shaft}, and drive in a pin ${long} long.`,
-    screwed: `Drive one screw of ${across} through the wall beside the groove into a dimple in the ${shaft}.`,
+    pinned: `Drill ${across} across through the ring beside its ${raceway} and through the ${shaft}, and drive in a pin ${long} long.`,
+    screwed: `Drive one screw of ${across} through the wall beside the ${raceway} into a dimple in the ${shaft}.`,
     retained: `Slide it on the ${shaft} between two rings of wood, ${across} across and ${long} thick, each pinned to the shaft.`,
   }
   return `Bore the ring to ${size(seatDiameter)}. ${how[hold]} ${through(seat, size)}`

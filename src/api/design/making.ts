@@ -83,7 +83,7 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
     making: present<Making>({
       ...toMaking(stock, units, termsOf(bearing.resolved.input)),
       gauges: toGaugeKit(gaugeKitOf(bearing), units),
-      mounting: toMounting(mounting, units),
+      mounting: toMounting(mounting, units, termsOf(bearing.resolved.input)),
       season: seasonIn(seasoned),
     }),
     ...filledIn(making, whole, units, seasoned),

@@ -9,6 +9,7 @@ import { yearIn } from '#src/api/making-input.ts'
 import { shownBy } from '#src/api/schema.ts'
 import type { Warning } from '#src/api/warning.ts'
 import { driveSentence, housingSentence, mountingWarning, shaftSentence } from '#src/words/mounting.ts'
+import type { Terms } from '#src/words/terms.ts'
 import { DriveSeat, HousingSeat, type MountingAnswer, SeatHolder, ShaftSeat } from './making-schema.ts'
 
 /* The mounting of a bearing, as an answer states it. */
@@ -40,7 +41,7 @@ export function wholeMounting({ turns, shaft, housing, drive }: Mounting, asked:
 }
 
 /** In the caller's units and in words. */
-export function toMounting({ turns, shaft, housing, drive }: Mounting, units: Units): MountingAnswer {
+export function toMounting({ turns, shaft, housing, drive }: Mounting, units: Units, terms: Terms): MountingAnswer {
   const playIn = ({ made, min, max }: SeatPlay) => ({
     made: show(made, units),
     min: show(min, units),
@@ -53,7 +54,7 @@ export function toMounting({ turns, shaft, housing, drive }: Mounting, units: Un
   })
   return {
     turns,
-    shaft: shownBy(ShaftSeat, { ...seatIn(shaft), message: shaftSentence(shaft, units) }, units),
+    shaft: shownBy(ShaftSeat, { ...seatIn(shaft), message: shaftSentence(shaft, units, terms) }, units),
     ...(housing && {
       housing: shownBy(HousingSeat, { ...seatIn(housing), message: housingSentence(housing, units) }, units),
     }),
