@@ -26,11 +26,11 @@ export function shaftSentence(seat: ShaftSeat, units: Units, { raceway }: Terms)
   const across = holder === undefined ? '' : size(holder.diameter)
   const long = holder === undefined ? '' : size(holder.length)
   const how: Readonly<Record<ShaftSeat['hold'], string>> = {
-    glued: `Glue it on the ${shaft} with epoxy: roughen the shaft, and keep glue away from the ${raceway}.`,
+    glued: `Glue it on the ${shaft} with epoxy: roughen the shaft, and keep glue away from the ${raceway.one}.`,
     pressed: `Press it on the ${shaft}: chamfer the end of the shaft, and press on the whole side of the ring.`,
     keyed: `Cut a keyway ${across} wide through bore and ${shaft}, and fit a key ${long} long.`,
-    pinned: `Drill ${across} across through the ring beside its ${raceway} and through the ${shaft}, and drive in a pin ${long} long.`,
-    screwed: `Drive one screw of ${across} through the wall beside the ${raceway} into a dimple in the ${shaft}.`,
+    pinned: `Drill ${across} across through the ring beside its ${raceway.one} and through the ${shaft}, and drive in a pin ${long} long.`,
+    screwed: `Drive one screw of ${across} through the wall beside the ${raceway.one} into a dimple in the ${shaft}.`,
     retained: `Slide it on the ${shaft} between two rings of wood, ${across} across and ${long} thick, each pinned to the shaft.`,
   }
   return `Bore the ring to ${size(seatDiameter)}. ${how[hold]} ${through(seat, size)}`
