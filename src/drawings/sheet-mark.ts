@@ -2,7 +2,7 @@ import { hash } from 'node:crypto'
 import { type Design, isOfPlates } from '#shared/bearing/arrangements.ts'
 import { canonical } from '#shared/canonical.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
-import { stockOf } from '#shared/making/stock.ts'
+import { wholePlan } from '#shared/making/whole-plan.ts'
 import { significant } from '#shared/numbers/significant.ts'
 import { VERSION } from '#src/version.ts'
 
@@ -21,20 +21,13 @@ const SIGNS = '0123456789ABCDEFGHJKMNPQRSTVWXYZ'
 const LENGTH = 6
 
 export function sheetMark(design: Design): SheetMark {
-  const { input } = design.bearing.resolved
-  const { name, ...plan } = resolveMaking(input.making ?? {}, input.units)
-  const made = plainData({ ...input, making: { ...plan, ...foundScrews(design) } })
+  const { seasoned: _, ...input } = design.bearing.resolved.input
+  const found = isOfPlates(design) ? (input.making ?? {}) : wholePlan(design.bearing)
+  const { name, ...plan } = resolveMaking(found, input.units)
+  const made = plainData({ ...input, making: plan })
   const digest = Buffer.from(hash('sha256', canonical(made), 'hex'), 'hex')
   const code = Array.from(digest.subarray(0, LENGTH), (byte) => SIGNS[byte % SIGNS.length]).join('')
   return { code, version: VERSION, ...(name !== undefined && { name }) }
-}
-
-/** The screws that were found: asked for, they are found again. */
-function foundScrews(design: Design) {
-  if (isOfPlates(design)) return {}
-  const { split, cheekScrews } = stockOf(design.bearing)
-  const screws = split?.screws ?? cheekScrews
-  return screws === undefined ? {} : { screws: { count: screws.count, gauge: screws.gauge } }
 }
 
 /** Without what is left open, and numbers as an answer shows them: what is echoed and sent again has the same code. */

@@ -9,6 +9,7 @@ import { mountingFaults, mountingOf } from '#shared/making/mounting.ts'
 import type { Screws as CoreScrews, SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
+import { askedSize, wholePlan } from '#shared/making/whole-plan.ts'
 import { FINISHES } from '#shared/making/work-holding.ts'
 import { GOOD_ENOUGH } from '#shared/questions/season/advice.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
@@ -37,7 +38,7 @@ import {
   SplitRing,
   SplitScrews,
 } from './making-schema.ts'
-import { moistureIn, toMounting, toMountingWarning, wholeMounting } from './mounting.ts'
+import { moistureIn, toMounting, toMountingWarning } from './mounting.ts'
 
 const usedOf = ({ lumber }: CoreStock['resolved'], units: Units): readonly SourceId[] => [
   'trade',
@@ -46,9 +47,7 @@ const usedOf = ({ lumber }: CoreStock['resolved'], units: Units): readonly Sourc
   'lathe-speed',
 ]
 const screwSources = ({ size }: Pick<CoreScrews, 'size'>): readonly SourceId[] =>
-  'gauge' in size
-    ? ['asme-b18.6.1', 'screw-head-angle', 'wood-screw-holes']
-    : ['gbt-922', 'din-97', 'wood-screw-holes']
+  'gauge' in size ? ['asme-b18.6.1', 'screw-head-angle', 'wood-screw-holes'] : ['gbt-922', 'din-97', 'wood-screw-holes']
 
 /** What a design's answer says of its making, and what that adds to its head and foot. */
 export interface MakingAnswer<M> {
@@ -71,13 +70,9 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
   const { resolved, ...stock } = stockOf(bearing)
   const screws = stock.split?.screws ?? stock.cheekScrews
   const { faults } = stock.split ?? stock.cheekScrews ?? { faults: [] }
-  // The screws that were found are filled in, so that the same are found again.
   const mounting = mountingOf(bearing, moistureIn(bearing))
-  const whole = {
-    ...making,
-    ...(screws && { screws: { count: screws.count, ...sizeOf(screws) } }),
-    mounting: wholeMounting(mounting, making.mounting),
-  }
+  // What was found is filled in, so that the same is found again.
+  const whole = wholePlan(bearing, mounting)
   const outside = outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
   return {
     making: present<Making>({
@@ -99,13 +94,9 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
   }
 }
 
-/** The size of screws as a request states it. */
-const sizeOf = ({ size }: Pick<CoreScrews, 'size'>) =>
-  'gauge' in size ? { gauge: size.gauge } : { metricDiameter: size.diameter }
-
 /** The size of screws and their holes, as an answer names them. */
 const holesOf = ({ size, name, clearance, pilot }: Pick<CoreScrews, 'size' | 'name' | 'clearance' | 'pilot'>) => ({
-  ...sizeOf({ size }),
+  ...askedSize({ size }),
   size: name,
   clearanceHole: clearance.name,
   pilotHole: pilot.name,

@@ -1,5 +1,4 @@
 import type { Static } from 'typebox'
-import type { MountingInput } from '#shared/bearing/mounting-input.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import type { MoistureRange, Mounting, MountingFault, SeatPlay } from '#shared/making/mounting.ts'
 import { seasonOf } from '#shared/movement/states.ts'
@@ -26,17 +25,6 @@ export function moistureIn({ resolved: { input } }: RingPair): MoistureRange | u
     today: season.value.today.moistureContent,
     min: Math.min(...moistures),
     max: Math.max(...moistures),
-  }
-}
-
-/** The mounting with every default filled in, as it can be asked for again. */
-export function wholeMounting({ turns, shaft, housing, drive }: Mounting, asked: MountingInput = {}): MountingInput {
-  return {
-    ...asked,
-    shaft: { ...asked.shaft, diameter: shaft.shaftDiameter, material: shaft.material, hold: shaft.hold },
-    ...(housing && { housing: { ...asked.housing, thickness: housing.thickness, hold: housing.hold } }),
-    turns,
-    ...(drive && { drive: drive.kind }),
   }
 }
 

@@ -1,0 +1,43 @@
+import type { MakingInput, WoodInput, WoodsInput } from '#shared/bearing/making-input.ts'
+import type { MountingInput } from '#shared/bearing/mounting-input.ts'
+import { isSegmented, USUAL_SEGMENTS } from '#shared/wood/construction.ts'
+import { type Mounting, mountingOf } from './mounting.ts'
+import type { Screws } from './split-ring.ts'
+import { type StockedRings, stockOf } from './stock.ts'
+
+/** A plan with all that was found for two rings filled in: asked for again, it finds the same. */
+export function wholePlan(bearing: StockedRings, mounting: Mounting = mountingOf(bearing)): MakingInput {
+  const { making = {} } = bearing.resolved.input
+  const { split, cheekScrews } = stockOf(bearing)
+  const screws = split?.screws ?? cheekScrews
+  return {
+    ...making,
+    ...(making.woods && { woods: wholeWoods(making.woods) }),
+    ...(screws && { screws: { count: screws.count, ...askedSize(screws) } }),
+    mounting: wholeMounting(mounting, making.mounting),
+  }
+}
+
+/** The size of screws as it is asked for. */
+export const askedSize = ({ size }: Pick<Screws, 'size'>) =>
+  'gauge' in size ? { gauge: size.gauge } : { metricDiameter: size.diameter }
+
+function wholeMounting({ turns, shaft, housing, drive }: Mounting, asked: MountingInput = {}): MountingInput {
+  return {
+    ...asked,
+    shaft: { ...asked.shaft, diameter: shaft.shaftDiameter, material: shaft.material, hold: shaft.hold },
+    ...(housing && { housing: { ...asked.housing, thickness: housing.thickness, hold: housing.hold } }),
+    turns,
+    ...(drive && { drive: drive.kind }),
+  }
+}
+
+const wholeWoods = ({ balls, ...parts }: WoodsInput): WoodsInput => ({
+  ...Object.fromEntries(Object.entries(parts).map(([part, wood]) => [part, wholeWood(wood)])),
+  ...(balls && { balls }),
+})
+
+function wholeWood(wood: WoodInput): WoodInput {
+  const construction = wood.construction ?? (wood.segments === undefined ? 'flat-sawn' : 'segmented')
+  return { ...(isSegmented({ construction }) && { segments: { count: USUAL_SEGMENTS } }), ...wood, construction }
+}
