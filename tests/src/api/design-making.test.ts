@@ -20,7 +20,7 @@ type Answer = {
     readonly outerRing: Ring
     readonly innerRing: Ring
     readonly nesting: { readonly nests: boolean; readonly largestAllowance?: number; readonly message: string }
-    readonly split?: { readonly screws?: { readonly gauge: number; readonly count: number } }
+    readonly split?: { readonly screws?: { readonly size: string; readonly count: number } }
   }
   readonly warnings: readonly {
     readonly code: string
@@ -81,7 +81,7 @@ describe('making in the answer of a design', () => {
     expect(warning?.suggestion?.path).toBe('/bore')
     const { making, warnings } = await designed(url, { ...thin, bore: warning?.suggestion?.value })
     expect(warnings.map(({ code }) => code)).not.toContain('wall-too-thin-for-screws')
-    expect(making?.split?.screws?.gauge).toBe(4)
+    expect(making?.split?.screws?.size).toBe('3 mm')
   })
 
   test('and for an outer ring in halves, however its outside was said', async () => {
