@@ -85,7 +85,7 @@ const WARNED: Readonly<Record<Exclude<WarningCode, OfPlates | OfCages>, readonly
       input: { ...PLAIN, ballGap: mm(0.8), bore: mm(30) },
       severity: 'risk',
       path: '/bore',
-      suggestion: length('/bore', 22.8),
+      suggestion: length('/bore', 22.4),
     },
   ],
   'groove-wider-than-ring': [
