@@ -48,8 +48,7 @@ WORKDIR /app
 COPY LICENSE ./
 COPY --from=build /app/openapi/examples/ openapi/examples/
 COPY --from=build /app/dist/ dist/
-# What the page for a workshop runs in its browser, types and all: the service takes them out.
-COPY --from=build /app/shared/ shared/
+# The page for a workshop and its style sheet; its scripts are in the bundle. Sheets and frames have files of their own.
 COPY --from=build /app/src/ src/
 COPY --from=build /app/cache/ cache/
 USER node

@@ -158,6 +158,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   }
   const app = fastify(serverOptions)
   app.decorate('textFormats', LENGTH_FORMATS)
+  app.decorate('publicUrl', config.publicUrl)
   const isTrusted = trusts(config.trustProxy)
   const connections = openConnections({
     most: config.maxConnections,

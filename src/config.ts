@@ -41,6 +41,8 @@ export type Config = {
   readonly corsOrigin: Origins
   /** The pages that may show our figures and sheets in a frame: any, none, or these origins. */
   readonly frameAncestors: Origins
+  /** The address of this service as people outside reach it; null where nobody has said it. */
+  readonly publicUrl: string | null
 }
 
 /** Any, none, or these. */
@@ -82,6 +84,8 @@ export const DEFAULTS: Config = {
   rateLimitStore: 'memory',
   // A course page may show them; nothing in them can be clicked to any effect.
   frameAncestors: '*',
+  // No address is right by itself: a code that leads nowhere is worse than none.
+  publicUrl: null,
 }
 
 /** In a shorter name two letters are too many: they turn PORT into PATH. */
@@ -136,6 +140,7 @@ const READERS: { readonly [Name in keyof Config]: Reader<Config[Name]> } = {
   },
   corsOrigin: ORIGINS,
   frameAncestors: ORIGINS,
+  publicUrl: { read: publicUrl, expected: 'an address without a query, for example https://bearings.example.org' },
 }
 
 /** The variable of a setting: `TASK_DEADLINE_MS` for `taskDeadlineMs`. */
@@ -226,6 +231,12 @@ function origins(text: string): Origins | undefined {
 /** An origin as a browser sends it: scheme, host and port, no path, lower case. */
 function isOrigin(text: string): boolean {
   return /^https?:/.test(text) && URL.parse(text)?.origin === text
+}
+
+/** Without the stroke at its end: paths are appended to it. */
+function publicUrl(text: string): string | undefined {
+  const url = /^https?:\/\/[^\s?#]{1,100}$/.test(text) ? URL.parse(text) : null
+  return url === null || url.username !== '' ? undefined : text.replace(/\/$/, '')
 }
 
 function store(text: string): 'memory' | StoreAddress | undefined {

@@ -58,10 +58,7 @@ test('answers every example and every kind of file as its sources do, and stops 
 
   bundle.started.process.kill('SIGTERM')
   expect(await ended(bundle.started)).toBe(0)
-  // Node calls its own removal of types experimental: the page for a workshop needs it.
-  expect(bundle.started.said.err).toMatch(
-    /^(\(node:\d+\) ExperimentalWarning: stripTypeScriptTypes .*\n\(Use .*\)\n)?$/,
-  )
+  expect(bundle.started.said.err).toBe('')
 }, 120_000)
 
 test('brings the licences of all packages that it is made of', () => {

@@ -25,8 +25,9 @@ export function sheetMark(design: Design): SheetMark {
   const found = isOfPlates(design) ? (input.making ?? {}) : wholePlan(design.bearing)
   const { name, ...plan } = resolveMaking(found, input.units)
   const made = plainData({ ...input, making: plan })
-  const digest = Buffer.from(hash('sha256', canonical(made), 'hex'), 'hex')
-  const code = Array.from(digest.subarray(0, LENGTH), (byte) => SIGNS[byte % SIGNS.length]).join('')
+  const digest = hash('sha256', canonical(made), 'hex')
+  const bytes = Array.from({ length: LENGTH }, (_, at) => Number.parseInt(digest.slice(2 * at, 2 * at + 2), 16))
+  const code = bytes.map((byte) => SIGNS[byte % SIGNS.length]).join('')
   return { code, version: VERSION, ...(name !== undefined && { name }) }
 }
 

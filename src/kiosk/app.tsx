@@ -1,9 +1,14 @@
 import type { FunctionComponent } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { EXAMPLE_JOB, STAGES, type Stage } from '#src/kiosk/job/job.ts'
 import type { JobStore } from '#src/kiosk/job/store.ts'
+import { AssemblyStage } from '#src/kiosk/stages/assembly.tsx'
+import { BallsStage } from '#src/kiosk/stages/balls.tsx'
 import { BearingStage } from '#src/kiosk/stages/bearing.tsx'
+import { CareStage } from '#src/kiosk/stages/care.tsx'
 import { LatheStage } from '#src/kiosk/stages/lathe.tsx'
+import { PlaceStage } from '#src/kiosk/stages/place.tsx'
+import { RunStage } from '#src/kiosk/stages/run.tsx'
 import { SheetsStage } from '#src/kiosk/stages/sheets.tsx'
 import { SHELL, STAGE_LEADS, STAGE_NAMES, stageName } from '#src/words/kiosk/page.ts'
 import { Messages } from './controls.tsx'
@@ -13,8 +18,13 @@ import type { StageProps } from './stage.ts'
 
 const STAGE_VIEWS: Readonly<Record<Stage, FunctionComponent<StageProps>>> = {
   bearing: BearingStage,
+  place: PlaceStage,
+  balls: BallsStage,
+  run: RunStage,
   sheets: SheetsStage,
   lathe: LatheStage,
+  assembly: AssemblyStage,
+  care: CareStage,
 }
 
 /** The whole page. It shows the job of the store and nothing that was shown before. */
@@ -38,23 +48,15 @@ export function App({ store }: { readonly store: JobStore }) {
           <CopyLink job={job} />
         </div>
       </header>
-      <nav aria-label={SHELL.stages}>
-        <ol>
-          {STAGES.map((stage, index) => (
-            <li key={stage}>
-              <button type="button" aria-current={stage === job.stage ? 'step' : undefined} onClick={() => go(stage)}>
-                {stageName(index + 1, STAGE_NAMES[stage])}
-              </button>
-            </li>
-          ))}
-        </ol>
-      </nav>
+      <StageList current={job.stage} go={go} />
       <main>
+        <p class="print-only">{SHELL.notToScale}</p>
         <h2>{STAGE_NAMES[job.stage]}</h2>
         <p class="lead">{STAGE_LEADS[job.stage]}</p>
         <p class="bearing-name" id="bearing-name" role="status">
           {settled.name}
         </p>
+        {!isSecureContext && <p class="warning">{SHELL.insecure}</p>}
         {store.isDamaged() && <p class="fault">{SHELL.damaged}</p>}
         <View job={job} settled={settled} change={store.change} show={store.show} />
         {job.stage === 'bearing' && <Example change={store.change} />}
@@ -64,6 +66,31 @@ export function App({ store }: { readonly store: JobStore }) {
     </>
   )
 }
+
+/** Every stage by its number. On a narrow screen the list is longer than the screen: the current one is pushed into it. */
+function StageList({ current, go }: { readonly current: Stage; readonly go: (stage: Stage) => void }) {
+  const list = useRef<HTMLOListElement>(null)
+  useEffect(() => {
+    const item = list.current?.children[STAGES.indexOf(current)]
+    if (list.current !== null && item instanceof HTMLElement) list.current.scrollLeft = item.offsetLeft - MARGIN
+  }, [current])
+  return (
+    <nav aria-label={SHELL.stages}>
+      <ol ref={list}>
+        {STAGES.map((stage, index) => (
+          <li key={stage}>
+            <button type="button" aria-current={stage === current ? 'step' : undefined} onClick={() => go(stage)}>
+              {stageName(index + 1, STAGE_NAMES[stage])}
+            </button>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  )
+}
+
+/** So much of the stage before stays in sight [px]: there is more to the left. */
+const MARGIN = 60
 
 /** To the stage before, and to the next. */
 function Steps({ at, go }: { readonly at: number; readonly go: (stage: Stage) => void }) {

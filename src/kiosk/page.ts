@@ -19,8 +19,12 @@ type RunOwnTask = FastifyInstance['runOwnTask']
 /** The project's folder: two above this module, in the sources and in the bundle alike. */
 const ROOT = join(import.meta.dirname, '../..')
 
-/** The page; its script is made in a worker thread, for that takes half a second. */
-export async function kioskPage(runOwnTask: RunOwnTask): Promise<KioskPage> {
+/**
+ * The page; its script is made in a worker thread, for that takes half a second.
+ *
+ * @param publicUrl where people reach this service, for codes that lead back to it; null shows none
+ */
+export async function kioskPage(runOwnTask: RunOwnTask, publicUrl: string | null): Promise<KioskPage> {
   const text = (name: string) => readFile(join(ROOT, 'src/kiosk', name), 'utf8')
   const [script, page, style] = await Promise.all([
     scriptOf(runOwnTask, 'src/kiosk/main.tsx'),
@@ -30,6 +34,7 @@ export async function kioskPage(runOwnTask: RunOwnTask): Promise<KioskPage> {
   return {
     page: constantBody(
       worded(page)
+        .replace('name="public-url" content=""', () => `name="public-url" content="${escaped(publicUrl ?? '')}"`)
         .replace('<link rel="stylesheet" href="kiosk.css">', () => `<style>${style}</style>`)
         .replace('<script type="module" src="main.tsx"></script>', () => `<script type="module">${script}</script>`),
     ),

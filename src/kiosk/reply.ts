@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { ask, type Reply } from './service.ts'
+import { ask, type Reply, show } from './service.ts'
 
 /** So long nobody touches anything before the page asks. */
 const CALM_MS = 250
@@ -49,4 +49,15 @@ export function useReply(path: string, body: object | undefined): Awaited {
 
   if (question === undefined) return { kind: 'nothing' }
   return kept?.question === question ? kept.reply : { kind: 'waiting' }
+}
+
+/** What the service knows by itself, whatever the bearing. */
+export function useShown(path: string): Awaited {
+  const [reply, setReply] = useState<Awaited>({ kind: 'waiting' })
+  useEffect(() => {
+    const asking = new AbortController()
+    show(path, asking.signal).then(setReply, () => undefined) // broken off by another stage
+    return () => asking.abort()
+  }, [path])
+  return reply
 }

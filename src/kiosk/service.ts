@@ -1,3 +1,5 @@
+import { onThePage } from '#src/words/kiosk/bearing.ts'
+
 /** The reply of the service, or of this browser in its place, or that neither could be had. */
 export type Reply =
   | { readonly kind: 'answer'; readonly body: Json; readonly isFromHere: boolean }
@@ -11,28 +13,37 @@ export type Json = { readonly [name: string]: unknown }
 const LONGEST_MS = 15_000
 
 /**
- * Asks the service. What is not JSON is not from the service: a proxy says, in words of its own, that nobody is behind it.
+ * Asks the service.
  *
  * @throws DOMException when `signal` breaks it off
  */
-export async function ask(path: string, body: object, signal: AbortSignal): Promise<Reply> {
+export const ask = (path: string, body: object, signal: AbortSignal): Promise<Reply> =>
+  fetched(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }, signal)
+
+/**
+ * What the service shows by itself.
+ *
+ * @throws DOMException when `signal` breaks it off
+ */
+export const show = (path: string, signal: AbortSignal): Promise<Reply> => fetched(path, {}, signal)
+
+/** What is not JSON is not from the service: a proxy says, in words of its own, that nobody is behind it. */
+async function fetched(path: string, request: RequestInit, signal: AbortSignal): Promise<Reply> {
   let response: Response
   let reply: unknown
   try {
-    response = await fetch(path, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify(body),
-      signal: AbortSignal.any([signal, AbortSignal.timeout(LONGEST_MS)]),
-    })
+    const limit = AbortSignal.any([signal, AbortSignal.timeout(LONGEST_MS)])
+    response = await fetch(path, { ...request, signal: limit })
     reply = await response.json()
   } catch (error) {
     if (signal.aborted) throw error
     return { kind: 'unreached' }
   }
   if (!isJson(reply)) return { kind: 'unreached' }
-  if (response.ok)
-    return { kind: 'answer', body: reply, isFromHere: response.headers.get('x-answered-by') === 'browser' }
+  if (response.ok) {
+    const isFromHere = response.headers.get('x-answered-by') === 'browser'
+    return { kind: 'answer', body: reply, isFromHere }
+  }
   const messages = messagesOf(reply['errors'])
   return { kind: 'problem', messages: messages.length > 0 ? messages : [textOf(reply['detail'])] }
 }
@@ -41,7 +52,7 @@ const isJson = (value: unknown): value is Json => typeof value === 'object' && v
 
 export const part = (value: unknown): Json => (isJson(value) ? value : {})
 export const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : [])
-export const textOf = (value: unknown): string => (typeof value === 'string' ? value : '')
+export const textOf = (value: unknown): string => (typeof value === 'string' ? onThePage(value) : '')
 export const numberOf = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN)
 
 /** The sentences of a list of faults, warnings, cautions or options. */

@@ -28,6 +28,7 @@ test('everything set', () => {
     RATE_LIMIT_PER_MINUTE: '600',
     RATE_LIMIT_STORE: 'redis://:open%20sesame@store.lan:6380',
     FRAME_ANCESTORS: 'https://courses.example',
+    PUBLIC_URL: 'https://bench.example/bearings/',
   }
   expect(readConfig(environment)).toEqual({
     ok: true,
@@ -58,6 +59,7 @@ test('everything set', () => {
         isEncrypted: false,
       },
       frameAncestors: ['https://courses.example'],
+      publicUrl: 'https://bench.example/bearings',
     },
   })
 })
@@ -72,6 +74,11 @@ describe('one thing wrong', () => {
     ['TRUST_PROXY', ['', 'yes', '10.0.0.0/33', '10.0.0/8', '::1/129', '1/2/3'], /^true, false, or IP addresses/],
     ['METRICS', ['', 'yes', 'TRUE', '1'], 'true or false'],
     ['CORS_ORIGIN', ['', 'example.org', 'https://example.org/', 'HTTPS://example.org', '*,*'], /^\*, none, or origins/],
+    [
+      'PUBLIC_URL',
+      ['', 'bench.example', 'ftp://a.example', 'https://a.example/?b', 'https://a:b@c.example'],
+      /^an address/,
+    ],
     ['FRAME_ANCESTORS', ['', "'self'", 'https://a.example; script-src *'], /^\*, none, or origins/],
   ])('%s', (name, values, expected) => {
     for (const value of values) {

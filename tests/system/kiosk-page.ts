@@ -11,9 +11,13 @@ import { openedPage } from './browser.ts'
 
 export const FIRST = 'v=1&units=mm&balls.count=12&balls.diameter=16&balls.material=wood&bore=12'
 
+/** Where the service of these tests says that it is. */
+export const PUBLIC_URL = 'https://bench.example'
+
 /** One service for all tests of a file: it keeps nothing of them, and its page is made but once. */
 const service = lazy(async () => {
-  const app = await buildApp({ config: { ...DEFAULTS, shutdownDelayMs: 0, logLevel: 'silent' } })
+  const config = { ...DEFAULTS, shutdownDelayMs: 0, logLevel: 'silent', publicUrl: PUBLIC_URL } as const
+  const app = await buildApp({ config })
   const address = await app.listen({ host: '127.0.0.1', port: 0 })
   return { app, address }
 })

@@ -1,5 +1,5 @@
 import { type FittedRing, RINGS } from '#shared/questions/fit/ground.ts'
-import { type BearingTexts, FIRST_JOB, type Job, jobOf, STAGES } from './job.ts'
+import { type BearingTexts, CHOICES, FIRST_JOB, type Job, jobOf, STAGES } from './job.ts'
 import {
   type Cut,
   type GrooveState,
@@ -22,11 +22,13 @@ const VERSION = '1'
 /** More than the longest job, and no more than a browser is willing to keep. */
 const LONGEST = 16_000
 const LONGEST_TEXT = 80
+/** A list of measured balls is one value. */
+const LONGEST_VALUE = 4_000
 const MOST_READINGS = 50
 const MOST_BALLS = 500
 
 /** What is not of the bearing. */
-const OWN = ['v', 'stage', 'ring', 'outer', 'inner', 'lot'] as const
+const OWN = ['v', 'stage', 'ring', 'outer', 'inner', 'lot', ...CHOICES] as const
 
 const TOOL_LETTERS = { 'sharp-tool': 's', abrasive: 'a' } as const
 
@@ -34,13 +36,14 @@ const TOOL_LETTERS = { 'sharp-tool': 's', abrasive: 'a' } as const
 export const bearingFragment = (bearing: BearingTexts): string =>
   readable(new URLSearchParams({ v: VERSION, ...bearing }))
 
-export function fragmentOf({ bearing, stage, ring, outer, inner, lot }: Job): string {
+export function fragmentOf({ bearing, stage, ring, outer, inner, lot, choices }: Job): string {
   const query = new URLSearchParams({ v: VERSION, ...bearing })
   if (stage !== FIRST_JOB.stage) query.set('stage', stage)
   if (ring !== FIRST_JOB.ring) query.set('ring', ring)
   for (const [name, states] of Object.entries({ outer, inner }))
     if (states.length > 1 || readingsIn(states) > 0) query.set(name, states.map(textOfState).join(';'))
   if (lot.length > 0) query.set('lot', lot.join(','))
+  for (const [name, text] of Object.entries(choices)) query.set(name, text)
   return readable(query)
 }
 
@@ -79,7 +82,7 @@ export function readAddress(fragment: string): ReadAddress | undefined {
   const bearing: Record<string, string> = {}
   for (const [name, text] of query)
     if (!OWN.some((own) => own === name)) {
-      if (/^[a-z][\w.]{0,79}$/i.test(name) && text.length <= LONGEST_TEXT * 8) bearing[name] = text
+      if (/^[a-z][\w.]{0,79}$/i.test(name) && text.length <= LONGEST_VALUE) bearing[name] = text
       else faults.push(name)
     }
   const lot = (query.get('lot') ?? '').split(',').filter((text) => text !== '')
@@ -90,6 +93,9 @@ export function readAddress(fragment: string): ReadAddress | undefined {
     outer: states('outer'),
     inner: states('inner'),
     lot: lot.slice(0, MOST_BALLS).map((text) => text.slice(0, LONGEST_TEXT)),
+    choices: Object.fromEntries(
+      CHOICES.flatMap((name) => (query.has(name) ? [[name, (query.get(name) ?? '').slice(0, LONGEST_TEXT)]] : [])),
+    ),
   }
   return { job, isDamaged: faults.length > 0 }
 }

@@ -70,8 +70,9 @@ export function readBearing(bearing: BearingTexts): ReadBearing {
 export const designHere = ({ input }: ReadBearing): Result<Design, readonly Refusal[]> | undefined =>
   input === undefined ? undefined : design(input)
 
-/** Whether the place decides sizes: only the service and its like know how. */
-export const hasPlace = (bearing: BearingTexts): boolean => Object.keys(bearing).some((name) => name.startsWith(FREE))
+/** Whether the year decides sizes: only the service and its like know how. */
+export const hasPlace = (bearing: BearingTexts): boolean =>
+  Object.keys(bearing).some((name) => name.startsWith('making.climate.'))
 
 function readValue(field: Exclude<Field, Group>, text: string, units: Units): unknown {
   switch (field.kind) {

@@ -1,9 +1,8 @@
 import type { FittedRing } from '#shared/questions/fit/ground.ts'
-import { ringNow } from './lathe.ts'
 import type { GrooveState } from './reading.ts'
 
 /** The steps of a job, in their order. */
-export const STAGES = ['bearing', 'sheets', 'lathe'] as const
+export const STAGES = ['bearing', 'place', 'balls', 'run', 'sheets', 'lathe', 'assembly', 'care'] as const
 export type Stage = (typeof STAGES)[number]
 
 /** A bearing by the query names of the service, each value as it was typed: `balls.count` is `12`. */
@@ -19,7 +18,13 @@ export interface Job {
   readonly inner: readonly GrooveState[]
   /** Diameters of the balls of a measured lot. */
   readonly lot: readonly string[]
+  /** What else was chosen, by its name. */
+  readonly choices: Readonly<Partial<Record<ChoiceName, string>>>
 }
+
+/** What a job can hold beside its bearing: how far grooves and lots come out, the load, the paper. */
+export const CHOICES = ['grooveScatter', 'lotScatter', 'load', 'paper'] as const
+export type ChoiceName = (typeof CHOICES)[number]
 
 /** The bearing that a first visit begins with. */
 const FIRST: BearingTexts = {
@@ -48,6 +53,7 @@ export const jobOf = (bearing: BearingTexts): Job => ({
   outer: [{ readings: [] }],
   inner: [{ readings: [] }],
   lot: [],
+  choices: {},
 })
 
 export const FIRST_JOB = jobOf(FIRST)
@@ -64,6 +70,8 @@ export function withRing(job: Job, change: (states: readonly GrooveState[]) => r
   return { ...job, [job.ring]: change(job[job.ring]) }
 }
 
-/** Whether anything was read or cut: such a job is not thrown away without a word. */
-export const isBegun = ({ outer, inner, lot }: Job): boolean =>
-  lot.length > 0 || [outer, inner].some((states) => states.length > 1 || ringNow(states).readings.length > 0)
+/** Another choice; an empty text goes back to what is usual. */
+export function withChoice(job: Job, name: ChoiceName, text: string): Job {
+  const { [name]: _, ...others } = job.choices
+  return { ...job, choices: text === '' ? others : { ...others, [name]: text } }
+}

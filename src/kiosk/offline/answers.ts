@@ -1,5 +1,7 @@
 import { fitCorrection } from '#shared/questions/fit/fit-correction.ts'
+import { safeOffsets } from '#shared/questions/load/arrangements/thrust.ts'
 import { beginSearch, concludeSearch, furtherSearch } from '#shared/questions/search/design-search.ts'
+import { seasonDefaults } from '#shared/questions/season/season-defaults.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { ballSelection } from '#shared/questions/selection/ball-selection.ts'
 import { concludeTrials, prepareTrials, runTrials } from '#shared/questions/tolerance/tolerance-check.ts'
@@ -14,6 +16,7 @@ import { materialsRoute } from '#src/api/materials/route.ts'
 import { seasonalFitRoute } from '#src/api/seasonal-fit/route.ts'
 import { sizeTableRoute } from '#src/api/size-table/route.ts'
 import { toleranceCheckRoute } from '#src/api/tolerance-check/route.ts'
+import type { InputOf, TaskName } from '#src/workers/thread.ts'
 import type { BrowserRoute } from './computing-route.ts'
 
 /*
@@ -35,8 +38,8 @@ const ROUTES = [
   designSearchRoute,
 ] as const
 
-/** What a server runs in its threads. */
-const TASKS: Readonly<Record<string, (input: never) => unknown>> = {
+/** What a server runs in its threads. A task that is not here yet does not compile. */
+const TASKS: Readonly<Record<Exclude<TaskName, 'pdf' | 'browserScript'>, (input: never) => unknown>> = {
   ballSelection,
   beginSearch,
   concludeSearch,
@@ -45,13 +48,15 @@ const TASKS: Readonly<Record<string, (input: never) => unknown>> = {
   furtherSearch,
   prepareTrials,
   runTrials,
+  safeOffsetCurve: ({ check, fastest }: InputOf<'safeOffsetCurve'>) => safeOffsets(check, fastest),
+  seasonDefaults,
   seasonalFit,
 }
 
 type RunPart = (name: string, input: never) => Promise<unknown>
 
 const runPart: RunPart = async (name, input) => {
-  const task = TASKS[name]
+  const task = Object.entries(TASKS).find(([known]) => known === name)?.[1]
   if (task === undefined) throw new RangeError(`name must be that of a task that a browser has, got ${name}`)
   return task(input)
 }

@@ -13,7 +13,12 @@ export function BandPicture(of: {
   const starts = of.chances.map((_, index) => of.chances.slice(0, index).reduce((sum, chance) => sum + chance, 0))
   return (
     <figure class="band">
-      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={`${of.title}: ${labels.join(', ')}`}>
+      <svg
+        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+        preserveAspectRatio="none"
+        role="img"
+        aria-label={`${of.title}: ${labels.join(', ')}`}
+      >
         {of.chances.map((chance, index) => (
           <rect
             key={of.names[index]}

@@ -35,13 +35,22 @@ function headlineOf(answer: Json, units: Units, acrossIt: string): string {
   const step = part(answer['nextStep'])
   const [until] = Object.values(part(step['until']))
   if (answer['action'] === 'cut' && typeof until === 'number') {
-    const size = `${until.toFixed(UNTIL_DECIMALS[units])} ${units}`
+    const size = `${onTheSafeSide(until, answer['ring'] === 'inner', units)} ${units}`
     return step['with'] === 'abrasive' ? sandUntil(size, acrossIt) : cutUntil(size, acrossIt)
   }
   return HEADLINES[(answer['reason'] ?? answer['action']) as keyof typeof HEADLINES] ?? ''
 }
 
-/** As on the job sheet: what a caliper reads. */
+/** Rounded to what a caliper reads, on the side on which less wood comes off: an inner groove gets smaller, all others larger. */
+function onTheSafeSide(size: number, isInner: boolean, units: Units): string {
+  const steps = 10 ** UNTIL_DECIMALS[units]
+  const rounded = isInner ? Math.ceil(size * steps - NEARLY) : Math.floor(size * steps + NEARLY)
+  return (rounded / steps).toFixed(UNTIL_DECIMALS[units])
+}
+
+/** Of a step: a figure that is one already stays it. */
+const NEARLY = 1e-6
+
 const UNTIL_DECIMALS: Readonly<Record<Units, number>> = { in: 3, mm: 1 }
 
 function Chances({ answer }: { readonly answer: Json }) {

@@ -19,7 +19,7 @@ export function LatheStage({ job, settled, change, show }: StageProps) {
   const reply = useReply('/v1/fit-correction', request && fitRequest(asked, request, units, hasInner))
   if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
   const states = job[asked.ring]
-  const isOf = `${asked.ring} ${states.length}`
+  const isOf = `${name} ${asked.ring} ${states.length}`
   return (
     <div class="lathe">
       {hasInner && (

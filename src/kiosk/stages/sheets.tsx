@@ -1,7 +1,8 @@
-import { useState } from 'preact/hooks'
 import { PAPERS, usualPaper } from '#src/drawings/papers.ts'
 import { Picks } from '#src/kiosk/controls.tsx'
 import { EmbedThis } from '#src/kiosk/embed-this.tsx'
+import { withChoice } from '#src/kiosk/job/job.ts'
+import { QrCode } from '#src/kiosk/qr-code.tsx'
 import { queryOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
@@ -18,10 +19,9 @@ const FORMATS: Readonly<Record<Sheet, readonly Format[]>> = {
 }
 
 /** A button for each sheet and each file. Where there is no bearing there is nothing to open. */
-export function SheetsStage({ settled }: StageProps) {
+export function SheetsStage({ job, settled, change }: StageProps) {
   const { request, units, name } = settled
-  const [chosen, setPaper] = useState<string>()
-  const paper = chosen ?? usualPaper(units)
+  const paper = PAPERS.find((each) => each === job.choices.paper) ?? usualPaper(units)
   if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
   const query = queryOf({ ...request, paper })
   return (
@@ -31,9 +31,10 @@ export function SheetsStage({ settled }: StageProps) {
         name="paper"
         value={paper}
         options={PAPERS.map((value) => ({ value, label: PAPER_NAMES[value] ?? value }))}
-        onPick={setPaper}
+        onPick={(chosen) => change(withChoice(job, 'paper', chosen))}
       />
       <p>{SHEETS.scale}</p>
+      <p>{SHEETS.onScreen}</p>
       {(Object.keys(FORMATS) as readonly Sheet[]).map((sheet) => (
         <section key={sheet} class="sheet">
           <h3>{SHEET_NAMES[sheet]}</h3>
@@ -54,8 +55,11 @@ export function SheetsStage({ settled }: StageProps) {
         </section>
       ))}
       <EmbedThis request={request} name={name} />
+      <QrCode bearing={job.bearing} name={name} />
       <p>
-        <a href="/docs">{SHEETS.documents}</a>
+        <a class="go plain" href="/docs">
+          {SHEETS.documents}
+        </a>
       </p>
     </>
   )

@@ -93,3 +93,21 @@ export const FIELD_NAMES: Readonly<Record<string, string>> = {
   split: 'Ring that is split',
   shopDenominator: 'Rule: fractions of an inch',
 }
+
+/** Names that sentences of the service give to parts of its answers, as the page calls them. */
+const PART_NAMES: Readonly<Record<string, string>> = {
+  buildIn: 'the advice above',
+  rescue: 'the list below',
+  nextReading: 'the reading asked for',
+  nextStep: 'the next cut',
+  ballsOnHand: 'balls on hand',
+  measured: 'the measured balls',
+  trials: 'random trials',
+}
+
+/** A sentence of the service on the page: what it names by a field of JSON has the name that stands on the page. */
+export const onThePage = (sentence: string): string =>
+  sentence.replaceAll(/`([\w.]+)`/g, (_, name: string) => {
+    const label = FIELD_NAMES[name]
+    return label === undefined ? (PART_NAMES[name] ?? name) : `“${label}”`
+  })

@@ -6,15 +6,27 @@ export const PAGE = {
 /** The steps of a job. */
 export const STAGE_NAMES = {
   bearing: 'Bearing',
+  place: 'Wood and place',
+  balls: 'Balls on hand',
+  run: 'Will it run?',
   sheets: 'Sheets',
   lathe: 'At the lathe',
+  assembly: 'Put together',
+  care: 'Care',
 } as const
 
 /** One sentence a stage: what is decided here, and what comes next. */
 export const STAGE_LEADS = {
-  bearing: 'Choose the balls and the bore: every size follows. Next, print the sheets.',
+  bearing: 'Choose the balls and the bore: every size follows. Next, say which wood it is and where it will live.',
+  place:
+    'Choose the wood and the air that it will live in: they decide how much play the year needs. Next, measure the balls.',
+  balls:
+    'Measure the balls that you have: the best of them are chosen, and their order. Next, see how often such a bearing runs.',
+  run: 'See how often such a bearing runs when cuts and balls are not perfect, and what it carries. Next, print the sheets.',
   sheets: 'Print what you take to the bench. Next, cut the grooves and measure as you go.',
   lathe: 'Cut, measure, and do what the next line says. The job is done when both rings fit.',
+  assembly: 'Finish the bearing and put it together in this order. Next, look after it.',
+  care: 'Keep it running: the air that it stands, the load that it carries, and what it must never do.',
 } as const
 
 export const SHELL = {
@@ -35,6 +47,7 @@ export const SHELL = {
   here: 'The service cannot be reached. This browser worked the answer out by itself.',
   refused: 'There is no answer for this bearing:',
   more: 'More choices',
+  notToScale: 'Not to scale: printed from a screen. The PDF sheets are full size.',
   warnings: 'Warnings',
   cautions: 'Take care',
   noBearing: 'Correct the bearing first: what is wrong stands at the step “Bearing”.',

@@ -46,6 +46,7 @@ const job: fc.Arbitrary<Job> = fc.record({
   outer: states('outer'),
   inner: states('inner'),
   lot: fc.array(size, { maxLength: 20 }),
+  choices: fc.record({ load: fc.constantFrom('20', ''), paper: fc.constant('letter') }, { requiredKeys: [] }),
 })
 
 test('a job comes back from its address as it was', () => {

@@ -1,0 +1,36 @@
+import { type Json, numberOf, textOf } from '#src/kiosk/service.ts'
+import { percent } from '#src/words/figure.ts'
+import { PLACE, STATE_NAMES } from '#src/words/kiosk/place.ts'
+
+const WIDTH = 340
+const HEIGHT = 120
+const FOOT = 26
+
+/** The states of a year side by side: how many of a hundred bearings run in each. */
+export function YearPicture({ states }: { readonly states: readonly Json[] }) {
+  const columns = states.map((state) => ({
+    name: STATE_NAMES[textOf(state['name'])] ?? textOf(state['name']),
+    runs: Math.min(Math.max(numberOf(state['runs']) || 0, 0), 1),
+  }))
+  const step = WIDTH / columns.length
+  const told = columns.map(({ name, runs }) => `${name}: ${percent(runs)} ${PLACE.runs}`).join(', ')
+  return (
+    <figure class="strip">
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT + FOOT}`} role="img" aria-label={told}>
+        {columns.map(({ name, runs }, index) => (
+          <g key={name}>
+            <rect class="part-2" x={index * step + 2} y={0} width={step - 4} height={HEIGHT} />
+            <rect class="part-1" x={index * step + 2} y={HEIGHT * (1 - runs)} width={step - 4} height={HEIGHT * runs} />
+            <rect class="plate" x={(index + 0.5) * step - 34} y={HEIGHT / 2 - 15} width={68} height={24} />
+            <text x={(index + 0.5) * step} y={HEIGHT / 2 + 3} text-anchor="middle">
+              {Math.round(runs * 100)} %
+            </text>
+            <text x={(index + 0.5) * step} y={HEIGHT + 19} text-anchor="middle">
+              {name}
+            </text>
+          </g>
+        ))}
+      </svg>
+    </figure>
+  )
+}

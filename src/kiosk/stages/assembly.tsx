@@ -1,0 +1,37 @@
+import { useReply } from '#src/kiosk/reply.ts'
+import { listOf, part, textOf } from '#src/kiosk/service.ts'
+import type { StageProps } from '#src/kiosk/stage.ts'
+import { Answered } from '#src/kiosk/waiting.tsx'
+import { CARE } from '#src/words/kiosk/care.ts'
+import { SHELL } from '#src/words/kiosk/page.ts'
+
+/** The last operations of the job sheet: those that take both rings, or both plates. */
+export function AssemblyStage({ settled }: StageProps) {
+  const { request } = settled
+  const reply = useReply('/v1/job-sheet', request)
+  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  return (
+    <Answered reply={reply}>
+      {(sheet) => (
+        <ol class="operations">
+          {listOf(sheet['operations'])
+            .map(part)
+            .filter((operation) => operation['part'] === 'both')
+            .map((operation) => (
+              <li key={textOf(operation['id'])}>
+                <h3>{textOf(operation['title'])}</h3>
+                <p>{textOf(operation['how'])}</p>
+                <p>
+                  <strong>{CARE.check}</strong> {textOf(operation['check'])}
+                </p>
+                <p>
+                  <strong>{CARE.mistake}</strong> {textOf(part(operation['mistake'])['looksLike'])}{' '}
+                  {textOf(part(operation['mistake'])['costs'])}
+                </p>
+              </li>
+            ))}
+        </ol>
+      )}
+    </Answered>
+  )
+}

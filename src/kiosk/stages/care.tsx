@@ -1,0 +1,35 @@
+import { hasPlace } from '#src/kiosk/job/bearing.ts'
+import { useReply } from '#src/kiosk/reply.ts'
+import { part, textOf } from '#src/kiosk/service.ts'
+import type { StageProps } from '#src/kiosk/stage.ts'
+import { Answered } from '#src/kiosk/waiting.tsx'
+import { CARE } from '#src/words/kiosk/care.ts'
+import { SHELL } from '#src/words/kiosk/page.ts'
+import { loadOf } from './run.tsx'
+
+/** Where the finished bearing may stand, what it carries, and how to look after it. */
+export function CareStage({ job, settled }: StageProps) {
+  const { request } = settled
+  const isPlaced = hasPlace(job.bearing)
+  const season = useReply('/v1/seasonal-fit', isPlaced && request ? { design: request } : undefined)
+  const loads = useReply('/v1/load-check', loadOf(job, settled))
+  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  return (
+    <>
+      <h3>{CARE.air}</h3>
+      {!isPlaced && <p>{CARE.noAir}</p>}
+      <Answered reply={season}>{(answer) => <p>{textOf(part(answer['band'])['message'])}</p>}</Answered>
+      {loads.kind !== 'nothing' && <h3>{CARE.load}</h3>}
+      <Answered reply={loads}>{(answer) => <p>{textOf(answer['summary'])}</p>}</Answered>
+      <h3>{CARE.rest}</h3>
+      <ul>
+        {CARE.habits.map((habit) => (
+          <li key={habit}>{habit}</li>
+        ))}
+      </ul>
+      <p>
+        <small>{CARE.standing}</small>
+      </p>
+    </>
+  )
+}

@@ -1,0 +1,153 @@
+import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { WoodPart } from '#shared/bearing/wood-parts.ts'
+import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
+import { Choice, Messages, TextField } from '#src/kiosk/controls.tsx'
+import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
+import { YearPicture } from '#src/kiosk/pictures/year.tsx'
+import { useReply, useShown } from '#src/kiosk/reply.ts'
+import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/service.ts'
+import { textsOf } from '#src/kiosk/settled.ts'
+import type { StageProps } from '#src/kiosk/stage.ts'
+import { Answered } from '#src/kiosk/waiting.tsx'
+import { SHELL } from '#src/words/kiosk/page.ts'
+import { CONSTRUCTION_NAMES, PLACE } from '#src/words/kiosk/place.ts'
+
+type NamedPart = keyof typeof PLACE.parts
+
+const PARTS: Readonly<Record<ArrangementName, readonly (NamedPart & WoodPart)[]>> = {
+  radial: ['outerRing', 'innerRing'],
+  roller: ['outerRing', 'innerRing'],
+  caged: ['outerRing', 'innerRing'],
+  thrust: ['plates'],
+}
+
+const CLIMATE = 'making.climate'
+const AIR = [
+  [`${CLIMATE}.today.relativeHumidity`, PLACE.today],
+  [`${CLIMATE}.relativeHumidity.min`, PLACE.driest],
+  [`${CLIMATE}.relativeHumidity.max`, PLACE.dampest],
+] as const
+
+/** The wood and the place, and what a year does there. */
+export function PlaceStage({ job, settled, change }: StageProps) {
+  const { bearing } = job
+  const set = (changes: BearingTexts) => change(withBearing(job, changes), Object.keys(changes).join())
+  const materials = useShown('/v1/materials')
+  const woods = materials.kind === 'answer' ? listOf(materials.body['woods']).map(part) : []
+  const isWhole = AIR.every(([name]) => (bearing[name] ?? '').trim() !== '')
+  const reply = useReply(
+    '/v1/seasonal-fit',
+    isWhole && settled.read.request ? { design: settled.read.request } : undefined,
+  )
+  return (
+    <div class="columns">
+      <form autocomplete="off" aria-busy={materials.kind === 'waiting'} onSubmit={(event) => event.preventDefault()}>
+        <TextField
+          label={PLACE.name}
+          name="name"
+          value={bearing['making.name'] ?? ''}
+          onInput={(text) => set({ 'making.name': text })}
+        />
+        {PARTS[settled.arrangement].map((each) => (
+          <fieldset key={each}>
+            <legend>{PLACE.parts[each]}</legend>
+            <Wood
+              woods={woods}
+              name={`making.woods.${each}.species`}
+              label={PLACE.parts[each]}
+              bearing={bearing}
+              set={set}
+            />
+            <Choice
+              label={PLACE.construction}
+              name={`making.woods.${each}.construction`}
+              value={bearing[`making.woods.${each}.construction`] ?? ''}
+              options={[
+                { value: '', label: PLACE.unknown },
+                ...CONSTRUCTIONS.map((value) => ({ value, label: CONSTRUCTION_NAMES[value] ?? value })),
+              ]}
+              onPick={(text) => set({ [`making.woods.${each}.construction`]: text })}
+            />
+          </fieldset>
+        ))}
+        {(bearing['balls.material'] ?? 'wood') === 'wood' && (
+          <Wood woods={woods} name="making.woods.balls.species" label={PLACE.balls} bearing={bearing} set={set} />
+        )}
+        <fieldset>
+          <legend>{PLACE.air}</legend>
+          {AIR.map(([name, label]) => (
+            <TextField
+              key={name}
+              label={label}
+              name={name}
+              mode="decimal"
+              value={bearing[name] ?? ''}
+              onInput={(text) => set({ [name]: text })}
+            />
+          ))}
+        </fieldset>
+      </form>
+      <div class="result">
+        {reply.kind === 'nothing' && <p>{PLACE.ask}</p>}
+        <Answered reply={reply}>{(answer) => <Year answer={answer} set={set} />}</Answered>
+      </div>
+    </div>
+  )
+}
+
+function Wood(of: {
+  readonly woods: readonly Json[]
+  readonly name: string
+  readonly label: string
+  readonly bearing: BearingTexts
+  readonly set: (changes: BearingTexts) => void
+}) {
+  const value = of.bearing[of.name] ?? ''
+  const known = of.woods.map((wood) => ({ value: textOf(wood['species']), label: textOf(wood['name']) }))
+  // A wood that the job names is there before the list is.
+  const own = value === '' || known.some((each) => each.value === value) ? [] : [{ value, label: value }]
+  return (
+    <Choice
+      label={of.label}
+      name={of.name}
+      value={value}
+      options={[{ value: '', label: PLACE.unknown }, ...own, ...known]}
+      onPick={(text) => of.set({ [of.name]: text })}
+    />
+  )
+}
+
+/** What the year does, in a strip of its states, and the advice that can be taken with one press. */
+function Year({ answer, set }: { readonly answer: Json; readonly set: (changes: BearingTexts) => void }) {
+  const changes = listOf(part(answer['buildIn'])['changes']).map(part)
+  return (
+    <>
+      <h3>{PLACE.year}</h3>
+      <p class="summary">{textOf(answer['summary'])}</p>
+      {changes.length > 0 && (
+        <button type="button" class="go" id="take-advice" onClick={() => set(textsOfChanges(changes))}>
+          {PLACE.apply}
+        </button>
+      )}
+      <YearPicture states={[answer['today'], ...listOf(answer['states'])].map(part)} />
+      <ul>
+        {listOf(answer['states']).map((state) => (
+          <li key={textOf(part(state)['name'])}>{textOf(part(state)['message'])}</li>
+        ))}
+      </ul>
+      <p>{textOf(part(answer['band'])['message'])}</p>
+      <Messages title={SHELL.warnings} class="warnings" texts={messagesOf(answer['warnings'])} />
+    </>
+  )
+}
+
+/** Advice names places of a request: `/design/ballGap`. */
+function textsOfChanges(changes: readonly Json[]): BearingTexts {
+  const pairs = changes.map(({ path, value }) => {
+    const name = textOf(path)
+      .replace(/^\/design\//, '')
+      .replaceAll('/', '.')
+    return typeof value === 'object' && value !== null ? textsOf(part(value), name) : { [name]: String(value) }
+  })
+  return Object.assign({}, ...pairs)
+}

@@ -1,0 +1,109 @@
+import { inUnits, lengthOf, type Units } from '#shared/units/length.ts'
+import { TextField } from '#src/kiosk/controls.tsx'
+import { type ChoiceName, type Job, withChoice } from '#src/kiosk/job/job.ts'
+import { readLength, readNumber, Unread } from '#src/kiosk/job/text.ts'
+import { SpreadPicture } from '#src/kiosk/pictures/spread.tsx'
+import { useReply } from '#src/kiosk/reply.ts'
+import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
+import type { Settled } from '#src/kiosk/settled.ts'
+import type { StageProps } from '#src/kiosk/stage.ts'
+import { Answered } from '#src/kiosk/waiting.tsx'
+import { figure } from '#src/words/figure.ts'
+import { SHELL } from '#src/words/kiosk/page.ts'
+import { bandLine, RUN } from '#src/words/kiosk/run.ts'
+
+const LOAD = { min: 0.01, max: 100_000 }
+/** A groove that is cut to a caliper, in millimetres. Common practice, no source. */
+const GROOVE_SCATTER = 0.1
+/** Of the scatter of single balls, that of the mean of a lot. Common practice, no source. */
+const LOT_SCATTER = 0.6
+
+/** How often a bearing runs, and what it carries. */
+export function RunStage({ job, settled, change }: StageProps) {
+  const { request, units } = settled
+  const scatters = scattersOf(job, settled)
+  const check = useReply('/v1/tolerance-check', request && scatters ? { design: request, ...scatters } : undefined)
+  const load = loadOf(job, settled)
+  const loads = useReply('/v1/load-check', request && load)
+  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  const field = (name: ChoiceName, label: string, unit: string) => (
+    <TextField
+      label={label}
+      name={name}
+      mode="decimal"
+      value={job.choices[name] ?? ''}
+      hint={unit}
+      onInput={(text) => change(withChoice(job, name, text), name)}
+    />
+  )
+  return (
+    <div class="columns">
+      <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>
+        {field('grooveScatter', RUN.grooves, units)}
+        {field('lotScatter', RUN.lots, units)}
+        <p>
+          <small>{RUN.usual}</small>
+        </p>
+        {field('load', RUN.load, units === 'in' ? 'lbf' : 'N')}
+      </form>
+      <div class="result">
+        <Answered reply={check}>{(answer) => <Spread answer={answer} units={units} />}</Answered>
+        {load && <h3>{RUN.loads}</h3>}
+        <Answered reply={loads}>{(answer) => <p>{textOf(answer['summary'])}</p>}</Answered>
+      </div>
+    </div>
+  )
+}
+
+function Spread({ answer, units }: { readonly answer: Json; readonly units: Units }) {
+  const { histogram } = part(answer['ballGap'])
+  const limits = part(part(answer['input'])['limits'])
+  const band = { min: numberOf(limits['minBallGap']), max: numberOf(limits['maxBallGap']) }
+  return (
+    <>
+      <p class="summary">{textOf(answer['summary'])}</p>
+      <SpreadPicture
+        title={RUN.gap}
+        line={bandLine(figure(lengthOf(band.min, units), units), figure(lengthOf(band.max, units), units))}
+        edges={listOf(part(histogram)['edges']).map(numberOf)}
+        counts={listOf(part(histogram)['counts']).map(numberOf)}
+        band={band}
+      />
+    </>
+  )
+}
+
+/** What differs from bearing to bearing; undefined while a figure cannot be read. */
+function scattersOf({ choices }: Job, { design, units }: Settled): object | undefined {
+  if (design === undefined || !('ballGap' in design.bearing)) return undefined
+  const { standardDeviation } = design.bearing.resolved.input.balls
+  const ofBalls = standardDeviation === undefined ? undefined : inUnits(standardDeviation, units)
+  const read = (name: ChoiceName, usual: number) => {
+    const length = choices[name] === undefined ? usual : readLength(choices[name], units)
+    return length instanceof Unread ? undefined : choices[name] === undefined ? usual : inUnits(length as never, units)
+  }
+  const groove = read('grooveScatter', units === 'in' ? GROOVE_SCATTER / 25.4 : GROOVE_SCATTER)
+  const lot = read('lotScatter', LOT_SCATTER * (ofBalls ?? 0))
+  if (groove === undefined || lot === undefined) return undefined
+  const normal = (deviation: number) => ({ kind: 'normal', standardDeviation: deviation })
+  return {
+    contributors: {
+      outerGrooveBottomRadius: normal(groove),
+      innerGrooveBottomRadius: normal(groove),
+      ...(ofBalls !== undefined && ofBalls > 0 && { ballDiameter: normal(ofBalls) }),
+      ...(lot > 0 && { ballLotMean: normal(lot) }),
+    },
+  }
+}
+
+/** The question about a load, where one is stated. */
+export function loadOf({ choices, bearing }: Job, { request, arrangement }: Settled): object | undefined {
+  const load = readNumber(choices.load ?? '', LOAD)
+  if (load instanceof Unread || request === undefined) return undefined
+  const wood = bearing['making.woods.outerRing.species'] ?? bearing['making.woods.plates.species']
+  return {
+    design: request,
+    [arrangement === 'thrust' ? 'axialLoad' : 'radialLoad']: load,
+    ...(wood !== undefined && { wood }),
+  }
+}

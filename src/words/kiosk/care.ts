@@ -1,0 +1,15 @@
+/** Words of the last two steps. */
+export const CARE = {
+  check: 'Check:',
+  mistake: 'A common mistake:',
+  air: 'The air that it stands',
+  noAir: 'Say at the step “Wood and place” where it lives: then the humidity in which it runs stands here.',
+  load: 'What it carries',
+  rest: 'Look after it',
+  habits: [
+    'Turn it by hand now and then. When it is stiff twice a turn, the wood has moved: wait for drier or damper air before you sand.',
+    'Brush dust and crumbs of wax out of the grooves. Never oil wood that balls run on: it swells.',
+    'Measure the gap and the play after the first season, and write them on the job sheet.',
+  ],
+  standing: 'Common practice, no source.',
+} as const
