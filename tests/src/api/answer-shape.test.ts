@@ -63,6 +63,10 @@ function near(value: unknown): fc.Arbitrary<unknown> {
     .map((change) => change(value))
 }
 
+/** A size of a job sheet is marked where its field is among `assumed`, which an input sent again leaves empty. */
+const withoutMarks = (answer: object): unknown =>
+  JSON.parse(JSON.stringify(answer, (name, value) => (name === 'isTrade' ? undefined : value)))
+
 const HEAD = ['arrangement', 'units', 'input', 'assumed', 'summary']
 const FOOT = ['warnings', 'cautions', 'sources']
 
@@ -117,7 +121,7 @@ describe.each(EXAMPLES)('$file', ({ file, request }) => {
       const again = await ask(file, first.input)
       const { assumed: _, ...figures } = first
       const { assumed, ...same } = again ?? { assumed: [] }
-      expect(same).toEqual(figures)
+      expect(withoutMarks(same)).toEqual(withoutMarks(figures))
       expect(assumed.filter(({ path }) => valueAt(first.input, path.slice(1).split('/')) !== undefined)).toEqual([])
     }
     await law(request)
