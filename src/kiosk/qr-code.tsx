@@ -1,7 +1,7 @@
 import { encode } from 'uqr'
+import { bearingFragment } from '#src/kiosk/job/address.ts'
+import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { SHEETS } from '#src/words/kiosk/sheets.ts'
-import { bearingFragment } from './job/address.ts'
-import type { BearingTexts } from './job/job.ts'
 
 /** More than this, and a phone has trouble to read the code from a print. */
 const MOST_BYTES = 300

@@ -181,7 +181,7 @@ const LOT = '16,16.1,15.9,16,16.05,15.95,16,16,16.1,15.9,16,16,16.2,15.8'
 
 describe('before the lathe', () => {
   test('wood and place: what the year does, and its advice taken with one press', async () => {
-    const { page, faults } = await openedJob(`${FIRST}${YEAR}&stage=place`)
+    const { page, faults } = await openedJob(`${FIRST}${YEAR}&radialInternalClearance=0.05&stage=place`)
     await page.locator('#take-advice').waitFor()
     expect(await page.locator('[name="making.woods.outerRing.species"]').inputValue()).toBe('maple-sugar')
     expect(await page.locator('.summary').textContent()).toMatch(/of 100/)
@@ -228,7 +228,7 @@ describe('before the lathe', () => {
   test('sheets: one button each, for this bearing, and each opens', async () => {
     const { at, page } = await openedJob(`${FIRST}&making.name=Tide+clock&stage=sheets`)
     await page.getByText('Letter', { exact: true }).click()
-    const links = await page.locator('a.go').all()
+    const links = await page.locator('.sheet a.go').all()
     expect(links).toHaveLength(12)
     for (const link of links) {
       const href = (await link.getAttribute('href')) ?? ''
