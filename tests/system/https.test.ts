@@ -16,10 +16,10 @@ import { SYSTEM_ENVIRONMENT } from './programs.ts'
 const { test } = testsThatNeed('caddy', 'chromium', 'openssl')
 
 /*
- * The recipes of deploy/: their very configurations, with a proxy of this system instead of a container's.
+ * The recipes of .deploy/: their very configurations, with a proxy of this system instead of a container's.
  */
 
-const RECIPES = join(import.meta.dirname, '../../deploy')
+const RECIPES = join(import.meta.dirname, '../../.deploy')
 
 /** A proxy that runs until the test is over, and the folder in which it keeps its certificates. */
 function startedProxy(file: string, variables: Readonly<Record<string, string>>) {
