@@ -35,13 +35,37 @@ export async function toPdf(pages: readonly Drawing[]): Promise<Uint8Array> {
     lang: 'en',
     info: { Title: pages[0]?.title ?? '', Creator: 'Racewright', Producer: 'Racewright', CreationDate: WRITTEN },
   })
-  document.registerFont('regular', font('DejaVuSans.ttf'))
-  document.registerFont('bold', font('DejaVuSans-Bold.ttf'))
+  addFont(document, 'regular', 'DejaVuSans.ttf')
+  addFont(document, 'bold', 'DejaVuSans-Bold.ttf')
   atFullSize(document)
   const written = collected(document)
   for (const page of pages) addPage(document, page)
   document.end()
   return written
+}
+
+/** A font as the library has it in a document, as far as documents can share it: nothing in these hangs on what a text was set for. */
+type Shared = {
+  /** The tables, read as they are needed. */
+  readonly font: { createSubset(): unknown }
+  /** The words that were set, each with its letters and their places. */
+  readonly layoutCache: Readonly<Record<string, unknown>>
+}
+
+const sharedFonts = new Map<string, Shared>()
+
+/** Texts hold figures and names without end. */
+const MOST_WORDS = 5_000
+
+/** To read tables and set words anew takes most of the time of a document. The library has no word for sharing them. */
+function addFont(document: Document, name: string, file: string): void {
+  document.registerFont(name, font(file)).font(name)
+  const { _font: own } = document as unknown as { _font: Shared & { subset: unknown } }
+  const shared = sharedFonts.get(file)
+  if (shared === undefined || Object.keys(shared.layoutCache).length > MOST_WORDS)
+    sharedFonts.set(file, { font: shared?.font ?? own.font, layoutCache: own.layoutCache })
+  else Object.assign(own, { layoutCache: shared.layoutCache })
+  if (shared !== undefined) Object.assign(own, { font: shared.font, subset: shared.font.createSubset() })
 }
 
 /** Says to a printing program that it must not fit the page to the paper. The library has no word for it. */
