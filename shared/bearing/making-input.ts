@@ -24,7 +24,7 @@ interface Range {
 }
 
 /** The year as a maker states it, in one of three ways; temperatures in the scale that is stated. */
-export interface ClimateInput {
+interface ClimateInput {
   readonly temperatureScale?: Scale
   readonly today: {
     readonly temperature?: number
@@ -58,7 +58,7 @@ export interface Allowances {
 }
 
 /** A board that the maker has, planed. */
-export interface BoardInput {
+interface BoardInput {
   readonly thickness: Mm
   readonly width: Mm
   readonly length: Mm

@@ -3,7 +3,7 @@
  * derived in this project; or what the trade does.
  */
 export const STANDINGS = ['published', 'quoted', 'from memory', 'derived here', 'common practice, no source'] as const
-export type Standing = (typeof STANDINGS)[number]
+type Standing = (typeof STANDINGS)[number]
 
 export interface Source {
   readonly title: string

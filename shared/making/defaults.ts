@@ -37,7 +37,7 @@ const USUAL: Readonly<Record<Units, Pick<ResolvedMaking, 'allowances' | 'boardLe
   },
 }
 
-export const USUAL_METHOD: Method = 'saw-and-lathe'
+const USUAL_METHOD: Method = 'saw-and-lathe'
 
 /** Why each of them, by its JSON pointer. The screws' follow from the ring. */
 export const MAKING_DEFAULTS = {

@@ -28,7 +28,7 @@ export interface SeatPlay {
 }
 
 /** A pin, a key or screws that hold a seat. */
-export interface Holder {
+interface Holder {
   readonly kind: 'pin' | 'key' | 'screws' | 'retaining-ring'
   readonly count: number
   /** Of a pin or of the shank of a screw; the width of a key. */
@@ -121,7 +121,7 @@ const LEAST_SHOULDER = 3
 
 /** Where no year is stated: a heated house, made at 50 % of relative humidity. */
 const moistureAt = (relativeHumidity: number): number => equilibriumMoisture({ temperature: 20, relativeHumidity })
-export const usualMoisture = (): MoistureRange => ({ today: moistureAt(50), min: moistureAt(35), max: moistureAt(60) })
+const usualMoisture = (): MoistureRange => ({ today: moistureAt(50), min: moistureAt(35), max: moistureAt(60) })
 /** The wood where none is stated. */
 const USUAL_WOOD = 'maple-sugar'
 

@@ -44,7 +44,7 @@ const degrees = (description: string) => Type.Number({ minimum: -60, maximum: 20
 const percentage = (description: string) => Type.Number({ minimum: 0, maximum: 100, description })
 
 /** Fewer are no ring, more are a round one. */
-export const SEGMENT_COUNT = { minimum: 3, maximum: 96 } as const
+const SEGMENT_COUNT = { minimum: 3, maximum: 96 } as const
 
 const USUAL_CONSTRUCTION: Construction = 'flat-sawn'
 

@@ -60,9 +60,7 @@ const Allowed = requestObject('What is left on a blank, and what the saws take a
     length(usually('Diameter of the hole through which a saw enters to cut the inside.', '/allowances/entryHole')),
   ),
   fileKerf: Type.Optional(
-    nonNegativeLength(
-      usually('Width of the beam or cutter that follows a file of templates or gauges.', '/allowances/fileKerf'),
-    ),
+    nonNegativeLength(usually('Width of the beam or cutter that follows a file.', '/allowances/fileKerf')),
   ),
 })
 

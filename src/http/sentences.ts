@@ -140,7 +140,6 @@ export const notFoundNear = (path: string): string => `${NOTHING_HERE} Did you m
 export const notFoundSee = (document: string): string => `${NOTHING_HERE} ${document} lists all paths.`
 export const notFoundChoice = (part: string, known: readonly string[]): string =>
   `${NOTHING_HERE} The ${part} must be one of ${known.join(', ')}.`
-export const NO_FILE = 'There is no such file. The page is /docs.'
 
 export const methodNotAllowed = (method: string, allowed: string): string =>
   `${method} is not allowed here. Use ${allowed}.`

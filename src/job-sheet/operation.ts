@@ -37,7 +37,7 @@ export type Size = {
 }
 
 /** Between which a blank is turned that has been made round [1/min]. */
-export type Speed = Turning['speed']
+type Speed = Turning['speed']
 
 export type Reading = {
   readonly name: string

@@ -1,4 +1,4 @@
-import { type ArrangementName, type Design, isOfPlates } from '#shared/bearing/arrangements.ts'
+import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import type { Units } from '#shared/units/length.ts'
@@ -101,6 +101,3 @@ export function textsOf(input: Json, path = ''): BearingTexts {
   }
   return texts
 }
-
-/** Whether only the outer ring of such a bearing is measured at the lathe. */
-export const isRinged = (design: Design): boolean => !isOfPlates(design)

@@ -272,4 +272,4 @@ function rebuilt(wood: RingWood | undefined, part: WoodPart, construction: Stead
   if (construction === 'cross-laminated-ply') return [{ kind: 'wood', path, to: { construction } }]
   return wood.construction === 'flat-sawn' ? [{ kind: 'wood', path, to: { ...wood, construction } }] : []
 }
-export type Steadier = Extract<Construction, 'quarter-sawn' | 'cross-laminated-ply'>
+type Steadier = Extract<Construction, 'quarter-sawn' | 'cross-laminated-ply'>

@@ -28,9 +28,9 @@ export interface ReadBearing {
 /** Places of a request that the rows of fields do not describe. They are sent as they are. */
 const FREE = 'making.'
 
-export const unitsOf = ({ units }: BearingTexts): Units => (units === 'in' ? 'in' : 'mm')
+const unitsOf = ({ units }: BearingTexts): Units => (units === 'in' ? 'in' : 'mm')
 
-export const arrangementOf = ({ arrangement }: BearingTexts): ArrangementName =>
+const arrangementOf = ({ arrangement }: BearingTexts): ArrangementName =>
   ARRANGEMENT_NAMES.find((name) => name === arrangement) ?? 'radial'
 
 /** Every value that a bearing of this arrangement can have. */

@@ -20,4 +20,6 @@ export function computingRoute(app: Registering, route: BrowserRoute): void {
   app.routes.push(route)
 }
 
-export const referenceRoute = computingRoute
+export function referenceRoute(app: Registering, route: BrowserRoute): void {
+  app.routes.push(route)
+}

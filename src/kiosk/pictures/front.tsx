@@ -63,7 +63,7 @@ export function FrontPicture({ design }: { readonly design: Design }) {
   )
 }
 
-/** From one ball to the next: side by side where the ring is full, evenly where a cage holds them. */
+/** From one ball to the next: side by side where the ring is full, else evenly. */
 function stepOf(design: Design, count: number): number {
   const even = (2 * Math.PI) / count
   if (!('ballGap' in design.bearing)) return even

@@ -5,7 +5,7 @@ import { Answered } from '#src/kiosk/waiting.tsx'
 import { CARE } from '#src/words/kiosk/care.ts'
 import { SHELL } from '#src/words/kiosk/page.ts'
 
-/** The last operations of the job sheet: those that take both rings, or both plates. */
+/** The last operations of the job sheet: those that take all of its parts. */
 export function AssemblyStage({ settled }: StageProps) {
   const { request } = settled
   const reply = useReply('/v1/job-sheet', request)

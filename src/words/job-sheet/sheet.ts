@@ -35,7 +35,7 @@ export const SHEET = {
 } as const
 
 /** Before a caution, the first time whole and then by its name alone. */
-export const CAUTION_SIGN = '⚠'
+const CAUTION_SIGN = '⚠'
 export const cautionAgain = (names: readonly string[]): string => `${CAUTION_SIGN} ${names.join(', ')}: as above.`
 export const cautionFirst = (name: string, message: string): string =>
   `${CAUTION_SIGN} ${capitalised(name)}. ${message}`

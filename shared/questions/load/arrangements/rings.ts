@@ -213,7 +213,7 @@ function spinLoads(bearing: RingPair, load: ResolvedLoad, { ballSet }: TurnRatio
 const JOINT = { screws: 4, thread: 1 / 2, diameter: 0.112 } as const
 
 /** What holds the halves of a split ring of this wood together [N]. */
-export const jointHolds = ({ specificGravity }: ContactWood): number =>
+const jointHolds = ({ specificGravity }: ContactWood): number =>
   JOINT.screws * JOINT.thread * withdrawalPerInch(specificGravity, JOINT.diameter) * NEWTONS_PER_LBF
 /** Balls wedge the halves of a split ring apart with no more than this part of what they press outward. Derived here, at 45°. */
 const WEDGE = 1 / 2
