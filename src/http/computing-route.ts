@@ -14,7 +14,7 @@ import { addVary, documentPolicyOf, pagePolicyOf, setAnswerHeaders } from './ans
 import { isKept } from './caching.ts'
 import { FaultList } from './fault-list.ts'
 import { findFaults } from './faults.ts'
-import { type PageParts, themeOf, wholeStyle } from './html.ts'
+import { themeOf, wholeStyle } from './html.ts'
 import { HTML_TYPE, JSON_TYPE, mediaType } from './media-type.ts'
 import { notValid, ProblemError, problem } from './problem.ts'
 import { bodyOf } from './query.ts'
@@ -27,8 +27,6 @@ declare module 'fastify' {
   interface FastifyContextConfig {
     /** The query of the route for the OpenAPI document, where the route's own schema of it is that of a body. */
     queryParameters?: readonly QueryParameter[]
-    /** The page as which this request gets its refusal, where it asks for a page: a frame shows no problem document. */
-    problemPage?: (request: FastifyRequest) => (PageParts & { readonly policy: string }) | undefined
   }
 }
 

@@ -1,10 +1,17 @@
 import { STATUS_CODES } from 'node:http'
-import type { FastifyReply } from 'fastify'
+import type { FastifyReply, FastifyRequest } from 'fastify'
 import { type Static, Type } from 'typebox'
 import { setAnswerHeaders } from './answer-headers.ts'
 import { escaped, type PageParts, page } from './html.ts'
 import { refTo } from './schema.ts'
 import { CANNOT_BE_SHOWN, hasErrors } from './sentences.ts'
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** The page as which this request gets its refusal, where it asks for a page: a frame shows no problem document. */
+    problemPage?: (request: FastifyRequest) => (PageParts & { readonly policy: string }) | undefined
+  }
+}
 
 /** One error in the input: where it is (a JSON pointer, '' for the whole input) and what is wrong. */
 export type Fault = { readonly path: string; readonly message: string }

@@ -210,6 +210,8 @@ describe('sheets of rollers', () => {
     expect(ids).toEqual([
       'cut-rollers',
       'choose-balls',
+      'choose-wood',
+      'make-gauges',
       'outer-layout',
       'outer-bore',
       'outer-saw',
@@ -227,6 +229,7 @@ describe('sheets of rollers', () => {
       'grain',
       'wax',
       'run-in',
+      'care',
     ])
     const said = sheet.operations.map(({ cautions: _, ...operation }: { readonly cautions: unknown }) => operation)
     expect(sentencesIn(said)).not.toMatch(/groove|\bballs?\b/i)
@@ -269,12 +272,12 @@ describe('what plates can be asked', () => {
       answered('load-check', { design: PLATES, axialLoad: 30, offset, wood: 'maple-sugar', ...more })
     const [beside, over] = [await checkAt(20), await checkAt(0)]
     expect(beside.speedLimit.reason).toBe('load-slides-off')
-    expect(beside.summary).toMatch(/above that, the load slides off the plate/)
+    expect(beside.summary).toMatch(/from about \d+ turns a minute on, the load slides off the plate/)
     expect(beside.speedLimit.speed).toBeLessThan(over.speedLimit.speed)
     expect(beside.input).toMatchObject({ load: { turnsWithPlate: true }, friction: 0.3 })
     const tall = await checkAt(20, { load: { height: 300 }, friction: 1 })
     expect(tall.speedLimit.reason).toBe('plate-tips')
-    expect(tall.handTurned.speed).toBe(tall.speedLimit.speed)
+    expect(tall.handTurned.speed).toBeLessThan(tall.speedLimit.speed)
     expect(over.speedLimit).toEqual(over.speedLimits[0])
   })
 
@@ -331,7 +334,7 @@ describe('what plates can be asked', () => {
     expect(picture.text).not.toMatch(/ deep\b/)
   })
 
-  test('tolerance check: what only rings have is refused by name, and the weather as yet', async () => {
+  test('tolerance check: what only rings have is refused by name, and the weather counts', async () => {
     const ofRings = { outerGrooveBottomRadius: { kind: 'uniform', plusMinus: 0.1 } }
     const problem = problemIn(await asked('tolerance-check', { design: WITH_GAP, contributors: ofRings }), 422)
     expect(problem.errors).toEqual([
@@ -345,7 +348,11 @@ describe('what plates can be asked', () => {
       design: { ...WITH_GAP, balls: { ...PLATES.balls, material: 'steel' }, making },
       contributors: SCATTER,
     }
-    expect(problemIn(await asked('tolerance-check', weather), 422).errors?.[0]?.path).toBe('/design/arrangement')
+    const answer = await answered('tolerance-check', weather)
+    const moved = answer.sensitivities.find(
+      ({ contributor }: { readonly contributor: string }) => contributor === 'climate',
+    )
+    expect(moved.ballGap.shareOfVariance).toBeGreaterThan(0.1)
   })
 
   test('load check: a load along the axis, in words of plates; a suggestion, taken, clears its warning', async () => {

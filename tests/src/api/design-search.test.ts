@@ -198,7 +198,9 @@ describe('a year that it must run through', () => {
     const { ranked } = await found(url, { ...GLASS, year: YEAR })
     expect(ranked.length).toBe(2)
     for (const { design, criteria } of ranked) {
-      const season = await post(url.replace('design-search', 'seasonal-fit'), { design, ...YEAR })
+      const season = await post(url.replace('design-search', 'seasonal-fit'), {
+        design: { ...design, making: YEAR },
+      })
       expect(season.status, season.text).toBe(200)
       const { probability }: { probability: { runsAllYear: number } } = JSON.parse(season.text)
       const running = criteria.find(({ name }) => name === 'running')?.mark
@@ -220,7 +222,9 @@ describe('a year that it must run through', () => {
     const { ranked } = await found(url, { units, outsideDiameter, bore, arrangement, balls, year, limit: 2 })
     expect(ranked.length).toBe(2)
     for (const { design, criteria } of ranked) {
-      const season = await post(url.replace('design-search', 'seasonal-fit'), { design, ...year })
+      const season = await post(url.replace('design-search', 'seasonal-fit'), {
+        design: { ...design, making: year },
+      })
       expect(season.status, season.text).toBe(200)
       const { probability }: { probability: { runsAllYear: number } } = JSON.parse(season.text)
       const running = criteria.find(({ name }) => name === 'running')?.mark

@@ -172,7 +172,7 @@ describe('slopes at the design point', () => {
 
 describe('one bearing, however it is said', () => {
   const LENGTHLESS =
-    /gapPer|tilt|mostBalls|Filling\/limit|\/count|[eE]ngagement|conformity|shopDenominator|perGroove|perBall/
+    /gapPer|insidePer|tilt|mostBalls|Filling\/limit|\/count|[eE]ngagement|conformity|shopDenominator|perGroove|perBall/
 
   test('every length twice as large, every length of the answer twice as large, the slopes and angles the same', () => {
     fc.assert(
