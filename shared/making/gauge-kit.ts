@@ -41,6 +41,11 @@ export interface AbrasiveDowel {
   readonly paper: Mm
 }
 
+interface Plugs {
+  readonly goDiameter: Mm
+  readonly noGoDiameter: Mm
+}
+
 export interface GaugeKit {
   readonly plugs: readonly PlugToTurn[]
   readonly profiles: readonly ProfileToCut[]
@@ -52,20 +57,21 @@ const OF_BAND = 1 / 20
 /** Paper of 80 grit with its backing: common practice, no source. */
 const PAPER = mm(0.5)
 
-/** @param bearing rings with a groove each, before any finish */
-export function gaugeKitOf(bearing: RingPair & { readonly gauge?: { goDiameter: Mm; noGoDiameter: Mm } }): GaugeKit {
+/** @param bearing two rings: what checks a groove is sized for bare wood, before any finish */
+export function gaugeKitOf(bearing: RingPair & { readonly gauge?: Plugs }): GaugeKit {
   const { gauge, resolved } = bearing
   const isGrooved = resolved.traits.raceway === 'groove'
   const rings = isGrooved ? (['outerRing', 'innerRing'] as const) : []
   return {
-    plugs: gauge === undefined ? [] : plugsOf(gauge),
+    plugs: gauge === undefined ? [] : plugsToTurn(gauge),
     profiles: rings.map((ring) => profileOf(ring, bearing)),
     setBlocks: rings.flatMap((ring) => setBlocksOf(ring, bearing)),
     dowels: rings.flatMap((ring) => dowelOf(ring, bearing)),
   }
 }
 
-function plugsOf({ goDiameter, noGoDiameter }: { goDiameter: Mm; noGoDiameter: Mm }): readonly PlugToTurn[] {
+/** A plug that goes in, and one that does not. */
+export function plugsToTurn({ goDiameter, noGoDiameter }: Plugs): readonly PlugToTurn[] {
   const tolerance = mm(OF_BAND * Math.abs(noGoDiameter - goDiameter))
   return [
     { kind: 'go', diameter: goDiameter, tolerance },
@@ -74,9 +80,17 @@ function plugsOf({ goDiameter, noGoDiameter }: { goDiameter: Mm; noGoDiameter: M
 }
 
 const profileOf = (ring: RingName, bearing: RingPair): ProfileToCut => {
-  const { grooveRadius, grooveDepth } = bearing[ring]
-  return { ring, radius: grooveRadius, stopDepth: mm(grooveDepth - grooveStopShort(grooveDepth)), depth: grooveDepth }
+  const { grooveDepth } = bearing[ring]
+  return {
+    ring,
+    radius: radiusOf(ring, bearing),
+    stopDepth: mm(grooveDepth - grooveStopShort(grooveDepth)),
+    depth: grooveDepth,
+  }
 }
+
+/** Of a groove as it is cut, before any finish. */
+const radiusOf = (ring: RingName, bearing: RingPair): Mm => cutTo(bearing[ring].grooveRadius, 'arc', bearing.resolved)
 
 /** Across the bottoms of a groove, as it is cut before any finish. */
 function setBlocksOf(ring: RingName, bearing: RingPair): readonly SetBlock[] {
@@ -91,6 +105,6 @@ function setBlocksOf(ring: RingName, bearing: RingPair): readonly SetBlock[] {
 
 /** Nothing where the groove is too small for a dowel and paper. */
 function dowelOf(ring: RingName, bearing: RingPair): readonly AbrasiveDowel[] {
-  const diameter = 2 * (bearing[ring].grooveRadius - PAPER)
+  const diameter = 2 * (radiusOf(ring, bearing) - PAPER)
   return diameter >= 2 * PAPER ? [{ ring, diameter: mm(diameter), paper: PAPER }] : []
 }

@@ -1,3 +1,4 @@
+import { cutTo } from '#shared/bearing/dimensions.ts'
 import type { WoodInput } from '#shared/bearing/making-input.ts'
 import type { Hold, MountingInput } from '#shared/bearing/mounting-input.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
@@ -28,7 +29,7 @@ export interface SeatPlay {
 }
 
 /** A pin, a key or screws that hold a seat. */
-interface Holder {
+export interface Holder {
   readonly kind: 'pin' | 'key' | 'screws' | 'retaining-ring'
   readonly count: number
   /** Of a pin or of the shank of a screw; the width of a key. */
@@ -49,7 +50,7 @@ interface Seat {
 
 export interface ShaftSeat extends Seat {
   readonly shaftDiameter: Mm
-  /** The bore that this shaft and this hold ask for. */
+  /** The bore, with any finish on it, that this shaft and this hold ask for. */
   readonly boreNeeded: Mm
   readonly material: NonNullable<NonNullable<MountingInput['shaft']>['material']>
   /** Wood from the bore to the groove, and the least that this hold wants. */
@@ -140,12 +141,13 @@ export type MountingFault =
 /** What is wrong with a mounting. */
 export function mountingFaults(
   { shaft, housing, drive }: Mounting,
-  { outerRing, resolved }: RingPair,
+  { outerRing, innerRing, resolved }: RingPair,
 ): readonly MountingFault[] {
-  const { shaftDiameter, seatDiameter, boreNeeded, wood, leastWood } = shaft
+  const { shaftDiameter, boreNeeded, wood, leastWood } = shaft
+  const bore = innerRing.boreDiameter
   const faults: MountingFault[] = []
-  if (!(Math.abs(seatDiameter - boreNeeded) <= OFF_BORE))
-    faults.push({ code: 'shaft-does-not-fit', shaft: shaftDiameter, bore: seatDiameter, needed: boreNeeded })
+  if (!(Math.abs(bore - boreNeeded) <= OFF_BORE))
+    faults.push({ code: 'shaft-does-not-fit', shaft: shaftDiameter, bore, needed: boreNeeded })
   if (wood < leastWood) faults.push({ code: 'wood-round-shaft-thin', wood, least: leastWood })
   const least = mm(resolved.width / 2)
   if (housing !== undefined && housing.thickness < least)
@@ -216,7 +218,7 @@ function shaftSeat(
     hold,
     material,
     shaftDiameter: shaft,
-    seatDiameter: seat,
+    seatDiameter: cutTo(seat, 'hole', resolved),
     play: playWith(inShaft(ring, inside), seat - shaft, seat, moisture),
     boreNeeded: rounded(mm(shaft + WIDER[hold]), units),
     wood,

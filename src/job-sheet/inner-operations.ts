@@ -5,6 +5,7 @@ import type { OperationWords } from '#src/words/job-sheet/operation.ts'
 import { READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { PLAY_READING } from './finish-operations.ts'
 import { glueUp, joint } from './joint-operations.ts'
+import { boreFor } from './mount-operations.ts'
 import {
   acrossName,
   dowelOf,
@@ -50,7 +51,7 @@ export function innerBlank(job: RingJob): readonly Operation[] {
         size(job, turnedFirst(job).inner, SIZES.outsideLine),
         { name: SIZES.cuttingLine, value: ring.blank.roughCircle },
         ...thicknesses(ring, isSplit(job) ? halfOf(width, SIZES.thicknessOfDisc) : width),
-        size(job, 'innerRing.boreDiameter', SIZES.bore),
+        ...boreFor(job, size(job, 'innerRing.boreDiameter', SIZES.bore)),
       ],
       cautions: [method === 'router-and-lathe' ? 'routing' : 'sawing', 'drilling', 'dust'],
       readings: [],

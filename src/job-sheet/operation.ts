@@ -30,6 +30,8 @@ export type Size = {
   readonly name: string
   readonly value: Mm
   readonly stopAt?: Mm
+  /** How far off it may be, either way. */
+  readonly tolerance?: Mm
   /** What the trade makes it, because nothing else was asked for. */
   readonly isTrade?: boolean
   /** The rounding of a rule would spoil it: a caliper is set to it. */

@@ -13,6 +13,7 @@ import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-opera
 import { finish, grain, runIn, wax } from './finish-operations.ts'
 import { innerGrooved } from './inner-operations.ts'
 import { glueUp, joint } from './joint-operations.ts'
+import { mount } from './mount-operations.ts'
 import type { AnyJob, Job, Operation, RingJob } from './operation.ts'
 import {
   holeForCage,
@@ -44,12 +45,12 @@ export function operationsFor(design: Design): readonly Operation[] {
   const stock = stockOf(design.bearing)
   if (isCaged(design)) {
     const job = { design, method, stock }
-    return [...first(all), ...caged(job), ...surfaces, fill(job), runIn(all), care(all)]
+    return [...first(all), ...caged(job), ...surfaces, fill(job), runIn(all), ...mount(all), care(all)]
   }
   const rings = isOfRollers(design)
     ? [cutRollers({ design, method, stock }), ...first(all), ...tracked({ design, method, stock })]
     : [...first(all), ...grooved({ design, method, stock })]
-  return [...rings, ...surfaces, runIn(all), care(all)]
+  return [...rings, ...surfaces, runIn(all), ...mount(all), care(all)]
 }
 
 /** Balls before wood, for the wood is cut to the balls; and the gauges before the first of what they check. */

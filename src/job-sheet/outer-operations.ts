@@ -6,6 +6,7 @@ import type { OperationWords } from '#src/words/job-sheet/operation.ts'
 import * as words from '#src/words/job-sheet/outer-ring.ts'
 import { gapToReach, openingReading, READINGS, refusedReading, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { plugFacts } from '#src/words/plugs.ts'
+import { outsideFor } from './mount-operations.ts'
 import {
   acrossName,
   arrangementOf,
@@ -99,7 +100,7 @@ const outerOutside = (job: RingJob): Operation => ({
   ...words.outerOutside(job.method, termsOf(job)),
   id: 'outer-outside',
   part: 'outer-ring',
-  sizes: [size(job, 'outerRing.outsideDiameter', SIZES.outside)],
+  sizes: outsideFor(job, size(job, 'outerRing.outsideDiameter', SIZES.outside)),
   cautions: ['turning', 'dust'],
   readings: [],
   speed: job.stock.outerRing.turning.speed,
@@ -132,7 +133,7 @@ function outerRouted(job: RingJob): Operation {
     id: 'outer-rout',
     part: 'outer-ring',
     sizes: [
-      size(job, 'outerRing.outsideDiameter', SIZES.outside),
+      ...outsideFor(job, size(job, 'outerRing.outsideDiameter', SIZES.outside)),
       size(job, outer, SIZES.holeLineStays, hasTracks(job) ? -2 * leftOnTrack(job) : 0),
     ],
     cautions: ['routing', 'core-loose', 'dust'],

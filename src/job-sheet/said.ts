@@ -1,7 +1,7 @@
 import { lengthOf, type Units } from '#shared/units/length.ts'
 import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { cautionName } from '#src/words/caution.ts'
-import { caliperFigure, errorFigure } from '#src/words/figure.ts'
+import { caliperFigure, errorFigure, figure } from '#src/words/figure.ts'
 import { cautionAgain, cautionFirst, onTheRule, SHEET } from '#src/words/job-sheet/sheet.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 
@@ -32,19 +32,26 @@ export function allCautions({ operations }: Pick<JobSheet, 'operations'>): reado
 }
 
 const caliper = (value: number, units: Units): string => caliperFigure(lengthOf(value, units), units)
-const signed = (value: string, { isTrade }: SheetSize): string => (isTrade === true ? `${value} ${TRADE_SIGN}` : value)
+
+/** The size to set a caliper to, how far off it may be, and the sign of what the trade makes so. */
+function exact({ value, tolerance, isTrade }: SheetSize, units: Units): string {
+  const size = caliper(value, units)
+  const within =
+    tolerance === undefined ? size : `${size.replace(` ${units}`, '')} ± ${figure(lengthOf(tolerance, units), units)}`
+  return `${within}${isTrade === true ? ` ${TRADE_SIGN}` : ''}`
+}
 
 /** Symbol, name, the size to set a caliper to, the figure of the rule with its error where a rule will do, and where to stop. */
 export function sizeCells(size: SheetSize, units: Units): readonly string[] {
-  const { symbol = '', name, value, shop, shopError = 0, byCaliper, stopAt } = size
+  const { symbol = '', name, shop, shopError = 0, byCaliper, stopAt } = size
   const rule = byCaliper === true ? SHEET.byCaliper : onTheRule(shop, errorFigure(lengthOf(shopError, units), units))
-  return [symbol, name, signed(caliper(value, units), size), rule, stopAt === undefined ? '' : caliper(stopAt, units)]
+  return [symbol, name, exact(size, units), rule, stopAt === undefined ? '' : caliper(stopAt, units)]
 }
 
 /** The same in a line of text. */
 export function sizeWords(size: SheetSize, units: Units): string {
-  const { symbol, name, value, stopAt } = size
+  const { symbol, name, stopAt } = size
   const called = symbol === undefined ? name : `${name} ${symbol}`
   const stop = stopAt === undefined ? '' : `, ${SHEET.stopAt} ${caliper(stopAt, units)}`
-  return `${called} ${signed(caliper(value, units), size)}${stop}`
+  return `${called} ${exact(size, units)}${stop}`
 }

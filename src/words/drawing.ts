@@ -3,11 +3,13 @@ import type { DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { GapSpread } from '#shared/bearing/plug-reading.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { GluedUp } from '#shared/making/boards.ts'
+import type { Mounting } from '#shared/making/mounting.ts'
 import type { CheekScrews, Dowels, Screws } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { BearingFacts } from './bearing-facts.ts'
 import { angleFigure, capitalised, figure } from './figure.ts'
 import { MADE_OF } from './materials.ts'
+import { HELD } from './mounting.ts'
 import { giveOrTake, MEASURE_INSTEAD } from './plugs.ts'
 import { MEMORY_SIGN, TRADE_SIGN } from './standing.ts'
 import { TERMS, type Terms } from './terms.ts'
@@ -129,6 +131,8 @@ export interface NoteFacts {
   readonly split?: { readonly ring: RingName; readonly half: Mm }
   readonly screws?: { readonly holes: CheekScrews | Screws; readonly circle: Mm }
   readonly dowels?: { readonly holes: Dowels; readonly circle: Mm }
+  /** Left out where nothing is planned, and of plates. */
+  readonly mounting?: Mounting
   readonly wood: { readonly name: string; readonly isAssumed: boolean; readonly segments: readonly RingName[] }
   readonly general: readonly { readonly upTo: Mm; readonly plusMinus: Mm }[]
   readonly units: Units
@@ -138,7 +142,7 @@ const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer ring'
 
 /** What stands beside the views, one thought a line. Sizes in brackets follow from others. */
 export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
-  const { gap, play, split, screws: fastened, dowels, wood, general, units } = facts
+  const { gap, play, split, screws: fastened, dowels, mounting, wood, general, units } = facts
   const glued = wood.segments.map((ring) => `${RING_WORDS[ring]}: grain along each segment.`)
   return [
     `Wood: ${wood.name}${wood.isAssumed ? ` ${TRADE_SIGN}` : ''}. Grain along the arrow${split ? ', both halves of a ring alike' : ''}.`,
@@ -154,7 +158,24 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
     ...(split ? [`${capitalised(RING_WORDS[split.ring])} in two halves, each ${say(split.half)} ${units} thick.`] : []),
     ...(fastened ? [`${screws(fastened.holes, fastened.circle, say)}.`] : []),
     ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, say)} ${TRADE_SIGN}.`] : []),
+    ...(mounting ? seatNotes(mounting, units, say) : []),
     `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c) ${MEMORY_SIGN}. Sizes in brackets follow from others.`,
+  ]
+}
+
+/** The seats on the shaft and in the housing, and what turns the outer ring. */
+function seatNotes({ shaft, housing, drive }: Mounting, units: Units, say: Size): readonly string[] {
+  const deep = housing && housing.seatDepth < housing.thickness ? `, ${say(housing.seatDepth)} deep` : ''
+  return [
+    `Shaft: ${shaft.material}, Ø${say(shaft.shaftDiameter)}, in a bore cut to Ø${say(shaft.seatDiameter)} ${units}, ${HELD[shaft.hold]} ${TRADE_SIGN}.`,
+    ...(housing
+      ? [`Housing: seat Ø${say(housing.seatDiameter)}${deep} ${units}, ${HELD[housing.hold]} ${TRADE_SIGN}.`]
+      : []),
+    ...(drive?.holeDiameter === undefined
+      ? []
+      : [
+          `${drive.kind === 'crank' ? 'Crank' : 'Hub'}: ${drive.count} × Ø${say(drive.holeDiameter)}, ${say(drive.depth)} deep, on Ø${say(drive.circle)} ${units} ${TRADE_SIGN}.`,
+        ]),
   ]
 }
 

@@ -1,9 +1,20 @@
+import type { Hold } from '#shared/bearing/mounting-input.ts'
 import type { DriveSeat, HousingSeat, MountingFault, ShaftSeat } from '#shared/making/mounting.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
 import type { Terms } from './terms.ts'
 
 /* How a bearing is held on its shaft and in its housing. */
+
+/** How a seat is held, in a word. */
+export const HELD: Readonly<Record<Hold, string>> = {
+  glued: 'glued',
+  pressed: 'pressed',
+  keyed: 'keyed',
+  pinned: 'pinned',
+  screwed: 'screwed',
+  retained: 'held by rings of wood',
+}
 
 type Size = (length: Mm) => string
 const sizeIn =
@@ -19,9 +30,14 @@ function through({ play }: Pick<ShaftSeat, 'play'>, size: Size): string {
     : `Through the year it is from ${state(play.min)} to ${state(play.max)}.`
 }
 
-export function shaftSentence(seat: ShaftSeat, units: Units, { raceway }: Terms): string {
+/** Of a ring that is bored for its shaft. */
+export const shaftSentence = (seat: ShaftSeat, units: Units, terms: Terms): string =>
+  `Bore the ring to ${figure(seat.seatDiameter, units)}. ${onShaftSentence(seat, units, terms)}`
+
+/** The same of a ring that has been bored. */
+export function onShaftSentence(seat: ShaftSeat, units: Units, { raceway }: Terms): string {
   const size = sizeIn(units)
-  const { hold, material, shaftDiameter, seatDiameter, holder } = seat
+  const { hold, material, shaftDiameter, holder } = seat
   const shaft = `${material} shaft of ${size(shaftDiameter)}`
   const across = holder === undefined ? '' : size(holder.diameter)
   const long = holder === undefined ? '' : size(holder.length)
@@ -33,7 +49,7 @@ export function shaftSentence(seat: ShaftSeat, units: Units, { raceway }: Terms)
     screwed: `Drive one screw of ${across} through the wall beside the ${raceway.one} into a dimple in the ${shaft}.`,
     retained: `Slide it on the ${shaft} between two rings of wood, ${across} across and ${long} thick, each pinned to the shaft.`,
   }
-  return `Bore the ring to ${size(seatDiameter)}. ${how[hold]} ${through(seat, size)}`
+  return `${how[hold]} ${through(seat, size)}`
 }
 
 export function housingSentence(seat: HousingSeat, units: Units): string {

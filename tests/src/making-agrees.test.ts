@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { type DesignInput, design } from '#shared/bearing/arrangements.ts'
 import { LUMBERS, type MakingInput } from '#shared/bearing/making-input.ts'
 import { METHODS } from '#shared/bearing/method.ts'
+import { DRIVES, HOLDS, SHAFT_MATERIALS } from '#shared/bearing/mounting-input.ts'
 import { SCREW_GAUGES } from '#shared/making/screws.ts'
 import { lengthOf, mm, type Units } from '#shared/units/length.ts'
 import { answerOf } from '#src/api/design/answers.ts'
@@ -26,6 +27,23 @@ const choices = (units: Units, isOfRings: boolean): fc.Arbitrary<MakingInput> =>
   const length = (min: number, max: number) =>
     some(between(min, max).map((size) => lengthOf(units === 'in' ? size / 25.4 : size, units)))
   const ofRings = {
+    mounting: some(
+      fc
+        .record({
+          shaft: some(
+            fc
+              .record({
+                diameter: length(2, 60),
+                material: some(fc.constantFrom(...SHAFT_MATERIALS)),
+                hold: some(fc.constantFrom(...HOLDS)),
+              })
+              .map(stated),
+          ),
+          housing: some(fc.record({ thickness: length(2, 60), hold: some(fc.constantFrom(...HOLDS)) }).map(stated)),
+          drive: some(fc.constantFrom(...DRIVES)),
+        })
+        .map(({ housing, drive, ...rest }) => stated({ ...rest, ...(drive === undefined ? { housing } : { drive }) })),
+    ),
     woods: some(fc.record({ outerRing: glued, innerRing: glued }, { requiredKeys: [] })),
     screws: some(
       fc.record(
@@ -78,6 +96,27 @@ type Screws = {
   readonly counterboreDepth?: number
 }
 type Dowels = Readonly<Record<'count' | 'diameter' | 'length' | 'depthEachHalf', number>>
+interface Gauges {
+  readonly plugs: readonly { readonly kind: string; readonly diameter: number; readonly tolerance: number }[]
+  readonly profiles: readonly {
+    readonly ring: 'outerRing' | 'innerRing'
+    readonly radius: number
+    readonly depth: number
+    readonly stopDepth: number
+  }[]
+  readonly setBlocks: readonly { readonly ring: string; readonly at: 'stop' | 'done'; readonly length: number }[]
+  readonly dowels: readonly { readonly ring: string; readonly diameter: number }[]
+}
+interface Mounting {
+  readonly shaft: { readonly shaftDiameter: number; readonly seatDiameter: number; readonly message: string }
+  readonly housing?: {
+    readonly seatDiameter: number
+    readonly seatDepth: number
+    readonly leastWidth: number
+    readonly message: string
+  }
+  readonly drive?: { readonly message: string }
+}
 /** What a design answers of either kind of stock. */
 type Stock = {
   readonly outerRing?: Ring
@@ -211,6 +250,77 @@ test('design, job sheet and template show the same figures, and those that the m
         })
         expect(circles('centre')).toContain(screwCircle)
         expect(words.some((text) => text.startsWith(`${dowels.count} dowels Ø`))).toBe(true)
+      }
+
+      // The gauges are made before they are used, to the sizes of the plan and of the grooves that they check.
+      const { gauges, mounting } = answer.making as unknown as { gauges?: Gauges; mounting?: Mounting }
+      expect(gauges === undefined).toBe(input.arrangement === 'thrust')
+      const kit = operation('make-gauges')?.sizes ?? []
+      const gauge = (name: string) => kit.find((size) => size.name === name)
+      for (const { kind, diameter, tolerance } of gauges?.plugs ?? [])
+        expect(gauge(`${kind} plug`)).toMatchObject({ value: diameter, tolerance })
+      for (const { ring, radius, depth, stopDepth } of gauges?.profiles ?? []) {
+        const [groove, step] = ring === 'outerRing' ? ['outer', 'outer-groove'] : ['inner', 'inner-groove']
+        expect(gauge(`${groove} groove: radius of profile and scraper`)?.value).toBe(radius)
+        expect(gauge(`${groove} groove: from their shoulders to the tip`)).toMatchObject({
+          value: depth,
+          stopAt: stopDepth,
+        })
+        const blocks = gauges?.setBlocks.filter((block) => block.ring === ring) ?? []
+        const [stop, done] = (['stop', 'done'] as const).map((at) => blocks.find((block) => block.at === at)?.length)
+        expect(gauge(`${groove} groove: set-block, stop`)?.value).toBe(stop)
+        expect(gauge(`${groove} groove: set-block, finished`)?.value).toBe(done)
+        const dowel = gauges?.dowels.find((each) => each.ring === ring)
+        expect(gauge(`${groove} groove: bare dowel for the abrasive`)?.value).toBe(dowel?.diameter)
+        const cut = operation(step)?.sizes
+        if (input.arrangement === 'caged' && groove === 'outer') continue
+        expect(cut?.find(({ name }) => name === 'groove radius')?.value).toBe(radius)
+        expect(cut?.find(({ name }) => name === 'across the groove bottoms')).toMatchObject({
+          value: done,
+          stopAt: stop,
+        })
+      }
+
+      // The seats, where they are cut and where the bearing is mounted.
+      const mount = operation('mount')
+      expect(mount === undefined).toBe(mounting === undefined)
+      if (mount !== undefined && mounting !== undefined) {
+        const { shaft, housing, drive } = mounting
+        const bored = /^Bore the ring to [^ ]+ (in|mm)\. /
+        for (const part of [shaft, housing, drive])
+          expect(mount.how).toContain((part?.message ?? '').replace(bored, ''))
+        const { mounting: asked } = chosen
+        if (asked?.shaft?.diameter !== undefined)
+          expect(shaft.shaftDiameter).toBeWithin(1e-6, shown(asked.shaft.diameter))
+        expect(sizes('mount')).toMatchObject({ shaft: shaft.shaftDiameter, 'bore on the shaft': shaft.seatDiameter })
+        expect(sizes('inner-blank')).toMatchObject({ shaft: shaft.shaftDiameter, bore: shaft.seatDiameter })
+        if (housing !== undefined) {
+          expect(sizes('mount')).toMatchObject({
+            'seat in the housing': housing.seatDiameter,
+            'depth of the seat': housing.seatDepth,
+            'board of the housing, at least across': housing.leastWidth,
+          })
+          const outside = sizes(method === 'router-and-lathe' ? 'outer-rout' : 'outer-outside')
+          expect(outside['seat in the housing']).toBe(housing.seatDiameter)
+        }
+      }
+
+      // The assembly drawing names the same screws and the same seats.
+      const notes = textsOn(drawingOf('assembly', ours, 'a4'))
+        .map(({ text }) => text)
+        .join(' ')
+      const fastened = split?.screws ?? cheekScrews
+      if (fastened !== undefined) expect(notes).toContain(`${fastened.count} screws ${fastened.size} × `)
+      const drawn = /Shaft: \w+, Ø([\d.]+), in a bore cut to Ø([\d.]+) /.exec(notes)?.slice(1).map(Number)
+      expect(drawn === undefined).toBe(mounting === undefined)
+      if (mounting !== undefined) {
+        const { shaft, housing } = mounting
+        const digit = units === 'in' ? 0.0006 : 0.006
+        expect(drawn?.[0]).toBeWithin(digit, shaft.shaftDiameter)
+        expect(drawn?.[1]).toBeWithin(digit, shaft.seatDiameter)
+        const seat = /Housing: seat Ø([\d.]+)/.exec(notes)?.[1]
+        expect(seat === undefined).toBe(housing === undefined)
+        if (housing !== undefined) expect(Number(seat)).toBeWithin(digit, housing.seatDiameter)
       }
 
       // Nothing is below 0, but for the core, which has room to spare there, a seat that is tight, and a rule that reads too little.

@@ -1,6 +1,12 @@
 import type { Static } from 'typebox'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import type { MoistureRange, Mounting, MountingFault, SeatPlay } from '#shared/making/mounting.ts'
+import {
+  type MoistureRange,
+  type Mounting,
+  type MountingFault,
+  mountingOf,
+  type SeatPlay,
+} from '#shared/making/mounting.ts'
 import { seasonOf } from '#shared/movement/states.ts'
 import type { Units } from '#shared/units/length.ts'
 import { show } from '#src/api/length.ts'
@@ -27,6 +33,10 @@ export function moistureIn({ resolved: { input } }: RingPair): MoistureRange | u
     max: Math.max(...moistures),
   }
 }
+
+/** The mounting of a bearing, where its plan of making is stated, through the year that it states. */
+export const mountingIn = (bearing: RingPair): Mounting | undefined =>
+  bearing.resolved.input.making === undefined ? undefined : mountingOf(bearing, moistureIn(bearing))
 
 /** In the caller's units and in words. */
 export function toMounting({ turns, shaft, housing, drive }: Mounting, units: Units, terms: Terms): MountingAnswer {

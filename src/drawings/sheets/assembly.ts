@@ -93,7 +93,7 @@ export type Assembled = {
   readonly bore: Mm
   /** Of screws, on the face view. */
   readonly holes?: HoleCircle
-  readonly notes: Pick<words.NoteFacts, 'gap' | 'play' | 'split' | 'screws' | 'dowels'>
+  readonly notes: Pick<words.NoteFacts, 'gap' | 'play' | 'split' | 'screws' | 'dowels' | 'mounting'>
 }
 
 /** What the sheet says of the wood. */

@@ -1,6 +1,7 @@
 import { type CagedDesign, type FullRingDesign, isCaged, type RollerBearing } from '#shared/bearing/arrangements.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
 import { playLimits } from '#shared/bearing/play-limits.ts'
+import { mountingOf } from '#shared/making/mounting.ts'
 import type { Stock } from '#shared/making/stock.ts'
 import { CAPTIONS } from '#src/words/drawing.ts'
 import { type Assembled, plugBand } from './assembly.ts'
@@ -87,6 +88,8 @@ function drawnRings(
       play: { size: play, most: playLimits(play, resolved.input.units).max },
       ...(split && { split: { ring: split.ring, half: split.partingPlane } }),
       ...(screws && circle && { screws: { holes: screws, circle } }),
+      // The season moves no size of a seat.
+      ...(resolved.input.making && { mounting: mountingOf(bearing) }),
       ...(!screws && split?.dowels && { dowels: { holes: split.dowels, circle: split.screwCircle } }),
     },
   }

@@ -1,4 +1,6 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import type { RingName } from '#shared/bearing/refusal.ts'
+import type { Holder } from '#shared/making/mounting.ts'
 import { TERMS } from '#src/words/terms.ts'
 
 /* The sizes of an operation, and the readings to write down in it. */
@@ -58,7 +60,48 @@ export const SIZES = {
   shortEdge: 'short edge of a segment',
   film: 'film on each surface',
   abrasiveDowel: 'dowel with the abrasive over it',
+  shaft: 'shaft',
+  shaftSeat: 'bore on the shaft',
+  housingSeat: 'seat in the housing',
+  seatDepth: 'depth of the seat',
+  shoulderHole: 'hole behind the seat',
+  housingWidth: 'board of the housing, at least across',
 } as const
+
+const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer', innerRing: 'inner' }
+
+/** The gauges of one groove. */
+export const gaugeNames = (ring: RingName) => ({
+  radius: `${RING_WORDS[ring]} groove: radius of profile and scraper`,
+  depth: `${RING_WORDS[ring]} groove: from their shoulders to the tip`,
+  stop: `${RING_WORDS[ring]} groove: set-block, stop`,
+  done: `${RING_WORDS[ring]} groove: set-block, finished`,
+  dowel: `${RING_WORDS[ring]} groove: bare dowel for the abrasive`,
+})
+
+const HOLDER_WORDS: Readonly<Record<Holder['kind'], (count: number) => string>> = {
+  pin: (count) => (count === 1 ? 'pin' : `${count} pins`),
+  key: () => 'key',
+  screws: (count) => (count === 1 ? 'screw' : `${count} screws`),
+  'retaining-ring': (count) => (count === 1 ? 'retaining ring' : `${count} retaining rings`),
+}
+
+/** What holds one seat. */
+export function holderNames(at: 'shaft' | 'housing', { kind, count }: Pick<Holder, 'kind' | 'count'>) {
+  const what = `${HOLDER_WORDS[kind](count)} at the ${at}`
+  const across = kind === 'retaining-ring' && at === 'housing' ? 'hole' : kind === 'key' ? 'width' : 'across'
+  return {
+    diameter: `${what}: ${across}`,
+    length: `${what}: ${kind === 'retaining-ring' ? 'thickness' : 'length'}`,
+    circle: `${what}: circle`,
+  }
+}
+
+/** What turns an outer ring. */
+export const driveNames = (kind: 'crank' | 'hub') => {
+  const holes = kind === 'crank' ? 'hole for the handle' : 'holes for the hub'
+  return { hole: holes, depth: `${holes}: depth`, circle: `${holes}: circle` }
+}
 
 export const meanDiameter = (arrangement: ArrangementName): string => `mean ${TERMS[arrangement].element.one} diameter`
 export const rowOf = (count: number, arrangement: ArrangementName): string =>

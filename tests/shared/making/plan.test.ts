@@ -46,7 +46,7 @@ test('a mounting keeps to what was asked, and what it fills in, asked for again,
       const plan = mountingOf(bearing)
       const { shaft, housing, drive, turns } = plan
       // The bore has one place: the design.
-      expect(shaft.seatDiameter).toBe(bearing.innerRing.boreDiameter)
+      expect(shaft.seatDiameter).toBeWithin(1e-9, bearing.innerRing.boreDiameter + 2 * bearing.resolved.finishAllowance)
       expect(shaft.shaftDiameter).toBe(mounting.shaft?.diameter ?? shaft.shaftDiameter)
       expect(shaft.hold).toBe(mounting.shaft?.hold ?? 'glued')
       expect(housing === undefined).toBe(turns === 'outer-ring')
@@ -99,10 +99,11 @@ test('gauges stand for the design: no wood is gone at the stop, and a wrapped do
         // The outer groove opens as it is cut, the inner one closes: the stop comes first.
         expect(Math.sign((done?.length ?? 0) - (stop?.length ?? 0))).toBe(isOuter ? 1 : -1)
         const profile = kit.profiles.find((each) => each.ring === ring)
+        expect(profile?.radius).toBeWithin(1e-9, bearing[ring].grooveRadius + film)
         expect(profile?.stopDepth).toBeLessThan(profile?.depth ?? 0)
         expect(profile?.stopDepth).toBeGreaterThanOrEqual((profile?.depth ?? 0) / 2)
         for (const dowel of kit.dowels.filter((each) => each.ring === ring))
-          expect(dowel.diameter / 2 + dowel.paper).toBeWithin(1e-9, bearing[ring].grooveRadius)
+          expect(dowel.diameter / 2 + dowel.paper).toBeWithin(1e-9, bearing[ring].grooveRadius + film)
       }
     }),
   )

@@ -71,6 +71,7 @@ describe('the operations', () => {
       'grain',
       'wax',
       'run-in',
+      'mount',
       'care',
     ])
   })
@@ -313,7 +314,7 @@ describe('the forms that it comes in', () => {
       /^default-src 'none'; style-src 'sha256-[\w+/=]+'; .*frame-ancestors https:\/\/courses\.example$/,
     )
     expect(text).not.toMatch(/<script|style="|javascript:/)
-    expect(text.match(/class="box"/g)).toHaveLength(23)
+    expect(text.match(/class="box"/g)).toHaveLength(24)
   })
 
   test('in inches it speaks of inches', async () => {

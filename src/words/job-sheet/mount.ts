@@ -1,0 +1,34 @@
+import type { Mounting } from '#shared/making/mounting.ts'
+import type { Units } from '#shared/units/length.ts'
+import { driveSentence, HELD, housingSentence, onShaftSentence } from '#src/words/mounting.ts'
+import type { Terms } from '#src/words/terms.ts'
+import type { OperationWords } from './operation.ts'
+
+/* How a bearing that runs comes on its shaft and into its housing. */
+
+interface MountFacts extends Mounting {
+  /** Whether a seat takes holes. */
+  readonly drills: boolean
+}
+
+export function mount({ shaft, housing, drive, drills }: MountFacts, units: Units, terms: Terms): OperationWords {
+  const isGlued = shaft.hold === 'glued' || housing?.hold === 'glued'
+  const held = [`${HELD[shaft.hold]} on the shaft`, ...(housing ? [`${HELD[housing.hold]} in the housing`] : [])]
+  const steps = [
+    'Cut seats, keyways and holes with the bearing apart, and brush out the chips.',
+    `Shaft: ${onShaftSentence(shaft, units, terms)}`,
+    ...(housing ? [`Housing: ${housingSentence(housing, units)}`] : []),
+    ...(drive ? [`To turn it: ${driveSentence(drive, units)}`] : []),
+    ...(isGlued ? ['Try every seat without glue first.'] : []),
+  ]
+  return {
+    title: `Mount it, ${held.join(' and ')}`,
+    tool: ['lathe', ...(drills ? ['drill press'] : []), 'caliper', 'mallet', ...(isGlued ? ['epoxy'] : [])].join(', '),
+    how: steps.join(' '),
+    check: `Measure ${housing ? 'the shaft and both seats' : 'the shaft and its seat'} with the caliper in two directions before you put anything together. Once mounted, the bearing turns as freely as before, and no seat moves under your hand.`,
+    mistake: {
+      looksLike: 'It ran freely before, and is stiff once it is mounted.',
+      costs: `A seat squeezes the ring${isGlued ? `, or glue has reached the ${terms.raceway.one}` : ''}. Take it apart${isGlued ? ' before the glue sets' : ''}, and ease that seat.`,
+    },
+  }
+}
