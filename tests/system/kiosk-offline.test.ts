@@ -130,7 +130,9 @@ describe('two builds behind one balancer', () => {
 
   test('the page needs nothing that another build could lack', async () => {
     const { text } = await ask(await startedApp())
-    expect(text).not.toMatch(/<(script|img|link|iframe)[^>]*\s(src|href)="(?!data:)/)
+    // The script in the page holds text that a course pastes into a page of its own.
+    const page = text.replaceAll(/(<script[^>]*>)[\s\S]*?<\/script>/g, '$1')
+    expect(page).not.toMatch(/<(script|img|link|iframe)[^>]*\s(src|href)="(?!data:)/)
   })
 
   test('a new build takes the place of the stored one in one piece', async () => {

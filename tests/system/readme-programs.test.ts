@@ -67,5 +67,5 @@ test('the first design of the README, asked in a shell, has the gap that it says
   const [first = ''] = CALLS.filter((text) => text.includes('/v1/design '))
   const ran = await called(first, await startedApp(), emptyFolder())
   expect(ran).toMatchObject({ code: 0, err: '' })
-  expect(JSON.parse(ran?.out ?? '')).toMatchObject({ units: 'mm', ballGap: 0.7 })
+  expect(JSON.parse(ran?.out ?? '')).toMatchObject({ units: 'mm', ballGap: 1.3 })
 })

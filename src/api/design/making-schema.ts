@@ -161,15 +161,15 @@ const season = Type.Optional(
 )
 
 const play = object('How loose the seat is, in diameter. Below 0 it is tight.', {
-  made: length('As it is cut.'),
-  min: length('At its tightest through the year; without a climate from 35 to 60 % relative humidity.'),
-  max: length('At its loosest.'),
+  made: length('Play as it is cut.'),
+  min: length('Least play through the year; without a climate from 35 to 60 % relative humidity.'),
+  max: length('Greatest play through the year.'),
 })
 
 export const SeatHolder = named('SeatHolder', 'What holds a seat beside the fit itself.', {
   kind: choiceOf('What it is.', ['pin', 'key', 'screws', 'retaining-ring']),
   count: integer('How many of them.'),
-  diameter: length('Of a pin or a shank; the width of a key; the hole of a retaining ring.'),
+  diameter: length('Diameter of a pin or a shank, width of a key, or hole of a retaining ring.'),
   circle: Type.Optional(length('Circle on which they stand. Absent of what goes through the shaft.')),
   length: length('Along the pin or the screw; along the axis of a key or a ring.'),
 })

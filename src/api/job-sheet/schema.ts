@@ -98,8 +98,8 @@ const OPERATION = {
   cautions: listOf<typeof Caution>('Caution', 'Dangers at this step.'),
   speed: Type.Optional(
     object('Speed of the lathe for a blank that has been made round [1/min]. Common practice, no source.', {
-      min: Type.Number({ description: 'At least.' }),
-      max: Type.Number({ description: 'At most.' }),
+      min: Type.Number({ description: 'Lowest speed.' }),
+      max: Type.Number({ description: 'Highest speed.' }),
     }),
   ),
 }
