@@ -29,6 +29,6 @@ test.each(['radial', 'roller', 'thrust', 'caged'])(
       for (const said of [squeezed, page]) expect(said).toContain(`${number}. ${title}`)
     for (const { stopAt } of operations.flatMap(({ sizes }) => sizes))
       if (stopAt !== undefined)
-        for (const said of [squeezed, page]) expect(said).toContain(`${Number(stopAt.toFixed(2))} mm`)
+        for (const said of [squeezed, page]) expect(said).toMatch(new RegExp(`\\b${Number(stopAt.toFixed(2))}0* mm`))
   },
 )
