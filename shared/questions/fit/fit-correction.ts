@@ -108,9 +108,12 @@ function rescuesOf(
   ballsOnHand: readonly BallsOnHand[],
 ): readonly Rescue[] {
   const spoilt = { target, workpiece, ballsOnHand, ballDiameter: ballDiameter.value, grooveRadius: grooveRadius.value }
-  return subject.cuts === 'outer'
-    ? outerRescues({ ...spoilt, subject })
-    : innerRescues({ ...spoilt, subject, play: figure.value, pitchRadius: centres.value })
+  const options =
+    subject.cuts === 'outer'
+      ? outerRescues({ ...spoilt, subject })
+      : innerRescues({ ...spoilt, subject, play: figure.value, pitchRadius: centres.value })
+  // What cannot be done comes last, to say why not.
+  return [...options.filter(({ possible }) => possible), ...options.filter(({ possible }) => !possible)]
 }
 
 /** The stated target, completed from the design. */

@@ -141,22 +141,23 @@ describe('cut, measure or stop', () => {
     })
     expect(state).toBe('too-deep')
     expect(summary).toMatch(/`rescue`/)
-    expect(rescue.map(({ option }) => option)).toEqual([
+    expect(rescue.map(({ option }) => option).toSorted()).toEqual([
       'accept',
       'balls-on-hand',
-      'mixed-balls',
       'larger-balls',
-      'spacers',
       'lining',
-      'one-ball-more',
+      'mixed-balls',
       'new-blank',
+      'one-ball-more',
+      'spacers',
     ])
     for (const each of rescue.filter(({ possible }) => possible)) {
       expect(each['livingWithIt'], each.option).toMatch(/\.$/)
       expect(each['ballGap'], each.option).toEqual(expect.any(Number))
     }
     // One of 16 mm among those of 14 mm stands 2 mm further in: it is not offered.
-    expect(rescue[2]).toMatchObject({ possible: true, diameter: 14.2, innerRing: { landGap: expect.any(Number) } })
+    const mixed = rescue.find(({ option }) => option === 'mixed-balls')
+    expect(mixed).toMatchObject({ possible: true, diameter: 14.2, innerRing: { landGap: expect.any(Number) } })
   })
 
   test('a reading of another groove is named, and warned of', async () => {
@@ -230,13 +231,13 @@ describe('what once cost makers their rings', () => {
   })
 
   test('one ball of 16 mm among 14 mm is refused; a gap of 62 % of a ball is not one to live with', async () => {
-    const { rescue: [, , mixed] = [] } = await answered({
-      readings: [gap(3.5)],
-      ballsOnHand: [{ diameter: 16, quantity: 1 }],
-    })
-    expect(mixed).toMatchObject({ option: 'mixed-balls', possible: false, obstacle: 'rides-on-edges' })
-    const { rescue: [accept] = [] } = await answered({ readings: [gap(8.7)] })
-    expect(accept).toMatchObject({ option: 'accept', possible: false, life: 'ball-short' })
+    const { rescue = [] } = await answered({ readings: [gap(3.5)], ballsOnHand: [{ diameter: 16, quantity: 1 }] })
+    const mixed = rescue.find(({ option }) => option === 'mixed-balls')
+    expect(mixed).toMatchObject({ possible: false, obstacle: 'rides-on-edges' })
+    const { rescue: tooFar = [] } = await answered({ readings: [gap(8.7)] })
+    expect(tooFar[0]?.possible).toBe(true)
+    const accept = tooFar.find(({ option }) => option === 'accept')
+    expect(accept).toMatchObject({ possible: false, life: 'ball-short' })
   })
 })
 
@@ -258,7 +259,8 @@ describe('the other ring, and the other arrangements', () => {
       expect(each['radialInternalClearance'], each.option).toEqual(expect.any(Number))
     }
     const sizes = arrangement === 'roller' ? ['trackDiameter'] : ['grooveBottomDiameter', 'landDiameter', 'landGap']
-    expect(Object.keys(rescue.at(-1)?.['innerRing'] ?? {}).sort()).toEqual(sizes)
+    const anew = rescue.find(({ option }) => option === 'new-inner-ring')
+    expect(Object.keys(anew?.['innerRing'] ?? {}).sort()).toEqual(sizes)
   })
 
   test('an inner ring that binds: measure; its play: a cut in words of the play, and its mating faces', async () => {
