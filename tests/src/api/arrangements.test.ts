@@ -229,6 +229,7 @@ describe('sheets of rollers', () => {
       'grain',
       'wax',
       'run-in',
+      'mount',
       'care',
     ])
     const said = sheet.operations.map(({ cautions: _, ...operation }: { readonly cautions: unknown }) => operation)
