@@ -53,8 +53,6 @@ export interface Allowances {
   readonly miterKerf: Mm
   /** Diameter of the hole through which a saw enters. */
   readonly entryHole: Mm
-  /** Of the beam or cutter that follows a file: outlines are moved by half of it. */
-  readonly fileKerf: Mm
 }
 
 /** A board that the maker has, planed. */
@@ -115,7 +113,6 @@ export const makingLengths = ({ allowances = {}, boards = [], chuck, mounting, .
     ['/allowances/sawKerf', allowances.sawKerf, LENGTH_OR_NONE],
     ['/allowances/miterKerf', allowances.miterKerf, LENGTH_OR_NONE],
     ['/allowances/entryHole', allowances.entryHole, LENGTH],
-    ['/allowances/fileKerf', allowances.fileKerf, LENGTH_OR_NONE],
     ['/chuck/min', chuck?.min, LENGTH],
     ['/chuck/max', chuck?.max, LENGTH],
     ['/swing', input.swing, LENGTH],

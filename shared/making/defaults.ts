@@ -21,7 +21,6 @@ const USUAL: Readonly<Record<Units, Pick<ResolvedMaking, 'allowances' | 'boardLe
       sawKerf: inches(1 / 16),
       miterKerf: inches(1 / 8),
       entryHole: inches(3 / 8),
-      fileKerf: mm(0),
     },
   },
   mm: {
@@ -32,7 +31,6 @@ const USUAL: Readonly<Record<Units, Pick<ResolvedMaking, 'allowances' | 'boardLe
       sawKerf: mm(1.5),
       miterKerf: mm(3),
       entryHole: mm(10),
-      fileKerf: mm(0),
     },
   },
 }
@@ -49,7 +47,6 @@ export const MAKING_DEFAULTS = {
   '/allowances/sawKerf': trade('1/16 in or 1.5 mm', 'the kerf of a narrow blade that cuts circles'),
   '/allowances/miterKerf': trade('1/8 in or 3 mm', 'the kerf of a table saw'),
   '/allowances/entryHole': trade('3/8 in or 10 mm', 'a scroll saw blade or jigsaw blade goes in'),
-  '/allowances/fileKerf': plain('0', 'the line itself is cut, and what it is for measures as drawn'),
   '/mounting/turns': plain('inner-ring', 'a shaft turns in a ring that stands still'),
   '/mounting/drive': plain('crank', 'a handle in the wall of the ring'),
   '/mounting/shaft/diameter': plain('what the bore takes', 'the bore less what this way of holding wants'),

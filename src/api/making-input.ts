@@ -59,9 +59,6 @@ const Allowed = requestObject('What is left on a blank, and what the saws take a
   entryHole: Type.Optional(
     length(usually('Diameter of the hole through which a saw enters to cut the inside.', '/allowances/entryHole')),
   ),
-  fileKerf: Type.Optional(
-    nonNegativeLength(usually('Width of the beam or cutter that follows a file.', '/allowances/fileKerf')),
-  ),
 })
 
 const Shaft = requestObject('The shaft that the bore sits on.', {
@@ -193,7 +190,7 @@ export function yearIn(making: MakingInput | undefined, design: Arranged): Year 
 }
 
 type Size = (value: Length | undefined) => Mm | undefined
-const ALLOWANCES = ['turning', 'side', 'sawKerf', 'miterKerf', 'entryHole', 'fileKerf'] as const
+const ALLOWANCES = ['turning', 'side', 'sawKerf', 'miterKerf', 'entryHole'] as const
 
 /** In the words of the core: millimetres, and no field that is undefined. */
 export function toMakingInput(request: MakingRequest, units: Units): MakingInput {
