@@ -74,7 +74,7 @@ export function designOf<I extends AnyInput, B extends AnyBearing, Key extends D
 function makingRefusals({ making, units, arrangement }: AnyInput, { members }: Traits): readonly Refusal[] {
   if (making === undefined) return []
   const { screws, mounting } = making
-  const ofRings = { '/screws': screws, '/mounting/housing': mounting?.housing, '/mounting/drive': mounting?.drive }
+  const ofRings = { '/screws': screws, '/mounting': mounting }
   return [
     ...(members === 'rings' || arrangement === undefined
       ? []

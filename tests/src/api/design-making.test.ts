@@ -183,8 +183,11 @@ describe('making of the sisters', () => {
     const segments = await asked('thrust', { woods: { outerRing: { segments: { count: 8 } } } })
     expect(segments.status).toBe(400)
     expect(segments.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/woods/outerRing'])
-    const screws = await asked('thrust', { screws: { count: 4 } })
-    expect(screws.status).toBe(422)
-    expect(screws.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/screws'])
+    const ofRings = await asked('thrust', { screws: { count: 4 }, mounting: { shaft: { diameter: 12 } } })
+    expect(ofRings.status).toBe(422)
+    expect(ofRings.said.errors.map(({ path }: { path: string }) => path)).toEqual([
+      '/making/screws',
+      '/making/mounting',
+    ])
   })
 })
