@@ -39,7 +39,16 @@ export function complete(
   for (const [name, schema] of Object.entries(schemas)) describeReferences(schema, own[name])
   for (const schema of Object.values(schemas)) addMappings(schema, schemas)
   for (const schema of Object.values(schemas)) freeUsualTag(schema, schemas)
+  dropUnused(whole, schemas)
   return whole
+}
+
+/** What nothing points to is of a query alone, whose names stand as parameters. */
+function dropUnused(whole: Json, schemas: Json): void {
+  const text = JSON.stringify(whole)
+  const unused = Object.keys(schemas).filter((name) => !text.includes(`"#/components/schemas/${name}"`))
+  for (const name of unused) delete schemas[name]
+  if (unused.length > 0) dropUnused(whole, schemas)
 }
 
 function operations(paths: Json): readonly Json[] {
