@@ -1,4 +1,5 @@
 import type { ToolError } from '#shared/making/tool-error.ts'
+import { endByHalving } from '#shared/numbers/halving.ts'
 import { MOST_SANDED } from './defaults.ts'
 import type { ToolName } from './reading.ts'
 import { type AfterCut, afterCut, deepAfter, type Room } from './room.ts'
@@ -28,7 +29,8 @@ const WORTH_OF_BAND = 0.1
 /** Extra worth of a cut that finishes the groove, because it saves a check. */
 const WORTH_OF_DEPTH = 0.2
 const DEPTHS = 24
-const HALVINGS = 18
+/** To a thousandth of the depth that is looked through. */
+const HALVINGS = 10
 
 /** The chance of ending too deep that a cut may have now: never above what the maker accepts. */
 export const riskNow = (overshootRisk: number, readAgain: number): number =>
@@ -61,13 +63,8 @@ function deepestWithin(room: Room, tool: ToolAtHand, most: number): number {
   const reach = Math.min(toAim, tool.name === 'abrasive' ? MOST_SANDED : Number.POSITIVE_INFINITY)
   if (!(reach > 0)) return 0
   if (deepAfter(room, reach, tool.error) <= most) return reach
-  let [low, high] = [0, reach]
-  for (let halving = 0; halving < HALVINGS && high - low > 1e-3 * reach; halving++) {
-    const middle = (low + high) / 2
-    if (deepAfter(room, middle, tool.error) <= most) low = middle
-    else high = middle
-  }
-  return low
+  const [deepest] = endByHalving((depth) => deepAfter(room, depth, tool.error) <= most, 0, reach, HALVINGS)
+  return deepest
 }
 
 /** Rounded down, for wood does not grow on again. */

@@ -1,3 +1,4 @@
+import { endByHalving } from '#shared/numbers/halving.ts'
 import { THINNEST } from './defaults.ts'
 import type { MatingFaceAdjustment } from './mating-faces.ts'
 
@@ -187,12 +188,7 @@ export function sizeFor(
   least: number,
   most: number,
 ): number | undefined {
-  let [low, high] = [least, most]
-  if (figure(high) > aim) return undefined
-  for (let halving = 0; halving < HALVINGS; halving++) {
-    const middle = (low + high) / 2
-    if (figure(middle) > aim) low = middle
-    else high = middle
-  }
+  if (figure(most) > aim) return undefined
+  const [low, high] = endByHalving((size) => figure(size) > aim, least, most, HALVINGS)
   return (low + high) / 2
 }

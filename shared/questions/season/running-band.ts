@@ -1,5 +1,6 @@
 import type { Trouble } from '#shared/movement/fit.ts'
 import { inAir, type WoodState } from '#shared/movement/states.ts'
+import { endByHalving } from '#shared/numbers/halving.ts'
 
 /** An end of the band in which the bearing runs, and what stops it beyond; without a cause nothing does. */
 export interface BandEnd {
@@ -49,12 +50,7 @@ function endOf(at: (relativeHumidity: number) => WoodState, stops: Stops, from: 
 }
 
 function beginning(at: (relativeHumidity: number) => WoodState, stops: Stops, good: number, bad: number): BandEnd {
-  let [runs, stands] = [good, bad]
-  for (let halving = 0; halving < HALVINGS; halving++) {
-    const middle = (runs + stands) / 2
-    if (stops(at(middle)).length > 0) stands = middle
-    else runs = middle
-  }
+  const [runs, stands] = endByHalving((humidity) => stops(at(humidity)).length === 0, good, bad, HALVINGS)
   return { ...ended(at, runs), stoppedBy: stops(at(stands)) }
 }
 

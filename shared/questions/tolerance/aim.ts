@@ -1,4 +1,5 @@
 import { ballGap as gapOfRing, gapPerPitchRadius, pitchRadiusForGap } from '#shared/geometry/ring-of-balls.ts'
+import { endByHalving } from '#shared/numbers/halving.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { lowsOf } from '#shared/statistics/monte-carlo.ts'
 import { accumulated, type Histogram, shareBelow } from '#shared/statistics/streaming-histogram.ts'
@@ -177,15 +178,13 @@ function bestBetween({ shares, outcomes }: Shifts, from: number, to: number): nu
   return (itemAt(shifts, first) + itemAt(shifts, last)) / 2
 }
 
+/** Of the stretch in which that shift is looked for: to the last digits of a double. */
+const HALVINGS = 50
+
 /** The deepest shift whose chance of too deep is accepted: that chance grows with the depth. */
 function deepestWithin({ shares }: Shifts, risk: number, from: number, to: number): number | undefined {
   if (shares(from).tooLoose > risk) return undefined
-  let [kept, over] = [from, to]
   if (shares(to).tooLoose <= risk) return to
-  for (let halving = 0; halving < 50; halving++) {
-    const middle = (kept + over) / 2
-    if (shares(middle).tooLoose <= risk) kept = middle
-    else over = middle
-  }
-  return kept
+  const [deepest] = endByHalving((shift) => shares(shift).tooLoose <= risk, from, to, HALVINGS)
+  return deepest
 }

@@ -5,6 +5,7 @@ import { farthestHeld, type SharedBeside, sharedBeside } from '#shared/contact/e
 import { POINT_CONTACT } from '#shared/contact/load-distribution.ts'
 import { GRAVITY, holdsAt, leavingSpeed, rigidLimits, type Turntable } from '#shared/contact/turntable.ts'
 import { contactWood } from '#shared/data/contact-woods.ts'
+import { endByHalving } from '#shared/numbers/halving.ts'
 import { type CheckedLoad, woodFigures } from '#shared/questions/load/checked-load.ts'
 import { AXIAL_LOAD_FIELDS } from '#shared/questions/load/fields.ts'
 import { frictionOf, startingTorque } from '#shared/questions/load/friction.ts'
@@ -353,14 +354,9 @@ export function safeOffsets(
     const sliding =
       index > 0 && load.load.turnsWithPlate ? slidingOffset(load.friction, speed) : Number.POSITIVE_INFINITY
     const holds = (offset: number): boolean => holdsAt({ ...turntable, offset }, speed)
-    let [low, high] = [0, Math.min(tipsBeyond * ON_THE_LINE, sliding)]
-    if (holds(high)) return { speed, offset: mm(high) }
-    for (let halving = 0; halving < HALVINGS; halving++) {
-      const middle = (low + high) / 2
-      if (holds(middle)) low = middle
-      else high = middle
-    }
-    return { speed, offset: mm(low) }
+    const farthest = Math.min(tipsBeyond * ON_THE_LINE, sliding)
+    const [safe] = holds(farthest) ? [farthest] : endByHalving(holds, 0, farthest, HALVINGS)
+    return { speed, offset: mm(safe) }
   })
 }
 

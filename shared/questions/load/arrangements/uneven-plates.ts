@@ -1,6 +1,7 @@
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { mostOnOne } from '#shared/contact/eccentric-load.ts'
 import { seatIn } from '#shared/geometry/seat.ts'
+import { endByHalving } from '#shared/numbers/halving.ts'
 import { type BallSeat, type SeatLoad, seatUnder } from '#shared/questions/load/seat-load.ts'
 import { normalQuantile } from '#shared/statistics/normal.ts'
 
@@ -89,16 +90,12 @@ const HALVINGS = 60
 /** The most loaded ball under a load, and when all carry. */
 export function unevenUnder(lot: UnevenLot, load: number): Uneven {
   const { seat, stiffness, below, ofThree, ofAll } = lot
-  let [low, high] = [load * ofAll, load * ofThree]
-  for (let halving = 0; halving < HALVINGS && low < high; halving++) {
-    const middle = (low + high) / 2
-    if (loadWhenTallestCarries(lot, middle) < load) low = middle
-    else high = middle
-  }
+  const isLess = (ballLoad: number): boolean => loadWhenTallestCarries(lot, ballLoad) < load
+  const [, onTallest] = endByHalving(isLess, load * ofAll, load * ofThree, HALVINGS)
   const lowest = Math.max(...below)
   const allCarryFrom = below.reduce((sum, depth) => {
     const higher = lowest - depth
     return sum + stiffness * higher * Math.sqrt(higher)
   }, 0)
-  return { tallest: seatUnder(seat, high), allCarryFrom }
+  return { tallest: seatUnder(seat, onTallest), allCarryFrom }
 }
