@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { namesIn, withValue } from '#shared/bearing/field.ts'
 import { ask, post } from './support/ask.ts'
 import { HABITS, LEAST_GOOD, MOST_CHECKS } from './support/fit-workshop.ts'
 import { startedApp } from './support/started-app.ts'
@@ -74,13 +75,12 @@ test('with the changes in its input, as it says, the bearing has the chances tha
   const [, path = '', body = ''] = CALL.exec(seasonCall) ?? []
   const asked = async (request: string) => JSON.parse((await post(`${await startedApp()}${path}`, request)).text)
   const { input, buildIn } = await asked(body)
-  for (const { path: at, value } of buildIn.changes) {
-    const names: string[] = at.split('/').slice(1)
-    const last = names.pop() ?? ''
-    const place = names.reduce((inside, name) => inside[name], input)
-    place[last] = value
-  }
-  expect(await asked(JSON.stringify(input))).toMatchObject({ runsAllYear: true, probability: buildIn.probability })
+  type Change = { readonly path: string; readonly value: unknown }
+  const changed = buildIn.changes.reduce(
+    (whole: object, { path: at, value }: Change) => withValue(whole, namesIn(at), value),
+    input,
+  )
+  expect(await asked(JSON.stringify(changed))).toMatchObject({ runsAllYear: true, probability: buildIn.probability })
 })
 
 test('the query that it shows is a bearing', async () => {

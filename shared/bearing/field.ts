@@ -139,6 +139,9 @@ export function leavesOf(fields: Fields, names: readonly string[] = []): readonl
 }
 const LEAVES = new WeakMap<Fields, readonly Leaf[]>()
 
+/** The names that a JSON pointer goes through. Those of inputs have no `/` or `~` in them. */
+export const namesIn = (path: string): string[] => path.split('/').slice(1)
+
 /** The value at some names of an input; undefined where there is none. */
 export function valueAt(input: unknown, names: readonly string[]): unknown {
   let at = input

@@ -1,5 +1,5 @@
 import type { FastifyInstance, FastifyRequest } from 'fastify'
-import { valueAt, withValue } from '#shared/bearing/field.ts'
+import { namesIn, valueAt, withValue } from '#shared/bearing/field.ts'
 import type { Seasoned } from '#shared/bearing/making-input.ts'
 import { PART_NAMES, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import { SEASON_LENGTHS } from '#shared/questions/season/advice.ts'
@@ -53,8 +53,7 @@ export async function seasonedWithin<Body extends { readonly design: DesignReque
 ): Promise<Body> {
   const { design } = body
   const isOpen =
-    openPartsOf(design).length > 0 ||
-    SEASON_LENGTHS.some((path) => valueAt(design, path.split('/').slice(1)) === undefined)
+    openPartsOf(design).length > 0 || SEASON_LENGTHS.some((path) => valueAt(design, namesIn(path)) === undefined)
   return isOpen ? { ...body, design: await seasonedDesign(app, design, request, '/design') } : body
 }
 
@@ -69,7 +68,7 @@ function seasoned(design: DesignRequest, season: SeasonDefaults): SeasonedReques
   const { units } = design
   const { defaults, chances, better, bearing } = season
   const filled = defaults.reduce<DesignRequest>(
-    (whole, change) => withValue(whole, pathOf(change).split('/').slice(1), valueIn(change, units)),
+    (whole, change) => withValue(whole, namesIn(pathOf(change)), valueIn(change, units)),
     design,
   )
   const { goesTogether, runsAllYear, knocks } = chances

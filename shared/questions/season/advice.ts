@@ -1,5 +1,5 @@
 import type { DesignInput } from '#shared/bearing/arrangements.ts'
-import { valueAt, withValue } from '#shared/bearing/field.ts'
+import { namesIn, valueAt, withValue } from '#shared/bearing/field.ts'
 import { LARGEST_GAP } from '#shared/bearing/resolve.ts'
 import { PART_NAMES, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import { ROOM_ROWS } from '#shared/movement/arrangements/parts.ts'
@@ -165,7 +165,6 @@ const wholeOf = ({ moving: { input, bearing } }: Tried): SeasonalFitInput => ({
 })
 
 type LengthChange = Extract<RequestChange, { kind: 'length' }>
-const namesIn = (path: string): string[] => path.split('/').slice(1)
 
 /** A request with its changes made. */
 export const withChanges = (input: SeasonalFitInput, changes: readonly RequestChange[]): SeasonalFitInput =>

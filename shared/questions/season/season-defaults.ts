@@ -1,11 +1,11 @@
 import type { Bearing } from '#shared/bearing/arrangements.ts'
-import { valueAt, withValue } from '#shared/bearing/field.ts'
+import { namesIn, valueAt } from '#shared/bearing/field.ts'
 import type { Refused } from '#shared/bearing/refusal.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { SeasonRefusal } from '#shared/movement/refusal.ts'
 import { ok, type Result } from '#shared/result.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { type Advice, adviceFor, GOOD_ENOUGH, type RequestChange, SEASON_LENGTHS } from './advice.ts'
+import { type Advice, adviceFor, GOOD_ENOUGH, type RequestChange, SEASON_LENGTHS, withChanges } from './advice.ts'
 import type { Chances } from './chances.ts'
 import type { SeasonalFitInput } from './input.ts'
 import { sketchedYear, throughYear, type YearOf } from './seasonal-fit.ts'
@@ -50,27 +50,20 @@ export function seasonDefaults({ openParts, ...input }: LeftOpen): Result<Season
     mayRebuild: (part, construction) => construction === 'quarter-sawn' && openParts.includes(part),
     mayRest: false,
   })
-  const defaults = own.chances.runsAllYear >= GOOD_ENOUGH ? defaultsIn(own.changes, lengths, through.value) : []
+  const changes = own.chances.runsAllYear >= GOOD_ENOUGH ? withWidest(own.changes, lengths, through.value) : []
   // As whoever states these values is answered: other defaults may follow from them.
-  const stated = defaults.length === 0 ? through : throughYear(withDefaults(input, defaults))
-  const isOurs = stated.ok && stated.value.chances.runsAllYear >= GOOD_ENOUGH && defaults.length > 0
+  const stated = changes.length === 0 ? through : throughYear(withChanges(input, changes))
+  const isOurs = stated.ok && stated.value.chances.runsAllYear >= GOOD_ENOUGH && changes.length > 0
   const { chances } = isOurs ? stated.value : through.value
   const serves = chances.runsAllYear >= GOOD_ENOUGH && !(isOurs && own.isLoose)
   const better = serves ? undefined : adviceFor(through.value, throughYear, sketchedYear)
   return ok({
-    defaults: isOurs ? defaults : [],
+    defaults: isOurs ? changes.map(defaultOf) : [],
     chances,
     bearing: through.value.moving.bearing,
     ...(better === undefined || isSame(better, own) ? {} : { better: isOurs ? from(own, better) : better }),
   })
 }
-
-/** The request with the defaults stated. */
-const withDefaults = (input: SeasonalFitInput, defaults: readonly SeasonDefault[]): SeasonalFitInput =>
-  defaults.reduce(
-    (whole, { kind, path, to }) => withValue(whole, kind === 'wood' ? namesIn(path) : ['design', ...namesIn(path)], to),
-    input,
-  )
 
 /** The same advice to someone who has already followed another: what that has changed is changed on, or back. */
 function from({ changes: followed }: Advice, advice: Advice): Advice {
@@ -87,17 +80,16 @@ function from({ changes: followed }: Advice, advice: Advice): Advice {
 }
 
 /** What advice changed, and the widest gap: that would follow another aim, and stays what the chances were worked out with. */
-function defaultsIn(
+function withWidest(
   changes: readonly RequestChange[],
   lengths: readonly string[],
   { moving }: YearOf,
-): readonly SeasonDefault[] {
-  const defaults = changes.map(defaultOf)
+): readonly RequestChange[] {
+  const isChanged = (length: string): boolean => changes.some(({ path }) => path === `/design${length}`)
   const widest = valueAt(moving.bearing.resolved.input, namesIn(WIDEST))
-  const follows = defaults.some(({ path }) => path === '/ballGap') && !defaults.some(({ path }) => path === WIDEST)
-  return follows && lengths.includes(WIDEST) && typeof widest === 'number'
-    ? [...defaults, { kind: 'length', path: WIDEST, to: mm(widest) }]
-    : defaults
+  return isChanged('/ballGap') && !isChanged(WIDEST) && lengths.includes(WIDEST) && typeof widest === 'number'
+    ? [...changes, { kind: 'length', path: `/design${WIDEST}`, from: mm(widest), to: mm(widest) }]
+    : changes
 }
 const WIDEST = '/maxBallGap'
 
@@ -108,5 +100,3 @@ function defaultOf(change: RequestChange): SeasonDefault {
 
 const isSame = (one: Pick<Advice, 'changes'>, other: Pick<Advice, 'changes'>): boolean =>
   JSON.stringify(one.changes) === JSON.stringify(other.changes)
-
-const namesIn = (path: string): string[] => path.split('/').slice(1)

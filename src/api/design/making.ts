@@ -1,6 +1,6 @@
 import type { Static } from 'typebox'
 import type { Design, DesignInput, ThrustBearing } from '#shared/bearing/arrangements.ts'
-import { valueAt } from '#shared/bearing/field.ts'
+import { namesIn, valueAt } from '#shared/bearing/field.ts'
 import type { MakingInput, Seasoned } from '#shared/bearing/making-input.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import { SEASON_DEFAULT } from '#shared/making/defaults.ts'
@@ -133,7 +133,7 @@ function filledIn(asked: MakingInput, whole: MakingInput, units: Units, seasoned
 /** A construction that follows from the season. */
 function ofTheSeason(path: string, whole: object): Assumption {
   const { reason, standing } = SEASON_DEFAULT
-  return { path, value: String(valueAt(whole, path.split('/').slice(1))), reason, standing }
+  return { path, value: String(valueAt(whole, namesIn(path))), reason, standing }
 }
 
 /** What the season says, where the plan states one. */

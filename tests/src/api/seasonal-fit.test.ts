@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { withValue } from '#shared/bearing/field.ts'
+import { namesIn, withValue } from '#shared/bearing/field.ts'
 import { faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { inMaking } from '#tests/support/in-making.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
@@ -55,10 +55,7 @@ type Season = {
 
 /** The whole request of an answer with its advice taken, as a caller takes it. */
 function changed({ input, buildIn }: Season): object {
-  return buildIn.changes.reduce<object>(
-    (whole, { path, value }) => withValue(whole, path.split('/').slice(1), value),
-    input,
-  )
+  return buildIn.changes.reduce<object>((whole, { path, value }) => withValue(whole, namesIn(path), value), input)
 }
 
 const address = async () => `${await startedApp()}/v1/seasonal-fit`

@@ -1,14 +1,12 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { nameOf } from '#shared/bearing/arrangements.ts'
-import { valueAt, withValue } from '#shared/bearing/field.ts'
+import { namesIn, valueAt, withValue } from '#shared/bearing/field.ts'
 import { GOOD_ENOUGH, SEASON_LENGTHS } from '#shared/questions/season/advice.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import { type SeasonDefaults, seasonDefaults } from '#shared/questions/season/season-defaults.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { anyArrangedSeason } from '#tests/support/seasons.ts'
-
-const namesIn = (path: string): string[] => path.split('/').slice(1)
 
 /** The bearing with the defaults that the season gave it. */
 const taken = (input: SeasonalFitInput, { defaults }: SeasonDefaults): SeasonalFitInput =>
