@@ -1,3 +1,4 @@
+import { queryText } from '#src/http/query-text.ts'
 import { onThePage } from '#src/words/kiosk/bearing.ts'
 
 /** The reply of the service, or of this browser in its place, or that neither could be had. */
@@ -61,13 +62,9 @@ export const messagesOf = (rows: unknown): readonly string[] =>
     .map((row) => textOf(part(row)['message']))
     .filter((message) => message !== '')
 
-/** The input as the query of an address: names joined by dots, lists by commas. */
+/** A bearing of the page as the query of an address: it has no list that a query could not carry. */
 export function queryOf(request: object): string {
-  const query = new URLSearchParams()
-  const add = (names: readonly string[], value: unknown): void => {
-    if (isJson(value)) for (const [name, inner] of Object.entries(value)) add([...names, name], inner)
-    else query.append(names.join('.'), String(value))
-  }
-  add([], request)
-  return query.toString()
+  const query = queryText(request)
+  if (query === undefined) throw new RangeError('request must fit into a query')
+  return query
 }

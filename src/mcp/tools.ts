@@ -204,7 +204,6 @@ export const TOOLS: readonly Tool[] = [
     shows: {
       designSearch: [
         'units',
-
         'outsideDiameter.max',
         'bore.min',
         'bore.max',
@@ -220,7 +219,7 @@ export const TOOLS: readonly Tool[] = [
     lines: ({ ranked }: Static<typeof DesignSearchResponse>) =>
       ranked.flatMap(({ rank, outsideDiameter, design }) => [
         '',
-        `${rankedLine(rank, design, outsideDiameter)}`,
+        rankedLine(rank, design, outsideDiameter),
         JSON.stringify(design),
       ]),
   },

@@ -110,13 +110,12 @@ export async function localAnswer({ method, path, input }: Asked): Promise<Local
     const { statusCode, faults, message } = Object(error)
     if (statusCode === undefined) throw error
     const problem = { status: statusCode, detail: message, errors: faults }
-    return { status: statusCode, mediaType: PROBLEM_TYPE, body: JSON.stringify(problem) }
+    return { status: statusCode, mediaType: JSON_TYPE, body: JSON.stringify(problem) }
   }
 }
 
 const JSON_TYPE = 'application/json'
 const PDF_TYPE = 'application/pdf'
-const PROBLEM_TYPE = 'application/json'
 
 interface Found {
   readonly route: BrowserRoute
