@@ -7,19 +7,12 @@ import { ALONG_THE_GRAIN, MOVEMENT } from '#shared/data/wood-movement.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
 import { stepDown, stepUp } from '#shared/units/step.ts'
-import { equilibriumMoisture } from '#shared/wood/equilibrium-moisture.ts'
+import { type MoistureRange, UNSTATED_WOOD, unstatedMoisture } from '#shared/wood/unstated.ts'
 
 /*
  * The bore on its shaft and the outside in its housing: sizes to cut, what holds them, and what the season does. All fits and
  * least sizes are common practice, no source.
  */
-
-/** Moisture contents of the wood [%]: on the day of making, and the ends of the year. */
-export interface MoistureRange {
-  readonly today: number
-  readonly min: number
-  readonly max: number
-}
 
 /** The play of a seat, in diameter, below 0 where it is tight: as it is cut, and the ends of it through the year. */
 export interface SeatPlay {
@@ -120,12 +113,6 @@ const LEAST_SHARE: Readonly<Record<Hold, number>> = {
 const LEAST_ROUND = 10
 const LEAST_SHOULDER = 3
 
-/** Where no year is stated: a heated house, made at 50 % of relative humidity. */
-const moistureAt = (relativeHumidity: number): number => equilibriumMoisture({ temperature: 20, relativeHumidity })
-const usualMoisture = (): MoistureRange => ({ today: moistureAt(50), min: moistureAt(35), max: moistureAt(60) })
-/** The wood where none is stated. */
-const USUAL_WOOD = 'maple-sugar'
-
 /** A bore this much off what its shaft asks for is as good [mm]. */
 const OFF_BORE = 0.05
 
@@ -158,7 +145,7 @@ export function mountingFaults(
 }
 
 /** How a bearing of two rings is mounted, and what the moisture of a year does to its seats. */
-export function mountingOf(bearing: RingPair, moisture: MoistureRange = usualMoisture()): Mounting {
+export function mountingOf(bearing: RingPair, moisture: MoistureRange = unstatedMoisture()): Mounting {
   const { units, making = {} } = bearing.resolved.input
   const { mounting = {}, woods = {} } = making
   const turns = mounting.turns ?? (mounting.drive === undefined ? 'inner-ring' : 'outer-ring')
@@ -173,8 +160,8 @@ export function mountingOf(bearing: RingPair, moisture: MoistureRange = usualMoi
 
 /** Change across the grain per % of moisture, per size: the larger of both ways where the board is flat-sawn. */
 function acrossOf(wood: Pick<WoodInput, 'construction' | 'species'> = {}): number {
-  const { species = USUAL_WOOD, construction = 'flat-sawn' } = wood
-  const movement = (isSpecies(species) ? MOVEMENT[species] : undefined) ?? MOVEMENT[USUAL_WOOD]
+  const { species = UNSTATED_WOOD, construction = 'flat-sawn' } = wood
+  const movement = (isSpecies(species) ? MOVEMENT[species] : undefined) ?? MOVEMENT[UNSTATED_WOOD]
   if (construction === 'cross-laminated-ply' || movement === undefined) return ALONG_THE_GRAIN.perPercent
   return construction.endsWith('quarter-sawn') ? movement.radial : movement.tangential
 }
@@ -256,24 +243,23 @@ function shaftHolder(
 
 function housingSeat(
   { outerRing, resolved }: RingPair,
-  { thickness, hold = USUAL_HOLD }: NonNullable<MountingInput['housing']>,
+  { thickness = resolved.width, hold = USUAL_HOLD }: NonNullable<MountingInput['housing']>,
   { ring, board }: { readonly ring: number; readonly board: number },
   moisture: MoistureRange,
 ): HousingSeat {
   const { outsideDiameter, wall, grooveBottomDiameter } = outerRing
   const { units } = resolved.input
-  const leastWood = Math.max(LEAST_ROUND, wall, LEAST_SHARE[hold] * wall)
+  const leastWood = Math.max(LEAST_ROUND, wall)
   // A seat with a shoulder behind it where the board is thick enough for one, else through the board.
-  const panel = thickness ?? resolved.width
-  const deep = panel >= resolved.width + LEAST_SHOULDER ? resolved.width : panel
+  const deep = thickness >= resolved.width + LEAST_SHOULDER ? resolved.width : thickness
   const seat = outsideDiameter + WIDER[hold]
   const holder = housingHolder(hold, outsideDiameter, grooveBottomDiameter, wall, resolved)
   return {
     hold,
     seatDiameter: mm(seat),
     play: playWith([board - ring, 0], WIDER[hold], seat, moisture),
-    thickness: thickness ?? resolved.width,
-    seatDepth: mm(deep),
+    thickness,
+    seatDepth: deep,
     leastWood: mm(leastWood),
     leastWidth: stepUp(seat + 2 * leastWood, BOARD_STEP[units]),
     shoulderHole: mm((grooveBottomDiameter + outsideDiameter) / 2),

@@ -3,12 +3,20 @@ import type { MountingInput } from '#shared/bearing/mounting-input.ts'
 import { isSegmented, USUAL_SEGMENTS } from '#shared/wood/construction.ts'
 import { type Mounting, mountingOf } from './mounting.ts'
 import type { Screws } from './split-ring.ts'
-import { type StockedRings, stockOf } from './stock.ts'
+import { type Stock, type StockedRings, stockOf } from './stock.ts'
 
-/** A plan with all that was found for two rings filled in: asked for again, it finds the same. */
-export function wholePlan(bearing: StockedRings, mounting: Mounting = mountingOf(bearing)): MakingInput {
+/**
+ * A plan with all that was found for two rings filled in: asked for again, it finds the same.
+ *
+ * @param mounting that of the bearing, where it is known already
+ * @param stock that of the bearing, where it is known already
+ */
+export function wholePlan(
+  bearing: StockedRings,
+  mounting: Mounting = mountingOf(bearing),
+  { split, cheekScrews }: Pick<Stock, 'split' | 'cheekScrews'> = stockOf(bearing),
+): MakingInput {
   const { making = {} } = bearing.resolved.input
-  const { split, cheekScrews } = stockOf(bearing)
   const screws = split?.screws ?? cheekScrews
   return {
     ...making,

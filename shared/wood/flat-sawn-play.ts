@@ -2,10 +2,7 @@ import type { SourceId } from '#shared/data/sources.ts'
 import { ALONG_THE_GRAIN, MOVEMENT } from '#shared/data/wood-movement.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { equilibriumMoisture, relativeHumidityFor } from './equilibrium-moisture.ts'
-
-/** The wood and the day on which nothing was stated: common practice, no source. */
-const WOOD = 'maple-sugar'
-const MADE_IN = { temperature: 20, relativeHumidity: 50 }
+import { MADE_IN, UNSTATED_WOOD, unstatedMoisture } from './unstated.ts'
 
 /** Two rings, one in the other. */
 export interface RingsWithPlay {
@@ -36,7 +33,7 @@ export const FLAT_SAWN_SOURCES = [
  * @returns ends in %: 0 and 100 where nothing stops it
  */
 export function flatSawnBand({ outerDiameter, innerDiameter, play }: RingsWithPlay): { min: number; max: number } {
-  const across = MOVEMENT[WOOD]?.tangential ?? Number.NaN
+  const across = MOVEMENT[UNSTATED_WOOD]?.tangential ?? Number.NaN
   const moisture = equilibriumMoisture(MADE_IN)
   const lossDrying = across * outerDiameter - ALONG_THE_GRAIN.perPercent * innerDiameter
   const lossWetting = across * innerDiameter - ALONG_THE_GRAIN.perPercent * outerDiameter
@@ -47,12 +44,9 @@ export function flatSawnBand({ outerDiameter, innerDiameter, play }: RingsWithPl
   }
 }
 
-/** A heated house: common practice, no source. */
-const INDOORS = { min: 35, max: 60 }
-
 /** How much more a circle of flat-sawn sugar maple changes across the grain than along it from a dry house to a damp one. */
 export function flatSawnOval(diameter: Mm): Mm {
-  const moistureAt = (relativeHumidity: number): number => equilibriumMoisture({ ...MADE_IN, relativeHumidity })
-  const across = MOVEMENT[WOOD]?.tangential ?? Number.NaN
-  return mm((across - ALONG_THE_GRAIN.perPercent) * (moistureAt(INDOORS.max) - moistureAt(INDOORS.min)) * diameter)
+  const { min, max } = unstatedMoisture()
+  const across = MOVEMENT[UNSTATED_WOOD]?.tangential ?? Number.NaN
+  return mm((across - ALONG_THE_GRAIN.perPercent) * (max - min) * diameter)
 }

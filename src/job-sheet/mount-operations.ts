@@ -1,6 +1,5 @@
-import { type Design, isOfPlates } from '#shared/bearing/arrangements.ts'
+import type { Design } from '#shared/bearing/arrangements.ts'
 import type { DriveSeat, Holder, Mounting } from '#shared/making/mounting.ts'
-import { mountingIn } from '#src/api/design/mounting.ts'
 import * as words from '#src/words/job-sheet/mount.ts'
 import { driveNames, holderNames, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { type AnyJob, type Operation, type RingJob, type Size, termsOf, unitsOf } from './operation.ts'
@@ -9,8 +8,7 @@ import { type AnyJob, type Operation, type RingJob, type Size, termsOf, unitsOf 
 
 /** Where it is planned how the bearing is made, the last operation of making; nothing for plates, which lie on each other. */
 export function mount(job: AnyJob<Design>): readonly Operation[] {
-  const { design } = job
-  const mounting = isOfPlates(design) ? undefined : mountingIn(design.bearing)
+  const { mounting } = job
   if (mounting === undefined) return []
   const { shaft, housing, drive } = mounting
   const drills = shaft.holder !== undefined || housing?.holder !== undefined || drive?.holeDiameter !== undefined
@@ -68,14 +66,13 @@ function driveSizes({ kind, circle, holeDiameter, depth }: DriveSeat): readonly 
 }
 
 /** The bore, and the shaft that goes into it where one is planned: then no rule is fine enough for either. */
-export function boreFor({ design }: RingJob, bore: Size): readonly Size[] {
-  const mounting = mountingIn(design.bearing)
+export function boreFor({ mounting }: RingJob, bore: Size): readonly Size[] {
   return mounting ? [{ ...bore, byCaliper: true }, ...shaftSize(mounting.shaft)] : [bore]
 }
 
 /** The outside of the outer ring, and the seat in the housing that it goes into where one is planned. */
-export function outsideFor({ design }: RingJob, outside: Size): readonly Size[] {
-  const housing = mountingIn(design.bearing)?.housing
+export function outsideFor({ mounting }: RingJob, outside: Size): readonly Size[] {
+  const housing = mounting?.housing
   if (housing === undefined) return [outside]
   return [
     { ...outside, byCaliper: true },

@@ -15,6 +15,7 @@ import { cylinderKeys, DIMENSION_SYMBOLS, type Dimension, type DimensionKey } fr
 import type { Method } from '#shared/bearing/method.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { Blank } from '#shared/making/blanks.ts'
+import type { Mounting } from '#shared/making/mounting.ts'
 import type { RingStock, Stock } from '#shared/making/stock.ts'
 import type { Turning } from '#shared/making/work-holding.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
@@ -67,6 +68,8 @@ export type Job<Of extends SomeDesign = FullRingDesign, From = Stock> = {
   readonly design: Of
   readonly stock: From
   readonly method: Method
+  /** Of two rings, where their plan of making is stated. */
+  readonly mounting?: Mounting | undefined
 }
 
 /** The same, whatever it is made from. */

@@ -8,6 +8,7 @@ import {
 } from '#shared/bearing/arrangements.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
+import { mountingIn } from '#src/api/design/mounting.ts'
 import { chooseBalls } from './ball-operations.ts'
 import { type CagedJob, cageRing, fill, plugGroove, pockets } from './cage-operations.ts'
 import { finish, grain, runIn, wax } from './finish-operations.ts'
@@ -36,7 +37,8 @@ import { care, chooseWood, makeGauges } from './workshop-operations.ts'
 export function operationsFor(design: Design): readonly Operation[] {
   const { units, making = {} } = design.bearing.resolved.input
   const { method } = resolveMaking(making, units)
-  const all = { design, method, stock: undefined }
+  const mounting = isOfPlates(design) ? undefined : mountingIn(design.bearing)
+  const all = { design, method, mounting, stock: undefined }
   const surfaces = [finish(all), grain(all), wax(all)]
   if (isOfPlates(design)) {
     const job = { design, method, stock: plateStockOf(design.bearing) }
@@ -44,12 +46,12 @@ export function operationsFor(design: Design): readonly Operation[] {
   }
   const stock = stockOf(design.bearing)
   if (isCaged(design)) {
-    const job = { design, method, stock }
+    const job = { design, method, mounting, stock }
     return [...first(all), ...caged(job), ...surfaces, fill(job), runIn(all), ...mount(all), care(all)]
   }
   const rings = isOfRollers(design)
-    ? [cutRollers({ design, method, stock }), ...first(all), ...tracked({ design, method, stock })]
-    : [...first(all), ...grooved({ design, method, stock })]
+    ? [cutRollers({ design, method, stock }), ...first(all), ...tracked({ design, method, mounting, stock })]
+    : [...first(all), ...grooved({ design, method, mounting, stock })]
   return [...rings, ...surfaces, runIn(all), ...mount(all), care(all)]
 }
 

@@ -7,13 +7,13 @@ import { type AnyJob, arrangementOf, type Operation, type Size, size, unitsOf } 
 
 /* What is done before the first cut and after the last one, whatever the bearing. Common practice, no source. */
 
+/** Nothing is cut, and nothing read. */
+const NO_CUT = { part: 'both', sizes: [], cautions: [], readings: [] } as const
+
 export const chooseWood = (job: AnyJob<Design>): Operation => ({
   ...words.wood(arrangementOf(job)),
+  ...NO_CUT,
   id: 'choose-wood',
-  part: 'both',
-  sizes: [],
-  cautions: [],
-  readings: [],
 })
 
 /** How far the one plug of a cage may be off: it has no band. Common practice, no source. */
@@ -68,11 +68,4 @@ const kitSizes = ({ profiles, setBlocks, dowels }: Omit<GaugeKit, 'plugs'>): rea
     ]
   })
 
-export const care = (job: AnyJob<Design>): Operation => ({
-  ...words.care(arrangementOf(job)),
-  id: 'care',
-  part: 'both',
-  sizes: [],
-  cautions: [],
-  readings: [],
-})
+export const care = (job: AnyJob<Design>): Operation => ({ ...words.care(arrangementOf(job)), ...NO_CUT, id: 'care' })

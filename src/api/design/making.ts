@@ -72,7 +72,7 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
   const { faults } = stock.split ?? stock.cheekScrews ?? { faults: [] }
   const mounting = mountingOf(bearing, moistureIn(bearing))
   // What was found is filled in, so that the same is found again.
-  const whole = wholePlan(bearing, mounting)
+  const whole = wholePlan(bearing, mounting, stock)
   const outside = outerRing?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'
   return {
     making: present<Making>({

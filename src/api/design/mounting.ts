@@ -1,14 +1,9 @@
 import type { Static } from 'typebox'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import {
-  type MoistureRange,
-  type Mounting,
-  type MountingFault,
-  mountingOf,
-  type SeatPlay,
-} from '#shared/making/mounting.ts'
+import { type Mounting, type MountingFault, mountingOf, type SeatPlay } from '#shared/making/mounting.ts'
 import { seasonOf } from '#shared/movement/states.ts'
 import type { Units } from '#shared/units/length.ts'
+import type { MoistureRange } from '#shared/wood/unstated.ts'
 import { show } from '#src/api/length.ts'
 import { yearIn } from '#src/api/making-input.ts'
 import { shownBy } from '#src/api/schema.ts'
