@@ -1,19 +1,16 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
+import type { Mutant } from './support/mutants.ts'
 
 /*
  * The tests of one mutant: `mutate-code.ts` names the changed file and its text. Golden files are left out, for they notice anything, and
  * tests of one change are ended at the first that fails.
  */
 
-interface Mutant {
-  readonly file: string
-  readonly text: string
-}
-
 const path = process.env['MUTANT']
-const mutant: Mutant | undefined = path === undefined ? undefined : JSON.parse(readFileSync(path, 'utf8'))
+const mutant: Pick<Mutant, 'file' | 'text'> | undefined =
+  path === undefined ? undefined : JSON.parse(readFileSync(path, 'utf8'))
 const root = fileURLToPath(new URL('..', import.meta.url))
 
 export default defineConfig({

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Instrumenter } from '@stryker-mutator/instrumenter'
+import { conclude, countCaught, drawn, type Mutant } from './support/mutants.ts'
 
 /*
  * `npm run mutate:code -- PART COUNT SEED`: changes one thing in the code of a part at a time (an operator, a condition, a block left out)
@@ -22,7 +23,10 @@ const PARTS: Readonly<Record<string, { readonly code: readonly string[]; readonl
     tests: ['tests/shared/statistics/*.test.ts', 'tests/published/*.test.ts'],
   },
   fit: {
-    code: ['shared/questions/fit/{decision,next-cut,next-reading,agreement,stroke,threshold}.ts'],
+    code: [
+      'shared/questions/fit/{decision,next-cut,next-reading,agreement,stroke}.ts',
+      'shared/bearing/entry-threshold.ts',
+    ],
     tests: ['tests/shared/questions/fit/*.test.ts'],
   },
   tolerance: {
@@ -52,14 +56,6 @@ const { code, tests } = PARTS[part] ?? { code: [], tests: [] }
 const found = (patterns: readonly string[]): readonly string[] =>
   patterns.flatMap((pattern) => globSync(pattern, { cwd: ROOT })).toSorted()
 
-interface Mutant {
-  readonly file: string
-  readonly line: number
-  readonly was: string
-  readonly is: string
-  readonly text: string
-}
-
 /** A logger that says nothing. */
 const SILENT = new Proxy({}, { get: () => () => false }) as ConstructorParameters<typeof Instrumenter>[0]
 /** Sentences of errors are for people: no law hangs on them. */
@@ -85,16 +81,6 @@ async function mutantsOf(file: string): Promise<readonly Mutant[]> {
         text: `${text.slice(0, from)}${replacement}${text.slice(to)}`,
       }
     })
-}
-
-/** A share of them, the same for the same seed, evenly over all files. */
-function drawn<T>(all: readonly T[]): readonly T[] {
-  const wanted = Number(count)
-  if (wanted === 0 || wanted >= all.length) return all
-  const step = all.length / wanted
-  return Array.from({ length: wanted }, (_, i) => Math.floor((i + (Number(seed) % 7) / 7) * step)).flatMap(
-    (index) => all[index] ?? [],
-  )
 }
 
 const folder = mkdtempSync(join(tmpdir(), 'mutants-'))
@@ -152,21 +138,13 @@ if (await notices(others, undefined, 3_600_000)) throw new Error('the tests fail
 const patience = 60_000 + 5 * (Date.now() - started)
 
 const all = (await Promise.all(found(code).map(mutantsOf))).flat()
-const chosen = drawn(all)
-let caught = 0
-for (const [index, mutant] of chosen.entries()) {
+const chosen = drawn(all, Number(count), Number(seed))
+const caught = await countCaught(chosen, async (mutant) => {
   const own = [mutant.file.replace('shared/', 'tests/shared/').replace(/\.ts$/, '.test.ts')].filter((file) =>
     existsSync(join(ROOT, file)),
   )
   const rest = others.filter((file) => !own.includes(file) && reach.get(file)?.has(mutant.file))
-  if ((await notices(own, mutant, patience)) || (await notices(rest, mutant, patience))) caught += 1
-  else process.stdout.write(`survives: ${mutant.file}:${mutant.line}: ${mutant.was} as ${mutant.is}\n`)
-  if (process.stdout.isTTY) process.stdout.write(`${index + 1} of ${chosen.length}\r`)
-}
+  return (await notices(own, mutant, patience)) || (await notices(rest, mutant, patience))
+})
 rmSync(folder, { recursive: true, force: true })
-
-const share = caught / chosen.length
-process.stdout.write(
-  `${part}: ${caught} of ${chosen.length} changes were caught: ${(100 * share).toFixed(1)} % (of ${all.length} in all)\n`,
-)
-process.exitCode = share >= LEAST_CAUGHT ? 0 : 1
+conclude(part, caught, chosen.length, all.length, LEAST_CAUGHT)

@@ -1,5 +1,6 @@
 import { globSync, readFileSync } from 'node:fs'
 import { createVitest, type TestSpecification, type Vitest } from 'vitest/node'
+import { conclude, countCaught, drawn, type Mutant } from './support/mutants.ts'
 
 /*
  * `npm run mutate`, or `npm run mutate -- CELLS SEED`: changes one figure of the tables in shared/data at a time by one
@@ -17,14 +18,6 @@ const TABLES = [...globSync('shared/data/*.ts', { cwd: ROOT }).sort(), EQUATION]
 const CODE = /^\s*(\/?\*|\/\/|import|return|throw|if|title:|usedFor:|name:|'|"|export function|function)/
 const ROW = /^\s*'[\w-]+': \{ [a-z]/
 const FIGURE = /(?<=(?:[:=[,(] ?|, |-))\d[\d_]*(?:\.\d+)?(?=[ ,}\]/)]|$)/g
-
-interface Mutant {
-  readonly file: string
-  readonly line: number
-  readonly was: string
-  readonly is: string
-  readonly text: string
-}
 
 const nudged = (figure: string, up: boolean): string => {
   const digits = figure.split('.')[1]?.length ?? 0
@@ -44,15 +37,6 @@ function mutantsOf(file: string): readonly Mutant[] {
       return { file, line: i + 1, was, is, text: lines.with(i, changed).join('\n') }
     })
   })
-}
-
-/** A share of them, the same for the same seed: every so-manieth of a list turned by the seed. */
-function drawn(all: readonly Mutant[], count: number): readonly Mutant[] {
-  if (count === 0 || count >= all.length) return all
-  const step = all.length / count
-  return Array.from({ length: count }, (_, i) => Math.floor((i + (Number(seed) % 7) / 7) * step)).flatMap(
-    (at) => all[at] ?? [],
-  )
 }
 
 let mutant: Mutant | undefined
@@ -98,20 +82,14 @@ const others = all.filter((specification) => !first.includes(specification))
 if ((await failures(vitest, all)) > 0) throw new Error('the published tests fail before anything is changed')
 
 const figures = TABLES.flatMap(mutantsOf)
-const chosen = drawn(figures, Number(cells))
-let caught = 0
-for (const one of chosen) {
+const chosen = drawn(figures, Number(cells), Number(seed))
+const caught = await countCaught(chosen, async (one) => {
   mutant = one
   vitest.invalidateFile(`${ROOT}${one.file}`)
-  if ((await failures(vitest, first)) > 0 || (await failures(vitest, others)) > 0) caught += 1
-  else process.stdout.write(`survives: ${one.file}:${one.line}: ${one.was} as ${one.is}\n`)
+  const isNoticed = (await failures(vitest, first)) > 0 || (await failures(vitest, others)) > 0
   mutant = undefined
   vitest.invalidateFile(`${ROOT}${one.file}`)
-}
+  return isNoticed
+})
 await vitest.close()
-
-const share = caught / chosen.length
-process.stdout.write(
-  `${caught} of ${chosen.length} changed figures were caught: ${(100 * share).toFixed(1)} % (of ${figures.length} in all)\n`,
-)
-process.exitCode = share >= LEAST_CAUGHT ? 0 : 1
+conclude('figures', caught, chosen.length, figures.length, LEAST_CAUGHT)

@@ -8,7 +8,7 @@ export interface SizeLimits {
   readonly max: Mm
 }
 
-/** Sizes that may not be off by as much as any other, with their limits. */
+/** Sizes with limits of their own, closer than those of the rest. */
 export type LimitedSizes = Partial<Record<DimensionKey, SizeLimits>>
 
 /**
