@@ -1,3 +1,4 @@
+import { OWN_FIELDS_OF_SIZES } from '#shared/bearing/arrangements/facts.ts'
 import type { DimensionKey } from './dimensions.ts'
 import type { ResolvedBalls } from './resolve.ts'
 
@@ -5,6 +6,7 @@ const GROOVE_ARC = ['/groove/conformity', '/outerRing/groove/conformity', '/inne
 
 /** The fields of an input of which each size is made first of all, by their JSON pointers. */
 const SET_BY: Partial<Record<DimensionKey, readonly string[]>> = {
+  ...OWN_FIELDS_OF_SIZES,
   pitchDiameter: ['/ballGap'],
   ballGap: ['/ballGap'],
   'outerRing.outsideDiameter': ['/outerRing/wall'],
@@ -12,29 +14,15 @@ const SET_BY: Partial<Record<DimensionKey, readonly string[]>> = {
   'outerRing.landDiameter': ['/outerRing/engagement'],
   'outerRing.grooveDepth': ['/outerRing/engagement'],
   'outerRing.grooveBottomDiameter': ['/ballGap'],
-  'outerRing.trackDiameter': ['/ballGap'],
   'outerRing.grooveRadius': GROOVE_ARC,
   'outerRing.width': ['/width'],
   'innerRing.landDiameter': ['/innerRing/engagement'],
   'innerRing.grooveDepth': ['/innerRing/engagement'],
   'innerRing.grooveBottomDiameter': ['/radialInternalClearance'],
-  'innerRing.trackDiameter': ['/radialInternalClearance'],
   'innerRing.grooveRadius': GROOVE_ARC,
   'innerRing.width': ['/width'],
   radialInternalClearance: ['/radialInternalClearance'],
   'gauge.noGoDiameter': ['/maxBallGap'],
-  rollerLength: ['/balls/length'],
-  'plates.outsideDiameter': ['/plates/wall'],
-  'plates.wall': ['/plates/wall'],
-  'plates.grooveDepth': ['/plates/engagement'],
-  'plates.grooveRadius': GROOVE_ARC,
-  'plates.thickness': ['/plates/thickness'],
-  plateGap: ['/plates/engagement'],
-  'cage.outsideDiameter': ['/cage/landClearance'],
-  'cage.boreDiameter': ['/cage/landClearance'],
-  'cage.pocketDiameter': ['/cage/pocketClearance'],
-  'cage.web': ['/cage/web'],
-  'cage.width': ['/cage/width'],
 }
 
 /** Sizes for which there is no field: a rule of the trade makes them. */

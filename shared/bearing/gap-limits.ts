@@ -17,7 +17,7 @@ export type LimitedSizes = Partial<Record<DimensionKey, SizeLimits>>
  * its balls on the bottom down to the ball's own radius and up by as much. Derived here.
  *
  * Where balls ride on the edges of their groove, its depth moves the pitch circle by less than itself: the slopes tell by how
- * much. In a cage no gap is asked for.
+ * much. Balls that are held apart have no gap to limit.
  */
 export function limitedSizes(design: Design): LimitedSizes {
   return { ...gapLimits(design), ...arcLimits(design) }

@@ -13,7 +13,7 @@ import { ENTRY_DEVIATION, ENTRY_MEAN } from './entry-gap.ts'
  *   2 R = D + m + q σ V
  *
  * where V ≥ 0 is how much of the room unequal balls take beyond equal ones (`unevenLoss`), and q is 1 on the bottom of a ring's groove,
- * a half on plates (half of `insidePerBallDiameter`). So the gap g(R, m) is larger than the plug stands for, by about π q σ V, and it spreads with V,
+ * a half where balls lie between two alike (half of `insidePerBallDiameter`). So the gap g(R, m) is larger than the plug stands for, by about π q σ V, and it spreads with V,
  * with m, with the two balls at the ends of the row (not at exact closure) and with the feel of the plug. The tests hold all of
  * it to exact trials.
  */

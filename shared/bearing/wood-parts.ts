@@ -7,3 +7,5 @@ export const WOOD_PARTS = {
 } as const
 export type WoodPart = keyof typeof WOOD_PARTS
 export const PART_NAMES = Object.keys(WOOD_PARTS) as readonly WoodPart[]
+/** Parts whose hole is the bore of the bearing. */
+export const BORED_PARTS = ['innerRing', 'plates'] as const satisfies readonly WoodPart[]

@@ -5,7 +5,7 @@ import { type BallMaterial, plain, trade } from '#shared/bearing/fields.ts'
 import type { Refused } from '#shared/bearing/refusal.ts'
 import { PART_NAMES, WOOD_PARTS, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
-import { woodPartsOf } from '#shared/movement/arrangements.ts'
+import { woodPartsOf } from '#shared/movement/arrangements/all.ts'
 import {
   type Climate as CoreClimate,
   type RingWood as CoreRingWood,

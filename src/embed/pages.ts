@@ -1,5 +1,5 @@
 import { type Design, nameOf } from '#shared/bearing/arrangements.ts'
-import { answerOf } from '#src/api/design/answers.ts'
+import { answerOf } from '#src/api/design/arrangements/all.ts'
 import { figureOf } from '#src/api/drawings/figure.ts'
 import { toJobSheet } from '#src/api/job-sheet/present.ts'
 import { paperFor } from '#src/api/sheet-options.ts'

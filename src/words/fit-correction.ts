@@ -31,7 +31,7 @@ export function explainFitRefusal(refusal: FitRefusal, units: Units, terms: Term
       return `leaving out ${refusal.given} ${element.many} leaves too few in place for an opening: leave out at most ${refusal.most}`
     case 'balls-too-uneven':
       return `${element.many} that differ by ${size(refusal.given)} are not of one size: they may differ by ${size(refusal.most)}`
-    case 'no-gap-in-cage':
+    case 'gap-not-cut':
       return 'the cage keeps the balls apart, so no gap shows how deep the outer groove is: cut it to its bottom diameter or to the plug, and ask for the inner ring'
     case 'readings-contradict':
       return `no ${raceway.one} gives all these readings: check them, and that they belong to this design`

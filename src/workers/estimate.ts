@@ -46,7 +46,7 @@ const COSTS: { readonly [Name in TaskName]: Cost<Name> } = {
   runTrials: { units: ({ input, plan, count }) => unitsOfTrials(input, count * plan.blockSize), unitMs: 5e-6 },
   concludeTrials: { units: () => 1, unitMs: 10 },
   // As many speeds, and as many steps at each, whatever the turntable.
-  safeOffsetCurve: { units: () => 1, unitMs: 200 },
+  safeOffsets: { units: () => 1, unitMs: 200 },
   // Pages.
   pdf: { units: (pages) => pages.length, unitMs: 20 },
   browserScript: { units: () => 1, unitMs: 150 },

@@ -31,7 +31,7 @@ const NARROWER: Readonly<Record<TaskName, Fault>> = {
   seasonalFit: { path: '/design/making/climate', message: FEWER_MONTHS },
   seasonDefaults: { path: '', message: FEWER_MONTHS },
   ballSelection: { path: '/measured', message: 'Send fewer measured balls.' },
-  safeOffsetCurve: {
+  safeOffsets: {
     path: '/design/balls/count',
     message: 'Ask for a turntable of fewer balls, or for the answer as JSON.',
   },

@@ -1,6 +1,6 @@
 import { type DesignInput, design } from '#shared/bearing/arrangements.ts'
 import { ABRASIVE, SHARP_TOOL } from '#shared/making/tool-error.ts'
-import { fittedOf } from '#shared/questions/fit/arrangements.ts'
+import { fittedOf } from '#shared/questions/fit/arrangements/all.ts'
 import { BINDING_DEVIATION } from '#shared/questions/fit/defaults.ts'
 import { type Fit, fitOf } from '#shared/questions/fit/fit.ts'
 import type { FittedPart, Ground } from '#shared/questions/fit/ground.ts'

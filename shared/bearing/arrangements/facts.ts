@@ -1,6 +1,17 @@
-import { CAGED_SYMBOLS, type CagedRefusal, type CagedWarning } from '#shared/bearing/arrangements/caged/facts.ts'
-import { ROLLER_SYMBOLS, type RollerRefusal, type RollerWarning } from '#shared/bearing/arrangements/roller/facts.ts'
 import {
+  CAGED_FIELDS_OF_SIZES,
+  CAGED_SYMBOLS,
+  type CagedRefusal,
+  type CagedWarning,
+} from '#shared/bearing/arrangements/caged/facts.ts'
+import {
+  ROLLER_FIELDS_OF_SIZES,
+  ROLLER_SYMBOLS,
+  type RollerRefusal,
+  type RollerWarning,
+} from '#shared/bearing/arrangements/roller/facts.ts'
+import {
+  THRUST_FIELDS_OF_SIZES,
   THRUST_SYMBOLS,
   type ThrustPart,
   type ThrustRefusal,
@@ -14,3 +25,4 @@ export type OwnWarning = CagedWarning | RollerWarning | ThrustWarning
 /** What has a groove, besides rings. */
 export type OwnPart = ThrustPart
 export const OWN_SYMBOLS = { ...CAGED_SYMBOLS, ...ROLLER_SYMBOLS, ...THRUST_SYMBOLS }
+export const OWN_FIELDS_OF_SIZES = { ...CAGED_FIELDS_OF_SIZES, ...ROLLER_FIELDS_OF_SIZES, ...THRUST_FIELDS_OF_SIZES }

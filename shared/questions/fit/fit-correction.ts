@@ -5,7 +5,7 @@ import { ABRASIVE, SHARP_TOOL, type ToolError } from '#shared/making/tool-error.
 import { fail, ok, type Result } from '#shared/result.ts'
 import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { mm } from '#shared/units/length.ts'
-import { FITTED_NAMES, fittedOf } from './arrangements.ts'
+import { FITTED_NAMES, fittedOf } from './arrangements/all.ts'
 import * as defaults from './defaults.ts'
 import { type Fit, fitOf } from './fit.ts'
 import type { FitRefusal, FittedPart, Ground } from './ground.ts'

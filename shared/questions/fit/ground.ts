@@ -10,13 +10,13 @@ import type { UnevenBalls } from './uneven-balls.ts'
 /** The ring whose groove is being brought to fit. */
 export const RINGS = ['outer', 'inner'] as const
 export type FittedRing = (typeof RINGS)[number]
-/** The part that is cut: one of two rings, or both plates alike. */
+/** The part that is cut: one of two rings, or both of two parts that are alike. */
 export type FittedPart = FittedRing | 'plate'
 
 /** Why there is nothing to say about a fit. */
 export type FitRefusal =
   | UnevenBalls
-  | { readonly code: 'no-gap-in-cage'; readonly path: string }
+  | { readonly code: 'gap-not-cut'; readonly path: string }
   | {
       readonly code: 'reading-of-other-ring'
       readonly path: string

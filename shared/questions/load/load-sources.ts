@@ -1,12 +1,13 @@
 import type { BallMaterial } from '#shared/bearing/fields.ts'
+import type { Traits } from '#shared/bearing/traits.ts'
 import { BALL_SUBSTANCES } from '#shared/data/ball-materials.ts'
 import { type ContactWoodId, hasOwnRatios, substitutesFor } from '#shared/data/contact-woods.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 
 /** What a dent hangs on, as far as it decides where its figures come from. */
 export interface Dented {
-  /** Rings share a load across the axis; plates carry one along it. */
-  readonly members: 'rings' | 'plates'
+  /** Rings share a load across the axis; without rings it is carried along it. */
+  readonly members: Traits['members']
   readonly materials: readonly BallMaterial[]
   /** The woods of the bearing and of wooden balls. */
   readonly woods: readonly ContactWoodId[]

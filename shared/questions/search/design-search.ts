@@ -1,5 +1,6 @@
 import type { DesignInput } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
+import { BORED_PARTS } from '#shared/bearing/wood-parts.ts'
 import { yearFaults } from '#shared/movement/moving-bearing.ts'
 import type { SeasonRefusal } from '#shared/movement/refusal.ts'
 import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
@@ -169,12 +170,9 @@ function proveOn(search: ResolvedSearch, progress: SearchProgress, until: number
 /** The load and the year of a ring of balls that carries too little, or stops. */
 const FAILS = Number.POSITIVE_INFINITY
 
-/** Parts whose hole is the bore of the bearing. */
-const BORED = ['innerRing', 'plates'] as const
-
 /** Whether load and year take as much from every bore: the bore is felt in a hoop of segments alone. */
 const isSameForAllBores = ({ input: { year } }: ResolvedSearch): boolean =>
-  BORED.every((part) => {
+  BORED_PARTS.every((part) => {
     const wood = year?.woods[part]
     return wood === undefined || !isSegmented(wood)
   })

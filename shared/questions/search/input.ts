@@ -6,7 +6,7 @@ import type { Year } from '#shared/movement/year.ts'
 import type { AnyLoadCheckInput } from '#shared/questions/load/load-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
-import { SEARCHED } from './arrangements.ts'
+import { SEARCHED } from './arrangements/all.ts'
 import {
   boreStep,
   type COMMON_FIELDS,

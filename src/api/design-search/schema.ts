@@ -1,7 +1,7 @@
 import { type Static, type TSchema, Type } from 'typebox'
 import { ARRANGEMENT_NAMES, ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
 import { type Fields, group, type NumberField } from '#shared/bearing/field.ts'
-import { SEARCHED } from '#shared/questions/search/arrangements.ts'
+import { SEARCHED } from '#shared/questions/search/arrangements/all.ts'
 import { DROP_REASONS, type DropReason } from '#shared/questions/search/drop-reason.ts'
 import type { SharedDesign } from '#shared/questions/search/fields.ts'
 import {

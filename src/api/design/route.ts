@@ -7,7 +7,7 @@ import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { answerOf, type DesignResponse } from './answers.ts'
+import { answerOf, type DesignResponse } from './arrangements/all.ts'
 
 export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {

@@ -7,7 +7,7 @@ import { computingRoute } from '#src/http/computing-route.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainFitRefusal } from '#src/words/fit-correction.ts'
-import type { FitCorrectionResponse } from './arrangements.ts'
+import type { FitCorrectionResponse } from './arrangements/all.ts'
 import { toFitAnswer, toFitCorrectionInput } from './present.ts'
 import type { FitCorrectionRequest } from './schema.ts'
 

@@ -10,8 +10,10 @@ import { JSON_TYPE } from '#src/http/media-type.ts'
 import { notValid, problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { explainRefusal } from '#src/words/load-check.ts'
-import { type LoadCheckResponse, spokenOf, toLoadAnswer, toLoadCheckInput } from './present.ts'
+import { type LoadCheckResponse, toLoadAnswer } from './arrangements/all.ts'
+import { toLoadCheckInput } from './present.ts'
 import type { LoadCheckRequest } from './schema.ts'
+import { spokenOf } from './shared-answer.ts'
 
 const SVG_TYPE = 'image/svg+xml'
 
@@ -49,7 +51,7 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       const { value } = check
       if (mediaType !== SVG_TYPE || !('turntable' in value)) return toLoadAnswer(value, body)
       return app
-        .runTask('safeOffsetCurve', safeOffsetCurveOf(value), request)
+        .runTask('safeOffsets', safeOffsetCurveOf(value), request)
         .then((curve) => toSafeOffsetSheet(value, curve, spokenOf(body)))
     },
   })

@@ -16,7 +16,15 @@ import { cautionsOf } from '#src/api/caution.ts'
 import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
 import { toRequest } from '#src/api/fields.ts'
-import { pressureUnits, showForce, showForceLimit, showPressure, showTorque, torqueUnits } from '#src/api/force.ts'
+import {
+  pressureUnits,
+  showForce,
+  showForceLimit,
+  showPressure,
+  showTorque,
+  torqueUnits,
+  usualForceUnits,
+} from '#src/api/force.ts'
 import { show } from '#src/api/length.ts'
 import { showNumber } from '#src/api/number.ts'
 import { present } from '#src/api/optional.ts'
@@ -24,6 +32,7 @@ import { shownBy } from '#src/api/schema.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import * as words from '#src/words/load-check.ts'
+import { termsOf } from '#src/words/terms.ts'
 import { LOAD_CHECK_FIELDS, type LoadCheckRequest, SeatLoad as SeatLoadSchema } from './schema.ts'
 
 type Spoken = words.Spoken
@@ -52,11 +61,18 @@ export function loadAnswer<const Name extends string, Own extends object>(
   )
 }
 
+/** The units and the terms of the answer to a request. */
+export const spokenOf = ({ design, forceUnits }: LoadCheckRequest): Spoken => ({
+  terms: termsOf(design),
+  units: design.units,
+  forceUnits: forceUnits ?? usualForceUnits(design.units),
+})
+
 /** Exactly those from which a figure of this answer was taken. */
-const sourcesIn = ({ bearing, load, seats, ...check }: LoadCheck) =>
+const sourcesIn = ({ bearing, load, seats }: LoadCheck) =>
   loadCheckSources(
     {
-      members: 'turntable' in check ? 'plates' : 'rings',
+      members: bearing.resolved.traits.members,
       materials: [bearing.resolved.input.balls.material ?? 'wood'],
       woods: [load.wood, ...(load.ballWood === undefined ? [] : [load.ballWood])],
       onBottom: seats.some(({ seat }) => seat.seat === 'bottom'),

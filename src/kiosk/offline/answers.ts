@@ -1,5 +1,5 @@
 import { fitCorrection } from '#shared/questions/fit/fit-correction.ts'
-import { safeOffsets } from '#shared/questions/load/arrangements/thrust.ts'
+import { safeOffsets } from '#shared/questions/load/arrangements/safe-offsets.ts'
 import { beginSearch, concludeSearch, furtherSearch } from '#shared/questions/search/design-search.ts'
 import { seasonDefaults } from '#shared/questions/season/season-defaults.ts'
 import { seasonalFit } from '#shared/questions/season/seasonal-fit.ts'
@@ -16,7 +16,7 @@ import { materialsRoute } from '#src/api/materials/route.ts'
 import { seasonalFitRoute } from '#src/api/seasonal-fit/route.ts'
 import { sizeTableRoute } from '#src/api/size-table/route.ts'
 import { toleranceCheckRoute } from '#src/api/tolerance-check/route.ts'
-import type { InputOf, TaskName } from '#src/workers/thread.ts'
+import type { TaskName } from '#src/workers/thread.ts'
 import type { BrowserRoute } from './computing-route.ts'
 
 /*
@@ -48,7 +48,7 @@ const TASKS: Readonly<Record<Exclude<TaskName, 'pdf' | 'browserScript'>, (input:
   furtherSearch,
   prepareTrials,
   runTrials,
-  safeOffsetCurve: ({ check, fastest }: InputOf<'safeOffsetCurve'>) => safeOffsets(check, fastest),
+  safeOffsets,
   seasonDefaults,
   seasonalFit,
 }

@@ -1,4 +1,4 @@
-import type { ArrangementName } from '#shared/bearing/arrangements.ts'
+import { type ArrangementName, traitsOf } from '#shared/bearing/arrangements.ts'
 import { inUnits, type Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { Picks, Stepper, TextField } from '#src/kiosk/controls.tsx'
@@ -19,8 +19,11 @@ const BALL_SIZES: Readonly<Record<Units, readonly string[]>> = {
 /** What − and + change a bore by. */
 const EVEN_STEP: Readonly<Record<Units, number>> = { in: 1 / 16, mm: 1 }
 
-/** Kinds of bearing whose rings have a groove each. */
-const HAS_DEPTHS: readonly ArrangementName[] = ['radial', 'caged']
+/** Whether it has rings with a groove each. */
+const hasDepths = (arrangement: ArrangementName): boolean => {
+  const { members, raceway } = traitsOf({ arrangement })
+  return members === 'rings' && raceway === 'groove'
+}
 
 /** Lengths of the usual form; those behind "more" are cleared when the units change. */
 const LENGTHS = ['balls.diameter', 'bore'] as const
@@ -88,7 +91,7 @@ export function BearingStage({ job, settled, change }: StageProps) {
           onInput={(bore) => set({ bore: typed(bore) })}
           onStep={(by) => set({ bore: stepped(text('bore'), by, units) })}
         />
-        {HAS_DEPTHS.includes(settled.arrangement) && (
+        {hasDepths(settled.arrangement) && (
           <fieldset>
             <legend>{BEARING.depth}</legend>
             <DepthSlider ring="outerRing" arrangement={settled.arrangement} bearing={bearing} set={set} />

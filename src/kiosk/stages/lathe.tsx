@@ -1,3 +1,4 @@
+import { traitsOf } from '#shared/bearing/arrangements.ts'
 import { Picks } from '#src/kiosk/controls.tsx'
 import { fitRequest } from '#src/kiosk/job/fit-request.ts'
 import { type Job, withRing } from '#src/kiosk/job/job.ts'
@@ -14,7 +15,7 @@ import { ReadingForm } from './reading-form.tsx'
 /** Cut, measure, and what to do next: for the ring on the lathe, from everything that was read and cut. */
 export function LatheStage({ job, settled, change, show }: StageProps) {
   const { request, units, name } = settled
-  const hasInner = settled.arrangement !== 'thrust'
+  const hasInner = traitsOf(settled).members === 'rings'
   const asked: Job = hasInner ? job : { ...job, ring: 'outer' }
   const reply = useReply('/v1/fit-correction', request && fitRequest(asked, request, units, hasInner))
   if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>

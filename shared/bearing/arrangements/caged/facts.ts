@@ -33,3 +33,12 @@ export const CAGED_SYMBOLS = {
   plugDiameter: 'Dg',
   ballSpacing: 'gs',
 }
+
+/** The fields that set them, by their JSON pointers. */
+export const CAGED_FIELDS_OF_SIZES = {
+  'cage.outsideDiameter': ['/cage/landClearance'],
+  'cage.boreDiameter': ['/cage/landClearance'],
+  'cage.pocketDiameter': ['/cage/pocketClearance'],
+  'cage.web': ['/cage/web'],
+  'cage.width': ['/cage/width'],
+}

@@ -17,3 +17,10 @@ export const ROLLER_SYMBOLS = {
   'cheeks.holeDiameter': 'dc',
   'cheeks.thickness': 'tc',
 }
+
+/** The fields that set them, by their JSON pointers. */
+export const ROLLER_FIELDS_OF_SIZES = {
+  'outerRing.trackDiameter': ['/ballGap'],
+  'innerRing.trackDiameter': ['/radialInternalClearance'],
+  rollerLength: ['/balls/length'],
+}

@@ -27,3 +27,13 @@ export const THRUST_SYMBOLS = {
   plateGap: 's',
   height: 'T',
 }
+
+/** The fields that set them, by their JSON pointers. */
+export const THRUST_FIELDS_OF_SIZES = {
+  'plates.outsideDiameter': ['/plates/wall'],
+  'plates.wall': ['/plates/wall'],
+  'plates.grooveDepth': ['/plates/engagement'],
+  'plates.grooveRadius': ['/groove/conformity'],
+  'plates.thickness': ['/plates/thickness'],
+  plateGap: ['/plates/engagement'],
+}

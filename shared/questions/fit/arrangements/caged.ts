@@ -12,7 +12,7 @@ import { mm } from '#shared/units/length.ts'
 export const CAGED: Fitted<CagedBearing> = {
   parts: RINGS,
   groundOf(bearing, part) {
-    if (part === 'outer') return fail([{ code: 'no-gap-in-cage', path: '/ring' }])
+    if (part === 'outer') return fail([{ code: 'gap-not-cut', path: '/ring' }])
     const { resolved, outerRing } = bearing
     return ok({
       resolved,

@@ -3,9 +3,8 @@ import type { InputOf } from '#shared/bearing/field.ts'
 import { type Refused, refusedDesign, refusedQuestion } from '#shared/bearing/refusal.ts'
 import { farthestHeld, type SharedBeside, sharedBeside } from '#shared/contact/eccentric-load.ts'
 import { POINT_CONTACT } from '#shared/contact/load-distribution.ts'
-import { GRAVITY, holdsAt, leavingSpeed, rigidLimits, type Turntable } from '#shared/contact/turntable.ts'
+import { GRAVITY, leavingSpeed, rigidLimits, type Turntable } from '#shared/contact/turntable.ts'
 import { contactWood } from '#shared/data/contact-woods.ts'
-import { endByHalving } from '#shared/numbers/halving.ts'
 import { type CheckedLoad, woodFigures } from '#shared/questions/load/checked-load.ts'
 import { AXIAL_LOAD_FIELDS } from '#shared/questions/load/fields.ts'
 import { frictionOf, startingTorque } from '#shared/questions/load/friction.ts'
@@ -329,39 +328,3 @@ function leavingReason(turntable: Turntable): PlateSpeedReason {
   if (climbsOut <= Math.min(pushedAside, tips)) return 'balls-climb-out'
   return tips < pushedAside ? 'plate-tips' : 'plate-pushed-aside'
 }
-
-/** A speed, and the offset up to which the load and the plate keep their places. */
-export interface SafeOffset {
-  readonly offset: Mm
-  readonly speed: number
-}
-
-const SPEEDS = 20
-/** Halvings of the offsets at a speed: finer than a line is drawn. */
-const HALVINGS = 9
-
-/**
- * How far out the load may stand at speeds up to the fastest of interest: as it is, at its height.
- *
- * @param fastest turns a minute, above 0
- */
-export function safeOffsets(
-  { load, turntable, tipsBeyond }: Pick<PlateLoadCheck, 'load' | 'turntable' | 'tipsBeyond'>,
-  fastest: number,
-): readonly SafeOffset[] {
-  return Array.from({ length: SPEEDS + 1 }, (_, index) => {
-    const speed = (fastest * index) / SPEEDS
-    const sliding =
-      index > 0 && load.load.turnsWithPlate ? slidingOffset(load.friction, speed) : Number.POSITIVE_INFINITY
-    const holds = (offset: number): boolean => holdsAt({ ...turntable, offset }, speed)
-    const farthest = Math.min(tipsBeyond * ON_THE_LINE, sliding)
-    const [safe] = holds(farthest) ? [farthest] : endByHalving(holds, 0, farthest, HALVINGS)
-    return { speed, offset: mm(safe) }
-  })
-}
-
-/** Short of where the plate tips at rest, so that something holds it. */
-const ON_THE_LINE = 1 - 1e-6
-/** e = μ g / ω². */
-const slidingOffset = (friction: number, speed: number): number =>
-  (friction * GRAVITY) / (speed * PER_RPM * speed * PER_RPM)

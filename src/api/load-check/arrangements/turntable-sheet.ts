@@ -1,4 +1,5 @@
-import type { PlateLoadCheck, SafeOffset } from '#shared/questions/load/arrangements/thrust.ts'
+import type { SafeOffset, SafeOffsetCurve } from '#shared/questions/load/arrangements/safe-offsets.ts'
+import type { PlateLoadCheck } from '#shared/questions/load/arrangements/thrust.ts'
 import { inUnits } from '#shared/units/length.ts'
 import { safeOffsetSheet } from '#src/drawings/sheets/safe-offset.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
@@ -8,7 +9,7 @@ import { type Spoken, safeOffsetWords } from '#src/words/load-check.ts'
 const SPEEDS_SHOWN = 2.5
 
 /** What a worker thread needs to work the curve out. */
-export const safeOffsetCurveOf = ({ load, turntable, tipsBeyond, handTurned }: PlateLoadCheck) => ({
+export const safeOffsetCurveOf = ({ load, turntable, tipsBeyond, handTurned }: PlateLoadCheck): SafeOffsetCurve => ({
   check: { load, turntable, tipsBeyond },
   fastest: SPEEDS_SHOWN * handTurned,
 })

@@ -3,11 +3,11 @@ import { describe, expect, test } from 'vitest'
 import type { ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
 import { CONTACT_WOODS } from '#shared/data/contact-woods.ts'
 import { ringLoadCheck } from '#shared/questions/load/arrangements/rings.ts'
+import { safeOffsets } from '#shared/questions/load/arrangements/safe-offsets.ts'
 import {
   type PlateLoadCheck,
   type PlateLoadCheckInput,
   plateLoadCheck,
-  safeOffsets,
 } from '#shared/questions/load/arrangements/thrust.ts'
 import { loadCheck } from '#shared/questions/load/load-check.ts'
 import { mm } from '#shared/units/length.ts'
@@ -198,7 +198,7 @@ describe('a load beside the axis', () => {
   test('how far out is safe at each speed: at rest to where it tips, less the faster, and consistent with the limit', () => {
     const tall = { ...EVEN, offset: mm(10), load: { height: mm(150) } }
     const check = checked(tall)
-    const curve = safeOffsets(check, 300)
+    const curve = safeOffsets({ check, fastest: 300 })
     expect(curve[0]?.offset).toBeWithin(1e-4, check.tipsBeyond)
     for (const [index, { offset, speed }] of curve.entries()) {
       const slower = curve[index - 1]

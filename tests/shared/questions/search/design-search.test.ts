@@ -5,7 +5,7 @@ import { BALL_MATERIALS } from '#shared/bearing/fields.ts'
 import { bindsIn } from '#shared/movement/fit.ts'
 import { movingBearing } from '#shared/movement/moving-bearing.ts'
 import type { Year } from '#shared/movement/year.ts'
-import { SEARCHED } from '#shared/questions/search/arrangements.ts'
+import { SEARCHED } from '#shared/questions/search/arrangements/all.ts'
 import {
   beginSearch,
   concludeSearch,

@@ -5,7 +5,7 @@ import { MOVING_CAGED } from '#shared/movement/arrangements/caged.ts'
 import { MOVING_RADIAL } from '#shared/movement/arrangements/radial.ts'
 import { MOVING_ROLLER } from '#shared/movement/arrangements/roller.ts'
 import { MOVING_THRUST } from '#shared/movement/arrangements/thrust.ts'
-import type { MovingArrangement } from './snapshot.ts'
+import type { MovingArrangement } from '#shared/movement/snapshot.ts'
 
 /** The movement of each arrangement. */
 const MOVING: { readonly [Name in ArrangementName]: MovingArrangement<BearingByArrangement[Name]> } = {

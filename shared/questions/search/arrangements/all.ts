@@ -4,7 +4,7 @@ import { CAGED_SEARCH } from '#shared/questions/search/arrangements/caged.ts'
 import { RADIAL_SEARCH } from '#shared/questions/search/arrangements/radial.ts'
 import { ROLLER_SEARCH } from '#shared/questions/search/arrangements/roller.ts'
 import { THRUST_SEARCH } from '#shared/questions/search/arrangements/thrust.ts'
-import type { SearchModule } from './module.ts'
+import type { SearchModule } from '#shared/questions/search/module.ts'
 
 type AnyModule = SearchModule<object, AnyBearing, object>
 

@@ -5,7 +5,7 @@ import { CAGED } from '#src/api/fit-correction/arrangements/caged.ts'
 import { RADIAL } from '#src/api/fit-correction/arrangements/radial.ts'
 import { ROLLER } from '#src/api/fit-correction/arrangements/roller.ts'
 import { THRUST } from '#src/api/fit-correction/arrangements/thrust.ts'
-import { FIT_PARTS } from './schema.ts'
+import { FIT_PARTS } from '#src/api/fit-correction/schema.ts'
 
 /** The answer of every arrangement, and how it calls the size that is cut. */
 export const ANSWERS = { radial: RADIAL, roller: ROLLER, caged: CAGED, thrust: THRUST } as const satisfies Readonly<

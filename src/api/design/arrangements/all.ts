@@ -5,8 +5,8 @@ import { CAGED } from '#src/api/design/arrangements/caged.ts'
 import { RADIAL } from '#src/api/design/arrangements/radial.ts'
 import { ROLLER } from '#src/api/design/arrangements/roller.ts'
 import { THRUST } from '#src/api/design/arrangements/thrust.ts'
-import { MAKING_SCHEMAS } from './making-schema.ts'
-import { PART_SCHEMAS } from './parts.ts'
+import { MAKING_SCHEMAS } from '#src/api/design/making-schema.ts'
+import { PART_SCHEMAS } from '#src/api/design/parts.ts'
 
 /** The answer of each arrangement, with the schemas that it alone refers to. A new one: its file, and its line here. */
 const ANSWERS = {
