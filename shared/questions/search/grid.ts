@@ -1,6 +1,6 @@
 import type { DesignInput } from '#shared/bearing/arrangements.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
-import { SEARCHED } from './arrangements/all.ts'
+import { SEARCHED } from '#shared/questions/search/arrangements/all.ts'
 import type { ResolvedSearch } from './input.ts'
 
 /** Places in the lists of a search: one candidate. */

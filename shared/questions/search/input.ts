@@ -4,9 +4,9 @@ import type { InputOf } from '#shared/bearing/field.ts'
 import { denominatorInput } from '#shared/bearing/resolve.ts'
 import type { Year } from '#shared/movement/year.ts'
 import type { AnyLoadCheckInput } from '#shared/questions/load/load-check.ts'
+import { SEARCHED } from '#shared/questions/search/arrangements/all.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
-import { SEARCHED } from './arrangements/all.ts'
 import {
   boreStep,
   type COMMON_FIELDS,

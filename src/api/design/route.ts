@@ -1,5 +1,6 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import { design } from '#shared/bearing/arrangements.ts'
+import { answerOf, type DesignResponse } from '#src/api/design/arrangements/all.ts'
 import { designRef, toDesignInput } from '#src/api/design-input.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
 import { seasonedDesign } from '#src/api/seasoned.ts'
@@ -7,7 +8,6 @@ import { EVERY_ARRANGEMENT, servedBy } from '#src/api/served.ts'
 import { computingRoute } from '#src/http/computing-route.ts'
 import { problem } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
-import { answerOf, type DesignResponse } from './arrangements/all.ts'
 
 export const designRoute: FastifyPluginAsyncTypebox = async (app) => {
   computingRoute(app, {
