@@ -1,4 +1,4 @@
-/** What a question about a bearing gives back: an answer, or the reason why there is none. */
+/** The result of a question about a bearing: an answer, or the reason why there is none. */
 export type Result<T, E> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: E }
 export const ok = <T>(value: T): Result<T, never> => ({ ok: true, value })
 export const fail = <E>(error: E): Result<never, E> => ({ ok: false, error })

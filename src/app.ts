@@ -117,7 +117,7 @@ const SHARED_SCHEMAS: readonly TSchema[] = [
 
 type AppOptions = {
   readonly config?: Config
-  /** Where log lines go; standard output when it is not said. */
+  /** The stream of log lines; standard output by default. */
   readonly logStream?: LogStream
   /** Further routes, which only tests have. */
   readonly routes?: readonly Mount[]

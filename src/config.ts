@@ -35,7 +35,7 @@ export type Config = {
   readonly maxConnectionsPerAddress: number
   /** Requests that one address may send in a minute; 0 does not count. */
   readonly rateLimitPerMinute: number
-  /** Where they are counted: in this process, or in a store that all replicas share. */
+  /** The store that counts them: this process, or a store that all replicas share. */
   readonly rateLimitStore: 'memory' | StoreAddress
   /** The pages that may read answers from a script: any, none, or these origins. */
   readonly corsOrigin: Origins

@@ -19,7 +19,7 @@ export interface FullRingArrangement<
   outerSideOf(input: Input): Result<OuterSide, readonly Refusal[]>
 }
 
-/** What every bearing has, whatever its arrangement. */
+/** The part of a bearing that every arrangement shares. */
 export interface AnyBearing {
   readonly resolved: ResolvedBalls
 }
@@ -35,7 +35,7 @@ export interface Arrangement<
   Key extends DimensionKey = DimensionKey,
 > {
   readonly traits: Traits
-  /** Where its sizes come from, besides what `sourcesOf` adds. */
+  /** Sources of its sizes, besides those that `sourcesOf` adds. */
   readonly sources: readonly SourceId[]
   /** The fields of its input, besides `units` and `arrangement`. */
   readonly fields: Group<F>

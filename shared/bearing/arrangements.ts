@@ -63,7 +63,7 @@ const USUAL: ArrangementName = 'radial'
 export const nameOf = ({ arrangement }: Named): ArrangementName => arrangement ?? USUAL
 export const traitsOf = (design: Named): Traits => ARRANGEMENTS[nameOf(design)].traits
 
-/** Where the sizes of a design come from. A split inner ring has to leave room for the heads of its screws. */
+/** Sources of the sizes of a design. A split inner ring has to leave room for the heads of its screws. */
 export const sourcesOf = ({ arrangement, split }: Sourced): readonly SourceId[] => [
   // what was designed is of an arrangement that there is
   ...ARRANGEMENTS[(arrangement as ArrangementName | undefined) ?? USUAL].sources,

@@ -5,7 +5,7 @@ import type { AnyInput } from './resolve.ts'
 import { leafAt, type Suggestion } from './suggestion.ts'
 
 /*
- * What an input may hold. The edge turns away all else, as a slip of the hand and no bearing; so nothing that is
+ * The limits of an input. The edge refuses everything else as a slip of the hand, not a bearing; so nothing that is
  * suggested may lie outside either.
  */
 

@@ -2,7 +2,7 @@ import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import type { BallMaterial } from './fields.ts'
 
 /*
- * What a maker need not say. All of it is common practice, no source, except where a line names one.
+ * Defaults for all that a maker leaves out: common practice, no source, except where a line names one.
  * Lengths hang on the ball diameter, so that a bearing twice as large is the same bearing: all but the gaps, which a maker
  * measures with the same rule whatever the size of the balls.
  */

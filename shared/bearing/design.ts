@@ -70,7 +70,7 @@ export function designOf<I extends AnyInput, B extends AnyBearing, Key extends D
   })
 }
 
-/** What is wrong with the plan of how to make it: lengths that nobody could send, and what only rings have. */
+/** Faults of the plan of how to make it: lengths that nobody could send, and fields that only rings have. */
 function makingRefusals({ making, units, arrangement }: AnyInput, { members }: Traits): readonly Refusal[] {
   if (making === undefined) return []
   const { screws, mounting } = making
@@ -88,7 +88,7 @@ function makingRefusals({ making, units, arrangement }: AnyInput, { members }: T
   ]
 }
 
-/** What is found about the bearing of an input; undefined where it has none. */
+/** The findings about the bearing of an input; undefined if it has none. */
 type Look = (input: AnyInput) => readonly Finding[] | undefined
 
 /**

@@ -55,7 +55,7 @@ export interface Dimension<Key extends DimensionKey = DimensionKey> {
   /** The size to turn to, so that film or grain bring it to `value`. Left out for sizes that are not cut. */
   readonly cutTo?: Mm
   readonly shop: ShopFigure
-  /** What a rule shows for `cutTo`. Left out where nothing is to come on it. */
+  /** The figure on a rule for `cutTo`. Left out if no finish is added. */
   readonly cutToShop?: ShopFigure
   /** d(ball gap) / d(this size), the rest of the ring staying as it is. Left out where the gap does not move. */
   readonly gapPerUnit?: number

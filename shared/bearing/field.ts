@@ -19,7 +19,7 @@ export const LENGTH_OR_NONE: Bounds = { min: 0, max: LENGTH.max }
 /** How sure a default is. */
 export type Standing = 'common practice, no source' | 'the plain case' | 'derived here'
 
-/** What is taken where the caller leaves a field out. */
+/** The value of a field that the caller leaves out. */
 export interface Default {
   /** The value as the document states it: `1/20 of a ball`. */
   readonly stated: string
@@ -28,7 +28,7 @@ export interface Default {
 }
 
 interface Row {
-  /** What the field means, for the document. */
+  /** The meaning of the field, for the document. */
   readonly means: string
   readonly required?: true
   readonly byDefault?: Default
@@ -64,7 +64,7 @@ export interface Group<F extends Fields = Fields> extends Row {
   /** Its name among the schemas of the document. */
   readonly id: string
   readonly fields: F
-  /** Of each list of names, at most one may be given. */
+  /** Lists of names; at most one name of each list may be given. */
   readonly oneOfEach: readonly (readonly string[])[]
 }
 

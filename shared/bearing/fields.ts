@@ -189,6 +189,6 @@ export interface Tagged<Name extends string> {
   readonly arrangement: Name
   /** How it is made and where it lives. */
   readonly making?: MakingInput
-  /** What the season where it lives says of it: not of the request, but worked out before. */
+  /** The effect of the season where it lives: calculated before, not part of the request. */
   readonly seasoned?: Seasoned
 }

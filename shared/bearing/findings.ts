@@ -145,7 +145,7 @@ interface GroovedBalls extends ResolvedBalls {
   readonly input: ResolvedBalls['input'] & GroovedParts
 }
 
-/** What is not well with a groove, in whichever part it is cut. */
+/** Findings about a groove, in whichever part it is cut. */
 export function grooveFindings(
   resolved: GroovedBalls,
   ring: PartName,

@@ -16,7 +16,7 @@ export type LimitedSizes = Partial<Record<DimensionKey, SizeLimits>>
  * as designed: the circle that the plugs check between the gaps of the go and the no-go plug, and the arc of a groove with
  * its balls on the bottom down to the ball's own radius and up by as much. Derived here.
  *
- * Where balls ride on the edges of their groove, its depth moves the pitch circle by less than itself: the slopes tell by how
+ * If balls ride on the edges of their groove, its depth moves the pitch circle by less than itself: the slopes tell by how
  * much. Balls that are held apart have no gap to limit.
  */
 export function limitedSizes(design: Design): LimitedSizes {

@@ -36,7 +36,7 @@ type WholeInput = AnyInput &
     readonly innerRing: InnerRingInput
   }
 
-/** What an arrangement of grooved rings takes where nothing is stated. */
+/** Defaults of an arrangement of grooved rings. */
 export interface GroovedDefaults {
   /** In ball diameters. */
   readonly engagement: ResolvedRings['usualEngagement']

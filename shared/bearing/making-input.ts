@@ -41,15 +41,15 @@ interface ClimateInput {
   }[]
 }
 
-/** What is left on a blank, and what the saws take away. */
+/** Wood left on a blank, and wood that the saws take away. */
 export interface Allowances {
   /** Left for the lathe on each cylinder that is turned, by radius. */
   readonly turning: Mm
   /** Left on each side of a ring, along the axis. */
   readonly side: Mm
-  /** Of the saw that cuts the circles. */
+  /** Kerf of the saw that cuts the circles. */
   readonly sawKerf: Mm
-  /** Of the saw that cuts miters. */
+  /** Kerf of the saw that cuts miters. */
   readonly miterKerf: Mm
   /** Diameter of the hole through which a saw enters. */
   readonly entryHole: Mm
@@ -62,7 +62,7 @@ interface BoardInput {
   readonly length: Mm
 }
 
-/** What the season of `climate` does to a bearing of `woods`. */
+/** The effect of a year of `climate` on a bearing of `woods`. */
 export interface Seasoned {
   /** JSON pointers of the values that no caller stated: they follow from the season. */
   readonly paths: readonly string[]
@@ -70,7 +70,7 @@ export interface Seasoned {
   readonly goesTogether: number
   readonly runsAllYear: number
   readonly knocks: number
-  /** What would serve it better, in words; absent where it runs all year without a rattle. */
+  /** Advice in words; absent if it runs all year without a rattle. */
   readonly advice?: string
 }
 
@@ -82,19 +82,19 @@ export interface MakingInput {
   readonly woods?: WoodsInput
   readonly climate?: ClimateInput
   readonly lumber?: Lumber
-  /** Of boards that are bought. */
+  /** Length of the boards that are bought. */
   readonly boardLength?: Mm
   /** The boards on hand, instead of sizes that are sold. */
   readonly boards?: readonly BoardInput[]
   readonly allowances?: Partial<Allowances>
-  /** Of the ring that comes apart, or of cheeks. */
+  /** Screws of the ring that comes apart, or of cheeks. */
   readonly screws?: {
     readonly count?: number
     readonly gauge?: number
     /** Instead of a gauge [mm]. */
     readonly metricDiameter?: number
   }
-  /** What the chuck grips, from the outside. */
+  /** Diameters that the chuck grips from the outside. */
   readonly chuck?: { readonly min: Mm; readonly max: Mm }
   /** Largest diameter that turns over the bed of the lathe. */
   readonly swing?: Mm

@@ -4,14 +4,14 @@ import type { Mm } from '#shared/units/length.ts'
 export const HOLDS = ['glued', 'pressed', 'keyed', 'pinned', 'screwed', 'retained'] as const
 export type Hold = (typeof HOLDS)[number]
 
-/** What a shaft is made of. */
+/** Materials of a shaft. */
 export const SHAFT_MATERIALS = ['steel', 'brass', 'wood'] as const
 export type ShaftMaterial = (typeof SHAFT_MATERIALS)[number]
 
 export const TURNING_RINGS = ['inner-ring', 'outer-ring'] as const
 export const DRIVES = ['crank', 'hub'] as const
 
-/** What the bearing is mounted on and in. */
+/** The shaft and the housing of the bearing. */
 export interface MountingInput {
   readonly shaft?: {
     readonly diameter?: Mm
@@ -22,12 +22,12 @@ export interface MountingInput {
   }
   readonly housing?: {
     readonly species?: string
-    /** Of the board that the seat is cut into. */
+    /** Thickness of the board that the seat is cut into. */
     readonly thickness?: Mm
     readonly hold?: Hold
   }
   /** Which ring turns. */
   readonly turns?: (typeof TURNING_RINGS)[number]
-  /** What turns an outer ring. */
+  /** The drive of an outer ring. */
   readonly drive?: (typeof DRIVES)[number]
 }

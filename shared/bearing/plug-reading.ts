@@ -7,7 +7,7 @@ import type { BallRing } from './ball-ring.ts'
 import { ENTRY_DEVIATION, ENTRY_MEAN } from './entry-gap.ts'
 
 /*
- * What a plug tells of a ring of real balls. The plugs of a design are those of equal balls of its mean diameter Dw. A plug of
+ * The evidence of a plug about a ring of real balls. The plugs of a design are made for equal balls of its mean diameter Dw. A plug of
  * diameter D that just enters among unequal balls of mean m and scatter σ has them stand on
  *
  *   2 R = D + m + q σ V
@@ -32,7 +32,7 @@ export interface GapSpread {
 
 export interface PlugReading {
   readonly whenGoEnters: GapSpread
-  /** Where the no-go plug is just refused: a hair more, and it enters. */
+  /** The ring that just refuses the no-go plug: with a hair more, it enters. */
   readonly whenNoGoRefuses: GapSpread
   /**
    * How the groove is where go enters and no-go does not, nothing else being known of it. None where the plugs leave no room between
@@ -46,14 +46,14 @@ export interface PlugReading {
 /** Balls of one scatter, with the chance that it is that of the lot. */
 interface Lot {
   readonly chance: number
-  /** Of single balls. */
+  /** Scatter of single balls. */
   readonly scatter: number
   /** How much the room inside the balls is less than inside equal ones: mean and deviation. */
   readonly loss: { readonly mean: number; readonly deviation: number }
   readonly meanUncertainty: number
 }
 
-/** What go and no-go tell of the ball gap with the lot of this design, allowing for balls that scatter more than stated. */
+/** The ball gaps that go and no-go allow with the lot of this design, even if its balls scatter more than stated. */
 export function plugReading(ring: BallRing): PlugReading {
   const { resolved, gauge } = ring
   const lots = lotsOf(ring)

@@ -2,7 +2,7 @@ import type { OwnPart, OwnRefusal } from '#shared/bearing/arrangements/facts.ts'
 import type { Mm } from '#shared/units/length.ts'
 
 export type RingName = 'outerRing' | 'innerRing'
-/** What has a groove. */
+/** Parts with a groove. */
 export type PartName = RingName | OwnPart
 
 /** Why no such bearing can exist: facts only. Words and units are made at the edge. */

@@ -37,7 +37,7 @@ export type OuterRingInput = ValueOf<ReturnType<typeof outerRingGroup>>
 export type InnerRingInput = ValueOf<ReturnType<typeof innerRingGroup>>
 export type GapInput = InputOf<ReturnType<typeof gapFields>>
 
-/** What every design input holds. */
+/** The fields of every design input. */
 export interface AnyInput extends Omit<Tagged<string>, 'arrangement'> {
   readonly arrangement?: string
   readonly balls: BallsInput
@@ -113,7 +113,7 @@ export const depthPath = (input: GroovedParts, part: PartName): string =>
 export const outsidePath = (input: OutsideParts, part: keyof OutsideParts): string =>
   `/${part}/${input[part]?.outsideDiameter === undefined ? 'wall' : 'outsideDiameter'}`
 
-/** Where the arc of a part's groove was stated: at the part or for both. */
+/** The path at which the arc of a part's groove was stated: the part's own, or that of both. */
 export function groovePath(input: GroovedParts, part: PartName): string {
   const own = input[part]?.groove
   const groove = own ?? input.groove ?? {}

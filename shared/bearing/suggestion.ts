@@ -62,7 +62,7 @@ export function withSuggestion<I extends object>(input: I, group: Group, { path,
   return withValue(input, names, value)
 }
 
-/** What a suggestion for a field is; nothing suggests a list. */
+/** The kind of a suggestion for a field; nothing suggests a list. */
 function kindOf(field: Leaf['field']): Suggestion['kind'] | undefined {
   switch (field.kind) {
     case 'length':

@@ -4,7 +4,7 @@ import type { PartName, RingName } from './refusal.ts'
 import type { Suggestion } from './suggestion.ts'
 import type { Traits } from './traits.ts'
 
-/** What is worth a warning, as facts. Words and units are made at the edge. */
+/** Warnings as facts. Words and units are added at the edge. */
 export type WarningFacts =
   | OwnWarning
   | { readonly code: 'lands-touch'; readonly leastLandGap: Mm }

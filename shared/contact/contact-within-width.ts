@@ -72,7 +72,7 @@ function loadAtWidth({ rolling, modulus, halfWidth }: Surface, axisRatio: number
   return (Math.PI * rolling * modulus * cube * axisRatio * axisRatio) / (3 * (first - difference))
 }
 
-/** Where a quantity that grows with the axis ratio reaches what is wanted; 1 where it does not. */
+/** The axis ratio at which a growing quantity reaches the wanted value; 1 if it does not. */
 function axisRatioAtWidth(quantity: (axisRatio: number) => number, wanted: number): number {
   if (quantity(1) <= wanted) return 1
   const logarithm = Math.log(wanted)

@@ -15,7 +15,7 @@ import { requireWhole, requireWithin } from '#shared/precondition.ts'
 
 /** How equal balls share a load, whatever its size. */
 export interface SharedBeside {
-  /** Of each ball, 1 in all, from the one at `phase` on round the circle. */
+  /** Share of each ball, 1 in all, from the one at `phase` on round the circle. */
   readonly shares: readonly number[]
   /** k. */
   readonly lean: number

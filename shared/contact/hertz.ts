@@ -8,7 +8,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
  * Mechanics (1985), 4.2 (from memory). Forces in newtons, pressures and moduli in megapascals, lengths in millimetres.
  */
 
-/** What a body gives under load. */
+/** The elastic constants of a body. */
 export interface Elastic {
   /** Young's modulus E [MPa]. */
   readonly stiffness: number

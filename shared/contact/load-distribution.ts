@@ -12,7 +12,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 export const POINT_CONTACT = 1.5
 export const LINE_CONTACT = 1.1
 
-/** What shares the load. */
+/** The elements that share the load. */
 export interface Sharing {
   /** Z, whole, at least 1. */
   readonly count: number

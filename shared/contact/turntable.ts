@@ -60,7 +60,7 @@ interface Placed {
   readonly force: number
 }
 
-/** Where the plate stands, its balls, and what is left over of force, moment and push. */
+/** Position of the plate, its balls, and the remainder of force, moment and push. */
 export interface Balance {
   readonly sinks: number
   readonly leans: number

@@ -27,7 +27,7 @@ export const hardnessPressure = (sideHardness: number): number => sideHardness /
  * Derived here from those; wood varies by a quarter from board to board.
  */
 
-/** What is dented: a contact, and the hardness of the softer side as a pressure [MPa]. */
+/** A contact, and the hardness of its softer side as a pressure [MPa]. */
 export interface Dented {
   readonly surface: Surface | Line
   readonly hardness: number
@@ -53,7 +53,7 @@ function markingLoad({ surface, hardness }: Dented, semiMinor: number): number {
   return pressure * markedArea(surface, semiMinor)
 }
 
-/** What stays of a mark of this half width once the load is gone [mm]. */
+/** Depth that a mark of this half width keeps once the load is gone [mm]. */
 function lastingDepth(dented: Dented, semiMinor: number): number {
   const share = markingLoad(dented, semiMinor) / elasticLoad(dented.surface, semiMinor)
   return share < 1 ? (semiMinor * semiMinor * dented.surface.rolling * (1 - share)) / 2 : 0

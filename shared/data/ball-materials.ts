@@ -1,7 +1,7 @@
 import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from './sources.ts'
 
-/** What bought balls are made of. Wooden ones are as their wood is: see `wood-strength.ts`. */
+/** Materials of bought balls. For wooden ones see `wood-strength.ts`. */
 export interface BallSubstance {
   /** [kg/m3] */
   readonly density: number

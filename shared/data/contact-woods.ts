@@ -2,7 +2,7 @@ import type { SourceId } from './sources.ts'
 import { SPECIES, type SpeciesId } from './species.ts'
 import { ACROSS_OVER_ALONG, MPA_PER_PSI, NEWTONS_PER_LBF, STRENGTH } from './wood-strength.ts'
 
-/** What a ball pressed into wood asks for beyond `wood-strength.ts`, in the units of print, at 12 % moisture content. */
+/** Properties that a ball pressed into wood needs beyond `wood-strength.ts`, in the units of print, at 12 % moisture content. */
 interface Printed {
   /** Static bending [10⁶ lbf/in²]: a tenth below the stiffness along the grain, for the beam shears too. */
   readonly bendingStiffness: number
@@ -29,7 +29,7 @@ const PRINTED = {
 export type ContactWoodId = keyof typeof PRINTED
 export const CONTACT_WOODS = Object.keys(PRINTED) as readonly ContactWoodId[]
 
-/** What is printed of any wood beyond `wood-strength.ts`. */
+/** The printed properties of a wood beyond `wood-strength.ts`. */
 export const printedOf = (id: SpeciesId): Partial<Printed> =>
   Object.hasOwn(PRINTED, id) ? PRINTED[id as ContactWoodId] : {}
 
@@ -52,7 +52,7 @@ export interface ContactWood {
   readonly sideHardness: number
   /** [kg/m³], with its moisture. */
   readonly density: number
-  /** Of the ovendry mass and the volume at 12 % moisture content. */
+  /** From the ovendry mass and the volume at 12 % moisture content. */
   readonly specificGravity: number
 }
 

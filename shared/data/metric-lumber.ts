@@ -9,5 +9,5 @@ export const METRIC_SOFTWOOD_THICKNESSES: readonly number[] = [19, 22, 25, 32, 3
 /** Widths of softwood [mm]: EN 1313-1 and Nordic sawmills, from memory. */
 export const METRIC_SOFTWOOD_WIDTHS: readonly number[] = [75, 100, 125, 150, 175, 200, 225]
 
-/** What a sawn board loses until it is dry and planed on both sides, in thickness or in width [mm]: common practice, no source. */
+/** Loss of a sawn board until it is dry and planed on both sides, in thickness or in width [mm]: common practice, no source. */
 export const METRIC_PLANING = 5

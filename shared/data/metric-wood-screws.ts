@@ -22,9 +22,9 @@ export const METRIC_SCREW_LENGTHS: readonly number[] = [10, 12, 16, 20, 25, 30, 
 /** Angle of their flat head, from one flank to the other [degrees]: DIN 97, from memory. */
 export const METRIC_HEAD_ANGLE = 90
 
-/** Of the core, as for screws in inches: the rule of the American Wood Council, as l-36.com quotes it. */
+/** Pilot hole over core, as for screws in inches: the rule of the American Wood Council, as l-36.com quotes it. */
 const PILOT_OF_CORE = { softwood: 0.7, hardwood: 0.9 } as const
-/** What the shank has to spare in its hole [mm]: common practice, no source. */
+/** Room of the shank in its hole [mm]: common practice, no source. */
 const SHANK_ROOM = 0.2
 
 /** Drills are sold by tenths of a millimetre: common practice, no source. */

@@ -3,7 +3,7 @@ import type { BallMaterial } from '#shared/bearing/fields.ts'
 import type { SourceId } from './sources.ts'
 
 /**
- * What a ball takes to roll on wood, as a lever arm f [mm]: it is held back by the moment f Q. Tables of it differ by more than
+ * Rolling resistance of a ball on wood, as a lever arm f [mm]: the moment f Q holds it back. Tables of it differ by more than
  * tenfold, so each is a range: from a smooth ball in a clean groove to a rough one in dust.
  */
 export const LEVER_ARM: Readonly<Record<BallMaterial, Bounds & { readonly source: SourceId }>> = {

@@ -27,7 +27,7 @@ const BY_GRAVITY = {
   hardwood: { stiffness: [16500, 0.7], tension: [10.1, 1.3] },
   softwood: { stiffness: [20500, 0.84], tension: [6, 1.11] },
 } as const
-/** Of a wood of which no specific gravity is printed: a light one, for it splits the sooner. */
+/** Specific gravity of a wood for which none is printed: a light one, for that splits sooner. */
 const LIGHT = 0.35
 
 /** A wood as a segmented ring has it; stresses in megapascals. */

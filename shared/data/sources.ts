@@ -7,12 +7,12 @@ type Standing = (typeof STANDINGS)[number]
 
 export interface Source {
   readonly title: string
-  /** What is taken from it. */
+  /** The figures taken from it. */
   readonly usedFor: string
   readonly standing: Standing
 }
 
-/** Where the figures of a bearing come from. A formula or a number names its row by the key. */
+/** Sources of the figures of a bearing. A formula or a number names its row by the key. */
 export const SOURCES = {
   'iso-5593': {
     title: 'ISO 5593, Rolling bearings: Vocabulary, as a list of its terms quotes the edition of 1997 (nlfnorm.cz)',
@@ -77,7 +77,7 @@ export const SOURCES = {
   },
 } as const satisfies Readonly<Record<string, Source>>
 
-/** Where the figures of woods, boards, screws and the weather come from. A design alone does not need them. */
+/** Sources of the figures of woods, boards, screws and the weather. A design alone does not need them. */
 export const DATA_SOURCES = {
   'fpl-13-5': {
     title: 'Wood Handbook (USDA Forest Products Laboratory, FPL-GTR-190, 2010), Table 13-5, row read',
@@ -243,7 +243,7 @@ export const DATA_SOURCES = {
   },
 } as const satisfies Readonly<Record<string, Source>>
 
-/** Where the figures of loads and speeds come from. */
+/** Sources of the figures of loads and speeds. */
 export const LOAD_SOURCES = {
   hertz: {
     title: 'H. Hertz 1881; K. L. Johnson, Contact Mechanics (1985)',
@@ -323,5 +323,5 @@ export const ALL_SOURCES = { ...SOURCES, ...DATA_SOURCES, ...LOAD_SOURCES }
 
 export type SourceId = keyof typeof ALL_SOURCES
 
-/** What a fit correction rests on. */
+/** Sources of a fit correction. */
 export const FIT_CORRECTION_SOURCES: readonly SourceId[] = ['jcgm-101', 'derived', 'trade']

@@ -115,7 +115,7 @@ export const SCREW_LENGTHS: readonly number[] = [
 
 /**
  * What a wood screw may hold in side grain, for each inch of thread [lbf]:  p = 2850 G² D  (`screw-withdrawal`): about a fifth of
- * what pulls it out.
+ * the load that pulls it out.
  *
  * @param specificGravity G, of the ovendry mass and the volume at 12 %
  * @param diameter D [in]

@@ -88,7 +88,7 @@ export function ballGapOnCircle(pitchRadius: Mm, diameters: readonly number[], h
  * neighbours, and where it stands at an end by itself. Of equal balls at exact closure −1 for each (per diameter), −Z for all:
  * in a ring, where a larger ball stands further in as well, it is −(1 + sin(π / Z)).
  *
- * Of equal balls it is the same on edges, for heights that are alike move nothing.
+ * For equal balls it is the same on edges, because equal heights move nothing.
  *
  * @returns mm of gap per mm of that ball's diameter, in the order given; ranges and errors as for `ballGapOnCircle`
  */

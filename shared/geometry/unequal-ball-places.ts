@@ -11,7 +11,7 @@ export interface BallPlaces {
 }
 
 /**
- * Where the ball gap is: all of it between the last ball and the first, or an equal part of it between all neighbours.
+ * Place of the ball gap: all of it between the last ball and the first, or an equal part of it between all neighbours.
  * A gap below 0 is an overlap, and is shared in the same way.
  */
 export type GapPlace = 'whole' | 'spread'

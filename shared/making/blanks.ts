@@ -14,9 +14,9 @@ export interface Blank {
   readonly cutCircle: Mm
   readonly cutHole: Mm
   readonly roughCircle: Mm
-  /** What is sawn out. Absent where nothing is left of it, and for a bore, which is drilled. */
+  /** Diameter of the core that is sawn out. Absent if nothing is left of it, and for a bore, which is drilled. */
   readonly roughHole?: Mm
-  /** Of each piece, along the axis. */
+  /** Thickness of each piece, along the axis. */
   readonly thickness: Mm
   /** Two where a ring comes apart in the middle, or where two are made alike. */
   readonly pieces: 1 | 2

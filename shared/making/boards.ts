@@ -27,7 +27,7 @@ export interface BoardOption {
   readonly layers: number
   /** All that is planed off a blank of so many layers. */
   readonly planing: Mm
-  /** Of softwood. Hardwood comes in random widths: then any from the rough circle, or the strip, up. */
+  /** Nominal width of softwood. Hardwood comes in random widths: any from the rough circle, or the strip, up. */
   readonly nominalWidth?: string
   readonly dressedWidth: Mm
   /** Boards glued edge to edge, where none is wide enough. */
@@ -108,7 +108,7 @@ function sizesOf({ boards, lumber, boardLength }: ResolvedMaking, units: Units):
   }))
 }
 
-/** What differs by no more than rounding is thick enough. */
+/** A board that is too thin only by rounding is thick enough. */
 const WITHIN = 1e-9
 
 /**

@@ -4,7 +4,7 @@ import type { Allowances, MakingInput } from '#shared/bearing/making-input.ts'
 import type { Method } from '#shared/bearing/method.ts'
 import { inches, mm, type Units } from '#shared/units/length.ts'
 
-/** What has no usual value, or one that follows from the ring. */
+/** Fields without a usual value, or with one that follows from the ring. */
 type LeftOpen = 'name' | 'woods' | 'climate' | 'boards' | 'screws' | 'chuck' | 'swing' | 'mounting'
 
 /** The same with all else filled in. */

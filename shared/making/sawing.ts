@@ -7,12 +7,12 @@ import type { ResolvedMaking } from './defaults.ts'
 export const bladesFor = (diameter: Mm): readonly string[] =>
   SAW_BLADES.filter(({ leastRadius }) => inches(leastRadius) <= diameter / 2).map(({ width }) => width)
 
-/** Where the hole is bored through which the saw enters: in the waste, clear of the line to saw by. */
+/** The hole through which the saw enters: bored in the waste, clear of the saw line. */
 export interface EntryHole {
   readonly diameter: Mm
   /** From the middle of the ring to the middle of the hole. */
   readonly fromCentre: Mm
-  /** Where the inner ring nests in the core: whether the hole would cut into its blank. */
+  /** Whether the hole would cut into the blank of an inner ring that nests in the core. */
   readonly cutsInnerBlank: boolean
 }
 

@@ -219,7 +219,7 @@ const holesOf = (screw: KnownScrew, count: number, { lumber }: ResolvedMaking) =
 })
 
 /**
- * What holds each cheek: the thickest screw that leaves half the cheek under its head and as much wood as its shank is thick
+ * The screws of each cheek: the thickest screw that leaves half the cheek under its head and as much wood as its shank is thick
  * on both sides of it behind the track, of the shortest length that holds in the ring and stays inside it. The screws of one
  * cheek stand between those of the other.
  *

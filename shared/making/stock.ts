@@ -24,7 +24,7 @@ export interface RingStock {
   readonly blank: Blank
   /** Glued face to face, of the first of the boards. */
   readonly layers: number
-  /** What of its thickness comes off each side. */
+  /** The part of its thickness that comes off each side. */
   readonly sideAllowance: Mm
   /** The least planing first. */
   readonly boards: readonly BoardOption[]
@@ -35,7 +35,7 @@ export interface RingStock {
     readonly pieces: number
     /** Thickness of a layer: of one piece of the ring, of as many layers as the first of the boards takes. */
     readonly layer: Mm
-    /** Of the strips that all pieces of the ring come from, for as many layers as the first of the boards has. */
+    /** Length of the strips that all pieces of the ring come from, for as many layers as the first of the boards has. */
     readonly stockLength: Mm
   }
 }
@@ -60,7 +60,7 @@ export interface PlateStock {
   readonly mandrel?: Mandrel
 }
 
-/** Where the bearing comes from: boards, blanks, saw cuts, what holds the split ring, and what holds the work. */
+/** The stock of a bearing: boards, blanks, saw cuts, screws of a split ring, and work holding. */
 export function stockOf(bearing: StockedRings): Stock {
   const { cheeks, cage, landGap } = bearing
   const { units, making = {} } = bearing.resolved.input

@@ -4,7 +4,7 @@ export interface ToolError {
   readonly relative: number
 }
 
-/* What is usual of tools: common practice, no source. */
+/* Usual errors of tools: common practice, no source. */
 export const SHARP_TOOL: ToolError = { absolute: 0.2, relative: 0.1 }
 export const ABRASIVE: ToolError = { absolute: 0.05, relative: 0.05 }
 

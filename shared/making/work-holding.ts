@@ -6,7 +6,7 @@ import type { ResolvedMaking } from './defaults.ts'
 export interface Mandrel {
   readonly bolt: string
   readonly diameter: Mm
-  /** What a bush must fill all round; 0 where the bolt fits the bore. */
+  /** Wall of the bush round the bolt; 0 if the bolt fits the bore. */
   readonly bush: Mm
 }
 
@@ -66,7 +66,7 @@ export function turningOf({ roughCircle, roughHole }: Blank, { chuck, swing }: R
   }
 }
 
-/** What comes on each surface after turning. */
+/** The finish added to each surface after turning. */
 export interface Finish {
   readonly name: string
   /** Per surface. */

@@ -6,9 +6,9 @@ import { type Mm, mm } from '#shared/units/length.ts'
 import { largestRadius, leastRadius, type Raceway } from './moving-wood.ts'
 import type { Snapshot } from './snapshot.ts'
 
-/** What a bearing of mean balls does at one time. */
+/** The fit of a bearing of mean balls at one time. */
 export interface Fit extends Pick<Snapshot, 'rooms'> {
-  /** Of a full ring of balls. */
+  /** The gap of a full ring of balls. */
   readonly ballGap?: GapRange
   /** The least gap if every ball of wood lay with its largest diameter along the ring: all but impossible. */
   readonly ballGapOfLargest?: Mm
@@ -41,7 +41,7 @@ export function fitOf({ bottom, ball, play, rooms }: Snapshot, ballCount: number
 }
 
 /**
- * What stops the bearing. Where the gap of a circle as long is farther from the least allowed than the ring is out of round,
+ * The troubles that stop the bearing. If the gap of a circle as long is farther from the least allowed than the ring is out of round,
  * that gap will do: an ellipse changes it by much less, and its own takes a hundred times the work.
  */
 export function bindsIn(snapshot: Snapshot, ballCount: number, band: GapBand | undefined): readonly Trouble[] {
@@ -81,7 +81,7 @@ export function gapOnCircle(bottomRadius: number, ballDiameter: Mm, ballCount: n
 /** A ring that closes within a hundredth of a micrometre closes: what a root is found to must not fail by its rounding. */
 const WITHIN = 1e-5
 
-/** What stops the bearing. Balls that knock or climb do not. */
+/** The troubles that stop the bearing. Balls that knock or climb do not. */
 const whatBinds = (fit: Fit, band: GapBand | undefined): readonly Trouble[] => troublesOf(fit, band).filter(stops)
 
 const STOPPING_ROOMS: ReadonlySet<string> = new Set(

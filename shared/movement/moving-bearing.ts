@@ -20,7 +20,7 @@ export interface MovingBearing {
   readonly after: (change: Change) => Snapshot
   /** Boards that move as their species does, at rest with the air. */
   readonly snapshotIn: (state: WoodState) => Snapshot
-  /** Of a full ring of balls. */
+  /** The gap limits of a full ring of balls. */
   readonly band: GapBand | undefined
 }
 
@@ -51,7 +51,7 @@ export function movingBearing(input: BearingInYear, question: Question): Result<
   return ok({ input, bearing, season: season.value, boards: boards.length, after, snapshotIn, band })
 }
 
-/** What a year and woods lack by themselves, whatever the bearing. */
+/** Faults of a year and its woods that do not depend on the bearing. */
 export function yearFaults({ woods, climate, today }: Year): readonly SeasonRefusal[] {
   const season = seasonOf(climate, today, woods)
   return [...unknownMovements(woods), ...(season.ok ? [] : season.error)]

@@ -13,7 +13,7 @@ import { segmentedMovement } from '#shared/wood/segmented-movement.ts'
 import type { WoodState } from './states.ts'
 import type { RingWood } from './year.ts'
 
-/** What happens to one board: it goes from one moisture content to another [%], and moves `times` as much as its row says. */
+/** The change of one board: from one moisture content to another [%], moving `times` as much as its row says. */
 export interface BoardChange {
   readonly from: number
   readonly to: number
@@ -73,7 +73,7 @@ export interface Hoop {
   readonly outer: Mm
 }
 
-/** What a circle of a part becomes, and what a ring of segments does beside that. */
+/** The shape that a circle of a part takes, and the lobes of a ring of segments. */
 export interface Raceway extends Ellipse {
   readonly segments?: Lobes
 }
@@ -93,7 +93,7 @@ export const leastRadius = (raceway: Raceway): number => shorter(raceway) - (rac
 export const largestRadius = (raceway: Raceway): number => longer(raceway) + (raceway.segments?.outward ?? 0)
 
 /**
- * What a circle of a part becomes: an ellipse where it is cut from a board (wood is stretched by one factor along the grain
+ * The shape that a circle of a part takes: an ellipse if it is cut from a board (wood is stretched by one factor along the grain
  * and by another across it, the same everywhere), a circle where it is of ply, a circle with as many lobes as there are
  * pieces where it is of segments. Between the inside and the outside of a segmented part growth is taken as a straight line.
  */

@@ -19,7 +19,7 @@ export interface WoodState {
   readonly temperature: number
   /** [%]; absent where even saturated air would not give so much moisture. */
   readonly relativeHumidity?: number
-  /** Of the dry mass [%]. */
+  /** Moisture over dry mass [%]. */
   readonly moistureContent: number
 }
 
@@ -132,7 +132,7 @@ function outside(path: string, given: number): readonly SeasonRefusal[] {
   return given >= least && given <= most ? [] : [{ code: 'temperature-outside', path, given, least, most }]
 }
 
-/** Where each wood of the bearing stops moving, the lowest first. */
+/** The moisture content at which each wood of the bearing stops moving, the lowest first. */
 function saturations(woods: Woods): readonly { readonly species: SpeciesId; readonly limit: number }[] {
   return speciesOf(woods)
     .map(([species]) => ({ species, limit: MOVEMENT[species]?.saturation ?? FIBRE_SATURATION }))

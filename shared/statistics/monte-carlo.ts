@@ -81,7 +81,7 @@ export interface Band {
   readonly min: number
   readonly max: number
   /**
-   * Of the first output alone: where its lower end is not known, values from `min` on that are equally likely to be it, in
+   * For the first output alone: if its lower end is uncertain, values from `min` on that are equally likely to be it, in
    * ascending order.
    */
   readonly lows?: readonly number[]

@@ -1,7 +1,7 @@
 import { requireAboveZero, requireWithin } from '#shared/precondition.ts'
 
 /*
- * What is kept of a stream of values: how many fell in each of many narrow bins, and the two farthest. No value is
+ * The summary of a stream of values: how many fell in each of many narrow bins, and the two farthest. No value is
  * stored, so the memory does not grow with their number, and two histograms of the same bins add up to one, in any order.
  */
 

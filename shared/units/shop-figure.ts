@@ -13,7 +13,7 @@ export interface ShopFigure {
 export const USUAL_DENOMINATOR = 64
 const STEPS_PER_MILLIMETRE = 10
 
-/** What differs by no more than rounding does not differ: a width of 1 1/8 in has no error at the rule. */
+/** Errors below rounding count as none: a width of 1 1/8 in has no error at the rule. */
 const EXACT_WITHIN = 8 * Number.EPSILON
 
 /**
@@ -28,7 +28,7 @@ export function shopFigure(length: Mm, units: Units, denominator: number = USUAL
   return { text: `${steps < 0 ? '-' : ''}${text} ${units}`, error: errorOf(steps, length, units, denominator) }
 }
 
-/** What the nearest figure of a shop rule costs, `shopFigure` without its text: figure less true length. */
+/** Error of the nearest figure of a shop rule, `shopFigure` without its text: figure less true length. */
 export const shopError = (length: Mm, units: Units, denominator: number = USUAL_DENOMINATOR): Mm =>
   errorOf(shopSteps(length, units, denominator), length, units, denominator)
 

@@ -13,7 +13,7 @@ export interface RingsWithPlay {
   readonly play: Mm
 }
 
-/** What these figures rest on. */
+/** Sources of these figures. */
 export const FLAT_SAWN_SOURCES = [
   'fpl-4-5',
   'fpl-13-3',

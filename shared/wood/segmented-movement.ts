@@ -10,13 +10,13 @@ export interface SegmentedRing {
   readonly wood: PlaneWood
 }
 
-/** What the wood does by itself: growth per size, along the grain and across it. */
+/** Growth of the free wood per size, along the grain and across it. */
 export interface FreeGrowth {
   readonly along: number
   readonly across: number
 }
 
-/** What the ring does: growth per radius of its two cylinders, and the hardest pull across the grain. */
+/** Growth of the ring per radius of its two cylinders, and the highest tension across the grain. */
 export interface SegmentedMovement {
   readonly inside: EdgeGrowth
   readonly outside: EdgeGrowth

@@ -8,7 +8,7 @@ export interface PlaneWood {
   readonly poisson: number
 }
 
-/** What a ring of straight pieces does per unit by which its wood grows more across the grain than along it. */
+/** Growth of a ring of straight pieces per unit by which its wood grows more across the grain than along it. */
 export interface SegmentedGrowth {
   readonly inside: EdgeGrowth
   readonly outside: EdgeGrowth
@@ -203,7 +203,7 @@ function leastEnergy(half: number, height: number, wood: PlaneWood): Float64Arra
   return solved(matrix, load)
 }
 
-/** What the slope of a polynomial over -1 to 1 is over ln r, of which the wall has so much. */
+/** Scale of a polynomial's value, or of its slope, from the interval -1 to 1 to ln r across the wall. */
 const scaled = (kind: 'value' | 'slope', height: number): number => (kind === 'slope' ? 2 / height : 1)
 
 /** Adds the product of every element of one matrix with every one of another (Kronecker's). */

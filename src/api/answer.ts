@@ -13,7 +13,7 @@ import type { Warning } from './warning.ts'
  * here, so that no path can leave a part out.
  */
 
-/** What an answer begins with. */
+/** The head of an answer. */
 interface Head<Name extends string, Input> {
   readonly arrangement: Name
   readonly units: Units
@@ -24,7 +24,7 @@ interface Head<Name extends string, Input> {
   readonly summary: string
 }
 
-/** What it ends with. */
+/** The foot of an answer. */
 interface Foot {
   readonly warnings: Static<typeof Warning>[]
   readonly cautions: Caution[]

@@ -20,7 +20,7 @@ export const Assumption = named('Assumption', 'A default that was used, because 
 export type Assumption = Static<typeof Assumption>
 
 /**
- * What a design left open, each value with its reason, taken from the echoed input.
+ * The values that a request left open, each with its reason, taken from the echoed input.
  *
  * @param seasoned pointers of those that follow from the season
  */

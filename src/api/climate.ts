@@ -201,7 +201,7 @@ function toRingWood(wood: Static<typeof RingWood>, path: string): CoreRingWood |
   return { construction, species: species as SpeciesId, ...(segments && { segments }) }
 }
 
-/** What is wrong with what a part's wood states, whether or not it states all. */
+/** The fault of a part's wood, whether or not every field is stated. */
 function woodFault(wood: Static<typeof RingWood>, path: string): Fault | undefined {
   const { species, segments } = wood
   const construction = constructionOf(wood)
@@ -230,7 +230,7 @@ export function toYear(
   return ok({ woods: woods.value, ...year.value })
 }
 
-/** What is wrong with woods that no climate acts on: each part may state as much as the maker knows. */
+/** Faults of woods without a climate: each part may state as much as the maker knows. */
 export function woodsFaults(woods: Woods, design: Arranged): readonly Fault[] {
   const known = woodPartsOf(design)
   const found = PART_NAMES.flatMap((part): Fault | readonly Fault[] => {
@@ -319,10 +319,10 @@ export const fromToday = (today: CoreToday, scale: Scale): Static<typeof Today> 
     ? { moistureContent: today.moistureContent }
     : { temperature: inScale(today.air.temperature, scale), relativeHumidity: today.air.relativeHumidity }
 
-/** Where woods and climate stand in a request that has a design. */
+/** The path of woods and climate in a request that has a design. */
 export const inRequest = (path: string): string => (/^\/(woods|climate)\b/.test(path) ? `/design/making${path}` : path)
 
-/** What speaks against a year, by its place in the request. */
+/** The faults of a year, by their paths in the request. */
 export const placed = <R extends { readonly path: string }>({ ofDesign, ofQuestion }: Refused<R>): Refused<R> => ({
   ofDesign,
   ofQuestion: ofQuestion.map((refusal) => ({ ...refusal, path: inRequest(refusal.path) })),

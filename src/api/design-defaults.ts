@@ -11,7 +11,7 @@ const OF_DESIGNS = Object.fromEntries(
   ]),
 ) as Readonly<Record<ArrangementName, Defaults>>
 
-/** What of a design's input its defaults hang on. */
+/** The part of a design's input on which its defaults depend. */
 type Seasonable = { readonly arrangement?: string | undefined; readonly seasoned?: Seasoned }
 
 /**

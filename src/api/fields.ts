@@ -7,7 +7,7 @@ import { refTo } from '#src/http/schema.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
 
 /*
- * What follows from the rows of `shared/bearing/fields.ts` at the edge: the type and the schema of a request, and the way
+ * The edge of the rows in `shared/bearing/fields.ts`: the type and the schema of a request, and the way
  * from a request to the core's input and back.
  */
 

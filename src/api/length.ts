@@ -11,7 +11,7 @@ const WRITTEN =
   'a number in `units`, or text: a decimal, a fraction or a mixed fraction, with a unit of its own if you like'
 const EXAMPLES = '`0.625`, `"5/8"`, `"1 3/16"`, `"16 mm"`'
 
-/** What each kind of length may be, in the unit in which it is given. The names are those of the formats. */
+/** Limits of each kind of length, in the unit in which it is given. The names are those of the formats. */
 const BOUNDS = {
   length: LENGTH,
   'non-negative-length': LENGTH_OR_NONE,
@@ -116,7 +116,7 @@ export const LENGTH_FORMATS: TextFormats = Object.fromEntries(
   ]),
 )
 
-/** What is wrong with a length written as text, or undefined where nothing is. */
+/** The fault of a length written as text, or undefined if there is none. */
 function faultOf(text: string, { min, max }: Bounds): string | undefined {
   const read = readLength(text)
   if (!read.ok) return LENGTH_FAULTS[read.error]

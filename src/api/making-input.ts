@@ -155,7 +155,7 @@ export const makingDefaults = (at = '/making'): Defaults => ({
   ...yearDefaults(at),
 })
 
-/** What is wrong with a plan beside its schema, by the paths of the plan: parts, woods and the year. */
+/** Faults of a plan that its schema does not find, by the paths of the plan: parts, woods and the year. */
 export function makingFaults(making: MakingRequest, design: Arranged): readonly Fault[] {
   return [...faultsOfWood(making, design), ...faultsOfMounting(making.mounting ?? {})]
 }

@@ -13,7 +13,7 @@ import { show } from './length.ts'
 import { yearIn } from './making-input.ts'
 import { refusedDesign, refusedQuestion } from './refusal.ts'
 
-/* What a design leaves open follows from the season where it states woods and a climate: on every path alike. */
+/* Fields that a design leaves open follow from the season if it states woods and a climate: on every path alike. */
 
 /** A design with its defaults from the season put in, and what the season says of it. */
 export type SeasonedRequest = DesignRequest & { readonly seasoned?: Seasoned }

@@ -34,7 +34,7 @@ type Operation = {
   readonly responses: Readonly<Record<string, Media & { readonly description?: string }>>
 }
 
-/** What the page shows of the OpenAPI document. */
+/** The part of the OpenAPI document that the page shows. */
 export type Described = {
   readonly info: { readonly description?: string; readonly version: string }
   readonly tags?: readonly { readonly name: string }[]
@@ -119,7 +119,7 @@ function runnablePost(path: string, post: Operation, examples: readonly Example[
   ].join('')
 }
 
-/** Where the shapes of a path's request and answer stand. */
+/** Links to the schemas of a path's request and answer. */
 function shapesOf({ parameters = [], requestBody, responses }: Operation): string {
   const query = parameters.filter((parameter) => parameter.in === 'query')
   const asked = Object.values(requestBody?.content ?? {}).flatMap(({ schema }) => (schema ? [kindOf(schema)] : []))
@@ -169,7 +169,7 @@ const table = (rows: readonly Row[]): string =>
     '</tbody></table>',
   ].join('')
 
-/** What a value may be, in a few words. */
+/** The kind of a value, in a few words. */
 function kindOf(schema: Schema): string {
   const { $ref, type, items, oneOf, anyOf, properties } = schema
   if ($ref !== undefined) {

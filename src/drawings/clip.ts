@@ -5,7 +5,7 @@ import { arc, line } from './shapes.ts'
 export type Window = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
 
 /**
- * What of some shapes lies inside of a window: lines and true arcs, cut at its edge. A filled shape or a text stays whole
+ * The part of some shapes that lies inside a window: lines and true arcs, cut at its edge. A filled shape or a text stays whole
  * where its middle (a text: its place) is inside, and is left out elsewhere.
  */
 export function clipped(shapes: readonly Shape[], window: Window): readonly Shape[] {

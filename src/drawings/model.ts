@@ -15,7 +15,7 @@ export function polar(centre: Point, radius: number, angle: number): Point {
 export const withinTurn = (angle: number): number => ((angle % 360) + 360) % 360
 
 /**
- * What a line is there for; how it looks is a writer's business. The first five are lines of an engineering drawing
+ * The purpose of a line; its look is a writer's business. The first five are lines of an engineering drawing
  * (ISO 128-2): `outline` continuous and wide, `hidden` dashed, `centre` long dash and dot, `dimension` and `hatch`
  * continuous and narrow. On templates: `finish` is the line to work to, `saw` the one to saw by, `hole` is drilled, and
  * `layout` is pricked through to the wood. `frame` is of the sheet, `mark` for measuring it and laying it beside others.
@@ -64,7 +64,7 @@ export type Shape = { readonly role: Role } & (
       readonly text: string
       /** On the base line: its left end, its middle, or its right end. */
       readonly at: Point
-      /** Of a capital letter (ISO 3098-1). */
+      /** Height of a capital letter (ISO 3098-1). */
       readonly height: Mm
       readonly anchor: 'start' | 'middle' | 'end'
       /** Degrees counter-clockwise; 0 when left out. */

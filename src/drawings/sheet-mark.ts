@@ -8,7 +8,7 @@ import { VERSION } from '#src/version.ts'
 
 /** Whose sheet it is. Every page, template, tile, gauge and file of one input carries the same. */
 export interface SheetMark {
-  /** Of what is made: the same input has the same code, in whatever order and with whatever defaults it was given. */
+  /** Code of the bearing that is made: the same input has the same code, in whatever order and with whatever defaults it was given. */
   readonly code: string
   readonly version: string
   /** The maker's own name for the bearing. */

@@ -1,3 +1,3 @@
-/** What of a bearing is drawn. */
+/** The views of a bearing. */
 export const VIEWS = ['assembly', 'templates', 'gauges'] as const
 export type View = (typeof VIEWS)[number]

@@ -68,7 +68,7 @@ function gluedRings(design: Design): readonly RingName[] {
   return (['outerRing', 'innerRing'] as const).filter((ring) => stock[ring].segments !== undefined)
 }
 
-/** What a drawing is for: to be printed, or for a machine that cuts, which knows neither paper nor printer. */
+/** The purpose of a drawing: to be printed, or for a machine that cuts, which knows neither paper nor printer. */
 export type Medium = 'paper' | 'machine'
 
 /** A view of a bearing as one drawing, as large as it takes. */

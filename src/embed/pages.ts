@@ -16,7 +16,7 @@ import type { EmbedRequest, EmbedView } from './schema.ts'
 export const titleOf = (design: Design): string =>
   sheetTitle(nameOf(design.bearing.resolved.input), bearingFacts(design))
 
-/** What stands on the page of a view. */
+/** The body of the page of a view. */
 export function embedded(view: EmbedView, design: Design, request: EmbedRequest): string {
   if (view === 'job-sheet') return sheetBody(toJobSheet(design, request))
   if (view === 'bearing') return bearing(design, request)
@@ -46,7 +46,7 @@ function bearing(design: Design, request: EmbedRequest): string {
   ].join('')
 }
 
-/** What a reader may change; the rest of the query goes along unseen. */
+/** Fields that a reader may change; the rest of the query goes along unseen. */
 const OPEN = ['balls.count', 'balls.diameter', 'bore']
 
 /** Without a script its button loads the page anew. */

@@ -7,7 +7,7 @@ import { VIEWS } from '#src/drawings/view.ts'
 import { THEMES, type Theme } from '#src/http/html.ts'
 import { HTML_TYPE } from '#src/http/media-type.ts'
 
-/** What can be shown in a page of others: a bearing to try, a drawing of it, its job sheet. */
+/** Views for the pages of others: a bearing to try, a drawing of it, its job sheet. */
 export const EMBED_VIEWS = ['bearing', ...VIEWS, 'job-sheet'] as const
 export type EmbedView = (typeof EMBED_VIEWS)[number]
 

@@ -3,7 +3,7 @@ import { type JsonSchema, resolved, type SchemaNames, typesOf } from './schema.t
 import { eitherOf, inRange, KINDS, type Kind, oneOf, withExamples } from './sentences.ts'
 import type { TextFormat, TextFormats } from './text-format.ts'
 
-/** What a schema allows, to follow "must be": a kind of value, its choices, its range. */
+/** The values that a schema allows, to follow "must be": a kind of value, its choices, its range. */
 export function allowed(schema: JsonSchema, names: SchemaNames): string {
   if (schema.enum !== undefined) return oneOf(schema.enum.map(quote))
   if ('const' in schema) return quote(schema.const)

@@ -4,7 +4,7 @@ import type { FastifyReply } from 'fastify'
 /** The policy of an answer that is not a page: nothing in it may run or load, and no page may frame it. */
 const NOT_A_PAGE = "default-src 'none'; frame-ancestors 'none'"
 
-/** What stands on every answer, whatever was asked and whether or not it could be read. */
+/** Headers of every answer, whether or not the request could be read. */
 const ALWAYS = {
   'cross-origin-resource-policy': 'cross-origin',
   'referrer-policy': 'no-referrer',
@@ -24,7 +24,7 @@ type AnswerHeaders = {
   readonly cacheControl?: string
   /** The entity tag, with its quotes, and the build that computed the answer. */
   readonly kept?: { readonly etag: string; readonly engine: string }
-  /** What a page may run and load, and who may frame it; an answer without it is not a page. */
+  /** The policy of a page: what it may run and load, and who may frame it. An answer without it is not a page. */
   readonly pagePolicy?: string | undefined
 }
 
@@ -76,7 +76,7 @@ export function addVary(reply: FastifyReply, name: string): void {
   reply.header('vary', [...names, name].join(', '))
 }
 
-/** What a page carries, beside its words, that a browser has to be allowed to use. */
+/** Parts of a page that a browser has to be allowed to use. */
 type Carried = { readonly style: string; readonly script?: string | undefined }
 
 /**

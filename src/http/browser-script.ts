@@ -6,7 +6,7 @@ declare const SCRIPTS_OF_BUNDLE: Readonly<Record<string, string>> | undefined
 /** Everything that runs in a browser, by the module that it starts with. */
 export const BROWSER_ENTRIES: readonly string[] = ['src/kiosk/main.tsx', 'src/kiosk/offline/service-worker.ts']
 
-/** What stands in the place of a module that needs Node. */
+/** Replacements for modules that need Node. */
 const INSTEAD: Readonly<Record<string, string>> = {
   '#src/http/computing-route.ts': 'src/kiosk/offline/computing-route.ts',
   'node:crypto': 'src/kiosk/offline/node-builtins.ts',

@@ -42,7 +42,7 @@ export function isKept(
 }
 
 /**
- * Where an input has the field `engine`, its address can name the build that it wants. While one build replaces another,
+ * If an input has the field `engine`, its address can name the build that it wants. While one build replaces another,
  * either may be asked for either: what is not from the build that the address names is not to be kept under that address.
  */
 function lifetimeOf(input: unknown): string {

@@ -30,10 +30,10 @@ declare module 'fastify' {
   }
 }
 
-/** What a plugin with the type provider of TypeBox gets as its `app`. */
+/** The `app` of a plugin with the type provider of TypeBox. */
 type App = FastifyInstance<RawServerDefault, IncomingMessage, ServerResponse, FastifyBaseLogger, TypeBoxTypeProvider>
 
-/** What every such path may answer instead; a route adds its own, 422 above all. */
+/** Problems of every such path; a route adds its own, 422 above all. */
 const REFUSALS = {
   400: problem('Not valid'),
   406: problem('Not acceptable'),
@@ -58,7 +58,7 @@ type ComputingSchema = {
   readonly response: { readonly 200: TSchema | (Content & { readonly description: string }) }
 }
 
-/** What a 200 carries: of the one schema, or of the one that stands for JSON; other media types are texts and bytes. */
+/** The body of a 200: of the one schema, or of the JSON schema; other media types are texts and bytes. */
 type Answer<Ok> = Ok extends TSchema
   ? Static<Ok>
   : Ok extends { content: infer ByType }
@@ -69,7 +69,7 @@ type Answer<Ok> = Ok extends TSchema
 
 type StaticOf<Media> = Media extends { schema: infer Json extends TSchema } ? Static<Json> : never
 
-/** What a part of a path may name, and what that means. */
+/** The names that a part of a path may have, and their meaning. */
 type Choice = { readonly names: readonly string[]; readonly description: string }
 
 type MediaTypes = readonly [string, ...string[]]
@@ -79,7 +79,7 @@ type ComputingRoute<Schema extends ComputingSchema> = {
   readonly schema: Schema
   /** The same input as a query too, so that a page can embed the answer and a cache can keep it. */
   readonly get?: boolean
-  /** What the answer can be, the preferred first; JSON when it is not said. Of some paths it is part of their name. */
+  /** Media types of the answer, the preferred first; JSON by default. Some paths have them in their name. */
   readonly mediaTypes?: MediaTypes | ((request: FastifyRequest) => MediaTypes)
   /** The only style sheet and script that its HTML may use. `FRAME_ANCESTORS` may frame such a page. */
   readonly style?: string
@@ -135,7 +135,7 @@ export function referenceRoute<const Schema extends ComputingSchema>(
   queryRoute(app, route, operationId)
 }
 
-/** What answers an input, by whatever method it came. */
+/** The handler of an input, by whatever method it came. */
 function answering<Schema extends ComputingSchema>(
   app: App,
   route: ComputingRoute<Schema>,
@@ -162,7 +162,7 @@ const offeredBy = (
 
 type Paged = Pick<ComputingRoute<ComputingSchema>, 'style' | 'script'>
 
-/** What a page may frame, beside pages. */
+/** Media types that a page may frame, besides pages. */
 const FRAMED: readonly string[] = ['image/svg+xml', 'application/pdf']
 
 /** The policy of an answer that a page may frame, by its media type; none for any other. */

@@ -1,7 +1,7 @@
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import { Server, type Socket } from 'node:net'
 
-/** What Node keeps on a connection: the answer whose turn it is, and the request that is being read or was read last. */
+/** Node's own fields of a connection: the answer whose turn it is, and the request that is being read or was read last. */
 type Connection = Socket & {
   readonly _httpMessage?: ServerResponse | null
   readonly parser?: { readonly incoming: IncomingMessage | null; onIncoming: (() => number) | null } | null
@@ -41,7 +41,7 @@ type Held = {
   readonly group: Group
   /** The caller's account; undefined where callers are not told apart. */
   readonly caller: Account | undefined
-  /** What had been read when it fell idle: more than that is the beginning of a request. */
+  /** Bytes read when it fell idle: more than that is the beginning of a request. */
   bytesWhenIdle: number
 }
 
@@ -149,7 +149,7 @@ function forget(socket: Socket): void {
   }
 }
 
-/** Of an idle connection: no part of a request has come in. */
+/** Whether no part of a request has come in on an idle connection. */
 const isSilent = (socket: Socket): boolean => held.get(socket)?.bytesWhenIdle === socket.bytesRead
 
 /**

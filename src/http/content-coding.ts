@@ -27,7 +27,7 @@ const TEXT = /^(?:text\/|application\/(?:[\w.-]+\+)?json|image\/(?:svg\+xml|vnd\
  */
 const CODED_AT_ONCE = 32_768
 
-/** What Node's coders take of it. */
+/** The options of Node's coders. */
 type Options = { params?: Record<number, number>; level?: number }
 const zstdOf = (level: number): Options => ({ params: { [constants.ZSTD_c_compressionLevel]: level } })
 const brotliOf = (quality: number): Options => ({ params: { [constants.BROTLI_PARAM_QUALITY]: quality } })

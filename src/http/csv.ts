@@ -1,4 +1,4 @@
-/** What a spreadsheet would run as a formula when a text cell begins with it. */
+/** First characters of a text cell that a spreadsheet would run as a formula. */
 const FORMULA = /^[=+\-@\t\r]/
 
 /**

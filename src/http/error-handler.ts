@@ -16,7 +16,7 @@ const DETAILS: Readonly<Record<number, string>> = {
   503: sentences.BUSY,
 }
 
-/** What goes with a status: when to come back, what to send instead. */
+/** Headers of a status: when to come back, what to send instead. */
 const HEADERS: Readonly<Record<number, Readonly<Record<string, string>>>> = {
   415: { accept: 'application/json' },
   429: { 'retry-after': '1' },

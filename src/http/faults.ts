@@ -12,14 +12,14 @@ export const step = (name: string): string => `/${name.slice(0, 80).replaceAll('
 type Search = {
   readonly found: FaultList
   readonly names: SchemaNames
-  /** What the innermost variant describes, in the plural. */
+  /** The things that the innermost variant describes, in the plural. */
   readonly things?: string | undefined
   /** Pointers to values that were given and could not be read: they are not missing. */
   readonly unread: ReadonlySet<string>
 }
 
 /**
- * What is wrong with an input, in words. The validator only says whether it is valid and stops at its first error: to let
+ * The faults of an input, in words. The validator only says whether it is valid and stops at its first error: to let
  * it collect all of them takes a time that grows with their square. So an input that is not valid is walked here once
  * more, each value at most once for every branch that a union has, and no list that is longer than it may be is entered.
  * One value gives one fault, for a length can miss its range, its form and its size all at once.
@@ -57,7 +57,7 @@ function lookAtOne(search: Search, at: JsonSchema, value: unknown, path: string)
   } else if (isObject(value)) lookAtNames(search, at, value, path)
 }
 
-/** Of a union without a tag: where a branch was entered (a part of the value is wrong), its faults say the most. */
+/** Faults of a union without a tag: if a branch was entered (a part of the value is wrong), its faults say the most. */
 function lookAtBranches(
   search: Search,
   schema: JsonSchema,
@@ -76,7 +76,7 @@ function lookAtBranches(
   else search.found.add(() => ({ path, message: mustBe(schema, value, search.names) }), path)
 }
 
-/** Of a union with a tag: the variant that the tag names. */
+/** Faults of a union with a tag: those of the variant that the tag names. */
 function lookAtVariant(search: Search, schema: JsonSchema, tag: string, value: unknown, path: string): void {
   const { found, names } = search
   const variants = (schema.oneOf ?? []).map((variant) => resolved(variant, names.byId))
@@ -126,7 +126,7 @@ function missing({ found, unread }: Search, name: string, path: string): void {
   if (!unread.has(at)) found.add(() => ({ path: at, message: sentences.isMissing(name) }))
 }
 
-/** Of each group of names that an object may have one of: those that it has, where they are more. */
+/** Groups of names of which an object has more than the one that it may have. */
 export function excluded(groups: readonly (readonly string[])[], value: object): readonly (readonly string[])[] {
   return groups.map((group) => group.filter((name) => Object.hasOwn(value, name))).filter((names) => names.length > 1)
 }

@@ -8,7 +8,7 @@ import { headersLongerThan } from './sentences.ts'
  */
 export const HEAD_READ_BYTES = 65_536
 
-/** What Node allows by itself, headers and address together; browsers and proxies send some 2 KB. */
+/** Node's own limit, headers and address together; browsers and proxies send some 2 KB. */
 const MOST_HEADER_BYTES = 16_384
 
 /** Colon, blank, and the end of the line. */

@@ -18,7 +18,7 @@ export function themeOf(query: unknown): Theme {
   return THEMES.find((name) => name === theme) ?? 'auto'
 }
 
-/** What a page has beside its words. */
+/** Parts of a page besides its words. */
 export type PageParts = {
   readonly style: string
   /** Its only script, at its end. */

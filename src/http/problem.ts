@@ -22,7 +22,7 @@ const MEDIA_TYPE = 'application/problem+json'
 export const MOST_FAULTS = 50
 
 /**
- * What kinds of problem there are, beside the plain HTTP ones (`about:blank`, RFC 9457 §4.2.1). These two carry `errors`
+ * Kinds of problem besides the plain HTTP ones (`about:blank`, RFC 9457 §4.2.1). These two carry `errors`
  * and so need a type of their own. The URIs are relative, for the service does not know its own address; they name the
  * kind and lead to no page.
  */

@@ -4,7 +4,7 @@ import { headersRefusal } from './head-limits.ts'
 import { ProblemError } from './problem.ts'
 import { COMPRESSED, NO_HOST, TWO_HOSTS } from './sentences.ts'
 
-/** What HTTP asks of a request before its body is read, where Node would answer without a word or not at all. */
+/** Checks of HTTP before a body is read, for requests that Node would answer without a word or not at all. */
 export function holdToProtocol(app: FastifyInstance): void {
   // Node would refuse in plain text what a caller expects beyond `100-continue`; a server may as well ignore it.
   app.server.on('checkExpectation', (request, response) => app.server.emit('request', request, response))
@@ -20,7 +20,7 @@ function refusal({ headers, raw }: FastifyRequest): ProblemError | undefined {
   return isCompressed(headers) ? new ProblemError(415, COMPRESSED) : undefined
 }
 
-/** Of a body that was packed for its way, Node takes the chunks apart and hands on what is in them. */
+/** Whether a body is compressed. Node takes chunks apart by itself and hands on their content. */
 function isCompressed({ 'content-encoding': encoding, 'transfer-encoding': transfer }: IncomingHttpHeaders): boolean {
   return (
     (encoding !== undefined && encoding !== 'identity') || (transfer !== undefined && /,\s*chunked$/i.test(transfer))

@@ -6,7 +6,7 @@ import type { TextFormats } from './text-format.ts'
 export const refTo = <T extends TSchema>(id: string) => Type.Unsafe<Static<T>>(Type.Ref(id))
 
 /**
- * What our own readers of a schema (sentences about faults, names in a query) look at. A schema of ours is plain JSON
+ * The part of a schema that our own readers use (sentences about faults, names in a query). A schema of ours is plain JSON
  * Schema; the type of TypeBox knows only which value it stands for, not what stands in it.
  */
 export type JsonSchema = {
@@ -39,7 +39,7 @@ export type JsonSchema = {
   readonly 'x-foreign'?: readonly string[]
   /** The value of the tag where an object leaves it out. */
   readonly 'x-usual'?: string
-  /** What an object of this schema describes, in the plural: `turntables`. Sentences about foreign names use it. */
+  /** The things that an object of this schema describes, in the plural: `turntables`. Sentences about foreign names use it. */
   readonly 'x-things'?: string
 }
 

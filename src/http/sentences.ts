@@ -27,7 +27,7 @@ export const eitherOf = (kinds: readonly string[]): string => kinds.join(', or '
 
 const SOMETHING_ELSE = 'something else'
 
-/** What a value of each type of JSON is called. */
+/** The noun for a value of each type of JSON. */
 export const KINDS = {
   integer: 'a whole number',
   number: 'a number',
@@ -72,7 +72,7 @@ export const tooManyEntries = (most: number, given: number): string =>
 export const ENTRY_TWICE = 'must not have the same entry twice'
 export const isMissing = (name: string): string => `"${name}" is missing`
 
-/** Of names that exclude one another, at least two. */
+/** The sentence for at least two names that exclude one another. */
 export function onlyOneOf(names: readonly string[]): string {
   const quoted = names.map((name) => `"${name}"`)
   const [first, second, ...more] = quoted
@@ -93,7 +93,7 @@ export const givenTwice = (quoted: string): string => `${quoted} is given twice`
 export const hasParts = (quoted: string, parts: readonly string[]): string =>
   `${quoted} has several parts: give ${parts.join(', ')}`
 
-/** What stands in a sentence for a value that is not quoted. */
+/** Phrases for a value that is not quoted. */
 export const QUOTES = {
   hugeNumber: 'a number too large to hold',
   nothing: 'nothing',

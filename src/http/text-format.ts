@@ -1,10 +1,10 @@
 /** A kind of text that the service reads itself, such as a length written as a fraction. */
 export interface TextFormat {
-  /** What it is called, with its article: `a length`. Numbers of this kind are called the same. */
+  /** Its noun, with the article: `a length`. Numbers of this kind are called the same. */
   readonly noun: string
   /** Examples of values: `16 or "5/8"`. */
   readonly examples: string
-  /** What is wrong with a text, to follow the quoted text; undefined where nothing is. */
+  /** The fault of a text, to follow the quoted text; undefined if there is none. */
   readonly faultOf: (text: string) => string | undefined
 }
 

@@ -72,7 +72,7 @@ type Compiler = (route: { readonly schema: object }) => Compiled
 type Validation = {
   readonly ajv: AjvOptions
   readonly buildValidator: ValidatorFactory
-  /** What is still to be compiled, one function a schema. */
+  /** Schemas that are still to be compiled, one function each. */
   readonly pending: readonly (() => Promise<unknown>)[]
 }
 
@@ -126,7 +126,7 @@ function compiledLater(compile: () => Promise<Compiled>, pending: (() => Promise
   return validate
 }
 
-/** What Fastify asks of a validator that answers later: to fail with its errors, not to leave them to be overwritten. */
+/** A validator that answers later must fail with its errors for Fastify, not leave them to be overwritten. */
 function passes(compiled: Compiled, data: unknown): true {
   if (compiled(data)) return true
   throw compiled.errors

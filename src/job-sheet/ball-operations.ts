@@ -25,7 +25,7 @@ export function chooseBalls(job: AnyJob<Design>): Operation {
   }
 }
 
-/** What balls that run so much larger take off the figure that is made: the gap, or, in a cage, the play. */
+/** Loss of the figure that is made through balls that run so much larger: of the gap, or, in a cage, of the play. */
 const takenBy = (over: Mm, design: Design): Mm =>
   mm(over * (isCaged(design) ? PLAY_PER_BALL : Math.abs(design.bearing.gapPerBallDiameter)))
 

@@ -16,7 +16,7 @@ import {
   unitsOf,
 } from './operation.ts'
 
-/* What is done otherwise where a cage holds fewer balls than fill the ring. Common practice, no source, as all of the sheet. */
+/* Operations that differ if a cage holds fewer balls than fill the ring. Common practice, no source, as all of the sheet. */
 
 export type CagedJob = Job<CagedDesign>
 
@@ -92,7 +92,7 @@ export function fill(job: CagedJob): Operation {
 
 const TURNS = 10
 
-/** Of ten turns of the inner ring, the outer one held: fewer than half of them, the more so the fewer the balls. */
+/** Turns of the cage for ten of the inner ring, with the outer one held: fewer than half, and fewer still with few balls. */
 function cageTurns({ bearing: { pitchRadius: pitch, resolved } }: CagedDesign): number {
   const { ballDiameter, input } = resolved
   const radii = { outer: pitch + ballDiameter / 2, pitch, inner: pitch - ballDiameter / 2 }

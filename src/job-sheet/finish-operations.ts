@@ -16,7 +16,7 @@ import {
   unitsOf,
 } from './operation.ts'
 
-/* What is done last, whatever the bearing. Common practice, no source, as all of the sheet. */
+/* The last operations of any bearing. Common practice, no source, as all of the sheet. */
 
 export function finish(job: AnyJob<Design>): Operation {
   const { finishAllowance: film } = job.design.bearing.resolved
@@ -50,7 +50,7 @@ export const wax = (job: AnyJob<Design>): Operation => ({
 
 export const PLAY_READING = { name: READINGS.play, at: 'inner', kind: 'radial-play', field: '/value' } as const
 
-/** What is measured once more at the end. */
+/** The readings that are repeated at the end. */
 function measuredAtTheEnd(job: AnyJob<Design>): {
   readonly sizes: readonly Size[]
   readonly readings: readonly Reading[]

@@ -14,7 +14,7 @@ import { STYLE } from './style.ts'
 export const toHtml = (sheet: JobSheet, form: Form = 'full'): string =>
   page(sheet.title, { style: STYLE }, sheetBody(sheet, form))
 
-/** What is on that page. */
+/** The body of that page. */
 export function sheetBody(sheet: JobSheet, form: Form = 'full'): string {
   const { title, arrangement, units, name, code, tools, operations } = sheet
   const isShort = form === 'short'

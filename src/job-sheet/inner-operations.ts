@@ -20,7 +20,7 @@ import {
   turnedFirst,
 } from './operation.ts'
 
-/* What is done to an inner ring, from the board to the play. Common practice, no source, as all of the sheet. */
+/* Operations of an inner ring, from the board to the play. Common practice, no source, as all of the sheet. */
 
 /** The inner ring of grooved rings, full or with a cage. */
 export function innerGrooved(job: GroovedJob, arrangement: 'radial' | 'caged'): readonly Operation[] {

@@ -6,7 +6,7 @@ import { type AnyJob, type Operation, type RingJob, type Size, termsOf, unitsOf 
 
 /* The seats on the shaft and in the housing. Common practice, no source, as all of the sheet. */
 
-/** Where it is planned how the bearing is made, the last operation of making; nothing for plates, which lie on each other. */
+/** The last operation of making, if the plan states one; none for plates, which lie on each other. */
 export function mount(job: AnyJob<Design>): readonly Operation[] {
   const { mounting } = job
   if (mounting === undefined) return []

@@ -33,7 +33,7 @@ export type Size = {
   readonly stopAt?: Mm
   /** How far off it may be, either way. */
   readonly tolerance?: Mm
-  /** What the trade makes it, because nothing else was asked for. */
+  /** Whether it is the trade's default, because nothing else was requested. */
   readonly isTrade?: boolean
   /** The rounding of a rule would spoil it: a caliper is set to it. */
   readonly byCaliper?: boolean
@@ -44,10 +44,10 @@ type Speed = Turning['speed']
 
 export type Reading = {
   readonly name: string
-  /** Where it is read: at a ring, or at plates, which are cut alike. */
+  /** The part at which it is read: a ring, or plates, which are cut alike. */
   readonly at: 'outer' | 'inner' | 'plates'
   readonly kind: string
-  /** Where the figure goes in the reading; empty for a tick. */
+  /** The field of the reading that takes the figure; empty for a tick. */
   readonly field: string
 }
 
@@ -57,18 +57,18 @@ export type Operation = OperationWords & {
   readonly sizes: readonly Size[]
   readonly cautions: readonly CautionCode[]
   readonly readings: readonly Reading[]
-  /** Of the lathe. */
+  /** Speed of the lathe. */
   readonly speed?: Speed
 }
 
 type SomeDesign = DesignOf<{ readonly resolved: ResolvedBalls }>
 
-/** What the operations have in common: the design, what it is made from, and the machines. */
+/** The input of every operation: the design, its stock, and the machines. */
 export type Job<Of extends SomeDesign = FullRingDesign, From = Stock> = {
   readonly design: Of
   readonly stock: From
   readonly method: Method
-  /** Of two rings, where their plan of making is stated. */
+  /** The mounting of two rings, if their plan of making is stated. */
   readonly mounting?: Mounting | undefined
 }
 
@@ -138,7 +138,7 @@ export const thicknesses = ({ blank, sideAllowance }: RingStock, becomes: Size):
 /** Half of a ring that comes apart. */
 export const halfOf = ({ value }: Size, name: string): Size => ({ name, value: mm(value / 2) })
 
-/** Where the gap is made: at the outer ring, or at plates. */
+/** The part at which the gap is made: the outer ring, or plates. */
 export const madeAt = (design: Design): Reading['at'] => (isOfPlates(design) ? 'plates' : 'outer')
 
 /** The gap of a full ring; in a cage there is none to read. */
@@ -147,11 +147,11 @@ export const gapReadings = (job: AnyJob<Design>): readonly Reading[] =>
     ? []
     : [{ name: gapReading(arrangementOf(job)), at: madeAt(job.design), kind: 'ball-gap', field: '/value' }]
 
-/** Where they are of glass. */
+/** Cautions for balls of glass. */
 export const glassCautions = ({ design }: AnyJob): readonly CautionCode[] =>
   design.bearing.resolved.input.balls.material === 'glass' ? ['glass-balls'] : []
 
-/** What can hurt whoever makes a bored disc round. */
+/** Cautions for making a bored disc round. */
 export const ROUND_CAUTIONS: Readonly<Record<Method, readonly CautionCode[]>> = {
   'saw-and-lathe': ['drilling', 'sawing', 'turning', 'dust'],
   'lathe-only': ['drilling', 'turning', 'dust'],
@@ -176,7 +176,7 @@ export const sandedLast = (job: RingJob): CylinderKeys =>
 /** How the cylinders that are sanded to fit are named among the sizes. */
 export const acrossName = (job: RingJob): string => (hasTracks(job) ? SIZES.track : SIZES.acrossBottoms)
 
-/** What abrasive is laid over for a groove, measured with it on: then no thickness of paper has to be known. */
+/** The dowel under the abrasive for a groove, measured with the abrasive on: then the thickness of the paper need not be known. */
 export function dowelOf(job: RingJob, ring: 'outerRing' | 'innerRing' = 'innerRing'): readonly Size[] {
   if (hasTracks(job)) return []
   const { value } = size(job, `${ring}.grooveRadius` as CylinderKey, SIZES.abrasiveDowel)

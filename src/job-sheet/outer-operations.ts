@@ -28,7 +28,7 @@ import {
 } from './operation.ts'
 import { leftOnTrack } from './roller-operations.ts'
 
-/* What is done to an outer ring, from the board to a groove or a track that fits. Common practice, no source, as all of the sheet. */
+/* Operations of an outer ring, from the board to a groove or a track that fits. Common practice, no source, as all of the sheet. */
 
 /** From the board to a ring with a hole, by the machines at hand. */
 export function outerShape(job: RingJob): readonly Operation[] {
@@ -106,7 +106,7 @@ const outerOutside = (job: RingJob): Operation => ({
   speed: job.stock.outerRing.turning.speed,
 })
 
-/** Where allowances leave none, the hole is opened from the one that was bored. */
+/** The core of the outer ring. If the allowances leave none, the bored hole is opened out. */
 function outerCore(job: RingJob): readonly Operation[] {
   const { outerRing, entryHole } = job.stock
   const { roughHole } = outerRing.blank

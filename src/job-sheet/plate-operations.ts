@@ -18,7 +18,7 @@ import {
   unitsOf,
 } from './operation.ts'
 
-/* What is done for a turntable: two plates alike, each with a groove in its face. Common practice, no source, as all of the sheet. */
+/* Operations of a turntable: two plates alike, each with a groove in its face. Common practice, no source, as all of the sheet. */
 
 type PlateJob = Job<ThrustDesign, PlateStock>
 

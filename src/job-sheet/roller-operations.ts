@@ -19,15 +19,15 @@ import {
   unitsOf,
 } from './operation.ts'
 
-/* What is done otherwise where rollers run on plain tracks between cheeks. Common practice, no source, as all of the sheet. */
+/* Operations that differ if rollers run on plain tracks between cheeks. Common practice, no source, as all of the sheet. */
 
 type RollerJob = Job<RollerDesign>
 
-/** What saw or router leave on a track, radially, for the lathe: of the smallest rings no more than there is. */
+/** Wood that saw or router leave on a track for the lathe, radially: on the smallest rings no more than there is. */
 export const leftOnTrack = (job: RingJob): Mm =>
   mm(Math.min(job.stock.resolved.allowances.turning, job.design.bearing.resolved.ballDiameter / 2))
 
-/** What the last pass takes off a track, radially: common practice, no source. */
+/** Wood that the last pass removes from a track, radially: common practice, no source. */
 const LAST_PASS: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1.5) }
 
 /** So far before the end of the last pass the tool stops. */

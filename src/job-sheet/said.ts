@@ -5,7 +5,7 @@ import { caliperFigure, errorFigure, figure } from '#src/words/figure.ts'
 import { cautionAgain, cautionFirst, onTheRule, SHEET } from '#src/words/job-sheet/sheet.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 
-/* What stands at an operation in the same words on paper and on a screen. */
+/* The words of an operation that are the same on paper and on a screen. */
 
 type SheetSize = SheetOperation['sizes'][number]
 

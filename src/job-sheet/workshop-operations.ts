@@ -5,7 +5,7 @@ import { gaugeNames, SIZES } from '#src/words/job-sheet/sizes.ts'
 import * as words from '#src/words/job-sheet/workshop.ts'
 import { type AnyJob, arrangementOf, type Operation, type Size, size, unitsOf } from './operation.ts'
 
-/* What is done before the first cut and after the last one, whatever the bearing. Common practice, no source. */
+/* Operations before the first cut and after the last one, whatever the bearing. Common practice, no source. */
 
 /** Nothing is cut, and nothing read. */
 const NO_CUT = { part: 'both', sizes: [], cautions: [], readings: [] } as const
@@ -21,7 +21,7 @@ const PLUG_ERROR = mm(0.05)
 
 const NO_GAUGES: Omit<GaugeKit, 'plugs'> = { profiles: [], setBlocks: [], dowels: [] }
 
-/** What is made for checking, before the first of what it checks. */
+/** The operation that makes the gauges, before they are first used. */
 export function makeGauges(job: AnyJob<Design>): Operation {
   const { design } = job
   const kit = isOfPlates(design) ? NO_GAUGES : gaugeKitOf(design.bearing)

@@ -323,7 +323,7 @@ function explainObstacle(obstacle: Obstacle, rescue: Rescue, { element, raceway,
   return sentences[obstacle]
 }
 
-/** What it is like to live with a way out. Common practice, no source. */
+/** Consequences of a rescue for its user. Common practice, no source. */
 export function livingWith(rescue: Rescue, terms: Terms): string {
   const { element, raceway } = terms
   switch (rescue.option) {
@@ -389,7 +389,7 @@ export const ASSUMED = {
   tool: 'A cut comes out about so true.',
 } as const
 
-/** What is taken of a bearing before anything is read, in words, with its reason. */
+/** Assumptions about a bearing before any reading, in words, with their reasons. */
 export const PRIORS = {
   groove: {
     value: 'normal: 35 % of its depth short of the design, standard deviation 40 % of its depth',

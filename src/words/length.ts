@@ -1,10 +1,10 @@
 import { type LengthFault, LONGEST_LENGTH_TEXT } from '#shared/units/parse-length.ts'
 
-/** What a length is called, and examples, in sentences about input that is not valid. */
+/** The noun for a length, and examples, in sentences about input that is not valid. */
 export const LENGTH_NOUN = 'a length'
 export const LENGTH_EXAMPLES = '16 or "5/8"'
 
-/** What is wrong with the text of a length. Each follows the quoted text. */
+/** Faults of the text of a length. Each follows the quoted text. */
 export const LENGTH_FAULTS: Readonly<Record<LengthFault, string>> = {
   empty: 'is empty: write a length, for example 5/8 or 16 mm',
   'too-long': `has more than ${LONGEST_LENGTH_TEXT} characters: write a length, for example 1 3/16`,

@@ -53,7 +53,7 @@ export function explainWarning(facts: LoadWarningFacts<LoadSpeedReason>, spoken:
   }
 }
 
-/** What happens above a speed limit, within a sentence. */
+/** The consequence of a speed above the limit, within a sentence. */
 function speedReason(reason: LoadSpeedReason, { element, raceway, part, rubsOn }: Terms): string {
   switch (reason) {
     case 'balls-rub':
@@ -85,7 +85,7 @@ function speedReason(reason: LoadSpeedReason, { element, raceway, part, rubsOn }
 export const explainSpeedLimit = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, { terms }: Spoken): string =>
   `From about ${speedFigure(speed)} on, ${speedReason(reason, terms)}: stay well below that.`
 
-/** Of a speed that is above the limit. */
+/** The warning of a speed above the limit. */
 export const explainBeyond = ({ reason, speed }: SpeedLimit<LoadSpeedReason>, { terms }: Spoken): string =>
   `Above the limit, not for use: from about ${speedFigure(speed)} on, ${speedReason(reason, terms)}.`
 
@@ -106,7 +106,7 @@ export function explainHandTurned(check: LoadCheck, { terms }: Spoken): string {
 const explainDriven = ({ speedLimits: [{ reason, speed }] }: LoadCheck, { terms }: Spoken): string =>
   `Never drive it with a drill or a motor: from about ${speedFigure(speed)} on, ${speedReason(reason, terms)}.`
 
-/** What a working load is, within a sentence. */
+/** Figures of the working load, within a sentence. */
 const workingFigures = ({ workingLoad: { loads } }: LoadCheck, { forceUnits }: Spoken): string =>
   `${mostForce(loads.still.load, forceUnits)} at rest for years, ${mostForce(loads.slowHand.load, forceUnits)} turned slowly by hand now and then, or ${mostForce(loads.steadyCrank.load, forceUnits)} turned by a crank for hours`
 
@@ -159,11 +159,11 @@ export function explainSubstitute({ figure: of, from, standsFor }: Substitute): 
 const groupName = (from: Substitute['from']): string =>
   from === 'hardwood' || from === 'softwood' ? `${from}s` : nameInSentence(SPECIES[from].name)
 
-/** Where a load tips the plate that stands still. */
+/** The offset at which a load tips the plate at rest. */
 export const explainTipping = (beyond: Mm, { units }: Spoken): string =>
   `Set down further than ${figure(beyond, units)} from the axis, the load tips the upper plate by itself.`
 
-/** What one of the tallest balls does to the wood, within a sentence. */
+/** The effect of one of the tallest balls on the wood, within a sentence. */
 function dentWords(dent: Mm | undefined, units: Units): string {
   if (dent === undefined) return 'which sinks it in past its middle'
   return dent === 0 ? 'which leaves no dent' : `which leaves a dent of ${figure(dent, units)} until others carry too`
@@ -195,7 +195,7 @@ export function verdict(check: LoadCheck, spoken: Spoken): string {
   ].join(' ')
 }
 
-/** What the load of the request does to the wood. */
+/** The effect of the requested load on the wood. */
 function judgement({ load, workingLoad: { loads }, ruin }: LoadCheck, { forceUnits }: Spoken): string {
   const { newtons } = load
   const wood = nameInSentence(contactWood(load.wood).name)

@@ -22,7 +22,7 @@ export function nestingSentence(nesting: Stock['nesting'], units: Units, terms: 
 /** Whether it runs through the year where it lives. */
 export const seasonSentence = ({ runsAllYear }: Seasoned): string => `${runAllYear(runsAllYear)} in the stated climate.`
 
-/** What is wrong with the screws of a split ring. Only rings with grooves have any. */
+/** Faults of the screws of a split ring. Only rings with grooves have any. */
 export function screwSentence(fault: ScrewFault, units: Units): string {
   const size = (length: Mm): string => figure(length, units)
   switch (fault.code) {

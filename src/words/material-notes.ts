@@ -6,7 +6,7 @@ export const MATERIAL_NOTES: readonly string[] = [
   'A quarter-sawn ring of a wood that moves little across the grain stays rounder through the year.',
 ]
 
-/** What damp air does to balls of a material. */
+/** The effect of damp air on balls of a material. */
 export const WITH_MOISTURE: Readonly<Record<BallMaterial, string>> = {
   wood: 'Moves as its wood does, differently in three directions: hardly along the grain, more from pith to bark, most along the growth rings.',
   glass: 'Keeps its size.',

@@ -22,7 +22,7 @@ const sizeIn =
   (length) =>
     figure(length, units)
 
-/** What the season does to a seat. */
+/** The effect of the season on a seat. */
 function through({ play }: Pick<ShaftSeat, 'play'>, size: Size): string {
   const state = (length: Mm): string => (length < 0 ? `${size(mm(-length))} tight` : `${size(length)} loose`)
   return play.min === play.max
@@ -30,7 +30,7 @@ function through({ play }: Pick<ShaftSeat, 'play'>, size: Size): string {
     : `Through the year it is from ${state(play.min)} to ${state(play.max)}.`
 }
 
-/** Of a ring that is bored for its shaft. */
+/** The sentence about a ring that is bored for its shaft. */
 export const shaftSentence = (seat: ShaftSeat, units: Units, terms: Terms): string =>
   `Bore the ring to ${figure(seat.seatDiameter, units)}. ${onShaftSentence(seat, units, terms)}`
 
@@ -82,7 +82,7 @@ export function driveSentence({ kind, circle, count, holeDiameter, depth }: Driv
     : `Screw a hub to the side of the outer ring: ${count} holes of ${size(holeDiameter)}, ${size(depth)} deep, on a circle of ${size(circle)}.`
 }
 
-/** What is wrong with a mounting. */
+/** Faults of a mounting. */
 export function mountingWarning(fault: MountingFault, units: Units): string {
   const size = sizeIn(units)
   switch (fault.code) {

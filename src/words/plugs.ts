@@ -5,7 +5,7 @@ import { rounded } from '#shared/units/rounded.ts'
 import { figure } from './figure.ts'
 import type { Terms } from './terms.ts'
 
-/* What a plug tells and what it does not, said alike wherever a plug is named. */
+/* The evidence of a plug and its limits, in the same words wherever a plug is named. */
 
 /** A plug among the balls of a design. */
 export interface PlugFacts extends Pick<PlugReading, 'whenGoEnters' | 'whenNoGoRefuses' | 'decides'> {

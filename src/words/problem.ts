@@ -1,5 +1,5 @@
 /*
- * What is wrong with a request as a whole, and with names in it. Sentences about the form of a request are in
+ * Faults of a request as a whole, and of names in it. Sentences about the form of a request are in
  * `http/sentences.ts`.
  */
 

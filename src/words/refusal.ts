@@ -3,7 +3,7 @@ import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
 import type { Terms } from './terms.ts'
 
-/** What a groove is cut in, within a sentence. */
+/** The part in which a groove is cut, within a sentence. */
 export const PART_WORDS: Readonly<Record<PartName, string>> = {
   outerRing: 'the outer ring',
   innerRing: 'the inner ring',

@@ -36,7 +36,7 @@ function troubleWords(trouble: Trouble, { element }: Terms): string {
   return sentences[trouble]
 }
 
-/** Where even the best play is below 0, no turn frees the ring. */
+/** A trouble in a state. If even the best play is below 0, no rotation frees the ring. */
 const inState = (trouble: Trouble, { fit }: FitAtState, terms: Terms): string =>
   trouble === 'rings-bind' && fit.play !== undefined
     ? `the inner ring is stiff ${fit.play.best < 0 ? 'all round' : 'twice a turn'}`
@@ -81,7 +81,7 @@ export function describeBand({ temperature, low, high }: RunningBand, scale: Sca
 
 type Advised = Pick<SeasonalFit, 'advice' | 'bearing' | 'chances'>
 
-/** What to do for the year, in one sentence. */
+/** The advice for the year, in one sentence. */
 export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised, terms: Terms): string {
   const { kind, changes, chances } = advice
   const { units } = bearing.resolved.input
@@ -106,7 +106,7 @@ export function describeAdvice({ advice, bearing, chances: asDesigned }: Advised
 const inOrder = (steps: readonly string[]): string =>
   [steps.slice(0, -1).join(', '), ...steps.slice(-1)].filter((part) => part !== '').join(', and ')
 
-/** What changes ask of a maker, one step each. */
+/** The steps of a maker for some changes, one each. */
 function changeWords(changes: readonly RequestChange[], units: Units, terms: Terms): readonly string[] {
   const of = <Kind extends RequestChange['kind']>(kind: Kind) =>
     changes.filter((change): change is Extract<RequestChange, { kind: Kind }> => change.kind === kind)
@@ -163,7 +163,7 @@ export function warningOf(trouble: Trouble, states: readonly FitAtState[], terms
   return `${names.join(', ')}: ${troubleWords(trouble, terms)}. See \`buildIn\`.`
 }
 
-/** What a year does to segmented parts, and how many pieces would do. */
+/** The effect of a year on segmented parts, and the number of pieces that is enough. */
 export function describeSegments({ leastCount, worst }: SegmentsOfYear): string {
   const parts = worst.map(({ part, name, lobes }) => `${WOODEN[part]}: ${stress(lobes.pull)} (${name})`)
   const enough =
@@ -197,7 +197,7 @@ const DIFFER = `Boards of one species differ: the chances let the movement of ea
 const DAMPER = `Wood that has dried holds more moisture in the same air than wood that took it up: the chances allow for ${HYSTERESIS.moisture} % of moisture either way, half of the ${HYSTERESIS.loop} % that a page on timber quotes.`
 const SPLIT = 'Make both halves of a split ring with the grain in the same direction, or their shapes will differ.'
 
-/** What the calculation assumes or leaves out, as far as it concerns this bearing: a short note each. */
+/** Assumptions and omissions of the calculation for this bearing: a short note each. */
 export function notesOf(
   { input: { woods, today, climate }, bearing, states, ...rest }: SeasonalFit,
   scale: Scale,

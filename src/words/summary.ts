@@ -14,12 +14,12 @@ import { TERMS } from './terms.ts'
  * The sentence or two at the top of an answer that a maker can act on, of paths whose advice is not a whole file of its own.
  */
 
-/** What to cut, and whether to read on first. */
+/** The size to cut, and whether to read the warnings first. */
 export function designSummary({ bearing, warnings }: Pick<Design, 'bearing' | 'warnings'>): string {
   return `${whatToCut(bearing)}${readFirst(warnings)}${flatSawn(bearing)}`
 }
 
-/** What wood of which nobody said anything would do, and where to say it. */
+/** The effect of a year on flat-sawn wood if no wood is stated, and where to state it. */
 function flatSawn(bearing: Design['bearing']): string {
   if (bearing.resolved.input.making?.climate !== undefined) return ''
   const state = 'State woods and climate in `making`'

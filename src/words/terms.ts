@@ -21,24 +21,24 @@ export interface Terms {
   readonly innerRaceway: string
   /** The circle that is cut to set the gap: `the groove bottom of the outer ring`. */
   readonly gapCircle: string
-  /** Where the outer and the inner wall of wood are: `behind the outer ring's groove`. */
+  /** Places of the outer and the inner wall of wood: `behind the outer ring's groove`. */
   readonly outerWall: string
   readonly innerWall: string
   /** The gap between the rings: `land gap`. */
   readonly landGap: string
-  /** What must fit inside the elements: `an inner ring`. */
+  /** The part that must fit inside the elements: `an inner ring`. */
   readonly inside: string
-  /** What rolls. */
+  /** The rolling element. */
   readonly element: Noun
-  /** What it rolls in. */
+  /** The groove or track in which it rolls. */
   readonly raceway: Noun
-  /** What has the raceway. */
+  /** The part with the raceway. */
   readonly part: Noun
-  /** Where a size of the raceway is measured: `across the bottoms of the groove`. */
+  /** The line on which a size of the raceway is measured: `across the bottoms of the groove`. */
   readonly across: string
   /** Which size of a raceway is measured, after `measures 76.9 mm`: `across the bottoms`. */
   readonly acrossIt: string
-  /** What is not lost with a part that is cut too far. */
+  /** The part that is not lost with one that is cut too far. */
   readonly uncutMate: string
   /** The inner ring's raceway, cut further than wanted. */
   readonly innerTooFar: string
@@ -46,17 +46,17 @@ export interface Terms {
   readonly tooFar: string
   readonly further: string
   readonly lessFar: string
-  /** What a cut takes off, after a figure: `0.4 mm of depth`. */
+  /** The size that a cut changes, after a figure: `0.4 mm of depth`. */
   readonly ofCut: string
   /** The second figure of the bearing, beside the gap. */
   readonly play: string
-  /** What the elements of a full ring leave, all pushed together. */
+  /** The gap that the elements of a full ring leave, all pushed together. */
   readonly gap: string
   /** The size of the raceway that a cut changes: `depth`. */
   readonly cutSize: string
   /** Follows a radial figure of a raceway that is measured across: `0.1 mm all round`. Begins with a space, or is empty. */
   readonly radially: string
-  /** What the elements rub on as they roll: `one another`. */
+  /** The parts that the elements rub on as they roll: `one another`. */
   readonly rubsOn: string
 }
 

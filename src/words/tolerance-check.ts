@@ -18,7 +18,7 @@ import { type Terms, termsOf } from './terms.ts'
 export const LOT_MEAN_OF_LIST =
   'does not apply to a `ballDiameter` of kind "measured", because the list already has a mean: remove it'
 
-/** What differs, after "comes from". */
+/** The name of a contributor, after "comes from". */
 function causeName(name: CauseName, { element, raceway }: Terms): string {
   const size = raceway.one === 'track' ? 'radius' : 'depth'
   const sentences: Readonly<Record<CauseName, string>> = {
@@ -37,7 +37,7 @@ function causeName(name: CauseName, { element, raceway }: Terms): string {
 
 type Break = Extract<ToleranceRefusal, { code: 'contributor-too-wide' }>['because']
 
-/** What would no longer be a bearing. A track is deep at no size: it only has to be there. */
+/** The reason why a trial would no longer be a bearing. A track has no depth: it only has to be there. */
 function brokenSentence(because: Break, { element, raceway }: Terms): string {
   const sentences: Readonly<Record<Break, string>> = {
     balls: `the largest ${element.many} would be more than half as large again as the smallest, or have no size`,
@@ -83,7 +83,7 @@ const MEANS: Readonly<Record<CauseName, string>> = {
   climate: 'Use a construction that moves less, or a narrower year.',
 }
 
-/** What to do about the cause with the largest share. */
+/** The remedy for the contributor with the largest share. */
 function remedy(name: CauseName, { element, raceway, gap }: Terms): string {
   const sentences: Readonly<Record<CauseName, string>> = {
     ballDiameter: `Sort the ${element.many}, or use ones that differ less: they matter more than your cutting.`,
@@ -131,7 +131,7 @@ export function advice(check: ToleranceCheck): string {
 const decision = (what: string, name: CauseName, { share }: Sensitivity, terms: Terms): string =>
   `${capitalised(percent(share))} of the scatter of the ${what} comes from ${causeName(name, terms)}. ${remedy(name, terms)}`
 
-/** What to do where the inner ring often binds. */
+/** The remedy for an inner ring that often binds. */
 export const bindsOften = ({ value }: Chance, { play, element }: Terms): string =>
   `The inner ring binds in ${hundredths(value)} of 100 bearings. Design more ${play}, sort the ${element.many}, or lay the large ones side by side.`
 
@@ -204,7 +204,7 @@ function whyTrials(why: WhyTrials, { element, raceway, play }: Terms): string {
   return sentences[why]
 }
 
-/** Where to stop. */
+/** The aim in words. */
 export function explainAim({ aim, check, figures }: ToleranceCheck): string {
   const terms = termsOf(check.input.design)
   const { bestYield, limitedRisk } = aim
@@ -217,7 +217,7 @@ export function explainAim({ aim, check, figures }: ToleranceCheck): string {
   return `${best} To keep the chance of cutting ${terms.tooFar} within ${risk}, stop when it is ${placeOf(limitedRisk, check)}, ${offDesign(limitedRisk, check)}: then ${percent(tooLoose.value)} end ${terms.tooFar}, and ${percent(tooTight.value)} are still too tight, which another cut corrects.`
 }
 
-/** What is cut to the gap, before its size. */
+/** The part that is cut to the gap, before its size. */
 const whatIsCut = (check: ToleranceCheck['check']): string =>
   isOfPlates(check) ? 'a groove circle' : `an outer ${termsOf(check.input.design).raceway.one}`
 

@@ -1,7 +1,7 @@
 import { percent } from './figure.ts'
 
 /*
- * What a program that is driven by a language model reads of the service: what each tool is for, and the lines of a short answer.
+ * Words for programs that are driven by a language model: the purpose of each tool, and the lines of a short answer.
  */
 
 /** How to work with the tools, read once. */
@@ -50,7 +50,7 @@ export const TOOL_WORDS = {
   },
 } as const
 
-/** What `look_up` can show, and the fields that narrow each table. */
+/** The tables of `look_up`, and the fields that narrow them. */
 export const TABLE_CHOICE =
   'The table. `woods` takes species, group; `lumber` takes units, kind, measure; `screws` takes units, gauge; `sizes` takes units, diameters, counts; `sources` takes id.'
 
@@ -122,7 +122,7 @@ export const assumedLine = (count: number): string =>
     ? 'Nothing was left open.'
     : `${count} values were left open and have defaults: see \`assumed\` in the full answer.`
 
-/** Where the whole answer is. */
+/** The address of the whole answer. */
 export const fullByGet = (address: string): string => `Full answer: GET ${address}`
 export const fullByPost = (address: string): string => `Full answer: POST ${address} with these arguments as JSON.`
 export const SHEETS_BY_POST =
@@ -149,7 +149,7 @@ export function refusalText(
 
 export const SEND_ONE = 'Send one JSON-RPC message, an object: lists of messages are not read.'
 
-/** What each link of `sheets` is. */
+/** Names of the links of `sheets`. */
 export const SHEET_NAMES = {
   assembly: 'assembly drawing',
   templates: 'templates',

@@ -4,7 +4,7 @@ import { figure, percent } from './figure.ts'
 import { PART_WORDS } from './refusal.ts'
 import type { Terms } from './terms.ts'
 
-/** What may go wrong with a bearing. Needs no schema, so a browser can show it too. */
+/** Warnings of a bearing in words. They need no schema, so a browser can show them too. */
 export function warningSentence(facts: WarningFacts, units: Units, terms: Terms): string {
   const size = (length: Mm): string => figure(length, units)
   switch (facts.code) {
@@ -67,7 +67,7 @@ export function warningSentence(facts: WarningFacts, units: Units, terms: Terms)
 
 type Measured = Extract<WarningFacts, { code: 'shop-rounding-spoils-gap' }>['dimension']
 
-/** What is cut to a figure of the rule. */
+/** The size that is cut to a figure of the rule. */
 function measured(dimension: Measured, { gapCircle }: Terms): string {
   switch (dimension) {
     case 'grooveBottomDiameter':

@@ -10,7 +10,7 @@ export interface Admitted {
   /** When it was let in, by the clock of the admission [ms]. */
   readonly since: number
   readonly caller: Caller
-  /** Of the work that it has turned out to be. */
+  /** The lane of the work that it turned out to be. */
   lane: Lane
   /** How long it still takes a thread [ms]: an estimate, lower as it proceeds. */
   left: number
@@ -39,7 +39,7 @@ export interface Admission {
 type Options = {
   readonly threads: number
   readonly deadlineMs: number
-  /** What a caller that comes now counts as served. */
+  /** The service that a new caller counts as having had. */
   readonly servedSoFar: () => number
   readonly now?: () => number
 }
@@ -52,7 +52,7 @@ const QUICK_MS = 200
 export const laneFor = (workMs: number): Lane => (workMs <= QUICK_MS ? 'quick' : 'long')
 /** Room for less than this is none: the next request of whoever fills the threads is on its way. */
 const GAP_MS = 250
-/** Of its deadline: in progress for longer, an answer is kept waiting. Many short ones that overlap are not. */
+/** Share of its deadline: an answer in progress for longer is kept waiting. Many short ones that overlap are not. */
 const KEPT_SHARE = 0.1
 
 const NOBODY = { caller: { servedMs: 0 }, answers: 0 }

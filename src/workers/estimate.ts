@@ -6,7 +6,7 @@ import { USUAL_BLOCK } from '#shared/statistics/monte-carlo.ts'
 import type { InputOf, ResultOf, TaskName } from './thread.ts'
 
 /*
- * What a task costs before it is run. Its units of work are counted from its input alone, so that equal inputs have equal
+ * The cost of a task before it is run. Its units of work are counted from its input alone, so that equal inputs have equal
  * counts; how long a unit takes is learned from the tasks that are done.
  */
 
@@ -15,7 +15,7 @@ const LAID_A_UNIT = 200
 
 type Cost<Name extends TaskName> = {
   readonly units: (input: InputOf<Name>) => number
-  /** What it turned out to be, where that can be told. */
+  /** The work that it turned out to be, if that is known. */
   readonly done?: (input: InputOf<Name>, result: ResultOf<Name>) => number
   /** How long a unit takes [ms] until tasks have been measured: as measured once. */
   readonly unitMs: number
@@ -61,7 +61,7 @@ function unitsOfYear({ design, climate }: InputOf<'seasonalFit'>): number {
 const SLOW = 6
 /** Play among balls that differ takes so much more for each ball. Measured. */
 const UNEVEN = 16
-/** What a trial takes beside its balls, in balls. Measured. */
+/** Cost of a trial besides its balls, in balls. Measured. */
 const TRIAL = 12
 
 /** Work of trials, in balls laid on the bottom of a round groove. */
@@ -110,7 +110,7 @@ const MEMORY_MS = 2_000
 /** No input moves an estimate by more than this: one caller's odd requests must not shut out others' usual ones. */
 const MOST_OFF = 4
 
-/** Of the way back to what was measured once. */
+/** Share of the way back to the figure that was measured once. */
 const DOUBT = 0.1
 
 export function pace(): Pace {

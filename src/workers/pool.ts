@@ -102,9 +102,9 @@ const GRACE_MS = 2_000
 /** An answer whose own parts ran for so much of its time was not kept waiting by others. */
 const OWN_SHARE = 0.9
 
-/** Of its deadline: so much work of its own, and an answer tells how long the rest takes. */
+/** Share of its deadline: after so much work of its own, an answer tells how long the rest takes. */
 const TELLING_SHARE = 0.1
-/** Of its deadline: whoever waits behind others is told by then if it is in vain. */
+/** Share of its deadline: a caller who waits in vain behind others is told by then. */
 const WAITING_SHARE = 0.3
 
 /** A thread's start takes the processor from whoever waits for the service's own: they have been answered by then. */

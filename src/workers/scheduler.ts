@@ -18,7 +18,7 @@ interface Turn {
 export interface Scheduler {
   /** Runs what is given when its turn comes. Rejects with the reason of `over` if that comes first. */
   readonly run: <T>(turn: Turn, start: (place: Place) => Promise<T>) => Promise<T>
-  /** What a caller that comes now counts as served. */
+  /** The service that a new caller counts as having had. */
   readonly servedSoFar: () => number
   readonly running: () => number
   readonly waiting: (lane: Lane) => number
@@ -28,7 +28,7 @@ export const LANES = ['quick', 'long'] as const
 /** `quick`: parts of answers that are small as a whole. */
 export type Lane = (typeof LANES)[number]
 
-/** Where a part runs: where any may, or where small answers alone may. */
+/** The thread of a part: any, or the one for small answers alone. */
 export type Place = 'any' | 'quick'
 
 type Waiting = Turn & { readonly begin: (place: Place) => void }

@@ -19,7 +19,7 @@ const TRIALS: Fault = { path: '/trials', message: 'Ask for fewer trials, or for 
 
 const FEWER_MONTHS = 'Name fewer months in `making.climate`, or give the ranges of the year instead.'
 
-/** What to ask less of, and where, by the task that takes most of an answer's work. */
+/** The part of a request to reduce, by the task that takes most of an answer's work. */
 const NARROWER: Readonly<Record<TaskName, Fault>> = {
   beginSearch: SEARCH,
   furtherSearch: SEARCH,
@@ -39,5 +39,5 @@ const NARROWER: Readonly<Record<TaskName, Fault>> = {
   browserScript: { path: '', message: 'Try again: the page is not ready yet.' },
 }
 
-/** What to narrow in a request that asks for too much work. */
+/** The part to narrow in a request that takes too much work. */
 export const narrower = (task: TaskName): Fault => NARROWER[task]

@@ -1,6 +1,6 @@
 /*
- * What runs off the event loop: each export is a task, by its name. They take and give plain data, for it is copied
- * between threads. What each costs is in `estimate.ts`.
+ * Tasks that run off the event loop: each export is one, by its name. They take and give plain data, for it is copied
+ * between threads. Their costs are in `estimate.ts`.
  */
 import type { Drawing } from '#src/drawings/model.ts'
 

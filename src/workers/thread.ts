@@ -15,7 +15,7 @@ export type TaskName = keyof Tasks
 export type InputOf<Name extends TaskName> = Parameters<Tasks[Name]>[0]
 export type ResultOf<Name extends TaskName> = Awaited<ReturnType<Tasks[Name]>>
 
-/** What a task came to, and how long it took [ms]. */
+/** The result of a task, and how long it took [ms]. */
 export type Timed<Result> = { readonly result: Result; readonly ms: number }
 
 /** The tasks of a worker thread. */

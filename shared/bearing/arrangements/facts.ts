@@ -18,11 +18,11 @@ import {
   type ThrustWarning,
 } from '#shared/bearing/arrangements/thrust/facts.ts'
 
-/* What single arrangements can be refused for, warned of and measured by, beside what several share. */
+/* Refusals, warnings and symbols of single arrangements, beside those that several share. */
 
 export type OwnRefusal = CagedRefusal | RollerRefusal | ThrustRefusal
 export type OwnWarning = CagedWarning | RollerWarning | ThrustWarning
-/** What has a groove, besides rings. */
+/** Parts with a groove, besides rings. */
 export type OwnPart = ThrustPart
 export const OWN_SYMBOLS = { ...CAGED_SYMBOLS, ...ROLLER_SYMBOLS, ...THRUST_SYMBOLS }
 export const OWN_FIELDS_OF_SIZES = { ...CAGED_FIELDS_OF_SIZES, ...ROLLER_FIELDS_OF_SIZES, ...THRUST_FIELDS_OF_SIZES }

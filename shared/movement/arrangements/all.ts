@@ -15,7 +15,7 @@ const MOVING: { readonly [Name in ArrangementName]: MovingArrangement<BearingByA
   caged: MOVING_CAGED,
 }
 
-/** What the arrangement of a design does when its wood moves. */
+/** The movement of a design's arrangement. */
 export const movingOf = (design: Pick<DesignInput, 'arrangement'>): MovingArrangement<Bearing> =>
   MOVING[nameOf(design)] as MovingArrangement<Bearing>
 

@@ -1,5 +1,5 @@
 /*
- * What arrangements are cut from, and what room they need: one row each. An arrangement names its own.
+ * Parts and clearances of arrangements, one row each. An arrangement names its own.
  */
 
 /** The direction in which a field of the design gives more room, by as much as it is changed. */

@@ -5,7 +5,7 @@ import { isPlain } from '#shared/geometry/groove.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import type { Balls, InnerGroove, OuterGroove, SeatLaw } from './subject.ts'
 
-/* What a subject of fit correction takes from a bearing, of whatever arrangement. */
+/* The parts of a bearing of any arrangement that make a subject of fit correction. */
 
 /** How far a plain track, or a plate's circle, is taken to be from done when it is first tried, in ball diameters. Common practice, no source. */
 export const WITHOUT_DEPTH = 1 / 4
@@ -56,7 +56,7 @@ export function ballsOf(
 const STEP = 1e-4
 
 /**
- * What unequal balls do to the gap of equal ones of the same mean, per scatter: √Σ (gᵢ − ḡ)², the slopes of the exact closure
+ * Effect of unequal balls on the gap of equal ones of the same mean, per scatter: √Σ (gᵢ − ḡ)², the slopes of the exact closure
  * less their mean. All balls within the row have one slope, the two at its ends another.
  */
 function gapDeviation(

@@ -34,7 +34,7 @@ export function matingFaceAdjustment(
 }
 
 /**
- * What to take off (above 0) or to put between (below 0) the mating faces of a split ring, in all, so that its play
+ * Thickness to remove from (above 0) or to put between (below 0) the mating faces of a split ring, in all, so that its play
  * changes by a given amount.
  *
  * Halves that come closer by δ bring the groove's flanks to the ball: it rises as far as it would on its way aside by

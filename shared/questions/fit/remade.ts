@@ -5,7 +5,7 @@ import { mm } from '#shared/units/length.ts'
 import { matingFaceAdjustment } from './mating-faces.ts'
 import type { Change, Remade, Workpiece } from './rescue.ts'
 
-/* What a rescue changes of a bearing's input: the wood stays as it is cut. */
+/* The input of a bearing after a rescue: the wood stays as it is cut. */
 
 /** Whether what rolls is of glass or steel, and knocks. */
 export const isHard = ({ balls: { material } }: AnyInput): boolean => material === 'glass' || material === 'steel'

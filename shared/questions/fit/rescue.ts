@@ -3,7 +3,7 @@ import { THINNEST } from './defaults.ts'
 import type { MatingFaceAdjustment } from './mating-faces.ts'
 
 /*
- * What can still be done with a groove that is too deep. Each option is tried as a bearing that can be put together and runs; each
+ * Options for a groove that is too deep. Each option is tried as a bearing that can be put together and runs; each
  * says what the other parts must then measure. Facts alone: the words are made elsewhere.
  */
 

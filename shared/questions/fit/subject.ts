@@ -1,5 +1,5 @@
 /*
- * What fit correction needs to know of a bearing: plain numbers, in millimetres. It knows no arrangement by name; `from-bearing.ts`
+ * The figures of a bearing that fit correction needs: plain numbers, in millimetres. It knows no arrangement by name; `from-bearing.ts`
  * makes a subject of today's bearings.
  */
 
@@ -14,7 +14,7 @@ export type SeatLaw =
   /** On a plate: the balls lie over the groove's circle, whatever their size. */
   | { readonly on: 'circle' }
 
-/** What rolls. */
+/** The rolling elements. */
 export interface Balls {
   /** Z, at least 3. */
   readonly count: number

@@ -4,7 +4,7 @@ import { BALL_SUBSTANCES } from '#shared/data/ball-materials.ts'
 import { type ContactWoodId, hasOwnRatios, substitutesFor } from '#shared/data/contact-woods.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 
-/** What a dent hangs on, as far as it decides where its figures come from. */
+/** The part of a load check that decides which sources its dents have. */
 export interface Dented {
   /** Rings share a load across the axis; without rings it is carried along it. */
   readonly members: Traits['members']
@@ -31,7 +31,7 @@ export function dentSources({ members, materials, woods, onBottom }: Dented): re
   return [...new Set(used)]
 }
 
-/** Of balls that are not of wood: how stiff and how heavy they are. */
+/** Sources of the stiffness and density of balls that are not of wood. */
 const substanceSources = (materials: readonly BallMaterial[]): readonly SourceId[] =>
   materials.flatMap((material) => (material === 'wood' ? [] : [BALL_SUBSTANCES[material].source]))
 

@@ -7,7 +7,7 @@ import type { TurningRing } from './fields.ts'
 import type { BallBody } from './seat-load.ts'
 
 /*
- * What turns how fast. Per turn of the ring that turns, the other standing still; balls roll and do not slide.
+ * Turns of each part per turn of one ring while the other is at rest; balls roll and do not slide.
  */
 
 /** Turns, and balls that pass, for each turn of the ring. */
@@ -66,7 +66,7 @@ export const outwardForce = (mass: number, pitchRadius: number, ballSet: number)
   (mass * ballSet * PER_RPM * ballSet * PER_RPM * pitchRadius) / 1000
 
 /**
- * What a disc with a hole that turns pulls itself apart with, most at its hole, at one turn a minute [MPa]:
+ * Hoop stress of a spinning disc at its hole, where it is highest, at one turn a minute [MPa]:
  * σ = ρ ω² / 4 · ((3 + ν) b² + (1 − ν) a²), a and b its radii (any handbook of strength). Grooves, grain and joints are left out.
  */
 export function ownPull({ density, poissonsRatio: ratio }: ContactWood, hole: number, outside: number): number {

@@ -61,7 +61,7 @@ export function designSearch(
 
 interface Begun {
   readonly input: DesignSearchInput
-  /** Of `beginSearch` or `furtherSearch`, for the same input. */
+  /** The progress from `beginSearch` or `furtherSearch`, for the same input. */
   readonly progress: SearchProgress
   readonly mostStopped?: number
 }
@@ -107,7 +107,7 @@ export function furtherSearch({ input, progress, mostEffort, mostStopped = MOST_
 
 type Reached = Omit<SearchProgress, 'effortLeft'>
 
-/** Of candidates that differ in their bore alone the one with the smallest is worked out; the others have a bound from it. */
+/** If candidates differ in their bore alone, the one with the smallest is calculated; it gives a bound for the others. */
 function judgeOn(search: ResolvedSearch, progress: SearchProgress, until: number): Reached {
   const { bounds } = progress
   const { bores } = search

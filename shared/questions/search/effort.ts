@@ -3,7 +3,7 @@ import { boreCount, candidatesIn, candidatesWanted, countsOf, type DesignSearchI
 import type { SearchProgress } from './progress.ts'
 
 /*
- * What a search costs, in units of work: about that of judging one candidate. Units are counted, not timed, so that the same
+ * Cost of a search, in units of work: one is about the cost of judging one candidate. Units are counted, not timed, so that the same
  * search always has the same count; how long a unit takes is for whoever runs it to measure. All ratios here are measured.
  */
 

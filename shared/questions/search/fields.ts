@@ -127,7 +127,7 @@ export const ON_RULE = {
   byDefault: plain('false', 'designs count whatever figure the rule shows'),
 }
 
-/** What rolls in it: on hand, or to be bought. */
+/** Rolling elements: on hand, or to be bought. */
 export const STOCK_FIELDS = {
   diameter: required(length('Nominal diameter.')),
   material: BALLS.fields.material,

@@ -4,7 +4,7 @@ import type { LoadCheckInput } from '#shared/questions/load/input.ts'
 import { mm } from '#shared/units/length.ts'
 import type { Choice, Sizes } from './module.ts'
 
-/* What the searches of all arrangements of two rings share. */
+/* The part that the searches of all arrangements of two rings share. */
 
 export type RingLoad = Omit<LoadCheckInput, 'design'>
 

@@ -16,7 +16,7 @@ import { FIBRE_SATURATION } from '#shared/wood/moisture-movement.ts'
 import type { Chances, NeedName, Needs } from './chances.ts'
 import type { SeasonalFitInput } from './input.ts'
 
-/** What to do: nothing, other sizes, wood of another moisture on the day of making, or another construction. */
+/** The kind of advice: nothing, other sizes, wood of another moisture on the day of making, or another construction. */
 export type AdviceKind = 'leave' | 'change-sizes' | 'rest-wood' | 'change-construction' | 'no-remedy'
 
 /** A change of the request, with the value that it replaces. */
@@ -27,14 +27,14 @@ export type RequestChange =
 
 export interface Advice {
   readonly kind: AdviceKind
-  /** What to change in the request; sent again with it, the request is answered, with these chances. */
+  /** The changes to the request; sent again with them, it is answered with these chances. */
   readonly changes: readonly RequestChange[]
   readonly chances: Chances
   /** Whether the play or the widest gap that it leaves is felt as a rattle or seen as a missing ball. */
   readonly isLoose: boolean
 }
 
-/** What advice may change. */
+/** The changes that advice may make. */
 export interface Freedom {
   /** Lengths of the design, by their JSON pointers in it. */
   readonly lengths: readonly string[]
@@ -44,7 +44,7 @@ export interface Freedom {
   readonly mayRest: boolean
 }
 
-/** What advice is made from: a bearing through its year. */
+/** A bearing and its year, from which advice is made. */
 interface Tried {
   readonly moving: {
     readonly input: SeasonalFitInput
@@ -74,7 +74,7 @@ const MOST_PLAY = 1 / 15
 const WIDEST = 1 / 3
 
 /**
- * What to do for the year, the least of it first: nothing; other sizes; wood that has rested in the middle of the year's air;
+ * Advice for the year, the smallest change first: nothing; other sizes; wood that has rested in the middle of the year's air;
  * another construction. The first that is good enough and not too loose is advised, else the best, if it gains anything.
  *
  * @param tried answers a request as the caller is answered, so that the chances of the advice are those that the changed
@@ -123,7 +123,7 @@ function ranked<O extends Outcome>(outcomes: readonly O[], asDesigned: Tried): r
 /** Sizes act on one another, so they are chosen twice. */
 const ROUNDS = 2
 
-/** What some changes come to by themselves, and with other sizes as well. */
+/** The outcomes of some changes by themselves, and with other sizes as well. */
 function outcomesOf(
   asDesigned: Tried,
   changes: readonly RequestChange[],
@@ -230,7 +230,7 @@ interface Option {
   readonly changes: readonly RequestChange[]
 }
 
-/** What may be changed beside sizes, in the order of what it asks of a maker: each construction as the wood is, then rested. */
+/** Changes besides sizes, the easiest for a maker first: each construction with the wood as it is, then rested. */
 function optionsFor({ moving }: Tried, { mayRebuild, mayRest }: Freedom): readonly Option[] {
   const { input, season } = moving
   const rested = mayRest ? restIn(input, season) : undefined

@@ -44,7 +44,7 @@ export interface Chances {
   readonly runs: readonly number[]
 }
 
-/** What a bearing may lack: ball gap, play or room; `excess` is how much wider its gap becomes than it may. */
+/** The need that a bearing may miss: ball gap, play or room; `excess` is how much its gap exceeds the widest allowed. */
 export type NeedName = 'gap' | 'excess' | 'play' | RoomName
 /**
  * How much more of something each bearing needs than it has, in the worst state of its year: below 0 it has enough. Sorted, one

@@ -20,7 +20,7 @@ export type SeasonDefault =
   | { readonly kind: 'length'; readonly path: string; readonly to: Mm }
   | Extract<RequestChange, { kind: 'wood' }>
 
-/** What the season asks of a bearing, and what of it could be given. */
+/** The values that the season asks of a bearing, as far as they could be met. */
 export interface SeasonDefaults {
   /** Values for what was left open, by their JSON pointers in the design, or under `making`. */
   readonly defaults: readonly SeasonDefault[]
@@ -28,7 +28,7 @@ export interface SeasonDefaults {
   readonly chances: Chances
   /** The bearing without them. */
   readonly bearing: Bearing
-  /** What would serve better, from those values on; absent where they serve. */
+  /** Better advice, starting from those values; absent if they serve. */
   readonly better?: Advice
 }
 
@@ -79,7 +79,7 @@ function from({ changes: followed }: Advice, advice: Advice): Advice {
   return { ...advice, changes: [...advice.changes.flatMap(after), ...undone] }
 }
 
-/** What advice changed, and the widest gap: that would follow another aim, and stays what the chances were worked out with. */
+/** The changes of the advice, with the widest gap: it would follow another aim, so it is kept at the value that the chances were calculated with. */
 function withWidest(
   changes: readonly RequestChange[],
   lengths: readonly string[],

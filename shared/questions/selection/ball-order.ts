@@ -39,7 +39,7 @@ export interface OrderTask {
 }
 
 /**
- * What a gap may miss a limit by without a word, in ball diameters: the search ends somewhere, sizes are rounded, and nobody reads it.
+ * Miss of a gap limit that is passed over, in ball diameters: the search ends somewhere, sizes are rounded, and nobody can measure it.
  * Common practice, no source.
  */
 export const UNNOTICED = 1e-5
@@ -59,11 +59,11 @@ const evaluationsFor = (count: number): number =>
 /** Balls laid while the best order of so many is looked for. */
 export const ballsLaid = (count: number): number => count * ordersJudged(count, evaluationsFor(count))
 
-/** Of a least run-out, what margin is worth beside it, and the other way round: it decides where orders are alike. */
+/** Weight of margin beside a least run-out, and the other way round: it decides between orders that are alike. */
 const BESIDE = 1e-3
 
 /**
- * What an order is worth for an aim. The advised order is the one with the least run-out among those with enough margin;
+ * The score of an order for an aim. The advised order is the one with the least run-out among those with enough margin;
  * where none has enough, the one with the most. Margin and run-out are had one for the other, about a hundredth for a
  * hundredth, so it takes a limit to choose between them.
  */
@@ -148,7 +148,7 @@ const CHANCE_STEP = 0.01
 const MARGIN_STEPS = 20
 
 /**
- * What a choice lacks, what matters most first: a last ball that goes in, a gap within the band, enough margin; then its
+ * The shortfalls of a choice, the most important first: a last ball that goes in, a gap within the band, enough margin; then its
  * run-out, and how far its gap is from the aim.
  */
 function shortfalls(

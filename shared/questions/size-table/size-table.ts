@@ -28,7 +28,7 @@ export type SizeTableInput = { readonly [Name in Served]: Without<InputByArrange
 /** A row a pair, in the order given. */
 export type SizeRow = RowByArrangement[Served]
 
-/** Where a whole input has what a table echoes: what all pairs share, and the balls of the lists. */
+/** The paths in a whole input that a table echoes: those that all pairs share, and the balls of the lists. */
 const ECHOED = new RegExp(`^/(balls/diameter|${SHARED_NAMES.join('|')})(/|$)`)
 
 /**

@@ -9,7 +9,7 @@ import type { Check } from './checked.ts'
 import { modelOf } from './model-of.ts'
 
 /*
- * Where to stop cutting the outer groove. A groove cut deeper lets the same balls run further out, by the same in every trial,
+ * The depth at which to stop cutting the outer groove. A groove cut deeper lets the same balls run further out, by the same in every trial,
  * and the gap opens along the curve of the closed ring, R → g(R). So the trials need not be run again: a gap g becomes
  * g(R(g) + x). That takes every trial's balls for the mean ones in the slope alone, where they count for 1e-3 of a
  * thousandth of a millimetre; the tests hold it to new trials of the deeper groove.
@@ -178,7 +178,7 @@ function bestBetween({ shares, outcomes }: Shifts, from: number, to: number): nu
   return (itemAt(shifts, first) + itemAt(shifts, last)) / 2
 }
 
-/** Of the stretch in which that shift is looked for: to the last digits of a double. */
+/** Halvings of the interval in which that shift is searched: to the last digits of a double. */
 const HALVINGS = 50
 
 /** The deepest shift whose chance of too deep is accepted: that chance grows with the depth. */

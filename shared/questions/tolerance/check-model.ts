@@ -6,7 +6,7 @@ import type { CauseName, ContributorName } from './input.ts'
 import type { Weather } from './weather.ts'
 
 /*
- * What each arrangement has of its own: how balls stand in it, and what follows for either figure. All else of
+ * The part of a tolerance check that each arrangement has of its own: how balls stand in it, and what follows for either figure. All else of
  * a tolerance check asks for these, and knows of neither.
  */
 

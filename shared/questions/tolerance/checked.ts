@@ -10,7 +10,7 @@ interface CheckOf<B> {
     Pick<ToleranceCheckInput, 'year' | 'trials'>
   readonly bearing: B
   readonly differences: Differences
-  /** What the weather does to this bearing. Absent if the question has no year. */
+  /** The movement of this bearing with the weather. Absent if the question has no year. */
   readonly climate?: ClimateMovement
   /** From where on a gap is good: the last ball is in, which is not known beforehand, and the gap is `minBallGap`. */
   readonly gapLimits: Band

@@ -9,7 +9,7 @@ export const TOLERANCE_CHECK = {
 } as const satisfies Question
 
 /**
- * What may differ from the design, in the order in which trials draw it: each ball on its own, all balls together, the
+ * The contributors that may differ from the design, in the order in which trials draw them: each ball on its own, all balls together, the
  * bottoms of both grooves (by radius, above 0 further out), two lobes in either groove, and the film on each groove. That of
  * the lobes and the film is the amplitude and the thickness; all others say how far off the design something is. The last two are
  * of plates, each plate on its own: the radius of the circle in which its groove lies, and the groove's depth.

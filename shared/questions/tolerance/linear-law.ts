@@ -119,8 +119,8 @@ function effectOfLobes(slope: number, lobes: Lobes, check: Check): Effect {
 }
 
 /**
- * Of the lobes of both grooves, as they are in each state of the year: the variance that is left when the state is known.
- * What the states' means scatter is the weather's part (the law of total variance), so the two add up.
+ * The variance from the lobes of both grooves in each state of the year: the part that is left when the state is known.
+ * The scatter of the states' means is the weather's part (the law of total variance), so the two add up.
  */
 function lobesVariance(lobes: Lobes, { climate }: Check): number {
   const variance = (other: number): number => lobes(other).variance
@@ -199,7 +199,7 @@ function unevenEffect(effect: Effect, balls: Distribution, perUnevenness: number
   return { ...effect, shift: effect.shift - scatter * mean, variance: effect.variance + scatter * scatter * variance }
 }
 
-/** Of balls drawn; those of a list are never the same ball twice, so they differ by more than the list does. */
+/** Standard deviation of balls drawn; a list's ball is never drawn twice, so they differ by more than the list does. */
 function sampleDeviation(balls: Distribution): number {
   const listed = balls.kind === 'discrete' ? balls.values.length : 0
   return Math.sqrt(varianceOf(balls) * (listed > 1 ? listed / (listed - 1) : 1))

@@ -20,7 +20,7 @@ import { type TrialModel, trialModel } from './trials.ts'
 type Both<T> = readonly [T, T]
 
 /**
- * What differs, with its slope in either figure.
+ * The contributors, with their slopes in either figure.
  *
  * @returns undefined where the play of unequal balls has no such law
  */

@@ -9,7 +9,7 @@ export interface Weather {
   readonly inner: Float64Array
   readonly outerLobes: Float64Array
   readonly innerLobes: Float64Array
-  /** Of the circle of either plate. */
+  /** Radii of the circle of either plate. */
   readonly circles: Float64Array
   readonly balls: Float64Array
   /** Whether in any state a ring is out of round. */

@@ -88,7 +88,7 @@ export const changeOf = (description: string) =>
     { description },
   )
 
-/** What the answer of an arrangement has beside what all have: its schema, and the figures for it. */
+/** The part of an answer that is the arrangement's own: its schema, and its figures. */
 interface Own<Name extends string, Figures extends TProperties, More extends TProperties> {
   readonly names: readonly [Name, ...Name[]]
   /** The names of its schemas begin with this. */
@@ -96,7 +96,7 @@ interface Own<Name extends string, Figures extends TProperties, More extends TPr
   readonly description: string
   /** The aims of its orders, with what each is. */
   readonly aims: Partial<Readonly<Record<OrderAim, string>>>
-  /** What balls in one order come to. */
+  /** The figures of balls in one order. */
   readonly figures: Figures
   readonly figuresOf: (ordered: OrderedBalls, units: Units) => { readonly [F in keyof Figures]: Static<Figures[F]> }
   /** Figures of the chosen balls alone. */

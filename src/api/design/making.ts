@@ -49,7 +49,7 @@ const usedOf = ({ lumber }: CoreStock['resolved'], units: Units): readonly Sourc
 const screwSources = ({ size }: Pick<CoreScrews, 'size'>): readonly SourceId[] =>
   'gauge' in size ? ['asme-b18.6.1', 'screw-head-angle', 'wood-screw-holes'] : ['gbt-922', 'din-97', 'wood-screw-holes']
 
-/** What a design's answer says of its making, and what that adds to its head and foot. */
+/** The making part of a design's answer, and what it adds to the head and the foot. */
 export interface MakingAnswer<M> {
   readonly making: M
   /** With every default filled in. */
@@ -59,7 +59,7 @@ export interface MakingAnswer<M> {
   readonly sources: readonly SourceId[]
 }
 
-/** What a design's answer and its job sheet say of its making; undefined where nothing was asked of it. */
+/** The making part of a design's answer and of its job sheet; undefined if it was not requested. */
 export const makingAnswerOf = ({ bearing }: Design): MakingAnswer<Making | PlateMaking> | undefined =>
   'plate' in bearing ? plateMakingAnswer(bearing) : makingAnswer(bearing)
 
@@ -136,7 +136,7 @@ function ofTheSeason(path: string, whole: object): Assumption {
   return { path, value: String(valueAt(whole, namesIn(path))), reason, standing }
 }
 
-/** What the season says, where the plan states one. */
+/** The season's part of the answer, if the plan states a climate. */
 const seasonIn = (seasoned: Seasoned | undefined) =>
   seasoned && {
     runsAllYear: seasoned.runsAllYear >= GOOD_ENOUGH,
@@ -160,7 +160,7 @@ const seasonWarnings = (seasoned: Seasoned | undefined): Static<typeof Warning>[
         },
       ]
 
-/** What else an answer rests on where the season has a say. */
+/** The further sources of an answer that a season shaped. */
 const sourcesWith = (
   used: readonly SourceId[],
   {

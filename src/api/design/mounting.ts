@@ -55,7 +55,7 @@ export function toMounting({ turns, shaft, housing, drive }: Mounting, units: Un
   }
 }
 
-/** Where each fault of a mounting is mended. */
+/** The path of the field that causes each fault of a mounting. */
 const PATHS: Readonly<Record<MountingFault['code'], string>> = {
   'shaft-does-not-fit': '/bore',
   'wood-round-shaft-thin': '/bore',

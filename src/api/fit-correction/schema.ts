@@ -23,7 +23,7 @@ import {
 import { refTo } from '#src/http/schema.ts'
 import { READING_SCHEMAS, ReadingRequest } from './readings.ts'
 
-/** Of all states together. */
+/** Readings of all states together. */
 export const MOST_READINGS = 50
 const MOST_STATES = 20
 const MOST_COUNTED = 50
@@ -218,7 +218,7 @@ export const NextReading = named('NextReading', 'A reading that can be made now,
   message: text('The reading in words.'),
 })
 
-/* What can still be done, each with its figures. */
+/* Options for a groove that is too deep, each with its figures. */
 
 const InnerRingSizes = named('InnerRingSizes', 'Sizes that the inner ring then needs.', {
   grooveBottomDiameter: Type.Optional(shownLength('Diameter across the bottoms of the groove.')),
@@ -348,7 +348,7 @@ export const STANDING = {
   }),
 }
 
-/** What is still to do. */
+/** The work that is left. */
 export const WORK = {
   remaining: object('Distance to the aim. Above 0 there is wood to remove; below 0 too much is removed.', {
     radial: shownLength('Change in depth.'),
@@ -417,7 +417,7 @@ export const BOTH_RINGS = {
   ...CENTRES,
 }
 
-/** What a request and the answers of several arrangements are made of. */
+/** Schemas that the request and the answers of several arrangements share. */
 export const FIT_PARTS = [
   ...READING_SCHEMAS,
   ReadingRequest,

@@ -20,7 +20,7 @@ import { jobSheetSummary } from '#src/words/summary.ts'
 import { termsOf } from '#src/words/terms.ts'
 import { type JobSheet, type JobSheetRequest, JobSize, type SheetOperation } from './schema.ts'
 
-/** What a request says beside the design. */
+/** The options of a request besides the design. */
 type SheetOptions = Pick<JobSheetRequest, 'units' | 'format' | 'form' | 'paper'>
 
 /** The job sheet of a design, in the caller's units. */
@@ -89,7 +89,7 @@ function partWithoutCage({ part }: Operation) {
   return part
 }
 
-/** What the operations of every arrangement have in common. */
+/** The part of an operation that every arrangement shares. */
 const toOperation = <Part>(
   { id, title, tool, how, sizes, check, mistake, cautions, speed }: Operation,
   number: number,

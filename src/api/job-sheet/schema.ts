@@ -9,7 +9,7 @@ import type { Paper } from '#src/drawings/papers.ts'
 import { JSON_TYPE } from '#src/http/media-type.ts'
 import { refTo } from '#src/http/schema.ts'
 
-/** What a sheet is beside JSON. */
+/** Media types of a sheet besides JSON. */
 export const SHEET_TYPES = { html: 'text/html', pdf: 'application/pdf' } as const
 const SHEET_FORMATS = ['json', 'html', 'pdf'] as const satisfies readonly ('json' | keyof typeof SHEET_TYPES)[]
 

@@ -117,7 +117,7 @@ export const ratio = {
   ballSpin: 'Turns of a ball about itself, seen from the ball set.',
 } as const
 
-/** What a speed does to any bearing. */
+/** Effects of a speed on any bearing. */
 export const AT_SPEED = {
   speed: shownNumber('Requested speed in turns per minute.'),
   ballSetSpeed: shownNumber('Speed in turns per minute.'),
@@ -143,7 +143,7 @@ export const speedLimitOf = <const Reason extends string>($id: string, reasons: 
     message: text('The reason in words.'),
   })
 
-/** What every load check answers, by the schemas of a load and of a speed limit of the arrangement. */
+/** The body of every load check, by the schemas of a load and of a speed limit of the arrangement. */
 export const bodyOf = <Limit extends TSchema, Speed extends TSchema>(limitId: string, speedId: string) => ({
   forceUnits: choiceOf<ForceUnits>('Unit of all forces in this answer.', FORCE_UNITS),
   pressureUnits: choiceOf('Unit of all pressures in this answer.', ['MPa', 'lbf/in2']),

@@ -166,7 +166,7 @@ export function toLimits<Part extends PartName, Reason extends LoadSpeedReason, 
   }
 }
 
-/** What comes at so many times the limit is of no use to anyone. */
+/** Reasons beyond so many times the lowest limit are of no use to anyone. */
 const SHOWN = 5
 
 /** Speeds and frequencies of the balls at a speed. */

@@ -62,7 +62,7 @@ interface Spoken {
   readonly terms: Terms
 }
 
-/** What the year does, in the caller's units and in words. */
+/** A year of the bearing, in the caller's units and in words. */
 export function toSeasonalFitResponse(season: SeasonalFit, request: SeasonalFitRequest): SeasonalFitResponse {
   const { bearing, today, states, band, chances, advice, segments } = season
   const { resolved } = bearing
@@ -169,7 +169,7 @@ const toShape = (raceway: Raceway, units: Units) => ({
   ...(raceway.segments && { acrossGrainStress: showNumber(raceway.segments.pull) }),
 })
 
-/** Where the long axis of the inner ring meets the short one of the outer. */
+/** The rotation at which the long axis of the inner ring meets the short one of the outer. */
 function worstRotation(outer: Ellipse | undefined, inner: Ellipse | undefined): ShownNumber | undefined {
   if (outer === undefined || inner === undefined || outOfRound(outer) === 0 || outOfRound(inner) === 0) return undefined
   return showNumber(outer.across > outer.along === inner.across > inner.along ? 90 : 0)

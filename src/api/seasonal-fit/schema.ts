@@ -44,7 +44,7 @@ const SeasonalChances = named(
   },
 )
 
-/** What every arrangement's state has, round its own fields. */
+/** The state of an arrangement: the shared fields round its own. */
 const stateOf = <Own extends TProperties>(name: string, own: Own) =>
   named(`${name}SeasonalState`, 'The bearing at one time of the year.', {
     name: text('The time of the year.'),

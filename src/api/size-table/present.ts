@@ -28,7 +28,7 @@ export function toSizeTableInput(request: SizeTableRequest): SizeTableInput {
   } as SizeTableInput
 }
 
-/** What a design takes for its inner ring: end play, screws of a split ring. A row has neither. */
+/** Sources that a design uses for its inner ring: end play, screws of a split ring. A row has neither. */
 const OF_INNER_RINGS: readonly SourceId[] = ['harris', 'asme-b18.6.1']
 
 /** The answer with a table: its rows as JSON, and the same rows for a spreadsheet. */
@@ -57,7 +57,7 @@ export function toTableAnswer(rows: readonly SizeRow[], request: SizeTableReques
 }
 
 /**
- * What was asked, with every default that is one value in all rows. Of one that hangs on the balls the rule is named, and
+ * The request with every default that is one value in all rows. For one that depends on the balls the rule is named, and
  * each row has what follows from it.
  */
 function toEcho(rows: readonly SizeRow[], request: SizeTableRequest) {

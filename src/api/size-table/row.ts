@@ -47,7 +47,7 @@ const RING_COLUMNS = [
   'gauge.nominalDiameter',
 ]
 
-/** What the rows of an arrangement have beside what all have. */
+/** The part of a row that is the arrangement's own. */
 interface Own<Name extends Served, Sizes extends TProperties> {
   readonly name: Name
   /** Bearings of the arrangement, in the singular. */

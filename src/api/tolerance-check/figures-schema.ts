@@ -8,7 +8,7 @@ import { choiceOf, described, flag, integer, listOf, named, object, text } from 
 import { refTo } from '#src/http/schema.ts'
 import type { ToleranceCheckRequest } from './request-schema.ts'
 
-/* What the answers of several arrangements are made of. */
+/* Schemas that the answers of several arrangements share. */
 
 const chance = shownShare
 
@@ -117,7 +117,7 @@ export const MADE = {
 }
 export const notes = Type.Array(Type.String(), { description: 'Effects that were not considered.' })
 /**
- * Where to stop, for an arrangement whose points of aim are those of schema `$id`.
+ * The aim, for an arrangement whose points of aim are those of schema `$id`.
  *
  * @param bestYield the aim at which most fit, in words; `limitedRisk` likewise for the aim within the accepted risk
  */

@@ -13,9 +13,9 @@ import { explainAim, explainEffect, explainMethod } from '#src/words/tolerance-c
 import type { CheckedFigure, FitChances } from './figures-schema.ts'
 import type { ToleranceCheckRequest } from './request-schema.ts'
 
-/* What the answers of several arrangements are made of. */
+/* The parts that the answers of several arrangements share. */
 
-/** What each begins with, but for its arrangement, and ends with. */
+/** The head and foot of each answer, but for its arrangement. */
 export type AnswerHead = Omit<Parameters<typeof answer<string, ToleranceCheckRequest, object>>[0], 'arrangement'>
 export type AnswerFoot = Parameters<typeof answer>[2]
 

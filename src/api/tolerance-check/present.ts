@@ -149,6 +149,6 @@ function toEcho({ check }: ToleranceCheck): ToleranceCheckRequest {
   }
 }
 
-/** What the year rests on, where there is one. */
+/** Sources of the year, if there is one. */
 const weatherSources = ({ check: { input } }: ToleranceCheck): readonly SourceId[] =>
   input.year === undefined ? [] : seasonSources(input.year.woods, input.design.balls.material)

@@ -3,7 +3,7 @@ import { line, text } from '#src/drawings/shapes.ts'
 import { fittedHeight } from '#src/drawings/text-width.ts'
 
 /*
- * What explains a view (ISO 129-1), in millimetres on paper.
+ * Annotations of a view (ISO 129-1), in millimetres on paper.
  */
 
 /** Heights of ISO 3098-1, and a small one for tables. */

@@ -32,7 +32,7 @@ const STRIP_HEIGHT = 36
 const TITLE_WIDTH = 92
 /** The notes stand below the enlarged groove, which is never narrower. */
 const LEAST_DETAIL_WIDTH = 75
-/** Of the room that the chosen scale leaves over, the enlarged groove takes this part, the face view the rest. */
+/** Share of the enlarged groove in the room that the chosen scale leaves over; the face view takes the rest. */
 const DETAIL_SHARE = 0.9
 const LEAST_FACE_WIDTH = 56
 const BETWEEN_ZONES = 2
@@ -69,15 +69,15 @@ type Layout = {
   readonly notes: readonly string[]
 }
 
-/** What a sheet shows of a bearing, whatever lies round its balls: views in full size round the origin, and words. */
+/** The views of a bearing of any arrangement, in full size round the origin, and their words. */
 export type Assembled = {
   readonly arrangement: ArrangementName
   readonly ring: Placed
   readonly dimensions: readonly Dimension[]
   readonly outside: Mm
-  /** Of all of it, along the axis. */
+  /** Width of the whole bearing, along the axis. */
   readonly wide: number
-  /** What is enlarged: where along the axis its middle is, on the pitch circle, and how far it reaches. */
+  /** The enlarged part: its middle along the axis, on the pitch circle, and its reach. */
   readonly marked: { readonly along: number; readonly reach: number }
   readonly section: (hatchSpacing: number, overhang: number) => readonly Shape[]
   readonly columns: (say: SizeText, factor: number) => Columns
@@ -86,17 +86,17 @@ export type Assembled = {
     readonly scale: (say: SizeText, room: Room) => Scale
     readonly draw: (say: SizeText, scale: Scale, room: Room) => readonly Shape[]
   }
-  /** Of the face view. */
+  /** Caption of the face view. */
   readonly faceCaption: string
   /** Symbol and size of the space between the last ball and the first. */
   readonly between: (say: SizeText) => string
   readonly bore: Mm
-  /** Of screws, on the face view. */
+  /** Screw holes on the face view. */
   readonly holes?: HoleCircle
   readonly notes: Pick<words.NoteFacts, 'gap' | 'play' | 'split' | 'screws' | 'dowels' | 'mounting'>
 }
 
-/** What the sheet says of the wood. */
+/** The wood, as the sheet states it. */
 export type SheetWood = words.NoteFacts['wood']
 
 /** The gaps at which the two plugs are, and what such a gap is called. */
@@ -289,7 +289,7 @@ function grainArrow({ x, y }: Point): readonly Shape[] {
 
 type FaceRoom = { readonly factor: number; readonly faceWidth: number; readonly high: number }
 
-/** What the holes are, below everything, its line up past the label of the balls to the hole that is lowest on the left. */
+/** The note of the holes, below everything, with a line up past the label of the balls to the lowest hole on the left. */
 function holesNote(holes: HoleCircle, say: SizeText, { factor, faceWidth, high }: FaceRoom): readonly Shape[] {
   const left = -faceWidth / 2 + 1
   const y = -high - 4 - TEXT_HEIGHT - HOLES_LABEL

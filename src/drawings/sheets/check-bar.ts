@@ -3,7 +3,7 @@ import { line, text } from '#src/drawings/shapes.ts'
 import { CHECK_BAR } from '#src/words/drawing.ts'
 import { SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
 
-/** What the bar and its words take. */
+/** Height of the bar with its words. */
 export const CHECK_BAR_HEIGHT = 20
 export const CHECK_BAR_WIDTH = 178
 

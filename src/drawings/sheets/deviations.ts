@@ -3,7 +3,7 @@ import { limitedSizes } from '#shared/bearing/gap-limits.ts'
 import type { Deviations } from './size-columns.ts'
 import { deviationText } from './size-text.ts'
 
-/** What stands behind the sizes that have limits of their own. */
+/** The limits printed after the sizes that have limits of their own. */
 export function deviationsOf(design: Design): Deviations {
   const limits = limitedSizes(design)
   return Object.fromEntries(

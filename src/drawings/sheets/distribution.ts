@@ -31,7 +31,7 @@ const HATCH_APART = 1.1
 /** Figures along the axis, and up the plot, at the most. */
 const MOST_ALONG = 8
 const MOST_UP = 5
-/** What a figure along the axis has, with a little between it and the next. */
+/** Width for a figure along the axis, with a little room before the next. */
 const ROOM_ALONG = (PLOT.right - PLOT.left) / MOST_ALONG - 1.5
 /** A mark or a limit is on the picture if it is no farther off than so many widths of the histogram. */
 const FARTHEST = 5
@@ -40,7 +40,7 @@ const MARGIN = 0.08
 /** A histogram so much narrower than its surroundings is one value: a double can hardly tell its ends apart. */
 const NARROWEST = 1e-6
 
-/** What is too little, good and too much: told apart without colour, and as well in print. */
+/** Hatching of too little, good and too much: told apart without colour, and in print. */
 const SLOPES: readonly [below: 1, within: undefined, above: -1] = [1, undefined, -1]
 type Slope = (typeof SLOPES)[number]
 
@@ -59,7 +59,7 @@ export interface Spread {
   readonly min: number
   readonly max: number
   readonly marks: readonly Mark[]
-  /** What lies below, within and above the limits. */
+  /** Shares below, within and above the limits. */
   readonly regions: readonly [below: string, within: string, above: string]
   readonly axis: string
   readonly countAxis: string
@@ -98,9 +98,9 @@ const LETTER_A = 'A'.charCodeAt(0)
 /** How values come to lie on the sheet. */
 interface Plot {
   readonly view: View
-  /** Of the highest bar. */
+  /** Share of the highest bar. */
   readonly most: number
-  /** Where the axis lies. */
+  /** Height of the axis on the page. */
   readonly bottom: number
   readonly across: (value: number) => number
   readonly up: (density: number) => number

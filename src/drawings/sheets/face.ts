@@ -17,7 +17,7 @@ export interface Placed {
 }
 
 /**
- * Where the balls stand: the angles of their centres in degrees, from the top counter-clockwise. In a cage that is evenly; else
+ * Places of the balls: the angles of their centres in degrees, from the top counter-clockwise. In a cage that is evenly; else
  * they are pushed together, touching neighbours subtend 2 asin(Dw / 2R), and what is left over is the gap, just clockwise of
  * the top.
  */

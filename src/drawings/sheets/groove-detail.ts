@@ -22,12 +22,12 @@ const SIDE_SHOWN = 0.12
 const LINE_BESIDE = 4.5
 const LABEL_BESIDE = 8.5
 const CLEAR = 2 // of the extension lines, which run on past their dimension line
-/** What the depths take on the left: a dimension line and an upright text. */
+/** Room for the depths on the left: a dimension line and an upright text. */
 const DEPTHS_NEED = LINE_BESIDE + CLEAR + TEXT_HEIGHT + 0.5
 /** So far past the view, above and below, a text may still run. */
 const TAIL = 5
 
-/** Where the arrows of the right side touch: the ball a little below its middle, a groove part of the way to its edge. */
+/** Points that the arrows of the right side touch: the ball a little below its middle, a groove part of the way to its edge. */
 const BALL_TIP = -12
 const ARC_TIP = 0.6
 
@@ -46,7 +46,7 @@ function cropOf({ resolved, outerRing, innerRing }: DrawnRings): Crop {
   }
 }
 
-/** What stands beside the section. */
+/** The words beside the section. */
 function wordsOf(
   { outerRing: outer, innerRing: inner, landGap, resolved }: DrawnRings,
   deviations: Deviations,
@@ -119,7 +119,7 @@ export function grooveDetail(
   return placed(all, 1, at((DEPTHS_NEED - LABEL_BESIDE - rightRoom) / 2, 0))
 }
 
-/** What the labels need to know of the view, on paper. */
+/** The sizes of the view on paper that the labels need. */
 type View = {
   readonly bearing: DrawnRings
   readonly factor: number
@@ -134,7 +134,7 @@ type View = {
   readonly rightRoom: number
 }
 
-/** What is left of a ring in the view. */
+/** The part of a ring that the view shows. */
 function cropped(cut: RingCut, { half, top, bottom }: Crop): RingCut {
   const backRadius = mm(cut.outward === 1 ? Math.min(cut.backRadius, top) : Math.max(cut.backRadius, bottom))
   const halfWidth = mm(Math.min(cut.halfWidth, half))

@@ -39,7 +39,7 @@ export function ringCuts(bearing: DrawnRings): readonly [outer: RingCut, inner: 
 /** Half of the whole, cheeks and all, along the axis. */
 export const overallHalf = ({ outerRing, cheeks }: DrawnRings): Mm => mm(outerRing.width / 2 + (cheeks?.thickness ?? 0))
 
-/** What keeps rollers in, cut along the axis. */
+/** The cheeks that keep rollers in, cut along the axis. */
 export function cheekSections({ outerRing, cheeks }: DrawnRings, hatchSpacing: number): readonly Shape[] {
   if (cheeks === undefined) return []
   const cut: RingCut = {

@@ -33,7 +33,7 @@ export function hatched(
 
 type Interval = readonly [from: number, to: number]
 
-/** Where the line y = offset + slope x runs inside a circle. */
+/** The interval in which the line y = offset + slope x lies inside a circle. */
 function chord(offset: number, slope: 1 | -1, { x, y, radius }: Disc): Interval | undefined {
   const k = offset + slope * x - y
   const half = 2 * radius * radius - k * k

@@ -16,7 +16,7 @@ const UNDER_SHOWN = 0.35
 const SIDE_SHOWN = 0.25
 /** Labels stand so far beside the section. */
 const LABEL_BESIDE = 6
-/** Where the arrows touch: the ball below its middle, the arc part of the way to its edge. */
+/** Points that the arrows touch: the ball below its middle, the arc part of the way to its edge. */
 const BALL_TIP = -60
 const ARC_TIP = 0.6
 
@@ -31,7 +31,7 @@ function cropOf({ plate, pitchRadius, resolved }: ThrustBearing): PlateCrop {
 
 const halfOf = (bearing: ThrustBearing): number => bearing.plateGap / 2 + cropOf(bearing).thickness
 
-/** What stands beside the section, and where it points to, in the bearing's millimetres: the arc above, the ball below. */
+/** The labels beside the section and the points of their leaders, in the bearing's millimetres: the arc above, the ball below. */
 function labelsOf(bearing: ThrustBearing, deviations: Deviations, say: SizeText): readonly SideLabel[] {
   const { plate, plateGap, pitchRadius, resolved } = bearing
   const { groove, ballDiameter } = resolved

@@ -15,7 +15,7 @@ export type RingCut = {
   readonly groove: { readonly radius: Mm; readonly depth: Mm }
   /** Comes apart at mid groove. */
   readonly split: boolean
-  /** Where only a part of the ring is shown, its edges are breaks. */
+  /** The edges that are breaks, if only a part of the ring is shown. */
   readonly broken?: { readonly back: boolean; readonly sides: boolean }
 }
 
@@ -24,7 +24,7 @@ export function ringSection(cut: RingCut, hatchSpacing: number): readonly Shape[
   return [...outline(cut), ...hatching(cut, hatchSpacing)]
 }
 
-/** Where the groove meets the land, or the ring's side where the groove is wider than the ring. */
+/** The point where the groove meets the land, or the ring's side if the groove is wider than the ring. */
 function grooveEdge({ outward, landRadius, halfWidth, groove }: RingCut): Point {
   const wide = grooveHalfWidth(groove)
   if (wide <= halfWidth) return at(wide, landRadius)

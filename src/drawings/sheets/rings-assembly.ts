@@ -12,10 +12,10 @@ import { type DrawnRings, halfSection, overallHalf } from './half-section.ts'
 import { rollerDetail, rollerDetailScale, rollerEnd } from './roller-detail.ts'
 import { type Deviations, ringColumns } from './size-columns.ts'
 
-/** What is enlarged: a groove, or the end of a roller between tracks. */
+/** The enlarged part: a groove, or the end of a roller between tracks. */
 type Enlarged = Pick<Assembled, 'marked' | 'enlarged'>
 
-/** What tells the kinds of rings apart. */
+/** The facts that distinguish the kinds of rings. */
 type Kind = Pick<Assembled, 'faceCaption' | 'between'> & { readonly arrangement: 'radial' | 'caged' | 'roller' }
 
 /** Two rings inside one another, as their sheet shows them. */
@@ -95,7 +95,7 @@ function drawnRings(
   }
 }
 
-/** What is cut until the gap is right. */
+/** The size that is cut until the gap is right. */
 const OUTER_CUT: Readonly<Record<Kind['arrangement'], string>> = {
   radial: DIMENSION_SYMBOLS['outerRing.grooveBottomDiameter'],
   caged: DIMENSION_SYMBOLS['outerRing.grooveBottomDiameter'],

@@ -18,12 +18,12 @@ const BACK_SHOWN = 0.4
 /** The dimension line of the diameter stands so far beside the section, labels so much farther. */
 const LINE_BESIDE = 4.5
 const LABEL_BESIDE = 8.5
-/** What that line takes on the left, its text upright beside it. */
+/** Room for that line on the left, with its text upright beside it. */
 const LEFT_NEEDS = LINE_BESIDE + 2 + TEXT_HEIGHT + 0.5
-/** Where the arrows of length and play touch: so far from a roller's end, in roller diameters or its half length. */
+/** Points that the arrows of length and play touch: so far from a roller's end, in roller diameters or its half length. */
 const TIP_FROM_END = 0.4
 
-/** What of the section is shown, in the bearing's millimetres: which edges are cuts, and which the bearing's own. */
+/** The part of the section that is shown, in the bearing's millimetres, and which of its edges are cuts. */
 type Crop = {
   readonly left: number
   readonly right: number
@@ -48,14 +48,14 @@ function cropOf(bearing: RollerBearing): Crop {
   }
 }
 
-/** What the half section marks as enlarged: where along the axis its middle is, and how far it reaches. */
+/** The part that the half section marks as enlarged: its middle along the axis, and its reach. */
 export function rollerEnd(bearing: RollerBearing): { readonly along: number; readonly reach: number } {
   const { left, right, cut } = cropOf(bearing)
   const halfShown = cut.left ? (right - left) / 2 : bearing.resolved.rollerLength / 2
   return { along: cut.left ? (left + right) / 2 : 0, reach: Math.hypot(bearing.resolved.ballDiameter / 2, halfShown) }
 }
 
-/** What stands beside the section, and where it points to, in the bearing's millimetres. */
+/** The labels beside the section and the points of their leaders, in the bearing's millimetres. */
 function labelsOf(bearing: RollerBearing, say: SizeText): readonly SideLabel[] {
   const { innerRing, outerRing, cheeks, resolved, pitchRadius, radialInternalClearance, axialPlay } = bearing
   const length = resolved.rollerLength
@@ -125,7 +125,7 @@ const windowOf = ({ left, top, bottom, cut }: Crop) => ({
   top: cut.top ? top : Number.POSITIVE_INFINITY,
 })
 
-/** Where rings, cheeks and roller go on past the view. */
+/** Break lines where rings, cheeks and roller continue past the view. */
 function breaks(bearing: RollerBearing, { left, right, top, bottom, cut }: Crop): readonly Shape[] {
   const { outerRing: outer, innerRing: inner, cheeks, pitchRadius, resolved } = bearing
   const [side, end] = [outer.width / 2, inner.width / 2]

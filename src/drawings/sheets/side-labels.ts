@@ -3,7 +3,7 @@ import { at, type Point, type Shape } from '#src/drawings/model.ts'
 import { textWidth } from '#src/drawings/text-width.ts'
 import { fittedText, leader, stacked, TEXT_HEIGHT } from './annotations.ts'
 
-/** What an enlarged view has on paper, its labels included. */
+/** Room of an enlarged view on paper, its labels included. */
 export type Room = { readonly width: number; readonly height: number }
 
 /** A label beside an enlarged view, its target, and what else is said of that on a line of its own. */

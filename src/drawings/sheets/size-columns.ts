@@ -25,7 +25,7 @@ const TEXT_ROOM = 44
 const WIDTH_BELOW = 7
 /** A text beside arrows that point inward begins here, past their tails. */
 const BESIDE = 6.5
-/** Where the extension line of a groove bottom, or of a ball's centre, begins. */
+/** Start of the extension line of a groove bottom, or of a ball's centre. */
 export const MID_GROOVE = 0
 
 /** Beside the outermost columns: a text that stands on its side, and the overhang of an arrow. */
@@ -34,7 +34,7 @@ const OUTSIDE_RIGHT = 3
 /** The width's text beside arrows that point inward still needs so much. */
 const LEAST_RIGHT = 24
 
-/** What the columns take beside the view on either side. */
+/** Room for the columns on either side of the view. */
 export const columnsRoom = ({ left, right }: Pick<Columns, 'left' | 'right'>) => ({
   left: FIRST_COLUMN + left.length * COLUMNS_APART + OUTSIDE_LEFT,
   right: Math.max(LEAST_RIGHT, FIRST_COLUMN + (right.length - 1) * COLUMNS_APART + OUTSIDE_RIGHT),
@@ -60,7 +60,7 @@ export type Columns = {
   readonly deviations: Deviations
 }
 
-/** What stands behind a size that may not be off by as much as others. */
+/** The limits printed after sizes that may not be off by as much as others. */
 export type Deviations = Partial<Record<DimensionKey, string>>
 
 /** Of rings. */
@@ -113,7 +113,7 @@ export function columnsBeside(columns: Columns, say: SizeText, factor: number): 
   ]
 }
 
-/** What stands left and right of the view, the smaller sizes first. */
+/** The sizes left and right of the view, the smaller ones first. */
 function columnsOf(
   { outerRing: outer, innerRing: inner, cheeks, resolved, pitchRadius }: DrawnRings,
   half: number,

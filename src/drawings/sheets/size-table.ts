@@ -24,7 +24,7 @@ const INNER_GROOVED: readonly TabledKey[] = [
   'innerRing.grooveRadius',
 ]
 
-/** What a maker works to. */
+/** The sizes that a maker works to. */
 const BLOCKS: Readonly<Record<ArrangementName, readonly Block[]>> = {
   radial: [
     { heading: TABLE_HEADINGS.outer, rows: [...OUTER_GROOVED, 'outerRing.wall'] },

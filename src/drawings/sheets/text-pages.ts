@@ -11,7 +11,7 @@ export type Row =
   | { readonly kind: 'cells'; readonly cells: readonly string[]; readonly bold?: boolean }
   | { readonly kind: 'blank'; readonly words: string; readonly note: string }
 
-/** What stays together on a page, with a box to tick before its title. */
+/** A block that stays together on a page, with a box to tick before its title. */
 export type Block = { readonly title: string; readonly rows: readonly Row[] }
 
 const MARGIN = 14
@@ -22,7 +22,7 @@ const HEADING = 3.6
 const LINE = 4.1
 const LEAD_WIDTH = 24
 const BETWEEN_BLOCKS = 5
-/** Where the cells of a table begin, as parts of the width: symbol, name, and three figures set to the right. */
+/** Left edges of the cells of a table, as parts of the width: symbol, name, and three figures set to the right. */
 const CELLS = [0, 0.08, 0.62, 0.8, 1] as const
 /** How much of the width each may take, so that none meets its neighbour. */
 const ROOMS = [0.07, 0.36, 0.17, 0.17, 0.19] as const
@@ -31,7 +31,7 @@ const BLANK_TO = 0.58
 
 type Placed = { readonly shapes: readonly Shape[]; readonly height: number }
 
-/** What stands over all of a sheet, and below every page of it. */
+/** The words above a sheet, and below each of its pages. */
 export type SheetWords = { readonly heading: string; readonly lead: string; readonly imprint: string }
 
 /**
@@ -70,7 +70,7 @@ export function textPages(
 /** A row of a short sheet: a step with its box, or something to read first. */
 export type ShortRow = { readonly words: string; readonly isStep: boolean }
 
-/** Of a short sheet: heights of its text, the largest with which it fits. */
+/** Text heights of a short sheet: it takes the largest with which it fits. */
 const SHORT_HEIGHTS = [2, 1.9, 1.8, 1.7, 1.6, 1.5, 1.4, 1.3, 1.2, 1] as const
 const SHORT_PAGES = 2
 

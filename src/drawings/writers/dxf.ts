@@ -9,7 +9,7 @@ import {
 } from '#src/drawings/model.ts'
 import { LOOKS } from './looks.ts'
 
-/** What a layer is for, its line type and its colour (DXF colour index; 7 is black on white and white on black). */
+/** The purpose of a layer, its line type and its colour (DXF colour index; 7 is black on white and white on black). */
 type Layer = { readonly name: string; readonly lineType: keyof typeof LINE_TYPES; readonly colour: number }
 
 /** Dashes and gaps on paper, in millimetres; a drawing that is put on paper smaller has them longer. */
@@ -221,7 +221,7 @@ function radius(length: number): string {
   return fixed(length)
 }
 
-/** What CAD fonts know no sign for, in the spelling of DXF or in ASCII. */
+/** Signs that CAD fonts do not have, in the spelling of DXF or in ASCII. */
 const SPELLED: Readonly<Record<string, string>> = {
   Ø: '%%c',
   '°': '%%d',

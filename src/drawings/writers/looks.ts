@@ -3,7 +3,7 @@ import type { Role } from '#src/drawings/model.ts'
 /** Capital letters of DejaVu Sans are 1493 of 2048 parts of the font size high (its OS/2 table). */
 export const CAPITAL_HEIGHT = 1493 / 2048
 
-/** Of a line on paper, in millimetres. */
+/** Look of a line on paper, in millimetres. */
 export type Look = { readonly width: number; readonly dashes?: readonly number[] }
 
 /** Wide lines are twice the narrow ones (ISO 128-2). Lengths of dashes on paper, in millimetres. */

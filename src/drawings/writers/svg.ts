@@ -14,7 +14,7 @@ import { CAPITAL_HEIGHT, LOOKS, type Look } from './looks.ts'
 /** Digits behind the point: a ten thousandth of a millimetre on paper. */
 const DIGITS = 4
 
-/** What draws the same capitals where DejaVu is missing comes first; the rest is what there is. */
+/** Fonts that draw the same capitals if DejaVu is missing come first; then any that there are. */
 const FONTS = "'DejaVu Sans','Bitstream Vera Sans',Verdana,sans-serif"
 
 type Options = {

@@ -43,9 +43,9 @@ interface FillFacts {
   readonly count: number
   /** How far round all the balls reach, pushed together [degrees]. */
   readonly fillingAngle: number
-  /** What to turn off a land where the last ball does not go in. */
+  /** Wood to turn off a land if the last ball does not go in. */
   readonly easeLand: Mm
-  /** Of the cage, while the inner ring turns ten times. */
+  /** Turns of the cage while the inner ring turns ten times. */
   readonly cageTurns: number
   readonly units: Units
 }

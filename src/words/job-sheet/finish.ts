@@ -4,9 +4,9 @@ import { figure } from '#src/words/figure.ts'
 import { TERMS } from '#src/words/terms.ts'
 import type { OperationWords } from './operation.ts'
 
-/* What is done last: finish, grain, wax, running in. */
+/* The last operations: finish, grain, wax, running in. */
 
-/** What is checked when the finish is dry. */
+/** The check when the finish is dry. */
 const WHEN_DRY: Readonly<Record<ArrangementName, string>> = {
   radial: 'When it is dry, measure the gap and the play again.',
   roller: 'When it is dry, measure the gap and the play again.',
@@ -35,7 +35,7 @@ export function finish(
   }
 }
 
-/** What too much sanding does. */
+/** Effects of too much sanding. */
 const SANDED_ON: Readonly<Record<ArrangementName, string>> = {
   radial: 'The grooves get deeper, and the gap opens again.',
   roller: 'The track gets wider, and the gap opens again.',
@@ -77,7 +77,7 @@ interface RunInFacts {
 const gapStays = ({ minGap, units }: RunInFacts): string =>
   minGap > 0 ? `The gap still measures ${figure(minGap, units)} or more.` : 'The gap has not closed.'
 
-/** What is measured once more, and what must hold at the end. */
+/** The final readings, and the conditions that must hold. */
 const AT_THE_END: Readonly<
   Record<
     ArrangementName,

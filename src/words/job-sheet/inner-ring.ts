@@ -36,7 +36,7 @@ export const INNER_OUTSIDE: OperationWords = {
 
 const SCORE = 'Score the middle with a pencil while the ring turns, before the tool goes in.'
 
-/** What a groove beside the middle does. */
+/** Effects of a groove beside the middle. */
 const OFF_THE_MIDDLE = {
   radial: (isSplit: boolean) =>
     isSplit

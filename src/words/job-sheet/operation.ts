@@ -10,7 +10,7 @@ export interface OperationWords {
   readonly mistake: { readonly looksLike: string; readonly costs: string }
 }
 
-/** What cutting too far does to the gap. */
+/** The effect of cutting too far on the gap. */
 export interface GapFacts {
   /** Radially. */
   readonly over: Mm
@@ -39,7 +39,7 @@ export const ROUND_BY: Readonly<
   },
 }
 
-/** Of the halves of a ring. */
+/** The check of the halves of a ring. */
 export const HALVES_CHECK = 'No light shows between the halves, and the marks meet.'
 
 /** Edges of the gauge sheet: round for a hole, hollow for an outside. */

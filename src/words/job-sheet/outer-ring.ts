@@ -22,7 +22,7 @@ const ON_THE_LATHE = 'lathe, ring held by its outside, scraper'
 
 export const outerLayout = (facts: {
   readonly outside: Mm
-  /** What that is too small on a page printed at 97 %. */
+  /** The error of that size on a page printed at 97 %. */
   readonly lost: Mm
   readonly units: Units
 }): OperationWords => ({
@@ -88,7 +88,7 @@ const CORE: Core = {
   parted: { tool: 'parting tool, ring held by its outside', how: PART_OFF },
 }
 
-/** What a cut over the line costs: the land of a groove, or a track. */
+/** The loss through a cut over the line: the land of a groove, or a track. */
 const LOST_HOLE: Readonly<Record<'groove' | 'track', string>> = {
   groove: 'You lose the ring: its hole is the land from which the groove is measured.',
   track: 'You lose the ring: the wood at that line is to become the track.',

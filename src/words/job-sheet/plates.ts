@@ -28,7 +28,7 @@ export const plateShape = (machines: Method): OperationWords => ({
   },
 })
 
-/** What cuts the groove of a plate, and what sets its circle. */
+/** The tool that cuts the groove of a plate, and the setting of its circle. */
 const GROOVED_BY: Readonly<Record<Method, { readonly tool: string; readonly setting: string }>> = {
   'saw-and-lathe': { tool: 'lathe, scraper ground to the groove radius', setting: 'of the tool' },
   'lathe-only': { tool: 'lathe, scraper ground to the groove radius', setting: 'of the tool' },

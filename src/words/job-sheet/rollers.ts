@@ -33,7 +33,7 @@ export const INNER_TRACK: OperationWords = {
 export function cheeks(facts: {
   readonly machines: Method
   readonly axialPlay: Mm
-  /** Where there is room for some. */
+  /** The screws of the cheeks, if there is room for any. */
   readonly screws: CheekScrews | undefined
   /** The screw that the maker chose, by name. */
   readonly asked: string | undefined

@@ -6,7 +6,7 @@ import { MADE_OF } from '#src/words/materials.ts'
 import { TRADE_SIGN } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 
-/** What stands round the operations: headings, and leads of paragraphs. */
+/** Words round the operations: headings, and leads of paragraphs. */
 export const SHEET = {
   name: 'Job sheet',
   use: 'Use',
@@ -66,7 +66,7 @@ export function sheetTitle(arrangement: ArrangementName, facts: BearingFacts): s
 
 export const pageNumber = (page: number, pages: number): string => `${SHEET.name}, page ${page} of ${pages}`
 
-/** Where the figure of a blank goes. */
+/** The place of the figure of a blank. */
 export const goesTo = (reading: {
   readonly ring?: 'outer' | 'inner'
   readonly kind: string

@@ -86,7 +86,7 @@ const HOLDER_WORDS: Readonly<Record<Holder['kind'], (count: number) => string>> 
   'retaining-ring': (count) => (count === 1 ? 'retaining ring' : `${count} retaining rings`),
 }
 
-/** What holds one seat. */
+/** Names of the parts that hold one seat. */
 export function holderNames(at: 'shaft' | 'housing', { kind, count }: Pick<Holder, 'kind' | 'count'>) {
   const what = `${HOLDER_WORDS[kind](count)} at the ${at}`
   const across = kind === 'retaining-ring' && at === 'housing' ? 'hole' : kind === 'key' ? 'width' : 'across'
@@ -97,7 +97,7 @@ export function holderNames(at: 'shaft' | 'housing', { kind, count }: Pick<Holde
   }
 }
 
-/** What turns an outer ring. */
+/** Names of the drives of an outer ring. */
 export const driveNames = (kind: 'crank' | 'hub') => {
   const holes = kind === 'crank' ? 'hole for the handle' : 'holes for the hub'
   return { hole: holes, depth: `${holes}: depth`, circle: `${holes}: circle` }

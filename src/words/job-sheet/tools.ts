@@ -1,6 +1,6 @@
 import type { OperationWords } from './operation.ts'
 
-/** What is named beside a tool and is none: how the work is held, and what is there anyway. */
+/** Names beside a tool that are no tools: how the work is held, and what is there anyway. */
 const NO_TOOLS =
   /^(hands|ring held by its outside|on a mandrel through the bore|the same tool|at the same setting|a rule)$/
 

@@ -5,9 +5,9 @@ import { TRADE_SIGN } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 import type { OperationWords } from './operation.ts'
 
-/* What comes before the first cut, and what comes after the last one. */
+/* Operations before the first cut and after the last one. */
 
-/** What is laid along the grain alike, where it comes in two halves or as two parts. */
+/** The parts with the same grain direction, if a ring comes in two halves or a bearing in two parts. */
 const ALIKE: Readonly<Record<ArrangementName, string>> = {
   radial: 'Lay both halves of a split ring the same way, one above the other, so that they move together.',
   caged: 'Lay both halves of a split ring the same way, one above the other, so that they move together.',
@@ -59,7 +59,7 @@ export function gauges(
   }
 }
 
-/** What is measured again, a year later. */
+/** The readings a year later. */
 const YEARLY: Readonly<Record<ArrangementName, string>> = {
   radial: 'the gap and the play',
   roller: 'the gap and the play',

@@ -1,6 +1,6 @@
 import type { Units } from '#shared/units/length.ts'
 
-/** What is wrong with a field of the page. */
+/** Faults of a field of the page. */
 export const FAULTS = {
   missing: 'Fill this in.',
   length: 'Enter a length such as 5/8, 1 3/16, 16.5 or 16 mm.',

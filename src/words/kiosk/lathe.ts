@@ -39,7 +39,7 @@ export const LATHE = {
   disagree: 'Readings that do not fit the others',
 } as const
 
-/** What stands large on the screen. */
+/** Headlines on the screen. */
 export const HEADLINES = {
   measure: 'Measure first',
   stop: 'Stop',

@@ -13,7 +13,7 @@ export type CagedRefusal =
     }
   | { readonly code: 'pocket-cuts-cage'; readonly path: string; readonly given: Mm; readonly above: Mm }
 
-/** What is worth a warning of cages alone. */
+/** Warnings that only cages have. */
 export type CagedWarning =
   | { readonly code: 'web-thin'; readonly web: Mm; readonly least: Mm }
   | { readonly code: 'cage-rim-thin'; readonly rim: Mm; readonly least: Mm }

@@ -5,7 +5,7 @@ export type RollerRefusal =
   | { readonly code: 'roller-longer-than-ring'; readonly path: string; readonly given: Mm; readonly below: Mm }
   | { readonly code: 'play-lets-rollers-climb'; readonly path: string; readonly given: Mm; readonly below: Mm }
 
-/** What is worth a warning of rollers alone. */
+/** Warnings that only rollers have. */
 export type RollerWarning = { readonly code: 'rollers-turn-askew'; readonly length: Mm; readonly least: Mm }
 
 /** Symbols of the sizes that only a roller bearing has. */

@@ -8,7 +8,7 @@ export type ThrustRefusal =
   | { readonly code: 'plates-meet'; readonly path: string; readonly depth: Mm; readonly below: Mm }
   | { readonly code: 'plate-cut-through'; readonly path: string; readonly given: Mm; readonly above: Mm }
 
-/** What is worth a warning of plates alone. */
+/** Warnings that only plates have. */
 export type ThrustWarning =
   | { readonly code: 'plate-thin'; readonly floor: Mm; readonly least: Mm }
   | { readonly code: 'plates-nearly-meet'; readonly plateGap: Mm; readonly least: Mm }

@@ -34,7 +34,7 @@ export interface ThrustBearing extends BallRing {
   readonly plate: Plate
   /** Between the faces of the plates. */
   readonly plateGap: Mm
-  /** Of the whole, plates and all. */
+  /** Height of the whole bearing, plates included. */
   readonly height: Mm
 }
 

@@ -38,7 +38,7 @@ const THICKNESS = 1
 
 export interface ResolvedThrust extends ResolvedBallRing {
   readonly input: ThrustInput
-  /** Of both plates. */
+  /** The groove of both plates. */
   readonly groove: Groove
   readonly outside: Outside
   readonly thickness: Mm

@@ -194,7 +194,7 @@ interface SpinLoads {
 }
 
 /**
- * What the spinning does. A ball presses on the outer groove by m ω² R, ω of the ball set; that press, Z F / 2π, is borne by the wood
+ * The effect of spinning. A ball presses on the outer groove by m ω² R, ω of the ball set; that press, Z F / 2π, is borne by the wood
  * behind the groove, as wide as the ring. A ring that turns pulls itself apart besides.
  */
 function spinLoads(bearing: RingPair, load: ResolvedLoad, { ballSet }: TurnRatios): SpinLoads {
@@ -212,7 +212,7 @@ function spinLoads(bearing: RingPair, load: ResolvedLoad, { ballSet }: TurnRatio
 /** The screws of a split ring, if they are the fewest and the smallest: so many, with half an inch of thread. Common practice, no source. */
 const JOINT = { screws: 4, thread: 1 / 2, diameter: 0.112 } as const
 
-/** What holds the halves of a split ring of this wood together [N]. */
+/** Force with which the screws hold the halves of a split ring of this wood together [N]. */
 const jointHolds = ({ specificGravity }: ContactWood): number =>
   JOINT.screws * JOINT.thread * withdrawalPerInch(specificGravity, JOINT.diameter) * NEWTONS_PER_LBF
 /** Balls wedge the halves of a split ring apart with no more than this part of what they press outward. Derived here, at 45°. */

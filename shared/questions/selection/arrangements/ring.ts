@@ -9,7 +9,7 @@ import type { GrooveField } from '#shared/questions/selection/fields.ts'
 import { mm } from '#shared/units/length.ts'
 import { rounded } from '#shared/units/rounded.ts'
 
-/** Of the designed play: what other balls and the weather may take of it. Common practice, no source. */
+/** Part of the designed play that other balls and the weather may leave. Common practice, no source. */
 const ENOUGH_PLAY = 1 / 2
 
 /**

@@ -5,10 +5,10 @@ import { safeOffsetSheet } from '#src/drawings/sheets/safe-offset.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { type Spoken, safeOffsetWords } from '#src/words/load-check.ts'
 
-/** Of the speed of a hand: nobody turns a turntable faster. */
+/** The fastest speed shown, over the speed of a hand: nobody turns a turntable faster. */
 const SPEEDS_SHOWN = 2.5
 
-/** What a worker thread needs to work the curve out. */
+/** The input with which a worker thread calculates the curve. */
 export const safeOffsetCurveOf = ({ load, turntable, tipsBeyond, handTurned }: PlateLoadCheck): SafeOffsetCurve => ({
   check: { load, turntable, tipsBeyond },
   fastest: SPEEDS_SHOWN * handTurned,
