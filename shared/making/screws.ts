@@ -73,7 +73,7 @@ export const SCREW_GAUGES: readonly number[] = BY_GAUGE.flatMap(({ size }) => ('
 export const SCREW_DIAMETERS: readonly number[] = METRIC_WOOD_SCREWS.map(({ diameter }) => diameter)
 
 /** The name of the screw that was asked for. */
-export const askedScrew = (asked: MakingInput['screws']): string | undefined =>
+export const requestedScrew = (asked: MakingInput['screws']): string | undefined =>
   asked?.gauge === undefined && asked?.metricDiameter === undefined ? undefined : screwsToChoose(asked, 'mm')[0]?.name
 
 /** The screws to choose from, the thinnest first: the one that was asked for, else all that are sold in these units. */

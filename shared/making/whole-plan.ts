@@ -21,13 +21,13 @@ export function wholePlan(
   return {
     ...making,
     ...(making.woods && { woods: wholeWoods(making.woods) }),
-    ...(screws && { screws: { count: screws.count, ...askedSize(screws) } }),
+    ...(screws && { screws: { count: screws.count, ...requestedSize(screws) } }),
     mounting: wholeMounting(mounting, making.mounting),
   }
 }
 
 /** The size of screws as it is asked for. */
-export const askedSize = ({ size }: Pick<Screws, 'size'>) =>
+export const requestedSize = ({ size }: Pick<Screws, 'size'>) =>
   'gauge' in size ? { gauge: size.gauge } : { metricDiameter: size.diameter }
 
 function wholeMounting({ turns, shaft, housing, drive }: Mounting, asked: MountingInput = {}): MountingInput {

@@ -7,7 +7,7 @@ import { imprint } from '#src/words/drawing.ts'
 import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
-import { allCautions, cautionsAt, sizeCells, sizeWords } from './said.ts'
+import { allCautions, cautionsAt, sizeCells, sizeWords } from './sheet-text.ts'
 import { STYLE } from './style.ts'
 
 /** The job sheet as a page of its own: to read on a telephone at the lathe, and to print. */

@@ -9,7 +9,7 @@ import { imprint } from '#src/words/drawing.ts'
 import { blankName, goesTo, SHEET, speedSentence } from '#src/words/job-sheet/sheet.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
-import { allCautions, cautionsAt, sizeCells, sizeWords } from './said.ts'
+import { allCautions, cautionsAt, sizeCells, sizeWords } from './sheet-text.ts'
 
 /** The job sheet on paper, whole or as short as two pages. */
 export function toPages(sheet: JobSheet, paper: Paper, form: Form = 'full'): readonly Drawing[] {

@@ -1,6 +1,6 @@
 import type { RollerDesign } from '#shared/bearing/arrangements.ts'
 import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
-import { askedScrew } from '#shared/making/screws.ts'
+import { requestedScrew } from '#shared/making/screws.ts'
 import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import * as balls from '#src/words/job-sheet/balls.ts'
 import { INNER_FIT } from '#src/words/job-sheet/inner-ring.ts'
@@ -91,7 +91,7 @@ export function cheeks(job: RollerJob): readonly Operation[] {
         machines,
         axialPlay,
         screws: cheekScrews,
-        asked: askedScrew(resolved.screws),
+        asked: requestedScrew(resolved.screws),
         units: unitsOf(job),
       }),
       id: 'cheeks',

@@ -1,6 +1,6 @@
 import { MOST_CHECKS } from '#shared/questions/fit/defaults.ts'
 import type { FitCorrection } from '#shared/questions/fit/fit-correction.ts'
-import type { FitRefusal, FittedPart } from '#shared/questions/fit/ground.ts'
+import type { FitRefusal, FittedPart } from '#shared/questions/fit/fit-setup.ts'
 import type { NextReading, ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Life, LifeWithPlay, Obstacle, Rescue } from '#shared/questions/fit/rescue.ts'

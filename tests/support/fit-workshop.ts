@@ -3,7 +3,7 @@ import { ABRASIVE, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import { fittedOf } from '#shared/questions/fit/arrangements/all.ts'
 import { BINDING_DEVIATION } from '#shared/questions/fit/defaults.ts'
 import { type Fit, fitOf } from '#shared/questions/fit/fit.ts'
-import type { FittedPart, Ground } from '#shared/questions/fit/ground.ts'
+import type { FitSetup, FittedPart } from '#shared/questions/fit/fit-setup.ts'
 import type { NextReading } from '#shared/questions/fit/next-reading.ts'
 import type { EarlierState, Reading, ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Subject, Target } from '#shared/questions/fit/subject.ts'
@@ -121,7 +121,7 @@ export function benchOf(kind: Habit['bearing']): Bench {
 const EASY_PLAY = { radialInternalClearance: mm(0.5) }
 
 /** Each kind of bearing with the defaults of its design, and the part that is cut. */
-const BEARINGS: Readonly<Record<Habit['bearing'], readonly [FittedPart, DesignInput, Ground['band']?]>> = {
+const BEARINGS: Readonly<Record<Habit['bearing'], readonly [FittedPart, DesignInput, FitSetup['band']?]>> = {
   full: ['outer', of(14, 14, 0.1)],
   five: ['outer', of(5, 20, 0.12)],
   forty: ['outer', of(40, 10, 0.07)],
@@ -137,7 +137,7 @@ const BEARINGS: Readonly<Record<Habit['bearing'], readonly [FittedPart, DesignIn
 function newBench(kind: Habit['bearing']): Bench {
   const [part, input, asked] = BEARINGS[kind]
   const { bearing } = made(design(input))
-  const { subject, band } = made(fittedOf(input).groundOf(bearing, part))
+  const { subject, band } = made(fittedOf(input).setupOf(bearing, part))
   const { goDiameter, noGoDiameter } = 'gauge' in bearing ? bearing.gauge : { goDiameter: 0, noGoDiameter: 0 }
   return { subject, target: { ...(asked ?? band), overshootRisk: 0.05, finishAllowance: 0 }, goDiameter, noGoDiameter }
 }

@@ -16,7 +16,7 @@ export type Decision =
   | { readonly action: 'stop'; readonly reason: StopReason }
 
 /** All that a decision rests on. */
-export interface Grounds {
+export interface DecisionInput {
   readonly cuts: 'outer' | 'inner'
   readonly chances: Chances
   readonly target: Target
@@ -29,7 +29,7 @@ export interface Grounds {
 }
 
 /** Whether the last ball goes in now: a groove that took it and was cut deeper still takes it. */
-export function wordNow({ readings, earlier }: Pick<Grounds, 'readings' | 'earlier'>): 'in' | 'out' | undefined {
+export function wordNow({ readings, earlier }: Pick<DecisionInput, 'readings' | 'earlier'>): 'in' | 'out' | undefined {
   const now = lastBallWord(readings)
   if (now !== undefined) return now
   const before = earlier.map((state) => lastBallWord(state.readings)).findLast((word) => word !== undefined)
@@ -37,12 +37,12 @@ export function wordNow({ readings, earlier }: Pick<Grounds, 'readings' | 'earli
 }
 
 /** Whether it may be called in band: never against the latest word. */
-const mayPass = (grounds: Grounds): boolean =>
-  grounds.cuts === 'outer' ? wordNow(grounds) === 'in' : playKnown(grounds) && !binds(grounds.readings)
+const mayPass = (input: DecisionInput): boolean =>
+  input.cuts === 'outer' ? wordNow(input) === 'in' : playKnown(input) && !binds(input.readings)
 
 /** An inner ring must have been tried on, or its groove measured. */
-const playKnown = (grounds: Grounds): boolean =>
-  allReadings(grounds).some(
+const playKnown = (input: DecisionInput): boolean =>
+  allReadings(input).some(
     ({ kind }) => kind === 'radial-play' || kind === 'groove-bottom-diameter' || kind === 'groove-depth',
   )
 
@@ -50,22 +50,22 @@ const playKnown = (grounds: Grounds): boolean =>
  * Whether it may be called too deep: only by a figure of the groove or of the gap. A plug that enters does not show by how much, and
  * what can be done about it hangs on that.
  */
-const mayCondemn = (grounds: Grounds): boolean =>
-  allReadings(grounds).some(
+const mayCondemn = (input: DecisionInput): boolean =>
+  allReadings(input).some(
     ({ kind }) => touchesGroove({ kind }) && !WORDS.includes(kind) && kind !== 'binds' && kind !== 'plug',
   )
 
 /** Whether a reading says where the groove that is cut is: of an inner ring, what tells where the balls run does not. */
-const touchesCut = (reading: Reading, cuts: Grounds['cuts']): boolean =>
+const touchesCut = (reading: Reading, cuts: DecisionInput['cuts']): boolean =>
   cuts === 'outer' ? touchesGroove(reading) : OF_INNER_GROOVE.includes(reading.kind)
 const OF_INNER_GROOVE: readonly Reading['kind'][] = ['radial-play', 'binds', 'groove-bottom-diameter', 'groove-depth']
 
 /** How the groove stands: each word only at its confidence. */
-export function stateOf(grounds: Grounds): FitState {
-  const { chances } = grounds
-  if (!allReadings(grounds).some((reading) => touchesCut(reading, grounds.cuts))) return 'unread'
-  if (chances.tooDeep >= CONFIDENCE && mayCondemn(grounds)) return 'too-deep'
-  if (chances.inBand >= CONFIDENCE && mayPass(grounds)) return 'in-band'
+export function stateOf(input: DecisionInput): FitState {
+  const { chances } = input
+  if (!allReadings(input).some((reading) => touchesCut(reading, input.cuts))) return 'unread'
+  if (chances.tooDeep >= CONFIDENCE && mayCondemn(input)) return 'too-deep'
+  if (chances.inBand >= CONFIDENCE && mayPass(input)) return 'in-band'
   return chances.tooTight >= CONFIDENCE ? 'more-to-remove' : 'unclear'
 }
 
@@ -75,15 +75,15 @@ const hasFigure = (readings: readonly Reading[]): boolean =>
 const WORDS: readonly Reading['kind'][] = ['last-ball-refused', 'last-ball-in']
 
 /** Readings of the very figure that is to come in band. */
-const FIGURES: Readonly<Record<Grounds['cuts'], readonly Reading['kind'][]>> = {
+const FIGURES: Readonly<Record<DecisionInput['cuts'], readonly Reading['kind'][]>> = {
   outer: ['ball-gap', 'last-ball-opening'],
   inner: ['radial-play'],
 }
-const readsTheGap = (readings: readonly Reading[], cuts: Grounds['cuts']): boolean =>
+const readsTheGap = (readings: readonly Reading[], cuts: DecisionInput['cuts']): boolean =>
   readings.some(({ kind }) => FIGURES[cuts].includes(kind))
 
 /** Whether a figure was read that shows how much more to cut: of an inner ring, that of its groove does as well. */
-export const readsHowMuch = (readings: readonly Reading[], cuts: Grounds['cuts']): boolean =>
+export const readsHowMuch = (readings: readonly Reading[], cuts: DecisionInput['cuts']): boolean =>
   cuts === 'outer'
     ? readsTheGap(readings, cuts)
     : readings.some(({ kind }) => kind !== 'binds' && OF_INNER_GROOVE.includes(kind))
@@ -99,28 +99,28 @@ const GOOD_BLIND = 0.45
 const FAR_BLIND = 0.5
 
 /** Cut, measure or stop. */
-export function decide(grounds: Grounds): Decision {
-  const { cuts, readings, earlier, chances, target, tools } = grounds
-  const state = stateOf(grounds)
+export function decide(input: DecisionInput): Decision {
+  const { cuts, readings, earlier, chances, target, tools } = input
+  const state = stateOf(input)
   if (state === 'too-deep' || state === 'in-band') return { action: 'stop', reason: state }
   const made = readings.length + earlier.reduce((sum, each) => sum + Math.max(1, each.readings.length), 0)
   const isOver = made >= defaults.MOST_CHECKS
-  if (state === 'unread') return measure(grounds, 'groove-unread', false)
+  if (state === 'unread') return measure(input, 'groove-unread', false)
   // A ring that binds has no play to read: what its groove measured before will do.
-  const figures = cuts === 'outer' ? readings : allReadings(grounds)
+  const figures = cuts === 'outer' ? readings : allReadings(input)
   const isTried = readings.some(({ kind }) => touchesGroove({ kind }) && !(cuts === 'inner' && WORDS.includes(kind)))
   if (!hasFigure(figures) || !isTried) {
     const isRefused = readings.some(({ kind }) => kind === 'last-ball-refused' || kind === 'binds')
     const why = isRefused ? 'refusal-has-no-figure' : 'groove-unread'
-    return measure(grounds, why, isOver)
+    return measure(input, why, isOver)
   }
   const readAgain = Math.max(0, readings.filter(touchesGroove).length - 1)
   const late = Math.max(0, made - PATIENT)
-  const cut = bestCut(grounds.room, tools, riskNow(target.overshootRisk, readAgain + late))
-  if (cut !== undefined && !isOver && isWorthIt(cut, grounds)) return { action: 'cut', cut }
-  const isUnsaid = cuts === 'outer' && wordNow(grounds) === undefined
+  const cut = bestCut(input.room, tools, riskNow(target.overshootRisk, readAgain + late))
+  if (cut !== undefined && !isOver && isWorthIt(cut, input)) return { action: 'cut', cut }
+  const isUnsaid = cuts === 'outer' && wordNow(input) === undefined
   return measure(
-    grounds,
+    input,
     isUnsaid ? 'no-word-on-last-ball' : verdictNear(chances) ? 'verdict-uncertain' : 'cut-too-risky',
     isOver,
   )
@@ -140,7 +140,7 @@ const verdictNear = ({ inBand, tooDeep }: Chances): boolean => inBand + tooDeep 
  */
 const TEACHES_MUCH = 0.5
 
-function isWorthIt(cut: Cut, { readings, cuts, chances, target, room, offers }: Grounds): boolean {
+function isWorthIt(cut: Cut, { readings, cuts, chances, target, room, offers }: DecisionInput): boolean {
   if (cuts === 'inner' && cut.good < GOOD_BLIND) {
     const best = offers()[0]
     const fillsBand = best !== undefined && best.uncertaintyNow > (target.max - target.min) / 2
@@ -157,12 +157,12 @@ function isWorthIt(cut: Cut, { readings, cuts, chances, target, room, offers }: 
 const TEACHES_NOTHING = 0.985
 
 /** Asks for the reading that teaches most, or stops where none would teach anything, or enough were made. */
-function measure(grounds: Grounds, why: ReadingReason, isOver: boolean): Decision {
-  const { readings, chances } = grounds
+function measure(input: DecisionInput, why: ReadingReason, isOver: boolean): Decision {
+  const { readings, chances } = input
   // A groove that nobody has looked at is never given up.
-  const isUnread = stateOf(grounds) === 'unread'
+  const isUnread = stateOf(input) === 'unread'
   const here = isUnread ? 0 : readings.filter(touchesGroove).length
-  const best = grounds.offers()[0]
+  const best = input.offers()[0]
   const isNew = why === 'groove-unread' || why === 'no-word-on-last-ball' || why === 'refusal-has-no-figure'
   const least = isNew ? 1 : TEACHES_NOTHING
   const teaches = best !== undefined && best.uncertaintyAfter < least * best.uncertaintyNow

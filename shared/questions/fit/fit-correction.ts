@@ -8,7 +8,7 @@ import { readingDeviation } from '#shared/statistics/likelihood.ts'
 import { mm } from '#shared/units/length.ts'
 import * as defaults from './defaults.ts'
 import { type Fit, fitOf } from './fit.ts'
-import type { FitRefusal, FittedPart, Ground } from './ground.ts'
+import type { FitRefusal, FitSetup, FittedPart } from './fit-setup.ts'
 import { innerRescues } from './inner-rescue.ts'
 import type { MatingFaceAdjustment } from './mating-faces.ts'
 import { outerRescues } from './outer-rescue.ts'
@@ -52,7 +52,7 @@ export interface FitCorrection {
 
 /** Cut, measure or stop, of any arrangement and either ring. */
 export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, Refused<FitRefusal>> {
-  const found = groundOf(input)
+  const found = setupOf(input)
   if (!found.ok) return found
   const { resolved, subject, workpiece, band } = found.value
   const target = targetOf(input.target, band, resolved)
@@ -92,17 +92,17 @@ export function fitCorrection(input: FitCorrectionInput): Result<FitCorrection, 
 }
 
 /** @throws RangeError where the arrangement has no such part */
-function groundOf({ design, ring }: FitCorrectionInput): Result<Ground, Refused<FitRefusal>> {
-  const { parts, groundOf: of } = fittedOf(design)
+function setupOf({ design, ring }: FitCorrectionInput): Result<FitSetup, Refused<FitRefusal>> {
+  const { parts, setupOf: of } = fittedOf(design)
   if (!parts.includes(ring)) throw new RangeError(`ring must be one of ${parts.join(', ')}, got ${ring}`)
   const made = echoedBearingFor(FIT_CORRECTION, design)
   if (!made.ok) return fail(refusedDesign(made.error))
-  const ground = of(made.value, ring)
-  return ground.ok ? ground : fail(refusedQuestion(ground.error))
+  const setup = of(made.value, ring)
+  return setup.ok ? setup : fail(refusedQuestion(setup.error))
 }
 
 function rescuesOf(
-  { subject, workpiece }: Ground,
+  { subject, workpiece }: FitSetup,
   target: Target,
   { figure, grooveRadius, pitchRadius: centres, ballDiameter }: Fit,
   ballsOnHand: readonly BallsOnHand[],
@@ -117,7 +117,7 @@ function rescuesOf(
 }
 
 /** The stated target, completed from the design. */
-function targetOf(stated: Partial<Target>, band: Ground['band'], { finishAllowance }: ResolvedBalls): Target {
+function targetOf(stated: Partial<Target>, band: FitSetup['band'], { finishAllowance }: ResolvedBalls): Target {
   const min = stated.min ?? band.min
   const max = stated.max ?? band.max
   return {

@@ -2,7 +2,7 @@ import { type Threshold, thresholdOf } from '#shared/bearing/entry-threshold.ts'
 import { CONFIDENCE } from '#shared/bearing/plug-reading.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { contradict, type Disagreement, disagreements } from './agreement.ts'
-import { type Decision, decide, type FitState, type Grounds, readsHowMuch, stateOf, wordNow } from './decision.ts'
+import { type Decision, type DecisionInput, decide, type FitState, readsHowMuch, stateOf, wordNow } from './decision.ts'
 import { type Estimate, estimateOf } from './estimate.ts'
 import { evidenceOf } from './evidence.ts'
 import { type Chances, chancesOf, figureAt, finishedFigureAt } from './figures.ts'
@@ -95,7 +95,7 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
   const word = wordNow(question)
   const room = roomOf(posterior, target, finished)
   let offered: readonly Offer[] | undefined
-  const grounds: Grounds = {
+  const input: DecisionInput = {
     cuts: subject.cuts,
     chances: probability,
     target,
@@ -117,10 +117,10 @@ export function fitOf(question: FitQuestion): Result<Fit, FitFault> {
       return offered
     },
   }
-  const decision = decide(grounds)
+  const decision = decide(input)
   const grooveRadius = estimateOf(posterior.cut.map(Math.abs), weights)
   return ok({
-    state: stateOf(grounds),
+    state: stateOf(input),
     confidence: CONFIDENCE,
     probability,
     figure,

@@ -3,7 +3,7 @@ import { tightestBottomRadius, unequalBallGap } from '#shared/geometry/unequal-b
 import { fail, ok } from '#shared/result.ts'
 import { mm } from '#shared/units/length.ts'
 import { ballsOf, innerGrooveOf, outerGrooveOf } from './bearing-parts.ts'
-import { type Fitted, gapBand, playBand, RINGS } from './ground.ts'
+import { type Fitted, gapBand, playBand, RINGS } from './fit-setup.ts'
 import { bandAround, cutRings, otherBalls, pieceOf, remadePair } from './remade.ts'
 import type { Change, Remade, Workpiece } from './rescue.ts'
 import type { Subject } from './subject.ts'
@@ -18,7 +18,7 @@ const DEVIATIONS_IN_BAND = 4
 /** Two rings with nothing to keep apart what rolls between them: the last one's gap tells how deep the outer groove is. */
 export const FULL_RINGS: Fitted<FullRingBearing> = {
   parts: RINGS,
-  groundOf(bearing, part) {
+  setupOf(bearing, part) {
     const { resolved } = bearing
     const uneven = unevenBalls(resolved, bearing.outerRing.grooveBottomDiameter / 2, tightestBottomRadius)
     if (uneven.length > 0) return fail(uneven)

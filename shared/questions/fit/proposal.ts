@@ -72,15 +72,15 @@ export function proposalFor(
   const slopesOfCut = Array.from({ length: unknowns.states }, (_, state) => unknowns.cutSlopes(state))
   const predictions: Prediction[] = []
   let logEvidence = 0
-  const ground = { unknowns, threshold, times, slopesOfCut }
-  let around = whereTheGrooveIs(ground, evidence, columns)
+  const frame = { unknowns, threshold, times, slopesOfCut }
+  let around = whereTheGrooveIs(frame, evidence, columns)
   for (let pass = 0; pass < PASSES; pass++) {
     const before = normal.mean.slice()
     evidence.forEach((each, index) => {
       const site = itemAt(sites, index)
       if (pass > 0) around = normal.mean.slice()
       if (site.precision !== 0) absorb(normal, site.slopes, -site.precision, site.offset * site.precision - site.shift)
-      linearise(site, each, ground, around)
+      linearise(site, each, frame, around)
       const [mean, variance] = along(normal, site)
       const { chance, tiltedMean, tiltedVariance, errorVariance } = tilted(each, mean, variance, times, unknowns)
       site.precision = Math.max(1 / tiltedVariance - 1 / variance, 0)
@@ -116,8 +116,8 @@ const SCANS = [
  * A place from which the readings can be taken for straight lines: the start of the groove that fits them best, all else as expected.
  * A ring of few balls is anything but straight from one end of what might be to the other.
  */
-function whereTheGrooveIs(ground: Ground, evidence: readonly Evidence[], columns: number): Float64Array {
-  const { unknowns, times } = ground
+function whereTheGrooveIs(frame: Frame, evidence: readonly Evidence[], columns: number): Float64Array {
+  const { unknowns, times } = frame
   const { subject, states } = unknowns
   const place = emptyPlace()
   const cuts = new Float64Array(states)
@@ -195,7 +195,7 @@ function along({ columns, mean, covariance }: Normal, { slopes, offset }: Site):
   return [at, Math.max(variance, 1e-18)]
 }
 
-interface Ground {
+interface Frame {
   readonly unknowns: Unknowns
   readonly threshold: Threshold
   readonly times: number
@@ -205,8 +205,8 @@ interface Ground {
 /** The columns that act otherwise than through the cut. */
 const DIRECT = [OF_MEAN, OF_HAND, OF_LEFT_OUT, OF_REDUCTION, OF_REDUCTION + 1] as const
 
-function linearise(site: Site, evidence: Evidence, ground: Ground, mean: Float64Array): void {
-  const { unknowns, threshold, times, slopesOfCut } = ground
+function linearise(site: Site, evidence: Evidence, frame: Frame, mean: Float64Array): void {
+  const { unknowns, threshold, times, slopesOfCut } = frame
   const place = emptyPlace()
   const cuts = new Float64Array(unknowns.states)
   const isOuter = unknowns.subject.cuts === 'outer'

@@ -9,7 +9,7 @@ import { mountingFaults, mountingOf } from '#shared/making/mounting.ts'
 import type { Screws as CoreScrews, SplitRing as CoreSplitRing, ScrewFault } from '#shared/making/split-ring.ts'
 import type { RingStock as CoreRingStock, Stock as CoreStock, StockedRings } from '#shared/making/stock.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
-import { askedSize, wholePlan } from '#shared/making/whole-plan.ts'
+import { requestedSize, wholePlan } from '#shared/making/whole-plan.ts'
 import { FINISHES } from '#shared/making/work-holding.ts'
 import { GOOD_ENOUGH } from '#shared/questions/season/advice.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
@@ -96,7 +96,7 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
 
 /** The size of screws and their holes, as an answer names them. */
 const holesOf = ({ size, name, clearance, pilot }: Pick<CoreScrews, 'size' | 'name' | 'clearance' | 'pilot'>) => ({
-  ...askedSize({ size }),
+  ...requestedSize({ size }),
   size: name,
   clearanceHole: clearance.name,
   pilotHole: pilot.name,

@@ -1,6 +1,6 @@
 import { type Static, type TProperties, Type } from 'typebox'
 import type { FitState } from '#shared/questions/fit/decision.ts'
-import { type FittedRing, RINGS } from '#shared/questions/fit/ground.ts'
+import { type FittedRing, RINGS } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingDecides, ReadingReason } from '#shared/questions/fit/next-reading.ts'
 import type { ToolName } from '#shared/questions/fit/reading.ts'
 import type { Life, LifeWithPlay, Obstacle } from '#shared/questions/fit/rescue.ts'

@@ -1,4 +1,4 @@
-import { type FittedRing, RINGS } from '#shared/questions/fit/ground.ts'
+import { type FittedRing, RINGS } from '#shared/questions/fit/fit-setup.ts'
 import { type BearingTexts, CHOICES, FIRST_JOB, type Job, jobOf, STAGES } from './job.ts'
 import {
   type Cut,

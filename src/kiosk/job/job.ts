@@ -1,4 +1,4 @@
-import type { FittedRing } from '#shared/questions/fit/ground.ts'
+import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { GrooveState } from './reading.ts'
 
 /** The steps of a job, in their order. */

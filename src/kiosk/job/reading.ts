@@ -1,4 +1,4 @@
-import type { FittedRing } from '#shared/questions/fit/ground.ts'
+import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingKind, ToolName } from '#shared/questions/fit/reading.ts'
 
 /** A reading as it was typed. What each kind has is in `READING_FIELDS`. */

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
-import type { FittedRing } from '#shared/questions/fit/ground.ts'
+import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingKind } from '#shared/questions/fit/reading.ts'
 import type { Units } from '#shared/units/length.ts'
 import { Picks, TextField } from '#src/kiosk/controls.tsx'

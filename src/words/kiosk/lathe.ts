@@ -1,4 +1,4 @@
-import type { FittedRing } from '#shared/questions/fit/ground.ts'
+import type { FittedRing } from '#shared/questions/fit/fit-setup.ts'
 import type { ReadingKind, ToolName } from '#shared/questions/fit/reading.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 

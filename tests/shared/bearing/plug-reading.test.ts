@@ -103,9 +103,9 @@ describe('random bearings', () => {
       const bearing = ringOf(input)
       const { probability, decides } = plugReading(bearing)
       if (probability === undefined) continue
-      const ground = fittedOf(input).groundOf(made.bearing, 'outer')
-      if (!ground.ok) throw new Error(JSON.stringify(ground.error))
-      const { subject, band } = ground.value
+      const setup = fittedOf(input).setupOf(made.bearing, 'outer')
+      if (!setup.ok) throw new Error(JSON.stringify(setup.error))
+      const { subject, band } = setup.value
       const answer = fitOf({
         subject,
         target: { ...band, overshootRisk: 0.05, finishAllowance: 0 },

@@ -1,8 +1,8 @@
 import { type ArrangementName, type Bearing, type BearingByArrangement, nameOf } from '#shared/bearing/arrangements.ts'
 import { CAGED } from '#shared/questions/fit/arrangements/caged.ts'
 import { THRUST } from '#shared/questions/fit/arrangements/thrust.ts'
+import type { Fitted } from '#shared/questions/fit/fit-setup.ts'
 import { FULL_RINGS } from '#shared/questions/fit/full-rings.ts'
-import type { Fitted } from '#shared/questions/fit/ground.ts'
 
 /** Every arrangement as fit correction sees it. */
 const FITTED: { readonly [Name in ArrangementName]: Fitted<BearingByArrangement[Name]> } = {

@@ -1,7 +1,7 @@
 import { ARRANGEMENTS, type CagedBearing } from '#shared/bearing/arrangements.ts'
 import { cutDeviation, SHARP_TOOL } from '#shared/making/tool-error.ts'
 import { ballsOf, innerGrooveOf, outerGrooveOf } from '#shared/questions/fit/bearing-parts.ts'
-import { type Fitted, playBand, RINGS } from '#shared/questions/fit/ground.ts'
+import { type Fitted, playBand, RINGS } from '#shared/questions/fit/fit-setup.ts'
 import { cutRings, otherBalls, pieceOf, remadePair } from '#shared/questions/fit/remade.ts'
 import type { Change, Remade } from '#shared/questions/fit/rescue.ts'
 import { pitchRadius } from '#shared/questions/fit/ring-law.ts'
@@ -11,7 +11,7 @@ import { mm } from '#shared/units/length.ts'
 /** The inner ring inside balls that a cage will hold: the outer groove is as deep as a sharp tool leaves it. */
 export const CAGED: Fitted<CagedBearing> = {
   parts: RINGS,
-  groundOf(bearing, part) {
+  setupOf(bearing, part) {
     if (part === 'outer') return fail([{ code: 'gap-not-cut', path: '/ring' }])
     const { resolved, outerRing } = bearing
     return ok({

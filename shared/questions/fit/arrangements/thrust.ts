@@ -1,7 +1,7 @@
 import { ARRANGEMENTS, type ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { ballGapOnCircle, tightestCircle } from '#shared/geometry/balls-on-a-circle.ts'
 import { ballsOf, WITHOUT_DEPTH } from '#shared/questions/fit/bearing-parts.ts'
-import { type Fitted, gapBand } from '#shared/questions/fit/ground.ts'
+import { type Fitted, gapBand } from '#shared/questions/fit/fit-setup.ts'
 import { bandAround, isHard, otherBalls } from '#shared/questions/fit/remade.ts'
 import type { Change, Remade } from '#shared/questions/fit/rescue.ts'
 import { unevenBalls } from '#shared/questions/fit/uneven-balls.ts'
@@ -11,7 +11,7 @@ import { mm } from '#shared/units/length.ts'
 /** The plates of a thrust bearing, both cut alike: their circle is opened. */
 export const THRUST: Fitted<ThrustBearing> = {
   parts: ['plate'],
-  groundOf(bearing) {
+  setupOf(bearing) {
     const { resolved, pitchRadius } = bearing
     const uneven = unevenBalls(resolved, pitchRadius, tightestCircle)
     if (uneven.length > 0) return fail(uneven)

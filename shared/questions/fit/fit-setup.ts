@@ -29,7 +29,7 @@ export type FitRefusal =
   | { readonly code: FitFault; readonly path: string }
 
 /** The part that is cut, the options for it, and the target band of the design. */
-export interface Ground {
+export interface FitSetup {
   readonly resolved: ResolvedBalls
   readonly subject: Subject
   readonly workpiece: Workpiece
@@ -40,7 +40,7 @@ export interface Ground {
 export interface Fitted<Bearing> {
   /** The parts that can be cut; a request chooses one. */
   readonly parts: readonly FittedPart[]
-  groundOf(bearing: Bearing, part: FittedPart): Result<Ground, readonly FitRefusal[]>
+  setupOf(bearing: Bearing, part: FittedPart): Result<FitSetup, readonly FitRefusal[]>
 }
 
 interface GapBand {
@@ -49,11 +49,11 @@ interface GapBand {
   readonly maxBallGap: number
 }
 
-export const gapBand = ({ ballGap: aim, minBallGap: min, maxBallGap: max }: GapBand): Ground['band'] => ({
+export const gapBand = ({ ballGap: aim, minBallGap: min, maxBallGap: max }: GapBand): FitSetup['band'] => ({
   aim,
   min,
   max,
 })
 
 /** A play from half to twice the design's still runs well: common practice, no source. */
-export const playBand = (aim: number): Ground['band'] => ({ aim, min: aim / 2, max: 2 * aim })
+export const playBand = (aim: number): FitSetup['band'] => ({ aim, min: aim / 2, max: 2 * aim })
