@@ -1,5 +1,6 @@
 import { globSync, readFileSync } from 'node:fs'
-import { createVitest, type TestSpecification, type Vitest } from 'vitest/node'
+import type { TestSpecification } from 'vitest/node'
+import { mutantTests, ROOT } from './support/mutant-tests.ts'
 import { conclude, countCaught, drawn, type Mutant } from './support/mutants.ts'
 
 /*
@@ -10,7 +11,6 @@ import { conclude, countCaught, drawn, type Mutant } from './support/mutants.ts'
 const [cells = '200', seed = '1'] = process.argv.slice(2)
 const LEAST_CAUGHT = 0.95
 
-const ROOT = new URL('..', import.meta.url).pathname
 /** Its coefficients are a table too. */
 const EQUATION = 'shared/wood/equilibrium-moisture.ts'
 const TABLES = [...globSync('shared/data/*.ts', { cwd: ROOT }).sort(), EQUATION]
@@ -39,57 +39,17 @@ function mutantsOf(file: string): readonly Mutant[] {
   })
 }
 
-let mutant: Mutant | undefined
-
-const vitest = await createVitest(
-  'test',
-  {
-    config: `${ROOT}tests/vitest.config.ts`,
-    root: ROOT,
-    include: ['tests/published/*.test.ts'],
-    globalSetup: [],
-    reporters: [{}],
-    watch: false,
-    fsModuleCache: false,
-    maxWorkers: 1,
-    bail: 1,
-  },
-  {
-    plugins: [
-      {
-        name: 'mutant',
-        enforce: 'pre',
-        transform: (_code, id) => (mutant !== undefined && id === `${ROOT}${mutant.file}` ? mutant.text : undefined),
-      },
-    ],
-  },
-)
-
-/** How many files of tests fail. A run that loads no test proves nothing: it ends the whole, and is never a survivor. */
-const failures = async (runner: Vitest, specifications: readonly TestSpecification[]): Promise<number> => {
-  const { testModules, unhandledErrors } = await runner.runTestSpecifications([...specifications])
-  const failed = unhandledErrors.length + testModules.filter((module) => !module.ok()).length
-  const tests = testModules.reduce((sum, { children }) => sum + [...children.allTests()].length, 0)
-  if (failed === 0 && (testModules.length < specifications.length || tests === 0))
-    throw new Error(`${testModules.length} of ${specifications.length} files were loaded, with ${tests} tests`)
-  return failed
-}
-
-const all = await vitest.globTestSpecifications()
-if (all.length === 0) throw new Error('no published test was found')
-const first = all.filter(({ moduleId }) => /\/(tables|wood-handbook-emc)\.test\.ts$/.test(moduleId))
-const others = all.filter((specification) => !first.includes(specification))
-if ((await failures(vitest, all)) > 0) throw new Error('the published tests fail before anything is changed')
+const tests = await mutantTests(['tests/published/*.test.ts'])
+const failures = await tests.run(new Map(), tests.specifications)
+if (failures.length > 0) throw new Error(`the tests fail before anything is changed: ${failures.join('; ')}`)
+const isQuick = ({ moduleId }: TestSpecification) => /\/(tables|wood-handbook-emc)\.test\.ts$/.test(moduleId)
+const quickFirst = tests.specifications.toSorted((a, b) => Number(isQuick(b)) - Number(isQuick(a)))
 
 const figures = TABLES.flatMap(mutantsOf)
 const chosen = drawn(figures, Number(cells), Number(seed))
-const caught = await countCaught(chosen, async (one) => {
-  mutant = one
-  vitest.invalidateFile(`${ROOT}${one.file}`)
-  const isNoticed = (await failures(vitest, first)) > 0 || (await failures(vitest, others)) > 0
-  mutant = undefined
-  vitest.invalidateFile(`${ROOT}${one.file}`)
-  return isNoticed
-})
-await vitest.close()
-conclude('figures', caught, chosen.length, figures.length, LEAST_CAUGHT)
+const caught = await countCaught(
+  chosen,
+  async ({ file, text }) => (await tests.run(new Map([[file, text]]), quickFirst)).length > 0,
+)
+await tests.close()
+conclude([{ what: 'figures', caught, tried: chosen.length, inAll: figures.length }], LEAST_CAUGHT)
