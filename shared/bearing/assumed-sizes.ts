@@ -1,4 +1,5 @@
 import { OWN_FIELDS_OF_SIZES } from '#shared/bearing/arrangements/facts.ts'
+import type { SourceId } from '#shared/data/sources.ts'
 import type { DimensionKey } from './dimensions.ts'
 import type { ResolvedBalls } from './resolve.ts'
 
@@ -28,6 +29,15 @@ const SET_BY: Partial<Record<DimensionKey, readonly string[]>> = {
 /** Sizes for which there is no field: a rule of the trade makes them. */
 const BY_RULE: ReadonlySet<DimensionKey> = new Set(['cheeks.holeDiameter', 'cheeks.thickness'])
 
-/** Whether a size is what the trade makes it, because its field was left out: common practice, no source. */
-export const isTradeSize = (key: DimensionKey, { assumed }: Pick<ResolvedBalls, 'assumed'>): boolean =>
-  BY_RULE.has(key) || (SET_BY[key] ?? []).some((path) => assumed.includes(path))
+/**
+ * What a size rests on whose field was left out: a rule of the trade, or the season of its woods, and so how far boards of one
+ * species differ. Undefined where the field was stated.
+ */
+export function sourceOfSize(
+  key: DimensionKey,
+  { assumed, input: { seasoned } }: Pick<ResolvedBalls, 'assumed' | 'input'>,
+): SourceId | undefined {
+  const isIn = (paths: readonly string[] = []): boolean => (SET_BY[key] ?? []).some((path) => paths.includes(path))
+  if (isIn(seasoned?.paths)) return 'fpl-variation'
+  return BY_RULE.has(key) || isIn(assumed) ? 'trade' : undefined
+}

@@ -5,7 +5,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 
 /*
  * Hertz's contact of two smooth elastic bodies whose surfaces have unequal curvatures: Hertz 1881; K. L. Johnson, Contact
- * Mechanics (1985), 4.2 (from memory). Forces in newtons, pressures and moduli in megapascals, lengths in millimetres.
+ * Mechanics (1985), 4.2, for spheres as quoted (`hertz`). Forces in newtons, pressures and moduli in megapascals, lengths in millimetres.
  */
 
 /** The elastic constants of a body. */

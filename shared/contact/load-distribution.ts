@@ -5,7 +5,7 @@ import { type Mm, mm } from '#shared/units/length.ts'
 
 /*
  * How a radial load is shared by the balls of a ring at rest: rigid rings, balls evenly spaced, each giving way by itself
- * as Q = K δⁿ. Stribeck 1901, Sjövall 1933; T. A. Harris, Rolling Bearing Analysis, chapter 7 (from memory).
+ * as Q = K δⁿ. Stribeck 1901, Sjövall 1933; T. A. Harris, Rolling Bearing Analysis, chapter 7, as quoted (`sjovall`).
  */
 
 /** Exponents of load by approach: a ball touches in a point, a roller along a line (1.1 as the printed tables have it). */

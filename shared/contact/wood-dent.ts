@@ -23,7 +23,7 @@ export const hardnessPressure = (sideHardness: number): number => sideHardness /
  *   F = H √s · π a b  (of a roller, touching over its length L,  H √s · 2 b L),    H = side hardness / 1 cm²
  *
  * A contact smaller than where Hertz needs as much pressure is elastic. Of a larger one, what springs back is taken as
- * Hertz's (Johnson, Contact Mechanics, 6.4; from memory): what stays is  δ = b² ρ / 2 · (1 − F / F of Hertz for that b).
+ * Hertz's (Johnson, Contact Mechanics, 6.4): what stays is  δ = b² ρ / 2 · (1 − F / F of Hertz for that b).
  * Derived here from those; wood varies by a quarter from board to board.
  */
 

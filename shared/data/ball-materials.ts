@@ -31,7 +31,7 @@ export const BALL_SUBSTANCES: Readonly<Record<Exclude<BallMaterial, 'wood'>, Bal
     density: 7800,
     stiffness: 210_000,
     poissonsRatio: 0.3,
-    hardness: 'Rockwell C 60 to 66',
+    hardness: 'Rockwell C 60 to 67',
     source: 'bearing-steel',
   },
 }

@@ -52,7 +52,7 @@ export function sidewaysTravel(groove: Groove, ballDiameter: Mm, drop: Mm): Mm {
  * Balls may come away from both seats together by half the radial internal clearance; what one groove takes of that,
  * the other has not. With both contacts on the arcs, and rs = re + ri − Dw the sum of the two centre arcs, the ball
  * leans to the free contact angle cos α = 1 − Gr / (2 rs) and the play is 2 rs sin α = √(4 rs Gr − Gr²), the usual
- * end play of a groove ball bearing (Harris, Rolling Bearing Analysis; from memory). Where a groove's edge is met
+ * end play of a groove ball bearing (Harris, Rolling Bearing Analysis). Where a groove's edge is met
  * before, the best share between the grooves is searched, to about 1e-9 of the ball diameter.
  *
  * @param clearance Gr [mm], from 0 to below twice the shallower seat: more would let the balls climb out

@@ -53,6 +53,7 @@ export interface GaugeKit {
   readonly dowels: readonly AbrasiveDowel[]
 }
 
+/** Two plugs share a tenth of the band (ten percent rule of gauge makers); either way, for wood: common practice, no source. */
 const OF_BAND = 1 / 20
 /** Paper of 80 grit with its backing: common practice, no source. */
 const PAPER = mm(0.5)

@@ -1,5 +1,7 @@
 import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import type { DesignOf } from '#shared/bearing/design.ts'
 import { DIMENSION_SYMBOLS } from '#shared/bearing/dimensions.ts'
+import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
 import { mm } from '#shared/units/length.ts'
 import { ownCautions } from '#src/words/caution.ts'
@@ -13,6 +15,7 @@ import {
   type Operation,
   type Reading,
   type Size,
+  sourced,
   unitsOf,
 } from './operation.ts'
 
@@ -56,19 +59,30 @@ function measuredAtTheEnd(job: AnyJob<Design>): {
   readonly readings: readonly Reading[]
 } {
   const { design } = job
-  if (isCaged(design)) return { sizes: [playOf(design.bearing)], readings: [PLAY_READING] }
-  const gap = { symbol: DIMENSION_SYMBOLS.ballGap, name: gapName(arrangementOf(job)), value: design.bearing.ballGap }
+  if (isCaged(design)) return { sizes: [playOf(design)], readings: [PLAY_READING] }
+  const gap = {
+    symbol: DIMENSION_SYMBOLS.ballGap,
+    name: gapName(arrangementOf(job)),
+    value: design.bearing.ballGap,
+    ...sourced('ballGap', design),
+  }
   if (isOfPlates(design)) {
-    const between = { symbol: DIMENSION_SYMBOLS.plateGap, name: SIZES.plateGap, value: design.bearing.plateGap }
+    const between = {
+      symbol: DIMENSION_SYMBOLS.plateGap,
+      name: SIZES.plateGap,
+      value: design.bearing.plateGap,
+      ...sourced('plateGap', design),
+    }
     return { sizes: [gap, between], readings: gapReadings(job) }
   }
-  return { sizes: [gap, playOf(design.bearing)], readings: [...gapReadings(job), PLAY_READING] }
+  return { sizes: [gap, playOf(design)], readings: [...gapReadings(job), PLAY_READING] }
 }
 
-const playOf = ({ radialInternalClearance: value }: RingPair): Size => ({
+const playOf = (design: DesignOf<RingPair & { readonly resolved: ResolvedBalls }>): Size => ({
   symbol: DIMENSION_SYMBOLS.radialInternalClearance,
   name: SIZES.play,
-  value,
+  value: design.bearing.radialInternalClearance,
+  ...sourced('radialInternalClearance', design),
 })
 
 export function runIn(job: AnyJob<Design>): Operation {

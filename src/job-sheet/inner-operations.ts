@@ -8,6 +8,7 @@ import { glueUp, joint } from './joint-operations.ts'
 import { boreFor } from './mount-operations.ts'
 import {
   acrossName,
+  allowed,
   dowelOf,
   type GroovedJob,
   halfOf,
@@ -49,7 +50,7 @@ export function innerBlank(job: RingJob): readonly Operation[] {
       part: 'inner-ring',
       sizes: [
         size(job, turnedFirst(job).inner, SIZES.outsideLine),
-        { name: SIZES.cuttingLine, value: ring.blank.roughCircle },
+        { name: SIZES.cuttingLine, value: ring.blank.roughCircle, ...allowed(job) },
         ...thicknesses(ring, isSplit(job) ? halfOf(width, SIZES.thicknessOfDisc) : width),
         ...boreFor(job, size(job, 'innerRing.boreDiameter', SIZES.bore)),
       ],

@@ -55,27 +55,28 @@ function jointSizes({ screws, dowels, screwCircle }: SplitRing): readonly Size[]
 }
 
 const dowelSizes = ({ count, diameter, length, depthEachHalf }: Dowels, circle: Mm): readonly Size[] => [
-  { name: circleOfDowels(count), value: circle },
-  { name: SIZES.dowel, value: diameter },
-  { name: SIZES.dowelLength, value: length },
-  { name: SIZES.dowelDepth, value: depthEachHalf },
+  { name: circleOfDowels(count), value: circle, source: 'trade' },
+  { name: SIZES.dowel, value: diameter, source: 'trade' },
+  { name: SIZES.dowelLength, value: length, source: 'trade' },
+  { name: SIZES.dowelDepth, value: depthEachHalf, source: 'trade' },
 ]
 
 /** Screws on their circle with their holes. */
 export function screwSizes(screws: Screws | CheekScrews, circle: Mm): readonly Size[] {
   const deep = 'counterboreDepth' in screws ? screws.counterboreDepth : 0
+  const head: Pick<Size, 'source'> = 'diameter' in screws.size ? { source: 'din-97' } : {}
   return [
-    { name: circleOfScrews(screws.count), value: circle },
-    { name: SIZES.screwLength, value: screws.length },
+    { name: circleOfScrews(screws.count), value: circle, source: 'trade' },
+    { name: SIZES.screwLength, value: screws.length, source: 'trade' },
     { name: SIZES.clearanceHole, value: screws.clearance.diameter },
     { name: SIZES.pilotHole, value: screws.pilot.diameter },
-    { name: SIZES.pilotDepth, value: screws.pilotDepth },
+    { name: SIZES.pilotDepth, value: screws.pilotDepth, source: 'trade' },
     ...('counterboreDepth' in screws && deep > 0
       ? [
-          { name: SIZES.counterbore, value: screws.headDiameter },
-          { name: SIZES.counterboreDepth, value: screws.counterboreDepth },
+          { name: SIZES.counterbore, value: screws.headDiameter, ...head },
+          { name: SIZES.counterboreDepth, value: screws.counterboreDepth, source: 'trade' as const },
         ]
       : []),
-    { name: SIZES.countersinkDepth, value: screws.countersinkDepth },
+    { name: SIZES.countersinkDepth, value: screws.countersinkDepth, ...head },
   ]
 }

@@ -26,7 +26,7 @@ export function mount(job: AnyJob<Design>): readonly Operation[] {
 
 const shaftSizes = ({ shaft }: Mounting): readonly Size[] => [
   ...shaftSize(shaft),
-  { name: SIZES.shaftSeat, value: shaft.seatDiameter, byCaliper: true },
+  { name: SIZES.shaftSeat, value: shaft.seatDiameter, byCaliper: true, source: 'trade' },
   ...(shaft.holder ? holderSizes('shaft', shaft.holder) : []),
 ]
 
@@ -38,10 +38,10 @@ function housingSizes({ housing }: Mounting): readonly Size[] {
   if (housing === undefined) return []
   const { seatDiameter, seatDepth, thickness, shoulderHole, leastWidth, holder } = housing
   return [
-    { name: SIZES.housingSeat, value: seatDiameter, byCaliper: true },
+    { name: SIZES.housingSeat, value: seatDiameter, byCaliper: true, source: 'trade' },
     { name: SIZES.seatDepth, value: seatDepth },
     ...(seatDepth < thickness ? [{ name: SIZES.shoulderHole, value: shoulderHole }] : []),
-    { name: SIZES.housingWidth, value: leastWidth },
+    { name: SIZES.housingWidth, value: leastWidth, source: 'trade' },
     ...(holder ? holderSizes('housing', holder) : []),
   ]
 }
@@ -76,6 +76,6 @@ export function outsideFor({ mounting }: RingJob, outside: Size): readonly Size[
   if (housing === undefined) return [outside]
   return [
     { ...outside, byCaliper: true },
-    { name: SIZES.housingSeat, value: housing.seatDiameter, byCaliper: true },
+    { name: SIZES.housingSeat, value: housing.seatDiameter, byCaliper: true, source: 'trade' },
   ]
 }

@@ -9,11 +9,12 @@ import {
   isOfRollers,
   type RadialDesign,
 } from '#shared/bearing/arrangements.ts'
-import { isTradeSize } from '#shared/bearing/assumed-sizes.ts'
+import { sourceOfSize } from '#shared/bearing/assumed-sizes.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { Method } from '#shared/bearing/method.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
+import type { SourceId } from '#shared/data/sources.ts'
 import type { Blank } from '#shared/making/blanks.ts'
 import type { Mounting } from '#shared/making/mounting.ts'
 import type { RingStock, Stock } from '#shared/making/stock.ts'
@@ -33,8 +34,8 @@ export type Size = {
   readonly stopAt?: Mm
   /** How far off it may be, either way. */
   readonly tolerance?: Mm
-  /** Whether it is the trade's default, because nothing else was requested. */
-  readonly isTrade?: boolean
+  /** The source that it rests on, because nothing else was requested. */
+  readonly source?: SourceId
   /** The rounding of a rule would spoil it: a caliper is set to it. */
   readonly byCaliper?: boolean
 }
@@ -103,10 +104,16 @@ export function size<D extends SomeDesign>(
     symbol: DIMENSION_SYMBOLS[row.key],
     name,
     value,
-    ...(isTradeSize(row.key, design.bearing.resolved) && { isTrade: true }),
+    ...sourced(row.key, design),
     ...(BY_CALIPER.has(row.key) && { byCaliper: true }),
     ...(stopShort !== 0 && { stopAt: mm(value + stopShort) }),
   }
+}
+
+/** What a size rests on that nobody stated. */
+export function sourced(key: DimensionKey, { bearing }: SomeDesign): Pick<Size, 'source'> {
+  const source = sourceOfSize(key, bearing.resolved)
+  return source === undefined ? {} : { source }
 }
 
 /** Sizes on which the gap, the play or the seat of the balls hangs. */
@@ -126,8 +133,12 @@ const BY_CALIPER: ReadonlySet<DimensionKey> = new Set([
 ])
 
 /** The line of a template along which a blank is sawn, where it is, for the lathe to take the rest. */
-export const sawLine = ({ method }: AnyJob, { roughCircle }: Blank): readonly Size[] =>
-  method === 'saw-and-lathe' ? [{ name: SIZES.sawingLine, value: roughCircle }] : []
+export const sawLine = (job: AnyJob, { roughCircle }: Blank): readonly Size[] =>
+  job.method === 'saw-and-lathe' ? [{ name: SIZES.sawingLine, value: roughCircle, ...allowed(job) }] : []
+
+/** What is left for the lathe is common practice where the maker does not say it. */
+export const allowed = ({ design }: AnyJob): Pick<Size, 'source'> =>
+  design.bearing.resolved.input.making?.allowances?.turning === undefined ? { source: 'trade' } : {}
 
 /** How thick a blank is, where the maker leaves something on its sides, and how thick each piece of it becomes. */
 export const thicknesses = ({ blank, sideAllowance }: RingStock, becomes: Size): readonly Size[] =>

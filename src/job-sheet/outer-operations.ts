@@ -9,6 +9,7 @@ import { plugFacts } from '#src/words/plugs.ts'
 import { outsideFor } from './mount-operations.ts'
 import {
   acrossName,
+  allowed,
   arrangementOf,
   dowelOf,
   type GroovedJob,
@@ -77,7 +78,7 @@ function outerBore({ stock }: RingJob, isSawn: boolean): readonly Operation[] {
       part: 'outer-ring',
       sizes: entry
         ? [
-            { name: SIZES.bladeHole, value: entry.diameter },
+            { name: SIZES.bladeHole, value: entry.diameter, source: 'trade' as const },
             { name: SIZES.bladeHolePlace, value: entry.fromCentre },
           ]
         : [],
@@ -117,7 +118,7 @@ function outerCore(job: RingJob): readonly Operation[] {
       ...words.outerCore(isSawn ? 'sawn' : 'parted', hasTracks(job) ? 'track' : 'groove'),
       id: 'outer-core',
       part: 'outer-ring',
-      sizes: [{ name: SIZES.core, value: roughHole }],
+      sizes: [{ name: SIZES.core, value: roughHole, ...allowed(job) }],
       cautions: ['turning', ...(isSawn ? ['sawing' as const] : []), 'core-loose', 'dust'],
       readings: [],
       speed: outerRing.turning.speed,

@@ -3,7 +3,7 @@ import type { JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import { cautionName } from '#src/words/caution.ts'
 import { caliperFigure, errorFigure, figure } from '#src/words/figure.ts'
 import { cautionAgain, cautionFirst, onTheRule, SHEET } from '#src/words/job-sheet/sheet.ts'
-import { TRADE_SIGN } from '#src/words/standing.ts'
+import { MEMORY_SIGN, TRADE_SIGN } from '#src/words/standing.ts'
 
 /* The words of an operation that are the same on paper and on a screen. */
 
@@ -34,11 +34,12 @@ export function allCautions({ operations }: Pick<JobSheet, 'operations'>): reado
 const caliper = (value: number, units: Units): string => caliperFigure(lengthOf(value, units), units)
 
 /** The size to set a caliper to, how far off it may be, and the sign of what the trade makes so. */
-function exact({ value, tolerance, isTrade }: SheetSize, units: Units): string {
+function exact({ value, tolerance, isTrade, isFromMemory }: SheetSize, units: Units): string {
   const size = caliper(value, units)
   const within =
     tolerance === undefined ? size : `${size.replace(` ${units}`, '')} ± ${figure(lengthOf(tolerance, units), units)}`
-  return `${within}${isTrade === true ? ` ${TRADE_SIGN}` : ''}`
+  const sign = isTrade === true ? ` ${TRADE_SIGN}` : isFromMemory === true ? ` ${MEMORY_SIGN}` : ''
+  return `${within}${sign}`
 }
 
 /** Symbol, name, the size to set a caliper to, the figure of the rule with its error where a rule will do, and where to stop. */

@@ -2,6 +2,7 @@ import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { GapSpread } from '#shared/bearing/plug-reading.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
+import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
 import type { GluedUp } from '#shared/making/boards.ts'
 import type { Mounting } from '#shared/making/mounting.ts'
 import type { CheekScrews, Dowels, Screws } from '#shared/making/split-ring.ts'
@@ -11,7 +12,7 @@ import { angleFigure, capitalised, figure } from './figure.ts'
 import { MADE_OF } from './materials.ts'
 import { HELD } from './mounting.ts'
 import { giveOrTake, MEASURE_INSTEAD } from './plugs.ts'
-import { MEMORY_SIGN, TRADE_SIGN } from './standing.ts'
+import { signOf, TRADE_SIGN } from './standing.ts'
 import { TERMS, type Terms } from './terms.ts'
 
 /*
@@ -159,7 +160,7 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
     ...(fastened ? [`${screws(fastened.holes, fastened.circle, say)}.`] : []),
     ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, say)} ${TRADE_SIGN}.`] : []),
     ...(mounting ? seatNotes(mounting, units, say) : []),
-    `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c) ${MEMORY_SIGN}. Sizes in brackets follow from others.`,
+    `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(GENERAL_TOLERANCES.source)}. Sizes in brackets follow from others.`,
   ]
 }
 

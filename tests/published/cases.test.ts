@@ -29,6 +29,7 @@ const TESTED: Readonly<Record<string, readonly string[]>> = {
   descartes: ['descartes-2-2-3', 'descartes-quad'],
   'engineering-toolbox-chords': ['chord-24-r3', 'chord-unit-radius'],
   'full-ring': ['full-ring-pitch'],
+  'gauge-tolerance': ['gauge-10-percent-1', 'gauge-10-percent-2'],
   'harris-assembly-angle': ['conrad-assembly-angle'],
   'hertz-contacts': [
     'harris-209-curvature',
@@ -119,10 +120,6 @@ const WHY_NOT: Readonly<Record<string, string>> = {
   'iso76-permanent-deformation': 'a limit of dents for steel, which must not be used for wood: nothing here has it',
   'gum-h1':
     'its effective degrees of freedom and expanded uncertainty have no place in an answer here; its model is that of JCGM 101 9.5',
-  'gauge-10-percent-1':
-    'no answer gives tolerances of a gauge itself: a plug of wood is measured, and its size is what counts',
-  'gauge-10-percent-2':
-    'no answer gives tolerances of a gauge itself: a plug of wood is measured, and its size is what counts',
   'it14-10mm': 'no answer uses tolerance grades of ISO 286: a gap band comes from play and filling',
   'it14-100mm': 'no answer uses tolerance grades of ISO 286: a gap band comes from play and filling',
 }

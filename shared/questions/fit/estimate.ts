@@ -5,7 +5,7 @@ export interface Estimate {
   readonly interval95: { readonly min: number; readonly max: number }
 }
 
-/** As in JCGM 101, from memory. */
+/** As in JCGM 101 (`jcgm-101`, a source). */
 const COVERAGE = 0.95
 const BINS = 512
 /** Points are spread over so many bins each way: enough that the shortest interval is not one of chance. */

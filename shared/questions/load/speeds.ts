@@ -24,7 +24,7 @@ export interface TurnRatios {
 /**
  * Kinematics of rolling: a ball touches at Ro and Ri, at both its surface goes with the ring's. With the outer ring still
  * and both seats on the bottom it is the usual (1 − γ)/2, (1 − γ²)/2γ, Z (1 − γ)/2, Z (1 + γ)/2, γ = Dw/Dpw (Harris,
- * Rolling Bearing Analysis, chapter 8; from memory).
+ * Rolling Bearing Analysis, chapter 8, as quoted: `harris-rolling`).
  *
  * @param radii where the balls touch, and of the pitch circle between [mm]
  */

@@ -83,7 +83,7 @@ export function figureOfShares(
 const errorOfPlace = (figure: NearlyLinearFigure, value: number): number =>
   errorOfShareUnder(figure, value) / densityAt(figure, value)
 
-/** As in JCGM 101, from memory. */
+/** As in JCGM 101 (`jcgm-101`, a source). */
 const COVERAGE = 0.95
 
 function summaryOfShares(figure: NearlyLinearFigure): TrialSummary {

@@ -1,4 +1,5 @@
 import { type Design, type DesignInput, isCaged, isOfPlates, nameOf } from '#shared/bearing/arrangements.ts'
+import { ALL_SOURCES } from '#shared/data/sources.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
 import type { Mm } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
@@ -118,7 +119,17 @@ function toRingReading({ name, at, kind, field }: Reading) {
 
 function toSize(size: Size, { units, shopDenominator }: DesignInput): SheetOperation['sizes'][number] {
   const shop = (length: Mm) => shopFigure(length, units, shopDenominator)
+  const { source, ...figures } = size
   const { value, stopAt } = size
   const { text, error } = shop(value)
-  return shownBy(JobSize, { ...size, shop: text, shopError: error, stopAtShop: stopAt && shop(stopAt).text }, units)
+  const standing = source && ALL_SOURCES[source].standing
+  const marks = {
+    ...(standing === 'common practice, no source' && { isTrade: true }),
+    ...(standing === 'from memory' && { isFromMemory: true }),
+  }
+  return shownBy(
+    JobSize,
+    { ...figures, ...marks, shop: text, shopError: error, stopAtShop: stopAt && shop(stopAt).text },
+    units,
+  )
 }

@@ -60,6 +60,7 @@ export const JobSize = named('JobSize', 'A size of one operation.', {
   ),
   byCaliper: Type.Optional(flag('Set a caliper to `value`: the rounding of a rule would spoil the size.')),
   isTrade: Type.Optional(flag('The size is common practice, no source: nothing else was asked for.')),
+  isFromMemory: Type.Optional(flag('The size rests on figures from memory: nothing else was asked for.')),
   stopAt: Type.Optional(length('Size at which to stop with the sharp tool. Sand the rest to fit.')),
   tolerance: Type.Optional(length('How far off the size may be, either way.')),
   stopAtShop: Type.Optional(text('`stopAt` to the nearest figure of the rule or caliper.')),

@@ -65,7 +65,9 @@ function near(value: unknown): fc.Arbitrary<unknown> {
 
 /** A size of a job sheet is marked where its field is among `assumed`, which an input sent again leaves empty. */
 const withoutMarks = (answer: object): unknown =>
-  JSON.parse(JSON.stringify(answer, (name, value) => (name === 'isTrade' ? undefined : value)))
+  JSON.parse(
+    JSON.stringify(answer, (name, value) => (name === 'isTrade' || name === 'isFromMemory' ? undefined : value)),
+  )
 
 const HEAD = ['arrangement', 'units', 'input', 'assumed', 'summary']
 const FOOT = ['warnings', 'cautions', 'sources']

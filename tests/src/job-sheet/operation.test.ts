@@ -19,7 +19,7 @@ test('a size of the design has its symbol and its value', () => {
     symbol: 'Lw',
     name: 'length',
     value: roller.design.bearing.resolved.rollerLength,
-    isTrade: true,
+    source: 'trade',
   })
 })
 

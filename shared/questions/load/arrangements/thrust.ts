@@ -244,7 +244,7 @@ export interface PlateTurnRatios extends Pick<TurnRatios, 'ballSet' | 'ballSpin'
 
 /**
  * Rolling between flat plates, one of which turns: a contact angle of 90° in the usual (1 − γ cos α)/2, (1 − γ² cos² α)/2γ and
- * Z (1 ∓ γ cos α)/2, γ = Dw/Dpw (Harris, chapter 8; from memory). The ball set turns half as fast as the plate, and a ball
+ * Z (1 ∓ γ cos α)/2, γ = Dw/Dpw (Harris, chapter 8). The ball set turns half as fast as the plate, and a ball
  * rolls on what lies ρ above its lowest point: R / 2ρ turns. Across the groove it slides a little, which is left out.
  *
  * @param rollingRadius ρ: of the ball, or less where it sits on edges [mm]
