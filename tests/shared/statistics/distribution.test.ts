@@ -148,3 +148,57 @@ test('a density is that of its distribution function, and beyond its ends there 
     expect(density(least - 0.01)).toBe(0)
   }
 })
+
+describe('closed forms', () => {
+  const uniform = (mean: number): Distribution => ({ kind: 'uniform', mean, halfWidth: 3 })
+  const triangular = (mean: number): Distribution => ({ kind: 'triangular', mean, halfWidth: 3 })
+  const normal = (mean: number, standardDeviation = 2): Distribution => ({ kind: 'normal', mean, standardDeviation })
+
+  test('variances: h²/3, h²/6, σ²', () => {
+    expect([uniform(5), triangular(5), normal(5)].map(varianceOf)).toEqual([3, 1.5, 4])
+  })
+
+  test('ends: of a normal number as many deviations as are asked for, of a list its own', () => {
+    expect([uniform(1), triangular(1), normal(1)].map((each) => endsOf(each, 4))).toEqual([
+      { least: -2, most: 4 },
+      { least: -2, most: 4 },
+      { least: -7, most: 9 },
+    ])
+    expect(endsOf({ kind: 'discrete', values: [3, -1, 2] }, 4)).toEqual({ least: -1, most: 3 })
+  })
+
+  test('densities: even up to both ends; 1/h at the peak and half of that half way; 1/(σ √(2π)) in the middle', () => {
+    const [even, peaked] = [
+      densityOf({ kind: 'uniform', mean: 1, halfWidth: 3 }),
+      densityOf({ kind: 'triangular', mean: 1, halfWidth: 3 }),
+    ]
+    expect([-2.001, -2, 1, 4, 4.001].map(even)).toEqual([0, 1 / 6, 1 / 6, 1 / 6, 0])
+    expect([-2, -0.5, 1, 2.5, 4].map(peaked)).toEqual([0, 1 / 6, 1 / 3, 1 / 6, 0])
+    const bell = densityOf({ kind: 'normal', mean: 1, standardDeviation: 2 })
+    expect(bell(1)).toBeWithin(1e-15, 1 / (2 * Math.sqrt(2 * Math.PI)))
+    expect(bell(3) / bell(1)).toBeWithin(1e-15, Math.exp(-0.5))
+  })
+
+  test.each([
+    ['uniform about 0: h/2', uniform(0), 1.5],
+    ['uniform, partly below 0: (m² + h²)/2h', uniform(-1), 10 / 6],
+    ['uniform, all on one side: its mean', uniform(-3), 3],
+    ['triangular about 0: h/3', triangular(0), 1],
+    ['triangular, partly below 0: m + (h − m)³/3h²', triangular(1), 1 + 8 / 27],
+    ['triangular, all on one side: its mean', triangular(-4), 4],
+    ['normal about 0: σ √(2/π)', normal(0), 2 * Math.sqrt(2 / Math.PI)],
+    ['one figure', normal(-1.5, 0), 1.5],
+    ['a list', { kind: 'discrete', values: [-1, 2, -3] } as Distribution, 2],
+  ])('mean size, %s', (_what, distribution, size) => {
+    const { mean, variance } = momentsOfSize(distribution)
+    expect(mean).toBeWithin(1e-15, size)
+    // E|X|² = E X²
+    expect(variance + size * size).toBeWithin(1e-14, varianceOf(distribution) + meanOf(distribution) ** 2)
+  })
+
+  test('as many as there are may be drawn without putting back', () => {
+    const out = new Float64Array(2)
+    drawWithoutReplacement([1, 2], 2, randomStream(1, 0), out, 1)
+    expect(Array.from(out).toSorted()).toEqual([1, 2])
+  })
+})

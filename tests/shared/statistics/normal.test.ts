@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import {
   logNormalCdf,
   normalCdf,
@@ -60,4 +60,28 @@ test('a quantile between two ends lies between them, and so much of what is left
   }
   expect(normalQuantileBetween({ mean, deviation }, -Infinity, Infinity, 0.5)).toBeWithin(1e-15, mean)
   expect(normalQuantileBetween({ mean, deviation }, 2, 1, 0.5)).toBe(2)
+})
+
+test('half of all lies below 0, none farther off than a double can tell, and the logarithm joins there', () => {
+  expect(normalCdf(0)).toBe(0.5)
+  expect([-38, 38].map(normalCdf)).toEqual([0, 1])
+  // Mills' ratio to its second term: 1/z − 1/z³ + 3/z⁵
+  for (const z of [36.9, 37.1, 60]) {
+    const ratio = 1 / z - 1 / z ** 3 + 3 / z ** 5
+    expect(logNormalCdf(-z)).toBeWithin(1e-3, -0.5 * z * z - Math.log(Math.sqrt(2 * Math.PI) / ratio))
+  }
+})
+
+describe('a quantile between two ends, closed', () => {
+  const OF = { mean: 3, deviation: 2 }
+  test.each([
+    ['the middle between ends alike far off', 2, 4, 0.5, 3],
+    ['the ends themselves', 2, 4, 0, 2],
+    ['the ends themselves', 2, 4, 1, 4],
+    ['half of the upper half', 3, Infinity, 0.5, 3 + 2 * 0.6744897501960817],
+    ['half of the lower half', -Infinity, 3, 0.5, 3 - 2 * 0.6744897501960817],
+    ['ends that cross: the lower', 4, 2, 0.5, 4],
+  ])('%s (%s to %s, %s)', (_what, low, high, share, found) => {
+    expect(normalQuantileBetween(OF, low, high, share)).toBeWithin(1e-9, found)
+  })
 })
