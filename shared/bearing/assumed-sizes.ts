@@ -30,8 +30,8 @@ const SET_BY: Partial<Record<DimensionKey, readonly string[]>> = {
 const BY_RULE: ReadonlySet<DimensionKey> = new Set(['cheeks.holeDiameter', 'cheeks.thickness'])
 
 /**
- * What a size rests on whose field was left out: a rule of the trade, or the season of its woods, and so how far boards of one
- * species differ. Undefined where the field was stated.
+ * The source of a size whose field was left out: a rule of the trade, or, for a size that follows from the season, how far
+ * boards of one species differ. Undefined where the field was stated.
  */
 export function sourceOfSize(
   key: DimensionKey,

@@ -110,7 +110,7 @@ export function size<D extends SomeDesign>(
   }
 }
 
-/** What a size rests on that nobody stated. */
+/** The source of a size that was not stated. */
 export function sourced(key: DimensionKey, { bearing }: SomeDesign): Pick<Size, 'source'> {
   const source = sourceOfSize(key, bearing.resolved)
   return source === undefined ? {} : { source }
@@ -136,7 +136,7 @@ const BY_CALIPER: ReadonlySet<DimensionKey> = new Set([
 export const sawLine = (job: AnyJob, { roughCircle }: Blank): readonly Size[] =>
   job.method === 'saw-and-lathe' ? [{ name: SIZES.sawingLine, value: roughCircle, ...allowed(job) }] : []
 
-/** What is left for the lathe is common practice where the maker does not say it. */
+/** The source of the allowance for the lathe, which is common practice unless it is stated. */
 export const allowed = ({ design }: AnyJob): Pick<Size, 'source'> =>
   design.bearing.resolved.input.making?.allowances?.turning === undefined ? { source: 'trade' } : {}
 

@@ -4,7 +4,7 @@ import { ALL_SOURCES, type SourceId } from '#shared/data/sources.ts'
 export const TRADE_SIGN = '†'
 export const MEMORY_SIGN = '‡'
 
-/** What stands behind a figure of a source: a space and the sign of its standing, or nothing. */
+/** The mark behind a figure of a source: a space and the sign of its standing, or nothing. */
 export function signOf(source: SourceId | undefined): string {
   const standing = source && ALL_SOURCES[source].standing
   if (standing === 'from memory') return ` ${MEMORY_SIGN}`
