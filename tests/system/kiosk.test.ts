@@ -12,11 +12,11 @@ describe('the bearing', () => {
   test('follows the hand', async () => {
     const { page, faults } = await openedJob()
     // Twelve balls of 16 mm close at 16 / (2 sin 15°) = 30.910 mm, and the gap is 0.4 mm more than the last ball needs.
-    expect(await sizeOf(page, 'ball gap')).toBe('0.88 mm')
+    expect(await sizeOf(page, 'ball gap')).toBe('0.88 mm †')
     await page.getByLabel('one ball more').click()
     expect(await page.locator('[name=count]').inputValue()).toBe('13')
     await page.getByText('14 mm', { exact: true }).click()
-    expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm')
+    expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm †')
     expect(await page.locator('#bearing-name').textContent()).toBe('13 wooden balls of 14 mm, bore 12 mm')
     await page.locator('[name=outerRing]').fill('25')
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('3.50 mm')
@@ -30,7 +30,7 @@ describe('the bearing', () => {
     await page.getByText('inches', { exact: true }).click()
     await page.getByRole('button', { name: 'tide clock of Larkmoor' }).click()
     expect(await page.locator('#bearing-name').textContent()).toBe('14 glass balls of 14 mm, bore 10 mm')
-    expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm')
+    expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm †')
   })
 
   test('inches are what a rule shows; a fraction is read, and a comma for a point', async () => {

@@ -1,9 +1,11 @@
 import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
+import { sourceOfSize } from '#shared/bearing/assumed-sizes.ts'
 import type { Dimension } from '#shared/bearing/dimensions.ts'
 import type { Units } from '#shared/units/length.ts'
 import { roundedIn } from '#shared/units/rounded.ts'
 import { dimensionName } from '#src/words/dimension-names.ts'
 import { BEARING } from '#src/words/kiosk/bearing.ts'
+import { SIGN_MEANINGS, signOf } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 
 /** Decimals of an exact figure: what a caliper reads, and one more. */
@@ -17,7 +19,8 @@ export function SizesTable({
   readonly design: Design
   readonly arrangement: ArrangementName
 }) {
-  const { units } = design.bearing.resolved.input
+  const { resolved } = design.bearing
+  const { units } = resolved.input
   const rows: readonly Dimension[] = design.dimensions
   return (
     <table id="sizes-to-cut">
@@ -36,10 +39,16 @@ export function SizesTable({
             <td>{(row.cutToShop ?? row.shop).text}</td>
             <td>
               {roundedIn(row.cutTo ?? row.value, units).toFixed(DECIMALS[units])} {units}
+              {signOf(sourceOfSize(row.key, resolved))}
             </td>
           </tr>
         ))}
       </tbody>
+      <tfoot>
+        <tr>
+          <td colSpan={3}>{SIGN_MEANINGS.join(', ')}</td>
+        </tr>
+      </tfoot>
     </table>
   )
 }

@@ -339,6 +339,12 @@ describe('seats', () => {
     expect(there.width).toBeGreaterThan(there.length ?? Number.NaN)
   })
 
+  test('a roller on its track has no edges to reach', () => {
+    const line = { rolling: 1 / 8, modulus: 1000, length: 20 }
+    const track = { ...seatOn(round), on: { seat: 'track', line } } as unknown as BallSeat
+    expect(seatUnder(track, 100)).toMatchObject({ seat: 'bottom', width: 20, reachesEdges: false, ballLoad: 100 })
+  })
+
   test('two seats one behind the other give as much as both together', () => {
     const seat = (stiffness: number) => ({ exponent: 1.5, stiffness }) as BallSeat
     expect(seatsStiffness(seat(100), seat(100))).toBeWithin(1e-9, 100 / 2 ** 1.5)

@@ -28,7 +28,7 @@ const bored = (bore: number) => ({ bore: { min: mm(bore), max: mm(bore) } })
 
 describe('a limit holds at its own figure, and not a hair beyond', () => {
   const { sizes } = good()
-  const { outsideDiameter, innerWall, landGap = Number.NaN } = sizes
+  const { outsideDiameter, innerWall, landGap = mm(Number.NaN) } = sizes
   const HAIR = 1e-5
 
   test('outside diameter', () => {
