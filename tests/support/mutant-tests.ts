@@ -7,7 +7,7 @@ import { BaseSequencer, createVitest, type TestSpecification } from 'vitest/node
 export const ROOT = new URL('../..', import.meta.url).pathname
 
 /** Texts in place of files, by their paths from the root. */
-export type Texts = ReadonlyMap<string, string>
+type Texts = ReadonlyMap<string, string>
 
 /** Tests that are run again and again, each time with other texts in place of some files. */
 export interface MutantTests {

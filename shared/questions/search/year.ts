@@ -3,6 +3,7 @@ import { fitOf, stops, troublesOf } from '#shared/movement/fit.ts'
 import { movingBearing } from '#shared/movement/moving-bearing.ts'
 import type { WoodState } from '#shared/movement/states.ts'
 import type { BearingInYear, Year } from '#shared/movement/year.ts'
+import { itemAt, lastOf } from '#shared/numbers/item-at.ts'
 import { throughYear } from '#shared/questions/season/seasonal-fit.ts'
 import { normalCdf } from '#shared/statistics/normal.ts'
 import { playChance, type Spread } from './chance.ts'
@@ -27,8 +28,8 @@ export function chanceThroughYear(year: Year, bearing: Bearing, spread: Spread):
     const gap = ballGap && band ? normalCdf((ballGap.least - band.minBallGap) / spread.gap) : 1
     return play === undefined ? gap : gap * playChance(spread, play.worst)
   }
-  const extremes = new Set([byMoisture.at(0), byMoisture.at(-1), season.today])
-  return Math.min(...[...extremes].map((state) => (state === undefined ? 0 : chanceIn(state))))
+  const extremes = new Set([itemAt(byMoisture, 0), lastOf(byMoisture), season.today])
+  return Math.min(...[...extremes].map(chanceIn))
 }
 
 /** The chance that it runs all year over boards, hysteresis, balls and assembly: exactly that of a seasonal fit, and slow. */

@@ -7,6 +7,14 @@ import { ALL_SOURCES, DATA_SOURCES, LOAD_SOURCES, SOURCES } from '#shared/data/s
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { STRENGTH } from '#shared/data/wood-strength.ts'
 
+test('the sources that are from memory still are those that DEVELOPERS.md lists', () => {
+  const listed = /^From memory still: (.*?)\.$/ms.exec(readFileSync('DEVELOPERS.md', 'utf8'))?.[1] ?? ''
+  const fromMemory = Object.entries(ALL_SOURCES).filter(([, { standing }]) => standing === 'from memory')
+  expect([...listed.matchAll(/`([\w.-]+)`/g)].map(([, id]) => id).toSorted()).toEqual(
+    fromMemory.map(([id]) => id).toSorted(),
+  )
+})
+
 test('no source stands in two tables', () => {
   const tables = [SOURCES, DATA_SOURCES, LOAD_SOURCES]
   expect(Object.keys(ALL_SOURCES).length).toBe(tables.flatMap((table) => Object.keys(table)).length)
