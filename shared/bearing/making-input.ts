@@ -1,4 +1,4 @@
-import type { Mm } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import type { Scale } from '#shared/units/temperature.ts'
 import type { Construction } from '#shared/wood/construction.ts'
 import { LENGTH, LENGTH_OR_NONE } from './field.ts'
@@ -17,6 +17,9 @@ export interface WoodInput {
   readonly species?: string
 }
 export type WoodsInput = { readonly [Part in WoodPart]?: WoodInput } & { readonly balls?: { readonly species: string } }
+
+/** Of a laser, a water jet or a fine saw: a wider cutter rounds the corners that gauges have. */
+export const MOST_KERF = mm(1)
 
 interface Range {
   readonly min: number
@@ -94,6 +97,8 @@ export interface MakingInput {
     /** Instead of a gauge [mm]. */
     readonly metricDiameter?: number
   }
+  /** Width of the beam or cutter that follows a file for a machine: outlines are moved by half of it. */
+  readonly kerf?: Mm
   /** Diameters that the chuck grips from the outside. */
   readonly chuck?: { readonly min: Mm; readonly max: Mm }
   /** Largest diameter that turns over the bed of the lathe. */
@@ -113,6 +118,7 @@ export const makingLengths = ({ allowances = {}, boards = [], chuck, mounting, .
     ['/allowances/sawKerf', allowances.sawKerf, LENGTH_OR_NONE],
     ['/allowances/miterKerf', allowances.miterKerf, LENGTH_OR_NONE],
     ['/allowances/entryHole', allowances.entryHole, LENGTH],
+    ['/kerf', input.kerf, LENGTH_OR_NONE],
     ['/chuck/min', chuck?.min, LENGTH],
     ['/chuck/max', chuck?.max, LENGTH],
     ['/swing', input.swing, LENGTH],

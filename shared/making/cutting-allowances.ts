@@ -1,4 +1,4 @@
-import { type Mm, mm } from '#shared/units/length.ts'
+import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { cutDeviation, SHARP_TOOL } from './tool-error.ts'
 
 /** Twice the scatter of the tool: one cut in forty still goes past (normal distribution). Common practice, no source. */
@@ -14,3 +14,10 @@ export function grooveStopShort(depth: Mm): Mm {
   const scatter = cutDeviation(SHARP_TOOL, depth)
   return mm(Math.min(SCATTERS_SHORT * scatter, depth / 2))
 }
+
+/** What the last pass takes off a track, radially: common practice, no source. */
+const LAST_PASS: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1.5) }
+
+/** The same of a track, by its last pass: a fourth of a roller at the most. */
+export const trackStopShort = (rollerDiameter: Mm, units: Units): Mm =>
+  grooveStopShort(mm(Math.min(LAST_PASS[units], rollerDiameter / 4)))

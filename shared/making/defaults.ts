@@ -36,6 +36,7 @@ const USUAL: Readonly<Record<Units, Pick<ResolvedMaking, 'allowances' | 'boardLe
 }
 
 const USUAL_METHOD: Method = 'saw-and-lathe'
+const NO_KERF = mm(0)
 
 /** Why each of them, by its JSON pointer. The screws' follow from the ring. */
 export const MAKING_DEFAULTS = {
@@ -47,6 +48,7 @@ export const MAKING_DEFAULTS = {
   '/allowances/sawKerf': trade('1/16 in or 1.5 mm', 'the kerf of a narrow blade that cuts circles'),
   '/allowances/miterKerf': trade('1/8 in or 3 mm', 'the kerf of a table saw'),
   '/allowances/entryHole': trade('3/8 in or 10 mm', 'a scroll saw blade or jigsaw blade goes in'),
+  '/kerf': plain('0', 'the line itself is cut, and what it is for measures as drawn'),
   '/mounting/turns': plain('inner-ring', 'a shaft turns in a ring that stands still'),
   '/mounting/drive': plain('crank', 'a handle in the wall of the ring'),
   '/mounting/shaft/diameter': plain('what the bore takes', 'the bore less what this way of holding wants'),
@@ -69,6 +71,7 @@ export const MAKING_DEFAULTS = {
 export const resolveMaking = (input: MakingInput, units: Units): ResolvedMaking => ({
   method: USUAL_METHOD,
   lumber: 'hardwood',
+  kerf: NO_KERF,
   ...USUAL[units],
   ...input,
   allowances: { ...USUAL[units].allowances, ...input.allowances },

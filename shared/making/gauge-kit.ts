@@ -1,7 +1,8 @@
+import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
 import { cutTo } from '#shared/bearing/dimensions.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { RingPair } from '#shared/bearing/ring-pair.ts'
-import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
+import { grooveStopShort, trackStopShort } from '#shared/making/cutting-allowances.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 
 /*
@@ -11,7 +12,8 @@ import { type Mm, mm } from '#shared/units/length.ts'
 
 /** A turned disc. */
 export interface PlugToTurn {
-  readonly kind: 'go' | 'no-go'
+  /** `snug`: the one plug of balls in a cage, which just enters. */
+  readonly kind: 'go' | 'no-go' | 'snug'
   readonly diameter: Mm
   /** How far off it may be either way: a twentieth of the way from go to no-go. */
   readonly tolerance: Mm
@@ -29,7 +31,7 @@ export interface ProfileToCut {
 /** A strip of wood cut to a length: the caliper is set to it. */
 export interface SetBlock {
   readonly ring: RingName
-  /** The bottom of the groove where the sharp tool stops, and where it is done. */
+  /** Across the raceway where the sharp tool stops, and where it is done. */
   readonly at: 'stop' | 'done'
   readonly length: Mm
 }
@@ -46,6 +48,7 @@ interface Plugs {
   readonly noGoDiameter: Mm
 }
 
+/** What checks the raceways of two rings. */
 export interface GaugeKit {
   readonly plugs: readonly PlugToTurn[]
   readonly profiles: readonly ProfileToCut[]
@@ -53,21 +56,54 @@ export interface GaugeKit {
   readonly dowels: readonly AbrasiveDowel[]
 }
 
+/** What checks the groove of both plates. */
+export interface PlateGaugeKit {
+  readonly plugs: readonly PlugToTurn[]
+  readonly profile: Pick<ProfileToCut, 'radius' | 'depth'>
+  /** A block with a step as high as the groove is deep: the rod of the caliper is set to it. */
+  readonly depthBlock: { readonly step: Mm }
+  /** A card that lies against the wall of the bore: from there to the lowest line of the groove. */
+  readonly circle: { readonly fromBore: Mm }
+}
+
 /** Two plugs share a tenth of the band (ten percent rule of gauge makers); either way, for wood: common practice, no source. */
 const OF_BAND = 1 / 20
+/** How far off a plug may be that has no band. */
+const SNUG_ERROR = mm(0.05)
 /** Paper of 80 grit with its backing: common practice, no source. */
 const PAPER = mm(0.5)
 
-/** @param bearing two rings: what checks a groove is sized for bare wood, before any finish */
-export function gaugeKitOf(bearing: RingPair & { readonly gauge?: Plugs }): GaugeKit {
-  const { gauge, resolved } = bearing
-  const isGrooved = resolved.traits.raceway === 'groove'
-  const rings = isGrooved ? (['outerRing', 'innerRing'] as const) : []
+const RINGS = ['outerRing', 'innerRing'] as const
+
+interface Gauged extends RingPair {
+  readonly gauge?: Plugs
+  /** Of balls in a cage. */
+  readonly plugDiameter?: Mm
+}
+
+/** @param bearing two rings: what checks a raceway is sized for bare wood, before any finish */
+export function gaugeKitOf(bearing: Gauged): GaugeKit {
+  const { gauge, plugDiameter, resolved } = bearing
+  const grooved = resolved.traits.raceway === 'groove' ? RINGS : []
   return {
-    plugs: gauge === undefined ? [] : plugsToTurn(gauge),
-    profiles: rings.map((ring) => profileOf(ring, bearing)),
-    setBlocks: rings.flatMap((ring) => setBlocksOf(ring, bearing)),
-    dowels: rings.flatMap((ring) => dowelOf(ring, bearing)),
+    plugs: [
+      ...(gauge === undefined ? [] : plugsToTurn(gauge)),
+      ...(plugDiameter === undefined ? [] : [{ kind: 'snug', diameter: plugDiameter, tolerance: SNUG_ERROR } as const]),
+    ],
+    profiles: grooved.map((ring) => profileOf(ring, bearing)),
+    setBlocks: RINGS.flatMap((ring) => setBlocksOf(ring, bearing)),
+    dowels: grooved.flatMap((ring) => dowelOf(ring, bearing)),
+  }
+}
+
+/** @param bearing plates: the groove is sized for bare wood, before any finish, as all that is cut */
+export function plateGaugeKitOf({ gauge, plate, pitchRadius, resolved }: ThrustBearing): PlateGaugeKit {
+  const bore = cutTo(plate.boreDiameter, 'hole', resolved)
+  return {
+    plugs: plugsToTurn(gauge),
+    profile: { radius: cutTo(plate.grooveRadius, 'arc', resolved), depth: plate.grooveDepth },
+    depthBlock: { step: plate.grooveDepth },
+    circle: { fromBore: mm(pitchRadius - bore / 2) },
   }
 }
 
@@ -93,13 +129,17 @@ const profileOf = (ring: RingName, bearing: RingPair): ProfileToCut => {
 /** Of a groove as it is cut, before any finish. */
 const radiusOf = (ring: RingName, bearing: RingPair): Mm => cutTo(bearing[ring].grooveRadius, 'arc', bearing.resolved)
 
-/** Across the bottoms of a groove, as it is cut before any finish. */
-function setBlocksOf(ring: RingName, bearing: RingPair): readonly SetBlock[] {
+/** Across the bottoms of a groove or across a track, as it is cut before any finish. */
+function setBlocksOf(ring: RingName, { resolved, ...bearing }: RingPair): readonly SetBlock[] {
   const { grooveBottomDiameter, grooveDepth } = bearing[ring]
   const towards = ring === 'outerRing' ? -2 : 2
-  const done = cutTo(grooveBottomDiameter, ring === 'outerRing' ? 'hole' : 'outside', bearing.resolved)
+  const done = cutTo(grooveBottomDiameter, ring === 'outerRing' ? 'hole' : 'outside', resolved)
+  const short =
+    resolved.traits.raceway === 'groove'
+      ? grooveStopShort(grooveDepth)
+      : trackStopShort(resolved.ballDiameter, resolved.input.units)
   return [
-    { ring, at: 'stop', length: mm(done + towards * grooveStopShort(grooveDepth)) },
+    { ring, at: 'stop', length: mm(done + towards * short) },
     { ring, at: 'done', length: done },
   ]
 }

@@ -148,7 +148,7 @@ export function toDesignInput<Name extends ArrangementName>(
   request: RequestByArrangement[Name],
   at = '',
 ): InputByArrangement[Name] {
-  const faults = request.making === undefined ? [] : makingFaults(request.making, request)
+  const faults = request.making === undefined ? [] : makingFaults(request.making, request, request.units)
   if (faults.length > 0) throw notValid(faults.map(({ path, message }) => ({ path: `${at}/making${path}`, message })))
   const fields: Group = ARRANGEMENTS[nameOf(request)].fields
   const { making, seasoned }: { making?: MakingRequest; seasoned?: Seasoned } = request

@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox'
-import { type Allowances, LUMBERS, type Lumber, type MakingInput } from '#shared/bearing/making-input.ts'
+import { type Allowances, LUMBERS, type Lumber, type MakingInput, MOST_KERF } from '#shared/bearing/making-input.ts'
 import { METHODS, type Method } from '#shared/bearing/method.ts'
 import {
   DRIVES,
@@ -16,6 +16,7 @@ import type { Mm, Units } from '#shared/units/length.ts'
 import { choiceOf, namedRequest, requestObject } from '#src/api/schema.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
+import { kerfTooWide } from '#src/words/making.ts'
 import { SHAFT_NOT_OF_WOOD, WOODS_MISSING } from '#src/words/season-refusal.ts'
 import type { Defaults } from './assumption.ts'
 import {
@@ -127,6 +128,14 @@ export const MakingRequest = namedRequest(
         },
       ),
     ),
+    kerf: Type.Optional(
+      nonNegativeLength(
+        usually(
+          'Width of the beam that follows an SVG or DXF file of templates or gauges: outlines are moved out, and holes in, by half of it.',
+          '/kerf',
+        ),
+      ),
+    ),
     chuck: Type.Optional(
       requestObject('Sizes that the chuck grips.', {
         min: length('Smallest diameter.'),
@@ -155,9 +164,14 @@ export const makingDefaults = (at = '/making'): Defaults => ({
   ...yearDefaults(at),
 })
 
-/** Faults of a plan that its schema does not find, by the paths of the plan: parts, woods and the year. */
-export function makingFaults(making: MakingRequest, design: Arranged): readonly Fault[] {
-  return [...faultsOfWood(making, design), ...faultsOfMounting(making.mounting ?? {})]
+/** Faults of a plan that its schema does not find, by the paths of the plan: parts, woods, the year and the kerf. */
+export function makingFaults(making: MakingRequest, design: Arranged, units: Units): readonly Fault[] {
+  const { kerf = 0, mounting = {} } = making
+  return [
+    ...faultsOfWood(making, design),
+    ...faultsOfMounting(mounting),
+    ...(toMm(kerf, units) > MOST_KERF ? [{ path: '/kerf', message: kerfTooWide(MOST_KERF, units) }] : []),
+  ]
 }
 
 function faultsOfWood({ woods, climate }: MakingRequest, design: Arranged): readonly Fault[] {
@@ -195,7 +209,7 @@ const ALLOWANCES = ['turning', 'side', 'sawKerf', 'miterKerf', 'entryHole'] as c
 /** In the words of the core: millimetres, and no field that is undefined. */
 export function toMakingInput(request: MakingRequest, units: Units): MakingInput {
   const size: Size = (value) => (value === undefined ? undefined : toMm(value, units))
-  const { allowances, chuck, mounting, boards, boardLength, swing, ...rest } = request
+  const { allowances, chuck, mounting, boards, boardLength, kerf, swing, ...rest } = request
   return present<MakingInput>({
     ...rest,
     boardLength: size(boardLength),
@@ -208,6 +222,7 @@ export function toMakingInput(request: MakingRequest, units: Units): MakingInput
       allowances &&
       present<Partial<Allowances>>(Object.fromEntries(ALLOWANCES.map((name) => [name, size(allowances[name])]))),
     chuck: chuck && { min: toMm(chuck.min, units), max: toMm(chuck.max, units) },
+    kerf: size(kerf),
     swing: size(swing),
     mounting: mounting && toMounting(mounting, size),
   })
@@ -226,7 +241,7 @@ const toMounting = ({ shaft, housing, ...rest }: MountingRequest, size: Size): M
 /** With every default filled in that does not follow from the ring: sent again, it means the same. */
 export function toMakingRequest(making: MakingInput, units: Units): MakingRequest {
   const size = (value: Mm | undefined) => (value === undefined ? undefined : echo(value, units))
-  const { boards, boardLength, allowances, chuck, swing, mounting, woods, climate, ...rest } = resolveMaking(
+  const { boards, boardLength, allowances, chuck, kerf, swing, mounting, woods, climate, ...rest } = resolveMaking(
     making,
     units,
   )
@@ -242,6 +257,7 @@ export function toMakingRequest(making: MakingInput, units: Units): MakingReques
       length: echo(board.length, units),
     })),
     allowances: Object.fromEntries(ALLOWANCES.map((name) => [name, echo(allowances[name], units)])),
+    kerf: echo(kerf, units),
     chuck: chuck && { min: echo(chuck.min, units), max: echo(chuck.max, units) },
     swing: size(swing),
     mounting: mounting && fromMounting(mounting, size),

@@ -39,10 +39,19 @@ export type Role =
  */
 export type Vertex = Point & { readonly bulge?: number }
 
+/** On which side of its line a closed outline is cut, so that what is for use keeps the size that is drawn. */
+export type CutSide = 'outside' | 'inside'
+
 /** Full size, millimetres, angles in degrees counter-clockwise from the x axis. */
 export type Shape = { readonly role: Role } & (
   | { readonly kind: 'line'; readonly from: Point; readonly to: Point }
-  | { readonly kind: 'circle'; readonly centre: Point; readonly radius: Mm; readonly filled?: boolean }
+  | {
+      readonly kind: 'circle'
+      readonly centre: Point
+      readonly radius: Mm
+      readonly filled?: boolean
+      readonly cut?: CutSide
+    }
   | {
       readonly kind: 'arc'
       readonly centre: Point
@@ -58,6 +67,8 @@ export type Shape = { readonly role: Role } & (
       readonly closed?: boolean
       /** Arrow heads, bars. With straight sides only. */
       readonly filled?: boolean
+      /** Of a closed one. */
+      readonly cut?: CutSide
     }
   | {
       readonly kind: 'text'

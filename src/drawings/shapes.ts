@@ -1,5 +1,5 @@
 import { type Mm, mm } from '#shared/units/length.ts'
-import { at, type Point, type Role, type Shape, type ShapeOf, type Vertex } from './model.ts'
+import { at, type CutSide, type Point, type Role, type Shape, type ShapeOf, type Vertex } from './model.ts'
 
 /*
  * Shapes in one line each, and moved as a whole.
@@ -7,11 +7,12 @@ import { at, type Point, type Role, type Shape, type ShapeOf, type Vertex } from
 
 export const line = (role: Role, from: Point, to: Point): Shape => ({ role, kind: 'line', from, to })
 
-export const circle = (role: Role, centre: Point, radius: number): Shape => ({
+export const circle = (role: Role, centre: Point, radius: number, cut?: CutSide): Shape => ({
   role,
   kind: 'circle',
   centre,
   radius: mm(radius),
+  ...(cut && { cut }),
 })
 
 export const arc = (role: Role, centre: Point, radius: number, start: number, end: number): Shape => ({
@@ -23,10 +24,16 @@ export const arc = (role: Role, centre: Point, radius: number, start: number, en
   end,
 })
 
-export const loop = (role: Role, points: readonly Vertex[]): Shape => ({ role, kind: 'polyline', points, closed: true })
+export const loop = (role: Role, points: readonly Vertex[], cut?: CutSide): Shape => ({
+  role,
+  kind: 'polyline',
+  points,
+  closed: true,
+  ...(cut && { cut }),
+})
 
-export const box = (role: Role, left: number, bottom: number, right: number, top: number): Shape =>
-  loop(role, [at(left, bottom), at(right, bottom), at(right, top), at(left, top)])
+export const box = (role: Role, left: number, bottom: number, right: number, top: number, cut?: CutSide): Shape =>
+  loop(role, [at(left, bottom), at(right, bottom), at(right, top), at(left, top)], cut)
 
 /** A level and an upright line through a centre, so far to every side. */
 export const cross = (role: Role, centre: Point, reach: number): readonly Shape[] => [

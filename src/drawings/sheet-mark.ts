@@ -23,7 +23,8 @@ const LENGTH = 6
 export function sheetMark(design: Design): SheetMark {
   const { seasoned: _, ...input } = design.bearing.resolved.input
   const found = isOfPlates(design) ? (input.making ?? {}) : wholePlan(design.bearing)
-  const { name, ...plan } = resolveMaking(found, input.units)
+  // Neither what it is called nor the machine that cuts its gauges makes it another bearing.
+  const { name, kerf: _kerf, ...plan } = resolveMaking(found, input.units)
   const made = plainData({ ...input, making: plan })
   const digest = hash('sha256', canonical(made), 'hex')
   const bytes = Array.from({ length: LENGTH }, (_, at) => Number.parseInt(digest.slice(2 * at, 2 * at + 2), 16))

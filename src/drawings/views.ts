@@ -4,16 +4,19 @@ import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { ok, type Result } from '#shared/result.ts'
+import type { Mm } from '#shared/units/length.ts'
 import { type Assembled, assemblySheet, type SheetWood } from '#src/drawings/sheets/assembly.ts'
 import { cagedGaugeItems, gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
 import { signed } from '#src/drawings/sheets/labelled-item.ts'
 import { type Item, oneSheet, pagesOf, type TooManyPages } from '#src/drawings/sheets/pages.ts'
 import { assembledPlates } from '#src/drawings/sheets/plates-assembly.ts'
 import { assembledRings, assembledWithCage } from '#src/drawings/sheets/rings-assembly.ts'
+import { sizeTextFor } from '#src/drawings/sheets/size-text.ts'
 import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/sheets/templates.ts'
-import { CUT_OUT_DESCRIPTIONS, imprint, TITLES } from '#src/words/drawing.ts'
+import { CUT_OUT_DESCRIPTIONS, imprint, kerfWords, TITLES } from '#src/words/drawing.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
-import type { Drawing } from './model.ts'
+import { movedForKerf } from './kerf.ts'
+import type { Drawing, Shape } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
 import { type SheetMark, sheetMark } from './sheet-mark.ts'
 import type { View } from './view.ts'
@@ -71,7 +74,7 @@ function gluedRings(design: Design): readonly RingName[] {
 /** The purpose of a drawing: to be printed, or for a machine that cuts, which knows neither paper nor printer. */
 export type Medium = 'paper' | 'machine'
 
-/** A view of a bearing as one drawing, as large as it takes. */
+/** A view of a bearing as one drawing, as large as it takes; what is cut by is for a beam of the kerf that is planned. */
 export function drawingOf(view: View, design: Design, paper: Paper, medium: Medium = 'paper'): Drawing {
   const isPrinted = medium === 'paper'
   if (view === 'assembly')
@@ -82,7 +85,25 @@ export function drawingOf(view: View, design: Design, paper: Paper, medium: Medi
       isPrinted,
     })
   const { items, words } = cutOut(view, design)
-  return oneSheet(items, words, PAPER_SIZES[paper], isPrinted)
+  const { units, making = {} } = design.bearing.resolved.input
+  const { kerf } = resolveMaking(making, units)
+  const { moved, areAllMoved } = itemsForKerf(items, kerf)
+  const said = kerfWords(`${sizeTextFor(design.bearing)(kerf)} ${units}`, kerf === 0, areAllMoved)
+  return oneSheet(moved, { ...words, imprint: `${words.imprint}, ${said}` }, PAPER_SIZES[paper], isPrinted)
+}
+
+/** Outlines as a beam of a kerf follows them; what is too small for it is left as drawn, and only marked. */
+function itemsForKerf(items: readonly Item[], kerf: Mm) {
+  let areAllMoved = true
+  const moved = items.map((item) => ({
+    ...item,
+    shapes: item.shapes.map((shape): Shape => {
+      const found = movedForKerf(shape, kerf)
+      if (found === undefined) areAllMoved = false
+      return found ?? { ...shape, role: 'mark' }
+    }),
+  }))
+  return { moved, areAllMoved }
 }
 
 /** The same on pages to print, or how many pages it would take where nobody would print so many. */

@@ -23,7 +23,7 @@ import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { tagOf } from '#src/api/answer.ts'
 import type { CautionCode } from '#src/words/caution.ts'
 import type { OperationWords } from '#src/words/job-sheet/operation.ts'
-import { gapReading, SIZES } from '#src/words/job-sheet/sizes.ts'
+import { gapReading, READINGS, SIZES } from '#src/words/job-sheet/sizes.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
 
 /** A size to work to, and where to stop short of it. */
@@ -157,6 +157,10 @@ export const gapReadings = (job: AnyJob<Design>): readonly Reading[] =>
   isCaged(job.design)
     ? []
     : [{ name: gapReading(arrangementOf(job)), at: madeAt(job.design), kind: 'ball-gap', field: '/value' }]
+
+/** Blanks for the readings of both plugs. */
+export const plugReadings = (at: Reading['at']): readonly Reading[] =>
+  [READINGS.goPlug, READINGS.noGoPlug].map((name) => ({ name, at, kind: 'plug', field: '/result' }))
 
 /** Cautions for balls of glass. */
 export const glassCautions = ({ design }: AnyJob): readonly CautionCode[] =>

@@ -18,6 +18,7 @@ import {
   hasTracks,
   type Job,
   type Operation,
+  plugReadings,
   type RingJob,
   sandedLast,
   sawLine,
@@ -225,10 +226,6 @@ export function outerSand(job: Job): Operation {
       size(job, sandedLast(job).outer, acrossName(job)),
     ],
     cautions: ['sanding-inside', 'dust'],
-    readings: [
-      ...gapReadings(job),
-      { name: READINGS.goPlug, at: 'outer', kind: 'plug', field: '/result' },
-      { name: READINGS.noGoPlug, at: 'outer', kind: 'plug', field: '/result' },
-    ],
+    readings: [...gapReadings(job), ...plugReadings('outer')],
   }
 }

@@ -11,6 +11,7 @@ import {
   gapReadings,
   type Job,
   type Operation,
+  plugReadings,
   ROUND_CAUTIONS,
   sawLine,
   size,
@@ -118,7 +119,7 @@ const groove = (job: PlateJob): Operation => ({
     size(job, 'gauge.noGoDiameter', SIZES.noGoPlug),
   ],
   cautions: groovingCautions(job),
-  readings: gapReadings(job),
+  readings: [...gapReadings(job), ...plugReadings('plates')],
 })
 
 const secondPlate = (job: PlateJob): Operation => ({

@@ -1,7 +1,7 @@
 import type { RollerDesign } from '#shared/bearing/arrangements.ts'
-import { grooveStopShort } from '#shared/making/cutting-allowances.ts'
+import { trackStopShort } from '#shared/making/cutting-allowances.ts'
 import { requestedScrew } from '#shared/making/screws.ts'
-import { inches, type Mm, mm, type Units } from '#shared/units/length.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
 import * as balls from '#src/words/job-sheet/balls.ts'
 import { INNER_FIT } from '#src/words/job-sheet/inner-ring.ts'
 import * as words from '#src/words/job-sheet/rollers.ts'
@@ -27,12 +27,8 @@ type RollerJob = Job<RollerDesign>
 export const leftOnTrack = (job: RingJob): Mm =>
   mm(Math.min(job.stock.resolved.allowances.turning, job.design.bearing.resolved.ballDiameter / 2))
 
-/** Wood that the last pass removes from a track, radially: common practice, no source. */
-const LAST_PASS: Readonly<Record<Units, Mm>> = { in: inches(1 / 16), mm: mm(1.5) }
-
 /** So far before the end of the last pass the tool stops. */
-const stopShort = (job: RollerJob): Mm =>
-  grooveStopShort(mm(Math.min(LAST_PASS[unitsOf(job)], job.design.bearing.resolved.ballDiameter / 4)))
+const stopShort = (job: RollerJob): Mm => trackStopShort(job.design.bearing.resolved.ballDiameter, unitsOf(job))
 
 export function cutRollers(job: RollerJob): Operation {
   return {

@@ -1,7 +1,13 @@
-import { type CagedDesign, type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
-import { type GaugeKit, gaugeKitOf, type PlugToTurn, plugsToTurn } from '#shared/making/gauge-kit.ts'
-import { mm } from '#shared/units/length.ts'
-import { gaugeNames, SIZES } from '#src/words/job-sheet/sizes.ts'
+import { type Design, isCaged, isOfPlates } from '#shared/bearing/arrangements.ts'
+import {
+  type GaugeKit,
+  gaugeKitOf,
+  type PlateGaugeKit,
+  type PlugToTurn,
+  plateGaugeKitOf,
+} from '#shared/making/gauge-kit.ts'
+import { itemAt } from '#shared/numbers/item-at.ts'
+import { gaugeNames, PLATE_GAUGE_NAMES, SIZES } from '#src/words/job-sheet/sizes.ts'
 import * as words from '#src/words/job-sheet/workshop.ts'
 import { type AnyJob, arrangementOf, type Operation, type Size, size, unitsOf } from './operation.ts'
 
@@ -16,20 +22,14 @@ export const chooseWood = (job: AnyJob<Design>): Operation => ({
   id: 'choose-wood',
 })
 
-/** How far the one plug of a cage may be off: it has no band. Common practice, no source. */
-const PLUG_ERROR = mm(0.05)
-
-const NO_GAUGES: Omit<GaugeKit, 'plugs'> = { profiles: [], setBlocks: [], dowels: [] }
-
 /** The operation that makes the gauges, before they are first used. */
 export function makeGauges(job: AnyJob<Design>): Operation {
   const { design } = job
-  const kit = isOfPlates(design) ? NO_GAUGES : gaugeKitOf(design.bearing)
-  const plugs = isCaged(design) ? [] : plugsToTurn(design.bearing.gauge)
+  const kit = isOfPlates(design) ? plateGaugeKitOf(design.bearing) : gaugeKitOf(design.bearing)
+  const paper = 'dowels' in kit ? kit.dowels[0]?.paper : undefined
   const facts = {
-    within: plugs[0]?.tolerance ?? PLUG_ERROR,
-    hasSetBlocks: kit.setBlocks.length > 0,
-    ...(kit.dowels[0] && { paper: kit.dowels[0].paper }),
+    within: itemAt(kit.plugs, 0).tolerance,
+    ...(paper !== undefined && { paper }),
     units: unitsOf(job),
   }
   return {
@@ -37,28 +37,40 @@ export function makeGauges(job: AnyJob<Design>): Operation {
     id: 'make-gauges',
     part: 'both',
     sizes: [
-      ...(isCaged(design)
-        ? [{ ...size({ ...job, design }, 'plugDiameter', SIZES.plug), tolerance: PLUG_ERROR }]
-        : plugs.map((plug) => plugSize({ ...job, design }, plug))),
-      ...kitSizes(kit),
+      ...kit.plugs.map((plug) => plugSize(job, plug)),
+      ...('profile' in kit ? plateKitSizes(kit) : ringKitSizes(kit)),
     ],
     cautions: ['turning', 'sawing', 'dust'],
     readings: [],
   }
 }
 
-const plugSize = (job: AnyJob<Exclude<Design, CagedDesign>>, { kind, tolerance }: PlugToTurn): Size => ({
-  ...(kind === 'go' ? size(job, 'gauge.goDiameter', SIZES.goPlug) : size(job, 'gauge.noGoDiameter', SIZES.noGoPlug)),
-  tolerance,
-})
+function plugSize({ design, ...job }: AnyJob<Design>, { kind, tolerance }: PlugToTurn): Size {
+  if (isCaged(design)) return { ...size({ ...job, design }, 'plugDiameter', SIZES.plug), tolerance }
+  const isGo = kind === 'go'
+  const key = isGo ? 'gauge.goDiameter' : 'gauge.noGoDiameter'
+  return { ...size({ ...job, design }, key, isGo ? SIZES.goPlug : SIZES.noGoPlug), tolerance }
+}
 
-/** Profiles, set-blocks and dowels, those of each groove together. */
-const kitSizes = ({ profiles, setBlocks, dowels }: Omit<GaugeKit, 'plugs'>): readonly Size[] =>
-  profiles.flatMap(({ ring, radius, depth, stopDepth }) => {
-    const names = gaugeNames(ring)
+/** Profile, depth block and circle of the groove of both plates. */
+const plateKitSizes = ({ profile, depthBlock, circle }: PlateGaugeKit): readonly Size[] => [
+  { name: PLATE_GAUGE_NAMES.radius, value: profile.radius, byCaliper: true },
+  { name: PLATE_GAUGE_NAMES.depth, value: profile.depth, byCaliper: true },
+  { name: PLATE_GAUGE_NAMES.step, value: depthBlock.step, byCaliper: true },
+  { name: PLATE_GAUGE_NAMES.circle, value: circle.fromBore, byCaliper: true },
+]
+
+/** Profiles, set-blocks and dowels, those of each raceway together. */
+const ringKitSizes = ({ profiles, setBlocks, dowels }: GaugeKit): readonly Size[] =>
+  (['outerRing', 'innerRing'] as const).flatMap((ring) => {
+    const names = gaugeNames(ring, profiles.length > 0 ? 'groove' : 'track')
     return [
-      { name: names.radius, value: radius, byCaliper: true },
-      { name: names.depth, value: depth, stopAt: stopDepth, byCaliper: true },
+      ...profiles
+        .filter((profile) => profile.ring === ring)
+        .flatMap(({ radius, depth, stopDepth }) => [
+          { name: names.radius, value: radius, byCaliper: true },
+          { name: names.depth, value: depth, stopAt: stopDepth, byCaliper: true },
+        ]),
       ...setBlocks
         .filter((block) => block.ring === ring)
         .map(({ at, length }) => ({ name: names[at], value: length, byCaliper: true })),

@@ -61,10 +61,10 @@ const BLANKS: Readonly<Record<ArrangementName, string>> = {
 
 /** What is checked with a gauge. */
 const CHECKS: Readonly<Record<ArrangementName, string>> = {
-  radial: 'go and no-go plugs, a profile for each groove, and an edge for each cylinder',
-  caged: 'the plug, a profile for each groove, and an edge for each cylinder',
-  roller: 'go and no-go plugs, and an edge for each cylinder',
-  thrust: 'go and no-go plugs, a profile for the groove, and an edge for the outside',
+  radial: 'go and no-go plugs, a profile and set-blocks for each groove, and an edge for each cylinder',
+  caged: 'the plug, a profile and set-blocks for each groove, and an edge for each cylinder',
+  roller: 'go and no-go plugs, set-blocks for each track, and an edge for each cylinder',
+  thrust: 'go and no-go plugs, a profile, a depth block and a circle for the groove, and an edge for the outside',
 }
 
 /** Of a sheet that is cut out of paper. */
@@ -72,7 +72,7 @@ export const CUT_OUT_DESCRIPTIONS: Readonly<
   Record<Exclude<View, 'assembly'>, (arrangement: ArrangementName) => string>
 > = {
   templates: (arrangement) =>
-    `${BLANKS[arrangement]} at full size: lines to turn to, lines to saw along, the centre, the grain and the holes.`,
+    `${BLANKS[arrangement]} at full size: lines to turn to, lines to cut along, the centre, the grain and the holes.`,
   gauges: (arrangement) => `Gauges at full size: ${CHECKS[arrangement]}.`,
 }
 
@@ -290,13 +290,20 @@ export const BLANK_TITLES = {
 
 export const GRAIN = 'grain'
 
+/** At an edge that is cut: on which side of its line, and whether it is the one that counts. */
+export const EDGES = {
+  outside: 'cut outside',
+  inside: 'cut inside',
+  touches: 'this edge touches',
+} as const
+
 /** Beside a line of a template. A symbol comes before a size of the design. */
 export const TEMPLATE_LABELS = {
-  saw: (size: string) => `saw along: Ø${size}`,
+  saw: (size: string) => `${EDGES.outside}: Ø${size}`,
   turn: (symbol: string, size: string) => `turn to: ${symbol} Ø${size}`,
   open: (symbol: string, size: string) => `open to: ${symbol} Ø${size}`,
   bore: (symbol: string, size: string) => `bore to: ${symbol} Ø${size}`,
-  core: (size: string) => `take the core out along: Ø${size}`,
+  core: (size: string) => `${EDGES.inside}, for the core: Ø${size}`,
   bladeHole: (size: string) => `drill for the blade: Ø${size}, in the core`,
   grooveCircle: (symbol: string, size: string) => `cut the groove on: ${symbol} Ø${size}`,
   pockets: (count: number, symbol: string, size: string) =>
@@ -337,6 +344,10 @@ export const GAUGE_TITLES = {
   innerOutside: 'Outside of the inner ring',
   cageOutside: 'Outside of the cage',
   plateOutside: 'Outside of each plate',
+  outerBlocks: 'Set-blocks of the outer ring',
+  innerBlocks: 'Set-blocks of the inner ring',
+  depthBlock: 'Depth block',
+  circle: 'Circle of the groove',
 } as const
 
 /** `size` is the symbol and the size of what is checked. */
@@ -348,8 +359,20 @@ export const GAUGE_LABELS = {
   entersAt: (size: string, gap: GapSpread, units: Units) => `${size}: enters at a gap of ${giveOrTake(gap, units)}`,
   decidesNothing: `decides nothing: ${MEASURE_INSTEAD}`,
   profile: (surface: 'land' | 'face') => `deep enough when the shoulders meet the ${surface}`,
+  stop: (size: string) => `the sharp tool stops at a depth of ${size}`,
+  dowel: (size: string, abrasive: string) => `dowel: Ø${size}, for abrasive ${abrasive} thick, wrapped once`,
+  block: (at: 'stop' | 'done', size: string, { raceway }: Terms) =>
+    at === 'stop' ? `stop ${size}: where the sharp tool stops` : `done ${size}: across the finished ${raceway.one}`,
+  depthBlock: (size: string) => `step ${size}: set the depth rod of the caliper to it`,
+  circle: (size: string) => `${size} from the wall of the bore to the lowest line of the groove`,
   edge: (size: string) => `${size}: no light between edge and wood`,
 } as const
+
+/** Of a file that a machine cuts by. Outlines that are too small are left as drawn, on the layer of the marks. */
+export const kerfWords = (kerf: string, isZero: boolean, areAllMoved: boolean): string =>
+  isZero
+    ? `kerf 0: cut on the lines`
+    : `kerf ${kerf}: outlines moved out and holes moved in by half of it${areAllMoved ? '' : ', but for those too small for it: cut them by hand'}`
 
 /* Paper. */
 

@@ -1,6 +1,7 @@
 import type { AbrasiveDowel, PlugToTurn, ProfileToCut, SetBlock } from '#shared/making/gauge-kit.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { figure } from './figure.ts'
+import type { Terms } from './terms.ts'
 
 /* How each gauge is made, measured and used. */
 
@@ -8,13 +9,13 @@ const RINGS = { outerRing: 'outer ring', innerRing: 'inner ring' } as const
 const size = (length: Mm, units: Units): string => figure(length, units)
 
 export const plugSentence = ({ kind, diameter, tolerance }: PlugToTurn, units: Units): string =>
-  `Turn a disc of ${size(diameter, units)}, at most ${size(tolerance, units)} off either way. Measure it across the grain and along it, and mark it ${kind === 'go' ? '"go"' : '"no-go"'}.`
+  `Turn a disc of ${size(diameter, units)}, at most ${size(tolerance, units)} off either way. Measure it across the grain and along it, and mark it ${kind === 'snug' ? '"plug": it just enters between the balls, evenly spread' : `"${kind}"`}.`
 
 export const profileSentence = ({ ring, radius, depth }: ProfileToCut, units: Units): string =>
   `Cut a card and a scraper with a tip of ${size(radius, units)} radius that stands ${size(depth, units)} out from its shoulders. The groove of the ${RINGS[ring]} is done when the shoulders meet the land.`
 
-export const setBlockSentence = ({ ring, at, length }: SetBlock, units: Units): string =>
-  `Cut a strip of wood ${size(length, units)} long and set the caliper to it: ${at === 'stop' ? 'there the sharp tool stops in' : 'so far apart are the bottoms of'} the groove of the ${RINGS[ring]}.`
+export const setBlockSentence = ({ ring, at, length }: SetBlock, units: Units, { raceway }: Terms): string =>
+  `Cut a strip of wood ${size(length, units)} long and set the caliper to it: ${at === 'stop' ? 'there the sharp tool stops in' : 'so it measures across'} the ${raceway.one} of the ${RINGS[ring]}${at === 'stop' ? '' : ' when it is done'}.`
 
 export const dowelSentence = ({ ring, diameter, paper }: AbrasiveDowel, units: Units): string =>
   `Turn a dowel of ${size(diameter, units)} and wrap it once in paper ${size(paper, units)} thick: it then has the radius of the groove of the ${RINGS[ring]}. Where your paper is thicker or thinner, turn the dowel by twice the difference thinner or thicker.`

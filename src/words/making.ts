@@ -36,3 +36,7 @@ export function screwSentence(fault: ScrewFault, units: Units): string {
       return fault satisfies never
   }
 }
+
+/** A fault of a request that its schema does not find. */
+export const kerfTooWide = (most: Mm, units: Units): string =>
+  `is wider than a laser or a fine saw cuts: give at most ${figure(most, units)}, for a wider cutter rounds the corners of the gauges`

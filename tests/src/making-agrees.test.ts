@@ -258,7 +258,10 @@ test('design, job sheet and template show the same figures, and those that the m
       const kit = operation('make-gauges')?.sizes ?? []
       const gauge = (name: string) => kit.find((size) => size.name === name)
       for (const { kind, diameter, tolerance } of gauges?.plugs ?? [])
-        expect(gauge(`${kind} plug`)).toMatchObject({ value: diameter, tolerance })
+        expect(gauge(kind === 'snug' ? 'plug that just enters' : `${kind} plug`)).toMatchObject({
+          value: diameter,
+          tolerance,
+        })
       for (const { ring, radius, depth, stopDepth } of gauges?.profiles ?? []) {
         const [groove, step] = ring === 'outerRing' ? ['outer', 'outer-groove'] : ['inner', 'inner-groove']
         expect(gauge(`${groove} groove: radius of profile and scraper`)?.value).toBe(radius)

@@ -3,10 +3,15 @@ import type { GaugeKit as CoreKit } from '#shared/making/gauge-kit.ts'
 import type { Units } from '#shared/units/length.ts'
 import { show } from '#src/api/length.ts'
 import { dowelSentence, plugSentence, profileSentence, setBlockSentence } from '#src/words/gauge-kit.ts'
+import type { Terms } from '#src/words/terms.ts'
 import type { GaugeKit } from './making-schema.ts'
 
 /** The gauges to make, in the caller's units and in words. */
-export const toGaugeKit = ({ plugs, profiles, setBlocks, dowels }: CoreKit, units: Units): Static<typeof GaugeKit> => ({
+export const toGaugeKit = (
+  { plugs, profiles, setBlocks, dowels }: CoreKit,
+  units: Units,
+  terms: Terms,
+): Static<typeof GaugeKit> => ({
   plugs: plugs.map((plug) => ({
     ...plug,
     diameter: show(plug.diameter, units),
@@ -23,7 +28,7 @@ export const toGaugeKit = ({ plugs, profiles, setBlocks, dowels }: CoreKit, unit
   setBlocks: setBlocks.map((block) => ({
     ...block,
     length: show(block.length, units),
-    message: setBlockSentence(block, units),
+    message: setBlockSentence(block, units, terms),
   })),
   dowels: dowels.map((dowel) => ({
     ...dowel,

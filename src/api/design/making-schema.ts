@@ -212,9 +212,11 @@ const ring = choiceOf('The ring.', ['outerRing', 'innerRing'])
 export const GaugeKit = named('GaugeKit', 'Gauges to make before they are first used.', {
   plugs: Type.Array(
     object('A disc to turn.', {
-      kind: choiceOf('Which plug.', ['go', 'no-go']),
+      kind: choiceOf('Which plug. `snug`: the one plug of a cage, which just enters.', ['go', 'no-go', 'snug']),
       diameter: length('Diameter to turn to.'),
-      tolerance: length('How far off it may be either way: a twentieth of the way from go to no-go.'),
+      tolerance: length(
+        'How far off it may be either way: a twentieth of the way from go to no-go, or 0.05 mm for the one of a cage.',
+      ),
       message: text('How to make and measure it.'),
     }),
     { description: 'Plugs for the circle inside the balls.' },
@@ -233,10 +235,10 @@ export const GaugeKit = named('GaugeKit', 'Gauges to make before they are first 
     object('A strip of wood to set the caliper to.', {
       ring,
       at: choiceOf('`stop`: where the sharp tool stops. `done`: the finished groove.', ['stop', 'done']),
-      length: length('Length to cut it to: across the bottoms of the groove.'),
+      length: length('Length to cut it to: across the bottoms of the groove, or across the track.'),
       message: text('How to use it.'),
     }),
-    { description: 'Two for each groove.' },
+    { description: 'Two for each raceway.' },
   ),
   dowels: Type.Array(
     object('A dowel to wrap in abrasive paper.', {

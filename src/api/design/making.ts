@@ -77,7 +77,7 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
   return {
     making: present<Making>({
       ...toMaking(stock, units, termsOf(bearing.resolved.input)),
-      gauges: toGaugeKit(gaugeKitOf(bearing), units),
+      gauges: toGaugeKit(gaugeKitOf(bearing), units, termsOf(bearing.resolved.input)),
       mounting: toMounting(mounting, units, termsOf(bearing.resolved.input)),
       season: seasonIn(seasoned),
     }),

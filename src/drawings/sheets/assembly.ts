@@ -30,8 +30,12 @@ import { titleBlock } from './title-block.ts'
 const MARGIN = 8
 const STRIP_HEIGHT = 36
 const TITLE_WIDTH = 92
-/** The notes stand below the enlarged groove, which is never narrower. */
-const LEAST_DETAIL_WIDTH = 75
+/** The notes stand below the enlarged groove, which is never narrower: as wide as the largest scale of the views leaves it. */
+const COLUMNS = [75, 67, 60]
+/** The scale bar's words stand beside it in so wide a column, else above it. */
+const BAR_AND_WORDS = 75
+/** Below so little height the enlarged groove tells nothing. */
+const LEAST_DETAIL_HEIGHT = 45
 /** Share of the enlarged groove in the room that the chosen scale leaves over; the face view takes the rest. */
 const DETAIL_SHARE = 0.9
 const LEAST_FACE_WIDTH = 56
@@ -67,6 +71,8 @@ type Layout = {
   readonly grooveRoom: Room
   readonly captions: number
   readonly notes: readonly string[]
+  /** Width of the notes. */
+  readonly column: number
 }
 
 /** The views of a bearing of any arrangement, in full size round the origin, and their words. */
@@ -151,19 +157,26 @@ function factsOf({ ring: { resolved }, outside, bore }: Assembled) {
 const viewHeight = (height: number): number => height - 2 * MARGIN - STRIP_HEIGHT - CAPTION_HEIGHT
 
 /** Notes, signs and the bar, in the corner above the title block. */
-const notesHeight = (notes: readonly string[], isPrinted: boolean): number =>
-  NOTE_ROW * notes.length + 3 + (isPrinted ? 5 : 0)
+const notesHeight = ({ notes, column }: Pick<Layout, 'notes' | 'column'>, isPrinted: boolean): number =>
+  NOTE_ROW * notes.length + 3 + (isPrinted ? (column < BAR_AND_WORDS ? 8 : 5) : 0)
 
-function layoutOf(assembled: Assembled, { wood, paper, isPrinted }: Issue, say: SizeText): Layout {
+/** The widest notes among those that let the views be largest. */
+const layoutOf = (assembled: Assembled, issue: Issue, say: SizeText): Layout =>
+  COLUMNS.map((column) => layoutWith(column, assembled, issue, say)).reduce((best, next) =>
+    next.scale.factor > best.scale.factor && next.grooveRoom.height >= LEAST_DETAIL_HEIGHT ? next : best,
+  )
+
+function layoutWith(column: number, assembled: Assembled, { wood, paper, isPrinted }: Issue, say: SizeText): Layout {
   const { outside, wide, enlarged, columns, holes } = assembled
   const { long: width, short: height } = PAPER_SIZES[paper]
-  const notes = noteLines(assembled, wood, say)
+  const notes = noteLines(assembled, wood, say, column)
   const { left: leftOf, right: rightOf } = columnsRoom(columns(say, 1))
-  const labels = FACE_LABELS + (holes ? HOLES_LABEL : 0)
-  const free = width - 2 * MARGIN - LEAST_DETAIL_WIDTH - 2 * BETWEEN_ZONES - leftOf - rightOf
+  const above = FACE_LABELS + OVERHANG
+  const below = Math.max(above + (holes ? HOLES_LABEL : 0), BELOW_SECTION)
+  const free = width - 2 * MARGIN - column - 2 * BETWEEN_ZONES - leftOf - rightOf
   const scale = scaleUpTo(
     Math.min(
-      (viewHeight(height) - Math.max(FACE_LABELS + labels + 2 * OVERHANG, 2 * BELOW_SECTION)) / outside,
+      (viewHeight(height) - above - below) / outside,
       (free - 2 * OVERHANG) / (outside + wide),
       (free - LEAST_FACE_WIDTH) / wide,
     ),
@@ -172,12 +185,13 @@ function layoutOf(assembled: Assembled, { wood, paper, isPrinted }: Issue, say: 
   const faceNeeds = Math.max(LEAST_FACE_WIDTH, outside * scale.factor + 2 * OVERHANG)
   const over = free - sectionWidth - faceNeeds
   const faceWidth = faceNeeds + (1 - DETAIL_SHARE) * over
-  const belowDetail = notesHeight(notes, isPrinted)
+  const belowDetail = notesHeight({ notes, column }, isPrinted)
   const grooveRoom = {
-    width: LEAST_DETAIL_WIDTH + DETAIL_SHARE * over,
+    width: column + DETAIL_SHARE * over,
     height: viewHeight(height) - belowDetail - BESIDE_DETAIL,
   }
-  const middle = MARGIN + STRIP_HEIGHT + viewHeight(height) / 2
+  const centre = MARGIN + STRIP_HEIGHT + viewHeight(height) / 2
+  const middle = centre + (below - above) / 2
   const sectionLeft = MARGIN + leftOf
   const faceLeft = sectionLeft + sectionWidth + rightOf + BETWEEN_ZONES
   return {
@@ -188,46 +202,49 @@ function layoutOf(assembled: Assembled, { wood, paper, isPrinted }: Issue, say: 
     section: at(sectionLeft + sectionWidth / 2, middle),
     face: at(faceLeft + faceWidth / 2, middle),
     faceWidth,
-    groove: at(width - MARGIN - grooveRoom.width / 2, middle + belowDetail / 2),
+    groove: at(width - MARGIN - grooveRoom.width / 2, centre + belowDetail / 2),
     grooveRoom,
     captions: height - MARGIN - CAPTION_HEIGHT + 3,
     notes,
+    column,
   }
 }
 
 /** Everything that no view can say, broken into lines, with the meaning of the signs last. */
-function noteLines({ ring, outside, notes }: Assembled, wood: SheetWood, say: SizeText): readonly string[] {
+function noteLines(
+  { ring, outside, notes }: Assembled,
+  wood: SheetWood,
+  say: SizeText,
+  column: number,
+): readonly string[] {
   const rows = GENERAL_TOLERANCES.rows.filter((_, index, all) => index === 0 || (all[index - 1]?.upTo ?? 0) < outside)
   const sentences = words.assemblyNotes({ ...notes, wood, general: rows, units: ring.resolved.input.units }, say)
-  return [...sentences, ...SIGN_MEANINGS].flatMap((sentence) =>
-    wrapped(sentence, SMALL_TEXT_HEIGHT, LEAST_DETAIL_WIDTH - 3),
-  )
+  return [...sentences, ...SIGN_MEANINGS].flatMap((sentence) => wrapped(sentence, SMALL_TEXT_HEIGHT, column - 3))
 }
 
-function noteBox({ width, notes }: Layout, { isPrinted }: Issue): readonly Shape[] {
-  const left = width - MARGIN - LEAST_DETAIL_WIDTH + 1
+function noteBox({ width, notes, column }: Layout, { isPrinted }: Issue): readonly Shape[] {
+  const left = width - MARGIN - column + 1
   const bottom = MARGIN + STRIP_HEIGHT
-  const first = bottom + notesHeight(notes, isPrinted) - 3
+  const first = bottom + notesHeight({ notes, column }, isPrinted) - 3
   return [
     ...notes.map((content, index) => text(content, at(left, first - index * NOTE_ROW), SMALL_TEXT_HEIGHT, 'start')),
-    ...(isPrinted ? scaleBar(left, bottom + 2) : []),
+    ...(isPrinted ? scaleBar(left, bottom + 2, column) : []),
   ]
 }
 
 /** So long on paper, where the sheet has its scale. */
-function scaleBar(left: number, y: number): readonly Shape[] {
+function scaleBar(left: number, y: number, column: number): readonly Shape[] {
   const right = left + SCALE_BAR
+  const isBeside = column >= BAR_AND_WORDS
   return [
     line('mark', at(left, y), at(right, y)),
     ...[left, left + SCALE_BAR / 2, right].map((x) => line('mark', at(x, y - 1), at(x, y + 1))),
     fittedText(
       words.SCALE_BAR(SCALE_BAR),
-      at(right + 1.5, y - SMALL_TEXT_HEIGHT / 2),
-      LEAST_DETAIL_WIDTH - SCALE_BAR - 4,
+      isBeside ? at(right + 1.5, y - SMALL_TEXT_HEIGHT / 2) : at(left, y + 1.6),
+      isBeside ? column - SCALE_BAR - 4 : column - 3,
       'start',
-      {
-        height: SMALL_TEXT_HEIGHT,
-      },
+      { height: SMALL_TEXT_HEIGHT },
     ),
   ]
 }

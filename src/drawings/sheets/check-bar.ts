@@ -10,6 +10,8 @@ export const CHECK_BAR_WIDTH = 178
 const MILLIMETRES = 100
 const INCHES = 4
 const INCH = 25.4
+/** The longer of both bars. */
+export const BAR_WIDTH = INCHES * INCH
 
 /** To be measured before anything is cut: printers shrink pages. Its lower left corner is where it says. */
 export function checkBar(left: number, bottom: number): readonly Shape[] {

@@ -50,7 +50,7 @@ export function faceView(
     ...ballAngles(bearing).flatMap((angle) => visibleBall(bearing, angle, ballRole)),
     ...webs(bearing),
     ...hiddenDiameters(bearing).map((diameter) => circle('hidden', CENTRE, diameter / 2)),
-    ...holesRound(screws),
+    ...holesRound(screws, 'outline'),
     circle('centre', CENTRE, pitchRadius),
     ...cross('centre', CENTRE, reach),
   ]
@@ -124,10 +124,11 @@ export function fastenersIn(split: SplitRing | undefined): HoleCircle | undefine
   return { count, circleDiameter: split.screwCircle, holeDiameter: diameter }
 }
 
-/** Their circle and the holes on it, round the origin; nothing where there are none. */
-export function holesRound(found: HoleCircle | undefined): readonly Shape[] {
+/** Their circle and the holes on it, round the origin, seen or to be drilled; nothing where there are none. */
+export function holesRound(found: HoleCircle | undefined, role: 'outline' | 'hole'): readonly Shape[] {
   if (found === undefined) return []
-  const holes = holePlaces(found).map((place) => circle('hole', place, found.holeDiameter / 2))
+  const cut = role === 'hole' ? 'inside' : undefined
+  const holes = holePlaces(found).map((place) => circle(role, place, found.holeDiameter / 2, cut))
   return [circle('centre', CENTRE, found.circleDiameter / 2), ...holes]
 }
 

@@ -3,15 +3,17 @@ import type { BallRing } from '#shared/bearing/ball-ring.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import { type GapSpread, plugReading } from '#shared/bearing/plug-reading.ts'
-import type { PartName } from '#shared/bearing/refusal.ts'
+import type { PartName, RingName } from '#shared/bearing/refusal.ts'
 import { grooveHalfWidth } from '#shared/geometry/groove.ts'
+import { type GaugeKit, gaugeKitOf, plateGaugeKitOf, type SetBlock } from '#shared/making/gauge-kit.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Point, type Shape, type Vertex } from '#src/drawings/model.ts'
-import { circle, cross, line, loop, text } from '#src/drawings/shapes.ts'
-import { fittedHeight } from '#src/drawings/text-width.ts'
-import { GAUGE_LABELS, GAUGE_TITLES } from '#src/words/drawing.ts'
+import { box, circle, cross, line, loop, placed, text } from '#src/drawings/shapes.ts'
+import { fittedHeight, textWidth } from '#src/drawings/text-width.ts'
+import { EDGES, GAUGE_LABELS, GAUGE_TITLES } from '#src/words/drawing.ts'
+import { TRADE_SIGN } from '#src/words/standing.ts'
 import { termsOf } from '#src/words/terms.ts'
-import { TEXT_HEIGHT } from './annotations.ts'
+import { arrowHead, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
 import type { Placed } from './face.ts'
 import type { DrawnRings } from './half-section.ts'
 import { type Figure, type Label, labelledItem } from './labelled-item.ts'
@@ -25,6 +27,10 @@ const PUNCH_REACH = 3
 const CHORD = 0.7
 const MOST_CHORD = 80
 const PLATE_HEIGHT = 14
+/** Words at an edge stand so far from it, and take so much room with it. */
+const EDGE_WORDS = 0.9
+const EDGE_ROOM = EDGE_WORDS + SMALL_TEXT_HEIGHT + 0.6
+const EDGE_WIDTH = textWidth(EDGES.touches, SMALL_TEXT_HEIGHT)
 
 /**
  * What checks the turning, full size: the two plugs, a profile for each groove whose shoulders meet the land when it is
@@ -48,11 +54,14 @@ export function cagedGaugeItems(design: CagedDesign, code: string): readonly Ite
   ]
 }
 
-/** A profile for each groove, and an edge for each cylinder. */
+/** A profile for each groove, set-blocks for each raceway, and an edge for each cylinder. */
 function ringGauges(design: DesignOf<DrawnRings>, code: string): readonly Item[] {
   const { outer, inner } = cylinderKeys(design.bearing)
+  const kit = gaugeKitOf(design.bearing)
   return [
-    ...profiles(design, code),
+    ...profiles(design, kit, code),
+    setBlocks({ title: GAUGE_TITLES.outerBlocks, code }, design, kit, 'outerRing'),
+    setBlocks({ title: GAUGE_TITLES.innerBlocks, code }, design, kit, 'innerRing'),
     edge({ title: GAUGE_TITLES.outerOutside, code }, design, 'outerRing.outsideDiameter', -1),
     edge({ title: GAUGE_TITLES.outerHole, code }, design, outer, 1),
     edge({ title: GAUGE_TITLES.innerOutside, code }, design, inner, -1),
@@ -62,7 +71,9 @@ function ringGauges(design: DesignOf<DrawnRings>, code: string): readonly Item[]
 /** The same of plates. */
 export const plateGaugeItems = (design: ThrustDesign, code: string): readonly Item[] => [
   ...plugs(design.bearing, code),
-  profile({ title: GAUGE_TITLES.plateGroove, code }, design, 'plates', 'face'),
+  profile({ title: GAUGE_TITLES.plateGroove, code }, design, 'plates', [{ words: GAUGE_LABELS.profile('face') }]),
+  depthBlock({ title: GAUGE_TITLES.depthBlock, code }, design),
+  circleGauge({ title: GAUGE_TITLES.circle, code }, design),
   edge({ title: GAUGE_TITLES.plateOutside, code }, design, 'plates.outsideDiameter', -1),
 ]
 
@@ -93,14 +104,36 @@ function plugs(bearing: BallRing, code: string): readonly Item[] {
   ]
 }
 
-/** Of both grooves, where there are any. */
-function profiles(design: DesignOf<DrawnRings>, code: string): readonly Item[] {
-  if (design.bearing.resolved.traits.raceway === 'track') return []
-  return [
-    profile({ title: GAUGE_TITLES.outerGroove, code }, design, 'outerRing', 'land'),
-    profile({ title: GAUGE_TITLES.innerGroove, code }, design, 'innerRing', 'land'),
-  ]
+/** Of both grooves, where there are any: with the depth at which the sharp tool stops, and the dowel for the abrasive. */
+const profiles = (design: DesignOf<DrawnRings>, kit: GaugeKit, code: string): readonly Item[] =>
+  kit.profiles.map(({ ring, stopDepth }) => {
+    const say = sizeTextFor(design.bearing)
+    const dowel = kit.dowels.find((each) => each.ring === ring)
+    const title = ring === 'outerRing' ? GAUGE_TITLES.outerGroove : GAUGE_TITLES.innerGroove
+    return profile({ title, code }, design, ring, [
+      { words: GAUGE_LABELS.stop(say(stopDepth)) },
+      { words: GAUGE_LABELS.profile('land') },
+      ...(dowel ? [{ words: `${GAUGE_LABELS.dowel(say(dowel.diameter), say(dowel.paper))} ${TRADE_SIGN}` }] : []),
+    ])
+  })
+
+/** Above and below a gauge: the edge on top is the one that counts, and all are cut outside of their lines. */
+function edged({ shapes, left, right, bottom, top }: Figure): Figure {
+  const half = EDGE_WIDTH / 2
+  return {
+    shapes: [...shapes, edgeWords(EDGES.touches, at(0, top + EDGE_WORDS)), cutWords(at(0, bottom))],
+    left: Math.min(left, -half),
+    right: Math.max(right, half),
+    bottom: bottom - EDGE_ROOM,
+    top: top + EDGE_ROOM,
+  }
 }
+
+const edgeWords = (words: string, place: Point, anchor: 'start' | 'middle' | 'end' = 'middle'): Shape =>
+  text(words, place, SMALL_TEXT_HEIGHT, anchor, { role: 'mark' })
+
+/** Below an edge. */
+const cutWords = ({ x, y }: Point): Shape => edgeWords(EDGES.outside, at(x, y - EDGE_WORDS - SMALL_TEXT_HEIGHT))
 
 /** A gauge, and the code that it carries when it is cut out. */
 type Named = { readonly title: string; readonly code: string }
@@ -110,9 +143,9 @@ function plug({ title, code }: Named, diameter: number, labels: readonly Label[]
   const reach = Math.min(PUNCH_REACH, radius / 2)
   return labelledItem(
     title,
-    {
+    edged({
       shapes: [
-        circle('finish', CENTRE, radius),
+        circle('finish', CENTRE, radius, 'outside'),
         ...cross('mark', CENTRE, reach),
         carried(code, at(0, -0.6 * radius), radius, 0.25 * radius),
       ],
@@ -120,21 +153,20 @@ function plug({ title, code }: Named, diameter: number, labels: readonly Label[]
       right: radius,
       bottom: -radius,
       top: radius,
-    },
+    }),
     labels,
   )
 }
 
 /** A tongue with the groove's own arc for its nose, as long as the groove is deep, between two shoulders. */
-function profile({ title, code }: Named, design: DesignOf<Placed>, part: PartName, meets: 'land' | 'face'): Item {
+function profile({ title, code }: Named, design: DesignOf<Placed>, part: PartName, labels: readonly Label[]): Item {
   const [radiusKey, depthKey] = [`${part}.grooveRadius`, `${part}.grooveDepth`] as const
   const [radius, depth] = [cutSize(design, radiusKey), cutSize(design, depthKey)]
   const { ballDiameter } = design.bearing.resolved
   const say = sizeTextFor(design.bearing)
-  const wide = grooveHalfWidth({ radius, depth: mm(Math.min(depth, radius)) })
-  const half = wide + 0.4 * ballDiameter
+  const { wide, quarter } = noseOf(radius, depth)
+  const half = wide + SHOULDER * ballDiameter
   const body = ballDiameter
-  const quarter = depth / wide // tan(θ/4) of an arc: its height over half its chord
   const points: Vertex[] = [
     at(-half, -body),
     at(half, -body),
@@ -143,19 +175,153 @@ function profile({ title, code }: Named, design: DesignOf<Placed>, part: PartNam
     at(-wide, 0),
     at(-half, 0),
   ]
-  const figure: Figure = {
-    shapes: [loop('finish', points), carried(code, at(0, -0.6 * body), 1.6 * half, 0.3 * body)],
+  const figure = edged({
+    shapes: [loop('finish', points, 'outside'), carried(code, at(0, -0.6 * body), 1.6 * half, 0.3 * body)],
     left: -half,
     right: half,
     bottom: -body,
     top: depth,
-  }
+  })
   return labelledItem(title, figure, [
     {
       words: `${DIMENSION_SYMBOLS[radiusKey]} R${say(radius)}${tradeSign(radiusKey, design.bearing)}, ${DIMENSION_SYMBOLS[depthKey]} ${say(depth)}${tradeSign(depthKey, design.bearing)}`,
     },
-    { words: GAUGE_LABELS.profile(meets) },
+    ...labels,
   ])
+}
+
+/** Beside the nose of a profile, in ball diameters. */
+const SHOULDER = 0.4
+
+/** Half the width of a groove at its edges, and the bulge of its arc: its height over half its chord. */
+function noseOf(radius: Mm, depth: Mm) {
+  const wide = grooveHalfWidth({ radius, depth: mm(Math.min(depth, radius)) })
+  return { wide, quarter: depth / wide }
+}
+
+const BLOCK_HEIGHT = 12
+const BLOCKS_APART = BLOCK_HEIGHT + EDGE_ROOM + 2
+/** Words of an end stand in a block that has room for them and its own, else beside it. */
+const END_WORDS = EDGE_WIDTH + 5
+const OWN_WORDS = 24
+
+/** Two strips, as long as the raceway measures across where the sharp tool stops, and when it is done. */
+function setBlocks(named: Named, design: DesignOf<DrawnRings>, { setBlocks: all }: GaugeKit, ring: RingName): Item {
+  const say = sizeTextFor(design.bearing)
+  const { input } = design.bearing.resolved
+  const blocks = all.filter((block) => block.ring === ring)
+  const longest = Math.max(...blocks.map(({ length }) => length))
+  const half = longest / 2 + (longest < 2 * END_WORDS + OWN_WORDS ? END_WORDS : 0)
+  const figure: Figure = {
+    shapes: blocks.flatMap((block, index) => {
+      const words = [named.code, `${block.at} ${say(block.length)}`] as const
+      return placed(setBlock(block, words, half > longest / 2), 1, at(0, -index * BLOCKS_APART))
+    }),
+    left: -half,
+    right: half,
+    bottom: -(blocks.length - 1) * BLOCKS_APART - EDGE_ROOM,
+    top: BLOCK_HEIGHT,
+  }
+  const sign = ` ${TRADE_SIGN}`
+  const labels = blocks.map(({ at: end, length }) => ({
+    words: `${GAUGE_LABELS.block(end, say(length), termsOf(input))}${end === 'stop' ? sign : ''}`,
+  }))
+  return labelledItem(named.title, figure, labels)
+}
+
+/** A strip above the origin, its ends marked. */
+function setBlock({ length }: SetBlock, words: readonly string[], isMarkedBeside: boolean): readonly Shape[] {
+  const half = length / 2
+  const middle = BLOCK_HEIGHT / 2
+  const room = isMarkedBeside ? 0.9 * length : length - 2 * END_WORDS
+  const ends = ([-1, 1] as const).flatMap((side) => {
+    const out = isMarkedBeside ? side : -side
+    return [
+      arrowHead(at(side * half, middle), out === 1 ? 180 : 0),
+      edgeWords(EDGES.touches, at(side * half + out * 4, middle - SMALL_TEXT_HEIGHT / 2), out === 1 ? 'start' : 'end'),
+    ]
+  })
+  return [
+    box('finish', -half, 0, half, BLOCK_HEIGHT, 'outside'),
+    ...words.map((content, row) => carried(content, at(0, middle + 1 - 4 * row), room, BLOCK_HEIGHT / 5)),
+    ...ends,
+    cutWords(at(0, 0)),
+  ]
+}
+
+const STEP = 30
+
+/** Two levels, as far from each other as the groove is deep. */
+function depthBlock({ title, code }: Named, design: ThrustDesign): Item {
+  const { step } = plateGaugeKitOf(design.bearing).depthBlock
+  const points = [
+    at(-STEP, -BLOCK_HEIGHT),
+    at(STEP, -BLOCK_HEIGHT),
+    at(STEP, step),
+    at(0, step),
+    at(0, 0),
+    at(-STEP, 0),
+  ]
+  const figure: Figure = {
+    shapes: [
+      loop('finish', points, 'outside'),
+      ...[at(-STEP / 2, EDGE_WORDS), at(STEP / 2, step + EDGE_WORDS)].map((place) => edgeWords(EDGES.touches, place)),
+      carried(code, at(0, -BLOCK_HEIGHT / 2), STEP, BLOCK_HEIGHT / 4),
+      cutWords(at(0, -BLOCK_HEIGHT)),
+    ],
+    left: -STEP,
+    right: STEP,
+    bottom: -BLOCK_HEIGHT - EDGE_ROOM,
+    top: step + EDGE_ROOM,
+  }
+  const size = sizeTextFor(design.bearing)(step)
+  return labelledItem(title, figure, [
+    { words: `${GAUGE_LABELS.depthBlock(size)}${tradeSign('plates.grooveDepth', design.bearing)}` },
+  ])
+}
+
+/** Of the tongue that hangs in the bore: so much of the bore and of the plate, and no more than a hand needs, in millimetres. */
+const TONGUE = 0.8
+const MOST_TONGUE = 10
+
+/** A card that stands on the face with a tongue against the wall of the bore, and has the profile of the groove where the groove is lowest. */
+function circleGauge({ title, code }: Named, design: ThrustDesign): Item {
+  const { plate, resolved } = design.bearing
+  const { profile, circle: gauge } = plateGaugeKitOf(design.bearing)
+  const { fromBore: tip } = gauge
+  const { wide, quarter } = noseOf(profile.radius, profile.depth)
+  const [across, long] = [plate.boreDiameter, plate.thickness].map((size) => Math.min(TONGUE * size, MOST_TONGUE)) as [
+    number,
+    number,
+  ]
+  const end = tip + wide + SHOULDER * resolved.ballDiameter
+  const body = Math.max(resolved.ballDiameter, BLOCK_HEIGHT)
+  const points: Vertex[] = [
+    at(-across, -body),
+    at(end, -body),
+    at(end, 0),
+    { ...at(tip + wide, 0), bulge: quarter },
+    at(tip - wide, 0),
+    at(0, 0),
+    at(0, long),
+    at(-across, long),
+  ]
+  const above = Math.max(0.5, tip - EDGE_WIDTH / 2)
+  const figure: Figure = {
+    shapes: [
+      loop('finish', points, 'outside'),
+      edgeWords(EDGES.touches, at(-0.5, long + EDGE_WORDS), 'end'),
+      arrowHead(at(0, long / 2), 180),
+      edgeWords(EDGES.touches, at(above, profile.depth + EDGE_WORDS), 'start'),
+      carried(code, at((end - across) / 2, -0.6 * body), 0.8 * (end + across), 0.3 * body),
+      cutWords(at((end - across) / 2, -body)),
+    ],
+    left: -Math.max(across, EDGE_WIDTH + 0.5),
+    right: Math.max(end, above + EDGE_WIDTH),
+    bottom: -body - EDGE_ROOM,
+    top: Math.max(long, profile.depth) + EDGE_ROOM,
+  }
+  return labelledItem(title, figure, [{ words: GAUGE_LABELS.circle(sizeTextFor(design.bearing)(tip)) }])
 }
 
 /** A plate whose edge is a piece of the cylinder: hollow (−1) for an outside, round (1) for a hole. */
@@ -171,9 +337,9 @@ function edge({ title, code }: Named, design: DesignOf<Placed>, key: DimensionKe
     { ...at(half, 0), bulge: (round * rise) / half },
     at(-half, 0),
   ]
-  const figure: Figure = {
+  const figure = edged({
     shapes: [
-      loop('finish', points),
+      loop('finish', points, 'outside'),
       ...centreTick(round * rise),
       carried(code, at(0, 3 - height), 1.6 * half, PLATE_HEIGHT / 4),
     ],
@@ -181,7 +347,7 @@ function edge({ title, code }: Named, design: DesignOf<Placed>, key: DimensionKe
     right: half,
     bottom: -height,
     top: Math.max(0, round * rise),
-  }
+  })
   const size = `${DIMENSION_SYMBOLS[key]} Ø${sizeTextFor(design.bearing)(diameter)}${tradeSign(key, design.bearing)}`
   return labelledItem(title, figure, [{ words: GAUGE_LABELS.edge(size) }])
 }

@@ -7,7 +7,7 @@ import { circle, cross, placed, text } from '#src/drawings/shapes.ts'
 import { fittedHeight, textWidth } from '#src/drawings/text-width.ts'
 import { pageFooting, tileNote } from '#src/words/drawing.ts'
 import { SMALL_TEXT_HEIGHT } from './annotations.ts'
-import { CHECK_BAR_HEIGHT, CHECK_BAR_WIDTH, checkBar } from './check-bar.ts'
+import { BAR_WIDTH, CHECK_BAR_HEIGHT, CHECK_BAR_WIDTH, checkBar } from './check-bar.ts'
 
 /** Something to be cut by, full size, its lower left corner at 0. No two of a set have one title. */
 export type Item = {
@@ -89,7 +89,7 @@ export function pagesOf(
         shapes: [
           ...shapes,
           ...checkBar(MARGIN, MARGIN),
-          ...(note === '' ? [] : [text(note, at(right, MARGIN + 15), SMALL_TEXT_HEIGHT, 'end', { role: 'mark' })]),
+          ...(note === '' ? [] : [besideBar(note, right, width)]),
           imprinted(words.imprint, MARGIN + CHECK_BAR_HEIGHT, width - textWidth(footing, SMALL_TEXT_HEIGHT) - 4),
           text(footing, at(right, MARGIN + CHECK_BAR_HEIGHT + IMPRINT_ABOVE), SMALL_TEXT_HEIGHT, 'end', {
             role: 'mark',
@@ -99,6 +99,12 @@ export function pagesOf(
     }),
   )
 }
+
+/** As wide as the longer bar leaves it. */
+const besideBar = (note: string, right: number, width: number): Shape =>
+  text(note, at(right, MARGIN + 15), fittedHeight(note, SMALL_TEXT_HEIGHT, width - BAR_WIDTH - 4), 'end', {
+    role: 'mark',
+  })
 
 const imprinted = (imprint: string, y: number, room: number): Shape =>
   text(imprint, at(MARGIN, y + IMPRINT_ABOVE), fittedHeight(imprint, SMALL_TEXT_HEIGHT, room), 'start', {

@@ -50,7 +50,9 @@ function labelsOf(bearing: ThrustBearing, deviations: Deviations, say: SizeText)
 
 /** Above and below the section: a dimension line and its text. */
 const LINE_BESIDE = 6
-const LINES_NEED = 2 * (LINE_BESIDE + TEXT_HEIGHT + 2)
+/** A text wider than its extension lines are apart stands past their ends. */
+const CLEAR_OF_LINES = 2
+const LINES_NEED = 2 * (LINE_BESIDE + TEXT_HEIGHT + CLEAR_OF_LINES)
 
 /** The scale at which the grooves' surroundings fit a room with their labels. */
 export function plateDetailScale(bearing: ThrustBearing, deviations: Deviations, say: SizeText, room: Room): Scale {
@@ -105,13 +107,13 @@ function alongAxis(bearing: ThrustBearing, say: SizeText, factor: number): reado
     uprightExtension(-face, half, above),
     uprightExtension(face, half, above),
     ...levelLine(above, -face, face),
-    fittedText(`(${DIMENSION_SYMBOLS.plateGap} ${say(plateGap)})`, at(0, above + 1), room, 'middle'),
+    fittedText(`(${DIMENSION_SYMBOLS.plateGap} ${say(plateGap)})`, at(0, above + CLEAR_OF_LINES), room, 'middle'),
     uprightExtension(face, -half, below),
     uprightExtension(bottom, (pitchRadius - (low + high) / 2) * factor, below),
     ...levelLine(below, face, bottom),
     fittedText(
       `${DIMENSION_SYMBOLS['plates.grooveDepth']} ${say(plate.grooveDepth)}`,
-      at((face + bottom) / 2, below - 1 - TEXT_HEIGHT),
+      at((face + bottom) / 2, below - CLEAR_OF_LINES - TEXT_HEIGHT),
       room,
       'middle',
     ),

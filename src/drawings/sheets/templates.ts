@@ -5,7 +5,7 @@ import type { RingName } from '#shared/bearing/refusal.ts'
 import type { Blank } from '#shared/making/blanks.ts'
 import type { PlateStock, RingStock, Stock } from '#shared/making/stock.ts'
 import type { Mm } from '#shared/units/length.ts'
-import { at, polar, type Shape } from '#src/drawings/model.ts'
+import { at, type CutSide, polar, type Shape } from '#src/drawings/model.ts'
 import { circle, cross, line, text } from '#src/drawings/shapes.ts'
 import { fittedHeight } from '#src/drawings/text-width.ts'
 import { BLANK_TITLES, GRAIN, TEMPLATE_LABELS, TEMPLATE_NOTES } from '#src/words/drawing.ts'
@@ -31,7 +31,13 @@ export function cutSize({ dimensions }: Pick<DesignOf<unknown>, 'dimensions'>, k
   return row.cutTo ?? row.value
 }
 
-type Ring = { readonly role: 'finish' | 'saw' | 'hole' | 'centre'; readonly diameter: Mm; readonly words: string }
+type Ring = {
+  readonly role: 'finish' | 'saw' | 'centre'
+  readonly diameter: Mm
+  readonly words: string
+  /** Of what is cut, and not only marked. */
+  readonly cut?: CutSide
+}
 
 /**
  * The blanks, full size, to be glued or pricked onto the board: what to turn to in full lines, what to saw by in dashed
@@ -57,12 +63,13 @@ function circleOf(
   design: DesignOf<Placed>,
   key: DimensionKey,
   label: (symbol: string, size: string) => string,
-  role: Ring['role'] = 'finish',
+  cut?: CutSide,
 ): Ring {
   const diameter = cutSize(design, key)
   return {
-    role,
+    role: cut ? 'finish' : 'centre',
     diameter,
+    ...(cut && { cut }),
     words: `${label(DIMENSION_SYMBOLS[key], sizeTextFor(design.bearing)(diameter))}${tradeSign(key, design.bearing)}`,
   }
 }
@@ -75,6 +82,7 @@ const allowanceSign = ({ resolved: { input } }: Pick<Placed, 'resolved'>): strin
 function sawLine({ roughCircle: diameter }: Blank, { bearing }: DesignOf<Pick<Placed, 'resolved'>>): Ring {
   return {
     role: 'saw',
+    cut: 'outside',
     diameter,
     words: `${TEMPLATE_LABELS.saw(sizeTextFor(bearing)(diameter))}${allowanceSign(bearing)}`,
   }
@@ -89,19 +97,21 @@ function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
   const { roughHole } = outerRing.blank
   const rings: readonly Ring[] = [
     sawLine(outerRing.blank, design),
-    circleOf(design, 'outerRing.outsideDiameter', TEMPLATE_LABELS.turn),
-    circleOf(design, cylinderKeys(design.bearing).outer, TEMPLATE_LABELS.open),
+    circleOf(design, 'outerRing.outsideDiameter', TEMPLATE_LABELS.turn, 'outside'),
+    circleOf(design, cylinderKeys(design.bearing).outer, TEMPLATE_LABELS.open, 'inside'),
     ...(roughHole === undefined
       ? []
       : [
           {
             role: 'saw',
+            cut: 'inside',
             diameter: roughHole,
             words: `${TEMPLATE_LABELS.core(say(roughHole))}${allowanceSign(design.bearing)}`,
           } as const,
         ]),
   ]
-  const entry = entryHole && circle('hole', polar(CENTRE, entryHole.fromCentre, ENTRY_ANGLE), entryHole.diameter / 2)
+  const entry =
+    entryHole && circle('hole', polar(CENTRE, entryHole.fromCentre, ENTRY_ANGLE), entryHole.diameter / 2, 'inside')
   const entryLabel = entryHole ? [{ words: TEMPLATE_LABELS.bladeHole(say(entryHole.diameter)) }] : []
   const joint = jointOf('outerRing', design, stock)
   const notes = [...entryLabel, ...joint.notes, ...thickness(design, outerRing, 'outerRing.width')]
@@ -111,8 +121,8 @@ function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
 function innerBlank(design: RingsDesign, stock: Stock, code: string): Item {
   const rings = [
     sawLine(stock.innerRing.blank, design),
-    circleOf(design, cylinderKeys(design.bearing).inner, TEMPLATE_LABELS.turn),
-    circleOf(design, 'innerRing.boreDiameter', TEMPLATE_LABELS.bore),
+    circleOf(design, cylinderKeys(design.bearing).inner, TEMPLATE_LABELS.turn, 'outside'),
+    circleOf(design, 'innerRing.boreDiameter', TEMPLATE_LABELS.bore, 'inside'),
   ]
   const joint = jointOf('innerRing', design, stock)
   const notes = [...joint.notes, ...thickness(design, stock.innerRing, 'innerRing.width')]
@@ -129,7 +139,7 @@ function jointOf(ring: RingName, { bearing }: RingsDesign, { split }: Stock) {
     : dowels
       ? [{ words: TEMPLATE_NOTES.splitDowels(dowels, screwCircle, say) }]
       : []
-  return { holes: holesRound(fastenersIn(split)), notes: [...held, { words: TEMPLATE_NOTES.splitRing }] }
+  return { holes: holesRound(fastenersIn(split), 'hole'), notes: [...held, { words: TEMPLATE_NOTES.splitRing }] }
 }
 
 /** A pocket's line runs past the blank's edge, so that it can be carried over it with a square. */
@@ -140,8 +150,8 @@ function cageBlanks(design: CagedDesign, { cage: stock }: Stock, code: string): 
   if (stock === undefined) return []
   const { bearing } = design
   const { resolved, cage } = bearing
-  const outside = circleOf(design, 'cage.outsideDiameter', TEMPLATE_LABELS.turn)
-  const bore = circleOf(design, 'cage.boreDiameter', TEMPLATE_LABELS.bore)
+  const outside = circleOf(design, 'cage.outsideDiameter', TEMPLATE_LABELS.turn, 'outside')
+  const bore = circleOf(design, 'cage.boreDiameter', TEMPLATE_LABELS.bore, 'inside')
   const saw = sawLine(stock.blank, design)
   const middles = ballAngles(bearing).map((angle) =>
     line('centre', polar(CENTRE, bore.diameter / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
@@ -160,14 +170,14 @@ function cageBlanks(design: CagedDesign, { cage: stock }: Stock, code: string): 
 function cheekBlanks(design: FullRingDesign, { cheeks, cheekScrews }: Stock, code: string): readonly Item[] {
   const { bearing } = design
   if (cheeks === undefined) return []
-  const outside = circleOf(design, 'cheeks.outsideDiameter', TEMPLATE_LABELS.turn)
-  const hole = circleOf(design, 'cheeks.holeDiameter', TEMPLATE_LABELS.bore)
+  const outside = circleOf(design, 'cheeks.outsideDiameter', TEMPLATE_LABELS.turn, 'outside')
+  const hole = circleOf(design, 'cheeks.holeDiameter', TEMPLATE_LABELS.bore, 'inside')
   const notes = [
     ...(cheekScrews ? [{ words: TEMPLATE_NOTES.cheekScrews(cheekScrews, sizeTextFor(bearing)) }] : []),
     { words: TEMPLATE_NOTES.makeTwo },
     ...thickness(design, cheeks, 'cheeks.thickness'),
   ]
-  const holes = holesRound(screwsIn(undefined, cheekScrews))
+  const holes = holesRound(screwsIn(undefined, cheekScrews), 'hole')
   return [blank({ title: BLANK_TITLES.cheek, code }, [sawLine(cheeks.blank, design), outside, hole], holes, notes)]
 }
 
@@ -175,9 +185,9 @@ function cheekBlanks(design: FullRingDesign, { cheeks, cheekScrews }: Stock, cod
 export function plateItems(design: ThrustDesign, { plates }: PlateStock, code: string): readonly Item[] {
   const rings = [
     sawLine(plates.blank, design),
-    circleOf(design, 'plates.outsideDiameter', TEMPLATE_LABELS.turn),
-    circleOf(design, 'pitchDiameter', TEMPLATE_LABELS.grooveCircle, 'centre'),
-    circleOf(design, 'plates.boreDiameter', TEMPLATE_LABELS.bore),
+    circleOf(design, 'plates.outsideDiameter', TEMPLATE_LABELS.turn, 'outside'),
+    circleOf(design, 'pitchDiameter', TEMPLATE_LABELS.grooveCircle),
+    circleOf(design, 'plates.boreDiameter', TEMPLATE_LABELS.bore, 'inside'),
   ]
   const notes = [{ words: TEMPLATE_NOTES.makeTwo }, ...thickness(design, plates, 'plates.thickness')]
   return [blank({ title: BLANK_TITLES.plate, code }, rings, [], notes)]
@@ -205,7 +215,7 @@ function blank({ title, code }: Named, rings: readonly Ring[], holes: readonly S
   }))
   const figure: Figure = {
     shapes: [
-      ...rings.map(({ role, diameter }) => circle(role, CENTRE, diameter / 2)),
+      ...rings.map(({ role, diameter, cut }) => circle(role, CENTRE, diameter / 2, cut)),
       ...holes,
       ...punch(),
       ...grain(radius),

@@ -9,16 +9,18 @@ export type Look = { readonly width: number; readonly dashes?: readonly number[]
 /** Wide lines are twice the narrow ones (ISO 128-2). Lengths of dashes on paper, in millimetres. */
 const WIDE = 0.5
 const NARROW = 0.25
+/** What is cut by: the thinnest line of ISO 128-2, for half a thicker one would be as much as a groove may be off. */
+const HAIRLINE = 0.13
 export const LOOKS: Readonly<Record<Role, Look>> = {
   outline: { width: WIDE },
   hidden: { width: NARROW, dashes: [2.4, 0.8] },
   centre: { width: NARROW, dashes: [6, 0.8, 0.4, 0.8] },
   dimension: { width: NARROW },
   hatch: { width: 0.18 },
-  finish: { width: WIDE },
-  saw: { width: 0.35, dashes: [3.2, 1.2] },
-  hole: { width: 0.35 },
-  layout: { width: 0.18 },
+  finish: { width: HAIRLINE },
+  saw: { width: HAIRLINE, dashes: [3.2, 1.2] },
+  hole: { width: HAIRLINE },
+  layout: { width: HAIRLINE },
   frame: { width: 0.35 },
   mark: { width: 0.2 },
 }

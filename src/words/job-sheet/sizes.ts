@@ -70,14 +70,23 @@ export const SIZES = {
 
 const RING_WORDS: Readonly<Record<RingName, string>> = { outerRing: 'outer', innerRing: 'inner' }
 
-/** The gauges of one groove. */
-export const gaugeNames = (ring: RingName) => ({
-  radius: `${RING_WORDS[ring]} groove: radius of profile and scraper`,
-  depth: `${RING_WORDS[ring]} groove: from their shoulders to the tip`,
-  stop: `${RING_WORDS[ring]} groove: set-block, stop`,
-  done: `${RING_WORDS[ring]} groove: set-block, finished`,
-  dowel: `${RING_WORDS[ring]} groove: bare dowel for the abrasive`,
+const gaugesOf = (raceway: string) => ({
+  radius: `${raceway}: radius of profile and scraper`,
+  depth: `${raceway}: from their shoulders to the tip`,
+  stop: `${raceway}: set-block, stop`,
+  done: `${raceway}: set-block, finished`,
+  dowel: `${raceway}: bare dowel for the abrasive`,
 })
+
+/** The gauges of one raceway. */
+export const gaugeNames = (ring: RingName, raceway: 'groove' | 'track') => gaugesOf(`${RING_WORDS[ring]} ${raceway}`)
+
+/** The same of both plates. */
+export const PLATE_GAUGE_NAMES = {
+  ...gaugesOf('groove'),
+  step: 'step of the depth block',
+  circle: 'circle gauge, from the bore to the tip',
+} as const
 
 const HOLDER_WORDS: Readonly<Record<Holder['kind'], (count: number) => string>> = {
   pin: (count) => (count === 1 ? 'pin' : `${count} pins`),

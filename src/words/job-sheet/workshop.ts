@@ -29,7 +29,6 @@ export const wood = (arrangement: ArrangementName): OperationWords => ({
 interface GaugeFacts {
   /** How far a plug may be off, and still tells what it should: common practice, no source. */
   readonly within: Mm
-  readonly hasSetBlocks: boolean
   /** Thickness of the abrasive paper; left out where no dowel carries any. */
   readonly paper?: Mm
   readonly units: Units
@@ -38,20 +37,32 @@ interface GaugeFacts {
 const SET_BLOCKS =
   'Saw each set-block from a straight strip along the grain, leave it a little long, sand its ends square to the size, and write on it what it is for.'
 
+const SET_BLOCKS_CHECK = 'Measure each set-block from end to end, and leave the caliper set to the one that you use.'
+const OF_GROOVES = { how: `Grind a scraper to each profile. ${SET_BLOCKS}`, check: SET_BLOCKS_CHECK }
+
+/** What is made beside the plugs. */
+const SETS: Readonly<Record<ArrangementName, { readonly how: string; readonly check: string }>> = {
+  radial: OF_GROOVES,
+  caged: OF_GROOVES,
+  roller: { how: SET_BLOCKS, check: SET_BLOCKS_CHECK },
+  thrust: {
+    how: 'Grind a scraper, or choose a round-nose bit, to the profile.',
+    check:
+      'Measure the step of the depth block with the depth rod of the caliper, and the circle gauge from its edge in the bore to the tip.',
+  },
+}
+
 const dowels = (paper: Mm, units: Units): string =>
   `Turn the dowels for paper ${figure(paper, units)} thick, wrapped once. Where yours is thicker or thinner, turn them thinner or thicker by twice the difference.`
 
-export function gauges(
-  arrangement: ArrangementName,
-  { within, hasSetBlocks, paper, units }: GaugeFacts,
-): OperationWords {
+export function gauges(arrangement: ArrangementName, { within, paper, units }: GaugeFacts): OperationWords {
   const { element, part, raceway } = TERMS[arrangement]
   const plugs = arrangement === 'caged' ? 'the plug' : 'both plugs'
   return {
     title: 'Make the gauges',
     tool: 'lathe, gouge and scraper, outside caliper, fine saw, file',
-    how: `Turn ${plugs} from dense, dry wood, longer than the ${part.one} is thick, and sand the last bit. Write the size on the end. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them.${hasSetBlocks ? ` Grind a scraper to each profile. ${SET_BLOCKS}` : ''}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
-    check: `Measure each plug with the caliper at both ends, in two directions: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ` Hold each profile against a ${element.one}: it must not rock.`}${hasSetBlocks ? ' Measure each set-block from end to end, and leave the caliper set to the one that you use.' : ''}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
+    how: `Turn ${plugs} from dense, dry wood, longer than the ${part.one} is thick, and sand the last bit. Write the size on the end. Print the gauge sheet at full size, glue it to thin plywood or card, cut outside its lines, and file to them. ${SETS[arrangement].how}${paper === undefined ? '' : ` ${dowels(paper, units)}`}`,
+    check: `Measure each plug with the caliper at both ends, in two directions: it must be within ${figure(within, units)} ${TRADE_SIGN}.${arrangement === 'roller' ? '' : ` Hold each profile against a ${element.one}: it must not rock.`} ${SETS[arrangement].check}${paper === undefined ? '' : ' Measure each dowel once more with the paper on: twice the radius of its profile.'}`,
     mistake: {
       looksLike: 'A plug is tapered: it enters by its thin end.',
       costs: `Every ${raceway.one} that you check with it. Turn it again.`,

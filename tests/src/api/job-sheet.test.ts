@@ -205,13 +205,13 @@ describe('the operations', () => {
     ])
   })
 
-  test('the first groove of a turntable is a third as deep; rows and gaps are all that is read at one', async () => {
+  test('the first groove of a turntable is a third as deep; rows, gaps and plugs are all that is read at one', async () => {
     const operations = await sheet(PLATES)
     const trial = operations.find(({ id }) => id === 'trial-groove')?.sizes.find(({ symbol }) => symbol === 'h')
     expect(trial?.stopAt).toBeWithin(1e-6, (trial?.value ?? Number.NaN) / 3)
     for (const reading of operations.flatMap(({ readings }) => readings)) expect(reading).not.toHaveProperty('ring')
     const kinds = new Set(operations.flatMap(({ readings }) => readings.map(({ kind }) => kind)))
-    expect(kinds).toEqual(new Set(['ball-row', 'ball-gap']))
+    expect(kinds).toEqual(new Set(['ball-row', 'ball-gap', 'plug']))
   })
 
   test('a cage is made after the rings, by what they came to, and closed over the balls at last', async () => {
