@@ -15,14 +15,17 @@ import {
   USUAL_TEMPERATURE,
   type Year,
 } from '#shared/movement/year.ts'
+import { guessedWoods } from '#shared/questions/season/season-sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
 import { inScale, SCALES, type Scale, toCelsius } from '#shared/units/temperature.ts'
 import { CONSTRUCTIONS, type Construction, isSegmented, USUAL_SEGMENTS } from '#shared/wood/construction.ts'
 import { choiceOf, described, namedRequest, requestObject } from '#src/api/schema.ts'
+import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import {
   CLIMATE_EMPTY,
+  memorySentence,
   NO_WOODEN_BALLS,
   PLY_WITH_SPECIES,
   partMissing,
@@ -318,6 +321,19 @@ export const fromToday = (today: CoreToday, scale: Scale): Static<typeof Today> 
   today.kind === 'moisture'
     ? { moistureContent: today.moistureContent }
     : { temperature: inScale(today.air.temperature, scale), relativeHumidity: today.air.relativeHumidity }
+
+/**
+ * A note on each wood whose movement is quoted from memory.
+ *
+ * @param inRequest the path in the request of a path in the year
+ */
+export const woodNotes = (woods: CoreWoods, inRequest: (path: string) => string): Static<typeof Warning>[] =>
+  guessedWoods(woods).map(([species, path]) => ({
+    code: 'movement-from-memory',
+    severity: 'note',
+    message: memorySentence(species),
+    path: inRequest(path),
+  }))
 
 /** The path of woods and climate in a request that has a design. */
 export const inRequest = (path: string): string => (/^\/(woods|climate)\b/.test(path) ? `/design/making${path}` : path)

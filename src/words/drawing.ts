@@ -158,7 +158,7 @@ export function assemblyNotes(facts: NoteFacts, say: Size): readonly string[] {
       : []),
     ...(split ? [`${capitalised(RING_WORDS[split.ring])} in two halves, each ${say(split.half)} ${units} thick.`] : []),
     ...(fastened ? [`${screws(fastened.holes, fastened.circle, say)}.`] : []),
-    ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, say)} ${TRADE_SIGN}.`] : []),
+    ...(dowels ? [`${dowelWords(dowels.holes, dowels.circle, say)}.`] : []),
     ...(mounting ? seatNotes(mounting, units, say) : []),
     `Other sizes: ${general.map(({ upTo, plusMinus }) => `±${say(plusMinus)} up to ${say(upTo)}`).join(', ')} (ISO 2768-1, class c)${signOf(GENERAL_TOLERANCES.source)}. Sizes in brackets follow from others.`,
   ]
@@ -314,10 +314,10 @@ export const TEMPLATE_LABELS = {
 } as const
 
 const screws = (holes: CheekScrews | Screws, circle: Mm, say: Size): string =>
-  `${holes.count} screws ${holes.name} × ${say(holes.length)} on Ø${say(circle)}: clearance ${holes.clearance.name}, pilot ${holes.pilot.name}, ${say(holes.pilotDepth)} deep`
+  `${holes.count} screws ${holes.name} × ${say(holes.length)} on Ø${say(circle)}: clearance ${holes.clearance.name}, pilot ${holes.pilot.name}, ${say(holes.pilotDepth)} deep ${TRADE_SIGN}`
 
 const dowelWords = ({ count, diameter, length, depthEachHalf }: Dowels, circle: Mm, say: Size): string =>
-  `${count} dowels Ø${say(diameter)} × ${say(length)} on Ø${say(circle)}, holes ${say(depthEachHalf)} deep in each half`
+  `${count} dowels Ø${say(diameter)} × ${say(length)} on Ø${say(circle)}, holes ${say(depthEachHalf)} deep in each half ${TRADE_SIGN}`
 
 export const TEMPLATE_NOTES = {
   splitScrews: (holes: Screws, circle: Mm, say: Size) => `${screws(holes, circle, say)}; before turning`,

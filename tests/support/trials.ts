@@ -1,5 +1,6 @@
 import type { Distribution } from '#shared/statistics/distribution.ts'
 import {
+  type Band,
   CHUNK,
   independent,
   joined,
@@ -29,7 +30,7 @@ const EVERYTHING = { min: Number.NEGATIVE_INFINITY, max: Number.POSITIVE_INFINIT
 export function run(
   model: Model,
   trials: number,
-  { seed = 1, bands = Array.from({ length: model.outputs }, () => EVERYTHING) } = {},
+  { seed = 1, bands = Array.from({ length: model.outputs }, (): Band => EVERYTHING) } = {},
 ): { readonly plan: Plan; readonly tally: Tally } {
   const plan = planTrials(model, { seed, trials, bands })
   return { plan, tally: joined(plan, [runBlocks(model, plan, 0, Number.POSITIVE_INFINITY)]) }

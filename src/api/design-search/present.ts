@@ -16,7 +16,7 @@ import { mm } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
 import { type Assumption, assumptionsIn, type Defaults, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
 import { caution } from '#src/api/caution.ts'
-import { echoedClimate, echoedWoods, toYear, yearDefaults } from '#src/api/climate.ts'
+import { echoedClimate, echoedWoods, toYear, woodNotes, yearDefaults } from '#src/api/climate.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
 import { toNewtons, usualForceUnits } from '#src/api/force.ts'
@@ -115,6 +115,7 @@ function reversed({ outsideDiameter, bore, counts, units }: DesignSearchInput): 
 export function toDesignSearchResponse(found: DesignSearch, request: DesignSearchRequest): DesignSearchResponse {
   const { search, ranked, dropped } = found
   const { arrangement } = search
+  const { year } = search.input
   const terms = TERMS[arrangement]
   const isOfGlass = search.input.balls.some(({ material }) => material === 'glass')
   const input = toEcho(found, request)
@@ -137,7 +138,7 @@ export function toDesignSearchResponse(found: DesignSearch, request: DesignSearc
       })),
     },
     {
-      warnings: [],
+      warnings: year === undefined ? [] : woodNotes(year.woods, (path) => `/year${path}`),
       cautions: cautionCodes(isOfGlass ? 'glass' : 'wood', { arrangement }).map((code) => caution(code, terms)),
       sources: sourcesIn(found),
     },

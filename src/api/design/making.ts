@@ -15,6 +15,7 @@ import { GOOD_ENOUGH } from '#shared/questions/season/advice.ts'
 import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import { type Assumption, assumptionsIn } from '#src/api/assumption.ts'
+import { woodNotes } from '#src/api/climate.ts'
 import { show } from '#src/api/length.ts'
 import { type MakingRequest, makingDefaults, toMakingRequest, yearIn } from '#src/api/making-input.ts'
 import { showNumber } from '#src/api/number.ts'
@@ -83,7 +84,7 @@ export function makingAnswer(bearing: StockedRings): MakingAnswer<Making> | unde
     }),
     ...filledIn(making, whole, units, seasoned),
     warnings: [
-      ...seasonWarnings(seasoned),
+      ...seasonWarnings(bearing.resolved.input as DesignInput),
       ...faults.map((fault) => toWarning(fault, outside, units)),
       ...mountingFaults(mounting, bearing).map((fault) => toMountingWarning(fault, units)),
     ],
@@ -118,7 +119,7 @@ export function plateMakingAnswer(bearing: ThrustBearing): MakingAnswer<PlateMak
   return {
     making: answer,
     ...filledIn(making, making, units, seasoned),
-    warnings: seasonWarnings(seasoned),
+    warnings: seasonWarnings(bearing.resolved.input),
     sources: sourcesWith(usedOf(resolved, units), bearing.resolved.input),
   }
 }
@@ -148,30 +149,34 @@ const seasonIn = (seasoned: Seasoned | undefined) =>
     message: seasonSentence(seasoned),
   }
 
-const seasonWarnings = (seasoned: Seasoned | undefined): Static<typeof Warning>[] =>
-  seasoned?.advice === undefined
-    ? []
-    : [
-        {
-          code: 'season-asks-for-more',
-          severity: seasoned.runsAllYear >= GOOD_ENOUGH ? 'note' : 'risk',
-          message: seasoned.advice,
-          path: '/making/woods',
-        },
-      ]
+type SeasonedInput = Pick<Design['bearing']['resolved']['input'], 'arrangement' | 'balls' | 'making' | 'seasoned'>
+
+/** The year that shaped a design. */
+const yearOf = ({ arrangement, balls, making, seasoned }: SeasonedInput) =>
+  seasoned && yearIn(making, { ...(arrangement && { arrangement }), balls })
+
+function seasonWarnings(input: SeasonedInput): Static<typeof Warning>[] {
+  const { seasoned } = input
+  const year = yearOf(input)
+  return [
+    ...(seasoned?.advice === undefined
+      ? []
+      : [
+          {
+            code: 'season-asks-for-more',
+            severity: seasoned.runsAllYear >= GOOD_ENOUGH ? ('note' as const) : ('risk' as const),
+            message: seasoned.advice,
+            path: '/making/woods',
+          },
+        ]),
+    ...(year === undefined ? [] : woodNotes(year.woods, (path) => `/making${path}`)),
+  ]
+}
 
 /** The further sources of an answer that a season shaped. */
-const sourcesWith = (
-  used: readonly SourceId[],
-  {
-    arrangement,
-    balls,
-    making,
-    seasoned,
-  }: Pick<Design['bearing']['resolved']['input'], 'arrangement' | 'balls' | 'making' | 'seasoned'>,
-): readonly SourceId[] => {
-  const year = seasoned && yearIn(making, { ...(arrangement && { arrangement }), balls })
-  return year === undefined ? used : [...used, 'derived', ...seasonSources(year.woods, balls.material)]
+const sourcesWith = (used: readonly SourceId[], input: SeasonedInput): readonly SourceId[] => {
+  const year = yearOf(input)
+  return year === undefined ? used : [...used, 'derived', ...seasonSources(year.woods, input.balls.material)]
 }
 
 /** Without what follows from the mounting and the season. */

@@ -9,7 +9,7 @@ import { GOOD_ENOUGH } from '#shared/questions/season/advice.ts'
 import type { Chances } from '#shared/questions/season/chances.ts'
 import type { SeasonalFitInput } from '#shared/questions/season/input.ts'
 import type { RunningBand as CoreBand } from '#shared/questions/season/running-band.ts'
-import { guessedWoods, seasonSources } from '#shared/questions/season/season-sources.ts'
+import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { FitAtState, SeasonalFit } from '#shared/questions/season/seasonal-fit.ts'
 import { holds } from '#shared/questions/season/segments.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
@@ -18,7 +18,7 @@ import { inScale, type Scale } from '#shared/units/temperature.ts'
 import { answer } from '#src/api/answer.ts'
 import { assumptionsIn } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
-import { fromRingWood, fromToday, inRequest } from '#src/api/climate.ts'
+import { fromRingWood, fromToday, inRequest, woodNotes } from '#src/api/climate.ts'
 import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { show } from '#src/api/length.ts'
@@ -28,7 +28,7 @@ import { present } from '#src/api/optional.ts'
 import { toSource } from '#src/api/source.ts'
 import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
-import { CLIMATE_MISSING, memorySentence, WOODS_MISSING } from '#src/words/season-refusal.ts'
+import { CLIMATE_MISSING, WOODS_MISSING } from '#src/words/season-refusal.ts'
 import {
   describeAdvice,
   describeBand,
@@ -204,11 +204,6 @@ function warningsOf(
         message: jointsOpen(worst),
         path: inRequest(`/woods/${worst.part}`),
       })),
-    ...guessedWoods(woods).map(([species, path]) => ({
-      code: 'movement-from-memory',
-      severity: 'note' as const,
-      message: memorySentence(species),
-      path: inRequest(path),
-    })),
+    ...woodNotes(woods, inRequest),
   ]
 }

@@ -1,7 +1,7 @@
 import type { Static } from 'typebox'
 import { nameOf } from '#shared/bearing/arrangements.ts'
 import type { SourceId } from '#shared/data/sources.ts'
-import { guessedWoods, seasonSources } from '#shared/questions/season/season-sources.ts'
+import { seasonSources } from '#shared/questions/season/season-sources.ts'
 import type { Served } from '#shared/questions/tolerance/arrangements/models.ts'
 import type { CheckRefusal } from '#shared/questions/tolerance/check.ts'
 import {
@@ -17,6 +17,7 @@ import { ok, type Result } from '#shared/result.ts'
 import type { Units } from '#shared/units/length.ts'
 import { assumptionsIn, type Defaults, defaultsOf } from '#src/api/assumption.ts'
 import { cautionsOf } from '#src/api/caution.ts'
+import { inRequest, woodNotes } from '#src/api/climate.ts'
 import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignInput, toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
@@ -28,7 +29,7 @@ import type { ToleranceCheckResponse } from '#src/api/tolerance-check/arrangemen
 import type { Warning } from '#src/api/warning.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refusalSentence } from '#src/words/refusal.ts'
-import { memorySentence, seasonRefusalSentence } from '#src/words/season-refusal.ts'
+import { seasonRefusalSentence } from '#src/words/season-refusal.ts'
 import { type Terms, termsOf } from '#src/words/terms.ts'
 import { advice, bindsOften, explainToleranceRefusal } from '#src/words/tolerance-check.ts'
 import { fromContributors, toContributors } from './contributors.ts'
@@ -119,12 +120,7 @@ function warningsOf({ check, binds }: ToleranceCheck): Static<typeof Warning>[] 
             path: '/design/radialInternalClearance',
           },
         ]),
-    ...(year === undefined ? [] : guessedWoods(year.woods)).map(([species, path]) => ({
-      code: 'movement-from-memory',
-      severity: 'note' as const,
-      message: memorySentence(species),
-      path: `/design/making${path}`,
-    })),
+    ...(year === undefined ? [] : woodNotes(year.woods, inRequest)),
   ]
 }
 

@@ -124,6 +124,24 @@ test('what happens together is counted together: of two with a correlation of 1/
   expect(sum(...tally.joint)).toBe(400_000)
 })
 
+test('a lower end that is one of several: each trial is counted once, and as tight by the ends above it', () => {
+  const uniform: Distribution = { kind: 'uniform', mean: 1, halfWidth: 2 }
+  const lows = Array.from({ length: 101 }, (_, i) => i / 100)
+  const { tally } = run(
+    plainModel([uniform], (value) => value),
+    200_000,
+    { bands: [{ min: 0, max: 2, lows }] },
+  )
+  expect(sum(...tally.joint)).toBe(200_000)
+  // from −1 to 3: a quarter below 0, a quarter above 2, and half of the quarter between 0 and 1; four standard errors
+  for (const [place, share] of [
+    [BELOW, 3 / 8],
+    [WITHIN, 3 / 8],
+    [ABOVE, 1 / 4],
+  ] as const)
+    expect(countAt(tally, 0, place) / 200_000).toBeWithin(0.0044, share)
+})
+
 test('in whatever parts it is run, the answer is the same to the last bit', () => {
   const bands = [
     { min: -1, max: 1 },

@@ -157,6 +157,26 @@ describe('a house between 30 and 65 % of humidity', () => {
     expect(answer.states[0]?.ballDiameter.min).toBeLessThan(answer.states[0]?.ballDiameter.max ?? Number.NaN)
   })
 
+  test('a wood from memory says so in a design and in a search as well', async () => {
+    const teak = { species: 'teak', construction: 'quarter-sawn' }
+    const woods = { outerRing: teak, innerRing: MAPLE }
+    const climate = { today: { relativeHumidity: 50 }, relativeHumidity: { min: 40, max: 60 } }
+    const balls = { count: 12, diameter: 14, material: 'glass' }
+    const notes = async (path: string, request: object) => {
+      const answer = await post(`${await address()}/v1/${path}`, { units: 'mm', ...request })
+      const { warnings } = JSON.parse(answer.text) as { readonly warnings: readonly { code: string; path: string }[] }
+      return warnings.filter(({ code }) => code === 'movement-from-memory').map((note) => note.path)
+    }
+    expect(await notes('design', { balls, bore: 10, making: { woods, climate } })).toEqual([
+      '/making/woods/outerRing/species',
+    ])
+    const limits = { outsideDiameter: { max: 120 }, bore: { min: 10, max: 10 }, counts: { min: 12, max: 12 } }
+    const { count: _, ...stock } = balls
+    expect(await notes('design-search', { ...limits, balls: [stock], year: { woods, climate } })).toEqual([
+      '/year/woods/outerRing/species',
+    ])
+  })
+
   test('a wood from memory says so', async () => {
     const teak = { construction: 'quarter-sawn', species: 'teak' }
     const { warnings, sources } = await season(await address(), {
