@@ -37,7 +37,7 @@ test('what it says for the lathe are the figures of that answer, rounded', async
     `At a pitch radius of ${closedPitchRadius.toFixed(3)} mm the balls close with no gap at all.`,
     `a tenth larger than 14 mm, the gap shrinks by ${(-gapPerBallDiameter / 10).toFixed(1)} mm`,
     `With rigid balls that takes a gap of ${answer.assemblyGap.toFixed(2)} mm`,
-    `Cut both rings from ${answer.making.woods.outerRing.construction} boards: the gap of ${ballGap} mm and the play of ${answer.radialInternalClearance} mm are then what the year needs`,
+    `Cut both rings from ${answer.input.making.woods.outerRing.construction} boards: the gap of ${ballGap} mm and the play of ${answer.radialInternalClearance} mm are then what the year needs`,
     `Marbles that differ by ${answer.input.balls.standardDeviation} mm leave less room inside, so here go enters only at a gap of about ${answer.gauge.ballGapWhenGoEnters.mean.toFixed(1)} mm, give or take ${answer.gauge.ballGapWhenGoEnters.standardDeviation.toFixed(2)} mm`,
   ])
     expect(words).toContain(sentence)

@@ -163,14 +163,15 @@ describe('a house between 30 and 65 % of humidity', () => {
     const climate = { today: { relativeHumidity: 50 }, relativeHumidity: { min: 40, max: 60 } }
     const balls = { count: 12, diameter: 14, material: 'glass' }
     const notes = async (path: string, request: object) => {
-      const answer = await post(`${await address()}/v1/${path}`, { units: 'mm', ...request })
+      const answer = await post(`${await startedApp()}/v1/${path}`, { units: 'mm', ...request })
+      expect(answer.status, answer.text).toBe(200)
       const { warnings } = JSON.parse(answer.text) as { readonly warnings: readonly { code: string; path: string }[] }
       return warnings.filter(({ code }) => code === 'movement-from-memory').map((note) => note.path)
     }
     expect(await notes('design', { balls, bore: 10, making: { woods, climate } })).toEqual([
       '/making/woods/outerRing/species',
     ])
-    const limits = { outsideDiameter: { max: 120 }, bore: { min: 10, max: 10 }, counts: { min: 12, max: 12 } }
+    const limits = { outsideDiameter: { max: 120 }, bore: { min: 10, max: 10 }, counts: { min: 12, max: 12 }, limit: 1 }
     const { count: _, ...stock } = balls
     expect(await notes('design-search', { ...limits, balls: [stock], year: { woods, climate } })).toEqual([
       '/year/woods/outerRing/species',
