@@ -198,7 +198,8 @@ export const DATA_SOURCES = {
     standing: 'quoted',
   },
   nhla: {
-    title: 'NHLA Rules for Hardwood and Cypress, as engineeringtoolbox.com and woodbin.com quote them',
+    title:
+      'NHLA Rules for Hardwood and Cypress, as engineeringtoolbox.com and woodbin.com quote them; 10/4 from memory',
     usedFor: 'thickness of hardwood, rough and surfaced on two sides',
     standing: 'quoted',
   },

@@ -13,7 +13,7 @@ import { MAKING_DEFAULTS, resolveMaking } from '#shared/making/defaults.ts'
 import { SCREW_DIAMETERS, SCREW_GAUGES } from '#shared/making/screws.ts'
 import type { Year } from '#shared/movement/year.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
-import { choiceOf, namedRequest, requestObject } from '#src/api/schema.ts'
+import { choiceOf, namedRequest, numberOf, requestObject } from '#src/api/schema.ts'
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { kerfTooWide } from '#src/words/making.ts'
@@ -47,9 +47,6 @@ const ONE_LINE =
   '^[^\\s\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069][^\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069]*$'
 
 /** One of some numbers. */
-const numberOf = (choices: readonly number[], description: string) =>
-  Type.Unsafe<number>(Type.Enum([...choices], { type: 'number', description }))
-
 const Allowed = requestObject('What is left on a blank, and what the saws take away.', {
   turning: Type.Optional(
     nonNegativeLength(usually('Left for the lathe on each cylinder, by radius.', '/allowances/turning')),

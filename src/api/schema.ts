@@ -36,6 +36,10 @@ export const flag = (description: string) => Type.Boolean({ description })
 export const choiceOf = <const Choice extends string>(description: string, choices: readonly Choice[]) =>
   Type.Unsafe<Choice>(Type.Enum([...choices], { type: 'string', description }))
 
+/** One of several numbers. */
+export const numberOf = (choices: readonly number[], description: string) =>
+  Type.Unsafe<number>(Type.Enum([...choices], { type: 'number', description }))
+
 /** A schema by its name, with a description for this place. */
 export const described = <T extends TSchema>($id: string, description: string) =>
   Type.Unsafe<Static<T>>({ ...refTo<T>($id), description })

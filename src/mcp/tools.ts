@@ -229,8 +229,8 @@ export const TOOLS: readonly Tool[] = [
     shows: {
       sizeTable: ['units', 'diameters', 'counts'],
       materials: ['species', 'group'],
-      stockSizes: ['kind', 'measure'],
-      fasteners: ['gauge'],
+      stockSizes: ['system', 'kind', 'measure'],
+      fasteners: ['gauge', 'metricDiameter'],
       sources: ['id'],
     },
     own: { table: { type: 'string', enum: Object.keys(TABLES), description: TABLE_CHOICE } },

@@ -52,7 +52,7 @@ export const TOOL_WORDS = {
 
 /** The tables of `look_up`, and the fields that narrow them. */
 export const TABLE_CHOICE =
-  'The table. `woods` takes species, group; `lumber` takes units, kind, measure; `screws` takes units, gauge; `sizes` takes units, diameters, counts; `sources` takes id.'
+  'The table. `woods` takes species, group; `lumber` takes units, system, kind, measure; `screws` takes units, gauge, metricDiameter; `sizes` takes units, diameters, counts; `sources` takes id.'
 
 export const unknownTable = (quoted: string, known: readonly string[]): string =>
   `Unknown table ${quoted}. The tables are ${known.join(', ')}.`

@@ -14,7 +14,7 @@ export const fastenersRoute: FastifyPluginAsyncTypebox = async (app) => {
       tags: ['reference'],
       summary: 'Wood screws with their holes',
       description:
-        'Which screw fits, and which holes does it need? You get wood screws by gauge, with head, clearance hole and pilot holes; parameters narrow the list. Each row names its sources.',
+        'Which screw fits, and which holes does it need? You get wood screws by gauge (inches) and by diameter (millimetres), with head, clearance hole and pilot holes; parameters narrow the list. Each row names its sources.',
       body: FastenersRequest,
       response: { 200: refTo<typeof FastenersResponse>('FastenersResponse') },
     },

@@ -14,7 +14,7 @@ export const stockSizesRoute: FastifyPluginAsyncTypebox = async (app) => {
       tags: ['reference'],
       summary: 'Sizes of lumber: nominal, rough and dressed',
       description:
-        'How thick and how wide is lumber really? You get the nominal, rough and dressed sizes of softwood and hardwood; parameters narrow the list. Each row names its source.',
+        'How thick and how wide is lumber really? You get the nominal, rough and dressed sizes of softwood and hardwood, cut in inches and in millimetres; parameters narrow the list. Each row names its source.',
       body: StockSizesRequest,
       response: { 200: refTo<typeof StockSizesResponse>('StockSizesResponse') },
     },

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { ask, faultsIn, problemIn } from '#tests/support/ask.ts'
+import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
 type Materials = {
@@ -15,7 +15,7 @@ type Materials = {
 type Sizes = {
   readonly sizes: readonly { readonly kind: string; readonly nominal: string; readonly dressed: number }[]
 }
-type Screws = { readonly screws: readonly { readonly gauge: number; readonly headDiameter?: number }[] }
+type Screws = { readonly screws: readonly { readonly size: string; readonly headDiameter?: number }[] }
 
 async function got<T>(path: string): Promise<T> {
   const answer = await ask(`${await startedApp()}/v1/${path}`)
@@ -84,8 +84,8 @@ describe('/v1/materials', () => {
 
 describe('/v1/stock-sizes', () => {
   test('in either unit the same board', async () => {
-    const inInches = await got<Sizes>('stock-sizes?units=in&kind=softwood-board&measure=thickness')
-    const inMillimetres = await got<Sizes>('stock-sizes?units=mm&kind=softwood-board&measure=thickness')
+    const inInches = await got<Sizes>('stock-sizes?units=in&system=inch&kind=softwood-board&measure=thickness')
+    const inMillimetres = await got<Sizes>('stock-sizes?units=mm&system=inch&kind=softwood-board&measure=thickness')
     // PS 20: nominal 1 in is 3/4 in dry.
     expect(inInches.sizes).toContainEqual(expect.objectContaining({ nominal: '1', dressed: 0.75 }))
     for (const [i, { dressed }] of inInches.sizes.entries())
@@ -98,6 +98,14 @@ describe('/v1/stock-sizes', () => {
     for (const { dressed } of sizes) expect(dressed >= 1 && dressed <= 1.5).toBe(true)
   })
 
+  test('a metric board is as sawn, 5 mm more than planed', async () => {
+    const { sizes, sources } = await got<Sizes & Materials>('stock-sizes?units=mm&system=metric&kind=hardwood')
+    // EN 1313-2, from memory; the planing is common practice.
+    expect(sizes.map(({ nominal }) => nominal)).toContain('32 mm')
+    for (const { nominal, dressed } of sizes) expect(`${dressed + 5} mm`).toBe(nominal)
+    expect(sources.map(({ standing }) => standing)).toEqual(['from memory', 'common practice, no source'])
+  })
+
   test('units are asked for', async () => {
     expect(faultsIn(await ask(`${await startedApp()}/v1/stock-sizes`))).toEqual(['/units: "units" is missing'])
   })
@@ -107,12 +115,27 @@ describe('/v1/fasteners', () => {
   test('a No. 8 screw, in millimetres', async () => {
     const { screws } = await got<Screws>('fasteners?units=mm&gauge=8')
     // ASME B18.6.1: 0.164 in; clearance 11/64 in.
-    expect(screws).toMatchObject([{ gauge: 8, diameter: expect.closeTo(4.1656, 9), clearanceHole: { drill: '11/64' } }])
+    expect(screws).toMatchObject([
+      { gauge: 8, diameter: expect.closeTo(4.1656, 9), clearanceHole: { drill: '11/64 in' } },
+    ])
+  })
+
+  test('a metric screw by its diameter', async () => {
+    const { screws } = await got<Screws>('fasteners?units=in&metricDiameter=4')
+    // A drill for the core of 2.8 mm: 70 % of it in softwood, 90 % in hardwood.
+    expect(screws).toMatchObject([
+      {
+        size: '4 mm',
+        system: 'metric',
+        softwoodPilot: { drill: '2 mm', diameter: expect.closeTo(2 / 25.4, 6) },
+        hardwoodPilot: { drill: '2.5 mm' },
+      },
+    ])
   })
 
   test('no head larger than asked', async () => {
     const { screws } = await got<Screws>('fasteners?units=in&maxHeadDiameter=1/4')
-    expect(screws.map(({ gauge }) => gauge)).toEqual([1, 2, 3, 4])
+    expect(screws.map(({ size }) => size)).toEqual(['No. 1', 'No. 2', 'No. 3', 'No. 4', '3 mm'])
   })
 
   test.each(['gauge=25', 'gauge=1.5', 'maxHeadDiameter=1/0'])('%s is turned away', async (query) => {
@@ -144,6 +167,37 @@ test.each(['materials', 'stock-sizes?units=in', 'fasteners?units=in', 'sources']
     expect(again).toMatchObject({ status: 304, text: '' })
   },
 )
+
+describe('the tables have what a plan for making asks for', () => {
+  const lumbers = ['softwood', 'hardwood'] as const
+  test.each(lumbers.flatMap((lumber) => [['mm', lumber] as const, ['in', lumber] as const]))(
+    'in %s, of %s',
+    async (units, lumber) => {
+      const system = units === 'mm' ? 'metric' : 'inch'
+      const { sizes } = await got<Sizes>(`stock-sizes?units=${units}&system=${system}`)
+      const { screws } = await got<Screws>(`fasteners?units=${units}&system=${system}`)
+      for (const inMillimetres of [16, 25, 40]) {
+        const diameter = units === 'mm' ? inMillimetres : inMillimetres / 25.4
+        const asked = { units, balls: { count: 14, diameter }, bore: diameter / 2, making: { lumber } }
+        const answer = await post(`${await startedApp()}/v1/design`, asked)
+        const { making } = JSON.parse(answer.text)
+        for (const { kind, nominalThickness, dressedThickness } of making.outerRing.boards)
+          expect(sizes).toContainEqual(
+            expect.objectContaining({ kind, nominal: nominalThickness, dressed: dressedThickness }),
+          )
+        const { size, headDiameter, clearanceHole, pilotHole } = making.split.screws
+        expect(screws).toContainEqual(
+          expect.objectContaining({
+            size,
+            headDiameter,
+            clearanceHole: expect.objectContaining({ drill: clearanceHole }),
+            [`${lumber}Pilot`]: expect.objectContaining({ drill: pilotHole }),
+          }),
+        )
+      }
+    },
+  )
+})
 
 test('what is only shown takes no POST', async () => {
   const answer = await ask(`${await startedApp()}/v1/materials`, { method: 'POST', body: '{}' })
