@@ -9,8 +9,21 @@ import { testsThatNeed } from './needed.ts'
 const { describe, test } = testsThatNeed('chromium')
 
 describe('the bearing', () => {
+  test('of a first visit runs all year in a heated room', async () => {
+    const { page } = await openedJob()
+    await calm(page)
+    // Wider than the 0.88 mm of a place that nobody stated.
+    expect(await sizeOf(page, 'ball gap')).toBe('1.60 mm')
+    await stage(page, 'Wood and place')
+    await page.getByText('Leave it as designed').waitFor()
+    await stage(page, 'Bearing')
+    await page.getByText('glass', { exact: true }).click()
+    await calm(page)
+    expect(await page.locator('#bearing-name').textContent()).toBe('12 glass balls of 16 mm, bore 12 mm')
+  })
+
   test('follows the hand', async () => {
-    const { page, faults } = await openedJob()
+    const { page, faults } = await openedJob(FIRST)
     // Twelve balls of 16 mm close at 16 / (2 sin 15°) = 30.910 mm, and the gap is 0.4 mm more than the last ball needs.
     expect(await sizeOf(page, 'ball gap')).toBe('0.88 mm †')
     await page.getByLabel('one ball more').click()
@@ -29,6 +42,7 @@ describe('the bearing', () => {
     const { page } = await openedJob()
     await page.getByText('inches', { exact: true }).click()
     await page.getByRole('button', { name: 'tide clock of Larkmoor' }).click()
+    await calm(page)
     expect(await page.locator('#bearing-name').textContent()).toBe('14 glass balls of 14 mm, bore 10 mm')
     expect(await sizeOf(page, 'outer ring, groove depth')).toBe('2.80 mm †')
   })
@@ -312,7 +326,7 @@ describe('nothing on the page comes from another bearing', () => {
 
 describe('the job', () => {
   test('comes back by Undo, by its link, and in a new tab', async () => {
-    const { at, page } = await openedJob()
+    const { at, page } = await openedJob(FIRST)
     await page.getByLabel('one ball more').click()
     await page.getByLabel('larger bore').click()
     await page.getByRole('button', { name: 'Undo' }).click()

@@ -19,9 +19,17 @@ function program(language: string, at: string): string {
   return text.replaceAll(ADDRESS, at)
 }
 
-/** What both programs print: the plug of ten balls of 5/8 in. */
+/** What both programs print: the plug of ten glass balls of 5/8 in, in cherry, through the year. */
 async function plug(at: string): Promise<number> {
-  const { text } = await post(`${at}/v1/design`, { units: 'in', balls: { count: 10, diameter: '5/8' }, bore: '1/2' })
+  const { text } = await post(`${at}/v1/design`, {
+    units: 'in',
+    balls: { count: 10, diameter: '5/8', material: 'glass' },
+    bore: '1/2',
+    making: {
+      woods: { outerRing: { species: 'cherry-black' }, innerRing: { species: 'cherry-black' } },
+      climate: { today: { relativeHumidity: 50 }, relativeHumidity: { min: 35, max: 60 } },
+    },
+  })
   const answer: { gauge: { nominalDiameter: number } } = JSON.parse(text)
   return answer.gauge.nominalDiameter
 }

@@ -26,7 +26,19 @@ export interface Job {
 export const CHOICES = ['grooveScatter', 'lotScatter', 'load', 'paper'] as const
 export type ChoiceName = (typeof CHOICES)[number]
 
-/** The bearing that a first visit begins with. */
+/** Where a first visit keeps its bearing: in a heated room, which wood has time to follow. */
+const PLACE: BearingTexts = {
+  'making.woods.outerRing.species': 'maple-sugar',
+  'making.woods.innerRing.species': 'maple-sugar',
+  'making.climate.today.relativeHumidity': '50',
+  'making.climate.relativeHumidity.min': '35',
+  'making.climate.relativeHumidity.max': '60',
+}
+
+/** The wood of wooden balls. */
+export const BALL_WOOD = { name: 'making.woods.balls.species', usual: 'birch-yellow' } as const
+
+/** The bearing that a first visit begins with: one that runs all year. */
 const FIRST: BearingTexts = {
   units: 'mm',
   'balls.count': '12',
@@ -35,15 +47,19 @@ const FIRST: BearingTexts = {
   bore: '12',
   'outerRing.engagement': '0.2',
   'innerRing.engagement': '0.4',
+  ...PLACE,
+  [BALL_WOOD.name]: BALL_WOOD.usual,
 }
 
 /** Of the tide clock in the README: fourteen marbles. Larkmoor is made up. */
 const TIDE_CLOCK: BearingTexts = {
-  ...FIRST,
+  units: 'mm',
   'balls.count': '14',
   'balls.diameter': '14',
   'balls.material': 'glass',
+  'balls.standardDeviation': '0.1',
   bore: '10',
+  ...PLACE,
 }
 
 export const jobOf = (bearing: BearingTexts): Job => ({

@@ -2,7 +2,8 @@ import { type ArrangementName, traitsOf } from '#shared/bearing/arrangements.ts'
 import { inUnits, type Units } from '#shared/units/length.ts'
 import { shopFigure } from '#shared/units/shop-figure.ts'
 import { Picks, Stepper, TextField } from '#src/kiosk/controls.tsx'
-import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
+import { hasPlace } from '#src/kiosk/job/bearing.ts'
+import { BALL_WOOD, type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
 import { readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { BEARING, MATERIAL_CHOICES } from '#src/words/kiosk/bearing.ts'
@@ -67,7 +68,7 @@ export function BearingStage({ job, settled, change }: StageProps) {
           name="material"
           value={text('balls.material')}
           options={Object.entries(MATERIAL_CHOICES).map(([value, label]) => ({ value, label }))}
-          onPick={(material) => set({ 'balls.material': material })}
+          onPick={(material) => set(ofMaterial(bearing, material))}
         />
         <Stepper
           label={BEARING.count}
@@ -116,12 +117,27 @@ function converted(bearing: BearingTexts, from: Units, to: Units): BearingTexts 
     return read instanceof Unread ? [] : [[name, shopFigure(read, to).text.replace(` ${to}`, '')] as const]
   })
   // A length in words of its own units would become another length.
-  const others = Object.keys(bearing).filter((name) => !KEPT.includes(name))
+  const others = Object.keys(bearing).filter((name) => !KEPT.some((kept) => name.startsWith(kept)))
   return { ...Object.fromEntries(others.map((name) => [name, ''])), units: to, ...Object.fromEntries(sizes) }
 }
 
 /** What is no length. */
-const KEPT = ['arrangement', 'balls.count', 'balls.material', 'outerRing.engagement', 'innerRing.engagement']
+const KEPT = [
+  'arrangement',
+  'balls.count',
+  'balls.material',
+  'outerRing.engagement',
+  'innerRing.engagement',
+  'making.name',
+  'making.woods.',
+  'making.climate.',
+]
+
+/** Wooden balls move with the place too, so they have a wood there; no others have one. */
+const ofMaterial = (bearing: BearingTexts, material: string): BearingTexts => ({
+  'balls.material': material,
+  [BALL_WOOD.name]: material === 'wood' && hasPlace(bearing) ? BALL_WOOD.usual : '',
+})
 
 /** The next even figure of the rule. */
 function stepped(text: string, by: 1 | -1, units: Units): string {

@@ -69,7 +69,7 @@ test('an ordinary job, ten states with two readings each at both rings, takes at
 })
 
 test('a bearing alone fits in a QR code', () => {
-  expect(bearingFragment(FIRST_JOB.bearing).length).toBeLessThan(250)
+  expect(bearingFragment(FIRST_JOB.bearing).length).toBeLessThan(500)
   expect(readAddress(bearingFragment(FIRST_JOB.bearing))).toEqual({ job: FIRST_JOB, isDamaged: false })
 })
 
