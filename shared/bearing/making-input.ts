@@ -27,7 +27,7 @@ interface Range {
 }
 
 /** The year as a maker states it, in one of three ways; temperatures in the scale that is stated. */
-interface ClimateInput {
+export interface ClimateInput {
   readonly temperatureScale?: Scale
   readonly today: {
     readonly temperature?: number

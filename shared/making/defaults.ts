@@ -2,6 +2,7 @@ import type { Default } from '#shared/bearing/field.ts'
 import { plain, trade } from '#shared/bearing/fields.ts'
 import type { Allowances, MakingInput } from '#shared/bearing/making-input.ts'
 import type { Method } from '#shared/bearing/method.ts'
+import { wholeClimate, wholeWoods } from '#shared/bearing/whole-year.ts'
 import { inches, mm, type Units } from '#shared/units/length.ts'
 
 /** Fields without a usual value, or with one that follows from the ring. */
@@ -74,6 +75,8 @@ export const resolveMaking = (input: MakingInput, units: Units): ResolvedMaking 
   kerf: NO_KERF,
   ...USUAL[units],
   ...input,
+  ...(input.woods && { woods: wholeWoods(input.woods) }),
+  ...(input.climate && { climate: wholeClimate(input.climate) }),
   allowances: { ...USUAL[units].allowances, ...input.allowances },
 })
 

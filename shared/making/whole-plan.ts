@@ -1,6 +1,5 @@
-import type { MakingInput, WoodInput, WoodsInput } from '#shared/bearing/making-input.ts'
+import type { MakingInput } from '#shared/bearing/making-input.ts'
 import type { MountingInput } from '#shared/bearing/mounting-input.ts'
-import { isSegmented, USUAL_SEGMENTS } from '#shared/wood/construction.ts'
 import { type Mounting, mountingOf } from './mounting.ts'
 import type { Screws } from './split-ring.ts'
 import { type Stock, type StockedRings, stockOf } from './stock.ts'
@@ -20,7 +19,6 @@ export function wholePlan(
   const screws = split?.screws ?? cheekScrews
   return {
     ...making,
-    ...(making.woods && { woods: wholeWoods(making.woods) }),
     ...(screws && { screws: { count: screws.count, ...requestedSize(screws) } }),
     mounting: wholeMounting(mounting, making.mounting),
   }
@@ -38,14 +36,4 @@ function wholeMounting({ turns, shaft, housing, drive }: Mounting, asked: Mounti
     turns,
     ...(drive && { drive: drive.kind }),
   }
-}
-
-const wholeWoods = ({ balls, ...parts }: WoodsInput): WoodsInput => ({
-  ...Object.fromEntries(Object.entries(parts).map(([part, wood]) => [part, wholeWood(wood)])),
-  ...(balls && { balls }),
-})
-
-function wholeWood(wood: WoodInput): WoodInput {
-  const construction = wood.construction ?? (wood.segments === undefined ? 'flat-sawn' : 'segmented')
-  return { ...(isSegmented({ construction }) && { segments: { count: USUAL_SEGMENTS } }), ...wood, construction }
 }

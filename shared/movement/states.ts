@@ -1,3 +1,4 @@
+import { USUAL_TEMPERATURE } from '#shared/bearing/whole-year.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import { MOVEMENT } from '#shared/data/wood-movement.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
@@ -10,7 +11,7 @@ import {
 } from '#shared/wood/equilibrium-moisture.ts'
 import { FIBRE_SATURATION } from '#shared/wood/moisture-movement.ts'
 import type { SeasonRefusal } from './refusal.ts'
-import { type Climate, type Range, speciesOf, type Today, USUAL_TEMPERATURE, type Woods } from './year.ts'
+import { type Climate, type Range, speciesOf, type Today, type Woods } from './year.ts'
 
 /** The air and the wood at one time, the wood at rest with the air. */
 export interface WoodState {

@@ -63,6 +63,3 @@ export interface BearingInYear {
 
 /** The year and the woods. `woods.balls` counts only for wooden balls. */
 export type Year = Omit<BearingInYear, 'design'>
-
-/** Default temperature indoors [degrees C]: common practice, no source. */
-export const USUAL_TEMPERATURE = 20

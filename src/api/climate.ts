@@ -3,17 +3,17 @@ import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type BallMaterial, plain, trade } from '#shared/bearing/fields.ts'
 import type { Refused } from '#shared/bearing/refusal.ts'
+import { constructionOf, USUAL_TEMPERATURE } from '#shared/bearing/whole-year.ts'
 import { PART_NAMES, WOOD_PARTS, type WoodPart } from '#shared/bearing/wood-parts.ts'
 import type { SpeciesId } from '#shared/data/species.ts'
 import { woodPartsOf } from '#shared/movement/arrangements/all.ts'
-import {
-  type Climate as CoreClimate,
-  type RingWood as CoreRingWood,
-  type Today as CoreToday,
-  type Woods as CoreWoods,
-  type Range,
-  USUAL_TEMPERATURE,
-  type Year,
+import type {
+  Climate as CoreClimate,
+  RingWood as CoreRingWood,
+  Today as CoreToday,
+  Woods as CoreWoods,
+  Range,
+  Year,
 } from '#shared/movement/year.ts'
 import { guessedWoods } from '#shared/questions/season/season-sources.ts'
 import { fail, ok, type Result } from '#shared/result.ts'
@@ -36,7 +36,6 @@ import {
 } from '#src/words/season-refusal.ts'
 import { termsOf } from '#src/words/terms.ts'
 import type { Defaults } from './assumption.ts'
-import { present } from './optional.ts'
 import { readSpecies, speciesName } from './species.ts'
 
 const MOST_MONTHS = 24
@@ -48,8 +47,6 @@ const percentage = (description: string) => Type.Number({ minimum: 0, maximum: 1
 
 /** Fewer are no ring, more are a round one. */
 const SEGMENT_COUNT = { minimum: 3, maximum: 96 } as const
-
-const USUAL_CONSTRUCTION: Construction = 'flat-sawn'
 
 export const RingWood = namedRequest('RingWood', 'The wood and construction of a part.', {
   construction: Type.Optional(
@@ -153,7 +150,7 @@ export type Climate = Static<typeof Climate>
 /** Added once by `app.ts`, inner ones first. */
 export const CLIMATE_SCHEMAS = [RingWood, BallWood, Woods, Today, Month, Climate]
 
-const CONSTRUCTION = trade(USUAL_CONSTRUCTION, 'most boards are flat-sawn, and they move the most')
+const CONSTRUCTION = trade(constructionOf({}), 'most boards are flat-sawn, and they move the most')
 const SEGMENTS = trade(String(USUAL_SEGMENTS), 'miters of 15 degrees, and a ring that stays nearly round')
 const TEMPERATURE = trade('20 degrees C', 'the temperature of a heated room')
 
@@ -215,9 +212,6 @@ function woodFault(wood: Static<typeof RingWood>, path: string): Fault | undefin
   const known = readSpecies(species, `${path}/species`)
   return isFault(known) ? known : undefined
 }
-
-const constructionOf = ({ construction, segments }: Static<typeof RingWood>): Construction =>
-  construction ?? (segments === undefined ? USUAL_CONSTRUCTION : 'segmented')
 
 /** Woods, year and day of making as core input, or every fault of them. */
 export function toYear(
@@ -286,33 +280,6 @@ function toToday({ temperatureScale: scale = 'celsius', today }: Climate): CoreT
   if (relativeHumidity === undefined) return undefined
   const celsius = temperature === undefined ? USUAL_TEMPERATURE : toCelsius(temperature, scale)
   return { kind: 'air', air: { temperature: celsius, relativeHumidity } }
-}
-
-/** The climate with every default filled in: sent again, it means the same. */
-export function echoedClimate(climate: Climate): Climate {
-  const { temperatureScale = 'celsius', today, temperature, ...rest } = climate
-  const usual = inScale(USUAL_TEMPERATURE, temperatureScale)
-  return present<Climate>({
-    temperatureScale,
-    today: today.moistureContent === undefined ? { ...today, temperature: today.temperature ?? usual } : today,
-    temperature: temperature ?? (rest.relativeHumidity === undefined ? undefined : { min: usual, max: usual }),
-    relativeHumidity: rest.relativeHumidity,
-    moistureContent: rest.moistureContent,
-    months: rest.months,
-  })
-}
-
-export const echoedWoods = (woods: Woods): Woods =>
-  present<Woods>({
-    ...Object.fromEntries(
-      PART_NAMES.flatMap((part) => (woods[part] === undefined ? [] : [[part, wholeWood(woods[part])]])),
-    ),
-    balls: woods.balls,
-  })
-
-function wholeWood(wood: Static<typeof RingWood>): Static<typeof RingWood> {
-  const construction = constructionOf(wood)
-  return { ...(isSegmented({ construction }) && { segments: { count: USUAL_SEGMENTS } }), ...wood, construction }
 }
 
 /** Woods, and the day of making, as a caller would write them. */

@@ -19,16 +19,7 @@ import { refTo } from '#src/http/schema.ts'
 import { kerfTooWide } from '#src/words/making.ts'
 import { SHAFT_NOT_OF_WOOD, WOODS_MISSING } from '#src/words/season-refusal.ts'
 import type { Defaults } from './assumption.ts'
-import {
-  type Arranged,
-  type Climate,
-  echoedClimate,
-  echoedWoods,
-  toYear,
-  type Woods,
-  woodsFaults,
-  yearDefaults,
-} from './climate.ts'
+import { type Arranged, type Climate, toYear, type Woods, woodsFaults, yearDefaults } from './climate.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
 import { present } from './optional.ts'
 import { readSpecies, speciesName } from './species.ts'
@@ -46,7 +37,6 @@ const LONGEST_NAME = 80
 const ONE_LINE =
   '^[^\\s\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069][^\\u0000-\\u001f\\u007f-\\u009f\\u2028-\\u202e\\u2066-\\u2069]*$'
 
-/** One of some numbers. */
 const Allowed = requestObject('What is left on a blank, and what the saws take away.', {
   turning: Type.Optional(
     nonNegativeLength(usually('Left for the lathe on each cylinder, by radius.', '/allowances/turning')),
@@ -245,8 +235,8 @@ export function toMakingRequest(making: MakingInput, units: Units): MakingReques
   return present<MakingRequest>({
     ...rest,
     // The schema made both types: those of the core alone say that nothing of them changes.
-    woods: woods && echoedWoods(woods as Woods),
-    climate: climate && echoedClimate(climate as Climate),
+    woods: woods as Woods | undefined,
+    climate: climate as Climate | undefined,
     boardLength: echo(boardLength, units),
     boards: boards?.map((board) => ({
       thickness: echo(board.thickness, units),

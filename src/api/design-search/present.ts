@@ -1,6 +1,7 @@
 import { nameOf, sourcesOf, traitsOf } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import { type Default, leavesOf, valueAt } from '#shared/bearing/field.ts'
+import { wholeClimate, wholeWoods } from '#shared/bearing/whole-year.ts'
 import type { SourceId } from '#shared/data/sources.ts'
 import type { Year } from '#shared/movement/year.ts'
 import { resolveLoad, resolveLoadOptions } from '#shared/questions/load/input.ts'
@@ -16,7 +17,7 @@ import { mm } from '#shared/units/length.ts'
 import { answer } from '#src/api/answer.ts'
 import { type Assumption, assumptionsIn, type Defaults, defaultsOf, ruleAssumed } from '#src/api/assumption.ts'
 import { caution } from '#src/api/caution.ts'
-import { echoedClimate, echoedWoods, toYear, woodNotes, yearDefaults } from '#src/api/climate.ts'
+import { toYear, woodNotes, yearDefaults } from '#src/api/climate.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
 import { fromRequest, toRequest } from '#src/api/fields.ts'
 import { toNewtons, usualForceUnits } from '#src/api/force.ts'
@@ -170,7 +171,7 @@ function toEcho({ search: { input } }: DesignSearch, request: DesignSearchReques
     ...(toRequest(rowsOf(arrangement), { ...input }, units) as unknown as Omit<DesignSearchRequest, 'balls'>),
     onlyOnRule: input.onlyOnRule,
     load: request.load && toEchoedLoad(request, request.load),
-    year: year && { woods: echoedWoods(year.woods), climate: echoedClimate(year.climate) },
+    year: year && { woods: wholeWoods(year.woods), climate: wholeClimate(year.climate) },
   })
 }
 

@@ -8,7 +8,7 @@ import { mm, type Units } from '#shared/units/length.ts'
 import { type Assumption, assumptionsIn, toAssumptions } from '#src/api/assumption.ts'
 import { designDefaults } from '#src/api/design-defaults.ts'
 import { toDesignRequest } from '#src/api/design-input.ts'
-import { show, toMm } from '#src/api/length.ts'
+import { echo, toMm } from '#src/api/length.ts'
 import { present } from '#src/api/optional.ts'
 import { ASSUMED, PRIORS } from '#src/words/fit-correction.ts'
 import { NAMES } from './names.ts'
@@ -22,7 +22,7 @@ export function wholeRequest(correction: FitCorrection, request: FitCorrectionRe
   const { ring, target, tools } = correction
   const { units } = request.design
   const { readings, earlier = [], removalHistory = [], ballsOnHand = [] } = request
-  const size = (length: number) => show(mm(length), units)
+  const size = (length: number) => echo(mm(length), units)
   const { aim, min, max } = NAMES[ring]
   const whole = (reading: ReadingRequest): ReadingRequest => toReadingRequest(toReading(reading, units), units)
   return present<FitCorrectionRequest>({
@@ -33,7 +33,7 @@ export function wholeRequest(correction: FitCorrection, request: FitCorrectionRe
     earlier: earlier.map(
       ({ readings: before, thenRemoved }): Static<typeof EarlierState> => ({
         readings: before.map(whole),
-        thenRemoved: { with: thenRemoved.with, radial: show(toMm(thenRemoved.radial, units), units) },
+        thenRemoved: { with: thenRemoved.with, radial: echo(toMm(thenRemoved.radial, units), units) },
       }),
     ),
     target: {
@@ -46,14 +46,14 @@ export function wholeRequest(correction: FitCorrection, request: FitCorrectionRe
     tools: { sharpTool: toolError(tools.sharpTool, units), abrasive: toolError(tools.abrasive, units) },
     removalHistory: removalHistory.map((counted) => countedRemoval(counted, ring, units)),
     ballsOnHand: ballsOnHand.map(({ diameter, quantity }) => ({
-      diameter: show(toMm(diameter, units), units),
+      diameter: echo(toMm(diameter, units), units),
       quantity,
     })),
   })
 }
 
 const toolError = ({ absolute, relative }: ToolError, units: Units) => ({
-  absolute: show(mm(absolute), units),
+  absolute: echo(mm(absolute), units),
   relative,
 })
 
@@ -67,8 +67,8 @@ function countedRemoval(
   if (before === undefined || after === undefined) throw new RangeError(`counted must name ${aim} before and after`)
   return {
     strokes: counted.strokes,
-    [`${aim}Before`]: show(toMm(before, units), units),
-    [`${aim}After`]: show(toMm(after, units), units),
+    [`${aim}Before`]: echo(toMm(before, units), units),
+    [`${aim}After`]: echo(toMm(after, units), units),
   }
 }
 

@@ -4,7 +4,7 @@ import type { PlugResult, Reading, ReadingKind } from '#shared/questions/fit/rea
 import { readingError } from '#shared/questions/fit/reading-errors.ts'
 import type { ReadingError } from '#shared/statistics/likelihood.ts'
 import { mm, type Units } from '#shared/units/length.ts'
-import { length, type NonNegativeLength, nonNegativeLength, show, toMm } from '#src/api/length.ts'
+import { echo, length, type NonNegativeLength, nonNegativeLength, toMm } from '#src/api/length.ts'
 import { choiceOf, namedRequest } from '#src/api/schema.ts'
 
 /** The errors of one group of readings, with what is taken of them where neither is given. */
@@ -186,7 +186,7 @@ function toError({ kind, graduation, standardUncertainty }: Stated, units: Units
 
 /** A reading as the caller could have written it, with nothing left out: the way back of `toReading`. */
 export function toReadingRequest(reading: Reading, units: Units): ReadingRequest {
-  const size = (length: number) => show(mm(length), units)
+  const size = (length: number) => echo(mm(length), units)
   if (!('error' in reading)) return { kind: reading.kind }
   const { graduation, standardUncertainty } = reading.error
   const error = { graduation: size(graduation), standardUncertainty: size(standardUncertainty) }
