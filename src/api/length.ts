@@ -1,7 +1,7 @@
 import { type Static, Type } from 'typebox'
 import { type Bounds, LENGTH, LENGTH_OR_NONE } from '#shared/bearing/field.ts'
 import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
-import { LONGEST_LENGTH_TEXT, parseLength, readLength } from '#shared/units/parse-length.ts'
+import { LONGEST_LENGTH_TEXT, parseLength } from '#shared/units/parse-length.ts'
 import { roundedIn } from '#shared/units/rounded.ts'
 import { refTo } from '#src/http/schema.ts'
 import type { TextFormats } from '#src/http/text-format.ts'
@@ -11,7 +11,7 @@ const WRITTEN =
   'a number in `units`, or text: a decimal, a fraction or a mixed fraction, with a unit of its own if you like'
 const EXAMPLES = '`0.625`, `"5/8"`, `"1 3/16"`, `"16 mm"`'
 
-/** Limits of each kind of length, in the unit in which it is given. The names are those of the formats. */
+/** Limits of each kind of length, in the units of the input. The names are those of the formats. */
 const BOUNDS = {
   length: LENGTH,
   'non-negative-length': LENGTH_OR_NONE,
@@ -108,18 +108,26 @@ export function toMm(length: number | string, units: Units): Mm {
   return parsed.value
 }
 
-/** The formats of lengths written as text: they have the same bounds as the schema states for numbers. */
+/** The formats of lengths written as text: in the units of the input they have the bounds that the schema states for numbers. */
 export const LENGTH_FORMATS: TextFormats = Object.fromEntries(
   Object.entries(BOUNDS).map(([format, bounds]) => [
     format,
-    { noun: LENGTH_NOUN, examples: LENGTH_EXAMPLES, faultOf: (text: string) => faultOf(text, bounds) },
+    {
+      noun: LENGTH_NOUN,
+      examples: LENGTH_EXAMPLES,
+      faultOf: (text: string, input: unknown) => faultOf(text, bounds, unitsOf(input)),
+    },
   ]),
 )
 
-/** The fault of a length written as text, or undefined if there is none. */
-function faultOf(text: string, { min, max }: Bounds): string | undefined {
-  const read = readLength(text)
+/** The units of an input: of its design where it has one. */
+const unitsOf = (input: unknown): Units =>
+  (Object(input).units ?? Object(Object(input).design).units) === 'in' ? 'in' : 'mm'
+
+/** The fault of a length written as text, or undefined if there is none: as a number it could be sent as well. */
+function faultOf(text: string, { min, max }: Bounds, units: Units): string | undefined {
+  const read = parseLength(text, units)
   if (!read.ok) return LENGTH_FAULTS[read.error]
-  const value = read.value.numerator / read.value.denominator
-  return value >= min && value <= max ? undefined : lengthOutside(min, max)
+  const value = inUnits(read.value, units)
+  return value >= min && value <= max ? undefined : lengthOutside(min, max, units)
 }

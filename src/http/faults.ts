@@ -4,12 +4,12 @@ import { nearestName, notKnown } from './nearest-name.ts'
 import { quote } from './quote.ts'
 import { type JsonSchema, resolved, type SchemaNames, typesOf } from './schema.ts'
 import * as sentences from './sentences.ts'
-import type { TextFormats } from './text-format.ts'
 
 /** A pointer's step: `~` and `/` in a name are written `~0` and `~1` (RFC 6901). */
 export const step = (name: string): string => `/${name.slice(0, 80).replaceAll('~', '~0').replaceAll('/', '~1')}`
 
 type Search = {
+  readonly input: unknown
   readonly found: FaultList
   readonly names: SchemaNames
   /** The things that the innermost variant describes, in the plural. */
@@ -34,7 +34,7 @@ export function findFaults(
   names: SchemaNames,
   unread: ReadonlySet<string> = new Set(),
 ): void {
-  look({ found, names, unread }, schema, input, '')
+  look({ input, found, names, unread }, schema, input, '')
 }
 
 /** @param path the pointer to the value */
@@ -47,9 +47,9 @@ function look(search: Search, schema: JsonSchema, value: unknown, path: string):
 }
 
 function lookAtOne(search: Search, at: JsonSchema, value: unknown, path: string): void {
-  const { found, names } = search
-  const broken = brokenKeyword(at, value, names.formats)
-  if (broken !== undefined) found.add(() => ({ path, message: sentence(broken, at, value, names) }), path)
+  const { found } = search
+  const broken = brokenKeyword(at, value, search)
+  if (broken !== undefined) found.add(() => ({ path, message: sentence(broken, at, value, search) }), path)
   if (broken !== undefined && broken !== 'minItems' && broken !== 'uniqueItems') return
   if (Array.isArray(value)) {
     const { items } = at
@@ -138,13 +138,13 @@ function isObject(value: unknown): value is Names {
 }
 
 /** The first keyword about a value as a whole that it does not hold to, in an order in which no size is found late. */
-function brokenKeyword(schema: JsonSchema, value: unknown, formats: TextFormats): string | undefined {
+function brokenKeyword(schema: JsonSchema, value: unknown, search: Search): string | undefined {
   const types = typesOf(schema)
   if (types.length > 0 && !types.some((type) => isOfType(type, value))) return 'type'
   if (schema.enum !== undefined && !schema.enum.includes(value)) return 'enum'
   if ('const' in schema && schema.const !== value) return 'const'
   if (typeof value === 'number') return ofNumber(schema, value)
-  if (typeof value === 'string') return ofText(schema, value, formats)
+  if (typeof value === 'string') return ofText(schema, value, search)
   return Array.isArray(value) ? ofList(schema, value) : undefined
 }
 
@@ -173,14 +173,14 @@ function ofNumber(schema: JsonSchema, value: number): string | undefined {
   return schema.multipleOf !== undefined && !Number.isInteger(value / schema.multipleOf) ? 'multipleOf' : undefined
 }
 
-function ofText(schema: JsonSchema, value: string, formats: TextFormats): string | undefined {
+function ofText(schema: JsonSchema, value: string, { names, input }: Search): string | undefined {
   const { minLength = 0, maxLength = Infinity, pattern } = schema
   // A character has at most two units, so no more of a text needs to be counted.
   if (value.length > 2 * maxLength || (value.length > maxLength && Array.from(value).length > maxLength))
     return 'maxLength'
   if (Array.from(value.slice(0, 2 * minLength)).length < minLength) return 'minLength'
   if (pattern !== undefined && !new RegExp(pattern, 'u').test(value)) return 'pattern'
-  return formatOf(schema, formats)?.faultOf(value) === undefined ? undefined : 'format'
+  return formatOf(schema, names.formats)?.faultOf(value, input) === undefined ? undefined : 'format'
 }
 
 function ofList(schema: JsonSchema, value: readonly unknown[]): string | undefined {
@@ -190,8 +190,8 @@ function ofList(schema: JsonSchema, value: readonly unknown[]): string | undefin
   return schema.uniqueItems === true && isTwice() ? 'uniqueItems' : undefined
 }
 
-function sentence(broken: string, schema: JsonSchema, value: unknown, names: SchemaNames): string {
-  const ofFormat = typeof value === 'string' ? formatOf(schema, names.formats)?.faultOf(value) : undefined
+function sentence(broken: string, schema: JsonSchema, value: unknown, { names, input }: Search): string {
+  const ofFormat = typeof value === 'string' ? formatOf(schema, names.formats)?.faultOf(value, input) : undefined
   if (ofFormat !== undefined) return `${quote(value)} ${ofFormat}`
   switch (broken) {
     case 'enum':
@@ -206,6 +206,10 @@ function sentence(broken: string, schema: JsonSchema, value: unknown, names: Sch
       return sentences.tooFewEntries(schema.minItems ?? 0, Array.isArray(value) ? value.length : 0)
     case 'maxItems':
       return sentences.tooManyEntries(schema.maxItems ?? 0, Array.isArray(value) ? value.length : 0)
+    case 'pattern':
+      return (
+        controlIn(String(value)) ?? (/^\s/.test(String(value)) ? sentences.BEGINS_BLANK : mustBe(schema, value, names))
+      )
     case 'multipleOf':
       return sentences.mustBe(sentences.multipleOf(schema.multipleOf ?? 1), quote(value))
     case 'uniqueItems':
@@ -213,6 +217,16 @@ function sentence(broken: string, schema: JsonSchema, value: unknown, names: Sch
     default:
       return mustBe(schema, value, names)
   }
+}
+
+/** Those that no text in one line has: of control, ends of lines, and turns of the direction of writing. */
+const CONTROL = /[\p{Cc}\u2028-\u202e\u2066-\u2069]/u
+
+function controlIn(text: string): string | undefined {
+  const characters = Array.from(text)
+  const at = characters.findIndex((character) => CONTROL.test(character))
+  const code = characters[at]?.codePointAt(0)
+  return code === undefined ? undefined : sentences.controlCharacter(at + 1, code)
 }
 
 const mustBe = (schema: JsonSchema, value: unknown, names: SchemaNames): string =>

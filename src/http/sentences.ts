@@ -102,6 +102,11 @@ export const QUOTES = {
   list: (entries: number): string => `a list with ${counted(entries, 'entry', 'entries')}`,
 } as const
 
+export const BEGINS_BLANK = 'must not begin with a space'
+/** @param place of the character, from 1 on */
+export const controlCharacter = (place: number, code: number): string =>
+  `must be text in one line: character ${place} is a control character (U+${code.toString(16).toUpperCase().padStart(4, '0')})`
+
 // ---- The body as a whole.
 
 export const NO_BODY = 'The request has no body. Send the input as JSON.'

@@ -4,8 +4,8 @@ export interface TextFormat {
   readonly noun: string
   /** Examples of values: `16 or "5/8"`. */
   readonly examples: string
-  /** The fault of a text, to follow the quoted text; undefined if there is none. */
-  readonly faultOf: (text: string) => string | undefined
+  /** The fault of a text of an input, to follow the quoted text; undefined if there is none. */
+  readonly faultOf: (text: string, input: unknown) => string | undefined
 }
 
 /** The formats that schemas may name, by name. */

@@ -14,7 +14,7 @@ type Groups = readonly (readonly string[])[]
 const AFTER_START_MS = 250
 const BETWEEN_MS = 50
 
-const optionsWith = (formats: TextFormats): NonNullable<AjvOptions['customOptions']> => ({
+const OPTIONS: NonNullable<AjvOptions['customOptions']> = {
   coerceTypes: false,
   removeAdditional: false,
   useDefaults: false,
@@ -28,12 +28,6 @@ const optionsWith = (formats: TextFormats): NonNullable<AjvOptions['customOption
   // took a third of it.
   validateSchema: false,
   meta: false,
-  formats: Object.fromEntries(
-    Object.entries(formats).map(([name, { faultOf }]) => [
-      name,
-      { type: 'string', validate: (text: string) => faultOf(text) === undefined },
-    ]),
-  ),
   keywords: [
     {
       // The tag of an object that leaves it out, before the variants are told apart by it.
@@ -58,7 +52,21 @@ const optionsWith = (formats: TextFormats): NonNullable<AjvOptions['customOption
       validate: (groups: Groups, data: object): boolean => excluded(groups, data).length === 0,
     },
   ],
-})
+}
+
+/** Our formats in place of Ajv's, which see a text alone: what a length may be depends on the units of its input. */
+const holdTexts =
+  (formats: TextFormats): NonNullable<AjvOptions['onCreate']> =>
+  (ajv) => {
+    ajv.removeKeyword('format').addKeyword({
+      keyword: 'format',
+      type: 'string',
+      schemaType: 'string',
+      errors: false,
+      validate: (name: string, text: string, _: unknown, within?: { readonly rootData: unknown }): boolean =>
+        formats[name]?.faultOf(text, within?.rootData) === undefined,
+    })
+  }
 
 /** Whether data holds to a schema: at once, or a moment later while the schema is still compiled. */
 type Validate = {
@@ -94,7 +102,7 @@ export function validation(formats: TextFormats): Validation {
   }
   // Of what the type asks, which is all of Ajv, Fastify uses the function and its errors.
   return {
-    ajv: { customOptions: optionsWith(formats) },
+    ajv: { customOptions: OPTIONS, onCreate: holdTexts(formats) },
     buildValidator: buildValidator as unknown as ValidatorFactory,
     pending,
   }

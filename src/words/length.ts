@@ -1,3 +1,4 @@
+import type { Units } from '#shared/units/length.ts'
 import { type LengthFault, LONGEST_LENGTH_TEXT } from '#shared/units/parse-length.ts'
 
 /** The noun for a length, and examples, in sentences about input that is not valid. */
@@ -19,5 +20,6 @@ export const LENGTH_FAULTS: Readonly<Record<LengthFault, string>> = {
     'is not a length: write a decimal, a fraction or a mixed fraction, with in or mm if you like, for example 5/8, 1 3/16 or 16 mm',
 }
 
-/** Both limits in the unit in which the length is given. */
-export const lengthOutside = (least: number, most: number): string => `must be from ${least} to ${most}`
+/** Both limits in the units of the input. */
+export const lengthOutside = (least: number, most: number, units: Units): string =>
+  `must be from ${least} to ${most} ${units}`

@@ -26,9 +26,7 @@ export function valid(schema: Schema): fc.Arbitrary<unknown> {
  * Drawn from the schema alone, hardly a bearing could be made.
  */
 export function near(value: unknown, schema: Schema): fc.Arbitrary<unknown> {
-  const at = schemaAt(schema)
-  const variant = (at.oneOf ?? at.anyOf)?.find((each) => isTagged(value, schemaAt(each)))
-  if (variant !== undefined) return near(value, variant)
+  const at = variantOf(schema, value)
   const same = { arbitrary: fc.constant(value), weight: MOSTLY }
   const other = { arbitrary: valid(at), weight: 1 }
   if (Array.isArray(value)) return fc.oneof({ arbitrary: nearList(value, at), weight: MOSTLY }, other)
@@ -152,11 +150,18 @@ function scaled(value: number, { type, minimum = -LARGEST, maximum = LARGEST }: 
 }
 
 /** Of fields that exclude one another, the last that is there. */
-function withoutConflicts(fields: Record<string, unknown>, schema: Schema): Record<string, unknown> {
+export function withoutConflicts(fields: Record<string, unknown>, schema: Schema): Record<string, unknown> {
   const dropped = new Set(
     (schema['x-exclusive'] ?? []).flatMap((group) => group.filter((name) => name in fields).slice(0, -1)),
   )
   return Object.fromEntries(Object.entries(fields).filter(([name]) => !dropped.has(name)))
+}
+
+/** The schema itself, or of its variants the one that a value is of. */
+export function variantOf(schema: Schema, value: unknown): Schema {
+  const at = schemaAt(schema)
+  const variant = (at.oneOf ?? at.anyOf)?.find((each) => isTagged(value, schemaAt(each)))
+  return variant === undefined ? at : variantOf(variant, value)
 }
 
 /** Whether a value is the variant that a schema describes: the fields that can have one value only have it, or may lack it. */

@@ -1,0 +1,22 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { startedApp } from '#tests/support/started-app.ts'
+import { OPERATIONS } from './document.ts'
+import { echoesOf } from './echoes.ts'
+
+const REQUESTS = 100
+const MOST_MS = 4_000
+
+/** Those that answer with their whole input. */
+const ECHOING = OPERATIONS.filter(({ method, examples }) => method === 'POST' && examples.length > 0)
+
+test.each(ECHOING)('$operationId: an input that is given back is taken, and answered alike', async (operation) => {
+  let count = 0
+  await fc.assert(
+    echoesOf(operation, await startedApp(), () => {
+      count += 1
+    }),
+    { numRuns: REQUESTS, interruptAfterTimeLimit: MOST_MS },
+  )
+  expect(count).toBeGreaterThan(0)
+})
