@@ -5,8 +5,8 @@ import { arc, line } from './shapes.ts'
 export type Window = { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number }
 
 /**
- * The part of some shapes that lies inside a window: lines and true arcs, cut at its edge. A filled shape or a text stays whole
- * where its middle (a text: its place) is inside, and is left out elsewhere.
+ * The part of some shapes that lies inside a window: lines and true arcs, cut at its edge. A filled shape, a text or a code stays
+ * whole where its middle (a text or a code: its place) is inside, and is left out elsewhere.
  */
 export function clipped(shapes: readonly Shape[], window: Window): readonly Shape[] {
   return shapes.flatMap((shape) => {
@@ -20,6 +20,7 @@ export function clipped(shapes: readonly Shape[], window: Window): readonly Shap
       case 'polyline':
         return clippedPolyline(shape, window)
       case 'text':
+      case 'code':
         return isInside(shape.at, window) ? [shape] : []
       default:
         return shape satisfies never

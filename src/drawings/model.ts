@@ -82,6 +82,16 @@ export type Shape = { readonly role: Role } & (
       readonly turned?: number
       readonly bold?: boolean
     }
+  | {
+      /** For the camera of a phone: black on white wherever it stands. On paper alone. */
+      readonly kind: 'code'
+      /** Its lower left corner. */
+      readonly at: Point
+      readonly side: Mm
+      readonly modules: number
+      /** The dark ones as an SVG path: a module is 1, y goes down. */
+      readonly path: string
+    }
 )
 export type ShapeOf<Kind extends Shape['kind']> = Extract<Shape, { kind: Kind }>
 

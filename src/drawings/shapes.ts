@@ -66,6 +66,8 @@ export function placed(shapes: readonly Shape[], factor: number, to: Point = at(
         return { ...shape, points: shape.points.map((point) => ({ ...point, ...move(point) })) }
       case 'text':
         return { ...shape, at: move(shape.at), height: size(shape.height) }
+      case 'code':
+        return { ...shape, at: move(shape.at), side: size(shape.side) }
       default:
         return shape satisfies never
     }

@@ -18,6 +18,7 @@ import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { movedForKerf } from './kerf.ts'
 import type { Drawing, Shape } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
+import type { QrCode } from './qr-code.ts'
 import { type SheetMark, sheetMark } from './sheet-mark.ts'
 import type { View } from './view.ts'
 
@@ -32,7 +33,7 @@ function itemsOf(view: Exclude<View, 'assembly'>, design: Design, { code }: Shee
 }
 
 /** The items, and what the sheet says of itself. */
-function cutOut(view: Exclude<View, 'assembly'>, design: Design) {
+function cutOut(view: Exclude<View, 'assembly'>, design: Design, code: QrCode | undefined) {
   const mark = sheetMark(design)
   const sign = imprint(mark)
   return {
@@ -41,6 +42,7 @@ function cutOut(view: Exclude<View, 'assembly'>, design: Design) {
       title: `${TITLES[view]} ${mark.code}`,
       description: `${CUT_OUT_DESCRIPTIONS[view](nameOf(design.bearing.resolved.input))} ${sign}.`,
       imprint: [sign, ...SIGN_MEANINGS].join(', '),
+      code,
     },
   }
 }
@@ -74,8 +76,18 @@ function gluedRings(design: Design): readonly RingName[] {
 /** The purpose of a drawing: to be printed, or for a machine that cuts, which knows neither paper nor printer. */
 export type Medium = 'paper' | 'machine'
 
-/** A view of a bearing as one drawing, as large as it takes; what is cut by is for a beam of the kerf that is planned. */
-export function drawingOf(view: View, design: Design, paper: Paper, medium: Medium = 'paper'): Drawing {
+/**
+ * A view of a bearing as one drawing, as large as it takes; what is cut by is for a beam of the kerf that is planned.
+ *
+ * @param code leads back to the bearing, where that has an address
+ */
+export function drawingOf(
+  view: View,
+  design: Design,
+  paper: Paper,
+  medium: Medium = 'paper',
+  code?: QrCode | undefined,
+): Drawing {
   const isPrinted = medium === 'paper'
   if (view === 'assembly')
     return assemblySheet(assembled(design), {
@@ -83,8 +95,9 @@ export function drawingOf(view: View, design: Design, paper: Paper, medium: Medi
       wood: woodOf(design),
       paper,
       isPrinted,
+      code,
     })
-  const { items, words } = cutOut(view, design)
+  const { items, words } = cutOut(view, design, code)
   const { units, making = {} } = design.bearing.resolved.input
   const { kerf } = resolveMaking(making, units)
   const { moved, areAllMoved } = itemsForKerf(items, kerf)
@@ -107,8 +120,13 @@ function itemsForKerf(items: readonly Item[], kerf: Mm) {
 }
 
 /** The same on pages to print, or how many pages it would take where nobody would print so many. */
-export function pagesOfView(view: View, design: Design, paper: Paper): Result<readonly Drawing[], TooManyPages> {
-  if (view === 'assembly') return ok([drawingOf(view, design, paper)])
-  const { items, words } = cutOut(view, design)
+export function pagesOfView(
+  view: View,
+  design: Design,
+  paper: Paper,
+  code?: QrCode | undefined,
+): Result<readonly Drawing[], TooManyPages> {
+  if (view === 'assembly') return ok([drawingOf(view, design, paper, 'paper', code)])
+  const { items, words } = cutOut(view, design, code)
   return pagesOf(items, words, PAPER_SIZES[paper])
 }

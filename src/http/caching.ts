@@ -14,6 +14,8 @@ const IMMUTABLE = 'public, max-age=31536000, immutable'
 export const ASK_AGAIN = 'public, no-cache'
 
 type Keepable = {
+  /** Where people reach this service, for what leads back to it. */
+  readonly publicUrl?: string | null
   /** Everything that the answer depends on, beside the path, the media type and the build. */
   readonly input: unknown
   readonly mediaType: string
@@ -30,11 +32,11 @@ type Keepable = {
 export function isKept(
   request: FastifyRequest,
   reply: FastifyReply,
-  { input, mediaType, pagePolicy, cacheControl = lifetimeOf(input) }: Keepable,
+  { publicUrl, input, mediaType, pagePolicy, cacheControl = lifetimeOf(input) }: Keepable,
 ): boolean {
   const path = request.url.split('?', 1)[0]
   const coding = isCodable(mediaType) ? codingFor(request) : undefined
-  const parts = [ENGINE, path, mediaType, coding, canonical(input)]
+  const parts = [ENGINE, path, mediaType, coding, canonical(input), ...(publicUrl ? [publicUrl] : [])]
   const etag = `"${hash('sha256', parts.join('\n'), 'base64url').slice(0, 27)}"`
   setAnswerHeaders(reply, { cacheControl, kept: { etag, engine: ENGINE }, pagePolicy })
   if (isCodable(mediaType)) addVary(reply, 'Accept-Encoding')

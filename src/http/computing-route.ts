@@ -24,6 +24,10 @@ import { schemaNamesOf } from './schema.ts'
 import { notFoundChoice } from './sentences.ts'
 
 declare module 'fastify' {
+  interface FastifyInstance {
+    /** Where people outside reach this service; null where nobody has said it. */
+    publicUrl: string | null
+  }
   interface FastifyContextConfig {
     /** The query of the route for the OpenAPI document, where the route's own schema of it is that of a body. */
     queryParameters?: readonly QueryParameter[]
@@ -148,7 +152,8 @@ function answering<Schema extends ComputingSchema>(
     const chosen = mediaType(request, offered)
     const pagePolicy = policyOf(chosen)
     if (request.method === 'POST') setAnswerHeaders(reply, { ...(pagePolicy !== undefined && { pagePolicy }) })
-    else if (isKept(request, reply, { input, mediaType: chosen, pagePolicy })) return reply.code(304).send()
+    else if (isKept(request, reply, { publicUrl: app.publicUrl, input, mediaType: chosen, pagePolicy }))
+      return reply.code(304).send()
     if (chosen !== JSON_TYPE) reply.type(chosen.startsWith('text/') ? `${chosen}; charset=utf-8` : chosen)
     // The validator has held the input to this very schema; its type is lost on the way through Fastify's generics.
     return handler(input as Static<Schema['body']>, request, chosen)

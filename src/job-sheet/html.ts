@@ -1,5 +1,6 @@
 import type { Units } from '#shared/units/length.ts'
 import type { Form, JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
+import { qrCode } from '#src/drawings/qr-code.ts'
 import { escaped, page } from '#src/http/html.ts'
 import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
@@ -11,11 +12,15 @@ import { allCautions, cautionsAt, sizeCells, sizeWords } from './sheet-text.ts'
 import { STYLE } from './style.ts'
 
 /** The job sheet as a page of its own: to read on a telephone at the lathe, and to print. */
-export const toHtml = (sheet: JobSheet, form: Form = 'full'): string =>
-  page(sheet.title, { style: STYLE }, sheetBody(sheet, form))
+export const toHtml = (sheet: JobSheet, form?: Form, address?: string | undefined): string =>
+  page(sheet.title, { style: STYLE }, sheetBody(sheet, form, address))
 
-/** The body of that page. */
-export function sheetBody(sheet: JobSheet, form: Form = 'full'): string {
+/**
+ * The body of that page.
+ *
+ * @param address leads back to the bearing, where that has one
+ */
+export function sheetBody(sheet: JobSheet, form: Form = 'full', address?: string | undefined): string {
   const { title, arrangement, units, name, code, tools, operations } = sheet
   const isShort = form === 'short'
   const steps = operations.map((operation, index) => (isShort ? line(operation, units) : step(sheet, operation, index)))
@@ -24,7 +29,12 @@ export function sheetBody(sheet: JobSheet, form: Form = 'full'): string {
     ? allCautions(sheet).map((words) => `<p class="caution">${escaped(words)}</p>`)
     : [`<p><b>${SHEET.allTools}.</b> ${escaped(tools.join(', '))}.</p>`]
   const foot = [imprint({ name, code, version: VERSION }), ...SIGN_MEANINGS].map(escaped).join(', ')
-  return `<main><h1>${escaped(title)}</h1>${lead}${before.join('')}<ol>${steps.join('')}</ol><footer>${foot}</footer></main>`
+  return `<main>${address === undefined ? '' : wayBack(address)}<h1>${escaped(title)}</h1>${lead}${before.join('')}<ol>${steps.join('')}</ol><footer>${foot}</footer></main>`
+}
+
+function wayBack(address: string): string {
+  const { modules, path } = qrCode(address)
+  return `<svg class="code" role="img" aria-label="${SHEET.code}" viewBox="0 0 ${modules} ${modules}"><path d="${path}"/></svg>`
 }
 
 /** One operation of the short sheet. */

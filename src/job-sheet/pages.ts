@@ -2,6 +2,7 @@ import type { Units } from '#shared/units/length.ts'
 import type { Form, JobSheet, SheetOperation } from '#src/api/job-sheet/schema.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper } from '#src/drawings/papers.ts'
+import { qrCode } from '#src/drawings/qr-code.ts'
 import { type Block, type Row, type ShortRow, shortPages, textPages } from '#src/drawings/sheets/text-pages.ts'
 import { VERSION } from '#src/version.ts'
 import { cautionSentence } from '#src/words/caution.ts'
@@ -11,18 +12,32 @@ import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { TERMS } from '#src/words/terms.ts'
 import { allCautions, cautionsAt, sizeCells, sizeWords } from './sheet-text.ts'
 
-/** The job sheet on paper, whole or as short as two pages. */
-export function toPages(sheet: JobSheet, paper: Paper, form: Form = 'full'): readonly Drawing[] {
+/**
+ * The job sheet on paper, whole or as short as two pages.
+ *
+ * @param address leads back to the bearing, where that has one
+ */
+export function toPages(
+  sheet: JobSheet,
+  paper: Paper,
+  form: Form = 'full',
+  address?: string | undefined,
+): readonly Drawing[] {
   const { title, arrangement, name, code, tools } = sheet
   const use = cautionSentence('light-use-only', TERMS[arrangement])
   const sign = [imprint({ name, code, version: VERSION }), ...SIGN_MEANINGS, SHEET.notToScale].join(', ')
-  if (form === 'short')
-    return shortPages({ heading: title, lead: use, imprint: sign }, shortRows(sheet), PAPER_SIZES[paper])
+  const words = {
+    heading: title,
+    lead: use,
+    imprint: sign,
+    code: address === undefined ? undefined : qrCode(address),
+  }
+  if (form === 'short') return shortPages(words, shortRows(sheet), PAPER_SIZES[paper])
   const blocks = [
     { title: SHEET.allTools, rows: [{ kind: 'paragraph', lead: '', words: `${tools.join(', ')}.` }] } satisfies Block,
     ...sheet.operations.map((operation, index) => block(sheet, operation, index)),
   ]
-  return textPages({ heading: title, lead: use, imprint: sign }, blocks, PAPER_SIZES[paper])
+  return textPages(words, blocks, PAPER_SIZES[paper])
 }
 
 function block(sheet: JobSheet, operation: SheetOperation, index: number): Block {

@@ -47,8 +47,10 @@ export async function kioskPage(runOwnTask: RunOwnTask, publicUrl: string | null
 }
 
 /** The worker that keeps the page, and answers for the service where that cannot be reached. */
-export const kioskWorker = async (runOwnTask: RunOwnTask): Promise<Buffer> =>
-  constantBody(await scriptOf(runOwnTask, 'src/kiosk/offline/service-worker.ts'))
+export async function kioskWorker(runOwnTask: RunOwnTask, publicUrl: string | null): Promise<Buffer> {
+  const script = await scriptOf(runOwnTask, 'src/kiosk/offline/service-worker.ts')
+  return constantBody(`globalThis.publicUrl=${JSON.stringify(publicUrl)};${script}`)
+}
 
 const scriptOf = (runOwnTask: RunOwnTask, entry: string): Promise<string> =>
   runOwnTask('browserScript', { root: ROOT, entry })

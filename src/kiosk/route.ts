@@ -3,13 +3,6 @@ import { lazy } from '#shared/lazy.ts'
 import { isKept } from '#src/http/caching.ts'
 import { kioskPage, kioskWorker } from './page.ts'
 
-declare module 'fastify' {
-  interface FastifyInstance {
-    /** Where people outside reach this service; null where nobody has said it. */
-    publicUrl: string | null
-  }
-}
-
 /** Kept, and checked at every visit: it costs little, and a new build is on the screen at once. */
 const CHECKED = 'no-cache'
 
@@ -20,9 +13,9 @@ const WORKER_POLICY = "default-src 'none'; connect-src 'self'"
 export const kioskRoute: FastifyPluginAsync = async (app) => {
   // No caller's work: all who ask meanwhile wait for it, whoever of them leaves.
   const made = lazy(() => kioskPage(app.runOwnTask, app.publicUrl))
-  const workerMade = lazy(() => kioskWorker(app.runOwnTask))
+  const workerMade = lazy(() => kioskWorker(app.runOwnTask, app.publicUrl))
   const answer = (request: FastifyRequest, reply: FastifyReply, type: string, pagePolicy: string, body: Buffer) =>
-    isKept(request, reply, { input: app.publicUrl ?? '', mediaType: type, pagePolicy, cacheControl: CHECKED })
+    isKept(request, reply, { publicUrl: app.publicUrl, input: '', mediaType: type, pagePolicy, cacheControl: CHECKED })
       ? reply.code(304).send()
       : reply.type(`${type}; charset=utf-8`).send(body)
 

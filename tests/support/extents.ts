@@ -20,6 +20,8 @@ export function extentOf(shape: Shape): Extent {
       return around([...shape.points, ...legsOf(shape).flatMap(bulging)], 0)
     case 'text':
       return around(cornersOf(shape), 0)
+    case 'code':
+      return around([shape.at, { x: shape.at.x + shape.side, y: shape.at.y + shape.side }], 0)
     default:
       return shape satisfies never
   }

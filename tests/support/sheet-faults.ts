@@ -1,10 +1,14 @@
+import { clipped } from '#src/drawings/clip.ts'
 import type { Drawing, ShapeOf } from '#src/drawings/model.ts'
 import { extentOf, overlap } from './extents.ts'
 
 export const textsOn = ({ shapes }: Drawing): readonly ShapeOf<'text'>[] =>
   shapes.filter((shape) => shape.kind === 'text')
 
-/** What no sheet may have, in words: a text on another, one without height, and anything that leaves the paper. */
+/**
+ * What no sheet may have, in words: a text on another, one without height, anything in a code, and anything
+ * that leaves the paper.
+ */
 export function sheetFaults(drawing: Drawing): readonly string[] {
   const flat = textsOn(drawing).flatMap(({ text, height }) => (height > 0 ? [] : [`${text} is ${height} mm high`]))
   const boxes = textsOn(drawing).map((text) => ({ text: text.text, box: extentOf(text) }))
@@ -19,5 +23,22 @@ export function sheetFaults(drawing: Drawing): readonly string[] {
     const words = shape.kind === 'text' ? shape.text : ''
     return least >= -rounding ? [] : [`${shape.kind} ${shape.role} ${words} leaves the sheet by ${-least}`]
   })
-  return [...flat, ...overlaps, ...outside]
+  return [...flat, ...overlaps, ...outside, ...inCodes(drawing, rounding)]
+}
+
+/** A camera reads a code only where nothing else stands in it or in the light edge that it brings. */
+function inCodes({ shapes }: Drawing, rounding: number): readonly string[] {
+  return shapes
+    .filter((shape) => shape.kind === 'code')
+    .flatMap((code) => {
+      const { left, bottom, right, top } = extentOf(code)
+      const window = { left: left + rounding, bottom: bottom + rounding, right: right - rounding, top: top - rounding }
+      const texts = shapes.filter((shape) => shape.kind === 'text' && overlap(extentOf(shape), window))
+      const others = shapes.filter(({ kind }) => kind !== 'text')
+      const crossing = clipped(
+        others.filter((shape) => shape !== code),
+        window,
+      )
+      return [...texts, ...crossing].map(({ kind, role }) => `${kind} ${role} in the code`)
+    })
 }

@@ -12,7 +12,7 @@ import { openedPage } from './browser.ts'
 export const FIRST = 'v=1&units=mm&balls.count=12&balls.diameter=16&balls.material=wood&bore=12'
 
 /** Where the service of these tests says that it is. */
-const PUBLIC_URL = 'https://bench.example'
+export const PUBLIC_URL = 'https://bench.example'
 
 /** One service for all tests of a file: it keeps nothing of them, and its page is made but once. */
 const service = lazy(async () => {

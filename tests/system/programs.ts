@@ -5,6 +5,7 @@
 export const PROGRAMS = {
   pdftoppm: { found: ['pdftoppm', '-v'], package: 'poppler-utils' },
   pdftotext: { found: ['pdftotext', '-v'], package: 'poppler-utils' },
+  zbarimg: { found: ['zbarimg', '--version'], package: 'zbar-tools' },
   qpdf: { found: ['qpdf', '--version'], package: 'qpdf' },
   // The system's own interpreter: another that comes first in the path does not see the system's packages.
   ezdxf: { found: ['/usr/bin/python3', '-c', 'import ezdxf'], package: 'python3-ezdxf' },

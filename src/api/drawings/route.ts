@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/arrangements.ts'
+import { bearingAddress } from '#src/api/bearing-address.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
 import { seasonedDesign } from '#src/api/seasoned.ts'
@@ -42,7 +43,8 @@ export const drawingsRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (!made.ok) throw refusedDesign(made.error, body)
       const { view, format } = named(request)
       const { drawn } = await import('./present.ts') // a start has no time for all that draws
-      return drawn(app, made.value, { view, format, paper: paperFor(body) }, request)
+      const address = bearingAddress(app.publicUrl, body, made.value)
+      return drawn(app, made.value, { view, format, paper: paperFor(body), address }, request)
     },
   })
 }

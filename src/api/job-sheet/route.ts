@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox'
 import type { FastifyRequest } from 'fastify'
 import { design } from '#shared/bearing/arrangements.ts'
+import { bearingAddress } from '#src/api/bearing-address.ts'
 import { toDesignInput } from '#src/api/design-input.ts'
 import { refusedDesign } from '#src/api/refusal.ts'
 import { seasonedDesign } from '#src/api/seasoned.ts'
@@ -43,15 +44,16 @@ export const jobSheetRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (!made.ok) throw refusedDesign(made.error, body)
       const { toJobSheet } = await import('./present.ts')
       const sheet = toJobSheet(made.value, body)
+      const address = bearingAddress(app.publicUrl, body, made.value)
       if (mediaType === SHEET_TYPES.pdf) {
         const { toPages } = await import('#src/job-sheet/pages.ts')
         return app
-          .runTask('pdf', toPages(sheet, paperFor(body), body.form), request)
+          .runTask('pdf', toPages(sheet, paperFor(body), body.form, address), request)
           .then((written) => Buffer.from(written))
       }
       if (mediaType !== SHEET_TYPES.html) return sheet
       const { toHtml } = await import('#src/job-sheet/html.ts')
-      return toHtml(sheet, body.form)
+      return toHtml(sheet, body.form, address)
     },
   })
 }

@@ -7,6 +7,7 @@ import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
 import { at, type Drawing, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper, projectionFor } from '#src/drawings/papers.ts'
+import { codeAt, type QrCode } from '#src/drawings/qr-code.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
 import { box, circle, line, placed, text } from '#src/drawings/shapes.ts'
 import type { SheetMark } from '#src/drawings/sheet-mark.ts'
@@ -30,6 +31,8 @@ import { titleBlock } from './title-block.ts'
 const MARGIN = 8
 const STRIP_HEIGHT = 36
 const TITLE_WIDTH = 92
+/** Between the table and the title block, its own quiet zone round it. */
+const CODE_SIDE = 30
 /** The notes stand below the enlarged groove, which is never narrower: as wide as the largest scale of the views leaves it. */
 const COLUMNS = [75, 67, 60]
 /** The scale bar's words stand beside it in so wide a column, else above it. */
@@ -118,6 +121,7 @@ export type Issue = {
   readonly paper: Paper
   /** Not for a machine, which knows no paper. */
   readonly isPrinted: boolean
+  readonly code?: QrCode | undefined
 }
 
 /**
@@ -337,18 +341,20 @@ function strip(
   assembled: Assembled,
   say: SizeText,
   { width, height, scale }: Layout,
-  { mark, paper, isPrinted }: Issue,
+  { mark, paper, isPrinted, code }: Issue,
 ): readonly Shape[] {
   const { arrangement, ring, dimensions } = assembled
   const { resolved } = ring
   const { units } = resolved.input
   const [left, right, bottom, top] = [MARGIN, width - MARGIN, MARGIN, MARGIN + STRIP_HEIGHT]
   const between = right - TITLE_WIDTH
+  const tableEnd = code === undefined ? between : between - CODE_SIDE
   return [
     box('frame', MARGIN, MARGIN, width - MARGIN, height - MARGIN),
     line('frame', at(left, top), at(right, top)),
-    line('frame', at(between, bottom), at(between, top)),
-    ...sizeTable({ arrangement, dimensions, resolved }, say, { left, bottom, right: between, top }),
+    ...[...new Set([tableEnd, between])].map((x) => line('frame', at(x, bottom), at(x, top))),
+    ...codeAt(code, tableEnd, (bottom + top - CODE_SIDE) / 2, CODE_SIDE),
+    ...sizeTable({ arrangement, dimensions, resolved }, say, { left, bottom, right: tableEnd, top }),
     ...titleBlock(
       {
         ...words.titles(arrangement, factsOf(assembled), { units, name: mark.name }, say),

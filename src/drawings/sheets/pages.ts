@@ -3,6 +3,7 @@ import { mm } from '#shared/units/length.ts'
 import { clipped, type Window } from '#src/drawings/clip.ts'
 import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
 import type { PaperSize } from '#src/drawings/papers.ts'
+import { codeAt, type QrCode } from '#src/drawings/qr-code.ts'
 import { circle, cross, placed, text } from '#src/drawings/shapes.ts'
 import { fittedHeight, textWidth } from '#src/drawings/text-width.ts'
 import { pageFooting, tileNote } from '#src/words/drawing.ts'
@@ -17,7 +18,13 @@ export type Item = {
   readonly height: number
 }
 
-export type Words = { readonly title: string; readonly description: string; readonly imprint: string }
+export type Words = {
+  readonly title: string
+  readonly description: string
+  readonly imprint: string
+  /** For the lower right corner of each page. */
+  readonly code?: QrCode | undefined
+}
 
 /** More paper than this is not glued together by anyone. */
 const MOST_PAGES = 60
@@ -43,7 +50,8 @@ export function oneSheet(items: readonly Item[], words: Words, paper: PaperSize,
   const shelves = shelvesOf(items, room, Number.POSITIVE_INFINITY)[0] ?? { spots: [], height: 0 }
   const foot = isPrinted ? FOOT_HEIGHT : IMPRINT_HEIGHT
   const height = shelves.height + foot + 2 * MARGIN
-  const { title, description, imprint } = words
+  const { title, description, imprint, code } = words
+  const beside = isPrinted ? besideOf(code) : 0
   return {
     title,
     description,
@@ -52,8 +60,8 @@ export function oneSheet(items: readonly Item[], words: Words, paper: PaperSize,
     scale: 1,
     shapes: [
       ...onPage(shelves.spots, height - MARGIN),
-      ...(isPrinted ? checkBar(MARGIN, MARGIN) : []),
-      imprinted(imprint, MARGIN + foot - IMPRINT_HEIGHT, room),
+      ...(isPrinted ? [...checkBar(MARGIN, MARGIN), ...inCorner(code, MARGIN + room)] : []),
+      imprinted(imprint, MARGIN + foot - IMPRINT_HEIGHT, room - beside),
     ],
   }
 }
@@ -79,7 +87,7 @@ export function pagesOf(
   return ok(
     contents.map(({ shapes, note }, index): Drawing => {
       const footing = pageFooting(words.title, index + 1, contents.length, paper.name)
-      const right = paper.short - MARGIN
+      const right = paper.short - MARGIN - besideOf(words.code)
       return {
         title: words.title,
         description: words.description,
@@ -89,8 +97,13 @@ export function pagesOf(
         shapes: [
           ...shapes,
           ...checkBar(MARGIN, MARGIN),
-          ...(note === '' ? [] : [besideBar(note, right, width)]),
-          imprinted(words.imprint, MARGIN + CHECK_BAR_HEIGHT, width - textWidth(footing, SMALL_TEXT_HEIGHT) - 4),
+          ...inCorner(words.code, paper.short - MARGIN),
+          ...(note === '' ? [] : [besideBar(note, right, right - MARGIN)]),
+          imprinted(
+            words.imprint,
+            MARGIN + CHECK_BAR_HEIGHT,
+            right - MARGIN - textWidth(footing, SMALL_TEXT_HEIGHT) - 4,
+          ),
           text(footing, at(right, MARGIN + CHECK_BAR_HEIGHT + IMPRINT_ABOVE), SMALL_TEXT_HEIGHT, 'end', {
             role: 'mark',
           }),
@@ -105,6 +118,12 @@ const besideBar = (note: string, right: number, width: number): Shape =>
   text(note, at(right, MARGIN + 15), fittedHeight(note, SMALL_TEXT_HEIGHT, width - BAR_WIDTH - 4), 'end', {
     role: 'mark',
   })
+
+/** The code takes the height of the foot, and so much of its width with what parts it from the words. */
+const besideOf = (code: QrCode | undefined): number => (code === undefined ? 0 : FOOT_HEIGHT + 2)
+
+const inCorner = (code: QrCode | undefined, right: number): readonly Shape[] =>
+  codeAt(code, right - FOOT_HEIGHT, MARGIN, FOOT_HEIGHT)
 
 const imprinted = (imprint: string, y: number, room: number): Shape =>
   text(imprint, at(MARGIN, y + IMPRINT_ABOVE), fittedHeight(imprint, SMALL_TEXT_HEIGHT, room), 'start', {

@@ -1,6 +1,7 @@
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { at, type Drawing, type Shape } from '#src/drawings/model.ts'
 import type { PaperSize } from '#src/drawings/papers.ts'
+import { codeAt, type QrCode } from '#src/drawings/qr-code.ts'
 import { box, line, placed, text } from '#src/drawings/shapes.ts'
 import { fittedHeight, wrapped } from '#src/drawings/text-width.ts'
 import { pageNumber, SHEET } from '#src/words/job-sheet/sheet.ts'
@@ -26,20 +27,29 @@ const BETWEEN_BLOCKS = 5
 const CELLS = [0, 0.08, 0.62, 0.8, 1] as const
 /** How much of the width each may take, so that none meets its neighbour. */
 const ROOMS = [0.07, 0.36, 0.17, 0.17, 0.19] as const
+const CODE_SIDE = 28
+/** Of that, what reaches into the margin: its own light edge. */
+const CODE_ABOVE = 4
 const BLANK_FROM = 0.4
 const BLANK_TO = 0.58
 
 type Placed = { readonly shapes: readonly Shape[]; readonly height: number }
 
 /** The words above a sheet, and below each of its pages. */
-export type SheetWords = { readonly heading: string; readonly lead: string; readonly imprint: string }
+export type SheetWords = {
+  readonly heading: string
+  readonly lead: string
+  readonly imprint: string
+  /** For the upper right corner of the first page. */
+  readonly code?: QrCode | undefined
+}
 
 /**
  * A text on pages of paper: a heading, a line that counts for all of it, and blocks that are not torn apart, each with a
  * box to tick. Lines are broken by an upper bound of their width, so that nothing leaves the page.
  */
 export function textPages(
-  { heading, lead, imprint }: SheetWords,
+  { heading, lead, imprint, code }: SheetWords,
   blocks: readonly Block[],
   paper: PaperSize,
   rows: readonly Placed[] = [],
@@ -48,7 +58,7 @@ export function textPages(
   const room = paper.long - 2 * MARGIN - FOOT_HEIGHT
   const between = rows.length > 0 ? 0 : BETWEEN_BLOCKS
   const parts = [
-    headingOf(heading, lead, width, between === 0 ? BETWEEN_BLOCKS / 2 : 0),
+    headingOf({ heading, lead, code }, width, between === 0 ? BETWEEN_BLOCKS / 2 : 0),
     ...blocks.map((block) => blockOf(block, width)),
     ...rows,
   ]
@@ -131,14 +141,17 @@ function pageOf(
 }
 
 /** From its upper left corner at 0 downward. */
-function headingOf(heading: string, lead: string, width: number, free: number): Placed {
+function headingOf({ heading, lead, code }: Omit<SheetWords, 'imprint'>, all: number, free: number): Placed {
+  const width = code === undefined ? all : all - CODE_SIDE - 2
   const titles = wrapped(heading, HEADING, width, true)
   const shapes = titles.map((words, index) =>
     text(words, at(0, -HEADING - index * HEADING * 1.7), HEADING, 'start', { bold: true }),
   )
   const below = titles.length * HEADING * 1.7 + 2
   const paragraph = paragraphOf(SHEET.use, lead, width, true)
-  return { shapes: [...shapes, ...placed(paragraph.shapes, 1, at(0, -below))], height: below + paragraph.height + free }
+  const height = Math.max(below + paragraph.height, code === undefined ? 0 : CODE_SIDE - CODE_ABOVE)
+  const inCorner = codeAt(code, all - CODE_SIDE, CODE_ABOVE - CODE_SIDE, CODE_SIDE)
+  return { shapes: [...shapes, ...placed(paragraph.shapes, 1, at(0, -below)), ...inCorner], height: height + free }
 }
 
 function blockOf({ title, rows }: Block, width: number): Placed {

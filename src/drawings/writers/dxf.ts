@@ -153,6 +153,8 @@ function entity(shape: Shape): readonly Group[] {
       return shape.filled === true && shape.points.length === 3 ? triangle(shape, on) : polyline(shape, on)
     case 'text':
       return textEntity(shape, on)
+    case 'code':
+      return []
     default:
       return shape satisfies never
   }

@@ -92,6 +92,7 @@ function addPage(document: Document, drawing: Drawing): void {
   const onPaper = (point: Point): Spot => ({ x: point.x * scale, y: (height - point.y) * scale })
   for (const shape of shapes) {
     if (shape.kind === 'text') write(document, shape, onPaper(shape.at), scale)
+    else if (shape.kind === 'code') stamp(document, shape, onPaper(shape.at), scale)
     else draw(document, shape, onPaper, scale)
   }
 }
@@ -100,7 +101,12 @@ function addPage(document: Document, drawing: Drawing): void {
 type Spot = { readonly x: number; readonly y: number }
 type OnPaper = (point: Point) => Spot
 
-function draw(document: Document, shape: Exclude<Shape, { kind: 'text' }>, onPaper: OnPaper, scale: number): void {
+function draw(
+  document: Document,
+  shape: Exclude<Shape, { kind: 'text' | 'code' }>,
+  onPaper: OnPaper,
+  scale: number,
+): void {
   const { width, dashes } = LOOKS[shape.role]
   document.lineWidth(width)
   if (dashes === undefined) document.undash()
@@ -112,7 +118,12 @@ function draw(document: Document, shape: Exclude<Shape, { kind: 'text' }>, onPap
   else document.stroke('black')
 }
 
-function trace(document: Document, shape: Exclude<Shape, { kind: 'text' }>, onPaper: OnPaper, scale: number): void {
+function trace(
+  document: Document,
+  shape: Exclude<Shape, { kind: 'text' | 'code' }>,
+  onPaper: OnPaper,
+  scale: number,
+): void {
   const go = (point: Point): void => {
     const { x, y } = onPaper(point)
     document.moveTo(x, y)
@@ -181,5 +192,14 @@ function write(document: Document, shape: ShapeOf<'text'>, { x, y }: Spot, scale
   const left = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width
   document.save().translate(x, y).rotate(-turned).fillColor('black')
   document.text(text, left, 0, { lineBreak: false, baseline: 'alphabetic' })
+  document.restore()
+}
+
+function stamp(document: Document, { side, modules, path }: ShapeOf<'code'>, { x, y }: Spot, scale: number): void {
+  document.save().translate(x, y - side * scale)
+  document
+    .scale((side * scale) / modules)
+    .path(path)
+    .fill('black')
   document.restore()
 }

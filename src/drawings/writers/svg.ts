@@ -96,6 +96,11 @@ function writerOf({ scale, height }: Drawing) {
     const weight = bold === true ? ' font-weight="bold"' : ''
     return `<text ${place} font-size="${size}" text-anchor="${anchor}"${weight}${FILLED}>${escaped(words)}</text>`
   }
+  const code = ({ at, side, modules, path }: ShapeOf<'code'>): string => {
+    const place = `translate(${x(at)} ${fixed((height - at.y - side) * scale)}) scale(${fixed((side * scale) / modules)})`
+    const ground = `<path d="M0 0h${modules}v${modules}h-${modules}z" fill="#fff"/>`
+    return `<g transform="${place}" stroke="none" shape-rendering="crispEdges">${ground}<path d="${path}" fill="#000"/></g>`
+  }
   const shape = (one: Shape): string => {
     switch (one.kind) {
       case 'line':
@@ -108,6 +113,8 @@ function writerOf({ scale, height }: Drawing) {
         return polyline(one)
       case 'text':
         return text(one)
+      case 'code':
+        return code(one)
       default:
         return one satisfies never
     }

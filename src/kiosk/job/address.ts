@@ -1,5 +1,7 @@
 import { type FittedRing, RINGS } from '#shared/questions/fit/fit-setup.ts'
-import { type BearingTexts, CHOICES, FIRST_JOB, type Job, jobOf, STAGES } from './job.ts'
+import { JOB_VERSION } from '#src/api/bearing-address.ts'
+import { fragmentText } from '#src/http/query-text.ts'
+import { CHOICES, FIRST_JOB, type Job, jobOf, STAGES } from './job.ts'
 import {
   type Cut,
   type GrooveState,
@@ -17,8 +19,6 @@ import { readLength, Unread } from './text.ts'
  * follows `~`. A fragment is never sent to a service.
  */
 
-const VERSION = '1'
-
 /** More than the longest job, and no more than a browser is willing to keep. */
 const LONGEST = 16_000
 const LONGEST_TEXT = 80
@@ -32,24 +32,16 @@ const OWN = ['v', 'stage', 'ring', 'outer', 'inner', 'lot', ...CHOICES] as const
 
 const TOOL_LETTERS = { 'sharp-tool': 's', abrasive: 'a' } as const
 
-/** The bearing alone, as a QR code carries it. */
-export const bearingFragment = (bearing: BearingTexts): string =>
-  readable(new URLSearchParams({ v: VERSION, ...bearing }))
-
 export function fragmentOf({ bearing, stage, ring, outer, inner, lot, choices }: Job): string {
-  const query = new URLSearchParams({ v: VERSION, ...bearing })
+  const query = new URLSearchParams({ v: JOB_VERSION, ...bearing })
   if (stage !== FIRST_JOB.stage) query.set('stage', stage)
   if (ring !== FIRST_JOB.ring) query.set('ring', ring)
   for (const [name, states] of Object.entries({ outer, inner }))
     if (states.length > 1 || readingsIn(states) > 0) query.set(name, states.map(textOfState).join(';'))
   if (lot.length > 0) query.set('lot', lot.join(','))
   for (const [name, text] of Object.entries(choices)) query.set(name, text)
-  return readable(query)
+  return fragmentText(Object.fromEntries(query)) ?? ''
 }
-
-/** Signs that a fragment may have as they are: an address that people can read is half as long. */
-const readable = (query: URLSearchParams): string =>
-  query.toString().replaceAll(/%(2F|2C|3B|3A|7E)/g, (coded) => decodeURIComponent(coded))
 
 const textOfState = ({ readings, cut }: GrooveState): string => {
   const text = readings.map(textOfReading).join(',')
@@ -76,7 +68,7 @@ export interface ReadAddress {
  */
 export function readAddress(fragment: string): ReadAddress | undefined {
   const query = new URLSearchParams(fragment.slice(0, LONGEST))
-  if (query.get('v') !== VERSION) return undefined
+  if (query.get('v') !== JOB_VERSION) return undefined
   const faults: string[] = fragment.length > LONGEST ? ['length'] : []
   const states = (name: string) => readStates(query.get(name), faults)
   const bearing: Record<string, string> = {}

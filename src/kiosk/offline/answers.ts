@@ -61,12 +61,16 @@ const runPart: RunPart = async (name, input) => {
   return task(input)
 }
 
+/** The service writes it at the head of the worker. */
+const { publicUrl: PUBLIC_URL = null } = globalThis as { readonly publicUrl?: string | null }
+
 /** The service as far as its routes ask for it. */
 function browserService(): { readonly routes: readonly BrowserRoute[] } {
   const routes: BrowserRoute[] = []
   const app = {
     routes,
     frameAncestors: false,
+    publicUrl: PUBLIC_URL,
     runTask: runPart,
     inParts: (_request: object, _expected: object, make: (run: RunPart, atOnce: number) => unknown) => make(runPart, 1),
   }

@@ -20,7 +20,7 @@ const FORMATS: Readonly<Record<Sheet, readonly Format[]>> = {
 
 /** A button for each sheet and each file. Where there is no bearing there is nothing to open. */
 export function SheetsStage({ job, settled, change }: StageProps) {
-  const { request, units, name } = settled
+  const { sheetRequest: request, units, name } = settled
   const paper = PAPERS.find((each) => each === job.choices.paper) ?? usualPaper(units)
   if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
   const query = queryOf({ ...request, paper })
@@ -55,7 +55,7 @@ export function SheetsStage({ job, settled, change }: StageProps) {
         </section>
       ))}
       <EmbedThis request={request} name={name} />
-      <QrCode bearing={job.bearing} name={name} />
+      <QrCode bearing={job.bearing} settled={settled} />
       <p>
         <a class="go plain" href="/docs">
           {SHEETS.documents}

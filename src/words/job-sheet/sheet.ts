@@ -32,6 +32,7 @@ export const SHEET = {
   notToScale: 'nothing on this page is to scale',
   short: 'Short job sheet',
   readings: 'Write down',
+  code: 'This code leads back to this bearing',
 } as const
 
 /** Before a caution, the first time whole and then by its name alone. */

@@ -6,7 +6,6 @@ export const SHEETS = {
   onScreen: 'What the browser prints of this page, or of a sheet on the screen, is not to scale.',
   documents: 'Paths for programs',
   embed: 'Show this bearing on another page',
-  code: 'This code leads back to this bearing',
 } as const
 
 /** Sheets and files by the path that gives them. */

@@ -22,6 +22,7 @@ import {
   PLATES,
   ROLLERS,
 } from '#tests/support/inputs.ts'
+import { LARGEST_CODE } from '#tests/support/largest-code.ts'
 import { linesInRow, rasterOf } from '#tests/support/raster.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
@@ -261,7 +262,7 @@ test('every bearing that can exist can be drawn, in every view and every format 
 test('rollers between plain rings, short and long, are drawn in every view: no text meets another', () => {
   fc.assert(
     fc.property(valid(likelyRollers), fc.constantFrom(...VIEWS), fc.constantFrom(...PAPERS), (made, view, paper) => {
-      const drawing = drawingOf(view, made, paper)
+      const drawing = drawingOf(view, made, paper, 'paper', LARGEST_CODE)
       expect(toSvg(drawing)).not.toMatch(/NaN|Infinity|\de[+-]\d/)
       expect(toDxf(drawing)).not.toMatch(/NaN|Infinity/)
       expect(sheetFaults(drawing)).toEqual([])
@@ -305,7 +306,7 @@ test.each([
 ])('%s are drawn in every view: no text meets another', (_name, likely) => {
   fc.assert(
     fc.property(validOfAny(likely), fc.constantFrom(...VIEWS), fc.constantFrom(...PAPERS), (made, view, paper) => {
-      const drawing = drawingOf(view, made, paper)
+      const drawing = drawingOf(view, made, paper, 'paper', LARGEST_CODE)
       expect(toSvg(drawing)).not.toMatch(/NaN|Infinity|\de[+-]\d/)
       expect(toDxf(drawing)).not.toMatch(/NaN|Infinity/)
       expect(sheetFaults(drawing)).toEqual([])
@@ -318,8 +319,8 @@ describe('pages', () => {
   test.each(['templates', 'gauges'] as const)('%s: no text meets another, and nothing leaves a page', (view) => {
     fc.assert(
       fc.property(valid(likelyInput), (made) => {
-        expect(sheetFaults(drawingOf(view, made, 'letter'))).toEqual([])
-        const pages = pagesOfView(view, made, 'a4')
+        expect(sheetFaults(drawingOf(view, made, 'letter', 'paper', LARGEST_CODE))).toEqual([])
+        const pages = pagesOfView(view, made, 'a4', LARGEST_CODE)
         const faults = (pages.ok ? pages.value : []).flatMap(sheetFaults)
         // A text of a figure that is spread over several sheets is cut off with it, and stands whole on another.
         expect(faults.filter((fault) => !/^text dimension .* leaves/.test(fault))).toEqual([])

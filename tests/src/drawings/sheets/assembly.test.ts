@@ -19,6 +19,7 @@ import {
   PLAIN,
   ROLLERS,
 } from '#tests/support/inputs.ts'
+import { LARGEST_CODE } from '#tests/support/largest-code.ts'
 import { linesInRow, rasterOf } from '#tests/support/raster.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 
@@ -32,6 +33,7 @@ describe('whatever the bearing', () => {
     fc.assert(
       fc.property(valid(inputs), fc.constantFrom<Paper>(...PAPERS), (made, paper) => {
         expect(sheetFaults(drawingOf('assembly', made, paper))).toEqual([])
+        expect(sheetFaults(drawingOf('assembly', made, paper, 'paper', LARGEST_CODE))).toEqual([])
       }),
       { numRuns },
     )

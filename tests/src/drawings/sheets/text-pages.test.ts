@@ -8,6 +8,7 @@ import { toPages } from '#src/job-sheet/pages.ts'
 import { cautionsAt, sizeCells } from '#src/job-sheet/sheet-text.ts'
 import { validOfAny } from '#tests/support/designed.ts'
 import { likelyInput, likelyPlates, likelyRollers } from '#tests/support/inputs.ts'
+import { LARGEST_ADDRESS } from '#tests/support/largest-code.ts'
 import { sheetFaults, textsOn } from '#tests/support/sheet-faults.ts'
 import { withMaking } from '#tests/support/with-making.ts'
 
@@ -22,6 +23,9 @@ test.each([
       const ours = withMaking(made, { method: machines })
       const pages = toPages(toJobSheet(ours, { units: ours.bearing.resolved.input.units }), paper)
       expect(pages.flatMap(sheetFaults)).toEqual([])
+      expect(toPages(toJobSheet(ours, { units: 'mm' }), paper, 'full', LARGEST_ADDRESS).flatMap(sheetFaults)).toEqual(
+        [],
+      )
       const titles = operationsFor(ours).length
       const numbered = pages.flatMap(textsOn).filter(({ text, bold }) => bold === true && /^\d+\. /.test(text))
       expect(numbered).toHaveLength(titles)
@@ -58,7 +62,7 @@ test.each([
   fc.assert(
     fc.property(validOfAny(inputs), fc.constantFrom('a4', 'letter'), (made, paper) => {
       const sheet = toJobSheet(made, { units: made.bearing.resolved.input.units })
-      const pages = toPages(sheet, paper, 'short')
+      const pages = toPages(sheet, paper, 'short', LARGEST_ADDRESS)
       expect(pages.length).toBeLessThanOrEqual(2)
       expect(pages.flatMap(sheetFaults)).toEqual([])
       const lines = pages.flatMap(textsOn).map(({ text }) => text)

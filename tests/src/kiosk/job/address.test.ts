@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { bearingFragment, fragmentOf, readAddress } from '#src/kiosk/job/address.ts'
-import { EXAMPLE_JOB, FIRST_JOB, type Job, STAGES } from '#src/kiosk/job/job.ts'
+import { fragmentOf, readAddress } from '#src/kiosk/job/address.ts'
+import { EXAMPLE_JOB, type Job, STAGES } from '#src/kiosk/job/job.ts'
 import { kindsOf, PLUG_FITS, READING_FIELDS, type Reading } from '#src/kiosk/job/reading.ts'
 
 const size = fc.constantFrom('5/8', '1 3/16', '16', '0.75', '16 mm', '1-3/16"', '⅝″', '0.001')
@@ -66,11 +66,6 @@ test('an ordinary job, ten states with two readings each at both rings, takes at
   const ring = [...Array.from({ length: 9 }, () => ({ readings: read, cut })), { readings: read }]
   const lot = Array.from({ length: 40 }, () => '15.95')
   expect(fragmentOf({ ...EXAMPLE_JOB, stage: 'lathe', outer: ring, inner: ring, lot }).length).toBeLessThanOrEqual(2000)
-})
-
-test('a bearing alone fits in a QR code', () => {
-  expect(bearingFragment(FIRST_JOB.bearing).length).toBeLessThan(500)
-  expect(readAddress(bearingFragment(FIRST_JOB.bearing))).toEqual({ job: FIRST_JOB, isDamaged: false })
 })
 
 test.each(['', 'units=mm', 'v=2&units=mm', 'top'])('%j is the address of no job', (fragment) => {
