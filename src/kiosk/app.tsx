@@ -57,6 +57,7 @@ export function App({ store }: { readonly store: JobStore }) {
           {settled.name}
         </p>
         {!isSecureContext && <p class="warning">{SHELL.insecure}</p>}
+        <OtherTab store={store} />
         {store.isDamaged() && <p class="fault">{SHELL.damaged}</p>}
         <View job={job} settled={settled} change={store.change} show={store.show} />
         {job.stage === 'bearing' && <Example change={store.change} />}
@@ -64,6 +65,23 @@ export function App({ store }: { readonly store: JobStore }) {
         <Messages class="cautions" title={SHELL.cautions} texts={settled.cautions} />
       </main>
     </>
+  )
+}
+
+/** Tabs do not change each other; but whoever reads a reading here must know that another was entered there. */
+function OtherTab({ store }: { readonly store: JobStore }) {
+  const other = store.other()
+  return (
+    <div class="other" role="status">
+      {other && (
+        <>
+          <p class="warning">{SHELL.otherTab}</p>
+          <button type="button" onClick={() => store.change({ ...other, stage: store.job().stage })}>
+            {SHELL.takeOther}
+          </button>
+        </>
+      )}
+    </div>
   )
 }
 

@@ -1,5 +1,5 @@
 import { render } from 'preact'
-import { jobStore } from '#src/kiosk/job/store.ts'
+import { jobStore, LAST } from '#src/kiosk/job/store.ts'
 import { App } from './app.tsx'
 import { SURROUNDINGS } from './kept.ts'
 
@@ -8,5 +8,6 @@ const root = document.getElementById('page')
 if (root === null) throw new Error('the page has no #page')
 render(<App store={store} />, root)
 addEventListener('hashchange', store.readAgain)
+addEventListener('storage', ({ key }) => key === LAST && store.otherKept())
 // Where the page came by plain HTTP there are no service workers.
 navigator.serviceWorker?.register('/service-worker.js').catch(() => undefined)

@@ -2,7 +2,17 @@ import type { ArrangementName, Design } from '#shared/bearing/arrangements.ts'
 import { BALL_MATERIAL } from '#shared/bearing/defaults.ts'
 import type { Suggestion } from '#shared/bearing/suggestion.ts'
 import type { Units } from '#shared/units/length.ts'
-import { designHere, hasPlace, type ReadBearing, readBearing } from '#src/kiosk/job/bearing.ts'
+import {
+  designHere,
+  hasPlace,
+  MONTHS,
+  type MonthTexts,
+  monthsIn,
+  type ReadBearing,
+  rangesOf,
+  readBearing,
+  textOfMonths,
+} from '#src/kiosk/job/bearing.ts'
 import type { BearingTexts } from '#src/kiosk/job/job.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
 import { cautionCodes, cautionSentence } from '#src/words/caution.ts'
@@ -11,7 +21,7 @@ import { refusalSentence } from '#src/words/refusal.ts'
 import { TERMS, type Terms } from '#src/words/terms.ts'
 import { warningSentence } from '#src/words/warning.ts'
 import { useReply } from './reply.ts'
-import { type Json, part } from './service.ts'
+import { type Json, listOf, part } from './service.ts'
 
 /** A bearing as every stage uses it: all of it follows from the texts of the job that is on the page now. */
 export interface Settled {
@@ -22,6 +32,8 @@ export interface Settled {
   readonly design?: Design
   /** The bearing for questions to the service. */
   readonly request?: object
+  /** The same for the query of a sheet. */
+  readonly sheetRequest?: object
   /** Its name in one line; empty where there is none. */
   readonly name: string
   readonly refusals: readonly string[]
@@ -69,7 +81,8 @@ function worked(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | 
     arrangement,
     terms,
     ...(design && { design }),
-    ...(design && read.request && { request: read.request }),
+    ...(design &&
+      read.request && { request: read.request, sheetRequest: sheetRequestOf(read.request, bearing, filled) }),
     name: design === undefined ? '' : nameOf(design, terms, bearing['making.name']),
     refusals: made === undefined || made.ok ? [] : made.error.map((each) => refusalSentence(each, units, terms)),
     warnings: (design?.warnings ?? []).map(({ facts, suggestion }) => ({
@@ -85,6 +98,15 @@ function worked(read: ReadBearing, bearing: BearingTexts, filled: ReadBearing | 
   }
 }
 
+/** A query carries no list of months: their ends take their place, beside the sizes that all of them decided. */
+function sheetRequestOf(request: object, bearing: BearingTexts, filled: ReadBearing | undefined): object {
+  if (!hasPlace(bearing) || bearing[MONTHS] === undefined) return request
+  const { making: _, ...sizes } = part(filled?.request)
+  const others = Object.entries(bearing).filter(([name]) => name.startsWith('making.') && name !== MONTHS)
+  const texts = { ...textsOf(sizes), ...Object.fromEntries(others), ...rangesOf(monthsIn(bearing[MONTHS])) }
+  return readBearing(texts).request ?? request
+}
+
 function nameOf(design: Design, terms: Terms, name: string | undefined): string {
   const { count, material, ballDiameter, bore, units } = bearingFacts(design)
   return bearingName({ count, material, ballDiameter, bore, units, element: terms.element, name })
@@ -95,9 +117,15 @@ export function textsOf(input: Json, path = ''): BearingTexts {
   const texts: Record<string, string> = {}
   for (const [name, value] of Object.entries(input)) {
     const at = path === '' ? name : `${path}.${name}`
-    if (Array.isArray(value)) texts[at] = value.join(',')
+    if (at.endsWith(MONTHS)) texts[at] = textOfMonths(listOf(value).map(monthOf))
+    else if (Array.isArray(value)) texts[at] = value.join(',')
     else if (typeof value === 'object' && value !== null) Object.assign(texts, textsOf(part(value), at))
     else texts[at] = String(value)
   }
   return texts
 }
+
+const monthOf = (month: unknown): MonthTexts => ({
+  humidity: String(part(month)['relativeHumidity']),
+  temperature: String(part(month)['temperature']),
+})

@@ -134,6 +134,32 @@ describe('at the lathe', () => {
     expect(faults).toEqual([])
   })
 
+  test('readings have the numbers of their blanks on the job sheet', async () => {
+    const { at, page } = await openedJob(`${FIRST}&stage=lathe&ring=inner`)
+    await calm(page)
+    const query = 'units=mm&balls.count=12&balls.diameter=16&balls.material=wood&bore=12'
+    const { operations } = JSON.parse((await ask(`${at}/v1/job-sheet?${query}`)).text)
+    const blanks = operations.flatMap(({ readings }: { readings: object[] }) => readings)
+    const play = blanks.filter(({ kind, ring }: Record<string, unknown>) => kind === 'radial-play' && ring === 'inner')
+    const label = (await page.locator('.pick', { hasText: 'Play of the inner ring' }).textContent()) ?? ''
+    expect(play.length).toBeGreaterThan(1)
+    expect([...label.matchAll(/\((\d+)\)/g)].map(([, number]) => Number(number))).toEqual(
+      play.map(({ number }: { number: number }) => number),
+    )
+  })
+
+  test('balls on hand are told to the service, and what cannot be read is said', async () => {
+    const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g8`)
+    await page.getByText('other balls that you have').click()
+    const asked = page.waitForRequest((request) => (request.postData() ?? '').includes('ballsOnHand'))
+    await page.locator('[name=onHand]').fill('16,5 x 12; 17 mm × 20; many')
+    expect((await asked).postDataJSON().ballsOnHand).toEqual([
+      { diameter: 16.5, quantity: 12 },
+      { diameter: 17, quantity: 20 },
+    ])
+    expect(await page.getByText('“many” is no size').count()).toBe(1)
+  })
+
   test('too deep: the ways out that are possible, in order', async () => {
     const { page } = await openedJob(`${FIRST}&stage=lathe&outer=g8`)
     await page.getByText('Too deep: stop').waitFor()
@@ -188,10 +214,54 @@ describe('at the lathe', () => {
 })
 
 /** Of the tide clock's makers, who are made up. */
-const YEAR =
+const WOODS =
   '&making.woods.outerRing.species=maple-sugar&making.woods.innerRing.species=maple-sugar&making.woods.balls.species=birch-paper' +
-  '&making.climate.today.relativeHumidity=50&making.climate.relativeHumidity.min=40&making.climate.relativeHumidity.max=55'
+  '&making.climate.today.relativeHumidity=50'
+const MONTHS = `${WOODS}&making.climate.months=38,38,42,45,50,58,60/24,62/24,56,50,44,40`
+const YEAR = `${WOODS}&making.climate.relativeHumidity.min=40&making.climate.relativeHumidity.max=55`
 const LOT = '16,16.1,15.9,16,16.05,15.95,16,16,16.1,15.9,16,16,16.2,15.8'
+
+describe('a whole job', () => {
+  test('from the balls to the last word, with a ring that went too deep on the way', async () => {
+    const { page, faults } = await openedJob(FIRST)
+    await stage(page, 'Balls on hand')
+    await page.locator('[name=lot]').fill(LOT.replaceAll(',', '\n'))
+    await page.getByRole('button', { name: 'Design for these balls' }).click()
+    await stage(page, 'Will it run?')
+    await page.getByText('Good from').first().waitFor()
+    await stage(page, 'Sheets')
+    expect(await page.locator('.sheet a.go').count()).toBe(12)
+    await stage(page, 'At the lathe')
+    await page.getByText('Measure first').waitFor()
+    await read(page, 'the opening where it should go', '13')
+    await calm(page)
+    expect(await headline(page)).toMatch(/^(Cut|Sand) until/)
+    await page.locator('#cut-done').click()
+    // The tool went too far.
+    await read(page, 'All balls are in', '8')
+    await page.getByText('Too deep: stop').waitFor()
+    expect(await page.locator('.rescue li').first().textContent()).not.toBe('')
+    // Another ring: nothing that was said of the spoilt one is left.
+    await page.getByRole('button', { name: 'Start this ring again' }).click()
+    await page.getByText('Measure first').waitFor()
+    expect(await page.locator('.rescue, #read-before, #read-now li').count()).toBe(0)
+    await read(page, 'the opening where it should go', '13')
+    await calm(page)
+    await page.locator('#cut-done').click()
+    await read(page, 'All balls are in', '1')
+    await page.getByText('It fits: stop here').waitFor()
+    await page.getByText('inner ring', { exact: true }).click()
+    await page.locator('#advice .headline').waitFor()
+    // The play that the design asks for is 0.4 mm.
+    for (const play of ['0.4', '0.45', '0.4']) await read(page, 'Play of the inner ring', play)
+    await page.getByText('It fits: stop here').waitFor()
+    await stage(page, 'Put together')
+    await page.getByText('run it in by hand').waitFor()
+    await stage(page, 'Care')
+    await page.getByText('Look after it').waitFor()
+    expect(faults).toEqual([])
+  })
+})
 
 describe('before the lathe', () => {
   test('wood and place: what the year does, and its advice taken with one press', async () => {
@@ -208,6 +278,42 @@ describe('before the lathe', () => {
     await stage(page, 'Bearing')
     await calm(page)
     expect(await page.locator('#sizes-to-cut').count()).toBe(1)
+    expect(faults).toEqual([])
+  })
+
+  test('the year month by month: a strip of twelve, asked for once all are there; sheets still open', async () => {
+    const { at, page } = await openedJob(`${FIRST}${WOODS}&stage=place`)
+    await page.getByText('month by month').click()
+    for (let month = 1; month <= 12; month += 1) {
+      expect(await page.locator('.strip').count()).toBe(0)
+      await page.locator(`[name=humidity-${month}]`).fill(String(38 + month))
+    }
+    await page.locator('[name=temperature-7]').fill('24,5')
+    await page.locator('.strip svg').waitFor()
+    await calm(page)
+    expect(await page.locator('.strip svg text').allTextContents()).toEqual([...'JFMAMJJASOND'])
+    await stage(page, 'Sheets')
+    const link = page.locator('.sheet a.go').first()
+    await link.waitFor()
+    expect((await ask(at + ((await link.getAttribute('href')) ?? ''))).status).toBe(200)
+  })
+
+  test('a bearing for some balls and a place: the best, and a table of all, each to be taken', async () => {
+    const { page, faults } = await openedJob(FIRST)
+    await page.getByText('find a bearing for').click()
+    await page.locator('[name=findSizes]').fill('14; 16')
+    await page.locator('[name=findCounts]').fill('10; 12; 14')
+    await page.locator('[name=findOutside]').fill('110')
+    await page.locator('.found li').first().waitFor()
+    expect(await page.locator('#size-table tbody tr').count()).toBe(6)
+    const best = (await page.locator('.found li').first().textContent()) ?? ''
+    const [, count, size] = /^(\d+) balls of (\d+) mm/.exec(best) ?? []
+    await page.locator('.found button').first().click()
+    expect(await page.locator('#bearing-name').textContent()).toBe(`${count} wooden balls of ${size} mm, bore 12 mm`)
+    await page.locator('#size-table').getByLabel('Take this bearing: 14 of 14 mm').click()
+    expect(await page.locator('#bearing-name').textContent()).toBe('14 wooden balls of 14 mm, bore 12 mm')
+    await page.locator('[name=findSizes]').fill('14; x')
+    expect(await page.locator('.found, #size-table').count()).toBe(0)
     expect(faults).toEqual([])
   })
 
@@ -334,9 +440,15 @@ describe('the job', () => {
     const other = await page.context().newPage()
     await other.goto(at)
     expect(await other.locator('#bearing-name').textContent()).toBe('13 wooden balls of 16 mm, bore 12 mm')
-    // The two do not change each other.
+    // The two do not change each other, but this one says what the other has done.
+    expect(await page.locator('.other').textContent()).toBe('')
     await other.getByLabel('larger bore').click()
+    await page.getByText('Another tab or window').waitFor()
     expect(await page.locator('#bearing-name').textContent()).toContain('bore 12 mm')
+    await page.getByRole('button', { name: 'Take over' }).click()
+    expect(await page.locator('#bearing-name').textContent()).toContain('bore 13 mm')
+    expect(await page.locator('.other').textContent()).toBe('')
+    await page.getByRole('button', { name: 'Undo' }).click()
     await page.reload()
     expect(await page.locator('#bearing-name').textContent()).toContain('bore 12 mm')
   })
@@ -358,6 +470,9 @@ describe('for everyone', () => {
     'a refusal': FIRST.replace('bore=12', 'bore=60'),
     ...Object.fromEntries(Object.keys(STAGE_NAMES).map((name) => [name, `${FIRST}&stage=${name}`])),
     'a year': `${FIRST}${YEAR}&stage=place`,
+    'twelve months': `${FIRST}${MONTHS}&stage=place`,
+    'a bearing sought': `${FIRST}&findSizes=14;16&findCounts=10;12`,
+    'balls on hand': `${FIRST}&stage=lathe&outer=g8&onHand=17+x+12`,
     'balls laid round': `${FIRST}&stage=balls&lot=${LOT}`,
     'a load': `${FIRST}&stage=run&load=20`,
     'a cut': `${FIRST}&stage=lathe&outer=o9~s0.6;o12`,

@@ -8,9 +8,11 @@ import {
 } from '#shared/bearing/arrangements.ts'
 import { type Field, type Group, type Leaf, leavesOf } from '#shared/bearing/field.ts'
 import type { Refusal } from '#shared/bearing/refusal.ts'
+import { USUAL_TEMPERATURE } from '#shared/bearing/whole-year.ts'
 import type { Result } from '#shared/result.ts'
 import { inUnits, type Mm, type Units } from '#shared/units/length.ts'
 import { FAULTS } from '#src/words/kiosk/faults.ts'
+import { MONTH_NAMES } from '#src/words/kiosk/place.ts'
 import type { BearingTexts } from './job.ts'
 import { readCount, readLength, readNumber, Unread, withPoint } from './text.ts'
 
@@ -60,7 +62,9 @@ export function readBearing(bearing: BearingTexts): ReadBearing {
     }
   }
   for (const [name, text] of Object.entries(bearing))
-    if (name.startsWith(FREE)) put(request, name.split('.'), freeValue(name, text))
+    if (name.startsWith(FREE) && !name.startsWith(CLIMATE)) put(request, name.split('.'), freeValue(name, text))
+  const climate = climateOf(bearing)
+  if (climate !== undefined) put(request, CLIMATE.split('.'), climate)
   if (faults.size > 0) return { units, arrangement, faults }
   // The rows that were read are those that make this type.
   return { units, arrangement, faults, input: input as unknown as DesignInput, request }
@@ -71,8 +75,72 @@ export const designHere = ({ input }: ReadBearing): Result<Design, readonly Refu
   input === undefined ? undefined : design(input)
 
 /** Whether the year decides sizes: only the service and its like know how. */
-export const hasPlace = (bearing: BearingTexts): boolean =>
-  Object.keys(bearing).some((name) => name.startsWith('making.climate.'))
+export const hasPlace = (bearing: BearingTexts): boolean => climateOf(bearing) !== undefined
+
+const CLIMATE = 'making.climate'
+/** Humidity and, after a stroke, temperature of each month: `35/18,40,…`. */
+export const MONTHS = `${CLIMATE}.months`
+
+/** The year once all of it is there: as long as something is still to be filled in, there is none. */
+function climateOf(bearing: BearingTexts): object | undefined {
+  const months = bearing[MONTHS] === undefined ? undefined : monthsIn(bearing[MONTHS])
+  const needed = months === undefined ? ['today', 'min', 'max'] : ['today']
+  const isTold = ([name, text]: readonly [string, string]) => name.startsWith(`${CLIMATE}.`) && text.trim() !== ''
+  const told = Object.entries(bearing).filter(isTold)
+  const isWhole = needed.every((part) => told.some(([name]) => name.split('.').includes(part)))
+  if (!isWhole || months?.some(({ humidity }) => humidity === '')) return undefined
+  const climate: Tree = {}
+  for (const [name, text] of told)
+    if (name !== MONTHS && (months === undefined || name.startsWith(`${CLIMATE}.today`)))
+      put(climate, name.split('.').slice(2), freeValue(name, text))
+  return {
+    ...climate,
+    ...(months && {
+      months: months.map(({ humidity, temperature }, index) => ({
+        name: MONTH_NAMES[index],
+        temperature: freeValue(MONTHS, temperature === '' ? String(USUAL_TEMPERATURE) : temperature),
+        relativeHumidity: freeValue(MONTHS, humidity),
+      })),
+    }),
+  }
+}
+
+export interface MonthTexts {
+  readonly humidity: string
+  readonly temperature: string
+}
+
+export function monthsIn(text: string): readonly MonthTexts[] {
+  const parts = text.split(',')
+  return MONTH_NAMES.map((_, index) => {
+    const [humidity = '', temperature = ''] = (parts[index] ?? '').split('/')
+    return { humidity, temperature }
+  })
+}
+
+/** The least and the most of all months, where a query has no room for each. */
+export function rangesOf(months: readonly MonthTexts[]): BearingTexts {
+  const range = (name: string, texts: readonly string[]) => {
+    const values = texts.map((text) => Number(withPoint(text)))
+    return {
+      [`${CLIMATE}.${name}.min`]: String(Math.min(...values)),
+      [`${CLIMATE}.${name}.max`]: String(Math.max(...values)),
+    }
+  }
+  return {
+    ...range(
+      'relativeHumidity',
+      months.map(({ humidity }) => humidity),
+    ),
+    ...range(
+      'temperature',
+      months.map(({ temperature }) => temperature || String(USUAL_TEMPERATURE)),
+    ),
+  }
+}
+
+export const textOfMonths = (months: readonly MonthTexts[]): string =>
+  months.map(({ humidity, temperature }) => (temperature === '' ? humidity : `${humidity}/${temperature}`)).join(',')
 
 function readValue(field: Exclude<Field, Group>, text: string, units: Units): unknown {
   switch (field.kind) {
@@ -107,7 +175,7 @@ function toRequest({ kind }: Field, value: unknown, units: Units): unknown {
 function freeValue(name: string, text: string): unknown {
   if (text === 'null') return null
   const isName = name.endsWith('.name')
-  return !isName && /^\d{1,9}(\.\d{1,9})?$/.test(withPoint(text)) ? Number(withPoint(text)) : text
+  return !isName && /^-?\d{1,9}(\.\d{1,9})?$/.test(withPoint(text)) ? Number(withPoint(text)) : text
 }
 
 type Tree = { [name: string]: unknown }

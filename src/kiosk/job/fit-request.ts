@@ -1,8 +1,9 @@
 import { inUnits, type Units } from '#shared/units/length.ts'
+import { FAULTS } from '#src/words/kiosk/faults.ts'
 import type { Job } from './job.ts'
 import { ringNow } from './lathe.ts'
 import { type GrooveState, READING_FIELDS, type Reading } from './reading.ts'
-import { readCount, readLength, Unread } from './text.ts'
+import { listIn, readCount, readLength, Unread } from './text.ts'
 
 /** As many as the service takes. */
 const MOST_STATES = 20
@@ -35,6 +36,7 @@ export function fitRequest(job: Job, design: object, units: Units, hasRings: boo
     readings: asked(first ? [...ofOther, ...now.readings] : now.readings),
     ...(earlier.length > 0 && { earlier }),
     ...removals(states, job.ring, units),
+    ...onHand(job, units),
   }
 }
 
@@ -65,6 +67,23 @@ function countOf(text: string): number {
   const read = readCount(text, COUNT)
   return read instanceof Unread ? 1 : read
 }
+
+/** Other balls that the maker has, `16.5 x 12` each; what cannot be read is left out. */
+function onHand({ choices }: Job, units: Units): object {
+  const ballsOnHand = ballsIn(choices.onHand ?? '', units).flatMap((each) => (each instanceof Unread ? [] : [each]))
+  return ballsOnHand.length > 0 ? { ballsOnHand } : {}
+}
+
+/** A list of sizes with a number of balls each. */
+export const ballsIn = (text: string, units: Units) =>
+  listIn(text).map((each) => {
+    const [, diameter = '', quantity = ''] = /^(.+?)\s*[x×*]\s*(\d+)$/i.exec(each) ?? []
+    const [length, count] = [readLength(diameter, units), readCount(quantity, QUANTITY)]
+    return length instanceof Unread || count instanceof Unread
+      ? new Unread(FAULTS.onHand(each))
+      : { diameter: inUnits(length, units), quantity: count }
+  })
+const QUANTITY = { min: 1, max: 10_000 }
 
 /** Counted strokes between two readings of the gap, or of the play: they show what a stroke takes off. */
 function removals(states: readonly GrooveState[], ring: Job['ring'], units: Units): object {

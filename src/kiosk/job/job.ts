@@ -22,8 +22,20 @@ export interface Job {
   readonly choices: Readonly<Partial<Record<ChoiceName, string>>>
 }
 
-/** What a job can hold beside its bearing: how far grooves and lots come out, the load, the paper. */
-export const CHOICES = ['grooveScatter', 'lotScatter', 'load', 'paper'] as const
+/**
+ * What a job can hold beside its bearing: how far grooves and lots come out, the load, the paper; what a search is told; other
+ * balls that a maker has for a groove that is too deep.
+ */
+export const CHOICES = [
+  'grooveScatter',
+  'lotScatter',
+  'load',
+  'paper',
+  'findSizes',
+  'findCounts',
+  'findOutside',
+  'onHand',
+] as const
 export type ChoiceName = (typeof CHOICES)[number]
 
 /** Where a first visit keeps its bearing: in a heated room, which wood has time to follow. */

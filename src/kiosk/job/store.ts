@@ -6,7 +6,7 @@ import { FIRST_JOB, type Job } from './job.ts'
  * an address. The steps back are kept for this tab alone.
  */
 
-const LAST = 'racewright-job'
+export const LAST = 'racewright-job'
 const PAST = 'racewright-past'
 const MOST_STEPS = 40
 
@@ -37,6 +37,10 @@ export interface JobStore {
   readonly canUndo: () => boolean
   /** Reads the address once more: someone typed another one, or followed a link. */
   readonly readAgain: () => void
+  /** What another tab has kept since this one changed its job last, where it is another job. */
+  readonly other: () => Job | undefined
+  /** Another tab has kept a job. */
+  readonly otherKept: () => void
   readonly subscribe: (listener: () => void) => () => void
 }
 
@@ -47,6 +51,7 @@ export function jobStore({ fragment, setFragment, browser, tab }: Surroundings):
   let isDamaged = found?.isDamaged ?? false
   let past = steps(tab.get(PAST))
   let typedIn: string | undefined
+  let other: Job | undefined
 
   const keep = (): void => {
     const text = fragmentOf(job)
@@ -58,6 +63,7 @@ export function jobStore({ fragment, setFragment, browser, tab }: Surroundings):
   const take = (next: Job): void => {
     job = next
     isDamaged = false
+    other = undefined
     keep()
   }
   return {
@@ -88,6 +94,15 @@ export function jobStore({ fragment, setFragment, browser, tab }: Surroundings):
       job = read.job
       isDamaged = read.isDamaged
       keep()
+    },
+    other: () => other,
+    otherKept: () => {
+      const kept = readAddress(browser.get(LAST) ?? '')?.job
+      // Where a tab is in its job is its own matter.
+      const isOther =
+        kept !== undefined && fragmentOf({ ...kept, stage: job.stage, ring: job.ring }) !== fragmentOf(job)
+      other = isOther ? kept : undefined
+      for (const listener of listeners) listener()
     },
     subscribe: (listener) => {
       listeners.add(listener)

@@ -24,6 +24,13 @@ export function readLength(text: string, units: Units, bounds = LENGTH): Mm | Un
     : new Unread(FAULTS.lengthBounds(bounds.min, bounds.max, units))
 }
 
+/** Several values in one field. A comma parts them too, for the one of a decimal has a digit on either side and no blank. */
+export const listIn = (text: string): readonly string[] =>
+  text
+    .split(/;|,(?=\s|$)|\n|\t/)
+    .map((each) => each.trim())
+    .filter((each) => each !== '')
+
 /** A number as it was typed. */
 export function readNumber(text: string, bounds: { readonly min: number; readonly max: number }): number | Unread {
   const value = /^\d{1,12}(\.\d{1,12})?$/.test(withPoint(text)) ? Number(withPoint(text)) : Number.NaN

@@ -10,7 +10,7 @@ import { SizesTable } from './sizes-table.tsx'
 
 /** What follows from the choices: the picture, what speaks against it, the sizes. Without a bearing there is none of it. */
 export function BearingResult(of: { readonly settled: Settled; readonly set: (changes: BearingTexts) => void }) {
-  const { design, request, name, refusals, isWaiting, isUnreached } = of.settled
+  const { design, sheetRequest, name, refusals, isWaiting, isUnreached } = of.settled
   return (
     <div class="result" id="result" aria-busy={isWaiting}>
       {isWaiting && <p class="waiting">{SHELL.waiting}</p>}
@@ -21,7 +21,7 @@ export function BearingResult(of: { readonly settled: Settled; readonly set: (ch
           <FrontPicture design={design} />
           <Warnings settled={of.settled} set={of.set} />
           <SizesTable design={design} arrangement={of.settled.arrangement} />
-          {request && <AssemblyPicture request={request} name={name} />}
+          {sheetRequest && <AssemblyPicture request={sheetRequest} name={name} />}
         </>
       )}
     </div>

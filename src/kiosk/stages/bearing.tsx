@@ -9,6 +9,7 @@ import type { StageProps } from '#src/kiosk/stage.ts'
 import { BEARING, MATERIAL_CHOICES } from '#src/words/kiosk/bearing.ts'
 import { BearingResult } from './bearing-result.tsx'
 import { DepthSlider } from './depth-slider.tsx'
+import { FindBearing } from './find-bearing.tsx'
 import { MoreFields } from './more-fields.tsx'
 
 /** Balls that shops have. Common practice, no source. */
@@ -100,6 +101,7 @@ export function BearingStage({ job, settled, change }: StageProps) {
           </fieldset>
         )}
         <MoreFields bearing={bearing} settled={settled} set={set} />
+        <FindBearing job={job} settled={settled} change={change} />
       </form>
       <BearingResult settled={settled} set={set} />
     </div>

@@ -10,6 +10,7 @@ import { SHELL } from '#src/words/kiosk/page.ts'
 import { Advice } from './advice.tsx'
 import { CutForm } from './cut-form.tsx'
 import { GrooveHistory } from './groove-history.tsx'
+import { OnHand } from './on-hand.tsx'
 import { ReadingForm } from './reading-form.tsx'
 
 /** Cut, measure, and what to do next: for the ring on the lathe, from everything that was read and cut. */
@@ -18,6 +19,7 @@ export function LatheStage({ job, settled, change, show }: StageProps) {
   const hasInner = traitsOf(settled).members === 'rings'
   const asked: Job = hasInner ? job : { ...job, ring: 'outer' }
   const reply = useReply('/v1/fit-correction', request && fitRequest(asked, request, units, hasInner))
+  const sheet = useReply('/v1/job-sheet', request)
   if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
   const states = job[asked.ring]
   const isOf = `${name} ${asked.ring} ${states.length}`
@@ -41,6 +43,7 @@ export function LatheStage({ job, settled, change, show }: StageProps) {
           key={`read ${isOf}`}
           ring={asked.ring}
           units={units}
+          blanks={sheet}
           onEnter={(reading) => change(withRing(asked, withReading(reading)))}
         />
         <div>
@@ -49,6 +52,7 @@ export function LatheStage({ job, settled, change, show }: StageProps) {
             onRemove={(index) => change(withRing(asked, withoutReading(index)))}
             onStartAgain={() => change(withRing(asked, untouched))}
           />
+          <OnHand job={job} units={units} change={change} />
           <CutForm
             key={`cut ${isOf}`}
             reply={reply}

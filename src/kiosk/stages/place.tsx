@@ -2,7 +2,9 @@ import type { ArrangementName } from '#shared/bearing/arrangements.ts'
 import type { WoodPart } from '#shared/bearing/wood-parts.ts'
 import { CONSTRUCTIONS } from '#shared/wood/construction.ts'
 import { Choice, Messages, TextField } from '#src/kiosk/controls.tsx'
+import { hasPlace, MONTHS, monthsIn, textOfMonths } from '#src/kiosk/job/bearing.ts'
 import { type BearingTexts, withBearing } from '#src/kiosk/job/job.ts'
+import { withPoint } from '#src/kiosk/job/text.ts'
 import { YearPicture } from '#src/kiosk/pictures/year.tsx'
 import { useReply, useShown } from '#src/kiosk/reply.ts'
 import { type Json, listOf, messagesOf, part, textOf } from '#src/kiosk/service.ts'
@@ -10,7 +12,7 @@ import { textsOf } from '#src/kiosk/settled.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
 import { Answered } from '#src/kiosk/waiting.tsx'
 import { SHELL } from '#src/words/kiosk/page.ts'
-import { CONSTRUCTION_NAMES, PLACE } from '#src/words/kiosk/place.ts'
+import { CONSTRUCTION_NAMES, MONTH_NAMES, PLACE } from '#src/words/kiosk/place.ts'
 
 type NamedPart = keyof typeof PLACE.parts
 
@@ -34,10 +36,9 @@ export function PlaceStage({ job, settled, change }: StageProps) {
   const set = (changes: BearingTexts) => change(withBearing(job, changes), Object.keys(changes).join())
   const materials = useShown('/v1/materials')
   const woods = materials.kind === 'answer' ? listOf(materials.body['woods']).map(part) : []
-  const isWhole = AIR.every(([name]) => (bearing[name] ?? '').trim() !== '')
   const reply = useReply(
     '/v1/seasonal-fit',
-    isWhole && settled.read.request ? { design: settled.read.request } : undefined,
+    hasPlace(bearing) && settled.read.request ? { design: settled.read.request } : undefined,
   )
   return (
     <div class="columns">
@@ -75,7 +76,7 @@ export function PlaceStage({ job, settled, change }: StageProps) {
         )}
         <fieldset>
           <legend>{PLACE.air}</legend>
-          {AIR.map(([name, label]) => (
+          {(bearing[MONTHS] === undefined ? AIR : AIR.slice(0, 1)).map(([name, label]) => (
             <TextField
               key={name}
               label={label}
@@ -85,6 +86,7 @@ export function PlaceStage({ job, settled, change }: StageProps) {
               onInput={(text) => set({ [name]: text })}
             />
           ))}
+          <Months text={bearing[MONTHS]} set={set} />
         </fieldset>
       </form>
       <div class="result">
@@ -117,9 +119,52 @@ function Wood(of: {
   )
 }
 
+/** The air of each month, for those who have it: from a weather table, or from a hygrometer on the wall. */
+function Months(of: { readonly text: string | undefined; readonly set: (changes: BearingTexts) => void }) {
+  const months = monthsIn(of.text ?? '')
+  const enter = (index: number, change: Partial<(typeof months)[number]>) =>
+    of.set({ [MONTHS]: textOfMonths(months.map((month, at) => (at === index ? { ...month, ...change } : month))) })
+  return (
+    <details open={of.text !== undefined}>
+      <summary>{PLACE.byMonth}</summary>
+      <p>
+        <small>{PLACE.monthHint}</small>
+      </p>
+      {MONTH_NAMES.map((name, index) => (
+        <div class="month" key={name}>
+          <span>{name}</span>
+          {(['humidity', 'temperature'] as const).map((field) => (
+            <input
+              key={field}
+              type="text"
+              inputMode="decimal"
+              maxLength={6}
+              autocomplete="off"
+              name={`${field}-${index + 1}`}
+              aria-label={`${name}, ${PLACE[field]}`}
+              placeholder={PLACE.units[field]}
+              value={months[index]?.[field] ?? ''}
+              onInput={({ currentTarget }) =>
+                enter(index, { [field]: withPoint(currentTarget.value).replaceAll(/[,/]/g, '') })
+              }
+            />
+          ))}
+        </div>
+      ))}
+      {of.text !== undefined && (
+        <button type="button" onClick={() => of.set({ [MONTHS]: '' })}>
+          {PLACE.noMonths}
+        </button>
+      )}
+    </details>
+  )
+}
+
 /** What the year does, in a strip of its states, and the advice that can be taken with one press. */
 function Year({ answer, set }: { readonly answer: Json; readonly set: (changes: BearingTexts) => void }) {
   const changes = listOf(part(answer['buildIn'])['changes']).map(part)
+  const states = listOf(answer['states'])
+  const isByMonth = states.length > 2
   return (
     <>
       <h3>{PLACE.year}</h3>
@@ -129,10 +174,13 @@ function Year({ answer, set }: { readonly answer: Json; readonly set: (changes: 
           {PLACE.apply}
         </button>
       )}
-      <YearPicture states={[answer['today'], ...listOf(answer['states'])].map(part)} />
+      <YearPicture states={(isByMonth ? states : [answer['today'], ...states]).map(part)} />
       <ul>
-        {listOf(answer['states']).map((state) => (
-          <li key={textOf(part(state)['name'])}>{textOf(part(state)['message'])}</li>
+        {states.map((state) => (
+          <li key={textOf(part(state)['name'])}>
+            {isByMonth && <strong>{textOf(part(state)['name'])}: </strong>}
+            {textOf(part(state)['message'])}
+          </li>
         ))}
       </ul>
       <p>{textOf(part(answer['band'])['message'])}</p>

@@ -6,7 +6,9 @@ import { Picks, TextField } from '#src/kiosk/controls.tsx'
 import { kindsOf, PLUG_FITS, type PlugFit, READING_FIELDS, type Reading } from '#src/kiosk/job/reading.ts'
 import { readCount, readLength, Unread, withPoint } from '#src/kiosk/job/text.ts'
 import { ReadingPicture } from '#src/kiosk/pictures/reading.tsx'
-import { KIND_NAMES, LATHE, PLUG_NAMES } from '#src/words/kiosk/lathe.ts'
+import type { Awaited } from '#src/kiosk/reply.ts'
+import { listOf, numberOf, part } from '#src/kiosk/service.ts'
+import { kindName, LATHE, PLUG_NAMES } from '#src/words/kiosk/lathe.ts'
 import { Keypad } from './keypad.tsx'
 
 const COUNT = { min: 1, max: 200 }
@@ -15,6 +17,8 @@ const COUNT = { min: 1, max: 200 }
 export function ReadingForm(of: {
   readonly ring: FittedRing
   readonly units: Units
+  /** The job sheet, for the numbers of its blanks. */
+  readonly blanks: Awaited
   readonly onEnter: (reading: Reading) => void
 }) {
   const kinds = kindsOf(of.ring)
@@ -38,6 +42,7 @@ export function ReadingForm(of: {
     <form
       autocomplete="off"
       class="reading"
+      aria-busy={of.blanks.kind === 'waiting'}
       onSubmit={(event) => {
         event.preventDefault()
         enter()
@@ -50,7 +55,7 @@ export function ReadingForm(of: {
         value={kind}
         options={kinds.map((each) => ({
           value: each,
-          label: KIND_NAMES[each],
+          label: kindName(each, blanksOf(of.blanks, each, of.ring)),
           picture: <ReadingPicture kind={each} />,
         }))}
         onPick={(next) => {
@@ -104,6 +109,15 @@ export function ReadingForm(of: {
       </button>
     </form>
   )
+}
+
+/** Of the blanks on the job sheet, those for such a reading of this ring. Plates have but one. */
+function blanksOf(sheet: Awaited, kind: ReadingKind, ring: FittedRing): readonly number[] {
+  if (sheet.kind !== 'answer') return []
+  return listOf(sheet.body['operations'])
+    .flatMap((operation) => listOf(part(operation)['readings']).map(part))
+    .filter((blank) => blank['kind'] === kind && (blank['ring'] ?? ring) === ring)
+    .map((blank) => numberOf(blank['number']))
 }
 
 interface Faults {

@@ -37,6 +37,10 @@ export const LATHE = {
   inBand: 'finished',
   tooDeep: 'too deep',
   disagree: 'Readings that do not fit the others',
+  onHand: 'More: other balls that you have',
+  onHandSizes: 'Size and number of each',
+  onHandHint: (units: Units) =>
+    `For a groove that is too deep. Part them by a semicolon: ${units === 'in' ? '21/32 x 12; 11/16 x 20' : '16.5 x 12; 17 x 20'}`,
 } as const
 
 /** Headlines on the screen. */
@@ -67,6 +71,10 @@ export const KIND_NAMES: Readonly<Record<ReadingKind, string>> = {
 
 export const PLUG_NAMES = { enters: 'enters', snug: 'is snug', refuses: 'does not enter' } as const
 export const TOOL_NAMES: Readonly<Record<ToolName, string>> = { 'sharp-tool': 'sharp tool', abrasive: 'abrasive' }
+
+/** A kind of reading with the numbers of its blanks on the job sheet. */
+export const kindName = (kind: ReadingKind, blanks: readonly number[]): string =>
+  [KIND_NAMES[kind], ...blanks.map((number) => `(${number})`)].join(' ')
 
 /** A reading in the list of those that were entered. */
 export function readingLine(of: {

@@ -9,11 +9,18 @@ export const PLACE = {
   today: 'today, in the workshop',
   driest: 'in the driest time',
   dampest: 'in the dampest time',
-  temperature: 'Temperature, in °C',
-  ask: 'Choose the wood and fill in the three humidities: then the year is worked out.',
+  temperature: 'temperature',
+  units: { humidity: '%', temperature: '°C' },
+  ask: 'Choose the wood and fill in the three humidities, or today and all twelve months: then the year is worked out.',
+  byMonth: 'The year month by month',
+  monthHint:
+    'Relative humidity in %, and the temperature in °C (20 where it is left empty). All twelve months take the place of the driest and the dampest time.',
+  noMonths: 'Go back to the driest and the dampest time',
+  humidity: 'humidity',
   year: 'The year',
   apply: 'Take this advice',
   runs: 'run then',
+  green: 'Green: so many of a hundred bearings run in that month. The full height is all of them.',
 } as const
 
 export const CONSTRUCTION_NAMES: Readonly<Record<string, string>> = {
@@ -29,3 +36,18 @@ export const STATE_NAMES: Readonly<Record<string, string>> = {
   driest: 'driest',
   dampest: 'dampest',
 }
+
+export const MONTH_NAMES = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const

@@ -1,0 +1,198 @@
+import { useState } from 'preact/hooks'
+import { inUnits, lengthOf, type Mm, type Units } from '#shared/units/length.ts'
+import { TextField } from '#src/kiosk/controls.tsx'
+import { type BearingTexts, type ChoiceName, withBearing, withChoice } from '#src/kiosk/job/job.ts'
+import { listIn, readCount, readLength, Unread } from '#src/kiosk/job/text.ts'
+import { useReply } from '#src/kiosk/reply.ts'
+import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
+import { textsOf } from '#src/kiosk/settled.ts'
+import type { StageProps } from '#src/kiosk/stage.ts'
+import { Answered } from '#src/kiosk/waiting.tsx'
+import { figure, percent } from '#src/words/figure.ts'
+import { FIND } from '#src/words/kiosk/find.ts'
+
+type FindProps = Pick<StageProps, 'job' | 'settled' | 'change'>
+
+/**
+ * For who has balls, or a place, and no bearing yet: the best that fit, and a table of all. Nothing is asked until
+ * it is opened.
+ */
+export function FindBearing({ job, settled, change }: FindProps) {
+  const [isOpen, setIsOpen] = useState(job.choices.findSizes !== undefined)
+  const { units } = settled
+  const asked = asking(job.choices, units)
+  const field = (name: ChoiceName, label: string, hint: string) => (
+    <TextField
+      label={label}
+      name={name}
+      value={job.choices[name] ?? ''}
+      hint={hint}
+      fault={asked.faults[name]}
+      onInput={(text) => change(withChoice(job, name, text), name)}
+    />
+  )
+  return (
+    <details open={isOpen} onToggle={({ currentTarget }) => setIsOpen(currentTarget.open)}>
+      <summary>{FIND.title}</summary>
+      {field('findSizes', FIND.sizes, FIND.sizesHint(units))}
+      {field('findOutside', FIND.outside, units)}
+      {field('findCounts', FIND.counts, FIND.countsHint)}
+      {isOpen && asked.sizes.length > 0 && (
+        <>
+          <Best asked={asked} job={job} settled={settled} change={change} />
+          {asked.counts.length > 0 && <Table asked={asked} job={job} settled={settled} change={change} />}
+        </>
+      )}
+    </details>
+  )
+}
+
+interface Asked {
+  readonly sizes: readonly number[]
+  readonly counts: readonly number[]
+  readonly outside?: number
+  readonly faults: Readonly<Partial<Record<ChoiceName, string>>>
+}
+
+const COUNT = { min: 3, max: 200 }
+
+/** What can be read of the three fields. With a fault in one, nothing of it is asked. */
+function asking(choices: FindProps['job']['choices'], units: Units): Asked {
+  const lengths = listIn(choices.findSizes ?? '').map((text) => readLength(text, units))
+  const counts = listIn(choices.findCounts ?? '').map((text) => readCount(text, COUNT))
+  const outside = choices.findOutside === undefined ? undefined : readLength(choices.findOutside, units)
+  const faultOf = (name: ChoiceName, read: readonly unknown[]) => {
+    const fault = read.find((each) => each instanceof Unread)
+    return fault instanceof Unread ? { [name]: fault.message } : {}
+  }
+  const good = <T,>(read: readonly (T | Unread)[]) =>
+    read.some((each) => each instanceof Unread) ? [] : (read as readonly T[])
+  return {
+    sizes: good(lengths).map((length) => inUnits(length, units)),
+    counts: good(counts),
+    ...(outside !== undefined && !(outside instanceof Unread) && { outside: inUnits(outside, units) }),
+    faults: {
+      ...faultOf('findSizes', lengths),
+      ...faultOf('findCounts', counts),
+      ...faultOf('findOutside', [outside]),
+    },
+  }
+}
+
+/** So many can be looked through without a wheel. */
+const SHOWN = 5
+
+function Best({ asked, job, settled, change }: FindProps & { readonly asked: Asked }) {
+  const { units, arrangement } = settled
+  const read = readLength(job.bearing['bore'] ?? '', units)
+  const bore = read instanceof Unread ? undefined : inUnits(read, units)
+  const material = job.bearing['balls.material']
+  const reply = useReply(
+    '/v1/design-search',
+    bore === undefined
+      ? undefined
+      : {
+          units,
+          arrangement,
+          balls: asked.sizes.map((diameter) => ({ diameter, ...(material !== undefined && { material }) })),
+          bore: { min: bore, max: bore },
+          ...(asked.counts.length > 0 && {
+            counts: { min: Math.min(...asked.counts), max: Math.max(...asked.counts) },
+          }),
+          ...(asked.outside !== undefined && { outsideDiameter: { max: asked.outside } }),
+          limit: SHOWN,
+        },
+  )
+  return (
+    <Answered reply={reply}>
+      {(answer) => (
+        <>
+          <h3>{FIND.best}</h3>
+          <ol class="found">
+            {listOf(answer['ranked'])
+              .map(part)
+              .map((ranked) => (
+                <li key={JSON.stringify(ranked['design'])}>
+                  {lineOf(ranked, units)}{' '}
+                  <button
+                    type="button"
+                    onClick={() => change(withBearing(job, instead(job.bearing, part(ranked['design']))))}
+                  >
+                    {FIND.take}
+                  </button>
+                </li>
+              ))}
+          </ol>
+          {listOf(answer['ranked']).length === 0 && <p>{textOf(answer['summary'])}</p>}
+        </>
+      )}
+    </Answered>
+  )
+}
+
+const sizeIn = (value: unknown, units: Units): string => figure(lengthOf(numberOf(value), units) as Mm, units)
+
+function lineOf(ranked: Json, units: Units): string {
+  const { count, diameter } = part(part(ranked['design'])['balls'])
+  return FIND.line({
+    count: numberOf(count),
+    diameter: sizeIn(diameter, units),
+    outside: sizeIn(ranked['outsideDiameter'], units),
+    score: percent(numberOf(ranked['score'])),
+  })
+}
+
+/** Another bearing in the place of this one; its name, wood and place stay. */
+function instead(bearing: BearingTexts, design: Json): BearingTexts {
+  const cleared = Object.keys(bearing).filter((name) => !name.startsWith('making.'))
+  return { ...Object.fromEntries(cleared.map((name) => [name, ''])), ...textsOf(design) }
+}
+
+function Table({ asked, job, settled, change }: FindProps & { readonly asked: Asked }) {
+  const { units, arrangement } = settled
+  const reply = useReply('/v1/size-table', { units, arrangement, diameters: asked.sizes, counts: asked.counts })
+  return (
+    <Answered reply={reply}>
+      {(answer) => (
+        <table id="size-table">
+          <caption>{FIND.table}</caption>
+          <thead>
+            <tr>
+              {FIND.columns.map((name) => (
+                <th scope="col" key={name}>
+                  {name}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {listOf(answer['rows'])
+              .map(part)
+              .map((row) => {
+                const { count, diameter } = part(row['balls'])
+                const name = FIND.balls(numberOf(count), sizeIn(diameter, units))
+                return (
+                  <tr key={name}>
+                    <th scope="row">{name}</th>
+                    <td>{sizeIn(row['pitchDiameter'], units)}</td>
+                    <td>{sizeIn(part(row['outerRing'] ?? row['plates'])['outsideDiameter'], units)}</td>
+                    <td>
+                      <button
+                        type="button"
+                        aria-label={`${FIND.take}: ${name}`}
+                        onClick={() =>
+                          change(withBearing(job, { 'balls.count': String(count), 'balls.diameter': String(diameter) }))
+                        }
+                      >
+                        {FIND.takeRow}
+                      </button>
+                    </td>
+                  </tr>
+                )
+              })}
+          </tbody>
+        </table>
+      )}
+    </Answered>
+  )
+}
