@@ -42,7 +42,7 @@ const describedChoice = ({ value: { enum: [first, ...more] = [], description = '
 
 function walk(schema: JsonSchema, path: readonly string[], required: boolean, byId: SchemaById): QueryName[] {
   return Object.entries(schema.properties ?? {}).flatMap(([key, property]) => {
-    const value = resolved(property, byId)
+    const value = ofAnyType(resolved(property, byId), byId)
     const here = [...path, key]
     const needed = required && (schema.required ?? []).includes(key)
     if (value.properties !== undefined) return walk(value, here, needed, byId)
@@ -51,6 +51,12 @@ function walk(schema: JsonSchema, path: readonly string[], required: boolean, by
     if (needed) throw new Error(`a query cannot carry ${here.join('.')}, which the body needs`)
     return []
   })
+}
+
+/** A length or null, say: of one schema with the types of each. */
+function ofAnyType(schema: JsonSchema, byId: SchemaById): JsonSchema {
+  const { anyOf } = schema
+  return anyOf === undefined ? schema : { ...schema, type: anyOf.flatMap((each) => typesOf(resolved(each, byId))) }
 }
 
 function isPlain(schema: JsonSchema): boolean {

@@ -238,7 +238,7 @@ describe('a whole job', () => {
     expect(await headline(page)).toMatch(/^(Cut|Sand) until/)
     await page.locator('#cut-done').click()
     // The tool went too far.
-    await read(page, 'All balls are in', '8')
+    await read(page, 'All balls are in', '3.5')
     await page.getByText('Too deep: stop').waitFor()
     expect(await page.locator('.rescue li').first().textContent()).not.toBe('')
     // Another ring: nothing that was said of the spoilt one is left.
@@ -471,7 +471,7 @@ describe('for everyone', () => {
     ...Object.fromEntries(Object.keys(STAGE_NAMES).map((name) => [name, `${FIRST}&stage=${name}`])),
     'a year': `${FIRST}${YEAR}&stage=place`,
     'twelve months': `${FIRST}${MONTHS}&stage=place`,
-    'a bearing sought': `${FIRST}&findSizes=14;16&findCounts=10;12`,
+    'a bearing sought': `${FIRST}&findSizes=14;16&findCounts=10;12&findOutside=110`,
     'balls on hand': `${FIRST}&stage=lathe&outer=g8&onHand=17+x+12`,
     'balls laid round': `${FIRST}&stage=balls&lot=${LOT}`,
     'a load': `${FIRST}&stage=run&load=20`,

@@ -89,7 +89,7 @@ function Best({ asked, job, settled, change }: FindProps & { readonly asked: Ask
   const material = job.bearing['balls.material']
   const reply = useReply(
     '/v1/design-search',
-    bore === undefined
+    bore === undefined || asked.outside === undefined
       ? undefined
       : {
           units,
@@ -99,7 +99,7 @@ function Best({ asked, job, settled, change }: FindProps & { readonly asked: Ask
           ...(asked.counts.length > 0 && {
             counts: { min: Math.min(...asked.counts), max: Math.max(...asked.counts) },
           }),
-          ...(asked.outside !== undefined && { outsideDiameter: { max: asked.outside } }),
+          outsideDiameter: { max: asked.outside },
           limit: SHOWN,
         },
   )
