@@ -110,6 +110,9 @@ export type Drawing = {
   readonly shapes: readonly Shape[]
 }
 
+/** A part of a drawing for a narrow screen, and what is said of it in words below it. */
+export type NarrowPart = { readonly title: string; readonly drawing: Drawing; readonly words: readonly string[] }
+
 type Leg = { readonly from: Vertex; readonly to: Vertex }
 
 /** The straight lines and arcs of a polyline, one after another. */

@@ -4,8 +4,8 @@ import { SPECIES, type SpeciesId } from '#shared/data/species.ts'
 import { resolveMaking } from '#shared/making/defaults.ts'
 import { plateStockOf, stockOf } from '#shared/making/stock.ts'
 import { ok, type Result } from '#shared/result.ts'
-import type { Mm } from '#shared/units/length.ts'
-import { type Assembled, assemblySheet, type SheetWood } from '#src/drawings/sheets/assembly.ts'
+import { type Mm, mm } from '#shared/units/length.ts'
+import { type Assembled, assemblySheet, narrowAssembly, type SheetWood } from '#src/drawings/sheets/assembly.ts'
 import { cagedGaugeItems, gaugeItems, plateGaugeItems } from '#src/drawings/sheets/gauges.ts'
 import { signed } from '#src/drawings/sheets/labelled-item.ts'
 import { type Item, oneSheet, pagesOf, type TooManyPages } from '#src/drawings/sheets/pages.ts'
@@ -16,9 +16,10 @@ import { cagedTemplateItems, plateItems, templateItems } from '#src/drawings/she
 import { CUT_OUT_DESCRIPTIONS, imprint, kerfWords, TITLES } from '#src/words/drawing.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
 import { movedForKerf } from './kerf.ts'
-import type { Drawing, Shape } from './model.ts'
+import { at, type Drawing, type NarrowPart, type Shape } from './model.ts'
 import { PAPER_SIZES, type Paper } from './papers.ts'
 import type { QrCode } from './qr-code.ts'
+import { placed } from './shapes.ts'
 import { type SheetMark, sheetMark } from './sheet-mark.ts'
 import type { View } from './view.ts'
 
@@ -117,6 +118,32 @@ function itemsForKerf(items: readonly Item[], kerf: Mm) {
     }),
   }))
   return { moved, areAllMoved }
+}
+
+/** Lines are wide: so much stays free round a figure. */
+const ROUND_FIGURE = 1
+
+/** The same for a narrow screen: part below part, each with text that can be read there. */
+export function narrowParts(view: View, design: Design): readonly NarrowPart[] {
+  if (view === 'assembly') return narrowAssembly(assembled(design), woodOf(design))
+  const mark = sheetMark(design)
+  return itemsOf(view, design, mark).map(({ title, bare: { figure, words } }) => {
+    const { shapes, left, right, bottom, top } = figure
+    const texts = shapes.flatMap((shape) => (shape.kind === 'text' && shape.text !== mark.code ? [shape.text] : []))
+    const drawing = {
+      title,
+      description: title,
+      width: mm(right - left + 2 * ROUND_FIGURE),
+      height: mm(top - bottom + 2 * ROUND_FIGURE),
+      scale: 1,
+      shapes: placed(
+        shapes.filter(({ kind }) => kind !== 'text'),
+        1,
+        at(ROUND_FIGURE - left, ROUND_FIGURE - bottom),
+      ),
+    }
+    return { title, drawing, words: [...texts, ...words] }
+  })
 }
 
 /** The same on pages to print, or how many pages it would take where nobody would print so many. */

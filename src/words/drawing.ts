@@ -1,5 +1,5 @@
 import type { ArrangementName } from '#shared/bearing/arrangements.ts'
-import type { DimensionKey } from '#shared/bearing/dimensions.ts'
+import { DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
 import type { GapSpread } from '#shared/bearing/plug-reading.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
@@ -8,6 +8,7 @@ import type { Mounting } from '#shared/making/mounting.ts'
 import type { CheekScrews, Dowels, Screws } from '#shared/making/split-ring.ts'
 import type { Mm, Units } from '#shared/units/length.ts'
 import type { BearingFacts } from './bearing-facts.ts'
+import { dimensionName } from './dimension-names.ts'
 import { angleFigure, capitalised, figure } from './figure.ts'
 import { MADE_OF } from './materials.ts'
 import { HELD } from './mounting.ts'
@@ -408,6 +409,10 @@ const FIGURE_VIEWS: Readonly<Record<View, (arrangement: ArrangementName) => stri
   templates: () => 'templates of the blanks. Not to scale here: to cut by them, print the PDF at full size.',
   gauges: () => 'gauges. Not to scale here: to cut them out, print the PDF at full size.',
 }
+
+/** A size in one line, where there is no table. */
+export const sizeLine = (key: DimensionKey, terms: Terms, size: string): string =>
+  `${DIMENSION_SYMBOLS[key]} ${dimensionName(key, terms)}: ${size}`
 
 export function figureCaption(view: View, arrangement: ArrangementName, facts: BearingFacts): string {
   const terms = TERMS[arrangement]

@@ -103,7 +103,7 @@ describe('the bearing', () => {
 
 /** Enters a reading of a kind; its figure by the keyboard. */
 async function read(page: Page, kind: string, value?: string): Promise<void> {
-  await page.getByText(kind).click()
+  await page.locator('.reading .pick', { hasText: kind }).click()
   if (value !== undefined) await page.locator('[name=value]').fill(value)
   await page.getByRole('button', { name: 'Enter this reading' }).click()
 }

@@ -4,8 +4,10 @@ export const FIGURE_STYLE = [
   'body{margin:0;background:var(--paper);color:var(--ink)}',
   'figure{margin:0;padding:.25rem}',
   'svg{display:block;width:100%;height:auto}',
-  "figcaption{padding:.5rem;font:.9rem/1.4 'DejaVu Sans',Verdana,sans-serif}",
+  '.narrow{display:none}',
+  "figcaption,.narrow{padding:.5rem;font:.9rem/1.4 'DejaVu Sans',Verdana,sans-serif}",
   ".refused{padding:.5rem;font:1rem/1.5 'DejaVu Sans',Verdana,sans-serif}",
+  '@media screen and (max-width:36rem){.wide{display:none}.narrow{display:block}}',
   '@page{margin:10mm}',
   '@media print{:root{--ink:#000;--paper:#fff}figure{break-inside:avoid}svg{max-height:80vh}}',
 ].join('')

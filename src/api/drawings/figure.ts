@@ -1,6 +1,7 @@
 import { type Design, nameOf } from '#shared/bearing/arrangements.ts'
 import type { Drawing } from '#src/drawings/model.ts'
 import type { View } from '#src/drawings/view.ts'
+import { narrowParts } from '#src/drawings/views.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { escaped, page } from '#src/http/html.ts'
 import { bearingFacts } from '#src/words/bearing-facts.ts'
@@ -14,6 +15,16 @@ export const toFigure = (view: View, drawing: Drawing, design: Design): string =
 /** A drawing with its caption, as a part of a page. */
 export function figureOf(view: View, drawing: Drawing, design: Design): string {
   const caption = figureCaption(view, nameOf(design.bearing.resolved.input), bearingFacts(design))
-  const svg = toSvg(drawing, { paper: false, fluid: true })
-  return `<figure>${svg}<figcaption>${escaped(caption)}</figcaption></figure>`
+  return `<figure><div class="wide">${fluid(drawing)}</div><div class="narrow">${narrow(view, design)}</div><figcaption>${escaped(caption)}</figcaption></figure>`
 }
+
+const fluid = (drawing: Drawing): string => toSvg(drawing, { paper: false, fluid: true })
+
+/** A style sheet shows it where the whole drawing could not be read. */
+const narrow = (view: View, design: Design): string =>
+  narrowParts(view, design)
+    .map(({ title, drawing, words }) => {
+      const rows = words.map((line) => `<li>${escaped(line)}</li>`)
+      return `<p><b>${escaped(title)}</b></p>${fluid(drawing)}${rows.length === 0 ? '' : `<ul>${rows.join('')}</ul>`}`
+    })
+    .join('')

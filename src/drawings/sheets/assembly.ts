@@ -5,7 +5,7 @@ import type { Dimension } from '#shared/bearing/dimensions.ts'
 import { GENERAL_TOLERANCES } from '#shared/data/general-tolerances.ts'
 import { itemAt } from '#shared/numbers/item-at.ts'
 import { type Mm, mm } from '#shared/units/length.ts'
-import { at, type Drawing, type Point, polar, type Shape } from '#src/drawings/model.ts'
+import { at, type Drawing, type NarrowPart, type Point, polar, type Shape } from '#src/drawings/model.ts'
 import { PAPER_SIZES, type Paper, projectionFor } from '#src/drawings/papers.ts'
 import { codeAt, type QrCode } from '#src/drawings/qr-code.ts'
 import { type Scale, scaleUpTo } from '#src/drawings/scales.ts'
@@ -14,7 +14,7 @@ import type { SheetMark } from '#src/drawings/sheet-mark.ts'
 import { wrapped } from '#src/drawings/text-width.ts'
 import * as words from '#src/words/drawing.ts'
 import { SIGN_MEANINGS } from '#src/words/standing.ts'
-import { termsOf } from '#src/words/terms.ts'
+import { TERMS, termsOf } from '#src/words/terms.ts'
 import { arrowHead, fittedText, leader, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
 import { ballAngles, gapAngle, type HoleCircle, holePlaces, type Placed } from './face.ts'
 import type { Room } from './side-labels.ts'
@@ -151,6 +151,65 @@ export function assemblySheet(assembled: Assembled, issue: Issue): Drawing {
   }
 }
 
+/** Of a screen in one hand: text as high as on paper can be read where so many millimetres fill its width. */
+const NARROW_WIDTH = 92
+const NARROW_DETAIL = 60
+/** Of a size with its deviations, from the axis down. */
+const LONGEST_SIZE = 48
+
+/** The views of the same below one another, each as wide as a narrow screen, and in words what else its sheet says. */
+export function narrowAssembly(assembled: Assembled, wood: SheetWood): readonly NarrowPart[] {
+  const { outside, wide, enlarged, columns, dimensions, arrangement } = assembled
+  const { units } = assembled.ring.resolved.input
+  const say = sizeTextFor(assembled.ring)
+  const { left, right } = columnsRoom(columns(say, 1))
+  const section = scaleUpTo(Math.min((NARROW_WIDTH - left - right) / wide, NARROW_WIDTH / outside))
+  const face = scaleUpTo((NARROW_WIDTH - 2 * OVERHANG) / outside)
+  const room = { width: NARROW_WIDTH, height: NARROW_DETAIL }
+  const detail = enlarged.scale(say, room)
+  const part = (title: string, height: number, origin: Point, shapes: readonly Shape[], scale: Scale): NarrowPart => ({
+    title: words.caption(title, scale.text),
+    drawing: {
+      title,
+      description: title,
+      width: mm(NARROW_WIDTH),
+      height: mm(height),
+      scale: 1,
+      shapes: placed(shapes, 1, origin),
+    },
+    words: [],
+  })
+  const over = (NARROW_WIDTH - left - right - wide * section.factor) / 2
+  const radius = (outside / 2) * section.factor
+  // Sizes hang from the axis, and may be longer than the ring is high.
+  const below = Math.max(radius, LONGEST_SIZE) + BELOW_SECTION
+  const detailHeight = room.height + BESIDE_DETAIL
+  const faceHeight = outside * face.factor + 2 * (OVERHANG + FACE_LABELS + HOLES_LABEL)
+  return [
+    part(
+      words.CAPTIONS.section,
+      below + radius + CAPTION_HEIGHT,
+      at(over + left + (wide * section.factor) / 2, below),
+      sectionZone(assembled, say, section.factor),
+      section,
+    ),
+    part(
+      assembled.faceCaption,
+      faceHeight,
+      at(NARROW_WIDTH / 2, faceHeight / 2),
+      faceZone(assembled, say, { scale: face, faceWidth: NARROW_WIDTH }),
+      face,
+    ),
+    {
+      ...part('X', detailHeight, at(NARROW_WIDTH / 2, detailHeight / 2), enlarged.draw(say, detail, room), detail),
+      words: [
+        ...dimensions.map(({ key, value }) => words.sizeLine(key, TERMS[arrangement], `${say(value)} ${units}`)),
+        ...noteSentences(assembled, wood, say),
+      ],
+    },
+  ]
+}
+
 /** Labels of a bearing as a whole. */
 function factsOf({ ring: { resolved }, outside, bore }: Assembled) {
   const { units, balls } = resolved.input
@@ -214,16 +273,14 @@ function layoutWith(column: number, assembled: Assembled, { wood, paper, isPrint
   }
 }
 
-/** Everything that no view can say, broken into lines, with the meaning of the signs last. */
-function noteLines(
-  { ring, outside, notes }: Assembled,
-  wood: SheetWood,
-  say: SizeText,
-  column: number,
-): readonly string[] {
+/** Everything that no view can say, with the meaning of the signs last; and the same broken into lines. */
+const noteLines = (assembled: Assembled, wood: SheetWood, say: SizeText, column: number): readonly string[] =>
+  noteSentences(assembled, wood, say).flatMap((sentence) => wrapped(sentence, SMALL_TEXT_HEIGHT, column - 3))
+
+function noteSentences({ ring, outside, notes }: Assembled, wood: SheetWood, say: SizeText): readonly string[] {
   const rows = GENERAL_TOLERANCES.rows.filter((_, index, all) => index === 0 || (all[index - 1]?.upTo ?? 0) < outside)
   const sentences = words.assemblyNotes({ ...notes, wood, general: rows, units: ring.resolved.input.units }, say)
-  return [...sentences, ...SIGN_MEANINGS].flatMap((sentence) => wrapped(sentence, SMALL_TEXT_HEIGHT, column - 3))
+  return [...sentences, ...SIGN_MEANINGS]
 }
 
 function noteBox({ width, notes, column }: Layout, { isPrinted }: Issue): readonly Shape[] {
@@ -270,7 +327,11 @@ function sectionZone(
   ]
 }
 
-function faceZone(assembled: Assembled, say: SizeText, { scale: { factor }, faceWidth }: Layout): readonly Shape[] {
+function faceZone(
+  assembled: Assembled,
+  say: SizeText,
+  { scale: { factor }, faceWidth }: Pick<Layout, 'scale' | 'faceWidth'>,
+): readonly Shape[] {
   const { arrangement, ring, outside, face, between, holes } = assembled
   const { pitchRadius, resolved } = ring
   const radius = (outside / 2) * factor

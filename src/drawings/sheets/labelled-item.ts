@@ -59,11 +59,12 @@ export function labelledItem(title: string, figure: Figure, labels: readonly Lab
       ...placed(figure.shapes, 1, origin),
       ...rows,
     ],
+    bare: { figure, words: labels.map(({ words: content }) => content) },
   }
 }
 
 /** The same with whose it is below everything: cut out of its page, it still says so. */
-export function signed({ title, width, height, shapes }: Item, imprint: string): Item {
+export function signed({ title, width, height, shapes, bare }: Item, imprint: string): Item {
   const room = width - 2 * EDGE
   const lines = wrapped(imprint, SMALL_TEXT_HEIGHT, room)
   const below = lines.length * MARK_ROW + EDGE
@@ -76,5 +77,5 @@ export function signed({ title, width, height, shapes }: Item, imprint: string):
       { role: 'mark' },
     ),
   )
-  return { title, width, height: height + below, shapes: [...placed(shapes, 1, at(0, below)), ...rows] }
+  return { title, width, height: height + below, shapes: [...placed(shapes, 1, at(0, below)), ...rows], bare }
 }

@@ -9,6 +9,7 @@ import { fittedHeight, textWidth } from '#src/drawings/text-width.ts'
 import { pageFooting, tileNote } from '#src/words/drawing.ts'
 import { SMALL_TEXT_HEIGHT } from './annotations.ts'
 import { BAR_WIDTH, CHECK_BAR_HEIGHT, CHECK_BAR_WIDTH, checkBar } from './check-bar.ts'
+import type { Figure } from './labelled-item.ts'
 
 /** Something to be cut by, full size, its lower left corner at 0. No two of a set have one title. */
 export type Item = {
@@ -16,6 +17,8 @@ export type Item = {
   readonly shapes: readonly Shape[]
   readonly width: number
   readonly height: number
+  /** Without its words, and those apart: for a screen on which no text of it could be read. */
+  readonly bare: { readonly figure: Figure; readonly words: readonly string[] }
 }
 
 export type Words = {

@@ -80,13 +80,13 @@ describe('a figure for a frame', () => {
     expect(headers['content-type']).toBe('text/html; charset=utf-8')
     expect(headers['content-security-policy']).toMatch(/^default-src 'none'; style-src 'sha256-/)
     expect(String(headers['content-security-policy']).endsWith(`frame-ancestors ${policy}`)).toBe(true)
-    expect(text).toMatch(/<figure><svg [^>]*viewBox="0 0 297 210"/)
+    expect(text).toMatch(/<figure><div class="wide"><svg [^>]*viewBox="0 0 297 210"/)
     expect(text).not.toMatch(/<script|<link|https?:\/\/(?!www\.w3\.org)/)
   })
 
   test('has the same lines as the drawing', async () => {
     const at = `${await startedApp()}/v1/drawings/assembly`
-    const lines = (text: string) => text.match(/<(path|circle|text) [^>]*>/g)
+    const lines = (text: string) => text.split('<div class="narrow">')[0]?.match(/<(path|circle|text) [^>]*>/g)
     expect(lines((await ask(`${at}.html?${QUERY}`)).text)).toEqual(lines((await ask(`${at}.svg?${QUERY}`)).text))
   })
 })

@@ -6,7 +6,7 @@ import type { Drawing } from '#src/drawings/model.ts'
 import { PAPERS } from '#src/drawings/papers.ts'
 import { sheetMark } from '#src/drawings/sheet-mark.ts'
 import { VIEWS } from '#src/drawings/view.ts'
-import { drawingOf, pagesOfView } from '#src/drawings/views.ts'
+import { drawingOf, narrowParts, pagesOfView } from '#src/drawings/views.ts'
 import { toDxf } from '#src/drawings/writers/dxf.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { anyDesigned, cagedDesigned, designed, valid, validOfAny } from '#tests/support/designed.ts'
@@ -312,6 +312,21 @@ test.each([
       expect(sheetFaults(drawing)).toEqual([])
     }),
     { numRuns: 150 },
+  )
+})
+
+test('for a narrow screen no text meets another or leaves its part, and templates and gauges have their words below', () => {
+  fc.assert(
+    fc.property(validOfAny(fc.oneof(likelyInput, likelyRollers, likelyPlates, likelyCaged)), (made) => {
+      expect(narrowParts('assembly', made).flatMap(({ drawing }) => sheetFaults(drawing))).toEqual([])
+      for (const view of ['templates', 'gauges'] as const) {
+        const parts = narrowParts(view, made)
+        expect(parts.flatMap(({ drawing }) => textsOn(drawing))).toEqual([])
+        const said = new Set(textsOn(drawingOf(view, made, 'a4')).map(({ text }) => text))
+        for (const words of parts.flatMap((part) => [part.title, ...part.words])) expect(said).toContain(words)
+      }
+    }),
+    { numRuns: 60 },
   )
 })
 
