@@ -12,6 +12,7 @@ export const PROGRAMS = {
   python3: { found: ['python3', '--version'], package: 'python3' },
   curl: { found: ['curl', '--version'], package: 'curl' },
   chromium: { found: ['chromium', '--version'], package: 'chromium' },
+  firefox: { found: ['firefox-esr', '--version'], package: 'firefox-esr' },
   caddy: { found: ['caddy', 'version'], package: 'caddy' },
   haproxy: { found: ['haproxy', '-v'], package: 'haproxy' },
   'redis-server': { found: ['redis-server', '-v'], package: 'redis-server' },
