@@ -17,7 +17,7 @@ type RunTask = <Name extends TaskName>(
   request: FastifyRequest,
 ) => Promise<ResultOf<Name>>
 
-/** The same for work of the service itself, which no caller ends by leaving. */
+/** The same for work of the service itself, which has no deadline: it is done once, however slow the machine. */
 type RunOwnTask = <Name extends TaskName>(name: Name, input: InputOf<Name>) => Promise<ResultOf<Name>>
 
 /**
@@ -51,8 +51,8 @@ type InParts = <Answer>(request: FastifyRequest, expected: Expected, make: Make<
 type Asker = {
   readonly address: string
   readonly log: FastifyBaseLogger
-  /** The connection on which it is awaited; without it the service itself awaits it. */
-  readonly socket?: Socket
+  /** The connection on which it is awaited. */
+  readonly socket: Socket
 }
 
 /** How busy the worker threads are, and what has become of all tasks since the start. */
@@ -93,9 +93,6 @@ type Limits = {
 
 /** The worker's file stands beside this one, as a module here and as a bundled file in the container. */
 const THREAD = join(import.meta.dirname, import.meta.filename.endsWith('.ts') ? 'thread.ts' : 'thread.cjs')
-
-/** The service among the addresses of its callers. */
-const ITSELF = 'itself'
 
 /** A part that nobody waits for may take so long to come to its end by itself. */
 const GRACE_MS = 2_000
@@ -226,7 +223,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
 
     const leave = () => end(() => new ProblemError(503, CALLER_LEFT))
     // Of the connection: the request itself is closed as soon as it has been read.
-    socket?.once('close', leave)
+    socket.once('close', leave)
     const deadline = setTimeout(() => {
       tally.late += 1
       end(() => refusal(reasonOfLateness(0), task))
@@ -246,13 +243,13 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       return answer
     } catch (error) {
       if (over.signal.aborted) throw over.signal.reason
-      if (socket?.destroyed === true) throw new ProblemError(503, CALLER_LEFT)
+      if (socket.destroyed) throw new ProblemError(503, CALLER_LEFT)
       throw error
     } finally {
       clearTimeout(deadline)
       clearTimeout(wait)
       door.leave(admitted)
-      socket?.off('close', leave)
+      socket.off('close', leave)
     }
   }
 
@@ -262,11 +259,14 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
   app.decorate('runTask', (name, input, request) =>
     inParts(request, { task: name, units: unitsOf(name, input) }, (runPart) => runPart(name, input)),
   )
-  app.decorate('runOwnTask', (name, input) =>
-    workOut({ address: ITSELF, log: app.log }, { task: name, units: unitsOf(name, input) }, (runPart) =>
-      runPart(name, input),
-    ),
-  )
+  app.decorate('runOwnTask', async (name, input) => {
+    const { signal } = new AbortController()
+    const left = standardMs(name, unitsOf(name, input))
+    const turn = { caller: { servedMs: schedule.servedSoFar() }, left, isQuick: false, over: signal }
+    const { result } = await schedule.run(turn, (place) => runOrAgain(name, input, place, signal, app.log))
+    tally.done += 1
+    return result
+  })
   app.decorate('taskLoad', () => ({
     ...tally,
     threads: threads?.count() ?? 0,

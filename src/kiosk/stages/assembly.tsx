@@ -1,15 +1,14 @@
 import { useReply } from '#src/kiosk/reply.ts'
 import { listOf, part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered } from '#src/kiosk/waiting.tsx'
+import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { CARE } from '#src/words/kiosk/care.ts'
-import { SHELL } from '#src/words/kiosk/page.ts'
 
 /** The last operations of the job sheet: those that take all of its parts. */
 export function AssemblyStage({ settled }: StageProps) {
   const { request } = settled
   const reply = useReply('/v1/job-sheet', request)
-  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  if (request === undefined) return <NoBearing settled={settled} />
   return (
     <Answered reply={reply}>
       {(sheet) => (

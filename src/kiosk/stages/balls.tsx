@@ -5,9 +5,8 @@ import { LotPicture } from '#src/kiosk/pictures/lot.tsx'
 import { useReply } from '#src/kiosk/reply.ts'
 import { listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered } from '#src/kiosk/waiting.tsx'
+import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { BALLS } from '#src/words/kiosk/balls.ts'
-import { SHELL } from '#src/words/kiosk/page.ts'
 
 /** The balls that a maker has: which of them to use, and in what order. */
 export function BallsStage({ job, settled, change }: StageProps) {
@@ -20,7 +19,7 @@ export function BallsStage({ job, settled, change }: StageProps) {
   const needed = design?.bearing.resolved.input.balls.count ?? 0
   const isEnough = unread === undefined && job.lot.length >= needed
   const reply = useReply('/v1/ball-selection', request && isEnough ? { design: request, measured: job.lot } : undefined)
-  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  if (request === undefined) return <NoBearing settled={settled} />
   return (
     <div class="columns">
       <form autocomplete="off" onSubmit={(event) => event.preventDefault()}>

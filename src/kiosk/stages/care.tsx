@@ -2,9 +2,8 @@ import { hasPlace } from '#src/kiosk/job/bearing.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import { part, textOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered } from '#src/kiosk/waiting.tsx'
+import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { CARE } from '#src/words/kiosk/care.ts'
-import { SHELL } from '#src/words/kiosk/page.ts'
 import { loadOf } from './run.tsx'
 
 /** Where the finished bearing may stand, what it carries, and how to look after it. */
@@ -13,7 +12,7 @@ export function CareStage({ job, settled }: StageProps) {
   const isPlaced = hasPlace(job.bearing)
   const season = useReply('/v1/seasonal-fit', isPlaced && request ? { design: request } : undefined)
   const loads = useReply('/v1/load-check', loadOf(job, settled))
-  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  if (request === undefined) return <NoBearing settled={settled} />
   return (
     <>
       <h3>{CARE.air}</h3>

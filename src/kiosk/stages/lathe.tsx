@@ -5,8 +5,8 @@ import { type Job, withRing } from '#src/kiosk/job/job.ts'
 import { untouched, withCut, withoutReading, withReading } from '#src/kiosk/job/lathe.ts'
 import { useReply } from '#src/kiosk/reply.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
+import { NoBearing } from '#src/kiosk/waiting.tsx'
 import { adviceFor, LATHE } from '#src/words/kiosk/lathe.ts'
-import { SHELL } from '#src/words/kiosk/page.ts'
 import { Advice } from './advice.tsx'
 import { CutForm } from './cut-form.tsx'
 import { GrooveHistory } from './groove-history.tsx'
@@ -20,7 +20,7 @@ export function LatheStage({ job, settled, change, show }: StageProps) {
   const asked: Job = hasInner ? job : { ...job, ring: 'outer' }
   const reply = useReply('/v1/fit-correction', request && fitRequest(asked, request, units, hasInner))
   const sheet = useReply('/v1/job-sheet', request)
-  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  if (request === undefined) return <NoBearing settled={settled} />
   const states = job[asked.ring]
   const isOf = `${name} ${asked.ring} ${states.length}`
   return (

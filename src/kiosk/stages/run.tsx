@@ -7,9 +7,8 @@ import { useReply } from '#src/kiosk/reply.ts'
 import { type Json, listOf, numberOf, part, textOf } from '#src/kiosk/service.ts'
 import type { Settled } from '#src/kiosk/settled.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { Answered } from '#src/kiosk/waiting.tsx'
+import { Answered, NoBearing } from '#src/kiosk/waiting.tsx'
 import { figure } from '#src/words/figure.ts'
-import { SHELL } from '#src/words/kiosk/page.ts'
 import { bandLine, RUN } from '#src/words/kiosk/run.ts'
 
 const LOAD = { min: 0.01, max: 100_000 }
@@ -25,7 +24,7 @@ export function RunStage({ job, settled, change }: StageProps) {
   const check = useReply('/v1/tolerance-check', request && scatters ? { design: request, ...scatters } : undefined)
   const load = loadOf(job, settled)
   const loads = useReply('/v1/load-check', request && load)
-  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  if (request === undefined) return <NoBearing settled={settled} />
   const field = (name: ChoiceName, label: string, unit: string) => (
     <TextField
       label={label}

@@ -5,7 +5,7 @@ import { withChoice } from '#src/kiosk/job/job.ts'
 import { QrCode } from '#src/kiosk/qr-code.tsx'
 import { queryOf } from '#src/kiosk/service.ts'
 import type { StageProps } from '#src/kiosk/stage.ts'
-import { SHELL } from '#src/words/kiosk/page.ts'
+import { NoBearing } from '#src/kiosk/waiting.tsx'
 import { FORMAT_NAMES, PAPER_NAMES, SHEET_NAMES, SHEETS } from '#src/words/kiosk/sheets.ts'
 
 type Sheet = keyof typeof SHEET_NAMES
@@ -22,7 +22,7 @@ const FORMATS: Readonly<Record<Sheet, readonly Format[]>> = {
 export function SheetsStage({ job, settled, change }: StageProps) {
   const { sheetRequest: request, units, name } = settled
   const paper = PAPERS.find((each) => each === job.choices.paper) ?? usualPaper(units)
-  if (request === undefined) return <p class="fault">{SHELL.noBearing}</p>
+  if (request === undefined) return <NoBearing settled={settled} />
   const query = queryOf({ ...request, paper })
   return (
     <>
