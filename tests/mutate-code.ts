@@ -35,7 +35,7 @@ const PARTS: Readonly<Record<string, { readonly code: readonly string[]; readonl
     tests: ['tests/shared/questions/tolerance/*.test.ts'],
   },
   season: {
-    code: ['shared/questions/season/{fit,advice,running-band,chances}.ts'],
+    code: ['shared/questions/season/{advice,running-band,chances}.ts', 'shared/movement/fit.ts'],
     tests: ['tests/shared/questions/season/*.test.ts'],
   },
   load: {
