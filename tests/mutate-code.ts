@@ -36,7 +36,7 @@ const PARTS: Readonly<Record<string, { readonly code: readonly string[]; readonl
   },
   season: {
     code: ['shared/questions/season/{advice,running-band,chances}.ts', 'shared/movement/fit.ts'],
-    tests: ['tests/shared/questions/season/*.test.ts'],
+    tests: ['tests/shared/movement/*.test.ts', 'tests/shared/questions/season/*.test.ts'],
   },
   load: {
     code: ['shared/questions/load/{limits,speeds,warning,friction,seat-load}.ts'],

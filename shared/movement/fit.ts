@@ -48,8 +48,9 @@ export function bindsIn(snapshot: Snapshot, ballCount: number, band: GapBand | u
   const { bottom, ball, ...rest } = snapshot
   if (bottom === undefined || band === undefined) return whatBinds(fitOf(snapshot, ballCount), band)
   const { least, most } = roundGap((bottom.along + bottom.across) / 2, ball.mean, ballCount)
-  const isNear = Math.abs(least - band.minBallGap) <= outOfRound(bottom)
-  return whatBinds(isNear ? fitOf(snapshot, ballCount) : { ...rest, ballGap: { least, most } }, band)
+  // Lobes may change the gap by more than they are high, and take as little work.
+  const isFar = bottom.segments === undefined && Math.abs(least - band.minBallGap) > outOfRound(bottom)
+  return whatBinds(isFar ? { ...rest, ballGap: { least, most } } : fitOf(snapshot, ballCount), band)
 }
 
 /** The gap of a ring that has stayed round: as on an ellipse, less than nothing by a ball where not even the others go in. */

@@ -12,6 +12,7 @@ import {
 import { sourceOfSize } from '#shared/bearing/assumed-sizes.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type Dimension, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { Allowances } from '#shared/bearing/making-input.ts'
 import type { Method } from '#shared/bearing/method.ts'
 import type { ResolvedBalls } from '#shared/bearing/resolve.ts'
 import type { SourceId } from '#shared/data/sources.ts'
@@ -136,9 +137,9 @@ const BY_CALIPER: ReadonlySet<DimensionKey> = new Set([
 export const sawLine = (job: AnyJob, { roughCircle }: Blank): readonly Size[] =>
   job.method === 'saw-and-lathe' ? [{ name: SIZES.sawingLine, value: roughCircle, ...allowed(job) }] : []
 
-/** The source of the allowance for the lathe, which is common practice unless it is stated. */
-export const allowed = ({ design }: AnyJob): Pick<Size, 'source'> =>
-  design.bearing.resolved.input.making?.allowances?.turning === undefined ? { source: 'trade' } : {}
+/** The source of an allowance, which is common practice unless it is stated. */
+export const allowed = ({ design }: AnyJob, of: keyof Allowances = 'turning'): Pick<Size, 'source'> =>
+  design.bearing.resolved.input.making?.allowances?.[of] === undefined ? { source: 'trade' } : {}
 
 /** How thick a blank is, where the maker leaves something on its sides, and how thick each piece of it becomes. */
 export const thicknesses = ({ blank, sideAllowance }: RingStock, becomes: Size): readonly Size[] =>

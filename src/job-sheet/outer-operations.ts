@@ -68,8 +68,8 @@ export function outerLayout(job: RingJob): Operation {
 }
 
 /** A ring of segments has its hole, and hangs on its waste disc: nothing is bored. */
-function outerBore({ stock }: RingJob, isSawn: boolean): readonly Operation[] {
-  const { outerRing, entryHole } = stock
+function outerBore(job: RingJob, isSawn: boolean): readonly Operation[] {
+  const { outerRing, entryHole } = job.stock
   if (outerRing.segments !== undefined) return []
   const entry = isSawn ? entryHole : undefined
   return [
@@ -79,7 +79,7 @@ function outerBore({ stock }: RingJob, isSawn: boolean): readonly Operation[] {
       part: 'outer-ring',
       sizes: entry
         ? [
-            { name: SIZES.bladeHole, value: entry.diameter, source: 'trade' as const },
+            { name: SIZES.bladeHole, value: entry.diameter, ...allowed(job, 'entryHole') },
             { name: SIZES.bladeHolePlace, value: entry.fromCentre },
           ]
         : [],

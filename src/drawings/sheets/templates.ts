@@ -1,6 +1,7 @@
 import type { CagedDesign, FullRingDesign, ThrustDesign } from '#shared/bearing/arrangements.ts'
 import type { DesignOf } from '#shared/bearing/design.ts'
 import { cylinderKeys, DIMENSION_SYMBOLS, type DimensionKey } from '#shared/bearing/dimensions.ts'
+import type { Allowances } from '#shared/bearing/making-input.ts'
 import type { RingName } from '#shared/bearing/refusal.ts'
 import type { Blank } from '#shared/making/blanks.ts'
 import type { PlateStock, RingStock, Stock } from '#shared/making/stock.ts'
@@ -74,9 +75,9 @@ function circleOf(
   }
 }
 
-/** What is left for the lathe is common practice where the maker does not say it. */
-const allowanceSign = ({ resolved: { input } }: Pick<Placed, 'resolved'>): string =>
-  input.making?.allowances?.turning === undefined ? ` ${TRADE_SIGN}` : ''
+/** An allowance is common practice where the maker does not say it. */
+const allowanceSign = ({ resolved: { input } }: Pick<Placed, 'resolved'>, of: keyof Allowances = 'turning'): string =>
+  input.making?.allowances?.[of] === undefined ? ` ${TRADE_SIGN}` : ''
 
 /** Round what is turned, with the allowance for the lathe. */
 function sawLine({ roughCircle: diameter }: Blank, { bearing }: DesignOf<Pick<Placed, 'resolved'>>): Ring {
@@ -112,7 +113,8 @@ function outerBlank(design: RingsDesign, stock: Stock, code: string): Item {
   ]
   const entry =
     entryHole && circle('hole', polar(CENTRE, entryHole.fromCentre, ENTRY_ANGLE), entryHole.diameter / 2, 'inside')
-  const entryLabel = entryHole ? [{ words: TEMPLATE_LABELS.bladeHole(say(entryHole.diameter)) }] : []
+  const bladeSign = allowanceSign(design.bearing, 'entryHole')
+  const entryLabel = entryHole ? [{ words: `${TEMPLATE_LABELS.bladeHole(say(entryHole.diameter))}${bladeSign}` }] : []
   const joint = jointOf('outerRing', design, stock)
   const notes = [...entryLabel, ...joint.notes, ...thickness(design, outerRing, 'outerRing.width')]
   return blank({ title: BLANK_TITLES.outer, code }, rings, [...(entry ? [entry] : []), ...joint.holes], notes)
@@ -156,10 +158,11 @@ function cageBlanks(design: CagedDesign, { cage: stock }: Stock, code: string): 
   const middles = ballAngles(bearing).map((angle) =>
     line('centre', polar(CENTRE, bore.diameter / 2 - PAST_EDGE, angle), polar(CENTRE, saw.diameter / 2, angle)),
   )
-  const pocket = sizeTextFor(bearing)(cutSize(design, 'cage.pocketDiameter'))
+  const pocketKey = 'cage.pocketDiameter'
+  const pocket = `${sizeTextFor(bearing)(cutSize(design, pocketKey))}${tradeSign(pocketKey, bearing)}`
   const { count } = resolved.input.balls
   const notes: readonly Label[] = [
-    { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS['cage.pocketDiameter'], pocket) },
+    { words: TEMPLATE_LABELS.pockets(count, DIMENSION_SYMBOLS[pocketKey], pocket) },
     ...(cage.pieces === 2 ? [{ words: TEMPLATE_NOTES.splitCage }] : []),
     ...thickness(design, stock, 'cage.width'),
   ]

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest'
 import type { CagedDesign, FullRingDesign, RadialDesign, RollerDesign } from '#shared/bearing/arrangements.ts'
+import type { Allowances } from '#shared/bearing/making-input.ts'
 import { stockOf } from '#shared/making/stock.ts'
-import { type Job, size } from '#src/job-sheet/operation.ts'
+import { mm } from '#shared/units/length.ts'
+import { allowed, type Job, size } from '#src/job-sheet/operation.ts'
 import { cagedDesigned, designed } from '#tests/support/designed.ts'
 import { CAGED, PLAIN, ROLLERS } from '#tests/support/inputs.ts'
 
@@ -34,4 +36,14 @@ test('a size that an arrangement lacks does not compile, nor one that any of sev
   // @ts-expect-error: rollers run on no land
   expect(() => size(either, 'outerRing.landDiameter', '')).toThrow(RangeError)
   expect(size(either, 'outerRing.outsideDiameter', '').value).toBe(roller.design.bearing.outerRing.outsideDiameter)
+})
+
+test('an allowance is common practice unless it is stated, each by itself', () => {
+  const stating = (allowances: Partial<Allowances>) =>
+    job(designed({ ...PLAIN, making: { ...PLAIN.making, allowances } }) as RadialDesign)
+  expect([allowed(radial), allowed(radial, 'entryHole')]).toEqual([{ source: 'trade' }, { source: 'trade' }])
+  const turning = stating({ turning: mm(5) })
+  expect([allowed(turning), allowed(turning, 'entryHole')]).toEqual([{}, { source: 'trade' }])
+  const entryHole = stating({ entryHole: mm(8) })
+  expect([allowed(entryHole), allowed(entryHole, 'entryHole')]).toEqual([{ source: 'trade' }, {}])
 })
