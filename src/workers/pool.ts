@@ -5,6 +5,7 @@ import { lazy } from '#shared/lazy.ts'
 import { ProblemError } from '#src/http/problem.ts'
 import { admission, laneFor, REFUSALS, type Refusal } from './admission.ts'
 import { pace, paceOfOne, standardMs, unitsDone, unitsOf } from './estimate.ts'
+import { otherThreadsMs } from './processor-time.ts'
 import { LANES, type Lane, type Place, scheduler } from './scheduler.ts'
 import { CALLER_LEFT, narrower, TOO_BUSY, tooMuchWork } from './sentences.ts'
 import type { InputOf, ResultOf, TaskName, Timed } from './thread.ts'
@@ -96,13 +97,17 @@ const THREAD = join(import.meta.dirname, import.meta.filename.endsWith('.ts') ? 
 
 /** A part that nobody waits for may take so long to come to its end by itself. */
 const GRACE_MS = 2_000
-/** An answer whose own parts ran for so much of its time was not kept waiting by others. */
-const OWN_SHARE = 0.9
+/** An answer whose own parts were at work for so much of its time was not kept waiting, here or by the rest of the machine. */
+const OWN_SHARE = 0.8
 
 /** Share of its deadline: after so much work of its own, an answer tells how long the rest takes. */
 const TELLING_SHARE = 0.1
 /** Share of its deadline: a caller who waits in vain behind others is told by then. */
 const WAITING_SHARE = 0.3
+
+/** How long something ran [ms], and how long it was at work in that time. */
+type Ran = { readonly ms: number; readonly atWorkMs: number }
+const NO_TIME: Ran = { ms: 0, atWorkMs: 0 }
 
 /** A thread's start takes the processor from whoever waits for the service's own: they have been answered by then. */
 const AFTER_START_MS = 500
@@ -171,7 +176,7 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       for (const stop of running) setTimeout(() => stop.abort(), GRACE_MS).unref()
     }
     const running = new Set<AbortController>()
-    const own = { workedMs: 0, ranMs: 0, since: 0 }
+    const own = { workedMs: 0, ran: NO_TIME, since: NO_TIME }
     const ownPace = paceOfOne(TELLING_SHARE * deadlineMs)
     const until = performance.now() + deadlineMs
     const admitted = door.admit({
@@ -183,10 +188,19 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
     if (admitted === 'too-much-work' && standardMs(task, expected) <= deadlineMs * atOnce) forgetSome(task)
     if (typeof admitted === 'string') throw refusal(admitted, task)
 
-    /** @param ms how long it still would run */
-    const reasonOfLateness = (ms: number): Refusal => {
-      const ranMs = own.ranMs + (running.size > 0 ? performance.now() - own.since : 0)
-      return ranMs + ms >= OWN_SHARE * deadlineMs ? 'too-much-work' : 'busy'
+    /** How long its parts have run, those that run now too, and how long that kept a processor at work. */
+    const ran = (): Ran => {
+      if (running.size === 0) return own.ran
+      const { ms, atWorkMs } = own.since
+      return {
+        ms: own.ran.ms + performance.now() - ms,
+        atWorkMs: own.ran.atWorkMs + (otherThreadsMs() - atWorkMs) / schedule.running(),
+      }
+    }
+    /** @param msLeft how long it still would be at work */
+    const reasonOfLateness = (msLeft: number): Refusal => {
+      const { ms, atWorkMs } = ran()
+      return Math.min(ms, atWorkMs) + msLeft >= OWN_SHARE * deadlineMs ? 'too-much-work' : 'busy'
     }
 
     const runPart: RunPart = async <Name extends TaskName>(name: Name, input: InputOf<Name>, left?: number) => {
@@ -204,13 +218,13 @@ export function addWorkers(app: FastifyInstance, { threads: places, deadlineMs }
       const turn = { caller, left: order, isQuick: lane === 'quick', over: over.signal }
       const { result, ms } = await schedule.run<Timed<ResultOf<Name>>>(turn, async (place) => {
         const stop = new AbortController()
-        if (running.size === 0) own.since = performance.now()
+        if (running.size === 0) own.since = { ms: performance.now(), atWorkMs: otherThreadsMs() }
         running.add(stop)
         try {
           return await runOrAgain(name, input, place, stop.signal, log)
         } finally {
+          if (running.size === 1) own.ran = ran()
           running.delete(stop)
-          if (running.size === 0) own.ranMs += performance.now() - own.since
           tally.done += 1
         }
       })

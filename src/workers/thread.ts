@@ -1,5 +1,6 @@
 import { getPriority, setPriority } from 'node:os'
 import { workerData } from 'node:worker_threads'
+import { threadMs } from './processor-time.ts'
 import * as tasks from './tasks.ts'
 
 /** The last step of the system's scheduler. */
@@ -15,18 +16,18 @@ export type TaskName = keyof Tasks
 export type InputOf<Name extends TaskName> = Parameters<Tasks[Name]>[0]
 export type ResultOf<Name extends TaskName> = Awaited<ReturnType<Tasks[Name]>>
 
-/** The result of a task, and how long it took [ms]. */
+/** The result of a task, and how long it was at work [ms]: where the processor is short, it took longer. */
 export type Timed<Result> = { readonly result: Result; readonly ms: number }
 
 /** The tasks of a worker thread. */
 export type Order<Name extends TaskName> = { readonly name: Name; readonly input: InputOf<Name> }
 
-/** Runs a task and measures how long it takes, on this machine as busy as it is: so long will the next one take. */
+/** Runs a task and measures its work, apart from what others on this machine take of its time. */
 export async function timed<Name extends TaskName>({ name, input }: Order<Name>): Promise<Timed<ResultOf<Name>>> {
   const task = TASKS[name] as (input: InputOf<Name>) => ResultOf<Name> | Promise<ResultOf<Name>>
-  const before = performance.now()
+  const before = threadMs()
   const result = await task(input)
-  return { result, ms: performance.now() - before }
+  return { result, ms: threadMs() - before }
 }
 
 /** Starts a thread, if none is there. */
