@@ -16,6 +16,8 @@ export const PROGRAMS = {
   caddy: { found: ['caddy', 'version'], package: 'caddy' },
   haproxy: { found: ['haproxy', '-v'], package: 'haproxy' },
   'redis-server': { found: ['redis-server', '-v'], package: 'redis-server' },
+  // An engine that runs, and not its command alone; no package brings one that can run everywhere.
+  docker: { found: ['docker', 'info'], package: 'docker.io' },
   openssl: { found: ['openssl', 'version'], package: 'openssl' },
 } as const satisfies Readonly<
   Record<string, { readonly found: readonly [string, ...string[]]; readonly package: string }>
