@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Config } from '#src/config.ts'
 import { mediaTypesOf, OPERATIONS, type Operation } from '#tests/fuzz/document.ts'
 import { type Answered, ask } from './support/ask.ts'
-import { startedApp } from './support/started-app.ts'
+import { sharedApp } from './support/started-app.ts'
 
 /*
  * A law over every address that can be asked by GET: a browser or a cache writes the headers of a 304 over those of the
@@ -92,7 +92,7 @@ describe.each<readonly [string, Partial<Config>, Readonly<Record<string, string>
   ],
 ])('%s', (_name, config, always) => {
   test('the headers of a 304 are those of its 200, and HEAD has those of GET', async () => {
-    const at = await startedApp({ config })
+    const at = await sharedApp({ config })
     const answered = { ok: new Set<string>(), kept: 0, pages: 0 }
     for (const { operation, address, accept } of ASKED) {
       const headers = { ...always, origin: ORIGIN, accept }
@@ -114,5 +114,5 @@ describe.each<readonly [string, Partial<Config>, Readonly<Record<string, string>
     expect([...answered.ok].toSorted()).toEqual([...new Set(ASKED.map(({ operation }) => operation))].toSorted())
     expect(answered.kept).toBeGreaterThan(30)
     expect(answered.pages).toBeGreaterThan(5)
-  }, 120_000)
+  })
 })

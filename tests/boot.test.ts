@@ -5,7 +5,8 @@ import { join } from 'node:path'
 import { Readable } from 'node:stream'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { Agent, request } from 'undici'
-import { describe, expect, onTestFinished, test, vi } from 'vitest'
+import { describe, expect, onTestFinished, test } from 'vitest'
+import { eventually } from '#tests/support/eventually.ts'
 import { emptyFolder } from './support/empty-folder.ts'
 import { ended, listening, type Started, start } from './support/started-process.ts'
 
@@ -35,7 +36,7 @@ describe('SIGTERM', () => {
     await listening(started)
     started.process.kill('SIGTERM')
     await ended(started)
-    await vi.waitFor(() => expect(request(`http://127.0.0.1:${started.port}/health/live`)).rejects.toThrow(), 10_000)
+    await eventually(() => expect(request(`http://127.0.0.1:${started.port}/health/live`)).rejects.toThrow())
   })
 
   test('lets a request on its way arrive, closes its connection, and ends with 0', async () => {
@@ -90,18 +91,15 @@ describe('SIGTERM', () => {
     const asked = Array.from({ length: 12 }, () =>
       request(`${at}/v1/fit-correction`, { method: 'POST', headers, body }),
     )
-    await vi.waitFor(
-      async () => {
-        const metrics = await (await request(`${at}/metrics`)).body.text()
-        const of = (name: string) =>
-          [...metrics.matchAll(new RegExp(`^racewright_tasks_${name}(?:\\{.*\\})? (\\d+)$`, 'gm'))].reduce(
-            (sum, [, count]) => sum + Number(count),
-            0,
-          )
-        expect(of('running') + of('waiting') + of('done_total')).toBe(asked.length)
-      },
-      { timeout: 20_000 },
-    )
+    await eventually(async () => {
+      const metrics = await (await request(`${at}/metrics`)).body.text()
+      const of = (name: string) =>
+        [...metrics.matchAll(new RegExp(`^racewright_tasks_${name}(?:\\{.*\\})? (\\d+)$`, 'gm'))].reduce(
+          (sum, [, count]) => sum + Number(count),
+          0,
+        )
+      expect(of('running') + of('waiting') + of('done_total')).toBe(asked.length)
+    })
     started.process.kill('SIGTERM')
     for (const answer of await Promise.all(asked)) {
       expect(answer.statusCode).toBe(200)
@@ -136,7 +134,7 @@ describe('SIGTERM', () => {
       }
     }
     const load = Promise.all([balancer(), ...Array.from({ length: 20 }, caller)])
-    await vi.waitFor(() => expect(answered.before).toBeGreaterThan(200), { timeout: 20_000 })
+    await eventually(() => expect(answered.before).toBeGreaterThan(200))
     started.process.kill('SIGTERM')
     await load
     expect(answered.after).toBeGreaterThan(0)

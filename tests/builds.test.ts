@@ -4,6 +4,7 @@ import { ENGINE } from '#src/engine.ts'
 import { sourceHash } from '#src/source-hash.ts'
 import { ask } from './support/ask.ts'
 import { projectCopy } from './support/project-copy.ts'
+import { sharedApp } from './support/started-app.ts'
 import { listening, start } from './support/started-process.ts'
 
 const BEARING = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
@@ -23,7 +24,7 @@ describe('a drawing that was corrected', () => {
       from: "section: 'half section'",
       to: "section: 'section, half'",
     })
-    const [old, now] = [await serving('src/server.ts'), await serving(join(mended, 'src/server.ts'))]
+    const [old, now] = [await sharedApp(), await serving(join(mended, 'src/server.ts'))]
     const first = await ask(old + DRAWING)
     const [tag, engine] = [String(first.headers['etag']), String(first.headers['x-engine'])]
     expect((await ask(old + DRAWING, { headers: { 'if-none-match': tag } })).status).toBe(304)
@@ -38,7 +39,7 @@ describe('a drawing that was corrected', () => {
     }
     expect(named.old.headers['cache-control']).toMatch(/immutable/)
     expect(named.now.headers['cache-control']).toBe('public, no-cache')
-  }, 60_000)
+  })
 })
 
 describe('the name of a build', () => {

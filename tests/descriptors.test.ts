@@ -1,6 +1,7 @@
 import { Client } from 'undici'
-import { expect, onTestFinished, test, vi } from 'vitest'
+import { expect, onTestFinished, test } from 'vitest'
 import { DEFAULTS } from '#src/config.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { listening, type Started, start } from './support/started-process.ts'
 
 const HOARD = new URL('support/hoard-descriptors.ts', import.meta.url).href
@@ -38,11 +39,11 @@ test('a lack of descriptors at first use is over when it is over', async () => {
 
   await signalled(started, 'descriptors are free')
   for (const path of [...KEPT, ...LOADED_EARLY])
-    await vi.waitFor(async () => expect(await statusOf(path), path).toBe(200), { timeout: 10_000 })
+    await eventually(async () => expect(await statusOf(path), path).toBe(200))
   expect(started.process.exitCode).toBeNull()
-}, 90_000)
+})
 
 async function signalled({ process: child, said }: Started, line: string): Promise<void> {
   child.kill('SIGWINCH')
-  await vi.waitFor(() => expect(said.out).toContain(line), { timeout: 10_000 })
+  await eventually(() => expect(said.out).toContain(line))
 }

@@ -1,11 +1,14 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { closeSync, openSync } from 'node:fs'
 import { request } from 'undici'
-import { describe, expect, onTestFinished, test, vi } from 'vitest'
+import { describe, expect, onTestFinished, test } from 'vitest'
+import { lazy } from '#shared/lazy.ts'
 import { OPERATIONS } from '#tests/fuzz/document.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { post } from './support/ask.ts'
 import { freePort } from './support/free-port.ts'
-import { ended, listening, start } from './support/started-process.ts'
+import { sharedApp } from './support/started-app.ts'
+import { ended, listening, start, surroundings } from './support/started-process.ts'
 
 /** Every example that is posted, and what comes back. */
 async function answersOf(address: string): Promise<readonly string[]> {
@@ -19,14 +22,10 @@ async function answersOf(address: string): Promise<readonly string[]> {
   return answers
 }
 
-async function answersOfAnother(): Promise<readonly string[]> {
-  const another = await start()
-  await listening(another)
-  return answersOf(`http://127.0.0.1:${another.port}`)
-}
+const answersOfAnother = lazy(async () => answersOf(await sharedApp()))
 
 const ready = (address: string) =>
-  vi.waitFor(async () => expect((await request(`${address}/health/ready`)).statusCode).toBe(200), { timeout: 20_000 })
+  eventually(async () => expect((await request(`${address}/health/ready`)).statusCode).toBe(200))
 
 describe('a disk that takes nothing', () => {
   test('is not missed: a process that may write no file gives the same answers, and ends well', async () => {
@@ -36,13 +35,13 @@ describe('a disk that takes nothing', () => {
     expect(await answersOf(`http://127.0.0.1:${started.port}`)).toEqual(await answersOfAnother())
     started.process.kill('SIGTERM')
     expect(await ended(started)).toBe(0)
-  }, 90_000)
+  })
 
   test('behind the log loses its lines, and nothing else', async () => {
     const port = await freePort()
     const full = openSync('/dev/full', 'w')
     const child: ChildProcess = spawn('node', ['src/server.ts'], {
-      env: { PATH: process.env['PATH'] ?? '', PORT: String(port), LOG_LEVEL: 'debug' },
+      env: surroundings({ PORT: String(port), LOG_LEVEL: 'debug' }),
       stdio: ['ignore', full, 'ignore'],
     })
     closeSync(full)
@@ -54,5 +53,5 @@ describe('a disk that takes nothing', () => {
     expect(await answersOf(address)).toEqual(await answersOfAnother())
     child.kill('SIGTERM')
     expect(await ended({ process: child, port, said: { out: '', err: '' } })).toBe(0)
-  }, 90_000)
+  })
 })

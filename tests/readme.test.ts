@@ -4,7 +4,7 @@ import { expect, test } from 'vitest'
 import { namesIn, withValue } from '#shared/bearing/field.ts'
 import { ask, post } from './support/ask.ts'
 import { HABITS, LEAST_GOOD, MOST_CHECKS } from './support/fit-workshop.ts'
-import { startedApp } from './support/started-app.ts'
+import { sharedApp } from './support/started-app.ts'
 
 const README = readFileSync(join(import.meta.dirname, '../README.md'), 'utf8')
 
@@ -19,7 +19,7 @@ const [call = '', fitCall = '', seasonCall = ''] = blocks('sh').filter((text) =>
 
 test('the worked call gives the answer that the README shows', async () => {
   const [, path = '', body = ''] = CALL.exec(call) ?? []
-  const answer = await post(`${await startedApp()}${path}`, body)
+  const answer = await post(`${await sharedApp()}${path}`, body)
   expect(answer.status).toBe(200)
   expect(JSON.parse(answer.text)).toMatchObject(JSON.parse(shownAnswer))
 })
@@ -27,7 +27,7 @@ test('the worked call gives the answer that the README shows', async () => {
 test('what it says for the lathe are the figures of that answer, rounded', async () => {
   const [, path = '', body = ''] = CALL.exec(call) ?? []
   const { outerRing, closedPitchRadius, gapPerGrooveDepth, gapPerBallDiameter, ballGap, ...answer } = JSON.parse(
-    (await post(`${await startedApp()}${path}`, body)).text,
+    (await post(`${await sharedApp()}${path}`, body)).text,
   )
   const words = README.replace(/\s+/g, ' ')
   for (const sentence of [
@@ -57,13 +57,13 @@ test('what it says of the simulated workshop are the marks that the workshop hol
 
 test('the groove that it shows gets a next cut', async () => {
   const [, path = '', body = ''] = CALL.exec(fitCall) ?? []
-  const answer = await post(`${await startedApp()}${path}`, body)
+  const answer = await post(`${await sharedApp()}${path}`, body)
   expect(JSON.parse(answer.text)).toMatchObject({ state: 'more-to-remove', nextStep: { radial: expect.any(Number) } })
 })
 
 test('the year that it shows stops the bearing, and the answer says what to build in', async () => {
   const [, path = '', body = ''] = CALL.exec(seasonCall) ?? []
-  const answer = await post(`${await startedApp()}${path}`, body)
+  const answer = await post(`${await sharedApp()}${path}`, body)
   expect(JSON.parse(answer.text)).toMatchObject({
     runsAllYear: false,
     today: { troubles: [] },
@@ -75,7 +75,7 @@ test('the year that it shows stops the bearing, and the answer says what to buil
 
 test('with the changes in its input, as it says, the bearing has the chances that were promised', async () => {
   const [, path = '', body = ''] = CALL.exec(seasonCall) ?? []
-  const asked = async (request: string) => JSON.parse((await post(`${await startedApp()}${path}`, request)).text)
+  const asked = async (request: string) => JSON.parse((await post(`${await sharedApp()}${path}`, request)).text)
   const { input, buildIn } = await asked(body)
   type Change = { readonly path: string; readonly value: unknown }
   const changed = buildIn.changes.reduce(
@@ -87,11 +87,11 @@ test('with the changes in its input, as it says, the bearing has the chances tha
 
 test('the query that it shows is a bearing', async () => {
   const [query = ''] = /\/v1\/design\?[^`]+/.exec(README) ?? []
-  expect(await ask(`${await startedApp()}${query}`)).toMatchObject({ status: 200 })
+  expect(await ask(`${await sharedApp()}${query}`)).toMatchObject({ status: 200 })
 })
 
 test('the problem that it shows is what a bad bore gets', async () => {
-  const answer = await post(`${await startedApp()}/v1/design`, {
+  const answer = await post(`${await sharedApp()}/v1/design`, {
     units: 'in',
     balls: { count: 10, diameter: '5/8' },
     bore: '3/0',

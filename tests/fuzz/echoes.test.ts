@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 import { OPERATIONS } from './document.ts'
 import { echoesOf } from './echoes.ts'
 
@@ -13,7 +13,7 @@ const ECHOING = OPERATIONS.filter(({ method, examples }) => method === 'POST' &&
 test.each(ECHOING)('$operationId: an input that is given back is taken, and answered alike', async (operation) => {
   let count = 0
   await fc.assert(
-    echoesOf(operation, await startedApp(), () => {
+    echoesOf(operation, await sharedApp(), () => {
       count += 1
     }),
     { numRuns: REQUESTS, interruptAfterTimeLimit: MOST_MS },

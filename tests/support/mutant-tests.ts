@@ -38,8 +38,11 @@ export async function mutantTests(include: readonly string[]): Promise<MutantTes
   const vitest = await createVitest(
     'test',
     {
-      config: `${ROOT}tests/vitest.config.ts`,
+      // not that of the project: its files of tests share processes, and a change must reach each
+      config: false,
       root: ROOT,
+      expect: { requireAssertions: true },
+      testTimeout: 600_000,
       include: [...include],
       globalSetup: [],
       setupFiles: ['tests/support/matchers.ts', 'tests/support/fixed-seed.ts', 'tests/support/covered-mutants.ts'],

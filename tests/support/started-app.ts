@@ -1,4 +1,4 @@
-import type { AddressInfo } from 'node:net'
+import { isDeepStrictEqual } from 'node:util'
 import type { FastifyPluginAsync } from 'fastify'
 import type { TSchema } from 'typebox'
 import { onTestFinished } from 'vitest'
@@ -16,19 +16,52 @@ type Options = {
 
 /** The service on a port of its own, as a caller meets it; it stops when the test is over. Gives back its address. */
 export async function startedApp(options: Options = {}): Promise<string> {
-  const app = await testedApp(options)
-  await app.listen({ host: '127.0.0.1', port: 0 })
-  return `http://127.0.0.1:${(app.server.address() as AddressInfo).port}`
+  const { app, at } = await listening(options)
+  onTestFinished(() => app.close())
+  return at
+}
+
+const shared: { readonly options: Options; readonly at: Promise<string> }[] = []
+
+/**
+ * The service with such options, started once for all tests of a process and ended with it: for those that leave nothing
+ * behind in it and count nothing of it. To start one, with its threads, takes longer than most of them.
+ */
+export function sharedApp(options: Omit<Options, 'logLines'> = {}): Promise<string> {
+  const known = shared.find((each) => isDeepStrictEqual(each.options, options))
+  if (known !== undefined) return known.at
+  const at = listening(options).then((started) => started.at)
+  shared.push({ options, at })
+  return at
 }
 
 /** The service with its real options, not listening: for `inject`. */
-export async function testedApp({ config, route, schemas, logLines }: Options = {}) {
-  const app = await buildApp({
-    // Tests end many services: each without the delay in which a balancer would look elsewhere.
-    config: { ...DEFAULTS, shutdownDelayMs: 0, logLevel: logLines === undefined ? 'silent' : 'info', ...config },
-    ...(route !== undefined && { routes: [{ route, prefix: '/test', ...(schemas && { schemas }) }] }),
-    ...(logLines !== undefined && { logStream: { write: (line: string) => logLines.push(line) } }),
-  })
+export async function testedApp(options: Options = {}) {
+  const app = await built(options)
   onTestFinished(() => app.close())
   return app
 }
+
+async function listening(options: Options) {
+  const app = await built(options)
+  return { app, at: await app.listen({ host: '127.0.0.1', port: 0 }) }
+}
+
+/**
+ * Limits of time as for a machine that has far too much to do: none of them is to decide a test that does not set it. And many
+ * services are ended: each without the delay in which a balancer would look elsewhere.
+ */
+const UNHURRIED = {
+  shutdownDelayMs: 0,
+  taskDeadlineMs: 600_000,
+  maxLoopDelayMs: 600_000,
+  requestTimeoutMs: 600_000,
+  headersTimeoutMs: 600_000,
+} as const satisfies Partial<Config>
+
+const built = ({ config, route, schemas, logLines }: Options) =>
+  buildApp({
+    config: { ...DEFAULTS, ...UNHURRIED, logLevel: logLines === undefined ? 'silent' : 'info', ...config },
+    ...(route !== undefined && { routes: [{ route, prefix: '/test', ...(schemas && { schemas }) }] }),
+    ...(logLines !== undefined && { logStream: { write: (line: string) => logLines.push(line) } }),
+  })

@@ -1,5 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { onTestFinished } from 'vitest'
 import { freePort } from './free-port.ts'
 
@@ -10,14 +12,27 @@ export type Started = {
   readonly said: { out: string; err: string }
 }
 
+/** Limits of time as for a machine that has far too much to do: none of them is to decide a test that does not set it. */
+const UNHURRIED = { TASK_DEADLINE_MS: '600000', MAX_LOOP_DELAY_MS: '600000', SHUTDOWN_GRACE_MS: '600000' }
+
+/** Dozens of processes are started from the same sources: what is compiled once serves all. */
+const NODE_COMPILE_CACHE = join(tmpdir(), 'racewright-tests-compiled')
+
+/** PATH as npm sets it, so `node` is the project's own; nothing else of what is around the tests. */
+export const surroundings = (own: Readonly<Record<string, string>>) => ({
+  PATH: process.env['PATH'] ?? '',
+  NODE_COMPILE_CACHE,
+  ...UNHURRIED,
+  ...own,
+})
+
 /** @param command what starts it, by itself or as the leader of processes of its own, which end with the test too */
 export async function start(
   environment: Readonly<Record<string, string>> = {},
   [command, ...rest]: readonly [string, ...string[]] = ['node', 'src/server.ts'],
 ): Promise<Started> {
   const port = await freePort()
-  // PATH as npm sets it, so `node` is the project's own; nothing of the surroundings but that.
-  const env = { PATH: process.env['PATH'] ?? '', PORT: String(port), ...environment }
+  const env = surroundings({ PORT: String(port), ...environment })
   const child = spawn(command, rest, { env, stdio: ['ignore', 'pipe', 'pipe'], detached: true })
   onTestFinished(() => killAll(child))
   const said = { out: '', err: '' }

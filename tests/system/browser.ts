@@ -1,13 +1,12 @@
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
-import { afterAll, onTestFinished } from 'vitest'
+import { onTestFinished } from 'vitest'
 import { browserPath } from './found.ts'
 
 /** Without these it asks for news of itself, which a machine without internet refuses again and again. */
 const QUIET = ['--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run']
 
-/** One for all tests of a file: each has a context of its own, with nothing left from the one before. */
+/** One for all tests of a process, which ends with it: each test has a context of its own, with nothing left from the one before. */
 let browser: Promise<Browser> | undefined
-afterAll(async () => (await browser)?.close())
 
 /** A page in a real browser, which closes when the test is over. What the browser complains of is gathered in `faults`. */
 export async function openedPage(options: BrowserContextOptions = {}): Promise<{ page: Page; faults: string[] }> {

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp, startedApp } from '#tests/support/started-app.ts'
 import { violations } from './axe.ts'
 import { openedPage } from './browser.ts'
 import { courseSite } from './course-site.ts'
@@ -18,7 +18,7 @@ const naturalWidth = async (page: Page, id: string): Promise<number> =>
   Number(await page.evaluate(`document.getElementById('${id}').naturalWidth`))
 
 test('the page of a course shows two drawings, a figure and a job sheet, and the browser has nothing to complain of', async () => {
-  const site = await courseSite(() => startedApp())
+  const site = await courseSite(() => sharedApp())
   const { page, faults } = await openedPage()
   await page.goto(site, { waitUntil: 'networkidle' })
   for (const id of ['drawing', 'gauges']) {
@@ -32,7 +32,7 @@ test('the page of a course shows two drawings, a figure and a job sheet, and the
 })
 
 test('at the third visit, ten days apart, the figure and the job sheet still show, with their styles', async () => {
-  const service = await startedApp()
+  const service = await sharedApp()
   const proxy = await switchedProxy(() => service)
   proxy.go('slow')
   const site = await courseSite(async () => proxy.address)
@@ -54,13 +54,13 @@ test('at the third visit, ten days apart, the figure and the job sheet still sho
 
 test('an image is as wide as its paper, at the 96 pixels of an inch that a browser has', async () => {
   const { page } = await openedPage()
-  await page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })
+  await page.goto(await courseSite(() => sharedApp()), { waitUntil: 'networkidle' })
   expect(await naturalWidth(page, 'drawing')).toBeWithin(1, (297 / 25.4) * 96)
 })
 
 test.each([700, 1400])('a figure is as wide as its frame and no wider, at %d pixels', async (width) => {
   const { page } = await openedPage({ viewport: { width, height: 800 } })
-  await page.goto(`${await startedApp()}/v1/drawings/assembly.html?units=mm&balls.count=12&balls.diameter=16&bore=12`)
+  await page.goto(`${await sharedApp()}/v1/drawings/assembly.html?units=mm&balls.count=12&balls.diameter=16&bore=12`)
   const box = await page.locator('.wide svg').boundingBox()
   expect(box?.width).toBeGreaterThan(width * 0.95)
   expect(await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth')).toBe(0)
@@ -74,7 +74,7 @@ test.each(['assembly', 'templates', 'gauges', 'bearing'])(
   'on a phone %s has a drawing of its own, on which all text can be read',
   async (view) => {
     const { page } = await openedPage({ viewport: { width: 390, height: 844 } })
-    const at = await startedApp()
+    const at = await sharedApp()
     const kinds = ['radial', 'thrust&balls.count=24', 'roller', 'caged'].map((kind) => `arrangement=${kind}`)
     for (const kind of kinds) {
       const count = kind.includes('count') ? '' : '&balls.count=12'
@@ -107,7 +107,7 @@ describe('light and dark', () => {
     ['dark', true],
   ] as const)('%s: lines stand out from the paper', async (colorScheme, isDark) => {
     const { page } = await openedPage({ colorScheme })
-    await page.goto(`${await startedApp()}/v1/drawings/gauges.html?units=mm&balls.count=12&balls.diameter=16&bore=12`)
+    await page.goto(`${await sharedApp()}/v1/drawings/gauges.html?units=mm&balls.count=12&balls.diameter=16&bore=12`)
     const seen = (await page.evaluate(inkAndPaper)) as { readonly ink: number; readonly paper: number }
     expect(seen.ink > seen.paper).toBe(isDark)
     expect(Math.abs(seen.ink - seen.paper)).toBeGreaterThan(0.7)
@@ -117,7 +117,7 @@ describe('light and dark', () => {
 })
 
 test('printed, the page of a course is sound, and the job sheet has all its operations', async () => {
-  const service = await startedApp()
+  const service = await sharedApp()
   const { page } = await openedPage()
   await page.goto(await courseSite(async () => service), { waitUntil: 'networkidle' })
   expect(outputOf('pdftotext', ['-', '-'], await page.pdf({ format: 'A4' })).toString()).toContain('tide clock')
@@ -160,7 +160,7 @@ describe('the custom element', () => {
 
   test('shows a bearing to try, as high as what is in it, in the theme that it asks for', async () => {
     const { page, faults } = await openedPage({ colorScheme: 'dark' })
-    await page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })
+    await page.goto(await courseSite(() => sharedApp()), { waitUntil: 'networkidle' })
     expect(await living(page).getByRole('status').textContent()).toContain('the 14 balls then leave a gap of 0.7 mm')
     const { height, paper } = await seenIn(page)
     const frame = await page.locator('#living >> iframe').boundingBox()
@@ -172,7 +172,7 @@ describe('the custom element', () => {
 
   test('answers at once what a reader enters, refusals too, and keeps all else', async () => {
     const { page } = await openedPage()
-    await page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })
+    await page.goto(await courseSite(() => sharedApp()), { waitUntil: 'networkidle' })
     await living(page).getByLabel('Balls', { exact: true }).fill('10')
     await living(page).getByText('the 10 balls then leave a gap of 0.7 mm').waitFor()
     await living(page).getByLabel('Bore').fill('80')
@@ -185,7 +185,7 @@ describe('the custom element', () => {
 
   test('follows its attributes', async () => {
     const { page } = await openedPage()
-    await page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })
+    await page.goto(await courseSite(() => sharedApp()), { waitUntil: 'networkidle' })
     await page.evaluate("document.getElementById('living').setAttribute('view', 'job-sheet')")
     await living(page).locator('li.step').first().waitFor()
     expect(await living(page).locator('li.step').count()).toBeGreaterThan(15)
@@ -194,7 +194,7 @@ describe('the custom element', () => {
 
 test('PDFs and SVGs show in frames where the setting says so, and else do not', async () => {
   const shown = await openedPage()
-  await shown.page.goto(await courseSite(() => startedApp()), { waitUntil: 'networkidle' })
+  await shown.page.goto(await courseSite(() => sharedApp()), { waitUntil: 'networkidle' })
   expect(await shown.page.frameLocator('#svg').locator('svg title').textContent()).toMatch(/^Assembly\b/)
   expect(shown.faults).toEqual([])
   const refused = await openedPage()

@@ -7,7 +7,7 @@ import { Agent, request } from 'undici'
 import { expect, onTestFinished } from 'vitest'
 import { emptyFolder } from '#tests/support/empty-folder.ts'
 import { freePort } from '#tests/support/free-port.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp, startedApp } from '#tests/support/started-app.ts'
 import { openedPage } from './browser.ts'
 import { courseSite } from './course-site.ts'
 import { outputOf, testsThatNeed } from './needed.ts'
@@ -89,7 +89,7 @@ test('a course page under HTTPS shows every embedding, and the browser has nothi
     cert,
     ...subject,
   ])
-  const service = new URL(await startedApp())
+  const service = new URL(await sharedApp())
   const [plain, secure] = [await freePort(), await freePort()]
   const proxy = startedProxy(join(RECIPES, 'workshop/Caddyfile'), {
     SITE: 'localhost',
@@ -136,7 +136,7 @@ test('a course site gets its certificate from an authority by itself', async ({ 
   const directory = `https://localhost:${secure}/acme/local/directory`
   await answered(directory, certificate, authority)
 
-  const service = new URL(await startedApp())
+  const service = new URL(await sharedApp())
   const proxy = startedProxy(join(RECIPES, 'course/Caddyfile'), {
     SITE: 'localhost',
     EMAIL: 'larkmoor@example.org',

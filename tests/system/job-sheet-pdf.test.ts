@@ -1,6 +1,6 @@
 import { expect } from 'vitest'
 import { ask, post } from '#tests/support/ask.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 import { outputOf, testsThatNeed } from './needed.ts'
 
 const { test } = testsThatNeed('pdftotext')
@@ -17,7 +17,7 @@ type Operation = {
 test.each(['radial', 'roller', 'thrust', 'caged'])(
   '%s: on paper and as a page it says every operation and every figure to stop at',
   async (arrangement) => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const { operations } = JSON.parse((await post(`${at}/v1/job-sheet`, { ...BODY, arrangement })).text) as {
       operations: readonly Operation[]
     }

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { ask } from '#tests/support/ask.ts'
 import { projectCopy } from '#tests/support/project-copy.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 import { listening, start } from '#tests/support/started-process.ts'
 import { openedPage } from './browser.ts'
 import { testsThatNeed } from './needed.ts'
@@ -25,7 +25,7 @@ const works = async (page: Page): Promise<string | null> => {
 }
 
 async function visitedOnce(): Promise<{ page: Page; proxy: SwitchedProxy }> {
-  const service = await startedApp()
+  const service = await sharedApp()
   const proxy = await switchedProxy(() => service)
   const { page } = await openedPage()
   await page.goto(proxy.address)
@@ -126,10 +126,10 @@ describe('two builds behind one balancer', () => {
       expect(faults).toEqual([])
     }
     expect([...seen].toSorted()).toEqual([false, true])
-  }, 60_000)
+  })
 
   test('the page needs nothing that another build could lack', async () => {
-    const { text } = await ask(await startedApp())
+    const { text } = await ask(await sharedApp())
     // The script in the page holds text that a course pastes into a page of its own.
     const page = text.replaceAll(/(<script[^>]*>)[\s\S]*?<\/script>/g, '$1')
     expect(page).not.toMatch(/<(script|img|link|iframe)[^>]*\s(src|href)="(?!data:)/)
@@ -157,5 +157,5 @@ describe('two builds behind one balancer', () => {
     await page.goto(proxy.address)
     expect(await isSecond(page)).toBe(true)
     expect(await works(page)).toBe('0.88 mm †')
-  }, 60_000)
+  })
 })

@@ -4,7 +4,7 @@ import { expect } from 'vitest'
 import { post } from '#tests/support/ask.ts'
 import { emptyFolder } from '#tests/support/empty-folder.ts'
 import { type Ran, run } from '#tests/support/run.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 import { testsThatNeed } from './needed.ts'
 
 const { test } = testsThatNeed('python3', 'curl')
@@ -40,7 +40,7 @@ const PROGRAMS: readonly (readonly [language: string, run: (text: string) => Pro
 ]
 
 test.each(PROGRAMS)('the program in %s prints the plug, or what is wrong', async (language, runs) => {
-  const at = await startedApp()
+  const at = await sharedApp()
   const text = program(language, at)
   const ran = await runs(text)
   expect(ran).toMatchObject({ code: 0, err: '' })
@@ -63,7 +63,7 @@ function called(text: string, at: string, cwd: string): Promise<Ran | undefined>
 
 test.each(CALLS)('a call of the README, in a shell, is answered: %#', async (text) => {
   const folder = emptyFolder()
-  const ran = await called(text, await startedApp(), folder)
+  const ran = await called(text, await sharedApp(), folder)
   expect(ran).toMatchObject({ code: 0, err: '' })
   const saved = Array.from(text.matchAll(/ -o (\S+)/g), ([, name = '']) => name)
   expect(readdirSync(folder).toSorted()).toEqual(saved.toSorted())
@@ -73,7 +73,7 @@ test.each(CALLS)('a call of the README, in a shell, is answered: %#', async (tex
 
 test('the first design of the README, asked in a shell, has the gap that it says', async () => {
   const [first = ''] = CALLS.filter((text) => text.includes('/v1/design '))
-  const ran = await called(first, await startedApp(), emptyFolder())
+  const ran = await called(first, await sharedApp(), emptyFolder())
   expect(ran).toMatchObject({ code: 0, err: '' })
   expect(JSON.parse(ran?.out ?? '')).toMatchObject({ units: 'mm', ballGap: 1.3 })
 })

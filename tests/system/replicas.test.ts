@@ -1,7 +1,8 @@
 import { request } from 'undici'
-import { expect, vi } from 'vitest'
+import { expect } from 'vitest'
 import { OPERATIONS } from '#tests/fuzz/document.ts'
 import { post } from '#tests/support/ask.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { ended, listening, type Started, start } from '#tests/support/started-process.ts'
 import { testsThatNeed } from './needed.ts'
 import { proxyBefore } from './stock-proxy.ts'
@@ -30,7 +31,7 @@ describe('two replicas', () => {
       }
     }
     expect(compared).toBeGreaterThan(5)
-  }, 60_000)
+  })
 
   test('know each other’s entity tags, so a cache may ask either', async () => {
     const [one, other] = await twoReplicas()
@@ -59,7 +60,7 @@ describe('two replicas', () => {
     const load = Promise.all(Array.from({ length: 16 }, caller))
     const more = () => {
       const from = answered
-      return vi.waitFor(() => expect(answered).toBeGreaterThan(from + 300), { timeout: 20_000 })
+      return eventually(() => expect(answered).toBeGreaterThan(from + 300))
     }
     const startAnew = async (signal: 'SIGKILL' | 'SIGTERM', replica: Started): Promise<Started> => {
       replica.process.kill(signal)
@@ -68,7 +69,7 @@ describe('two replicas', () => {
       const anew = await start({ PORT: String(changing.port) })
       await listening(anew)
       // By the time that it has answered some, the proxy has seen it.
-      await vi.waitFor(async () => expect(await designsOf(changing)).toBeGreaterThan(10), { timeout: 20_000 })
+      await eventually(async () => expect(await designsOf(changing)).toBeGreaterThan(10))
       return anew
     }
     await more()
@@ -78,7 +79,7 @@ describe('two replicas', () => {
     expect([...answers].map((each) => each.slice(0, 300))).toHaveLength(1)
     expect([...answers][0]).toMatch(/^200 /)
     expect(await designsOf(kept)).toBeGreaterThan(10)
-  }, 90_000)
+  })
 })
 
 /** How many designs a replica has answered, by its own count. */

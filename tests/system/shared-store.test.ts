@@ -1,10 +1,11 @@
 import { execFileSync } from 'node:child_process'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
-import { expect, vi } from 'vitest'
+import { expect } from 'vitest'
 import { storeAddress } from '#src/store-address.ts'
 import { ask, post } from '#tests/support/ask.ts'
 import { emptyFolder } from '#tests/support/empty-folder.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { freePort } from '#tests/support/free-port.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 import { listening, start } from '#tests/support/started-process.ts'
@@ -93,7 +94,7 @@ describe('replicas that share a store', AGAIN_IF_BUSY, () => {
       settings: ['cluster-enabled yes', `cluster-port ${port + 20_000}`, 'cluster-announce-ip 127.0.0.1'],
     })
     store.tell('cluster', 'addslotsrange', '0', '16383')
-    await vi.waitFor(() => expect(store.tell('cluster', 'info')).toContain('cluster_state:ok'), { timeout: 20_000 })
+    await eventually(() => expect(store.tell('cluster', 'info')).toContain('cluster_state:ok'))
     const one = await replica(`redis+cluster://127.0.0.1:${port}`)
     expect(await statuses(one, 4)).toEqual([200, 200, 200, 429])
     expect(store.tell('dbsize')).toBe('1')
@@ -115,7 +116,7 @@ describe('replicas that share a store', AGAIN_IF_BUSY, () => {
     const trusting = await start({ ...environment, NODE_EXTRA_CA_CERTS: certificate })
     await listening(trusting)
     const statusOf = async (port: number) => (await post(`http://127.0.0.1:${port}/v1/design`, DESIGN)).status
-    await vi.waitFor(async () => expect(await statusOf(trusting.port)).toBe(429), { timeout: 20_000, interval: 500 })
+    await eventually(async () => expect(await statusOf(trusting.port)).toBe(429))
 
     const wary = await start(environment)
     await listening(wary)
@@ -142,15 +143,12 @@ describe('nobody is stopped by a store that', AGAIN_IF_BUSY, () => {
     expect(one.warnings()).toHaveLength(1)
     store.thaw()
     await sleep(AFTER_A_FAILURE_MS)
-    await vi.waitFor(
-      async () => {
-        await one.statusOf()
-        const before = await one.uncounted()
-        await one.statusOf()
-        expect(await one.uncounted()).toBe(before)
-      },
-      { timeout: 10_000, interval: 500 },
-    )
+    await eventually(async () => {
+      await one.statusOf()
+      const before = await one.uncounted()
+      await one.statusOf()
+      expect(await one.uncounted()).toBe(before)
+    })
   })
 
   test('is killed; and it counts again when it is back', async () => {
@@ -162,7 +160,7 @@ describe('nobody is stopped by a store that', AGAIN_IF_BUSY, () => {
     expect(await one.uncounted()).toBe(20)
     expect(one.warnings()).toHaveLength(1)
     await storeServer({ port: store.port })
-    await vi.waitFor(async () => expect(await one.statusOf()).toBe(429), { timeout: 10_000, interval: 500 })
+    await eventually(async () => expect(await one.statusOf()).toBe(429))
   })
 
   test('was never there', async () => {
@@ -183,7 +181,7 @@ describe('nobody is stopped by a store that', AGAIN_IF_BUSY, () => {
     expect(one.warnings()).toHaveLength(1)
     expect(one.warnings()[0]).toContain('OOM')
     store.tell('config', 'set', 'maxmemory', '0')
-    await vi.waitFor(async () => expect(await one.statusOf()).toBe(429), { timeout: 10_000, interval: 500 })
+    await eventually(async () => expect(await one.statusOf()).toBe(429))
   })
 
   test.each([

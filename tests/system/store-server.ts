@@ -2,8 +2,9 @@ import { execFileSync, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { onTestFinished, vi } from 'vitest'
+import { onTestFinished } from 'vitest'
 import { emptyFolder } from '#tests/support/empty-folder.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { freePort } from '#tests/support/free-port.ts'
 
 type Options = {
@@ -33,12 +34,9 @@ export async function storeServer({ settings = [], isSentinel = false, cli = [],
   onTestFinished(stop)
   const tell = (...command: readonly string[]): string =>
     execFileSync('redis-cli', ['-p', String(at), ...cli, ...command], { encoding: 'utf8', stdio: 'pipe' }).trim()
-  await vi.waitFor(
-    () => {
-      if (tell('ping') !== 'PONG') throw new Error('the store is not there yet')
-    },
-    { timeout: 20_000 },
-  )
+  await eventually(() => {
+    if (tell('ping') !== 'PONG') throw new Error('the store is not there yet')
+  })
   return {
     port: at,
     /** Asks it by its own client. */

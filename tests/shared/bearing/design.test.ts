@@ -14,6 +14,15 @@ import { canBeSent, taking } from '#tests/support/taking.ts'
 const RUNS = { numRuns: 1200 }
 const input = fc.oneof(anyInput, likelyInput)
 
+/** What was asked before: all laws are put to the same inputs, for they begin with the same seed. */
+const known = new Map<string, ReturnType<typeof fullRingDesign>>()
+function designed(asked: RadialInput): ReturnType<typeof fullRingDesign> {
+  const text = JSON.stringify(asked)
+  const made = known.get(text) ?? fullRingDesign(asked)
+  known.set(text, made)
+  return made
+}
+
 /** The value as a caller gets and sends it: a number of the caller's units, written and read as JSON. */
 function throughJson(suggestion: Suggestion, { units }: RadialInput): Suggestion {
   if (suggestion.kind !== 'length') return suggestion
@@ -42,18 +51,17 @@ describe('whatever comes through the edge', () => {
   test('gives a design or reasons, and never throws', () => {
     fc.assert(
       fc.property(input, (asked) => {
-        const result = fullRingDesign(asked)
+        const result = designed(asked)
         expect(result.ok || result.error.length > 0).toBe(true)
       }),
-      { numRuns: 6000 },
+      { numRuns: 2000 },
     )
   })
 
   test('every number of the answer is finite', () => {
     fc.assert(
       fc.property(input, (asked) => {
-        for (const [path, number] of numberLeaves(fullRingDesign(asked)))
-          expect(Number.isFinite(number), path).toBe(true)
+        for (const [path, number] of numberLeaves(designed(asked))) expect(Number.isFinite(number), path).toBe(true)
       }),
       { numRuns: 1000 },
     )
@@ -62,7 +70,7 @@ describe('whatever comes through the edge', () => {
   test('the whole input that is given back could be sent: no length of it is beyond the bounds', () => {
     fc.assert(
       fc.property(input, (asked) => {
-        const result = fullRingDesign(asked)
+        const result = designed(asked)
         fc.pre(result.ok)
         if (!result.ok) return
         const { units, ...whole } = result.value.bearing.resolved.input
@@ -90,13 +98,13 @@ describe('whatever comes through the edge', () => {
       '/balls/diameters/2',
     ],
   ])('%s beyond the bounds is refused', (_name, asked, path) => {
-    const result = fullRingDesign(asked)
+    const result = designed(asked)
     expect(result).toMatchObject({ ok: false })
     expect(!result.ok && result.error.map((refusal) => refusal.path)).toContain(path)
   })
 
   test('both kinds of answer are common among the inputs that are tried', () => {
-    const answers = fc.sample(input, 1000).map((asked) => fullRingDesign(asked).ok)
+    const answers = fc.sample(input, 1000).map((asked) => designed(asked).ok)
     expect(answers.filter(Boolean).length).toBeGreaterThan(250)
     expect(answers.filter((made) => !made).length).toBeGreaterThan(250)
   })
@@ -104,7 +112,7 @@ describe('whatever comes through the edge', () => {
   test('the whole input, asked again, gives the identical bearing and the identical warnings', () => {
     fc.assert(
       fc.property(input, (asked) => {
-        const first = fullRingDesign(asked)
+        const first = designed(asked)
         fc.pre(first.ok)
         if (!first.ok) return
         const again = fullRingDesign(first.value.bearing.resolved.input)
@@ -128,7 +136,7 @@ describe('whatever comes through the edge', () => {
     const suggested = new Map<string, number>()
     fc.assert(
       fc.property(input, (asked) => {
-        const first = fullRingDesign(asked)
+        const first = designed(asked)
         fc.pre(first.ok)
         if (!first.ok) return
         for (const { facts, suggestion } of first.value.warnings) {
@@ -149,12 +157,12 @@ describe('whatever comes through the edge', () => {
     )
     // and that the law was put to the test for nearly every code that has a remedy
     expect(suggested.size).toBeGreaterThan(13)
-  }, 120_000)
+  })
 
   test('a warning’s path is that of a value in the echoed input', () => {
     fc.assert(
       fc.property(input, (asked) => {
-        const result = fullRingDesign(asked)
+        const result = designed(asked)
         fc.pre(result.ok)
         if (!result.ok) return
         for (const { path } of result.value.warnings) {
@@ -179,7 +187,7 @@ describe('whatever comes through the edge', () => {
     const isKnown = (path: string) => known.has(path.replace(/^(\/balls\/diameters)\/\d+$/, '$1'))
     fc.assert(
       fc.property(input, (asked) => {
-        const result = fullRingDesign(asked)
+        const result = designed(asked)
         fc.pre(!result.ok)
         if (!result.ok) for (const { path } of result.error) expect(isKnown(path), path).toBe(true)
       }),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { ask, post, problemIn } from '#tests/support/ask.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /** Larkmoor's gate hinge (invented): dowels between plain rings. */
 const ROLLERS = { units: 'mm', arrangement: 'roller', balls: { count: 14, diameter: 12 }, bore: 16, ballGap: 0.6 }
@@ -41,7 +41,7 @@ const BEARINGS: Readonly<Record<string, string>> = {
 }
 const OF_BALLS = /groove|\bballs?\b|\bdeep/i
 
-const asked = async (path: string, body: object) => post(`${await startedApp()}/v1/${path}`, body)
+const asked = async (path: string, body: object) => post(`${await sharedApp()}/v1/${path}`, body)
 
 async function answered(path: string, body: object) {
   const answer = await asked(path, body)
@@ -60,14 +60,14 @@ describe('design', () => {
   })
 
   test('whoever takes JSON takes a sister; whoever takes none is told', async () => {
-    const address = `${await startedApp()}/v1/design`
+    const address = `${await sharedApp()}/v1/design`
     expect((await post(address, ROLLERS, { accept: 'application/json' })).status).toBe(200)
     expect((await post(address, ROLLERS, { accept: 'text/html' })).status).toBe(406)
   })
 
   test('the same as a query, with a tag', async () => {
     const query = 'units=mm&arrangement=roller&balls.count=14&balls.diameter=12&bore=16&ballGap=0.6'
-    const answer = await ask(`${await startedApp()}/v1/design?${query}`)
+    const answer = await ask(`${await sharedApp()}/v1/design?${query}`)
     expect(answer.status, answer.text).toBe(200)
     expect(answer.headers['etag']).toBeDefined()
     expect(JSON.parse(answer.text)).toEqual(await answered('design', ROLLERS))
@@ -77,7 +77,7 @@ describe('design', () => {
     const radial = await answered('design', { ...BALLS, arrangement: 'radial' })
     expect(await answered('design', BALLS)).toEqual(radial)
     const query = 'units=mm&balls.count=14&balls.diameter=12&bore=16&ballGap=0.6'
-    expect(JSON.parse((await ask(`${await startedApp()}/v1/design?${query}`)).text)).toEqual(radial)
+    expect(JSON.parse((await ask(`${await sharedApp()}/v1/design?${query}`)).text)).toEqual(radial)
     const [said, unsaid] = [{ ...BALLS, arrangement: 'radial' }, BALLS].map((design) => ({ design, radialLoad: 50 }))
     expect(await answered('load-check', unsaid ?? {})).toEqual(await answered('load-check', said ?? {}))
   })
@@ -294,7 +294,7 @@ describe('what plates can be asked', () => {
       height: expect.closeTo(38.4),
     })
     expect(rows[1].pitchRadius).toBe((await answered('design', WITH_GAP)).pitchRadius)
-    const sheet = await post(`${await startedApp()}/v1/size-table`, body, { accept: 'text/csv' })
+    const sheet = await post(`${await sharedApp()}/v1/size-table`, body, { accept: 'text/csv' })
     expect(sheet.text.split('\r\n')[0]).toMatch(
       /^balls\.diameter \(mm\),balls\.count,.*,plateGap \(mm\),height \(mm\),gapPerPitchRadius$/,
     )
@@ -330,7 +330,7 @@ describe('what plates can be asked', () => {
     })
     expect(answer.aim.bestYield.grooveCircleDiameter).toBeGreaterThan(100)
     expect(sentencesIn(answer)).not.toMatch(/\bouter groove|\binner|\bland\b|\bthe play\b|too deep/)
-    const picture = await post(`${await startedApp()}/v1/tolerance-check`, body, { accept: 'image/svg+xml' })
+    const picture = await post(`${await sharedApp()}/v1/tolerance-check`, body, { accept: 'image/svg+xml' })
     expect(picture.text).toMatch(/^<svg/)
     expect(picture.text).not.toMatch(/ deep\b/)
   })
@@ -486,7 +486,7 @@ describe('balls in a cage', () => {
 
   test('the same as a query, its cage by dots', async () => {
     const query = 'units=mm&arrangement=caged&balls.count=9&balls.diameter=16&balls.material=glass&bore=20&cage.web=12'
-    const answer = await ask(`${await startedApp()}/v1/design?${query}`)
+    const answer = await ask(`${await sharedApp()}/v1/design?${query}`)
     expect(answer.status, answer.text).toBe(200)
     expect(JSON.parse(answer.text)).toEqual(await answered('design', { ...CAGED, cage: { web: 12 } }))
   })

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /** An invented bearing and an invented lot. */
 const DESIGN = {
@@ -65,7 +65,7 @@ type Selection = {
   readonly cautions: readonly { readonly code: string }[]
 }
 
-const address = async () => `${await startedApp()}/v1/ball-selection`
+const address = async () => `${await sharedApp()}/v1/ball-selection`
 
 async function selected(url: string, request: object): Promise<Selection> {
   const answer = await post(url, request)

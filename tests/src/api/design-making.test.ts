@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { ask, faultsIn, post } from '#tests/support/ask.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /** An invented bearing. */
 const DESIGN = { units: 'mm', balls: { count: 14, diameter: 14, material: 'glass' }, bore: 10, ballGap: 0.7 }
@@ -37,7 +37,7 @@ async function designed(url: string, request: object): Promise<Answer> {
 
 describe('making in the answer of a design', () => {
   test('is there for who asks for it, and for nobody else', async () => {
-    const url = await startedApp()
+    const url = await sharedApp()
     const plain = await designed(url, DESIGN)
     expect(plain.making).toBeUndefined()
     expect(plain.input.making).toBeUndefined()
@@ -51,7 +51,7 @@ describe('making in the answer of a design', () => {
   })
 
   test('what is echoed, sent again, gives the same answer', async () => {
-    const url = await startedApp()
+    const url = await sharedApp()
     const making = {
       woods: { outerRing: { segments: { count: 12 } } },
       screws: { count: 6 },
@@ -68,14 +68,14 @@ describe('making in the answer of a design', () => {
   test('by query', async () => {
     const query =
       'units=mm&balls.count=14&balls.diameter=14&bore=10&making.lumber=softwood&making.woods.innerRing.segments.count=8'
-    const answer = await ask(`${await startedApp()}/v1/design?${query}`)
+    const answer = await ask(`${await sharedApp()}/v1/design?${query}`)
     expect(answer.status, answer.text).toBe(200)
     const { making }: Answer = JSON.parse(answer.text)
     expect(making?.innerRing.segments?.miter).toBe(22.5)
   })
 
   test('a screw for which there is no wood: the suggestion clears it', async () => {
-    const url = await startedApp()
+    const url = await sharedApp()
     const thin = { ...DESIGN, bore: 36, width: 24, making: {} }
     const warning = (await designed(url, thin)).warnings.find(({ code }) => code === 'wall-too-thin-for-screws')
     expect(warning?.suggestion?.path).toBe('/bore')
@@ -85,7 +85,7 @@ describe('making in the answer of a design', () => {
   })
 
   test('and for an outer ring in halves, however its outside was said', async () => {
-    const url = await startedApp()
+    const url = await sharedApp()
     const common = { ...DESIGN, split: 'outer-ring', width: 24, making: {} }
     for (const outerRing of [{ wall: 4, roundOutsideDiameterTo: null }, { outsideDiameter: 86 }]) {
       const isOfScrews = ({ code }: Answer['warnings'][number]) => code === 'wall-too-thin-for-screws'
@@ -98,7 +98,7 @@ describe('making in the answer of a design', () => {
   })
 
   test('every number is finite, for small rings and large ones, in both units', async () => {
-    const url = await startedApp()
+    const url = await sharedApp()
     for (const units of ['in', 'mm']) {
       for (const [count, diameter, bore] of [
         [3, 0.05, 0.001],
@@ -124,7 +124,7 @@ describe('making in the answer of a design', () => {
     [{ swing: '1/0' }, '/making/swing'],
     [{ boardLength: 0 }, '/making/boardLength'],
   ])('%j is turned away', async (making, path) => {
-    const faults = faultsIn(await post(`${await startedApp()}/v1/design`, { ...DESIGN, making }))
+    const faults = faultsIn(await post(`${await sharedApp()}/v1/design`, { ...DESIGN, making }))
     expect(
       faults.some((fault) => fault.startsWith(`${path}:`)),
       faults.join(),
@@ -134,7 +134,7 @@ describe('making in the answer of a design', () => {
 
 describe('making of the sisters', () => {
   const asked = async (arrangement: string, making: object = {}) => {
-    const url = await startedApp()
+    const url = await sharedApp()
     const answer = await post(`${url}/v1/design`, {
       units: 'mm',
       arrangement,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /** What Larkmoor (invented) has on hand for a shelf turntable. */
 const REQUEST = {
@@ -43,7 +43,7 @@ type Found = {
   readonly dropped: readonly { readonly reason: string; readonly count: number; readonly message: string }[]
 }
 
-const address = async () => `${await startedApp()}/v1/design-search`
+const address = async () => `${await sharedApp()}/v1/design-search`
 
 async function found(url: string, request: object): Promise<Found> {
   const answer = await post(url, request)

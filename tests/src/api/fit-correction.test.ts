@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { ballGap } from '#shared/geometry/ring-of-balls.ts'
 import { mm } from '#shared/units/length.ts'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /** An invented bearing. Its last ball needs 0.31 mm of gap, and its groove measures 77.14 mm across the bottoms. */
 const DESIGN = {
@@ -14,7 +14,7 @@ const DESIGN = {
 }
 
 const asked = async (body: object) =>
-  post(`${await startedApp()}/v1/fit-correction`, { design: DESIGN, ring: 'outer', ...body })
+  post(`${await sharedApp()}/v1/fit-correction`, { design: DESIGN, ring: 'outer', ...body })
 
 interface Estimate {
   readonly value: number
@@ -400,7 +400,7 @@ describe('what has no answer', () => {
     ])
     const wrong = await asked({ readings: [one], target: { radialInternalClearance: 1 } })
     expect(faultsIn(wrong).join()).toMatch(/\/target\/radialInternalClearance/)
-    expect(await ask(`${await startedApp()}/health/live`)).toMatchObject({ status: 200 })
+    expect(await ask(`${await sharedApp()}/health/live`)).toMatchObject({ status: 200 })
   })
 })
 

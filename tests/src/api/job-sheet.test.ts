@@ -3,7 +3,7 @@ import { fullRingsOf } from '#shared/bearing/arrangements.ts'
 import { METHODS } from '#shared/bearing/method.ts'
 import { ask, faultsIn, post } from '#tests/support/ask.ts'
 import { PLAIN } from '#tests/support/inputs.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp, startedApp } from '#tests/support/started-app.ts'
 
 const BODY = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
 /** The same ring of twelve, with rollers and between plates. */
@@ -34,7 +34,7 @@ type Operation = {
 }
 
 async function sheet(body: object, at?: string): Promise<readonly Operation[]> {
-  const answer = await post(`${at ?? (await startedApp())}/v1/job-sheet`, body)
+  const answer = await post(`${at ?? (await sharedApp())}/v1/job-sheet`, body)
   expect(answer.status, answer.text).toBe(200)
   return (JSON.parse(answer.text) as { operations: readonly Operation[] }).operations
 }
@@ -99,7 +99,7 @@ describe('the operations', () => {
   test.each(OF_EACH)(
     '%s, %s: every size with a symbol is that of the design, less the film',
     async (_name, method, plain) => {
-      const at = await startedApp()
+      const at = await sharedApp()
       const body = { ...plain, finishAllowance: 0.05 }
       const designed = JSON.parse((await post(`${at}/v1/design`, body)).text) as {
         readonly ballDiameter: number
@@ -257,7 +257,7 @@ describe('the operations', () => {
   ])(
     '%s: every blank to write in is a reading that the fit correction takes at that ring',
     async (_name, body, more) => {
-      const at = await startedApp()
+      const at = await sharedApp()
       const figures: Record<string, unknown> = { '/value': 20, '/landDiameter': 70, '/result': 'enters' }
       const extra: Record<string, object> = {
         plug: { diameter: 45, result: 'enters' },
@@ -278,7 +278,7 @@ describe('the operations', () => {
 
 describe('the forms that it comes in', () => {
   test('JSON unless another is asked for, by Accept or by the address', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const typeOf = async (query: string, accept: string) =>
       (await ask(`${at}/v1/job-sheet?${QUERY}${query}`, { headers: { accept } })).headers['content-type']
     expect(await typeOf('', '*/*')).toBe('application/json; charset=utf-8')
@@ -289,7 +289,7 @@ describe('the forms that it comes in', () => {
   })
 
   test('the JSON of every arrangement says which it is, and comes as one media type', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     for (const [arrangement, body] of [
       ['thrust', PLATES],
       ['thrust', { ...PLATES, format: 'json' }],
@@ -318,7 +318,7 @@ describe('the forms that it comes in', () => {
   })
 
   test('in inches it speaks of inches', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const page = await ask(`${at}/v1/job-sheet?units=in&balls.count=10&balls.diameter=5/8&bore=1/2&format=html`)
     expect(page.text).toContain('3 1/2 in')
     expect(page.text).not.toMatch(/\d mm(?! and|, and)/)
@@ -326,7 +326,7 @@ describe('the forms that it comes in', () => {
 })
 
 test('what cannot exist is refused, and what is not known is a fault', async () => {
-  const at = await startedApp()
+  const at = await sharedApp()
   const refused = await ask(`${at}/v1/job-sheet?units=mm&balls.count=12&balls.diameter=16&bore=50&format=html`)
   expect(refused).toMatchObject({ status: 422, headers: { 'content-type': 'text/html; charset=utf-8' } })
   expect(refused.text).toContain('A bore of 50 mm')

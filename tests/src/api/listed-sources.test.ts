@@ -1,10 +1,10 @@
 // Every answer lists exactly the sources from which one of its figures was taken, by what it was asked.
 import { describe, expect, test } from 'vitest'
 import { post } from '#tests/support/ask.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 async function listed(path: string, request: object): Promise<readonly string[]> {
-  const answer = await post(`${await startedApp()}/v1/${path}`, request)
+  const answer = await post(`${await sharedApp()}/v1/${path}`, request)
   expect(answer.status, answer.text).toBe(200)
   const { sources } = JSON.parse(answer.text) as { readonly sources: readonly { readonly id: string }[] }
   return sources.map(({ id }) => id).toSorted()

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /** Larkmoor's tide clock (invented): fourteen marbles in sugar maple. */
 const DESIGN = { units: 'mm', balls: { count: 14, diameter: 14, material: 'glass' }, bore: 10, ballGap: 0.7 }
@@ -34,7 +34,7 @@ type Check = {
   readonly sources: readonly { readonly id: string }[]
 }
 
-const address = async () => `${await startedApp()}/v1/load-check`
+const address = async () => `${await sharedApp()}/v1/load-check`
 
 async function checked(url: string, request: object): Promise<Check> {
   const answer = await post(url, request)

@@ -18,7 +18,7 @@ import { FootstepResponse, toFootstepResponse } from '#tests/support/footstep/an
 import { FOOTSTEP } from '#tests/support/footstep/footstep.ts'
 import { projectCopy } from '#tests/support/project-copy.ts'
 import { run } from '#tests/support/run.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /* A new arrangement is its folder (`tests/support/footstep/`) and this line. */
 const WITH_FOOTSTEP = { ...ARRANGEMENTS, footstep: FOOTSTEP } as const satisfies Arrangements
@@ -62,7 +62,7 @@ const schemas = [
   ToyResponse,
 ]
 
-const started = () => startedApp({ route: toyRoute, schemas })
+const started = () => sharedApp({ route: toyRoute, schemas })
 
 const FOOT = { units: 'mm', arrangement: 'footstep', balls: { count: 6, diameter: 16 }, bore: 10, ballGap: 0 } as const
 
@@ -184,7 +184,7 @@ describe('a field', () => {
     const forgotten = await compiled(...row)
     expect(forgotten?.code).not.toBe(0)
     expect(forgotten?.out).toContain('forgotten: "cup.lip"')
-  }, 60_000)
+  })
 
   test('is one row, and its default in one place', async () => {
     const filledIn = [
@@ -193,5 +193,5 @@ describe('a field', () => {
       '  const cup = {\n    lip: input.cup?.lip ?? mm(0),\n',
     ] as const
     expect(await compiled(...row, filledIn)).toEqual({ code: 0, out: '', err: '' })
-  }, 60_000)
+  })
 })

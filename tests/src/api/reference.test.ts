@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 type Materials = {
   readonly woods: readonly {
@@ -18,7 +18,7 @@ type Sizes = {
 type Screws = { readonly screws: readonly { readonly size: string; readonly headDiameter?: number }[] }
 
 async function got<T>(path: string): Promise<T> {
-  const answer = await ask(`${await startedApp()}/v1/${path}`)
+  const answer = await ask(`${await sharedApp()}/v1/${path}`)
   expect(answer.status, answer.text).toBe(200)
   return JSON.parse(answer.text)
 }
@@ -57,14 +57,14 @@ describe('/v1/materials', () => {
     ['walnut', '"walnut-black"'],
     ['OAK', '"oak-black"'],
   ])('an unknown wood, %s, is told the nearest', async (name, nearest) => {
-    const answer = await ask(`${await startedApp()}/v1/materials?species=${encodeURIComponent(name)}`)
+    const answer = await ask(`${await sharedApp()}/v1/materials?species=${encodeURIComponent(name)}`)
     const [fault] = faultsIn(answer)
     expect(fault).toContain('/species')
     expect(fault).toContain(nearest)
   })
 
   test.each(['constructor', '__proto__', '🪵', '%00', 'x'.repeat(60)])('a name of no wood: %s', async (name) => {
-    const [fault] = faultsIn(await ask(`${await startedApp()}/v1/materials?species=${encodeURIComponent(name)}`))
+    const [fault] = faultsIn(await ask(`${await sharedApp()}/v1/materials?species=${encodeURIComponent(name)}`))
     expect(fault).toContain('Unknown species')
   })
 
@@ -77,7 +77,7 @@ describe('/v1/materials', () => {
     ['spcies=maple-sugar', '/spcies'],
     ['species=teak&species=oak', '/species'],
   ])('?%s is turned away', async (query, path) => {
-    const faults = faultsIn(await ask(`${await startedApp()}/v1/materials?${query}`))
+    const faults = faultsIn(await ask(`${await sharedApp()}/v1/materials?${query}`))
     expect(faults.some((fault) => fault.startsWith(path))).toBe(true)
   })
 })
@@ -107,7 +107,7 @@ describe('/v1/stock-sizes', () => {
   })
 
   test('units are asked for', async () => {
-    expect(faultsIn(await ask(`${await startedApp()}/v1/stock-sizes`))).toEqual(['/units: "units" is missing'])
+    expect(faultsIn(await ask(`${await sharedApp()}/v1/stock-sizes`))).toEqual(['/units: "units" is missing'])
   })
 })
 
@@ -139,7 +139,7 @@ describe('/v1/fasteners', () => {
   })
 
   test.each(['gauge=25', 'gauge=1.5', 'maxHeadDiameter=1/0'])('%s is turned away', async (query) => {
-    problemIn(await ask(`${await startedApp()}/v1/fasteners?units=in&${query}`), 400)
+    problemIn(await ask(`${await sharedApp()}/v1/fasteners?units=in&${query}`), 400)
   })
 })
 
@@ -152,7 +152,7 @@ describe('/v1/sources', () => {
 
   test('one alone, and the nearest to one that is not known', async () => {
     expect((await got<Materials>('sources?id=ps-20')).sources).toMatchObject([{ id: 'ps-20', standing: 'quoted' }])
-    const [fault] = faultsIn(await ask(`${await startedApp()}/v1/sources?id=ps-30`))
+    const [fault] = faultsIn(await ask(`${await sharedApp()}/v1/sources?id=ps-30`))
     expect(fault).toContain('Did you mean "ps-20"?')
   })
 })
@@ -160,7 +160,7 @@ describe('/v1/sources', () => {
 test.each(['materials', 'stock-sizes?units=in', 'fasteners?units=in', 'sources'])(
   '/v1/%s may be kept, and is not sent twice',
   async (path) => {
-    const address = `${await startedApp()}/v1/${path}`
+    const address = `${await sharedApp()}/v1/${path}`
     const { headers } = await ask(address)
     expect(headers['cache-control']).toContain('public')
     const again = await ask(address, { headers: { 'if-none-match': String(headers['etag']) } })
@@ -179,7 +179,7 @@ describe('the tables have what a plan for making asks for', () => {
       for (const inMillimetres of [16, 25, 40]) {
         const diameter = units === 'mm' ? inMillimetres : inMillimetres / 25.4
         const asked = { units, balls: { count: 14, diameter }, bore: diameter / 2, making: { lumber } }
-        const answer = await post(`${await startedApp()}/v1/design`, asked)
+        const answer = await post(`${await sharedApp()}/v1/design`, asked)
         const { making } = JSON.parse(answer.text)
         for (const { kind, nominalThickness, dressedThickness } of making.outerRing.boards)
           expect(sizes).toContainEqual(
@@ -200,6 +200,6 @@ describe('the tables have what a plan for making asks for', () => {
 })
 
 test('what is only shown takes no POST', async () => {
-  const answer = await ask(`${await startedApp()}/v1/materials`, { method: 'POST', body: '{}' })
+  const answer = await ask(`${await sharedApp()}/v1/materials`, { method: 'POST', body: '{}' })
   expect(problemIn(answer, 405).detail).toContain('GET')
 })

@@ -3,7 +3,7 @@ import { namesIn, withValue } from '#shared/bearing/field.ts'
 import { faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { inMaking } from '#tests/support/in-making.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /** An invented bearing in an invented house. */
 const DESIGN = { units: 'mm', balls: { count: 14, diameter: 14, material: 'glass' }, bore: 10, ballGap: 0.7 }
@@ -58,7 +58,7 @@ function changed({ input, buildIn }: Season): object {
   return buildIn.changes.reduce<object>((whole, { path, value }) => withValue(whole, namesIn(path), value), input)
 }
 
-const address = async () => `${await startedApp()}/v1/seasonal-fit`
+const address = async () => `${await sharedApp()}/v1/seasonal-fit`
 
 async function season(url: string, request: object): Promise<Season> {
   const answer = await post(url, inMaking(request))
@@ -163,7 +163,7 @@ describe('a house between 30 and 65 % of humidity', () => {
     const climate = { today: { relativeHumidity: 50 }, relativeHumidity: { min: 40, max: 60 } }
     const balls = { count: 12, diameter: 14, material: 'glass' }
     const notes = async (path: string, request: object) => {
-      const answer = await post(`${await startedApp()}/v1/${path}`, { units: 'mm', ...request })
+      const answer = await post(`${await sharedApp()}/v1/${path}`, { units: 'mm', ...request })
       expect(answer.status, answer.text).toBe(200)
       const { warnings } = JSON.parse(answer.text) as { readonly warnings: readonly { code: string; path: string }[] }
       return warnings.filter(({ code }) => code === 'movement-from-memory').map((note) => note.path)

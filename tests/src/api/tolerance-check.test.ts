@@ -1,9 +1,11 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import { describe, expect, test } from 'vitest'
+import type { Config } from '#src/config.ts'
 import { type Answered, ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { inMaking } from '#tests/support/in-making.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
-import { startedApp, testedApp } from '#tests/support/started-app.ts'
+import { sharedApp, startedApp, testedApp } from '#tests/support/started-app.ts'
 
 /** An invented bearing, and an invented shop. */
 const DESIGN = {
@@ -92,7 +94,8 @@ function expectSame(again: Answered, first: Answered): void {
   expect(JSON.stringify({ ...repeated, assumed })).toBe(first.text)
 }
 
-const address = async (config = {}) => `${await startedApp({ config })}/v1/tolerance-check`
+const address = async (config?: Partial<Config>) =>
+  `${await (config === undefined ? sharedApp() : startedApp({ config }))}/v1/tolerance-check`
 
 async function checked(url: string, request: object): Promise<Checked> {
   const answer = await post(url, request)
@@ -258,7 +261,7 @@ describe('without trials', () => {
   })
 
   test('the echo asks for none either, and is the same answer on any number of threads', async () => {
-    const first = await post(await address({ workerThreads: 1 }), WITHOUT)
+    const first = await post(await address(), WITHOUT)
     const { input }: { input: object } = JSON.parse(first.text)
     expect(input).toMatchObject({ trials: 'when-needed' })
     expectSame(await post(await address({ workerThreads: 3 }), input), first)
@@ -369,18 +372,18 @@ describe('the weather as a contributor', () => {
 test('one, two or three threads: the same bytes', async () => {
   const edges = { ...DESIGN, groove: { conformity: 0.46 } }
   const requests = [
-    { ...REQUEST, trials: 100_001 },
+    { ...REQUEST, trials: 30_001 },
     { ...REQUEST, trials: 'auto', significantDigits: 1 },
     inMaking({
       ...REQUEST,
-      trials: 50_000,
+      trials: 12_000,
       woods: { outerRing: { species: 'maple-sugar' }, innerRing: { construction: 'cross-laminated-ply' } },
       climate: { today: { moistureContent: 8 }, moistureContent: { min: 6, max: 10 } },
     }),
     {
       ...REQUEST,
       design: edges,
-      trials: 30_000,
+      trials: 12_000,
       contributors: { ...CONTRIBUTORS, outOfRound: { kind: 'uniform', plusMinus: 0.05 } },
     },
   ]
@@ -414,13 +417,15 @@ describe('more than can be worked out', () => {
     expect(answer.json().errors).toEqual([{ path: '/trials', message: expect.stringMatching(/fewer trials/) }])
     expect(app.taskLoad()).toMatchObject({ done: 0, late: 0, refused: { 'too-much-work': 1, busy: 0 } })
     const light = { ...REQUEST, trials: 1000 }
-    expect((await app.inject({ method: 'POST', url: '/v1/tolerance-check', payload: light })).statusCode).toBe(200)
+    // On a busy machine not at once: to start a thread can take longer than the deadline of this test.
+    const asked = () => app.inject({ method: 'POST', url: '/v1/tolerance-check', payload: light })
+    await eventually(async () => expect((await asked()).statusCode).toBe(200))
   })
 
   // Found under a load of equals: they took turns, and not one was ready in its time.
   test('of many large ones at once the first is ready long before the last', async () => {
     const app = await testedApp({ config: { workerThreads: 1, taskDeadlineMs: 60_000 } })
-    const ask = (seed: number) => ({ url: '/v1/tolerance-check', payload: { ...REQUEST, trials: 100_000, seed } })
+    const ask = (seed: number) => ({ url: '/v1/tolerance-check', payload: { ...REQUEST, trials: 40_000, seed } })
     const answers = [1, 2, 3, 4, 5, 6].map((seed) => app.inject({ method: 'POST', ...ask(seed) }))
     await Promise.any(answers)
     const doneByThen = app.taskLoad().done
@@ -430,7 +435,7 @@ describe('more than can be worked out', () => {
 
   test('too many at once: some are told to come back, the others are answered', async () => {
     const url = await address({ workerThreads: 1 })
-    const answers = await Promise.all(Array.from({ length: 30 }, () => post(url, { ...REQUEST, trials: 40_000 })))
+    const answers = await Promise.all(Array.from({ length: 30 }, () => post(url, { ...REQUEST, trials: 15_000 })))
     const refused = answers.filter(({ status }) => status === 503)
     expect(refused.length).toBeGreaterThan(0)
     for (const answer of refused) expect(answer.headers['retry-after']).toBe('1')
@@ -541,7 +546,7 @@ describe('refused in words, with the place', () => {
 })
 
 test('as a picture: the same figures in words, limits and aims marked, for whom it is and in its units', async () => {
-  const at = await startedApp()
+  const at = await sharedApp()
   const drawn = await post(`${at}/v1/tolerance-check`, REQUEST, { accept: 'image/svg+xml' })
   const told = JSON.parse((await post(`${at}/v1/tolerance-check`, REQUEST)).text) as { ballGap: Figure }
   expect(drawn.headers).toMatchObject({ 'content-type': 'image/svg+xml', vary: 'Accept' })

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { post, problemIn } from '#tests/support/ask.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 const WOODS = {
   outerRing: { construction: 'segmented', species: 'maple-sugar' },
@@ -25,7 +25,7 @@ test.each([
   ],
   ['/v1/seasonal-fit', { design: { ...LARGEST, making: { woods: WOODS, climate: CLIMATE } } }, '/design/width'],
 ])('%s gives back only an input that can be sent again', async (path, body, at) => {
-  const { errors = [] } = problemIn(await post(`${await startedApp()}${path}`, body), 422)
+  const { errors = [] } = problemIn(await post(`${await sharedApp()}${path}`, body), 422)
   expect(errors).toEqual([{ path: at, message: expect.stringContaining('is outside the range allowed') }])
 })
 
@@ -35,7 +35,7 @@ test.each([
   ['in', '254001 mm', 'must be from 0 to 10000 in'],
 ])('in %s, %s is beyond what can be sent', async (units, sawKerf, message) => {
   const body = { units, balls: { count: 10, diameter: '16 mm' }, bore: '12 mm', making: { allowances: { sawKerf } } }
-  const { errors = [] } = problemIn(await post(`${await startedApp()}/v1/design`, body), 400)
+  const { errors = [] } = problemIn(await post(`${await sharedApp()}/v1/design`, body), 400)
   expect(errors).toEqual([{ path: '/making/allowances/sawKerf', message: `"${sawKerf}" ${message}` }])
 })
 
@@ -46,6 +46,6 @@ test.each([
   [' Tide clock', 'must not begin with a space'],
 ])('a name that no sheet can carry, %j: what is wrong with it', async (name, message) => {
   const body = { ...LARGEST, balls: { count: 10, diameter: 16 }, making: { name } }
-  const { errors = [] } = problemIn(await post(`${await startedApp()}/v1/design`, body), 400)
+  const { errors = [] } = problemIn(await post(`${await sharedApp()}/v1/design`, body), 400)
   expect(errors).toEqual([{ path: '/making/name', message }])
 })

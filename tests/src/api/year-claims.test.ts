@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { readBearing } from '#src/kiosk/job/bearing.ts'
 import { EXAMPLE_JOB, FIRST_JOB } from '#src/kiosk/job/job.ts'
 import { ask, post } from '#tests/support/ask.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 type Shown = readonly [name: string, design: object]
 
@@ -44,7 +44,7 @@ const PAGES: readonly Shown[] = [
 const STOPPED = ['body 3 of the README', 'seasonalFit.json', 'toleranceCheck-climate.json']
 
 async function designed(design: object) {
-  const answer = await post(`${await startedApp()}/v1/design`, design)
+  const answer = await post(`${await sharedApp()}/v1/design`, design)
   expect(answer.status, answer.text).toBe(200)
   return JSON.parse(answer.text)
 }
@@ -57,7 +57,7 @@ describe('a radial bearing that is shown', () => {
   test.each([...EXAMPLES, ...BODIES, ...PAGES])('%s: its year is that of the seasonal fit', async (name, design) => {
     const { input, making, warnings } = await designed(design)
     const { runsAllYear, probability } = JSON.parse(
-      (await post(`${await startedApp()}/v1/seasonal-fit`, { design: input })).text,
+      (await post(`${await sharedApp()}/v1/seasonal-fit`, { design: input })).text,
     )
     expect(making.season).toMatchObject({ runsAllYear, probability })
     if (STOPPED.includes(name) && !runsAllYear)
@@ -66,7 +66,7 @@ describe('a radial bearing that is shown', () => {
   })
 
   test.each(QUERIES)('query %#: it runs all year', async (query) => {
-    const answer = await ask(`${await startedApp()}/v1/design?${query}`)
+    const answer = await ask(`${await sharedApp()}/v1/design?${query}`)
     expect(JSON.parse(answer.text)).toMatchObject({ making: { season: { runsAllYear: true } } })
   })
 })

@@ -1,7 +1,7 @@
 import { hash } from 'node:crypto'
 import { describe, expect, test } from 'vitest'
 import { ask } from '#tests/support/ask.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp, startedApp } from '#tests/support/started-app.ts'
 
 const BEARING = 'units=mm&balls.count=14&balls.diameter=14&balls.material=glass&bore=10'
 
@@ -36,7 +36,7 @@ describe('a page for a frame', () => {
     [`/v1/drawings/assembly.html?${BEARING.replace('bore=10', 'bore=90')}`, 422, 'A bore of 90 mm'],
     [`/v1/job-sheet?format=html&${BEARING.replace('bore=10', 'bore=90')}`, 422, 'A bore of 90 mm'],
   ])('says in words, in the frame, why %s is refused', async (path, status, expected) => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const answer = await ask(at + path, { headers: { accept: 'text/html' } })
     expect(answer.status).toBe(status)
     expect(answer.headers).toMatchObject({ 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-store' })
@@ -46,7 +46,7 @@ describe('a page for a frame', () => {
   })
 
   test('its fields are what it was asked, and nothing in them is markup', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const { text } = await ask(`${at}/embed/bearing?${BEARING.replace('bore=10', 'bore=3/8%22')}&ballGap=0.7`)
     expect(text).toContain('name="bore" value="3/8&quot;"')
     expect(text).toContain('type="hidden" name="ballGap" value="0.7"')
@@ -54,7 +54,7 @@ describe('a page for a frame', () => {
 })
 
 test('a program still gets a problem document', async () => {
-  const at = await startedApp()
+  const at = await sharedApp()
   const { headers } = await ask(`${at}/v1/job-sheet?units=mm`)
   expect(headers['content-type']).toBe('application/problem+json')
 })
@@ -68,7 +68,7 @@ test.each(['svg', 'pdf'])('a drawing as %s may be framed by whom the setting nam
 })
 
 test('the element is one file, whose attributes are the names of the query', async () => {
-  const at = await startedApp()
+  const at = await sharedApp()
   const { status, headers, text } = await ask(`${at}/embed/racewright-1.js`)
   expect(status).toBe(200)
   expect(headers['content-type']).toBe('text/javascript; charset=utf-8')

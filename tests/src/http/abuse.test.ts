@@ -1,11 +1,12 @@
 import { type AddressInfo, connect } from 'node:net'
 import { promisify } from 'node:util'
 import type { FastifyPluginAsync } from 'fastify'
-import { describe, expect, onTestFinished, test, vi } from 'vitest'
+import { describe, expect, onTestFinished, test } from 'vitest'
 import { ask, problemIn } from '#tests/support/ask.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { probeRoute } from '#tests/support/probe-route.ts'
 import { dripping, HIDDEN, inPackets, raw } from '#tests/support/raw.ts'
-import { startedApp, testedApp } from '#tests/support/started-app.ts'
+import { sharedApp, startedApp, testedApp } from '#tests/support/started-app.ts'
 
 const HEAD = 'POST /v1/design HTTP/1.1\r\nhost: a\r\ncontent-type: application/json\r\n'
 
@@ -39,7 +40,7 @@ describe('a request that two readers could take for two different ones is refuse
     ['another protocol', 'PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n'],
     ['a version that does not exist', 'GET /health/live HTTP/9.9\r\nhost: a\r\n\r\n'],
   ])('%s', async (_name, bytes) => {
-    const answer = await raw(await startedApp(), bytes, HIDDEN)
+    const answer = await raw(await sharedApp(), bytes, HIDDEN)
     expect(answer).toMatch(/^HTTP\/1.1 400 Bad Request\r\n.*^content-type: application\/problem\+json\r\n/ims)
     expect(answer.match(/HTTP\/1.1 \d/g)).toHaveLength(1)
     expect(answer).not.toContain('hidden')
@@ -57,7 +58,7 @@ describe('one request has one answer', () => {
   })
 
   test('when it is refused before its body is there, and that cannot be read', async () => {
-    const answer = await inPackets(await startedApp(), [`${POST}transfer-encoding: chunked\r\n\r\n`, 'zz\r\n'])
+    const answer = await inPackets(await sharedApp(), [`${POST}transfer-encoding: chunked\r\n\r\n`, 'zz\r\n'])
     expect(statusesIn(answer)).toEqual(['404'])
   })
 
@@ -71,7 +72,7 @@ describe('one request has one answer', () => {
     ['head', 'nonsense\r\n\r\n'],
     ['body', `${HEAD}transfer-encoding: chunked\r\n\r\nzz\r\n`],
   ])('its own, where the %s of the next cannot be read; then the connection closes', async (_name, next) => {
-    const at = await startedApp({ route: probeRoute })
+    const at = await sharedApp({ route: probeRoute })
     const answer = await raw(at, `GET /test/slow HTTP/1.1\r\nhost: a\r\n\r\n${next}`, 'more\r\n')
     expect(statusesIn(answer)).toEqual(['200'])
     expect(answer).toMatch(/^connection: close\r$/im)
@@ -86,18 +87,18 @@ test('an answer may take longer to work out than a connection may be idle', asyn
 
 describe('a Host', () => {
   test.each(['host: a\r\nhost: b\r\n', 'host: a\r\nHost: a\r\n', 'host: a, b\r\n'])('only one: %j', async (hosts) => {
-    const answer = await raw(await startedApp(), `GET /health/live HTTP/1.1\r\n${hosts}connection: close\r\n\r\n`)
+    const answer = await raw(await sharedApp(), `GET /health/live HTTP/1.1\r\n${hosts}connection: close\r\n\r\n`)
     expect(answer).toMatch(/^HTTP\/1.1 400 .*more than one Host/s)
   })
 })
 
 test('what is expected beyond 100-continue is ignored', async () => {
   const request = 'GET /health/live HTTP/1.1\r\nhost: a\r\nexpect: wonders\r\nconnection: close\r\n\r\n'
-  expect(await raw(await startedApp(), request)).toMatch(/^HTTP\/1.1 200 /)
+  expect(await raw(await sharedApp(), request)).toMatch(/^HTTP\/1.1 200 /)
 })
 
 test('a tunnel is not opened', async () => {
-  expect(await raw(await startedApp(), 'CONNECT example.org:443 HTTP/1.1\r\nhost: example.org:443\r\n\r\n')).toBe('')
+  expect(await raw(await sharedApp(), 'CONNECT example.org:443 HTTP/1.1\r\nhost: example.org:443\r\n\r\n')).toBe('')
 })
 
 describe('a path that wants to be another one leads nowhere', () => {
@@ -108,7 +109,7 @@ describe('a path that wants to be another one leads nowhere', () => {
     ...['/docs/static/..%2f..%2fpackage.json', '/docs/static/..%5c..%5cpackage.json', '/docs/static/%00'],
     ...['/docs/static/%252e%252e/package.json', '\\health\\live', 'health/live', '/%ff', '/%', '/%u0041', '/\xe4'],
   ])('%s', async (path) => {
-    const answer = await raw(await startedApp(), `GET ${path} HTTP/1.1\r\nhost: a\r\nconnection: close\r\n\r\n`)
+    const answer = await raw(await sharedApp(), `GET ${path} HTTP/1.1\r\nhost: a\r\nconnection: close\r\n\r\n`)
     expect(answer).toMatch(/^HTTP\/1.1 (400|403|404) .*application\/problem\+json/is)
     expect(answer).not.toMatch(/devDependencies|root:/)
   })
@@ -149,13 +150,13 @@ describe('a caller that takes its time', () => {
     const held = promisify(app.server.getConnections.bind(app.server))
     // More than all buffers on the way hold.
     for (let sent = 0; sent < 100; sent += 1) socket.write('GET /openapi.json HTTP/1.1\r\nhost: a\r\n\r\n')
-    await vi.waitFor(async () => expect(await held()).toBe(1))
-    await vi.waitFor(async () => expect(await held()).toBe(0), { timeout: 20_000 })
+    await eventually(async () => expect(await held()).toBe(1))
+    await eventually(async () => expect(await held()).toBe(0))
   })
 })
 
 test('a body that would grow when unpacked is not unpacked', async () => {
-  const at = await startedApp()
+  const at = await sharedApp()
   for (const encoding of ['gzip', 'deflate', 'br', 'zstd', 'gzip, gzip', 'x'])
     problemIn(
       await ask(`${at}/v1/design`, {
@@ -169,13 +170,13 @@ test('a body that would grow when unpacked is not unpacked', async () => {
 
 test('nor one that was compressed for its way', async () => {
   const request = `${HEAD}transfer-encoding: gzip, chunked\r\nconnection: close\r\n\r\n2\r\n{}\r\n0\r\n\r\n`
-  expect(await raw(await startedApp(), request)).toMatch(/^HTTP\/1.1 415 .*problem\+json/s)
+  expect(await raw(await sharedApp(), request)).toMatch(/^HTTP\/1.1 415 .*problem\+json/s)
 })
 
 test('a thousand headers are no more than that', async () => {
   const many = Array.from({ length: 900 }, (_, index) => `x-${index}: y\r\n`).join('')
   expect(
-    await raw(await startedApp(), `GET /health/live HTTP/1.1\r\nhost: a\r\nconnection: close\r\n${many}\r\n`),
+    await raw(await sharedApp(), `GET /health/live HTTP/1.1\r\nhost: a\r\nconnection: close\r\n${many}\r\n`),
   ).toMatch(/^HTTP\/1.1 200 /)
 })
 

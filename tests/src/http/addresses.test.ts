@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { ask, problemIn } from '#tests/support/ask.ts'
 import { raw } from '#tests/support/raw.ts'
-import { startedApp, testedApp } from '#tests/support/started-app.ts'
+import { sharedApp, testedApp } from '#tests/support/started-app.ts'
 
 describe('an address that cannot be read', () => {
   test.each([
@@ -12,7 +12,7 @@ describe('an address that cannot be read', () => {
     ['http://a:99999/', 'The address cannot be read'],
     ['*', 'The path must start with /'],
   ])('%s is answered, marked and counted like any other', async (path, detail) => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const answer = await raw(at, `GET ${path} HTTP/1.1\r\nhost: a\r\nx-request-id: asked\r\nconnection: close\r\n\r\n`)
     expect(answer).toMatch(/^HTTP\/1\.1 400 /)
     expect(answer).toContain(`"detail":"${detail}`)
@@ -22,7 +22,7 @@ describe('an address that cannot be read', () => {
   })
 
   test('gives a problem document, whatever its bytes', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const sign = fc.constantFrom(...'%/.?#:;=&[]@!aZ09~-_\\^{}|', '%2', '%2f', '%c3%a9', '%ff', '//', 'http://', '/v1/')
     const url = fc.array(sign, { minLength: 1, maxLength: 12 }).map((signs) => signs.join(''))
     await fc.assert(
@@ -39,7 +39,7 @@ describe('one path has one spelling', () => {
     '%s is /v1/design',
     async (path) => {
       const answer = await raw(
-        await startedApp(),
+        await sharedApp(),
         `PUT ${path} HTTP/1.1\r\nhost: a\r\nconnection: close\r\ncontent-length: 0\r\n\r\n`,
       )
       expect(answer).toMatch(/^HTTP\/1\.1 405 /)
@@ -48,7 +48,7 @@ describe('one path has one spelling', () => {
   )
 
   test('a stroke or a percent sign that was escaped stays one', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     problemIn(await ask(`${at}/v1%2Fdesign`), 404)
     problemIn(await ask(`${at}/%2576%31/design`), 404)
   })

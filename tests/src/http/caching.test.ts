@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { ask, post } from '#tests/support/ask.ts'
 import { IMPOSSIBLE_BORE, PROBE, probeRoute } from '#tests/support/probe-route.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp, startedApp } from '#tests/support/started-app.ts'
 
 const QUERY = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
 const KEPT = 'public, max-age=86400, stale-while-revalidate=604800'
@@ -11,7 +11,7 @@ async function tagOf(address: string, headers: Record<string, string> = {}): Pro
 }
 
 test('an answer may be kept, and its tag confirms it', async () => {
-  const at = `${await startedApp({ route: probeRoute })}/test/probe?${QUERY}`
+  const at = `${await sharedApp({ route: probeRoute })}/test/probe?${QUERY}`
   const first = await ask(at)
   expect(first.headers).toMatchObject({ 'cache-control': KEPT, etag: expect.stringMatching(/^"[\w-]{27}"$/) })
 
@@ -29,7 +29,7 @@ describe('If-None-Match', () => {
     ['without quotes', (tag: string) => tag.replaceAll('"', ''), 200],
     ['empty', () => '', 200],
   ])('%s', async (_name, header, status) => {
-    const at = `${await startedApp({ route: probeRoute })}/test/probe?${QUERY}`
+    const at = `${await sharedApp({ route: probeRoute })}/test/probe?${QUERY}`
     const headers = { 'if-none-match': header(await tagOf(at)) }
     expect((await ask(at, { headers })).status).toBe(status)
     expect((await ask(at, { headers, method: 'HEAD' })).status).toBe(status)
@@ -37,7 +37,7 @@ describe('If-None-Match', () => {
 })
 
 test('the tag depends on the input and the path, not on the order of the names', async () => {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   const tag = await tagOf(`${at}/test/probe?${QUERY}`)
   expect(await tagOf(`${at}/test/probe?${QUERY.split('&').toReversed().join('&')}`)).toBe(tag)
   expect(await tagOf(`${at}/test/probe?${QUERY}3`)).not.toBe(tag)
@@ -45,7 +45,7 @@ test('the tag depends on the input and the path, not on the order of the names',
 })
 
 test('each media type is kept on its own', async () => {
-  const at = `${await startedApp({ route: probeRoute })}/test/table?${QUERY}`
+  const at = `${await sharedApp({ route: probeRoute })}/test/table?${QUERY}`
   const json = await ask(at, { headers: { accept: '*/*' } })
   const csv = await ask(at, { headers: { accept: 'text/csv, application/json;q=0.5' } })
   expect(json.headers).toMatchObject({
@@ -78,7 +78,7 @@ describe('Vary', () => {
 })
 
 test('a POST and a problem are not kept', async () => {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   const posted = await post(`${at}/test/probe`, PROBE, { 'if-none-match': '*' })
   expect(posted.status).toBe(200)
   expect(posted.headers).not.toHaveProperty('etag')

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { PROBE, probeRoute } from '#tests/support/probe-route.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 const LENGTH = 'must be a length above 0 and at most 10000, such as 16 or "5/8"'
 
@@ -78,14 +78,14 @@ test.each([
     '/ring: give either "engagement" or "grooveDepth", not both',
   ],
 ])('%s: one fault, in words', async (_name, body, fault) => {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   const faults = faultsIn(await post(`${at}/test/probe`, body))
   expect(faults).toHaveLength(1)
   expect(faults[0]).toMatch(fault)
 })
 
 test('all faults come at once', async () => {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   const ring = { engagement: 1, grooveDepth: 0, outsideDiameter: 70, wall: 1 }
   const body = { units: 'ft', balls: { count: 2, diamter: 16 }, bore: -1, ring, extra: 1 }
   const paths = faultsIn(await post(`${at}/test/probe`, body)).map((fault) => fault.split(':')[0])
@@ -99,7 +99,7 @@ test('all faults come at once', async () => {
 
 /** A problem in figures: how many faults it tells, and how many more it speaks of. */
 async function told(body: object): Promise<readonly [errors: number | undefined, more: number | undefined]> {
-  const problem = problemIn(await post(`${await startedApp({ route: probeRoute })}/test/probe`, body), 400)
+  const problem = problemIn(await post(`${await sharedApp({ route: probeRoute })}/test/probe`, body), 400)
   const all = (problem.errors ?? []).length + (problem.moreErrors ?? 0)
   const errors = `${all} ${all === 1 ? 'error' : 'errors'}`
   const count = problem.moreErrors === undefined ? errors : `at least ${errors}`
@@ -132,14 +132,14 @@ function numbered(count: number): object {
 }
 
 test('a fault of a size does not hide the others, nor a fault of the one what the other has', async () => {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   const body = { ...balls({ diameters: Array(201).fill(0) }), bore: -1, more: [{ step: 0.7 }, { some: 3 }] }
   const paths = faultsIn(await post(`${at}/test/probe`, body)).map((fault) => fault.split(':')[0])
   expect(paths).toEqual(['/balls/diameters', '/bore', '/more/0/step', '/more/1/some'])
 })
 
 test('what was given is not turned into what was not: every value comes through as it came', async () => {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   const body = { ...balls({ diameters: ['5/8', 16, '1 3/16'] }), ring: { roundTo: null }, split: false }
   expect(JSON.parse((await post(`${at}/test/probe`, body)).text)).toEqual({ input: body })
 })

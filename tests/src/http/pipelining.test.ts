@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { cpuSeconds, residentMb } from '#tests/bench/started.ts'
 import { ask } from '#tests/support/ask.ts'
 import { HIDDEN, raw } from '#tests/support/raw.ts'
-import { startedApp, testedApp } from '#tests/support/started-app.ts'
+import { sharedApp, testedApp } from '#tests/support/started-app.ts'
 import { start } from '#tests/support/started-process.ts'
 
 /** Every way that a request can go wrong before, in and after the router, and one that does not. */
@@ -15,7 +15,7 @@ const HEADS = [
 test.each(HEADS)(
   '%s: requests sent ahead are answered in order, and too many of them end their connection',
   async (head) => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const request = `${head} HTTP/1.1\r\nhost: a\r\n\r\n`
     const few = await raw(at, request.repeat(10) + HIDDEN)
     expect(few.match(/HTTP\/1\.1 \d/g)).toHaveLength(11)
@@ -68,4 +68,4 @@ test('a hundred floods of unreadable addresses cost no more than three times as 
   expect(unreadable.seconds / ordinary.seconds).toBeLessThan(3)
   expect(residentMb(server) / warmMb).toBeLessThan(2)
   expect((await ask(`${at}/health/live`)).status).toBe(200)
-}, 120_000)
+})

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import { ask, faultsIn, post, problemIn } from '#tests/support/ask.ts'
 import { IMPOSSIBLE_BORE, probeRoute } from '#tests/support/probe-route.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 const QUERY = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
 
 async function probe(query: string) {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   return ask(`${at}/test/probe?${query}`)
 }
 
@@ -110,7 +110,7 @@ test('no query at all misses what a body would miss', async () => {
 })
 
 test('the same input gives the same answer, whichever way it comes', async () => {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   const body = { units: 'mm', balls: { count: 12, diameter: '16' }, bore: '12' }
   expect((await ask(`${at}/test/probe?${QUERY}`)).text).toBe((await post(`${at}/test/probe`, body)).text)
 })

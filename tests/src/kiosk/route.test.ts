@@ -1,7 +1,8 @@
 import { connect } from 'node:net'
 import { setTimeout as sleep } from 'node:timers/promises'
-import { expect, test, vi } from 'vitest'
+import { expect, test } from 'vitest'
 import { ask } from '#tests/support/ask.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { testedApp } from '#tests/support/started-app.ts'
 
 test('whoever asks for the page first may leave: the others who wait for it get it', async () => {
@@ -9,7 +10,7 @@ test('whoever asks for the page first may leave: the others who wait for it get 
   const at = await app.listen({ host: '127.0.0.1', port: 0 })
   const first = connect(Number(new URL(at).port), '127.0.0.1')
   first.write('GET / HTTP/1.1\r\nhost: a\r\n\r\n')
-  await vi.waitFor(() => expect(app.taskLoad().running).toBe(1), { interval: 1, timeout: 20_000 })
+  await eventually(() => expect(app.taskLoad().running).toBe(1), 1)
   const others = Promise.all(['/', '/', '/service-worker.js'].map((path) => ask(at + path)))
   await sleep(5)
   first.destroy()

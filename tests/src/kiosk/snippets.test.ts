@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { snippetsOf } from '#src/kiosk/snippets.ts'
 import { ask } from '#tests/support/ask.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 const REQUEST = {
   units: 'in',
@@ -13,7 +13,7 @@ const REQUEST = {
 const plain = (markup: string) => markup.replaceAll('&lt;', '<').replaceAll('&quot;', '"').replaceAll('&amp;', '&')
 
 test('what an author pastes leads to the bearing, whatever is in its name', async () => {
-  const at = await startedApp()
+  const at = await sharedApp()
   const { image, frame, element } = snippetsOf(at, REQUEST, 'Tide & "hour" <wheel>')
   for (const snippet of [image, frame]) {
     const [, address = ''] = /src="([^"]+)"/.exec(snippet) ?? []

@@ -1,7 +1,7 @@
 import { Client, StreamableHTTPClientTransport } from '@modelcontextprotocol/client'
 import { describe, expect, onTestFinished, test } from 'vitest'
 import { ask, post, problemIn } from '#tests/support/ask.ts'
-import { startedApp, testedApp } from '#tests/support/started-app.ts'
+import { sharedApp, startedApp, testedApp } from '#tests/support/started-app.ts'
 
 const DESIGN = {
   units: 'mm',
@@ -26,7 +26,7 @@ async function said(client: Client, name: string, args: Record<string, unknown>)
 }
 
 test.each(['auto', 'legacy'] as const)('the official client lists and calls the tools (%s)', async (mode) => {
-  const client = await connected(await startedApp(), mode)
+  const client = await connected(await sharedApp(), mode)
   const { tools } = await client.listTools()
   expect(tools.map(({ name }) => name)).toEqual([
     'design',
@@ -41,7 +41,7 @@ test.each(['auto', 'legacy'] as const)('the official client lists and calls the 
 })
 
 test('the list is small, and everything in it is described', async () => {
-  const client = await connected(await startedApp())
+  const client = await connected(await sharedApp())
   const { tools } = await client.listTools()
   expect(JSON.stringify(tools).length).toBeLessThan(20_000)
   type Schema = { description?: string; properties?: Record<string, Schema>; items?: Schema }
@@ -80,7 +80,7 @@ describe('each tool answers shortly, with the sizes, the cautions and a link to 
     ['search', limits, /^1\. 1\d × 14 mm/m, 'POST AT/v1/design-search'],
     ['sheets', { ...DESIGN, paper: 'letter' }, /^1\. Choose 14 balls$/m, 'GET AT/v1/job-sheet?'],
   ])('%s', async (name, args, expected, link) => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const { text, isError } = await said(await connected(at), name, args)
     expect(isError, text).toBe(false)
     expect(text).toMatch(expected)
@@ -90,7 +90,7 @@ describe('each tool answers shortly, with the sizes, the cautions and a link to 
   })
 
   test('every link of the sheets leads to a PDF', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const { text } = await said(await connected(at), 'sheets', { ...DESIGN, paper: 'letter' })
     const links = Array.from(text.matchAll(/^- [a-z ]+: (http\S+)$/gm), ([, link = '']) => link)
     expect(links).toHaveLength(4)
@@ -107,14 +107,14 @@ describe('each tool answers shortly, with the sizes, the cautions and a link to 
     ],
     [{ table: 'screws', units: 'in', gauge: 8 }, '"gauge":8', /fasteners\?units=in&gauge=8/],
   ])('look_up %j', async (args, row, more) => {
-    const { text } = await said(await connected(await startedApp()), 'look_up', args)
+    const { text } = await said(await connected(await sharedApp()), 'look_up', args)
     expect(text).toContain(row)
     expect(text).toMatch(more)
   })
 })
 
 test('a link to the whole answer gives the answer', async () => {
-  const at = await startedApp()
+  const at = await sharedApp()
   const { text } = await said(await connected(at), 'design', DESIGN)
   const [, link = ''] = /Full answer: GET (\S+)/.exec(text) ?? []
   expect(JSON.parse((await ask(link)).text)).toMatchObject({ pitchDiameter: 63.140402 })
@@ -129,7 +129,7 @@ test.each([
   ['look_up', {}, /Unknown table nothing/],
   ['toString', {}, /There is no tool "toString"/],
 ])('%s of %j is refused in words', async (name, args, expected) => {
-  const { text, isError } = await said(await connected(await startedApp()), name, args)
+  const { text, isError } = await said(await connected(await sharedApp()), name, args)
   expect(isError).toBe(true)
   expect(text).toMatch(expected)
 })
@@ -153,7 +153,7 @@ test('what is no message of the protocol is refused, and never with a 500', asyn
 })
 
 test('no stream stays open', async () => {
-  const at = `${await startedApp()}/mcp`
+  const at = `${await sharedApp()}/mcp`
   const _meta = {
     'io.modelcontextprotocol/protocolVersion': '2026-07-28',
     'io.modelcontextprotocol/clientInfo': { name: 'larkmoor', version: '1' },

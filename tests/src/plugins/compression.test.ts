@@ -1,7 +1,7 @@
 import { brotliDecompressSync, gunzipSync, zstdDecompressSync } from 'node:zlib'
 import { request } from 'undici'
 import { describe, expect, test } from 'vitest'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 const BEARING = 'units=mm&balls.count=12&balls.diameter=16&bore=12'
 const DECODE = { br: brotliDecompressSync, zstd: zstdDecompressSync, gzip: gunzipSync } as const
@@ -26,7 +26,7 @@ const TEXTS = [
 ]
 
 test('a long text comes in the coding that the caller accepts, and is the same text', async () => {
-  const at = await startedApp()
+  const at = await sharedApp()
   for (const path of TEXTS) {
     const plain = await bytesAt(at + path, {})
     expect(plain.headers, path).not.toHaveProperty('content-encoding')
@@ -67,7 +67,7 @@ describe('Accept-Encoding', () => {
     [';;,=,q', undefined],
     ['', undefined],
   ])('"%s" gets %s', async (accepted, coding) => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const answer = await bytesAt(`${at}/v1/design?${BEARING}`, { 'accept-encoding': accepted })
     expect(answer.status).toBe(200)
     expect(answer.headers['content-encoding']).toBe(coding)
@@ -79,14 +79,14 @@ test.each([
   ['a short problem', '/wheels'],
   ['a PDF', `/v1/drawings/assembly.pdf?${BEARING}`],
 ])('%s is not compressed', async (_what, path) => {
-  const at = await startedApp()
+  const at = await sharedApp()
   const answer = await bytesAt(at + path, { 'accept-encoding': 'gzip, br, zstd' })
   expect(answer.headers).not.toHaveProperty('content-encoding')
   expect(String(answer.headers['vary'])).not.toMatch(/Accept-Encoding/)
 })
 
 test('a POST and a long problem are compressed too', async () => {
-  const at = await startedApp()
+  const at = await sharedApp()
   for (const [body, status] of [
     [{ units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }, 200],
     [Object.fromEntries(Array.from({ length: 40 }, (_, index) => [`unknown${index}`, index])), 400],

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { ask, post } from '#tests/support/ask.ts'
 import { probeRoute } from '#tests/support/probe-route.ts'
 import { raw } from '#tests/support/raw.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp, startedApp } from '#tests/support/started-app.ts'
 
 const ALWAYS = {
   'content-security-policy': "default-src 'none'; frame-ancestors 'none'",
@@ -14,7 +14,7 @@ const ALWAYS = {
 test.each(['/health/live', '/wheels', '/%zz', '/test/probe'])(
   '%s has the headers that every answer has',
   async (path) => {
-    const at = await startedApp({ route: probeRoute })
+    const at = await sharedApp({ route: probeRoute })
     const { headers } = await ask(`${at}${path}`)
     expect(headers).toMatchObject({ ...ALWAYS, 'x-request-id': expect.stringMatching(/^\w{1,8}-\d+$/) })
     expect(headers['server-timing']).toMatch(/^total;dur=\d+\.\d$/)
@@ -24,7 +24,7 @@ test.each(['/health/live', '/wheels', '/%zz', '/test/probe'])(
 )
 
 test.each(['/health/live', '/wheels', '/test/probe'])('a script in any page may read %s', async (path) => {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   const { headers } = await ask(`${at}${path}`, { headers: { origin: 'null' } })
   expect(headers['access-control-allow-origin']).toBe('*')
   expect(headers['access-control-expose-headers']).toBe('ETag, Retry-After, X-Engine, X-Request-Id')
@@ -38,7 +38,7 @@ const PREFLIGHT = {
 }
 
 test('a browser may ask first', async () => {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   const { status, headers } = await ask(`${at}/test/probe`, { method: 'OPTIONS', headers: PREFLIGHT })
   expect(status).toBe(204)
   expect(headers).toMatchObject({
@@ -66,7 +66,7 @@ test('no page at all', async () => {
 })
 
 test('an answer of its own media type still tells the browser not to guess', async () => {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   expect((await post(`${at}/test/table`, '{}', { accept: 'text/csv' })).headers['x-content-type-options']).toBe(
     'nosniff',
   )
@@ -90,7 +90,7 @@ const REFUSED: readonly (readonly [string, string])[] = [
 ]
 
 test.each(REFUSED)('a script may read why it was refused for %s', async (_what, sent) => {
-  const any = await raw(await startedApp(), sent)
+  const any = await raw(await sharedApp(), sent)
   expect(any).toMatch(/^HTTP\/1\.1 4\d\d /)
   const lines = any.split('\r\n\r\n', 1)[0]?.toLowerCase().split('\r\n') ?? []
   for (const [name, value] of Object.entries(ALWAYS)) expect(lines).toContain(`${name}: ${value}`)

@@ -1,5 +1,6 @@
-import { expect, test, vi } from 'vitest'
+import { expect, test } from 'vitest'
 import { ask, post, problemIn } from '#tests/support/ask.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { PROBE, probeRoute } from '#tests/support/probe-route.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
@@ -31,7 +32,7 @@ test('every answer is counted by the template of its path, never by what was ask
   for (const view of ['assembly', 'gauges']) await ask(`${at}/test/${view}.svg`)
   for (const path of ['/wheels', '/secret/path', '/%zz']) await ask(`${at}${path}`)
 
-  await vi.waitFor(async () => {
+  await eventually(async () => {
     const samples = await samplesOf(at)
     expect(samples.get(count('POST', '/test/probe', 200))).toBe(3)
     expect(samples.get(count('POST', '/test/probe', 400))).toBe(1)
@@ -44,7 +45,7 @@ test('every answer is counted by the template of its path, never by what was ask
 test('a histogram rises to its count, and its sum is the time that was taken', async () => {
   const at = await startedApp({ route: probeRoute })
   await ask(`${at}/test/slow`) // takes 400 ms
-  await vi.waitFor(async () => {
+  await eventually(async () => {
     const samples = await samplesOf(at)
     const of = (what: string) => {
       const [, value] = [...samples].find(([name]) => name.includes('/test/slow') && name.includes(what)) ?? []
@@ -85,7 +86,7 @@ test('worker threads, the queue before them and the event loop are told, Node’
 test('two services in one process count for themselves', async () => {
   const [one, other] = [await startedApp(), await startedApp()]
   await ask(`${one}/health/live`)
-  await vi.waitFor(async () => expect((await samplesOf(one)).get(count('GET', '/health/live', 200))).toBe(1))
+  await eventually(async () => expect((await samplesOf(one)).get(count('GET', '/health/live', 200))).toBe(1))
   expect((await samplesOf(other)).has(count('GET', '/health/live', 200))).toBe(false)
 })
 

@@ -2,7 +2,7 @@ import { brotliCompressSync } from 'node:zlib'
 import { describe, expect, test } from 'vitest'
 import { ask, post } from '#tests/support/ask.ts'
 import { probeRoute } from '#tests/support/probe-route.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 type Operation = {
   readonly operationId: string
@@ -17,7 +17,7 @@ type Document = {
 }
 
 async function documentOf(): Promise<Document> {
-  const at = await startedApp({ route: probeRoute })
+  const at = await sharedApp({ route: probeRoute })
   return JSON.parse((await ask(`${at}/openapi.json`)).text)
 }
 
@@ -86,7 +86,7 @@ describe('the page that describes the paths', () => {
     Array.from(page.matchAll(/href="([^"]+)"/g), ([, link = '']) => link.replaceAll('&amp;', '&'))
 
   test('is one file of less than 60 KB compressed, which loads nothing', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const { status, headers, text } = await ask(`${at}/docs`)
     expect(status).toBe(200)
     expect(headers['content-security-policy']).toMatch(
@@ -97,7 +97,7 @@ describe('the page that describes the paths', () => {
   })
 
   test('leads nowhere that is not there: each example of a GET can be opened, each shape is on the page', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const { text } = await ask(`${at}/docs`)
     const links = linksIn(text)
     const outside = links.filter((link) => link.startsWith('/'))
@@ -108,7 +108,7 @@ describe('the page that describes the paths', () => {
   })
 
   test('has a request for every path that takes one, the radial example first, and each is answered', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const { text } = await ask(`${at}/docs`)
     const plain = (part: string) =>
       part
@@ -128,7 +128,7 @@ describe('the page that describes the paths', () => {
   })
 
   test('tells the story of every operation', async () => {
-    const at = await startedApp()
+    const at = await sharedApp()
     const { text } = await ask(`${at}/docs`)
     const { paths } = JSON.parse((await ask(`${at}/openapi.json`)).text) as Document
     for (const { operationId } of Object.values(paths).flatMap((path) => Object.values(path)))
@@ -148,7 +148,7 @@ test('of each operation the document has every request, and the answer to the fi
 })
 
 test('the page goes with HEAD and is refused to POST, like any other', async () => {
-  const at = await startedApp()
+  const at = await sharedApp()
   expect((await ask(`${at}/docs`, { method: 'HEAD' })).status).toBe(200)
   expect((await ask(`${at}/openapi.json`, { method: 'POST' })).status).toBe(405)
 })

@@ -1,5 +1,6 @@
-import { expect, onTestFinished, test, vi } from 'vitest'
+import { expect, onTestFinished, test } from 'vitest'
 import { ask, post, problemIn } from '#tests/support/ask.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
 const DESIGN = { units: 'mm', balls: { count: 12, diameter: 16 }, bore: 12 }
@@ -25,24 +26,21 @@ test('a service that runs late sheds what would be computed, says so to whoever 
   expect((await post(`${at}/v1/design`, DESIGN)).status).toBe(200)
 
   const relieve = holdUp(60)
-  const shed = await vi.waitFor(
-    async () => {
-      const answer = await post(`${at}/v1/design`, DESIGN)
-      expect(answer.status).toBe(503)
-      return answer
-    },
-    { timeout: 20_000 },
-  )
+  const shed = await eventually(async () => {
+    const answer = await post(`${at}/v1/design`, DESIGN)
+    expect(answer.status).toBe(503)
+    return answer
+  })
   expect(problemIn(shed, 503).detail).toMatch(/Try again in a second/)
   expect(shed.headers['retry-after']).toBe('1')
   // By its route, however its address is spelt.
   for (const path of ['/v1/sources', '/%761/sources', '/v1/%73ources'])
-    await vi.waitFor(async () => problemIn(await ask(at + path), 503), { timeout: 20_000 })
-  await vi.waitFor(async () => problemIn(await ask(`${at}/health/ready`), 503), { timeout: 20_000 })
+    await eventually(async () => problemIn(await ask(at + path), 503))
+  await eventually(async () => problemIn(await ask(`${at}/health/ready`), 503))
   expect((await ask(`${at}/health/live`)).status).toBe(200)
   expect((await ask(`${at}/metrics`)).status).toBe(200)
 
   relieve()
-  await vi.waitFor(async () => expect((await post(`${at}/v1/design`, DESIGN)).status).toBe(200), { timeout: 20_000 })
+  await eventually(async () => expect((await post(`${at}/v1/design`, DESIGN)).status).toBe(200))
   expect((await ask(`${at}/health/ready`)).status).toBe(200)
 })

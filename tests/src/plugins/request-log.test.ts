@@ -1,5 +1,6 @@
-import { expect, test, vi } from 'vitest'
+import { expect, test } from 'vitest'
 import { ask, post } from '#tests/support/ask.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { BUG_BORE, PROBE, probeRoute } from '#tests/support/probe-route.ts'
 import { startedApp } from '#tests/support/started-app.ts'
 
@@ -10,7 +11,7 @@ type Line = Readonly<Record<string, unknown>>
 /** The lines about answers, each written when its answer has left: a caller may be a little ahead of them. */
 async function linesOf(logLines: readonly string[], count: number): Promise<readonly Line[]> {
   const lines = () => logLines.map((line): Line => JSON.parse(line)).filter(({ reqId }) => reqId !== undefined)
-  await vi.waitFor(() => expect(lines().length).toBeGreaterThanOrEqual(count))
+  await eventually(() => expect(lines().length).toBeGreaterThanOrEqual(count))
   return lines()
 }
 

@@ -38,7 +38,7 @@ import {
 import { post } from '#tests/support/ask.ts'
 import { CAGED, PLAIN, PLATES, ROLLERS } from '#tests/support/inputs.ts'
 import { MAPLE, MARBLES } from '#tests/support/seasons.ts'
-import { startedApp } from '#tests/support/started-app.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /** The parts of a bearing that a sentence may name: every other word is free. */
 const PART = /\b(ball|roller|dowel|groove|track|raceway|ring|plate|land|cage|pocket|cheek|flank)s?\b/gi
@@ -443,7 +443,7 @@ describe('fit correction', () => {
   ]
 
   test.each(READ)('of a %s, %s, %o: in its own words', async (arrangement, ring, readings) => {
-    const answer = await post(`${await startedApp()}/v1/fit-correction`, {
+    const answer = await post(`${await sharedApp()}/v1/fit-correction`, {
       design: toDesignRequest(DESIGNS[arrangement]),
       ...(ring === undefined ? {} : { ring }),
       readings,

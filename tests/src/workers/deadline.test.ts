@@ -1,6 +1,8 @@
-import type { FastifyPluginAsync } from 'fastify'
-import { expect, test, vi } from 'vitest'
+import type { FastifyInstance, FastifyPluginAsync } from 'fastify'
+import { expect, onTestFinished, test } from 'vitest'
 import { ask, post, problemIn } from '#tests/support/ask.ts'
+import { eventually } from '#tests/support/eventually.ts'
+import { shareOfProcessor } from '#tests/support/processor-share.ts'
 import { startedApp, testedApp } from '#tests/support/started-app.ts'
 import { LARGE_SEARCH, SMALL_SELECTION } from '#tests/support/thread-work.ts'
 
@@ -17,6 +19,9 @@ const endless: FastifyPluginAsync = async (app) => {
   )
 }
 
+const small = (app: FastifyInstance, headers = {}) =>
+  app.inject({ method: 'POST', url: '/v1/ball-selection', payload: SMALL_SELECTION, headers })
+
 const LARGE = { ...LARGE_SEARCH, counts: { min: 10, max: 200 }, limit: 50, offset: 100 }
 
 test('kept waiting by others until its deadline: 503, and when to come back', async () => {
@@ -28,14 +33,14 @@ test('kept waiting by others until its deadline: 503, and when to come back', as
 })
 
 test('at work itself until its deadline: 422, for to come back would not help, and what to narrow', async () => {
+  onTestFinished(shareOfProcessor(1))
   const app = await testedApp({ config: { taskDeadlineMs: 5_000 }, route: endless })
   const answer = await app.inject('/test/works')
   expect(answer.statusCode).toBe(422)
   expect(answer.json().errors).toEqual([{ path: '', message: expect.stringMatching(/shorten the lists/) }])
   expect(app.taskLoad()).toMatchObject({ refused: { busy: 0, 'too-much-work': 1 } })
-  const next = await app.inject({ method: 'POST', url: '/v1/ball-selection', payload: SMALL_SELECTION })
-  expect(next.statusCode).toBe(200)
-}, 30_000)
+  await eventually(async () => expect((await small(app)).statusCode).toBe(200))
+})
 
 test('a search that cannot be done within the deadline: 422 at once, before anything of it is begun', async () => {
   const app = await testedApp({ config: { taskDeadlineMs: 1_000 } })
@@ -47,34 +52,31 @@ test('a search that cannot be done within the deadline: 422 at once, before anyt
 })
 
 test('a search that turns out to be too long for the deadline is refused in its first parts, not at the deadline', async () => {
-  const payload = { ...LARGE, counts: { min: 10, max: 60 }, offset: 0 }
-  const whole = await testedApp({ config: { taskDeadlineMs: 300_000 } })
-  expect((await whole.inject({ method: 'POST', url: '/v1/design-search', payload })).statusCode).toBe(200)
+  const payload = { ...LARGE, counts: { min: 10, max: 30 }, offset: 0 }
+  const search = (app: FastifyInstance) => app.inject({ method: 'POST', url: '/v1/design-search', payload })
+  const whole = await testedApp()
+  expect((await search(whole)).statusCode).toBe(200)
   const { done, workedMs } = whole.taskLoad()
   const app = await testedApp({ config: { taskDeadlineMs: workedMs / 3 } })
-  // To start a thread can take longer than that.
-  await vi.waitFor(
-    async () => {
-      const small = await app.inject({ method: 'POST', url: '/v1/ball-selection', payload: SMALL_SELECTION })
-      expect(small.statusCode).toBe(200)
-    },
-    { timeout: 30_000 },
-  )
-  const before = app.taskLoad()
-  const answer = await app.inject({ method: 'POST', url: '/v1/design-search', payload })
-  expect(answer.statusCode).toBe(422)
-  expect(answer.json().errors[0].message).toMatch(/shorten the lists/)
-  const after = app.taskLoad()
-  expect(after.late).toBe(before.late)
-  expect(after.refused['too-much-work']).toBe(before.refused['too-much-work'] + 1)
-  expect(after.done - before.done).toBeLessThan(done / 3)
-}, 120_000)
+  // To start a thread can take longer than that, and so can the first parts on a machine that has far too much to do.
+  await eventually(async () => expect((await small(app)).statusCode).toBe(200))
+  await eventually(async () => {
+    const before = app.taskLoad()
+    const answer = await search(app)
+    expect(answer.statusCode).toBe(422)
+    expect(answer.json().errors[0].message).toMatch(/shorten the lists/)
+    const after = app.taskLoad()
+    expect(after.late).toBe(before.late)
+    expect(after.refused['too-much-work']).toBe(before.refused['too-much-work'] + 1)
+    expect(after.done - before.done).toBeLessThan(done / 3)
+  })
+})
 
 test('the bytes of a search are the same for one thread and for two', async () => {
-  const payload = { ...LARGE, counts: { min: 10, max: 30 }, offset: 0, limit: 5 }
+  const payload = { ...LARGE, counts: { min: 10, max: 20 }, offset: 0, limit: 5 }
   const texts: string[] = []
   for (const workerThreads of [1, 2]) {
-    const at = await startedApp({ config: { workerThreads, taskDeadlineMs: 300_000 } })
+    const at = await startedApp({ config: { workerThreads } })
     const answers = await Promise.all([
       post(`${at}/v1/design-search`, payload),
       post(`${at}/v1/design-search`, payload),
@@ -85,7 +87,7 @@ test('the bytes of a search are the same for one thread and for two', async () =
     }
   }
   expect(new Set(texts).size).toBe(1)
-}, 120_000)
+})
 
 test('small answers do not wait for large searches, of which too many are told at once to come back', async () => {
   const app = await testedApp({ config: { workerThreads: 1, taskDeadlineMs: 60_000 } })
@@ -98,32 +100,29 @@ test('small answers do not wait for large searches, of which too many are told a
     const { status } = await fetch(`${at}/v1/design-search`, { method: 'POST', headers, body, signal: gone.signal })
     statuses.push(status)
   })
-  await vi.waitFor(() => expect(app.taskLoad().done).toBeGreaterThan(0), { timeout: 20_000 })
-  await vi.waitFor(() => expect(app.taskLoad().refused.busy).toBeGreaterThan(0), { timeout: 20_000 })
+  await eventually(() => expect(app.taskLoad().done).toBeGreaterThan(0))
+  await eventually(() => expect(app.taskLoad().refused.busy).toBeGreaterThan(0))
   expect((await post(`${at}/v1/ball-selection`, SMALL_SELECTION)).status).toBe(200)
   // None of those that were let in is ready: the small one went before them all.
   expect(statuses.every((status) => status === 503)).toBe(true)
   expect(app.taskLoad().refused.busy).toBeLessThan(30)
   gone.abort()
   await Promise.allSettled(large)
-}, 60_000)
+})
 
 test('a caller whose requests fill the room does not shut out another', async () => {
-  const app = await testedApp({ config: { workerThreads: 1, trustProxy: true, taskDeadlineMs: 3_000 }, route: endless })
+  const app = await testedApp({
+    config: { workerThreads: 1, trustProxy: true, taskDeadlineMs: 10_000 },
+    route: endless,
+  })
   const from = (address: string) => app.inject({ url: '/test/waits', headers: { 'x-forwarded-for': address } })
   const many = Array.from({ length: 20 }, () => from('192.0.2.1'))
-  await vi.waitFor(() => expect(app.taskLoad().refused.busy).toBe(3))
-  const one = app.inject({
-    method: 'POST',
-    url: '/v1/ball-selection',
-    payload: SMALL_SELECTION,
-    headers: { 'x-forwarded-for': '192.0.2.2' },
-  })
-  expect((await one).statusCode).toBe(200)
+  await eventually(() => expect(app.taskLoad().refused.busy).toBe(3))
+  expect((await small(app, { 'x-forwarded-for': '192.0.2.2' })).statusCode).toBe(200)
   expect(app.taskLoad().refused.displaced).toBe(1)
   await app.close()
   await Promise.allSettled(many)
-}, 30_000)
+})
 
 test('ready is 503, with the reason, once workers have been full for longer than the deadline, and 200 afterwards', async () => {
   const at = await startedApp({ config: { workerThreads: 1, taskDeadlineMs: 100 }, route: endless })
@@ -134,10 +133,10 @@ test('ready is 503, with the reason, once workers have been full for longer than
     while (!isOver) await ask(`${at}/test/waits`)
   }
   const callers = [caller(), caller(), caller()]
-  await vi.waitFor(async () => problemIn(await ready(), 503), { timeout: 20_000 })
+  await eventually(async () => problemIn(await ready(), 503))
   expect(problemIn(await ready(), 503).detail).toMatch(/more requests than it can answer/)
   expect((await post(`${at}/v1/design`, DESIGN)).status).toBe(200)
   isOver = true
   await Promise.all(callers)
-  await vi.waitFor(async () => expect((await ready()).status).toBe(200), { timeout: 20_000 })
-}, 60_000)
+  await eventually(async () => expect((await ready()).status).toBe(200))
+})

@@ -1,6 +1,7 @@
 import type { Worker } from 'node:worker_threads'
-import { expect, onTestFinished, test, vi } from 'vitest'
+import { expect, onTestFinished, test } from 'vitest'
 import { type Answered, ask, post } from '#tests/support/ask.ts'
+import { eventually } from '#tests/support/eventually.ts'
 import { testedApp } from '#tests/support/started-app.ts'
 
 /** Something that a worker thread works out. */
@@ -39,7 +40,7 @@ test('a thread that ends in the midst of a task is replaced, and the task run on
   // The task may be over before its thread is: then it is tried again.
   while (app.taskLoad().lost === 0) {
     const answers = [reckon(at), reckon(at), reckon(at)]
-    await vi.waitFor(() => expect(app.taskLoad().running).toBeGreaterThan(0))
+    await eventually(() => expect(app.taskLoad().running).toBeGreaterThan(0))
     await Promise.all([...started].map((worker) => worker.terminate()))
     for (const answer of await Promise.all(answers)) expect(answer).toMatchObject({ status: 200, text: whole.text })
   }

@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { getPriority } from 'node:os'
 import { join } from 'node:path'
-import { expect, onTestFinished, test, vi } from 'vitest'
+import { expect, onTestFinished, test } from 'vitest'
 import { startThreads } from '#src/workers/threads.ts'
+import { eventually } from '#tests/support/eventually.ts'
 
 test('a thread whose task never ends is stopped, and another does the next task', async () => {
   const filename = join(import.meta.dirname, '../../support/endless-thread.ts')
@@ -17,7 +18,7 @@ test('a thread whose task never ends is stopped, and another does the next task'
   stop.abort()
   await expect(endless).rejects.toThrow()
   expect((await waiting).result).toBe('browserScript')
-  await vi.waitFor(() => expect(threads.count()).toBe(2))
+  await eventually(() => expect(threads.count()).toBe(2))
 })
 
 test.runIf(process.platform === 'linux')('threads of large answers give way to all others', async () => {

@@ -19,4 +19,4 @@ test('whatever was read, of every ring and arrangement, no answer breaks a law',
   }
   expect(broken).toEqual([])
   expect(answered).toBeGreaterThan(0.9 * REQUESTS)
-}, 120_000)
+})

@@ -109,7 +109,7 @@ test('shares, ends and aims without trials are those of two million of them', ()
   }
   const furtherOut = (aim: typeof many.aim): number => aim.bestYield.deeper
   expect(furtherOut(near.value.aim)).toBeWithin(0.02, furtherOut(many.aim))
-}, 60_000)
+})
 
 test('unequal balls of a list are closed on the circle in the order drawn: one order after the other, counted out', () => {
   const three: ThrustInput = {
