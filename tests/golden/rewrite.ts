@@ -11,7 +11,8 @@ import { goldenDrawings } from './drawings.ts'
  */
 const FOLDER = join(import.meta.dirname, '../../openapi/examples')
 
-const app = await buildApp({ config: { ...DEFAULTS, logLevel: 'silent' } })
+// However busy this machine is: that it takes too long is no answer to keep.
+const app = await buildApp({ config: { ...DEFAULTS, logLevel: 'silent', taskDeadlineMs: 600_000 } })
 await app.ready()
 for (const file of readdirSync(FOLDER)) {
   const { summary, request }: { summary: string; request: object } = JSON.parse(readFileSync(join(FOLDER, file), 'utf8'))

@@ -63,7 +63,7 @@ describe('whatever comes through the edge', () => {
       fc.property(input, (asked) => {
         for (const [path, number] of numberLeaves(designed(asked))) expect(Number.isFinite(number), path).toBe(true)
       }),
-      { numRuns: 1000 },
+      { numRuns: 500 },
     )
   })
 
@@ -128,7 +128,7 @@ describe('whatever comes through the edge', () => {
           first.value.warnings.map(({ facts }) => facts),
         )
       }),
-      { numRuns: 1000 },
+      { numRuns: 500 },
     )
   })
 
@@ -153,7 +153,7 @@ describe('whatever comes through the edge', () => {
           }
         }
       }),
-      RUNS,
+      { numRuns: 700 },
     )
     // and that the law was put to the test for nearly every code that has a remedy
     expect(suggested.size).toBeGreaterThan(13)

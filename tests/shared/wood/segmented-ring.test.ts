@@ -42,7 +42,8 @@ describe('the finite elements', () => {
 
 describe.each(WOODS)('%s', (_name, wood) => {
   test.each([1.08, 1.3, 2, 6])('moves as the finite elements do, outside %s times the hole', (outer) => {
-    for (const count of COUNTS) {
+    // All counts of one wood, and of the others one even ring and one that is nearly round: each is a solve of its own.
+    for (const count of wood === MAPLE ? COUNTS : [4, 12]) {
       const of = elements(outer, wood, count, outer > 2 ? 16 : 8)
       const { inside, outside, stress } = segmentedGrowth(outer, count, wood)
       expect(inside.mean).toBeWithin(0.001, of.meanInside)

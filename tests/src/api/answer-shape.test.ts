@@ -1,12 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import fc from 'fast-check'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { ARRANGEMENTS, type ArrangementName } from '#shared/bearing/arrangements.ts'
 import { leavesOf, valueAt } from '#shared/bearing/field.ts'
-import { buildApp } from '#src/app.ts'
-import { DEFAULTS } from '#src/config.ts'
+import { post } from '#tests/support/ask.ts'
 import { numberLeaves } from '#tests/support/number-leaves.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 type Json = { readonly [name: string]: unknown }
 interface Answer extends Json {
@@ -26,18 +26,12 @@ const EXAMPLES = readdirSync(FOLDER)
     return { file, request }
   })
 
-let app: Awaited<ReturnType<typeof buildApp>>
-beforeAll(async () => {
-  app = await buildApp({ config: { ...DEFAULTS, logLevel: 'silent' } })
-})
-afterAll(() => app.close())
-
 /** The service, asked what a file's operation is asked; undefined where it refuses. */
 async function ask(file: string, payload: Json): Promise<Answer | undefined> {
   const path = file.replace(/[-.].*$/, '').replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)
-  const answer = await app.inject({ method: 'POST', url: `/v1/${path}`, payload })
-  expect(answer.statusCode, answer.body).toBeLessThan(500)
-  return answer.statusCode === 200 ? answer.json<Answer>() : undefined
+  const { status, text } = await post(`${await sharedApp()}/v1/${path}`, payload)
+  expect(status, text).toBeLessThan(500)
+  return status === 200 ? (JSON.parse(text) as Answer) : undefined
 }
 
 const LENGTHS = fc.constantFrom('1/3', '5/8', '0.55 in', '14 mm')
@@ -129,7 +123,7 @@ describe.each(EXAMPLES)('$file', ({ file, request }) => {
     await law(request)
     await fc.assert(
       fc.asyncProperty(near(request), (asked) => law(asked as Json)),
-      { numRuns: 12 },
+      { numRuns: 8 },
     )
   })
 })

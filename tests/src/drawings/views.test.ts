@@ -267,7 +267,7 @@ test('rollers between plain rings, short and long, are drawn in every view: no t
       expect(toDxf(drawing)).not.toMatch(/NaN|Infinity/)
       expect(sheetFaults(drawing)).toEqual([])
     }),
-    { numRuns: 150 },
+    { numRuns: 80 },
   )
 })
 
@@ -286,7 +286,7 @@ test('rollers like coins, of which there is hardly any length on paper, are draw
       expect(toDxf(drawing)).not.toMatch(/NaN|Infinity/)
       expect(sheetFaults(drawing)).toEqual([])
     }),
-    { numRuns: 150 },
+    { numRuns: 80 },
   )
 })
 
@@ -311,7 +311,7 @@ test.each([
       expect(toDxf(drawing)).not.toMatch(/NaN|Infinity/)
       expect(sheetFaults(drawing)).toEqual([])
     }),
-    { numRuns: 150 },
+    { numRuns: 80 },
   )
 })
 
@@ -340,7 +340,7 @@ describe('pages', () => {
         // A text of a figure that is spread over several sheets is cut off with it, and stands whole on another.
         expect(faults.filter((fault) => !/^text dimension .* leaves/.test(fault))).toEqual([])
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     )
   })
 

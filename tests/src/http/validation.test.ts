@@ -38,7 +38,7 @@ describe('faults are found in an input exactly where the validator refuses it', 
         if (isSchema(schema)) findFaults(found, JSON.parse(body), schema, schemaNamesOf(app))
         expect(found.isEmpty, JSON.stringify(found.told())).toBe(statusCode === 204)
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     )
   })
 })

@@ -175,9 +175,9 @@ describe('complete: the page is that of trying every candidate', () => {
         expect(page).toEqual(byForce(input))
         if (page.length > 0) found++
       }),
-      { numRuns: 80 },
+      { numRuns: 40 },
     )
-    expect(found).toBeGreaterThan(25)
+    expect(found).toBeGreaterThan(12)
   })
 
   test.each(SHOWN)('for Larkmoor, %s', (show) => {
@@ -225,7 +225,7 @@ test('a load and a year only lower a score, and every candidate is accounted for
       expect(told).toBeGreaterThanOrEqual(reasons.early)
       expect(told).toBeLessThanOrEqual(reasons.early + reasons.proving)
     }),
-    { numRuns: 80 },
+    { numRuns: 40 },
   )
 })
 
@@ -310,7 +310,7 @@ describe('a warning of severity `risk`', () => {
           if (isRisky && first !== undefined)
             expect(meanOf(marks) * 0.95).toBeGreaterThanOrEqual(meanOf(first.marks) - 1e-12)
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     )
     expect(risky).toBeGreaterThan(0)
   })
@@ -403,7 +403,7 @@ describe('in parts', () => {
       fc.property(searches, magnitude(0.05, 500), (input, mostEffort) => {
         expect(inSteps(input, mostEffort).found).toEqual(designSearch(input))
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     )
   })
 

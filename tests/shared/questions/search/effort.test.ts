@@ -19,7 +19,7 @@ const throughYear = (swing: number, more: Partial<DesignSearchInput>): DesignSea
   units: 'mm',
   outsideDiameter: { max: mm(2000) },
   bore: { min: mm(8), max: mm(20), step: mm(2) },
-  balls: Array.from({ length: 24 }, (_, index) => ({ diameter: mm(10 + index) })),
+  balls: Array.from({ length: 12 }, (_, index) => ({ diameter: mm(10 + 2 * index) })),
   counts: { min: 10, max: 60 },
   show: 'all',
   year: {

@@ -38,7 +38,7 @@ test('what the season fills in was left open, and a seasonal fit of it says what
       for (const change of better?.changes ?? [])
         if (change.kind === 'length') expect(valueAt(answered, namesIn(change.path))).toBeCloseTo(change.from, 5)
     }),
-    { numRuns: 60 },
+    { numRuns: 40 },
   )
 })
 
@@ -53,6 +53,6 @@ test('a value that was stated stays, and a part that was stated keeps its constr
       expect(first.value.defaults.filter(({ path }) => again.has(path))).toEqual([])
       expect(first.value.defaults.every(({ kind }) => kind === 'length')).toBe(true)
     }),
-    { numRuns: 30 },
+    { numRuns: 20 },
   )
 })

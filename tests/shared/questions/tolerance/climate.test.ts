@@ -96,8 +96,8 @@ describe('two states, counted out', () => {
   })
 
   test('what is cut scatters about either state: the variances add up, and so do the shares', () => {
-    const { rss, trials } = checked({ outerGrooveBottomRadius: normal(0.01) }, { design, year, trials: 200_000 })
-      .figures.ballGap
+    const { rss, trials } = checked({ outerGrooveBottomRadius: normal(0.01) }, { design, year, trials: 50_000 }).figures
+      .ballGap
     const one = checked({}, { design, year, trials: 1000 })
     const half = (gapIn(summer, one) - gapIn(winter, one)) / 2
     const cut = one.check.bearing.gapPerGrooveDepth * 0.01
@@ -121,7 +121,7 @@ describe('the budget', () => {
   })
 
   test('is that of the trials, lobes of the lathe and of the weather together', () => {
-    const { figures } = checked(EVERY, { design, year: YEAR, trials: 200_000 })
+    const { figures } = checked(EVERY, { design, year: YEAR, trials: 50_000 })
     const { rss, trials } = figures.play
     // On paper lobes among unequal balls are a scatter more: good to a tenth of what they take.
     const lobes = rss.sensitivities.get('outOfRound')?.shift ?? 0
@@ -131,7 +131,7 @@ describe('the budget', () => {
   })
 
   test('without lobes: gap and play, mean and deviation', () => {
-    const { figures } = checked({ ballDiameter: normal(0.01) }, { design, year: IN_PLY, trials: 200_000 })
+    const { figures } = checked({ ballDiameter: normal(0.01) }, { design, year: IN_PLY, trials: 100_000 })
     for (const name of FIGURES) {
       const { rss, trials } = figures[name]
       // The gap bends a little over the year: by 1e-3 of what it moves.

@@ -30,7 +30,7 @@ test.each([
       const numbered = pages.flatMap(textsOn).filter(({ text, bold }) => bold === true && /^\d+\. /.test(text))
       expect(numbered).toHaveLength(titles)
     }),
-    { numRuns: 60 },
+    { numRuns: 40 },
   )
 })
 

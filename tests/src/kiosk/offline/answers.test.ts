@@ -4,7 +4,8 @@ import { join } from 'node:path'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { browserScript } from '#src/http/browser-script.ts'
 import type { localAnswer } from '#src/kiosk/offline/answers.ts'
-import { testedApp } from '#tests/support/started-app.ts'
+import { ask, post } from '#tests/support/ask.ts'
+import { sharedApp } from '#tests/support/started-app.ts'
 
 /* The paths as a browser answers them, from the very script that it runs, held to what the service says. */
 
@@ -31,13 +32,12 @@ const PATHS = {
 describe('the first example of every question', () => {
   test.each(Object.entries(PATHS))('%s', async (name, path) => {
     const { request } = JSON.parse(readFileSync(`openapi/examples/${name}.json`, 'utf8'))
-    const app = await testedApp()
-    const told = await app.inject({ method: 'POST', url: `/v1${path}`, payload: request })
+    const told = await post(`${await sharedApp()}/v1${path}`, request)
     // The page always names the arrangement.
     const input = 'design' in request ? { ...request, design: radial(request.design) } : radial(request)
     const here = await answer({ method: 'POST', path, input })
-    expect(here?.status).toBe(told.statusCode)
-    expect(JSON.parse(here?.body ?? '')).toEqual(told.json())
+    expect(here?.status).toBe(told.status)
+    expect(JSON.parse(here?.body ?? '')).toEqual(JSON.parse(told.text))
   })
 })
 
@@ -51,10 +51,9 @@ test.each([
   ['/drawings/gauges.svg', { paper: 'letter' }],
   ['/job-sheet', { format: 'html' }],
 ] as const)('%s is the same sheet, with the same mark', async (path, options) => {
-  const app = await testedApp()
-  const told = await app.inject(`/v1${path}?${QUERY}&${new URLSearchParams(options)}`)
+  const told = await ask(`${await sharedApp()}/v1${path}?${QUERY}&${new URLSearchParams(options)}`)
   const here = await answer({ method: 'GET', path, input: { ...BEARING, ...options } })
-  expect(here?.body).toBe(told.body)
+  expect(here?.body).toBe(told.text)
 })
 
 test('a refusal has the words of the service; a PDF and an unknown path have no answer', async () => {
