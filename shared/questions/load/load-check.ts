@@ -5,6 +5,7 @@ import { type AnyLoadCheckInput, CHECKS, type LoadCheck } from '#shared/question
 import { seated } from '#shared/questions/load/arrangements/rings.ts'
 import { fail, type Result } from '#shared/result.ts'
 import { type LoadCheckInput, resolveLoad } from './input.ts'
+import { markDepth, workingLoads } from './limits.ts'
 import type { LoadRefusal } from './refusal.ts'
 
 const OWN_NAMES = [...new Set(Object.values(CHECKS).flatMap(({ own }) => own))]
@@ -25,9 +26,24 @@ export function loadCheck(input: AnyLoadCheckInput): Result<LoadCheck, Refused<L
   return check(input)
 }
 
-/**
- * The radial load from which on some ball of two rings leaves a deeper dent than is accepted [N]: that of a load check, without
- * the rest of it.
- */
-export const dentingLoad = (bearing: RingPair, load: Omit<LoadCheckInput, 'design'>): number =>
-  seated(bearing, resolveLoad(load, bearing.resolved.input.balls.material === 'wood')).ruin.load
+/** The loads of a bearing [N] that a search asks for. */
+export interface Carried {
+  /** Turned slowly by hand, no ball leaves a mark. */
+  readonly working: number
+  /** Some dent reaches the accepted depth. */
+  readonly ruin: number
+}
+export const NONE_CARRIED: Carried = { working: 0, ruin: 0 }
+
+export const carriedBy = ({ workingLoad, ruin }: Pick<LoadCheck, 'workingLoad' | 'ruin'>): Carried => ({
+  working: workingLoad.loads.slowHand.load,
+  ruin: ruin.load,
+})
+
+/** The radial loads of two rings: those of a load check, without the rest of it. */
+export function carriedLoad(bearing: RingPair, load: Omit<LoadCheckInput, 'design'>): Carried {
+  const resolved = resolveLoad(load, bearing.resolved.input.balls.material === 'wood')
+  const { carrying, ruin } = seated(bearing, resolved)
+  const { slowHand } = workingLoads(carrying, markDepth(bearing.resolved.ballDiameter, resolved.dentFraction))
+  return { working: slowHand.load, ruin: ruin.load }
+}

@@ -31,7 +31,7 @@ const weight = (name: Criterion, means: string, reason: string) =>
   number(`Weight of the mark for ${means}.`, WEIGHT, trade(String(WEIGHTS[name]), reason))
 export const WEIGHT_FIELDS = {
   running: weight('running', 'the chance that it runs', 'a bearing that does not run is worth nothing'),
-  load: weight('load', 'the margin above the load', 'a margin keeps the wood from dents'),
+  load: weight('load', 'the working load over the load', 'a margin keeps the wood from marks'),
   wall: weight('wall', 'the wood left beside what is cut', 'thick walls keep the wood whole'),
   seat: weight('seat', 'the seat of the balls', 'balls on the bottom of their groove run best'),
   material: weight('material', 'the part of the boards that is used', 'little wood should go to waste'),

@@ -36,7 +36,7 @@ export interface Judged {
   /** The part of the boards that becomes the bearing, and the narrowest board that will do. */
   readonly materialUsed: number
   readonly board: Mm
-  /** The load that leaves the accepted dent, over the one that is carried. */
+  /** The working load by hand, over the load that is carried: below 1 balls leave marks. */
   readonly margin?: number
 }
 
@@ -119,8 +119,10 @@ export function proved(search: ResolvedSearch, judged: Judged): Judged | DropRea
   const { bearing, isRisky, spread } = judged
   let { marks, margin } = judged
   if (load !== undefined) {
-    margin = SEARCHED[search.arrangement].dentsAt(bearing, load) / (load.radialLoad ?? load.axialLoad ?? Number.NaN)
-    if (!reaches(margin, 1)) return 'dents-deeper'
+    const { working, ruin } = SEARCHED[search.arrangement].carries(bearing, load)
+    const carried = load.radialLoad ?? load.axialLoad ?? Number.NaN
+    if (!reaches(ruin, carried)) return 'dents-deeper'
+    margin = working / carried
     marks = { ...marks, load: loadMark(margin) }
   }
   if (year !== undefined) {

@@ -1,6 +1,7 @@
 import type { AnyBearing } from '#shared/bearing/arrangement.ts'
 import type { Fields, NumberField } from '#shared/bearing/field.ts'
 import type { Split } from '#shared/bearing/fields.ts'
+import type { Carried } from '#shared/questions/load/load-check.ts'
 import type { Mm } from '#shared/units/length.ts'
 import type { Criterion, DepthList, OWN_FIELDS } from './fields.ts'
 
@@ -44,6 +45,5 @@ export interface SearchModule<Input, B extends AnyBearing, Load> {
   /** The parts of its input that a choice decides. */
   partsOf(choice: Choice): Partial<Input>
   sizesOf(bearing: B): Sizes
-  /** The load of the bearing [N] at which a dent reaches the accepted depth; 0 where it carries none. */
-  dentsAt(bearing: B, load: Load): number
+  carries(bearing: B, load: Load): Carried
 }

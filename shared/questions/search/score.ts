@@ -42,5 +42,5 @@ export function seatMark(seats: Sizes['seats']): number {
   return marks.reduce((sum, mark) => sum + mark, 0) / marks.length
 }
 
-/** The load that leaves the accepted dent, over the load that is carried: 1 gives 0, 2 gives 1/2, 4 gives 3/4. */
-export const loadMark = (margin: number): number => from0To1(1 - 1 / margin)
+/** The working load over the load that is carried: 1 gives 1/2, 3 gives 3/4. Below 1 marks come, and the fewer the better. */
+export const loadMark = (margin: number): number => from0To1(margin / (1 + margin))

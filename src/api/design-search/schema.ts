@@ -81,7 +81,8 @@ const LOAD_NAMES = ARRANGEMENT_NAMES.flatMap((name) => Object.keys(loadRows(name
 const loadOf = (name: ArrangementName) =>
   strict(propertiesOf(loadRows(name)), LOAD_NAMES, {
     $id: partId(name, 'SearchLoad'),
-    description: 'A load that the bearing must carry without a deeper dent: an estimate, as in `/v1/load-check`.',
+    description:
+      'A load that the bearing must carry without a deeper dent; designs rank by their working load over it. An estimate, as in `/v1/load-check`.',
   })
 
 const depths = ({ means, byDefault }: NumberField) =>

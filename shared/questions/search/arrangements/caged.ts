@@ -1,7 +1,7 @@
 import type { CagedInput } from '#shared/bearing/arrangements/caged/input.ts'
 import { CAGED_FIELDS } from '#shared/bearing/arrangements/caged/input.ts'
 import type { CagedBearing } from '#shared/bearing/arrangements.ts'
-import { dentingLoad } from '#shared/questions/load/load-check.ts'
+import { carriedLoad } from '#shared/questions/load/load-check.ts'
 import { ACROSS_FIELDS } from '#shared/questions/search/fields.ts'
 import type { SearchModule } from '#shared/questions/search/module.ts'
 import { groovedParts, type RingLoad, ringDepths, ringSeats, ringSizes } from '#shared/questions/search/rings.ts'
@@ -19,5 +19,5 @@ export const CAGED_SEARCH: SearchModule<CagedInput, CagedBearing, RingLoad> = {
     const discs = [...sizes.discs, { outside: cage.outsideDiameter, hole: cage.boreDiameter }]
     return { ...sizes, discs, seats: ringSeats(bearing) }
   },
-  dentsAt: dentingLoad,
+  carries: carriedLoad,
 }

@@ -1,6 +1,6 @@
 import type { RollerInput } from '#shared/bearing/arrangements/roller/input.ts'
 import type { RollerBearing } from '#shared/bearing/arrangements.ts'
-import { dentingLoad } from '#shared/questions/load/load-check.ts'
+import { carriedLoad } from '#shared/questions/load/load-check.ts'
 import { ACROSS_FIELDS } from '#shared/questions/search/fields.ts'
 import type { SearchModule } from '#shared/questions/search/module.ts'
 import { type RingLoad, ringSizes } from '#shared/questions/search/rings.ts'
@@ -12,5 +12,5 @@ export const ROLLER_SEARCH: SearchModule<RollerInput, RollerBearing, RingLoad> =
   marks: ['running', 'wall', 'material', 'nesting'],
   partsOf: () => ({}),
   sizesOf: (bearing) => ringSizes(bearing, bearing.gapPerGrooveDepth),
-  dentsAt: dentingLoad,
+  carries: carriedLoad,
 }

@@ -1,6 +1,6 @@
 import { THRUST_FIELDS, type ThrustInput } from '#shared/bearing/arrangements/thrust/input.ts'
 import type { ThrustBearing } from '#shared/bearing/arrangements.ts'
-import { type AnyLoadCheckInput, loadCheck } from '#shared/questions/load/load-check.ts'
+import { type AnyLoadCheckInput, carriedBy, loadCheck, NONE_CARRIED } from '#shared/questions/load/load-check.ts'
 import { ALONG_FIELDS } from '#shared/questions/search/fields.ts'
 import type { SearchModule } from '#shared/questions/search/module.ts'
 import { mm } from '#shared/units/length.ts'
@@ -28,8 +28,8 @@ export const THRUST_SEARCH: SearchModule<ThrustInput, ThrustBearing, Omit<AnyLoa
     }
   },
   // A load outside the ring of balls tips the plate: none is carried there.
-  dentsAt: ({ resolved }, load) => {
+  carries: ({ resolved }, load) => {
     const checked = loadCheck({ ...load, design: resolved.input })
-    return checked.ok ? checked.value.ruin.load : 0
+    return checked.ok ? carriedBy(checked.value) : NONE_CARRIED
   },
 }

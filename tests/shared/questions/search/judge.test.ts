@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { closedPitchRadius, ballGap as gapOfRing } from '#shared/geometry/ring-of-balls.ts'
 import type { Year } from '#shared/movement/year.ts'
+import { loadCheck } from '#shared/questions/load/load-check.ts'
 import { playChance, spreadOf } from '#shared/questions/search/chance.ts'
 import { type DesignSearchInput, resolveSearch } from '#shared/questions/search/input.ts'
 import { boundWith, type Judged, judge, proved, throughSeason } from '#shared/questions/search/judge.ts'
@@ -160,23 +161,26 @@ describe('a larger bore', () => {
 })
 
 describe('a load', () => {
-  /** The one that leaves just the accepted dent. */
-  const { margin: most = Number.NaN } = provedOf({ load: { radialLoad: 1 } })
+  const checked = loadCheck({ design: good().bearing.resolved.input, radialLoad: 1 })
+  if (!checked.ok) throw new RangeError('the bearing must carry a load')
+  const { workingLoad, ruin } = checked.value
+  const working = workingLoad.loads.slowHand.load
 
   test.each([
-    [0.25, 0.75],
-    [0.5, 0.5],
-    [1, 0],
-  ])('of %s of that which dents has a mark of %s', (share, mark) => {
-    const { marks, margin, score, isRisky } = provedOf({ load: { radialLoad: share * most } })
+    [1 / 3, 0.75],
+    [1, 0.5],
+    [3, 0.25],
+  ])('of %s of what leaves no mark has a mark of %s', (share, mark) => {
+    const { marks, margin, score, isRisky } = provedOf({ load: { radialLoad: share * working } })
     expect(margin).toBeWithin(1e-9, 1 / share)
     expect(marks.load).toBeWithin(1e-9, mark)
-    expect(score).toBe(scoreOf(marks, resolveSearch({ ...ONE, load: { radialLoad: share * most } }), isRisky))
+    expect(score).toBe(scoreOf(marks, resolveSearch({ ...ONE, load: { radialLoad: share * working } }), isRisky))
   })
 
-  test('beyond it there is none', () => {
-    const search = resolveSearch({ ...ONE, load: { radialLoad: 1.001 * most } })
-    expect(proved(search, good())).toBe('dents-deeper')
+  test('that ruins it leaves none', () => {
+    const at = (share: number) => proved(resolveSearch({ ...ONE, load: { radialLoad: share * ruin.load } }), good())
+    expect(at(1)).toHaveProperty('margin')
+    expect(at(1.001)).toBe('dents-deeper')
   })
 
   test('that is not asked for changes nothing', () => {
