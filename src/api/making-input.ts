@@ -17,7 +17,7 @@ import { choiceOf, namedRequest, numberOf, requestObject } from '#src/api/schema
 import type { Fault } from '#src/http/problem.ts'
 import { refTo } from '#src/http/schema.ts'
 import { kerfTooWide } from '#src/words/making.ts'
-import { SHAFT_NOT_OF_WOOD, WOODS_MISSING } from '#src/words/season-refusal.ts'
+import { NO_DRIVE, NO_HOUSING, SHAFT_NOT_OF_WOOD, WOODS_MISSING } from '#src/words/season-refusal.ts'
 import type { Defaults } from './assumption.ts'
 import { type Arranged, type Climate, toYear, type Woods, woodsFaults, yearDefaults } from './climate.ts'
 import { echo, type Length, length, nonNegativeLength, toMm } from './length.ts'
@@ -169,14 +169,17 @@ function faultsOfWood({ woods, climate }: MakingRequest, design: Arranged): read
 }
 
 /** Woods that are not known, and the wood of a shaft of something else. */
-function faultsOfMounting({ shaft, housing }: MountingRequest): readonly Fault[] {
+function faultsOfMounting({ shaft, housing, turns, drive }: MountingRequest): readonly Fault[] {
   const known = (species: string | undefined, path: string): readonly Fault[] => {
     const read = species === undefined ? undefined : readSpecies(species, path)
     return typeof read === 'object' ? [read] : []
   }
   const isStray = shaft?.species !== undefined && shaft.material !== 'wood'
+  const isDriven = (turns ?? (drive === undefined ? 'inner-ring' : 'outer-ring')) === 'outer-ring'
   return [
     ...(isStray ? [{ path: '/mounting/shaft/species', message: SHAFT_NOT_OF_WOOD }] : []),
+    ...(isDriven && housing !== undefined ? [{ path: '/mounting/housing', message: NO_HOUSING }] : []),
+    ...(!isDriven && drive !== undefined ? [{ path: '/mounting/drive', message: NO_DRIVE }] : []),
     ...known(shaft?.species, '/mounting/shaft/species'),
     ...known(housing?.species, '/mounting/housing/species'),
   ]

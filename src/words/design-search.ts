@@ -32,10 +32,10 @@ export function explainRefusal(refusal: SearchRefusal, scale: Scale, terms: Term
   return `A thousand of the best designs do not run all year, and trying the others would take too long. Allow a wider ${terms.gap} and more play, choose woods and constructions that move less, or state a narrower year.`
 }
 
-const loadSentence = (margin: number): string =>
+const loadSentence = (margin: number, { element }: Terms): string =>
   margin < 1
-    ? `Its working load, turned slowly by hand, is only ${margin} times the load: the balls leave marks.`
-    : `Its working load, turned slowly by hand, is ${margin} times the load: the balls leave no mark.`
+    ? `Its working load, turned slowly by hand, is only ${margin} times the load: the ${element.many} leave marks.`
+    : `Its working load, turned slowly by hand, is ${margin} times the load: the ${element.many} leave no mark.`
 
 /** Why a design has its mark for a criterion. */
 export function explainCriterion(name: Criterion, ranked: Ranked, { search }: Pick<DesignSearch, 'search'>): string {
@@ -48,7 +48,7 @@ export function explainCriterion(name: Criterion, ranked: Ranked, { search }: Pi
     case 'running':
       return runningSentence(ranked, mark, search)
     case 'load':
-      return loadSentence(Number(margin.toPrecision(2)))
+      return loadSentence(Number(margin.toPrecision(2)), terms)
     case 'wall':
       return `${figure(sizes.outerWall, units)} of wood is left ${terms.outerWall}, and ${figure(sizes.innerWall, units)} ${terms.innerWall}.`
     case 'seat':

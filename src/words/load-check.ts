@@ -11,6 +11,7 @@ import type { ForceUnits } from '#shared/units/force.ts'
 import { inUnits, type Mm, mm, type Units } from '#shared/units/length.ts'
 import { countFigure, figure, forceFigure, mostForce, mostSpeed, percent, speedFigure, torqueFigure } from './figure.ts'
 import { PART_WORDS, refusalSentence } from './refusal.ts'
+import { SIGN_MEANINGS, TRADE_SIGN } from './standing.ts'
 import type { Terms } from './terms.ts'
 
 /** The units and the terms of an answer. */
@@ -20,6 +21,7 @@ export interface Spoken {
   readonly terms: Terms
 }
 
+export const NO_WOODEN_BALLS = 'does not apply unless `design.balls.material` is "wood": remove it'
 /** A fault of a request that its schema does not find. */
 export const loadMissing = (name: string): string => `"${name}" is missing`
 
@@ -221,8 +223,16 @@ export const estimateOnly = ({ part }: Terms) => ({
   message: `Loads and speeds here are estimates from figures of clear wood. They are not a safety rating, and do not include the strength of the ${part.many} as a whole, their screws or their glue. Shocks, damp, knots and sloping grain greatly reduce what the wood carries.`,
 })
 
-/** The words on the picture of the offsets that a turntable bears at each speed. */
-export const safeOffsetWords = (check: Extract<LoadCheck, { turntable: unknown }>, spoken: Spoken) => {
+/**
+ * The words on the picture of the offsets that a turntable bears at each speed. The speed by hand is common practice.
+ *
+ * @param isFrictionStated by the caller: the default is common practice too
+ */
+export const safeOffsetWords = (
+  check: Extract<LoadCheck, { turntable: unknown }>,
+  spoken: Spoken,
+  isFrictionStated: boolean,
+) => {
   const { load, tipsBeyond, handTurned } = check
   const { units, forceUnits } = spoken
   const weight = forceFigure(load.axialLoad, forceUnits)
@@ -234,10 +244,11 @@ export const safeOffsetWords = (check: Extract<LoadCheck, { turntable: unknown }
     up: `distance from the axis, ${units}`,
     safe: 'safe',
     unsafe: 'slides, tips or climbs out',
-    byHand: `by hand, at most ${countFigure(handTurned)}`,
+    byHand: `by hand, at most ${countFigure(handTurned)} ${TRADE_SIGN}`,
     foot: [
-      `Load ${weight}, ${stands}, its centre ${figure(load.load.height, units)} above the balls, friction ${countFigure(load.friction)}.`,
+      `Load ${weight}, ${stands}, its centre ${figure(load.load.height, units)} above the balls, friction ${countFigure(load.friction)}${isFrictionStated ? '' : ` ${TRADE_SIGN}`}.`,
       `${explainTipping(tipsBeyond, spoken)} An estimate, not a safety rating.`,
+      `${SIGN_MEANINGS.join(', ')}.`,
     ],
   }
 }

@@ -11,6 +11,7 @@ import type { ToleranceRefusal } from '#shared/questions/tolerance/refusal.ts'
 import type { ToleranceCheck } from '#shared/questions/tolerance/tolerance-check.ts'
 import { type Mm, mm, type Units } from '#shared/units/length.ts'
 import { capitalised, figure, percent } from './figure.ts'
+import { SIGN_MEANINGS, TRADE_SIGN } from './standing.ts'
 import { type Terms, termsOf } from './terms.ts'
 
 /* Faults of a request that its schema does not find. */
@@ -234,8 +235,15 @@ function offDesign({ deeper }: AimPoint, { input: { design } }: ToleranceCheck['
   return `${figure(mm(Math.abs(deeper)), design.units)} ${deeper > 0 ? further : lessFar}${radially} than designed`
 }
 
-/** The texts of the picture of the spread, beside its numbers. */
-export function gapSheetWords(checked: ToleranceCheck) {
+/**
+ * The texts of the picture of the spread, beside its numbers.
+ *
+ * @param isPractice the figures that nobody stated, and that are common practice
+ */
+export function gapSheetWords(
+  checked: ToleranceCheck,
+  isPractice: { readonly maxBallGap: boolean; readonly overshootRisk: boolean },
+) {
   const { check, figures, aim, trials, method } = checked
   const { design } = check.input
   const { units, balls } = design
@@ -250,10 +258,11 @@ export function gapSheetWords(checked: ToleranceCheck) {
     title: `${capitalised(gap)} of ${balls.count} ${element.many} of ${figure(balls.diameter as Mm, units)}: ${byTrials ? `${trials} random bearings` : 'distribution over all bearings'}`,
     description: `${advice(checked)} ${explainAim(checked)}`,
     min: `smallest good gap: ${size(check.gapLimits.min)}`,
-    max: `largest good gap: ${size(check.gapLimits.max)}`,
+    max: `largest good gap: ${size(check.gapLimits.max)}${isPractice.maxBallGap ? ` ${TRADE_SIGN}` : ''}`,
     bestYield: `aim for the best yield: ${placed(aim.bestYield)}`,
     limitedRisk:
-      aim.limitedRisk && `aim with at most ${percent(check.input.overshootRisk)} ${tooFar}: ${placed(aim.limitedRisk)}`,
+      aim.limitedRisk &&
+      `aim with at most ${percent(check.input.overshootRisk)}${isPractice.overshootRisk ? ` ${TRADE_SIGN}` : ''} ${tooFar}: ${placed(aim.limitedRisk)}`,
     regions: [
       `too tight: ${percent(outcomes.tooTight.value)}`,
       `fits: ${percent(outcomes.fits.value)}`,
@@ -261,7 +270,10 @@ export function gapSheetWords(checked: ToleranceCheck) {
     ] as const,
     axis: `${gap} (${units}) with ${raceway.many} cut as designed; below 0 the last ${element.one} does not fit`,
     countAxis: '% of bearings per bar',
-    foot: `Mean ${size(spread.mean)}, standard deviation ${size(spread.standardDeviation)}; 95 % from ${size(spread.shortest.low)} to ${size(spread.shortest.high)}.${byTrials ? ` Seed ${check.input.seed}.` : ''}`,
+    foot: [
+      `Mean ${size(spread.mean)}, standard deviation ${size(spread.standardDeviation)}; 95 % from ${size(spread.shortest.low)} to ${size(spread.shortest.high)}.${byTrials ? ` Seed ${check.input.seed}.` : ''}`,
+      `${SIGN_MEANINGS.join(', ')}.`,
+    ],
   }
 }
 

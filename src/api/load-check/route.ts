@@ -52,7 +52,7 @@ export const loadCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       if (mediaType !== SVG_TYPE || !('turntable' in value)) return toLoadAnswer(value, body)
       return app
         .runTask('safeOffsets', safeOffsetCurveOf(value), request)
-        .then((curve) => toSafeOffsetSheet(value, curve, spokenOf(body)))
+        .then((curve) => toSafeOffsetSheet(value, curve, spokenOf(body), body.friction !== undefined))
     },
   })
 }

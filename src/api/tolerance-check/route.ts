@@ -40,7 +40,8 @@ export const toleranceCheckRoute: FastifyPluginAsyncTypebox = async (app) => {
       const checked = await app.inParts(request, expected, (runPart, atOnce) =>
         checkTolerance(input.value, runPart, atOnce),
       )
-      if (checked.ok) return mediaType === SVG_TYPE ? toGapSheet(checked.value) : toToleranceAnswer(checked.value, body)
+      if (checked.ok)
+        return mediaType === SVG_TYPE ? toGapSheet(checked.value, body) : toToleranceAnswer(checked.value, body)
       throw refusedQuestion(placed(checked.error), body.design, checkRefusalWords(body))
     },
   })

@@ -3,15 +3,22 @@ import { inUnits, mm } from '#shared/units/length.ts'
 import { distributionSheet } from '#src/drawings/sheets/distribution.ts'
 import { toSvg } from '#src/drawings/writers/svg.ts'
 import { gapSheetWords } from '#src/words/tolerance-check.ts'
+import type { ToleranceCheckRequest } from './request-schema.ts'
+
+/** A widest gap that a season asks for is no common practice. */
+const practiceIn = ({ design, limits, overshootRisk }: ToleranceCheckRequest) => ({
+  maxBallGap: limits?.maxBallGap === undefined && !('maxBallGap' in design) && design.making?.climate === undefined,
+  overshootRisk: overshootRisk === undefined,
+})
 
 /** The spread of the ball gap as a picture: limits, aim, too tight, too loose. */
-export function toGapSheet(checked: ToleranceCheck): string {
+export function toGapSheet(checked: ToleranceCheck, request: ToleranceCheckRequest): string {
   const { check, figures, aim } = checked
   const { units } = check.input.design
   const { histogram } = figures.ballGap
   const along = (length: number): number => inUnits(mm(length), units)
   const { min, max } = check.gapLimits
-  const { title, description, regions, axis, countAxis, foot, ...marks } = gapSheetWords(checked)
+  const { title, description, regions, axis, countAxis, foot, ...marks } = gapSheetWords(checked, practiceIn(request))
   return toSvg(
     distributionSheet({
       title,
@@ -31,7 +38,7 @@ export function toGapSheet(checked: ToleranceCheck): string {
       regions,
       axis,
       countAxis,
-      foot: [foot],
+      foot,
     }),
   )
 }

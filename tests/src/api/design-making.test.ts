@@ -183,6 +183,10 @@ describe('making of the sisters', () => {
     const segments = await asked('thrust', { woods: { outerRing: { segments: { count: 8 } } } })
     expect(segments.status).toBe(400)
     expect(segments.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/woods/outerRing'])
+    const housed = await asked('radial', { mounting: { turns: 'outer-ring', housing: { thickness: 20 } } })
+    expect(housed.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/mounting/housing'])
+    const driven = await asked('radial', { mounting: { turns: 'inner-ring', drive: 'crank' } })
+    expect(driven.said.errors.map(({ path }: { path: string }) => path)).toEqual(['/making/mounting/drive'])
     const ofRings = await asked('thrust', { screws: { count: 4 }, mounting: { shaft: { diameter: 12 } } })
     expect(ofRings.status).toBe(422)
     expect(ofRings.said.errors.map(({ path }: { path: string }) => path)).toEqual([

@@ -124,6 +124,17 @@ describe('a clock and a curious finger', () => {
 })
 
 describe('refused in words, with the place', () => {
+  test('the wood of balls of something else', async () => {
+    const asked = {
+      ...REQUEST,
+      design: { ...DESIGN, balls: { ...DESIGN.balls, material: 'glass' } },
+      ballWood: 'maple-sugar',
+    }
+    expect(faultsIn(await post(await address(), asked))).toEqual([
+      '/ballWood: does not apply unless `design.balls.material` is "wood": remove it',
+    ])
+  })
+
   test('a bearing that cannot be made: 422 at its place in the request', async () => {
     const refused = problemIn(await post(await address(), { ...REQUEST, design: { ...DESIGN, bore: 60 } }), 422)
     expect(refused.errors).toMatchObject([{ path: '/design/bore', message: expect.stringMatching(/60 mm/) }])
@@ -176,7 +187,9 @@ describe('refused in words, with the place', () => {
     const design = { units: 'mm', arrangement: 'thrust', balls: { count: 18, diameter: 16 }, bore: 30 }
     const drawn = await post(url, { design, axialLoad: 30, offset: 15 }, svg)
     expect(drawn.status, drawn.text).toBe(200)
-    expect(drawn.text).toMatch(/^<svg.*Safe offset of the load against speed.*turns a minute.*by hand, at most 95/s)
+    expect(drawn.text).toMatch(
+      /^<svg.*Safe offset of the load against speed.*turns a minute.*by hand, at most 95 †.*friction 0.3 †.*† common practice/s,
+    )
     expect((await post(url, { design, axialLoad: 30, offset: 15 }, svg)).text).toBe(drawn.text)
     problemIn(await post(url, REQUEST, svg), 406)
     problemIn(await post(url, { design, axialLoad: 30, offset: 1500 }, svg), 422)

@@ -132,13 +132,13 @@ describe('tolerance check', () => {
     ].map((input) => known(toleranceCheck(input)))
     const terms = TERMS[arrangement]
     for (const check of checks) {
-      const { description, regions, ...texts } = gapSheetWords(check)
+      const { description, regions, ...texts } = gapSheetWords(check, { maxBallGap: true, overshootRisk: true })
       const { ballGap, play } = check.figures
       const effects = [...ballGap.rss.sensitivities].map(([name, gap]) =>
         explainEffect(name, gap, play.rss.sensitivities.get(name) ?? gap, { units: 'mm', terms }),
       )
       expectOwnWords(arrangement, [advice(check), explainAim(check), explainMethod(check), ...notes(check), ...effects])
-      expectOwnWords(arrangement, [description, ...regions, ...Object.values(texts).map((text) => text ?? 'none')])
+      expectOwnWords(arrangement, [description, ...regions, ...Object.values(texts).flatMap((text) => text ?? 'none')])
     }
     const whys: readonly WhyTrials[] = [
       'trials-requested',

@@ -15,8 +15,13 @@ export const safeOffsetCurveOf = ({ load, turntable, tipsBeyond, handTurned }: P
 })
 
 /** How far from the axis the load of a turntable may stand at each speed, as a picture. */
-export function toSafeOffsetSheet(check: PlateLoadCheck, curve: readonly SafeOffset[], spoken: Spoken): string {
-  const { byHand, ...words } = safeOffsetWords(check, spoken)
+export function toSafeOffsetSheet(
+  check: PlateLoadCheck,
+  curve: readonly SafeOffset[],
+  spoken: Spoken,
+  isFrictionStated: boolean,
+): string {
+  const { byHand, ...words } = safeOffsetWords(check, spoken, isFrictionStated)
   return toSvg(
     safeOffsetSheet({
       ...words,
