@@ -34,8 +34,8 @@ const brotliOf = (quality: number): Options => ({ params: { [constants.BROTLI_PA
 
 /** How each coding is made: quickly for one answer, thoroughly for a body that many will get. */
 const CODERS = {
-  zstd: { atOnce: zstdCompressSync, inThread: promisify(zstdCompress), quick: zstdOf(3), thorough: zstdOf(12) },
-  br: { atOnce: brotliCompressSync, inThread: promisify(brotliCompress), quick: brotliOf(4), thorough: brotliOf(9) },
+  zstd: { atOnce: zstdCompressSync, inThread: promisify(zstdCompress), quick: zstdOf(3), thorough: zstdOf(19) },
+  br: { atOnce: brotliCompressSync, inThread: promisify(brotliCompress), quick: brotliOf(4), thorough: brotliOf(10) },
   gzip: { atOnce: gzipSync, inThread: promisify(gzip), quick: { level: 6 }, thorough: { level: 9 } },
 }
 
