@@ -1,17 +1,8 @@
-import { at, type Point, type Shape } from '#src/drawings/model.ts'
+import { at, type Point } from '#src/drawings/model.ts'
 import { line, placed, text } from '#src/drawings/shapes.ts'
 import { fittedHeight, textWidth, wrapped } from '#src/drawings/text-width.ts'
 import { leader, SMALL_TEXT_HEIGHT, TEXT_HEIGHT } from './annotations.ts'
-import type { Item } from './pages.ts'
-
-/** Shapes round the origin, and how far they reach from it. */
-export type Figure = {
-  readonly shapes: readonly Shape[]
-  readonly left: number
-  readonly right: number
-  readonly bottom: number
-  readonly top: number
-}
+import type { Figure, Item } from './pages.ts'
 
 /** A line of text below a figure, and what it points to, if to anything. */
 export type Label = { readonly words: string; readonly tip?: Point }

@@ -9,7 +9,15 @@ import { fittedHeight, textWidth } from '#src/drawings/text-width.ts'
 import { pageFooting, tileNote } from '#src/words/drawing.ts'
 import { SMALL_TEXT_HEIGHT } from './annotations.ts'
 import { BAR_WIDTH, CHECK_BAR_HEIGHT, CHECK_BAR_WIDTH, checkBar } from './check-bar.ts'
-import type { Figure } from './labelled-item.ts'
+
+/** Shapes round the origin, and how far they reach from it. */
+export type Figure = {
+  readonly shapes: readonly Shape[]
+  readonly left: number
+  readonly right: number
+  readonly bottom: number
+  readonly top: number
+}
 
 /** Something to be cut by, full size, its lower left corner at 0. No two of a set have one title. */
 export type Item = {
